@@ -1,0 +1,33 @@
+GO ?= go
+OUT ?= case
+
+.PHONY: build test demo bench lint golden fuzz clean
+
+build: ## the program, as ./forel
+	CGO_ENABLED=0 $(GO) build -o forel ./cmd/forel
+
+test: ## all tests
+	$(GO) test ./...
+
+demo: ## the templates of the invented example, in case/
+	$(GO) run ./cmd/forel templates --example --out $(OUT)/
+
+bench: ## speed and allocations
+	$(GO) test -run '^$$' -bench . -benchmem ./...
+
+lint: ## formatting and vet
+	@test -z "$$(gofmt -l .)" || { gofmt -l .; echo "run gofmt -w on these"; exit 1; }
+	$(GO) vet ./...
+
+golden: ## write testdata/harbour-log again; read the difference before committing it
+	$(GO) run ./cmd/forel templates --example --out testdata/harbour-log/
+	rm -f testdata/harbour-log/templates.pdf
+	$(GO) run ./cmd/forel cutlist --example > testdata/harbour-log/cutlist.txt
+	$(GO) run ./cmd/forel cutlist --example --format json --outlines > testdata/harbour-log/cutlist.json
+
+fuzz: ## a minute of each fuzz target
+	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s ./geometry
+	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s ./cmd/jobfile
+
+clean:
+	rm -rf forel $(OUT)

@@ -1,0 +1,76 @@
+// Command forel works out the pieces of a slipcase from the measurements of a
+// book and writes full-scale cutting templates.
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+)
+
+// Exit statuses.
+const (
+	statusOK      = 0
+	statusFailed  = 1 // a file could not be read or written
+	statusRefused = 2 // bad input
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// command is one word after forel.
+type command struct {
+	name    string
+	summary string
+	run     func(args []string, out io.Writer, say voice) error
+}
+
+func commands() []command {
+	return []command{
+		{"new", "write a commented starter job file", runNew},
+		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
+		{"cutlist", "print the list of pieces with their sizes", runCutlist},
+	}
+}
+
+// run does what the words say and gives the exit status.
+func run(args []string, out, errOut io.Writer) int {
+	say := voice{errOut}
+	if len(args) == 0 {
+		usage(errOut)
+		return statusRefused
+	}
+	switch args[0] {
+	case "help", "--help", "-h":
+		usage(out)
+		return statusOK
+	}
+	var names []string
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return say.status(c.run(args[1:], out, say))
+		}
+		names = append(names, c.name)
+	}
+	return say.status(refusal{fmt.Sprintf("unknown command %.40q", args[0]), "give one of " + list(names) + "; forel --help tells more"})
+}
+
+// usage prints what the program does and its commands.
+func usage(w io.Writer) {
+	fmt.Fprint(w, `forel draws full-scale cutting templates for a bookbinder's slipcase
+
+usage:
+  forel <command> [arguments]
+
+commands:
+`)
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  %-10s %s\n", c.name, c.summary)
+	}
+	fmt.Fprint(w, `
+example:
+  forel new case.toml                     then type in what you measured
+  forel templates case.toml --out case/   then print case/templates.pdf at 100 %
+
+forel <command> --help tells more about a command
+`)
+}

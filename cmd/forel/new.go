@@ -1,0 +1,44 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"forel/cmd/jobfile"
+)
+
+const aboutNew = `
+usage: forel new FILE
+
+Writes a commented job file to start from, with every setting at its default
+and the measurements of an invented book: put your own in their place. A file
+that is there already is left as it is.
+
+example:
+  forel new case.toml
+`
+
+func runNew(args []string, out io.Writer, _ voice) error {
+	f := flagSet("new", aboutNew, out)
+	if err := parseFlags(f, args); err != nil {
+		return err
+	}
+	if f.NArg() != 1 {
+		return refusal{"new takes one file name", "such as forel new case.toml"}
+	}
+	name := f.Arg(0)
+	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
+		if err == nil {
+			err = fmt.Errorf("%s is there already", name)
+		}
+		return failure{err, "choose another name, or move the file away"}
+	}
+	if err := writeFiles([]output{{name, jobfile.Starter()}}); err != nil {
+		return failure{err, ""}
+	}
+	fmt.Fprintf(out, "wrote %s: type in what you measured, then run forel templates %s\n", name, name)
+	return nil
+}

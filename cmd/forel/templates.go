@@ -1,0 +1,116 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/render"
+	"forel/render/templates"
+)
+
+const aboutTemplates = `
+usage: forel templates [JOB.toml] [flags]
+
+Writes the patterns into a folder: templates.pdf with every piece at true size
+on the paper your printer takes, and one SVG drawing a piece in millimetres.
+Print the PDF at actual size (100 %) and measure the rulers on its pages.
+
+Before feeding a laser or a drag knife: read the maker's manual, never put
+chlorinated plastics under a laser, never leave it running alone, use fume
+extraction, and follow local rules.
+
+example:
+  forel templates case.toml --out case/
+  forel templates --height 221 --width 148.5 --thickness 32 --out case/
+`
+
+// bookletName is the file that is printed.
+const bookletName = "templates.pdf"
+
+func runTemplates(args []string, out io.Writer, say voice) error {
+	f := flagSet("templates", aboutTemplates, out)
+	job := addJobFlags(f)
+	folder := f.String("out", "templates", "`folder` to write into; made if it is not there")
+	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	colours := f.StringArray("colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (cutting, creasing, positions, legend)")
+	if err := parseFlags(f, args); err != nil {
+		return err
+	}
+	theme, err := themeOf(*colours)
+	if err != nil {
+		return err
+	}
+	if *sheet != "" {
+		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
+	}
+	file, c, round, err := job.load(say)
+	if err != nil {
+		return err
+	}
+	files, err := templateFiles(c, templates.Options{Setup: file.Print, Theme: theme, Round: round})
+	if err != nil {
+		return failure{err, ""}
+	}
+	undo, err := makeFolder(*folder)
+	if err != nil {
+		return failure{err, "give another folder with --out"}
+	}
+	for i := range files {
+		files[i].name = filepath.Join(*folder, files[i].name)
+	}
+	if err := writeFiles(files); err != nil {
+		undo()
+		return failure{err, "give another folder with --out"}
+	}
+	warnStale(say, *folder, c)
+	fmt.Fprintf(out, "wrote %d drawings and %s to %s\n", len(files)-1, bookletName, *folder)
+	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", filepath.Join(*folder, bookletName), file.Print.Sheet)
+	return nil
+}
+
+// templateFiles makes every file of a job, the drawings before the booklet.
+func templateFiles(c slipcase.Case, o templates.Options) ([]output, error) {
+	var files []output
+	for _, p := range c.Pieces {
+		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
+	}
+	booklet, err := templates.Booklet(c, o)
+	return append(files, output{bookletName, booklet}), err
+}
+
+// themeOf gives the default lines with the colours asked for.
+func themeOf(colours []string) (render.Theme, error) {
+	theme := render.DefaultTheme()
+	for _, kv := range colours {
+		layer, hex, _ := strings.Cut(kv, "=")
+		colour, err := render.ParseColor(hex)
+		if err == nil {
+			err = theme.SetColor(layer, colour)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("--colour %.40q: %w", kv, err)
+		}
+	}
+	return theme, nil
+}
+
+// warnStale tells of drawings in the folder that an earlier job left there and
+// this one does not have, such as the linings of a case that is now unlined.
+func warnStale(say voice, folder string, c slipcase.Case) {
+	now := map[string]bool{}
+	for _, p := range c.Pieces {
+		now[p.Name] = true
+	}
+	for _, name := range slipcase.PieceNames {
+		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
+		if _, err := os.Stat(file); err == nil && !now[name] {
+			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", file)
+		}
+	}
+}

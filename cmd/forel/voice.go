@@ -1,0 +1,72 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"forel/cmd/jobfile"
+)
+
+// How forel speaks at the terminal: lower case, no full stop, one line a
+// problem. "error:" says what is wrong and what would be right, "warning:"
+// what to check, "hint:" what to do next. Results go to standard output, all
+// of this to standard error.
+
+// voice is standard error.
+type voice struct{ w io.Writer }
+
+// warn prints what is possible but should be checked.
+func (v voice) warn(issues jobfile.Issues) {
+	for _, i := range issues {
+		fmt.Fprintf(v.w, "warning: %s\n", i)
+	}
+}
+
+// refusal is bad input: what is wrong, and what would be right.
+type refusal struct{ wrong, right string }
+
+func (r refusal) Error() string { return r.wrong + "; " + r.right }
+
+// failure is a file that could not be read or written.
+type failure struct {
+	err  error
+	hint string
+}
+
+func (f failure) Error() string { return f.err.Error() }
+
+// errHelp ends a command whose help was asked for and has been printed.
+var errHelp = errors.New("help")
+
+// status prints an error, a line a problem, and gives the exit status.
+func (v voice) status(err error) int {
+	var f failure
+	switch {
+	case err == nil, errors.Is(err, errHelp):
+		return statusOK
+	case errors.As(err, &f):
+		fmt.Fprintf(v.w, "error: %s\n", clean(f.Error()))
+		if f.hint != "" {
+			fmt.Fprintf(v.w, "hint: %s\n", f.hint)
+		}
+		return statusFailed
+	}
+	for _, line := range strings.Split(err.Error(), "\n") {
+		fmt.Fprintf(v.w, "error: %s\n", line)
+	}
+	return statusRefused
+}
+
+// clean keeps the message of another library on one line.
+func clean(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// list joins names as a sentence does: "a, b or c".
+func list(names []string) string {
+	last := len(names) - 1
+	if last < 1 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:last], ", ") + " or " + names[last]
+}

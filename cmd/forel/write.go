@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+)
+
+// output is a file to be written.
+type output struct {
+	name string
+	data []byte
+}
+
+// writeFiles writes files whole or not at all: each under a temporary name
+// beside its place, and only when all are written, renamed. On failure nothing
+// new is left behind.
+func writeFiles(files []output) (err error) {
+	temps := make([]string, 0, len(files))
+	defer func() {
+		if err != nil {
+			for _, t := range temps {
+				os.Remove(t)
+			}
+		}
+	}()
+	for _, f := range files {
+		if info, err := os.Stat(f.name); err == nil && info.IsDir() {
+			return fmt.Errorf("%s is a folder", f.name)
+		}
+		t, err := os.CreateTemp(filepath.Dir(f.name), ".forel-*")
+		if err != nil {
+			return err
+		}
+		temps = append(temps, t.Name())
+		_, err = t.Write(f.data)
+		if err == nil {
+			err = t.Chmod(0o644)
+		}
+		if closed := t.Close(); err == nil {
+			err = closed
+		}
+		if err != nil {
+			return err
+		}
+	}
+	for i, f := range files {
+		if err := os.Rename(temps[i], f.name); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// makeFolder makes a folder with its parents and gives what takes away again
+// those that it made.
+func makeFolder(name string) (undo func(), err error) {
+	var made []string
+	for dir := filepath.Clean(name); ; dir = filepath.Dir(dir) {
+		if _, err := os.Stat(dir); err == nil || dir == filepath.Dir(dir) {
+			break
+		}
+		made = append(made, dir)
+	}
+	undo = func() {
+		for _, dir := range made { // the deepest first; one that holds files stays
+			os.Remove(dir)
+		}
+	}
+	if err := os.MkdirAll(name, 0o755); err != nil {
+		undo()
+		return nil, err
+	}
+	return undo, nil
+}

@@ -1,0 +1,38 @@
+package jobfile
+
+import (
+	"slices"
+	"strings"
+)
+
+// Flag is a key of the job file set on the command line.
+type Flag struct {
+	Name  string // as it was typed, for messages: "--height", "--set board.thickness"
+	Key   string // "title", "units", "book.height", "print.paper", "board.thickness", ...
+	Value string // text, or a length: bare or with its unit; readings of a book have ";" between them
+}
+
+// readFlags gathers flags; the last of several for one key holds.
+func (r *reader) readFlags(flags []Flag) {
+	for _, f := range flags {
+		at := place{name: f.Name, flag: true}
+		if !slices.Contains(knownKeys, f.Key) {
+			r.refuse(at, "unknown key "+quote(f.Key), suggest(strings.Split(f.Key, ".")))
+			continue
+		}
+		r.flags[f.Key] = flagValue(f, at)
+	}
+}
+
+func flagValue(f Flag, at place) value {
+	v := value{kind: textKind, text: f.Value, at: at}
+	dimension := strings.HasPrefix(f.Key, "book.") && f.Key != "book.title"
+	if !dimension || !strings.Contains(f.Value, ";") {
+		return v
+	}
+	v.kind = listKind
+	for _, reading := range strings.SplitN(f.Value, ";", mostReadings+1) {
+		v.items = append(v.items, value{kind: textKind, text: reading, at: at})
+	}
+	return v
+}

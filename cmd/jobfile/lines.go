@@ -1,0 +1,44 @@
+package jobfile
+
+import (
+	"sort"
+	"strings"
+
+	"forel/geometry/slipcase"
+)
+
+// lineIndex finds the line of an offset: it holds where each line ends.
+type lineIndex []int
+
+func indexLines(data []byte) lineIndex {
+	var ends lineIndex
+	for i, c := range data {
+		if c == '\n' {
+			ends = append(ends, i)
+		}
+	}
+	return ends
+}
+
+// line gives the line of an offset, from 1.
+func (ends lineIndex) line(offset int) int { return sort.SearchInts(ends, offset) + 1 }
+
+// placed says of each problem where the maker set its key.
+func (r *reader) placed(ps slipcase.Problems) Issues {
+	var is Issues
+	for _, p := range ps {
+		at := r.where(p.Key)
+		is = append(is, Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: p.Wrong, Right: p.Right})
+	}
+	return is
+}
+
+// where finds the place a key was set. One left to its default is said to be
+// so, at its table where the file has it.
+func (r *reader) where(key string) place {
+	if v, ok := r.get(key); ok {
+		return v.at
+	}
+	name, _, _ := strings.Cut(key, ".")
+	return r.at(r.tables[name], key+" (default)")
+}

@@ -1,0 +1,94 @@
+package jobfile
+
+import (
+	"slices"
+	"strings"
+)
+
+// suggest says what an unknown key may have been meant for: the nearest known
+// one, else the same word in another table, else what is known in its place.
+func suggest(path []string) string {
+	last, key := path[len(path)-1], strings.Join(path, ".")
+	if near := nearest(key, (len([]rune(last))+1)/3); near != "" && near != bracketed(key) {
+		return "did you mean " + near
+	}
+	var same []string
+	for _, key := range knownKeys {
+		_, word, dotted := strings.Cut(key, ".")
+		switch {
+		case dotted && word == fold(last):
+			same = append(same, key)
+		case key == fold(last):
+			same = append(same, key+" at the top of the file")
+		}
+	}
+	if len(same) > 0 {
+		return "did you mean " + strings.Join(same, " or ")
+	}
+	var here []string
+	for _, key := range knownKeys {
+		if word, ok := strings.CutPrefix(key, path[0]+"."); ok {
+			here = append(here, word)
+		}
+	}
+	if len(here) > 0 {
+		return "known in " + bracketed(path[0]) + ": " + strings.Join(here, ", ")
+	}
+	here = []string{"title", "units"}
+	for _, name := range knownTables {
+		here = append(here, bracketed(name))
+	}
+	return "known: " + strings.Join(here, ", ")
+}
+
+// bracketed gives a table as it is written in a job file.
+func bracketed(name string) string {
+	if name == "book" {
+		return "[[book]]"
+	}
+	return "[" + name + "]"
+}
+
+// nearest finds the known key or table that takes the fewest changes of a
+// letter to reach, no more than most and at least 1; none is "".
+func nearest(key string, most int) string {
+	if len(key) > 60 { // longer than any known one by far
+		return ""
+	}
+	found, best := "", max(most, 1)+1
+	for _, known := range slices.Concat(knownKeys, knownTables) {
+		if d := distance([]rune(fold(key)), []rune(known)); d < best {
+			found, best = known, d
+		}
+	}
+	if slices.Contains(knownTables, found) {
+		return bracketed(found)
+	}
+	return found
+}
+
+// fold takes away what is easily mixed up in a key.
+func fold(key string) string {
+	return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(key))
+}
+
+// distance counts the letters to put in, take out or change to get from a to b.
+func distance(a, b []rune) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i, x := range a {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j, y := range b {
+			change := diagonal
+			if x != y {
+				change++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, diagonal+1)
+		}
+	}
+	return row[len(b)]
+}

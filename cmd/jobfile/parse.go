@@ -1,0 +1,114 @@
+// Package jobfile reads what a maker wrote, in a TOML job file or as flags,
+// into a slipcase.Job and the paper.Setup it is printed with. It opens no
+// files. All that is wrong is told at once, each with its line and key.
+package jobfile
+
+import (
+	"slices"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/paper"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// File is a job file that was read.
+type File struct {
+	Job   slipcase.Job
+	Print paper.Setup
+}
+
+// Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
+// byte order mark; source is its name, for messages. What it leaves out has
+// the value of slipcase.DefaultJob and paper.DefaultSetup.
+//
+// A job that can't be made gives an error of type Issues that holds all that
+// is wrong; only a slip in the TOML itself comes alone. The Issues returned
+// beside it are what can be made but looks like a slip.
+func Parse(source string, data []byte) (File, Issues, error) {
+	return ParseWith(source, data, nil)
+}
+
+// ParseWith is Parse with flags that take the place of the file's keys. A bare
+// number in the file is in the file's units whatever the flags say; units
+// given as a flag are those of bare numbers in flags and of Job.Unit.
+func ParseWith(source string, data []byte, flags []Flag) (File, Issues, error) {
+	r := newReader(source, true)
+	if issues := r.readTOML(data); issues != nil {
+		return File{}, nil, issues
+	}
+	r.readFlags(flags)
+	return r.finish()
+}
+
+// FromFlags reads a job from flags alone; a height, width and thickness of the
+// book are needed. The Key of an issue is the flag's name as typed.
+func FromFlags(flags []Flag) (File, Issues, error) {
+	r := newReader("", false)
+	r.readFlags(flags)
+	return r.finish()
+}
+
+// reader gathers what was set, then makes a File of it.
+type reader struct {
+	source   string
+	hasFile  bool
+	file     map[string]value // by known key
+	flags    map[string]value // by known key
+	tables   map[string]int   // the line of each table
+	books    int              // how many the file holds; only the first is read
+	fileUnit geometry.Unit    // of bare numbers in the file
+	flagUnit geometry.Unit    // of bare numbers in flags
+	issues   Issues
+	twice    *Issue // see invalid
+}
+
+func newReader(source string, hasFile bool) *reader {
+	return &reader{
+		source: source, hasFile: hasFile,
+		file: map[string]value{}, flags: map[string]value{}, tables: map[string]int{},
+	}
+}
+
+// finish makes a File of what was set, and holds it against slipcase's checks.
+func (r *reader) finish() (File, Issues, error) {
+	f := r.settings()
+	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
+		r.issues = append(r.issues, *t) // not told yet in our own words
+	}
+	if len(r.issues) > 0 {
+		r.issues.sort()
+		return File{}, nil, r.issues
+	}
+	refused, suspect := f.Job.Check()
+	issues, suspects := r.placed(refused), r.placed(suspect)
+	if issue, ok := r.sheetTooSmall(f.Print); ok {
+		issues = append(issues, issue)
+	}
+	issues.sort()
+	suspects.sort()
+	if len(issues) > 0 {
+		return File{}, suspects, issues
+	}
+	return f, suspects, nil
+}
+
+// get finds a setting; a flag goes before the file.
+func (r *reader) get(key string) (value, bool) {
+	if v, ok := r.flags[key]; ok {
+		return v, true
+	}
+	v, ok := r.file[key]
+	return v, ok
+}
+
+func (r *reader) refuse(at place, wrong, right string) {
+	r.issues = append(r.issues, Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: wrong, Right: right})
+}
+
+// at is a place in the file.
+func (r *reader) at(line int, key string) place {
+	return place{source: r.source, line: line, name: key}
+}

@@ -1,0 +1,92 @@
+package jobfile
+
+import (
+	"bytes"
+	"errors"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2"
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+const (
+	mostBytes = 1 << 20
+	mostNodes = 10_000 // keys and values: a job has under a hundred
+)
+
+// unreadable tells what keeps the data from being read as text at all.
+func (r *reader) unreadable(data []byte) Issues {
+	if len(data) > mostBytes {
+		return Issues{{Source: r.source, Wrong: "larger than 1 MiB", Right: "give a job file"}}
+	}
+	line := 1
+	for len(data) > 0 {
+		c, size := utf8.DecodeRune(data)
+		if c == utf8.RuneError && size == 1 {
+			return Issues{{Source: r.source, Line: line, Wrong: "not UTF-8 text", Right: "save the file as UTF-8"}}
+		}
+		if c == '\n' {
+			line++
+		}
+		data = data[size:]
+	}
+	return nil
+}
+
+// slip tells of a slip in the writing of the TOML, at which the parser stopped.
+func (r *reader) slip(p *unstable.Parser, err error) Issue {
+	issue := Issue{Source: r.source, Wrong: err.Error(), Right: "look at the quotes, brackets and equals sign of this line"}
+	if unquoted.MatchString(issue.Wrong) {
+		issue.Right = `a length with a unit, a fraction or a decimal comma stands in quotes, such as "9 1/4 in"; so does other text`
+	}
+	var at *unstable.ParserError
+	if errors.As(err, &at) {
+		start := p.Shape(p.Range(at.Highlight)).Start
+		issue.Line = start.Line
+		issue.Wrong = named(issue.Wrong, p.Data()[start.Offset:])
+	}
+	return issue
+}
+
+var (
+	codePoint = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
+	unquoted  = regexp.MustCompile(`^(expected newline|strings must be quoted|unexpected character|expected ',' or|expected keyword|integers cannot)`)
+)
+
+// named puts the character at the head of rest in for its code point. The
+// parser takes the first byte of a character beyond ASCII for its code point.
+func named(message string, rest []byte) string {
+	m := codePoint.FindStringSubmatch(message)
+	if m == nil {
+		return message
+	}
+	n, _ := strconv.ParseUint(m[1], 16, 32)
+	c := rune(n)
+	if i := bytes.IndexFunc(rest, func(c rune) bool { return c >= utf8.RuneSelf }); c >= utf8.RuneSelf && i >= 0 {
+		c, _ = utf8.DecodeRune(rest[i:])
+	}
+	return strings.Replace(message, m[0], strconv.Quote(string(c)), 1)
+}
+
+// invalid tells what the TOML library refuses in a file without such slips:
+// keys and tables set twice, numbers and dates that can't be. It gives nil
+// where there is nothing.
+func (r *reader) invalid(data []byte) *Issue {
+	var tables map[string]any
+	err := toml.Unmarshal(data, &tables)
+	if err == nil {
+		return nil
+	}
+	issue := Issue{Source: r.source, Wrong: strings.ReplaceAll(err.Error(), "toml: ", "")}
+	var at *toml.DecodeError
+	if errors.As(err, &at) {
+		issue.Line, _ = at.Position()
+	}
+	if strings.Contains(issue.Wrong, "already") || strings.Contains(issue.Wrong, "should be") {
+		issue.Right = "write each key and each table once"
+	}
+	return &issue
+}

@@ -1,0 +1,245 @@
+package jobfile
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// readTOML gathers what a job file sets, each with its line. What keeps the
+// file from being read at all is returned; the rest is noted.
+func (r *reader) readTOML(data []byte) Issues {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if issues := r.unreadable(data); issues != nil {
+		return issues
+	}
+	t := tree{reader: r, lines: indexLines(data)}
+	var p unstable.Parser
+	p.Reset(data)
+	t.walk(&p)
+	switch err := p.Error(); {
+	case t.nodes > mostNodes:
+		return Issues{{Source: r.source, Wrong: "too many keys and values", Right: "give a job file"}}
+	case err != nil:
+		return Issues{r.slip(&p, err)}
+	}
+	r.twice = r.invalid(data)
+	return nil
+}
+
+// tree walks the expressions of a TOML document.
+type tree struct {
+	*reader
+	lines lineIndex
+	nodes int
+}
+
+// walk goes through the document, to its end or to the first slip in it.
+func (t *tree) walk(p *unstable.Parser) {
+	var prefix []string
+	skip := false // the content of a table that was refused
+	for p.NextExpression() {
+		e := p.Expression()
+		if t.nodes += size(e); t.nodes > mostNodes {
+			return
+		}
+		path, line := t.key(e)
+		switch {
+		case e.Kind != unstable.KeyValue:
+			prefix, skip = path, !t.header(path, e.Kind == unstable.ArrayTable, line)
+		case !skip:
+			t.put(slices.Concat(prefix, path), e.Value(), line)
+		}
+	}
+}
+
+// size counts a node with all below it.
+func size(n *unstable.Node) int {
+	total := 1
+	for it := n.Children(); it.Next(); {
+		total += size(it.Node())
+	}
+	return total
+}
+
+// key gives the key of a table or of a key with its value, and its line.
+func (t *tree) key(n *unstable.Node) (path []string, line int) {
+	for it := n.Key(); it.Next(); {
+		if path == nil {
+			line = t.lines.line(int(it.Node().Raw.Offset))
+		}
+		path = append(path, string(it.Node().Data))
+	}
+	return path, line
+}
+
+// header takes a [table] or [[table]] and tells whether to read what it holds.
+func (t *tree) header(path []string, array bool, line int) bool {
+	name := path[0]
+	switch {
+	case len(path) > 1 || !slices.Contains(knownTables, name):
+		t.misplaced(path, line)
+		return false
+	case name == "book":
+		if !array {
+			t.oneBook(line)
+		}
+		t.newBook(line)
+		return true
+	case array:
+		t.refuse(t.at(line, name), "["+bracketed(name)+"] is a list of tables", "write "+bracketed(name))
+	}
+	t.tables[name] = line
+	return true
+}
+
+// newBook counts the books and refuses the second.
+func (t *tree) newBook(line int) {
+	t.books++
+	switch t.books {
+	case 1:
+		t.tables["book"] = line
+	case 2:
+		t.refuse(t.at(line, "book"), "more than one book", "a case holds one book: keep one [[book]]")
+	}
+}
+
+func (t *tree) oneBook(line int) {
+	t.refuse(t.at(line, "book"), "a book has double brackets", "write [[book]]")
+}
+
+// put takes one key with its value.
+func (t *tree) put(path []string, n *unstable.Node, line int) {
+	name, key := path[0], dotted(path)
+	if name == "book" && len(path) > 1 && t.books == 0 {
+		t.oneBook(line)
+		t.newBook(line)
+	}
+	switch {
+	case name == "book" && t.books > 1: // refused where it begins
+	case key == "book":
+		t.putBooks(n, line)
+	case slices.Contains(knownTables, key):
+		t.tables[name] = line
+		t.putTable(name, n, line)
+	case slices.Contains(knownKeys, key):
+		t.set(key, t.value(n, t.at(line, key)))
+	default:
+		t.misplaced(path, line)
+	}
+}
+
+// putTable takes an inline table.
+func (t *tree) putTable(name string, n *unstable.Node, line int) {
+	if n.Kind != unstable.InlineTable {
+		v := t.value(n, t.at(line, name))
+		t.refuse(v.at, written(v)+" is not a table", "write "+bracketed(name)+" and its keys below it")
+		return
+	}
+	for it := n.Children(); it.Next(); {
+		path, line := t.key(it.Node())
+		t.put(append([]string{name}, path...), it.Node().Value(), line)
+	}
+}
+
+// putBooks takes books written inline.
+func (t *tree) putBooks(n *unstable.Node, line int) {
+	switch n.Kind {
+	case unstable.Array:
+		for it := n.Children(); it.Next(); {
+			at := line
+			if it.Node().Raw.Length > 0 {
+				at = t.lines.line(int(it.Node().Raw.Offset))
+			}
+			t.newBook(at)
+			if t.books > 1 {
+				return
+			}
+			t.putTable("book", it.Node(), at)
+		}
+	case unstable.InlineTable:
+		t.oneBook(line)
+		t.newBook(line)
+		t.putTable("book", n, line)
+	default:
+		t.newBook(line)
+		t.putTable("book", n, line)
+	}
+}
+
+// misplaced takes a key or table that isn't known. Where it makes a table of a
+// known key, that is told when the key is read.
+func (t *tree) misplaced(path []string, line int) {
+	if path[0] == "book" && t.books > 1 {
+		return
+	}
+	for n := 1; n <= min(len(path), 2); n++ {
+		if owner := dotted(path[:n]); slices.Contains(knownKeys, owner) {
+			t.set(owner, value{kind: tableKind, at: t.at(line, owner)})
+			return
+		}
+	}
+	t.refuse(t.at(line, dotted(path)), "unknown key", suggest(path))
+}
+
+// set keeps the first value of a key and refuses a second.
+func (t *tree) set(key string, v value) {
+	first, ok := t.file[key]
+	switch {
+	case !ok:
+		t.file[key] = v
+	case first.kind != tableKind || v.kind != tableKind: // the parts of one table are no repetition
+		t.refuse(v.at, fmt.Sprintf("set twice, first on line %d", first.at.line), "keep one")
+	}
+}
+
+// value takes a value as it is written.
+func (t *tree) value(n *unstable.Node, at place) value {
+	if n.Raw.Length > 0 {
+		at.line = t.lines.line(int(n.Raw.Offset))
+	}
+	v := value{at: at, text: string(n.Data)}
+	switch n.Kind {
+	case unstable.String:
+		v.kind = textKind
+	case unstable.Integer, unstable.Float:
+		v.kind = numberKind
+	case unstable.Array:
+		v.kind = listKind
+		for it := n.Children(); it.Next() && len(v.items) <= mostReadings; {
+			item := value{kind: listKind, at: at}
+			if it.Node().Kind != unstable.Array { // no list in a list is of use
+				item = t.value(it.Node(), at)
+			}
+			v.items = append(v.items, item)
+		}
+	case unstable.InlineTable:
+		v.kind = tableKind
+	default:
+		v.kind = otherKind
+	}
+	return v
+}
+
+var bare = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
+
+// dotted writes a key as in a job file, shortened: a part that isn't a bare
+// word is quoted, so that it is like no other key.
+func dotted(path []string) string {
+	if len(path) > 4 {
+		path = append(slices.Clone(path[:4]), "…")
+	}
+	parts := make([]string, len(path))
+	for i, part := range path {
+		parts[i] = shorten(part)
+		if !bare.MatchString(part) && part != "…" {
+			parts[i] = strconv.Quote(parts[i])
+		}
+	}
+	return strings.Join(parts, ".")
+}

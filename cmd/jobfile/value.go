@@ -1,0 +1,50 @@
+package jobfile
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// kind is what a value is, whatever it should be.
+type kind int
+
+const (
+	textKind kind = iota
+	numberKind
+	listKind
+	tableKind
+	otherKind // true, false, dates and times: no key takes them
+)
+
+// place is where a maker set a value.
+type place struct {
+	source string
+	line   int
+	name   string // the key, or the flag as typed
+	flag   bool
+}
+
+// value is one setting as the maker wrote it.
+type value struct {
+	kind  kind
+	text  string  // what a text says, or how any other value is written
+	items []value // of a list, no more than one over the most readings
+	at    place
+}
+
+// float reads a TOML number: decimal, hexadecimal, octal or binary, with
+// underscores, inf or nan. One too large for a float64 is infinite.
+func float(written string) float64 {
+	s := strings.ReplaceAll(written, "_", "")
+	if len(s) > 2 && s[0] == '0' && strings.IndexByte("xob", s[1]) >= 0 {
+		n, _ := strconv.ParseUint(s, 0, 64)
+		return float64(n)
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	if errors.Is(err, strconv.ErrSyntax) { // a signed nan
+		return math.NaN()
+	}
+	return v
+}

@@ -1,0 +1,63 @@
+// Package geometry holds what every pattern is made of: lengths, points,
+// outlines of straight lines and arcs, and the flat piece that is cut from a
+// material. It knows nothing of books, printers or files.
+package geometry
+
+import "math"
+
+// Length is a distance in millimetres. One inch is 25.4 mm by definition, so
+// a length given in inches is off by no more than the rounding of a float64
+// (far under a nanometre here). Lengths are rounded only when they are shown.
+type Length float64
+
+// Units of length.
+const (
+	Millimetre Length = 1
+	Centimetre Length = 10
+	Inch       Length = 25.4 // exact: international yard and pound agreement, 1959
+	PDFPoint   Length = 25.4 / 72
+)
+
+// MM gives the length in millimetres.
+func (l Length) MM() float64 { return float64(l) }
+
+// Round gives the nearest multiple of step, halves away from zero. A step of
+// zero or less leaves the length as it is.
+func (l Length) Round(step Length) Length {
+	if step <= 0 {
+		return l
+	}
+	return Length(math.Round(float64(l/step))) * step
+}
+
+// Abs gives the length without its sign.
+func (l Length) Abs() Length { return Length(math.Abs(float64(l))) }
+
+// Near tells whether two lengths differ by no more than a nanometre: the same
+// length, reached by two ways of calculating.
+func (l Length) Near(m Length) bool { return (l - m).Abs() < 1e-6 }
+
+// Unit is a unit a maker works in.
+type Unit int
+
+// The units of a job: millimetres or inches.
+const (
+	MM Unit = iota
+	IN
+)
+
+// String gives the unit's symbol, "mm" or "in".
+func (u Unit) String() string {
+	if u == IN {
+		return "in"
+	}
+	return "mm"
+}
+
+// Length gives one of the unit, so that n times it is a length.
+func (u Unit) Length() Length {
+	if u == IN {
+		return Inch
+	}
+	return Millimetre
+}

@@ -1,0 +1,167 @@
+package geometry
+
+// Material is what a piece is cut from.
+type Material string
+
+// The materials of a slipcase.
+const (
+	Board  Material = "board"
+	Lining Material = "lining"
+	Cloth  Material = "cloth"
+	Paper  Material = "paper"
+)
+
+// Grain is the direction of a piece along which its material's grain runs.
+type Grain string
+
+// Grain runs along a piece's X ("width") or along its Y ("height").
+const (
+	GrainWidth  Grain = "width"
+	GrainHeight Grain = "height"
+)
+
+// Face is a surface of the finished case. Left and right are as seen by
+// someone looking into the mouth with the head up.
+type Face string
+
+// The faces of a case: outside, the edges of board round the mouth, inside.
+const (
+	LeftOutside  Face = "outside of the left side"
+	RightOutside Face = "outside of the right side"
+	SpineOutside Face = "outside of the spine wall"
+	HeadOutside  Face = "outside of the head wall"
+	TailOutside  Face = "outside of the tail wall"
+	LeftMouth    Face = "mouth edge of the left side"
+	RightMouth   Face = "mouth edge of the right side"
+	HeadMouth    Face = "mouth edge of the head wall"
+	TailMouth    Face = "mouth edge of the tail wall"
+	LeftInside   Face = "inside of the left side"
+	RightInside  Face = "inside of the right side"
+	SpineInside  Face = "inside of the spine wall"
+	HeadInside   Face = "inside of the head wall"
+	TailInside   Face = "inside of the tail wall"
+)
+
+// Piece is one flat part of the case as it is cut, seen with the face that
+// FaceUp names toward the viewer.
+type Piece struct {
+	Name     string
+	Material Material
+	Count    int
+	Outline  Path     // closed, counterclockwise, from the origin
+	Slits    []Path   // cuts that start inside the outline or on it and free no waste
+	Folds    []Path   // each a straight line within the outline, folded toward the viewer
+	Guides   []Guide  // lines to rule, not to cut or fold
+	Grain    Grain    //
+	FaceUp   string   // the face toward the viewer
+	Regions  []Region // what each part between folds is for
+	Edges    []Edge   // the straight edges that have a name
+	Spine    int      // index in Edges of the edge that lies nearest the spine
+	Hand     string   // how one pattern serves a left and a right, head and tail
+	Margins  []Margin // how the piece lies on the carcass, in words and figures
+	Confused []string // other pieces, or this one turned, that are within 5 mm
+}
+
+// Guide is a line that is ruled on a piece to place it or what stands on it.
+type Guide struct {
+	Name string
+	Path Path
+}
+
+// Region is a part of a piece between folds: the face it ends up on and a box
+// within it where its name can stand.
+type Region struct {
+	Name string
+	Face Face
+	Room Box
+}
+
+// Edge is a straight edge of a piece. From and To keep the piece on the left.
+type Edge struct {
+	Name     string
+	Meets    string
+	From, To Point
+}
+
+// Margin is a distance a maker rules or checks when placing the piece.
+type Margin struct {
+	Name   string
+	Length Length
+}
+
+// Size gives the width (X) and height (Y) of the piece's bounding box.
+func (p Piece) Size() (width, height Length) {
+	b := p.Outline.Bounds()
+	return b.Width(), b.Height()
+}
+
+// Cuts gives all that a knife cuts: the outline, then the slits.
+func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
+
+// Rulings gives the guide lines with every stretch left out that a fold
+// already draws, so that no line of a pattern is drawn twice.
+func (p Piece) Rulings() []Path {
+	var drawn []Segment
+	for _, f := range p.Folds {
+		drawn = append(drawn, f.Segments()...)
+	}
+	var out []Path
+	for _, g := range p.Guides {
+		for _, s := range g.Path.Segments() {
+			for _, r := range s.without(drawn) {
+				out = append(out, Line(r.From, r.To))
+			}
+		}
+	}
+	return out
+}
+
+// without gives what is left of a straight segment where none of the others
+// lies on it.
+func (s Segment) without(others []Segment) []Segment {
+	length := s.From.Distance(s.To)
+	if s.Bulge != 0 || length.Near(0) {
+		return []Segment{s}
+	}
+	along := s.To.Sub(s.From).Mul(1 / float64(length))
+	left := [][2]Length{{0, length}}
+	for _, o := range others {
+		a, offA := project(o.From.Sub(s.From), along)
+		b, offB := project(o.To.Sub(s.From), along)
+		if o.Bulge != 0 || !offA.Near(0) || !offB.Near(0) {
+			continue
+		}
+		left = cutOut(left, min(a, b), max(a, b))
+	}
+	var out []Segment
+	for _, l := range left {
+		if (l[1] - l[0]).Near(0) {
+			continue
+		}
+		out = append(out, Segment{From: s.From.Add(along.Mul(float64(l[0]))), To: s.From.Add(along.Mul(float64(l[1])))})
+	}
+	return out
+}
+
+// project splits v into its parts along and across a unit direction.
+func project(v, unit Point) (along, across Length) {
+	return v.X*unit.X + v.Y*unit.Y, v.Y*unit.X - v.X*unit.Y
+}
+
+// cutOut takes the stretch from lo to hi out of a list of stretches.
+func cutOut(stretches [][2]Length, lo, hi Length) [][2]Length {
+	var out [][2]Length
+	for _, s := range stretches {
+		if hi <= s[0] || lo >= s[1] {
+			out = append(out, s)
+			continue
+		}
+		if s[0] < lo {
+			out = append(out, [2]Length{s[0], lo})
+		}
+		if hi < s[1] {
+			out = append(out, [2]Length{hi, s[1]})
+		}
+	}
+	return out
+}

@@ -1,0 +1,101 @@
+package slipcase
+
+import "forel/geometry"
+
+// boardUp is the face of a board that its pattern shows.
+func (j Job) boardUp() string {
+	if j.Lining.Thickness == 0 {
+		return "inside of the case up"
+	}
+	return "lined face up (inside of the case)"
+}
+
+// boards gives the five boards of the carcass as five-board cases are built:
+// walls stand on the lined face of a side, the spine wall runs the full
+// height, head and tail walls butt against its lined face.
+func (j Job) boards() []geometry.Piece {
+	s, in, out := j.Lined(), j.Cavity(), j.Outside()
+	up := j.boardUp()
+
+	side := panel("side", geometry.Board, out.Width, out.Height)
+	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
+	side.Hand = "as drawn, the right side; turned end for end, the left"
+	side.Edges = rectangleEdges(side, [4]edgeName{
+		{"tail edge", "tail wall stands here"},
+		{"mouth edge", "stays open"},
+		{"head edge", "head wall stands here"},
+		{"spine edge", "spine wall stands here"},
+	})
+	side.Regions = []geometry.Region{{Name: "side", Face: geometry.RightInside, Room: geometry.Bx(s, s, out.Width, out.Height-s)}}
+	side.Guides = []geometry.Guide{
+		{Name: "spine wall", Path: geometry.Line(geometry.Pt(s, 0), geometry.Pt(s, out.Height))},
+		{Name: "tail wall", Path: geometry.Line(geometry.Pt(s, s), geometry.Pt(out.Width, s))},
+		{Name: "head wall", Path: geometry.Line(geometry.Pt(s, out.Height-s), geometry.Pt(out.Width, out.Height-s))},
+	}
+
+	spine := panel("spine wall", geometry.Board, in.Thickness, out.Height)
+	spine.Grain, spine.FaceUp = geometry.GrainHeight, up
+	spine.Edges = rectangleEdges(spine, [4]edgeName{
+		{"tail edge", "flush with the sides"},
+		{"right edge", "glued to the right side"},
+		{"head edge", "flush with the sides"},
+		{"left edge", "glued to the left side"},
+	})
+	spine.Regions = []geometry.Region{{Name: "spine wall", Face: geometry.SpineInside, Room: geometry.Bx(0, s, in.Thickness, out.Height-s)}}
+	spine.Guides = []geometry.Guide{
+		{Name: "tail wall", Path: geometry.Line(geometry.Pt(0, s), geometry.Pt(in.Thickness, s))},
+		{Name: "head wall", Path: geometry.Line(geometry.Pt(0, out.Height-s), geometry.Pt(in.Thickness, out.Height-s))},
+	}
+
+	wall := func(name string, face geometry.Face, lower, upper string) geometry.Piece {
+		p := panel(name, geometry.Board, in.Width, in.Thickness)
+		p.Grain, p.FaceUp = geometry.GrainWidth, up
+		p.Hand = "head wall and tail wall are alike"
+		p.Edges = rectangleEdges(p, [4]edgeName{
+			{lower + " edge", "glued to the " + lower + " side"},
+			{"mouth edge", "stays open"},
+			{upper + " edge", "glued to the " + upper + " side"},
+			{"spine edge", "butts against the spine wall"},
+		})
+		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
+		return p
+	}
+	return []geometry.Piece{
+		side,
+		spine,
+		wall("head wall", geometry.HeadInside, "right", "left"),
+		wall("tail wall", geometry.TailInside, "left", "right"),
+	}
+}
+
+// panel gives a rectangular piece, one of it, its spine edge on the left.
+func panel(name string, m geometry.Material, width, height Length) geometry.Piece {
+	return geometry.Piece{
+		Name: name, Material: m, Count: 1,
+		Outline: geometry.Rectangle(geometry.Bx(0, 0, width, height)),
+		Spine:   left,
+	}
+}
+
+// The edges of a rectangular piece as rectangleEdges lists them.
+const (
+	bottom = iota
+	right
+	top
+	left
+)
+
+// edgeName is what an edge is called and what it meets.
+type edgeName struct{ name, meets string }
+
+// rectangleEdges names the four edges of a piece's bounding box, from the
+// bottom one counterclockwise.
+func rectangleEdges(p geometry.Piece, names [4]edgeName) []geometry.Edge {
+	b := p.Outline.Bounds()
+	corners := geometry.Rectangle(b).Vertices
+	edges := make([]geometry.Edge, len(names))
+	for i, n := range names {
+		edges[i] = geometry.Edge{Name: n.name, Meets: n.meets, From: corners[i].Point, To: corners[(i+1)%len(corners)].Point}
+	}
+	return edges
+}

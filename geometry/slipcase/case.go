@@ -1,0 +1,101 @@
+package slipcase
+
+import (
+	"strings"
+
+	"forel/geometry"
+)
+
+// PieceNames lists the names a piece can have, in the order of Case.Pieces.
+var PieceNames = []string{
+	"side", "spine wall", "head wall", "tail wall",
+	"side lining", "spine lining", "head lining", "tail lining",
+	"spine cloth", "head cloth", "tail cloth", "side paper",
+}
+
+// Case is a slipcase worked out: every piece with its size, and what the
+// finished case measures.
+type Case struct {
+	Job      Job
+	Pieces   []geometry.Piece
+	Cavity   Size
+	Outside  Size
+	Fit      Fit
+	Mouth    Mouth
+	Suspects Problems // what is possible but looks like a slip
+}
+
+// Make works out the case for a job. A job that can't be made gives Problems,
+// all of them, and no case.
+func Make(j Job) (Case, error) {
+	refused, suspects := j.Check()
+	if len(refused) > 0 {
+		return Case{}, refused
+	}
+	boards := j.boards()
+	pieces := append(boards, j.linings(boards)...)
+	pieces = append(pieces, j.spineCloth())
+	pieces = append(pieces, j.endCloths()...)
+	pieces = append(pieces, j.sidePaper())
+	markConfusable(pieces)
+	return Case{
+		Job:      j,
+		Pieces:   pieces,
+		Cavity:   j.Cavity(),
+		Outside:  j.Outside(),
+		Fit:      j.Fit(),
+		Mouth:    j.Mouth(),
+		Suspects: suspects,
+	}, nil
+}
+
+// alike is how near two sizes must be to be mistaken for each other.
+const alike Length = 5
+
+// markConfusable notes on each piece what it could be mistaken for: another
+// piece of the same material, or itself with width and height changed over,
+// where both dimensions are within 5 mm. Head and tail pieces are the same on
+// purpose and may change places.
+func markConfusable(pieces []geometry.Piece) {
+	for i := range pieces {
+		p := &pieces[i]
+		w, h := p.Size()
+		if (w - h).Abs() <= alike {
+			p.Confused = append(p.Confused, "itself turned by a quarter")
+		}
+		for _, q := range pieces {
+			if q.Name == p.Name || q.Material != p.Material {
+				continue
+			}
+			qw, qh := q.Size()
+			if w.Near(qw) && h.Near(qh) && p.Grain == q.Grain {
+				continue
+			}
+			if near(w, h, qw, qh) || near(w, h, qh, qw) {
+				p.Confused = append(p.Confused, q.Name)
+			}
+		}
+	}
+}
+
+// Mistakable says in words which pieces could be mistaken for which, each pair
+// once.
+func (c Case) Mistakable() []string {
+	var out []string
+	told := map[[2]string]bool{}
+	for _, p := range c.Pieces {
+		var others []string
+		for _, q := range p.Confused {
+			if !told[[2]string{q, p.Name}] {
+				others = append(others, q)
+				told[[2]string{p.Name, q}] = true
+			}
+		}
+		if len(others) > 0 {
+			out = append(out, p.Name+" can be mistaken for "+strings.Join(others, " or "))
+		}
+	}
+	return out
+}
+
+func near(w, h, w2, h2 Length) bool { return (w-w2).Abs() <= alike && (h-h2).Abs() <= alike }

@@ -1,0 +1,77 @@
+package slipcase
+
+import "forel/geometry"
+
+// Field is one length of a job that a maker can set: its key in a job file,
+// the limits outside which it is taken for a slip, and where it is kept.
+type Field struct {
+	Key      string
+	What     string // what it measures, for messages
+	Min, Max Length // both allowed
+	At       func(*Job) *Length
+}
+
+// Fields lists every single length of a job in the order of a job file. The
+// limits are generous; what fits together is for Job.Check.
+var Fields = []Field{
+	{"board.thickness", "the board's measured thickness", 0.5, 6, func(j *Job) *Length { return &j.Board.Thickness }},
+	{"lining.thickness", "the lining paper's thickness, 0 for none", 0, 1, func(j *Job) *Length { return &j.Lining.Thickness }},
+	{"lining.trim", "what a lining is cut beyond its board", 0, 50, func(j *Job) *Length { return &j.Lining.Trim }},
+	{"cloth.thickness", "the cloth's thickness", 0.05, 1.5, func(j *Job) *Length { return &j.Cloth.Thickness }},
+	{"cloth.overlap", "the cloth's margin on the sides", 5, 100, func(j *Job) *Length { return &j.Cloth.Overlap }},
+	{"cloth.turn_in", "the cloth turned over head and tail", 5, 100, func(j *Job) *Length { return &j.Cloth.TurnIn }},
+	{"cloth.mouth_turn_in", "the cloth turned in at the mouth", 5, 100, func(j *Job) *Length { return &j.Cloth.MouthTurnIn }},
+	{"cloth.spine_gap", "the gap from the spine edge to head and tail cloth", 0, 25, func(j *Job) *Length { return &j.Cloth.SpineGap }},
+	{"cloth.corner_distance", "how far from the corner a wedge stops", 1, 25, func(j *Job) *Length { return &j.Cloth.CornerDistance }},
+	{"side_paper.thickness", "the side paper's thickness", 0.03, 1, func(j *Job) *Length { return &j.SidePaper.Thickness }},
+	{"side_paper.inset", "the side paper's inset", 0.5, 60, func(j *Job) *Length { return &j.SidePaper.Inset }},
+	{"side_paper.turn_in", "the side paper beyond the mouth", 3, 100, func(j *Job) *Length { return &j.SidePaper.TurnIn }},
+	{"clearance.height", "the room above the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Height }},
+	{"clearance.width", "the room before the fore-edge", 0, 25, func(j *Job) *Length { return &j.Clearance.Width }},
+	{"clearance.thickness", "the room beside the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Thickness }},
+}
+
+// ReadingsField is one dimension of a book.
+type ReadingsField struct {
+	Key      string // within its [[book]]
+	What     string
+	Min, Max Length
+	At       func(*Book) *Readings
+}
+
+// BookFields lists the dimensions of a book with their limits.
+var BookFields = []ReadingsField{
+	{"height", "the book from head to tail", 40, 700, func(b *Book) *Readings { return &b.Height }},
+	{"width", "the book from spine to fore-edge", 20, 700, func(b *Book) *Readings { return &b.Width }},
+	{"thickness", "the book's thickness", 1, 300, func(b *Book) *Readings { return &b.Thickness }},
+}
+
+// CheckRange tells what is wrong with a length outside [lo, hi]; it gives a
+// zero Problem where nothing is. A length that would lie within the limits in
+// the other unit is asked about.
+func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) Problem {
+	if l >= lo && l <= hi { // false for NaN too
+		return Problem{}
+	}
+	limits := "give " + show(lo, unit, 0) + " to " + show(hi, unit, 0)
+	p := Problem{Key: key, Right: limits + " (" + what + ")"}
+	switch {
+	case l < 0:
+		p.Wrong = "a length can't be negative"
+	case l == 0:
+		p.Wrong = "zero is no measurement"
+	case l < lo:
+		p.Wrong = show(l, unit, 0) + " is too small"
+	case l > hi:
+		p.Wrong = show(l, unit, 0) + " is too large"
+	default:
+		p.Wrong = "not a length"
+	}
+	switch {
+	case unit == geometry.MM && l > 0 && l < lo && l*geometry.Inch >= lo && l*geometry.Inch <= hi:
+		p.Right += `; if it was inches, write "` + trimmed(l.MM()) + ` in"`
+	case unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi:
+		p.Right += `; if it was millimetres, write "` + trimmed(float64(l/geometry.Inch)) + ` mm"`
+	}
+	return p
+}

@@ -1,0 +1,118 @@
+package slipcase
+
+import (
+	"fmt"
+
+	"forel/geometry"
+)
+
+// How slits are cut (common practice, no source).
+const (
+	slitAngle      = 10.0 // degrees that a slit leans toward the middle tab
+	leastSlitAngle = 1.0  // degrees, before the middle tab is shortened
+	mostSlitAngle  = 20.0 // degrees, before a slit starts further in
+	slitStart      = 1.0  // mm from the mouth edge to the start of a slit, at most
+)
+
+// tabs are the tabs of head or tail cloth at the mouth.
+type tabs struct {
+	inset  Length // from the outer face of the case to the start of a slit
+	start  Length // from the mouth edge to the start of a slit
+	lean   Length // how far a slit leans inward per length
+	middle Length // length of the middle tab from the mouth edge
+}
+
+// tabs works out the slits of head and tail cloth. The rule is a slit that
+// starts one lined board in, a third of that (1 mm at most) beyond the mouth
+// edge, and leans 10° inward. Where the middle tab turns inside, past the
+// board's edge, it must be narrower than the cavity by two thicknesses of
+// cloth, and its tip keeps at least half its width:
+//
+//   - The lean is as much as the first needs, even where that is over 10°; over
+//     20° the slit starts further in instead.
+//   - In a thin case the lean falls to what the first needs (or 1°), then the
+//     middle tab is cut shorter than the side tabs.
+func (j Job) tabs() tabs {
+	s, k, t := j.Lined(), j.Cloth.Thickness, j.Cloth.MouthTurnIn
+	v := tabs{inset: s, start: min(slitStart, s/3)}
+	run := s - v.start // from the slit's start to where the tab is inside
+	extra := max(0, k-run*slope(mostSlitAngle))
+	v.inset += extra
+	quarter := (j.Cavity().Thickness - 2*extra) / 4
+	need := max((k-extra)/run, slope(leastSlitAngle))
+	v.lean = max(need, min(slope(slitAngle), quarter/(t-v.start)))
+	v.middle = min(t, v.start+quarter/v.lean)
+	return v
+}
+
+// endCloths gives the cloth over the head wall and that over the tail wall,
+// back up, mouth at the top. They are alike, but what is left on one is right
+// on the other.
+func (j Job) endCloths() []geometry.Piece {
+	return []geometry.Piece{
+		j.endCloth("head", geometry.HeadOutside, geometry.HeadInside, "left", "right"),
+		j.endCloth("tail", geometry.TailOutside, geometry.TailInside, "right", "left"),
+	}
+}
+
+func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight string) geometry.Piece {
+	s, m, out, v := j.Lined(), j.Cloth.Overlap, j.Outside(), j.tabs()
+	turnIn := j.Cloth.MouthTurnIn
+	xl, xr := m, m+out.Thickness
+	width := xr + m
+	mouth := out.Width - j.Cloth.SpineGap
+	tip := mouth + turnIn
+	pt := geometry.Pt
+
+	// Start and end of the slits; the right one mirrors the left.
+	a := pt(xl+v.inset, mouth+v.start)
+	b := pt(a.X+(v.middle-v.start)*v.lean, mouth+v.middle)
+	mirror := func(q geometry.Point) geometry.Point { return pt(width-q.X, q.Y) }
+
+	outline := geometry.Rectangle(geometry.Bx(0, 0, width, tip))
+	if !b.Y.Near(tip) {
+		// The middle tab is shorter: a notch with straight sides above it.
+		outline = geometry.Polygon(
+			pt(0, 0), pt(width, 0), pt(width, tip),
+			pt(width-b.X, tip), mirror(b), b, pt(b.X, tip), pt(0, tip),
+		)
+	}
+	outsides := map[string]geometry.Face{"left": geometry.LeftOutside, "right": geometry.RightOutside}
+	insides := map[string]geometry.Face{"left": geometry.LeftInside, "right": geometry.RightInside}
+	p := geometry.Piece{
+		Name: end + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
+		Slits: []geometry.Path{geometry.Line(a, b), geometry.Line(mirror(a), mirror(b))},
+		Folds: []geometry.Path{
+			geometry.Line(pt(xl, 0), pt(xl, mouth)),
+			geometry.Line(pt(xr, 0), pt(xr, mouth)),
+			geometry.Line(pt(0, mouth), pt(width, mouth)),
+			geometry.Line(pt(0, mouth+s), pt(width, mouth+s)),
+		},
+		// The spine edge of the carcass lies beyond the cloth, by the gap.
+		Guides: []geometry.Guide{{Name: end + " of the carcass", Path: geometry.Line(pt(xl, 0), pt(xl, mouth), pt(xr, mouth), pt(xr, 0))}},
+		Grain:  geometry.GrainHeight,
+		FaceUp: "back up (the face that is glued)",
+		Regions: []geometry.Region{
+			{Name: end, Face: outside, Room: geometry.Bx(xl, 0, xr, mouth)},
+			{Name: atLeft + " margin", Face: outsides[atLeft], Room: geometry.Bx(0, 0, xl, mouth)},
+			{Name: atRight + " margin", Face: outsides[atRight], Room: geometry.Bx(xr, 0, width, mouth)},
+			{Name: "side tab: fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, a.X, tip)},
+			{Name: "side tab: fold first", Face: insides[atRight], Room: geometry.Bx(width-a.X, mouth+s, width, tip)},
+			{Name: "middle tab: fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
+		},
+		Margins: []geometry.Margin{
+			{Name: "from the cloth's long edge to the carcass, each side", Length: m},
+			{Name: "from the spine edge of the carcass to the cloth", Length: j.Cloth.SpineGap},
+			{Name: "beyond the mouth edge, turned in", Length: turnIn},
+			{Name: "from the outer face of the case to the start of a slit", Length: v.inset},
+			{Name: "from the mouth edge to the start of a slit", Length: v.start},
+		},
+		Hand: fmt.Sprintf("the %s side of the case is at the left of the pattern", atLeft),
+	}
+	if v.middle < turnIn-1e-6 {
+		p.Margins = append(p.Margins, geometry.Margin{Name: "middle tab, cut shorter in so thin a case", Length: v.middle})
+	}
+	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end"}, top: {name: "mouth"}})
+	p.Spine = bottom
+	return p
+}

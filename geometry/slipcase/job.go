@@ -1,0 +1,109 @@
+// Package slipcase works out the pieces of a slipcase from the measurements
+// of a book and of the materials it is made of.
+//
+// The case stands on its tail with its mouth toward the viewer: left and right
+// are the viewer's. Two sides and three walls (spine, head, tail) of board,
+// lined before they are joined, make the carcass; cloth goes over the spine,
+// the head and the tail; paper goes over the sides.
+package slipcase
+
+import "forel/geometry"
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Job is everything a maker settles before cutting.
+type Job struct {
+	Title     string
+	Unit      geometry.Unit // the unit the maker works in
+	Books     []Book
+	Board     Board
+	Lining    Lining
+	Cloth     Cloth
+	SidePaper SidePaper
+	Clearance Clearance
+}
+
+// Readings are measurements of one dimension taken at several places.
+type Readings []Length
+
+// Largest gives the reading that counts: a case must clear the largest. It is
+// zero where there is none.
+func (r Readings) Largest() Length {
+	var most Length
+	for _, l := range r {
+		most = max(most, l)
+	}
+	return most
+}
+
+// Spread gives the distance from the smallest reading to the largest.
+func (r Readings) Spread() Length {
+	if len(r) == 0 {
+		return 0
+	}
+	least := r[0]
+	for _, l := range r {
+		least = min(least, l)
+	}
+	return r.Largest() - least
+}
+
+// Book is a book as measured: head to tail, spine to fore-edge with the round
+// of the spine, and thickness.
+type Book struct {
+	Title                    string
+	Height, Width, Thickness Readings
+}
+
+// Board is what the carcass is cut from. Its thickness is measured, not as sold.
+type Board struct{ Thickness Length }
+
+// Lining is the paper inside. Thickness 0 is an unlined case. Trim is how far
+// a lining is cut beyond its board on every side, to be trimmed flush when dry.
+type Lining struct{ Thickness, Trim Length }
+
+// Cloth is the book cloth over spine, head and tail.
+type Cloth struct {
+	Thickness      Length
+	Overlap        Length // onto each side
+	TurnIn         Length // of the spine cloth over head and tail
+	MouthTurnIn    Length // of head and tail cloth into the mouth
+	SpineGap       Length // from the spine edge to the head and tail cloth
+	CornerDistance Length // from the board's corner to the apex of a wedge
+}
+
+// SidePaper is the paper over the sides. Inset is from the three closed edges
+// of a side, TurnIn what goes beyond the mouth.
+type SidePaper struct{ Thickness, Inset, TurnIn Length }
+
+// Clearance is what the cavity has beyond the book.
+type Clearance struct{ Height, Width, Thickness Length }
+
+// DefaultJob gives a job with no book and every default set: 2 mm board, the
+// margins of common practice (no source), a case that slides without rattling.
+func DefaultJob() Job {
+	const in = geometry.Inch
+	return Job{
+		Board:  Board{Thickness: 2},
+		Lining: Lining{Thickness: 0.15, Trim: 12},
+		Cloth: Cloth{
+			Thickness:      0.35,
+			Overlap:        1.125 * in,
+			TurnIn:         1.125 * in,
+			MouthTurnIn:    20,
+			SpineGap:       5,
+			CornerDistance: 0.25 * in,
+		},
+		SidePaper: SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
+		Clearance: Clearance{Height: 2, Width: 1, Thickness: 2},
+	}
+}
+
+// Book gives the job's first book, an empty one where there is none.
+func (j Job) Book() Book {
+	if len(j.Books) == 0 {
+		return Book{}
+	}
+	return j.Books[0]
+}

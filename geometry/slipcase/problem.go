@@ -1,0 +1,61 @@
+package slipcase
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"forel/geometry"
+)
+
+// Problem is one thing wrong with a job, or worth a second look: the key to
+// change, what is wrong, and what would be right.
+type Problem struct {
+	Key, Wrong, Right string
+}
+
+// Error gives the problem as one line.
+func (p Problem) Error() string { return p.Key + ": " + p.Wrong + "; " + p.Right }
+
+// Problems are all the reasons a job was refused.
+type Problems []Problem
+
+// Error gives one line a problem.
+func (ps Problems) Error() string {
+	lines := make([]string, len(ps))
+	for i, p := range ps {
+		lines[i] = p.Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// show writes a length in the maker's unit, to a hundredth of a millimetre or
+// a thousandth of an inch: up where side is positive, down where negative, so
+// that a limit quoted in a message is itself within the limit.
+func show(l Length, unit geometry.Unit, side int) string {
+	digits := 2
+	if unit == geometry.IN {
+		digits = 3
+	}
+	scale := math.Pow10(digits)
+	v := float64(l/unit.Length()) * scale
+	switch {
+	case side > 0:
+		v = math.Ceil(v - 1e-6)
+	case side < 0:
+		v = math.Floor(v + 1e-6)
+	default:
+		v = math.Round(v)
+	}
+	return trimmed(v/scale) + " " + unit.String()
+}
+
+// trimmed writes a number without needless zeros.
+func trimmed(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 4, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}

@@ -1,0 +1,152 @@
+package cutlist
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+)
+
+// chord is how far the chords that stand for an arc may leave it.
+const chord geometry.Length = 0.01
+
+// mm is a length in millimetres, written to a thousandth.
+type mm geometry.Length
+
+func (m mm) MarshalJSON() ([]byte, error) {
+	return strconv.AppendFloat(nil, m.rounded(), 'f', -1, 64), nil
+}
+
+func (m mm) rounded() float64 {
+	v := math.Round(float64(m)*1000) / 1000
+	if v == 0 {
+		return 0 // not -0
+	}
+	return v
+}
+
+type jsonSize struct {
+	Height    mm `json:"height"`
+	Width     mm `json:"width"`
+	Thickness mm `json:"thickness"`
+}
+
+type jsonPiece struct {
+	Name     string `json:"name"`
+	Material string `json:"material"`
+	Count    int    `json:"count"`
+	Width    mm     `json:"width_mm"`
+	Height   mm     `json:"height_mm"`
+	Grain    string `json:"grain"`
+	*jsonOutlines
+}
+
+// jsonOutlines is a piece's geometry, from the lower left of its bounding box.
+type jsonOutlines struct {
+	Outline line   `json:"outline_mm"` // the last point joins the first
+	Slits   []line `json:"slits_mm"`
+	Folds   []line `json:"folds_mm"`
+	Guides  []line `json:"guides_mm"`
+}
+
+type line [][2]mm
+
+type jsonList struct {
+	Title   string      `json:"title"`
+	Pieces  []jsonPiece `json:"pieces"`
+	Cavity  jsonSize    `json:"cavity_mm"`
+	Outside jsonSize    `json:"outside_mm"`
+	Fit     struct {
+		ForeEdge   mm `json:"fore_edge"`
+		HeadOrTail mm `json:"head_or_tail"`
+	} `json:"fit_check_mm"`
+	Mouth struct {
+		Height        mm `json:"height"`
+		HeightCorners mm `json:"height_corners"`
+		Thickness     mm `json:"thickness"`
+	} `json:"mouth_clearance_mm"`
+}
+
+// JSON gives the list exact to a thousandth of a millimetre; with outlines,
+// each piece carries its geometry.
+func JSON(c slipcase.Case, outlines bool) ([]byte, error) {
+	l := jsonList{Title: c.Job.Title, Cavity: sizeJSON(c.Cavity), Outside: sizeJSON(c.Outside), Pieces: []jsonPiece{}}
+	l.Fit.ForeEdge, l.Fit.HeadOrTail = mm(c.Fit.ForeEdge), mm(c.Fit.HeadOrTail)
+	l.Mouth.Height, l.Mouth.HeightCorners, l.Mouth.Thickness = mm(c.Mouth.Height), mm(c.Mouth.HeightCorners), mm(c.Mouth.Thickness)
+	for _, p := range c.Pieces {
+		w, h := p.Size()
+		j := jsonPiece{Name: p.Name, Material: string(p.Material), Count: p.Count, Width: mm(w), Height: mm(h), Grain: string(p.Grain)}
+		if outlines {
+			j.jsonOutlines = outlinesJSON(p)
+		}
+		l.Pieces = append(l.Pieces, j)
+	}
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if !outlines {
+		e.SetIndent("", "  ")
+	}
+	if err := e.Encode(l); err != nil {
+		return nil, fmt.Errorf("cut list: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+func sizeJSON(s slipcase.Size) jsonSize {
+	return jsonSize{mm(s.Height), mm(s.Width), mm(s.Thickness)}
+}
+
+func outlinesJSON(p geometry.Piece) *jsonOutlines {
+	o := &jsonOutlines{Outline: flat(p.Outline), Slits: []line{}, Folds: []line{}, Guides: []line{}}
+	for _, s := range p.Slits {
+		o.Slits = append(o.Slits, flat(s))
+	}
+	for _, f := range p.Folds {
+		o.Folds = append(o.Folds, flat(f))
+	}
+	for _, g := range p.Guides {
+		l := flat(g.Path)
+		if g.Path.Closed {
+			l = append(l, l[0])
+		}
+		o.Guides = append(o.Guides, l)
+	}
+	return o
+}
+
+func flat(p geometry.Path) line {
+	points := p.Flatten(chord)
+	out := make(line, len(points))
+	for i, q := range points {
+		out[i] = [2]mm{mm(q.X), mm(q.Y)}
+	}
+	return out
+}
+
+// CSV gives the list for a spreadsheet (RFC 4180): exact millimetres, then
+// width and height as the maker reads them.
+func CSV(c slipcase.Case, r geometry.Rounding) ([]byte, error) {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	unit := r.Unit.String()
+	lines := [][]string{{"name", "material", "count", "width_mm", "height_mm", "width_rounded_" + unit, "height_rounded_" + unit, "grain"}}
+	for _, p := range c.Pieces {
+		wide, high := p.Size()
+		lines = append(lines, []string{
+			p.Name, string(p.Material), strconv.Itoa(p.Count),
+			strconv.FormatFloat(mm(wide).rounded(), 'f', -1, 64), strconv.FormatFloat(mm(high).rounded(), 'f', -1, 64),
+			r.Number(wide), r.Number(high), string(p.Grain),
+		})
+	}
+	if err := w.WriteAll(lines); err != nil {
+		return nil, fmt.Errorf("cut list: %w", err)
+	}
+	return b.Bytes(), nil
+}

@@ -1,0 +1,62 @@
+package pattern
+
+import (
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// line is one line of a label.
+type line struct {
+	text string
+	size render.Points
+	bold bool
+}
+
+// block is a label: some lines, set one below the other.
+type block []line
+
+// size gives the extent of a block as it reads.
+func (b block) size() (w, h geometry.Length) {
+	for i, l := range b {
+		w = max(w, typeset.Width(l.text, l.size, l.bold))
+		if i == 0 {
+			h += typeset.Ascent(l.size)
+		} else {
+			h += typeset.LineHeight(l.size)
+		}
+	}
+	if len(b) > 0 {
+		h += typeset.Descent(b[len(b)-1].size)
+	}
+	return w, h
+}
+
+// draw sets the block centred in a box; turned, it reads upward.
+func (b block) draw(s render.Surface, box geometry.Box, turned bool, color render.Color) {
+	c := box.Center()
+	var down geometry.Length
+	for i, l := range b {
+		if i == 0 {
+			down += typeset.Ascent(l.size)
+		} else {
+			down += typeset.LineHeight(l.size)
+		}
+		at := geometry.Pt(c.X, box.Min.Y+down)
+		if turned {
+			at = geometry.Pt(box.Min.X+down, c.Y)
+		}
+		s.Text(render.Text{At: at, String: l.text, Size: l.size, Bold: l.bold, Align: render.Middle, Turned: turned, Color: color})
+	}
+}
+
+// wrapped gives the block with each line broken to a width.
+func (b block) wrapped(width geometry.Length) block {
+	var out block
+	for _, l := range b {
+		for _, part := range typeset.Wrap(l.text, l.size, l.bold, width) {
+			out = append(out, line{part, l.size, l.bold})
+		}
+	}
+	return out
+}

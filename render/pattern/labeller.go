@@ -1,0 +1,283 @@
+package pattern
+
+import (
+	"forel/geometry"
+	"forel/render"
+)
+
+// labeller sets the words of one piece on one surface.
+type labeller struct {
+	placer
+	surface render.Surface
+	piece   geometry.Piece
+	view    View
+	bounds  geometry.Box // of the piece, on the surface
+	missed  []string
+}
+
+func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
+	l := &labeller{surface: s, piece: p, view: v, bounds: v.box(p.Outline.Bounds())}
+	l.safe = v.Safe
+	l.taken = append(l.taken, v.Keep...)
+	for _, paths := range [][]geometry.Path{p.Cuts(), p.Folds, p.Rulings()} {
+		for _, path := range paths {
+			flat := path.Flatten(0.1)
+			if path.Closed {
+				flat = append(flat, flat[0])
+			}
+			for i := 1; i < len(flat); i++ {
+				l.lines = append(l.lines, geometry.Segment{From: v.point(flat[i-1]), To: v.point(flat[i])})
+			}
+		}
+	}
+	return l
+}
+
+func (l *labeller) color() render.Color { return l.view.Theme[render.Legend].Color }
+
+// fit sets the first block that finds room in a room, level or turned.
+func (l *labeller) fit(blocks []block, room geometry.Box) bool {
+	room = room.Intersect(l.safe)
+	for _, b := range blocks {
+		w, h := b.size()
+		if box, ok := l.first(within(room, w, h)); ok {
+			b.draw(l.surface, box, false, l.color())
+			return true
+		}
+		if box, ok := l.first(within(room, h, w)); ok {
+			b.draw(l.surface, box, true, l.color())
+			return true
+		}
+	}
+	return false
+}
+
+// lead sets a block beside the piece with a line to a target.
+func (l *labeller) lead(b block, target geometry.Point) bool {
+	if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
+		return false
+	}
+	w, h := b.size()
+	box, ok := l.first(beside(l.bounds, target, w, h))
+	if !ok {
+		return false
+	}
+	b.draw(l.surface, box, false, l.color())
+	near := geometry.Pt(clamp(target.X, box.Min.X, box.Max.X), clamp(target.Y, box.Min.Y, box.Max.Y))
+	stroke := l.view.Theme[render.Legend]
+	stroke.Width /= 2
+	l.surface.Stroke(geometry.Line(near, target), stroke)
+	return true
+}
+
+func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
+
+// title sets what the piece is: in its main region, else anywhere on it, else
+// beside it.
+func (l *labeller) title() {
+	blocks := titles(l.piece, l.view.Round)
+	main := l.view.box(l.piece.Regions[0].Room)
+	short := blocks[len(blocks)-3:]
+	switch {
+	case l.fit(blocks[:len(blocks)-3], main):
+	case l.fit(blocks[:len(blocks)-3], l.bounds):
+	case l.fit(short, main):
+	case l.fit(short, l.bounds):
+	case l.lead(blocks[len(blocks)-2], visible(main, l.safe).Center()):
+	default:
+		l.missed = append(l.missed, l.piece.Name)
+	}
+}
+
+// visible gives what of a box lies in another, or the box where nothing does.
+func visible(b, in geometry.Box) geometry.Box {
+	if v := b.Intersect(in); !v.Empty() {
+		return v
+	}
+	return b
+}
+
+// region sets a region's name and where it lands.
+func (l *labeller) region(r geometry.Region) {
+	room := l.view.box(r.Room)
+	blocks := regionLabels(r)
+	if l.fit(blocks, room) {
+		return
+	}
+	seen := room.Intersect(l.safe)
+	if seen.Empty() {
+		return // it is on another sheet
+	}
+	if !l.lead(block{{r.Name, render.SmallSize, false}}, seen.Center()) {
+		l.missed = append(l.missed, r.Name)
+	}
+}
+
+// atEdge is how far outside the safe box a line may lie that has words beside
+// it within the box.
+const atEdge geometry.Length = 1.5
+
+// beside gives boxes of a size (w along, h across) beside the part of a line
+// of the surface that can be seen: first on its left (seen with Y upward),
+// where what it borders is, then on its right.
+func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length) (boxes []geometry.Box, turned bool) {
+	seen := geometry.Box{
+		Min: geometry.Pt(min(from.X, to.X), min(from.Y, to.Y)),
+		Max: geometry.Pt(max(from.X, to.X), max(from.Y, to.Y)),
+	}.Intersect(l.safe.Grow(atEdge))
+	if seen.Width() < 0 || seen.Height() < 0 {
+		return nil, false // on another sheet
+	}
+	turned = seen.Height() > seen.Width()
+	// The step into the piece: it lies on the left of the edge, which on a
+	// surface with Y downward is the right turned about.
+	inward := geometry.Pt(0, 1)
+	switch {
+	case turned && from.Y > to.Y: // upward: the right edge
+		inward = geometry.Pt(-1, 0)
+	case turned:
+		inward = geometry.Pt(1, 0)
+	case from.X < to.X: // the bottom edge
+		inward = geometry.Pt(0, -1)
+	}
+	slack := seen.Width() - w
+	if turned {
+		slack = seen.Height() - w
+	}
+	if slack < 0 {
+		return nil, turned
+	}
+	c := seen.Center()
+	for _, deep := range []geometry.Length{1.2, 2, 3, 4, 5, 6, 8, 10, 13, 16, -1.2, -2, -3, -5} {
+		for _, slide := range []geometry.Length{0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9, 1, -1} {
+			depth := deep + h/2
+			if deep < 0 {
+				depth = deep - h/2
+			}
+			m := c.Add(inward.Mul(depth.MM()))
+			if turned {
+				boxes = append(boxes, around(m.Add(geometry.Pt(0, slack/2*slide)), h, w))
+			} else {
+				boxes = append(boxes, around(m.Add(geometry.Pt(slack/2*slide, 0)), w, h))
+			}
+		}
+	}
+	return boxes, turned
+}
+
+// set sets the first block that finds room beside a line of the surface.
+func (l *labeller) set(from, to geometry.Point, blocks []block) bool {
+	for _, b := range blocks {
+		w, h := b.size()
+		boxes, turned := l.beside(from, to, w, h)
+		if box, ok := l.first(boxes); ok {
+			b.draw(l.surface, box, turned, l.color())
+			return true
+		}
+	}
+	return false
+}
+
+// joins sets what is to be done at each join.
+func (l *labeller) joins() {
+	for _, j := range l.view.Joins {
+		if !l.set(j.From, j.To, []block{
+			{{j.Text, render.SmallSize, false}},
+			block{{j.Text, render.SmallSize, false}}.wrapped(40),
+			block{{j.Text, render.SmallSize, false}}.wrapped(28),
+			block{{j.Text, render.SmallSize, false}}.wrapped(18),
+		}) {
+			l.missed = append(l.missed, j.Text)
+		}
+	}
+}
+
+// edge sets an edge's name and what it meets along it.
+func (l *labeller) edge(e geometry.Edge) {
+	if !l.set(l.view.point(e.From), l.view.point(e.To), edgeLabels(e)) {
+		l.missed = append(l.missed, e.Name)
+	}
+}
+
+// spineMark sets a bold bar and word along the spine edge of a piece that
+// could be mistaken for another.
+func (l *labeller) spineMark() {
+	e := l.piece.Edges[l.piece.Spine]
+	word := line{"SPINE", render.BodySize, true}
+	const bar, gap = 2.5, 1.0
+	w, h := block{word}.size()
+	from, to := l.view.point(e.From), l.view.point(e.To)
+	boxes, turned := l.beside(from, to, w+12, h+bar+gap)
+	box, ok := l.first(boxes)
+	if !ok {
+		boxes, turned = l.beside(from, to, w, h+bar+gap)
+		if box, ok = l.first(boxes); !ok {
+			l.missed = append(l.missed, "spine mark")
+			return
+		}
+	}
+	// The bar lies on the edge's side of the box, the word on the other.
+	strip, text := box, box
+	switch {
+	case turned && from.X < box.Center().X:
+		strip.Max.X, text.Min.X = box.Min.X+bar, box.Min.X+bar+gap
+	case turned:
+		strip.Min.X, text.Max.X = box.Max.X-bar, box.Max.X-bar-gap
+	case from.Y < box.Center().Y:
+		strip.Max.Y, text.Min.Y = box.Min.Y+bar, box.Min.Y+bar+gap
+	default:
+		strip.Min.Y, text.Max.Y = box.Max.Y-bar, box.Max.Y-bar-gap
+	}
+	l.surface.Fill(geometry.Rectangle(strip), l.color())
+	block{word}.draw(l.surface, text, turned, l.color())
+}
+
+// grain sets an arrow along the grain with its word.
+func (l *labeller) grain() {
+	word := line{"grain", render.NoteSize, false}
+	_, h := block{word}.size()
+	upright := l.piece.Grain == geometry.GrainHeight
+	const head = 1.4 // half the width of an arrow's head
+	room := visible(l.bounds, l.safe)
+	for _, long := range []geometry.Length{40, 30, 20, 14} {
+		w := h + 2*head + 0.6
+		dw, dh := long, w
+		if upright {
+			dw, dh = w, long
+		}
+		box, ok := l.first(within(room, dw, dh))
+		if !ok {
+			box, ok = l.first(beside(l.bounds, room.Center(), dw, dh))
+		}
+		if !ok {
+			continue
+		}
+		if upright {
+			text := box
+			text.Max.X = box.Min.X + h
+			block{word}.draw(l.surface, text, true, l.color())
+			l.arrow(geometry.Pt(box.Max.X-head, box.Min.Y), geometry.Pt(box.Max.X-head, box.Max.Y), head)
+		} else {
+			text := box
+			text.Max.Y = box.Min.Y + h
+			block{word}.draw(l.surface, text, false, l.color())
+			l.arrow(geometry.Pt(box.Min.X, box.Max.Y-head), geometry.Pt(box.Max.X, box.Max.Y-head), head)
+		}
+		return
+	}
+	l.missed = append(l.missed, "grain")
+}
+
+// arrow draws a line with a head at both ends, since grain has no sense.
+func (l *labeller) arrow(a, b geometry.Point, half geometry.Length) {
+	along := b.Sub(a).Mul(1 / a.Distance(b).MM())
+	across := geometry.Pt(-along.Y, along.X)
+	l.surface.Stroke(geometry.Line(a, b), l.view.Theme[render.Legend])
+	for _, tip := range []struct {
+		at   geometry.Point
+		back geometry.Point
+	}{{a, along}, {b, along.Mul(-1)}} {
+		base := tip.at.Add(tip.back.Mul(2.2 * half.MM()))
+		l.surface.Fill(geometry.Polygon(tip.at, base.Add(across.Mul(half.MM())), base.Add(across.Mul(-half.MM()))), l.color())
+	}
+}

@@ -1,0 +1,94 @@
+package pattern
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/render"
+)
+
+// Name says what a piece is and how many are cut of it.
+func Name(p geometry.Piece) string {
+	if p.Count == 1 {
+		return p.Name
+	}
+	return fmt.Sprintf("%s × %d", p.Name, p.Count)
+}
+
+// Cut says how many pieces are cut and of what.
+func Cut(p geometry.Piece) string {
+	return fmt.Sprintf("cut %d of %s", p.Count, materialName(p.Material))
+}
+
+func materialName(m geometry.Material) string {
+	switch m {
+	case geometry.Lining:
+		return "lining paper"
+	case geometry.Cloth:
+		return "book cloth"
+	case geometry.Paper:
+		return "side paper"
+	}
+	return string(m)
+}
+
+// Dimensions gives width by height as they are read off the pattern.
+func Dimensions(p geometry.Piece, r geometry.Rounding) string {
+	w, h := p.Size()
+	return fmt.Sprintf("%s × %s", r.Pretty(w), r.Pretty(h))
+}
+
+// titles gives the piece's own label, from the fullest to the barest.
+func titles(p geometry.Piece, r geometry.Rounding) []block {
+	name := line{p.Name, render.HeadSize, true}
+	full := block{
+		name,
+		{Cut(p) + ", " + Dimensions(p, r), render.BodySize, false},
+		{p.FaceUp, render.BodySize, false},
+	}
+	if p.Hand != "" {
+		full = append(full, line{p.Hand, render.NoteSize, false})
+	}
+	for _, c := range p.Confused {
+		full = append(full, line{"not to be mistaken for " + c, render.NoteSize, true})
+	}
+	brief := block{
+		{p.Name, render.BodySize, true},
+		{Cut(p), render.NoteSize, false},
+		{p.FaceUp, render.NoteSize, false},
+	}
+	return []block{
+		full, full.wrapped(60), full.wrapped(42), full.wrapped(32),
+		brief, brief.wrapped(26),
+		{{p.Name + ", " + Cut(p), render.NoteSize, true}},
+		{{Name(p), render.NoteSize, true}},
+		{{Name(p), render.SmallSize, true}},
+	}
+}
+
+// regionLabels gives the label of a region, from the fullest to the barest.
+func regionLabels(r geometry.Region) []block {
+	full := block{
+		{r.Name, render.BodySize, true},
+		{"→ " + string(r.Face), render.NoteSize, false},
+	}
+	small := block{
+		{r.Name, render.NoteSize, true},
+		{"→ " + string(r.Face), render.SmallSize, false},
+	}
+	return []block{
+		full, small, small.wrapped(24), small.wrapped(16),
+		{{r.Name, render.NoteSize, true}},
+		{{r.Name, render.SmallSize, true}},
+		block{{r.Name, render.SmallSize, true}}.wrapped(10),
+	}
+}
+
+// edgeLabels gives the label of an edge, the fuller first.
+func edgeLabels(e geometry.Edge) []block {
+	short := block{{e.Name, render.NoteSize, false}}
+	if e.Meets == "" {
+		return []block{short, {{e.Name, render.SmallSize, false}}}
+	}
+	return []block{{{e.Name + ": " + e.Meets, render.NoteSize, false}}, {{e.Name + ": " + e.Meets, render.SmallSize, false}}, short}
+}

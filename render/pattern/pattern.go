@@ -1,0 +1,87 @@
+// Package pattern draws a piece at true size: its lines by layer, and the
+// words that tell which way up it is, what each edge meets and where each flap
+// lands. Words keep clear of every line and of each other.
+package pattern
+
+import (
+	"forel/geometry"
+	"forel/render"
+)
+
+// tolerance of arcs that are cut off at the edge of a sheet.
+const tolerance geometry.Length = 0.005
+
+// View says where on a surface a piece is drawn, and how.
+type View struct {
+	// DX and DY take pattern coordinates (Y upward) to the surface's (Y
+	// downward): surface = (x + DX, DY - y).
+	DX, DY geometry.Length
+	Window geometry.Box   // of the surface: lines are cut off outside it
+	Safe   geometry.Box   // of the surface: words stay within it
+	Keep   []geometry.Box // of the surface: places words keep off
+	Joins  []Join         // of the surface: where it is joined to its neighbours
+	Theme  render.Theme
+	Round  geometry.Rounding // of sizes in words
+}
+
+// Join is a line of the surface at which another sheet is joined, this sheet
+// on its left (seen with Y upward), and what is to be done there.
+type Join struct {
+	From, To geometry.Point
+	Text     string
+}
+
+func (v View) point(p geometry.Point) geometry.Point { return geometry.Pt(p.X+v.DX, v.DY-p.Y) }
+
+func (v View) path(p geometry.Path) geometry.Path {
+	return p.FlipY(v.DY).Move(geometry.Pt(v.DX, 0))
+}
+
+func (v View) box(b geometry.Box) geometry.Box {
+	return geometry.Bx(b.Min.X+v.DX, v.DY-b.Max.Y, b.Max.X+v.DX, v.DY-b.Min.Y)
+}
+
+// Draw draws a piece: the cutting lines closed, nothing twice, words in a
+// layer of their own. It gives the labels there was no room for.
+func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
+	layer := func(l render.Layer, paths []geometry.Path) {
+		if len(paths) == 0 {
+			return
+		}
+		s.Begin(l)
+		for _, path := range paths {
+			for _, c := range v.path(path).Clip(v.Window, tolerance) {
+				stroke := v.Theme[l]
+				if len(stroke.Dash) > 0 {
+					stroke.Phase = c.Start
+				}
+				s.Stroke(c.Path, stroke)
+			}
+		}
+		s.End()
+	}
+	layer(render.Cutting, p.Cuts())
+	layer(render.Creasing, p.Folds)
+	layer(render.Positions, p.Rulings())
+
+	l := newLabeller(s, p, v)
+	s.Begin(render.Legend)
+	defer s.End()
+	if len(p.Confused) > 0 {
+		l.spineMark()
+	}
+	l.joins()
+	l.title()
+	if len(p.Folds) > 0 || len(p.Guides) > 0 && p.Material == geometry.Lining {
+		for _, r := range p.Regions {
+			l.region(r)
+		}
+	}
+	for _, e := range p.Edges {
+		if e.Name != "" {
+			l.edge(e)
+		}
+	}
+	l.grain()
+	return l.missed
+}

@@ -1,0 +1,118 @@
+package pattern
+
+import (
+	"cmp"
+	"slices"
+
+	"forel/geometry"
+)
+
+// White kept round a label.
+const (
+	offLines  geometry.Length = 0.7 // to the nearest line
+	offLabels geometry.Length = 1.8 // to the nearest other label
+)
+
+// placer finds room for labels: within a safe box, off every line of the
+// pattern and off what has been placed before. All is in page coordinates.
+type placer struct {
+	safe  geometry.Box
+	lines []geometry.Segment
+	taken []geometry.Box
+}
+
+// free tells whether a box can be used.
+func (p *placer) free(b geometry.Box) bool {
+	if !p.safe.Contains(b) {
+		return false
+	}
+	apart := b.Grow(offLabels)
+	for _, t := range p.taken {
+		if t.Overlaps(apart) {
+			return false
+		}
+	}
+	wide := b.Grow(offLines)
+	for _, l := range p.lines {
+		if crosses(l, wide) {
+			return false
+		}
+	}
+	return true
+}
+
+// first gives the first box that is free, and takes it.
+func (p *placer) first(boxes []geometry.Box) (geometry.Box, bool) {
+	for _, b := range boxes {
+		if p.free(b) {
+			p.taken = append(p.taken, b)
+			return b, true
+		}
+	}
+	return geometry.Box{}, false
+}
+
+// crosses tells whether a straight line enters a box.
+func crosses(l geometry.Segment, b geometry.Box) bool {
+	if max(l.From.X, l.To.X) <= b.Min.X || min(l.From.X, l.To.X) >= b.Max.X ||
+		max(l.From.Y, l.To.Y) <= b.Min.Y || min(l.From.Y, l.To.Y) >= b.Max.Y {
+		return false
+	}
+	if l.From.X == l.To.X || l.From.Y == l.To.Y {
+		return true
+	}
+	return len(geometry.Line(l.From, l.To).Clip(b, 1)) > 0
+}
+
+// within gives boxes of a size spread over a room, the most central first.
+func within(room geometry.Box, w, h geometry.Length) []geometry.Box {
+	slackX, slackY := room.Width()-w, room.Height()-h
+	if slackX < 0 || slackY < 0 {
+		return nil
+	}
+	const steps = 12 // each way from the middle
+	type option struct {
+		box  geometry.Box
+		away geometry.Length
+	}
+	var options []option
+	c := room.Center()
+	for i := -steps; i <= steps; i++ {
+		for k := -steps; k <= steps; k++ {
+			if (slackX == 0 && i != 0) || (slackY == 0 && k != 0) {
+				continue
+			}
+			m := c.Add(geometry.Pt(slackX/2*geometry.Length(i)/steps, slackY/2*geometry.Length(k)/steps))
+			options = append(options, option{around(m, w, h), m.Distance(c)})
+		}
+	}
+	slices.SortStableFunc(options, func(a, b option) int { return cmp.Compare(a.away, b.away) })
+	boxes := make([]geometry.Box, len(options))
+	for i, o := range options {
+		boxes[i] = o.box
+	}
+	return boxes
+}
+
+// around gives the box of a size about a middle.
+func around(m geometry.Point, w, h geometry.Length) geometry.Box {
+	return geometry.Bx(m.X-w/2, m.Y-h/2, m.X+w/2, m.Y+h/2)
+}
+
+// beside gives boxes of a size just outside a piece, near a target: left and
+// right of it at the target's height, above and below it at its place.
+func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) []geometry.Box {
+	const gap = 2
+	var boxes []geometry.Box
+	for _, slide := range []geometry.Length{0, 8, -8, 16, -16, 30, -30} {
+		for _, far := range []geometry.Length{gap, gap + 4, gap + 8} {
+			boxes = append(boxes,
+				around(geometry.Pt(piece.Max.X+far+w/2, target.Y+slide), w, h),
+				around(geometry.Pt(piece.Min.X-far-w/2, target.Y+slide), w, h),
+				around(geometry.Pt(target.X+slide, piece.Min.Y-far-h/2), w, h),
+				around(geometry.Pt(target.X+slide, piece.Max.Y+far+h/2), w, h),
+			)
+		}
+	}
+	return boxes
+}

@@ -1,0 +1,180 @@
+package templates
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// cautions stand on the overview, where the knife comes next (common practice,
+// no source).
+const cautions = "Knives cut people: use a sharp blade and a heavy straightedge, keep fingers behind its edge, cut away from yourself in several light passes, " +
+	"and put the cap back on. Adhesives: read the label, air the room. Laser or drag knife: read the maker's manual, never cut chlorinated plastics (PVC, some coated cloths) " +
+	"with a laser, never leave one running alone, use extraction. Local rules and trained people come first."
+
+// overview draws the first page: what is made, how to print it, every piece.
+func (b *booklet) overview() {
+	sheet := b.Setup.Sheet
+	box := b.newPage(sheet.Width, sheet.Height)
+	b.Bookmark("Overview")
+	b.Begin(render.Legend)
+	defer b.End()
+	title := b.job.Job.Title
+	if title == "" {
+		title = "Slipcase"
+	}
+	y := box.Min.Y + typeset.Ascent(render.TitleSize)
+	b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: typeset.Fit(title, render.TitleSize, true, box.Width()), Size: render.TitleSize, Bold: true, Color: render.Black})
+	y = b.paragraph(box, y+1.5, "Templates for a slipcase, every piece at true size", render.HeadSize, false)
+	y += 2
+	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+	y = b.facts(box, y+1.5) + 3
+
+	// Two columns: how to print on the left, how to cut and join on the right.
+	const gutter = 8
+	half := (box.Width() - gutter) / 2
+	left := geometry.Bx(box.Min.X, y, box.Min.X+half, box.Max.Y)
+	right := geometry.Bx(box.Max.X-half, y, box.Max.X, box.Max.Y)
+	y = max(
+		b.steps(left, "Print", []string{
+			fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", sheet),
+			"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again.",
+			"Two pieces are cut from a pattern that says × 2. The key on the next page shows which page is which.",
+		}),
+		b.steps(right, "Join and cut", []string{
+			"A piece on several pages: cut the page below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it.",
+			"Check with the book before cutting board: laid flush with its spine, a side shows " + b.Round.Pretty(b.job.Fit.ForeEdge) +
+				" beyond the fore-edge; laid flush with its tail, " + b.Round.Pretty(b.job.Fit.HeadOrTail) + " beyond the head.",
+			"Keep the grain as the arrows show. Cut the three walls to one width at one setting, sides and spine wall to one height.",
+		}),
+	) + 4
+	y = b.lineKey(box, y) + 3
+	b.table(box, y)
+	b.paragraphUp(box, cautions, render.NoteSize)
+}
+
+// facts draws the measurements that all sizes come from.
+func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
+	j, c := b.job.Job, b.job
+	book := j.Book()
+	three := func(h, w, t geometry.Length) string {
+		return b.Round.Number(h) + " × " + b.Round.Number(w) + " × " + b.Round.Pretty(t)
+	}
+	lining := "none"
+	if j.Lining.Thickness > 0 {
+		lining = thick(j.Lining.Thickness)
+	}
+	for _, f := range [][2]string{
+		{"Book (height × width × thickness)", three(book.Height.Largest(), book.Width.Largest(), book.Thickness.Largest())},
+		{"Room inside the case", three(c.Cavity.Height, c.Cavity.Width, c.Cavity.Thickness)},
+		{"Carcass outside", three(c.Outside.Height, c.Outside.Width, c.Outside.Thickness)},
+		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s, thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.Thickness))},
+		{"Thickness: board, lining, cloth, side paper", strings.Join([]string{thick(j.Board.Thickness), lining, thick(j.Cloth.Thickness), thick(j.SidePaper.Thickness)}, ", ")},
+	} {
+		y += typeset.LineHeight(render.BodySize) + 0.4
+		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: f[0], Size: render.BodySize, Color: render.Black})
+		b.Text(render.Text{At: geometry.Pt(box.Min.X+76, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
+	}
+	return y + typeset.Descent(render.BodySize)
+}
+
+// thick writes the thickness of a material, which is finer than any ruler.
+func thick(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
+
+// steps draws numbered steps under a heading.
+func (b *booklet) steps(box geometry.Box, heading string, steps []string) geometry.Length {
+	y := b.paragraph(box, box.Min.Y, heading, render.HeadSize, true) + 0.8
+	const indent = 5
+	for i, s := range steps {
+		number := fmt.Sprintf("%d.", i+1)
+		b.Text(render.Text{At: geometry.Pt(box.Min.X, y+typeset.LineHeight(render.BodySize)), String: number, Size: render.BodySize, Color: render.Black})
+		y = b.paragraph(geometry.Bx(box.Min.X+indent, y, box.Max.X, box.Max.Y), y, s, render.BodySize, false) + 0.8
+	}
+	return y
+}
+
+// paragraph sets text below y within a box's sides and gives where it ends.
+func (b *booklet) paragraph(box geometry.Box, y geometry.Length, text string, size render.Points, bold bool) geometry.Length {
+	for _, l := range typeset.Wrap(text, size, bold, box.Width()) {
+		y += typeset.LineHeight(size)
+		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: l, Size: size, Bold: bold, Color: render.Black})
+	}
+	return y + typeset.Descent(size)
+}
+
+// paragraphUp sets text so that it ends at the bottom of a box.
+func (b *booklet) paragraphUp(box geometry.Box, text string, size render.Points) {
+	lines := geometry.Length(len(typeset.Wrap(text, size, false, box.Width())))
+	b.paragraph(box, box.Max.Y-lines*typeset.LineHeight(size)-typeset.Descent(size), text, size, false)
+}
+
+// lineKey shows what each line means.
+func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
+	x := box.Min.X
+	y += typeset.LineHeight(render.NoteSize)
+	for _, k := range []struct {
+		stroke render.Stroke
+		text   string
+	}{
+		{b.Theme[render.Cutting], "cut"},
+		{b.Theme[render.Creasing], "fold toward you"},
+		{b.Theme[render.Positions], "rule: something lies or stands here"},
+		{joinStroke, "join of two pages"},
+	} {
+		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3
+		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+14, mid)), k.stroke)
+		b.Text(render.Text{At: geometry.Pt(x+16, y), String: k.text, Size: render.NoteSize, Color: render.Black})
+		x += 16 + typeset.Width(k.text, render.NoteSize, false) + 7
+	}
+	return y + typeset.Descent(render.NoteSize)
+}
+
+// column is one column of the table of pieces.
+type column struct {
+	head  string
+	right geometry.Length // of its text, from the table's left; 0: starts at left
+	left  geometry.Length
+	cell  func(sheets) string
+}
+
+// table lists every piece with its size and pages.
+func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
+	w := box.Width()
+	columns := []column{
+		{head: "piece", left: 0, cell: func(s sheets) string { return s.piece.Name }},
+		{head: "cut", right: 44, cell: func(s sheets) string { return fmt.Sprint(s.piece.Count) }},
+		{head: "of", left: 50, cell: func(s sheets) string { return string(s.piece.Material) }},
+		{head: "width", right: w - 86, cell: func(s sheets) string { w, _ := s.piece.Size(); return b.Round.Pretty(w) }},
+		{head: "height", right: w - 58, cell: func(s sheets) string { _, h := s.piece.Size(); return b.Round.Pretty(h) }},
+		{head: "grain along", left: w - 50, cell: func(s sheets) string { return string(s.piece.Grain) }},
+		{head: "pages", right: w, cell: func(s sheets) string { return s.pagesText() }},
+	}
+	row := func(bold bool, text func(column) string) {
+		y += typeset.LineHeight(render.BodySize) + 1.6
+		for _, c := range columns {
+			t := render.Text{At: geometry.Pt(box.Min.X+c.left, y), String: text(c), Size: render.BodySize, Bold: bold, Color: render.Black}
+			if c.right > 0 {
+				t.At.X, t.Align = box.Min.X+c.right, render.End
+			}
+			b.Text(t)
+		}
+	}
+	row(true, func(c column) string { return c.head })
+	y += 1.6
+	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+	for _, s := range b.pieces {
+		row(false, func(c column) string { return c.cell(s) })
+	}
+	y += 2
+	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+	y += 0.8
+	note := "Width runs from spine to mouth on sides, walls and side papers, and from side to side on spine pieces and on head and tail cloth. Sizes here are rounded " +
+		b.Round.String() + "; the patterns are exact."
+	for _, m := range b.job.Mistakable() {
+		note += " Take care: " + m + "."
+	}
+	return b.paragraph(box, y, note, render.NoteSize, false)
+}

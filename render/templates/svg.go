@@ -1,0 +1,63 @@
+// Package templates makes the files a maker cuts from: one drawing a piece,
+// and a document with every piece at true size on printed sheets.
+package templates
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/paper"
+	"forel/render"
+	"forel/render/pattern"
+	"forel/render/svg"
+)
+
+// Options say how templates look.
+type Options struct {
+	Setup paper.Setup
+	Theme render.Theme
+	Round geometry.Rounding
+}
+
+// border is the white around a piece in its drawing, where words may stand.
+const border geometry.Length = 14
+
+// cutterCaution stands in every drawing that a machine may be fed with.
+const cutterCaution = "Before cutting by machine: read the maker's manual and follow local rules. " +
+	"Never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a laser or knife running unattended; " +
+	"use fume extraction and keep means to put out a fire at hand."
+
+// FileName gives the name of a piece's drawing.
+func FileName(p geometry.Piece) string { return strings.ReplaceAll(p.Name, " ", "-") + ".svg" }
+
+// PieceSVG gives the drawing of one piece in real millimetres.
+func PieceSVG(c slipcase.Case, p geometry.Piece, o Options) []byte {
+	w, h := p.Size()
+	page := geometry.Bx(0, 0, w+2*border, h+2*border)
+	s := svg.New(page.Width(), page.Height(), titleOf(c, p), describe(p))
+	pattern.Draw(s, p, pattern.View{
+		DX: border, DY: border + h,
+		Window: page, Safe: page.Grow(-1),
+		Theme: o.Theme, Round: o.Round,
+	})
+	return s.Bytes()
+}
+
+func titleOf(c slipcase.Case, p geometry.Piece) string {
+	if c.Job.Title == "" {
+		return pattern.Name(p)
+	}
+	return pattern.Name(p) + " – " + c.Job.Title
+}
+
+func describe(p geometry.Piece) string {
+	w, h := p.Size()
+	d := fmt.Sprintf("%s: %s; %.3f x %.3f mm; grain along the %s; %s. ",
+		p.Name, pattern.Cut(p), w.MM(), h.MM(), p.Grain, p.FaceUp)
+	if p.Hand != "" {
+		d += "Hand: " + p.Hand + ". "
+	}
+	return d + "One user unit is one millimetre. " + cutterCaution
+}
