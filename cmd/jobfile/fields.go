@@ -1,9 +1,7 @@
 package jobfile
 
 import (
-	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -17,47 +15,6 @@ const (
 	mostReadings = 100 // of one dimension
 	mostTitle    = 200 // characters
 )
-
-// printFields are the lengths of a Setup, like slipcase.Fields.
-var printFields = []struct {
-	key, what string
-	min, max  Length
-	at        func(*paper.Setup) *Length
-}{
-	{"print.margin", "what the printer leaves white on every side", 0, paper.MostMargin,
-		func(s *paper.Setup) *Length { return &s.Margin }},
-	{"print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap,
-		func(s *paper.Setup) *Length { return &s.Overlap }},
-}
-
-// knownKeys are all the keys of a job file in its order; those without a dot
-// stand at the top, and book.* stands in [[book]].
-var knownKeys = func() []string {
-	keys := []string{"title", "units", "book.title"}
-	for _, f := range slipcase.BookFields {
-		keys = append(keys, "book."+f.Key)
-	}
-	for _, f := range slipcase.Fields {
-		keys = append(keys, f.Key)
-	}
-	keys = append(keys, "print.paper")
-	for _, f := range printFields {
-		keys = append(keys, f.key)
-	}
-	return keys
-}()
-
-// knownTables are all the tables of a job file in its order, book among them.
-var knownTables = func() []string {
-	var tables []string
-	for _, key := range knownKeys {
-		name, _, dotted := strings.Cut(key, ".")
-		if dotted && !slices.Contains(tables, name) {
-			tables = append(tables, name)
-		}
-	}
-	return tables
-}()
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
@@ -169,103 +126,4 @@ func (r *reader) readings(v value, f slipcase.ReadingsField) slipcase.Readings {
 		readings = append(readings, r.length(item, "book."+f.Key, f.What, f.Min, f.Max))
 	}
 	return readings
-}
-
-// length reads a length and holds it against its limits.
-func (r *reader) length(v value, key, what string, lo, hi Length) Length {
-	unit := r.fileUnit
-	if v.at.flag {
-		unit = r.flagUnit
-	}
-	limits := slipcase.CheckRange(key, what, Length(math.NaN()), lo, hi, unit).Right
-	var l Length
-	switch v.kind {
-	case numberKind:
-		l = Length(float(v.text)) * unit.Length()
-		if math.IsNaN(l.MM()) || math.IsInf(l.MM(), 0) {
-			r.refuse(v.at, written(v)+" is not a length", limits)
-			return 0
-		}
-	case textKind:
-		var err error
-		if l, err = geometry.ParseLength(v.text, unit); err != nil {
-			wrong, right := halves(err)
-			r.refuse(v.at, wrong, right)
-			return 0
-		}
-	default:
-		r.refuse(v.at, written(v)+" is not a length", limits)
-		return 0
-	}
-	if p := slipcase.CheckRange(key, what, l, lo, hi, unit); p != (slipcase.Problem{}) {
-		// A length is easier to find again as it was written.
-		if _, how, ok := strings.Cut(p.Wrong, " is too "); ok {
-			p.Wrong = written(v) + " is too " + how
-			if v.kind == numberKind {
-				p.Wrong = written(v) + " " + unit.String() + " is too " + how
-			}
-		}
-		r.refuse(v.at, p.Wrong, p.Right)
-	}
-	return l
-}
-
-func (r *reader) sheet(v value) paper.Sheet {
-	unit := r.fileUnit
-	if v.at.flag {
-		unit = r.flagUnit
-	}
-	s, err := paper.ParseSheet(v.text, unit)
-	if v.kind != textKind {
-		_, err = paper.ParseSheet("", unit)
-		_, right := halves(err)
-		r.refuse(v.at, written(v)+" is no sheet", right)
-	} else if err != nil {
-		wrong, right := halves(err)
-		r.refuse(v.at, wrong, right)
-	}
-	return s
-}
-
-// leastStep is what each further sheet of a tiled pattern must add to it, the
-// words at the foot of the sheet included, or the sheets would be countless.
-const leastStep Length = 60
-
-func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
-	need := 2*s.Margin + s.Overlap + leastStep
-	if s.Sheet.Width >= need {
-		return Issue{}, false
-	}
-	at := r.where("print.paper")
-	return Issue{
-		Source: at.source, Line: at.line, Key: at.name,
-		Wrong: s.Sheet.String() + " is too small for its margins and overlap",
-		Right: fmt.Sprintf("at least %g mm on the short side, or a smaller print.margin or print.overlap", math.Ceil(need.MM())),
-	}, true
-}
-
-// written gives a value as the maker wrote it, or what it is.
-func written(v value) string {
-	switch v.kind {
-	case textKind:
-		return quote(v.text)
-	case listKind:
-		return "a list"
-	case tableKind:
-		return "a table"
-	}
-	return shorten(v.text)
-}
-
-// halves parts an error into what is wrong and what would be right.
-func halves(err error) (wrong, right string) {
-	var e *geometry.ParseError
-	if errors.As(err, &e) {
-		return e.Wrong, e.Right
-	}
-	wrong = err.Error()
-	if i := strings.LastIndex(wrong, "; "); i >= 0 {
-		return wrong[:i], wrong[i+2:]
-	}
-	return wrong, ""
 }

@@ -13,6 +13,7 @@ const (
 	leastGrip  Length = 2    // a turn-in inside, beyond the board's edge
 	leastSlack Length = 0.05 // clearance at the mouth that still counts as positive
 	leastPaper Length = 10   // height of a side paper
+	leastPlay  Length = 0.5  // between the smallest inset that is allowed and the largest
 )
 
 // Check gives every reason the job can't be made, each with the smallest
@@ -88,9 +89,8 @@ func (j Job) checkTogether() Problems {
 	// clear of the walls and the two layers of cloth folded over them.
 	widest := min(c.Overlap-leastLap, (out.Height-leastPaper)/2)
 	narrowest := s + 2*c.Thickness
-	if widest < narrowest {
-		need := max(narrowest+leastLap, 0)
-		atLeast("cloth.overlap", c.Overlap, need, "leaves the side paper no cloth to lap over")
+	if widest < narrowest+leastPlay {
+		atLeast("cloth.overlap", c.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")
 	} else {
 		atMost("side_paper.inset", p.Inset, widest, "leaves the side bare between cloth and paper")
 		atLeast("side_paper.inset", p.Inset, narrowest, "runs the turn-in into the head and tail walls or the cloth folded over them")

@@ -53,7 +53,7 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) Problem 
 	if l >= lo && l <= hi { // false for NaN too
 		return Problem{}
 	}
-	limits := "give " + show(lo, unit, 0) + " to " + show(hi, unit, 0)
+	limits := "give " + show(lo, unit, +1) + " to " + show(hi, unit, -1)
 	p := Problem{Key: key, Right: limits + " (" + what + ")"}
 	switch {
 	case l < 0:

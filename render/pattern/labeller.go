@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/render"
 )
@@ -170,7 +172,7 @@ func (l *labeller) set(from, to geometry.Point, blocks []block) bool {
 	for _, b := range blocks {
 		w, h := b.size()
 		boxes, turned := l.beside(from, to, w, h)
-		if box, ok := l.first(boxes); ok {
+		if box, ok := l.first(slices.Values(boxes)); ok {
 			b.draw(l.surface, box, turned, l.color())
 			return true
 		}
@@ -208,10 +210,10 @@ func (l *labeller) spineMark() {
 	w, h := block{word}.size()
 	from, to := l.view.point(e.From), l.view.point(e.To)
 	boxes, turned := l.beside(from, to, w+12, h+bar+gap)
-	box, ok := l.first(boxes)
+	box, ok := l.first(slices.Values(boxes))
 	if !ok {
 		boxes, turned = l.beside(from, to, w, h+bar+gap)
-		if box, ok = l.first(boxes); !ok {
+		if box, ok = l.first(slices.Values(boxes)); !ok {
 			l.missed = append(l.missed, "spine mark")
 			return
 		}

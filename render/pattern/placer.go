@@ -2,7 +2,9 @@ package pattern
 
 import (
 	"cmp"
+	"iter"
 	"slices"
+	"sync"
 
 	"forel/geometry"
 )
@@ -42,8 +44,8 @@ func (p *placer) free(b geometry.Box) bool {
 }
 
 // first gives the first box that is free, and takes it.
-func (p *placer) first(boxes []geometry.Box) (geometry.Box, bool) {
-	for _, b := range boxes {
+func (p *placer) first(boxes iter.Seq[geometry.Box]) (geometry.Box, bool) {
+	for b := range boxes {
 		if p.free(b) {
 			p.taken = append(p.taken, b)
 			return b, true
@@ -64,34 +66,40 @@ func crosses(l geometry.Segment, b geometry.Box) bool {
 	return len(geometry.Line(l.From, l.To).Clip(b, 1)) > 0
 }
 
-// within gives boxes of a size spread over a room, the most central first.
-func within(room geometry.Box, w, h geometry.Length) []geometry.Box {
-	slackX, slackY := room.Width()-w, room.Height()-h
-	if slackX < 0 || slackY < 0 {
-		return nil
-	}
-	const steps = 12 // each way from the middle
-	type option struct {
-		box  geometry.Box
-		away geometry.Length
-	}
-	var options []option
-	c := room.Center()
+// spread is a grid of places about a middle, the most central first, each
+// coordinate from -1 to 1.
+var spread = sync.OnceValue(func() []geometry.Point {
+	const steps = 12 // each way
+	var at [][2]int
 	for i := -steps; i <= steps; i++ {
 		for k := -steps; k <= steps; k++ {
-			if (slackX == 0 && i != 0) || (slackY == 0 && k != 0) {
-				continue
-			}
-			m := c.Add(geometry.Pt(slackX/2*geometry.Length(i)/steps, slackY/2*geometry.Length(k)/steps))
-			options = append(options, option{around(m, w, h), m.Distance(c)})
+			at = append(at, [2]int{i, k})
 		}
 	}
-	slices.SortStableFunc(options, func(a, b option) int { return cmp.Compare(a.away, b.away) })
-	boxes := make([]geometry.Box, len(options))
-	for i, o := range options {
-		boxes[i] = o.box
+	slices.SortStableFunc(at, func(a, b [2]int) int {
+		return cmp.Compare(a[0]*a[0]+a[1]*a[1], b[0]*b[0]+b[1]*b[1])
+	})
+	points := make([]geometry.Point, len(at))
+	for i, a := range at {
+		points[i] = geometry.Pt(geometry.Length(a[0])/steps, geometry.Length(a[1])/steps)
 	}
-	return boxes
+	return points
+})
+
+// within gives boxes of a size spread over a room, the most central first.
+func within(room geometry.Box, w, h geometry.Length) iter.Seq[geometry.Box] {
+	slackX, slackY := (room.Width()-w)/2, (room.Height()-h)/2
+	c := room.Center()
+	return func(yield func(geometry.Box) bool) {
+		if slackX < 0 || slackY < 0 {
+			return
+		}
+		for _, p := range spread() {
+			if !yield(around(geometry.Pt(c.X+p.X*slackX, c.Y+p.Y*slackY), w, h)) {
+				return
+			}
+		}
+	}
 }
 
 // around gives the box of a size about a middle.
@@ -101,7 +109,7 @@ func around(m geometry.Point, w, h geometry.Length) geometry.Box {
 
 // beside gives boxes of a size just outside a piece, near a target: left and
 // right of it at the target's height, above and below it at its place.
-func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) []geometry.Box {
+func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) iter.Seq[geometry.Box] {
 	const gap = 2
 	var boxes []geometry.Box
 	for _, slide := range []geometry.Length{0, 8, -8, 16, -16, 30, -30} {
@@ -114,5 +122,5 @@ func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) []g
 			)
 		}
 	}
-	return boxes
+	return slices.Values(boxes)
 }

@@ -1,0 +1,44 @@
+package main
+
+import (
+	"os"
+	"os/exec"
+	"strconv"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// status runs a command and checks its exit status: "status 2 forel nonsense".
+// What it printed is then there for stdout and stderr.
+func status(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: status N command [args...]")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		exit, ok := err.(*exec.ExitError)
+		if !ok {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit status %d, not %d", got, want)
+	}
+}
+
+// files counts the entries of a folder.
+func files(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: files DIR N")
+	}
+	want, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	entries, err := os.ReadDir(ts.MkAbs(args[0]))
+	ts.Check(err)
+	if len(entries) != want {
+		ts.Fatalf("%s holds %d entries, not %d: %v", args[0], len(entries), want, entries)
+	}
+}

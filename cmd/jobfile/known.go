@@ -1,0 +1,50 @@
+package jobfile
+
+import (
+	"slices"
+	"strings"
+
+	"forel/geometry/slipcase"
+	"forel/paper"
+)
+
+// printFields are the lengths of a Setup, like slipcase.Fields.
+var printFields = []struct {
+	key, what string
+	min, max  Length
+	at        func(*paper.Setup) *Length
+}{
+	{"print.margin", "what the printer leaves white on every side", 0, paper.MostMargin,
+		func(s *paper.Setup) *Length { return &s.Margin }},
+	{"print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap,
+		func(s *paper.Setup) *Length { return &s.Overlap }},
+}
+
+// knownKeys are all the keys of a job file in its order; those without a dot
+// stand at the top, and book.* stands in [[book]].
+var knownKeys = func() []string {
+	keys := []string{"title", "units", "book.title"}
+	for _, f := range slipcase.BookFields {
+		keys = append(keys, "book."+f.Key)
+	}
+	for _, f := range slipcase.Fields {
+		keys = append(keys, f.Key)
+	}
+	keys = append(keys, "print.paper")
+	for _, f := range printFields {
+		keys = append(keys, f.key)
+	}
+	return keys
+}()
+
+// knownTables are all the tables of a job file in its order, book among them.
+var knownTables = func() []string {
+	var tables []string
+	for _, key := range knownKeys {
+		name, _, dotted := strings.Cut(key, ".")
+		if dotted && !slices.Contains(tables, name) {
+			tables = append(tables, name)
+		}
+	}
+	return tables
+}()
