@@ -109,7 +109,7 @@ func (p Piece) Rulings() []Path {
 	for _, g := range p.Guides {
 		for _, s := range g.Path.Segments() {
 			for _, r := range s.without(drawn) {
-				out = append(out, Line(r.From, r.To))
+				out = append(out, Path{Vertices: []Vertex{{r.From, r.Bulge}, {r.To, 0}}})
 			}
 		}
 	}
