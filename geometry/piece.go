@@ -51,15 +51,53 @@ type Piece struct {
 	Outline  Path     // closed, counterclockwise, from the origin
 	Slits    []Path   // cuts that start inside the outline or on it and free no waste
 	Folds    []Path   // each a straight line within the outline, folded toward the viewer
+	Creases  []Crease // what a covering does by itself at a corner; not drawn
 	Guides   []Guide  // lines to rule, not to cut or fold
+	Seats    []Seat   // where each of the pieces cut lies on the carcass
 	Grain    Grain    //
 	FaceUp   string   // the face toward the viewer
 	Regions  []Region // what each part between folds is for
+	Over     string   // the board a lining goes on; empty for others
 	Edges    []Edge   // the straight edges that have a name
 	Spine    int      // index in Edges of the edge that lies nearest the spine
 	Hand     string   // how one pattern serves a left and a right, head and tail
 	Margins  []Margin // how the piece lies on the carcass, in words and figures
 	Confused []string // other pieces, or this one turned, that are within 5 mm
+}
+
+// Crease is a line along which a covering bends or gives at a corner of the
+// carcass without being told to.
+type Crease struct {
+	Path Path
+	Kind CreaseKind
+}
+
+// CreaseKind tells how a covering behaves at a crease.
+type CreaseKind int
+
+// Kinds of crease.
+const (
+	Bend  CreaseKind = iota // a right angle away from the viewer, into an inner corner
+	Pleat                   // folded flat on itself
+	Give                    // no hinge: the material is pinched or stretched
+)
+
+// Corner is a corner of the carcass, outside. Its zero value is at the left,
+// the tail and the spine.
+type Corner struct{ Right, Head, Mouth bool }
+
+// Anchor ties a point of a piece's plane to a corner of the carcass; the point
+// may lie beyond the piece's edge.
+type Anchor struct {
+	At Point
+	On Corner
+}
+
+// Seat is where a piece lies before any fold is made: its back on a face, two
+// points of it on two corners.
+type Seat struct {
+	Face Face
+	At   [2]Anchor
 }
 
 // Guide is a line that is ruled on a piece to place it or what stands on it.
@@ -99,7 +137,7 @@ func (p Piece) Size() (width, height Length) {
 func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 
 // Rulings gives the guide lines with every stretch left out that a fold
-// already draws, so that no line of a pattern is drawn twice.
+// or another guide already draws, so that no line of a pattern is drawn twice.
 func (p Piece) Rulings() []Path {
 	var drawn []Segment
 	for _, f := range p.Folds {
@@ -108,7 +146,9 @@ func (p Piece) Rulings() []Path {
 	var out []Path
 	for _, g := range p.Guides {
 		for _, s := range g.Path.Segments() {
-			for _, r := range s.without(drawn) {
+			left := s.without(drawn)
+			drawn = append(drawn, left...)
+			for _, r := range left {
 				out = append(out, Path{Vertices: []Vertex{{r.From, r.Bulge}, {r.To, 0}}})
 			}
 		}

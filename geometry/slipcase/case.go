@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/foldup"
 )
 
 // PieceNames lists the names a piece can have, in the order of Case.Pieces.
@@ -22,11 +23,12 @@ type Case struct {
 	Outside  Size
 	Fit      Fit
 	Mouth    Mouth
+	Proof    foldup.Report
 	Suspects Problems // what is possible but looks like a slip
 }
 
-// Make works out the case for a job. A job that can't be made gives Problems,
-// all of them, and no case.
+// Make works out the case for a job and proves it by folding its pieces up. A
+// job that can't be made gives Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
 	refused, suspects := j.Check()
 	if len(refused) > 0 {
@@ -38,6 +40,10 @@ func Make(j Job) (Case, error) {
 	pieces = append(pieces, j.endCloths()...)
 	pieces = append(pieces, j.sidePaper())
 	markConfusable(pieces)
+	proof := j.prove(pieces)
+	if !proof.Sound() {
+		return Case{}, unproved(proof)
+	}
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
@@ -45,6 +51,7 @@ func Make(j Job) (Case, error) {
 		Outside:  j.Outside(),
 		Fit:      j.Fit(),
 		Mouth:    j.Mouth(),
+		Proof:    proof,
 		Suspects: suspects,
 	}, nil
 }

@@ -62,19 +62,19 @@ func (j Job) checkTogether() Problems {
 	var ps Problems
 	atMost := func(key string, value, limit Length, why string) {
 		if value > limit+1e-6 {
-			ps = append(ps, Problem{key, show(value, j.Unit, 0) + " " + why, "at most " + show(limit, j.Unit, -1)})
+			ps = append(ps, Problem{key, apart(value, limit, -1, j.Unit) + " " + why, "at most " + show(limit, j.Unit, -1)})
 		}
 	}
 	atLeast := func(key string, value, limit Length, why string) {
 		if value < limit-1e-6 {
-			ps = append(ps, Problem{key, show(value, j.Unit, 0) + " " + why, "at least " + show(limit, j.Unit, +1)})
+			ps = append(ps, Problem{key, apart(value, limit, +1, j.Unit) + " " + why, "at least " + show(limit, j.Unit, +1)})
 		}
 	}
 	s, in, out := j.Lined(), j.Cavity(), j.Outside()
 	c, p := j.Cloth, j.SidePaper
 
 	// A flap no longer than the face it lands on.
-	atMost("cloth.overlap", c.Overlap, min(out.Width, out.Height), "is wider than the side it lands on")
+	atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s), "is wider than the side it lands on, or the cavity it is turned into")
 	atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
 	atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
 	atMost("side_paper.turn_in", p.TurnIn, s+in.Width, "runs into the spine wall inside")
@@ -82,8 +82,8 @@ func (j Job) checkTogether() Problems {
 	// A flap long enough to cover what it has to.
 	atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
-	atMost("cloth.corner_distance", c.CornerDistance, c.TurnIn-leastGrip, "leaves no flap between the wedges")
-	atMost("cloth.spine_gap", c.SpineGap, c.TurnIn-leastGrip, "leaves the head wall bare between the cloths")
+	atMost("cloth.corner_distance", c.CornerDistance, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves no flap between the wedges")
+	atMost("cloth.spine_gap", c.SpineGap, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves board bare between spine cloth and head and tail cloth")
 
 	// The side paper covers the edges of the cloth, and its turn-in stands
 	// clear of the walls and the two layers of cloth folded over them.

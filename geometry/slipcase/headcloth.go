@@ -12,6 +12,7 @@ const (
 	leastSlitAngle = 1.0  // degrees, before the middle tab is shortened
 	mostSlitAngle  = 20.0 // degrees, before a slit starts further in
 	slitStart      = 1.0  // mm from the mouth edge to the start of a slit, at most
+	tabGrip        = 1.0  // mm of middle tab inside, at least
 )
 
 // tabs are the tabs of head or tail cloth at the mouth.
@@ -26,22 +27,26 @@ type tabs struct {
 // starts one lined board in, a third of that (1 mm at most) beyond the mouth
 // edge, and leans 10° inward. Where the middle tab turns inside, past the
 // board's edge, it must be narrower than the cavity by two thicknesses of
-// cloth, and its tip keeps at least half its width:
+// cloth, and its tip keeps half its width at the start, or three quarters of
+// its width inside where that is less:
 //
-//   - The lean is as much as the first needs, even where that is over 10°; over
-//     20° the slit starts further in instead.
+//   - The lean is as much as the first needs, even where that is over 10°. Where
+//     it would be over 20°, or leave less than 1 mm of the tab inside, the
+//     slit starts further in instead.
 //   - In a thin case the lean falls to what the first needs (or 1°), then the
 //     middle tab is cut shorter than the side tabs.
 func (j Job) tabs() tabs {
 	s, k, t := j.Lined(), j.Cloth.Thickness, j.Cloth.MouthTurnIn
 	v := tabs{inset: s, start: min(slitStart, s/3)}
-	run := s - v.start // from the slit's start to where the tab is inside
-	extra := max(0, k-run*slope(mostSlitAngle))
+	run := s - v.start                   // from the slit's start to where the tab is inside
+	inside := j.Cavity().Thickness - 2*k // the tab's width there, at most
+	extra := max(0, k-run*min(slope(mostSlitAngle), inside/8/tabGrip))
 	v.inset += extra
-	quarter := (j.Cavity().Thickness - 2*extra) / 4
+	base := j.Cavity().Thickness - 2*extra
+	narrowing := (base - min(base/2, inside*3/4)) / 2 // on each side, from base to tip
 	need := max((k-extra)/run, slope(leastSlitAngle))
-	v.lean = max(need, min(slope(slitAngle), quarter/(t-v.start)))
-	v.middle = min(t, v.start+quarter/v.lean)
+	v.lean = max(need, min(slope(slitAngle), narrowing/(t-v.start)))
+	v.middle = min(t, v.start+narrowing/v.lean)
 	return v
 }
 
@@ -79,6 +84,20 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	}
 	outsides := map[string]geometry.Face{"left": geometry.LeftOutside, "right": geometry.RightOutside}
 	insides := map[string]geometry.Face{"left": geometry.LeftInside, "right": geometry.RightInside}
+	// What the cloth does at a corner of the mouth: it gives between the corner
+	// and the slit, is pleated flat on the edge of the side, and what is past
+	// the side's inner face is bent into the corner, on the head wall, where it
+	// gives along the inner edge.
+	inner := a.X + (s-v.start)*v.lean // where the slit passes the inner edge of the boards
+	creases := bothWays(mirror,
+		geometry.Crease{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
+		geometry.Crease{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
+		geometry.Crease{Path: geometry.Line(pt(xl-s, mouth+s), pt(xl-s, tip)), Kind: geometry.Bend},
+		geometry.Crease{Path: geometry.Line(pt(xl-s, mouth+s), pt(inner, mouth+s)), Kind: geometry.Give},
+	)
+	leftCorner := geometry.Corner{Right: atLeft == "right", Head: end == "head", Mouth: true}
+	rightCorner := leftCorner
+	rightCorner.Right = !leftCorner.Right
 	p := geometry.Piece{
 		Name: end + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
 		Slits: []geometry.Path{geometry.Line(a, b), geometry.Line(mirror(a), mirror(b))},
@@ -107,6 +126,11 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			{Name: "from the outer face of the case to the start of a slit", Length: v.inset},
 			{Name: "from the mouth edge to the start of a slit", Length: v.start},
 		},
+		Creases: creases,
+		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
+			{At: pt(xl, mouth), On: leftCorner},
+			{At: pt(xr, mouth), On: rightCorner},
+		}}},
 		Hand: fmt.Sprintf("the %s side of the case is at the left of the pattern", atLeft),
 	}
 	if v.middle < turnIn-1e-6 {
@@ -115,4 +139,13 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end"}, top: {name: "mouth"}})
 	p.Spine = bottom
 	return p
+}
+
+// bothWays gives creases and their mirror images.
+func bothWays(mirror func(geometry.Point) geometry.Point, creases ...geometry.Crease) []geometry.Crease {
+	for _, c := range creases {
+		v := c.Path.Vertices
+		creases = append(creases, geometry.Crease{Path: geometry.Line(mirror(v[0].Point), mirror(v[1].Point)), Kind: c.Kind})
+	}
+	return creases
 }

@@ -50,6 +50,15 @@ func show(l Length, unit geometry.Unit, side int) string {
 	return trimmed(v/scale) + " " + unit.String()
 }
 
+// apart writes a length as show does, but in full where it would read the same
+// as the limit it breaks.
+func apart(l, limit Length, side int, unit geometry.Unit) string {
+	if s := show(l, unit, 0); s != show(limit, unit, side) {
+		return s
+	}
+	return strconv.FormatFloat(float64(l/unit.Length()), 'g', 6, 64) + " " + unit.String()
+}
+
 // trimmed writes a number without needless zeros.
 func trimmed(v float64) string {
 	s := strconv.FormatFloat(v, 'f', 4, 64)

@@ -25,6 +25,17 @@ func (j Job) sidePaper() geometry.Piece {
 		{Name: "from the spine, head and tail edges of the side to the paper", Length: sp.Inset},
 		{Name: "beyond the mouth edge, turned in", Length: sp.TurnIn},
 	}
+	tailCorner, headCorner := geometry.Pt(mouth, -sp.Inset), geometry.Pt(mouth, height+sp.Inset)
+	p.Seats = []geometry.Seat{
+		{Face: geometry.RightOutside, At: [2]geometry.Anchor{
+			{At: tailCorner, On: geometry.Corner{Right: true, Mouth: true}},
+			{At: headCorner, On: geometry.Corner{Right: true, Mouth: true, Head: true}},
+		}},
+		{Face: geometry.LeftOutside, At: [2]geometry.Anchor{ // turned end for end
+			{At: tailCorner, On: geometry.Corner{Mouth: true, Head: true}},
+			{At: headCorner, On: geometry.Corner{Mouth: true}},
+		}},
+	}
 	p.Edges = rectangleEdges(p, [4]edgeName{{name: "tail end"}, {name: "mouth"}, {name: "head end"}, {name: "spine edge"}})
 	return p
 }

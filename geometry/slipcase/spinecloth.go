@@ -94,6 +94,16 @@ func (j Job) spineCloth() geometry.Piece {
 			{Name: "side flaps over head and tail", Length: f.side},
 			{Name: "from the corner of the board to the apex of a wedge", Length: f.apex},
 		},
+		Creases: []geometry.Crease{ // the webs are pinched over the corners
+			{Path: geometry.Line(pt(x[1], hi), pt(x[1], hi+f.apex)), Kind: geometry.Give},
+			{Path: geometry.Line(pt(x[2], hi), pt(x[2], hi+f.apex)), Kind: geometry.Give},
+			{Path: geometry.Line(pt(x[1], lo), pt(x[1], lo-f.apex)), Kind: geometry.Give},
+			{Path: geometry.Line(pt(x[2], lo), pt(x[2], lo-f.apex)), Kind: geometry.Give},
+		},
+		Seats: []geometry.Seat{{Face: geometry.SpineOutside, At: [2]geometry.Anchor{
+			{At: pt(x[1], lo), On: geometry.Corner{}},
+			{At: pt(x[1], hi), On: geometry.Corner{Head: true}},
+		}}},
 		Hand: "left and right as seen in the pattern",
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})

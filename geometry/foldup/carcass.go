@@ -1,0 +1,105 @@
+package foldup
+
+import (
+	"fmt"
+
+	"github.com/peterstace/simplefeatures/geom"
+
+	"forel/geometry"
+)
+
+// Carcass is the boards as they stand glued together.
+type Carcass struct {
+	Width, Height, Depth Length // outside: X, Y, Z
+	Lined                Length // thickness of a board with its lining
+}
+
+// surface is a flat face of the carcass: its outline in two of the case's
+// axes, the plane it lies in, and the way it looks.
+type surface struct {
+	name   geometry.Face
+	frame  frame // X and Y of the face along two axes of the case
+	normal Vec   // out of the board
+	extent geometry.Box
+	shape  geom.Geometry // of the extent
+	inside bool
+	plane  int // faces of one plane share its number, frame and normal
+}
+
+// Build puts the boards together and tells what does not meet. lined is the
+// thickness of a board with its lining.
+func Build(pieces []geometry.Piece, lined Length) (Carcass, []Fault) {
+	size := map[string][2]Length{}
+	for _, p := range pieces {
+		if p.Material == geometry.Board {
+			w, h := p.Size()
+			size[p.Name] = [2]Length{w, h}
+		}
+	}
+	var faults []Fault
+	for _, name := range []string{"side", "spine wall", "head wall", "tail wall"} {
+		if _, ok := size[name]; !ok {
+			faults = append(faults, Fault{Kind: Misfit, Piece: name, What: "missing"})
+		}
+	}
+	if len(faults) > 0 {
+		return Carcass{}, faults
+	}
+	side, spine := size["side"], size["spine wall"]
+	same := func(piece, what string, a, b Length) {
+		if !a.Near(b) {
+			faults = append(faults, Fault{Kind: Misfit, Piece: piece, What: fmt.Sprintf("%s: %.3f mm where %.3f mm meets", what, a.MM(), b.MM())})
+		}
+	}
+	same("spine wall", "height against the sides", spine[1], side[1])
+	for _, name := range []string{"head wall", "tail wall"} {
+		same(name, "thickness of the cavity against the spine wall", size[name][1], spine[0])
+		same(name, "depth with the spine wall against the sides", size[name][0]+lined, side[0])
+	}
+	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined}, faults
+}
+
+// corner gives where a corner of the carcass is.
+func (c Carcass) corner(k geometry.Corner) Vec {
+	var v Vec
+	if k.Right {
+		v.X = c.Width
+	}
+	if k.Head {
+		v.Y = c.Height
+	}
+	if k.Mouth {
+		v.Z = c.Depth
+	}
+	return v
+}
+
+// surfaces lists the faces that are to be covered or lined.
+func (c Carcass) surfaces() []surface {
+	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
+	x, y, z := Vec{1, 0, 0}, Vec{0, 1, 0}, Vec{0, 0, 1}
+	plane := 0
+	face := func(name geometry.Face, o, u, v, n Vec, box geometry.Box, inside bool) surface {
+		if name != geometry.RightMouth && name != geometry.HeadMouth && name != geometry.TailMouth {
+			plane++
+		}
+		return surface{name, frame{o, u, v}, n, box, shape(corners(box)), inside, plane}
+	}
+	neg := func(v Vec) Vec { return v.mul(-1) }
+	return []surface{
+		face(geometry.LeftOutside, Vec{}, z, y, neg(x), geometry.Bx(0, 0, d, h), false),
+		face(geometry.RightOutside, Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), false),
+		face(geometry.SpineOutside, Vec{}, x, y, neg(z), geometry.Bx(0, 0, w, h), false),
+		face(geometry.HeadOutside, Vec{Y: h}, x, z, y, geometry.Bx(0, 0, w, d), false),
+		face(geometry.TailOutside, Vec{}, x, z, neg(y), geometry.Bx(0, 0, w, d), false),
+		face(geometry.LeftMouth, Vec{Z: d}, x, y, z, geometry.Bx(0, 0, s, h), false),
+		face(geometry.RightMouth, Vec{Z: d}, x, y, z, geometry.Bx(w-s, 0, w, h), false),
+		face(geometry.HeadMouth, Vec{Z: d}, x, y, z, geometry.Bx(s, h-s, w-s, h), false),
+		face(geometry.TailMouth, Vec{Z: d}, x, y, z, geometry.Bx(s, 0, w-s, s), false),
+		face(geometry.LeftInside, Vec{X: s}, z, y, x, geometry.Bx(s, s, d, h-s), true),
+		face(geometry.RightInside, Vec{X: w - s}, z, y, neg(x), geometry.Bx(s, s, d, h-s), true),
+		face(geometry.SpineInside, Vec{Z: s}, x, y, z, geometry.Bx(s, s, w-s, h-s), true),
+		face(geometry.HeadInside, Vec{Y: h - s}, x, z, neg(y), geometry.Bx(s, s, w-s, d), true),
+		face(geometry.TailInside, Vec{Y: s}, x, z, y, geometry.Bx(s, s, w-s, d), true),
+	}
+}
