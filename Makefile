@@ -26,8 +26,8 @@ golden: ## write testdata/harbour-log again; read the difference before committi
 	$(GO) run ./cmd/forel cutlist --example --format json --outlines > testdata/harbour-log/cutlist.json
 
 fuzz: ## a minute of each fuzz target
-	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s ./geometry
-	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s ./cmd/jobfile
+	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s -fuzzminimizetime 20x ./geometry
+	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
 
 clean:
 	rm -rf forel $(OUT)

@@ -150,6 +150,19 @@ func (p Path) Scale(f float64) Path {
 	return Path{vs, p.Closed}
 }
 
+// FlipX gives the path mirrored left to right within a width, as the other face
+// of a piece shows it, and still counterclockwise where it was.
+func (p Path) FlipX(w Length) Path {
+	n := len(p.Vertices)
+	vs := make([]Vertex, n)
+	for i, v := range p.Vertices {
+		vs[n-1-i].Point = Pt(w-v.X, v.Y)
+		// The way on from a vertex was the way to it.
+		vs[(2*n-2-i)%n].Bulge = v.Bulge
+	}
+	return Path{vs, p.Closed}
+}
+
 // FlipY gives the path mirrored top to bottom and then raised by h: pattern
 // coordinates, upward, become page coordinates, downward. Arcs turn about.
 func (p Path) FlipY(h Length) Path {

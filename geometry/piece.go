@@ -59,7 +59,7 @@ type Piece struct {
 	Regions  []Region // what each part between folds is for
 	Over     string   // the board a lining goes on; empty for others
 	Edges    []Edge   // the straight edges that have a name
-	Spine    int      // index in Edges of the edge that lies nearest the spine
+	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
 	Hand     string   // how one pattern serves a left and a right, head and tail
 	Margins  []Margin // how the piece lies on the carcass, in words and figures
 	Confused []string // other pieces, or this one turned, that are within 5 mm
@@ -80,6 +80,7 @@ const (
 	Bend  CreaseKind = iota // a right angle away from the viewer, into an inner corner
 	Pleat                   // folded flat on itself
 	Give                    // no hinge: the material is pinched or stretched
+	Round                   // turned over the edge of a hole, in tabs
 )
 
 // Corner is a corner of the carcass, outside. Its zero value is at the left,

@@ -2,7 +2,6 @@ package jobfile
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -11,10 +10,7 @@ import (
 	"forel/paper"
 )
 
-const (
-	mostReadings = 100 // of one dimension
-	mostTitle    = 200 // characters
-)
+const mostTitle = 200 // characters
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
@@ -22,10 +18,20 @@ func (r *reader) settings() File {
 	r.units()
 	f.Job.Unit = r.flagUnit
 	r.title("title", &f.Job.Title)
-	f.Job.Books = r.book()
+	f.Job.Books = r.readBooks()
 	for _, field := range slipcase.Fields {
 		if v, ok := r.get(field.Key); ok {
-			*field.At(&f.Job) = r.length(v, field.Key, field.What, field.Min, field.Max)
+			*field.At(&f.Job) = r.field(v, field)
+		}
+	}
+	for _, c := range slipcase.Choices {
+		if v, ok := r.get(c.Key); ok {
+			*c.At(&f.Job) = r.choice(v, c)
+		}
+	}
+	for _, p := range slipcase.Percents {
+		if v, ok := r.get(p.Key); ok {
+			*p.At(&f.Job) = r.percent(v, p)
 		}
 	}
 	for _, field := range printFields {
@@ -76,54 +82,4 @@ func (r *reader) title(key string, to *string) {
 	default:
 		*to = v.text
 	}
-}
-
-// book reads the book; where there is none, it says what to write.
-func (r *reader) book() []slipcase.Book {
-	var book slipcase.Book
-	r.title("book.title", &book.Title)
-	set := 0
-	for _, f := range slipcase.BookFields {
-		if v, ok := r.get("book." + f.Key); ok {
-			set++
-			*f.At(&book) = r.readings(v, f)
-		}
-	}
-	if set == 0 && slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Key == "book" }) {
-		return nil // the file holds something that is no book
-	}
-	if r.hasFile && r.books == 0 && set == 0 {
-		r.refuse(r.at(0, "book"), "no book", "write [[book]] and below it height, width and thickness")
-		return nil
-	}
-	for _, f := range slipcase.BookFields {
-		key := "book." + f.Key
-		if _, ok := r.get(key); ok {
-			continue
-		}
-		at := r.at(r.tables["book"], key)
-		if !r.hasFile {
-			at = place{name: "--" + f.Key, flag: true}
-		}
-		r.refuse(at, "missing", "measure "+f.What)
-	}
-	return []slipcase.Book{book}
-}
-
-func (r *reader) readings(v value, f slipcase.ReadingsField) slipcase.Readings {
-	items := v.items
-	switch {
-	case v.kind != listKind:
-		items = []value{v}
-	case len(items) == 0:
-		r.refuse(v.at, "an empty list", "give one reading or several ("+f.What+")")
-	case len(items) > mostReadings:
-		r.refuse(v.at, fmt.Sprintf("more than %d readings", mostReadings), "keep the largest")
-		return nil
-	}
-	var readings slipcase.Readings
-	for _, item := range items {
-		readings = append(readings, r.length(item, "book."+f.Key, f.What, f.Min, f.Max))
-	}
-	return readings
 }

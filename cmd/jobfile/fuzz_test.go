@@ -13,10 +13,10 @@ import (
 // FuzzParse gives anything for a job file. Whatever comes back is a job that
 // can be made, or issues of one printable line each that lie in the file.
 func FuzzParse(f *testing.F) {
-	for _, c := range refused {
+	for _, c := range allRefused() {
 		f.Add([]byte(c.data))
 	}
-	for _, name := range []string{"harbour.toml", "spellings.toml", "chartbook.toml", "slips.toml"} {
+	for _, name := range []string{"harbour.toml", "spellings.toml", "chartbook.toml", "slips.toml", "volumes.toml", "volumes-inline.toml"} {
 		f.Add(read(f, name))
 	}
 	f.Add(jobfile.Starter())

@@ -20,21 +20,34 @@ var printFields = []struct {
 		func(s *paper.Setup) *Length { return &s.Overlap }},
 }
 
-// knownKeys are all the keys of a job file in its order; those without a dot
-// stand at the top, and book.* stands in [[book]].
+// knownKeys are all the keys of a job file; those without a dot stand at the
+// top, and book.* stands in each [[book]].
 var knownKeys = func() []string {
-	keys := []string{"title", "units", "book.title"}
+	top, tables := []string{"title", "units"}, []string{"book.title"}
+	add := func(key string) {
+		if strings.Contains(key, ".") {
+			tables = append(tables, key)
+		} else {
+			top = append(top, key)
+		}
+	}
 	for _, f := range slipcase.BookFields {
-		keys = append(keys, "book."+f.Key)
+		add("book." + f.Key)
 	}
 	for _, f := range slipcase.Fields {
-		keys = append(keys, f.Key)
+		add(f.Key)
 	}
-	keys = append(keys, "print.paper")
+	for _, c := range slipcase.Choices {
+		add(c.Key)
+	}
+	for _, p := range slipcase.Percents {
+		add(p.Key)
+	}
+	add("print.paper")
 	for _, f := range printFields {
-		keys = append(keys, f.key)
+		add(f.key)
 	}
-	return keys
+	return append(top, tables...)
 }()
 
 // knownTables are all the tables of a job file in its order, book among them.

@@ -48,6 +48,19 @@ func (r *reader) length(v value, key, what string, lo, hi Length) Length {
 	return l
 }
 
+// field reads a single length of a job, or the word auto where it may stand.
+func (r *reader) field(v value, f slipcase.Field) Length {
+	if f.Auto && v.kind == textKind && strings.EqualFold(strings.TrimSpace(v.text), "auto") {
+		return 0
+	}
+	before := len(r.issues)
+	l := r.length(v, f.Key, f.What, f.Min, f.Max)
+	for i := before; f.Auto && i < len(r.issues); i++ {
+		r.issues[i].Right += `; or write "auto"`
+	}
+	return l
+}
+
 // written gives a value as the maker wrote it, or what it is.
 func written(v value) string {
 	switch v.kind {

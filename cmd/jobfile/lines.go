@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -39,6 +40,10 @@ func (r *reader) where(key string) place {
 	if v, ok := r.get(key); ok {
 		return v.at
 	}
-	name, _, _ := strings.Cut(key, ".")
-	return r.at(r.tables[name], key+" (default)")
+	table, _, _ := strings.Cut(key, ".")
+	at := r.at(r.tables[table], key)
+	if slices.Contains(knownKeys, key) && table != "book" { // a book has no defaults
+		at.name += " (default)"
+	}
+	return at
 }

@@ -34,7 +34,11 @@ func suggest(path []string) string {
 	if len(here) > 0 {
 		return "known in " + bracketed(path[0]) + ": " + strings.Join(here, ", ")
 	}
-	here = []string{"title", "units"}
+	for _, key := range knownKeys {
+		if !strings.Contains(key, ".") {
+			here = append(here, key)
+		}
+	}
 	for _, name := range knownTables {
 		here = append(here, bracketed(name))
 	}
@@ -49,20 +53,26 @@ func bracketed(name string) string {
 	return "[" + name + "]"
 }
 
-// nearest finds the known key or table that takes the fewest changes of a
-// letter to reach, no more than most and at least 1; none is "".
+// nearest finds the known key or table closest to one that isn't.
 func nearest(key string, most int) string {
-	if len(key) > 60 { // longer than any known one by far
+	found := closest(key, slices.Concat(knownKeys, knownTables), most)
+	if slices.Contains(knownTables, found) {
+		return bracketed(found)
+	}
+	return found
+}
+
+// closest finds the word that takes the fewest changes of a letter to reach,
+// no more than most or 1, whichever is more; none is "".
+func closest(written string, words []string, most int) string {
+	if len(written) > 60 { // longer than any known one by far
 		return ""
 	}
 	found, best := "", max(most, 1)+1
-	for _, known := range slices.Concat(knownKeys, knownTables) {
-		if d := distance([]rune(fold(key)), []rune(known)); d < best {
-			found, best = known, d
+	for _, word := range words {
+		if d := distance([]rune(fold(written)), []rune(fold(word))); d < best {
+			found, best = word, d
 		}
-	}
-	if slices.Contains(knownTables, found) {
-		return bracketed(found)
 	}
 	return found
 }

@@ -33,7 +33,8 @@ func Parse(source string, data []byte) (File, Issues, error) {
 
 // ParseWith is Parse with flags that take the place of the file's keys. A bare
 // number in the file is in the file's units whatever the flags say; units
-// given as a flag are those of bare numbers in flags and of Job.Unit.
+// given as a flag are those of bare numbers in flags and of Job.Unit. Flags
+// for a book set the first.
 func ParseWith(source string, data []byte, flags []Flag) (File, Issues, error) {
 	r := newReader(source, true)
 	if issues := r.readTOML(data); issues != nil {
@@ -55,10 +56,10 @@ func FromFlags(flags []Flag) (File, Issues, error) {
 type reader struct {
 	source   string
 	hasFile  bool
-	file     map[string]value // by known key
+	file     map[string]value // by known key; those of each book by bookKey
 	flags    map[string]value // by known key
-	tables   map[string]int   // the line of each table
-	books    int              // how many the file holds; only the first is read
+	tables   map[string]int   // the line of each table; of each book by bookKey
+	books    int              // how many the file holds
 	fileUnit geometry.Unit    // of bare numbers in the file
 	flagUnit geometry.Unit    // of bare numbers in flags
 	issues   Issues
@@ -102,6 +103,11 @@ func (r *reader) get(key string) (value, bool) {
 	}
 	v, ok := r.file[key]
 	return v, ok
+}
+
+func (r *reader) has(key string) bool {
+	_, ok := r.get(key)
+	return ok
 }
 
 func (r *reader) refuse(at place, wrong, right string) {

@@ -42,6 +42,12 @@ func near(t *testing.T, want, got slipcase.Job) {
 	for _, f := range slipcase.Fields {
 		assert.InDelta(t, f.At(&want).MM(), f.At(&got).MM(), 1e-9, f.Key)
 	}
+	for _, c := range slipcase.Choices {
+		assert.Equal(t, *c.At(&want), *c.At(&got), c.Key)
+	}
+	for _, p := range slipcase.Percents {
+		assert.InDelta(t, *p.At(&want), *p.At(&got), 1e-12, p.Key)
+	}
 	require.Len(t, got.Books, len(want.Books))
 	for i := range want.Books {
 		for _, f := range slipcase.BookFields {
@@ -67,10 +73,13 @@ func harbour() slipcase.Job {
 			Width:     slipcase.Readings{148.5},
 			Thickness: slipcase.Readings{31, 31.75},
 		}},
+		Compartments: "one", Covering: "cloth and paper",
 		Board:     slipcase.Board{Thickness: 2},
-		Lining:    slipcase.Lining{Thickness: 0.15, Trim: 12},
+		Lining:    slipcase.Lining{Thickness: 0.15, Trim: 12, Order: "before"},
 		Cloth:     slipcase.Cloth{Thickness: 0.35, Overlap: 28.575, TurnIn: 28.575, MouthTurnIn: 20, SpineGap: 5, CornerDistance: 6.35},
 		SidePaper: slipcase.SidePaper{Thickness: 0.15, Inset: 6.35, TurnIn: 12.7},
+		ThumbHole: slipcase.ThumbHole{Shape: "none"},
+		Divider:   slipcase.Divider{Lap: 12},
 		Clearance: slipcase.Clearance{Height: 2, Width: 1, Thickness: 2},
 	}
 }
@@ -105,6 +114,9 @@ func TestParseEachField(t *testing.T) {
 	for _, field := range slipcase.Fields {
 		want := parse(t, book).Job
 		l := *field.At(&want) + 0.125 // every default leaves that much room
+		if field.Auto {
+			l = field.Min + 0.125
+		}
 		*field.At(&want) = l
 		table, key, _ := strings.Cut(field.Key, ".")
 		got := parse(t, book+"["+table+"]\n"+key+` = "`+trim(l)+` mm"`)

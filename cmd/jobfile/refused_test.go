@@ -1,6 +1,7 @@
 package jobfile_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,36 +14,20 @@ import (
 // book takes lines 1 to 4; what follows it begins on line 5.
 const book = "[[book]]\nheight = 221\nwidth = 148.5\nthickness = 32\n"
 
-// refused are jobs with the beginning of each line of their error, after the
-// file's name. The words behind it are those of the packages that measure.
-var refused = []struct {
+// refusal is a job that is refused.
+type refusal struct {
 	name, data string
 	want       []string
-}{
-	// A book that is missing.
-	{"blank", "", []string{": book: no book; write [[book]] and below it height, width and thickness"}},
-	{"only a comment", "# nothing yet\n", []string{": book: no book; write [[book]]"}},
-	{"no book", "[board]\nthickness = 2\n", []string{": book: no book; write [[book]]"}},
-	{"no books in a list", "book = []\n", []string{": book: no book; write [[book]]"}},
-	{"nothing measured", "\n[[book]]\n", []string{
-		":2: book.height: missing; measure the book from head to tail",
-		":2: book.thickness: missing; measure the book's thickness",
-		":2: book.width: missing; measure the book from spine to fore-edge",
-	}},
-	{"one dimension missing", "[[book]]\nheight = 221\nthickness = 32\n", []string{":1: book.width: missing; measure "}},
-	{"missing in an inline book", "\n\nbook = [{height = 221, width = 148.5}]\n", []string{":3: book.thickness: missing; measure "}},
+}
 
-	// A book that is not one book.
-	{"two books", book + book, []string{":5: book: more than one book; a case holds one book: keep one [[book]]"}},
-	{"three books", book + book + book, []string{":5: book: more than one book; "}},
-	{"second book is not read", book + "[[book]]\nheight = true\ncolour = 2\n[book.x]\n", []string{":5: book: more than one book; "}},
-	{"two inline books", "book = [\n{height = 221, width = 148.5, thickness = 32},\n{}]\n", []string{":3: book: more than one book; "}},
-	{"single brackets", "[book]\nheight = 221\nwidth = 148.5\nthickness = 32\n", []string{":1: book: a book has double brackets; write [[book]]"}},
-	{"one inline book", "book = {height = 221, width = 148.5, thickness = 32}\n", []string{":1: book: a book has double brackets; write [[book]]"}},
-	{"dotted book", "book.height = 221\nbook.width = 148.5\nbook.thickness = 32\n", []string{":1: book: a book has double brackets; write [[book]]"}},
-	{"book is a number", "book = 3\n", []string{":1: book: 3 is not a table; write [[book]] and its keys below it"}},
-	{"list of numbers for books", "book = [[3]]\n", []string{":1: book: a list is not a table; write [[book]] "}},
+// allRefused are the jobs of every table of refusals.
+func allRefused() []refusal {
+	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto)
+}
 
+// refused are jobs with the beginning of each line of their error, after the
+// file's name. The words behind it are those of the packages that measure.
+var refused = []refusal{
 	// Lengths that can't be.
 	{"zero", book + "[board]\nthickness = 0\n", []string{":6: board.thickness: zero is no measurement; give 0.5 mm to 6 mm (the board's measured thickness)"}},
 	{"zero text", book + "[board]\nthickness = '0 in'\n", []string{":6: board.thickness: zero is no measurement; give 0.5 mm to 6 mm "}},
@@ -116,8 +101,8 @@ var refused = []struct {
 	{"hyphen", book + "[cloth]\nspine-gap = 3\n", []string{":6: cloth.spine-gap: unknown key; did you mean cloth.spine_gap"}},
 	{"capital", book + "[cloth]\nOverlap = 3\n", []string{":6: cloth.Overlap: unknown key; did you mean cloth.overlap"}},
 	{"near table", book + "[bord]\nthickness = 2\n", []string{":5: bord: unknown key; did you mean [board]"}},
-	{"far key", book + "[cloth]\ncolour = 3\n", []string{":6: cloth.colour: unknown key; known in [cloth]: thickness, overlap, turn_in, mouth_turn_in, spine_gap, corner_distance"}},
-	{"far table", book + "[knife]\nangle = 3\n", []string{":5: knife: unknown key; known: title, units, [[book]], [board], [lining], [cloth], [side_paper], [clearance], [print]"}},
+	{"far key", book + "[cloth]\ncolour = 3\n", []string{":6: cloth.colour: unknown key; known in [cloth]: thickness, overlap, turn_in, mouth_turn_in, spine_gap, corner_distance, stretch"}},
+	{"far table", book + "[knife]\nangle = 3\n", []string{":5: knife: unknown key; known: title, units, compartments, covering, [[book]], [board], [lining], [cloth], [side_paper], [thumb_hole], [divider], [clearance], [print]"}},
 	{"key of another table", book + "[cloth]\ninset = 3\n", []string{":6: cloth.inset: unknown key; did you mean side_paper.inset"}},
 	{"key without its table", "overlap = 3\n" + book, []string{":1: overlap: unknown key; did you mean cloth.overlap or print.overlap"}},
 	{"top key below a table", book + "units = 'mm'\n", []string{":5: book.units: unknown key; did you mean units at the top of the file"}},
@@ -157,15 +142,15 @@ var refused = []struct {
 	{"runs into the spine wall", "[[book]]\nheight = 221\nwidth = 60\nthickness = 32\n[cloth]\nmouth_turn_in = 64\n", []string{":6: cloth.mouth_turn_in: 64 mm runs into the spine wall inside; at most 63.15 mm"}}, // 60 + 1 + 2.15
 	{"turn-in too short", book + "[side_paper]\nturn_in = 4.1\n", []string{":6: side_paper.turn_in: 4.1 mm does not reach inside round the edge of the board; at least 4.15 mm"}},
 	{"no clearance", book + "[clearance]\nheight = 0.7\n", []string{":6: clearance.height: 0.7 mm leaves no room at the mouth"}},
-	{"default at its table", "[[book]]\nheight = 221\nwidth = 22\nthickness = 20\n[cloth]\nturn_in = 20\n", []string{":5: cloth.overlap (default): 28.58 mm is wider than the side it lands on; at most 25.15 mm"}},
+	{"default at its table", "[[book]]\nheight = 221\nwidth = 22\nthickness = 20\n[cloth]\nturn_in = 20\n", []string{":5: cloth.overlap (default): 28.58 mm is wider than the side it lands on, or the cavity it is turned into; at most 25.15 mm"}},
 	{"default without a table", "[[book]]\nheight = 221\nwidth = 22\nthickness = 20\n", []string{
-		": cloth.overlap (default): 28.58 mm is wider than the side it lands on; at most 25.15 mm",
+		": cloth.overlap (default): 28.58 mm is wider than the side it lands on, or the cavity it is turned into; at most 25.15 mm",
 		": cloth.turn_in (default): 28.58 mm is longer than the head wall it lands on; at most 25.15 mm",
 	}},
 }
 
 func TestRefused(t *testing.T) {
-	for _, c := range refused {
+	for _, c := range allRefused() {
 		t.Run(c.name, func(t *testing.T) {
 			f, _, err := jobfile.Parse("case.toml", []byte(c.data))
 			require.Error(t, err)

@@ -1,6 +1,9 @@
 package jobfile_test
 
 import (
+	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -22,18 +25,39 @@ func TestStarter(t *testing.T) {
 	assert.Equal(t, paper.DefaultSetup(), f.Print)
 }
 
-// The starter shows every key there is, in its table.
-func TestStarterHasEveryKey(t *testing.T) {
-	found := map[string]bool{}
+var (
+	setting   = regexp.MustCompile(`^(# )?([a-z_]+) = (.+?)( +# .*)?$`)
+	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
+	shownOnly = []string{"book.thickness_at_fore_edge"} // commented: not every book has one
+)
+
+// shown is a key the starter shows, on the line with this index.
+type shown struct {
+	key, value string
+	line       int
+	commented  bool
+}
+
+// showing lists the keys of a starter in its order, those of commented lines
+// too, and gives the starter with these lines as they are meant.
+func showing(lines []string) (keys []shown, meant []string) {
 	table := ""
-	for _, line := range strings.Split(string(jobfile.Starter()), "\n") {
-		if name, ok := strings.CutPrefix(line, "["); ok {
-			table = strings.Trim(name, "[]") + "."
+	for n, line := range lines {
+		if m := heading.FindStringSubmatch(line); m != nil {
+			table = m[2] + "."
+			line = strings.TrimPrefix(line, "# ")
+		} else if m := setting.FindStringSubmatch(line); m != nil {
+			keys = append(keys, shown{table + m[2], m[3], n, m[1] != ""})
+			line = strings.TrimPrefix(line, "# ")
 		}
-		if key, _, ok := strings.Cut(line, " = "); ok && !strings.HasPrefix(line, "#") {
-			found[table+key] = true
-		}
+		meant = append(meant, line)
 	}
+	return keys, meant
+}
+
+// The starter shows every key there is, once, in its table; the second book is
+// there to be uncommented.
+func TestStarterHasEveryKey(t *testing.T) {
 	want := []string{"title", "units", "book.title", "print.paper", "print.margin", "print.overlap"}
 	for _, f := range slipcase.BookFields {
 		want = append(want, "book."+f.Key)
@@ -41,10 +65,54 @@ func TestStarterHasEveryKey(t *testing.T) {
 	for _, f := range slipcase.Fields {
 		want = append(want, f.Key)
 	}
-	for _, key := range want {
-		assert.True(t, found[key], key)
+	for _, c := range slipcase.Choices {
+		want = append(want, c.Key)
 	}
-	assert.Len(t, found, len(want))
+	for _, p := range slipcase.Percents {
+		want = append(want, p.Key)
+	}
+	keys, _ := showing(strings.Split(string(jobfile.Starter()), "\n"))
+	var active, commented []string
+	for _, k := range keys {
+		if k.commented {
+			commented = append(commented, k.key)
+		} else {
+			active = append(active, k.key)
+		}
+	}
+	assert.ElementsMatch(t, want, append(active, shownOnly...))
+	assert.ElementsMatch(t, append([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly...), commented)
+}
+
+// What looks like a key in the starter is that key: a wrong value is refused
+// on its line, by its name.
+func TestStarterKeysAreRead(t *testing.T) {
+	keys, meant := showing(strings.Split(string(jobfile.Starter()), "\n"))
+	seen := map[string]int{}
+	for _, k := range keys {
+		spoilt := slices.Clone(meant)
+		spoilt[k.line] = k.key[strings.Index(k.key, ".")+1:] + " = true"
+		_, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(spoilt, "\n")))
+		require.Error(t, err, k.key)
+		name := k.key
+		if seen[k.key]++; seen[k.key] == 2 {
+			name = strings.Replace(name, "book.", "book[2].", 1)
+		}
+		begins(t, "starter.toml", []string{fmt.Sprintf(":%d: %s: true is ", k.line+1, name)}, err.Error())
+	}
+}
+
+// The commented lines make a job of two books when they are uncommented.
+func TestStarterUncommented(t *testing.T) {
+	_, meant := showing(strings.Split(string(jobfile.Starter()), "\n"))
+	f, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(meant, "\n")))
+	require.NoError(t, err)
+	require.Len(t, f.Job.Books, 2)
+	assert.Equal(t, harbour().Books[0].Height, f.Job.Books[0].Height)
+	assert.Equal(t, slipcase.Readings{30.5}, f.Job.Books[0].ForeEdge)
+	assert.Equal(t, slipcase.Book{
+		Title: "Harbour log, part two", Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{27},
+	}, f.Job.Books[1])
 }
 
 func TestStarterIsACopy(t *testing.T) {

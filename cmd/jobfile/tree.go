@@ -9,6 +9,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"forel/geometry/slipcase"
 )
 
 // readTOML gathers what a job file sets, each with its line. What keeps the
@@ -86,10 +88,10 @@ func (t *tree) header(path []string, array bool, line int) bool {
 		t.misplaced(path, line)
 		return false
 	case name == "book":
-		if !array {
-			t.oneBook(line)
-		}
 		t.newBook(line)
+		if !array {
+			t.singleBrackets(line)
+		}
 		return true
 	case array:
 		t.refuse(t.at(line, name), "["+bracketed(name)+"] is a list of tables", "write "+bracketed(name))
@@ -98,36 +100,22 @@ func (t *tree) header(path []string, array bool, line int) bool {
 	return true
 }
 
-// newBook counts the books and refuses the second.
-func (t *tree) newBook(line int) {
-	t.books++
-	switch t.books {
-	case 1:
-		t.tables["book"] = line
-	case 2:
-		t.refuse(t.at(line, "book"), "more than one book", "a case holds one book: keep one [[book]]")
-	}
-}
-
-func (t *tree) oneBook(line int) {
-	t.refuse(t.at(line, "book"), "a book has double brackets", "write [[book]]")
-}
-
 // put takes one key with its value.
 func (t *tree) put(path []string, n *unstable.Node, line int) {
 	name, key := path[0], dotted(path)
 	if name == "book" && len(path) > 1 && t.books == 0 {
-		t.oneBook(line)
 		t.newBook(line)
+		t.singleBrackets(line)
 	}
 	switch {
-	case name == "book" && t.books > 1: // refused where it begins
+	case name == "book" && t.books > slipcase.MostBooks: // refused where it begins
 	case key == "book":
 		t.putBooks(n, line)
 	case slices.Contains(knownTables, key):
 		t.tables[name] = line
 		t.putTable(name, n, line)
 	case slices.Contains(knownKeys, key):
+		key = bookKey(key, t.books)
 		t.set(key, t.value(n, t.at(line, key)))
 	default:
 		t.misplaced(path, line)
@@ -137,7 +125,7 @@ func (t *tree) put(path []string, n *unstable.Node, line int) {
 // putTable takes an inline table.
 func (t *tree) putTable(name string, n *unstable.Node, line int) {
 	if n.Kind != unstable.InlineTable {
-		v := t.value(n, t.at(line, name))
+		v := t.value(n, t.at(line, bookKey(name, t.books)))
 		t.refuse(v.at, written(v)+" is not a table", "write "+bracketed(name)+" and its keys below it")
 		return
 	}
@@ -147,44 +135,20 @@ func (t *tree) putTable(name string, n *unstable.Node, line int) {
 	}
 }
 
-// putBooks takes books written inline.
-func (t *tree) putBooks(n *unstable.Node, line int) {
-	switch n.Kind {
-	case unstable.Array:
-		for it := n.Children(); it.Next(); {
-			at := line
-			if it.Node().Raw.Length > 0 {
-				at = t.lines.line(int(it.Node().Raw.Offset))
-			}
-			t.newBook(at)
-			if t.books > 1 {
-				return
-			}
-			t.putTable("book", it.Node(), at)
-		}
-	case unstable.InlineTable:
-		t.oneBook(line)
-		t.newBook(line)
-		t.putTable("book", n, line)
-	default:
-		t.newBook(line)
-		t.putTable("book", n, line)
-	}
-}
-
 // misplaced takes a key or table that isn't known. Where it makes a table of a
 // known key, that is told when the key is read.
 func (t *tree) misplaced(path []string, line int) {
-	if path[0] == "book" && t.books > 1 {
+	if path[0] == "book" && t.books > slipcase.MostBooks {
 		return
 	}
 	for n := 1; n <= min(len(path), 2); n++ {
 		if owner := dotted(path[:n]); slices.Contains(knownKeys, owner) {
+			owner = bookKey(owner, t.books)
 			t.set(owner, value{kind: tableKind, at: t.at(line, owner)})
 			return
 		}
 	}
-	t.refuse(t.at(line, dotted(path)), "unknown key", suggest(path))
+	t.refuse(t.at(line, bookKey(dotted(path), t.books)), "unknown key", suggest(path))
 }
 
 // set keeps the first value of a key and refuses a second.

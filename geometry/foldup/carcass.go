@@ -12,6 +12,9 @@ import (
 type Carcass struct {
 	Width, Height, Depth Length // outside: X, Y, Z
 	Lined                Length // thickness of a board with its lining
+	// Side is the outline of a side, spine at X = 0, tail at Y = 0: the same
+	// for both, since a side is alike from head and tail.
+	Side []geometry.Point
 }
 
 // surface is a flat face of the carcass: its outline in two of the case's
@@ -22,6 +25,7 @@ type surface struct {
 	normal Vec   // out of the board
 	extent geometry.Box
 	shape  geom.Geometry // of the extent
+	plain  bool          // it is the whole of its extent
 	inside bool
 	plane  int // faces of one plane share its number, frame and normal
 }
@@ -30,10 +34,14 @@ type surface struct {
 // thickness of a board with its lining.
 func Build(pieces []geometry.Piece, lined Length) (Carcass, []Fault) {
 	size := map[string][2]Length{}
+	var outline []geometry.Point
 	for _, p := range pieces {
 		if p.Material == geometry.Board {
 			w, h := p.Size()
 			size[p.Name] = [2]Length{w, h}
+			if p.Name == "side" {
+				outline = p.Outline.Flatten(0.01)
+			}
 		}
 	}
 	var faults []Fault
@@ -56,7 +64,7 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []Fault) {
 		same(name, "thickness of the cavity against the spine wall", size[name][1], spine[0])
 		same(name, "depth with the spine wall against the sides", size[name][0]+lined, side[0])
 	}
-	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined}, faults
+	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined, Side: outline}, faults
 }
 
 // corner gives where a corner of the carcass is.
@@ -83,21 +91,42 @@ func (c Carcass) surfaces() []surface {
 		if name != geometry.RightMouth && name != geometry.HeadMouth && name != geometry.TailMouth {
 			plane++
 		}
-		return surface{name, frame{o, u, v}, n, box, shape(corners(box)), inside, plane}
+		return surface{name, frame{o, u, v}, n, box, shape(corners(box)), true, inside, plane}
+	}
+	// A side may be cut at the mouth, for a thumb.
+	cut := func(f surface) surface {
+		if len(c.Side) > 4 {
+			f.shape, f.plain = meet(f.shape, shape(c.Side)), false
+		}
+		return f
+	}
+	edge := func(f surface) surface {
+		if len(c.Side) == 4 {
+			return f
+		}
+		var left []geom.Geometry
+		for i, a := range c.Side {
+			b := c.Side[(i+1)%len(c.Side)]
+			if a.X.Near(d) && b.X.Near(d) {
+				left = append(left, shape(corners(geometry.Bx(f.extent.Min.X, min(a.Y, b.Y), f.extent.Max.X, max(a.Y, b.Y)))))
+			}
+		}
+		f.shape, f.plain = united(left), false
+		return f
 	}
 	neg := func(v Vec) Vec { return v.mul(-1) }
 	return []surface{
-		face(geometry.LeftOutside, Vec{}, z, y, neg(x), geometry.Bx(0, 0, d, h), false),
-		face(geometry.RightOutside, Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), false),
+		cut(face(geometry.LeftOutside, Vec{}, z, y, neg(x), geometry.Bx(0, 0, d, h), false)),
+		cut(face(geometry.RightOutside, Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), false)),
 		face(geometry.SpineOutside, Vec{}, x, y, neg(z), geometry.Bx(0, 0, w, h), false),
 		face(geometry.HeadOutside, Vec{Y: h}, x, z, y, geometry.Bx(0, 0, w, d), false),
 		face(geometry.TailOutside, Vec{}, x, z, neg(y), geometry.Bx(0, 0, w, d), false),
-		face(geometry.LeftMouth, Vec{Z: d}, x, y, z, geometry.Bx(0, 0, s, h), false),
-		face(geometry.RightMouth, Vec{Z: d}, x, y, z, geometry.Bx(w-s, 0, w, h), false),
+		edge(face(geometry.LeftMouth, Vec{Z: d}, x, y, z, geometry.Bx(0, 0, s, h), false)),
+		edge(face(geometry.RightMouth, Vec{Z: d}, x, y, z, geometry.Bx(w-s, 0, w, h), false)),
 		face(geometry.HeadMouth, Vec{Z: d}, x, y, z, geometry.Bx(s, h-s, w-s, h), false),
 		face(geometry.TailMouth, Vec{Z: d}, x, y, z, geometry.Bx(s, 0, w-s, s), false),
-		face(geometry.LeftInside, Vec{X: s}, z, y, x, geometry.Bx(s, s, d, h-s), true),
-		face(geometry.RightInside, Vec{X: w - s}, z, y, neg(x), geometry.Bx(s, s, d, h-s), true),
+		cut(face(geometry.LeftInside, Vec{X: s}, z, y, x, geometry.Bx(s, s, d, h-s), true)),
+		cut(face(geometry.RightInside, Vec{X: w - s}, z, y, neg(x), geometry.Bx(s, s, d, h-s), true)),
 		face(geometry.SpineInside, Vec{Z: s}, x, y, z, geometry.Bx(s, s, w-s, h-s), true),
 		face(geometry.HeadInside, Vec{Y: h - s}, x, z, neg(y), geometry.Bx(s, s, w-s, d), true),
 		face(geometry.TailInside, Vec{Y: s}, x, z, y, geometry.Bx(s, s, w-s, d), true),

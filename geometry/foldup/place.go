@@ -57,7 +57,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 				continue
 			}
 			for _, j := range r.joins {
-				if frames[j.to] != nil || j.kind == give {
+				if frames[j.to] != nil || j.kind == give || j.kind == round {
 					continue
 				}
 				if l := hinge(r, j); !best.found || l > best.long+1e-9 {
@@ -80,6 +80,15 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 	var patches []patch
 	var faults []Fault
 	for i, r := range regions {
+		if frames[i] == nil && r.pinched() {
+			continue
+		}
+		if frames[i] == nil && r.tab() {
+			if d := r.reach(); d < c.Lined {
+				faults = append(faults, Fault{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("the tab at %s reaches %.2f mm, not round the edge of the board", where(r.outline), d.MM())})
+			}
+			continue
+		}
 		if frames[i] == nil {
 			faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("a part at %s hangs on nothing", where(r.outline))})
 			continue

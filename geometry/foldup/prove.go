@@ -10,9 +10,6 @@ import (
 	"forel/geometry"
 )
 
-// Thickness gives what a layer of each covering adds.
-type Thickness map[geometry.Material]Length
-
 // Layer is a patch of covering on a face.
 type Layer struct {
 	Piece  string
@@ -50,13 +47,22 @@ type Clearance struct {
 // Sound tells whether nothing is wrong.
 func (r Report) Sound() bool { return len(r.Faults) == 0 }
 
-// Book is the space the book itself takes.
-type Book struct{ Height, Width, Thickness Length }
+// Conditions are what is known of a case beside its flat pieces.
+type Conditions struct {
+	Edge   Length // thickness of a board as it is joined, with a lining pasted before
+	Lining Length // thickness of a lining pasted in afterwards, else zero
+	// What stands in the case: the tallest, the deepest, and the thickness of
+	// all with the dividers between them.
+	Height, Width, Thickness Length
+	Compartments             int    // one or more
+	Strip                    Length // thickness of the strip round a divider's mouth edge
+	Layer                    map[geometry.Material]Length
+	MayShow                  bool // board may be left bare outside
+}
 
-// Prove folds the pieces up and looks at the result. lined is the thickness of
-// a board with its lining.
-func Prove(pieces []geometry.Piece, lined Length, book Book, thickness Thickness) Report {
-	c, faults := Build(pieces, lined)
+// Prove folds the pieces up and looks at the result.
+func Prove(pieces []geometry.Piece, k Conditions) Report {
+	c, faults := Build(pieces, k.Edge)
 	if len(faults) > 0 {
 		return Report{Faults: faults}
 	}
@@ -64,7 +70,7 @@ func Prove(pieces []geometry.Piece, lined Length, book Book, thickness Thickness
 	var patches []patch
 	for _, p := range pieces {
 		for i, seat := range p.Seats {
-			ps, fs := c.seated(p, seat, thickness[p.Material], surfaces)
+			ps, fs := c.seated(p, seat, k.Layer[p.Material], surfaces)
 			for n := range ps {
 				ps[n].seat = i
 			}
@@ -73,24 +79,26 @@ func Prove(pieces []geometry.Piece, lined Length, book Book, thickness Thickness
 		}
 	}
 	r := Report{Carcass: c, Faults: faults}
-	v := view{surfaces: surfaces, patches: patches, thickness: thickness}
+	v := view{surfaces: surfaces, patches: patches, closed: max(k.Layer[geometry.Cloth], k.Layer[geometry.Paper])}
 	for i := range surfaces {
 		r.Faces = append(r.Faces, v.face(i))
-		r.Faults = append(r.Faults, v.bare(i)...)
+		if !k.MayShow {
+			r.Faults = append(r.Faults, v.bare(i)...)
+		}
 		r.Faults = append(r.Faults, v.overhang(i)...)
 		r.Faults = append(r.Faults, v.collisions(i)...)
 	}
 	r.Faults = append(r.Faults, v.corners(pieces)...)
 	r.Faults = append(r.Faults, unlined(pieces)...)
-	r.clear(book)
+	r.clear(k)
 	return r
 }
 
 // view is a case with its coverings on.
 type view struct {
-	surfaces  []surface
-	patches   []patch
-	thickness Thickness
+	surfaces []surface
+	patches  []patch
+	closed   Length // a gap no broader is closed by the thickness beside it
 }
 
 // on gives what lies in the plane of a surface.
@@ -166,7 +174,7 @@ func (v view) bare(i int) []Fault {
 	}
 	var out []Fault
 	for _, part := range parts(left) {
-		if breadth(part) > max(v.thickness[geometry.Cloth], sliver) {
+		if breadth(part) > max(v.closed, sliver) {
 			out = append(out, Fault{Kind: Bare, Face: s.name, At: box(part.AsGeometry()),
 				What: fmt.Sprintf("%.1f mm² of board is left bare", part.Area())})
 		}
@@ -190,7 +198,7 @@ func (v view) overhang(i int) []Fault {
 	whole := sync.OnceValue(func() geom.Geometry { return united(faces) })
 	var out []Fault
 	for _, p := range v.on(i) {
-		if p.tucked || s.extent.Grow(1e-6).Contains(box(p.shape)) {
+		if p.tucked || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
 			continue
 		}
 		past := without(p.shape, whole())
@@ -257,6 +265,9 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 	for i, a := range p.Folds {
 		for _, b := range p.Folds[i+1:] {
 			sa, sb := a.Segments()[0], b.Segments()[0]
+			if sa.Bulge != 0 || sb.Bulge != 0 || len(a.Vertices) > 2 || len(b.Vertices) > 2 {
+				continue // round a hole
+			}
 			for _, t := range meets(sa.From, sa.To, sb.From, sb.To) {
 				q := sa.From.Add(sa.To.Sub(sa.From).Mul(t))
 				d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
@@ -318,7 +329,7 @@ func unlined(pieces []geometry.Piece) []Fault {
 		if b, ok := boards[p.Over]; ok {
 			w, h := b.Size()
 			box := lies.Bounds()
-			if !box.Width().Near(w) || !box.Height().Near(h) || p.Count != b.Count {
+			if !box.Width().Near(w) || !box.Height().Near(h) {
 				out = append(out, Fault{Kind: Misfit, Piece: p.Name, What: "the board ruled on it is not the board it lines"})
 			}
 		}
@@ -330,25 +341,34 @@ func unlined(pieces []geometry.Piece) []Fault {
 }
 
 // clear works out the clearance from the boards and what lies inside.
-func (r *Report) clear(book Book) {
+func (r *Report) clear(known Conditions) {
 	c := r.Carcass
-	stack := map[geometry.Face]FaceReport{}
+	on := map[geometry.Face]FaceReport{}
 	for _, f := range r.Faces {
-		stack[f.Face] = f
+		on[f.Face] = f
 	}
+	l := known.Lining
 	k := &r.Clearance
-	k.BodyHeight = c.Height - 2*c.Lined - book.Height
-	k.BodyWidth = c.Depth - c.Lined - book.Width
-	k.BodyThickness = c.Width - 2*c.Lined - book.Thickness
-	k.MouthHeight = k.BodyHeight - stack[geometry.HeadInside].Stack - stack[geometry.TailInside].Stack
-	k.MouthCorners = k.BodyHeight - stack[geometry.HeadInside].Corners - stack[geometry.TailInside].Corners
-	k.MouthThickness = k.BodyThickness - stack[geometry.LeftInside].Stack - stack[geometry.RightInside].Stack
+	k.BodyHeight = c.Height - 2*c.Lined - 2*l - known.Height
+	k.BodyWidth = c.Depth - c.Lined - l - known.Width
+	k.BodyThickness = (c.Width - 2*c.Lined - 2*l - known.Thickness) / Length(known.Compartments)
+	k.MouthHeight = k.BodyHeight - on[geometry.HeadInside].Stack - on[geometry.TailInside].Stack
+	k.MouthCorners = k.BodyHeight - on[geometry.HeadInside].Corners - on[geometry.TailInside].Corners
+	left, right := on[geometry.LeftInside].Stack, on[geometry.RightInside].Stack
+	switch known.Compartments {
+	case 1:
+		k.MouthThickness = k.BodyThickness - left - right
+	case 2:
+		k.MouthThickness = k.BodyThickness - max(left, right) - known.Strip
+	default:
+		k.MouthThickness = k.BodyThickness - max(left, right, known.Strip) - known.Strip
+	}
 	tight := func(what string, l Length, least bool) {
-		if l < 0 || !least && l <= 0 {
+		if l < -1e-9 || !least && l <= 0 {
 			r.Faults = append(r.Faults, Fault{Kind: Tight, What: fmt.Sprintf("%s: %.2f mm is left", what, l.MM())})
 		}
 	}
 	tight("depth", k.BodyWidth, true)
-	tight("height at the mouth", k.MouthHeight, false)
+	tight("height at the mouth", k.MouthHeight, known.MayShow)
 	tight("thickness at the mouth", k.MouthThickness, false)
 }

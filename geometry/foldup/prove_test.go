@@ -19,11 +19,15 @@ func jobFor(height, width, thickness slipcase.Length) slipcase.Job {
 	return j
 }
 
+// prove folds up the pieces of an ordinary job.
 func prove(j slipcase.Job, pieces []geometry.Piece) foldup.Report {
 	b := j.Book()
-	return foldup.Prove(pieces, j.Lined(),
-		foldup.Book{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thickness.Largest()},
-		foldup.Thickness{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness})
+	return foldup.Prove(pieces, foldup.Conditions{
+		Edge:   j.Edge(),
+		Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thickness.Largest(),
+		Compartments: 1,
+		Layer:        map[geometry.Material]foldup.Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
+	})
 }
 
 // Invariant 7, by hand for the defaults: one cloth is turned in at head and

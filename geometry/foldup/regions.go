@@ -21,6 +21,7 @@ const (
 	bend
 	pleat
 	give
+	round
 )
 
 // region is a part of a piece between cuts, folds and creases.
@@ -42,8 +43,13 @@ func (j join) length() Length { return j.from.Distance(j.at) }
 // node numbers a place.
 type node [2]int64
 
+// offGrid shifts the grid by an odd part of its step: lengths are often round
+// or binary fractions, and must not lie on the border between two steps, where
+// one place could get two numbers.
+const offGrid = 0.31830988618
+
 func nodeAt(p geometry.Point) node {
-	return node{int64(math.Round(float64(p.X) / grid)), int64(math.Round(float64(p.Y) / grid))}
+	return node{int64(math.Floor(float64(p.X)/grid + offGrid)), int64(math.Floor(float64(p.Y)/grid + offGrid))}
 }
 
 // split parts a piece into its regions: the faces of the drawing that its
@@ -69,7 +75,7 @@ func split(p geometry.Piece) []region {
 	for _, f := range p.Folds {
 		add(f, fold)
 	}
-	kinds := map[geometry.CreaseKind]line{geometry.Bend: bend, geometry.Pleat: pleat, geometry.Give: give}
+	kinds := map[geometry.CreaseKind]line{geometry.Bend: bend, geometry.Pleat: pleat, geometry.Give: give, geometry.Round: round}
 	for _, c := range p.Creases {
 		add(c.Path, kinds[c.Kind])
 	}
@@ -226,4 +232,29 @@ func withoutSpikes(ring []node, places map[node]geometry.Point) []geometry.Point
 		pts[i] = places[n]
 	}
 	return pts
+}
+
+// only tells whether all joins of a region are of one kind.
+func (r region) only(kind line) bool {
+	return len(r.joins) > 0 && !slices.ContainsFunc(r.joins, func(j join) bool { return j.kind != kind })
+}
+
+// pinched tells whether a region is a web left over a corner, which is pinched
+// where it is and lies on no face.
+func (r region) pinched() bool { return r.only(give) }
+
+// tab tells whether a region is turned over the edge of a hole.
+func (r region) tab() bool { return r.only(round) }
+
+// reach gives how far a tab goes beyond the edge it is turned over.
+func (r region) reach() Length {
+	var most Length
+	for _, p := range r.outline {
+		near := Length(math.Inf(1))
+		for _, j := range r.joins {
+			near = min(near, distance(p, geometry.Line(j.from, j.at)))
+		}
+		most = max(most, near)
+	}
+	return most
 }

@@ -4,7 +4,7 @@ import "forel/geometry"
 
 // boardUp is the face of a board that its pattern shows.
 func (j Job) boardUp() string {
-	if j.Lining.Thickness == 0 {
+	if j.Lining.Thickness == 0 || !j.linedBefore() {
 		return "inside of the case up"
 	}
 	return "lined face up (inside of the case)"
@@ -14,10 +14,13 @@ func (j Job) boardUp() string {
 // walls stand on the lined face of a side, the spine wall runs the full
 // height, head and tail walls butt against its lined face.
 func (j Job) boards() []geometry.Piece {
-	s, in, out := j.Lined(), j.Cavity(), j.Outside()
+	s, in, out := j.Edge(), j.Between(), j.Outside()
 	up := j.boardUp()
 
 	side := panel("side", geometry.Board, out.Width, out.Height)
+	if j.hasHole() {
+		j.cutHole(&side, 0)
+	}
 	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
 	side.Hand = "as drawn, the right side; turned end for end, the left"
 	side.Edges = rectangleEdges(side, [4]edgeName{

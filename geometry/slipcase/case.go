@@ -11,7 +11,9 @@ import (
 var PieceNames = []string{
 	"side", "spine wall", "head wall", "tail wall",
 	"side lining", "spine lining", "head lining", "tail lining",
+	"divider", "divider lining", "divider strip",
 	"spine cloth", "head cloth", "tail cloth", "side paper",
+	"wrap", "head panel", "tail panel",
 }
 
 // Case is a slipcase worked out: every piece with its size, and what the
@@ -34,16 +36,20 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	boards := j.boards()
-	pieces := append(boards, j.linings(boards)...)
-	pieces = append(pieces, j.spineCloth())
-	pieces = append(pieces, j.endCloths()...)
-	pieces = append(pieces, j.sidePaper())
-	markConfusable(pieces)
+	pieces := j.pieces()
 	proof := j.prove(pieces)
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	for i, p := range pieces {
+		switch p.Material {
+		case geometry.Cloth:
+			pieces[i] = shrunk(p, j.Cloth.Stretch)
+		case geometry.Paper:
+			pieces[i] = shrunk(p, j.SidePaper.Stretch)
+		}
+	}
+	markConfusable(pieces)
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
@@ -54,6 +60,25 @@ func Make(j Job) (Case, error) {
 		Proof:    proof,
 		Suspects: suspects,
 	}, nil
+}
+
+// pieces gives every piece as it is when it lies on the case.
+func (j Job) pieces() []geometry.Piece {
+	boards := j.boards()
+	pieces := append(boards, j.linings(boards)...)
+	pieces = append(pieces, j.dividerPieces()...)
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		pieces = append(pieces, j.wrap())
+		pieces = append(pieces, j.endPanels()...)
+	case SidesOnly:
+		pieces = append(pieces, j.sidePaper())
+	default:
+		pieces = append(pieces, j.spineCloth())
+		pieces = append(pieces, j.endCloths()...)
+		pieces = append(pieces, j.sidePaper())
+	}
+	return pieces
 }
 
 // alike is how near two sizes must be to be mistaken for each other.

@@ -2,10 +2,14 @@ package slipcase
 
 import (
 	"fmt"
-	"math"
+	"slices"
+	"strings"
 
 	"forel/geometry"
 )
+
+// MostBooks is how many volumes a case takes.
+const MostBooks = 12
 
 // Least amounts that keep a case makeable (common practice, no source).
 const (
@@ -34,24 +38,38 @@ func (j Job) checkRanges() Problems {
 			ps = append(ps, p)
 		}
 	}
-	switch len(j.Books) {
-	case 1:
-		b := j.Books[0]
+	switch {
+	case len(j.Books) == 0:
+		add(Problem{"book", "no book", "add a [[book]] with height, width and thickness"})
+	case len(j.Books) > MostBooks:
+		add(Problem{"book", fmt.Sprintf("more than %d books", MostBooks), "make two cases"})
+	}
+	for i, b := range j.Books {
 		for _, f := range BookFields {
+			key := BookKey(i, f.Key)
 			readings := *f.At(&b)
-			if len(readings) == 0 {
-				add(Problem{"book." + f.Key, "missing", "measure " + f.What})
+			if len(readings) == 0 && !f.Optional {
+				add(Problem{key, "missing", "measure " + f.What})
 			}
 			for _, l := range readings {
-				add(CheckRange("book."+f.Key, f.What, l, f.Min, f.Max, j.Unit))
+				add(CheckRange(key, f.What, l, f.Min, f.Max, j.Unit))
 			}
 		}
-	case 0:
-		add(Problem{"book", "no book", "add a [[book]] with height, width and thickness"})
-	default:
-		add(Problem{"book", "more than one book", "a case holds one book: keep one [[book]]"})
+	}
+	for _, c := range Choices {
+		if word := *c.At(&j); !slices.Contains(c.Words, word) {
+			add(Problem{c.Key, fmt.Sprintf("%.40q is not known", word), "give one of " + strings.Join(c.Words, ", ") + " (" + c.What + ")"})
+		}
+	}
+	for _, p := range Percents {
+		if v := *p.At(&j); !(v >= p.Min && v <= p.Max) {
+			add(Problem{p.Key, trimmed(v) + " % is out of range", "give " + trimmed(p.Min) + " to " + trimmed(p.Max) + " (" + p.What + ")"})
+		}
 	}
 	for _, f := range Fields {
+		if f.Auto && *f.At(&j) == 0 {
+			continue
+		}
 		add(CheckRange(f.Key, f.What, *f.At(&j), f.Min, f.Max, j.Unit))
 	}
 	return ps
@@ -59,94 +77,123 @@ func (j Job) checkRanges() Problems {
 
 // checkTogether holds the job against the invariants of a sound case.
 func (j Job) checkTogether() Problems {
-	var ps Problems
-	atMost := func(key string, value, limit Length, why string) {
-		if value > limit+1e-6 {
-			ps = append(ps, Problem{key, apart(value, limit, -1, j.Unit) + " " + why, "at most " + show(limit, j.Unit, -1)})
-		}
+	l := limits{unit: j.Unit}
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		j.limitWrap(&l)
+	case SidesOnly:
+		j.limitSides(&l)
+	default:
+		j.limitCloths(&l)
+		j.limitSides(&l)
 	}
-	atLeast := func(key string, value, limit Length, why string) {
-		if value < limit-1e-6 {
-			ps = append(ps, Problem{key, apart(value, limit, +1, j.Unit) + " " + why, "at least " + show(limit, j.Unit, +1)})
-		}
-	}
-	s, in, out := j.Lined(), j.Cavity(), j.Outside()
-	c, p := j.Cloth, j.SidePaper
-
-	// A flap no longer than the face it lands on.
-	atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s), "is wider than the side it lands on, or the cavity it is turned into")
-	atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
-	atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
-	atMost("side_paper.turn_in", p.TurnIn, s+in.Width, "runs into the spine wall inside")
-
-	// A flap long enough to cover what it has to.
-	atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
-	atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
-	atMost("cloth.corner_distance", c.CornerDistance, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves no flap between the wedges")
-	atMost("cloth.spine_gap", c.SpineGap, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves board bare between spine cloth and head and tail cloth")
-
-	// The side paper covers the edges of the cloth, and its turn-in stands
-	// clear of the walls and the two layers of cloth folded over them.
-	widest := min(c.Overlap-leastLap, (out.Height-leastPaper)/2)
-	narrowest := s + 2*c.Thickness
-	if widest < narrowest+leastPlay {
-		atLeast("cloth.overlap", c.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")
-	} else {
-		atMost("side_paper.inset", p.Inset, widest, "leaves the side bare between cloth and paper")
-		atLeast("side_paper.inset", p.Inset, narrowest, "runs the turn-in into the head and tail walls or the cloth folded over them")
-	}
+	j.limitHole(&l)
+	j.limitDivider(&l)
 
 	// The mouth is the tightest place.
 	m := j.Mouth()
-	atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-m.Height+leastSlack,
-		"leaves no room at the mouth, where cloth is turned in at head and tail")
-	atLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
-		"leaves no room at the mouth, where cloth and paper are turned in on both sides")
-	return ps
+	if j.Covering != SidesOnly {
+		l.atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-m.Height+leastSlack,
+			"leaves no room at the mouth, where the covering is turned in at head and tail")
+	}
+	l.atLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
+		"leaves no room at the mouth, where the covering is turned in on both sides")
+	return l.broken
 }
 
-// suspects lists what is possible but more often a slip.
-func (j Job) suspects() Problems {
-	var ps Problems
-	add := func(key, wrong, right string) { ps = append(ps, Problem{key, wrong, right}) }
-	b := j.Book()
-	h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thickness.Largest()
-	if w > h {
-		add("book.width", "greater than the height", "right for an oblong book; otherwise the two are swapped: height runs head to tail, width spine to fore-edge")
-	}
-	if t > w {
-		add("book.thickness", "greater than the width", "check that thickness runs through both covers and width from spine to fore-edge")
-	}
-	for _, f := range BookFields {
-		r := *f.At(&b)
-		if d := r.Spread(); d > max(3, r.Largest()/20) {
-			add("book."+f.Key, "the readings differ by "+show(d, j.Unit, 0), "measure again; the largest, "+show(r.Largest(), j.Unit, 0)+", is used")
-		}
-	}
-	if name, ok := nominal(j.Board.Thickness); ok {
-		add("board.thickness", "exactly "+name+" in, a size boards are sold by", "measure the board with a caliper: one sold by that name may be a quarter of a millimetre off")
-	}
-	m := j.Mouth()
-	if m.HeightCorners <= 0 {
-		add("cloth.thickness", "the corners of the mouth are tight: tab over tab takes up all of clearance.height",
-			"pare the side tabs in the corners, or set clearance.height to at least "+show(j.Clearance.Height-m.HeightCorners+leastSlack, j.Unit, +1))
-	}
-	if out := j.Outside().Height; 2*j.Cloth.Overlap > out {
-		add("cloth.overlap", "head and tail cloth overlap on the sides of so low a case", "at most "+show(out/2, j.Unit, -1)+" keeps them apart")
-	}
-	return ps
+// limitCloths: cloth over spine, head and tail.
+func (j Job) limitCloths(l *limits) {
+	s, in, out, c := j.Edge(), j.Between(), j.Outside(), j.Cloth
+	// A flap no longer than the face it lands on.
+	l.atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s), "is wider than the side it lands on, or the cavity it is turned into")
+	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
+	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
+	// A flap long enough to cover what it has to.
+	l.atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
+	l.atMost("cloth.corner_distance", c.CornerDistance, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves no flap between the wedges")
+	l.atMost("cloth.spine_gap", c.SpineGap, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves board bare between spine cloth and head and tail cloth")
 }
 
-// nominal tells whether a thickness is exactly a fraction of an inch that
-// boards are sold by: a whole number of 32nds or 64ths.
-func nominal(l Length) (name string, ok bool) {
-	n := float64(l/geometry.Inch) * 64
-	if math.Abs(n-math.Round(n)) > 1e-6 {
-		return "", false
+// limitSides: paper on the sides. It covers the edges of the cloth, and its
+// turn-in stands clear of the walls and the cloth folded over them, a tab on a
+// tab.
+func (j Job) limitSides(l *limits) {
+	s, in, out, p := j.Edge(), j.Between(), j.Outside(), j.SidePaper
+	l.atMost("side_paper.turn_in", p.TurnIn, s+in.Width, "runs into the spine wall inside")
+	l.atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
+	widest, narrowest := (out.Height-leastPaper)/2, s
+	if j.Covering != SidesOnly {
+		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+2*j.Cloth.Thickness
 	}
-	num, den := int(math.Round(n)), 64
-	for num%2 == 0 && den > 1 {
-		num, den = num/2, den/2
+	if widest < narrowest+leastPlay-1e-6 {
+		l.atLeast("cloth.overlap", j.Cloth.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")
+		return
 	}
-	return fmt.Sprintf("%d/%d", num, den), true
+	l.atMost("side_paper.inset", p.Inset, widest, "leaves the side bare between cloth and paper")
+	l.atLeast("side_paper.inset", p.Inset, narrowest, "runs the turn-in into the head and tail walls or the cloth folded over them")
+}
+
+// limitWrap: one wrap round sides and spine, a panel at head and tail.
+func (j Job) limitWrap(l *limits) {
+	s, in, out, c := j.Edge(), j.Between(), j.Outside(), j.Cloth
+	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
+	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
+	l.atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
+	l.atLeast("cloth.turn_in", c.TurnIn, s+leastLap, "does not reach under the panel over head and tail")
+	l.atMost("cloth.corner_distance", c.CornerDistance, c.TurnIn-leastGrip, "leaves no flap between the wedges")
+	l.atMost("cloth.spine_gap", c.SpineGap, c.TurnIn-leastGrip, "leaves the head wall bare between wrap and panel")
+}
+
+// limitHole: a thumb hole keeps off what must not be cut, and is large enough
+// for its edge to be covered.
+func (j Job) limitHole(l *limits) {
+	if !j.hasHole() {
+		return
+	}
+	out := j.Outside()
+	height, depth := out.Height/2, out.Width-holeBorder
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		height -= j.wrapInset() + holeBorder
+	case SidesOnly:
+		height -= max(j.SidePaper.Inset, j.Edge()) + holeBorder
+		depth -= j.SidePaper.Inset
+	default: // head and tail cloth lie on the sides as far as the overlap
+		height -= j.Cloth.Overlap
+		depth -= j.Cloth.Overlap
+	}
+	r, least, most := j.hole(), j.leastRadius(), min(height, depth)
+	if most < least {
+		l.broken = append(l.broken, Problem{"thumb_hole.shape", "there is no room on the sides for a thumb hole", `give "none"`})
+		return
+	}
+	l.atLeast("thumb_hole.radius", r, least, "is too small for its edge to be covered")
+	l.atMost("thumb_hole.radius", r, most, "cuts into the cloth at head and tail, or past the side")
+}
+
+// limitDivider: a divider with a strip round its mouth edge.
+func (j Job) limitDivider(l *limits) {
+	if j.dividers() == 0 {
+		return
+	}
+	l.atMost("divider.set_back", j.Divider.SetBack, j.Cavity().Width/2, "leaves little of the divider")
+	l.atMost("divider.lap", j.Divider.Lap, j.Cavity().Width-j.Divider.SetBack, "is wider than the divider")
+}
+
+// limits gathers what is beyond a limit.
+type limits struct {
+	unit   geometry.Unit
+	broken Problems
+}
+
+func (l *limits) atMost(key string, value, limit Length, why string) {
+	if value > limit+1e-6 {
+		l.broken = append(l.broken, Problem{key, apart(value, limit, -1, l.unit) + " " + why, "at most " + show(limit, l.unit, -1)})
+	}
+}
+
+func (l *limits) atLeast(key string, value, limit Length, why string) {
+	if value < limit-1e-6 {
+		l.broken = append(l.broken, Problem{key, apart(value, limit, +1, l.unit) + " " + why, "at least " + show(limit, l.unit, +1)})
+	}
 }

@@ -9,26 +9,60 @@ type Field struct {
 	What     string // what it measures, for messages
 	Min, Max Length // both allowed
 	At       func(*Job) *Length
+	Auto     bool // the word "auto" stands for a length that suits, kept as zero
+}
+
+// Choice is a key whose value is one of a few words.
+type Choice struct {
+	Key   string
+	What  string
+	Words []string // the first is the default
+	At    func(*Job) *string
+}
+
+// Choices lists every choice of a job.
+var Choices = []Choice{
+	{"compartments", "how several volumes stand in the case", []string{OneCompartment, EachItsOwn}, func(j *Job) *string { return &j.Compartments }},
+	{"covering", "what the case is covered with", []string{ClothAndPaper, AllCloth, AllPaper, SidesOnly}, func(j *Job) *string { return &j.Covering }},
+	{"lining.order", "whether linings go in before or after the boards are joined", []string{LinedBefore, LinedAfter}, func(j *Job) *string { return &j.Lining.Order }},
+	{"thumb_hole.shape", "the thumb hole in both sides", []string{NoHole, Semicircle, Triangle}, func(j *Job) *string { return &j.ThumbHole.Shape }},
+}
+
+// Percent is a key whose value is a share in percent.
+type Percent struct {
+	Key      string
+	What     string
+	Min, Max float64 // both allowed
+	At       func(*Job) *float64
+}
+
+// Percents lists every share of a job.
+var Percents = []Percent{
+	{"cloth.stretch", "how much the cloth grows across the grain when glued", 0, 5, func(j *Job) *float64 { return &j.Cloth.Stretch }},
+	{"side_paper.stretch", "how much the side paper grows across the grain when glued", 0, 5, func(j *Job) *float64 { return &j.SidePaper.Stretch }},
 }
 
 // Fields lists every single length of a job in the order of a job file. The
 // limits are generous; what fits together is for Job.Check.
 var Fields = []Field{
-	{"board.thickness", "the board's measured thickness", 0.5, 6, func(j *Job) *Length { return &j.Board.Thickness }},
-	{"lining.thickness", "the lining paper's thickness, 0 for none", 0, 1, func(j *Job) *Length { return &j.Lining.Thickness }},
-	{"lining.trim", "what a lining is cut beyond its board", 0, 50, func(j *Job) *Length { return &j.Lining.Trim }},
-	{"cloth.thickness", "the cloth's thickness", 0.05, 1.5, func(j *Job) *Length { return &j.Cloth.Thickness }},
-	{"cloth.overlap", "the cloth's margin on the sides", 5, 100, func(j *Job) *Length { return &j.Cloth.Overlap }},
-	{"cloth.turn_in", "the cloth turned over head and tail", 5, 100, func(j *Job) *Length { return &j.Cloth.TurnIn }},
-	{"cloth.mouth_turn_in", "the cloth turned in at the mouth", 5, 100, func(j *Job) *Length { return &j.Cloth.MouthTurnIn }},
-	{"cloth.spine_gap", "the gap from the spine edge to head and tail cloth", 0, 25, func(j *Job) *Length { return &j.Cloth.SpineGap }},
-	{"cloth.corner_distance", "how far from the corner a wedge stops", 1, 25, func(j *Job) *Length { return &j.Cloth.CornerDistance }},
-	{"side_paper.thickness", "the side paper's thickness", 0.03, 1, func(j *Job) *Length { return &j.SidePaper.Thickness }},
-	{"side_paper.inset", "the side paper's inset", 0.5, 60, func(j *Job) *Length { return &j.SidePaper.Inset }},
-	{"side_paper.turn_in", "the side paper beyond the mouth", 3, 100, func(j *Job) *Length { return &j.SidePaper.TurnIn }},
-	{"clearance.height", "the room above the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Height }},
-	{"clearance.width", "the room before the fore-edge", 0, 25, func(j *Job) *Length { return &j.Clearance.Width }},
-	{"clearance.thickness", "the room beside the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Thickness }},
+	{"board.thickness", "the board's measured thickness", 0.5, 6, func(j *Job) *Length { return &j.Board.Thickness }, false},
+	{"lining.thickness", "the lining paper's thickness, 0 for none", 0, 1, func(j *Job) *Length { return &j.Lining.Thickness }, false},
+	{"lining.trim", "what a lining is cut beyond its board", 0, 50, func(j *Job) *Length { return &j.Lining.Trim }, false},
+	{"cloth.thickness", "the cloth's thickness", 0.05, 1.5, func(j *Job) *Length { return &j.Cloth.Thickness }, false},
+	{"cloth.overlap", "the cloth's margin on the sides", 5, 100, func(j *Job) *Length { return &j.Cloth.Overlap }, false},
+	{"cloth.turn_in", "the cloth turned over head and tail", 5, 100, func(j *Job) *Length { return &j.Cloth.TurnIn }, false},
+	{"cloth.mouth_turn_in", "the cloth turned in at the mouth", 5, 100, func(j *Job) *Length { return &j.Cloth.MouthTurnIn }, false},
+	{"cloth.spine_gap", "the gap from the spine edge to head and tail cloth", 0, 25, func(j *Job) *Length { return &j.Cloth.SpineGap }, false},
+	{"cloth.corner_distance", "how far from the corner a wedge stops", 1, 25, func(j *Job) *Length { return &j.Cloth.CornerDistance }, false},
+	{"side_paper.thickness", "the side paper's thickness", 0.03, 1, func(j *Job) *Length { return &j.SidePaper.Thickness }, false},
+	{"side_paper.inset", "the side paper's inset", 0.5, 60, func(j *Job) *Length { return &j.SidePaper.Inset }, false},
+	{"side_paper.turn_in", "the side paper beyond the mouth", 3, 100, func(j *Job) *Length { return &j.SidePaper.TurnIn }, false},
+	{Key: "thumb_hole.radius", What: "the thumb hole's radius, or how deep a triangle goes", Min: 6, Max: 60, At: func(j *Job) *Length { return &j.ThumbHole.Radius }, Auto: true},
+	{"divider.set_back", "how far a divider stands back from the mouth", 0, 60, func(j *Job) *Length { return &j.Divider.SetBack }, false},
+	{"divider.lap", "the strip round a divider's mouth edge on each face", 4, 60, func(j *Job) *Length { return &j.Divider.Lap }, false},
+	{"clearance.height", "the room above the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Height }, false},
+	{"clearance.width", "the room before the fore-edge", 0, 25, func(j *Job) *Length { return &j.Clearance.Width }, false},
+	{"clearance.thickness", "the room beside the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Thickness }, false},
 }
 
 // ReadingsField is one dimension of a book.
@@ -37,13 +71,15 @@ type ReadingsField struct {
 	What     string
 	Min, Max Length
 	At       func(*Book) *Readings
+	Optional bool
 }
 
 // BookFields lists the dimensions of a book with their limits.
 var BookFields = []ReadingsField{
-	{"height", "the book from head to tail", 40, 700, func(b *Book) *Readings { return &b.Height }},
-	{"width", "the book from spine to fore-edge", 20, 700, func(b *Book) *Readings { return &b.Width }},
-	{"thickness", "the book's thickness", 1, 300, func(b *Book) *Readings { return &b.Thickness }},
+	{"height", "the book from head to tail", 40, 700, func(b *Book) *Readings { return &b.Height }, false},
+	{"width", "the book from spine to fore-edge", 20, 700, func(b *Book) *Readings { return &b.Width }, false},
+	{"thickness", "the book's thickness", 1, 300, func(b *Book) *Readings { return &b.Thickness }, false},
+	{"thickness_at_fore_edge", "the book's thickness at the fore-edge", 1, 300, func(b *Book) *Readings { return &b.ForeEdge }, true},
 }
 
 // CheckRange tells what is wrong with a length outside [lo, hi]; it gives a

@@ -13,6 +13,7 @@ const (
 	mostSlitAngle  = 20.0 // degrees, before a slit starts further in
 	slitStart      = 1.0  // mm from the mouth edge to the start of a slit, at most
 	tabGrip        = 1.0  // mm of middle tab inside, at least
+	closes         = 1.9  // thicknesses of cloth that a gap over the edge may be broad
 )
 
 // tabs are the tabs of head or tail cloth at the mouth.
@@ -21,11 +22,13 @@ type tabs struct {
 	start  Length // from the mouth edge to the start of a slit
 	lean   Length // how far a slit leans inward per length
 	middle Length // length of the middle tab from the mouth edge
+	reach  Length // what of a side tab is pushed into the corner, along the wall
 }
 
 // tabs works out the slits of head and tail cloth. The rule is a slit that
 // starts one lined board in, a third of that (1 mm at most) beyond the mouth
-// edge, and leans 10° inward. Where the middle tab turns inside, past the
+// edge, and leans 10° inward, less where that would lay the edge of the board
+// bare beside it. Where the middle tab turns inside, past the
 // board's edge, it must be narrower than the cavity by two thicknesses of
 // cloth, and its tip keeps half its width at the start, or three quarters of
 // its width inside where that is less:
@@ -36,17 +39,19 @@ type tabs struct {
 //   - In a thin case the lean falls to what the first needs (or 1°), then the
 //     middle tab is cut shorter than the side tabs.
 func (j Job) tabs() tabs {
-	s, k, t := j.Lined(), j.Cloth.Thickness, j.Cloth.MouthTurnIn
+	s, k, t := j.Edge(), j.Cloth.Thickness, j.Cloth.MouthTurnIn
+	between := j.Between().Thickness
 	v := tabs{inset: s, start: min(slitStart, s/3)}
-	run := s - v.start                   // from the slit's start to where the tab is inside
-	inside := j.Cavity().Thickness - 2*k // the tab's width there, at most
+	run := s - v.start      // from the slit's start to where the tab is inside
+	inside := between - 2*k // the tab's width there, at most
 	extra := max(0, k-run*min(slope(mostSlitAngle), inside/8/tabGrip))
 	v.inset += extra
-	base := j.Cavity().Thickness - 2*extra
+	base := between - 2*extra
 	narrowing := (base - min(base/2, inside*3/4)) / 2 // on each side, from base to tip
-	need := max((k-extra)/run, slope(leastSlitAngle))
-	v.lean = max(need, min(slope(slitAngle), narrowing/(t-v.start)))
+	need := max((k-extra)/run, min(slope(leastSlitAngle), closes*k/run))
+	v.lean = max(need, min(slope(slitAngle), narrowing/(t-v.start), closes*k/run))
 	v.middle = min(t, v.start+narrowing/v.lean)
+	v.reach = s + v.inset + (v.middle-v.start)*v.lean
 	return v
 }
 
@@ -61,7 +66,7 @@ func (j Job) endCloths() []geometry.Piece {
 }
 
 func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight string) geometry.Piece {
-	s, m, out, v := j.Lined(), j.Cloth.Overlap, j.Outside(), j.tabs()
+	s, m, out, v := j.Edge(), j.Cloth.Overlap, j.Outside(), j.tabs()
 	turnIn := j.Cloth.MouthTurnIn
 	xl, xr := m, m+out.Thickness
 	width := xr + m

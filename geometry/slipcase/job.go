@@ -7,22 +7,57 @@
 // the head and the tail; paper goes over the sides.
 package slipcase
 
-import "forel/geometry"
+import (
+	"fmt"
+
+	"forel/geometry"
+)
 
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
 // Job is everything a maker settles before cutting.
 type Job struct {
-	Title     string
-	Unit      geometry.Unit // the unit the maker works in
-	Books     []Book
-	Board     Board
-	Lining    Lining
-	Cloth     Cloth
-	SidePaper SidePaper
-	Clearance Clearance
+	Title        string
+	Unit         geometry.Unit // the unit the maker works in
+	Books        []Book        // side by side, the first at the left
+	Compartments string        // OneCompartment or EachItsOwn
+	Covering     string        // ClothAndPaper, AllCloth, AllPaper or SidesOnly
+	Board        Board
+	Lining       Lining
+	Cloth        Cloth
+	SidePaper    SidePaper
+	ThumbHole    ThumbHole
+	Divider      Divider
+	Clearance    Clearance
 }
+
+// How several volumes stand in a case.
+const (
+	OneCompartment = "one"  // side by side in one cavity
+	EachItsOwn     = "each" // a divider between every two
+)
+
+// What a case is covered with.
+const (
+	ClothAndPaper = "cloth and paper" // cloth over spine, head and tail, paper on the sides
+	AllCloth      = "cloth"           // one wrap round sides and spine, a panel at head and tail
+	AllPaper      = "paper"           // the same in paper
+	SidesOnly     = "sides"           // paper on the sides, board bare elsewhere
+)
+
+// When linings go in.
+const (
+	LinedBefore = "before" // pasted to the boards, then the boards are joined
+	LinedAfter  = "after"  // pasted into the carcass when it is joined and covered
+)
+
+// Shapes of a thumb hole.
+const (
+	NoHole     = "none"
+	Semicircle = "semicircle"
+	Triangle   = "triangle"
+)
 
 // Readings are measurements of one dimension taken at several places.
 type Readings []Length
@@ -50,10 +85,23 @@ func (r Readings) Spread() Length {
 }
 
 // Book is a book as measured: head to tail, spine to fore-edge with the round
-// of the spine, and thickness.
+// of the spine, and thickness; for one that is thicker at one edge than at the
+// other, the thickness at the fore-edge apart.
 type Book struct {
 	Title                    string
 	Height, Width, Thickness Readings
+	ForeEdge                 Readings // thickness at the fore-edge; none: as Thickness
+}
+
+// Thick gives the thickness that counts, the larger of the two edges.
+func (b Book) Thick() Length { return max(b.Thickness.Largest(), b.ForeEdge.Largest()) }
+
+// Taper gives how much thinner the book is at one edge than at the other.
+func (b Book) Taper() Length {
+	if len(b.ForeEdge) == 0 {
+		return 0
+	}
+	return (b.Thickness.Largest() - b.ForeEdge.Largest()).Abs()
 }
 
 // Board is what the carcass is cut from. Its thickness is measured, not as sold.
@@ -61,21 +109,41 @@ type Board struct{ Thickness Length }
 
 // Lining is the paper inside. Thickness 0 is an unlined case. Trim is how far
 // a lining is cut beyond its board on every side, to be trimmed flush when dry.
-type Lining struct{ Thickness, Trim Length }
+type Lining struct {
+	Thickness, Trim Length
+	Order           string // LinedBefore or LinedAfter
+}
 
 // Cloth is the book cloth over spine, head and tail.
 type Cloth struct {
 	Thickness      Length
-	Overlap        Length // onto each side
-	TurnIn         Length // of the spine cloth over head and tail
-	MouthTurnIn    Length // of head and tail cloth into the mouth
-	SpineGap       Length // from the spine edge to the head and tail cloth
-	CornerDistance Length // from the board's corner to the apex of a wedge
+	Overlap        Length  // onto each side
+	TurnIn         Length  // of the spine cloth over head and tail
+	MouthTurnIn    Length  // of head and tail cloth into the mouth
+	SpineGap       Length  // from the spine edge to the head and tail cloth
+	CornerDistance Length  // from the board's corner to the apex of a wedge
+	Stretch        float64 // percent it grows across the grain when pasted
 }
 
 // SidePaper is the paper over the sides. Inset is from the three closed edges
 // of a side, TurnIn what goes beyond the mouth.
-type SidePaper struct{ Thickness, Inset, TurnIn Length }
+type SidePaper struct {
+	Thickness, Inset, TurnIn Length
+	Stretch                  float64 // percent it grows across the grain when pasted
+}
+
+// ThumbHole is cut into both sides at the middle of the mouth, to take hold of
+// the book by. Radius is that of a semicircle, or how deep a triangle goes; it
+// is twice as wide. Zero is a size that suits the book.
+type ThumbHole struct {
+	Shape  string // NoHole, Semicircle or Triangle
+	Radius Length
+}
+
+// Divider is the wall between two volumes, of board lined on both faces, a
+// strip of cloth round its mouth edge. SetBack is from the mouth, Lap what the
+// strip goes onto each face.
+type Divider struct{ SetBack, Lap Length }
 
 // Clearance is what the cavity has beyond the book.
 type Clearance struct{ Height, Width, Thickness Length }
@@ -85,8 +153,12 @@ type Clearance struct{ Height, Width, Thickness Length }
 func DefaultJob() Job {
 	const in = geometry.Inch
 	return Job{
-		Board:  Board{Thickness: 2},
-		Lining: Lining{Thickness: 0.15, Trim: 12},
+		Compartments: OneCompartment,
+		Covering:     ClothAndPaper,
+		ThumbHole:    ThumbHole{Shape: NoHole},
+		Divider:      Divider{SetBack: 0, Lap: 12},
+		Board:        Board{Thickness: 2},
+		Lining:       Lining{Thickness: 0.15, Trim: 12, Order: LinedBefore},
 		Cloth: Cloth{
 			Thickness:      0.35,
 			Overlap:        1.125 * in,
@@ -98,6 +170,15 @@ func DefaultJob() Job {
 		SidePaper: SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
 		Clearance: Clearance{Height: 2, Width: 1, Thickness: 2},
 	}
+}
+
+// BookKey gives the key of a dimension of the job's nth book, from 0: that of
+// the first is "book.height", of the second "book[2].height".
+func BookKey(n int, dimension string) string {
+	if n == 0 {
+		return "book." + dimension
+	}
+	return fmt.Sprintf("book[%d].%s", n+1, dimension)
 }
 
 // Book gives the job's first book, an empty one where there is none.

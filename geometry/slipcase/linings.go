@@ -2,19 +2,68 @@ package slipcase
 
 import "forel/geometry"
 
-// linings gives a lining for each board, larger than it by the trim on every
-// side; none for an unlined case. The guide is the board, which is laid in the
-// middle; what stands over is trimmed flush when dry.
+// linings gives the linings of a case; none for an unlined one.
 func (j Job) linings(boards []geometry.Piece) []geometry.Piece {
-	if j.Lining.Thickness == 0 {
+	switch {
+	case j.Lining.Thickness == 0:
 		return nil
+	case j.linedBefore():
+		return j.liningsBefore(boards)
 	}
-	names := map[string]string{"side": "side lining", "spine wall": "spine lining", "head wall": "head lining", "tail wall": "tail lining"}
+	return j.liningsAfter()
+}
+
+// liningNames gives the name of each board's lining.
+var liningNames = map[string]string{
+	"side": "side lining", "spine wall": "spine lining", "head wall": "head lining", "tail wall": "tail lining", "divider": "divider lining",
+}
+
+// liningsAfter gives the linings that are pasted into the carcass when it is
+// joined and covered, in the order they go in: sides, spine, head and tail.
+// Each fits between those before it; at the mouth they stay back by 2 mm, to
+// leave the edge of what is turned in to be seen.
+func (j Job) liningsAfter() []geometry.Piece {
+	between, in := j.Between(), j.Cavity()
+	make := func(name string, face geometry.Face, w, h Length, grain geometry.Grain, edges [4]edgeName) geometry.Piece {
+		p := panel(name, geometry.Lining, w, h)
+		p.Grain, p.FaceUp = grain, "face up (the face that is seen)"
+		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
+		p.Edges = rectangleEdges(p, edges)
+		return p
+	}
+	side := make("side lining", geometry.RightInside, between.Width-linedShort, between.Height, geometry.GrainHeight,
+		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
+	if j.hasHole() {
+		j.cutHole(&side, linedShort)
+	}
+	side.Count = 2
+	side.Hand = "as drawn, for the right side; turned end for end, for the left"
+	spine := make("spine lining", geometry.SpineInside, in.Thickness, between.Height, geometry.GrainHeight,
+		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}})
+	out := []geometry.Piece{side, spine}
+	for _, end := range []struct {
+		name         string
+		face         geometry.Face
+		lower, upper string
+	}{{"head lining", geometry.HeadInside, "right edge", "left edge"}, {"tail lining", geometry.TailInside, "left edge", "right edge"}} {
+		out = append(out, make(end.name, end.face, in.Width-linedShort, in.Thickness, geometry.GrainWidth,
+			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}}))
+	}
+	for i := range out {
+		out[i].Margins = []geometry.Margin{{Name: "back from the mouth edge", Length: linedShort}}
+	}
+	return out
+}
+
+// liningsBefore gives a lining for each board, larger than it by the trim on
+// every side. The guide is the board, which is laid in the middle; what stands
+// over is trimmed flush when dry, in a thumb hole too.
+func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 	trim := j.Lining.Trim
 	var out []geometry.Piece
 	for _, b := range boards {
 		w, h := b.Size()
-		p := panel(names[b.Name], geometry.Lining, w+2*trim, h+2*trim)
+		p := panel(liningNames[b.Name], geometry.Lining, w+2*trim, h+2*trim)
 		p.Over = b.Name
 		p.Count, p.Grain, p.Spine = b.Count, b.Grain, b.Spine
 		p.FaceUp = "back up (the face that is pasted)"
@@ -22,7 +71,7 @@ func (j Job) linings(boards []geometry.Piece) []geometry.Piece {
 		p.Regions = []geometry.Region{{Name: b.Name + " lies here", Face: b.Regions[0].Face, Room: board}}
 		p.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
 		if trim > 0 {
-			p.Guides = []geometry.Guide{{Name: b.Name, Path: geometry.Rectangle(board)}}
+			p.Guides = []geometry.Guide{{Name: b.Name, Path: b.Outline.FlipX(w).Move(geometry.Pt(trim, trim))}}
 		}
 		edges := [4]edgeName{}
 		for i, e := range b.Edges {

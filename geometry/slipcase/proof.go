@@ -7,10 +7,26 @@ import (
 
 // prove folds the pieces up.
 func (j Job) prove(pieces []geometry.Piece) foldup.Report {
-	b := j.Book()
-	return foldup.Prove(pieces, j.Lined(),
-		foldup.Book{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thickness.Largest()},
-		foldup.Thickness{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness})
+	strip := j.Cloth.Thickness
+	if j.dividers() == 0 {
+		strip = 0
+	}
+	lining := Length(0)
+	if !j.linedBefore() {
+		lining = j.Lining.Thickness
+	}
+	c := j.contents()
+	return foldup.Prove(pieces, foldup.Conditions{
+		Edge:         j.Edge(),
+		Lining:       lining,
+		Height:       c.Height,
+		Width:        c.Width,
+		Thickness:    c.Thickness,
+		Compartments: j.compartments(),
+		Strip:        strip,
+		Layer:        map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
+		MayShow:      j.Covering == SidesOnly,
+	})
 }
 
 // unproved gives what the proof found as problems. Job.Check names what a

@@ -7,20 +7,24 @@ import "forel/geometry"
 // turn-in, which goes round the board's edge and into the case. Its inset
 // keeps the turn-in clear of the head and tail walls (Job.Check sees to it).
 func (j Job) sidePaper() geometry.Piece {
-	s, out, sp := j.Lined(), j.Outside(), j.SidePaper
+	s, out, sp := j.Edge(), j.Outside(), j.SidePaper
 	mouth := out.Width - sp.Inset
 	width, height := mouth+sp.TurnIn, out.Height-2*sp.Inset
-	across := func(x Length) geometry.Path { return geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, height)) }
 
 	p := panel("side paper", geometry.Paper, width, height)
 	p.Count, p.Grain, p.FaceUp = 2, geometry.GrainHeight, "back up (the face that is glued)"
 	p.Hand = "as drawn, for the right side; turned end for end, for the left"
-	p.Folds = []geometry.Path{across(mouth), across(mouth + s)}
-	p.Guides = []geometry.Guide{{Name: "mouth edge of the side", Path: across(mouth)}}
-	p.Regions = []geometry.Region{
-		{Name: "side", Face: geometry.RightOutside, Room: geometry.Bx(0, 0, mouth, height)},
-		{Name: "turn-in", Face: geometry.RightInside, Room: geometry.Bx(mouth+s, 0, width, height)},
+	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: 0, to: height, middle: height / 2}
+	turnIn.put(&p, geometry.RightInside)
+	if j.hasHole() {
+		vs := append([]geometry.Vertex{{Point: geometry.Pt(0, 0)}, {Point: geometry.Pt(width, 0)}}, turnIn.hole().edge...)
+		vs = append(vs, geometry.Vertex{Point: geometry.Pt(width, height)}, geometry.Vertex{Point: geometry.Pt(0, height)})
+		p.Outline = geometry.Path{Vertices: vs, Closed: true}
 	}
+	for _, y := range turnIn.parts() {
+		p.Guides = append(p.Guides, geometry.Guide{Name: "mouth edge of the side", Path: geometry.Line(geometry.Pt(mouth, y[0]), geometry.Pt(mouth, y[1]))})
+	}
+	p.Regions = append([]geometry.Region{{Name: "side", Face: geometry.RightOutside, Room: geometry.Bx(0, 0, mouth-turnIn.depth(), height)}}, p.Regions...)
 	p.Margins = []geometry.Margin{
 		{Name: "from the spine, head and tail edges of the side to the paper", Length: sp.Inset},
 		{Name: "beyond the mouth edge, turned in", Length: sp.TurnIn},
@@ -38,4 +42,49 @@ func (j Job) sidePaper() geometry.Piece {
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{{name: "tail end"}, {name: "mouth"}, {name: "head end"}, {name: "spine edge"}})
 	return p
+}
+
+// mouthTurnIn is the part of a covering past an upright mouth line on its
+// right: over the board's edge, then inside, parted by a thumb hole.
+type mouthTurnIn struct {
+	job                Job
+	mouth, edge, outer Length // the mouth line, the thickness of board, the end of the turn-in
+	from, to           Length // the turn-in inside, along the mouth
+	middle             Length // of the mouth
+}
+
+func (m mouthTurnIn) hole() holeInCovering { return m.job.coveredHole(m.mouth, m.outer, m.middle) }
+
+// depth gives how far a hole reaches from the mouth line, with a border.
+func (m mouthTurnIn) depth() Length {
+	if !m.job.hasHole() {
+		return 0
+	}
+	return m.job.hole() + holeBorder
+}
+
+// parts gives the stretches of the mouth line that are turned in: one, or
+// those on either side of a thumb hole.
+func (m mouthTurnIn) parts() [][2]Length {
+	if !m.job.hasHole() {
+		return [][2]Length{{m.from, m.to}}
+	}
+	r := m.job.hole()
+	return [][2]Length{{m.from, m.middle - r}, {m.middle + r, m.to}}
+}
+
+// put gives a piece the turn-in's folds, snips, creases and regions.
+func (m mouthTurnIn) put(p *geometry.Piece, inside geometry.Face) {
+	if m.job.hasHole() {
+		h := m.hole()
+		p.Slits = append(p.Slits, h.snips...)
+		p.Folds = append(p.Folds, h.fold)
+		p.Creases = append(p.Creases, geometry.Crease{Path: h.fold, Kind: geometry.Round})
+	}
+	for _, y := range m.parts() {
+		for _, x := range []Length{m.mouth, m.mouth + m.edge} {
+			p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x, y[0]), geometry.Pt(x, y[1])))
+		}
+		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: geometry.Bx(m.mouth+m.edge, y[0], m.outer, y[1])})
+	}
 }

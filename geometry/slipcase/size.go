@@ -5,54 +5,132 @@ type Size struct{ Height, Width, Thickness Length }
 
 // Fit is what a stacked dry fit shows: how far a side reaches beyond the book
 // at the fore-edge when laid flush with its spine, and at the head or the tail
-// when laid flush with the other.
+// when laid flush with the other. Of several books the tallest and the deepest.
 type Fit struct{ ForeEdge, HeadOrTail Length }
 
 // Mouth is the clearance left where the case is tightest.
 type Mouth struct {
 	Height        Length // head to tail, between the middle tabs
-	HeightCorners Length // head to tail in the corners, where a middle tab lies over a side tab
-	Thickness     Length // side to side, between side tabs and side papers
+	HeightCorners Length // head to tail in the corners, where a middle tab lies over side tabs
+	Thickness     Length // side to side, between what is turned in on the sides; in the tightest compartment
 }
 
-// Lined gives the thickness of a board with its lining.
-func (j Job) Lined() Length { return j.Board.Thickness + j.Lining.Thickness }
+// linedBefore tells whether the boards are lined when they are joined.
+func (j Job) linedBefore() bool { return j.Lining.Order != LinedAfter }
 
-// Cavity gives the space between the lined faces: the book with its clearance.
-func (j Job) Cavity() Size {
-	b := j.Book()
-	return Size{
-		Height:    b.Height.Largest() + j.Clearance.Height,
-		Width:     b.Width.Largest() + j.Clearance.Width,
-		Thickness: b.Thickness.Largest() + j.Clearance.Thickness,
+// Edge gives the thickness of a board as it is joined and covered: with its
+// lining where that goes in before.
+func (j Job) Edge() Length {
+	if j.linedBefore() {
+		return j.Board.Thickness + j.Lining.Thickness
 	}
+	return j.Board.Thickness
+}
+
+// contents gives the space the volumes take standing side by side, with the
+// dividers between them but without clearance.
+func (j Job) contents() Size {
+	var s Size
+	for _, b := range j.Books {
+		s.Height = max(s.Height, b.Height.Largest())
+		s.Width = max(s.Width, b.Width.Largest())
+		s.Thickness += b.Thick()
+	}
+	s.Thickness += Length(j.dividers()) * j.dividerThickness()
+	return s
+}
+
+// compartments gives how many separate spaces the cavity has.
+func (j Job) compartments() int { return j.dividers() + 1 }
+
+// dividers gives how many dividers stand in the case.
+func (j Job) dividers() int {
+	if j.Compartments != EachItsOwn || len(j.Books) < 2 {
+		return 0
+	}
+	return len(j.Books) - 1
+}
+
+// dividerThickness gives a divider lined on both faces.
+func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.Thickness }
+
+// Cavity gives the space between the lined faces: the volumes with their
+// clearance, in thickness for each compartment.
+func (j Job) Cavity() Size {
+	c := j.contents()
+	return Size{
+		Height:    c.Height + j.Clearance.Height,
+		Width:     c.Width + j.Clearance.Width,
+		Thickness: c.Thickness + Length(j.compartments())*j.Clearance.Thickness,
+	}
+}
+
+// Between gives the space between the boards as they are joined: the cavity,
+// and where linings go in afterwards, their thickness too.
+func (j Job) Between() Size {
+	c := j.Cavity()
+	if !j.linedBefore() {
+		l := j.Lining.Thickness
+		c.Height, c.Width, c.Thickness = c.Height+2*l, c.Width+l, c.Thickness+2*l
+	}
+	return c
 }
 
 // Outside gives the carcass from outside, bare of covering. The depth has one
 // board, the spine wall; height and thickness have two.
 func (j Job) Outside() Size {
-	c, s := j.Cavity(), j.Lined()
+	c, s := j.Between(), j.Edge()
 	return Size{Height: c.Height + 2*s, Width: c.Width + s, Thickness: c.Thickness + 2*s}
 }
 
 // Fit gives what shows of a side beyond the book.
 func (j Job) Fit() Fit {
-	s := j.Lined()
-	return Fit{ForeEdge: j.Clearance.Width + s, HeadOrTail: j.Clearance.Height + 2*s}
+	out, c := j.Outside(), j.contents()
+	return Fit{ForeEdge: out.Width - c.Width, HeadOrTail: out.Height - c.Height}
 }
 
-// Mouth gives the clearance left at the mouth: at head and tail one thickness
-// of cloth is turned in each, two in the corners; on each side cloth and side
-// paper, and the cloth twice where head and tail cloth meet on a low case.
+// Mouth gives the clearance left at the mouth. In height, one thickness of
+// cover is turned in at head and tail each, and under the tabs of book cloth
+// another in the corners (two where side tabs meet in a thin case). On each
+// side, cloth and side paper, and the cloth twice where head and tail cloth
+// meet on a low case; a divider's strip lies on both its faces.
 func (j Job) Mouth() Mouth {
-	k, p := j.Cloth.Thickness, j.SidePaper.Thickness
-	layers := Length(1)
-	if 2*j.Cloth.Overlap > j.Outside().Height {
-		layers = 2
+	k, p := j.cover(), j.SidePaper.Thickness
+	m := Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness}
+	side := Length(0) // what lies on one side
+	switch j.Covering {
+	case SidesOnly:
+		side = p
+	case AllCloth, AllPaper:
+		m.Height -= 2 * k
+		m.HeightCorners -= 2 * k
+		side = k
+	default:
+		m.Height -= 2 * k
+		m.HeightCorners -= 4 * k
+		if v := j.tabs(); 2*v.reach >= j.Between().Thickness {
+			m.HeightCorners -= 2 * k
+		}
+		side = k + p
+		if 2*j.Cloth.Overlap > j.Outside().Height {
+			side += k
+		}
 	}
-	return Mouth{
-		Height:        j.Clearance.Height - 2*k,
-		HeightCorners: j.Clearance.Height - 4*k,
-		Thickness:     j.Clearance.Thickness - 2*(layers*k+p),
+	switch strip := j.Cloth.Thickness; j.dividers() {
+	case 0:
+		m.Thickness -= 2 * side
+	case 1:
+		m.Thickness -= side + strip
+	default: // a middle compartment lies between two dividers
+		m.Thickness -= max(side+strip, 2*strip)
 	}
+	return m
+}
+
+// cover gives the thickness of what head and tail are covered with.
+func (j Job) cover() Length {
+	if j.Covering == AllPaper {
+		return j.SidePaper.Thickness
+	}
+	return j.Cloth.Thickness
 }

@@ -107,7 +107,7 @@ func (j Job) spineCloth() geometry.Piece {
 		Hand: "left and right as seen in the pattern",
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
-	p.Spine = left
+	p.Spine = -1
 	return p
 }
 

@@ -16,8 +16,8 @@ type line struct {
 // block is a label: some lines, set one below the other.
 type block []line
 
-// size gives the extent of a block as it reads.
-func (b block) size() (w, h geometry.Length) {
+// size gives the extent of a block as it reads, its width times wider.
+func (b block) size(wider float64) (w, h geometry.Length) {
 	for i, l := range b {
 		w = max(w, typeset.Width(l.text, l.size, l.bold))
 		if i == 0 {
@@ -29,7 +29,7 @@ func (b block) size() (w, h geometry.Length) {
 	if len(b) > 0 {
 		h += typeset.Descent(b[len(b)-1].size)
 	}
-	return w, h
+	return w * geometry.Length(wider), h
 }
 
 // draw sets the block centred in a box; turned, it reads upward.

@@ -41,7 +41,7 @@ func (l *labeller) color() render.Color { return l.view.Theme[render.Legend].Col
 func (l *labeller) fit(blocks []block, room geometry.Box) bool {
 	room = room.Intersect(l.safe)
 	for _, b := range blocks {
-		w, h := b.size()
+		w, h := b.size(l.view.Wider)
 		if box, ok := l.first(within(room, w, h)); ok {
 			b.draw(l.surface, box, false, l.color())
 			return true
@@ -59,7 +59,7 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 	if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
 		return false
 	}
-	w, h := b.size()
+	w, h := b.size(l.view.Wider)
 	box, ok := l.first(beside(l.bounds, target, w, h))
 	if !ok {
 		return false
@@ -170,7 +170,7 @@ func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length) (boxes 
 // set sets the first block that finds room beside a line of the surface.
 func (l *labeller) set(from, to geometry.Point, blocks []block) bool {
 	for _, b := range blocks {
-		w, h := b.size()
+		w, h := b.size(l.view.Wider)
 		boxes, turned := l.beside(from, to, w, h)
 		if box, ok := l.first(slices.Values(boxes)); ok {
 			b.draw(l.surface, box, turned, l.color())
@@ -207,7 +207,7 @@ func (l *labeller) spineMark() {
 	e := l.piece.Edges[l.piece.Spine]
 	word := line{"SPINE", render.BodySize, true}
 	const bar, gap = 2.5, 1.0
-	w, h := block{word}.size()
+	w, h := block{word}.size(l.view.Wider)
 	from, to := l.view.point(e.From), l.view.point(e.To)
 	boxes, turned := l.beside(from, to, w+12, h+bar+gap)
 	box, ok := l.first(slices.Values(boxes))
@@ -237,7 +237,7 @@ func (l *labeller) spineMark() {
 // grain sets an arrow along the grain with its word.
 func (l *labeller) grain() {
 	word := line{"grain", render.NoteSize, false}
-	_, h := block{word}.size()
+	_, h := block{word}.size(l.view.Wider)
 	upright := l.piece.Grain == geometry.GrainHeight
 	const head = 1.4 // half the width of an arrow's head
 	room := visible(l.bounds, l.safe)

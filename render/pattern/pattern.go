@@ -20,8 +20,11 @@ type View struct {
 	Safe   geometry.Box   // of the surface: words stay within it
 	Keep   []geometry.Box // of the surface: places words keep off
 	Joins  []Join         // of the surface: where it is joined to its neighbours
-	Theme  render.Theme
-	Round  geometry.Rounding // of sizes in words
+	// Wider is by how much words may come out wider than the typeface has
+	// them, where a viewer may lack it; 1 where it is embedded.
+	Wider float64
+	Theme render.Theme
+	Round geometry.Rounding // of sizes in words
 }
 
 // Join is a line of the surface at which another sheet is joined, this sheet
@@ -67,7 +70,7 @@ func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 	l := newLabeller(s, p, v)
 	s.Begin(render.Legend)
 	defer s.End()
-	if len(p.Confused) > 0 {
+	if len(p.Confused) > 0 && p.Spine >= 0 {
 		l.spineMark()
 	}
 	l.joins()

@@ -14,6 +14,7 @@ import (
 
 	"forel/geometry"
 	"forel/render"
+	"forel/render/typeset"
 )
 
 // decimals of a millimetre that are written.
@@ -74,11 +75,15 @@ func (c *Canvas) Fill(p geometry.Path, color render.Color) {
 }
 
 // Text sets a line of text; the size is given in millimetres, as all else is.
+// A viewer without the typeface fits what it has into the same length, so that
+// words stay clear of lines.
 func (c *Canvas) Text(t render.Text) {
 	attrs := []string{
 		attr("font-family", "Go, sans-serif"),
 		attr("font-size", num(geometry.Length(t.Size)*geometry.PDFPoint)),
 		attr("fill", t.Color.Hex()),
+		attr("textLength", num(typeset.Width(t.String, t.Size, t.Bold))),
+		attr("lengthAdjust", "spacingAndGlyphs"),
 	}
 	if t.Bold {
 		attrs = append(attrs, attr("font-weight", "bold"))

@@ -98,6 +98,7 @@ func (b *booklet) sheet(s sheets, i int) []string {
 	v := pattern.View{
 		DX: dx, DY: dy,
 		Window: t.Area,
+		Wider:  1,
 		Theme:  b.Theme, Round: b.Round,
 	}
 	core := geometry.Bx(tile.Core.Min.X+dx, dy-tile.Core.Max.Y, tile.Core.Max.X+dx, dy-tile.Core.Min.Y)

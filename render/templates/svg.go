@@ -24,6 +24,9 @@ type Options struct {
 // border is the white around a piece in its drawing, where words may stand.
 const border geometry.Length = 14
 
+// substitute is by how much wider a viewer's typeface may be than ours.
+const substitute = 1.2
+
 // cutterCaution stands in every drawing that a machine may be fed with.
 const cutterCaution = "Before cutting by machine: read the maker's manual and follow local rules. " +
 	"Never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a laser or knife running unattended; " +
@@ -40,7 +43,7 @@ func PieceSVG(c slipcase.Case, p geometry.Piece, o Options) []byte {
 	pattern.Draw(s, p, pattern.View{
 		DX: border, DY: border + h,
 		Window: page, Safe: page.Grow(-1),
-		Theme: o.Theme, Round: o.Round,
+		Wider: substitute, Theme: o.Theme, Round: o.Round,
 	})
 	return s.Bytes()
 }

@@ -1,0 +1,72 @@
+package jobfile
+
+import (
+	"fmt"
+	"slices"
+
+	"forel/geometry/slipcase"
+)
+
+const mostReadings = 100 // of one dimension
+
+// readBooks reads every book; where there is none, it says what to write.
+func (r *reader) readBooks() []slipcase.Book {
+	measured := func(f slipcase.ReadingsField) bool { return r.has("book." + f.Key) }
+	if r.hasFile && r.books == 0 && !slices.ContainsFunc(slipcase.BookFields, measured) {
+		r.refuse(r.at(0, "book"), "no book", "write [[book]] and below it height, width and thickness")
+		return nil
+	}
+	var books []slipcase.Book
+	for n := range min(max(r.books, 1), slipcase.MostBooks) {
+		books = append(books, r.readBook(n+1))
+	}
+	return books
+}
+
+// readBook reads the nth book.
+func (r *reader) readBook(n int) slipcase.Book {
+	var book slipcase.Book
+	name := bookKey("book", n)
+	r.title(name+".title", &book.Title)
+	set := false
+	for _, f := range slipcase.BookFields {
+		key := name + "." + f.Key
+		if v, ok := r.get(key); ok {
+			set = true
+			*f.At(&book) = r.readings(v, key, f)
+		}
+	}
+	if !set && slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Key == name }) {
+		return book // it was told that this is no book
+	}
+	for _, f := range slipcase.BookFields {
+		key := name + "." + f.Key
+		if f.Optional || r.has(key) {
+			continue
+		}
+		at := r.at(r.tables[name], key)
+		if !r.hasFile {
+			at = place{name: "--" + f.Key, flag: true}
+		}
+		r.refuse(at, "missing", "measure "+f.What)
+	}
+	return book
+}
+
+func (r *reader) readings(v value, key string, f slipcase.ReadingsField) slipcase.Readings {
+	items := v.items
+	switch {
+	case v.kind != listKind:
+		items = []value{v}
+	case len(items) == 0:
+		r.refuse(v.at, "an empty list", "give one reading or several ("+f.What+")")
+	case len(items) > mostReadings:
+		r.refuse(v.at, fmt.Sprintf("more than %d readings", mostReadings), "keep the largest")
+		return nil
+	}
+	var readings slipcase.Readings
+	for _, item := range items {
+		readings = append(readings, r.length(item, key, f.What, f.Min, f.Max))
+	}
+	return readings
+}

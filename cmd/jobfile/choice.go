@@ -1,0 +1,42 @@
+package jobfile
+
+import (
+	"strconv"
+	"strings"
+
+	"forel/geometry/slipcase"
+)
+
+// choice reads one of a few words, in upper or lower case.
+func (r *reader) choice(v value, c slipcase.Choice) string {
+	if v.kind == textKind {
+		for _, word := range c.Words {
+			if strings.EqualFold(strings.TrimSpace(v.text), word) {
+				return word
+			}
+		}
+	}
+	right := "give " + either(c.Words) + " (" + c.What + ")"
+	if v.kind == textKind {
+		if near := closest(v.text, c.Words, (len([]rune(v.text))+1)/3); near != "" {
+			right += "; did you mean " + strconv.Quote(near)
+		}
+	}
+	r.refuse(v.at, written(v)+" is none of its words", right)
+	return c.Words[0]
+}
+
+// either lists words in quotes, with or before the last.
+func either(words []string) string {
+	var b strings.Builder
+	for i, word := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			b.WriteString(" or ")
+		case i > 0:
+			b.WriteString(", ")
+		}
+		b.WriteString(strconv.Quote(word))
+	}
+	return b.String()
+}

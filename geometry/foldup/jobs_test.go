@@ -1,0 +1,136 @@
+package foldup_test
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+
+	"pgregory.net/rapid"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+)
+
+// length draws a length in [lo, hi]: often the usual one, a limit, or near one.
+func length(lo, hi, usual float64) *rapid.Generator[float64] {
+	return rapid.OneOf(
+		rapid.Just(usual),
+		rapid.Map(rapid.IntRange(0, int((hi-lo)*100)), func(n int) float64 { return lo + float64(n)/100 }),
+		rapid.Map(rapid.Float64Range(0, hi-lo), func(above float64) float64 { return lo + above }),
+		rapid.Float64Range(max(lo, usual*0.7), min(hi, usual*1.3+0.01)),
+		rapid.SampledFrom([]float64{lo, hi}),
+	)
+}
+
+// volumes draws a book of the sizes that slipcases are made for.
+func volumes() *rapid.Generator[slipcase.Book] {
+	return rapid.Custom(func(t *rapid.T) slipcase.Book {
+		b := slipcase.Book{
+			Height:    slipcase.Readings{slipcase.Length(length(40, 500, 220).Draw(t, "height"))},
+			Width:     slipcase.Readings{slipcase.Length(length(30, 400, 150).Draw(t, "width"))},
+			Thickness: slipcase.Readings{slipcase.Length(length(3, 150, 30).Draw(t, "thickness"))},
+		}
+		if rapid.IntRange(0, 4).Draw(t, "tapered") == 4 {
+			b.ForeEdge = slipcase.Readings{slipcase.Length(length(3, 150, 30).Draw(t, "thickness at the fore-edge"))}
+		}
+		return b
+	})
+}
+
+// everyJob draws jobs with one to four volumes, every choice, and every setting
+// within its legal range, board from 1 to 4; all settings, or a few of them, are
+// away from their defaults.
+func everyJob() *rapid.Generator[slipcase.Job] {
+	return rapid.Custom(func(t *rapid.T) slipcase.Job {
+		j := slipcase.DefaultJob()
+		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
+		j.Books = rapid.SliceOfN(volumes(), 1, 4).Draw(t, "books")
+		for _, c := range slipcase.Choices {
+			*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+		}
+		for _, p := range slipcase.Percents {
+			*p.At(&j) = rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(p.Min, p.Max)).Draw(t, p.Key)
+		}
+		few := rapid.Bool().Draw(t, "few settings changed")
+		for _, f := range slipcase.Fields {
+			if few && rapid.IntRange(0, 3).Draw(t, "change "+f.Key) > 0 {
+				continue
+			}
+			l := f.At(&j)
+			lo, hi, usual := f.Min.MM(), f.Max.MM(), l.MM()
+			switch f.Key {
+			case "board.thickness":
+				lo, hi = 1, 4
+			case "thumb_hole.radius":
+				usual = 14
+				if rapid.Bool().Draw(t, "auto") {
+					continue
+				}
+			}
+			*l = slipcase.Length(length(lo, hi, usual).Draw(t, f.Key))
+		}
+		return j
+	})
+}
+
+// mendRounds is how often a maker is asked to change something before giving up.
+const mendRounds = 6
+
+// mended does what each refusal says until the job is accepted.
+func mended(j slipcase.Job) (slipcase.Case, error) {
+	for round := 0; ; round++ {
+		c, err := slipcase.Make(j)
+		var refused slipcase.Problems
+		if !errors.As(err, &refused) {
+			return c, err
+		}
+		if round == mendRounds {
+			return c, fmt.Errorf("after %d rounds: %w", round, err)
+		}
+		for _, p := range refused {
+			if err := mend(&j, p); err != nil {
+				return c, err
+			}
+		}
+	}
+}
+
+var (
+	mendLength = regexp.MustCompile(`^at (most|least) (\d+(?:\.\d+)?) (mm|in)$`)
+	mendWord   = regexp.MustCompile(`^give "(\w+)"$`)
+)
+
+// mend changes a job as little as a refusal asks, reading the change back from
+// the words a maker sees.
+func mend(j *slipcase.Job, p slipcase.Problem) error {
+	if w := mendWord.FindStringSubmatch(p.Right); w != nil {
+		for _, c := range slipcase.Choices {
+			if c.Key == p.Key {
+				*c.At(j) = w[1]
+				return nil
+			}
+		}
+	}
+	w := mendLength.FindStringSubmatch(p.Right)
+	if w == nil {
+		return fmt.Errorf("no value and no word is named: %w", p)
+	}
+	n, err := strconv.ParseFloat(w[2], 64)
+	if w[3] == "in" {
+		n *= 25.4
+	}
+	for _, f := range slipcase.Fields {
+		if f.Key != p.Key {
+			continue
+		}
+		l := f.At(j)
+		if w[1] == "most" {
+			*l = min(*l, slipcase.Length(n))
+		} else {
+			*l = max(*l, slipcase.Length(n))
+		}
+		return err
+	}
+	return fmt.Errorf("no setting has the key: %w", p)
+}

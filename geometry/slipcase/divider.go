@@ -1,0 +1,60 @@
+package slipcase
+
+import "forel/geometry"
+
+// dividerPieces gives what the walls between volumes are made of: the board,
+// a lining for each face, the strip round the mouth edge. A divider is slid in
+// when the case is covered, between what is turned in at head and tail.
+func (j Job) dividerPieces() []geometry.Piece {
+	n := j.dividers()
+	if n == 0 {
+		return nil
+	}
+	in := j.Cavity()
+	width := in.Width - j.Divider.SetBack
+	height := in.Height
+	if j.Covering != SidesOnly {
+		height -= 2 * j.cover()
+	}
+	board := panel("divider", geometry.Board, width, height)
+	board.Count, board.Grain, board.FaceUp = n, geometry.GrainHeight, "either face up; both are lined"
+	board.Regions = []geometry.Region{{Name: "divider", Room: board.Outline.Bounds()}}
+	board.Edges = rectangleEdges(board, [4]edgeName{
+		{"tail edge", "stands on the tail wall"},
+		{"mouth edge", "wrapped with the strip"},
+		{"head edge", "meets the head wall"},
+		{"spine edge", "butts against the spine wall"},
+	})
+	board.Margins = []geometry.Margin{{Name: "back from the mouth edge of the case", Length: j.Divider.SetBack}}
+	out := []geometry.Piece{board}
+
+	if j.Lining.Thickness > 0 {
+		trim := j.Lining.Trim
+		lining := panel(liningNames["divider"], geometry.Lining, width+2*trim, height+2*trim)
+		lining.Count, lining.Grain, lining.Over = 2*n, geometry.GrainHeight, "divider"
+		lining.FaceUp = "back up (the face that is pasted)"
+		under := geometry.Bx(trim, trim, trim+width, trim+height)
+		lining.Regions = []geometry.Region{{Name: "divider lies here", Room: under}}
+		if trim > 0 {
+			lining.Guides = []geometry.Guide{{Name: "divider", Path: geometry.Rectangle(under)}}
+		}
+		lining.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
+		lining.Edges = rectangleEdges(lining, [4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
+		out = append(out, lining)
+	}
+
+	lap, thick := j.Divider.Lap, j.dividerThickness()
+	strip := panel("divider strip", geometry.Cloth, thick+2*lap, height)
+	strip.Count, strip.Grain, strip.FaceUp = n, geometry.GrainHeight, "back up (the face that is glued)"
+	for _, x := range []Length{lap, lap + thick} {
+		strip.Folds = append(strip.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, height)))
+	}
+	strip.Guides = []geometry.Guide{{Name: "mouth edge of the divider", Path: geometry.Rectangle(geometry.Bx(lap, 0, lap+thick, height))}}
+	strip.Regions = []geometry.Region{
+		{Name: "left lap", Room: geometry.Bx(0, 0, lap, height)},
+		{Name: "right lap", Room: geometry.Bx(lap+thick, 0, thick+2*lap, height)},
+	}
+	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}
+	strip.Edges = rectangleEdges(strip, [4]edgeName{bottom: {name: "tail end"}, top: {name: "head end"}})
+	return append(out, strip)
+}

@@ -1,0 +1,61 @@
+package slipcase
+
+import (
+	"fmt"
+
+	"forel/geometry"
+)
+
+// shrunk gives a covering cut smaller across its grain, so that it is right
+// when it has grown from the paste: what is cut to p parts in a hundred less
+// grows to the size it should have. Arcs become short chords, since a circle
+// does not stay one.
+func shrunk(p geometry.Piece, percent float64) geometry.Piece {
+	if percent == 0 {
+		return p
+	}
+	fx, fy := 1/(1+percent/100), 1.0
+	if p.Grain == geometry.GrainWidth {
+		fx, fy = fy, fx
+	}
+	point := func(q geometry.Point) geometry.Point { return geometry.Pt(q.X*Length(fx), q.Y*Length(fy)) }
+	path := func(in geometry.Path) geometry.Path {
+		pts := in.Flatten(0.005)
+		for i := range pts {
+			pts[i] = point(pts[i])
+		}
+		out := geometry.Line(pts...)
+		out.Closed = in.Closed
+		return out
+	}
+	paths := func(in []geometry.Path) []geometry.Path {
+		out := make([]geometry.Path, len(in))
+		for i := range in {
+			out[i] = path(in[i])
+		}
+		return out
+	}
+	q := p
+	q.Outline, q.Slits, q.Folds = path(p.Outline), paths(p.Slits), paths(p.Folds)
+	q.Creases, q.Seats = nil, nil // they belong to the piece as it lies on the case
+	q.Guides = make([]geometry.Guide, len(p.Guides))
+	for i, g := range p.Guides {
+		q.Guides[i] = geometry.Guide{Name: g.Name, Path: path(g.Path)}
+	}
+	q.Regions = make([]geometry.Region, len(p.Regions))
+	for i, r := range p.Regions {
+		r.Room = geometry.Box{Min: point(r.Room.Min), Max: point(r.Room.Max)}
+		q.Regions[i] = r
+	}
+	q.Edges = make([]geometry.Edge, len(p.Edges))
+	for i, e := range p.Edges {
+		e.From, e.To = point(e.From), point(e.To)
+		q.Edges[i] = e
+	}
+	note := fmt.Sprintf("cut %.3g %% smaller across the grain; it grows when pasted", percent)
+	if q.Hand != "" {
+		note = q.Hand + "; " + note
+	}
+	q.Hand = note
+	return q
+}

@@ -1,0 +1,67 @@
+package slipcase
+
+import (
+	"fmt"
+	"math"
+
+	"forel/geometry"
+)
+
+// looseBy is how much room beyond its clearance makes a volume stand loose.
+const looseBy Length = 3
+
+// suspects lists what is possible but more often a slip.
+func (j Job) suspects() Problems {
+	var ps Problems
+	add := func(key, wrong, right string) { ps = append(ps, Problem{key, wrong, right}) }
+	all := j.contents()
+	for i, b := range j.Books {
+		h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
+		if w > h {
+			add(BookKey(i, "width"), "greater than the height", "right for an oblong book; otherwise the two are swapped: height runs head to tail, width spine to fore-edge")
+		}
+		if t > w {
+			add(BookKey(i, "thickness"), "greater than the width", "check that thickness runs through both covers and width from spine to fore-edge")
+		}
+		for _, f := range BookFields {
+			r := *f.At(&b)
+			if d := r.Spread(); d > max(3, r.Largest()/20) {
+				add(BookKey(i, f.Key), "the readings differ by "+show(d, j.Unit, 0), "measure again; the largest, "+show(r.Largest(), j.Unit, 0)+", is used")
+			}
+		}
+		if d := b.Taper(); d > looseBy {
+			add(BookKey(i, "thickness_at_fore_edge"), "the book is thicker at one edge by "+show(d, j.Unit, 0),
+				"the case takes the thicker edge; the thin one has "+show(d+j.Clearance.Thickness, j.Unit, 0)+" of play")
+		}
+		if low, shallow := all.Height-h, all.Width-w; low > looseBy || shallow > looseBy {
+			add(BookKey(i, "height"), fmt.Sprintf("volume %d stands loose: %s lower and %s shallower than the largest", i+1, show(low, j.Unit, 0), show(shallow, j.Unit, 0)),
+				"pad its place, or make it a case of its own")
+		}
+	}
+	if name, ok := nominal(j.Board.Thickness); ok {
+		add("board.thickness", "exactly "+name+" in, a size boards are sold by", "measure the board with a caliper: one sold by that name may be a quarter of a millimetre off")
+	}
+	m := j.Mouth()
+	if j.Covering == ClothAndPaper && m.HeightCorners <= 0 {
+		add("cloth.thickness", "the corners of the mouth are tight: tab over tab takes up all of clearance.height",
+			"pare the side tabs in the corners, or set clearance.height to at least "+show(j.Clearance.Height-m.HeightCorners+leastSlack, j.Unit, +1))
+	}
+	if out := j.Outside().Height; j.Covering == ClothAndPaper && 2*j.Cloth.Overlap > out {
+		add("cloth.overlap", "head and tail cloth overlap on the sides of so low a case", "at most "+show(out/2, j.Unit, -1)+" keeps them apart")
+	}
+	return ps
+}
+
+// nominal tells whether a thickness is exactly a fraction of an inch that
+// boards are sold by: a whole number of 32nds or 64ths.
+func nominal(l Length) (name string, ok bool) {
+	n := float64(l/geometry.Inch) * 64
+	if math.Abs(n-math.Round(n)) > 1e-6 {
+		return "", false
+	}
+	num, den := int(math.Round(n)), 64
+	for num%2 == 0 && den > 1 {
+		num, den = num/2, den/2
+	}
+	return fmt.Sprintf("%d/%d", num, den), true
+}
