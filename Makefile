@@ -19,11 +19,8 @@ lint: ## formatting and vet
 	@test -z "$$(gofmt -l .)" || { gofmt -l .; echo "run gofmt -w on these"; exit 1; }
 	$(GO) vet ./...
 
-golden: ## write testdata/harbour-log again; read the difference before committing it
-	$(GO) run ./cmd/forel templates --example --out testdata/harbour-log/
-	rm -f testdata/harbour-log/templates.pdf
-	$(GO) run ./cmd/forel cutlist --example > testdata/harbour-log/cutlist.txt
-	$(GO) run ./cmd/forel cutlist --example --format json --outlines > testdata/harbour-log/cutlist.json
+golden: ## write the files of the worked jobs in testdata again; read the difference before committing it
+	$(GO) test ./cmd/forel -run TestWorkedJobs -update
 
 fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s -fuzzminimizetime 20x ./geometry

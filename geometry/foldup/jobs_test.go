@@ -125,9 +125,12 @@ func mend(j *slipcase.Job, p slipcase.Problem) error {
 			continue
 		}
 		l := f.At(j)
-		if w[1] == "most" {
+		switch {
+		case f.Auto && *l == 0: // what suits does not do
+			*l = slipcase.Length(n)
+		case w[1] == "most":
 			*l = min(*l, slipcase.Length(n))
-		} else {
+		default:
 			*l = max(*l, slipcase.Length(n))
 		}
 		return err

@@ -21,6 +21,7 @@ var PieceNames = []string{
 type Case struct {
 	Job      Job
 	Pieces   []geometry.Piece
+	Contents Size // what stands in the case: the tallest, the deepest, the thickness of all with dividers
 	Cavity   Size
 	Outside  Size
 	Fit      Fit
@@ -53,6 +54,7 @@ func Make(j Job) (Case, error) {
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
+		Contents: j.contents(),
 		Cavity:   j.Cavity(),
 		Outside:  j.Outside(),
 		Fit:      j.Fit(),

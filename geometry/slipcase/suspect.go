@@ -3,6 +3,7 @@ package slipcase
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"forel/geometry"
 )
@@ -34,7 +35,14 @@ func (j Job) suspects() Problems {
 				"the case takes the thicker edge; the thin one has "+show(d+j.Clearance.Thickness, j.Unit, 0)+" of play")
 		}
 		if low, shallow := all.Height-h, all.Width-w; low > looseBy || shallow > looseBy {
-			add(BookKey(i, "height"), fmt.Sprintf("volume %d stands loose: %s lower and %s shallower than the largest", i+1, show(low, j.Unit, 0), show(shallow, j.Unit, 0)),
+			var by []string
+			if low > looseBy {
+				by = append(by, show(low, j.Unit, 0)+" lower")
+			}
+			if shallow > looseBy {
+				by = append(by, show(shallow, j.Unit, 0)+" shallower")
+			}
+			add(BookKey(i, "height"), fmt.Sprintf("volume %d stands loose: %s than the largest", i+1, strings.Join(by, " and ")),
 				"pad its place, or make it a case of its own")
 		}
 	}

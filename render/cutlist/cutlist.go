@@ -101,22 +101,39 @@ func notes(c slipcase.Case, r geometry.Rounding) []string {
 	size := func(s slipcase.Size) string {
 		return fmt.Sprintf("%s high, %s deep, %s thick", r.Format(s.Height), r.Format(s.Width), r.Format(s.Thickness))
 	}
-	out := []string{
-		"room inside: " + size(c.Cavity),
-		"carcass outside: " + size(c.Outside),
+	var out []string
+	for i, b := range c.Job.Books {
+		if d := b.Taper(); d > 0 {
+			out = append(out, fmt.Sprintf("%s is %s thinner at one edge: there it has %s of play", volume(c, i), r.Format(d), r.Format(d+c.Job.Clearance.Thickness)))
+		}
+	}
+	out = append(out,
+		"room inside: "+size(c.Cavity),
+		"carcass outside: "+size(c.Outside),
 		fmt.Sprintf("left at the mouth: height %s, thickness %s", r.Format(c.Mouth.Height), r.Format(c.Mouth.Thickness)),
 		fmt.Sprintf("fit check: a side shows %s beyond the book at the fore-edge, %s at head or tail", r.Format(c.Fit.ForeEdge), r.Format(c.Fit.HeadOrTail)),
-		"sizes are rounded " + r.String() + "; the templates and the JSON list are exact",
+		"sizes are rounded "+r.String()+"; the templates and the JSON list are exact",
 		"width runs from spine to mouth, on spine pieces and on head and tail cloth from side to side",
 		"the three walls have one width, sides and spine wall one height: cut each at one setting",
-	}
-	if t := c.Job.Lining.Trim; c.Job.Lining.Thickness > 0 && t > 0 {
+	)
+	if t := c.Job.Lining.Trim; c.Job.Lining.Thickness > 0 && c.Job.Lining.Order == slipcase.LinedBefore && t > 0 {
 		out = append(out, "linings are cut "+r.Format(t)+" beyond their board all round and trimmed flush when dry")
 	}
 	for _, m := range c.Mistakable() {
 		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
 	}
 	return out
+}
+
+// volume names the nth book: "the book" where there is one.
+func volume(c slipcase.Case, n int) string {
+	switch {
+	case len(c.Job.Books) == 1:
+		return "the book"
+	case c.Job.Books[n].Title != "":
+		return oneLine(c.Job.Books[n].Title)
+	}
+	return fmt.Sprintf("volume %d", n+1)
 }
 
 // oneLine keeps a title from breaking a line of the list.

@@ -42,7 +42,7 @@ func (b *booklet) overview() {
 		b.steps(left, "Print", []string{
 			fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", sheet),
 			"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again.",
-			"Two pieces are cut from a pattern that says × 2. The key on the next page shows which page is which.",
+			"Two pieces are cut from a pattern that says × 2, and so on. The key on the next page shows which page is which.",
 		}),
 		b.steps(right, "Join and cut", []string{
 			"A piece on several pages: cut the page below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it.",
@@ -59,7 +59,6 @@ func (b *booklet) overview() {
 // facts draws the measurements that all sizes come from.
 func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 	j, c := b.job.Job, b.job
-	book := j.Book()
 	three := func(h, w, t geometry.Length) string {
 		return b.Round.Number(h) + " × " + b.Round.Number(w) + " × " + b.Round.Pretty(t)
 	}
@@ -67,8 +66,12 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 	if j.Lining.Thickness > 0 {
 		lining = thick(j.Lining.Thickness)
 	}
+	what := "Book (height × width × thickness)"
+	if n := len(j.Books); n > 1 {
+		what = fmt.Sprintf("%d volumes together", n)
+	}
 	for _, f := range [][2]string{
-		{"Book (height × width × thickness)", three(book.Height.Largest(), book.Width.Largest(), book.Thickness.Largest())},
+		{what, three(c.Contents.Height, c.Contents.Width, c.Contents.Thickness)},
 		{"Room inside the case", three(c.Cavity.Height, c.Cavity.Width, c.Cavity.Thickness)},
 		{"Carcass outside", three(c.Outside.Height, c.Outside.Width, c.Outside.Thickness)},
 		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s, thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.Thickness))},

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/jobfile"
+)
+
+var update = flag.Bool("update", false, "write the files of the worked jobs in testdata again")
+
+// TestWorkedJobs makes the drawings and the cut list of every worked job and
+// holds them against those in testdata. They are there to show that output has
+// changed, not that it is right: other tests measure that.
+func TestWorkedJobs(t *testing.T) {
+	jobs, err := filepath.Glob("../../testdata/*/job.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, jobs)
+	for _, job := range jobs {
+		dir := filepath.Dir(job)
+		t.Run(filepath.Base(dir), func(t *testing.T) {
+			out := t.TempDir()
+			var list, said bytes.Buffer
+			require.Equal(t, statusOK, run([]string{"templates", job, "--out", out}, &said, &said), said.String())
+			require.Equal(t, statusOK, run([]string{"cutlist", job, "--format", "json", "--outlines"}, &list, &said), said.String())
+			require.NoError(t, os.WriteFile(filepath.Join(out, "cutlist.json"), list.Bytes(), 0o644))
+			require.NoError(t, os.Remove(filepath.Join(out, bookletName))) // too large to keep
+			if *update {
+				replace(t, out, dir)
+				return
+			}
+			assert.Equal(t, names(t, dir), append(names(t, out), "job.toml"))
+			for _, name := range names(t, out) {
+				want, err := os.ReadFile(filepath.Join(dir, name))
+				require.NoError(t, err)
+				got, err := os.ReadFile(filepath.Join(out, name))
+				require.NoError(t, err)
+				assert.True(t, bytes.Equal(want, got), "%s has changed; make golden writes it again", name)
+			}
+		})
+	}
+}
+
+// The first worked job is the starter job, so that what it shows is what a
+// newcomer gets.
+func TestStarterIsTheFirstWorkedJob(t *testing.T) {
+	job, err := os.ReadFile("../../testdata/harbour-log/job.toml")
+	require.NoError(t, err)
+	assert.Equal(t, string(jobfile.Starter()), string(job))
+}
+
+// names lists the files of a folder, job.toml last.
+func names(t *testing.T, dir string) []string {
+	entries, err := os.ReadDir(dir)
+	require.NoError(t, err)
+	var out []string
+	job := false
+	for _, e := range entries {
+		if e.Name() == "job.toml" {
+			job = true
+			continue
+		}
+		out = append(out, e.Name())
+	}
+	if job {
+		out = append(out, "job.toml")
+	}
+	return out
+}
+
+// replace puts the files of one folder in the place of another's.
+func replace(t *testing.T, from, to string) {
+	for _, name := range names(t, to) {
+		if strings.HasSuffix(name, ".svg") || name == "cutlist.json" {
+			require.NoError(t, os.Remove(filepath.Join(to, name)))
+		}
+	}
+	for _, name := range names(t, from) {
+		data, err := os.ReadFile(filepath.Join(from, name))
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(filepath.Join(to, name), data, 0o644))
+	}
+}
