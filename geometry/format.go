@@ -51,6 +51,9 @@ func (r Rounding) Format(l Length) string { return r.Number(l) + " " + r.Unit.St
 // of an inch: "9¼ in", but "5 31/32 in".
 func (r Rounding) Pretty(l Length) string { return r.number(l, glyphs) + " " + r.Unit.String() }
 
+// PrettyNumber is Pretty without the unit.
+func (r Rounding) PrettyNumber(l Length) string { return r.number(l, glyphs) }
+
 // Number is Format without the unit.
 func (r Rounding) Number(l Length) string { return r.number(l, nil) }
 

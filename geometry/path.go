@@ -24,6 +24,17 @@ func (p Point) Distance(q Point) Length {
 	return Length(math.Hypot(float64(p.X-q.X), float64(p.Y-q.Y)))
 }
 
+// ToLine gives the distance from the point to the nearest place on the line
+// from a to b.
+func (p Point) ToLine(a, b Point) Length {
+	d, v := b.Sub(a), p.Sub(a)
+	size := d.X*d.X + d.Y*d.Y
+	if size == 0 {
+		return p.Distance(a)
+	}
+	return p.Distance(a.Add(d.Mul(max(0, min(1, ((v.X*d.X+v.Y*d.Y)/size).MM())))))
+}
+
 // Near tells whether two points are the same to a nanometre in X and in Y.
 func (p Point) Near(q Point) bool { return p.X.Near(q.X) && p.Y.Near(q.Y) }
 

@@ -1,5 +1,7 @@
 package geometry
 
+import "slices"
+
 // Material is what a piece is cut from.
 type Material string
 
@@ -119,6 +121,7 @@ type Region struct {
 type Edge struct {
 	Name     string
 	Meets    string
+	Off      Length // how far from what Meets names the edge is laid; 0 on it
 	From, To Point
 }
 
@@ -136,6 +139,9 @@ func (p Piece) Size() (width, height Length) {
 
 // Cuts gives all that a knife cuts: the outline, then the slits.
 func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
+
+// Lines gives all that is drawn of a piece: cuts, folds and rulings.
+func (p Piece) Lines() []Path { return slices.Concat(p.Cuts(), p.Folds, p.Rulings()) }
 
 // Rulings gives the guide lines with every stretch left out that a fold
 // or another guide already draws, so that no line of a pattern is drawn twice.

@@ -106,6 +106,12 @@ const (
 
 // Check tells why patterns can't be printed with this setup, nil if they can.
 func (s Setup) Check() error {
+	if !(s.Margin >= 0 && s.Margin <= MostMargin) { // false for NaN too
+		return fmt.Errorf("a margin of %.4g mm; give 0 to %.4g mm", s.Margin.MM(), MostMargin.MM())
+	}
+	if !(s.Overlap >= LeastOverlap && s.Overlap <= MostOverlap) {
+		return fmt.Errorf("an overlap of %.4g mm; give %.4g to %.4g mm", s.Overlap.MM(), LeastOverlap.MM(), MostOverlap.MM())
+	}
 	across, along := s.Sheet.Width-2*s.Margin, s.Sheet.Height-2*s.Margin
 	if across < leastAcross || along < leastAlong+Foot {
 		return fmt.Errorf("%v with margins of %.4g mm leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",

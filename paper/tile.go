@@ -37,18 +37,19 @@ type Mark struct {
 var pads = []Length{9, 5, 1}
 
 // Tile lays a pattern with the given bounding box over sheets. The sheet is
-// upright unless lying takes fewer.
-func (s Setup) Tile(pattern geometry.Box) Tiling {
+// upright unless lying takes fewer. Joins and registration marks keep off the
+// lines given, where they can.
+func (s Setup) Tile(pattern geometry.Box, lines ...geometry.Path) Tiling {
 	var best Tiling
 	for i, pad := range pads {
 		for _, lying := range []bool{false, true} {
-			t := s.grid(pattern, pad, lying)
+			t := s.grid(pattern, pad, lying, lines)
 			if i == 0 && !lying || t.Rows*t.Cols < best.Rows*best.Cols {
 				best = t
 			}
 		}
 	}
-	best.addMarks(pattern)
+	best.addMarks(lines)
 	return best
 }
 
@@ -61,17 +62,22 @@ func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
 	return width, height, geometry.Bx(s.Margin, s.Margin, width-s.Margin, height-s.Margin-Foot)
 }
 
-func (s Setup) grid(pattern geometry.Box, pad Length, lying bool) Tiling {
+func (s Setup) grid(pattern geometry.Box, pad Length, lying bool, lines []geometry.Path) Tiling {
 	t := Tiling{Overlap: s.Overlap}
 	t.Width, t.Height, t.Area = s.usable(lying)
 	w, h := t.Area.Width(), t.Area.Height()
 	t.Cols = count(pattern.Width()+2*pad, w, s.Overlap)
 	t.Rows = count(pattern.Height()+2*pad, h, s.Overlap)
 
-	// The grid covers more than the pattern: the pattern lies in the middle.
+	// The grid covers more than the pattern: the pattern lies in the middle, or
+	// as near to it as keeps the joins off its lines.
 	stepX, stepY := w-s.Overlap, h-s.Overlap
-	left := pattern.Center().X - (w+Length(t.Cols-1)*stepX)/2
-	top := pattern.Center().Y + (h+Length(t.Rows-1)*stepY)/2
+	wide, high := w+Length(t.Cols-1)*stepX, h+Length(t.Rows-1)*stepY
+	left := pattern.Center().X - wide/2
+	top := pattern.Center().Y + high/2
+	xs, ys := places(lines)
+	left += shift(left+w-s.Overlap/2, stepX, t.Cols-1, (wide-pattern.Width())/2-pad, xs)
+	top += shift(top-h+s.Overlap/2, -stepY, t.Rows-1, (high-pattern.Height())/2-pad, ys)
 	for r := range t.Rows {
 		for c := range t.Cols {
 			x, y := left+Length(c)*stepX, top-Length(r)*stepY
@@ -96,6 +102,43 @@ func (s Setup) grid(pattern geometry.Box, pad Length, lying bool) Tiling {
 	return t
 }
 
+// places gives where the lines of a pattern have corners, across and up: a
+// join there would fall on a fold, an apex or the start of a slit.
+func places(lines []geometry.Path) (xs, ys []Length) {
+	for _, l := range lines {
+		for _, v := range l.Vertices {
+			xs, ys = append(xs, v.X), append(ys, v.Y)
+		}
+	}
+	return xs, ys
+}
+
+// shift gives how far to move a grid whose first join is at a place, the others
+// a step further each, so that none is near one of the places to keep off: as
+// little as will do, and no more than the room there is.
+func shift(first, step Length, joins int, room Length, off []Length) Length {
+	const fine = 0.5
+	best, most := Length(0), Length(-1)
+	for n := Length(0); n*fine <= max(room, 0); n++ {
+		for _, by := range []Length{n * fine, -n * fine} {
+			clear := Length(math.Inf(1))
+			for k := range joins {
+				at := first + by + Length(k)*step
+				for _, p := range off {
+					clear = min(clear, (p - at).Abs())
+				}
+			}
+			if clear >= markFromLine {
+				return by
+			}
+			if clear > most {
+				best, most = by, clear
+			}
+		}
+	}
+	return best
+}
+
 // count gives how many sheets side by side cover a length.
 func count(length, sheet, overlap Length) int {
 	if length <= sheet {
@@ -104,27 +147,73 @@ func count(length, sheet, overlap Length) int {
 	return int(math.Ceil(float64((length-overlap)/(sheet-overlap)) - 1e-9))
 }
 
-// addMarks puts two marks on every join of two sheets, a quarter of the way in
-// from both ends of what they share of the pattern.
-func (t *Tiling) addMarks(pattern geometry.Box) {
-	add := func(ends [2]geometry.Point) {
+// Marks keep this far from the ends of a join and from the lines of a pattern,
+// so that neither their arms nor their names touch anything.
+const (
+	markFromEnd  Length = 12
+	markFromLine Length = 9
+)
+
+// addMarks puts two marks on every join of two sheets, as far apart as the
+// sheets allow, off the lines of the pattern.
+func (t *Tiling) addMarks(lines []geometry.Path) {
+	var drawn [][]geometry.Point
+	for _, l := range lines {
+		points := l.Flatten(0.1)
+		if l.Closed {
+			points = append(points, points[0])
+		}
+		drawn = append(drawn, points)
+	}
+	add := func(from, to geometry.Point) {
 		name := letters(len(t.Marks) / 2)
-		for i, part := range []float64{0.25, 0.75} {
-			at := ends[0].Add(ends[1].Sub(ends[0]).Mul(part))
-			t.Marks = append(t.Marks, Mark{At: at, Name: name + string(rune('1'+i))})
+		long := from.Distance(to)
+		at := func(along Length) geometry.Point { return from.Add(to.Sub(from).Mul((along / long).MM())) }
+		first := free(at, markFromEnd, long/2-markFromEnd/2, drawn)
+		last := free(at, long-markFromEnd, long/2+markFromEnd/2, drawn)
+		for i, along := range []Length{first, last} {
+			t.Marks = append(t.Marks, Mark{At: at(along), Name: name + string(rune('1'+i))})
 		}
 	}
 	for _, tile := range t.Tiles {
-		shared := tile.Core.Intersect(pattern)
+		c := tile.Core
 		if tile.Col < t.Cols {
-			x := tile.Core.Max.X
-			add([2]geometry.Point{geometry.Pt(x, shared.Max.Y), geometry.Pt(x, shared.Min.Y)})
+			add(geometry.Pt(c.Max.X, c.Max.Y), geometry.Pt(c.Max.X, c.Min.Y))
 		}
 		if tile.Row < t.Rows {
-			y := tile.Core.Min.Y
-			add([2]geometry.Point{geometry.Pt(shared.Min.X, y), geometry.Pt(shared.Max.X, y)})
+			add(geometry.Pt(c.Min.X, c.Min.Y), geometry.Pt(c.Max.X, c.Min.Y))
 		}
 	}
+}
+
+// free gives the place for a mark on a join between two places along it: the
+// first from the outer one that keeps off all lines, or else the one furthest
+// from any.
+func free(at func(Length) geometry.Point, outer, inner Length, lines [][]geometry.Point) Length {
+	const steps = 60
+	best, most := outer, Length(-1)
+	for i := range steps + 1 {
+		along := outer + (inner-outer)*Length(i)/steps
+		d := nearest(at(along), lines)
+		if d >= markFromLine {
+			return along
+		}
+		if d > most {
+			best, most = along, d
+		}
+	}
+	return best
+}
+
+// nearest gives how far a point is from the nearest of some lines.
+func nearest(p geometry.Point, lines [][]geometry.Point) Length {
+	near := Length(math.Inf(1))
+	for _, l := range lines {
+		for i := 1; i < len(l); i++ {
+			near = min(near, p.ToLine(l[i-1], l[i]))
+		}
+	}
+	return near
 }
 
 // letters names the nth join: A to Z, then AA, AB and on.

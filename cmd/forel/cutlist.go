@@ -35,20 +35,20 @@ func runCutlist(args []string, out io.Writer, say voice) error {
 	if *outlines && *format != "json" {
 		return refusal{"--outlines goes with json only", "add --format json"}
 	}
-	_, c, round, err := job.load(say)
+	l, err := job.load(say)
 	if err != nil {
 		return err
 	}
 	var data []byte
 	switch *format {
 	case "json":
-		data, err = cutlist.JSON(c, *outlines)
+		data, err = cutlist.JSON(l.plan, *outlines)
 	case "csv":
-		data, err = cutlist.CSV(c, round)
+		data, err = cutlist.CSV(l.plan, l.round)
 	case "markdown":
-		data = cutlist.Markdown(c, round)
+		data = cutlist.Markdown(l.plan, l.round)
 	default:
-		data = cutlist.Text(c, round)
+		data = cutlist.Text(l.plan, l.round)
 	}
 	if err == nil {
 		_, err = out.Write(data)

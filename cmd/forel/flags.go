@@ -10,7 +10,10 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
+	"forel/render/typeset"
 )
 
 // flagSet starts the flags of a command. about is its help: usage, what it
@@ -87,53 +90,80 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 	return append(out, j.extra...), nil
 }
 
-// load reads the job from the file named, if any, and the flags.
-func (j *jobFlags) load(say voice) (jobfile.File, slipcase.Case, geometry.Rounding, error) {
-	var none geometry.Rounding
+// loaded is a job that was read and worked out.
+type loaded struct {
+	file   jobfile.File
+	boards slipcase.Case // of a case of boards
+	plan   plan.Plan
+	round  geometry.Rounding
+}
+
+// load reads the job from the file named, if any, and the flags, and works it
+// out.
+func (j *jobFlags) load(say voice) (loaded, error) {
+	var l loaded
 	flags, err := j.flags()
 	if err != nil {
-		return jobfile.File{}, slipcase.Case{}, none, err
+		return l, err
 	}
-	var file jobfile.File
 	var suspects jobfile.Issues
+	if l.file, suspects, err = j.read(flags); err != nil {
+		return l, err
+	}
+	if l.round, err = j.rounding(l.file.Job.Unit); err != nil {
+		return l, err
+	}
+	if l.file.Construction == jobfile.Card {
+		c, err := onepiece.Make(l.file.Card)
+		if err != nil {
+			return l, err
+		}
+		l.plan = c.Plan()
+	} else {
+		if l.boards, err = slipcase.Make(l.file.Job); err != nil {
+			return l, err
+		}
+		l.plan = l.boards.Plan()
+	}
+	say.warn(suspects)
+	if set := typeset.Settable(l.plan.Title); set != l.plan.Title {
+		fmt.Fprintf(say.w, "warning: title: the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all\n", typeset.Missing)
+	}
+	return l, nil
+}
+
+// read reads the job from where the words say.
+func (j *jobFlags) read(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, error) {
 	switch args := j.set.Args(); {
 	case j.example && len(args) > 0:
-		return file, slipcase.Case{}, none, refusal{"both --example and a job file", "give one of them"}
+		return jobfile.File{}, nil, refusal{"both --example and a job file", "give one of them"}
 	case j.example:
-		if file, suspects, err = jobfile.ParseWith("example", jobfile.Starter(), flags); err != nil {
-			return file, slipcase.Case{}, none, err
-		}
+		return jobfile.ParseWith("example", jobfile.Starter(), flags)
 	case len(args) > 1:
-		return file, slipcase.Case{}, none, refusal{fmt.Sprintf("more than one job file: %.60q", args), "give one"}
+		return jobfile.File{}, nil, refusal{fmt.Sprintf("more than one job file: %.60q", args), "give one"}
 	case len(args) == 1:
 		data, err := os.ReadFile(args[0])
 		if err != nil {
-			return file, slipcase.Case{}, none, failure{err, "forel new " + args[0] + " writes a starter job"}
+			return jobfile.File{}, nil, failure{err, "forel new " + args[0] + " writes a starter job"}
 		}
-		file, suspects, err = jobfile.ParseWith(args[0], data, flags)
-		if err != nil {
-			return file, slipcase.Case{}, none, err
-		}
+		return jobfile.ParseWith(args[0], data, flags)
 	case len(flags) == 0:
-		return file, slipcase.Case{}, none, refusal{"no job", "name a job file, or give --height, --width and --thickness"}
-	default:
-		if file, suspects, err = jobfile.FromFlags(flags); err != nil {
-			return file, slipcase.Case{}, none, err
-		}
+		return jobfile.File{}, nil, refusal{"no job", "name a job file, or give --height, --width and --thickness"}
 	}
-	round := geometry.ToTenthMM
-	if file.Job.Unit == geometry.IN {
-		round = geometry.To64th
-	}
+	return jobfile.FromFlags(flags)
+}
+
+// rounding gives how shown sizes are rounded.
+func (j *jobFlags) rounding(unit geometry.Unit) (geometry.Rounding, error) {
 	if j.round != "" {
-		if round, err = geometry.ParseRounding(j.round, file.Job.Unit); err != nil {
-			return file, slipcase.Case{}, none, fmt.Errorf("--round: %w", err)
+		r, err := geometry.ParseRounding(j.round, unit)
+		if err != nil {
+			return r, fmt.Errorf("--round: %w", err)
 		}
+		return r, nil
 	}
-	c, err := slipcase.Make(file.Job)
-	if err != nil {
-		return file, c, none, err
+	if unit == geometry.IN {
+		return geometry.To64th, nil
 	}
-	say.warn(suspects)
-	return file, c, round, nil
+	return geometry.ToTenthMM, nil
 }

@@ -9,6 +9,8 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/render"
 	"forel/render/templates"
@@ -49,11 +51,11 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if *sheet != "" {
 		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
-	file, c, round, err := job.load(say)
+	l, err := job.load(say)
 	if err != nil {
 		return err
 	}
-	files, err := templateFiles(c, templates.Options{Setup: file.Print, Theme: theme, Round: round})
+	files, err := templateFiles(l.plan, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round})
 	if err != nil {
 		return failure{err, ""}
 	}
@@ -68,14 +70,14 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		undo()
 		return failure{err, "give another folder with --out"}
 	}
-	warnStale(say, *folder, c)
+	warnStale(say, *folder, l.plan)
 	fmt.Fprintf(out, "wrote %d drawings and %s to %s\n", len(files)-1, bookletName, *folder)
-	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", filepath.Join(*folder, bookletName), file.Print.Sheet)
+	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", filepath.Join(*folder, bookletName), l.file.Print.Sheet)
 	return nil
 }
 
 // templateFiles makes every file of a job, the drawings before the booklet.
-func templateFiles(c slipcase.Case, o templates.Options) ([]output, error) {
+func templateFiles(c plan.Plan, o templates.Options) ([]output, error) {
 	var files []output
 	for _, p := range c.Pieces {
 		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
@@ -102,12 +104,12 @@ func themeOf(colours []string) (render.Theme, error) {
 
 // warnStale tells of drawings in the folder that an earlier job left there and
 // this one does not have, such as the linings of a case that is now unlined.
-func warnStale(say voice, folder string, c slipcase.Case) {
+func warnStale(say voice, folder string, c plan.Plan) {
 	now := map[string]bool{}
 	for _, p := range c.Pieces {
 		now[p.Name] = true
 	}
-	for _, name := range slipcase.PieceNames {
+	for _, name := range append(slipcase.PieceNames, onepiece.PieceName) {
 		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
 		if _, err := os.Stat(file); err == nil && !now[name] {
 			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", file)

@@ -14,7 +14,7 @@ const mostTitle = 200 // characters
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
-	f := File{Job: slipcase.DefaultJob(), Print: paper.DefaultSetup()}
+	f := File{Construction: Boards, Job: slipcase.DefaultJob(), Print: paper.DefaultSetup()}
 	r.units()
 	f.Job.Unit = r.flagUnit
 	r.title("title", &f.Job.Title)
@@ -34,6 +34,10 @@ func (r *reader) settings() File {
 			*p.At(&f.Job) = r.percent(v, p)
 		}
 	}
+	if v, ok := r.get(construction.Key); ok {
+		f.Construction = r.choice(v, construction)
+	}
+	f.Card = r.card(f.Job)
 	for _, field := range printFields {
 		if v, ok := r.get(field.key); ok {
 			*field.at(&f.Print) = r.length(v, field.key, field.what, field.min, field.max)

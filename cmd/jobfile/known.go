@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -31,6 +32,7 @@ var knownKeys = func() []string {
 			top = append(top, key)
 		}
 	}
+	add(construction.Key)
 	for _, f := range slipcase.BookFields {
 		add("book." + f.Key)
 	}
@@ -42,6 +44,12 @@ var knownKeys = func() []string {
 	}
 	for _, p := range slipcase.Percents {
 		add(p.Key)
+	}
+	for _, f := range cardFields {
+		add(f.Key)
+	}
+	for _, f := range onepiece.Fractions {
+		add(f.Key)
 	}
 	add("print.paper")
 	for _, f := range printFields {

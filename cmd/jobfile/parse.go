@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -16,8 +17,10 @@ type Length = geometry.Length
 
 // File is a job file that was read.
 type File struct {
-	Job   slipcase.Job
-	Print paper.Setup
+	Construction string       // Boards or Card
+	Job          slipcase.Job // of a case of boards; its title, unit and book hold for any
+	Card         onepiece.Job // of a case of card
+	Print        paper.Setup
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
@@ -84,6 +87,9 @@ func (r *reader) finish() (File, Issues, error) {
 		return File{}, nil, r.issues
 	}
 	refused, suspect := f.Job.Check()
+	if f.Construction == Card {
+		refused, suspect = r.checkCard(f)
+	}
 	issues, suspects := r.placed(refused), r.placed(suspect)
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		issues = append(issues, issue)

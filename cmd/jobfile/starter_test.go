@@ -58,7 +58,8 @@ func showing(lines []string) (keys []shown, meant []string) {
 // The starter shows every key there is, once, in its table; the second book is
 // there to be uncommented.
 func TestStarterHasEveryKey(t *testing.T) {
-	want := []string{"title", "units", "book.title", "print.paper", "print.margin", "print.overlap"}
+	want := []string{"title", "units", "book.title", "print.paper", "print.margin", "print.overlap",
+		"construction", "card.thickness", "card.bend", "flaps.relief", "flaps.taper"}
 	for _, f := range slipcase.BookFields {
 		want = append(want, "book."+f.Key)
 	}

@@ -31,27 +31,26 @@ func shape(points []geometry.Point) geom.Geometry {
 }
 
 // meet, without and join give what two shapes share, what the first has
-// beyond the second, and both together. An operation that the library can't
-// do, which happens only to slivers, gives nothing.
+// beyond the second, and both together.
 func meet(a, b geom.Geometry) geom.Geometry {
 	if apart(a, b) {
 		return geom.Geometry{}
 	}
-	return only(geom.Intersection(a, b))
+	return or(a)(geom.Intersection(a, b))
 }
 
 func without(a, b geom.Geometry) geom.Geometry {
 	if apart(a, b) {
 		return a
 	}
-	return only(geom.Difference(a, b))
+	return or(a)(geom.Difference(a, b))
 }
 
 func united(gs []geom.Geometry) geom.Geometry {
 	if len(gs) == 1 {
 		return gs[0]
 	}
-	return only(geom.UnionMany(gs))
+	return or(geom.Geometry{})(geom.UnionMany(gs))
 }
 
 // apart tells quickly of most shapes that share no area that they do not.
@@ -59,11 +58,15 @@ func apart(a, b geom.Geometry) bool {
 	return !box(a).Overlaps(box(b))
 }
 
-func only(g geom.Geometry, err error) geom.Geometry {
-	if err != nil {
-		return geom.Geometry{}
+// or gives what stands for a result that the library can't give: such that a
+// fault is found rather than missed.
+func or(instead geom.Geometry) func(geom.Geometry, error) geom.Geometry {
+	return func(g geom.Geometry, err error) geom.Geometry {
+		if err != nil {
+			return instead
+		}
+		return g
 	}
-	return g
 }
 
 func area(g geom.Geometry) float64 { return g.Area() }
@@ -93,7 +96,7 @@ func parts(g geom.Geometry) []geom.Polygon {
 	return nil
 }
 
-// breadth gives about how wide a long part is: twice its area by its
+// breadth gives the mean breadth of a long part: twice its area by its
 // circumference.
 func breadth(p geom.Polygon) Length {
 	around := p.Boundary().Length()

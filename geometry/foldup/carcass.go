@@ -2,6 +2,7 @@ package foldup
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/peterstace/simplefeatures/geom"
 
@@ -30,22 +31,28 @@ type surface struct {
 	plane  int // faces of one plane share its number, frame and normal
 }
 
+// carcassBoards are the boards that the carcass is built of.
+var carcassBoards = []string{"side", "spine wall", "head wall", "tail wall"}
+
 // Build puts the boards together and tells what does not meet. lined is the
 // thickness of a board with its lining.
 func Build(pieces []geometry.Piece, lined Length) (Carcass, []Fault) {
 	size := map[string][2]Length{}
+	var faults []Fault
 	var outline []geometry.Point
 	for _, p := range pieces {
 		if p.Material == geometry.Board {
 			w, h := p.Size()
 			size[p.Name] = [2]Length{w, h}
+			if full := float64(w * h); p.Name != "side" && math.Abs(p.Outline.SignedArea()-full) > 1e-6*full {
+				faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: "not a rectangle"})
+			}
 			if p.Name == "side" {
 				outline = p.Outline.Flatten(0.01)
 			}
 		}
 	}
-	var faults []Fault
-	for _, name := range []string{"side", "spine wall", "head wall", "tail wall"} {
+	for _, name := range carcassBoards {
 		if _, ok := size[name]; !ok {
 			faults = append(faults, Fault{Kind: Misfit, Piece: name, What: "missing"})
 		}

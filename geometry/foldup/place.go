@@ -16,8 +16,9 @@ type patch struct {
 	order  int  // how many folds from the part that is laid first
 	tucked bool // it gets where it is by a crease at a corner, not by a fold
 	thick  Length
-	plane  int           // it lies in
-	shape  geom.Geometry // in the plane's coordinates
+	plane  int              // it lies in
+	flat   []geometry.Point // in the piece's coordinates
+	shape  geom.Geometry    // in the plane's coordinates
 }
 
 // seated lays a piece on its seat and folds it up, region by region, each
@@ -102,7 +103,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 		}
 		patches = append(patches, patch{
 			piece: p.Name, order: order[i], tucked: tucked[i], thick: thick,
-			plane: surfaces[on].plane, shape: shape(project(*frames[i], r.outline, surfaces[on])),
+			plane: surfaces[on].plane, flat: r.outline, shape: shape(project(*frames[i], r.outline, surfaces[on])),
 		})
 	}
 	return patches, faults

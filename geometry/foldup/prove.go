@@ -57,7 +57,11 @@ type Conditions struct {
 	Compartments             int    // one or more
 	Strip                    Length // thickness of the strip round a divider's mouth edge
 	Layer                    map[geometry.Material]Length
-	MayShow                  bool // board may be left bare outside
+	Lined                    bool   // every board is lined
+	LinedShort               Length // what a lining put in afterwards stays back from the mouth
+	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
+	Border                   Length
+	Divider                  Length // thickness of a divider with its linings
 }
 
 // Prove folds the pieces up and looks at the result.
@@ -79,18 +83,22 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 		}
 	}
 	r := Report{Carcass: c, Faults: faults}
-	v := view{surfaces: surfaces, patches: patches, closed: max(k.Layer[geometry.Cloth], k.Layer[geometry.Paper])}
+	v := view{surfaces: surfaces, patches: patches, known: k}
+	for _, p := range patches {
+		v.closed = max(v.closed, p.thick)
+	}
 	for i := range surfaces {
 		r.Faces = append(r.Faces, v.face(i))
-		if !k.MayShow {
-			r.Faults = append(r.Faults, v.bare(i)...)
-		}
+		r.Faults = append(r.Faults, v.bare(i)...)
 		r.Faults = append(r.Faults, v.overhang(i)...)
 		r.Faults = append(r.Faults, v.collisions(i)...)
 	}
 	r.Faults = append(r.Faults, v.corners(pieces)...)
-	r.Faults = append(r.Faults, unlined(pieces)...)
+	r.Faults = append(r.Faults, v.against()...)
+	r.Faults = append(r.Faults, v.slitsOutside(pieces)...)
+	r.Faults = append(r.Faults, c.linings(pieces, k)...)
 	r.clear(k)
+	r.Faults = append(r.Faults, r.dividers(pieces, k)...)
 	return r
 }
 
@@ -98,7 +106,8 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 type view struct {
 	surfaces []surface
 	patches  []patch
-	closed   Length // a gap no broader is closed by the thickness beside it
+	closed   Length // a gap of no more mean breadth is closed by the thickness beside it
+	known    Conditions
 }
 
 // on gives what lies in the plane of a surface.
@@ -161,14 +170,35 @@ func solid(g geom.Geometry, limit Length) bool {
 	return slices.ContainsFunc(parts(g), func(p geom.Polygon) bool { return breadth(p) > limit })
 }
 
-// bare finds board that no covering reaches. A gap no broader than the cloth
-// beside it is thick is closed by that thickness.
+// toCover gives what of an outside face is to be covered, if anything.
+func (v view) toCover(s surface) (geom.Geometry, bool) {
+	if !v.known.SidesOnly {
+		return s.shape, true
+	}
+	inner := s.extent
+	b := v.known.Border
+	inner.Min.Y, inner.Max.Y = inner.Min.Y+b, inner.Max.Y-b
+	switch s.name {
+	case geometry.LeftOutside, geometry.RightOutside:
+		inner.Min.X += b // at the spine
+	case geometry.LeftMouth, geometry.RightMouth:
+	default:
+		return geom.Geometry{}, false
+	}
+	return meet(s.shape, shape(corners(inner))), true
+}
+
+// bare finds board that no covering reaches. A gap whose mean breadth is no
+// more than the covering beside it is thick is closed by that thickness.
 func (v view) bare(i int) []Fault {
 	s := v.surfaces[i]
 	if s.inside {
 		return nil // lined, or left bare on purpose
 	}
-	left := s.shape
+	left, ok := v.toCover(s)
+	if !ok {
+		return nil
+	}
 	for _, p := range v.on(i) {
 		left = without(left, p.shape)
 	}
@@ -275,7 +305,15 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 					out = append(out, q)
 				}
 			}
-			// A fold that ends on another.
+			// Two folds that end in one place, and one that ends on another.
+			for _, q := range []geometry.Point{sa.From, sa.To} {
+				if (q.Near(sb.From) || q.Near(sb.To)) && !slices.ContainsFunc(out, q.Near) {
+					d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
+					if (d.X*e.Y - d.Y*e.X).Abs() > 1e-6 {
+						out = append(out, q)
+					}
+				}
+			}
 			for _, t := range meets(sb.From, sb.To, sa.From, sa.To) {
 				q := sb.From.Add(sb.To.Sub(sb.From).Mul(t))
 				d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
@@ -296,48 +334,9 @@ func distance(p geometry.Point, path geometry.Path) Length {
 	}
 	best := p.Distance(pts[0])
 	for i := 1; i < len(pts); i++ {
-		a, d := pts[i-1], pts[i].Sub(pts[i-1])
-		size := d.X*d.X + d.Y*d.Y
-		if size == 0 {
-			continue
-		}
-		v := p.Sub(a)
-		t := max(0, min(1, (v.X*d.X+v.Y*d.Y)/size))
-		best = min(best, p.Distance(a.Add(d.Mul(float64(t)))))
+		best = min(best, p.ToLine(pts[i-1], pts[i]))
 	}
 	return best
-}
-
-// unlined finds a lining that does not cover its board: each must reach the
-// board's outline, ruled on it, on every side.
-func unlined(pieces []geometry.Piece) []Fault {
-	var out []Fault
-	boards := map[string]geometry.Piece{}
-	for _, p := range pieces {
-		if p.Material == geometry.Board {
-			boards[p.Name] = p
-		}
-	}
-	for _, p := range pieces {
-		if p.Material != geometry.Lining {
-			continue
-		}
-		lies := p.Outline
-		if len(p.Guides) > 0 {
-			lies = p.Guides[0].Path
-		}
-		if b, ok := boards[p.Over]; ok {
-			w, h := b.Size()
-			box := lies.Bounds()
-			if !box.Width().Near(w) || !box.Height().Near(h) {
-				out = append(out, Fault{Kind: Misfit, Piece: p.Name, What: "the board ruled on it is not the board it lines"})
-			}
-		}
-		if solid(without(shape(lies.Flatten(0.01)), shape(p.Outline.Flatten(0.01))), sliver) {
-			out = append(out, Fault{Kind: Bare, Piece: p.Name, What: "smaller than its board"})
-		}
-	}
-	return out
 }
 
 // clear works out the clearance from the boards and what lies inside.
@@ -369,6 +368,6 @@ func (r *Report) clear(known Conditions) {
 		}
 	}
 	tight("depth", k.BodyWidth, true)
-	tight("height at the mouth", k.MouthHeight, known.MayShow)
+	tight("height at the mouth", k.MouthHeight, known.SidesOnly)
 	tight("thickness at the mouth", k.MouthThickness, false)
 }

@@ -246,15 +246,18 @@ func (r region) pinched() bool { return r.only(give) }
 // tab tells whether a region is turned over the edge of a hole.
 func (r region) tab() bool { return r.only(round) }
 
-// reach gives how far a tab goes beyond the edge it is turned over.
+// reach gives how far a tab goes beyond the edge it is turned over, where it
+// goes least.
 func (r region) reach() Length {
-	var most Length
+	least := Length(math.Inf(1))
 	for _, p := range r.outline {
 		near := Length(math.Inf(1))
 		for _, j := range r.joins {
 			near = min(near, distance(p, geometry.Line(j.from, j.at)))
 		}
-		most = max(most, near)
+		if near > 1e-3 { // not on the edge itself
+			least = min(least, near)
+		}
 	}
-	return most
+	return least
 }

@@ -24,10 +24,10 @@ func (j Job) boards() []geometry.Piece {
 	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
 	side.Hand = "as drawn, the right side; turned end for end, the left"
 	side.Edges = rectangleEdges(side, [4]edgeName{
-		{"tail edge", "tail wall stands here"},
-		{"mouth edge", "stays open"},
-		{"head edge", "head wall stands here"},
-		{"spine edge", "spine wall stands here"},
+		{name: "tail edge", meets: "tail wall stands here"},
+		{name: "mouth edge", meets: "stays open"},
+		{name: "head edge", meets: "head wall stands here"},
+		{name: "spine edge", meets: "spine wall stands here"},
 	})
 	side.Regions = []geometry.Region{{Name: "side", Face: geometry.RightInside, Room: geometry.Bx(s, s, out.Width, out.Height-s)}}
 	side.Guides = []geometry.Guide{
@@ -39,10 +39,10 @@ func (j Job) boards() []geometry.Piece {
 	spine := panel("spine wall", geometry.Board, in.Thickness, out.Height)
 	spine.Grain, spine.FaceUp = geometry.GrainHeight, up
 	spine.Edges = rectangleEdges(spine, [4]edgeName{
-		{"tail edge", "flush with the sides"},
-		{"right edge", "glued to the right side"},
-		{"head edge", "flush with the sides"},
-		{"left edge", "glued to the left side"},
+		{name: "tail edge", meets: "flush with the sides"},
+		{name: "right edge", meets: "glued to the right side"},
+		{name: "head edge", meets: "flush with the sides"},
+		{name: "left edge", meets: "glued to the left side"},
 	})
 	spine.Regions = []geometry.Region{{Name: "spine wall", Face: geometry.SpineInside, Room: geometry.Bx(0, s, in.Thickness, out.Height-s)}}
 	spine.Guides = []geometry.Guide{
@@ -55,10 +55,10 @@ func (j Job) boards() []geometry.Piece {
 		p.Grain, p.FaceUp = geometry.GrainWidth, up
 		p.Hand = "head wall and tail wall are alike"
 		p.Edges = rectangleEdges(p, [4]edgeName{
-			{lower + " edge", "glued to the " + lower + " side"},
-			{"mouth edge", "stays open"},
-			{upper + " edge", "glued to the " + upper + " side"},
-			{"spine edge", "butts against the spine wall"},
+			{name: lower + " edge", meets: "glued to the " + lower + " side"},
+			{name: "mouth edge", meets: "stays open"},
+			{name: upper + " edge", meets: "glued to the " + upper + " side"},
+			{name: "spine edge", meets: "butts against the spine wall"},
 		})
 		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
 		return p
@@ -89,7 +89,10 @@ const (
 )
 
 // edgeName is what an edge is called and what it meets.
-type edgeName struct{ name, meets string }
+type edgeName struct {
+	name, meets string
+	off         Length
+}
 
 // rectangleEdges names the four edges of a piece's bounding box, from the
 // bottom one counterclockwise.
@@ -98,7 +101,7 @@ func rectangleEdges(p geometry.Piece, names [4]edgeName) []geometry.Edge {
 	corners := geometry.Rectangle(b).Vertices
 	edges := make([]geometry.Edge, len(names))
 	for i, n := range names {
-		edges[i] = geometry.Edge{Name: n.name, Meets: n.meets, From: corners[i].Point, To: corners[(i+1)%len(corners)].Point}
+		edges[i] = geometry.Edge{Name: n.name, Meets: n.meets, Off: n.off, From: corners[i].Point, To: corners[(i+1)%len(corners)].Point}
 	}
 	return edges
 }

@@ -105,7 +105,7 @@ func (j Job) checkTogether() Problems {
 func (j Job) limitCloths(l *limits) {
 	s, in, out, c := j.Edge(), j.Between(), j.Outside(), j.Cloth
 	// A flap no longer than the face it lands on.
-	l.atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s), "is wider than the side it lands on, or the cavity it is turned into")
+	l.atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s-3*c.Thickness), "is wider than the side it lands on, or the cavity it is turned into")
 	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
 	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
 	// A flap long enough to cover what it has to.
@@ -121,9 +121,13 @@ func (j Job) limitSides(l *limits) {
 	s, in, out, p := j.Edge(), j.Between(), j.Outside(), j.SidePaper
 	l.atMost("side_paper.turn_in", p.TurnIn, s+in.Width, "runs into the spine wall inside")
 	l.atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
-	widest, narrowest := (out.Height-leastPaper)/2, s
+	widest, narrowest := min((out.Height-leastPaper)/2, out.Width-leastPaper), s
 	if j.Covering != SidesOnly {
-		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+2*j.Cloth.Thickness
+		layers := Length(2) // a tab on a tab
+		if 2*j.tabs().reach >= j.Between().Thickness {
+			layers = 3 // the side tabs of a thin case lie on each other too
+		}
+		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+layers*j.Cloth.Thickness
 	}
 	if widest < narrowest+leastPlay-1e-6 {
 		l.atLeast("cloth.overlap", j.Cloth.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")
@@ -150,19 +154,7 @@ func (j Job) limitHole(l *limits) {
 	if !j.hasHole() {
 		return
 	}
-	out := j.Outside()
-	height, depth := out.Height/2, out.Width-holeBorder
-	switch j.Covering {
-	case AllCloth, AllPaper:
-		height -= j.wrapInset() + holeBorder
-	case SidesOnly:
-		height -= max(j.SidePaper.Inset, j.Edge()) + holeBorder
-		depth -= j.SidePaper.Inset
-	default: // head and tail cloth lie on the sides as far as the overlap
-		height -= j.Cloth.Overlap
-		depth -= j.Cloth.Overlap
-	}
-	r, least, most := j.hole(), j.leastRadius(), min(height, depth)
+	r, least, most := j.hole(), j.leastRadius(), j.mostRadius()
 	if most < least {
 		l.broken = append(l.broken, Problem{"thumb_hole.shape", "there is no room on the sides for a thumb hole", `give "none"`})
 		return
@@ -176,8 +168,9 @@ func (j Job) limitDivider(l *limits) {
 	if j.dividers() == 0 {
 		return
 	}
-	l.atMost("divider.set_back", j.Divider.SetBack, j.Cavity().Width/2, "leaves little of the divider")
-	l.atMost("divider.lap", j.Divider.Lap, j.Cavity().Width-j.Divider.SetBack, "is wider than the divider")
+	most := j.Cavity().Width / 2
+	l.atMost("divider.set_back", j.Divider.SetBack, most, "leaves little of the divider")
+	l.atMost("divider.lap", j.Divider.Lap, j.Cavity().Width-min(j.Divider.SetBack, most), "is wider than the divider")
 }
 
 // limits gathers what is beyond a limit.

@@ -12,18 +12,15 @@ func (j Job) dividerPieces() []geometry.Piece {
 	}
 	in := j.Cavity()
 	width := in.Width - j.Divider.SetBack
-	height := in.Height
-	if j.Covering != SidesOnly {
-		height -= 2 * j.cover()
-	}
+	height := in.Height - 2*j.underDivider()
 	board := panel("divider", geometry.Board, width, height)
 	board.Count, board.Grain, board.FaceUp = n, geometry.GrainHeight, "either face up; both are lined"
 	board.Regions = []geometry.Region{{Name: "divider", Room: board.Outline.Bounds()}}
 	board.Edges = rectangleEdges(board, [4]edgeName{
-		{"tail edge", "stands on the tail wall"},
-		{"mouth edge", "wrapped with the strip"},
-		{"head edge", "meets the head wall"},
-		{"spine edge", "butts against the spine wall"},
+		{name: "tail edge", meets: "stands on the tail wall"},
+		{name: "mouth edge", meets: "wrapped with the strip"},
+		{name: "head edge", meets: "meets the head wall"},
+		{name: "spine edge", meets: "butts against the spine wall"},
 	})
 	board.Margins = []geometry.Margin{{Name: "back from the mouth edge of the case", Length: j.Divider.SetBack}}
 	out := []geometry.Piece{board}
@@ -57,4 +54,32 @@ func (j Job) dividerPieces() []geometry.Piece {
 	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}
 	strip.Edges = rectangleEdges(strip, [4]edgeName{bottom: {name: "tail end"}, top: {name: "head end"}})
 	return append(out, strip)
+}
+
+// underDivider gives what lies on the head wall where a divider stands: what is
+// turned in, and under it the tabs that reach there from a side.
+func (j Job) underDivider() Length {
+	k := j.cover()
+	switch j.Covering {
+	case SidesOnly:
+		return 0
+	case AllCloth, AllPaper:
+		return k
+	}
+	reach, most := j.tabs().reach, Length(0)
+	between, left := j.Between().Thickness, Length(0)
+	for i := range j.dividers() {
+		left += j.Books[i].Thick() + j.Clearance.Thickness
+		right := between - left - j.dividerThickness()
+		layers := Length(1)
+		if left < reach {
+			layers++
+		}
+		if right < reach {
+			layers++
+		}
+		most = max(most, layers*k)
+		left += j.dividerThickness()
+	}
+	return most
 }

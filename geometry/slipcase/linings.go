@@ -24,29 +24,30 @@ var liningNames = map[string]string{
 // leave the edge of what is turned in to be seen.
 func (j Job) liningsAfter() []geometry.Piece {
 	between, in := j.Between(), j.Cavity()
-	make := func(name string, face geometry.Face, w, h Length, grain geometry.Grain, edges [4]edgeName) geometry.Piece {
+	lining := func(name, over string, face geometry.Face, w, h Length, grain geometry.Grain, edges [4]edgeName) geometry.Piece {
 		p := panel(name, geometry.Lining, w, h)
+		p.Over = over
 		p.Grain, p.FaceUp = grain, "face up (the face that is seen)"
 		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
 		p.Edges = rectangleEdges(p, edges)
 		return p
 	}
-	side := make("side lining", geometry.RightInside, between.Width-linedShort, between.Height, geometry.GrainHeight,
+	side := lining("side lining", "side", geometry.RightInside, between.Width-linedShort, between.Height, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
 	if j.hasHole() {
 		j.cutHole(&side, linedShort)
 	}
 	side.Count = 2
 	side.Hand = "as drawn, for the right side; turned end for end, for the left"
-	spine := make("spine lining", geometry.SpineInside, in.Thickness, between.Height, geometry.GrainHeight,
+	spine := lining("spine lining", "spine wall", geometry.SpineInside, in.Thickness, between.Height, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}})
 	out := []geometry.Piece{side, spine}
 	for _, end := range []struct {
-		name         string
+		name, over   string
 		face         geometry.Face
 		lower, upper string
-	}{{"head lining", geometry.HeadInside, "right edge", "left edge"}, {"tail lining", geometry.TailInside, "left edge", "right edge"}} {
-		out = append(out, make(end.name, end.face, in.Width-linedShort, in.Thickness, geometry.GrainWidth,
+	}{{"head lining", "head wall", geometry.HeadInside, "right edge", "left edge"}, {"tail lining", "tail wall", geometry.TailInside, "left edge", "right edge"}} {
+		out = append(out, lining(end.name, end.over, end.face, in.Width-linedShort, in.Thickness, geometry.GrainWidth,
 			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}}))
 	}
 	for i := range out {

@@ -25,7 +25,11 @@ func (j Job) prove(pieces []geometry.Piece) foldup.Report {
 		Compartments: j.compartments(),
 		Strip:        strip,
 		Layer:        map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
-		MayShow:      j.Covering == SidesOnly,
+		LinedShort:   linedShort,
+		Lined:        j.Lining.Thickness > 0,
+		SidesOnly:    j.Covering == SidesOnly,
+		Border:       j.SidePaper.Inset,
+		Divider:      j.dividerThickness(),
 	})
 }
 

@@ -40,7 +40,12 @@ func (j Job) sidePaper() geometry.Piece {
 			{At: headCorner, On: geometry.Corner{Mouth: true}},
 		}},
 	}
-	p.Edges = rectangleEdges(p, [4]edgeName{{name: "tail end"}, {name: "mouth"}, {name: "head end"}, {name: "spine edge"}})
+	p.Edges = rectangleEdges(p, [4]edgeName{
+		{name: "tail end", meets: "from the tail edge", off: sp.Inset},
+		{name: "mouth"},
+		{name: "head end", meets: "from the head edge", off: sp.Inset},
+		{name: "spine edge", meets: "from the spine edge", off: sp.Inset},
+	})
 	return p
 }
 

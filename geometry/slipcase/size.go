@@ -1,19 +1,13 @@
 package slipcase
 
-// Size is the extent of a space: head to tail, spine to mouth, side to side.
-type Size struct{ Height, Width, Thickness Length }
+import "forel/geometry/plan"
 
-// Fit is what a stacked dry fit shows: how far a side reaches beyond the book
-// at the fore-edge when laid flush with its spine, and at the head or the tail
-// when laid flush with the other. Of several books the tallest and the deepest.
-type Fit struct{ ForeEdge, HeadOrTail Length }
-
-// Mouth is the clearance left where the case is tightest.
-type Mouth struct {
-	Height        Length // head to tail, between the middle tabs
-	HeightCorners Length // head to tail in the corners, where a middle tab lies over side tabs
-	Thickness     Length // side to side, between what is turned in on the sides; in the tightest compartment
-}
+// The measures of a finished case, as every kind of case has them.
+type (
+	Size  = plan.Size
+	Fit   = plan.Fit
+	Mouth = plan.Mouth
+)
 
 // linedBefore tells whether the boards are lined when they are joined.
 func (j Job) linedBefore() bool { return j.Lining.Order != LinedAfter }

@@ -22,12 +22,34 @@ const (
 func (j Job) hasHole() bool { return j.ThumbHole.Shape != NoHole && j.ThumbHole.Shape != "" }
 
 // hole gives the radius of a semicircle, or the depth of a triangle that is
-// twice as wide. "auto" is a fourteenth of the side's height, from 10 to 16 mm.
+// twice as wide. "auto" is a fourteenth of the side's height, from 10 to 16 mm, or what
+// fits.
 func (j Job) hole() Length {
 	if j.ThumbHole.Radius > 0 {
 		return j.ThumbHole.Radius
 	}
-	return max(leastHole, min(mostHole, j.Outside().Height/14), j.leastRadius())
+	suits := max(leastHole, min(mostHole, j.Outside().Height/14))
+	return max(j.leastRadius(), min(suits, j.mostRadius()))
+}
+
+// mostRadius gives the largest hole that keeps off what must not be cut: the
+// walls, a lining put in afterwards, the cloth that lies on the sides, the
+// border of the side paper.
+func (j Job) mostRadius() Length {
+	between := j.Between()
+	height, depth := between.Height/2-holeBorder-linedShort, between.Width-linedShort-holeBorder
+	out := j.Outside()
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		height = min(height, out.Height/2-j.wrapInset()-holeBorder)
+	case SidesOnly:
+		height = min(height, out.Height/2-j.SidePaper.Inset-holeBorder)
+		depth = min(depth, out.Width-j.SidePaper.Inset-holeBorder)
+	default: // cloth lies on the sides as far as the overlap
+		height = min(height, out.Height/2-j.Cloth.Overlap)
+		depth = min(depth, out.Width-j.Cloth.Overlap-holeBorder)
+	}
+	return min(height, depth)
 }
 
 // leastRadius gives the smallest hole whose edge a covering can be turned over.

@@ -192,6 +192,6 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, turned bool) ge
 		},
 		Spine: bottom,
 	}
-	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end"}, top: {name: "mouth"}})
+	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end", meets: "from the spine edge", off: j.Cloth.SpineGap}, top: {name: "mouth"}})
 	return p
 }

@@ -10,7 +10,7 @@ import (
 	"unicode/utf8"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/plan"
 )
 
 var heads = []string{"piece", "cut", "of", "width", "height", "grain along"}
@@ -26,7 +26,7 @@ func headsIn(u geometry.Unit) []string {
 	return h
 }
 
-func rows(c slipcase.Case, r geometry.Rounding) [][]string {
+func rows(c plan.Plan, r geometry.Rounding) [][]string {
 	var out [][]string
 	for _, p := range c.Pieces {
 		w, h := p.Size()
@@ -36,10 +36,10 @@ func rows(c slipcase.Case, r geometry.Rounding) [][]string {
 }
 
 // Text gives the list in aligned columns, in the maker's unit.
-func Text(c slipcase.Case, r geometry.Rounding) []byte {
+func Text(c plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
-	if c.Job.Title != "" {
-		fmt.Fprintf(&b, "%s\n\n", oneLine(c.Job.Title))
+	if c.Title != "" {
+		fmt.Fprintf(&b, "%s\n\n", oneLine(c.Title))
 	}
 	table := append([][]string{headsIn(r.Unit)}, rows(c, r)...)
 	wide := make([]int, len(heads))
@@ -64,15 +64,22 @@ func Text(c slipcase.Case, r geometry.Rounding) []byte {
 	for _, n := range notes(c, r) {
 		b.WriteString(n + "\n")
 	}
+	names, margins := placing(c, r)
+	for i, name := range names {
+		fmt.Fprintf(&b, "\nplacing the %s\n", name)
+		for _, m := range margins[i] {
+			b.WriteString("  " + m + "\n")
+		}
+	}
 	return b.Bytes()
 }
 
 // Markdown gives the list as a table with the notes as a list.
-func Markdown(c slipcase.Case, r geometry.Rounding) []byte {
+func Markdown(c plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
 	title := "Cut list"
-	if c.Job.Title != "" {
-		title += ": " + oneLine(c.Job.Title)
+	if c.Title != "" {
+		title += ": " + oneLine(c.Title)
 	}
 	fmt.Fprintf(&b, "# %s\n\n", escapeMarkdown(title))
 	line := func(cells []string) { b.WriteString("| " + strings.Join(cells, " | ") + " |\n") }
@@ -92,48 +99,52 @@ func Markdown(c slipcase.Case, r geometry.Rounding) []byte {
 	for _, n := range notes(c, r) {
 		b.WriteString("- " + n + "\n")
 	}
+	names, margins := placing(c, r)
+	for i, name := range names {
+		fmt.Fprintf(&b, "- placing the %s\n", name)
+		for _, m := range margins[i] {
+			b.WriteString("  - " + m + "\n")
+		}
+	}
 	return b.Bytes()
 }
 
 // notes says what the sizes mean, how they were rounded, what the case
 // measures and what to watch.
-func notes(c slipcase.Case, r geometry.Rounding) []string {
-	size := func(s slipcase.Size) string {
+func notes(c plan.Plan, r geometry.Rounding) []string {
+	size := func(s plan.Size) string {
 		return fmt.Sprintf("%s high, %s deep, %s thick", r.Format(s.Height), r.Format(s.Width), r.Format(s.Thickness))
 	}
-	var out []string
-	for i, b := range c.Job.Books {
-		if d := b.Taper(); d > 0 {
-			out = append(out, fmt.Sprintf("%s is %s thinner at one edge: there it has %s of play", volume(c, i), r.Format(d), r.Format(d+c.Job.Clearance.Thickness)))
-		}
-	}
-	out = append(out,
-		"room inside: "+size(c.Cavity),
-		"carcass outside: "+size(c.Outside),
+	out := []string{
+		"room inside: " + size(c.Cavity),
+		"outside, without covering: " + size(c.Outside),
 		fmt.Sprintf("left at the mouth: height %s, thickness %s", r.Format(c.Mouth.Height), r.Format(c.Mouth.Thickness)),
-		fmt.Sprintf("fit check: a side shows %s beyond the book at the fore-edge, %s at head or tail", r.Format(c.Fit.ForeEdge), r.Format(c.Fit.HeadOrTail)),
-		"sizes are rounded "+r.String()+"; the templates and the JSON list are exact",
-		"width runs from spine to mouth, on spine pieces and on head and tail cloth from side to side",
-		"the three walls have one width, sides and spine wall one height: cut each at one setting",
-	)
-	if t := c.Job.Lining.Trim; c.Job.Lining.Thickness > 0 && c.Job.Lining.Order == slipcase.LinedBefore && t > 0 {
-		out = append(out, "linings are cut "+r.Format(t)+" beyond their board all round and trimmed flush when dry")
+		fmt.Sprintf("fit check: a side shows %s beyond the %s at the fore-edge, %s at head or tail", r.Format(c.Fit.ForeEdge), c.Content, r.Format(c.Fit.HeadOrTail)),
+		"sizes are rounded " + r.String() + "; the templates and the JSON list are exact",
 	}
-	for _, m := range c.Mistakable() {
+	for _, remark := range c.Remarks {
+		out = append(out, oneLine(remark.In(r.Format)))
+	}
+	for _, m := range c.Mistaken {
 		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
 	}
 	return out
 }
 
-// volume names the nth book: "the book" where there is one.
-func volume(c slipcase.Case, n int) string {
-	switch {
-	case len(c.Job.Books) == 1:
-		return "the book"
-	case c.Job.Books[n].Title != "":
-		return oneLine(c.Job.Books[n].Title)
+// placing gives, for each piece that has them, its name and the margins to rule
+// or to check when it is placed.
+func placing(c plan.Plan, r geometry.Rounding) (names []string, margins [][]string) {
+	for _, p := range c.Pieces {
+		if len(p.Margins) == 0 || p.Material == geometry.Lining {
+			continue // what is said of linings is said once
+		}
+		var lines []string
+		for _, m := range p.Margins {
+			lines = append(lines, r.Format(m.Length)+" "+m.Name)
+		}
+		names, margins = append(names, p.Name), append(margins, lines)
 	}
-	return fmt.Sprintf("volume %d", n+1)
+	return names, margins
 }
 
 // oneLine keeps a title from breaking a line of the list.

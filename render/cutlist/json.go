@@ -9,7 +9,7 @@ import (
 	"strconv"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/plan"
 )
 
 // chord is how far the chords that stand for an arc may leave it.
@@ -74,8 +74,8 @@ type jsonList struct {
 
 // JSON gives the list exact to a thousandth of a millimetre; with outlines,
 // each piece carries its geometry.
-func JSON(c slipcase.Case, outlines bool) ([]byte, error) {
-	l := jsonList{Title: c.Job.Title, Cavity: sizeJSON(c.Cavity), Outside: sizeJSON(c.Outside), Pieces: []jsonPiece{}}
+func JSON(c plan.Plan, outlines bool) ([]byte, error) {
+	l := jsonList{Title: c.Title, Cavity: sizeJSON(c.Cavity), Outside: sizeJSON(c.Outside), Pieces: []jsonPiece{}}
 	l.Fit.ForeEdge, l.Fit.HeadOrTail = mm(c.Fit.ForeEdge), mm(c.Fit.HeadOrTail)
 	l.Mouth.Height, l.Mouth.HeightCorners, l.Mouth.Thickness = mm(c.Mouth.Height), mm(c.Mouth.HeightCorners), mm(c.Mouth.Thickness)
 	for _, p := range c.Pieces {
@@ -98,7 +98,7 @@ func JSON(c slipcase.Case, outlines bool) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-func sizeJSON(s slipcase.Size) jsonSize {
+func sizeJSON(s plan.Size) jsonSize {
 	return jsonSize{mm(s.Height), mm(s.Width), mm(s.Thickness)}
 }
 
@@ -131,7 +131,7 @@ func flat(p geometry.Path) line {
 
 // CSV gives the list for a spreadsheet (RFC 4180): exact millimetres, then
 // width and height as the maker reads them.
-func CSV(c slipcase.Case, r geometry.Rounding) ([]byte, error) {
+func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	w.UseCRLF = true

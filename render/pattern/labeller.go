@@ -18,18 +18,19 @@ type labeller struct {
 }
 
 func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
+	if v.Wider == 0 {
+		v.Wider = 1
+	}
 	l := &labeller{surface: s, piece: p, view: v, bounds: v.box(p.Outline.Bounds())}
 	l.safe = v.Safe
 	l.taken = append(l.taken, v.Keep...)
-	for _, paths := range [][]geometry.Path{p.Cuts(), p.Folds, p.Rulings()} {
-		for _, path := range paths {
-			flat := path.Flatten(0.1)
-			if path.Closed {
-				flat = append(flat, flat[0])
-			}
-			for i := 1; i < len(flat); i++ {
-				l.lines = append(l.lines, geometry.Segment{From: v.point(flat[i-1]), To: v.point(flat[i])})
-			}
+	for _, path := range p.Lines() {
+		flat := path.Flatten(0.1)
+		if path.Closed {
+			flat = append(flat, flat[0])
+		}
+		for i := 1; i < len(flat); i++ {
+			l.lines = append(l.lines, geometry.Segment{From: v.point(flat[i-1]), To: v.point(flat[i])})
 		}
 	}
 	return l
@@ -60,16 +61,21 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 		return false
 	}
 	w, h := b.size(l.view.Wider)
-	box, ok := l.first(beside(l.bounds, target, w, h))
-	if !ok {
-		return false
+	for box := range beside(l.bounds, target, w, h) {
+		near := geometry.Pt(clamp(target.X, box.Min.X, box.Max.X), clamp(target.Y, box.Min.Y, box.Max.Y))
+		leader := geometry.Segment{From: near, To: target}
+		if !l.free(box) || slices.ContainsFunc(l.taken, func(t geometry.Box) bool { return crosses(leader, t.Grow(offLines)) }) {
+			continue
+		}
+		l.taken = append(l.taken, box)
+		l.lines = append(l.lines, leader)
+		b.draw(l.surface, box, false, l.color())
+		stroke := l.view.Theme[render.Legend]
+		stroke.Width /= 2
+		l.surface.Stroke(geometry.Line(near, target), stroke)
+		return true
 	}
-	b.draw(l.surface, box, false, l.color())
-	near := geometry.Pt(clamp(target.X, box.Min.X, box.Max.X), clamp(target.Y, box.Min.Y, box.Max.Y))
-	stroke := l.view.Theme[render.Legend]
-	stroke.Width /= 2
-	l.surface.Stroke(geometry.Line(near, target), stroke)
-	return true
+	return false
 }
 
 func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
@@ -142,19 +148,22 @@ func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length) (boxes 
 	case from.X < to.X: // the bottom edge
 		inward = geometry.Pt(0, -1)
 	}
-	slack := seen.Width() - w
+	slack, reach := seen.Width()-w, l.bounds.Height()/2
 	if turned {
-		slack = seen.Height() - w
-	}
-	if slack < 0 {
-		return nil, turned
+		slack, reach = seen.Height()-w, l.bounds.Width()/2
 	}
 	c := seen.Center()
-	for _, deep := range []geometry.Length{1.2, 2, 3, 4, 5, 6, 8, 10, 13, 16, -1.2, -2, -3, -5} {
+	for _, deep := range []geometry.Length{1.2, 2, 3, 4, 5, 6, 8, 10, 13, 16, -1.2, -2, -3, -5, -8, -10} {
 		for _, slide := range []geometry.Length{0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9, 1, -1} {
 			depth := deep + h/2
-			if deep < 0 {
+			switch {
+			case deep < 0:
 				depth = deep - h/2
+			case slack < 0 || depth+h/2 > reach:
+				continue // it would stand out at the ends, or nearer the edge across
+			}
+			if slack < 0 && slide != 0 {
+				continue
 			}
 			m := c.Add(inward.Mul(depth.MM()))
 			if turned {
@@ -196,7 +205,11 @@ func (l *labeller) joins() {
 
 // edge sets an edge's name and what it meets along it.
 func (l *labeller) edge(e geometry.Edge) {
-	if !l.set(l.view.point(e.From), l.view.point(e.To), edgeLabels(e)) {
+	from, to := l.view.point(e.From), l.view.point(e.To)
+	if seen, _ := l.beside(from, to, 0, 0); seen == nil {
+		return // it is on another sheet
+	}
+	if !l.set(from, to, edgeLabels(e, l.view.Round)) {
 		l.missed = append(l.missed, e.Name)
 	}
 }
@@ -210,6 +223,9 @@ func (l *labeller) spineMark() {
 	w, h := block{word}.size(l.view.Wider)
 	from, to := l.view.point(e.From), l.view.point(e.To)
 	boxes, turned := l.beside(from, to, w+12, h+bar+gap)
+	if boxes == nil {
+		return // it is on another sheet
+	}
 	box, ok := l.first(slices.Values(boxes))
 	if !ok {
 		boxes, turned = l.beside(from, to, w, h+bar+gap)

@@ -85,10 +85,14 @@ func regionLabels(r geometry.Region) []block {
 }
 
 // edgeLabels gives the label of an edge, the fuller first.
-func edgeLabels(e geometry.Edge) []block {
+func edgeLabels(e geometry.Edge, r geometry.Rounding) []block {
 	short := block{{e.Name, render.NoteSize, false}}
 	if e.Meets == "" {
 		return []block{short, {{e.Name, render.SmallSize, false}}}
 	}
-	return []block{{{e.Name + ": " + e.Meets, render.NoteSize, false}}, {{e.Name + ": " + e.Meets, render.SmallSize, false}}, short}
+	full := e.Name + ": " + e.Meets
+	if e.Off > 0 {
+		full = e.Name + ": " + r.Pretty(e.Off) + " " + e.Meets
+	}
+	return []block{{{full, render.NoteSize, false}}, {{full, render.SmallSize, false}}, short}
 }

@@ -21,7 +21,7 @@ type View struct {
 	Keep   []geometry.Box // of the surface: places words keep off
 	Joins  []Join         // of the surface: where it is joined to its neighbours
 	// Wider is by how much words may come out wider than the typeface has
-	// them, where a viewer may lack it; 1 where it is embedded.
+	// them, where a viewer may lack it; 1 (or 0) where it is embedded.
 	Wider float64
 	Theme render.Theme
 	Round geometry.Rounding // of sizes in words

@@ -123,7 +123,7 @@ func (d *Document) Text(t render.Text) {
 		defer d.pdf.RotateReset()
 	}
 	d.pdf.SetXY(pt(t.At.X-back), pt(t.At.Y))
-	d.note(d.pdf.Text(t.String))
+	d.note(d.pdf.Text(typeset.Settable(t.String)))
 }
 
 func pt(l geometry.Length) float64 { return float64(l / geometry.PDFPoint) }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/plan"
 	"forel/paper"
 	"forel/render"
 	"forel/render/pattern"
@@ -39,7 +39,7 @@ func (s sheets) pagesText() string {
 type booklet struct {
 	Options
 	pages
-	job    slipcase.Case
+	plan   plan.Plan
 	pieces []sheets
 	total  int // pages
 	page   int // that is being drawn
@@ -47,10 +47,10 @@ type booklet struct {
 
 // Booklet gives the document of all pieces: an overview, the key to the
 // sheets, then each piece at true size.
-func Booklet(c slipcase.Case, o Options) ([]byte, error) {
+func Booklet(c plan.Plan, o Options) ([]byte, error) {
 	title := "Slipcase templates"
-	if c.Job.Title != "" {
-		title += ": " + c.Job.Title
+	if c.Title != "" {
+		title += ": " + c.Title
 	}
 	doc := pdf.New(title)
 	draw(doc, c, o)
@@ -58,10 +58,10 @@ func Booklet(c slipcase.Case, o Options) ([]byte, error) {
 }
 
 // draw draws the document on pages and gives the labels there was no room for.
-func draw(on pages, c slipcase.Case, o Options) (missed []string) {
-	b := &booklet{Options: o, pages: on, job: c}
+func draw(on pages, c plan.Plan, o Options) (missed []string) {
+	b := &booklet{Options: o, pages: on, plan: c}
 	for _, p := range c.Pieces {
-		b.pieces = append(b.pieces, sheets{piece: p, tiling: o.Setup.Tile(p.Outline.Bounds())})
+		b.pieces = append(b.pieces, sheets{piece: p, tiling: o.Setup.Tile(p.Outline.Bounds(), p.Lines()...)})
 	}
 	next := 1 + 1 + b.keyPages()
 	for i := range b.pieces {

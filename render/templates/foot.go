@@ -43,7 +43,7 @@ func (b *booklet) foot(s sheets, tile paper.Tile) {
 		{pattern.Cut(s.piece), render.NoteSize, false},
 		{s.piece.FaceUp, render.NoteSize, false},
 		{where, render.NoteSize, false},
-		{fmt.Sprintf("page %d of %d", b.page, b.total) + titled(b.job.Job.Title), render.NoteSize, false},
+		{fmt.Sprintf("page %d of %d", b.page, b.total) + titled(b.plan.Title), render.NoteSize, false},
 	} {
 		y += typeset.LineHeight(l.size)
 		text := typeset.Fit(l.text, l.size, l.bold, room)

@@ -92,9 +92,12 @@ func (b *booklet) keyCell(s sheets, cell geometry.Box) {
 		number := render.Text{String: fmt.Sprint(s.page(t.Row, t.Col)), Size: render.BodySize, Bold: true, Align: render.Middle, Color: render.Black}
 		piece := place(geometry.Rectangle(s.piece.Outline.Bounds())).Bounds()
 		number.At = place(geometry.Line(t.Core.Center())).Vertices[0].Add(geometry.Pt(0, typeset.Ascent(number.Size)/2))
-		if narrow := 2 * typeset.Width(number.String, number.Size, true); piece.Width() < narrow || piece.Height() < narrow {
+		switch narrow := 2 * typeset.Width(number.String, number.Size, true); {
+		case piece.Height() < narrow && piece.Width() > piece.Height(): // below a low piece
+			number.At.Y = piece.Max.Y + 1 + typeset.Ascent(number.Size)
+		case piece.Width() < narrow: // beside a narrow one
 			number.At.X, number.Align = piece.Max.X+1.5, render.Start
-		} else {
+		default:
 			b.Fill(geometry.Rectangle(typeset.Box(number).Grow(0.5)), render.Color{R: 255, G: 255, B: 255})
 		}
 		b.Text(number)

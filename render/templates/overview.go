@@ -3,8 +3,11 @@ package templates
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -22,13 +25,13 @@ func (b *booklet) overview() {
 	b.Bookmark("Overview")
 	b.Begin(render.Legend)
 	defer b.End()
-	title := b.job.Job.Title
+	title := b.plan.Title
 	if title == "" {
 		title = "Slipcase"
 	}
 	y := box.Min.Y + typeset.Ascent(render.TitleSize)
 	b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: typeset.Fit(title, render.TitleSize, true, box.Width()), Size: render.TitleSize, Bold: true, Color: render.Black})
-	y = b.paragraph(box, y+1.5, "Templates for a slipcase, every piece at true size", render.HeadSize, false)
+	y = b.paragraph(box, y+1.5, "Templates for a "+b.plan.Kind+", every piece at true size", render.HeadSize, false)
 	y += 2
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 	y = b.facts(box, y+1.5) + 3
@@ -38,18 +41,17 @@ func (b *booklet) overview() {
 	half := (box.Width() - gutter) / 2
 	left := geometry.Bx(box.Min.X, y, box.Min.X+half, box.Max.Y)
 	right := geometry.Bx(box.Max.X-half, y, box.Max.X, box.Max.Y)
+	cutting := []string{"A piece on several pages: cut the page below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
+	for _, c := range b.plan.Cutting {
+		cutting = append(cutting, c.In(b.Round.Pretty))
+	}
 	y = max(
 		b.steps(left, "Print", []string{
 			fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", sheet),
 			"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again.",
 			"Two pieces are cut from a pattern that says × 2, and so on. The key on the next page shows which page is which.",
 		}),
-		b.steps(right, "Join and cut", []string{
-			"A piece on several pages: cut the page below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it.",
-			"Check with the book before cutting board: laid flush with its spine, a side shows " + b.Round.Pretty(b.job.Fit.ForeEdge) +
-				" beyond the fore-edge; laid flush with its tail, " + b.Round.Pretty(b.job.Fit.HeadOrTail) + " beyond the head.",
-			"Keep the grain as the arrows show. Cut the three walls to one width at one setting, sides and spine wall to one height.",
-		}),
+		b.steps(right, "Join and cut", cutting),
 	) + 4
 	y = b.lineKey(box, y) + 3
 	b.table(box, y)
@@ -58,30 +60,33 @@ func (b *booklet) overview() {
 
 // facts draws the measurements that all sizes come from.
 func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
-	j, c := b.job.Job, b.job
-	three := func(h, w, t geometry.Length) string {
-		return b.Round.Number(h) + " × " + b.Round.Number(w) + " × " + b.Round.Pretty(t)
+	c := b.plan
+	three := func(s plan.Size) string {
+		return b.Round.PrettyNumber(s.Height) + " × " + b.Round.PrettyNumber(s.Width) + " × " + b.Round.Pretty(s.Thickness)
 	}
-	lining := "none"
-	if j.Lining.Thickness > 0 {
-		lining = thick(j.Lining.Thickness)
-	}
-	what := "Book (height × width × thickness)"
-	if n := len(j.Books); n > 1 {
-		what = fmt.Sprintf("%d volumes together", n)
+	var names, thicknesses []string
+	for _, m := range c.Materials {
+		names = append(names, m.Name)
+		thicknesses = append(thicknesses, thick(m.Thickness))
 	}
 	for _, f := range [][2]string{
-		{what, three(c.Contents.Height, c.Contents.Width, c.Contents.Thickness)},
-		{"Room inside the case", three(c.Cavity.Height, c.Cavity.Width, c.Cavity.Thickness)},
-		{"Carcass outside", three(c.Outside.Height, c.Outside.Width, c.Outside.Thickness)},
+		{"Height × width × thickness of the " + c.Content, three(c.Contents)},
+		{"Room inside the case", three(c.Cavity)},
+		{"Outside, without covering", three(c.Outside)},
 		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s, thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.Thickness))},
-		{"Thickness: board, lining, cloth, side paper", strings.Join([]string{thick(j.Board.Thickness), lining, thick(j.Cloth.Thickness), thick(j.SidePaper.Thickness)}, ", ")},
+		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
 		y += typeset.LineHeight(render.BodySize) + 0.4
 		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: f[0], Size: render.BodySize, Color: render.Black})
 		b.Text(render.Text{At: geometry.Pt(box.Min.X+76, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
 	}
 	return y + typeset.Descent(render.BodySize)
+}
+
+// sentence gives a remark a capital and a full stop.
+func sentence(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:] + "."
 }
 
 // thick writes the thickness of a material, which is finer than any ruler.
@@ -174,9 +179,11 @@ func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	y += 2
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 	y += 0.8
-	note := "Width runs from spine to mouth on sides, walls and side papers, and from side to side on spine pieces and on head and tail cloth. Sizes here are rounded " +
-		b.Round.String() + "; the patterns are exact."
-	for _, m := range b.job.Mistakable() {
+	note := "Sizes here are rounded " + b.Round.String() + "; the patterns are exact."
+	for _, r := range b.plan.Remarks {
+		note += " " + sentence(r.In(b.Round.Pretty))
+	}
+	for _, m := range b.plan.Mistaken {
 		note += " Take care: " + m + "."
 	}
 	return b.paragraph(box, y, note, render.NoteSize, false)

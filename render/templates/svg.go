@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/plan"
 	"forel/paper"
 	"forel/render"
 	"forel/render/pattern"
@@ -36,7 +36,7 @@ const cutterCaution = "Before cutting by machine: read the maker's manual and fo
 func FileName(p geometry.Piece) string { return strings.ReplaceAll(p.Name, " ", "-") + ".svg" }
 
 // PieceSVG gives the drawing of one piece in real millimetres.
-func PieceSVG(c slipcase.Case, p geometry.Piece, o Options) []byte {
+func PieceSVG(c plan.Plan, p geometry.Piece, o Options) []byte {
 	w, h := p.Size()
 	page := geometry.Bx(0, 0, w+2*border, h+2*border)
 	s := svg.New(page.Width(), page.Height(), titleOf(c, p), describe(p))
@@ -48,11 +48,11 @@ func PieceSVG(c slipcase.Case, p geometry.Piece, o Options) []byte {
 	return s.Bytes()
 }
 
-func titleOf(c slipcase.Case, p geometry.Piece) string {
-	if c.Job.Title == "" {
+func titleOf(c plan.Plan, p geometry.Piece) string {
+	if c.Title == "" {
 		return pattern.Name(p)
 	}
-	return pattern.Name(p) + " – " + c.Job.Title
+	return pattern.Name(p) + " – " + c.Title
 }
 
 func describe(p geometry.Piece) string {

@@ -22,7 +22,7 @@ var (
 
 // Line metrics as parts of the type size, for both weights.
 const (
-	ascent  = 0.74 // above the baseline, capitals and ascenders
+	ascent  = 0.79 // above the baseline, capitals and ascenders
 	descent = 0.22 // below it
 	Leading = 1.3  // from one baseline to the next
 )
@@ -80,6 +80,20 @@ func Has(r rune) bool {
 	return true
 }
 
+// Missing is what stands for a character the typeface lacks.
+const Missing = '□'
+
+// Settable gives text with every character that the typeface lacks replaced by
+// a box, so that it is seen to be missing.
+func Settable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if Has(r) {
+			return r
+		}
+		return Missing
+	}, s)
+}
+
 // Width gives the length of a line of text.
 func Width(s string, size render.Points, bold bool) geometry.Length {
 	f := faces[0]()
@@ -87,7 +101,7 @@ func Width(s string, size render.Points, bold bool) geometry.Length {
 		f = faces[1]()
 	}
 	var em float64
-	for _, r := range s {
+	for _, r := range Settable(s) {
 		em += f.advance(r)
 	}
 	return geometry.Length(em*float64(size)) * geometry.PDFPoint

@@ -1,0 +1,99 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"forel/cmd/jobfile"
+	"forel/render/proof"
+)
+
+const aboutProve = `
+usage: forel prove [JOB.toml] [flags]
+
+Folds the case up from its flat pieces and reports what it finds: whether it is
+sound, face by face what lies there, and the clearance left in the body and at
+the mouth. A job that is not sound is refused with its faults.
+
+With --out it draws the proof too, into the folder: proof.svg, all figures one
+below the other, and proof.pdf, the same on pages. They show the case from
+outside at an angle, then every face with its layers. They are figures, not at
+true size: cut from the templates, not from them.
+
+example:
+  forel prove case.toml
+  forel prove case.toml --out case/
+  forel prove --height 221 --width 148.5 --thickness 32 --format json
+`
+
+func runProve(args []string, out io.Writer, say voice) error {
+	f := flagSet("prove", aboutProve, out)
+	job := addJobFlags(f)
+	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
+	folder := f.String("out", "", "`folder` to draw proof.svg and proof.pdf into; made if it is not there")
+	sheet := f.String("paper", "", "`sheet` of the drawings: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	if err := parseFlags(f, args); err != nil {
+		return err
+	}
+	if *format != "text" && *format != "json" {
+		return refusal{fmt.Sprintf("--format: unknown format %.20q", *format), "give text or json"}
+	}
+	if f.Changed("out") && *folder == "" {
+		return refusal{"--out names no folder", "such as --out case/"}
+	}
+	if *sheet != "" {
+		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
+	}
+	l, err := job.load(say)
+	if err != nil {
+		return err
+	}
+	if l.file.Construction == jobfile.Card {
+		return refusal{"a case of card is proved when its templates are made; there is no report of it", "forel templates writes them"}
+	}
+	subject := proof.Of(l.boards)
+	report := proof.Text(subject, l.round)
+	if *format == "json" {
+		if report, err = proof.JSON(subject); err != nil {
+			return failure{err, ""}
+		}
+	}
+	if *folder != "" {
+		if err := drawProof(*folder, subject, proof.Options{Setup: l.file.Print, Round: l.round}); err != nil {
+			return err
+		}
+	}
+	if _, err := out.Write(report); err != nil {
+		return failure{err, ""}
+	}
+	if *folder != "" {
+		told := out
+		if *format == "json" {
+			told = say.w // standard output holds the report alone
+		}
+		fmt.Fprintf(told, "wrote proof.svg and proof.pdf to %s\n", *folder)
+	}
+	return nil
+}
+
+// drawProof writes both drawings into a folder, or neither.
+func drawProof(folder string, s proof.Subject, o proof.Options) error {
+	drawing := proof.Draw(s, o)
+	doc, err := drawing.PDF()
+	if err != nil {
+		return failure{err, ""}
+	}
+	undo, err := makeFolder(folder)
+	if err != nil {
+		return failure{err, "give another folder with --out"}
+	}
+	if err := writeFiles([]output{
+		{filepath.Join(folder, "proof.svg"), drawing.SVG()},
+		{filepath.Join(folder, "proof.pdf"), doc},
+	}); err != nil {
+		undo()
+		return failure{err, "give another folder with --out"}
+	}
+	return nil
+}

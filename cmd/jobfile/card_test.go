@@ -1,0 +1,64 @@
+package jobfile_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/jobfile"
+	"forel/geometry/slipcase"
+)
+
+const cardJob = `construction = "card"
+[[book]]
+height = 203
+width = 130
+thickness = 22
+[card]
+thickness = 1.6
+bend = 0.4
+[flaps]
+relief = "0,8 mm"
+[clearance]
+height = 5
+`
+
+func TestCardJob(t *testing.T) {
+	f, suspects, err := jobfile.Parse("case.toml", []byte(cardJob))
+	require.NoError(t, err)
+	assert.Empty(t, suspects)
+	assert.Equal(t, jobfile.Card, f.Construction)
+	assert.Equal(t, slipcase.Length(1.6), f.Card.Card.Thickness)
+	assert.Equal(t, 0.4, f.Card.Card.Bend)
+	assert.Equal(t, slipcase.Length(0.8), f.Card.Flaps.Relief)
+	assert.Equal(t, slipcase.Length(5), f.Card.Clearance.Height)
+	assert.Equal(t, slipcase.Readings{203}, f.Card.Book.Height)
+}
+
+// A job of boards is not held against what a case of card must have, and the
+// other way round.
+func TestEachConstructionHasItsOwnChecks(t *testing.T) {
+	tight := "[[book]]\nheight = 203\nwidth = 130\nthickness = 22\n[clearance]\nthickness = 0.5\n"
+	_, _, err := jobfile.Parse("case.toml", []byte(tight))
+	assert.ErrorContains(t, err, "case.toml:6: clearance.thickness: ") // cloth and paper turned in
+	_, _, err = jobfile.Parse("case.toml", []byte("construction = \"card\"\n"+tight))
+	assert.NoError(t, err)
+}
+
+func TestCardRefused(t *testing.T) {
+	book := "[[book]]\nheight = 203\nwidth = 130\nthickness = 22\n"
+	for name, c := range map[string]struct{ job, want string }{
+		"word":      {"construction = \"wood\"\n" + book, `case.toml:1: construction: "wood" is none of its words; give "boards" or "card"`},
+		"bend":      {"construction = \"card\"\n" + book + "[card]\nbend = 1.5\n", "case.toml:7: card.bend: 1.5 is no such fraction; give 0 to 1"},
+		"bend text": {book + "[card]\nbend = \"half\"\n", `case.toml:6: card.bend: "half" is no such fraction; give 0 to 1`},
+		"thickness": {book + "[card]\nthickness = 9\n", "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 4 mm"},
+		"two books": {"construction = \"card\"\n" + book + book, "case.toml:7: book[2].height: a case of card holds one book; keep one [[book]]"},
+		"relief":    {"construction = \"card\"\n" + book + "[flaps]\nrelief = -1\n", "case.toml:7: flaps.relief: a length can't be negative"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, _, err := jobfile.Parse("case.toml", []byte(c.job))
+			assert.ErrorContains(t, err, c.want)
+		})
+	}
+}

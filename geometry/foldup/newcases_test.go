@@ -1,0 +1,116 @@
+package foldup_test
+
+import (
+	"math"
+	"testing"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
+)
+
+// The same book as in the other mutations, with a thumb hole, in one material,
+// or with dividers. The wrap has its corners at the mouth at x = 20 and 20 +
+// 2 x 153.15 + 36.3, since 20 is turned in there.
+const (
+	wrapMouth = 20
+	wrapWide  = 2*wrapMouth + 2*deep + thick
+)
+
+func hole(shape string) func(*slipcase.Job) {
+	return func(j *slipcase.Job) { j.ThumbHole = slipcase.ThumbHole{Shape: shape, Radius: 14} }
+}
+
+func covering(c string) func(*slipcase.Job) { return func(j *slipcase.Job) { j.Covering = c } }
+
+// shortFlaps is a wrap whose flaps over head and tail reach 5 mm.
+func shortFlaps(j *slipcase.Job) {
+	j.Covering, j.Cloth.TurnIn, j.Cloth.CornerDistance, j.Cloth.SpineGap = slipcase.AllCloth, 5, 2, 2
+}
+
+// roundHole makes the hole in a side paper one of another radius, its snips
+// with it.
+func roundHole(radius float64) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		center := geometry.Pt(edge, paper/2)
+		for i, v := range p.Outline.Vertices {
+			if v.X.Near(edge) && v.Distance(center) < 12 {
+				away := v.Sub(center)
+				p.Outline.Vertices[i].Point = center.Add(away.Mul(radius / math.Hypot(away.X.MM(), away.Y.MM())))
+			}
+		}
+		for _, s := range p.Slits {
+			away := s.Vertices[0].Sub(center)
+			s.Vertices[0].Point = center.Add(away.Mul(radius / math.Hypot(away.X.MM(), away.Y.MM())))
+		}
+	}
+}
+
+// straightMouth fills the hole in a side board.
+func straightMouth(p *geometry.Piece) {
+	w, h := p.Size()
+	p.Outline = geometry.Rectangle(geometry.Bx(0, 0, w, h))
+}
+
+// withoutWeb cuts the wrap to its four corners at the mouth.
+var withoutWeb = moved(func(q geometry.Point) geometry.Point {
+	for _, x := range []slipcase.Length{wrapMouth, wrapWide - wrapMouth} {
+		for _, y := range []slipcase.Length{margin, head} {
+			if at := geometry.Pt(x, y); q.Distance(at) < 1.5 {
+				return at
+			}
+		}
+	}
+	return q
+})
+
+var newCases = []mutation{
+	{name: "hole tab that does not reach round the edge", spoil: piece("side paper", roundHole(14-wall+0.5)), kind: foldup.Bare, piece: "side paper", job: hole(slipcase.Semicircle)},
+	{name: "no hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
+	{name: "no triangular hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: geometry.LeftOutside, job: hole(slipcase.Triangle)},
+	{name: "hole in the paper too high by 6 mm", spoil: piece("side paper", moved(func(q geometry.Point) geometry.Point {
+		if q.Y > 1 && q.Y < paper-1 {
+			q.Y += 6
+		}
+		return q
+	})), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
+	{name: "no hole in the paper", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
+		kind: foldup.Overhang, piece: "side paper", job: hole(slipcase.Triangle)},
+	{name: "wrap without its web at the mouth", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
+	{name: "wrap of paper without its web", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllPaper)},
+	{name: "wedge of a wrap cut to the corner", spoil: piece("wrap", corner(wrapMouth+deep, apex, 0, head-apex)), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
+	{name: "wrap too short at the mouth", spoil: piece("wrap", cropped(wrapMouth-1, 0, 0, 0)), kind: foldup.Bare, face: geometry.LeftMouth, job: covering(slipcase.AllCloth)},
+	{name: "side flap of a wrap cut at the wall", spoil: piece("wrap", cropped(0, 0, 0, margin-1)), kind: foldup.Bare, face: geometry.HeadOutside, job: covering(slipcase.AllPaper)},
+	{name: "panel too narrow", spoil: piece("head panel", cropped(4, 0, 0, 0)), kind: foldup.Bare, face: geometry.HeadOutside, job: shortFlaps},
+	{name: "panel too short at the spine", spoil: piece("tail panel", cropped(0, 4, 0, 0)), kind: foldup.Bare, face: geometry.TailOutside, job: shortFlaps},
+	{name: "panel not turned in", spoil: piece("tail panel", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: geometry.TailMouth, job: covering(slipcase.AllPaper)},
+	{name: "turn-in of a panel wider than the cavity", spoil: piece("head panel", moved(func(q geometry.Point) geometry.Point {
+		if q.X < 1 {
+			q.X -= 1
+		}
+		return q
+	})), kind: foldup.Collision, piece: "head panel", job: covering(slipcase.AllCloth)},
+	{name: "no panel", spoil: lost("head panel"), kind: foldup.Bare, face: geometry.HeadOutside, job: covering(slipcase.AllCloth)},
+	{name: "sides only, the paper too low for its inset", spoil: piece("side paper", cropped(0, 50, 0, 0)), kind: foldup.Bare, face: geometry.RightOutside, job: covering(slipcase.SidesOnly)},
+	{name: "sides only, the paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge, 0)), kind: foldup.Bare, face: geometry.RightMouth, job: covering(slipcase.SidesOnly)},
+	{name: "divider higher than the cavity", spoil: piece("divider", higher(0, 3)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "divider deeper than the cavity", spoil: piece("divider", higher(3, 0)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "lining smaller than its divider", spoil: piece("divider lining", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider lining", job: divided},
+	{name: "strip too narrow for the edge of its divider", spoil: piece("divider strip", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider strip", job: divided},
+}
+
+func divided(j *slipcase.Job) {
+	j.Books = append(j.Books, j.Books[0])
+	j.Compartments = slipcase.EachItsOwn
+}
+
+func TestProofNamesWhatIsBrokenInTheNewCases(t *testing.T) { breaks(t, newCases) }
+
+// Paper that is not in the case closes no gap in it: the flaps of a wrap of
+// cloth 0.35 thick leave 0.9 mm of the head wall bare beside the panel.
+func TestOnlyTheCoveringItselfClosesAGap(t *testing.T) {
+	breaks(t, []mutation{{
+		name: "0.9 mm beside the panel", spoil: piece("head panel", cropped(5-wall+0.9, 0, 0, 0)), kind: foldup.Bare, face: geometry.HeadOutside,
+		job: func(j *slipcase.Job) { shortFlaps(j); j.SidePaper.Thickness = 1 },
+	}})
+}

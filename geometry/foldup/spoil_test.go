@@ -1,0 +1,150 @@
+package foldup_test
+
+import (
+	"slices"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
+)
+
+// What a mutation does to the flat pieces of a sound case.
+type spoil func(pieces []geometry.Piece) []geometry.Piece
+
+// piece changes one piece.
+func piece(name string, changes ...func(*geometry.Piece)) spoil {
+	return func(pieces []geometry.Piece) []geometry.Piece {
+		for i := range pieces {
+			if pieces[i].Name == name {
+				for _, change := range changes {
+					change(&pieces[i])
+				}
+				return pieces
+			}
+		}
+		panic("no " + name)
+	}
+}
+
+// lost leaves a piece out.
+func lost(name string) spoil {
+	return func(pieces []geometry.Piece) []geometry.Piece {
+		return slices.DeleteFunc(pieces, func(p geometry.Piece) bool { return p.Name == name })
+	}
+}
+
+// moved moves every point of a piece's drawing; its seat stays.
+func moved(to func(geometry.Point) geometry.Point) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		path := func(in geometry.Path) geometry.Path {
+			out := geometry.Path{Vertices: slices.Clone(in.Vertices), Closed: in.Closed}
+			for i := range out.Vertices {
+				out.Vertices[i].Point = to(out.Vertices[i].Point)
+			}
+			return out
+		}
+		p.Outline = path(p.Outline)
+		p.Slits, p.Folds, p.Creases = slices.Clone(p.Slits), slices.Clone(p.Folds), slices.Clone(p.Creases)
+		for i := range p.Slits {
+			p.Slits[i] = path(p.Slits[i])
+		}
+		for i := range p.Folds {
+			p.Folds[i] = path(p.Folds[i])
+		}
+		for i := range p.Creases {
+			p.Creases[i].Path = path(p.Creases[i].Path)
+		}
+	}
+}
+
+// cropped cuts away all that is past a box, d from each edge of the piece:
+// left, bottom, right, top. Where d is negative the piece grows.
+func cropped(left, bottom, right, top slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		w, h := p.Size()
+		cut := func(l, size, low, high slipcase.Length) slipcase.Length {
+			switch {
+			case l.Near(0):
+				return low
+			case l.Near(size):
+				return size - high
+			}
+			return max(low, min(l, size-high))
+		}
+		moved(func(q geometry.Point) geometry.Point {
+			return geometry.Pt(cut(q.X, w, left, right), cut(q.Y, h, bottom, top))
+		})(p)
+	}
+}
+
+// corner moves the points near one place.
+func corner(x, y, dx, dy slipcase.Length) func(*geometry.Piece) {
+	return moved(func(q geometry.Point) geometry.Point {
+		if q.Near(geometry.Pt(x, y)) {
+			return q.Add(geometry.Pt(dx, dy))
+		}
+		return q
+	})
+}
+
+// slits moves the starts of a piece's slits, dx toward its middle.
+func slits(dx, dy slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		w, _ := p.Size()
+		for _, s := range p.Slits {
+			v := &s.Vertices[0]
+			if v.X < w/2 {
+				v.X += dx
+			} else {
+				v.X -= dx
+			}
+			v.Y += dy
+		}
+	}
+}
+
+// higher makes a board, or a lining ruled for one, larger at its top and right
+// edges.
+func higher(dx, dy slipcase.Length) func(*geometry.Piece) { return cropped(0, 0, -dx, -dy) }
+
+// folded proves the pieces of a case of a job, spoiled, the cloth and paper as
+// thick as given.
+func folded(c slipcase.Case, s spoil, cloth, paper slipcase.Length) foldup.Report {
+	var pieces []geometry.Piece
+	for _, p := range c.Pieces {
+		p.Outline.Vertices = slices.Clone(p.Outline.Vertices)
+		p.Slits = slices.Clone(p.Slits)
+		for i, q := range p.Slits {
+			p.Slits[i].Vertices = slices.Clone(q.Vertices)
+		}
+		p.Seats = slices.Clone(p.Seats)
+		pieces = append(pieces, p)
+	}
+	return foldup.Prove(s(pieces), conditions(c.Job, cloth, paper))
+}
+
+// conditions are what a proof is told beside the pieces, worked out again from
+// the job by the design's symbols.
+func conditions(j slipcase.Job, cloth, paper slipcase.Length) foldup.Conditions {
+	k := foldup.Conditions{
+		Edge: j.Board.Thickness + j.Lining.Thickness, Compartments: 1,
+		Layer: map[geometry.Material]slipcase.Length{geometry.Cloth: cloth, geometry.Paper: paper},
+		Lined: j.Lining.Thickness > 0, LinedShort: 2,
+		SidesOnly: j.Covering == slipcase.SidesOnly, Border: j.SidePaper.Inset,
+		Divider: j.Board.Thickness + 2*j.Lining.Thickness,
+	}
+	if j.Lining.Order == slipcase.LinedAfter {
+		k.Edge, k.Lining = j.Board.Thickness, j.Lining.Thickness
+	}
+	for i, b := range j.Books {
+		k.Height = max(k.Height, b.Height[0])
+		k.Width = max(k.Width, b.Width[0])
+		k.Thickness += b.Thickness[0]
+		if i > 0 && j.Compartments == slipcase.EachItsOwn {
+			k.Thickness += j.Board.Thickness + 2*j.Lining.Thickness
+			k.Compartments++
+			k.Strip = j.Cloth.Thickness
+		}
+	}
+	return k
+}

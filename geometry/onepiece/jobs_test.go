@@ -1,0 +1,124 @@
+package onepiece_test
+
+import (
+	"regexp"
+	"strconv"
+
+	"pgregory.net/rapid"
+
+	"forel/geometry"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
+)
+
+// eps is what two lengths, reached by two ways of calculating, may differ by:
+// a nanometre. No maker cuts to that.
+const eps = 1e-6
+
+// jobFor gives a default job for a book, changed.
+func jobFor(height, width, thickness slipcase.Length, change func(*onepiece.Job)) onepiece.Job {
+	j := onepiece.DefaultJob()
+	j.Book = slipcase.Book{
+		Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness},
+	}
+	if change != nil {
+		change(&j)
+	}
+	return j
+}
+
+// length draws a length in [lo, hi], often a limit, or a whole number of
+// hundredths, as measured.
+func length(lo, hi float64) *rapid.Generator[slipcase.Length] {
+	return rapid.Map(rapid.OneOf(
+		rapid.Float64Range(lo, hi),
+		rapid.Map(rapid.IntRange(0, int((hi-lo)*100)), func(n int) float64 { return lo + float64(n)/100 }),
+		rapid.SampledFrom([]float64{lo, hi}),
+	), func(l float64) slipcase.Length {
+		if l < lo+0.002 {
+			l = lo // nobody sets a micrometre
+		}
+		return slipcase.Length(min(l, hi))
+	})
+}
+
+// anyJobs draws jobs with every setting anywhere within its limits, or with
+// all but a few at their defaults.
+func anyJobs() *rapid.Generator[onepiece.Job] {
+	return rapid.Custom(func(t *rapid.T) onepiece.Job {
+		j := jobFor(length(40, 500).Draw(t, "height"), length(30, 400).Draw(t, "width"), length(3, 150).Draw(t, "thickness"), nil)
+		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
+		few := rapid.Bool().Draw(t, "few settings changed")
+		change := func(key string) bool { return !few || rapid.IntRange(0, 2).Draw(t, "change "+key) == 0 }
+		for _, f := range onepiece.Fields {
+			if change(f.Key) {
+				lo := f.Min.MM()
+				if f.Key == "card.thickness" {
+					lo = 0.3
+				}
+				*f.At(&j) = length(lo, f.Max.MM()).Draw(t, f.Key)
+			}
+		}
+		for _, f := range onepiece.Fractions {
+			if change(f.Key) {
+				*f.At(&j) = rapid.OneOf(rapid.Float64Range(f.Min, f.Max), rapid.SampledFrom([]float64{f.Min, 0.5, f.Max})).Draw(t, f.Key)
+			}
+		}
+		return j
+	})
+}
+
+// goodJobs draws jobs that are accepted, at once or after doing what a refusal
+// says, so that jobs just within a limit are common.
+func goodJobs() *rapid.Generator[onepiece.Job] {
+	return rapid.Custom(func(t *rapid.T) onepiece.Job {
+		j, ok := mended(anyJobs().Draw(t, "job"))
+		if !ok {
+			t.Skip("not mended; TestRefusalsMend is about these")
+		}
+		return j
+	})
+}
+
+// mended does what refusals say, a few times over, until the job is accepted.
+func mended(j onepiece.Job) (onepiece.Job, bool) {
+	for range 4 {
+		ps, _ := j.Check()
+		if len(ps) == 0 {
+			return j, true
+		}
+		for _, p := range ps {
+			limit, ok := mostOf(p)
+			if !ok {
+				return j, false
+			}
+			*setting(&j, p.Key) = limit
+		}
+	}
+	return j, false
+}
+
+var mendText = regexp.MustCompile(`^at most (\d+(?:\.\d+)?) (mm|in)$`)
+
+// mostOf reads the limit back from the words a maker sees.
+func mostOf(p slipcase.Problem) (slipcase.Length, bool) {
+	w := mendText.FindStringSubmatch(p.Right)
+	if w == nil || setting(new(onepiece.Job), p.Key) == nil {
+		return 0, false
+	}
+	n, err := strconv.ParseFloat(w[1], 64)
+	if w[2] == "in" {
+		n *= 25.4
+	}
+	return slipcase.Length(n), err == nil
+}
+
+// setting gives the length that a key names, nil where there is none.
+func setting(j *onepiece.Job, key string) *slipcase.Length {
+	for _, f := range onepiece.Fields {
+		if f.Key == key {
+			return f.At(j)
+		}
+	}
+	return nil
+}

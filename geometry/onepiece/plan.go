@@ -1,0 +1,34 @@
+package onepiece
+
+import (
+	"forel/geometry/plan"
+)
+
+// PieceName is the name of the one piece.
+const PieceName = "case blank"
+
+// Plan gives all that is rendered of the case.
+func (c Case) Plan() plan.Plan {
+	j := c.Job
+	book := plan.Size{Height: j.Book.Height.Largest(), Width: j.Book.Width.Largest(), Thickness: j.Book.Thick()}
+	p := plan.Plan{
+		Title:     j.Title,
+		Kind:      "one-piece slipcase of card",
+		Content:   "book",
+		Pieces:    c.Pieces,
+		Contents:  book,
+		Cavity:    c.Cavity,
+		Outside:   c.Outside,
+		Fit:       plan.Fit{ForeEdge: c.Cavity.Width - book.Width, HeadOrTail: c.Outside.Height - book.Height},
+		Mouth:     plan.Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness},
+		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness}},
+		Remarks:   []plan.Remark{plan.Say("width runs across: a side, the spine, the other side; height from head to tail with the flaps")},
+	}
+	if d := j.Book.Taper(); d > 0 {
+		p.Remarks = append(p.Remarks, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
+	}
+	for _, s := range c.Steps() {
+		p.Cutting = append(p.Cutting, plan.Say(s))
+	}
+	return p
+}

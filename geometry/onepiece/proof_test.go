@@ -1,0 +1,107 @@
+package onepiece_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
+)
+
+// Whatever the book and the card, what is accepted folds up to a cavity of the
+// book and its clearance, exactly, open at the mouth, with nothing wrong.
+func TestFoldsUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := goodJobs().Draw(t, "job")
+		c, err := onepiece.Make(j)
+		require.NoError(t, err)
+		require.Empty(t, c.Proof.Faults)
+		thick := j.Card.Thickness
+		want := slipcase.Size{
+			Height:    j.Book.Height[0] + j.Clearance.Height,
+			Width:     j.Book.Width[0] + j.Clearance.Width,
+			Thickness: j.Book.Thickness[0] + j.Clearance.Thickness,
+		}
+		same(t, want, c.Proof.Cavity)
+		same(t, want, c.Cavity)
+		outside := slipcase.Size{Height: want.Height + 4*thick, Width: want.Width + thick, Thickness: want.Thickness + 2*thick}
+		same(t, outside, c.Proof.Outside)
+		same(t, outside, c.Outside)
+	})
+}
+
+func same(t require.TestingT, want, is slipcase.Size) {
+	assert.InDelta(t, want.Height.MM(), is.Height.MM(), 1e-5, "height")
+	assert.InDelta(t, want.Width.MM(), is.Width.MM(), 1e-5, "width")
+	assert.InDelta(t, want.Thickness.MM(), is.Thickness.MM(), 1e-5, "thickness")
+}
+
+// Cornell's rule, without any allowance for the board's thickness, folds up
+// too where the board has none.
+func TestFoldsUpWithoutThickness(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := anyJobs().Draw(t, "job")
+		j.Card.Thickness = 0
+		j, ok := mended(j)
+		require.True(t, ok)
+		c, err := onepiece.Make(j)
+		require.NoError(t, err)
+		require.Empty(t, c.Proof.Faults)
+	})
+}
+
+// The inner flap is the inside of head and tail; spine flap and outer flap lie
+// side by side on it; left and right are as in the pattern.
+func TestWhichFlapLiesWhere(t *testing.T) {
+	c, err := onepiece.Make(jobFor(220, 150, 30, nil))
+	require.NoError(t, err)
+	walls := map[geometry.Face][][]string{}
+	for _, w := range c.Proof.Walls {
+		walls[w.Face] = w.Layers
+	}
+	for _, end := range []struct {
+		wall            geometry.Face
+		inside, outside string
+	}{
+		{geometry.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
+		{geometry.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
+	} {
+		layers := walls[end.wall]
+		require.Len(t, layers, 2)
+		assert.Equal(t, []string{"inner flap" + end.inside}, layers[0])
+		assert.ElementsMatch(t, []string{"spine flap" + end.outside, "outer flap" + end.outside}, layers[1])
+	}
+	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[geometry.LeftOutside])
+	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[geometry.RightOutside])
+	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[geometry.SpineOutside])
+	assert.Len(t, walls, 5)
+}
+
+// Flaps fold in the order in which they lie, and knives and adhesives are warned
+// of before all.
+func TestSteps(t *testing.T) {
+	c, err := onepiece.Make(jobFor(220, 150, 30, nil))
+	require.NoError(t, err)
+	steps := strings.Join(c.Steps(), "\n")
+	last := -1
+	for _, words := range []string{"knives", "adhesives", "Score every fold", "Fold the inner flaps", "spine flaps and fold", "outer flaps and fold"} {
+		at := strings.Index(steps, words)
+		assert.Greater(t, at, last, words)
+		last = at
+	}
+}
+
+func BenchmarkProve(b *testing.B) {
+	j := jobFor(220, 150, 30, nil)
+	c, err := onepiece.Make(j)
+	require.NoError(b, err)
+	b.ReportAllocs()
+	for b.Loop() {
+		onepiece.Prove(c.Pieces[0], j.Card, j.Cavity(), j.Flaps.Relief)
+	}
+}

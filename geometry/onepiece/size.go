@@ -1,0 +1,47 @@
+package onepiece
+
+import "forel/geometry/slipcase"
+
+// Cavity gives the space inside: the book with its clearance.
+func (j Job) Cavity() slipcase.Size {
+	return slipcase.Size{
+		Height:    j.Book.Height.Largest() + j.Clearance.Height,
+		Width:     j.Book.Width.Largest() + j.Clearance.Width,
+		Thickness: j.Book.Thick() + j.Clearance.Thickness,
+	}
+}
+
+// Outside gives the finished case: two layers at head and tail, one elsewhere,
+// none at the mouth.
+func (j Job) Outside() slipcase.Size {
+	in, c := j.Cavity(), j.Card.Thickness
+	return slipcase.Size{Height: in.Height + 4*c, Width: in.Width + c, Thickness: in.Thickness + 2*c}
+}
+
+// bend gives what a panel is longer than its inside measure at one fold.
+func (c Card) bend() Length { return c.Thickness * Length(c.Bend) }
+
+// scores are where the scores of a blank lie: across from the mouth edge of
+// the left side, and up from the middle of its height. Those at the tail mirror
+// those at the head.
+type scores struct {
+	left, right Length // the spine scores
+	width       Length // the whole blank
+	inner       Length // head score of the left side, whose flap is the inner one
+	outer       Length // head scores of spine and right side, one thickness further out
+	inside      Length // not a score: where the inner flap's inside comes to lie
+}
+
+// scores works out the scores from the inside measures; see the allowance in the
+// doc of the package.
+func (j Job) scores() scores {
+	in, b := j.Cavity(), j.Card.bend()
+	var s scores
+	s.left = in.Width + b
+	s.right = s.left + in.Thickness + 2*b
+	s.width = s.right + s.left
+	s.inside = in.Height / 2
+	s.inner = s.inside + b
+	s.outer = s.inner + j.Card.Thickness
+	return s
+}

@@ -1,0 +1,69 @@
+// Package plan is a case worked out, of whatever kind: all that is drawn,
+// listed or printed of it. What makes a case gives a Plan; what renders one asks
+// nothing else.
+package plan
+
+import (
+	"fmt"
+
+	"forel/geometry"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Size is the extent of a space: head to tail, spine to mouth, side to side.
+type Size struct{ Height, Width, Thickness Length }
+
+// Fit is what a stacked dry fit shows: how far a side reaches beyond the book
+// at the fore-edge when laid flush with its spine, and at the head or the tail
+// when laid flush with the other. Of several books the tallest and the deepest.
+type Fit struct{ ForeEdge, HeadOrTail Length }
+
+// Mouth is the clearance left where the case is tightest.
+type Mouth struct {
+	Height        Length // head to tail
+	HeightCorners Length // head to tail in the corners
+	Thickness     Length // side to side, in the tightest compartment
+}
+
+// Plan is a case worked out.
+type Plan struct {
+	Title     string
+	Kind      string // what is made, such as "slipcase of five boards"
+	Content   string // what it is for, such as "book" or "3 volumes together"
+	Pieces    []geometry.Piece
+	Contents  Size // what stands in the case
+	Cavity    Size // the room inside
+	Outside   Size
+	Fit       Fit
+	Mouth     Mouth
+	Materials []Material
+	Remarks   []Remark // what to know of the sizes
+	Cutting   []Remark // what to do when cutting
+	Mistaken  []string // which pieces could be mistaken for which
+}
+
+// Material is what pieces are cut from, as measured.
+type Material struct {
+	Name      string
+	Thickness Length
+}
+
+// Remark is a sentence with lengths in it, each at a %s.
+type Remark struct {
+	Text    string
+	Lengths []Length
+}
+
+// Say is short for a Remark.
+func Say(text string, lengths ...Length) Remark { return Remark{text, lengths} }
+
+// In writes the remark with its lengths as the rounding has them.
+func (r Remark) In(round func(Length) string) string {
+	args := make([]any, len(r.Lengths))
+	for i, l := range r.Lengths {
+		args[i] = round(l)
+	}
+	return fmt.Sprintf(r.Text, args...)
+}

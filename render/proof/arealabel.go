@@ -1,0 +1,165 @@
+package proof
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// part is an area of a face on which the same layers lie.
+type part struct {
+	area area
+	on   []int // indices of the layers, from the board up
+}
+
+// besideFace is the numbers on one side of a face.
+type besideFace struct {
+	column
+	labels []label
+}
+
+// What is too small on the page to be seen has no number.
+const (
+	leastPart    = 0.6        // mm²
+	leastBreadth = Length(.3) // mm
+	numberGap    = Length(1.6)
+)
+
+// areaLabels words the areas of a face: with the name of what lies uppermost
+// where most is seen of it, with the number of layers elsewhere. The number of
+// an overlap that has no room in its area stands beside the face.
+func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text, beside [2]besideFace) {
+	parts := partsOf(f)
+	out := make([]bool, len(parts)) // the number stands beside
+	for {
+		beside = b.numbersBeside(f, parts, out)
+		off := taken{boxes: slices.Clone(keep)}
+		for _, side := range beside {
+			for _, l := range side.labels {
+				off.lines = append(off.lines, [2]geometry.Point{l.anchor, l.port(side.edge)})
+			}
+		}
+		inside = nil
+		again := false
+		named := map[string]bool{}
+		for i, p := range parts {
+			if out[i] {
+				continue
+			}
+			texts := b.wording(f, p, named, off)
+			for _, t := range texts {
+				off.boxes = append(off.boxes, typeset.Box(t).Grow(0.3))
+			}
+			inside = append(inside, texts...)
+			if texts == nil && len(p.on) > 1 {
+				out[i], again = true, true
+			}
+		}
+		if !again {
+			return inside, beside
+		}
+	}
+}
+
+// partsOf gives the areas of a face as they lie on the page, the largest first.
+func partsOf(f flatFace) []part {
+	var out []part
+	for _, c := range f.cells {
+		for _, a := range areasOf(moved(c.shape, f.onPage)) {
+			if a.size() > leastPart && a.breadth() > leastBreadth {
+				out = append(out, part{a, c.on})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(p, q part) int { return cmp.Compare(q.area.size(), p.area.size()) })
+	return out
+}
+
+// numbersBeside arranges the numbers of the areas chosen on both sides.
+func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideFace {
+	sides := [2]besideFace{
+		{column: column{f.at.Min.X - numberGap, true, f.at.Min.Y, f.at.Max.Y, 0}},
+		{column: column{f.at.Max.X + numberGap, false, f.at.Min.Y, f.at.Max.Y, 0}},
+	}
+	for i, p := range parts {
+		if !chosen[i] {
+			continue
+		}
+		l := label{name: fmt.Sprint(len(p.on)), size: render.SmallSize, anchor: p.area.inner()}
+		side := &sides[0]
+		if l.anchor.X > f.at.Center().X {
+			side = &sides[1]
+		}
+		side.labels = append(side.labels, l)
+	}
+	for i := range sides {
+		sides[i].labels = sides[i].arrange(sides[i].labels)
+	}
+	return sides
+}
+
+// wording finds words that have room in an area, the fullest first, none if
+// there are none.
+func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []render.Text {
+	n := len(p.on)
+	top := "bare board"
+	if n > 0 {
+		top = f.layers[p.on[n-1]].Piece
+	} else if f.Inside {
+		top = b.base.name
+	}
+	if !named[top] {
+		lines := []string{top, counted(n, "layer", "layers")}
+		if n == 0 {
+			lines = lines[:1]
+		}
+		for _, turned := range []bool{false, true} {
+			if t := wordsIn(p.area, lines, noteSize, false, turned, off); t != nil {
+				named[top] = true
+				return t
+			}
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	for _, size := range []render.Points{render.BodySize, render.SmallSize} {
+		if t := wordsIn(p.area, []string{fmt.Sprint(n)}, size, true, false, off); t != nil {
+			return t
+		}
+	}
+	return nil
+}
+
+// wordsIn sets lines in the middle of the room an area has for them.
+func wordsIn(a area, lines []string, size render.Points, bold, turned bool, off taken) []render.Text {
+	var wide Length
+	for _, l := range lines {
+		wide = max(wide, typeset.Width(l, size, bold))
+	}
+	lead := typeset.Ascent(size) + typeset.Descent(size)
+	wide, tall := wide+0.8, lead*Length(len(lines))+0.3
+	if turned {
+		wide, tall = tall, wide
+	}
+	at, ok := a.room(wide, tall, off)
+	if !ok {
+		return nil
+	}
+	var out []render.Text
+	for i, l := range lines {
+		// From the middle of the room to this line's baseline.
+		down := (Length(i)-Length(len(lines))/2)*lead + typeset.Ascent(size)
+		t := render.Text{String: l, Size: size, Bold: bold, Align: render.Middle, Turned: turned, Color: render.Black}
+		t.At = at.Add(geometry.Pt(0, down))
+		if turned {
+			t.At = at.Add(geometry.Pt(down, 0))
+		}
+		out = append(out, t)
+	}
+	return out
+}

@@ -1,0 +1,118 @@
+package proof
+
+import (
+	"fmt"
+
+	"github.com/peterstace/simplefeatures/geom"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// drawFace draws a face flat: what lies on it, its edges named, the number of
+// layers in each area, and its faults.
+func (b *book) drawFace(f flatFace) {
+	marks := b.faceMarks(f)
+	var keep []geometry.Box
+	for _, m := range marks {
+		keep = append(keep, m.box())
+		keep = append(keep, m.sides()...)
+	}
+	inside, beside := b.areaLabels(f, keep)
+	for _, t := range inside {
+		keep = append(keep, typeset.Box(t).Grow(0.5))
+	}
+	b.faceGround(f, keep)
+	for _, side := range beside {
+		side.draw(b, side.labels)
+	}
+	for _, t := range inside {
+		b.Text(t)
+	}
+	b.edgeNames(f, len(beside[0].labels) > 0, len(beside[1].labels) > 0, len(marks) > 0)
+	drawMarks(b, marks)
+}
+
+// faceGround draws the materials of a face and the outlines of its layers,
+// hatching kept off words.
+func (b *book) faceGround(f flatFace, keep []geometry.Box) {
+	page := func(g geom.Geometry) geom.Geometry { return moved(g, f.onPage) }
+	under := b.looks.board
+	if f.Inside {
+		under = b.base
+	}
+	shade := func(g geom.Geometry, l look) {
+		for _, a := range areasOf(page(g)) {
+			l.shade(b, a, keep)
+		}
+	}
+	for _, a := range areasOf(page(f.shape)) {
+		b.Fill(a.path(), under.tint)
+	}
+	for _, l := range f.layers {
+		for _, a := range areasOf(page(l.Shape)) {
+			b.Fill(a.path(), b.looks.piece(l.Piece).tint)
+		}
+	}
+	shade(f.bare(), under)
+	for _, l := range f.layers {
+		shade(l.Shape, b.looks.piece(l.Piece))
+	}
+	for _, l := range f.layers {
+		for _, run := range runs(page(freeEdges(l.Shape, f.shape))) {
+			b.Stroke(geometry.Line(run...), b.looks.piece(l.Piece).outline(l.Tucked))
+		}
+	}
+	for _, a := range areasOf(page(f.shape)) {
+		for _, ring := range a.rings {
+			b.Stroke(geometry.Polygon(ring...), outerEdge)
+		}
+	}
+}
+
+// edgeNames says what lies beyond each edge of a face, farther off on a side
+// where numbers stand.
+func (b *book) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
+	gap := Length(1)
+	if marked {
+		gap = 2.4 // for the line round a fault
+	}
+	off := func(numbers bool) Length {
+		if numbers {
+			return numberGap + 4
+		}
+		return gap
+	}
+	const size = render.SmallSize
+	mid := f.at.Center()
+	up, down := typeset.Ascent(size), typeset.Descent(size)
+	text := func(s string, at geometry.Point, turned bool) {
+		b.Text(render.Text{At: at, String: s, Size: size, Align: render.Middle, Turned: turned, Color: render.Black})
+	}
+	text(f.place.top, geometry.Pt(mid.X, f.at.Min.Y-gap-down+0.3), false)
+	text(f.place.bottom, geometry.Pt(mid.X, f.at.Max.Y+gap+up), false)
+	text(f.place.left, geometry.Pt(f.at.Min.X-off(numbersLeft)-down, mid.Y), true)
+	text(f.place.right, geometry.Pt(f.at.Max.X+off(numbersRight)+up, mid.Y), true)
+}
+
+// faceMarks marks the faults of a face. What lies past the face is marked at
+// its border.
+func (b *book) faceMarks(f flatFace) []mark {
+	var out []mark
+	var off taken
+	for i, fault := range b.Report.Faults {
+		if fault.Face != f.place.face {
+			continue
+		}
+		at := moveBox(spot(fault, f.Extent), f.onPage)
+		at = clamped(at, f.at)
+		const least = 1.6 // mm across
+		at.Min.X, at.Max.X = at.Min.X-max(0, least-at.Width())/2, at.Max.X+max(0, least-at.Width())/2
+		at.Min.Y, at.Max.Y = at.Min.Y-max(0, least-at.Height())/2, at.Max.Y+max(0, least-at.Height())/2
+		m := mark{number: fmt.Sprint(i + 1), area: geometry.Rectangle(at), tag: freeSpot(at.Center(), f.at, off)}
+		off.boxes = append(off.boxes, m.box())
+		out = append(out, m)
+	}
+	return out
+}

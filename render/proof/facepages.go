@@ -1,0 +1,225 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// Room round a face drawn flat.
+const (
+	sideRoom  Length = 10 // left and right, for numbers and what lies beyond
+	nameRoom  Length = 5  // above and below, for what lies beyond
+	leastWide Length = 12 // a face is not drawn narrower than this
+	rowGap    Length = 3
+)
+
+// spread is a page of faces, row by row.
+type spread struct {
+	bookmark, head string
+	rows           []spreadRow
+}
+
+// spreadRow is faces beside each other with the part of the page's width that
+// each has.
+type spreadRow struct {
+	names []geometry.Face
+	parts []Length
+}
+
+var (
+	half   = []Length{1. / 2, 1. / 2}
+	third  = []Length{1. / 3, 1. / 3, 1. / 3}
+	narrow = []Length{0.22, 0.22, 0.28, 0.28}
+)
+
+var spreads = []spread{
+	{"Outside", "The outside, each face as you see it when you look at it", []spreadRow{
+		{[]geometry.Face{geometry.LeftOutside, geometry.RightOutside}, half},
+		{[]geometry.Face{geometry.SpineOutside, geometry.HeadOutside, geometry.TailOutside}, third},
+	}},
+	{"Inside", "The inside, each face as you see it when you look at it", []spreadRow{
+		{[]geometry.Face{geometry.LeftInside, geometry.RightInside}, half},
+		{[]geometry.Face{geometry.SpineInside, geometry.HeadInside, geometry.TailInside}, third},
+	}},
+	{"Mouth", "The edges of the boards round the mouth, seen from in front", []spreadRow{
+		{[]geometry.Face{geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth}, narrow},
+	}},
+}
+
+// scales that faces are drawn at, 1 to each of these. One to one is left out:
+// the figures are not to be cut from.
+var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40}
+
+// faceScale gives the scale at which every page of faces holds its own.
+func (b *book) faceScale(wide, tall Length) float64 {
+	for _, n := range scales {
+		fits := true
+		for _, sp := range spreads {
+			var down Length
+			for _, row := range sp.rows {
+				r := b.faceRow(row, wide, Length(1/n))
+				down += r.tall() + rowGap
+				for i, f := range r.faces {
+					fits = fits && f.wide()+2*sideRoom <= r.cells[i]
+				}
+			}
+			fits = fits && down <= tall
+		}
+		if fits {
+			return n
+		}
+	}
+	return scales[len(scales)-1]
+}
+
+// facePages draws every face flat, then the table of them.
+func (b *book) facePages() {
+	room := b.room()
+	tall := b.legendTop(room) - 2 - b.quiet().faceHead(room, spreads[2], 1.25)
+	n := b.faceScale(room.Width(), tall)
+	var box geometry.Box
+	var y Length
+	for _, sp := range spreads {
+		box = b.newPage(sp.bookmark)
+		y = b.faceHead(box, sp, n)
+		b.legend(box, box.Max.Y)
+		for _, r := range sp.rows {
+			row := b.faceRow(r, box.Width(), Length(1/n))
+			b.drawRow(row, box.Min.X, y)
+			y += row.tall() + rowGap
+		}
+	}
+	b.table(geometry.Bx(box.Min.X, y, box.Max.X, b.legendTop(box)))
+}
+
+// legendTop gives where the legend of a page starts.
+func (b *book) legendTop(box geometry.Box) Length { return b.quiet().legend(box, box.Max.Y) }
+
+// faceHead sets the head of a page of faces.
+func (b *book) faceHead(box geometry.Box, sp spread, n float64) Length {
+	return b.heading(box, sp.head, fmt.Sprintf("Scale 1 : %g, and narrow faces drawn wider where it says so: not at true size. ", n)+
+		"A number says how many layers of covering lie there, one on another; the lining is not counted. "+
+		"Areas too narrow to be seen have no number.")
+}
+
+// faceRow is faces beside each other, their upper edges in line.
+type faceRow struct {
+	faces    []flatFace
+	names    [][]string
+	captions [][]string
+	cells    []Length // how wide the place of each is
+	head     Length   // above the faces
+}
+
+func (b *book) faceRow(sr spreadRow, wide, scale Length) faceRow {
+	var row faceRow
+	var most Length
+	for i, name := range sr.names {
+		of, ok := faceOf(b.faces, name)
+		if !ok {
+			continue
+		}
+		f, cell := newFlatFace(of, scale), wide*sr.parts[i]
+		caption := wrapped(b.caption(f), noteSize, false, cell-5)
+		head := wrapped(capital(string(name)), render.BodySize, true, cell-3)
+		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
+		row.faces, row.names = append(row.faces, f), append(row.names, head)
+		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)
+	}
+	row.head = most + 1 + nameRoom
+	return row
+}
+
+// tall gives the height a row takes.
+func (r faceRow) tall() Length {
+	var most Length
+	for _, f := range r.faces {
+		most = max(most, f.tall())
+	}
+	return r.head + most + nameRoom
+}
+
+// drawRow draws a row from x to the right and from y down.
+func (b *book) drawRow(row faceRow, x, y Length) {
+	for i, face := range row.faces {
+		left, down := x, y
+		x += row.cells[i]
+		for _, l := range row.names[i] {
+			down += typeset.LineHeight(render.BodySize)
+			b.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: render.BodySize, Bold: true, Color: render.Black})
+		}
+		for _, l := range row.captions[i] {
+			down += typeset.LineHeight(noteSize)
+			b.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: noteSize, Color: render.Black})
+		}
+		face.at = geometry.Bx(left+sideRoom, y+row.head, left+sideRoom+face.wide(), y+row.head+face.tall())
+		b.drawFace(face)
+	}
+}
+
+// flatFace is a face to be drawn flat.
+type flatFace struct {
+	face
+	fx, fy Length       // millimetres of the page to one of the face, across and along
+	more   [2]int       // how many times as large as at scale
+	at     geometry.Box // on the page
+}
+
+func newFlatFace(of face, f Length) flatFace {
+	face := flatFace{face: of}
+	widen := func(l Length) int {
+		n := 1
+		for l*f*Length(n) < leastWide && n < 99 {
+			n++
+		}
+		return n
+	}
+	face.more = [2]int{widen(of.Extent.Width()), widen(of.Extent.Height())}
+	face.fx, face.fy = f*Length(face.more[0]), f*Length(face.more[1])
+	return face
+}
+
+func (f flatFace) wide() Length { return f.Extent.Width() * f.fx }
+func (f flatFace) tall() Length { return f.Extent.Height() * f.fy }
+
+// onPage gives where a point of the face is drawn.
+func (f flatFace) onPage(q geometry.Point) geometry.Point {
+	e := f.Extent
+	x, y := (q.X-e.Min.X)*f.fx, (e.Max.Y-q.Y)*f.fy
+	if f.place.flipX {
+		x = (e.Max.X - q.X) * f.fx
+	}
+	if f.place.flipY {
+		y = (q.Y - e.Min.Y) * f.fy
+	}
+	return f.at.Min.Add(geometry.Pt(x, y))
+}
+
+// caption says what lies on a face.
+func (b *book) caption(f flatFace) string {
+	var s []string
+	size := b.Round.Number(f.Extent.Width()) + " × " + b.Round.Pretty(f.Extent.Height())
+	names := strings.Join(f.pieces(), ", ")
+	switch {
+	case !f.Inside:
+		s = append(s, fmt.Sprintf("%s, %g %% covered", size, percent(f.covered)))
+		if names != "" {
+			s = append(s, "from the board up: "+names)
+		}
+	case len(f.layers) == 0:
+		s = append(s, size, b.base.name+" only")
+	default:
+		s = append(s, size, b.base.name+", then at the mouth: "+names, "thickest pile "+fine(f.Corners, b.Round.Unit))
+	}
+	if f.more[0] > 1 {
+		s = append(s, fmt.Sprintf("width drawn %d times as large as at scale", f.more[0]))
+	}
+	if f.more[1] > 1 {
+		s = append(s, fmt.Sprintf("height drawn %d times as large as at scale", f.more[1]))
+	}
+	return strings.Join(s, "; ")
+}

@@ -1,0 +1,124 @@
+package proof
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// mark is a fault with its number, and where on the page it is.
+type mark struct {
+	number string
+	area   geometry.Path  // round the place, closed
+	tag    geometry.Point // the middle of its number
+}
+
+const (
+	tagRadius Length = 2.7
+	tagSize          = render.BodySize
+	faultHalo Length = 0.4 // white on both sides of a fault's line
+)
+
+// spot gives the place of a fault on its face: the box it names, or the whole
+// face where it names none.
+func spot(f foldup.Fault, extent geometry.Box) geometry.Box {
+	if f.At.Min == f.At.Max {
+		return extent
+	}
+	return f.At
+}
+
+// clamped gives a box drawn in to the border of another where it lies past it.
+func clamped(b, border geometry.Box) geometry.Box {
+	in := func(p geometry.Point) geometry.Point {
+		return geometry.Pt(max(border.Min.X, min(border.Max.X, p.X)), max(border.Min.Y, min(border.Max.Y, p.Y)))
+	}
+	return geometry.Box{Min: in(b.Min), Max: in(b.Max)}
+}
+
+// freeSpot finds the place nearest to the one wanted where a tag stands within
+// a zone and off what is taken already.
+func freeSpot(want geometry.Point, zone geometry.Box, off taken) geometry.Point {
+	in := zone.Grow(-tagRadius - 0.3)
+	at := func(p geometry.Point) geometry.Box { return geometry.Box{Min: p, Max: p}.Grow(tagRadius + 0.3) }
+	const step Length = 1
+	best, far, found := want, Length(0), false
+	for x := in.Min.X; x <= in.Max.X; x += step {
+		for y := in.Min.Y; y <= in.Max.Y; y += step {
+			p := geometry.Pt(x, y)
+			if d := p.Distance(want); (!found || d < far) && !off.meets(at(p)) {
+				best, far, found = p, d, true
+			}
+		}
+	}
+	return best
+}
+
+// box gives the room the tag takes.
+func (m mark) box() geometry.Box {
+	return geometry.Box{Min: m.tag, Max: m.tag}.Grow(tagRadius + 0.3)
+}
+
+// sides gives the room that the line of a mark on an upright box takes.
+func (m mark) sides() []geometry.Box {
+	half := faultLine.Width/2 + faultHalo
+	var out []geometry.Box
+	for _, s := range m.area.Segments() {
+		out = append(out, geometry.Line(s.From, s.To).Bounds().Grow(half))
+	}
+	return out
+}
+
+// drawMarks draws marks over all else: a thick line round each place, then a
+// numbered disc on it or tied to it.
+func drawMarks(s render.Surface, marks []mark) {
+	for _, m := range marks {
+		s.Stroke(m.area, render.Stroke{Width: faultLine.Width + 2*faultHalo, Color: white})
+		s.Stroke(m.area, faultLine)
+		if middle := m.area.Bounds().Center(); middle.Distance(m.tag) > tagRadius {
+			s.Stroke(geometry.Line(middle, m.tag), render.Stroke{Width: 0.6, Color: render.Vermilion})
+		}
+	}
+	for _, m := range marks {
+		drawTag(s, m.number, m.tag)
+	}
+}
+
+func drawTag(s render.Surface, number string, at geometry.Point) {
+	s.Fill(geometry.Circle(at, tagRadius), white)
+	s.Stroke(geometry.Circle(at, tagRadius), render.Stroke{Width: 0.7, Color: render.Vermilion})
+	s.Text(render.Text{At: at.Add(geometry.Pt(0, typeset.Ascent(tagSize)/2)), String: number, Size: tagSize, Bold: true, Align: render.Middle, Color: render.Black})
+}
+
+// faultPages lists the faults with their numbers and where each is drawn.
+func (b *book) faultPages() {
+	const indent Length = 9
+	var y Length
+	var body geometry.Box
+	start := func() {
+		body = b.newPage("Faults")
+		y = b.heading(body, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
+	}
+	start()
+	for i, f := range b.Report.Faults {
+		text := f.String()
+		if page, ok := b.pageOf[f.Face]; ok {
+			text += fmt.Sprintf(" (page %d)", page)
+		}
+		lines := wrapped(text, render.BodySize, false, body.Width()-indent)
+		tall := max(2*tagRadius, Length(len(lines))*typeset.LineHeight(render.BodySize)) + 2.5
+		if y+tall > body.Max.Y {
+			start()
+		}
+		drawTag(b, fmt.Sprint(i+1), geometry.Pt(body.Min.X+tagRadius+0.4, y+tagRadius))
+		line := y + tagRadius - typeset.LineHeight(render.BodySize) + typeset.Ascent(render.BodySize)/2
+		for _, l := range lines {
+			line += typeset.LineHeight(render.BodySize)
+			b.Text(render.Text{At: geometry.Pt(body.Min.X+indent, line), String: l, Size: render.BodySize, Color: render.Black})
+		}
+		y += tall
+	}
+}

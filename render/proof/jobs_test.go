@@ -1,0 +1,134 @@
+package proof
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/jobfile"
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
+	"forel/paper"
+)
+
+// book of a size, with every setting at its default.
+func jobOf(height, width, thickness Length) slipcase.Job {
+	j := slipcase.DefaultJob()
+	j.Title = "Invented"
+	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	return j
+}
+
+func made(t *testing.T, j slipcase.Job) Subject {
+	t.Helper()
+	c, err := slipcase.Make(j)
+	require.NoError(t, err)
+	return Of(c)
+}
+
+// subjects gives cases from a 3 mm pamphlet to a 150 mm folio, small, flat and
+// low ones, and every worked job of testdata.
+func subjects(t *testing.T) map[string]Subject {
+	t.Helper()
+	out := map[string]Subject{
+		"pamphlet of 3 mm": made(t, jobOf(148, 105, 3)),
+		"ordinary book":    made(t, jobOf(221.5, 148.5, 32)),
+		"folio of 150 mm":  made(t, jobOf(400, 295, 150)),
+		"smallest":         made(t, jobOf(40, 30, 3)),
+		"largest":          made(t, jobOf(500, 400, 150)),
+		"thicker than all": made(t, jobOf(60, 60, 150)),
+		"low and oblong":   made(t, jobOf(40, 200, 60)), // head and tail cloth overlap
+	}
+	files, err := filepath.Glob("../../testdata/*/job.toml")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, name := range files {
+		data, err := os.ReadFile(name)
+		require.NoError(t, err)
+		f, _, err := jobfile.ParseWith(name, data, nil)
+		if err != nil || len(f.Job.Books) == 0 {
+			continue // of another kind of case
+		}
+		c, err := slipcase.Make(f.Job)
+		require.NoError(t, err, name)
+		out[filepath.Base(filepath.Dir(name))] = Of(c)
+	}
+	require.Greater(t, len(out), 12)
+	return out
+}
+
+// spoiled proves an ordinary case one of whose pieces was changed.
+func spoiled(t *testing.T, j slipcase.Job, name string, change func(*geometry.Piece)) Subject {
+	t.Helper()
+	s := made(t, j)
+	pieces := append([]geometry.Piece(nil), s.Pieces...)
+	found := false
+	for i := range pieces {
+		if pieces[i].Name == name {
+			pieces[i].Outline.Vertices = append([]geometry.Vertex(nil), pieces[i].Outline.Vertices...)
+			change(&pieces[i])
+			found = true
+		}
+	}
+	require.True(t, found, name)
+	b := j.Book()
+	s.Pieces = pieces
+	s.Report = foldup.Prove(pieces, foldup.Conditions{
+		Edge: j.Edge(), Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick(), Compartments: 1,
+		Layer: map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
+	})
+	return s
+}
+
+// broken gives cases that are not sound.
+func broken(t *testing.T) map[string]Subject {
+	t.Helper()
+	wide := func(by Length) func(*geometry.Piece) {
+		return func(p *geometry.Piece) {
+			for i := range p.Outline.Vertices {
+				if v := &p.Outline.Vertices[i]; v.X > 60 {
+					v.X += by
+				}
+			}
+		}
+	}
+	raise := func(by Length) func(*geometry.Piece) {
+		return func(p *geometry.Piece) {
+			_, h := p.Size()
+			for i := range p.Outline.Vertices {
+				if v := &p.Outline.Vertices[i]; v.Y > h*0.7 {
+					v.Y += by
+				}
+			}
+		}
+	}
+	ordinary := jobOf(221.5, 148.5, 32)
+	return map[string]Subject{
+		"paper short of the mouth": spoiled(t, ordinary, "side paper", wide(-40)),
+		"paper past the spine":     spoiled(t, ordinary, "side paper", func(p *geometry.Piece) { p.Outline.Vertices[0].X, p.Outline.Vertices[3].X = -20, -20 }),
+		"paper over the walls":     spoiled(t, ordinary, "side paper", func(p *geometry.Piece) { p.Outline = geometry.Rectangle(p.Outline.Bounds().Grow(12)) }),
+		"spine cloth too narrow":   spoiled(t, ordinary, "spine cloth", raise(-45)),
+		"spine cloth too long":     spoiled(t, ordinary, "spine cloth", raise(150)),
+		"no head cloth to speak of": spoiled(t, ordinary, "head cloth", func(p *geometry.Piece) {
+			p.Outline = geometry.Rectangle(geometry.Bx(20, 30, 60, 90))
+			p.Slits = nil
+		}),
+		"pamphlet, paper short": spoiled(t, jobOf(148, 105, 3), "side paper", wide(-40)),
+		"boards that do not meet": spoiled(t, ordinary, "spine wall", func(p *geometry.Piece) {
+			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, 30, 200))
+		}),
+	}
+}
+
+func setup(sheet string) paper.Setup {
+	s := paper.DefaultSetup()
+	for _, known := range paper.Sheets {
+		if known.Name == sheet {
+			s.Sheet = known
+		}
+	}
+	return s
+}

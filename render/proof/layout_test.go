@@ -1,0 +1,146 @@
+package proof
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/record"
+	"forel/render/typeset"
+)
+
+// inOrder keeps what is drawn, and how much was drawn before each text and each
+// fill, to tell what is painted over.
+type inOrder struct {
+	record.Surface
+	fillAt, strokeAt []int // place in the order of all that is drawn
+	n                int
+}
+
+func (s *inOrder) Stroke(p geometry.Path, st render.Stroke) {
+	s.n++
+	s.strokeAt = append(s.strokeAt, s.n)
+	s.Surface.Stroke(p, st)
+}
+
+func (s *inOrder) Fill(p geometry.Path, c render.Color) {
+	s.n++
+	s.fillAt = append(s.fillAt, s.n)
+	s.Surface.Fill(p, c)
+}
+
+// crossed gives the lines that run through a text and aren't painted over.
+func (s *inOrder) crossed(t render.Text) []record.Stroked {
+	box := typeset.Box(t).Grow(-0.1)
+	covered := 0 // everything up to here is
+	for i, f := range s.Fills {
+		if f.Path.Bounds().Contains(box) && (area{rings: [][]geometry.Point{f.Path.Flatten(0.05)}}).holds(box.Center()) {
+			covered = s.fillAt[i]
+		}
+	}
+	var out []record.Stroked
+	for i, st := range s.Strokes {
+		if s.strokeAt[i] < covered {
+			continue
+		}
+		grown := box.Grow(st.Stroke.Width / 2)
+		path := st.Path.Flatten(0.05)
+		if st.Path.Closed {
+			path = append(path, path[0])
+		}
+		for k := 1; k < len(path); k++ {
+			if len(geometry.Line(path[k-1], path[k]).Clip(grown, 1)) > 0 {
+				out = append(out, st)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// leaders gives the lines from labels to what they speak of.
+func leaders(s *inOrder) []geometry.Path {
+	var out []geometry.Path
+	for _, st := range s.Strokes {
+		if st.Stroke.Width == leaderLine.Width && st.Stroke.Color == leaderLine.Color && !st.Path.Closed {
+			out = append(out, st.Path)
+		}
+	}
+	return out
+}
+
+// All words of every page stand on the page, apart from each other, with no
+// line through them; no two leaders cross.
+func TestWordsStandClear(t *testing.T) {
+	all := subjects(t)
+	for name, s := range broken(t) {
+		require.False(t, s.Report.Sound(), name)
+		all["broken: "+name] = s
+	}
+	for name, s := range all {
+		for _, sheet := range []string{"A4", "Letter"} {
+			for _, round := range []geometry.Rounding{geometry.ToTenthMM, geometry.To64th} {
+				t.Run(fmt.Sprintf("%s/%s/%s", name, sheet, round.Unit), func(t *testing.T) {
+					o := Options{Setup: setup(sheet), Round: round}
+					d := Draw(s, o)
+					for i := range d.Pages() {
+						on := &inOrder{}
+						d.Page(i, on)
+						checkPage(t, fmt.Sprintf("page %d", i+1), on, o)
+					}
+				})
+			}
+		}
+	}
+}
+
+func checkPage(t *testing.T, where string, on *inOrder, o Options) {
+	t.Helper()
+	require.NotEmpty(t, on.Texts, where)
+	room := geometry.Bx(0, 0, o.Setup.Sheet.Width, o.Setup.Sheet.Height).Grow(-o.Setup.Margin + 0.1)
+	for i, a := range on.Texts {
+		box := typeset.Box(a.Text)
+		assert.True(t, room.Contains(box), "%s: %q at %v is off the page", where, a.String, box)
+		for _, c := range a.String {
+			assert.True(t, typeset.Has(c), "%s: no glyph for %q in %q", where, c, a.String)
+		}
+		for _, b := range on.Texts[i+1:] {
+			assert.False(t, box.Grow(-0.2).Overlaps(typeset.Box(b.Text).Grow(-0.2)), "%s: %q lies on %q", where, a.String, b.String)
+		}
+		for _, line := range on.crossed(a.Text) {
+			assert.Fail(t, "a line through words", "%s: %q at %v: %v", where, a.String, box, line)
+		}
+	}
+	ls := leaders(on)
+	for i, a := range ls {
+		for _, b := range ls[i+1:] {
+			p, q, r, s := a.Vertices[0].Point, a.Vertices[1].Point, b.Vertices[0].Point, b.Vertices[1].Point
+			assert.False(t, linesCross(p, q, r, s), "%s: leaders cross: %v %v", where, a, b)
+		}
+	}
+	page := geometry.Bx(0, 0, o.Setup.Sheet.Width, o.Setup.Sheet.Height)
+	for _, st := range on.Strokes {
+		assert.True(t, page.Contains(st.Path.Bounds()), "%s: a line leaves the page: %v", where, st.Path)
+	}
+}
+
+// The page says plainly that figures are not patterns.
+func TestEveryPageSaysNotToCut(t *testing.T) {
+	d := Draw(made(t, jobOf(221.5, 148.5, 32)), Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+	require.Equal(t, 4, d.Pages()) // from an angle, outside, inside, mouth
+	for i := range d.Pages() {
+		var on record.Surface
+		d.Page(i, &on)
+		var words string
+		for _, w := range on.Texts {
+			words += w.String + "\n"
+			assert.Empty(t, w.Layer) // no layer that a machine would cut
+		}
+		assert.Contains(t, words, "not at true size: do not cut")
+		assert.Contains(t, words, fmt.Sprintf("page %d of 4", i+1))
+	}
+}

@@ -1,0 +1,95 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/render"
+)
+
+// corner gives the part of the view round the corner of the mouth at the left
+// and the tail: the edges of the boards, and what is turned in there. It is as
+// broad by its height as aspect says, and no higher than most.
+func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Length) geometry.Box {
+	var deep Length
+	for _, f := range faces {
+		for _, l := range f.layers {
+			if d, ok := f.reach(l); ok {
+				deep = max(deep, d)
+			}
+		}
+	}
+	deep = max(deep, 3*c.Lined)
+	at := func(x, y, z Length) geometry.Point { return sc.view.flat(foldup.Vec{X: x, Y: y, Z: z}) }
+	const border = 1.5 // mm of the case
+	foot := at(0, 0, c.Depth)
+	up := at(0, 1.7*deep, c.Depth-deep).Y - foot.Y + 2*border
+	b := geometry.Bx(foot.X-border, 0, 0, 0)
+	// The lower edge of the mouth falls toward the right: as low as is in sight.
+	var fall Length
+	for range 4 {
+		tall := min(most, up+fall)
+		b.Max.X = b.Min.X + tall*Length(aspect)
+		along := min(c.Width, (b.Max.X-foot.X)/Length(sc.view.cosYaw))
+		fall = foot.Y - at(along, 0, c.Depth).Y
+		b.Min.Y = foot.Y - fall - border
+		b.Max.Y = b.Min.Y + tall
+	}
+	return b
+}
+
+// lens draws a part of the view larger, with what is turned in named.
+func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
+	part := sc.cropped(window)
+	to, larger := fitted(window, at)
+	at = moveBox(window, to)
+	b.paragraph(at, at.Min.Y-9.5, "Corner of the mouth", render.BodySize, true)
+	b.paragraph(at, at.Min.Y-5.7, fmt.Sprintf("left and tail, %.1f times as large as above", larger/scale), noteSize, false)
+	b.Fill(geometry.Rectangle(at), white)
+	part.draw(b, b.looks, b.base, to)
+	b.frame(at)
+
+	var labels []label
+	for _, f := range part.faces {
+		if !f.Inside && !mouthEdge(f.place.face) {
+			continue
+		}
+		add := func(areas []area, name string, notes ...string) {
+			var best area
+			var most float64
+			for _, a := range areas {
+				if n := a.size(); n > most {
+					best, most = a, n
+				}
+			}
+			if most > 1 { // mm² of the page: less is not seen
+				l := label{name: name, size: noteSize, anchor: best.inner()}
+				for _, n := range notes {
+					l.notes = append(l.notes, wrapped(n, noteSize, false, labelsWide-4)...)
+				}
+				labels = append(labels, l)
+			}
+		}
+		if !f.Inside {
+			if f.place.face == geometry.LeftMouth || f.place.face == geometry.TailMouth {
+				add(areasOf(moved(f.whole, to)), "edge of the board", board(f.place.face))
+			}
+			continue
+		}
+		add(areasOf(moved(f.empty, to)), b.base.name, "of "+board(f.place.face))
+		for _, l := range f.layers {
+			what := strings.TrimPrefix(board(f.place.face), "the ")
+			if d, ok := f.reach(l.Layer); ok {
+				what = b.Round.Pretty(d) + " deep, " + what
+			}
+			if l.Tucked {
+				what = "tucked, " + what
+			}
+			add(areasOf(moved(l.top, to)), l.Piece, what)
+		}
+	}
+	col := column{at.Max.X + 3, false, at.Min.Y - 9, at.Max.Y, 1}
+	col.draw(b, col.arrange(labels))
+}

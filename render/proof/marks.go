@@ -1,0 +1,42 @@
+package proof
+
+import (
+	"fmt"
+
+	"forel/geometry"
+)
+
+// solidMarks marks the faults of the faces that are seen.
+func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
+	var out []mark
+	var off taken
+	for i, f := range b.Report.Faults {
+		for _, s := range sc.faces {
+			if s.place.face != f.Face {
+				continue
+			}
+			at := clamped(spot(f, s.Extent), s.Extent)
+			var pts []geometry.Point
+			for _, q := range geometry.Rectangle(at).Flatten(1) {
+				pts = append(pts, to(sc.view.flat(s.place.at(q))))
+			}
+			middle := to(sc.view.flat(s.place.at(at.Center())))
+			if !holdsAny(areasOf(moved(s.whole, to)), middle) {
+				continue // behind a board
+			}
+			m := mark{number: fmt.Sprint(i + 1), area: geometry.Polygon(pts...), tag: freeSpot(middle, zone, off)}
+			off.boxes = append(off.boxes, m.box())
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+func holdsAny(areas []area, p geometry.Point) bool {
+	for _, a := range areas {
+		if a.holds(p) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,61 @@
+package proof
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"github.com/peterstace/simplefeatures/geom"
+
+	"forel/geometry/foldup"
+)
+
+// ordered gives the layers of a face from the board up. Pieces lie in the order
+// they are glued. Of one piece the part that hangs on more folds is folded
+// first and lies beneath: a side flap under the spine flap, a side tab under
+// the middle tab.
+func ordered(f foldup.FaceReport) []foldup.Layer {
+	rank := map[string]int{}
+	for _, l := range f.Layers {
+		if _, ok := rank[l.Piece]; !ok {
+			rank[l.Piece] = len(rank)
+		}
+	}
+	out := slices.Clone(f.Layers)
+	slices.SortStableFunc(out, func(a, b foldup.Layer) int {
+		return cmp.Or(cmp.Compare(rank[a.Piece], rank[b.Piece]), cmp.Compare(b.Order, a.Order))
+	})
+	return out
+}
+
+// cell is a part of a face on which the same layers lie.
+type cell struct {
+	shape geom.Geometry
+	on    []int // indices of the layers, from the board up
+}
+
+// cellsOf parts a face by the layers on it.
+func cellsOf(face geom.Geometry, layers []foldup.Layer) []cell {
+	cells := []cell{{shape: face}}
+	for i, l := range layers {
+		var next []cell
+		for _, c := range cells {
+			if out := solid(without(c.shape, l.Shape)); !out.IsEmpty() {
+				next = append(next, cell{out, c.on})
+			}
+			if in := solid(meet(c.shape, l.Shape)); !in.IsEmpty() {
+				next = append(next, cell{in, append(slices.Clone(c.on), i)})
+			}
+		}
+		cells = next
+	}
+	return cells
+}
+
+// percent writes a part in percent, to a tenth, never rounded up to the whole.
+func percent(v float64) float64 {
+	if v > 99.9 && v < 100 {
+		return 99.9
+	}
+	return math.Round(v*10) / 10
+}

@@ -1,0 +1,116 @@
+package proof
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// fine writes a thin length, a clearance or a pile, more finely than sizes are
+// shown: to 0.01 mm or 0.001 in.
+func fine(l Length, u geometry.Unit) string { return fineNumber(l, u) + " " + u.String() }
+
+func fineNumber(l Length, u geometry.Unit) string {
+	digits, step := 2, 0.01*geometry.Millimetre
+	if u == geometry.IN {
+		digits, step = 3, 0.001*geometry.Inch
+	}
+	l = l.Round(step)
+	if l.Near(0) {
+		l = 0 // not -0
+	}
+	return fmt.Sprintf("%.*f", digits, float64(l/u.Length()))
+}
+
+// fineStep says how finely thin lengths are shown.
+func fineStep(u geometry.Unit) string {
+	if u == geometry.IN {
+		return "0.001 in"
+	}
+	return "0.01 mm"
+}
+
+// verdict says in one line whether the case is sound.
+func (s Subject) verdict() string {
+	switch n := len(s.Report.Faults); {
+	case n == 1:
+		return "not sound: 1 fault"
+	case n > 1:
+		return fmt.Sprintf("not sound: %d faults", n)
+	case s.MayShow:
+		return "sound: board is bare only where it is meant to be, no flap reaches too far or runs into another, and the book goes in"
+	case s.Compartments > 1:
+		return "sound: no board is left bare, no flap reaches too far or runs into another, and the books go in"
+	}
+	return "sound: no board is left bare, no flap reaches too far or runs into another, and the book goes in"
+}
+
+// remarks says what the pictures and tables leave out.
+func (s Subject) remarks() []string {
+	var out []string
+	if s.Lining == LinedAfter {
+		out = append(out, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
+	}
+	if s.Compartments > 1 {
+		out = append(out, "dividers are not shown; the clearance in thickness is that of each compartment")
+	}
+	if cornersTight(s.Report) {
+		out = append(out, tightCorners)
+	}
+	return out
+}
+
+// cornersTight tells whether the tabs tucked into the corners of the mouth take
+// up more than the clearance, in a case that is sound otherwise.
+func cornersTight(r foldup.Report) bool { return len(r.Faces) > 0 && r.Clearance.MouthCorners <= 0 }
+
+const tightCorners = "take care: where the tabs lie over each other in the corners of the mouth, no height is left for the book; " +
+	"pare the side tabs there, or give more clearance in height"
+
+// unitName says which unit numbers are in.
+func unitName(u geometry.Unit) string {
+	if u == geometry.IN {
+		return "in inches"
+	}
+	return "in millimetres"
+}
+
+// oneLine keeps a title from breaking a line.
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// capital starts a sentence.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// counted writes a number of things.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// spare is the part of a line that words may fill, plain and bold. A viewer of
+// an SVG that lacks the typeface takes another, which may be wider.
+var spare = map[bool]Length{false: 0.87, true: 0.8}
+
+// wrapped breaks words into lines no longer than a width, with some to spare.
+func wrapped(s string, size render.Points, bold bool, width Length) []string {
+	return typeset.Wrap(s, size, bold, width*spare[bold])
+}
+
+// fit shortens words to a width, with some to spare.
+func fit(s string, size render.Points, bold bool, width Length) string {
+	return typeset.Fit(s, size, bold, width*spare[bold])
+}

@@ -1,0 +1,9 @@
+package templates
+
+import "forel/geometry/plan"
+
+// Pages is what a booklet is drawn on, for tests to record.
+type Pages = pages
+
+// DrawOn draws a booklet and gives the labels there was no room for.
+func DrawOn(on Pages, p plan.Plan, o Options) []string { return draw(on, p, o) }
