@@ -63,7 +63,7 @@ func (j Job) checkTogether() slipcase.Problems {
 	var ps slipcase.Problems
 	atMost := func(key string, value, limit Length, why string) {
 		if value > limit+hair {
-			ps = append(ps, slipcase.Problem{Key: key, Wrong: apart(value, limit, -1, j.Unit) + " " + why, Right: "at most " + show(limit, j.Unit, -1)})
+			ps = append(ps, slipcase.Problem{Key: key, Wrong: slipcase.Apart(value, limit, -1, j.Unit) + " " + why, Right: "at most " + slipcase.Show(limit, j.Unit, -1)})
 		}
 	}
 	in := j.Cavity()
@@ -88,17 +88,17 @@ func (j Job) suspects() slipcase.Problems {
 	for _, f := range slipcase.BookFields {
 		r := *f.At(&b)
 		if d := r.Spread(); d > max(3, r.Largest()/20) {
-			add("book."+f.Key, "the readings differ by "+show(d, j.Unit, 0), "measure again; the largest, "+show(r.Largest(), j.Unit, 0)+", is used")
+			add("book."+f.Key, "the readings differ by "+slipcase.Show(d, j.Unit, 0), "measure again; the largest, "+slipcase.Show(r.Largest(), j.Unit, 0)+", is used")
 		}
 	}
 	switch thick := j.Cavity().Thickness; {
 	case c == 0:
 		add("card.thickness", "zero makes no allowance at the scores", "measure the card, or keep zero to follow a rule that makes none")
 	case c < leastCard:
-		add("card.thickness", show(c, j.Unit, 0)+" is paper rather than card", "measure again, over several sheets")
+		add("card.thickness", slipcase.Show(c, j.Unit, 0)+" is paper rather than card", "measure again, over several sheets")
 	case c*stiffFolds > thick:
-		add("card.thickness", "so thick a card hardly folds to flaps of "+show(thick, j.Unit, 0),
-			"try it on a strip, or take card of at most "+show(thick/stiffFolds, j.Unit, -1))
+		add("card.thickness", "so thick a card hardly folds to flaps of "+slipcase.Show(thick, j.Unit, 0),
+			"try it on a strip, or take card of at most "+slipcase.Show(thick/stiffFolds, j.Unit, -1))
 	}
 	return ps
 }

@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 )
 
 // Ways a folded blank can fail beside those of foldup.
@@ -30,7 +31,7 @@ func across(axis int) [2]int { return [3][2]int{{1, 2}, {0, 2}, {0, 1}}[axis] }
 
 // reach gives from where to where a slab reaches on any axis.
 func (s slab) reach(axis int) (lo, hi Length) {
-	b := extent(s.shape)
+	b := polygon.Bounds(s.shape)
 	switch axis {
 	case s.axis:
 		return s.lo, s.hi
@@ -93,15 +94,16 @@ func stand(i int, p part, f frame, axis int, sign Length, card Card) slab {
 	plane := f.o[axis]
 	in := plane + sign*card.bend()
 	out := in - sign*card.Thickness
-	seq := p.shape.ExteriorRing().Coordinates()
+	points := polygon.Points(p.shape.ExteriorRing().Coordinates())
+	points = points[:len(points)-1] // the last repeats the first
 	two := across(axis)
+	for i, q := range points {
+		v := f.at(q)
+		points[i] = geometry.Pt(v[two[0]], v[two[1]])
+	}
 	return slab{
 		part: i, name: p.name, axis: axis, sign: sign,
 		inside: in, lo: min(in, out), hi: max(in, out),
-		shape: ring(seq.Length()-1, func(i int) (x, y Length) {
-			xy := seq.GetXY(i)
-			v := f.at(geometry.Pt(Length(xy.X), Length(xy.Y)))
-			return v[two[0]], v[two[1]]
-		}).AsGeometry(),
+		shape: polygon.Of(points),
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 )
 
 // part is a part of the blank between cuts and folds.
@@ -31,17 +32,17 @@ const saw Length = 1e-4
 // split parts a blank along its folds and slits, and finds which fold joins
 // which parts.
 func split(p geometry.Piece, a *algebra) ([]part, []foldup.Fault) {
-	whole := polygon(p.Outline.Flatten(saw))
+	whole := polygon.Of(p.Outline.Flatten(saw))
 	if err := whole.Validate(); err != nil {
 		return nil, []foldup.Fault{{Kind: foldup.Misfit, Piece: p.Name, What: "its outline is not simple: " + err.Error()}}
 	}
-	pieces := parts(whole)
+	pieces := polygon.Parts(whole)
 	for _, paths := range [][]geometry.Path{p.Slits, p.Folds} {
 		for _, path := range paths {
 			for _, s := range path.Segments() {
 				var next []geom.Polygon
 				for _, q := range pieces {
-					next = append(next, parts(a.without(q.AsGeometry(), strip(s, -saw/2, saw/2, saw/2)))...)
+					next = append(next, polygon.Parts(a.without(q.AsGeometry(), strip(s, -saw/2, saw/2, saw/2)))...)
 				}
 				pieces = next
 			}
@@ -73,7 +74,7 @@ func hang(ps []part, fold geometry.Segment, a *algebra) bool {
 	right := geometry.Pt(along.Y, -along.X)
 	// What of the fold each part has on one side of it.
 	stretch := func(i int, beside geom.Geometry) (from, to Length) {
-		for k, q := range parts(a.meet(ps[i].shape.AsGeometry(), beside)) {
+		for k, q := range polygon.Parts(a.meet(ps[i].shape.AsGeometry(), beside)) {
 			lo, hi := span(q, fold.From, along)
 			if k == 0 {
 				from, to = lo, hi
@@ -112,7 +113,7 @@ func strip(s geometry.Segment, from, to, beyond Length) geom.Geometry {
 	along := s.To.Sub(s.From).Mul(1 / s.From.Distance(s.To).MM())
 	left := geometry.Pt(-along.Y, along.X)
 	a, b := s.From.Sub(along.Mul(beyond.MM())), s.To.Add(along.Mul(beyond.MM()))
-	return polygon([]geometry.Point{
+	return polygon.Of([]geometry.Point{
 		a.Add(left.Mul(from.MM())), b.Add(left.Mul(from.MM())),
 		b.Add(left.Mul(to.MM())), a.Add(left.Mul(to.MM())),
 	})
@@ -145,7 +146,7 @@ func named(p geometry.Piece, shape geom.Polygon) string {
 		}
 	}
 	if len(names) == 0 {
-		return "part at " + place(extent(shape.AsGeometry()).Center())
+		return "part at " + place(polygon.Bounds(shape.AsGeometry()).Center())
 	}
 	return strings.Join(names, " with ")
 }

@@ -181,12 +181,12 @@ type limits struct {
 
 func (l *limits) atMost(key string, value, limit Length, why string) {
 	if value > limit+1e-6 {
-		l.broken = append(l.broken, Problem{key, apart(value, limit, -1, l.unit) + " " + why, "at most " + show(limit, l.unit, -1)})
+		l.broken = append(l.broken, Problem{key, Apart(value, limit, -1, l.unit) + " " + why, "at most " + Show(limit, l.unit, -1)})
 	}
 }
 
 func (l *limits) atLeast(key string, value, limit Length, why string) {
 	if value < limit-1e-6 {
-		l.broken = append(l.broken, Problem{key, apart(value, limit, +1, l.unit) + " " + why, "at least " + show(limit, l.unit, +1)})
+		l.broken = append(l.broken, Problem{key, Apart(value, limit, +1, l.unit) + " " + why, "at least " + Show(limit, l.unit, +1)})
 	}
 }

@@ -89,7 +89,7 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) Problem 
 	if l >= lo && l <= hi { // false for NaN too
 		return Problem{}
 	}
-	limits := "give " + show(lo, unit, +1) + " to " + show(hi, unit, -1)
+	limits := "give " + Show(lo, unit, +1) + " to " + Show(hi, unit, -1)
 	p := Problem{Key: key, Right: limits + " (" + what + ")"}
 	switch {
 	case l < 0:
@@ -97,9 +97,9 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) Problem 
 	case l == 0:
 		p.Wrong = "zero is no measurement"
 	case l < lo:
-		p.Wrong = show(l, unit, 0) + " is too small"
+		p.Wrong = Show(l, unit, 0) + " is too small"
 	case l > hi:
-		p.Wrong = show(l, unit, 0) + " is too large"
+		p.Wrong = Show(l, unit, 0) + " is too large"
 	default:
 		p.Wrong = "not a length"
 	}

@@ -29,10 +29,10 @@ func (ps Problems) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// show writes a length in the maker's unit, to a hundredth of a millimetre or
+// Show writes a length in the maker's unit, to a hundredth of a millimetre or
 // a thousandth of an inch: up where side is positive, down where negative, so
 // that a limit quoted in a message is itself within the limit.
-func show(l Length, unit geometry.Unit, side int) string {
+func Show(l Length, unit geometry.Unit, side int) string {
 	digits := 2
 	if unit == geometry.IN {
 		digits = 3
@@ -50,10 +50,10 @@ func show(l Length, unit geometry.Unit, side int) string {
 	return trimmed(v/scale) + " " + unit.String()
 }
 
-// apart writes a length as show does, but in full where it would read the same
+// Apart writes a length as Show does, but in full where it would read the same
 // as the limit it breaks.
-func apart(l, limit Length, side int, unit geometry.Unit) string {
-	if s := show(l, unit, 0); s != show(limit, unit, side) {
+func Apart(l, limit Length, side int, unit geometry.Unit) string {
+	if s := Show(l, unit, 0); s != Show(limit, unit, side) {
 		return s
 	}
 	return strconv.FormatFloat(float64(l/unit.Length()), 'g', 6, 64) + " " + unit.String()

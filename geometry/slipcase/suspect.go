@@ -27,20 +27,20 @@ func (j Job) suspects() Problems {
 		for _, f := range BookFields {
 			r := *f.At(&b)
 			if d := r.Spread(); d > max(3, r.Largest()/20) {
-				add(BookKey(i, f.Key), "the readings differ by "+show(d, j.Unit, 0), "measure again; the largest, "+show(r.Largest(), j.Unit, 0)+", is used")
+				add(BookKey(i, f.Key), "the readings differ by "+Show(d, j.Unit, 0), "measure again; the largest, "+Show(r.Largest(), j.Unit, 0)+", is used")
 			}
 		}
 		if d := b.Taper(); d > looseBy {
-			add(BookKey(i, "thickness_at_fore_edge"), "the book is thicker at one edge by "+show(d, j.Unit, 0),
-				"the case takes the thicker edge; the thin one has "+show(d+j.Clearance.Thickness, j.Unit, 0)+" of play")
+			add(BookKey(i, "thickness_at_fore_edge"), "the book is thicker at one edge by "+Show(d, j.Unit, 0),
+				"the case takes the thicker edge; the thin one has "+Show(d+j.Clearance.Thickness, j.Unit, 0)+" of play")
 		}
 		if low, shallow := all.Height-h, all.Width-w; low > looseBy || shallow > looseBy {
 			var by []string
 			if low > looseBy {
-				by = append(by, show(low, j.Unit, 0)+" lower")
+				by = append(by, Show(low, j.Unit, 0)+" lower")
 			}
 			if shallow > looseBy {
-				by = append(by, show(shallow, j.Unit, 0)+" shallower")
+				by = append(by, Show(shallow, j.Unit, 0)+" shallower")
 			}
 			add(BookKey(i, "height"), fmt.Sprintf("volume %d stands loose: %s than the largest", i+1, strings.Join(by, " and ")),
 				"pad its place, or make it a case of its own")
@@ -52,10 +52,10 @@ func (j Job) suspects() Problems {
 	m := j.Mouth()
 	if j.Covering == ClothAndPaper && m.HeightCorners <= 0 {
 		add("cloth.thickness", "the corners of the mouth are tight: tab over tab takes up all of clearance.height",
-			"pare the side tabs in the corners, or set clearance.height to at least "+show(j.Clearance.Height-m.HeightCorners+leastSlack, j.Unit, +1))
+			"pare the side tabs in the corners, or set clearance.height to at least "+Show(j.Clearance.Height-m.HeightCorners+leastSlack, j.Unit, +1))
 	}
 	if out := j.Outside().Height; j.Covering == ClothAndPaper && 2*j.Cloth.Overlap > out {
-		add("cloth.overlap", "head and tail cloth overlap on the sides of so low a case", "at most "+show(out/2, j.Unit, -1)+" keeps them apart")
+		add("cloth.overlap", "head and tail cloth overlap on the sides of so low a case", "at most "+Show(out/2, j.Unit, -1)+" keeps them apart")
 	}
 	return ps
 }
