@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"strings"
 
@@ -23,7 +25,9 @@ func flagSet(name, about string, out io.Writer) *pflag.FlagSet {
 	f.SortFlags = false
 	f.Usage = func() {
 		fmt.Fprint(out, strings.TrimPrefix(about, "\n"))
-		fmt.Fprint(out, "\nflags:\n", f.FlagUsages())
+		if f.HasFlags() {
+			fmt.Fprint(out, "\nflags:\n", f.FlagUsages())
+		}
 	}
 	f.SetOutput(io.Discard)
 	return f
@@ -81,8 +85,8 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 	}
 	for _, kv := range j.keys {
 		key, value, ok := strings.Cut(kv, "=")
-		if !ok {
-			return nil, refusal{fmt.Sprintf("--set %.40q has no value", kv), "write it as key=value, such as board.thickness=1.9"}
+		if !ok || strings.TrimSpace(key) == "" {
+			return nil, refusal{fmt.Sprintf("--set %.40q gives no key and value", kv), "write it as key=value, such as board.thickness=1.9"}
 		}
 		key = strings.TrimSpace(key)
 		out = append(out, jobfile.Flag{Name: "--set " + key, Key: key, Value: value})
@@ -142,15 +146,39 @@ func (j *jobFlags) read(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, err
 	case len(args) > 1:
 		return jobfile.File{}, nil, refusal{fmt.Sprintf("more than one job file: %.60q", args), "give one"}
 	case len(args) == 1:
-		data, err := os.ReadFile(args[0])
+		data, err := readJob(args[0])
 		if err != nil {
-			return jobfile.File{}, nil, failure{err, "forel new " + args[0] + " writes a starter job"}
+			return jobfile.File{}, nil, err
 		}
 		return jobfile.ParseWith(args[0], data, flags)
 	case len(flags) == 0:
 		return jobfile.File{}, nil, refusal{"no job", "name a job file, or give --height, --width and --thickness"}
 	}
 	return jobfile.FromFlags(flags)
+}
+
+// readJob reads a job file: a regular one, no more of it than could be a job.
+func readJob(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, failure{fmt.Errorf("%s: no such file", name), "forel new " + name + " writes a starter job; put a length with a space in quotes"}
+	}
+	if err != nil {
+		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), ""}
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err == nil && !info.Mode().IsRegular() {
+		err = errors.New("not a file")
+	}
+	if err != nil {
+		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), "name a job file"}
+	}
+	data, err := io.ReadAll(io.LimitReader(f, jobfile.MostBytes+1))
+	if err != nil {
+		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), ""}
+	}
+	return data, nil
 }
 
 // rounding gives how shown sizes are rounded.

@@ -41,7 +41,13 @@ func run(args []string, out, errOut io.Writer) int {
 		return statusRefused
 	}
 	switch args[0] {
-	case "help", "--help", "-h":
+	case "help":
+		if len(args) > 1 {
+			args = []string{args[1], "--help"}
+			break
+		}
+		fallthrough
+	case "--help", "-h":
 		usage(out)
 		return statusOK
 	}

@@ -30,6 +30,9 @@ func runNew(args []string, out io.Writer, _ voice) error {
 		return refusal{"new takes one file name", "such as forel new case.toml"}
 	}
 	name := f.Arg(0)
+	if name == "" {
+		return refusal{"new takes a file name that is not empty", "such as forel new case.toml"}
+	}
 	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
 		if err == nil {
 			err = fmt.Errorf("%s is there already", name)
@@ -37,8 +40,11 @@ func runNew(args []string, out io.Writer, _ voice) error {
 		return failure{err, "choose another name, or move the file away"}
 	}
 	if err := writeFiles([]output{{name, jobfile.Starter()}}); err != nil {
+		return failure{err, "name a folder that is there and can be written to"}
+	}
+	shown := printable(name)
+	if _, err := fmt.Fprintf(out, "wrote %s: type in what you measured, then run forel templates %s\n", shown, shown); err != nil {
 		return failure{err, ""}
 	}
-	fmt.Fprintf(out, "wrote %s: type in what you measured, then run forel templates %s\n", name, name)
 	return nil
 }

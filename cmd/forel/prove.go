@@ -72,7 +72,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 		if *format == "json" {
 			told = say.w // standard output holds the report alone
 		}
-		fmt.Fprintf(told, "wrote proof.svg and proof.pdf to %s\n", *folder)
+		fmt.Fprintf(told, "wrote proof.svg and proof.pdf to %s\n", printable(*folder))
 	}
 	return nil
 }

@@ -44,6 +44,9 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
+	if *folder == "" {
+		return refusal{"--out names no folder", "such as --out case/"}
+	}
 	theme, err := themeOf(*colours)
 	if err != nil {
 		return err
@@ -71,8 +74,12 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		return failure{err, "give another folder with --out"}
 	}
 	warnStale(say, *folder, l.plan)
-	fmt.Fprintf(out, "wrote %d drawings and %s to %s\n", len(files)-1, bookletName, *folder)
-	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", filepath.Join(*folder, bookletName), l.file.Print.Sheet)
+	drawings := fmt.Sprintf("%d drawings", len(files)-1)
+	if len(files) == 2 {
+		drawings = "a drawing"
+	}
+	fmt.Fprintf(out, "wrote %s and %s to %s\n", drawings, bookletName, printable(*folder))
+	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
 	return nil
 }
 
@@ -112,7 +119,7 @@ func warnStale(say voice, folder string, c plan.Plan) {
 	for _, name := range append(slipcase.PieceNames, onepiece.PieceName) {
 		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
 		if _, err := os.Stat(file); err == nil && !now[name] {
-			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", file)
+			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", printable(file))
 		}
 	}
 }

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -30,7 +32,7 @@ func writeFiles(files []output) (err error) {
 		}
 		t, err := os.CreateTemp(filepath.Dir(f.name), ".forel-*")
 		if err != nil {
-			return err
+			return fmt.Errorf("can't write %s: %w", f.name, cause(err))
 		}
 		temps = append(temps, t.Name())
 		_, err = t.Write(f.data)
@@ -41,15 +43,29 @@ func writeFiles(files []output) (err error) {
 			err = closed
 		}
 		if err != nil {
-			return err
+			return fmt.Errorf("can't write %s: %w", f.name, cause(err))
 		}
 	}
 	for i, f := range files {
 		if err := os.Rename(temps[i], f.name); err != nil {
-			return err
+			return fmt.Errorf("can't write %s: %w", f.name, cause(err))
 		}
 	}
 	return nil
+}
+
+// cause gives what the system said, without the name of a file, which may be
+// one the maker never typed.
+func cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
 }
 
 // makeFolder makes a folder with its parents and gives what takes away again

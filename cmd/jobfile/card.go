@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"forel/geometry/onepiece"
@@ -67,6 +68,13 @@ func (r *reader) fraction(v value, f onepiece.Fraction) float64 {
 // checkCard holds a one-piece case against its own checks.
 func (r *reader) checkCard(f File) (refused, suspect slipcase.Problems) {
 	refused, suspect = f.Card.Check()
+	standard := slipcase.DefaultJob()
+	for _, c := range slipcase.Choices {
+		if word := *c.At(&f.Job); word != *c.At(&standard) {
+			suspect = append(suspect, slipcase.Problem{Key: c.Key, Wrong: strconv.Quote(word) + " is for a case of boards; a case of card has none of it",
+				Right: `leave it out, or give construction = "boards"`})
+		}
+	}
 	if n := len(f.Job.Books); n > 1 {
 		refused = append(refused, slipcase.Problem{Key: slipcase.BookKey(1, "height"), Wrong: "a case of card holds one book", Right: `keep one [[book]], or give construction = "boards"`})
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
@@ -73,13 +74,19 @@ func (r *reader) unit(v value) geometry.Unit {
 	return geometry.MM
 }
 
+// steering tells of characters that are not seen but change how text around
+// them is set: control characters and those that turn its direction.
+func steering(c rune) bool { return unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c) }
+
 func (r *reader) title(key string, to *string) {
 	v, ok := r.get(key)
 	switch {
 	case !ok:
 	case v.kind != textKind:
 		r.refuse(v.at, written(v)+" is no title", `give text in quotes, such as "Harbour log"`)
-	case strings.IndexFunc(v.text, unicode.IsControl) >= 0:
+	case !utf8.ValidString(v.text):
+		r.refuse(v.at, quote(v.text)+" is not UTF-8 text", "type the title again")
+	case strings.IndexFunc(v.text, steering) >= 0:
 		r.refuse(v.at, quote(v.text)+" is not one line of text", "write the title without line ends, tabs and other control characters")
 	case len([]rune(v.text)) > mostTitle:
 		r.refuse(v.at, "the title is too long", fmt.Sprintf("write no more than %d characters", mostTitle))

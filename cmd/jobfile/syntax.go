@@ -3,6 +3,7 @@ package jobfile
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -12,14 +13,15 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-const (
-	mostBytes = 1 << 20
-	mostNodes = 10_000 // keys and values: a job has under a hundred
-)
+// MostBytes is the size of the largest job file that is read.
+const MostBytes = 1 << 20
+
+// mostNodes is how many keys and values are read: a job has under a hundred.
+const mostNodes = 10_000
 
 // unreadable tells what keeps the data from being read as text at all.
 func (r *reader) unreadable(data []byte) Issues {
-	if len(data) > mostBytes {
+	if len(data) > MostBytes {
 		return Issues{{Source: r.source, Wrong: "larger than 1 MiB", Right: "give a job file"}}
 	}
 	line := 1
@@ -46,14 +48,31 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 	if errors.As(err, &at) {
 		start := p.Shape(p.Range(at.Highlight)).Start
 		issue.Line = start.Line
+		if m := decimalComma.FindStringSubmatch(lineOf(p.Data(), start.Line)); m != nil {
+			issue.Key = m[1]
+			issue.Wrong = m[2] + "," + m[3] + " has a decimal comma outside quotes"
+			issue.Right = fmt.Sprintf(`write %s.%s, or "%s,%s mm" in quotes`, m[2], m[3], m[2], m[3])
+			return issue
+		}
 		issue.Wrong = named(issue.Wrong, p.Data()[start.Offset:])
 	}
 	return issue
 }
 
+// lineOf gives a line of the data, from 1.
+func lineOf(data []byte, line int) string {
+	lines := bytes.SplitN(data, []byte("\n"), line+1)
+	if line < 1 || line > len(lines) {
+		return ""
+	}
+	return string(lines[line-1])
+}
+
 var (
-	codePoint = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
-	unquoted  = regexp.MustCompile(`^(expected newline|strings must be quoted|unexpected character|expected ',' or|expected keyword|integers cannot)`)
+	// decimalComma is a key set to a number with a comma in it.
+	decimalComma = regexp.MustCompile(`^\s*([A-Za-z_.]{1,40})\s*=\s*(\d{1,6}),(\d{1,6})\s*(?:#.*)?\r?$`)
+	codePoint    = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
+	unquoted     = regexp.MustCompile(`^(expected newline|strings must be quoted|unexpected character|expected ',' or|expected keyword|integers cannot)`)
 )
 
 // named puts the character at the head of rest in for its code point. The

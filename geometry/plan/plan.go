@@ -41,6 +41,8 @@ type Plan struct {
 	Materials []Material
 	Remarks   []Remark // what to know of the sizes
 	Cutting   []Remark // what to do when cutting
+	Order     []string // the order of work, where Cutting does not tell it
+	Warnings  []string // what looks like a slip, or needs care
 	Mistaken  []string // which pieces could be mistaken for which
 }
 

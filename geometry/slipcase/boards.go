@@ -22,13 +22,16 @@ func (j Job) boards() []geometry.Piece {
 		j.cutHole(&side, 0)
 	}
 	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
-	side.Hand = "as drawn, the right side; turned end for end, the left"
+	side.Hand = j.withHole("as drawn, the right side; turned end for end on the table, same face up, the left", "with a thumb hole at the mouth")
 	side.Edges = rectangleEdges(side, [4]edgeName{
 		{name: "tail edge", meets: "tail wall stands here"},
 		{name: "mouth edge", meets: "stays open"},
 		{name: "head edge", meets: "head wall stands here"},
 		{name: "spine edge", meets: "spine wall stands here"},
 	})
+	if j.hasHole() { // name the mouth edge beside the hole
+		side.Edges[right].From.Y = out.Height/2 + j.hole()
+	}
 	side.Regions = []geometry.Region{{Name: "side", Face: geometry.RightInside, Room: geometry.Bx(s, s, out.Width, out.Height-s)}}
 	side.Guides = []geometry.Guide{
 		{Name: "spine wall", Path: geometry.Line(geometry.Pt(s, 0), geometry.Pt(s, out.Height))},
@@ -50,6 +53,10 @@ func (j Job) boards() []geometry.Piece {
 		{Name: "head wall", Path: geometry.Line(geometry.Pt(0, out.Height-s), geometry.Pt(in.Thickness, out.Height-s))},
 	}
 
+	for _, x := range j.dividerLines() {
+		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
+	}
+
 	wall := func(name string, face geometry.Face, lower, upper string) geometry.Piece {
 		p := panel(name, geometry.Board, in.Width, in.Thickness)
 		p.Grain, p.FaceUp = geometry.GrainWidth, up
@@ -61,6 +68,12 @@ func (j Job) boards() []geometry.Piece {
 			{name: "spine edge", meets: "butts against the spine wall"},
 		})
 		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
+		for _, x := range j.dividerLines() {
+			if upper == "left" {
+				x = in.Thickness - x
+			}
+			p.Guides = append(p.Guides, geometry.Guide{Name: "divider", Path: geometry.Line(geometry.Pt(0, x), geometry.Pt(in.Width-j.Divider.SetBack, x))})
+		}
 		return p
 	}
 	return []geometry.Piece{

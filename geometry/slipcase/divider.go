@@ -83,3 +83,16 @@ func (j Job) underDivider() Length {
 	}
 	return most
 }
+
+// dividerLines gives where both faces of each divider stand, from the inner
+// face of the left side as the boards are joined.
+func (j Job) dividerLines() []Length {
+	var out []Length
+	at := (j.Between().Thickness - j.Cavity().Thickness) / 2 // a lining put in afterwards
+	for i := range j.dividers() {
+		at += j.Books[i].Thick() + j.Clearance.Thickness
+		out = append(out, at, at+j.dividerThickness())
+		at += j.dividerThickness()
+	}
+	return out
+}

@@ -7,6 +7,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
@@ -69,4 +70,89 @@ func pileBetween(c slipcase.Case, face geometry.Face, from, to float64) (most fl
 		}
 	}
 	return most
+}
+
+// dividers draws cases of two to four volumes with a compartment for each.
+func dividers() *rapid.Generator[slipcase.Case] {
+	return casesWith(func(t *rapid.T, j *slipcase.Job) {
+		j.Compartments = slipcase.EachItsOwn
+		j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}).Draw(t, "covering")
+		j.Lining.Order = rapid.SampledFrom([]string{slipcase.LinedBefore, slipcase.LinedAfter}).Draw(t, "order")
+		j.Divider.SetBack = slipcase.Length(length(0, 60, 0).Draw(t, "set-back"))
+		j.Divider.Lap = slipcase.Length(length(4, 60, 12).Draw(t, "lap"))
+		for range rapid.IntRange(1, 3).Draw(t, "more volumes") {
+			j.Books = append(j.Books, books().Draw(t, "book"))
+		}
+	})
+}
+
+// A divider is as deep as the cavity less its set-back, and lower than it by at
+// least the covering that is turned in at head and tail, at most by it and a tab
+// of each side; it is lined on both faces, each lining larger by the trim; its
+// strip of cloth goes round its edge and onto both faces.
+func TestDividerSizes(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := dividers().Draw(t, "case")
+		j, ps := c.Job, piecesOf(c)
+		l, trim, lap := j.Lining.Thickness.MM(), j.Lining.Trim.MM(), j.Divider.Lap.MM()
+		n, thick := len(j.Books)-1, j.Board.Thickness.MM()+2*l
+		tall, deep, _ := extremes(j)
+		deep += j.Clearance.Width.MM() - j.Divider.SetBack.MM()
+		tall += j.Clearance.Height.MM()
+
+		board, ok := ps["divider"]
+		require.True(t, ok)
+		w, h := board.Size()
+		assert.Equal(t, [3]any{geometry.Board, n, geometry.GrainHeight}, [3]any{board.Material, board.Count, board.Grain})
+		assert.InDelta(t, deep, w.MM(), eps)
+		switch j.Covering {
+		case slipcase.SidesOnly:
+			assert.InDelta(t, tall, h.MM(), eps)
+		case slipcase.ClothAndPaper:
+			k := j.Cloth.Thickness.MM()
+			assert.LessOrEqual(t, h.MM(), tall-2*k+eps)
+			assert.GreaterOrEqual(t, h.MM(), tall-2*3*k-eps)
+		default:
+			_, k := oneMaterial(j)
+			assert.InDelta(t, tall-2*k, h.MM(), eps)
+		}
+
+		strip := ps["divider strip"]
+		sw, sh := strip.Size()
+		assert.Equal(t, [3]any{geometry.Cloth, n, geometry.GrainHeight}, [3]any{strip.Material, strip.Count, strip.Grain})
+		assert.InDelta(t, thick+2*lap, sw.MM(), eps)
+		assert.Equal(t, h, sh)
+		require.Len(t, strip.Folds, 2)
+		for i, x := range []float64{lap, lap + thick} {
+			for _, v := range strip.Folds[i].Vertices {
+				assert.InDelta(t, x, v.X.MM(), eps)
+			}
+		}
+
+		lining, lined := ps["divider lining"]
+		require.Equal(t, l > 0, lined)
+		if lined {
+			lw, lh := lining.Size()
+			assert.Equal(t, 2*n, lining.Count)
+			assert.InDelta(t, w.MM()+2*trim, lw.MM(), eps)
+			assert.InDelta(t, h.MM()+2*trim, lh.MM(), eps)
+		}
+	})
+}
+
+// One volume, or several in one compartment, have no divider.
+func TestNoDivider(t *testing.T) {
+	one := dividedJob(30)
+	together := dividedJob(30, 20)
+	together.Compartments = slipcase.OneCompartment
+	for _, j := range []slipcase.Job{one, together} {
+		c, err := slipcase.Make(j)
+		require.NoError(t, err)
+		for name := range piecesOf(c) {
+			assert.NotContains(t, name, "divider")
+		}
+	}
+	c, err := slipcase.Make(dividedJob(30, 20))
+	require.NoError(t, err)
+	assert.Contains(t, piecesOf(c), "divider")
 }

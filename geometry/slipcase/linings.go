@@ -38,7 +38,10 @@ func (j Job) liningsAfter() []geometry.Piece {
 		j.cutHole(&side, linedShort)
 	}
 	side.Count = 2
-	side.Hand = "as drawn, for the right side; turned end for end, for the left"
+	side.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "with a thumb hole at the mouth")
+	if j.hasHole() {
+		side.Edges[right].From.Y = between.Height/2 + j.hole() + linedShort
+	}
 	spine := lining("spine lining", "spine wall", geometry.SpineInside, in.Thickness, between.Height, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}})
 	out := []geometry.Piece{side, spine}
@@ -82,7 +85,7 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 		edges[right], edges[left] = edges[left], edges[right]
 		p.Edges, p.Spine = rectangleEdges(p, edges), mirrored(b.Spine)
 		if b.Name == "side" {
-			p.Hand = "as drawn, for the right side; turned end for end, for the left"
+			p.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "trim the thumb hole flush too")
 		}
 		out = append(out, p)
 	}

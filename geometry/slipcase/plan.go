@@ -23,7 +23,22 @@ func (c Case) Plan() plan.Plan {
 		Mistaken: c.Mistakable(),
 	}
 	if n := len(j.Books); n > 1 {
-		p.Content = fmt.Sprintf("%d volumes together", n)
+		p.Content = fmt.Sprintf("%d volumes", n)
+		if j.dividers() > 0 {
+			p.Content += " with dividers"
+		}
+	}
+	for _, s := range c.Suspects {
+		p.Warnings = append(p.Warnings, s.Wrong+"; "+s.Right)
+	}
+	if j.dividers() > 0 {
+		widths := make([]Length, len(j.Books))
+		names := make([]string, len(j.Books))
+		for i, b := range j.Books {
+			widths[i] = b.Thick() + j.Clearance.Thickness
+			names[i] = escaped(j.volume(i)) + " %s"
+		}
+		p.Remarks = append(p.Remarks, plan.Say("from left to right there is room for "+strings.Join(names, ", ")+"; dividers stand between, on the lines ruled on the walls", widths...))
 	}
 	p.Materials = append(p.Materials, plan.Material{Name: "board", Thickness: j.Board.Thickness})
 	if j.Lining.Thickness > 0 {
@@ -45,6 +60,8 @@ func (c Case) Plan() plan.Plan {
 		p.Remarks = append(p.Remarks, plan.Say("linings are cut %s beyond their board all round and trimmed flush when dry", j.Lining.Trim))
 	}
 	p.Remarks = append(p.Remarks, plan.Say("width runs from spine to mouth, on spine pieces and on head and tail pieces of the covering from side to side"))
+	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
+	p.Order = j.order()
 	p.Cutting = []plan.Remark{
 		plan.Say("Check with the book before cutting board: laid flush with its spine, a side shows %s beyond the fore-edge; laid flush with its tail, %s beyond the head.",
 			c.Fit.ForeEdge, c.Fit.HeadOrTail),
@@ -66,3 +83,36 @@ func (j Job) volume(n int) string {
 
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }
+
+// order gives the order of work at the bench (common practice, no source).
+func (j Job) order() []string {
+	var out []string
+	if j.Lining.Thickness > 0 && j.linedBefore() {
+		out = append(out, "Paste the linings to the boards, let them dry under a weight, trim them flush.")
+	}
+	out = append(out, "Glue the spine wall, then head and tail wall, upright on one side, on its ruled lines; glue the other side on top. Try the book.")
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		out = append(out,
+			"Glue the wrap: spine first, then both sides. At head and tail fold the side flaps over, then the spine flap.",
+			"Turn the ends of the wrap in at the mouth. Glue the head and tail panels over the flaps and turn them in.")
+	case SidesOnly:
+	default:
+		out = append(out,
+			"Spine cloth: glue the spine, then the margins on the sides. At head and tail fold the side flaps over, then the spine flap.",
+			"Head and tail cloth: glue the wall, then the margins. At the mouth turn the side tabs in, then the middle tab over them.")
+	}
+	if j.Covering == ClothAndPaper || j.Covering == SidesOnly {
+		out = append(out, "Side papers: glue them on, inset all round, and turn them in at the mouth.")
+	}
+	if j.hasHole() {
+		out = append(out, "At the thumb hole turn the tabs over the edge of the board.")
+	}
+	if j.Lining.Thickness > 0 && !j.linedBefore() {
+		out = append(out, "Paste the linings in: sides, spine, head and tail.")
+	}
+	if j.dividers() > 0 {
+		out = append(out, "Line the dividers, wrap their mouth edges with the strips, glue them in last, on the ruled lines.")
+	}
+	return out
+}

@@ -46,6 +46,9 @@ func (j Job) suspects() Problems {
 				"pad its place, or make it a case of its own")
 		}
 	}
+	if j.Compartments == EachItsOwn && len(j.Books) == 1 {
+		add("compartments", "one book needs no divider", "add the other volumes, each a [[book]], or leave it out")
+	}
 	if name, ok := nominal(j.Board.Thickness); ok {
 		add("board.thickness", "exactly "+name+" in, a size boards are sold by", "measure the board with a caliper: one sold by that name may be a quarter of a millimetre off")
 	}

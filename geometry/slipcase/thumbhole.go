@@ -83,6 +83,17 @@ func (j Job) holeAt(x, middle, size, back Length) []geometry.Vertex {
 	return []geometry.Vertex{vertex(x, middle-half, -math.Tan(sweep/4)), vertex(x, middle+half, 0)}
 }
 
+// withHole adds to what is said of a piece what to do at its thumb hole.
+func (j Job) withHole(hand, what string) string {
+	if !j.hasHole() {
+		return hand
+	}
+	if hand == "" {
+		return what
+	}
+	return hand + "; " + what
+}
+
 // cutHole cuts the thumb hole into the right edge of a rectangular piece.
 func (j Job) cutHole(p *geometry.Piece, back Length) {
 	w, h := p.Size()

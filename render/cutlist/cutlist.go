@@ -118,7 +118,7 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 	out := []string{
 		"room inside: " + size(c.Cavity),
 		"outside, without covering: " + size(c.Outside),
-		fmt.Sprintf("left at the mouth: height %s, thickness %s", r.Format(c.Mouth.Height), r.Format(c.Mouth.Thickness)),
+		"left at the mouth: " + mouth(c, r.Format),
 		fmt.Sprintf("fit check: a side shows %s beyond the %s at the fore-edge, %s at head or tail", r.Format(c.Fit.ForeEdge), c.Content, r.Format(c.Fit.HeadOrTail)),
 		"sizes are rounded " + r.String() + "; the templates and the JSON list are exact",
 	}
@@ -129,6 +129,11 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
 	}
 	return out
+}
+
+// mouth tells what clearance is left at the mouth.
+func mouth(c plan.Plan, round func(geometry.Length) string) string {
+	return fmt.Sprintf("height %s (in the corners %s), thickness %s", round(c.Mouth.Height), round(c.Mouth.HeightCorners), round(c.Mouth.Thickness))
 }
 
 // placing gives, for each piece that has them, its name and the margins to rule

@@ -70,9 +70,8 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 		l.taken = append(l.taken, box)
 		l.lines = append(l.lines, leader)
 		b.draw(l.surface, box, false, l.color())
-		stroke := l.view.Theme[render.Legend]
-		stroke.Width /= 2
-		l.surface.Stroke(geometry.Line(near, target), stroke)
+		l.surface.Stroke(geometry.Line(near, target), render.Stroke{Width: 0.12, Color: l.color()})
+		l.surface.Fill(geometry.Circle(target, 0.5), l.color()) // a dot, so that it is no cut
 		return true
 	}
 	return false

@@ -68,6 +68,9 @@ func titles(p geometry.Piece, r geometry.Rounding) []block {
 
 // regionLabels gives the label of a region, from the fullest to the barest.
 func regionLabels(r geometry.Region) []block {
+	if r.Face == "" {
+		return []block{{{r.Name, render.BodySize, true}}, {{r.Name, render.NoteSize, true}}, {{r.Name, render.SmallSize, true}}, block{{r.Name, render.SmallSize, true}}.wrapped(10)}
+	}
 	full := block{
 		{r.Name, render.BodySize, true},
 		{"→ " + string(r.Face), render.NoteSize, false},

@@ -142,7 +142,7 @@ func wordsIn(a area, lines []string, size render.Points, bold, turned bool, off 
 		wide = max(wide, typeset.Width(l, size, bold))
 	}
 	lead := typeset.Ascent(size) + typeset.Descent(size)
-	wide, tall := wide+0.8, lead*Length(len(lines))+0.3
+	wide, tall := wide+0.8, lead*Length(len(lines))+0.8
 	if turned {
 		wide, tall = tall, wide
 	}

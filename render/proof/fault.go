@@ -17,8 +17,7 @@ type mark struct {
 }
 
 const (
-	tagRadius Length = 2.7
-	tagSize          = render.BodySize
+	tagRadius Length = 3
 	faultHalo Length = 0.4 // white on both sides of a fault's line
 )
 
@@ -90,7 +89,11 @@ func drawMarks(s render.Surface, marks []mark) {
 func drawTag(s render.Surface, number string, at geometry.Point) {
 	s.Fill(geometry.Circle(at, tagRadius), white)
 	s.Stroke(geometry.Circle(at, tagRadius), render.Stroke{Width: 0.7, Color: render.Vermilion})
-	s.Text(render.Text{At: at.Add(geometry.Pt(0, typeset.Ascent(tagSize)/2)), String: number, Size: tagSize, Bold: true, Align: render.Middle, Color: render.Black})
+	size := render.BodySize
+	if len(number) > 1 {
+		size = render.NoteSize
+	}
+	s.Text(render.Text{At: at.Add(geometry.Pt(0, typeset.Ascent(size)/2)), String: number, Size: size, Bold: true, Align: render.Middle, Color: render.Black})
 }
 
 // faultPages lists the faults with their numbers and where each is drawn.

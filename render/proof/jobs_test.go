@@ -1,20 +1,17 @@
 package proof
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
 
-// book of a size, with every setting at its default.
+// jobOf gives the job for a book of a size, with every setting at its default.
 func jobOf(height, width, thickness Length) slipcase.Job {
 	j := slipcase.DefaultJob()
 	j.Title = "Invented"
@@ -29,34 +26,45 @@ func made(t *testing.T, j slipcase.Job) Subject {
 	return Of(c)
 }
 
+// changed gives a job with some settings changed.
+func changed(j slipcase.Job, change func(*slipcase.Job)) slipcase.Job {
+	change(&j)
+	return j
+}
+
 // subjects gives cases from a 3 mm pamphlet to a 150 mm folio, small, flat and
-// low ones, and every worked job of testdata.
+// low ones, and every kind of covering, lining, hole and compartment.
 func subjects(t *testing.T) map[string]Subject {
 	t.Helper()
-	out := map[string]Subject{
-		"pamphlet of 3 mm": made(t, jobOf(148, 105, 3)),
-		"ordinary book":    made(t, jobOf(221.5, 148.5, 32)),
-		"folio of 150 mm":  made(t, jobOf(400, 295, 150)),
-		"smallest":         made(t, jobOf(40, 30, 3)),
-		"largest":          made(t, jobOf(500, 400, 150)),
-		"thicker than all": made(t, jobOf(60, 60, 150)),
-		"low and oblong":   made(t, jobOf(40, 200, 60)), // head and tail cloth overlap
+	ordinary := jobOf(221.5, 148.5, 32)
+	jobs := map[string]slipcase.Job{
+		"pamphlet of 3 mm": jobOf(148, 105, 3),
+		"ordinary book":    ordinary,
+		"folio of 150 mm":  jobOf(400, 295, 150),
+		"smallest":         jobOf(40, 30, 3),
+		"largest":          jobOf(500, 400, 150),
+		"thicker than all": jobOf(60, 60, 150),
+		"low and oblong":   jobOf(40, 200, 60), // head and tail cloth overlap
+		"unlined":          changed(ordinary, func(j *slipcase.Job) { j.Lining.Thickness = 0 }),
+		"lined last, semicircle": changed(ordinary, func(j *slipcase.Job) {
+			j.Lining.Order, j.ThumbHole.Shape = slipcase.LinedAfter, slipcase.Semicircle
+		}),
+		"cloth all round": changed(ordinary, func(j *slipcase.Job) { j.Covering = slipcase.AllCloth }),
+		"paper all round, semicircle": changed(ordinary, func(j *slipcase.Job) {
+			j.Covering, j.ThumbHole = slipcase.AllPaper, slipcase.ThumbHole{Shape: slipcase.Semicircle, Radius: 14}
+		}),
+		"sides only, triangle": changed(ordinary, func(j *slipcase.Job) {
+			j.Covering, j.ThumbHole.Shape = slipcase.SidesOnly, slipcase.Triangle
+		}),
+		"divided, triangle": changed(ordinary, func(j *slipcase.Job) {
+			j.Compartments, j.ThumbHole.Shape = slipcase.EachItsOwn, slipcase.Triangle
+			j.Books = append(j.Books, j.Books[0], j.Books[0])
+		}),
 	}
-	files, err := filepath.Glob("../../testdata/*/job.toml")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, name := range files {
-		data, err := os.ReadFile(name)
-		require.NoError(t, err)
-		f, _, err := jobfile.ParseWith(name, data, nil)
-		if err != nil || len(f.Job.Books) == 0 {
-			continue // of another kind of case
-		}
-		c, err := slipcase.Make(f.Job)
-		require.NoError(t, err, name)
-		out[filepath.Base(filepath.Dir(name))] = Of(c)
+	out := map[string]Subject{}
+	for name, j := range jobs {
+		out[name] = made(t, j)
 	}
-	require.Greater(t, len(out), 12)
 	return out
 }
 

@@ -127,6 +127,6 @@ func (c column) draw(s render.Surface, labels []label) {
 func twoSides(labels []label) (left, right []label) {
 	sorted := slices.Clone(labels)
 	slices.SortStableFunc(sorted, func(a, b label) int { return cmp.Compare(a.anchor.X, b.anchor.X) })
-	n := (len(sorted) + 1) / 2
+	n := len(sorted) / 2
 	return sorted[:n], sorted[n:]
 }

@@ -81,11 +81,12 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 		add(areasOf(moved(f.empty, to)), b.base.name, "of "+board(f.place.face))
 		for _, l := range f.layers {
 			what := strings.TrimPrefix(board(f.place.face), "the ")
-			if d, ok := f.reach(l.Layer); ok {
+			d, ok := f.reach(l.Layer)
+			switch {
+			case ok && l.Tucked:
+				what = "tucked, " + b.Round.Pretty(d) + ", " + what
+			case ok:
 				what = b.Round.Pretty(d) + " deep, " + what
-			}
-			if l.Tucked {
-				what = "tucked, " + what
 			}
 			add(areasOf(moved(l.top, to)), l.Piece, what)
 		}

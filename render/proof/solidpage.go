@@ -68,7 +68,9 @@ func (b *book) clearances(box geometry.Box) {
 	right := []Length{box.Max.X - 36, box.Max.X - 19, box.Max.X}
 	row := func(name string, bold bool, cells ...string) {
 		y += typeset.LineHeight(render.BodySize) + 1
-		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: name, Size: render.BodySize, Color: render.Black})
+		if name != "" {
+			b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: name, Size: render.BodySize, Color: render.Black})
+		}
 		for i, c := range cells {
 			b.Text(render.Text{At: geometry.Pt(right[i], y), String: c, Size: render.BodySize, Bold: bold, Align: render.End, Color: render.Black})
 		}

@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,9 +33,21 @@ func New(width, height geometry.Length, title, desc string) *Canvas {
 	c.svg = svgo.New(&c.buf)
 	c.svg.Decimals = decimals
 	c.svg.StartviewUnit(width.MM(), height.MM(), "mm", 0, 0, width.MM(), height.MM())
+	c.unsigned()
 	c.svg.Title(printable(title))
 	c.svg.Desc(printable(desc))
 	return c
+}
+
+// unsigned takes out the comment that the library signs its drawings with.
+func (c *Canvas) unsigned() {
+	head := c.buf.Bytes()
+	from, to := bytes.Index(head, []byte("<!--")), bytes.Index(head, []byte("-->\n"))
+	if from >= 0 && to > from {
+		kept := slices.Concat(head[:from], head[to+len("-->\n"):])
+		c.buf.Reset()
+		c.buf.Write(kept)
+	}
 }
 
 // Bytes ends the drawing and gives the file.

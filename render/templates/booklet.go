@@ -63,13 +63,22 @@ func draw(on pages, c plan.Plan, o Options) (missed []string) {
 	for _, p := range c.Pieces {
 		b.pieces = append(b.pieces, sheets{piece: p, tiling: o.Setup.Tile(p.Outline.Bounds(), p.Lines()...)})
 	}
+	trial := *b
+	trial.pages = nowhere{}
+	ordered := trial.overview()
 	next := 1 + 1 + b.keyPages()
+	if !ordered {
+		next++
+	}
 	for i := range b.pieces {
 		b.pieces[i].first = next
 		next += len(b.pieces[i].tiling.Tiles)
 	}
 	b.total = next - 1
 	b.overview()
+	if !ordered {
+		b.orderPage()
+	}
 	b.key()
 	for _, s := range b.pieces {
 		for i := range s.tiling.Tiles {
@@ -105,7 +114,7 @@ func (b *booklet) sheet(s sheets, i int) []string {
 	v.Safe = core.Grow(-1)
 	b.Begin(render.Legend)
 	v.Joins = b.joins(s, tile, core)
-	v.Keep = b.marks(t, tile, core, dx, dy)
+	v.Keep = b.marks(s, core, dx, dy)
 	b.End()
 	missed := pattern.Draw(b, s.piece, v)
 	b.foot(s, tile)

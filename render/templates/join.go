@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/paper"
@@ -51,33 +52,69 @@ func (s sheets) page(row, col int) int { return s.first + (row-1)*s.tiling.Cols 
 
 // marks draws the registration marks of a sheet and gives the places they
 // take: a cross in a circle on the join, its name on the side that stays.
-func (b *booklet) marks(t paper.Tiling, tile paper.Tile, core geometry.Box, dx, dy geometry.Length) []geometry.Box {
-	const arm, ring = 4, 1.8
+func (b *booklet) marks(s sheets, core geometry.Box, dx, dy geometry.Length) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
 	var taken []geometry.Box
-	window := t.Area
+	t, window := s.tiling, s.tiling.Area
+	var lines []geometry.Path
+	for _, l := range s.piece.Lines() {
+		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)))
+	}
 	for _, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
 		if !window.Contains(geometry.Box{Min: at, Max: at}) {
 			continue
 		}
-		b.Stroke(geometry.Line(at.Add(geometry.Pt(-arm, 0)), at.Add(geometry.Pt(arm, 0))), stroke)
-		b.Stroke(geometry.Line(at.Add(geometry.Pt(0, -arm)), at.Add(geometry.Pt(0, arm))), stroke)
-		b.Stroke(geometry.Circle(at, ring), stroke)
-		name := render.Text{String: m.Name, Size: render.SmallSize, Bold: true, Color: render.Black}
-		up := typeset.Ascent(name.Size)
-		switch { // toward the middle of what stays of this sheet
-		case at.X >= core.Max.X-1e-6:
-			name.At, name.Align = at.Add(geometry.Pt(-ring-0.8, -0.8)), render.End
-		case at.X <= core.Min.X+1e-6:
-			name.At = at.Add(geometry.Pt(ring+0.8, -0.8))
-		case at.Y >= core.Max.Y-1e-6:
-			name.At = at.Add(geometry.Pt(0.8, -ring-0.8))
-		default:
-			name.At = at.Add(geometry.Pt(0.8, ring+0.8+up))
-		}
+		b.Stroke(geometry.Line(at.Add(geometry.Pt(-markArm, 0)), at.Add(geometry.Pt(markArm, 0))), stroke)
+		b.Stroke(geometry.Line(at.Add(geometry.Pt(0, -markArm)), at.Add(geometry.Pt(0, markArm))), stroke)
+		b.Stroke(geometry.Circle(at, markRing), stroke)
+		name := b.markName(m.Name, at, core, window, lines)
 		b.Text(name)
-		taken = append(taken, geometry.Box{Min: at, Max: at}.Grow(arm), typeset.Box(name))
+		taken = append(taken, geometry.Box{Min: at, Max: at}.Grow(markArm), typeset.Box(name))
 	}
 	return taken
+}
+
+// A registration mark: the radius of its circle, the length of its arms.
+const (
+	markRing geometry.Length = 1.8
+	markArm  geometry.Length = 4
+)
+
+// markName sets a mark's name beside it: toward the middle of what stays of the
+// sheet where no line of the pattern is in the way, else on another side.
+func (b *booklet) markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Path) render.Text {
+	const gap = 0.8
+	up := typeset.Ascent(render.SmallSize)
+	place := func(right, below bool) render.Text {
+		t := render.Text{String: name, Size: render.SmallSize, Bold: true, Color: render.Black, At: at.Add(geometry.Pt(-markRing-gap, -gap)), Align: render.End}
+		if right {
+			t.At.X, t.Align = at.X+markRing+gap, render.Start
+		}
+		if below {
+			t.At.Y = at.Y + gap + up
+		}
+		return t
+	}
+	c := core.Center()
+	right, below := at.X < c.X, at.Y < c.Y
+	// Past the end of an markArm, hard by the join, where lines beside it are near.
+	past := func(below bool) render.Text {
+		t := place(right, below)
+		t.At.X, t.Align = at.X+gap, render.Start
+		if below {
+			t.At.Y = at.Y + markArm + gap + up
+		} else {
+			t.At.Y = at.Y - markArm - gap
+		}
+		return t
+	}
+	best := place(right, below)
+	for _, t := range []render.Text{best, place(right, !below), place(!right, below), place(!right, !below), past(below), past(!below)} {
+		box := typeset.Box(t).Grow(0.4)
+		if window.Contains(box) && !slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.1)) > 0 }) {
+			return t
+		}
+	}
+	return best
 }

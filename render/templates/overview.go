@@ -18,8 +18,9 @@ const cautions = "Knives cut people: use a sharp blade and a heavy straightedge,
 	"and put the cap back on. Adhesives: read the label, air the room. Laser or drag knife: read the maker's manual, never cut chlorinated plastics (PVC, some coated cloths) " +
 	"with a laser, never leave one running alone, use extraction. Local rules and trained people come first."
 
-// overview draws the first page: what is made, how to print it, every piece.
-func (b *booklet) overview() {
+// overview draws the first page: what is made, how to print it, every piece. It
+// tells whether the order of work found room on it.
+func (b *booklet) overview() (ordered bool) {
 	sheet := b.Setup.Sheet
 	box := b.newPage(sheet.Width, sheet.Height)
 	b.Bookmark("Overview")
@@ -54,8 +55,9 @@ func (b *booklet) overview() {
 		b.steps(right, "Join and cut", cutting),
 	) + 4
 	y = b.lineKey(box, y) + 3
-	b.table(box, y)
-	b.paragraphUp(box, cautions, render.NoteSize)
+	y = b.table(box, y) + 3
+	bottom := b.paragraphUp(box, cautions, render.NoteSize)
+	return b.work(geometry.Bx(box.Min.X, y, box.Max.X, bottom))
 }
 
 // facts draws the measurements that all sizes come from.
@@ -67,30 +69,36 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 	var names, thicknesses []string
 	for _, m := range c.Materials {
 		names = append(names, m.Name)
-		thicknesses = append(thicknesses, thick(m.Thickness))
+		thicknesses = append(thicknesses, b.thick(m.Thickness))
 	}
 	for _, f := range [][2]string{
-		{"Height × width × thickness of the " + c.Content, three(c.Contents)},
+		{capital(c.Content) + ": height × width × thickness", three(c.Contents)},
 		{"Room inside the case", three(c.Cavity)},
 		{"Outside, without covering", three(c.Outside)},
-		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s, thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.Thickness))},
+		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s (in the corners %s), thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.HeightCorners), b.Round.Pretty(c.Mouth.Thickness))},
 		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
 		y += typeset.LineHeight(render.BodySize) + 0.4
 		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: f[0], Size: render.BodySize, Color: render.Black})
-		b.Text(render.Text{At: geometry.Pt(box.Min.X+76, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
+		b.Text(render.Text{At: geometry.Pt(box.Min.X+88, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
 	}
 	return y + typeset.Descent(render.BodySize)
 }
 
 // sentence gives a remark a capital and a full stop.
 func sentence(s string) string {
+	return capital(s) + "."
+}
+
+func capital(s string) string {
 	first, size := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(first)) + s[size:] + "."
+	return string(unicode.ToUpper(first)) + s[size:]
 }
 
 // thick writes the thickness of a material, which is finer than any ruler.
-func thick(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
+func (b *booklet) thick(l geometry.Length) string {
+	return fmt.Sprintf("%.3g %v", float64(l/b.Round.Unit.Length()), b.Round.Unit)
+}
 
 // steps draws numbered steps under a heading.
 func (b *booklet) steps(box geometry.Box, heading string, steps []string) geometry.Length {
@@ -113,11 +121,59 @@ func (b *booklet) paragraph(box geometry.Box, y geometry.Length, text string, si
 	return y + typeset.Descent(size)
 }
 
-// paragraphUp sets text so that it ends at the bottom of a box.
-func (b *booklet) paragraphUp(box geometry.Box, text string, size render.Points) {
+// paragraphUp sets text so that it ends at the bottom of a box, and gives where
+// it starts.
+func (b *booklet) paragraphUp(box geometry.Box, text string, size render.Points) geometry.Length {
 	lines := geometry.Length(len(typeset.Wrap(text, size, false, box.Width())))
-	b.paragraph(box, box.Max.Y-lines*typeset.LineHeight(size)-typeset.Descent(size), text, size, false)
+	top := box.Max.Y - lines*typeset.LineHeight(size) - typeset.Descent(size)
+	b.paragraph(box, top, text, size, false)
+	return top
 }
+
+// work sets the warnings and the order of work in what is left of the page. It
+// tells whether the order fitted.
+func (b *booklet) work(box geometry.Box) bool {
+	y := box.Min.Y
+	for _, w := range b.plan.Warnings {
+		y = b.paragraph(box, y, "Take care: "+oneCharacter.Replace(w)+".", render.NoteSize, true)
+	}
+	if len(b.plan.Order) == 0 {
+		return true
+	}
+	need := typeset.LineHeight(render.HeadSize) + 4
+	for _, o := range b.plan.Order {
+		need += geometry.Length(len(typeset.Wrap(o, render.BodySize, false, box.Width()-5)))*typeset.LineHeight(render.BodySize) + typeset.Descent(render.BodySize) + 0.8
+	}
+	if y+1+need > box.Max.Y {
+		return false
+	}
+	b.steps(geometry.Bx(box.Min.X, y+1, box.Max.X, box.Max.Y), orderHeading, b.plan.Order)
+	return true
+}
+
+// oneCharacter writes common fractions of an inch as the sizes beside them are.
+var oneCharacter = strings.NewReplacer(" 1/2 in", " ½ in", " 1/4 in", " ¼ in", " 3/4 in", " ¾ in", " 1/8 in", " ⅛ in", " 3/8 in", " ⅜ in", " 5/8 in", " ⅝ in", " 7/8 in", " ⅞ in")
+
+const orderHeading = "Order of work"
+
+// orderPage draws the order of work on a page of its own.
+func (b *booklet) orderPage() {
+	box := b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
+	b.Begin(render.Legend)
+	defer b.End()
+	b.steps(box, orderHeading, b.plan.Order)
+}
+
+// nowhere is pages that keep nothing, to find out what fits.
+type nowhere struct{}
+
+func (nowhere) Begin(render.Layer)                    {}
+func (nowhere) End()                                  {}
+func (nowhere) Stroke(geometry.Path, render.Stroke)   {}
+func (nowhere) Fill(geometry.Path, render.Color)      {}
+func (nowhere) Text(render.Text)                      {}
+func (nowhere) AddPage(width, height geometry.Length) {}
+func (nowhere) Bookmark(string)                       {}
 
 // lineKey shows what each line means.
 func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {

@@ -1,0 +1,178 @@
+package proof
+
+import (
+	"fmt"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+)
+
+// block is a board of the model that the pictures are checked against: a box,
+// that of a side within the side's outline.
+type block struct {
+	lo, hi foldup.Vec
+	side   bool
+}
+
+func blocks(c foldup.Carcass) []block {
+	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
+	v := func(x, y, z Length) foldup.Vec { return foldup.Vec{X: x, Y: y, Z: z} }
+	return []block{
+		{v(0, 0, 0), v(s, h, d), true}, {v(w-s, 0, 0), v(w, h, d), true},
+		{v(s, 0, 0), v(w-s, h, s), false}, {v(s, h-s, s), v(w-s, h, d), false}, {v(s, 0, s), v(w-s, s, d), false},
+	}
+}
+
+func (b block) holds(p foldup.Vec, outline area) bool {
+	return p.X >= b.lo.X && p.X <= b.hi.X && p.Y >= b.lo.Y && p.Y <= b.hi.Y && p.Z >= b.lo.Z && p.Z <= b.hi.Z &&
+		(!b.side || outline.holds(geometry.Pt(p.Z, p.Y)))
+}
+
+// firstHit walks from the viewer along a line of sight through a solid model of
+// the boards, in small steps, and gives where it comes to board first.
+func firstHit(c foldup.Carcass, v view, at geometry.Point, step Length) (foldup.Vec, bool) {
+	outline := area{rings: [][]geometry.Point{c.Side}}
+	// The point of the line nearest the origin, and the way to the viewer.
+	right := foldup.Vec{X: Length(v.cosYaw), Z: Length(-v.sinYaw)}
+	up := foldup.Vec{X: Length(-v.sinYaw * v.sinPitch), Y: Length(v.cosPitch), Z: Length(-v.cosYaw * v.sinPitch)}
+	toward := cross(right, up)
+	reach := c.Width + c.Height + c.Depth
+	all := blocks(c)
+	for t := reach; t > -reach; t -= step {
+		p := foldup.Vec{
+			X: right.X*at.X + up.X*at.Y + toward.X*t,
+			Y: right.Y*at.X + up.Y*at.Y + toward.Y*t,
+			Z: right.Z*at.X + up.Z*at.Y + toward.Z*t,
+		}
+		for _, b := range all {
+			if b.holds(p, outline) {
+				return p, true
+			}
+		}
+	}
+	return foldup.Vec{}, false
+}
+
+// facesAt gives the planes of faces a place of the boards lies on, and whether
+// it lies on the rim of a thumb hole.
+func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face, rim bool) {
+	is := func(a, b Length) bool { return (a - b).Abs() < near }
+	inX := p.X > c.Lined+near && p.X < c.Width-c.Lined-near
+	inY := p.Y > c.Lined+near && p.Y < c.Height-c.Lined-near
+	add := func(ok bool, f geometry.Face) {
+		if ok {
+			faces = append(faces, f)
+		}
+	}
+	add(is(p.X, 0), geometry.LeftOutside)
+	add(is(p.X, c.Width), geometry.RightOutside)
+	add(is(p.Y, c.Height), geometry.HeadOutside)
+	add(is(p.Y, 0), geometry.TailOutside)
+	add(is(p.Z, 0), geometry.SpineOutside)
+	add(is(p.Z, c.Depth) && p.X < c.Lined, geometry.LeftMouth)
+	add(is(p.Z, c.Depth) && p.X > c.Width-c.Lined, geometry.RightMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y > c.Height/2, geometry.HeadMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y < c.Height/2, geometry.TailMouth)
+	add(is(p.X, c.Lined) && inY, geometry.LeftInside)
+	add(is(p.X, c.Width-c.Lined) && inY, geometry.RightInside)
+	add(is(p.Z, c.Lined) && inX && inY, geometry.SpineInside)
+	add(is(p.Y, c.Lined) && inX, geometry.TailInside)
+	add(is(p.Y, c.Height-c.Lined) && inX, geometry.HeadInside)
+	if hole := holeOf(c); hole != nil && (p.X < c.Lined+near || p.X > c.Width-c.Lined-near) {
+		at := geometry.Pt(p.Z, p.Y)
+		rim = (area{rings: [][]geometry.Point{hole}}).clear(at) < near && p.Z < c.Depth-near
+	}
+	return faces, rim
+}
+
+// What the picture shows at a point is what a line of sight through a model of
+// the boards comes to first, and of the layers there the uppermost.
+func TestHiddenPartsAreHidden(t *testing.T) {
+	const step, near = 0.05, 0.15
+	for name, s := range subjects(t) {
+		if name == "largest" {
+			continue // long lines of sight, nothing new
+		}
+		t.Run(name, func(t *testing.T) {
+			c := s.Report.Carcass
+			faces := study(s.Report)
+			sc := sceneOf(s.Report, faces)
+			b := sc.bounds()
+			rnd := rand.New(rand.NewSource(1))
+			checked := map[geometry.Face]int{}
+			for range 500 {
+				q := geometry.Pt(b.Min.X+b.Width()*Length(rnd.Float64()), b.Min.Y+b.Height()*Length(rnd.Float64()))
+				p, hit := firstHit(c, sc.view, q, step)
+				var want []geometry.Face
+				rim := false
+				if hit {
+					want, rim = facesAt(c, p, near)
+					if len(want) != 1 && !(rim && len(want) == 0) || rim && len(want) > 0 {
+						continue // too near an edge to tell
+					}
+				} else if nearAny(sc, q, 0.3) {
+					continue
+				}
+				var got []geometry.Face
+				for _, f := range sc.faces {
+					if !holdsAny(areasOf(f.whole), q) {
+						continue
+					}
+					got = append(got, f.Face)
+					for n, l := range f.layers {
+						// The uppermost layer at the place itself, in the face's coordinates.
+						here := onFace(f.face, p)
+						top := -1
+						close := false
+						for i, o := range f.face.layers {
+							for _, a := range areasOf(o.Shape) {
+								close = close || a.clear(here) < 0.3
+								if a.holds(here) {
+									top = i
+								}
+							}
+						}
+						if !close {
+							assert.Equal(t, top == n, holdsAny(areasOf(l.top), q), "%s: %s at %v", f.Face, l.Piece, here)
+						}
+					}
+				}
+				if !assert.Equal(t, want, got, "at %v: %v", q, p) {
+					return
+				}
+				assert.Equal(t, rim, holdsAny(areasOf(sc.rims), q), "rim at %v: %v", q, p)
+				for _, f := range got {
+					checked[f]++
+				}
+			}
+			// All that is turned to the viewer was looked at, and the inside too.
+			for _, f := range []geometry.Face{geometry.RightOutside, geometry.HeadOutside, geometry.LeftInside} {
+				assert.Positive(t, checked[f], fmt.Sprint(f, checked))
+			}
+		})
+	}
+}
+
+// onFace gives where a place of the case lies in a face's own coordinates.
+func onFace(f face, p foldup.Vec) geometry.Point {
+	dot := func(a foldup.Vec) Length {
+		return (p.X-f.place.origin.X)*a.X + (p.Y-f.place.origin.Y)*a.Y + (p.Z-f.place.origin.Z)*a.Z
+	}
+	return geometry.Pt(dot(f.place.along), dot(f.place.up))
+}
+
+// nearAny tells whether a point is close to an edge of what is seen.
+func nearAny(sc scene, q geometry.Point, d Length) bool {
+	for _, f := range sc.faces {
+		for _, a := range areasOf(f.whole) {
+			if a.clear(q) < d {
+				return true
+			}
+		}
+	}
+	return false
+}
