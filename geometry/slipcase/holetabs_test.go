@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -76,6 +77,32 @@ func TestTabsOfAHoleClearTheClothOnTheWalls(t *testing.T) {
 	for _, f := range c.Proof.Faces {
 		if f.Face == geometry.HeadInside {
 			assert.LessOrEqual(t, 16+4+f.Corners.MM(), c.Cavity.Height.MM()/2)
+		}
+	}
+}
+
+// Where the edge of a hole meets the mouth edge the board has a corner, as it has
+// at head and tail; a cut that reaches it leaves it bare. The covering keeps a
+// web there, a tenth of a millimetre at least, as the proof asks of every other
+// corner.
+func TestCornersOfAHoleKeepAWeb(t *testing.T) {
+	t.Skip("bug: the covering is cut to the very corners where a thumb hole meets the mouth, and the proof leaves those out")
+	for _, shape := range []string{slipcase.Semicircle, slipcase.Triangle} {
+		for _, covering := range []string{slipcase.ClothAndPaper, slipcase.AllCloth} {
+			t.Run(shape+" "+covering, func(t *testing.T) {
+				c, err := slipcase.Make(exampleJob(func(j *slipcase.Job) {
+					j.Covering, j.ThumbHole = covering, slipcase.ThumbHole{Shape: shape, Radius: 14}
+				}))
+				require.NoError(t, err)
+				p, mouth := withHole(t, c)
+				_, h := p.Size()
+				for _, y := range []float64{h.MM()/2 - 14, h.MM()/2 + 14} {
+					corner := geom.XY{X: mouth, Y: y}.AsPoint().AsGeometry()
+					d, ok := geom.Distance(judgedPolygon(p.Outline).Boundary().AsGeometry(), corner)
+					require.True(t, ok)
+					assert.GreaterOrEqual(t, d, 0.1, "corner at %v, %v", mouth, y)
+				}
+			})
 		}
 	}
 }
