@@ -62,6 +62,7 @@ type Conditions struct {
 	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
 	Border                   Length
 	Divider                  Length // thickness of a divider with its linings
+	HoleTabs                 Length // thickness of the tabs of a round hole, which lie on the turn-in beside it
 }
 
 // Prove folds the pieces up and looks at the result.
@@ -353,7 +354,8 @@ func (r *Report) clear(known Conditions) {
 	k.BodyThickness = (c.Width - 2*c.Lined - 2*l - known.Thickness) / Length(known.Compartments)
 	k.MouthHeight = k.BodyHeight - on[geometry.HeadInside].Stack - on[geometry.TailInside].Stack
 	k.MouthCorners = k.BodyHeight - on[geometry.HeadInside].Corners - on[geometry.TailInside].Corners
-	left, right := on[geometry.LeftInside].Stack, on[geometry.RightInside].Stack
+	tabs := 2 * known.HoleTabs
+	left, right := max(on[geometry.LeftInside].Stack, tabs), max(on[geometry.RightInside].Stack, tabs)
 	switch known.Compartments {
 	case 1:
 		k.MouthThickness = k.BodyThickness - left - right

@@ -30,6 +30,7 @@ func (j Job) prove(pieces []geometry.Piece) foldup.Report {
 		SidesOnly:    j.Covering == SidesOnly,
 		Border:       j.SidePaper.Inset,
 		Divider:      j.dividerThickness(),
+		HoleTabs:     j.holeLayer(),
 	})
 }
 

@@ -85,6 +85,14 @@ func (m mouthTurnIn) put(p *geometry.Piece, inside geometry.Face) {
 		p.Slits = append(p.Slits, h.snips...)
 		p.Folds = append(p.Folds, h.fold)
 		p.Creases = append(p.Creases, geometry.Crease{Path: h.fold, Kind: geometry.Round})
+		r, web := m.job.hole(), m.job.holeWeb()
+		for _, sign := range []Length{-1, 1} { // the webs are pinched over the corners of the hole
+			corner := geometry.Pt(m.mouth, m.middle+sign*r)
+			p.Creases = append(p.Creases,
+				geometry.Crease{Path: geometry.Line(corner, corner.Add(geometry.Pt(web, 0))), Kind: geometry.Give},
+				geometry.Crease{Path: geometry.Line(corner, corner.Add(geometry.Pt(0, -sign*web))), Kind: geometry.Give},
+			)
+		}
 	}
 	for _, y := range m.parts() {
 		for _, x := range []Length{m.mouth, m.mouth + m.edge} {

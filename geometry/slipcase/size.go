@@ -87,7 +87,8 @@ func (j Job) Fit() Fit {
 // cover is turned in at head and tail each, and under the tabs of book cloth
 // another in the corners (two where side tabs meet in a thin case). On each
 // side, cloth and side paper, and the cloth twice where head and tail cloth
-// meet on a low case; a divider's strip lies on both its faces.
+// meet on a low case; beside a round thumb hole its tabs lie on the turn-in; a
+// divider's strip lies on both its faces.
 func (j Job) Mouth() Mouth {
 	k, p := j.cover(), j.SidePaper.Thickness
 	m := Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness}
@@ -110,6 +111,7 @@ func (j Job) Mouth() Mouth {
 			side += k
 		}
 	}
+	side = max(side, 2*j.holeLayer())
 	switch strip := j.Cloth.Thickness; j.dividers() {
 	case 0:
 		m.Thickness -= 2 * side

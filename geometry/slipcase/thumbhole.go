@@ -37,7 +37,8 @@ func (j Job) hole() Length {
 // border of the side paper.
 func (j Job) mostRadius() Length {
 	between := j.Between()
-	height, depth := between.Height/2-holeBorder-linedShort, between.Width-linedShort-holeBorder
+	// Inside, the tabs keep off what lies on head and tail wall, a tab on two.
+	height, depth := between.Height/2-max(holeBorder+linedShort, holeTurn+3*j.cover()), between.Width-linedShort-holeBorder
 	out := j.Outside()
 	switch j.Covering {
 	case AllCloth, AllPaper:
@@ -46,7 +47,7 @@ func (j Job) mostRadius() Length {
 		height = min(height, out.Height/2-j.SidePaper.Inset-holeBorder)
 		depth = min(depth, out.Width-j.SidePaper.Inset-holeBorder)
 	default: // cloth lies on the sides as far as the overlap
-		height = min(height, out.Height/2-j.Cloth.Overlap)
+		height = min(height, out.Height/2-j.Cloth.Overlap-holeTurn)
 		depth = min(depth, out.Width-j.Cloth.Overlap-holeBorder)
 	}
 	return min(height, depth)
@@ -83,6 +84,21 @@ func (j Job) holeAt(x, middle, size, back Length) []geometry.Vertex {
 	return []geometry.Vertex{vertex(x, middle-half, -math.Tan(sweep/4)), vertex(x, middle+half, 0)}
 }
 
+// holeLayer gives the thickness of the tabs of a round hole, which lie inside
+// on the turn-in beside it; zero where there are none.
+func (j Job) holeLayer() Length {
+	if j.ThumbHole.Shape != Semicircle {
+		return 0
+	}
+	if j.Covering == AllCloth {
+		return j.Cloth.Thickness
+	}
+	return j.SidePaper.Thickness
+}
+
+// holeWeb is the covering left round the corners where a hole meets the mouth.
+func (j Job) holeWeb() Length { return min(mouthWeb, j.Edge()) / 2 }
+
 // withHole adds to what is said of a piece what to do at its thumb hole.
 func (j Job) withHole(hand, what string) string {
 	if !j.hasHole() {
@@ -117,15 +133,16 @@ type holeInCovering struct {
 // round it is snipped from the hole to just before the fold into as many tabs
 // as keep the straight end of each within 0.3 mm of the arc; on a triangle one
 // snip at the point will do. Past the mouth line the covering is cut away over
-// the hole, where it has nothing to turn over.
+// the hole, where it has nothing to turn over, but for a web at each corner.
 func (j Job) coveredHole(mouth, outer, middle Length) holeInCovering {
 	r := j.hole()
 	small := r - j.holeShrink()
 	pt := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
 	var h holeInCovering
-	h.edge = append(h.edge, pt(outer, middle-r), pt(mouth, middle-r))
+	web := j.holeWeb()
+	h.edge = append(h.edge, pt(outer, middle-r), pt(mouth+web, middle-r), pt(mouth, middle-r+web))
 	h.edge = append(h.edge, j.holeAt(mouth, middle, small, 0)...)
-	h.edge = append(h.edge, pt(mouth, middle+r), pt(outer, middle+r))
+	h.edge = append(h.edge, pt(mouth, middle+r-web), pt(mouth+web, middle+r), pt(outer, middle+r))
 	h.fold = geometry.Path{Vertices: j.holeAt(mouth, middle, r, 0)}
 	center := geometry.Pt(mouth, middle)
 	if j.ThumbHole.Shape == Triangle {
