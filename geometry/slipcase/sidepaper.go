@@ -46,6 +46,9 @@ func (j Job) sidePaper() geometry.Piece {
 		{name: "head end", meets: "from the head edge", off: sp.Inset},
 		{name: "spine edge", meets: "from the spine edge", off: sp.Inset},
 	})
+	if j.hasHole() { // name the mouth beside the hole
+		p.Edges[right].From.Y = height/2 + j.hole()
+	}
 	return p
 }
 
