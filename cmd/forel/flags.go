@@ -98,6 +98,7 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 type loaded struct {
 	file   jobfile.File
 	boards slipcase.Case // of a case of boards
+	card   onepiece.Case // of a case of card
 	plan   plan.Plan
 	round  geometry.Rounding
 }
@@ -118,11 +119,10 @@ func (j *jobFlags) load(say voice) (loaded, error) {
 		return l, err
 	}
 	if l.file.Construction == jobfile.Card {
-		c, err := onepiece.Make(l.file.Card)
-		if err != nil {
+		if l.card, err = onepiece.Make(l.file.Card); err != nil {
 			return l, err
 		}
-		l.plan = c.Plan()
+		l.plan = l.card.Plan()
 	} else {
 		if l.boards, err = slipcase.Make(l.file.Job); err != nil {
 			return l, err

@@ -49,18 +49,16 @@ func runProve(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	if l.file.Construction == jobfile.Card {
-		return refusal{"a case of card is proved when its templates are made; there is no report of it", "forel templates writes them"}
-	}
-	subject := proof.Of(l.boards)
-	report := proof.Text(subject, l.round)
+	o := proof.Options{Setup: l.file.Print, Round: l.round}
+	made := proofOf(l, o)
+	report := made.text()
 	if *format == "json" {
-		if report, err = proof.JSON(subject); err != nil {
+		if report, err = made.json(); err != nil {
 			return failure{err, ""}
 		}
 	}
 	if *folder != "" {
-		if err := drawProof(*folder, subject, proof.Options{Setup: l.file.Print, Round: l.round}); err != nil {
+		if err := drawProof(*folder, made.draw()); err != nil {
 			return err
 		}
 	}
@@ -78,8 +76,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 }
 
 // drawProof writes both drawings into a folder, or neither.
-func drawProof(folder string, s proof.Subject, o proof.Options) error {
-	drawing := proof.Draw(s, o)
+func drawProof(folder string, drawing drawn) error {
 	doc, err := drawing.PDF()
 	if err != nil {
 		return failure{err, ""}
@@ -96,4 +93,34 @@ func drawProof(folder string, s proof.Subject, o proof.Options) error {
 		return failure{err, "give another folder with --out"}
 	}
 	return nil
+}
+
+// drawn is a picture in both formats.
+type drawn interface {
+	SVG() []byte
+	PDF() ([]byte, error)
+}
+
+// proved is a proof in each form it is given in.
+type proved struct {
+	text func() []byte
+	json func() ([]byte, error)
+	draw func() drawn
+}
+
+// proofOf gives the proof of a case of boards or of card.
+func proofOf(l loaded, o proof.Options) proved {
+	if l.file.Construction == jobfile.Card {
+		return proved{
+			text: func() []byte { return proof.CardText(l.card, l.round) },
+			json: func() ([]byte, error) { return proof.CardJSON(l.card) },
+			draw: func() drawn { return proof.CardDrawing{Case: l.card, Options: o} },
+		}
+	}
+	s := proof.Of(l.boards)
+	return proved{
+		text: func() []byte { return proof.Text(s, l.round) },
+		json: func() ([]byte, error) { return proof.JSON(s) },
+		draw: func() drawn { return proof.Draw(s, o) },
+	}
 }
