@@ -4,6 +4,7 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -55,6 +56,9 @@ func fromEnd(lo, hi slipcase.Length, high bool, in float64) float64 {
 // compareLayers compares at a place and just beside it; where it matters which,
 // on an edge, either may be right.
 func compareLayers(t *rapid.T, u unfolded, f foldup.FaceReport, at [2]float64) {
+	if strings.HasPrefix(string(f.Face), "mouth edge") && u.inHole(f, at) {
+		return // no board is there; the webs at the corners of the hole are pinched over it
+	}
 	const beside = 0.02 // arcs are chords, up to 0.01 off the arc
 	want, got := u.layers(f.Face, at), reported(f, at)
 	for _, d := range [][2]float64{{beside, 0}, {-beside, 0}, {0, beside}, {0, -beside}} {

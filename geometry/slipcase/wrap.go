@@ -45,6 +45,8 @@ func (j Job) wrap() geometry.Piece {
 	p := geometry.Piece{Name: "wrap", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)", Hand: j.withHole("left and right as seen in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: lo, to: hi, middle: (lo + hi) / 2}
+	// The largest part comes first: what the piece is stands on it.
+	p.Regions = []geometry.Region{{Name: "right side", Face: geometry.RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}
 	turnIn.put(&p, geometry.RightInside)
 	for i := range p.Folds { // the fold inside ends where the turn-in is cut back
 		if v := p.Folds[i].Vertices; len(v) == 2 && v[0].X.Near(mouth+s) && v[1].X.Near(mouth+s) {
@@ -61,7 +63,6 @@ func (j Job) wrap() geometry.Piece {
 	)
 	p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x2, lo-f.apex), geometry.Pt(x2, hi+f.apex)))
 	p.Regions = append(p.Regions,
-		geometry.Region{Name: "right side", Face: geometry.RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)},
 		geometry.Region{Name: "side flap: fold first", Face: geometry.HeadOutside, Room: geometry.Bx(x2+f.leanSide, hi, mouth, hi+f.side)},
 		geometry.Region{Name: "side flap: fold first", Face: geometry.TailOutside, Room: geometry.Bx(x2+f.leanSide, lo-f.side, mouth, lo)},
 	)
@@ -70,8 +71,8 @@ func (j Job) wrap() geometry.Piece {
 		geometry.Line(geometry.Pt(t, lo), geometry.Pt(mouth, lo)),
 		geometry.Line(geometry.Pt(t, hi), geometry.Pt(mouth, hi)),
 	)
-	p.Regions = append([]geometry.Region{{Name: "spine", Face: geometry.SpineOutside, Room: geometry.Bx(x1, lo, x2, hi)}}, p.Regions...)
 	p.Regions = append(p.Regions,
+		geometry.Region{Name: "spine", Face: geometry.SpineOutside, Room: geometry.Bx(x1, lo, x2, hi)},
 		geometry.Region{Name: "spine flap: fold last", Face: geometry.HeadOutside, Room: geometry.Bx(x1+f.leanSpine, hi, x2-f.leanSpine, end)},
 		geometry.Region{Name: "spine flap: fold last", Face: geometry.TailOutside, Room: geometry.Bx(x1+f.leanSpine, 0, x2-f.leanSpine, lo)},
 	)

@@ -74,11 +74,20 @@ func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 		l.spineMark()
 	}
 	l.joins()
-	l.title()
-	if len(p.Folds) > 0 || len(p.Guides) > 0 && p.Material == geometry.Lining {
+	regions := func() {
 		for _, r := range p.Regions {
 			l.region(r)
 		}
+	}
+	switch {
+	case p.Material == geometry.Lining && len(p.Guides) > 0:
+		regions() // only there; what the piece is can stand anywhere on it
+		l.title()
+	case len(p.Folds) > 0:
+		l.title()
+		regions()
+	default:
+		l.title()
 	}
 	for _, e := range p.Edges {
 		if e.Name != "" {
