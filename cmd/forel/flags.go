@@ -161,7 +161,11 @@ func (j *jobFlags) read(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, err
 func readJob(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, failure{fmt.Errorf("%s: no such file", name), "forel new " + name + " writes a starter job; put a length with a space in quotes"}
+		hint := "put a length with a space in quotes"
+		if strings.HasSuffix(name, ".toml") {
+			hint = "forel new " + name + " writes a starter job"
+		}
+		return nil, failure{fmt.Errorf("%s: no such file", name), hint}
 	}
 	if err != nil {
 		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), ""}

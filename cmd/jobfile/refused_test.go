@@ -125,7 +125,7 @@ var refused = []refusal{
 	{"unit close by", book + "[board]\nthickness = 2mm\n", []string{":6: strings must be quoted; a length with a unit, "}},
 	{"fraction without quotes", "[[book]]\nheight = 9 1/4\n", []string{`:2: expected newline but got "1"; a length with a unit, `}},
 	{"fraction in a list", "[[book]]\nheight = [9, 9 1/4]\n", []string{":2: expected ',' or ']' after array value; a length with a unit, "}},
-	{"comma without quotes", "[[book]]\nheight = 23,5\n", []string{`:2: height: 23,5 has a decimal comma outside quotes; write 23.5, or "23,5 mm" in quotes`}},
+	{"comma without quotes", "[[book]]\nheight = 23,5\n", []string{`:2: book.height: 23,5 has a decimal comma outside quotes; write 23.5, or "23,5 mm" in quotes`}},
 	{"quarter without quotes", "[[book]]\nheight = 9¼\n", []string{`:2: expected newline but got "¼"; a length with a unit, `}},
 	{"curly quotes", "[[book]]\nheight = “9 in”\n", []string{`:2: unexpected character "“" at start of value; a length with a unit, `}},
 	{"open quotes", "title = \"Harbour log\nunits = 'mm'\n", []string{":1: "}},

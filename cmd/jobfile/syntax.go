@@ -49,7 +49,7 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 		start := p.Shape(p.Range(at.Highlight)).Start
 		issue.Line = start.Line
 		if m := decimalComma.FindStringSubmatch(lineOf(p.Data(), start.Line)); m != nil {
-			issue.Key = m[1]
+			issue.Key = tableAbove(p.Data(), start.Line) + m[1]
 			issue.Wrong = m[2] + "," + m[3] + " has a decimal comma outside quotes"
 			issue.Right = fmt.Sprintf(`write %s.%s, or "%s,%s mm" in quotes`, m[2], m[3], m[2], m[3])
 			return issue
@@ -57,6 +57,16 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 		issue.Wrong = named(issue.Wrong, p.Data()[start.Offset:])
 	}
 	return issue
+}
+
+// tableAbove gives the table that a line stands in as the start of a key.
+func tableAbove(data []byte, line int) string {
+	for ; line > 0; line-- {
+		if m := tableHeader.FindStringSubmatch(lineOf(data, line)); m != nil {
+			return m[1] + "."
+		}
+	}
+	return ""
 }
 
 // lineOf gives a line of the data, from 1.
@@ -71,6 +81,7 @@ func lineOf(data []byte, line int) string {
 var (
 	// decimalComma is a key set to a number with a comma in it.
 	decimalComma = regexp.MustCompile(`^\s*([A-Za-z_.]{1,40})\s*=\s*(\d{1,6}),(\d{1,6})\s*(?:#.*)?\r?$`)
+	tableHeader  = regexp.MustCompile(`^\s*\[{1,2}\s*([A-Za-z_]{1,40})\s*\]{1,2}`)
 	codePoint    = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
 	unquoted     = regexp.MustCompile(`^(expected newline|strings must be quoted|unexpected character|expected ',' or|expected keyword|integers cannot)`)
 )

@@ -79,6 +79,48 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 
 func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
 
+// onlyTrying gives a copy that sets its words nowhere, to find out what fits.
+func (l *labeller) onlyTrying() *labeller {
+	t := *l
+	t.surface = render.Discard{}
+	t.taken, t.lines, t.missed = slices.Clone(l.taken), slices.Clone(l.lines), nil
+	return &t
+}
+
+// partsFirst tells whether more finds room when the names of a piece's parts,
+// which can stand nowhere else, are set before what the piece is; the piece
+// itself must be named all the same.
+func (l *labeller) partsFirst() bool {
+	title, parts := l.onlyTrying(), l.onlyTrying()
+	if title.main(false); len(title.missed) == 0 {
+		return false
+	}
+	parts.main(true)
+	return len(parts.missed) < len(title.missed) && !slices.Contains(parts.missed, l.piece.Name)
+}
+
+// main sets what the piece is and the names of its parts, in that order or with
+// the parts first.
+func (l *labeller) main(partsFirst bool) {
+	parts := func() {
+		// A piece that is neither folded nor laid on another is one part, which
+		// its title names.
+		if len(l.piece.Folds) == 0 && (l.piece.Over == "" || len(l.piece.Guides) == 0) {
+			return
+		}
+		for _, r := range l.piece.Regions {
+			l.region(r)
+		}
+	}
+	if partsFirst {
+		parts()
+		l.title()
+	} else {
+		l.title()
+		parts()
+	}
+}
+
 // title sets what the piece is: in its main region, else anywhere on it, else
 // beside it.
 func (l *labeller) title() {

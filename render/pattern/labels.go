@@ -43,7 +43,8 @@ func titles(p geometry.Piece, r geometry.Rounding) []block {
 	name := line{p.Name, render.HeadSize, true}
 	full := block{
 		name,
-		{Cut(p) + ", " + Dimensions(p, r), render.BodySize, false},
+		{Cut(p), render.BodySize, false},
+		{Dimensions(p, r), render.BodySize, false},
 		{p.FaceUp, render.BodySize, false},
 	}
 	if p.Hand != "" {

@@ -74,21 +74,7 @@ func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 		l.spineMark()
 	}
 	l.joins()
-	regions := func() {
-		for _, r := range p.Regions {
-			l.region(r)
-		}
-	}
-	switch {
-	case p.Material == geometry.Lining && len(p.Guides) > 0:
-		regions() // only there; what the piece is can stand anywhere on it
-		l.title()
-	case len(p.Folds) > 0:
-		l.title()
-		regions()
-	default:
-		l.title()
-	}
+	l.main(l.partsFirst())
 	for _, e := range p.Edges {
 		if e.Name != "" {
 			l.edge(e)

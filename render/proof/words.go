@@ -43,12 +43,18 @@ func (s Subject) verdict() string {
 		return "not sound: 1 fault"
 	case n > 1:
 		return fmt.Sprintf("not sound: %d faults", n)
-	case s.MayShow:
-		return "sound: board is bare only where it is meant to be, no flap reaches too far or runs into another, and the book goes in"
-	case s.Compartments > 1:
-		return "sound: no board is left bare, no flap reaches too far or runs into another, and the books go in"
 	}
-	return "sound: no board is left bare, no flap reaches too far or runs into another, and the book goes in"
+	bare, goes := "no board is left bare", "the book goes in"
+	if s.MayShow {
+		bare = "board is bare only where it is meant to be"
+	}
+	if s.Compartments > 1 {
+		goes = "the books go in"
+	}
+	if cornersTight(s.Report) {
+		goes += " once the side tabs are pared in the corners of the mouth"
+	}
+	return "sound: " + bare + ", no flap reaches too far or runs into another, and " + goes
 }
 
 // remarks says what the pictures and tables leave out.

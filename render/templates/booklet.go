@@ -64,7 +64,7 @@ func draw(on pages, c plan.Plan, o Options) (missed []string) {
 		b.pieces = append(b.pieces, sheets{piece: p, tiling: o.Setup.Tile(p.Outline.Bounds(), p.Lines()...)})
 	}
 	trial := *b
-	trial.pages = nowhere{}
+	trial.pages = render.Discard{}
 	ordered := trial.overview()
 	next := 1 + 1 + b.keyPages()
 	if !ordered {

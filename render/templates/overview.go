@@ -164,17 +164,6 @@ func (b *booklet) orderPage() {
 	b.steps(box, orderHeading, b.plan.Order)
 }
 
-// nowhere is pages that keep nothing, to find out what fits.
-type nowhere struct{}
-
-func (nowhere) Begin(render.Layer)                    {}
-func (nowhere) End()                                  {}
-func (nowhere) Stroke(geometry.Path, render.Stroke)   {}
-func (nowhere) Fill(geometry.Path, render.Color)      {}
-func (nowhere) Text(render.Text)                      {}
-func (nowhere) AddPage(width, height geometry.Length) {}
-func (nowhere) Bookmark(string)                       {}
-
 // lineKey shows what each line means.
 func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
 	x := box.Min.X
