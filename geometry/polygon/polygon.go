@@ -18,17 +18,17 @@ import (
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// Shape is one polygon, several, or none.
+// Shape is one polygon, several, or none; in what is drawn, lines too.
 type Shape = geom.Geometry
 
 // errUnworked is given where no grid gave a result that can be right.
 var errUnworked = errors.New("polygon: the library can't work out these shapes")
 
-// The finest and the coarsest grid, in decimals of a millimetre.
-const (
-	finest   = 6
-	coarsest = 3
-)
+// Finest is the finest grid, in decimals of a millimetre.
+const Finest = 6
+
+// coarsest is the coarsest grid that is tried.
+const coarsest = 3
 
 // Of gives the polygon through points, snapped to the finest grid; none where
 // they enclose nothing.
@@ -51,7 +51,7 @@ func Box(b geometry.Box) Shape { return Of(geometry.Rectangle(b).Flatten(1)) }
 
 // Meet gives what two shapes share.
 func Meet(a, b Shape) (Shape, error) {
-	if !Bounds(a).Overlaps(Bounds(b)) {
+	if apart(a, b) {
 		return Shape{}, nil
 	}
 	return worked(geom.Intersection, a, b, func(got, slack float64) bool {
@@ -61,7 +61,7 @@ func Meet(a, b Shape) (Shape, error) {
 
 // Without gives what the first shape has beyond the second.
 func Without(a, b Shape) (Shape, error) {
-	if !Bounds(a).Overlaps(Bounds(b)) {
+	if apart(a, b) {
 		return a, nil
 	}
 	return worked(geom.Difference, a, b, func(got, slack float64) bool {
@@ -69,14 +69,20 @@ func Without(a, b Shape) (Shape, error) {
 	})
 }
 
+// apart tells quickly of most shapes that share nothing, lines among them.
+func apart(a, b Shape) bool {
+	p, q := Bounds(a), Bounds(b)
+	return p.Max.X < q.Min.X || q.Max.X < p.Min.X || p.Max.Y < q.Min.Y || q.Max.Y < p.Min.Y
+}
+
 // worked works two shapes out on ever coarser grids until the area of the
 // result can be right.
 func worked(do func(a, b Shape) (Shape, error), a, b Shape, right func(area, slack float64) bool) (Shape, error) {
 	around := a.Boundary().Length() + b.Boundary().Length()
-	if g, err := do(a, b); err == nil && right(g.Area(), around*math.Pow10(-finest)) {
+	if g, err := do(a, b); err == nil && right(g.Area(), around*math.Pow10(-Finest)) {
 		return g, nil
 	}
-	for decimals := finest; decimals >= coarsest; decimals-- {
+	for decimals := Finest; decimals >= coarsest; decimals-- {
 		g, err := do(a.SnapToGrid(decimals), b.SnapToGrid(decimals))
 		// Snapping moves each edge by a step of the grid at most.
 		if err == nil && right(g.Area(), around*math.Pow10(-decimals)) {
@@ -98,7 +104,7 @@ func Union(shapes []Shape) (Shape, error) {
 	if g, err := geom.UnionMany(shapes); err == nil && g.Area() >= largest-around*1e-6 && g.Area() <= sum+around*1e-6 {
 		return g, nil
 	}
-	for decimals := finest; decimals >= coarsest; decimals-- {
+	for decimals := Finest; decimals >= coarsest; decimals-- {
 		snapped := make([]Shape, len(shapes))
 		for i, s := range shapes {
 			snapped[i] = s.SnapToGrid(decimals)

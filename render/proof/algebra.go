@@ -1,12 +1,12 @@
 package proof
 
 import (
-	"math"
 	"slices"
 
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // sliver is how broad a part must be, in mm, to count as more than rounding.
@@ -16,95 +16,40 @@ const sliver Length = 1e-3
 // be apart, in mm.
 const flatness Length = 0.02
 
-// boxShape gives a box as a shape.
-func boxShape(b geometry.Box) geom.Geometry {
-	return polygonShape(geometry.Rectangle(b).Flatten(1))
-}
-
-// polygonShape gives the polygon through points.
-func polygonShape(points []geometry.Point) geom.Geometry {
-	coords := make([]float64, 0, 2*len(points)+2)
-	for i := range len(points) + 1 {
-		p := points[i%len(points)]
-		coords = append(coords, float64(p.X), float64(p.Y))
-	}
-	ring := geom.NewLineString(geom.NewSequence(coords, geom.DimXY))
-	return geom.NewPolygon([]geom.LineString{ring}).AsGeometry()
-}
-
 // meet and without give what two shapes share, and what the first has beyond
-// the second. The library takes edges that nearly
-// lie on each other wrongly, and may do so without an error: so coordinates
-// are first snapped to a grid, and a result that is larger than it can be is
-// worked out again on coarser ones. What can't be done at all gives nothing.
+// the second; union gives all of several together. Shapes are snapped first:
+// many here are lines, whose areas tell nothing of whether a result is right.
+// What can't be worked out is not drawn.
 func meet(a, b geom.Geometry) geom.Geometry {
-	return worked(geom.Intersection, a, b, func(got, slack float64) bool {
-		return got <= min(a.Area(), b.Area())+slack
-	})
+	g, _ := polygon.Meet(snapped(a), snapped(b))
+	return g
 }
 
 func without(a, b geom.Geometry) geom.Geometry {
-	return worked(geom.Difference, a, b, func(got, slack float64) bool {
-		return got <= a.Area()+slack && got >= a.Area()-b.Area()-slack
-	})
+	g, _ := polygon.Without(snapped(a), snapped(b))
+	return g
 }
 
-func worked(do func(a, b geom.Geometry) (geom.Geometry, error), a, b geom.Geometry, right func(area, slack float64) bool) geom.Geometry {
-	around := a.Boundary().Length() + b.Boundary().Length()
-	for decimals := 6; decimals > 2; decimals-- {
-		g, err := do(a.SnapToGrid(decimals), b.SnapToGrid(decimals))
-		// Snapping moves each edge by a step of the grid at most.
-		if err == nil && right(g.Area(), around*math.Pow10(-decimals)) {
-			return g
-		}
-	}
-	return geom.Geometry{}
-}
-
-// union gives all of several shapes together.
 func union(gs []geom.Geometry) geom.Geometry {
-	if len(gs) == 1 {
-		return gs[0]
+	on := make([]geom.Geometry, len(gs))
+	for i, g := range gs {
+		on[i] = snapped(g)
 	}
-	var largest, sum, around float64
-	for _, g := range gs {
-		largest, sum = max(largest, g.Area()), sum+g.Area()
-		around += g.Boundary().Length()
-	}
-	for decimals := 6; decimals > 2; decimals-- {
-		snapped := make([]geom.Geometry, len(gs))
-		for i, g := range gs {
-			snapped[i] = g.SnapToGrid(decimals)
-		}
-		g, err := geom.UnionMany(snapped)
-		slack := around * math.Pow10(-decimals)
-		if err == nil && g.Area() >= largest-slack && g.Area() <= sum+slack {
-			return g
-		}
-	}
-	return geom.Geometry{}
+	g, _ := polygon.Union(on)
+	return g
 }
+
+func snapped(g geom.Geometry) geom.Geometry { return g.SnapToGrid(polygon.Finest) }
 
 // solid leaves out of a shape what is no broader than rounding.
 func solid(g geom.Geometry) geom.Geometry {
 	var kept []geom.Polygon
-	for _, p := range polygons(g) {
-		if around := p.Boundary().Length(); around > 0 && Length(2*p.Area()/around) > sliver {
+	for _, p := range polygon.Parts(g) {
+		if polygon.MeanBreadth(p) > sliver {
 			kept = append(kept, p)
 		}
 	}
 	return geom.NewMultiPolygon(kept).AsGeometry()
-}
-
-// polygons gives the polygons a shape is made of.
-func polygons(g geom.Geometry) []geom.Polygon {
-	var out []geom.Polygon
-	for _, part := range g.Dump() {
-		if p, ok := part.AsPolygon(); ok && !p.IsEmpty() {
-			out = append(out, p)
-		}
-	}
-	return out
 }
 
 // runs gives the lines a shape is made of.
@@ -112,28 +57,10 @@ func runs(g geom.Geometry) [][]geometry.Point {
 	var out [][]geometry.Point
 	for _, part := range g.Dump() {
 		if l, ok := part.AsLineString(); ok && !l.IsEmpty() {
-			out = append(out, points(l.Coordinates()))
+			out = append(out, polygon.Points(l.Coordinates()))
 		}
 	}
 	return out
-}
-
-func points(s geom.Sequence) []geometry.Point {
-	out := make([]geometry.Point, s.Length())
-	for i := range out {
-		xy := s.GetXY(i)
-		out[i] = geometry.Pt(Length(xy.X), Length(xy.Y))
-	}
-	return out
-}
-
-// bounds gives the box around a shape.
-func bounds(g geom.Geometry) geometry.Box {
-	lo, hi, ok := g.Envelope().MinMaxXYs()
-	if !ok {
-		return geometry.Box{}
-	}
-	return geometry.Bx(Length(lo.X), Length(lo.Y), Length(hi.X), Length(hi.Y))
 }
 
 // moved gives a shape with every point taken elsewhere.
@@ -147,7 +74,7 @@ func moved(g geom.Geometry, to func(geometry.Point) geometry.Point) geom.Geometr
 // outline gives the rings of a shape as lines, those of specks left out.
 func outline(g geom.Geometry) geom.Geometry {
 	var rings []geom.LineString
-	for _, p := range polygons(solid(g)) {
+	for _, p := range polygon.Parts(solid(g)) {
 		for _, ring := range p.DumpRings() {
 			if geom.NewPolygon([]geom.LineString{ring}).Area() > 1e-3 {
 				rings = append(rings, ring)
@@ -170,9 +97,9 @@ func freeEdges(g, border geom.Geometry) geom.Geometry {
 		return true
 	}
 	var lines []geom.LineString
-	for _, p := range polygons(g) {
+	for _, p := range polygon.Parts(g) {
 		for _, ring := range p.DumpRings() {
-			pts := points(ring.Coordinates())
+			pts := polygon.Points(ring.Coordinates())
 			// Start where a free run starts, so that no run is broken in two.
 			n := len(pts) - 1
 			first := 0

@@ -6,6 +6,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // area is one polygon on the page: its outline, then its holes. No ring
@@ -15,10 +16,10 @@ type area struct{ rings [][]geometry.Point }
 // areasOf gives the polygons of a shape.
 func areasOf(g geom.Geometry) []area {
 	var out []area
-	for _, p := range polygons(g) {
+	for _, p := range polygon.Parts(g) {
 		var a area
 		for _, r := range p.DumpRings() {
-			pts := points(r.Coordinates())
+			pts := polygon.Points(r.Coordinates())
 			a.rings = append(a.rings, pts[:len(pts)-1])
 		}
 		out = append(out, a)

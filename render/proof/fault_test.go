@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/record"
 	"forel/render/typeset"
@@ -86,7 +87,7 @@ func TestMarksLieOnTheFault(t *testing.T) {
 			if f.Face != geometry.LeftMouth && f.Face != geometry.RightMouth {
 				continue
 			}
-			on := moveBox(bounds(f.whole), to).Grow(0.01)
+			on := moveBox(polygon.Bounds(f.whole), to).Grow(0.01)
 			if on.Contains(m.area.Bounds()) {
 				seen++
 				// Bare board is most of the upright's height: 227.8 less 2 x 28.575.

@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 )
 
 // prism is a board as it stands in the case: a rectangle in the plane of a side
@@ -38,7 +39,7 @@ func holeOf(c foldup.Carcass) []geometry.Point {
 	if len(c.Side) <= 4 {
 		return nil
 	}
-	cut := solid(without(boxShape(geometry.Bx(0, 0, c.Depth, c.Height)), sideShape(c)))
+	cut := solid(without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), sideShape(c)))
 	for _, a := range areasOf(cut) {
 		return a.rings[0]
 	}
@@ -48,9 +49,9 @@ func holeOf(c foldup.Carcass) []geometry.Point {
 // sideShape gives the outline of a side.
 func sideShape(c foldup.Carcass) geom.Geometry {
 	if len(c.Side) < 3 {
-		return boxShape(geometry.Bx(0, 0, c.Depth, c.Height))
+		return polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height))
 	}
-	return polygonShape(c.Side)
+	return polygon.Of(c.Side)
 }
 
 // seen takes from a shape in the plane of the view what is hidden. The shape is
@@ -99,7 +100,7 @@ func (sc scene) flat(x Length, points []geometry.Point) []geometry.Point {
 func (sc scene) shadow(b prism) geom.Geometry {
 	corners := geometry.Rectangle(b.rect).Flatten(1)
 	all := append(sc.flat(b.from, corners), sc.flat(b.to, corners)...)
-	whole := polygonShape(all).ConvexHull()
+	whole := polygon.Of(all).ConvexHull()
 	if b.hole == nil {
 		return whole
 	}
@@ -111,7 +112,7 @@ func (sc scene) shadow(b prism) geom.Geometry {
 // left face within the hole, and goes out within it on the right face or at
 // the mouth.
 func (sc scene) through(b prism) geom.Geometry {
-	return meet(polygonShape(sc.flat(b.from, b.hole)), sc.into(b))
+	return meet(polygon.Of(sc.flat(b.from, b.hole)), sc.into(b))
 }
 
 // into gives where one looks into the hole of a side, from the right or from
@@ -126,8 +127,8 @@ func (sc scene) into(b prism) geom.Geometry {
 	mouth := []geometry.Point{geometry.Pt(b.rect.Max.X, lo), geometry.Pt(b.rect.Max.X, hi)}
 	near, far := sc.flat(b.to, mouth), sc.flat(b.from, mouth)
 	return union([]geom.Geometry{
-		polygonShape(sc.flat(b.to, b.hole)),
-		polygonShape([]geometry.Point{near[0], near[1], far[1], far[0]}),
+		polygon.Of(sc.flat(b.to, b.hole)),
+		polygon.Of([]geometry.Point{near[0], near[1], far[1], far[0]}),
 	})
 }
 
@@ -152,13 +153,13 @@ func (sc scene) seeRims(boards []prism) geom.Geometry {
 // faceShape gives the outline of a face in its own coordinates: the whole of
 // its extent but for a thumb hole.
 func faceShape(c foldup.Carcass, hole []geometry.Point, f foldup.FaceReport) geom.Geometry {
-	whole := boxShape(f.Extent)
+	whole := polygon.Box(f.Extent)
 	if hole == nil {
 		return whole
 	}
 	switch f.Face {
 	case geometry.LeftOutside, geometry.RightOutside, geometry.LeftInside, geometry.RightInside:
-		return solid(without(whole, polygonShape(hole)))
+		return solid(without(whole, polygon.Of(hole)))
 	case geometry.LeftMouth, geometry.RightMouth:
 		gap := f.Extent
 		gap.Min.Y, gap.Max.Y = gap.Max.Y, gap.Min.Y
@@ -167,7 +168,7 @@ func faceShape(c foldup.Carcass, hole []geometry.Point, f foldup.FaceReport) geo
 				gap.Min.Y, gap.Max.Y = min(gap.Min.Y, p.Y), max(gap.Max.Y, p.Y)
 			}
 		}
-		return solid(without(whole, boxShape(gap)))
+		return solid(without(whole, polygon.Box(gap)))
 	}
 	return whole
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // mm is a length in millimetres, written to a thousandth.
@@ -104,7 +105,7 @@ func JSON(s Subject) ([]byte, error) {
 			j.Covered = &c
 		}
 		for _, l := range ordered(f.FaceReport) {
-			for _, p := range polygons(l.Shape) {
+			for _, p := range polygon.Parts(l.Shape) {
 				layer := jsonLayer{Piece: l.Piece, Order: l.Order, Tucked: l.Tucked}
 				for i, ring := range p.DumpRings() {
 					if i == 0 {
@@ -136,7 +137,7 @@ func boxJSON(b geometry.Box) jsonBox { return jsonBox{pointJSON(b.Min), pointJSO
 func pointJSON(p geometry.Point) jsonPoint { return jsonPoint{mm(p.X), mm(p.Y)} }
 
 func ringJSON(l geom.LineString) []jsonPoint {
-	pts := points(l.Coordinates())
+	pts := polygon.Points(l.Coordinates())
 	out := make([]jsonPoint, 0, len(pts))
 	for _, p := range pts[:len(pts)-1] {
 		out = append(out, pointJSON(p))

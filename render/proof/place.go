@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 )
 
 // place is where a face lies in the case, and how it is seen by someone who
@@ -88,7 +89,7 @@ func (f face) reach(l foldup.Layer) (Length, bool) {
 	if !f.Inside {
 		return 0, false
 	}
-	b := bounds(l.Shape)
+	b := polygon.Bounds(l.Shape)
 	switch {
 	case f.place.along.Z == 1:
 		return f.Extent.Max.X - b.Min.X, true

@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 	"forel/render"
 )
 
@@ -29,7 +30,7 @@ func viewOf(r foldup.Report) view {
 	for _, f := range r.Faces {
 		if f.Face == geometry.LeftInside {
 			for _, l := range f.Layers {
-				deep = max(deep, f.Extent.Max.X-bounds(l.Shape).Min.X)
+				deep = max(deep, f.Extent.Max.X-polygon.Bounds(l.Shape).Min.X)
 			}
 		}
 	}
@@ -154,11 +155,11 @@ func (sc scene) seeEdges() []seenEdge {
 }
 
 // bounds gives the box around all that is seen.
-func (sc scene) bounds() geometry.Box { return bounds(sc.edges[len(sc.edges)-1].lines) }
+func (sc scene) bounds() geometry.Box { return polygon.Bounds(sc.edges[len(sc.edges)-1].lines) }
 
 // cropped gives what of the scene lies in a window of the view.
 func (sc scene) cropped(window geometry.Box) scene {
-	w := boxShape(window)
+	w := polygon.Box(window)
 	crop := func(g geom.Geometry) geom.Geometry { return solid(meet(g, w)) }
 	out := scene{view: sc.view, rims: crop(sc.rims)}
 	for _, f := range sc.faces {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // The cells of a face part it: together they are as large as the face, and
@@ -43,10 +44,10 @@ func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 	require.Len(t, head.layers, 4)
 	middle := head.Extent.Center().X
 	for i := range 2 {
-		b := bounds(head.layers[i].Shape)
+		b := polygon.Bounds(head.layers[i].Shape)
 		assert.True(t, b.Max.X < middle || b.Min.X > middle, "side flap %v", b)
 	}
-	spine := bounds(head.layers[2].Shape)
+	spine := polygon.Bounds(head.layers[2].Shape)
 	assert.True(t, spine.Min.X < middle && spine.Max.X > middle, "spine flap %v", spine)
 	assert.Equal(t, "head cloth", head.layers[3].Piece)
 
