@@ -42,7 +42,7 @@ func (b *booklet) overview() (ordered bool) {
 	half := (box.Width() - gutter) / 2
 	left := geometry.Bx(box.Min.X, y, box.Min.X+half, box.Max.Y)
 	right := geometry.Bx(box.Max.X-half, y, box.Max.X, box.Max.Y)
-	cutting := []string{"A piece on several pages: cut the page below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
+	cutting := []string{"A page with several patterns: cut it apart between them first. A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
 	for _, c := range b.plan.Cutting {
 		cutting = append(cutting, c.In(b.Round.Pretty))
 	}
@@ -190,20 +190,20 @@ type column struct {
 	head  string
 	right geometry.Length // of its text, from the table's left; 0: starts at left
 	left  geometry.Length
-	cell  func(sheets) string
+	cell  func(i int) string // of the ith piece
 }
 
 // table lists every piece with its size and pages.
 func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	w := box.Width()
 	columns := []column{
-		{head: "piece", left: 0, cell: func(s sheets) string { return s.piece.Name }},
-		{head: "cut", right: 44, cell: func(s sheets) string { return fmt.Sprint(s.piece.Count) }},
-		{head: "of", left: 50, cell: func(s sheets) string { return string(s.piece.Material) }},
-		{head: "width", right: w - 86, cell: func(s sheets) string { w, _ := s.piece.Size(); return b.Round.Pretty(w) }},
-		{head: "height", right: w - 58, cell: func(s sheets) string { _, h := s.piece.Size(); return b.Round.Pretty(h) }},
-		{head: "grain along", left: w - 50, cell: func(s sheets) string { return string(s.piece.Grain) }},
-		{head: "pages", right: w, cell: func(s sheets) string { return s.pagesText() }},
+		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Pieces[i].Name }},
+		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Pieces[i].Count) }},
+		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Pieces[i].Material) }},
+		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Pieces[i].Size(); return b.Round.Pretty(w) }},
+		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Pieces[i].Size(); return b.Round.Pretty(h) }},
+		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Pieces[i].Grain) }},
+		{head: "pages", right: w, cell: func(i int) string { return b.pagesText(b.layout.Patterns[i]) }},
 	}
 	row := func(bold bool, text func(column) string) {
 		y += typeset.LineHeight(render.BodySize) + 1.6
@@ -218,8 +218,8 @@ func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	row(true, func(c column) string { return c.head })
 	y += 1.6
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-	for _, s := range b.pieces {
-		row(false, func(c column) string { return c.cell(s) })
+	for i := range b.plan.Pieces {
+		row(false, func(c column) string { return c.cell(i) })
 	}
 	y += 2
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
