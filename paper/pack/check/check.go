@@ -102,7 +102,7 @@ func VerifySome(l *pack.Layout, items []pack.Item, stock []pack.Stock, some []in
 		}
 	}
 	if l.Mode == pack.Guillotine {
-		strips(&f, l, items, some)
+		strips(&f, l, items)
 	}
 	return f.err()
 }

@@ -2,57 +2,53 @@ package check
 
 import "forel/paper/pack"
 
-// run is one strip: the parent part of some pieces, and the way it is cut.
-type run struct {
-	breadth float64
-	length  float64 // of the pieces of the key on it, gaps between them included
-	most    float64 // that any strip of the key could have been long
-}
-
-// strips looks whether the pieces of each key came off strips of one breadth,
-// side by side, in no more strips than one another's length calls for.
-func strips(f *faults, l *pack.Layout, items []pack.Item, some []int) {
-	runs := map[string][]run{}
-	for i := range l.Sheets {
-		if l.Sheets[i].Cuts != nil {
-			gather(l.Sheets[i].Cuts, items, l.Gap.MM(), runs)
-		}
-	}
-	for key, rs := range runs {
-		for i := 1; i < len(rs); i++ {
-			if !same(rs[i].breadth, rs[0].breadth) {
-				f.add("strip %s: breadths of %.6g and %.6g mm", key, rs[0].breadth, rs[i].breadth)
+// strips looks whether the pieces of each key came off strips of one breadth: a
+// strip is a part whose own parts are cut off it side by side. A strip of one
+// piece may be as broad as either of its sides.
+func strips(f *faults, l *pack.Layout, items []pack.Item) {
+	type breadths struct{ of, or float64 }
+	found := map[string][]breadths{}
+	var walk func(p *pack.Part)
+	walk = func(p *pack.Part) {
+		on := map[string]int{}
+		alone := map[string]int{}
+		for i := range p.Parts {
+			c := &p.Parts[i]
+			if c.Item >= 0 && c.Item < len(items) && items[c.Item].Strip != "" {
+				on[items[c.Item].Strip]++
+				alone[items[c.Item].Strip] = i
 			}
+			walk(c)
 		}
-	}
-}
-
-// gather notes, for every part, the strips whose pieces are cut off it side by
-// side: for a key, pieces of one part in one unbroken run.
-func gather(p *pack.Part, items []pack.Item, gap float64, runs map[string][]run) {
-	last := ""
-	for i := range p.Parts {
-		c := &p.Parts[i]
-		key := ""
-		if c.Item >= 0 && c.Item < len(items) {
-			key = items[c.Item].Strip
-		}
-		if key != "" {
-			b, at := c.Height.MM(), c.Width.MM()
+		for key, n := range on {
+			b := p.Height.MM()
 			if p.Cut == pack.AlongX {
-				b, at = at, b
+				b = p.Width.MM()
 			}
-			if key == last {
-				r := &runs[key][len(runs[key])-1]
-				r.length += gap + at
-			} else {
-				runs[key] = append(runs[key], run{breadth: b, length: at})
+			two := breadths{b, b}
+			if n == 1 {
+				c := p.Parts[alone[key]].Box
+				two = breadths{c.Width.MM(), c.Height.MM()}
 			}
+			found[key] = append(found[key], two)
 		}
-		last = key
-		gather(c, items, gap, runs)
 	}
-	if p.Item >= 0 && p.Parts == nil {
-		return
+	for i := range l.Sheets {
+		if c := l.Sheets[i].Cuts; c != nil {
+			walk(c)
+		}
+	}
+	for key, all := range found {
+		fits := func(b float64) bool {
+			for _, two := range all {
+				if !same(two.of, b) && !same(two.or, b) {
+					return false
+				}
+			}
+			return true
+		}
+		if !fits(all[0].of) && !fits(all[0].or) {
+			f.add("strip %s: its pieces came off strips of different breadths", key)
+		}
 	}
 }

@@ -137,3 +137,15 @@ func (b *Bed) Settle() {
 		b.take(p.Rect)
 	}
 }
+
+// Largest gives the largest free rectangle, less the gap.
+func (b *Bed) Largest(gap int) (r Rect) {
+	most := 0.0
+	for i := range b.free {
+		f := &b.free[i]
+		if a := (f.W - float64(gap)) * (f.H - float64(gap)); f.W > float64(gap) && f.H > float64(gap) && a > most {
+			most, r = a, Rect{f.x0, f.y0, f.x1 - f.x0, f.y1 - f.y0}
+		}
+	}
+	return r
+}

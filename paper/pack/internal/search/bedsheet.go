@@ -77,3 +77,25 @@ func (b *bedSheet) worth(full float64) float64 {
 	}
 	return v * v
 }
+
+func (b *bedSheet) settings() int { return 0 }
+
+func (b *bedSheet) length() int {
+	end := 0
+	for i := range b.Placed {
+		end = max(end, b.Placed[i].Y+b.Placed[i].H)
+	}
+	return end
+}
+
+func (b *bedSheet) shorten(h int, _ *random, out []int32) []int32 {
+	for i := len(b.Placed) - 1; i >= 0; i-- {
+		if p := &b.Placed[i]; p.Y+p.H > h {
+			out = append(out, p.Item)
+			b.Remove(i)
+		}
+	}
+	b.H = h
+	b.Settle()
+	return out
+}

@@ -67,65 +67,113 @@ func duals(sides []int, c, most int) []dual {
 	return all
 }
 
-// Bound gives what a solution can't cost less than, with kinds of sheet of one
-// size the number of them that can't be too few.
-func (p *Problem) Bound() int {
-	k := p.Kinds[0]
+// Bound gives what a solution can't cost less than. It stops looking once it
+// reaches enough.
+func (p *Problem) Bound(enough float64) float64 {
 	area := 0.0
-	var sides []int
-	for _, it := range p.Items {
-		area += float64(it.W) * float64(it.H)
-		sides = append(sides, it.W, it.H)
+	for i := range p.Items {
+		area += p.Items[i].area()
 	}
-	ceil := func(x float64) int { return int(math.Ceil(x - 1e-7)) }
-	bound := max(ceil(area/float64(k.W)/float64(k.H)), min(1, len(p.Items)))
-	n := len(p.Items)
-	if n == 0 || n > 5000 {
-		return bound
+	if len(p.Items) == 0 {
+		return 0
 	}
-	fs := duals(sides, k.W, 150)
-	gs := fs
-	if k.W != k.H {
-		gs = duals(sides, k.H, 150)
+	if len(p.Kinds) > 1 {
+		rate, least := math.Inf(1), math.Inf(1)
+		for _, k := range p.Kinds {
+			rate = min(rate, k.Cost/float64(k.W)/float64(k.H))
+			least = min(least, k.Cost)
+		}
+		return max(area*rate*(1-1e-12), least)
 	}
-	// Values of both functions for both sides of each piece.
-	table := func(fs []dual, c int) [][]float64 {
-		t := make([][]float64, len(fs))
-		for i, f := range fs {
-			t[i] = make([]float64, 2*n)
-			for j, x := range sides {
-				if x <= c {
-					t[i][j] = f.at(x, c)
+	k := &p.Kinds[0]
+	// Of a roll the length counts: one side of the piece stays as it is.
+	value := func(sum float64) float64 { return math.Ceil(sum*(1-1e-12)-1e-7) * k.Cost }
+	bound := value(area / (float64(k.W) * float64(k.H)))
+	if k.Roll {
+		step := float64(max(p.Step, 1))
+		value = func(sum float64) float64 { return math.Ceil(sum*(1-1e-12)/step-1e-7) * step }
+		bound = value(area / float64(k.W))
+		for i := range p.Items {
+			it := &p.Items[i]
+			least := it.H
+			if it.Turn && it.H <= k.W {
+				least = min(it.W, it.H)
+				if it.W > k.W {
+					least = it.W
 				}
 			}
+			bound = max(bound, float64(least))
 		}
-		return t
 	}
-	ft, gt := table(fs, k.W), table(gs, k.H)
-	try := func(f, g []float64) {
-		sum := 0.0
-		for j, it := range p.Items {
-			v := math.Inf(1)
-			if it.W <= k.W && it.H <= k.H {
-				v = f[2*j] * g[2*j+1]
-			}
-			if it.Turn && it.H <= k.W && it.W <= k.H {
-				v = min(v, f[2*j+1]*g[2*j])
-			}
-			if !math.IsInf(v, 1) {
-				sum += v
-			}
+	if len(p.Items) > 5000 {
+		return bound
+	}
+	return p.dualBound(bound, enough, value)
+}
+
+// dualBound betters a bound by pairs of functions, one for each direction.
+func (p *Problem) dualBound(bound, enough float64, value func(float64) float64) float64 {
+	k, n := &p.Kinds[0], len(p.Items)
+	var sides []int
+	for i := range p.Items {
+		sides = append(sides, p.Items[i].W, p.Items[i].H)
+	}
+	ft := table(duals(sides, k.W, 150), sides, k.W)
+	gt := ft
+	switch {
+	case k.Roll:
+		gt = [][]float64{make([]float64, 2*n)}
+		for i, x := range sides {
+			gt[0][i] = float64(x)
 		}
-		bound = max(bound, ceil(sum))
+	case k.W != k.H:
+		gt = table(duals(sides, k.H, 150), sides, k.H)
 	}
 	spent := 0
 	for i := range ft {
 		for j := range gt {
-			near := i == 0 || j == 0 || k.W == k.H && i == j
-			if spent += n; near || spent < 2e5 {
-				try(ft[i], gt[j])
+			if bound >= enough {
+				return bound
+			}
+			if spent += n; i == 0 || j == 0 || k.W == k.H && i == j || spent < 2e5 {
+				bound = max(bound, value(p.total(ft[i], gt[j])))
 			}
 		}
 	}
 	return bound
+}
+
+// table gives the values of functions for sides.
+func table(fs []dual, sides []int, c int) [][]float64 {
+	t := make([][]float64, len(fs))
+	for i, f := range fs {
+		t[i] = make([]float64, len(sides))
+		for j, x := range sides {
+			if x <= c {
+				t[i][j] = f.at(x, c)
+			}
+		}
+	}
+	return t
+}
+
+// total gives the area of all pieces, with their sides changed, each as it lies
+// smallest.
+func (p *Problem) total(f, g []float64) float64 {
+	k, sum := &p.Kinds[0], 0.0
+	for j := range p.Items {
+		it := &p.Items[j]
+		up := it.W <= k.W && it.H <= k.H
+		turned := it.Turn && it.H <= k.W && it.W <= k.H
+		a, b := f[2*j]*g[2*j+1], f[2*j+1]*g[2*j]
+		switch {
+		case up && turned:
+			sum += min(a, b)
+		case up:
+			sum += a
+		case turned:
+			sum += b
+		}
+	}
+	return sum
 }

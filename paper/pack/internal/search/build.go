@@ -22,14 +22,17 @@ var keys = []func(Item) float64{
 
 // greedy lays the items in their order, each in its best place, and opens a
 // sheet of the kind preferred when there is none.
-func (p *Problem) greedy(order []int32, prefer []int) *Solution {
+func (p *Problem) greedy(order []int32, prefer []int, rule int) *Solution {
 	s := &Solution{}
 	used := make([]int, len(p.Kinds))
-	var q quest
+	q := quest{rule: rule}
 	for _, item := range order {
 		it := &p.Items[item]
 		q.begin()
 		try := func(b int) {
+			if s.Bins[b].used()+it.W*it.H > p.Kinds[s.Bins[b].Kind].W*p.Kinds[s.Bins[b].Kind].H {
+				return
+			}
 			s.Bins[b].scan(&q, b, float64(it.W), float64(it.H), false)
 			if it.Turn && it.W != it.H {
 				s.Bins[b].scan(&q, b, float64(it.H), float64(it.W), true)
@@ -43,7 +46,6 @@ func (p *Problem) greedy(order []int32, prefer []int) *Solution {
 				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(int(item), k) {
 					used[k]++
 					s.Bins = append(s.Bins, p.bin(k))
-					s.Cost += p.Kinds[k].Cost
 					try(len(s.Bins) - 1)
 					break
 				}
@@ -55,13 +57,21 @@ func (p *Problem) greedy(order []int32, prefer []int) *Solution {
 		}
 		s.Bins[q.bin].lay(q.place, item, it)
 	}
+	s.Cost = p.cost(s.Bins)
 	return s
 }
 
 // First gives the best of the greedy layouts.
 func (p *Problem) First() *Solution {
+	tried, rules := keys, 2
+	if p.Free {
+		rules = 3
+	}
+	if len(p.Items) > 2000 {
+		tried, rules = keys[:2], 1
+	}
 	var found *Solution
-	for _, key := range keys {
+	for _, key := range tried {
 		order := p.order(key)
 		for k := range p.Kinds {
 			prefer := []int{k}
@@ -70,9 +80,11 @@ func (p *Problem) First() *Solution {
 					prefer = append(prefer, j)
 				}
 			}
-			s := p.greedy(order, prefer)
-			if found == nil || len(s.Left) < len(found.Left) || len(s.Left) == len(found.Left) && s.Cost < found.Cost {
-				found = s
+			for rule := range rules {
+				s := p.greedy(order, prefer, rule)
+				if found == nil || s.better(found) {
+					found = s
+				}
 			}
 		}
 	}

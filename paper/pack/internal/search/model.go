@@ -2,7 +2,10 @@
 // in their sizes already.
 package search
 
-import "slices"
+import (
+	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/slice"
+)
 
 // Item is a piece.
 type Item struct {
@@ -17,6 +20,7 @@ type Kind struct {
 	W, H  int
 	Count int // 0: no limit
 	Cost  float64
+	Roll  bool // H is more than enough: as little as can be is to be used
 }
 
 // Problem is what is to be laid out.
@@ -24,6 +28,7 @@ type Problem struct {
 	Items []Item
 	Kinds []Kind
 	Free  bool // pieces may lie anywhere
+	Step  int  // what all sides are multiples of, for a roll
 }
 
 // Bin is a sheet in use.
@@ -45,9 +50,36 @@ func (p *Problem) binOf(kind int, free bool) *Bin {
 
 // Solution is a layout; Left are the items that found no sheet.
 type Solution struct {
-	Bins []*Bin
-	Left []int
-	Cost float64
+	Bins  []*Bin
+	Left  []int
+	Cost  float64 // of a roll the length used, the gap past the last piece included
+	Bound float64
+	Steps int
+}
+
+// better tells whether s leaves less out than o, or costs less.
+func (s *Solution) better(o *Solution) bool {
+	if len(s.Left) != len(o.Left) {
+		return len(s.Left) < len(o.Left)
+	}
+	return s.Cost < o.Cost
+}
+
+func (s *Solution) proved() bool { return len(s.Left) == 0 && s.Cost <= s.Bound*(1+1e-12) }
+
+func (p *Problem) roll() bool { return len(p.Kinds) == 1 && p.Kinds[0].Roll }
+
+// cost gives what sheets cost.
+func (p *Problem) cost(bins []*Bin) float64 {
+	c := 0.0
+	for _, b := range bins {
+		if p.Kinds[b.Kind].Roll {
+			c += float64(b.length())
+		} else {
+			c += p.Kinds[b.Kind].Cost
+		}
+	}
+	return c
 }
 
 func (p *Problem) clone(bins []*Bin) []*Bin {
@@ -65,4 +97,21 @@ func (p *Problem) fits(item, kind int) bool {
 	return it.W <= k.W && it.H <= k.H || it.Turn && it.H <= k.W && it.W <= k.H
 }
 
-var _ = slices.Delete[[]int]
+// Tree gives a sheet's cuts, nil where pieces lie anywhere.
+func (b *Bin) Tree() *slice.Tree {
+	if c, ok := b.sheet.(*cutSheet); ok {
+		return &c.Tree
+	}
+	return nil
+}
+
+// Bed gives a sheet's places, nil where it is cut edge to edge.
+func (b *Bin) Bed() *bed.Bed {
+	if c, ok := b.sheet.(*bedSheet); ok {
+		return &c.Bed
+	}
+	return nil
+}
+
+// Used gives how far along Y pieces reach.
+func (b *Bin) Used() int { return b.length() }

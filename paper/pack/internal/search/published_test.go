@@ -74,10 +74,13 @@ func TestPublished(t *testing.T) {
 			_ = c
 		}
 		begin := cpu()
-		lb := in.p.Bound()
-		s := in.p.First()
-		f := len(s.Bins)
-		s, it := in.p.Improve(s, lb, 1, func(i int) bool { return i%16 == 0 && (cpu()-begin) > limit })
+		f := 0
+		s := in.p.Solve(1, func(int) float64 { return float64(cpu()-begin) / float64(limit) }, func(s *Solution) {
+			if f == 0 {
+				f = len(s.Bins)
+			}
+		})
+		it, lb := s.Steps, int(s.Bound)
 		took := (cpu() - begin)
 		for _, c := range []int{0, in.class} {
 			first[c] += f

@@ -16,10 +16,13 @@ type state struct {
 	rnd   random
 	q     quest
 
-	outArea float64
-	room    float64 // sum of value
-	late    []float64
-	at      int
+	outArea  float64
+	room     float64 // sum of value
+	polish   bool    // everything is laid and stays so: mind settings and offcuts
+	set      []int   // settings of each bin
+	settings int     // their sum
+	late     []float64
+	at       int
 
 	saved   []*Bin // as they were before this step; nil where not touched
 	touched []int
@@ -29,11 +32,10 @@ type state struct {
 	full    float64
 }
 
-func newState(p *Problem, bins []*Bin, out []int32, seed uint64) *state {
+func newState(p *Problem, seed uint64) *state {
 	s := &state{p: p, rnd: newRandom(seed), key: make([]float64, len(p.Items))}
 	s.q.rnd = &s.rnd
 	s.q.wink = 1
-	s.start(bins, out)
 	return s
 }
 
@@ -49,10 +51,13 @@ func (s *state) start(bins []*Bin, out []int32) {
 		s.full = max(s.full, float64(k.W)*float64(k.H))
 		s.size = append(s.size, k.W*k.H)
 	}
-	s.room = 0
+	s.set = make([]int, len(bins))
+	s.room, s.settings = 0, 0
 	for i, b := range bins {
 		s.value[i] = b.worth(s.full)
 		s.room += s.value[i]
+		s.set[i] = b.settings()
+		s.settings += s.set[i]
 	}
 	s.outArea = s.areaOut()
 	s.late = s.late[:0]
@@ -68,8 +73,6 @@ var (
 	maxNodes = 3
 	maxBins  = 2
 	noise    = 0.5
-	bedRule  = 3
-	bedCorn  = 4
 )
 
 func (s *state) areaOut() float64 {
@@ -80,7 +83,12 @@ func (s *state) areaOut() float64 {
 	return a / s.full
 }
 
-func (s *state) cost() float64 { return s.outArea - roomRate*s.room }
+func (s *state) cost() float64 {
+	if s.polish {
+		return float64(s.settings) - 0.9*s.room/float64(len(s.bins))
+	}
+	return s.outArea - roomRate*s.room
+}
 
 func (s *state) touch(bin int) {
 	if s.saved[bin] != nil {
@@ -126,8 +134,9 @@ func (s *state) recreate() {
 		}
 		return int(a - b)
 	})
-	s.q.rule = s.rnd.n(bedRule)
-	s.q.corner = s.rnd.n(bedCorn)
+	if s.p.Free {
+		s.q.rule, s.q.corner = s.rnd.n(3), s.rnd.n(4)
+	}
 	left := s.out[:0]
 	for _, i := range s.out {
 		it := &s.p.Items[i]
@@ -161,23 +170,34 @@ func (b *Bin) lay(at place, i int32, it *Item) {
 	b.insert(at, i, w, h)
 }
 
-// step does one round and tells whether everything is laid.
+// step does one round and tells whether it changed anything.
 func (s *state) step() bool {
-	before, room, outArea := s.cost(), s.room, s.outArea
+	before, room, outArea, settings := s.cost(), s.room, s.outArea, s.settings
 	s.oldOut = append(s.oldOut[:0], s.out...)
 	s.ruin()
 	s.recreate()
 	s.outArea = s.areaOut()
 	for _, b := range s.touched {
 		s.room += s.bins[b].worth(s.full) - s.value[b]
+		if s.polish {
+			s.settings += s.bins[b].settings() - s.set[b]
+		}
 	}
 	now := s.cost()
 	l := &s.late[s.at]
 	s.at = (s.at + 1) % len(s.late)
-	ok := len(s.out) == 0 || now <= before || now <= *l
+	ok := now <= before || now <= *l
+	if s.polish {
+		ok = ok && len(s.out) == 0
+	} else {
+		ok = ok || len(s.out) == 0
+	}
 	for _, b := range s.touched {
 		if ok {
 			s.value[b] = s.bins[b].worth(s.full)
+			if s.polish {
+				s.set[b] = s.bins[b].settings()
+			}
 			s.spare = append(s.spare, s.saved[b])
 		} else {
 			s.spare = append(s.spare, s.bins[b])
@@ -187,15 +207,11 @@ func (s *state) step() bool {
 	}
 	s.touched = s.touched[:0]
 	if ok {
-		if now < *l {
-			*l = now
-		}
-	} else {
-		s.room, s.outArea = room, outArea
-		s.out = append(s.out[:0], s.oldOut...)
-		if before < *l {
-			*l = before
-		}
+		*l = min(*l, now)
+		return true
 	}
-	return len(s.out) == 0
+	s.room, s.outArea, s.settings = room, outArea, settings
+	s.out = append(s.out[:0], s.oldOut...)
+	*l = min(*l, before)
+	return false
 }

@@ -11,7 +11,10 @@ type sheet interface {
 	insert(at place, item int32, w, h int)
 	ruin(r *random, most int, out []int32) []int32 // take some pieces out
 	items(out []int32) []int32
-	worth(full float64) float64 // of the free room: more for large rectangles
+	worth(full float64) float64                    // of the free room: more for large rectangles
+	settings() int                                 // of the fence, as far as there is one
+	length() int                                   // used along Y
+	shorten(h int, r *random, out []int32) []int32 // take out what is in the way
 }
 
 // place is where a piece would go.

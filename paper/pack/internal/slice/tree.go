@@ -230,17 +230,3 @@ func (t *Tree) drop(n int32) {
 	}
 	t.N[n].first = none
 }
-
-// Items appends the pieces in a node and below it.
-func (t *Tree) Items(n int32, to []int32) []int32 {
-	m := &t.N[n]
-	if m.Item >= 0 {
-		return append(to, m.Item)
-	}
-	if m.Item == Inner {
-		for c := m.first; c != none; c = t.N[c].next {
-			to = t.Items(c, to)
-		}
-	}
-	return to
-}
