@@ -55,11 +55,10 @@ func (s Setup) Tile(pattern geometry.Box, lines ...geometry.Path) Tiling {
 
 // usable gives what of a sheet can take a pattern, from its upper left corner.
 func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
-	width, height = s.Sheet.Width, s.Sheet.Height
-	if lying {
-		width, height = height, width
-	}
-	return width, height, geometry.Bx(s.Margin, s.Margin, width-s.Margin, height-s.Margin-Foot)
+	width, height = s.Size(lying)
+	area = s.Printable(lying)
+	area.Max.Y -= Foot
+	return width, height, area
 }
 
 func (s Setup) grid(pattern geometry.Box, pad Length, lying bool, lines []geometry.Path) Tiling {

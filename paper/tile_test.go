@@ -27,7 +27,7 @@ func setups() *rapid.Generator[paper.Setup] {
 		}
 		s := paper.Setup{
 			Sheet:   rapid.SampledFrom(paper.Sheets).Draw(t, "sheet"),
-			Margin:  length(0, paper.MostMargin.MM(), "margin"),
+			Margins: paper.EvenMargins(length(0, paper.MostMargin.MM(), "margin")),
 			Overlap: length(paper.LeastOverlap.MM(), paper.MostOverlap.MM(), "overlap"),
 		}
 		if rapid.Bool().Draw(t, "a size of its own") {
@@ -54,7 +54,7 @@ func patterns(s paper.Setup) *rapid.Generator[geometry.Box] {
 				rapid.Just(max(1, (full+paper.Length(around)).MM())),
 			).Draw(t, label))
 		}
-		w, h := s.Sheet.Width-2*s.Margin, s.Sheet.Height-2*s.Margin
+		w, h := s.Sheet.Width-2*s.Margins.Left, s.Sheet.Height-2*s.Margins.Left
 		x := paper.Length(rapid.SampledFrom([]float64{0, -37.5, 1000}).Draw(t, "x"))
 		y := paper.Length(rapid.SampledFrom([]float64{0, -37.5, 1000}).Draw(t, "y"))
 		return geometry.Bx(x, y, x+side("width", w, h), y+side("height", w-paper.Foot, h-paper.Foot))
@@ -77,10 +77,10 @@ func TestTileSheets(t *testing.T) {
 		upright := tiled.Width == s.Sheet.Width && tiled.Height == s.Sheet.Height
 		lying := tiled.Width == s.Sheet.Height && tiled.Height == s.Sheet.Width
 		require.True(t, upright || lying)
-		near(t, s.Margin, tiled.Area.Min.X)
-		near(t, s.Margin, tiled.Area.Min.Y)
-		near(t, tiled.Width-s.Margin, tiled.Area.Max.X)
-		near(t, tiled.Height-s.Margin-paper.Foot, tiled.Area.Max.Y)
+		near(t, s.Margins.Left, tiled.Area.Min.X)
+		near(t, s.Margins.Left, tiled.Area.Min.Y)
+		near(t, tiled.Width-s.Margins.Left, tiled.Area.Max.X)
+		near(t, tiled.Height-s.Margins.Left-paper.Foot, tiled.Area.Max.Y)
 		for _, tile := range tiled.Tiles {
 			near(t, tiled.Area.Width(), tile.Window.Width(), "a window is drawn at its size")
 			near(t, tiled.Area.Height(), tile.Window.Height())
@@ -171,7 +171,7 @@ func TestTileTakesTheFewestSheets(t *testing.T) {
 		w, h := pattern.Width().MM()+2*white, pattern.Height().MM()+2*white
 		best := math.MaxInt
 		for _, sheet := range [][2]paper.Length{{s.Sheet.Width, s.Sheet.Height}, {s.Sheet.Height, s.Sheet.Width}} {
-			across, along := sheet[0]-2*s.Margin, sheet[1]-2*s.Margin-paper.Foot
+			across, along := sheet[0]-2*s.Margins.Left, sheet[1]-2*s.Margins.Left-paper.Foot
 			best = min(best, fewest(w, across.MM(), s.Overlap.MM())*fewest(h, along.MM(), s.Overlap.MM()))
 		}
 		assert.Equal(t, best, len(tiled.Tiles))

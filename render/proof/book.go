@@ -70,8 +70,9 @@ const foot Length = 6
 
 // room gives what of a page can be drawn on, above its foot.
 func (b *book) room() geometry.Box {
-	sheet, m := b.Setup.Sheet, b.Setup.Margin
-	return geometry.Bx(m, m, sheet.Width-m, sheet.Height-m-foot)
+	box := b.Setup.Printable(false)
+	box.Max.Y -= foot
+	return box
 }
 
 // newPage starts a page and gives the room on it.

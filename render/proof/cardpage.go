@@ -45,8 +45,7 @@ func cardTitle(c onepiece.Case) string {
 func drawCard(s render.Surface, c onepiece.Case, o Options) {
 	s.Begin(render.Legend)
 	defer s.End()
-	m := o.Setup.Margin
-	box := geometry.Bx(m, m, o.Setup.Sheet.Width-m, o.Setup.Sheet.Height-m)
+	box := o.Setup.Printable(false)
 	line := func(at geometry.Point, text string, size render.Points, bold bool) {
 		s.Text(render.Text{At: at, String: text, Size: size, Bold: bold, Color: render.Black})
 	}

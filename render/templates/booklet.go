@@ -16,6 +16,8 @@ type pages interface {
 	render.Surface
 	AddPage(width, height geometry.Length)
 	Bookmark(title string)
+	Under(title string)
+	Label(n render.Numerals, first int)
 }
 
 // sheets is one piece with the sheets it is printed on.
@@ -53,6 +55,12 @@ func Booklet(c plan.Plan, o Options) ([]byte, error) {
 		title += ": " + c.Title
 	}
 	doc := pdf.New(title)
+	doc.PrintedOn(o.Setup)
+	doc.Dated(o.Date)
+	if o.Black {
+		doc.BlackOnly()
+		o.Theme = render.BlackTheme()
+	}
 	draw(doc, c, o)
 	return doc.Bytes()
 }
@@ -76,6 +84,7 @@ func draw(on pages, c plan.Plan, o Options) (missed []string) {
 	}
 	b.total = next - 1
 	b.overview()
+	b.Label(render.Roman, 1)
 	if !ordered {
 		b.orderPage()
 	}
@@ -83,6 +92,9 @@ func draw(on pages, c plan.Plan, o Options) (missed []string) {
 	for _, s := range b.pieces {
 		for i := range s.tiling.Tiles {
 			missed = append(missed, b.sheet(s, i)...)
+			if b.page == b.pieces[0].first { // the first page of patterns; the number at its foot is its label
+				b.Label(render.Decimal, b.page)
+			}
 		}
 	}
 	return missed
@@ -92,8 +104,8 @@ func draw(on pages, c plan.Plan, o Options) (missed []string) {
 func (b *booklet) newPage(width, height geometry.Length) geometry.Box {
 	b.page++
 	b.AddPage(width, height)
-	m := b.Setup.Margin
-	return geometry.Bx(m, m, width-m, height-m)
+	b.corrected(width, height)
+	return b.printable(width, height)
 }
 
 // sheet draws one sheet of a piece.
@@ -102,6 +114,9 @@ func (b *booklet) sheet(s sheets, i int) []string {
 	b.newPage(t.Width, t.Height)
 	if i == 0 {
 		b.Bookmark(pattern.Name(s.piece))
+	}
+	if len(t.Tiles) > 1 {
+		b.Under(fmt.Sprintf("row %d, column %d", tile.Row, tile.Col))
 	}
 	dx, dy := t.ToPage(tile)
 	v := pattern.View{

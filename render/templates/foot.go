@@ -15,9 +15,8 @@ import (
 func (b *booklet) foot(s sheets, tile paper.Tile) {
 	b.Begin(render.Legend)
 	defer b.End()
-	m := b.Setup.Margin
-	width, height := s.tiling.Width, s.tiling.Height
-	box := geometry.Bx(m, height-m-paper.Foot+1.5, width-m, height-m)
+	box := b.Setup.Printable(s.tiling.Width > s.tiling.Height)
+	box.Min.Y = box.Max.Y - paper.Foot + 1.5
 	b.rule(box.Min, geometry.Pt(box.Max.X, box.Min.Y))
 	b.rulers(geometry.Pt(box.Min.X, box.Min.Y+1.5))
 
@@ -49,6 +48,28 @@ func (b *booklet) foot(s sheets, tile paper.Tile) {
 		text := typeset.Fit(l.text, l.size, l.bold, room)
 		b.Text(render.Text{At: geometry.Pt(x, y), String: text, Size: l.size, Bold: l.bold, Color: render.Black})
 	}
+}
+
+// printable gives what of a page may be drawn on, above the line that states a
+// correction where there is one.
+func (b *booklet) printable(width, height geometry.Length) geometry.Box {
+	box := b.Setup.Printable(width > height)
+	if !b.Setup.Measured.True() {
+		box.Max.Y -= typeset.LineHeight(render.SmallSize)
+	}
+	return box
+}
+
+// corrected states at the bottom of a page how its scale was corrected.
+func (b *booklet) corrected(width, height geometry.Length) {
+	if b.Setup.Measured.True() {
+		return
+	}
+	box := b.Setup.Printable(width > height)
+	b.Begin(render.Legend)
+	b.Text(render.Text{At: geometry.Pt(box.Min.X, box.Max.Y-typeset.Descent(render.SmallSize)),
+		String: b.Setup.Measured.String(), Size: render.SmallSize, Color: render.Black})
+	b.End()
 }
 
 func titled(title string) string {
