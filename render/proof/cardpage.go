@@ -28,6 +28,7 @@ func (d CardDrawing) SVG() []byte {
 // PDF gives the picture as a page.
 func (d CardDrawing) PDF() ([]byte, error) {
 	doc := pdf.New(cardTitle(d.Case))
+	doc.Dated(d.Date)
 	doc.AddPage(d.Setup.Sheet.Width, d.Setup.Sheet.Height)
 	drawCard(doc, d.Case, d.Options)
 	return doc.Bytes()
