@@ -13,6 +13,7 @@ import (
 	"forel/render"
 	"forel/render/pdf"
 	"forel/render/svg"
+	"forel/render/typeset"
 )
 
 // Length is a distance in millimetres.
@@ -81,8 +82,9 @@ func Draw(on render.Surface, o Options) {
 	on.Begin(render.Legend)
 	defer on.End()
 	room := o.setup().Printable(false)
+	half := (typeset.Ascent(render.NoteSize) + 2*typeset.Descent(render.NoteSize)) / 2 // of a number at the last tick
 	across := o.rule(geometry.Pt(room.Min.X+endRoom, room.Min.Y+beside), room.Max.X-endRoom, false)
-	along := o.rule(geometry.Pt(room.Min.X+beside, room.Min.Y+2*beside+endRoom+2), room.Max.Y-endRoom, true)
+	along := o.rule(geometry.Pt(room.Min.X+beside, room.Min.Y+2*beside+endRoom+2), room.Max.Y-endRoom-half, true)
 	across.draw(on)
 	along.draw(on)
 	words := geometry.Bx(along.from.X+beside+4, along.from.Y, room.Max.X, room.Max.Y)
