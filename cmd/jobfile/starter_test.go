@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -121,4 +122,36 @@ func TestStarterUncommented(t *testing.T) {
 func TestStarterIsACopy(t *testing.T) {
 	jobfile.Starter()[0] = 'x'
 	assert.Equal(t, byte('#'), jobfile.Starter()[0])
+}
+
+// A starter in inches is the same job: its book measured with another rule, all
+// else at its default; each starter prints on its sheet.
+func TestStarterFor(t *testing.T) {
+	assert.Equal(t, jobfile.Starter(), jobfile.StarterFor(geometry.MM, paper.DefaultSetup().Sheet))
+	for _, sheet := range append(slices.Clone(paper.Sheets), paper.Sheet{Width: 250, Height: 350.5}) {
+		f, suspects, err := jobfile.Parse("starter.toml", jobfile.StarterFor(geometry.IN, sheet))
+		if s := paper.DefaultSetup(); sheet.Width < 185 {
+			s.Sheet = sheet
+			require.ErrorContains(t, err, s.Check().Error()[:20], sheet)
+			continue
+		}
+		require.NoError(t, err, sheet)
+		assert.Empty(t, suspects)
+		assert.Equal(t, sheet, f.Print.Sheet)
+		assert.Equal(t, geometry.IN, f.Job.Unit)
+		const half64 = 25.4 / 128 // a rule of sixty-fourths reads to half of one
+		got, want := f.Job.Books[0], harbour().Books[0]
+		assert.InDelta(t, want.Height.Largest().MM(), got.Height.Largest().MM(), half64)
+		assert.InDelta(t, want.Width.Largest().MM(), got.Width.Largest().MM(), half64)
+		assert.InDelta(t, want.Thickness.Largest().MM(), got.Thickness.Largest().MM(), half64)
+		f.Job.Unit = geometry.MM
+		rest := slipcase.DefaultJob()
+		rest.Title, rest.Books = "Harbour log", f.Job.Books
+		near(t, rest, f.Job)
+	}
+	// Its commented lines are inches too.
+	_, meant := showing(strings.Split(string(jobfile.StarterFor(geometry.IN, paper.Sheets[0])), "\n"))
+	f, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(meant, "\n")))
+	require.NoError(t, err)
+	assert.InDelta(t, 27, f.Job.Books[1].Thickness.Largest().MM(), 0.2)
 }
