@@ -53,7 +53,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	o := proof.Options{Setup: l.file.Print, Round: l.round, Date: date}
+	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: date}
 	made := proofOf(l, o)
 	report := made.text()
 	if *format == "json" {

@@ -19,6 +19,8 @@ type update struct {
 	next   int   // the next number for a new object
 	places map[int]int
 	out    bytes.Buffer
+	packed bytes.Buffer // of the stream being written
+	packer *zlib.Writer
 }
 
 var tailPattern = regexp.MustCompile(`(?s)\ntrailer\n<<\n/Size (\d+)\n/Root 1 0 R\n>>\nstartxref\n(\d+)\n%%EOF\n$`)
@@ -46,6 +48,7 @@ func newUpdate(file []byte) (*update, error) {
 			return nil, odd
 		}
 	}
+	u.packer = zlib.NewWriter(&u.packed)
 	u.out.Grow(len(file) * 2)
 	u.out.Write(file)
 	return u, nil
@@ -75,14 +78,14 @@ func (u *update) dict(n int, entries string) {
 
 // stream writes a stream as a new object, compressed.
 func (u *update) stream(data []byte) (n int) {
-	var packed bytes.Buffer
-	w := zlib.NewWriter(&packed)
-	w.Write(data) // to memory: can't fail
-	w.Close()
+	u.packed.Reset()
+	u.packer.Reset(&u.packed)
+	u.packer.Write(data) // to memory: can't fail
+	u.packer.Close()
 	n = u.reserve()
 	u.places[n] = u.out.Len()
-	fmt.Fprintf(&u.out, "%d 0 obj\n<< /Filter /FlateDecode /Length %d >>\nstream\n", n, packed.Len())
-	u.out.Write(packed.Bytes())
+	fmt.Fprintf(&u.out, "%d 0 obj\n<< /Filter /FlateDecode /Length %d >>\nstream\n", n, u.packed.Len())
+	u.out.Write(u.packed.Bytes())
 	u.out.WriteString("\nendstream\nendobj\n")
 	return n
 }

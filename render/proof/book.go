@@ -26,7 +26,7 @@ func Draw(s Subject, o Options) *Drawing {
 		Options: o, Subject: s, Drawing: newDrawing(s, o.Setup.Sheet), faces: study(s.Report),
 		looks: looksOf(s), pageOf: map[geometry.Face]int{},
 	}
-	b.date = o.Date
+	b.black, b.date = o.Black, o.Date
 	b.base = s.inside(b.looks)
 	first := 2 + b.countFaultPages()
 	for i, sp := range spreads {

@@ -29,6 +29,9 @@ func (d CardDrawing) SVG() []byte {
 func (d CardDrawing) PDF() ([]byte, error) {
 	doc := pdf.New(cardTitle(d.Case))
 	doc.Dated(d.Date)
+	if d.Black {
+		doc.BlackOnly()
+	}
 	doc.AddPage(d.Setup.Sheet.Width, d.Setup.Sheet.Height)
 	drawCard(doc, d.Case, d.Options)
 	return doc.Bytes()

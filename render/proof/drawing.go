@@ -13,6 +13,7 @@ import (
 // Drawing is the pictures of a proof, page by page, ready to be written in any
 // format. It is a render.Surface while it is made.
 type Drawing struct {
+	black bool
 	date  time.Time // zero: none
 	title string
 	sheet paper.Sheet
@@ -45,6 +46,9 @@ func (d *Drawing) Page(i int, on render.Surface) {
 func (d *Drawing) PDF() ([]byte, error) {
 	doc := pdf.New(d.title)
 	doc.Dated(d.date)
+	if d.black {
+		doc.BlackOnly()
+	}
 	for i, p := range d.pages {
 		doc.AddPage(d.sheet.Width, d.sheet.Height)
 		doc.Bookmark(p.bookmark)

@@ -56,6 +56,7 @@ func Of(c slipcase.Case) Subject {
 type Options struct {
 	Setup paper.Setup // of the pages; only the sheet and its margin count
 	Round geometry.Rounding
+	Black bool      // print in black alone; the SVG keeps its colours
 	Date  time.Time // the document's; zero: none
 }
 

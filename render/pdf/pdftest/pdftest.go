@@ -6,6 +6,8 @@ import (
 	"bytes"
 	"image"
 	"math"
+	"os"
+	"path/filepath"
 	"sync"
 	"testing"
 	"time"
@@ -16,6 +18,9 @@ import (
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/stretchr/testify/require"
+	"github.com/tetratelabs/wazero"
+	wasm "github.com/tetratelabs/wazero/api"
+	"github.com/tetratelabs/wazero/experimental"
 )
 
 const point = 25.4 / 72 // mm (ISO 32000-1, 8.3.2.3)
@@ -23,12 +28,28 @@ const point = 25.4 / 72 // mm (ISO 32000-1, 8.3.2.3)
 // viewer is one PDF viewer for all tests of a package: it takes seconds to
 // start.
 var viewer = sync.OnceValues(func() (pdfium.Pdfium, error) {
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	pool, err := webassembly.Init(Viewer())
 	if err != nil {
 		return nil, err
 	}
 	return pool.GetInstance(time.Minute)
 })
+
+// Viewer gives what the viewer is started with: its machine code is kept in the
+// user's folder for such things, since compiling it takes longer than most tests.
+func Viewer() webassembly.Config {
+	c := webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1}
+	folder, err := os.UserCacheDir()
+	if err != nil {
+		return c
+	}
+	cache, err := wazero.NewCompilationCacheWithDir(filepath.Join(folder, "forel-tests"))
+	if err == nil {
+		c.RuntimeConfig = wazero.NewRuntimeConfig().WithCompilationCache(cache).
+			WithCoreFeatures(wasm.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling) // as webassembly.Init has it
+	}
+	return c
+}
 
 // Doc is an open file.
 type Doc struct {
