@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"strings"
 
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
@@ -32,17 +33,19 @@ func (s subject) checks(p plan.Plan, r Report) []Check {
 // gaugeCheck: the paper strips, before anything is cut.
 func gaugeCheck(p plan.Plan, r Report) Check {
 	h, t := r.tightest(Height), r.tightest(Thickness)
-	c := Check{Name: "gauge strip", When: "before any board is cut", Fails: plan.Say("measure the %[1]s again and correct the job: nothing is cut yet")}
+	c := Check{Name: "gauge strip", When: "before any board is cut", Fails: plan.Say("measure the " + p.Content + " again and correct the job: nothing is cut yet")}
 	if r.Card {
 		c.When = "before the card is cut"
 	}
-	c.Fails = plan.Say("measure the " + p.Content + " again and correct the job: nothing is cut yet")
 	c.See = []plan.Remark{
-		plan.Say("the strip round head and tail, folded at its marks and closed, slides over the "+p.Content+" from the fore-edge, with %s to spare in height and %s in thickness", h.Drawn, t.Drawn),
+		plan.Say("the sleeve as wide as the mouth, folded at its marks and closed, slides over the "+p.Content+" from the fore-edge, with %s to spare in height and %s in thickness", h.Drawn, t.Drawn),
 		plan.Say("the strip round the spine, folded at its marks, reaches %s past the fore-edge on both sides", r.tightest(Depth).Drawn),
 	}
+	if r.Card {
+		c.See[0].Text = strings.Replace(c.See[0].Text, "the sleeve as wide as the mouth", "the sleeve", 1)
+	}
 	if t.Volume != "" {
-		c.See[0] = plan.Say("each strip round head and tail, folded at its marks and closed, slides over its volume from the fore-edge")
+		c.See[0] = plan.Say("each sleeve, folded at its marks and closed, slides over its volume from the fore-edge")
 	}
 	return c
 }

@@ -39,6 +39,7 @@ func ofBoards(j slipcase.Job) assembly {
 		a.drawn = append(a.drawn, b.Thick())
 	}
 	walls := volumes + n
+	a.book = func(i int) bool { return i >= bookHeight && i < walls }
 	if rooms == 1 {
 		a.names = append(a.names, "walls, side to side")
 		a.drawn = append(a.drawn, between.Thickness)

@@ -14,6 +14,7 @@ func ofCard(j onepiece.Job) assembly {
 		spots: []spot{{Height, Body, 0}, {Depth, Body, 0}, {Thickness, Body, 0}},
 		names: []string{"from head score to tail score, left side", "from mouth edge to spine score", "between the spine scores", "card",
 			"the book, head to tail", "the book, spine to fore-edge", "the book, thickness"},
+		book:  func(i int) bool { return i > 3 },
 		drawn: []Length{s.Height, s.Width, s.Thickness, j.Card.Thickness, j.Book.Height.Largest(), j.Book.Width.Largest(), j.Book.Thick()},
 	}
 	a.clear = func(v []Length) []Length {

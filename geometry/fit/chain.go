@@ -29,6 +29,7 @@ type Link struct {
 	Name   string
 	Length Length
 	Counts float64
+	Book   bool // a length of the book, or of one of several
 }
 
 // Takes gives what the link adds to the clearance.
@@ -47,6 +48,7 @@ type assembly struct {
 	spots []spot
 	names []string
 	drawn []Length // the lengths as drawn or measured
+	book  func(i int) bool
 	clear func([]Length) []Length
 }
 
@@ -103,7 +105,7 @@ func (a assembly) chains(slopes [][]float64) [][]Link {
 	for s := range a.spots {
 		for i, counts := range slopes[s] {
 			if counts != 0 && a.drawn[i] != 0 {
-				out[s] = append(out[s], Link{a.names[i], a.drawn[i], counts})
+				out[s] = append(out[s], Link{a.names[i], a.drawn[i], counts, a.book != nil && a.book(i)})
 			}
 		}
 		slices.SortStableFunc(out[s], func(p, q Link) int {

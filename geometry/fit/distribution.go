@@ -105,7 +105,7 @@ func largest(of []normal) normal {
 		return p
 	}
 	// E(x) = hi - integral of the distribution; E(x^2) likewise, about hi.
-	const steps = 800
+	const steps = 300
 	dx := (hi - lo) / steps
 	var first, second Length
 	for i := range steps {

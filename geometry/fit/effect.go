@@ -19,7 +19,8 @@ func (e Effect) Moves() Length { return e.High - e.Low }
 type Error struct {
 	Name      string
 	Key       string // of the job file, that says how far
-	PlusMinus Length // zero where the range is not even on both sides
+	PlusMinus Length // zero where there is a range instead
+	Low, High Length // the range of a thickness known by its trade name only, else zero
 	Effects   []Effect
 }
 

@@ -185,7 +185,9 @@ func (k knowledge) ofMaterial(a assembly, slopes [][]float64) []Error {
 	u := k.job.Uncertainty
 	thickness := func(name, key string, index int, low, high Length, flat bool) Error {
 		e := Error{Name: name, Key: key}
-		if even := (low + high) / 2; even.Near(0) {
+		if flat {
+			e.Low, e.High = k.thick+low, k.thick+high
+		} else {
 			e.PlusMinus = high
 		}
 		for s := range a.spots {

@@ -25,7 +25,7 @@ type Mend struct {
 	What    plan.Remark // a sentence, without capital and full stop
 	Sets    []Setting   // what to write in the job file when it is done
 	Chance  Chance      // of the whole case afterwards
-	Enough  bool        // no place is too tight or too loose more than Once
+	Enough  bool        // that is no more than Once, too tight or too loose
 	Advised bool        // the first that is enough, where the job as it is is not
 }
 
@@ -81,13 +81,13 @@ func (s subject) mends(r Report) []Mend {
 		try(plan.Say("set the walls flush with the edges against a square block, true to %s", carefulSet),
 			func(u *slipcase.Uncertainty) { u.Placing = carefulSet }, Setting{Key: "uncertainty.placing", Value: carefulSet})
 	}
-	if enough(r.Gaps) {
+	if r.Enough() {
 		return out
 	}
 	if m, ok := s.roomier(r.Gaps); ok {
 		out = append(out, m)
 	}
-	advised := false
+	advised := false // the first that is enough
 	for i := range out {
 		if out[i].Enough && !advised {
 			out[i].Advised, advised = true, true
@@ -110,7 +110,8 @@ func (s subject) mends(r Report) []Mend {
 // tried makes a mend of a job as it is changed.
 func (s subject) tried(what plan.Remark, sets []Setting) Mend {
 	gaps, _ := s.gaps()
-	return Mend{What: what, Sets: sets, Chance: settled(gaps), Enough: enough(gaps)}
+	c := settled(gaps)
+	return Mend{What: what, Sets: sets, Chance: c, Enough: enough(c)}
 }
 
 // moves gives how far an error can move the clearance that it moves most, from
@@ -127,46 +128,73 @@ func (r Report) moves(key string) Length {
 	return most
 }
 
-// enough tells whether no place is too tight or too loose more than Once.
-func enough(gaps []Gap) bool {
-	for i, tightest := range Tightest(gaps) {
-		if tightest && gaps[i].Chance.Tight > Once || gaps[i].Place == Body && gaps[i].Chance.Loose > Once {
-			return false
+// enough tells whether a case is neither too tight nor too loose more than
+// Once.
+func enough(c Chance) bool { return c.Tight <= Once && c.Loose <= Once }
+
+// Enough tells whether the case as it is is neither too tight nor too loose more
+// than Once.
+func (r Report) Enough() bool { return enough(r.Settled) }
+
+// roomier gives the clearances that bring a case that is too tight, or too
+// loose, too often to no more than Once. The dimension that is most often too
+// tight is made roomier first, by as little as a maker can set, then the one that
+// is so then; likewise the other way.
+func (s subject) roomier(gaps []Gap) (Mend, bool) {
+	now := append([]Gap(nil), gaps...)
+	tightest := Tightest(gaps)
+	by := map[Dimension]Length{}
+	move := func(d Dimension, up bool) {
+		_, l := clearanceOf(d, &s.job)
+		to := onGrid(*l+by[d]+smallStep(up, s.job.Unit), up, s.job.Unit)
+		step := max(0, to) - *l - by[d]
+		by[d] += step
+		for i, g := range now {
+			if g.Dimension == d {
+				now[i].Distribution.Mean += step
+				now[i].Chance = now[i].chance()
+			}
 		}
 	}
-	return true
-}
-
-// roomier gives the clearances that bring every dimension that is too tight, or
-// too loose, too often to no more than Once.
-func (s subject) roomier(gaps []Gap) (Mend, bool) {
-	tightest := Tightest(gaps)
+	tight := settled(gaps).Tight > Once
+	for range mostSteps {
+		c, worst, most := settled(now), -1, 0.0
+		if tight && c.Tight <= Once || !tight && c.Loose <= Once {
+			break
+		}
+		for i, g := range now {
+			p := g.Chance.Loose
+			if tight {
+				p = g.Chance.Tight
+			}
+			if (tight && tightest[i] || !tight && g.Place == Body) && p > most {
+				worst, most = i, p
+			}
+		}
+		if worst < 0 {
+			break
+		}
+		move(now[worst].Dimension, tight)
+	}
 	var parts []string
 	var lengths []Length
 	var sets []Setting
 	for _, d := range []Dimension{Height, Depth, Thickness} {
-		var by Length
-		for i, g := range gaps {
-			switch {
-			case g.Dimension != d:
-			case tightest[i] && g.Chance.Tight > Once:
-				by = max(by, g.Tight-g.Distribution.Under(Once))
-			case g.Place == Body && g.Chance.Loose > Once && by <= 0:
-				by = min(by, g.Loose-g.Distribution.Under(1-Once))
-			}
-		}
-		if by == 0 {
+		if by[d] == 0 {
 			continue
 		}
 		key, l := clearanceOf(d, &s.job)
-		*l = max(0, roundUp(*l+by, by > 0, s.job.Unit))
-		parts, lengths, sets = append(parts, key+" %s"), append(lengths, *l), append(sets, Setting{Key: key, Value: *l})
+		*l += by[d]
+		parts, lengths, sets = append(parts, key+" to %s"), append(lengths, *l), append(sets, Setting{Key: key, Value: *l})
 	}
 	if len(parts) == 0 {
 		return Mend{}, false
 	}
 	return s.tried(plan.Say("set "+strings.Join(parts, " and "), lengths...), sets), true
 }
+
+// mostSteps is how many steps of clearance are tried.
+const mostSteps = 600
 
 // clearanceOf gives the key of a dimension's clearance and where it is kept.
 func clearanceOf(d Dimension, j *slipcase.Job) (string, *Length) {
@@ -179,16 +207,28 @@ func clearanceOf(d Dimension, j *slipcase.Job) (string, *Length) {
 	return "clearance.thickness", &j.Clearance.Thickness
 }
 
-// roundUp gives a length as a maker would set it, a tenth of a millimetre or a
-// 64th of an inch: the next one up, or down.
-func roundUp(l Length, up bool, u geometry.Unit) Length {
-	grid := Length(0.1)
+// grid is the step in which a maker sets a clearance: a tenth of a millimetre
+// or a 64th of an inch.
+func grid(u geometry.Unit) Length {
 	if u == geometry.IN {
-		grid = geometry.Inch / 64
+		return geometry.Inch / 64
 	}
-	n := float64(l / grid)
+	return 0.1
+}
+
+// smallStep is a little up or down, enough to leave the grid's line.
+func smallStep(up bool, u geometry.Unit) Length {
 	if up {
-		return Length(math.Ceil(n-1e-6)) * grid
+		return grid(u) / 100
 	}
-	return Length(math.Floor(n+1e-6)) * grid
+	return -grid(u) / 100
+}
+
+// onGrid gives the next length up, or down, that a maker can set.
+func onGrid(l Length, up bool, u geometry.Unit) Length {
+	n := float64(l / grid(u))
+	if up {
+		return Length(math.Ceil(n)) * grid(u)
+	}
+	return Length(math.Floor(n)) * grid(u)
 }

@@ -1,12 +1,14 @@
 package fit_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
@@ -173,32 +175,49 @@ func set(t *rapid.T, j *slipcase.Job, sets []fit.Setting) {
 	}
 }
 
-// More clearance is advised that does, and a tenth less of it does not.
+// More clearance is advised that does, and the least step less of it does not.
 func TestClearanceThatWouldDo(t *testing.T) {
-	j := of(221, 148, 32)
-	j.Clearance.Thickness = 1.1
-	j.Board.Thickness = 1.93
-	r := fit.Of(made(t, j))
-	require.Greater(t, r.Settled.Tight, fit.Once)
-	var more fit.Mend
-	for _, m := range r.Mends {
-		for _, s := range m.Sets {
-			if s.Key == "clearance.thickness" {
-				more = m
+	for unit, step := range map[geometry.Unit]Length{geometry.MM: 0.1, geometry.IN: geometry.Inch / 64} {
+		j := of(221, 148, 32)
+		j.Unit = unit
+		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 2.4, 2, 1.13 // tight in thickness only
+		j.Board.Thickness = 1.93
+		r := fit.Of(made(t, j))
+		require.Greater(t, r.Settled.Tight, fit.Once)
+		found := false
+		for _, m := range r.Mends {
+			if len(m.Sets) != 1 || m.Sets[0].Key != "clearance.thickness" {
+				continue
+			}
+			found = true
+			require.True(t, m.Enough)
+			steps := float64(m.Sets[0].Value / step)
+			assert.InDelta(t, math.Round(steps), steps, 1e-9, "a length a maker can set")
+			for by, worse := range map[Length]bool{0: false, -step: true} {
+				j.Clearance.Thickness = m.Sets[0].Value + by
+				assert.Equal(t, worse, fit.Of(made(t, j)).Settled.Tight > fit.Once, "%v", j.Clearance.Thickness)
 			}
 		}
+		assert.True(t, found)
 	}
-	require.True(t, more.Enough)
-	for _, s := range more.Sets {
-		if s.Key != "clearance.thickness" {
-			continue
-		}
-		for by, worse := range map[Length]bool{0: false, -0.1: true} {
-			j.Clearance.Thickness = s.Value + by
-			g, _ := fit.Of(made(t, j)).Find(fit.Thickness, fit.Mouth)
-			assert.Equal(t, worse, g.Chance.Tight > fit.Once, "%v", j.Clearance.Thickness)
+}
+
+// Too much clearance is too loose, and less is advised.
+func TestTooLoose(t *testing.T) {
+	j := of(221, 148, 32)
+	j.Clearance.Height, j.Clearance.Thickness, j.Board.Thickness = 6, 5, 1.93
+	r := fit.Of(made(t, j))
+	require.Greater(t, r.Settled.Loose, 0.9)
+	for _, m := range r.Mends {
+		if m.Advised {
+			for _, s := range m.Sets {
+				assert.Less(t, s.Value, Length(5))
+			}
+			assert.LessOrEqual(t, m.Chance.Loose, fit.Once)
+			return
 		}
 	}
+	t.Fatal("nothing is advised")
 }
 
 // Damp takes its share of the book's thickness, of nothing else.
