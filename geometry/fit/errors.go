@@ -141,6 +141,9 @@ func (k knowledge) ofHand(a assembly) []Error {
 		}
 		return sym(u.Placing, 1).times(dividers)
 	})
+	if last > 0 {
+		placing.Name = "placing walls and dividers"
+	}
 	if k.card {
 		cutting.Name, placing.Name = "marking and scoring", "folding on the score"
 	}

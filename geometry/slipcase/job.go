@@ -172,7 +172,7 @@ func DefaultJob() Job {
 		SidePaper:   SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
 		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
 		Uncertainty: defaultUncertainty(),
-		Limits:      FitLimits{Tight: 0.25, Loose: 3.5},
+		Limits:      FitLimits{Tight: 0.25, Loose: 4},
 	}
 }
 

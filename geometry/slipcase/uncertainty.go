@@ -26,7 +26,9 @@ const (
 	EachBySelf = "each" // each marked and cut by itself
 )
 
-// FitLimits say what a fit is called. Swell is a share by which books may grow
+// FitLimits say what a fit is called. The defaults are common practice (no
+// source), the loose one such that 1/8 in of room in height is not too much: E.
+// Diehl, Bookbinding: Its Background and Technique (1946), "Slipcases". Swell is a share by which books may grow
 // thicker when damp, in percent (common practice, no source: none is allowed
 // for unless it is asked for).
 type FitLimits struct {

@@ -40,6 +40,17 @@ func fineNumber(l Length, u geometry.Unit) string {
 	return fmt.Sprintf("%.*f", digits, float64(l/u.Length()))
 }
 
+// settable writes a length as a maker would type it: a 64th of an inch as a
+// fraction, anything else finely.
+func settable(u geometry.Unit) func(Length) string {
+	return func(l Length) string {
+		if n := l / geometry.To64th.Step; u == geometry.IN && n.Near(n.Round(1)) {
+			return geometry.To64th.Format(l)
+		}
+		return fine(l, u)
+	}
+}
+
 // fineStep says how finely clearances are shown.
 func fineStep(u geometry.Unit) string {
 	if u == geometry.IN {
@@ -112,7 +123,7 @@ func verdict(r fit.Report, u geometry.Unit) []string {
 
 // advice is the cheapest mend in a sentence.
 func advice(r fit.Report, u geometry.Unit) string {
-	write := func(l Length) string { return fine(l, u) }
+	write := settable(u)
 	for _, m := range r.Mends {
 		if m.Advised {
 			return fmt.Sprintf("cheapest mend: %s; then it is too tight in %s, too loose in %s", m.What.In(write), often(m.Chance.Tight), often(m.Chance.Loose))

@@ -80,10 +80,10 @@ func (b *book) summary() {
 	for i, l := range verdict(r, u) {
 		y = b.paragraph(box, y+1, capital(l)+".", render.BodySize, i != 1) + 0.5
 	}
-	y = b.paragraph(box, y+3, "What is left beyond the "+r.Content+", in "+u.String(), render.HeadSize, true)
+	y = b.paragraph(box, y+3, "What is left beyond the "+r.Content+" ("+u.String()+")", render.HeadSize, true)
 	y = b.table(box, y+0.5, gapRows(r, u), render.NoteSize)
 	if len(r.WhatIf) > 0 {
-		y = b.paragraph(box, y+3, "What if the board is really another, cut sizes as drawn, in "+u.String(), render.HeadSize, true)
+		y = b.paragraph(box, y+3, "What if the board is really another, cut sizes as drawn ("+u.String()+")", render.HeadSize, true)
 		y = b.table(box, y+0.5, whatIfRows(r, u), render.NoteSize)
 	}
 	if len(r.Mends) > 0 {
@@ -94,31 +94,29 @@ func (b *book) summary() {
 		}
 		y = b.mends(box, y, head)
 	}
-	need := b.heightOf(func(q *book) Length { return q.errors(box, y) })
-	if need > box.Max.Y {
+	if b.heightOf(func(q *book) Length { return q.errors(box, y) }) > box.Max.Y {
 		box = b.newPage("What can be off", false)
 		y = box.Min.Y - 3
 	}
-	y = b.errors(box, y)
-	for _, n := range notes(r, u) {
-		if b.heightOf(func(q *book) Length { return q.paragraph(box, y+1, n, render.NoteSize, false) }) > box.Max.Y {
-			box = b.newPage("Notes", false)
-			y = box.Min.Y - 1
-		}
-		y = b.paragraph(box, y+1, capital(n)+".", render.NoteSize, false)
-	}
+	b.errors(box, y)
 }
 
+// mends sets the table of what can be done.
 func (b *book) mends(box geometry.Box, y Length, head string) Length {
 	y = b.paragraph(box, y+3, head, render.HeadSize, true)
 	return b.table(box, y+0.5, mendRows(b.report, b.Round.Unit), render.NoteSize)
 }
 
+// errors sets the table of what can be off, and the notes to all tables.
 func (b *book) errors(box geometry.Box, y Length) Length {
 	u := b.Round.Unit
-	y = b.paragraph(box, y+3, "What can be off, in "+u.String(), render.HeadSize, true)
+	y = b.paragraph(box, y+3, "What can be off ("+u.String()+")", render.HeadSize, true)
 	y = b.paragraph(box, y, "How far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false)
-	return b.table(box, y+0.5, errorRows(b.report, u), render.NoteSize)
+	y = b.table(box, y+0.5, errorRows(b.report, u), render.NoteSize)
+	for _, n := range notes(b.report, u) {
+		y = b.paragraph(box, y+1, capital(n)+".", render.NoteSize, false)
+	}
+	return y
 }
 
 // heightOf gives what drawing something gives, without drawing it.

@@ -174,7 +174,9 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 		if label == "-0.0" {
 			label = "0.0"
 		}
-		p.words(at, end+5, label, render.NoteSize, render.Middle, false)
+		if half := typeset.Width(label, render.NoteSize, false) / 2; at+half <= frame.Max.X {
+			p.words(at, end+5, label, render.NoteSize, render.Middle, false)
+		}
 	}
 	p.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
 	bar := end + 8

@@ -94,8 +94,8 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 		x += l.wide
 	}
 	y += high
-	p.words(box.Max.X, y+3.2, "not to scale; the framed length without a number is the clearance that is left", render.SmallSize, render.End, false)
-	rows := [][]string{{"length", "in " + u.String(), "counts", "sum"}}
+	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
+	rows := [][]string{{"length", u.String(), "counts", "sum"}}
 	var sum Length
 	for i, l := range g.Chain {
 		sum += l.Takes()

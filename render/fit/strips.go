@@ -11,11 +11,12 @@ import (
 
 // How a paper strip is printed.
 const (
-	stripHigh Length = 16
-	stripRow  Length = 27 // from one strip to the next
-	tabLong   Length = 12 // that is glued under the next part, or closes a sleeve
-	offFold   Length = 6  // that a join keeps from a fold
-	rulerHigh Length = 15
+	stripHigh  Length = 16
+	stripRow   Length = 27 // from one strip to the next
+	tabLong    Length = 12 // that is glued under the next part, or closes a sleeve
+	offFold    Length = 6  // that a join keeps from a fold
+	shortPanel Length = 60
+	rulerHigh  Length = 15
 )
 
 // stretch is a part of a strip that fits a page, from and to along it.
@@ -45,6 +46,14 @@ func parts(g fit.Gauge, room Length) []stretch {
 					to = f - offFold
 				}
 			}
+			// Nor does it part a short panel, whose size could then not be read.
+			start := Length(0)
+			for _, f := range folds {
+				if i < n-1 && to > start && to < f && f-start < shortPanel && start-offFold > from {
+					to = start - offFold
+				}
+				start = f
+			}
 			if i == n-1 {
 				to = total
 			}
@@ -70,7 +79,7 @@ func (b *book) strips() {
 	page := func() {
 		box = b.newPage(head, true)
 		y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
-		y = b.paragraph(box, y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken lines, join the parts of a strip edge on mark. Do this before any board is cut.", render.NoteSize, false) + 2
+		y = b.paragraph(box, y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
 		b.rulers(geometry.Pt(box.Min.X, box.Max.Y-rulerHigh))
 	}
 	page()

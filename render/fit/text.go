@@ -3,6 +3,7 @@ package fit
 import (
 	"bytes"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -29,9 +30,11 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
 	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
-	for i, g := range r.Gaps {
-		if g.Place != fit.Corners {
-			section("chain of "+name(g), chainRows(r.Gaps[i], round))
+	for _, d := range dimensions {
+		for _, g := range shown(r, d) {
+			if g.Place != fit.Corners {
+				section("chain of "+name(g), chainRows(g, round))
+			}
 		}
 	}
 	section("what if the board is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, u))
@@ -72,15 +75,30 @@ func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	return rows
 }
 
+// tightestOf gives the tightest place of each dimension, by index; of several
+// compartments the one most likely to be too tight.
+func tightestOf(r fit.Report) []int {
+	var out []int
+	for _, d := range dimensions {
+		best := -1
+		for i, tightest := range fit.Tightest(r.Gaps) {
+			if g := r.Gaps[i]; tightest && g.Dimension == d && (best < 0 || g.Chance.Tight > r.Gaps[best].Chance.Tight) {
+				best = i
+			}
+		}
+		if best >= 0 {
+			out = append(out, best)
+		}
+	}
+	return out
+}
+
 // errorRows has a column for the tightest place of each dimension.
 func errorRows(r fit.Report, u geometry.Unit) [][]string {
 	rows := [][]string{{"", "±"}}
-	var shown []int
-	for i, tightest := range fit.Tightest(r.Gaps) {
-		if tightest {
-			shown = append(shown, i)
-			rows[0] = append(rows[0], short(r.Gaps[i]), "part")
-		}
+	shown := tightestOf(r)
+	for _, i := range shown {
+		rows[0] = append(rows[0], string(r.Gaps[i].Dimension), "part")
 	}
 	for k, e := range r.Errors {
 		plusMinus := "-"
@@ -101,14 +119,6 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 		rows = append(rows, row)
 	}
 	return rows
-}
-
-// short names a gap in a narrow column.
-func short(g fit.Gap) string {
-	if g.Volume != "" {
-		return oneLine(g.Volume)
-	}
-	return string(g.Dimension)
 }
 
 func chainRows(g fit.Gap, round geometry.Rounding) [][]string {
@@ -157,7 +167,7 @@ func mendRows(r fit.Report, u geometry.Unit) [][]string {
 		if m.Enough {
 			mark = "enough"
 		}
-		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(func(l Length) string { return fine(l, u) }) + sets(m, u)})
+		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(m, u)})
 	}
 	return rows
 }
@@ -166,12 +176,12 @@ func mendRows(r fit.Report, u geometry.Unit) [][]string {
 func sets(m fit.Mend, u geometry.Unit) string {
 	var parts []string
 	for _, s := range m.Sets {
-		value := s.Word
-		if value == "" {
-			value = fine(s.Value, u)
+		value := strconv.Quote(s.Word)
+		if s.Word == "" {
+			value = fineNumber(s.Value, u)
 		}
-		if !strings.HasPrefix(s.Key, "clearance.") {
-			parts = append(parts, s.Key+" = \""+value+"\"")
+		if !strings.HasPrefix(s.Key, "clearance.") { // the sentence says that
+			parts = append(parts, s.Key+" = "+value)
 		}
 	}
 	if len(parts) == 0 {
