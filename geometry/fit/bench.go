@@ -24,21 +24,40 @@ func (s subject) checks(p plan.Plan, r Report) []Check {
 	if s.card != nil {
 		return s.cardChecks(p, r)
 	}
-	out := []Check{gaugeCheck(p, r)}
-	out = append(out, s.thicknessCheck("board", "board.thickness", r), s.cutCheck(), s.dryFit(p, r))
-	out = append(out, s.gluing(r)...)
-	return out
+	out := []Check{s.gaugeCheck(r), s.thicknessCheck("board", "board.thickness", r), s.cutCheck(), s.dryFit(p, r)}
+	return append(out, s.gluing(r)...)
+}
+
+// whose names what is put into the case: the book, or of several volumes the
+// one that counts, such as the tallest; "" for all of them.
+func (s subject) whose(which string) string {
+	switch {
+	case len(s.job.Books) < 2:
+		return "the book"
+	case which == "":
+		return "the volumes"
+	}
+	return "the " + which + " volume"
+}
+
+// linedLater gives how much more room there is before linings go in that are
+// pasted into the finished carcass, in height and in thickness.
+func (s subject) linedLater() Length {
+	if s.job.Lining.Order == slipcase.LinedAfter {
+		return 2 * s.job.Lining.Thickness
+	}
+	return 0
 }
 
 // gaugeCheck: the paper strips, before anything is cut.
-func gaugeCheck(p plan.Plan, r Report) Check {
+func (s subject) gaugeCheck(r Report) Check {
 	h, t := r.tightest(Height), r.tightest(Thickness)
-	c := Check{Name: "gauge strip", When: "before any board is cut", Fails: plan.Say("measure the " + p.Content + " again and correct the job: nothing is cut yet")}
+	c := Check{Name: "gauge strip", When: "before any board is cut", Fails: plan.Say("measure " + s.whose("") + " again and correct the job: nothing is cut yet")}
 	if r.Card {
 		c.When = "before the card is cut"
 	}
 	c.See = []plan.Remark{
-		plan.Say("the sleeve as wide as the mouth, folded at its marks and closed, slides over the "+p.Content+" from the fore-edge, with %s to spare in height and %s in thickness", h.Drawn, t.Drawn),
+		plan.Say("the sleeve as wide as the mouth, folded at its marks and closed, slides over "+s.whose("")+" from the fore-edge, with %s to spare in height and %s in thickness", h.Drawn, t.Drawn),
 		plan.Say("the strip round the spine, folded at its marks, reaches %s past the fore-edge on both sides", r.tightest(Depth).Drawn),
 	}
 	if r.Card {
@@ -112,8 +131,8 @@ func (s subject) dryFit(p plan.Plan, r Report) Check {
 	return Check{
 		Name: "stacked dry fit", When: when,
 		See: []plan.Remark{
-			plan.Say("with the "+p.Content+" on a side, flush with its spine, the side shows %s beyond the fore-edge, at least %s", f.ForeEdge, least(f.ForeEdge, Depth)),
-			plan.Say("flush with its tail, the side shows %s beyond the head, at least %s", f.HeadOrTail, least(f.HeadOrTail, Height)),
+			plan.Say("with "+s.whose("deepest")+" on a side, flush with its spine, the side shows %s beyond the fore-edge, at least %s", f.ForeEdge, least(f.ForeEdge, Depth)),
+			plan.Say("with "+s.whose("tallest")+" flush with its tail, the side shows %s beyond the head, at least %s", f.HeadOrTail, least(f.HeadOrTail, Height)),
 		},
 		Fails: plan.Say("cut sides and spine wall again, larger by what is missing; head and tail wall too where it is missing at the fore-edge"),
 	}
@@ -121,30 +140,32 @@ func (s subject) dryFit(p plan.Plan, r Report) Check {
 
 // gluing: the checks from the first glue on.
 func (s subject) gluing(r Report) []Check {
-	h, t := r.body(Height), r.body(Thickness)
+	h, t, more := r.body(Height), r.body(Thickness), s.linedLater()
 	open := Check{
 		Name: "three walls on one side", When: "when the walls stand on the first side, before the glue sets and before the second side goes on",
-		See:   []plan.Remark{plan.Say("the book laid in touches no wall: %s to spare from head to tail, at least %s", h.Drawn, r.needs(Height))},
+		See:   []plan.Remark{plan.Say(s.whose("tallest")+" laid in has %s to spare from head to tail, at least %s", h.Drawn+more, r.needs(Height)+more)},
 		Fails: plan.Say("move the walls while the glue is wet, or take them off and cut anew: after the second side is on little can be mended"),
 	}
 	if s.job.Dividers() == 0 {
-		open.See = append(open.See, plan.Say("a straightedge across the walls clears the book by %s, at least %s", t.Drawn, r.needs(Thickness)))
+		open.See = append(open.See, plan.Say("a straightedge across the walls clears "+s.whose("")+" by %s, at least %s", t.Drawn+more, r.needs(Thickness)+more))
 	}
-	turned := "two offcuts of what will be turned in laid against each wall and side at the mouth"
+	where := "on both sides"
+	if _, ok := r.Find(Height, Mouth); ok {
+		where = "on head and tail wall and on both sides"
+	}
 	bare := Check{
 		Name: "bare carcass", When: "when the carcass is dry, before it is covered",
-		See:   []plan.Remark{plan.Say("the book slides in and out, with " + turned)},
+		See:   []plan.Remark{plan.Say(s.whose("") + " can be slid in and out, with offcuts of all that will be turned in laid at the mouth, " + where)},
 		Fails: plan.Say("take thinner cloth and paper, with their thickness in the job; if that is not enough make a new carcass, and do not force the book"),
+	}
+	tight := "too tight: let it dry longer, then make a new case rather than press the book in; "
+	if _, ok := r.Find(Height, Corners); ok {
+		tight = "too tight in the corners of the mouth: pare the side tabs there; too tight elsewhere: let it dry longer, then make a new case rather than press the book in; "
 	}
 	done := Check{
 		Name: "finished case", When: "when the covering is dry, after a night under a light weight",
-		See: []plan.Remark{plan.Say("held mouth down over a soft surface the book slides out slowly, and goes back in by its own weight")},
-		Fails: plan.Say("too tight in the corners of the mouth: pare the side tabs there; too tight elsewhere: let it dry longer, then make a new case rather than press the book in; "+
-			"too loose: paste a sheet of lining paper on a side inside, %s each", s.job.Lining.Thickness),
-	}
-	if s.job.Lining.Thickness == 0 {
-		done.Fails = plan.Say("too tight in the corners of the mouth: pare the side tabs there; too tight elsewhere: let it dry longer, then make a new case rather than press the book in; " +
-			"too loose: line the sides with thin paper")
+		See:   []plan.Remark{plan.Say("held mouth down over a soft surface, a hand below, " + s.whose("") + " can be felt to slide, and to go back in without being pressed")},
+		Fails: plan.Say(tight + "too loose: line the sides with thin paper"),
 	}
 	return []Check{open, bare, done}
 }
@@ -153,7 +174,7 @@ func (s subject) gluing(r Report) []Check {
 func (s subject) cardChecks(p plan.Plan, r Report) []Check {
 	in := p.Cavity
 	return []Check{
-		gaugeCheck(p, r),
+		s.gaugeCheck(r),
 		s.thicknessCheck("card", "card.thickness", r),
 		{
 			Name: "folded strip", When: "before the blank is cut",

@@ -139,7 +139,7 @@ func (r Report) Enough() bool { return enough(r.Settled) }
 // roomier gives the clearances that bring a case that is too tight, or too
 // loose, too often to no more than Once. The dimension that is most often too
 // tight is made roomier first, by as little as a maker can set, then the one that
-// is so then; likewise the other way.
+// is so then; likewise the other way for dimensions that were not.
 func (s subject) roomier(gaps []Gap) (Mend, bool) {
 	now := append([]Gap(nil), gaps...)
 	tightest := Tightest(gaps)
@@ -156,25 +156,26 @@ func (s subject) roomier(gaps []Gap) (Mend, bool) {
 			}
 		}
 	}
-	tight := settled(gaps).Tight > Once
-	for range mostSteps {
-		c, worst, most := settled(now), -1, 0.0
-		if tight && c.Tight <= Once || !tight && c.Loose <= Once {
-			break
-		}
-		for i, g := range now {
-			p := g.Chance.Loose
-			if tight {
-				p = g.Chance.Tight
+	for _, tight := range []bool{true, false} { // what was made roomier stays so
+		for range mostSteps {
+			c, worst, most := settled(now), -1, 0.0
+			if tight && c.Tight <= Once || !tight && c.Loose <= Once {
+				break
 			}
-			if (tight && tightest[i] || !tight && g.Place == Body) && p > most {
-				worst, most = i, p
+			for i, g := range now {
+				p, here := g.Chance.Loose, g.Place == Body && by[g.Dimension] <= 0
+				if tight {
+					p, here = g.Chance.Tight, tightest[i]
+				}
+				if here && p > most {
+					worst, most = i, p
+				}
 			}
+			if worst < 0 {
+				break
+			}
+			move(now[worst].Dimension, tight)
 		}
-		if worst < 0 {
-			break
-		}
-		move(now[worst].Dimension, tight)
 	}
 	var parts []string
 	var lengths []Length

@@ -35,7 +35,8 @@ type Gap struct {
 	Chain        []Link // adds up to Drawn
 }
 
-// Chance is how likely each is; the three add up to 1.
+// Chance is how likely each is. For one place the three add up to 1; a case as a
+// whole can be too tight one way and too loose another.
 type Chance struct{ Tight, Snug, Loose float64 }
 
 // Worst names the gap most likely to be too tight and the error that eats the
@@ -167,9 +168,7 @@ func settled(gaps []Gap) Chance {
 			quiet *= 1 - gaps[i].Chance.Loose
 		}
 	}
-	c := Chance{Tight: 1 - free, Loose: 1 - quiet}
-	c.Snug = max(0, 1-c.Tight-c.Loose)
-	return c
+	return Chance{Tight: 1 - free, Snug: free * quiet, Loose: 1 - quiet}
 }
 
 // worst finds the gap that is most likely too tight, of two alike the one whose

@@ -82,6 +82,8 @@ func often(p float64) string {
 		return "fewer than 1 case in 1000"
 	case p < 0.29:
 		return fmt.Sprintf("about 1 case in %.0f", 1/p)
+	case p > 0.95:
+		return "nearly every case"
 	}
 	return fmt.Sprintf("about %.0f cases in 10", min(10*p, 10))
 }
