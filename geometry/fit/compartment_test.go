@@ -20,7 +20,7 @@ import (
 func TestCompartmentsAgainstAssembly(t *testing.T) {
 	const n = 100_000
 	j := of(221, 148.5, 30)
-	j.Compartments, j.Board.Thickness = slipcase.EachItsOwn, 2.47
+	j.Compartments, j.Board.Thickness, j.Uncertainty.Board = slipcase.EachItsOwn, 2.47, 0.4
 	for _, thick := range []Length{22, 12} {
 		j.Books = append(j.Books, slipcase.Book{Height: j.Books[0].Height, Width: j.Books[0].Width, Thickness: slipcase.Readings{thick}})
 	}
@@ -35,7 +35,7 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 	ruled := []float64{0, 32 + divider/2, 32 + divider + 24 + divider/2}
 	body, mouth := make([]simulated, 3), make([]simulated, 3)
 	for range n {
-		thick, lining := 2.47+b.off(0.05), 0.15+b.off(u.Lining)
+		thick, lining := 2.47+b.off(u.Board), 0.15+b.off(u.Lining)
 		cloth, paper := 0.35+b.off(u.Cloth), 0.15+b.off(u.SidePaper)
 		half := thick/2 + lining
 		strip := b.cut(3, Length(wall), 1, u)

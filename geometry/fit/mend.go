@@ -191,7 +191,16 @@ func (s subject) roomier(gaps []Gap) (Mend, bool) {
 	if len(parts) == 0 {
 		return Mend{}, false
 	}
-	return s.tried(plan.Say("set "+strings.Join(parts, " and "), lengths...), sets), true
+	return s.tried(plan.Say("set "+listed(parts), lengths...), sets), true
+}
+
+// listed joins parts as a sentence does: "a, b and c".
+func listed(parts []string) string {
+	last := len(parts) - 1
+	if last < 1 {
+		return strings.Join(parts, "")
+	}
+	return strings.Join(parts[:last], ", ") + " and " + parts[last]
 }
 
 // mostSteps is how many steps of clearance are tried.

@@ -34,11 +34,11 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-const dpi = 300
+const dpi = 250
 
-// rendered draws every page in grey by code that is not ours, pixels to the
-// millimetre beside it.
-func rendered(t testing.TB, file []byte) (pages []*image.RGBA, perMM float64) {
+// lying draws every lying page by code that is not ours, pixels to the millimetre
+// beside it.
+func lying(t testing.TB, file []byte) (pages []*image.RGBA, perMM float64) {
 	if viewer == nil {
 		var err error
 		viewer, err = webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
@@ -52,6 +52,11 @@ func rendered(t testing.TB, file []byte) (pages []*image.RGBA, perMM float64) {
 	count, err := in.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: doc.Document})
 	require.NoError(t, err)
 	for n := range count.PageCount {
+		size, err := in.FPDF_GetPageSizeByIndex(&requests.FPDF_GetPageSizeByIndex{Document: doc.Document, Index: n})
+		require.NoError(t, err)
+		if size.Width < size.Height {
+			continue
+		}
 		got, err := in.RenderPageInDPI(&requests.RenderPageInDPI{DPI: dpi, Page: requests.Page{ByIndex: &requests.PageByIndex{Document: doc.Document, Index: n}}})
 		require.NoError(t, err)
 		seen, ok := got.Result.RenderedImage.(*image.RGBA)
@@ -129,12 +134,10 @@ func TestStripsAreTrue(t *testing.T) {
 		require.NoError(t, err)
 		_, err = api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
 		require.NoError(t, err)
-		pages, perMM := rendered(t, file)
+		pages, perMM := lying(t, file)
 		var found [][]float64
 		for _, p := range pages {
-			if p.Rect.Dx() > p.Rect.Dy() {
-				found = append(found, stretches(p, s.Setup.Margin.MM(), perMM)...)
-			}
+			found = append(found, stretches(p, s.Setup.Margin.MM(), perMM)...)
 		}
 		i := 0
 		for n, panels := range want {
@@ -176,13 +179,9 @@ func TestRulersAreTrue(t *testing.T) {
 		}
 		file, err := renderfit.PDF(s.report, s.Options)
 		require.NoError(t, err)
-		pages, perMM := rendered(t, file)
-		lying := 0
+		pages, perMM := lying(t, file)
+		assert.NotEmpty(t, pages)
 		for _, p := range pages {
-			if p.Rect.Dx() <= p.Rect.Dy() {
-				continue
-			}
-			lying++
 			// 3 mm above the ruler's line, only its end ticks are left.
 			m := s.Setup.Margin.MM()
 			y := float64(p.Rect.Dy())/perMM - m - 6 - 15 + 6 - 3
@@ -191,7 +190,6 @@ func TestRulersAreTrue(t *testing.T) {
 			assert.InDelta(t, 100, ticks[1]-ticks[0], 0.1)
 			assert.InDelta(t, 101.6, ticks[3]-ticks[2], 0.1)
 		}
-		assert.NotZero(t, lying)
 		return
 	}
 }

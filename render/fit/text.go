@@ -3,6 +3,7 @@ package fit
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -143,9 +144,14 @@ func counts(v float64) string {
 
 func whatIfRows(r fit.Report, u geometry.Unit) [][]string {
 	rows := [][]string{{"board", "thickness"}}
+	if len(r.WhatIf) == 0 {
+		return rows
+	}
 	var shown []int
+	tightest := tightestOf(r)
 	for i, g := range r.Gaps {
-		if g.Dimension != fit.Thickness {
+		// The thickness depends on the board only between dividers.
+		if g.Dimension != fit.Thickness || slices.Contains(tightest, i) && r.WhatIf[0].Left[i] != r.WhatIf[len(r.WhatIf)-1].Left[i] {
 			shown = append(shown, i)
 			rows[0] = append(rows[0], name(g))
 		}
@@ -164,7 +170,10 @@ func mendRows(r fit.Report, u geometry.Unit) [][]string {
 	rows := [][]string{{"then too tight", "too loose", "", ""}}
 	for _, m := range r.Mends {
 		mark := ""
-		if m.Enough {
+		switch {
+		case m.Advised:
+			mark = "advised"
+		case m.Enough:
 			mark = "enough"
 		}
 		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(m, u)})
@@ -181,7 +190,7 @@ func sets(m fit.Mend, u geometry.Unit) string {
 			value = fineNumber(s.Value, u)
 		}
 		if !strings.HasPrefix(s.Key, "clearance.") { // the sentence says that
-			parts = append(parts, s.Key+" = "+value)
+			parts = append(parts, s.Key+"="+value)
 		}
 	}
 	if len(parts) == 0 {
