@@ -37,5 +37,6 @@ func (r *Report) clear(known Conditions) {
 	}
 	tight("depth", k.BodyWidth, true)
 	tight("height at the mouth", k.MouthHeight, known.SidesOnly)
+	tight("height in the corners of the mouth", k.MouthCorners, known.SidesOnly)
 	tight("thickness at the mouth", k.MouthThickness, false)
 }

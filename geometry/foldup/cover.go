@@ -68,7 +68,7 @@ func (v view) overhang(i int) []Fault {
 	whole := sync.OnceValue(func() geom.Geometry { return united(faces) })
 	var out []Fault
 	for _, p := range v.on(i) {
-		if p.tucked || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
+		if p.tucked && !s.inside || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
 			continue
 		}
 		past := without(p.shape, whole())
@@ -88,7 +88,8 @@ func (v view) overhang(i int) []Fault {
 }
 
 // collisions finds flaps of one piece on one spot that are folded at the same
-// time, so that neither is meant to lie on the other.
+// time, or tucked into corners at the same time, so that neither is meant to lie
+// on the other.
 func (v view) collisions(i int) []Fault {
 	if i > 0 && v.surfaces[i-1].plane == v.surfaces[i].plane {
 		return nil
@@ -97,7 +98,7 @@ func (v view) collisions(i int) []Fault {
 	var out []Fault
 	for n, a := range patches {
 		for _, b := range patches[n+1:] {
-			if a.piece != b.piece || a.seat != b.seat || a.order != b.order || a.tucked || b.tucked {
+			if a.piece != b.piece || a.seat != b.seat || a.order != b.order || a.tucked != b.tucked || a.tucked && !v.surfaces[i].inside {
 				continue
 			}
 			if both := meet(a.shape, b.shape); solid(both, sliver) {

@@ -93,7 +93,7 @@ func (j Job) checkTogether() Problems {
 	// The mouth is the tightest place.
 	m := j.Mouth()
 	if j.Covering != SidesOnly {
-		l.atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-m.Height+leastSlack,
+		l.atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-min(m.Height, m.HeightCorners)+leastSlack,
 			"leaves no room at the mouth, where the covering is turned in at head and tail")
 	}
 	l.atLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
@@ -123,9 +123,9 @@ func (j Job) limitSides(l *limits) {
 	l.atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	widest, narrowest := min((out.Height-leastPaper)/2, out.Width-leastPaper), s
 	if j.Covering != SidesOnly {
-		layers := Length(2) // a tab on a tab
-		if 2*j.tabs().reach >= j.Between().Thickness {
-			layers = 3 // the side tabs of a thin case lie on each other too
+		layers := Length(1)
+		if j.tabs().tuck > 0 {
+			layers = 2 // a tab on a tab
 		}
 		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+layers*j.Cloth.Thickness
 	}

@@ -66,7 +66,7 @@ func (j Job) underDivider() Length {
 	case AllCloth, AllPaper:
 		return k
 	}
-	reach, most := j.tabs().reach, Length(0)
+	reach, most := j.tabs().tuck, Length(0)
 	between, left := j.Between().Thickness, Length(0)
 	for i := range j.dividers() {
 		left += j.Books[i].Thick() + j.Clearance.Thickness
