@@ -22,7 +22,7 @@ type Carcass struct {
 // axes, the plane it lies in, and the way it looks.
 type surface struct {
 	name   geometry.Face
-	frame  frame // X and Y of the face along two axes of the case
+	frame  Frame // X and Y of the face along two axes of the case
 	normal Vec   // out of the board
 	extent geometry.Box
 	shape  geom.Geometry // of the extent
@@ -98,7 +98,7 @@ func (c Carcass) surfaces() []surface {
 		if name != geometry.RightMouth && name != geometry.HeadMouth && name != geometry.TailMouth {
 			plane++
 		}
-		return surface{name, frame{o, u, v}, n, box, shape(corners(box)), true, inside, plane}
+		return surface{name, Frame{o, u, v}, n, box, shape(corners(box)), true, inside, plane}
 	}
 	// A side may be cut at the mouth, for a thumb.
 	cut := func(f surface) surface {

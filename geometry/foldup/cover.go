@@ -2,6 +2,7 @@ package foldup
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"sync"
 
@@ -80,9 +81,37 @@ func (v view) overhang(i int) []Fault {
 		case s.inside:
 			f.Kind, f.What = Collision, "a turn-in runs into a wall"
 		case len(faces) > 1:
-			f.Face, f.What = "", "a flap reaches past the edges of the boards at the mouth"
+			out = append(out, v.pastMouth(s.plane, f, past)...)
+			continue
 		}
 		out = append(out, f)
+	}
+	return out
+}
+
+// pastMouth names the edges of the boards at the mouth that a flap reaches past:
+// for each part of it beyond them the nearest.
+func (v view) pastMouth(plane int, f Fault, past geom.Geometry) []Fault {
+	var out []Fault
+	for _, part := range parts(past) {
+		if breadth(part) <= sliver {
+			continue
+		}
+		f.At, f.What = box(part.AsGeometry()), "a flap reaches past the edges of the boards at the mouth"
+		c, near := f.At.Center(), Length(math.Inf(1))
+		for _, o := range v.surfaces {
+			if o.plane != plane {
+				continue
+			}
+			e := o.extent
+			in := geometry.Pt(max(e.Min.X, min(e.Max.X, c.X)), max(e.Min.Y, min(e.Max.Y, c.Y)))
+			if d := c.Distance(in); d < near-1e-9 {
+				f.Face, near = o.name, d
+			}
+		}
+		if !slices.ContainsFunc(out, func(o Fault) bool { return o.Face == f.Face }) {
+			out = append(out, f)
+		}
 	}
 	return out
 }

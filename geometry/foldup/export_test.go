@@ -63,7 +63,7 @@ func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
 					parts[n].Space = nil
 					for k := range patch.flat {
 						q := ring.GetXY(k)
-						parts[n].Space = append(parts[n].Space, s.frame.at(geometry.Pt(Length(q.X), Length(q.Y))))
+						parts[n].Space = append(parts[n].Space, s.frame.At(geometry.Pt(Length(q.X), Length(q.Y))))
 					}
 				}
 			}

@@ -76,6 +76,8 @@ var newCases = []mutation{
 	})), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
 	{name: "no hole in the paper", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
 		kind: foldup.Overhang, piece: "side paper", job: hole(slipcase.Triangle)},
+	{name: "no hole in the paper where it goes round the mouth edge", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
+		kind: foldup.Overhang, piece: "side paper", face: geometry.LeftMouth, job: hole(slipcase.Triangle)},
 	{name: "wrap without its web at the mouth", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
 	{name: "wrap of paper without its web", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllPaper)},
 	{name: "wedge of a wrap cut to the corner", spoil: piece("wrap", corner(wrapMouth+deep, apex, 0, head-apex)), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},

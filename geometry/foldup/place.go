@@ -41,7 +41,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "does not reach the face it is laid on"}}
 	}
 
-	frames := make([]*frame, len(regions))
+	frames := make([]*Frame, len(regions))
 	order := make([]int, len(regions))
 	tucked := make([]bool, len(regions))
 	frames[first] = &root
@@ -121,14 +121,14 @@ func hinge(r region, j join) Length {
 }
 
 // lay gives the frame of a piece whose back lies on its seat.
-func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (frame, bool) {
+func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (Frame, bool) {
 	a, b := seat.At[0], seat.At[1]
 	va, vb := c.corner(a.On), c.corner(b.On)
 	d, v := b.At.Sub(a.At), vb.sub(va)
 	long := a.At.Distance(b.At)
 	// The ruled distance must be that of the corners.
 	if (v.dot(v) - long*long).Abs() > 1e-4*(1+long) {
-		return frame{}, false
+		return Frame{}, false
 	}
 	face := surfaces[index(surfaces, seat.Face)]
 	n := face.normal.mul(-1) // the back looks at the board
@@ -138,7 +138,7 @@ func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (frame, bool) {
 	// The plane's X is ex along e and -ey along f; its Y is ey and ex.
 	u := e.mul(ex).sub(f.mul(ey))
 	w := e.mul(ey).add(f.mul(ex))
-	return frame{O: va.sub(u.mul(a.At.X)).sub(w.mul(a.At.Y)), U: u, V: w}, true
+	return Frame{O: va.sub(u.mul(a.At.X)).sub(w.mul(a.At.Y)), U: u, V: w}, true
 }
 
 func index(surfaces []surface, name geometry.Face) int {
@@ -152,7 +152,7 @@ func index(surfaces []surface, name geometry.Face) int {
 
 // landing gives a surface in whose plane a region lies with its back to the
 // board, or on another layer of covering where it is pleated.
-func landing(f frame, surfaces []surface) int {
+func landing(f Frame, surfaces []surface) int {
 	n := f.normal()
 	for i, s := range surfaces {
 		if n.dot(s.normal).Abs() > 1-1e-9 && f.O.sub(s.frame.O).dot(s.normal).Abs() < 1e-4 {
@@ -163,10 +163,10 @@ func landing(f frame, surfaces []surface) int {
 }
 
 // project gives a region's outline in a surface's coordinates.
-func project(f frame, outline []geometry.Point, s surface) []geometry.Point {
+func project(f Frame, outline []geometry.Point, s surface) []geometry.Point {
 	out := make([]geometry.Point, len(outline))
 	for i, p := range outline {
-		out[i] = s.frame.flat(f.at(p))
+		out[i] = s.frame.flat(f.At(p))
 	}
 	return out
 }

@@ -20,6 +20,8 @@ type Layer struct {
 type FaceReport struct {
 	Face    geometry.Face
 	Extent  geometry.Box // in the face's own coordinates: X along, Y up or toward the mouth
+	Frame   Frame        // where those coordinates lie in the case
+	Normal  Vec          // the way the face looks, out of the board
 	Inside  bool
 	Layers  []Layer
 	Stack   Length // the thickest pile of covering, tucks left out
@@ -123,7 +125,7 @@ func (v view) on(i int) []patch {
 // face lists the layers on a face and the thickest pile of them.
 func (v view) face(i int) FaceReport {
 	s := v.surfaces[i]
-	r := FaceReport{Face: s.name, Extent: s.extent, Inside: s.inside}
+	r := FaceReport{Face: s.name, Extent: s.extent, Frame: s.frame, Normal: s.normal, Inside: s.inside}
 	patches := v.on(i)
 	for _, p := range patches {
 		if box(p.shape).Intersect(s.extent).Grow(-sliver).Empty() {

@@ -160,9 +160,9 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 // onFace gives where a place of the case lies in a face's own coordinates.
 func onFace(f face, p foldup.Vec) geometry.Point {
 	dot := func(a foldup.Vec) Length {
-		return (p.X-f.place.origin.X)*a.X + (p.Y-f.place.origin.Y)*a.Y + (p.Z-f.place.origin.Z)*a.Z
+		return (p.X-f.place.frame.O.X)*a.X + (p.Y-f.place.frame.O.Y)*a.Y + (p.Z-f.place.frame.O.Z)*a.Z
 	}
-	return geometry.Pt(dot(f.place.along), dot(f.place.up))
+	return geometry.Pt(dot(f.place.frame.U), dot(f.place.frame.V))
 }
 
 // nearAny tells whether a point is close to an edge of what is seen.

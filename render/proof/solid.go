@@ -103,7 +103,7 @@ func sceneOf(r foldup.Report, faces []face) scene {
 		look := func(g geom.Geometry) geom.Geometry {
 			return moved(g, func(q geometry.Point) geometry.Point { return sc.view.flat(p.at(q)) })
 		}
-		s := seenFace{face: f, whole: solid(sc.seen(look(f.shape), boards, p.origin, p.normal))}
+		s := seenFace{face: f, whole: solid(sc.seen(look(f.shape), boards, p.frame.O, p.normal))}
 		if s.whole.IsEmpty() {
 			continue
 		}

@@ -26,7 +26,7 @@ func study(r foldup.Report) []face {
 	var out []face
 	for _, report := range r.Faces {
 		f := face{FaceReport: report, shape: faceShape(r.Carcass, hole, report)}
-		f.place, _ = placeOf(r.Carcass, report.Face)
+		f.place = placeOf(report)
 		for _, l := range ordered(report) {
 			if l.Shape = solid(meet(l.Shape, f.shape)); !l.Shape.IsEmpty() {
 				f.layers = append(f.layers, l)
