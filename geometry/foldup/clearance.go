@@ -20,8 +20,7 @@ func (r *Report) clear(known Conditions) {
 	k.BodyThickness = (c.Width - 2*c.Lined - 2*l - known.Thickness) / Length(known.Compartments)
 	k.MouthHeight = k.BodyHeight - on[geometry.HeadInside].Stack - on[geometry.TailInside].Stack
 	k.MouthCorners = k.BodyHeight - on[geometry.HeadInside].Corners - on[geometry.TailInside].Corners
-	tabs := 2 * known.HoleTabs
-	left, right := max(on[geometry.LeftInside].Stack, tabs), max(on[geometry.RightInside].Stack, tabs)
+	left, right := on[geometry.LeftInside].Stack, on[geometry.RightInside].Stack
 	switch known.Compartments {
 	case 1:
 		k.MouthThickness = k.BodyThickness - left - right

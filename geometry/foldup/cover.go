@@ -72,8 +72,11 @@ func (v view) overhang(i int) []Fault {
 		if p.tucked && !s.inside || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
 			continue
 		}
-		past := without(p.shape, whole())
-		if !solid(past, sliver) {
+		past, hair := without(p.shape, whole()), sliver
+		if p.tab != nil {
+			hair = v.known.HoleChord // its straight end is not on the edge of the hole
+		}
+		if !solid(past, max(sliver, hair)) {
 			continue
 		}
 		f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: box(past), What: "a flap reaches past the face it lands on"}

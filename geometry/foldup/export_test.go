@@ -45,10 +45,10 @@ func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
 	var out [][]Part
 	for i, seat := range p.Seats {
 		parts := Regions(p)
-		patches, _ := c.seated(p, seat, 1, surfaces)
+		patches, _ := c.seated(p, seat, Conditions{Layer: map[geometry.Material]Length{p.Material: 1}, HoleChord: 1, HoleGap: 10}, surfaces)
 		for _, patch := range patches {
-			if patch.shape.Type() != geom.TypePolygon {
-				continue // of no area
+			if patch.shape.Type() != geom.TypePolygon || patch.tab != nil {
+				continue // of no area, or not a whole part
 			}
 			s := surfaces[0]
 			for _, o := range surfaces {

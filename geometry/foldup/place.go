@@ -19,11 +19,12 @@ type patch struct {
 	plane  int              // it lies in
 	flat   []geometry.Point // in the piece's coordinates
 	shape  geom.Geometry    // in the plane's coordinates
+	tab    *tabEnd          // of a tab turned over the edge of a hole
 }
 
 // seated lays a piece on its seat and folds it up, region by region, each
 // hanging on its longest fold.
-func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surfaces []surface) ([]patch, []Fault) {
+func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surfaces []surface) ([]patch, []Fault) {
 	regions := split(p)
 	root, ok := c.lay(seat, surfaces)
 	if !ok {
@@ -85,10 +86,11 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 			continue
 		}
 		if frames[i] == nil && r.tab() {
-			if d := r.reach(); d < c.Lined {
-				faults = append(faults, Fault{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("the tab at %s reaches %.2f mm, not round the edge of the board", where(r.outline), d.MM())})
+			if host := r.host(); frames[host] != nil {
+				ps, fs := c.turned(p, r, *frames[host], order[host]+3, k, surfaces)
+				patches, faults = append(patches, ps...), append(faults, fs...)
+				continue
 			}
-			continue
 		}
 		if frames[i] == nil {
 			faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("a part at %s hangs on nothing", where(r.outline))})
@@ -102,7 +104,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 			continue
 		}
 		patches = append(patches, patch{
-			piece: p.Name, order: order[i], tucked: tucked[i], thick: thick,
+			piece: p.Name, order: order[i], tucked: tucked[i], thick: k.Layer[p.Material],
 			plane: surfaces[on].plane, flat: r.outline, shape: shape(project(*frames[i], r.outline, surfaces[on])),
 		})
 	}

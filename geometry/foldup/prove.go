@@ -62,7 +62,9 @@ type Conditions struct {
 	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
 	Border                   Length
 	Divider                  Length // thickness of a divider with its linings
-	HoleTabs                 Length // thickness of the tabs of a round hole, which lie on the turn-in beside it
+	// How far the straight end of a tab may leave the edge of a thumb hole, and how
+	// far two tabs may part over the thickness of the board.
+	HoleChord, HoleGap Length
 }
 
 // Prove folds the pieces up and looks at the result.
@@ -75,7 +77,7 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	var patches []patch
 	for _, p := range pieces {
 		for i, seat := range p.Seats {
-			ps, fs := c.seated(p, seat, k.Layer[p.Material], surfaces)
+			ps, fs := c.seated(p, seat, k, surfaces)
 			for n := range ps {
 				ps[n].seat = i
 			}
@@ -96,6 +98,7 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	}
 	r.Faults = append(r.Faults, v.corners(pieces)...)
 	r.Faults = append(r.Faults, v.against()...)
+	r.Faults = append(r.Faults, v.rims(c)...)
 	r.Faults = append(r.Faults, v.slitsOutside(pieces)...)
 	r.Faults = append(r.Faults, c.linings(pieces, k)...)
 	r.clear(k)
@@ -150,6 +153,9 @@ func pile(patches []patch) Length {
 	for _, p := range patches {
 		s := p.shape
 		for _, c := range cells { // those there before; what is added lies on top
+			if box(c.shape).Intersect(box(s)).Empty() {
+				continue
+			}
 			if both := meet(c.shape, s); solid(both, sliver) {
 				cells = append(cells, cell{both, c.thick + p.thick})
 			}

@@ -30,7 +30,8 @@ func (j Job) prove(pieces []geometry.Piece) foldup.Report {
 		SidesOnly:    j.Covering == SidesOnly,
 		Border:       j.SidePaper.Inset,
 		Divider:      j.dividerThickness(),
-		HoleTabs:     j.holeLayer(),
+		HoleChord:    holeChord,
+		HoleGap:      j.holeGap(),
 	})
 }
 
