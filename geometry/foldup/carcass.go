@@ -89,6 +89,18 @@ func (c Carcass) corner(k geometry.Corner) Vec {
 	return v
 }
 
+// within gives the corner of the space between the boards that is nearest to a
+// corner of the carcass.
+func (c Carcass) within(v Vec) Vec {
+	in := func(l, whole Length) Length {
+		if l > whole/2 {
+			return whole - c.Lined
+		}
+		return c.Lined
+	}
+	return Vec{in(v.X, c.Width), in(v.Y, c.Height), max(v.Z, c.Lined)}
+}
+
 // surfaces lists the faces that are to be covered or lined.
 func (c Carcass) surfaces() []surface {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth

@@ -5,7 +5,10 @@ import (
 	"math"
 	"slices"
 
+	"github.com/peterstace/simplefeatures/geom"
+
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // mostSnipShort is how far a snip may stop from the edge of a hole for the
@@ -244,6 +247,22 @@ func (v view) rims(c Carcass) []Fault {
 	return out
 }
 
+// atHole tells whether a shape lies no farther from the edge of a thumb hole than
+// short says.
+func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
+	edge := c.holeEdge()
+	if len(edge) == 0 {
+		return false
+	}
+	path := geometry.Line(edge...)
+	for _, q := range polygon.Points(ring) {
+		if distance(q, path) > short+onArc {
+			return false
+		}
+	}
+	return true
+}
+
 // holeEdge gives places along the edge of the thumb hole in a side.
 func (c Carcass) holeEdge() []geometry.Point {
 	var out []geometry.Point
@@ -254,8 +273,8 @@ func (c Carcass) holeEdge() []geometry.Point {
 			continue
 		}
 		const steps = 4
-		for n := range steps {
-			out = append(out, a.Add(b.Sub(a).Mul((float64(n)+0.5)/steps)))
+		for n := range steps + 1 {
+			out = append(out, a.Add(b.Sub(a).Mul(float64(n)/steps)))
 		}
 	}
 	return out

@@ -156,6 +156,35 @@ var newCases = []mutation{
 	{name: "sides only, the paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge, 0)), kind: foldup.Bare, face: geometry.RightMouth, job: covering(slipcase.SidesOnly)},
 	{name: "divider higher than the cavity", spoil: piece("divider", higher(0, 3)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "divider deeper than the cavity", spoil: piece("divider", higher(3, 0)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "divider too low to be held", spoil: piece("divider", higher(0, -3)), kind: foldup.Misfit, piece: "divider", job: divided},
+	{name: "divider 0.5 mm too high for the cloth at head and tail", spoil: piece("divider", higher(0, 0.5)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "one divider for three volumes", spoil: piece("divider", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Misfit, piece: "divider",
+		job: func(j *slipcase.Job) { divided(j); divided(j) }},
+	{name: "divider ruled elsewhere on the head wall", spoil: piece("head wall", ruled(3)), kind: foldup.Misfit, piece: "head wall", job: unlike},
+	{name: "divider ruled from the other side on the tail wall", spoil: piece("tail wall", func(p *geometry.Piece) {
+		_, h := p.Size()
+		for i, g := range p.Guides {
+			v := g.Path.Vertices
+			p.Guides[i].Path = geometry.Line(geometry.Pt(v[0].X, h-v[0].Y), geometry.Pt(v[1].X, h-v[1].Y))
+		}
+	}), kind: foldup.Misfit, piece: "tail wall", job: unlike},
+	{name: "no divider ruled", spoil: piece("spine wall", func(p *geometry.Piece) { p.Guides = nil }), kind: foldup.Misfit, piece: "spine wall", job: divided},
+	{name: "no lining for the divider", spoil: lost("divider lining"), kind: foldup.Bare, piece: "divider lining", job: divided},
+	{name: "one lining for the divider", spoil: piece("divider lining", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Misfit, piece: "divider lining", job: divided},
+	{name: "lining laid beside its divider", spoil: piece("divider lining", func(p *geometry.Piece) {
+		for i := range p.Seats {
+			for n := range p.Seats[i].At {
+				p.Seats[i].At[n].At.X += 20
+			}
+		}
+	}), kind: foldup.Bare, piece: "divider lining", job: divided},
+	{name: "strip higher than the divider", spoil: piece("divider strip", cropped(0, 0, 0, -2)), kind: foldup.Collision, piece: "divider strip", job: divided},
+	{name: "strip lower than the divider", spoil: piece("divider strip", cropped(0, 0, 0, 2)), kind: foldup.Bare, face: geometry.DividerMouth, job: divided},
+	{name: "strip deeper than the divider", spoil: piece("divider strip", cropped(-200, 0, 0, 0)), kind: foldup.Overhang, piece: "divider strip", job: divided},
+	{name: "lap of a strip that has no grip", spoil: piece("divider strip", cropped(0, 0, 11, 0)), kind: foldup.Bare, piece: "divider strip", face: geometry.DividerLeft, job: divided},
+	{name: "folds of a strip too close", spoil: piece("divider strip", func(p *geometry.Piece) { p.Folds[1] = p.Folds[1].Move(geometry.Pt(-1, 0)) }),
+		kind: foldup.Overhang, piece: "divider strip", job: divided},
+	{name: "no strip", spoil: lost("divider strip"), kind: foldup.Bare, piece: "divider strip", job: divided},
 	{name: "lining smaller than its divider", spoil: piece("divider lining", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider lining", job: divided},
 	{name: "strip too narrow for the edge of its divider", spoil: piece("divider strip", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider strip", job: divided},
 }
@@ -163,6 +192,22 @@ var newCases = []mutation{
 func divided(j *slipcase.Job) {
 	j.Books = append(j.Books, j.Books[0])
 	j.Compartments = slipcase.EachItsOwn
+}
+
+// unlike has a second volume that is thinner, so that the divider stands off the
+// middle.
+func unlike(j *slipcase.Job) {
+	divided(j)
+	j.Books[1].Thickness = slipcase.Readings{20}
+}
+
+// ruled moves the lines of the dividers on a wall.
+func ruled(by slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		for i, g := range p.Guides {
+			p.Guides[i].Path = g.Path.Move(geometry.Pt(0, by))
+		}
+	}
 }
 
 func TestProofNamesWhatIsBrokenInTheNewCases(t *testing.T) { breaks(t, newCases) }

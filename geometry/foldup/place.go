@@ -126,14 +126,20 @@ func hinge(r region, j join) Length {
 func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (Frame, bool) {
 	a, b := seat.At[0], seat.At[1]
 	va, vb := c.corner(a.On), c.corner(b.On)
+	face := surfaces[index(surfaces, seat.Face)]
+	if face.inside {
+		va, vb = c.within(va), c.within(vb)
+	}
 	d, v := b.At.Sub(a.At), vb.sub(va)
 	long := a.At.Distance(b.At)
 	// The ruled distance must be that of the corners.
 	if (v.dot(v) - long*long).Abs() > 1e-4*(1+long) {
 		return Frame{}, false
 	}
-	face := surfaces[index(surfaces, seat.Face)]
 	n := face.normal.mul(-1) // the back looks at the board
+	if seat.Shown {
+		n = face.normal
+	}
 	e := v.unit()
 	f := n.cross(e) // e, f, n are right-handed
 	ex, ey := d.X/long, d.Y/long

@@ -33,6 +33,7 @@ type FaceReport struct {
 type Report struct {
 	Carcass   Carcass
 	Faces     []FaceReport
+	Dividers  []DividerReport // from left to right
 	Faults    []Fault
 	Clearance Clearance
 }
@@ -54,11 +55,11 @@ type Conditions struct {
 	// What stands in the case: the tallest, the deepest, and the thickness of
 	// all with the dividers between them.
 	Height, Width, Thickness Length
-	Compartments             int    // one or more
-	Strip                    Length // thickness of the strip round a divider's mouth edge
+	Compartments             int // one or more
 	Layer                    map[geometry.Material]Length
 	Lined                    bool   // every board is lined
 	LinedShort               Length // what a lining put in afterwards stays back from the mouth
+	LinedStep                Length // how much deeper than what is turned in beside it such a lining may be narrow
 	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
 	Border                   Length
 	Divider                  Length // thickness of a divider with its linings
@@ -76,7 +77,13 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	surfaces := c.surfaces()
 	var patches []patch
 	for _, p := range pieces {
+		if p.Material == geometry.Board || p.Material == geometry.Lining {
+			continue
+		}
 		for i, seat := range p.Seats {
+			if index(surfaces, seat.Face) < 0 {
+				continue // of a divider
+			}
 			ps, fs := c.seated(p, seat, k, surfaces)
 			for n := range ps {
 				ps[n].seat = i
@@ -101,8 +108,11 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	r.Faults = append(r.Faults, v.rims(c)...)
 	r.Faults = append(r.Faults, v.slitsOutside(pieces)...)
 	r.Faults = append(r.Faults, c.linings(pieces, k)...)
+	if k.Lining > 0 {
+		r.Faults = append(r.Faults, v.linedAfter(c, pieces)...)
+	}
+	r.stand(v, pieces)
 	r.clear(k)
-	r.Faults = append(r.Faults, r.dividers(pieces, k)...)
 	return r
 }
 
@@ -145,11 +155,22 @@ func (v view) face(i int) FaceReport {
 
 // pile gives the greatest thickness that lies anywhere.
 func pile(patches []patch) Length {
-	type cell struct {
-		shape geom.Geometry
-		thick Length
+	var most Length
+	for _, c := range piles(patches) {
+		most = max(most, c.thick)
 	}
-	var cells []cell
+	return most
+}
+
+// heap is where patches lie on each other, and how thick they are together.
+type heap struct {
+	shape geom.Geometry
+	thick Length
+}
+
+// piles gives every heap of patches, the single patch among them.
+func piles(patches []patch) []heap {
+	var cells []heap
 	for _, p := range patches {
 		s := p.shape
 		for _, c := range cells { // those there before; what is added lies on top
@@ -157,16 +178,12 @@ func pile(patches []patch) Length {
 				continue
 			}
 			if both := meet(c.shape, s); solid(both, sliver) {
-				cells = append(cells, cell{both, c.thick + p.thick})
+				cells = append(cells, heap{both, c.thick + p.thick})
 			}
 		}
-		cells = append(cells, cell{s, p.thick})
+		cells = append(cells, heap{s, p.thick})
 	}
-	var most Length
-	for _, c := range cells {
-		most = max(most, c.thick)
-	}
-	return most
+	return cells
 }
 
 // sliver is how broad a strip must be to count as more than rounding.
