@@ -30,7 +30,7 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 	for _, name := range b.looks.order {
 		entries = append(entries, entry{swatch(b.looks.pieces[name]), name})
 	}
-	if b.Lining == LinedBefore {
+	if b.Lining == LinedBefore || b.Lining == LinedAfter && len(b.Report.Dividers) > 0 {
 		entries = append(entries, entry{swatch(b.looks.lining), b.looks.lining.name})
 	}
 	if b.Lining != LinedBefore || b.MayShow || !b.Report.Sound() {
@@ -69,7 +69,7 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 
 // tucks tells whether anything is tucked into a corner.
 func (b *book) tucks() bool {
-	for _, f := range b.Report.Faces {
+	for _, f := range allFaces(b.Report) {
 		for _, l := range f.Layers {
 			if l.Tucked {
 				return true

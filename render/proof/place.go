@@ -37,6 +37,9 @@ var beyond = map[geometry.Face]edges{
 	geometry.SpineInside:  {"left side", "right side", "head", "tail"},
 	geometry.HeadInside:   {"left side", "right side", "mouth", "spine"},
 	geometry.TailInside:   {"left side", "right side", "spine", "mouth"},
+	geometry.DividerLeft:  {"spine", "mouth", "head", "tail"},
+	geometry.DividerRight: {"mouth", "spine", "head", "tail"},
+	geometry.DividerMouth: {"left face", "right face", "head", "tail"},
 }
 
 // placeOf gives the place of a face as the proof has it. A face is seen with the

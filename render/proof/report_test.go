@@ -175,7 +175,7 @@ func TestRemarks(t *testing.T) {
 	assert.Contains(t, remarks(func(j *slipcase.Job) {
 		j.Compartments = slipcase.EachItsOwn
 		j.Books = append(j.Books, j.Books[0])
-	}), "dividers are not shown")
+	}), "the dividers are alike")
 }
 
 func TestUnsoundTextListsEachFault(t *testing.T) {

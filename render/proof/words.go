@@ -60,7 +60,7 @@ func (s Subject) remarks() []string {
 		out = append(out, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
 	}
 	if s.Compartments > 1 {
-		out = append(out, "dividers are not shown; the clearance in thickness is that of each compartment")
+		out = append(out, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
 	}
 	return out
 }
