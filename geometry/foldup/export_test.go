@@ -44,6 +44,9 @@ func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
 	surfaces := c.surfaces()
 	var out [][]Part
 	for i, seat := range p.Seats {
+		if p.Material == geometry.Board || index(surfaces, seat.Face) < 0 {
+			continue // of a divider
+		}
 		parts := Regions(p)
 		patches, _ := c.seated(p, seat, Conditions{Layer: map[geometry.Material]Length{p.Material: 1}, HoleChord: 1, HoleGap: 10}, surfaces)
 		for _, patch := range patches {

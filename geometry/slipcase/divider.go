@@ -81,10 +81,7 @@ func (j Job) underDivider() Length {
 		left += j.Books[i].Thick() + j.Clearance.Thickness
 		right := between - left - j.dividerThickness()
 		layers := Length(1)
-		if left < reach {
-			layers++
-		}
-		if right < reach {
+		if left < reach || right < reach { // two tucks never lie on each other
 			layers++
 		}
 		most = max(most, layers*k)

@@ -34,7 +34,11 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 		entries = append(entries, entry{swatch(b.looks.lining), b.looks.lining.name})
 	}
 	if b.Lining != LinedBefore || b.MayShow || !b.Report.Sound() {
-		entries = append(entries, entry{swatch(b.looks.board), "board"})
+		name := "board"
+		if b.caption != nil { // a case of card has none
+			name = "gap between parts"
+		}
+		entries = append(entries, entry{swatch(b.looks.board), name})
 	}
 	if b.tucks() {
 		entries = append(entries, entry{func(at geometry.Box) {
