@@ -7,6 +7,10 @@ import (
 	"forel/geometry"
 )
 
+// overlap is how far boxes that are taken from a face reach over their edges, in
+// mm: where edges lie on each other the library errs.
+const overlap Length = 0.005
+
 // linedAfter lays the linings that are put in when the case is covered, in the
 // order of the pieces. Each must lie within its face, end clear of all that lies
 // on the walls beside it, linings put in before it among that, and leave no
@@ -76,11 +80,12 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 			if gap := toEnd(box(part), s.extent, edge.along, edge.far); gap < cell.thick-1e-4 {
 				out = append(out, fault(Collision, box(part), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.name, cell.thick.MM()))
 			}
-			left = without(left, shape(corners(edge.end(edge.between(s.extent, from-v.known.LinedStep, to), cell.thick))))
+			taken := edge.end(edge.between(s.extent, from-v.known.LinedStep, to), cell.thick)
+			left = without(left, shape(corners(taken.Grow(overlap))))
 		}
 	}
 	if open := s.mouth(v.known.LinedShort); !open.Empty() {
-		left = without(left, shape(corners(open)))
+		left = without(left, shape(corners(open.Grow(overlap))))
 	}
 	for _, part := range parts(left) {
 		if breadth(part) <= max(v.closed, l.thick, sliver) || c.atHole(part.ExteriorRing().Coordinates(), v.known.LinedShort) {
