@@ -74,10 +74,7 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 			from, to := edge.reach(box(cell.shape))
 			beside := edge.between(s.extent, from+sliver, to-sliver)
 			part := meet(l.shape, shape(corners(beside)))
-			if part.IsEmpty() {
-				continue
-			}
-			if gap := toEnd(box(part), s.extent, edge.along, edge.far); gap < cell.thick-1e-4 {
+			if gap := toEnd(box(part), s.extent, edge.along, edge.far); !part.IsEmpty() && gap < cell.thick-1e-4 {
 				out = append(out, fault(Collision, box(part), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.name, cell.thick.MM()))
 			}
 			taken := edge.end(edge.between(s.extent, from-v.known.LinedStep, to), cell.thick)
