@@ -63,7 +63,11 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 			continue
 		}
 		edge := s.toward(w)
-		strip := edge.strip(w, pile(v.on(i))+l.thick)
+		lies := pile(v.on(i)) + l.thick
+		if lies <= sliver {
+			continue // too thin to run into anything
+		}
+		strip := edge.strip(w, lies)
 		var there []patch
 		for _, p := range v.on(index(v.surfaces, w.name)) {
 			if p.shape = meet(p.shape, shape(corners(strip))); solid(p.shape, sliver) {
