@@ -30,6 +30,9 @@ func commands() []command {
 		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
+		{"completion", "print a script that completes forel's words in a shell", runCompletion},
+		{"man", "print the manual page", runMan},
+		{"version", "print which forel this is", runVersion},
 	}
 }
 
