@@ -30,21 +30,21 @@ type booklet struct {
 	page   int // that is being drawn
 }
 
-// Booklet gives the document of all pieces: an overview, the key to the
-// sheets, then each piece at true size.
-func Booklet(c plan.Plan, o Options) ([]byte, error) {
+// Booklet gives the document of all pieces laid over sheets: an overview, the
+// key to the sheets, then each piece at true size.
+func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 	title := "Slipcase templates"
 	if c.Title != "" {
 		title += ": " + c.Title
 	}
 	doc := pdf.New(title)
-	draw(doc, c, o)
+	draw(doc, c, l, o)
 	return doc.Bytes()
 }
 
 // draw draws the document on pages and gives the labels there was no room for.
-func draw(on pages, c plan.Plan, o Options) (missed []string) {
-	b := &booklet{Options: o, pages: on, plan: c, layout: o.Setup.Lay(c.Pieces, paper.Options{Separate: o.Separate})}
+func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
+	b := &booklet{Options: o, pages: on, plan: c, layout: l}
 	trial := *b
 	trial.pages = render.Discard{}
 	ordered := trial.overview()

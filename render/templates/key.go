@@ -80,6 +80,9 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 		return s
 	}
 	for _, tile := range t.Tiles {
+		if t.Whole() {
+			break
+		}
 		b.Stroke(place(geometry.Rectangle(tile.Core)), render.Stroke{Width: 0.15, Dash: []geometry.Length{1.5, 1}, Color: render.Grey})
 	}
 	for _, p := range t.Piece.Cuts() {

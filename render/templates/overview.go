@@ -76,6 +76,7 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		{"Room inside the case", three(c.Cavity)},
 		{"Outside, without covering", three(c.Outside)},
 		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s (in the corners %s), thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.HeightCorners), b.Round.Pretty(c.Mouth.Thickness))},
+		{"Sheets of patterns", b.sheetsText()},
 		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
 		y += typeset.LineHeight(render.BodySize) + 0.4
@@ -83,6 +84,15 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		b.Text(render.Text{At: geometry.Pt(box.Min.X+88, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
 	}
 	return y + typeset.Descent(render.BodySize)
+}
+
+// sheetsText gives how many sheets show patterns, and how few could.
+func (b *booklet) sheetsText() string {
+	text := fmt.Sprintf("%d (by area alone at least %d)", len(b.layout.Pages), b.layout.AtLeast)
+	if b.layout.Blank > 0 {
+		text += fmt.Sprintf(", and %d that would be blank left out", b.layout.Blank)
+	}
+	return text
 }
 
 // sentence gives a remark a capital and a full stop.
@@ -174,13 +184,14 @@ func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
 	}{
 		{b.Theme[render.Cutting], "cut"},
 		{b.Theme[render.Creasing], "fold toward you"},
-		{b.Theme[render.Positions], "rule: something lies or stands here"},
-		{joinStroke, "join of two pages"},
+		{b.Theme[render.Positions], "rule: something lies here"},
+		{joinStroke, "join of two parts"},
+		{overlapStroke, "end of the overlap"},
 	} {
 		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3
-		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+14, mid)), k.stroke)
-		b.Text(render.Text{At: geometry.Pt(x+16, y), String: k.text, Size: render.NoteSize, Color: render.Black})
-		x += 16 + typeset.Width(k.text, render.NoteSize, false) + 7
+		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+12, mid)), k.stroke)
+		b.Text(render.Text{At: geometry.Pt(x+14, y), String: k.text, Size: render.NoteSize, Color: render.Black})
+		x += 14 + typeset.Width(k.text, render.NoteSize, false) + 6
 	}
 	return y + typeset.Descent(render.NoteSize)
 }

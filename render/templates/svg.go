@@ -16,10 +16,9 @@ import (
 
 // Options say how templates look.
 type Options struct {
-	Setup    paper.Setup
-	Separate bool // no sheet shows more than one piece
-	Theme    render.Theme
-	Round    geometry.Rounding
+	Setup paper.Setup
+	Theme render.Theme
+	Round geometry.Rounding
 }
 
 // border is the white around a piece in its drawing, where words may stand.
