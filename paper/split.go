@@ -96,8 +96,8 @@ func joins(from, length, sheet, overlap Length, n int, even bool, off []Length) 
 	before := from + half // of the join before
 	for k := 1; k < n; k++ {
 		// All that is left must reach the end, and this sheet the join.
-		least := end - half - step*Length(n-k)
-		most := before + step
+		least := max(end-half-step*Length(n-k), before+leastPart)
+		most := min(before+step, end-leastPart*Length(n-k))
 		want := most
 		if even {
 			want = min(max(from+length*Length(k)/Length(n), least), most)
@@ -107,6 +107,10 @@ func joins(from, length, sheet, overlap Length, n int, even bool, off []Length) 
 	}
 	return at
 }
+
+// leastPart is the least that a sheet shows of a pattern that is shared out: room
+// for two marks on a join across it, and for their names.
+const leastPart Length = 45
 
 // Joins keep this far from where a fold, an apex or a slit begins or ends;
 // farther where there is room for the marks beside it.
