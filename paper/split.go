@@ -28,11 +28,14 @@ func (s split) whole() bool { return len(s.xs)+len(s.ys) == 0 }
 // parts, or in whole sheets and a rest.
 var evenly = []bool{true, false}
 
-// White about a pattern: about a narrow one there must be room for words.
+// White about a pattern: about a narrow one there must be room for words, and
+// for two marks on a join across it.
 const (
-	white       Length = 2
-	whiteNarrow Length = 6
-	narrow      Length = 25
+	white          Length = 2
+	whiteNarrow    Length = 6
+	whiteNarrowest Length = 10
+	narrow         Length = 25
+	narrowest      Length = 12
 )
 
 // splits gives the ways to cut a piece up over areas of the given sizes, the
@@ -40,7 +43,10 @@ const (
 // the piece is printed whole.
 func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
 	pad := white
-	if w, h := p.Size(); min(w, h) < narrow {
+	switch w, h := p.Size(); {
+	case min(w, h) < narrowest:
+		pad = whiteNarrowest
+	case min(w, h) < narrow:
 		pad = whiteNarrow
 	}
 	var out []split
