@@ -19,7 +19,7 @@ func BenchmarkWholeJob(b *testing.B) {
 				b.Fatal("no drawing")
 			}
 		}
-		_, err := templates.Booklet(c, o)
+		_, err := templates.Booklet(c, layoutOf(c, o), o)
 		require.NoError(b, err)
 	}
 }

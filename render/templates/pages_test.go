@@ -35,7 +35,7 @@ func (r *recorded) Bookmark(title string) { r.bookmarks = append(r.bookmarks, ti
 
 func recordBooklet(p plan.Plan, o templates.Options) *recorded {
 	r := &recorded{}
-	r.missed = templates.DrawOn(r, p, o)
+	r.missed = templates.DrawOn(r, p, layoutOf(p, o), o)
 	return r
 }
 
