@@ -85,6 +85,17 @@ func (d *Document) Stroke(p geometry.Path, s render.Stroke) {
 		d.pdf.Polygon(at(points), "D")
 		return
 	}
+	if len(dash) == 0 && len(points) > 2 {
+		// The library draws no open path of several lines, and lines drawn one by
+		// one leave their corners blunt: go along the path and back.
+		there := at(points)
+		for i := len(points) - 2; i > 0; i-- {
+			there = append(there, there[i])
+		}
+		d.pdf.SetCustomLineType(nil, 0)
+		d.pdf.Polygon(there, "D")
+		return
+	}
 	phase := s.Phase
 	for i := 1; i < len(points); i++ {
 		if period > 0 {
