@@ -26,12 +26,15 @@ func setups() *rapid.Generator[paper.Setup] {
 		}
 		s := paper.Setup{
 			Sheet:   rapid.SampledFrom(paper.Sheets).Draw(t, "sheet"),
-			Margin:  length(0, paper.MostMargin.MM(), "margin"),
+			Margins: paper.EvenMargins(length(0, paper.MostMargin.MM(), "margin")),
 			Overlap: length(paper.LeastOverlap.MM(), paper.MostOverlap.MM(), "overlap"),
 		}
 		if rapid.Bool().Draw(t, "a size of its own") {
 			a, b := length(paper.LeastSheet.MM(), 700, "one side"), length(paper.LeastSheet.MM(), 900, "the other")
 			s.Sheet = paper.Sheet{Width: min(a, b), Height: max(a, b)}
+		}
+		if rapid.Bool().Draw(t, "uneven") {
+			s.Margins = paper.Margins{Left: length(0, 20, "left"), Right: length(0, 20, "right"), Top: length(0, 20, "top"), Bottom: length(0, 20, "bottom")}
 		}
 		if s.Check() != nil {
 			t.Skip("too little to print on")
@@ -108,8 +111,22 @@ func plainGrid(s paper.Setup, p geometry.Piece) int {
 		}
 		return n
 	}
-	grid := func(width, height paper.Length) int {
-		return across(w+2*white, width-2*s.Margin) * across(h+2*white, height-2*s.Margin-paper.Foot)
+	grid := func(lying bool) int {
+		_, _, print := prints(s, lying)
+		return across(w+2*white, print.Width()) * across(h+2*white, print.Height())
 	}
-	return min(grid(s.Sheet.Width, s.Sheet.Height), grid(s.Sheet.Height, s.Sheet.Width))
+	return min(grid(false), grid(true))
+}
+
+// prints gives the size of a page, upright or lying, and what of it can take
+// patterns. A page that lies is turned a quarter anticlockwise onto the sheet:
+// its left is the sheet's bottom.
+func prints(s paper.Setup, lying bool) (width, height paper.Length, area geometry.Box) {
+	m := s.Margins
+	width, height = s.Sheet.Width, s.Sheet.Height
+	if lying {
+		width, height = height, width
+		m = paper.Margins{Left: m.Bottom, Right: m.Top, Top: m.Left, Bottom: m.Right}
+	}
+	return width, height, geometry.Bx(m.Left, m.Top, width-m.Right, height-m.Bottom-paper.Foot)
 }

@@ -97,8 +97,9 @@ func TestJoinsKeepOffCorners(t *testing.T) {
 			slices.Reverse(ys)
 			// The least that a sheet prints, of those the windows fit.
 			across, up := paper.Length(1e9), paper.Length(1e9)
-			for _, sheet := range [][2]paper.Length{{s.Sheet.Width, s.Sheet.Height}, {s.Sheet.Height, s.Sheet.Width}} {
-				w, h := sheet[0]-2*s.Margin, sheet[1]-2*s.Margin-paper.Foot
+			for _, lying := range []bool{false, true} {
+				_, _, area := prints(s, lying)
+				w, h := area.Width(), area.Height()
 				fits := true
 				for _, tile := range p.Tiles {
 					fits = fits && tile.Window.Width() <= w+eps && tile.Window.Height() <= h+eps

@@ -17,13 +17,13 @@ import (
 func TestLayPages(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, s paper.Setup, _ []geometry.Piece, l paper.Layout) {
 		for n, p := range l.Pages {
-			upright := p.Width == s.Sheet.Width && p.Height == s.Sheet.Height
-			lying := p.Width == s.Sheet.Height && p.Height == s.Sheet.Width
-			require.True(t, upright || lying)
-			near(t, s.Margin, p.Area.Min.X)
-			near(t, s.Margin, p.Area.Min.Y)
-			near(t, p.Width-s.Margin, p.Area.Max.X)
-			near(t, p.Height-s.Margin-paper.Foot, p.Area.Max.Y)
+			width, height, area := prints(s, p.Width > p.Height)
+			near(t, width, p.Width)
+			near(t, height, p.Height)
+			near(t, area.Min.X, p.Area.Min.X)
+			near(t, area.Min.Y, p.Area.Min.Y)
+			near(t, area.Max.X, p.Area.Max.X)
+			near(t, area.Max.Y, p.Area.Max.Y)
 			require.NotEmpty(t, p.Parts, "page %d", n)
 		}
 	})

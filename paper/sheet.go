@@ -18,14 +18,31 @@ type Sheet struct {
 	Width, Height Length
 }
 
-// Sheets are the sizes known by name.
+// Sheets are the sizes known by name, those that are most printed on first. The
+// B series is ISO's; the Japanese one of the same names (JIS P 0138, from
+// memory) is a little larger and is given by its sides.
 var Sheets = []Sheet{
 	{"A4", 210, 297}, // ISO 216
-	{"A3", 297, 420}, // ISO 216
+	{"A3", 297, 420},
 	{"Letter", 8.5 * geometry.Inch, 11 * geometry.Inch}, // ANSI/ASME Y14.1, size A
 	{"Legal", 8.5 * geometry.Inch, 14 * geometry.Inch},  // US practice
 	{"Tabloid", 11 * geometry.Inch, 17 * geometry.Inch}, // ANSI/ASME Y14.1, size B
+	{"A0", 841, 1189}, // ISO 216 again
+	{"A1", 594, 841},
+	{"A2", 420, 594},
+	{"A5", 148, 210},
+	{"A6", 105, 148},
+	{"B0", 1000, 1414}, // ISO 216, B series
+	{"B1", 707, 1000},
+	{"B2", 500, 707},
+	{"B3", 353, 500},
+	{"B4", 250, 353},
+	{"B5", 176, 250},
+	{"B6", 125, 176},
 }
+
+// sheetNames names them in fewer words.
+const sheetNames = "A4, another of A0 to A6 or B0 to B6, Letter, Legal, Tabloid"
 
 // Limits of a sheet given by its size.
 const (
@@ -38,16 +55,14 @@ const (
 // unit takes the other's, or else the unit given. Sides are 100 to 2000 mm.
 func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 	name := strings.TrimSpace(text)
-	known := make([]string, len(Sheets))
-	for i, s := range Sheets {
+	for _, s := range Sheets {
 		if strings.EqualFold(s.Name, name) {
 			return s, nil
 		}
-		known[i] = s.Name
 	}
 	sides := strings.FieldsFunc(name, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
 	if len(sides) != 2 {
-		return Sheet{}, fmt.Errorf(`unknown sheet %.40q; give %s or its size, such as "210 x 297 mm"`, text, strings.Join(known, ", "))
+		return Sheet{}, fmt.Errorf(`unknown sheet %.40q; give %s or its size, such as "210 x 297 mm"`, text, sheetNames)
 	}
 	// "8 1/2 x 11 in": the unit at the end holds for both.
 	if !hasUnit(sides[0]) && hasUnit(sides[1]) {
@@ -81,14 +96,14 @@ func (s Sheet) String() string {
 
 // Setup is how patterns are printed.
 type Setup struct {
-	Sheet   Sheet
-	Margin  Length // on every side, what the printer does not reach
-	Overlap Length // of neighbouring sheets of one pattern
+	Sheet    Sheet
+	Margins  Margins  // what the printer does not reach
+	Overlap  Length   // of neighbouring sheets of one pattern
+	Measured Measured // how true the printer is
 }
 
 // Limits of a Setup, both allowed.
 const (
-	MostMargin   Length = 40
 	LeastOverlap Length = 5
 	MostOverlap  Length = 40
 )
@@ -106,29 +121,33 @@ const (
 
 // Check tells why patterns can't be printed with this setup, nil if they can.
 func (s Setup) Check() error {
-	if !(s.Margin >= 0 && s.Margin <= MostMargin) { // false for NaN too
-		return fmt.Errorf("a margin of %.4g mm; give 0 to %.4g mm", s.Margin.MM(), MostMargin.MM())
+	for _, m := range s.Margins.sides() {
+		if !(m >= 0 && m <= MostMargin) { // false for NaN too
+			return fmt.Errorf("a margin of %.4g mm; give 0 to %.4g mm", m.MM(), MostMargin.MM())
+		}
 	}
 	if !(s.Overlap >= LeastOverlap && s.Overlap <= MostOverlap) {
 		return fmt.Errorf("an overlap of %.4g mm; give %.4g to %.4g mm", s.Overlap.MM(), LeastOverlap.MM(), MostOverlap.MM())
 	}
-	across, along := s.Sheet.Width-2*s.Margin, s.Sheet.Height-2*s.Margin
-	if across < leastAcross || along < leastAlong+Foot {
-		return fmt.Errorf("%v with margins of %.4g mm leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",
-			s.Sheet, s.Margin.MM(), across.MM(), along.MM(), leastAcross.MM(), (leastAlong + Foot).MM())
+	if err := s.Measured.check(); err != nil {
+		return err
+	}
+	room := s.Printable(false)
+	if across, along := room.Width(), room.Height(); across < leastAcross || along < leastAlong+Foot {
+		return fmt.Errorf("%v with margins of %v leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",
+			s.Sheet, s.Margins, across.MM(), along.MM(), leastAcross.MM(), (leastAlong + Foot).MM())
 	}
 	return nil
 }
 
 // usable gives what of a sheet can take patterns, from its upper left corner.
 func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
-	width, height = s.Sheet.Width, s.Sheet.Height
-	if lying {
-		width, height = height, width
-	}
-	return width, height, geometry.Bx(s.Margin, s.Margin, width-s.Margin, height-s.Margin-Foot)
+	width, height = s.Size(lying)
+	area = s.Printable(lying)
+	area.Max.Y -= Foot
+	return width, height, area
 }
 
 // DefaultSetup gives A4 with a margin of 10 mm, which the printers at home
 // reach (common practice, no source), and an overlap of 10 mm.
-func DefaultSetup() Setup { return Setup{Sheet: Sheets[0], Margin: 10, Overlap: 10} }
+func DefaultSetup() Setup { return Setup{Sheet: Sheets[0], Margins: EvenMargins(10), Overlap: 10} }

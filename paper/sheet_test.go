@@ -17,18 +17,17 @@ import (
 const inch = 25.4
 
 // known are the sheets by name as their standards have them, in millimetres.
-// ISO 216: A0 is 841 by 1189, and each size halves the longer side of the
-// last, rounded down. ANSI/ASME Y14.1: sizes A and B are 8½ by 11 and 11 by
-// 17 in. Legal, 8½ by 14 in, is US practice.
+// ISO 216: A0 is 841 by 1189, B0 1000 by 1414, and each size halves the longer
+// side of the last, rounded down. ANSI/ASME Y14.1: sizes A and B are 8½ by 11
+// and 11 by 17 in. Legal, 8½ by 14 in, is US practice.
 func known() map[string][2]float64 {
-	a := [2]float64{841, 1189}
 	out := map[string][2]float64{}
-	for n := 1; n <= 4; n++ {
-		a = [2]float64{math.Floor(a[1] / 2), a[0]}
-		out[fmt.Sprintf("A%d", n)] = a
+	for series, s := range map[string][2]float64{"A": {841, 1189}, "B": {1000, 1414}} {
+		for n := range 7 {
+			out[fmt.Sprint(series, n)] = s
+			s = [2]float64{math.Floor(s[1] / 2), s[0]}
+		}
 	}
-	delete(out, "A1")
-	delete(out, "A2")
 	out["Letter"] = [2]float64{8.5 * inch, 11 * inch}
 	out["Legal"] = [2]float64{8.5 * inch, 14 * inch}
 	out["Tabloid"] = [2]float64{11 * inch, 17 * inch}
@@ -105,21 +104,31 @@ func TestParseSheetNeverPanics(t *testing.T) {
 
 func TestSetupCheck(t *testing.T) {
 	for _, s := range paper.Sheets {
-		assert.NoError(t, paper.Setup{Sheet: s, Margin: 10, Overlap: 10}.Check(), s.Name)
+		err := paper.Setup{Sheet: s, Margins: paper.EvenMargins(10), Overlap: 10}.Check()
+		if s.Width < 185 { // no room for a foot
+			assert.ErrorContains(t, err, "is needed", s.Name)
+		} else {
+			assert.NoError(t, err, s.Name)
+		}
 	}
 	assert.NoError(t, paper.DefaultSetup().Check())
 	a4 := paper.Sheets[0]
 	for name, s := range map[string]paper.Setup{
-		"narrower than a ruler of 4 in and its words": {Sheet: paper.Sheet{Width: 120, Height: 300}, Margin: 10, Overlap: 10},
+		"narrower than a ruler of 4 in and its words": {Sheet: paper.Sheet{Width: 120, Height: 300}, Margins: paper.EvenMargins(10), Overlap: 10},
 		"too low for its foot and a pattern":          {Sheet: paper.Sheet{Width: 100, Height: 100}, Overlap: 10},
-		"all margin":                                  {Sheet: a4, Margin: 105, Overlap: 10},
-		"a negative margin":                           {Sheet: a4, Margin: -1, Overlap: 10},
-		"margin no number":                            {Sheet: a4, Margin: geometry.Length(math.NaN()), Overlap: 10},
-		"overlap no number":                           {Sheet: a4, Margin: 10, Overlap: geometry.Length(math.NaN())},
-		"overlap of a sheet":                          {Sheet: a4, Margin: 10, Overlap: 190},
-		"no overlap":                                  {Sheet: a4, Margin: 10},
-		"negative overlap":                            {Sheet: a4, Margin: 10, Overlap: -10},
-		"no sheet":                                    {Margin: 10, Overlap: 10},
+		"all margin":                                  {Sheet: a4, Margins: paper.EvenMargins(105), Overlap: 10},
+		"a negative margin":                           {Sheet: a4, Margins: paper.EvenMargins(-1), Overlap: 10},
+		"margin no number":                            {Sheet: a4, Margins: paper.EvenMargins(geometry.Length(math.NaN())), Overlap: 10},
+		"one margin too wide":                         {Sheet: a4, Margins: paper.Margins{Top: 40.1}, Overlap: 10},
+		"one margin negative":                         {Sheet: a4, Margins: paper.Margins{Left: -0.1}, Overlap: 10},
+		"printed by far too small":                    {Sheet: a4, Overlap: 10, Measured: paper.Measured{Across: 193.9}},
+		"printed by far too large":                    {Sheet: a4, Overlap: 10, Measured: paper.Measured{Along: 206.1}},
+		"measured no number":                          {Sheet: a4, Overlap: 10, Measured: paper.Measured{Along: geometry.Length(math.NaN())}},
+		"overlap no number":                           {Sheet: a4, Margins: paper.EvenMargins(10), Overlap: geometry.Length(math.NaN())},
+		"overlap of a sheet":                          {Sheet: a4, Margins: paper.EvenMargins(10), Overlap: 190},
+		"no overlap":                                  {Sheet: a4, Margins: paper.EvenMargins(10)},
+		"negative overlap":                            {Sheet: a4, Margins: paper.EvenMargins(10), Overlap: -10},
+		"no sheet":                                    {Margins: paper.EvenMargins(10), Overlap: 10},
 	} {
 		assert.Error(t, s.Check(), name)
 	}

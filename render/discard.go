@@ -25,3 +25,9 @@ func (Discard) AddPage(width, height Length) {}
 
 // Bookmark names nothing.
 func (Discard) Bookmark(string) {}
+
+// Under names nothing.
+func (Discard) Under(string, string) {}
+
+// Label labels nothing.
+func (Discard) Label(Numerals, int) {}

@@ -78,3 +78,12 @@ const (
 	NoteSize  Points = 7.5
 	SmallSize Points = 6.5
 )
+
+// Numerals are how page labels are numbered.
+type Numerals string
+
+// Numerals of page labels.
+const (
+	Decimal Numerals = "D" // 1, 2, 3
+	Roman   Numerals = "r" // i, ii, iii
+)

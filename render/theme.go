@@ -22,6 +22,9 @@ var (
 	ReddishPurple = Color{0xCC, 0x79, 0xA7}
 )
 
+// White is paper.
+var White = Color{0xFF, 0xFF, 0xFF}
+
 // Grey is for rules and tints that carry no meaning.
 var Grey = Color{0x70, 0x70, 0x70}
 
@@ -53,6 +56,37 @@ func DefaultTheme() Theme {
 		Positions: {Width: 0.2, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: BluishGreen},
 		Legend:    {Width: 0.25, Color: Black},
 	}
+}
+
+// BlackTheme gives the lines of a print in black alone. No line is finer than
+// what a poor print keeps (see Finest), and kinds differ by weight and dash.
+func BlackTheme() Theme {
+	return Theme{
+		Cutting:   {Width: 0.5, Color: Black},
+		Creasing:  {Width: 0.3, Dash: []Length{4, 1.6}, Color: Black},
+		Positions: {Width: 0.25, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: Black},
+		Legend:    {Width: 0.25, Color: Black},
+	}
+}
+
+// Finest is the finest line of a print in black alone: at 150 dots an inch, a
+// dot black where half of it is inked, it leaves one dot wherever it falls.
+const Finest Length = 0.22
+
+// InBlack gives the colour that stands for another in a print in black alone:
+// white where the colour is nearer to white, black where it is not.
+func (c Color) InBlack() Color {
+	if c.light() {
+		return White
+	}
+	return Black
+}
+
+// light tells whether a colour is a tint that carries no meaning in black: its
+// luminance, by the weights of ITU-R BT.709 (from memory), is over three
+// quarters.
+func (c Color) light() bool {
+	return 0.2126*float64(c.R)+0.7152*float64(c.G)+0.0722*float64(c.B) > 0.75*255
 }
 
 // SetColor changes the colour of the layer named, in any case.

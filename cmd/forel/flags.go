@@ -23,12 +23,7 @@ import (
 func flagSet(name, about string, out io.Writer) *pflag.FlagSet {
 	f := pflag.NewFlagSet(name, pflag.ContinueOnError)
 	f.SortFlags = false
-	f.Usage = func() {
-		fmt.Fprint(out, strings.TrimPrefix(about, "\n"))
-		if f.HasFlags() {
-			fmt.Fprint(out, "\nflags:\n", f.FlagUsages())
-		}
-	}
+	f.Usage = func() { help(out, about, f) }
 	f.SetOutput(io.Discard)
 	return f
 }
@@ -84,14 +79,22 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 		}
 	}
 	for _, kv := range j.keys {
-		key, value, ok := strings.Cut(kv, "=")
-		if !ok || strings.TrimSpace(key) == "" {
-			return nil, refusal{fmt.Sprintf("--set %.40q gives no key and value", kv), "write it as key=value, such as board.thickness=1.9"}
+		set, err := setFlag(kv)
+		if err != nil {
+			return nil, err
 		}
-		key = strings.TrimSpace(key)
-		out = append(out, jobfile.Flag{Name: "--set " + key, Key: key, Value: value})
+		out = append(out, set)
 	}
 	return append(out, j.extra...), nil
+}
+
+// setFlag reads what --set was given.
+func setFlag(kv string) (jobfile.Flag, error) {
+	key, value, ok := strings.Cut(kv, "=")
+	if key = strings.TrimSpace(key); !ok || key == "" {
+		return jobfile.Flag{}, refusal{fmt.Sprintf("--set %.40q gives no key and value", kv), "write it as key=value, such as board.thickness=1.9"}
+	}
+	return jobfile.Flag{Name: "--set " + key, Key: key, Value: value}, nil
 }
 
 // loaded is a job that was read and worked out.

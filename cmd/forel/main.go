@@ -28,8 +28,12 @@ func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", runNew},
 		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
+		{"gauge", "write a sheet to gauge your printer by", runGauge},
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
+		{"completion", "print a script that completes forel's words in a shell", runCompletion},
+		{"man", "print the manual page", runMan},
+		{"version", "print which forel this is", runVersion},
 	}
 }
 

@@ -32,7 +32,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 	job := addJobFlags(f)
 	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
 	folder := f.String("out", "", "`folder` to draw proof.svg and proof.pdf into; made if it is not there")
-	sheet := f.String("paper", "", "`sheet` of the drawings: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	sheet := f.String("paper", "", paperUsage)
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
@@ -45,11 +45,15 @@ func runProve(args []string, out io.Writer, say voice) error {
 	if *sheet != "" {
 		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
+	date, err := fileDate()
+	if err != nil {
+		return err
+	}
 	l, err := job.load(say)
 	if err != nil {
 		return err
 	}
-	o := proof.Options{Setup: l.file.Print, Round: l.round}
+	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: date}
 	made := proofOf(l, o)
 	report := made.text()
 	if *format == "json" {

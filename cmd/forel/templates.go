@@ -22,7 +22,9 @@ usage: forel templates [JOB.toml] [flags]
 
 Writes the patterns into a folder: templates.pdf with every piece at true size
 on the paper your printer takes, and one SVG drawing a piece in millimetres.
-Print the PDF at actual size (100 %) and measure the rulers on its pages.
+Print the PDF at actual size (100 %) and measure the rulers on its pages; where
+they are a little off, forel gauge has them corrected. The PDF has no date unless
+SOURCE_DATE_EPOCH is set, to seconds since 1970.
 
 Before feeding a laser or a drag knife: read the maker's manual, never put
 chlorinated plastics under a laser, never leave it running alone, use fume
@@ -33,6 +35,9 @@ example:
   forel templates --height 221 --width 148.5 --thickness 32 --out case/
 `
 
+// paperUsage is the help of --paper.
+const paperUsage = "`sheet` to print on: a4, another of a0 to a6 or b0 to b6, letter, legal, tabloid, or its size, such as \"210 x 297 mm\""
+
 // bookletName is the file that is printed.
 const bookletName = "templates.pdf"
 
@@ -40,8 +45,9 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	f := flagSet("templates", aboutTemplates, out)
 	job := addJobFlags(f)
 	folder := f.String("out", "templates", "`folder` to write into; made if it is not there")
-	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	sheet := f.String("paper", "", paperUsage)
 	separate := f.Bool("separate", false, "no two pieces on one sheet")
+	black := f.Bool("black", false, "print in black alone: lines told apart by dash and weight; the drawings keep their colours")
 	colours := f.StringArray("colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (cutting, creasing, positions, legend)")
 	if err := parseFlags(f, args); err != nil {
 		return err
@@ -56,12 +62,19 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if *sheet != "" {
 		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
+	if *black {
+		job.extra = append(job.extra, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
+	}
+	date, err := fileDate()
+	if err != nil {
+		return err
+	}
 	l, err := job.load(say)
 	if err != nil {
 		return err
 	}
 	layout := l.file.Print.Lay(l.plan.Pieces, paper.Options{Separate: *separate})
-	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round})
+	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: date})
 	if err != nil {
 		return failure{err, ""}
 	}

@@ -8,14 +8,13 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
-	"forel/paper"
 )
 
 const mostTitle = 200 // characters
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
-	f := File{Construction: Boards, Job: slipcase.DefaultJob(), Print: paper.DefaultSetup()}
+	f := File{Construction: Boards, Job: slipcase.DefaultJob()}
 	r.units()
 	f.Job.Unit = r.flagUnit
 	r.title("title", &f.Job.Title)
@@ -39,14 +38,7 @@ func (r *reader) settings() File {
 		f.Construction = r.choice(v, construction)
 	}
 	f.Card = r.card(f.Job)
-	for _, field := range printFields {
-		if v, ok := r.get(field.key); ok {
-			*field.at(&f.Print) = r.length(v, field.key, field.what, field.min, field.max)
-		}
-	}
-	if v, ok := r.get("print.paper"); ok {
-		f.Print.Sheet = r.sheet(v)
-	}
+	f.Print, f.Black = r.print()
 	return f
 }
 

@@ -44,7 +44,7 @@ func TestFromFlags(t *testing.T) {
 	want.Lining.Thickness = 0
 	want.Cloth.Overlap = 25.4
 	near(t, want, f.Job)
-	assert.InDelta(t, 12.7, f.Print.Margin.MM(), 1e-9)
+	assert.InDelta(t, 12.7, f.Print.Margins.Left.MM(), 1e-9)
 	assert.Equal(t, "Letter", f.Print.Sheet.Name)
 }
 

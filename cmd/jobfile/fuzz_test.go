@@ -27,7 +27,7 @@ func FuzzParse(f *testing.F) {
 			if refused, _ := file.Job.Check(); len(refused) > 0 {
 				t.Fatalf("accepted, but %v", refused)
 			}
-			if s := file.Print; s.Sheet.Width-2*s.Margin-s.Overlap <= 0 {
+			if s := file.Print; s.Printable(false).Width()-s.Overlap <= 0 {
 				t.Fatalf("accepted sheets without room: %v", s)
 			}
 			return

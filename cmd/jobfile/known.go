@@ -6,20 +6,7 @@ import (
 
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
-	"forel/paper"
 )
-
-// printFields are the lengths of a Setup, like slipcase.Fields.
-var printFields = []struct {
-	key, what string
-	min, max  Length
-	at        func(*paper.Setup) *Length
-}{
-	{"print.margin", "what the printer leaves white on every side", 0, paper.MostMargin,
-		func(s *paper.Setup) *Length { return &s.Margin }},
-	{"print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap,
-		func(s *paper.Setup) *Length { return &s.Overlap }},
-}
 
 // knownKeys are all the keys of a job file; those without a dot stand at the
 // top, and book.* stands in each [[book]].
@@ -51,9 +38,8 @@ var knownKeys = func() []string {
 	for _, f := range onepiece.Fractions {
 		add(f.Key)
 	}
-	add("print.paper")
-	for _, f := range printFields {
-		add(f.key)
+	for _, key := range printKeys {
+		add(key)
 	}
 	return append(top, tables...)
 }()

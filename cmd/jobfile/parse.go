@@ -21,6 +21,7 @@ type File struct {
 	Job          slipcase.Job // of a case of boards; its title, unit and book hold for any
 	Card         onepiece.Job // of a case of card
 	Print        paper.Setup
+	Black        bool // print in black alone
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a

@@ -141,7 +141,7 @@ func TestParseInches(t *testing.T) {
 	near(t, want, f.Job)
 	assert.InDelta(t, 215.9, f.Print.Sheet.Width.MM(), 1e-9)
 	assert.InDelta(t, 330.2, f.Print.Sheet.Height.MM(), 1e-9)
-	assert.InDelta(t, 12.7, f.Print.Margin.MM(), 1e-9)
+	assert.InDelta(t, 12.7, f.Print.Margins.Left.MM(), 1e-9)
 	assert.InDelta(t, 10, f.Print.Overlap.MM(), 1e-9)
 
 	// What is possible but looks like a slip, at the lines of its keys.

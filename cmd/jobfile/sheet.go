@@ -28,8 +28,11 @@ func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
 		return Issue{}, false
 	}
 	at := r.where("print.paper")
-	if v, ok := r.get("print.margin"); ok {
-		at = v.at
+	for _, m := range marginFields {
+		if v, ok := r.get(m.key); ok {
+			at = v.at
+			break
+		}
 	}
 	wrong, right := halves(err)
 	return Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: wrong, Right: right}, true

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -28,7 +29,8 @@ func TestStarter(t *testing.T) {
 var (
 	setting   = regexp.MustCompile(`^(# )?([a-z_]+) = (.+?)( +# .*)?$`)
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
-	shownOnly = []string{"book.thickness_at_fore_edge"} // commented: not every book has one
+	shownOnly = []string{"book.thickness_at_fore_edge", // commented: not every book has one, nor is every printer gauged
+		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along"}
 )
 
 // shown is a key the starter shows, on the line with this index.
@@ -58,7 +60,8 @@ func showing(lines []string) (keys []shown, meant []string) {
 // The starter shows every key there is, once, in its table; the second book is
 // there to be uncommented.
 func TestStarterHasEveryKey(t *testing.T) {
-	want := []string{"title", "units", "book.title", "print.paper", "print.margin", "print.overlap",
+	want := []string{"title", "units", "book.title", "print.paper", "print.margin", "print.overlap", "print.ink",
+		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
 		"construction", "card.thickness", "card.bend", "flaps.relief", "flaps.taper"}
 	for _, f := range slipcase.BookFields {
 		want = append(want, "book."+f.Key)
@@ -119,4 +122,36 @@ func TestStarterUncommented(t *testing.T) {
 func TestStarterIsACopy(t *testing.T) {
 	jobfile.Starter()[0] = 'x'
 	assert.Equal(t, byte('#'), jobfile.Starter()[0])
+}
+
+// A starter in inches is the same job: its book measured with another rule, all
+// else at its default; each starter prints on its sheet.
+func TestStarterFor(t *testing.T) {
+	assert.Equal(t, jobfile.Starter(), jobfile.StarterFor(geometry.MM, paper.DefaultSetup().Sheet))
+	for _, sheet := range append(slices.Clone(paper.Sheets), paper.Sheet{Width: 250, Height: 350.5}) {
+		f, suspects, err := jobfile.Parse("starter.toml", jobfile.StarterFor(geometry.IN, sheet))
+		if s := paper.DefaultSetup(); sheet.Width < 185 {
+			s.Sheet = sheet
+			require.ErrorContains(t, err, s.Check().Error()[:20], sheet)
+			continue
+		}
+		require.NoError(t, err, sheet)
+		assert.Empty(t, suspects)
+		assert.Equal(t, sheet, f.Print.Sheet)
+		assert.Equal(t, geometry.IN, f.Job.Unit)
+		const half64 = 25.4 / 128 // a rule of sixty-fourths reads to half of one
+		got, want := f.Job.Books[0], harbour().Books[0]
+		assert.InDelta(t, want.Height.Largest().MM(), got.Height.Largest().MM(), half64)
+		assert.InDelta(t, want.Width.Largest().MM(), got.Width.Largest().MM(), half64)
+		assert.InDelta(t, want.Thickness.Largest().MM(), got.Thickness.Largest().MM(), half64)
+		f.Job.Unit = geometry.MM
+		rest := slipcase.DefaultJob()
+		rest.Title, rest.Books = "Harbour log", f.Job.Books
+		near(t, rest, f.Job)
+	}
+	// Its commented lines are inches too.
+	_, meant := showing(strings.Split(string(jobfile.StarterFor(geometry.IN, paper.Sheets[0])), "\n"))
+	f, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(meant, "\n")))
+	require.NoError(t, err)
+	assert.InDelta(t, 27, f.Job.Books[1].Thickness.Largest().MM(), 0.2)
 }

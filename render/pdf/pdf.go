@@ -1,33 +1,38 @@
 // Package pdf writes drawings as pages of a PDF (ISO 32000-1), at true size:
 // user space is 1/72 in. The typeface is embedded, and a viewer is asked to
-// print without scaling.
+// print without scaling. Lines and fills keep their order; words lie above
+// them all.
 package pdf
 
 import (
 	"fmt"
+	"time"
 
 	"github.com/signintech/gopdf"
 
 	"forel/geometry"
+	"forel/paper"
 	"forel/render"
 	"forel/render/typeset"
 )
 
-// flatness is how far the chords that stand for an arc may leave it.
-const flatness geometry.Length = 0.005
-
 // Document is a PDF under construction; its last page is a render.Surface.
 type Document struct {
-	pdf  gopdf.GoPdf
-	err  error // the first that happened; reported by Bytes
-	page int
+	pdf       gopdf.GoPdf // writes the words and the typeface; all else is ours
+	err       error       // the first that happened; reported by Bytes
+	title     string
+	date      time.Time
+	black     bool
+	setup     *paper.Setup
+	pages     []*page
+	bookmarks []bookmark
+	labels    []label
 }
 
 // New starts a document with the title that viewers show.
 func New(title string) *Document {
-	d := &Document{}
+	d := &Document{title: title}
 	d.pdf.Start(gopdf.Config{Unit: gopdf.UnitPT, PageSize: gopdf.Rect{W: 1, H: 1}})
-	d.pdf.SetInfo(gopdf.PdfInfo{Title: title, Creator: "forel", Producer: "forel"})
 	d.note(d.pdf.AddTTFFontData("regular", typeset.Regular))
 	d.note(d.pdf.AddTTFFontData("bold", typeset.Bold))
 	return d
@@ -39,17 +44,29 @@ func (d *Document) note(err error) {
 	}
 }
 
+// PrintedOn says what the pages to come are printed with: pages are drawn in
+// true millimetres and the file is scaled by what the printer was measured to
+// be off (see paper.Setup.InFile), words and all. Nothing reaches out of
+// paper.Setup.Printable. Without it pages are drawn as they are.
+func (d *Document) PrintedOn(s paper.Setup) { d.setup = &s }
+
+// Dated gives the document a date of creation, written in UTC to the second.
+// Without one, or with the zero time, the file has no date.
+func (d *Document) Dated(t time.Time) { d.date = t.UTC() }
+
+// BlackOnly makes all that is drawn from here on pure black: every line and
+// every word, and those fills that are no light tint, which are left out. No
+// line is finer than render.Finest.
+func (d *Document) BlackOnly() { d.black = true }
+
 // AddPage starts a page of the given size.
 func (d *Document) AddPage(width, height geometry.Length) {
+	d.pages = append(d.pages, newPage(d.pdf.GetNextObjectID(), width, height, d.setup))
 	d.pdf.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: pt(width), H: pt(height)}})
-	d.page++
 }
 
-// Bookmark names the last page in the viewer's list of contents.
-func (d *Document) Bookmark(title string) { d.pdf.AddOutline(title) }
-
 // Pages gives the number of pages so far.
-func (d *Document) Pages() int { return d.page }
+func (d *Document) Pages() int { return len(d.pages) }
 
 // Bytes ends the document and gives the file.
 func (d *Document) Bytes() ([]byte, error) {
@@ -57,10 +74,13 @@ func (d *Document) Bytes() ([]byte, error) {
 		return nil, fmt.Errorf("pdf: %w", d.err)
 	}
 	data, err := d.pdf.GetBytesPdfReturnErr()
+	if err == nil {
+		data, err = d.finish(data)
+	}
 	if err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}
-	return actualSize(data)
+	return data, nil
 }
 
 // Begin opens a layer; pages have none, so it does nothing.
@@ -69,53 +89,31 @@ func (d *Document) Begin(render.Layer) {}
 // End closes a layer.
 func (d *Document) End() {}
 
-// Stroke draws along a path.
+// Stroke draws along a path, its arcs as Bézier curves within 0.002 mm of
+// themselves. Dashes run on from one line or arc of the path to the next.
 func (d *Document) Stroke(p geometry.Path, s render.Stroke) {
-	d.pdf.SetStrokeColor(s.Color.R, s.Color.G, s.Color.B)
-	d.pdf.SetLineWidth(pt(s.Width))
-	dash := make([]float64, len(s.Dash))
-	var period geometry.Length
-	for i, l := range s.Dash {
-		dash[i] = pt(l)
-		period += l
-	}
-	points := p.Flatten(flatness)
-	if p.Closed {
-		d.pdf.SetCustomLineType(dash, pt(s.Phase))
-		d.pdf.Polygon(at(points), "D")
-		return
-	}
-	if len(dash) == 0 && len(points) > 2 {
-		// The library draws no open path of several lines, and lines drawn one by
-		// one leave their corners blunt: go along the path and back.
-		there := at(points)
-		for i := len(points) - 2; i > 0; i-- {
-			there = append(there, there[i])
+	if d.black {
+		s.Width = max(s.Width, render.Finest)
+		if s.Color != render.White {
+			s.Color = render.Black
 		}
-		d.pdf.SetCustomLineType(nil, 0)
-		d.pdf.Polygon(there, "D")
-		return
 	}
-	phase := s.Phase
-	for i := 1; i < len(points); i++ {
-		if period > 0 {
-			phase -= geometry.Length(int(phase/period)) * period
-		}
-		d.pdf.SetCustomLineType(dash, pt(phase))
-		a, b := points[i-1], points[i]
-		d.pdf.Line(pt(a.X), pt(a.Y), pt(b.X), pt(b.Y))
-		phase += a.Distance(b)
-	}
+	d.last().stroke(p, s)
 }
 
 // Fill fills a closed path.
 func (d *Document) Fill(p geometry.Path, c render.Color) {
-	d.pdf.SetFillColor(c.R, c.G, c.B)
-	d.pdf.Polygon(at(p.Flatten(flatness)), "F")
+	if d.black {
+		c = c.InBlack()
+	}
+	d.last().fill(p, c)
 }
 
 // Text sets a line of text.
 func (d *Document) Text(t render.Text) {
+	if d.black && t.Color != render.White {
+		t.Color = render.Black
+	}
 	family := "regular"
 	if t.Bold {
 		family = "bold"
@@ -137,12 +135,6 @@ func (d *Document) Text(t render.Text) {
 	d.note(d.pdf.Text(typeset.Settable(t.String)))
 }
 
-func pt(l geometry.Length) float64 { return float64(l / geometry.PDFPoint) }
+func (d *Document) last() *page { return d.pages[len(d.pages)-1] }
 
-func at(points []geometry.Point) []gopdf.Point {
-	out := make([]gopdf.Point, len(points))
-	for i, p := range points {
-		out[i] = gopdf.Point{X: pt(p.X), Y: pt(p.Y)}
-	}
-	return out
-}
+func pt(l geometry.Length) float64 { return float64(l / geometry.PDFPoint) }

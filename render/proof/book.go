@@ -26,6 +26,7 @@ func Draw(s Subject, o Options) *Drawing {
 		Options: o, Subject: s, Drawing: newDrawing(s, o.Setup.Sheet), faces: study(s.Report),
 		looks: looksOf(s), pageOf: map[geometry.Face]int{},
 	}
+	b.black, b.date = o.Black, o.Date
 	b.base = s.inside(b.looks)
 	first := 2 + b.countFaultPages()
 	for i, sp := range spreads {
@@ -70,8 +71,9 @@ const foot Length = 6
 
 // room gives what of a page can be drawn on, above its foot.
 func (b *book) room() geometry.Box {
-	sheet, m := b.Setup.Sheet, b.Setup.Margin
-	return geometry.Bx(m, m, sheet.Width-m, sheet.Height-m-foot)
+	box := b.Setup.Printable(false)
+	box.Max.Y -= foot
+	return box
 }
 
 // newPage starts a page and gives the room on it.

@@ -62,7 +62,7 @@ func TestCardPicture(t *testing.T) {
 			require.NoError(t, err)
 			var r record.Surface
 			drawCard(&r, cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM})
-			page := geometry.Bx(0, 0, setup.Sheet.Width, setup.Sheet.Height).Grow(-setup.Margin)
+			page := setup.Printable(false)
 			require.NotEmpty(t, r.Texts)
 			for i, a := range r.Texts {
 				assert.True(t, page.Contains(typeset.Box(a.Text)), "%v: %q leaves the page", size, a.String)

@@ -28,6 +28,10 @@ func (d CardDrawing) SVG() []byte {
 // PDF gives the picture as a page.
 func (d CardDrawing) PDF() ([]byte, error) {
 	doc := pdf.New(cardTitle(d.Case))
+	doc.Dated(d.Date)
+	if d.Black {
+		doc.BlackOnly()
+	}
 	doc.AddPage(d.Setup.Sheet.Width, d.Setup.Sheet.Height)
 	drawCard(doc, d.Case, d.Options)
 	return doc.Bytes()
@@ -45,8 +49,7 @@ func cardTitle(c onepiece.Case) string {
 func drawCard(s render.Surface, c onepiece.Case, o Options) {
 	s.Begin(render.Legend)
 	defer s.End()
-	m := o.Setup.Margin
-	box := geometry.Bx(m, m, o.Setup.Sheet.Width-m, o.Setup.Sheet.Height-m)
+	box := o.Setup.Printable(false)
 	line := func(at geometry.Point, text string, size render.Points, bold bool) {
 		s.Text(render.Text{At: at, String: text, Size: size, Bold: bold, Color: render.Black})
 	}

@@ -1,6 +1,8 @@
 package proof
 
 import (
+	"time"
+
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
@@ -11,6 +13,8 @@ import (
 // Drawing is the pictures of a proof, page by page, ready to be written in any
 // format. It is a render.Surface while it is made.
 type Drawing struct {
+	black bool
+	date  time.Time // zero: none
 	title string
 	sheet paper.Sheet
 	pages []page
@@ -41,6 +45,10 @@ func (d *Drawing) Page(i int, on render.Surface) {
 // PDF gives the pictures as a document.
 func (d *Drawing) PDF() ([]byte, error) {
 	doc := pdf.New(d.title)
+	doc.Dated(d.date)
+	if d.black {
+		doc.BlackOnly()
+	}
 	for i, p := range d.pages {
 		doc.AddPage(d.sheet.Width, d.sheet.Height)
 		doc.Bookmark(p.bookmark)

@@ -107,7 +107,7 @@ func TestWordsStandClear(t *testing.T) {
 func checkPage(t *testing.T, where string, on *inOrder, o Options) {
 	t.Helper()
 	require.NotEmpty(t, on.Texts, where)
-	room := geometry.Bx(0, 0, o.Setup.Sheet.Width, o.Setup.Sheet.Height).Grow(-o.Setup.Margin + 0.1)
+	room := o.Setup.Printable(false).Grow(0.1)
 	for i, a := range on.Texts {
 		box := typeset.Box(a.Text)
 		assert.True(t, room.Contains(box), "%s: %q at %v is off the page", where, a.String, box)

@@ -5,6 +5,8 @@
 package proof
 
 import (
+	"time"
+
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/slipcase"
@@ -54,6 +56,8 @@ func Of(c slipcase.Case) Subject {
 type Options struct {
 	Setup paper.Setup // of the pages; only the sheet and its margin count
 	Round geometry.Rounding
+	Black bool      // print in black alone; the SVG keeps its colours
+	Date  time.Time // the document's; zero: none
 }
 
 // inside gives the look of a face inside where nothing is turned in. Linings

@@ -18,6 +18,8 @@ type pages interface {
 	render.Surface
 	AddPage(width, height geometry.Length)
 	Bookmark(title string)
+	Under(above, title string)
+	Label(n render.Numerals, first int)
 }
 
 // booklet is the document being made.
@@ -38,6 +40,12 @@ func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 		title += ": " + c.Title
 	}
 	doc := pdf.New(title)
+	doc.PrintedOn(o.Setup)
+	doc.Dated(o.Date)
+	if o.Black {
+		doc.BlackOnly()
+		o.Theme = render.BlackTheme()
+	}
 	draw(doc, c, l, o)
 	return doc.Bytes()
 }
@@ -53,12 +61,16 @@ func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
 		b.before++
 	}
 	b.overview()
+	b.Label(render.Roman, 1)
 	if !ordered {
 		b.orderPage()
 	}
 	b.key()
-	for _, p := range b.layout.Pages {
+	for i, p := range b.layout.Pages {
 		missed = append(missed, b.sheet(p)...)
+		if i == 0 { // the number at its foot is its label
+			b.Label(render.Decimal, b.page)
+		}
 	}
 	return missed
 }
@@ -96,17 +108,20 @@ func (b *booklet) pagesText(t paper.Tiling) string {
 func (b *booklet) newPage(width, height geometry.Length) geometry.Box {
 	b.page++
 	b.AddPage(width, height)
-	m := b.Setup.Margin
-	return geometry.Bx(m, m, width-m, height-m)
+	b.corrected(width, height)
+	return b.printable(width, height)
 }
 
 // sheet draws one page of patterns.
 func (b *booklet) sheet(p paper.Page) (missed []string) {
-	b.newPage(p.Width, p.Height)
+	b.page++
+	b.AddPage(p.Width, p.Height)
 	for _, part := range p.Parts {
 		t := b.layout.Patterns[part.Pattern]
-		if part.Tile == 0 {
-			b.Bookmark(pattern.Name(t.Piece))
+		if name := pattern.Name(t.Piece); t.Whole() {
+			b.Bookmark(name)
+		} else {
+			b.Under(name, address(t, t.Tiles[part.Tile]))
 		}
 		missed = append(missed, b.part(t, t.Tiles[part.Tile])...)
 	}

@@ -50,6 +50,7 @@ func TestBookletPagesOfAnyBook(t *testing.T) {
 		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 		sheet := sheets[rapid.IntRange(0, len(sheets)-1).Draw(t, "sheet")]
 		o := on(t, sheet.name)
+		o.Setup = anyPrinter(t, o.Setup)
 		if j.Unit == geometry.IN {
 			o.Round = geometry.To64th
 		}

@@ -16,8 +16,8 @@ import (
 func (b *booklet) foot(p paper.Page) {
 	b.Begin(render.Legend)
 	defer b.End()
-	m := b.Setup.Margin
-	box := geometry.Bx(m, p.Height-m-paper.Foot+1.5, p.Width-m, p.Height-m)
+	box := b.Setup.Printable(p.Width > p.Height)
+	box.Min.Y = box.Max.Y - paper.Foot + 1.5
 	b.rule(box.Min, geometry.Pt(box.Max.X, box.Min.Y))
 	b.rulers(box.Min)
 
@@ -30,14 +30,19 @@ func (b *booklet) foot(p paper.Page) {
 	}
 	x, room := box.Min.X+rulersWide, right-box.Min.X-rulersWide
 	y := box.Min.Y
-	for _, l := range []struct {
+	type line struct {
 		text string
 		size render.Points
 		bold bool
-	}{
+	}
+	lines := []line{
 		{b.contents(p), render.BodySize, true},
 		{fmt.Sprintf("page %d of %d", b.page, b.total()) + titled(b.plan.Title), render.NoteSize, false},
-	} {
+	}
+	if !b.Setup.Measured.True() {
+		lines = append(lines, line{b.Setup.Measured.String(), render.SmallSize, false})
+	}
+	for _, l := range lines {
 		y += typeset.LineHeight(l.size)
 		text := typeset.Fit(l.text, l.size, l.bold, room)
 		b.Text(render.Text{At: geometry.Pt(x, y), String: text, Size: l.size, Bold: l.bold, Color: render.Black})
@@ -65,6 +70,28 @@ func (b *booklet) contents(p paper.Page) string {
 		names = append(names, name)
 	}
 	return strings.Join(names, ", ")
+}
+
+// printable gives what of a page may be drawn on, above the line that states a
+// correction where there is one.
+func (b *booklet) printable(width, height geometry.Length) geometry.Box {
+	box := b.Setup.Printable(width > height)
+	if !b.Setup.Measured.True() {
+		box.Max.Y -= typeset.LineHeight(render.SmallSize)
+	}
+	return box
+}
+
+// corrected states at the bottom of a page how its scale was corrected.
+func (b *booklet) corrected(width, height geometry.Length) {
+	if b.Setup.Measured.True() {
+		return
+	}
+	box := b.Setup.Printable(width > height)
+	b.Begin(render.Legend)
+	b.Text(render.Text{At: geometry.Pt(box.Min.X, box.Max.Y-typeset.Descent(render.SmallSize)),
+		String: b.Setup.Measured.String(), Size: render.SmallSize, Color: render.Black})
+	b.End()
 }
 
 func titled(title string) string {

@@ -20,7 +20,7 @@ const (
 
 // keyRows gives how many rows of cells one page holds.
 func (b *booklet) keyRows() int {
-	room := b.Setup.Sheet.Height - 2*b.Setup.Margin - keyHeading
+	room := b.printable(b.Setup.Size(false)).Height() - keyHeading
 	return max(1, int((room+keyGutter)/(keyTall+keyGutter)))
 }
 

@@ -33,6 +33,10 @@ func (r *recorded) AddPage(width, height geometry.Length) {
 
 func (r *recorded) Bookmark(title string) { r.bookmarks = append(r.bookmarks, title) }
 
+func (r *recorded) Under(string, string) {}
+
+func (r *recorded) Label(render.Numerals, int) {}
+
 func recordBooklet(p plan.Plan, o templates.Options) *recorded {
 	r := &recorded{}
 	r.missed = templates.DrawOn(r, p, layoutOf(p, o), o)
@@ -57,8 +61,7 @@ func apart(p recordedPage, _ templates.Options) error {
 }
 
 func printable(p recordedPage, o templates.Options) error {
-	m := o.Setup.Margin
-	area := geometry.Bx(m, m, p.width-m, p.height-m).Grow(slack)
+	area := o.Setup.Printable(p.width > p.height).Grow(slack)
 	for _, a := range p.Texts {
 		if !area.Contains(typeset.Box(a.Text)) {
 			return fmt.Errorf("%.60q at %.1f leaves the printable %.1f", a.String, typeset.Box(a.Text), area)

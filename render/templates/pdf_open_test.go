@@ -19,6 +19,8 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"forel/render/pdf/pdftest"
 )
 
 // TestMain keeps the PDF reader from writing a configuration folder, and ends
@@ -59,7 +61,7 @@ type viewed struct {
 func view(t testing.TB, file []byte) *viewed {
 	t.Helper()
 	viewers.once.Do(func() {
-		viewers.pool, viewers.err = webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+		viewers.pool, viewers.err = webassembly.Init(pdftest.Viewer())
 		if viewers.err == nil {
 			viewers.instance, viewers.err = viewers.pool.GetInstance(time.Minute)
 		}

@@ -5,7 +5,23 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/paper"
 )
+
+// anyPrinter gives a setup the margins and errors of any printer.
+func anyPrinter(t *rapid.T, s paper.Setup) paper.Setup {
+	length := func(lo, hi float64, label string) geometry.Length {
+		return geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))
+	}
+	s.Margins = paper.Margins{
+		Left: length(0, 18, "left margin"), Right: length(0, 18, "right margin"),
+		Top: length(0, 18, "top margin"), Bottom: length(0, 18, "bottom margin"),
+	}
+	if rapid.Bool().Draw(t, "gauged") {
+		s.Measured = paper.Measured{Across: length(194, 206, "measured across"), Along: length(194, 206, "measured along")}
+	}
+	return s
+}
 
 // anyJob draws the job of a book of any size that a case can be made for.
 func anyJob(t *rapid.T) slipcase.Job {

@@ -5,6 +5,7 @@ package templates
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"forel/geometry"
 	"forel/geometry/plan"
@@ -19,6 +20,8 @@ type Options struct {
 	Setup paper.Setup
 	Theme render.Theme
 	Round geometry.Rounding
+	Black bool      // print in black alone; the drawings keep their colours
+	Date  time.Time // the document's; zero: none
 }
 
 // border is the white around a piece in its drawing, where words may stand.

@@ -1,0 +1,137 @@
+package jobfile
+
+import (
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/paper"
+)
+
+// marginFields are the margins of a Setup: the first is that of every side
+// without its own.
+var marginFields = []struct {
+	key, what string
+	set       func(*paper.Margins, Length)
+}{
+	{"print.margin", "what the printer leaves white on every side", func(m *paper.Margins, l Length) { *m = paper.EvenMargins(l) }},
+	{"print.margin_left", "what the printer leaves white at the left of the sheet as it is fed", func(m *paper.Margins, l Length) { m.Left = l }},
+	{"print.margin_right", "what the printer leaves white at its right", func(m *paper.Margins, l Length) { m.Right = l }},
+	{"print.margin_top", "what the printer leaves white at its top", func(m *paper.Margins, l Length) { m.Top = l }},
+	{"print.margin_bottom", "what the printer leaves white at its bottom", func(m *paper.Margins, l Length) { m.Bottom = l }},
+}
+
+// measuredFields are what the gauge sheet measured.
+var measuredFields = []struct {
+	key, what string
+	at        func(*paper.Measured) *Length
+}{
+	{"print.measured_across", "across the sheet as it is fed", func(m *paper.Measured) *Length { return &m.Across }},
+	{"print.measured_along", "along the sheet as it is fed", func(m *paper.Measured) *Length { return &m.Along }},
+}
+
+// The words of print.ink.
+const (
+	inColour = "colour"
+	inBlack  = "black"
+)
+
+var ink = slipcase.Choice{Key: "print.ink", What: "what is printed with", Words: []string{inColour, inBlack}}
+
+// printKeys are the keys of [print].
+var printKeys = func() []string {
+	keys := []string{"print.paper"}
+	for _, f := range marginFields {
+		keys = append(keys, f.key)
+	}
+	keys = append(keys, "print.overlap")
+	for _, f := range measuredFields {
+		keys = append(keys, f.key)
+	}
+	return append(keys, ink.Key)
+}()
+
+// print reads how patterns are printed, and whether in black alone.
+func (r *reader) print() (s paper.Setup, black bool) {
+	s = paper.DefaultSetup()
+	if v, ok := r.get("print.paper"); ok {
+		s.Sheet = r.sheet(v)
+	}
+	for _, f := range marginFields {
+		if v, ok := r.get(f.key); ok {
+			f.set(&s.Margins, r.length(v, f.key, f.what, 0, paper.MostMargin))
+		}
+	}
+	if v, ok := r.get("print.overlap"); ok {
+		s.Overlap = r.length(v, "print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap)
+	}
+	for _, f := range measuredFields {
+		if v, ok := r.get(f.key); ok {
+			*f.at(&s.Measured) = r.measured(v, f.key, f.what)
+		}
+	}
+	if v, ok := r.get(ink.Key); ok {
+		black = r.choice(v, ink) == inBlack
+	}
+	return s, black
+}
+
+// scaling says where a print goes wrong by more than a printer does.
+const scaling = `so much is a scaling setting, not the printer: in the print dialogue set the scale to 100 % (actual size) with no "fit to page", ` +
+	`in the printer's own settings turn borderless printing off, which enlarges; then print the gauge again`
+
+// Limits of a rule other than that of 200 mm.
+const (
+	leastRule Length = 50
+	mostRule  Length = 2000
+)
+
+// measured reads what a rule of the gauge sheet measured: a length stands for
+// the rule of 200 mm, "149.3 of 150 mm" for another.
+func (r *reader) measured(v value, key, what string) Length {
+	rule := paper.Gauged
+	if text, of, ok := strings.Cut(v.text, " of "); ok && v.kind == textKind {
+		if v.text = text; unitOf(text) == "" {
+			v.text += " " + unitOf(of)
+		}
+		before := len(r.issues)
+		rule = r.length(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule)
+		if len(r.issues) > before {
+			return 0
+		}
+	}
+	before := len(r.issues)
+	l := r.length(v, key, "what "+plain(rule.MM())+" mm measured "+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured)
+	for i := before; i < len(r.issues); i++ {
+		if strings.Contains(r.issues[i].Wrong, " is too ") {
+			r.issues[i].Right += "; " + scaling
+		}
+	}
+	return l / rule * paper.Gauged
+}
+
+// unitOf gives what follows the number of a length.
+func unitOf(text string) string {
+	return strings.TrimLeft(strings.TrimSpace(text), "0123456789.,/- ¼½¾⅛⅜⅝⅞")
+}
+
+// Print reads only how things are printed: [print] of a job file, which may be
+// nil, with flags in its place, whatever the rest of the job is. unit is that of
+// the job. What is printed has to be checked by the caller.
+func Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geometry.Unit, err error) {
+	r := newReader(source, data != nil)
+	if issues := r.readTOML(data); issues != nil {
+		return s, unit, issues
+	}
+	r.readFlags(flags)
+	r.units()
+	s, _ = r.print()
+	if r.twice != nil {
+		r.issues = append(r.issues, *r.twice)
+	}
+	if len(r.issues) > 0 {
+		r.issues.sort()
+		return s, unit, r.issues
+	}
+	return s, r.flagUnit, nil
+}

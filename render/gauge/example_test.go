@@ -1,0 +1,20 @@
+package gauge_test
+
+import (
+	"fmt"
+
+	"forel/paper"
+	"forel/render/gauge"
+)
+
+func ExamplePDF() {
+	sheet, _ := paper.ParseSheet("a4", 0)
+	o := gauge.Options{Setup: paper.Setup{Sheet: sheet, Margins: paper.EvenMargins(gauge.Margin)}}
+	if err := o.Check(); err != nil {
+		fmt.Println(err)
+		return
+	}
+	file, err := gauge.PDF(o)
+	fmt.Println(string(file[:8]), err)
+	// Output: %PDF-1.7 <nil>
+}

@@ -1,0 +1,114 @@
+// Package gauge draws the sheet that a printer is gauged by: a rule across the
+// sheet and one along it, in millimetres on one side and inches on the other,
+// and what to do with them.
+package gauge
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"forel/geometry"
+	"forel/paper"
+	"forel/render"
+	"forel/render/pdf"
+	"forel/render/svg"
+	"forel/render/typeset"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Options say what a gauge sheet is for.
+type Options struct {
+	Setup     paper.Setup   // its overlap does not matter
+	Unit      geometry.Unit // that the sheet asks for
+	Corrected bool          // draw corrected by Setup.Measured, to see that the rules are true now
+	Date      time.Time     // the document's; zero: none
+}
+
+// Margin is what a gauge sheet keeps white where nothing else is asked for:
+// less than patterns do, so that 200 mm find room across A4 (common practice,
+// no source).
+const Margin Length = 4.5
+
+// The room that a gauge sheet needs between its margins.
+const leastRoom Length = 80
+
+// Check tells why no gauge sheet can be drawn, nil if it can.
+func (o Options) Check() error {
+	room := o.setup().Printable(false)
+	if room.Width() < leastRoom || room.Height() < leastRoom {
+		return fmt.Errorf("%v with margins of %v leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",
+			o.Setup.Sheet, o.Setup.Margins, room.Width().MM(), room.Height().MM(), leastRoom.MM(), leastRoom.MM())
+	}
+	return nil
+}
+
+// setup gives the Setup that the sheet is drawn with: not corrected unless that
+// is what is to be seen.
+func (o Options) setup() paper.Setup {
+	s := o.Setup
+	if !o.Corrected {
+		s.Measured = paper.Measured{}
+	}
+	return s
+}
+
+func (o Options) title() string { return "Gauge sheet for " + o.Setup.Sheet.String() }
+
+// PDF gives the sheet as a document of one page.
+func PDF(o Options) ([]byte, error) {
+	doc := pdf.New(o.title())
+	doc.PrintedOn(o.setup())
+	doc.Dated(o.Date)
+	doc.AddPage(o.Setup.Sheet.Width, o.Setup.Sheet.Height)
+	Draw(doc, o)
+	return doc.Bytes()
+}
+
+// SVG gives the sheet as a drawing in millimetres, never corrected.
+func SVG(o Options) []byte {
+	o.Corrected = false
+	s := svg.New(o.Setup.Sheet.Width, o.Setup.Sheet.Height, o.title(),
+		"Rules to gauge a printer by. One user unit is one millimetre. For a printer or a pen: not to be cut from. "+
+			"Before drawing by machine: read its maker's manual and follow local rules; put no chlorinated plastics under a laser, never leave one running alone, use extraction.")
+	Draw(s, o)
+	return s.Bytes()
+}
+
+// Draw draws the sheet on a surface as large as the upright sheet.
+func Draw(on render.Surface, o Options) {
+	on.Begin(render.Legend)
+	defer on.End()
+	room := o.setup().Printable(false)
+	half := (typeset.Ascent(render.NoteSize) + 2*typeset.Descent(render.NoteSize)) / 2 // of a number at the last tick
+	across := o.rule(geometry.Pt(room.Min.X+endRoom, room.Min.Y+beside), room.Max.X-endRoom, false)
+	along := o.rule(geometry.Pt(room.Min.X+beside, room.Min.Y+2*beside+endRoom+2), room.Max.Y-endRoom-half, true)
+	across.draw(on)
+	along.draw(on)
+	words := geometry.Bx(along.from.X+beside+4, along.from.Y, room.Max.X, room.Max.Y)
+	o.words(on, words, across, along)
+}
+
+// beside is the room that ticks and numbers take on each side of a rule, endRoom
+// that for half the width of its last tick.
+const (
+	beside  Length = 9.6
+	endRoom Length = 0.2
+)
+
+// rule gives the rule from a place to another across (or down) the page: whole
+// centimetres and half inches.
+func (o Options) rule(from geometry.Point, end Length, down bool) rule {
+	room := end - from.X
+	if down {
+		room = end - from.Y
+	}
+	r := rule{from: from, down: down, unit: o.Unit}
+	r.mm = Length(math.Floor(float64(room/10)+1e-9)) * 10
+	r.inches = Length(math.Floor(float64(room/(geometry.Inch/2))+1e-9)) * geometry.Inch / 2
+	r.toMM = min(r.mm, paper.Gauged)
+	r.toInch = min(Length(math.Floor(float64(r.inches/geometry.Inch)+1e-9)), 8) * geometry.Inch
+	return r
+}

@@ -1,0 +1,23 @@
+package pdf_test
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/paper"
+	"forel/render"
+	"forel/render/pdf"
+)
+
+func ExampleDocument() {
+	setup := paper.DefaultSetup()
+	setup.Measured.Across = 199.2 // what the printer makes of 200 mm
+	doc := pdf.New("A circle")
+	doc.PrintedOn(setup)
+	doc.AddPage(setup.Size(false))
+	doc.Bookmark("The circle")
+	doc.Stroke(geometry.Circle(geometry.Pt(105, 148), 50), render.Stroke{Width: 0.35, Color: render.Black})
+	file, err := doc.Bytes()
+	fmt.Println(string(file[:8]), err)
+	// Output: %PDF-1.7 <nil>
+}

@@ -1,0 +1,60 @@
+package pdf
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// The parts of a page that the PDF library wrote.
+var (
+	contentsPattern = regexp.MustCompile(`/Contents([^/>]*)`)
+	dictPattern     = regexp.MustCompile(`(?s)<<(.*)>>`)
+)
+
+// finish adds to the file of the words what the library has no call for: each
+// page's lines, nested bookmarks and page labels, the document's title and
+// date, and viewer preferences that ask the print dialogue for actual size
+// (PrintScaling None, 12.2) and show the title.
+func (d *Document) finish(words []byte) ([]byte, error) {
+	u, err := newUpdate(words)
+	if err != nil {
+		return nil, err
+	}
+	end := u.stream([]byte(endPage))
+	for _, p := range d.pages {
+		dict := dictPattern.FindStringSubmatch(u.object(p.object))
+		if dict == nil || !contentsPattern.MatchString(dict[1]) {
+			return nil, errors.New("a page of the library's file is not as expected")
+		}
+		lines := u.stream(p.content.Bytes())
+		u.dict(p.object, contentsPattern.ReplaceAllStringFunc(strings.TrimSpace(dict[1]), func(was string) string {
+			return fmt.Sprintf("/Contents [%d 0 R%s%d 0 R]\n", lines, " "+strings.TrimSpace(strings.TrimPrefix(was, "/Contents"))+" ", end)
+		}))
+	}
+	catalog := []string{
+		"/Type /Catalog /Pages 2 0 R /Lang (en)",
+		"/ViewerPreferences << /PrintScaling /None /PickTrayByPDFSize true /DisplayDocTitle true >>",
+	}
+	if len(d.bookmarks) > 0 {
+		catalog = append(catalog, fmt.Sprintf("/PageMode /UseOutlines /Outlines %d 0 R", d.outline(u)))
+	}
+	if len(d.labels) > 0 {
+		catalog = append(catalog, d.pageLabels())
+	}
+	u.dict(1, strings.Join(catalog, "\n"))
+	info := u.reserve()
+	u.dict(info, d.info())
+	return u.bytes(info), nil
+}
+
+// info gives the entries of the document information dictionary (14.3.3).
+func (d *Document) info() string {
+	entries := "/Title " + textString(d.title) + " /Creator (forel) /Producer (forel)"
+	if !d.date.IsZero() {
+		date := d.date.Format("20060102150405")
+		entries += fmt.Sprintf(" /CreationDate (D:%sZ) /ModDate (D:%sZ)", date, date)
+	}
+	return entries
+}
