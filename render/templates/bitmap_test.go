@@ -126,13 +126,12 @@ func inHundredths(data []byte) []byte {
 
 // cutLines draws the cutting lines of a drawing's file at 600 dpi with an SVG
 // renderer that shares no code with ours. That one keeps the points of a path to
-// 1/64 of a unit, so it is given the path in hundredths of a millimetre. Lines meet in a point here up to the limit of a PDF (ISO 32000-1,
-// table 52: 10), past that of SVG (1.1, 11.4: 4): the lines are compared, not
-// the points that thick lines make. And it leaves out the point where a path is
+// 1/64 of a unit, so it is given the path in hundredths of a millimetre. It takes lines to meet
+// bluntly unless told what SVG 1.1, 11.4, has by default. And it leaves out the point where a path is
 // closed, so that the path goes on there along its first line.
 func cutLines(t require.TestingT, file []byte) *bitmap {
 	file = otherGroups.ReplaceAll(file, nil)
-	file = bytes.ReplaceAll(file, []byte("<path "), []byte(`<path stroke-linejoin="miter" stroke-miterlimit="10" `))
+	file = bytes.ReplaceAll(file, []byte("<path "), []byte(`<path stroke-linejoin="miter" stroke-miterlimit="4" `))
 	file = closing.ReplaceAll(file, []byte("d=\"M $1 L $2$3 L $1 L $2\""))
 	file = pathData.ReplaceAllFunc(file, inHundredths)
 	icon, err := oksvg.ReadIconStream(bytes.NewReader(file), oksvg.StrictErrorMode)

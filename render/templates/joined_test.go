@@ -1,9 +1,12 @@
 package templates_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"os"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -22,9 +25,11 @@ import (
 // that the marks of the same name meet, and cut on the join. What comes out is
 // compared with the drawing of the piece, rendered by other people's code.
 //
-// By default a few jobs are joined. All 22 on A4 and Letter, some minutes' work:
+// By default a few jobs are joined, by their number in joinedJobs and the sheet.
+// All 22 on A4 and Letter, some minutes' work, or others:
 //
 //	FOREL_JOIN=all go test ./render/templates -run TestJoinedPages -v -timeout 60m
+//	FOREL_JOIN=2/A4,2/Letter go test ./render/templates -run TestJoinedPages -v
 
 // seenTile is a tile in the pixels: how much of each pixel is cut line, and the
 // registration marks, in millimetres on the page.
@@ -105,7 +110,7 @@ func layTiles(t *testing.T, all []*seenTile, tally *joinTally, what string) {
 				var from, to []xy
 				for name, at := range a.marks {
 					// A mark near a corner may show on a third tile.
-					if other, shared := b.marks[name]; shared && onJoin(a, b, name, at) {
+					if other, shared := b.marks[name]; shared && onJoin(a, b, at) {
 						from, to = append(from, other), append(to, a.lay.apply(at))
 					}
 				}
@@ -134,7 +139,7 @@ func layTiles(t *testing.T, all []*seenTile, tally *joinTally, what string) {
 
 // onJoin tells whether a mark seen on a tile lies within a millimetre of the
 // side on which it meets another.
-func onJoin(a, b *seenTile, _ string, at xy) bool {
+func onJoin(a, b *seenTile, at xy) bool {
 	dx, dy := a.ToPage()
 	var off geometry.Length
 	switch {
@@ -264,14 +269,15 @@ func joinedJobs() (out []slipcase.Job) {
 
 func TestJoinedPagesAreTheDrawings(t *testing.T) {
 	jobs, onSheets := joinedJobs(), []string{"A4", "Letter"}
-	all := os.Getenv("FOREL_JOIN") == "all"
+	chosen := cmp.Or(os.Getenv("FOREL_JOIN"), "0/A4,1/Letter,5/A4")
+	all := chosen == "all"
 	if all {
 		require.GreaterOrEqual(t, len(jobs), 20)
 	}
 	var tally joinTally
 	for n, j := range jobs {
 		for _, sheet := range onSheets {
-			if !all && (n != 0 || sheet != "A4") {
+			if !all && !slices.Contains(strings.Split(chosen, ","), fmt.Sprintf("%d/%s", n, sheet)) {
 				continue
 			}
 			t.Run(sheet+", "+j.Title, func(t *testing.T) {
