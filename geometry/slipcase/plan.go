@@ -81,6 +81,10 @@ func (j Job) volume(n int) string {
 	return fmt.Sprintf("volume %d", n+1)
 }
 
+// Whose names the nth book, from 0, in a sentence: "the book" where there is
+// one, its title or its number where there are several.
+func (j Job) Whose(n int) string { return j.volume(n) }
+
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }
 
@@ -106,7 +110,7 @@ func (j Job) order() []string {
 		out = append(out, "Side papers: glue them on, inset all round, and turn them in at the mouth.")
 	}
 	if j.hasHole() {
-		out = append(out, "At the thumb hole turn the tabs over the edge of the board.")
+		out = append(out, "At the thumb hole paste a narrow strip of the covering round the edge of the board, which shows between the tabs; then turn the tabs over it.")
 	}
 	if j.Lining.Thickness > 0 && !j.linedBefore() {
 		out = append(out, "Paste the linings in: sides, spine, head and tail.")
