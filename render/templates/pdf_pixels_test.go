@@ -42,7 +42,7 @@ func footNames(lines []string, piece string, count int) bool {
 	if count > 1 {
 		piece += fmt.Sprintf(" × %d", count)
 	}
-	named := regexp.MustCompile(`(^|, )` + regexp.QuoteMeta(piece) + `($|, | \()`)
+	named := regexp.MustCompile(`(^|, )` + regexp.QuoteMeta(piece) + `($|,| \()`)
 	return slices.ContainsFunc(lines, named.MatchString)
 }
 
