@@ -230,7 +230,7 @@ func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan
 	require.NoError(t, err)
 	require.NoError(t, o.Theme.SetColor("cutting", pure))
 	cut := o.Theme[render.Cutting]
-	cut.Width = 0.15 // renderers differ in the corners of thick lines
+	cut.Width = 0.08 // renderers differ in the corners of thick lines
 	o.Theme[render.Cutting] = cut
 	for _, layer := range []render.Layer{render.Creasing, render.Positions} {
 		s := o.Theme[layer] // folds that end on a cut line hide some of it
@@ -248,7 +248,7 @@ func joinedJobs() (out []slipcase.Job) {
 	holes := []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}
 	add := func(s scenario, n int) {
 		j := s.job()
-		j.Title = fmt.Sprintf("Invented book %d: %v", n, s)
+		j.Title = "Invented, " + s.name
 		j.Covering = coverings[n%len(coverings)]
 		j.ThumbHole.Shape = holes[n/2%len(holes)]
 		out = append(out, j)
@@ -262,7 +262,7 @@ func joinedJobs() (out []slipcase.Job) {
 		{155, 110, 15}, {180, 125, 40}, {210, 148, 22}, {235, 155, 28}, {250, 190, 60}, {265, 210, 18}, {280, 216, 35}, {297, 210, 12},
 		{310, 240, 45}, {325, 250, 90}, {340, 260, 30}, {360, 180, 20}, {390, 290, 25}, {160, 240, 20}, {230, 330, 30}, {480, 360, 40},
 	} {
-		add(scenario{fmt.Sprint(size), size[0], size[1], size[2], 0.15, slipcase.NoHole}, n)
+		add(scenario{fmt.Sprintf("%.0f x %.0f x %.0f", size[0], size[1], size[2]), size[0], size[1], size[2], 0.15, slipcase.NoHole}, n)
 	}
 	return out
 }
