@@ -28,11 +28,14 @@ func (s split) whole() bool { return len(s.xs)+len(s.ys) == 0 }
 // parts, or in whole sheets and a rest.
 var evenly = []bool{true, false}
 
-// White about a pattern: about a narrow one there must be room for words.
+// White about a pattern: about a narrow one there must be room for words, and
+// for two marks on a join across it.
 const (
-	white       Length = 2
-	whiteNarrow Length = 6
-	narrow      Length = 25
+	white          Length = 2
+	whiteNarrow    Length = 6
+	whiteNarrowest Length = 10
+	narrow         Length = 25
+	narrowest      Length = 12
 )
 
 // splits gives the ways to cut a piece up over areas of the given sizes, the
@@ -40,7 +43,10 @@ const (
 // the piece is printed whole.
 func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
 	pad := white
-	if w, h := p.Size(); min(w, h) < narrow {
+	switch w, h := p.Size(); {
+	case min(w, h) < narrowest:
+		pad = whiteNarrowest
+	case min(w, h) < narrow:
 		pad = whiteNarrow
 	}
 	var out []split
@@ -96,8 +102,8 @@ func joins(from, length, sheet, overlap Length, n int, even bool, off []Length) 
 	before := from + half // of the join before
 	for k := 1; k < n; k++ {
 		// All that is left must reach the end, and this sheet the join.
-		least := end - half - step*Length(n-k)
-		most := before + step
+		least := max(end-half-step*Length(n-k), before+leastPart)
+		most := min(before+step, end-leastPart*Length(n-k))
 		want := most
 		if even {
 			want = min(max(from+length*Length(k)/Length(n), least), most)
@@ -107,6 +113,10 @@ func joins(from, length, sheet, overlap Length, n int, even bool, off []Length) 
 	}
 	return at
 }
+
+// leastPart is the least that a sheet shows of a pattern that is shared out: room
+// for two marks on a join across it, and for their names.
+const leastPart Length = 45
 
 // Joins keep this far from where a fold, an apex or a slit begins or ends;
 // farther where there is room for the marks beside it.

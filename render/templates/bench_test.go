@@ -1,10 +1,16 @@
 package templates_test
 
 import (
+	"math/rand/v2"
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/geometry/slipcase"
+	"forel/paper"
 	"forel/render/templates"
 )
 
@@ -19,7 +25,7 @@ func BenchmarkWholeJob(b *testing.B) {
 				b.Fatal("no drawing")
 			}
 		}
-		_, err := templates.Booklet(c, o)
+		_, err := templates.Booklet(c, layoutOf(c, o), o)
 		require.NoError(b, err)
 	}
 }
@@ -39,4 +45,78 @@ func BenchmarkOnePiece(b *testing.B) {
 			b.Fatal("no drawing")
 		}
 	}
+}
+
+// BenchmarkBooklet draws the document of a case that is laid out already, and
+// tells how many of its pages a second that is.
+func BenchmarkBooklet(b *testing.B) {
+	for _, s := range []scenario{octavo, folio} {
+		b.Run(s.name, func(b *testing.B) {
+			c, o := s.make(b), on(b, "A4")
+			layout := layoutOf(c, o)
+			b.ReportAllocs()
+			for b.Loop() {
+				_, err := templates.Booklet(c, layout, o)
+				require.NoError(b, err)
+			}
+			b.ReportMetric(float64(len(layout.Pages)*b.N)/b.Elapsed().Seconds(), "sheets/s")
+		})
+	}
+}
+
+// BenchmarkThousandJobs makes every file of 1,000 random jobs in memory, one
+// after the other, and tells how much of the heap is held after 100 and after
+// all of them: what one job used is free for the next.
+func BenchmarkThousandJobs(b *testing.B) {
+	const jobs = 1000
+	held := func() float64 {
+		var m runtime.MemStats
+		runtime.GC()
+		runtime.GC()
+		runtime.ReadMemStats(&m)
+		return float64(m.HeapAlloc) / (1 << 20)
+	}
+	o := on(b, "A4")
+	for b.Loop() {
+		var early, sheets float64
+		r := rand.New(rand.NewPCG(3, 4))
+		for n := 0; n < jobs; {
+			c, ok := randomPlan(r)
+			if !ok {
+				continue
+			}
+			for _, p := range c.Pieces {
+				if len(templates.PieceSVG(c, p, o)) == 0 {
+					b.Fatal("no drawing")
+				}
+			}
+			layout := o.Setup.Lay(c.Pieces, paper.Options{})
+			_, err := templates.Booklet(c, layout, o)
+			require.NoError(b, err)
+			sheets += float64(len(layout.Pages))
+			if n++; n == 100 {
+				early = held()
+			}
+		}
+		b.ReportMetric(early, "MiB-at-100")
+		b.ReportMetric(held(), "MiB-at-1000")
+		b.ReportMetric(sheets/jobs, "sheets/job")
+	}
+	b.ReportMetric(b.Elapsed().Seconds()*1000/float64(b.N)/jobs, "ms/job")
+}
+
+// randomPlan gives the case of an invented book of any size.
+func randomPlan(r *rand.Rand) (plan.Plan, bool) {
+	length := func(lo, hi float64) slipcase.Readings {
+		return slipcase.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}
+	}
+	j := slipcase.DefaultJob()
+	j.Books = []slipcase.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
+	j.Covering = []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}[r.IntN(4)]
+	j.ThumbHole.Shape = []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}[r.IntN(3)]
+	c, err := slipcase.Make(j)
+	if err != nil {
+		return plan.Plan{}, false
+	}
+	return c.Plan(), true
 }

@@ -1,7 +1,7 @@
 package templates_test
 
 import (
-	"slices"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -11,7 +11,9 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/paper"
 	"forel/render/templates"
+	"forel/render/typeset"
 )
 
 // The rules that every page of every booklet is held to.
@@ -43,19 +45,17 @@ func TestBookletPagesWithLongTitles(t *testing.T) {
 
 // The same for any book, in millimetres and in inches.
 func TestBookletPagesOfAnyBook(t *testing.T) {
-	for name, rule := range pageRules {
-		t.Run(name, rapid.MakeCheck(func(t *rapid.T) {
-			j := anyJob(t)
-			j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
-			sheet := sheets[rapid.IntRange(0, len(sheets)-1).Draw(t, "sheet")]
-			o := on(t, sheet.name)
-			o.Setup = anyPrinter(t, o.Setup)
-			if j.Unit == geometry.IN {
-				o.Round = geometry.To64th
-			}
-			holdPages(t, map[string]pageRule{name: rule}, j, o, sheet.name)
-		}))
-	}
+	rapid.Check(t, func(t *rapid.T) {
+		j := anyJob(t)
+		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
+		sheet := sheets[rapid.IntRange(0, len(sheets)-1).Draw(t, "sheet")]
+		o := on(t, sheet.name)
+		o.Setup = anyPrinter(t, o.Setup)
+		if j.Unit == geometry.IN {
+			o.Round = geometry.To64th
+		}
+		holdPages(t, pageRules, j, o, sheet.name)
+	})
 }
 
 func holdPages(t require.TestingT, rules map[string]pageRule, j slipcase.Job, o templates.Options, what string) {
@@ -67,29 +67,38 @@ func holdPages(t require.TestingT, rules map[string]pageRule, j slipcase.Job, o 
 	}
 }
 
-// Each edge is named on one of its piece's sheets at least, and each sheet that
+// onTile gives the words of a page within the room of one tile.
+func onTile(p recordedPage, tile paper.Tile) (said []string) {
+	for _, w := range p.Texts {
+		if tile.Room.Grow(slack).Contains(typeset.Box(w.Text)) {
+			said = append(said, w.String)
+		}
+	}
+	return said
+}
+
+// Each edge is named on one of its pattern's tiles at least, and each tile that
 // shows a good stretch of a spine edge that needs a mark has it.
 func TestBookletNamesEdges(t *testing.T) {
 	const goodStretch = 40
 	for _, sheet := range sheets {
-		for _, s := range []scenario{octavo, folio, unlined, nearSquare} {
+		for _, s := range []scenario{octavo, folio, unlined, nearSquare, thumbHole} {
 			c, o := s.make(t), on(t, sheet.name)
 			pages := recordBooklet(c, o).pages
-			n := slices.IndexFunc(pages, recordedPage.ofPiece)
-			for _, p := range c.Pieces {
-				tiling := o.Setup.Tile(p.Outline.Bounds())
+			layout := layoutOf(c, o)
+			before := len(pages) - len(layout.Pages)
+			for _, tiling := range layout.Patterns {
+				p := tiling.Piece
 				named := map[string]bool{}
 				for _, tile := range tiling.Tiles {
-					said := map[string]bool{}
-					for _, w := range pages[n].Texts {
-						said[w.String] = true
+					said := onTile(pages[before+tile.Page], tile)
+					for _, w := range said {
 						for _, e := range p.Edges {
-							if w.String == e.Name || strings.HasPrefix(w.String, e.Name+": ") {
+							if w == e.Name || strings.HasPrefix(w, e.Name+": ") {
 								named[e.Name] = true
 							}
 						}
 					}
-					n++
 					if len(p.Confused) == 0 || p.Spine < 0 {
 						continue
 					}
@@ -99,14 +108,35 @@ func TestBookletNamesEdges(t *testing.T) {
 						Max: geometry.Pt(max(e.From.X, e.To.X), max(e.From.Y, e.To.Y)),
 					}.Intersect(tile.Core)
 					if shown.Width() >= 0 && shown.Height() >= 0 && shown.Width()+shown.Height() > goodStretch {
-						assert.True(t, said["SPINE"], "%s, %s, %s: no spine mark on page %d", sheet.name, s.name, p.Name, n)
+						assert.Contains(t, said, "SPINE", "%s, %s, %s: no spine mark on page %d", sheet.name, s.name, p.Name, before+tile.Page+1)
 					}
 				}
 				for _, e := range p.Edges {
 					assert.True(t, e.Name == "" || named[e.Name], "%s, %s, %s: no %q", sheet.name, s.name, p.Name, e.Name)
 				}
 			}
-			assert.Len(t, pages, n)
+		}
+	}
+}
+
+// Whoever cuts a page apart knows what is in hand: each tile says within its own
+// room which piece it is of, and which row and column where there are several.
+func TestBookletNamesEveryTile(t *testing.T) {
+	for _, sheet := range sheets {
+		for _, s := range scenarios {
+			c, o := s.make(t), on(t, sheet.name)
+			pages := recordBooklet(c, o).pages
+			layout := layoutOf(c, o)
+			before := len(pages) - len(layout.Pages)
+			for _, tiling := range layout.Patterns {
+				for _, tile := range tiling.Tiles {
+					words := strings.Join(onTile(pages[before+tile.Page], tile), " ")
+					assert.Contains(t, words, tiling.Piece.Name, "%s, %s, page %d", sheet.name, s.name, before+tile.Page+1)
+					if !tiling.Whole() {
+						assert.Contains(t, words, fmt.Sprintf("row %d of %d, column %d of %d", tile.Row, tiling.Rows, tile.Col, tiling.Cols), "%s, %s, %s", sheet.name, s.name, tiling.Piece.Name)
+					}
+				}
+			}
 		}
 	}
 }

@@ -35,10 +35,24 @@ func (b *booklet) foot(p paper.Page) {
 		size render.Points
 		bold bool
 	}
-	lines := []line{
-		{b.contents(p), render.BodySize, true},
-		{fmt.Sprintf("page %d of %d", b.page, b.total()) + titled(b.plan.Title), render.NoteSize, false},
+	// All that is on the page is named: smaller, on more lines, where it is much.
+	names := b.contents(p)
+	size, pageSize, most := render.BodySize, render.NoteSize, 1
+	if len(broken(names, size, room)) > most {
+		size, pageSize, most = render.SmallSize, render.SmallSize, 3
+		if !b.Setup.Measured.True() {
+			most = 2
+		}
 	}
+	var lines []line
+	rows := broken(names, size, room)
+	for i, text := range rows[:min(most, len(rows))] {
+		if i == most-1 {
+			text = strings.Join(rows[i:], " ")
+		}
+		lines = append(lines, line{text, size, true})
+	}
+	lines = append(lines, line{fmt.Sprintf("page %d of %d", b.page, b.total()) + titled(b.plan.Title), pageSize, false})
 	if !b.Setup.Measured.True() {
 		lines = append(lines, line{b.Setup.Measured.String(), render.SmallSize, false})
 	}
@@ -55,12 +69,26 @@ func (b *booklet) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
 	return t, t.Tiles[p.Parts[0].Tile], len(p.Parts) == 1 && !t.Whole()
 }
 
-// contents names what is on a page.
-func (b *booklet) contents(p paper.Page) string {
-	if t, tile, ok := b.onlyTile(p); ok {
-		return pattern.Name(t.Piece) + ", " + address(t, tile)
+// broken sets a list in lines no longer than a width, broken between its items.
+func broken(items []string, size render.Points, width geometry.Length) (lines []string) {
+	for i, item := range items {
+		if i < len(items)-1 {
+			item += ","
+		}
+		if last := len(lines) - 1; last >= 0 && typeset.Width(lines[last]+" "+item, size, true) <= width {
+			lines[last] += " " + item
+		} else {
+			lines = append(lines, item)
+		}
 	}
-	var names []string
+	return lines
+}
+
+// contents names what is on a page.
+func (b *booklet) contents(p paper.Page) (names []string) {
+	if t, tile, ok := b.onlyTile(p); ok {
+		return []string{pattern.Name(t.Piece) + ", " + address(t, tile)}
+	}
 	for _, part := range p.Parts {
 		t := b.layout.Patterns[part.Pattern]
 		name := pattern.Name(t.Piece)
@@ -69,7 +97,7 @@ func (b *booklet) contents(p paper.Page) string {
 		}
 		names = append(names, name)
 	}
-	return strings.Join(names, ", ")
+	return names
 }
 
 // printable gives what of a page may be drawn on, above the line that states a

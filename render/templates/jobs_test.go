@@ -126,9 +126,14 @@ func on(t require.TestingT, sheet string) templates.Options {
 	return templates.Options{Setup: setup, Theme: render.DefaultTheme(), Round: geometry.ToTenthMM}
 }
 
+// layoutOf gives the sheets of a case.
+func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
+	return o.Setup.Lay(p.Pieces, paper.Options{})
+}
+
 func booklet(t testing.TB, p plan.Plan, o templates.Options) []byte {
 	t.Helper()
-	file, err := templates.Booklet(p, o)
+	file, err := templates.Booklet(p, layoutOf(p, o), o)
 	require.NoError(t, err)
 	return file
 }

@@ -69,23 +69,36 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 // take: a cross in a circle on the join, its name on the side that stays.
 func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
-	var taken []geometry.Box
+	var taken, ink []geometry.Box
 	var lines []geometry.Path
 	for _, l := range t.Piece.Lines() {
 		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)))
 	}
-	arm := min(markArm, t.Overlap/2)
-	for _, m := range t.Marks {
+	type mark struct {
+		name string
+		at   geometry.Point
+	}
+	var here []mark
+	for i, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
 		if !window.Contains(geometry.Box{Min: at, Max: at}) {
 			continue
 		}
+		here = append(here, mark{m.Name, at})
+		// Arms touch neither the other mark of a short join nor the window's end.
+		arm := min(markArm, at.X-window.Min.X, window.Max.X-at.X, at.Y-window.Min.Y, window.Max.Y-at.Y, m.At.Distance(t.Marks[i^1].At)/2-0.4)
 		b.Stroke(geometry.Line(at.Add(geometry.Pt(-arm, 0)), at.Add(geometry.Pt(arm, 0))), stroke)
 		b.Stroke(geometry.Line(at.Add(geometry.Pt(0, -arm)), at.Add(geometry.Pt(0, arm))), stroke)
 		b.Stroke(geometry.Circle(at, markRing), stroke)
-		name := b.markName(m.Name, at, core, window, lines)
+		taken = append(taken, geometry.Box{Min: at, Max: at}.Grow(arm))
+		ink = append(ink, geometry.Box{Min: at, Max: at}.Grow(markRing),
+			geometry.Bx(at.X-arm, at.Y-stroke.Width, at.X+arm, at.Y+stroke.Width),
+			geometry.Bx(at.X-stroke.Width, at.Y-arm, at.X+stroke.Width, at.Y+arm))
+	}
+	for _, m := range here {
+		name := b.markName(m.name, m.at, core, window, lines, ink)
 		b.Text(name)
-		taken = append(taken, geometry.Box{Min: at, Max: at}.Grow(markArm), typeset.Box(name))
+		taken, ink = append(taken, typeset.Box(name)), append(ink, typeset.Box(name))
 	}
 	return taken
 }
@@ -98,8 +111,9 @@ const (
 )
 
 // markName sets a mark's name beside it: toward the middle of what stays of the
-// sheet where no line of the pattern is in the way, else on another side.
-func (b *booklet) markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Path) render.Text {
+// sheet where no line of the pattern and no mark is in the way, else on another
+// side.
+func (b *booklet) markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Path, ink []geometry.Box) render.Text {
 	const gap = 0.8
 	up := typeset.Ascent(render.SmallSize)
 	place := func(right, below bool) render.Text {
@@ -114,10 +128,11 @@ func (b *booklet) markName(name string, at geometry.Point, core, window geometry
 	}
 	c := core.Center()
 	right, below := at.X < c.X, at.Y < c.Y
-	// Past the end of an markArm, hard by the join, where lines beside it are near.
-	past := func(below bool) render.Text {
+	// Past the end of an arm, hard by the join, where lines beside it are near.
+	past := func(align render.Align, below bool) render.Text {
 		t := place(right, below)
-		t.At.X, t.Align = at.X+gap, render.Start
+		t.Align = align
+		t.At.X = at.X + []geometry.Length{gap, 0, -gap}[align]
 		if below {
 			t.At.Y = at.Y + markArm + gap + up
 		} else {
@@ -126,9 +141,12 @@ func (b *booklet) markName(name string, at geometry.Point, core, window geometry
 		return t
 	}
 	best := place(right, below)
-	for _, t := range []render.Text{best, place(right, !below), place(!right, below), place(!right, !below), past(below), past(!below)} {
+	for _, t := range []render.Text{best, place(right, !below), place(!right, below), place(!right, !below),
+		past(render.Start, below), past(render.Start, !below), past(render.End, below), past(render.End, !below), past(render.Middle, below), past(render.Middle, !below)} {
 		box := typeset.Box(t).Grow(0.4)
-		if window.Contains(box) && !slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.1)) > 0 }) {
+		if window.Contains(box) &&
+			!slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.1)) > 0 }) &&
+			!slices.ContainsFunc(ink, typeset.Box(t).Overlaps) {
 			return t
 		}
 	}

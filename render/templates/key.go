@@ -101,6 +101,8 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 		case piece.Width() < narrow: // beside a narrow one
 			number.At.X, number.Align = piece.Max.X+1.5, render.Start
 		default:
+			half := typeset.Width(number.String, number.Size, true)/2 + 0.5
+			number.At.X = min(max(number.At.X, cell.Min.X+half), cell.Max.X-half)
 			b.Fill(geometry.Rectangle(typeset.Box(number).Grow(0.5)), render.Color{R: 255, G: 255, B: 255})
 		}
 		b.Text(number)

@@ -39,7 +39,7 @@ func (r *recorded) Label(render.Numerals, int) {}
 
 func recordBooklet(p plan.Plan, o templates.Options) *recorded {
 	r := &recorded{}
-	r.missed = templates.DrawOn(r, p, o)
+	r.missed = templates.DrawOn(r, p, layoutOf(p, o), o)
 	return r
 }
 

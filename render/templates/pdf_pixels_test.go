@@ -1,7 +1,10 @@
 package templates_test
 
 import (
+	"fmt"
 	"math"
+	"regexp"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,7 +14,7 @@ import (
 const (
 	tenth    = 0.1  // of a millimetre: what a measured size may be off by
 	cutWidth = 0.35 // of a cutting line, by default
-	footTall = 33.5 // of the page's margin and foot: what is above it is the pattern
+	footTall = 23.8 // of the page's margin and foot: what is above it is the pattern
 )
 
 // pagesByPiece gives the numbers of the pages whose foot names a piece, for
@@ -24,22 +27,31 @@ func pagesByPiece(t *testing.T, v *viewed, s scenario) map[string][]int {
 		if number == 0 {
 			continue
 		}
-		for piece := range s.cuts() {
-			for _, l := range lines {
-				if l == piece || l == piece+" × 2" {
-					out[piece] = append(out[piece], n)
-				}
+		for piece, cut := range s.cuts() {
+			if footNames(lines, piece, cut.count) {
+				out[piece] = append(out[piece], n)
 			}
 		}
 	}
 	return out
 }
 
-// rulers measures the rulers at a page's foot: lines of about 100 mm with a
-// long tick at both ends, from the middle of one tick to that of the other.
+// footNames tells whether one of the lines of a foot names a piece, alone or
+// among others, whole or by the row and the column of a part.
+func footNames(lines []string, piece string, count int) bool {
+	if count > 1 {
+		piece += fmt.Sprintf(" × %d", count)
+	}
+	named := regexp.MustCompile(`(^|, )` + regexp.QuoteMeta(piece) + `($|,| \()`)
+	return slices.ContainsFunc(lines, named.MatchString)
+}
+
+// rulers measures the two rulers at a page's foot: lines of about 100 mm with a
+// long mark at both ends, from the middle of one mark to that of the other. The
+// upper one has its marks upward, the lower one downward.
 func rulers(t *testing.T, v *viewed, page int) []float64 {
 	t.Helper()
-	const dpi, aboveLine = 600, 3.0
+	const dpi, fromLine = 600, 3.0
 	size := pageSize(t, v, page)
 	p := v.render(t, page, dpi, xy{0, size.y - footTall}, size)
 	var out []float64
@@ -50,9 +62,13 @@ func rulers(t *testing.T, v *viewed, page int) []float64 {
 				continue
 			}
 			last = y
-			ticks := p.across(black, y-aboveLine, line.from-1, line.to+1)
-			require.Len(t, ticks, 2, "long ticks of the ruler at %.1f mm on page %d", y, page)
-			out = append(out, ticks[1].middle-ticks[0].middle)
+			at := y - fromLine
+			if len(out) == 1 {
+				at = y + fromLine
+			}
+			marks := p.across(black, at, line.from-0.5, line.to+0.5)
+			require.Len(t, marks, 2, "long marks of the ruler at %.1f mm on page %d", y, page)
+			out = append(out, marks[1].middle-marks[0].middle)
 		}
 	}
 	return out
@@ -60,23 +76,26 @@ func rulers(t *testing.T, v *viewed, page int) []float64 {
 
 func TestPixelsRulersAreTrue(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
-		v := view(t, booklet(t, octavo.make(t), on(t, sheet)))
-		pages := pagesByPiece(t, v, octavo)
-		for _, piece := range []string{"side", "head lining", "spine cloth"} {
-			require.NotEmpty(t, pages[piece])
-			for _, page := range pages[piece] {
-				got := rulers(t, v, page)
-				t.Logf("%s, page %d: %.3f mm", sheet, page, got)
-				require.Len(t, got, 2)
-				assert.InDelta(t, 100, got[0], tenth)
-				assert.InDelta(t, 4*inch, got[1], tenth)
+		c, o := octavo.make(t), on(t, sheet)
+		v := view(t, booklet(t, c, o))
+		measured := 0
+		for page := 1; page <= v.pages; page++ {
+			if _, number, _ := foot(t, v, page, pageSize(t, v, page).y); number == 0 {
+				continue
 			}
+			got := rulers(t, v, page)
+			t.Logf("%s, page %d: %.3f mm", sheet, page, got)
+			require.Len(t, got, 2)
+			assert.InDelta(t, 100, got[0], tenth)
+			assert.InDelta(t, 4*inch, got[1], tenth)
+			measured++
 		}
+		assert.Len(t, layoutOf(c, o).Pages, measured, "every sheet of patterns has its rulers")
 	}
 }
 
-// Every piece of a small case stands whole on a page; its outline in black is
-// as large as the design has it.
+// Each pattern that is printed whole has its outline in black as large as the
+// design has it, turned or not.
 func TestPixelsOutlinesAreTrue(t *testing.T) {
 	const dpi = 300
 	worst, measured := 0.0, 0
@@ -84,25 +103,28 @@ func TestPixelsOutlinesAreTrue(t *testing.T) {
 		scenario
 		sheet string
 	}{{unlined, "A4"}, {pamphlet, "Letter"}} {
-		v := view(t, booklet(t, test.make(t), on(t, test.sheet)))
-		pages := pagesByPiece(t, v, test.scenario)
-		for piece, want := range test.cuts() {
-			if len(pages[piece]) > 1 {
+		c, o := test.make(t), on(t, test.sheet)
+		v := view(t, booklet(t, c, o))
+		layout := layoutOf(c, o)
+		for _, pattern := range layout.Patterns {
+			if !pattern.Whole() {
 				continue
 			}
-			require.NotEmpty(t, pages[piece], piece)
-			page := pages[piece][0]
-			size := pageSize(t, v, page)
-			p := v.render(t, page, dpi, xy{0, 0}, xy{size.x, size.y - footTall})
-			in := p.size()
-			left, right := extremes(func(y float64) []stripe { return p.across(black, y, 0, in.x) }, 0, in.y, 1/p.scale.y, cutWidth)
-			top, bottom := extremes(func(x float64) []stripe { return p.down(black, x, 0, in.y) }, 0, in.x, 1/p.scale.x, cutWidth)
-			assert.InDelta(t, want.width, right-left, tenth, "%s, %s, %s: width", test.sheet, test.name, piece)
-			assert.InDelta(t, want.height, bottom-top, tenth, "%s, %s, %s: height", test.sheet, test.name, piece)
+			want := test.cuts()[pattern.Piece.Name]
+			if pattern.Turned {
+				want.width, want.height = want.height, want.width
+			}
+			tile := pattern.Tiles[0]
+			lo, hi := xy{tile.Room.Min.X.MM(), tile.Room.Min.Y.MM()}, xy{tile.Room.Max.X.MM(), tile.Room.Max.Y.MM()}
+			p := v.render(t, v.pages-len(layout.Pages)+tile.Page+1, dpi, lo, hi)
+			left, right := extremes(func(y float64) []stripe { return p.across(black, y, lo.x, hi.x) }, lo.y, hi.y, 1/p.scale.y, cutWidth)
+			top, bottom := extremes(func(x float64) []stripe { return p.down(black, x, lo.y, hi.y) }, lo.x, hi.x, 1/p.scale.x, cutWidth)
+			assert.InDelta(t, want.width, right-left, tenth, "%s, %s, %s: width", test.sheet, test.name, pattern.Piece.Name)
+			assert.InDelta(t, want.height, bottom-top, tenth, "%s, %s, %s: height", test.sheet, test.name, pattern.Piece.Name)
 			worst = max(worst, math.Abs(want.width-(right-left)), math.Abs(want.height-(bottom-top)))
 			measured++
 		}
 	}
-	assert.Greater(t, measured, 15, "pieces on one page each")
-	t.Logf("%d pieces, largest deviation %.3f mm", measured, worst)
+	assert.Greater(t, measured, 15, "patterns that are whole")
+	t.Logf("%d patterns, largest deviation %.3f mm", measured, worst)
 }

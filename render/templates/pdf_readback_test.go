@@ -3,6 +3,7 @@ package templates_test
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -134,46 +135,94 @@ func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, nu
 	return lines, number, count
 }
 
-// Sheets of pieces are numbered as they lie in the file, each names its
-// piece, and every piece has its sheets, in the order of the list.
+// Sheets of patterns are numbered as they lie in the file, and each names all
+// that is on it.
 func TestPDFFootNamesAndNumbers(t *testing.T) {
-	for _, s := range scenarios {
-		t.Run(s.name, func(t *testing.T) {
-			c := s.make(t)
-			v := view(t, booklet(t, c, on(t, "A4")))
-			want := make([]string, len(c.Pieces))
-			for i, p := range c.Pieces {
-				want[i] = p.Name
-				if n := s.cuts()[p.Name].count; n > 1 {
-					want[i] += fmt.Sprintf(" × %d", n)
-				}
-			}
-			var named []string
-			for n := 1; n <= v.pages; n++ {
-				size := pageSize(t, v, n)
-				lines, number, count := foot(t, v, n, size.y)
-				if number == 0 {
-					require.Empty(t, named, "page %d after those of pieces has no number", n)
-					require.LessOrEqual(t, n, 4, "no page of a piece yet")
-					continue
-				}
-				assert.Equal(t, n, number)
-				assert.Equal(t, v.pages, count)
-				var here []string
-				for _, w := range want {
-					for _, l := range lines {
-						if l == w {
-							here = append(here, w)
-						}
+	for _, sheet := range []string{"A4", "Letter"} {
+		for _, s := range scenarios {
+			t.Run(sheet+", "+s.name, func(t *testing.T) {
+				c, o := s.make(t), on(t, sheet)
+				v := view(t, booklet(t, c, o))
+				layout := layoutOf(c, o)
+				before := v.pages - len(layout.Pages)
+				require.LessOrEqual(t, before, 4, "pages that show no pattern")
+				for n := 1; n <= v.pages; n++ {
+					lines, number, count := foot(t, v, n, pageSize(t, v, n).y)
+					if n <= before {
+						assert.Zero(t, number)
+						continue
+					}
+					assert.Equal(t, n, number)
+					assert.Equal(t, v.pages, count)
+					here := map[string]bool{}
+					for _, part := range layout.Pages[n-before-1].Parts {
+						here[layout.Patterns[part.Pattern].Piece.Name] = true
+					}
+					for _, p := range c.Pieces {
+						assert.Equal(t, here[p.Name], footNames(lines, p.Name, s.cuts()[p.Name].count), "page %d, %s: %q", n, p.Name, lines)
 					}
 				}
-				require.Len(t, here, 1, "page %d: %q", n, lines)
-				if len(named) == 0 || named[len(named)-1] != here[0] {
-					named = append(named, here[0])
+			})
+		}
+	}
+}
+
+var listedPages = regexp.MustCompile(`^(?:pages? )?(\d+(?:–\d+)?(?:, \d+(?:–\d+)?)*)$`)
+
+// numbers reads a list of pages such as "5–6, 8".
+func numbers(t *testing.T, list string) (out []int) {
+	t.Helper()
+	m := listedPages.FindStringSubmatch(list)
+	require.NotNil(t, m, "%q", list)
+	for _, run := range strings.Split(m[1], ", ") {
+		from, to, isRun := strings.Cut(run, "–")
+		lo, err := strconv.Atoi(from)
+		require.NoError(t, err)
+		hi := lo
+		if isRun {
+			hi, err = strconv.Atoi(to)
+			require.NoError(t, err)
+		}
+		for n := lo; n <= hi; n++ {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// The overview and the key say for every piece which pages it is on: those whose
+// feet name it.
+func TestPDFListsOfPagesAreTrue(t *testing.T) {
+	for _, sheet := range []string{"A4", "Letter"} {
+		for _, s := range scenarios {
+			t.Run(sheet+", "+s.name, func(t *testing.T) {
+				c, o := s.make(t), on(t, sheet)
+				v := view(t, booklet(t, c, o))
+				printed := pagesByPiece(t, v, s)
+				for _, p := range c.Pieces {
+					inTable, inKey := false, false
+					for n := 1; n < printed[c.Pieces[0].Name][0]; n++ {
+						all := v.phrases(t, n)
+						for _, name := range all {
+							for _, list := range all {
+								if !listedPages.MatchString(list.text) {
+									continue
+								}
+								switch word := strings.HasPrefix(list.text, "page"); {
+								case !word && name.text == p.Name && math.Abs(name.hi.y-list.hi.y) < 1.2 && list.hi.x > pageSize(t, v, n).x-12:
+									assert.Equal(t, printed[p.Name], numbers(t, list.text), "%s in the table", p.Name)
+									inTable = true
+								case word && strings.TrimSuffix(name.text, fmt.Sprintf(" × %d", p.Count)) == p.Name && math.Abs(name.lo.x-list.lo.x) < 1 && list.lo.y > name.lo.y && list.lo.y-name.lo.y < 6:
+									assert.Equal(t, printed[p.Name], numbers(t, list.text), "%s in the key", p.Name)
+									inKey = true
+								}
+							}
+						}
+					}
+					assert.True(t, inTable && inKey, "%s: in the table %v, in the key %v", p.Name, inTable, inKey)
 				}
-			}
-			assert.Equal(t, want, named)
-		})
+			})
+		}
 	}
 }
 
@@ -206,9 +255,9 @@ func TestPDFFractionsAreReadable(t *testing.T) {
 		all = append(all, v.text(t, n)...)
 	}
 	text := strings.Join(all, "\n")
-	for _, size := range []string{"5⅝ in × 8⅞ in", "5½ in × 1¼ in", "side × 2"} {
-		assert.Contains(t, text, size)
-	}
+	assert.Regexp(t, "5⅝ in × 8⅞ in|8⅞ in × 5⅝ in", text) // a pattern may be turned
+	assert.Regexp(t, "5½ in × 1¼ in|1¼ in × 5½ in", text)
+	assert.Contains(t, text, "side × 2")
 }
 
 // One file writes a half in one way only.

@@ -1,0 +1,104 @@
+package templates_test
+
+import (
+	"math"
+	"regexp"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+var markName = regexp.MustCompile(`\b[A-Z]+[12]\b`)
+
+// A registration mark: a cross in a circle, in millimetres.
+const (
+	ringRadius       = 1.8
+	armFrom, armTo   = 2.4, 3.6 // where nothing of the mark but an arm is
+	searchRound      = 9.0      // the name of a mark
+	leastOfMarkInked = 0.97
+)
+
+// marks finds the registration marks in a picture of a part of a page: for each
+// name of a mark that is written there, the cross in a circle next to it.
+func marks(t *testing.T, words []phrase, page int, p picture) map[string]xy {
+	t.Helper()
+	out := map[string]xy{}
+	end := p.size()
+	for _, f := range words {
+		mid := xy{(f.lo.x + f.hi.x) / 2, (f.lo.y + f.hi.y) / 2}
+		if mid.x < p.from.x || mid.y < p.from.y || mid.x > p.from.x+end.x || mid.y > p.from.y+end.y {
+			continue
+		}
+		for _, name := range markName.FindAllString(f.text, -1) {
+			require.NotContains(t, out, name, "page %d has it twice in one place", page)
+			at, ok := findMark(p, mid)
+			require.True(t, ok, "mark %s on page %d", name, page)
+			out[name] = at
+		}
+	}
+	return out
+}
+
+// ring is the circle of a mark about its middle, half of it after the other half
+// so that a few places tell where there is none.
+var ring = func() (out []xy) {
+	const n = 48
+	for i := range n {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i*7%n) / n)
+		out = append(out, xy{ringRadius * cos, ringRadius * sin})
+	}
+	return out
+}()
+
+// findMark finds the mark nearest a place.
+func findMark(p picture, near xy) (xy, bool) {
+	inked := func(x, y float64) float64 {
+		if black(p.image.RGBAAt(p.pixelX(x), p.pixelY(y))) > 0.2 {
+			return 1
+		}
+		return 0
+	}
+	best, score := xy{}, 0.0
+	step := 1 / p.scale.x
+	for y := near.y - searchRound; y <= near.y+searchRound; y += step {
+		for x := near.x - searchRound; x <= near.x+searchRound; x += step {
+			var sum, n float64
+			for i, r := range ring {
+				sum += inked(x+r.x, y+r.y)
+				if n++; i == len(ring)/2 && sum < n/2 {
+					break
+				}
+			}
+			if sum < n/2 {
+				continue
+			}
+			for d := 0.0; d <= armTo; d += 0.2 {
+				sum += inked(x+d, y) + inked(x-d, y) + inked(x, y+d) + inked(x, y-d)
+				n += 4
+			}
+			closer := math.Hypot(x-near.x, y-near.y) < math.Hypot(best.x-near.x, best.y-near.y)
+			if s := sum / n; s > leastOfMarkInked && (s > score || s == score && closer) {
+				best, score = xy{x, y}, s
+			}
+		}
+	}
+	if score == 0 {
+		return xy{}, false
+	}
+	// The arms tell the middle to a part of a pixel.
+	var mid xy
+	var nx, ny float64
+	for d := armFrom; d <= armTo; d += step {
+		for _, side := range []float64{d, -d} {
+			for _, s := range p.across(black, best.y+side, best.x-0.6, best.x+0.6) {
+				mid.x += s.middle
+				nx++
+			}
+			for _, s := range p.down(black, best.x+side, best.y-0.6, best.y+0.6) {
+				mid.y += s.middle
+				ny++
+			}
+		}
+	}
+	return xy{mid.x / nx, mid.y / ny}, nx > 0 && ny > 0
+}
