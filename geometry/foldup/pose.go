@@ -20,6 +20,7 @@ type Leaf struct {
 	On      int              // the part it hangs on; -1: it is laid first, or hangs on nothing
 	Face    geometry.Face    // in whose plane it ends when all is folded; empty: in none
 	Tab     bool             // a tab of a hole
+	Folded  bool             // the hinge is a fold, not what a corner does by itself
 	Web     bool             // a bit left over a corner, which is pinched; it hangs on nothing
 	hinge   join             // from On
 }
@@ -37,6 +38,9 @@ func (p Posed) At(q geometry.Point) Vec { return p.frame.at(q) }
 // Hinge gives the two ends of the fold the part hangs on, in the piece's
 // coordinates.
 func (p Leaf) Hinge() (from, to geometry.Point) { return p.hinge.from, p.hinge.at }
+
+// Holds tells whether a point of the piece lies in the leaf.
+func (p Leaf) Holds(q geometry.Point) bool { return holds(p.Outline, q) }
 
 // Hang hangs the parts of a piece on the carcass at one of its seats, by number;
 // ok is false where the piece does not fit there.
@@ -81,17 +85,19 @@ func hang(p geometry.Piece, root frame, count func(region) float64, surfaces []s
 	s.order = append(s.order, first)
 	for _, l := range hung(regions, first) {
 		s.Leaves[l.join.to].On, s.Leaves[l.join.to].hinge = l.from, l.join
+		s.Leaves[l.join.to].Folded = l.join.kind == fold
 		s.order = append(s.order, l.join.to)
 	}
 	for i, r := range regions {
 		if s.Leaves[i].Tab && s.Leaves[i].On < 0 {
 			if from, j, ok := chord(r, i); ok {
 				s.Leaves[i].On, s.Leaves[i].hinge = from, j
+				s.Leaves[i].Folded = true
 				s.order = append(s.order, i)
 			}
 		}
 	}
-	for i, q := range s.Pose(func(Leaf) float64 { return 90 }) {
+	for i, q := range s.Pose(func(int) float64 { return 90 }) {
 		if on := landing(q.frame, surfaces); on >= 0 && !s.Leaves[i].Web && !s.Leaves[i].Tab {
 			s.Leaves[i].Face = surfaces[on].name
 		}
@@ -99,17 +105,17 @@ func hang(p geometry.Piece, root frame, count func(region) float64, surfaces []s
 	return s
 }
 
-// Pose turns every part about its hinge by the degrees that angle gives: from 0,
-// flat, to 90, folded; a pleat, which lies flat on itself, by twice as much. Parts
-// that hang on nothing lie in the plane of the first.
-func (s Sheet) Pose(angle func(Leaf) float64) []Posed {
+// Pose turns every leaf, by number, about its hinge by the degrees that angle gives:
+// from 0, flat, to 90, folded; a pleat, which lies flat on itself, by twice as
+// much. Leaves that hang on nothing lie in the plane of the first.
+func (s Sheet) Pose(angle func(leaf int) float64) []Posed {
 	out := make([]Posed, len(s.Leaves))
 	for i, p := range s.Leaves {
 		out[i] = Posed{Leaf: p, frame: s.root}
 	}
 	for _, i := range s.order[1:] {
 		p := s.Leaves[i]
-		out[i].Turned = angle(p)
+		out[i].Turned = angle(i)
 		out[i].frame = out[p.On].frame.turned(p.hinge, out[i].Turned*math.Pi/180)
 	}
 	return out

@@ -155,8 +155,8 @@ func (v View) light(n Vec) float64 {
 	return max(0, min(1, 0.62+0.38*up-0.42*right))
 }
 
-// hides gives what of f is hidden by g, in the plane of the view.
-func (f flatFace) hides(g flatFace) (geom.Geometry, bool) {
+// hidden gives what of f is hidden by g, in the plane of the view.
+func (s *Seen) hidden(f, g flatFace) (geom.Geometry, bool) {
 	both := f.box.Intersect(g.box)
 	if both.Empty() {
 		return geom.Geometry{}, false
@@ -174,7 +174,11 @@ func (f flatFace) hides(g flatFace) (geom.Geometry, bool) {
 	case least > touching:
 		return g.shape, true
 	}
-	return shape.Meet(g.shape, f.before(g, both.Grow(1))), true
+	part, ok := meet(g.shape, f.before(g, both.Grow(1)))
+	if !ok {
+		s.unworked++
+	}
+	return part, ok
 }
 
 // before gives the part of a box where g is nearer the viewer than f.

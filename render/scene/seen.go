@@ -19,6 +19,8 @@ type Seen struct {
 	Patches []Patch
 	Objects []Object
 	Lines   []Drawn
+
+	unworked int // shapes that could not be worked out
 }
 
 // Patch is what is seen of the faces of an object in one plane.
@@ -60,11 +62,15 @@ func See(faces []Face, v View) Seen {
 			if k == i || rest.IsEmpty() {
 				continue
 			}
-			if hidden, ok := f.hides(g); ok && !hidden.IsEmpty() {
-				rest = shape.Without(rest, hidden)
+			hidden, ok := out.hidden(f, g)
+			if !ok || hidden.IsEmpty() {
+				continue
+			}
+			if rest, ok = without(rest, hidden); !ok {
+				out.unworked++
 			}
 		}
-		if rest = shape.Solid(rest); rest.IsEmpty() {
+		if rest = clean(rest); rest.IsEmpty() {
 			continue
 		}
 		out.add(f, rest)
@@ -97,29 +103,31 @@ func (s *Seen) add(f flatFace, rest geom.Geometry) {
 	if !slices.Contains(p.Names, f.Name) {
 		p.Names = append(p.Names, f.Name)
 	}
-	p.parts[f.Name] = joined(p.parts[f.Name], rest)
-	p.Shape = joined(p.Shape, rest)
+	p.parts[f.Name] = s.joined(p.parts[f.Name], rest)
+	p.Shape = s.joined(p.Shape, rest)
 }
 
-func joined(a, b geom.Geometry) geom.Geometry {
-	if a.IsEmpty() {
-		return b
+func (s *Seen) joined(a, b geom.Geometry) geom.Geometry {
+	g, ok := union(a, b)
+	if !ok {
+		s.unworked++
+		return geom.NewGeometryCollection([]geom.Geometry{a, b}).AsGeometry()
 	}
-	return shape.Union([]geom.Geometry{a, b})
+	return g
 }
 
 // outlines gathers the patches of each object.
 func (s *Seen) outlines() {
 	var names []string
-	of := map[string][]geom.Geometry{}
+	of := map[string]geom.Geometry{}
 	for _, p := range s.Patches {
 		if _, ok := of[p.Object]; !ok {
 			names = append(names, p.Object)
 		}
-		of[p.Object] = append(of[p.Object], p.Shape)
+		of[p.Object] = s.joined(of[p.Object], p.Shape)
 	}
 	for _, n := range names {
-		s.Objects = append(s.Objects, Object{n, shape.Union(of[n])})
+		s.Objects = append(s.Objects, Object{n, of[n]})
 	}
 }
 
@@ -141,8 +149,14 @@ func (s Seen) Bounds() geometry.Box {
 // Cropped gives what lies in a window of the view.
 func (s Seen) Cropped(window geometry.Box) Seen {
 	w := polygon.Box(window)
-	crop := func(g geom.Geometry) geom.Geometry { return shape.Solid(shape.Meet(g, w)) }
-	out := Seen{View: s.View}
+	out := Seen{View: s.View, unworked: s.unworked}
+	crop := func(g geom.Geometry) geom.Geometry {
+		g, ok := meet(g, w)
+		if !ok {
+			out.unworked++
+		}
+		return g
+	}
 	for _, p := range s.Patches {
 		if p.Shape = crop(p.Shape); p.Shape.IsEmpty() {
 			continue
@@ -186,3 +200,6 @@ func (s Seen) Spot(name string) (at geometry.Point, ok bool) {
 	}
 	return best.Inner(), true
 }
+
+// Unworked gives how many shapes could not be worked out and are drawn wrong.
+func (s Seen) Unworked() int { return s.unworked }

@@ -1,0 +1,11 @@
+package handout
+
+// book is the document being made.
+type book struct {
+	Options
+	Subject
+	pages
+	palette palette
+	page    int
+	total   int
+}
