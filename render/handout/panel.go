@@ -47,7 +47,9 @@ const (
 // look sees the panel's scene, and tells which part of the view is shown.
 func (p panel) look() (scene.Seen, geometry.Box) {
 	seen := scene.See(p.faces, p.view)
-	if seen.Unworked() > 0 { println("UNWORKED", seen.Unworked(), p.caption) }
+	if seen.Unworked() > 0 {
+		println("UNWORKED", seen.Unworked(), p.caption)
+	}
 	window := seen.Bounds()
 	if p.focus != nil {
 		window = boundsOf(p.view, p.focus)
@@ -86,6 +88,9 @@ const (
 
 // drawPanel draws a panel in a box: labels beside it, its caption below.
 func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
+	if b.trial {
+		return
+	}
 	seen, window := p.look()
 	room := box
 	if p.caption != "" {
@@ -106,13 +111,12 @@ func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
 			picture.Max.X -= labelsWide + labelsOff
 		}
 	}
-	to, scale := scene.Fitted(window, picture.Grow(-0.6))
+	to, _ := scene.Fitted(window, picture.Grow(-0.6))
 	seen.Draw(b, to, func(o string) bool { return slices.Contains(p.fresh, o) })
 	if p.focus != nil {
 		lo, hi := to(window.Min), to(window.Max)
 		b.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
 	}
-	_ = scale
 	for _, a := range p.arrows {
 		b.drawArrow(a, p.view, to)
 	}
@@ -144,8 +148,6 @@ func (b *book) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geome
 	case atRight:
 		left, right = nil, all
 	}
-	used := to(seen.Bounds().Min)
-	_ = used
 	for _, s := range []struct {
 		leader.Column
 		labels []leader.Label

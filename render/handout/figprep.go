@@ -1,0 +1,308 @@
+package handout
+
+import (
+	"slices"
+
+	"forel/geometry"
+	"forel/render/scene"
+)
+
+// measures gives the figure of a book with what is measured of it.
+func (p palette) measures(size [3]float64, words [3]string) panel {
+	h, w, t := size[0], size[1], size[2]
+	off := 0.05 * max(h, w, t)
+	x, y, z := t+off, h+off*0.8, w
+	return panel{
+		faces: p.volume("book", scene.Vec{}, t, h, w), view: scene.Turned(toMouth, toHead, 38, 26), fresh: []string{"book"},
+		arrows: []arrow{
+			{path: []scene.Vec{{X: x, Y: 0, Z: z}, {X: x, Y: h, Z: z}}, twin: true},
+			{path: []scene.Vec{{X: x, Y: 0, Z: 0}, {X: x, Y: 0, Z: w}}, twin: true},
+			{path: []scene.Vec{{X: 0, Y: y, Z: z}, {X: t, Y: y, Z: z}}, twin: true},
+		},
+		notes: []note{
+			{name: "H  height", more: words[0], at: scene.Vec{X: x, Y: h * 0.55, Z: z}},
+			{name: "W  width", more: words[1], at: scene.Vec{X: x, Z: w / 2}},
+			{name: "T  thickness", more: words[2], at: scene.Vec{X: t / 2, Y: y, Z: z}},
+			{name: "spine", spot: "spine"},
+		},
+	}
+}
+
+// flatView looks straight down on a bench: X to the right, Y away, Z up.
+func flatView() scene.View { return scene.From(scene.Vec{Z: 1}, scene.Vec{Y: 1}) }
+
+// benchView looks down at a bench at an angle.
+func benchView() scene.View { return scene.Turned(toTail, toMouth, 22, 38) }
+
+// slab gives a block on a bench.
+func slab(object string, x, y, z, wide, deep, thick float64, l scene.Look) []scene.Face {
+	return scene.Box(object, scene.Vec{X: x, Y: y, Z: z}, scene.Vec{X: x + wide, Y: y + deep, Z: z + thick}, l)
+}
+
+// sheetOn gives a flat sheet on a bench.
+func sheetOn(object string, x, y, z, wide, deep float64, l scene.Look) scene.Face {
+	return scene.Face{Object: object, Name: object, Front: l, Back: &l, Grain: scene.Vec{Y: 1}, Points: []scene.Vec{
+		{X: x, Y: y, Z: z}, {X: x + wide, Y: y, Z: z}, {X: x + wide, Y: y + deep, Z: z}, {X: x, Y: y + deep, Z: z},
+	}}
+}
+
+// boardsLaid gives the figure of the five boards as they are cut, seen from
+// above, each with its grain.
+func (m model) boardsLaid() panel {
+	w, h, d, s := m.w()-2*m.s(), m.h(), m.d(), m.s()
+	gap := 0.06 * h
+	p := panel{view: flatView()}
+	put := func(object string, x, y, wide, deep float64, upright bool) {
+		p.faces = append(p.faces, sheetOn(object, x, y, 0, wide, deep, m.palette.board))
+		c := scene.Vec{X: x + wide/2, Y: y + deep/2}
+		along := scene.Vec{X: min(wide*0.3, 25)}
+		if upright {
+			along = scene.Vec{Y: min(deep*0.3, 25)}
+		}
+		// The arrow lies beside the middle, where the label's line ends.
+		aside := scene.Vec{X: min(wide*0.25, 20)}
+		if !upright {
+			aside = scene.Vec{X: wide * 0.25}
+		}
+		if wide < 12 {
+			aside = scene.Vec{Y: deep * 0.2}
+		}
+		p.arrows = append(p.arrows, arrow{path: []scene.Vec{c.Add(aside).Sub(along), c.Add(aside).Add(along)}, twin: true})
+	}
+	put("left", 0, 0, d, h, true)
+	put("spine", d+gap, 0, w, h, true)
+	put("right", d+2*gap+w, 0, d, h, true)
+	put("head", 0, h+gap, d-s, w, false)
+	put("tail", d+2*gap+w+s, h+gap, d-s, w, false)
+	outline := func(object string, mirror float64) {
+		for i := range p.faces {
+			if p.faces[i].Object != object {
+				continue
+			}
+			x := p.faces[i].Points[0].X
+			var pts []scene.Vec
+			for _, q := range m.c.Side {
+				px := q.X.MM()
+				if mirror < 0 {
+					px = d - px
+				}
+				pts = append(pts, scene.Vec{X: x + px, Y: q.Y.MM()})
+			}
+			if mirror < 0 {
+				slices.Reverse(pts)
+			}
+			p.faces[i].Points = pts
+		}
+	}
+	outline("left", -1)
+	outline("right", 1)
+	p.notes = []note{
+		{name: "head wall", spot: "head"}, {name: "side", spot: "left"},
+		{name: "tail wall", spot: "tail"}, {name: "other side", spot: "right"},
+		{name: "spine wall", at: scene.Vec{X: d + gap + w/2, Y: h * 0.12}},
+	}
+	return p
+}
+
+// liningFigures gives the figures of a lining being pasted to a side, and of the
+// stack in which it dries.
+func (m model) liningFigures() []panel {
+	p, ok := m.pieces["side lining"]
+	if !ok {
+		return nil
+	}
+	lw, lh := p.Size()
+	w, h := lw.MM(), lh.MM()
+	bw, bh, b := m.d(), m.h(), m.job.Board.Thickness.MM()
+	trim := m.job.Lining.Trim.MM()
+	lift := 0.22 * h
+	board := scene.Moved(m.flatSide(b), scene.Vec{X: trim, Y: trim, Z: lift})
+	paste := panel{
+		faces: append(board, sheetOn("lining", 0, 0, 0, w, h, scene.Look{Tint: white})), view: benchView(), fresh: []string{"lining"},
+		arrows: down(scene.Vec{Z: lift}, scene.Vec{X: trim + bw*0.92, Y: trim, Z: 0}, scene.Vec{X: trim, Y: trim + bh*0.1, Z: 0}),
+		notes: []note{
+			{name: "board", spot: "board"}, {name: "lining", more: "pasted face up", spot: "lining"},
+		},
+		caption: "a: the board into the middle of its lining",
+	}
+	g := 0.09 * h
+	over := 0.06 * h
+	big := func(object string, z float64) []scene.Face {
+		return slab(object, -over, -over, z, bw+2*over, bh+2*over, 0.03*h, m.palette.board)
+	}
+	var stack []scene.Face
+	stack = append(stack, big("pressing board", 0)...)
+	stack = append(stack, sheetOn("release paper", 0-over/2, 0-over/2, g, bw+over, bh+over, scene.Look{Tint: white}))
+	stack = append(stack, slab("lined board", 0, 0, 2*g, bw, bh, b, m.lining)...)
+	stack = append(stack, sheetOn("release paper 2", 0-over/2, 0-over/2, 3*g, bw+over, bh+over, scene.Look{Tint: white}))
+	stack = append(stack, big("pressing board 2", 4*g)...)
+	stack = append(stack, slab("weight", bw*0.22, bh*0.25, 4*g+0.03*h, bw*0.56, bh*0.45, 0.16*h, m.cover)...)
+	press := panel{
+		faces: stack, view: scene.Turned(toTail, toMouth, 22, 24), fresh: []string{"lined board"},
+		notes: []note{
+			{name: "weight", spot: "weight"}, {name: "pressing board", spot: "pressing board 2"},
+			{name: "release paper", spot: "release paper 2"}, {name: "the lined board", spot: "lined board"},
+		},
+		caption: "b: dry it flat (drawn apart; closed up in use)",
+	}
+	return []panel{paste, press}
+}
+
+// flatSide gives a side lying on a bench, its back up, with its thumb hole.
+func (m model) flatSide(thick float64) []scene.Face {
+	var outline []scene.Vec
+	for _, q := range m.c.Side {
+		outline = append(outline, scene.Vec{X: q.X.MM(), Y: q.Y.MM(), Z: thick})
+	}
+	return scene.Block("board", outline, scene.Vec{Z: -thick}, m.palette.board, m.palette.board, m.palette.board)
+}
+
+// dryFigure gives the figure of a book on a side: what shows beyond it.
+func (m model) dryFigure(foreEdge, end string) panel {
+	v := scene.Turned(toTail, toRight.Mul(-1), -26, 50)
+	tall, wide, thick := m.contents()
+	x := m.w() - m.s() - thick
+	book := m.volume("book", scene.Vec{X: x, Y: m.h() - tall, Z: m.d() - wide}, thick, tall, wide)
+	in := m.w() - m.s()
+	return panel{
+		faces: slices.Concat(m.board("right side"), book), view: v, fresh: []string{"book"},
+		notes: []note{
+			{name: foreEdge, more: "shows here, at the fore-edge", at: scene.Vec{X: in, Y: m.h() * 0.45, Z: (m.d() - wide) / 2}},
+			{name: end, more: "shows here, at the tail", at: scene.Vec{X: in, Y: (m.h() - tall) / 2, Z: m.d() * 0.6}},
+			{name: "flush", more: "with the spine", at: scene.Vec{X: in, Y: m.h() * 0.5, Z: m.d()}},
+			{name: "flush", more: "with the head", at: scene.Vec{X: x, Y: m.h(), Z: m.d() * 0.6}},
+		},
+	}
+}
+
+// contents gives the height and width of the tallest and deepest book, and the
+// thickness of the first.
+func (m model) contents() (tall, wide, thick float64) {
+	for _, b := range m.job.Books {
+		tall, wide = max(tall, b.Height.Largest().MM()), max(wide, b.Width.Largest().MM())
+	}
+	return tall, wide, m.job.Book().Thick().MM()
+}
+
+// insertFigure gives the figure of the books half way into a case.
+func (m model) insertFigure(base []scene.Face, caption string, fresh bool) panel {
+	p := panel{faces: slices.Concat(base, m.dividersIn(0)), view: m.mouthView(), caption: caption}
+	for i, b := range m.booksAt(0.52) {
+		p.faces = append(p.faces, b...)
+		if fresh {
+			p.fresh = append(p.fresh, b[0].Object)
+		}
+		_ = i
+	}
+	return p
+}
+
+// mouthView is the view of a finished case: where the mouth is narrow the viewer
+// stands more nearly before it.
+func (m model) mouthView() scene.View {
+	yaw := 34.0
+	if m.w() > 0.7*m.d() {
+		yaw = 28
+	}
+	return m.intoMouth(yaw, 22)
+}
+
+// booksAt gives the books in the case, pulled out by a part of their width.
+func (m model) booksAt(out float64) [][]scene.Face {
+	s := m.s()
+	l := 0.0
+	if !m.lined {
+		l = m.job.Lining.Thickness.MM()
+	}
+	room := m.rooms()
+	var faces [][]scene.Face
+	for i, b := range m.job.Books {
+		w, t := b.Width.Largest().MM(), b.Thick().MM()
+		at := scene.Vec{X: room[i][0] + (room[i][1]-room[i][0]-t)/2, Y: s + l + 0.5, Z: s + l + w*(out+0.16*float64(len(m.job.Books)-1-i))}
+		faces = append(faces, m.volume(bookName(i), at, t, b.Height.Largest().MM(), w))
+	}
+	return faces
+}
+
+func bookName(i int) string {
+	if i == 0 {
+		return "book"
+	}
+	return "book " + string(rune('1'+i))
+}
+
+// rooms gives from where to where each book has its room, along X.
+func (m model) rooms() [][2]float64 {
+	s := m.s()
+	l := 0.0
+	if !m.lined {
+		l = m.job.Lining.Thickness.MM()
+	}
+	lines := m.dividerPlaces()
+	n := len(m.job.Books)
+	out := make([][2]float64, n)
+	x := s + l
+	for i, b := range m.job.Books {
+		t := b.Thick().MM()
+		switch {
+		case len(lines) == n-1 && n > 1:
+			to := m.w() - s - l
+			if i < n-1 {
+				to = lines[i][0]
+			}
+			out[i] = [2]float64{x, to}
+			if i < n-1 {
+				x = lines[i][1]
+			}
+		default: // side by side, the play shared out
+			play := m.job.Clearance.Thickness.MM() / float64(n)
+			out[i] = [2]float64{x, x + t + play}
+			x += t + play
+		}
+	}
+	return out
+}
+
+// dividerPlaces gives from where to where each divider stands, along X.
+func (m model) dividerPlaces() [][2]float64 {
+	var at []float64
+	for _, g := range m.pieces["spine wall"].Guides {
+		if g.Name == "divider" {
+			at = append(at, m.s()+g.Path.Vertices[0].X.MM())
+		}
+	}
+	slices.Sort(at)
+	var out [][2]float64
+	for i := 0; i+1 < len(at); i += 2 {
+		out = append(out, [2]float64{at[i], at[i+1]})
+	}
+	return out
+}
+
+// dividersIn gives the dividers, drawn out of the mouth by a distance.
+func (m model) dividersIn(out float64) []scene.Face {
+	p, ok := m.pieces["divider"]
+	if !ok {
+		return nil
+	}
+	pw, ph := p.Size()
+	deep, tall := pw.MM(), ph.MM()
+	y := (m.h() - tall) / 2
+	lap := min(m.job.Divider.Lap.MM(), deep*0.8)
+	look := m.palette.board
+	if m.job.Lining.Thickness > 0 {
+		look = m.lining
+	}
+	strip := m.look(geometry.Cloth).face
+	var faces []scene.Face
+	for i, x := range m.dividerPlaces() {
+		name := "divider"
+		if i > 0 {
+			name += " " + string(rune('1'+i))
+		}
+		z := m.s() + out
+		faces = append(faces, scene.Box(name, scene.Vec{X: x[0], Y: y, Z: z}, scene.Vec{X: x[1], Y: y + tall, Z: z + deep - lap}, look)...)
+		faces = append(faces, scene.Box(name+" strip", scene.Vec{X: x[0], Y: y, Z: z + deep - lap}, scene.Vec{X: x[1], Y: y + tall, Z: z + deep}, strip)...)
+	}
+	return faces
+}

@@ -1,0 +1,264 @@
+package handout
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+)
+
+// measure is a line of the worksheet with one length: its symbol, what it is,
+// the rule it comes from, and what it is in this job.
+type measure struct {
+	symbol, name, rule string
+	value              Length
+	readings           []Length // what value is the largest of; nil: it was not measured so
+	fine               bool     // a thickness of material, shown more finely
+	number             string   // in place of a length
+	usual              bool     // a choice of the maker's, which has a usual size
+}
+
+// group is lines of the worksheet under a head.
+type group struct {
+	head     string
+	measures []measure
+}
+
+// sizeRule is the rules for the width and the height of a piece, with a remark.
+type sizeRule struct{ width, height, remark string }
+
+// sheetRules is what a worksheet says of a kind of case.
+type sheetRules struct {
+	groups []group
+	sizes  map[string]sizeRule // by piece
+}
+
+// boardRules gives the lines of the worksheet of a case of boards. The rules are
+// those of the package slipcase in the worksheet's symbols.
+func boardRules(c slipcase.Case) sheetRules {
+	j := c.Job
+	before := j.Lining.Thickness > 0 && j.Lining.Order != slipcase.LinedAfter
+	after := j.Lining.Thickness > 0 && !before
+	n := 1
+	if j.Compartments == slipcase.EachItsOwn {
+		n = max(1, len(j.Books))
+	}
+	r := sheetRules{sizes: map[string]sizeRule{}}
+	r.groups = append(r.groups, bookGroup(j, n), group{"Room beyond the book", []measure{
+		{symbol: "cH", name: "in height", value: j.Clearance.Height, usual: true},
+		{symbol: "cW", name: "in width", value: j.Clearance.Width, usual: true},
+		{symbol: "cT", name: each("in thickness", n), value: j.Clearance.Thickness, usual: true},
+	}})
+	mats := group{head: "Materials, as measured", measures: []measure{{symbol: "b", name: "board", value: j.Board.Thickness, fine: true}}}
+	add := func(symbol, name string, v Length) {
+		mats.measures = append(mats.measures, measure{symbol: symbol, name: name, value: v, fine: true})
+	}
+	if before || after {
+		add("l", "lining paper", j.Lining.Thickness)
+	}
+	cloth := j.Covering == slipcase.ClothAndPaper || j.Covering == slipcase.AllCloth || n > 1
+	paper := j.Covering != slipcase.AllCloth
+	if cloth {
+		add("k", "book cloth", j.Cloth.Thickness)
+	}
+	if paper {
+		add("p", "covering paper", j.SidePaper.Thickness)
+	}
+	edge := "b"
+	if before {
+		edge = "b + l"
+	}
+	mats.measures = append(mats.measures, measure{symbol: "s", name: "a board as it is joined", rule: edge, value: j.Edge(), fine: true})
+	if n > 1 {
+		d := "b"
+		if before || after {
+			d = "b + 2l"
+		}
+		mats.measures = append(mats.measures, measure{symbol: "d", name: "a divider, lined", rule: d, value: j.Board.Thickness + 2*j.Lining.Thickness, fine: true})
+	}
+
+	ct := "cT"
+	if n > 1 {
+		ct = fmt.Sprintf("%dcT", n)
+	}
+	one, two := "", "" // a lining put in afterwards, once and twice
+	if after {
+		one, two = " + l", " + 2l"
+	}
+	in, out := j.Cavity(), j.Outside()
+	room := group{"Room inside", []measure{
+		{symbol: "Hi", name: "height", rule: "H + cH", value: in.Height},
+		{symbol: "Wi", name: "depth", rule: "W + cW", value: in.Width},
+		{symbol: "Ti", name: "thickness", rule: "T + " + ct, value: in.Thickness},
+	}}
+	outside := group{"Outside, without covering", []measure{
+		{symbol: "Ho", name: "height", rule: "H + cH + 2s" + two, value: out.Height},
+		{symbol: "Wo", name: "depth", rule: "W + cW + s" + one, value: out.Width},
+		{symbol: "To", name: "thickness", rule: "T + " + ct + " + 2s" + two, value: out.Thickness},
+	}}
+	tall, thick := "H + cH + 2s"+two, "T + "+ct+two
+	r.sizes["side"] = sizeRule{"W + cW + s" + one, tall, ""}
+	r.sizes["spine wall"] = sizeRule{thick, tall, ""}
+	r.sizes["head wall"] = sizeRule{"W + cW" + one, thick, ""}
+	r.sizes["tail wall"] = r.sizes["head wall"]
+	margins := group{head: "Margins"}
+	margin := func(symbol, name string, v Length) {
+		margins.measures = append(margins.measures, measure{symbol: symbol, name: name, value: v, usual: true})
+	}
+	switch {
+	case before:
+		margin("r", "lining beyond its board, trimmed when dry", j.Lining.Trim)
+		for board, lining := range map[string]string{"side": "side lining", "spine wall": "spine lining", "head wall": "head lining", "tail wall": "tail lining"} {
+			s := r.sizes[board]
+			r.sizes[lining] = sizeRule{s.width + " + 2r", s.height + " + 2r", ""}
+		}
+	case after:
+		margin("z", "linings stay back from the mouth", marginOf(c, "side lining", "back from the mouth edge"))
+		r.sizes["side lining"] = sizeRule{"W + cW + l − z", "H + cH + 2l", ""}
+		r.sizes["spine lining"] = sizeRule{"T + " + ct, "H + cH + 2l", ""}
+		r.sizes["head lining"] = sizeRule{"W + cW − z", "T + " + ct, ""}
+		r.sizes["tail lining"] = r.sizes["head lining"]
+	}
+	r.coverings(c, margin)
+	r.dividers(c, margin, before || after)
+	r.groups = append(r.groups, mats, room, outside, margins)
+	return r
+}
+
+// coverings adds the rules of what the case is covered with.
+func (r sheetRules) coverings(c slipcase.Case, margin func(symbol, name string, v Length)) {
+	j := c.Job
+	turn := "from the spine flap's end to the carcass, head and tail"
+	mouth := j.Cloth.MouthTurnIn
+	thin := func(piece string) string {
+		if e := marginOf(c, piece, turn); e > 0 && !e.Near(j.Cloth.TurnIn) {
+			return "e is shorter than usual in so thin a case"
+		}
+		return ""
+	}
+	k, p := j.Cloth.Stretch, j.SidePaper.Stretch
+	switch j.Covering {
+	case slipcase.AllCloth, slipcase.AllPaper:
+		stretch := k
+		if j.Covering == slipcase.AllPaper {
+			stretch = p
+		}
+		margin("e", "turned over head and tail", marginOf(c, "wrap", turn))
+		margin("u", "turned in at the mouth", mouth)
+		margin("g", "from the spine edge to the panels", j.Cloth.SpineGap)
+		r.sizes["wrap"] = across(sizeRule{"To + 2Wo + 2u", "Ho + 2e", thin("wrap")}, stretch)
+		r.sizes["head panel"] = across(sizeRule{"To − 2s", "Wo − g + u", ""}, stretch)
+		r.sizes["tail panel"] = r.sizes["head panel"]
+		return
+	case slipcase.ClothAndPaper, "":
+		margin("m", "cloth onto the sides", j.Cloth.Overlap)
+		margin("e", "cloth over head and tail", marginOf(c, "spine cloth", turn))
+		margin("u", "cloth turned in at the mouth", mouth)
+		margin("g", "from the spine edge to head and tail cloth", j.Cloth.SpineGap)
+		r.sizes["spine cloth"] = across(sizeRule{"To + 2m", "Ho + 2e", thin("spine cloth")}, k)
+		r.sizes["head cloth"] = across(sizeRule{"To + 2m", "Wo − g + u", ""}, k)
+		r.sizes["tail cloth"] = r.sizes["head cloth"]
+	}
+	margin("i", "border of the side paper", j.SidePaper.Inset)
+	margin("x", "side paper past the mouth", j.SidePaper.TurnIn)
+	r.sizes["side paper"] = across(sizeRule{"Wo − i + x", "Ho − 2i", ""}, p)
+}
+
+// across adds to a rule what is cut less across the grain, which is the width of
+// every covering.
+func across(s sizeRule, percent float64) sizeRule {
+	if percent != 0 {
+		s.width = fmt.Sprintf("(%s) ÷ %s", s.width, decimal(1+percent/100))
+	}
+	return s
+}
+
+func (r sheetRules) dividers(c slipcase.Case, margin func(symbol, name string, v Length), lined bool) {
+	p, ok := pieceOf(c.Pieces, "divider")
+	if !ok {
+		return
+	}
+	_, tall := p.Size()
+	margin("q", "dividers set back from the mouth", c.Job.Divider.SetBack)
+	margin("v", "strip onto each face of a divider", c.Job.Divider.Lap)
+	margin("y", "what is turned in over and under a divider", (c.Job.Cavity().Height-tall)/2)
+	r.sizes["divider"] = sizeRule{"W + cW − q", "H + cH − 2y", ""}
+	if lined {
+		if c.Job.Lining.Order == slipcase.LinedAfter {
+			margin("r", "divider lining beyond its board, trimmed when dry", c.Job.Lining.Trim)
+		}
+		r.sizes["divider lining"] = sizeRule{"W + cW − q + 2r", "H + cH − 2y + 2r", ""}
+	}
+	r.sizes["divider strip"] = across(sizeRule{"d + 2v", "H + cH − 2y", ""}, c.Job.Cloth.Stretch)
+}
+
+// bookGroup gives the lines of the book, or of several in n compartments.
+func bookGroup(j slipcase.Job, n int) group {
+	g := group{head: "The book"}
+	if len(j.Books) < 2 {
+		b := j.Book()
+		g.measures = []measure{
+			{symbol: "H", name: "height, head to tail", value: b.Height.Largest(), readings: b.Height},
+			{symbol: "W", name: "width, with the round of the spine", value: b.Width.Largest(), readings: b.Width},
+			{symbol: "T", name: "thickness, the thicker edge", value: b.Thick(), readings: append(append([]Length{}, b.Thickness...), b.ForeEdge...)},
+		}
+		return g
+	}
+	g.head = "The volumes, from left to right"
+	var h, w, t Length
+	sum := ""
+	for i, b := range j.Books {
+		h, w, t = max(h, b.Height.Largest()), max(w, b.Width.Largest()), t+b.Thick()
+		num := fmt.Sprint(i + 1)
+		g.measures = append(g.measures,
+			measure{symbol: "H" + num, name: "volume " + num + ", height", value: b.Height.Largest(), readings: b.Height},
+			measure{symbol: "W" + num, name: "width", value: b.Width.Largest(), readings: b.Width},
+			measure{symbol: "T" + num, name: "thickness", value: b.Thick(), readings: append(append([]Length{}, b.Thickness...), b.ForeEdge...)})
+		if sum != "" {
+			sum += " + "
+		}
+		sum += "T" + num
+	}
+	if n > 1 {
+		sum += fmt.Sprintf(" + %dd", n-1)
+		if n == 2 {
+			sum = sum[:len(sum)-2] + "d"
+		}
+		t += Length(n-1) * (j.Board.Thickness + 2*j.Lining.Thickness)
+	}
+	g.measures = append(g.measures,
+		measure{symbol: "H", name: "the tallest", rule: "largest of H1, H2 ...", value: h},
+		measure{symbol: "W", name: "the deepest", rule: "largest of W1, W2 ...", value: w},
+		measure{symbol: "T", name: "side by side", rule: sum, value: t})
+	return g
+}
+
+func each(s string, n int) string {
+	if n > 1 {
+		return s + ", each volume"
+	}
+	return s
+}
+
+// decimal writes a factor plainly.
+func decimal(f float64) string { return fmt.Sprintf("%.6g", f) }
+
+func pieceOf(pieces []geometry.Piece, name string) (geometry.Piece, bool) {
+	for _, p := range pieces {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	return geometry.Piece{}, false
+}
+
+// marginOf gives a margin of a piece by its name, zero where it has none.
+func marginOf(c slipcase.Case, piece, name string) Length {
+	p, _ := pieceOf(c.Pieces, piece)
+	for _, m := range p.Margins {
+		if m.Name == name {
+			return m.Length
+		}
+	}
+	return 0
+}
