@@ -11,7 +11,11 @@ func (p palette) volume(object string, at scene.Vec, thick, height, width float6
 	box := func(a, b scene.Vec, l scene.Look) []scene.Face { return scene.Box(object, a, b, l) }
 	out := box(scene.Vec{X: x, Y: y, Z: z}, scene.Vec{X: x + cover, Y: y + height, Z: z + width}, p.cover)
 	out = append(out, box(scene.Vec{X: x + thick - cover, Y: y, Z: z}, scene.Vec{X: x + thick, Y: y + height, Z: z + width}, p.cover)...)
-	out = append(out, box(scene.Vec{X: x + cover, Y: y, Z: z + width - cover}, scene.Vec{X: x + thick - cover, Y: y + height, Z: z + width}, p.cover)...)
+	back := box(scene.Vec{X: x + cover, Y: y, Z: z + width - cover}, scene.Vec{X: x + thick - cover, Y: y + height, Z: z + width}, p.cover)
+	for i := range back {
+		back[i].Name = object + ", spine"
+	}
+	out = append(out, back...)
 	pages := box(scene.Vec{X: x + cover, Y: y + square, Z: z + square}, scene.Vec{X: x + thick - cover, Y: y + height - square, Z: z + width - cover}, p.pages)
 	for i := range pages {
 		pages[i].Grain = scene.Vec{Z: 1}

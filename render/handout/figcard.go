@@ -78,7 +78,7 @@ func (m cardModel) swing(name string, from, to cardStage) []arrow {
 	if best < 0 {
 		return nil
 	}
-	tip := tipOf(m.hung, best)
+	tip := tipOf(m.hung, best, m.angle(from), nil)
 	const steps = 14
 	var a arrow
 	for k := range steps + 1 {

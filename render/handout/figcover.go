@@ -36,7 +36,8 @@ func (m model) spineFigures() (laid, flaps []panel) {
 	carcass := m.boards(boardNames...)
 	sides := stage{margins: 90}
 	first := stage{margins: 90, sideFlaps: 55}
-	second := stage{margins: 90, sideFlaps: 90, spineFlap: 50}
+	second := stage{margins: 90, sideFlaps: 90, spineFlap: 62}
+	low := scene.Turned(toHead, toMouth, -36, 26)
 	focus := m.endOfCloth()
 	head := is(geometry.HeadOutside)
 	laid = []panel{
@@ -49,28 +50,28 @@ func (m model) spineFigures() (laid, flaps []panel) {
 				{name: "spine flap", spot: "spine flap"},
 				{name: "wedge", more: "cut away", at: m.wedge()},
 			},
-			caption: "a  the spine onto the ruled rectangle",
+			caption: "a: the spine onto the ruled rectangle",
 		},
 		{
 			faces: slices.Concat(m.sheet(c, sides, true), carcass), view: v, fresh: []string{c.name},
-			arrows:  m.swings(c, stage{}, sides, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
+			arrows:  m.swings(c, stage{}, sides, nil, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
 			notes:   []note{{name: "margin", more: "onto a side", spot: "left margin"}, {name: "side flap", spot: "side flap"}},
-			caption: "b  both margins up onto the sides",
+			caption: "b: both margins up onto the sides",
 		},
 	}
 	flaps = []panel{
 		{
-			faces: slices.Concat(m.sheet(c, first, true), carcass), view: v, fresh: []string{c.name}, focus: focus,
-			arrows: m.swings(c, sides, stage{margins: 90, sideFlaps: 90},
+			faces: slices.Concat(m.sheet(c, first, true), carcass), view: low, fresh: []string{c.name}, focus: focus,
+			arrows: m.swings(c, sides, stage{margins: 90, sideFlaps: 90}, focus,
 				hangsOn(head, is(geometry.LeftOutside), nil), hangsOn(head, is(geometry.RightOutside), nil)),
 			notes:   []note{{name: "side flaps", more: "fold first", spot: "side flap"}, {name: "spine flap", more: "waits", spot: "spine flap"}},
-			caption: "a  the side flaps over the head wall",
+			caption: "a: the side flaps over the head wall",
 		},
 		{
-			faces: slices.Concat(m.sheet(c, second, true), carcass), view: v, fresh: []string{c.name}, focus: focus,
-			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90}, stage{margins: 90, sideFlaps: 90, spineFlap: 90}, hangsOn(head, is(geometry.SpineOutside), nil)),
+			faces: slices.Concat(m.sheet(c, second, true), carcass), view: low, fresh: []string{c.name}, focus: focus,
+			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90}, stage{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(geometry.SpineOutside), nil)),
 			notes:   []note{{name: "spine flap", more: "folds last, over them", spot: "spine flap"}},
-			caption: "b  the spine flap over them",
+			caption: "b: the spine flap over them",
 		},
 	}
 	return laid, flaps
@@ -92,16 +93,8 @@ func (m model) wedge() scene.Vec {
 func (m model) endOfCloth() []scene.Vec {
 	deep := m.job.Cloth.Overlap.MM()
 	flap := m.job.Cloth.TurnIn.MM()
-	near := max(0, m.h()-1.2*flap)
-	var out []scene.Vec
-	for _, x := range []float64{-6, m.w() + 6} {
-		for _, y := range []float64{near, m.h() + flap} {
-			for _, z := range []float64{0, min(m.d(), deep+14)} {
-				out = append(out, scene.Vec{X: x, Y: y, Z: z})
-			}
-		}
-	}
-	return out
+	left := max(-6, m.w()-3*flap) // of a thick case, one corner is shown
+	return boxCorners(scene.Vec{X: left, Y: max(0, m.h()-1.2*flap)}, scene.Vec{X: m.w() + 6, Y: m.h() + flap, Z: min(m.d(), deep+14)})
 }
 
 // endFigures gives the figures of the head cloth, with the tail's alike.
@@ -110,7 +103,7 @@ func (m model) endFigures() (laid, tabs []panel) {
 	v := m.intoMouth(34, 36)
 	base := m.covered(spineCloth)
 	margins := stage{margins: 90}
-	side := stage{margins: 90, sideTabs: 130}
+	side := stage{margins: 90, sideTabs: clearOf(130, m.job.Cloth.MouthTurnIn.MM(), m.w()-2*m.s())}
 	in := stage{margins: 90, sideTabs: 180}
 	last := stage{margins: 90, sideTabs: 180, middleTab: 125}
 	ends := is(geometry.HeadOutside)
@@ -119,32 +112,32 @@ func (m model) endFigures() (laid, tabs []panel) {
 	laid = []panel{
 		{
 			faces: slices.Concat(base, m.sheet(c, stage{}, true)), view: v, fresh: []string{c.name},
-			arrows: m.swings(c, stage{}, margins, hangsOn(is(geometry.RightOutside), ends, nil), hangsOn(is(geometry.LeftOutside), ends, nil)),
+			arrows: m.swings(c, stage{}, margins, nil, hangsOn(is(geometry.RightOutside), ends, nil), hangsOn(is(geometry.LeftOutside), ends, nil)),
 			notes: []note{
 				{name: "head cloth", more: "on the head wall", spot: "head"},
 				{name: "slits", more: "at the mouth", at: m.slit()},
 				{name: "spine cloth", more: "beneath", spot: "right margin"},
 			},
-			caption: "a  short of the spine edge by the gap",
+			caption: "a: short of the spine edge by the gap",
 		},
 		{
 			faces: slices.Concat(base, m.sheet(c, margins, true)), view: v, fresh: []string{c.name},
 			notes:   []note{{name: "margin", more: "onto a side", spot: "right margin"}, {name: "tabs", more: "still flat", spot: "middle tab"}},
-			caption: "b  both margins down onto the sides",
+			caption: "b: both margins down onto the sides",
 		},
 	}
 	tabs = []panel{
 		{
 			faces: slices.Concat(base, m.sheet(c, side, true)), view: low, fresh: []string{c.name}, focus: focus,
-			arrows:  m.swings(c, stage{margins: 90, sideTabs: 60}, in, hangsOn(is(geometry.RightInside), mouthEdge, nil), hangsOn(is(geometry.LeftInside), mouthEdge, nil)),
+			arrows:  m.swings(c, stage{margins: 90, sideTabs: 100}, in, focus, hangsOn(is(geometry.RightInside), mouthEdge, nil), hangsOn(is(geometry.LeftInside), mouthEdge, nil)),
 			notes:   []note{{name: "side tabs", more: "fold first, into the corners", spot: "side tab"}, {name: "middle tab", more: "waits", spot: "middle tab"}},
-			caption: "a  side tabs round the edge and in",
+			caption: "a: side tabs round the edge and in",
 		},
 		{
 			faces: slices.Concat(base, m.sheet(c, last, true)), view: low, fresh: []string{c.name}, focus: focus,
-			arrows:  m.swings(c, stage{margins: 90, sideTabs: 180, middleTab: 30}, made, hangsOn(is(geometry.HeadInside), mouthEdge, viaRoot)),
+			arrows:  m.swings(c, stage{margins: 90, sideTabs: 180, middleTab: 60}, made, focus, hangsOn(is(geometry.HeadInside), mouthEdge, viaRoot)),
 			notes:   []note{{name: "middle tab", more: "folds last, over them", spot: "middle tab"}},
-			caption: "b  the middle tab over them",
+			caption: "b: the middle tab over them",
 		},
 	}
 	return laid, tabs
@@ -165,23 +158,23 @@ func (m model) slit() scene.Vec {
 // mouthCorner gives what is to be seen of the head end of the mouth.
 func (m model) mouthCorner() []scene.Vec {
 	t := m.job.Cloth.MouthTurnIn.MM()
-	tall := min(m.h(), max(1.9*t, 0.35*m.w()))
-	var out []scene.Vec
-	for _, x := range []float64{-2, m.w() + 2} {
-		for _, y := range []float64{m.h() - tall, m.h() + 0.6*t} {
-			for _, z := range []float64{max(0, m.d()-1.2*t), m.d() + 0.5*t} {
-				out = append(out, scene.Vec{X: x, Y: y, Z: z})
-			}
-		}
-	}
-	return out
+	tall := min(m.h(), 1.9*t)
+	left := max(-2, m.w()-3.4*t) // of a thick case, one corner is shown
+	return boxCorners(scene.Vec{X: left, Y: m.h() - tall, Z: max(0, m.d()-1.2*t)}, scene.Vec{X: m.w() + 2, Y: m.h() + 0.4*t, Z: m.d() + 0.5*t})
+}
+
+// paperCorner gives what is to be seen of the right side where head and mouth
+// meet.
+func (m model) paperCorner() []scene.Vec {
+	r := 3.2 * max(m.job.SidePaper.TurnIn.MM(), m.job.SidePaper.Inset.MM())
+	return boxCorners(scene.Vec{X: max(0, m.w()-r*0.5), Y: m.h() - 1.5*r, Z: m.d() - 1.3*r}, scene.Vec{X: m.w(), Y: m.h() + 2, Z: m.d() + r*0.25})
 }
 
 // paperFigures gives the figures of the side papers.
 func (m model) paperFigures(beneath ...covering) []panel {
 	c := rightPaper
 	base := m.covered(beneath...)
-	v := m.intoMouth(58, 20)
+	v := m.intoMouth(46, 20)
 	away := scene.Vec{X: m.lift() * 1.3}
 	flat := m.sheet(c, stage{}, true)
 	bent := stage{middleTab: 75}
@@ -198,13 +191,13 @@ func (m model) paperFigures(beneath ...covering) []panel {
 				{name: "side paper", more: "glued face to the case", spot: "side"},
 				{name: "past the mouth", more: "to be turned in", spot: "turn-in"},
 			},
-			caption: "a  the same border at spine, head and tail",
+			caption: "a: the same border at spine, head and tail",
 		},
 		{
-			faces: slices.Concat(base, m.sheet(c, bent, true)), view: v, fresh: []string{c.object()},
-			arrows:  m.swings(c, stage{}, made, hangsOn(is(geometry.RightInside), mouthEdge, nil)),
-			notes:   []note{{name: "border", at: scene.Vec{X: w, Y: h - i/2, Z: d * 0.5}}, {name: "turn-in", more: "round the edge, into the case", spot: "turn-in"}},
-			caption: "b  rub it down, then turn in at the mouth",
+			faces: slices.Concat(base, m.sheet(c, bent, true)), view: v, fresh: []string{c.object()}, focus: m.paperCorner(),
+			arrows:  m.swings(c, stage{middleTab: 40}, made, m.paperCorner(), hangsOn(is(geometry.RightInside), mouthEdge, nil)),
+			notes:   []note{{name: "border", at: scene.Vec{X: w, Y: h - i/2, Z: d - 20}}, {name: "turn-in", more: "round the edge, into the case", spot: "turn-in"}},
+			caption: "b: rub it down, then turn in at the mouth",
 		},
 	}
 }

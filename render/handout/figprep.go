@@ -11,19 +11,19 @@ import (
 func (p palette) measures(size [3]float64, words [3]string) panel {
 	h, w, t := size[0], size[1], size[2]
 	off := 0.05 * max(h, w, t)
-	x, y, z := t+off, h+off*0.8, w
+	x, y, z := -off, -off, w
 	return panel{
 		faces: p.volume("book", scene.Vec{}, t, h, w), view: scene.Turned(toMouth, toHead, 38, 26), fresh: []string{"book"},
 		arrows: []arrow{
 			{path: []scene.Vec{{X: x, Y: 0, Z: z}, {X: x, Y: h, Z: z}}, twin: true},
-			{path: []scene.Vec{{X: x, Y: 0, Z: 0}, {X: x, Y: 0, Z: w}}, twin: true},
+			{path: []scene.Vec{{X: t, Y: y, Z: 0}, {X: t, Y: y, Z: w}}, twin: true},
 			{path: []scene.Vec{{X: 0, Y: y, Z: z}, {X: t, Y: y, Z: z}}, twin: true},
 		},
 		notes: []note{
 			{name: "H  height", more: words[0], at: scene.Vec{X: x, Y: h * 0.55, Z: z}},
-			{name: "W  width", more: words[1], at: scene.Vec{X: x, Z: w / 2}},
+			{name: "W  width", more: words[1], at: scene.Vec{X: t, Y: y, Z: w / 2}},
 			{name: "T  thickness", more: words[2], at: scene.Vec{X: t / 2, Y: y, Z: z}},
-			{name: "spine", spot: "spine"},
+			{name: "spine", spot: "book, spine"}, {name: "head", at: scene.Vec{X: t / 2, Y: h, Z: w * 0.3}},
 		},
 	}
 }
@@ -52,28 +52,29 @@ func (m model) boardsLaid() panel {
 	w, h, d, s := m.w()-2*m.s(), m.h(), m.d(), m.s()
 	gap := 0.06 * h
 	p := panel{view: flatView()}
-	put := func(object string, x, y, wide, deep float64, upright bool) {
+	// A label's line ends on the side it comes from, the arrow lies on the other.
+	put := func(object, name string, x, y, wide, deep float64, upright, fromLeft bool) {
 		p.faces = append(p.faces, sheetOn(object, x, y, 0, wide, deep, m.palette.board))
-		c := scene.Vec{X: x + wide/2, Y: y + deep/2}
-		along := scene.Vec{X: min(wide*0.3, 25)}
+		mark, word := 0.68, 0.25
+		if !fromLeft {
+			mark, word = 0.32, 0.75
+		}
+		arrowAt, wordAt := scene.Vec{X: x + wide*mark, Y: y + deep/2}, scene.Vec{X: x + wide*word, Y: y + deep/2}
+		along := scene.Vec{X: min(wide*0.2, 25)}
 		if upright {
 			along = scene.Vec{Y: min(deep*0.3, 25)}
 		}
-		// The arrow lies beside the middle, where the label's line ends.
-		aside := scene.Vec{X: min(wide*0.25, 20)}
-		if !upright {
-			aside = scene.Vec{X: wide * 0.25}
+		if object == "spine" {
+			arrowAt.X, wordAt = x+wide/2, scene.Vec{X: x + wide/2, Y: y + deep*0.15}
 		}
-		if wide < 12 {
-			aside = scene.Vec{Y: deep * 0.2}
-		}
-		p.arrows = append(p.arrows, arrow{path: []scene.Vec{c.Add(aside).Sub(along), c.Add(aside).Add(along)}, twin: true})
+		p.arrows = append(p.arrows, arrow{path: []scene.Vec{arrowAt.Sub(along), arrowAt.Add(along)}, twin: true})
+		p.notes = append(p.notes, note{name: name, at: wordAt})
 	}
-	put("left", 0, 0, d, h, true)
-	put("spine", d+gap, 0, w, h, true)
-	put("right", d+2*gap+w, 0, d, h, true)
-	put("head", 0, h+gap, d-s, w, false)
-	put("tail", d+2*gap+w+s, h+gap, d-s, w, false)
+	put("left", "side", 0, 0, d, h, true, true)
+	put("spine", "spine wall", d+gap, 0, w, h, true, false)
+	put("right", "other side", d+2*gap+w, 0, d, h, true, false)
+	put("head", "head wall", 0, h+gap, d-s, w, false, true)
+	put("tail", "tail wall", d+2*gap+w+s, h+gap, d-s, w, false, false)
 	outline := func(object string, mirror float64) {
 		for i := range p.faces {
 			if p.faces[i].Object != object {
@@ -96,11 +97,6 @@ func (m model) boardsLaid() panel {
 	}
 	outline("left", -1)
 	outline("right", 1)
-	p.notes = []note{
-		{name: "head wall", spot: "head"}, {name: "side", spot: "left"},
-		{name: "tail wall", spot: "tail"}, {name: "other side", spot: "right"},
-		{name: "spine wall", at: scene.Vec{X: d + gap + w/2, Y: h * 0.12}},
-	}
 	return p
 }
 
@@ -157,22 +153,48 @@ func (m model) flatSide(thick float64) []scene.Face {
 	return scene.Block("board", outline, scene.Vec{Z: -thick}, m.palette.board, m.palette.board, m.palette.board)
 }
 
-// dryFigure gives the figure of a book on a side: what shows beyond it.
-func (m model) dryFigure(foreEdge, end string) panel {
+// dryFigures gives the figures of a book on a side: where it lies, and what shows
+// beyond it.
+func (m model) dryFigures(foreEdge, end string) []panel {
 	v := scene.Turned(toTail, toRight.Mul(-1), -26, 50)
 	tall, wide, thick := m.contents()
-	x := m.w() - m.s() - thick
-	book := m.volume("book", scene.Vec{X: x, Y: m.h() - tall, Z: m.d() - wide}, thick, tall, wide)
 	in := m.w() - m.s()
-	return panel{
-		faces: slices.Concat(m.board("right side"), book), view: v, fresh: []string{"book"},
-		notes: []note{
-			{name: foreEdge, more: "shows here, at the fore-edge", at: scene.Vec{X: in, Y: m.h() * 0.45, Z: (m.d() - wide) / 2}},
-			{name: end, more: "shows here, at the tail", at: scene.Vec{X: in, Y: (m.h() - tall) / 2, Z: m.d() * 0.6}},
-			{name: "flush", more: "with the spine", at: scene.Vec{X: in, Y: m.h() * 0.5, Z: m.d()}},
-			{name: "flush", more: "with the head", at: scene.Vec{X: x, Y: m.h(), Z: m.d() * 0.6}},
+	book := m.volume("book", scene.Vec{X: in - thick, Y: m.h() - tall, Z: m.d() - wide}, thick, tall, wide)
+	faces := slices.Concat(m.board("right side"), book)
+	fore, tail := m.d()-wide, m.h()-tall
+	most := max(fore, tail)
+	focus := boxCorners(scene.Vec{X: in - 2*most, Z: -most * 0.6, Y: -most * 0.6}, scene.Vec{X: m.w(), Z: 3.5 * most, Y: 3.5 * most})
+	return []panel{
+		{
+			faces: faces, view: v, fresh: []string{"book"},
+			notes: []note{
+				{name: "flush", more: "with the head", at: scene.Vec{X: in - thick, Y: m.h(), Z: m.d() * 0.6}},
+				{name: "a side", spot: "right side"},
+			},
+			caption: "a: flush with the spine and the head",
+		},
+		{
+			faces: faces, view: v, fresh: []string{"book"}, focus: focus,
+			notes: []note{
+				{name: foreEdge, more: "shows at the fore-edge", at: scene.Vec{X: in, Y: 2.6 * most, Z: fore / 2}},
+				{name: end, more: "shows at the tail", at: scene.Vec{X: in, Y: tail / 2, Z: 2 * most}},
+			},
+			caption: "b: the corner at fore-edge and tail, larger",
 		},
 	}
+}
+
+// boxCorners gives the corners of a box.
+func boxCorners(a, b scene.Vec) []scene.Vec {
+	var out []scene.Vec
+	for _, x := range []float64{a.X, b.X} {
+		for _, y := range []float64{a.Y, b.Y} {
+			for _, z := range []float64{a.Z, b.Z} {
+				out = append(out, scene.Vec{X: x, Y: y, Z: z})
+			}
+		}
+	}
+	return out
 }
 
 // contents gives the height and width of the tallest and deepest book, and the

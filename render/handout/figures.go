@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"math"
 	"slices"
 
 	"forel/geometry"
@@ -27,7 +28,7 @@ func (m model) onBench() scene.View {
 }
 
 // onSpine is the view of a case that stands on its spine, head toward the viewer.
-func (m model) onSpine() scene.View { return scene.Turned(toHead, toMouth, -32, 34) }
+func (m model) onSpine() scene.View { return scene.Turned(toHead, toMouth, -36, 42) }
 
 // intoMouth is the view of a case that stands on its tail, mouth toward the
 // viewer, who stands yaw degrees to the right and pitch above it.
@@ -36,7 +37,7 @@ func (m model) intoMouth(yaw, pitch float64) scene.View {
 }
 
 // lift is how far what is laid on is held above its place.
-func (m model) lift() float64 { return max(18, 0.2*max(m.d(), m.h()*0.6)) }
+func (m model) lift() float64 { return max(18, 0.24*max(m.d(), m.h()*0.6)) }
 
 // down gives an arrow for each place, from a lift away onto it.
 func down(from scene.Vec, places ...scene.Vec) []arrow {
@@ -60,7 +61,7 @@ func (m model) joining() (spine, walls, close []panel) {
 				{name: "spine wall", more: m.insideWord() + " to the right", spot: "spine wall"},
 				{name: "a side", more: m.insideWord() + " up", spot: "right side"},
 			},
-			caption: "a  glue the long edge of the spine wall",
+			caption: "a: glue the long edge of the spine wall",
 		},
 		{
 			faces: slices.Concat(ruled, m.board("spine wall")), view: v, fresh: []string{"spine wall"},
@@ -69,7 +70,7 @@ func (m model) joining() (spine, walls, close []panel) {
 				{name: "mouth", more: "stays open", at: scene.Vec{X: w - s, Y: h / 2, Z: d}},
 				{name: "tail", at: scene.Vec{X: w - s, Y: 0, Z: d / 2}},
 			},
-			caption: "b  upright, flush with the edge of the side",
+			caption: "b: upright, flush with the edge of the side",
 		},
 	}
 	base := slices.Concat(ruled, m.board("spine wall"))
@@ -78,7 +79,7 @@ func (m model) joining() (spine, walls, close []panel) {
 			faces: slices.Concat(base, scene.Moved(m.boards("head wall", "tail wall"), up)), view: v, fresh: []string{"head wall", "tail wall"},
 			arrows:  down(up, scene.Vec{X: w - s, Y: h - s/2, Z: d * 0.6}, scene.Vec{X: w - s, Y: s / 2, Z: d * 0.6}),
 			notes:   []note{{name: "head wall", spot: "head wall"}, {name: "tail wall", spot: "tail wall"}},
-			caption: "a  glue one long edge and the short edge that meets the spine wall",
+			caption: "a: glue one long edge and the short edge that meets the spine wall",
 		},
 		{
 			faces: slices.Concat(base, m.boards("head wall", "tail wall")), view: v, fresh: []string{"head wall", "tail wall"},
@@ -86,7 +87,7 @@ func (m model) joining() (spine, walls, close []panel) {
 				{name: "butts", more: "against the spine wall", at: scene.Vec{X: s, Y: h - s/2, Z: s}},
 				{name: "flush", more: "with the mouth edge", at: scene.Vec{X: (w) / 2, Y: s / 2, Z: d}},
 			},
-			caption: "b  upright on the ruled lines",
+			caption: "b: upright on the ruled lines",
 		},
 	}
 	all := slices.Concat(base, m.boards("head wall", "tail wall"))
@@ -96,12 +97,12 @@ func (m model) joining() (spine, walls, close []panel) {
 			faces: slices.Concat(all, scene.Moved(m.board("left side"), lid)), view: v, fresh: []string{"left side"},
 			arrows:  down(lid, scene.Vec{X: 0, Y: s / 2, Z: d * 0.9}, scene.Vec{X: 0, Y: h * 0.5, Z: s / 2}),
 			notes:   []note{{name: "the other side", more: m.insideWord() + " down", spot: "left side"}, {name: "glue", more: "on the edges of all three walls", at: scene.Vec{X: s, Y: s / 2, Z: d * 0.7}}},
-			caption: "a  lower it straight down",
+			caption: "a: lower it straight down",
 		},
 		{
 			faces: slices.Concat(all, m.board("left side")), view: v,
 			notes:   []note{{name: "mouth", more: "the open side", at: scene.Vec{X: w / 2, Y: h * 0.4, Z: d}}},
-			caption: "b  flush all round; then a weight on top",
+			caption: "b: flush all round; then a weight on top",
 		},
 	}
 	return spine, walls, close
@@ -128,7 +129,8 @@ func (m model) ruled(faces []scene.Face) []scene.Face {
 
 // swing gives the arrow that the tip of a leaf moves along from one stage of its
 // covering to another. The leaf is the one that most holds for.
-func (m model) swing(c covering, from, to stage, pick func(hung foldup.Sheet, i int) float64) (arrow, bool) {
+// near is where the arrow is wanted; nil: in the middle.
+func (m model) swing(c covering, from, to stage, near []scene.Vec, pick func(hung foldup.Sheet, i int) float64) (arrow, bool) {
 	hung, ok := m.c.Hang(m.pieces[c.name], c.seat)
 	if !ok {
 		return arrow{}, false
@@ -142,7 +144,7 @@ func (m model) swing(c covering, from, to stage, pick func(hung foldup.Sheet, i 
 	if best < 0 {
 		return arrow{}, false
 	}
-	tip := tipOf(hung, best)
+	tip := tipOf(hung, best, from.angle(hung), near)
 	const steps = 14
 	var a arrow
 	for k := range steps + 1 {
@@ -155,21 +157,45 @@ func (m model) swing(c covering, from, to stage, pick func(hung foldup.Sheet, i 
 }
 
 // tipOf gives the middle of the edge of a leaf that is farthest from its hinge.
-func tipOf(hung foldup.Sheet, i int) geometry.Point {
+// With places that it is to be near, it is the place on that edge, as the sheet is
+// posed, nearest their middle.
+func tipOf(hung foldup.Sheet, i int, angle func(int) float64, near []scene.Vec) geometry.Point {
 	l := hung.Leaves[i]
 	from, to := l.Hinge()
 	far := geometry.Length(0)
 	for _, p := range l.Outline {
 		far = max(far, offLine(p, from, to))
 	}
-	var sum geometry.Point
-	n := 0
+	var edge []geometry.Point
 	for _, p := range l.Outline {
 		if offLine(p, from, to) > far-0.01 {
-			sum, n = sum.Add(p), n+1
+			edge = append(edge, p)
 		}
 	}
-	return sum.Mul(1 / float64(n))
+	var sum geometry.Point
+	for _, p := range edge {
+		sum = sum.Add(p)
+	}
+	best := sum.Mul(1 / float64(len(edge)))
+	if near == nil || len(edge) < 2 {
+		return best
+	}
+	var want scene.Vec
+	for _, q := range near {
+		want = want.Add(q.Mul(1 / float64(len(near))))
+	}
+	posed := hung.Pose(angle)[i]
+	least := math.Inf(1)
+	const samples = 20
+	a, b := edge[0], edge[len(edge)-1]
+	for k := 2; k <= samples-2; k++ {
+		p := a.Add(b.Sub(a).Mul(float64(k) / samples))
+		v := posed.At(p)
+		if d := (scene.Vec{X: v.X.MM(), Y: v.Y.MM(), Z: v.Z.MM()}).Sub(want).Size(); d < least {
+			best, least = p, d
+		}
+	}
+	return best
 }
 
 // offLine gives how far a point is from the endless line through two others.
@@ -195,10 +221,10 @@ func is(faces ...geometry.Face) func(geometry.Face) bool {
 }
 
 // swings gives the arrows for several picks that there are.
-func (m model) swings(c covering, from, to stage, picks ...func(foldup.Sheet, int) float64) []arrow {
+func (m model) swings(c covering, from, to stage, near []scene.Vec, picks ...func(foldup.Sheet, int) float64) []arrow {
 	var out []arrow
 	for _, p := range picks {
-		if a, ok := m.swing(c, from, to, p); ok {
+		if a, ok := m.swing(c, from, to, near, p); ok {
 			out = append(out, a)
 		}
 	}

@@ -42,6 +42,7 @@ const (
 	labelsWide Length = 25
 	labelsOff  Length = 2.5
 	captionGap Length = 1.2
+	leastLead  Length = 9 // from a picture to its labels, where there is room
 )
 
 // look sees the panel's scene, and tells which part of the view is shown.
@@ -75,6 +76,11 @@ func boundsOf(v scene.View, at []scene.Vec) geometry.Box {
 // around gives the box around two.
 func around(a, b geometry.Box) geometry.Box {
 	return geometry.Bx(min(a.Min.X, b.Min.X), min(a.Min.Y, b.Min.Y), max(a.Max.X, b.Max.X), max(a.Max.Y, b.Max.Y))
+}
+
+// within tells whether all of a path is seen in a window.
+func within(window geometry.Box, v scene.View, path []scene.Vec) bool {
+	return window.Contains(boundsOf(v, path))
 }
 
 // side tells where labels stand.
@@ -112,14 +118,19 @@ func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
 		}
 	}
 	to, _ := scene.Fitted(window, picture.Grow(-0.6))
+	lo, hi := to(window.Min), to(window.Max)
 	seen.Draw(b, to, func(o string) bool { return slices.Contains(p.fresh, o) })
 	if p.focus != nil {
-		lo, hi := to(window.Min), to(window.Max)
 		b.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
 	}
 	for _, a := range p.arrows {
+		if p.focus != nil && !within(window, p.view, a.path) {
+			continue
+		}
 		b.drawArrow(a, p.view, to)
 	}
+	// Labels stand near what is drawn.
+	picture.Min.X, picture.Max.X = max(picture.Min.X, lo.X-leastLead), min(picture.Max.X, hi.X+leastLead)
 	b.drawNotes(p, seen, to, room, picture, labels)
 }
 

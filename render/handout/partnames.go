@@ -36,29 +36,52 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 		if len(areas) == 0 {
 			continue
 		}
+		one := []string{name}
 		for _, try := range []struct {
+			lines  []string
 			size   render.Points
 			turned bool
-		}{{render.NoteSize, false}, {render.NoteSize, true}, {render.SmallSize, false}, {render.SmallSize, true}} {
-			w, h := typeset.Width(name, try.size, false)+0.8, typeset.Ascent(try.size)+typeset.Descent(try.size)+0.6
-			if try.turned {
-				w, h = h, w
+		}{
+			{one, render.NoteSize, false}, {one, render.NoteSize, true}, {strings.Fields(name), render.NoteSize, false},
+			{one, render.SmallSize, false}, {one, render.SmallSize, true}, {strings.Fields(name), render.SmallSize, false},
+		} {
+			if texts := inRoom(areas[0], try.lines, try.size, try.turned, off); texts != nil {
+				for _, t := range texts {
+					b.Text(t)
+					off.Boxes = append(off.Boxes, typeset.Box(t).Grow(0.5))
+				}
+				break
 			}
-			c, ok := areas[0].Room(w, h, off)
-			if !ok {
-				continue
-			}
-			t := render.Text{String: name, Size: try.size, Align: render.Middle, Turned: try.turned, Color: render.Black}
-			down := (typeset.Ascent(try.size) - typeset.Descent(try.size)) / 2
-			t.At = c.Add(geometry.Pt(0, down))
-			if try.turned {
-				t.At = c.Add(geometry.Pt(down, 0))
-			}
-			b.Text(t)
-			off.Boxes = append(off.Boxes, typeset.Box(t).Grow(0.5))
-			break
 		}
 	}
+}
+
+// inRoom sets lines in the middle of the room an area has for them; none where
+// there is no room.
+func inRoom(a shape.Area, lines []string, size render.Points, turned bool, off shape.Taken) []render.Text {
+	var wide Length
+	for _, l := range lines {
+		wide = max(wide, typeset.Width(l, size, false))
+	}
+	lead := typeset.Ascent(size) + typeset.Descent(size)
+	w, h := wide+0.8, lead*Length(len(lines))+0.6
+	if turned {
+		w, h = h, w
+	}
+	at, ok := a.Room(w, h, off)
+	if !ok {
+		return nil
+	}
+	var out []render.Text
+	for i, l := range lines {
+		down := (Length(i)-Length(len(lines))/2)*lead + typeset.Ascent(size)
+		t := render.Text{At: at.Add(geometry.Pt(0, down)), String: l, Size: size, Align: render.Middle, Turned: turned, Color: render.Black}
+		if turned {
+			t.At = at.Add(geometry.Pt(down, 0))
+		}
+		out = append(out, t)
+	}
+	return out
 }
 
 func meetOf(a, b geom.Geometry) geom.Geometry { return shape.Meet(a, b) }

@@ -2,6 +2,7 @@ package handout
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry"
 	"forel/render"
@@ -20,7 +21,7 @@ const (
 	atOf      Length = 65
 	sizeEnds  Length = 20
 	grainAt   Length = 17
-	pieceTall Length = 10
+	pieceTall Length = 8.6
 	tick      Length = 3.6
 )
 
@@ -94,7 +95,7 @@ func (b *book) pieceHead(box geometry.Box) {
 }
 
 func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
-	base := box.Min.Y + 4.6
+	base := box.Min.Y + 4.2
 	for _, x := range []Length{atCut, atChecked} {
 		b.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X+x, base-tick+0.4, box.Min.X+x+tick, base+0.4)), render.Stroke{Width: 0.25, Color: render.Black})
 	}
@@ -112,7 +113,7 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	}
 	layout.Write(b, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
 	for i, l := range lines {
-		layout.Write(b, geometry.Pt(box.Min.X+atName, base+3.3+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
+		layout.Write(b, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
 	}
 	layout.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 }
@@ -131,7 +132,7 @@ func (b *book) ruleLines(r sizeRule) []string {
 	case r.height == "":
 		text = "width = " + r.width
 	default:
-		text = r.width + "  by  " + r.height
+		text = bracketed(r.width) + " × " + bracketed(r.height)
 	}
 	if r.remark != "" {
 		if text != "" {
@@ -154,8 +155,17 @@ func material(m geometry.Material) string {
 	return string(m)
 }
 
-// cellTall is the height of the drawing of a piece with its head.
-const cellTall Length = 80
+// Heights of the drawing of a piece with its head: at most, and of its words.
+const (
+	cellTall  Length = 82
+	cellWords Length = 19
+)
+
+// tallOf gives how tall the drawing of a piece is in a cell of a width.
+func tallOf(p geometry.Piece, wide Length) Length {
+	w, h := p.Size()
+	return min(cellTall, cellWords+h*(wide-besides)/w)
+}
 
 // drawings gives the drawings of the pieces, two beside each other a block.
 func (b *book) drawings() []block {
@@ -163,17 +173,20 @@ func (b *book) drawings() []block {
 	ps := b.plan.Pieces
 	for i := 0; i < len(ps); i += 2 {
 		row := ps[i:min(i+2, len(ps))]
+		wide := (b.column().Width() - 5) / 2
+		if len(ps) == 1 {
+			wide = b.column().Width()
+		}
+		var tall Length
+		for _, p := range row {
+			tall = max(tall, tallOf(p, wide))
+		}
 		k := block{
-			height: func(Length) Length { return cellTall },
+			height: func(Length) Length { return tall },
 			draw: func(box geometry.Box, _ Length) {
-				wide := (box.Width() - 5) / 2
 				for n, p := range row {
 					x := box.Min.X + Length(n)*(wide+5)
-					w := wide
-					if len(ps) == 1 {
-						w = box.Width()
-					}
-					b.pieceCell(p, geometry.Bx(x, box.Min.Y, x+w, box.Max.Y))
+					b.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Max.Y))
 				}
 			},
 		}
@@ -185,6 +198,14 @@ func (b *book) drawings() []block {
 	return blocks
 }
 
+// What stands beside the drawing of a piece: its height on the left, the grain on
+// the right.
+const (
+	besideLeft  Length = 5.5
+	besideRight Length = 8
+	besides            = besideLeft + besideRight
+)
+
 // pieceCell draws a piece as large as there is room, with its size, its grain and
 // the names of its parts.
 func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
@@ -194,8 +215,7 @@ func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
 	y += typeset.LineHeight(render.NoteSize)
 	layout.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(material(p.Material)+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
 
-	const words, grainWide Length = 5.5, 7
-	room := geometry.Bx(cell.Min.X+words, y+3, cell.Max.X-grainWide, cell.Max.Y-words)
+	room := geometry.Bx(cell.Min.X+besideLeft, y+3, cell.Max.X-besideRight, cell.Max.Y-besideLeft)
 	bounds := p.Outline.Bounds()
 	scale := min(room.Width()/bounds.Width(), room.Height()/bounds.Height()).MM()
 	w, h := bounds.Width()*Length(scale), bounds.Height()*Length(scale)
@@ -224,15 +244,26 @@ func (b *book) dimensions(p geometry.Piece, at geometry.Box) {
 	thin := render.Stroke{Width: 0.15, Color: render.Black}
 	y, x := at.Max.Y+1.6, at.Min.X-1.6
 	b.Stroke(geometry.Line(geometry.Pt(at.Min.X, y), geometry.Pt(at.Max.X, y)), thin)
-	b.Stroke(geometry.Line(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y)), thin)
 	for _, e := range []Length{at.Min.X, at.Max.X} {
 		b.Stroke(geometry.Line(geometry.Pt(e, y-0.8), geometry.Pt(e, y+0.8)), thin)
 	}
+	width := b.Round.Pretty(w)
+	if height := b.Round.Pretty(h); typeset.Width(height, render.NoteSize, false) < at.Height() {
+		b.heightMark(height, x, at)
+	} else {
+		width = b.size(p) // a piece so low has both below it
+	}
+	b.Text(render.Text{At: geometry.Pt(at.Center().X, y+0.6+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+}
+
+// heightMark sets a piece's height on its left.
+func (b *book) heightMark(height string, x Length, at geometry.Box) {
+	thin := render.Stroke{Width: 0.15, Color: render.Black}
+	b.Stroke(geometry.Line(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y)), thin)
 	for _, e := range []Length{at.Min.Y, at.Max.Y} {
 		b.Stroke(geometry.Line(geometry.Pt(x-0.8, e), geometry.Pt(x+0.8, e)), thin)
 	}
-	b.Text(render.Text{At: geometry.Pt(at.Center().X, y+0.6+typeset.Ascent(render.NoteSize)), String: b.Round.Pretty(w), Size: render.NoteSize, Align: render.Middle, Color: render.Black})
-	b.Text(render.Text{At: geometry.Pt(x-0.6-typeset.Descent(render.NoteSize), at.Center().Y), String: b.Round.Pretty(h), Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
+	b.Text(render.Text{At: geometry.Pt(x-0.6-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 }
 
 // grainArrow sets an arrow along the grain beside a piece.
@@ -247,12 +278,10 @@ func (b *book) grainArrow(p geometry.Piece, at geometry.Box) {
 	}
 	// Along the width: below, at the right end of the line that has the size.
 	y := at.Max.Y + 1.6 + 0.6 + typeset.Ascent(render.NoteSize)*0.6
-	right := at.Max.X + 5
 	if room := at.Width() / 2; room < 22 {
 		b.twinArrow(geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
 		return
 	}
-	_ = right
 	b.twinArrow(geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
 	b.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: "grain", Size: render.SmallSize, Color: render.Black})
 }
@@ -261,4 +290,12 @@ func (b *book) twinArrow(p, q geometry.Point) {
 	b.Stroke(geometry.Line(p, q), thinArrow)
 	b.arrowHead(p, q, 1.6)
 	b.arrowHead(q, p, 1.6)
+}
+
+// bracketed sets a rule of several terms in brackets.
+func bracketed(rule string) string {
+	if strings.ContainsAny(rule, "+−") && !strings.HasPrefix(rule, "(") {
+		return "(" + rule + ")"
+	}
+	return rule
 }

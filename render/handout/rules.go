@@ -107,13 +107,13 @@ func boardRules(c slipcase.Case) sheetRules {
 	}
 	switch {
 	case before:
-		margin("r", "lining beyond its board, trimmed when dry", j.Lining.Trim)
+		margin("r", "lining past its board", j.Lining.Trim)
 		for board, lining := range map[string]string{"side": "side lining", "spine wall": "spine lining", "head wall": "head lining", "tail wall": "tail lining"} {
 			s := r.sizes[board]
 			r.sizes[lining] = sizeRule{s.width + " + 2r", s.height + " + 2r", ""}
 		}
 	case after:
-		margin("z", "linings stay back from the mouth", marginOf(c, "side lining", "back from the mouth edge"))
+		margin("z", "linings back from the mouth", marginOf(c, "side lining", "back from the mouth edge"))
 		r.sizes["side lining"] = sizeRule{"W + cW + l − z", "H + cH + 2l", ""}
 		r.sizes["spine lining"] = sizeRule{"T + " + ct, "H + cH + 2l", ""}
 		r.sizes["head lining"] = sizeRule{"W + cW − z", "T + " + ct, ""}
@@ -145,7 +145,7 @@ func (r sheetRules) coverings(c slipcase.Case, margin func(symbol, name string, 
 		}
 		margin("e", "turned over head and tail", marginOf(c, "wrap", turn))
 		margin("u", "turned in at the mouth", mouth)
-		margin("g", "from the spine edge to the panels", j.Cloth.SpineGap)
+		margin("g", "spine edge to the panels", j.Cloth.SpineGap)
 		r.sizes["wrap"] = across(sizeRule{"To + 2Wo + 2u", "Ho + 2e", thin("wrap")}, stretch)
 		r.sizes["head panel"] = across(sizeRule{"To − 2s", "Wo − g + u", ""}, stretch)
 		r.sizes["tail panel"] = r.sizes["head panel"]
@@ -154,7 +154,7 @@ func (r sheetRules) coverings(c slipcase.Case, margin func(symbol, name string, 
 		margin("m", "cloth onto the sides", j.Cloth.Overlap)
 		margin("e", "cloth over head and tail", marginOf(c, "spine cloth", turn))
 		margin("u", "cloth turned in at the mouth", mouth)
-		margin("g", "from the spine edge to head and tail cloth", j.Cloth.SpineGap)
+		margin("g", "spine edge to head, tail cloth", j.Cloth.SpineGap)
 		r.sizes["spine cloth"] = across(sizeRule{"To + 2m", "Ho + 2e", thin("spine cloth")}, k)
 		r.sizes["head cloth"] = across(sizeRule{"To + 2m", "Wo − g + u", ""}, k)
 		r.sizes["tail cloth"] = r.sizes["head cloth"]
@@ -179,13 +179,13 @@ func (r sheetRules) dividers(c slipcase.Case, margin func(symbol, name string, v
 		return
 	}
 	_, tall := p.Size()
-	margin("q", "dividers set back from the mouth", c.Job.Divider.SetBack)
-	margin("v", "strip onto each face of a divider", c.Job.Divider.Lap)
-	margin("y", "what is turned in over and under a divider", (c.Job.Cavity().Height-tall)/2)
+	margin("q", "dividers back from the mouth", c.Job.Divider.SetBack)
+	margin("v", "strip onto each face", c.Job.Divider.Lap)
+	margin("y", "turned in over a divider", (c.Job.Cavity().Height-tall)/2)
 	r.sizes["divider"] = sizeRule{"W + cW − q", "H + cH − 2y", ""}
 	if lined {
 		if c.Job.Lining.Order == slipcase.LinedAfter {
-			margin("r", "divider lining beyond its board, trimmed when dry", c.Job.Lining.Trim)
+			margin("r", "divider lining past its board", c.Job.Lining.Trim)
 		}
 		r.sizes["divider lining"] = sizeRule{"W + cW − q + 2r", "H + cH − 2y + 2r", ""}
 	}
@@ -199,7 +199,7 @@ func bookGroup(j slipcase.Job, n int) group {
 		b := j.Book()
 		g.measures = []measure{
 			{symbol: "H", name: "height, head to tail", value: b.Height.Largest(), readings: b.Height},
-			{symbol: "W", name: "width, with the round of the spine", value: b.Width.Largest(), readings: b.Width},
+			{symbol: "W", name: "width, with the round", value: b.Width.Largest(), readings: b.Width},
 			{symbol: "T", name: "thickness, the thicker edge", value: b.Thick(), readings: append(append([]Length{}, b.Thickness...), b.ForeEdge...)},
 		}
 		return g

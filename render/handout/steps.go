@@ -172,7 +172,7 @@ func (b *book) dryStep(m model) step {
 			fmt.Sprintf("%s, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s.", what, mm(fit.ForeEdge), mm(fit.HeadOrTail)),
 			"If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will rattle: trim the side, and the other pieces of that measure with it.",
 		},
-		rows: [][]panel{{m.dryFigure(mm(fit.ForeEdge), mm(fit.HeadOrTail))}},
+		rows: [][]panel{m.dryFigures(mm(fit.ForeEdge), mm(fit.HeadOrTail))},
 	}
 }
 
@@ -308,7 +308,7 @@ func (b *book) dividerStep(m model, base []scene.Face) step {
 	}
 }
 
-// mouthEdgeMiddle gives a place on the edge of the left side at the mouth.
+// mouthEdgeMiddle gives a place on the edge of the right side at the mouth.
 func (m model) mouthEdgeMiddle() scene.Vec {
-	return scene.Vec{X: m.s() / 2, Y: m.h() * 0.2, Z: m.d()}
+	return scene.Vec{X: m.w() - m.s()/2, Y: m.h() * 0.12, Z: m.d()}
 }

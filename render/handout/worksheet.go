@@ -11,7 +11,7 @@ import (
 )
 
 // cellWide is the room for a length that is written or read.
-const cellWide Length = 25
+const cellWide Length = 21
 
 var cellLine = render.Stroke{Width: 0.2, Color: render.Grey}
 
@@ -80,9 +80,9 @@ func (b *book) shared(gs []group) (left, right []group) {
 }
 
 const (
-	groupGap  Length = 2
-	lineTall  Length = 6.2
-	ruledTall Length = 8.4
+	groupGap  Length = 1.2
+	lineTall  Length = 5.8
+	ruledTall Length = 8
 	readTall  Length = 12
 )
 

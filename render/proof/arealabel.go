@@ -82,8 +82,8 @@ func partsOf(f flatFace) []part {
 // numbersBeside arranges the numbers of the areas chosen on both sides.
 func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideFace {
 	sides := [2]besideFace{
-		{column: column{f.at.Min.X - numberGap, true, f.at.Min.Y, f.at.Max.Y, 0}},
-		{column: column{f.at.Max.X + numberGap, false, f.at.Min.Y, f.at.Max.Y, 0}},
+		{column: column{Edge: f.at.Min.X - numberGap, Leftward: true, Top: f.at.Min.Y, Bottom: f.at.Max.Y, Gap: 0}},
+		{column: column{Edge: f.at.Max.X + numberGap, Leftward: false, Top: f.at.Min.Y, Bottom: f.at.Max.Y, Gap: 0}},
 	}
 	for i, p := range parts {
 		if !chosen[i] {

@@ -91,6 +91,6 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			add(areasOf(moved(l.top, to)), l.Piece, what)
 		}
 	}
-	col := column{at.Max.X + 3, false, at.Min.Y - 9, at.Max.Y, 1}
+	col := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 9, Bottom: at.Max.Y, Gap: 1}
 	col.Draw(b, col.Arrange(labels))
 }

@@ -72,8 +72,8 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 		column
 		labels []label
 	}{
-		{column{min(drawn.Min.X, w.Min.X) - away, true, figure.Min.Y, figure.Max.Y, 3}, left},
-		{column{drawn.Max.X + away, false, figure.Min.Y, figure.Max.Y, 3}, right},
+		{column{Edge: min(drawn.Min.X, w.Min.X) - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
+		{column{Edge: drawn.Max.X + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
 	} {
 		side.Draw(b, side.Arrange(side.labels))
 	}

@@ -51,9 +51,17 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 	}
 }
 
-// round draws the outline of a shape.
+// slim is how broad a part of a thing must be on the page, in mm, for a bold
+// outline not to fill it.
+const slim = 1.8
+
+// round draws the outline of a shape; of a slim part no bolder than others.
 func round(on render.Surface, g polygon.Shape, stroke render.Stroke) {
 	for _, a := range shape.AreasOf(g) {
+		stroke := stroke
+		if a.Breadth() < slim {
+			stroke.Width = min(stroke.Width, outer.Width)
+		}
 		for _, ring := range a.Rings {
 			on.Stroke(geometry.Polygon(ring...), stroke)
 		}
