@@ -93,9 +93,12 @@ func (m cardModel) swing(name string, from, to cardStage) []arrow {
 // and of the finished case with its book.
 func (m cardModel) figures() (blank panel, sides, flaps []panel, done panel) {
 	v := scene.Turned(toHead, toMouth, -32, 36)
+	low := scene.Turned(toHead, toMouth, -36, 24)
+	flap := m.c.Job.Book.Thick().MM() + 4
+	focus := boxCorners(scene.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, scene.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
 	up := cardStage{sides: 90}
 	inner := cardStage{sides: 90, inner: 55}
-	spine := cardStage{sides: 90, inner: 90, spine: 50}
+	spine := cardStage{sides: 90, inner: 90, spine: 60}
 	outer := cardStage{sides: 90, inner: 90, spine: 90, outer: 50}
 	blank = panel{
 		faces: m.faces(cardStage{}), view: flatView(), fresh: []string{"card"},
@@ -108,21 +111,21 @@ func (m cardModel) figures() (blank panel, sides, flaps []panel, done panel) {
 	sides = []panel{
 		{
 			faces: m.faces(cardStage{sides: 50}), view: v, fresh: []string{"card"},
-			arrows: append(m.swing("left side", cardStage{sides: 20}, up), m.swing("right side", cardStage{sides: 20}, up)...),
+			arrows: append(m.swing("left side", cardStage{sides: 45}, up), m.swing("right side", cardStage{sides: 45}, up)...),
 			notes:  []note{{name: "a side", more: "folds up", spot: "left side"}, {name: "spine", spot: "spine"}}, caption: "a: both sides up from the spine",
 		},
 		{
-			faces: m.faces(inner), view: v, fresh: []string{"card"}, arrows: m.swing("inner flap", up, cardStage{sides: 90, inner: 90}),
+			faces: m.faces(inner), view: low, fresh: []string{"card"}, focus: focus, arrows: m.swing("inner flap", up, cardStage{sides: 90, inner: 90}),
 			notes: []note{{name: "inner flap", more: "folds first", spot: "inner flap"}}, caption: "b: the inner flap in, at head and tail",
 		},
 	}
 	flaps = []panel{
 		{
-			faces: m.faces(spine), view: v, fresh: []string{"card"}, arrows: m.swing("spine flap", cardStage{sides: 90, inner: 90}, cardStage{sides: 90, inner: 90, spine: 90}),
+			faces: m.faces(spine), view: low, fresh: []string{"card"}, focus: focus, arrows: m.swing("spine flap", cardStage{sides: 90, inner: 90}, cardStage{sides: 90, inner: 90, spine: 90}),
 			notes: []note{{name: "spine flap", more: "glue its inside", spot: "spine flap"}}, caption: "a: the spine flap onto the inner flap",
 		},
 		{
-			faces: m.faces(outer), view: v, fresh: []string{"card"}, arrows: m.swing("outer flap", cardStage{sides: 90, inner: 90, spine: 90}, cardMade),
+			faces: m.faces(outer), view: low, fresh: []string{"card"}, focus: focus, arrows: m.swing("outer flap", cardStage{sides: 90, inner: 90, spine: 90}, cardMade),
 			notes: []note{{name: "outer flap", more: "glue its inside; last", spot: "outer flap"}}, caption: "b: the outer flap beside it",
 		},
 	}

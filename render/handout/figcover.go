@@ -129,7 +129,8 @@ func (m model) endFigures() (laid, tabs []panel) {
 	tabs = []panel{
 		{
 			faces: slices.Concat(base, m.sheet(c, side, true)), view: low, fresh: []string{c.name}, focus: focus,
-			arrows:  m.swings(c, stage{margins: 90, sideTabs: 100}, in, focus, hangsOn(is(geometry.RightInside), mouthEdge, nil), hangsOn(is(geometry.LeftInside), mouthEdge, nil)),
+			arrows: append(m.swings(c, stage{margins: 90, sideTabs: 100}, in, focus, hangsOn(is(geometry.LeftInside), mouthEdge, nil)),
+				m.swings(c, stage{margins: 90, sideTabs: 96}, stage{margins: 90, sideTabs: 142}, focus, hangsOn(is(geometry.RightInside), mouthEdge, nil))...),
 			notes:   []note{{name: "side tabs", more: "fold first, into the corners", spot: "side tab"}, {name: "middle tab", more: "waits", spot: "middle tab"}},
 			caption: "a: side tabs round the edge and in",
 		},

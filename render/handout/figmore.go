@@ -3,6 +3,7 @@ package handout
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/render/scene"
@@ -81,7 +82,7 @@ func (m model) holeFigure(c covering, base []scene.Face) panel {
 		}
 	}
 	at := made
-	at.holeTabs = 50
+	at.holeTabs = 30
 	var focus []scene.Vec
 	for _, y := range []float64{m.h()/2 - 2*r, m.h()/2 + 2*r} {
 		for _, z := range []float64{m.d() - 2.1*r, m.d() + r*0.3} {
@@ -89,7 +90,7 @@ func (m model) holeFigure(c covering, base []scene.Face) panel {
 		}
 	}
 	return panel{
-		faces: slices.Concat(base, m.sheet(c, at, true)), view: m.intoMouth(64, 14), fresh: []string{c.object()}, focus: focus,
+		faces: slices.Concat(base, m.sheet(c, at, true)), view: m.intoMouth(60, 14), focus: focus,
 		notes: []note{
 			{name: "tabs", more: "over the edge of the hole, into the case", at: scene.Vec{X: m.w(), Y: m.h()/2 + r*0.45, Z: m.d() - r*0.75}},
 			{name: "turn-in", more: "already in, above and below", at: scene.Vec{X: m.w() - m.s()/2, Y: m.h()/2 - 1.5*r, Z: m.d()}},
@@ -159,10 +160,12 @@ func (m model) dividerFigures(base []scene.Face) []panel {
 	}
 	at := m.dividerPlaces()
 	x := (at[0][0] + at[0][1]) / 2
+	last := faces[len(faces)-1].Object
+	last = strings.TrimSuffix(last, " strip")
 	return []panel{{
 		faces: slices.Concat(base, faces), view: m.mouthView(), fresh: fresh,
 		arrows: []arrow{{path: []scene.Vec{{X: x, Y: m.h() + 4, Z: m.d() + out*0.8}, {X: x, Y: m.h() + 4, Z: m.d() + out*0.1}}}},
-		notes:  []note{{name: "divider", more: "lined on both faces", spot: "divider"}, {name: "strip", more: "of cloth round its mouth edge", spot: "divider strip"}},
+		notes:  []note{{name: "divider", more: "lined on both faces", spot: last}, {name: "strip", more: "of cloth round its mouth edge", spot: last + " strip"}},
 	}}
 }
 

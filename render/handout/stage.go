@@ -82,7 +82,7 @@ func turnedIn(hung foldup.Sheet, i int, total float64) float64 {
 	on := hung.Leaves[l.On]
 	switch {
 	case !l.Folded:
-		if total >= 180 {
+		if total >= 100 {
 			return 90
 		}
 		return 0

@@ -255,7 +255,7 @@ func (b *book) wrapSteps(m model) []step {
 				glue + " the wrap evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press.",
 				"Roll the case onto one side, draw the " + what + " tight and rub it down from the spine outward; then the other side.",
 			},
-			rows: [][]panel{laid},
+			rows: [][]panel{{laid[0]}, {laid[1]}},
 		},
 		{
 			title: "The wrap: the flaps at head and tail",

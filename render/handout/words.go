@@ -36,7 +36,9 @@ func (b *book) before() []block {
 	read := []string{
 		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
-		"Left and right are as you look into the mouth with the head up.",
+	}
+	if b.card != nil {
+		read = append(read, "Left and right are as you look into the mouth with the head up.")
 	}
 	section := func(mark, head string, points []string) block {
 		return block{

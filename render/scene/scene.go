@@ -56,7 +56,11 @@ func Block(object string, outline []Vec, depth Vec, top, bottom, edge Look) []Fa
 // Box gives the faces of an upright block between two corners.
 func Box(object string, a, b Vec, l Look) []Face {
 	outline := []Vec{{a.X, a.Y, b.Z}, {b.X, a.Y, b.Z}, {b.X, b.Y, b.Z}, {a.X, b.Y, b.Z}}
-	return Block(object, outline, Vec{Z: a.Z - b.Z}, l, l, l)
+	faces := Block(object, outline, Vec{Z: a.Z - b.Z}, l, l, l)
+	for i := range faces {
+		faces[i].Name = object
+	}
+	return faces
 }
 
 // Moved gives faces moved by a step.
