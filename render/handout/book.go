@@ -57,14 +57,8 @@ func (b *book) all(trial bool) {
 		return
 	}
 	b.flow(append(b.before(), b.drawings()...))
-	var steps []step
-	if b.card != nil {
-		steps = b.cardSteps(cardModelOf(*b.card, b.palette))
-	} else {
-		steps = b.steps(modelOf(*b.boards, b.palette))
-	}
 	var blocks []block
-	for i, s := range steps {
+	for i, s := range b.allSteps() {
 		k := b.stepBlock(i+1, s)
 		if i == 0 {
 			k.mark = "Steps"
@@ -72,4 +66,12 @@ func (b *book) all(trial bool) {
 		blocks = append(blocks, k)
 	}
 	b.flow(append(blocks, b.checks()))
+}
+
+// allSteps gives the steps of the case, of whatever kind.
+func (b *book) allSteps() []step {
+	if b.card != nil {
+		return b.cardSteps(cardModelOf(*b.card, b.palette))
+	}
+	return b.steps(modelOf(*b.boards, b.palette))
 }

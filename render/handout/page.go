@@ -36,6 +36,9 @@ func (b *book) newPage() geometry.Box {
 	layout.Rule(b, geometry.Pt(m, y-footTall+2), geometry.Pt(s.Width-m, y-footTall+2))
 	y -= typeset.Descent(render.NoteSize)
 	left := "Figures, not at true size: cut from the templates, not from this page."
+	if b.blank {
+		left = "Fill in with a pencil; cut from patterns, not from this page."
+	}
 	layout.Write(b, geometry.Pt(m, y), left, render.NoteSize, false)
 	right := fmt.Sprintf("page %d of %d", b.page, b.total)
 	if t := oneLine(b.plan.Title); t != "" {
@@ -54,6 +57,9 @@ type block struct {
 	rows   int    // of figures
 	height func(figure Length) Length
 	draw   func(box geometry.Box, figure Length)
+	// A head that is repeated where the block is the first of a page.
+	headTall Length
+	head     func(box geometry.Box)
 }
 
 // Heights of a row of figures, and the white between blocks.
@@ -71,6 +77,9 @@ func (b *book) flow(blocks []block) {
 		n, rows, used := 0, 0, Length(0)
 		for _, k := range blocks {
 			h := k.height(leastFigure)
+			if n == 0 {
+				h += k.headTall
+			}
 			if n > 0 && (k.fresh || used+blockGap+h > box.Height()) {
 				break
 			}
@@ -85,7 +94,11 @@ func (b *book) flow(blocks []block) {
 			figure = min(mostFigure, leastFigure+(box.Height()-used)/Length(rows))
 		}
 		y := box.Min.Y
-		for _, k := range blocks[:n] {
+		for i, k := range blocks[:n] {
+			if i == 0 && k.head != nil {
+				k.head(geometry.Bx(box.Min.X, y, box.Max.X, y+k.headTall))
+				y += k.headTall
+			}
 			if k.mark != "" {
 				b.Bookmark(k.mark)
 			}

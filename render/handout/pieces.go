@@ -21,7 +21,7 @@ const (
 	atOf      Length = 65
 	sizeEnds  Length = 20
 	grainAt   Length = 17
-	pieceTall Length = 8.6
+	pieceTall Length = 8.3
 	tick      Length = 3.6
 )
 
@@ -38,8 +38,10 @@ func (b *book) pieceRows(r sheetRules) []block {
 				b.pieceRow(p, lines, geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+tall))
 			},
 		}
-		if i == 0 {
-			const head Length = 9
+		const head Length = 9
+		if i > 0 {
+			k.headTall, k.head = head, b.pieceHead
+		} else {
 			row := k.draw
 			k.height = func(Length) Length { return tall + head - blockGap }
 			k.draw = func(box geometry.Box, f Length) {
@@ -95,7 +97,7 @@ func (b *book) pieceHead(box geometry.Box) {
 }
 
 func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
-	base := box.Min.Y + 4.2
+	base := box.Min.Y + 4
 	for _, x := range []Length{atCut, atChecked} {
 		b.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X+x, base-tick+0.4, box.Min.X+x+tick, base+0.4)), render.Stroke{Width: 0.25, Color: render.Black})
 	}
@@ -104,9 +106,9 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), material(p.Material), render.BodySize, false)
 	end := box.Max.X - sizeEnds
 	if b.blank {
-		b.Text(render.Text{At: geometry.Pt(end-20, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
-		for _, x := range []Length{end - 39, end - 18} {
-			b.Stroke(geometry.Line(geometry.Pt(x, base+0.8), geometry.Pt(x+17, base+0.8)), cellLine)
+		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
+		for _, x := range []Length{end - 36, end - 17} {
+			b.Stroke(geometry.Line(geometry.Pt(x, base+0.8), geometry.Pt(x+16, base+0.8)), cellLine)
 		}
 	} else {
 		b.Text(render.Text{At: geometry.Pt(end, base), String: b.size(p), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})

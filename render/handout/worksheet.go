@@ -28,7 +28,7 @@ func (b *book) worksheet() []block {
 	r := b.rules()
 	head := block{
 		mark:   "Worksheet",
-		height: func(Length) Length { return 25 },
+		height: func(Length) Length { return 23 },
 		draw: func(box geometry.Box, _ Length) {
 			title := oneLine(b.plan.Title)
 			if title == "" || b.blank {
@@ -82,7 +82,7 @@ func (b *book) shared(gs []group) (left, right []group) {
 const (
 	groupGap  Length = 1.2
 	lineTall  Length = 5.8
-	ruledTall Length = 8
+	ruledTall Length = 7.5
 	readTall  Length = 12
 )
 
