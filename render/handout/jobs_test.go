@@ -95,6 +95,10 @@ func subjects(t require.TestingT) map[string]handout.Subject {
 	return out
 }
 
+// drawnJobs is how many drawn jobs a test looks at whose pages or figures take a
+// while.
+const drawnJobs = 12
+
 // anyJob draws a job that can be made: a book of any size a slipcase is made for,
 // and every choice.
 func anyJob(t *rapid.T) slipcase.Job {
@@ -132,4 +136,3 @@ func on(t require.TestingT, sheet string) handout.Options {
 	setup.Sheet = s
 	return handout.Options{Setup: setup, Round: geometry.ToTenthMM}
 }
-

@@ -54,6 +54,7 @@ func (b *book) newPage() geometry.Box {
 type block struct {
 	mark   string // a new section, for the list of contents
 	fresh  bool   // starts a page
+	tight  bool   // with no white before it
 	rows   int    // of figures
 	height func(figure Length) Length
 	draw   func(box geometry.Box, figure Length)
@@ -80,11 +81,11 @@ func (b *book) flow(blocks []block) {
 			if n == 0 {
 				h += k.headTall
 			}
-			if n > 0 && (k.fresh || used+blockGap+h > box.Height()) {
-				break
-			}
 			if n > 0 {
-				used += blockGap
+				h += k.gap()
+			}
+			if n > 0 && (k.fresh || used+h > box.Height()) {
+				break
 			}
 			used += h
 			n, rows = n+1, rows+k.rows
@@ -102,12 +103,23 @@ func (b *book) flow(blocks []block) {
 			if k.mark != "" {
 				b.Bookmark(k.mark)
 			}
+			if i > 0 {
+				y += k.gap()
+			}
 			h := k.height(figure)
 			k.draw(geometry.Bx(box.Min.X, y, box.Max.X, y+h), figure)
-			y += h + blockGap
+			y += h
 		}
 		blocks = blocks[n:]
 	}
+}
+
+// gap gives the white before a block that is not the first of its page.
+func (k block) gap() Length {
+	if k.tight {
+		return 0
+	}
+	return blockGap
 }
 
 // stepBlock gives a step as a block.

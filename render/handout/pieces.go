@@ -33,7 +33,8 @@ func (b *book) pieceRows(r sheetRules) []block {
 		lines := b.ruleLines(rule)
 		tall := pieceTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
 		k := block{
-			height: func(Length) Length { return tall - blockGap },
+			tight:  i > 0,
+			height: func(Length) Length { return tall },
 			draw: func(box geometry.Box, _ Length) {
 				b.pieceRow(p, lines, geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+tall))
 			},
@@ -43,7 +44,7 @@ func (b *book) pieceRows(r sheetRules) []block {
 			k.headTall, k.head = head, b.pieceHead
 		} else {
 			row := k.draw
-			k.height = func(Length) Length { return tall + head - blockGap }
+			k.height = func(Length) Length { return tall + head }
 			k.draw = func(box geometry.Box, f Length) {
 				b.pieceHead(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+head))
 				box.Min.Y += head
@@ -54,11 +55,12 @@ func (b *book) pieceRows(r sheetRules) []block {
 	}
 	if note := b.pieceNote(); note != "" {
 		blocks = append(blocks, block{
+			tight: true,
 			height: func(Length) Length {
-				return layout.ParagraphHeight(note, render.NoteSize, false, b.column().Width())
+				return 1 + layout.ParagraphHeight(note, render.NoteSize, false, b.column().Width())
 			},
 			draw: func(box geometry.Box, _ Length) {
-				layout.Paragraph(b, box, box.Min.Y-1, note, render.NoteSize, false)
+				layout.Paragraph(b, box, box.Min.Y+0.5, note, render.NoteSize, false)
 			},
 		})
 	}
@@ -203,7 +205,7 @@ func (b *book) drawings() []block {
 // What stands beside the drawing of a piece: its height on the left, the grain on
 // the right.
 const (
-	besideLeft  Length = 5.5
+	besideLeft  Length = 5.9
 	besideRight Length = 8
 	besides            = besideLeft + besideRight
 )
@@ -255,7 +257,7 @@ func (b *book) dimensions(p geometry.Piece, at geometry.Box) {
 	} else {
 		width = b.size(p) // a piece so low has both below it
 	}
-	b.Text(render.Text{At: geometry.Pt(at.Center().X, y+0.6+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+	b.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 }
 
 // heightMark sets a piece's height on its left.
@@ -265,7 +267,7 @@ func (b *book) heightMark(height string, x Length, at geometry.Box) {
 	for _, e := range []Length{at.Min.Y, at.Max.Y} {
 		b.Stroke(geometry.Line(geometry.Pt(x-0.8, e), geometry.Pt(x+0.8, e)), thin)
 	}
-	b.Text(render.Text{At: geometry.Pt(x-0.6-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
+	b.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 }
 
 // grainArrow sets an arrow along the grain beside a piece.
@@ -279,7 +281,7 @@ func (b *book) grainArrow(p geometry.Piece, at geometry.Box) {
 		return
 	}
 	// Along the width: below, at the right end of the line that has the size.
-	y := at.Max.Y + 1.6 + 0.6 + typeset.Ascent(render.NoteSize)*0.6
+	y := at.Max.Y + 1.6 + 1 + typeset.Ascent(render.NoteSize)*0.6
 	if room := at.Width() / 2; room < 22 {
 		b.twinArrow(geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
 		return

@@ -105,6 +105,7 @@ const touching = 5e-3
 type flatFace struct {
 	Face
 	shape   geom.Geometry
+	convex  convex // nil where it has inward corners
 	box     geometry.Box
 	a, b, c float64 // how near the viewer it is: a + b*x + c*y
 	plane   string
@@ -145,7 +146,7 @@ func (v View) seenFlat(f Face) (flatFace, bool) {
 		side = -1
 	}
 	return flatFace{
-		Face: f, shape: s, box: polygon.Bounds(s), look: look,
+		Face: f, shape: s, convex: convexOf(pts), box: polygon.Bounds(s), look: look,
 		a: d / facing, b: -n.Dot(v.right) / facing, c: -n.Dot(v.up) / facing,
 		plane: fmt.Sprintf("%.3f %.3f %.3f %.2f", side*n.X+0, side*n.Y+0, side*n.Z+0, side*d+0),
 		light: v.light(n.Mul(side)),
@@ -159,11 +160,12 @@ func (v View) light(n Vec) float64 {
 	return max(0, min(1, 0.62+0.38*up-0.42*right))
 }
 
-// hidden gives what of f is hidden by g, in the plane of the view.
-func (s *Seen) hidden(f, g flatFace) (geom.Geometry, bool) {
+// hidden gives what hides a part of f behind g, in the plane of the view: a shape,
+// and its outline where that is convex.
+func (s *Seen) hidden(f, g flatFace) (geom.Geometry, convex, bool) {
 	both := f.box.Intersect(g.box)
-	if both.Empty() {
-		return geom.Geometry{}, false
+	if both.Empty() || f.convex != nil && g.convex != nil && f.convex.apart(g.convex) {
+		return geom.Geometry{}, nil, false
 	}
 	least, most := math.Inf(1), math.Inf(-1)
 	for _, p := range geometry.Rectangle(both).Flatten(1) {
@@ -172,35 +174,27 @@ func (s *Seen) hidden(f, g flatFace) (geom.Geometry, bool) {
 	}
 	switch {
 	case most <= touching && least >= -touching: // one lies on the other
-		return g.shape, g.Layer > f.Layer
+		return g.shape, g.convex, g.Layer > f.Layer
 	case most <= touching:
-		return geom.Geometry{}, false
+		return geom.Geometry{}, nil, false
 	case least > touching:
-		return g.shape, true
+		return g.shape, g.convex, true
 	}
-	part, ok := meet(g.shape, f.before(g, both.Grow(1)))
+	before := func(p geometry.Point) float64 { return f.nearer(g, p) - touching }
+	if g.convex != nil {
+		part := clipped(g.convex, before)
+		if len(part) < 3 || f.convex != nil && f.convex.apart(part) {
+			return geom.Geometry{}, nil, false
+		}
+		return polygon.Of(part), part, true
+	}
+	half := clipped(geometry.Rectangle(both.Grow(1)).Flatten(1), before)
+	if len(half) < 3 {
+		return geom.Geometry{}, nil, false
+	}
+	part, ok := meet(g.shape, polygon.Of(half))
 	if !ok {
 		s.unworked++
 	}
-	return part, ok
-}
-
-// before gives the part of a box where g is nearer the viewer than f.
-func (f flatFace) before(g flatFace, box geometry.Box) geom.Geometry {
-	corners := geometry.Rectangle(box).Flatten(1)
-	var kept []geometry.Point
-	for i, p := range corners {
-		q := corners[(i+1)%len(corners)]
-		dp, dq := f.nearer(g, p)-touching, f.nearer(g, q)-touching
-		if dp > 0 {
-			kept = append(kept, p)
-		}
-		if (dp > 0) != (dq > 0) {
-			kept = append(kept, p.Add(q.Sub(p).Mul(dp/(dp-dq))))
-		}
-	}
-	if len(kept) < 3 {
-		return geom.Geometry{}
-	}
-	return polygon.Of(kept)
+	return part, nil, ok
 }

@@ -62,9 +62,13 @@ func See(faces []Face, v View) Seen {
 			if k == i || rest.IsEmpty() {
 				continue
 			}
-			hidden, ok := out.hidden(f, g)
+			hidden, outline, ok := out.hidden(f, g)
 			if !ok || hidden.IsEmpty() {
 				continue
+			}
+			if outline != nil && outline.holds(cornersOf(rest)) {
+				rest = geom.Geometry{}
+				break
 			}
 			if rest, ok = without(rest, hidden); !ok {
 				out.unworked++
@@ -85,6 +89,15 @@ func See(faces []Face, v View) Seen {
 		}
 	}
 	out.outlines()
+	return out
+}
+
+// cornersOf gives the corners of the outlines of polygons.
+func cornersOf(g geom.Geometry) []geometry.Point {
+	var out []geometry.Point
+	for _, p := range polygon.Parts(g) {
+		out = append(out, polygon.Points(p.ExteriorRing().Coordinates())...)
+	}
 	return out
 }
 
