@@ -209,12 +209,12 @@ func (m model) contents() (tall, wide, thick float64) {
 // insertFigure gives the figure of the books half way into a case.
 func (m model) insertFigure(base []scene.Face, caption string, fresh bool) panel {
 	p := panel{faces: slices.Concat(base, m.dividersIn(0)), view: m.mouthView(), caption: caption}
-	for i, b := range m.booksAt(0.52) {
+	books := m.booksAt(0.52)
+	for _, b := range books {
 		p.faces = append(p.faces, b...)
-		if fresh {
-			p.fresh = append(p.fresh, b[0].Object)
-		}
-		_ = i
+	}
+	if fresh && len(books) == 1 { // of several, one may hide another
+		p.fresh = append(p.fresh, books[0][0].Object)
 	}
 	return p
 }

@@ -11,15 +11,21 @@ import (
 
 // The outer margin for notes, the white before it, the line at the foot.
 const (
-	notesWide Length = 40
-	gutter    Length = 5
-	footTall  Length = 7
+	mostNotes   Length = 40
+	leastColumn Length = 138 // what is written on is no narrower; the rest is for notes
+	gutter      Length = 5
+	footTall    Length = 7
 )
+
+// notesWide gives how wide the margin for notes is.
+func (b *book) notesWide() Length {
+	return min(mostNotes, b.Setup.Sheet.Width-2*b.Setup.Margin-gutter-leastColumn)
+}
 
 // column gives the part of a page that is written on.
 func (b *book) column() geometry.Box {
 	s, m := b.Setup.Sheet, b.Setup.Margin
-	return geometry.Bx(m, m, s.Width-m-notesWide-gutter, s.Height-m-footTall)
+	return geometry.Bx(m, m, s.Width-m-b.notesWide()-gutter, s.Height-m-footTall)
 }
 
 // newPage starts a page with its margin for notes and its foot, and gives the
@@ -29,7 +35,7 @@ func (b *book) newPage() geometry.Box {
 	b.page++
 	b.AddPage(s.Width, s.Height)
 	box := b.column()
-	x := s.Width - m - notesWide
+	x := s.Width - m - b.notesWide()
 	layout.Rule(b, geometry.Pt(x, m), geometry.Pt(x, box.Max.Y))
 	b.Text(render.Text{At: geometry.Pt(x+2, m+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})
 	y := s.Height - m

@@ -97,7 +97,7 @@ func (b *book) steps(m model) []step {
 		whole = append(whole, m.sheet(c, made, true)...)
 	}
 	done := m.insertFigure(whole, "", false)
-	done.notes = []note{{name: bookOrBooks(j), more: "spine outward", spot: "book"}, {name: "mouth", at: m.mouthEdgeMiddle()}, {name: "head", spot: b.topOf(on)}}
+	done.notes = []note{{name: bookOrBooks(j), more: "spine outward", spot: bookName(len(j.Books) - 1)}, {name: "mouth", at: m.mouthEdgeMiddle()}, {name: "head", spot: b.topOf(on)}}
 	return append(out, step{
 		title: "Dry the case and try the book",
 		text: []string{
@@ -178,7 +178,7 @@ func (b *book) dryStep(m model) step {
 
 func (b *book) tryStep(m model) step {
 	p := m.insertFigure(m.boards(boardNames...), "", true)
-	p.notes = []note{{name: bookOrBooks(m.job), more: "half way in", spot: "book"}, {name: "bare case", spot: "right side"}}
+	p.notes = []note{{name: bookOrBooks(m.job), more: "half way in", spot: bookName(len(m.job.Books) - 1)}, {name: "bare case", spot: "right side"}}
 	return step{
 		title: "Try the book in the bare case",
 		text: []string{
