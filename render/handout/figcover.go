@@ -103,12 +103,14 @@ func (m model) endFigures() (laid, tabs []panel) {
 	v := m.intoMouth(34, 36)
 	base := m.covered(spineCloth)
 	margins := stage{margins: 90}
-	side := stage{margins: 90, sideTabs: clearOf(130, m.job.Cloth.MouthTurnIn.MM(), m.w()-2*m.s())}
-	in := stage{margins: 90, sideTabs: 180}
+	side := m.tabsGoingIn()
 	last := stage{margins: 90, sideTabs: 180, middleTab: 125}
 	ends := is(geometry.HeadOutside)
 	focus := m.mouthCorner()
 	low := m.intoMouth(30, 28)
+	if m.narrow() {
+		low = m.intoMouth(14, 28)
+	}
 	laid = []panel{
 		{
 			faces: slices.Concat(base, m.sheet(c, stage{}, true)), view: v, fresh: []string{c.name},
@@ -129,8 +131,7 @@ func (m model) endFigures() (laid, tabs []panel) {
 	tabs = []panel{
 		{
 			faces: slices.Concat(base, m.sheet(c, side, true)), view: low, fresh: []string{c.name}, focus: focus,
-			arrows: append(m.swings(c, stage{margins: 90, sideTabs: 100}, in, focus, hangsOn(is(geometry.LeftInside), mouthEdge, nil)),
-				m.swings(c, stage{margins: 90, sideTabs: 96}, stage{margins: 90, sideTabs: 142}, focus, hangsOn(is(geometry.RightInside), mouthEdge, nil))...),
+			arrows:  m.tabSwings(c, side, focus),
 			notes:   []note{{name: "side tabs", more: "fold first, into the corners", spot: "side tab"}, {name: "middle tab", more: "waits", spot: "middle tab"}},
 			caption: "a: side tabs round the edge and in",
 		},
@@ -142,6 +143,30 @@ func (m model) endFigures() (laid, tabs []panel) {
 		},
 	}
 	return laid, tabs
+}
+
+// narrow tells whether the mouth is too narrow to show the side tabs in it.
+func (m model) narrow() bool { return m.w()-2*m.s() < 1.2*m.job.Cloth.MouthTurnIn.MM() }
+
+// tabsGoingIn is the stage at which the side tabs are shown: half way into the
+// mouth, or spread before it where that is narrow.
+func (m model) tabsGoingIn() stage {
+	if m.narrow() {
+		return stage{margins: 90, sideTabs: -24}
+	}
+	return stage{margins: 90, sideTabs: 130}
+}
+
+// tabSwings gives the arrows of the side tabs, as far as the way in is seen.
+func (m model) tabSwings(c covering, from stage, focus []scene.Vec) []arrow {
+	left, right := hangsOn(is(geometry.LeftInside), mouthEdge, nil), hangsOn(is(geometry.RightInside), mouthEdge, nil)
+	to := stage{margins: 90, sideTabs: 142}
+	if m.narrow() {
+		to.sideTabs = 16
+		return m.swings(c, from, to, focus, left, right)
+	}
+	from.sideTabs = 98
+	return append(m.swings(c, from, stage{margins: 90, sideTabs: 180}, focus, left), m.swings(c, from, to, focus, right)...)
 }
 
 // slit gives the middle of a slit of the flat head cloth.
@@ -161,7 +186,11 @@ func (m model) mouthCorner() []scene.Vec {
 	t := m.job.Cloth.MouthTurnIn.MM()
 	tall := min(m.h(), 1.9*t)
 	left := max(-2, m.w()-3.4*t) // of a thick case, one corner is shown
-	return boxCorners(scene.Vec{X: left, Y: m.h() - tall, Z: max(0, m.d()-1.2*t)}, scene.Vec{X: m.w() + 2, Y: m.h() + 0.4*t, Z: m.d() + 0.5*t})
+	wide := 0.0
+	if m.narrow() { // tabs are shown before the mouth
+		wide = 0.6 * t
+	}
+	return boxCorners(scene.Vec{X: left - wide, Y: m.h() - tall, Z: max(0, m.d()-1.2*t)}, scene.Vec{X: m.w() + 2 + wide, Y: m.h() + 0.4*t, Z: m.d() + 0.5*t + wide})
 }
 
 // paperCorner gives what is to be seen of the right side where head and mouth

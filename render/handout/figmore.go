@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -167,10 +166,4 @@ func (m model) dividerFigures(base []scene.Face) []panel {
 		arrows: []arrow{{path: []scene.Vec{{X: x, Y: m.h() + 4, Z: m.d() + out*0.8}, {X: x, Y: m.h() + 4, Z: m.d() + out*0.1}}}},
 		notes:  []note{{name: "divider", more: "lined on both faces", spot: last}, {name: "strip", more: "of cloth round its mouth edge", spot: last + " strip"}},
 	}}
-}
-
-// clearOf gives how far a tab of a length must be turned so that it and the one
-// across do not meet in a mouth: at least a usual angle.
-func clearOf(usual, length, mouth float64) float64 {
-	return max(usual, 90+180/math.Pi*math.Acos(min(1, 0.42*mouth/length)))
 }

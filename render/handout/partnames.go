@@ -3,8 +3,6 @@ package handout
 import (
 	"strings"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/polygon"
 	"forel/render"
@@ -32,7 +30,7 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 	for _, r := range p.Regions {
 		room := place(geometry.Rectangle(r.Room)).Bounds()
 		name, _, _ := strings.Cut(r.Name, ":")
-		areas := shape.AreasOf(meetOf(polygon.Box(room), polygon.Of(whole)))
+		areas := shape.AreasOf(shape.Meet(polygon.Box(room), polygon.Of(whole)))
 		if len(areas) == 0 {
 			continue
 		}
@@ -83,5 +81,3 @@ func inRoom(a shape.Area, lines []string, size render.Points, turned bool, off s
 	}
 	return out
 }
-
-func meetOf(a, b geom.Geometry) geom.Geometry { return shape.Meet(a, b) }
