@@ -31,6 +31,10 @@ func commands() []command {
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
 		{"handout", "write the worksheet and illustrated steps for a learner", runHandout},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
+		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
+		{"completion", "print a script that completes forel's words in a shell", runCompletion},
+		{"man", "print the manual page", runMan},
+		{"version", "print which forel this is", runVersion},
 	}
 }
 
