@@ -41,7 +41,6 @@ type Figure struct {
 	Objects  []string
 	Fresh    []string
 	Unworked int
-	Scale    float64
 }
 
 // Figures gives the figures of a handout in their order.

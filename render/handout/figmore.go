@@ -110,14 +110,18 @@ func (m model) liningsInFigures(base []scene.Face) []panel {
 		return scene.Face{Object: object, Name: object, Front: look, Back: &back, Grain: v, Layer: 100,
 			Points: []scene.Vec{o, o.Add(u), o.Add(u).Add(v), o.Add(v)}}
 	}
-	sw, sh := size("side lining")
 	pw, ph := size("spine lining")
 	ew, eh := size("head lining")
 	sides := func(out float64) []scene.Face {
-		return []scene.Face{
-			put("lining, left", scene.Vec{X: s, Y: s, Z: s + sw + out}, scene.Vec{Z: -sw}, scene.Vec{Y: sh}),
-			put("lining, right", scene.Vec{X: w - s, Y: s, Z: s + out}, scene.Vec{Z: sw}, scene.Vec{Y: sh}),
+		left := scene.Face{Object: "lining, left", Name: "lining, left", Front: look, Back: &back, Grain: scene.Vec{Y: 1}, Layer: 100}
+		right := left
+		right.Object, right.Name = "lining, right", "lining, right"
+		for _, q := range m.pieces["side lining"].Outline.Flatten(0.1) {
+			left.Points = append(left.Points, scene.Vec{X: s, Y: s + q.Y.MM(), Z: s + q.X.MM() + out})
+			right.Points = append(right.Points, scene.Vec{X: w - s, Y: s + q.Y.MM(), Z: s + q.X.MM() + out})
 		}
+		slices.Reverse(left.Points) // seen from the right
+		return []scene.Face{left, right}
 	}
 	ends := func(out float64) []scene.Face {
 		x := (w - eh) / 2

@@ -9,8 +9,8 @@ import (
 // palette is how materials are drawn. They differ in hatching first, so that a
 // poor print in black alone can be read; tints are light.
 type palette struct {
-	board, lining, cover, pages, bench scene.Look
-	cloth, paper, card                 sheetLook
+	board, lining, cover, pages scene.Look
+	cloth, paper, card          sheetLook
 }
 
 // sheetLook is a material seen from its face, and from the back, where it is
@@ -32,7 +32,6 @@ func paletteOf(tinted bool) palette {
 		lining: scene.Look{Tint: grey(246), Hatch: []shape.Hatch{{Angle: 0, Gap: 1.7, Stroke: dashes}}},
 		cover:  scene.Look{Tint: grey(196)},
 		pages:  scene.Look{Tint: white, Hatch: []shape.Hatch{{Angle: 0, Gap: 0.7, Stroke: render.Stroke{Width: 0.08, Color: grey(110)}}}},
-		bench:  scene.Look{Tint: white},
 		cloth: sheetLook{
 			face: scene.Look{Tint: grey(240), Hatch: []shape.Hatch{{Angle: 45, Gap: 1.2, Stroke: thin}}},
 			back: scene.Look{Tint: white},

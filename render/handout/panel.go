@@ -32,9 +32,8 @@ type note struct {
 
 // arrow shows a movement.
 type arrow struct {
-	path  []scene.Vec
-	twin  bool // a head at both ends: a measure
-	plain bool // no head
+	path []scene.Vec
+	twin bool // a head at both ends: a measure
 }
 
 // Widths of the labels beside a panel, and the white between it and them.
@@ -187,10 +186,6 @@ func (b *book) drawArrow(a arrow, v scene.View, to func(geometry.Point) geometry
 		b.Stroke(geometry.Line(pts...), thinArrow)
 		b.arrowHead(pts[0], pts[len(pts)-1], 1.8)
 		b.arrowHead(pts[len(pts)-1], pts[0], 1.8)
-		return
-	}
-	if a.plain {
-		b.Stroke(geometry.Line(pts...), thinArrow)
 		return
 	}
 	var long Length

@@ -161,14 +161,14 @@ func (b *book) cutStep(m model) step {
 func (b *book) dryStep(m model) step {
 	mm := b.Round.Pretty
 	fit := b.plan.Fit
-	what := "Lay the book on a side"
+	what := fmt.Sprintf("Lay the book on a side, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s.", mm(fit.ForeEdge), mm(fit.HeadOrTail))
 	if len(m.job.Books) > 1 {
-		what = "Lay the tallest and deepest volume on a side"
+		what = fmt.Sprintf("Lay the deepest volume on a side, flush with its spine: at the fore-edge %s of the side must show. Lay the tallest flush with its head: at the tail %s must show.", mm(fit.ForeEdge), mm(fit.HeadOrTail))
 	}
 	return step{
 		title: "Try a side against the book, before any glue",
 		text: []string{
-			fmt.Sprintf("%s, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s.", what, mm(fit.ForeEdge), mm(fit.HeadOrTail)),
+			what,
 			"If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will rattle: trim the side, and the other pieces of that measure with it.",
 		},
 		rows: [][]panel{m.dryFigures(mm(fit.ForeEdge), mm(fit.HeadOrTail))},

@@ -122,8 +122,6 @@ func TestView(t *testing.T) {
 			assert.InDelta(t, 0, p[0].Dot(p[1]), 1e-12)
 			assert.InDelta(t, 1, p[0].Size(), 1e-12)
 		}
-		assert.InDelta(t, 1, v.Scale(v.up.Mul(7)), 1e-12)
-		assert.InDelta(t, 0, v.Scale(v.toward), 1e-9)
 	}
 	// The viewer goes to the right: what is nearer moves to the left.
 	assert.Less(t, Turned(Vec{Z: 1}, Vec{Y: 1}, 30, 0).Flat(Vec{Z: 10}).X.MM(), 0.0)

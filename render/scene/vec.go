@@ -67,9 +67,3 @@ func Turned(front, up Vec, yaw, pitch float64) View {
 func (v View) Flat(p Vec) geometry.Point {
 	return geometry.Pt(Length(p.Dot(v.right)), Length(p.Dot(v.up)))
 }
-
-// Scale gives how much shorter a step looks than it is, from 0 to 1.
-func (v View) Scale(step Vec) float64 {
-	f := v.Flat(step)
-	return math.Hypot(float64(f.X), float64(f.Y)) / step.Size()
-}
