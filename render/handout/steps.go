@@ -3,6 +3,7 @@ package handout
 import (
 	"fmt"
 
+	"forel/geometry"
 	"forel/geometry/slipcase"
 )
 
@@ -183,7 +184,24 @@ func (b *book) tryStep(m model) step {
 		text: []string{
 			fmt.Sprintf("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", b.Round.Pretty(m.job.Clearance.Height), b.Round.Pretty(m.job.Clearance.Thickness)),
 			"If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take the book out.",
+			b.outsideWords(),
 		},
 		rows: [][]panel{{p}},
 	}
+}
+
+// outsideWords says what the bare case must measure before its covering is cut.
+func (b *book) outsideWords() string {
+	mm, o := b.Round.Pretty, b.plan.Outside
+	return fmt.Sprintf("Measure the case outside: %s high, %s deep, %s thick. If it is off by more than %s, measure the board again, mend the job and print the covering anew. Then cut the covering from its patterns, the grain as the arrows show.",
+		mm(o.Height), mm(o.Width), mm(o.Thickness), mm(b.halfMillimetre()))
+}
+
+// halfMillimetre gives half a millimetre, or 1/64 in, which is near it, as it can
+// be read off a ruler.
+func (b *book) halfMillimetre() Length {
+	if b.Round.Unit == geometry.IN {
+		return geometry.Inch / 64
+	}
+	return 0.5
 }

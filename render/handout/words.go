@@ -34,7 +34,7 @@ func (b *book) before() []block {
 		tools[2] = "bone folder or another blunt point for scoring; brush for glue; damp cloth"
 	}
 	read := []string{
-		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own.",
+		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
 	}
 	if b.card != nil {
