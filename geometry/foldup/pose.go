@@ -10,7 +10,7 @@ import (
 // it can be shown flat, folded up, and every stage between.
 type Sheet struct {
 	Leaves []Leaf
-	root   frame // of the part that is laid first
+	root   Frame // of the part that is laid first
 	order  []int // of the parts, each after the one it hangs on
 }
 
@@ -29,11 +29,11 @@ type Leaf struct {
 type Posed struct {
 	Leaf
 	Turned float64 // degrees about its hinge
-	frame  frame
+	frame  Frame
 }
 
 // At gives where a point of the piece lies.
-func (p Posed) At(q geometry.Point) Vec { return p.frame.at(q) }
+func (p Posed) At(q geometry.Point) Vec { return p.frame.At(q) }
 
 // Hinge gives the two ends of the fold the part hangs on, in the piece's
 // coordinates.
@@ -63,7 +63,7 @@ func (c Carcass) Hang(p geometry.Piece, seat int) (s Sheet, ok bool) {
 // with the piece's origin at o, its X along u and its Y along v, unit steps
 // square to each other.
 func Lay(p geometry.Piece, on geometry.Point, o, u, v Vec) Sheet {
-	return hang(p, frame{o, u, v}, func(r region) float64 {
+	return hang(p, Frame{o, u, v}, func(r region) float64 {
 		if holds(r.outline, on) {
 			return 1
 		}
@@ -72,8 +72,8 @@ func Lay(p geometry.Piece, on geometry.Point, o, u, v Vec) Sheet {
 }
 
 // hang hangs the parts of a piece on the one that counts most.
-func hang(p geometry.Piece, root frame, count func(region) float64, surfaces []surface) Sheet {
-	regions := split(snippedThrough(p))
+func hang(p geometry.Piece, root Frame, count func(region) float64, surfaces []surface) Sheet {
+	regions := split(p)
 	s := Sheet{root: root, Leaves: make([]Leaf, len(regions))}
 	first, most := 0, 0.0
 	for i, r := range regions {
@@ -122,7 +122,7 @@ func (s Sheet) Pose(angle func(leaf int) float64) []Posed {
 }
 
 // turned gives the frame of a part turned about a hinge by an angle; see hinged.
-func (f frame) turned(j join, angle float64) frame {
+func (f Frame) turned(j join, angle float64) Frame {
 	along, out := j.ways()
 	up := f.normal()
 	switch j.kind {
@@ -132,12 +132,12 @@ func (f frame) turned(j join, angle float64) frame {
 		angle *= 2
 	}
 	sin, cos := math.Sincos(angle)
-	a, l, o := f.at(j.from), f.along(along), f.along(out).mul(Length(cos)).add(up.mul(Length(sin)))
+	a, l, o := f.At(j.from), f.along(along), f.along(out).mul(Length(cos)).add(up.mul(Length(sin)))
 	step := func(e geometry.Point) Vec {
 		return l.mul(e.X*along.X + e.Y*along.Y).add(o.mul(e.X*out.X + e.Y*out.Y))
 	}
 	u, v := step(geometry.Pt(1, 0)), step(geometry.Pt(0, 1))
-	return frame{O: a.sub(u.mul(j.from.X)).sub(v.mul(j.from.Y)), U: u, V: v}
+	return Frame{O: a.sub(u.mul(j.from.X)).sub(v.mul(j.from.Y)), U: u, V: v}
 }
 
 // chord gives what a tab of a hole hangs on: the straight line between the ends
@@ -172,36 +172,6 @@ func chord(r region, self int) (from int, j join, ok bool) {
 		a, b = b, a
 	}
 	return from, join{to: self, from: a, at: b, kind: fold}, true
-}
-
-// snippedThrough gives a piece with the snips of a hole, which stop just short
-// of its fold, drawn through to it, so that each tab is a part.
-func snippedThrough(p geometry.Piece) geometry.Piece {
-	var folds [][2]geometry.Point
-	for _, c := range p.Creases {
-		if c.Kind == geometry.Round {
-			pts := c.Path.Flatten(0.01)
-			for i := 1; i < len(pts); i++ {
-				folds = append(folds, [2]geometry.Point{pts[i-1], pts[i]})
-			}
-		}
-	}
-	slits := append([]geometry.Path(nil), p.Slits...)
-	for _, s := range p.Slits {
-		v := s.Vertices
-		if len(folds) == 0 || len(v) != 2 {
-			continue
-		}
-		end := v[1].Point
-		far := end.Add(end.Sub(v[0].Point).Mul(2 / v[0].Distance(end).MM()))
-		for _, f := range folds {
-			for _, t := range meets(end, far, f[0], f[1]) {
-				slits = append(slits, geometry.Line(end, end.Add(far.Sub(end).Mul(t))))
-			}
-		}
-	}
-	p.Slits = slits
-	return p
 }
 
 // holds tells whether a point lies within an outline.

@@ -68,6 +68,9 @@ func TestFoldedLeavesLieWhereTheProofHasThem(t *testing.T) {
 		proved := map[string]float64{}
 		seen := map[string]bool{}
 		for _, f := range c.Proof.Faces {
+			if f.Inside && c.Job.ThumbHole.Shape != slipcase.NoHole {
+				continue // the tabs of a hole, bent twice, are no leaves folded once
+			}
 			for _, l := range f.Layers {
 				b := polygon.Bounds(l.Shape)
 				key := fmt.Sprintf("%s %s %.3f %.3f", plane(f.Face), l.Piece, b.Min, b.Max)
