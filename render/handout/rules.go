@@ -112,10 +112,11 @@ func boardRules(c slipcase.Case) sheetRules {
 			r.sizes[lining] = sizeRule{s.width + " + 2r", s.height + " + 2r", ""}
 		}
 	case after:
+		const stepped = "narrower at the mouth where the pattern has it"
 		margin("z", "linings back from the mouth", marginOf(c, "side lining", "back from the mouth edge"))
-		r.sizes["side lining"] = sizeRule{"W + cW + l − z", "H + cH + 2l", ""}
+		r.sizes["side lining"] = sizeRule{"W + cW + l − z", "H + cH + 2l", stepped}
 		r.sizes["spine lining"] = sizeRule{"T + " + ct, "H + cH + 2l", ""}
-		r.sizes["head lining"] = sizeRule{"W + cW − z", "T + " + ct, ""}
+		r.sizes["head lining"] = sizeRule{"W + cW − z", "T + " + ct, stepped}
 		r.sizes["tail lining"] = r.sizes["head lining"]
 	}
 	r.coverings(c, margin)
