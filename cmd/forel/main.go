@@ -30,6 +30,7 @@ func commands() []command {
 		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
 		{"gauge", "write a sheet to gauge your printer by", runGauge},
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
+		{"handout", "write the worksheet and illustrated steps for a learner", runHandout},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
 		{"completion", "print a script that completes forel's words in a shell", runCompletion},

@@ -1,4 +1,4 @@
-package proof
+package shape
 
 import (
 	"slices"
@@ -9,28 +9,31 @@ import (
 	"forel/geometry/polygon"
 )
 
-// sliver is how broad a part must be, in mm, to count as more than rounding.
-const sliver Length = 1e-3
+// Length is a distance in millimetres.
+type Length = geometry.Length
 
-// flatness is how far the chords that stand for the same arc in two shapes may
+// Sliver is how broad a part must be, in mm, to count as more than rounding.
+const Sliver Length = 1e-3
+
+// Flatness is how far the chords that stand for the same arc in two shapes may
 // be apart, in mm.
-const flatness Length = 0.02
+const Flatness Length = 0.02
 
-// meet and without give what two shapes share, and what the first has beyond
-// the second; union gives all of several together. Shapes are snapped first:
+// Meet and Without give what two shapes share, and what the first has beyond
+// the second; Union gives all of several together. Shapes are snapped first:
 // many here are lines, whose areas tell nothing of whether a result is right.
 // What can't be worked out is not drawn.
-func meet(a, b geom.Geometry) geom.Geometry {
+func Meet(a, b geom.Geometry) geom.Geometry {
 	g, _ := polygon.Meet(snapped(a), snapped(b))
 	return g
 }
 
-func without(a, b geom.Geometry) geom.Geometry {
+func Without(a, b geom.Geometry) geom.Geometry {
 	g, _ := polygon.Without(snapped(a), snapped(b))
 	return g
 }
 
-func union(gs []geom.Geometry) geom.Geometry {
+func Union(gs []geom.Geometry) geom.Geometry {
 	on := make([]geom.Geometry, len(gs))
 	for i, g := range gs {
 		on[i] = snapped(g)
@@ -41,19 +44,19 @@ func union(gs []geom.Geometry) geom.Geometry {
 
 func snapped(g geom.Geometry) geom.Geometry { return g.SnapToGrid(polygon.Finest) }
 
-// solid leaves out of a shape what is no broader than rounding.
-func solid(g geom.Geometry) geom.Geometry {
+// Solid leaves out of a shape what is no broader than rounding.
+func Solid(g geom.Geometry) geom.Geometry {
 	var kept []geom.Polygon
 	for _, p := range polygon.Parts(g) {
-		if polygon.MeanBreadth(p) > sliver {
+		if polygon.MeanBreadth(p) > Sliver {
 			kept = append(kept, p)
 		}
 	}
 	return geom.NewMultiPolygon(kept).AsGeometry()
 }
 
-// runs gives the lines a shape is made of.
-func runs(g geom.Geometry) [][]geometry.Point {
+// Runs gives the lines a shape is made of.
+func Runs(g geom.Geometry) [][]geometry.Point {
 	var out [][]geometry.Point
 	for _, part := range g.Dump() {
 		if l, ok := part.AsLineString(); ok && !l.IsEmpty() {
@@ -63,18 +66,18 @@ func runs(g geom.Geometry) [][]geometry.Point {
 	return out
 }
 
-// moved gives a shape with every point taken elsewhere.
-func moved(g geom.Geometry, to func(geometry.Point) geometry.Point) geom.Geometry {
+// Moved gives a shape with every point taken elsewhere.
+func Moved(g geom.Geometry, to func(geometry.Point) geometry.Point) geom.Geometry {
 	return g.TransformXY(func(xy geom.XY) geom.XY {
 		p := to(geometry.Pt(Length(xy.X), Length(xy.Y)))
 		return geom.XY{X: float64(p.X), Y: float64(p.Y)}
 	})
 }
 
-// outline gives the rings of a shape as lines, those of specks left out.
-func outline(g geom.Geometry) geom.Geometry {
+// Outline gives the rings of a shape as lines, those of specks left out.
+func Outline(g geom.Geometry) geom.Geometry {
 	var rings []geom.LineString
-	for _, p := range polygon.Parts(solid(g)) {
+	for _, p := range polygon.Parts(Solid(g)) {
 		for _, ring := range p.DumpRings() {
 			if geom.NewPolygon([]geom.LineString{ring}).Area() > 1e-3 {
 				rings = append(rings, ring)
@@ -84,13 +87,13 @@ func outline(g geom.Geometry) geom.Geometry {
 	return geom.NewMultiLineString(rings).AsGeometry()
 }
 
-// freeEdges gives the outline of a shape without what lies on the border of
+// FreeEdges gives the outline of a shape without what lies on the border of
 // another, where another line is drawn.
-func freeEdges(g, border geom.Geometry) geom.Geometry {
-	borders := areasOf(border)
+func FreeEdges(g, border geom.Geometry) geom.Geometry {
+	borders := AreasOf(border)
 	on := func(a, b geometry.Point) bool {
 		for _, p := range []geometry.Point{a, a.Add(b).Mul(0.5), b} {
-			if !slices.ContainsFunc(borders, func(a area) bool { return a.clear(p) < flatness }) {
+			if !slices.ContainsFunc(borders, func(a Area) bool { return a.Clear(p) < Flatness }) {
 				return false
 			}
 		}

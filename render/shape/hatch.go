@@ -1,4 +1,4 @@
-package proof
+package shape
 
 import (
 	"math"
@@ -8,34 +8,34 @@ import (
 	"forel/render"
 )
 
-// hatch is a set of parallel lines over an area.
-type hatch struct {
-	angle  float64 // degrees from the page's X toward its lower edge
-	gap    Length  // from line to line
-	stroke render.Stroke
+// Hatch is a set of parallel lines over an area.
+type Hatch struct {
+	Angle  float64 // degrees from the page's X toward its lower edge
+	Gap    Length  // from line to line
+	Stroke render.Stroke
 }
 
-// lines gives the hatching of an area, with what is to be kept free left out.
+// Lines gives the hatching of an area, with what is to be kept free left out.
 // Lines lie on one grid for the whole page, so that areas beside each other
 // join; the dashes of every second line are shifted by half a period.
-func (h hatch) lines(a area, keep []geometry.Box) []hatched {
-	sin, cos := math.Sincos(h.angle * math.Pi / 180)
+func (h Hatch) Lines(a Area, keep []geometry.Box) []Hatched {
+	sin, cos := math.Sincos(h.Angle * math.Pi / 180)
 	along := geometry.Pt(Length(cos), Length(sin))
 	across := geometry.Pt(-along.Y, along.X)
 	dot := func(p, q geometry.Point) Length { return p.X*q.X + p.Y*q.Y }
 	lo, hi := Length(math.Inf(1)), Length(math.Inf(-1))
-	for _, p := range a.rings[0] {
+	for _, p := range a.Rings[0] {
 		lo, hi = min(lo, dot(p, across)), max(hi, dot(p, across))
 	}
 	var period Length
-	for _, d := range h.stroke.Dash {
+	for _, d := range h.Stroke.Dash {
 		period += d
 	}
-	var out []hatched
-	for n := int(math.Ceil(float64(lo / h.gap))); Length(n)*h.gap < hi; n++ {
-		level := Length(n) * h.gap
+	var out []Hatched
+	for n := int(math.Ceil(float64(lo / h.Gap))); Length(n)*h.Gap < hi; n++ {
+		level := Length(n) * h.Gap
 		var stops []Length
-		a.edges(func(p, q geometry.Point) {
+		a.Edges(func(p, q geometry.Point) {
 			u, v := dot(p, across), dot(q, across)
 			if (u > level) != (v > level) {
 				x, y := dot(p, along), dot(q, along)
@@ -49,31 +49,22 @@ func (h hatch) lines(a area, keep []geometry.Box) []hatched {
 				if s[1]-s[0] < 0.05 {
 					continue
 				}
-				stroke := h.stroke
+				stroke := h.Stroke
 				if period > 0 {
 					shift := s[0] + period/2*Length(n&1)
 					stroke.Phase = shift - period*Length(math.Floor(float64(shift/period)))
 				}
-				out = append(out, hatched{geometry.Line(at(s[0]), at(s[1])), stroke})
+				out = append(out, Hatched{geometry.Line(at(s[0]), at(s[1])), stroke})
 			}
 		}
 	}
 	return out
 }
 
-// shade draws the hatching of a look over an area, kept off some boxes.
-func (l look) shade(s render.Surface, a area, keep []geometry.Box) {
-	for _, h := range l.hatch {
-		for _, line := range h.lines(a, keep) {
-			s.Stroke(line.path, line.stroke)
-		}
-	}
-}
-
-// hatched is one line of a hatching.
-type hatched struct {
-	path   geometry.Path
-	stroke render.Stroke
+// Hatched is one line of a hatching.
+type Hatched struct {
+	Path   geometry.Path
+	Stroke render.Stroke
 }
 
 // outside gives the stretches of a line from one parameter to another that lie

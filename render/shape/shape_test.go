@@ -1,4 +1,4 @@
-package proof
+package shape
 
 import (
 	"testing"
@@ -11,7 +11,7 @@ import (
 )
 
 // A square of 20 mm with a hole of 8 mm, and a box to keep free.
-var holed = area{rings: [][]geometry.Point{
+var holed = Area{Rings: [][]geometry.Point{
 	geometry.Rectangle(geometry.Bx(0, 0, 20, 20)).Flatten(1),
 	geometry.Rectangle(geometry.Bx(6, 6, 14, 14)).Flatten(1),
 }}
@@ -21,30 +21,30 @@ var holed = area{rings: [][]geometry.Point{
 func TestHatchFillsTheArea(t *testing.T) {
 	keep := []geometry.Box{geometry.Bx(15, 2, 19, 5)}
 	for _, angle := range []float64{0, 45, -45, 90, 20, 70} {
-		h := hatch{angle, 0.05, render.Stroke{Width: 0.1}}
-		lines := h.lines(holed, keep)
+		h := Hatch{angle, 0.05, render.Stroke{Width: 0.1}}
+		lines := h.Lines(holed, keep)
 		require.NotEmpty(t, lines)
 		var long Length
 		for _, l := range lines {
-			a, b := l.path.Vertices[0].Point, l.path.Vertices[1].Point
+			a, b := l.Path.Vertices[0].Point, l.Path.Vertices[1].Point
 			long += a.Distance(b)
 			m := a.Add(b).Mul(0.5)
-			assert.True(t, holed.holds(m) || holed.clear(m) < 1e-9, "%v", m)
+			assert.True(t, holed.Holds(m) || holed.Clear(m) < 1e-9, "%v", m)
 			assert.False(t, keep[0].Grow(-1e-6).Contains(geometry.Box{Min: m, Max: m}), "%v", m)
 		}
-		assert.InEpsilon(t, 400-64-12, float64(long*h.gap), 0.02, "%g degrees", angle)
+		assert.InEpsilon(t, 400-64-12, float64(long*h.Gap), 0.02, "%g degrees", angle)
 	}
 }
 
 // The dashes of one line stay in step on both sides of what is kept free.
 func TestHatchDashesStayInStep(t *testing.T) {
-	h := hatch{0, 3, render.Stroke{Width: 0.1, Dash: []Length{1, 2}}}
-	square := area{rings: [][]geometry.Point{geometry.Rectangle(geometry.Bx(-5, 1, 20, 20)).Flatten(1)}}
+	h := Hatch{0, 3, render.Stroke{Width: 0.1, Dash: []Length{1, 2}}}
+	square := Area{Rings: [][]geometry.Point{geometry.Rectangle(geometry.Bx(-5, 1, 20, 20)).Flatten(1)}}
 	seen := map[Length][]Length{}
-	for _, l := range h.lines(square, []geometry.Box{geometry.Bx(4.3, 0, 7.7, 30)}) {
-		at := l.path.Vertices[0].Point
-		assert.True(t, l.stroke.Phase >= 0 && l.stroke.Phase < 3, "%v", l.stroke.Phase)
-		seen[at.Y] = append(seen[at.Y], at.X-l.stroke.Phase) // where a period starts
+	for _, l := range h.Lines(square, []geometry.Box{geometry.Bx(4.3, 0, 7.7, 30)}) {
+		at := l.Path.Vertices[0].Point
+		assert.True(t, l.Stroke.Phase >= 0 && l.Stroke.Phase < 3, "%v", l.Stroke.Phase)
+		seen[at.Y] = append(seen[at.Y], at.X-l.Stroke.Phase) // where a period starts
 	}
 	require.NotEmpty(t, seen)
 	for y, starts := range seen {
@@ -57,29 +57,29 @@ func TestHatchDashesStayInStep(t *testing.T) {
 // A hole stays open when an area is filled as one path.
 func TestPathOfAnAreaKeepsItsHole(t *testing.T) {
 	for _, reversed := range []bool{false, true} {
-		a := area{rings: [][]geometry.Point{holed.rings[0], append([]geometry.Point(nil), holed.rings[1]...)}}
+		a := Area{Rings: [][]geometry.Point{holed.Rings[0], append([]geometry.Point(nil), holed.Rings[1]...)}}
 		if reversed {
-			r := a.rings[1]
+			r := a.Rings[1]
 			r[1], r[3] = r[3], r[1]
 		}
-		assert.InDelta(t, 400-64, a.path().SignedArea(), 1e-9)
-		assert.InDelta(t, 400-64, a.size(), 1e-9)
-		assert.True(t, a.holds(geometry.Pt(3, 3)))
-		assert.False(t, a.holds(geometry.Pt(10, 10)))
+		assert.InDelta(t, 400-64, a.Path().SignedArea(), 1e-9)
+		assert.InDelta(t, 400-64, a.Size(), 1e-9)
+		assert.True(t, a.Holds(geometry.Pt(3, 3)))
+		assert.False(t, a.Holds(geometry.Pt(10, 10)))
 	}
 }
 
 // A place that is found has room for its box; where there is none, none is.
 func TestRoom(t *testing.T) {
-	off := taken{boxes: []geometry.Box{geometry.Bx(0, 0, 20, 5)}}
-	p, ok := holed.room(8, 4, off)
+	off := Taken{Boxes: []geometry.Box{geometry.Bx(0, 0, 20, 5)}}
+	p, ok := holed.Room(8, 4, off)
 	require.True(t, ok)
 	box := geometry.Bx(p.X-4, p.Y-2, p.X+4, p.Y+2)
 	assert.True(t, box.Min.Y >= 14 || box.Max.X <= 6 || box.Min.X >= 14, "%v", box)
-	assert.False(t, off.meets(box))
-	_, ok = holed.room(7, 7, taken{})
+	assert.False(t, off.Meets(box))
+	_, ok = holed.Room(7, 7, Taken{})
 	assert.False(t, ok, "the frame is 6 mm wide")
-	_, ok = holed.room(4, 4, taken{lines: [][2]geometry.Point{
+	_, ok = holed.Room(4, 4, Taken{Lines: [][2]geometry.Point{
 		{geometry.Pt(0, 3), geometry.Pt(20, 3)}, {geometry.Pt(0, 17), geometry.Pt(20, 17)},
 		{geometry.Pt(3, 0), geometry.Pt(3, 20)}, {geometry.Pt(17, 0), geometry.Pt(17, 20)},
 	}})

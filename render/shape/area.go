@@ -1,4 +1,6 @@
-package proof
+// Package shape has what pictures are made of: polygons with holes, their
+// algebra, hatching, and the search for room in one.
+package shape
 
 import (
 	"math"
@@ -9,36 +11,36 @@ import (
 	"forel/geometry/polygon"
 )
 
-// area is one polygon on the page: its outline, then its holes. No ring
+// Area is one polygon on the page: its outline, then its holes. No ring
 // repeats its first point.
-type area struct{ rings [][]geometry.Point }
+type Area struct{ Rings [][]geometry.Point }
 
-// areasOf gives the polygons of a shape.
-func areasOf(g geom.Geometry) []area {
-	var out []area
+// AreasOf gives the polygons of a shape.
+func AreasOf(g geom.Geometry) []Area {
+	var out []Area
 	for _, p := range polygon.Parts(g) {
-		var a area
+		var a Area
 		for _, r := range p.DumpRings() {
 			pts := polygon.Points(r.Coordinates())
-			a.rings = append(a.rings, pts[:len(pts)-1])
+			a.Rings = append(a.Rings, pts[:len(pts)-1])
 		}
 		out = append(out, a)
 	}
 	return out
 }
 
-// bounds gives the box around the area.
-func (a area) bounds() geometry.Box { return geometry.Polygon(a.rings[0]...).Bounds() }
+// Bounds gives the box around the area.
+func (a Area) Bounds() geometry.Box { return geometry.Polygon(a.Rings[0]...).Bounds() }
 
-// path gives the area as one closed path to fill. Holes are reached over
+// Path gives the area as one closed path to fill. Holes are reached over
 // bridges of no width, and run the other way round than the outline, so that
 // they stay open by either rule of filling.
-func (a area) path() geometry.Path {
+func (a Area) Path() geometry.Path {
 	way := func(ring []geometry.Point) bool { return geometry.Polygon(ring...).SignedArea() > 0 }
-	outer := way(a.rings[0])
-	pts := append([]geometry.Point{}, a.rings[0]...)
-	for _, hole := range a.rings[1:] {
-		pts = append(pts, a.rings[0][0])
+	outer := way(a.Rings[0])
+	pts := append([]geometry.Point{}, a.Rings[0]...)
+	for _, hole := range a.Rings[1:] {
+		pts = append(pts, a.Rings[0][0])
 		n := len(hole)
 		for i := range n + 1 {
 			if way(hole) == outer {
@@ -51,10 +53,10 @@ func (a area) path() geometry.Path {
 	return geometry.Polygon(pts...)
 }
 
-// size gives the area in mm², breadth about how broad it is where it is long.
-func (a area) size() float64 {
+// Size gives the area in mm².
+func (a Area) Size() float64 {
 	var sum float64
-	for i, ring := range a.rings {
+	for i, ring := range a.Rings {
 		n := math.Abs(geometry.Polygon(ring...).SignedArea())
 		if i > 0 {
 			n = -n
@@ -64,25 +66,26 @@ func (a area) size() float64 {
 	return sum
 }
 
-func (a area) breadth() Length {
+// Breadth gives about how broad the area is where it is long.
+func (a Area) Breadth() Length {
 	var around Length
-	a.edges(func(p, q geometry.Point) { around += p.Distance(q) })
-	return Length(2*a.size()) / max(around, 1e-9)
+	a.Edges(func(p, q geometry.Point) { around += p.Distance(q) })
+	return Length(2*a.Size()) / max(around, 1e-9)
 }
 
-// edges calls f with every edge.
-func (a area) edges(f func(p, q geometry.Point)) {
-	for _, ring := range a.rings {
+// Edges calls f with every edge.
+func (a Area) Edges(f func(p, q geometry.Point)) {
+	for _, ring := range a.Rings {
 		for i, p := range ring {
 			f(p, ring[(i+1)%len(ring)])
 		}
 	}
 }
 
-// holds tells whether a point lies in the area.
-func (a area) holds(p geometry.Point) bool {
+// Holds tells whether a point lies in the area.
+func (a Area) Holds(p geometry.Point) bool {
 	in := false
-	a.edges(func(q, r geometry.Point) {
+	a.Edges(func(q, r geometry.Point) {
 		if (q.Y > p.Y) != (r.Y > p.Y) && p.X < q.X+(p.Y-q.Y)/(r.Y-q.Y)*(r.X-q.X) {
 			in = !in
 		}
@@ -90,10 +93,10 @@ func (a area) holds(p geometry.Point) bool {
 	return in
 }
 
-// clear gives how far a point is from the nearest edge.
-func (a area) clear(p geometry.Point) Length {
+// Clear gives how far a point is from the nearest edge.
+func (a Area) Clear(p geometry.Point) Length {
 	best := Length(math.Inf(1))
-	a.edges(func(q, r geometry.Point) { best = min(best, toLine(p, q, r)) })
+	a.Edges(func(q, r geometry.Point) { best = min(best, toLine(p, q, r)) })
 	return best
 }
 
@@ -111,20 +114,20 @@ func toLine(p, a, b geometry.Point) Length {
 // searched is how finely an area is searched for a place, across and along.
 const searched = 40
 
-// taken is what words keep off.
-type taken struct {
-	boxes []geometry.Box
-	lines [][2]geometry.Point
+// Taken is what words keep off.
+type Taken struct {
+	Boxes []geometry.Box
+	Lines [][2]geometry.Point
 }
 
-// meets tells whether a box lies on what is taken.
-func (t taken) meets(b geometry.Box) bool {
-	for _, o := range t.boxes {
+// Meets tells whether a box lies on what is taken.
+func (t Taken) Meets(b geometry.Box) bool {
+	for _, o := range t.Boxes {
 		if b.Overlaps(o) {
 			return true
 		}
 	}
-	for _, l := range t.lines {
+	for _, l := range t.Lines {
 		if crossesBox(l[0], l[1], b) {
 			return true
 		}
@@ -132,11 +135,11 @@ func (t taken) meets(b geometry.Box) bool {
 	return false
 }
 
-// room finds where in the area a box of the given size can stand clear of its
-// edges and of what is taken: as far from the edges as it can, and of several
+// Room finds where in the area a box of the given size can stand clear of its
+// Edges and of what is taken: as far from the edges as it can, and of several
 // such places near the middle.
-func (a area) room(width, height Length, off taken) (geometry.Point, bool) {
-	b := a.bounds()
+func (a Area) Room(width, height Length, off Taken) (geometry.Point, bool) {
+	b := a.Bounds()
 	middle := b.Center()
 	diagonal := geometry.Pt(width, height).Distance(geometry.Point{})
 	var best geometry.Point
@@ -146,14 +149,14 @@ func (a area) room(width, height Length, off taken) (geometry.Point, bool) {
 			p := geometry.Pt(
 				b.Min.X+b.Width()*(Length(i)+0.5)/searched,
 				b.Min.Y+b.Height()*(Length(k)+0.5)/searched)
-			near := a.clear(p)
+			near := a.Clear(p)
 			clear, far := min(near, 6).Round(0.1), p.Distance(middle)
-			if found && (clear < bestClear || clear == bestClear && far >= bestFar) || near < min(width, height)/2 || !a.holds(p) {
+			if found && (clear < bestClear || clear == bestClear && far >= bestFar) || near < min(width, height)/2 || !a.Holds(p) {
 				continue
 			}
 			box := geometry.Bx(p.X-width/2, p.Y-height/2, p.X+width/2, p.Y+height/2)
 			// An edge farther than the box's corners can't cross it.
-			if 2*near < diagonal && a.crosses(box) || off.meets(box) {
+			if 2*near < diagonal && a.Crosses(box) || off.Meets(box) {
 				continue
 			}
 			best, bestClear, bestFar, found = p, clear, far, true
@@ -162,15 +165,15 @@ func (a area) room(width, height Length, off taken) (geometry.Point, bool) {
 	return best, found
 }
 
-// inner gives a point well inside the area.
-func (a area) inner() geometry.Point {
-	if p, ok := a.room(0, 0, taken{}); ok {
+// Inner gives a point well inside the area.
+func (a Area) Inner() geometry.Point {
+	if p, ok := a.Room(0, 0, Taken{}); ok {
 		return p
 	}
 	// Too thin for the search: the middle of the longest edge.
 	var mid geometry.Point
 	long := Length(-1)
-	a.edges(func(p, q geometry.Point) {
+	a.Edges(func(p, q geometry.Point) {
 		if l := p.Distance(q); l > long {
 			long, mid = l, p.Add(q).Mul(0.5)
 		}
@@ -178,10 +181,10 @@ func (a area) inner() geometry.Point {
 	return mid
 }
 
-// crosses tells whether an edge passes through a box.
-func (a area) crosses(b geometry.Box) bool {
+// Crosses tells whether an edge passes through a box.
+func (a Area) Crosses(b geometry.Box) bool {
 	hit := false
-	a.edges(func(p, q geometry.Point) { hit = hit || crossesBox(p, q, b) })
+	a.Edges(func(p, q geometry.Point) { hit = hit || crossesBox(p, q, b) })
 	return hit
 }
 
