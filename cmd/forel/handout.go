@@ -37,7 +37,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	f := flagSet("handout", aboutHandout, out)
 	job := addJobFlags(f)
 	folder := f.String("out", "handout", "`folder` to write into; made if it is not there")
-	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	sheet := f.String("paper", "", paperUsage)
 	blank := f.Bool("blank", false, "the worksheet alone and empty, to be filled in by hand")
 	tints := f.Bool("tints", false, "tint board, cloth and paper in the figures; without, they are in greys")
 	if err := parseFlags(f, args); err != nil {
@@ -52,6 +52,10 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if *blank {
 		job.assume()
 	}
+	date, err := fileDate()
+	if err != nil {
+		return err
+	}
 	l, err := job.load(say)
 	if err != nil {
 		return err
@@ -64,7 +68,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if *blank {
 		name, made = worksheetName, handout.Worksheet
 	}
-	data, err := made(subject, handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints})
+	data, err := made(subject, handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Date: date})
 	if err != nil {
 		return failure{err, ""}
 	}

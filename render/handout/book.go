@@ -24,6 +24,7 @@ func Booklet(s Subject, o Options) ([]byte, error) {
 		title += ": " + t
 	}
 	doc := pdf.New(title)
+	doc.Dated(o.Date)
 	draw(doc, s, o, false)
 	return doc.Bytes()
 }
@@ -34,6 +35,7 @@ func Booklet(s Subject, o Options) ([]byte, error) {
 // ones.
 func Worksheet(s Subject, o Options) ([]byte, error) {
 	doc := pdf.New("Slipcase worksheet: " + s.plan.Kind)
+	doc.Dated(o.Date)
 	draw(doc, s, o, true)
 	return doc.Bytes()
 }

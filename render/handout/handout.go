@@ -4,6 +4,8 @@
 package handout
 
 import (
+	"time"
+
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -19,7 +21,8 @@ type Length = geometry.Length
 type Options struct {
 	Setup  paper.Setup // of the pages; only the sheet and its margin count
 	Round  geometry.Rounding
-	Tinted bool // with tints of colour beneath the hatching
+	Tinted bool      // with tints of colour beneath the hatching
+	Date   time.Time // the document's; zero: none
 }
 
 // Subject is the case a handout is for: one of boards or one of card.

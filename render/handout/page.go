@@ -17,41 +17,48 @@ const (
 	footTall    Length = 7
 )
 
+// printable gives what a printer reaches of a page.
+func (b *book) printable() geometry.Box {
+	s, m := b.Setup.Sheet, b.Setup.Margins
+	return geometry.Bx(m.Left, m.Top, s.Width-m.Right, s.Height-m.Bottom)
+}
+
 // notesWide gives how wide the margin for notes is.
 func (b *book) notesWide() Length {
-	return min(mostNotes, b.Setup.Sheet.Width-2*b.Setup.Margin-gutter-leastColumn)
+	return min(mostNotes, b.printable().Width()-gutter-leastColumn)
 }
 
 // column gives the part of a page that is written on.
 func (b *book) column() geometry.Box {
-	s, m := b.Setup.Sheet, b.Setup.Margin
-	return geometry.Bx(m, m, s.Width-m-b.notesWide()-gutter, s.Height-m-footTall)
+	box := b.printable()
+	box.Max.X -= b.notesWide() + gutter
+	box.Max.Y -= footTall
+	return box
 }
 
 // newPage starts a page with its margin for notes and its foot, and gives the
 // part that is written on.
 func (b *book) newPage() geometry.Box {
-	s, m := b.Setup.Sheet, b.Setup.Margin
 	b.page++
-	b.AddPage(s.Width, s.Height)
-	box := b.column()
-	x := s.Width - m - b.notesWide()
-	layout.Rule(b, geometry.Pt(x, m), geometry.Pt(x, box.Max.Y))
-	b.Text(render.Text{At: geometry.Pt(x+2, m+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})
-	y := s.Height - m
-	layout.Rule(b, geometry.Pt(m, y-footTall+2), geometry.Pt(s.Width-m, y-footTall+2))
+	b.AddPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
+	all, box := b.printable(), b.column()
+	x := all.Max.X - b.notesWide()
+	layout.Rule(b, geometry.Pt(x, all.Min.Y), geometry.Pt(x, box.Max.Y))
+	b.Text(render.Text{At: geometry.Pt(x+2, all.Min.Y+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})
+	y := all.Max.Y
+	layout.Rule(b, geometry.Pt(all.Min.X, y-footTall+2), geometry.Pt(all.Max.X, y-footTall+2))
 	y -= typeset.Descent(render.NoteSize)
 	left := "Figures, not at true size: cut from the templates, not from this page."
 	if b.blank {
 		left = "Fill in with a pencil; cut from patterns, not from this page."
 	}
-	layout.Write(b, geometry.Pt(m, y), left, render.NoteSize, false)
+	layout.Write(b, geometry.Pt(all.Min.X, y), left, render.NoteSize, false)
 	right := fmt.Sprintf("page %d of %d", b.page, b.total)
 	if t := oneLine(b.plan.Title); t != "" {
 		right += " – " + t
 	}
-	room := s.Width - 2*m - typeset.Width(left, render.NoteSize, false) - 6
-	b.Text(render.Text{At: geometry.Pt(s.Width-m, y), String: typeset.Fit(right, render.NoteSize, false, room), Size: render.NoteSize, Align: render.End, Color: render.Black})
+	room := all.Width() - typeset.Width(left, render.NoteSize, false) - 6
+	b.Text(render.Text{At: geometry.Pt(all.Max.X, y), String: typeset.Fit(right, render.NoteSize, false, room), Size: render.NoteSize, Align: render.End, Color: render.Black})
 	return box
 }
 
