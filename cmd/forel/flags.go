@@ -105,14 +105,33 @@ type loaded struct {
 
 // load reads the job from the file named, if any, and the flags, and works it
 // out.
-func (j *jobFlags) load(say voice) (loaded, error) {
+func (j *jobFlags) load(say voice) (loaded, error) { return j.loadFrom(j.set.Args(), say) }
+
+// loadAll is load for several job files; what is wrong in all of them is told.
+func (j *jobFlags) loadAll(say voice) ([]loaded, error) {
+	files := j.set.Args()
+	if len(files) < 2 || j.example {
+		l, err := j.load(say)
+		return []loaded{l}, err
+	}
+	var all []loaded
+	var wrong []error
+	for _, name := range files {
+		l, err := j.loadFrom([]string{name}, say)
+		all, wrong = append(all, l), append(wrong, err)
+	}
+	return all, errors.Join(wrong...)
+}
+
+// loadFrom is load with the words that are not flags.
+func (j *jobFlags) loadFrom(args []string, say voice) (loaded, error) {
 	var l loaded
 	flags, err := j.flags()
 	if err != nil {
 		return l, err
 	}
 	var suspects jobfile.Issues
-	if l.file, suspects, err = j.read(flags); err != nil {
+	if l.file, suspects, err = j.read(args, flags); err != nil {
 		return l, err
 	}
 	if l.round, err = j.rounding(l.file.Job.Unit); err != nil {
@@ -137,8 +156,8 @@ func (j *jobFlags) load(say voice) (loaded, error) {
 }
 
 // read reads the job from where the words say.
-func (j *jobFlags) read(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, error) {
-	switch args := j.set.Args(); {
+func (j *jobFlags) read(args []string, flags []jobfile.Flag) (jobfile.File, jobfile.Issues, error) {
+	switch {
 	case j.example && len(args) > 0:
 		return jobfile.File{}, nil, refusal{"both --example and a job file", "give one of them"}
 	case j.example:
