@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -28,7 +29,12 @@ func TestStarter(t *testing.T) {
 var (
 	setting   = regexp.MustCompile(`^(# )?([a-z_]+) = (.+?)( +# .*)?$`)
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
-	shownOnly = []string{"book.thickness_at_fore_edge"} // commented: not every book has one
+	shownOnly = []string{"book.thickness_at_fore_edge", // commented: not every book has one
+		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name"}
+	// Two kinds of stock are there to be uncommented.
+	sheetStock = []string{"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.grain", "stock.count",
+		"stock.price", "stock.trim", "stock.kerf", "stock.grammage"}
+	rollStock = []string{"stock.material", "stock.roll", "stock.length", "stock.density"}
 )
 
 // shown is a key the starter shows, on the line with this index.
@@ -81,8 +87,8 @@ func TestStarterHasEveryKey(t *testing.T) {
 			active = append(active, k.key)
 		}
 	}
-	assert.ElementsMatch(t, want, append(active, shownOnly...))
-	assert.ElementsMatch(t, append([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly...), commented)
+	assert.ElementsMatch(t, want, slices.DeleteFunc(append(active, shownOnly...), func(k string) bool { return strings.HasSuffix(k, ".name") }))
+	assert.ElementsMatch(t, slices.Concat([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly, sheetStock, rollStock), commented)
 }
 
 // What looks like a key in the starter is that key: a wrong value is refused
@@ -97,7 +103,7 @@ func TestStarterKeysAreRead(t *testing.T) {
 		require.Error(t, err, k.key)
 		name := k.key
 		if seen[k.key]++; seen[k.key] == 2 {
-			name = strings.Replace(name, "book.", "book[2].", 1)
+			name = strings.Replace(name, ".", "[2].", 1)
 		}
 		begins(t, "starter.toml", []string{fmt.Sprintf(":%d: %s: true is ", k.line+1, name)}, err.Error())
 	}
@@ -110,6 +116,11 @@ func TestStarterUncommented(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, f.Job.Books, 2)
 	assert.Equal(t, harbour().Books[0].Height, f.Job.Books[0].Height)
+	require.Len(t, f.Stock, 2)
+	assert.Equal(t, "grey board", f.Stock[0].Name)
+	assert.InDelta(t, 965.2, f.Stock[0].Height.MM(), 1e-9) // 38 in
+	assert.InDelta(t, 1371.6, f.Stock[1].Width.MM(), 1e-9) // 54 in
+	assert.Equal(t, "blue cloth", f.Names[geometry.Cloth])
 	assert.Equal(t, slipcase.Readings{30.5}, f.Job.Books[0].ForeEdge)
 	assert.Equal(t, slipcase.Book{
 		Title: "Harbour log, part two", Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{27},
