@@ -42,18 +42,21 @@ type shown struct {
 	key, value string
 	line       int
 	commented  bool
+	nth        int // of the tables of this name
 }
 
 // showing lists the keys of a starter in its order, those of commented lines
 // too, and gives the starter with these lines as they are meant.
 func showing(lines []string) (keys []shown, meant []string) {
 	table := ""
+	tables := map[string]int{}
 	for n, line := range lines {
 		if m := heading.FindStringSubmatch(line); m != nil {
 			table = m[2] + "."
+			tables[table]++
 			line = strings.TrimPrefix(line, "# ")
 		} else if m := setting.FindStringSubmatch(line); m != nil {
-			keys = append(keys, shown{table + m[2], m[3], n, m[1] != ""})
+			keys = append(keys, shown{table + m[2], m[3], n, m[1] != "", tables[table]})
 			line = strings.TrimPrefix(line, "# ")
 		}
 		meant = append(meant, line)
@@ -95,14 +98,13 @@ func TestStarterHasEveryKey(t *testing.T) {
 // on its line, by its name.
 func TestStarterKeysAreRead(t *testing.T) {
 	keys, meant := showing(strings.Split(string(jobfile.Starter()), "\n"))
-	seen := map[string]int{}
 	for _, k := range keys {
 		spoilt := slices.Clone(meant)
 		spoilt[k.line] = k.key[strings.Index(k.key, ".")+1:] + " = true"
 		_, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(spoilt, "\n")))
 		require.Error(t, err, k.key)
 		name := k.key
-		if seen[k.key]++; seen[k.key] == 2 {
+		if k.nth == 2 {
 			name = strings.Replace(name, ".", "[2].", 1)
 		}
 		begins(t, "starter.toml", []string{fmt.Sprintf(":%d: %s: true is ", k.line+1, name)}, err.Error())
