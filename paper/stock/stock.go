@@ -5,6 +5,8 @@ package stock
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"forel/geometry"
 )
@@ -68,11 +70,14 @@ func (s Stock) Usable() (width, height Length) {
 // Endless tells of a roll of which there is as much as is needed.
 func (s Stock) Endless() bool { return s.Roll && s.Height == 0 }
 
+// Grained tells whether the stock has a grain that pieces must follow.
+func (s Stock) Grained() bool { return s.Grain != NoGrain && s.Grain != "" }
+
 // Turned tells whether a piece, with its grain along its width or height, must
 // be turned by a quarter on this stock, and whether it may be either way. A
 // piece without a grain may.
 func (s Stock) Turned(piece geometry.Grain) (turned, either bool) {
-	if s.Grain == NoGrain || s.Grain == "" || piece == "" || piece == NoGrain {
+	if !s.Grained() || piece == "" || piece == NoGrain {
 		return false, true
 	}
 	return piece != s.Grain, false
@@ -96,27 +101,47 @@ func (s Stock) Takes(width, height Length, grain geometry.Grain) bool {
 // slack is what two ways of calculating one length may differ by.
 const slack Length = 1e-6
 
-// Size writes the stock's size: "26 × 38 in", "roll 1370 mm wide".
-func (s Stock) Size(r geometry.Rounding) string {
+// Size writes the stock's size: "26 × 38 in", "A1, 594 × 841 mm", "roll 54 in
+// wide". It is written in the unit it is a round number of.
+func (s Stock) Size() string {
 	if s.Roll {
-		return "roll " + r.Pretty(s.Width) + " wide"
+		return "roll " + side(s.Width) + " wide"
 	}
-	return r.PrettyNumber(s.Width) + " × " + r.Pretty(s.Height)
+	w, h := side(s.Width), side(s.Height)
+	if unit := w[len(w)-3:]; strings.HasSuffix(h, unit) {
+		w = strings.TrimSuffix(w, unit)
+	}
+	for _, n := range named {
+		if n.width.Near(s.Width) && n.height.Near(s.Height) {
+			return n.name + ", " + w + " × " + h
+		}
+	}
+	return w + " × " + h
+}
+
+// side writes a length in whole or tenth millimetres if it is that, else in
+// inches where it is a whole number of eighths.
+func side(l Length) string {
+	const eighth = geometry.Inch / 8
+	if !l.Round(1).Near(l) && l.Round(eighth).Near(l) {
+		return geometry.To64th.Pretty(l)
+	}
+	return strconv.FormatFloat(l.Round(0.1).MM(), 'f', -1, 64) + " mm"
 }
 
 // Along says in words which way the grain runs.
 func (s Stock) Along() string {
 	switch {
-	case s.Grain == NoGrain || s.Grain == "":
+	case !s.Grained():
 		return "no grain"
 	case s.Roll && s.Grain == geometry.GrainHeight:
 		return "grain along the roll"
 	case s.Roll:
 		return "grain across the roll"
 	case s.Grain == geometry.GrainHeight:
-		return "grain along the second side"
+		return "grain along " + side(s.Height)
 	}
-	return "grain along the first side"
+	return "grain along " + side(s.Width)
 }
 
 // Check tells what is wrong with a stock's measures, nil if nothing is.

@@ -17,7 +17,7 @@ var densities = map[geometry.Material]float64{
 // DefaultDensity gives the density taken for a material, in kg/m³, and where it
 // comes from.
 func DefaultDensity(m geometry.Material) (density float64, source string) {
-	return densities[m], "from memory"
+	return densities[m], "a density from memory: weigh a sheet and give its grammage"
 }
 
 // Grams gives the weight of an area of the stock, in mm², at a thickness, and
@@ -25,9 +25,9 @@ func DefaultDensity(m geometry.Material) (density float64, source string) {
 func (s Stock) Grams(area float64, thickness Length) (grams float64, source string) {
 	const perSquareMetre = 1e-6
 	if s.Grammage > 0 {
-		return area * perSquareMetre * s.Grammage, "grammage given"
+		return area * perSquareMetre * s.Grammage, "the grammage given"
 	}
-	density, source := s.Density, "density given"
+	density, source := s.Density, "the density given"
 	if density == 0 {
 		density, source = DefaultDensity(s.Material)
 	}
