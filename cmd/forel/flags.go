@@ -105,35 +105,64 @@ type loaded struct {
 
 // load reads the job from the file named, if any, and the flags, and works it
 // out.
-func (j *jobFlags) load(say voice) (loaded, error) { return j.loadFrom(j.set.Args(), say) }
+func (j *jobFlags) load(say voice) (loaded, error) {
+	flags, err := j.flags()
+	if err != nil {
+		return loaded{}, err
+	}
+	file, suspects, err := j.read(flags)
+	if err != nil {
+		return loaded{}, err
+	}
+	return j.workOut(file, suspects, say)
+}
 
-// loadAll is load for several job files; what is wrong in all of them is told.
+// loadAll is load for any number of job files, the flags holding for each. All
+// that is wrong with any of them is told.
 func (j *jobFlags) loadAll(say voice) ([]loaded, error) {
-	files := j.set.Args()
-	if len(files) < 2 || j.example {
+	names := j.set.Args()
+	if len(names) < 2 {
 		l, err := j.load(say)
 		return []loaded{l}, err
 	}
-	var all []loaded
-	var wrong []error
-	for _, name := range files {
-		l, err := j.loadFrom([]string{name}, say)
-		all, wrong = append(all, l), append(wrong, err)
+	for _, k := range keyFlags {
+		if strings.HasPrefix(k.key, "book.") && len(*j.values[k.name]) > 0 || k.key == "title" && len(*j.values[k.name]) > 0 {
+			return nil, refusal{"--" + k.name + " with several job files", "leave it out, or give one job file"}
+		}
 	}
-	return all, errors.Join(wrong...)
-}
-
-// loadFrom is load with the words that are not flags.
-func (j *jobFlags) loadFrom(args []string, say voice) (loaded, error) {
-	var l loaded
+	if j.example {
+		return nil, refusal{"both --example and a job file", "give one of them"}
+	}
 	flags, err := j.flags()
 	if err != nil {
-		return l, err
+		return nil, err
 	}
-	var suspects jobfile.Issues
-	if l.file, suspects, err = j.read(args, flags); err != nil {
-		return l, err
+	var all []loaded
+	var bad []error
+	for _, name := range names {
+		data, err := readJob(name)
+		if err != nil {
+			return nil, err
+		}
+		file, suspects, err := jobfile.ParseWith(name, data, flags)
+		if err != nil {
+			bad = append(bad, err)
+			continue
+		}
+		l, err := j.workOut(file, suspects, say)
+		if err != nil {
+			bad = append(bad, fmt.Errorf("%s: %w", name, err))
+			continue
+		}
+		all = append(all, l)
 	}
+	return all, errors.Join(bad...)
+}
+
+// workOut works out a job that was read.
+func (j *jobFlags) workOut(file jobfile.File, suspects jobfile.Issues, say voice) (loaded, error) {
+	l := loaded{file: file}
+	var err error
 	if l.round, err = j.rounding(l.file.Job.Unit); err != nil {
 		return l, err
 	}
@@ -156,8 +185,8 @@ func (j *jobFlags) loadFrom(args []string, say voice) (loaded, error) {
 }
 
 // read reads the job from where the words say.
-func (j *jobFlags) read(args []string, flags []jobfile.Flag) (jobfile.File, jobfile.Issues, error) {
-	switch {
+func (j *jobFlags) read(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, error) {
+	switch args := j.set.Args(); {
 	case j.example && len(args) > 0:
 		return jobfile.File{}, nil, refusal{"both --example and a job file", "give one of them"}
 	case j.example:

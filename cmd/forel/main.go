@@ -29,6 +29,7 @@ func commands() []command {
 		{"new", "write a commented starter job file", runNew},
 		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
+		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", runStock},
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", runCutter},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
 	}

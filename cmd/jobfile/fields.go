@@ -47,6 +47,8 @@ func (r *reader) settings() File {
 	if v, ok := r.get("print.paper"); ok {
 		f.Print.Sheet = r.sheet(v)
 	}
+	f.Names = r.names()
+	f.Stock = r.readStock()
 	return f
 }
 

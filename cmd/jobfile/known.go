@@ -55,6 +55,12 @@ var knownKeys = func() []string {
 	for _, f := range printFields {
 		add(f.key)
 	}
+	for _, key := range nameKeys {
+		add(key)
+	}
+	for _, key := range stockKeys {
+		add(key)
+	}
 	return append(top, tables...)
 }()
 

@@ -1,0 +1,179 @@
+package bench
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"forel/geometry"
+)
+
+// start is a sheet with what is to be cut from it.
+type start struct {
+	sheet Sheet
+	cell  *cell
+}
+
+// cutAll cuts every sheet of a group: lengths off the roll and trims first, then
+// at one setting of the fence whatever can be cut at it, on every sheet, before
+// the fence is moved.
+//
+// Sheets are numbered from first.
+func cutAll(g *group, starts []start, first int, keep, kerf Length) {
+	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key][]*part{}, future: map[key]int{}}
+	var parts []*part
+	for i, st := range starts {
+		st.sheet.Number = first + i
+		g.Sheets = append(g.Sheets, st.sheet)
+		s.expect(st.cell, [2]bool{true, true})
+	}
+	for i, st := range starts {
+		if st.sheet.Roll {
+			s.cutOff(i, st)
+		}
+	}
+	for i, st := range starts {
+		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell}
+		s.trim(p)
+		parts = append(parts, p)
+	}
+	for _, p := range parts {
+		if s.settle(p) {
+			s.offer(p)
+		}
+	}
+	for len(s.ready) > 0 {
+		s.fence = s.next()
+		s.setting++
+		for len(s.ready[s.fence]) > 0 {
+			s.cutNext()
+		}
+		delete(s.ready, s.fence)
+	}
+	g.Settings = s.setting
+	s.finish()
+}
+
+// sheetName names a whole sheet as a part.
+func (s *shop) sheetName(i int) string { return strconv.Itoa(s.Sheets[i].Number) }
+
+// offer puts a part among those that can be cut now.
+func (s *shop) offer(p *part) {
+	for _, o := range p.options() {
+		s.ready[keyOf(o.fence)] = append(s.ready[keyOf(o.fence)], p)
+	}
+}
+
+// withdraw takes a part from among those that can be cut.
+func (s *shop) withdraw(p *part) {
+	for _, o := range p.options() {
+		k := keyOf(o.fence)
+		if left := slices.DeleteFunc(s.ready[k], func(q *part) bool { return q == p }); len(left) > 0 || k == s.fence {
+			s.ready[k] = left
+		} else {
+			delete(s.ready, k)
+		}
+	}
+}
+
+// cutNext makes one cut at the setting of the fence.
+func (s *shop) cutNext() {
+	p := s.ready[s.fence][0]
+	s.withdraw(p)
+	for _, o := range p.options() {
+		if keyOf(o.fence) == s.fence {
+			for _, q := range s.cutPart(p, o) {
+				s.offer(q)
+			}
+			return
+		}
+	}
+}
+
+// next gives the setting to move the fence to: one that is done with once
+// everything ready for it is cut, if there is one; of several the one on the
+// first sheet, then the largest.
+func (s *shop) next() key {
+	type choice struct {
+		k     key
+		again bool
+		sheet int
+	}
+	var best *choice
+	for k, parts := range s.ready {
+		c := choice{k: k, again: s.future[k] > s.count(k, parts), sheet: parts[0].sheet}
+		for _, p := range parts {
+			c.sheet = min(c.sheet, p.sheet)
+		}
+		if best == nil || less(c.again, best.again) < 0 || c.again == best.again &&
+			cmp.Or(cmp.Compare(c.sheet, best.sheet), cmp.Compare(best.k, c.k)) < 0 {
+			best = &c
+		}
+	}
+	return best.k
+}
+
+func less(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// count gives how many cuts at a setting can be made in the parts ready for it.
+func (s *shop) count(k key, parts []*part) int {
+	n := 0
+	for _, p := range parts {
+		o := p.options()
+		if o[0].kid < 0 {
+			n++
+			continue
+		}
+		for _, kid := range p.cell.kids {
+			if keyOf(kid.size[p.cell.along]) == k {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// cutOff cuts a length off a roll, whose end is cut square first.
+func (s *shop) cutOff(i int, st start) {
+	w, h := st.sheet.Width, st.sheet.Height
+	if t := s.Stock[st.sheet.Stock].Trim; t > 0 && !slices.ContainsFunc(s.Cuts, func(c Cut) bool { return s.Sheets[c.Sheet].Stock == st.sheet.Stock }) {
+		s.Cuts = append(s.Cuts, Cut{Number: len(s.Cuts) + 1, Kind: Square, Sheet: i, Part: roll, Fence: t,
+			From: geometry.Pt(0, 0), To: geometry.Pt(w, 0)})
+	}
+	s.Cuts = append(s.Cuts, Cut{Number: len(s.Cuts) + 1, Kind: CutOff, Sheet: i, Part: roll, Fence: h,
+		From: geometry.Pt(0, h), To: geometry.Pt(w, h),
+		Takes: Result{Kind: APart, Part: s.sheetName(i), Box: geometry.Bx(0, 0, w, h)}})
+}
+
+// trim cuts away the left and the upper edge of a sheet, which then lie to the
+// fence; the other two go when what is left over does.
+func (s *shop) trim(p *part) {
+	sh := s.Sheets[p.sheet]
+	t := s.Stock[sh.Stock].Trim
+	if t <= 0 {
+		return
+	}
+	b := p.box
+	cut := func(alongY bool, from, to geometry.Point) {
+		s.Cuts = append(s.Cuts, Cut{Number: len(s.Cuts) + 1, Kind: Square, Sheet: p.sheet, Part: p.name, Fence: t, AlongY: alongY,
+			From: from, To: to, Leaves: Result{Kind: APart, Part: p.name, Box: p.box}})
+	}
+	p.box.Min.X = t
+	cut(true, geometry.Pt(t, 0), geometry.Pt(t, b.Max.Y))
+	if sh.Roll {
+		return
+	}
+	p.box.Min.Y = t
+	cut(false, geometry.Pt(t, t), geometry.Pt(b.Max.X, t))
+}
+
+// roll is what a length is cut off.
+const roll = "the roll"
