@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
@@ -86,7 +87,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 // templateFiles makes every file of a job, the drawings before the booklet.
 func templateFiles(c plan.Plan, o templates.Options) ([]output, error) {
 	var files []output
-	for _, p := range c.Pieces {
+	for _, p := range c.Drawn() {
 		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
 	}
 	booklet, err := templates.Booklet(c, o)
@@ -113,10 +114,10 @@ func themeOf(colours []string) (render.Theme, error) {
 // this one does not have, such as the linings of a case that is now unlined.
 func warnStale(say voice, folder string, c plan.Plan) {
 	now := map[string]bool{}
-	for _, p := range c.Pieces {
+	for _, p := range c.Drawn() {
 		now[p.Name] = true
 	}
-	for _, name := range append(slipcase.PieceNames, onepiece.PieceName) {
+	for _, name := range slices.Concat(slipcase.PieceNames, slipcase.FaceNames, []string{onepiece.PieceName}) {
 		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
 		if _, err := os.Stat(file); err == nil && !now[name] {
 			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", printable(file))

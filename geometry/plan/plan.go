@@ -33,8 +33,9 @@ type Plan struct {
 	Kind      string // what is made, such as "slipcase of five boards"
 	Content   string // what it is for, such as "book" or "3 volumes together"
 	Pieces    []geometry.Piece
-	Contents  Size // what stands in the case
-	Cavity    Size // the room inside
+	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
+	Contents  Size             // what stands in the case
+	Cavity    Size             // the room inside
 	Outside   Size
 	Fit       Fit
 	Mouth     Mouth
@@ -44,6 +45,27 @@ type Plan struct {
 	Order     []string // the order of work, where Cutting does not tell it
 	Warnings  []string // what looks like a slip, or needs care
 	Mistaken  []string // which pieces could be mistaken for which
+}
+
+// Drawn gives all that patterns are drawn of: the pieces and their faces.
+func (p Plan) Drawn() []geometry.Piece {
+	return append(p.Pieces[:len(p.Pieces):len(p.Pieces)], p.Faces...)
+}
+
+// Machined gives what a machine cuts: the pieces, those of patterned stock from
+// their face, since stock is laid on its bed so that the pattern is seen.
+func (p Plan) Machined() []geometry.Piece {
+	faced := map[string]bool{}
+	for _, f := range p.Faces {
+		faced[f.FaceOf] = true
+	}
+	var out []geometry.Piece
+	for _, q := range p.Pieces {
+		if !faced[q.Name] {
+			out = append(out, q)
+		}
+	}
+	return append(out, p.Faces...)
 }
 
 // Material is what pieces are cut from, as measured.

@@ -89,6 +89,7 @@ func (j Job) checkTogether() Problems {
 	}
 	j.limitHole(&l)
 	j.limitDivider(&l)
+	l.broken = append(l.broken, j.checkPattern()...)
 
 	// The mouth is the tightest place.
 	m := j.Mouth()

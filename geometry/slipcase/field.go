@@ -25,6 +25,8 @@ var Choices = []Choice{
 	{"compartments", "how several volumes stand in the case", []string{OneCompartment, EachItsOwn}, func(j *Job) *string { return &j.Compartments }},
 	{"covering", "what the case is covered with", []string{ClothAndPaper, AllCloth, AllPaper, SidesOnly}, func(j *Job) *string { return &j.Covering }},
 	{"lining.order", "whether linings go in before or after the boards are joined", []string{LinedBefore, LinedAfter}, func(j *Job) *string { return &j.Lining.Order }},
+	{"pattern.direction", "whether the pattern has a top", []string{AnyWay, OneWay}, func(j *Job) *string { return &j.Pattern.Direction }},
+	{"pattern.match", "what of the pattern lines up", []string{MatchNothing, MatchHeight, MatchMirrored, MatchRound}, func(j *Job) *string { return &j.Pattern.Match }},
 	{"thumb_hole.shape", "the thumb hole in both sides", []string{NoHole, Semicircle, Triangle}, func(j *Job) *string { return &j.ThumbHole.Shape }},
 }
 
@@ -57,6 +59,10 @@ var Fields = []Field{
 	{"side_paper.thickness", "the side paper's thickness", 0.03, 1, func(j *Job) *Length { return &j.SidePaper.Thickness }, false},
 	{"side_paper.inset", "the side paper's inset", 0.5, 60, func(j *Job) *Length { return &j.SidePaper.Inset }, false},
 	{"side_paper.turn_in", "the side paper beyond the mouth", 3, 100, func(j *Job) *Length { return &j.SidePaper.TurnIn }, false},
+	{"pattern.repeat_across", "how far on the pattern comes again across the grain, 0 for not at all", 0, 1000, func(j *Job) *Length { return &j.Pattern.Across }, false},
+	{"pattern.repeat_along", "how far on the pattern comes again along the grain, 0 for not at all", 0, 1500, func(j *Job) *Length { return &j.Pattern.Along }, false},
+	{"pattern.from_spine", "where a line of the pattern falls, from the spine edge of a side", 0, 700, func(j *Job) *Length { return &j.Pattern.FromSpine }, false},
+	{"pattern.from_tail", "where a line of the pattern falls, from the tail edge of a side", 0, 700, func(j *Job) *Length { return &j.Pattern.FromTail }, false},
 	{Key: "thumb_hole.radius", What: "the thumb hole's radius, or how deep a triangle goes", Min: 6, Max: 60, At: func(j *Job) *Length { return &j.ThumbHole.Radius }, Auto: true},
 	{"divider.set_back", "how far a divider stands back from the mouth", 0, 60, func(j *Job) *Length { return &j.Divider.SetBack }, false},
 	{"divider.lap", "the strip round a divider's mouth edge on each face", 4, 60, func(j *Job) *Length { return &j.Divider.Lap }, false},

@@ -76,7 +76,7 @@ func gather(jobs []Job) []*group {
 			if !slices.Contains(g.from, n) {
 				g.from = append(g.from, n)
 			}
-			w, h := p.Size()
+			w, h := p.Rough()
 			for c := range p.Count {
 				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p)})
 			}

@@ -60,7 +60,7 @@ func Booklet(c plan.Plan, o Options) ([]byte, error) {
 // draw draws the document on pages and gives the labels there was no room for.
 func draw(on pages, c plan.Plan, o Options) (missed []string) {
 	b := &booklet{Options: o, pages: on, plan: c}
-	for _, p := range c.Pieces {
+	for _, p := range c.Drawn() {
 		b.pieces = append(b.pieces, sheets{piece: p, tiling: o.Setup.Tile(p.Outline.Bounds(), p.Lines()...)})
 	}
 	trial := *b
