@@ -198,7 +198,7 @@ func (c *cutterFlags) jobs(flags *jobFlags, say voice) ([]bed.Job, string, error
 	var jobs []bed.Job
 	var titles []string
 	for i, l := range all {
-		j := bed.Job{Pieces: l.plan.Pieces}
+		j := bed.Job{Pieces: l.plan.Machined()}
 		if len(all) > 1 {
 			j.Name = l.plan.Title
 			if j.Name == "" {
@@ -230,6 +230,9 @@ func (c *cutterFlags) draw(beds []bed.Bed, s bed.Setup, title string) ([]output,
 		}
 		fmt.Fprintf(&said, "wrote %s: %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)\n",
 			printable(name), pieces, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
+		if b.Register.Any() {
+			fmt.Fprintf(&said, "  %s\n", cutter.Register(b.Register))
+		}
 	}
 	for _, g := range []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth} {
 		var names []string

@@ -30,10 +30,12 @@ func (j Job) matchesAcross() bool {
 func (j Job) checkPattern() Problems {
 	p := j.Pattern
 	switch {
+	case j.matchesAcross() && p.Across == 0 && p.Along > 0:
+		return Problems{{"pattern.match", fmt.Sprintf("%q needs pattern.repeat_across, the repeat across the grain", p.Match), fmt.Sprintf("give %q", MatchHeight)}}
 	case j.matchesAcross() && p.Across == 0:
-		return Problems{{"pattern.match", fmt.Sprintf("%q needs a repeat across the grain", p.Match), "give pattern.repeat_across, or \"height\", or \"none\""}}
+		return Problems{{"pattern.match", fmt.Sprintf("%q needs pattern.repeat_across, the repeat across the grain", p.Match), fmt.Sprintf("give %q", MatchNothing)}}
 	case p.Match == MatchHeight && p.Along == 0:
-		return Problems{{"pattern.match", fmt.Sprintf("%q needs a repeat along the grain", p.Match), "give pattern.repeat_along, or \"none\""}}
+		return Problems{{"pattern.match", fmt.Sprintf("%q needs pattern.repeat_along, the repeat along the grain", p.Match), fmt.Sprintf("give %q", MatchNothing)}}
 	}
 	return nil
 }

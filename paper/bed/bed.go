@@ -94,7 +94,8 @@ type Bed struct {
 	Number        int // among the beds of its material, from 1
 	Width, Height Length
 	Parts         []Part
-	Steps         []Step // in the order they are done
+	Register      Register // how patterned stock is laid; pieces of it are seen from their face
+	Steps         []Step   // in the order they are done
 	Travel        Travel
 }
 

@@ -10,14 +10,14 @@ import (
 )
 
 // Lay lays all pieces of all jobs out, as many of each as are cut, each
-// material on beds of its own: in the order that materials are first met,
-// fullest beds first. The error tells all that can't be laid out, a line each.
+// material, and each pattern of it, on beds of its own: in the order that they
+// are first met, fullest beds first. The error tells all that can't be laid out, a line each.
 func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error) {
 	if faults := s.Faults(); len(faults) > 0 {
 		return nil, errors.Join(faults...)
 	}
-	var materials []geometry.Material
-	shapes := map[geometry.Material][]shape{}
+	var stocks []stockKey
+	shapes := map[stockKey][]shape{}
 	var faults []error
 	for _, job := range jobs {
 		for _, p := range job.Pieces {
@@ -32,23 +32,31 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 				faults = append(faults, err)
 				continue
 			}
-			if len(shapes[p.Material]) == 0 {
-				materials = append(materials, p.Material)
+			key := keyOf(p)
+			if len(shapes[key]) == 0 {
+				stocks = append(stocks, key)
 			}
-			shapes[p.Material] = append(shapes[p.Material], sh)
+			shapes[key] = append(shapes[key], sh)
 		}
 	}
 	if len(faults) > 0 {
 		return nil, errors.Join(faults...)
 	}
 	var beds []Bed
-	for _, m := range materials {
-		laid, err := s.lay(ctx, shapes[m], e)
-		if err != nil {
-			return nil, err
+	number := map[geometry.Material]int{}
+	for _, key := range stocks {
+		var laid []Bed
+		if key.faced {
+			laid = s.layOnPattern(shapes[key])
+		} else {
+			var err error
+			if laid, err = s.lay(ctx, shapes[key], e); err != nil {
+				return nil, err
+			}
 		}
 		for i := range laid {
-			laid[i].Material, laid[i].Number = m, i+1
+			number[key.material]++
+			laid[i].Material, laid[i].Number = key.material, number[key.material]
 		}
 		beds = append(beds, laid...)
 	}
@@ -60,6 +68,9 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 func (s Setup) turns(p geometry.Piece) (upright, turned bool) {
 	g := s.GrainOf(p.Material)
 	free := g == NoGrain || p.Grain == "" || p.Grain == NoGrain
+	if free && p.FaceOf != "" { // its pattern lies one way all the same
+		return true, false
+	}
 	return free || p.Grain == g, free || p.Grain != g
 }
 

@@ -57,15 +57,7 @@ func (s Setup) narrow(p geometry.Piece, what string, err error) error {
 // placed gives a shape as it lies on the bed: the upper left corner of its box
 // at a place, turned by a quarter counterclockwise or not.
 func (sh shape) placed(at geometry.Point, turned bool) Part {
-	b := sh.box
-	put := func(p geometry.Path) geometry.Path {
-		p = p.Move(geometry.Pt(-b.Min.X, -b.Min.Y))
-		h := b.Height()
-		if turned {
-			p, h = quarter(p, h), b.Width()
-		}
-		return p.FlipY(h).Move(at)
-	}
+	put := sh.put(at, turned)
 	all := func(paths []geometry.Path) []geometry.Path {
 		out := make([]geometry.Path, len(paths))
 		for i, p := range paths {
@@ -77,6 +69,19 @@ func (sh shape) placed(at geometry.Point, turned bool) Part {
 		Outline: put(sh.piece.Outline), Cut: put(sh.cut), Rulings: all(sh.piece.Rulings()),
 		room: put(geometry.Rectangle(room(sh.piece))).Bounds(), creases: all(sh.piece.Folds), inside: all(sh.inside), outline: all(gapped(sh.cut, sh.spots))}
 	return part
+}
+
+// put gives what takes a path of the piece to the bed.
+func (sh shape) put(at geometry.Point, turned bool) func(geometry.Path) geometry.Path {
+	b := sh.box
+	return func(p geometry.Path) geometry.Path {
+		p = p.Move(geometry.Pt(-b.Min.X, -b.Min.Y))
+		h := b.Height()
+		if turned {
+			p, h = quarter(p, h), b.Width()
+		}
+		return p.FlipY(h).Move(at)
+	}
 }
 
 // room gives the largest of a piece's regions, all of it where it has none.

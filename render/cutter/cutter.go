@@ -111,6 +111,9 @@ func describe(b bed.Bed, s bed.Setup, o Options) string {
 		d += "Kerf 0: the tool follows the pieces' own outlines; a drag knife's blade offset is left to its driver. "
 	}
 	d += grain(b.Material, s)
+	if b.Register.Any() {
+		d += "Patterned stock: " + Register(b.Register) + ". "
+	}
 	if s.Tabs > 0 {
 		d += fmt.Sprintf("Each outline is held by %d tabs of %.4g mm: cut them by knife. ", s.Tabs, s.TabWidth.MM())
 	}
@@ -126,6 +129,21 @@ func grain(m geometry.Material, s bed.Setup) string {
 	default:
 		return fmt.Sprintf("Lay the stock with its grain along the %s of the bed. ", g)
 	}
+}
+
+// Register tells how patterned stock is laid on the bed.
+func Register(r bed.Register) string {
+	words := "lay it with the pattern up"
+	if r.StepX > 0 {
+		words += fmt.Sprintf(", a line of it %.2f mm from the bed's left edge (and every %.4g mm)", r.AtX.MM(), r.StepX.MM())
+	}
+	if r.StepY > 0 {
+		words += fmt.Sprintf(", a line %.2f mm from its top edge (and every %.4g mm)", r.AtY.MM(), r.StepY.MM())
+	}
+	if r.Up != "" {
+		words += ", the pattern's top toward the bed's " + r.Up
+	}
+	return words
 }
 
 func shortest(b bed.Bed) (most geometry.Length) {

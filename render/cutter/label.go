@@ -14,6 +14,15 @@ import (
 // since turned ones need a transform.
 func label(c *svg.Canvas, b bed.Bed, theme render.Theme) {
 	ruled := false
+	if ticks := ticksOf(b); len(ticks) > 0 {
+		c.Begin(render.Positions)
+		ruled = true
+		c.BeginPart("Positions.pattern", "where lines of the pattern come at the edges of the bed")
+		for _, t := range ticks {
+			c.Stroke(t, render.Stroke{Width: hairline, Color: theme[render.Positions].Color})
+		}
+		c.EndPart()
+	}
 	for i, p := range b.Parts {
 		if len(p.Rulings) == 0 {
 			continue
@@ -36,6 +45,23 @@ func label(c *svg.Canvas, b bed.Bed, theme render.Theme) {
 	for i, p := range b.Parts {
 		name(c, i+1, p, theme[render.Legend].Color)
 	}
+}
+
+// tick is how long the marks at the edges of the bed are.
+const tick geometry.Length = 4
+
+// ticksOf gives marks at all four edges of a bed where lines of its stock's
+// pattern come.
+func ticksOf(b bed.Bed) []geometry.Path {
+	var out []geometry.Path
+	xs, ys := b.Register.Ticks(b.Width, b.Height)
+	for _, x := range xs {
+		out = append(out, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, tick)), geometry.Line(geometry.Pt(x, b.Height-tick), geometry.Pt(x, b.Height)))
+	}
+	for _, y := range ys {
+		out = append(out, geometry.Line(geometry.Pt(0, y), geometry.Pt(tick, y)), geometry.Line(geometry.Pt(b.Width-tick, y), geometry.Pt(b.Width, y)))
+	}
+	return out
 }
 
 // name sets a part's number and name in the middle of its largest room, as large
