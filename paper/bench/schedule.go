@@ -79,6 +79,15 @@ func (s *shop) withdraw(p *part) {
 // cutNext makes one cut at the setting of the fence.
 func (s *shop) cutNext() {
 	p := s.ready[s.fence][0]
+	if n := len(s.Cuts); n > 0 { // what is at the fence already is cut on
+		last := s.Cuts[n-1]
+		for _, q := range s.ready[s.fence] {
+			if q.sheet == last.Sheet && q.name == last.Part {
+				p = q
+				break
+			}
+		}
+	}
 	s.withdraw(p)
 	for _, o := range p.options() {
 		if keyOf(o.fence) == s.fence {
