@@ -123,7 +123,13 @@ func (p *part) options() []option {
 	}
 	var out []option
 	told := map[key]bool{}
+	// The last cell of a row that leaves nothing over is what is left, off by as
+	// much as all cuts before it: let it be one for which that is no matter.
+	last := len(c.kids) == 2 && !open[c.along] && c.kids[0].exact[c.along] != c.kids[1].exact[c.along]
 	for i, k := range c.kids {
+		if last && !k.exact[c.along] {
+			continue
+		}
 		if f := k.size[c.along]; !told[keyOf(f)] {
 			told[keyOf(f)] = true
 			out = append(out, option{c.along, f, i})

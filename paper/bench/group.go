@@ -47,7 +47,8 @@ type item struct {
 	piece    geometry.Piece
 	copy     int
 	w, h     Length
-	together string // the key of those that come off one strip
+	together string  // the key of those that come off one strip
+	exact    [2]bool // its width, its height must be the same as in other pieces
 }
 
 func (it item) name(jobs []Job) string {
@@ -78,7 +79,7 @@ func gather(jobs []Job) []*group {
 			}
 			w, h := p.Size()
 			for c := range p.Count {
-				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p)})
+				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p), exact: exact(p)})
 			}
 		}
 	}
@@ -103,6 +104,20 @@ func together(job int, p geometry.Piece) string {
 		return fmt.Sprintf("sides of job %d", job+1)
 	}
 	return ""
+}
+
+// exact tells which sides of a piece must be the same as those of others.
+func exact(p geometry.Piece) (sides [2]bool) {
+	for _, e := range equals {
+		if width, ok := e.pieces[p.Name]; ok && p.Material == geometry.Board {
+			if width {
+				sides[0] = true
+			} else {
+				sides[1] = true
+			}
+		}
+	}
+	return sides
 }
 
 // same tells whether two jobs speak of one pile.

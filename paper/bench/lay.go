@@ -203,12 +203,12 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 			break
 		}
 	}
-	for _, i := range which {
+	turned := map[int]bool{}
+	for n, i := range which {
 		it := g.items[i]
 		in := pack.Item{ID: it.name(jobs), Width: it.w, Height: it.h, Strip: it.together}
-		turned, either := lead.Turned(it.piece.Grain)
-		in.Turn = either
-		if turned {
+		turned[n], in.Turn = lead.Turned(it.piece.Grain)
+		if turned[n] {
 			in.Width, in.Height = it.h, it.w
 		}
 		p.Items = append(p.Items, in)
@@ -238,7 +238,9 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 		items := make([]item, len(g.items))
 		copy(items, g.items)
 		for n, i := range which {
-			items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height
+			if items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height; turned[n] {
+				items[i].exact[0], items[i].exact[1] = items[i].exact[1], items[i].exact[0]
+			}
 		}
 		c := cellOf(sh.Cuts, places, items, which, kerf)
 		if c == nil {
@@ -256,6 +258,7 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 // turn turns a cell with all that is in it by a quarter.
 func (c *cell) turn() {
 	c.size[0], c.size[1] = c.size[1], c.size[0]
+	c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
 	c.along = c.along.other()
 	for _, k := range c.kids {
 		k.turn()
