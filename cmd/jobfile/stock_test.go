@@ -28,6 +28,7 @@ var refusedStock = []refusal{
 	{"half a sheet", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\ncount = 2.5\n", []string{":8: stock.count: 2.5 is no whole number; "}},
 	{"price in words", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\nprice = 'a lot'\n", []string{`:8: stock.price: "a lot" is no number; `}},
 	{"price below nothing", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\nprice = -1\n", []string{":8: stock.price: -1 is too small; "}},
+	{"count of a roll", book + "[[stock]]\nmaterial = 'cloth'\nroll = 1370\ncount = 2\n", []string{":8: stock.count: a count of a roll without a length; "}},
 	{"grain", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\ngrain = 'long'\n", []string{`:8: stock.grain: "long" is none of its words; give "height", "width" or "none"`}},
 	{"all trim", book + "[[stock]]\nmaterial = 'board'\nsize = '120 x 120'\ntrim = 50\n", []string{":8: stock.trim: a trim of 50 mm on each edge leaves nothing to cut from; give less"}},
 	{"density twice", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\ndensity = 650\ngrammage = 1200\n", []string{":9: stock.grammage: density and grammage both; "}},

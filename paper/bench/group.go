@@ -90,18 +90,16 @@ func gather(jobs []Job) []*group {
 	return groups
 }
 
-// together gives the key of the pieces of one job that must come off one strip
-// at one fence setting: the three walls for their width, the sides for their
-// height.
+// together gives the key of the pieces of one job that come off one strip: the
+// three walls, for their width. Sides and spine wall have one height, which is
+// cut at one setting of the fence; a strip of their own would take more
+// sheets.
 func together(job int, p geometry.Piece) string {
-	if p.Material != geometry.Board {
-		return ""
-	}
 	switch p.Name {
 	case "spine wall", "head wall", "tail wall":
-		return fmt.Sprintf("walls of job %d", job+1)
-	case "side":
-		return fmt.Sprintf("sides of job %d", job+1)
+		if p.Material == geometry.Board {
+			return fmt.Sprintf("walls of job %d", job+1)
+		}
 	}
 	return ""
 }

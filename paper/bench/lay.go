@@ -188,6 +188,9 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 			Trim: pack.Trim{Left: s.Trim, Right: s.Trim, Top: s.Trim, Bottom: s.Trim}}
 		if s.Roll {
 			ps.Trim.Bottom = 0
+			if s.Height > 0 {
+				ps.Count = max(1, s.Count)
+			}
 		}
 		if priced {
 			ps.Cost = *s.Price

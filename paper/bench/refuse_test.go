@@ -68,10 +68,10 @@ func TestStockRunsOut(t *testing.T) {
 
 func TestRollRunsOut(t *testing.T) {
 	j := job(t, "Harbour log", 221.5, 148.5, 31.75)
-	j.Stock = []stock.Stock{{Material: geometry.Cloth, Roll: true, Width: 300, Height: 300, Grain: geometry.GrainHeight}}
+	j.Stock = []stock.Stock{{Material: geometry.Cloth, Roll: true, Width: 200, Height: 300, Grain: geometry.GrainHeight}}
 	said := refused(t, j)
 	require.Len(t, said, 1)
-	assert.Regexp(t, `^cloth of 0\.35 mm runs out with .* left: .*; another \d+\.\d mm of roll 300 mm wide would do$`, said[0])
+	assert.Regexp(t, `^cloth of 0\.35 mm runs out with .* left: .*; another \d+\.\d mm of roll 200 mm wide would do$`, said[0])
 }
 
 func TestStockOfSeveralJobs(t *testing.T) {

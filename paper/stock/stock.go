@@ -27,7 +27,7 @@ type Stock struct {
 	Width     Length         // of a sheet its first side, of a roll across it
 	Height    Length         // of a sheet its second side, of a roll the length there is; 0: as much as is needed
 	Grain     geometry.Grain // along the width, along the height (the length of a roll), or NoGrain
-	Count     int            // how many there are; 0: as many as are needed
+	Count     int            // how many there are; 0: as many as are needed, of a roll with a length one
 	Price     *float64       // of a sheet, or of Per of a roll, in the maker's money; nil: not known
 	Per       Length         // the length of roll that Price is for: Metre or Yard
 	Trim      Length         // taken off each edge before its edges are relied on
