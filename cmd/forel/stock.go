@@ -52,6 +52,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 	cuts := f.Bool("cuts", false, "with text and markdown: the order of the cuts too")
 	folder := f.String("out", "", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there")
 	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	loose := f.Bool("loose-walls", false, "let the walls of one case come off different strips, where that saves a sheet")
 	effort := f.String("effort", strconv.Itoa(defaultSteps), "how long to search: `steps`, or a time such as 20s; 0: the first good plan")
 	if err := parseFlags(f, args); err != nil {
 		return err
@@ -78,7 +79,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	plan, err := layOut(all, e, say)
+	plan, err := layOut(all, bench.Options{Effort: e, Loose: *loose}, say)
 	if err != nil {
 		return err
 	}
@@ -109,14 +110,14 @@ func runStock(args []string, out io.Writer, say voice) error {
 }
 
 // layOut plans the bench work of all jobs, telling how it goes on a terminal.
-func layOut(all []loaded, e pack.Effort, say voice) (bench.Plan, error) {
+func layOut(all []loaded, o bench.Options, say voice) (bench.Plan, error) {
 	var jobs []bench.Job
 	for _, l := range all {
-		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Unit, Stock: l.file.Stock, Names: l.file.Names})
+		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Unit, Stock: l.file.Stock, Names: l.file.Names, Source: l.name})
 	}
 	bar := say.progress("laying out")
-	e.Progress = bar.tell
-	p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: e})
+	o.Effort.Progress = bar.tell
+	p, err := bench.Lay(context.Background(), jobs, o)
 	bar.done()
 	return p, err
 }

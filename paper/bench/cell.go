@@ -110,3 +110,21 @@ func (c *cell) without(kid int, kerf Length) *cell {
 	out.measure(kerf)
 	return out
 }
+
+// stacksExact tells whether some of a row's cells are stacks, across the row, of
+// pieces that must be of one length. Cleared to the length of such a stack, the
+// row would leave the last of them to what is left.
+func (c *cell) stacksExact() bool {
+	cross := c.along.other()
+	for _, k := range c.kids {
+		if k.item >= 0 || k.along != cross {
+			continue
+		}
+		for _, in := range k.kids {
+			if in.exact[cross] {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -2,7 +2,6 @@ package bench_test
 
 import (
 	"context"
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,7 +9,6 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/paper/stock"
@@ -84,15 +82,11 @@ func TestClass(t *testing.T) {
 // Any job on any stock: what comes back can be cut from the sheets by its list
 // of cuts, or is refused in words.
 func TestAnyStock(t *testing.T) {
+	pool := class(t, 30)
 	rapid.Check(t, func(r *rapid.T) {
 		var jobs []bench.Job
-		for n := range rapid.IntRange(1, 4).Draw(r, "jobs") {
-			h := geometry.Length(rapid.IntRange(90, 350).Draw(r, "height"))
-			w := geometry.Length(rapid.IntRange(60, 260).Draw(r, "width"))
-			thick := geometry.Length(rapid.IntRange(60, 500).Draw(r, "tenths")) / 10
-			jobs = append(jobs, job(t, fmt.Sprintf("Book %d", n+1), h, min(w, h), min(thick, min(w, h)/2), func(j *slipcase.Job) {
-				j.Board.Thickness = rapid.SampledFrom([]geometry.Length{2, 2.5}).Draw(r, "board")
-			}))
+		for range rapid.IntRange(1, 4).Draw(r, "jobs") {
+			jobs = append(jobs, rapid.SampledFrom(pool).Draw(r, "job"))
 		}
 		kerf := rapid.SampledFrom([]geometry.Length{0, 0, 1.5, 3.2}).Draw(r, "kerf")
 		for _, m := range []geometry.Material{geometry.Board, geometry.Lining, geometry.Cloth, geometry.Paper} {
@@ -115,7 +109,7 @@ func TestAnyStock(t *testing.T) {
 				jobs[0].Stock = append(jobs[0].Stock, s)
 			}
 		}
-		p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: rapid.SampledFrom([]int{0, 50}).Draw(r, "steps")}})
+		p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: rapid.SampledFrom([]int{0, 50}).Draw(r, "steps")}, Loose: rapid.Bool().Draw(r, "loose")})
 		if err != nil {
 			var bad bench.Problems
 			require.ErrorAs(r, err, &bad)

@@ -33,7 +33,7 @@ func cutAll(g *group, starts []start, first int, keep, kerf Length) {
 		}
 	}
 	for i, st := range starts {
-		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell}
+		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell, keep: keep}
 		s.trim(p)
 		parts = append(parts, p)
 	}
