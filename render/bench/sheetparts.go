@@ -54,14 +54,14 @@ func (f *figure) cutLines(on render.Surface) {
 	}
 }
 
-// words are lines of text in one block, centred below each other.
-type words struct {
+// wordBlock is lines of text in one block, centred below each other.
+type wordBlock struct {
 	lines  []render.Text
 	turned bool
 }
 
-func block(turned bool, number string, lines ...string) words {
-	w := words{turned: turned, lines: []render.Text{{String: number, Size: render.BodySize, Bold: true}}}
+func block(turned bool, number string, lines ...string) wordBlock {
+	w := wordBlock{turned: turned, lines: []render.Text{{String: number, Size: render.BodySize, Bold: true}}}
 	for _, l := range lines {
 		w.lines = append(w.lines, render.Text{String: l, Size: render.SmallSize})
 	}
@@ -69,7 +69,7 @@ func block(turned bool, number string, lines ...string) words {
 }
 
 // extent gives the size of a block as it stands.
-func (w words) extent() (wide, high Length) {
+func (w wordBlock) extent() (wide, high Length) {
 	for i, l := range w.lines {
 		wide = max(wide, typeset.Width(l.String, l.Size, l.Bold))
 		if i > 0 {
@@ -84,7 +84,7 @@ func (w words) extent() (wide, high Length) {
 }
 
 // set sets a block round a centre and gives the place it takes.
-func (w words) set(on render.Surface, centre geometry.Point) geometry.Box {
+func (w wordBlock) set(on render.Surface, centre geometry.Point) geometry.Box {
 	wide, high := w.extent()
 	box := geometry.Bx(centre.X-wide/2, centre.Y-high/2, centre.X+wide/2, centre.Y+high/2)
 	down := typeset.Ascent(w.lines[0].Size)
@@ -111,15 +111,15 @@ func (f *figure) pieceNames(on render.Surface) {
 		room := f.box(q.Box).Grow(-clear)
 		number, name, measure := fmt.Sprint(q.Number), copyName(q), size(q, f.Round)
 		title := oneLine(f.plan.Jobs[q.Job].Title())
-		var tries []words
+		var tries []wordBlock
 		for _, lines := range [][]string{{name, title, measure}, {name, measure}, {name}, {measure}, nil} {
 			if len(lines) == 3 && len(f.plan.Jobs) == 1 {
 				continue
 			}
 			tries = append(tries, block(false, number, lines...), block(true, number, lines...))
 		}
-		small := words{lines: []render.Text{{String: number, Size: render.SmallSize, Bold: true}}}
-		tries = append(tries, small, words{turned: true, lines: small.lines})
+		small := wordBlock{lines: []render.Text{{String: number, Size: render.SmallSize, Bold: true}}}
+		tries = append(tries, small, wordBlock{turned: true, lines: small.lines})
 		placed := false
 		for _, w := range tries {
 			if wide, high := w.extent(); wide <= room.Width() && high <= room.Height() {
@@ -142,9 +142,9 @@ func (f *figure) offcutNames(on render.Surface) {
 		}
 		room := f.box(o.Clean).Grow(-clear)
 		measure := f.Round.PrettyNumber(o.Clean.Width()) + " × " + f.Round.Pretty(o.Clean.Height())
-		name := words{lines: []render.Text{{String: "offcut " + o.Name, Size: render.SmallSize}, {String: measure, Size: render.SmallSize}}}
-		short := words{lines: []render.Text{{String: o.Name, Size: render.SmallSize}}}
-		for _, w := range []words{name, {turned: true, lines: name.lines}, short, {turned: true, lines: short.lines}} {
+		name := wordBlock{lines: []render.Text{{String: "offcut " + o.Name, Size: render.SmallSize}, {String: measure, Size: render.SmallSize}}}
+		short := wordBlock{lines: []render.Text{{String: o.Name, Size: render.SmallSize}}}
+		for _, w := range []wordBlock{name, {turned: true, lines: name.lines}, short, {turned: true, lines: short.lines}} {
 			wide, high := w.extent()
 			if wide > room.Width() || high > room.Height() {
 				continue
