@@ -91,6 +91,7 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 
 // loaded is a job that was read and worked out.
 type loaded struct {
+	name   string // of the file; empty where there is none
 	file   jobfile.File
 	boards slipcase.Case // of a case of boards
 	card   onepiece.Case // of a case of card
@@ -149,6 +150,7 @@ func (j *jobFlags) loadAll(say voice) ([]loaded, error) {
 			bad = append(bad, fmt.Errorf("%s: %w", name, err))
 			continue
 		}
+		l.name = name
 		all = append(all, l)
 	}
 	return all, errors.Join(bad...)

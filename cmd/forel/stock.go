@@ -2,10 +2,8 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -15,12 +13,12 @@ import (
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/render"
-	bench_ "forel/render/bench"
+	draw "forel/render/bench"
 )
 
 // defaultSteps is how long is searched where nothing is asked for: steps, not
 // seconds, so that the same jobs give the same plan on every machine.
-const defaultSteps = 300
+const defaultSteps = 5000
 
 var aboutStock = fmt.Sprintf(`
 usage: forel stock [JOB.toml ...] [flags]
@@ -54,6 +52,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 	cuts := f.Bool("cuts", false, "with text and markdown: the order of the cuts too")
 	folder := f.String("out", "", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there")
 	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	loose := f.Bool("loose-walls", false, "let the walls of one case come off different strips, where that saves a sheet")
 	effort := f.String("effort", strconv.Itoa(defaultSteps), "how long to search: `steps`, or a time such as 20s; 0: the first good plan")
 	if err := parseFlags(f, args); err != nil {
 		return err
@@ -80,21 +79,21 @@ func runStock(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	plan, err := layOut(all, e, say)
+	plan, err := layOut(all, bench.Options{Effort: e, Loose: *loose}, say)
 	if err != nil {
 		return err
 	}
-	o := bench_.Options{Setup: all[0].file.Print, Theme: render.DefaultTheme(), Round: all[0].round}
+	o := draw.Options{Setup: all[0].file.Print, Theme: render.DefaultTheme(), Round: all[0].round}
 	var data []byte
 	switch *format {
 	case "json":
-		data, err = bench_.JSON(plan, o.Round)
+		data, err = draw.JSON(plan, o.Round)
 	case "csv":
-		data, err = bench_.CSV(plan, o.Round)
+		data, err = draw.CSV(plan, o.Round)
 	case "markdown":
-		data = bench_.Markdown(plan, o.Round, *cuts)
+		data = draw.Markdown(plan, o.Round, *cuts)
 	default:
-		data = bench_.Text(plan, o.Round, *cuts)
+		data = draw.Text(plan, o.Round, *cuts)
 	}
 	if err != nil {
 		return failure{err, ""}
@@ -111,14 +110,14 @@ func runStock(args []string, out io.Writer, say voice) error {
 }
 
 // layOut plans the bench work of all jobs, telling how it goes on a terminal.
-func layOut(all []loaded, e pack.Effort, say voice) (bench.Plan, error) {
+func layOut(all []loaded, o bench.Options, say voice) (bench.Plan, error) {
 	var jobs []bench.Job
 	for _, l := range all {
-		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Unit, Stock: l.file.Stock, Names: l.file.Names})
+		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Unit, Stock: l.file.Stock, Names: l.file.Names, Source: l.name})
 	}
 	bar := say.progress("laying out")
-	e.Progress = bar.tell
-	p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: e})
+	o.Effort.Progress = bar.tell
+	p, err := bench.Lay(context.Background(), jobs, o)
 	bar.done()
 	return p, err
 }
@@ -132,17 +131,17 @@ func effortOf(text string) (pack.Effort, error) {
 	if d, err := time.ParseDuration(text); err == nil && d >= 0 && d <= 24*time.Hour {
 		return pack.Effort{Time: d}, nil
 	}
-	return pack.Effort{}, refusal{fmt.Sprintf("--effort: %.20q is neither steps nor a time", text), "give steps such as 300, or a time such as 20s or 5m"}
+	return pack.Effort{}, refusal{fmt.Sprintf("--effort: %.20q is neither steps nor a time", text), "give steps such as 5000, or a time such as 20s or 5m"}
 }
 
 // writeBench writes the document and the drawings into a folder, or nothing.
-func writeBench(folder string, p bench.Plan, o bench_.Options) error {
-	doc, err := bench_.Booklet(p, o)
+func writeBench(folder string, p bench.Plan, o draw.Options) error {
+	doc, err := draw.Booklet(p, o)
 	if err != nil {
 		return failure{err, ""}
 	}
 	files := []output{{filepath.Join(folder, benchName), doc}}
-	for _, d := range bench_.Drawings(p, o) {
+	for _, d := range draw.Drawings(p, o) {
 		files = append(files, output{filepath.Join(folder, d.Name), d.SVG})
 	}
 	undo, err := makeFolder(folder)
@@ -155,6 +154,3 @@ func writeBench(folder string, p bench.Plan, o bench_.Options) error {
 	}
 	return nil
 }
-
-var _ = errors.New
-var _ = os.Stdout

@@ -62,6 +62,9 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	if v, ok := get("count"); ok {
 		s.Count = int(r.number(v, "how many there are", 1, stock.MostCount, true))
+		if s.Endless() {
+			r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
+		}
 	}
 	if v, ok := get("price"); ok {
 		price := r.number(v, "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6, false)

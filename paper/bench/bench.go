@@ -40,6 +40,9 @@ type Options struct {
 	// Keep is the least shorter side of an offcut worth keeping, its area at
 	// least that of Keep by three times Keep; 0 is DefaultKeep.
 	Keep Length
+	// Loose lets the walls of one case come off different strips where that saves
+	// sheets. They are still cut at one setting of the fence where that can be.
+	Loose bool
 }
 
 // DefaultKeep is the shorter side of the smallest offcut worth keeping: that of

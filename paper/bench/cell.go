@@ -32,6 +32,7 @@ type cell struct {
 	along axis // of several, the axis they lie along
 	kids  []*cell
 	need  [2]bool // its sides that a cut is counted for
+	exact [2]bool // its sides that must be the same in several pieces: not left to what a strip leaves
 }
 
 // cellOf takes what is to be cut from a layout: which pieces lie in which strip
@@ -41,9 +42,10 @@ type cell struct {
 func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, kerf Length) *cell {
 	if p.Piece() {
 		it := items[which[p.Item]]
-		c := &cell{item: which[p.Item], size: [2]Length{it.w, it.h}}
+		c := &cell{item: which[p.Item], size: [2]Length{it.w, it.h}, exact: it.exact}
 		if places[p.Item].Turned {
 			c.size = [2]Length{it.h, it.w}
+			c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
 		}
 		return c
 	}
@@ -90,7 +92,12 @@ func (c *cell) measure(kerf Length) {
 		long += k.size[c.along]
 		broad = max(broad, k.size[c.along.other()])
 	}
-	c.size[c.along], c.size[c.along.other()] = long, broad
+	cross := c.along.other()
+	c.size[c.along], c.size[cross] = long, broad
+	c.exact = [2]bool{}
+	for _, k := range c.kids {
+		c.exact[cross] = c.exact[cross] || k.exact[cross] && broad-k.size[cross] <= slack
+	}
 }
 
 // without gives the cell less one of its kids.
@@ -102,4 +109,22 @@ func (c *cell) without(kid int, kerf Length) *cell {
 	out := &cell{item: -1, along: c.along, kids: rest}
 	out.measure(kerf)
 	return out
+}
+
+// stacksExact tells whether some of a row's cells are stacks, across the row, of
+// pieces that must be of one length. Cleared to the length of such a stack, the
+// row would leave the last of them to what is left.
+func (c *cell) stacksExact() bool {
+	cross := c.along.other()
+	for _, k := range c.kids {
+		if k.item >= 0 || k.along != cross {
+			continue
+		}
+		for _, in := range k.kids {
+			if in.exact[cross] {
+				return true
+			}
+		}
+	}
+	return false
 }

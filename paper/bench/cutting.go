@@ -26,6 +26,7 @@ type part struct {
 	cell    *cell
 	by, cut [2]int  // the setting and the number of the cut each of its sides was cut at
 	settled [2]bool // the side is what its cell needs
+	keep    Length  // what is narrower is not worth keeping
 }
 
 // shop cuts the sheets of one group and keeps count.
@@ -80,6 +81,10 @@ func (s *shop) settle(p *part) bool {
 				s.future[keyOf(p.cell.size[a])]--
 			}
 		}
+		if !p.settled[a] && !p.cell.need[a] && (p.cell.item >= 0 || axis(a) != p.cell.along) {
+			p.cell.need[a] = true
+			s.future[keyOf(p.cell.size[a])]++
+		}
 		done = done && p.settled[a]
 	}
 	if done && p.cell.item >= 0 {
@@ -115,7 +120,8 @@ func (p *part) options() []option {
 		}
 		return all(acrossY)
 	}
-	if cross := c.along.other(); open[cross] {
+	cross := c.along.other()
+	if sliver := cross.extent(p.box)-c.size[cross] < 3*p.keep; open[cross] && !(sliver && c.stacksExact()) {
 		if open[c.along] && p.larger() == c.along && p.gain() {
 			return all(c.along)
 		}
@@ -123,7 +129,13 @@ func (p *part) options() []option {
 	}
 	var out []option
 	told := map[key]bool{}
+	// The last cell of a row that leaves nothing over is what is left, off by as
+	// much as all cuts before it: let it be one for which that is no matter.
+	last := len(c.kids) == 2 && !open[c.along] && c.kids[0].exact[c.along] != c.kids[1].exact[c.along]
 	for i, k := range c.kids {
+		if last && !k.exact[c.along] {
+			continue
+		}
 		if f := k.size[c.along]; !told[keyOf(f)] {
 			told[keyOf(f)] = true
 			out = append(out, option{c.along, f, i})
@@ -174,7 +186,7 @@ func (s *shop) cutPart(p *part, o option) []*part {
 		taken.Max.Y, rest.Min.Y = edge, min(edge+s.kerf, rest.Max.Y)
 		c.From, c.To = geometry.Pt(p.box.Min.X, edge), geometry.Pt(p.box.Max.X, edge)
 	}
-	first := &part{sheet: p.sheet, name: p.name, depth: p.depth, given: p.given, box: taken, cell: p.cell, by: p.by, cut: p.cut, settled: p.settled}
+	first := &part{sheet: p.sheet, name: p.name, depth: p.depth, given: p.given, box: taken, cell: p.cell, by: p.by, cut: p.cut, settled: p.settled, keep: s.keep}
 	var second *part
 	if o.kid < 0 {
 		c.Leaves = s.leave(p.sheet, rest)
@@ -182,8 +194,7 @@ func (s *shop) cutPart(p *part, o option) []*part {
 		first.cell = p.cell.kids[o.kid]
 		first.settled = [2]bool{}
 		left := p.cell.without(o.kid, s.kerf)
-		s.recount(p, left)
-		second = &part{sheet: p.sheet, name: p.name, depth: p.depth, box: rest, cell: left, by: p.by, cut: p.cut}
+		second = &part{sheet: p.sheet, name: p.name, depth: p.depth, box: rest, cell: left, by: p.by, cut: p.cut, keep: s.keep}
 		second.by[a], second.cut[a] = 0, 0
 		c.Leaves = Result{Kind: APart, Part: p.name, Box: rest}
 	}
@@ -216,17 +227,6 @@ func (s *shop) cutPart(p *part, o option) []*part {
 		}
 	}
 	return next
-}
-
-// recount counts the breadth of what is left of a row, where the broadest of
-// its cells is gone and it is to be cut narrower.
-func (s *shop) recount(p *part, left *cell) {
-	if left.item < 0 && left.along == p.cell.along {
-		if cross := left.along.other(); p.cell.size[cross]-left.size[cross] > slack {
-			left.need[cross] = true
-			s.future[keyOf(left.size[cross])]++
-		}
-	}
 }
 
 // leave keeps what is left over, or throws it away.

@@ -28,6 +28,7 @@ func (s *shop) finish() {
 			s.Sheets[i].Pieces = append(s.Sheets[i].Pieces, s.placed(s.seen[at], n+1))
 		}
 	}
+	s.countCopies()
 	offAt := make([][]int, len(s.Sheets))
 	for i := range s.Sheets {
 		offAt[i] = s.sortOffcuts(i)
@@ -45,11 +46,28 @@ func (s *shop) finish() {
 	}
 }
 
+// countCopies numbers the copies of a piece in the order of the sheets.
+func (s *shop) countCopies() {
+	type kind struct {
+		job  int
+		name string
+	}
+	seen := map[kind]int{}
+	for i := range s.Sheets {
+		for n := range s.Sheets[i].Pieces {
+			p := &s.Sheets[i].Pieces[n]
+			k := kind{p.Job, p.Name}
+			seen[k]++
+			p.Copy = seen[k]
+		}
+	}
+}
+
 // placed tells of a piece that was cut.
 func (s *shop) placed(p placedItem, number int) Placed {
 	it := s.items[p.item]
 	out := Placed{
-		Number: number, Job: it.job, Name: it.piece.Name, Copy: it.copy, Of: it.piece.Count,
+		Number: number, Job: it.job, Name: it.piece.Name, Of: it.piece.Count,
 		Width: it.w, Height: it.h, Grain: it.piece.Grain, Box: p.box,
 		Area:    float64(it.piece.Outline.SignedArea()),
 		Turned:  !((p.box.Width()-it.w).Abs() <= slack && (p.box.Height()-it.h).Abs() <= slack),

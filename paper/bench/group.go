@@ -47,7 +47,8 @@ type item struct {
 	piece    geometry.Piece
 	copy     int
 	w, h     Length
-	together string // the key of those that come off one strip
+	together string  // the key of those that come off one strip
+	exact    [2]bool // its width, its height must be the same as in other pieces
 }
 
 func (it item) name(jobs []Job) string {
@@ -78,7 +79,7 @@ func gather(jobs []Job) []*group {
 			}
 			w, h := p.Rough()
 			for c := range p.Count {
-				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p)})
+				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p), exact: exact(p)})
 			}
 		}
 	}
@@ -89,20 +90,32 @@ func gather(jobs []Job) []*group {
 	return groups
 }
 
-// together gives the key of the pieces of one job that must come off one strip
-// at one fence setting: the three walls for their width, the sides for their
-// height.
+// together gives the key of the pieces of one job that come off one strip: the
+// three walls, for their width. Sides and spine wall have one height, which is
+// cut at one setting of the fence; a strip of their own would take more
+// sheets.
 func together(job int, p geometry.Piece) string {
-	if p.Material != geometry.Board {
-		return ""
-	}
 	switch p.Name {
 	case "spine wall", "head wall", "tail wall":
-		return fmt.Sprintf("walls of job %d", job+1)
-	case "side":
-		return fmt.Sprintf("sides of job %d", job+1)
+		if p.Material == geometry.Board {
+			return fmt.Sprintf("walls of job %d", job+1)
+		}
 	}
 	return ""
+}
+
+// exact tells which sides of a piece must be the same as those of others.
+func exact(p geometry.Piece) (sides [2]bool) {
+	for _, e := range equals {
+		if width, ok := e.pieces[p.Name]; ok && p.Material == geometry.Board {
+			if width {
+				sides[0] = true
+			} else {
+				sides[1] = true
+			}
+		}
+	}
+	return sides
 }
 
 // same tells whether two jobs speak of one pile.

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/paper/pack"
 	"forel/paper/stock"
 )
@@ -36,7 +37,7 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	}
 	number, done := 1, 0
 	for _, g := range groups {
-		starts, kerf, err := g.layOut(ctx, jobs, share(o.Effort, len(g.items), done, total))
+		starts, kerf, err := g.layOut(ctx, jobs, share(o.Effort, len(g.items), done, total), o.Loose)
 		done += len(g.items)
 		var ps Problems
 		if errors.As(err, &ps) {
@@ -49,6 +50,9 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 		cutAll(g, starts, number, keep, kerf)
 		number += len(starts)
 		g.shop(kerf)
+		if !o.Loose {
+			g.couldSave(ctx, jobs)
+		}
 		g.remark(jobs)
 		out.Groups = append(out.Groups, g.Group)
 	}
@@ -121,7 +125,7 @@ func ceil(l Length, r geometry.Rounding) Length {
 
 // layOut finds a place for every piece of the group: on the sheets there are, and
 // what finds none there on the rolls.
-func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort) (starts []start, kerf Length, err error) {
+func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose bool) (starts []start, kerf Length, err error) {
 	for _, s := range g.Stock {
 		kerf = max(kerf, s.Kerf)
 	}
@@ -142,7 +146,7 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort) (starts [
 		if len(now) == 0 {
 			continue
 		}
-		more, short, err := g.solve(ctx, jobs, kinds, now, kerf, e)
+		more, short, err := g.solve(ctx, jobs, kinds, now, kerf, e, loose)
 		if err != nil {
 			return nil, 0, err
 		}
@@ -154,6 +158,19 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort) (starts [
 		}
 	}
 	return nil, 0, g.runOut(ctx, jobs, left, kerf)
+}
+
+// couldSave tells where keeping the walls of a case on one strip takes more
+// sheets than a first layout without.
+func (g *group) couldSave(ctx context.Context, jobs []Job) {
+	if len(g.Sheets) < 2 || !slices.ContainsFunc(g.items, func(it item) bool { return it.together != "" }) {
+		return
+	}
+	starts, _, err := g.layOut(ctx, jobs, pack.Effort{}, true)
+	if err == nil && len(starts) < len(g.Sheets) {
+		g.Remarks = append(g.Remarks, plan.Say(fmt.Sprintf("the three walls of each case come off one strip, which takes %s; on strips apart they would go on %d",
+			count(len(g.Sheets), "sheet"), len(starts))))
+	}
 }
 
 // turns gives the kinds of stock that are laid out on together, one turn after
@@ -176,7 +193,7 @@ func (g *group) turns() [][]int {
 
 // solve lays some items out on some kinds of stock and gives those that found
 // no place as short.
-func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf Length, e pack.Effort) (starts []start, short []int, err error) {
+func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf Length, e pack.Effort, loose bool) (starts []start, short []int, err error) {
 	p := pack.Problem{Gap: kerf, Mode: pack.Guillotine}
 	priced := true
 	for _, k := range kinds {
@@ -188,6 +205,9 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 			Trim: pack.Trim{Left: s.Trim, Right: s.Trim, Top: s.Trim, Bottom: s.Trim}}
 		if s.Roll {
 			ps.Trim.Bottom = 0
+			if s.Height > 0 {
+				ps.Count = max(1, s.Count)
+			}
 		}
 		if priced {
 			ps.Cost = *s.Price
@@ -203,12 +223,15 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 			break
 		}
 	}
-	for _, i := range which {
+	turned := map[int]bool{}
+	for n, i := range which {
 		it := g.items[i]
 		in := pack.Item{ID: it.name(jobs), Width: it.w, Height: it.h, Strip: it.together}
-		turned, either := lead.Turned(it.piece.Grain)
-		in.Turn = either
-		if turned {
+		if loose {
+			in.Strip = ""
+		}
+		turned[n], in.Turn = lead.Turned(it.piece.Grain)
+		if turned[n] {
 			in.Width, in.Height = it.h, it.w
 		}
 		p.Items = append(p.Items, in)
@@ -238,7 +261,9 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 		items := make([]item, len(g.items))
 		copy(items, g.items)
 		for n, i := range which {
-			items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height
+			if items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height; turned[n] {
+				items[i].exact[0], items[i].exact[1] = items[i].exact[1], items[i].exact[0]
+			}
 		}
 		c := cellOf(sh.Cuts, places, items, which, kerf)
 		if c == nil {
@@ -256,6 +281,7 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 // turn turns a cell with all that is in it by a quarter.
 func (c *cell) turn() {
 	c.size[0], c.size[1] = c.size[1], c.size[0]
+	c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
 	c.along = c.along.other()
 	for _, k := range c.kids {
 		k.turn()
@@ -319,7 +345,7 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length)
 		if !fits {
 			continue
 		}
-		starts, _, err := free.solve(ctx, jobs, []int{k}, left, kerf, pack.Effort{})
+		starts, _, err := free.solve(ctx, jobs, []int{k}, left, kerf, pack.Effort{}, false)
 		if err != nil {
 			continue
 		}

@@ -30,7 +30,7 @@ func job(t testing.TB, title string, height, width, thick geometry.Length, chang
 // time.
 func class(t testing.TB, n int) []bench.Job {
 	r := rand.New(rand.NewPCG(7, 11))
-	tenth := func(lo, hi float64) geometry.Length { return geometry.Length(lo+r.Float64()*(hi-lo)).Round(0.1) }
+	tenth := func(lo, hi float64) geometry.Length { return geometry.Length(lo + r.Float64()*(hi-lo)).Round(0.1) }
 	out := make([]bench.Job, n)
 	for i := range out {
 		h := tenth(120, 330)

@@ -33,7 +33,7 @@ func cutAll(g *group, starts []start, first int, keep, kerf Length) {
 		}
 	}
 	for i, st := range starts {
-		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell}
+		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell, keep: keep}
 		s.trim(p)
 		parts = append(parts, p)
 	}
@@ -79,6 +79,15 @@ func (s *shop) withdraw(p *part) {
 // cutNext makes one cut at the setting of the fence.
 func (s *shop) cutNext() {
 	p := s.ready[s.fence][0]
+	if n := len(s.Cuts); n > 0 { // what is at the fence already is cut on
+		last := s.Cuts[n-1]
+		for _, q := range s.ready[s.fence] {
+			if q.sheet == last.Sheet && q.name == last.Part {
+				p = q
+				break
+			}
+		}
+	}
 	s.withdraw(p)
 	for _, o := range p.options() {
 		if keyOf(o.fence) == s.fence {

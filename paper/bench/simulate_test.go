@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -12,6 +11,12 @@ import (
 	"forel/geometry"
 	"forel/paper/bench"
 )
+
+// testingT is a test, or one of many of a property.
+type testingT interface {
+	require.TestingT
+	Helper()
+}
 
 // rect is a piece of material on the table of this test: it knows where on its
 // sheet it came from.
@@ -32,7 +37,7 @@ func alike(a, b rect) bool {
 // lays a part to the fence, cuts from edge to edge, and keeps what falls to
 // either side. In the end there must lie on the table exactly the pieces and
 // what is left over.
-func simulate(t testing.TB, g bench.Group) {
+func simulate(t testingT, g bench.Group) {
 	t.Helper()
 	table := make([]map[string]rect, len(g.Sheets)) // parts that are cut on, by name
 	pieces := make([]map[int]rect, len(g.Sheets))
@@ -158,7 +163,7 @@ func simulate(t testing.TB, g bench.Group) {
 }
 
 // complete tells that every piece of every job lies on some sheet, once.
-func complete(t testing.TB, p bench.Plan) {
+func complete(t testingT, p bench.Plan) {
 	t.Helper()
 	want, got := map[string]int{}, map[string]int{}
 	for n, j := range p.Jobs {
@@ -178,7 +183,7 @@ func complete(t testing.TB, p bench.Plan) {
 }
 
 // sound does all of it.
-func sound(t testing.TB, p bench.Plan) {
+func sound(t testingT, p bench.Plan) {
 	t.Helper()
 	complete(t, p)
 	for _, g := range p.Groups {

@@ -27,7 +27,7 @@ type Stock struct {
 	Width     Length         // of a sheet its first side, of a roll across it
 	Height    Length         // of a sheet its second side, of a roll the length there is; 0: as much as is needed
 	Grain     geometry.Grain // along the width, along the height (the length of a roll), or NoGrain
-	Count     int            // how many there are; 0: as many as are needed
+	Count     int            // how many there are; 0: as many as are needed, of a roll with a length one
 	Price     *float64       // of a sheet, or of Per of a roll, in the maker's money; nil: not known
 	Per       Length         // the length of roll that Price is for: Metre or Yard
 	Trim      Length         // taken off each edge before its edges are relied on
@@ -105,25 +105,28 @@ const slack Length = 1e-6
 // wide". It is written in the unit it is a round number of.
 func (s Stock) Size() string {
 	if s.Roll {
-		return "roll " + side(s.Width) + " wide"
+		return "roll " + s.side(s.Width) + " wide"
 	}
-	w, h := side(s.Width), side(s.Height)
-	if unit := w[len(w)-3:]; strings.HasSuffix(h, unit) {
-		w = strings.TrimSuffix(w, unit)
-	}
+	w, h := s.side(s.Width), s.side(s.Height)
+	size := w[:strings.LastIndex(w, " ")] + " × " + h
 	for _, n := range named {
 		if n.width.Near(s.Width) && n.height.Near(s.Height) {
-			return n.name + ", " + w + " × " + h
+			return n.name + ", " + size
 		}
 	}
-	return w + " × " + h
+	return size
 }
 
-// side writes a length in whole or tenth millimetres if it is that, else in
-// inches where it is a whole number of eighths.
-func side(l Length) string {
+// side writes a side in inches where all are whole numbers of eighths and not of
+// millimetres, else in millimetres to a tenth.
+func (s Stock) side(l Length) string {
 	const eighth = geometry.Inch / 8
-	if !l.Round(1).Near(l) && l.Round(eighth).Near(l) {
+	round := func(l, step Length) bool { return l.Round(step).Near(l) }
+	height := s.Height
+	if s.Roll {
+		height = s.Width
+	}
+	if !(round(s.Width, 1) && round(height, 1)) && round(s.Width, eighth) && round(height, eighth) {
 		return geometry.To64th.Pretty(l)
 	}
 	return strconv.FormatFloat(l.Round(0.1).MM(), 'f', -1, 64) + " mm"
@@ -139,9 +142,9 @@ func (s Stock) Along() string {
 	case s.Roll:
 		return "grain across the roll"
 	case s.Grain == geometry.GrainHeight:
-		return "grain along " + side(s.Height)
+		return "grain along " + s.side(s.Height)
 	}
-	return "grain along " + side(s.Width)
+	return "grain along " + s.side(s.Width)
 }
 
 // Check tells what is wrong with a stock's measures, nil if nothing is.

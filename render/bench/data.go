@@ -91,17 +91,27 @@ type jsonOffcut struct {
 }
 
 type jsonCut struct {
-	Number  int    `json:"cut"`
-	Setting int    `json:"setting,omitempty"`
-	Kind    string `json:"kind"`
-	Sheet   int    `json:"sheet"`
-	Part    string `json:"part"`
-	Fence   mm     `json:"fence_mm"`
-	Along   string `json:"runs_along"`
-	From    [2]mm  `json:"from_mm"`
-	To      [2]mm  `json:"to_mm"`
-	Gives   string `json:"gives"`
-	Leaves  string `json:"leaves,omitempty"`
+	Number  int         `json:"cut"`
+	Setting int         `json:"setting,omitempty"`
+	Kind    string      `json:"kind"`
+	Sheet   int         `json:"sheet"`
+	Part    string      `json:"part"`
+	Fence   mm          `json:"fence_mm"`
+	Along   string      `json:"runs_along"`
+	From    [2]mm       `json:"from_mm"`
+	To      [2]mm       `json:"to_mm"`
+	Gives   *jsonResult `json:"gives,omitempty"`  // between fence and blade; nothing for a trim
+	Leaves  *jsonResult `json:"leaves,omitempty"` // beyond the blade
+	Words   string      `json:"words"`
+}
+
+// jsonResult is what a cut gives: a part that is cut on, a piece by its number on
+// the sheet, or what is left over, with its name if it is worth keeping.
+type jsonResult struct {
+	Part   string `json:"part,omitempty"`
+	Piece  int    `json:"piece,omitempty"`
+	Offcut string `json:"offcut,omitempty"`
+	Waste  bool   `json:"waste,omitempty"`
 }
 
 // JSON gives the whole plan, exact to a thousandth of a millimetre. Places are
@@ -152,12 +162,36 @@ func groupJSON(p bench.Plan, g bench.Group, r geometry.Rounding) jsonGroup {
 			along = "height"
 		}
 		out.Cuts = append(out.Cuts, jsonCut{c.Number, c.Setting, string(c.Kind), g.Sheets[c.Sheet].Number, c.Part, mm(c.Fence), along,
-			[2]mm{mm(c.From.X), mm(c.From.Y)}, [2]mm{mm(c.To.X), mm(c.To.Y)}, gives(p, g, c), leaves(p, g, c)})
+			[2]mm{mm(c.From.X), mm(c.From.Y)}, [2]mm{mm(c.To.X), mm(c.To.Y)}, resultJSON(g, c, c.Takes), resultJSON(g, c, c.Leaves), words(p, g, c)})
 	}
 	for _, m := range g.Remarks {
 		out.Remarks = append(out.Remarks, m.In(r.Format))
 	}
 	return out
+}
+
+func resultJSON(g bench.Group, c bench.Cut, r bench.Result) *jsonResult {
+	sheet := g.Sheets[c.Sheet]
+	switch r.Kind {
+	case bench.APart:
+		return &jsonResult{Part: r.Part}
+	case bench.APiece:
+		return &jsonResult{Piece: sheet.Pieces[r.Piece].Number}
+	case bench.AnOffcut:
+		return &jsonResult{Offcut: sheet.Offcuts[r.Off].Name}
+	case bench.SomeWaste:
+		return &jsonResult{Waste: true}
+	}
+	return nil
+}
+
+// words says what a cut gives and leaves.
+func words(p bench.Plan, g bench.Group, c bench.Cut) string {
+	text := gives(p, g, c)
+	if l := leaves(p, g, c); l != "" {
+		text += "; leaves " + l
+	}
+	return text
 }
 
 // CSV gives the order of the cuts for a spreadsheet (RFC 4180): the fence in

@@ -18,13 +18,17 @@ type column struct {
 
 // shoppingTable gives the shopping list with its columns.
 func shoppingTable(p bench.Plan, r geometry.Rounding) ([]column, [][]string) {
+	_, priced, _ := total(p)
 	columns := []column{{"material", false}, {"buy", true}, {"size", false}, {"grain", false}, {"pieces", true}, {"in pieces", true},
 		{"worth keeping", true}, {"waste", true}, {"weight", true}, {"cost", true}}
 	var rows [][]string
 	for _, g := range p.Groups {
 		for i, u := range g.Used {
 			s := g.Stock[u.Stock]
-			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), "grain "), "", "", "", "", "", money(u.Cost)}
+			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), "grain "), "", "", "", "", "", ""}
+			if priced {
+				row[len(row)-1] = money(u.Cost)
+			}
 			if i == 0 {
 				in, kept, waste := shares(g)
 				n := 0
