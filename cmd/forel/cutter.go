@@ -6,13 +6,13 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
 
 	"forel/geometry"
 	"forel/paper/bed"
-	"forel/paper/pack"
 	"forel/render"
 	"forel/render/cutter"
 )
@@ -45,8 +45,9 @@ example:
 // machineCare is said whenever drawings for a machine were written.
 const machineCare = "take care: read the machine's manual; no chlorinated plastics (PVC, some coated cloths) under a laser; never leave it running alone; use extraction; hands off the bed; local rules come first"
 
-// layoutEffort is how long a layout is looked for.
-var layoutEffort = pack.Effort{Iterations: 20000, Seed: 1}
+// bedSteps is how long a layout is looked for where nothing is asked for: steps, not
+// seconds, so that the same jobs give the same layout on every machine.
+const bedSteps = 2000
 
 func runCutter(args []string, out io.Writer, say voice) error {
 	f := flagSet("cutter", aboutCutter, out)
@@ -55,7 +56,9 @@ func runCutter(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
+	effort, badEffort := effortOf(c.effort)
 	setup, err := c.setup(f)
+	err = errors.Join(err, badEffort)
 	if err != nil {
 		return err
 	}
@@ -63,7 +66,7 @@ func runCutter(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	beds, err := bed.Lay(context.Background(), setup, jobs, layoutEffort)
+	beds, err := bed.Lay(context.Background(), setup, jobs, effort)
 	if err != nil {
 		return err
 	}
@@ -87,6 +90,7 @@ func runCutter(args []string, out io.Writer, say voice) error {
 // cutterFlags are the flags of forel cutter beside those of a job.
 type cutterFlags struct {
 	bed, margin, gap, kerf, tabWidth string
+	effort                           string
 	grain                            []string
 	tabs                             int
 	labels                           bool
@@ -108,6 +112,7 @@ func addCutterFlags(f *pflag.FlagSet) *cutterFlags {
 	f.StringVar(&c.tabWidth, "tab-width", mm(d.TabWidth), "`width` of a tab")
 	f.BoolVar(&c.labels, "labels", false, "names and lines to rule too, in layers of their own (Positions, Legend) that are not cut")
 	f.StringArrayVar(&c.colours, "colour", nil, "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as cuttinginside=#0072b2")
+	f.StringVar(&c.effort, "effort", strconv.Itoa(bedSteps), "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one")
 	f.StringVar(&c.folder, "out", "cutter", "`folder` to write into; made if it is not there")
 	return c
 }
@@ -198,7 +203,7 @@ func (c *cutterFlags) jobs(flags *jobFlags, say voice) ([]bed.Job, string, error
 	var jobs []bed.Job
 	var titles []string
 	for i, l := range all {
-		j := bed.Job{Pieces: l.plan.Machined()}
+		j := bed.Job{Pieces: l.plan.Machined(), Stock: stocks(l)}
 		if len(all) > 1 {
 			j.Name = l.plan.Title
 			if j.Name == "" {
@@ -211,6 +216,22 @@ func (c *cutterFlags) jobs(flags *jobFlags, say voice) ([]bed.Job, string, error
 		}
 	}
 	return jobs, strings.Join(titles, ", "), nil
+}
+
+// stocks gives what each material of a job is: its name, and how thick.
+func stocks(l loaded) map[geometry.Material]string {
+	out := map[geometry.Material]string{}
+	for _, m := range bed.Materials {
+		name := l.file.Names[m]
+		if name == "" {
+			name = string(m)
+		}
+		if t := l.plan.Thickness(m); t > 0 {
+			name += fmt.Sprintf(" %.4g mm", t.MM())
+		}
+		out[m] = name
+	}
+	return out
 }
 
 // draw makes the files and tells what is in them.
@@ -228,8 +249,8 @@ func (c *cutterFlags) draw(beds []bed.Bed, s bed.Setup, title string) ([]output,
 		if len(b.Parts) == 1 {
 			pieces = "1 piece"
 		}
-		fmt.Fprintf(&said, "wrote %s: %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)\n",
-			printable(name), pieces, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
+		fmt.Fprintf(&said, "wrote %s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)\n",
+			printable(name), pieces, printable(b.Stock), s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
 		if b.Register.Any() {
 			fmt.Fprintf(&said, "  %s\n", cutter.Register(b.Register))
 		}

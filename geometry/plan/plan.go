@@ -74,6 +74,20 @@ type Material struct {
 	Thickness Length
 }
 
+// Thickness gives that of the material pieces are cut from; 0 where it is not told.
+func (p Plan) Thickness(m geometry.Material) Length {
+	name := string(m)
+	if m == geometry.Paper {
+		name = "side paper"
+	}
+	for _, have := range p.Materials {
+		if have.Name == name {
+			return have.Thickness
+		}
+	}
+	return 0
+}
+
 // Remark is a sentence with lengths in it, each at a %s.
 type Remark struct {
 	Text    string

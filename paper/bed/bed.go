@@ -81,17 +81,27 @@ func (s Setup) GrainOf(m geometry.Material) geometry.Grain {
 	return geometry.GrainHeight
 }
 
-// Job is the pieces of one case and its name.
+// Job is the pieces of one case, its name, and what its materials are, such as
+// "board 2 mm": pieces of what is not the same do not share a bed.
 type Job struct {
 	Name   string
 	Pieces []geometry.Piece
+	Stock  map[geometry.Material]string
+}
+
+func (j Job) stock(m geometry.Material) string {
+	if s := j.Stock[m]; s != "" {
+		return s
+	}
+	return string(m)
 }
 
 // Bed is one filling of the machine's bed, all of one material. Coordinates are
 // from its upper left corner, Y downward.
 type Bed struct {
 	Material      geometry.Material
-	Number        int // among the beds of its material, from 1
+	Stock         string // what it is, in words
+	Number        int    // among the beds of its material, from 1
 	Width, Height Length
 	Parts         []Part
 	Register      Register // how patterned stock is laid; pieces of it are seen from their face

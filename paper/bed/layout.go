@@ -10,7 +10,7 @@ import (
 )
 
 // Lay lays all pieces of all jobs out, as many of each as are cut, each
-// material, and each pattern of it, on beds of its own: in the order that they
+// kind of stock, and each pattern of it, on beds of its own: in the order that they
 // are first met, fullest beds first. The error tells all that can't be laid out, a line each.
 func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error) {
 	if faults := s.Faults(); len(faults) > 0 {
@@ -32,7 +32,7 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 				faults = append(faults, err)
 				continue
 			}
-			key := keyOf(p)
+			key := keyOf(job, p)
 			if len(shapes[key]) == 0 {
 				stocks = append(stocks, key)
 			}
@@ -56,7 +56,7 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 		}
 		for i := range laid {
 			number[key.material]++
-			laid[i].Material, laid[i].Number = key.material, number[key.material]
+			laid[i].Material, laid[i].Stock, laid[i].Number = key.material, key.stock, number[key.material]
 		}
 		beds = append(beds, laid...)
 	}

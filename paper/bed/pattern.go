@@ -28,12 +28,13 @@ func (r Register) Ticks(width, height Length) (xs, ys []Length) {
 // stockKey is what pieces must share to lie on one bed.
 type stockKey struct {
 	material      geometry.Material
+	stock         string
 	across, along Length
 	faced         bool
 }
 
-func keyOf(p geometry.Piece) stockKey {
-	return stockKey{p.Material, p.Pattern.Across, p.Pattern.Along, p.FaceOf != ""}
+func keyOf(j Job, p geometry.Piece) stockKey {
+	return stockKey{p.Material, j.stock(p.Material), p.Pattern.Across, p.Pattern.Along, p.FaceOf != ""}
 }
 
 // tile is a piece of patterned stock to be laid: its box, and where from the

@@ -37,7 +37,7 @@ func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", b.Material, b.
 // SVG gives the drawing of a bed in real millimetres. The layers come in the order
 // they are done, and so do the parts in each.
 func SVG(b bed.Bed, s bed.Setup, o Options) []byte {
-	title := fmt.Sprintf("%s, bed %d of %d", b.Material, b.Number, o.Beds)
+	title := fmt.Sprintf("%s, bed %d of %d of this material", b.Stock, b.Number, o.Beds)
 	if o.Title != "" {
 		title += " – " + o.Title
 	}
@@ -96,7 +96,7 @@ func begin(c *svg.Canvas, b bed.Bed, layer render.Layer, part, time int) {
 
 // describe tells what the drawing is and how to take care with it.
 func describe(b bed.Bed, s bed.Setup, o Options) string {
-	d := fmt.Sprintf("%d pieces of %s on a bed of %s. One user unit is one millimetre. ", len(b.Parts), b.Material, s)
+	d := fmt.Sprintf("Pieces: %d, of %s, on a bed of %s. One user unit is one millimetre. ", len(b.Parts), b.Stock, s)
 	d += "Layers, in the order they are done: Creasing: score or crease, never through; switch it off for what is folded by hand, as cloth and paper are. " +
 		"CuttingInside: holes and slits. Cutting: outlines. "
 	if o.Labels {

@@ -53,7 +53,7 @@ func setup(kerf L, tabs int) bed.Setup {
 }
 
 func beds(t *testing.T, s bed.Setup) []bed.Bed {
-	b, err := bed.Lay(context.Background(), s, invented(t), pack.Effort{Iterations: 100, Seed: 1})
+	b, err := bed.Lay(context.Background(), s, invented(t), pack.Effort{Iterations: 20})
 	require.NoError(t, err)
 	return b
 }
