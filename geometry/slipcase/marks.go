@@ -11,6 +11,7 @@ import (
 const (
 	markLength Length = 5 // of a mark, from the edge of the piece inward
 	markApart  Length = 8 // marks no nearer than this
+	markOff    Length = 1 // none this near the end of a piece: the edge itself shows the line
 )
 
 // patternMarks gives short marks at the edges of a piece, on both ends of each
@@ -19,7 +20,7 @@ const (
 // repeats apart.
 func patternMarks(p geometry.Piece) []geometry.Guide {
 	r := p.Pattern
-	box := p.Outline.Bounds()
+	box := p.Outline.Bounds().Grow(-markOff)
 	name := func(step Length) (string, Length) {
 		n := 1
 		for Length(n)*step < markApart {

@@ -19,8 +19,22 @@ var equals = []struct {
 	{"the height of sides and spine wall", map[string]bool{"side": false, "spine wall": false}},
 }
 
+// rough tells of pieces that are cut larger than they are, for their pattern.
+func (g *group) rough(jobs []Job) {
+	told := map[string]bool{}
+	for _, it := range g.items {
+		if it.piece.Extra == (geometry.Point{}) || told[it.name(jobs)] {
+			continue
+		}
+		told[it.name(jobs)] = true
+		g.Remarks = append(g.Remarks, plan.Say(escaped(it.name(jobs))+" has a pattern: it is cut %s wider and %s higher here than it is, "+
+			"then to size by its drawing named face", it.piece.Extra.X, it.piece.Extra.Y))
+	}
+}
+
 // remark tells what could not be cut at one setting though it must be the same.
 func (g *group) remark(jobs []Job) {
+	g.rough(jobs)
 	if g.Material != geometry.Board {
 		return
 	}
