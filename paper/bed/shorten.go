@@ -127,21 +127,32 @@ func turnAbout(from geometry.Point, tour []stop) {
 }
 
 // elsewhere moves stretches of up to three stops to where they lengthen the way
-// less.
+// least, each once.
 func elsewhere(from geometry.Point, tour []stop) []stop {
-	length, _ := way(from, tour)
 	for n := 1; n <= 3; n++ {
 		for i := 0; i+n <= len(tour); i++ {
 			rest := slices.Concat(tour[:i], tour[i+n:])
-			for j := 0; j <= len(rest); j++ {
-				if j == i {
-					continue
+			head, tail := tour[i], tour[i+n-1]
+			// link gives what it costs to have a stretch before a stop of the rest.
+			link := func(j int) Length {
+				at := from
+				if j > 0 {
+					at = rest[j-1].to()
 				}
-				moved := slices.Concat(rest[:j], tour[i:i+n], rest[j:])
-				if now, _ := way(from, moved); now < length-gain {
-					tour, length = moved, now
-					break
+				cost := at.Distance(head.from())
+				if j < len(rest) {
+					cost += tail.to().Distance(rest[j].from()) - at.Distance(rest[j].from())
 				}
+				return cost
+			}
+			best, least := i, link(i)-gain
+			for j := range len(rest) + 1 {
+				if cost := link(j); cost < least {
+					best, least = j, cost
+				}
+			}
+			if best != i {
+				tour = slices.Concat(rest[:best], tour[i:i+n], rest[best:])
 			}
 		}
 	}
