@@ -89,7 +89,7 @@ func (j Job) checkTogether() Problems {
 	}
 	j.limitHole(&l)
 	j.limitDivider(&l)
-	l.broken = append(l.broken, j.checkPattern()...)
+	j.limitPattern(&l)
 
 	// The mouth is the tightest place.
 	m := j.Mouth()

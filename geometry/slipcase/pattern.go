@@ -26,18 +26,31 @@ func (j Job) matchesAcross() bool {
 	return j.Pattern.Match == MatchMirrored || j.Pattern.Match == MatchRound
 }
 
-// checkPattern: what is to line up must come again.
-func (j Job) checkPattern() Problems {
+// leastRepeat is the smallest repeat that is taken for one.
+const leastRepeat Length = 0.1
+
+// limitPattern: what is to line up must come again, and not too soon.
+func (j Job) limitPattern(l *limits) {
 	p := j.Pattern
+	for _, r := range []struct {
+		key    string
+		repeat Length
+	}{{"pattern.repeat_across", p.Across}, {"pattern.repeat_along", p.Along}} {
+		if r.repeat != 0 {
+			l.atLeast(r.key, r.repeat, leastRepeat, "is too fine to lay pieces to")
+		}
+	}
+	needs := func(repeat, what, right string) {
+		l.broken = append(l.broken, Problem{"pattern.match", fmt.Sprintf("%q needs %s, the repeat %s the grain", p.Match, repeat, what), fmt.Sprintf("give %q", right)})
+	}
 	switch {
 	case j.matchesAcross() && p.Across == 0 && p.Along > 0:
-		return Problems{{"pattern.match", fmt.Sprintf("%q needs pattern.repeat_across, the repeat across the grain", p.Match), fmt.Sprintf("give %q", MatchHeight)}}
+		needs("pattern.repeat_across", "across", MatchHeight)
 	case j.matchesAcross() && p.Across == 0:
-		return Problems{{"pattern.match", fmt.Sprintf("%q needs pattern.repeat_across, the repeat across the grain", p.Match), fmt.Sprintf("give %q", MatchNothing)}}
+		needs("pattern.repeat_across", "across", MatchNothing)
 	case p.Match == MatchHeight && p.Along == 0:
-		return Problems{{"pattern.match", fmt.Sprintf("%q needs pattern.repeat_along, the repeat along the grain", p.Match), fmt.Sprintf("give %q", MatchNothing)}}
+		needs("pattern.repeat_along", "along", MatchNothing)
 	}
-	return nil
 }
 
 // wetAcross gives the repeat across the grain when the covering has grown from

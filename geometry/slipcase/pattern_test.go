@@ -268,3 +268,20 @@ func TestPatternRefused(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, c.Faces)
 }
+
+// A repeat too small to be one is refused, and one in whole tenths is marked in
+// time.
+func TestFineRepeats(t *testing.T) {
+	j := slipcase.DefaultJob()
+	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Pattern = slipcase.Pattern{Across: 1e-100, Along: 0.05, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored}
+	_, err := slipcase.Make(j)
+	assert.ErrorContains(t, err, "pattern.repeat_across: ")
+	assert.ErrorContains(t, err, "pattern.repeat_along: 0.05 mm is too fine to lay pieces to; at least 0.1 mm")
+	j.Pattern.Across, j.Pattern.Along = 0.1, 0.1
+	c, err := slipcase.Make(j)
+	require.NoError(t, err)
+	for _, f := range c.Faces {
+		assert.Less(t, len(f.Guides), 4*60, "marks are at least 8 mm apart")
+	}
+}
