@@ -25,7 +25,7 @@ material on beds of its own, and writes an SVG drawing a bed in real
 millimetres: board-1.svg, cloth-1.svg and so on. Lines are in layers by what is
 done, in the order it is done: Creasing (never cut through), CuttingInside
 (slits and holes), Cutting (outlines). Pieces are turned by a quarter only where
-their grain allows. In this command a bare number is in millimetres.
+their grain allows. For the bed and its distances a bare number is in millimetres.
 
 A laser takes away a kerf: cut a square, measure it, and give the difference as
 --kerf. Outlines then grow by half of it, and holes shrink, so that the pieces
