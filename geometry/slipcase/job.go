@@ -31,6 +31,8 @@ type Job struct {
 	ThumbHole    ThumbHole
 	Divider      Divider
 	Clearance    Clearance
+	Uncertainty  Uncertainty
+	Limits       FitLimits
 }
 
 // How several volumes stand in a case.
@@ -192,9 +194,11 @@ func DefaultJob() Job {
 			SpineGap:       5,
 			CornerDistance: 0.25 * in,
 		},
-		Pattern:   Pattern{Direction: AnyWay, Match: MatchNothing},
-		SidePaper: SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
-		Clearance: Clearance{Height: 2, Width: 1, Thickness: 2},
+		Pattern:     Pattern{Direction: AnyWay, Match: MatchNothing},
+		SidePaper:   SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
+		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
+		Uncertainty: defaultUncertainty(),
+		Limits:      FitLimits{Tight: 0.25, Loose: 4},
 	}
 }
 
