@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"forel/geometry"
 )
@@ -27,6 +28,7 @@ type part struct {
 	by, cut [2]int  // the setting and the number of the cut each of its sides was cut at
 	settled [2]bool // the side is what its cell needs
 	keep    Length  // what is narrower is not worth keeping
+	next    []option
 }
 
 // shop cuts the sheets of one group and keeps count.
@@ -34,7 +36,7 @@ type shop struct {
 	*group
 	kerf    Length
 	keep    Length
-	ready   map[key][]*part // parts that can be cut now, by the settings that would do
+	ready   map[key]*bucket // parts that can be cut now, by the settings that would do
 	future  map[key]int     // how many cells still need a side of that length
 	setting int
 	fence   key
@@ -99,6 +101,7 @@ type option struct {
 	along axis
 	fence Length
 	kid   int // the cell that comes off, -1 for all that is in the part
+	times int // how many cuts the part has ready at this setting
 }
 
 // options gives the cuts that can be made next in a part. What is left over
@@ -110,7 +113,7 @@ func (p *part) options() []option {
 	for a := range 2 {
 		open[a] = axis(a).extent(p.box)-c.size[a] > slack
 	}
-	all := func(a axis) []option { return []option{{a, c.size[a], -1}} }
+	all := func(a axis) []option { return []option{{a, c.size[a], -1, 1}} }
 	if c.item >= 0 {
 		switch {
 		case open[0] && open[1]:
@@ -128,7 +131,6 @@ func (p *part) options() []option {
 		return all(cross)
 	}
 	var out []option
-	told := map[key]bool{}
 	// The last cell of a row that leaves nothing over is what is left, off by as
 	// much as all cuts before it: let it be one for which that is no matter.
 	last := len(c.kids) == 2 && !open[c.along] && c.kids[0].exact[c.along] != c.kids[1].exact[c.along]
@@ -136,9 +138,11 @@ func (p *part) options() []option {
 		if last && !k.exact[c.along] {
 			continue
 		}
-		if f := k.size[c.along]; !told[keyOf(f)] {
-			told[keyOf(f)] = true
-			out = append(out, option{c.along, f, i})
+		f := k.size[c.along]
+		if n := slices.IndexFunc(out, func(o option) bool { return keyOf(o.fence) == keyOf(f) }); n >= 0 {
+			out[n].times++
+		} else {
+			out = append(out, option{c.along, f, i, 1})
 		}
 	}
 	return out

@@ -253,17 +253,18 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 	case err != nil:
 		return nil, nil, fmt.Errorf("laying out %s: %w", g.describe(), err)
 	}
+	// From here on the items are as they were given to the solver.
+	items := make([]item, len(g.items))
+	copy(items, g.items)
+	for n, i := range which {
+		if items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height; turned[n] {
+			items[i].exact[0], items[i].exact[1] = items[i].exact[1], items[i].exact[0]
+		}
+	}
 	for _, sh := range l.Sheets {
 		places := map[int]pack.Place{}
 		for _, pl := range sh.Places {
 			places[pl.Item] = pl
-		}
-		items := make([]item, len(g.items))
-		copy(items, g.items)
-		for n, i := range which {
-			if items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height; turned[n] {
-				items[i].exact[0], items[i].exact[1] = items[i].exact[1], items[i].exact[0]
-			}
 		}
 		c := cellOf(sh.Cuts, places, items, which, kerf)
 		if c == nil {
