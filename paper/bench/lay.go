@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -147,6 +148,9 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 			continue
 		}
 		more, short, err := g.solve(ctx, jobs, kinds, now, kerf, e, loose)
+		if err == nil && tooLong(more) {
+			more, err = g.inLengths(ctx, jobs, kinds[0], now, kerf, e, loose, more)
+		}
 		if err != nil {
 			return nil, 0, err
 		}
@@ -321,6 +325,48 @@ func (g *group) begin(kind int, s stock.Stock, c *cell) []start {
 	}
 	flush()
 	return out
+}
+
+// tooLong tells of a length off a roll that no table takes.
+func tooLong(starts []start) bool {
+	return slices.ContainsFunc(starts, func(st start) bool { return st.sheet.Roll && st.sheet.Height > mostOff+slack })
+}
+
+// inLengths lays out on lengths of a roll that can be handled, where a layout on
+// the roll as a whole can't be cut into such. That layout stays where a single
+// piece is as long, or where lengths apart would take more than there is.
+func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int, kerf Length, e pack.Effort, loose bool, whole []start) ([]start, error) {
+	s := g.Stock[kind]
+	longest := mostOff
+	for _, i := range which {
+		longest = max(longest, g.items[i].w, g.items[i].h)
+	}
+	apart := *g
+	apart.Stock = slices.Clone(g.Stock)
+	best, least := whole, Length(math.Inf(1))
+	for _, part := range []Length{1, 0.8} {
+		apart.Stock[kind] = stock.Stock{Material: s.Material, Width: s.Width, Height: longest*part + 2*s.Trim, Grain: s.Grain, Trim: s.Trim, Kerf: s.Kerf}
+		if longest > mostOff && part < 1 {
+			break
+		}
+		starts, short, err := apart.solve(ctx, jobs, []int{kind}, which, kerf, e, loose)
+		if err != nil {
+			return nil, err
+		}
+		if len(short) > 0 {
+			continue
+		}
+		long := s.Trim
+		for i := range starts {
+			c := starts[i].cell
+			starts[i].sheet = Sheet{Stock: kind, Width: s.Width, Height: c.size[acrossY], Roll: true}
+			long += c.size[acrossY] + kerf
+		}
+		if long < least && (s.Endless() || long <= s.Height+kerf) {
+			best, least = starts, long
+		}
+	}
+	return best, nil
 }
 
 // runOut tells how much more stock is needed for what found no place.

@@ -24,7 +24,7 @@ func (f *figure) cutNumbers(on render.Surface) {
 			if t.outside {
 				if t.far {
 					on.Stroke(geometry.Line(t.from, t.to), thinLine)
-					f.leaders = append(f.leaders, geometry.Line(t.from, t.to))
+					f.leaders = append(f.leaders, segment{t.from, t.to})
 				}
 			}
 			on.Fill(geometry.Rectangle(t.box), white)
@@ -139,7 +139,7 @@ func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Len
 }
 
 // free tells whether a number can stand at a place.
-func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
+func (f *figure) free(t tag, own segment, edge geometry.Box) bool {
 	box := t.box.Grow(0.25)
 	if t.outside {
 		around := geometry.Bx(edge.Min.X-aroundLeft, edge.Min.Y-aroundTop, edge.Max.X+aroundRight-5, edge.Max.Y+aroundBottom)
@@ -150,7 +150,7 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		if !edge.Contains(box) {
 			return false
 		}
-		l := own.Bounds() // the number stands on its own line, not past its ends
+		l := own.bounds() // the number stands on its own line, not past its ends
 		if l.Height() < 1e-9 && (box.Min.X < l.Min.X || box.Max.X > l.Max.X) || l.Height() >= 1e-9 && (box.Min.Y < l.Min.Y || box.Max.Y > l.Max.Y) {
 			return false
 		}
@@ -161,7 +161,7 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		}
 	}
 	for _, l := range f.lines {
-		if samePath(l, own) {
+		if l == own {
 			continue
 		}
 		if crosses(l, box) {
@@ -174,7 +174,7 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		}
 	}
 	if t.far {
-		thin := geometry.Line(t.from, t.to)
+		thin := segment{t.from, t.to}
 		for _, b := range f.taken {
 			if crosses(thin, b.Grow(0.2)) {
 				return false
@@ -182,25 +182,4 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		}
 	}
 	return true
-}
-
-func samePath(a, b geometry.Path) bool {
-	return a.Vertices[0].Point == b.Vertices[0].Point && a.Vertices[1].Point == b.Vertices[1].Point
-}
-
-// crosses tells whether a line runs through a box.
-func crosses(l geometry.Path, b geometry.Box) bool {
-	lb := l.Bounds()
-	if lb.Max.X < b.Min.X || lb.Min.X > b.Max.X || lb.Max.Y < b.Min.Y || lb.Min.Y > b.Max.Y {
-		return false
-	}
-	return len(l.Clip(b, 1)) > 0 || b.Contains(lb)
-}
-
-// meets tells whether a thin line from the sheet's edge outward crosses another
-// thin one; the sheet's own edge does not count.
-func meets(l geometry.Path, from, to geometry.Point) bool {
-	a, b := l.Vertices[0].Point, l.Vertices[1].Point
-	side := func(p, q, r geometry.Point) Length { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	return side(a, b, from)*side(a, b, to) < -1e-9 && side(from, to, a)*side(from, to, b) < -1e-9
 }

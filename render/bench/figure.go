@@ -21,11 +21,11 @@ type figure struct {
 
 	scale  Length // 1 : scale
 	origin geometry.Point
-	taken  []geometry.Box  // where words stand
-	lines  []geometry.Path // drawn on the page
+	taken  []geometry.Box // where words stand
+	lines  []segment      // drawn on the page
 
-	leaders    []geometry.Path // thin lines from a number to what it belongs to
-	unnamed    []bench.Placed  // too small for their numbers
+	leaders    []segment      // thin lines from a number to what it belongs to
+	unnamed    []bench.Placed // too small for their numbers
 	unnumbered []bench.Cut
 }
 

@@ -97,7 +97,10 @@ func (b *book) sheetPages(g bench.Group, i int) {
 	head := f.head()
 	room := b.newPage(w, h, head)
 	split := f.split(room)
-	y := f.draw(b, room, split)
+	y := split.bottom
+	if b.total > 0 { // else pages are counted
+		y = f.draw(b, room, split)
+	}
 	f.legend(b, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:split.rows], split.across)
 	for from := split.rows; from < len(f.rows); {
 		room = b.newPage(w, h, "")

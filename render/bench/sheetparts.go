@@ -45,11 +45,11 @@ func (f *figure) cutLines(on render.Surface) {
 	on.Stroke(edge, render.Stroke{Width: 0.5, Color: render.Black})
 	corners := edge.Vertices
 	for i := range corners {
-		f.lines = append(f.lines, geometry.Line(corners[i].Point, corners[(i+1)%len(corners)].Point))
+		f.lines = append(f.lines, segment{corners[i].Point, corners[(i+1)%len(corners)].Point})
 	}
 	for _, c := range f.cuts {
-		l := geometry.Line(f.at(c.From), f.at(c.To))
-		on.Stroke(l, f.Theme[render.Cutting])
+		l := segment{f.at(c.From), f.at(c.To)}
+		on.Stroke(l.path(), f.Theme[render.Cutting])
 		f.lines = append(f.lines, l)
 	}
 }
