@@ -23,12 +23,7 @@ import (
 func flagSet(name, about string, out io.Writer) *pflag.FlagSet {
 	f := pflag.NewFlagSet(name, pflag.ContinueOnError)
 	f.SortFlags = false
-	f.Usage = func() {
-		fmt.Fprint(out, strings.TrimPrefix(about, "\n"))
-		if f.HasFlags() {
-			fmt.Fprint(out, "\nflags:\n", f.FlagUsages())
-		}
-	}
+	f.Usage = func() { help(out, about, f) }
 	f.SetOutput(io.Discard)
 	return f
 }

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"bytes"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"github.com/spf13/pflag"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Whatever help says of a command, the manual page says too: its usage, its
+// flags and what they are for.
+func TestManualSaysWhatHelpSays(t *testing.T) {
+	plain := func(s string) string { return strings.NewReplacer(`\-`, "-", `\e`, `\`, `\&`, "").Replace(s) }
+	page := plain(manual(describe()))
+	for _, c := range commands() {
+		var help bytes.Buffer
+		require.Equal(t, statusOK, run([]string{c.name, "--help"}, &help, &help))
+		for _, d := range describe() {
+			if d.name != c.name {
+				continue
+			}
+			require.NotEmpty(t, d.sections()["usage"], "%s has a usage", c.name)
+			require.NotEmpty(t, d.sections()["example"], "%s has an example", c.name)
+			require.NotEmpty(t, d.sections()[""], "%s says what it does", c.name)
+			for _, part := range d.sections() {
+				for _, l := range strings.Split(part, "\n") {
+					assert.Contains(t, help.String(), l)
+					assert.Contains(t, page, l)
+				}
+			}
+			d.flags.VisitAll(func(f *pflag.Flag) {
+				_, usage := pflag.UnquoteUsage(f)
+				assert.Contains(t, help.String(), "--"+f.Name)
+				assert.Contains(t, page, "--"+f.Name)
+				assert.Contains(t, page, usage)
+			})
+		}
+	}
+}
+
+// The manual page is held against an independent reader, where there is one.
+func TestManualIsSound(t *testing.T) {
+	checker, err := exec.LookPath("mandoc")
+	if err != nil {
+		t.Skip("no mandoc here")
+	}
+	cmd := exec.Command(checker, "-T", "lint", "-W", "warning")
+	cmd.Stdin = strings.NewReader(manual(describe()))
+	said, err := cmd.CombinedOutput()
+	var left []string
+	for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
+		if l != "" && !strings.Contains(l, "missing date") {
+			left = append(left, l)
+		}
+	}
+	assert.Empty(t, left, "%v", err)
+}
+
+// A shell that runs the script offers what begins as the word typed does.
+func TestCompletionInShells(t *testing.T) {
+	for _, test := range []struct {
+		shell, ask string
+		args       []string
+		offered    []string
+	}{
+		{"bash", `COMP_WORDS=(forel te); COMP_CWORD=1; _forel; echo "${COMPREPLY[@]}"`, nil, []string{"templates"}},
+		{"bash", `COMP_WORDS=(forel templates --wid); COMP_CWORD=2; _forel; echo "${COMPREPLY[@]}"`, nil, []string{"--width"}},
+		{"bash", `COMP_WORDS=(forel completion z); COMP_CWORD=2; _forel; echo "${COMPREPLY[@]}"`, nil, []string{"zsh"}},
+		{"fish", `complete -C "forel te"`, nil, []string{"templates"}},
+		{"fish", `complete -C "forel templates --wid"`, nil, []string{"--width"}},
+		{"fish", `complete -C "forel completion z"`, nil, []string{"zsh"}},
+	} {
+		t.Run(test.shell+" "+test.offered[0], func(t *testing.T) {
+			shell, err := exec.LookPath(test.shell)
+			if err != nil {
+				t.Skip("no " + test.shell + " here")
+			}
+			var script bytes.Buffer
+			require.Equal(t, statusOK, run([]string{"completion", test.shell}, &script, &script))
+			said, err := exec.Command(shell, "-c", script.String()+"\n"+test.ask).CombinedOutput()
+			require.NoError(t, err, "%s", said)
+			var words []string
+			for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
+				word, _, _ := strings.Cut(l, "\t")
+				words = append(words, strings.TrimSpace(word))
+			}
+			assert.Equal(t, test.offered, words)
+		})
+	}
+}
+
+// zsh has no way to ask it without a terminal: it must at least read the script.
+func TestCompletionForZshIsRead(t *testing.T) {
+	shell, err := exec.LookPath("zsh")
+	if err != nil {
+		t.Skip("no zsh here")
+	}
+	cmd := exec.Command(shell, "-n")
+	cmd.Stdin = strings.NewReader(zshCompletion(describe()))
+	said, err := cmd.CombinedOutput()
+	require.NoError(t, err, "%s", said)
+	for _, d := range describe() {
+		assert.Contains(t, zshCompletion(describe()), "'"+d.name+":")
+	}
+}
