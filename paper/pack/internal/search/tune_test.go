@@ -17,6 +17,10 @@ func envI(k string, p *int) {
 }
 func init() {
 	envI("LATE", &lateSize)
+	envI("LMOST", &lateMost)
+	envI("LGROW", &lateGrow)
+	envI("FEW", &fewOnSheet)
+	envI("TURN", &turnSteps)
 	envF("ROOM", &roomRate)
 	envI("BLINK", &blink)
 	envI("NODES", &maxNodes)
