@@ -178,21 +178,27 @@ func (g *group) couldSave(ctx context.Context, jobs []Job) {
 }
 
 // turns gives the kinds of stock that are laid out on together, one turn after
-// the other: all sheets, then each roll.
+// the other: sheets with a grain, sheets without, then each roll.
 func (g *group) turns() [][]int {
-	var sheets []int
-	var out [][]int
+	var grained, free []int
+	var rolls [][]int
 	for i, s := range g.Stock {
-		if s.Roll {
-			out = append(out, []int{i})
-		} else {
-			sheets = append(sheets, i)
+		switch {
+		case s.Roll:
+			rolls = append(rolls, []int{i})
+		case s.Grained():
+			grained = append(grained, i)
+		default:
+			free = append(free, i)
 		}
 	}
-	if sheets != nil {
-		out = append([][]int{sheets}, out...)
+	var out [][]int
+	for _, kinds := range [][]int{grained, free} {
+		if kinds != nil {
+			out = append(out, kinds)
+		}
 	}
-	return out
+	return append(out, rolls...)
 }
 
 // solve lays some items out on some kinds of stock and gives those that found
@@ -218,15 +224,9 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 		}
 		p.Stock = append(p.Stock, ps)
 	}
-	// All are laid out with the grain of one; sheets with another are laid out
-	// turned, and turned back after.
+	// All are laid out with the grain of the first; sheets with another are laid
+	// out turned, and turned back after.
 	lead := g.Stock[kinds[0]]
-	for _, k := range kinds {
-		if g.Stock[k].Grained() {
-			lead = g.Stock[k]
-			break
-		}
-	}
 	turned := map[int]bool{}
 	for n, i := range which {
 		it := g.items[i]
@@ -242,7 +242,7 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 	}
 	flipped := map[int]bool{}
 	for n, k := range kinds {
-		if s := g.Stock[k]; s.Grained() && s.Grain != lead.Grain {
+		if s := g.Stock[k]; s.Grain != lead.Grain {
 			flipped[n] = true
 			p.Stock[n].Width, p.Stock[n].Height = s.Height, s.Width
 		}
