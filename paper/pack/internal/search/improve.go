@@ -264,7 +264,7 @@ func (r *Run) polish() {
 // In guillotine mode, steps on cut sheets alternate with steps on sheets where
 // pieces may lie anywhere as long as they come apart: the one is quicker where
 // many pieces lie on a sheet, the other finds more where few do.
-var (
+const (
 	fewOnSheet = 12
 	turnSteps  = 20000
 )

@@ -68,7 +68,7 @@ func (s *state) start(bins []*Bin, out []int32) {
 	}
 }
 
-var (
+const (
 	lateSize = 50
 	lateMost = 400
 	lateGrow = 200
