@@ -57,9 +57,9 @@ const (
 	tagOff Length = 0.8 // from the sheet's edge
 )
 
-func newTag(number int, centre geometry.Point, turned bool) tag {
+func (f *figure) newTag(number int, centre geometry.Point, turned bool) tag {
 	t := tag{text: render.Text{String: fmt.Sprint(number), Size: render.SmallSize, Align: render.Middle, Turned: turned, Color: render.Black}}
-	w, h := typeset.Width(t.text.String, render.SmallSize, false), typeset.Ascent(render.SmallSize)-0.25
+	w, h := typeset.Width(t.text.String, render.SmallSize, false)*Length(f.wider), typeset.Ascent(render.SmallSize)-0.25
 	if turned {
 		t.text.At = geometry.Pt(centre.X+h/2, centre.Y)
 		w, h = h, w
@@ -76,7 +76,7 @@ func (f *figure) tags(c bench.Cut, edge geometry.Box) []tag {
 	var out, inside []tag
 	for _, turned := range []bool{false, true} {
 		for _, part := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.06, 0.94, 0.03, 0.97} {
-			inside = append(inside, newTag(c.Number, from.Add(to.Sub(from).Mul(part)), turned))
+			inside = append(inside, f.newTag(c.Number, from.Add(to.Sub(from).Mul(part)), turned))
 		}
 	}
 	ends := [2]bool{from.Y-edge.Min.Y < 0.05, edge.Max.Y-to.Y < 0.05} // runs to the upper edge, to the lower
@@ -106,7 +106,7 @@ func (f *figure) tags(c bench.Cut, edge geometry.Box) []tag {
 // beyond gives a place outside the sheet, at the first or the second end of a
 // cut's line, some tiers away and so far aside.
 func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Length) tag {
-	probe := newTag(c.Number, geometry.Pt(0, 0), false).box
+	probe := f.newTag(c.Number, geometry.Pt(0, 0), false).box
 	from, to := f.at(c.From), f.at(c.To)
 	var tip, centre geometry.Point
 	if c.AlongY {
@@ -122,7 +122,7 @@ func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Len
 			tip, centre = geometry.Pt(edge.Max.X, to.Y), geometry.Pt(edge.Max.X+away, to.Y+aside)
 		}
 	}
-	t := newTag(c.Number, centre, false)
+	t := f.newTag(c.Number, centre, false)
 	t.outside, t.far = true, tier > 0 || aside != 0
 	t.from, t.to = tip, tip
 	switch { // the thin line ends at the box
