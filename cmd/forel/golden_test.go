@@ -31,6 +31,9 @@ func TestWorkedJobs(t *testing.T) {
 			require.Equal(t, statusOK, run([]string{"templates", job, "--out", out}, &said, &said), said.String())
 			require.Equal(t, statusOK, run([]string{"cutlist", job, "--format", "json", "--outlines"}, &list, &said), said.String())
 			require.NoError(t, os.WriteFile(filepath.Join(out, "cutlist.json"), list.Bytes(), 0o644))
+			var fits bytes.Buffer
+			require.Equal(t, statusOK, run([]string{"fit", job, "--format", "json"}, &fits, &said), said.String())
+			require.NoError(t, os.WriteFile(filepath.Join(out, "fit.json"), fits.Bytes(), 0o644))
 			require.NoError(t, os.Remove(filepath.Join(out, bookletName))) // too large to keep
 			if *update {
 				replace(t, out, dir)
@@ -78,7 +81,7 @@ func names(t *testing.T, dir string) []string {
 // replace puts the files of one folder in the place of another's.
 func replace(t *testing.T, from, to string) {
 	for _, name := range names(t, to) {
-		if strings.HasSuffix(name, ".svg") || name == "cutlist.json" {
+		if strings.HasSuffix(name, ".svg") || name == "cutlist.json" || name == "fit.json" {
 			require.NoError(t, os.Remove(filepath.Join(to, name)))
 		}
 	}

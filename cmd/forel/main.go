@@ -31,6 +31,7 @@ func commands() []command {
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
 		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", runStock},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
+		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
 		{"completion", "print a script that completes forel's words in a shell", runCompletion},
 		{"man", "print the manual page", runMan},
 		{"version", "print which forel this is", runVersion},

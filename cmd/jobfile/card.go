@@ -68,6 +68,7 @@ func (r *reader) fraction(v value, f onepiece.Fraction) float64 {
 // checkCard holds a one-piece case against its own checks.
 func (r *reader) checkCard(f File) (refused, suspect slipcase.Problems) {
 	refused, suspect = f.Card.Check()
+	refused = append(refused, f.Job.CheckLimits()...)
 	standard := slipcase.DefaultJob()
 	for _, c := range slipcase.Choices {
 		if word := *c.At(&f.Job); word != *c.At(&standard) {

@@ -16,6 +16,7 @@ func suggest(path []string) string {
 	for _, key := range knownKeys {
 		_, word, dotted := strings.Cut(key, ".")
 		switch {
+		case len(path) == 1 && slices.Contains(knownTables, fold(last)): // a table, of which a key is wanted
 		case dotted && word == fold(last):
 			same = append(same, key)
 		case key == fold(last):

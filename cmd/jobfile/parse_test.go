@@ -81,6 +81,9 @@ func harbour() slipcase.Job {
 		ThumbHole: slipcase.ThumbHole{Shape: "none"},
 		Divider:   slipcase.Divider{Lap: 12},
 		Clearance: slipcase.Clearance{Height: 2, Width: 1, Thickness: 2},
+		Uncertainty: slipcase.Uncertainty{Measuring: 0.3, ReadingStep: 0.5, Settings: "one", Cutting: 0.3, Repeat: 0.1, Placing: 0.2,
+			Squareness: 0.3, Lining: 0.02, Cloth: 0.05, SidePaper: 0.02, Warp: 0.3},
+		Limits: slipcase.FitLimits{Tight: 0.25, Loose: 4},
 	}
 }
 

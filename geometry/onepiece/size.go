@@ -45,3 +45,11 @@ func (j Job) scores() scores {
 	s.outer = s.inner + j.Card.Thickness
 	return s
 }
+
+// Scored gives the distances that are marked and scored on the blank: from
+// head score to tail score of the left side, whose flaps lie inside; from the
+// mouth edge to the spine score beside it; between the two spine scores.
+func (j Job) Scored() slipcase.Size {
+	s := j.scores()
+	return slipcase.Size{Height: 2 * s.inner, Width: s.left, Thickness: s.right - s.left}
+}

@@ -98,7 +98,7 @@ func (j Job) checkTogether() Problems {
 	}
 	l.atLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
 		"leaves no room at the mouth, where the covering is turned in on both sides")
-	return l.broken
+	return append(l.broken, j.CheckLimits()...)
 }
 
 // limitCloths: cloth over spine, head and tail.

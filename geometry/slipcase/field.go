@@ -26,6 +26,7 @@ var Choices = []Choice{
 	{"covering", "what the case is covered with", []string{ClothAndPaper, AllCloth, AllPaper, SidesOnly}, func(j *Job) *string { return &j.Covering }},
 	{"lining.order", "whether linings go in before or after the boards are joined", []string{LinedBefore, LinedAfter}, func(j *Job) *string { return &j.Lining.Order }},
 	{"thumb_hole.shape", "the thumb hole in both sides", []string{NoHole, Semicircle, Triangle}, func(j *Job) *string { return &j.ThumbHole.Shape }},
+	{"uncertainty.settings", "whether pieces that share a size are cut at one setting or each by itself", []string{OneSetting, EachBySelf}, func(j *Job) *string { return &j.Uncertainty.Settings }},
 }
 
 // Percent is a key whose value is a share in percent.
@@ -40,11 +41,12 @@ type Percent struct {
 var Percents = []Percent{
 	{"cloth.stretch", "how much the cloth grows across the grain when glued", 0, 5, func(j *Job) *float64 { return &j.Cloth.Stretch }},
 	{"side_paper.stretch", "how much the side paper grows across the grain when glued", 0, 5, func(j *Job) *float64 { return &j.SidePaper.Stretch }},
+	{"fit.swell", "how much thicker a book may grow when damp", 0, 20, func(j *Job) *float64 { return &j.Limits.Swell }},
 }
 
 // Fields lists every single length of a job in the order of a job file. The
 // limits are generous; what fits together is for Job.Check.
-var Fields = []Field{
+var Fields = append([]Field{
 	{"board.thickness", "the board's measured thickness", 0.5, 6, func(j *Job) *Length { return &j.Board.Thickness }, false},
 	{"lining.thickness", "the lining paper's thickness, 0 for none", 0, 1, func(j *Job) *Length { return &j.Lining.Thickness }, false},
 	{"lining.trim", "what a lining is cut beyond its board", 0, 50, func(j *Job) *Length { return &j.Lining.Trim }, false},
@@ -63,7 +65,7 @@ var Fields = []Field{
 	{"clearance.height", "the room above the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Height }, false},
 	{"clearance.width", "the room before the fore-edge", 0, 25, func(j *Job) *Length { return &j.Clearance.Width }, false},
 	{"clearance.thickness", "the room beside the book", 0, 25, func(j *Job) *Length { return &j.Clearance.Thickness }, false},
-}
+}, uncertaintyFields...)
 
 // ReadingsField is one dimension of a book.
 type ReadingsField struct {

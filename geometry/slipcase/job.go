@@ -30,6 +30,8 @@ type Job struct {
 	ThumbHole    ThumbHole
 	Divider      Divider
 	Clearance    Clearance
+	Uncertainty  Uncertainty
+	Limits       FitLimits
 }
 
 // How several volumes stand in a case.
@@ -167,8 +169,10 @@ func DefaultJob() Job {
 			SpineGap:       5,
 			CornerDistance: 0.25 * in,
 		},
-		SidePaper: SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
-		Clearance: Clearance{Height: 2, Width: 1, Thickness: 2},
+		SidePaper:   SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
+		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
+		Uncertainty: defaultUncertainty(),
+		Limits:      FitLimits{Tight: 0.25, Loose: 4},
 	}
 }
 

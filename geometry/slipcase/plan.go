@@ -81,6 +81,10 @@ func (j Job) volume(n int) string {
 	return fmt.Sprintf("volume %d", n+1)
 }
 
+// Whose names the nth book, from 0, in a sentence: "the book" where there is
+// one, its title or its number where there are several.
+func (j Job) Whose(n int) string { return j.volume(n) }
+
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }
 

@@ -45,6 +45,12 @@ func (j Job) dividers() int {
 	return len(j.Books) - 1
 }
 
+// Dividers gives how many dividers stand in the case.
+func (j Job) Dividers() int { return j.dividers() }
+
+// DividerThickness gives a divider lined on both faces.
+func (j Job) DividerThickness() Length { return j.dividerThickness() }
+
 // dividerThickness gives a divider lined on both faces.
 func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.Thickness }
 
@@ -90,9 +96,18 @@ func (j Job) Fit() Fit {
 // meet on a low case; beside a round thumb hole its tabs lie on the turn-in; a
 // divider's strip lies on both its faces.
 func (j Job) Mouth() Mouth {
+	m, _ := j.turnedIn()
+	for i := range j.compartments() {
+		m.Thickness = min(m.Thickness, j.MouthThickness(i))
+	}
+	return m
+}
+
+// turnedIn gives the clearance at the mouth, in thickness without what is
+// turned in, and what of that lies on one side.
+func (j Job) turnedIn() (m Mouth, side Length) {
 	k, p := j.cover(), j.SidePaper.Thickness
-	m := Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness}
-	side := Length(0) // what lies on one side
+	m = Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness}
 	switch j.Covering {
 	case SidesOnly:
 		side = p
@@ -112,15 +127,22 @@ func (j Job) Mouth() Mouth {
 		}
 	}
 	side = max(side, 2*j.holeLayer())
-	switch strip := j.Cloth.Thickness; j.dividers() {
-	case 0:
-		m.Thickness -= 2 * side
-	case 1:
-		m.Thickness -= side + strip
-	default: // a middle compartment lies between two dividers
-		m.Thickness -= max(side+strip, 2*strip)
+	return m, side
+}
+
+// MouthThickness gives the clearance in thickness left at the mouth of one
+// compartment, from 0 at the left: between the sides, between a side and the
+// strip of a divider, or between two strips.
+func (j Job) MouthThickness(compartment int) Length {
+	_, side := j.turnedIn()
+	left, right := side, side
+	if compartment > 0 {
+		left = j.Cloth.Thickness
 	}
-	return m
+	if compartment < j.dividers() {
+		right = j.Cloth.Thickness
+	}
+	return j.Clearance.Thickness - left - right
 }
 
 // cover gives the thickness of what head and tail are covered with.

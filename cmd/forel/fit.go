@@ -1,0 +1,118 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/geometry/fit"
+	renderfit "forel/render/fit"
+)
+
+const aboutFit = `
+usage: forel fit [JOB.toml] [flags]
+
+Follows the chain of dimensions from the measured book and materials to the
+clearance that is left in the body and at the mouth. With what measuring,
+cutting and materials can be off (the job's [uncertainty]) it tells the worst
+case, the chance that the book sticks, is snug or rattles, what eats most of the
+clearance, the cheapest mend, and what is left if the board is really another
+that is sold by the same name. Then the checks to make at the bench.
+
+With --out it draws the fit too, into the folder: fit-height.svg, fit-depth.svg
+and fit-thickness.svg with the distributions, limits and chains, and fit.pdf with
+all of it, the checks, and paper strips at true size to try round the book
+before any board is cut. Print fit.pdf at actual size (100 %).
+
+example:
+  forel fit case.toml
+  forel fit case.toml --swell 1.5 --out case/
+  forel fit case.toml --set board.thickness=1.93 --set uncertainty.board=0.05
+`
+
+// fitName is the file that is printed.
+const fitName = "fit.pdf"
+
+func runFit(args []string, out io.Writer, say voice) error {
+	f := flagSet("fit", aboutFit, out)
+	job := addJobFlags(f)
+	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
+	folder := f.String("out", "", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there")
+	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	swell := f.String("swell", "", "`percent` the book may grow thicker when damp, such as 1.5")
+	if err := parseFlags(f, args); err != nil {
+		return err
+	}
+	if *format != "text" && *format != "json" {
+		return refusal{fmt.Sprintf("--format: unknown format %.20q", *format), "give text or json"}
+	}
+	if f.Changed("out") && *folder == "" {
+		return refusal{"--out names no folder", "such as --out case/"}
+	}
+	if *sheet != "" {
+		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
+	}
+	if f.Changed("swell") {
+		job.extra = append(job.extra, jobfile.Flag{Name: "--swell", Key: "fit.swell", Value: *swell})
+	}
+	l, err := job.load(say)
+	if err != nil {
+		return err
+	}
+	r := fitOf(l)
+	report := renderfit.Text(r, l.round)
+	if *format == "json" {
+		if report, err = renderfit.JSON(r); err != nil {
+			return failure{err, ""}
+		}
+	}
+	var told string
+	if *folder != "" {
+		if told, err = drawFit(*folder, r, renderfit.Options{Setup: l.file.Print, Round: l.round}); err != nil {
+			return err
+		}
+	}
+	if _, err := out.Write(report); err != nil {
+		return failure{err, ""}
+	}
+	if *format == "json" {
+		out = say.w // standard output holds the report alone
+	}
+	fmt.Fprint(out, told)
+	return nil
+}
+
+// fitOf gives the report on a case of boards or of card.
+func fitOf(l loaded) fit.Report {
+	if l.file.Construction == jobfile.Card {
+		return fit.OfCard(l.card, l.file.Job)
+	}
+	return fit.Of(l.boards)
+}
+
+// drawFit writes all drawings into a folder, or none, and says what it wrote.
+func drawFit(folder string, r fit.Report, o renderfit.Options) (string, error) {
+	doc, err := renderfit.PDF(r, o)
+	if err != nil {
+		return "", failure{err, ""}
+	}
+	undo, err := makeFolder(folder)
+	if err != nil {
+		return "", failure{err, "give another folder with --out"}
+	}
+	var files []output
+	var names []string
+	for _, p := range renderfit.Plots(r, o) {
+		files = append(files, output{filepath.Join(folder, p.File), p.SVG})
+		names = append(names, p.File)
+	}
+	files = append(files, output{filepath.Join(folder, fitName), doc})
+	if err := writeFiles(files); err != nil {
+		undo()
+		return "", failure{err, "give another folder with --out"}
+	}
+	return fmt.Sprintf("wrote %s and %s to %s\nprint %s at actual size (100 %%) on %s for its paper strips\n",
+		strings.Join(names, ", "), fitName, printable(folder), printable(filepath.Join(folder, fitName)), o.Setup.Sheet), nil
+}

@@ -1,0 +1,89 @@
+package fit_test
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
+)
+
+// An invented book.
+func book() slipcase.Book {
+	return slipcase.Book{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}
+}
+
+func ExampleOf() {
+	j := slipcase.DefaultJob()
+	j.Books = []slipcase.Book{book()}
+	c, err := slipcase.Make(j)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r := fit.Of(c)
+	g, _ := r.Find(fit.Height, fit.Mouth)
+	for _, l := range g.Chain {
+		fmt.Printf("%+.0f x %.2f mm  %s\n", l.Counts, l.Length, l.Name)
+	}
+	fmt.Printf("%.2f mm is left\n", g.Drawn)
+	fmt.Println(r.Errors[r.Worst.Error].Name, "eats the most of it")
+	// Output:
+	// +1 x 227.30 mm  side, head to tail
+	// -2 x 2.00 mm  board
+	// -2 x 0.15 mm  lining
+	// -2 x 0.35 mm  cloth
+	// -1 x 221.00 mm  the book, head to tail
+	// 1.30 mm is left
+	// the board's thickness eats the most of it
+}
+
+func ExampleOfCard() {
+	j := onepiece.DefaultJob()
+	j.Book = book()
+	c, err := onepiece.Make(j)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, check := range fit.OfCard(c, slipcase.DefaultJob()).Checks {
+		fmt.Printf("%s: %s\n", check.Name, check.When)
+	}
+	// Output:
+	// gauge strip: before the card is cut
+	// card thickness: before anything is cut
+	// folded strip: before the blank is cut
+	// folded blank: when the blank is scored, cut and folded, before it is pasted
+	// finished case: when the paste is dry
+}
+
+func ExampleDistribution() {
+	// A normal error with a deviation of 0.3 mm, and a board of anything between
+	// 1.70 and 2.38 mm in place of 2 mm, that counts twice.
+	d := fit.Distribution{Mean: 1.3, SD: 0.3, Low: -2 * 0.38, High: 2 * 0.30}
+	fmt.Printf("%.2f mm +/- %.2f mm\n", d.Expected(), 2*d.StandardDeviation())
+	fmt.Printf("under a quarter of a millimetre: %.1f %%\n", 100*d.Below(0.25))
+	// Output:
+	// 1.22 mm +/- 0.99 mm
+	// under a quarter of a millimetre: 2.0 %
+}
+
+func ExampleReport_checks() {
+	j := slipcase.DefaultJob()
+	j.Books = []slipcase.Book{book()}
+	c, err := slipcase.Make(j)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, check := range fit.Of(c).Checks {
+		if check.Name == "stacked dry fit" {
+			fmt.Println(check.See[0].In(geometry.ToTenthMM.Format))
+			fmt.Println("else:", check.Fails.In(geometry.ToTenthMM.Format))
+		}
+	}
+	// Output:
+	// with the book on a side, flush with its spine, the side shows 3.2 mm beyond the fore-edge, at least 2.2 mm
+	// else: cut sides and spine wall again, larger by what is missing; head and tail wall too where it is missing at the fore-edge
+}

@@ -1,0 +1,100 @@
+package fit_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/geometry/slipcase"
+)
+
+// Doing what a mend says gives the chance it promised.
+func TestMendsKeepTheirWord(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := cases().Draw(t, "case")
+		for _, m := range fit.Of(c).Mends {
+			if len(m.Sets) == 0 {
+				continue
+			}
+			j := c.Job
+			set(t, &j, m.Sets)
+			again, err := slipcase.Make(j)
+			if err != nil {
+				continue // more clearance can ask for other changes: a larger overlap, say
+			}
+			r := fit.Of(again)
+			assert.InDelta(t, m.Chance.Tight, r.Settled.Tight, 1e-9, "%v", m.Sets)
+			assert.InDelta(t, m.Chance.Loose, r.Settled.Loose, 1e-9, "%v", m.Sets)
+		}
+	})
+}
+
+// set does what a mend says.
+func set(t *rapid.T, j *slipcase.Job, sets []fit.Setting) {
+	for _, s := range sets {
+		done := false
+		for _, f := range slipcase.Fields {
+			if f.Key == s.Key {
+				*f.At(j), done = s.Value, true
+			}
+		}
+		for _, c := range slipcase.Choices {
+			if c.Key == s.Key {
+				*c.At(j), done = s.Word, true
+			}
+		}
+		if !done {
+			t.Fatalf("no key %s", s.Key)
+		}
+	}
+}
+
+// More clearance is advised that does, and the least step less of it does not.
+func TestClearanceThatWouldDo(t *testing.T) {
+	for unit, step := range map[geometry.Unit]Length{geometry.MM: 0.1, geometry.IN: geometry.Inch / 64} {
+		j := of(221, 148, 32)
+		j.Unit = unit
+		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 2.4, 2, 1.13 // tight in thickness only
+		j.Board.Thickness = 1.93
+		r := fit.Of(made(t, j))
+		require.Greater(t, r.Settled.Tight, fit.Once)
+		found := false
+		for _, m := range r.Mends {
+			if len(m.Sets) != 1 || m.Sets[0].Key != "clearance.thickness" {
+				continue
+			}
+			found = true
+			require.True(t, m.Enough)
+			steps := float64(m.Sets[0].Value / step)
+			assert.InDelta(t, math.Round(steps), steps, 1e-9, "a length a maker can set")
+			for by, worse := range map[Length]bool{0: false, -step: true} {
+				j.Clearance.Thickness = m.Sets[0].Value + by
+				assert.Equal(t, worse, fit.Of(made(t, j)).Settled.Tight > fit.Once, "%v", j.Clearance.Thickness)
+			}
+		}
+		assert.True(t, found)
+	}
+}
+
+// Too much clearance is too loose, and less is advised.
+func TestTooLoose(t *testing.T) {
+	j := of(221, 148, 32)
+	j.Clearance.Height, j.Clearance.Thickness, j.Board.Thickness = 6, 5, 1.93
+	r := fit.Of(made(t, j))
+	require.Greater(t, r.Settled.Loose, 0.9)
+	for _, m := range r.Mends {
+		if m.Advised {
+			for _, s := range m.Sets {
+				assert.Less(t, s.Value, Length(5))
+			}
+			assert.LessOrEqual(t, m.Chance.Loose, fit.Once)
+			return
+		}
+	}
+	t.Fatal("nothing is advised")
+}

@@ -1,0 +1,195 @@
+package fit_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry/fit"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
+)
+
+// A chain of dimensions closes: what gives room less what takes it is the
+// clearance, the same that folding the pieces up finds.
+func TestChainsClose(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := cases().Draw(t, "case")
+		r := fit.Of(c)
+		k := c.Proof.Clearance
+		folded := map[fit.Dimension]map[fit.Place]Length{
+			fit.Height:    {fit.Body: k.BodyHeight, fit.Mouth: k.MouthHeight, fit.Corners: k.MouthCorners},
+			fit.Depth:     {fit.Body: k.BodyWidth},
+			fit.Thickness: {fit.Body: k.BodyThickness, fit.Mouth: k.MouthThickness},
+		}
+		least := Length(1000)
+		for _, g := range r.Gaps {
+			var sum Length
+			for _, l := range g.Chain {
+				sum += l.Takes()
+			}
+			assert.InDelta(t, g.Drawn.MM(), sum.MM(), 1e-4, "%s in the %s: %v", g.Dimension, g.Place, g.Chain)
+			if g.Dimension == fit.Thickness && g.Place == fit.Mouth {
+				least = min(least, g.Drawn) // the tightest compartment is what the proof tells of
+				continue
+			}
+			assert.InDelta(t, folded[g.Dimension][g.Place].MM(), g.Drawn.MM(), 1e-6, "%s in the %s", g.Dimension, g.Place)
+		}
+		assert.InDelta(t, k.MouthThickness.MM(), least.MM(), 1e-6)
+	})
+}
+
+// The same of a case of card.
+func TestChainsOfCardClose(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := cards().Draw(t, "case")
+		r := fit.OfCard(c, slipcase.DefaultJob())
+		want := []Length{c.Job.Clearance.Height, c.Job.Clearance.Width, c.Job.Clearance.Thickness}
+		require.Len(t, r.Gaps, len(want))
+		for i, g := range r.Gaps {
+			var sum Length
+			for _, l := range g.Chain {
+				sum += l.Takes()
+			}
+			assert.InDelta(t, want[i].MM(), sum.MM(), 1e-4)
+			assert.InDelta(t, want[i].MM(), g.Drawn.MM(), 1e-9)
+		}
+	})
+}
+
+// What holds of any report.
+func TestReportHolds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := fit.Of(cases().Draw(t, "case"))
+		for i, g := range r.Gaps {
+			assert.InDelta(t, 1, g.Chance.Tight+g.Chance.Snug+g.Chance.Loose, 1e-9)
+			assert.LessOrEqual(t, g.Low, g.Drawn)
+			assert.LessOrEqual(t, g.Low, g.High)
+			d := g.Distribution
+			assert.Greater(t, d.Expected(), g.Low)
+			assert.Less(t, d.Expected(), g.High)
+			var share float64
+			for e, one := range r.Errors {
+				f := one.Effects[i]
+				share += r.Share(e, i)
+				assert.LessOrEqual(t, f.Low, f.Mean+1e-9)
+				assert.GreaterOrEqual(t, f.High, f.Mean-1e-9)
+			}
+			assert.InDelta(t, 1, share, 1e-9)
+		}
+		for _, m := range r.Mends {
+			for _, s := range m.Sets {
+				assert.NotEmpty(t, s.Key)
+			}
+			assert.True(t, m.Enough || !m.Advised)
+		}
+	})
+}
+
+// A board that is thicker than assumed narrows the height by twice the
+// difference, the depth by once, and the thickness not at all: walls stand on
+// the sides (design: sides W + cW + s by H + cH + 2s, walls T + cT wide).
+func TestWhatIfOfTwoMillimetres(t *testing.T) {
+	r := fit.Of(made(t, of(221, 148, 32)))
+	var names []string
+	for _, w := range r.WhatIf {
+		names = append(names, w.Name)
+	}
+	require.Equal(t, []string{"0.067 in", "2 mm", "3/32 in"}, names) // 1.70, 2.00 and 2.38 mm
+	thin, thick := r.WhatIf[0], r.WhatIf[2]
+	for i, g := range r.Gaps {
+		times := map[fit.Dimension]Length{fit.Height: 2, fit.Depth: 1, fit.Thickness: 0}[g.Dimension]
+		assert.InDelta(t, (times * (thick.Thickness - thin.Thickness)).MM(), (thin.Left[i] - thick.Left[i]).MM(), 1e-9, g.Dimension)
+	}
+	// 0.68 mm between the two sizes moves the height by 1.4 mm, to the nearest
+	// tenth (common practice, no source).
+	require.NotEmpty(t, r.Mends)
+	assert.InDelta(t, 1.4, r.Mends[0].What.Lengths[0].MM(), 0.05)
+	assert.Equal(t, "uncertainty.board", r.Mends[0].Sets[0].Key)
+}
+
+// A lining takes of the thickness only where it is pasted in afterwards.
+func TestLiningInTheChain(t *testing.T) {
+	counts := func(order string, d fit.Dimension) float64 {
+		j := of(221, 148, 32)
+		j.Lining.Order = order
+		g, ok := fit.Of(made(t, j)).Find(d, fit.Body)
+		require.True(t, ok)
+		for _, l := range g.Chain {
+			if l.Name == "lining" {
+				return l.Counts
+			}
+		}
+		return 0
+	}
+	assert.Zero(t, counts(slipcase.LinedBefore, fit.Thickness))
+	assert.Equal(t, -2.0, counts(slipcase.LinedAfter, fit.Thickness))
+	for _, order := range []string{slipcase.LinedBefore, slipcase.LinedAfter} {
+		assert.Equal(t, -2.0, counts(order, fit.Height))
+		assert.Equal(t, -1.0, counts(order, fit.Depth))
+	}
+}
+
+// Damp takes its share of the book's thickness, of nothing else.
+func TestSwell(t *testing.T) {
+	j := of(221, 148, 40)
+	dry := fit.Of(made(t, j))
+	j.Limits.Swell = 2.5
+	damp := fit.Of(made(t, j))
+	for i, g := range dry.Gaps {
+		want := Length(0)
+		if g.Dimension == fit.Thickness {
+			want = 1 // 2.5 % of 40 mm
+		}
+		assert.InDelta(t, want.MM(), (g.Distribution.Expected() - damp.Gaps[i].Distribution.Expected()).MM(), 1e-9)
+	}
+}
+
+// A strip that goes round the book has the cavity's measures, or those of the
+// mouth.
+func TestGauges(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := cases().Draw(t, "case")
+		if c.Job.Dividers() > 0 {
+			t.Skip("one compartment here")
+		}
+		r := fit.Of(c)
+		for _, g := range r.Gauges {
+			var want []Length
+			switch {
+			case !g.Closed:
+				want = []Length{c.Cavity.Width, c.Cavity.Thickness, c.Cavity.Width}
+			case g.Name == "Sleeve as wide as the body":
+				want = []Length{c.Cavity.Height, c.Cavity.Thickness, c.Cavity.Height, c.Cavity.Thickness}
+			default:
+				h, th := c.Contents.Height+c.Mouth.Height, c.Contents.Thickness+c.Mouth.Thickness
+				want = []Length{h, th, h, th}
+			}
+			require.Len(t, g.Panels, len(want), g.Name)
+			for i, p := range g.Panels {
+				assert.InDelta(t, want[i].MM(), p.Length.MM(), 1e-6, "%s, %s", g.Name, p.Name)
+			}
+		}
+		assert.NotEmpty(t, r.Gauges)
+	})
+}
+
+// Of is cheap enough for any command to call.
+func BenchmarkOf(b *testing.B) {
+	c := made(b, of(221, 148, 32))
+	for b.Loop() {
+		fit.Of(c)
+	}
+}
+
+func BenchmarkOfCard(b *testing.B) {
+	j := onepiece.DefaultJob()
+	j.Book = of(221, 148, 32).Books[0]
+	c, err := onepiece.Make(j)
+	require.NoError(b, err)
+	for b.Loop() {
+		fit.OfCard(c, slipcase.DefaultJob())
+	}
+}

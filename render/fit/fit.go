@@ -1,0 +1,138 @@
+// Package fit shows a report on how a case will fit: as words, as JSON, and as
+// drawings: the distribution of each clearance with its limits, the chain it
+// comes from, the checks at the bench, and paper strips at true size to try
+// round the book. It works nothing out; all numbers come with the report.
+package fit
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/paper"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Options say how a report is shown.
+type Options struct {
+	Setup paper.Setup // of the pages; only the sheet and its margin count
+	Round geometry.Rounding
+}
+
+// fine writes a clearance more finely than sizes are shown: to 0.01 mm or 0.001
+// in.
+func fine(l Length, u geometry.Unit) string { return fineNumber(l, u) + " " + u.String() }
+
+func fineNumber(l Length, u geometry.Unit) string {
+	digits, step := 2, 0.01*geometry.Millimetre
+	if u == geometry.IN {
+		digits, step = 3, 0.001*geometry.Inch
+	}
+	l = l.Round(step)
+	if l.Near(0) {
+		l = 0 // not -0
+	}
+	return fmt.Sprintf("%.*f", digits, float64(l/u.Length()))
+}
+
+// settable writes a length as a maker would type it: a 64th of an inch as a
+// fraction, anything else finely.
+func settable(u geometry.Unit) func(Length) string {
+	return func(l Length) string {
+		if n := l / geometry.To64th.Step; u == geometry.IN && n.Near(n.Round(1)) {
+			return geometry.To64th.Format(l)
+		}
+		return fine(l, u)
+	}
+}
+
+// fineStep says how finely clearances are shown.
+func fineStep(u geometry.Unit) string {
+	if u == geometry.IN {
+		return "0.001 in"
+	}
+	return "0.01 mm"
+}
+
+// chance writes a chance in percent, to a tenth; what is not certain is not
+// written as if it were.
+func chance(p float64) string {
+	switch {
+	case p < 1e-9:
+		return "0 %"
+	case p < 0.0005:
+		return "< 0.1 %"
+	case p > 1-1e-9:
+		return "100 %"
+	case p > 0.9995:
+		return "> 99.9 %"
+	}
+	return fmt.Sprintf("%.1f %%", 100*p)
+}
+
+// often says in words how often something happens.
+func often(p float64) string {
+	switch {
+	case p < 1.0/1000:
+		return "fewer than 1 case in 1000"
+	case p < 0.29:
+		return fmt.Sprintf("about 1 case in %.0f", 1/p)
+	case p > 0.95:
+		return "nearly every case"
+	}
+	return fmt.Sprintf("about %.0f cases in 10", min(10*p, 10))
+}
+
+// name names a gap: "height at the mouth".
+func name(g fit.Gap) string {
+	where := map[fit.Place]string{fit.Body: "in the body", fit.Mouth: "at the mouth", fit.Corners: "in the corners of the mouth"}[g.Place]
+	out := string(g.Dimension) + " " + where
+	if g.Dimension == fit.Depth {
+		out = "depth"
+	}
+	if g.Volume != "" {
+		out += ", " + oneLine(g.Volume)
+	}
+	return out
+}
+
+// oneLine keeps a title from breaking a line.
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// capital starts a sentence.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// verdict says in one or two lines how the case will fit. Lengths are written by
+// round.
+func verdict(r fit.Report, u geometry.Unit) []string {
+	first := fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(r.Settled.Snug), often(r.Settled.Tight), often(r.Settled.Loose))
+	g, e := r.Gaps[r.Worst.Gap], r.Errors[r.Worst.Error]
+	second := fmt.Sprintf("tightest: %s, %s as drawn, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
+		name(g), fine(g.Drawn, u), fine(g.Low, u), fine(g.High, u), 100*r.Worst.Share, e.Name, fine(e.Effects[r.Worst.Gap].Moves(), u))
+	return []string{first, second, advice(r, u)}
+}
+
+// advice is the cheapest mend in a sentence.
+func advice(r fit.Report, u geometry.Unit) string {
+	write := settable(u)
+	for _, m := range r.Mends {
+		if m.Advised {
+			return fmt.Sprintf("cheapest mend: %s; then it is too tight in %s, too loose in %s", m.What.In(write), often(m.Chance.Tight), often(m.Chance.Loose))
+		}
+	}
+	if !r.Enough() {
+		return "no mend will do: the errors are larger than what lies between too tight and too loose; do the largest first, then work it out again"
+	}
+	return fmt.Sprintf("nothing needs mending: it is neither too tight nor too loose more than once in %.0f cases", 1/fit.Once)
+}

@@ -1,0 +1,189 @@
+package fit
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+
+	"forel/geometry/fit"
+	"forel/geometry/plan"
+)
+
+// mm is a length in millimetres, written to a thousandth.
+type mm Length
+
+// MarshalJSON writes the number without needless zeros.
+func (m mm) MarshalJSON() ([]byte, error) { return rounded(float64(m), 1000) }
+
+// part is a share or a chance, from 0 to 1, written to a millionth.
+type part float64
+
+// MarshalJSON writes the number without needless zeros.
+func (p part) MarshalJSON() ([]byte, error) { return rounded(float64(p), 1e6) }
+
+func rounded(v, scale float64) ([]byte, error) {
+	v = math.Round(v*scale) / scale
+	if v == 0 {
+		v = 0 // not -0
+	}
+	return strconv.AppendFloat(nil, v, 'f', -1, 64), nil
+}
+
+type jsonChance struct {
+	Tight part `json:"too_tight"`
+	Snug  part `json:"snug"`
+	Loose part `json:"too_loose"`
+}
+
+type jsonLink struct {
+	Name   string  `json:"name"`
+	Length mm      `json:"length_mm"`
+	Counts float64 `json:"counts"`
+}
+
+type jsonGap struct {
+	Dimension string     `json:"dimension"`
+	Place     string     `json:"place"`
+	Volume    string     `json:"volume,omitempty"`
+	Drawn     mm         `json:"drawn_mm"`
+	Worst     mm         `json:"worst_mm"`
+	Best      mm         `json:"best_mm"`
+	Expected  mm         `json:"expected_mm"`
+	SD        mm         `json:"standard_deviation_mm"`
+	Tight     mm         `json:"tight_limit_mm"`
+	Loose     mm         `json:"loose_limit_mm"`
+	Chance    jsonChance `json:"chance"`
+	Chain     []jsonLink `json:"chain"`
+	Errors    []jsonPart `json:"errors"`
+}
+
+// jsonPart is what one error does to a gap.
+type jsonPart struct {
+	Name  string `json:"name"`
+	Key   string `json:"key"`
+	Shift mm     `json:"shift_mm"`
+	SD    mm     `json:"standard_deviation_mm"`
+	Low   mm     `json:"low_mm"`
+	High  mm     `json:"high_mm"`
+	Share part   `json:"share_of_variance"`
+}
+
+type jsonSet struct {
+	Key   string `json:"key"`
+	Value *mm    `json:"value_mm,omitempty"`
+	Word  string `json:"word,omitempty"`
+}
+
+type jsonMend struct {
+	What    string     `json:"what"`
+	Sets    []jsonSet  `json:"sets"`
+	Chance  jsonChance `json:"chance"`
+	Enough  bool       `json:"enough"`
+	Advised bool       `json:"advised"`
+}
+
+type jsonWhatIf struct {
+	Name      string `json:"board"`
+	Thickness mm     `json:"thickness_mm"`
+	Left      []mm   `json:"left_mm"` // of each gap
+}
+
+type jsonCheck struct {
+	Name  string   `json:"name"`
+	When  string   `json:"when"`
+	See   []string `json:"see"`
+	Fails string   `json:"else"`
+}
+
+type jsonGauge struct {
+	Name   string      `json:"name"`
+	Closed bool        `json:"closed"`
+	Panels []jsonPanel `json:"panels"`
+}
+
+type jsonPanel struct {
+	Name   string `json:"name"`
+	Length mm     `json:"length_mm"`
+}
+
+type jsonReport struct {
+	Title  string       `json:"title"`
+	Chance jsonChance   `json:"chance"`
+	Gaps   []jsonGap    `json:"gaps"`
+	Mends  []jsonMend   `json:"mends"`
+	WhatIf []jsonWhatIf `json:"what_if"`
+	Checks []jsonCheck  `json:"checks"`
+	Gauges []jsonGauge  `json:"gauges"`
+}
+
+// JSON gives the report for other programs, in millimetres, exact to a
+// thousandth; lengths within sentences are in millimetres too.
+func JSON(r fit.Report) ([]byte, error) {
+	out := jsonReport{Title: r.Title, Chance: chanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}
+	for i, g := range r.Gaps {
+		d := g.Distribution
+		j := jsonGap{Dimension: string(g.Dimension), Place: string(g.Place), Volume: g.Volume, Drawn: mm(g.Drawn), Worst: mm(g.Low), Best: mm(g.High),
+			Expected: mm(d.Expected()), SD: mm(d.StandardDeviation()), Tight: mm(g.Tight), Loose: mm(g.Loose), Chance: chanceJSON(g.Chance), Errors: []jsonPart{}}
+		for _, l := range g.Chain {
+			j.Chain = append(j.Chain, jsonLink{l.Name, mm(l.Length), math.Round(l.Counts*1e6) / 1e6})
+		}
+		for k, e := range r.Errors {
+			if f := e.Effects[i]; f.Moves() > 0 || f.Mean != 0 {
+				j.Errors = append(j.Errors, jsonPart{e.Name, e.Key, mm(f.Mean), mm(f.SD), mm(f.Low), mm(f.High), part(r.Share(k, i))})
+			}
+		}
+		out.Gaps = append(out.Gaps, j)
+	}
+	for _, m := range r.Mends {
+		j := jsonMend{What: inMM(m.What), Sets: []jsonSet{}, Chance: chanceJSON(m.Chance), Enough: m.Enough, Advised: m.Advised}
+		for _, s := range m.Sets {
+			set := jsonSet{Key: s.Key, Word: s.Word}
+			if s.Word == "" {
+				v := mm(s.Value)
+				set.Value = &v
+			}
+			j.Sets = append(j.Sets, set)
+		}
+		out.Mends = append(out.Mends, j)
+	}
+	for _, w := range r.WhatIf {
+		j := jsonWhatIf{Name: w.Name, Thickness: mm(w.Thickness)}
+		for _, l := range w.Left {
+			j.Left = append(j.Left, mm(l))
+		}
+		out.WhatIf = append(out.WhatIf, j)
+	}
+	for _, c := range r.Checks {
+		j := jsonCheck{Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
+		for _, s := range c.See {
+			j.See = append(j.See, inMM(s))
+		}
+		out.Checks = append(out.Checks, j)
+	}
+	for _, g := range r.Gauges {
+		j := jsonGauge{Name: g.Name, Closed: g.Closed}
+		for _, p := range g.Panels {
+			j.Panels = append(j.Panels, jsonPanel{p.Name, mm(p.Length)})
+		}
+		out.Gauges = append(out.Gauges, j)
+	}
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(out); err != nil {
+		return nil, fmt.Errorf("fit: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+func chanceJSON(c fit.Chance) jsonChance {
+	return jsonChance{part(c.Tight), part(c.Snug), part(c.Loose)}
+}
+
+// inMM writes a sentence with its lengths in millimetres.
+func inMM(r plan.Remark) string {
+	return r.In(func(l Length) string { return strconv.FormatFloat(math.Round(l.MM()*1000)/1000, 'f', -1, 64) + " mm" })
+}

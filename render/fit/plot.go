@@ -1,0 +1,220 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/render"
+	"forel/render/svg"
+	"forel/render/typeset"
+)
+
+// Plot is the drawing of one dimension as a file.
+type Plot struct {
+	File string
+	SVG  []byte
+}
+
+// The size of a plot as a drawing of its own, but for the length of its chain.
+const plotWide Length = 186
+
+// dimensions in the order they are shown.
+var dimensions = []fit.Dimension{fit.Height, fit.Depth, fit.Thickness}
+
+// Plots gives the drawing of each dimension: the distribution of its clearances
+// with the limits, the worst case, and the chain it comes from.
+func Plots(r fit.Report, o Options) []Plot {
+	var out []Plot
+	for _, d := range dimensions {
+		box := geometry.Bx(5, 4, plotWide-5, 1000)
+		high := pen{render.Discard{}, o}.plot(box, r, d) + 4
+		c := svg.New(plotWide, high, "Fit in "+string(d)+": "+title(r), "Distribution of the clearance in "+string(d)+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
+		c.Begin(render.Legend)
+		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
+		pen{c, o}.plot(box, r, d)
+		c.End()
+		out = append(out, Plot{"fit-" + string(d) + ".svg", c.Bytes()})
+	}
+	return out
+}
+
+// title gives the job's title on one line, or what the thing is.
+func title(r fit.Report) string {
+	if t := oneLine(r.Title); t != "" {
+		return t
+	}
+	return "Slipcase"
+}
+
+// shown gives the gaps of a dimension, of several compartments those of the one
+// most likely to be too tight.
+func shown(r fit.Report, d fit.Dimension) []fit.Gap {
+	var out []fit.Gap
+	for _, p := range []fit.Place{fit.Body, fit.Mouth, fit.Corners} {
+		if g, ok := r.Find(d, p); ok {
+			out = append(out, g)
+		}
+	}
+	if len(out) > 1 { // all of the compartment that is tightest at the mouth
+		for _, g := range r.Gaps {
+			if g.Dimension == d && g.Place == fit.Body && g.Volume == out[1].Volume {
+				out[0] = g
+			}
+		}
+	}
+	return out
+}
+
+// plot draws one dimension into a box and gives where it ends.
+func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
+	gaps, u := shown(r, d), p.Round.Unit
+	head := "Fit in " + string(d)
+	if gaps[0].Volume != "" {
+		head += ": " + oneLine(gaps[0].Volume) + ", the tightest compartment"
+	}
+	y := p.paragraph(box, box.Min.Y, typeset.Fit(head, render.HeadSize, true, box.Width()*0.85), render.HeadSize, true) + 1
+	for _, g := range gaps {
+		y += typeset.LineHeight(render.NoteSize) + 0.3
+		dist := g.Distribution
+		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curves[g.Place])
+		p.words(box.Min.X+14, y, fmt.Sprintf("%s: %s, expected %s ± %s; too tight %s, too loose %s", typeset.Fit(name(g), render.NoteSize, false, 60), fine(g.Drawn, u),
+			fineNumber(dist.Expected(), u), fine(2*dist.StandardDeviation(), u), chance(g.Chance.Tight), chance(g.Chance.Loose)), render.NoteSize, render.Start, false)
+	}
+	y = p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
+	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
+}
+
+// tightest gives the gap to draw the chain of: at the mouth, else in the body.
+func tightest(gaps []fit.Gap) int {
+	if len(gaps) > 1 {
+		return 1
+	}
+	return 0
+}
+
+// curves draws the distributions over an axis of clearance in a frame, then the
+// worst cases as bars below, their names from the left, and gives where it ends.
+func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
+	u := p.Round.Unit
+	tight, loose := gaps[0].Tight, gaps[0].Loose
+	lo, hi, most := tight, loose, 0.0
+	for _, g := range gaps {
+		lo, hi = min(lo, g.Low), max(hi, g.High)
+		for i := range 200 {
+			most = max(most, g.Distribution.Density(g.Low+(g.High-g.Low)*Length(i)/200))
+		}
+	}
+	lo, hi = lo-(hi-lo)*0.06, hi+(hi-lo)*0.06
+	// The zones beyond the limits are wide enough for their names.
+	const zone = 24
+	for range 20 {
+		scale := frame.Width() / (hi - lo)
+		if need := zone/scale - (tight - lo); need > 0 {
+			lo -= need
+		}
+		if need := zone/scale - (hi - loose); need > 0 {
+			hi += need
+		}
+	}
+	x := func(l Length) Length { return frame.Min.X + frame.Width()*(l-lo)/(hi-lo) }
+	const band = 9 // for the names of the zones
+	top := frame.Min.Y + band
+	y := func(density float64) Length {
+		return frame.Max.Y - (frame.Max.Y-top-2)*Length(density/math.Max(most, 1e-9))
+	}
+	for _, z := range [][2]Length{{lo, tight}, {loose, hi}} {
+		p.hatch(geometry.Bx(x(z[0]), top, x(z[1]), frame.Max.Y))
+	}
+	for _, g := range gaps {
+		if most == 0 {
+			continue
+		}
+		var points []geometry.Point
+		const steps = 240
+		for i := range steps + 1 {
+			at := lo + (hi-lo)*Length(i)/steps
+			if v := g.Distribution.Density(at); v > most/400 {
+				points = append(points, geometry.Pt(x(at), y(v)))
+			}
+		}
+		p.Stroke(geometry.Line(points...), curves[g.Place])
+	}
+	for _, l := range []Length{tight, loose} {
+		p.line(x(l), top, x(l), frame.Max.Y, limitLine)
+	}
+	tightName := "too tight"
+	if gaps[0].Dimension == fit.Depth {
+		tightName = "looks out"
+	}
+	for _, z := range []struct {
+		at         Length
+		name, side string
+		align      render.Align
+	}{{x(tight) - 1, tightName, "under ", render.End}, {x(loose) + 1, "too loose", "over ", render.Start}} {
+		limit := tight
+		if z.align == render.Start {
+			limit = loose
+		}
+		p.words(z.at, frame.Min.Y+3, z.name, render.NoteSize, z.align, true)
+		p.words(z.at, frame.Min.Y+7, z.side+fine(limit, u), render.NoteSize, z.align, false)
+	}
+	p.words((x(tight)+x(loose))/2, frame.Min.Y+3, "snug", render.NoteSize, render.Middle, true)
+	p.words(left, (top+frame.Max.Y)/2, "how likely", render.NoteSize, render.Start, false)
+
+	p.line(frame.Min.X, frame.Max.Y, frame.Max.X, frame.Max.Y, axis)
+	step := tickStep(hi-lo, u)
+	end := frame.Max.Y
+	for n := math.Ceil(float64(lo / step)); Length(n)*step <= hi; n++ {
+		at := x(Length(n) * step)
+		p.line(at, end, at, end+1.5, axis)
+		label := strings.TrimSuffix(fmt.Sprintf("%.2f", float64(Length(n)*step/u.Length())), "0")
+		if label == "-0.0" {
+			label = "0.0"
+		}
+		if half := typeset.Width(label, render.NoteSize, false) / 2; at+half <= frame.Max.X {
+			p.words(at, end+5, label, render.NoteSize, render.Middle, false)
+		}
+	}
+	p.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
+	bar := end + 8
+	p.words(left, bar+3.4, "worst case", render.NoteSize, render.Start, true)
+	for _, g := range gaps {
+		mid := bar + 2.4
+		s := curves[g.Place]
+		p.line(x(g.Low), mid, x(g.High), mid, s)
+		s.Dash = nil
+		for _, e := range []Length{g.Low, g.High} {
+			p.line(x(e), mid-1.5, x(e), mid+1.5, s)
+		}
+		p.Fill(geometry.Circle(geometry.Pt(x(g.Drawn), mid), 0.9), s.Color)
+		bar += 5
+	}
+	p.words(frame.Max.X, bar+3, "bar: every error at its end at once; dot: as drawn", render.SmallSize, render.End, false)
+	return bar + 3.5
+}
+
+// hatch fills a box with slanting lines.
+func (p pen) hatch(b geometry.Box) {
+	const step = 2.4
+	for c := b.Min.X - b.Height(); c < b.Max.X; c += step {
+		// from (c, bottom) up to the right, cut off at the box
+		from, to := max(c, b.Min.X), min(c+b.Height(), b.Max.X)
+		if to-from > 0.2 {
+			p.line(from, b.Max.Y-(from-c), to, b.Max.Y-(to-c), hatchLine)
+		}
+	}
+}
+
+// tickStep gives a round step that parts a range in no more than a dozen.
+func tickStep(wide Length, u geometry.Unit) Length {
+	for scale := 0.01; ; scale *= 10 {
+		for _, s := range []float64{1, 2, 5} {
+			if step := Length(s*scale) * u.Length(); wide/step <= 12 {
+				return step
+			}
+		}
+	}
+}

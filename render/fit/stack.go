@@ -1,0 +1,121 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// layer is one length of a chain as it lies in a section through the case.
+type layer struct {
+	number int // of its row in the table; 0 for the clearance
+	book   bool
+	wide   Length
+}
+
+// How wide layers are drawn: not to scale, since cloth would not be seen.
+const (
+	layerWide Length = 7.5
+	gapWide   Length = 20
+)
+
+// section lays the links that take room side by side, as they lie across the
+// case: what counts twice on both sides of the book, the clearance beside the
+// book.
+func section(g fit.Gap, wide Length) []layer {
+	var left, middle, right []layer
+	for i, l := range g.Chain {
+		n := i + 1
+		switch {
+		case l.Counts > 0:
+		case l.Book:
+			middle = append(middle, layer{number: n, book: true})
+		default:
+			each := max(1, int(math.Round(-l.Counts/2)))
+			for range each {
+				left = append(left, layer{number: n, wide: layerWide})
+			}
+			if l.Counts < -1.5 {
+				for range each {
+					right = append([]layer{{number: n, wide: layerWide}}, right...)
+				}
+			}
+		}
+	}
+	rest := wide - gapWide - layerWide*Length(len(left)+len(right))
+	for i := range middle {
+		middle[i].wide = rest / Length(len(middle))
+	}
+	out := append(left, middle...)
+	out = append(out, layer{wide: gapWide})
+	return append(out, right...)
+}
+
+// chain draws a chain of dimensions as a labelled stack: what gives room above,
+// what takes it below and the clearance that is left; then the lengths. It gives
+// where it ends.
+func (p pen) chain(box geometry.Box, g fit.Gap) Length {
+	u := p.Round.Unit
+	y := p.paragraph(box, box.Min.Y, "The chain of "+name(g), render.BodySize, true) + 1.2
+	const high = 7
+	given := geometry.Bx(box.Min.X, y, box.Max.X, y+high)
+	p.Fill(geometry.Rectangle(given), pale)
+	p.box(given, edge)
+	var gives []string
+	for i, l := range g.Chain {
+		if l.Counts > 0 {
+			gives = append(gives, fmt.Sprintf("%d. %s %s", i+1, l.Name, fine(l.Length, u)))
+		}
+	}
+	p.words(given.Center().X, given.Max.Y-2.3, typeset.Fit(strings.Join(gives, " + "), render.NoteSize, false, given.Width()*spare), render.NoteSize, render.Middle, false)
+	y += high + 1
+	x := box.Min.X
+	for _, l := range section(g, box.Width()) {
+		b := geometry.Bx(x, y, x+l.wide, y+high)
+		text := fmt.Sprint(l.number)
+		bold := false
+		switch {
+		case l.number == 0:
+			text, bold = fine(g.Drawn, u), true
+			p.hatchGap(b)
+		case l.book:
+			link := g.Chain[l.number-1]
+			text = fmt.Sprintf("%d. %s", l.number, fine(link.Length, u))
+			p.brk(b)
+		default:
+			p.box(b, edge)
+		}
+		p.words(b.Center().X, b.Max.Y-2.3, typeset.Fit(text, render.NoteSize, bold, b.Width()), render.NoteSize, render.Middle, bold)
+		x += l.wide
+	}
+	y += high
+	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
+	rows := [][]string{{"length", u.String(), "counts", "sum"}}
+	var sum Length
+	for i, l := range g.Chain {
+		sum += l.Takes()
+		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), fineNumber(l.Length, u), counts(l.Counts), fineNumber(sum, u)})
+	}
+	return p.table(geometry.Bx(box.Min.X, y, box.Min.X+min(box.Width(), 130), box.Max.Y), y+4.5, rows, render.NoteSize)
+}
+
+// hatchGap draws the clearance: a bold frame.
+func (p pen) hatchGap(b geometry.Box) {
+	s := edge
+	s.Width = 0.7
+	p.box(b.Grow(-0.35), s)
+}
+
+// brk draws a long length cut short: a box with a broken line near its end.
+func (p pen) brk(b geometry.Box) {
+	p.box(b, edge)
+	x, q := b.Max.X-9, b.Height()/4
+	for _, dx := range []Length{0, 1.4} {
+		p.Stroke(geometry.Line(geometry.Pt(x+dx, b.Max.Y), geometry.Pt(x+dx+1.6, b.Max.Y-1.5*q), geometry.Pt(x+dx-0.6, b.Max.Y-2.5*q), geometry.Pt(x+dx+1, b.Min.Y)), rule)
+	}
+}

@@ -1,0 +1,203 @@
+package fit
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// How a paper strip is printed.
+const (
+	stripHigh  Length = 16
+	stripRow   Length = 27 // from one strip to the next
+	tabLong    Length = 12 // that is glued under the next part, or closes a sleeve
+	offFold    Length = 6  // that a join keeps from a fold
+	shortPanel Length = 60
+	rulerHigh  Length = 15
+)
+
+// stretch is a part of a strip that fits a page, from and to along it.
+type stretch struct{ from, to Length }
+
+// parts cuts a strip into parts no longer than room, away from its folds.
+func parts(g fit.Gauge, room Length) []stretch {
+	var folds []Length
+	at := Length(0)
+	for _, p := range g.Panels {
+		at += p.Length
+		folds = append(folds, at)
+	}
+	total := g.Length()
+	n := 1
+	for total > room*Length(n) {
+		n++
+	}
+	for {
+		each := total / Length(n)
+		var out []stretch
+		from := Length(0)
+		for i := range n {
+			to := each * Length(i+1)
+			for _, f := range folds {
+				if i < n-1 && (to-f).Abs() < offFold {
+					to = f - offFold
+				}
+			}
+			// Nor does it part a short panel, whose size could then not be read.
+			start := Length(0)
+			for _, f := range folds {
+				if i < n-1 && to > start && to < f && f-start < shortPanel && start-offFold > from {
+					to = start - offFold
+				}
+				start = f
+			}
+			if i == n-1 {
+				to = total
+			}
+			out = append(out, stretch{from, to})
+			from = to
+		}
+		fits := true
+		for _, p := range out {
+			fits = fits && p.to-p.from <= room
+		}
+		if fits {
+			return out
+		}
+		n++
+	}
+}
+
+// strips draws the paper strips on lying pages, with rulers to check the print.
+func (b *book) strips() {
+	const head = "Paper strips to try round the book"
+	var box geometry.Box
+	var y Length
+	page := func() {
+		box = b.newPage(head, true)
+		y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
+		y = b.paragraph(box, y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
+		b.rulers(geometry.Pt(box.Min.X, box.Max.Y-rulerHigh))
+	}
+	page()
+	for i, g := range b.report.Gauges {
+		all := parts(g, box.Width()-tabLong-1)
+		words := func(q *book) Length { return q.paragraph(box, y, g.Try, render.NoteSize, false) }
+		name := fmt.Sprintf("Strip %c: %s", 'A'+i, g.Name)
+		if y+typeset.LineHeight(render.BodySize)+(b.heightOf(words)-y)+stripRow > box.Max.Y-rulerHigh {
+			page()
+		}
+		y = b.paragraph(box, y, name, render.BodySize, true)
+		y = words(b)
+		for k, p := range all {
+			if y+stripRow > box.Max.Y-rulerHigh {
+				page()
+				y = b.paragraph(box, y, name+", continued", render.BodySize, true)
+			}
+			b.strip(geometry.Pt(box.Min.X+0.5, y+5), g, p, k, len(all), 'A'+rune(i))
+			y += stripRow
+		}
+		y += 1
+	}
+}
+
+// strip draws one part of a strip, its upper left corner at a place.
+func (b *book) strip(at geometry.Point, g fit.Gauge, p stretch, k, n int, letter rune) {
+	long := p.to - p.from
+	body := geometry.Bx(at.X, at.Y, at.X+long, at.Y+stripHigh)
+	last := k == n-1
+	b.Begin(render.Cutting)
+	if last && !g.Closed {
+		b.box(body, edge)
+	} else {
+		b.Stroke(geometry.Polygon(body.Min, geometry.Pt(body.Max.X, body.Min.Y), geometry.Pt(body.Max.X+tabLong, body.Min.Y+2),
+			geometry.Pt(body.Max.X+tabLong, body.Max.Y-2), body.Max, geometry.Pt(body.Min.X, body.Max.Y)), edge)
+	}
+	b.End()
+	b.Begin(render.Creasing)
+	for from, i := Length(0), 0; i < len(g.Panels)-1; i++ {
+		from += g.Panels[i].Length
+		if from > p.from+1e-6 && from < p.to-1e-6 {
+			b.line(body.Min.X+from-p.from, body.Min.Y, body.Min.X+from-p.from, body.Max.Y, foldLine)
+		}
+	}
+	b.End()
+	b.Begin(render.Legend)
+	defer b.End()
+	// The mark that the next part's left edge is laid on.
+	if !last || g.Closed {
+		b.line(body.Max.X, body.Min.Y, body.Max.X, body.Max.Y, edge)
+		next := fmt.Sprintf("part %d", k+2)
+		if last {
+			next = "part 1"
+		}
+		for i, s := range []string{"glue", "under", next} {
+			b.words(body.Max.X+tabLong/2, body.Center().Y-2.2+Length(i)*3.2, s, render.SmallSize, render.Middle, false)
+		}
+	}
+	part := fmt.Sprintf("%c, part %d of %d", letter, k+1, n)
+	if n == 1 {
+		part = string(letter)
+	}
+	from, widest, middle := Length(0), Length(0), Length(0) // the widest stretch between folds takes the part's name
+	for i, panel := range g.Panels {
+		to := from + panel.Length
+		lo, hi := max(from, p.from), min(to, p.to)
+		if hi-lo > 1e-6 {
+			name := panel.Name + " " + b.Round.Pretty(panel.Length)
+			x := body.Min.X + (lo+hi)/2 - p.from
+			if hi-lo > widest {
+				widest, middle = hi-lo, x
+			}
+			for _, s := range []string{name, b.Round.Pretty(panel.Length)} {
+				if typeset.Width(s, render.NoteSize, false)+4 < hi-lo {
+					b.words(x, body.Min.Y+6.5, s, render.NoteSize, render.Middle, false)
+					break
+				}
+			}
+		}
+		// A fold, but at the ends of the strip; the end of a sleeve is one.
+		if end := i == len(g.Panels)-1; !end && to > p.from+1e-6 && to < p.to-1e-6 {
+			x := body.Min.X + to - p.from
+			b.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
+		}
+		from = to
+	}
+	b.words(middle, body.Max.Y-3, part, render.NoteSize, render.Middle, true)
+	if k == 0 && g.Closed {
+		b.words(body.Min.X, body.Min.Y-1, "fold at the join", render.SmallSize, render.Start, false)
+	}
+}
+
+// rulers draws the scale check: 100 mm and 4 in, to be measured on the print.
+func (b *book) rulers(at geometry.Point) {
+	for _, r := range []struct {
+		right, length, step Length
+		whole               int // a longer tick every so many
+		name                string
+	}{
+		{0, 100, 5, 2, "100 mm"},
+		{112, 4 * geometry.Inch, geometry.Inch / 4, 4, "4 in"},
+	} {
+		from := at.Add(geometry.Pt(r.right, 6))
+		b.line(from.X, from.Y, from.X+r.length, from.Y, axis)
+		for i := 0; ; i++ {
+			x := r.step * Length(i)
+			if x > r.length+1e-6 {
+				break
+			}
+			tick := Length(1.4)
+			switch {
+			case i == 0 || x.Near(r.length):
+				tick = 4
+			case i%r.whole == 0:
+				tick = 2.4
+			}
+			b.line(from.X+x, from.Y, from.X+x, from.Y-tick, axis)
+		}
+		b.words(from.X, from.Y+typeset.LineHeight(render.SmallSize)+0.2, "this line is "+r.name+" long on a true print", render.SmallSize, render.Start, false)
+	}
+}

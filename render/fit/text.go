@@ -1,0 +1,238 @@
+package fit
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+)
+
+// Text gives the report in words, in the maker's unit. Sizes are rounded as r
+// says; clearances and thicknesses to 0.01 mm or 0.001 in.
+func Text(r fit.Report, round geometry.Rounding) []byte {
+	var b bytes.Buffer
+	u := round.Unit
+	if t := oneLine(r.Title); t != "" {
+		fmt.Fprintf(&b, "%s\n\n", t)
+	}
+	for _, l := range verdict(r, u) {
+		fmt.Fprintln(&b, l)
+	}
+	section := func(head string, rows [][]string) {
+		if len(rows) > 1 {
+			fmt.Fprintf(&b, "\n%s\n", head)
+			columns(&b, rows)
+		}
+	}
+	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
+	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
+	for _, d := range dimensions {
+		for _, g := range shown(r, d) {
+			if g.Place != fit.Corners {
+				section("chain of "+name(g), chainRows(g, round))
+			}
+		}
+	}
+	section("what if the board is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, u))
+	section("what can be done, each by itself", mendRows(r, u))
+	b.WriteString("\nchecks at the bench\n")
+	for i, c := range r.Checks {
+		fmt.Fprintf(&b, "%d. %s: %s\n", i+1, c.Name, c.When)
+		for _, s := range c.See {
+			fmt.Fprintf(&b, "   see: %s\n", s.In(thin(round)))
+		}
+		fmt.Fprintf(&b, "   else: %s\n", c.Fails.In(thin(round)))
+	}
+	b.WriteString("\n")
+	for _, n := range notes(r, u) {
+		fmt.Fprintln(&b, n)
+	}
+	return b.Bytes()
+}
+
+// thin writes lengths under 5 mm finely, others as the rounding has them.
+func thin(round geometry.Rounding) func(Length) string {
+	return func(l Length) string {
+		if l.Abs() < 5 {
+			return fine(l, round.Unit)
+		}
+		return round.Format(l)
+	}
+}
+
+func gapRows(r fit.Report, u geometry.Unit) [][]string {
+	rows := [][]string{{"", "as drawn", "worst", "to best", "expected", "±", "too tight", "snug", "too loose"}}
+	n := func(l Length) string { return fineNumber(l, u) }
+	for _, g := range r.Gaps {
+		d := g.Distribution
+		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
+			chance(g.Chance.Tight), chance(g.Chance.Snug), chance(g.Chance.Loose)})
+	}
+	return rows
+}
+
+// tightestOf gives the tightest place of each dimension, by index; of several
+// compartments the one most likely to be too tight.
+func tightestOf(r fit.Report) []int {
+	var out []int
+	for _, d := range dimensions {
+		best := -1
+		for i, tightest := range fit.Tightest(r.Gaps) {
+			if g := r.Gaps[i]; tightest && g.Dimension == d && (best < 0 || g.Chance.Tight > r.Gaps[best].Chance.Tight) {
+				best = i
+			}
+		}
+		if best >= 0 {
+			out = append(out, best)
+		}
+	}
+	return out
+}
+
+// errorRows has a column for the tightest place of each dimension.
+func errorRows(r fit.Report, u geometry.Unit) [][]string {
+	rows := [][]string{{"", "±"}}
+	shown := tightestOf(r)
+	for _, i := range shown {
+		rows[0] = append(rows[0], string(r.Gaps[i].Dimension), "part")
+	}
+	for k, e := range r.Errors {
+		plusMinus := "-"
+		if e.PlusMinus > 0 {
+			plusMinus = fineNumber(e.PlusMinus, u)
+		}
+		if e.High > 0 {
+			plusMinus = fineNumber(e.Low, u) + "–" + fineNumber(e.High, u)
+		}
+		row := []string{e.Name, plusMinus}
+		for _, i := range shown {
+			moves, part := "-", "-"
+			if m := e.Effects[i].Moves(); m > 0 {
+				moves, part = fineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
+			}
+			row = append(row, moves, part)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func chainRows(g fit.Gap, round geometry.Rounding) [][]string {
+	u := round.Unit
+	rows := [][]string{{"", "length", "counts", "sum"}}
+	var sum Length
+	for _, l := range g.Chain {
+		sum += l.Takes()
+		rows = append(rows, []string{"  " + l.Name, fineNumber(l.Length, u), counts(l.Counts), fineNumber(sum, u)})
+	}
+	return rows
+}
+
+// counts writes how many times a link counts, with its sign.
+func counts(v float64) string {
+	s := strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", v), "0"), ".")
+	if v > 0 {
+		return "+" + s
+	}
+	return s
+}
+
+func whatIfRows(r fit.Report, u geometry.Unit) [][]string {
+	rows := [][]string{{"board", "thickness"}}
+	if len(r.WhatIf) == 0 {
+		return rows
+	}
+	var shown []int
+	tightest := tightestOf(r)
+	for i, g := range r.Gaps {
+		// The thickness depends on the board only between dividers.
+		if g.Dimension != fit.Thickness || slices.Contains(tightest, i) && r.WhatIf[0].Left[i] != r.WhatIf[len(r.WhatIf)-1].Left[i] {
+			shown = append(shown, i)
+			rows[0] = append(rows[0], name(g))
+		}
+	}
+	for _, w := range r.WhatIf {
+		row := []string{w.Name, fineNumber(w.Thickness, u)}
+		for _, i := range shown {
+			row = append(row, fineNumber(w.Left[i], u))
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func mendRows(r fit.Report, u geometry.Unit) [][]string {
+	rows := [][]string{{"then too tight", "too loose", "", ""}}
+	for _, m := range r.Mends {
+		mark := ""
+		switch {
+		case m.Advised:
+			mark = "advised"
+		case m.Enough:
+			mark = "enough"
+		}
+		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(m, u)})
+	}
+	return rows
+}
+
+// sets says what to write in the job file.
+func sets(m fit.Mend, u geometry.Unit) string {
+	var parts []string
+	for _, s := range m.Sets {
+		value := strconv.Quote(s.Word)
+		if s.Word == "" {
+			value = fineNumber(s.Value, u)
+		}
+		if !strings.HasPrefix(s.Key, "clearance.") { // the sentence says that
+			parts = append(parts, s.Key+"="+value)
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(parts, ", ") + ")"
+}
+
+// notes says what the numbers mean.
+func notes(r fit.Report, u geometry.Unit) []string {
+	g := r.Gaps[0]
+	out := []string{
+		fmt.Sprintf("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; a corner that is tight can be pared and is not counted in the verdict", fine(g.Tight, u), fine(g.Loose, u)),
+		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
+		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
+		"clearances are shown to " + fineStep(u) + "; the JSON report is exact to 0.001 mm",
+		"take care: knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first",
+	}
+	return out
+}
+
+// columns sets rows in columns, the first flush left, numbers flush right, words
+// at the end as they are.
+func columns(b *bytes.Buffer, rows [][]string) {
+	last := len(rows[0]) - 1
+	words := func(i int) bool { return i == 0 && rows[0][0] != "then too tight" || i == last && rows[0][last] == "" }
+	wide := make([]int, len(rows[0]))
+	for _, row := range rows {
+		for i, cell := range row {
+			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
+		}
+	}
+	for _, row := range rows {
+		var line strings.Builder
+		for i, cell := range row {
+			space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
+			if words(i) {
+				line.WriteString(cell + space + "  ")
+			} else {
+				line.WriteString(space + cell + "  ")
+			}
+		}
+		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
+	}
+}
