@@ -38,7 +38,7 @@ func (m *model) layout(s *search.Solution) *Layout {
 	if len(s.Left) > 0 {
 		l.Bound = 0
 	} else {
-		l.Optimal = l.Value <= l.Bound*(1+1e-12)
+		l.Optimal = l.Value <= l.Bound*(1+1e-9)
 	}
 	if steps := l.Sequence(); len(steps) > 0 {
 		l.Settings = steps[len(steps)-1].Setting

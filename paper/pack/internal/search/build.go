@@ -78,6 +78,9 @@ func (p *Problem) First() *Solution {
 	if !p.Free && !p.roll() && len(p.Items) <= 2000 {
 		ways = []bool{true, false}
 	}
+	if len(p.Items) > 300 {
+		rules = 1
+	}
 	if len(p.Items) > 2000 {
 		tried, rules = keys[:2], 1
 	}

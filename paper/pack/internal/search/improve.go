@@ -165,14 +165,14 @@ func (r *Run) fill() {
 	}
 }
 
-// cheaper puts other, cheaper sheets in the place of one to three.
+// cheaper puts other, cheaper sheets in the place of some.
 func (r *Run) cheaper() {
 	rnd := &r.st.rnd
 	bins := r.p.clone(r.best.Bins)
 	var out []int32
 	saved, room := 0.0, 0.0
 	area := func(k int) float64 { return float64(r.p.Kinds[k].W) * float64(r.p.Kinds[k].H) }
-	for n := 1 + min(rnd.n(3), rnd.n(3)); n > 0 && len(bins) > 0; n-- {
+	for n := 1 + min(rnd.n(8), rnd.n(8)); n > 0 && len(bins) > 0; n-- {
 		at := rnd.n(len(bins))
 		if rnd.n(2) == 0 {
 			at = r.emptiest(bins)

@@ -139,6 +139,9 @@ func (s *state) recreate() {
 		return int(a - b)
 	})
 	s.q.rule = 0
+	if s.polish && s.rnd.n(2) == 0 {
+		s.q.rule = anyWay
+	}
 	if s.bins[0].Bed() != nil {
 		s.q.rule, s.q.corner = s.rnd.n(3), s.rnd.n(4)
 	}
