@@ -52,6 +52,7 @@ func tooLong(starts []start) bool {
 // the roll as a whole can't be cut into such. That layout stays where a single
 // piece is as long, or where lengths apart would take more than there is.
 func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int, kerf Length, e pack.Effort, loose bool, whole []start) ([]start, error) {
+	e.Time /= 2
 	s := g.Stock[kind]
 	longest := mostOff
 	for _, i := range which {

@@ -32,6 +32,10 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 		if len(now) == 0 {
 			continue
 		}
+		e := e
+		if g.Stock[kinds[0]].Roll { // half for the roll as a whole, a quarter each for two ways in lengths
+			e.Time /= 2
+		}
 		more, short, err := g.solve(ctx, jobs, kinds, now, kerf, e, loose)
 		if err == nil && tooLong(more) {
 			more, err = g.inLengths(ctx, jobs, kinds[0], now, kerf, e, loose, more)
