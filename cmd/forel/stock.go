@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"os"
+	"os/signal"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -32,7 +34,8 @@ out on a usual size.
 
 Fewest sheets count first, then fewest settings of the fence, then large
 offcuts. --effort takes a number of steps (%d where it is left out), which gives
-the same plan every time, or a time such as 20s, which may not.
+the same plan every time, or a time such as 20s, which may not. An interrupt ends
+the search with the best plan until then.
 
 Knives and board shears cut people: keep guard and clamp in place, hands clear
 of the blade, and follow the maker's manual and local rules.
@@ -117,8 +120,13 @@ func layOut(all []loaded, o bench.Options, say voice) (bench.Plan, error) {
 	}
 	bar := say.progress("laying out")
 	o.Effort.Progress = bar.tell
-	p, err := bench.Lay(context.Background(), jobs, o)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	p, err := bench.Lay(ctx, jobs, o)
 	bar.done()
+	if ctx.Err() != nil && err == nil {
+		fmt.Fprintln(say.w, "warning: stopped early: this is the best plan until then")
+	}
 	return p, err
 }
 

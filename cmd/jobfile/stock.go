@@ -43,7 +43,7 @@ func (r *reader) readStock() []stock.Stock {
 
 // oneStock reads the [[stock]] whose keys begin with name.
 func (r *reader) oneStock(name string) stock.Stock {
-	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim, Per: stock.Metre}
+	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(r.fileUnit), Per: stock.Metre}
 	if r.fileUnit == geometry.IN {
 		s.Per = stock.Yard
 	}

@@ -95,6 +95,7 @@ func TestStockInInches(t *testing.T) {
 	f := parse(t, "units = 'in'\n[[book]]\nheight = 9\nwidth = 6\nthickness = 1\n[[stock]]\nmaterial = 'cloth'\nroll = 54\nprice = 10\n[[stock]]\nmaterial = 'board'\nsize = '26 x 38'\n")
 	assert.InDelta(t, 914.4, f.Stock[0].Per.MM(), 1e-9)
 	assert.InDelta(t, 1371.6, f.Stock[0].Width.MM(), 1e-9)
+	assert.InDelta(t, 6.35, f.Stock[1].Trim.MM(), 1e-9) // 1/4 in
 	assert.InDelta(t, 660.4, f.Stock[1].Width.MM(), 1e-9)
 	assert.InDelta(t, 965.2, f.Stock[1].Height.MM(), 1e-9)
 }

@@ -68,7 +68,6 @@ type Group struct {
 	Used      []Use
 	Weight    Weight
 	Remarks   []plan.Remark // what could not be done as the trade does
-	Bound     int           // sheets that are needed at least; 0: not known
 }
 
 // Sheet is one sheet, or a length cut off a roll, with what lies on it.

@@ -71,8 +71,14 @@ func join(along axis, kids []*cell, kerf Length) *cell {
 		return kids[0]
 	}
 	c := &cell{item: -1, along: along}
+	cross, broad := along.other(), Length(0)
 	for _, k := range kids {
-		if k.item < 0 && k.along == along { // a strip of a strip the same way is a strip
+		broad = max(broad, k.size[cross])
+	}
+	for _, k := range kids {
+		// A row in a row the same way is one row, unless it is narrower: then it is
+		// cut to its breadth as a whole.
+		if k.item < 0 && k.along == along && broad-k.size[cross] <= slack {
 			c.kids = append(c.kids, k.kids...)
 		} else {
 			c.kids = append(c.kids, k)

@@ -73,6 +73,28 @@ func TestClass(t *testing.T) {
 	for i := range first.Groups {
 		assert.LessOrEqual(t, len(better.Groups[i].Sheets), len(first.Groups[i].Sheets))
 	}
+	// The three walls of a case come off one strip: one cut gives all their widths.
+	cuts := map[int]map[int]bool{}
+	for _, s := range better.Groups[0].Sheets {
+		for _, q := range s.Pieces {
+			by := q.HeightCut
+			switch q.Name {
+			case "spine wall":
+				by = q.WidthCut
+			case "head wall", "tail wall":
+			default:
+				continue
+			}
+			if cuts[q.Job] == nil {
+				cuts[q.Job] = map[int]bool{}
+			}
+			cuts[q.Job][by] = true
+		}
+	}
+	require.NotEmpty(t, cuts)
+	for n, by := range cuts {
+		assert.Len(t, by, 1, "walls of %s", jobs[n].Title())
+	}
 	again, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: 2000}})
 	require.NoError(t, err)
 	assert.Equal(t, better, again, "the same jobs and steps give the same plan")

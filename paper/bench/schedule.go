@@ -20,7 +20,7 @@ type start struct {
 //
 // Sheets are numbered from first.
 func cutAll(g *group, starts []start, first int, keep, kerf Length) {
-	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key][]*part{}, future: map[key]int{}}
+	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key]*bucket{}, future: map[key]int{}}
 	var parts []*part
 	for i, st := range starts {
 		st.sheet.Number = first + i
@@ -45,10 +45,9 @@ func cutAll(g *group, starts []start, first int, keep, kerf Length) {
 	for len(s.ready) > 0 {
 		s.fence = s.next()
 		s.setting++
-		for len(s.ready[s.fence]) > 0 {
+		for s.ready[s.fence] != nil {
 			s.cutNext()
 		}
-		delete(s.ready, s.fence)
 	}
 	g.Settings = s.setting
 	s.finish()
@@ -57,20 +56,32 @@ func cutAll(g *group, starts []start, first int, keep, kerf Length) {
 // sheetName names a whole sheet as a part.
 func (s *shop) sheetName(i int) string { return strconv.Itoa(s.Sheets[i].Number) }
 
+// bucket is all that can be cut at one setting.
+type bucket struct {
+	parts []*part
+	cuts  int // ready in them
+}
+
 // offer puts a part among those that can be cut now.
 func (s *shop) offer(p *part) {
-	for _, o := range p.options() {
-		s.ready[keyOf(o.fence)] = append(s.ready[keyOf(o.fence)], p)
+	p.next = p.options()
+	for _, o := range p.next {
+		k := keyOf(o.fence)
+		if s.ready[k] == nil {
+			s.ready[k] = &bucket{}
+		}
+		s.ready[k].parts = append(s.ready[k].parts, p)
+		s.ready[k].cuts += o.times
 	}
 }
 
 // withdraw takes a part from among those that can be cut.
 func (s *shop) withdraw(p *part) {
-	for _, o := range p.options() {
+	for _, o := range p.next {
 		k := keyOf(o.fence)
-		if left := slices.DeleteFunc(s.ready[k], func(q *part) bool { return q == p }); len(left) > 0 || k == s.fence {
-			s.ready[k] = left
-		} else {
+		b := s.ready[k]
+		b.parts = slices.DeleteFunc(b.parts, func(q *part) bool { return q == p })
+		if b.cuts -= o.times; len(b.parts) == 0 {
 			delete(s.ready, k)
 		}
 	}
@@ -78,10 +89,11 @@ func (s *shop) withdraw(p *part) {
 
 // cutNext makes one cut at the setting of the fence.
 func (s *shop) cutNext() {
-	p := s.ready[s.fence][0]
+	parts := s.ready[s.fence].parts
+	p := parts[0]
 	if n := len(s.Cuts); n > 0 { // what is at the fence already is cut on
 		last := s.Cuts[n-1]
-		for _, q := range s.ready[s.fence] {
+		for _, q := range parts {
 			if q.sheet == last.Sheet && q.name == last.Part {
 				p = q
 				break
@@ -89,7 +101,7 @@ func (s *shop) cutNext() {
 		}
 	}
 	s.withdraw(p)
-	for _, o := range p.options() {
+	for _, o := range p.next {
 		if keyOf(o.fence) == s.fence {
 			for _, q := range s.cutPart(p, o) {
 				s.offer(q)
@@ -108,15 +120,14 @@ func (s *shop) next() key {
 		again bool
 		sheet int
 	}
-	var best *choice
-	for k, parts := range s.ready {
-		c := choice{k: k, again: s.future[k] > s.count(k, parts), sheet: parts[0].sheet}
-		for _, p := range parts {
+	var best choice
+	for k, b := range s.ready {
+		c := choice{k: k, again: s.future[k] > b.cuts, sheet: b.parts[0].sheet}
+		for _, p := range b.parts {
 			c.sheet = min(c.sheet, p.sheet)
 		}
-		if best == nil || less(c.again, best.again) < 0 || c.again == best.again &&
-			cmp.Or(cmp.Compare(c.sheet, best.sheet), cmp.Compare(best.k, c.k)) < 0 {
-			best = &c
+		if best.k == 0 || cmp.Or(less(c.again, best.again), cmp.Compare(c.sheet, best.sheet), cmp.Compare(best.k, c.k)) < 0 {
+			best = c
 		}
 	}
 	return best.k
@@ -130,24 +141,6 @@ func less(a, b bool) int {
 		return -1
 	}
 	return 1
-}
-
-// count gives how many cuts at a setting can be made in the parts ready for it.
-func (s *shop) count(k key, parts []*part) int {
-	n := 0
-	for _, p := range parts {
-		o := p.options()
-		if o[0].kid < 0 {
-			n++
-			continue
-		}
-		for _, kid := range p.cell.kids {
-			if keyOf(kid.size[p.cell.along]) == k {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 // cutOff cuts a length off a roll, whose end is cut square first.

@@ -26,10 +26,10 @@ var named = []struct {
 func Usual(m geometry.Material, u geometry.Unit) []Stock {
 	const in = geometry.Inch
 	sheet := func(name string, w, h Length, source string) Stock {
-		return Stock{Name: name, Material: m, Width: w, Height: h, Grain: geometry.GrainHeight, Trim: DefaultTrim, Source: source}
+		return Stock{Name: name, Material: m, Width: w, Height: h, Grain: geometry.GrainHeight, Trim: DefaultTrim(u), Source: source}
 	}
 	roll := func(width Length, per Length) Stock {
-		return Stock{Material: m, Roll: true, Width: width, Grain: geometry.GrainHeight, Per: per, Trim: DefaultTrim, Source: fromPractice}
+		return Stock{Material: m, Roll: true, Width: width, Grain: geometry.GrainHeight, Per: per, Trim: DefaultTrim(u), Source: fromPractice}
 	}
 	switch {
 	case m == geometry.Cloth && u == geometry.IN:

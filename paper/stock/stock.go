@@ -43,9 +43,15 @@ const (
 	Yard  Length = 36 * geometry.Inch // exact: international yard and pound agreement, 1959
 )
 
-// DefaultTrim is what is taken off each edge of a sheet, which as bought is
-// neither clean nor square (common practice, no source).
-const DefaultTrim Length = 5
+// DefaultTrim gives what is taken off each edge of a sheet, which as bought is
+// neither clean nor square: 5 mm, or 1/4 in where makers work in inches (common
+// practice, no source).
+func DefaultTrim(u geometry.Unit) Length {
+	if u == geometry.IN {
+		return geometry.Inch / 4
+	}
+	return 5
+}
 
 // Limits of stock that a maker gives, all allowed.
 const (

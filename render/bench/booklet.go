@@ -68,10 +68,13 @@ func Drawings(p bench.Plan, o Options) []Drawing {
 	for _, g := range p.Groups {
 		for i, s := range g.Sheets {
 			f := newFigure(p, g, i, o)
+			f.wider = substitute
+			f.arrange()
 			w, h := f.page()
 			room := geometry.Bx(o.Setup.Margin, o.Setup.Margin, w-o.Setup.Margin, h-o.Setup.Margin)
 			split := f.split(room)
-			tall := h + Length(len(f.rows)-split.rows+1)/Length(split.across)*rowHeight
+			lines := (len(f.rows) + split.across - 1) / split.across
+			tall := max(h, split.bottom+Length(lines)*rowHeight+3+o.Setup.Margin)
 			c := svg.New(w, tall, fmt.Sprintf("Sheet %d of %s", s.Number, titles(p)), describe(p, g, s))
 			c.Begin(render.Legend)
 			c.Fill(geometry.Rectangle(geometry.Bx(0, 0, w, tall)), white)
@@ -83,6 +86,9 @@ func Drawings(p bench.Plan, o Options) []Drawing {
 	}
 	return out
 }
+
+// substitute is by how much wider a viewer's typeface may be than ours.
+const substitute = 1.2
 
 // FileName gives the name of a sheet's drawing.
 func FileName(s bench.Sheet) string { return fmt.Sprintf("sheet-%02d.svg", s.Number) }

@@ -76,7 +76,7 @@ func (f *figure) covered(b geometry.Box) bool {
 
 // call sets a number at the nearest free place to one of some points.
 func (f *figure) call(on render.Surface, text render.Text, boxed bool, anchors []geometry.Point, edge geometry.Box) bool {
-	w, h := typeset.Width(text.String, text.Size, text.Bold), typeset.Ascent(text.Size)-0.25
+	w, h := typeset.Width(text.String, text.Size, text.Bold)*Length(f.wider), typeset.Ascent(text.Size)-0.25
 	page := geometry.Bx(edge.Min.X-aroundLeft, edge.Min.Y-aroundTop, edge.Max.X+aroundRight-5, edge.Max.Y+aroundBottom)
 	for _, radius := range []Length{2.5, 3.2, 4, 5, 6.5, 8, 10, 12, 15, 18, 22, 26, 30, 36, 42} {
 		for _, p := range anchors {
@@ -91,8 +91,8 @@ func (f *figure) call(on render.Surface, text render.Text, boxed bool, anchors [
 				if box.Contains(geometry.Box{Min: p, Max: p}) || !page.Contains(box) || !f.clearFor(box, p, end) {
 					continue
 				}
-				thin := geometry.Line(p, end)
-				on.Stroke(thin, thinLine)
+				thin := segment{p, end}
+				on.Stroke(thin.path(), thinLine)
 				on.Fill(geometry.Circle(p, dot), render.Black)
 				on.Fill(geometry.Rectangle(box), white)
 				if boxed {
@@ -112,7 +112,7 @@ func (f *figure) call(on render.Surface, text render.Text, boxed bool, anchors [
 // clearFor tells whether a number can stand in a box, joined to a point.
 func (f *figure) clearFor(box geometry.Box, p, end geometry.Point) bool {
 	wide := box.Grow(0.25)
-	thin := geometry.Line(p, end)
+	thin := segment{p, end}
 	for _, t := range f.taken {
 		if t.Overlaps(wide) || crosses(thin, t.Grow(0.15)) {
 			return false

@@ -24,7 +24,7 @@ func (f *figure) cutNumbers(on render.Surface) {
 			if t.outside {
 				if t.far {
 					on.Stroke(geometry.Line(t.from, t.to), thinLine)
-					f.leaders = append(f.leaders, geometry.Line(t.from, t.to))
+					f.leaders = append(f.leaders, segment{t.from, t.to})
 				}
 			}
 			on.Fill(geometry.Rectangle(t.box), white)
@@ -57,9 +57,9 @@ const (
 	tagOff Length = 0.8 // from the sheet's edge
 )
 
-func newTag(number int, centre geometry.Point, turned bool) tag {
+func (f *figure) newTag(number int, centre geometry.Point, turned bool) tag {
 	t := tag{text: render.Text{String: fmt.Sprint(number), Size: render.SmallSize, Align: render.Middle, Turned: turned, Color: render.Black}}
-	w, h := typeset.Width(t.text.String, render.SmallSize, false), typeset.Ascent(render.SmallSize)-0.25
+	w, h := typeset.Width(t.text.String, render.SmallSize, false)*Length(f.wider), typeset.Ascent(render.SmallSize)-0.25
 	if turned {
 		t.text.At = geometry.Pt(centre.X+h/2, centre.Y)
 		w, h = h, w
@@ -76,7 +76,7 @@ func (f *figure) tags(c bench.Cut, edge geometry.Box) []tag {
 	var out, inside []tag
 	for _, turned := range []bool{false, true} {
 		for _, part := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.06, 0.94, 0.03, 0.97} {
-			inside = append(inside, newTag(c.Number, from.Add(to.Sub(from).Mul(part)), turned))
+			inside = append(inside, f.newTag(c.Number, from.Add(to.Sub(from).Mul(part)), turned))
 		}
 	}
 	ends := [2]bool{from.Y-edge.Min.Y < 0.05, edge.Max.Y-to.Y < 0.05} // runs to the upper edge, to the lower
@@ -106,7 +106,7 @@ func (f *figure) tags(c bench.Cut, edge geometry.Box) []tag {
 // beyond gives a place outside the sheet, at the first or the second end of a
 // cut's line, some tiers away and so far aside.
 func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Length) tag {
-	probe := newTag(c.Number, geometry.Pt(0, 0), false).box
+	probe := f.newTag(c.Number, geometry.Pt(0, 0), false).box
 	from, to := f.at(c.From), f.at(c.To)
 	var tip, centre geometry.Point
 	if c.AlongY {
@@ -122,7 +122,7 @@ func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Len
 			tip, centre = geometry.Pt(edge.Max.X, to.Y), geometry.Pt(edge.Max.X+away, to.Y+aside)
 		}
 	}
-	t := newTag(c.Number, centre, false)
+	t := f.newTag(c.Number, centre, false)
 	t.outside, t.far = true, tier > 0 || aside != 0
 	t.from, t.to = tip, tip
 	switch { // the thin line ends at the box
@@ -139,7 +139,7 @@ func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Len
 }
 
 // free tells whether a number can stand at a place.
-func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
+func (f *figure) free(t tag, own segment, edge geometry.Box) bool {
 	box := t.box.Grow(0.25)
 	if t.outside {
 		around := geometry.Bx(edge.Min.X-aroundLeft, edge.Min.Y-aroundTop, edge.Max.X+aroundRight-5, edge.Max.Y+aroundBottom)
@@ -150,7 +150,7 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		if !edge.Contains(box) {
 			return false
 		}
-		l := own.Bounds() // the number stands on its own line, not past its ends
+		l := own.bounds() // the number stands on its own line, not past its ends
 		if l.Height() < 1e-9 && (box.Min.X < l.Min.X || box.Max.X > l.Max.X) || l.Height() >= 1e-9 && (box.Min.Y < l.Min.Y || box.Max.Y > l.Max.Y) {
 			return false
 		}
@@ -161,7 +161,7 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		}
 	}
 	for _, l := range f.lines {
-		if samePath(l, own) {
+		if l == own {
 			continue
 		}
 		if crosses(l, box) {
@@ -174,7 +174,7 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		}
 	}
 	if t.far {
-		thin := geometry.Line(t.from, t.to)
+		thin := segment{t.from, t.to}
 		for _, b := range f.taken {
 			if crosses(thin, b.Grow(0.2)) {
 				return false
@@ -182,25 +182,4 @@ func (f *figure) free(t tag, own geometry.Path, edge geometry.Box) bool {
 		}
 	}
 	return true
-}
-
-func samePath(a, b geometry.Path) bool {
-	return a.Vertices[0].Point == b.Vertices[0].Point && a.Vertices[1].Point == b.Vertices[1].Point
-}
-
-// crosses tells whether a line runs through a box.
-func crosses(l geometry.Path, b geometry.Box) bool {
-	lb := l.Bounds()
-	if lb.Max.X < b.Min.X || lb.Min.X > b.Max.X || lb.Max.Y < b.Min.Y || lb.Min.Y > b.Max.Y {
-		return false
-	}
-	return len(l.Clip(b, 1)) > 0 || b.Contains(lb)
-}
-
-// meets tells whether a thin line from the sheet's edge outward crosses another
-// thin one; the sheet's own edge does not count.
-func meets(l geometry.Path, from, to geometry.Point) bool {
-	a, b := l.Vertices[0].Point, l.Vertices[1].Point
-	side := func(p, q, r geometry.Point) Length { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	return side(a, b, from)*side(a, b, to) < -1e-9 && side(from, to, a)*side(from, to, b) < -1e-9
 }

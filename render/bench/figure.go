@@ -18,14 +18,18 @@ type figure struct {
 	cuts   []bench.Cut // of this sheet
 	rows   []row
 	missed []string
+	turned bool // the page is
+	apart  bool // the list has pages of its own
+	chosen [2]bool
+	wider  float64 // by how much a viewer's typeface may be wider than ours
 
 	scale  Length // 1 : scale
 	origin geometry.Point
-	taken  []geometry.Box  // where words stand
-	lines  []geometry.Path // drawn on the page
+	taken  []geometry.Box // where words stand
+	lines  []segment      // drawn on the page
 
-	leaders    []geometry.Path // thin lines from a number to what it belongs to
-	unnamed    []bench.Placed  // too small for their numbers
+	leaders    []segment      // thin lines from a number to what it belongs to
+	unnamed    []bench.Placed // too small for their numbers
 	unnumbered []bench.Cut
 }
 
@@ -36,7 +40,7 @@ type row struct{ number, text, size string }
 const rowHeight Length = 3.9
 
 func newFigure(p bench.Plan, g bench.Group, i int, o Options) *figure {
-	f := &figure{Options: o, plan: p, group: g, sheet: g.Sheets[i]}
+	f := &figure{Options: o, plan: p, group: g, sheet: g.Sheets[i], wider: 1}
 	for _, c := range g.Cuts {
 		if c.Sheet == i && c.Part != "the roll" {
 			f.cuts = append(f.cuts, c)
@@ -45,14 +49,42 @@ func newFigure(p bench.Plan, g bench.Group, i int, o Options) *figure {
 	for _, q := range f.sheet.Pieces {
 		f.rows = append(f.rows, row{fmt.Sprint(q.Number), piece(p, q), size(q, o.Round)})
 	}
+	f.arrange()
 	return f
 }
 
-// page gives the size of the page: the maker's paper, turned where the sheet is
-// broad.
+// arrange turns the page, or gives it to the drawing alone, where that lets the
+// drawing be larger.
+func (f *figure) arrange() {
+	best := Length(0)
+	for _, way := range []struct {
+		turned, apart bool
+		gain          Length // by which it must be better to be worth it
+	}{{false, false, 1}, {true, false, 1.1}, {false, true, 1.3}, {true, true, 1.4}} {
+		if way.apart && len(f.rows) < 12 {
+			continue
+		}
+		f.turned, f.apart = way.turned, way.apart
+		w, h := f.page()
+		m := f.Setup.Margin
+		room := geometry.Bx(m, m, w-m, h-m-footHeight)
+		area := f.area(room, f.split(room))
+		if worth := min(area.Width()/f.sheet.Width, area.Height()/f.sheet.Height) / way.gain; worth > best {
+			best, f.chosen = worth, [2]bool{way.turned, way.apart}
+		}
+	}
+	f.turned, f.apart = f.chosen[0], f.chosen[1]
+}
+
+// area is where the sheet is drawn.
+func (f *figure) area(room geometry.Box, s split) geometry.Box {
+	return geometry.Bx(room.Min.X+aroundLeft, room.Min.Y+headTall+aroundTop, room.Max.X-aroundRight, s.bottom-aroundBottom)
+}
+
+// page gives the size of the page: the maker's paper, upright or turned.
 func (f *figure) page() (w, h Length) {
 	w, h = f.Setup.Sheet.Width, f.Setup.Sheet.Height
-	if f.sheet.Width > 1.2*f.sheet.Height {
+	if f.turned {
 		w, h = h, w
 	}
 	return w, h
@@ -93,6 +125,9 @@ func (f *figure) split(room geometry.Box) split {
 		}
 	}
 	most := int(0.4 * room.Height() / rowHeight)
+	if f.apart {
+		most = 0
+	}
 	lines := min(most, (len(f.rows)+s.across-1)/s.across)
 	s.rows = min(len(f.rows), lines*s.across)
 	s.bottom = room.Max.Y - Length(lines)*rowHeight - 3
@@ -108,7 +143,7 @@ const (
 func (f *figure) widest() Length {
 	var wide Length
 	for _, r := range f.rows {
-		wide = max(wide, numberWide+typeset.Width(r.text, noteSize, false)+sizeGap+typeset.Width(r.size, noteSize, false))
+		wide = max(wide, numberWide+sizeGap+Length(f.wider)*(typeset.Width(r.text, noteSize, false)+typeset.Width(r.size, noteSize, false)))
 	}
 	return wide
 }
@@ -139,7 +174,7 @@ func (f *figure) box(b geometry.Box) geometry.Box {
 // draw draws the heading and the sheet into the room, and gives where the list
 // of pieces begins.
 func (f *figure) draw(on render.Surface, room geometry.Box, s split) Length {
-	area := geometry.Bx(room.Min.X+aroundLeft, room.Min.Y+headTall+aroundTop, room.Max.X-aroundRight, s.bottom-aroundBottom)
+	area := f.area(room, s)
 	f.scale = roundScale(max(f.sheet.Width/area.Width(), f.sheet.Height/area.Height()))
 	w := f.sheet.Width / f.scale
 	f.origin = geometry.Pt(area.Min.X+(area.Width()-w)/2, area.Min.Y)

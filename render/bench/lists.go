@@ -97,12 +97,15 @@ func (b *book) sheetPages(g bench.Group, i int) {
 	head := f.head()
 	room := b.newPage(w, h, head)
 	split := f.split(room)
-	y := f.draw(b, room, split)
+	y := split.bottom
+	if b.total > 0 { // else pages are counted
+		y = f.draw(b, room, split)
+	}
 	f.legend(b, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:split.rows], split.across)
 	for from := split.rows; from < len(f.rows); {
 		room = b.newPage(w, h, "")
-		y := paragraph(b, room, room.Min.Y-1.2, head+", pieces continued", render.HeadSize, true) + 1
-		to := min(len(f.rows), from+int((room.Max.Y-y)/rowHeight)*split.across)
+		y := paragraph(b, room, room.Min.Y-1.2, head+", list of pieces", render.HeadSize, true) + 1
+		to := min(len(f.rows), from+int((room.Max.Y-y-1)/rowHeight)*split.across)
 		f.legend(b, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[from:to], split.across)
 		from = to
 	}

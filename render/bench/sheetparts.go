@@ -45,11 +45,11 @@ func (f *figure) cutLines(on render.Surface) {
 	on.Stroke(edge, render.Stroke{Width: 0.5, Color: render.Black})
 	corners := edge.Vertices
 	for i := range corners {
-		f.lines = append(f.lines, geometry.Line(corners[i].Point, corners[(i+1)%len(corners)].Point))
+		f.lines = append(f.lines, segment{corners[i].Point, corners[(i+1)%len(corners)].Point})
 	}
 	for _, c := range f.cuts {
-		l := geometry.Line(f.at(c.From), f.at(c.To))
-		on.Stroke(l, f.Theme[render.Cutting])
+		l := segment{f.at(c.From), f.at(c.To)}
+		on.Stroke(l.path(), f.Theme[render.Cutting])
 		f.lines = append(f.lines, l)
 	}
 }
@@ -58,6 +58,7 @@ func (f *figure) cutLines(on render.Surface) {
 type wordBlock struct {
 	lines  []render.Text
 	turned bool
+	wider  float64 // by how much a viewer's typeface may be wider than ours
 }
 
 func block(turned bool, number string, lines ...string) wordBlock {
@@ -71,7 +72,7 @@ func block(turned bool, number string, lines ...string) wordBlock {
 // extent gives the size of a block as it stands.
 func (w wordBlock) extent() (wide, high Length) {
 	for i, l := range w.lines {
-		wide = max(wide, typeset.Width(l.String, l.Size, l.Bold))
+		wide = max(wide, typeset.Width(l.String, l.Size, l.Bold)*Length(w.wider))
 		if i > 0 {
 			high += typeset.LineHeight(l.Size)
 		}
@@ -122,6 +123,7 @@ func (f *figure) pieceNames(on render.Surface) {
 		tries = append(tries, small, wordBlock{turned: true, lines: small.lines})
 		placed := false
 		for _, w := range tries {
+			w.wider = f.wider
 			if wide, high := w.extent(); wide <= room.Width() && high <= room.Height() {
 				f.taken = append(f.taken, w.set(on, room.Center()))
 				placed = true
@@ -145,6 +147,7 @@ func (f *figure) offcutNames(on render.Surface) {
 		name := wordBlock{lines: []render.Text{{String: "offcut " + o.Name, Size: render.SmallSize}, {String: measure, Size: render.SmallSize}}}
 		short := wordBlock{lines: []render.Text{{String: o.Name, Size: render.SmallSize}}}
 		for _, w := range []wordBlock{name, {turned: true, lines: name.lines}, short, {turned: true, lines: short.lines}} {
+			w.wider = f.wider
 			wide, high := w.extent()
 			if wide > room.Width() || high > room.Height() {
 				continue

@@ -1,7 +1,7 @@
 package bench
 
-// shop works out what to buy and what it weighs and costs.
-func (g *group) shop(kerf Length) {
+// purchase works out what to buy and what it weighs and costs.
+func (g *group) purchase(kerf Length) {
 	for k, s := range g.Stock {
 		u := Use{Stock: k}
 		for _, sh := range g.Sheets {
