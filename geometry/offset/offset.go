@@ -26,9 +26,13 @@ type Length = geometry.Length
 // At 2 the corners of 60° and more have one.
 const MitreLimit = 2
 
-// MostShort is how many times the distance the result may stop short of a
-// corner of the outline; 4 is a notch of 23° with a point at its bottom.
-const MostShort = 4
+// The result may stop short of a corner of the outline by MostShort times the
+// distance, which is a notch of 23° with a point at its bottom, or by
+// ShortAnyway, whichever is more.
+const (
+	MostShort          = 4
+	ShortAnyway Length = 1
+)
 
 // same is how near two points are the same point.
 const same Length = 1e-7
@@ -83,7 +87,7 @@ func moved(p geometry.Path, d Length, sign float64) (Result, error) {
 		return Result{}, &NarrowError{At: p.Bounds().Center(), Distance: d}
 	}
 	at, short := o.furthest(loops[0])
-	if len(loops) > 1 || short > MostShort*d {
+	if len(loops) > 1 || short > max(MostShort*d, ShortAnyway) {
 		for _, l := range loops[1:] {
 			if q, s := o.furthest(l); s < short {
 				at, short = q, s
