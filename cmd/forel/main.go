@@ -31,6 +31,8 @@ func commands() []command {
 		{"gauge", "write a sheet to gauge your printer by", runGauge},
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
 		{"handout", "write the worksheet and illustrated steps for a learner", runHandout},
+		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", runStock},
+		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", runCutter},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
 		{"completion", "print a script that completes forel's words in a shell", runCompletion},

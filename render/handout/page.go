@@ -19,8 +19,7 @@ const (
 
 // printable gives what a printer reaches of a page.
 func (b *book) printable() geometry.Box {
-	s, m := b.Setup.Sheet, b.Setup.Margins
-	return geometry.Bx(m.Left, m.Top, s.Width-m.Right, s.Height-m.Bottom)
+	return b.Setup.Reach(false)
 }
 
 // notesWide gives how wide the margin for notes is.

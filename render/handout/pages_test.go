@@ -48,8 +48,7 @@ const slack length = 1e-6
 // holdPage: words stand clear of each other, of every line and within the
 // margins, in sizes of the type scale; lines stay within the margins.
 func holdPage(t assert.TestingT, p recordedPage, o handout.Options, what string) {
-	m := o.Setup.Margins
-	area := geometry.Bx(m.Left, m.Top, p.width-m.Right, p.height-m.Bottom).Grow(slack)
+	area := o.Setup.Reach(false).Grow(slack)
 	for i, a := range p.Texts {
 		box := typeset.Box(a.Text).Grow(-slack)
 		assert.True(t, area.Contains(box), "%s: %q at %.1f leaves the margins", what, a.String, box)

@@ -185,12 +185,12 @@ type column struct {
 func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	w := box.Width()
 	columns := []column{
-		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Pieces[i].Name }},
-		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Pieces[i].Count) }},
-		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Pieces[i].Material) }},
-		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Pieces[i].Size(); return b.Round.Pretty(w) }},
-		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Pieces[i].Size(); return b.Round.Pretty(h) }},
-		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Pieces[i].Grain) }},
+		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Drawn()[i].Name }},
+		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Drawn()[i].Count) }},
+		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Material) }},
+		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Drawn()[i].Size(); return b.Round.Pretty(w) }},
+		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Drawn()[i].Size(); return b.Round.Pretty(h) }},
+		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Grain) }},
 		{head: "pages", right: w, cell: func(i int) string { return b.pagesText(b.layout.Patterns[i]) }},
 	}
 	row := func(bold bool, text func(column) string) {
@@ -206,7 +206,7 @@ func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	row(true, func(c column) string { return c.head })
 	y += 1.6
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-	for i := range b.plan.Pieces {
+	for i := range b.plan.Drawn() {
 		row(false, func(c column) string { return c.cell(i) })
 	}
 	y += 2
