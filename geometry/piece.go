@@ -44,6 +44,13 @@ const (
 	TailInside   Face = "inside of the tail wall"
 )
 
+// The faces of a divider.
+const (
+	DividerLeft  Face = "left face of a divider"
+	DividerRight Face = "right face of a divider"
+	DividerMouth Face = "mouth edge of a divider"
+)
+
 // Piece is one flat part of the case as it is cut, seen with the face that
 // FaceUp names toward the viewer.
 type Piece struct {
@@ -85,8 +92,9 @@ const (
 	Round                   // turned over the edge of a hole, in tabs
 )
 
-// Corner is a corner of the carcass, outside. Its zero value is at the left,
-// the tail and the spine.
+// Corner is a corner of the carcass, outside; for what lies on a face inside, of
+// the space between the boards; for what lies on a divider, of it. Its zero value
+// is at the left, the tail and the spine.
 type Corner struct{ Right, Head, Mouth bool }
 
 // Anchor ties a point of a piece's plane to a corner of the carcass; the point
@@ -96,11 +104,13 @@ type Anchor struct {
 	On Corner
 }
 
-// Seat is where a piece lies before any fold is made: its back on a face, two
-// points of it on two corners.
+// Seat is where a piece lies before any fold is made: on a face, two points of
+// it on two corners. Its back is toward the viewer of the pattern, unless the seat
+// says Shown: then it is the face that is seen when the piece lies there.
 type Seat struct {
-	Face Face
-	At   [2]Anchor
+	Face  Face
+	At    [2]Anchor
+	Shown bool
 }
 
 // Guide is a line that is ruled on a piece to place it or what stands on it.

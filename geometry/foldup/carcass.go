@@ -22,7 +22,7 @@ type Carcass struct {
 // axes, the plane it lies in, and the way it looks.
 type surface struct {
 	name   geometry.Face
-	frame  frame // X and Y of the face along two axes of the case
+	frame  Frame // X and Y of the face along two axes of the case
 	normal Vec   // out of the board
 	extent geometry.Box
 	shape  geom.Geometry // of the extent
@@ -89,6 +89,18 @@ func (c Carcass) corner(k geometry.Corner) Vec {
 	return v
 }
 
+// within gives the corner of the space between the boards that is nearest to a
+// corner of the carcass.
+func (c Carcass) within(v Vec) Vec {
+	in := func(l, whole Length) Length {
+		if l > whole/2 {
+			return whole - c.Lined
+		}
+		return c.Lined
+	}
+	return Vec{in(v.X, c.Width), in(v.Y, c.Height), max(v.Z, c.Lined)}
+}
+
 // surfaces lists the faces that are to be covered or lined.
 func (c Carcass) surfaces() []surface {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
@@ -98,7 +110,7 @@ func (c Carcass) surfaces() []surface {
 		if name != geometry.RightMouth && name != geometry.HeadMouth && name != geometry.TailMouth {
 			plane++
 		}
-		return surface{name, frame{o, u, v}, n, box, shape(corners(box)), true, inside, plane}
+		return surface{name, Frame{o, u, v}, n, box, shape(corners(box)), true, inside, plane}
 	}
 	// A side may be cut at the mouth, for a thumb.
 	cut := func(f surface) surface {

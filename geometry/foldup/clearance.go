@@ -20,15 +20,15 @@ func (r *Report) clear(known Conditions) {
 	k.BodyThickness = (c.Width - 2*c.Lined - 2*l - known.Thickness) / Length(known.Compartments)
 	k.MouthHeight = k.BodyHeight - on[geometry.HeadInside].Stack - on[geometry.TailInside].Stack
 	k.MouthCorners = k.BodyHeight - on[geometry.HeadInside].Corners - on[geometry.TailInside].Corners
-	tabs := 2 * known.HoleTabs
-	left, right := max(on[geometry.LeftInside].Stack, tabs), max(on[geometry.RightInside].Stack, tabs)
-	switch known.Compartments {
-	case 1:
-		k.MouthThickness = k.BodyThickness - left - right
-	case 2:
-		k.MouthThickness = k.BodyThickness - max(left, right) - known.Strip
-	default:
-		k.MouthThickness = k.BodyThickness - max(left, right, known.Strip) - known.Strip
+	// From left to right what lies on both sides of each compartment.
+	between := []Length{on[geometry.LeftInside].Stack}
+	for _, d := range r.Dividers {
+		between = append(between, d.Faces[0].Stack, d.Faces[1].Stack)
+	}
+	between = append(between, on[geometry.RightInside].Stack)
+	k.MouthThickness = k.BodyThickness
+	for i := 0; i+1 < len(between); i += 2 {
+		k.MouthThickness = min(k.MouthThickness, k.BodyThickness-between[i]-between[i+1])
 	}
 	tight := func(what string, l Length, least bool) {
 		if l < -1e-9 || !least && l <= 0 {
@@ -37,5 +37,6 @@ func (r *Report) clear(known Conditions) {
 	}
 	tight("depth", k.BodyWidth, true)
 	tight("height at the mouth", k.MouthHeight, known.SidesOnly)
+	tight("height in the corners of the mouth", k.MouthCorners, known.SidesOnly)
 	tight("thickness at the mouth", k.MouthThickness, false)
 }

@@ -2,6 +2,7 @@ package foldup
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"sync"
 
@@ -68,11 +69,14 @@ func (v view) overhang(i int) []Fault {
 	whole := sync.OnceValue(func() geom.Geometry { return united(faces) })
 	var out []Fault
 	for _, p := range v.on(i) {
-		if p.tucked || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
+		if p.tucked && !s.inside || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
 			continue
 		}
-		past := without(p.shape, whole())
-		if !solid(past, sliver) {
+		past, hair := without(p.shape, whole()), sliver
+		if p.tab != nil {
+			hair = v.known.HoleChord // its straight end is not on the edge of the hole
+		}
+		if !solid(past, max(sliver, hair)) {
 			continue
 		}
 		f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: box(past), What: "a flap reaches past the face it lands on"}
@@ -80,15 +84,44 @@ func (v view) overhang(i int) []Fault {
 		case s.inside:
 			f.Kind, f.What = Collision, "a turn-in runs into a wall"
 		case len(faces) > 1:
-			f.Face, f.What = "", "a flap reaches past the edges of the boards at the mouth"
+			out = append(out, v.pastMouth(s.plane, f, past)...)
+			continue
 		}
 		out = append(out, f)
 	}
 	return out
 }
 
+// pastMouth names the edges of the boards at the mouth that a flap reaches past:
+// for each part of it beyond them the nearest.
+func (v view) pastMouth(plane int, f Fault, past geom.Geometry) []Fault {
+	var out []Fault
+	for _, part := range parts(past) {
+		if breadth(part) <= sliver {
+			continue
+		}
+		f.At, f.What = box(part.AsGeometry()), "a flap reaches past the edges of the boards at the mouth"
+		c, near := f.At.Center(), Length(math.Inf(1))
+		for _, o := range v.surfaces {
+			if o.plane != plane {
+				continue
+			}
+			e := o.extent
+			in := geometry.Pt(max(e.Min.X, min(e.Max.X, c.X)), max(e.Min.Y, min(e.Max.Y, c.Y)))
+			if d := c.Distance(in); d < near-1e-9 {
+				f.Face, near = o.name, d
+			}
+		}
+		if !slices.ContainsFunc(out, func(o Fault) bool { return o.Face == f.Face }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
 // collisions finds flaps of one piece on one spot that are folded at the same
-// time, so that neither is meant to lie on the other.
+// time, or tucked into corners at the same time, so that neither is meant to lie
+// on the other.
 func (v view) collisions(i int) []Fault {
 	if i > 0 && v.surfaces[i-1].plane == v.surfaces[i].plane {
 		return nil
@@ -97,7 +130,7 @@ func (v view) collisions(i int) []Fault {
 	var out []Fault
 	for n, a := range patches {
 		for _, b := range patches[n+1:] {
-			if a.piece != b.piece || a.seat != b.seat || a.order != b.order || a.tucked || b.tucked {
+			if a.piece != b.piece || a.seat != b.seat || a.order != b.order || a.tucked != b.tucked || a.tucked && !v.surfaces[i].inside {
 				continue
 			}
 			if both := meet(a.shape, b.shape); solid(both, sliver) {

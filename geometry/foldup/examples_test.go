@@ -50,6 +50,12 @@ func TestFoundJobs(t *testing.T) {
 			j.Board.Thickness, j.Cloth.Thickness, j.Cloth.Overlap, j.SidePaper.Inset = 4, 0.05, 5.6, 4.6
 			j.ThumbHole.Radius = 19.4
 		}},
+		// 6 of cloth reach 2 in round a board of 4, where the linings start: the step
+		// beside it is past the cloth all the way.
+		"linings that start where the cloth ends": {150, 30, func(j *slipcase.Job) {
+			linedAfter(j)
+			j.Board.Thickness, j.Cloth.MouthTurnIn = 4, 6
+		}},
 		// The side is 35.15 deep, the spine wall takes 4.15 of it, the hole 32.
 		"hole into the spine wall": {30, 30, func(j *slipcase.Job) {
 			hole(slipcase.Semicircle)(j)

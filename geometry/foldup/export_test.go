@@ -44,11 +44,14 @@ func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
 	surfaces := c.surfaces()
 	var out [][]Part
 	for i, seat := range p.Seats {
+		if p.Material == geometry.Board || index(surfaces, seat.Face) < 0 {
+			continue // of a divider
+		}
 		parts := Regions(p)
-		patches, _ := c.seated(p, seat, 1, surfaces)
+		patches, _ := c.seated(p, seat, Conditions{Layer: map[geometry.Material]Length{p.Material: 1}, HoleChord: 1, HoleGap: 10}, surfaces)
 		for _, patch := range patches {
-			if patch.shape.Type() != geom.TypePolygon {
-				continue // of no area
+			if patch.shape.Type() != geom.TypePolygon || patch.tab != nil {
+				continue // of no area, or not a whole part
 			}
 			s := surfaces[0]
 			for _, o := range surfaces {
@@ -63,7 +66,7 @@ func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
 					parts[n].Space = nil
 					for k := range patch.flat {
 						q := ring.GetXY(k)
-						parts[n].Space = append(parts[n].Space, s.frame.at(geometry.Pt(Length(q.X), Length(q.Y))))
+						parts[n].Space = append(parts[n].Space, s.frame.At(geometry.Pt(Length(q.X), Length(q.Y))))
 					}
 				}
 			}

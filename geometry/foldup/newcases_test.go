@@ -21,6 +21,37 @@ func hole(shape string) func(*slipcase.Job) {
 	return func(j *slipcase.Job) { j.ThumbHole = slipcase.ThumbHole{Shape: shape, Radius: 14} }
 }
 
+func hole14(c string) func(*slipcase.Job) {
+	return func(j *slipcase.Job) { hole(slipcase.Semicircle)(j); j.Covering = c }
+}
+
+// lowHole is a case with a thumb hole for a book of little height.
+func lowHole(c string, height slipcase.Length) func(*slipcase.Job) {
+	return func(j *slipcase.Job) { hole14(c)(j); j.Books[0].Height = slipcase.Readings{height} }
+}
+
+// longerTabs makes the hole in a covering smaller.
+func longerTabs(by slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		w, h := p.Size()
+		for i, v := range p.Outline.Vertices {
+			for _, x := range []slipcase.Length{wrapMouth, w - wrapMouth} {
+				if d := v.Y - h/2; v.X.Near(x) && d.Abs() < 10 {
+					p.Outline.Vertices[i].Y -= by * d / d.Abs()
+				}
+			}
+		}
+		for _, s := range p.Slits {
+			v := s.Vertices
+			in, out := &v[0].Point, &v[1].Point
+			if (in.Y-h/2).Abs() > (out.Y-h/2).Abs() || (in.Y-out.Y).Near(0) && (in.X > out.X) == (in.X < w/2) {
+				in, out = out, in
+			}
+			*in = in.Add(in.Sub(*out).Mul((by / in.Distance(*out)).MM()))
+		}
+	}
+}
+
 func covering(c string) func(*slipcase.Job) { return func(j *slipcase.Job) { j.Covering = c } }
 
 // shortFlaps is a wrap whose flaps over head and tail reach 5 mm.
@@ -32,7 +63,8 @@ func shortFlaps(j *slipcase.Job) {
 // with it.
 func roundHole(radius float64) func(*geometry.Piece) {
 	return func(p *geometry.Piece) {
-		center := geometry.Pt(edge, paper/2)
+		_, h := p.Size()
+		center := geometry.Pt(edge, h/2)
 		for i, v := range p.Outline.Vertices {
 			if v.X.Near(edge) && v.Distance(center) < 12 {
 				away := v.Sub(center)
@@ -66,6 +98,33 @@ var withoutWeb = moved(func(q geometry.Point) geometry.Point {
 
 var newCases = []mutation{
 	{name: "hole tab that does not reach round the edge", spoil: piece("side paper", roundHole(14-wall+0.5)), kind: foldup.Bare, piece: "side paper", job: hole(slipcase.Semicircle)},
+	{name: "too few snips at a hole", spoil: piece("side paper", func(p *geometry.Piece) { p.Slits = p.Slits[:1] }), kind: foldup.Bare, piece: "side paper", job: hole(slipcase.Semicircle)},
+	{name: "no snip at the point of a hole", spoil: piece("side paper", func(p *geometry.Piece) { p.Slits = nil }), kind: foldup.Bare, piece: "side paper", job: hole(slipcase.Triangle)},
+	{name: "snips that stop far from the edge of a hole", spoil: piece("side paper", func(p *geometry.Piece) {
+		for _, s := range p.Slits {
+			s.Vertices[1].Point = s.Vertices[0].Add(s.Vertices[1].Sub(s.Vertices[0].Point).Mul(0.6))
+		}
+	}), kind: foldup.Bare, piece: "side paper", job: hole(slipcase.Semicircle)},
+	{name: "hole tabs too long for a low case", spoil: piece("side paper", roundHole(1)), kind: foldup.Collision, piece: "side paper", job: lowHole(slipcase.SidesOnly, 44)},
+	// The tabs end about 23.3 from the middle, or 18 where they are as they should be;
+	// the walls are 23.5 from it, cloth of 0.8 on them.
+	{name: "hole tabs that reach the cloth on the walls", spoil: piece("wrap", longerTabs(6)), kind: foldup.Collision, piece: "wrap", job: func(j *slipcase.Job) {
+		lowHole(slipcase.AllCloth, 45)(j)
+		j.Cloth.Thickness, j.Clearance.Thickness = 0.8, 4
+	}},
+	{name: "hole tabs of a wrap that lie on each other", spoil: piece("wrap", func(p *geometry.Piece) {
+		for _, s := range p.Slits { // all snips lean the same way
+			s.Vertices[0].Y += 2
+		}
+	}), kind: foldup.Bare, piece: "wrap", job: hole14(slipcase.AllCloth)},
+	{name: "hole in the board larger than in the paper", spoil: piece("side", func(p *geometry.Piece) {
+		w, h := p.Size()
+		for i, v := range p.Outline.Vertices {
+			if v.X.Near(w) && (v.Y-h/2).Abs() < 15 {
+				p.Outline.Vertices[i].Y += (v.Y - h/2) / 7
+			}
+		}
+	}), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
 	{name: "no hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
 	{name: "no triangular hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: geometry.LeftOutside, job: hole(slipcase.Triangle)},
 	{name: "hole in the paper too high by 6 mm", spoil: piece("side paper", moved(func(q geometry.Point) geometry.Point {
@@ -76,6 +135,8 @@ var newCases = []mutation{
 	})), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
 	{name: "no hole in the paper", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
 		kind: foldup.Overhang, piece: "side paper", job: hole(slipcase.Triangle)},
+	{name: "no hole in the paper where it goes round the mouth edge", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
+		kind: foldup.Overhang, piece: "side paper", face: geometry.LeftMouth, job: hole(slipcase.Triangle)},
 	{name: "wrap without its web at the mouth", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
 	{name: "wrap of paper without its web", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllPaper)},
 	{name: "wedge of a wrap cut to the corner", spoil: piece("wrap", corner(wrapMouth+deep, apex, 0, head-apex)), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
@@ -95,6 +156,35 @@ var newCases = []mutation{
 	{name: "sides only, the paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge, 0)), kind: foldup.Bare, face: geometry.RightMouth, job: covering(slipcase.SidesOnly)},
 	{name: "divider higher than the cavity", spoil: piece("divider", higher(0, 3)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "divider deeper than the cavity", spoil: piece("divider", higher(3, 0)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "divider too low to be held", spoil: piece("divider", higher(0, -3)), kind: foldup.Misfit, piece: "divider", job: divided},
+	{name: "divider 0.5 mm too high for the cloth at head and tail", spoil: piece("divider", higher(0, 0.5)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "one divider for three volumes", spoil: piece("divider", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Misfit, piece: "divider",
+		job: func(j *slipcase.Job) { divided(j); divided(j) }},
+	{name: "divider ruled elsewhere on the head wall", spoil: piece("head wall", ruled(3)), kind: foldup.Misfit, piece: "head wall", job: unlike},
+	{name: "divider ruled from the other side on the tail wall", spoil: piece("tail wall", func(p *geometry.Piece) {
+		_, h := p.Size()
+		for i, g := range p.Guides {
+			v := g.Path.Vertices
+			p.Guides[i].Path = geometry.Line(geometry.Pt(v[0].X, h-v[0].Y), geometry.Pt(v[1].X, h-v[1].Y))
+		}
+	}), kind: foldup.Misfit, piece: "tail wall", job: unlike},
+	{name: "no divider ruled", spoil: piece("spine wall", func(p *geometry.Piece) { p.Guides = nil }), kind: foldup.Misfit, piece: "spine wall", job: divided},
+	{name: "no lining for the divider", spoil: lost("divider lining"), kind: foldup.Bare, piece: "divider lining", job: divided},
+	{name: "one lining for the divider", spoil: piece("divider lining", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Misfit, piece: "divider lining", job: divided},
+	{name: "lining laid beside its divider", spoil: piece("divider lining", func(p *geometry.Piece) {
+		for i := range p.Seats {
+			for n := range p.Seats[i].At {
+				p.Seats[i].At[n].At.X += 20
+			}
+		}
+	}), kind: foldup.Bare, piece: "divider lining", job: divided},
+	{name: "strip higher than the divider", spoil: piece("divider strip", cropped(0, 0, 0, -2)), kind: foldup.Collision, piece: "divider strip", job: divided},
+	{name: "strip lower than the divider", spoil: piece("divider strip", cropped(0, 0, 0, 2)), kind: foldup.Bare, face: geometry.DividerMouth, job: divided},
+	{name: "strip deeper than the divider", spoil: piece("divider strip", cropped(-200, 0, 0, 0)), kind: foldup.Overhang, piece: "divider strip", job: divided},
+	{name: "lap of a strip that has no grip", spoil: piece("divider strip", cropped(0, 0, 11, 0)), kind: foldup.Bare, piece: "divider strip", face: geometry.DividerLeft, job: divided},
+	{name: "folds of a strip too close", spoil: piece("divider strip", func(p *geometry.Piece) { p.Folds[1] = p.Folds[1].Move(geometry.Pt(-1, 0)) }),
+		kind: foldup.Overhang, piece: "divider strip", job: divided},
+	{name: "no strip", spoil: lost("divider strip"), kind: foldup.Bare, piece: "divider strip", job: divided},
 	{name: "lining smaller than its divider", spoil: piece("divider lining", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider lining", job: divided},
 	{name: "strip too narrow for the edge of its divider", spoil: piece("divider strip", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider strip", job: divided},
 }
@@ -102,6 +192,22 @@ var newCases = []mutation{
 func divided(j *slipcase.Job) {
 	j.Books = append(j.Books, j.Books[0])
 	j.Compartments = slipcase.EachItsOwn
+}
+
+// unlike has a second volume that is thinner, so that the divider stands off the
+// middle.
+func unlike(j *slipcase.Job) {
+	divided(j)
+	j.Books[1].Thickness = slipcase.Readings{20}
+}
+
+// ruled moves the lines of the dividers on a wall.
+func ruled(by slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		for i, g := range p.Guides {
+			p.Guides[i].Path = g.Path.Move(geometry.Pt(0, by))
+		}
+	}
 }
 
 func TestProofNamesWhatIsBrokenInTheNewCases(t *testing.T) { breaks(t, newCases) }

@@ -19,11 +19,12 @@ type patch struct {
 	plane  int              // it lies in
 	flat   []geometry.Point // in the piece's coordinates
 	shape  geom.Geometry    // in the plane's coordinates
+	tab    *tabEnd          // of a tab turned over the edge of a hole
 }
 
 // seated lays a piece on its seat and folds it up, region by region, each
 // hanging on its longest fold.
-func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surfaces []surface) ([]patch, []Fault) {
+func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surfaces []surface) ([]patch, []Fault) {
 	regions := split(p)
 	root, ok := c.lay(seat, surfaces)
 	if !ok {
@@ -41,7 +42,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "does not reach the face it is laid on"}}
 	}
 
-	frames := make([]*frame, len(regions))
+	frames := make([]*Frame, len(regions))
 	order := make([]int, len(regions))
 	tucked := make([]bool, len(regions))
 	frames[first] = &root
@@ -85,10 +86,11 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 			continue
 		}
 		if frames[i] == nil && r.tab() {
-			if d := r.reach(); d < c.Lined {
-				faults = append(faults, Fault{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("the tab at %s reaches %.2f mm, not round the edge of the board", where(r.outline), d.MM())})
+			if host := r.host(); frames[host] != nil {
+				ps, fs := c.turned(p, r, *frames[host], order[host]+3, k, surfaces)
+				patches, faults = append(patches, ps...), append(faults, fs...)
+				continue
 			}
-			continue
 		}
 		if frames[i] == nil {
 			faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("a part at %s hangs on nothing", where(r.outline))})
@@ -102,7 +104,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, thick Length, surf
 			continue
 		}
 		patches = append(patches, patch{
-			piece: p.Name, order: order[i], tucked: tucked[i], thick: thick,
+			piece: p.Name, order: order[i], tucked: tucked[i], thick: k.Layer[p.Material],
 			plane: surfaces[on].plane, flat: r.outline, shape: shape(project(*frames[i], r.outline, surfaces[on])),
 		})
 	}
@@ -121,24 +123,30 @@ func hinge(r region, j join) Length {
 }
 
 // lay gives the frame of a piece whose back lies on its seat.
-func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (frame, bool) {
+func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (Frame, bool) {
 	a, b := seat.At[0], seat.At[1]
 	va, vb := c.corner(a.On), c.corner(b.On)
+	face := surfaces[index(surfaces, seat.Face)]
+	if face.inside {
+		va, vb = c.within(va), c.within(vb)
+	}
 	d, v := b.At.Sub(a.At), vb.sub(va)
 	long := a.At.Distance(b.At)
 	// The ruled distance must be that of the corners.
 	if (v.dot(v) - long*long).Abs() > 1e-4*(1+long) {
-		return frame{}, false
+		return Frame{}, false
 	}
-	face := surfaces[index(surfaces, seat.Face)]
 	n := face.normal.mul(-1) // the back looks at the board
+	if seat.Shown {
+		n = face.normal
+	}
 	e := v.unit()
 	f := n.cross(e) // e, f, n are right-handed
 	ex, ey := d.X/long, d.Y/long
 	// The plane's X is ex along e and -ey along f; its Y is ey and ex.
 	u := e.mul(ex).sub(f.mul(ey))
 	w := e.mul(ey).add(f.mul(ex))
-	return frame{O: va.sub(u.mul(a.At.X)).sub(w.mul(a.At.Y)), U: u, V: w}, true
+	return Frame{O: va.sub(u.mul(a.At.X)).sub(w.mul(a.At.Y)), U: u, V: w}, true
 }
 
 func index(surfaces []surface, name geometry.Face) int {
@@ -152,7 +160,7 @@ func index(surfaces []surface, name geometry.Face) int {
 
 // landing gives a surface in whose plane a region lies with its back to the
 // board, or on another layer of covering where it is pleated.
-func landing(f frame, surfaces []surface) int {
+func landing(f Frame, surfaces []surface) int {
 	n := f.normal()
 	for i, s := range surfaces {
 		if n.dot(s.normal).Abs() > 1-1e-9 && f.O.sub(s.frame.O).dot(s.normal).Abs() < 1e-4 {
@@ -163,10 +171,10 @@ func landing(f frame, surfaces []surface) int {
 }
 
 // project gives a region's outline in a surface's coordinates.
-func project(f frame, outline []geometry.Point, s surface) []geometry.Point {
+func project(f Frame, outline []geometry.Point, s surface) []geometry.Point {
 	out := make([]geometry.Point, len(outline))
 	for i, p := range outline {
-		out[i] = s.frame.flat(f.at(p))
+		out[i] = s.frame.flat(f.At(p))
 	}
 	return out
 }

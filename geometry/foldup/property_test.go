@@ -50,5 +50,6 @@ func requireSound(t *rapid.T, c slipcase.Case) {
 	assert.Positive(t, got.MouthThickness.MM())
 	if c.Job.Covering != slipcase.SidesOnly {
 		assert.Positive(t, got.MouthHeight.MM())
+		assert.Positive(t, got.MouthCorners.MM(), "%+v", c.Job)
 	}
 }

@@ -20,6 +20,8 @@ type Layer struct {
 type FaceReport struct {
 	Face    geometry.Face
 	Extent  geometry.Box // in the face's own coordinates: X along, Y up or toward the mouth
+	Frame   Frame        // where those coordinates lie in the case
+	Normal  Vec          // the way the face looks, out of the board
 	Inside  bool
 	Layers  []Layer
 	Stack   Length // the thickest pile of covering, tucks left out
@@ -31,6 +33,7 @@ type FaceReport struct {
 type Report struct {
 	Carcass   Carcass
 	Faces     []FaceReport
+	Dividers  []DividerReport // from left to right
 	Faults    []Fault
 	Clearance Clearance
 }
@@ -52,15 +55,17 @@ type Conditions struct {
 	// What stands in the case: the tallest, the deepest, and the thickness of
 	// all with the dividers between them.
 	Height, Width, Thickness Length
-	Compartments             int    // one or more
-	Strip                    Length // thickness of the strip round a divider's mouth edge
+	Compartments             int // one or more
 	Layer                    map[geometry.Material]Length
 	Lined                    bool   // every board is lined
 	LinedShort               Length // what a lining put in afterwards stays back from the mouth
+	LinedStep                Length // how much deeper than what is turned in beside it such a lining may be narrow
 	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
 	Border                   Length
 	Divider                  Length // thickness of a divider with its linings
-	HoleTabs                 Length // thickness of the tabs of a round hole, which lie on the turn-in beside it
+	// How far the straight end of a tab may leave the edge of a thumb hole, and how
+	// far two tabs may part over the thickness of the board.
+	HoleChord, HoleGap Length
 }
 
 // Prove folds the pieces up and looks at the result.
@@ -72,8 +77,14 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	surfaces := c.surfaces()
 	var patches []patch
 	for _, p := range pieces {
+		if p.Material == geometry.Board || p.Material == geometry.Lining {
+			continue
+		}
 		for i, seat := range p.Seats {
-			ps, fs := c.seated(p, seat, k.Layer[p.Material], surfaces)
+			if index(surfaces, seat.Face) < 0 {
+				continue // of a divider
+			}
+			ps, fs := c.seated(p, seat, k, surfaces)
 			for n := range ps {
 				ps[n].seat = i
 			}
@@ -94,10 +105,14 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	}
 	r.Faults = append(r.Faults, v.corners(pieces)...)
 	r.Faults = append(r.Faults, v.against()...)
+	r.Faults = append(r.Faults, v.rims(c)...)
 	r.Faults = append(r.Faults, v.slitsOutside(pieces)...)
 	r.Faults = append(r.Faults, c.linings(pieces, k)...)
+	if k.Lining > 0 {
+		r.Faults = append(r.Faults, v.linedAfter(c, pieces)...)
+	}
+	r.stand(v, pieces)
 	r.clear(k)
-	r.Faults = append(r.Faults, r.dividers(pieces, k)...)
 	return r
 }
 
@@ -123,7 +138,7 @@ func (v view) on(i int) []patch {
 // face lists the layers on a face and the thickest pile of them.
 func (v view) face(i int) FaceReport {
 	s := v.surfaces[i]
-	r := FaceReport{Face: s.name, Extent: s.extent, Inside: s.inside}
+	r := FaceReport{Face: s.name, Extent: s.extent, Frame: s.frame, Normal: s.normal, Inside: s.inside}
 	patches := v.on(i)
 	for _, p := range patches {
 		if box(p.shape).Intersect(s.extent).Grow(-sliver).Empty() {
@@ -140,25 +155,35 @@ func (v view) face(i int) FaceReport {
 
 // pile gives the greatest thickness that lies anywhere.
 func pile(patches []patch) Length {
-	type cell struct {
-		shape geom.Geometry
-		thick Length
-	}
-	var cells []cell
-	for _, p := range patches {
-		s := p.shape
-		for _, c := range cells { // those there before; what is added lies on top
-			if both := meet(c.shape, s); solid(both, sliver) {
-				cells = append(cells, cell{both, c.thick + p.thick})
-			}
-		}
-		cells = append(cells, cell{s, p.thick})
-	}
 	var most Length
-	for _, c := range cells {
+	for _, c := range piles(patches) {
 		most = max(most, c.thick)
 	}
 	return most
+}
+
+// heap is where patches lie on each other, and how thick they are together.
+type heap struct {
+	shape geom.Geometry
+	thick Length
+}
+
+// piles gives every heap of patches, the single patch among them.
+func piles(patches []patch) []heap {
+	var cells []heap
+	for _, p := range patches {
+		s := p.shape
+		for _, c := range cells { // those there before; what is added lies on top
+			if box(c.shape).Intersect(box(s)).Empty() {
+				continue
+			}
+			if both := meet(c.shape, s); solid(both, sliver) {
+				cells = append(cells, heap{both, c.thick + p.thick})
+			}
+		}
+		cells = append(cells, heap{s, p.thick})
+	}
+	return cells
 }
 
 // sliver is how broad a strip must be to count as more than rounding.

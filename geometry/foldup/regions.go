@@ -75,6 +75,13 @@ func split(p geometry.Piece) []region {
 	for _, f := range p.Folds {
 		add(f, fold)
 	}
+	gives, cuts := snipEnds(p)
+	for _, s := range cuts {
+		add(s, cut)
+	}
+	for _, s := range gives {
+		add(s, give)
+	}
 	kinds := map[geometry.CreaseKind]line{geometry.Bend: bend, geometry.Pleat: pleat, geometry.Give: give, geometry.Round: round}
 	for _, c := range p.Creases {
 		add(c.Path, kinds[c.Kind])
@@ -242,32 +249,3 @@ func (r region) only(kind line) bool {
 // pinched tells whether a region is a web left over a corner, which is pinched
 // where it is and lies on no face.
 func (r region) pinched() bool { return r.only(give) }
-
-// tab tells whether a region is turned over the edge of a hole; webs may be
-// pinched at its ends.
-func (r region) tab() bool {
-	return len(r.joins) > 0 && !r.pinched() &&
-		!slices.ContainsFunc(r.joins, func(j join) bool { return j.kind != round && j.kind != give })
-}
-
-// reach gives how far a tab goes beyond the edge it is turned over, where it
-// goes least.
-func (r region) reach() Length {
-	least := Length(math.Inf(1))
-	for _, p := range r.outline {
-		if slices.ContainsFunc(r.joins, func(j join) bool { return j.kind == give && (p.Near(j.from) || p.Near(j.at)) }) {
-			continue // at a web
-		}
-		near := Length(math.Inf(1))
-		for _, j := range r.joins {
-			if j.kind == give {
-				continue
-			}
-			near = min(near, distance(p, geometry.Line(j.from, j.at)))
-		}
-		if near > 1e-3 { // not on the edge itself
-			least = min(least, near)
-		}
-	}
-	return least
-}

@@ -117,7 +117,7 @@ func folded(c slipcase.Case, s spoil, cloth, paper slipcase.Length) foldup.Repor
 		for i, q := range p.Slits {
 			p.Slits[i].Vertices = slices.Clone(q.Vertices)
 		}
-		p.Seats = slices.Clone(p.Seats)
+		p.Seats, p.Guides, p.Folds = slices.Clone(p.Seats), slices.Clone(p.Guides), slices.Clone(p.Folds)
 		pieces = append(pieces, p)
 	}
 	return foldup.Prove(s(pieces), conditions(c.Job, cloth, paper))
@@ -129,9 +129,12 @@ func conditions(j slipcase.Job, cloth, paper slipcase.Length) foldup.Conditions 
 	k := foldup.Conditions{
 		Edge: j.Board.Thickness + j.Lining.Thickness, Compartments: 1,
 		Layer: map[geometry.Material]slipcase.Length{geometry.Cloth: cloth, geometry.Paper: paper},
-		Lined: j.Lining.Thickness > 0, LinedShort: 2,
+		Lined: j.Lining.Thickness > 0, LinedShort: 2, LinedStep: 1,
 		SidesOnly: j.Covering == slipcase.SidesOnly, Border: j.SidePaper.Inset,
-		Divider: j.Board.Thickness + 2*j.Lining.Thickness,
+		Divider: j.Board.Thickness + 2*j.Lining.Thickness, HoleChord: 0.3, HoleGap: 1,
+	}
+	if j.ThumbHole.Shape == slipcase.Triangle { // a right angle at the point, half of it at the mouth
+		k.HoleGap = 2 * k.Edge
 	}
 	if j.Lining.Order == slipcase.LinedAfter {
 		k.Edge, k.Lining = j.Board.Thickness, j.Lining.Thickness
@@ -143,7 +146,6 @@ func conditions(j slipcase.Job, cloth, paper slipcase.Length) foldup.Conditions 
 		if i > 0 && j.Compartments == slipcase.EachItsOwn {
 			k.Thickness += j.Board.Thickness + 2*j.Lining.Thickness
 			k.Compartments++
-			k.Strip = j.Cloth.Thickness
 		}
 	}
 	return k

@@ -198,7 +198,12 @@ func (u unfolded) sidePaper(p geometry.Piece, face geometry.Face, x, y, z float6
 	case face == geometry.LeftOutside, face == geometry.RightOutside:
 		return at(z - inset)
 	case face == geometry.LeftInside, face == geometry.RightInside:
-		return at(mouth + u.s + u.d - z)
+		return at(mouth+u.s+u.d-z) + u.holeTabs(len(p.Slits)+1, u.d-z, y-u.h/2, func(back, off float64) int {
+			if left {
+				off = -off
+			}
+			return u.has(p, mouth-back, u.h/2+off-inset)
+		})
 	case onMouth:
 		n := 0
 		if across < u.s {
@@ -215,6 +220,43 @@ func (u unfolded) sidePaper(p geometry.Piece, face geometry.Face, x, y, z float6
 // turnedRoundHole tells whether a place of a covering is turned over the edge
 // of the thumb hole: back from the mouth line and off its middle.
 func (u unfolded) turnedRoundHole(back, off float64) bool {
+	r := u.holeRadius()
+	switch {
+	case back < 0:
+		return false
+	case u.job.ThumbHole.Shape == slipcase.Triangle:
+		return back+math.Abs(off) < r
+	}
+	return math.Hypot(back, off) < r
+}
+
+// holeTabs counts the tabs of a thumb hole on a place inside, so far back from the
+// mouth line and off its middle. A tab is turned as one part about a chord of the
+// edge, two right angles a board apart: a place so far outward of the chord was
+// as far inward of it, and a board more.
+func (u unfolded) holeTabs(tabs int, back, off float64, has func(back, off float64) int) int {
+	r := u.holeRadius()
+	if r == 0 {
+		return 0
+	}
+	n := 0
+	for i := range tabs {
+		from, to := math.Pi*float64(i)/float64(tabs), math.Pi*float64(i+1)/float64(tabs)
+		outX, outY := math.Sin((from+to)/2), math.Cos((from+to)/2)
+		past := back*outX + off*outY - r*math.Cos((to-from)/2)
+		if past <= 0 {
+			continue
+		}
+		x, y := back-(2*past+u.s)*outX, off-(2*past+u.s)*outY
+		if angle := math.Atan2(x, y); x > 0 && angle > from && angle < to {
+			n += has(x, y)
+		}
+	}
+	return n
+}
+
+// holeRadius gives half of how wide a thumb hole is at the mouth, zero for none.
+func (u unfolded) holeRadius() float64 {
 	var r float64
 	for _, p := range u.pieces {
 		if p.Name == "side" { // the hole is in its mouth edge
@@ -225,13 +267,7 @@ func (u unfolded) turnedRoundHole(back, off float64) bool {
 			}
 		}
 	}
-	switch {
-	case back < 0:
-		return false
-	case u.job.ThumbHole.Shape == slipcase.Triangle:
-		return back+math.Abs(off) < r
-	}
-	return math.Hypot(back, off) < r
+	return r
 }
 
 // wrap: back up, head at the top, the left side at the left. At head and tail
@@ -267,9 +303,13 @@ func (u unfolded) wrap(p geometry.Piece, face geometry.Face, x, y, z float64) in
 	case geometry.TailOutside:
 		return flap(left+x, tail-z) + flap(left-z, tail-x) + flap(right+z, tail-u.w+x)
 	case geometry.LeftInside:
-		return u.has(p, left-u.d-u.s-(u.d-z), tail+y)
+		return u.has(p, left-u.d-u.s-(u.d-z), tail+y) + u.holeTabs(len(p.Slits)/2+1, u.d-z, y-u.h/2, func(back, off float64) int {
+			return u.has(p, left-u.d+back, tail+u.h/2+off)
+		})
 	case geometry.RightInside:
-		return u.has(p, right+u.d+u.s+(u.d-z), tail+y)
+		return u.has(p, right+u.d+u.s+(u.d-z), tail+y) + u.holeTabs(len(p.Slits)/2+1, u.d-z, y-u.h/2, func(back, off float64) int {
+			return u.has(p, right+u.d-back, tail+u.h/2+off)
+		})
 	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
 		n := 0
 		if x < u.s {

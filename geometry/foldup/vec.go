@@ -28,21 +28,22 @@ func (a Vec) cross(b Vec) Vec {
 }
 func (a Vec) unit() Vec { return a.mul(1 / Length(math.Sqrt(float64(a.dot(a))))) }
 
-// frame lays a plane in the case: the plane's origin, and where its X and Y go.
-type frame struct{ O, U, V Vec }
+// Frame lays a plane in the case: the plane's origin, and the unit steps that its
+// X and Y go.
+type Frame struct{ O, U, V Vec }
 
-// at gives where a point of the plane lies.
-func (f frame) at(p geometry.Point) Vec { return f.O.add(f.U.mul(p.X)).add(f.V.mul(p.Y)) }
+// At gives where a point of the plane lies.
+func (f Frame) At(p geometry.Point) Vec { return f.O.add(f.U.mul(p.X)).add(f.V.mul(p.Y)) }
 
 // along gives where a step in the plane goes.
-func (f frame) along(p geometry.Point) Vec { return f.U.mul(p.X).add(f.V.mul(p.Y)) }
+func (f Frame) along(p geometry.Point) Vec { return f.U.mul(p.X).add(f.V.mul(p.Y)) }
 
 // normal gives the side of the plane from which X to Y is counterclockwise: for
 // a covering drawn back up, the side of the carcass.
-func (f frame) normal() Vec { return f.U.cross(f.V) }
+func (f Frame) normal() Vec { return f.U.cross(f.V) }
 
 // flat gives the coordinates in the plane of a place.
-func (f frame) flat(v Vec) geometry.Point {
+func (f Frame) flat(v Vec) geometry.Point {
 	d := v.sub(f.O)
 	return geometry.Pt(d.dot(f.U), d.dot(f.V))
 }
@@ -51,8 +52,8 @@ func (f frame) flat(v Vec) geometry.Point {
 // out points from this plane's side of the line to the part's. A fold turns it
 // toward the normal, round the edge of a board; a bend away from it, into an
 // inner corner; a pleat lays it back on itself.
-func (f frame) hinged(on, along, out geometry.Point, kind line) frame {
-	a, l, o := f.at(on), f.along(along), f.along(out)
+func (f Frame) hinged(on, along, out geometry.Point, kind line) Frame {
+	a, l, o := f.At(on), f.along(along), f.along(out)
 	turned := f.normal()
 	switch kind {
 	case bend:
@@ -65,5 +66,5 @@ func (f frame) hinged(on, along, out geometry.Point, kind line) frame {
 		return l.mul(e.X*along.X + e.Y*along.Y).add(turned.mul(e.X*out.X + e.Y*out.Y))
 	}
 	u, v := step(geometry.Pt(1, 0)), step(geometry.Pt(0, 1))
-	return frame{O: a.sub(u.mul(on.X)).sub(v.mul(on.Y)), U: u, V: v}
+	return Frame{O: a.sub(u.mul(on.X)).sub(v.mul(on.Y)), U: u, V: v}
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
@@ -21,10 +22,13 @@ type Report struct {
 }
 
 // Wall is one wall of the folded case. Layers go from the inside out; those of
-// one layer lie side by side.
+// one layer lie side by side. Seen is the same from outside: every part where it
+// lies on the outer face of the wall, the number of its layer from the inside,
+// from 0, as its order.
 type Wall struct {
 	Face   geometry.Face // its outside
 	Layers [][]string
+	Seen   foldup.FaceReport
 }
 
 // Sound tells whether nothing is wrong.
@@ -286,7 +290,51 @@ func (v *proof) layers() []Wall {
 			last := &wall.Layers[len(wall.Layers)-1]
 			*last = append(*last, s.name)
 		}
+		wall.Seen = v.seen(w.face, w.axis, w.sign, wall.Layers)
 		out = append(out, wall)
 	}
 	return out
+}
+
+// seen gives a wall as a face of the case: of its plane's two axes X from left to
+// right, or toward the mouth on a side, and Y toward the head, or the mouth.
+func (v *proof) seen(face geometry.Face, axis int, sign Length, layers [][]string) foldup.FaceReport {
+	two := across(axis)
+	if axis == 0 {
+		two = [2]int{2, 1}
+	}
+	unit := func(i int) foldup.Vec {
+		return [3]foldup.Vec{{X: 1}, {Y: 1}, {Z: 1}}[i]
+	}
+	size := v.outHi.sub(v.outLo)
+	normal := unit(axis)
+	var origin foldup.Vec
+	if sign > 0 {
+		normal = foldup.Vec{X: -normal.X, Y: -normal.Y, Z: -normal.Z}
+	} else {
+		origin = foldup.Vec{X: normal.X * size[axis], Y: normal.Y * size[axis], Z: normal.Z * size[axis]}
+	}
+	r := foldup.FaceReport{
+		Face: face, Extent: geometry.Bx(0, 0, max(size[two[0]], 0), max(size[two[1]], 0)),
+		Frame: foldup.Frame{O: origin, U: unit(two[0]), V: unit(two[1])}, Normal: normal,
+	}
+	n := -1
+	ss := v.wall(axis, sign)
+	for i, s := range ss {
+		if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
+			n++
+		}
+		pts := polygon.Points(s.shape.MustAsPolygon().ExteriorRing().Coordinates())
+		for k, q := range pts {
+			if axis == 0 {
+				q = geometry.Pt(q.Y, q.X)
+			}
+			pts[k] = geometry.Pt(q.X-v.outLo[two[0]], q.Y-v.outLo[two[1]])
+		}
+		name, _, _ := strings.Cut(s.name, " (")
+		r.Layers = append(r.Layers, foldup.Layer{Piece: name, Order: n, Shape: polygon.Of(pts[:len(pts)-1])})
+		r.Stack += v.card.Thickness / Length(len(layers[n]))
+	}
+	r.Corners = r.Stack
+	return r
 }

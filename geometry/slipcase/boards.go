@@ -53,6 +53,8 @@ func (j Job) boards() []geometry.Piece {
 		{Name: "head wall", Path: geometry.Line(geometry.Pt(0, out.Height-s), geometry.Pt(in.Thickness, out.Height-s))},
 	}
 
+	spine.Seats = []geometry.Seat{seated(geometry.SpineInside,
+		geometry.Pt(0, s), geometry.Corner{}, geometry.Pt(0, out.Height-s), geometry.Corner{Head: true})}
 	for _, x := range j.dividerLines() {
 		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
 	}
@@ -68,6 +70,9 @@ func (j Job) boards() []geometry.Piece {
 			{name: "spine edge", meets: "butts against the spine wall"},
 		})
 		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
+		low, high := geometry.Corner{Head: face == geometry.HeadInside}, geometry.Corner{Head: face == geometry.HeadInside}
+		low.Right, high.Right = lower == "right", upper == "right"
+		p.Seats = []geometry.Seat{seated(face, geometry.Pt(0, 0), low, geometry.Pt(0, in.Thickness), high)}
 		for _, x := range j.dividerLines() {
 			if upper == "left" {
 				x = in.Thickness - x
@@ -82,6 +87,12 @@ func (j Job) boards() []geometry.Piece {
 		wall("head wall", geometry.HeadInside, "right", "left"),
 		wall("tail wall", geometry.TailInside, "left", "right"),
 	}
+}
+
+// seated gives the place of what is drawn as it is seen inside the case, two
+// points of it on two corners between the boards.
+func seated(face geometry.Face, a geometry.Point, onA geometry.Corner, b geometry.Point, onB geometry.Corner) geometry.Seat {
+	return geometry.Seat{Face: face, Shown: true, At: [2]geometry.Anchor{{At: a, On: onA}, {At: b, On: onB}}}
 }
 
 // panel gives a rectangular piece, one of it, its spine edge on the left.

@@ -93,7 +93,7 @@ func (j Job) checkTogether() Problems {
 	// The mouth is the tightest place.
 	m := j.Mouth()
 	if j.Covering != SidesOnly {
-		l.atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-m.Height+leastSlack,
+		l.atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-min(m.Height, m.HeightCorners)+leastSlack,
 			"leaves no room at the mouth, where the covering is turned in at head and tail")
 	}
 	l.atLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
@@ -107,7 +107,7 @@ func (j Job) limitCloths(l *limits) {
 	// A flap no longer than the face it lands on.
 	l.atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s-3*c.Thickness), "is wider than the side it lands on, or the cavity it is turned into")
 	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
-	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
+	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
 	// A flap long enough to cover what it has to.
 	l.atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	l.atMost("cloth.corner_distance", c.CornerDistance, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves no flap between the wedges")
@@ -118,14 +118,14 @@ func (j Job) limitCloths(l *limits) {
 // turn-in stands clear of the walls and the cloth folded over them, a tab on a
 // tab.
 func (j Job) limitSides(l *limits) {
-	s, in, out, p := j.Edge(), j.Between(), j.Outside(), j.SidePaper
-	l.atMost("side_paper.turn_in", p.TurnIn, s+in.Width, "runs into the spine wall inside")
+	s, out, p := j.Edge(), j.Outside(), j.SidePaper
+	l.atMost("side_paper.turn_in", p.TurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
 	l.atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	widest, narrowest := min((out.Height-leastPaper)/2, out.Width-leastPaper), s
 	if j.Covering != SidesOnly {
-		layers := Length(2) // a tab on a tab
-		if 2*j.tabs().reach >= j.Between().Thickness {
-			layers = 3 // the side tabs of a thin case lie on each other too
+		layers := Length(1)
+		if j.tabs().tuck > 0 {
+			layers = 2 // a tab on a tab
 		}
 		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+layers*j.Cloth.Thickness
 	}
@@ -139,9 +139,9 @@ func (j Job) limitSides(l *limits) {
 
 // limitWrap: one wrap round sides and spine, a panel at head and tail.
 func (j Job) limitWrap(l *limits) {
-	s, in, out, c := j.Edge(), j.Between(), j.Outside(), j.Cloth
+	s, out, c := j.Edge(), j.Outside(), j.Cloth
 	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
-	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+in.Width, "runs into the spine wall inside")
+	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
 	l.atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	l.atLeast("cloth.turn_in", c.TurnIn, s+leastLap, "does not reach under the panel over head and tail")
 	l.atMost("cloth.corner_distance", c.CornerDistance, c.TurnIn-leastGrip, "leaves no flap between the wedges")

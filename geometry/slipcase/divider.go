@@ -36,6 +36,11 @@ func (j Job) dividerPieces() []geometry.Piece {
 			lining.Guides = []geometry.Guide{{Name: "divider", Path: geometry.Rectangle(under)}}
 		}
 		lining.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
+		tail, head := geometry.Pt(trim, trim), geometry.Pt(trim, trim+height)
+		lining.Seats = []geometry.Seat{
+			{Face: geometry.DividerRight, At: [2]geometry.Anchor{{At: tail, On: geometry.Corner{Right: true}}, {At: head, On: geometry.Corner{Right: true, Head: true}}}},
+			{Face: geometry.DividerLeft, At: [2]geometry.Anchor{{At: tail, On: geometry.Corner{Head: true}}, {At: head, On: geometry.Corner{}}}}, // turned end for end
+		}
 		lining.Edges = rectangleEdges(lining, [4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
 		out = append(out, lining)
 	}
@@ -48,9 +53,13 @@ func (j Job) dividerPieces() []geometry.Piece {
 	}
 	strip.Guides = []geometry.Guide{{Name: "mouth edge of the divider", Path: geometry.Rectangle(geometry.Bx(lap, 0, lap+thick, height))}}
 	strip.Regions = []geometry.Region{
-		{Name: "left lap", Room: geometry.Bx(0, 0, lap, height)},
-		{Name: "right lap", Room: geometry.Bx(lap+thick, 0, thick+2*lap, height)},
+		{Name: "right lap", Face: geometry.DividerRight, Room: geometry.Bx(0, 0, lap, height)},
+		{Name: "left lap", Face: geometry.DividerLeft, Room: geometry.Bx(lap+thick, 0, thick+2*lap, height)},
 	}
+	strip.Seats = []geometry.Seat{{Face: geometry.DividerMouth, At: [2]geometry.Anchor{
+		{At: geometry.Pt(lap, 0), On: geometry.Corner{Right: true, Mouth: true}},
+		{At: geometry.Pt(lap, height), On: geometry.Corner{Right: true, Mouth: true, Head: true}},
+	}}}
 	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}
 	strip.Edges = rectangleEdges(strip, [4]edgeName{bottom: {name: "tail end"}, top: {name: "head end"}})
 	return append(out, strip)
@@ -66,16 +75,13 @@ func (j Job) underDivider() Length {
 	case AllCloth, AllPaper:
 		return k
 	}
-	reach, most := j.tabs().reach, Length(0)
+	reach, most := j.tabs().tuck, Length(0)
 	between, left := j.Between().Thickness, Length(0)
 	for i := range j.dividers() {
 		left += j.Books[i].Thick() + j.Clearance.Thickness
 		right := between - left - j.dividerThickness()
 		layers := Length(1)
-		if left < reach {
-			layers++
-		}
-		if right < reach {
+		if left < reach || right < reach { // two tucks never lie on each other
 			layers++
 		}
 		most = max(most, layers*k)

@@ -36,6 +36,7 @@ func slits(q truth, p geometry.Piece) (out [2]slit, err error) {
 		if from.Y > to.Y {
 			from, to = to, from
 		}
+		to = continued(from, to, p.Outline)
 		middle, mouth := wide.MM()/2, q.Wo-q.g
 		side, away := 0, -1.0
 		if from.X.MM() > middle {
@@ -48,6 +49,20 @@ func slits(q truth, p geometry.Piece) (out [2]slit, err error) {
 		return out, errors.New("both slits are on one side")
 	}
 	return out, nil
+}
+
+// continued gives where the edge of the middle tab ends: at the end of the slit,
+// or further on in its line, where past it a notch parts the tabs.
+func continued(from, to geometry.Point, outline geometry.Path) geometry.Point {
+	long := from.Distance(to)
+	for _, v := range outline.Vertices {
+		if v.Distance(from) > long && v.ToLine(from, to.Add(to.Sub(from).Mul(1000))) < 1e-9 {
+			if onBorder(to, v.Point, outline) {
+				to = v.Point
+			}
+		}
+	}
+	return to
 }
 
 // endCloths runs a check on head and on tail cloth.
@@ -112,7 +127,7 @@ func checkTip(p geometry.Piece) error {
 		if from.Y > to.Y {
 			from, to = to, from
 		}
-		tip[n] = to
+		tip[n] = continued(from, to, p.Outline)
 		near := geometry.Box{Min: from, Max: from}.Grow(0.01)
 		if !within(judgedBox(near), p.Outline) {
 			return fmt.Errorf("slit starts at the border: %v", from)
@@ -164,17 +179,28 @@ func checkMiddleTab(j slipcase.Job, ps pieces) error {
 	})
 }
 
-// checkSideTabs: they end where the cloth ends, at their full width, and land
-// on the inside of a side: no deeper than it is, and no further along the mouth
-// than from one wall to the other.
+// checkSideTabs: they end where the cloth ends, as wide as reaches into the corner
+// at least, and land on the inside of a side: no deeper than it is, and no further
+// along the mouth than from one wall to the other. Over the edge of the board they
+// are as wide as the side. What is tucked into the corners, past them, leaves
+// 1 mm of the wall between the two.
 func checkSideTabs(j slipcase.Job, ps pieces) error {
 	q := truthOf(j)
 	return endCloths(ps, func(p geometry.Piece) error {
 		wide, high := p.Size()
-		for _, x := range []slipcase.Length{0, wide - j.Cloth.Overlap} {
-			tab := geometry.Bx(x, 0, x+j.Cloth.Overlap, high)
+		m, s, edge := j.Cloth.Overlap, slipcase.Length(q.s), slipcase.Length(q.Wo-q.g+q.s)
+		for _, tab := range []geometry.Box{
+			geometry.Bx(0, 0, m, edge), geometry.Bx(0, 0, m-s, high),
+			geometry.Bx(wide-m, 0, wide, edge), geometry.Bx(wide-m+s, 0, wide, high),
+		} {
 			if !within(judgedBox(tab), p.Outline) {
-				return fmt.Errorf("side tab at %v is cut into", x)
+				return fmt.Errorf("side tab at %v is cut into", tab.Min.X)
+			}
+		}
+		for i := range 20 { // how wide a side tab is inside
+			y := edge + (high-edge)*slipcase.Length(float64(i)+0.5)/20
+			if tuck := sideTab(p, y) - (m - s).MM(); 2*tuck > max(0, q.cavT-1)+eps {
+				return fmt.Errorf("side tabs tuck %v at %v into a cavity %v thick", tuck, y, q.cavT)
 			}
 		}
 		if in := high.MM() - (q.Wo - q.g) - q.s; in > q.cavW+eps || in <= 0 {
@@ -187,12 +213,37 @@ func checkSideTabs(j slipcase.Job, ps pieces) error {
 	})
 }
 
+// sideTab measures how wide the left side tab is at a height: from the left end
+// of the cloth to its outline, or to the slit.
+func sideTab(p geometry.Piece, y slipcase.Length) float64 {
+	wide, _ := p.Size()
+	reach := wide.MM()
+	edges := p.Slits[:1:1]
+	for _, s := range p.Outline.Segments() {
+		edges = append(edges, geometry.Line(s.From, s.To))
+	}
+	for _, e := range edges {
+		a, b := e.Vertices[0].Point, e.Vertices[1].Point
+		if (a.Y > y) == (b.Y > y) {
+			continue
+		}
+		if x := (a.X + (b.X-a.X)*(y-a.Y)/(b.Y-a.Y)).MM(); x > eps {
+			reach = min(reach, x)
+		}
+	}
+	return reach
+}
+
 // checkEndFolds: the folds are the carcass' edges, To apart in the middle of the
 // cloth, and the two edges of the board at the mouth.
 func checkEndFolds(j slipcase.Job, ps pieces) error {
 	q := truthOf(j)
 	return endCloths(ps, func(p geometry.Piece) error {
 		mouth, found := q.Wo-q.g, map[string]bool{}
+		inner := 1
+		if len(p.Folds) == 6 { // three where the side tabs are notched at the edge
+			inner = 3
+		}
 		for _, f := range p.Folds {
 			from, to, _ := ends(f)
 			switch {
@@ -208,7 +259,7 @@ func checkEndFolds(j slipcase.Job, ps pieces) error {
 				return fmt.Errorf("a fold from %v to %v", from, to)
 			}
 		}
-		if len(p.Folds) != 4 || len(found) != 4 {
+		if len(p.Folds) != 3+inner || len(found) != 4 {
 			return fmt.Errorf("folds %v", found)
 		}
 		return nil

@@ -18,45 +18,144 @@ var liningNames = map[string]string{
 	"side": "side lining", "spine wall": "spine lining", "head wall": "head lining", "tail wall": "tail lining", "divider": "divider lining",
 }
 
+// liningStep is how much further in than what is turned in at the mouth a lining
+// put in afterwards grows to its full size (common practice, no source).
+const liningStep Length = 1
+
+// mouthStep is where a lining put in afterwards is narrower, to lie clear of
+// what is turned in on the walls beside it.
+type mouthStep struct{ wide, deep Length }
+
+// endStep gives the step of the side linings, at head and tail: as wide as the
+// cloth that lies in the corners there is thick.
+func (j Job) endStep() mouthStep {
+	k := j.cover()
+	switch j.Covering {
+	case SidesOnly:
+		return mouthStep{}
+	case ClothAndPaper:
+		if j.tabs().tuck > 0 {
+			k *= 2
+		}
+	}
+	return mouthStep{k, j.Cloth.MouthTurnIn - j.Edge() - linedShort + liningStep}
+}
+
+// sideStep gives the step of the head and tail linings at the sides. What is
+// turned in on a side reaches the corner in part: cloth of the nearer wall, at
+// times of both, and what keeps off the walls by less than what lies on them.
+func (j Job) sideStep() mouthStep {
+	s, k, p := j.Edge(), j.Cloth.Thickness, j.SidePaper
+	lies := j.endStep().wide + j.Lining.Thickness // on head and tail, as far from them as counts
+	var wide, deep Length
+	add := func(thick, turnIn Length) {
+		wide, deep = wide+thick, max(deep, turnIn-s-linedShort+liningStep)
+	}
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		if j.wrapInset()-s < lies {
+			add(j.cover(), j.Cloth.MouthTurnIn)
+		}
+		return mouthStep{wide, deep}
+	case ClothAndPaper:
+		add(k, j.Cloth.MouthTurnIn)
+		if j.Cloth.Overlap-s > j.Between().Height-lies {
+			add(k, j.Cloth.MouthTurnIn)
+		}
+	}
+	if p.Inset-s < lies {
+		add(p.Thickness, p.TurnIn)
+	}
+	return mouthStep{wide, deep}
+}
+
 // liningsAfter gives the linings that are pasted into the carcass when it is
 // joined and covered, in the order they go in: sides, spine, head and tail.
-// Each fits between those before it; at the mouth they stay back by 2 mm, to
-// leave the edge of what is turned in to be seen.
+// Each fits between those before it. At the mouth they lie over what is turned
+// in, and stay back by 2 mm, to leave its edge to be seen; there they are
+// narrower by what is turned in on the walls beside them, and the cavity by
+// what is turned in under them.
 func (j Job) liningsAfter() []geometry.Piece {
-	between, in := j.Between(), j.Cavity()
-	lining := func(name, over string, face geometry.Face, w, h Length, grain geometry.Grain, edges [4]edgeName) geometry.Piece {
+	between, in, l := j.Between(), j.Cavity(), j.Lining.Thickness
+	pt := geometry.Pt
+	lining := func(name, over string, w, h Length, step mouthStep, grain geometry.Grain, edges [4]edgeName, seats ...geometry.Seat) geometry.Piece {
 		p := panel(name, geometry.Lining, w, h)
-		p.Over = over
+		p.Over, p.Seats, p.Count = over, seats, len(seats)
 		p.Grain, p.FaceUp = grain, "face up (the face that is seen)"
-		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
+		hole := over == "side" && j.hasHole()
+		p.Outline = j.stepped(w, h, step, hole)
+		if low := p.Outline.Bounds().Min; low.Y > 0 { // narrower all the way
+			p.Outline = p.Outline.Move(pt(0, -low.Y))
+			for i, s := range p.Seats {
+				for n := range s.At {
+					p.Seats[i].At[n].At.Y -= low.Y
+				}
+			}
+			step = mouthStep{}
+		}
+		p.Regions = []geometry.Region{{Name: name, Face: seats[0].Face, Room: p.Outline.Bounds()}}
 		p.Edges = rectangleEdges(p, edges)
+		if over == "spine wall" {
+			return p
+		}
+		mouth := &p.Edges[right]
+		mouth.From.Y, mouth.To.Y = step.wide, mouth.To.Y-step.wide
+		if hole {
+			mouth.From.Y = h/2 + j.hole() + linedShort
+		}
+		p.Margins = []geometry.Margin{{Name: "back from the mouth edge", Length: linedShort}}
+		if step.wide > 0 {
+			p.Margins = append(p.Margins,
+				geometry.Margin{Name: "narrower at the mouth, each end, by what is turned in beside it", Length: step.wide},
+				geometry.Margin{Name: "as far from its mouth edge", Length: min(step.deep, w)})
+		}
 		return p
 	}
-	side := lining("side lining", "side", geometry.RightInside, between.Width-linedShort, between.Height, geometry.GrainHeight,
-		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
-	if j.hasHole() {
-		j.cutHole(&side, linedShort)
-	}
-	side.Count = 2
+	at := func(right, head bool) geometry.Corner { return geometry.Corner{Right: right, Head: head} }
+	side := lining("side lining", "side", between.Width-linedShort, between.Height, j.endStep(), geometry.GrainHeight,
+		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}},
+		seated(geometry.RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
+		seated(geometry.LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
 	side.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "with a thumb hole at the mouth")
-	if j.hasHole() {
-		side.Edges[right].From.Y = between.Height/2 + j.hole() + linedShort
-	}
-	spine := lining("spine lining", "spine wall", geometry.SpineInside, in.Thickness, between.Height, geometry.GrainHeight,
-		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}})
+	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
+		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}},
+		seated(geometry.SpineInside, pt(-l, 0), at(false, false), pt(-l, between.Height), at(false, true)))
 	out := []geometry.Piece{side, spine}
 	for _, end := range []struct {
 		name, over   string
 		face         geometry.Face
+		head         bool
 		lower, upper string
-	}{{"head lining", "head wall", geometry.HeadInside, "right edge", "left edge"}, {"tail lining", "tail wall", geometry.TailInside, "left edge", "right edge"}} {
-		out = append(out, lining(end.name, end.over, end.face, in.Width-linedShort, in.Thickness, geometry.GrainWidth,
-			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}}))
-	}
-	for i := range out {
-		out[i].Margins = []geometry.Margin{{Name: "back from the mouth edge", Length: linedShort}}
+	}{{"head lining", "head wall", geometry.HeadInside, true, "right edge", "left edge"}, {"tail lining", "tail wall", geometry.TailInside, false, "left edge", "right edge"}} {
+		out = append(out, lining(end.name, end.over, in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
+			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}},
+			seated(end.face, pt(-l, -l), at(end.head, end.head), pt(-l, in.Thickness+l), at(!end.head, end.head))))
 	}
 	return out
+}
+
+// stepped gives a rectangle that is narrower near its right edge, at the mouth,
+// with the thumb hole in that edge if it has one.
+func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
+	corner := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
+	from := max(0, w-step.deep)
+	var vs []geometry.Vertex
+	if step.wide > 0 && from > 0 {
+		vs = append(vs, corner(0, 0), corner(from, 0), corner(from, step.wide))
+	} else {
+		vs = append(vs, corner(0, step.wide))
+	}
+	vs = append(vs, corner(w, step.wide))
+	if hole {
+		vs = append(vs, j.holeAt(w, h/2, j.hole()+linedShort, linedShort)...)
+	}
+	vs = append(vs, corner(w, h-step.wide))
+	if step.wide > 0 && from > 0 {
+		vs = append(vs, corner(from, h-step.wide), corner(from, h), corner(0, h))
+	} else {
+		vs = append(vs, corner(0, h-step.wide))
+	}
+	return geometry.Path{Vertices: vs, Closed: true}
 }
 
 // liningsBefore gives a lining for each board, larger than it by the trim on

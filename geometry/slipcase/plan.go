@@ -110,7 +110,7 @@ func (j Job) order() []string {
 		out = append(out, "Side papers: glue them on, inset all round, and turn them in at the mouth.")
 	}
 	if j.hasHole() {
-		out = append(out, "At the thumb hole turn the tabs over the edge of the board.")
+		out = append(out, "At the thumb hole paste a narrow strip of the covering round the edge of the board, which shows between the tabs; then turn the tabs over it.")
 	}
 	if j.Lining.Thickness > 0 && !j.linedBefore() {
 		out = append(out, "Paste the linings in: sides, spine, head and tail.")

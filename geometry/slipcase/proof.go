@@ -7,10 +7,6 @@ import (
 
 // prove folds the pieces up.
 func (j Job) prove(pieces []geometry.Piece) foldup.Report {
-	strip := j.Cloth.Thickness
-	if j.dividers() == 0 {
-		strip = 0
-	}
 	lining := Length(0)
 	if !j.linedBefore() {
 		lining = j.Lining.Thickness
@@ -23,14 +19,15 @@ func (j Job) prove(pieces []geometry.Piece) foldup.Report {
 		Width:        c.Width,
 		Thickness:    c.Thickness,
 		Compartments: j.compartments(),
-		Strip:        strip,
 		Layer:        map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
 		LinedShort:   linedShort,
+		LinedStep:    liningStep,
 		Lined:        j.Lining.Thickness > 0,
 		SidesOnly:    j.Covering == SidesOnly,
 		Border:       j.SidePaper.Inset,
 		Divider:      j.dividerThickness(),
-		HoleTabs:     j.holeLayer(),
+		HoleChord:    holeChord,
+		HoleGap:      j.holeGap(),
 	})
 }
 

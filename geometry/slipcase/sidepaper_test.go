@@ -7,13 +7,18 @@ import (
 )
 
 // checkTurnIn: the side paper's turn-in stands clear of head and tail walls
-// and of the cloth folded over them, which lies double in the corners, where
-// the middle tab covers the side tab. It gets round the board's edge.
+// and of the cloth folded over them, which lies double in the corners where the
+// middle tab covers the tuck of a side tab. It gets round the board's edge.
 func checkTurnIn(j slipcase.Job, ps pieces) error {
 	q := truthOf(j)
 	wide, high := ps["side paper"].Size()
 	// The paper lies in the middle of the side's height, turned in as it lies.
-	if clear := (q.Ho-high.MM())/2 - q.s - 2*q.k; clear < -eps {
+	layers, cloth := 1.0, ps["head cloth"]
+	_, end := cloth.Size()
+	if sideTab(cloth, end-1) > q.m-q.s+eps { // past the inner face of the side
+		layers = 2
+	}
+	if clear := (q.Ho-high.MM())/2 - q.s - layers*q.k; clear < -eps {
 		return fmt.Errorf("turn-in is %v over the walls or the cloth on them", -clear)
 	}
 	if in := wide.MM() - (q.Wo - q.i) - q.s; in <= 0 || in > q.cavW+eps {

@@ -90,8 +90,8 @@ func (j Job) Fit() Fit {
 }
 
 // Mouth gives the clearance left at the mouth. In height, one thickness of
-// cover is turned in at head and tail each, and under the tabs of book cloth
-// another in the corners (two where side tabs meet in a thin case). On each
+// cover is turned in at head and tail each, and under the middle tabs of book
+// cloth another in the corners, where side tabs are tucked into them. On each
 // side, cloth and side paper, and the cloth twice where head and tail cloth
 // meet on a low case; beside a round thumb hole its tabs lie on the turn-in; a
 // divider's strip lies on both its faces.
@@ -117,8 +117,8 @@ func (j Job) turnedIn() (m Mouth, side Length) {
 		side = k
 	default:
 		m.Height -= 2 * k
-		m.HeightCorners -= 4 * k
-		if v := j.tabs(); 2*v.reach >= j.Between().Thickness {
+		m.HeightCorners -= 2 * k
+		if j.tabs().tuck > 0 {
 			m.HeightCorners -= 2 * k
 		}
 		side = k + p

@@ -52,11 +52,6 @@ func (j Job) suspects() Problems {
 	if name, ok := nominal(j.Board.Thickness); ok {
 		add("board.thickness", "exactly "+name+" in, a size boards are sold by", "measure the board with a caliper: one sold by that name may be a quarter of a millimetre off")
 	}
-	m := j.Mouth()
-	if j.Covering == ClothAndPaper && m.HeightCorners <= 0 {
-		add("cloth.thickness", "the corners of the mouth are tight: tab over tab takes up all of clearance.height",
-			"pare the side tabs in the corners, or set clearance.height to at least "+Show(j.Clearance.Height-m.HeightCorners+leastSlack, j.Unit, +1))
-	}
 	if out := j.Outside().Height; j.Covering == ClothAndPaper && 2*j.Cloth.Overlap > out {
 		add("cloth.overlap", "head and tail cloth overlap on the sides of so low a case", "at most "+Show(out/2, j.Unit, -1)+" keeps them apart")
 	}

@@ -13,6 +13,7 @@ const (
 	holeTurn    Length = 4   // covering beyond the board's edge, inside a hole
 	holeChord   Length = 0.3 // how far the straight end of a tab may leave the arc
 	snipShort   Length = 0.6 // how far a snip stops from the fold
+	tabGap      Length = 1   // how far two tabs part over the thickness of the board, at most
 	holeBorder  Length = 3   // between a hole and what must not be cut
 	leastCenter Length = 1   // of the hole in a covering, before it is turned in
 	linedShort  Length = 2   // what a lining put in afterwards stays back from the mouth
@@ -131,8 +132,9 @@ type holeInCovering struct {
 // coveredHole works out the hole in a covering. It is smaller than the board's
 // by the edge of the board and 4 mm, which is turned over that edge. On the
 // round it is snipped from the hole to just before the fold into as many tabs
-// as keep the straight end of each within 0.3 mm of the arc; on a triangle one
-// snip at the point will do. Past the mouth line the covering is cut away over
+// as keep the straight end of each within 0.3 mm of the arc, and let two part by
+// no more than 1 mm over the thickness of the board; on a triangle one snip at the
+// point will do. Past the mouth line the covering is cut away over
 // the hole, where it has nothing to turn over, but for a web at each corner.
 func (j Job) coveredHole(mouth, outer, middle Length) holeInCovering {
 	r := j.hole()
@@ -162,5 +164,15 @@ func (j Job) coveredHole(mouth, outer, middle Length) holeInCovering {
 func (j Job) holeTabs() int {
 	r := float64(j.hole())
 	angle := 2 * math.Acos(1-float64(holeChord)/r) // whose chord leaves the arc by that much
-	return int(math.Ceil(math.Pi / angle))
+	angle = min(angle, 2*math.Atan(float64(tabGap/(2*j.Edge()))))
+	return int(math.Ceil(math.Pi/angle - 1e-9))
+}
+
+// holeGap gives how far two tabs part over the thickness of the board, at most:
+// on a triangle each end of a tab leaves an edge at half a right angle.
+func (j Job) holeGap() Length {
+	if j.ThumbHole.Shape == Triangle {
+		return 2 * j.Edge()
+	}
+	return tabGap
 }

@@ -110,7 +110,7 @@ func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []r
 	if n > 0 {
 		top = f.layers[p.on[n-1]].Piece
 	} else if f.Inside {
-		top = b.base.name
+		top = f.under(b.looks, b.base).name
 	}
 	if !named[top] {
 		lines := []string{top, counted(n, "layer", "layers")}

@@ -17,6 +17,7 @@ type book struct {
 	looks    looks
 	base     look                  // of a face inside where nothing is turned in
 	pageOf   map[geometry.Face]int // on which a face is drawn flat
+	caption  func(face) string     // says what lies on a face, where that is not covering
 }
 
 // Draw draws the case from outside at an angle, what is wrong if anything is,
@@ -28,7 +29,7 @@ func Draw(s Subject, o Options) *Drawing {
 	}
 	b.base = s.inside(b.looks)
 	first := 2 + b.countFaultPages()
-	for i, sp := range spreads {
+	for i, sp := range b.spreads() {
 		for _, row := range sp.rows {
 			for _, face := range row.names {
 				if _, ok := faceOf(b.faces, face); ok {

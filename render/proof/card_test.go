@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
+	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/record"
@@ -52,6 +53,43 @@ func TestCardReport(t *testing.T) {
 	assert.Len(t, got.Walls, 5)
 }
 
+// Seen flat from outside, every wall is closed but for the reliefs, head and
+// tail are two layers, and what lies outermost there is spine flap and outer flap.
+func TestCardWalls(t *testing.T) {
+	c := cardCase(t, 203, 130, 22, 1.5)
+	b := newCardBook(c, Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
+	require.Len(t, b.faces, 5)
+	sizes := map[geometry.Face][2]float64{ // 22 + 2 x 1.5, 208 + 4 x 1.5, 130 + 1.5
+		geometry.LeftOutside: {131.5, 214}, geometry.RightOutside: {131.5, 214}, geometry.SpineOutside: {25, 214},
+		geometry.HeadOutside: {25, 131.5}, geometry.TailOutside: {25, 131.5},
+	}
+	for _, f := range b.faces {
+		want := sizes[f.Face]
+		assert.InDeltaSlice(t, want[:], []float64{f.Extent.Width().MM(), f.Extent.Height().MM()}, 1e-9, f.Face)
+		if f.Face != geometry.HeadOutside && f.Face != geometry.TailOutside {
+			assert.Equal(t, 1, f.deepest, f.Face)
+			assert.Greater(t, f.covered, 90., f.Face)
+			continue
+		}
+		assert.Equal(t, 2, f.deepest, f.Face)
+		assert.Equal(t, "inner flap", f.layers[0].Piece)
+		assert.ElementsMatch(t, []string{"inner flap", "spine flap", "outer flap"}, f.pieces())
+		assert.InDelta(t, 3, f.Stack.MM(), 1e-9)
+		assert.Greater(t, f.covered, 90., f.Face)
+	}
+	// The spine flap lies at the spine, the outer flap reaches the mouth.
+	head, _ := faceOf(b.faces, geometry.HeadOutside)
+	for _, l := range head.layers {
+		y := polygon.Bounds(l.Shape)
+		switch l.Piece {
+		case "spine flap":
+			assert.Less(t, y.Center().Y.MM(), 131.5/2)
+		case "outer flap":
+			assert.InDelta(t, 131.5, y.Max.Y.MM(), 2)
+		}
+	}
+}
+
 // No words of the picture lie on each other or off the page.
 func TestCardPicture(t *testing.T) {
 	for _, sheet := range []string{"A4", "letter"} {
@@ -60,17 +98,23 @@ func TestCardPicture(t *testing.T) {
 			var err error
 			setup.Sheet, err = paper.ParseSheet(sheet, geometry.MM)
 			require.NoError(t, err)
-			var r record.Surface
-			drawCard(&r, cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM})
-			page := geometry.Bx(0, 0, setup.Sheet.Width, setup.Sheet.Height).Grow(-setup.Margin)
-			require.NotEmpty(t, r.Texts)
-			for i, a := range r.Texts {
-				assert.True(t, page.Contains(typeset.Box(a.Text)), "%v: %q leaves the page", size, a.String)
-				for _, b := range r.Texts[i+1:] {
-					assert.False(t, typeset.Box(a.Text).Overlaps(typeset.Box(b.Text)), "%v: %q on %q", size, a.String, b.String)
-				}
-				for _, s := range r.Strokes {
-					assert.Empty(t, s.Path.Clip(typeset.Box(a.Text), 0.1), "%v: a line through %q", size, a.String)
+			drawing := CardDrawing{cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM}}.draw()
+			require.Equal(t, 2, drawing.Pages())
+			for n := range drawing.Pages() {
+				var r record.Surface
+				drawing.Page(n, &r)
+				page := geometry.Bx(0, 0, setup.Sheet.Width, setup.Sheet.Height).Grow(-setup.Margin)
+				require.NotEmpty(t, r.Texts)
+				for i, a := range r.Texts {
+					assert.True(t, page.Contains(typeset.Box(a.Text)), "%v: %q leaves the page", size, a.String)
+					for _, b := range r.Texts[i+1:] {
+						assert.False(t, typeset.Box(a.Text).Overlaps(typeset.Box(b.Text)), "%v: %q on %q", size, a.String, b.String)
+					}
+					for _, s := range r.Strokes {
+						if n == 0 || s.Stroke.Width >= 0.4 { // hatching of what lies beneath goes on under a word
+							assert.Empty(t, s.Path.Clip(typeset.Box(a.Text), 0.1), "%v: a line through %q", size, a.String)
+						}
+					}
 				}
 			}
 		}

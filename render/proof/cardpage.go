@@ -2,35 +2,112 @@ package proof
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/render"
-	"forel/render/pdf"
-	"forel/render/svg"
 	"forel/render/typeset"
 )
 
-// CardDrawing is the picture of a folded case of card.
+// CardDrawing is the pictures of a folded case of card: the case at an angle,
+// then every wall flat with its layers.
 type CardDrawing struct {
 	Case onepiece.Case
 	Options
 }
 
-// SVG gives the picture as a drawing.
-func (d CardDrawing) SVG() []byte {
-	sheet := d.Setup.Sheet
-	s := svg.New(sheet.Width, sheet.Height, cardTitle(d.Case), "Figures, not at true size.")
-	drawCard(s, d.Case, d.Options)
-	return s.Bytes()
+// SVG gives the pictures as one drawing, the pages one below the other.
+func (d CardDrawing) SVG() []byte { return d.draw().SVG() }
+
+// PDF gives the pictures as pages.
+func (d CardDrawing) PDF() ([]byte, error) { return d.draw().PDF() }
+
+func (d CardDrawing) draw() *Drawing {
+	b := newCardBook(d.Case, d.Options)
+	b.AddPage("The case")
+	drawCard(b, d.Case, d.Options)
+	b.cardWalls()
+	return b.Drawing
 }
 
-// PDF gives the picture as a page.
-func (d CardDrawing) PDF() ([]byte, error) {
-	doc := pdf.New(cardTitle(d.Case))
-	doc.AddPage(d.Setup.Sheet.Width, d.Setup.Sheet.Height)
-	drawCard(doc, d.Case, d.Options)
-	return doc.Bytes()
+// newCardBook starts the document of a case of card.
+func newCardBook(c onepiece.Case, o Options) *book {
+	s := Subject{Title: c.Job.Title, Lining: Unlined, Compartments: 1}
+	named := map[string]bool{}
+	for _, w := range c.Proof.Walls {
+		s.Report.Faces = append(s.Report.Faces, w.Seen)
+		for _, l := range w.Seen.Layers {
+			if named[l.Piece] {
+				continue
+			}
+			named[l.Piece] = true
+			material := geometry.Paper // in looks, the walls apart from the flaps
+			if strings.Contains(l.Piece, "flap") {
+				material = geometry.Cloth
+			}
+			s.Pieces = append(s.Pieces, geometry.Piece{Name: l.Piece, Material: material})
+		}
+	}
+	s.Report.Faults = c.Proof.Faults
+	k := looksOf(s)
+	b := &book{Options: o, Subject: s, Drawing: newDrawing(s, o.Setup.Sheet), faces: study(s.Report), looks: k, base: k.board, pageOf: map[geometry.Face]int{}}
+	b.title = cardTitle(c)
+	b.caption = func(f face) string {
+		size := o.Round.Number(f.Extent.Width()) + " × " + o.Round.Pretty(f.Extent.Height())
+		for _, w := range c.Proof.Walls {
+			if w.Face == f.Face {
+				return size + "; from the inside out: " + layerText(w)
+			}
+		}
+		return size
+	}
+	return b
+}
+
+// cardWalls draws every wall flat.
+func (b *book) cardWalls() {
+	sp := spreads[0]
+	box := b.newPage("Walls")
+	b.pageOf = map[geometry.Face]int{}
+	head := func() Length {
+		return b.paragraph(box, b.paragraph(box, box.Min.Y-1.2, "The walls, each as you see it from outside", render.HeadSize, true),
+			"A number says how many layers of card lie there, one on another; a name is that of the outermost. Between parts stand the reliefs.", render.BodySize, false) + 2
+	}
+	y := head()
+	low := b.cardLegend(box, box.Max.Y, true)
+	n := scales[len(scales)-1]
+	for _, s := range scales {
+		tall, fits := Length(0), true
+		for _, r := range sp.rows {
+			row := b.faceRow(r, box.Width(), Length(1/s))
+			tall += row.tall() + rowGap
+			for i, f := range row.faces {
+				fits = fits && f.wide()+2*sideRoom <= row.cells[i]
+			}
+		}
+		if fits && y+typeset.LineHeight(render.BodySize)+tall <= low {
+			n = s
+			break
+		}
+	}
+	y = b.paragraph(box, y-2, fmt.Sprintf("Scale 1 : %g, and narrow walls drawn wider: not at true size.", n), render.BodySize, false) + 2
+	for _, r := range sp.rows {
+		row := b.faceRow(r, box.Width(), Length(1/n))
+		b.drawRow(row, box.Min.X, y)
+		y += row.tall() + rowGap
+	}
+	b.cardLegend(box, box.Max.Y, false)
+	b.Text(render.Text{At: geometry.Pt(box.Min.X, box.Max.Y+foot-1), String: "Figures, not at true size: do not cut from this page.", Size: render.NoteSize, Color: render.Black})
+}
+
+// cardLegend sets the legend of the walls and gives where it starts; only
+// measured it draws nothing.
+func (b *book) cardLegend(box geometry.Box, y Length, measured bool) Length {
+	if measured {
+		return b.quiet().legend(box, y)
+	}
+	return b.legend(box, y)
 }
 
 func cardTitle(c onepiece.Case) string {

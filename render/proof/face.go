@@ -38,10 +38,7 @@ func (b *book) drawFace(f flatFace) {
 // hatching kept off words.
 func (b *book) faceGround(f flatFace, keep []geometry.Box) {
 	page := func(g geom.Geometry) geom.Geometry { return moved(g, f.onPage) }
-	under := b.looks.board
-	if f.Inside {
-		under = b.base
-	}
+	under := f.under(b.looks, b.base)
 	shade := func(g geom.Geometry, l look) {
 		for _, a := range areasOf(page(g)) {
 			l.shade(b, a, keep)

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -50,6 +51,20 @@ var spreads = []spread{
 	}},
 }
 
+// dividerSpread is the page of the dividers, where there are any.
+var dividerSpread = spread{"Dividers", "A divider, each face as you see it when you look at it; all are alike", []spreadRow{
+	{[]geometry.Face{geometry.DividerLeft, geometry.DividerRight, geometry.DividerMouth}, []Length{0.4, 0.4, 0.2}},
+}}
+
+// spreads gives the pages of faces.
+func (b *book) spreads() []spread {
+	out := slices.Clone(spreads)
+	if len(b.Report.Dividers) > 0 {
+		out = append(out, dividerSpread)
+	}
+	return out
+}
+
 // scales that faces are drawn at, 1 to each of these. One to one is left out:
 // the figures are not to be cut from.
 var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40}
@@ -58,7 +73,7 @@ var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30,
 func (b *book) faceScale(wide, tall Length) float64 {
 	for _, n := range scales {
 		fits := true
-		for _, sp := range spreads {
+		for _, sp := range b.spreads() {
 			var down Length
 			for _, row := range sp.rows {
 				r := b.faceRow(row, wide, Length(1/n))
@@ -79,11 +94,11 @@ func (b *book) faceScale(wide, tall Length) float64 {
 // facePages draws every face flat, then the table of them.
 func (b *book) facePages() {
 	room := b.room()
-	tall := b.legendTop(room) - 2 - b.quiet().faceHead(room, spreads[2], 1.25)
+	tall := b.legendTop(room) - 2 - b.quiet().faceHead(room, b.spreads()[len(b.spreads())-1], 1.25)
 	n := b.faceScale(room.Width(), tall)
 	var box geometry.Box
 	var y Length
-	for _, sp := range spreads {
+	for _, sp := range b.spreads() {
 		box = b.newPage(sp.bookmark)
 		y = b.faceHead(box, sp, n)
 		b.legend(box, box.Max.Y)
@@ -124,7 +139,7 @@ func (b *book) faceRow(sr spreadRow, wide, scale Length) faceRow {
 			continue
 		}
 		f, cell := newFlatFace(of, scale), wide*sr.parts[i]
-		caption := wrapped(b.caption(f), noteSize, false, cell-5)
+		caption := wrapped(b.captionOf(f), noteSize, false, cell-5)
 		head := wrapped(capital(string(name)), render.BodySize, true, cell-3)
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
@@ -200,7 +215,10 @@ func (f flatFace) onPage(q geometry.Point) geometry.Point {
 }
 
 // caption says what lies on a face.
-func (b *book) caption(f flatFace) string {
+func (b *book) captionOf(f flatFace) string {
+	if b.caption != nil {
+		return b.caption(f.face)
+	}
 	var s []string
 	size := b.Round.Number(f.Extent.Width()) + " × " + b.Round.Pretty(f.Extent.Height())
 	names := strings.Join(f.pieces(), ", ")
@@ -211,9 +229,9 @@ func (b *book) caption(f flatFace) string {
 			s = append(s, "from the board up: "+names)
 		}
 	case len(f.layers) == 0:
-		s = append(s, size, b.base.name+" only")
+		s = append(s, size, f.under(b.looks, b.base).name+" only")
 	default:
-		s = append(s, size, b.base.name+", then at the mouth: "+names, "thickest pile "+fine(f.Corners, b.Round.Unit))
+		s = append(s, size, f.under(b.looks, b.base).name+", then at the mouth: "+names, "thickest pile "+fine(f.Corners, b.Round.Unit))
 	}
 	if f.more[0] > 1 {
 		s = append(s, fmt.Sprintf("width drawn %d times as large as at scale", f.more[0]))

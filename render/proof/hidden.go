@@ -33,6 +33,15 @@ func boardsOf(c foldup.Carcass) []prism {
 	}
 }
 
+// blocksOf gives the boards of a case with its dividers after them.
+func blocksOf(r foldup.Report) []prism {
+	out := boardsOf(r.Carcass)
+	for _, d := range r.Dividers {
+		out = append(out, prism{geometry.Bx(d.Min.Z, d.Min.Y, d.Max.Z, d.Max.Y), d.Min.X, d.Max.X, nil})
+	}
+	return out
+}
+
 // holeOf gives the outline of the thumb hole, as a part of a side, nil where
 // there is none.
 func holeOf(c foldup.Carcass) []geometry.Point {
@@ -134,7 +143,8 @@ func (sc scene) into(b prism) geom.Geometry {
 
 // seeRims gives what is seen of the thickness of the sides in their thumb
 // holes: where one looks into a hole and not through it, and nothing to the
-// right of the side is in the way.
+// right of the side is in the way. The boards are the five of the case, then the
+// dividers, which are all to the left of the right side.
 func (sc scene) seeRims(boards []prism) geom.Geometry {
 	var out []geom.Geometry
 	for i, side := range boards[:2] {
@@ -142,7 +152,11 @@ func (sc scene) seeRims(boards []prism) geom.Geometry {
 			continue
 		}
 		rim := without(sc.into(side), sc.through(side))
-		for _, b := range boards[i+1:] {
+		others := boards[i+1:]
+		if i == 1 {
+			others = boards[2:5]
+		}
+		for _, b := range others {
 			rim = without(rim, sc.shadow(b))
 		}
 		out = append(out, solid(rim))

@@ -33,8 +33,8 @@ func (b block) holds(p foldup.Vec, outline area) bool {
 }
 
 // firstHit walks from the viewer along a line of sight through a solid model of
-// the boards, in small steps, and gives where it comes to board first.
-func firstHit(c foldup.Carcass, v view, at geometry.Point, step Length) (foldup.Vec, bool) {
+// the boards and dividers, in small steps, and gives where it comes to board first.
+func firstHit(c foldup.Carcass, dividers []foldup.DividerReport, v view, at geometry.Point, step Length) (foldup.Vec, bool) {
 	outline := area{rings: [][]geometry.Point{c.Side}}
 	// The point of the line nearest the origin, and the way to the viewer.
 	right := foldup.Vec{X: Length(v.cosYaw), Z: Length(-v.sinYaw)}
@@ -42,6 +42,9 @@ func firstHit(c foldup.Carcass, v view, at geometry.Point, step Length) (foldup.
 	toward := cross(right, up)
 	reach := c.Width + c.Height + c.Depth
 	all := blocks(c)
+	for _, d := range dividers {
+		all = append(all, block{d.Min, d.Max, false})
+	}
 	for t := reach; t > -reach; t -= step {
 		p := foldup.Vec{
 			X: right.X*at.X + up.X*at.Y + toward.X*t,
@@ -89,6 +92,28 @@ func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face
 	return faces, rim
 }
 
+// dividerFacesAt gives the planes of a divider's faces that a place lies on, its
+// edges at head and tail among them, which are not drawn.
+func dividerFacesAt(d foldup.DividerReport, p foldup.Vec, near Length) (faces []geometry.Face) {
+	is := func(a, b Length) bool { return (a - b).Abs() < near }
+	in := func(l, lo, hi Length) bool { return l > lo-near && l < hi+near }
+	if !in(p.X, d.Min.X, d.Max.X) || !in(p.Y, d.Min.Y, d.Max.Y) || !in(p.Z, d.Min.Z, d.Max.Z) {
+		return nil
+	}
+	for _, f := range []struct {
+		ok   bool
+		face geometry.Face
+	}{
+		{is(p.X, d.Min.X), geometry.DividerLeft}, {is(p.X, d.Max.X), geometry.DividerRight}, {is(p.Z, d.Max.Z), geometry.DividerMouth},
+		{is(p.Y, d.Min.Y), "foot"}, {is(p.Y, d.Max.Y), "top"},
+	} {
+		if f.ok {
+			faces = append(faces, f.face)
+		}
+	}
+	return faces
+}
+
 // What the picture shows at a point is what a line of sight through a model of
 // the boards comes to first, and of the layers there the uppermost.
 func TestHiddenPartsAreHidden(t *testing.T) {
@@ -106,11 +131,14 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 			checked := map[geometry.Face]int{}
 			for range 500 {
 				q := geometry.Pt(b.Min.X+b.Width()*Length(rnd.Float64()), b.Min.Y+b.Height()*Length(rnd.Float64()))
-				p, hit := firstHit(c, sc.view, q, step)
+				p, hit := firstHit(c, s.Report.Dividers, sc.view, q, step)
 				var want []geometry.Face
 				rim := false
 				if hit {
 					want, rim = facesAt(c, p, near)
+					for _, d := range s.Report.Dividers {
+						want = append(want, dividerFacesAt(d, p, near)...)
+					}
 					if len(want) != 1 && !(rim && len(want) == 0) || rim && len(want) > 0 {
 						continue // too near an edge to tell
 					}
@@ -160,9 +188,9 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 // onFace gives where a place of the case lies in a face's own coordinates.
 func onFace(f face, p foldup.Vec) geometry.Point {
 	dot := func(a foldup.Vec) Length {
-		return (p.X-f.place.origin.X)*a.X + (p.Y-f.place.origin.Y)*a.Y + (p.Z-f.place.origin.Z)*a.Z
+		return (p.X-f.place.frame.O.X)*a.X + (p.Y-f.place.frame.O.Y)*a.Y + (p.Z-f.place.frame.O.Z)*a.Z
 	}
-	return geometry.Pt(dot(f.place.along), dot(f.place.up))
+	return geometry.Pt(dot(f.place.frame.U), dot(f.place.frame.V))
 }
 
 // nearAny tells whether a point is close to an edge of what is seen.

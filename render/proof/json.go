@@ -59,6 +59,13 @@ type jsonFault struct {
 	What  string   `json:"what"`
 }
 
+// jsonBlock is a divider: its corners in the case, from left, tail and spine.
+type jsonBlock struct {
+	Min   [3]mm      `json:"min_mm"`
+	Max   [3]mm      `json:"max_mm"`
+	Faces []jsonFace `json:"faces"`
+}
+
 type jsonReport struct {
 	Title     string      `json:"title"`
 	Sound     bool        `json:"sound"`
@@ -66,6 +73,7 @@ type jsonReport struct {
 	Lining    Lining      `json:"lining"`
 	Rooms     int         `json:"compartments"`
 	Faces     []jsonFace  `json:"faces"`
+	Dividers  []jsonBlock `json:"dividers,omitempty"` // from left to right
 	Clearance struct {
 		Body struct {
 			Height    mm `json:"height"`
@@ -94,6 +102,9 @@ func JSON(s Subject) ([]byte, error) {
 		}
 		out.Faults = append(out.Faults, j)
 	}
+	for _, d := range r.Dividers {
+		out.Dividers = append(out.Dividers, jsonBlock{Min: [3]mm{mm(d.Min.X), mm(d.Min.Y), mm(d.Min.Z)}, Max: [3]mm{mm(d.Max.X), mm(d.Max.Y), mm(d.Max.Z)}})
+	}
 	for _, f := range study(r) {
 		j := jsonFace{
 			Name: string(f.Face), Inside: f.Inside, Extent: boxJSON(f.Extent),
@@ -116,6 +127,11 @@ func JSON(s Subject) ([]byte, error) {
 				}
 				j.Layers = append(j.Layers, layer)
 			}
+		}
+		if f.divider > 0 {
+			of := &out.Dividers[f.divider-1]
+			of.Faces = append(of.Faces, j)
+			continue
 		}
 		out.Faces = append(out.Faces, j)
 	}

@@ -30,11 +30,15 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 	for _, name := range b.looks.order {
 		entries = append(entries, entry{swatch(b.looks.pieces[name]), name})
 	}
-	if b.Lining == LinedBefore {
+	if b.Lining == LinedBefore || b.Lining == LinedAfter && len(b.Report.Dividers) > 0 {
 		entries = append(entries, entry{swatch(b.looks.lining), b.looks.lining.name})
 	}
 	if b.Lining != LinedBefore || b.MayShow || !b.Report.Sound() {
-		entries = append(entries, entry{swatch(b.looks.board), "board"})
+		name := "board"
+		if b.caption != nil { // a case of card has none
+			name = "gap between parts"
+		}
+		entries = append(entries, entry{swatch(b.looks.board), name})
 	}
 	if b.tucks() {
 		entries = append(entries, entry{func(at geometry.Box) {
@@ -69,7 +73,7 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 
 // tucks tells whether anything is tucked into a corner.
 func (b *book) tucks() bool {
-	for _, f := range b.Report.Faces {
+	for _, f := range allFaces(b.Report) {
 		for _, l := range f.Layers {
 			if l.Tucked {
 				return true

@@ -16,7 +16,7 @@ func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Leng
 	var deep Length
 	for _, f := range faces {
 		for _, l := range f.layers {
-			if d, ok := f.reach(l); ok {
+			if d, ok := f.reach(l); ok && f.divider == 0 {
 				deep = max(deep, d)
 			}
 		}
@@ -78,7 +78,7 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			}
 			continue
 		}
-		add(areasOf(moved(f.empty, to)), b.base.name, "of "+board(f.place.face))
+		add(areasOf(moved(f.empty, to)), f.under(b.looks, b.base).name, "of "+board(f.place.face))
 		for _, l := range f.layers {
 			what := strings.TrimPrefix(board(f.place.face), "the ")
 			d, ok := f.reach(l.Layer)

@@ -1,7 +1,10 @@
 package proof
 
 import (
+	"slices"
+
 	"forel/geometry"
+	"forel/geometry/foldup"
 	"forel/render"
 )
 
@@ -62,7 +65,7 @@ func looksOf(s Subject) looks {
 		pieces: map[string]look{},
 	}
 	used := map[string]bool{}
-	for _, f := range s.Report.Faces {
+	for _, f := range allFaces(s.Report) {
 		for _, l := range f.Layers {
 			used[l.Piece] = true
 		}
@@ -87,6 +90,15 @@ func looksOf(s Subject) looks {
 		}
 		out.pieces[p.Name] = l
 		out.order = append(out.order, p.Name)
+	}
+	return out
+}
+
+// allFaces lists the faces of a case and of its dividers.
+func allFaces(r foldup.Report) []foldup.FaceReport {
+	out := slices.Clone(r.Faces)
+	for _, d := range r.Dividers {
+		out = append(out, d.Faces...)
 	}
 	return out
 }

@@ -12,57 +12,56 @@ import (
 // looks straight at it.
 type place struct {
 	face         geometry.Face
-	origin       foldup.Vec
-	along, up    foldup.Vec // X and Y of the face's own coordinates
+	frame        foldup.Frame
 	normal       foldup.Vec // out of the board
 	flipX, flipY bool       // seen from in front, X runs left or Y runs down
-	// What lies beyond each edge as it is seen.
-	left, right, top, bottom string
+	edges
 }
 
-// placesOf lists the faces of a case. The case stands on its tail: X from left
-// to right, Y from tail to head, Z from spine to mouth.
-func placesOf(c foldup.Carcass) []place {
-	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
-	x, y, z := foldup.Vec{X: 1}, foldup.Vec{Y: 1}, foldup.Vec{Z: 1}
-	neg := func(v foldup.Vec) foldup.Vec { return foldup.Vec{X: -v.X, Y: -v.Y, Z: -v.Z} }
-	mouth := foldup.Vec{Z: d}
-	return []place{
-		{geometry.LeftOutside, foldup.Vec{}, z, y, neg(x), false, false, "spine", "mouth", "head", "tail"},
-		{geometry.RightOutside, foldup.Vec{X: w}, z, y, x, true, false, "mouth", "spine", "head", "tail"},
-		{geometry.SpineOutside, foldup.Vec{}, x, y, neg(z), true, false, "right side", "left side", "head", "tail"},
-		{geometry.HeadOutside, foldup.Vec{Y: h}, x, z, y, false, true, "left side", "right side", "spine", "mouth"},
-		{geometry.TailOutside, foldup.Vec{}, x, z, neg(y), false, false, "left side", "right side", "mouth", "spine"},
-		{geometry.LeftMouth, mouth, x, y, z, false, false, "outside", "inside", "head", "tail"},
-		{geometry.RightMouth, mouth, x, y, z, false, false, "inside", "outside", "head", "tail"},
-		{geometry.HeadMouth, mouth, x, y, z, false, false, "left side", "right side", "outside", "inside"},
-		{geometry.TailMouth, mouth, x, y, z, false, false, "left side", "right side", "inside", "outside"},
-		{geometry.LeftInside, foldup.Vec{X: s}, z, y, x, true, false, "mouth", "spine", "head", "tail"},
-		{geometry.RightInside, foldup.Vec{X: w - s}, z, y, neg(x), false, false, "spine", "mouth", "head", "tail"},
-		{geometry.SpineInside, foldup.Vec{Z: s}, x, y, z, false, false, "left side", "right side", "head", "tail"},
-		{geometry.HeadInside, foldup.Vec{Y: h - s}, x, z, neg(y), false, false, "left side", "right side", "mouth", "spine"},
-		{geometry.TailInside, foldup.Vec{Y: s}, x, z, y, false, true, "left side", "right side", "spine", "mouth"},
-	}
+// edges name what lies beyond each edge of a face as it is seen.
+type edges struct{ left, right, top, bottom string }
+
+// beyond names what lies beyond the edges of each face as it is seen.
+var beyond = map[geometry.Face]edges{
+	geometry.LeftOutside:  {"spine", "mouth", "head", "tail"},
+	geometry.RightOutside: {"mouth", "spine", "head", "tail"},
+	geometry.SpineOutside: {"right side", "left side", "head", "tail"},
+	geometry.HeadOutside:  {"left side", "right side", "spine", "mouth"},
+	geometry.TailOutside:  {"left side", "right side", "mouth", "spine"},
+	geometry.LeftMouth:    {"outside", "inside", "head", "tail"},
+	geometry.RightMouth:   {"inside", "outside", "head", "tail"},
+	geometry.HeadMouth:    {"left side", "right side", "outside", "inside"},
+	geometry.TailMouth:    {"left side", "right side", "inside", "outside"},
+	geometry.LeftInside:   {"mouth", "spine", "head", "tail"},
+	geometry.RightInside:  {"spine", "mouth", "head", "tail"},
+	geometry.SpineInside:  {"left side", "right side", "head", "tail"},
+	geometry.HeadInside:   {"left side", "right side", "mouth", "spine"},
+	geometry.TailInside:   {"left side", "right side", "spine", "mouth"},
+	geometry.DividerLeft:  {"spine", "mouth", "head", "tail"},
+	geometry.DividerRight: {"mouth", "spine", "head", "tail"},
+	geometry.DividerMouth: {"left face", "right face", "head", "tail"},
 }
 
-// placeOf gives the place of one face; ok is false for a face no case has.
-func placeOf(c foldup.Carcass, face geometry.Face) (place, bool) {
-	for _, p := range placesOf(c) {
-		if p.face == face {
-			return p, true
-		}
+// placeOf gives the place of a face as the proof has it. A face is seen with the
+// head or, where it lies level, the end that is farther from the viewer's feet
+// at the top: of its axes X or Y is turned round where they would show it as in a
+// mirror. A face that lies level keeps its X from left to right.
+func placeOf(f foldup.FaceReport) place {
+	p := place{face: f.Face, frame: f.Frame, normal: f.Normal, edges: beyond[f.Face]}
+	if mirrored := dot(cross(f.Frame.U, f.Frame.V), f.Normal) < 0; mirrored {
+		p.flipX, p.flipY = f.Normal.Y == 0, f.Normal.Y != 0
 	}
-	return place{}, false
+	return p
+}
+
+func dot(a, b foldup.Vec) Length { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
+
+func cross(a, b foldup.Vec) foldup.Vec {
+	return foldup.Vec{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
 }
 
 // at gives where a point of the face lies in the case.
-func (p place) at(q geometry.Point) foldup.Vec {
-	return foldup.Vec{
-		X: p.origin.X + p.along.X*q.X + p.up.X*q.Y,
-		Y: p.origin.Y + p.along.Y*q.X + p.up.Y*q.Y,
-		Z: p.origin.Z + p.along.Z*q.X + p.up.Z*q.Y,
-	}
-}
+func (p place) at(q geometry.Point) foldup.Vec { return p.frame.At(q) }
 
 // board names the board a face belongs to: "the left side", "the head wall".
 func board(f geometry.Face) string {
@@ -91,9 +90,9 @@ func (f face) reach(l foldup.Layer) (Length, bool) {
 	}
 	b := polygon.Bounds(l.Shape)
 	switch {
-	case f.place.along.Z == 1:
+	case f.place.frame.U.Z == 1:
 		return f.Extent.Max.X - b.Min.X, true
-	case f.place.up.Z == 1:
+	case f.place.frame.V.Z == 1:
 		return f.Extent.Max.Y - b.Min.Y, true
 	}
 	return 0, false

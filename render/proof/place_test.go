@@ -10,17 +10,14 @@ import (
 	"forel/geometry/foldup"
 )
 
-func cross(a, b foldup.Vec) foldup.Vec {
-	return foldup.Vec{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
-}
-
 func times(v foldup.Vec, f Length) foldup.Vec { return foldup.Vec{X: v.X * f, Y: v.Y * f, Z: v.Z * f} }
 
 // Seen from in front, right, up and toward the viewer are right-handed: no
 // face is drawn as in a mirror.
 func TestFacesAreNotMirrored(t *testing.T) {
-	for _, p := range placesOf(foldup.Carcass{Width: 38, Height: 228, Depth: 152, Lined: 2}) {
-		right, up := p.along, p.up
+	for _, f := range study(made(t, jobOf(221.5, 148.5, 32)).Report) {
+		p := f.place
+		right, up := p.frame.U, p.frame.V
 		if p.flipX {
 			right = times(right, -1)
 		}

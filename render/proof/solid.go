@@ -94,7 +94,7 @@ type seenEdge struct {
 // before it hides.
 func sceneOf(r foldup.Report, faces []face) scene {
 	sc := scene{view: viewOf(r)}
-	boards := boardsOf(r.Carcass)
+	boards := blocksOf(r)
 	for _, f := range faces {
 		p := f.place
 		if !sc.view.shows(p.normal) {
@@ -103,7 +103,7 @@ func sceneOf(r foldup.Report, faces []face) scene {
 		look := func(g geom.Geometry) geom.Geometry {
 			return moved(g, func(q geometry.Point) geometry.Point { return sc.view.flat(p.at(q)) })
 		}
-		s := seenFace{face: f, whole: solid(sc.seen(look(f.shape), boards, p.origin, p.normal))}
+		s := seenFace{face: f, whole: solid(sc.seen(look(f.shape), boards, p.frame.O, p.normal))}
 		if s.whole.IsEmpty() {
 			continue
 		}
@@ -215,10 +215,7 @@ func (sc scene) draw(s render.Surface, k looks, inside look, to func(geometry.Po
 		}
 	}
 	for _, f := range sc.faces {
-		under := k.board
-		if f.Inside {
-			under = inside
-		}
+		under := f.under(k, inside)
 		fill(f.whole, under)
 		for _, l := range f.layers {
 			fill(l.under, k.piece(l.Piece))

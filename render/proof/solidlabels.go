@@ -2,6 +2,7 @@ package proof
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -57,7 +58,15 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	add(v(c.Width, c.Height*0.45, 0), "spine", "behind, round this edge")
 	add(v(c.Lined/2, c.Height*0.85, c.Depth), "left side", "its edge at the mouth")
 	add(v(c.Width*0.6, c.Lined/2, c.Depth), "tail", "its edge at the mouth")
-	add(v(c.Width/2, c.Height*0.74, c.Depth), "mouth", "the open side")
+	mouth := c.Width / 2
+	for i, d := range b.Report.Dividers {
+		at := foldup.Vec{X: (d.Min.X + d.Max.X) / 2, Y: c.Height * (0.6 - 0.1*Length(i)), Z: d.Max.Z}
+		add(to(sc.view.flat(at)), "divider", fmt.Sprintf("between volumes %d and %d", i+1, i+2))
+		if i == 0 { // the compartment before it
+			mouth = (c.Lined + d.Min.X) / 2
+		}
+	}
+	add(v(mouth, c.Height*0.74, c.Depth), "mouth", "the open side")
 	if len(c.Side) > 4 {
 		add(v(c.Width, c.Height/2, c.Depth-holeDepth(c)*0.4), "thumb hole", "in both sides")
 	}

@@ -19,7 +19,7 @@ func (b *book) table(box geometry.Box) {
 // tableAt sets the table and gives where it ends.
 func (b *book) tableAt(box geometry.Box) Length {
 	y := b.paragraph(box, box.Min.Y, "Face by face", render.HeadSize, true)
-	rows := b.faceRows(b.faces, b.Round)
+	rows := b.faceRows(each(b.faces), b.Round)
 	const size = noteSize
 	words := func(i int) bool { return i == 0 || i == len(rows[0])-1 }
 	// Columns as wide as they must be, what is left over shared between them.

@@ -26,7 +26,7 @@ func Text(s Subject, r geometry.Rounding) []byte {
 	if len(s.Report.Faces) == 0 {
 		return b.Bytes()
 	}
-	faces := study(s.Report)
+	faces := each(study(s.Report))
 	b.WriteString("\n")
 	columns(&b, s.faceRows(faces, r))
 	b.WriteString("\n")
@@ -46,6 +46,9 @@ func (s Subject) faceRows(faces []face, r geometry.Rounding) [][]string {
 		row := []string{string(f.Face), r.Number(f.Extent.Width()) + " x " + r.Number(f.Extent.Height()), "", "", "", "", ""}
 		if f.Inside {
 			row[2] = map[Lining]string{LinedBefore: "lined", LinedAfter: "lined last"}[s.Lining]
+			if f.divider > 0 && row[2] != "" {
+				row[2] = "lined"
+			}
 			row[5] = fineNumber(f.Corners, r.Unit)
 		} else {
 			row[2] = fmt.Sprintf("%.1f %%", percent(f.covered))

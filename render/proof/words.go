@@ -7,7 +7,6 @@ import (
 	"unicode/utf8"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -51,9 +50,6 @@ func (s Subject) verdict() string {
 	if s.Compartments > 1 {
 		goes = "the books go in"
 	}
-	if cornersTight(s.Report) {
-		goes += " once the side tabs are pared in the corners of the mouth"
-	}
 	return "sound: " + bare + ", no flap reaches too far or runs into another, and " + goes
 }
 
@@ -64,20 +60,10 @@ func (s Subject) remarks() []string {
 		out = append(out, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
 	}
 	if s.Compartments > 1 {
-		out = append(out, "dividers are not shown; the clearance in thickness is that of each compartment")
-	}
-	if cornersTight(s.Report) {
-		out = append(out, tightCorners)
+		out = append(out, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
 	}
 	return out
 }
-
-// cornersTight tells whether the tabs tucked into the corners of the mouth take
-// up more than the clearance, in a case that is sound otherwise.
-func cornersTight(r foldup.Report) bool { return len(r.Faces) > 0 && r.Clearance.MouthCorners <= 0 }
-
-const tightCorners = "take care: where the tabs lie over each other in the corners of the mouth, no height is left for the book; " +
-	"pare the side tabs there, or give more clearance in height"
 
 // unitName says which unit numbers are in.
 func unitName(u geometry.Unit) string {
