@@ -233,34 +233,6 @@ func (r *Run) shorter() {
 	}
 }
 
-// polish keeps what it costs and looks for fewer fence settings and larger
-// offcuts, until it finds none for a while.
-func (r *Run) polish() {
-	r.stop = false
-	r.st.polish = true
-	bins := r.p.clone(r.best.Bins)
-	if r.p.roll() {
-		for _, b := range bins {
-			b.shorten(b.length(), &r.st.rnd, nil)
-		}
-	}
-	r.st.start(bins, nil)
-	best := r.st.cost()
-	idle, most := 0, 1000+20*len(r.p.Items)
-	improved := false
-	var keep []*Bin
-	for idle = 0; idle < most && !r.over(1); idle++ {
-		if r.st.step() && r.st.cost() < best-1e-9 {
-			best, idle, improved = r.st.cost(), 0, true
-			keep = r.p.clone(r.st.bins)
-		}
-	}
-	if improved {
-		r.st.bins, r.st.out = keep, nil
-		r.found()
-	}
-}
-
 // In guillotine mode, steps on cut sheets alternate with steps on sheets where
 // pieces may lie anywhere as long as they come apart: the one is quicker where
 // many pieces lie on a sheet, the other finds more where few do.
