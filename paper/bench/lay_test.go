@@ -73,32 +73,53 @@ func TestClass(t *testing.T) {
 	for i := range first.Groups {
 		assert.LessOrEqual(t, len(better.Groups[i].Sheets), len(first.Groups[i].Sheets))
 	}
-	// The three walls of a case come off one strip: one cut gives all their widths.
-	cuts := map[int]map[int]bool{}
-	for _, s := range better.Groups[0].Sheets {
-		for _, q := range s.Pieces {
-			by := q.HeightCut
-			switch q.Name {
-			case "spine wall":
-				by = q.WidthCut
-			case "head wall", "tail wall":
-			default:
-				continue
-			}
-			if cuts[q.Job] == nil {
-				cuts[q.Job] = map[int]bool{}
-			}
-			cuts[q.Job][by] = true
-		}
-	}
-	require.NotEmpty(t, cuts)
-	for n, by := range cuts {
-		assert.Len(t, by, 1, "walls of %s", jobs[n].Title())
-	}
+	oneStrip(t, better)
 	again, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: 2000}})
 	require.NoError(t, err)
 	assert.Equal(t, better, again, "the same jobs and steps give the same plan")
 	t.Log("\n" + summary(better))
+}
+
+// oneStrip tells that the three walls of every case come off one strip: one cut
+// gives all their widths.
+func oneStrip(t *testing.T, p bench.Plan) {
+	t.Helper()
+	cuts := map[int]map[int]bool{}
+	for _, g := range p.Groups {
+		for _, s := range g.Sheets {
+			for _, q := range s.Pieces {
+				by := q.HeightCut
+				switch q.Name {
+				case "spine wall":
+					by = q.WidthCut
+				case "head wall", "tail wall":
+				default:
+					continue
+				}
+				if cuts[q.Job] == nil {
+					cuts[q.Job] = map[int]bool{}
+				}
+				cuts[q.Job][by] = true
+			}
+		}
+	}
+	require.Len(t, cuts, len(p.Jobs))
+	for n, by := range cuts {
+		assert.Len(t, by, 1, "walls of %s", p.Jobs[n].Title())
+	}
+}
+
+// So they do when a case is alone on its sheet, where there is room to spare.
+func TestWallsOfOneCase(t *testing.T) {
+	for _, j := range append(class(t, 30), job(t, "Chart folder", 234.95, 180.975, 19.05)) {
+		j.Unit = geometry.IN
+		for _, steps := range []int{0, 300} {
+			p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{Effort: pack.Effort{Iterations: steps}})
+			require.NoError(t, err)
+			oneStrip(t, p)
+			sound(t, p)
+		}
+	}
 }
 
 // Any job on any stock: what comes back can be cut from the sheets by its list
