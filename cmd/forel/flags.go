@@ -101,34 +101,48 @@ type loaded struct {
 // load reads the job from the file named, if any, and the flags, and works it
 // out.
 func (j *jobFlags) load(say voice) (loaded, error) {
-	var l loaded
 	flags, err := j.flags()
+	if err != nil {
+		return loaded{}, err
+	}
+	file, suspects, err := j.read(flags)
+	if err != nil {
+		return loaded{}, err
+	}
+	l, err := workOut(file, j.round)
 	if err != nil {
 		return l, err
 	}
-	var suspects jobfile.Issues
-	if l.file, suspects, err = j.read(flags); err != nil {
+	say.warn(suspects)
+	say.warnTitle(l.plan.Title)
+	return l, nil
+}
+
+// workOut makes the case of a job that was read, for sizes rounded as asked.
+func workOut(file jobfile.File, round string) (l loaded, err error) {
+	l.file = file
+	if l.round, err = rounding(round, file.Job.Unit); err != nil {
 		return l, err
 	}
-	if l.round, err = j.rounding(l.file.Job.Unit); err != nil {
-		return l, err
-	}
-	if l.file.Construction == jobfile.Card {
-		if l.card, err = onepiece.Make(l.file.Card); err != nil {
+	if file.Construction == jobfile.Card {
+		if l.card, err = onepiece.Make(file.Card); err != nil {
 			return l, err
 		}
 		l.plan = l.card.Plan()
-	} else {
-		if l.boards, err = slipcase.Make(l.file.Job); err != nil {
-			return l, err
-		}
-		l.plan = l.boards.Plan()
+		return l, nil
 	}
-	say.warn(suspects)
-	if set := typeset.Settable(l.plan.Title); set != l.plan.Title {
-		fmt.Fprintf(say.w, "warning: title: the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all\n", typeset.Missing)
+	if l.boards, err = slipcase.Make(file.Job); err != nil {
+		return l, err
 	}
+	l.plan = l.boards.Plan()
 	return l, nil
+}
+
+// warnTitle tells of a title that the PDF can't show whole.
+func (v voice) warnTitle(title string) {
+	if typeset.Settable(title) != title {
+		fmt.Fprintf(v.w, "warning: title: the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all\n", typeset.Missing)
+	}
 }
 
 // read reads the job from where the words say.
@@ -180,10 +194,10 @@ func readJob(name string) ([]byte, error) {
 	return data, nil
 }
 
-// rounding gives how shown sizes are rounded.
-func (j *jobFlags) rounding(unit geometry.Unit) (geometry.Rounding, error) {
-	if j.round != "" {
-		r, err := geometry.ParseRounding(j.round, unit)
+// rounding gives how shown sizes are rounded: as asked, or as suits the unit.
+func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
+	if asked != "" {
+		r, err := geometry.ParseRounding(asked, unit)
 		if err != nil {
 			return r, fmt.Errorf("--round: %w", err)
 		}

@@ -30,6 +30,7 @@ func commands() []command {
 		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
 		{"cutlist", "print the list of pieces with their sizes", runCutlist},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
+		{"class", "make every student's files from a roster, and an index of them", runClass},
 		{"completion", "print a script that completes forel's words in a shell", runCompletion},
 		{"man", "print the manual page", runMan},
 		{"version", "print which forel this is", runVersion},

@@ -5,6 +5,7 @@ package roster
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -18,9 +19,11 @@ import (
 
 // Row is a student's job.
 type Row struct {
-	Line     int    // in the roster, from 1
-	Name     string // the student's
-	Folder   string // for the student's files: unlike that of any other row
+	Source   string   // the roster's name
+	Line     int      // in the roster, from 1
+	Name     string   // the student's
+	Folder   string   // for the student's files: unlike that of any other row
+	Given    [32]byte // a digest of all that the job was read from: the same for the same job
 	File     jobfile.File
 	Suspects jobfile.Issues // what can be made but looks like a slip
 	Refused  jobfile.Issues // why it can't be made; File holds nothing then
@@ -47,8 +50,9 @@ type Base struct {
 // made says so in Refused and keeps no other from being read. The error is of
 // type Issues and tells what is wrong with the table as a whole: nothing in it,
 // columns that are not known or missing, quotes that don't close.
-func Read(source string, data []byte, base *Base) ([]Row, error) {
-	t := table{source: source, base: base}
+// Flags hold for every row, over what it says.
+func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
+	t := table{source: source, base: base, flags: flags}
 	if err := t.open(data); err != nil {
 		return nil, err
 	}
@@ -81,6 +85,7 @@ func Read(source string, data []byte, base *Base) ([]Row, error) {
 type table struct {
 	source  string
 	base    *Base
+	flags   []jobfile.Flag
 	csv     *csv.Reader
 	columns []string // as typed
 	keys    []string // of the job file; empty for the name
@@ -167,7 +172,7 @@ func blank(fields []string) bool {
 
 // row reads one student's row.
 func (t *table) row(line int, fields []string) Row {
-	r := Row{Line: line}
+	r := Row{Source: t.source, Line: line}
 	if len(fields) > len(t.columns) {
 		r.Refused = append(r.Refused, t.issue(line, "", fmt.Sprintf("%d fields under %d columns", len(fields), len(t.columns)), "put a text with a comma in it in quotes"))
 		return r
@@ -181,6 +186,8 @@ func (t *table) row(line int, fields []string) Row {
 			flags = append(flags, jobfile.Flag{Name: t.columns[i], Key: t.keys[i], Value: f})
 		}
 	}
+	flags = append(flags, t.flags...)
+	r.Given = t.digest(r.Name, flags)
 	if r.Name == "" {
 		r.Refused = append(r.Refused, t.issue(line, nameColumn, "no name", "give the student's"))
 	}
@@ -198,6 +205,18 @@ func (t *table) row(line int, fields []string) Row {
 	}
 	r.Suspects = t.placed(line, r.Suspects)
 	return r
+}
+
+// digest tells one job from another by what it was read from.
+func (t *table) digest(name string, flags []jobfile.Flag) [32]byte {
+	given := fmt.Sprintf("%q", name)
+	for _, f := range flags {
+		given += fmt.Sprintf(" %q=%q", f.Key, f.Value)
+	}
+	if t.base != nil {
+		given += "\n" + string(t.base.Data)
+	}
+	return sha256.Sum256([]byte(given))
 }
 
 // placed gives issues that no file is to blame for the row's place.
