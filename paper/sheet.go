@@ -95,7 +95,7 @@ const (
 
 // Foot is the height kept free at the bottom of each sheet for its rulers and
 // words.
-const Foot Length = 23
+const Foot Length = 14
 
 // Least room a sheet must leave between its margins: across for the rulers
 // and words, along for the pattern.
@@ -118,6 +118,15 @@ func (s Setup) Check() error {
 			s.Sheet, s.Margin.MM(), across.MM(), along.MM(), leastAcross.MM(), (leastAlong + Foot).MM())
 	}
 	return nil
+}
+
+// usable gives what of a sheet can take patterns, from its upper left corner.
+func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
+	width, height = s.Sheet.Width, s.Sheet.Height
+	if lying {
+		width, height = height, width
+	}
+	return width, height, geometry.Bx(s.Margin, s.Margin, width-s.Margin, height-s.Margin-Foot)
 }
 
 // DefaultSetup gives A4 with a margin of 10 mm, which the printers at home

@@ -12,6 +12,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
+	"forel/paper"
 	"forel/render"
 	"forel/render/templates"
 )
@@ -40,6 +41,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	job := addJobFlags(f)
 	folder := f.String("out", "templates", "`folder` to write into; made if it is not there")
 	sheet := f.String("paper", "", "`sheet` to print on: a4, a3, letter, legal, tabloid, or its size, such as \"210 x 297 mm\"")
+	separate := f.Bool("separate", false, "no two pieces on one sheet")
 	colours := f.StringArray("colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (cutting, creasing, positions, legend)")
 	if err := parseFlags(f, args); err != nil {
 		return err
@@ -58,7 +60,8 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	files, err := templateFiles(l.plan, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round})
+	layout := l.file.Print.Lay(l.plan.Pieces, paper.Options{Separate: *separate})
+	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round})
 	if err != nil {
 		return failure{err, ""}
 	}
@@ -79,17 +82,25 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		drawings = "a drawing"
 	}
 	fmt.Fprintf(out, "wrote %s and %s to %s\n", drawings, bookletName, printable(*folder))
+	fmt.Fprintf(out, "the patterns take %s; by area alone they would take %d\n", sheetCount(len(layout.Pages)), layout.AtLeast)
 	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
 	return nil
 }
 
+func sheetCount(n int) string {
+	if n == 1 {
+		return "a sheet"
+	}
+	return fmt.Sprintf("%d sheets", n)
+}
+
 // templateFiles makes every file of a job, the drawings before the booklet.
-func templateFiles(c plan.Plan, o templates.Options) ([]output, error) {
+func templateFiles(c plan.Plan, l paper.Layout, o templates.Options) ([]output, error) {
 	var files []output
 	for _, p := range c.Pieces {
 		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
 	}
-	booklet, err := templates.Booklet(c, o)
+	booklet, err := templates.Booklet(c, l, o)
 	return append(files, output{bookletName, booklet}), err
 }
 

@@ -124,7 +124,7 @@ func (l *labeller) main(partsFirst bool) {
 // title sets what the piece is: in its main region, else anywhere on it, else
 // beside it.
 func (l *labeller) title() {
-	blocks := titles(l.piece, l.view.Round)
+	blocks := titles(l.piece, l.view.Address, l.view.Round)
 	main := l.view.box(l.piece.Regions[0].Room)
 	short := blocks[len(blocks)-3:]
 	switch {

@@ -38,32 +38,38 @@ func Dimensions(p geometry.Piece, r geometry.Rounding) string {
 	return fmt.Sprintf("%s × %s", r.Pretty(w), r.Pretty(h))
 }
 
-// titles gives the piece's own label, from the fullest to the barest.
-func titles(p geometry.Piece, r geometry.Rounding) []block {
-	name := line{p.Name, render.HeadSize, true}
-	full := block{
-		name,
+// titles gives the piece's own label with the address of what is shown of it,
+// from the fullest to the barest.
+func titles(p geometry.Piece, address string, r geometry.Rounding) []block {
+	full := block{{p.Name, render.HeadSize, true}}
+	brief := block{{p.Name, render.BodySize, true}}
+	with := ""
+	if address != "" {
+		full = append(full, line{address, render.BodySize, true})
+		brief = append(brief, line{address, render.NoteSize, true})
+		with = ", " + address
+	}
+	full = append(full, block{
 		{Cut(p), render.BodySize, false},
 		{Dimensions(p, r), render.BodySize, false},
 		{p.FaceUp, render.BodySize, false},
-	}
+	}...)
 	if p.Hand != "" {
 		full = append(full, line{p.Hand, render.NoteSize, false})
 	}
 	for _, c := range p.Confused {
 		full = append(full, line{"not to be mistaken for " + c, render.NoteSize, true})
 	}
-	brief := block{
-		{p.Name, render.BodySize, true},
+	brief = append(brief, block{
 		{Cut(p), render.NoteSize, false},
 		{p.FaceUp, render.NoteSize, false},
-	}
+	}...)
 	return []block{
 		full, full.wrapped(60), full.wrapped(42), full.wrapped(32),
 		brief, brief.wrapped(26),
-		{{p.Name + ", " + Cut(p), render.NoteSize, true}},
-		{{Name(p), render.NoteSize, true}},
-		{{Name(p), render.SmallSize, true}},
+		{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}},
+		{{Name(p) + with, render.NoteSize, true}},
+		{{Name(p) + with, render.SmallSize, true}},
 	}
 }
 

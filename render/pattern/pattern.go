@@ -20,6 +20,9 @@ type View struct {
 	Safe   geometry.Box   // of the surface: words stay within it
 	Keep   []geometry.Box // of the surface: places words keep off
 	Joins  []Join         // of the surface: where it is joined to its neighbours
+	// Address names what is shown of a piece that takes several sheets; empty
+	// where all of it is.
+	Address string
 	// Wider is by how much words may come out wider than the typeface has
 	// them, where a viewer may lack it; 1 (or 0) where it is embedded.
 	Wider float64

@@ -2,6 +2,8 @@ package templates
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/plan"
@@ -18,74 +20,76 @@ type pages interface {
 	Bookmark(title string)
 }
 
-// sheets is one piece with the sheets it is printed on.
-type sheets struct {
-	piece  geometry.Piece
-	tiling paper.Tiling
-	first  int // page number of the first
-}
-
-func (s sheets) last() int { return s.first + len(s.tiling.Tiles) - 1 }
-
-// pagesText names the pages, "5" or "5–6".
-func (s sheets) pagesText() string {
-	if s.first == s.last() {
-		return fmt.Sprint(s.first)
-	}
-	return fmt.Sprintf("%d–%d", s.first, s.last())
-}
-
 // booklet is the document being made.
 type booklet struct {
 	Options
 	pages
 	plan   plan.Plan
-	pieces []sheets
-	total  int // pages
+	layout paper.Layout
+	before int // pages before the patterns
 	page   int // that is being drawn
 }
 
-// Booklet gives the document of all pieces: an overview, the key to the
-// sheets, then each piece at true size.
-func Booklet(c plan.Plan, o Options) ([]byte, error) {
+// Booklet gives the document of all pieces laid over sheets: an overview, the
+// key to the sheets, then each piece at true size.
+func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 	title := "Slipcase templates"
 	if c.Title != "" {
 		title += ": " + c.Title
 	}
 	doc := pdf.New(title)
-	draw(doc, c, o)
+	draw(doc, c, l, o)
 	return doc.Bytes()
 }
 
 // draw draws the document on pages and gives the labels there was no room for.
-func draw(on pages, c plan.Plan, o Options) (missed []string) {
-	b := &booklet{Options: o, pages: on, plan: c}
-	for _, p := range c.Pieces {
-		b.pieces = append(b.pieces, sheets{piece: p, tiling: o.Setup.Tile(p.Outline.Bounds(), p.Lines()...)})
-	}
+func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
+	b := &booklet{Options: o, pages: on, plan: c, layout: l}
 	trial := *b
 	trial.pages = render.Discard{}
 	ordered := trial.overview()
-	next := 1 + 1 + b.keyPages()
+	b.before = 1 + b.keyPages()
 	if !ordered {
-		next++
+		b.before++
 	}
-	for i := range b.pieces {
-		b.pieces[i].first = next
-		next += len(b.pieces[i].tiling.Tiles)
-	}
-	b.total = next - 1
 	b.overview()
 	if !ordered {
 		b.orderPage()
 	}
 	b.key()
-	for _, s := range b.pieces {
-		for i := range s.tiling.Tiles {
-			missed = append(missed, b.sheet(s, i)...)
-		}
+	for _, p := range b.layout.Pages {
+		missed = append(missed, b.sheet(p)...)
 	}
 	return missed
+}
+
+// total gives the number of pages.
+func (b *booklet) total() int { return b.before + len(b.layout.Pages) }
+
+// pageOf gives the number of the page that shows a tile.
+func (b *booklet) pageOf(t paper.Tile) int { return b.before + t.Page + 1 }
+
+// pagesText names the pages of a pattern, such as "5" or "5–6, 8".
+func (b *booklet) pagesText(t paper.Tiling) string {
+	var numbers []int
+	for _, tile := range t.Tiles {
+		numbers = append(numbers, b.pageOf(tile))
+	}
+	slices.Sort(numbers)
+	numbers = slices.Compact(numbers)
+	var runs []string
+	for i := 0; i < len(numbers); {
+		k := i
+		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
+			k++
+		}
+		run := fmt.Sprint(numbers[i])
+		if k > i {
+			run += fmt.Sprintf("–%d", numbers[k])
+		}
+		runs, i = append(runs, run), k+1
+	}
+	return strings.Join(runs, ", ")
 }
 
 // newPage starts a page and gives what may be printed on it.
@@ -96,27 +100,48 @@ func (b *booklet) newPage(width, height geometry.Length) geometry.Box {
 	return geometry.Bx(m, m, width-m, height-m)
 }
 
-// sheet draws one sheet of a piece.
-func (b *booklet) sheet(s sheets, i int) []string {
-	t, tile := s.tiling, s.tiling.Tiles[i]
-	b.newPage(t.Width, t.Height)
-	if i == 0 {
-		b.Bookmark(pattern.Name(s.piece))
+// sheet draws one page of patterns.
+func (b *booklet) sheet(p paper.Page) (missed []string) {
+	b.newPage(p.Width, p.Height)
+	for _, part := range p.Parts {
+		t := b.layout.Patterns[part.Pattern]
+		if part.Tile == 0 {
+			b.Bookmark(pattern.Name(t.Piece))
+		}
+		missed = append(missed, b.part(t, t.Tiles[part.Tile])...)
 	}
-	dx, dy := t.ToPage(tile)
+	b.foot(p)
+	return missed
+}
+
+// part draws what one place of a page shows of a pattern.
+func (b *booklet) part(t paper.Tiling, tile paper.Tile) []string {
+	dx, dy := tile.ToPage()
 	v := pattern.View{
 		DX: dx, DY: dy,
-		Window: t.Area,
-		Wider:  1,
-		Theme:  b.Theme, Round: b.Round,
+		Window:  onPage(tile.Window, dx, dy),
+		Safe:    tile.Room,
+		Address: address(t, tile),
+		Wider:   1,
+		Theme:   b.Theme, Round: b.Round,
 	}
-	core := geometry.Bx(tile.Core.Min.X+dx, dy-tile.Core.Max.Y, tile.Core.Max.X+dx, dy-tile.Core.Min.Y)
-	v.Safe = core.Grow(-1)
+	core := onPage(tile.Core, dx, dy)
 	b.Begin(render.Legend)
-	v.Joins = b.joins(s, tile, core)
-	v.Keep = b.marks(s, core, dx, dy)
+	v.Joins, v.Safe = b.joins(t, tile, core, v.Window)
+	v.Keep = b.marks(t, core, v.Window, dx, dy)
 	b.End()
-	missed := pattern.Draw(b, s.piece, v)
-	b.foot(s, tile)
-	return missed
+	return pattern.Draw(b, t.Piece, v)
+}
+
+// onPage takes a box of a pattern to the page.
+func onPage(b geometry.Box, dx, dy geometry.Length) geometry.Box {
+	return geometry.Bx(b.Min.X+dx, dy-b.Max.Y, b.Max.X+dx, dy-b.Min.Y)
+}
+
+// address names a tile by its row and column; a whole pattern needs none.
+func address(t paper.Tiling, tile paper.Tile) string {
+	if t.Whole() {
+		return ""
+	}
+	return fmt.Sprintf("row %d of %d, column %d of %d", tile.Row, t.Rows, tile.Col, t.Cols)
 }

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry"
 	"forel/paper"
@@ -10,45 +11,60 @@ import (
 	"forel/render/typeset"
 )
 
-// foot draws the bottom of a sheet: rulers to check the print by, what is on
-// the sheet and where it belongs.
-func (b *booklet) foot(s sheets, tile paper.Tile) {
+// foot draws the bottom of a page: rulers to check the print by, what is on
+// the page and where it belongs.
+func (b *booklet) foot(p paper.Page) {
 	b.Begin(render.Legend)
 	defer b.End()
 	m := b.Setup.Margin
-	width, height := s.tiling.Width, s.tiling.Height
-	box := geometry.Bx(m, height-m-paper.Foot+1.5, width-m, height-m)
+	box := geometry.Bx(m, p.Height-m-paper.Foot+1.5, p.Width-m, p.Height-m)
 	b.rule(box.Min, geometry.Pt(box.Max.X, box.Min.Y))
-	b.rulers(geometry.Pt(box.Min.X, box.Min.Y+1.5))
+	b.rulers(box.Min)
 
 	// The words stand right of the rulers, the little map at the right end.
-	const rulersWide, mapWide = 113, 20
+	const rulersWide, mapWide = 114, 16
 	right := box.Max.X
-	if len(s.tiling.Tiles) > 1 {
-		b.littleMap(s.tiling, tile, geometry.Bx(box.Max.X-mapWide+3, box.Min.Y+2.5, box.Max.X, box.Max.Y-0.5))
+	if t, tile, ok := b.onlyTile(p); ok {
+		b.littleMap(t, tile, geometry.Bx(box.Max.X-mapWide+3, box.Min.Y+1.5, box.Max.X, box.Max.Y-0.5))
 		right -= mapWide
 	}
 	x, room := box.Min.X+rulersWide, right-box.Min.X-rulersWide
-	where := "whole on this page"
-	if len(s.tiling.Tiles) > 1 {
-		where = fmt.Sprintf("row %d of %d, column %d of %d", tile.Row, s.tiling.Rows, tile.Col, s.tiling.Cols)
-	}
-	y := box.Min.Y + 0.6
+	y := box.Min.Y
 	for _, l := range []struct {
 		text string
 		size render.Points
 		bold bool
 	}{
-		{pattern.Name(s.piece), render.HeadSize, true},
-		{pattern.Cut(s.piece), render.NoteSize, false},
-		{s.piece.FaceUp, render.NoteSize, false},
-		{where, render.NoteSize, false},
-		{fmt.Sprintf("page %d of %d", b.page, b.total) + titled(b.plan.Title), render.NoteSize, false},
+		{b.contents(p), render.BodySize, true},
+		{fmt.Sprintf("page %d of %d", b.page, b.total()) + titled(b.plan.Title), render.NoteSize, false},
 	} {
 		y += typeset.LineHeight(l.size)
 		text := typeset.Fit(l.text, l.size, l.bold, room)
 		b.Text(render.Text{At: geometry.Pt(x, y), String: text, Size: l.size, Bold: l.bold, Color: render.Black})
 	}
+}
+
+// onlyTile gives the tile of a page that shows parts of one pattern, once.
+func (b *booklet) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
+	t := b.layout.Patterns[p.Parts[0].Pattern]
+	return t, t.Tiles[p.Parts[0].Tile], len(p.Parts) == 1 && !t.Whole()
+}
+
+// contents names what is on a page.
+func (b *booklet) contents(p paper.Page) string {
+	if t, tile, ok := b.onlyTile(p); ok {
+		return pattern.Name(t.Piece) + ", " + address(t, tile)
+	}
+	var names []string
+	for _, part := range p.Parts {
+		t := b.layout.Patterns[part.Pattern]
+		name := pattern.Name(t.Piece)
+		if !t.Whole() {
+			name += fmt.Sprintf(" (%d, %d)", t.Tiles[part.Tile].Row, t.Tiles[part.Tile].Col)
+		}
+		names = append(names, name)
+	}
+	return strings.Join(names, ", ")
 }
 
 func titled(title string) string {
@@ -58,35 +74,37 @@ func titled(title string) string {
 	return " – " + title
 }
 
-// rulers draws the scale check: 100 mm and 4 in, to be measured on the print.
+// rulers draws the scale check: 100 mm with its marks upward, 4 in with its
+// marks downward, to be measured on the print.
 func (b *booklet) rulers(at geometry.Point) {
+	stroke := render.Stroke{Width: 0.25, Color: render.Black}
 	for _, r := range []struct {
 		down, length, step geometry.Length
-		whole              int // a longer tick every so many
+		whole              int             // a longer mark every so many
+		up                 geometry.Length // 1 or -1
 		name               string
+		nameDown           geometry.Length
 	}{
-		{4.4, 100, 5, 2, "100 mm"},
-		{13.6, 4 * geometry.Inch, geometry.Inch / 4, 4, "4 in"},
+		{5.5, 100, 5, 2, 1, "100 mm", -1},
+		{6.9, 4 * geometry.Inch, geometry.Inch / 4, 4, -1, "4 in", 1 + typeset.Ascent(render.SmallSize)},
 	} {
 		from := at.Add(geometry.Pt(0, r.down))
-		stroke := render.Stroke{Width: 0.25, Color: render.Black}
 		b.Stroke(geometry.Line(from, from.Add(geometry.Pt(r.length, 0))), stroke)
 		for i := 0; ; i++ {
 			x := r.step * geometry.Length(i)
 			if x > r.length+1e-6 {
 				break
 			}
-			tick := geometry.Length(1.4)
+			mark := geometry.Length(1.3)
 			switch {
 			case i == 0 || x.Near(r.length):
-				tick = 4
+				mark = 4
 			case i%r.whole == 0:
-				tick = 2.4
+				mark = 2.4
 			}
-			b.Stroke(geometry.Line(from.Add(geometry.Pt(x, 0)), from.Add(geometry.Pt(x, -tick))), stroke)
+			b.Stroke(geometry.Line(from.Add(geometry.Pt(x, 0)), from.Add(geometry.Pt(x, -r.up*mark))), stroke)
 		}
-		b.Text(render.Text{At: from.Add(geometry.Pt(0, typeset.LineHeight(render.SmallSize)+0.2)),
-			String: "this line is " + r.name + " long on a true print", Size: render.SmallSize, Color: render.Black})
+		b.Text(render.Text{At: from.Add(geometry.Pt(r.length+0.8, r.nameDown)), String: r.name, Size: render.SmallSize, Color: render.Black})
 	}
 }
 
@@ -98,7 +116,7 @@ func (b *booklet) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
 	for _, tile := range t.Tiles {
 		x, y := left+cell*geometry.Length(tile.Col-1), top+cell*geometry.Length(tile.Row-1)
 		box := geometry.Bx(x, y, x+cell, y+cell)
-		if tile == here {
+		if tile.Row == here.Row && tile.Col == here.Col {
 			b.Fill(geometry.Rectangle(box.Grow(-cell/6)), render.Black)
 		}
 		b.Stroke(geometry.Rectangle(box), stroke)

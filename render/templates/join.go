@@ -14,59 +14,74 @@ import (
 // joinStroke is the line on which two sheets meet.
 var joinStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{9, 2}, Color: render.Grey}
 
-// joins draws the lines where a sheet meets its neighbours and tells what to
-// do at each: the sheet above or on the left stays whole, the sheet below or
-// on the right is cut on the line and laid over it.
-func (b *booklet) joins(s sheets, tile paper.Tile, core geometry.Box) []pattern.Join {
-	t := s.tiling
-	area := t.Area
-	corner := geometry.Rectangle(core).Vertices // upper left, upper right, lower right, lower left
-	var out []pattern.Join
+// overlapStroke is the end of what a tile shows beyond a join.
+var overlapStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{0.5, 1.5}, Color: render.Grey}
+
+// joins draws the lines where a tile meets its neighbours and tells what to
+// do at each: the tile above or on the left stays whole, the tile below or on
+// the right is cut on the line and laid over it. It gives where words may
+// stand: within the joins.
+func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []pattern.Join, safe geometry.Box) {
+	safe = tile.Room.Grow(-1)
 	for _, j := range []struct {
 		row, col int
-		under    bool // this sheet stays whole
-		line     geometry.Path
-		from, to geometry.Point
+		under    bool             // this tile stays whole
+		from, to geometry.Point   // of the core's side, the tile on its left (seen with Y upward)
+		out      geometry.Point   // the way out of the tile
+		end      *geometry.Length // of where words may stand
+		at       geometry.Length
 	}{
-		{tile.Row, tile.Col + 1, true, geometry.Line(geometry.Pt(core.Max.X, area.Min.Y), geometry.Pt(core.Max.X, area.Max.Y)), corner[2].Point, corner[1].Point},
-		{tile.Row, tile.Col - 1, false, geometry.Line(geometry.Pt(core.Min.X, area.Min.Y), geometry.Pt(core.Min.X, area.Max.Y)), corner[0].Point, corner[3].Point},
-		{tile.Row + 1, tile.Col, true, geometry.Line(geometry.Pt(area.Min.X, core.Max.Y), geometry.Pt(area.Max.X, core.Max.Y)), corner[3].Point, corner[2].Point},
-		{tile.Row - 1, tile.Col, false, geometry.Line(geometry.Pt(area.Min.X, core.Min.Y), geometry.Pt(area.Max.X, core.Min.Y)), corner[1].Point, corner[0].Point},
+		{tile.Row, tile.Col + 1, true, core.Max, geometry.Pt(core.Max.X, core.Min.Y), geometry.Pt(1, 0), &safe.Max.X, core.Max.X - 1},
+		{tile.Row, tile.Col - 1, false, core.Min, geometry.Pt(core.Min.X, core.Max.Y), geometry.Pt(-1, 0), &safe.Min.X, core.Min.X + 1},
+		{tile.Row + 1, tile.Col, true, geometry.Pt(core.Min.X, core.Max.Y), core.Max, geometry.Pt(0, 1), &safe.Max.Y, core.Max.Y - 1},
+		{tile.Row - 1, tile.Col, false, geometry.Pt(core.Max.X, core.Min.Y), core.Min, geometry.Pt(0, -1), &safe.Min.Y, core.Min.Y + 1},
 	} {
-		if _, ok := t.Neighbour(j.row, j.col); !ok {
+		if j.row < 1 || j.col < 1 || j.row > t.Rows || j.col > t.Cols {
 			continue
 		}
-		page := s.page(j.row, j.col)
-		text := fmt.Sprintf("cut on this line, lay on page %d (row %d, column %d)", page, j.row, j.col)
-		if j.under {
-			text = fmt.Sprintf("page %d (row %d, column %d) is laid up to this line", page, j.row, j.col)
+		*j.end = j.at
+		next, ok := t.Neighbour(j.row, j.col)
+		where := fmt.Sprintf("row %d, column %d", j.row, j.col)
+		if !ok {
+			out = append(out, pattern.Join{From: j.from, To: j.to, Text: where + " would be blank and is not printed"})
+			continue
 		}
-		b.Stroke(j.line, joinStroke)
+		text := fmt.Sprintf("cut on this line, lay on page %d (%s)", b.pageOf(next), where)
+		if j.under {
+			text = fmt.Sprintf("page %d (%s) is laid up to this line", b.pageOf(next), where)
+		}
+		// The join and the end of the overlap, over the whole window.
+		line := geometry.Bx(min(j.from.X, j.to.X), min(j.from.Y, j.to.Y), max(j.from.X, j.to.X), max(j.from.Y, j.to.Y))
+		if j.out.X != 0 {
+			line.Min.Y, line.Max.Y = window.Min.Y, window.Max.Y
+		} else {
+			line.Min.X, line.Max.X = window.Min.X, window.Max.X
+		}
+		b.Stroke(geometry.Line(line.Min, line.Max), joinStroke)
+		past := line.Move(j.out.Mul((t.Overlap / 2).MM()))
+		b.Stroke(geometry.Line(past.Min, past.Max), overlapStroke)
 		out = append(out, pattern.Join{From: j.from, To: j.to, Text: text})
 	}
-	return out
+	return out, safe
 }
 
-// page gives the page number of a tile.
-func (s sheets) page(row, col int) int { return s.first + (row-1)*s.tiling.Cols + col - 1 }
-
-// marks draws the registration marks of a sheet and gives the places they
+// marks draws the registration marks of a tile and gives the places they
 // take: a cross in a circle on the join, its name on the side that stays.
-func (b *booklet) marks(s sheets, core geometry.Box, dx, dy geometry.Length) []geometry.Box {
+func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
 	var taken []geometry.Box
-	t, window := s.tiling, s.tiling.Area
 	var lines []geometry.Path
-	for _, l := range s.piece.Lines() {
+	for _, l := range t.Piece.Lines() {
 		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)))
 	}
+	arm := min(markArm, t.Overlap/2)
 	for _, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
 		if !window.Contains(geometry.Box{Min: at, Max: at}) {
 			continue
 		}
-		b.Stroke(geometry.Line(at.Add(geometry.Pt(-markArm, 0)), at.Add(geometry.Pt(markArm, 0))), stroke)
-		b.Stroke(geometry.Line(at.Add(geometry.Pt(0, -markArm)), at.Add(geometry.Pt(0, markArm))), stroke)
+		b.Stroke(geometry.Line(at.Add(geometry.Pt(-arm, 0)), at.Add(geometry.Pt(arm, 0))), stroke)
+		b.Stroke(geometry.Line(at.Add(geometry.Pt(0, -arm)), at.Add(geometry.Pt(0, arm))), stroke)
 		b.Stroke(geometry.Circle(at, markRing), stroke)
 		name := b.markName(m.Name, at, core, window, lines)
 		b.Text(name)
@@ -75,7 +90,8 @@ func (b *booklet) marks(s sheets, core geometry.Box, dx, dy geometry.Length) []g
 	return taken
 }
 
-// A registration mark: the radius of its circle, the length of its arms.
+// A registration mark: the radius of its circle, the length of its arms, or
+// half the overlap where that is less.
 const (
 	markRing geometry.Length = 1.8
 	markArm  geometry.Length = 4

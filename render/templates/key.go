@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/paper"
 	"forel/render"
 	"forel/render/pattern"
 	"forel/render/typeset"
@@ -26,13 +27,13 @@ func (b *booklet) keyRows() int {
 // keyPages gives how many pages the key takes.
 func (b *booklet) keyPages() int {
 	perPage := b.keyRows() * keyAcross
-	return (len(b.pieces) + perPage - 1) / perPage
+	return (len(b.layout.Patterns) + perPage - 1) / perPage
 }
 
 // key draws every piece small with the sheets it is printed on.
 func (b *booklet) key() {
 	perPage := b.keyRows() * keyAcross
-	for start := 0; start < len(b.pieces); start += perPage {
+	for start := 0; start < len(b.layout.Patterns); start += perPage {
 		box := b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
 		if start == 0 {
 			b.Bookmark("Key to the pages")
@@ -40,34 +41,33 @@ func (b *booklet) key() {
 		b.Begin(render.Legend)
 		b.paragraph(box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
 		wide := (box.Width() - keyGutter*(keyAcross-1)) / keyAcross
-		for i, s := range b.pieces[start:min(start+perPage, len(b.pieces))] {
+		for i, t := range b.layout.Patterns[start:min(start+perPage, len(b.layout.Patterns))] {
 			x := box.Min.X + geometry.Length(i%keyAcross)*(wide+keyGutter)
 			y := box.Min.Y + keyHeading + geometry.Length(i/keyAcross)*(keyTall+keyGutter)
-			b.keyCell(s, geometry.Bx(x, y, x+wide, y+keyTall))
+			b.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
 		}
 		b.End()
 	}
 }
 
-// keyCell draws one piece with its grid of sheets, page numbers in the middle
-// of each.
-func (b *booklet) keyCell(s sheets, cell geometry.Box) {
+// keyCell draws one piece as it lies on its pages, with the joins and the page
+// number of each tile.
+func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 	b.rule(cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	b.Text(render.Text{At: geometry.Pt(cell.Min.X, y), String: pattern.Name(s.piece), Size: render.BodySize, Bold: true, Color: render.Black})
+	b.Text(render.Text{At: geometry.Pt(cell.Min.X, y), String: pattern.Name(t.Piece), Size: render.BodySize, Bold: true, Color: render.Black})
 	word := "page "
-	if len(s.tiling.Tiles) > 1 {
+	if len(t.Tiles) > 1 {
 		word = "pages "
 	}
 	y += typeset.LineHeight(render.NoteSize)
-	b.Text(render.Text{At: geometry.Pt(cell.Min.X, y), String: word + s.pagesText(), Size: render.NoteSize, Color: render.Black})
+	b.Text(render.Text{At: geometry.Pt(cell.Min.X, y), String: typeset.Fit(word+b.pagesText(t), render.NoteSize, false, cell.Width()), Size: render.NoteSize, Color: render.Black})
 
 	room := geometry.Bx(cell.Min.X, y+2.5, cell.Max.X, cell.Max.Y)
-	tiles := s.tiling.Tiles
-	whole := tiles[0].Window
-	for _, t := range tiles {
-		whole.Min = geometry.Pt(min(whole.Min.X, t.Window.Min.X), min(whole.Min.Y, t.Window.Min.Y))
-		whole.Max = geometry.Pt(max(whole.Max.X, t.Window.Max.X), max(whole.Max.Y, t.Window.Max.Y))
+	whole := t.Tiles[0].Core
+	for _, tile := range t.Tiles {
+		whole.Min = geometry.Pt(min(whole.Min.X, tile.Core.Min.X), min(whole.Min.Y, tile.Core.Min.Y))
+		whole.Max = geometry.Pt(max(whole.Max.X, tile.Core.Max.X), max(whole.Max.Y, tile.Core.Max.Y))
 	}
 	scale := min(room.Width()/whole.Width(), room.Height()/whole.Height()).MM()
 	// place takes the pattern's coordinates to the cell.
@@ -79,19 +79,22 @@ func (b *booklet) keyCell(s sheets, cell geometry.Box) {
 		s.Width, s.Dash = width, nil
 		return s
 	}
-	for _, t := range tiles {
-		b.Stroke(place(geometry.Rectangle(t.Core)), render.Stroke{Width: 0.15, Dash: []geometry.Length{1.5, 1}, Color: render.Grey})
+	for _, tile := range t.Tiles {
+		if t.Whole() {
+			break
+		}
+		b.Stroke(place(geometry.Rectangle(tile.Core)), render.Stroke{Width: 0.15, Dash: []geometry.Length{1.5, 1}, Color: render.Grey})
 	}
-	for _, p := range s.piece.Cuts() {
+	for _, p := range t.Piece.Cuts() {
 		b.Stroke(place(p), thin(b.Theme[render.Cutting], 0.3))
 	}
-	for _, p := range s.piece.Folds {
+	for _, p := range t.Piece.Folds {
 		b.Stroke(place(p), thin(b.Theme[render.Creasing], 0.12))
 	}
-	for _, t := range tiles {
-		number := render.Text{String: fmt.Sprint(s.page(t.Row, t.Col)), Size: render.BodySize, Bold: true, Align: render.Middle, Color: render.Black}
-		piece := place(geometry.Rectangle(s.piece.Outline.Bounds())).Bounds()
-		number.At = place(geometry.Line(t.Core.Center())).Vertices[0].Add(geometry.Pt(0, typeset.Ascent(number.Size)/2))
+	piece := place(geometry.Rectangle(t.Piece.Outline.Bounds())).Bounds()
+	for _, tile := range t.Tiles {
+		number := render.Text{String: fmt.Sprint(b.pageOf(tile)), Size: render.BodySize, Bold: true, Align: render.Middle, Color: render.Black}
+		number.At = place(geometry.Line(tile.Core.Center())).Vertices[0].Add(geometry.Pt(0, typeset.Ascent(number.Size)/2))
 		switch narrow := 2 * typeset.Width(number.String, number.Size, true); {
 		case piece.Height() < narrow && piece.Width() > piece.Height(): // below a low piece
 			number.At.Y = piece.Max.Y + 1 + typeset.Ascent(number.Size)

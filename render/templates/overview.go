@@ -42,7 +42,7 @@ func (b *booklet) overview() (ordered bool) {
 	half := (box.Width() - gutter) / 2
 	left := geometry.Bx(box.Min.X, y, box.Min.X+half, box.Max.Y)
 	right := geometry.Bx(box.Max.X-half, y, box.Max.X, box.Max.Y)
-	cutting := []string{"A piece on several pages: cut the page below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
+	cutting := []string{"A page with several patterns: cut it apart between them first. A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
 	for _, c := range b.plan.Cutting {
 		cutting = append(cutting, c.In(b.Round.Pretty))
 	}
@@ -76,6 +76,7 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		{"Room inside the case", three(c.Cavity)},
 		{"Outside, without covering", three(c.Outside)},
 		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s (in the corners %s), thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.HeightCorners), b.Round.Pretty(c.Mouth.Thickness))},
+		{"Sheets of patterns", b.sheetsText()},
 		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
 		y += typeset.LineHeight(render.BodySize) + 0.4
@@ -83,6 +84,15 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		b.Text(render.Text{At: geometry.Pt(box.Min.X+88, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
 	}
 	return y + typeset.Descent(render.BodySize)
+}
+
+// sheetsText gives how many sheets show patterns, and how few could.
+func (b *booklet) sheetsText() string {
+	text := fmt.Sprintf("%d (by area alone at least %d)", len(b.layout.Pages), b.layout.AtLeast)
+	if b.layout.Blank > 0 {
+		text += fmt.Sprintf(", and %d that would be blank left out", b.layout.Blank)
+	}
+	return text
 }
 
 // sentence gives a remark a capital and a full stop.
@@ -174,13 +184,14 @@ func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
 	}{
 		{b.Theme[render.Cutting], "cut"},
 		{b.Theme[render.Creasing], "fold toward you"},
-		{b.Theme[render.Positions], "rule: something lies or stands here"},
-		{joinStroke, "join of two pages"},
+		{b.Theme[render.Positions], "rule: something lies here"},
+		{joinStroke, "join of two parts"},
+		{overlapStroke, "end of the overlap"},
 	} {
 		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3
-		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+14, mid)), k.stroke)
-		b.Text(render.Text{At: geometry.Pt(x+16, y), String: k.text, Size: render.NoteSize, Color: render.Black})
-		x += 16 + typeset.Width(k.text, render.NoteSize, false) + 7
+		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+12, mid)), k.stroke)
+		b.Text(render.Text{At: geometry.Pt(x+14, y), String: k.text, Size: render.NoteSize, Color: render.Black})
+		x += 14 + typeset.Width(k.text, render.NoteSize, false) + 6
 	}
 	return y + typeset.Descent(render.NoteSize)
 }
@@ -190,20 +201,20 @@ type column struct {
 	head  string
 	right geometry.Length // of its text, from the table's left; 0: starts at left
 	left  geometry.Length
-	cell  func(sheets) string
+	cell  func(i int) string // of the ith piece
 }
 
 // table lists every piece with its size and pages.
 func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	w := box.Width()
 	columns := []column{
-		{head: "piece", left: 0, cell: func(s sheets) string { return s.piece.Name }},
-		{head: "cut", right: 44, cell: func(s sheets) string { return fmt.Sprint(s.piece.Count) }},
-		{head: "of", left: 50, cell: func(s sheets) string { return string(s.piece.Material) }},
-		{head: "width", right: w - 86, cell: func(s sheets) string { w, _ := s.piece.Size(); return b.Round.Pretty(w) }},
-		{head: "height", right: w - 58, cell: func(s sheets) string { _, h := s.piece.Size(); return b.Round.Pretty(h) }},
-		{head: "grain along", left: w - 50, cell: func(s sheets) string { return string(s.piece.Grain) }},
-		{head: "pages", right: w, cell: func(s sheets) string { return s.pagesText() }},
+		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Pieces[i].Name }},
+		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Pieces[i].Count) }},
+		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Pieces[i].Material) }},
+		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Pieces[i].Size(); return b.Round.Pretty(w) }},
+		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Pieces[i].Size(); return b.Round.Pretty(h) }},
+		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Pieces[i].Grain) }},
+		{head: "pages", right: w, cell: func(i int) string { return b.pagesText(b.layout.Patterns[i]) }},
 	}
 	row := func(bold bool, text func(column) string) {
 		y += typeset.LineHeight(render.BodySize) + 1.6
@@ -218,8 +229,8 @@ func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	row(true, func(c column) string { return c.head })
 	y += 1.6
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-	for _, s := range b.pieces {
-		row(false, func(c column) string { return c.cell(s) })
+	for i := range b.plan.Pieces {
+		row(false, func(c column) string { return c.cell(i) })
 	}
 	y += 2
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))

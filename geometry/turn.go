@@ -1,0 +1,54 @@
+package geometry
+
+// QuarterTurn gives the piece turned a quarter counterclockwise, from the
+// origin again: what was its width is its height. It is the same piece; only
+// how it lies before the viewer has changed.
+func (p Piece) QuarterTurn() Piece {
+	_, h := p.Size()
+	point := func(q Point) Point { return Pt(h-q.Y, q.X) }
+	path := func(q Path) Path {
+		vs := make([]Vertex, len(q.Vertices))
+		for i, v := range q.Vertices {
+			vs[i] = Vertex{point(v.Point), v.Bulge}
+		}
+		return Path{vs, q.Closed}
+	}
+	p.Outline = path(p.Outline)
+	p.Slits = each(p.Slits, path)
+	p.Folds = each(p.Folds, path)
+	p.Creases = each(p.Creases, func(c Crease) Crease { return Crease{path(c.Path), c.Kind} })
+	p.Guides = each(p.Guides, func(g Guide) Guide { return Guide{g.Name, path(g.Path)} })
+	p.Seats = each(p.Seats, func(s Seat) Seat {
+		for i := range s.At {
+			s.At[i].At = point(s.At[i].At)
+		}
+		return s
+	})
+	p.Regions = each(p.Regions, func(r Region) Region {
+		a, b := point(r.Room.Min), point(r.Room.Max)
+		r.Room = Bx(b.X, a.Y, a.X, b.Y)
+		return r
+	})
+	p.Edges = each(p.Edges, func(e Edge) Edge {
+		e.From, e.To = point(e.From), point(e.To)
+		return e
+	})
+	if p.Grain == GrainHeight {
+		p.Grain = GrainWidth
+	} else {
+		p.Grain = GrainHeight
+	}
+	return p
+}
+
+// each gives what f makes of every one of a list.
+func each[T any](list []T, f func(T) T) []T {
+	if list == nil {
+		return nil
+	}
+	out := make([]T, len(list))
+	for i, v := range list {
+		out[i] = f(v)
+	}
+	return out
+}

@@ -1,0 +1,110 @@
+package paper
+
+import (
+	"context"
+
+	"forel/geometry"
+	"forel/paper/pack"
+)
+
+// between is the white between two tiles on one sheet.
+const between Length = 2
+
+// effort is how many steps the search takes for a place for every tile.
+const effort = 300
+
+// lay lays patterns over sheets.
+func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
+	var areas []geometry.Box
+	for _, lying := range []bool{false, true} {
+		_, _, a := s.usable(lying)
+		areas = append(areas, a)
+	}
+	var ways [][]split
+	for _, p := range pieces {
+		ways = append(ways, splits(p, s.Overlap, areas))
+	}
+	if !o.Separate {
+		return search(ways, areas)
+	}
+	var all []placed
+	for _, w := range ways {
+		one := search([][]split{w}, areas)
+		for k := range one[0].on {
+			one[0].on[k].page += pages(all)
+		}
+		all = append(all, one...)
+	}
+	return all
+}
+
+// search chooses a way to cut up each pattern and a place for each tile: from
+// the fewest tiles, one pattern after the other is cut in another way as long
+// as that brings them nearer to a sheet less.
+func search(ways [][]split, areas []geometry.Box) []placed {
+	chosen := make([]split, len(ways))
+	for i, w := range ways {
+		chosen[i] = w[0]
+		for _, v := range w {
+			if len(v.tiles) < len(chosen[i].tiles) {
+				chosen[i] = v
+			}
+		}
+	}
+	r := rough{areas: areas}
+	best, cost := r.lay(chosen)
+	for better := true; better; {
+		better = false
+		for i, w := range ways {
+			keep := chosen[i]
+			for k := range w {
+				chosen[i] = w[k]
+				if got, c := r.lay(chosen); c < cost-tiny.MM() {
+					best, cost, keep, better = got, c, w[k], true
+				}
+			}
+			chosen[i] = keep
+		}
+	}
+	if got := place(chosen, areas); pages(got) < pages(best) {
+		best = got
+	}
+	for i := range best {
+		if best[i].turned90 {
+			best[i].split = best[i].turn()
+		}
+	}
+	return best
+}
+
+// place finds a place on a sheet for every tile. A pattern that is whole may be
+// turned to fit, the tiles of others not: they all lie the same way.
+func place(chosen []split, areas []geometry.Box) (out []placed) {
+	p := pack.Problem{Gap: between, Mode: pack.Free}
+	for _, a := range areas {
+		p.Stock = append(p.Stock, pack.Stock{Width: a.Width(), Height: a.Height(), Cost: 1})
+	}
+	type origin struct{ pattern, tile int }
+	var from []origin
+	for i, s := range chosen {
+		out = append(out, placed{s, make([]spot, len(s.tiles))})
+		for k, t := range s.tiles {
+			p.Items = append(p.Items, pack.Item{ID: s.piece.Name, Width: t.Window.Width(), Height: t.Window.Height(), Turn: s.whole()})
+			from = append(from, origin{i, k})
+		}
+	}
+	l, err := pack.Solve(context.Background(), p, pack.Effort{Iterations: effort})
+	if err != nil {
+		panic("every tile fits a sheet: " + err.Error())
+	}
+	for n, sheet := range l.Sheets {
+		for _, at := range sheet.Places {
+			o := from[at.Item]
+			if at.Turned {
+				out[o.pattern].turned90 = true
+			}
+			out[o.pattern].on[o.tile] = spot{n, sheet.Stock == 1, geometry.Pt(at.X, at.Y)}
+		}
+	}
+	return out
+}

@@ -1,0 +1,222 @@
+package paper
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"forel/geometry"
+)
+
+// Layout is the patterns of a case laid over sheets: small ones share a sheet,
+// large ones are cut into tiles that are joined.
+type Layout struct {
+	Pages    []Page
+	Patterns []Tiling // of the pieces in the order they were given
+	AtLeast  int      // the area of what is printed over the area of a sheet that takes it, rounded up: no layout needs fewer
+	Blank    int      // tiles that would show nothing of their pattern, and are not printed
+}
+
+// Page is one printed sheet as it lies, and what of it can take patterns.
+type Page struct {
+	Width, Height Length
+	Area          geometry.Box // from the sheet's upper left corner, Y downward
+	Parts         []Part       // in the order of the patterns
+}
+
+// Part is a tile on a page: indices into Layout.Patterns and Tiling.Tiles.
+type Part struct{ Pattern, Tile int }
+
+// Tiling is one pattern cut into tiles. Rows count from the top, columns from
+// the left. Neighbours overlap; they are joined on a line in the middle of the
+// overlap. A pattern that is printed whole has one tile.
+type Tiling struct {
+	Piece      geometry.Piece // as it lies on the sheets
+	Turned     bool           // by a quarter from how the piece was given
+	Rows, Cols int
+	Overlap    Length
+	Tiles      []Tile   // row by row, without those that would be blank
+	Blank      [][2]int // row and column of those
+	Marks      []Mark
+}
+
+// Tile is the part of a pattern that is printed in one place.
+type Tile struct {
+	Row, Col int            // from 1
+	Window   geometry.Box   // what is printed of the pattern, in the pattern's coordinates
+	Core     geometry.Box   // what is left of it once the tiles are joined
+	Page     int            // index into Layout.Pages
+	At       geometry.Point // where the window's upper left corner lies on the page
+	Room     geometry.Box   // of the page: this tile's alone, its window and more
+}
+
+// ToPage gives the step from pattern coordinates (Y upward) to the page's
+// (Y downward): page = (x + dx, dy - y).
+func (t Tile) ToPage() (dx, dy Length) {
+	return t.At.X - t.Window.Min.X, t.At.Y + t.Window.Max.Y
+}
+
+// Neighbour gives the tile at a row and column, if it is printed.
+func (t Tiling) Neighbour(row, col int) (Tile, bool) {
+	for _, n := range t.Tiles {
+		if n.Row == row && n.Col == col {
+			return n, true
+		}
+	}
+	return Tile{}, false
+}
+
+// Whole tells whether the pattern is printed in one.
+func (t Tiling) Whole() bool { return t.Rows*t.Cols == 1 }
+
+// Options say how patterns are laid over sheets.
+type Options struct {
+	Separate bool // a sheet shows one pattern only
+}
+
+// Lay lays the patterns of pieces over as few sheets as it finds. Sheets lie
+// upright or turned; so do patterns. Joins and registration marks keep off the
+// lines of a pattern where they can.
+func (s Setup) Lay(pieces []geometry.Piece, o Options) Layout {
+	return s.finish(s.lay(pieces, o))
+}
+
+// placed is a pattern cut up, and for each of its tiles the sheet and the place
+// on it.
+type placed struct {
+	split
+	on []spot
+}
+
+type spot struct {
+	page  int
+	lying bool
+	at    geometry.Point // upper left corner, from that of the sheet's area
+}
+
+// pages gives how many sheets are used.
+func pages(all []placed) int {
+	most := -1
+	for _, p := range all {
+		for _, o := range p.on {
+			most = max(most, o.page)
+		}
+	}
+	return most + 1
+}
+
+// finish numbers the pages in the order of the pieces and gives every tile its
+// room on its page.
+func (s Setup) finish(all []placed) Layout {
+	l := Layout{Patterns: make([]Tiling, len(all))}
+	number := map[int]int{} // of a sheet as it was found: its page
+	var area float64
+	join := 0
+	for i, p := range all {
+		t := Tiling{Piece: p.piece, Turned: p.turned, Rows: len(p.ys) + 1, Cols: len(p.xs) + 1, Overlap: p.overlap, Tiles: p.tiles, Blank: p.blank}
+		l.Blank += len(p.blank)
+		area += p.area()
+		for k, o := range p.on {
+			n, ok := number[o.page]
+			if !ok {
+				n = len(l.Pages)
+				number[o.page] = n
+				page := Page{}
+				page.Width, page.Height, page.Area = s.usable(o.lying)
+				l.Pages = append(l.Pages, page)
+			}
+			t.Tiles[k].Page = n
+			t.Tiles[k].At = l.Pages[n].Area.Min.Add(o.at)
+			l.Pages[n].Parts = append(l.Pages[n].Parts, Part{i, k})
+		}
+		join = t.addMarks(join)
+		l.Patterns[i] = t
+	}
+	for _, p := range l.Pages {
+		l.spread(p)
+	}
+	_, _, upright := s.usable(false)
+	_, _, lying := s.usable(true)
+	most := max(upright.Width()*upright.Height(), lying.Width()*lying.Height()).MM()
+	l.AtLeast = int(math.Ceil(area/most - 1e-9))
+	return l
+}
+
+// area gives the area of a pattern, in square millimetres, without what lies
+// under tiles that are not printed.
+func (s split) area() float64 {
+	a := s.piece.Outline.SignedArea()
+	for _, b := range s.blank {
+		_, core := s.tile(b[0]-1, b[1]-1)
+		if inside(core.Center(), s.piece.Outline) {
+			a -= (core.Width() * core.Height()).MM()
+		}
+	}
+	return a
+}
+
+// spread gives each tile of a page all the room that is free about it, and
+// moves it to the middle of that.
+func (l *Layout) spread(p Page) {
+	tiles := make([]*Tile, len(p.Parts))
+	for i, part := range p.Parts {
+		t := &l.Patterns[part.Pattern].Tiles[part.Tile]
+		t.Room = geometry.Bx(t.At.X, t.At.Y, t.At.X+t.Window.Width(), t.At.Y+t.Window.Height())
+		tiles[i] = t
+	}
+	// What lies between two tiles is shared between them before the rest is
+	// given to whoever borders on it.
+	for _, share := range []Length{0.5, 1} {
+		for i, t := range tiles {
+			t.Room = grown(t.Room, p.Area, tiles, i, share)
+		}
+	}
+	for _, t := range tiles {
+		c := t.Room.Center()
+		t.At = geometry.Pt(c.X-t.Window.Width()/2, c.Y-t.Window.Height()/2)
+	}
+}
+
+// grown gives a tile's room moved outward on each side as far as the area and
+// the rooms of the others allow, or only a share of the way to those.
+func grown(room, area geometry.Box, tiles []*Tile, self int, share Length) geometry.Box {
+	free := func(b geometry.Box) bool {
+		for i, o := range tiles {
+			if i != self && o.Room.Overlaps(b) {
+				return false
+			}
+		}
+		return area.Contains(b)
+	}
+	// The candidates for a side are the area's edge and the others' rooms.
+	type side struct {
+		get  func(*geometry.Box) *Length
+		far  func(geometry.Box) Length // the other rooms' sides that may stop it
+		area Length
+	}
+	sides := []side{
+		{func(b *geometry.Box) *Length { return &b.Min.X }, func(o geometry.Box) Length { return o.Max.X }, area.Min.X},
+		{func(b *geometry.Box) *Length { return &b.Max.X }, func(o geometry.Box) Length { return o.Min.X }, area.Max.X},
+		{func(b *geometry.Box) *Length { return &b.Min.Y }, func(o geometry.Box) Length { return o.Max.Y }, area.Min.Y},
+		{func(b *geometry.Box) *Length { return &b.Max.Y }, func(o geometry.Box) Length { return o.Min.Y }, area.Max.Y},
+	}
+	for _, s := range sides {
+		now := *s.get(&room)
+		stops := []Length{s.area}
+		for i, o := range tiles {
+			if i != self {
+				stops = append(stops, now+(s.far(o.Room)-now)*share)
+			}
+		}
+		slices.SortFunc(stops, func(a, b Length) int { return cmp.Compare((b - now).Abs(), (a - now).Abs()) })
+		for _, to := range stops {
+			wider := room
+			*s.get(&wider) = to
+			if wider.Contains(room) && free(wider) {
+				room = wider
+				break
+			}
+		}
+	}
+	return room
+}

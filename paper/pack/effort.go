@@ -1,0 +1,27 @@
+package pack
+
+import "time"
+
+// Effort is how long to look for a better layout. The zero Effort gives the
+// first good layout. A search ends early when the layout is proved
+// optimal or its context ends; what was best until then is the result.
+type Effort struct {
+	// Iterations limits the steps of the search. The same problem, seed
+	// and Iterations, with no Time, give the same layout on every machine.
+	Iterations int
+	// Time limits the search by the clock, looked at between steps only. With
+	// both, the first limit reached ends it.
+	Time time.Duration
+	Seed uint64
+	// Progress, where set, is called now and then from the goroutine that
+	// solves: after the first layout, after each better one, and at the end.
+	Progress func(Progress)
+}
+
+// Progress is how far a search has come.
+type Progress struct {
+	Value, Bound float64 // as in Layout
+	Sheets       int
+	Iterations   int
+	Fraction     float64 // of the effort spent, 0 to 1
+}

@@ -1,0 +1,230 @@
+package paper
+
+import (
+	"math"
+	"slices"
+
+	"forel/geometry"
+)
+
+// split is one way to cut a pattern up: the piece as it lies, and where the
+// sheets of it are joined. Without joins the pattern is whole.
+type split struct {
+	piece   geometry.Piece // turned, where turned is set
+	turned  bool
+	overlap Length
+	around  geometry.Box // the pattern with the white about it
+	xs, ys  []Length     // of the joins: across from the left, up from the top
+	tiles   []Tile       // row by row, those with nothing of the pattern left out
+	blank   [][2]int     // row and column of those
+	// turned90 asks for a quarter turn of a pattern that is whole.
+	turned90 bool
+}
+
+// whole tells whether the pattern is printed in one.
+func (s split) whole() bool { return len(s.xs)+len(s.ys) == 0 }
+
+// evenly tells how a pattern is shared out among the sheets in a row: in equal
+// parts, or in whole sheets and a rest.
+var evenly = []bool{true, false}
+
+// White about a pattern: about a narrow one there must be room for words.
+const (
+	white       Length = 2
+	whiteNarrow Length = 6
+	narrow      Length = 25
+)
+
+// splits gives the ways to cut a piece up over areas of the given sizes, the
+// plainest first, each with as few sheets as its grid allows; only one where
+// the piece is printed whole.
+func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
+	pad := white
+	if w, h := p.Size(); min(w, h) < narrow {
+		pad = whiteNarrow
+	}
+	var out []split
+	for _, turned := range []bool{false, true} {
+		lain := p
+		if turned {
+			lain = p.QuarterTurn()
+		}
+		lines := lain.Lines()
+		around := lain.Outline.Bounds().Grow(pad)
+		xs, ys := places(lines)
+		for _, a := range areas {
+			cols, rows := count(around.Width(), a.Width(), overlap), count(around.Height(), a.Height(), overlap)
+			for _, evenX := range evenly[:min(cols, len(evenly))] {
+				for _, evenY := range evenly[:min(rows, len(evenly))] {
+					s := split{piece: lain, turned: turned, overlap: overlap, around: around}
+					s.xs = joins(around.Min.X, around.Width(), a.Width(), overlap, cols, evenX, xs)
+					s.ys = joins(-around.Max.Y, around.Height(), a.Height(), overlap, rows, evenY, negative(ys))
+					s.ys = negative(s.ys)
+					if slices.ContainsFunc(out, s.same) {
+						continue
+					}
+					if s.cut(lines); s.whole() {
+						return []split{s}
+					}
+					out = append(out, s)
+				}
+			}
+		}
+	}
+	return out
+}
+
+func negative(ls []Length) []Length {
+	out := make([]Length, len(ls))
+	for i, l := range ls {
+		out[i] = -l
+	}
+	return out
+}
+
+func (s split) same(o split) bool {
+	return s.turned == o.turned && slices.Equal(s.xs, o.xs) && slices.Equal(s.ys, o.ys)
+}
+
+// joins gives where a length is cut for sheets in a row that show at most so
+// much of it each, neighbours overlapping: as near to equal parts, or to whole
+// sheets and a rest, as keeps each join off the places given.
+func joins(from, length, sheet, overlap Length, n int, even bool, off []Length) []Length {
+	step, end := sheet-overlap, from+length
+	half := overlap / 2
+	at := make([]Length, 0, n-1)
+	before := from + half // of the join before
+	for k := 1; k < n; k++ {
+		// All that is left must reach the end, and this sheet the join.
+		least := end - half - step*Length(n-k)
+		most := before + step
+		want := most
+		if even {
+			want = min(max(from+length*Length(k)/Length(n), least), most)
+		}
+		at = append(at, clearOf(want, least, most, off))
+		before = at[k-1]
+	}
+	return at
+}
+
+// Joins keep this far from where a fold, an apex or a slit begins or ends;
+// farther where there is room for the marks beside it.
+const joinFromLine Length = 5
+
+// clearOf gives the place nearest to the one wanted, between two limits, that
+// is far enough from all of those to keep off, or the farthest from them.
+func clearOf(want, least, most Length, off []Length) Length {
+	const fine = 0.5
+	clear := func(at Length) Length {
+		near := Length(math.Inf(1))
+		for _, p := range off {
+			near = min(near, (p - at).Abs())
+		}
+		return near
+	}
+	best, best5 := want, Length(math.NaN())
+	for n := Length(0); n*fine <= most-least; n++ {
+		for _, at := range []Length{want + n*fine, want - n*fine} {
+			if at < least || at > most {
+				continue
+			}
+			switch c := clear(at); {
+			case c >= markFromLine:
+				return at
+			case c >= joinFromLine && math.IsNaN(best5.MM()):
+				best5 = at
+			case c > clear(best):
+				best = at
+			}
+		}
+	}
+	if !math.IsNaN(best5.MM()) {
+		return best5
+	}
+	return best
+}
+
+// places gives where the lines of a pattern have corners, across and up: a
+// join there would fall on a fold, an apex or the start of a slit.
+func places(lines []geometry.Path) (xs, ys []Length) {
+	for _, l := range lines {
+		for _, v := range l.Vertices {
+			xs, ys = append(xs, v.X), append(ys, v.Y)
+		}
+	}
+	for _, list := range []*[]Length{&xs, &ys} {
+		slices.Sort(*list)
+		*list = slices.Compact(*list)
+	}
+	return xs, ys
+}
+
+// count gives how many sheets side by side cover a length.
+func count(length, sheet, overlap Length) int {
+	if length <= sheet {
+		return 1
+	}
+	return int(math.Ceil(float64((length-overlap)/(sheet-overlap)) - 1e-9))
+}
+
+// turn gives a whole pattern turned by a quarter, or turned back.
+func (s split) turn() split {
+	pad := s.piece.Outline.Bounds().Min.X - s.around.Min.X
+	p := s.piece.QuarterTurn()
+	if s.turned { // turned back, and not upside down
+		p = p.QuarterTurn().QuarterTurn()
+	}
+	s.piece, s.turned, s.around = p, !s.turned, p.Outline.Bounds().Grow(pad)
+	s.tiles = nil
+	s.cut(p.Lines())
+	return s
+}
+
+// tile gives what the sheet in a row and a column, from 0, shows of the
+// pattern, and what is left of it once the sheets are joined.
+func (s split) tile(row, col int) (window, core geometry.Box) {
+	window, core = s.around, s.around
+	half := s.overlap / 2
+	if col > 0 {
+		core.Min.X, window.Min.X = s.xs[col-1], s.xs[col-1]-half
+	}
+	if col < len(s.xs) {
+		core.Max.X, window.Max.X = s.xs[col], s.xs[col]+half
+	}
+	if row > 0 {
+		core.Max.Y, window.Max.Y = s.ys[row-1], s.ys[row-1]+half
+	}
+	if row < len(s.ys) {
+		core.Min.Y, window.Min.Y = s.ys[row], s.ys[row]-half
+	}
+	return window, core
+}
+
+// cut makes the tiles, but for those that no line of the pattern reaches.
+func (s *split) cut(lines []geometry.Path) {
+	for r := range len(s.ys) + 1 {
+		for c := range len(s.xs) + 1 {
+			window, core := s.tile(r, c)
+			if slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(core, 0.1)) > 0 }) {
+				s.tiles = append(s.tiles, Tile{Row: r + 1, Col: c + 1, Window: window, Core: core})
+			} else {
+				s.blank = append(s.blank, [2]int{r + 1, c + 1})
+			}
+		}
+	}
+}
+
+// inside tells whether a point that lies on no line is within a closed path:
+// a ray from it crosses the path an odd number of times.
+func inside(p geometry.Point, path geometry.Path) bool {
+	points := path.Flatten(0.1)
+	odd := false
+	for i, a := range points {
+		b := points[(i+1)%len(points)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			odd = !odd
+		}
+	}
+	return odd
+}
