@@ -4,6 +4,7 @@
 package pdf
 
 import (
+	"compress/zlib"
 	"fmt"
 
 	"github.com/signintech/gopdf"
@@ -27,6 +28,7 @@ type Document struct {
 func New(title string) *Document {
 	d := &Document{}
 	d.pdf.Start(gopdf.Config{Unit: gopdf.UnitPT, PageSize: gopdf.Rect{W: 1, H: 1}})
+	d.pdf.SetCompressLevel(zlib.BestSpeed) // a tenth larger, for a fifth of the time
 	d.pdf.SetInfo(gopdf.PdfInfo{Title: title, Creator: "forel", Producer: "forel"})
 	d.note(d.pdf.AddTTFFontData("regular", typeset.Regular))
 	d.note(d.pdf.AddTTFFontData("bold", typeset.Bold))

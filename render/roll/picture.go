@@ -42,13 +42,13 @@ func Picture(p plan.Plan) []byte {
 	}
 	x, y, z := out.Thickness, out.Height, out.Width
 	s.Begin(render.Legend)
-	defer s.End()
 	face(shade(0.86), [3]geometry.Length{0, y, 0}, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x, y, z}, [3]geometry.Length{0, y, z}) // head
 	face(shade(0.72), [3]geometry.Length{x, 0, 0}, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x, y, z}, [3]geometry.Length{x, 0, z}) // right side
 	upright(shade(0.95), 0, 0, x, y)
 	upright(shade(0.35), wallX, wallY, in.Thickness, in.Height)
 	book := p.Contents
 	upright(shade(1), wallX+(in.Thickness-book.Thickness)/2, wallY, book.Thickness, book.Height)
+	s.End()
 	return s.Bytes()
 }
 
