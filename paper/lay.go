@@ -11,7 +11,7 @@ import (
 const between Length = 2
 
 // effort is how many steps the search takes for a place for every tile.
-const effort = 300
+const effort = 50
 
 // lay lays patterns over sheets.
 func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {

@@ -1,18 +1,13 @@
 package search
 
-import (
-	"math"
-	"sort"
-
-	"forel/paper/pack/internal/slice"
-)
+import "sort"
 
 // order gives a list of the items from the one to lay first.
-func (p *Problem) order(key func(Item) float64) []int {
-	by := make([]int, len(p.Items))
+func (p *Problem) order(key func(Item) float64) []int32 {
+	by := make([]int32, len(p.Items))
 	k := make([]float64, len(p.Items))
 	for i, it := range p.Items {
-		by[i], k[i] = i, key(it)
+		by[i], k[i] = int32(i), key(it)
 	}
 	sort.SliceStable(by, func(a, b int) bool { return k[by[a]] > k[by[b]] })
 	return by
@@ -25,86 +20,58 @@ var keys = []func(Item) float64{
 	func(i Item) float64 { return float64(i.W + i.H) },
 }
 
-// place is where a piece would go.
-type place struct {
-	bin   int
-	node  int32
-	turn  bool
-	first int8
-	score float64
-}
-
-// best looks for the best Open node of a tree for a piece of w by h: the one
-// whose free room loses least of the sum of its squared areas, which leaves
-// few large rectangles.
-func best(t *slice.Tree, w, h int, into *place, bin int, turned bool) {
-	for _, n := range t.OpenNodes() {
-		W, H := t.N[n].W, t.N[n].H
-		if w > W || h > H {
-			continue
-		}
-		a, b := float64(W), float64(H)
-		c, d := float64(W-w), float64(H-h)
-		sq := func(x float64) float64 { return x * x }
-		all := sq(a * b)
-		x := all - sq(c*b) - sq(float64(w)*d)
-		if x < into.score {
-			*into = place{bin, n, turned, slice.X, x}
-		}
-		y := all - sq(a*d) - sq(float64(h)*c)
-		if y < into.score {
-			*into = place{bin, n, turned, slice.Y, y}
-		}
-	}
-}
-
 // greedy lays the items in their order, each in its best place, and opens a
 // sheet of the kind preferred when there is none.
-func (p *Problem) greedy(order []int, prefer []int) *Solution {
+func (p *Problem) greedy(order []int32, prefer []int, rule int) *Solution {
 	s := &Solution{}
 	used := make([]int, len(p.Kinds))
+	q := quest{rule: rule}
 	for _, item := range order {
-		it := p.Items[item]
-		at := place{score: math.Inf(1)}
-		try := func(bin int) {
-			best(&s.Bins[bin].Tree, it.W, it.H, &at, bin, false)
+		it := &p.Items[item]
+		q.begin()
+		try := func(b int) {
+			if s.Bins[b].used()+it.W*it.H > p.Kinds[s.Bins[b].Kind].W*p.Kinds[s.Bins[b].Kind].H {
+				return
+			}
+			s.Bins[b].scan(&q, b, float64(it.W), float64(it.H), false)
 			if it.Turn && it.W != it.H {
-				best(&s.Bins[bin].Tree, it.H, it.W, &at, bin, true)
+				s.Bins[b].scan(&q, b, float64(it.H), float64(it.W), true)
 			}
 		}
 		for b := range s.Bins {
 			try(b)
 		}
-		if math.IsInf(at.score, 1) {
+		if !q.found() {
 			for _, k := range prefer {
-				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(item, k) {
+				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(int(item), k) {
 					used[k]++
-					b := &Bin{Kind: k}
-					b.Tree.Reset(p.Kinds[k].W, p.Kinds[k].H)
-					s.Bins = append(s.Bins, b)
-					s.Cost += p.Kinds[k].Cost
+					s.Bins = append(s.Bins, p.bin(k))
 					try(len(s.Bins) - 1)
 					break
 				}
 			}
 		}
-		if math.IsInf(at.score, 1) {
-			s.Left = append(s.Left, item)
+		if !q.found() {
+			s.Left = append(s.Left, int(item))
 			continue
 		}
-		w, h := it.W, it.H
-		if at.turn {
-			w, h = h, w
-		}
-		s.Bins[at.bin].Tree.Insert(at.node, int32(item), w, h, at.first)
+		s.Bins[q.bin].lay(q.place, item, it)
 	}
+	s.Cost = p.cost(s.Bins)
 	return s
 }
 
 // First gives the best of the greedy layouts.
 func (p *Problem) First() *Solution {
+	tried, rules := keys, 2
+	if p.Free {
+		rules = 3
+	}
+	if len(p.Items) > 2000 {
+		tried, rules = keys[:2], 1
+	}
 	var found *Solution
-	for _, key := range keys {
+	for _, key := range tried {
 		order := p.order(key)
 		for k := range p.Kinds {
 			prefer := []int{k}
@@ -113,9 +80,11 @@ func (p *Problem) First() *Solution {
 					prefer = append(prefer, j)
 				}
 			}
-			s := p.greedy(order, prefer)
-			if found == nil || len(s.Left) < len(found.Left) || len(s.Left) == len(found.Left) && s.Cost < found.Cost {
-				found = s
+			for rule := range rules {
+				s := p.greedy(order, prefer, rule)
+				if found == nil || s.better(found) {
+					found = s
+				}
 			}
 		}
 	}

@@ -2,7 +2,10 @@
 // in their sizes already.
 package search
 
-import "forel/paper/pack/internal/slice"
+import (
+	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/slice"
+)
 
 // Item is a piece.
 type Item struct {
@@ -10,33 +13,105 @@ type Item struct {
 	Turn bool
 }
 
+func (it *Item) area() float64 { return float64(it.W) * float64(it.H) }
+
 // Kind is a kind of sheet.
 type Kind struct {
 	W, H  int
 	Count int // 0: no limit
 	Cost  float64
+	Roll  bool // H is more than enough: as little as can be is to be used
 }
 
 // Problem is what is to be laid out.
 type Problem struct {
 	Items []Item
 	Kinds []Kind
+	Free  bool // pieces may lie anywhere
+	Step  int  // what all sides are multiples of, for a roll
 }
 
 // Bin is a sheet in use.
 type Bin struct {
 	Kind int
-	Tree slice.Tree
+	sheet
+}
+
+func (p *Problem) bin(kind int) *Bin { return p.binOf(kind, p.Free) }
+
+func (p *Problem) binOf(kind int, free bool) *Bin {
+	b := &Bin{Kind: kind, sheet: &cutSheet{}}
+	if free {
+		b.sheet = &bedSheet{}
+	}
+	b.empty(p.Kinds[kind].W, p.Kinds[kind].H)
+	return b
 }
 
 // Solution is a layout; Left are the items that found no sheet.
 type Solution struct {
-	Bins []*Bin
-	Left []int
-	Cost float64
+	Bins  []*Bin
+	Left  []int
+	Cost  float64 // of a roll the length used, the gap past the last piece included
+	Bound float64
+	Steps int
+}
+
+// better tells whether s leaves less out than o, or costs less.
+func (s *Solution) better(o *Solution) bool {
+	if len(s.Left) != len(o.Left) {
+		return len(s.Left) < len(o.Left)
+	}
+	return s.Cost < o.Cost
+}
+
+func (s *Solution) proved() bool { return len(s.Left) == 0 && s.Cost <= s.Bound*(1+1e-12) }
+
+func (p *Problem) roll() bool { return len(p.Kinds) == 1 && p.Kinds[0].Roll }
+
+// cost gives what sheets cost.
+func (p *Problem) cost(bins []*Bin) float64 {
+	c := 0.0
+	for _, b := range bins {
+		if p.Kinds[b.Kind].Roll {
+			c += float64(b.length())
+		} else {
+			c += p.Kinds[b.Kind].Cost
+		}
+	}
+	return c
+}
+
+func (p *Problem) clone(bins []*Bin) []*Bin {
+	to := make([]*Bin, len(bins))
+	for i, b := range bins {
+		_, free := b.sheet.(*bedSheet)
+		to[i] = p.binOf(b.Kind, free)
+		to[i].copyFrom(b.sheet)
+	}
+	return to
 }
 
 func (p *Problem) fits(item, kind int) bool {
 	it, k := p.Items[item], p.Kinds[kind]
 	return it.W <= k.W && it.H <= k.H || it.Turn && it.H <= k.W && it.W <= k.H
 }
+
+// Tree gives a sheet's cuts, nil where pieces lie anywhere.
+func (b *Bin) Tree() *slice.Tree {
+	if c, ok := b.sheet.(*cutSheet); ok {
+		return &c.Tree
+	}
+	return nil
+}
+
+// Bed gives a sheet's places, nil where it is cut edge to edge.
+func (b *Bin) Bed() *bed.Bed {
+	if c, ok := b.sheet.(*bedSheet); ok {
+		return &c.Bed
+	}
+	return nil
+}
+
+// Used gives how far along Y pieces reach.
+func (b *Bin) Used() int { return b.length() }

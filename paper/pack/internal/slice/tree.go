@@ -7,6 +7,7 @@ package slice
 const (
 	Open  = -1 // free
 	Inner = -2 // parted
+	Idle  = -3 // not in use
 )
 
 // Which way the parts of an Inner node lie.
@@ -28,10 +29,16 @@ type Node struct {
 	Dir                 int8  // of Inner
 }
 
+// Free is an Open node, with its size in floating point, which is exact here.
+type Free struct {
+	W, H float64
+	Node int32
+}
+
 // Tree is a sheet. Node 0 is the root.
 type Tree struct {
 	N    []Node
-	open []int32
+	open []Free
 	idle []int32 // nodes not in use
 	Area int     // of the pieces
 }
@@ -39,7 +46,7 @@ type Tree struct {
 // Reset makes the tree one Open rectangle.
 func (t *Tree) Reset(w, h int) {
 	t.N = append(t.N[:0], Node{W: w, H: h, Item: Open, parent: none, first: none, next: none, prev: none})
-	t.open = append(t.open[:0], 0)
+	t.open = append(t.open[:0], Free{float64(w), float64(h), 0})
 	t.idle = t.idle[:0]
 	t.Area = 0
 }
@@ -53,7 +60,7 @@ func (t *Tree) Copy(o *Tree) {
 }
 
 // OpenNodes gives the Open nodes; the slice is the tree's own.
-func (t *Tree) OpenNodes() []int32 { return t.open }
+func (t *Tree) OpenNodes() []Free { return t.open }
 
 // Parts calls f for each part of an Inner node.
 func (t *Tree) Parts(n int32, f func(int32)) {
@@ -76,14 +83,14 @@ func (t *Tree) add(n Node) int32 {
 func (t *Tree) list(n int32) {
 	t.N[n].Item = Open
 	t.N[n].slot = int32(len(t.open))
-	t.open = append(t.open, n)
+	t.open = append(t.open, Free{float64(t.N[n].W), float64(t.N[n].H), n})
 }
 
 func (t *Tree) unlist(n int32) {
 	k := len(t.open) - 1
 	at, last := t.N[n].slot, t.open[k]
 	t.open[at] = last
-	t.N[last].slot = at
+	t.N[last.Node].slot = at
 	t.open = t.open[:k]
 }
 
@@ -95,9 +102,11 @@ func (t *Tree) split(n int32, dir int8, size int) int32 {
 		if dir == X {
 			part.W, part.H = size, t.N[n].H
 			t.N[n].W -= size
+			t.open[t.N[n].slot].W = float64(t.N[n].W)
 		} else {
 			part.W, part.H = t.N[n].W, size
 			t.N[n].H -= size
+			t.open[t.N[n].slot].H = float64(t.N[n].H)
 		}
 		at := t.add(part)
 		t.N[t.N[at].next].prev = at
@@ -179,7 +188,7 @@ func (t *Tree) Remove(n int32) {
 		if t.N[n].prev != none || t.N[n].next != none {
 			break
 		}
-		t.idle = append(t.idle, n)
+		t.free(n)
 		t.N[p].first = none
 		n = p
 	}
@@ -197,7 +206,12 @@ func (t *Tree) unlink(c int32) {
 	if next != none {
 		t.N[next].prev = prev
 	}
-	t.idle = append(t.idle, c)
+	t.free(c)
+}
+
+func (t *Tree) free(n int32) {
+	t.N[n].Item = Idle
+	t.idle = append(t.idle, n)
 }
 
 // drop empties a node of all below it.
@@ -211,7 +225,7 @@ func (t *Tree) drop(n int32) {
 	for c := m.first; c != none; {
 		next := t.N[c].next
 		t.drop(c)
-		t.idle = append(t.idle, c)
+		t.free(c)
 		c = next
 	}
 	t.N[n].first = none

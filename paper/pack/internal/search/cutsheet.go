@@ -1,0 +1,98 @@
+package search
+
+import (
+	"slices"
+
+	"forel/paper/pack/internal/slice"
+)
+
+// cutSheet is a sheet cut edge to edge.
+type cutSheet struct {
+	slice.Tree
+	cuts []uint64
+}
+
+func (c *cutSheet) empty(w, h int)            { c.Reset(w, h) }
+func (c *cutSheet) copyFrom(o sheet)          { c.Copy(&o.(*cutSheet).Tree) }
+func (c *cutSheet) used() int                 { return c.Area }
+func (c *cutSheet) items(out []int32) []int32 { return c.Items(0, out) }
+func (c *cutSheet) insert(at place, item int32, w, h int) {
+	c.Insert(at.node, item, w, h, at.how)
+}
+
+// scan offers the Open nodes. The best is the one whose free room loses least of
+// the sum of its squared areas, which leaves few large rectangles.
+func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
+	for _, f := range c.OpenNodes() {
+		if w > f.W || h > f.H || q.overlook() {
+			continue
+		}
+		dw, dh := f.W-w, f.H-h
+		switch q.rule {
+		case 0:
+			all, r, b := f.W*f.H, dw*f.H, w*dh
+			all *= all
+			if x := all - r*r - b*b; x < q.score {
+				q.place = place{bin, f.Node, turned, slice.X, x}
+			}
+			b, r = f.W*dh, dw*h
+			if y := all - r*r - b*b; y < q.score {
+				q.place = place{bin, f.Node, turned, slice.Y, y}
+			}
+		case 1, 2:
+			x := min(dw, dh) + 1e-3*max(dw, dh)
+			if q.rule == 2 {
+				x = f.W*f.H - w*h
+			}
+			if x < q.score {
+				how := int8(slice.X)
+				if f.W*dh > dw*f.H {
+					how = slice.Y
+				}
+				q.place = place{bin, f.Node, turned, how, x}
+			}
+		}
+	}
+}
+
+// ruin takes out the pieces of up to most nodes, of any depth.
+func (c *cutSheet) ruin(r *random, most int, out []int32) []int32 {
+	for k := 1 + r.n(most); k > 0 && c.Area > 0; {
+		n := int32(r.n(len(c.N)))
+		if it := c.N[n].Item; it == slice.Open || it == slice.Idle {
+			continue
+		}
+		out = c.Items(n, out)
+		c.Remove(n)
+		k--
+	}
+	return out
+}
+
+func (c *cutSheet) worth(full float64) float64 {
+	v := 0.0
+	for _, f := range c.OpenNodes() {
+		a := f.W * f.H / full
+		v += a * a
+	}
+	return v
+}
+
+func (c *cutSheet) length() int { return c.Length(0) }
+
+func (c *cutSheet) shorten(h int, r *random, out []int32) []int32 {
+	return c.Shorten(h, r.n, out)
+}
+
+// settings counts the distances that each stage of cuts has.
+func (c *cutSheet) settings() int {
+	c.cuts = c.Cuts(0, 0, c.cuts[:0])
+	slices.Sort(c.cuts)
+	n := 0
+	for i, d := range c.cuts {
+		if i == 0 || d != c.cuts[i-1] {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,235 @@
+package search
+
+// Run is a search under way.
+type Run struct {
+	p      *Problem
+	st     *state
+	spent  func(steps int) float64 // share of the effort, 1 or more to stop
+	better func(*Solution)
+	steps  int
+	stop   bool
+	best   *Solution
+}
+
+// search is the share of the effort for what counts first; the rest is for
+// fence settings and offcuts.
+const search = 0.92
+
+// Solve looks for the best solution while spent gives less than 1. It calls better
+// with the first and each better one.
+func (p *Problem) Solve(seed uint64, spent func(steps int) float64, better func(*Solution)) *Solution {
+	r := &Run{p: p, spent: spent, better: better}
+	r.best = p.First()
+	r.best.Bound = p.Bound(r.best.Cost)
+	r.better(r.best)
+	if len(p.Items) == 0 || spent(0) >= 1 {
+		return r.best
+	}
+	r.st = newState(p, seed)
+	if len(r.best.Left) > 0 {
+		r.fill()
+	}
+	for !r.stop && len(r.best.Left) == 0 && !r.best.proved() {
+		switch {
+		case p.roll():
+			r.shorter()
+		case len(p.Kinds) == 1:
+			r.fewer()
+		default:
+			r.cheaper()
+		}
+	}
+	if len(r.best.Left) == 0 {
+		r.polish()
+	}
+	r.best.Steps = r.steps
+	return r.best
+}
+
+// over tells, now and then, whether a share of the effort is spent.
+func (r *Run) over(share float64) bool {
+	if r.steps++; r.steps%8 == 0 && r.spent(r.steps) >= share {
+		r.stop = true
+	}
+	return r.stop
+}
+
+// found keeps the state as the best solution.
+func (r *Run) found() {
+	s := &Solution{Bins: r.p.clone(r.st.bins), Bound: r.best.Bound, Steps: r.steps}
+	for _, i := range r.st.out {
+		s.Left = append(s.Left, int(i))
+	}
+	kept := s.Bins[:0]
+	for _, b := range s.Bins {
+		if b.used() > 0 {
+			kept = append(kept, b)
+		}
+	}
+	s.Bins = kept
+	s.Cost = r.p.cost(s.Bins)
+	r.best = s
+	r.better(s)
+}
+
+// try takes steps until everything is laid, the effort is spent, or most steps
+// are made, 0 for any number.
+func (r *Run) try(bins []*Bin, out []int32, most int) bool {
+	r.st.start(bins, out)
+	for n := 0; most == 0 || n < most; n++ {
+		if len(r.st.out) == 0 {
+			return true
+		}
+		if r.over(search) {
+			return false
+		}
+		r.st.step()
+	}
+	return len(r.st.out) == 0
+}
+
+// emptiest gives the bin with the least on it for its size.
+func (r *Run) emptiest(bins []*Bin) int {
+	least, at := 2.0, 0
+	for i, b := range bins {
+		k := r.p.Kinds[b.Kind]
+		if f := float64(b.used()) / (float64(k.W) * float64(k.H)); f < least {
+			least, at = f, i
+		}
+	}
+	return at
+}
+
+// fewer tries to do without the sheet that has least on it.
+func (r *Run) fewer() {
+	bins := r.p.clone(r.best.Bins)
+	at := r.emptiest(bins)
+	out := bins[at].items(nil)
+	bins[at] = bins[len(bins)-1]
+	if r.try(bins[:len(bins)-1], out, 0) {
+		r.found()
+	}
+}
+
+// fill uses all the stock there is to leave as little out as can be.
+func (r *Run) fill() {
+	bins := r.p.clone(r.best.Bins)
+	used := make([]int, len(r.p.Kinds))
+	for _, b := range bins {
+		used[b.Kind]++
+	}
+	for k, kind := range r.p.Kinds {
+		for n := used[k]; n < kind.Count; n++ {
+			bins = append(bins, r.p.bin(k))
+		}
+	}
+	var out []int32
+	for _, i := range r.best.Left {
+		out = append(out, int32(i))
+	}
+	r.st.start(bins, out)
+	for !r.over(search) {
+		if r.st.step() && len(r.st.out) < len(r.best.Left) {
+			r.found()
+			if len(r.st.out) == 0 {
+				return
+			}
+		}
+	}
+}
+
+// cheaper puts other, cheaper sheets in the place of one to three.
+func (r *Run) cheaper() {
+	rnd := &r.st.rnd
+	bins := r.p.clone(r.best.Bins)
+	var out []int32
+	saved, room := 0.0, 0.0
+	area := func(k int) float64 { return float64(r.p.Kinds[k].W) * float64(r.p.Kinds[k].H) }
+	for n := 1 + min(rnd.n(3), rnd.n(3)); n > 0 && len(bins) > 0; n-- {
+		at := rnd.n(len(bins))
+		if rnd.n(2) == 0 {
+			at = r.emptiest(bins)
+		}
+		out = bins[at].items(out)
+		saved += r.p.Kinds[bins[at].Kind].Cost
+		bins[at] = bins[len(bins)-1]
+		bins = bins[:len(bins)-1]
+	}
+	used := make([]int, len(r.p.Kinds))
+	for _, b := range bins {
+		used[b.Kind]++
+		room += area(b.Kind) - float64(b.used())
+	}
+	for range 4 {
+		k := rnd.n(len(r.p.Kinds))
+		kind := &r.p.Kinds[k]
+		if kind.Cost < saved*(1-1e-9) && (kind.Count == 0 || used[k] < kind.Count) {
+			bins = append(bins, r.p.bin(k))
+			used[k]++
+			saved -= kind.Cost
+			room += area(k)
+		}
+	}
+	for _, i := range out {
+		room -= r.p.Items[i].area()
+	}
+	if room < 0 || len(bins) == 0 {
+		r.over(search)
+		return
+	}
+	if r.try(bins, out, 300+20*len(r.p.Items)) {
+		r.found()
+	}
+}
+
+// shorter tries to do with less of a roll: far less first, then less far.
+func (r *Run) shorter() {
+	step := max(r.p.Step, 1)
+	for cut := (r.best.Cost - r.best.Bound) / 4; !r.stop && !r.best.proved(); {
+		n := max(1, int(cut)/step) * step
+		bins := r.p.clone(r.best.Bins)
+		last := len(bins) - 1
+		from := bins[last].length()
+		target := from - n
+		if target < 1 {
+			target = 1
+		}
+		out := bins[last].shorten(target, &r.st.rnd, nil)
+		if r.try(bins, out, 300+20*len(r.p.Items)) {
+			r.found()
+		} else {
+			cut /= 2
+		}
+		if cut < 1 {
+			cut = float64(step)
+		}
+	}
+}
+
+// polish keeps what it costs and looks for fewer fence settings and larger
+// offcuts, until it finds none for a while.
+func (r *Run) polish() {
+	r.stop = false
+	r.st.polish = true
+	bins := r.p.clone(r.best.Bins)
+	if r.p.roll() {
+		for _, b := range bins {
+			b.shorten(b.length(), &r.st.rnd, nil)
+		}
+	}
+	r.st.start(bins, nil)
+	best := r.st.cost()
+	idle, most := 0, 1000+20*len(r.p.Items)
+	improved := false
+	var keep []*Bin
+	for idle = 0; idle < most && !r.over(1); idle++ {
+		if r.st.step() && r.st.cost() < best-1e-9 {
+			best, idle, improved = r.st.cost(), 0, true
+			keep = r.p.clone(r.st.bins)
+		}
+	}
+	if improved {
+		r.st.bins, r.st.out = keep, nil
+		r.found()
+	}
+}

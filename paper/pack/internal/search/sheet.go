@@ -1,0 +1,47 @@
+package search
+
+import "math"
+
+// sheet is what a layout is made on: cut edge to edge, or freely.
+type sheet interface {
+	empty(w, h int)
+	copyFrom(sheet)
+	used() int                                         // area of the pieces
+	scan(q *quest, bin int, w, h float64, turned bool) // offer places to q
+	insert(at place, item int32, w, h int)
+	ruin(r *random, most int, out []int32) []int32 // take some pieces out
+	items(out []int32) []int32
+	worth(full float64) float64                    // of the free room: more for large rectangles
+	settings() int                                 // of the fence, as far as there is one
+	length() int                                   // used along Y
+	shorten(h int, r *random, out []int32) []int32 // take out what is in the way
+}
+
+// place is where a piece would go.
+type place struct {
+	bin   int
+	node  int32
+	turn  bool
+	how   int8
+	score float64
+}
+
+// quest looks for the place with the least score, and overlooks one in some.
+type quest struct {
+	place
+	rule, corner int
+	wink         int // places until one is overlooked, if over 0
+	rnd          *random
+}
+
+func (q *quest) begin() { q.score = math.Inf(1) }
+
+func (q *quest) found() bool { return !math.IsInf(q.score, 1) }
+
+func (q *quest) overlook() bool {
+	if q.wink--; q.wink != 0 {
+		return false
+	}
+	q.wink = q.rnd.n(2*blink) + 1
+	return true
+}

@@ -1,0 +1,228 @@
+package pack
+
+import (
+	"cmp"
+	"slices"
+
+	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/search"
+	"forel/paper/pack/internal/slice"
+)
+
+// value gives a solution's Value and Bound.
+func (m *model) value(s *search.Solution) (value, bound float64) {
+	if st := m.p.Stock[0]; st.Roll && len(s.Bins) > 0 {
+		rest := length(whole(st.Trim.Top) + whole(st.Trim.Bottom) - m.gap).MM()
+		n := float64(len(s.Bins))
+		return s.Cost/8000 + n*rest, s.Bound/8000 + rest
+	}
+	return s.Cost, s.Bound
+}
+
+// layout writes a solution in millimetres.
+func (m *model) layout(s *search.Solution) *Layout {
+	l := &Layout{Mode: m.p.Mode, Gap: m.p.Gap, Iterations: s.Steps}
+	l.Value, l.Bound = m.value(s)
+	for _, b := range s.Bins {
+		l.Sheets = append(l.Sheets, m.sheet(b))
+	}
+	full := func(s *Sheet) (a float64) {
+		for _, p := range s.Places {
+			a += p.Area()
+		}
+		return a
+	}
+	slices.SortStableFunc(l.Sheets, func(a, b Sheet) int {
+		return cmp.Or(cmp.Compare(a.Stock, b.Stock), cmp.Compare(full(&b), full(&a)))
+	})
+	l.Optimal = len(s.Left) == 0 && l.Value <= l.Bound*(1+1e-12)
+	if steps := l.Sequence(); len(steps) > 0 {
+		l.Settings = steps[len(steps)-1].Setting
+	}
+	return l
+}
+
+func (m *model) sheet(b *search.Bin) Sheet {
+	st := &m.p.Stock[b.Kind]
+	sh := Sheet{Stock: b.Kind, Width: length(whole(st.Width)), Height: length(whole(st.Height))}
+	left, top := whole(st.Trim.Left), whole(st.Trim.Top)
+	k := m.in.Kinds[b.Kind]
+	w, h := k.W-m.gap, k.H-m.gap
+	if st.Roll {
+		h = b.Used() - m.gap
+		sh.Height = length(top + h + whole(st.Trim.Bottom))
+	}
+	wr := &writer{model: m, sheet: &sh, tree: b.Tree()}
+	if wr.tree == nil {
+		wr.places(b.Bed(), left, top, w, h)
+		return sh
+	}
+	if st.Roll {
+		wr.tree.Shorten(b.Used(), nil, nil)
+	}
+	root := wr.part(0, left, top, w, h)
+	wr.offcuts(&root)
+	slices.SortStableFunc(sh.Offcuts, func(a, b Box) int { return cmp.Compare(b.Area(), a.Area()) })
+	if m.p.Mode == Guillotine {
+		sh.Cuts = &root
+	}
+	return sh
+}
+
+type writer struct {
+	*model
+	sheet *Sheet
+	tree  *slice.Tree
+}
+
+func (wr *writer) offcuts(p *Part) {
+	if p.Offcut() {
+		wr.sheet.Offcuts = append(wr.sheet.Offcuts, p.Box)
+	}
+	for i := range p.Parts {
+		wr.offcuts(&p.Parts[i])
+	}
+}
+
+// piece writes one of our items.
+func (wr *writer) piece(item, x, y, w, h int) Part {
+	p := Part{Box: Box{length(x), length(y), length(w), length(h)}, Item: item}
+	it := &wr.p.Items[item]
+	turned := whole(it.Width) != w || whole(it.Height) != h
+	wr.sheet.Places = append(wr.sheet.Places, Place{Item: item, Box: p.Box, Turned: turned})
+	return p
+}
+
+// leaf is a node to write: one of the tree, or a piece of a strip.
+type leaf struct {
+	node int32
+	item int // of a strip's piece, else -1
+	size int // across the cuts, with the gap
+}
+
+// part writes a node at x, y, of w by h without the gap past it.
+func (wr *writer) part(n int32, x, y, w, h int) Part {
+	node := &wr.tree.N[n]
+	p := Part{Box: Box{length(x), length(y), length(w), length(h)}, Item: -1}
+	var parts []leaf
+	dir := int8(slice.X)
+	switch {
+	case node.Item == slice.Open:
+		return p
+	case node.Item >= 0 && len(wr.members[node.Item]) == 1:
+		return wr.piece(wr.members[node.Item][0], x, y, w, h)
+	case node.Item >= 0:
+		parts, dir = wr.strip(n)
+	default:
+		dir = node.Dir
+		wr.tree.Parts(n, func(c int32) {
+			inner, way := wr.strip(c)
+			if way == dir {
+				parts = append(parts, inner...)
+				return
+			}
+			size := wr.tree.N[c].W
+			if dir == slice.Y {
+				size = wr.tree.N[c].H
+			}
+			parts = append(parts, leaf{c, -1, size})
+		})
+	}
+	if len(parts) == 1 && parts[0].item < 0 {
+		return wr.part(parts[0].node, x, y, w, h)
+	}
+	p.Cut = AlongY
+	if dir == slice.Y {
+		p.Cut = AlongX
+	}
+	open := func(l leaf) int {
+		if l.item < 0 && wr.tree.N[l.node].Item == slice.Open {
+			return 1
+		}
+		return 0
+	}
+	// What is left over comes last, larger before smaller.
+	slices.SortStableFunc(parts, func(a, b leaf) int {
+		return cmp.Or(open(a)-open(b), b.size-a.size)
+	})
+	for _, c := range parts {
+		cw, ch := c.size-wr.gap, h
+		if dir == slice.Y {
+			cw, ch = w, c.size-wr.gap
+		}
+		switch {
+		case c.item >= 0:
+			p.Parts = append(p.Parts, wr.piece(c.item, x, y, cw, ch))
+		case open(c) == 0 || cw > 0 && ch > 0:
+			p.Parts = append(p.Parts, wr.part(c.node, x, y, cw, ch))
+		}
+		if dir == slice.X {
+			x += c.size
+		} else {
+			y += c.size
+		}
+	}
+	return p
+}
+
+// strip gives the pieces of a node that is a strip of several, and the way they
+// lie; -1 if it is none.
+func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
+	node := &wr.tree.N[n]
+	if node.Item < 0 || len(wr.members[node.Item]) == 1 {
+		return nil, -1
+	}
+	items := wr.members[node.Item]
+	for _, way := range []int8{slice.X, slice.Y} {
+		breadth, long := node.H, node.W
+		if way == slice.Y {
+			breadth, long = long, breadth
+		}
+		parts = parts[:0]
+		for _, i := range items {
+			it := &wr.p.Items[i]
+			w, h := whole(it.Width)+wr.gap, whole(it.Height)+wr.gap
+			if way == slice.Y {
+				w, h = h, w
+			}
+			switch {
+			case h == breadth:
+				parts = append(parts, leaf{n, i, w})
+				long -= w
+			case w == breadth && it.Turn:
+				parts = append(parts, leaf{n, i, h})
+				long -= h
+			}
+		}
+		if len(parts) == len(items) && long == 0 {
+			return parts, way
+		}
+	}
+	panic("pack: a strip that does not hold its pieces")
+}
+
+// places writes a sheet on which pieces lie anywhere, w by h within its trim.
+func (wr *writer) places(b *bed.Bed, left, top, w, h int) {
+	for _, p := range b.Placed {
+		wr.piece(wr.members[p.Item][0], left+p.X, top+p.Y, p.W-wr.gap, p.H-wr.gap)
+	}
+	slices.SortStableFunc(wr.sheet.Places, func(a, b Place) int {
+		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
+	})
+	var rest bed.Bed
+	rest.Copy(b)
+	rest.H = h + wr.gap
+	rest.Settle()
+	for len(wr.sheet.Offcuts) < mostOffcuts {
+		r := rest.Largest(wr.gap)
+		if r.W <= wr.gap || r.H <= wr.gap {
+			break
+		}
+		wr.sheet.Offcuts = append(wr.sheet.Offcuts, Box{length(left + r.X), length(top + r.Y), length(r.W - wr.gap), length(r.H - wr.gap)})
+		rest.Put(-1, r)
+	}
+}
+
+// mostOffcuts is how many are told of a free layout; those after it are
+// splinters.
+const mostOffcuts = 20
