@@ -106,6 +106,7 @@ type class struct {
 	round   string
 	workers int
 	flags   []jobfile.Flag // for every row
+	begun   func(row int)  // called when a row is begun; may be nil
 }
 
 // rowState is what became of a row.

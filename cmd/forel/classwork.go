@@ -39,12 +39,13 @@ func (c *class) make(ctx context.Context, rows []roster.Row, say voice) []studen
 		done[i].Row = r
 	}
 	for i := range rows {
-		select {
-		case next <- i:
-			continue
-		case <-ctx.Done():
+		if ctx.Err() != nil {
+			break
 		}
-		break
+		if c.begun != nil {
+			c.begun(i)
+		}
+		next <- i
 	}
 	close(next)
 	wait.Wait()
