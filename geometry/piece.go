@@ -71,6 +71,9 @@ type Piece struct {
 	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
 	Hand     string   // how one pattern serves a left and a right, head and tail
 	Margins  []Margin // how the piece lies on the carcass, in words and figures
+	Pattern  Repeat   // of patterned stock, where it falls on a piece seen from its face
+	Extra    Point    // of patterned stock, what is taken beyond the size, in X and in Y
+	FaceOf   string   // the piece that this is, seen from the face that has the pattern; empty for others
 	Confused []string // other pieces, or this one turned, that are within 5 mm
 }
 

@@ -24,6 +24,8 @@ func (p Piece) QuarterTurn() Piece {
 		}
 		return s
 	})
+	p.Extra = Pt(p.Extra.Y, p.Extra.X)
+	p.Pattern = p.Pattern.quarterTurn(h)
 	p.Regions = each(p.Regions, func(r Region) Region {
 		a, b := point(r.Room.Min), point(r.Room.Max)
 		r.Room = Bx(b.X, a.Y, a.X, b.Y)
@@ -51,4 +53,12 @@ func each[T any](list []T, f func(T) T) []T {
 		out[i] = f(v)
 	}
 	return out
+}
+
+// quarterTurn gives the pattern on a piece of height h that is turned. One with a
+// top has none then: its top no longer points along the piece's Y.
+func (r Repeat) quarterTurn(h Length) Repeat {
+	return Repeat{
+		Across: r.Along, Along: r.Across, First: Pt(h-r.First.Y, r.First.X), AtX: r.AtY, AtY: r.AtX,
+	}
 }

@@ -81,7 +81,7 @@ func (m Measured) check() error {
 // and the area is smaller so that the file's ink stays off the margins too. Where
 // it prints too large the area is no larger than the sheet has.
 func (s Setup) Printable(lying bool) geometry.Box {
-	b := s.unscaled(lying)
+	b := s.Reach(lying)
 	x, y := s.Measured.Scale(lying)
 	return about(b, min(x, 1), min(y, 1))
 }
@@ -93,7 +93,7 @@ func (s Setup) Printable(lying bool) geometry.Box {
 // no more than a shift.
 func (s Setup) InFile(lying bool) (x, y float64, center geometry.Point) {
 	x, y = s.Measured.Scale(lying)
-	return 1 / x, 1 / y, s.unscaled(lying).Center()
+	return 1 / x, 1 / y, s.Reach(lying).Center()
 }
 
 // Size gives the width and height of a page, upright or lying.
@@ -104,8 +104,9 @@ func (s Setup) Size(lying bool) (width, height Length) {
 	return s.Sheet.Width, s.Sheet.Height
 }
 
-// unscaled gives what the margins leave of a page.
-func (s Setup) unscaled(lying bool) geometry.Box {
+// Reach gives what the margins leave of a page: the area of one that is not at
+// true size, whose scale nothing corrects.
+func (s Setup) Reach(lying bool) geometry.Box {
 	m := s.Margins
 	if lying {
 		m = m.turned()

@@ -51,10 +51,11 @@ type Theme map[Layer]Stroke
 // DefaultTheme gives the lines used where nothing else is asked for.
 func DefaultTheme() Theme {
 	return Theme{
-		Cutting:   {Width: 0.35, Color: Black},
-		Creasing:  {Width: 0.25, Dash: []Length{4, 1.6}, Color: Blue},
-		Positions: {Width: 0.2, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: BluishGreen},
-		Legend:    {Width: 0.25, Color: Black},
+		CuttingInside: {Width: 0.35, Color: Vermilion},
+		Cutting:       {Width: 0.35, Color: Black},
+		Creasing:      {Width: 0.25, Dash: []Length{4, 1.6}, Color: Blue},
+		Positions:     {Width: 0.2, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: BluishGreen},
+		Legend:        {Width: 0.25, Color: Black},
 	}
 }
 

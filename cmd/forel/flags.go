@@ -99,6 +99,7 @@ func setFlag(kv string) (jobfile.Flag, error) {
 
 // loaded is a job that was read and worked out.
 type loaded struct {
+	name   string // of the file; empty where there is none
 	file   jobfile.File
 	boards slipcase.Case // of a case of boards
 	card   onepiece.Case // of a case of card
@@ -109,15 +110,64 @@ type loaded struct {
 // load reads the job from the file named, if any, and the flags, and works it
 // out.
 func (j *jobFlags) load(say voice) (loaded, error) {
-	var l loaded
 	flags, err := j.flags()
 	if err != nil {
-		return l, err
+		return loaded{}, err
 	}
-	var suspects jobfile.Issues
-	if l.file, suspects, err = j.read(flags); err != nil {
-		return l, err
+	file, suspects, err := j.read(flags)
+	if err != nil {
+		return loaded{}, err
 	}
+	return j.workOut(file, suspects, say)
+}
+
+// loadAll is load for any number of job files, the flags holding for each. All
+// that is wrong with any of them is told.
+func (j *jobFlags) loadAll(say voice) ([]loaded, error) {
+	names := j.set.Args()
+	if len(names) < 2 {
+		l, err := j.load(say)
+		return []loaded{l}, err
+	}
+	for _, k := range keyFlags {
+		if strings.HasPrefix(k.key, "book.") && len(*j.values[k.name]) > 0 || k.key == "title" && len(*j.values[k.name]) > 0 {
+			return nil, refusal{"--" + k.name + " with several job files", "leave it out, or give one job file"}
+		}
+	}
+	if j.example {
+		return nil, refusal{"both --example and a job file", "give one of them"}
+	}
+	flags, err := j.flags()
+	if err != nil {
+		return nil, err
+	}
+	var all []loaded
+	var bad []error
+	for _, name := range names {
+		data, err := readJob(name)
+		if err != nil {
+			return nil, err
+		}
+		file, suspects, err := jobfile.ParseWith(name, data, flags)
+		if err != nil {
+			bad = append(bad, err)
+			continue
+		}
+		l, err := j.workOut(file, suspects, say)
+		if err != nil {
+			bad = append(bad, fmt.Errorf("%s: %w", name, err))
+			continue
+		}
+		l.name = name
+		all = append(all, l)
+	}
+	return all, errors.Join(bad...)
+}
+
+// workOut works out a job that was read.
+func (j *jobFlags) workOut(file jobfile.File, suspects jobfile.Issues, say voice) (loaded, error) {
+	l := loaded{file: file}
+	var err error
 	if l.round, err = j.rounding(l.file.Job.Unit); err != nil {
 		return l, err
 	}

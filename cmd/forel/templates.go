@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
@@ -73,7 +74,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	layout := l.file.Print.Lay(l.plan.Pieces, paper.Options{Separate: *separate})
+	layout := l.file.Print.Lay(l.plan.Drawn(), paper.Options{Separate: *separate})
 	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: date})
 	if err != nil {
 		return failure{err, ""}
@@ -110,7 +111,7 @@ func sheetCount(n int) string {
 // templateFiles makes every file of a job, the drawings before the booklet.
 func templateFiles(c plan.Plan, l paper.Layout, o templates.Options) ([]output, error) {
 	var files []output
-	for _, p := range c.Pieces {
+	for _, p := range c.Drawn() {
 		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
 	}
 	booklet, err := templates.Booklet(c, l, o)
@@ -137,10 +138,10 @@ func themeOf(colours []string) (render.Theme, error) {
 // this one does not have, such as the linings of a case that is now unlined.
 func warnStale(say voice, folder string, c plan.Plan) {
 	now := map[string]bool{}
-	for _, p := range c.Pieces {
+	for _, p := range c.Drawn() {
 		now[p.Name] = true
 	}
-	for _, name := range append(slipcase.PieceNames, onepiece.PieceName) {
+	for _, name := range slices.Concat(slipcase.PieceNames, slipcase.FaceNames, []string{onepiece.PieceName}) {
 		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
 		if _, err := os.Stat(file); err == nil && !now[name] {
 			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", printable(file))

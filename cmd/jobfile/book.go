@@ -12,12 +12,12 @@ const mostReadings = 100 // of one dimension
 // readBooks reads every book; where there is none, it says what to write.
 func (r *reader) readBooks() []slipcase.Book {
 	measured := func(f slipcase.ReadingsField) bool { return r.has("book." + f.Key) }
-	if r.hasFile && r.books == 0 && !slices.ContainsFunc(slipcase.BookFields, measured) {
+	if r.hasFile && r.counts["book"] == 0 && !slices.ContainsFunc(slipcase.BookFields, measured) {
 		r.refuse(r.at(0, "book"), "no book", "write [[book]] and below it height, width and thickness")
 		return nil
 	}
 	var books []slipcase.Book
-	for n := range min(max(r.books, 1), slipcase.MostBooks) {
+	for n := range min(max(r.counts["book"], 1), slipcase.MostBooks) {
 		books = append(books, r.readBook(n+1))
 	}
 	return books
@@ -26,7 +26,7 @@ func (r *reader) readBooks() []slipcase.Book {
 // readBook reads the nth book.
 func (r *reader) readBook(n int) slipcase.Book {
 	var book slipcase.Book
-	name := bookKey("book", n)
+	name := numbered("book", n)
 	r.title(name+".title", &book.Title)
 	set := false
 	for _, f := range slipcase.BookFields {

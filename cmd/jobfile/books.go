@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -9,37 +10,77 @@ import (
 	"forel/geometry/slipcase"
 )
 
-// bookKey names a key of the nth book as slipcase does: book.height in the
-// first, then book[2].height and so on. Other keys stay as they are.
-func bookKey(key string, n int) string {
-	table, word, _ := strings.Cut(key, ".")
-	if table != "book" || n < 2 {
+// list is a table that may be written several times, in double brackets.
+type list struct {
+	most  int    // of them in one file
+	a     string // one of them, in a sentence
+	many  string // several
+	spare string // what to do about too many
+}
+
+var lists = map[string]list{
+	"book":  {slipcase.MostBooks, "a book", "books", "make two cases"},
+	"stock": {mostStock, "stock", "kinds of stock", "keep those you cut from"},
+}
+
+// numbered names a key of the nth table of a list as slipcase does: book.height
+// in the first, then book[2].height and so on. Other keys stay as they are.
+func numbered(key string, n int) string {
+	table, word, dotted := strings.Cut(key, ".")
+	if _, ok := lists[table]; !ok || n < 2 {
 		return key
 	}
-	return strings.TrimSuffix(slipcase.BookKey(n-1, word), ".")
+	key = fmt.Sprintf("%s[%d]", table, n)
+	if dotted {
+		key += "." + word
+	}
+	return key
 }
 
-// newBook counts the books and refuses the first that is too many.
-func (t *tree) newBook(line int) {
-	t.books++
-	name := bookKey("book", t.books)
-	if t.books <= slipcase.MostBooks {
-		t.tables[name] = line
-	} else if t.books == slipcase.MostBooks+1 {
-		t.refuse(t.at(line, name), fmt.Sprintf("more than %d books", slipcase.MostBooks), "make two cases")
+// unnumbered gives the key of the first table of a list for that of any.
+func unnumbered(key string) (first string, later bool) {
+	table, rest, ok := strings.Cut(key, "[")
+	_, word, closed := strings.Cut(rest, "].")
+	if _, known := lists[table]; !ok || !closed || !known {
+		return key, false
+	}
+	return table + "." + word, slices.Contains(knownKeys, table+"."+word)
+}
+
+// here names a key within the table being read.
+func (r *reader) here(key string) string {
+	table, _, _ := strings.Cut(key, ".")
+	return numbered(key, r.counts[table])
+}
+
+// newOf counts a table of a list and refuses the first that is too many.
+func (t *tree) newOf(name string, line int) {
+	t.counts[name]++
+	key, l := t.here(name), lists[name]
+	if t.counts[name] <= l.most {
+		t.tables[key] = line
+	} else if t.counts[name] == l.most+1 {
+		t.refuse(t.at(line, key), fmt.Sprintf("more than %d %s", l.most, l.many), l.spare)
 	}
 }
 
-// singleBrackets tells of the book just counted that it was not written as one
+// tooMany tells of a table beyond the most of its list: refused where the first
+// such began.
+func (t *tree) tooMany(name string) bool {
+	l, ok := lists[name]
+	return ok && t.counts[name] > l.most
+}
+
+// singleBrackets tells of the table just counted that it was not written as one
 // of several.
-func (t *tree) singleBrackets(line int) {
-	if t.books <= slipcase.MostBooks {
-		t.refuse(t.at(line, bookKey("book", t.books)), "a book has double brackets", "write [[book]]")
+func (t *tree) singleBrackets(name string, line int) {
+	if !t.tooMany(name) {
+		t.refuse(t.at(line, t.here(name)), lists[name].a+" has double brackets", "write "+bracketed(name))
 	}
 }
 
-// putBooks takes books written inline.
-func (t *tree) putBooks(n *unstable.Node, line int) {
+// putList takes tables of a list written inline.
+func (t *tree) putList(name string, n *unstable.Node, line int) {
 	switch n.Kind {
 	case unstable.Array:
 		for it := n.Children(); it.Next(); {
@@ -47,18 +88,18 @@ func (t *tree) putBooks(n *unstable.Node, line int) {
 			if it.Node().Raw.Length > 0 {
 				at = t.lines.line(int(it.Node().Raw.Offset))
 			}
-			t.newBook(at)
-			if t.books > slipcase.MostBooks {
+			t.newOf(name, at)
+			if t.tooMany(name) {
 				return
 			}
-			t.putTable("book", it.Node(), at)
+			t.putTable(name, it.Node(), at)
 		}
 	case unstable.InlineTable:
-		t.newBook(line)
-		t.singleBrackets(line)
-		t.putTable("book", n, line)
+		t.newOf(name, line)
+		t.singleBrackets(name, line)
+		t.putTable(name, n, line)
 	default:
-		t.newBook(line)
-		t.putTable("book", n, line)
+		t.newOf(name, line)
+		t.putTable(name, n, line)
 	}
 }

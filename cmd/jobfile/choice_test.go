@@ -39,14 +39,20 @@ var refusedChoices = []refusal{
 // is for another package.
 func TestEachWord(t *testing.T) {
 	for _, c := range slipcase.Choices {
+		// A pattern that is to match must come again.
+		repeats, base := "", book
+		if c.Key == "pattern.match" {
+			repeats = "repeat_across = 20\nrepeat_along = 30\n"
+			base += "[pattern]\n" + repeats
+		}
 		for _, word := range c.Words {
 			for _, spelt := range []string{word, strings.ToUpper(word), strings.ToUpper(word[:1]) + word[1:], " " + word + "\t"} {
-				want := parse(t, book).Job
+				want := parse(t, base).Job
 				*c.At(&want) = word
-				f, _, err := jobfile.Parse("case.toml", []byte(assign(c.Key, `"`+spelt+`"`)))
+				f, _, err := jobfile.Parse("case.toml", []byte(assign(c.Key, `"`+spelt+`"`)+repeats))
 				require.NoError(t, err)
 				near(t, want, f.Job)
-				f, _, err = jobfile.ParseWith("case.toml", []byte(book), []jobfile.Flag{set(c.Key, spelt)})
+				f, _, err = jobfile.ParseWith("case.toml", []byte(base), []jobfile.Flag{set(c.Key, spelt)})
 				require.NoError(t, err)
 				near(t, want, f.Job)
 			}

@@ -39,6 +39,8 @@ func (r *reader) settings() File {
 	}
 	f.Card = r.card(f.Job)
 	f.Print, f.Black = r.print()
+	f.Names = r.names()
+	f.Stock = r.readStock()
 	return f
 }
 

@@ -16,8 +16,9 @@ type Flag struct {
 func (r *reader) readFlags(flags []Flag) {
 	for _, f := range flags {
 		at := place{name: f.Name, flag: true}
-		if key, later := ofLaterBook(f.Key); later {
-			r.refuse(at, "a flag sets the first book only", "write "+key+", or change the job file")
+		if key, later := unnumbered(f.Key); later {
+			table, _, _ := strings.Cut(key, ".")
+			r.refuse(at, "a flag sets the first "+table+" only", "write "+key+", or change the job file")
 			continue
 		}
 		if !slices.Contains(knownKeys, f.Key) {
@@ -26,15 +27,6 @@ func (r *reader) readFlags(flags []Flag) {
 		}
 		r.flags[f.Key] = flagValue(f, at)
 	}
-}
-
-// ofLaterBook tells whether a key is one of a book after the first, written
-// as messages write it, and what it is called in the first.
-func ofLaterBook(key string) (first string, ok bool) {
-	rest, ok := strings.CutPrefix(key, "book[")
-	_, word, closed := strings.Cut(rest, "].")
-	first = "book." + word
-	return first, ok && closed && slices.Contains(knownKeys, first)
 }
 
 func flagValue(f Flag, at place) value {

@@ -41,6 +41,12 @@ var knownKeys = func() []string {
 	for _, key := range printKeys {
 		add(key)
 	}
+	for _, key := range nameKeys {
+		add(key)
+	}
+	for _, key := range stockKeys {
+		add(key)
+	}
 	return append(top, tables...)
 }()
 

@@ -48,8 +48,8 @@ func suggest(path []string) string {
 
 // bracketed gives a table as it is written in a job file.
 func bracketed(name string) string {
-	if name == "book" {
-		return "[[book]]"
+	if _, listed := lists[name]; listed {
+		return "[[" + name + "]]"
 	}
 	return "[" + name + "]"
 }

@@ -10,6 +10,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
+	"forel/paper/stock"
 )
 
 // Length is a distance in millimetres.
@@ -21,7 +22,9 @@ type File struct {
 	Job          slipcase.Job // of a case of boards; its title, unit and book hold for any
 	Card         onepiece.Job // of a case of card
 	Print        paper.Setup
-	Black        bool // print in black alone
+	Black        bool                         // print in black alone
+	Stock        []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
+	Names        map[geometry.Material]string // what the maker calls a material, where it has a name
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
@@ -60,10 +63,10 @@ func FromFlags(flags []Flag) (File, Issues, error) {
 type reader struct {
 	source   string
 	hasFile  bool
-	file     map[string]value // by known key; those of each book by bookKey
+	file     map[string]value // by known key; those of each book and stock by numbered
 	flags    map[string]value // by known key
-	tables   map[string]int   // the line of each table; of each book by bookKey
-	books    int              // how many the file holds
+	tables   map[string]int   // the line of each table; of each book and stock by numbered
+	counts   map[string]int   // how many tables of each list the file holds
 	fileUnit geometry.Unit    // of bare numbers in the file
 	flagUnit geometry.Unit    // of bare numbers in flags
 	issues   Issues
@@ -73,7 +76,7 @@ type reader struct {
 func newReader(source string, hasFile bool) *reader {
 	return &reader{
 		source: source, hasFile: hasFile,
-		file: map[string]value{}, flags: map[string]value{}, tables: map[string]int{},
+		file: map[string]value{}, flags: map[string]value{}, tables: map[string]int{}, counts: map[string]int{},
 	}
 }
 

@@ -78,6 +78,7 @@ func harbour() slipcase.Job {
 		Lining:    slipcase.Lining{Thickness: 0.15, Trim: 12, Order: "before"},
 		Cloth:     slipcase.Cloth{Thickness: 0.35, Overlap: 28.575, TurnIn: 28.575, MouthTurnIn: 20, SpineGap: 5, CornerDistance: 6.35},
 		SidePaper: slipcase.SidePaper{Thickness: 0.15, Inset: 6.35, TurnIn: 12.7},
+		Pattern:   slipcase.Pattern{Direction: "any", Match: "none"},
 		ThumbHole: slipcase.ThumbHole{Shape: "none"},
 		Divider:   slipcase.Divider{Lap: 12},
 		Clearance: slipcase.Clearance{Height: 2, Width: 1, Thickness: 2},

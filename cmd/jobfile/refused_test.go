@@ -22,7 +22,7 @@ type refusal struct {
 
 // allRefused are the jobs of every table of refusals.
 func allRefused() []refusal {
-	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto)
+	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto, refusedStock)
 }
 
 // refused are jobs with the beginning of each line of their error, after the
@@ -102,7 +102,7 @@ var refused = []refusal{
 	{"capital", book + "[cloth]\nOverlap = 3\n", []string{":6: cloth.Overlap: unknown key; did you mean cloth.overlap"}},
 	{"near table", book + "[bord]\nthickness = 2\n", []string{":5: bord: unknown key; did you mean [board]"}},
 	{"far key", book + "[cloth]\ncolour = 3\n", []string{":6: cloth.colour: unknown key; known in [cloth]: thickness, overlap, turn_in, mouth_turn_in, spine_gap, corner_distance, stretch"}},
-	{"far table", book + "[knife]\nangle = 3\n", []string{":5: knife: unknown key; known: title, units, construction, compartments, covering, [[book]], [board], [lining], [cloth], [side_paper], [thumb_hole], [divider], [clearance], [uncertainty], [fit], [card], [flaps], [print]"}},
+	{"far table", book + "[knife]\nangle = 3\n", []string{":5: knife: unknown key; known: title, units, construction, compartments, covering, [[book]], [board], [lining], [cloth], [side_paper], [pattern], [thumb_hole], [divider], [clearance], [uncertainty], [fit], [card], [flaps], [print]"}},
 	{"key of another table", book + "[cloth]\ninset = 3\n", []string{":6: cloth.inset: unknown key; did you mean side_paper.inset"}},
 	{"key without its table", "overlap = 3\n" + book, []string{":1: overlap: unknown key; did you mean cloth.overlap or print.overlap"}},
 	{"top key below a table", book + "units = 'mm'\n", []string{":5: book.units: unknown key; did you mean units at the top of the file"}},

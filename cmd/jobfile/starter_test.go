@@ -30,7 +30,12 @@ var (
 	setting   = regexp.MustCompile(`^(# )?([a-z_]+) = (.+?)( +# .*)?$`)
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
 	shownOnly = []string{"book.thickness_at_fore_edge", // commented: not every book has one, nor is every printer gauged
-		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along"}
+		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
+		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name"}
+	// Two kinds of stock are there to be uncommented.
+	sheetStock = []string{"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.grain", "stock.count",
+		"stock.price", "stock.trim", "stock.kerf", "stock.grammage"}
+	rollStock = []string{"stock.material", "stock.roll", "stock.length", "stock.density"}
 )
 
 // shown is a key the starter shows, on the line with this index.
@@ -38,18 +43,21 @@ type shown struct {
 	key, value string
 	line       int
 	commented  bool
+	nth        int // of the tables of this name
 }
 
 // showing lists the keys of a starter in its order, those of commented lines
 // too, and gives the starter with these lines as they are meant.
 func showing(lines []string) (keys []shown, meant []string) {
 	table := ""
+	tables := map[string]int{}
 	for n, line := range lines {
 		if m := heading.FindStringSubmatch(line); m != nil {
 			table = m[2] + "."
+			tables[table]++
 			line = strings.TrimPrefix(line, "# ")
 		} else if m := setting.FindStringSubmatch(line); m != nil {
-			keys = append(keys, shown{table + m[2], m[3], n, m[1] != ""})
+			keys = append(keys, shown{table + m[2], m[3], n, m[1] != "", tables[table]})
 			line = strings.TrimPrefix(line, "# ")
 		}
 		meant = append(meant, line)
@@ -84,23 +92,22 @@ func TestStarterHasEveryKey(t *testing.T) {
 			active = append(active, k.key)
 		}
 	}
-	assert.ElementsMatch(t, want, append(active, shownOnly...))
-	assert.ElementsMatch(t, append([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly...), commented)
+	assert.ElementsMatch(t, want, slices.DeleteFunc(append(active, shownOnly...), func(k string) bool { return strings.HasSuffix(k, ".name") }))
+	assert.ElementsMatch(t, slices.Concat([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly, sheetStock, rollStock), commented)
 }
 
 // What looks like a key in the starter is that key: a wrong value is refused
 // on its line, by its name.
 func TestStarterKeysAreRead(t *testing.T) {
 	keys, meant := showing(strings.Split(string(jobfile.Starter()), "\n"))
-	seen := map[string]int{}
 	for _, k := range keys {
 		spoilt := slices.Clone(meant)
 		spoilt[k.line] = k.key[strings.Index(k.key, ".")+1:] + " = true"
 		_, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(spoilt, "\n")))
 		require.Error(t, err, k.key)
 		name := k.key
-		if seen[k.key]++; seen[k.key] == 2 {
-			name = strings.Replace(name, "book.", "book[2].", 1)
+		if k.nth == 2 {
+			name = strings.Replace(name, ".", "[2].", 1)
 		}
 		begins(t, "starter.toml", []string{fmt.Sprintf(":%d: %s: true is ", k.line+1, name)}, err.Error())
 	}
@@ -113,6 +120,11 @@ func TestStarterUncommented(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, f.Job.Books, 2)
 	assert.Equal(t, harbour().Books[0].Height, f.Job.Books[0].Height)
+	require.Len(t, f.Stock, 2)
+	assert.Equal(t, "grey board", f.Stock[0].Name)
+	assert.InDelta(t, 965.2, f.Stock[0].Height.MM(), 1e-9) // 38 in
+	assert.InDelta(t, 1371.6, f.Stock[1].Width.MM(), 1e-9) // 54 in
+	assert.Equal(t, "blue cloth", f.Names[geometry.Cloth])
 	assert.Equal(t, slipcase.Readings{30.5}, f.Job.Books[0].ForeEdge)
 	assert.Equal(t, slipcase.Book{
 		Title: "Harbour log, part two", Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{27},

@@ -9,8 +9,6 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
-
-	"forel/geometry/slipcase"
 )
 
 // readTOML gathers what a job file sets, each with its line. What keeps the
@@ -87,10 +85,10 @@ func (t *tree) header(path []string, array bool, line int) bool {
 	case len(path) > 1 || !slices.Contains(knownTables, name):
 		t.misplaced(path, line)
 		return false
-	case name == "book":
-		t.newBook(line)
+	case lists[name].most > 0:
+		t.newOf(name, line)
 		if !array {
-			t.singleBrackets(line)
+			t.singleBrackets(name, line)
 		}
 		return true
 	case array:
@@ -103,19 +101,19 @@ func (t *tree) header(path []string, array bool, line int) bool {
 // put takes one key with its value.
 func (t *tree) put(path []string, n *unstable.Node, line int) {
 	name, key := path[0], dotted(path)
-	if name == "book" && len(path) > 1 && t.books == 0 {
-		t.newBook(line)
-		t.singleBrackets(line)
+	if lists[name].most > 0 && len(path) > 1 && t.counts[name] == 0 {
+		t.newOf(name, line)
+		t.singleBrackets(name, line)
 	}
 	switch {
-	case name == "book" && t.books > slipcase.MostBooks: // refused where it begins
-	case key == "book":
-		t.putBooks(n, line)
+	case t.tooMany(name): // refused where it begins
+	case lists[key].most > 0:
+		t.putList(key, n, line)
 	case slices.Contains(knownTables, key):
 		t.tables[name] = line
 		t.putTable(name, n, line)
 	case slices.Contains(knownKeys, key):
-		key = bookKey(key, t.books)
+		key = t.here(key)
 		t.set(key, t.value(n, t.at(line, key)))
 	default:
 		t.misplaced(path, line)
@@ -125,7 +123,7 @@ func (t *tree) put(path []string, n *unstable.Node, line int) {
 // putTable takes an inline table.
 func (t *tree) putTable(name string, n *unstable.Node, line int) {
 	if n.Kind != unstable.InlineTable {
-		v := t.value(n, t.at(line, bookKey(name, t.books)))
+		v := t.value(n, t.at(line, t.here(name)))
 		t.refuse(v.at, written(v)+" is not a table", "write "+bracketed(name)+" and its keys below it")
 		return
 	}
@@ -138,17 +136,17 @@ func (t *tree) putTable(name string, n *unstable.Node, line int) {
 // misplaced takes a key or table that isn't known. Where it makes a table of a
 // known key, that is told when the key is read.
 func (t *tree) misplaced(path []string, line int) {
-	if path[0] == "book" && t.books > slipcase.MostBooks {
+	if t.tooMany(path[0]) {
 		return
 	}
 	for n := 1; n <= min(len(path), 2); n++ {
 		if owner := dotted(path[:n]); slices.Contains(knownKeys, owner) {
-			owner = bookKey(owner, t.books)
+			owner = t.here(owner)
 			t.set(owner, value{kind: tableKind, at: t.at(line, owner)})
 			return
 		}
 	}
-	t.refuse(t.at(line, bookKey(dotted(path), t.books)), "unknown key", suggest(path))
+	t.refuse(t.at(line, t.here(dotted(path))), "unknown key", suggest(path))
 }
 
 // set keeps the first value of a key and refuses a second.

@@ -55,6 +55,9 @@ func ofBoards(j slipcase.Job) assembly {
 	for i := range rooms {
 		a.spots = append(a.spots, spot{Thickness, Body, i}, spot{Thickness, Mouth, i})
 	}
+	// What the tabs in the corners were cut to, they are, whatever room is left.
+	drawn := j.Mouth()
+	tucked := (drawn.Height - drawn.HeightCorners) / j.Cloth.Thickness
 	a.clear = func(v []Length) []Length {
 		r := j // as it comes out
 		r.Board.Thickness, r.Lining.Thickness, r.Cloth.Thickness, r.SidePaper.Thickness = v[boardThick], v[liningThick], v[clothThick], v[paperThick]
@@ -68,7 +71,7 @@ func ofBoards(j slipcase.Job) assembly {
 			r.Clearance.Thickness += v[walls] - r.Between().Thickness
 		}
 		m := r.Mouth()
-		left := []Length{r.Clearance.Height, m.Height, m.HeightCorners, r.Clearance.Width}
+		left := []Length{r.Clearance.Height, m.Height, m.Height - tucked*v[clothThick], r.Clearance.Width}
 		for i := range rooms {
 			if rooms > 1 {
 				r.Clearance.Thickness = v[walls+i] - beside(r, i) - v[volumes+i]

@@ -46,37 +46,13 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 	order := make([]int, len(regions))
 	tucked := make([]bool, len(regions))
 	frames[first] = &root
-	for {
-		// The longest hinge from what is laid to what is not.
-		best := struct {
-			from  int
-			join  join
-			long  Length
-			found bool
-		}{}
-		for i, r := range regions {
-			if frames[i] == nil {
-				continue
-			}
-			for _, j := range r.joins {
-				if frames[j.to] != nil || j.kind == give || j.kind == round {
-					continue
-				}
-				if l := hinge(r, j); !best.found || l > best.long+1e-9 {
-					best.from, best.join, best.long, best.found = i, j, l, true
-				}
-			}
-		}
-		if !best.found {
-			break
-		}
-		j := best.join
-		along := j.at.Sub(j.from).Mul(1 / j.length().MM())
-		out := geometry.Pt(along.Y, -along.X) // the region keeps its own part on the left
-		f := frames[best.from].hinged(j.from, along, out, j.kind)
+	for _, l := range hung(regions, first) {
+		j := l.join
+		along, out := j.ways()
+		f := frames[l.from].hinged(j.from, along, out, j.kind)
 		frames[j.to] = &f
-		order[j.to] = order[best.from] + 1
-		tucked[j.to] = tucked[best.from] || j.kind != fold
+		order[j.to] = order[l.from] + 1
+		tucked[j.to] = tucked[l.from] || j.kind != fold
 	}
 
 	var patches []patch
@@ -109,6 +85,50 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 		})
 	}
 	return patches, faults
+}
+
+// link is a hinge from a region that is laid to one that hangs on it.
+type link struct {
+	from int
+	join join
+}
+
+// hung gives what every region hangs on, in the order they are laid: from what
+// is laid, always the longest hinge to what is not. Webs and the tabs of a hole
+// hang on nothing.
+func hung(regions []region, first int) []link {
+	laid := make([]bool, len(regions))
+	laid[first] = true
+	var out []link
+	for {
+		var best link
+		long, found := Length(0), false
+		for i, r := range regions {
+			if !laid[i] {
+				continue
+			}
+			for _, j := range r.joins {
+				if laid[j.to] || j.kind == give || j.kind == round {
+					continue
+				}
+				if l := hinge(r, j); !found || l > long+1e-9 {
+					best, long, found = link{i, j}, l, true
+				}
+			}
+		}
+		if !found {
+			return out
+		}
+		laid[best.join.to] = true
+		out = append(out, best)
+	}
+}
+
+// ways gives the unit steps along a join, and across it away from the region,
+// which keeps its own part on the left.
+func (j join) ways() (along, out geometry.Point) {
+	along = j.at.Sub(j.from).Mul(1 / j.length().MM())
+	return along, geometry.Pt(along.Y, -along.X)
 }
 
 // hinge gives the length of all that two regions share of one kind.

@@ -33,8 +33,9 @@ type Plan struct {
 	Kind      string // what is made, such as "slipcase of five boards"
 	Content   string // what it is for, such as "book" or "3 volumes together"
 	Pieces    []geometry.Piece
-	Contents  Size // what stands in the case
-	Cavity    Size // the room inside
+	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
+	Contents  Size             // what stands in the case
+	Cavity    Size             // the room inside
 	Outside   Size
 	Fit       Fit
 	Mouth     Mouth
@@ -46,10 +47,45 @@ type Plan struct {
 	Mistaken  []string // which pieces could be mistaken for which
 }
 
+// Drawn gives all that patterns are drawn of: the pieces and their faces.
+func (p Plan) Drawn() []geometry.Piece {
+	return append(p.Pieces[:len(p.Pieces):len(p.Pieces)], p.Faces...)
+}
+
+// Machined gives what a machine cuts: the pieces, those of patterned stock from
+// their face, since stock is laid on its bed so that the pattern is seen.
+func (p Plan) Machined() []geometry.Piece {
+	faced := map[string]bool{}
+	for _, f := range p.Faces {
+		faced[f.FaceOf] = true
+	}
+	var out []geometry.Piece
+	for _, q := range p.Pieces {
+		if !faced[q.Name] {
+			out = append(out, q)
+		}
+	}
+	return append(out, p.Faces...)
+}
+
 // Material is what pieces are cut from, as measured.
 type Material struct {
 	Name      string
 	Thickness Length
+}
+
+// Thickness gives that of the material pieces are cut from; 0 where it is not told.
+func (p Plan) Thickness(m geometry.Material) Length {
+	name := string(m)
+	if m == geometry.Paper {
+		name = "side paper"
+	}
+	for _, have := range p.Materials {
+		if have.Name == name {
+			return have.Thickness
+		}
+	}
+	return 0
 }
 
 // Remark is a sentence with lengths in it, each at a %s.

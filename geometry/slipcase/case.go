@@ -16,12 +16,16 @@ var PieceNames = []string{
 	"wrap", "head panel", "tail panel",
 }
 
+// FaceNames lists the names that the face of a patterned piece can have.
+var FaceNames = []string{"right side paper face", "left side paper face", "wrap face", "head panel face", "tail panel face"}
+
 // Case is a slipcase worked out: every piece with its size, and what the
 // finished case measures.
 type Case struct {
 	Job      Job
 	Pieces   []geometry.Piece
-	Contents Size // what stands in the case: the tallest, the deepest, the thickness of all with dividers
+	Faces    []geometry.Piece // of patterned stock, see plan.Plan
+	Contents Size             // what stands in the case: the tallest, the deepest, the thickness of all with dividers
 	Cavity   Size
 	Outside  Size
 	Fit      Fit
@@ -54,6 +58,7 @@ func Make(j Job) (Case, error) {
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
+		Faces:    j.faces(pieces),
 		Contents: j.contents(),
 		Cavity:   j.Cavity(),
 		Outside:  j.Outside(),

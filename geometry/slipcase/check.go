@@ -89,6 +89,7 @@ func (j Job) checkTogether() Problems {
 	}
 	j.limitHole(&l)
 	j.limitDivider(&l)
+	j.limitPattern(&l)
 
 	// The mouth is the tightest place.
 	m := j.Mouth()

@@ -27,6 +27,7 @@ type Job struct {
 	Lining       Lining
 	Cloth        Cloth
 	SidePaper    SidePaper
+	Pattern      Pattern
 	ThumbHole    ThumbHole
 	Divider      Divider
 	Clearance    Clearance
@@ -46,6 +47,20 @@ const (
 	AllCloth      = "cloth"           // one wrap round sides and spine, a panel at head and tail
 	AllPaper      = "paper"           // the same in paper
 	SidesOnly     = "sides"           // paper on the sides, board bare elsewhere
+)
+
+// Whether a pattern has a top.
+const (
+	AnyWay = "any"
+	OneWay = "one way"
+)
+
+// What of a pattern lines up.
+const (
+	MatchNothing  = "none"   // it runs true to each piece
+	MatchHeight   = "height" // both sides read the same at the same height from the tail
+	MatchMirrored = "mirror" // and at the same distance from the spine
+	MatchRound    = "round"  // or the pattern goes on round the spine from side to side
 )
 
 // When linings go in.
@@ -134,6 +149,16 @@ type SidePaper struct {
 	Stretch                  float64 // percent it grows across the grain when pasted
 }
 
+// Pattern is that of the side paper, or of the one material of a wrap: how far
+// on it comes again across the grain and along it, 0 where it does not. FromSpine
+// and FromTail are where a line of it falls on a side, from the side's edges.
+type Pattern struct {
+	Across, Along       Length
+	Direction           string // AnyWay or OneWay
+	Match               string // MatchNothing, MatchHeight, MatchMirrored or MatchRound
+	FromSpine, FromTail Length
+}
+
 // ThumbHole is cut into both sides at the middle of the mouth, to take hold of
 // the book by. Radius is that of a semicircle, or how deep a triangle goes; it
 // is twice as wide. Zero is a size that suits the book.
@@ -169,6 +194,7 @@ func DefaultJob() Job {
 			SpineGap:       5,
 			CornerDistance: 0.25 * in,
 		},
+		Pattern:     Pattern{Direction: AnyWay, Match: MatchNothing},
 		SidePaper:   SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
 		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
 		Uncertainty: defaultUncertainty(),

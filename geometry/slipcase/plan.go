@@ -15,6 +15,7 @@ func (c Case) Plan() plan.Plan {
 		Kind:     "slipcase",
 		Content:  "book",
 		Pieces:   c.Pieces,
+		Faces:    c.Faces,
 		Contents: c.Contents,
 		Cavity:   c.Cavity,
 		Outside:  c.Outside,
@@ -61,12 +62,15 @@ func (c Case) Plan() plan.Plan {
 	}
 	p.Remarks = append(p.Remarks, plan.Say("width runs from spine to mouth, on spine pieces and on head and tail pieces of the covering from side to side"))
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
+	remarks, cutting := c.ofPattern()
+	p.Remarks = append(p.Remarks, remarks...)
 	p.Order = j.order()
 	p.Cutting = []plan.Remark{
 		plan.Say("Check with the book before cutting board: laid flush with its spine, a side shows %s beyond the fore-edge; laid flush with its tail, %s beyond the head.",
 			c.Fit.ForeEdge, c.Fit.HeadOrTail),
 		plan.Say("Keep the grain as the arrows show."),
 	}
+	p.Cutting = append(p.Cutting, cutting...)
 	return p
 }
 

@@ -8,7 +8,8 @@ type Layout struct {
 
 	// Value is what was made least, and Bound what it can't be less than: the
 	// number of sheets with one kind of stock, their cost with several, the
-	// length used in millimetres on a roll. Trim counts in a roll's length.
+	// length used in millimetres on a roll. Trim counts in a roll's length. Where
+	// the stock ran out, Bound is 0.
 	Value, Bound float64
 	Settings     int  // fence settings that Sequence needs, Guillotine only
 	Iterations   int  // spent

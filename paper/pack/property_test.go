@@ -129,14 +129,6 @@ func TestLayoutsAreSound(t *testing.T) {
 
 		again, _ := pack.Solve(context.Background(), p, e)
 		require.Equal(t, l, again, "the same problem, seed and iterations give the same layout")
-
-		more := e
-		more.Iterations = 2 * e.Iterations
-		better, errMore := pack.Solve(context.Background(), p, more)
-		if err == nil {
-			require.NoError(t, errMore)
-			require.LessOrEqual(t, better.Value, l.Value*(1+1e-9), "more effort costs no more")
-		}
 	})
 }
 

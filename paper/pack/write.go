@@ -35,7 +35,11 @@ func (m *model) layout(s *search.Solution) *Layout {
 	slices.SortStableFunc(l.Sheets, func(a, b Sheet) int {
 		return cmp.Or(cmp.Compare(a.Stock, b.Stock), cmp.Compare(full(&b), full(&a)))
 	})
-	l.Optimal = len(s.Left) == 0 && l.Value <= l.Bound*(1+1e-12)
+	if len(s.Left) > 0 {
+		l.Bound = 0
+	} else {
+		l.Optimal = l.Value <= l.Bound*(1+1e-9)
+	}
 	if steps := l.Sequence(); len(steps) > 0 {
 		l.Settings = steps[len(steps)-1].Setting
 	}

@@ -43,7 +43,14 @@ type jsonPiece struct {
 	Width    mm     `json:"width_mm"`
 	Height   mm     `json:"height_mm"`
 	Grain    string `json:"grain"`
+	// Rough is what a piece of patterned stock is first cut to.
+	Rough *jsonRough `json:"rough_mm,omitempty"`
 	*jsonOutlines
+}
+
+type jsonRough struct {
+	Width  mm `json:"width"`
+	Height mm `json:"height"`
 }
 
 // jsonOutlines is a piece's geometry, from the lower left of its bounding box.
@@ -81,6 +88,10 @@ func JSON(c plan.Plan, outlines bool) ([]byte, error) {
 	for _, p := range c.Pieces {
 		w, h := p.Size()
 		j := jsonPiece{Name: p.Name, Material: string(p.Material), Count: p.Count, Width: mm(w), Height: mm(h), Grain: string(p.Grain)}
+		if p.Extra != (geometry.Point{}) {
+			rw, rh := p.Rough()
+			j.Rough = &jsonRough{mm(rw), mm(rh)}
+		}
 		if outlines {
 			j.jsonOutlines = outlinesJSON(p)
 		}

@@ -17,6 +17,9 @@ func Name(p geometry.Piece) string {
 
 // Cut says how many pieces are cut and of what.
 func Cut(p geometry.Piece) string {
+	if p.FaceOf != "" {
+		return "the same as the " + p.FaceOf + ", seen from its face"
+	}
 	return fmt.Sprintf("cut %d of %s", p.Count, materialName(p.Material))
 }
 

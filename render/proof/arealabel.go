@@ -37,10 +37,10 @@ func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text
 	out := make([]bool, len(parts)) // the number stands beside
 	for {
 		beside = b.numbersBeside(f, parts, out)
-		off := taken{boxes: slices.Clone(keep)}
+		off := taken{Boxes: slices.Clone(keep)}
 		for _, side := range beside {
 			for _, l := range side.labels {
-				off.lines = append(off.lines, [2]geometry.Point{l.anchor, l.port(side.edge)})
+				off.Lines = append(off.Lines, [2]geometry.Point{l.Anchor, l.Port(side.Edge)})
 			}
 		}
 		inside = nil
@@ -52,7 +52,7 @@ func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text
 			}
 			texts := b.wording(f, p, named, off)
 			for _, t := range texts {
-				off.boxes = append(off.boxes, typeset.Box(t).Grow(0.3))
+				off.Boxes = append(off.Boxes, typeset.Box(t).Grow(0.3))
 			}
 			inside = append(inside, texts...)
 			if texts == nil && len(p.on) > 1 {
@@ -70,34 +70,34 @@ func partsOf(f flatFace) []part {
 	var out []part
 	for _, c := range f.cells {
 		for _, a := range areasOf(moved(c.shape, f.onPage)) {
-			if a.size() > leastPart && a.breadth() > leastBreadth {
+			if a.Size() > leastPart && a.Breadth() > leastBreadth {
 				out = append(out, part{a, c.on})
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(p, q part) int { return cmp.Compare(q.area.size(), p.area.size()) })
+	slices.SortStableFunc(out, func(p, q part) int { return cmp.Compare(q.area.Size(), p.area.Size()) })
 	return out
 }
 
 // numbersBeside arranges the numbers of the areas chosen on both sides.
 func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideFace {
 	sides := [2]besideFace{
-		{column: column{f.at.Min.X - numberGap, true, f.at.Min.Y, f.at.Max.Y, 0}},
-		{column: column{f.at.Max.X + numberGap, false, f.at.Min.Y, f.at.Max.Y, 0}},
+		{column: column{Edge: f.at.Min.X - numberGap, Leftward: true, Top: f.at.Min.Y, Bottom: f.at.Max.Y, Gap: 0}},
+		{column: column{Edge: f.at.Max.X + numberGap, Leftward: false, Top: f.at.Min.Y, Bottom: f.at.Max.Y, Gap: 0}},
 	}
 	for i, p := range parts {
 		if !chosen[i] {
 			continue
 		}
-		l := label{name: fmt.Sprint(len(p.on)), size: render.SmallSize, anchor: p.area.inner()}
+		l := label{Name: fmt.Sprint(len(p.on)), Size: render.SmallSize, Anchor: p.area.Inner()}
 		side := &sides[0]
-		if l.anchor.X > f.at.Center().X {
+		if l.Anchor.X > f.at.Center().X {
 			side = &sides[1]
 		}
 		side.labels = append(side.labels, l)
 	}
 	for i := range sides {
-		sides[i].labels = sides[i].arrange(sides[i].labels)
+		sides[i].labels = sides[i].Arrange(sides[i].labels)
 	}
 	return sides
 }
@@ -146,7 +146,7 @@ func wordsIn(a area, lines []string, size render.Points, bold, turned bool, off 
 	if turned {
 		wide, tall = tall, wide
 	}
-	at, ok := a.room(wide, tall, off)
+	at, ok := a.Room(wide, tall, off)
 	if !ok {
 		return nil
 	}

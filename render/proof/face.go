@@ -25,7 +25,7 @@ func (b *book) drawFace(f flatFace) {
 	}
 	b.faceGround(f, keep)
 	for _, side := range beside {
-		side.draw(b, side.labels)
+		side.Draw(b, side.labels)
 	}
 	for _, t := range inside {
 		b.Text(t)
@@ -45,11 +45,11 @@ func (b *book) faceGround(f flatFace, keep []geometry.Box) {
 		}
 	}
 	for _, a := range areasOf(page(f.shape)) {
-		b.Fill(a.path(), under.tint)
+		b.Fill(a.Path(), under.tint)
 	}
 	for _, l := range f.layers {
 		for _, a := range areasOf(page(l.Shape)) {
-			b.Fill(a.path(), b.looks.piece(l.Piece).tint)
+			b.Fill(a.Path(), b.looks.piece(l.Piece).tint)
 		}
 	}
 	shade(f.bare(), under)
@@ -62,7 +62,7 @@ func (b *book) faceGround(f flatFace, keep []geometry.Box) {
 		}
 	}
 	for _, a := range areasOf(page(f.shape)) {
-		for _, ring := range a.rings {
+		for _, ring := range a.Rings {
 			b.Stroke(geometry.Polygon(ring...), outerEdge)
 		}
 	}
@@ -108,7 +108,7 @@ func (b *book) faceMarks(f flatFace) []mark {
 		at.Min.X, at.Max.X = at.Min.X-max(0, least-at.Width())/2, at.Max.X+max(0, least-at.Width())/2
 		at.Min.Y, at.Max.Y = at.Min.Y-max(0, least-at.Height())/2, at.Max.Y+max(0, least-at.Height())/2
 		m := mark{number: fmt.Sprint(i + 1), area: geometry.Rectangle(at), tag: freeSpot(at.Center(), f.at, off)}
-		off.boxes = append(off.boxes, m.box())
+		off.Boxes = append(off.Boxes, m.box())
 		out = append(out, m)
 	}
 	return out

@@ -48,7 +48,7 @@ func freeSpot(want geometry.Point, zone geometry.Box, off taken) geometry.Point 
 	for x := in.Min.X; x <= in.Max.X; x += step {
 		for y := in.Min.Y; y <= in.Max.Y; y += step {
 			p := geometry.Pt(x, y)
-			if d := p.Distance(want); (!found || d < far) && !off.meets(at(p)) {
+			if d := p.Distance(want); (!found || d < far) && !off.Meets(at(p)) {
 				best, far, found = p, d, true
 			}
 		}

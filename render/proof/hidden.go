@@ -50,7 +50,7 @@ func holeOf(c foldup.Carcass) []geometry.Point {
 	}
 	cut := solid(without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), sideShape(c)))
 	for _, a := range areasOf(cut) {
-		return a.rings[0]
+		return a.Rings[0]
 	}
 	return nil
 }

@@ -29,13 +29,13 @@ func blocks(c foldup.Carcass) []block {
 
 func (b block) holds(p foldup.Vec, outline area) bool {
 	return p.X >= b.lo.X && p.X <= b.hi.X && p.Y >= b.lo.Y && p.Y <= b.hi.Y && p.Z >= b.lo.Z && p.Z <= b.hi.Z &&
-		(!b.side || outline.holds(geometry.Pt(p.Z, p.Y)))
+		(!b.side || outline.Holds(geometry.Pt(p.Z, p.Y)))
 }
 
 // firstHit walks from the viewer along a line of sight through a solid model of
 // the boards and dividers, in small steps, and gives where it comes to board first.
 func firstHit(c foldup.Carcass, dividers []foldup.DividerReport, v view, at geometry.Point, step Length) (foldup.Vec, bool) {
-	outline := area{rings: [][]geometry.Point{c.Side}}
+	outline := area{Rings: [][]geometry.Point{c.Side}}
 	// The point of the line nearest the origin, and the way to the viewer.
 	right := foldup.Vec{X: Length(v.cosYaw), Z: Length(-v.sinYaw)}
 	up := foldup.Vec{X: Length(-v.sinYaw * v.sinPitch), Y: Length(v.cosPitch), Z: Length(-v.cosYaw * v.sinPitch)}
@@ -87,7 +87,7 @@ func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face
 	add(is(p.Y, c.Height-c.Lined) && inX, geometry.HeadInside)
 	if hole := holeOf(c); hole != nil && (p.X < c.Lined+near || p.X > c.Width-c.Lined-near) {
 		at := geometry.Pt(p.Z, p.Y)
-		rim = (area{rings: [][]geometry.Point{hole}}).clear(at) < near && p.Z < c.Depth-near
+		rim = (area{Rings: [][]geometry.Point{hole}}).Clear(at) < near && p.Z < c.Depth-near
 	}
 	return faces, rim
 }
@@ -158,8 +158,8 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 						close := false
 						for i, o := range f.face.layers {
 							for _, a := range areasOf(o.Shape) {
-								close = close || a.clear(here) < 0.3
-								if a.holds(here) {
+								close = close || a.Clear(here) < 0.3
+								if a.Holds(here) {
 									top = i
 								}
 							}
@@ -197,7 +197,7 @@ func onFace(f face, p foldup.Vec) geometry.Point {
 func nearAny(sc scene, q geometry.Point, d Length) bool {
 	for _, f := range sc.faces {
 		for _, a := range areasOf(f.whole) {
-			if a.clear(q) < d {
+			if a.Clear(q) < d {
 				return true
 			}
 		}

@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/render"
+	"forel/render/leader"
 	"forel/render/record"
 	"forel/render/typeset"
 )
@@ -38,7 +39,7 @@ func (s *inOrder) crossed(t render.Text) []record.Stroked {
 	box := typeset.Box(t).Grow(-0.1)
 	covered := 0 // everything up to here is
 	for i, f := range s.Fills {
-		if f.Path.Bounds().Contains(box) && (area{rings: [][]geometry.Point{f.Path.Flatten(0.05)}}).holds(box.Center()) {
+		if f.Path.Bounds().Contains(box) && (area{Rings: [][]geometry.Point{f.Path.Flatten(0.05)}}).Holds(box.Center()) {
 			covered = s.fillAt[i]
 		}
 	}
@@ -125,7 +126,7 @@ func checkPage(t *testing.T, where string, on *inOrder, o Options) {
 	for i, a := range ls {
 		for _, b := range ls[i+1:] {
 			p, q, r, s := a.Vertices[0].Point, a.Vertices[1].Point, b.Vertices[0].Point, b.Vertices[1].Point
-			assert.False(t, linesCross(p, q, r, s), "%s: leaders cross: %v %v", where, a, b)
+			assert.False(t, leader.Cross(p, q, r, s), "%s: leaders cross: %v %v", where, a, b)
 		}
 	}
 	page := geometry.Bx(0, 0, o.Setup.Sheet.Width, o.Setup.Sheet.Height)

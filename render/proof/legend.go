@@ -17,7 +17,7 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 		return func(at geometry.Box) {
 			path := geometry.Rectangle(at)
 			b.Fill(path, l.tint)
-			a := area{[][]geometry.Point{path.Flatten(1)}}
+			a := area{Rings: [][]geometry.Point{path.Flatten(1)}}
 			l.shade(b, a, nil)
 			border := l.line
 			if border.Width == 0 {

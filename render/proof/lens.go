@@ -60,14 +60,14 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			var best area
 			var most float64
 			for _, a := range areas {
-				if n := a.size(); n > most {
+				if n := a.Size(); n > most {
 					best, most = a, n
 				}
 			}
 			if most > 1 { // mm² of the page: less is not seen
-				l := label{name: name, size: noteSize, anchor: best.inner()}
+				l := label{Name: name, Size: noteSize, Anchor: best.Inner()}
 				for _, n := range notes {
-					l.notes = append(l.notes, wrapped(n, noteSize, false, labelsWide-4)...)
+					l.Notes = append(l.Notes, wrapped(n, noteSize, false, labelsWide-4)...)
 				}
 				labels = append(labels, l)
 			}
@@ -91,6 +91,6 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			add(areasOf(moved(l.top, to)), l.Piece, what)
 		}
 	}
-	col := column{at.Max.X + 3, false, at.Min.Y - 9, at.Max.Y, 1}
-	col.draw(b, col.arrange(labels))
+	col := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 9, Bottom: at.Max.Y, Gap: 1}
+	col.Draw(b, col.Arrange(labels))
 }

@@ -58,9 +58,9 @@ var (
 func looksOf(s Subject) looks {
 	thin := render.Stroke{Width: 0.14, Color: render.Grey}
 	out := looks{
-		board: look{name: "bare board", tint: tint(render.Grey, 0.22), hatch: []hatch{{45, 1.8, thin}, {-45, 1.8, thin}}},
+		board: look{name: "bare board", tint: tint(render.Grey, 0.22), hatch: []hatch{{Angle: 45, Gap: 1.8, Stroke: thin}, {Angle: -45, Gap: 1.8, Stroke: thin}}},
 		lining: look{name: "lining", tint: tint(render.BluishGreen, 0.14), hatch: []hatch{
-			{0, 2.4, render.Stroke{Width: 0.12, Dash: []Length{2.4, 2.4}, Color: render.BluishGreen}},
+			{Angle: 0, Gap: 2.4, Stroke: render.Stroke{Width: 0.12, Dash: []Length{2.4, 2.4}, Color: render.BluishGreen}},
 		}},
 		pieces: map[string]look{},
 	}
@@ -81,11 +81,11 @@ func looksOf(s Subject) looks {
 		switch p.Material {
 		case geometry.Cloth:
 			l.tint = tint(render.SkyBlue, 0.32)
-			l.hatch = []hatch{{clothAngles[n%len(clothAngles)], 1.5, render.Stroke{Width: 0.14, Color: render.Blue}}}
+			l.hatch = []hatch{{Angle: clothAngles[n%len(clothAngles)], Gap: 1.5, Stroke: render.Stroke{Width: 0.14, Color: render.Blue}}}
 			l.line = render.Stroke{Width: 0.4, Dash: clothDashes[n%len(clothDashes)], Color: render.Blue}
 		case geometry.Paper:
 			l.tint = tint(render.Orange, 0.3)
-			l.hatch = []hatch{{paperAngles[n%len(paperAngles)], 1.5, render.Stroke{Width: 0.3, Dash: paperDots[n%len(paperDots)], Color: darkOrange}}}
+			l.hatch = []hatch{{Angle: paperAngles[n%len(paperAngles)], Gap: 1.5, Stroke: render.Stroke{Width: 0.3, Dash: paperDots[n%len(paperDots)], Color: darkOrange}}}
 			l.line = render.Stroke{Width: 0.3, Dash: paperDashes[n%len(paperDashes)], Color: darkOrange}
 		}
 		out.pieces[p.Name] = l

@@ -25,7 +25,7 @@ func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone
 				continue // behind a board
 			}
 			m := mark{number: fmt.Sprint(i + 1), area: geometry.Polygon(pts...), tag: freeSpot(middle, zone, off)}
-			off.boxes = append(off.boxes, m.box())
+			off.Boxes = append(off.Boxes, m.box())
 			out = append(out, m)
 		}
 	}
@@ -34,7 +34,7 @@ func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone
 
 func holdsAny(areas []area, p geometry.Point) bool {
 	for _, a := range areas {
-		if a.holds(p) {
+		if a.Holds(p) {
 			return true
 		}
 	}

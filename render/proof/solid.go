@@ -201,7 +201,7 @@ func fitted(from, into geometry.Box) (to func(geometry.Point) geometry.Point, sc
 func (sc scene) draw(s render.Surface, k looks, inside look, to func(geometry.Point) geometry.Point) {
 	fill := func(g geom.Geometry, l look) {
 		for _, a := range areasOf(moved(g, to)) {
-			s.Fill(a.path(), l.tint)
+			s.Fill(a.Path(), l.tint)
 		}
 	}
 	shade := func(g geom.Geometry, l look) {

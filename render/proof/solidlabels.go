@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/render"
+	"forel/render/leader"
 )
 
 // solidLabels names the sides of the case and what lies on them, in a column
@@ -20,7 +21,7 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	v := func(x, y, z Length) geometry.Point { return to(sc.view.flat(foldup.Vec{X: x, Y: y, Z: z})) }
 	var labels []label
 	add := func(anchor geometry.Point, name, note string) {
-		labels = append(labels, label{name: name, notes: []string{note}, size: render.BodySize, anchor: anchor})
+		labels = append(labels, label{Name: name, Notes: []string{note}, Size: render.BodySize, Anchor: anchor})
 	}
 	seen := largestSeen(sc, to)
 	named := map[string]bool{} // pieces
@@ -36,22 +37,22 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 		if p.piece != "" {
 			note = "under the " + p.piece
 		}
-		add(p.area.inner(), f.name, note)
+		add(p.area.Inner(), f.name, note)
 		named[p.piece] = true
 	}
 	// Every other piece where most is seen of it.
 	var others []pieceSeen
 	for _, face := range []geometry.Face{geometry.RightOutside, geometry.HeadOutside} {
 		for _, p := range seen[face] {
-			if p.piece != "" && !named[p.piece] && p.area.breadth() > leastBreadth {
+			if p.piece != "" && !named[p.piece] && p.area.Breadth() > leastBreadth {
 				others = append(others, p)
 			}
 		}
 	}
-	slices.SortStableFunc(others, func(a, b pieceSeen) int { return cmp.Compare(b.area.size(), a.area.size()) })
+	slices.SortStableFunc(others, func(a, b pieceSeen) int { return cmp.Compare(b.area.Size(), a.area.Size()) })
 	for _, p := range others {
 		if !named[p.piece] {
-			add(p.area.inner(), p.piece, "laid onto the "+p.on)
+			add(p.area.Inner(), p.piece, "laid onto the "+p.on)
 			named[p.piece] = true
 		}
 	}
@@ -73,17 +74,17 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	w := moveBox(window, to)
 	add(geometry.Pt(w.Min.X, w.Center().Y), "this corner", "is drawn larger below")
 
-	left, right := twoSides(labels)
+	left, right := leader.TwoSides(labels)
 	drawn := moveBox(sc.bounds(), to)
 	const away = 9
 	for _, side := range []struct {
 		column
 		labels []label
 	}{
-		{column{min(drawn.Min.X, w.Min.X) - away, true, figure.Min.Y, figure.Max.Y, 3}, left},
-		{column{drawn.Max.X + away, false, figure.Min.Y, figure.Max.Y, 3}, right},
+		{column{Edge: min(drawn.Min.X, w.Min.X) - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
+		{column{Edge: drawn.Max.X + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
 	} {
-		side.draw(b, side.arrange(side.labels))
+		side.Draw(b, side.Arrange(side.labels))
 	}
 }
 
@@ -108,7 +109,7 @@ func largestSeen(sc scene, to func(geometry.Point) geometry.Point) map[geometry.
 				i := slices.IndexFunc(seen, func(p pieceSeen) bool { return p.piece == piece })
 				if i < 0 {
 					seen = append(seen, pieceSeen{piece, strings.TrimPrefix(board(f.place.face), "the "), a})
-				} else if a.size() > seen[i].area.size() {
+				} else if a.Size() > seen[i].area.Size() {
 					seen[i].area = a
 				}
 			}
@@ -117,7 +118,7 @@ func largestSeen(sc scene, to func(geometry.Point) geometry.Point) map[geometry.
 		for _, l := range f.layers {
 			take(l.Piece, l.top)
 		}
-		slices.SortStableFunc(seen, func(a, b pieceSeen) int { return cmp.Compare(b.area.size(), a.area.size()) })
+		slices.SortStableFunc(seen, func(a, b pieceSeen) int { return cmp.Compare(b.area.Size(), a.area.Size()) })
 		out[f.place.face] = seen
 	}
 	return out

@@ -62,6 +62,16 @@ func (c *Canvas) Begin(l render.Layer) { c.svg.Group(attr("id", string(l))) }
 // End closes the group.
 func (c *Canvas) End() { c.svg.Gend() }
 
+// BeginPart opens a group within a layer, for one piece: its id, an XML name
+// that no other group of the drawing has, and its name in words.
+func (c *Canvas) BeginPart(id, name string) {
+	c.svg.Group(attr("id", id))
+	c.svg.Title(printable(name))
+}
+
+// EndPart closes the group.
+func (c *Canvas) EndPart() { c.svg.Gend() }
+
 // Stroke draws a path; arcs stay arcs.
 func (c *Canvas) Stroke(p geometry.Path, s render.Stroke) {
 	attrs := []string{

@@ -7,6 +7,7 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
+	"forel/render/layout"
 	"forel/render/pattern"
 	"forel/render/typeset"
 )
@@ -180,5 +181,5 @@ func (b *booklet) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
 
 // rule draws a thin line that parts one thing from another.
 func (b *booklet) rule(from, to geometry.Point) {
-	b.Stroke(geometry.Line(from, to), render.Stroke{Width: 0.15, Color: render.Grey})
+	layout.Rule(b, from, to)
 }

@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/layout"
 	"forel/render/typeset"
 )
 
@@ -30,11 +31,7 @@ func (b *booklet) overview() (ordered bool) {
 	if title == "" {
 		title = "Slipcase"
 	}
-	y := box.Min.Y + typeset.Ascent(render.TitleSize)
-	b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: typeset.Fit(title, render.TitleSize, true, box.Width()), Size: render.TitleSize, Bold: true, Color: render.Black})
-	y = b.paragraph(box, y+1.5, "Templates for a "+b.plan.Kind+", every piece at true size", render.HeadSize, false)
-	y += 2
-	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+	y := layout.Title(b, box, title, "Templates for a "+b.plan.Kind+", every piece at true size")
 	y = b.facts(box, y+1.5) + 3
 
 	// Two columns: how to print on the left, how to cut and join on the right.
@@ -56,7 +53,7 @@ func (b *booklet) overview() (ordered bool) {
 	) + 4
 	y = b.lineKey(box, y) + 3
 	y = b.table(box, y) + 3
-	bottom := b.paragraphUp(box, cautions, render.NoteSize)
+	bottom := layout.ParagraphUp(b, box, cautions, render.NoteSize)
 	return b.work(geometry.Bx(box.Min.X, y, box.Max.X, bottom))
 }
 
@@ -112,32 +109,12 @@ func (b *booklet) thick(l geometry.Length) string {
 
 // steps draws numbered steps under a heading.
 func (b *booklet) steps(box geometry.Box, heading string, steps []string) geometry.Length {
-	y := b.paragraph(box, box.Min.Y, heading, render.HeadSize, true) + 0.8
-	const indent = 5
-	for i, s := range steps {
-		number := fmt.Sprintf("%d.", i+1)
-		b.Text(render.Text{At: geometry.Pt(box.Min.X, y+typeset.LineHeight(render.BodySize)), String: number, Size: render.BodySize, Color: render.Black})
-		y = b.paragraph(geometry.Bx(box.Min.X+indent, y, box.Max.X, box.Max.Y), y, s, render.BodySize, false) + 0.8
-	}
-	return y
+	return layout.Steps(b, box, heading, steps)
 }
 
 // paragraph sets text below y within a box's sides and gives where it ends.
 func (b *booklet) paragraph(box geometry.Box, y geometry.Length, text string, size render.Points, bold bool) geometry.Length {
-	for _, l := range typeset.Wrap(text, size, bold, box.Width()) {
-		y += typeset.LineHeight(size)
-		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: l, Size: size, Bold: bold, Color: render.Black})
-	}
-	return y + typeset.Descent(size)
-}
-
-// paragraphUp sets text so that it ends at the bottom of a box, and gives where
-// it starts.
-func (b *booklet) paragraphUp(box geometry.Box, text string, size render.Points) geometry.Length {
-	lines := geometry.Length(len(typeset.Wrap(text, size, false, box.Width())))
-	top := box.Max.Y - lines*typeset.LineHeight(size) - typeset.Descent(size)
-	b.paragraph(box, top, text, size, false)
-	return top
+	return layout.Paragraph(b, box, y, text, size, bold)
 }
 
 // work sets the warnings and the order of work in what is left of the page. It
@@ -208,12 +185,12 @@ type column struct {
 func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	w := box.Width()
 	columns := []column{
-		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Pieces[i].Name }},
-		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Pieces[i].Count) }},
-		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Pieces[i].Material) }},
-		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Pieces[i].Size(); return b.Round.Pretty(w) }},
-		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Pieces[i].Size(); return b.Round.Pretty(h) }},
-		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Pieces[i].Grain) }},
+		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Drawn()[i].Name }},
+		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Drawn()[i].Count) }},
+		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Material) }},
+		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Drawn()[i].Size(); return b.Round.Pretty(w) }},
+		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Drawn()[i].Size(); return b.Round.Pretty(h) }},
+		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Grain) }},
 		{head: "pages", right: w, cell: func(i int) string { return b.pagesText(b.layout.Patterns[i]) }},
 	}
 	row := func(bold bool, text func(column) string) {
@@ -229,7 +206,7 @@ func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	row(true, func(c column) string { return c.head })
 	y += 1.6
 	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-	for i := range b.plan.Pieces {
+	for i := range b.plan.Drawn() {
 		row(false, func(c column) string { return c.cell(i) })
 	}
 	y += 2

@@ -30,11 +30,6 @@ const border geometry.Length = 14
 // substitute is by how much wider a viewer's typeface may be than ours.
 const substitute = 1.2
 
-// cutterCaution stands in every drawing that a machine may be fed with.
-const cutterCaution = "Before cutting by machine: read the maker's manual and follow local rules. " +
-	"Never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a laser or knife running unattended; " +
-	"use fume extraction and keep means to put out a fire at hand."
-
 // FileName gives the name of a piece's drawing.
 func FileName(p geometry.Piece) string { return strings.ReplaceAll(p.Name, " ", "-") + ".svg" }
 
@@ -65,5 +60,5 @@ func describe(p geometry.Piece) string {
 	if p.Hand != "" {
 		d += "Hand: " + p.Hand + ". "
 	}
-	return d + "One user unit is one millimetre. " + cutterCaution
+	return d + "One user unit is one millimetre. " + render.MachineCaution
 }

@@ -25,6 +25,7 @@ type Bed struct {
 	Placed []Placed
 	free   []Free
 	fresh  []Free
+	sorted []Placed
 	Area   int // of the pieces
 }
 

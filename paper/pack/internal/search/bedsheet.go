@@ -99,3 +99,15 @@ func (b *bedSheet) shorten(h int, _ *random, out []int32) []int32 {
 	b.Settle()
 	return out
 }
+
+// apart tells whether the pieces come apart by cuts from edge to edge; if not,
+// it takes out the one laid last.
+func (b *Bin) apart() bool {
+	d := b.Bed()
+	if d == nil || d.Apart() {
+		return true
+	}
+	d.Remove(len(d.Placed) - 1)
+	d.Settle()
+	return false
+}

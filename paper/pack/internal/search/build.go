@@ -1,6 +1,9 @@
 package search
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // order gives a list of the items from the one to lay first.
 func (p *Problem) order(key func(Item) float64) []int32 {
@@ -22,15 +25,17 @@ var keys = []func(Item) float64{
 
 // greedy lays the items in their order, each in its best place, and opens a
 // sheet of the kind preferred when there is none.
-func (p *Problem) greedy(order []int32, prefer []int, rule int) *Solution {
+func (p *Problem) greedy(order []int32, prefer []int, rule int, beds bool) *Solution {
 	s := &Solution{}
 	used := make([]int, len(p.Kinds))
 	q := quest{rule: rule}
-	for _, item := range order {
+	var refused []int // bins in which the item locked others in
+	for n := 0; n < len(order); n++ {
+		item := order[n]
 		it := &p.Items[item]
 		q.begin()
 		try := func(b int) {
-			if s.Bins[b].used()+it.W*it.H > p.Kinds[s.Bins[b].Kind].W*p.Kinds[s.Bins[b].Kind].H {
+			if slices.Contains(refused, b) || s.Bins[b].used()+it.W*it.H > p.Kinds[s.Bins[b].Kind].W*p.Kinds[s.Bins[b].Kind].H {
 				return
 			}
 			s.Bins[b].scan(&q, b, float64(it.W), float64(it.H), false)
@@ -45,7 +50,7 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int) *Solution {
 			for _, k := range prefer {
 				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(int(item), k) {
 					used[k]++
-					s.Bins = append(s.Bins, p.bin(k))
+					s.Bins = append(s.Bins, p.binOf(k, beds))
 					try(len(s.Bins) - 1)
 					break
 				}
@@ -55,7 +60,12 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int) *Solution {
 			s.Left = append(s.Left, int(item))
 			continue
 		}
-		s.Bins[q.bin].lay(q.place, item, it)
+		if s.Bins[q.bin].lay(q.place, item, it); beds && !p.Free && !s.Bins[q.bin].apart() {
+			refused = append(refused, q.bin)
+			n--
+			continue
+		}
+		refused = refused[:0]
 	}
 	s.Cost = p.cost(s.Bins)
 	return s
@@ -63,9 +73,13 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int) *Solution {
 
 // First gives the best of the greedy layouts.
 func (p *Problem) First() *Solution {
-	tried, rules := keys, 2
-	if p.Free {
-		rules = 3
+	tried, rules := keys, 3
+	ways := []bool{p.Free}
+	if !p.Free && !p.roll() && len(p.Items) <= 2000 {
+		ways = []bool{true, false}
+	}
+	if len(p.Items) > 300 {
+		rules = 1
 	}
 	if len(p.Items) > 2000 {
 		tried, rules = keys[:2], 1
@@ -81,9 +95,11 @@ func (p *Problem) First() *Solution {
 				}
 			}
 			for rule := range rules {
-				s := p.greedy(order, prefer, rule)
-				if found == nil || s.better(found) {
-					found = s
+				for _, beds := range ways {
+					s := p.greedy(order, prefer, rule, beds)
+					if found == nil || s.better(found) {
+						found = s
+					}
 				}
 			}
 		}

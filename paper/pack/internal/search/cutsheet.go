@@ -20,6 +20,9 @@ func (c *cutSheet) insert(at place, item int32, w, h int) {
 	c.Insert(at.node, item, w, h, at.how)
 }
 
+// anyWay is the rule of rough scores: any place may win now and then.
+const anyWay = 3
+
 // scan offers the Open nodes. The best is the one whose free room loses least of
 // the sum of its squared areas, which leaves few large rectangles.
 func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
@@ -29,14 +32,20 @@ func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 		}
 		dw, dh := f.W-w, f.H-h
 		switch q.rule {
-		case 0:
+		case 0, anyWay:
 			all, r, b := f.W*f.H, dw*f.H, w*dh
 			all *= all
-			if x := all - r*r - b*b; x < q.score {
+			x := all - r*r - b*b
+			b, r = f.W*dh, dw*h
+			y := all - r*r - b*b
+			if q.rule == anyWay {
+				x *= 0.5 + q.rnd.f()
+				y *= 0.5 + q.rnd.f()
+			}
+			if x < q.score {
 				q.place = place{bin, f.Node, turned, slice.X, x}
 			}
-			b, r = f.W*dh, dw*h
-			if y := all - r*r - b*b; y < q.score {
+			if y < q.score {
 				q.place = place{bin, f.Node, turned, slice.Y, y}
 			}
 		case 1, 2:

@@ -1,5 +1,7 @@
 package search
 
+import "slices"
+
 // Run is a search under way.
 type Run struct {
 	p      *Problem
@@ -23,6 +25,9 @@ func (p *Problem) Solve(seed uint64, spent func(steps int) float64, better func(
 	r.best.Bound = p.Bound(r.best.Cost)
 	r.better(r.best)
 	if len(p.Items) == 0 || spent(0) >= 1 {
+		if !p.Free {
+			r.best.Bins = p.trees(r.best.Bins)
+		}
 		return r.best
 	}
 	r.st = newState(p, seed)
@@ -38,6 +43,9 @@ func (p *Problem) Solve(seed uint64, spent func(steps int) float64, better func(
 		default:
 			r.cheaper()
 		}
+	}
+	if !p.Free {
+		r.best.Bins = p.trees(r.best.Bins)
 	}
 	if len(r.best.Left) == 0 {
 		r.polish()
@@ -106,9 +114,28 @@ func (r *Run) fewer() {
 	at := r.emptiest(bins)
 	out := bins[at].items(nil)
 	bins[at] = bins[len(bins)-1]
-	if r.try(bins[:len(bins)-1], out, 0) {
-		r.found()
+	bins = bins[:len(bins)-1]
+	if r.p.Free {
+		if r.try(bins, out, 0) {
+			r.found()
+		}
+		return
 	}
+	for turn := 0; !r.stop; turn++ {
+		if r.try(r.sheets(bins, turn), out, turnSteps) {
+			r.found()
+			return
+		}
+		bins, out = r.st.bins, slices.Clone(r.st.out)
+	}
+}
+
+// sheets turns bins into sheets of the one or the other sort, all alike.
+func (r *Run) sheets(bins []*Bin, turn int) []*Bin {
+	if r.p.Free || turn%2 == 0 && len(r.p.Items) < fewOnSheet*len(bins) {
+		return r.p.beds(bins)
+	}
+	return r.p.trees(bins)
 }
 
 // fill uses all the stock there is to leave as little out as can be.
@@ -127,7 +154,7 @@ func (r *Run) fill() {
 	for _, i := range r.best.Left {
 		out = append(out, int32(i))
 	}
-	r.st.start(bins, out)
+	r.st.start(r.sheets(bins, 0), out)
 	for !r.over(search) {
 		if r.st.step() && len(r.st.out) < len(r.best.Left) {
 			r.found()
@@ -138,14 +165,14 @@ func (r *Run) fill() {
 	}
 }
 
-// cheaper puts other, cheaper sheets in the place of one to three.
+// cheaper puts other, cheaper sheets in the place of some.
 func (r *Run) cheaper() {
 	rnd := &r.st.rnd
 	bins := r.p.clone(r.best.Bins)
 	var out []int32
 	saved, room := 0.0, 0.0
 	area := func(k int) float64 { return float64(r.p.Kinds[k].W) * float64(r.p.Kinds[k].H) }
-	for n := 1 + min(rnd.n(3), rnd.n(3)); n > 0 && len(bins) > 0; n-- {
+	for n := 1 + min(rnd.n(8), rnd.n(8)); n > 0 && len(bins) > 0; n-- {
 		at := rnd.n(len(bins))
 		if rnd.n(2) == 0 {
 			at = r.emptiest(bins)
@@ -177,7 +204,7 @@ func (r *Run) cheaper() {
 		r.over(search)
 		return
 	}
-	if r.try(bins, out, 300+20*len(r.p.Items)) {
+	if r.try(r.sheets(bins, rnd.n(2)), out, 300+20*len(r.p.Items)) {
 		r.found()
 	}
 }
@@ -206,30 +233,10 @@ func (r *Run) shorter() {
 	}
 }
 
-// polish keeps what it costs and looks for fewer fence settings and larger
-// offcuts, until it finds none for a while.
-func (r *Run) polish() {
-	r.stop = false
-	r.st.polish = true
-	bins := r.p.clone(r.best.Bins)
-	if r.p.roll() {
-		for _, b := range bins {
-			b.shorten(b.length(), &r.st.rnd, nil)
-		}
-	}
-	r.st.start(bins, nil)
-	best := r.st.cost()
-	idle, most := 0, 1000+20*len(r.p.Items)
-	improved := false
-	var keep []*Bin
-	for idle = 0; idle < most && !r.over(1); idle++ {
-		if r.st.step() && r.st.cost() < best-1e-9 {
-			best, idle, improved = r.st.cost(), 0, true
-			keep = r.p.clone(r.st.bins)
-		}
-	}
-	if improved {
-		r.st.bins, r.st.out = keep, nil
-		r.found()
-	}
-}
+// In guillotine mode, steps on cut sheets alternate with steps on sheets where
+// pieces may lie anywhere as long as they come apart: the one is quicker where
+// many pieces lie on a sheet, the other finds more where few do.
+const (
+	fewOnSheet = 12
+	turnSteps  = 20000
+)

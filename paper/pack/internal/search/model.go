@@ -65,7 +65,7 @@ func (s *Solution) better(o *Solution) bool {
 	return s.Cost < o.Cost
 }
 
-func (s *Solution) proved() bool { return len(s.Left) == 0 && s.Cost <= s.Bound*(1+1e-12) }
+func (s *Solution) proved() bool { return len(s.Left) == 0 && s.Cost <= s.Bound*(1+1e-9) }
 
 func (p *Problem) roll() bool { return len(p.Kinds) == 1 && p.Kinds[0].Roll }
 

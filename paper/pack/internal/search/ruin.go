@@ -23,6 +23,7 @@ type state struct {
 	settings int     // their sum
 	late     []float64
 	at       int
+	steps    int // since start
 
 	saved   []*Bin // as they were before this step; nil where not touched
 	touched []int
@@ -41,6 +42,7 @@ func newState(p *Problem, seed uint64) *state {
 
 func (s *state) start(bins []*Bin, out []int32) {
 	s.bins, s.out = bins, out
+	s.spare = s.spare[:0]
 	s.saved = make([]*Bin, len(bins))
 	s.value = make([]float64, len(bins))
 	s.touched = s.touched[:0]
@@ -60,19 +62,22 @@ func (s *state) start(bins []*Bin, out []int32) {
 		s.settings += s.set[i]
 	}
 	s.outArea = s.areaOut()
-	s.late = s.late[:0]
+	s.late, s.at, s.steps = s.late[:0], 0, 0
 	for range lateSize {
 		s.late = append(s.late, s.cost())
 	}
 }
 
-var (
-	lateSize = 50
-	roomRate = 0.05
-	blink    = 50 // places of which one is overlooked
-	maxNodes = 3
-	maxBins  = 2
-	noise    = 0.5
+// What the steps go by: found by trial on the published instances.
+const (
+	lateSize = 50   // costs remembered at first: a step may be as bad as one of them
+	lateMost = 400  // and at most
+	lateGrow = 200  // rounds of the memory until it doubles
+	roomRate = 0.05 // of a sheet's area left out against its room in one piece
+	blink    = 50   // places of which one is overlooked
+	maxNodes = 3    // of one sheet taken out at once
+	maxBins  = 2    // sheets to take from
+	noise    = 0.5  // in the order of laying
 )
 
 func (s *state) areaOut() float64 {
@@ -134,16 +139,31 @@ func (s *state) recreate() {
 		}
 		return int(a - b)
 	})
-	if s.p.Free {
+	s.q.rule = 0
+	if s.polish && s.rnd.n(2) == 0 {
+		s.q.rule = anyWay
+	}
+	if s.bins[0].Bed() != nil {
 		s.q.rule, s.q.corner = s.rnd.n(3), s.rnd.n(4)
 	}
 	left := s.out[:0]
 	for _, i := range s.out {
-		it := &s.p.Items[i]
+		if !s.lay(i) {
+			left = append(left, i)
+		}
+	}
+	s.out = left
+}
+
+// lay puts an item in its best place, and tells whether there is one.
+func (s *state) lay(i int32) bool {
+	it := &s.p.Items[i]
+	w, h, area := float64(it.W), float64(it.H), it.W*it.H
+	refused := -1
+	for range 3 {
 		s.q.begin()
-		w, h, area := float64(it.W), float64(it.H), it.W*it.H
 		for b, bin := range s.bins {
-			if bin.used()+area > s.size[b] {
+			if b == refused || bin.used()+area > s.size[b] {
 				continue
 			}
 			bin.scan(&s.q, b, w, h, false)
@@ -152,13 +172,16 @@ func (s *state) recreate() {
 			}
 		}
 		if !s.q.found() {
-			left = append(left, i)
-			continue
+			return false
 		}
 		s.touch(s.q.bin)
 		s.bins[s.q.bin].lay(s.q.place, i, it)
+		if s.p.Free || s.bins[s.q.bin].apart() {
+			return true
+		}
+		refused = s.q.bin
 	}
-	s.out = left
+	return false
 }
 
 // lay puts an item where it was found to fit.
@@ -184,8 +207,15 @@ func (s *state) step() bool {
 		}
 	}
 	now := s.cost()
-	l := &s.late[s.at]
-	s.at = (s.at + 1) % len(s.late)
+	at := s.at
+	if s.at++; s.at == len(s.late) {
+		s.at = 0
+		if n := len(s.late); n < lateMost && s.steps > lateGrow*n {
+			s.late = append(s.late, s.late...)
+		}
+	}
+	l := &s.late[at]
+	s.steps++
 	ok := now <= before || now <= *l
 	if s.polish {
 		ok = ok && len(s.out) == 0

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"forel/cmd/jobfile"
+	"forel/render/handout"
+)
+
+const aboutHandout = `
+usage: forel handout [JOB.toml] [flags]
+
+Writes handout.pdf into a folder, for someone who makes the case: the worksheet
+with every piece and its size, drawings of the pieces, the steps in order, each
+with a figure drawn from this job, when to dry, what to check, cautions. With the
+prints of forel templates it is all that is needed.
+
+With --blank it writes worksheet.pdf instead: the worksheet empty, with the rule
+of every line, to be filled in by hand. It needs no job; what --set says of the
+kind of case counts, and --units.
+
+example:
+  forel handout case.toml --out case/
+  forel handout --blank --units in --out case/
+  forel handout --blank --set construction=card
+`
+
+// The files that forel handout writes.
+const (
+	handoutName   = "handout.pdf"
+	worksheetName = "worksheet.pdf"
+)
+
+func runHandout(args []string, out io.Writer, say voice) error {
+	f := flagSet("handout", aboutHandout, out)
+	job := addJobFlags(f)
+	folder := f.String("out", "handout", "`folder` to write into; made if it is not there")
+	sheet := f.String("paper", "", paperUsage)
+	blank := f.Bool("blank", false, "the worksheet alone and empty, to be filled in by hand")
+	tints := f.Bool("tints", false, "tint board, cloth and paper in the figures; without, they are in greys")
+	if err := parseFlags(f, args); err != nil {
+		return err
+	}
+	if *folder == "" {
+		return refusal{"--out names no folder", "such as --out case/"}
+	}
+	if *sheet != "" {
+		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
+	}
+	if *blank {
+		job.assume()
+	}
+	date, err := fileDate()
+	if err != nil {
+		return err
+	}
+	l, err := job.load(say)
+	if err != nil {
+		return err
+	}
+	subject := handout.Of(l.boards)
+	if l.file.Construction == jobfile.Card {
+		subject = handout.OfCard(l.card)
+	}
+	name, made := handoutName, handout.Booklet
+	if *blank {
+		name, made = worksheetName, handout.Worksheet
+	}
+	data, err := made(subject, handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Date: date})
+	if err != nil {
+		return failure{err, ""}
+	}
+	undo, err := makeFolder(*folder)
+	if err != nil {
+		return failure{err, "give another folder with --out"}
+	}
+	if err := writeFiles([]output{{filepath.Join(*folder, name), data}}); err != nil {
+		undo()
+		return failure{err, "give another folder with --out"}
+	}
+	fmt.Fprintf(out, "wrote %s to %s\n", name, printable(*folder))
+	return nil
+}
+
+// assumed is a book that stands in for one where none is given and no length of
+// it is shown.
+var assumed = []struct{ name, value string }{{"height", "220 mm"}, {"width", "150 mm"}, {"thickness", "30 mm"}}
+
+// assume gives the job a book where it has none.
+func (j *jobFlags) assume() {
+	if j.example || len(j.set.Args()) > 0 {
+		return
+	}
+	for _, a := range assumed {
+		if v := j.values[a.name]; len(*v) == 0 {
+			*v = []string{a.value}
+		}
+	}
+}

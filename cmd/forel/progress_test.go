@@ -1,0 +1,26 @@
+package main
+
+import (
+	"bytes"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"forel/paper/pack"
+)
+
+// What isn't a terminal gets no bar; a terminal gets one that says what is done
+// and takes itself away.
+func TestProgress(t *testing.T) {
+	var b bytes.Buffer
+	quiet := voice{&b}.progress("laying out")
+	quiet.tell(pack.Progress{Fraction: 0.5})
+	quiet.done()
+	assert.Empty(t, b.String())
+
+	shown := newBar(&b, "laying out")
+	shown.tell(pack.Progress{Fraction: 0.5})
+	assert.Contains(t, b.String(), "laying out")
+	shown.done()
+	assert.NotContains(t, b.String(), "\n")
+}

@@ -1,0 +1,109 @@
+package bed
+
+import (
+	"errors"
+	"fmt"
+
+	"forel/geometry"
+	"forel/geometry/offset"
+)
+
+// shape is a piece with the way of the tool, as the piece is drawn, Y upward.
+type shape struct {
+	piece  geometry.Piece
+	job    string
+	cut    geometry.Path
+	inside []geometry.Path
+	short  Length
+	box    geometry.Box // of all that the tool follows
+	spots  []tab
+}
+
+// shaped works out the way of the tool round a piece.
+func (s Setup) shaped(p geometry.Piece, job string) (shape, error) {
+	out := shape{piece: p, job: job}
+	r, err := offset.Outward(p.Outline, s.Kerf/2)
+	if err != nil {
+		return out, s.narrow(p, "a notch of its outline", err)
+	}
+	out.cut, out.short = r.Path, r.Short
+	for _, c := range p.Slits {
+		if !c.Closed { // a slit frees nothing: the knife goes along its line
+			out.inside = append(out.inside, c)
+			continue
+		}
+		r, err := offset.Inward(c, s.Kerf/2)
+		if err != nil {
+			return out, s.narrow(p, "a hole", err)
+		}
+		out.inside = append(out.inside, r.Path)
+		out.short = max(out.short, r.Short)
+	}
+	out.box = out.cut.Bounds()
+	out.spots, err = s.tabs(out)
+	return out, err
+}
+
+// narrow tells why a piece can't be cut with this kerf.
+func (s Setup) narrow(p geometry.Piece, what string, err error) error {
+	var e *offset.NarrowError
+	if !errors.As(err, &e) {
+		return fmt.Errorf("%s: %w", p.Name, err)
+	}
+	return fmt.Errorf("%s: %s near %.1f, %.1f mm is too narrow for a kerf of %.4g mm; use a finer beam, or cut this piece by knife (--kerf 0)",
+		p.Name, what, e.At.X.MM(), e.At.Y.MM(), s.Kerf.MM())
+}
+
+// placed gives a shape as it lies on the bed: the upper left corner of its box
+// at a place, turned by a quarter counterclockwise or not.
+func (sh shape) placed(at geometry.Point, turned bool) Part {
+	put := sh.put(at, turned)
+	all := func(paths []geometry.Path) []geometry.Path {
+		out := make([]geometry.Path, len(paths))
+		for i, p := range paths {
+			out[i] = put(p)
+		}
+		return out
+	}
+	part := Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short, Tabs: len(sh.spots),
+		Outline: put(sh.piece.Outline), Cut: put(sh.cut), Rulings: all(sh.piece.Rulings()),
+		room: put(geometry.Rectangle(room(sh.piece))).Bounds(), creases: all(sh.piece.Folds), inside: all(sh.inside), outline: all(gapped(sh.cut, sh.spots))}
+	return part
+}
+
+// put gives what takes a path of the piece to the bed.
+func (sh shape) put(at geometry.Point, turned bool) func(geometry.Path) geometry.Path {
+	b := sh.box
+	return func(p geometry.Path) geometry.Path {
+		p = p.Move(geometry.Pt(-b.Min.X, -b.Min.Y))
+		h := b.Height()
+		if turned {
+			p, h = quarter(p, h), b.Width()
+		}
+		return p.FlipY(h).Move(at)
+	}
+}
+
+// room gives the largest of a piece's regions, all of it where it has none.
+func room(p geometry.Piece) geometry.Box {
+	best := geometry.Box{}
+	for _, r := range p.Regions {
+		if r.Room.Width()*r.Room.Height() > best.Width()*best.Height() {
+			best = r.Room
+		}
+	}
+	if best.Empty() {
+		return p.Outline.Bounds()
+	}
+	return best
+}
+
+// quarter turns a path of a box of height h from the origin counterclockwise
+// by a quarter; the box is then as broad as it was high.
+func quarter(p geometry.Path, h Length) geometry.Path {
+	vs := make([]geometry.Vertex, len(p.Vertices))
+	for i, v := range p.Vertices {
+		vs[i] = geometry.Vertex{Point: geometry.Pt(h-v.Y, v.X), Bulge: v.Bulge}
+	}
+	return geometry.Path{Vertices: vs, Closed: p.Closed}
+}

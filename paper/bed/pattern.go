@@ -1,0 +1,172 @@
+package bed
+
+import (
+	"slices"
+
+	"forel/geometry"
+)
+
+// Register tells how patterned stock is laid on a bed: lines of its pattern run
+// across the bed's X at AtX, and every StepX from there; likewise in Y; a step
+// is 0 where it does not matter. Up is the bed's edge that the pattern's top
+// points to, "top" or "left", empty where it has none.
+type Register struct {
+	AtX, StepX, AtY, StepY Length
+	Up                     string
+}
+
+// Any tells whether there is anything to register.
+func (r Register) Any() bool { return r.StepX > 0 || r.StepY > 0 || r.Up != "" }
+
+// Ticks gives where the lines fall on a bed of a size: X of those that run from
+// top to bottom, Y of the others.
+func (r Register) Ticks(width, height Length) (xs, ys []Length) {
+	lines := geometry.Repeat{Across: r.StepX, Along: r.StepY, First: geometry.Pt(r.AtX, r.AtY), AtX: r.StepX > 0, AtY: r.StepY > 0}
+	return lines.Lines(geometry.Bx(0, 0, width, height))
+}
+
+// stockKey is what pieces must share to lie on one bed.
+type stockKey struct {
+	material      geometry.Material
+	stock         string
+	across, along Length
+	faced         bool
+}
+
+func keyOf(j Job, p geometry.Piece) stockKey {
+	return stockKey{p.Material, j.stock(p.Material), p.Pattern.Across, p.Pattern.Along, p.FaceOf != ""}
+}
+
+// tile is a piece of patterned stock to be laid: its box, and where from the
+// box's upper left corner lines of the pattern fall.
+type tile struct {
+	shape  int
+	turned bool
+	w, h   Length
+	at     geometry.Point
+	steps  geometry.Point // 0 where it does not matter
+	top    string
+}
+
+// tileOf gives a shape as it lies on the bed.
+func (s Setup) tileOf(sh shape, index int) tile {
+	upright, _ := s.turns(sh.piece)
+	t := tile{shape: index, turned: !upright, w: sh.box.Width(), h: sh.box.Height()}
+	r := sh.piece.Pattern
+	first := sh.put(geometry.Point{}, t.turned)(geometry.Line(r.First)).Vertices[0].Point
+	t.at = first
+	if r.AtX {
+		t.steps.X = r.Across
+	}
+	if r.AtY {
+		t.steps.Y = r.Along
+	}
+	if r.OneWay {
+		t.top = "top"
+	}
+	if t.turned {
+		t.w, t.h = t.h, t.w
+		t.steps.X, t.steps.Y = t.steps.Y, t.steps.X
+		if r.OneWay {
+			t.top = "left"
+		}
+	}
+	return t
+}
+
+// laid is a tile where it lies.
+type laid struct {
+	tile
+	box geometry.Box
+}
+
+// layOnPattern lays shapes of patterned stock out so that the lines of all fall
+// on one pattern: the largest first, each as near to the top, then to the left, as
+// the pattern lets it lie. The first on a bed settles where the pattern is.
+func (s Setup) layOnPattern(shapes []shape) []Bed {
+	var tiles []tile
+	for i, sh := range shapes {
+		for range max(1, sh.piece.Count) {
+			tiles = append(tiles, s.tileOf(sh, i))
+		}
+	}
+	slices.SortStableFunc(tiles, func(a, b tile) int {
+		switch {
+		case a.w*a.h > b.w*b.h:
+			return -1
+		case a.w*a.h < b.w*b.h:
+			return 1
+		}
+		return 0
+	})
+	var beds []Bed
+	var on [][]laid
+	for _, t := range tiles {
+		done := false
+		for i := range beds {
+			if box, ok := s.place(t, on[i], &beds[i].Register); ok {
+				on[i] = append(on[i], laid{t, box})
+				done = true
+				break
+			}
+		}
+		if !done {
+			beds = append(beds, Bed{Width: s.Width, Height: s.Height})
+			on = append(on, nil)
+			last := len(beds) - 1
+			box, _ := s.place(t, nil, &beds[last].Register) // that it fits a free bed is known
+			on[last] = append(on[last], laid{t, box})
+		}
+	}
+	of := make([]int, len(shapes))
+	for i := range beds {
+		for _, l := range on[i] {
+			part := shapes[l.shape].placed(l.box.Min, l.turned)
+			of[l.shape]++
+			part.Of = of[l.shape]
+			beds[i].Parts = append(beds[i].Parts, part)
+		}
+		beds[i].route()
+	}
+	return beds
+}
+
+// place finds the place for a tile beside others and settles in the register
+// what the tile needs and it leaves open yet.
+func (s Setup) place(t tile, others []laid, r *Register) (geometry.Box, bool) {
+	xs, ys := []Length{s.Margin}, []Length{s.Margin}
+	for _, o := range others {
+		xs, ys = append(xs, o.box.Max.X+s.Gap), append(ys, o.box.Max.Y+s.Gap)
+	}
+	for i := range xs {
+		if t.steps.X > 0 && r.StepX > 0 {
+			xs[i] += geometry.Modulo(r.AtX-t.at.X-xs[i], r.StepX)
+		}
+		if t.steps.Y > 0 && r.StepY > 0 {
+			ys[i] += geometry.Modulo(r.AtY-t.at.Y-ys[i], r.StepY)
+		}
+	}
+	slices.Sort(xs)
+	slices.Sort(ys)
+	const slack Length = 1e-4
+	for _, y := range ys {
+		for _, x := range xs {
+			box := geometry.Bx(x, y, x+t.w, y+t.h)
+			if box.Max.X > s.Width-s.Margin+slack || box.Max.Y > s.Height-s.Margin+slack ||
+				slices.ContainsFunc(others, func(o laid) bool { return box.Grow(s.Gap - slack).Overlaps(o.box) }) {
+				continue
+			}
+			if t.steps.X > 0 && r.StepX == 0 {
+				r.AtX, r.StepX = x+t.at.X, t.steps.X
+			}
+			if t.steps.Y > 0 && r.StepY == 0 {
+				r.AtY, r.StepY = y+t.at.Y, t.steps.Y
+			}
+			if t.top != "" {
+				r.Up = t.top
+			}
+			return box, true
+		}
+	}
+	return geometry.Box{}, false
+}

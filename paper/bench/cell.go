@@ -1,0 +1,136 @@
+package bench
+
+import (
+	"forel/geometry"
+	"forel/paper/pack"
+)
+
+// axis is a direction on a sheet.
+type axis int
+
+const (
+	acrossX axis = iota // parts lie side by side, cuts run along the height
+	acrossY             // parts lie one below the other, cuts run along the width
+)
+
+// other gives the axis at right angles.
+func (a axis) other() axis { return 1 - a }
+
+// extent gives a box's length along an axis.
+func (a axis) extent(b geometry.Box) Length {
+	if a == acrossX {
+		return b.Width()
+	}
+	return b.Height()
+}
+
+// cell is what is cut from a part: one piece, or cells side by side. Where it
+// lies is settled when it is cut.
+type cell struct {
+	item  int // of a piece, its index; else -1
+	size  [2]Length
+	along axis // of several, the axis they lie along
+	kids  []*cell
+	need  [2]bool // its sides that a cut is counted for
+	exact [2]bool // its sides that must be the same in several pieces: not left to what a strip leaves
+}
+
+// cellOf takes what is to be cut from a layout: which pieces lie in which strip
+// of which part. Positions and what is left over are worked out again, so
+// that every strip is as narrow as its pieces and what is left over stays in
+// one. It gives nil for a part without a piece.
+func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, kerf Length) *cell {
+	if p.Piece() {
+		it := items[which[p.Item]]
+		c := &cell{item: which[p.Item], size: [2]Length{it.w, it.h}, exact: it.exact}
+		if places[p.Item].Turned {
+			c.size = [2]Length{it.h, it.w}
+			c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
+		}
+		return c
+	}
+	along := acrossX
+	if p.Cut == pack.AlongX {
+		along = acrossY
+	}
+	var kids []*cell
+	for i := range p.Parts {
+		if c := cellOf(&p.Parts[i], places, items, which, kerf); c != nil {
+			kids = append(kids, c)
+		}
+	}
+	return join(along, kids, kerf)
+}
+
+// join puts cells side by side.
+func join(along axis, kids []*cell, kerf Length) *cell {
+	if len(kids) == 0 {
+		return nil
+	}
+	if len(kids) == 1 {
+		return kids[0]
+	}
+	c := &cell{item: -1, along: along}
+	cross, broad := along.other(), Length(0)
+	for _, k := range kids {
+		broad = max(broad, k.size[cross])
+	}
+	for _, k := range kids {
+		// A row in a row the same way is one row, unless it is narrower: then it is
+		// cut to its breadth as a whole.
+		if k.item < 0 && k.along == along && broad-k.size[cross] <= slack {
+			c.kids = append(c.kids, k.kids...)
+		} else {
+			c.kids = append(c.kids, k)
+		}
+	}
+	c.measure(kerf)
+	return c
+}
+
+// measure works out the size of several cells side by side.
+func (c *cell) measure(kerf Length) {
+	var long, broad Length
+	for i, k := range c.kids {
+		if i > 0 {
+			long += kerf
+		}
+		long += k.size[c.along]
+		broad = max(broad, k.size[c.along.other()])
+	}
+	cross := c.along.other()
+	c.size[c.along], c.size[cross] = long, broad
+	c.exact = [2]bool{}
+	for _, k := range c.kids {
+		c.exact[cross] = c.exact[cross] || k.exact[cross] && broad-k.size[cross] <= slack
+	}
+}
+
+// without gives the cell less one of its kids.
+func (c *cell) without(kid int, kerf Length) *cell {
+	rest := append(append([]*cell{}, c.kids[:kid]...), c.kids[kid+1:]...)
+	if len(rest) == 1 {
+		return rest[0]
+	}
+	out := &cell{item: -1, along: c.along, kids: rest}
+	out.measure(kerf)
+	return out
+}
+
+// stacksExact tells whether some of a row's cells are stacks, across the row, of
+// pieces that must be of one length. Cleared to the length of such a stack, the
+// row would leave the last of them to what is left.
+func (c *cell) stacksExact() bool {
+	cross := c.along.other()
+	for _, k := range c.kids {
+		if k.item >= 0 || k.along != cross {
+			continue
+		}
+		for _, in := range k.kids {
+			if in.exact[cross] {
+				return true
+			}
+		}
+	}
+	return false
+}

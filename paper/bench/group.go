@@ -1,0 +1,211 @@
+package bench
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/paper/stock"
+)
+
+// order is that in which materials are cut.
+var order = []geometry.Material{geometry.Board, "card", geometry.Lining, geometry.Cloth, geometry.Paper}
+
+// materialName gives what a plan's list of materials calls the material of a
+// piece.
+func materialName(m geometry.Material) string {
+	if m == geometry.Paper {
+		return "side paper"
+	}
+	return string(m)
+}
+
+// thickness gives the thickness of a material in a plan; 0 if it has none.
+func thickness(p plan.Plan, m geometry.Material) Length {
+	for _, have := range p.Materials {
+		if have.Name == materialName(m) {
+			return have.Thickness
+		}
+	}
+	return 0
+}
+
+// group is a Group being made, with the pieces to be placed.
+type group struct {
+	Group
+	items []item
+	unit  geometry.Unit // of the first job
+	from  []int         // jobs
+}
+
+// item is one piece to be placed.
+type item struct {
+	job      int
+	piece    geometry.Piece
+	copy     int
+	w, h     Length
+	together string  // the key of those that come off one strip
+	exact    [2]bool // its width, its height must be the same as in other pieces
+}
+
+func (it item) name(jobs []Job) string {
+	return fmt.Sprintf("%s of %s", it.piece.Name, jobs[it.job].Title())
+}
+
+// gather sorts the pieces of all jobs by what they are cut from.
+func gather(jobs []Job) []*group {
+	type key struct {
+		m    geometry.Material
+		name string
+		t    int64 // micrometres
+	}
+	byKey := map[key]*group{}
+	var groups []*group
+	for n, j := range jobs {
+		for _, p := range j.Plan.Pieces {
+			t := thickness(j.Plan, p.Material)
+			k := key{p.Material, j.Names[p.Material], int64(t.Round(0.001)*1000 + 0.5)}
+			g := byKey[k]
+			if g == nil {
+				g = &group{Group: Group{Material: p.Material, Name: k.name, Thickness: t}, unit: j.Unit}
+				byKey[k] = g
+				groups = append(groups, g)
+			}
+			if !slices.Contains(g.from, n) {
+				g.from = append(g.from, n)
+			}
+			w, h := p.Rough()
+			for c := range p.Count {
+				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p), exact: exact(p)})
+			}
+		}
+	}
+	slices.SortStableFunc(groups, func(a, b *group) int {
+		return cmp.Or(cmp.Compare(slices.Index(order, a.Material), slices.Index(order, b.Material)),
+			cmp.Compare(a.Thickness, b.Thickness), strings.Compare(a.Name, b.Name))
+	})
+	return groups
+}
+
+// together gives the key of the pieces of one job that come off one strip: the
+// three walls, for their width. Sides and spine wall have one height, which is
+// cut at one setting of the fence; a strip of their own would take more
+// sheets.
+func together(job int, p geometry.Piece) string {
+	switch p.Name {
+	case "spine wall", "head wall", "tail wall":
+		if p.Material == geometry.Board {
+			return fmt.Sprintf("walls of job %d", job+1)
+		}
+	}
+	return ""
+}
+
+// exact tells which sides of a piece must be the same as those of others.
+func exact(p geometry.Piece) (sides [2]bool) {
+	for _, e := range equals {
+		if width, ok := e.pieces[p.Name]; ok && p.Material == geometry.Board {
+			if width {
+				sides[0] = true
+			} else {
+				sides[1] = true
+			}
+		}
+	}
+	return sides
+}
+
+// same tells whether two jobs speak of one pile.
+func same(a, b stock.Stock) bool {
+	return a.Name == b.Name && a.Material == b.Material && a.Roll == b.Roll && a.Grain == b.Grain &&
+		a.Width.Near(b.Width) && a.Height.Near(b.Height) && a.Thickness.Near(b.Thickness)
+}
+
+// equal tells whether they say the same of it.
+func equal(a, b stock.Stock) bool {
+	return same(a, b) && a.Count == b.Count && a.Per == b.Per && a.Trim.Near(b.Trim) && a.Kerf.Near(b.Kerf) && a.Density == b.Density &&
+		a.Grammage == b.Grammage && (a.Price == nil) == (b.Price == nil) && (a.Price == nil || *a.Price == *b.Price)
+}
+
+// supply gives every group its stock: what its own jobs have of the material,
+// one pile once; else what any job has; else the first usual size that takes
+// all its pieces.
+func supply(groups []*group, jobs []Job) Problems {
+	var bad Problems
+	counted := map[string]*group{} // limited stock is in one group alone
+	for _, g := range groups {
+		from := g.from
+		if !g.stocked(jobs, from) {
+			from = nil
+			for n := range jobs {
+				from = append(from, n)
+			}
+		}
+		for _, n := range from {
+			for _, s := range jobs[n].Stock {
+				if !g.takes(s) {
+					continue
+				}
+				i := slices.IndexFunc(g.Stock, func(have stock.Stock) bool { return same(have, s) })
+				switch {
+				case i < 0:
+					g.Stock = append(g.Stock, s)
+				case !equal(g.Stock[i], s):
+					bad = append(bad, Problem{Wrong: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
+						Right: "give one count, price, trim and weight for one size, or different names"})
+				}
+			}
+		}
+		for _, s := range g.Stock {
+			k := fmt.Sprintf("%s %s %v %v %v", s.Material, s.Name, s.Width, s.Height, s.Thickness)
+			if first := counted[k]; s.Count > 0 && first != nil {
+				bad = append(bad, Problem{Wrong: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
+					Right: "give each its own [[stock]], told apart by thickness or by name"})
+			}
+			counted[k] = g
+		}
+		if len(g.Stock) == 0 {
+			g.Assumed = true
+			g.Stock = []stock.Stock{g.usual()}
+		}
+	}
+	return bad
+}
+
+// stocked tells whether any of some jobs has stock for the group.
+func (g *group) stocked(jobs []Job, from []int) bool {
+	return slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) })
+}
+
+// takes tells whether a stock is of the group's material.
+func (g *group) takes(s stock.Stock) bool {
+	return s.Material == g.Material && (s.Thickness == 0 || s.Thickness.Near(g.Thickness)) &&
+		(s.Name == "" || g.Name == "" || strings.EqualFold(s.Name, g.Name))
+}
+
+// usual gives the first usual size that takes all pieces, the last if none does.
+func (g *group) usual() stock.Stock {
+	sizes := stock.Usual(g.Material, g.unit)
+	for _, s := range sizes {
+		if !slices.ContainsFunc(g.items, func(it item) bool { return !s.Takes(it.w, it.h, it.piece.Grain) }) {
+			return s
+		}
+	}
+	return sizes[len(sizes)-1]
+}
+
+// describe names a group with its thickness, for messages.
+func (g *group) describe() string {
+	return fmt.Sprintf("%s of %.4g mm", g.Label(), g.Thickness.MM())
+}
+
+// rounding is how lengths are shown in messages.
+func rounding(u geometry.Unit) geometry.Rounding {
+	if u == geometry.IN {
+		return geometry.To64th
+	}
+	return geometry.ToTenthMM
+}

@@ -1,0 +1,83 @@
+package bench
+
+import "slices"
+
+// option is a cut that can be made next in a part.
+type option struct {
+	along axis
+	fence Length
+	kid   int // the cell that comes off, -1 for all that is in the part
+	times int // how many cuts the part has ready at this setting
+}
+
+// options gives the cuts that can be made next in a part. What is left over
+// beside all it holds goes away first, in the way that leaves the larger
+// piece; then any of its cells may come off.
+func (p *part) options() []option {
+	c := p.cell
+	var open [2]bool
+	for a := range 2 {
+		open[a] = axis(a).extent(p.box)-c.size[a] > slack
+	}
+	all := func(a axis) []option { return []option{{a, c.size[a], -1, 1}} }
+	if c.item >= 0 {
+		switch {
+		case open[0] && open[1]:
+			return all(p.larger())
+		case open[0]:
+			return all(acrossX)
+		}
+		return all(acrossY)
+	}
+	cross := c.along.other()
+	if sliver := cross.extent(p.box)-c.size[cross] < 3*p.keep; open[cross] && !(sliver && c.stacksExact()) {
+		if open[c.along] && p.larger() == c.along && p.gain() {
+			return all(c.along)
+		}
+		return all(cross)
+	}
+	var out []option
+	// The last cell of a row that leaves nothing over is what is left, off by as
+	// much as all cuts before it: let it be one for which that is no matter.
+	last := len(c.kids) == 2 && !open[c.along] && c.kids[0].exact[c.along] != c.kids[1].exact[c.along]
+	for i, k := range c.kids {
+		if last && !k.exact[c.along] {
+			continue
+		}
+		f := k.size[c.along]
+		if n := slices.IndexFunc(out, func(o option) bool { return keyOf(o.fence) == keyOf(f) }); n >= 0 {
+			out[n].times++
+		} else {
+			out = append(out, option{c.along, f, i, 1})
+		}
+	}
+	return out
+}
+
+// over gives the area of what goes away with the first of two cuts that clear a
+// part, the one across a.
+func (p *part) over(a axis) float64 {
+	return float64(a.extent(p.box)-p.cell.size[a]) * float64(a.other().extent(p.box))
+}
+
+// under gives that of the second.
+func (p *part) under(a axis) float64 {
+	o := a.other()
+	return float64(o.extent(p.box)-p.cell.size[o]) * float64(p.cell.size[a])
+}
+
+// larger gives the axis to clear first, so that the larger part of what is left
+// over stays in one.
+func (p *part) larger() axis {
+	if max(p.over(acrossX), p.under(acrossX)) > max(p.over(acrossY), p.under(acrossY)) {
+		return acrossX
+	}
+	return acrossY
+}
+
+// gain tells whether it is worth a fence setting of its own to clear along a
+// row of cells first: the offcut is half as large again.
+func (p *part) gain() bool {
+	a := p.cell.along
+	return max(p.over(a), p.under(a)) > 1.5*max(p.over(a.other()), p.under(a.other()))
+}

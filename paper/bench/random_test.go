@@ -1,0 +1,49 @@
+package bench_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/paper/bench"
+)
+
+// job makes the case of an invented book.
+func job(t testing.TB, title string, height, width, thick geometry.Length, change ...func(*slipcase.Job)) bench.Job {
+	t.Helper()
+	j := slipcase.DefaultJob()
+	j.Title = title
+	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thick}}}
+	for _, c := range change {
+		c(&j)
+	}
+	c, err := slipcase.Make(j)
+	require.NoError(t, err)
+	return bench.Job{Plan: c.Plan(), Unit: j.Unit}
+}
+
+// class makes the cases of n invented books of every size, the same ones each
+// time.
+func class(t testing.TB, n int) []bench.Job {
+	r := rand.New(rand.NewPCG(7, 11))
+	tenth := func(lo, hi float64) geometry.Length { return geometry.Length(lo + r.Float64()*(hi-lo)).Round(0.1) }
+	out := make([]bench.Job, n)
+	for i := range out {
+		h := tenth(120, 330)
+		out[i] = job(t, fmt.Sprintf("Book %d", i+1), h, (h * geometry.Length(0.62+r.Float64()*0.2)).Round(0.1), tenth(9, 62), func(j *slipcase.Job) {
+			switch r.IntN(5) {
+			case 0:
+				j.Covering = slipcase.AllPaper
+			case 1:
+				j.Covering = slipcase.SidesOnly
+			case 2:
+				j.Board.Thickness = 3
+			}
+		})
+	}
+	return out
+}

@@ -1,0 +1,170 @@
+package bench
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"forel/paper/pack"
+)
+
+// layOut finds a place for every piece of the group: on the sheets there are, and
+// what finds none there on the rolls.
+func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose bool) (starts []start, kerf Length, err error) {
+	for _, s := range g.Stock {
+		kerf = max(kerf, s.Kerf)
+	}
+	left := make([]int, len(g.items)) // indices of the items not placed yet
+	for i := range left {
+		left[i] = i
+	}
+	for _, kinds := range g.turns() {
+		var now, later []int
+		for _, i := range left {
+			it := g.items[i]
+			if slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Takes(it.w, it.h, it.piece.Grain) }) {
+				now = append(now, i)
+			} else {
+				later = append(later, i)
+			}
+		}
+		if len(now) == 0 {
+			continue
+		}
+		e := e
+		if g.Stock[kinds[0]].Roll { // half for the roll as a whole, a quarter each for two ways in lengths
+			e.Time /= 2
+		}
+		more, short, err := g.solve(ctx, jobs, kinds, now, kerf, e, loose)
+		if err == nil && tooLong(more) {
+			more, err = g.inLengths(ctx, jobs, kinds[0], now, kerf, e, loose, more)
+		}
+		if err != nil {
+			return nil, 0, err
+		}
+		starts = append(starts, more...)
+		left = append(later, short...)
+		slices.Sort(left)
+		if len(left) == 0 {
+			return starts, kerf, nil
+		}
+	}
+	return nil, 0, g.runOut(ctx, jobs, left, kerf)
+}
+
+// turns gives the kinds of stock that are laid out on together, one turn after
+// the other: sheets with a grain, sheets without, then each roll.
+func (g *group) turns() [][]int {
+	var grained, free []int
+	var rolls [][]int
+	for i, s := range g.Stock {
+		switch {
+		case s.Roll:
+			rolls = append(rolls, []int{i})
+		case s.Grained():
+			grained = append(grained, i)
+		default:
+			free = append(free, i)
+		}
+	}
+	var out [][]int
+	for _, kinds := range [][]int{grained, free} {
+		if kinds != nil {
+			out = append(out, kinds)
+		}
+	}
+	return append(out, rolls...)
+}
+
+// solve lays some items out on some kinds of stock and gives those that found
+// no place as short.
+func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf Length, e pack.Effort, loose bool) (starts []start, short []int, err error) {
+	p := pack.Problem{Gap: kerf, Mode: pack.Guillotine}
+	priced := true
+	for _, k := range kinds {
+		priced = priced && g.Stock[k].Price != nil
+	}
+	for _, k := range kinds {
+		s := g.Stock[k]
+		ps := pack.Stock{Name: s.Name, Width: s.Width, Height: s.Height, Roll: s.Roll, Count: s.Count,
+			Trim: pack.Trim{Left: s.Trim, Right: s.Trim, Top: s.Trim, Bottom: s.Trim}}
+		if s.Roll {
+			ps.Trim.Bottom = 0
+			if s.Height > 0 {
+				ps.Count = max(1, s.Count)
+			}
+		}
+		if priced {
+			ps.Cost = *s.Price
+		}
+		p.Stock = append(p.Stock, ps)
+	}
+	// All are laid out with the grain of the first; sheets with another are laid
+	// out turned, and turned back after.
+	lead := g.Stock[kinds[0]]
+	turned := map[int]bool{}
+	for n, i := range which {
+		it := g.items[i]
+		in := pack.Item{ID: it.name(jobs), Width: it.w, Height: it.h, Strip: it.together}
+		if loose {
+			in.Strip = ""
+		}
+		turned[n], in.Turn = lead.Turned(it.piece.Grain)
+		if turned[n] {
+			in.Width, in.Height = it.h, it.w
+		}
+		p.Items = append(p.Items, in)
+	}
+	flipped := map[int]bool{}
+	for n, k := range kinds {
+		if s := g.Stock[k]; s.Grain != lead.Grain {
+			flipped[n] = true
+			p.Stock[n].Width, p.Stock[n].Height = s.Height, s.Width
+		}
+	}
+	l, err := pack.Solve(ctx, p, e)
+	var ran *pack.ShortError
+	switch {
+	case errors.As(err, &ran):
+		for _, n := range ran.Left {
+			short = append(short, which[n])
+		}
+	case err != nil:
+		return nil, nil, fmt.Errorf("laying out %s: %w", g.describe(), err)
+	}
+	// From here on the items are as they were given to the solver.
+	items := make([]item, len(g.items))
+	copy(items, g.items)
+	for n, i := range which {
+		if items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height; turned[n] {
+			items[i].exact[0], items[i].exact[1] = items[i].exact[1], items[i].exact[0]
+		}
+	}
+	for _, sh := range l.Sheets {
+		places := map[int]pack.Place{}
+		for _, pl := range sh.Places {
+			places[pl.Item] = pl
+		}
+		c := cellOf(sh.Cuts, places, items, which, kerf)
+		if c == nil {
+			continue
+		}
+		s := g.Stock[kinds[sh.Stock]]
+		if flipped[sh.Stock] {
+			c.turn()
+		}
+		starts = append(starts, g.begin(kinds[sh.Stock], s, c)...)
+	}
+	return starts, short, nil
+}
+
+// turn turns a cell with all that is in it by a quarter.
+func (c *cell) turn() {
+	c.size[0], c.size[1] = c.size[1], c.size[0]
+	c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
+	c.along = c.along.other()
+	for _, k := range c.kids {
+		k.turn()
+	}
+}

@@ -1,0 +1,51 @@
+package pack_test
+
+import (
+	"context"
+	"fmt"
+
+	"forel/paper/pack"
+)
+
+// The boards of one invented case, cut edge to edge from a board of 700 by
+// 500 mm with the three walls off one strip.
+func ExampleSolve() {
+	p := pack.Problem{
+		Items: []pack.Item{
+			{ID: "side", Width: 152, Height: 228}, {ID: "side", Width: 152, Height: 228},
+			{ID: "spine wall", Width: 34, Height: 228, Strip: "walls"},
+			{ID: "head wall", Width: 149, Height: 34, Turn: true, Strip: "walls"},
+			{ID: "tail wall", Width: 149, Height: 34, Turn: true, Strip: "walls"},
+		},
+		Stock: []pack.Stock{{Name: "board", Width: 700, Height: 500}},
+	}
+	layout, err := pack.Solve(context.Background(), p, pack.Effort{Iterations: 5000, Seed: 1})
+	if err != nil {
+		fmt.Println("error:", err)
+		return
+	}
+	fmt.Println(len(layout.Sheets), "sheet, optimal:", layout.Optimal)
+	fmt.Println(len(layout.Sheets[0].Places), "pieces")
+	// Output:
+	// 1 sheet, optimal: true
+	// 5 pieces
+}
+
+// The cuts of a layout in the order to make them.
+func ExampleLayout_Sequence() {
+	p := pack.Problem{
+		Items: []pack.Item{{ID: "a", Width: 60, Height: 40}, {ID: "b", Width: 40, Height: 40}},
+		Stock: []pack.Stock{{Width: 100, Height: 50}},
+	}
+	layout, err := pack.Solve(context.Background(), p, pack.Effort{Iterations: 500})
+	if err != nil {
+		fmt.Println("error:", err)
+		return
+	}
+	for _, s := range layout.Sequence() {
+		fmt.Printf("stage %d, fence at %.4g mm, %v\n", s.Stage, s.Distance.MM(), s.Cut)
+	}
+	// Output:
+	// stage 1, fence at 40 mm, along X
+	// stage 2, fence at 60 mm, along Y
+}

@@ -1,0 +1,46 @@
+package search
+
+import (
+	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/slice"
+)
+
+// trees gives sheets that are cut edge to edge with the same pieces in the same
+// places; the pieces must come apart so.
+func (p *Problem) trees(bins []*Bin) []*Bin {
+	to := make([]*Bin, len(bins))
+	for i, b := range bins {
+		to[i] = b
+		beds := b.Bed()
+		if beds == nil {
+			continue
+		}
+		rects := make([]slice.Rect, 0, len(beds.Placed))
+		for _, q := range beds.Placed {
+			rects = append(rects, slice.Rect{X: q.X, Y: q.Y, W: q.W, H: q.H, Item: q.Item})
+		}
+		to[i] = p.binOf(b.Kind, false)
+		if !to[i].Tree().From(beds.W, beds.H, rects) {
+			panic("search: pieces that do not come apart")
+		}
+	}
+	return to
+}
+
+// beds gives sheets that pieces may lie on anywhere, with the same pieces.
+func (p *Problem) beds(bins []*Bin) []*Bin {
+	to := make([]*Bin, len(bins))
+	for i, b := range bins {
+		to[i] = b
+		t := b.Tree()
+		if t == nil {
+			continue
+		}
+		to[i] = p.binOf(b.Kind, true)
+		d := to[i].Bed()
+		for _, r := range t.Rects(0, 0, 0, nil) {
+			d.Put(r.Item, bed.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H})
+		}
+	}
+	return to
+}

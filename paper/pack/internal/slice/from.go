@@ -1,0 +1,112 @@
+package slice
+
+import "slices"
+
+// Rect is a piece where it lies on a sheet.
+type Rect struct {
+	X, Y, W, H int
+	Item       int32
+}
+
+func (r *Rect) span(dir int8) (from, to int) {
+	if dir == X {
+		return r.X, r.X + r.W
+	}
+	return r.Y, r.Y + r.H
+}
+
+// From makes the tree of a sheet of w by h on which pieces lie, if they come
+// apart by cuts from edge to edge. The list is sorted on the way.
+func (t *Tree) From(w, h int, pieces []Rect) bool {
+	t.Reset(w, h)
+	if len(pieces) == 0 {
+		return true
+	}
+	t.unlist(0)
+	return t.grow(0, pieces, X, false)
+}
+
+// grow parts a node, not listed, in direction dir as its pieces allow. Stuck
+// tells that the other direction parted nothing.
+func (t *Tree) grow(n int32, pieces []Rect, dir int8, stuck bool) bool {
+	if p := &pieces[0]; len(pieces) == 1 && p.W == t.N[n].W && p.H == t.N[n].H {
+		t.N[n].Item = p.Item
+		t.Area += p.W * p.H
+		return true
+	}
+	slices.SortFunc(pieces, func(a, b Rect) int {
+		p, _ := a.span(dir)
+		q, _ := b.span(dir)
+		return p - q
+	})
+	rest := t.N[n].W
+	if dir == Y {
+		rest = t.N[n].H
+	}
+	whole := rest
+	last := int32(none)
+	link := func(c Node) int32 {
+		c.parent, c.first, c.next, c.prev, c.Item = n, none, none, last, Open
+		at := t.add(c)
+		if last == none {
+			t.N[n].first = at
+		} else {
+			t.N[last].next = at
+		}
+		last = at
+		return at
+	}
+	child := func(size int) int32 {
+		if dir == X {
+			return link(Node{W: size, H: t.N[n].H})
+		}
+		return link(Node{W: t.N[n].W, H: size})
+	}
+	from, begin, end := 0, 0, 0
+	for i := 0; i <= len(pieces); i++ {
+		if i < len(pieces) {
+			lo, hi := pieces[i].span(dir)
+			if i == from {
+				begin, end = lo, hi
+				continue
+			}
+			if lo < end {
+				end = max(end, hi)
+				continue
+			}
+		}
+		if size := end - begin; size == whole {
+			// One group, as large as the node.
+			return !stuck && t.grow(n, pieces, 1-dir, true)
+		} else if rest -= size; !t.grow(child(size), pieces[from:i], 1-dir, false) {
+			return false
+		}
+		if from = i; i < len(pieces) {
+			begin, end = pieces[i].span(dir)
+		}
+	}
+	t.N[n].Item, t.N[n].Dir = Inner, dir
+	if rest > 0 {
+		t.list(child(rest))
+	}
+	return true
+}
+
+// Rects appends the pieces in a node where they lie if the node is at x, y.
+func (t *Tree) Rects(n int32, x, y int, to []Rect) []Rect {
+	m := &t.N[n]
+	if m.Item >= 0 {
+		return append(to, Rect{x, y, m.W, m.H, m.Item})
+	}
+	if m.Item == Inner {
+		for c := m.first; c != none; c = t.N[c].next {
+			to = t.Rects(c, x, y, to)
+			if m.Dir == X {
+				x += t.N[c].W
+			} else {
+				y += t.N[c].H
+			}
+		}
+	}
+	return to
+}

@@ -1,0 +1,162 @@
+// Package stock is what pieces are cut from as it is bought: sheets of board
+// and paper, cloth on a roll, with their grain, how many there are and what
+// they cost; and a small library of usual sizes.
+package stock
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"forel/geometry"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// NoGrain is the grain of stock without a direction, or whose direction is not
+// known: pieces may be turned on it.
+const NoGrain geometry.Grain = "none"
+
+// Stock is one kind of sheet, or a roll, of one material.
+type Stock struct {
+	Name      string            // what the maker calls it; may be empty
+	Material  geometry.Material //
+	Thickness Length            // as measured; 0: whatever the job gives its material
+	Roll      bool
+	Width     Length         // of a sheet its first side, of a roll across it
+	Height    Length         // of a sheet its second side, of a roll the length there is; 0: as much as is needed
+	Grain     geometry.Grain // along the width, along the height (the length of a roll), or NoGrain
+	Count     int            // how many there are; 0: as many as are needed, of a roll with a length one
+	Price     *float64       // of a sheet, or of Per of a roll, in the maker's money; nil: not known
+	Per       Length         // the length of roll that Price is for: Metre or Yard
+	Trim      Length         // taken off each edge before its edges are relied on
+	Kerf      Length         // what the blade takes away: 0 for a knife or a shear
+	Density   float64        // kg/m³; 0: DefaultDensity
+	Grammage  float64        // g/m² as sold; 0: from density and thickness
+	Source    string         // where a size of the library comes from; empty for the maker's own
+}
+
+// What a length of roll is sold by.
+const (
+	Metre Length = 1000
+	Yard  Length = 36 * geometry.Inch // exact: international yard and pound agreement, 1959
+)
+
+// DefaultTrim gives what is taken off each edge of a sheet, which as bought is
+// neither clean nor square: 5 mm, or 1/4 in where makers work in inches (common
+// practice, no source).
+func DefaultTrim(u geometry.Unit) Length {
+	if u == geometry.IN {
+		return geometry.Inch / 4
+	}
+	return 5
+}
+
+// Limits of stock that a maker gives, all allowed.
+const (
+	LeastSide  Length = 100
+	MostSide   Length = 5000
+	MostLength Length = 200_000 // of a roll
+	MostTrim   Length = 100
+	MostKerf   Length = 10
+	MostCount         = 100_000
+)
+
+// Usable gives the room between the trimmed edges; the height of a roll of
+// which there is as much as is needed is 0.
+func (s Stock) Usable() (width, height Length) {
+	width = max(0, s.Width-2*s.Trim)
+	if s.Height > 0 {
+		height = max(0, s.Height-2*s.Trim)
+	}
+	return width, height
+}
+
+// Endless tells of a roll of which there is as much as is needed.
+func (s Stock) Endless() bool { return s.Roll && s.Height == 0 }
+
+// Grained tells whether the stock has a grain that pieces must follow.
+func (s Stock) Grained() bool { return s.Grain != NoGrain && s.Grain != "" }
+
+// Turned tells whether a piece, with its grain along its width or height, must
+// be turned by a quarter on this stock, and whether it may be either way. A
+// piece without a grain may.
+func (s Stock) Turned(piece geometry.Grain) (turned, either bool) {
+	if !s.Grained() || piece == "" || piece == NoGrain {
+		return false, true
+	}
+	return piece != s.Grain, false
+}
+
+// Takes tells whether a piece fits between the trimmed edges the way its grain
+// lets it lie.
+func (s Stock) Takes(width, height Length, grain geometry.Grain) bool {
+	w, h := s.Usable()
+	fits := func(pw, ph Length) bool { return pw <= w+slack && (s.Endless() || ph <= h+slack) }
+	turned, either := s.Turned(grain)
+	if either {
+		return fits(width, height) || fits(height, width)
+	}
+	if turned {
+		width, height = height, width
+	}
+	return fits(width, height)
+}
+
+// slack is what two ways of calculating one length may differ by.
+const slack Length = 1e-6
+
+// Size writes the stock's size: "26 × 38 in", "A1, 594 × 841 mm", "roll 54 in
+// wide". It is written in the unit it is a round number of.
+func (s Stock) Size() string {
+	if s.Roll {
+		return "roll " + s.side(s.Width) + " wide"
+	}
+	w, h := s.side(s.Width), s.side(s.Height)
+	size := w[:strings.LastIndex(w, " ")] + " × " + h
+	for _, n := range named {
+		if n.width.Near(s.Width) && n.height.Near(s.Height) {
+			return n.name + ", " + size
+		}
+	}
+	return size
+}
+
+// side writes a side in inches where all are whole numbers of eighths and not of
+// millimetres, else in millimetres to a tenth.
+func (s Stock) side(l Length) string {
+	const eighth = geometry.Inch / 8
+	round := func(l, step Length) bool { return l.Round(step).Near(l) }
+	height := s.Height
+	if s.Roll {
+		height = s.Width
+	}
+	if !(round(s.Width, 1) && round(height, 1)) && round(s.Width, eighth) && round(height, eighth) {
+		return geometry.To64th.Pretty(l)
+	}
+	return strconv.FormatFloat(l.Round(0.1).MM(), 'f', -1, 64) + " mm"
+}
+
+// Along says in words which way the grain runs.
+func (s Stock) Along() string {
+	switch {
+	case !s.Grained():
+		return "no grain"
+	case s.Roll && s.Grain == geometry.GrainHeight:
+		return "grain along the roll"
+	case s.Roll:
+		return "grain across the roll"
+	case s.Grain == geometry.GrainHeight:
+		return "grain along " + s.side(s.Height)
+	}
+	return "grain along " + s.side(s.Width)
+}
+
+// Check tells what is wrong with a stock's measures, nil if nothing is.
+func (s Stock) Check() error {
+	if w, h := s.Usable(); w < LeastSide/2 || !s.Endless() && h < LeastSide/2 {
+		return fmt.Errorf("a trim of %.4g mm on each edge leaves nothing to cut from; give less", s.Trim.MM())
+	}
+	return nil
+}

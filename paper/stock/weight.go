@@ -1,0 +1,35 @@
+package stock
+
+import "forel/geometry"
+
+// Densities in kg/m³ where neither a density nor a grammage is given. All are
+// from memory: grey board of 2 mm is sold at about 1,250 g/m², text paper of
+// 0.15 mm at about 120 g/m², starched cloth of 0.35 mm at about 230 g/m². A
+// millboard may be half as heavy again: weigh a sheet.
+var densities = map[geometry.Material]float64{
+	geometry.Board:  625,
+	"card":          800,
+	geometry.Lining: 800,
+	geometry.Paper:  800,
+	geometry.Cloth:  650,
+}
+
+// DefaultDensity gives the density taken for a material, in kg/m³, and where it
+// comes from.
+func DefaultDensity(m geometry.Material) (density float64, source string) {
+	return densities[m], "a density from memory: weigh a sheet and give its grammage"
+}
+
+// Grams gives the weight of an area of the stock, in mm², at a thickness, and
+// where the figure comes from.
+func (s Stock) Grams(area float64, thickness Length) (grams float64, source string) {
+	const perSquareMetre = 1e-6
+	if s.Grammage > 0 {
+		return area * perSquareMetre * s.Grammage, "the grammage given"
+	}
+	density, source := s.Density, "the density given"
+	if density == 0 {
+		density, source = DefaultDensity(s.Material)
+	}
+	return area * perSquareMetre * thickness.MM() * density, source // 1 mm of 1 kg/m³ is 1 g/m²
+}

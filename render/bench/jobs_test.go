@@ -1,0 +1,54 @@
+package bench_test
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/paper"
+	"forel/paper/bench"
+	"forel/paper/pack"
+	"forel/paper/stock"
+	"forel/render"
+	draw "forel/render/bench"
+)
+
+// plan lays out the cases of n invented books, the same ones each time.
+func plan(t testing.TB, n int, unit geometry.Unit) bench.Plan {
+	t.Helper()
+	r := rand.New(rand.NewPCG(3, 5))
+	tenth := func(lo, hi float64) geometry.Length { return geometry.Length(lo + r.Float64()*(hi-lo)).Round(0.1) }
+	var jobs []bench.Job
+	for i := range n {
+		j := slipcase.DefaultJob()
+		j.Title = fmt.Sprintf("Book %d of a long and winding title", i+1)
+		if i%2 == 0 {
+			j.Title = fmt.Sprintf("Book %d", i+1)
+		}
+		h := tenth(110, 330)
+		j.Books = []slipcase.Book{{Height: slipcase.Readings{h}, Width: slipcase.Readings{h * 0.7}, Thickness: slipcase.Readings{tenth(4, 60)}}}
+		c, err := slipcase.Make(j)
+		require.NoError(t, err)
+		jobs = append(jobs, bench.Job{Plan: c.Plan(), Unit: unit})
+	}
+	price := 5.25
+	jobs[0].Stock = []stock.Stock{{Material: geometry.Paper, Width: 700, Height: 500, Grain: geometry.GrainWidth, Trim: 5, Kerf: 1, Price: &price}}
+	p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: 200}})
+	require.NoError(t, err)
+	return p
+}
+
+func options(sheet string, r geometry.Rounding) draw.Options {
+	setup := paper.DefaultSetup()
+	for _, s := range paper.Sheets {
+		if s.Name == sheet {
+			setup.Sheet = s
+		}
+	}
+	return draw.Options{Setup: setup, Theme: render.DefaultTheme(), Round: r}
+}

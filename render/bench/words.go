@@ -1,0 +1,222 @@
+// Package bench writes the plan of the work at the bench: the shopping list and
+// the order of the cuts as text, Markdown, CSV and JSON, and a drawing of every
+// sheet, each as SVG and all in one PDF.
+package bench
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"forel/geometry"
+	"forel/paper"
+	"forel/paper/bench"
+	"forel/render"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Options say how a plan looks.
+type Options struct {
+	Setup paper.Setup
+	Theme render.Theme
+	Round geometry.Rounding
+	Black bool      // the document in black alone
+	Date  time.Time // the document's; zero: none
+}
+
+// cautions stand where the knife comes next (common practice, no source).
+const cautions = "Knives and board shears cut people. Knife: a sharp blade, a heavy straightedge, fingers behind its edge, several light passes. " +
+	"Board shear: guard and clamp in place, both hands clear of the blade's path before it moves, the blade shut and locked when you leave it, " +
+	"nobody else within reach. Read the maker's manual; local rules and trained people come first."
+
+// label names a group with its thickness: "board 2 mm".
+func label(g bench.Group, r geometry.Rounding) string {
+	return oneLine(g.Label()) + " " + thick(g.Thickness, r)
+}
+
+// thick writes the thickness of a material, which is finer than any ruler.
+func thick(l Length, r geometry.Rounding) string {
+	return fmt.Sprintf("%.3g %v", float64(l/r.Unit.Length()), r.Unit)
+}
+
+// titles names the jobs of a plan.
+func titles(p bench.Plan) string {
+	switch n := len(p.Jobs); n {
+	case 0:
+		return ""
+	case 1:
+		return oneLine(p.Jobs[0].Title())
+	default:
+		return fmt.Sprintf("%d cases", n)
+	}
+}
+
+// buy says what is to be bought: "5 sheets", "1.31 m".
+func buy(g bench.Group, u bench.Use, r geometry.Rounding) string {
+	if !g.Stock[u.Stock].Roll {
+		return count(u.Sheets, "sheet")
+	}
+	return rollLength(u.Length, r)
+}
+
+// rollLength writes a length of roll, rounded up to a hundredth of what it is
+// sold by.
+func rollLength(l Length, r geometry.Rounding) string {
+	per, unit := Length(1000), "m"
+	if r.Unit == geometry.IN {
+		per, unit = 36*geometry.Inch, "yd"
+	}
+	return fmt.Sprintf("%.2f %s", math.Ceil(float64(l/per)*100-1e-6)/100, unit)
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// grams writes a weight in kilograms, or in pounds where makers work in inches
+// (1 lb = 453.59237 g exactly, international agreement of 1959).
+func grams(g float64, r geometry.Rounding) string {
+	if r.Unit == geometry.IN {
+		return fmt.Sprintf("%.2f lb", g/453.59237)
+	}
+	return fmt.Sprintf("%.2f kg", g/1000)
+}
+
+// money writes a cost; the currency is the maker's.
+func money(c *float64) string {
+	if c == nil {
+		return "–"
+	}
+	return fmt.Sprintf("%.2f", *c)
+}
+
+// shares gives, in percent of what is bought, what goes into pieces, what is
+// left worth keeping and what is waste.
+func shares(g bench.Group) (pieces, kept, waste float64) {
+	bought, p, k := g.Areas()
+	if bought <= 0 {
+		return 0, 0, 0
+	}
+	pieces, kept = 100*p/bought, 100*k/bought
+	return pieces, kept, 100 - pieces - kept
+}
+
+func percent(v float64) string { return fmt.Sprintf("%.0f %%", v) }
+
+// piece names a placed piece with its job: "side 2 of 2, Harbour log".
+func piece(p bench.Plan, q bench.Placed) string {
+	name := copyName(q)
+	if len(p.Jobs) > 1 {
+		name += ", " + oneLine(p.Jobs[q.Job].Title())
+	}
+	return name
+}
+
+func copyName(q bench.Placed) string {
+	if q.Of > 1 {
+		return fmt.Sprintf("%s %d of %d", q.Name, q.Copy, q.Of)
+	}
+	return q.Name
+}
+
+// size writes a piece's size as it lies on the sheet, width first.
+func size(q bench.Placed, r geometry.Rounding) string {
+	return r.PrettyNumber(q.Box.Width()) + " × " + r.Pretty(q.Box.Height())
+}
+
+// part names what is cut: "sheet 1", "strip 1B".
+func part(name string) string {
+	if name != "the roll" && !strings.ContainsFunc(name, func(c rune) bool { return c >= 'A' }) {
+		return "sheet " + name
+	}
+	if name == "the roll" {
+		return name
+	}
+	return "strip " + name
+}
+
+// gives says what a cut gives, between the fence and the blade.
+func gives(p bench.Plan, g bench.Group, c bench.Cut) string {
+	switch c.Kind {
+	case bench.Square:
+		switch {
+		case c.Part == "the roll":
+			return "end of the roll cut square"
+		case c.AlongY:
+			return "left edge trimmed off"
+		}
+		return "upper edge trimmed off, square to it"
+	case bench.CutOff:
+		return "a length off the roll: " + part(c.Takes.Part)
+	}
+	return result(p, g, c, c.Takes)
+}
+
+// leaves says what lies beyond the blade.
+func leaves(p bench.Plan, g bench.Group, c bench.Cut) string {
+	if c.Kind == bench.Square || c.Kind == bench.CutOff {
+		return ""
+	}
+	return result(p, g, c, c.Leaves)
+}
+
+func result(p bench.Plan, g bench.Group, c bench.Cut, r bench.Result) string {
+	sheet := g.Sheets[c.Sheet]
+	switch r.Kind {
+	case bench.APart:
+		switch {
+		case r.Part == c.Part && c.Kind == bench.Clear:
+			return part(r.Part) + ", to be cut on"
+		case r.Part == c.Part:
+			return part(r.Part) + ", the rest"
+		}
+		return part(r.Part)
+	case bench.APiece:
+		q := sheet.Pieces[r.Piece]
+		return fmt.Sprintf("piece %d: %s", q.Number, piece(p, q))
+	case bench.AnOffcut:
+		return "offcut " + sheet.Offcuts[r.Off].Name
+	case bench.SomeWaste:
+		return "waste"
+	}
+	return ""
+}
+
+// remarks gives all that is to be said of a plan, a sentence each.
+func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []string {
+	var out, sizes, weights []string
+	for _, g := range p.Groups {
+		if s := g.Stock[0]; g.Assumed {
+			sizes = append(sizes, fmt.Sprintf("%s on %s (%s)", label(g, r), s.Size(), s.Source))
+		}
+	}
+	if len(sizes) > 0 {
+		out = append(out, "without [[stock]] in the job, laid out on usual sizes: "+strings.Join(sizes, "; "))
+	}
+	for _, g := range p.Groups {
+		if said := g.Weight.Source; !slices.Contains(weights, said) {
+			weights = append(weights, said)
+		}
+	}
+	if len(weights) > 0 {
+		out = append(out, "weights are worked out from area and thickness, with "+strings.Join(weights, "; "))
+	}
+	for _, g := range p.Groups {
+		for _, m := range g.Remarks {
+			out = append(out, label(g, r)+": "+oneLine(m.In(round)))
+		}
+	}
+	return out
+}
+
+// oneLine keeps what a maker wrote from breaking a line.
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

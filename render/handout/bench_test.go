@@ -1,0 +1,17 @@
+package handout_test
+
+import (
+	"testing"
+
+	"forel/render/handout"
+)
+
+func BenchmarkBooklet(b *testing.B) {
+	s, o := subjectOf(b, jobs()["ordinary"]), on(b, "A4")
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := handout.Booklet(s, o); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,64 @@
+package handout
+
+import (
+	"forel/geometry"
+	"forel/render/scene"
+)
+
+// Pages is what a handout is drawn on, for tests to record.
+type Pages = pages
+
+// DrawOn draws a handout, or the empty worksheet.
+func DrawOn(on Pages, s Subject, o Options, blank bool) { draw(on, s, o, blank) }
+
+// Rule is a line of a worksheet as it is printed, and the length it stands for.
+type Rule struct {
+	Symbol, Rule string
+	Value        geometry.Length
+}
+
+// Rules gives every line of a worksheet that has a symbol or a rule, and those of
+// the pieces, the width and the height of each under its name.
+func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
+	b := book{Subject: s}
+	r := b.rules()
+	for _, g := range r.groups {
+		for _, m := range g.measures {
+			lines = append(lines, Rule{m.symbol, m.rule, m.value})
+		}
+	}
+	sizes = map[string][2]string{}
+	for n, z := range r.sizes {
+		sizes[n] = [2]string{z.width, z.height}
+	}
+	return lines, sizes
+}
+
+// Figure is a picture of a step: the objects that are seen in it, those that are
+// to be noticed, and the shapes that could not be worked out.
+type Figure struct {
+	Step     string
+	Objects  []string
+	Fresh    []string
+	Unworked int
+}
+
+// Figures gives the figures of a handout in their order.
+func Figures(s Subject) []Figure {
+	b := &book{Options: Options{Round: geometry.ToTenthMM}, Subject: s, palette: paletteOf(false)}
+	var out []Figure
+	for _, st := range b.allSteps() {
+		for _, row := range st.rows {
+			for _, p := range row {
+				whole := scene.See(p.faces, p.view)
+				f := Figure{Step: st.title, Fresh: p.fresh, Unworked: whole.Unworked()}
+				seen, _ := p.look()
+				for _, o := range seen.Objects {
+					f.Objects = append(f.Objects, o.Name)
+				}
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,138 @@
+package handout_test
+
+import (
+	"errors"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
+	"forel/paper"
+	"forel/render/handout"
+)
+
+type length = geometry.Length
+
+// jobOf gives the job for an invented book, every setting at its default.
+func jobOf(height, width, thickness length) slipcase.Job {
+	j := slipcase.DefaultJob()
+	j.Title = "Invented"
+	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	return j
+}
+
+func changed(j slipcase.Job, change func(*slipcase.Job)) slipcase.Job {
+	change(&j)
+	return j
+}
+
+func threeVolumes(j *slipcase.Job) {
+	j.Books = append(j.Books, j.Books[0], j.Books[0])
+	j.Books[1].Thickness = slipcase.Readings{22}
+	j.Books[2].Height = slipcase.Readings{180}
+}
+
+// jobs are cases from a 3 mm pamphlet to a 150 mm folio, of every covering,
+// lining, hole and compartment.
+func jobs() map[string]slipcase.Job {
+	ordinary := jobOf(221.5, 148.5, 32)
+	return map[string]slipcase.Job{
+		"ordinary":       ordinary,
+		"pamphlet":       jobOf(210, 148, 3),
+		"folio":          jobOf(420, 300, 150),
+		"smallest":       jobOf(40, 30, 3),
+		"largest":        jobOf(500, 400, 150),
+		"low and oblong": jobOf(40, 200, 60),
+		"unlined":        changed(ordinary, func(j *slipcase.Job) { j.Lining.Thickness = 0 }),
+		"lined last, hole": changed(ordinary, func(j *slipcase.Job) {
+			j.Lining.Order, j.ThumbHole.Shape = slipcase.LinedAfter, slipcase.Semicircle
+		}),
+		"wrap of cloth": changed(ordinary, func(j *slipcase.Job) { j.Covering, j.Cloth.Stretch = slipcase.AllCloth, 1.5 }),
+		"wrap of paper, hole": changed(ordinary, func(j *slipcase.Job) {
+			j.Covering, j.ThumbHole.Shape = slipcase.AllPaper, slipcase.Semicircle
+		}),
+		"sides only, triangle": changed(ordinary, func(j *slipcase.Job) {
+			j.Covering, j.ThumbHole.Shape = slipcase.SidesOnly, slipcase.Triangle
+		}),
+		"three volumes": changed(ordinary, threeVolumes),
+		"three volumes, dividers": changed(ordinary, func(j *slipcase.Job) {
+			threeVolumes(j)
+			j.Compartments = slipcase.EachItsOwn
+		}),
+		"inches, stretch": changed(ordinary, func(j *slipcase.Job) {
+			j.Unit, j.Cloth.Stretch, j.SidePaper.Stretch = geometry.IN, 2, 1.25
+		}),
+	}
+}
+
+func subjectOf(t require.TestingT, j slipcase.Job) handout.Subject {
+	c, err := slipcase.Make(j)
+	require.NoError(t, err)
+	return handout.Of(c)
+}
+
+func cardOf(t require.TestingT, height, width, thickness, card length) handout.Subject {
+	j := onepiece.DefaultJob()
+	j.Title, j.Card.Thickness = "Invented", card
+	j.Book = jobOf(height, width, thickness).Books[0]
+	c, err := onepiece.Make(j)
+	require.NoError(t, err)
+	return handout.OfCard(c)
+}
+
+// subjects gives all jobs and some cases of card.
+func subjects(t require.TestingT) map[string]handout.Subject {
+	out := map[string]handout.Subject{
+		"card":        cardOf(t, 203, 130, 22, 1.6),
+		"card, thin":  cardOf(t, 210, 148, 3, 0.6),
+		"card, thick": cardOf(t, 120, 90, 100, 3),
+	}
+	for name, j := range jobs() {
+		out[name] = subjectOf(t, j)
+	}
+	return out
+}
+
+// drawnJobs is how many drawn jobs a test looks at whose pages or figures take a
+// while.
+const drawnJobs = 12
+
+// anyJob draws a job that can be made: a book of any size a slipcase is made for,
+// and every choice.
+func anyJob(t *rapid.T) slipcase.Job {
+	for range 40 {
+		n := rapid.SampledFrom([]int{1, 1, 1, 2, 3}).Draw(t, "volumes")
+		j := jobOf(0, 0, 0)
+		j.Books = nil
+		for range n {
+			j.Books = append(j.Books, jobOf(
+				length(rapid.Float64Range(40, 500).Draw(t, "height")), length(rapid.Float64Range(30, 400).Draw(t, "width")),
+				length(rapid.Float64Range(3, 150/float64(n)).Draw(t, "thickness"))).Books[0])
+		}
+		for _, c := range slipcase.Choices {
+			*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+		}
+		if rapid.Bool().Draw(t, "unlined") {
+			j.Lining.Thickness = 0
+		}
+		j.Board.Thickness = length(rapid.Float64Range(1, 4).Draw(t, "board"))
+		j.Clearance.Thickness = length(rapid.Float64Range(2, 6).Draw(t, "clearance"))
+		if _, err := slipcase.Make(j); err == nil {
+			return j
+		} else if refused := (slipcase.Problems)(nil); !errors.As(err, &refused) {
+			t.Fatalf("%v", err)
+		}
+	}
+	t.Skip("no job that can be made")
+	return slipcase.Job{}
+}
+
+func on(t require.TestingT, sheet string) handout.Options {
+	s, err := paper.ParseSheet(sheet, geometry.MM)
+	require.NoError(t, err)
+	setup := paper.DefaultSetup()
+	setup.Sheet = s
+	return handout.Options{Setup: setup, Round: geometry.ToTenthMM}
+}

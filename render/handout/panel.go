@@ -1,0 +1,228 @@
+package handout
+
+import (
+	"math"
+	"slices"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/leader"
+	"forel/render/scene"
+	"forel/render/typeset"
+)
+
+// panel is one picture of a step.
+type panel struct {
+	faces   []scene.Face
+	view    scene.View
+	fresh   []string    // objects to be noticed
+	focus   []scene.Vec // what must be seen; nil: everything
+	notes   []note
+	arrows  []arrow
+	caption string
+}
+
+// note is words with a line to a place: one in space, or where most is seen of
+// the faces with a name.
+type note struct {
+	name, more string
+	spot       string
+	at         scene.Vec
+}
+
+// arrow shows a movement.
+type arrow struct {
+	path []scene.Vec
+	twin bool // a head at both ends: a measure
+}
+
+// Widths of the labels beside a panel, and the white between it and them.
+const (
+	labelsWide Length = 25
+	labelsOff  Length = 2.5
+	captionGap Length = 1.2
+	leastLead  Length = 9 // from a picture to its labels, where there is room
+)
+
+// look sees the panel's scene, and tells which part of the view is shown.
+func (p panel) look() (scene.Seen, geometry.Box) {
+	seen := scene.See(p.faces, p.view)
+	if seen.Unworked() > 0 {
+		println("UNWORKED", seen.Unworked(), p.caption)
+	}
+	window := seen.Bounds()
+	if p.focus != nil {
+		window = boundsOf(p.view, p.focus)
+		seen = seen.Cropped(window)
+		return seen, window
+	}
+	for _, a := range p.arrows {
+		b := boundsOf(p.view, a.path)
+		window = around(window, b)
+	}
+	return seen, window
+}
+
+func boundsOf(v scene.View, at []scene.Vec) geometry.Box {
+	b := geometry.Box{Min: v.Flat(at[0]), Max: v.Flat(at[0])}
+	for _, q := range at[1:] {
+		f := v.Flat(q)
+		b = around(b, geometry.Box{Min: f, Max: f})
+	}
+	return b
+}
+
+// around gives the box around two.
+func around(a, b geometry.Box) geometry.Box {
+	return geometry.Bx(min(a.Min.X, b.Min.X), min(a.Min.Y, b.Min.Y), max(a.Max.X, b.Max.X), max(a.Max.Y, b.Max.Y))
+}
+
+// within tells whether all of a path is seen in a window.
+func within(window geometry.Box, v scene.View, path []scene.Vec) bool {
+	return window.Contains(boundsOf(v, path))
+}
+
+// side tells where labels stand.
+type side int
+
+const (
+	atBoth side = iota
+	atLeft
+	atRight
+)
+
+// drawPanel draws a panel in a box: labels beside it, its caption below.
+func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
+	if b.trial {
+		return
+	}
+	seen, window := p.look()
+	room := box
+	if p.caption != "" {
+		lines := typeset.Wrap(p.caption, render.NoteSize, false, box.Width()-4)
+		room.Max.Y -= Length(len(lines))*typeset.LineHeight(render.NoteSize) + captionGap
+		y := room.Max.Y + captionGap
+		for _, l := range lines {
+			y += typeset.LineHeight(render.NoteSize)
+			b.Text(render.Text{At: geometry.Pt(box.Center().X, y-typeset.Descent(render.NoteSize)), String: l, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+		}
+	}
+	picture := room
+	if len(p.notes) > 0 {
+		if labels != atRight {
+			picture.Min.X += labelsWide + labelsOff
+		}
+		if labels != atLeft {
+			picture.Max.X -= labelsWide + labelsOff
+		}
+	}
+	to, _ := scene.Fitted(window, picture.Grow(-0.6))
+	lo, hi := to(window.Min), to(window.Max)
+	seen.Draw(b, to, func(o string) bool { return slices.Contains(p.fresh, o) })
+	if p.focus != nil {
+		b.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
+	}
+	for _, a := range p.arrows {
+		if p.focus != nil && !within(window, p.view, a.path) {
+			continue
+		}
+		b.drawArrow(a, p.view, to)
+	}
+	// Labels stand near what is drawn.
+	picture.Min.X, picture.Max.X = max(picture.Min.X, lo.X-leastLead), min(picture.Max.X, hi.X+leastLead)
+	b.drawNotes(p, seen, to, room, picture, labels)
+}
+
+// drawNotes sets the labels of a panel beside its picture.
+func (b *book) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geometry.Point, room, picture geometry.Box, where side) {
+	var all []leader.Label
+	for _, n := range p.notes {
+		at := p.view.Flat(n.at)
+		if n.spot != "" {
+			var ok bool
+			if at, ok = seen.Spot(n.spot); !ok {
+				continue
+			}
+		}
+		l := leader.Label{Size: render.NoteSize, Anchor: to(at)}
+		name := typeset.Wrap(n.name, render.NoteSize, true, labelsWide)
+		l.Name = name[0]
+		l.Notes = append(l.Notes, name[1:]...)
+		l.Notes = append(l.Notes, typeset.Wrap(n.more, render.NoteSize, false, labelsWide)...)
+		all = append(all, l)
+	}
+	left, right := leader.TwoSides(all)
+	switch where {
+	case atLeft:
+		left, right = all, nil
+	case atRight:
+		left, right = nil, all
+	}
+	for _, s := range []struct {
+		leader.Column
+		labels []leader.Label
+	}{
+		{leader.Column{Edge: picture.Min.X - labelsOff + 0.8, Leftward: true, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, left},
+		{leader.Column{Edge: picture.Max.X + labelsOff - 0.8, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, right},
+	} {
+		s.Draw(b, s.Arrange(s.labels))
+	}
+}
+
+// How arrows look.
+var (
+	arrowLine = render.Stroke{Width: 0.55, Color: render.Black}
+	arrowHalo = render.Stroke{Width: 1.3, Color: white}
+	thinArrow = render.Stroke{Width: 0.2, Color: render.Black}
+)
+
+// drawArrow draws an arrow with a white border, so that it stands out.
+func (b *book) drawArrow(a arrow, v scene.View, to func(geometry.Point) geometry.Point) {
+	pts := make([]geometry.Point, len(a.path))
+	for i, q := range a.path {
+		pts[i] = to(v.Flat(q))
+	}
+	if a.twin {
+		b.Stroke(geometry.Line(pts...), thinArrow)
+		b.arrowHead(pts[0], pts[len(pts)-1], 1.8)
+		b.arrowHead(pts[len(pts)-1], pts[0], 1.8)
+		return
+	}
+	var long Length
+	for i := 1; i < len(pts); i++ {
+		long += pts[i-1].Distance(pts[i])
+	}
+	head := min(3, long*0.6)
+	if long < 0.5 {
+		return
+	}
+	// The line ends within the head.
+	tip := pts[len(pts)-1]
+	line := pts
+	for len(line) > 2 && line[len(line)-2].Distance(tip) < head*0.7 {
+		line = line[:len(line)-1]
+	}
+	from := line[len(line)-2]
+	if n := line[len(line)-1]; n != tip {
+		from = n
+		line = append(slices.Clone(line), tip)
+	}
+	way := tip.Sub(from).Mul(1 / max(1e-9, tip.Distance(from).MM()))
+	line = append(slices.Clone(line[:len(line)-1]), tip.Sub(way.Mul(head.MM()*0.7)))
+	b.Stroke(geometry.Line(line...), arrowHalo)
+	b.Stroke(geometry.Line(line...), arrowLine)
+	b.arrowHead(tip, from, head)
+}
+
+// arrowHead draws the head of an arrow that comes from a place.
+func (b *book) arrowHead(tip, from geometry.Point, long Length) {
+	d := tip.Sub(from)
+	n := Length(math.Hypot(float64(d.X), float64(d.Y)))
+	if n == 0 {
+		return
+	}
+	way := d.Mul(1 / n.MM())
+	across := geometry.Pt(-way.Y, way.X).Mul(long.MM() * 0.33)
+	base := tip.Sub(way.Mul(long.MM()))
+	b.Fill(geometry.Polygon(tip, base.Add(across), base.Sub(across)), render.Black)
+}

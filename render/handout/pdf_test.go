@@ -1,0 +1,115 @@
+package handout_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/klippa-app/go-pdfium/requests"
+	"github.com/klippa-app/go-pdfium/webassembly"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/geometry/slipcase"
+	"forel/render/handout"
+)
+
+// TestMain keeps the PDF reader from writing a configuration folder.
+func TestMain(m *testing.M) {
+	api.DisableConfigDir()
+	os.Exit(m.Run())
+}
+
+// textOf gives the words of every page of a file, as a PDF viewer reads them.
+func textOf(t *testing.T, file []byte) []string {
+	t.Helper()
+	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	require.NoError(t, err)
+	defer pool.Close()
+	viewer, err := pool.GetInstance(time.Minute)
+	require.NoError(t, err)
+	doc, err := viewer.OpenDocument(&requests.OpenDocument{File: &file})
+	require.NoError(t, err)
+	count, err := viewer.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: doc.Document})
+	require.NoError(t, err)
+	var out []string
+	for i := range count.PageCount {
+		got, err := viewer.GetPageText(&requests.GetPageText{Page: requests.Page{ByIndex: &requests.PageByIndex{Document: doc.Document, Index: i}}})
+		require.NoError(t, err)
+		out = append(out, strings.ReplaceAll(got.Text, "\r\n", "\n"))
+	}
+	return out
+}
+
+// The finished file is valid, asks to be printed at actual size, and its
+// worksheet has every piece of the job with its count and its size, worked out
+// here from the design's table of the five-board case.
+func TestFileHasEveryPiece(t *testing.T) {
+	j := jobOf(221.5, 148.5, 32)
+	file, err := handout.Booklet(subjectOf(t, j), on(t, "A4"))
+	require.NoError(t, err)
+	ctx, err := api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
+	require.NoError(t, err)
+	require.NoError(t, ctx.EnsurePageCount())
+	assert.Contains(t, string(file), "/PrintScaling /None")
+
+	pages := textOf(t, file)
+	assert.Len(t, pages, ctx.PageCount)
+	// s = 2 + 0.15; cavity 223.5 x 149.5 x 34; margins 28.575, 20, 5, 6.35, 12.7.
+	for _, want := range []string{
+		"side\n2 board 151.7 × 227.8 mm height", // 149.5 + 2.15 by 223.5 + 4.3
+		"spine wall\n1 board 34.0 × 227.8 mm height",
+		"head wall\n1 board 149.5 × 34.0 mm width",
+		"tail wall\n1 board 149.5 × 34.0 mm width",
+		"side lining\n2 lining paper 175.7 × 251.8 mm height", // each side 12 more
+		"spine cloth\n1 book cloth 95.5 × 285.0 mm height",    // 38.3 + 57.15 by 227.8 + 57.15
+		"head cloth\n1 book cloth 95.5 × 166.7 mm height",     // by 151.65 - 5 + 20
+		"side paper\n2 covering paper 158.0 × 215.1 mm height",
+	} {
+		name, rest, _ := strings.Cut(want, "\n")
+		line := name + " " + rest
+		assert.Contains(t, flat(pages[0]), line)
+	}
+	whole := flat(strings.Join(pages, " "))
+	for _, said := range []string{"Knives cut people", "never put chlorinated plastics", "never leave a machine running unattended", "Local rules", "When a check fails", "Notes"} {
+		assert.Contains(t, whole, said)
+	}
+	// What shows beyond the book: 151.65 - 148.5 and 227.8 - 221.5.
+	assert.Contains(t, whole, "At the fore-edge 3.2 mm of the side must show, at the tail 6.3 mm")
+}
+
+// flat puts words that a line break parts on one line.
+func flat(s string) string {
+	s = strings.NewReplacer("\ufffe", "-", "\u2010", "-", "\u2011", "-", "\u00ad", "-").Replace(s)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// The empty worksheet has the rules and the pieces but no length of a book.
+func TestBlankWorksheet(t *testing.T) {
+	j := jobOf(221.5, 148.5, 32)
+	j.Title = "Secret"
+	file, err := handout.Worksheet(subjectOf(t, j), on(t, "Letter"))
+	require.NoError(t, err)
+	text := flat(strings.Join(textOf(t, file), " "))
+	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.6 mm", "readings", "Name", "Date"} {
+		assert.Contains(t, text, want)
+	}
+	for _, never := range []string{"221.5", "148.5", "227.8", "151.7", "Secret"} {
+		assert.NotContains(t, text, never)
+	}
+}
+
+// The same job gives the same bytes.
+func TestSameBytes(t *testing.T) {
+	j := jobOf(120, 80, 12)
+	j.Covering = slipcase.AllPaper
+	first, err := handout.Booklet(subjectOf(t, j), on(t, "A4"))
+	require.NoError(t, err)
+	again, err := handout.Booklet(subjectOf(t, j), on(t, "A4"))
+	require.NoError(t, err)
+	assert.True(t, bytes.Equal(first, again))
+}

@@ -1,0 +1,146 @@
+package handout
+
+import (
+	"forel/geometry"
+	"forel/render"
+	"forel/render/layout"
+	"forel/render/pattern"
+	"forel/render/typeset"
+)
+
+// Heights of the drawing of a piece with its head: at most, and of its words.
+const (
+	cellTall  Length = 82
+	cellWords Length = 19
+)
+
+// tallOf gives how tall the drawing of a piece is in a cell of a width.
+func tallOf(p geometry.Piece, wide Length) Length {
+	w, h := p.Size()
+	return min(cellTall, cellWords+h*(wide-besides)/w)
+}
+
+// drawings gives the drawings of the pieces, two beside each other a block.
+func (b *book) drawings() []block {
+	var blocks []block
+	ps := b.plan.Pieces
+	for i := 0; i < len(ps); i += 2 {
+		row := ps[i:min(i+2, len(ps))]
+		wide := (b.column().Width() - 5) / 2
+		if len(ps) == 1 {
+			wide = b.column().Width()
+		}
+		var tall Length
+		for _, p := range row {
+			tall = max(tall, tallOf(p, wide))
+		}
+		k := block{
+			height: func(Length) Length { return tall },
+			draw: func(box geometry.Box, _ Length) {
+				for n, p := range row {
+					x := box.Min.X + Length(n)*(wide+5)
+					b.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Max.Y))
+				}
+			},
+		}
+		if i == 0 {
+			k.mark, k.fresh = "The pieces", true
+		}
+		blocks = append(blocks, k)
+	}
+	return blocks
+}
+
+// What stands beside the drawing of a piece: its height on the left, the grain on
+// the right.
+const (
+	besideLeft  Length = 5.9
+	besideRight Length = 8
+	besides            = besideLeft + besideRight
+)
+
+// pieceCell draws a piece as large as there is room, with its size, its grain and
+// the names of its parts.
+func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
+	layout.Rule(b, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
+	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
+	layout.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(pattern.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
+	y += typeset.LineHeight(render.NoteSize)
+	layout.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(material(p.Material)+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
+
+	room := geometry.Bx(cell.Min.X+besideLeft, y+3, cell.Max.X-besideRight, cell.Max.Y-besideLeft)
+	bounds := p.Outline.Bounds()
+	scale := min(room.Width()/bounds.Width(), room.Height()/bounds.Height()).MM()
+	w, h := bounds.Width()*Length(scale), bounds.Height()*Length(scale)
+	at := geometry.Bx(room.Center().X-w/2, room.Min.Y, room.Center().X+w/2, room.Min.Y+h)
+	place := func(path geometry.Path) geometry.Path {
+		path = path.Move(geometry.Point{}.Sub(bounds.Min)).Scale(scale)
+		return path.FlipY(h).Move(at.Min)
+	}
+	for _, path := range p.Rulings() {
+		b.Stroke(place(path), render.Stroke{Width: 0.15, Dash: []Length{2.4, 0.7, 0.5, 0.7}, Color: render.Black})
+	}
+	for _, path := range p.Folds {
+		b.Stroke(place(path), render.Stroke{Width: 0.2, Dash: []Length{1.6, 0.8}, Color: render.Black})
+	}
+	for _, path := range p.Cuts() {
+		b.Stroke(place(path), render.Stroke{Width: 0.4, Color: render.Black})
+	}
+	b.dimensions(p, at)
+	b.grainArrow(p, at)
+	b.partNames(p, at, place)
+}
+
+// dimensions sets a piece's width below it and its height on its left.
+func (b *book) dimensions(p geometry.Piece, at geometry.Box) {
+	w, h := p.Size()
+	thin := render.Stroke{Width: 0.15, Color: render.Black}
+	y, x := at.Max.Y+1.6, at.Min.X-1.6
+	b.Stroke(geometry.Line(geometry.Pt(at.Min.X, y), geometry.Pt(at.Max.X, y)), thin)
+	for _, e := range []Length{at.Min.X, at.Max.X} {
+		b.Stroke(geometry.Line(geometry.Pt(e, y-0.8), geometry.Pt(e, y+0.8)), thin)
+	}
+	width := b.Round.Pretty(w)
+	if height := b.Round.Pretty(h); typeset.Width(height, render.NoteSize, false) < at.Height() {
+		b.heightMark(height, x, at)
+	} else {
+		width = b.size(p) // a piece so low has both below it
+	}
+	b.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+}
+
+// heightMark sets a piece's height on its left.
+func (b *book) heightMark(height string, x Length, at geometry.Box) {
+	thin := render.Stroke{Width: 0.15, Color: render.Black}
+	b.Stroke(geometry.Line(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y)), thin)
+	for _, e := range []Length{at.Min.Y, at.Max.Y} {
+		b.Stroke(geometry.Line(geometry.Pt(x-0.8, e), geometry.Pt(x+0.8, e)), thin)
+	}
+	b.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
+}
+
+// grainArrow sets an arrow along the grain beside a piece.
+func (b *book) grainArrow(p geometry.Piece, at geometry.Box) {
+	const long = 12
+	x := at.Max.X + 2
+	if p.Grain == geometry.GrainHeight {
+		y := at.Min.Y + min(long, at.Height())/2
+		b.twinArrow(geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
+		b.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: "grain", Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
+		return
+	}
+	// Along the width: below, at the right end of the line that has the size.
+	y := at.Max.Y + 1.6 + 1 + typeset.Ascent(render.NoteSize)*0.6
+	if room := at.Width() / 2; room < 22 {
+		b.twinArrow(geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
+		return
+	}
+	b.twinArrow(geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
+	b.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: "grain", Size: render.SmallSize, Color: render.Black})
+}
+
+func (b *book) twinArrow(p, q geometry.Point) {
+	b.Stroke(geometry.Line(p, q), thinArrow)
+	b.arrowHead(p, q, 1.6)
+	b.arrowHead(q, p, 1.6)
+}

@@ -1,0 +1,167 @@
+package handout
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/layout"
+	"forel/render/typeset"
+)
+
+// Places in a row of the list of pieces, from its left; size and grain from its
+// right.
+const (
+	atCut     Length = 0
+	atChecked Length = 9
+	atName    Length = 24
+	atCount   Length = 62
+	atOf      Length = 65
+	sizeEnds  Length = 20
+	grainAt   Length = 17
+	pieceTall Length = 8.3
+	tick      Length = 3.6
+)
+
+// pieceRows gives the list of pieces, a row a block, the head with the first.
+func (b *book) pieceRows(r sheetRules) []block {
+	var blocks []block
+	for i, p := range b.plan.Pieces {
+		rule := r.sizes[p.Name]
+		lines := b.ruleLines(rule)
+		tall := pieceTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
+		k := block{
+			tight:  i > 0,
+			height: func(Length) Length { return tall },
+			draw: func(box geometry.Box, _ Length) {
+				b.pieceRow(p, lines, geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+tall))
+			},
+		}
+		const head Length = 9
+		if i > 0 {
+			k.headTall, k.head = head, b.pieceHead
+		} else {
+			row := k.draw
+			k.height = func(Length) Length { return tall + head }
+			k.draw = func(box geometry.Box, f Length) {
+				b.pieceHead(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+head))
+				box.Min.Y += head
+				row(box, f)
+			}
+		}
+		blocks = append(blocks, k)
+	}
+	if note := b.pieceNote(); note != "" {
+		blocks = append(blocks, block{
+			tight: true,
+			height: func(Length) Length {
+				return 1 + layout.ParagraphHeight(note, render.NoteSize, false, b.column().Width())
+			},
+			draw: func(box geometry.Box, _ Length) {
+				layout.Paragraph(b, box, box.Min.Y+0.5, note, render.NoteSize, false)
+			},
+		})
+	}
+	return blocks
+}
+
+// pieceNote says how sizes are meant.
+func (b *book) pieceNote() string {
+	note := "Width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side."
+	if b.card != nil {
+		note = "Width runs across both sides and the spine."
+	}
+	if b.blank {
+		return note + " Usual sizes are common practice, no source. A thin case may need shorter flaps and tabs than these rules give: fold a paper one first."
+	}
+	return note + " Sizes are rounded " + b.Round.String() + "; the patterns are exact."
+}
+
+func (b *book) pieceHead(box geometry.Box) {
+	y := box.Max.Y - 2.2
+	for _, h := range []struct {
+		x    Length
+		word string
+		end  bool
+	}{
+		{atCut, "cut", false}, {atChecked, "checked", false}, {atName, "piece", false}, {atCount, "count", true}, {atOf, "of", false},
+		{box.Width() - sizeEnds, "width × height", true}, {box.Width() - grainAt, "grain along", false},
+	} {
+		t := render.Text{At: geometry.Pt(box.Min.X+h.x, y), String: h.word, Size: render.NoteSize, Bold: true, Color: render.Black}
+		if h.end {
+			t.Align = render.End
+		}
+		b.Text(t)
+	}
+	layout.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+}
+
+func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
+	base := box.Min.Y + 4
+	for _, x := range []Length{atCut, atChecked} {
+		b.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X+x, base-tick+0.4, box.Min.X+x+tick, base+0.4)), render.Stroke{Width: 0.25, Color: render.Black})
+	}
+	layout.Write(b, geometry.Pt(box.Min.X+atName, base), p.Name, render.BodySize, true)
+	b.Text(render.Text{At: geometry.Pt(box.Min.X+atCount, base), String: fmt.Sprint(p.Count), Size: render.BodySize, Align: render.End, Color: render.Black})
+	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), material(p.Material), render.BodySize, false)
+	end := box.Max.X - sizeEnds
+	if b.blank {
+		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
+		for _, x := range []Length{end - 36, end - 17} {
+			b.Stroke(geometry.Line(geometry.Pt(x, base+0.8), geometry.Pt(x+16, base+0.8)), cellLine)
+		}
+	} else {
+		b.Text(render.Text{At: geometry.Pt(end, base), String: b.size(p), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
+	}
+	layout.Write(b, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
+	for i, l := range lines {
+		layout.Write(b, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
+	}
+	layout.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+}
+
+// size gives a piece's width and height in words.
+func (b *book) size(p geometry.Piece) string {
+	w, h := p.Size()
+	return b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h)
+}
+
+// ruleLines gives the lines below a piece: the rules for its size.
+func (b *book) ruleLines(r sizeRule) []string {
+	var text string
+	switch {
+	case r.width == "":
+	case r.height == "":
+		text = "width = " + r.width
+	default:
+		text = bracketed(r.width) + " × " + bracketed(r.height)
+	}
+	if r.remark != "" {
+		if text != "" {
+			text += "; "
+		}
+		text += r.remark
+	}
+	return typeset.Wrap(text, render.SmallSize, false, b.column().Width()-atName)
+}
+
+func material(m geometry.Material) string {
+	switch m {
+	case geometry.Lining:
+		return "lining paper"
+	case geometry.Cloth:
+		return "book cloth"
+	case geometry.Paper:
+		return "covering paper"
+	}
+	return string(m)
+}
+
+// bracketed sets a rule of several terms in brackets.
+func bracketed(rule string) string {
+	if strings.ContainsAny(rule, "+−") && !strings.HasPrefix(rule, "(") {
+		return "(" + rule + ")"
+	}
+	return rule
+}

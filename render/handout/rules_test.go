@@ -1,0 +1,139 @@
+package handout_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry/slipcase"
+	"forel/render/handout"
+)
+
+// product is where a worksheet leaves out the sign of a product: "2s", "3cT".
+var product = regexp.MustCompile(`(\d)([a-zA-Z])`)
+
+// worked out by hand: a rule as it is printed is read as arithmetic, with the
+// symbols of the sheet.
+func workedOut(t require.TestingT, rule string, symbols map[string]float64) float64 {
+	text := strings.NewReplacer("−", "-", "÷", "/", "×", "*").Replace(rule)
+	expr, err := parser.ParseExpr(product.ReplaceAllString(text, "$1*$2"))
+	require.NoError(t, err, rule)
+	var value func(ast.Expr) float64
+	value = func(e ast.Expr) float64 {
+		switch e := e.(type) {
+		case *ast.ParenExpr:
+			return value(e.X)
+		case *ast.Ident:
+			v, ok := symbols[e.Name]
+			require.True(t, ok, "%s: no %s on the sheet", rule, e.Name)
+			return v
+		case *ast.BasicLit:
+			v, err := strconv.ParseFloat(e.Value, 64)
+			require.NoError(t, err)
+			return v
+		case *ast.BinaryExpr:
+			x, y := value(e.X), value(e.Y)
+			switch e.Op {
+			case token.ADD:
+				return x + y
+			case token.SUB:
+				return x - y
+			case token.MUL:
+				return x * y
+			case token.QUO:
+				return x / y
+			}
+		}
+		require.Fail(t, "no arithmetic", rule)
+		return 0
+	}
+	return value(expr)
+}
+
+// holdRules works every rule of a worksheet out with the lengths of the sheet
+// itself: each line, and the size of each piece, must come out as it is.
+func holdRules(t require.TestingT, s handout.Subject, pieces map[string][2]float64, what string) {
+	lines, sizes := handout.Rules(s)
+	symbols := map[string]float64{}
+	for _, l := range lines {
+		if l.Symbol != "" {
+			symbols[l.Symbol] = l.Value.MM()
+		}
+	}
+	for _, l := range lines {
+		if l.Rule == "" || strings.HasPrefix(l.Rule, "largest") {
+			continue
+		}
+		if strings.Contains(l.Rule, "n × c") {
+			continue // n is no length
+		}
+		assert.InDelta(t, l.Value.MM(), workedOut(t, l.Rule, symbols), 1e-6, "%s: %s = %s", what, l.Symbol, l.Rule)
+	}
+	for name, size := range pieces {
+		r, ok := sizes[name]
+		require.True(t, ok, "%s: no rule for the %s", what, name)
+		assert.InDelta(t, size[0], workedOut(t, r[0], symbols), 1e-3, "%s: width of the %s: %s", what, name, r[0])
+		if r[1] != "" {
+			assert.InDelta(t, size[1], workedOut(t, r[1], symbols), 1e-3, "%s: height of the %s: %s", what, name, r[1])
+		}
+	}
+}
+
+func piecesOf(t require.TestingT, j slipcase.Job) map[string][2]float64 {
+	c, err := slipcase.Make(j)
+	require.NoError(t, err)
+	out := map[string][2]float64{}
+	for _, p := range c.Pieces {
+		w, h := p.Size()
+		out[p.Name] = [2]float64{w.MM(), h.MM()}
+	}
+	return out
+}
+
+func TestRulesGiveTheSizes(t *testing.T) {
+	for name, j := range jobs() {
+		holdRules(t, subjectOf(t, j), piecesOf(t, j), name)
+	}
+	for _, card := range []string{"card", "card, thin", "card, thick"} {
+		holdRules(t, subjects(t)[card], nil, card)
+	}
+}
+
+func TestRulesGiveTheSizesOfAnyJob(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := anyJob(t)
+		for _, p := range slipcase.Percents {
+			*p.At(&j) = rapid.SampledFrom([]float64{0, 0, 1.5, 2.25}).Draw(t, p.Key)
+		}
+		if _, err := slipcase.Make(j); err != nil {
+			t.Skip("can't be made")
+		}
+		holdRules(t, subjectOf(t, j), piecesOf(t, j), "any job")
+	})
+}
+
+// The worked example of a published worksheet: University of Brighton, Book Arts,
+// "Worksheets for bookbinders: slipcase": a book 113 wide, 157 high and 12 thick
+// in 2 mm board takes sides of 115 x 163, a spine wall of 163 x 14, head and tail
+// walls of 113 x 14; sizes are given without lining paper.
+func TestPublishedWorksheet(t *testing.T) {
+	j := jobOf(157, 113, 12)
+	j.Lining.Thickness, j.Clearance = 0, slipcase.Clearance{Height: 2, Width: 0, Thickness: 2}
+	lines, sizes := handout.Rules(subjectOf(t, j))
+	symbols := map[string]float64{}
+	for _, l := range lines {
+		symbols[l.Symbol] = l.Value.MM()
+	}
+	for name, want := range map[string][2]float64{"side": {115, 163}, "spine wall": {14, 163}, "head wall": {113, 14}, "tail wall": {113, 14}} {
+		assert.InDelta(t, want[0], workedOut(t, sizes[name][0], symbols), 1e-9, name)
+		assert.InDelta(t, want[1], workedOut(t, sizes[name][1], symbols), 1e-9, name)
+	}
+}

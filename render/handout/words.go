@@ -1,0 +1,162 @@
+package handout
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/slipcase"
+	"forel/render"
+	"forel/render/layout"
+)
+
+// The cautions of a handout (common practice, no source).
+var cautions = []string{
+	"Knives cut people. Use a sharp blade and a heavy straightedge, keep your fingers behind its edge, cut away from yourself in several light strokes. Cap the knife whenever you put it down; drop spent blades into a closed tin.",
+	"Adhesives: read the label, air the room, keep them off skin and eyes, wash your hands before you eat.",
+	"If a laser or a drag knife cuts the pieces: read the maker's manual first; never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a machine running unattended; use extraction, and keep means to put out a fire at hand.",
+	"Local rules and the word of a qualified teacher come before this sheet.",
+}
+
+// before gives the page before the steps: tools, materials, cautions, and how to
+// read the figures.
+func (b *book) before() []block {
+	tools := []string{
+		"sharp knife with fresh blades, heavy steel straightedge, cutting mat, square",
+		"pencil, ruler, awl or pin for pricking through, fine sandpaper",
+		"bone folder; brushes for glue and paste; damp cloth",
+		"two pressing boards larger than the case, weights, release paper (silicone or waxed), waste paper",
+		"bookbinder's glue (a dispersion, such as PVA) for board and cloth; paste, or paste with glue, for paper",
+		"caliper, if you can borrow one",
+	}
+	if b.card != nil {
+		tools[4] = "bookbinder's glue (a dispersion, such as PVA)"
+		tools[2] = "bone folder or another blunt point for scoring; brush for glue; damp cloth"
+	}
+	read := []string{
+		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
+		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
+	}
+	if b.card != nil {
+		read = append(read, "Left and right are as you look into the mouth with the head up.")
+	}
+	section := func(mark, head string, points []string) block {
+		return block{
+			mark:   mark,
+			height: func(Length) Length { return layout.StepsHeight(head, points, b.column().Width()) },
+			draw:   func(box geometry.Box, _ Length) { layout.Points(b, box, head, points) },
+		}
+	}
+	blocks := []block{
+		section("Before you start", "Tools", tools),
+		section("", "Materials", b.materials()),
+		section("", "Take care", cautions),
+		section("", "How to read the figures", read),
+	}
+	b.looksKey(&blocks)
+	if w := b.warnings(); len(w) > 0 {
+		blocks = append(blocks, section("", "About this job", w))
+	}
+	return blocks
+}
+
+// materials says how much of each material there is to get: the pieces cut of it.
+func (b *book) materials() []string {
+	var order []geometry.Material
+	of := map[geometry.Material][]string{}
+	for _, p := range b.plan.Pieces {
+		if of[p.Material] == nil {
+			order = append(order, p.Material)
+		}
+		name := p.Name
+		if p.Count > 1 {
+			name = fmt.Sprintf("%d × %s", p.Count, name)
+		}
+		of[p.Material] = append(of[p.Material], name)
+	}
+	var out []string
+	for _, m := range order {
+		out = append(out, material(m)+", for "+strings.Join(of[m], ", "))
+	}
+	for _, m := range b.plan.Materials {
+		if m.Name == "board" || m.Name == "card" {
+			out = append(out, fmt.Sprintf("The %s must measure %.3g %v: with another the case does not fit, since it counts twice in height and thickness.", m.Name, float64(m.Thickness/b.Round.Unit.Length()), b.Round.Unit))
+		}
+	}
+	return out
+}
+
+// warnings gives what to know of this job.
+func (b *book) warnings() []string {
+	var out []string
+	for _, w := range b.plan.Warnings {
+		out = append(out, "Take care: "+w+".")
+	}
+	for _, m := range b.plan.Mistaken {
+		out = append(out, "Take care: "+m+".")
+	}
+	for _, r := range b.plan.Remarks {
+		out = append(out, capital(r.In(b.Round.Pretty))+".")
+	}
+	return out
+}
+
+// looksKey adds the key to the hatching.
+func (b *book) looksKey(blocks *[]block) {
+	*blocks = append(*blocks, block{
+		height: func(Length) Length { return 8 },
+		draw:   func(box geometry.Box, _ Length) { b.drawLooks(box) },
+	})
+}
+
+// checks gives the last block: what to check, and what to do when a check fails.
+func (b *book) checks() block {
+	mm := b.Round.Pretty
+	good := []string{
+		"The book goes in without force, and stays when the case is tipped mouth down and gently shaken: then it comes out with a tap, not by itself.",
+		"Its spine lies flush with the mouth, or a hair within.",
+		"Corners are square: both diagonals of a side are the same length.",
+		"No board shows, no glue shows, no edge is loose.",
+		"Inside, no tab or turn-in stands up where the book would catch it.",
+	}
+	bad := []string{
+		"The book sticks all the way: the case is too small. Measure the room inside and compare it with the worksheet: a wrong reading, a thicker board than measured, or a scaled print. The boards must be cut again.",
+		"It sticks only at the mouth: covering is turned in there. Let it dry fully, rub the turn-ins down hard with a folder, pare a thick corner.",
+		"It rattles: line the inside with one more paper, on one side only at first.",
+		"A side is hollow: it dried without a weight. Damp the hollow face lightly and dry it again between boards.",
+		"Cloth lifts: it had too little glue at the edge. Lift it, glue it again, rub it down, weight it.",
+	}
+	if b.boards != nil {
+		m := b.plan.Mouth
+		good[0] = fmt.Sprintf("The book goes in without force: at the mouth, the tightest place, it has %s of play in height and %s in thickness. It does not fall out when the case is tipped, but comes with a tap.", mm(m.Height), mm(m.Thickness))
+		if b.boards.Job.Covering == slipcase.SidesOnly {
+			good[3] = "The papers lie evenly, no glue shows, no edge is loose."
+		}
+	} else {
+		bad[2] = "It rattles: line one side inside with paper."
+		bad[3] = "A side bulges: a flap is too long or was pushed in. Ease the flap while the glue is fresh."
+		bad[4] = "A flap lifts: it had too little glue at its end. Lift it, glue it again, weight it."
+	}
+	const a, c = "Check the finished case", "When a check fails"
+	width := b.column().Width()
+	tickHead := func(y Length, box geometry.Box, texts []string) Length {
+		y = layout.Paragraph(b, box, y, a, render.HeadSize, true) + 0.8
+		for _, t := range texts {
+			b.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X, y+0.7, box.Min.X+tick, y+0.7+tick)), render.Stroke{Width: 0.25, Color: render.Black})
+			y = layout.Paragraph(b, geometry.Bx(box.Min.X+6, y, box.Max.X, box.Max.Y), y, t, render.BodySize, false) + 1.4
+		}
+		return y
+	}
+	height := layout.ParagraphHeight(a, render.HeadSize, true, width) + 0.8 + 3 + layout.StepsHeight(c, bad, width)
+	for _, t := range good {
+		height += layout.ParagraphHeight(t, render.BodySize, false, width-6) + 1.4
+	}
+	return block{
+		mark:   "Checks",
+		height: func(Length) Length { return height },
+		draw: func(box geometry.Box, _ Length) {
+			y := tickHead(box.Min.Y, box, good) + 3
+			layout.Points(b, geometry.Bx(box.Min.X, y, box.Max.X, box.Max.Y), c, bad)
+		},
+	}
+}

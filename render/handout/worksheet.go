@@ -1,0 +1,193 @@
+package handout
+
+import (
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/layout"
+	"forel/render/typeset"
+)
+
+// cellWide is the room for a length that is written or read.
+const cellWide Length = 21
+
+var cellLine = render.Stroke{Width: 0.2, Color: render.Grey}
+
+// rules gives what the worksheet says of the case.
+func (b *book) rules() sheetRules {
+	if b.card != nil {
+		return cardRules(*b.card)
+	}
+	return boardRules(*b.boards)
+}
+
+// worksheet gives the worksheet in blocks: the measures, then the pieces.
+func (b *book) worksheet() []block {
+	r := b.rules()
+	head := block{
+		mark:   "Worksheet",
+		height: func(Length) Length { return 23 },
+		draw: func(box geometry.Box, _ Length) {
+			title := oneLine(b.plan.Title)
+			if title == "" || b.blank {
+				title = "Slipcase"
+			}
+			about := "Worksheet for a " + b.plan.Kind + ", and how to make it"
+			if b.blank {
+				about = "Worksheet for a " + b.plan.Kind + ", to fill in"
+			}
+			y := layout.Title(b, box, title, about) + typeset.LineHeight(render.BodySize) + 2.4
+			x := box.Min.X
+			for _, f := range []struct {
+				word string
+				wide Length
+			}{{"Name", box.Width()*0.55 - 14}, {"Date", box.Width()*0.45 - 12}} {
+				layout.Write(b, geometry.Pt(x, y), f.word, render.BodySize, false)
+				x += typeset.Width(f.word, render.BodySize, false) + 2
+				b.Stroke(geometry.Line(geometry.Pt(x, y+0.6), geometry.Pt(x+f.wide, y+0.6)), cellLine)
+				x += f.wide + 5
+			}
+		},
+	}
+	blocks := []block{head}
+	// Two columns of measures: the groups are shared out so that both are about
+	// as tall.
+	left, right := b.shared(r.groups)
+	tall := max(b.groupsHeight(left), b.groupsHeight(right))
+	blocks = append(blocks, block{
+		height: func(Length) Length { return tall },
+		draw: func(box geometry.Box, _ Length) {
+			half := (box.Width() - 6) / 2
+			b.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
+			b.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
+		},
+	})
+	return append(blocks, b.pieceRows(r)...)
+}
+
+// shared shares groups between two columns in their order.
+func (b *book) shared(gs []group) (left, right []group) {
+	best := Length(-1)
+	for i := range gs {
+		tall := max(b.groupsHeight(gs[:i+1]), b.groupsHeight(gs[i+1:]))
+		if best < 0 || tall < best {
+			best, left, right = tall, gs[:i+1], gs[i+1:]
+		}
+	}
+	return left, right
+}
+
+const (
+	groupGap  Length = 1.2
+	lineTall  Length = 5.8
+	ruledTall Length = 7.5
+	readTall  Length = 12
+)
+
+func (b *book) tall(m measure) Length {
+	switch {
+	case b.blank && m.readings != nil:
+		return readTall
+	case b.under(m) != "":
+		return ruledTall
+	}
+	return lineTall
+}
+
+// under gives the small line below a measure.
+func (b *book) under(m measure) string {
+	switch {
+	case m.rule != "":
+		return "= " + m.rule
+	case b.blank && m.usual:
+		return "usual " + b.shown(m)
+	case !b.blank && len(m.readings) > 1:
+		var rs []string
+		for _, l := range m.readings {
+			rs = append(rs, b.Round.PrettyNumber(l))
+		}
+		return "largest of " + strings.Join(rs, ", ")
+	}
+	return ""
+}
+
+func (b *book) groupsHeight(gs []group) Length {
+	var h Length
+	for _, g := range gs {
+		if len(g.measures) == 0 {
+			continue
+		}
+		h += typeset.LineHeight(render.BodySize) + 1 + groupGap
+		for _, m := range g.measures {
+			h += b.tall(m)
+		}
+	}
+	return h
+}
+
+// drawGroups sets groups of measures in a column.
+func (b *book) drawGroups(gs []group, box geometry.Box) {
+	y := box.Min.Y
+	for _, g := range gs {
+		if len(g.measures) == 0 {
+			continue
+		}
+		y += typeset.LineHeight(render.BodySize)
+		layout.Write(b, geometry.Pt(box.Min.X, y), g.head, render.BodySize, true)
+		y += 1
+		layout.Rule(b, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+		for _, m := range g.measures {
+			h := b.tall(m)
+			b.drawMeasure(m, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
+			y += h
+		}
+		y += groupGap
+	}
+}
+
+// symbolWide is the room for a symbol.
+const symbolWide Length = 7
+
+func (b *book) drawMeasure(m measure, box geometry.Box) {
+	base := box.Min.Y + 4.4
+	layout.Write(b, geometry.Pt(box.Min.X, base), m.symbol, render.BodySize, true)
+	x := box.Min.X
+	if m.symbol != "" {
+		x += symbolWide
+	}
+	cell := box.Max.X - cellWide
+	layout.Write(b, geometry.Pt(x, base), typeset.Fit(m.name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
+	if under := b.under(m); under != "" {
+		layout.Write(b, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
+	}
+	if b.blank && m.readings != nil { // places for three readings, then the largest
+		base += 5.6
+		layout.Write(b, geometry.Pt(x, base), "readings", render.SmallSize, false)
+		from := x + typeset.Width("readings", render.SmallSize, false) + 1.5
+		wide := (cell - 9 - from) / 3
+		for i := range 3 {
+			at := from + wide*Length(i)
+			b.Stroke(geometry.Line(geometry.Pt(at, base+1), geometry.Pt(at+wide-1.5, base+1)), cellLine)
+		}
+		b.Text(render.Text{At: geometry.Pt(cell-0.8, base), String: "largest", Size: render.SmallSize, Align: render.End, Color: render.Black})
+	}
+	b.Stroke(geometry.Line(geometry.Pt(cell, base+1), geometry.Pt(box.Max.X, base+1)), cellLine)
+	if !b.blank {
+		b.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: b.shown(m), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
+	}
+}
+
+// shown gives a measure in words.
+func (b *book) shown(m measure) string {
+	switch {
+	case m.number != "":
+		return m.number
+	case m.fine:
+		return fmt.Sprintf("%.3g %v", float64(m.value/b.Round.Unit.Length()), b.Round.Unit)
+	}
+	return b.Round.Pretty(m.value)
+}
+
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

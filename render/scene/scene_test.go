@@ -1,0 +1,152 @@
+package scene
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/shape"
+)
+
+// nearest gives the object that a line of sight meets first, by looking at every
+// face for itself; clear is how far the place is from any outline, ahead how far
+// the next face lies behind it.
+func nearest(faces []Face, v View, at geometry.Point) (object string, clear, ahead float64) {
+	clear = math.Inf(1)
+	first, second := math.Inf(-1), math.Inf(-1)
+	for _, f := range faces {
+		n := f.normal()
+		facing := n.Dot(v.toward)
+		in := false
+		for i, p := range f.Points {
+			a, b := v.Flat(p), v.Flat(f.Points[(i+1)%len(f.Points)])
+			clear = min(clear, at.ToLine(a, b).MM())
+			if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(at.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+				in = !in
+			}
+		}
+		if !in || math.Abs(facing) < 1e-3 {
+			continue
+		}
+		// The point on the plane of the face: right*x + up*y + toward*t.
+		flat := v.right.Mul(at.X.MM()).Add(v.up.Mul(at.Y.MM()))
+		t := (n.Dot(f.Points[0]) - n.Dot(flat)) / facing
+		if t > first {
+			second, first, object = first, t, f.Object
+		} else {
+			second = max(second, t)
+		}
+	}
+	return object, clear, first - second
+}
+
+func holding(s Seen, at geometry.Point) []string {
+	var out []string
+	for _, p := range s.Patches {
+		for _, a := range shape.AreasOf(p.Shape) {
+			if a.Holds(at) {
+				out = append(out, p.Object)
+			}
+		}
+	}
+	return out
+}
+
+// Whatever stands in the way is taken out, as a line of sight at many places
+// finds it: blocks and tilted sheets, some cutting through each other.
+func TestSeeAgainstLinesOfSight(t *testing.T) {
+	rnd := rand.New(rand.NewSource(3))
+	place := func(r float64) Vec { return Vec{rnd.Float64() * r, rnd.Float64() * r, rnd.Float64() * r} }
+	looked := 0
+	for range 40 {
+		var faces []Face
+		back := Look{}
+		for i := range 3 + rnd.Intn(4) {
+			a := place(80)
+			object := string(rune('a' + i))
+			if rnd.Intn(2) == 0 {
+				faces = append(faces, Box(object, a, a.Add(place(60)).Add(Vec{2, 2, 2}), Look{})...)
+				continue
+			}
+			u, w := place(60).Sub(Vec{30, 30, 30}), place(60).Sub(Vec{30, 30, 30})
+			faces = append(faces, Face{Object: object, Back: &back, Points: []Vec{a, a.Add(u), a.Add(u).Add(w), a.Add(w)}})
+		}
+		v := Turned(Vec{Z: 1}, Vec{Y: 1}, rnd.Float64()*70, rnd.Float64()*60)
+		seen := See(faces, v)
+		assert.Zero(t, seen.Unworked())
+		b := seen.Bounds()
+		for range 60 {
+			at := b.Min.Add(geometry.Pt(b.Width()*Length(rnd.Float64()), b.Height()*Length(rnd.Float64())))
+			want, clear, ahead := nearest(faces, v, at)
+			if clear < 0.3 || ahead < 0.3 { // at an outline, or where faces cut through each other
+				continue
+			}
+			looked++
+			got := holding(seen, at)
+			if want == "" {
+				assert.Empty(t, got, "%v", at)
+			} else {
+				assert.Equal(t, []string{want}, got, "%v", at)
+			}
+		}
+	}
+	assert.Greater(t, looked, 1000)
+}
+
+// Of faces in one plane the higher layer is seen, whatever their order.
+func TestLayers(t *testing.T) {
+	back := Look{}
+	sheet := func(object string, layer int, size float64) Face {
+		return Face{Object: object, Layer: layer, Back: &back, Points: []Vec{{0, 0, 0}, {size, 0, 0}, {size, size, 0}, {0, size, 0}}}
+	}
+	v := From(Vec{Z: 1}, Vec{Y: 1})
+	for _, faces := range [][]Face{{sheet("low", 1, 20), sheet("high", 2, 10)}, {sheet("high", 2, 10), sheet("low", 1, 20)}} {
+		s := See(faces, v)
+		assert.Equal(t, []string{"high"}, holding(s, geometry.Pt(5, 5)))
+		assert.Equal(t, []string{"low"}, holding(s, geometry.Pt(15, 5)))
+	}
+}
+
+// A view keeps what lies square to it at its size, and its directions are square.
+func TestView(t *testing.T) {
+	v := Turned(Vec{Z: 1}, Vec{Y: 1}, 0, 0)
+	assert.InDelta(t, 30, v.Flat(Vec{X: 30, Z: 9}).X.MM(), 1e-9)
+	assert.InDelta(t, 20, v.Flat(Vec{Y: 20, Z: 9}).Y.MM(), 1e-9)
+	for _, yaw := range []float64{-40, 0, 33, 60} {
+		v := Turned(Vec{Y: -1}, Vec{X: -1}, yaw, 41)
+		for _, p := range [][2]Vec{{v.right, v.up}, {v.up, v.toward}, {v.right, v.toward}} {
+			assert.InDelta(t, 0, p[0].Dot(p[1]), 1e-12)
+			assert.InDelta(t, 1, p[0].Size(), 1e-12)
+		}
+	}
+	// The viewer goes to the right: what is nearer moves to the left.
+	assert.Less(t, Turned(Vec{Z: 1}, Vec{Y: 1}, 30, 0).Flat(Vec{Z: 10}).X.MM(), 0.0)
+	assert.Less(t, Turned(Vec{Z: 1}, Vec{Y: 1}, 0, 30).Flat(Vec{Z: 10}).Y.MM(), 0.0)
+}
+
+// The faces of a block look outward: its volume by them is that of the block.
+func TestBlockLooksOutward(t *testing.T) {
+	var six float64
+	for _, f := range Box("box", Vec{1, 2, 3}, Vec{4, 6, 8}, Look{Tint: render.Grey}) {
+		for i := 1; i+1 < len(f.Points); i++ {
+			six += f.Points[0].Dot(f.Points[i].Cross(f.Points[i+1]))
+		}
+	}
+	assert.InDelta(t, 3*4*5, six/6, 1e-9)
+}
+
+// A line on a face is seen only where the face is.
+func TestLinesAreHiddenToo(t *testing.T) {
+	floor := Face{Object: "floor", Points: []Vec{{0, 0, 0}, {100, 0, 0}, {100, 100, 0}, {0, 100, 0}},
+		Lines: []Line{{Points: []Vec{{0, 50, 0}, {100, 50, 0}}}}}
+	s := See(append(Box("block", Vec{30, 40, 0}, Vec{60, 60, 10}, Look{}), floor), From(Vec{Z: 1}, Vec{Y: 1}))
+	var long float64
+	for _, l := range s.Lines {
+		long += l.Shape.Length()
+	}
+	assert.InDelta(t, 70, long, 0.01)
+}
