@@ -13,8 +13,10 @@ var markName = regexp.MustCompile(`\b[A-Z]+[12]\b`)
 // A registration mark: a cross in a circle, in millimetres.
 const (
 	ringRadius       = 1.8
-	armFrom, armTo   = 2.4, 3.6 // where nothing of the mark but an arm is
-	searchRound      = 9.0      // the name of a mark
+	leastArm         = 2.5      // of a mark that has little room
+	armFrom, armTo   = 2.1, 3.6 // where nothing of the mark but an arm is
+	armWidth         = 0.2
+	searchRound      = 9.0 // the name of a mark
 	leastOfMarkInked = 0.97
 )
 
@@ -72,7 +74,7 @@ func findMark(p picture, near xy) (xy, bool) {
 			if sum < n/2 {
 				continue
 			}
-			for d := 0.0; d <= armTo; d += 0.2 {
+			for d := 0.0; d <= leastArm; d += 0.2 {
 				sum += inked(x+d, y) + inked(x-d, y) + inked(x, y+d) + inked(x, y-d)
 				n += 4
 			}
@@ -85,19 +87,21 @@ func findMark(p picture, near xy) (xy, bool) {
 	if score == 0 {
 		return xy{}, false
 	}
-	// The arms tell the middle to a part of a pixel.
+	// The arms tell the middle to a part of a pixel, where no other ink is by them.
 	var mid xy
 	var nx, ny float64
+	arm := func(seen []stripe) (middle, n float64) {
+		if len(seen) == 1 && math.Abs(seen[0].width-armWidth) < 0.05 {
+			return seen[0].middle, 1
+		}
+		return 0, 0
+	}
 	for d := armFrom; d <= armTo; d += step {
 		for _, side := range []float64{d, -d} {
-			for _, s := range p.across(black, best.y+side, best.x-0.6, best.x+0.6) {
-				mid.x += s.middle
-				nx++
-			}
-			for _, s := range p.down(black, best.x+side, best.y-0.6, best.y+0.6) {
-				mid.y += s.middle
-				ny++
-			}
+			at, n := arm(p.across(black, best.y+side, best.x-0.6, best.x+0.6))
+			mid.x, nx = mid.x+at, nx+n
+			at, n = arm(p.down(black, best.x+side, best.y-0.6, best.y+0.6))
+			mid.y, ny = mid.y+at, ny+n
 		}
 	}
 	return xy{mid.x / nx, mid.y / ny}, nx > 0 && ny > 0
