@@ -47,7 +47,7 @@ func TestClassIsTheSameOnOneCoreAndOnMany(t *testing.T) {
 	for _, c := range []*class{&one, &many} {
 		done := c.make(t.Context(), rows, voice{io.Discard})
 		require.Equal(t, len(rows), count(done, rowMade))
-		require.NoError(t, c.finish(done))
+		require.NoError(t, c.finish(done, voice{io.Discard}))
 	}
 	assert.Equal(t, filesBelow(t, one.folder), filesBelow(t, many.folder))
 }
@@ -112,7 +112,7 @@ func TestIndexLeadsToFiles(t *testing.T) {
 	rows[1].Name = `<b>"Ärmel" & Co</b>`
 	c := class{folder: t.TempDir(), workers: 2}
 	done := c.make(t.Context(), rows, voice{io.Discard})
-	require.NoError(t, c.finish(done))
+	require.NoError(t, c.finish(done, voice{io.Discard}))
 	files := filesBelow(t, c.folder)
 	index := files[indexName]
 	assert.NotContains(t, index, "<b>", "a name can't break the page")

@@ -15,6 +15,7 @@ import (
 	"forel/paper"
 	"forel/render"
 	"forel/render/cutlist"
+	"forel/render/handout"
 	"forel/render/roll"
 	"forel/render/templates"
 )
@@ -26,6 +27,8 @@ const stampName = ".forel"
 // ends. What it gives is in the order of the rows.
 func (c *class) make(ctx context.Context, rows []roster.Row, say voice) []student {
 	done := make([]student, len(rows))
+	bar := say.progress("making")
+	defer bar.done()
 	next := make(chan int)
 	var wait sync.WaitGroup
 	for range min(c.workers, len(rows)) {
@@ -46,6 +49,7 @@ func (c *class) make(ctx context.Context, rows []roster.Row, say voice) []studen
 			c.begun(i)
 		}
 		next <- i
+		bar.at(float64(i) / float64(len(rows)))
 	}
 	close(next)
 	wait.Wait()
@@ -64,12 +68,12 @@ func (s *student) work(ctx context.Context, c *class) {
 		return
 	}
 	folder := filepath.Join(c.folder, s.Folder)
-	stamp := fmt.Sprintf("%s\n%x\n%s\n%s\n", version(), s.Given, c.round, s.File.Print.Sheet)
+	stamp := fmt.Sprintf("%s\n%x\n%s\n%d\n", version(), s.Given, c.round, c.date.Unix())
 	if was, err := os.ReadFile(filepath.Join(folder, stampName)); err == nil && string(was) == stamp {
 		s.state = rowKept
 		return
 	}
-	files, err := s.files()
+	files, err := s.files(c)
 	if err == nil && ctx.Err() != nil {
 		return // left for another time
 	}
@@ -90,9 +94,9 @@ func (s *student) refuse(err error) {
 }
 
 // files makes all that a student gets.
-func (s *student) files() ([]output, error) {
-	o := templates.Options{Setup: s.File.Print, Theme: render.DefaultTheme(), Round: s.round}
-	files, err := templateFiles(s.plan, s.File.Print.Lay(s.plan.Pieces, paper.Options{}), o)
+func (s *student) files(c *class) ([]output, error) {
+	o := templates.Options{Setup: s.File.Print, Theme: render.DefaultTheme(), Round: s.round, Black: s.File.Black, Date: c.date}
+	files, err := templateFiles(s.plan, s.File.Print.Lay(s.plan.Drawn(), paper.Options{}), o)
 	if err != nil {
 		return nil, err
 	}
@@ -100,7 +104,12 @@ func (s *student) files() ([]output, error) {
 	if err != nil {
 		return nil, err
 	}
+	steps, err := handout.Booklet(subjectOf(s.loaded), handout.Options{Setup: s.File.Print, Round: s.round, Date: c.date})
+	if err != nil {
+		return nil, err
+	}
 	return append(files,
+		output{handoutName, steps},
 		output{"cutlist.txt", cutlist.Text(s.plan, s.round)},
 		output{"cutlist.json", list},
 		output{roll.PictureName, roll.Picture(s.plan)},
