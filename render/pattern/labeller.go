@@ -126,13 +126,13 @@ func (l *labeller) main(partsFirst bool) {
 func (l *labeller) title() {
 	blocks := titles(l.piece, l.view.Address, l.view.Round)
 	main := l.view.box(l.piece.Regions[0].Room)
-	short := blocks[len(blocks)-3:]
+	full, short := blocks[:len(blocks)-briefTitles], blocks[len(blocks)-briefTitles:]
 	switch {
-	case l.fit(blocks[:len(blocks)-3], main):
-	case l.fit(blocks[:len(blocks)-3], l.bounds):
+	case l.fit(full, main):
+	case l.fit(full, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
-	case l.lead(blocks[len(blocks)-2], visible(main, l.safe).Center()):
+	case l.lead(short[1], visible(main, l.safe).Center()):
 	default:
 		l.missed = append(l.missed, l.piece.Name)
 	}

@@ -73,8 +73,13 @@ func titles(p geometry.Piece, address string, r geometry.Rounding) []block {
 		{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}},
 		{{Name(p) + with, render.NoteSize, true}},
 		{{Name(p) + with, render.SmallSize, true}},
+		block{{Name(p) + with, render.SmallSize, true}}.wrapped(24),
+		block{{Name(p) + with, render.SmallSize, true}}.wrapped(15),
 	}
 }
+
+// briefTitles is how many of the titles, the last, are but one sentence.
+const briefTitles = 5
 
 // regionLabels gives the label of a region, from the fullest to the barest.
 func regionLabels(r geometry.Region) []block {
