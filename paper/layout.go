@@ -126,11 +126,10 @@ func (s Setup) finish(all []placed) Layout {
 				l.Pages = append(l.Pages, page)
 			}
 			t.Tiles[k].Page = n
-			// Places may be off by the search's unit of length, far under a
-			// micrometre: none is past the end of the area.
-			on, size := l.Pages[n].Area, t.Tiles[k].Window
-			at := on.Min.Add(o.at)
-			t.Tiles[k].At = geometry.Pt(min(at.X, on.Max.X-size.Width()), min(at.Y, on.Max.Y-size.Height()))
+			// Found to a fraction of a micrometre: kept within the area.
+			area, at := l.Pages[n].Area, l.Pages[n].Area.Min.Add(o.at)
+			w, h := t.Tiles[k].Window.Width(), t.Tiles[k].Window.Height()
+			t.Tiles[k].At = geometry.Pt(max(area.Min.X, min(at.X, area.Max.X-w)), max(area.Min.Y, min(at.Y, area.Max.Y-h)))
 			l.Pages[n].Parts = append(l.Pages[n].Parts, Part{i, k})
 		}
 		join = t.addMarks(join)
@@ -159,9 +158,6 @@ func (s split) area() float64 {
 	return a
 }
 
-// micrometre is what two rooms may share by the search's unit of length.
-const micrometre Length = 0.001
-
 // spread gives each tile of a page all the room that is free about it, and
 // moves it to the middle of that.
 func (l *Layout) spread(p Page) {
@@ -189,7 +185,7 @@ func (l *Layout) spread(p Page) {
 func grown(room, area geometry.Box, tiles []*Tile, self int, share Length) geometry.Box {
 	free := func(b geometry.Box) bool {
 		for i, o := range tiles {
-			if i != self && o.Room.Grow(-micrometre).Overlaps(b) {
+			if i != self && o.Room.Overlaps(b) {
 				return false
 			}
 		}

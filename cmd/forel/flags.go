@@ -118,7 +118,7 @@ func (j *jobFlags) load(say voice) (loaded, error) {
 	if err != nil {
 		return loaded{}, err
 	}
-	return j.workOut(file, suspects, say)
+	return j.worked(file, suspects, say)
 }
 
 // loadAll is load for any number of job files, the flags holding for each. All
@@ -153,7 +153,7 @@ func (j *jobFlags) loadAll(say voice) ([]loaded, error) {
 			bad = append(bad, err)
 			continue
 		}
-		l, err := j.workOut(file, suspects, say)
+		l, err := j.worked(file, suspects, say)
 		if err != nil {
 			bad = append(bad, fmt.Errorf("%s: %w", name, err))
 			continue
@@ -164,29 +164,42 @@ func (j *jobFlags) loadAll(say voice) ([]loaded, error) {
 	return all, errors.Join(bad...)
 }
 
-// workOut works out a job that was read.
-func (j *jobFlags) workOut(file jobfile.File, suspects jobfile.Issues, say voice) (loaded, error) {
-	l := loaded{file: file}
-	var err error
-	if l.round, err = j.rounding(l.file.Job.Unit); err != nil {
+// worked works out a job that was read, and warns of what looks like a slip.
+func (j *jobFlags) worked(file jobfile.File, suspects jobfile.Issues, say voice) (loaded, error) {
+	l, err := workOut(file, j.round)
+	if err != nil {
 		return l, err
 	}
-	if l.file.Construction == jobfile.Card {
-		if l.card, err = onepiece.Make(l.file.Card); err != nil {
+	say.warn(suspects)
+	say.warnTitle(l.plan.Title)
+	return l, nil
+}
+
+// workOut makes the case of a job that was read, for sizes rounded as asked.
+func workOut(file jobfile.File, round string) (l loaded, err error) {
+	l.file = file
+	if l.round, err = rounding(round, file.Job.Unit); err != nil {
+		return l, err
+	}
+	if file.Construction == jobfile.Card {
+		if l.card, err = onepiece.Make(file.Card); err != nil {
 			return l, err
 		}
 		l.plan = l.card.Plan()
-	} else {
-		if l.boards, err = slipcase.Make(l.file.Job); err != nil {
-			return l, err
-		}
-		l.plan = l.boards.Plan()
+		return l, nil
 	}
-	say.warn(suspects)
-	if set := typeset.Settable(l.plan.Title); set != l.plan.Title {
-		fmt.Fprintf(say.w, "warning: title: the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all\n", typeset.Missing)
+	if l.boards, err = slipcase.Make(file.Job); err != nil {
+		return l, err
 	}
+	l.plan = l.boards.Plan()
 	return l, nil
+}
+
+// warnTitle tells of a title that the PDF can't show whole.
+func (v voice) warnTitle(title string) {
+	if typeset.Settable(title) != title {
+		fmt.Fprintf(v.w, "warning: title: the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all\n", typeset.Missing)
+	}
 }
 
 // read reads the job from where the words say.
@@ -238,10 +251,10 @@ func readJob(name string) ([]byte, error) {
 	return data, nil
 }
 
-// rounding gives how shown sizes are rounded.
-func (j *jobFlags) rounding(unit geometry.Unit) (geometry.Rounding, error) {
-	if j.round != "" {
-		r, err := geometry.ParseRounding(j.round, unit)
+// rounding gives how shown sizes are rounded: as asked, or as suits the unit.
+func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
+	if asked != "" {
+		r, err := geometry.ParseRounding(asked, unit)
 		if err != nil {
 			return r, fmt.Errorf("--round: %w", err)
 		}

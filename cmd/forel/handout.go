@@ -60,15 +60,11 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	subject := handout.Of(l.boards)
-	if l.file.Construction == jobfile.Card {
-		subject = handout.OfCard(l.card)
-	}
 	name, made := handoutName, handout.Booklet
 	if *blank {
 		name, made = worksheetName, handout.Worksheet
 	}
-	data, err := made(subject, handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Date: date})
+	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Date: date})
 	if err != nil {
 		return failure{err, ""}
 	}
@@ -82,6 +78,14 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	}
 	fmt.Fprintf(out, "wrote %s to %s\n", name, printable(*folder))
 	return nil
+}
+
+// subjectOf gives what a handout is for: a case of boards or of card.
+func subjectOf(l loaded) handout.Subject {
+	if l.file.Construction == jobfile.Card {
+		return handout.OfCard(l.card)
+	}
+	return handout.Of(l.boards)
 }
 
 // assumed is a book that stands in for one where none is given and no length of

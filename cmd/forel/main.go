@@ -35,6 +35,7 @@ func commands() []command {
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", runCutter},
 		{"prove", "fold the case up, report what is found and draw it", runProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
+		{"class", "make every student's files from a roster, and an index of them", runClass},
 		{"completion", "print a script that completes forel's words in a shell", runCompletion},
 		{"man", "print the manual page", runMan},
 		{"version", "print which forel this is", runVersion},

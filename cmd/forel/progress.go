@@ -33,9 +33,12 @@ func newBar(w io.Writer, what string) *bar {
 }
 
 // tell shows how far a search has come.
-func (b *bar) tell(p pack.Progress) {
+func (b *bar) tell(p pack.Progress) { b.at(p.Fraction) }
+
+// at shows how much of the work is done, from 0 to 1.
+func (b *bar) at(fraction float64) {
 	if b != nil {
-		b.bar.Set(int(p.Fraction * barSteps)) // what a terminal does not show is no loss
+		b.bar.Set(int(fraction * barSteps)) // what a terminal does not show is no loss
 	}
 }
 

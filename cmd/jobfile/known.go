@@ -50,6 +50,9 @@ var knownKeys = func() []string {
 	return append(top, tables...)
 }()
 
+// Known tells whether a job file has a key, such as "board.thickness".
+func Known(key string) bool { return slices.Contains(knownKeys, key) }
+
 // knownTables are all the tables of a job file in its order, book among them.
 var knownTables = func() []string {
 	var tables []string

@@ -124,12 +124,11 @@ func (l *labeller) main(partsFirst bool) {
 // title sets what the piece is: in its main region, else anywhere on it, else
 // beside it.
 func (l *labeller) title() {
-	blocks := titles(l.piece, l.view.Address, l.view.Round)
+	long, short := titles(l.piece, l.view.Address, l.view.Round)
 	main := l.view.box(l.piece.Regions[0].Room)
-	full, short := blocks[:len(blocks)-briefTitles], blocks[len(blocks)-briefTitles:]
 	switch {
-	case l.fit(full, main):
-	case l.fit(full, l.bounds):
+	case l.fit(long, main):
+	case l.fit(long, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
 	case l.lead(short[1], visible(main, l.safe).Center()):

@@ -48,7 +48,7 @@ func newUpdate(file []byte) (*update, error) {
 			return nil, odd
 		}
 	}
-	u.packer = zlib.NewWriter(&u.packed)
+	u.packer, _ = zlib.NewWriterLevel(&u.packed, zlib.BestSpeed) // an error only for a level that is none
 	u.out.Grow(len(file) * 2)
 	u.out.Write(file)
 	return u, nil

@@ -165,7 +165,7 @@ func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},
 	} {
-		if x > box.Min.X && x+14+typeset.Width(k.text, render.NoteSize, false) > box.Max.X {
+		if x+14+typeset.Width(k.text, render.NoteSize, false) > box.Max.X {
 			x, y = box.Min.X, y+typeset.LineHeight(render.NoteSize)
 		}
 		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3

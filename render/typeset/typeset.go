@@ -27,58 +27,72 @@ const (
 	Leading = 1.3  // from one baseline to the next
 )
 
-// face is a parsed font with the advances it has been asked for.
-type face struct {
-	mu       sync.Mutex
-	font     *sfnt.Font
-	buf      sfnt.Buffer
-	advances map[rune]float64 // in ems
+// glyph is what is known of a character: whether both weights have it, and its
+// width in each, in ems. One that is lacking has the widths of Missing.
+type glyph struct {
+	has      bool
+	advances [2]float64 // regular, bold
 }
 
-var faces = [2]func() *face{
-	sync.OnceValue(func() *face { return parse(Regular) }),
-	sync.OnceValue(func() *face { return parse(Bold) }),
+// known are the characters that texts are mostly made of, worked out once.
+var known = sync.OnceValue(func() *[0x250]glyph {
+	var all [0x250]glyph
+	for r := range all {
+		all[r] = look(rune(r))
+	}
+	return &all
+})
+
+// others are the rest that were asked for.
+var others sync.Map // of rune: glyph
+
+func glyphOf(r rune) glyph {
+	if all := known(); r >= 0 && int(r) < len(all) {
+		return all[r]
+	}
+	if g, ok := others.Load(r); ok {
+		return g.(glyph)
+	}
+	g := look(r)
+	others.Store(r, g)
+	return g
 }
 
-func parse(ttf []byte) *face {
-	f, err := sfnt.Parse(ttf)
-	if err != nil {
-		panic("typeset: built-in font: " + err.Error()) // the data is compiled in
+var fonts = sync.OnceValue(func() (parsed [2]*sfnt.Font) {
+	for i, ttf := range [][]byte{Regular, Bold} {
+		f, err := sfnt.Parse(ttf)
+		if err != nil {
+			panic("typeset: built-in font: " + err.Error()) // the data is compiled in
+		}
+		parsed[i] = f
 	}
-	return &face{font: f, advances: map[rune]float64{}}
-}
+	return parsed
+})
 
-// advance gives a glyph's width in ems; a character the font lacks counts as
-// its box glyph.
-func (f *face) advance(r rune) float64 {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	if a, ok := f.advances[r]; ok {
-		return a
+// look finds a character in the fonts.
+func look(r rune) glyph {
+	g := glyph{has: true}
+	var buf sfnt.Buffer
+	for i, f := range fonts() {
+		units := fixed.I(int(f.UnitsPerEm()))
+		index, err := f.GlyphIndex(&buf, r)
+		if err != nil || index == 0 {
+			g.has = false
+		}
+		a, err := f.GlyphAdvance(&buf, index, units, 0)
+		if err != nil {
+			a = units / 2
+		}
+		g.advances[i] = float64(a) / float64(units)
 	}
-	units := fixed.I(int(f.font.UnitsPerEm()))
-	glyph, _ := f.font.GlyphIndex(&f.buf, r)
-	a, err := f.font.GlyphAdvance(&f.buf, glyph, units, 0)
-	if err != nil {
-		a = units / 2
+	if !g.has && r != Missing {
+		g.advances = look(Missing).advances
 	}
-	f.advances[r] = float64(a) / float64(units)
-	return f.advances[r]
+	return g
 }
 
 // Has tells whether both weights of the typeface have a glyph for r.
-func Has(r rune) bool {
-	for _, get := range faces {
-		f := get()
-		f.mu.Lock()
-		glyph, err := f.font.GlyphIndex(&f.buf, r)
-		f.mu.Unlock()
-		if err != nil || glyph == 0 {
-			return false
-		}
-	}
-	return true
-}
+func Has(r rune) bool { return glyphOf(r).has }
 
 // Missing is what stands for a character the typeface lacks.
 const Missing = '□'
@@ -96,13 +110,13 @@ func Settable(s string) string {
 
 // Width gives the length of a line of text.
 func Width(s string, size render.Points, bold bool) geometry.Length {
-	f := faces[0]()
+	weight := 0
 	if bold {
-		f = faces[1]()
+		weight = 1
 	}
 	var em float64
-	for _, r := range Settable(s) {
-		em += f.advance(r)
+	for _, r := range s {
+		em += glyphOf(r).advances[weight]
 	}
 	return geometry.Length(em*float64(size)) * geometry.PDFPoint
 }

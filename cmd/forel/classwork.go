@@ -1,0 +1,157 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/roster"
+	"forel/paper"
+	"forel/render"
+	"forel/render/cutlist"
+	"forel/render/handout"
+	"forel/render/roll"
+	"forel/render/templates"
+)
+
+// stampName is a file that tells what a student's folder was made of.
+const stampName = ".forel"
+
+// make works on the rows, several at a time, until all are done or the context
+// ends. What it gives is in the order of the rows.
+func (c *class) make(ctx context.Context, rows []roster.Row, say voice) []student {
+	done := make([]student, len(rows))
+	bar := say.progress("making")
+	defer bar.done()
+	next := make(chan int)
+	var wait sync.WaitGroup
+	for range min(c.workers, len(rows)) {
+		wait.Go(func() {
+			for i := range next {
+				done[i].work(ctx, c)
+			}
+		})
+	}
+	for i, r := range rows {
+		done[i].Row = r
+	}
+	for i := range rows {
+		if ctx.Err() != nil {
+			break
+		}
+		if c.begun != nil {
+			c.begun(i)
+		}
+		next <- i
+		bar.at(float64(i) / float64(len(rows)))
+	}
+	close(next)
+	wait.Wait()
+	return done
+}
+
+// work makes one student's folder.
+func (s *student) work(ctx context.Context, c *class) {
+	if s.Refused != nil {
+		s.state = rowRefused
+		return
+	}
+	var err error
+	if s.loaded, err = workOut(s.File, c.round); err != nil {
+		s.refuse(err)
+		return
+	}
+	folder := filepath.Join(c.folder, s.Folder)
+	stamp := fmt.Sprintf("%s\n%x\n%s\n%d\n", version(), s.Given, c.round, c.date.Unix())
+	if was, err := os.ReadFile(filepath.Join(folder, stampName)); err == nil && string(was) == stamp {
+		s.state = rowKept
+		return
+	}
+	files, err := s.files(c)
+	if err == nil && ctx.Err() != nil {
+		return // left for another time
+	}
+	if err == nil {
+		err = writeFolder(folder, append(files, output{stampName, []byte(stamp)}))
+	}
+	if s.state = rowMade; err != nil {
+		s.state, s.err = rowFailed, err
+	}
+}
+
+// refuse tells why a row can't be made, with its line.
+func (s *student) refuse(err error) {
+	s.state = rowRefused
+	for _, l := range strings.Split(err.Error(), "\n") {
+		s.Refused = append(s.Refused, jobfile.Issue{Source: s.Source, Line: s.Line, Wrong: l})
+	}
+}
+
+// files makes all that a student gets.
+func (s *student) files(c *class) ([]output, error) {
+	o := templates.Options{Setup: s.File.Print, Theme: render.DefaultTheme(), Round: s.round, Black: s.File.Black, Date: c.date}
+	files, err := templateFiles(s.plan, s.File.Print.Lay(s.plan.Drawn(), paper.Options{}), o)
+	if err != nil {
+		return nil, err
+	}
+	list, err := cutlist.JSON(s.plan, true)
+	if err != nil {
+		return nil, err
+	}
+	steps, err := handout.Booklet(subjectOf(s.loaded), handout.Options{Setup: s.File.Print, Round: s.round, Date: c.date})
+	if err != nil {
+		return nil, err
+	}
+	return append(files,
+		output{handoutName, steps},
+		output{"cutlist.txt", cutlist.Text(s.plan, s.round)},
+		output{"cutlist.json", list},
+		output{roll.PictureName, roll.Picture(s.plan)},
+	), nil
+}
+
+// writeFolder writes a folder whole or not at all: under a temporary name
+// beside its place, then renamed. A folder of that name that forel made before
+// gives way; any other is left alone, and is an error.
+func writeFolder(folder string, files []output) (err error) {
+	_, was := os.Lstat(folder)
+	if was == nil {
+		if _, err := os.Stat(filepath.Join(folder, stampName)); err != nil {
+			return errors.New("is there already, and not from forel; move it away")
+		}
+	} else if !errors.Is(was, fs.ErrNotExist) {
+		return cause(was)
+	}
+	temp, err := os.MkdirTemp(filepath.Dir(folder), ".forel-*")
+	if err != nil {
+		return cause(err)
+	}
+	defer os.RemoveAll(temp) // what is left of it
+	fresh, old := filepath.Join(temp, "new"), filepath.Join(temp, "old")
+	if err := os.Mkdir(fresh, 0o755); err != nil {
+		return cause(err)
+	}
+	for _, f := range files {
+		if err := os.WriteFile(filepath.Join(fresh, f.name), f.data, 0o644); err != nil {
+			return cause(err)
+		}
+	}
+	if was == nil {
+		if err := os.Rename(folder, old); err != nil {
+			return cause(err)
+		}
+	}
+	if err := os.Rename(fresh, folder); err != nil {
+		if was == nil {
+			err = errors.Join(err, os.Rename(old, folder))
+		}
+		return cause(err)
+	}
+	return nil
+}

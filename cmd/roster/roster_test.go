@@ -1,0 +1,107 @@
+package roster_test
+
+import (
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/roster"
+)
+
+func read(t *testing.T, text string) []roster.Row {
+	t.Helper()
+	rows, err := roster.Read("roster.csv", []byte(text), nil)
+	require.NoError(t, err)
+	return rows
+}
+
+// A row says what flags say: a bare number in the row's units, readings with a
+// semicolon between them, any key of a job file.
+func TestRowIsAJob(t *testing.T) {
+	rows := read(t, "name,height,width,thickness,units,board.thickness\nA student,220; 221,150,30,mm,2.4\nAnother,9,6,1 1/4,in,\n")
+	require.Len(t, rows, 2)
+	for _, r := range rows {
+		require.Empty(t, r.Refused)
+	}
+	assert.InDelta(t, 221, rows[0].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+	assert.InDelta(t, 2.4, rows[0].File.Job.Board.Thickness.MM(), 1e-9)
+	assert.InDelta(t, 9*25.4, rows[1].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+	assert.Equal(t, []string{"01-a-student", "02-another"}, []string{rows[0].Folder, rows[1].Folder})
+}
+
+// Spreadsheets write semicolons or tabs where the comma is for decimals, a byte
+// order mark, and lines that end in two characters.
+func TestOtherSpreadsheets(t *testing.T) {
+	for _, text := range []string{
+		"\ufeffname;height;width;thickness\r\nA student;220,5;150;30\r\n",
+		"name\theight\twidth\tthickness\nA student\t220,5\t150\t30\n",
+		"Name, Height, Width, Thickness\n\nA student,\"220,5\",150,30\n,,,\n",
+	} {
+		rows := read(t, text)
+		require.Len(t, rows, 1)
+		require.Empty(t, rows[0].Refused)
+		assert.InDelta(t, 220.5, rows[0].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+	}
+}
+
+// A bad row names its line and column, all that is wrong with it, and the
+// others go on.
+func TestBadRows(t *testing.T) {
+	rows := read(t, "name,height,width,thickness\nA,220,150,30\nB,abc,-3,30\n,220,150,30\nD,220,5,150,30\nE,220,150,30\n")
+	var said []string
+	for i, r := range rows {
+		assert.Equal(t, i+2, r.Line)
+		for _, issue := range r.Refused {
+			said = append(said, issue.String())
+		}
+	}
+	require.Len(t, said, 4)
+	assert.Regexp(t, `^roster\.csv:3: height: `, said[0])
+	assert.Regexp(t, `^roster\.csv:3: width: `, said[1])
+	assert.Regexp(t, `^roster\.csv:4: name: no name`, said[2])
+	assert.Regexp(t, `^roster\.csv:5: 5 fields under 4 columns`, said[3])
+	assert.Empty(t, rows[0].Refused)
+	assert.Empty(t, rows[4].Refused)
+}
+
+// What is wrong with the table is told at once, before any row is read.
+func TestBadTables(t *testing.T) {
+	for _, test := range []struct{ text, says string }{
+		{"", `^roster\.csv: nothing in it`},
+		{"name,height\n", `no students`},
+		{"height,width,thickness\n1,2,3\n", `roster\.csv:1: name: no such column`},
+		{"name,hight,heigth\nA,1,2\n", `(?s)roster\.csv:1: hight: unknown column.*roster\.csv:1: heigth: unknown column`},
+		{"name,height,height\nA,1,2\n", `there twice`},
+		{"name,height\nA,\"220\n", `roster\.csv:\d+: `},
+		{"name\xff", `UTF-8`},
+	} {
+		_, err := roster.Read("roster.csv", []byte(test.text), nil)
+		var issues jobfile.Issues
+		require.ErrorAs(t, err, &issues, "%q", test.text)
+		assert.Regexp(t, test.says, err.Error(), "%q", test.text)
+	}
+}
+
+// A base gives what the roster leaves out.
+func TestBase(t *testing.T) {
+	base := &roster.Base{Source: "base.toml", Data: []byte("[board]\nthickness = 3\n")}
+	rows, err := roster.Read("roster.csv", []byte("name,height,width,thickness,board.thickness\nA,220,150,30,\nB,220,150,30,1.5\n"), base)
+	require.NoError(t, err)
+	require.Empty(t, rows[0].Refused)
+	assert.InDelta(t, 3, rows[0].File.Job.Board.Thickness.MM(), 1e-9)
+	assert.InDelta(t, 1.5, rows[1].File.Job.Board.Thickness.MM(), 1e-9)
+}
+
+// The roster of twenty that comes with the program can be made, every row.
+func TestTheTwenty(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/class/roster.csv")
+	require.NoError(t, err)
+	rows := read(t, string(data))
+	require.Len(t, rows, 20)
+	for _, r := range rows {
+		assert.Empty(t, r.Refused, "line %d", r.Line)
+	}
+}
