@@ -95,14 +95,16 @@ func plate(name string, width, height paper.Length) geometry.Piece {
 // grid of its own, the sheets upright or lying, whichever takes fewer.
 func plainGrid(s paper.Setup, p geometry.Piece) int {
 	// White is kept about a pattern: 2 mm, about one narrower than 25 mm 6 mm
-	// for words, and 10 mm about one narrower than 12 mm.
+	// for words, and 12 mm where it is too long for a sheet.
 	w, h := p.Size()
 	white := paper.Length(2)
-	switch least := min(w, h); {
-	case least < 12:
-		white = 10
-	case least < 25:
-		white = 6
+	if min(w, h) < 25 {
+		white = 12
+		for _, lying := range []bool{false, true} {
+			if _, _, area := prints(s, lying); max(w, h)+2*6 <= max(area.Width(), area.Height()) {
+				white = 6
+			}
+		}
 	}
 	across := func(length, print paper.Length) (n int) {
 		n = 1

@@ -29,13 +29,12 @@ func (s split) whole() bool { return len(s.xs)+len(s.ys) == 0 }
 var evenly = []bool{true, false}
 
 // White about a pattern: about a narrow one there must be room for words, and
-// for two marks on a join across it.
+// for two marks and their names on a join across it where it is joined.
 const (
-	white          Length = 2
-	whiteNarrow    Length = 6
-	whiteNarrowest Length = 10
-	narrow         Length = 25
-	narrowest      Length = 12
+	white       Length = 2
+	whiteNarrow Length = 6
+	whiteJoined Length = 12
+	narrow      Length = 25
 )
 
 // splits gives the ways to cut a piece up over areas of the given sizes, the
@@ -43,11 +42,13 @@ const (
 // the piece is printed whole.
 func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
 	pad := white
-	switch w, h := p.Size(); {
-	case min(w, h) < narrowest:
-		pad = whiteNarrowest
-	case min(w, h) < narrow:
-		pad = whiteNarrow
+	if w, h := p.Size(); min(w, h) < narrow {
+		pad = whiteJoined
+		for _, a := range areas {
+			if max(w, h)+2*whiteNarrow <= max(a.Width(), a.Height()) {
+				pad = whiteNarrow
+			}
+		}
 	}
 	var out []split
 	for _, turned := range []bool{false, true} {

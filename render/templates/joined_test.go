@@ -37,6 +37,7 @@ type seenTile struct {
 	paper.Tile
 	w, h  int
 	cut   []uint8
+	black []bool // other ink, which may lie on a cut line
 	toPx  affine // from millimetres on the page
 	marks map[string]xy
 	lay   affine // from millimetres on the page to those on the first tile's page
@@ -59,13 +60,15 @@ func see(t *testing.T, v *viewed, before int, tile paper.Tile, spoilt tampering)
 	b := p.image.Bounds()
 	s := &seenTile{Tile: tile, w: b.Dx(), h: b.Dy(), marks: marks(t, v.phrases(t, page), page, p)}
 	s.toPx = moved(xy{-p.from.x, -p.from.y}).then(scaled(p.scale.x, p.scale.y))
-	s.cut = make([]uint8, s.w*s.h)
+	s.cut, s.black = make([]uint8, s.w*s.h), make([]bool, s.w*s.h)
 	for y := range s.h {
 		row := p.image.Pix[y*p.image.Stride:]
 		for x := range s.w {
-			if c := row[4*x : 4*x+3]; c[0] > c[1] && c[0] > c[2] {
+			c := row[4*x : 4*x+3]
+			if c[0] > c[1] && c[0] > c[2] {
 				s.cut[y*s.w+x] = c[0] - max(c[1], c[2])
 			}
+			s.black[y*s.w+x] = c[0] < 224
 		}
 	}
 	if spoilt.scale != 0 {
@@ -157,9 +160,10 @@ func onJoin(a, b *seenTile, at xy) bool {
 
 // compose gives the cut lines of the joined tiles as the drawing has them, in
 // the drawing's pixels. toDrawing takes millimetres of the pattern as it lies
-// to the drawing's pixels. A tile counts up to its joins.
-func compose(all []*seenTile, toDrawing affine, w, h int) *bitmap {
-	out := newBitmap(w, h)
+// to the drawing's pixels. A tile counts up to its joins. hidden is where other
+// ink is on the tiles, such as the line from a word to what it names.
+func compose(all []*seenTile, toDrawing affine, w, h int) (out, hidden *bitmap) {
+	out, hidden = newBitmap(w, h), newBitmap(w, h)
 	dx, dy := all[0].ToPage()
 	toPattern := affine{1, 0, 0, -1, -dx.MM(), dy.MM()} // from the first tile's page
 	for _, s := range all {
@@ -169,10 +173,16 @@ func compose(all []*seenTile, toDrawing affine, w, h int) *bitmap {
 		fromDrawing := toDrawing.inverse()
 		for y := range s.h {
 			for x := range s.w {
-				if s.cut[y*s.w+x] < 8 {
+				if s.cut[y*s.w+x] < 8 && !s.black[y*s.w+x] {
 					continue
 				}
 				to := whole.apply(xy{float64(x) + 0.5, float64(y) + 0.5})
+				if s.black[y*s.w+x] {
+					for i := range 9 {
+						hidden.set(int(to.x)+i%3-1, int(to.y)+i/3-1)
+					}
+					continue
+				}
 				for i := int(to.x) - 1; i <= int(to.x)+1; i++ {
 					for k := int(to.y) - 1; k <= int(to.y)+1; k++ {
 						if out.at(i, k) {
@@ -189,7 +199,7 @@ func compose(all []*seenTile, toDrawing affine, w, h int) *bitmap {
 			}
 		}
 	}
-	return out
+	return out, hidden
 }
 
 // joinPattern joins one pattern and gives how far it is from its drawing.
@@ -214,7 +224,13 @@ func joinPattern(t *testing.T, v *viewed, before int, c plan.Plan, i int, p pape
 		toPiece = affine{0, -1, 1, 0, 0, hi.y - lo.y}
 	}
 	toDrawing := toPiece.then(affine{1, 0, 0, -1, lo.x, hi.y}).then(scaled(finePx, finePx))
-	off, at := deviation(compose(all, toDrawing, want.w, want.h), want)
+	got, hidden := compose(all, toDrawing, want.w, want.h)
+	for n := range hidden.bits { // what is hidden can't be compared; it must be little
+		hidden.bits[n] &= want.bits[n] &^ got.bits[n]
+		got.bits[n] |= hidden.bits[n]
+	}
+	require.Less(t, hidden.ink(), want.ink()/100, "%s: pixels of the cut lines under other ink", what)
+	off, at := deviation(got, want)
 	if spoilt == (tampering{}) && off > tenth {
 		t.Errorf("%s: %.3f mm off at %.1f, %.1f mm of the drawing", what, off, float64(at.X)/finePx, float64(at.Y)/finePx)
 	}
