@@ -8,7 +8,7 @@ import (
 )
 
 // between is the white between two tiles on one sheet.
-const between Length = 2
+const between Length = 4
 
 // effort is how many steps the search takes for a place for every tile.
 const effort = 50

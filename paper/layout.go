@@ -13,7 +13,7 @@ import (
 type Layout struct {
 	Pages    []Page
 	Patterns []Tiling // of the pieces in the order they were given
-	AtLeast  int      // the area of what is printed over the area of a sheet that takes it, rounded up: no layout needs fewer
+	AtLeast  int      // the area of what is printed over the area of a sheet that takes it, rounded up: fewer would not hold it
 	Blank    int      // tiles that would show nothing of their pattern, and are not printed
 }
 

@@ -30,7 +30,7 @@ func (j Job) blank() geometry.Piece {
 		Edges:   edges(s, f),
 		Spine:   besideSpine,
 		Margins: margins(s, f),
-		Hand:    "left of the pattern is the left side of the case, looking into the mouth with the head up",
+		Hand:    "held with the head up, its left is the left side of the case, looking into the mouth",
 	}
 	for _, l := range []flap{f.inner, f.spine, f.outer} {
 		from, to := l.outline[0], l.outline[1]

@@ -183,7 +183,7 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			{At: pt(xl, mouth), On: leftCorner},
 			{At: pt(xr, mouth), On: rightCorner},
 		}}},
-		Hand: fmt.Sprintf("the %s side of the case is at the left of the pattern", atLeft),
+		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", atLeft),
 	}
 	for _, x := range folded {
 		p.Folds = append(p.Folds, geometry.Line(pt(x[0], mouth+s), pt(x[1], mouth+s)))

@@ -219,7 +219,7 @@ func TestHeadAndTailClothDiffer(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, outOf, a.y)
 		assert.Equal(t, directions[want], a.x.neg())
-		assert.Contains(t, ps[name].Hand, "the "+want+" side of the case is at the left of the pattern")
+		assert.Contains(t, ps[name].Hand, "held with the mouth up, its left is at the "+want+" side of the case")
 	}
 }
 

@@ -104,7 +104,7 @@ func (j Job) spineCloth() geometry.Piece {
 			{At: pt(x[1], lo), On: geometry.Corner{}},
 			{At: pt(x[1], hi), On: geometry.Corner{Head: true}},
 		}}},
-		Hand: "left and right as seen in the pattern",
+		Hand: "held with the head up, left and right as in the pattern",
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
 	p.Spine = -1

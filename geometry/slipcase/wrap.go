@@ -43,7 +43,7 @@ func (j Job) wrap() geometry.Piece {
 	vertex := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
 
 	p := geometry.Piece{Name: "wrap", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
-		FaceUp: "back up (the face that is glued)", Hand: j.withHole("left and right as seen in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
+		FaceUp: "back up (the face that is glued)", Hand: j.withHole("held with the head up, left and right as in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: lo, to: hi, middle: (lo + hi) / 2}
 	// The largest part comes first: what the piece is stands on it.
 	p.Regions = []geometry.Region{{Name: "right side", Face: geometry.RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}

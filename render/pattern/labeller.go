@@ -55,6 +55,25 @@ func (l *labeller) fit(blocks []block, room geometry.Box) bool {
 	return false
 }
 
+// fitLevel is fit for ways to break the same words into lines: all of them are
+// tried level before any is turned.
+func (l *labeller) fitLevel(blocks []block, room geometry.Box) bool {
+	room = room.Intersect(l.safe)
+	for _, turned := range []bool{false, true} {
+		for _, b := range blocks {
+			w, h := b.size(l.view.Wider)
+			if turned {
+				w, h = h, w
+			}
+			if box, ok := l.first(within(room, w, h)); ok {
+				b.draw(l.surface, box, turned, l.color())
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // lead sets a block beside the piece with a line to a target.
 func (l *labeller) lead(b block, target geometry.Point) bool {
 	if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
@@ -124,11 +143,11 @@ func (l *labeller) main(partsFirst bool) {
 // title sets what the piece is: in its main region, else anywhere on it, else
 // beside it.
 func (l *labeller) title() {
-	long, short := titles(l.piece, l.view.Address, l.view.Round)
+	full, brief, short := titles(l.piece, l.view)
 	main := l.view.box(l.piece.Regions[0].Room)
 	switch {
-	case l.fit(long, main):
-	case l.fit(long, l.bounds):
+	case l.fitLevel(full, main), l.fitLevel(brief, main):
+	case l.fitLevel(full, l.bounds), l.fitLevel(brief, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
 	case l.lead(short[1], visible(main, l.safe).Center()):

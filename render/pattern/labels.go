@@ -35,40 +35,46 @@ func materialName(m geometry.Material) string {
 	return string(m)
 }
 
-// Dimensions gives width by height as they are read off the pattern.
-func Dimensions(p geometry.Piece, r geometry.Rounding) string {
+// dimensions gives width by height as lists have them, and tells where the
+// pattern lies turned.
+func dimensions(p geometry.Piece, turned bool, r geometry.Rounding) string {
 	w, h := p.Size()
+	if turned {
+		return fmt.Sprintf("%s × %s, turned on this page", r.Pretty(h), r.Pretty(w))
+	}
 	return fmt.Sprintf("%s × %s", r.Pretty(w), r.Pretty(h))
 }
 
 // titles gives the piece's own label with the address of what is shown of it,
-// from the fullest to the barest: those that say what it is, then its name alone.
-func titles(p geometry.Piece, address string, r geometry.Rounding) (long, short []block) {
-	full := block{{p.Name, render.HeadSize, true}}
-	brief := block{{p.Name, render.BodySize, true}}
+// from the fullest to the barest: all there is to say, the most of it, its name.
+func titles(p geometry.Piece, v View) (full, brief, short []block) {
+	address, r := v.Address, v.Round
+	long := block{{p.Name, render.HeadSize, true}}
+	less := block{{p.Name, render.BodySize, true}}
 	with := ""
 	if address != "" {
-		full = append(full, line{address, render.BodySize, true})
-		brief = append(brief, line{address, render.NoteSize, true})
+		long = append(long, line{address, render.BodySize, true})
+		less = append(less, line{address, render.NoteSize, true})
 		with = ", " + address
 	}
-	full = append(full, block{
+	long = append(long, block{
 		{Cut(p), render.BodySize, false},
-		{Dimensions(p, r), render.BodySize, false},
+		{dimensions(p, v.Turned, r), render.BodySize, false},
 		{p.FaceUp, render.BodySize, false},
 	}...)
 	if p.Hand != "" {
-		full = append(full, line{p.Hand, render.NoteSize, false})
+		long = append(long, line{p.Hand, render.NoteSize, false})
 	}
 	for _, c := range p.Confused {
-		full = append(full, line{"not to be mistaken for " + c, render.NoteSize, true})
+		long = append(long, line{"not to be mistaken for " + c, render.NoteSize, true})
 	}
-	brief = append(brief, block{
+	less = append(less, block{
 		{Cut(p), render.NoteSize, false},
 		{p.FaceUp, render.NoteSize, false},
 	}...)
 	small := block{{Name(p) + with, render.SmallSize, true}}
-	return []block{full, full.wrapped(60), full.wrapped(42), full.wrapped(32), brief, brief.wrapped(26)},
+	return []block{long, long.wrapped(60), long.wrapped(42), long.wrapped(32)},
+		[]block{less, less.wrapped(26)},
 		[]block{
 			{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}},
 			{{Name(p) + with, render.NoteSize, true}},

@@ -23,6 +23,7 @@ type View struct {
 	// Address names what is shown of a piece that takes several sheets; empty
 	// where all of it is.
 	Address string
+	Turned  bool // the piece lies turned by a quarter
 	// Wider is by how much words may come out wider than the typeface has
 	// them, where a viewer may lack it; 1 (or 0) where it is embedded.
 	Wider float64

@@ -137,6 +137,7 @@ func (b *booklet) part(t paper.Tiling, tile paper.Tile) []string {
 		Window:  onPage(tile.Window, dx, dy),
 		Safe:    tile.Room,
 		Address: address(t, tile),
+		Turned:  t.Turned,
 		Wider:   1,
 		Theme:   b.Theme, Round: b.Round,
 	}
