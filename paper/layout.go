@@ -126,7 +126,10 @@ func (s Setup) finish(all []placed) Layout {
 				l.Pages = append(l.Pages, page)
 			}
 			t.Tiles[k].Page = n
-			t.Tiles[k].At = l.Pages[n].Area.Min.Add(o.at)
+			// Found to a fraction of a micrometre: kept within the area.
+			area, at := l.Pages[n].Area, l.Pages[n].Area.Min.Add(o.at)
+			w, h := t.Tiles[k].Window.Width(), t.Tiles[k].Window.Height()
+			t.Tiles[k].At = geometry.Pt(max(area.Min.X, min(at.X, area.Max.X-w)), max(area.Min.Y, min(at.Y, area.Max.Y-h)))
 			l.Pages[n].Parts = append(l.Pages[n].Parts, Part{i, k})
 		}
 		join = t.addMarks(join)

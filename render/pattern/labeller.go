@@ -124,15 +124,14 @@ func (l *labeller) main(partsFirst bool) {
 // title sets what the piece is: in its main region, else anywhere on it, else
 // beside it.
 func (l *labeller) title() {
-	blocks := titles(l.piece, l.view.Address, l.view.Round)
+	long, short := titles(l.piece, l.view.Address, l.view.Round)
 	main := l.view.box(l.piece.Regions[0].Room)
-	short := blocks[len(blocks)-3:]
 	switch {
-	case l.fit(blocks[:len(blocks)-3], main):
-	case l.fit(blocks[:len(blocks)-3], l.bounds):
+	case l.fit(long, main):
+	case l.fit(long, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
-	case l.lead(blocks[len(blocks)-2], visible(main, l.safe).Center()):
+	case l.lead(short[1], visible(main, l.safe).Center()):
 	default:
 		l.missed = append(l.missed, l.piece.Name)
 	}

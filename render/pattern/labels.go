@@ -42,8 +42,8 @@ func Dimensions(p geometry.Piece, r geometry.Rounding) string {
 }
 
 // titles gives the piece's own label with the address of what is shown of it,
-// from the fullest to the barest.
-func titles(p geometry.Piece, address string, r geometry.Rounding) []block {
+// from the fullest to the barest: those that say what it is, then its name alone.
+func titles(p geometry.Piece, address string, r geometry.Rounding) (long, short []block) {
 	full := block{{p.Name, render.HeadSize, true}}
 	brief := block{{p.Name, render.BodySize, true}}
 	with := ""
@@ -67,13 +67,13 @@ func titles(p geometry.Piece, address string, r geometry.Rounding) []block {
 		{Cut(p), render.NoteSize, false},
 		{p.FaceUp, render.NoteSize, false},
 	}...)
-	return []block{
-		full, full.wrapped(60), full.wrapped(42), full.wrapped(32),
-		brief, brief.wrapped(26),
-		{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}},
-		{{Name(p) + with, render.NoteSize, true}},
-		{{Name(p) + with, render.SmallSize, true}},
-	}
+	small := block{{Name(p) + with, render.SmallSize, true}}
+	return []block{full, full.wrapped(60), full.wrapped(42), full.wrapped(32), brief, brief.wrapped(26)},
+		[]block{
+			{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}},
+			{{Name(p) + with, render.NoteSize, true}},
+			small, small.wrapped(26), small.wrapped(16),
+		}
 }
 
 // regionLabels gives the label of a region, from the fullest to the barest.

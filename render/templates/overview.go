@@ -165,6 +165,9 @@ func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},
 	} {
+		if x+14+typeset.Width(k.text, render.NoteSize, false) > box.Max.X {
+			x, y = box.Min.X, y+typeset.LineHeight(render.NoteSize)
+		}
 		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3
 		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+12, mid)), k.stroke)
 		b.Text(render.Text{At: geometry.Pt(x+14, y), String: k.text, Size: render.NoteSize, Color: render.Black})
