@@ -77,6 +77,7 @@ func (j Job) boards() []geometry.Piece {
 			if upper == "left" {
 				x = in.Thickness - x
 			}
+			p.Hand = "head wall and tail wall are of one size, their lines for the dividers mirrored"
 			p.Guides = append(p.Guides, geometry.Guide{Name: "divider", Path: geometry.Line(geometry.Pt(0, x), geometry.Pt(in.Width-j.Divider.SetBack, x))})
 		}
 		return p

@@ -15,13 +15,13 @@ func (l *labeller) spineMark() {
 	const bar, gap = 2.5, 1.0
 	w, h := block{word}.size(l.view.Wider)
 	from, to := l.view.point(e.From), l.view.point(e.To)
-	boxes, turned := l.beside(from, to, w+12, h+bar+gap)
+	boxes, turned := l.beside(from, to, w+12, h+bar+gap, loose)
 	if boxes == nil {
 		return // it is on another sheet
 	}
 	box, ok := l.first(slices.Values(boxes))
 	if !ok {
-		boxes, turned = l.beside(from, to, w, h+bar+gap)
+		boxes, turned = l.beside(from, to, w, h+bar+gap, loose)
 		if box, ok = l.first(slices.Values(boxes)); !ok {
 			l.missed = append(l.missed, "spine mark")
 			return

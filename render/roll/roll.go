@@ -73,7 +73,8 @@ a { color: #0072b2; }
 <h1>Slipcases of the class</h1>
 <p>{{len .Entries}} students. Print every templates.pdf at actual size (100 %), and measure its rulers before cutting.</p>
 {{- with .Files}}
-<p>For the teacher:{{range .}} <a href="{{here .Name}}">{{.Says}}</a>{{end}}</p>
+<p>For the teacher:</p>
+<ul>{{range .}}<li><a href="{{here .Name}}">{{.Says}}</a></li>{{end}}</ul>
 {{- end}}
 <table>
 <tr><th>case</th><th>student</th><th>height × width × thickness</th><th>files</th></tr>
