@@ -43,6 +43,20 @@ func (l *labeller) spineMark() {
 	block{word}.draw(l.surface, text, turned, l.color())
 }
 
+// rulings names the lines that are ruled for what nothing else on the piece
+// speaks of; where there is no room they stay unnamed.
+func (l *labeller) rulings() {
+	named := ""
+	for _, g := range l.piece.Guides {
+		if !g.Named || len(g.Path.Vertices) != 2 || g.Name == named {
+			continue
+		}
+		if l.set(l.view.point(g.Path.Vertices[0].Point), l.view.point(g.Path.Vertices[1].Point), []block{{{g.Name, render.SmallSize, false}}}, hard) {
+			named = g.Name // one of two lines beside each other will do
+		}
+	}
+}
+
 // grain sets an arrow along the grain with its word.
 func (l *labeller) grain() {
 	word := line{"grain", render.NoteSize, false}
