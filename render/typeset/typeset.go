@@ -139,21 +139,22 @@ func LineHeight(size render.Points) geometry.Length {
 // Wrap breaks text into lines no longer than width, between words; a word
 // longer than the width stands alone.
 func Wrap(s string, size render.Points, bold bool, width geometry.Length) []string {
-	var lines []string
-	line := ""
+	var lines, line []string
+	var long geometry.Length
+	space := Width(" ", size, bold)
 	for _, word := range strings.Fields(s) {
-		longer := line + " " + word
-		if line == "" {
-			longer = word
+		w := Width(word, size, bold)
+		if len(line) > 0 && long+space+w > width {
+			lines = append(lines, strings.Join(line, " "))
+			line, long = line[:0], 0
 		}
-		if line != "" && Width(longer, size, bold) > width {
-			lines = append(lines, line)
-			longer = word
+		if len(line) > 0 {
+			long += space
 		}
-		line = longer
+		line, long = append(line, word), long+w
 	}
-	if line != "" {
-		lines = append(lines, line)
+	if len(line) > 0 {
+		lines = append(lines, strings.Join(line, " "))
 	}
 	return lines
 }
