@@ -1,6 +1,8 @@
 package handout
 
 import (
+	"strings"
+
 	"forel/geometry"
 	"forel/render/scene"
 )
@@ -32,6 +34,16 @@ func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
 		sizes[n] = [2]string{z.width, z.height}
 	}
 	return lines, sizes
+}
+
+// Words gives all that the steps say, their heads and their text.
+func Words(s Subject, o Options) string {
+	b := &book{Options: o, Subject: s, palette: paletteOf(false)}
+	var out []string
+	for _, st := range b.allSteps() {
+		out = append(append(out, st.title), st.text...)
+	}
+	return strings.Join(out, "\n")
 }
 
 // Figure is a picture of a step: the objects that are seen in it, those that are

@@ -99,13 +99,21 @@ func (b *book) steps(m model) []step {
 	done := m.insertFigure(whole, "", false)
 	done.notes = []note{{name: bookOrBooks(j), more: "spine outward", spot: bookName(len(j.Books) - 1)}, {name: "mouth", at: m.mouthEdgeMiddle()}, {name: "head", spot: b.topOf(on)}}
 	return append(out, step{
-		title: "Dry the case and try the book",
+		title: "Dry the case and try " + bookOrBooks(j),
 		text: []string{
-			"Fill the case with something as thick as the book, wrapped in release paper, and leave it under a light weight overnight.",
-			"Slide the book in, spine outward. It should go in with a little air under it and stay when the case is tipped. Check the case against the list on the last page.",
+			"Fill the case with something as thick as " + bookOrBooks(j) + ", wrapped in release paper, and leave it under a light weight overnight.",
+			finalTry(j) + " Check the case against the list on the last page.",
 		},
 		rows: [][]panel{{done}},
 	})
+}
+
+// finalTry says how what the case is for goes into it.
+func finalTry(j slipcase.Job) string {
+	if len(j.Books) > 1 {
+		return "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
+	}
+	return "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
 }
 
 func bookOrBooks(j slipcase.Job) string {
@@ -178,16 +186,41 @@ func (b *book) dryStep(m model) step {
 
 func (b *book) tryStep(m model) step {
 	p := m.insertFigure(m.boards(boardNames...), "", true)
-	p.notes = []note{{name: bookOrBooks(m.job), more: "half way in", spot: bookName(len(m.job.Books) - 1)}, {name: "bare case", spot: "right side"}}
+	what := bookOrBooks(m.job)
+	p.notes = []note{{name: what, more: "half way in", spot: bookName(len(m.job.Books) - 1)}, {name: "bare case", spot: "right side"}}
 	return step{
-		title: "Try the book in the bare case",
+		title: "Try " + what + " in the bare case",
 		text: []string{
-			fmt.Sprintf("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", b.Round.Pretty(m.job.Clearance.Height), b.Round.Pretty(m.job.Clearance.Thickness)),
-			"If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take the book out.",
+			b.playWords(m.job),
+			"If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take " + what + " out.",
 			b.outsideWords(),
 		},
 		rows: [][]panel{{p}},
 	}
+}
+
+// playWords says what play there is in the bare case: what lies between the
+// boards, less the book, or less all volumes side by side where the dividers are
+// still to come.
+func (b *book) playWords(j slipcase.Job) string {
+	mm, room := b.Round.Pretty, j.Between()
+	var tall, thick Length
+	for _, v := range j.Books {
+		tall, thick = max(tall, v.Height.Largest()), thick+v.Thick()
+	}
+	height, thickness := mm(room.Height-tall), mm(room.Thickness-thick)
+	if len(j.Books) < 2 {
+		return fmt.Sprintf("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+	}
+	text := fmt.Sprintf("Slide the books in gently, side by side. They must go in without force and have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
+	if n := j.Dividers(); n > 0 {
+		what := "A divider, still to come, takes %s of that"
+		if n > 1 {
+			what = "Dividers, still to come, take %s of that"
+		}
+		text += fmt.Sprintf(" "+what+"; it leaves each volume %s.", mm(Length(n)*j.DividerThickness()), mm(j.Clearance.Thickness))
+	}
+	return text + " Covering will take some at the mouth."
 }
 
 // outsideWords says what the bare case must measure before its covering is cut.

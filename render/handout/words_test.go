@@ -1,0 +1,50 @@
+package handout_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"forel/geometry/slipcase"
+	"forel/render/handout"
+)
+
+// wordsOf gives what the handout of a job says in its steps and its checks.
+func wordsOf(t *testing.T, j slipcase.Job) string {
+	return handout.Words(subjectOf(t, j), on(t, "A4"))
+}
+
+// Before the dividers stand, all volumes share the play: here three are 30, 22
+// and 12 thick, with 2 to spare for each and two dividers of 2 mm board lined
+// with 0.15 on both faces, so 3 x 2 + 2 x 2.3 = 10.6.
+func TestPlayOfVolumes(t *testing.T) {
+	j := jobOf(221.5, 150, 30)
+	j.Books = append(j.Books, jobOf(219, 150, 22).Books[0], jobOf(221, 148, 12).Books[0])
+	j.Compartments = slipcase.EachItsOwn
+	said := wordsOf(t, j)
+	assert.Contains(t, said, "2.0 mm in height, the tallest, and 10.6 mm in thickness, all together")
+	assert.Contains(t, said, "take 4.6 mm of that; it leaves each volume 2.0 mm")
+	assert.Contains(t, said, "try each volume in its place")
+
+	j.Compartments = slipcase.DefaultJob().Compartments
+	assert.Contains(t, wordsOf(t, j), "and 2.0 mm in thickness, all together")
+
+	// Linings that go in last leave room for two of 0.15 until then.
+	j = jobOf(210, 148, 20)
+	j.Lining.Order = slipcase.LinedAfter
+	assert.Contains(t, wordsOf(t, j), "have play: 2.3 mm in height and 2.3 mm in thickness")
+}
+
+// The strip of covering round the edge of a hole comes first, in the words of
+// the order of work.
+func TestHoleWords(t *testing.T) {
+	for _, shape := range []string{slipcase.Semicircle, slipcase.Triangle} {
+		j := jobOf(221.5, 148.5, 32)
+		j.ThumbHole.Shape = shape
+		said := wordsOf(t, j)
+		assert.Contains(t, said, "The thumb holes\nAt each hole, before its tabs are turned, "+slipcase.HoleStrip)
+		assert.Equal(t, shape == slipcase.Semicircle, strings.Contains(said, "follow the curve"), shape)
+		assert.Equal(t, shape == slipcase.Triangle, strings.Contains(said, "into two tabs"), shape)
+	}
+}
