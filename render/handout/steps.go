@@ -66,13 +66,13 @@ func (b *book) steps(m model) []step {
 	var on []covering
 	switch j.Covering {
 	case slipcase.AllCloth, slipcase.AllPaper:
-		out, on = append(out, b.wrapSteps(m)...), []covering{wrapCover, headPanel, tailPanel}
+		out, on = append(append(out, b.designStep(m)...), b.wrapSteps(m)...), []covering{wrapCover, headPanel, tailPanel}
 	case slipcase.SidesOnly:
 		on = []covering{rightPaper, leftPaper}
-		out = append(out, b.paperStep(m))
+		out = append(append(out, b.designStep(m)...), b.paperStep(m))
 	default:
 		on = []covering{spineCloth, headCloth, tailCloth, rightPaper, leftPaper}
-		out = append(out, b.clothSteps(m)...)
+		out = append(append(out, b.clothSteps(m)...), b.designStep(m)...)
 		out = append(out, b.paperStep(m, spineCloth, headCloth, tailCloth))
 	}
 	if j.ThumbHole.Shape != slipcase.NoHole && j.ThumbHole.Shape != "" {
@@ -226,8 +226,12 @@ func (b *book) playWords(j slipcase.Job) string {
 // outsideWords says what the bare case must measure before its covering is cut.
 func (b *book) outsideWords() string {
 	mm, o := b.Round.Pretty, b.plan.Outside
+	later := ""
+	if what := b.designed(); what != "" {
+		later = " The " + what + " come later: they are cut by the printed design."
+	}
 	return fmt.Sprintf("Measure the case outside: %s high, %s deep, %s thick. If it is off by more than %s, measure the board again, mend the job and print the covering anew. Then cut the covering from its patterns, the grain as the arrows show.",
-		mm(o.Height), mm(o.Width), mm(o.Thickness), mm(b.halfMillimetre()))
+		mm(o.Height), mm(o.Width), mm(o.Thickness), mm(b.halfMillimetre())) + later
 }
 
 // halfMillimetre gives half a millimetre, or 1/64 in, which is near it, as it can

@@ -48,3 +48,26 @@ func TestHoleWords(t *testing.T) {
 		assert.Equal(t, shape == slipcase.Triangle, strings.Contains(said, "into two tabs"), shape)
 	}
 }
+
+// A piece of patterned stock is cut by its face drawing before it is pasted.
+func TestDesignWords(t *testing.T) {
+	j := jobOf(210, 140, 26)
+	assert.NotContains(t, wordsOf(t, j), "design")
+	j.Pattern.Across, j.Pattern.Along, j.Pattern.Direction, j.Pattern.Match = 18, 64, slipcase.OneWay, slipcase.MatchMirrored
+	said := wordsOf(t, j)
+	for _, want := range []string{
+		"Cut the side papers by the printed design", "with the extra that the cut list says: side paper ", "its marks on lines of the printed design",
+		"the top of the design at its head", "right side paper face and left side paper face", "Draw round it and cut",
+	} {
+		assert.Contains(t, said, want)
+	}
+	assert.Less(t, strings.Index(said, "Cut the side papers"), strings.Index(said, "Paste a side paper"))
+	j.Covering = slipcase.AllCloth
+	said = wordsOf(t, j)
+	assert.Less(t, strings.Index(said, "Cut the wrap, head panel and tail panel by"), strings.Index(said, "Glue the wrap"))
+	assert.Contains(t, said, "face of the cloth up")
+	j.Pattern = slipcase.Pattern{Across: 3, Direction: slipcase.AnyWay, Match: slipcase.MatchNothing}
+	said = wordsOf(t, j)
+	assert.Contains(t, said, "the lines of the printed design along its edges")
+	assert.NotContains(t, said, "roughly")
+}
