@@ -7,17 +7,36 @@ import (
 	"forel/render/scene"
 )
 
+// cutOut names what is cut out of the spine cloth beside its spine flaps: wedges,
+// or, where side flaps so short end at the apex, notches.
+func (m model) cutOut() (one, many string) {
+	var flap, apex Length
+	for _, g := range m.pieces["spine cloth"].Margins {
+		switch g.Name {
+		case "side flaps over head and tail":
+			flap = g.Length
+		case "from the corner of the board to the apex of a wedge":
+			apex = g.Length
+		}
+	}
+	if flap.Near(apex) {
+		return "notch", "notches"
+	}
+	return "wedge", "wedges"
+}
+
 // clothSteps gives the steps of spine cloth, head cloth and tail cloth.
 func (b *book) clothSteps(m model) []step {
 	mm := b.Round.Pretty
 	laid, flaps := m.spineFigures()
 	ends, tabs := m.endFigures()
+	_, cuts := m.cutOut()
 	j := m.job
 	return []step{
 		{
 			title: "Spine cloth: the spine and the margins",
 			text: []string{
-				"Cut the spine cloth with its wedges. Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press.",
+				"Cut the spine cloth with its " + cuts + ". Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press.",
 				fmt.Sprintf("Turn it on each side in turn: draw the margin up tight and rub it down. It reaches %s onto the side.", mm(j.Cloth.Overlap)),
 			},
 			rows: [][]panel{laid},

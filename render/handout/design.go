@@ -70,7 +70,7 @@ func (b *book) designStep(m model) []step {
 	if m.job.Pattern.Direction == slipcase.OneWay {
 		lay += ", the top of the design at its head"
 	}
-	s.text = append(s.text, fmt.Sprintf("With the face of the %s up, lay the drawing named face on it, %s. Draw round it and cut. The drawings: %s.", stock, lay, listed(faces)))
+	s.text = append(s.text, fmt.Sprintf("Cut the drawing named face out of its print. With the face of the %s up, lay the drawing on it, %s. Draw round it and cut. The drawings: %s.", stock, lay, listed(faces)))
 	mark := "Mark the head of each on its back"
 	if m.has("side paper") {
 		mark = "The two side papers are not alike: mark each on its back, right or left, and its head"
@@ -125,7 +125,7 @@ func (m model) designFigure(f geometry.Piece) panel {
 	p := panel{
 		faces: []scene.Face{stock, drawing}, view: flatView(), fresh: []string{f.Name},
 		notes: []note{
-			{name: f.Name, more: "the drawing", at: scene.Vec{X: w.MM() * 0.75, Y: h.MM() * 0.4}},
+			{name: "drawing", more: f.Name, at: scene.Vec{X: w.MM() * 0.75, Y: h.MM() * 0.4}},
 			{name: "printed design", more: "its face up", at: scene.Vec{X: (sheet.Min.X / 2).MM(), Y: h.MM() * 0.3}},
 			{name: "head", at: scene.Vec{X: w.MM() * 0.75, Y: h.MM()}},
 		},

@@ -36,14 +36,15 @@ func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
 	return lines, sizes
 }
 
-// Words gives all that the steps say, their heads and their text.
+// Words gives all that the steps and the checks say.
 func Words(s Subject, o Options) string {
 	b := &book{Options: o, Subject: s, palette: paletteOf(false)}
 	var out []string
 	for _, st := range b.allSteps() {
 		out = append(append(out, st.title), st.text...)
 	}
-	return strings.Join(out, "\n")
+	good, bad := b.checkWords()
+	return strings.Join(append(append(out, good...), bad...), "\n")
 }
 
 // Figure is a picture of a step: the objects that are seen in it, those that are

@@ -71,3 +71,33 @@ func TestDesignWords(t *testing.T) {
 	assert.Contains(t, said, "the lines of the printed design along its edges")
 	assert.NotContains(t, said, "roughly")
 }
+
+// Each kind of case is spoken of by what it is made of.
+func TestWordsForTheKind(t *testing.T) {
+	card := handout.Words(cardOf(t, 203, 130, 22, 1.6), on(t, "A4"))
+	for _, never := range []string{"board shows", "boards must", "turn-in", "turned in", "tab ", "covering", "Cloth", "cloth"} {
+		assert.NotContains(t, card, never)
+	}
+	for _, want := range []string{"2.0 mm of play in height", "the inner flaps lie flat", "cut a new blank"} {
+		assert.Contains(t, card, want)
+	}
+	for covering, want := range map[string]string{
+		slipcase.ClothAndPaper: "Cloth or paper lifts", slipcase.AllCloth: "Cloth lifts",
+		slipcase.AllPaper: "Paper lifts", slipcase.SidesOnly: "Paper lifts",
+	} {
+		j := jobOf(210, 148, 20)
+		j.Covering = covering
+		said := wordsOf(t, j)
+		assert.Contains(t, said, want)
+		if covering == slipcase.AllPaper || covering == slipcase.SidesOnly {
+			assert.NotContains(t, strings.ToLower(said), "cloth ", covering)
+		}
+	}
+}
+
+// A thin case has side flaps too short for a wedge beside them.
+func TestNotchWords(t *testing.T) {
+	assert.Contains(t, wordsOf(t, jobOf(210, 148, 3)), "with its notches")
+	assert.NotContains(t, wordsOf(t, jobOf(210, 148, 3)), "wedge")
+	assert.Contains(t, wordsOf(t, jobOf(210, 148, 30)), "with its wedges")
+}
