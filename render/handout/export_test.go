@@ -36,6 +36,20 @@ func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
 	return lines, sizes
 }
 
+// Thicknesses gives the thicknesses of material on a worksheet as they are shown.
+func Thicknesses(s Subject, o Options) []string {
+	b := &book{Options: o, Subject: s}
+	var out []string
+	for _, g := range b.rules().groups {
+		for _, m := range g.measures {
+			if m.fine {
+				out = append(out, b.shown(m))
+			}
+		}
+	}
+	return out
+}
+
 // Words gives all that the steps and the checks say.
 func Words(s Subject, o Options) string {
 	b := &book{Options: o, Subject: s, palette: paletteOf(false)}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"forel/geometry"
 	"forel/geometry/slipcase"
 	"forel/render/handout"
 )
@@ -100,4 +101,18 @@ func TestNotchWords(t *testing.T) {
 	assert.Contains(t, wordsOf(t, jobOf(210, 148, 3)), "with its notches")
 	assert.NotContains(t, wordsOf(t, jobOf(210, 148, 3)), "wedge")
 	assert.Contains(t, wordsOf(t, jobOf(210, 148, 30)), "with its wedges")
+}
+
+// Thicknesses in one column have one number of decimals, and lose nothing.
+func TestThicknesses(t *testing.T) {
+	j := jobOf(210, 148, 20) // board 2, lining 0.15, cloth 0.3, paper 0.1
+	j.Board.Thickness, j.Cloth.Thickness, j.SidePaper.Thickness = 2, 0.3, 0.1
+	assert.Equal(t, []string{"2.00 mm", "0.15 mm", "0.30 mm", "0.10 mm", "2.15 mm"}, handout.Thicknesses(subjectOf(t, j), on(t, "A4")))
+	j.Lining.Thickness = 0
+	assert.Equal(t, []string{"2.0 mm", "0.3 mm", "0.1 mm", "2.0 mm"}, handout.Thicknesses(subjectOf(t, j), on(t, "A4")))
+	j.Board.Thickness = 2.125
+	assert.Equal(t, []string{"2.125 mm", "0.300 mm", "0.100 mm", "2.125 mm"}, handout.Thicknesses(subjectOf(t, j), on(t, "A4")))
+	o := on(t, "A4")
+	o.Round = geometry.To64th
+	assert.Equal(t, "0.0837 in", handout.Thicknesses(subjectOf(t, j), o)[0]) // 2.125 / 25.4
 }
