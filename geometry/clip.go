@@ -51,6 +51,12 @@ func (p Path) Clip(b Box, tolerance Length) []Clipped {
 	return out
 }
 
+// Crossed tells whether the line between two points has a part in the box.
+func (b Box) Crossed(from, to Point) bool {
+	_, _, ok := clipLine(from, to, b)
+	return ok
+}
+
 // clipLine gives the part of a line inside a box as fractions of its length
 // (Liang and Barsky, 1984: "A new concept and method for line clipping").
 func clipLine(from, to Point, b Box) (t0, t1 float64, ok bool) {

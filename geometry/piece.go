@@ -118,8 +118,9 @@ type Seat struct {
 
 // Guide is a line that is ruled on a piece to place it or what stands on it.
 type Guide struct {
-	Name string
-	Path Path
+	Name  string
+	Path  Path
+	Named bool // its name is to stand beside it: nothing else on the piece tells of it
 }
 
 // Region is a part of a piece between folds: the face it ends up on and a box

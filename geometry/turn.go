@@ -17,7 +17,7 @@ func (p Piece) QuarterTurn() Piece {
 	p.Slits = each(p.Slits, path)
 	p.Folds = each(p.Folds, path)
 	p.Creases = each(p.Creases, func(c Crease) Crease { return Crease{path(c.Path), c.Kind} })
-	p.Guides = each(p.Guides, func(g Guide) Guide { return Guide{g.Name, path(g.Path)} })
+	p.Guides = each(p.Guides, func(g Guide) Guide { return Guide{g.Name, path(g.Path), g.Named} })
 	p.Seats = each(p.Seats, func(s Seat) Seat {
 		for i := range s.At {
 			s.At[i].At = point(s.At[i].At)

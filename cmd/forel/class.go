@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -109,6 +110,21 @@ func runClass(args []string, out io.Writer, say voice) error {
 	return c.tell(ctx, done, out, say)
 }
 
+// warnStale tells of folders that an earlier run left and this one did not make:
+// of students who are no longer in the roster, or whose row is now refused.
+func (c *class) warnStale(done []student, say voice) {
+	now := map[string]bool{}
+	for _, s := range done {
+		now[s.Folder] = s.state != rowRefused
+	}
+	entries, _ := os.ReadDir(c.folder) // what can't be read has been told of
+	for _, e := range entries {
+		if _, err := os.Stat(filepath.Join(c.folder, e.Name(), stampName)); err == nil && !now[e.Name()] {
+			fmt.Fprintf(say.w, "warning: %s is from an earlier roster and not part of this one; take it away\n", printable(filepath.Join(c.folder, e.Name())))
+		}
+	}
+}
+
 // readRoster reads the roster and the job file that goes with it.
 func readRoster(name, job string, flags []jobfile.Flag) ([]roster.Row, error) {
 	data, err := readJob(name)
@@ -181,6 +197,7 @@ func (c *class) finish(done []student, say voice) error {
 	var all []loaded
 	for _, s := range done {
 		if s.state != rowMade && s.state != rowKept {
+			page.Missing = append(page.Missing, fmt.Sprintf("%s (line %d of the roster)", cmp.Or(s.Name, "no name"), s.Line))
 			continue
 		}
 		page.Entries = append(page.Entries, roll.Entry{Name: s.Name, Folder: s.Folder, Plan: s.plan, Round: s.loaded.round, Files: studentFiles})
@@ -237,11 +254,12 @@ func (c *class) tell(ctx context.Context, done []student, out io.Writer, say voi
 			failed = errors.Join(failed, fmt.Errorf("%s: %w", s.Folder, s.err))
 		}
 	}
-	fmt.Fprintf(out, "%d of %d students have their files in %s", count(done, rowMade)+count(done, rowKept), len(done), printable(c.folder))
+	fmt.Fprintf(out, "files of %d of %d students are in %s", count(done, rowMade)+count(done, rowKept), len(done), printable(c.folder))
 	if n := count(done, rowKept); n > 0 {
 		fmt.Fprintf(out, ", %d of them from before", n)
 	}
 	fmt.Fprintln(out)
+	c.warnStale(done, say)
 	if len(refused) > 0 && (failed != nil || ctx.Err() != nil) {
 		say.status(refused)
 	}

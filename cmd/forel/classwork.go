@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -69,7 +70,7 @@ func (s *student) work(ctx context.Context, c *class) {
 	}
 	folder := filepath.Join(c.folder, s.Folder)
 	stamp := fmt.Sprintf("%s\n%x\n%s\n%d\n", version(), s.Given, c.round, c.date.Unix())
-	if was, err := os.ReadFile(filepath.Join(folder, stampName)); err == nil && string(was) == stamp {
+	if upToDate(folder, stamp) {
 		s.state = rowKept
 		return
 	}
@@ -78,11 +79,38 @@ func (s *student) work(ctx context.Context, c *class) {
 		return // left for another time
 	}
 	if err == nil {
-		err = writeFolder(folder, append(files, output{stampName, []byte(stamp)}))
+		err = writeFolder(folder, append(files, output{stampName, []byte(stamp + digests(files))}))
 	}
 	if s.state = rowMade; err != nil {
 		s.state, s.err = rowFailed, err
 	}
+}
+
+// digests tells what is in files, a line each.
+func digests(files []output) string {
+	var b strings.Builder
+	for _, f := range files {
+		fmt.Fprintf(&b, "%x %s\n", sha256.Sum256(f.data), f.name)
+	}
+	return b.String()
+}
+
+// upToDate tells whether a folder was made of the same, and every file of it is
+// as it was written.
+func upToDate(folder, stamp string) bool {
+	data, err := os.ReadFile(filepath.Join(folder, stampName))
+	list, same := strings.CutPrefix(string(data), stamp)
+	if err != nil || !same {
+		return false
+	}
+	for l := range strings.Lines(list) {
+		digest, name, _ := strings.Cut(strings.TrimSuffix(l, "\n"), " ")
+		is, err := os.ReadFile(filepath.Join(folder, name))
+		if err != nil || fmt.Sprintf("%x", sha256.Sum256(is)) != digest {
+			return false
+		}
+	}
+	return true
 }
 
 // refuse tells why a row can't be made, with its line.

@@ -22,8 +22,8 @@ measured into the job file:
   measured_across = "199.2 mm"
   measured_along = "200.4 mm"
 
-All that is printed for the job is then corrected by it, which every page
-states. The sheet itself is not, so that it can be measured again; with --check
+The patterns and the paper strips of forel fit, which have to be true, are then
+corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
 it is, as gauge-check.pdf, to see that the rules are true now.
 
 Paper and margins are those of the job file. Without one the margins are 4.5 mm,

@@ -59,6 +59,8 @@ func run(args []string, out, errOut io.Writer) int {
 	case "--help", "-h":
 		usage(out)
 		return statusOK
+	case "--version":
+		args = []string{"version"}
 	}
 	var names []string
 	for _, c := range commands() {

@@ -106,7 +106,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 		return failure{err, ""}
 	}
 	if *folder != "" {
-		if err := writeBench(*folder, plan, o); err != nil {
+		if err := writeBench(*folder, plan, o, say); err != nil {
 			return err
 		}
 	}
@@ -119,7 +119,14 @@ func runStock(args []string, out io.Writer, say voice) error {
 // layOut plans the bench work of all jobs, telling how it goes on a terminal.
 func layOut(all []loaded, o bench.Options, say voice) (bench.Plan, error) {
 	var jobs []bench.Job
+	seen := map[string]int{}
 	for _, l := range all {
+		seen[l.plan.Title]++
+	}
+	for i, l := range all {
+		if seen[l.plan.Title] > 1 { // pieces must be told apart
+			l.plan.Title = strings.TrimSpace(fmt.Sprintf("%s [job %d]", l.plan.Title, i+1))
+		}
 		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Unit, Stock: l.file.Stock, Names: l.file.Names, Source: l.name})
 	}
 	bar := say.progress("laying out")
@@ -147,7 +154,7 @@ func effortOf(text string) (pack.Effort, error) {
 }
 
 // writeBench writes the document and the drawings into a folder, or nothing.
-func writeBench(folder string, p bench.Plan, o draw.Options) error {
+func writeBench(folder string, p bench.Plan, o draw.Options, say voice) error {
 	doc, err := draw.Booklet(p, o)
 	if err != nil {
 		return failure{err, ""}
@@ -164,5 +171,17 @@ func writeBench(folder string, p bench.Plan, o draw.Options) error {
 		undo()
 		return failure{err, "give another folder with --out"}
 	}
-	return nil
+	now := map[string]bool{}
+	for _, f := range files {
+		now[f.name] = true
+	}
+	for n := len(files); ; n++ { // sheets of an earlier plan have the numbers after these
+		name := filepath.Join(folder, draw.FileName(bench.Sheet{Number: n}))
+		if _, err := os.Stat(name); err != nil {
+			return nil
+		}
+		if !now[name] {
+			fmt.Fprintf(say.w, "warning: %s is from an earlier plan and not part of this one; take it away\n", printable(name))
+		}
+	}
 }

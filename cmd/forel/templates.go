@@ -96,7 +96,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		drawings = "a drawing"
 	}
 	fmt.Fprintf(out, "wrote %s and %s to %s\n", drawings, bookletName, printable(*folder))
-	fmt.Fprintf(out, "the patterns take %s; by area alone they would take %d\n", sheetCount(len(layout.Pages)), layout.AtLeast)
+	fmt.Fprintf(out, "the patterns take %s, after the overview and the key; their area alone would fill %d\n", sheetCount(len(layout.Pages)), layout.AtLeast)
 	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
 	return nil
 }

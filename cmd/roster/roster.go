@@ -69,6 +69,9 @@ func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row,
 			continue
 		}
 		line, _ := t.csv.FieldPos(0)
+		if slices.ContainsFunc(fields, func(f string) bool { return strings.ContainsAny(f, "\r\n") }) {
+			return nil, jobfile.Issues{t.issue(line, "", "a quote opens a field and is not closed on its line", `take it away, or close it; an inch mark goes in as "9 1/4"""`)}
+		}
 		if len(rows) == MostRows {
 			return nil, jobfile.Issues{t.issue(line, "", fmt.Sprintf("more than %d rows", MostRows), "give a roster for each class")}
 		}
@@ -107,6 +110,7 @@ func (t *table) open(data []byte) error {
 	t.csv = csv.NewReader(bytes.NewReader(data))
 	t.csv.FieldsPerRecord = -1
 	t.csv.TrimLeadingSpace = true
+	t.csv.LazyQuotes = true // an inch mark is a quote
 	t.csv.Comma = delimiter(data)
 	header, err := t.csv.Read()
 	if errors.Is(err, io.EOF) {
@@ -161,7 +165,7 @@ func delimiter(data []byte) rune {
 func (t *table) unreadable(err error) jobfile.Issue {
 	var p *csv.ParseError
 	if errors.As(err, &p) {
-		return t.issue(p.Line, "", p.Err.Error(), `put a text with a quote in it in quotes, the quote twice: "9 1/4"""`)
+		return t.issue(p.Line, "", "can't be read as a row: "+p.Err.Error(), "save it as CSV again")
 	}
 	return t.issue(0, "", err.Error(), "")
 }

@@ -47,6 +47,14 @@ func TestOtherSpreadsheets(t *testing.T) {
 	}
 }
 
+// An inch mark is no slip.
+func TestInchMarks(t *testing.T) {
+	rows := read(t, "name,height,width,thickness\nA,9 1/4\",6\",\"1 1/8\"\"\"\n")
+	require.Len(t, rows, 1)
+	require.Empty(t, rows[0].Refused)
+	assert.InDelta(t, 9.25*25.4, rows[0].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+}
+
 // A bad row names its line and column, all that is wrong with it, and the
 // others go on.
 func TestBadRows(t *testing.T) {
@@ -75,7 +83,7 @@ func TestBadTables(t *testing.T) {
 		{"height,width,thickness\n1,2,3\n", `roster\.csv:1: name: no such column`},
 		{"name,hight,heigth\nA,1,2\n", `(?s)roster\.csv:1: hight: unknown column.*roster\.csv:1: heigth: unknown column`},
 		{"name,height,height\nA,1,2\n", `there twice`},
-		{"name,height\nA,\"220\n", `roster\.csv:\d+: `},
+		{"name,height\nA,\"220\nB,210\n", `^roster\.csv:2: a quote opens a field and is not closed`},
 		{"name\xff", `UTF-8`},
 	} {
 		_, err := roster.Read("roster.csv", []byte(test.text), nil)

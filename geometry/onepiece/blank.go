@@ -37,7 +37,7 @@ func (j Job) blank() geometry.Piece {
 		p.Folds = append(p.Folds, geometry.Line(from, to), geometry.Line(flip(from), flip(to)))
 	}
 	for _, y := range []Length{s.inside, -s.inside} {
-		p.Guides = append(p.Guides, geometry.Guide{Name: "inside of the inner flap when folded", Path: geometry.Line(pt(s.left, y), pt(s.width, y))})
+		p.Guides = append(p.Guides, geometry.Guide{Name: "inside of the inner flap when folded", Named: true, Path: geometry.Line(pt(s.left, y), pt(s.width, y))})
 	}
 	return moved(p, geometry.Point{}.Sub(p.Outline.Bounds().Min))
 }

@@ -56,7 +56,7 @@ func (j Job) boards() []geometry.Piece {
 	spine.Seats = []geometry.Seat{seated(geometry.SpineInside,
 		geometry.Pt(0, s), geometry.Corner{}, geometry.Pt(0, out.Height-s), geometry.Corner{Head: true})}
 	for _, x := range j.dividerLines() {
-		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
+		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Named: true, Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
 	}
 
 	wall := func(name string, face geometry.Face, lower, upper string) geometry.Piece {
@@ -77,7 +77,8 @@ func (j Job) boards() []geometry.Piece {
 			if upper == "left" {
 				x = in.Thickness - x
 			}
-			p.Guides = append(p.Guides, geometry.Guide{Name: "divider", Path: geometry.Line(geometry.Pt(0, x), geometry.Pt(in.Width-j.Divider.SetBack, x))})
+			p.Hand = "head wall and tail wall are of one size, their lines for the dividers mirrored"
+			p.Guides = append(p.Guides, geometry.Guide{Name: "divider", Named: true, Path: geometry.Line(geometry.Pt(0, x), geometry.Pt(in.Width-j.Divider.SetBack, x))})
 		}
 		return p
 	}

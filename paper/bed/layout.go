@@ -88,7 +88,8 @@ func (s Setup) fits(sh shape) error {
 	if !upright {
 		needW, needH = h, w
 	}
-	what := fmt.Sprintf("%s: %.1f x %.1f mm", sh.piece.Name, w.MM(), h.MM())
+	mm := geometry.ToTenthMM.PrettyNumber
+	what := fmt.Sprintf("%s: %s x %s mm", sh.piece.Name, mm(w), mm(h))
 	if s.Kerf > 0 {
 		what += " with half a kerf on each side"
 	}

@@ -173,7 +173,7 @@ func (m model) tabSwings(c covering, from stage, focus []scene.Vec) []arrow {
 // slit gives the middle of a slit of the flat head cloth.
 func (m model) slit() scene.Vec {
 	p := m.pieces[headCloth.name]
-	hung, ok := m.c.Hang(p, 0)
+	hung, ok := m.hang(headCloth)
 	if !ok || len(p.Slits) == 0 {
 		return scene.Vec{X: m.w(), Y: m.h(), Z: m.d()}
 	}

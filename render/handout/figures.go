@@ -131,7 +131,7 @@ func (m model) ruled(faces []scene.Face) []scene.Face {
 // covering to another. The leaf is the one that most holds for.
 // near is where the arrow is wanted; nil: in the middle.
 func (m model) swing(c covering, from, to stage, near []scene.Vec, pick func(hung foldup.Sheet, i int) float64) (arrow, bool) {
-	hung, ok := m.c.Hang(m.pieces[c.name], c.seat)
+	hung, ok := m.hang(c)
 	if !ok {
 		return arrow{}, false
 	}

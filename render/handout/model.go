@@ -18,6 +18,7 @@ type model struct {
 	c      foldup.Carcass
 	pieces map[string]geometry.Piece // as they lie on the case, before they are cut smaller for their stretch
 	lined  bool                      // the boards are lined when they are joined
+	hung   map[covering]foldup.Sheet // those hung so far: it takes a while
 }
 
 func modelOf(c slipcase.Case, pal palette) model {
@@ -28,7 +29,7 @@ func modelOf(c slipcase.Case, pal palette) model {
 			c = whole
 		}
 	}
-	m := model{palette: pal, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{},
+	m := model{palette: pal, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]foldup.Sheet{},
 		lined: j.Lining.Thickness > 0 && j.Lining.Order != slipcase.LinedAfter}
 	for _, p := range c.Pieces {
 		m.pieces[p.Name] = p
@@ -136,10 +137,21 @@ func (c covering) object() string {
 	return c.name
 }
 
+// hang hangs a covering on the carcass; ok is false where it does not fit there.
+func (m model) hang(c covering) (hung foldup.Sheet, ok bool) {
+	if hung, ok = m.hung[c]; ok {
+		return hung, true
+	}
+	if hung, ok = m.c.Hang(m.pieces[c.name], c.seat); ok {
+		m.hung[c] = hung
+	}
+	return hung, ok
+}
+
 // sheet gives the faces of a covering at a stage; fresh ones are hatched.
 func (m model) sheet(c covering, at stage, fresh bool) []scene.Face {
 	p := m.pieces[c.name]
-	hung, ok := m.c.Hang(p, c.seat)
+	hung, ok := m.hang(c)
 	if !ok {
 		return nil
 	}

@@ -47,9 +47,6 @@ const (
 // look sees the panel's scene, and tells which part of the view is shown.
 func (p panel) look() (scene.Seen, geometry.Box) {
 	seen := scene.See(p.faces, p.view)
-	if seen.Unworked() > 0 {
-		println("UNWORKED", seen.Unworked(), p.caption)
-	}
 	window := seen.Bounds()
 	if p.focus != nil {
 		window = boundsOf(p.view, p.focus)

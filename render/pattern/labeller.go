@@ -187,7 +187,7 @@ const atEdge geometry.Length = 1.5
 // beside gives boxes of a size (w along, h across) beside the part of a line
 // of the surface that can be seen: first on its left (seen with Y upward),
 // where what it borders is, then on its right.
-func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length) (boxes []geometry.Box, turned bool) {
+func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length, depths []geometry.Length) (boxes []geometry.Box, turned bool) {
 	seen := geometry.Box{
 		Min: geometry.Pt(min(from.X, to.X), min(from.Y, to.Y)),
 		Max: geometry.Pt(max(from.X, to.X), max(from.Y, to.Y)),
@@ -212,7 +212,7 @@ func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length) (boxes 
 		slack, reach = seen.Height()-w, l.bounds.Width()/2
 	}
 	c := seen.Center()
-	for _, deep := range []geometry.Length{1.2, 2, 3, 4, 5, 6, 8, 10, 13, 16, -1.2, -2, -3, -5, -8, -10} {
+	for _, deep := range depths {
 		for _, slide := range []geometry.Length{0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9, 1, -1} {
 			depth := deep + h/2
 			switch {
@@ -235,11 +235,18 @@ func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length) (boxes 
 	return boxes, turned
 }
 
+// How far from a line the words beside it stand: hard by it, on its left then on
+// its right, where they must not be taken for another's; or as far as it takes.
+var (
+	hard  = []geometry.Length{1.2, 2, 3}
+	loose = []geometry.Length{1.2, 2, 3, 4, 5, 6, 8, 10, 13, 16, -1.2, -2, -3, -5, -8, -10}
+)
+
 // set sets the first block that finds room beside a line of the surface.
-func (l *labeller) set(from, to geometry.Point, blocks []block) bool {
+func (l *labeller) set(from, to geometry.Point, blocks []block, depths []geometry.Length) bool {
 	for _, b := range blocks {
 		w, h := b.size(l.view.Wider)
-		boxes, turned := l.beside(from, to, w, h)
+		boxes, turned := l.beside(from, to, w, h, depths)
 		if box, ok := l.first(slices.Values(boxes)); ok {
 			b.draw(l.surface, box, turned, l.color())
 			return true
@@ -251,12 +258,9 @@ func (l *labeller) set(from, to geometry.Point, blocks []block) bool {
 // joins sets what is to be done at each join.
 func (l *labeller) joins() {
 	for _, j := range l.view.Joins {
-		if !l.set(j.From, j.To, []block{
-			{{j.Text, render.SmallSize, false}},
-			block{{j.Text, render.SmallSize, false}}.wrapped(40),
-			block{{j.Text, render.SmallSize, false}}.wrapped(28),
-			block{{j.Text, render.SmallSize, false}}.wrapped(18),
-		}) {
+		text := block{{j.Text, render.SmallSize, false}}
+		ways := []block{text, text.wrapped(40), text.wrapped(28), text.wrapped(18)}
+		if !l.set(j.From, j.To, ways, hard) && !l.set(j.From, j.To, ways, loose) {
 			l.missed = append(l.missed, j.Text)
 		}
 	}
@@ -265,10 +269,10 @@ func (l *labeller) joins() {
 // edge sets an edge's name and what it meets along it.
 func (l *labeller) edge(e geometry.Edge) {
 	from, to := l.view.point(e.From), l.view.point(e.To)
-	if seen, _ := l.beside(from, to, 0, 0); seen == nil {
+	if seen, _ := l.beside(from, to, 0, 0, loose); seen == nil {
 		return // it is on another sheet
 	}
-	if !l.set(from, to, edgeLabels(e, l.view.Round)) {
+	if !l.set(from, to, edgeLabels(e, l.view.Round), loose) {
 		l.missed = append(l.missed, e.Name)
 	}
 }

@@ -84,6 +84,7 @@ func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 			l.edge(e)
 		}
 	}
+	l.rulings()
 	l.grain()
 	return l.missed
 }

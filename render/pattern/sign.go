@@ -15,13 +15,13 @@ func (l *labeller) spineMark() {
 	const bar, gap = 2.5, 1.0
 	w, h := block{word}.size(l.view.Wider)
 	from, to := l.view.point(e.From), l.view.point(e.To)
-	boxes, turned := l.beside(from, to, w+12, h+bar+gap)
+	boxes, turned := l.beside(from, to, w+12, h+bar+gap, loose)
 	if boxes == nil {
 		return // it is on another sheet
 	}
 	box, ok := l.first(slices.Values(boxes))
 	if !ok {
-		boxes, turned = l.beside(from, to, w, h+bar+gap)
+		boxes, turned = l.beside(from, to, w, h+bar+gap, loose)
 		if box, ok = l.first(slices.Values(boxes)); !ok {
 			l.missed = append(l.missed, "spine mark")
 			return
@@ -41,6 +41,20 @@ func (l *labeller) spineMark() {
 	}
 	l.surface.Fill(geometry.Rectangle(strip), l.color())
 	block{word}.draw(l.surface, text, turned, l.color())
+}
+
+// rulings names the lines that are ruled for what nothing else on the piece
+// speaks of; where there is no room they stay unnamed.
+func (l *labeller) rulings() {
+	named := ""
+	for _, g := range l.piece.Guides {
+		if !g.Named || len(g.Path.Vertices) != 2 || g.Name == named {
+			continue
+		}
+		if l.set(l.view.point(g.Path.Vertices[0].Point), l.view.point(g.Path.Vertices[1].Point), []block{{{g.Name, render.SmallSize, false}}}, hard) {
+			named = g.Name // one of two lines beside each other will do
+		}
+	}
 }
 
 // grain sets an arrow along the grain with its word.

@@ -30,7 +30,8 @@ type File struct{ Name, Says string }
 // Page is what the index tells.
 type Page struct {
 	Entries []Entry
-	Files   []File // of the class as a whole, beside the page
+	Missing []string // students who have no files
+	Files   []File   // of the class as a whole, beside the page
 }
 
 // Index gives the page.
@@ -72,8 +73,13 @@ a { color: #0072b2; }
 <body>
 <h1>Slipcases of the class</h1>
 <p>{{len .Entries}} students. Print every templates.pdf at actual size (100 %), and measure its rulers before cutting.</p>
+{{- with .Missing}}
+<p>Without files, since their row could not be made:</p>
+<ul>{{range .}}<li>{{.}}</li>{{end}}</ul>
+{{- end}}
 {{- with .Files}}
-<p>For the teacher:{{range .}} <a href="{{here .Name}}">{{.Says}}</a>{{end}}</p>
+<p>For the teacher:</p>
+<ul>{{range .}}<li><a href="{{here .Name}}">{{.Says}}</a></li>{{end}}</ul>
 {{- end}}
 <table>
 <tr><th>case</th><th>student</th><th>height × width × thickness</th><th>files</th></tr>

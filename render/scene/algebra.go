@@ -1,10 +1,13 @@
 package scene
 
 import (
+	"slices"
+
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
 	"forel/geometry/polygon"
+	"forel/render/shape"
 )
 
 // speck is how broad a part must be on average to be drawn, in mm.
@@ -18,7 +21,6 @@ var nudges = []float64{1, 1 + 1e-4, 1 - 1e-4, 1 + 4e-4, 1 - 4e-4, 1 + 1e-3, 1 - 
 // worked does something with two shapes, the second nudged until it works; ok is
 // false where it never does.
 func worked(do func(a, b geom.Geometry) (geom.Geometry, error), a, b geom.Geometry) (geom.Geometry, bool) {
-	a = clean(a)
 	c := polygon.Bounds(b).Center()
 	for _, f := range nudges {
 		n := b
@@ -28,48 +30,43 @@ func worked(do func(a, b geom.Geometry) (geom.Geometry, error), a, b geom.Geomet
 			})
 		}
 		if g, err := do(a, n); err == nil {
-			return clean(g), true
+			return g, true
 		}
 	}
 	return geom.Geometry{}, false
 }
 
-func without(a, b geom.Geometry) (geom.Geometry, bool) { return worked(polygon.Without, a, b) }
-func meet(a, b geom.Geometry) (geom.Geometry, bool)    { return worked(polygon.Meet, a, b) }
-
-func union(a, b geom.Geometry) (geom.Geometry, bool) {
-	if a.IsEmpty() {
-		return b, true
+// geometry gives a region as the library has it.
+func (r Region) geometry() geom.Geometry {
+	var parts []geom.Polygon
+	for _, a := range r {
+		var rings []geom.LineString
+		for _, ring := range a.Rings {
+			var coords []float64
+			for i := range len(ring) + 1 {
+				p := ring[i%len(ring)]
+				coords = append(coords, p.X.MM(), p.Y.MM())
+			}
+			rings = append(rings, geom.NewLineString(geom.NewSequence(coords, geom.DimXY)))
+		}
+		parts = append(parts, geom.NewPolygon(rings))
 	}
-	return worked(func(a, b geom.Geometry) (geom.Geometry, error) { return polygon.Union([]geom.Geometry{a, b}) }, a, b)
+	return geom.NewMultiPolygon(parts).AsGeometry()
 }
 
-// clean leaves out of polygons what is too thin to be drawn, and points on a
-// straight line between others. Lines stay as they are.
-func clean(g geom.Geometry) geom.Geometry {
-	parts := polygon.Parts(g)
-	if len(parts) == 0 {
-		return g
-	}
-	var kept []geom.Polygon
-	for _, p := range parts {
-		if polygon.MeanBreadth(p) <= speck {
-			continue
-		}
-		var rings []geom.LineString
-		for i, ring := range p.DumpRings() {
-			if q := geom.NewPolygon([]geom.LineString{ring}); i > 0 && polygon.MeanBreadth(q) <= speck {
-				continue
+// fromGeometry gives a shape of the library as a region, without what is too
+// thin to be drawn.
+func fromGeometry(g geom.Geometry) Region {
+	var rings [][]geometry.Point
+	for _, a := range shape.AreasOf(g) {
+		for i, ring := range a.Rings {
+			if (signed(ring) > 0) == (i > 0) {
+				slices.Reverse(ring)
 			}
-			rings = append(rings, straightened(ring))
-		}
-		if q := geom.NewPolygon(rings); q.Validate() == nil {
-			kept = append(kept, q)
-		} else {
-			kept = append(kept, p)
+			rings = append(rings, ring)
 		}
 	}
-	return geom.NewMultiPolygon(kept).AsGeometry()
+	return regionOf(rings)
 }
 
 // thin is how far a corner must stand out to be one, in mm.
@@ -77,24 +74,16 @@ const thin = 1e-3
 
 // straightened leaves out of a ring the points that are no corners, and spikes,
 // where it goes out and comes back the same way.
-func straightened(ring geom.LineString) geom.LineString {
-	pts := polygon.Points(ring.Coordinates())
-	pts = pts[:len(pts)-1]
-	for again := true; again && len(pts) > 3; {
-		again = false
-		for i, q := range pts {
-			a, b := pts[(i+len(pts)-1)%len(pts)], pts[(i+1)%len(pts)]
-			if q.ToLine(a, b) < thin || b.ToLine(a, q) < thin || a.ToLine(q, b) < thin {
-				pts = append(append([]geometry.Point{}, pts[:i]...), pts[i+1:]...)
-				again = true
-				break
-			}
+func straightened(ring []geometry.Point) []geometry.Point {
+	for at, still := 0, 0; still < len(ring) && len(ring) > 3; {
+		n := len(ring)
+		a, q, b := ring[(at+n-1)%n], ring[at%n], ring[(at+1)%n]
+		if q.ToLine(a, b) >= thin && b.ToLine(a, q) >= thin && a.ToLine(q, b) >= thin {
+			at, still = (at+1)%n, still+1
+			continue
 		}
+		ring = slices.Delete(ring, at%n, at%n+1)
+		at, still = (at+n-2)%(n-1), 0
 	}
-	coords := make([]float64, 0, 2*len(pts)+2)
-	for i := range len(pts) + 1 {
-		p := pts[i%len(pts)]
-		coords = append(coords, p.X.MM(), p.Y.MM())
-	}
-	return geom.NewLineString(geom.NewSequence(coords, geom.DimXY))
+	return ring
 }

@@ -13,7 +13,7 @@ type convex []geometry.Point
 // convexOf gives the convex polygon through points, nil where they make none.
 func convexOf(points []geometry.Point) convex {
 	pts := append([]geometry.Point(nil), points...)
-	if geometry.Polygon(pts...).SignedArea() < 0 {
+	if signed(pts) < 0 {
 		for i := range len(pts) / 2 {
 			pts[i], pts[len(pts)-1-i] = pts[len(pts)-1-i], pts[i]
 		}

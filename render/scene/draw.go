@@ -4,9 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
-	"forel/geometry/polygon"
 	"forel/render"
-	"forel/render/shape"
 )
 
 // Outlines: of the faces of an object, round all that is seen of it, and round
@@ -20,8 +18,10 @@ var (
 // Draw draws what is seen; to takes a place of the view to the surface, and
 // bold tells which objects are to be noticed.
 func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bold func(object string) bool) {
-	for _, p := range s.Patches {
-		for _, a := range shape.AreasOf(shape.Moved(p.Shape, to)) {
+	moved := make([]Region, len(s.Patches))
+	for i, p := range s.Patches {
+		moved[i] = p.Shape.moved(to)
+		for _, a := range moved[i] {
 			on.Fill(a.Path(), dimmed(p.look.Tint, p.light))
 			for _, h := range p.look.Hatch {
 				h.Angle += p.angle
@@ -32,21 +32,25 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 		}
 	}
 	for _, l := range s.Lines {
-		for _, run := range shape.Runs(shape.Moved(l.Shape, to)) {
-			on.Stroke(geometry.Line(run...), l.Stroke)
+		for _, run := range l.Runs {
+			pts := make([]geometry.Point, len(run))
+			for i, p := range run {
+				pts[i] = to(p)
+			}
+			on.Stroke(geometry.Line(pts...), l.Stroke)
 		}
 	}
-	for _, p := range s.Patches {
-		round(on, shape.Moved(p.Shape, to), inner)
+	for _, r := range moved {
+		round(on, r, inner)
 	}
 	for _, o := range s.Objects {
 		if !bold(o.Name) {
-			round(on, shape.Moved(o.Shape, to), outer)
+			round(on, o.Shape.moved(to), outer)
 		}
 	}
 	for _, o := range s.Objects {
 		if bold(o.Name) {
-			round(on, shape.Moved(o.Shape, to), bolder)
+			round(on, o.Shape.moved(to), bolder)
 		}
 	}
 }
@@ -56,8 +60,8 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 const slim = 1.8
 
 // round draws the outline of a shape; of a slim part no bolder than others.
-func round(on render.Surface, g polygon.Shape, stroke render.Stroke) {
-	for _, a := range shape.AreasOf(g) {
+func round(on render.Surface, r Region, stroke render.Stroke) {
+	for _, a := range r {
 		stroke := stroke
 		if a.Breadth() < slim {
 			stroke.Width = min(stroke.Width, outer.Width)

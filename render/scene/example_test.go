@@ -12,7 +12,7 @@ func ExampleSee() {
 	far := scene.Box("far", scene.Vec{}, scene.Vec{X: 20, Y: 10, Z: 10}, scene.Look{})
 	seen := scene.See(append(near, far...), scene.From(scene.Vec{Z: 1}, scene.Vec{Y: 1}))
 	for _, o := range seen.Objects {
-		fmt.Printf("%s: %.0f mm²\n", o.Name, o.Shape.Area())
+		fmt.Printf("%s: %.0f mm²\n", o.Name, o.Shape.Size())
 	}
 	// Output:
 	// near: 100 mm²

@@ -4,10 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
-	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/shape"
 )
@@ -104,7 +101,7 @@ const touching = 5e-3
 // flatFace is a face as it is seen, if nothing hid it.
 type flatFace struct {
 	Face
-	shape   geom.Geometry
+	shape   Region
 	convex  convex // nil where it has inward corners
 	box     geometry.Box
 	a, b, c float64 // how near the viewer it is: a + b*x + c*y
@@ -136,8 +133,8 @@ func (v View) seenFlat(f Face) (flatFace, bool) {
 	for i, p := range f.Points {
 		pts[i] = v.Flat(p)
 	}
-	s := polygon.Of(pts)
-	if s.IsEmpty() {
+	s := polygonOf(pts)
+	if s == nil {
 		return flatFace{}, false
 	}
 	d := n.Dot(f.Points[0])
@@ -146,7 +143,7 @@ func (v View) seenFlat(f Face) (flatFace, bool) {
 		side = -1
 	}
 	return flatFace{
-		Face: f, shape: s, convex: convexOf(pts), box: polygon.Bounds(s), look: look,
+		Face: f, shape: s, convex: convexOf(pts), box: s.Bounds(), look: look,
 		a: d / facing, b: -n.Dot(v.right) / facing, c: -n.Dot(v.up) / facing,
 		plane: fmt.Sprintf("%.3f %.3f %.3f %.2f", side*n.X+0, side*n.Y+0, side*n.Z+0, side*d+0),
 		light: v.light(n.Mul(side)),
@@ -162,10 +159,10 @@ func (v View) light(n Vec) float64 {
 
 // hidden gives what hides a part of f behind g, in the plane of the view: a shape,
 // and its outline where that is convex.
-func (s *Seen) hidden(f, g flatFace) (geom.Geometry, convex, bool) {
+func (s *Seen) hidden(f, g flatFace) (Region, convex, bool) {
 	both := f.box.Intersect(g.box)
 	if both.Empty() || f.convex != nil && g.convex != nil && f.convex.apart(g.convex) {
-		return geom.Geometry{}, nil, false
+		return nil, nil, false
 	}
 	least, most := math.Inf(1), math.Inf(-1)
 	for _, p := range geometry.Rectangle(both).Flatten(1) {
@@ -176,7 +173,7 @@ func (s *Seen) hidden(f, g flatFace) (geom.Geometry, convex, bool) {
 	case most <= touching && least >= -touching: // one lies on the other
 		return g.shape, g.convex, g.Layer > f.Layer
 	case most <= touching:
-		return geom.Geometry{}, nil, false
+		return nil, nil, false
 	case least > touching:
 		return g.shape, g.convex, true
 	}
@@ -184,15 +181,15 @@ func (s *Seen) hidden(f, g flatFace) (geom.Geometry, convex, bool) {
 	if g.convex != nil {
 		part := clipped(g.convex, before)
 		if len(part) < 3 || f.convex != nil && f.convex.apart(part) {
-			return geom.Geometry{}, nil, false
+			return nil, nil, false
 		}
-		return polygon.Of(part), part, true
+		return polygonOf(part), part, true
 	}
 	half := clipped(geometry.Rectangle(both.Grow(1)).Flatten(1), before)
 	if len(half) < 3 {
-		return geom.Geometry{}, nil, false
+		return nil, nil, false
 	}
-	part, ok := meet(g.shape, polygon.Of(half))
+	part, ok := meet(g.shape, polygonOf(half))
 	if !ok {
 		s.unworked++
 	}

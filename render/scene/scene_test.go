@@ -9,7 +9,6 @@ import (
 
 	"forel/geometry"
 	"forel/render"
-	"forel/render/shape"
 )
 
 // nearest gives the object that a line of sight meets first, by looking at every
@@ -47,7 +46,7 @@ func nearest(faces []Face, v View, at geometry.Point) (object string, clear, ahe
 func holding(s Seen, at geometry.Point) []string {
 	var out []string
 	for _, p := range s.Patches {
-		for _, a := range shape.AreasOf(p.Shape) {
+		for _, a := range p.Shape {
 			if a.Holds(at) {
 				out = append(out, p.Object)
 			}
@@ -146,7 +145,11 @@ func TestLinesAreHiddenToo(t *testing.T) {
 	s := See(append(Box("block", Vec{30, 40, 0}, Vec{60, 60, 10}, Look{}), floor), From(Vec{Z: 1}, Vec{Y: 1}))
 	var long float64
 	for _, l := range s.Lines {
-		long += l.Shape.Length()
+		for _, run := range l.Runs {
+			for i := 1; i < len(run); i++ {
+				long += run[i-1].Distance(run[i]).MM()
+			}
+		}
 	}
 	assert.InDelta(t, 70, long, 0.01)
 }

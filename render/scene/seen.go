@@ -4,10 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
-	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/shape"
 )
@@ -27,23 +24,23 @@ type Seen struct {
 type Patch struct {
 	Object string
 	Names  []string // of its faces
-	Shape  geom.Geometry
+	Shape  Region
 	look   Look
 	light  float64
 	angle  float64 // of its grain on the page, in degrees
 	plane  string
-	parts  map[string]geom.Geometry // by name
+	parts  map[string][]Region // what is seen of each face, by its name
 }
 
 // Object is all that is seen of an object.
 type Object struct {
 	Name  string
-	Shape geom.Geometry
+	Shape Region
 }
 
-// Drawn is what is seen of lines.
+// Drawn is what is seen of a line.
 type Drawn struct {
-	Shape  geom.Geometry
+	Runs   [][]geometry.Point
 	Stroke render.Stroke
 }
 
@@ -59,33 +56,31 @@ func See(faces []Face, v View) Seen {
 	for i, f := range flat {
 		rest := f.shape
 		for k, g := range flat {
-			if k == i || rest.IsEmpty() {
+			if k == i || len(rest) == 0 {
 				continue
 			}
 			hidden, outline, ok := out.hidden(f, g)
-			if !ok || hidden.IsEmpty() {
+			if !ok || len(hidden) == 0 {
 				continue
 			}
 			if outline != nil && outline.holds(cornersOf(rest)) {
-				rest = geom.Geometry{}
+				rest = nil
 				break
 			}
 			if rest, ok = without(rest, hidden); !ok {
 				out.unworked++
 			}
 		}
-		if rest = clean(rest); rest.IsEmpty() {
+		if len(rest) == 0 {
 			continue
 		}
 		out.add(f, rest)
 		for _, l := range f.Lines {
-			pts := make([]float64, 0, 2*len(l.Points))
+			var pts []geometry.Point
 			for _, p := range l.Points {
-				q := v.Flat(p)
-				pts = append(pts, q.X.MM(), q.Y.MM())
+				pts = append(pts, v.Flat(p))
 			}
-			line := geom.NewLineString(geom.NewSequence(pts, geom.DimXY)).AsGeometry()
-			out.Lines = append(out.Lines, Drawn{shape.Meet(line, rest), l.Stroke})
+			out.Lines = append(out.Lines, Drawn{rest.along(pts), l.Stroke})
 		}
 	}
 	out.outlines()
@@ -93,19 +88,22 @@ func See(faces []Face, v View) Seen {
 }
 
 // cornersOf gives the corners of the outlines of polygons.
-func cornersOf(g geom.Geometry) []geometry.Point {
+func cornersOf(r Region) []geometry.Point {
+	if len(r) == 1 {
+		return r[0].Rings[0]
+	}
 	var out []geometry.Point
-	for _, p := range polygon.Parts(g) {
-		out = append(out, polygon.Points(p.ExteriorRing().Coordinates())...)
+	for _, a := range r {
+		out = append(out, a.Rings[0]...)
 	}
 	return out
 }
 
 // add adds a face to its patch.
-func (s *Seen) add(f flatFace, rest geom.Geometry) {
+func (s *Seen) add(f flatFace, rest Region) {
 	i := slices.IndexFunc(s.Patches, func(p Patch) bool { return p.Object == f.Object && p.plane == f.plane })
 	if i < 0 {
-		p := Patch{Object: f.Object, plane: f.plane, look: f.look, light: f.light, parts: map[string]geom.Geometry{}}
+		p := Patch{Object: f.Object, plane: f.plane, look: f.look, light: f.light, parts: map[string][]Region{}}
 		if g := s.View.Flat(f.Grain); f.Grain != (Vec{}) {
 			p.angle = -math.Atan2(float64(g.Y), float64(g.X)) * 180 / math.Pi
 		}
@@ -116,23 +114,23 @@ func (s *Seen) add(f flatFace, rest geom.Geometry) {
 	if !slices.Contains(p.Names, f.Name) {
 		p.Names = append(p.Names, f.Name)
 	}
-	p.parts[f.Name] = s.joined(p.parts[f.Name], rest)
+	p.parts[f.Name] = append(p.parts[f.Name], rest)
 	p.Shape = s.joined(p.Shape, rest)
 }
 
-func (s *Seen) joined(a, b geom.Geometry) geom.Geometry {
-	g, ok := union(a, b)
+func (s *Seen) joined(a, b Region) Region {
+	r, ok := union(a, b)
 	if !ok {
 		s.unworked++
-		return geom.NewGeometryCollection([]geom.Geometry{a, b}).AsGeometry()
+		return slices.Concat(a, b)
 	}
-	return g
+	return r
 }
 
 // outlines gathers the patches of each object.
 func (s *Seen) outlines() {
 	var names []string
-	of := map[string]geom.Geometry{}
+	of := map[string]Region{}
 	for _, p := range s.Patches {
 		if _, ok := of[p.Object]; !ok {
 			names = append(names, p.Object)
@@ -148,7 +146,7 @@ func (s *Seen) outlines() {
 func (s Seen) Bounds() geometry.Box {
 	var b geometry.Box
 	for i, o := range s.Objects {
-		c := polygon.Bounds(o.Shape)
+		c := o.Shape.Bounds()
 		if i == 0 {
 			b = c
 			continue
@@ -161,35 +159,42 @@ func (s Seen) Bounds() geometry.Box {
 
 // Cropped gives what lies in a window of the view.
 func (s Seen) Cropped(window geometry.Box) Seen {
-	w := polygon.Box(window)
+	w := polygonOf(geometry.Rectangle(window).Flatten(1))
 	out := Seen{View: s.View, unworked: s.unworked}
-	crop := func(g geom.Geometry) geom.Geometry {
-		g, ok := meet(g, w)
+	crop := func(r Region) Region {
+		if window.Contains(r.Bounds()) {
+			return r
+		}
+		r, ok := meet(r, w)
 		if !ok {
 			out.unworked++
 		}
-		return g
+		return r
 	}
 	for _, p := range s.Patches {
-		if p.Shape = crop(p.Shape); p.Shape.IsEmpty() {
+		if p.Shape = crop(p.Shape); len(p.Shape) == 0 {
 			continue
 		}
-		parts := map[string]geom.Geometry{}
-		for n, g := range p.parts {
-			if g = crop(g); !g.IsEmpty() {
-				parts[n] = g
+		parts := map[string][]Region{}
+		for n, all := range p.parts {
+			for _, r := range all {
+				parts[n] = append(parts[n], crop(r))
 			}
 		}
 		p.parts = parts
 		out.Patches = append(out.Patches, p)
 	}
 	for _, o := range s.Objects {
-		if o.Shape = crop(o.Shape); !o.Shape.IsEmpty() {
+		if o.Shape = crop(o.Shape); len(o.Shape) > 0 {
 			out.Objects = append(out.Objects, o)
 		}
 	}
 	for _, l := range s.Lines {
-		if l.Shape = shape.Meet(l.Shape, w); !l.Shape.IsEmpty() {
+		var runs [][]geometry.Point
+		for _, run := range l.Runs {
+			runs = append(runs, w.along(run)...)
+		}
+		if l.Runs = runs; len(runs) > 0 {
 			out.Lines = append(out.Lines, l)
 		}
 	}
@@ -202,8 +207,12 @@ func (s Seen) Spot(name string) (at geometry.Point, ok bool) {
 	var best shape.Area
 	var most float64
 	for _, p := range s.Patches {
-		for _, a := range shape.AreasOf(p.parts[name]) {
-			if n := a.Size(); n > most {
+		var all Region
+		for _, r := range p.parts[name] {
+			all = s.joined(all, r)
+		}
+		for _, a := range all {
+			if n := a.Size(); n > most*1.001 { // of two as large the first
 				best, most = a, n
 			}
 		}

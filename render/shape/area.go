@@ -96,23 +96,32 @@ func (a Area) Holds(p geometry.Point) bool {
 // Clear gives how far a point is from the nearest edge.
 func (a Area) Clear(p geometry.Point) Length {
 	best := Length(math.Inf(1))
-	a.Edges(func(q, r geometry.Point) { best = min(best, toLine(p, q, r)) })
-	return best
+	for _, ring := range a.Rings {
+		q := ring[len(ring)-1]
+		for _, r := range ring {
+			best = min(best, squared(p, q, r))
+			q = r
+		}
+	}
+	return Length(math.Sqrt(float64(best)))
 }
 
-// toLine gives how far a point is from the line between two others.
-func toLine(p, a, b geometry.Point) Length {
+// squared gives the square of how far a point is from the line between two
+// others.
+func squared(p, a, b geometry.Point) Length {
 	d, v := b.Sub(a), p.Sub(a)
-	size := d.X*d.X + d.Y*d.Y
-	if size == 0 {
-		return p.Distance(a)
+	if size := d.X*d.X + d.Y*d.Y; size > 0 {
+		t := max(0, min(1, (v.X*d.X+v.Y*d.Y)/size))
+		v = geometry.Pt(v.X-d.X*t, v.Y-d.Y*t)
 	}
-	t := max(0, min(1, (v.X*d.X+v.Y*d.Y)/size))
-	return p.Distance(a.Add(d.Mul(float64(t))))
+	return v.X*v.X + v.Y*v.Y
 }
 
 // searched is how finely an area is searched for a place, across and along.
 const searched = 40
+
+// mostClear is how far from an edge a place need be at most.
+const mostClear Length = 6
 
 // Taken is what words keep off.
 type Taken struct {
@@ -135,23 +144,61 @@ func (t Taken) Meets(b geometry.Box) bool {
 	return false
 }
 
+// in gives what is taken in a box.
+func (t Taken) in(b geometry.Box) Taken {
+	var out Taken
+	for _, o := range t.Boxes {
+		if b.Overlaps(o) {
+			out.Boxes = append(out.Boxes, o)
+		}
+	}
+	for _, l := range t.Lines {
+		if crossesBox(l[0], l[1], b) {
+			out.Lines = append(out.Lines, l)
+		}
+	}
+	return out
+}
+
 // Room finds where in the area a box of the given size can stand clear of its
 // Edges and of what is taken: as far from the edges as it can, and of several
 // such places near the middle.
 func (a Area) Room(width, height Length, off Taken) (geometry.Point, bool) {
+	return a.room(width, height, off, 0)
+}
+
+// room is Room; a place nearer the middle by even or less counts as no nearer.
+func (a Area) room(width, height Length, off Taken, even Length) (geometry.Point, bool) {
 	b := a.Bounds()
+	if width > b.Width() || height > b.Height() {
+		return geometry.Point{}, false
+	}
+	off = off.in(b.Grow(0.01))
 	middle := b.Center()
 	diagonal := geometry.Pt(width, height).Distance(geometry.Point{})
 	var best geometry.Point
 	bestClear, bestFar, found := Length(0), Length(0), false
+	step := max(b.Height()/searched, 1e-9)
 	for i := range searched {
-		for k := range searched {
-			p := geometry.Pt(
-				b.Min.X+b.Width()*(Length(i)+0.5)/searched,
-				b.Min.Y+b.Height()*(Length(k)+0.5)/searched)
+		x := b.Min.X + b.Width()*(Length(i)+0.5)/searched
+		for k := 0; k < searched; k++ {
+			p := geometry.Pt(x, b.Min.Y+b.Height()*(Length(k)+0.5)/searched)
+			far := p.Distance(middle)
+			need := min(width, height) / 2
+			if found {
+				need = max(need, bestClear-0.06)
+				if bestClear >= mostClear && far >= bestFar-even {
+					continue
+				}
+			}
 			near := a.Clear(p)
-			clear, far := min(near, 6).Round(0.1), p.Distance(middle)
-			if found && (clear < bestClear || clear == bestClear && far >= bestFar) || near < min(width, height)/2 || !a.Holds(p) {
+			if near < need {
+				// From place to place it changes by no more than their distance.
+				k += int((need - near) / step * 0.999)
+				continue
+			}
+			clear := min(near, mostClear).Round(0.1)
+			if found && (clear < bestClear || clear == bestClear && far >= bestFar-even) || !a.Holds(p) {
 				continue
 			}
 			box := geometry.Bx(p.X-width/2, p.Y-height/2, p.X+width/2, p.Y+height/2)
@@ -165,9 +212,10 @@ func (a Area) Room(width, height Length, off Taken) (geometry.Point, bool) {
 	return best, found
 }
 
-// Inner gives a point well inside the area.
+// Inner gives a point well inside the area; of two as good, by a hundredth of a
+// millimetre, always the same, whatever the rounding.
 func (a Area) Inner() geometry.Point {
-	if p, ok := a.Room(0, 0, Taken{}); ok {
+	if p, ok := a.room(0, 0, Taken{}, 0.01); ok {
 		return p
 	}
 	// Too thin for the search: the middle of the longest edge.
@@ -183,9 +231,16 @@ func (a Area) Inner() geometry.Point {
 
 // Crosses tells whether an edge passes through a box.
 func (a Area) Crosses(b geometry.Box) bool {
-	hit := false
-	a.Edges(func(p, q geometry.Point) { hit = hit || crossesBox(p, q, b) })
-	return hit
+	for _, ring := range a.Rings {
+		q := ring[len(ring)-1]
+		for _, r := range ring {
+			if crossesBox(q, r, b) {
+				return true
+			}
+			q = r
+		}
+	}
+	return false
 }
 
 // crossesBox tells whether the line between two points has a part in a box.
@@ -193,5 +248,5 @@ func crossesBox(p, q geometry.Point, b geometry.Box) bool {
 	if max(p.X, q.X) < b.Min.X || min(p.X, q.X) > b.Max.X || max(p.Y, q.Y) < b.Min.Y || min(p.Y, q.Y) > b.Max.Y {
 		return false
 	}
-	return len(geometry.Line(p, q).Clip(b, 1)) > 0
+	return b.Crossed(p, q)
 }

@@ -26,10 +26,11 @@ type pages interface {
 type booklet struct {
 	Options
 	pages
-	plan   plan.Plan
-	layout paper.Layout
-	before int // pages before the patterns
-	page   int // that is being drawn
+	plan    plan.Plan
+	layout  paper.Layout
+	before  int // pages before the patterns
+	keyPage int // the first of the key
+	page    int // that is being drawn
 }
 
 // Booklet gives the document of all pieces laid over sheets: an overview, the
@@ -53,12 +54,14 @@ func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 // draw draws the document on pages and gives the labels there was no room for.
 func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
 	b := &booklet{Options: o, pages: on, plan: c, layout: l}
+	b.keyPage = 2
 	trial := *b
 	trial.pages = render.Discard{}
 	ordered := trial.overview()
 	b.before = 1 + b.keyPages()
 	if !ordered {
 		b.before++
+		b.keyPage++
 	}
 	b.overview()
 	b.Label(render.Roman, 1)

@@ -46,9 +46,13 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 			out = append(out, pattern.Join{From: j.from, To: j.to, Text: where + " would be blank and is not printed"})
 			continue
 		}
-		text := fmt.Sprintf("cut on this line, lay on page %d (%s)", b.pageOf(next), where)
+		page := fmt.Sprintf("page %d (%s)", b.pageOf(next), where)
+		if next.Page == tile.Page {
+			page = "the other part on this page (" + where + ")"
+		}
+		text := "cut on this line, lay on " + page
 		if j.under {
-			text = fmt.Sprintf("page %d (%s) is laid up to this line", b.pageOf(next), where)
+			text = page + " is laid up to this line"
 		}
 		// The join and the end of the overlap, over the whole window.
 		line := geometry.Bx(min(j.from.X, j.to.X), min(j.from.Y, j.to.Y), max(j.from.X, j.to.X), max(j.from.Y, j.to.Y))

@@ -46,8 +46,8 @@ func (b *booklet) overview() (ordered bool) {
 	y = max(
 		b.steps(left, "Print", []string{
 			fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", sheet),
-			"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again.",
-			"Two pieces are cut from a pattern that says × 2, and so on. The key on the next page shows which page is which.",
+			"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again. If they are off by a hair, forel gauge has it corrected.",
+			fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", b.keyPage),
 		}),
 		b.steps(right, "Join and cut", cutting),
 	) + 4
@@ -85,7 +85,7 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 
 // sheetsText gives how many sheets show patterns, and how few could.
 func (b *booklet) sheetsText() string {
-	text := fmt.Sprintf("%d (by area alone at least %d)", len(b.layout.Pages), b.layout.AtLeast)
+	text := fmt.Sprintf("%d; their area alone would fill %d", len(b.layout.Pages), b.layout.AtLeast)
 	if b.layout.Blank > 0 {
 		text += fmt.Sprintf(", and %d that would be blank left out", b.layout.Blank)
 	}
@@ -165,13 +165,13 @@ func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},
 	} {
-		if x+14+typeset.Width(k.text, render.NoteSize, false) > box.Max.X {
+		if x+24+typeset.Width(k.text, render.NoteSize, false) > box.Max.X {
 			x, y = box.Min.X, y+typeset.LineHeight(render.NoteSize)
 		}
 		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3
-		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+12, mid)), k.stroke)
-		b.Text(render.Text{At: geometry.Pt(x+14, y), String: k.text, Size: render.NoteSize, Color: render.Black})
-		x += 14 + typeset.Width(k.text, render.NoteSize, false) + 6
+		b.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+22, mid)), k.stroke)
+		b.Text(render.Text{At: geometry.Pt(x+24, y), String: k.text, Size: render.NoteSize, Color: render.Black})
+		x += 24 + typeset.Width(k.text, render.NoteSize, false) + 6
 	}
 	return y + typeset.Descent(render.NoteSize)
 }
@@ -184,13 +184,30 @@ type column struct {
 	cell  func(i int) string // of the ith piece
 }
 
+// cut gives how many of a pattern are cut: none of one that is a piece seen from
+// its other face.
+func (b *booklet) cut(p geometry.Piece) string {
+	if p.FaceOf != "" {
+		return "–"
+	}
+	return fmt.Sprint(p.Count)
+}
+
+// of gives what a pattern is cut from.
+func of(p geometry.Piece) string {
+	if p.FaceOf != "" {
+		return "drawing"
+	}
+	return string(p.Material)
+}
+
 // table lists every piece with its size and pages.
 func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
 	w := box.Width()
 	columns := []column{
 		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Drawn()[i].Name }},
-		{head: "cut", right: 44, cell: func(i int) string { return fmt.Sprint(b.plan.Drawn()[i].Count) }},
-		{head: "of", left: 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Material) }},
+		{head: "cut", right: 44, cell: func(i int) string { return b.cut(b.plan.Drawn()[i]) }},
+		{head: "of", left: 50, cell: func(i int) string { return of(b.plan.Drawn()[i]) }},
 		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Drawn()[i].Size(); return b.Round.Pretty(w) }},
 		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Drawn()[i].Size(); return b.Round.Pretty(h) }},
 		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Grain) }},
