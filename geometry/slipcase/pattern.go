@@ -220,14 +220,14 @@ func (c Case) ofPattern() (remarks, cutting []plan.Remark) {
 		if p.Count > 1 {
 			each = "each "
 		}
-		remarks = append(remarks, plan.Say("the pattern: cut "+each+p.Name+" to %s x %s first, so that lines can fall where they should", rw, rh))
+		remarks = append(remarks, plan.Say("the printed design: cut "+each+p.Name+" to %s x %s first, so that lines can fall where they should", rw, rh))
 	}
 	if more > 0 {
 		area := fmt.Sprintf("%.0f cm²", more/100)
 		if j.Unit == geometry.IN {
 			area = fmt.Sprintf("%.0f in²", more/float64(geometry.Inch*geometry.Inch))
 		}
-		remarks = append(remarks, plan.Say("the pattern takes "+area+" of stock more than the pieces"))
+		remarks = append(remarks, plan.Say("the printed design takes "+area+" of stock more than the pieces"))
 	}
 	if j.Pattern.Match == MatchMirrored && (j.Covering == AllCloth || j.Covering == AllPaper) {
 		m := geometry.Cloth
@@ -236,7 +236,7 @@ func (c Case) ofPattern() (remarks, cutting []plan.Remark) {
 		}
 		wet, _ := j.wetAcross(m)
 		at := geometry.Modulo(j.offMiddle(wet)-j.Outside().Thickness/2, wet)
-		remarks = append(remarks, plan.Say("a mirrored pattern is centred on the spine of a wrap: lines fall %s from the spine edges of the sides, and every %s on", at, wet))
+		remarks = append(remarks, plan.Say("a mirrored design is centred on the spine of a wrap: lines fall %s from the spine edges of the sides, and every %s on", at, wet))
 	}
 	if !j.matches() {
 		return remarks, []plan.Remark{plan.Say("Lay the lines of the pattern along the edges of the pieces; the drawings named face show them as the pattern is seen.")}

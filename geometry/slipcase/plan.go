@@ -92,6 +92,10 @@ func (j Job) Whose(n int) string { return j.volume(n) }
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }
 
+// HoleStrip says what is done at a thumb hole before its tabs are turned over the
+// edge of the board (common practice, no source).
+const HoleStrip = "paste a narrow strip of the covering round the edge of the board, which shows between the tabs"
+
 // order gives the order of work at the bench (common practice, no source).
 func (j Job) order() []string {
 	var out []string
@@ -114,7 +118,7 @@ func (j Job) order() []string {
 		out = append(out, "Side papers: glue them on, inset all round, and turn them in at the mouth.")
 	}
 	if j.hasHole() {
-		out = append(out, "At the thumb hole paste a narrow strip of the covering round the edge of the board, which shows between the tabs; then turn the tabs over it.")
+		out = append(out, "At the thumb hole "+HoleStrip+"; then turn the tabs over it.")
 	}
 	if j.Lining.Thickness > 0 && !j.linedBefore() {
 		out = append(out, "Paste the linings in: sides, spine, head and tail.")

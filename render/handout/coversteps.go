@@ -7,17 +7,36 @@ import (
 	"forel/render/scene"
 )
 
+// cutOut names what is cut out of the spine cloth beside its spine flaps: wedges,
+// or, where side flaps so short end at the apex, notches.
+func (m model) cutOut() (one, many string) {
+	var flap, apex Length
+	for _, g := range m.pieces["spine cloth"].Margins {
+		switch g.Name {
+		case "side flaps over head and tail":
+			flap = g.Length
+		case "from the corner of the board to the apex of a wedge":
+			apex = g.Length
+		}
+	}
+	if flap.Near(apex) {
+		return "notch", "notches"
+	}
+	return "wedge", "wedges"
+}
+
 // clothSteps gives the steps of spine cloth, head cloth and tail cloth.
 func (b *book) clothSteps(m model) []step {
 	mm := b.Round.Pretty
 	laid, flaps := m.spineFigures()
 	ends, tabs := m.endFigures()
+	_, cuts := m.cutOut()
 	j := m.job
 	return []step{
 		{
 			title: "Spine cloth: the spine and the margins",
 			text: []string{
-				"Cut the spine cloth with its wedges. Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press.",
+				"Cut the spine cloth with its " + cuts + ". Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press.",
 				fmt.Sprintf("Turn it on each side in turn: draw the margin up tight and rub it down. It reaches %s onto the side.", mm(j.Cloth.Overlap)),
 			},
 			rows: [][]panel{laid},
@@ -106,10 +125,15 @@ func (b *book) holeStep(m model, on []covering) step {
 			base = append(base, m.sheet(o, made, false)...)
 		}
 	}
+	tabs := "The covering is cut smaller than the hole in the board and snipped into tabs. Glue the tabs again, draw each over the edge of the board, and press it down inside, one after another, so that they follow the curve."
+	if m.job.ThumbHole.Shape == slipcase.Triangle {
+		tabs = "The covering is cut smaller than the hole in the board and snipped at its point into two tabs. Glue the tabs again, draw each over its straight edge of the board, and press it down inside, tight into the point."
+	}
 	return step{
 		title: "The thumb holes",
 		text: []string{
-			"The covering is cut smaller than the hole in the board and snipped into tabs. Glue the tabs again, draw each over the edge of the board, and press it down inside, one after another, so that they follow the curve.",
+			"At each hole, before its tabs are turned, " + slipcase.HoleStrip + ".",
+			tabs,
 			"If a tab will not lie flat, deepen its snip a little, but never as far as the edge of the board.",
 		},
 		rows: [][]panel{{m.holeFigure(c, base)}},
@@ -121,7 +145,7 @@ func (b *book) dividerStep(m model, base []scene.Face) step {
 		title: "The dividers",
 		text: []string{
 			fmt.Sprintf("Line both faces of each divider, dry it under a weight and trim it. Glue the strip of cloth round its mouth edge, %s onto each face.", b.Round.Pretty(m.job.Divider.Lap)),
-			"Try each divider dry: it slides in on its ruled lines, against the spine wall. Put a thin line of glue on its three edges and slide it in. Stand the volumes in, wrapped in release paper, to keep it straight while it dries.",
+			"Try each divider dry: it slides in on its ruled lines, against the spine wall. With the dividers standing, try each volume in its place: it must go in without force. Take them out. Put a thin line of glue on its three edges and slide it in. Stand the volumes in, wrapped in release paper, to keep it straight while it dries.",
 		},
 		rows: [][]panel{m.dividerFigures(base)},
 	}

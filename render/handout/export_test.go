@@ -1,6 +1,8 @@
 package handout
 
 import (
+	"strings"
+
 	"forel/geometry"
 	"forel/render/scene"
 )
@@ -32,6 +34,31 @@ func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
 		sizes[n] = [2]string{z.width, z.height}
 	}
 	return lines, sizes
+}
+
+// Thicknesses gives the thicknesses of material on a worksheet as they are shown.
+func Thicknesses(s Subject, o Options) []string {
+	b := &book{Options: o, Subject: s}
+	var out []string
+	for _, g := range b.rules().groups {
+		for _, m := range g.measures {
+			if m.fine {
+				out = append(out, b.shown(m))
+			}
+		}
+	}
+	return out
+}
+
+// Words gives all that the steps and the checks say.
+func Words(s Subject, o Options) string {
+	b := &book{Options: o, Subject: s, palette: paletteOf(false)}
+	var out []string
+	for _, st := range b.allSteps() {
+		out = append(append(out, st.title), st.text...)
+	}
+	good, bad := b.checkWords()
+	return strings.Join(append(append(out, good...), bad...), "\n")
 }
 
 // Figure is a picture of a step: the objects that are seen in it, those that are

@@ -30,6 +30,7 @@ func (m model) covered(on ...covering) []scene.Face {
 
 // spineFigures gives the figures of the spine cloth.
 func (m model) spineFigures() (laid, flaps []panel) {
+	cut, _ := m.cutOut()
 	c, v := spineCloth, m.onSpine()
 	up := scene.Vec{Z: m.lift()}
 	w, h := m.w(), m.h()
@@ -48,7 +49,7 @@ func (m model) spineFigures() (laid, flaps []panel) {
 				{name: "the case", more: "spine down, mouth up", spot: "head wall"},
 				{name: "cloth", more: "glued face up", spot: "left margin"},
 				{name: "spine flap", spot: "spine flap"},
-				{name: "wedge", more: "cut away", at: m.wedge()},
+				{name: cut, more: "cut away", at: m.wedge()},
 			},
 			caption: "a: the spine onto the ruled rectangle",
 		},

@@ -73,11 +73,15 @@ func subjectOf(t require.TestingT, j slipcase.Job) handout.Subject {
 	return handout.Of(c)
 }
 
-func cardOf(t require.TestingT, height, width, thickness, card length) handout.Subject {
+func cardJob(height, width, thickness, card length) onepiece.Job {
 	j := onepiece.DefaultJob()
 	j.Title, j.Card.Thickness = "Invented", card
 	j.Book = jobOf(height, width, thickness).Books[0]
-	c, err := onepiece.Make(j)
+	return j
+}
+
+func cardOf(t require.TestingT, height, width, thickness, card length) handout.Subject {
+	c, err := onepiece.Make(cardJob(height, width, thickness, card))
 	require.NoError(t, err)
 	return handout.OfCard(c)
 }

@@ -35,7 +35,11 @@ func (b *book) drawLooks(box geometry.Box) {
 		if used[geometry.Paper] {
 			entries = append(entries, entry{p.paper.face, "paper"})
 		}
-		entries = append(entries, entry{p.cloth.back, "the glued back of either"})
+		back := "its glued back"
+		if used[geometry.Cloth] && used[geometry.Paper] {
+			back = "the glued back of either"
+		}
+		entries = append(entries, entry{p.cloth.back, back})
 	}
 	x := box.Min.X
 	for _, e := range entries {

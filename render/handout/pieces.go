@@ -72,6 +72,9 @@ func (b *book) pieceNote() string {
 	if b.card != nil {
 		note = "Width runs across both sides and the spine."
 	}
+	if b.blank && b.card != nil {
+		return note + " Usual sizes are common practice, no source. Fold one of paper first."
+	}
 	if b.blank {
 		return note + " Usual sizes are common practice, no source. A thin case may need shorter flaps and tabs than these rules give: fold a paper one first."
 	}

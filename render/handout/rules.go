@@ -13,6 +13,7 @@ type measure struct {
 	value              Length
 	readings           []Length // what value is the largest of; nil: it was not measured so
 	fine               bool     // a thickness of material, shown more finely
+	digits             int      // of a thickness, the decimals it is shown with
 	number             string   // in place of a length
 	usual              bool     // a choice of the maker's, which has a usual size
 }

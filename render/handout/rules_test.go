@@ -1,6 +1,7 @@
 package handout_test
 
 import (
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -13,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/render/handout"
 )
@@ -102,8 +104,21 @@ func TestRulesGiveTheSizes(t *testing.T) {
 	for name, j := range jobs() {
 		holdRules(t, subjectOf(t, j), piecesOf(t, j), name)
 	}
-	for _, card := range []string{"card", "card, thin", "card, thick"} {
-		holdRules(t, subjects(t)[card], nil, card)
+	// Which flap reaches furthest differs: commonly the outer, of a book thicker
+	// than wide the inner, or the point of an outer or a spine flap.
+	for _, z := range [][4]length{{203, 130, 22, 1.6}, {210, 148, 3, 0.6}, {120, 90, 100, 3}, {203, 130, 22, 0.3}, {203, 40, 80, 0.3}, {100, 60, 60, 1}} {
+		for _, flaps := range []onepiece.Flaps{{Relief: 0.5, Taper: 1}, {Relief: 2, Taper: 0}, {Relief: 2, Taper: 0.3}} {
+			j := cardJob(z[0], z[1], z[2], z[3])
+			j.Flaps = flaps
+			c, err := onepiece.Make(j)
+			if err != nil {
+				require.NotEqual(t, 0.5, flaps.Relief.MM())
+				continue
+			}
+			box := c.Pieces[0].Outline.Bounds()
+			size := map[string][2]float64{onepiece.PieceName: {box.Width().MM(), box.Height().MM()}}
+			holdRules(t, handout.OfCard(c), size, fmt.Sprint("card ", z, flaps))
+		}
 	}
 }
 

@@ -66,13 +66,13 @@ func (b *book) steps(m model) []step {
 	var on []covering
 	switch j.Covering {
 	case slipcase.AllCloth, slipcase.AllPaper:
-		out, on = append(out, b.wrapSteps(m)...), []covering{wrapCover, headPanel, tailPanel}
+		out, on = append(append(out, b.designStep(m)...), b.wrapSteps(m)...), []covering{wrapCover, headPanel, tailPanel}
 	case slipcase.SidesOnly:
 		on = []covering{rightPaper, leftPaper}
-		out = append(out, b.paperStep(m))
+		out = append(append(out, b.designStep(m)...), b.paperStep(m))
 	default:
 		on = []covering{spineCloth, headCloth, tailCloth, rightPaper, leftPaper}
-		out = append(out, b.clothSteps(m)...)
+		out = append(append(out, b.clothSteps(m)...), b.designStep(m)...)
 		out = append(out, b.paperStep(m, spineCloth, headCloth, tailCloth))
 	}
 	if j.ThumbHole.Shape != slipcase.NoHole && j.ThumbHole.Shape != "" {
@@ -99,13 +99,21 @@ func (b *book) steps(m model) []step {
 	done := m.insertFigure(whole, "", false)
 	done.notes = []note{{name: bookOrBooks(j), more: "spine outward", spot: bookName(len(j.Books) - 1)}, {name: "mouth", at: m.mouthEdgeMiddle()}, {name: "head", spot: b.topOf(on)}}
 	return append(out, step{
-		title: "Dry the case and try the book",
+		title: "Dry the case and try " + bookOrBooks(j),
 		text: []string{
-			"Fill the case with something as thick as the book, wrapped in release paper, and leave it under a light weight overnight.",
-			"Slide the book in, spine outward. It should go in with a little air under it and stay when the case is tipped. Check the case against the list on the last page.",
+			"Fill the case with something as thick as " + bookOrBooks(j) + ", wrapped in release paper, and leave it under a light weight overnight.",
+			finalTry(j) + " Check the case against the list on the last page.",
 		},
 		rows: [][]panel{{done}},
 	})
+}
+
+// finalTry says how what the case is for goes into it.
+func finalTry(j slipcase.Job) string {
+	if len(j.Books) > 1 {
+		return "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
+	}
+	return "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
 }
 
 func bookOrBooks(j slipcase.Job) string {
@@ -178,23 +186,52 @@ func (b *book) dryStep(m model) step {
 
 func (b *book) tryStep(m model) step {
 	p := m.insertFigure(m.boards(boardNames...), "", true)
-	p.notes = []note{{name: bookOrBooks(m.job), more: "half way in", spot: bookName(len(m.job.Books) - 1)}, {name: "bare case", spot: "right side"}}
+	what := bookOrBooks(m.job)
+	p.notes = []note{{name: what, more: "half way in", spot: bookName(len(m.job.Books) - 1)}, {name: "bare case", spot: "right side"}}
 	return step{
-		title: "Try the book in the bare case",
+		title: "Try " + what + " in the bare case",
 		text: []string{
-			fmt.Sprintf("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", b.Round.Pretty(m.job.Clearance.Height), b.Round.Pretty(m.job.Clearance.Thickness)),
-			"If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take the book out.",
+			b.playWords(m.job),
+			"If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take " + what + " out.",
 			b.outsideWords(),
 		},
 		rows: [][]panel{{p}},
 	}
 }
 
+// playWords says what play there is in the bare case: what lies between the
+// boards, less the book, or less all volumes side by side where the dividers are
+// still to come.
+func (b *book) playWords(j slipcase.Job) string {
+	mm, room := b.Round.Pretty, j.Between()
+	var tall, thick Length
+	for _, v := range j.Books {
+		tall, thick = max(tall, v.Height.Largest()), thick+v.Thick()
+	}
+	height, thickness := mm(room.Height-tall), mm(room.Thickness-thick)
+	if len(j.Books) < 2 {
+		return fmt.Sprintf("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+	}
+	text := fmt.Sprintf("Slide the books in gently, side by side. They must go in without force and have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
+	if n := j.Dividers(); n > 0 {
+		what := "A divider, still to come, takes %s of that"
+		if n > 1 {
+			what = "Dividers, still to come, take %s of that"
+		}
+		text += fmt.Sprintf(" "+what+"; it leaves each volume %s.", mm(Length(n)*j.DividerThickness()), mm(j.Clearance.Thickness))
+	}
+	return text + " Covering will take some at the mouth."
+}
+
 // outsideWords says what the bare case must measure before its covering is cut.
 func (b *book) outsideWords() string {
 	mm, o := b.Round.Pretty, b.plan.Outside
+	later := ""
+	if what := b.designed(); what != "" {
+		later = " The " + what + " come later: they are cut by the printed design."
+	}
 	return fmt.Sprintf("Measure the case outside: %s high, %s deep, %s thick. If it is off by more than %s, measure the board again, mend the job and print the covering anew. Then cut the covering from its patterns, the grain as the arrows show.",
-		mm(o.Height), mm(o.Width), mm(o.Thickness), mm(b.halfMillimetre()))
+		mm(o.Height), mm(o.Width), mm(o.Thickness), mm(b.halfMillimetre())) + later
 }
 
 // halfMillimetre gives half a millimetre, or 1/64 in, which is near it, as it can

@@ -5,8 +5,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
-	"forel/render"
 	"forel/render/layout"
 )
 
@@ -28,6 +26,9 @@ func (b *book) before() []block {
 		"two pressing boards larger than the case, weights, release paper (silicone or waxed), waste paper",
 		"bookbinder's glue (a dispersion, such as PVA) for board and cloth; paste, or paste with glue, for paper",
 		"caliper, if you can borrow one",
+	}
+	if b.boards != nil && !b.cutsOf(geometry.Cloth) {
+		tools[4] = "bookbinder's glue (a dispersion, such as PVA) for board; paste, or paste with glue, for paper"
 	}
 	if b.card != nil {
 		tools[4] = "bookbinder's glue (a dispersion, such as PVA)"
@@ -80,7 +81,7 @@ func (b *book) materials() []string {
 	}
 	for _, m := range b.plan.Materials {
 		if m.Name == "board" || m.Name == "card" {
-			out = append(out, fmt.Sprintf("The %s must measure %.3g %v: with another the case does not fit, since it counts twice in height and thickness.", m.Name, float64(m.Thickness/b.Round.Unit.Length()), b.Round.Unit))
+			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts twice in height and thickness.", m.Name, b.thin(m.Thickness, b.digits(m.Thickness))))
 		}
 	}
 	return out
@@ -107,56 +108,4 @@ func (b *book) looksKey(blocks *[]block) {
 		height: func(Length) Length { return 8 },
 		draw:   func(box geometry.Box, _ Length) { b.drawLooks(box) },
 	})
-}
-
-// checks gives the last block: what to check, and what to do when a check fails.
-func (b *book) checks() block {
-	mm := b.Round.Pretty
-	good := []string{
-		"The book goes in without force, and stays when the case is tipped mouth down and gently shaken: then it comes out with a tap, not by itself.",
-		"Its spine lies flush with the mouth, or a hair within.",
-		"Corners are square: both diagonals of a side are the same length.",
-		"No board shows, no glue shows, no edge is loose.",
-		"Inside, no tab or turn-in stands up where the book would catch it.",
-	}
-	bad := []string{
-		"The book sticks all the way: the case is too small. Measure the room inside and compare it with the worksheet: a wrong reading, a thicker board than measured, or a scaled print. The boards must be cut again.",
-		"It sticks only at the mouth: covering is turned in there. Let it dry fully, rub the turn-ins down hard with a folder, pare a thick corner.",
-		"It rattles: line the inside with one more paper, on one side only at first.",
-		"A side is hollow: it dried without a weight. Damp the hollow face lightly and dry it again between boards.",
-		"Cloth lifts: it had too little glue at the edge. Lift it, glue it again, rub it down, weight it.",
-	}
-	if b.boards != nil {
-		m := b.plan.Mouth
-		good[0] = fmt.Sprintf("The book goes in without force: at the mouth, the tightest place, it has %s of play in height and %s in thickness. It does not fall out when the case is tipped, but comes with a tap.", mm(m.Height), mm(m.Thickness))
-		if b.boards.Job.Covering == slipcase.SidesOnly {
-			good[3] = "The papers lie evenly, no glue shows, no edge is loose."
-		}
-	} else {
-		bad[2] = "It rattles: line one side inside with paper."
-		bad[3] = "A side bulges: a flap is too long or was pushed in. Ease the flap while the glue is fresh."
-		bad[4] = "A flap lifts: it had too little glue at its end. Lift it, glue it again, weight it."
-	}
-	const a, c = "Check the finished case", "When a check fails"
-	width := b.column().Width()
-	tickHead := func(y Length, box geometry.Box, texts []string) Length {
-		y = layout.Paragraph(b, box, y, a, render.HeadSize, true) + 0.8
-		for _, t := range texts {
-			b.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X, y+0.7, box.Min.X+tick, y+0.7+tick)), render.Stroke{Width: 0.25, Color: render.Black})
-			y = layout.Paragraph(b, geometry.Bx(box.Min.X+6, y, box.Max.X, box.Max.Y), y, t, render.BodySize, false) + 1.4
-		}
-		return y
-	}
-	height := layout.ParagraphHeight(a, render.HeadSize, true, width) + 0.8 + 3 + layout.StepsHeight(c, bad, width)
-	for _, t := range good {
-		height += layout.ParagraphHeight(t, render.BodySize, false, width-6) + 1.4
-	}
-	return block{
-		mark:   "Checks",
-		height: func(Length) Length { return height },
-		draw: func(box geometry.Box, _ Length) {
-			y := tickHead(box.Min.Y, box, good) + 3
-			layout.Points(b, geometry.Bx(box.Min.X, y, box.Max.X, box.Max.Y), c, bad)
-		},
-	}
 }

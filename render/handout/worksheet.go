@@ -2,6 +2,7 @@ package handout
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"forel/geometry"
@@ -17,10 +18,50 @@ var cellLine = render.Stroke{Width: 0.2, Color: render.Grey}
 
 // rules gives what the worksheet says of the case.
 func (b *book) rules() sheetRules {
+	var r sheetRules
 	if b.card != nil {
-		return cardRules(*b.card)
+		r = cardRules(*b.card)
+	} else {
+		r = boardRules(*b.boards)
 	}
-	return boardRules(*b.boards)
+	for _, g := range r.groups {
+		var thin []Length
+		for _, m := range g.measures {
+			if m.fine {
+				thin = append(thin, m.value)
+			}
+		}
+		digits := b.digits(thin...)
+		for i := range g.measures {
+			g.measures[i].digits = digits
+		}
+	}
+	return r
+}
+
+// digits gives how many decimals thicknesses take in one column: as few as tell
+// all of them, in mm from 1 to 3, in inches 3 or 4.
+func (b *book) digits(thin ...Length) int {
+	least, most := 1, 3
+	if b.Round.Unit == geometry.IN {
+		least, most = 3, 4
+	}
+	for n := least; n < most; n++ {
+		told := true
+		for _, l := range thin {
+			parts := float64(l/b.Round.Unit.Length()) * math.Pow10(n)
+			told = told && math.Abs(parts-math.Round(parts)) < 1e-6
+		}
+		if told {
+			return n
+		}
+	}
+	return most
+}
+
+// thin writes a thickness with a number of decimals.
+func (b *book) thin(l Length, digits int) string {
+	return fmt.Sprintf("%.*f %v", digits, float64(l/b.Round.Unit.Length()), b.Round.Unit)
 }
 
 // worksheet gives the worksheet in blocks: the measures, then the pieces.
@@ -185,7 +226,7 @@ func (b *book) shown(m measure) string {
 	case m.number != "":
 		return m.number
 	case m.fine:
-		return fmt.Sprintf("%.3g %v", float64(m.value/b.Round.Unit.Length()), b.Round.Unit)
+		return b.thin(m.value, m.digits)
 	}
 	return b.Round.Pretty(m.value)
 }
