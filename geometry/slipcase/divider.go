@@ -75,19 +75,15 @@ func (j Job) underDivider() Length {
 	case AllCloth, AllPaper:
 		return k
 	}
-	reach, most := j.tabs().tuck, Length(0)
-	between, left := j.Between().Thickness, Length(0)
-	for i := range j.dividers() {
-		left += j.Books[i].Thick() + j.Clearance.Thickness
-		right := between - left - j.dividerThickness()
-		layers := Length(1)
+	reach, between := j.tabs().tuck, j.Between().Thickness
+	lines := j.dividerLines()
+	for i := 0; i < len(lines); i += 2 {
+		left, right := lines[i], between-lines[i+1]
 		if left < reach || right < reach { // two tucks never lie on each other
-			layers++
+			return 2 * k
 		}
-		most = max(most, layers*k)
-		left += j.dividerThickness()
 	}
-	return most
+	return k
 }
 
 // dividerLines gives where both faces of each divider stand, from the inner

@@ -81,7 +81,7 @@ func (b *book) materials() []string {
 	}
 	for _, m := range b.plan.Materials {
 		if m.Name == "board" || m.Name == "card" {
-			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts twice in height and thickness.", m.Name, b.thin(m.Thickness, b.digits(m.Thickness))))
+			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Name, b.thin(m.Thickness, b.digits(m.Thickness))))
 		}
 	}
 	return out
