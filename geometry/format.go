@@ -113,3 +113,28 @@ func (r Rounding) step() Length {
 	}
 	return r.Step
 }
+
+// Fine writes a clearance or another small length more finely than sizes are
+// shown: to 0.01 mm or 0.001 in.
+func Fine(l Length, u Unit) string { return FineNumber(l, u) + " " + u.String() }
+
+// FineNumber is Fine without the unit.
+func FineNumber(l Length, u Unit) string {
+	digits, step := 2, 0.01*Millimetre
+	if u == IN {
+		digits, step = 3, 0.001*Inch
+	}
+	l = l.Round(step)
+	if l.Near(0) {
+		l = 0 // not -0
+	}
+	return strconv.FormatFloat(float64(l/u.Length()), 'f', digits, 64)
+}
+
+// FineStep says how finely Fine writes.
+func FineStep(u Unit) string {
+	if u == IN {
+		return "0.001 in"
+	}
+	return "0.01 mm"
+}

@@ -167,3 +167,16 @@ func ExampleRounding_Format() {
 	// 151.5 mm
 	// 5 31/32 in
 }
+
+// A small length is shown to 0.01 mm or 0.001 in (1 in = 25.4 mm), never as -0.
+func TestFine(t *testing.T) {
+	for _, test := range []struct {
+		l    geometry.Length
+		u    geometry.Unit
+		want string
+	}{{0.6, geometry.MM, "0.60 mm"}, {-1.236, geometry.MM, "-1.24 mm"}, {-0.004, geometry.MM, "0.00 mm"}, {1, geometry.IN, "0.039 in"}, {25.4, geometry.IN, "1.000 in"}} {
+		if got := geometry.Fine(test.l, test.u); got != test.want {
+			t.Errorf("%v in %v: %q, not %q", test.l, test.u, got, test.want)
+		}
+	}
+}

@@ -60,7 +60,8 @@ func runClass(args []string, out io.Writer, say voice) error {
 	var c class
 	f.StringVar(&c.folder, "out", "class", "`folder` to write into; made if it is not there")
 	job := f.String("job", "", "job `file` that gives what the roster leaves out")
-	sheet := f.String("paper", "", "`sheet` to print on, for every student: a4, letter or another")
+	sheet := f.String("paper", "", paperUsage)
+	black := f.Bool("black", false, blackUsage)
 	f.StringVar(&c.round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in")
 	effort := f.String("effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")
 	f.IntVar(&c.workers, "workers", runtime.NumCPU(), "`number` of students worked on at a time")
@@ -77,6 +78,9 @@ func runClass(args []string, out io.Writer, say voice) error {
 	}
 	if *sheet != "" {
 		c.flags = append(c.flags, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
+	}
+	if *black {
+		c.flags = append(c.flags, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
 	}
 	var err error
 	if *effort != "" {

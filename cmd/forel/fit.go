@@ -40,7 +40,7 @@ func runFit(args []string, out io.Writer, say voice) error {
 	job := addJobFlags(f)
 	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
 	folder := f.String("out", "", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there")
-	sheet := f.String("paper", "", paperUsage)
+	job.addPrint()
 	swell := f.String("swell", "", "`percent` the book may grow thicker when damp, such as 1.5")
 	if err := parseFlags(f, args); err != nil {
 		return err
@@ -50,9 +50,6 @@ func runFit(args []string, out io.Writer, say voice) error {
 	}
 	if f.Changed("out") && *folder == "" {
 		return refusal{"--out names no folder", "such as --out case/"}
-	}
-	if *sheet != "" {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
 	if f.Changed("swell") {
 		job.extra = append(job.extra, jobfile.Flag{Name: "--swell", Key: "fit.swell", Value: *swell})

@@ -48,6 +48,8 @@ type jobFlags struct {
 	extra   []jobfile.Flag       // flags of one command
 	round   string
 	example bool
+	paper   *string // of commands that print; nil for others
+	black   *bool
 }
 
 // The flags that stand for one key of a job file.
@@ -70,6 +72,15 @@ func addJobFlags(f *pflag.FlagSet) *jobFlags {
 	return j
 }
 
+// blackUsage is the help of --black.
+const blackUsage = "print in black alone: lines told apart by dash and weight; drawings keep their colours"
+
+// addPrint adds the flags of a command that prints.
+func (j *jobFlags) addPrint() {
+	j.paper = j.set.String("paper", "", paperUsage)
+	j.black = j.set.Bool("black", false, blackUsage)
+}
+
 // flags gives what was set, as the job file package takes it.
 func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 	var out []jobfile.Flag
@@ -84,6 +95,12 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 			return nil, err
 		}
 		out = append(out, set)
+	}
+	if j.paper != nil && *j.paper != "" {
+		out = append(out, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *j.paper})
+	}
+	if j.black != nil && *j.black {
+		out = append(out, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
 	}
 	return append(out, j.extra...), nil
 }

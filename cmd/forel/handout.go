@@ -37,7 +37,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	f := flagSet("handout", aboutHandout, out)
 	job := addJobFlags(f)
 	folder := f.String("out", "handout", "`folder` to write into; made if it is not there")
-	sheet := f.String("paper", "", paperUsage)
+	job.addPrint()
 	blank := f.Bool("blank", false, "the worksheet alone and empty, to be filled in by hand")
 	tints := f.Bool("tints", false, "tint board, cloth and paper in the figures; without, they are in greys")
 	if err := parseFlags(f, args); err != nil {
@@ -45,9 +45,6 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	}
 	if *folder == "" {
 		return refusal{"--out names no folder", "such as --out case/"}
-	}
-	if *sheet != "" {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
 	if *blank {
 		job.assume()

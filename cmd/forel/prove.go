@@ -32,7 +32,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 	job := addJobFlags(f)
 	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
 	folder := f.String("out", "", "`folder` to draw proof.svg and proof.pdf into; made if it is not there")
-	sheet := f.String("paper", "", paperUsage)
+	job.addPrint()
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
@@ -41,9 +41,6 @@ func runProve(args []string, out io.Writer, say voice) error {
 	}
 	if f.Changed("out") && *folder == "" {
 		return refusal{"--out names no folder", "such as --out case/"}
-	}
-	if *sheet != "" {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
 	date, err := fileDate()
 	if err != nil {

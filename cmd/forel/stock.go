@@ -11,7 +11,6 @@ import (
 	"strings"
 	"time"
 
-	"forel/cmd/jobfile"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/render"
@@ -54,7 +53,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 	format := f.String("format", "text", "`format` of the list: text, markdown, json (everything) or csv (the cuts)")
 	cuts := f.Bool("cuts", false, "with text and markdown: the order of the cuts too")
 	folder := f.String("out", "", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there")
-	sheet := f.String("paper", "", paperUsage)
+	job.addPrint()
 	loose := f.Bool("loose-walls", false, "let the walls of one case come off different strips, where that saves a sheet")
 	effort := f.String("effort", strconv.Itoa(defaultSteps), "how long to search: `steps`, or a time such as 20s; 0: the first good plan")
 	if err := parseFlags(f, args); err != nil {
@@ -74,9 +73,6 @@ func runStock(args []string, out io.Writer, say voice) error {
 	e, err := effortOf(*effort)
 	if err != nil {
 		return err
-	}
-	if *sheet != "" {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
 	}
 	date, err := fileDate()
 	if err != nil {

@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -46,9 +45,8 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	f := flagSet("templates", aboutTemplates, out)
 	job := addJobFlags(f)
 	folder := f.String("out", "templates", "`folder` to write into; made if it is not there")
-	sheet := f.String("paper", "", paperUsage)
+	job.addPrint()
 	separate := f.Bool("separate", false, "no two pieces on one sheet")
-	black := f.Bool("black", false, "print in black alone: lines told apart by dash and weight; the drawings keep their colours")
 	colours := f.StringArray("colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (cutting, creasing, positions, legend)")
 	if err := parseFlags(f, args); err != nil {
 		return err
@@ -59,12 +57,6 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	theme, err := themeOf(*colours)
 	if err != nil {
 		return err
-	}
-	if *sheet != "" {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
-	}
-	if *black {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
 	}
 	date, err := fileDate()
 	if err != nil {

@@ -27,22 +27,6 @@ type Options struct {
 	Date  time.Time // the document's; zero: none
 }
 
-// fine writes a clearance more finely than sizes are shown: to 0.01 mm or 0.001
-// in.
-func fine(l Length, u geometry.Unit) string { return fineNumber(l, u) + " " + u.String() }
-
-func fineNumber(l Length, u geometry.Unit) string {
-	digits, step := 2, 0.01*geometry.Millimetre
-	if u == geometry.IN {
-		digits, step = 3, 0.001*geometry.Inch
-	}
-	l = l.Round(step)
-	if l.Near(0) {
-		l = 0 // not -0
-	}
-	return fmt.Sprintf("%.*f", digits, float64(l/u.Length()))
-}
-
 // settable writes a length as a maker would type it: a 64th of an inch as a
 // fraction, anything else finely.
 func settable(u geometry.Unit) func(Length) string {
@@ -50,16 +34,8 @@ func settable(u geometry.Unit) func(Length) string {
 		if n := l / geometry.To64th.Step; u == geometry.IN && n.Near(n.Round(1)) {
 			return geometry.To64th.Format(l)
 		}
-		return fine(l, u)
+		return geometry.Fine(l, u)
 	}
-}
-
-// fineStep says how finely clearances are shown.
-func fineStep(u geometry.Unit) string {
-	if u == geometry.IN {
-		return "0.001 in"
-	}
-	return "0.01 mm"
 }
 
 // chance writes a chance in percent, to a tenth; what is not certain is not
@@ -122,7 +98,7 @@ func verdict(r fit.Report, u geometry.Unit) []string {
 	first := fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(r.Settled.Snug), often(r.Settled.Tight), often(r.Settled.Loose))
 	g, e := r.Gaps[r.Worst.Gap], r.Errors[r.Worst.Error]
 	second := fmt.Sprintf("tightest: %s, %s as drawn, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
-		name(g), fine(g.Drawn, u), fine(g.Low, u), fine(g.High, u), 100*r.Worst.Share, e.Name, fine(e.Effects[r.Worst.Gap].Moves(), u))
+		name(g), geometry.Fine(g.Drawn, u), geometry.Fine(g.Low, u), geometry.Fine(g.High, u), 100*r.Worst.Share, e.Name, geometry.Fine(e.Effects[r.Worst.Gap].Moves(), u))
 	return []string{first, second, advice(r, u)}
 }
 

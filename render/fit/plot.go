@@ -80,8 +80,8 @@ func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 		y += typeset.LineHeight(render.NoteSize) + 0.3
 		dist := g.Distribution
 		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curves[g.Place])
-		p.words(box.Min.X+14, y, fmt.Sprintf("%s: %s, expected %s ± %s; too tight %s, too loose %s", typeset.Fit(name(g), render.NoteSize, false, 60), fine(g.Drawn, u),
-			fineNumber(dist.Expected(), u), fine(2*dist.StandardDeviation(), u), chance(g.Chance.Tight), chance(g.Chance.Loose)), render.NoteSize, render.Start, false)
+		p.words(box.Min.X+14, y, fmt.Sprintf("%s: %s, expected %s ± %s; too tight %s, too loose %s", typeset.Fit(name(g), render.NoteSize, false, 60), geometry.Fine(g.Drawn, u),
+			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), chance(g.Chance.Tight), chance(g.Chance.Loose)), render.NoteSize, render.Start, false)
 	}
 	y = p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
 	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
@@ -159,7 +159,7 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 			limit = loose
 		}
 		p.words(z.at, frame.Min.Y+3, z.name, render.NoteSize, z.align, true)
-		p.words(z.at, frame.Min.Y+7, z.side+fine(limit, u), render.NoteSize, z.align, false)
+		p.words(z.at, frame.Min.Y+7, z.side+geometry.Fine(limit, u), render.NoteSize, z.align, false)
 	}
 	p.words((x(tight)+x(loose))/2, frame.Min.Y+3, "snug", render.NoteSize, render.Middle, true)
 	p.words(left, (top+frame.Max.Y)/2, "how likely", render.NoteSize, render.Start, false)

@@ -69,7 +69,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	var gives []string
 	for i, l := range g.Chain {
 		if l.Counts > 0 {
-			gives = append(gives, fmt.Sprintf("%d. %s %s", i+1, l.Name, fine(l.Length, u)))
+			gives = append(gives, fmt.Sprintf("%d. %s %s", i+1, l.Name, geometry.Fine(l.Length, u)))
 		}
 	}
 	p.words(given.Center().X, given.Max.Y-2.3, typeset.Fit(strings.Join(gives, " + "), render.NoteSize, false, given.Width()*spare), render.NoteSize, render.Middle, false)
@@ -81,11 +81,11 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 		bold := false
 		switch {
 		case l.number == 0:
-			text, bold = fine(g.Drawn, u), true
+			text, bold = geometry.Fine(g.Drawn, u), true
 			p.hatchGap(b)
 		case l.book:
 			link := g.Chain[l.number-1]
-			text = fmt.Sprintf("%d. %s", l.number, fine(link.Length, u))
+			text = fmt.Sprintf("%d. %s", l.number, geometry.Fine(link.Length, u))
 			p.brk(b)
 		default:
 			p.box(b, edge)
@@ -99,7 +99,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	var sum Length
 	for i, l := range g.Chain {
 		sum += l.Takes()
-		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), fineNumber(l.Length, u), counts(l.Counts), fineNumber(sum, u)})
+		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sum, u)})
 	}
 	return p.table(geometry.Bx(box.Min.X, y, box.Min.X+min(box.Width(), 130), box.Max.Y), y+4.5, rows, render.NoteSize)
 }

@@ -59,7 +59,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 func thin(round geometry.Rounding) func(Length) string {
 	return func(l Length) string {
 		if l.Abs() < 5 {
-			return fine(l, round.Unit)
+			return geometry.Fine(l, round.Unit)
 		}
 		return round.Format(l)
 	}
@@ -67,7 +67,7 @@ func thin(round geometry.Rounding) func(Length) string {
 
 func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	rows := [][]string{{"", "as drawn", "worst", "to best", "expected", "±", "too tight", "snug", "too loose"}}
-	n := func(l Length) string { return fineNumber(l, u) }
+	n := func(l Length) string { return geometry.FineNumber(l, u) }
 	for _, g := range r.Gaps {
 		d := g.Distribution
 		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
@@ -104,16 +104,16 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 	for k, e := range r.Errors {
 		plusMinus := "-"
 		if e.PlusMinus > 0 {
-			plusMinus = fineNumber(e.PlusMinus, u)
+			plusMinus = geometry.FineNumber(e.PlusMinus, u)
 		}
 		if e.High > 0 {
-			plusMinus = fineNumber(e.Low, u) + "–" + fineNumber(e.High, u)
+			plusMinus = geometry.FineNumber(e.Low, u) + "–" + geometry.FineNumber(e.High, u)
 		}
 		row := []string{e.Name, plusMinus}
 		for _, i := range shown {
 			moves, part := "-", "-"
 			if m := e.Effects[i].Moves(); m > 0 {
-				moves, part = fineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
+				moves, part = geometry.FineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
 			}
 			row = append(row, moves, part)
 		}
@@ -128,7 +128,7 @@ func chainRows(g fit.Gap, round geometry.Rounding) [][]string {
 	var sum Length
 	for _, l := range g.Chain {
 		sum += l.Takes()
-		rows = append(rows, []string{"  " + l.Name, fineNumber(l.Length, u), counts(l.Counts), fineNumber(sum, u)})
+		rows = append(rows, []string{"  " + l.Name, geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sum, u)})
 	}
 	return rows
 }
@@ -157,9 +157,9 @@ func whatIfRows(r fit.Report, u geometry.Unit) [][]string {
 		}
 	}
 	for _, w := range r.WhatIf {
-		row := []string{w.Name, fineNumber(w.Thickness, u)}
+		row := []string{w.Name, geometry.FineNumber(w.Thickness, u)}
 		for _, i := range shown {
-			row = append(row, fineNumber(w.Left[i], u))
+			row = append(row, geometry.FineNumber(w.Left[i], u))
 		}
 		rows = append(rows, row)
 	}
@@ -187,7 +187,7 @@ func sets(m fit.Mend, u geometry.Unit) string {
 	for _, s := range m.Sets {
 		value := strconv.Quote(s.Word)
 		if s.Word == "" {
-			value = fineNumber(s.Value, u)
+			value = geometry.FineNumber(s.Value, u)
 		}
 		if !strings.HasPrefix(s.Key, "clearance.") { // the sentence says that
 			parts = append(parts, s.Key+"="+value)
@@ -203,10 +203,10 @@ func sets(m fit.Mend, u geometry.Unit) string {
 func notes(r fit.Report, u geometry.Unit) []string {
 	g := r.Gaps[0]
 	out := []string{
-		fmt.Sprintf("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; a corner that is tight can be pared and is not counted in the verdict", fine(g.Tight, u), fine(g.Loose, u)),
+		fmt.Sprintf("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; a corner that is tight can be pared and is not counted in the verdict", geometry.Fine(g.Tight, u), geometry.Fine(g.Loose, u)),
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
 		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
-		"clearances are shown to " + fineStep(u) + "; the JSON report is exact to 0.001 mm",
+		"clearances are shown to " + geometry.FineStep(u) + "; the JSON report is exact to 0.001 mm",
 		"take care: knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first",
 	}
 	return out

@@ -231,7 +231,7 @@ func (b *book) captionOf(f flatFace) string {
 	case len(f.layers) == 0:
 		s = append(s, size, f.under(b.looks, b.base).name+" only")
 	default:
-		s = append(s, size, f.under(b.looks, b.base).name+", then at the mouth: "+names, "thickest pile "+fine(f.Corners, b.Round.Unit))
+		s = append(s, size, f.under(b.looks, b.base).name+", then at the mouth: "+names, "thickest pile "+geometry.Fine(f.Corners, b.Round.Unit))
 	}
 	if f.more[0] > 1 {
 		s = append(s, fmt.Sprintf("width drawn %d times as large as at scale", f.more[0]))

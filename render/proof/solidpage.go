@@ -64,7 +64,7 @@ func moveBox(box geometry.Box, to func(geometry.Point) geometry.Point) geometry.
 func (b *book) clearances(box geometry.Box) {
 	k, unit := b.Report.Clearance, b.Round.Unit
 	y := b.paragraph(box, box.Min.Y-1.5, "Left between the book and the case", render.BodySize, true)
-	y = b.paragraph(box, y, unitName(unit)+", to "+fineStep(unit), noteSize, false) + 1
+	y = b.paragraph(box, y, unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false) + 1
 	right := []Length{box.Max.X - 36, box.Max.X - 19, box.Max.X}
 	row := func(name string, bold bool, cells ...string) {
 		y += typeset.LineHeight(render.BodySize) + 1
@@ -75,7 +75,7 @@ func (b *book) clearances(box geometry.Box) {
 			b.Text(render.Text{At: geometry.Pt(right[i], y), String: c, Size: render.BodySize, Bold: bold, Align: render.End, Color: render.Black})
 		}
 	}
-	num := func(l Length) string { return fineNumber(l, unit) }
+	num := func(l Length) string { return geometry.FineNumber(l, unit) }
 	row("", false, "height", "depth", "thickness")
 	y += 1.4
 	b.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)

@@ -49,7 +49,7 @@ func (s Subject) faceRows(faces []face, r geometry.Rounding) [][]string {
 			if f.divider > 0 && row[2] != "" {
 				row[2] = "lined"
 			}
-			row[5] = fineNumber(f.Corners, r.Unit)
+			row[5] = geometry.FineNumber(f.Corners, r.Unit)
 		} else {
 			row[2] = fmt.Sprintf("%.1f %%", percent(f.covered))
 		}
@@ -61,7 +61,7 @@ func (s Subject) faceRows(faces []face, r geometry.Rounding) [][]string {
 }
 
 func clearanceRows(k foldup.Clearance, u geometry.Unit) [][]string {
-	n := func(l Length) string { return fineNumber(l, u) }
+	n := func(l Length) string { return geometry.FineNumber(l, u) }
 	return [][]string{
 		{"left beyond the book (" + u.String() + ")", "height", "depth", "thickness"},
 		{"in the body", n(k.BodyHeight), n(k.BodyWidth), n(k.BodyThickness)},
@@ -75,7 +75,7 @@ func (s Subject) notes(faces []face, r geometry.Rounding) []string {
 	out := []string{
 		"parts: pieces of covering between folds that reach the face; layers: the most that lie on one spot, linings not counted; " +
 			"pile: the thickest of them, tucks in the corners counted",
-		"sizes are rounded " + r.String() + "; piles and clearances are shown to " + fineStep(r.Unit) + "; the JSON report is exact to 0.001 mm",
+		"sizes are rounded " + r.String() + "; piles and clearances are shown to " + geometry.FineStep(r.Unit) + "; the JSON report is exact to 0.001 mm",
 	}
 	if s.Report.Sound() && !s.MayShow && slices.ContainsFunc(faces, func(f face) bool { return !f.Inside && f.covered < 100 }) {
 		out = append(out, "less than 100 % in a sound case: the gap that is left is no broader than the covering beside it is thick, which closes it")

@@ -11,30 +11,6 @@ import (
 	"forel/render/typeset"
 )
 
-// fine writes a thin length, a clearance or a pile, more finely than sizes are
-// shown: to 0.01 mm or 0.001 in.
-func fine(l Length, u geometry.Unit) string { return fineNumber(l, u) + " " + u.String() }
-
-func fineNumber(l Length, u geometry.Unit) string {
-	digits, step := 2, 0.01*geometry.Millimetre
-	if u == geometry.IN {
-		digits, step = 3, 0.001*geometry.Inch
-	}
-	l = l.Round(step)
-	if l.Near(0) {
-		l = 0 // not -0
-	}
-	return fmt.Sprintf("%.*f", digits, float64(l/u.Length()))
-}
-
-// fineStep says how finely thin lengths are shown.
-func fineStep(u geometry.Unit) string {
-	if u == geometry.IN {
-		return "0.001 in"
-	}
-	return "0.01 mm"
-}
-
 // verdict says in one line whether the case is sound.
 func (s Subject) verdict() string {
 	switch n := len(s.Report.Faults); {
