@@ -63,10 +63,11 @@ func DefaultTheme() Theme {
 // what a poor print keeps (see Finest), and kinds differ by weight and dash.
 func BlackTheme() Theme {
 	return Theme{
-		Cutting:   {Width: 0.5, Color: Black},
-		Creasing:  {Width: 0.3, Dash: []Length{4, 1.6}, Color: Black},
-		Positions: {Width: 0.25, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: Black},
-		Legend:    {Width: 0.25, Color: Black},
+		Cutting:       {Width: 0.5, Color: Black},
+		CuttingInside: {Width: 0.5, Dash: []Length{9, 0.8}, Color: Black},
+		Creasing:      {Width: 0.3, Dash: []Length{4, 1.6}, Color: Black},
+		Positions:     {Width: 0.25, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: Black},
+		Legend:        {Width: 0.25, Color: Black},
 	}
 }
 
@@ -84,10 +85,9 @@ func (c Color) InBlack() Color {
 }
 
 // light tells whether a colour is a tint that carries no meaning in black: its
-// luminance, by the weights of ITU-R BT.709 (from memory), is over three
-// quarters.
+// luminance, by the weights of ITU-R BT.709 (from memory), is over half.
 func (c Color) light() bool {
-	return 0.2126*float64(c.R)+0.7152*float64(c.G)+0.0722*float64(c.B) > 0.75*255
+	return 0.2126*float64(c.R)+0.7152*float64(c.G)+0.0722*float64(c.B) > 0.5*255
 }
 
 // SetColor changes the colour of the layer named, in any case.

@@ -61,7 +61,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if *blank {
 		name, made = worksheetName, handout.Worksheet
 	}
-	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Date: date})
+	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Black: l.file.Black, Date: date})
 	if err != nil {
 		return failure{err, ""}
 	}

@@ -25,6 +25,9 @@ func Booklet(s Subject, o Options) ([]byte, error) {
 	}
 	doc := pdf.New(title)
 	doc.Dated(o.Date)
+	if o.Black {
+		doc.BlackOnly()
+	}
 	draw(doc, s, o, false)
 	return doc.Bytes()
 }
@@ -36,6 +39,9 @@ func Booklet(s Subject, o Options) ([]byte, error) {
 func Worksheet(s Subject, o Options) ([]byte, error) {
 	doc := pdf.New("Slipcase worksheet: " + s.plan.Kind)
 	doc.Dated(o.Date)
+	if o.Black {
+		doc.BlackOnly()
+	}
 	draw(doc, s, o, true)
 	return doc.Bytes()
 }

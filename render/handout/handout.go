@@ -22,6 +22,7 @@ type Options struct {
 	Setup  paper.Setup // of the pages; only the sheet and its margin count
 	Round  geometry.Rounding
 	Tinted bool      // with tints of colour beneath the hatching
+	Black  bool      // in black alone, without greys
 	Date   time.Time // the document's; zero: none
 }
 
