@@ -64,31 +64,35 @@ func (l *labeller) grain() {
 	upright := l.piece.Grain == geometry.GrainHeight
 	const head = 1.4 // half the width of an arrow's head
 	room := visible(l.bounds, l.safe)
-	for _, long := range []geometry.Length{40, 30, 20, 14} {
-		w := h + 2*head + 0.6
-		dw, dh := long, w
-		if upright {
-			dw, dh = w, long
+	// On the piece, be it short; beside it only where it is too narrow.
+	for _, on := range []bool{true, false} {
+		for _, long := range []geometry.Length{40, 30, 20, 14, 10} {
+			w := h + 2*head + 0.6
+			dw, dh := long, w
+			if upright {
+				dw, dh = w, long
+			}
+			places := within(room, dw, dh)
+			if !on {
+				places = beside(l.bounds, room.Center(), dw, dh)
+			}
+			box, ok := l.first(places)
+			if !ok {
+				continue
+			}
+			if upright {
+				text := box
+				text.Max.X = box.Min.X + h
+				block{word}.draw(l.surface, text, true, l.color())
+				l.arrow(geometry.Pt(box.Max.X-head, box.Min.Y), geometry.Pt(box.Max.X-head, box.Max.Y), head)
+			} else {
+				text := box
+				text.Max.Y = box.Min.Y + h
+				block{word}.draw(l.surface, text, false, l.color())
+				l.arrow(geometry.Pt(box.Min.X, box.Max.Y-head), geometry.Pt(box.Max.X, box.Max.Y-head), head)
+			}
+			return
 		}
-		box, ok := l.first(within(room, dw, dh))
-		if !ok {
-			box, ok = l.first(beside(l.bounds, room.Center(), dw, dh))
-		}
-		if !ok {
-			continue
-		}
-		if upright {
-			text := box
-			text.Max.X = box.Min.X + h
-			block{word}.draw(l.surface, text, true, l.color())
-			l.arrow(geometry.Pt(box.Max.X-head, box.Min.Y), geometry.Pt(box.Max.X-head, box.Max.Y), head)
-		} else {
-			text := box
-			text.Max.Y = box.Min.Y + h
-			block{word}.draw(l.surface, text, false, l.color())
-			l.arrow(geometry.Pt(box.Min.X, box.Max.Y-head), geometry.Pt(box.Max.X, box.Max.Y-head), head)
-		}
-		return
 	}
 	l.missed = append(l.missed, "grain")
 }
