@@ -101,8 +101,7 @@ func runClass(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return failure{err, "give another folder with --out"}
 	}
-	debug.SetGCPercent(300)         // files come and go by the second:
-	debug.SetMemoryLimit(120 << 20) // less collecting, within bounds
+	debug.SetMemoryLimit(120 << 20) // files come and go by the second
 	done := c.make(ctx, rows, say)
 	if *effort == "" && len(rows) <= largeClass {
 		c.effort.Iterations = defaultSteps

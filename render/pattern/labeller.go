@@ -15,6 +15,8 @@ type labeller struct {
 	view    View
 	bounds  geometry.Box // of the piece, on the surface
 	missed  []string
+
+	full, brief, short []block // titles, as titles gives them
 }
 
 func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
@@ -23,6 +25,7 @@ func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
 	}
 	l := &labeller{surface: s, piece: p, view: v, bounds: v.box(p.Outline.Bounds())}
 	l.safe = v.Safe
+	l.full, l.brief, l.short = titles(p, v)
 	l.taken = append(l.taken, v.Keep...)
 	for _, path := range p.Lines() {
 		flat := path.Flatten(0.1)
@@ -143,7 +146,7 @@ func (l *labeller) main(partsFirst bool) {
 // title sets what the piece is: in its main region, else anywhere on it, else
 // beside it.
 func (l *labeller) title() {
-	full, brief, short := titles(l.piece, l.view)
+	full, brief, short := l.full, l.brief, l.short
 	main := l.view.box(l.piece.Regions[0].Room)
 	switch {
 	case l.fitLevel(full, main), l.fitLevel(brief, main):
