@@ -13,6 +13,8 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render"
 	"forel/render/cutlist"
@@ -68,6 +70,9 @@ func (s *student) work(ctx context.Context, c *class) {
 		s.refuse(err)
 		return
 	}
+	defer func() { // the plan is all that is asked for later; a case with its proof is large
+		s.boards, s.card = slipcase.Case{}, onepiece.Case{}
+	}()
 	folder := filepath.Join(c.folder, s.Folder)
 	stamp := fmt.Sprintf("%s\n%x\n%s\n%d\n", version(), s.Given, c.round, c.date.Unix())
 	if upToDate(folder, stamp) {
