@@ -85,7 +85,7 @@ func makeFolder(name string) (undo func(), err error) {
 	}
 	if err := os.MkdirAll(name, 0o755); err != nil {
 		undo()
-		return nil, err
+		return nil, fmt.Errorf("can't make the folder %s: %w", name, cause(err))
 	}
 	return undo, nil
 }
