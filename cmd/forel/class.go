@@ -101,7 +101,7 @@ func runClass(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return failure{err, "give another folder with --out"}
 	}
-	debug.SetGCPercent(200) // what is kept of every student adds up
+	debug.SetGCPercent(100) // what is kept of every student adds up
 	done := c.make(ctx, rows, say)
 	if *effort == "" && len(rows) <= largeClass {
 		c.effort.Iterations = defaultSteps
