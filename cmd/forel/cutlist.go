@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"io"
 
 	"forel/render/cutlist"
@@ -27,10 +26,8 @@ func runCutlist(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	switch *format {
-	case "text", "json", "csv", "markdown":
-	default:
-		return refusal{fmt.Sprintf("--format: unknown format %.20q", *format), "give text, json, csv or markdown"}
+	if err := checkFormat(*format, "text", "json", "csv", "markdown"); err != nil {
+		return err
 	}
 	if *outlines && *format != "json" {
 		return refusal{"--outlines goes with json only", "add --format json"}

@@ -45,18 +45,14 @@ func runFit(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	if *format != "text" && *format != "json" {
-		return refusal{fmt.Sprintf("--format: unknown format %.20q", *format), "give text or json"}
+	if err := checkFormat(*format, "text", "json"); err != nil {
+		return err
 	}
-	if f.Changed("out") && *folder == "" {
-		return refusal{"--out names no folder", "such as --out case/"}
+	if err := checkOut(f, *folder, "case/"); err != nil {
+		return err
 	}
 	if f.Changed("swell") {
 		job.extra = append(job.extra, jobfile.Flag{Name: "--swell", Key: "fit.swell", Value: *swell})
-	}
-	date, err := fileDate()
-	if err != nil {
-		return err
 	}
 	l, err := job.load(say)
 	if err != nil {
@@ -71,7 +67,7 @@ func runFit(args []string, out io.Writer, say voice) error {
 	}
 	var told string
 	if *folder != "" {
-		if told, err = drawFit(*folder, r, renderfit.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: date}); err != nil {
+		if told, err = drawFit(*folder, r, renderfit.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}); err != nil {
 			return err
 		}
 	}

@@ -6,7 +6,9 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -50,6 +52,7 @@ type jobFlags struct {
 	example bool
 	paper   *string // of commands that print; nil for others
 	black   *bool
+	date    time.Time // of their documents
 }
 
 // The flags that stand for one key of a job file.
@@ -81,6 +84,22 @@ func (j *jobFlags) addPrint() {
 	j.black = j.set.Bool("black", false, blackUsage)
 }
 
+// checkOut refuses a folder without a name.
+func checkOut(f *pflag.FlagSet, folder, such string) error {
+	if f.Changed("out") && folder == "" {
+		return refusal{"--out names no folder", "such as --out " + such}
+	}
+	return nil
+}
+
+// checkFormat refuses a format that a command does not have.
+func checkFormat(format string, known ...string) error {
+	if !slices.Contains(known, format) {
+		return refusal{fmt.Sprintf("--format: unknown format %.20q", format), "give " + list(known)}
+	}
+	return nil
+}
+
 // flags gives what was set, as the job file package takes it.
 func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 	var out []jobfile.Flag
@@ -95,6 +114,12 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 			return nil, err
 		}
 		out = append(out, set)
+	}
+	if j.paper != nil {
+		var err error
+		if j.date, err = fileDate(); err != nil {
+			return nil, err
+		}
 	}
 	if j.paper != nil && *j.paper != "" {
 		out = append(out, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *j.paper})
@@ -122,6 +147,7 @@ type loaded struct {
 	card   onepiece.Case // of a case of card
 	plan   plan.Plan
 	round  geometry.Rounding
+	date   time.Time // of documents, of a command that prints; zero: none
 }
 
 // load reads the job from the file named, if any, and the flags, and works it
@@ -187,6 +213,7 @@ func (j *jobFlags) worked(file jobfile.File, suspects jobfile.Issues, say voice)
 	if err != nil {
 		return l, err
 	}
+	l.date = j.date
 	say.warn(suspects)
 	say.warnTitle(l.plan.Title)
 	return l, nil

@@ -43,15 +43,11 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	if *folder == "" {
-		return refusal{"--out names no folder", "such as --out case/"}
+	if err := checkOut(f, *folder, "case/"); err != nil {
+		return err
 	}
 	if *blank {
 		job.assume()
-	}
-	date, err := fileDate()
-	if err != nil {
-		return err
 	}
 	l, err := job.load(say)
 	if err != nil {
@@ -61,7 +57,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if *blank {
 		name, made = worksheetName, handout.Worksheet
 	}
-	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Black: l.file.Black, Date: date})
+	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Black: l.file.Black, Date: l.date})
 	if err != nil {
 		return failure{err, ""}
 	}

@@ -36,21 +36,17 @@ func runProve(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	if *format != "text" && *format != "json" {
-		return refusal{fmt.Sprintf("--format: unknown format %.20q", *format), "give text or json"}
+	if err := checkFormat(*format, "text", "json"); err != nil {
+		return err
 	}
-	if f.Changed("out") && *folder == "" {
-		return refusal{"--out names no folder", "such as --out case/"}
-	}
-	date, err := fileDate()
-	if err != nil {
+	if err := checkOut(f, *folder, "case/"); err != nil {
 		return err
 	}
 	l, err := job.load(say)
 	if err != nil {
 		return err
 	}
-	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: date}
+	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}
 	made := proofOf(l, o)
 	report := made.text()
 	if *format == "json" {

@@ -59,22 +59,16 @@ func runStock(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	switch *format {
-	case "text", "json", "csv", "markdown":
-	default:
-		return refusal{fmt.Sprintf("--format: unknown format %.20q", *format), "give text, markdown, json or csv"}
+	if err := checkFormat(*format, "text", "markdown", "json", "csv"); err != nil {
+		return err
 	}
 	if *cuts && (*format == "json" || *format == "csv") {
 		return refusal{"--cuts goes with text and markdown only", "leave it out: " + *format + " holds the cuts"}
 	}
-	if f.Changed("out") && *folder == "" {
-		return refusal{"--out names no folder", "such as --out bench/"}
-	}
-	e, err := effortOf(*effort)
-	if err != nil {
+	if err := checkOut(f, *folder, "bench/"); err != nil {
 		return err
 	}
-	date, err := fileDate()
+	e, err := effortOf(*effort)
 	if err != nil {
 		return err
 	}
@@ -86,7 +80,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	o := draw.Options{Setup: all[0].file.Print, Theme: render.DefaultTheme(), Round: all[0].round, Black: all[0].file.Black, Date: date}
+	o := draw.Options{Setup: all[0].file.Print, Theme: render.DefaultTheme(), Round: all[0].round, Black: all[0].file.Black, Date: all[0].date}
 	var data []byte
 	switch *format {
 	case "json":

@@ -51,14 +51,10 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	if *folder == "" {
-		return refusal{"--out names no folder", "such as --out case/"}
-	}
-	theme, err := themeOf(*colours)
-	if err != nil {
+	if err := checkOut(f, *folder, "case/"); err != nil {
 		return err
 	}
-	date, err := fileDate()
+	theme, err := themeOf(*colours)
 	if err != nil {
 		return err
 	}
@@ -67,7 +63,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		return err
 	}
 	layout := l.file.Print.Lay(l.plan.Drawn(), paper.Options{Separate: *separate})
-	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: date})
+	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: l.date})
 	if err != nil {
 		return failure{err, ""}
 	}
