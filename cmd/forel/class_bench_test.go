@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"io"
 	"os"
 	"testing"
 
@@ -28,5 +27,4 @@ func BenchmarkStudent(b *testing.B) {
 			b.Fatal(s.err)
 		}
 	}
-	_ = io.Discard
 }
