@@ -107,11 +107,12 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 	return taken
 }
 
-// A registration mark: the radius of its circle, the length of its arms, or
-// half the overlap where that is less.
+// A registration mark: the radius of its circle; the length of its arms, or
+// half the overlap where that is less; how far past an arm its name may stand.
 const (
 	markRing geometry.Length = 1.8
 	markArm  geometry.Length = 4
+	markNear geometry.Length = 12
 )
 
 // markName sets a mark's name beside it: toward the middle of what stays of the
@@ -133,20 +134,25 @@ func (b *booklet) markName(name string, at geometry.Point, core, window geometry
 	c := core.Center()
 	right, below := at.X < c.X, at.Y < c.Y
 	// Past the end of an arm, hard by the join, where lines beside it are near.
-	past := func(align render.Align, below bool) render.Text {
+	past := func(right, below bool, off geometry.Length) render.Text {
 		t := place(right, below)
-		t.Align = align
-		t.At.X = at.X + []geometry.Length{gap, 0, -gap}[align]
+		t.At.X = at.X - gap
+		if right {
+			t.At.X = at.X + gap
+		}
 		if below {
-			t.At.Y = at.Y + markArm + gap + up
+			t.At.Y = at.Y + markArm + gap + up + off
 		} else {
-			t.At.Y = at.Y - markArm - gap
+			t.At.Y = at.Y - markArm - gap - off
 		}
 		return t
 	}
 	best := place(right, below)
-	for _, t := range []render.Text{best, place(right, !below), place(!right, below), place(!right, !below),
-		past(render.Start, below), past(render.Start, !below), past(render.End, below), past(render.End, !below), past(render.Middle, below), past(render.Middle, !below)} {
+	places := []render.Text{best, place(right, !below), place(!right, below), place(!right, !below)}
+	for off := geometry.Length(0); off <= markNear; off += 0.5 {
+		places = append(places, past(true, below, off), past(true, !below, off), past(false, below, off), past(false, !below, off))
+	}
+	for _, t := range places {
 		box := typeset.Box(t).Grow(0.4)
 		if window.Contains(box) &&
 			!slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.1)) > 0 }) &&

@@ -98,8 +98,14 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 		switch narrow := 2 * typeset.Width(number.String, number.Size, true); {
 		case piece.Height() < narrow && piece.Width() > piece.Height(): // below a low piece
 			number.At.Y = piece.Max.Y + 1 + typeset.Ascent(number.Size)
+			if number.At.Y > cell.Max.Y { // or above one at the foot of its cell
+				number.At.Y = piece.Min.Y - 1
+			}
 		case piece.Width() < narrow: // beside a narrow one
 			number.At.X, number.Align = piece.Max.X+1.5, render.Start
+			if number.At.X+narrow/2 > cell.Max.X { // on the side that has room
+				number.At.X, number.Align = piece.Min.X-1.5, render.End
+			}
 		default:
 			half := typeset.Width(number.String, number.Size, true)/2 + 0.5
 			number.At.X = min(max(number.At.X, cell.Min.X+half), cell.Max.X-half)
