@@ -146,8 +146,9 @@ func (b *booklet) part(t paper.Tiling, tile paper.Tile) []string {
 	}
 	core := onPage(tile.Core, dx, dy)
 	b.Begin(render.Legend)
-	v.Joins, v.Safe = b.joins(t, tile, core, v.Window)
-	v.Keep = b.marks(t, core, v.Window, dx, dy)
+	var lines []geometry.Path
+	v.Joins, lines, v.Safe = b.joins(t, tile, core, v.Window)
+	v.Keep = b.marks(t, core, v.Window, dx, dy, lines)
 	b.End()
 	return pattern.Draw(b, t.Piece, v)
 }
