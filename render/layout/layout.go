@@ -45,9 +45,14 @@ func ParagraphUp(s render.Surface, box geometry.Box, text string, size render.Po
 // Steps sets numbered steps under a heading, from the top of a box, and gives
 // where they end.
 func Steps(s render.Surface, box geometry.Box, heading string, steps []string) Length {
+	return StepsFrom(s, box, heading, 1, steps)
+}
+
+// StepsFrom is Steps whose first has another number.
+func StepsFrom(s render.Surface, box geometry.Box, heading string, first int, steps []string) Length {
 	marks := make([]string, len(steps))
 	for i := range steps {
-		marks[i] = fmt.Sprintf("%d.", i+1)
+		marks[i] = fmt.Sprintf("%d.", first+i)
 	}
 	return list(s, box, heading, marks, steps)
 }

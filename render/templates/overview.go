@@ -19,14 +19,14 @@ const cautions = "Knives cut people: use a sharp blade and a heavy straightedge,
 	"and put the cap back on. Adhesives: read the label, air the room. Laser or drag knife: read the maker's manual, never cut chlorinated plastics (PVC, some coated cloths) " +
 	"with a laser, never leave one running alone, use extraction. Local rules and trained people come first."
 
-// overview draws the first page: what is made, how to print it, every piece. It
-// tells whether the order of work found room on it.
-func (b *booklet) overview() (ordered bool) {
+// overview draws the first page: what is made, how to print it, every piece, the
+// order of work; on further pages what has no room on it.
+func (b *booklet) overview() {
 	sheet := b.Setup.Sheet
 	box := b.newPage(sheet.Width, sheet.Height)
 	b.Bookmark("Overview")
+	b.Label(render.Roman, 1)
 	b.Begin(render.Legend)
-	defer b.End()
 	title := b.plan.Title
 	if title == "" {
 		title = "Slipcase"
@@ -52,9 +52,16 @@ func (b *booklet) overview() (ordered bool) {
 		b.steps(right, "Join and cut", cutting),
 	) + 4
 	y = b.lineKey(box, y) + 3
-	y = b.table(box, y) + 3
-	bottom := layout.ParagraphUp(b, box, cautions, render.NoteSize)
-	return b.work(geometry.Bx(box.Min.X, y, box.Max.X, bottom))
+	f := &flow{b, box, y, layout.ParagraphUp(b, box, cautions, render.NoteSize)}
+	f.table()
+	f.y += 3
+	for _, w := range b.plan.Warnings {
+		f.paragraph("Take care: "+oneCharacter.Replace(w)+".", render.NoteSize, true)
+	}
+	if len(b.plan.Order) > 0 {
+		f.steps(orderHeading, b.plan.Order)
+	}
+	f.End()
 }
 
 // facts draws the measurements that all sizes come from.
@@ -76,9 +83,21 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		{"Sheets of patterns", b.sheetsText()},
 		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
-		y += typeset.LineHeight(render.BodySize) + 0.4
-		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: f[0], Size: render.BodySize, Color: render.Black})
-		b.Text(render.Text{At: geometry.Pt(box.Min.X+88, y), String: f[1], Size: render.BodySize, Bold: true, Color: render.Black})
+		const half, gutter = 88, 2
+		names := typeset.Wrap(f[0], render.BodySize, false, half-gutter)
+		values := typeset.Wrap(f[1], render.BodySize, true, box.Width()-half)
+		for i := range max(len(names), len(values)) {
+			y += typeset.LineHeight(render.BodySize)
+			if i == 0 {
+				y += 0.4
+			}
+			if i < len(names) {
+				layout.Write(b, geometry.Pt(box.Min.X, y), names[i], render.BodySize, false)
+			}
+			if i < len(values) {
+				layout.Write(b, geometry.Pt(box.Min.X+half, y), values[i], render.BodySize, true)
+			}
+		}
 	}
 	return y + typeset.Descent(render.BodySize)
 }
@@ -117,39 +136,10 @@ func (b *booklet) paragraph(box geometry.Box, y geometry.Length, text string, si
 	return layout.Paragraph(b, box, y, text, size, bold)
 }
 
-// work sets the warnings and the order of work in what is left of the page. It
-// tells whether the order fitted.
-func (b *booklet) work(box geometry.Box) bool {
-	y := box.Min.Y
-	for _, w := range b.plan.Warnings {
-		y = b.paragraph(box, y, "Take care: "+oneCharacter.Replace(w)+".", render.NoteSize, true)
-	}
-	if len(b.plan.Order) == 0 {
-		return true
-	}
-	need := typeset.LineHeight(render.HeadSize) + 4
-	for _, o := range b.plan.Order {
-		need += geometry.Length(len(typeset.Wrap(o, render.BodySize, false, box.Width()-5)))*typeset.LineHeight(render.BodySize) + typeset.Descent(render.BodySize) + 0.8
-	}
-	if y+1+need > box.Max.Y {
-		return false
-	}
-	b.steps(geometry.Bx(box.Min.X, y+1, box.Max.X, box.Max.Y), orderHeading, b.plan.Order)
-	return true
-}
-
 // oneCharacter writes common fractions of an inch as the sizes beside them are.
 var oneCharacter = strings.NewReplacer(" 1/2 in", " ½ in", " 1/4 in", " ¼ in", " 3/4 in", " ¾ in", " 1/8 in", " ⅛ in", " 3/8 in", " ⅜ in", " 5/8 in", " ⅝ in", " 7/8 in", " ⅞ in")
 
 const orderHeading = "Order of work"
-
-// orderPage draws the order of work on a page of its own.
-func (b *booklet) orderPage() {
-	box := b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
-	b.Begin(render.Legend)
-	defer b.End()
-	b.steps(box, orderHeading, b.plan.Order)
-}
 
 // lineKey shows what each line means.
 func (b *booklet) lineKey(box geometry.Box, y geometry.Length) geometry.Length {
@@ -181,6 +171,7 @@ type column struct {
 	head  string
 	right geometry.Length // of its text, from the table's left; 0: starts at left
 	left  geometry.Length
+	wrap  geometry.Length    // where its text is broken; 0: nowhere
 	cell  func(i int) string // of the ith piece
 }
 
@@ -202,42 +193,76 @@ func of(p geometry.Piece) string {
 }
 
 // table lists every piece with its size and pages.
-func (b *booklet) table(box geometry.Box, y geometry.Length) geometry.Length {
-	w := box.Width()
+func (f *flow) table() {
+	w := f.box.Width()
+	const pages = 28 // wide at most
+	drawn := f.plan.Drawn()
 	columns := []column{
-		{head: "piece", left: 0, cell: func(i int) string { return b.plan.Drawn()[i].Name }},
-		{head: "cut", right: 44, cell: func(i int) string { return b.cut(b.plan.Drawn()[i]) }},
-		{head: "of", left: 50, cell: func(i int) string { return of(b.plan.Drawn()[i]) }},
-		{head: "width", right: w - 86, cell: func(i int) string { w, _ := b.plan.Drawn()[i].Size(); return b.Round.Pretty(w) }},
-		{head: "height", right: w - 58, cell: func(i int) string { _, h := b.plan.Drawn()[i].Size(); return b.Round.Pretty(h) }},
-		{head: "grain along", left: w - 50, cell: func(i int) string { return string(b.plan.Drawn()[i].Grain) }},
-		{head: "pages", right: w, cell: func(i int) string { return b.pagesText(b.layout.Patterns[i]) }},
+		{head: "piece", left: 0, cell: func(i int) string { return drawn[i].Name }},
+		{head: "cut", right: 44, cell: func(i int) string { return f.cut(drawn[i]) }},
+		{head: "of", left: 50, cell: func(i int) string { return of(drawn[i]) }},
+		{head: "width", right: w - 86, cell: func(i int) string { w, _ := drawn[i].Size(); return f.Round.Pretty(w) }},
+		{head: "height", right: w - 58, cell: func(i int) string { _, h := drawn[i].Size(); return f.Round.Pretty(h) }},
+		{head: "grain along", left: w - 50, cell: func(i int) string { return string(drawn[i].Grain) }},
+		{head: "pages", right: w, wrap: pages, cell: func(i int) string { return f.pagesText(f.layout.Patterns[i]) }},
 	}
-	row := func(bold bool, text func(column) string) {
-		y += typeset.LineHeight(render.BodySize) + 1.6
-		for _, c := range columns {
-			t := render.Text{At: geometry.Pt(box.Min.X+c.left, y), String: text(c), Size: render.BodySize, Bold: bold, Color: render.Black}
-			if c.right > 0 {
-				t.At.X, t.Align = box.Min.X+c.right, render.End
+	line := typeset.LineHeight(render.BodySize)
+	row := func(bold bool, cells [][]string) {
+		f.y += 1.6
+		for i, c := range columns {
+			for k, text := range cells[i] {
+				t := render.Text{At: geometry.Pt(f.box.Min.X+c.left, f.y+geometry.Length(k+1)*line), String: text, Size: render.BodySize, Bold: bold, Color: render.Black}
+				if c.right > 0 {
+					t.At.X, t.Align = f.box.Min.X+c.right, render.End
+				}
+				f.Text(t)
 			}
-			b.Text(t)
 		}
+		f.y += geometry.Length(tallest(cells)) * line
 	}
-	row(true, func(c column) string { return c.head })
-	y += 1.6
-	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-	for i := range b.plan.Drawn() {
-		row(false, func(c column) string { return c.cell(i) })
+	head := func() {
+		var cells [][]string
+		for _, c := range columns {
+			cells = append(cells, []string{c.head})
+		}
+		row(true, cells)
+		f.y += 1.6
+		f.rule(geometry.Pt(f.box.Min.X, f.y), geometry.Pt(f.box.Max.X, f.y))
 	}
-	y += 2
-	b.rule(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-	y += 0.8
-	note := "Sizes here are rounded " + b.Round.String() + "; the patterns are exact."
-	for _, r := range b.plan.Remarks {
-		note += " " + sentence(r.In(b.Round.Pretty))
+	const below = 2 // the last row, to the rule
+	f.room(2 * (1.6 + line + below))
+	head()
+	for i := range drawn {
+		var cells [][]string
+		for _, c := range columns {
+			text := []string{c.cell(i)}
+			if c.wrap > 0 {
+				text = typeset.Wrap(text[0], render.BodySize, false, c.wrap)
+			}
+			cells = append(cells, text)
+		}
+		if f.room(1.6 + geometry.Length(tallest(cells))*line + below) {
+			head()
+		}
+		row(false, cells)
 	}
-	for _, m := range b.plan.Mistaken {
+	f.y += below
+	f.rule(geometry.Pt(f.box.Min.X, f.y), geometry.Pt(f.box.Max.X, f.y))
+	f.y += 0.8
+	note := "Sizes here are rounded " + f.Round.String() + "; the patterns are exact."
+	for _, r := range f.plan.Remarks {
+		note += " " + sentence(r.In(f.Round.Pretty))
+	}
+	for _, m := range f.plan.Mistaken {
 		note += " Take care: " + m + "."
 	}
-	return b.paragraph(box, y, note, render.NoteSize, false)
+	f.paragraph(note, render.NoteSize, false)
+}
+
+// tallest gives how many lines a row of a table takes.
+func tallest(cells [][]string) (lines int) {
+	for _, c := range cells {
+		lines = max(lines, len(c))
+	}
+	return lines
 }
