@@ -30,7 +30,7 @@ func (f *flow) room(height geometry.Length) bool {
 
 // paragraph sets text, a line where there is room for one.
 func (f *flow) paragraph(text string, size render.Points, bold bool) {
-	for _, l := range typeset.Wrap(text, size, bold, f.box.Width()) {
+	for _, l := range typeset.Break(text, size, bold, f.box.Width()) {
 		f.room(typeset.LineHeight(size) + typeset.Descent(size))
 		f.y += typeset.LineHeight(size)
 		layout.Write(f, geometry.Pt(f.box.Min.X, f.y), l, size, bold)

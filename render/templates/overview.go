@@ -84,8 +84,8 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
 		const half, gutter = 88, 2
-		names := typeset.Wrap(f[0], render.BodySize, false, half-gutter)
-		values := typeset.Wrap(f[1], render.BodySize, true, box.Width()-half)
+		names := typeset.Break(f[0], render.BodySize, false, half-gutter)
+		values := typeset.Break(f[1], render.BodySize, true, box.Width()-half)
 		for i := range max(len(names), len(values)) {
 			y += typeset.LineHeight(render.BodySize)
 			if i == 0 {
@@ -237,7 +237,7 @@ func (f *flow) table() {
 		for _, c := range columns {
 			text := []string{c.cell(i)}
 			if c.wrap > 0 {
-				text = typeset.Wrap(text[0], render.BodySize, false, c.wrap)
+				text = typeset.Break(text[0], render.BodySize, false, c.wrap)
 			}
 			cells = append(cells, text)
 		}
