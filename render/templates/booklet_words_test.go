@@ -47,13 +47,12 @@ func TestBookletPagesWithLongTitles(t *testing.T) {
 func TestBookletPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c, unit := anyPlan(t)
-		sheet := sheets[rapid.IntRange(0, len(sheets)-1).Draw(t, "sheet")]
-		o := on(t, sheet.name)
+		o := on(t, anySheet(t))
 		o.Setup = anyPrinter(t, o.Setup)
 		if unit == geometry.IN {
 			o.Round = geometry.To64th
 		}
-		holdPages(t, pageRules, c, o, sheet.name)
+		holdPages(t, pageRules, c, o, o.Setup.Sheet.String())
 	})
 }
 

@@ -1,6 +1,8 @@
 package templates_test
 
 import (
+	"fmt"
+
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
@@ -30,6 +32,15 @@ func anyPrinter(t *rapid.T, s paper.Setup) paper.Setup {
 	return s
 }
 
+// anySheet names a sheet of a usual size, or gives the sides of another.
+func anySheet(t *rapid.T) string {
+	if rapid.Bool().Draw(t, "usual sheet") {
+		return rapid.SampledFrom(sheets).Draw(t, "sheet").name
+	}
+	side := rapid.IntRange(166, 900)
+	return fmt.Sprintf("%d x %d mm", side.Draw(t, "sheet side"), side.Draw(t, "other side"))
+}
+
 // anyJob draws the job of a case of boards: for a book of any size, or for
 // several, with every choice there is.
 func anyJob(t *rapid.T) slipcase.Job {
@@ -55,6 +66,9 @@ func anyJob(t *rapid.T) slipcase.Job {
 			j.Books = append(j.Books, b)
 		} else {
 			j.Books = append(j.Books, j.Books[0])
+		}
+		if n > 1 {
+			j.Books[i].Title = anyTitle(t)
 		}
 	}
 	j.Lining.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.15, 0.4}).Draw(t, "lining")
