@@ -92,7 +92,8 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 	var here []mark
 	for i, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
-		if !window.Contains(geometry.Box{Min: at, Max: at}) {
+		// Those of other joins that a wide overlap shows are not this tile's.
+		if !core.Grow(0.01).Contains(geometry.Box{Min: at, Max: at}) {
 			continue
 		}
 		here = append(here, mark{m.Name, at})
