@@ -2,6 +2,7 @@ package paper
 
 import (
 	"context"
+	"math"
 
 	"forel/geometry"
 	"forel/paper/pack"
@@ -52,19 +53,19 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 	}
 	r := rough{areas: areas}
-	best, cost := r.lay(chosen)
-	for better := true; better; {
-		better = false
-		for i, w := range ways {
-			keep := chosen[i]
-			for k := range w {
-				chosen[i] = w[k]
-				if got, c := r.lay(chosen); c < cost-tiny.MM() {
-					best, cost, keep, better = got, c, w[k], true
-				}
+	cost, _ := r.try(chosen, math.Inf(1))
+	best := r.placed(chosen)
+	// Until each was tried since the last that helped.
+	for i, since := 0, 0; since < len(ways); i = (i + 1) % len(ways) {
+		since++
+		keep := chosen[i]
+		for _, w := range ways[i] {
+			chosen[i] = w
+			if c, ok := r.try(chosen, cost-tiny.MM()); ok {
+				best, cost, keep, since = r.placed(chosen), c, w, 1
 			}
-			chosen[i] = keep
 		}
+		chosen[i] = keep
 	}
 	if got := place(chosen, areas); pages(got) < pages(best) {
 		best = got

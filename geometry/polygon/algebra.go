@@ -11,6 +11,9 @@ func Meet(a, b Shape) (Shape, error) {
 	if apart(a, b) {
 		return Shape{}, nil
 	}
+	if g, ok := quickMeet(a, b); ok {
+		return g, nil
+	}
 	return worked([]Shape{a, b}, operation{
 		do:    func(s []Shape) (Shape, error) { return geom.Intersection(s[0], s[1]) },
 		keeps: func(in []bool) bool { return in[0] && in[1] },
@@ -22,6 +25,9 @@ func Meet(a, b Shape) (Shape, error) {
 func Without(a, b Shape) (Shape, error) {
 	if apart(a, b) {
 		return a, nil
+	}
+	if isBox(b) && Bounds(b).Contains(Bounds(a)) {
+		return Shape{}, nil
 	}
 	return worked([]Shape{a, b}, operation{
 		do:    func(s []Shape) (Shape, error) { return geom.Difference(s[0], s[1]) },

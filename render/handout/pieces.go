@@ -146,7 +146,7 @@ func (b *book) ruleLines(r sizeRule) []string {
 		}
 		text += r.remark
 	}
-	return typeset.Wrap(text, render.SmallSize, false, b.column().Width()-atName)
+	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
 }
 
 func material(m geometry.Material) string {

@@ -54,19 +54,18 @@ func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 // draw draws the document on pages and gives the labels there was no room for.
 func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
 	b := &booklet{Options: o, pages: on, plan: c, layout: l}
-	b.keyPage = 2
-	trial := *b
-	trial.pages = render.Discard{}
-	ordered := trial.overview()
-	b.before = 1 + b.keyPages()
-	if !ordered {
-		b.before++
-		b.keyPage++
+	// What is told of pages depends on how many the overview takes.
+	for n := 1; ; n++ {
+		b.keyPage, b.before = n+1, n+b.keyPages()
+		trial := *b
+		trial.pages = render.Discard{}
+		if trial.overview(); trial.page <= n {
+			break
+		}
 	}
 	b.overview()
-	b.Label(render.Roman, 1)
-	if !ordered {
-		b.orderPage()
+	for b.page < b.keyPage-1 { // numbers that are shorter than those it was tried with
+		b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
 	}
 	b.key()
 	for i, p := range b.layout.Pages {
@@ -146,8 +145,9 @@ func (b *booklet) part(t paper.Tiling, tile paper.Tile) []string {
 	}
 	core := onPage(tile.Core, dx, dy)
 	b.Begin(render.Legend)
-	v.Joins, v.Safe = b.joins(t, tile, core, v.Window)
-	v.Keep = b.marks(t, core, v.Window, dx, dy)
+	var lines []geometry.Path
+	v.Joins, lines, v.Safe = b.joins(t, tile, core, v.Window)
+	v.Keep = b.marks(t, core, v.Window, dx, dy, lines)
 	b.End()
 	return pattern.Draw(b, t.Piece, v)
 }
