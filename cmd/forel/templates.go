@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -57,7 +58,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		return err
 	}
 	theme, err := themeOf(*colours)
-	if err != nil {
+	if err = errors.Join(append([]error{err}, once("--colour", *colours)...)...); err != nil {
 		return err
 	}
 	l, err := job.load(say)
@@ -68,23 +69,15 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return failure{err, ""}
 	}
-	undo, err := makeFolder(*folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
-	}
-	for i := range files {
-		files[i].name = filepath.Join(*folder, files[i].name)
-	}
-	if err := writeFiles(files); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
+	if err := writeInto(*folder, files); err != nil {
+		return err
 	}
 	warnStale(say, *folder, l.plan)
 	drawings := fmt.Sprintf("%d drawings", len(files)-1)
 	if len(files) == 2 {
 		drawings = "a drawing"
 	}
-	fmt.Fprintf(out, "wrote %s and %s to %s\n", drawings, bookletName, printable(*folder))
+	fmt.Fprint(out, wrote(*folder, drawings, bookletName))
 	fmt.Fprintf(out, "the patterns take %s, after the overview and the key; their area alone would fill %d\n", sheetCount(len(layout.Pages)), layout.AtLeast)
 	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
 	return nil
