@@ -2,6 +2,7 @@ package paper
 
 import (
 	"context"
+	"math"
 
 	"forel/geometry"
 	"forel/paper/pack"
@@ -52,15 +53,16 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 	}
 	r := rough{areas: areas}
-	best, cost := r.lay(chosen)
+	cost, _ := r.try(chosen, math.Inf(1))
+	best := r.placed(chosen)
 	for better := true; better; {
 		better = false
 		for i, w := range ways {
 			keep := chosen[i]
 			for k := range w {
 				chosen[i] = w[k]
-				if got, c := r.lay(chosen); c < cost-tiny.MM() {
-					best, cost, keep, better = got, c, w[k], true
+				if c, ok := r.try(chosen, cost-tiny.MM()); ok {
+					best, cost, keep, better = r.placed(chosen), c, w[k], true
 				}
 			}
 			chosen[i] = keep

@@ -12,7 +12,9 @@ import (
 // most closely, what is left of that parted in two.
 type rough struct {
 	areas []geometry.Box
-	sizes []tileSize
+	sizes []tileSize // of the last try, and where each lies
+	spots []spot
+	turns []bool // patterns of it that are turned
 	open  []sheetLeft
 }
 
@@ -37,10 +39,12 @@ type corner struct {
 	waste       Length // the shorter side left over beside it
 }
 
-// lay places the tiles of patterns. cost is the number of sheets, less the part
-// of the emptiest that is free: it falls as that one empties.
-func (r *rough) lay(chosen []split) (out []placed, cost float64) {
-	r.sizes, r.open = r.sizes[:0], r.open[:0]
+// try places the tiles of patterns, as long as that can come cheaper than a
+// limit. The cost is the number of sheets, less the part of the emptiest that is
+// free: it falls as that one empties.
+func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
+	r.sizes, r.spots, r.turns = r.sizes[:0], r.spots[:0], append(r.turns[:0], make([]bool, len(chosen))...)
+	r.open = r.open[:0]
 	for i, s := range chosen {
 		for k, t := range s.tiles {
 			r.sizes = append(r.sizes, tileSize{t.Window.Width() + between, t.Window.Height() + between, s.whole(), i, k})
@@ -49,31 +53,43 @@ func (r *rough) lay(chosen []split) (out []placed, cost float64) {
 	slices.SortStableFunc(r.sizes, func(a, b tileSize) int {
 		return cmp.Or(cmp.Compare(max(b.width, b.height), max(a.width, a.height)), cmp.Compare(min(b.width, b.height), min(a.width, a.height)))
 	})
-	out = make([]placed, len(chosen))
-	for i, s := range chosen {
-		out[i] = placed{s, make([]spot, len(s.tiles))}
-	}
 	for _, t := range r.sizes {
 		at, ok := r.best(t)
 		if !ok {
+			if float64(len(r.open)) >= limit {
+				return 0, false // with one more sheet
+			}
 			at = r.add(t)
 		}
 		w, h := t.width, t.height
 		if at.turned {
 			w, h = h, w
-			out[t.pattern].turned90 = true
+			r.turns[t.pattern] = true
 		}
 		s := &r.open[at.sheet]
-		place := s.free[at.free].Min
+		r.spots = append(r.spots, spot{at.sheet, s.lying, s.free[at.free].Min})
 		s.take(at.free, w, h)
-		out[t.pattern].on[t.tile] = spot{at.sheet, s.lying, place}
 	}
 	least := 1.0
 	for _, s := range r.open {
 		a := r.area(s.lying)
 		least = min(least, s.used/(a.Width()*a.Height()).MM())
 	}
-	return out, float64(len(r.open)) - 1 + least
+	cost = float64(len(r.open)) - 1 + least
+	return cost, cost < limit
+}
+
+// placed gives the patterns as the last try placed them.
+func (r *rough) placed(chosen []split) []placed {
+	out := make([]placed, len(chosen))
+	for i, s := range chosen {
+		out[i] = placed{s, make([]spot, len(s.tiles))}
+		out[i].turned90 = out[i].turned90 || r.turns[i]
+	}
+	for i, t := range r.sizes {
+		out[t.pattern].on[t.tile] = r.spots[i]
+	}
+	return out
 }
 
 // area gives the area of a sheet, with the white that the last tile in a row
@@ -88,23 +104,33 @@ func (r *rough) area(lying bool) geometry.Box {
 
 // best gives the free corner of the open sheets that a tile fits most closely.
 func (r *rough) best(t tileSize) (best corner, ok bool) {
-	for i, s := range r.open {
-		for k, f := range s.free {
-			for _, turned := range []bool{false, true} {
-				w, h := t.width, t.height
-				if turned {
-					w, h = h, w
-				}
-				if turned && !t.turn || w > f.Width()+tiny || h > f.Height()+tiny {
-					continue
-				}
-				if waste := min(f.Width()-w, f.Height()-h); !ok || waste < best.waste {
-					best, ok = corner{i, k, turned, waste}, true
-				}
+	for i := range r.open {
+		for k, f := range r.open[i].free {
+			if c, better := fits(t, f, best, ok); better {
+				c.sheet, c.free = i, k
+				best, ok = c, true
 			}
 		}
 	}
 	return best, ok
+}
+
+// fits tells whether a tile fits a free part, closer than in another corner if
+// there is one.
+func fits(t tileSize, f geometry.Box, than corner, other bool) (c corner, better bool) {
+	wide, high := f.Width()+tiny, f.Height()+tiny
+	if t.width <= wide && t.height <= high {
+		if waste := min(f.Width()-t.width, f.Height()-t.height); !other || waste < than.waste {
+			c, better = corner{waste: waste}, true
+			than, other = c, true
+		}
+	}
+	if t.turn && t.height <= wide && t.width <= high {
+		if waste := min(f.Width()-t.height, f.Height()-t.width); !other || waste < than.waste {
+			c, better = corner{turned: true, waste: waste}, true
+		}
+	}
+	return c, better
 }
 
 // tiny is what lengths that come to the same may differ by.
@@ -112,20 +138,22 @@ const tiny Length = 1e-6
 
 // add opens the kind of sheet that a tile fits most closely.
 func (r *rough) add(t tileSize) corner {
-	n := len(r.open)
 	var best corner
 	kind, found := false, false
 	for _, lying := range []bool{false, true} {
-		r.open = append(r.open[:n], sheetLeft{lying: lying, free: []geometry.Box{r.area(lying)}})
-		closed := r.open[:n]
-		r.open = r.open[n:]
-		c, ok := r.best(t)
-		r.open = append(closed, r.open...)
-		if c.sheet = n; ok && (!found || c.waste < best.waste) {
+		if c, ok := fits(t, r.area(lying), corner{}, false); ok && (!found || c.waste < best.waste) {
 			best, kind, found = c, lying, true
 		}
 	}
-	r.open[n] = sheetLeft{lying: kind, free: []geometry.Box{r.area(kind)}}
+	n := len(r.open)
+	best.sheet = n
+	if n < cap(r.open) { // the room of a sheet of an earlier try
+		r.open = r.open[:n+1]
+		s := &r.open[n]
+		*s = sheetLeft{lying: kind, free: append(s.free[:0], r.area(kind))}
+	} else {
+		r.open = append(r.open, sheetLeft{lying: kind, free: []geometry.Box{r.area(kind)}})
+	}
 	return best
 }
 

@@ -54,6 +54,9 @@ func Meet(a, b Shape) (Shape, error) {
 	if apart(a, b) {
 		return Shape{}, nil
 	}
+	if g, ok := quickMeet(a, b); ok {
+		return g, nil
+	}
 	return worked(geom.Intersection, a, b, func(got, slack float64) bool {
 		return got <= min(a.Area(), b.Area())+slack
 	})
@@ -64,9 +67,49 @@ func Without(a, b Shape) (Shape, error) {
 	if apart(a, b) {
 		return a, nil
 	}
+	if isBox(b) && Bounds(b).Contains(Bounds(a)) {
+		return Shape{}, nil
+	}
 	return worked(geom.Difference, a, b, func(got, slack float64) bool {
 		return got <= a.Area()+slack && got >= a.Area()-b.Area()-slack
 	})
+}
+
+// quickMeet gives what two shapes share where that needs no library: one is a box
+// and the other lies in it, or both are boxes.
+func quickMeet(a, b Shape) (g Shape, ok bool) {
+	p, q := Bounds(a), Bounds(b)
+	isP, isQ := isBox(a), isBox(b)
+	switch {
+	case isP && p.Contains(q):
+		return b, true
+	case isQ && q.Contains(p):
+		return a, true
+	case isP && isQ:
+		return Box(p.Intersect(q)), true
+	}
+	return Shape{}, false
+}
+
+// isBox tells whether a shape is a rectangle that is level.
+func isBox(s Shape) bool {
+	p, ok := s.AsPolygon()
+	if !ok || p.NumInteriorRings() > 0 {
+		return false
+	}
+	ring := p.ExteriorRing().Coordinates()
+	if ring.Length() != 5 {
+		return false
+	}
+	level := ring.GetXY(0).Y == ring.GetXY(1).Y
+	for i := range 4 {
+		a, b := ring.GetXY(i), ring.GetXY(i+1)
+		if level && a.Y != b.Y || !level && a.X != b.X {
+			return false
+		}
+		level = !level
+	}
+	return true
 }
 
 // apart tells quickly of most shapes that share nothing, lines among them.

@@ -60,3 +60,34 @@ func (b block) wrapped(width geometry.Length) block {
 	}
 	return out
 }
+
+// way is a way to set a label: as it is, or with its lines broken so that none
+// is wider than a width. How it comes out is worked out once.
+type way struct {
+	block
+	width geometry.Length // 0: as it is
+	laid  block
+	w, h  geometry.Length
+}
+
+// ways gives the ways to set a label: as it is, and broken at widths.
+func (b block) ways(widths ...geometry.Length) []way {
+	all := make([]way, 1, len(widths)+1)
+	all[0].block = b
+	for _, w := range widths {
+		all = append(all, way{block: b, width: w})
+	}
+	return all
+}
+
+// set gives the block as it is set this way, with its extent as size gives it.
+func (w *way) set(wider float64) (b block, wide, high geometry.Length) {
+	if w.laid == nil {
+		w.laid = w.block
+		if w.width > 0 {
+			w.laid = w.wrapped(w.width)
+		}
+		w.w, w.h = w.laid.size(wider)
+	}
+	return w.laid, w.w, w.h
+}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"iter"
 	"slices"
 
 	"forel/geometry"
@@ -16,7 +17,7 @@ type labeller struct {
 	bounds  geometry.Box // of the piece, on the surface
 	missed  []string
 
-	full, brief, short []block // titles, as titles gives them
+	full, brief, short []way // titles, as titles gives them
 }
 
 func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
@@ -41,40 +42,44 @@ func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
 
 func (l *labeller) color() render.Color { return l.view.Theme[render.Legend].Color }
 
-// fit sets the first block that finds room in a room, level or turned.
-func (l *labeller) fit(blocks []block, room geometry.Box) bool {
+// fit sets a label the first way that finds room in a room, level or turned.
+func (l *labeller) fit(ways []way, room geometry.Box) bool {
 	room = room.Intersect(l.safe)
-	for _, b := range blocks {
-		w, h := b.size(l.view.Wider)
-		if box, ok := l.first(within(room, w, h)); ok {
-			b.draw(l.surface, box, false, l.color())
-			return true
-		}
-		if box, ok := l.first(within(room, h, w)); ok {
-			b.draw(l.surface, box, true, l.color())
+	near := l.near(room)
+	for i := range ways {
+		if l.setIn(near, &ways[i], room, false) || l.setIn(near, &ways[i], room, true) {
 			return true
 		}
 	}
 	return false
 }
 
-// fitLevel is fit for ways to break the same words into lines: all of them are
-// tried level before any is turned.
-func (l *labeller) fitLevel(blocks []block, room geometry.Box) bool {
+// fitLevel is fit with every way tried level before any is turned.
+func (l *labeller) fitLevel(ways []way, room geometry.Box) bool {
 	room = room.Intersect(l.safe)
+	near := l.near(room)
 	for _, turned := range []bool{false, true} {
-		for _, b := range blocks {
-			w, h := b.size(l.view.Wider)
-			if turned {
-				w, h = h, w
-			}
-			if box, ok := l.first(within(room, w, h)); ok {
-				b.draw(l.surface, box, turned, l.color())
+		for i := range ways {
+			if l.setIn(near, &ways[i], room, turned) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// setIn sets a label in a room, whose placer is near.
+func (l *labeller) setIn(near placer, way *way, room geometry.Box, turned bool) bool {
+	b, w, h := way.set(l.view.Wider)
+	if turned {
+		w, h = h, w
+	}
+	box, ok := near.first(within(room, w, h))
+	if ok {
+		l.taken = append(l.taken, box)
+		b.draw(l.surface, box, turned, l.color())
+	}
+	return ok
 }
 
 // lead sets a block beside the piece with a line to a target.
@@ -101,24 +106,28 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 
 func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
 
-// onlyTrying gives a copy that sets its words nowhere, to find out what fits.
-func (l *labeller) onlyTrying() *labeller {
-	t := *l
-	t.surface = render.Discard{}
+// trial gives a copy that draws on a tape.
+func (l *labeller) trial() (*labeller, *tape) {
+	t, on := *l, &tape{}
+	t.surface = on
 	t.taken, t.lines, t.missed = slices.Clone(l.taken), slices.Clone(l.lines), nil
-	return &t
+	return &t, on
 }
 
-// partsFirst tells whether more finds room when the names of a piece's parts,
-// which can stand nowhere else, are set before what the piece is; the piece
-// itself must be named all the same.
-func (l *labeller) partsFirst() bool {
-	title, parts := l.onlyTrying(), l.onlyTrying()
-	if title.main(false); len(title.missed) == 0 {
-		return false
+// names sets what the piece is and the names of its parts. Those of the parts,
+// which can stand nowhere else, are set first where more finds room then; the
+// piece itself must be named all the same.
+func (l *labeller) names() {
+	best, on := l.trial()
+	if best.main(false); len(best.missed) > 0 {
+		parts, onParts := l.trial()
+		parts.main(true)
+		if len(parts.missed) < len(best.missed) && !slices.Contains(parts.missed, l.piece.Name) {
+			best, on = parts, onParts
+		}
 	}
-	parts.main(true)
-	return len(parts.missed) < len(title.missed) && !slices.Contains(parts.missed, l.piece.Name)
+	on.play(l.surface)
+	l.taken, l.lines, l.missed = best.taken, best.lines, append(l.missed, best.missed...)
 }
 
 // main sets what the piece is and the names of its parts, in that order or with
@@ -153,7 +162,7 @@ func (l *labeller) title() {
 	case l.fitLevel(full, l.bounds), l.fitLevel(brief, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
-	case l.lead(short[1], visible(main, l.safe).Center()):
+	case l.lead(short[1].block, visible(main, l.safe).Center()):
 	default:
 		l.missed = append(l.missed, l.piece.Name)
 	}
@@ -187,55 +196,77 @@ func (l *labeller) region(r geometry.Region) {
 // it within the box.
 const atEdge geometry.Length = 1.5
 
-// beside gives boxes of a size (w along, h across) beside the part of a line
-// of the surface that can be seen: first on its left (seen with Y upward),
-// where what it borders is, then on its right.
-func (l *labeller) beside(from, to geometry.Point, w, h geometry.Length, depths []geometry.Length) (boxes []geometry.Box, turned bool) {
-	seen := geometry.Box{
+// verge is the part of a line of the surface that can be seen, to set words by.
+type verge struct {
+	seen   geometry.Box
+	turned bool           // it runs upright
+	inward geometry.Point // the step to its left (seen with Y upward), where what it borders is
+	reach  geometry.Length
+}
+
+// verge gives the part of a line that can be seen: none where it is on another
+// sheet.
+func (l *labeller) verge(from, to geometry.Point) (v verge, ok bool) {
+	v.seen = geometry.Box{
 		Min: geometry.Pt(min(from.X, to.X), min(from.Y, to.Y)),
 		Max: geometry.Pt(max(from.X, to.X), max(from.Y, to.Y)),
 	}.Intersect(l.safe.Grow(atEdge))
-	if seen.Width() < 0 || seen.Height() < 0 {
-		return nil, false // on another sheet
+	if v.seen.Width() < 0 || v.seen.Height() < 0 {
+		return verge{}, false
 	}
-	turned = seen.Height() > seen.Width()
-	// The step into the piece: it lies on the left of the edge, which on a
-	// surface with Y downward is the right turned about.
-	inward := geometry.Pt(0, 1)
+	v.turned = v.seen.Height() > v.seen.Width()
+	// On a surface with Y downward the left is the right turned about.
+	v.inward, v.reach = geometry.Pt(0, 1), l.bounds.Height()/2
 	switch {
-	case turned && from.Y > to.Y: // upward: the right edge
-		inward = geometry.Pt(-1, 0)
-	case turned:
-		inward = geometry.Pt(1, 0)
+	case v.turned && from.Y > to.Y: // upward: the right edge
+		v.inward = geometry.Pt(-1, 0)
+	case v.turned:
+		v.inward = geometry.Pt(1, 0)
 	case from.X < to.X: // the bottom edge
-		inward = geometry.Pt(0, -1)
+		v.inward = geometry.Pt(0, -1)
 	}
-	slack, reach := seen.Width()-w, l.bounds.Height()/2
-	if turned {
-		slack, reach = seen.Height()-w, l.bounds.Width()/2
+	if v.turned {
+		v.reach = l.bounds.Width() / 2
 	}
-	c := seen.Center()
-	for _, deep := range depths {
-		for _, slide := range []geometry.Length{0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9, 1, -1} {
+	return v, true
+}
+
+// slides are the places of a label along a verge, as parts of its room to
+// either side of the middle.
+var slides = [...]geometry.Length{0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9, 1, -1}
+
+// boxes gives boxes of a size (w along, h across) beside a verge: first inward,
+// then on its other side.
+func (v verge) boxes(w, h geometry.Length, depths []geometry.Length) iter.Seq[geometry.Box] {
+	slack := v.seen.Width() - w
+	if v.turned {
+		slack = v.seen.Height() - w
+	}
+	c := v.seen.Center()
+	return func(yield func(geometry.Box) bool) {
+		for _, deep := range depths {
 			depth := deep + h/2
 			switch {
 			case deep < 0:
 				depth = deep - h/2
-			case slack < 0 || depth+h/2 > reach:
+			case slack < 0 || depth+h/2 > v.reach:
 				continue // it would stand out at the ends, or nearer the edge across
 			}
-			if slack < 0 && slide != 0 {
-				continue
-			}
-			m := c.Add(inward.Mul(depth.MM()))
-			if turned {
-				boxes = append(boxes, around(m.Add(geometry.Pt(0, slack/2*slide)), h, w))
-			} else {
-				boxes = append(boxes, around(m.Add(geometry.Pt(slack/2*slide, 0)), w, h))
+			m := c.Add(v.inward.Mul(depth.MM()))
+			for _, slide := range slides {
+				if slack < 0 && slide != 0 {
+					break
+				}
+				box := around(m.Add(geometry.Pt(slack/2*slide, 0)), w, h)
+				if v.turned {
+					box = around(m.Add(geometry.Pt(0, slack/2*slide)), h, w)
+				}
+				if !yield(box) {
+					return
+				}
 			}
 		}
 	}
-	return boxes, turned
 }
 
 // How far from a line the words beside it stand: hard by it, on its left then on
@@ -246,12 +277,11 @@ var (
 )
 
 // set sets the first block that finds room beside a line of the surface.
-func (l *labeller) set(from, to geometry.Point, blocks []block, depths []geometry.Length) bool {
-	for _, b := range blocks {
-		w, h := b.size(l.view.Wider)
-		boxes, turned := l.beside(from, to, w, h, depths)
-		if box, ok := l.first(slices.Values(boxes)); ok {
-			b.draw(l.surface, box, turned, l.color())
+func (l *labeller) set(v verge, ways []way, depths []geometry.Length) bool {
+	for i := range ways {
+		b, w, h := ways[i].set(l.view.Wider)
+		if box, ok := l.first(v.boxes(w, h, depths)); ok {
+			b.draw(l.surface, box, v.turned, l.color())
 			return true
 		}
 	}
@@ -261,9 +291,8 @@ func (l *labeller) set(from, to geometry.Point, blocks []block, depths []geometr
 // joins sets what is to be done at each join.
 func (l *labeller) joins() {
 	for _, j := range l.view.Joins {
-		text := block{{j.Text, render.SmallSize, false}}
-		ways := []block{text, text.wrapped(40), text.wrapped(28), text.wrapped(18)}
-		if !l.set(j.From, j.To, ways, hard) && !l.set(j.From, j.To, ways, loose) {
+		ways := block{{j.Text, render.SmallSize, false}}.ways(40, 28, 18)
+		if v, ok := l.verge(j.From, j.To); !ok || !l.set(v, ways, hard) && !l.set(v, ways, loose) {
 			l.missed = append(l.missed, j.Text)
 		}
 	}
@@ -271,11 +300,8 @@ func (l *labeller) joins() {
 
 // edge sets an edge's name and what it meets along it.
 func (l *labeller) edge(e geometry.Edge) {
-	from, to := l.view.point(e.From), l.view.point(e.To)
-	if seen, _ := l.beside(from, to, 0, 0, loose); seen == nil {
-		return // it is on another sheet
-	}
-	if !l.set(from, to, edgeLabels(e, l.view.Round), loose) {
+	v, ok := l.verge(l.view.point(e.From), l.view.point(e.To))
+	if ok && !l.set(v, edgeLabels(e, l.view.Round), loose) {
 		l.missed = append(l.missed, e.Name)
 	}
 }

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/render"
@@ -47,7 +48,7 @@ func dimensions(p geometry.Piece, turned bool, r geometry.Rounding) string {
 
 // titles gives the piece's own label with the address of what is shown of it,
 // from the fullest to the barest: all there is to say, the most of it, its name.
-func titles(p geometry.Piece, v View) (full, brief, short []block) {
+func titles(p geometry.Piece, v View) (full, brief, short []way) {
 	address, r := v.Address, v.Round
 	long := block{{p.Name, render.HeadSize, true}}
 	less := block{{p.Name, render.BodySize, true}}
@@ -73,19 +74,17 @@ func titles(p geometry.Piece, v View) (full, brief, short []block) {
 		{p.FaceUp, render.NoteSize, false},
 	}...)
 	small := block{{Name(p) + with, render.SmallSize, true}}
-	return []block{long, long.wrapped(60), long.wrapped(42), long.wrapped(32)},
-		[]block{less, less.wrapped(26)},
-		[]block{
-			{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}},
-			{{Name(p) + with, render.NoteSize, true}},
-			small, small.wrapped(26), small.wrapped(16),
-		}
+	return long.ways(60, 42, 32), less.ways(26), slices.Concat(
+		block{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}}.ways(),
+		block{{Name(p) + with, render.NoteSize, true}}.ways(),
+		small.ways(26, 16))
 }
 
 // regionLabels gives the label of a region, from the fullest to the barest.
-func regionLabels(r geometry.Region) []block {
+func regionLabels(r geometry.Region) []way {
+	note, tiny := block{{r.Name, render.NoteSize, true}}, block{{r.Name, render.SmallSize, true}}
 	if r.Face == "" {
-		return []block{{{r.Name, render.BodySize, true}}, {{r.Name, render.NoteSize, true}}, {{r.Name, render.SmallSize, true}}, block{{r.Name, render.SmallSize, true}}.wrapped(10)}
+		return slices.Concat(block{{r.Name, render.BodySize, true}}.ways(), note.ways(), tiny.ways(10))
 	}
 	full := block{
 		{r.Name, render.BodySize, true},
@@ -95,23 +94,18 @@ func regionLabels(r geometry.Region) []block {
 		{r.Name, render.NoteSize, true},
 		{"→ " + string(r.Face), render.SmallSize, false},
 	}
-	return []block{
-		full, small, small.wrapped(24), small.wrapped(16),
-		{{r.Name, render.NoteSize, true}},
-		{{r.Name, render.SmallSize, true}},
-		block{{r.Name, render.SmallSize, true}}.wrapped(10),
-	}
+	return slices.Concat(full.ways(), small.ways(24, 16), note.ways(), tiny.ways(10))
 }
 
 // edgeLabels gives the label of an edge, the fuller first.
-func edgeLabels(e geometry.Edge, r geometry.Rounding) []block {
+func edgeLabels(e geometry.Edge, r geometry.Rounding) []way {
 	short := block{{e.Name, render.NoteSize, false}}
 	if e.Meets == "" {
-		return []block{short, {{e.Name, render.SmallSize, false}}}
+		return slices.Concat(short.ways(), block{{e.Name, render.SmallSize, false}}.ways())
 	}
 	full := e.Name + ": " + e.Meets
 	if e.Off > 0 {
 		full = e.Name + ": " + r.Pretty(e.Off) + " " + e.Meets
 	}
-	return []block{{{full, render.NoteSize, false}}, {{full, render.SmallSize, false}}, short}
+	return slices.Concat(block{{full, render.NoteSize, false}}.ways(), block{{full, render.SmallSize, false}}.ways(), short.ways())
 }

@@ -78,7 +78,7 @@ func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 		l.spineMark()
 	}
 	l.joins()
-	l.main(l.partsFirst())
+	l.names()
 	for _, e := range p.Edges {
 		if e.Name != "" {
 			l.edge(e)

@@ -23,6 +23,25 @@ type placer struct {
 	taken []geometry.Box
 }
 
+// near gives the placer of boxes that all lie in a room: what is not near it is
+// left out. What it takes is not taken from p.
+func (p *placer) near(room geometry.Box) placer {
+	q := placer{safe: p.safe}
+	wide := room.Grow(offLines)
+	for _, l := range p.lines {
+		if crosses(l, wide) {
+			q.lines = append(q.lines, l)
+		}
+	}
+	apart := room.Grow(offLabels)
+	for _, t := range p.taken {
+		if t.Overlaps(apart) {
+			q.taken = append(q.taken, t)
+		}
+	}
+	return q
+}
+
 // free tells whether a box can be used.
 func (p *placer) free(b geometry.Box) bool {
 	if !p.safe.Contains(b) {
@@ -63,7 +82,7 @@ func crosses(l geometry.Segment, b geometry.Box) bool {
 	if l.From.X == l.To.X || l.From.Y == l.To.Y {
 		return true
 	}
-	return len(geometry.Line(l.From, l.To).Clip(b, 1)) > 0
+	return b.Crossed(l.From, l.To)
 }
 
 // spread is a grid of places about a middle, the most central first, each
@@ -111,16 +130,16 @@ func around(m geometry.Point, w, h geometry.Length) geometry.Box {
 // right of it at the target's height, above and below it at its place.
 func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) iter.Seq[geometry.Box] {
 	const gap = 2
-	var boxes []geometry.Box
-	for _, slide := range []geometry.Length{0, 8, -8, 16, -16, 30, -30} {
-		for _, far := range []geometry.Length{gap, gap + 4, gap + 8} {
-			boxes = append(boxes,
-				around(geometry.Pt(piece.Max.X+far+w/2, target.Y+slide), w, h),
-				around(geometry.Pt(piece.Min.X-far-w/2, target.Y+slide), w, h),
-				around(geometry.Pt(target.X+slide, piece.Min.Y-far-h/2), w, h),
-				around(geometry.Pt(target.X+slide, piece.Max.Y+far+h/2), w, h),
-			)
+	return func(yield func(geometry.Box) bool) {
+		for _, slide := range [...]geometry.Length{0, 8, -8, 16, -16, 30, -30} {
+			for _, far := range [...]geometry.Length{gap, gap + 4, gap + 8} {
+				if !yield(around(geometry.Pt(piece.Max.X+far+w/2, target.Y+slide), w, h)) ||
+					!yield(around(geometry.Pt(piece.Min.X-far-w/2, target.Y+slide), w, h)) ||
+					!yield(around(geometry.Pt(target.X+slide, piece.Min.Y-far-h/2), w, h)) ||
+					!yield(around(geometry.Pt(target.X+slide, piece.Max.Y+far+h/2), w, h)) {
+					return
+				}
+			}
 		}
 	}
-	return slices.Values(boxes)
 }

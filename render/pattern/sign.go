@@ -1,8 +1,6 @@
 package pattern
 
 import (
-	"slices"
-
 	"forel/geometry"
 	"forel/render"
 )
@@ -15,14 +13,14 @@ func (l *labeller) spineMark() {
 	const bar, gap = 2.5, 1.0
 	w, h := block{word}.size(l.view.Wider)
 	from, to := l.view.point(e.From), l.view.point(e.To)
-	boxes, turned := l.beside(from, to, w+12, h+bar+gap, loose)
-	if boxes == nil {
+	v, ok := l.verge(from, to)
+	if !ok {
 		return // it is on another sheet
 	}
-	box, ok := l.first(slices.Values(boxes))
+	turned := v.turned
+	box, ok := l.first(v.boxes(w+12, h+bar+gap, loose))
 	if !ok {
-		boxes, turned = l.beside(from, to, w, h+bar+gap, loose)
-		if box, ok = l.first(slices.Values(boxes)); !ok {
+		if box, ok = l.first(v.boxes(w, h+bar+gap, loose)); !ok {
 			l.missed = append(l.missed, "spine mark")
 			return
 		}
@@ -51,7 +49,8 @@ func (l *labeller) rulings() {
 		if !g.Named || len(g.Path.Vertices) != 2 || g.Name == named {
 			continue
 		}
-		if l.set(l.view.point(g.Path.Vertices[0].Point), l.view.point(g.Path.Vertices[1].Point), []block{{{g.Name, render.SmallSize, false}}}, hard) {
+		v, ok := l.verge(l.view.point(g.Path.Vertices[0].Point), l.view.point(g.Path.Vertices[1].Point))
+		if ok && l.set(v, block{{g.Name, render.SmallSize, false}}.ways(), hard) {
 			named = g.Name // one of two lines beside each other will do
 		}
 	}

@@ -13,25 +13,22 @@ var (
 	dictPattern     = regexp.MustCompile(`(?s)<<(.*)>>`)
 )
 
-// finish adds to the file of the words what the library has no call for: each
-// page's lines, nested bookmarks and page labels, the document's title and
+// finish adds to the library's file what it has no call for: what is on each
+// page, nested bookmarks and page labels, the document's title and
 // date, and viewer preferences that ask the print dialogue for actual size
 // (PrintScaling None, 12.2) and show the title.
-func (d *Document) finish(words []byte) ([]byte, error) {
-	u, err := newUpdate(words)
+func (d *Document) finish(bones []byte) ([]byte, error) {
+	u, err := newUpdate(bones)
 	if err != nil {
 		return nil, err
 	}
-	end := u.stream([]byte(endPage))
 	for _, p := range d.pages {
 		dict := dictPattern.FindStringSubmatch(u.object(p.object))
 		if dict == nil || !contentsPattern.MatchString(dict[1]) {
 			return nil, errors.New("a page of the library's file is not as expected")
 		}
-		lines := u.stream(p.content.Bytes())
-		u.dict(p.object, contentsPattern.ReplaceAllStringFunc(strings.TrimSpace(dict[1]), func(was string) string {
-			return fmt.Sprintf("/Contents [%d 0 R%s%d 0 R]\n", lines, " "+strings.TrimSpace(strings.TrimPrefix(was, "/Contents"))+" ", end)
-		}))
+		p.done()
+		u.dict(p.object, contentsPattern.ReplaceAllString(strings.TrimSpace(dict[1]), fmt.Sprintf("/Contents %d 0 R\n", u.stream(p.packed))))
 	}
 	catalog := []string{
 		"/Type /Catalog /Pages 2 0 R /Lang (en)",

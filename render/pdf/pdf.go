@@ -6,6 +6,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"github.com/signintech/gopdf"
@@ -18,13 +19,13 @@ import (
 
 // Document is a PDF under construction; its last page is a render.Surface.
 type Document struct {
-	pdf       gopdf.GoPdf // writes the words and the typeface; all else is ours
+	pdf       gopdf.GoPdf // writes the typeface and the bones of the file; what is on pages is ours
 	err       error       // the first that happened; reported by Bytes
 	title     string
 	date      time.Time
 	black     bool
 	setup     *paper.Setup
-	pages     []*page
+	pages     []*Page
 	bookmarks []bookmark
 	labels    []label
 }
@@ -33,9 +34,9 @@ type Document struct {
 func New(title string) *Document {
 	d := &Document{title: title}
 	d.pdf.Start(gopdf.Config{Unit: gopdf.UnitPT, PageSize: gopdf.Rect{W: 1, H: 1}})
-	d.pdf.SetNoCompression() // words are few, and a packer for every page takes longer than all of it
-	d.note(d.pdf.AddTTFFontData("regular", typeset.Regular))
-	d.note(d.pdf.AddTTFFontData("bold", typeset.Bold))
+	for weight, data := range [2][]byte{typeset.Regular, typeset.Bold} {
+		d.note(d.pdf.AddTTFFontData(families[weight], data))
+	}
 	return d
 }
 
@@ -55,15 +56,27 @@ func (d *Document) PrintedOn(s paper.Setup) { d.setup = &s }
 // Without one, or with the zero time, the file has no date.
 func (d *Document) Dated(t time.Time) { d.date = t.UTC() }
 
-// BlackOnly makes all that is drawn from here on pure black: every line and
+// BlackOnly makes all that is drawn on pages to come pure black: every line and
 // every word, and those fills that are no light tint, which are left out. No
 // line is finer than render.Finest.
 func (d *Document) BlackOnly() { d.black = true }
 
 // AddPage starts a page of the given size.
 func (d *Document) AddPage(width, height geometry.Length) {
-	d.pages = append(d.pages, newPage(d.pdf.GetNextObjectID(), width, height, d.setup))
+	if len(d.pages) > 0 && !d.last().open {
+		d.last().done()
+	}
+	p := newPage(d.pdf.GetNextObjectID(), width, height, d.setup)
+	p.black = d.black
+	d.pages = append(d.pages, p)
 	d.pdf.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: pt(width), H: pt(height)}})
+}
+
+// Page gives the last page. It may be drawn on after others are added, and by
+// another goroutine than they are, until Bytes.
+func (d *Document) Page() render.Surface {
+	d.last().open = true
+	return d.last()
 }
 
 // Pages gives the number of pages so far.
@@ -71,6 +84,7 @@ func (d *Document) Pages() int { return len(d.pages) }
 
 // Bytes ends the document and gives the file.
 func (d *Document) Bytes() ([]byte, error) {
+	d.embed()
 	if d.err != nil {
 		return nil, fmt.Errorf("pdf: %w", d.err)
 	}
@@ -84,58 +98,40 @@ func (d *Document) Bytes() ([]byte, error) {
 	return data, nil
 }
 
-// Begin opens a layer; pages have none, so it does nothing.
+// Begin opens a layer of the last page; pages have none, so it does nothing.
 func (d *Document) Begin(render.Layer) {}
 
 // End closes a layer.
 func (d *Document) End() {}
 
-// Stroke draws along a path, its arcs as Bézier curves within 0.002 mm of
-// themselves. Dashes run on from one line or arc of the path to the next.
-func (d *Document) Stroke(p geometry.Path, s render.Stroke) {
-	if d.black {
-		s.Width = max(s.Width, render.Finest)
-		if s.Color != render.White {
-			s.Color = render.Black
+// Stroke is Page.Stroke of the last page.
+func (d *Document) Stroke(p geometry.Path, s render.Stroke) { d.last().Stroke(p, s) }
+
+// Fill is Page.Fill of the last page.
+func (d *Document) Fill(p geometry.Path, c render.Color) { d.last().Fill(p, c) }
+
+// Text is Page.Text of the last page.
+func (d *Document) Text(t render.Text) { d.last().Text(t) }
+
+func (d *Document) last() *Page { return d.pages[len(d.pages)-1] }
+
+// embed tells the library which characters the fonts it embeds are to have:
+// those of all pages.
+func (d *Document) embed() {
+	for weight, family := range families {
+		var all []rune
+		for _, p := range d.pages {
+			for r := range p.used[weight] {
+				all = append(all, r)
+			}
 		}
+		slices.Sort(all)
+		d.note(d.pdf.SetFont(family, "", 1))
+		_, err := d.pdf.MeasureTextWidth(string(slices.Compact(all)))
+		d.note(err)
 	}
-	d.last().stroke(p, s)
 }
 
-// Fill fills a closed path.
-func (d *Document) Fill(p geometry.Path, c render.Color) {
-	if d.black {
-		c = c.InBlack()
-	}
-	d.last().fill(p, c)
-}
-
-// Text sets a line of text.
-func (d *Document) Text(t render.Text) {
-	if d.black && t.Color != render.White {
-		t.Color = render.Black
-	}
-	family := "regular"
-	if t.Bold {
-		family = "bold"
-	}
-	d.note(d.pdf.SetFont(family, "", float64(t.Size)))
-	d.pdf.SetTextColor(t.Color.R, t.Color.G, t.Color.B)
-	back := geometry.Length(0)
-	if t.Align != render.Start {
-		back = typeset.Width(t.String, t.Size, t.Bold)
-		if t.Align == render.Middle {
-			back /= 2
-		}
-	}
-	if t.Turned {
-		d.pdf.Rotate(90, pt(t.At.X), pt(t.At.Y))
-		defer d.pdf.RotateReset()
-	}
-	d.pdf.SetXY(pt(t.At.X-back), pt(t.At.Y))
-	d.note(d.pdf.Text(typeset.Settable(t.String)))
-}
-
-func (d *Document) last() *page { return d.pages[len(d.pages)-1] }
-
-func pt(l geometry.Length) float64 { return float64(l / geometry.PDFPoint) }
+// families are the library's names of the regular and the bold, which are F1
+// and F2 on pages.
+var families = [2]string{"regular", "bold"}

@@ -5,9 +5,11 @@ import (
 	"compress/zlib"
 	"errors"
 	"fmt"
+	"io"
 	"regexp"
 	"slices"
 	"strconv"
+	"sync"
 )
 
 // update is an incremental update (ISO 32000-1, 7.5.6): objects behind the
@@ -19,8 +21,6 @@ type update struct {
 	next   int   // the next number for a new object
 	places map[int]int
 	out    bytes.Buffer
-	packed bytes.Buffer // of the stream being written
-	packer *zlib.Writer
 }
 
 var tailPattern = regexp.MustCompile(`(?s)\ntrailer\n<<\n/Size (\d+)\n/Root 1 0 R\n>>\nstartxref\n(\d+)\n%%EOF\n$`)
@@ -48,7 +48,6 @@ func newUpdate(file []byte) (*update, error) {
 			return nil, odd
 		}
 	}
-	u.packer, _ = zlib.NewWriterLevel(&u.packed, zlib.BestSpeed) // an error only for a level that is none
 	u.out.Grow(len(file) * 2)
 	u.out.Write(file)
 	return u, nil
@@ -76,18 +75,32 @@ func (u *update) dict(n int, entries string) {
 	fmt.Fprintf(&u.out, "%d 0 obj\n<< %s >>\nendobj\n", n, entries)
 }
 
-// stream writes a stream as a new object, compressed.
-func (u *update) stream(data []byte) (n int) {
-	u.packed.Reset()
-	u.packer.Reset(&u.packed)
-	u.packer.Write(data) // to memory: can't fail
-	u.packer.Close()
+// stream writes a stream, packed before, as a new object.
+func (u *update) stream(packed []byte) (n int) {
 	n = u.reserve()
 	u.places[n] = u.out.Len()
-	fmt.Fprintf(&u.out, "%d 0 obj\n<< /Filter /FlateDecode /Length %d >>\nstream\n", n, u.packed.Len())
-	u.out.Write(u.packed.Bytes())
+	fmt.Fprintf(&u.out, "%d 0 obj\n<< /Filter /FlateDecode /Length %d >>\nstream\n", n, len(packed))
+	u.out.Write(packed)
 	u.out.WriteString("\nendstream\nendobj\n")
 	return n
+}
+
+// packers are used again: a new one takes longer than a page.
+var packers = sync.Pool{New: func() any {
+	w, _ := zlib.NewWriterLevel(io.Discard, zlib.BestSpeed) // an error only for a level that is none
+	return w
+}}
+
+// pack compresses a stream (7.4.4).
+func pack(data []byte) []byte {
+	var out bytes.Buffer
+	out.Grow(len(data) / 2)
+	w := packers.Get().(*zlib.Writer)
+	defer packers.Put(w)
+	w.Reset(&out)
+	w.Write(data) // to memory: can't fail
+	w.Close()
+	return out.Bytes()
 }
 
 // bytes ends the update with its table and trailer, and gives the whole file.

@@ -27,10 +27,12 @@ const (
 	Leading = 1.3  // from one baseline to the next
 )
 
-// glyph is what is known of a character: whether both weights have it, and its
-// width in each, in ems. One that is lacking has the widths of Missing.
+// glyph is what is known of a character: whether both weights have it, its
+// number in each, and its width in each, in ems. One that is lacking has the
+// widths of Missing.
 type glyph struct {
 	has      bool
+	index    [2]uint16  // regular, bold
 	advances [2]float64 // regular, bold
 }
 
@@ -79,6 +81,7 @@ func look(r rune) glyph {
 		if err != nil || index == 0 {
 			g.has = false
 		}
+		g.index[i] = uint16(index)
 		a, err := f.GlyphAdvance(&buf, index, units, 0)
 		if err != nil {
 			a = units / 2
@@ -97,6 +100,19 @@ func Has(r rune) bool { return glyphOf(r).has }
 // Missing is what stands for a character the typeface lacks.
 const Missing = '□'
 
+// Index gives the number of a character's glyph in a weight's TrueType data; 0
+// where it has none.
+func Index(r rune, bold bool) uint16 {
+	return glyphOf(r).index[weight(bold)]
+}
+
+func weight(bold bool) int {
+	if bold {
+		return 1
+	}
+	return 0
+}
+
 // Settable gives text with every character that the typeface lacks replaced by
 // a box, so that it is seen to be missing.
 func Settable(s string) string {
@@ -110,13 +126,10 @@ func Settable(s string) string {
 
 // Width gives the length of a line of text.
 func Width(s string, size render.Points, bold bool) geometry.Length {
-	weight := 0
-	if bold {
-		weight = 1
-	}
+	i := weight(bold)
 	var em float64
 	for _, r := range s {
-		em += glyphOf(r).advances[weight]
+		em += glyphOf(r).advances[i]
 	}
 	return geometry.Length(em*float64(size)) * geometry.PDFPoint
 }
