@@ -157,12 +157,15 @@ func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 // Lines gives all that is drawn of a piece: cuts, folds and rulings.
 func (p Piece) Lines() []Path { return slices.Concat(p.Cuts(), p.Folds, p.Rulings()) }
 
-// Rulings gives the guide lines with every stretch left out that a fold
+// Rulings gives the guide lines with every stretch left out that a cut, a fold
 // or another guide already draws, so that no line of a pattern is drawn twice.
 func (p Piece) Rulings() []Path {
+	if len(p.Guides) == 0 {
+		return nil
+	}
 	var drawn []Segment
-	for _, f := range p.Folds {
-		drawn = append(drawn, f.Segments()...)
+	for _, l := range slices.Concat(p.Cuts(), p.Folds) {
+		drawn = append(drawn, l.Segments()...)
 	}
 	var out []Path
 	for _, g := range p.Guides {

@@ -55,18 +55,17 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 	r := rough{areas: areas}
 	cost, _ := r.try(chosen, math.Inf(1))
 	best := r.placed(chosen)
-	for better := true; better; {
-		better = false
-		for i, w := range ways {
-			keep := chosen[i]
-			for k := range w {
-				chosen[i] = w[k]
-				if c, ok := r.try(chosen, cost-tiny.MM()); ok {
-					best, cost, keep, better = r.placed(chosen), c, w[k], true
-				}
+	// Until each was tried since the last that helped.
+	for i, since := 0, 0; since < len(ways); i = (i + 1) % len(ways) {
+		since++
+		keep := chosen[i]
+		for _, w := range ways[i] {
+			chosen[i] = w
+			if c, ok := r.try(chosen, cost-tiny.MM()); ok {
+				best, cost, keep, since = r.placed(chosen), c, w, 1
 			}
-			chosen[i] = keep
 		}
+		chosen[i] = keep
 	}
 	if got := place(chosen, areas); pages(got) < pages(best) {
 		best = got
@@ -91,7 +90,9 @@ func place(chosen []split, areas []geometry.Box) (out []placed) {
 	for i, s := range chosen {
 		out = append(out, placed{s, make([]spot, len(s.tiles))})
 		for k, t := range s.tiles {
-			p.Items = append(p.Items, pack.Item{ID: s.piece.Name, Width: t.Window.Width(), Height: t.Window.Height(), Turn: s.whole()})
+			// One as large as a sheet must not come out larger by the rounding of floats.
+			w, h := t.Window.Width()-tiny, t.Window.Height()-tiny
+			p.Items = append(p.Items, pack.Item{ID: s.piece.Name, Width: w, Height: h, Turn: s.whole()})
 			from = append(from, origin{i, k})
 		}
 	}

@@ -21,7 +21,8 @@ type rough struct {
 // tileSize is a tile to be placed, with the white that parts it from the next.
 type tileSize struct {
 	width, height Length
-	turn          bool // it may be turned
+	long, short   Length // the longer and the shorter of them
+	turn          bool   // it may be turned
 	pattern, tile int
 }
 
@@ -47,11 +48,15 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 	r.open = r.open[:0]
 	for i, s := range chosen {
 		for k, t := range s.tiles {
-			r.sizes = append(r.sizes, tileSize{t.Window.Width() + between, t.Window.Height() + between, s.whole(), i, k})
+			w, h := t.Window.Width()+between, t.Window.Height()+between
+			r.sizes = append(r.sizes, tileSize{w, h, max(w, h), min(w, h), s.whole(), i, k})
 		}
 	}
 	slices.SortStableFunc(r.sizes, func(a, b tileSize) int {
-		return cmp.Or(cmp.Compare(max(b.width, b.height), max(a.width, a.height)), cmp.Compare(min(b.width, b.height), min(a.width, a.height)))
+		if a.long != b.long {
+			return cmp.Compare(b.long, a.long)
+		}
+		return cmp.Compare(b.short, a.short)
 	})
 	for _, t := range r.sizes {
 		at, ok := r.best(t)

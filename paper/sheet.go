@@ -140,8 +140,10 @@ func (s Setup) Check() error {
 	return nil
 }
 
-// usable gives what of a sheet can take patterns, from its upper left corner.
+// usable gives what of a sheet can take patterns, from its upper left corner. A
+// square sheet never lies: nothing would tell that it does.
 func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
+	lying = lying && s.Sheet.Width != s.Sheet.Height
 	width, height = s.Size(lying)
 	area = s.Printable(lying)
 	area.Max.Y -= Foot

@@ -99,7 +99,7 @@ func runClass(args []string, out io.Writer, say voice) error {
 	defer stop()
 	undo, err := makeFolder(c.folder)
 	if err != nil {
-		return failure{err, "give another folder with --out"}
+		return elsewhere(err)
 	}
 	debug.SetGCPercent(100) // what is kept of every student adds up
 	done := c.make(ctx, rows, say)
@@ -227,7 +227,7 @@ func (c *class) finish(done []student, say voice) error {
 		files[i].name = filepath.Join(c.folder, files[i].name)
 	}
 	if err := writeFiles(files); err != nil {
-		return failure{err, "give another folder with --out"}
+		return elsewhere(err)
 	}
 	return unplanned
 }

@@ -71,13 +71,8 @@ func runCutter(args []string, out io.Writer, say voice) error {
 		return err
 	}
 	files, summary := c.draw(beds, setup, title)
-	undo, err := makeFolder(c.folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
-	}
-	if err := writeFiles(files); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
+	if err := writeInto(c.folder, files); err != nil {
+		return err
 	}
 	c.warnStale(say, files)
 	_, err = fmt.Fprint(out, summary)
@@ -147,11 +142,15 @@ func (c *cutterFlags) setup(f *pflag.FlagSet) (bed.Setup, error) {
 	if c.theme, err = themeOf(c.colours); err != nil {
 		wrong = append(wrong, err)
 	}
+	wrong = append(wrong, once("--colour", c.colours)...)
 	s.Tabs = c.tabs
 	if s.Grain, err = c.grains(); err != nil {
 		wrong = append(wrong, err)
 	}
-	return s, errors.Join(append(wrong, s.Faults()...)...)
+	for _, fault := range s.Faults() {
+		wrong = append(wrong, refusal{fmt.Sprintf("--%s: %s", fault.Of, fault.Wrong), fault.Right})
+	}
+	return s, errors.Join(wrong...)
 }
 
 // grains reads --grain, for all materials and for some.
@@ -162,11 +161,16 @@ func (c *cutterFlags) grains() (map[geometry.Material]geometry.Grain, error) {
 		names = append(names, string(m))
 	}
 	var one []string
+	all := ""
 	for _, text := range c.grain {
 		if strings.Contains(text, "=") {
 			one = append(one, text) // goes before what is said of all, wherever it stands
 			continue
 		}
+		if all != "" && !strings.EqualFold(all, text) {
+			return nil, contradiction("--grain", all, "--grain", text)
+		}
+		all = text
 		g, err := bed.ParseGrain(text)
 		if err != nil {
 			return nil, fmt.Errorf("--grain: %w", err)
@@ -174,6 +178,9 @@ func (c *cutterFlags) grains() (map[geometry.Material]geometry.Grain, error) {
 		for _, m := range bed.Materials {
 			out[m] = g
 		}
+	}
+	if twice := once("--grain", one); twice != nil {
+		return nil, errors.Join(twice...)
 	}
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
@@ -243,13 +250,13 @@ func (c *cutterFlags) draw(beds []bed.Bed, s bed.Setup, title string) ([]output,
 	var files []output
 	var said strings.Builder
 	for _, b := range beds {
-		name := filepath.Join(c.folder, cutter.FileName(b))
+		name := cutter.FileName(b)
 		files = append(files, output{name, cutter.SVG(b, s, cutter.Options{Title: title, Beds: count[b.Material], Labels: c.labels, Theme: c.theme})})
 		pieces := fmt.Sprintf("%d pieces", len(b.Parts))
 		if len(b.Parts) == 1 {
 			pieces = "1 piece"
 		}
-		fmt.Fprintf(&said, "wrote %s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)\n",
+		fmt.Fprintf(&said, "%s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)\n",
 			printable(name), pieces, printable(b.Stock), s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
 		if b.Register.Any() {
 			fmt.Fprintf(&said, "  %s\n", cutter.Register(b.Register))
@@ -271,14 +278,14 @@ func (c *cutterFlags) draw(beds []bed.Bed, s bed.Setup, title string) ([]output,
 	}
 	said.WriteString("the layer Creasing is never cut through: score or crease it, or switch it off and fold by hand\n")
 	said.WriteString(machineCare + "\n")
-	return files, said.String()
+	return files, wrote(c.folder, namesOf(files)...) + said.String()
 }
 
 // warnStale tells of drawings of beds that an earlier run left in the folder.
 func (c *cutterFlags) warnStale(say voice, files []output) {
 	now := map[string]bool{}
 	for _, f := range files {
-		now[f.name] = true
+		now[filepath.Join(c.folder, f.name)] = true
 	}
 	for _, m := range bed.Materials {
 		old, _ := filepath.Glob(filepath.Join(c.folder, string(m)+"-[0-9]*.svg"))

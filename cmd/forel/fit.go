@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"strings"
 
 	"forel/cmd/jobfile"
 	"forel/geometry/fit"
@@ -95,21 +94,14 @@ func drawFit(folder string, r fit.Report, o renderfit.Options) (string, error) {
 	if err != nil {
 		return "", failure{err, ""}
 	}
-	undo, err := makeFolder(folder)
-	if err != nil {
-		return "", failure{err, "give another folder with --out"}
-	}
 	var files []output
-	var names []string
 	for _, p := range renderfit.Plots(r, o) {
-		files = append(files, output{filepath.Join(folder, p.File), p.SVG})
-		names = append(names, p.File)
+		files = append(files, output{p.File, p.SVG})
 	}
-	files = append(files, output{filepath.Join(folder, fitName), doc})
-	if err := writeFiles(files); err != nil {
-		undo()
-		return "", failure{err, "give another folder with --out"}
+	files = append(files, output{fitName, doc})
+	if err := writeInto(folder, files); err != nil {
+		return "", err
 	}
-	return fmt.Sprintf("wrote %s and %s to %s\nprint %s at actual size (100 %%) on %s for its paper strips\n",
-		strings.Join(names, ", "), fitName, printable(folder), printable(filepath.Join(folder, fitName)), o.Setup.Sheet), nil
+	return fmt.Sprintf("%sprint %s at actual size (100 %%) on %s for its paper strips\n",
+		wrote(folder, namesOf(files)...), printable(filepath.Join(folder, fitName)), o.Setup.Sheet), nil
 }

@@ -30,9 +30,24 @@ func flagSet(name, about string, out io.Writer) *pflag.FlagSet {
 	return f
 }
 
-// parseFlags parses a command's words; help that was asked for is printed.
+// parseFlags parses a command's words; help that was asked for is printed. A flag
+// of one value that is given two is refused.
 func parseFlags(f *pflag.FlagSet, args []string) error {
-	err := f.Parse(args)
+	first := map[string]string{}
+	var twice []error
+	err := f.ParseAll(args, func(flag *pflag.Flag, value string) error {
+		was, seen := first[flag.Name]
+		if flag.Value.Type() != "stringArray" {
+			if seen && was != value {
+				twice = append(twice, contradiction("--"+flag.Name, was, "--"+flag.Name, value))
+			}
+			first[flag.Name] = value
+		}
+		return f.Set(flag.Name, value)
+	})
+	if err == nil && twice != nil {
+		return errors.Join(twice...)
+	}
 	switch {
 	case err == pflag.ErrHelp:
 		return errHelp
@@ -100,18 +115,25 @@ func checkFormat(format string, known ...string) error {
 	return nil
 }
 
-// flags gives what was set, as the job file package takes it.
+// flags gives what was set, as the job file package takes it. All that is wrong
+// with it is told: a --set that is none, what contradicts itself.
 func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 	var out []jobfile.Flag
 	for _, k := range keyFlags {
-		if v := *j.values[k.name]; len(v) > 0 {
-			out = append(out, jobfile.Flag{Name: "--" + k.name, Key: k.key, Value: strings.Join(v, ";")})
+		v := *j.values[k.name]
+		if strings.HasPrefix(k.key, "book.") && len(v) > 0 { // its readings
+			v = []string{strings.Join(v, ";")}
+		}
+		for _, value := range v {
+			out = append(out, jobfile.Flag{Name: "--" + k.name, Key: k.key, Value: value})
 		}
 	}
+	var wrong []error
 	for _, kv := range j.keys {
 		set, err := setFlag(kv)
 		if err != nil {
-			return nil, err
+			wrong = append(wrong, err)
+			continue
 		}
 		out = append(out, set)
 	}
@@ -127,7 +149,11 @@ func (j *jobFlags) flags() ([]jobfile.Flag, error) {
 	if j.black != nil && *j.black {
 		out = append(out, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
 	}
-	return append(out, j.extra...), nil
+	out = append(out, j.extra...)
+	if wrong = append(wrong, contradictions(out)...); wrong != nil {
+		return nil, errors.Join(wrong...)
+	}
+	return out, nil
 }
 
 // setFlag reads what --set was given.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -57,28 +58,33 @@ func runGauge(args []string, out io.Writer, _ voice) error {
 	}
 	var source string
 	var data []byte
-	var flags []jobfile.Flag
+	var usual, flags []jobfile.Flag
 	if f.NArg() == 1 {
 		source = f.Arg(0)
 		if data, err = readJob(source); err != nil {
 			return err
 		}
 	} else {
-		flags = append(flags, jobfile.Flag{Name: "--margin", Key: "print.margin", Value: fmt.Sprintf("%g mm", gauge.Margin.MM())})
+		usual = append(usual, jobfile.Flag{Name: "--margin", Key: "print.margin", Value: fmt.Sprintf("%g mm", gauge.Margin.MM())})
 	}
 	for _, k := range []struct{ name, key, value string }{{"--paper", "print.paper", *sheet}, {"--units", "units", *units}} {
 		if k.value != "" {
 			flags = append(flags, jobfile.Flag{Name: k.name, Key: k.key, Value: k.value})
 		}
 	}
+	var wrong []error
 	for _, kv := range *keys {
 		set, err := setFlag(kv)
 		if err != nil {
-			return err
+			wrong = append(wrong, err)
+			continue
 		}
 		flags = append(flags, set)
 	}
-	setup, unit, err := jobfile.Print(source, data, flags)
+	if wrong = append(wrong, contradictions(flags)...); wrong != nil {
+		return errors.Join(wrong...)
+	}
+	setup, unit, err := jobfile.Print(source, data, append(usual, flags...))
 	if err != nil {
 		return err
 	}
@@ -102,19 +108,10 @@ func writeGauge(folder string, o gauge.Options, out io.Writer) error {
 		name, files = "gauge-check.pdf", nil
 	}
 	files = append(files, output{name, doc})
-	undo, err := makeFolder(folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
+	if err := writeInto(folder, files); err != nil {
+		return err
 	}
-	for i := range files {
-		files[i].name = filepath.Join(folder, files[i].name)
-	}
-	if err := writeFiles(files); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
-	}
-	_, err = fmt.Fprintf(out, "wrote %s: print it at actual size (100 %%) on %s, then measure its rules\n", printable(filepath.Join(folder, name)), o.Setup.Sheet)
-	if err != nil {
+	if _, err = fmt.Fprintf(out, "%sprint %s at actual size (100 %%) on %s, then measure its rules\n", wrote(folder, namesOf(files)...), printable(filepath.Join(folder, name)), o.Setup.Sheet); err != nil {
 		return failure{err, ""}
 	}
 	return nil

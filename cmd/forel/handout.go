@@ -1,9 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
-	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
 
 	"forel/cmd/jobfile"
 	"forel/render/handout"
@@ -19,7 +22,8 @@ prints of forel templates it is all that is needed.
 
 With --blank it writes worksheet.pdf instead: the worksheet empty, with the rule
 of every line, to be filled in by hand. It needs no job; what --set says of the
-kind of case counts, and --units.
+kind of case counts, and --units. It has no sizes of a book, no title and no
+figures: flags that give them are refused.
 
 example:
   forel handout case.toml --out case/
@@ -47,6 +51,9 @@ func runHandout(args []string, out io.Writer, say voice) error {
 		return err
 	}
 	if *blank {
+		if err := notBlank(f, job); err != nil {
+			return err
+		}
 		job.assume()
 	}
 	l, err := job.load(say)
@@ -61,16 +68,31 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return failure{err, ""}
 	}
-	undo, err := makeFolder(*folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
+	if err := writeInto(*folder, []output{{name, data}}); err != nil {
+		return err
 	}
-	if err := writeFiles([]output{{filepath.Join(*folder, name), data}}); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
-	}
-	fmt.Fprintf(out, "wrote %s to %s\n", name, printable(*folder))
+	fmt.Fprint(out, wrote(*folder, name))
 	return nil
+}
+
+// notBlank refuses flags that an empty worksheet has no use for.
+func notBlank(f *pflag.FlagSet, job *jobFlags) error {
+	var wrong []error
+	for _, k := range keyFlags {
+		if f.Changed(k.name) && k.key != "units" {
+			wrong = append(wrong, refusal{"--" + k.name + " with --blank", "leave one of them out: the worksheet is filled in by hand"})
+		}
+	}
+	for _, kv := range job.keys {
+		key, _, _ := strings.Cut(kv, "=")
+		if key = strings.TrimSpace(key); key == "title" || strings.HasPrefix(key, "book.") {
+			wrong = append(wrong, refusal{"--set " + key + " with --blank", "leave one of them out: the worksheet is filled in by hand"})
+		}
+	}
+	if f.Changed("tints") {
+		wrong = append(wrong, refusal{"--tints with --blank", "leave one of them out: the empty worksheet has no figures"})
+	}
+	return errors.Join(wrong...)
 }
 
 // subjectOf gives what a handout is for: a case of boards or of card.

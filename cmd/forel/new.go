@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"forel/cmd/jobfile"
 )
@@ -50,7 +51,7 @@ func runNew(args []string, out io.Writer, _ voice) error {
 		return failure{err, "name a folder that is there and can be written to"}
 	}
 	shown := printable(name)
-	if _, err := fmt.Fprintf(out, "wrote %s: type in what you measured, then run forel templates %s\n", shown, shown); err != nil {
+	if _, err := fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), shown); err != nil {
 		return failure{err, ""}
 	}
 	return nil

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"path/filepath"
 
 	"forel/cmd/jobfile"
 	"forel/render/proof"
@@ -67,7 +66,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 		if *format == "json" {
 			told = say.w // standard output holds the report alone
 		}
-		fmt.Fprintf(told, "wrote proof.svg and proof.pdf to %s\n", printable(*folder))
+		fmt.Fprint(told, wrote(*folder, "proof.svg", "proof.pdf"))
 	}
 	return nil
 }
@@ -78,18 +77,7 @@ func drawProof(folder string, drawing drawn) error {
 	if err != nil {
 		return failure{err, ""}
 	}
-	undo, err := makeFolder(folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
-	}
-	if err := writeFiles([]output{
-		{filepath.Join(folder, "proof.svg"), drawing.SVG()},
-		{filepath.Join(folder, "proof.pdf"), doc},
-	}); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
-	}
-	return nil
+	return writeInto(folder, []output{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}})
 }
 
 // drawn is a picture in both formats.

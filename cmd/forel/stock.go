@@ -149,21 +149,16 @@ func writeBench(folder string, p bench.Plan, o draw.Options, say voice) error {
 	if err != nil {
 		return failure{err, ""}
 	}
-	files := []output{{filepath.Join(folder, benchName), doc}}
+	files := []output{{benchName, doc}}
 	for _, d := range draw.Drawings(p, o) {
-		files = append(files, output{filepath.Join(folder, d.Name), d.SVG})
+		files = append(files, output{d.Name, d.SVG})
 	}
-	undo, err := makeFolder(folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
-	}
-	if err := writeFiles(files); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
+	if err := writeInto(folder, files); err != nil {
+		return err
 	}
 	now := map[string]bool{}
 	for _, f := range files {
-		now[f.name] = true
+		now[filepath.Join(folder, f.name)] = true
 	}
 	for n := len(files); ; n++ { // sheets of an earlier plan have the numbers after these
 		name := filepath.Join(folder, draw.FileName(bench.Sheet{Number: n}))

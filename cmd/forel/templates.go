@@ -1,12 +1,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
@@ -55,35 +58,26 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 		return err
 	}
 	theme, err := themeOf(*colours)
-	if err != nil {
+	if err = errors.Join(append([]error{err}, once("--colour", *colours)...)...); err != nil {
 		return err
 	}
 	l, err := job.load(say)
 	if err != nil {
 		return err
 	}
-	layout := l.file.Print.Lay(l.plan.Drawn(), paper.Options{Separate: *separate})
-	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: l.date})
+	files, layout, err := templateFiles(l.plan, paper.Options{Separate: *separate}, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: l.date})
 	if err != nil {
 		return failure{err, ""}
 	}
-	undo, err := makeFolder(*folder)
-	if err != nil {
-		return failure{err, "give another folder with --out"}
-	}
-	for i := range files {
-		files[i].name = filepath.Join(*folder, files[i].name)
-	}
-	if err := writeFiles(files); err != nil {
-		undo()
-		return failure{err, "give another folder with --out"}
+	if err := writeInto(*folder, files); err != nil {
+		return err
 	}
 	warnStale(say, *folder, l.plan)
 	drawings := fmt.Sprintf("%d drawings", len(files)-1)
 	if len(files) == 2 {
 		drawings = "a drawing"
 	}
-	fmt.Fprintf(out, "wrote %s and %s to %s\n", drawings, bookletName, printable(*folder))
+	fmt.Fprint(out, wrote(*folder, drawings, bookletName))
 	fmt.Fprintf(out, "the patterns take %s, after the overview and the key; their area alone would fill %d\n", sheetCount(len(layout.Pages)), layout.AtLeast)
 	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
 	return nil
@@ -96,14 +90,22 @@ func sheetCount(n int) string {
 	return fmt.Sprintf("%d sheets", n)
 }
 
-// templateFiles makes every file of a job, the drawings before the booklet.
-func templateFiles(c plan.Plan, l paper.Layout, o templates.Options) ([]output, error) {
-	var files []output
-	for _, p := range c.Drawn() {
-		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
+// templateFiles lays a job out and makes every file of it, the drawings before
+// the booklet.
+func templateFiles(c plan.Plan, lay paper.Options, o templates.Options) (files []output, layout paper.Layout, err error) {
+	drawn := c.Drawn()
+	files = make([]output, len(drawn)+1)
+	var together errgroup.Group
+	together.Go(func() (err error) {
+		layout = o.Setup.Lay(drawn, lay)
+		files[len(drawn)] = output{name: bookletName}
+		files[len(drawn)].data, err = templates.Booklet(c, layout, o)
+		return err
+	})
+	for i, p := range drawn {
+		files[i] = output{templates.FileName(p), templates.PieceSVG(c, p, o)}
 	}
-	booklet, err := templates.Booklet(c, l, o)
-	return append(files, output{bookletName, booklet}), err
+	return files, layout, together.Wait()
 }
 
 // themeOf gives the default lines with the colours asked for.

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // output is a file to be written.
@@ -52,6 +53,51 @@ func writeFiles(files []output) (err error) {
 		}
 	}
 	return nil
+}
+
+// writeInto writes files into a folder, all or none, and makes it where it is not
+// there. Their names are without it.
+func writeInto(folder string, files []output) error {
+	undo, err := makeFolder(folder)
+	if err != nil {
+		return elsewhere(err)
+	}
+	placed := make([]output, len(files))
+	for i, f := range files {
+		placed[i] = output{filepath.Join(folder, f.name), f.data}
+	}
+	if err := writeFiles(placed); err != nil {
+		undo()
+		return elsewhere(err)
+	}
+	return nil
+}
+
+// elsewhere is the failure of a folder that can't be written to.
+func elsewhere(err error) failure {
+	return failure{fmt.Errorf("%w; give another folder with --out", err), ""}
+}
+
+// wrote says which files were written, and where; every command says it so.
+func wrote(folder string, names ...string) string {
+	last := len(names) - 1
+	what := names[last]
+	if last > 0 {
+		what = strings.Join(names[:last], ", ") + " and " + what
+	}
+	if filepath.Clean(folder) == "." {
+		return fmt.Sprintf("wrote %s\n", printable(what))
+	}
+	return fmt.Sprintf("wrote %s to %s\n", printable(what), printable(folder))
+}
+
+// namesOf gives the names of files.
+func namesOf(files []output) []string {
+	names := make([]string, len(files))
+	for i, f := range files {
+		names[i] = f.name
+	}
+	return names
 }
 
 // cause gives what the system said, without the name of a file, which may be

@@ -1,9 +1,11 @@
 package foldup
 
 import (
+	"runtime"
 	"slices"
 
 	"github.com/peterstace/simplefeatures/geom"
+	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 )
@@ -74,46 +76,75 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 	if len(faults) > 0 {
 		return Report{Faults: faults}
 	}
-	surfaces := c.surfaces()
-	var patches []patch
+	v := view{surfaces: c.surfaces(), known: k}
+	v.patches, faults = c.covered(pieces, k, v.surfaces)
+	for _, p := range v.patches {
+		v.closed = max(v.closed, p.thick)
+	}
+	r := Report{Carcass: c, Faults: faults, Faces: make([]FaceReport, len(v.surfaces))}
+	var looks []func() []Fault
+	for i := range v.surfaces {
+		looks = append(looks,
+			func() []Fault { r.Faces[i] = v.face(i); return v.bare(i) },
+			func() []Fault { return append(v.overhang(i), v.collisions(i)...) })
+	}
+	looks = append(looks,
+		func() []Fault { return v.corners(pieces) },
+		v.against,
+		func() []Fault { return v.rims(c) },
+		func() []Fault { return v.slitsOutside(pieces) },
+		func() []Fault { return c.linings(pieces, k) })
+	if k.Lining > 0 {
+		looks = append(looks, func() []Fault { return v.linedAfter(c, pieces) })
+	}
+	found := make([][]Fault, len(looks))
+	together(len(looks), func(i int) { found[i] = looks[i]() })
+	r.Faults = append(r.Faults, slices.Concat(found...)...)
+	r.stand(v, pieces)
+	r.clear(k)
+	return r
+}
+
+// covered folds every covering onto the carcass.
+func (c Carcass) covered(pieces []geometry.Piece, k Conditions, surfaces []surface) (patches []patch, faults []Fault) {
+	type sitting struct {
+		piece geometry.Piece
+		seat  int
+		on    []patch
+		wrong []Fault
+	}
+	var all []sitting
 	for _, p := range pieces {
 		if p.Material == geometry.Board || p.Material == geometry.Lining {
 			continue
 		}
 		for i, seat := range p.Seats {
-			if index(surfaces, seat.Face) < 0 {
-				continue // of a divider
+			if index(surfaces, seat.Face) >= 0 { // not of a divider
+				all = append(all, sitting{piece: p, seat: i})
 			}
-			ps, fs := c.seated(p, seat, k, surfaces)
-			for n := range ps {
-				ps[n].seat = i
-			}
-			patches = append(patches, ps...)
-			faults = append(faults, fs...)
 		}
 	}
-	r := Report{Carcass: c, Faults: faults}
-	v := view{surfaces: surfaces, patches: patches, known: k}
-	for _, p := range patches {
-		v.closed = max(v.closed, p.thick)
+	together(len(all), func(i int) {
+		s := &all[i]
+		s.on, s.wrong = c.seated(s.piece, s.piece.Seats[s.seat], k, surfaces)
+		for n := range s.on {
+			s.on[n].seat = s.seat
+		}
+	})
+	for _, s := range all {
+		patches, faults = append(patches, s.on...), append(faults, s.wrong...)
 	}
-	for i := range surfaces {
-		r.Faces = append(r.Faces, v.face(i))
-		r.Faults = append(r.Faults, v.bare(i)...)
-		r.Faults = append(r.Faults, v.overhang(i)...)
-		r.Faults = append(r.Faults, v.collisions(i)...)
+	return patches, faults
+}
+
+// together does things that don't touch each other, on all processors.
+func together(n int, do func(i int)) {
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
+	for i := range n {
+		g.Go(func() error { do(i); return nil })
 	}
-	r.Faults = append(r.Faults, v.corners(pieces)...)
-	r.Faults = append(r.Faults, v.against()...)
-	r.Faults = append(r.Faults, v.rims(c)...)
-	r.Faults = append(r.Faults, v.slitsOutside(pieces)...)
-	r.Faults = append(r.Faults, c.linings(pieces, k)...)
-	if k.Lining > 0 {
-		r.Faults = append(r.Faults, v.linedAfter(c, pieces)...)
-	}
-	r.stand(v, pieces)
-	r.clear(k)
-	return r
+	g.Wait() // none gives an error
 }
 
 // view is a case with its coverings on.

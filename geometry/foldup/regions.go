@@ -40,18 +40,6 @@ type join struct {
 // length of the join.
 func (j join) length() Length { return j.from.Distance(j.at) }
 
-// node numbers a place.
-type node [2]int64
-
-// offGrid shifts the grid by an odd part of its step: lengths are often round
-// or binary fractions, and must not lie on the border between two steps, where
-// one place could get two numbers.
-const offGrid = 0.31830988618
-
-func nodeAt(p geometry.Point) node {
-	return node{int64(math.Floor(float64(p.X)/grid + offGrid)), int64(math.Floor(float64(p.Y)/grid + offGrid))}
-}
-
 // split parts a piece into its regions: the faces of the drawing that its
 // outline, slits, folds and creases make.
 func split(p geometry.Piece) []region {
@@ -89,7 +77,7 @@ func split(p geometry.Piece) []region {
 
 	// Part every edge where another meets it. Of edges on one place a cut goes
 	// before all, a crease before a fold.
-	places := map[node]geometry.Point{}
+	places := nodes{}
 	kind := map[[2]node]line{}
 	for i, e := range edges {
 		stops := []float64{0, 1}
@@ -102,10 +90,7 @@ func split(p geometry.Piece) []region {
 		var last node
 		for n, t := range stops {
 			q := e.a.Add(e.b.Sub(e.a).Mul(t))
-			here := nodeAt(q)
-			if _, ok := places[here]; !ok {
-				places[here] = q
-			}
+			here := places.at(q)
 			if n > 0 && here != last {
 				pair := [2]node{last, here}
 				if cmp.Compare(last[0], here[0]) > 0 || last[0] == here[0] && last[1] > here[1] {
@@ -154,7 +139,7 @@ func meets(a, b, c, d geometry.Point) []float64 {
 }
 
 // faces walks round every face of a drawing, keeping it on the left.
-func faces(places map[node]geometry.Point, kind map[[2]node]line) []region {
+func faces(places nodes, kind map[[2]node]line) []region {
 	next := map[node][]node{}
 	for pair := range kind {
 		next[pair[0]] = append(next[pair[0]], pair[1])
@@ -220,7 +205,7 @@ func faces(places map[node]geometry.Point, kind map[[2]node]line) []region {
 
 // withoutSpikes drops ways that go out and come straight back, as along a slit
 // that ends inside a region.
-func withoutSpikes(ring []node, places map[node]geometry.Point) []geometry.Point {
+func withoutSpikes(ring []node, places nodes) []geometry.Point {
 	kept := slices.Clone(ring)
 	for changed := true; changed && len(kept) > 2; {
 		changed = false

@@ -32,11 +32,11 @@ func (a *algebra) without(p, q polygon.Shape) polygon.Shape { return a.keep(poly
 // through: the least distance of two parallels that hold it between them, one of
 // which lies along an edge of its hull.
 func breadth(p geom.Polygon) Length {
-	hull, ok := p.ConvexHull().AsPolygon()
-	if !ok {
+	at := polygon.Hull(polygon.Points(p.ExteriorRing().Coordinates()))
+	if len(at) < 3 {
 		return 0
 	}
-	at := polygon.Points(hull.ExteriorRing().Coordinates())
+	at = append(at, at[0])
 	least := Length(math.Inf(1))
 	for i := 1; i < len(at); i++ {
 		from, edge := at[i-1], at[i].Sub(at[i-1])

@@ -30,7 +30,7 @@ func (c Case) Plan() plan.Plan {
 		}
 	}
 	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, s.Wrong+"; "+s.Right)
+		p.Warnings = append(p.Warnings, j.said(s)+"; "+s.Right)
 	}
 	if j.dividers() > 0 {
 		widths := make([]Length, len(j.Books))
@@ -72,6 +72,19 @@ func (c Case) Plan() plan.Plan {
 	}
 	p.Cutting = append(p.Cutting, cutting...)
 	return p
+}
+
+// said gives what is wrong in words that stand without the key: "the width of
+// volume 2: greater than the height".
+func (j Job) said(p Problem) string {
+	for i := range j.Books {
+		for _, f := range BookFields {
+			if p.Key == BookKey(i, f.Key) && !strings.HasPrefix(p.Wrong, "volume ") {
+				return "the " + strings.ReplaceAll(f.Key, "_", " ") + " of " + j.volume(i) + ": " + p.Wrong
+			}
+		}
+	}
+	return p.Wrong
 }
 
 // volume names the nth book: "the book" where there is one.

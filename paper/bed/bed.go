@@ -45,27 +45,36 @@ const (
 	MostTabWidth  Length = 10
 )
 
-// Faults gives what is wrong with a setup, each as "what; what would be right".
-func (s Setup) Faults() []error {
-	var faults []error
-	held := func(what string, l, lo, hi Length) {
+// Fault is a value of a setup that can't be.
+type Fault struct {
+	Of           string // the value: bed, margin, spacing, kerf, tab-width or tabs
+	Wrong, Right string
+}
+
+// Error gives the fault as "what; what would be right".
+func (f Fault) Error() string { return f.Wrong + "; " + f.Right }
+
+// Faults gives what is wrong with a setup.
+func (s Setup) Faults() []Fault {
+	var faults []Fault
+	held := func(of, what string, l, lo, hi Length) {
 		if !(l >= lo && l <= hi) { // true for NaN too
-			faults = append(faults, fmt.Errorf("%s of %.4g mm; give %.4g to %.4g mm", what, l.MM(), lo.MM(), hi.MM()))
+			faults = append(faults, Fault{of, fmt.Sprintf("%s of %.4g mm", what, l.MM()), fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())})
 		}
 	}
-	held("a bed with a side", s.Width, LeastSide, MostSide)
+	held("bed", "a bed with a side", s.Width, LeastSide, MostSide)
 	if s.Height != s.Width {
-		held("a bed with a side", s.Height, LeastSide, MostSide)
+		held("bed", "a bed with a side", s.Height, LeastSide, MostSide)
 	}
-	held("a margin", s.Margin, 0, MostMargin)
-	held("a spacing", s.Gap, 0, MostGap)
-	held("a kerf", s.Kerf, 0, MostKerf)
-	held("a tab width", s.TabWidth, LeastTabWidth, MostTabWidth)
+	held("margin", "a margin", s.Margin, 0, MostMargin)
+	held("spacing", "a spacing", s.Gap, 0, MostGap)
+	held("kerf", "a kerf", s.Kerf, 0, MostKerf)
+	held("tab-width", "a tab width", s.TabWidth, LeastTabWidth, MostTabWidth)
 	if s.Tabs < 0 || s.Tabs > MostTabs {
-		faults = append(faults, fmt.Errorf("%d tabs a piece; give 0 to %d", s.Tabs, MostTabs))
+		faults = append(faults, Fault{"tabs", fmt.Sprintf("%d tabs a piece", s.Tabs), fmt.Sprintf("give 0 to %d", MostTabs)})
 	}
 	if len(faults) == 0 && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
-		faults = append(faults, fmt.Errorf("a margin of %.4g mm leaves nothing of a bed of %s; give a smaller margin", s.Margin.MM(), s))
+		faults = append(faults, Fault{"margin", fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), "give a smaller margin"})
 	}
 	return faults
 }

@@ -14,7 +14,11 @@ import (
 // are first met, fullest beds first. The error tells all that can't be laid out, a line each.
 func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error) {
 	if faults := s.Faults(); len(faults) > 0 {
-		return nil, errors.Join(faults...)
+		all := make([]error, len(faults))
+		for i, f := range faults {
+			all[i] = f
+		}
+		return nil, errors.Join(all...)
 	}
 	var stocks []stockKey
 	shapes := map[stockKey][]shape{}

@@ -139,7 +139,7 @@ func (b *book) upright(bookmark string) geometry.Box {
 
 // paragraph sets text below y within a box's sides and gives where it ends.
 func paragraph(on render.Surface, box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
-	for _, l := range typeset.Wrap(text, size, bold, box.Width()) {
+	for _, l := range typeset.Break(text, size, bold, box.Width()) {
 		y += typeset.LineHeight(size)
 		on.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: l, Size: size, Bold: bold, Color: render.Black})
 	}
@@ -148,5 +148,5 @@ func paragraph(on render.Surface, box geometry.Box, y Length, text string, size 
 
 // tall gives the height a paragraph takes.
 func tall(text string, size render.Points, width Length) Length {
-	return Length(len(typeset.Wrap(text, size, false, width)))*typeset.LineHeight(size) + typeset.Descent(size)
+	return Length(len(typeset.Break(text, size, false, width)))*typeset.LineHeight(size) + typeset.Descent(size)
 }

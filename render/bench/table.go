@@ -104,7 +104,7 @@ func (t table) draw(on render.Surface, box geometry.Box, from int) (next int, y 
 		for i, text := range t.rows[n] {
 			lines[i] = []string{text}
 			if t.flex[i] {
-				lines[i] = typeset.Wrap(text, size, t.bold[i], wide[i]+0.01)
+				lines[i] = typeset.Break(text, size, t.bold[i], wide[i]+0.01)
 			}
 			most = max(most, len(lines[i]))
 		}

@@ -71,7 +71,7 @@ func name(c *svg.Canvas, number int, p bed.Part, color render.Color) {
 	full := fmt.Sprintf("%d %s", number, p.Name())
 	for _, words := range []string{full, fmt.Sprintf("%d %s", number, p.Piece.Name), fmt.Sprint(number)} {
 		for _, size := range []render.Points{render.BodySize, render.NoteSize, render.SmallSize} {
-			lines := typeset.Wrap(words, size, false, room.Width()*0.85)
+			lines := typeset.Break(words, size, false, room.Width()*0.85)
 			tall := typeset.LineHeight(size) * geometry.Length(len(lines))
 			fits := tall < room.Height()
 			for _, l := range lines {

@@ -50,7 +50,7 @@ const spare = 0.9
 
 // paragraph sets text below y within a box's sides and gives where it ends.
 func (p pen) paragraph(box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
-	for _, l := range typeset.Wrap(text, size, bold, box.Width()*spare) {
+	for _, l := range typeset.Break(text, size, bold, box.Width()*spare) {
 		y += typeset.LineHeight(size)
 		p.words(box.Min.X, y, l, size, render.Start, bold)
 	}
@@ -118,7 +118,7 @@ func (p pen) table(box geometry.Box, y Length, rows [][]string, size render.Poin
 		for i, cell := range row {
 			x, align := at(i)
 			if wordy && i == last {
-				broken := typeset.Wrap(cell, size, false, wide[i]*spare)
+				broken := typeset.Break(cell, size, false, wide[i]*spare)
 				lines = max(lines, len(broken))
 				for k, l := range broken {
 					p.words(x, y+lh*Length(k+1)+0.5, l, size, align, false)

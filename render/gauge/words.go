@@ -57,7 +57,7 @@ func set(on render.Surface, box geometry.Box, blocks []block, size render.Points
 		if b.number > " " {
 			on.Text(render.Text{At: geometry.Pt(box.Min.X, y+typeset.LineHeight(size)), String: b.number, Size: size, Color: render.Black})
 		}
-		for _, l := range typeset.Wrap(b.text, size, b.head, wide-indent) {
+		for _, l := range typeset.Break(b.text, size, b.head, wide-indent) {
 			y += typeset.LineHeight(size)
 			on.Text(render.Text{At: geometry.Pt(box.Min.X+indent, y), String: l, Size: size, Bold: b.head, Color: render.Black})
 		}

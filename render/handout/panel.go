@@ -93,7 +93,7 @@ func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
 	seen, window := p.look()
 	room := box
 	if p.caption != "" {
-		lines := typeset.Wrap(p.caption, render.NoteSize, false, box.Width()-4)
+		lines := typeset.Break(p.caption, render.NoteSize, false, box.Width()-4)
 		room.Max.Y -= Length(len(lines))*typeset.LineHeight(render.NoteSize) + captionGap
 		y := room.Max.Y + captionGap
 		for _, l := range lines {
@@ -139,10 +139,10 @@ func (b *book) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geome
 			}
 		}
 		l := leader.Label{Size: render.NoteSize, Anchor: to(at)}
-		name := typeset.Wrap(n.name, render.NoteSize, true, labelsWide)
+		name := typeset.Break(n.name, render.NoteSize, true, labelsWide)
 		l.Name = name[0]
 		l.Notes = append(l.Notes, name[1:]...)
-		l.Notes = append(l.Notes, typeset.Wrap(n.more, render.NoteSize, false, labelsWide)...)
+		l.Notes = append(l.Notes, typeset.Break(n.more, render.NoteSize, false, labelsWide)...)
 		all = append(all, l)
 	}
 	left, right := leader.TwoSides(all)

@@ -22,7 +22,7 @@ func Write(s render.Surface, at geometry.Point, text string, size render.Points,
 
 // Paragraph sets text below y within a box's sides and gives where it ends.
 func Paragraph(s render.Surface, box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
-	for _, l := range typeset.Wrap(text, size, bold, box.Width()) {
+	for _, l := range typeset.Break(text, size, bold, box.Width()) {
 		y += typeset.LineHeight(size)
 		Write(s, geometry.Pt(box.Min.X, y), l, size, bold)
 	}
@@ -31,7 +31,7 @@ func Paragraph(s render.Surface, box geometry.Box, y Length, text string, size r
 
 // ParagraphHeight gives how tall a paragraph is.
 func ParagraphHeight(text string, size render.Points, bold bool, width Length) Length {
-	return Length(len(typeset.Wrap(text, size, bold, width)))*typeset.LineHeight(size) + typeset.Descent(size)
+	return Length(len(typeset.Break(text, size, bold, width)))*typeset.LineHeight(size) + typeset.Descent(size)
 }
 
 // ParagraphUp sets text so that it ends at the bottom of a box, and gives where
@@ -45,9 +45,14 @@ func ParagraphUp(s render.Surface, box geometry.Box, text string, size render.Po
 // Steps sets numbered steps under a heading, from the top of a box, and gives
 // where they end.
 func Steps(s render.Surface, box geometry.Box, heading string, steps []string) Length {
+	return StepsFrom(s, box, heading, 1, steps)
+}
+
+// StepsFrom is Steps whose first has another number.
+func StepsFrom(s render.Surface, box geometry.Box, heading string, first int, steps []string) Length {
 	marks := make([]string, len(steps))
 	for i := range steps {
-		marks[i] = fmt.Sprintf("%d.", i+1)
+		marks[i] = fmt.Sprintf("%d.", first+i)
 	}
 	return list(s, box, heading, marks, steps)
 }

@@ -27,6 +27,7 @@ const (
 	leastPart    = 0.6        // mm²
 	leastBreadth = Length(.3) // mm
 	numberGap    = Length(1.6)
+	lineGap      = Length(0.05) // mm between the lines of one label, so that they don't touch
 )
 
 // areaLabels words the areas of a face: with the name of what lies uppermost
@@ -141,7 +142,7 @@ func wordsIn(a area, lines []string, size render.Points, bold, turned bool, off 
 	for _, l := range lines {
 		wide = max(wide, typeset.Width(l, size, bold))
 	}
-	lead := typeset.Ascent(size) + typeset.Descent(size)
+	lead := typeset.Ascent(size) + typeset.Descent(size) + lineGap
 	wide, tall := wide+0.8, lead*Length(len(lines))+0.8
 	if turned {
 		wide, tall = tall, wide

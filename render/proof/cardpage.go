@@ -129,7 +129,7 @@ func drawCard(s render.Surface, c onepiece.Case, o Options) {
 	}
 	y := box.Min.Y + typeset.LineHeight(render.HeadSize)
 	line(geometry.Pt(box.Min.X, y), typeset.Fit(cardTitle(c), render.HeadSize, true, box.Width()), render.HeadSize, true)
-	for _, l := range typeset.Wrap(cardVerdict(c), render.BodySize, false, box.Width()) {
+	for _, l := range typeset.Break(cardVerdict(c), render.BodySize, false, box.Width()) {
 		y += typeset.LineHeight(render.BodySize)
 		line(geometry.Pt(box.Min.X, y), l, render.BodySize, false)
 	}

@@ -109,7 +109,7 @@ func (sc scene) flat(x Length, points []geometry.Point) []geometry.Point {
 func (sc scene) shadow(b prism) geom.Geometry {
 	corners := geometry.Rectangle(b.rect).Flatten(1)
 	all := append(sc.flat(b.from, corners), sc.flat(b.to, corners)...)
-	whole := polygon.Of(all).ConvexHull()
+	whole := polygon.Of(polygon.Hull(all))
 	if b.hole == nil {
 		return whole
 	}

@@ -75,7 +75,7 @@ var spare = map[bool]Length{false: 0.87, true: 0.8}
 
 // wrapped breaks words into lines no longer than a width, with some to spare.
 func wrapped(s string, size render.Points, bold bool, width Length) []string {
-	return typeset.Wrap(s, size, bold, width*spare[bold])
+	return typeset.Break(s, size, bold, width*spare[bold])
 }
 
 // fit shortens words to a width, with some to spare.

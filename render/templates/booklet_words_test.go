@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/plan"
 	"forel/paper"
 	"forel/render/templates"
 	"forel/render/typeset"
@@ -27,7 +27,7 @@ var pageRules = map[string]pageRule{
 func TestBookletPages(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range scenarios {
-			holdPages(t, pageRules, s.job(), on(t, sheet.name), sheet.name+", "+s.name)
+			holdPages(t, pageRules, s.make(t), on(t, sheet.name), sheet.name+", "+s.name)
 		}
 	}
 }
@@ -38,28 +38,26 @@ func TestBookletPagesWithLongTitles(t *testing.T) {
 		for title, text := range longTitles {
 			j := pamphlet.job()
 			j.Title = text
-			holdPages(t, pageRules, j, on(t, sheet.name), sheet.name+", "+title)
+			holdPages(t, pageRules, planOf(t, j), on(t, sheet.name), sheet.name+", "+title)
 		}
 	}
 }
 
-// The same for any book, in millimetres and in inches.
+// The same for any case on any printer.
 func TestBookletPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		j := anyJob(t)
-		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
-		sheet := sheets[rapid.IntRange(0, len(sheets)-1).Draw(t, "sheet")]
-		o := on(t, sheet.name)
+		c, unit := anyPlan(t)
+		o := on(t, anySheet(t))
 		o.Setup = anyPrinter(t, o.Setup)
-		if j.Unit == geometry.IN {
+		if unit == geometry.IN {
 			o.Round = geometry.To64th
 		}
-		holdPages(t, pageRules, j, o, sheet.name)
+		holdPages(t, pageRules, c, o, o.Setup.Sheet.String())
 	})
 }
 
-func holdPages(t require.TestingT, rules map[string]pageRule, j slipcase.Job, o templates.Options, what string) {
-	r := recordBooklet(planOf(t, j), o)
+func holdPages(t require.TestingT, rules map[string]pageRule, c plan.Plan, o templates.Options, what string) {
+	r := recordBooklet(c, o)
 	for name, rule := range rules {
 		for i, p := range r.pages {
 			assert.NoError(t, rule(p, o), "%s: page %d of %d: %s", what, i+1, len(r.pages), name)

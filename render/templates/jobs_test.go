@@ -128,7 +128,7 @@ func on(t require.TestingT, sheet string) templates.Options {
 
 // layoutOf gives the sheets of a case.
 func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
-	return o.Setup.Lay(p.Pieces, paper.Options{})
+	return o.Setup.Lay(p.Drawn(), paper.Options{})
 }
 
 func booklet(t testing.TB, p plan.Plan, o templates.Options) []byte {

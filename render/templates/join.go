@@ -19,9 +19,9 @@ var overlapStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{0.5, 1.5}
 
 // joins draws the lines where a tile meets its neighbours and tells what to
 // do at each: the tile above or on the left stays whole, the tile below or on
-// the right is cut on the line and laid over it. It gives where words may
-// stand: within the joins.
-func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []pattern.Join, safe geometry.Box) {
+// the right is cut on the line and laid over it. It gives the lines it draws, and
+// where words may stand: within the joins.
+func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []pattern.Join, drawn []geometry.Path, safe geometry.Box) {
 	safe = tile.Room.Grow(-1)
 	for _, j := range []struct {
 		row, col int
@@ -61,23 +61,30 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 		} else {
 			line.Min.X, line.Max.X = window.Min.X, window.Max.X
 		}
-		b.Stroke(geometry.Line(line.Min, line.Max), joinStroke)
 		past := line.Move(j.out.Mul((t.Overlap / 2).MM()))
-		b.Stroke(geometry.Line(past.Min, past.Max), overlapStroke)
+		join, end := geometry.Line(line.Min, line.Max), geometry.Line(past.Min, past.Max)
+		b.Stroke(join, joinStroke)
+		b.Stroke(end, overlapStroke)
+		drawn = append(drawn, join, end)
 		out = append(out, pattern.Join{From: j.from, To: j.to, Text: text})
 	}
-	return out, safe
+	return out, drawn, safe
 }
 
 // marks draws the registration marks of a tile and gives the places they
-// take: a cross in a circle on the join, its name on the side that stays.
-func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length) []geometry.Box {
+// take: a cross in a circle on the join, its name on the side that stays, clear
+// of the lines of the joins.
+func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length, joins []geometry.Path) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
 	var taken, ink []geometry.Box
-	var lines []geometry.Path
-	for _, l := range t.Piece.Lines() {
-		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)))
+	var lines []geometry.Segment
+	for _, j := range joins {
+		lines = append(lines, flat(j)...)
 	}
+	for _, l := range t.Piece.Lines() {
+		lines = append(lines, flat(l.FlipY(dy).Move(geometry.Pt(dx, 0)))...)
+	}
+	lines = slices.DeleteFunc(lines, func(l geometry.Segment) bool { return !window.Grow(1).Crossed(l.From, l.To) })
 	type mark struct {
 		name string
 		at   geometry.Point
@@ -85,7 +92,8 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 	var here []mark
 	for i, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
-		if !window.Contains(geometry.Box{Min: at, Max: at}) {
+		// Those of other joins that a wide overlap shows are not this tile's.
+		if !core.Grow(0.01).Contains(geometry.Box{Min: at, Max: at}) {
 			continue
 		}
 		here = append(here, mark{m.Name, at})
@@ -99,8 +107,19 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 			geometry.Bx(at.X-arm, at.Y-stroke.Width, at.X+arm, at.Y+stroke.Width),
 			geometry.Bx(at.X-stroke.Width, at.Y-arm, at.X+stroke.Width, at.Y+arm))
 	}
-	for _, m := range here {
-		name := b.markName(m.name, m.at, core, window, lines, ink)
+	for i, m := range here {
+		name, ok := markName(m.name, m.at, core, window, lines, ink)
+		if !ok {
+			var others []geometry.Point
+			for k, o := range here {
+				if k != i {
+					others = append(others, o.at)
+				}
+			}
+			if name, ok = markNameNear(m.name, m.at, core, window, lines, ink, others); !ok {
+				continue
+			}
+		}
 		b.Text(name)
 		taken, ink = append(taken, typeset.Box(name)), append(ink, typeset.Box(name))
 	}
@@ -116,9 +135,9 @@ const (
 )
 
 // markName sets a mark's name beside it: toward the middle of what stays of the
-// sheet where no line of the pattern and no mark is in the way, else on another
-// side.
-func (b *booklet) markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Path, ink []geometry.Box) render.Text {
+// sheet where no line and no mark is in the way, else on another side. It tells
+// whether there is room.
+func markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Segment, ink []geometry.Box) (render.Text, bool) {
 	const gap = 0.8
 	up := typeset.Ascent(render.SmallSize)
 	place := func(right, below bool) render.Text {
@@ -147,18 +166,23 @@ func (b *booklet) markName(name string, at geometry.Point, core, window geometry
 		}
 		return t
 	}
-	best := place(right, below)
-	places := []render.Text{best, place(right, !below), place(!right, below), place(!right, !below)}
-	for off := geometry.Length(0); off <= markNear; off += 0.5 {
-		places = append(places, past(true, below, off), past(true, !below, off), past(false, below, off), past(false, !below, off))
+	free := func(t render.Text) bool {
+		box := typeset.Box(t)
+		wide := box.Grow(0.4)
+		return window.Contains(wide) && !slices.ContainsFunc(ink, box.Overlaps) &&
+			!slices.ContainsFunc(lines, func(l geometry.Segment) bool { return wide.Crossed(l.From, l.To) })
 	}
-	for _, t := range places {
-		box := typeset.Box(t).Grow(0.4)
-		if window.Contains(box) &&
-			!slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.1)) > 0 }) &&
-			!slices.ContainsFunc(ink, typeset.Box(t).Overlaps) {
-			return t
+	for _, t := range [...]render.Text{place(right, below), place(right, !below), place(!right, below), place(!right, !below)} {
+		if free(t) {
+			return t, true
 		}
 	}
-	return best
+	for off := geometry.Length(0); off <= markNear; off += 0.5 {
+		for _, t := range [...]render.Text{past(true, below, off), past(true, !below, off), past(false, below, off), past(false, !below, off)} {
+			if free(t) {
+				return t, true
+			}
+		}
+	}
+	return render.Text{}, false
 }

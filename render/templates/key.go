@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/paper"
@@ -91,26 +92,59 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 	for _, p := range t.Piece.Folds {
 		b.Stroke(place(p), thin(b.Theme[render.Creasing], 0.12))
 	}
+	b.keyNumbers(t, geometry.Bx(cell.Min.X, y+typeset.Descent(render.NoteSize)+0.3, cell.Max.X, cell.Max.Y), place)
+}
+
+// keyNumbers sets the page number of each tile: on it, or where the piece is
+// narrow beside it, within the cell and clear of the numbers set before, smaller
+// if need be. One that finds no room is left out: the line above the drawing has
+// them all.
+func (b *booklet) keyNumbers(t paper.Tiling, cell geometry.Box, place func(geometry.Path) geometry.Path) {
 	piece := place(geometry.Rectangle(t.Piece.Outline.Bounds())).Bounds()
-	for _, tile := range t.Tiles {
-		number := render.Text{String: fmt.Sprint(b.pageOf(tile)), Size: render.BodySize, Bold: true, Align: render.Middle, Color: render.Black}
-		number.At = place(geometry.Line(tile.Core.Center())).Vertices[0].Add(geometry.Pt(0, typeset.Ascent(number.Size)/2))
-		switch narrow := 2 * typeset.Width(number.String, number.Size, true); {
-		case piece.Height() < narrow && piece.Width() > piece.Height(): // below a low piece
-			number.At.Y = piece.Max.Y + 1 + typeset.Ascent(number.Size)
-			if number.At.Y > cell.Max.Y { // or above one at the foot of its cell
-				number.At.Y = piece.Min.Y - 1
-			}
-		case piece.Width() < narrow: // beside a narrow one
-			number.At.X, number.Align = piece.Max.X+1.5, render.Start
-			if number.At.X+narrow/2 > cell.Max.X { // on the side that has room
-				number.At.X, number.Align = piece.Min.X-1.5, render.End
-			}
-		default:
-			half := typeset.Width(number.String, number.Size, true)/2 + 0.5
-			number.At.X = min(max(number.At.X, cell.Min.X+half), cell.Max.X-half)
-			b.Fill(geometry.Rectangle(typeset.Box(number).Grow(0.5)), render.Color{R: 255, G: 255, B: 255})
+	var set []geometry.Box
+	number := func(tile paper.Tile, size render.Points) bool {
+		middle := place(geometry.Line(tile.Core.Center())).Vertices[0].Point
+		text := render.Text{String: fmt.Sprint(b.pageOf(tile)), Size: size, Bold: true, Align: render.Middle, Color: render.Black}
+		half, tall := typeset.Width(text.String, size, true)/2, typeset.Ascent(size)
+		x := min(max(middle.X, cell.Min.X+half+0.5), cell.Max.X-half-0.5)
+		y := min(max(middle.Y+tall/2, cell.Min.Y+tall), cell.Max.Y-typeset.Descent(size))
+		on := []geometry.Point{{X: x, Y: y}}
+		var level, upright []geometry.Point // below or above, right or left
+		for row := range 3 {
+			off := geometry.Length(row) * typeset.LineHeight(size)
+			level = append(level, geometry.Pt(x, piece.Max.Y+1+tall+off), geometry.Pt(x, piece.Min.Y-1-off))
 		}
-		b.Text(number)
+		for col := range 3 {
+			off := 1.5 + half + geometry.Length(col)*(2*half+1.5)
+			upright = append(upright, geometry.Pt(piece.Max.X+off, y), geometry.Pt(piece.Min.X-off, y))
+		}
+		places := slices.Concat(on, level, upright)
+		switch narrow := 4 * half; {
+		case piece.Height() < narrow && piece.Width() > piece.Height():
+			places = slices.Concat(level, upright, on)
+		case piece.Width() < narrow:
+			places = slices.Concat(upright, level, on)
+		}
+		for _, at := range places {
+			text.At = at
+			box := typeset.Box(text)
+			if !cell.Contains(box) || slices.ContainsFunc(set, box.Grow(0.3).Overlaps) {
+				continue
+			}
+			if box.Overlaps(piece) {
+				b.Fill(geometry.Rectangle(box.Grow(0.5)), render.Color{R: 255, G: 255, B: 255})
+			}
+			b.Text(text)
+			set = append(set, box)
+			return true
+		}
+		return false
+	}
+	for _, tile := range t.Tiles {
+		for _, size := range []render.Points{render.BodySize, render.NoteSize, render.SmallSize} {
+			if number(tile, size) {
+				break
+			}
+		}
 	}
 }

@@ -172,6 +172,30 @@ func Wrap(s string, size render.Points, bold bool, width geometry.Length) []stri
 	return lines
 }
 
+// Break is Wrap that breaks a word longer than the width too, between any two
+// letters, so that no line of more than a letter is longer than the width.
+func Break(s string, size render.Points, bold bool, width geometry.Length) []string {
+	var lines []string
+	for _, l := range Wrap(s, size, bold, width) {
+		for Width(l, size, bold) > width {
+			var long geometry.Length
+			end := 0
+			for i, r := range l {
+				if long += Width(string(r), size, bold); long > width && i > 0 {
+					end = i
+					break
+				}
+			}
+			if end == 0 {
+				break
+			}
+			lines, l = append(lines, l[:end]), l[end:]
+		}
+		lines = append(lines, l)
+	}
+	return lines
+}
+
 // Fit shortens text to the width with an ellipsis.
 func Fit(s string, size render.Points, bold bool, width geometry.Length) string {
 	if Width(s, size, bold) <= width {

@@ -1,0 +1,84 @@
+package templates
+
+import (
+	"cmp"
+	"slices"
+	"sync"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// How far from its mark a name is looked for, and in what steps.
+const (
+	markSteps                 = 21 // each way
+	markStep  geometry.Length = 0.75
+	markFar                   = markSteps * markStep
+)
+
+// aboutMark is a grid of places about a mark, the nearest first.
+var aboutMark = sync.OnceValue(func() (out []geometry.Point) {
+	for i := -markSteps; i <= markSteps; i++ {
+		for k := -markSteps; k <= markSteps; k++ {
+			out = append(out, geometry.Pt(geometry.Length(i)*markStep, geometry.Length(k)*markStep))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b geometry.Point) int {
+		return cmp.Compare(a.X*a.X+a.Y*a.Y, b.X*b.X+b.Y*b.Y)
+	})
+	return out
+})
+
+// markNameNear sets a mark's name at the nearest place about the mark where it
+// touches nothing, level or turned, on what stays of the sheet if it can; with
+// less white about it rather than none. It stands nearer to its own mark than to
+// any other of those given. Where there is no such place it is not set: what is
+// written along the join still tells which sheets meet there.
+func markNameNear(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Segment, ink []geometry.Box, others []geometry.Point) (render.Text, bool) {
+	about := geometry.Box{Min: at, Max: at}.Grow(markFar + 10)
+	var near []geometry.Segment
+	for _, l := range lines {
+		if about.Crossed(l.From, l.To) {
+			near = append(near, l)
+		}
+	}
+	free := func(t render.Text, white geometry.Length) bool {
+		box := typeset.Box(t)
+		mid := box.Center()
+		return window.Contains(box.Grow(white)) && !slices.ContainsFunc(ink, box.Grow(white/2).Overlaps) &&
+			!slices.ContainsFunc(near, func(l geometry.Segment) bool { return box.Grow(white).Crossed(l.From, l.To) }) &&
+			!slices.ContainsFunc(others, func(o geometry.Point) bool { return o.Distance(mid) <= at.Distance(mid)+1 })
+	}
+	up := (typeset.Ascent(render.SmallSize) - typeset.Descent(render.SmallSize)) / 2
+	for _, white := range []geometry.Length{0.5, 0.15} {
+		for _, within := range []geometry.Box{core, window} {
+			for _, turned := range []bool{false, true} {
+				for _, step := range aboutMark() {
+					t := render.Text{String: name, Size: render.SmallSize, Bold: true, Color: render.Black, At: at.Add(step), Align: render.Middle, Turned: turned}
+					if turned {
+						t.At.X += up
+					} else {
+						t.At.Y += up
+					}
+					if within.Contains(typeset.Box(t)) && free(t, white) {
+						return t, true
+					}
+				}
+			}
+		}
+	}
+	return render.Text{}, false
+}
+
+// flat gives the straight segments of a path without arcs, or near enough.
+func flat(p geometry.Path) (out []geometry.Segment) {
+	points := p.Flatten(0.05)
+	if p.Closed {
+		points = append(points, points[0])
+	}
+	for i := 1; i < len(points); i++ {
+		out = append(out, geometry.Segment{From: points[i-1], To: points[i]})
+	}
+	return out
+}
