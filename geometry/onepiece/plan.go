@@ -1,7 +1,10 @@
 package onepiece
 
 import (
+	"strings"
+
 	"forel/geometry/plan"
+	"forel/geometry/slipcase"
 )
 
 // PieceName is the name of the one piece.
@@ -24,6 +27,9 @@ func (c Case) Plan() plan.Plan {
 		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness}},
 		Remarks:   []plan.Remark{plan.Say("width runs across: a side, the spine, the other side; height from head to tail with the flaps")},
 	}
+	for _, s := range c.Suspects {
+		p.Warnings = append(p.Warnings, said(s)+"; "+s.Right)
+	}
 	if d := j.Book.Taper(); d > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
 	}
@@ -31,4 +37,14 @@ func (c Case) Plan() plan.Plan {
 		p.Cutting = append(p.Cutting, plan.Say(s))
 	}
 	return p
+}
+
+// said gives what is wrong in words that stand without the key: "the width of
+// the book: greater than the height".
+func said(p slipcase.Problem) string {
+	thing, measure, ok := strings.Cut(p.Key, ".")
+	if !ok {
+		return p.Wrong
+	}
+	return "the " + strings.ReplaceAll(measure, "_", " ") + " of the " + thing + ": " + p.Wrong
 }

@@ -3,6 +3,7 @@ package onepiece_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -138,7 +139,8 @@ func TestLargestReadingCounts(t *testing.T) {
 	same(t, slipcase.Size{Height: 223, Width: 151, Thickness: 34.5}, c.Proof.Cavity)
 }
 
-// What is possible but more often a slip is made all the same, and named.
+// What is possible but more often a slip is made all the same, and named, on
+// paper too.
 func TestSuspects(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -164,11 +166,15 @@ func TestSuspects(t *testing.T) {
 			require.NoError(t, err)
 			if c.key == "" {
 				assert.Empty(t, made.Suspects)
+				assert.Empty(t, made.Plan().Warnings)
 				return
 			}
 			require.Len(t, made.Suspects, 1)
 			assert.Equal(t, c.key, made.Suspects[0].Key)
 			assert.NotEmpty(t, made.Suspects[0].Right)
+			thing, measure, _ := strings.Cut(c.key, ".")
+			require.Len(t, made.Plan().Warnings, 1)
+			assert.Regexp(t, "^the "+measure+" of the "+thing+": .+; .+", made.Plan().Warnings[0])
 		})
 	}
 }
