@@ -144,7 +144,7 @@ func (sc scene) into(b prism) geom.Geometry {
 // seeRims gives what is seen of the thickness of the sides in their thumb
 // holes: where one looks into a hole and not through it, and nothing to the
 // right of the side is in the way. The boards are the five of the case, then the
-// dividers, which are all to the left of the right side.
+// dividers: all are to the right of the left side, and none of the right side.
 func (sc scene) seeRims(boards []prism) geom.Geometry {
 	var out []geom.Geometry
 	for i, side := range boards[:2] {
@@ -152,12 +152,10 @@ func (sc scene) seeRims(boards []prism) geom.Geometry {
 			continue
 		}
 		rim := without(sc.into(side), sc.through(side))
-		others := boards[i+1:]
-		if i == 1 {
-			others = boards[2:5]
-		}
-		for _, b := range others {
-			rim = without(rim, sc.shadow(b))
+		if i == 0 {
+			for _, b := range boards[1:] {
+				rim = without(rim, sc.shadow(b))
+			}
 		}
 		out = append(out, solid(rim))
 	}
