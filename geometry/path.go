@@ -127,20 +127,32 @@ type Segment struct {
 
 // Segments gives the path's lines and arcs in order, the closing one included.
 func (p Path) Segments() []Segment {
-	n := len(p.Vertices)
-	if n < 2 {
+	if p.sides() == 0 {
 		return nil
 	}
-	last := n - 1
-	if p.Closed {
-		last = n
-	}
-	segs := make([]Segment, 0, last)
-	for i := range last {
-		v := p.Vertices[i]
-		segs = append(segs, Segment{v.Point, p.Vertices[(i+1)%n].Point, v.Bulge})
+	segs := make([]Segment, p.sides())
+	for i := range segs {
+		segs[i] = p.side(i)
 	}
 	return segs
+}
+
+// sides gives the number of segments.
+func (p Path) sides() int {
+	n := len(p.Vertices)
+	switch {
+	case n < 2:
+		return 0
+	case p.Closed:
+		return n
+	}
+	return n - 1
+}
+
+// side gives the ith segment.
+func (p Path) side(i int) Segment {
+	v := p.Vertices[i]
+	return Segment{v.Point, p.Vertices[(i+1)%len(p.Vertices)].Point, v.Bulge}
 }
 
 // Move gives the path shifted by d.
@@ -190,8 +202,10 @@ func (p Path) Flatten(tolerance Length) []Point {
 	if len(p.Vertices) == 0 {
 		return nil
 	}
-	pts := []Point{p.Vertices[0].Point}
-	for _, s := range p.Segments() {
+	pts := make([]Point, 1, len(p.Vertices)+1)
+	pts[0] = p.Vertices[0].Point
+	for i := range p.sides() {
+		s := p.side(i)
 		if s.Bulge != 0 {
 			pts = append(pts, s.chords(tolerance)...)
 		}
@@ -247,7 +261,8 @@ func (p Path) Bounds() Box {
 	for _, v := range p.Vertices {
 		take(v.Point)
 	}
-	for _, s := range p.Segments() {
+	for i := range p.sides() {
+		s := p.side(i)
 		if s.Bulge == 0 {
 			continue
 		}

@@ -90,7 +90,9 @@ func place(chosen []split, areas []geometry.Box) (out []placed) {
 	for i, s := range chosen {
 		out = append(out, placed{s, make([]spot, len(s.tiles))})
 		for k, t := range s.tiles {
-			p.Items = append(p.Items, pack.Item{ID: s.piece.Name, Width: t.Window.Width(), Height: t.Window.Height(), Turn: s.whole()})
+			// One as large as a sheet must not come out larger by the rounding of floats.
+			w, h := t.Window.Width()-tiny, t.Window.Height()-tiny
+			p.Items = append(p.Items, pack.Item{ID: s.piece.Name, Width: w, Height: h, Turn: s.whole()})
 			from = append(from, origin{i, k})
 		}
 	}

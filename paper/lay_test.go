@@ -284,6 +284,36 @@ func TestLayCountsSheets(t *testing.T) {
 	})
 }
 
+// A pattern that takes whole sheets to the last of them is laid like any other,
+// whatever the rounding of floats makes of its size.
+func TestLayOfPatternsThatFillSheets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := setups().Draw(t, "setup")
+		// Margins that make a length lie halfway between two that are told apart.
+		part := paper.Length(rapid.SampledFrom([]float64{1, 64, 128, 256}).Draw(t, "part"))
+		s.Margins.Right = paper.Length(rapid.IntRange(0, 2000).Draw(t, "right")) / part / 8
+		s.Margins.Bottom = paper.Length(rapid.IntRange(0, 2000).Draw(t, "bottom")) / part / 8
+		if s.Check() != nil {
+			t.Skip("too little to print on")
+		}
+		area := s.Printable(false)
+		area.Max.Y -= paper.Foot
+		const white = 2 // about a pattern
+		long := func(sheet paper.Length, label string) paper.Length {
+			n := paper.Length(rapid.IntRange(1, 3).Draw(t, label))
+			return n*(sheet-s.Overlap) + s.Overlap - 2*white
+		}
+		p := plate("plate", long(area.Width(), "across"), long(area.Height(), "down"))
+		l := s.Lay([]geometry.Piece{p, p}, paper.Options{})
+		for _, pattern := range l.Patterns {
+			for _, tile := range pattern.Tiles {
+				on := geometry.Bx(tile.At.X, tile.At.Y, tile.At.X+tile.Window.Width(), tile.At.Y+tile.Window.Height())
+				assert.True(t, l.Pages[tile.Page].Area.Grow(eps).Contains(on), "%.9f on %.9f", on, l.Pages[tile.Page].Area)
+			}
+		}
+	})
+}
+
 func TestLaySeparate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s, pieces := setups().Draw(t, "setup"), cases().Draw(t, "pieces")

@@ -23,6 +23,9 @@ func (Discard) Text(Text) {}
 // AddPage starts no page.
 func (Discard) AddPage(width, height Length) {}
 
+// Page gives itself.
+func (d Discard) Page() Surface { return d }
+
 // Bookmark names nothing.
 func (Discard) Bookmark(string) {}
 

@@ -129,7 +129,7 @@ func (s *student) refuse(err error) {
 // files makes all that a student gets.
 func (s *student) files(c *class) ([]output, error) {
 	o := templates.Options{Setup: s.File.Print, Theme: render.DefaultTheme(), Round: s.round, Black: s.File.Black, Date: c.date}
-	files, err := templateFiles(s.plan, s.File.Print.Lay(s.plan.Drawn(), paper.Options{}), o)
+	files, _, err := templateFiles(s.plan, paper.Options{}, o)
 	if err != nil {
 		return nil, err
 	}

@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 
+	"golang.org/x/sync/errgroup"
+
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -63,8 +65,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	layout := l.file.Print.Lay(l.plan.Drawn(), paper.Options{Separate: *separate})
-	files, err := templateFiles(l.plan, layout, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: l.date})
+	files, layout, err := templateFiles(l.plan, paper.Options{Separate: *separate}, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: l.date})
 	if err != nil {
 		return failure{err, ""}
 	}
@@ -89,14 +90,22 @@ func sheetCount(n int) string {
 	return fmt.Sprintf("%d sheets", n)
 }
 
-// templateFiles makes every file of a job, the drawings before the booklet.
-func templateFiles(c plan.Plan, l paper.Layout, o templates.Options) ([]output, error) {
-	var files []output
-	for _, p := range c.Drawn() {
-		files = append(files, output{templates.FileName(p), templates.PieceSVG(c, p, o)})
+// templateFiles lays a job out and makes every file of it, the drawings before
+// the booklet.
+func templateFiles(c plan.Plan, lay paper.Options, o templates.Options) (files []output, layout paper.Layout, err error) {
+	drawn := c.Drawn()
+	files = make([]output, len(drawn)+1)
+	var together errgroup.Group
+	together.Go(func() (err error) {
+		layout = o.Setup.Lay(drawn, lay)
+		files[len(drawn)] = output{name: bookletName}
+		files[len(drawn)].data, err = templates.Booklet(c, layout, o)
+		return err
+	})
+	for i, p := range drawn {
+		files[i] = output{templates.FileName(p), templates.PieceSVG(c, p, o)}
 	}
-	booklet, err := templates.Booklet(c, l, o)
-	return append(files, output{bookletName, booklet}), err
+	return files, layout, together.Wait()
 }
 
 // themeOf gives the default lines with the colours asked for.

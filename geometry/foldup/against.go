@@ -26,16 +26,18 @@ func (v view) against() []Fault {
 		{geometry.TailInside, geometry.LeftInside, 0, false},
 		{geometry.TailInside, geometry.RightInside, 0, true},
 	} {
-		if len(v.on(index(v.surfaces, pair.face))) == 0 {
+		there := v.on(index(v.surfaces, pair.face))
+		if len(there) == 0 {
 			continue
 		}
 		face := v.surfaces[index(v.surfaces, pair.face)]
-		for _, p := range v.on(index(v.surfaces, pair.face)) {
+		corner := pile(there) // as far from the corner as what lies on the face is thick
+		for _, p := range there {
 			if p.tucked {
 				continue
 			}
 			gap := toEnd(box(p.shape), face.extent, pair.along, pair.far)
-			if need := v.beside(pair.wall, pair.face, p); gap < need-1e-4 {
+			if need := v.beside(pair.wall, pair.face, p, corner); gap < need-1e-4 {
 				out = append(out, Fault{Kind: Collision, Piece: p.piece, Face: pair.face,
 					What: fmt.Sprintf("a turn-in ends %.2f mm from a wall that %.2f mm of covering lies on", gap.MM(), need.MM())})
 			}
@@ -58,9 +60,9 @@ func toEnd(b, extent geometry.Box, along int, far bool) Length {
 }
 
 // beside gives how thick the layers are that lie on a wall in the corner where
-// it meets a face, and at the depth where a patch of the face lies.
-func (v view) beside(wall, face geometry.Face, p patch) Length {
-	corner := pile(v.on(index(v.surfaces, face))) // as far from the corner as what lies on the face is thick
+// it meets a face, no farther from it than given, and at the depth where a patch
+// of the face lies.
+func (v view) beside(wall, face geometry.Face, p patch, corner Length) Length {
 	s := v.surfaces[index(v.surfaces, wall)]
 	strip := s.extent
 	deep := box(p.shape)
@@ -82,6 +84,9 @@ func (v view) beside(wall, face geometry.Face, p patch) Length {
 	var there []patch
 	for _, o := range v.on(index(v.surfaces, wall)) {
 		if o.piece == p.piece && o.order <= p.order && o.seat == p.seat && face != geometry.HeadInside && face != geometry.TailInside {
+			continue
+		}
+		if slight(o.shape, in) {
 			continue
 		}
 		o.shape = meet(o.shape, in)

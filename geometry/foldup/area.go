@@ -27,6 +27,13 @@ func or(instead geom.Geometry) func(geom.Geometry, error) geom.Geometry {
 	}
 }
 
+// slight tells whether what two shapes share can be no broader than rounding: a
+// part of a box has at most its smaller side as its mean breadth.
+func slight(a, b geom.Geometry) bool {
+	both := box(a).Intersect(box(b))
+	return min(both.Width(), both.Height()) <= sliver
+}
+
 func area(g geom.Geometry) float64 { return g.Area() }
 
 func parts(g geom.Geometry) []geom.Polygon { return polygon.Parts(g) }

@@ -205,7 +205,7 @@ func piles(patches []patch) []heap {
 	for _, p := range patches {
 		s := p.shape
 		for _, c := range cells { // those there before; what is added lies on top
-			if box(c.shape).Intersect(box(s)).Empty() {
+			if slight(c.shape, s) {
 				continue
 			}
 			if both := meet(c.shape, s); solid(both, sliver) {

@@ -3,6 +3,8 @@ package bench
 import (
 	"context"
 	"errors"
+	"runtime"
+	"sync"
 	"time"
 
 	"forel/paper/pack"
@@ -24,50 +26,105 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	if keep == 0 {
 		keep = DefaultKeep
 	}
-	out := Plan{Jobs: jobs}
-	total := 0
-	for _, g := range groups {
-		total += len(g.items)
+	// Materials have nothing to do with each other but for the numbers of sheets.
+	type work struct {
+		starts []start
+		kerf   Length
+		err    error
 	}
-	number, done := 1, 0
-	for _, g := range groups {
-		starts, kerf, err := g.layOut(ctx, jobs, share(o.Effort, len(g.items), done, total), o.Loose)
-		done += len(g.items)
+	done := make([]work, len(groups))
+	shares := sharesOf(groups, o.Effort.Progress)
+	each(len(groups), func(i int) {
+		w := &done[i]
+		w.starts, w.kerf, w.err = groups[i].layOut(ctx, jobs, shares[i].of(o.Effort), o.Loose)
+	})
+	number, first := 1, make([]int, len(groups))
+	for i, w := range done {
 		var ps Problems
-		if errors.As(err, &ps) {
+		if errors.As(w.err, &ps) {
 			bad = append(bad, ps...)
-			continue
+		} else if w.err != nil {
+			return Plan{}, w.err
 		}
-		if err != nil {
-			return Plan{}, err
-		}
-		cutAll(g, starts, number, keep, kerf)
-		number += len(starts)
-		g.purchase(kerf)
-		if !o.Loose {
-			g.couldSave(ctx, jobs)
-		}
-		g.remark(jobs)
-		out.Groups = append(out.Groups, g.Group)
+		first[i] = number
+		number += len(w.starts)
 	}
 	if len(bad) > 0 {
 		return Plan{}, bad
 	}
+	each(len(groups), func(i int) {
+		g, w := groups[i], done[i]
+		cutAll(g, w.starts, first[i], keep, w.kerf)
+		g.purchase(w.kerf)
+		if !o.Loose {
+			g.couldSave(ctx, jobs)
+		}
+		g.remark(jobs)
+	})
+	out := Plan{Jobs: jobs}
+	for _, g := range groups {
+		out.Groups = append(out.Groups, g.Group)
+	}
 	return out, nil
 }
 
-// share gives a group its part of the effort, by its number of pieces; progress
-// is told as that of all groups.
-func share(e pack.Effort, items, done, total int) pack.Effort {
-	part, before := float64(items)/float64(total), float64(done)/float64(total)
-	if e.Time > 0 {
-		e.Time = max(1, time.Duration(float64(e.Time)*part))
+// each does something for each of n, several at a time.
+func each(n int, do func(i int)) {
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for i := range next {
+				do(i)
+			}
+		})
 	}
-	if tell := e.Progress; tell != nil {
-		e.Progress = func(p pack.Progress) {
-			p.Fraction = before + part*p.Fraction
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+}
+
+// share is a group's part of the effort, by its number of pieces.
+type share struct {
+	part float64
+	tell func(pack.Progress) // nil: nobody is told
+}
+
+// sharesOf gives the share of every group; progress is told as that of all.
+func sharesOf(groups []*group, tell func(pack.Progress)) []share {
+	total := 0
+	for _, g := range groups {
+		total += len(g.items)
+	}
+	out := make([]share, len(groups))
+	var mu sync.Mutex
+	done := make([]float64, len(groups))
+	for i, g := range groups {
+		out[i].part = float64(len(g.items)) / float64(total)
+		if tell == nil {
+			continue
+		}
+		out[i].tell = func(p pack.Progress) {
+			mu.Lock()
+			defer mu.Unlock()
+			done[i] = out[i].part * p.Fraction
+			p.Fraction = 0
+			for _, d := range done {
+				p.Fraction += d
+			}
 			tell(p)
 		}
 	}
+	return out
+}
+
+// of gives that part of an effort.
+func (s share) of(e pack.Effort) pack.Effort {
+	if e.Time > 0 {
+		e.Time = max(1, time.Duration(float64(e.Time)*s.part))
+	}
+	e.Progress = s.tell
 	return e
 }

@@ -84,11 +84,14 @@ func (f *figure) call(on render.Surface, text render.Text, boxed bool, anchors [
 				sin, cos := math.Sincos((float64(n) + 0.5) * math.Pi / 8)
 				centre := p.Add(geometry.Pt(Length(cos)*radius, Length(sin)*radius))
 				box := geometry.Bx(centre.X-w/2, centre.Y-h/2, centre.X+w/2, centre.Y+h/2).Grow(tagPad)
+				if box.Contains(geometry.Box{Min: p, Max: p}) || !page.Contains(box) || !f.clearFor(box) {
+					continue
+				}
 				end := p.Add(centre.Sub(p).Mul(0.5))
 				if clips := geometry.Line(p, centre).Clip(box, 1); len(clips) > 0 {
 					end = clips[0].Path.Vertices[0].Point
 				}
-				if box.Contains(geometry.Box{Min: p, Max: p}) || !page.Contains(box) || !f.clearFor(box, p, end) {
+				if !f.joins(p, end) {
 					continue
 				}
 				thin := segment{p, end}
@@ -109,12 +112,11 @@ func (f *figure) call(on render.Surface, text render.Text, boxed bool, anchors [
 	return false
 }
 
-// clearFor tells whether a number can stand in a box, joined to a point.
-func (f *figure) clearFor(box geometry.Box, p, end geometry.Point) bool {
+// clearFor tells whether a number can stand in a box.
+func (f *figure) clearFor(box geometry.Box) bool {
 	wide := box.Grow(0.25)
-	thin := segment{p, end}
 	for _, t := range f.taken {
-		if t.Overlaps(wide) || crosses(thin, t.Grow(0.15)) {
+		if t.Overlaps(wide) {
 			return false
 		}
 	}
@@ -124,7 +126,23 @@ func (f *figure) clearFor(box geometry.Box, p, end geometry.Point) bool {
 		}
 	}
 	for _, l := range f.leaders {
-		if crosses(l, wide) || meets(l, p, end) {
+		if crosses(l, wide) {
+			return false
+		}
+	}
+	return true
+}
+
+// joins tells whether a thin line can lead from a point to where it ends.
+func (f *figure) joins(p, end geometry.Point) bool {
+	thin := segment{p, end}
+	for _, t := range f.taken {
+		if crosses(thin, t.Grow(0.15)) {
+			return false
+		}
+	}
+	for _, l := range f.leaders {
+		if meets(l, p, end) {
 			return false
 		}
 	}

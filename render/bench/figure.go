@@ -41,9 +41,9 @@ const rowHeight Length = 3.9
 
 func newFigure(p bench.Plan, g bench.Group, i int, o Options) *figure {
 	f := &figure{Options: o, plan: p, group: g, sheet: g.Sheets[i], wider: 1}
-	for _, c := range g.Cuts {
-		if c.Sheet == i && c.Part != "the roll" {
-			f.cuts = append(f.cuts, c)
+	for n := range g.Cuts { // by reference: there may be very many
+		if c := &g.Cuts[n]; c.Sheet == i && c.Part != "the roll" {
+			f.cuts = append(f.cuts, *c)
 		}
 	}
 	for _, q := range f.sheet.Pieces {

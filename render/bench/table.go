@@ -15,6 +15,9 @@ type table struct {
 	tick    bool         // a box to tick off before each row
 	bold    map[int]bool // columns set bold
 	rules   map[int]bool // rows with a rule above them
+
+	wide []Length // of columns, as fitted worked them out
+	size render.Points
 }
 
 const (
@@ -55,15 +58,21 @@ func (t table) widths(total Length, size render.Points) []Length {
 	return wide
 }
 
-// draw sets rows from the nth on into a box until it is full, and gives the row
-// to go on with and where it ended.
-func (t table) draw(on render.Surface, box geometry.Box, from int) (next int, y Length) {
-	size := noteSize
-	wide := t.widths(box.Width(), size)
-	if over := sum(wide); over+Length(len(wide)-1)*columnGap > box.Width() {
-		size = render.SmallSize
-		wide = t.widths(box.Width(), size)
+// fitted gives the table with its columns as wide as they are within a width.
+func (t table) fitted(total Length) table {
+	t.size = noteSize
+	t.wide = t.widths(total, t.size)
+	if over := sum(t.wide); over+Length(len(t.wide)-1)*columnGap > total {
+		t.size = render.SmallSize
+		t.wide = t.widths(total, t.size)
 	}
+	return t
+}
+
+// draw sets rows of a fitted table from the nth on into a box until it is full,
+// and gives the row to go on with and where it ended.
+func (t table) draw(on render.Surface, box geometry.Box, from int) (next int, y Length) {
+	size, wide := t.size, t.wide
 	y = box.Min.Y
 	left := box.Min.X
 	if t.tick {
@@ -138,6 +147,7 @@ func sum(lengths []Length) Length {
 // flow sets a table on as many pages as it takes, the first below y in the box
 // given, and gives the box it ended in and where.
 func (b *book) flow(t table, box geometry.Box, y Length, heading string) (geometry.Box, Length) {
+	t = t.fitted(box.Width())
 	from := 0
 	for {
 		next, end := t.draw(b, geometry.Bx(box.Min.X, y, box.Max.X, box.Max.Y), from)

@@ -1,9 +1,6 @@
 package handout
 
-import (
-	"forel/render"
-	"forel/render/pdf"
-)
+import "forel/render/pdf"
 
 // book is the document being made.
 type book struct {
@@ -12,7 +9,6 @@ type book struct {
 	pages
 	palette palette
 	blank   bool // the empty worksheet
-	trial   bool // pages are only counted
 	page    int
 	total   int
 }
@@ -46,25 +42,27 @@ func Worksheet(s Subject, o Options) ([]byte, error) {
 	return doc.Bytes()
 }
 
-// draw draws the document, once to count its pages and once for good.
+// draw draws the document.
 func draw(on pages, s Subject, o Options, blank bool) {
 	if blank {
 		s.plan.Title = ""
 	}
-	trial := &book{Options: o, Subject: s, pages: render.Discard{}, palette: paletteOf(o.Tinted), blank: blank}
-	trial.all(true)
-	b := &book{Options: o, Subject: s, pages: on, palette: trial.palette, blank: blank, total: trial.page}
-	b.all(false)
+	b := &book{Options: o, Subject: s, pages: on, palette: paletteOf(o.Tinted), blank: blank}
+	all := b.all()
+	b.total = len(all)
+	for i, f := range all {
+		b.page = i + 1
+		b.fill(f)
+	}
 }
 
-// all draws every page; in a trial figures are left out.
-func (b *book) all(trial bool) {
-	b.trial = trial
-	b.flow(b.worksheet())
+// all lays out every page.
+func (b *book) all() []filled {
+	out := b.flow(b.worksheet())
 	if b.blank {
-		return
+		return out
 	}
-	b.flow(append(b.before(), b.drawings()...))
+	out = append(out, b.flow(append(b.before(), b.drawings()...))...)
 	var blocks []block
 	for i, s := range b.allSteps() {
 		k := b.stepBlock(i+1, s)
@@ -73,7 +71,7 @@ func (b *book) all(trial bool) {
 		}
 		blocks = append(blocks, k)
 	}
-	b.flow(append(blocks, b.checks()))
+	return append(out, b.flow(append(blocks, b.checks()))...)
 }
 
 // allSteps gives the steps of the case, of whatever kind.

@@ -140,3 +140,52 @@ func on(t require.TestingT, sheet string) handout.Options {
 	setup.Sheet = s
 	return handout.Options{Setup: setup, Round: geometry.ToTenthMM}
 }
+
+// anyTitle draws none, a short one, or a long one with words of any length, in
+// letters that the typeface has and in those it lacks.
+func anyTitle(t *rapid.T) string {
+	return rapid.OneOf(
+		rapid.SampledFrom([]string{"", "Invented harbour log"}),
+		rapid.StringOfN(rapid.RuneFrom([]rune("  aeinorstWM–éß½ЖщΩאب港日誌\u0301")), 1, 200, -1),
+	).Draw(t, "title")
+}
+
+// anyCard draws a case of scored card for a book of any size.
+func anyCard(t *rapid.T) handout.Subject {
+	draw := func(lo, hi float64, label string) length { return length(rapid.Float64Range(lo, hi).Draw(t, label)) }
+	j := cardJob(draw(40, 700, "height"), draw(20, 600, "width"), draw(1, 200, "thickness"), rapid.SampledFrom([]length{0, 0.4, 1, 3}).Draw(t, "card"))
+	j.Title = anyTitle(t)
+	c, err := onepiece.Make(j)
+	if err != nil {
+		t.Skip("can't be made")
+	}
+	return handout.OfCard(c)
+}
+
+// anySubject draws a case of any kind, with titles of any kind.
+func anySubject(t *rapid.T) handout.Subject {
+	if rapid.IntRange(0, 3).Draw(t, "of card") == 0 {
+		return anyCard(t)
+	}
+	j := anyJob(t)
+	j.Title = anyTitle(t)
+	if len(j.Books) > 1 {
+		for i := range j.Books {
+			j.Books[i].Title = anyTitle(t)
+		}
+	}
+	return subjectOf(t, j)
+}
+
+// anyPrinter draws a sheet and the margins that a printer leaves of it.
+func anyPrinter(t *rapid.T) handout.Options {
+	o := on(t, rapid.SampledFrom([]string{"A4", "Letter", "Legal", "A3", "185 x 200 mm", "170 x 170 mm"}).Draw(t, "sheet"))
+	most := rapid.SampledFrom([]float64{18, paper.MostMargin.MM()}).Draw(t, "most margin")
+	margin := func(label string) length { return length(rapid.Float64Range(0, most).Draw(t, label)) }
+	o.Setup.Margins = paper.Margins{Left: margin("left"), Right: margin("right"), Top: margin("top"), Bottom: margin("bottom")}
+	if o.Setup.Check() != nil {
+		t.Skip("too little to print on")
+	}
+	o.Round = rapid.SampledFrom([]geometry.Rounding{geometry.ToTenthMM, geometry.To64th, geometry.ToHalfMM}).Draw(t, "rounding")
+	return o
+}

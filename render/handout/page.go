@@ -38,7 +38,6 @@ func (b *book) column() geometry.Box {
 // newPage starts a page with its margin for notes and its foot, and gives the
 // part that is written on.
 func (b *book) newPage() geometry.Box {
-	b.page++
 	b.AddPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
 	all, box := b.printable(), b.column()
 	x := all.Max.X - b.notesWide()
@@ -82,11 +81,18 @@ const (
 	blockGap    Length = 5
 )
 
+// filled is what stands on one page, and how tall a row of its figures is.
+type filled struct {
+	blocks []block
+	figure Length
+}
+
 // flow sets blocks one below the other, and on a new page where there is no room;
 // what is left of a page goes to its figures.
-func (b *book) flow(blocks []block) {
+func (b *book) flow(blocks []block) []filled {
+	var out []filled
+	room := b.column().Height()
 	for len(blocks) > 0 {
-		box := b.newPage()
 		n, rows, used := 0, 0, Length(0)
 		for _, k := range blocks {
 			h := k.height(leastFigure)
@@ -96,7 +102,7 @@ func (b *book) flow(blocks []block) {
 			if n > 0 {
 				h += k.gap()
 			}
-			if n > 0 && (k.fresh || used+h > box.Height()) {
+			if n > 0 && (k.fresh || used+h > room) {
 				break
 			}
 			used += h
@@ -104,25 +110,32 @@ func (b *book) flow(blocks []block) {
 		}
 		figure := leastFigure
 		if rows > 0 {
-			figure = min(mostFigure, leastFigure+(box.Height()-used)/Length(rows))
+			figure = min(mostFigure, leastFigure+(room-used)/Length(rows))
 		}
-		y := box.Min.Y
-		for i, k := range blocks[:n] {
-			if i == 0 && k.head != nil {
-				k.head(geometry.Bx(box.Min.X, y, box.Max.X, y+k.headTall))
-				y += k.headTall
-			}
-			if k.mark != "" {
-				b.Bookmark(k.mark)
-			}
-			if i > 0 {
-				y += k.gap()
-			}
-			h := k.height(figure)
-			k.draw(geometry.Bx(box.Min.X, y, box.Max.X, y+h), figure)
-			y += h
-		}
+		out = append(out, filled{blocks[:n], figure})
 		blocks = blocks[n:]
+	}
+	return out
+}
+
+// fill draws a page.
+func (b *book) fill(f filled) {
+	box := b.newPage()
+	y := box.Min.Y
+	for i, k := range f.blocks {
+		if i == 0 && k.head != nil {
+			k.head(geometry.Bx(box.Min.X, y, box.Max.X, y+k.headTall))
+			y += k.headTall
+		}
+		if k.mark != "" {
+			b.Bookmark(k.mark)
+		}
+		if i > 0 {
+			y += k.gap()
+		}
+		h := k.height(f.figure)
+		k.draw(geometry.Bx(box.Min.X, y, box.Max.X, y+h), f.figure)
+		y += h
 	}
 }
 
@@ -139,15 +152,13 @@ func (b *book) stepBlock(number int, s step) block {
 	title := fmt.Sprintf("%d   %s", number, s.title)
 	const under = 1.5
 	width := b.column().Width()
+	words := layout.ParagraphHeight(title, render.HeadSize, true, width) + 0.6
+	for _, t := range s.text {
+		words += layout.ParagraphHeight(t, render.BodySize, false, width) + 0.4
+	}
 	return block{
-		rows: len(s.rows),
-		height: func(figure Length) Length {
-			h := layout.ParagraphHeight(title, render.HeadSize, true, width) + 0.6
-			for _, t := range s.text {
-				h += layout.ParagraphHeight(t, render.BodySize, false, width) + 0.4
-			}
-			return h + Length(len(s.rows))*(figure+under)
-		},
+		rows:   len(s.rows),
+		height: func(figure Length) Length { return words + Length(len(s.rows))*(figure+under) },
 		draw: func(box geometry.Box, figure Length) {
 			y := layout.Paragraph(b, box, box.Min.Y, title, render.HeadSize, true) + 0.6
 			for _, t := range s.text {

@@ -90,9 +90,6 @@ const (
 
 // drawPanel draws a panel in a box: labels beside it, its caption below.
 func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
-	if b.trial {
-		return
-	}
 	seen, window := p.look()
 	room := box
 	if p.caption != "" {

@@ -107,21 +107,39 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	}
 	layout.Write(b, geometry.Pt(box.Min.X+atName, base), p.Name, render.BodySize, true)
 	b.Text(render.Text{At: geometry.Pt(box.Min.X+atCount, base), String: fmt.Sprint(p.Count), Size: render.BodySize, Align: render.End, Color: render.Black})
-	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), material(p.Material), render.BodySize, false)
 	end := box.Max.X - sizeEnds
+	of, sized := render.BodySize, render.BodySize // smaller in a narrow column
+	if !b.blank {
+		of, sized = b.sizesIn(end-box.Min.X-atOf-1, material(p.Material), b.size(p))
+	}
+	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), material(p.Material), of, false)
 	if b.blank {
 		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
 		for _, x := range []Length{end - 36, end - 17} {
 			b.Stroke(geometry.Line(geometry.Pt(x, base+0.8), geometry.Pt(x+16, base+0.8)), cellLine)
 		}
 	} else {
-		b.Text(render.Text{At: geometry.Pt(end, base), String: b.size(p), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
+		b.Text(render.Text{At: geometry.Pt(end, base), String: b.size(p), Size: sized, Bold: true, Align: render.End, Color: render.Black})
 	}
 	layout.Write(b, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
 	for i, l := range lines {
 		layout.Write(b, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
 	}
 	layout.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+}
+
+// sizesIn gives the sizes of type in which a plain word and a bold one stand side
+// by side in a width, as large as can be, the first one smaller before the other.
+func (b *book) sizesIn(width Length, plain, bold string) (render.Points, render.Points) {
+	sizes := []render.Points{render.BodySize, render.NoteSize, render.SmallSize}
+	for _, second := range sizes {
+		for _, first := range sizes {
+			if typeset.Width(plain, first, false)+typeset.Width(bold, second, true) <= width {
+				return first, second
+			}
+		}
+	}
+	return render.SmallSize, render.SmallSize
 }
 
 // size gives a piece's width and height in words.

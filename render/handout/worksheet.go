@@ -93,22 +93,41 @@ func (b *book) worksheet() []block {
 		},
 	}
 	blocks := []block{head}
-	// Two columns of measures: the groups are shared out so that both are about
-	// as tall.
-	left, right := b.shared(r.groups)
-	tall := max(b.groupsHeight(left), b.groupsHeight(right))
-	blocks = append(blocks, block{
-		height: func(Length) Length { return tall },
-		draw: func(box geometry.Box, _ Length) {
-			half := (box.Width() - 6) / 2
-			b.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
-			b.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
-		},
-	})
+	for _, gs := range b.pagesOf(r.groups) {
+		left, right := b.shared(gs)
+		tall := max(b.groupsHeight(left), b.groupsHeight(right))
+		blocks = append(blocks, block{
+			height: func(Length) Length { return tall },
+			draw: func(box geometry.Box, _ Length) {
+				half := (box.Width() - 6) / 2
+				b.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
+				b.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
+			},
+		})
+	}
 	return append(blocks, b.pieceRows(r)...)
 }
 
-// shared shares groups between two columns in their order.
+// pagesOf shares groups out so that each share, in two columns, is no taller than
+// a page: all are one share where the sheet is not very low.
+func (b *book) pagesOf(gs []group) (shares [][]group) {
+	room := b.column().Height()
+	for len(gs) > 0 {
+		n := len(gs)
+		for n > 1 {
+			left, right := b.shared(gs[:n])
+			if max(b.groupsHeight(left), b.groupsHeight(right)) <= room {
+				break
+			}
+			n--
+		}
+		shares, gs = append(shares, gs[:n]), gs[n:]
+	}
+	return shares
+}
+
+// shared shares groups between two columns in their order, so that both are
+// about as tall.
 func (b *book) shared(gs []group) (left, right []group) {
 	best := Length(-1)
 	for i := range gs {

@@ -27,7 +27,6 @@ func (d *Document) finish(bones []byte) ([]byte, error) {
 		if dict == nil || !contentsPattern.MatchString(dict[1]) {
 			return nil, errors.New("a page of the library's file is not as expected")
 		}
-		p.done()
 		u.dict(p.object, contentsPattern.ReplaceAllString(strings.TrimSpace(dict[1]), fmt.Sprintf("/Contents %d 0 R\n", u.stream(p.packed))))
 	}
 	catalog := []string{

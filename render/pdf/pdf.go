@@ -6,10 +6,12 @@ package pdf
 
 import (
 	"fmt"
+	"runtime"
 	"slices"
 	"time"
 
 	"github.com/signintech/gopdf"
+	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/paper"
@@ -88,7 +90,15 @@ func (d *Document) Bytes() ([]byte, error) {
 	if d.err != nil {
 		return nil, fmt.Errorf("pdf: %w", d.err)
 	}
-	data, err := d.pdf.GetBytesPdfReturnErr()
+	var data []byte
+	var bones, pages errgroup.Group
+	bones.Go(func() (err error) { data, err = d.pdf.GetBytesPdfReturnErr(); return err })
+	pages.SetLimit(runtime.GOMAXPROCS(0))
+	for _, p := range d.pages {
+		pages.Go(func() error { p.done(); return nil })
+	}
+	pages.Wait() // none gives an error
+	err := bones.Wait()
 	if err == nil {
 		data, err = d.finish(data)
 	}

@@ -31,11 +31,17 @@ func convexOf(points []geometry.Point) convex {
 // point.
 func left(p, q, r geometry.Point) geometry.Length {
 	d := q.Sub(p)
-	long := geometry.Length(math.Hypot(float64(d.X), float64(d.Y)))
+	long := size(d)
 	if long == 0 {
 		return 0
 	}
 	return (d.X*(r.Y-p.Y) - d.Y*(r.X-p.X)) / long
+}
+
+// size gives how long a way is: faster than math.Hypot, which minds lengths that
+// no scene has.
+func size(d geometry.Point) geometry.Length {
+	return geometry.Length(math.Sqrt(float64(d.X*d.X + d.Y*d.Y)))
 }
 
 // apart tells whether one of the edges of either parts the two: they share no

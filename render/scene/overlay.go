@@ -25,9 +25,14 @@ func overlay(a, b Region, keep func(inA, inB bool) bool) (out Region, ok bool) {
 	for i, r := range []Region{a, b} {
 		m.edges[i] = m.edgesOf(r, m.edges[i][:0])
 	}
+	boxes := [2]geometry.Box{a.Bounds().Grow(hair), b.Bounds().Grow(hair)}
 	for i := range m.edges[0] {
+		e := &m.edges[0][i]
+		if !e.near(boxes[1]) {
+			continue
+		}
 		for k := range m.edges[1] {
-			m.crossing(&m.edges[0][i], &m.edges[1][k])
+			m.crossing(e, &m.edges[1][k])
 		}
 	}
 	for i := range m.bits {
@@ -50,13 +55,13 @@ func overlay(a, b Region, keep func(inA, inB bool) bool) (out Region, ok bool) {
 		case others.find(e.back()) >= 0:
 			add(e, true, false, false, true)
 		default:
-			in := m.in(others.all, e)
+			in := m.in(others.all, boxes[1], e)
 			add(e, true, false, in, in)
 		}
 	}
 	for _, e := range others.all {
 		if of.find(e) < 0 && of.find(e.back()) < 0 {
-			in := m.in(of.all, e)
+			in := m.in(of.all, boxes[0], e)
 			add(e, in, in, true, false)
 		}
 	}
@@ -81,6 +86,7 @@ type mesh struct {
 type meshEdge struct {
 	bit
 	p, q   geometry.Point
+	box    geometry.Box // round it
 	breaks []breakAt
 }
 
@@ -151,6 +157,7 @@ func (m *mesh) edgesOf(r Region, out []meshEdge) []meshEdge {
 				}
 				e := &out[len(out)-1]
 				e.bit, e.p, e.q, e.breaks = bit{last, k}, m.at[last], m.at[k], e.breaks[:0]
+				e.box = geometry.Bx(min(e.p.X, e.q.X), min(e.p.Y, e.q.Y), max(e.p.X, e.q.X), max(e.p.Y, e.q.Y))
 				last = k
 			}
 		}
@@ -158,10 +165,14 @@ func (m *mesh) edgesOf(r Region, out []meshEdge) []meshEdge {
 	return out
 }
 
+// near tells whether the box round an edge meets another.
+func (e *meshEdge) near(b geometry.Box) bool {
+	return e.box.Max.X >= b.Min.X && b.Max.X >= e.box.Min.X && e.box.Max.Y >= b.Min.Y && b.Max.Y >= e.box.Min.Y
+}
+
 // crossing breaks two edges where they meet.
 func (m *mesh) crossing(e, f *meshEdge) {
-	if max(e.p.X, e.q.X)+hair < min(f.p.X, f.q.X) || max(f.p.X, f.q.X)+hair < min(e.p.X, e.q.X) ||
-		max(e.p.Y, e.q.Y)+hair < min(f.p.Y, f.q.Y) || max(f.p.Y, f.q.Y)+hair < min(e.p.Y, e.q.Y) {
+	if e.box.Max.X+hair < f.box.Min.X || f.box.Max.X+hair < e.box.Min.X || e.box.Max.Y+hair < f.box.Min.Y || f.box.Max.Y+hair < e.box.Min.Y {
 		return
 	}
 	touch := e.touched(f.from, f.p)
@@ -193,7 +204,7 @@ func (e *meshEdge) touched(k int, p geometry.Point) bool {
 	}
 	d, v := e.q.Sub(e.p), p.Sub(e.p)
 	t := float64(v.X*d.X+v.Y*d.Y) / float64(d.X*d.X+d.Y*d.Y)
-	if t <= 0 || t >= 1 || e.p.Add(d.Mul(t)).Distance(p) > hair {
+	if t <= 0 || t >= 1 || size(e.p.Add(d.Mul(t)).Sub(p)) > hair {
 		return false
 	}
 	e.breaks = append(e.breaks, breakAt{t, k})
@@ -238,9 +249,12 @@ func (m *mesh) broken(edges []meshEdge, out bits) bits {
 	return out
 }
 
-// in tells whether the middle of a bit lies in what others go round.
-func (m *mesh) in(ring []bit, e bit) bool {
+// in tells whether the middle of a bit lies in what others, all in a box, go round.
+func (m *mesh) in(ring []bit, box geometry.Box, e bit) bool {
 	p := m.at[e.from].Add(m.at[e.to]).Mul(0.5)
+	if p.X < box.Min.X || p.X > box.Max.X || p.Y < box.Min.Y || p.Y > box.Max.Y {
+		return false
+	}
 	in := false
 	for _, f := range ring {
 		q, r := m.at[f.from], m.at[f.to]
@@ -332,17 +346,26 @@ func (m *mesh) turn(at, from, to int) float64 {
 }
 
 // regionOf gives the region that rings go round, outlines counterclockwise and
-// holes clockwise, without what is too thin to be drawn.
+// holes clockwise, without what is too thin to be drawn. Where two rings touch
+// both have a point, by which what is laid on them is broken there too.
 func regionOf(rings [][]geometry.Point) Region {
 	var out Region
 	var sizes []float64
 	var holes [][]geometry.Point
-	for _, ring := range rings {
+	for n, ring := range rings {
 		size := signed(ring)
 		if 2*math.Abs(size) <= speck*around(ring) {
 			continue
 		}
-		if ring = straightened(ring); size < 0 {
+		ring = straightened(ring, func(p geometry.Point) bool {
+			for i, other := range rings {
+				if i != n && slices.Contains(other, p) {
+					return true
+				}
+			}
+			return false
+		})
+		if rings[n] = ring; size < 0 {
 			holes = append(holes, ring)
 			continue
 		}
@@ -375,8 +398,10 @@ func signed(ring []geometry.Point) float64 {
 
 func around(ring []geometry.Point) float64 {
 	var sum Length
-	for i, p := range ring {
-		sum += p.Distance(ring[(i+1)%len(ring)])
+	last := ring[len(ring)-1]
+	for _, p := range ring {
+		sum += size(p.Sub(last))
+		last = p
 	}
 	return sum.MM()
 }

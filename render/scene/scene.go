@@ -102,6 +102,7 @@ const touching = 5e-3
 type flatFace struct {
 	Face
 	shape   Region
+	corners []geometry.Point
 	convex  convex // nil where it has inward corners
 	box     geometry.Box
 	a, b, c float64 // how near the viewer it is: a + b*x + c*y
@@ -111,8 +112,18 @@ type flatFace struct {
 }
 
 // nearer gives how much nearer the viewer g is than f, at a place on the page.
-func (f flatFace) nearer(g flatFace, p geometry.Point) float64 {
+func (f *flatFace) nearer(g *flatFace, p geometry.Point) float64 {
 	return g.a - f.a + (g.b-f.b)*float64(p.X) + (g.c-f.c)*float64(p.Y)
+}
+
+// nearest gives the least and the most of nearer at some points.
+func (f *flatFace) nearest(g *flatFace, points []geometry.Point) (least, most float64) {
+	least, most = math.Inf(1), math.Inf(-1)
+	for _, p := range points {
+		d := f.nearer(g, p)
+		least, most = min(least, d), max(most, d)
+	}
+	return least, most
 }
 
 // seenFlat projects a face; ok is false where it is not seen.
@@ -143,7 +154,7 @@ func (v View) seenFlat(f Face) (flatFace, bool) {
 		side = -1
 	}
 	return flatFace{
-		Face: f, shape: s, convex: convexOf(pts), box: s.Bounds(), look: look,
+		Face: f, shape: s, corners: pts, convex: convexOf(pts), box: s.Bounds(), look: look,
 		a: d / facing, b: -n.Dot(v.right) / facing, c: -n.Dot(v.up) / facing,
 		plane: fmt.Sprintf("%.3f %.3f %.3f %.2f", side*n.X+0, side*n.Y+0, side*n.Z+0, side*d+0),
 		light: v.light(n.Mul(side)),
@@ -159,16 +170,12 @@ func (v View) light(n Vec) float64 {
 
 // hidden gives what hides a part of f behind g, in the plane of the view: a shape,
 // and its outline where that is convex.
-func (s *Seen) hidden(f, g flatFace) (Region, convex, bool) {
+func (s *Seen) hidden(f, g *flatFace) (Region, convex, bool) {
 	both := f.box.Intersect(g.box)
 	if both.Empty() || f.convex != nil && g.convex != nil && f.convex.apart(g.convex) {
 		return nil, nil, false
 	}
-	least, most := math.Inf(1), math.Inf(-1)
-	for _, p := range geometry.Rectangle(both).Flatten(1) {
-		d := f.nearer(g, p)
-		least, most = min(least, d), max(most, d)
-	}
+	least, most := f.nearest(g, []geometry.Point{both.Min, {X: both.Max.X, Y: both.Min.Y}, both.Max, {X: both.Min.X, Y: both.Max.Y}})
 	switch {
 	case most <= touching && least >= -touching: // one lies on the other
 		return g.shape, g.convex, g.Layer > f.Layer

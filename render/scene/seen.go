@@ -53,13 +53,17 @@ func See(faces []Face, v View) Seen {
 		}
 	}
 	out := Seen{View: v}
-	for i, f := range flat {
+	for i := range flat {
+		f := &flat[i]
+		if hiddenWholly(f, flat) {
+			continue
+		}
 		rest := f.shape
-		for k, g := range flat {
+		for k := range flat {
 			if k == i || len(rest) == 0 {
 				continue
 			}
-			hidden, outline, ok := out.hidden(f, g)
+			hidden, outline, ok := out.hidden(f, &flat[k])
 			if !ok || len(hidden) == 0 {
 				continue
 			}
@@ -74,7 +78,7 @@ func See(faces []Face, v View) Seen {
 		if len(rest) == 0 {
 			continue
 		}
-		out.add(f, rest)
+		out.add(*f, rest)
 		for _, l := range f.Lines {
 			var pts []geometry.Point
 			for _, p := range l.Points {
@@ -85,6 +89,20 @@ func See(faces []Face, v View) Seen {
 	}
 	out.outlines()
 	return out
+}
+
+// hiddenWholly tells whether one of some faces hides all of another.
+func hiddenWholly(f *flatFace, all []flatFace) bool {
+	for i := range all {
+		g := &all[i]
+		if g == f || g.convex == nil || !g.box.Grow(hair).Contains(f.box) {
+			continue
+		}
+		if least, _ := f.nearest(g, f.corners); least > touching && g.convex.holds(f.corners) {
+			return true
+		}
+	}
+	return false
 }
 
 // cornersOf gives the corners of the outlines of polygons.

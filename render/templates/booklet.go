@@ -2,8 +2,11 @@ package templates
 
 import (
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
+
+	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/geometry/plan"
@@ -13,10 +16,11 @@ import (
 	"forel/render/pdf"
 )
 
-// pages is a surface with pages; the last one is drawn on.
+// pages is a document. Page gives the last page, which may be drawn on after
+// others are added and by another goroutine than they are.
 type pages interface {
-	render.Surface
 	AddPage(width, height geometry.Length)
+	Page() render.Surface
 	Bookmark(title string)
 	Under(above, title string)
 	Label(n render.Numerals, first int)
@@ -26,11 +30,12 @@ type pages interface {
 type booklet struct {
 	Options
 	pages
-	plan    plan.Plan
-	layout  paper.Layout
-	before  int // pages before the patterns
-	keyPage int // the first of the key
-	page    int // that is being drawn
+	render.Surface // the page that is being drawn
+	plan           plan.Plan
+	layout         paper.Layout
+	before         int // pages before the patterns
+	keyPage        int // the first of the key
+	page           int // its number
 }
 
 // Booklet gives the document of all pieces laid over sheets: an overview, the
@@ -68,13 +73,19 @@ func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
 		b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
 	}
 	b.key()
+	without := make([][]string, len(b.layout.Pages))
+	var together errgroup.Group
+	together.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range b.layout.Pages {
-		missed = append(missed, b.sheet(p)...)
+		b.sheet(p)
 		if i == 0 { // the number at its foot is its label
 			b.Label(render.Decimal, b.page)
 		}
+		one := *b
+		together.Go(func() error { without[i] = one.patterns(p); return nil })
 	}
-	return missed
+	together.Wait() // none gives an error
+	return slices.Concat(without...)
 }
 
 // total gives the number of pages.
@@ -110,14 +121,16 @@ func (b *booklet) pagesText(t paper.Tiling) string {
 func (b *booklet) newPage(width, height geometry.Length) geometry.Box {
 	b.page++
 	b.AddPage(width, height)
+	b.Surface = b.Page()
 	b.corrected(width, height)
 	return b.printable(width, height)
 }
 
-// sheet draws one page of patterns.
-func (b *booklet) sheet(p paper.Page) (missed []string) {
+// sheet starts a page of patterns.
+func (b *booklet) sheet(p paper.Page) {
 	b.page++
 	b.AddPage(p.Width, p.Height)
+	b.Surface = b.Page()
 	for _, part := range p.Parts {
 		t := b.layout.Patterns[part.Pattern]
 		if name := pattern.Name(t.Piece); t.Whole() {
@@ -125,6 +138,13 @@ func (b *booklet) sheet(p paper.Page) (missed []string) {
 		} else {
 			b.Under(name, address(t, t.Tiles[part.Tile]))
 		}
+	}
+}
+
+// patterns draws what is on a page of patterns.
+func (b *booklet) patterns(p paper.Page) (missed []string) {
+	for _, part := range p.Parts {
+		t := b.layout.Patterns[part.Pattern]
 		missed = append(missed, b.part(t, t.Tiles[part.Tile])...)
 	}
 	b.foot(p)

@@ -77,10 +77,14 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length, joins []geometry.Path) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
 	var taken, ink []geometry.Box
-	lines := slices.Clone(joins)
-	for _, l := range t.Piece.Lines() {
-		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)))
+	var lines []geometry.Segment
+	for _, j := range joins {
+		lines = append(lines, flat(j)...)
 	}
+	for _, l := range t.Piece.Lines() {
+		lines = append(lines, flat(l.FlipY(dy).Move(geometry.Pt(dx, 0)))...)
+	}
+	lines = slices.DeleteFunc(lines, func(l geometry.Segment) bool { return !window.Grow(1).Crossed(l.From, l.To) })
 	type mark struct {
 		name string
 		at   geometry.Point
@@ -88,7 +92,8 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 	var here []mark
 	for i, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
-		if !window.Contains(geometry.Box{Min: at, Max: at}) {
+		// Those of other joins that a wide overlap shows are not this tile's.
+		if !core.Grow(0.01).Contains(geometry.Box{Min: at, Max: at}) {
 			continue
 		}
 		here = append(here, mark{m.Name, at})
@@ -132,7 +137,7 @@ const (
 // markName sets a mark's name beside it: toward the middle of what stays of the
 // sheet where no line and no mark is in the way, else on another side. It tells
 // whether there is room.
-func markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Path, ink []geometry.Box) (render.Text, bool) {
+func markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Segment, ink []geometry.Box) (render.Text, bool) {
 	const gap = 0.8
 	up := typeset.Ascent(render.SmallSize)
 	place := func(right, below bool) render.Text {
@@ -161,16 +166,22 @@ func markName(name string, at geometry.Point, core, window geometry.Box, lines [
 		}
 		return t
 	}
-	places := []render.Text{place(right, below), place(right, !below), place(!right, below), place(!right, !below)}
-	for off := geometry.Length(0); off <= markNear; off += 0.5 {
-		places = append(places, past(true, below, off), past(true, !below, off), past(false, below, off), past(false, !below, off))
+	free := func(t render.Text) bool {
+		box := typeset.Box(t)
+		wide := box.Grow(0.4)
+		return window.Contains(wide) && !slices.ContainsFunc(ink, box.Overlaps) &&
+			!slices.ContainsFunc(lines, func(l geometry.Segment) bool { return wide.Crossed(l.From, l.To) })
 	}
-	for _, t := range places {
-		box := typeset.Box(t).Grow(0.4)
-		if window.Contains(box) &&
-			!slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.1)) > 0 }) &&
-			!slices.ContainsFunc(ink, typeset.Box(t).Overlaps) {
+	for _, t := range [...]render.Text{place(right, below), place(right, !below), place(!right, below), place(!right, !below)} {
+		if free(t) {
 			return t, true
+		}
+	}
+	for off := geometry.Length(0); off <= markNear; off += 0.5 {
+		for _, t := range [...]render.Text{past(true, below, off), past(true, !below, off), past(false, below, off), past(false, !below, off)} {
+			if free(t) {
+				return t, true
+			}
 		}
 	}
 	return render.Text{}, false

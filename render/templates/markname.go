@@ -35,12 +35,12 @@ var aboutMark = sync.OnceValue(func() (out []geometry.Point) {
 // less white about it rather than none. It stands nearer to its own mark than to
 // any other of those given. Where there is no such place it is not set: what is
 // written along the join still tells which sheets meet there.
-func markNameNear(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Path, ink []geometry.Box, others []geometry.Point) (render.Text, bool) {
+func markNameNear(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Segment, ink []geometry.Box, others []geometry.Point) (render.Text, bool) {
 	about := geometry.Box{Min: at, Max: at}.Grow(markFar + 10)
 	var near []geometry.Segment
 	for _, l := range lines {
-		for _, c := range l.Clip(about, 0.05) {
-			near = append(near, flat(c.Path)...)
+		if about.Crossed(l.From, l.To) {
+			near = append(near, l)
 		}
 	}
 	free := func(t render.Text, white geometry.Length) bool {

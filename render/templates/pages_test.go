@@ -31,6 +31,8 @@ func (r *recorded) AddPage(width, height geometry.Length) {
 	r.pages = append(r.pages, recordedPage{r.Surface, width, height})
 }
 
+func (r *recorded) Page() render.Surface { return r.Surface }
+
 func (r *recorded) Bookmark(title string) { r.bookmarks = append(r.bookmarks, title) }
 
 func (r *recorded) Under(string, string) {}

@@ -18,14 +18,15 @@ func anyPrinter(t *rapid.T, s paper.Setup) paper.Setup {
 	length := func(lo, hi float64, label string) geometry.Length {
 		return geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))
 	}
+	most := rapid.SampledFrom([]float64{18, paper.MostMargin.MM()}).Draw(t, "most margin")
 	s.Margins = paper.Margins{
-		Left: length(0, 18, "left margin"), Right: length(0, 18, "right margin"),
-		Top: length(0, 18, "top margin"), Bottom: length(0, 18, "bottom margin"),
+		Left: length(0, most, "left margin"), Right: length(0, most, "right margin"),
+		Top: length(0, most, "top margin"), Bottom: length(0, most, "bottom margin"),
 	}
 	if rapid.Bool().Draw(t, "gauged") {
 		s.Measured = paper.Measured{Across: length(194, 206, "measured across"), Along: length(194, 206, "measured along")}
 	}
-	s.Overlap = length(paper.LeastOverlap.MM(), 20, "overlap")
+	s.Overlap = length(paper.LeastOverlap.MM(), paper.MostOverlap.MM(), "overlap")
 	if s.Check() != nil {
 		t.Skip("can't be printed with")
 	}
