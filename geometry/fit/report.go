@@ -37,6 +37,24 @@ type Gap struct {
 	Chain        []Link // adds up to Drawn less Swell
 }
 
+// Left gives what is left as drawn, less what the book takes when damp.
+func (g Gap) Left() Length { return fine(g.Drawn - g.Swell) }
+
+// fine takes the noise of arithmetic from a length: what is just between two steps
+// is shown the same wherever it comes from.
+func fine(l Length) Length { return l.Round(1e-6) }
+
+// Sums gives what is left after each link of the chain.
+func (g Gap) Sums() []Length {
+	out := make([]Length, len(g.Chain))
+	var sum Length
+	for i, l := range g.Chain {
+		sum += l.Takes()
+		out[i] = fine(sum)
+	}
+	return out
+}
+
 // Chance is how likely each is. For one place the three add up to 1; a case as a
 // whole can be too tight one way and too loose another.
 type Chance struct{ Tight, Snug, Loose float64 }

@@ -111,7 +111,7 @@ func verdict(r fit.Report, u geometry.Unit) []string {
 func damp(r fit.Report, u geometry.Unit) string {
 	var least *fit.Gap
 	for i, g := range r.Gaps {
-		if g.Swell > 0 && (least == nil || g.Drawn-g.Swell < least.Drawn-least.Swell) {
+		if g.Swell > 0 && (least == nil || g.Left() < least.Left()) {
 			least = &r.Gaps[i]
 		}
 	}
@@ -119,7 +119,7 @@ func damp(r fit.Report, u geometry.Unit) string {
 		return ""
 	}
 	return fmt.Sprintf("damp is reckoned with: it takes %s of the %s, which leaves %s of %s as drawn",
-		geometry.Fine(least.Swell, u), name(*least), geometry.Fine(least.Drawn-least.Swell, u), geometry.Fine(least.Drawn, u))
+		geometry.Fine(least.Swell, u), name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
 }
 
 // advice is the cheapest mend in a sentence.

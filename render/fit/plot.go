@@ -82,13 +82,15 @@ func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curves[g.Place])
 		drawn, under := geometry.Fine(g.Drawn, u), ""
 		if g.Swell > 0 {
-			drawn += ", " + geometry.FineNumber(g.Drawn-g.Swell, u) + " when damp"
+			drawn += ", " + geometry.FineNumber(g.Left(), u) + " when damp"
 		}
 		if g.Tight != gaps[0].Tight {
 			under = " (under " + geometry.FineNumber(g.Tight, u) + ")"
 		}
-		p.words(box.Min.X+14, y, fmt.Sprintf("%s: %s, expected %s ± %s; too tight%s %s, too loose %s", typeset.Fit(name(g), render.NoteSize, false, 52), drawn,
-			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), under, chance(g.Chance.Tight), chance(g.Chance.Loose)), render.NoteSize, render.Start, false)
+		told := fmt.Sprintf(": %s, expected %s ± %s; too tight%s %s, too loose %s", drawn,
+			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), under, chance(g.Chance.Tight), chance(g.Chance.Loose))
+		g.Volume = "" // it is in the heading
+		p.words(box.Min.X+14, y, name(g)+told, render.NoteSize, render.Start, false)
 	}
 	y = p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
 	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
@@ -200,7 +202,7 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 		}
 		p.Fill(geometry.Circle(geometry.Pt(x(g.Drawn), mid), 0.9), s.Color)
 		if g.Swell > 0 {
-			ring := geometry.Circle(geometry.Pt(x(g.Drawn-g.Swell), mid), 0.9)
+			ring := geometry.Circle(geometry.Pt(x(g.Left()), mid), 0.9)
 			p.Fill(ring, white)
 			s.Width = 0.3
 			p.Stroke(ring, s)

@@ -81,7 +81,7 @@ func gapRows(r fit.Report, u geometry.Unit) [][]string {
 		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
 			chance(g.Chance.Tight), chance(g.Chance.Snug), chance(g.Chance.Loose)})
 		if last := len(rows) - 1; damp {
-			rows[last] = slices.Insert(rows[last], 2, n(g.Drawn-g.Swell))
+			rows[last] = slices.Insert(rows[last], 2, n(g.Left()))
 		}
 	}
 	return rows
@@ -136,10 +136,9 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 func chainRows(g fit.Gap, round geometry.Rounding) [][]string {
 	u := round.Unit
 	rows := [][]string{{"", "length", "counts", "sum"}}
-	var sum Length
-	for _, l := range g.Chain {
-		sum += l.Takes()
-		rows = append(rows, []string{"  " + l.Name, geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sum, u)})
+	sums := g.Sums()
+	for i, l := range g.Chain {
+		rows = append(rows, []string{"  " + l.Name, geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
 	}
 	return rows
 }
