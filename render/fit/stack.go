@@ -81,7 +81,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 		bold := false
 		switch {
 		case l.number == 0:
-			text, bold = geometry.Fine(g.Drawn, u), true
+			text, bold = geometry.Fine(g.Drawn-g.Swell, u), true
 			p.hatchGap(b)
 		case l.book:
 			link := g.Chain[l.number-1]
