@@ -91,6 +91,9 @@ func runClass(args []string, out io.Writer, say voice) error {
 	if c.date, err = fileDate(); err != nil {
 		return err
 	}
+	if err := roundsAny(c.round); err != nil {
+		return err
+	}
 	rows, err := readRoster(f.Arg(0), *job, c.flags)
 	if err != nil {
 		return err

@@ -321,6 +321,15 @@ func readJob(name string) ([]byte, error) {
 	return data, nil
 }
 
+// roundsAny refuses a rounding that suits no unit.
+func roundsAny(asked string) error {
+	_, err := rounding(asked, geometry.MM)
+	if _, inches := rounding(asked, geometry.IN); err != nil && inches != nil {
+		return refusal{fmt.Sprintf("--round: %.20q is no rounding", asked), "give 0.5 or 0.1 for mm, 1/32 or 1/64 for in"}
+	}
+	return nil
+}
+
 // rounding gives how shown sizes are rounded: as asked, or as suits the unit.
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
 	if asked != "" {

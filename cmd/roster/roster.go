@@ -49,8 +49,9 @@ type Base struct {
 // Read reads a roster; source is its name, for messages. A row that can't be
 // made says so in Refused and keeps no other from being read. The error is of
 // type Issues and tells what is wrong with the table as a whole: nothing in it,
-// columns that are not known or missing, quotes that don't close.
-// Flags hold for every row, over what it says.
+// columns that are not known or missing, quotes that don't close, and what is
+// wrong with the base or a flag in every row alike. Flags hold for every row, over
+// what it says.
 func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
 	t := table{source: source, base: base, flags: flags}
 	if err := t.open(data); err != nil {
@@ -80,6 +81,9 @@ func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row,
 	if len(rows) == 0 {
 		return nil, jobfile.Issues{t.issue(0, "", "no students in it", "give a row each below the line of column names")}
 	}
+	if all := t.refused.inAll(t.parsed); all != nil {
+		return nil, all
+	}
 	name(rows)
 	return rows, nil
 }
@@ -92,6 +96,8 @@ type table struct {
 	csv     *csv.Reader
 	columns []string // as typed
 	keys    []string // of the job file; empty for the name
+	parsed  int      // rows whose job was read
+	refused tally
 }
 
 func (t *table) issue(line int, key, wrong, right string) jobfile.Issue {
@@ -201,8 +207,10 @@ func (t *table) row(line int, fields []string) Row {
 	} else {
 		r.File, r.Suspects, err = jobfile.FromFlags(flags)
 	}
+	t.parsed++
 	var issues jobfile.Issues
 	if errors.As(err, &issues) {
+		t.refused.count(issues, t.common)
 		r.Refused = append(r.Refused, t.placed(line, issues)...)
 	} else if err != nil {
 		r.Refused = append(r.Refused, t.issue(line, "", err.Error(), ""))
@@ -223,14 +231,20 @@ func (t *table) digest(name string, flags []jobfile.Flag) [32]byte {
 	return sha256.Sum256([]byte(given))
 }
 
-// placed gives issues that no file is to blame for the row's place.
+// placed gives issues the row's place; one of the base says its own after it.
 func (t *table) placed(line int, issues jobfile.Issues) jobfile.Issues {
 	out := slices.Clone(issues)
 	for i := range out {
-		if out[i].Source == "" {
-			out[i].Source, out[i].Line = t.source, line
+		switch {
+		case t.common(out[i]) && out[i].Source != "":
+			at := out[i]
+			at.Wrong, at.Right = "", ""
+			out[i].Key = strings.TrimSuffix(at.String(), ": ")
+		case t.common(out[i]):
+		default:
 			out[i].Key = strings.TrimPrefix(out[i].Key, "--") // a column has none
 		}
+		out[i].Source, out[i].Line = t.source, line
 	}
 	return out
 }

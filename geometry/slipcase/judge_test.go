@@ -31,9 +31,10 @@ func judgedPolygon(p geometry.Path) geom.Polygon {
 
 func judgedBox(b geometry.Box) geom.Polygon { return judgedPolygon(geometry.Rectangle(b)) }
 
-// within tells whether a shape lies in an outline, its border included.
+// within tells whether a shape lies in an outline, its border included: to a
+// nanometre, which is more than floats that come to the same differ by.
 func within(shape interface{ AsGeometry() geom.Geometry }, outline geometry.Path) bool {
-	ok, err := geom.CoveredBy(shape.AsGeometry(), judgedPolygon(outline).AsGeometry())
+	ok, err := geom.CoveredBy(shape.AsGeometry().SnapToGrid(6), judgedPolygon(outline).AsGeometry().SnapToGrid(6))
 	return ok && err == nil
 }
 

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"forel/paper/pack/internal/bed"
@@ -9,14 +10,29 @@ import (
 	"forel/paper/pack/internal/slice"
 )
 
-// value gives a solution's Value and Bound.
+// value gives a solution's Value and Bound. Of rolls the search counts a gap past
+// the last piece of each, which is none of its length: of several rolls no more
+// of them may count for the bound than could be begun at no more than the value.
 func (m *model) value(s *search.Solution) (value, bound float64) {
-	if st := m.p.Stock[0]; st.Roll && len(s.Bins) > 0 {
-		rest := length(whole(st.Trim.Top) + whole(st.Trim.Bottom) - m.gap).MM()
-		n := float64(len(s.Bins))
-		return s.Cost/8000 + n*rest, s.Bound/8000 + rest
+	st := m.p.Stock[0]
+	if !st.Roll || len(s.Bins) == 0 {
+		return s.Cost, s.Bound
 	}
-	return s.Cost, s.Bound
+	trim := whole(st.Trim.Top) + whole(st.Trim.Bottom)
+	rest := length(trim - m.gap).MM()
+	value = s.Cost/8000 + float64(len(s.Bins))*rest
+	most := 1.0
+	if rest < 0 && !st.endless() {
+		least := math.Inf(1) // that a roll is used
+		for _, it := range m.in.Items {
+			least = min(least, length(min(it.W, it.H)-m.gap+trim).MM())
+		}
+		most = max(1, math.Floor(value/least+1e-9))
+		if st.Count > 0 {
+			most = min(most, float64(st.Count))
+		}
+	}
+	return value, s.Bound/8000 + most*rest
 }
 
 // layout writes a solution in millimetres.

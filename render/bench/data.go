@@ -3,28 +3,18 @@ package bench
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"math"
 	"strconv"
 
 	"forel/geometry"
 	"forel/paper/bench"
+	"forel/render/data"
 )
 
-// mm is a length in millimetres, written to a thousandth.
-type mm Length
+type mm = data.MM
 
-func (m mm) MarshalJSON() ([]byte, error) {
-	return strconv.AppendFloat(nil, round3(float64(m)), 'f', -1, 64), nil
-}
-
-func round3(v float64) float64 {
-	if v = math.Round(v*1000) / 1000; v == 0 {
-		return 0 // not -0
-	}
-	return v
-}
+func round3(v float64) float64 { return data.Round(v, 3) }
 
 type jsonPlan struct {
 	Jobs   []string    `json:"jobs"`
@@ -124,14 +114,11 @@ func JSON(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 	for _, g := range p.Groups {
 		out.Groups = append(out.Groups, groupJSON(p, g, r))
 	}
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(out); err != nil {
+	written, err := data.JSON(out)
+	if err != nil {
 		return nil, fmt.Errorf("bench plan: %w", err)
 	}
-	return b.Bytes(), nil
+	return written, nil
 }
 
 func groupJSON(p bench.Plan, g bench.Group, r geometry.Rounding) jsonGroup {

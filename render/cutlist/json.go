@@ -3,32 +3,18 @@ package cutlist
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
-	"math"
 	"strconv"
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/render/data"
 )
 
 // chord is how far the chords that stand for an arc may leave it.
 const chord geometry.Length = 0.01
 
-// mm is a length in millimetres, written to a thousandth.
-type mm geometry.Length
-
-func (m mm) MarshalJSON() ([]byte, error) {
-	return strconv.AppendFloat(nil, m.rounded(), 'f', -1, 64), nil
-}
-
-func (m mm) rounded() float64 {
-	v := math.Round(float64(m)*1000) / 1000
-	if v == 0 {
-		return 0 // not -0
-	}
-	return v
-}
+type mm = data.MM
 
 type jsonSize struct {
 	Height    mm `json:"height"`
@@ -97,16 +83,15 @@ func JSON(c plan.Plan, outlines bool) ([]byte, error) {
 		}
 		l.Pieces = append(l.Pieces, j)
 	}
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	if !outlines {
-		e.SetIndent("", "  ")
+	write := data.JSON
+	if outlines {
+		write = data.Compact
 	}
-	if err := e.Encode(l); err != nil {
+	written, err := write(l)
+	if err != nil {
 		return nil, fmt.Errorf("cut list: %w", err)
 	}
-	return b.Bytes(), nil
+	return written, nil
 }
 
 func sizeJSON(s plan.Size) jsonSize {
@@ -152,7 +137,7 @@ func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 		wide, high := p.Size()
 		lines = append(lines, []string{
 			p.Name, string(p.Material), strconv.Itoa(p.Count),
-			strconv.FormatFloat(mm(wide).rounded(), 'f', -1, 64), strconv.FormatFloat(mm(high).rounded(), 'f', -1, 64),
+			strconv.FormatFloat(mm(wide).Value(), 'f', -1, 64), strconv.FormatFloat(mm(high).Value(), 'f', -1, 64),
 			r.Number(wide), r.Number(high), string(p.Grain),
 		})
 	}

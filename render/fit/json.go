@@ -1,35 +1,19 @@
 package fit
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math"
 	"strconv"
 
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	"forel/render/data"
 )
 
-// mm is a length in millimetres, written to a thousandth.
-type mm Length
-
-// MarshalJSON writes the number without needless zeros.
-func (m mm) MarshalJSON() ([]byte, error) { return rounded(float64(m), 1000) }
-
-// part is a share or a chance, from 0 to 1, written to a millionth.
-type part float64
-
-// MarshalJSON writes the number without needless zeros.
-func (p part) MarshalJSON() ([]byte, error) { return rounded(float64(p), 1e6) }
-
-func rounded(v, scale float64) ([]byte, error) {
-	v = math.Round(v*scale) / scale
-	if v == 0 {
-		v = 0 // not -0
-	}
-	return strconv.AppendFloat(nil, v, 'f', -1, 64), nil
-}
+type (
+	mm   = data.MM
+	part = data.Part
+)
 
 type jsonChance struct {
 	Tight part `json:"too_tight"`
@@ -169,14 +153,11 @@ func JSON(r fit.Report) ([]byte, error) {
 		}
 		out.Gauges = append(out.Gauges, j)
 	}
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(out); err != nil {
+	written, err := data.JSON(out)
+	if err != nil {
 		return nil, fmt.Errorf("fit: %w", err)
 	}
-	return b.Bytes(), nil
+	return written, nil
 }
 
 func chanceJSON(c fit.Chance) jsonChance {

@@ -2,13 +2,13 @@ package proof
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
+	"forel/render/data"
 )
 
 // CardText gives the report of a case of card as text.
@@ -91,9 +91,9 @@ func CardJSON(c onepiece.Case) ([]byte, error) {
 	for _, f := range c.Proof.Faults {
 		out.Faults = append(out.Faults, jsonFault{Kind: string(f.Kind), Piece: f.Piece, Face: string(f.Face), What: f.What})
 	}
-	data, err := json.MarshalIndent(out, "", "  ")
+	written, err := data.JSON(out)
 	if err != nil {
 		return nil, fmt.Errorf("proof: %w", err)
 	}
-	return append(data, '\n'), nil
+	return written, nil
 }

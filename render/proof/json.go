@@ -1,29 +1,17 @@
 package proof
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math"
-	"strconv"
 
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
 	"forel/geometry/polygon"
+	"forel/render/data"
 )
 
-// mm is a length in millimetres, written to a thousandth.
-type mm Length
-
-// MarshalJSON writes the number without needless zeros.
-func (m mm) MarshalJSON() ([]byte, error) {
-	v := math.Round(float64(m)*1000) / 1000
-	if v == 0 {
-		v = 0 // not -0
-	}
-	return strconv.AppendFloat(nil, v, 'f', -1, 64), nil
-}
+type mm = data.MM
 
 type jsonPoint [2]mm
 
@@ -139,13 +127,11 @@ func JSON(s Subject) ([]byte, error) {
 	c.Body.Height, c.Body.Depth, c.Body.Thickness = mm(k.BodyHeight), mm(k.BodyWidth), mm(k.BodyThickness)
 	c.Mouth.Height, c.Mouth.Corners, c.Mouth.Thickness = mm(k.MouthHeight), mm(k.MouthCorners), mm(k.MouthThickness)
 
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	if err := e.Encode(out); err != nil {
+	written, err := data.JSON(out)
+	if err != nil {
 		return nil, fmt.Errorf("proof: %w", err)
 	}
-	return b.Bytes(), nil
+	return written, nil
 }
 
 func boxJSON(b geometry.Box) jsonBox { return jsonBox{pointJSON(b.Min), pointJSON(b.Max)} }

@@ -72,13 +72,14 @@ func fromGeometry(g geom.Geometry) Region {
 // thin is how far a corner must stand out to be one, in mm.
 const thin = 1e-3
 
-// straightened leaves out of a ring the points that are no corners, and spikes,
-// where it goes out and comes back the same way.
-func straightened(ring []geometry.Point) []geometry.Point {
+// straightened leaves out of a ring the points that are no corners, unless they
+// are kept, and spikes, where it goes out and comes back the same way.
+func straightened(ring []geometry.Point, kept func(geometry.Point) bool) []geometry.Point {
 	for at, still := 0, 0; still < len(ring) && len(ring) > 3; {
 		n := len(ring)
 		a, q, b := ring[(at+n-1)%n], ring[at%n], ring[(at+1)%n]
-		if away(q, a, b) && away(b, a, q) && away(a, q, b) {
+		spike := !away(b, a, q) || !away(a, q, b)
+		if !spike && (away(q, a, b) || kept(q)) {
 			at, still = (at+1)%n, still+1
 			continue
 		}

@@ -346,17 +346,26 @@ func (m *mesh) turn(at, from, to int) float64 {
 }
 
 // regionOf gives the region that rings go round, outlines counterclockwise and
-// holes clockwise, without what is too thin to be drawn.
+// holes clockwise, without what is too thin to be drawn. Where two rings touch
+// both have a point, by which what is laid on them is broken there too.
 func regionOf(rings [][]geometry.Point) Region {
 	var out Region
 	var sizes []float64
 	var holes [][]geometry.Point
-	for _, ring := range rings {
+	for n, ring := range rings {
 		size := signed(ring)
 		if 2*math.Abs(size) <= speck*around(ring) {
 			continue
 		}
-		if ring = straightened(ring); size < 0 {
+		ring = straightened(ring, func(p geometry.Point) bool {
+			for i, other := range rings {
+				if i != n && slices.Contains(other, p) {
+					return true
+				}
+			}
+			return false
+		})
+		if rings[n] = ring; size < 0 {
 			holes = append(holes, ring)
 			continue
 		}

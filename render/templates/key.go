@@ -132,7 +132,7 @@ func (b *booklet) keyNumbers(t paper.Tiling, cell geometry.Box, place func(geome
 				continue
 			}
 			if box.Overlaps(piece) {
-				b.Fill(geometry.Rectangle(box.Grow(0.5)), render.Color{R: 255, G: 255, B: 255})
+				b.Fill(geometry.Rectangle(box.Grow(0.5).Intersect(cell)), render.Color{R: 255, G: 255, B: 255})
 			}
 			b.Text(text)
 			set = append(set, box)

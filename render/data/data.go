@@ -1,0 +1,63 @@
+// Package data writes what is reported for other programs: JSON, a line a value,
+// its lengths in millimetres to a thousandth.
+package data
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"regexp"
+	"strconv"
+
+	"forel/geometry"
+)
+
+// MM is a length in millimetres, written to a thousandth.
+type MM geometry.Length
+
+// Value gives the number that is written.
+func (m MM) Value() float64 { return Round(float64(m), 3) }
+
+// MarshalJSON writes the number without needless zeros.
+func (m MM) MarshalJSON() ([]byte, error) { return number(m.Value()) }
+
+// Part is a share or a chance, from 0 to 1, written to a millionth.
+type Part float64
+
+// MarshalJSON writes the number without needless zeros.
+func (p Part) MarshalJSON() ([]byte, error) { return number(Round(float64(p), 6)) }
+
+func number(v float64) ([]byte, error) { return strconv.AppendFloat(nil, v, 'f', -1, 64), nil }
+
+// Round gives a number to so many decimals, and zero for -0.
+func Round(v float64, decimals int) float64 {
+	scale := math.Pow10(decimals)
+	return math.Round(v*scale)/scale + 0
+}
+
+// numbers is a list of nothing but numbers, as it is indented.
+var numbers = regexp.MustCompile(`\[\n *(-?[0-9.]+(?:,\n *-?[0-9.]+)*)\n *\]`)
+
+// JSON writes a value indented by two spaces, a list of numbers, such as a point, on
+// one line, with a line feed at its end. Characters of HTML are left as they are.
+func JSON(v any) ([]byte, error) {
+	written, err := encoded(v, "  ")
+	return numbers.ReplaceAllFunc(written, func(list []byte) []byte {
+		fields := bytes.Fields(list[1 : len(list)-1])
+		return append(append([]byte("["), bytes.Join(fields, []byte(" "))...), ']')
+	}), err
+}
+
+// Compact is JSON on one line, for what is long.
+func Compact(v any) ([]byte, error) { return encoded(v, "") }
+
+func encoded(v any, indent string) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", indent)
+	if err := e.Encode(v); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
