@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"strings"
+
 	"forel/geometry"
 	"forel/render"
 	"forel/render/typeset"
@@ -46,7 +48,7 @@ func (b block) draw(s render.Surface, box geometry.Box, turned bool, color rende
 		if turned {
 			at = geometry.Pt(box.Min.X+down, c.Y)
 		}
-		s.Text(render.Text{At: at, String: l.text, Size: l.size, Bold: l.bold, Align: render.Middle, Turned: turned, Color: color})
+		s.Text(render.Text{At: at, String: strings.ReplaceAll(l.text, string(typeset.Held), " "), Size: l.size, Bold: l.bold, Align: render.Middle, Turned: turned, Color: color})
 	}
 }
 

@@ -3,9 +3,11 @@ package pattern
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/render"
+	"forel/render/typeset"
 )
 
 // Name says what a piece is and how many are cut of it.
@@ -46,10 +48,15 @@ func dimensions(p geometry.Piece, turned bool, r geometry.Rounding) string {
 	return fmt.Sprintf("%s × %s", r.Pretty(w), r.Pretty(h))
 }
 
+// held gives an address of rows and columns that is broken between the two only.
+func held(address string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(address, " ", string(typeset.Held)), ","+string(typeset.Held), ", ")
+}
+
 // titles gives the piece's own label with the address of what is shown of it,
 // from the fullest to the barest: all there is to say, the most of it, its name.
 func titles(p geometry.Piece, v View) (full, brief, short []way) {
-	address, r := v.Address, v.Round
+	address, r := held(v.Address), v.Round
 	long := block{{p.Name, render.HeadSize, true}}
 	less := block{{p.Name, render.BodySize, true}}
 	with := ""

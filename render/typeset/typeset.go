@@ -4,6 +4,7 @@ package typeset
 import (
 	"strings"
 	"sync"
+	"unicode"
 
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
@@ -149,13 +150,18 @@ func LineHeight(size render.Points) geometry.Length {
 	return geometry.Length(Leading*float64(size)) * geometry.PDFPoint
 }
 
+// Held is a space at which no line is broken.
+const Held = '\u00a0'
+
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != Held }
+
 // Wrap breaks text into lines no longer than width, between words; a word
 // longer than the width stands alone.
 func Wrap(s string, size render.Points, bold bool, width geometry.Length) []string {
 	var lines, line []string
 	var long geometry.Length
 	space := Width(" ", size, bold)
-	for _, word := range strings.Fields(s) {
+	for _, word := range strings.FieldsFunc(s, breaks) {
 		w := Width(word, size, bold)
 		if len(line) > 0 && long+space+w > width {
 			lines = append(lines, strings.Join(line, " "))
