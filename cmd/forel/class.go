@@ -104,8 +104,9 @@ func runClass(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return elsewhere(err)
 	}
-	debug.SetGCPercent(100) // what is kept of every student adds up
+	debug.SetGCPercent(collect(len(rows)))
 	done := c.make(ctx, rows, say)
+	debug.SetGCPercent(100) // the plan of all sheets is large itself
 	if *effort == "" && len(rows) <= largeClass {
 		c.effort.Iterations = defaultSteps
 	}
@@ -118,6 +119,10 @@ func runClass(args []string, out io.Writer, say voice) error {
 	}
 	return c.tell(ctx, done, out, say)
 }
+
+// collect gives by how many percent the heap may grow before garbage is
+// collected: what is kept of every student adds up.
+func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
 
 // warnStale tells of folders that an earlier run left and this one did not make:
 // of students who are no longer in the roster, or whose row is now refused.

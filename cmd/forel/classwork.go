@@ -13,6 +13,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
+	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -70,9 +71,7 @@ func (s *student) work(ctx context.Context, c *class) {
 		s.refuse(err)
 		return
 	}
-	defer func() { // the plan is all that is asked for later; a case with its proof is large
-		s.boards, s.card = slipcase.Case{}, onepiece.Case{}
-	}()
+	defer s.slim()
 	folder := filepath.Join(c.folder, s.Folder)
 	stamp := fmt.Sprintf("%s\n%x\n%s\n%d\n", version(), s.Given, c.round, c.date.Unix())
 	if upToDate(folder, stamp) {
@@ -89,6 +88,18 @@ func (s *student) work(ctx context.Context, c *class) {
 	if s.state = rowMade; err != nil {
 		s.state, s.err = rowFailed, err
 	}
+}
+
+// slim leaves of a case worked out what is asked for later: sizes and outlines of
+// its pieces. A case with its proof is large.
+func (s *student) slim() {
+	s.boards, s.card = slipcase.Case{}, onepiece.Case{}
+	s.plan.Faces = nil
+	pieces := make([]geometry.Piece, len(s.plan.Pieces))
+	for i, p := range s.plan.Pieces {
+		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
+	}
+	s.plan.Pieces = pieces
 }
 
 // digests tells what is in files, a line each.

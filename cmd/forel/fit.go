@@ -6,7 +6,9 @@ import (
 	"path/filepath"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/paper/stock"
 	renderfit "forel/render/fit"
 )
 
@@ -18,7 +20,8 @@ clearance that is left in the body and at the mouth. With what measuring,
 cutting and materials can be off (the job's [uncertainty]) it tells the worst
 case, the chance that the book sticks, is snug or rattles, what eats most of the
 clearance, the cheapest mend, and what is left if the board is really another
-that is sold by the same name. Then the checks to make at the bench.
+that is sold by the same name; and the weight of the case and, where the job tells
+it, of the book. Then the checks to make at the bench.
 
 With --out it draws the fit too, into the folder: fit-height.svg, fit-depth.svg
 and fit-thickness.svg with the distributions, limits and chains, and fit.pdf with
@@ -83,9 +86,24 @@ func runFit(args []string, out io.Writer, say voice) error {
 // fitOf gives the report on a case of boards or of card.
 func fitOf(l loaded) fit.Report {
 	if l.file.Construction == jobfile.Card {
-		return fit.OfCard(l.card, l.file.Job)
+		return fit.OfCard(l.card, l.file.Job).WeighedCard(l.card, scaleOf(l))
 	}
-	return fit.Of(l.boards)
+	return fit.Of(l.boards).Weighed(l.boards, scaleOf(l))
+}
+
+// scaleOf weighs a job's materials: by the grammage or density of its stock, where
+// that tells of one, else by a usual density.
+func scaleOf(l loaded) fit.Scale {
+	return func(m geometry.Material, area float64, thickness geometry.Length) (float64, string) {
+		of := stock.Stock{Material: m}
+		for _, s := range l.file.Stock {
+			if s.Material == m && (s.Density > 0 || s.Grammage > 0) && (s.Thickness == 0 || s.Thickness.Near(thickness)) {
+				of = s
+				break
+			}
+		}
+		return of.Grams(area, thickness)
+	}
 }
 
 // drawFit writes all drawings into a folder, or none, and says what it wrote.

@@ -28,6 +28,9 @@ func (r *reader) readBook(n int) slipcase.Book {
 	var book slipcase.Book
 	name := numbered("book", n)
 	r.title(name+".title", &book.Title)
+	if v, ok := r.get(name + ".weight"); ok {
+		book.Weight = r.weight(v)
+	}
 	set := false
 	for _, f := range slipcase.BookFields {
 		key := name + "." + f.Key

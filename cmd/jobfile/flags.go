@@ -31,7 +31,7 @@ func (r *reader) readFlags(flags []Flag) {
 
 func flagValue(f Flag, at place) value {
 	v := value{kind: textKind, text: f.Value, at: at}
-	dimension := strings.HasPrefix(f.Key, "book.") && f.Key != "book.title"
+	dimension := strings.HasPrefix(f.Key, "book.") && f.Key != "book.title" && f.Key != "book.weight"
 	if !dimension || !strings.Contains(f.Value, ";") {
 		return v
 	}

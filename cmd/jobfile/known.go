@@ -23,6 +23,7 @@ var knownKeys = func() []string {
 	for _, f := range slipcase.BookFields {
 		add("book." + f.Key)
 	}
+	add("book.weight")
 	for _, f := range slipcase.Fields {
 		add(f.Key)
 	}

@@ -78,18 +78,27 @@ func (k knowledge) ofBook(a assembly) []Error {
 		measuring.Name = "measuring the volumes"
 	}
 	damp := each(a, "swelling when damp", "fit.swell", 0, func(s spot) Effect {
-		if s.dimension != Thickness || k.job.Limits.Swell == 0 {
-			return Effect{}
-		}
-		var sum Length
-		for i, b := range books {
-			if k.rooms() == 1 || i == s.room {
-				sum += b.Thick() * Length(k.job.Limits.Swell/100)
-			}
-		}
-		return Effect{Mean: -sum, Low: -sum} // it is reckoned with in full
+		l := k.swell(s)
+		return Effect{Mean: -l, Low: -l} // it is reckoned with in full
 	})
 	return []Error{measuring, damp}
+}
+
+// swell gives how much thicker what stands at a spot grows when damp. Paper takes
+// up water between its fibres and grows across its sheet first: the thickness of a
+// book more than its height and width, which are left out (common practice, no
+// source).
+func (k knowledge) swell(s spot) (sum Length) {
+	books := k.job.Books
+	if k.card {
+		books = books[:1]
+	}
+	for i, b := range books {
+		if s.dimension == Thickness && (k.rooms() == 1 || i == s.room) {
+			sum += b.Thick() * Length(k.job.Limits.Swell/100)
+		}
+	}
+	return sum
 }
 
 // ofHand: cutting, putting together, and how true the pieces are.

@@ -14,12 +14,13 @@ type Report struct {
 	Card    bool   // of one piece of card
 	Gaps    []Gap
 	Errors  []Error // with an effect for each gap
-	Settled Chance  // of the case as a whole; corners left out
+	Settled Chance  // of the case as a whole
 	Worst   Worst
 	Mends   []Mend // what can be done, the least effort first
 	WhatIf  []WhatIf
 	Checks  []Check
 	Gauges  []Gauge
+	Weight  *Weight // where it was weighed; see Weighed
 }
 
 // Gap is one clearance.
@@ -32,7 +33,26 @@ type Gap struct {
 	Distribution Distribution
 	Tight, Loose Length // limits: less is too tight, more is too loose
 	Chance       Chance
-	Chain        []Link // adds up to Drawn
+	Swell        Length // what the book takes of it when damp, where it is allowed for
+	Chain        []Link // adds up to Drawn less Swell
+}
+
+// Left gives what is left as drawn, less what the book takes when damp.
+func (g Gap) Left() Length { return fine(g.Drawn - g.Swell) }
+
+// fine takes the noise of arithmetic from a length: what is just between two steps
+// is shown the same wherever it comes from.
+func fine(l Length) Length { return l.Round(1e-6) }
+
+// Sums gives what is left after each link of the chain.
+func (g Gap) Sums() []Length {
+	out := make([]Length, len(g.Chain))
+	var sum Length
+	for i, l := range g.Chain {
+		sum += l.Takes()
+		out[i] = fine(sum)
+	}
+	return out
 }
 
 // Chance is how likely each is. For one place the three add up to 1; a case as a
@@ -95,7 +115,8 @@ func (s subject) gaps() ([]Gap, []Error) {
 	a := s.assembly()
 	slopes := a.sensitivities()
 	chains, at := a.chains(slopes), a.clear(a.drawn)
-	errors := knowledge{job: s.job, thick: s.thick, card: s.card != nil}.errors(a, slopes)
+	known := knowledge{job: s.job, thick: s.thick, card: s.card != nil}
+	errors := known.errors(a, slopes)
 	gaps := make([]Gap, len(a.spots))
 	for i, p := range a.spots {
 		g := Gap{Dimension: p.dimension, Place: p.place, Drawn: at[i], Low: at[i], High: at[i], Chain: chains[i],
@@ -105,6 +126,12 @@ func (s subject) gaps() ([]Gap, []Error) {
 		}
 		if p.dimension == Thickness && s.card == nil && s.job.Dividers() > 0 {
 			g.Volume = s.job.Whose(p.room)
+		}
+		if p.place == Corners {
+			g.Tight = 0 // tabs there are few layers and can be pared: only no room at all is too little
+		}
+		if g.Swell = known.swell(p); g.Swell > 0 {
+			g.Chain = append(g.Chain, Link{Name: "swelling when damp", Length: g.Swell, Counts: -1})
 		}
 		d := Distribution{Mean: g.Drawn}
 		for _, e := range errors {
@@ -144,13 +171,12 @@ func (s subject) report(p plan.Plan) Report {
 }
 
 // Tightest tells of each gap whether it is the tightest place of its dimension
-// and compartment: the mouth, where something is turned in there. Corners are
-// left out: side tabs can be pared.
+// and compartment: the corners of the mouth, where tabs lie over each other
+// there, else the mouth, where something is turned in, else the body.
 func Tightest(gaps []Gap) []bool {
 	out := make([]bool, len(gaps))
-	for i, g := range gaps {
-		next := i+1 < len(gaps) && gaps[i+1].Place == Mouth
-		out[i] = g.Place == Mouth || g.Place == Body && !next
+	for i := range gaps {
+		out[i] = i+1 == len(gaps) || gaps[i+1].Place == Body
 	}
 	return out
 }

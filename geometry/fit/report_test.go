@@ -30,7 +30,7 @@ func TestChainsClose(t *testing.T) {
 			for _, l := range g.Chain {
 				sum += l.Takes()
 			}
-			assert.InDelta(t, g.Drawn.MM(), sum.MM(), 1e-4, "%s in the %s: %v", g.Dimension, g.Place, g.Chain)
+			assert.InDelta(t, (g.Drawn - g.Swell).MM(), sum.MM(), 1e-4, "%s in the %s: %v", g.Dimension, g.Place, g.Chain)
 			if g.Dimension == fit.Thickness && g.Place == fit.Mouth {
 				least = min(least, g.Drawn) // the tightest compartment is what the proof tells of
 				continue
@@ -143,7 +143,41 @@ func TestSwell(t *testing.T) {
 		if g.Dimension == fit.Thickness {
 			want = 1 // 2.5 % of 40 mm
 		}
+		assert.InDelta(t, want.MM(), damp.Gaps[i].Swell.MM(), 1e-9)
+		chain := damp.Gaps[i].Chain
+		if want > 0 {
+			assert.InDelta(t, -1, chain[len(chain)-1].Takes().MM(), 1e-9, "the last link of %s", g.Place)
+		}
 		assert.InDelta(t, want.MM(), (g.Distribution.Expected() - damp.Gaps[i].Distribution.Expected()).MM(), 1e-9)
+		if want > 0 {
+			assert.Greater(t, damp.Gaps[i].Chance.Tight, g.Chance.Tight)
+		}
+	}
+	assert.Greater(t, damp.Settled.Tight, dry.Settled.Tight)
+}
+
+// Where tabs lie over each other in the corners of the mouth, that is the
+// tightest place in height, and the verdict counts it: cloth of 0.6 takes 2.4 of
+// a clearance of 3 there and 1.2 beside it.
+func TestCornersCount(t *testing.T) {
+	j := of(221, 148, 32)
+	j.Cloth.Thickness, j.Clearance.Height, j.Clearance.Thickness = 0.6, 3, 3
+	r := fit.Of(made(t, j))
+	g, ok := r.Find(fit.Height, fit.Corners)
+	require.True(t, ok)
+	assert.InDelta(t, 0.6, g.Drawn.MM(), 1e-9)
+	assert.Zero(t, g.Tight)
+	assert.GreaterOrEqual(t, r.Settled.Tight, g.Chance.Tight)
+	assert.Equal(t, fit.Corners, r.Gaps[r.Worst.Gap].Place)
+	var cloth float64
+	for _, l := range g.Chain {
+		if l.Name == "cloth" {
+			cloth = l.Counts
+		}
+	}
+	assert.Equal(t, -4., cloth)
+	for i, tightest := range fit.Tightest(r.Gaps) {
+		assert.False(t, tightest && r.Gaps[i].Dimension == fit.Height && r.Gaps[i].Place != fit.Corners)
 	}
 }
 

@@ -108,6 +108,7 @@ type Book struct {
 	Title                    string
 	Height, Width, Thickness Readings
 	ForeEdge                 Readings // thickness at the fore-edge; none: as Thickness
+	Weight                   float64  // grams, as weighed; 0: not weighed
 }
 
 // Thick gives the thickness that counts, the larger of the two edges.

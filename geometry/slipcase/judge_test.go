@@ -31,11 +31,23 @@ func judgedPolygon(p geometry.Path) geom.Polygon {
 
 func judgedBox(b geometry.Box) geom.Polygon { return judgedPolygon(geometry.Rectangle(b)) }
 
-// within tells whether a shape lies in an outline, its border included: to a
-// nanometre, which is more than floats that come to the same differ by.
+// within tells whether a shape lies in an outline, its border included, to a nanometre.
 func within(shape interface{ AsGeometry() geom.Geometry }, outline geometry.Path) bool {
-	ok, err := geom.CoveredBy(shape.AsGeometry().SnapToGrid(6), judgedPolygon(outline).AsGeometry().SnapToGrid(6))
-	return ok && err == nil
+	g, area := shape.AsGeometry(), judgedPolygon(outline).AsGeometry()
+	if ok, err := geom.CoveredBy(g, area); ok || err != nil {
+		return err == nil
+	}
+	past, err := geom.Difference(g, area)
+	if err != nil {
+		return false
+	}
+	seq := past.DumpCoordinates()
+	for i := range seq.Length() {
+		if d, ok := geom.Distance(seq.GetXY(i).AsPoint().AsGeometry(), area); !ok || d > 1e-6 {
+			return false
+		}
+	}
+	return true
 }
 
 // touches tells whether a line and the area in an outline share any point.

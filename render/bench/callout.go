@@ -115,13 +115,19 @@ func (f *figure) call(on render.Surface, text render.Text, boxed bool, anchors [
 // clearFor tells whether a number can stand in a box.
 func (f *figure) clearFor(box geometry.Box) bool {
 	wide := box.Grow(0.25)
-	for _, t := range f.taken {
+	// What was in the way of one place is likely to be in the way of the next.
+	if f.inWay.taken < len(f.taken) && f.taken[f.inWay.taken].Overlaps(wide) || f.inWay.line < len(f.lines) && crosses(f.lines[f.inWay.line], wide) {
+		return false
+	}
+	for i, t := range f.taken {
 		if t.Overlaps(wide) {
+			f.inWay.taken = i
 			return false
 		}
 	}
-	for _, l := range f.lines {
+	for i, l := range f.lines {
 		if crosses(l, wide) {
+			f.inWay.line = i
 			return false
 		}
 	}

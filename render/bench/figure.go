@@ -28,6 +28,8 @@ type figure struct {
 	taken  []geometry.Box // where words stand
 	lines  []segment      // drawn on the page
 
+	inWay struct{ taken, line int } // what was in the way of a number last
+
 	leaders    []segment      // thin lines from a number to what it belongs to
 	unnamed    []bench.Placed // too small for their numbers
 	unnumbered []bench.Cut

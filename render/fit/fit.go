@@ -99,7 +99,27 @@ func verdict(r fit.Report, u geometry.Unit) []string {
 	g, e := r.Gaps[r.Worst.Gap], r.Errors[r.Worst.Error]
 	second := fmt.Sprintf("tightest: %s, %s as drawn, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
 		name(g), geometry.Fine(g.Drawn, u), geometry.Fine(g.Low, u), geometry.Fine(g.High, u), 100*r.Worst.Share, e.Name, geometry.Fine(e.Effects[r.Worst.Gap].Moves(), u))
-	return []string{first, second, advice(r, u)}
+	lines := []string{first, second}
+	if l := damp(r, u); l != "" {
+		lines = append(lines, l)
+	}
+	return append(lines, advice(r, u))
+}
+
+// damp says what the allowance for damp leaves where it leaves the least; nothing
+// where there is none.
+func damp(r fit.Report, u geometry.Unit) string {
+	var least *fit.Gap
+	for i, g := range r.Gaps {
+		if g.Swell > 0 && (least == nil || g.Left() < least.Left()) {
+			least = &r.Gaps[i]
+		}
+	}
+	if least == nil {
+		return ""
+	}
+	return fmt.Sprintf("damp is reckoned with: it takes %s of the %s, which leaves %s of %s as drawn",
+		geometry.Fine(least.Swell, u), name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
 }
 
 // advice is the cheapest mend in a sentence.

@@ -32,6 +32,8 @@ type jsonGap struct {
 	Place     string     `json:"place"`
 	Volume    string     `json:"volume,omitempty"`
 	Drawn     mm         `json:"drawn_mm"`
+	Swell     mm         `json:"swelling_mm"`
+	Damp      mm         `json:"when_damp_mm"`
 	Worst     mm         `json:"worst_mm"`
 	Best      mm         `json:"best_mm"`
 	Expected  mm         `json:"expected_mm"`
@@ -100,6 +102,7 @@ type jsonReport struct {
 	WhatIf []jsonWhatIf `json:"what_if"`
 	Checks []jsonCheck  `json:"checks"`
 	Gauges []jsonGauge  `json:"gauges"`
+	Weight *jsonWeight  `json:"weight,omitempty"`
 }
 
 // JSON gives the report for other programs, in millimetres, exact to a
@@ -108,7 +111,7 @@ func JSON(r fit.Report) ([]byte, error) {
 	out := jsonReport{Title: r.Title, Chance: chanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}
 	for i, g := range r.Gaps {
 		d := g.Distribution
-		j := jsonGap{Dimension: string(g.Dimension), Place: string(g.Place), Volume: g.Volume, Drawn: mm(g.Drawn), Worst: mm(g.Low), Best: mm(g.High),
+		j := jsonGap{Dimension: string(g.Dimension), Place: string(g.Place), Volume: g.Volume, Drawn: mm(g.Drawn), Swell: mm(g.Swell), Damp: mm(g.Left()), Worst: mm(g.Low), Best: mm(g.High),
 			Expected: mm(d.Expected()), SD: mm(d.StandardDeviation()), Tight: mm(g.Tight), Loose: mm(g.Loose), Chance: chanceJSON(g.Chance), Errors: []jsonPart{}}
 		for _, l := range g.Chain {
 			j.Chain = append(j.Chain, jsonLink{l.Name, mm(l.Length), math.Round(l.Counts*1e6) / 1e6})
@@ -153,6 +156,7 @@ func JSON(r fit.Report) ([]byte, error) {
 		}
 		out.Gauges = append(out.Gauges, j)
 	}
+	out.Weight = weightJSON(r)
 	written, err := data.JSON(out)
 	if err != nil {
 		return nil, fmt.Errorf("fit: %w", err)

@@ -80,20 +80,24 @@ func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 		y += typeset.LineHeight(render.NoteSize) + 0.3
 		dist := g.Distribution
 		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curves[g.Place])
-		p.words(box.Min.X+14, y, fmt.Sprintf("%s: %s, expected %s ± %s; too tight %s, too loose %s", typeset.Fit(name(g), render.NoteSize, false, 60), geometry.Fine(g.Drawn, u),
-			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), chance(g.Chance.Tight), chance(g.Chance.Loose)), render.NoteSize, render.Start, false)
+		drawn, under := geometry.Fine(g.Drawn, u), ""
+		if g.Swell > 0 {
+			drawn += ", " + geometry.FineNumber(g.Left(), u) + " when damp"
+		}
+		if g.Tight != gaps[0].Tight {
+			under = " (under " + geometry.FineNumber(g.Tight, u) + ")"
+		}
+		told := fmt.Sprintf(": %s, expected %s ± %s; too tight%s %s, too loose %s", drawn,
+			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), under, chance(g.Chance.Tight), chance(g.Chance.Loose))
+		g.Volume = "" // it is in the heading
+		p.words(box.Min.X+14, y, name(g)+told, render.NoteSize, render.Start, false)
 	}
 	y = p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
 	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
 }
 
-// tightest gives the gap to draw the chain of: at the mouth, else in the body.
-func tightest(gaps []fit.Gap) int {
-	if len(gaps) > 1 {
-		return 1
-	}
-	return 0
-}
+// tightest gives the gap to draw the chain of: the tightest place.
+func tightest(gaps []fit.Gap) int { return len(gaps) - 1 }
 
 // curves draws the distributions over an axis of clearance in a frame, then the
 // worst cases as bars below, their names from the left, and gives where it ends.
@@ -145,6 +149,13 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 	for _, l := range []Length{tight, loose} {
 		p.line(x(l), top, x(l), frame.Max.Y, limitLine)
 	}
+	for _, g := range gaps {
+		if g.Tight != tight {
+			own := limitLine
+			own.Dash = curves[g.Place].Dash
+			p.line(x(g.Tight), top, x(g.Tight), frame.Max.Y, own)
+		}
+	}
 	tightName := "too tight"
 	if gaps[0].Dimension == fit.Depth {
 		tightName = "looks out"
@@ -179,7 +190,7 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 		}
 	}
 	p.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
-	bar := end + 8
+	bar, dots := end+8, "dot: as drawn"
 	p.words(left, bar+3.4, "worst case", render.NoteSize, render.Start, true)
 	for _, g := range gaps {
 		mid := bar + 2.4
@@ -190,9 +201,16 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 			p.line(x(e), mid-1.5, x(e), mid+1.5, s)
 		}
 		p.Fill(geometry.Circle(geometry.Pt(x(g.Drawn), mid), 0.9), s.Color)
+		if g.Swell > 0 {
+			ring := geometry.Circle(geometry.Pt(x(g.Left()), mid), 0.9)
+			p.Fill(ring, white)
+			s.Width = 0.3
+			p.Stroke(ring, s)
+			dots = "dot: as drawn; ring: when damp"
+		}
 		bar += 5
 	}
-	p.words(frame.Max.X, bar+3, "bar: every error at its end at once; dot: as drawn", render.SmallSize, render.End, false)
+	p.words(frame.Max.X, bar+3, "bar: every error at its end at once; "+dots, render.SmallSize, render.End, false)
 	return bar + 3.5
 }
 

@@ -81,7 +81,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 		bold := false
 		switch {
 		case l.number == 0:
-			text, bold = geometry.Fine(g.Drawn, u), true
+			text, bold = geometry.Fine(g.Left(), u), true
 			p.hatchGap(b)
 		case l.book:
 			link := g.Chain[l.number-1]
@@ -96,10 +96,9 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	y += high
 	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
 	rows := [][]string{{"length", u.String(), "counts", "sum"}}
-	var sum Length
+	sums := g.Sums()
 	for i, l := range g.Chain {
-		sum += l.Takes()
-		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sum, u)})
+		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
 	}
 	return p.table(geometry.Bx(box.Min.X, y, box.Min.X+min(box.Width(), 130), box.Max.Y), y+4.5, rows, render.NoteSize)
 }

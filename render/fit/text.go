@@ -33,13 +33,17 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
 	for _, d := range dimensions {
 		for _, g := range shown(r, d) {
-			if g.Place != fit.Corners {
-				section("chain of "+name(g), chainRows(g, round))
-			}
+			section("chain of "+name(g), chainRows(g, round))
 		}
 	}
 	section("what if the board is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, u))
 	section("what can be done, each by itself", mendRows(r, u))
+	if lines := weightLines(r); len(lines) > 0 {
+		b.WriteString("\nweight\n")
+		for _, l := range lines {
+			fmt.Fprintln(&b, "  "+l)
+		}
+	}
 	b.WriteString("\nchecks at the bench\n")
 	for i, c := range r.Checks {
 		fmt.Fprintf(&b, "%d. %s: %s\n", i+1, c.Name, c.When)
@@ -67,11 +71,18 @@ func thin(round geometry.Rounding) func(Length) string {
 
 func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	rows := [][]string{{"", "as drawn", "worst", "to best", "expected", "±", "too tight", "snug", "too loose"}}
+	damp := slices.ContainsFunc(r.Gaps, func(g fit.Gap) bool { return g.Swell > 0 })
+	if damp {
+		rows[0] = slices.Insert(rows[0], 2, "when damp")
+	}
 	n := func(l Length) string { return geometry.FineNumber(l, u) }
 	for _, g := range r.Gaps {
 		d := g.Distribution
 		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
 			chance(g.Chance.Tight), chance(g.Chance.Snug), chance(g.Chance.Loose)})
+		if last := len(rows) - 1; damp {
+			rows[last] = slices.Insert(rows[last], 2, n(g.Left()))
+		}
 	}
 	return rows
 }
@@ -125,10 +136,9 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 func chainRows(g fit.Gap, round geometry.Rounding) [][]string {
 	u := round.Unit
 	rows := [][]string{{"", "length", "counts", "sum"}}
-	var sum Length
-	for _, l := range g.Chain {
-		sum += l.Takes()
-		rows = append(rows, []string{"  " + l.Name, geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sum, u)})
+	sums := g.Sums()
+	for i, l := range g.Chain {
+		rows = append(rows, []string{"  " + l.Name, geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
 	}
 	return rows
 }
@@ -203,7 +213,7 @@ func sets(m fit.Mend, u geometry.Unit) string {
 func notes(r fit.Report, u geometry.Unit) []string {
 	g := r.Gaps[0]
 	out := []string{
-		fmt.Sprintf("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; a corner that is tight can be pared and is not counted in the verdict", geometry.Fine(g.Tight, u), geometry.Fine(g.Loose, u)),
+		fmt.Sprintf("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; in the corners of the mouth, where tabs can be pared, too tight is no room at all", geometry.Fine(g.Tight, u), geometry.Fine(g.Loose, u)),
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
 		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
 		"clearances are shown to " + geometry.FineStep(u) + "; the JSON report is exact to 0.001 mm",

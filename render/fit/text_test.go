@@ -22,6 +22,7 @@ func TestJSONAddsUp(t *testing.T) {
 		var got struct {
 			Gaps []struct {
 				Drawn  float64 `json:"drawn_mm"`
+				Damp   float64 `json:"when_damp_mm"`
 				Worst  float64 `json:"worst_mm"`
 				Best   float64 `json:"best_mm"`
 				Chance map[string]float64
@@ -51,7 +52,7 @@ func TestJSONAddsUp(t *testing.T) {
 			for _, c := range g.Chance {
 				chance += c
 			}
-			assert.InDelta(t, g.Drawn, sum, 0.01)
+			assert.InDelta(t, g.Damp, sum, 0.01)
 			assert.InDelta(t, g.Worst, low, 0.01)
 			assert.InDelta(t, g.Best, high, 0.01)
 			assert.InDelta(t, 1, share, 1e-4)

@@ -8,7 +8,8 @@ type book struct {
 	Subject
 	pages
 	palette palette
-	blank   bool // the empty worksheet
+	blank   bool   // the empty worksheet
+	rowTall Length // of a row of the list of pieces
 	page    int
 	total   int
 }
@@ -58,7 +59,7 @@ func draw(on pages, s Subject, o Options, blank bool) {
 
 // all lays out every page.
 func (b *book) all() []filled {
-	out := b.flow(b.worksheet())
+	out := b.worksheetPages()
 	if b.blank {
 		return out
 	}

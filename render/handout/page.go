@@ -65,6 +65,7 @@ func (b *book) newPage() geometry.Box {
 type block struct {
 	mark   string // a new section, for the list of contents
 	fresh  bool   // starts a page
+	list   bool   // starts the list of pieces
 	tight  bool   // with no white before it
 	rows   int    // of figures
 	height func(figure Length) Length

@@ -174,3 +174,26 @@ func TestStepsStayTogether(t *testing.T) {
 		}
 	}
 }
+
+// A page of the worksheet is no leaf with the last line or two of it: it holds
+// several rows of the list of pieces, or measures.
+func TestWorksheetLeavesNoScrap(t *testing.T) {
+	for name, s := range subjects(t) {
+		for _, sheet := range []string{"A4", "letter", "legal", "200 x 260 mm"} {
+			for _, blank := range []bool{true, false} {
+				for i, p := range drawn(s, on(t, sheet), blank).pages {
+					if slices.ContainsFunc(p.Texts, func(w record.Written) bool { return w.String == "Tools" }) {
+						break // the worksheet is over
+					}
+					rows := map[length]bool{}
+					for _, w := range p.Texts {
+						if w.Bold && w.Size == render.BodySize {
+							rows[w.At.Y] = true
+						}
+					}
+					assert.True(t, i == 0 || len(rows) >= 4, "%s on %s, blank %v, page %d has %d rows", name, sheet, blank, i+1, len(rows))
+				}
+			}
+		}
+	}
+}

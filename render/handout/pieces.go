@@ -20,7 +20,8 @@ const (
 	atOf      Length = 65
 	sizeEnds  Length = 20
 	grainAt   Length = 17
-	pieceTall Length = 8.3
+	pieceTall Length = 8.3 // of a row; leastTall where that spares a page
+	leastTall Length = 7.8
 	tick      Length = 3.6
 )
 
@@ -30,7 +31,7 @@ func (b *book) pieceRows(r sheetRules) []block {
 	for i, p := range b.plan.Pieces {
 		rule := r.sizes[p.Name]
 		lines := b.ruleLines(rule)
-		tall := pieceTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
+		tall := b.rowTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
 		k := block{
 			tight:  i > 0,
 			height: func(Length) Length { return tall },
@@ -42,6 +43,7 @@ func (b *book) pieceRows(r sheetRules) []block {
 		if i > 0 {
 			k.headTall, k.head = head, b.pieceHead
 		} else {
+			k.list = true
 			row := k.draw
 			k.height = func(Length) Length { return tall + head }
 			k.draw = func(box geometry.Box, f Length) {

@@ -64,6 +64,36 @@ func (b *book) thin(l Length, digits int) string {
 	return fmt.Sprintf("%.*f %v", digits, float64(l/b.Round.Unit.Length()), b.Round.Unit)
 }
 
+// fewRows are too few of the list of pieces to stand on a page by themselves,
+// with the note below them.
+const fewRows = 5
+
+// worksheetPages lays the worksheet out. Where little is left for another page,
+// the list of pieces is set tighter; where that does not spare the page, the
+// whole list stands on it.
+func (b *book) worksheetPages() []filled {
+	var out []filled
+	for b.rowTall = pieceTall; b.rowTall >= leastTall; b.rowTall -= 0.25 {
+		if tight := b.flow(b.worksheet()); out == nil || len(tight) < len(out) {
+			out = tight
+		}
+		if len(out) == 1 || len(out[len(out)-1].blocks) > fewRows {
+			return out
+		}
+	}
+	b.rowTall = pieceTall
+	blocks := b.worksheet()
+	for i, k := range blocks {
+		if k.list {
+			blocks[i].fresh = true
+		}
+	}
+	if whole := b.flow(blocks); len(whole) == len(out) {
+		return whole
+	}
+	return out
+}
+
 // worksheet gives the worksheet in blocks: the measures, then the pieces.
 func (b *book) worksheet() []block {
 	r := b.rules()

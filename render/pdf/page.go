@@ -18,9 +18,9 @@ type Page struct {
 	black         bool
 	open          bool // it may still be drawn on when there are others after it
 	lines, words  content
-	face          string           // that words are set in; as written
-	used          [2]map[rune]bool // characters of the regular and the bold
-	packed        []byte           // all of it, once it is done
+	face          string  // that words are set in; as written
+	used          [2]used // characters of the regular and the bold
+	packed        []byte  // all of it, once it is done
 }
 
 // newPage starts a page. It opens a graphics state that is closed with the page:
@@ -108,9 +108,6 @@ func (p *Page) Text(t render.Text) {
 	if t.Bold {
 		weight, face = 1, "/F2 "
 	}
-	if p.used[weight] == nil {
-		p.used[weight] = map[rune]bool{}
-	}
 	back := geometry.Length(0)
 	if t.Align != render.Start {
 		back = typeset.Width(t.String, t.Size, t.Bold)
@@ -139,7 +136,7 @@ func (p *Page) Text(t render.Text) {
 		if !typeset.Has(r) {
 			r = typeset.Missing
 		}
-		p.used[weight][r] = true
+		p.used[weight].add(r)
 		g := typeset.Index(r, t.Bold)
 		w.data = append(w.data, hex[g>>12], hex[g>>8&15], hex[g>>4&15], hex[g&15])
 	}

@@ -7,7 +7,6 @@ package pdf
 import (
 	"fmt"
 	"runtime"
-	"slices"
 	"time"
 
 	"github.com/signintech/gopdf"
@@ -129,15 +128,12 @@ func (d *Document) last() *Page { return d.pages[len(d.pages)-1] }
 // those of all pages.
 func (d *Document) embed() {
 	for weight, family := range families {
-		var all []rune
+		var all used
 		for _, p := range d.pages {
-			for r := range p.used[weight] {
-				all = append(all, r)
-			}
+			all.addAll(p.used[weight])
 		}
-		slices.Sort(all)
 		d.note(d.pdf.SetFont(family, "", 1))
-		_, err := d.pdf.MeasureTextWidth(string(slices.Compact(all)))
+		_, err := d.pdf.MeasureTextWidth(string(all.runes()))
 		d.note(err)
 	}
 }

@@ -22,8 +22,8 @@ const (
 )
 
 // Picture draws a case from outside at an angle, its mouth toward the viewer and
-// what it is made for in it, as large as fits: to tell one from another, not to
-// measure.
+// what it is made for in it, as large as fits, with its covering and thumb hole: to
+// tell one from another, not to measure.
 func Picture(p plan.Plan) []byte {
 	s := svg.New(pictureWide, pictureTall, capital(p.Content)+" in its case", "Not to scale: a picture to tell one case from another.")
 	out, in := p.Outside, p.Cavity
@@ -42,9 +42,24 @@ func Picture(p plan.Plan) []byte {
 	}
 	x, y, z := out.Thickness, out.Height, out.Width
 	s.Begin(render.Legend)
-	face(shade(0.86), [3]geometry.Length{0, y, 0}, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x, y, z}, [3]geometry.Length{0, y, z}) // head
-	face(shade(0.72), [3]geometry.Length{x, 0, 0}, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x, y, z}, [3]geometry.Length{x, 0, z}) // right side
-	upright(shade(0.95), 0, 0, x, y)
+	c := coveringOf(p)
+	face(c.head.lit(1), [3]geometry.Length{0, y, 0}, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x, y, z}, [3]geometry.Length{0, y, z})
+	right := func(fill render.Color, outline []geometry.Point) {
+		corners := make([][3]geometry.Length, len(outline))
+		for i, q := range outline {
+			corners[i] = [3]geometry.Length{x, q.Y, z - q.X}
+		}
+		face(fill, corners...)
+	}
+	whole := geometry.Rectangle(geometry.Bx(0, 0, z, y)).Flatten(1)
+	if c.hole {
+		right(shade(0.35), whole) // the inside, seen through the hole
+	}
+	right(c.side.lit(sideLight), c.outline(whole))
+	if c.panel != nil {
+		right(c.paper.lit(sideLight), c.panel(c.outline(whole)))
+	}
+	upright(c.head.lit(1), 0, 0, x, y)
 	upright(shade(0.35), wallX, wallY, in.Thickness, in.Height)
 	book := p.Contents
 	upright(shade(1), wallX+(in.Thickness-book.Thickness)/2, wallY, book.Thickness, book.Height)

@@ -50,7 +50,7 @@ var page = template.Must(template.New("index").Funcs(template.FuncMap{
 		return e.Round.PrettyNumber(s.Height) + " × " + e.Round.PrettyNumber(s.Width) + " × " + e.Round.Pretty(s.Thickness)
 	},
 	"title":   func(e Entry) string { return cmp.Or(e.Plan.Title, capital(e.Plan.Content)) },
-	"picture": func() string { return PictureName },
+	"picture": func() string { return PictureName }, "describe": describe,
 }).Parse(`<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -72,7 +72,7 @@ a { color: #0072b2; }
 </head>
 <body>
 <h1>Slipcases of the class</h1>
-<p>{{len .Entries}} students. Print every templates.pdf at actual size (100 %), and measure its rulers before cutting.</p>
+<p>{{len .Entries}} students. Print every templates.pdf at actual size (100 %), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board.</p>
 {{- with .Missing}}
 <p>Without files, since their row could not be made:</p>
 <ul>{{range .}}<li>{{.}}</li>{{end}}</ul>
@@ -85,7 +85,7 @@ a { color: #0072b2; }
 <tr><th>case</th><th>student</th><th>height × width × thickness</th><th>files</th></tr>
 {{- range .Entries}}{{$e := .}}
 <tr>
-<td><img src="{{path .Folder picture}}" alt="The case seen from its mouth" width="72" height="88"></td>
+<td><img src="{{path .Folder picture}}" alt="{{describe .Plan}}" width="72" height="88"></td>
 <td>{{.Name}}<br><small>{{title .}}</small></td>
 <td>book {{size . .Plan.Contents}}<br><small>outside {{size . .Plan.Outside}}</small></td>
 <td class="files">{{range .Files}}<a href="{{path $e.Folder .Name}}">{{.Says}}</a>{{end}}</td>

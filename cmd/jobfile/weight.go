@@ -1,0 +1,49 @@
+package jobfile
+
+import (
+	"math"
+	"regexp"
+	"strings"
+)
+
+// Limits of a book's weight, in grams, both allowed.
+const (
+	leastWeight = 5
+	mostWeight  = 30_000
+)
+
+var weighed = regexp.MustCompile(`^(-?\d*[.,]?\d+)\s*(g|kg)?$`)
+
+// weight reads what a book weighs, in grams: a number, or text in g or kg.
+func (r *reader) weight(v value) float64 {
+	n, told, kilo := math.NaN(), written(v), 1.0
+	switch v.kind {
+	case numberKind:
+		n = float(v.text)
+	case textKind:
+		m := weighed.FindStringSubmatch(strings.TrimSpace(anySpace.Replace(v.text)))
+		if m == nil {
+			break
+		}
+		point := strings.Replace(m[1], ",", ".", 1)
+		if twoWays.MatchString(m[1]) {
+			r.refuse(v.at, told+" can be read in two ways", "write "+point+" or "+strings.Replace(m[1], ",", "", 1))
+			return 0
+		}
+		if n = float(point); m[2] == "kg" {
+			kilo = 1000
+		}
+	}
+	const limits = `give 5 g to 30 kg, such as "850 g" or "1.2 kg" (what the book weighs; a bare number is in grams)`
+	switch n *= kilo; {
+	case math.IsNaN(n) || math.IsInf(n, 0):
+		r.refuse(v.at, told+" is no weight", limits)
+	case n < leastWeight:
+		r.refuse(v.at, told+" is too light", limits)
+	case n > mostWeight:
+		r.refuse(v.at, told+" is too heavy", limits)
+	default:
+		return n
+	}
+	return 0
+}

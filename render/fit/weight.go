@@ -1,0 +1,103 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"forel/geometry/fit"
+)
+
+// grams writes a weight as it is known: to 5 g, from a kilogram on to 0.01 kg.
+func grams(g float64) string {
+	if g >= 1000 {
+		return fmt.Sprintf("%.2f kg", g/1000)
+	}
+	return fmt.Sprintf("%.0f g", 5*math.Round(g/5))
+}
+
+// weightLines says what the case weighs and carries, a sentence a line, without full
+// stops.
+func weightLines(r fit.Report) []string {
+	w := r.Weight
+	if w == nil {
+		return nil
+	}
+	var parts, sources []string
+	for _, p := range w.Parts {
+		parts = append(parts, string(p.Material)+" "+grams(p.Grams))
+		if !slices.Contains(sources, p.Source) {
+			sources = append(sources, p.Source)
+		}
+	}
+	out := []string{fmt.Sprintf("the case weighs about %s, dry and without adhesive: %s (by %s)", grams(w.Case), strings.Join(parts, ", "), strings.Join(sources, "; "))}
+	if w.Known == 0 {
+		return append(out, "what goes in was not weighed: give book.weight to see what the case carries")
+	}
+	what := "the book weighs"
+	switch {
+	case w.Known < w.Of:
+		what = fmt.Sprintf("the %d of %d volumes that were weighed come to", w.Known, w.Of)
+	case w.Of > 1:
+		what = "the volumes weigh"
+	}
+	on := fmt.Sprintf("tail wall with %.1f N, %.2f N a centimetre of the seam that holds that wall to the sides and the spine wall", w.Load, w.Load/(w.Seam.MM()/10))
+	if r.Card {
+		on = fmt.Sprintf("flaps at the tail with %.1f N", w.Load)
+	}
+	out = append(out, fmt.Sprintf("%s %s, %s with the case: upright and lifted by its sides it stands on the %s", what, grams(w.Books), grams(w.Books+w.Case), on))
+	if l := heavy(*w, r.Card); l != "" {
+		out = append(out, l)
+	}
+	return out
+}
+
+// heavy warns of a load that the board is thin for; nothing where it is not. What
+// would do is common practice, no source.
+func heavy(w fit.Weight, card bool) string {
+	const rule = " (common practice, no source)"
+	switch {
+	case !w.Thin():
+		return ""
+	case card:
+		return fmt.Sprintf("warning: %s is heavy for folded card; make a case of boards for more than 1 kg", grams(w.Books)) + rule
+	case w.Beyond:
+		return fmt.Sprintf("warning: %s is more than butted walls should carry; make two cases, or laminate the boards and line the seams with cloth", grams(w.Books)) + rule
+	}
+	return fmt.Sprintf("warning: board of %.4g mm is thin for %s; take %.4g mm or more, or laminate two", w.Has.MM(), grams(w.Books), w.Needs.MM()) + rule
+}
+
+type jsonWeight struct {
+	Case    mm           `json:"case_g"`
+	Parts   []jsonWeighs `json:"materials"`
+	Books   *mm          `json:"books_g"` // null where none was weighed
+	Known   int          `json:"books_weighed"`
+	Of      int          `json:"books"`
+	Load    *mm          `json:"load_on_tail_wall_n"`
+	Seam    mm           `json:"seam_mm"`
+	Warning string       `json:"warning,omitempty"`
+}
+
+type jsonWeighs struct {
+	Material string `json:"material"`
+	Area     mm     `json:"area_mm2"`
+	Grams    mm     `json:"weight_g"`
+	Source   string `json:"source"`
+}
+
+func weightJSON(r fit.Report) *jsonWeight {
+	w := r.Weight
+	if w == nil {
+		return nil
+	}
+	out := &jsonWeight{Case: mm(w.Case), Known: w.Known, Of: w.Of, Seam: mm(w.Seam), Warning: strings.TrimPrefix(heavy(*w, r.Card), "warning: "), Parts: []jsonWeighs{}}
+	for _, p := range w.Parts {
+		out.Parts = append(out.Parts, jsonWeighs{string(p.Material), mm(p.Area), mm(p.Grams), p.Source})
+	}
+	if w.Known > 0 {
+		books, load := mm(w.Books), mm(w.Load)
+		out.Books, out.Load = &books, &load
+	}
+	return out
+}
