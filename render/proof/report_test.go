@@ -68,7 +68,7 @@ func TestJSON(t *testing.T) {
 	assert.Equal(t, 1, d.Compartments)
 	assert.True(t, d.Sound)
 	assert.Empty(t, d.Faults)
-	assert.Contains(t, text, `"faults":[]`)
+	assert.Contains(t, text, `"faults": []`)
 
 	require.Len(t, d.Faces, 14)
 	extents := map[string][2]float64{}
