@@ -51,7 +51,13 @@ func (b *book) all() {
 	b.summary()
 	for _, d := range dimensions {
 		box := b.newPage("Fit in "+string(d), false)
-		b.plot(box, b.report, d)
+		if b.heightOf(func(q *book) Length { return q.plot(box, b.report, d) }) <= box.Max.Y {
+			b.plot(box, b.report, d)
+			continue
+		}
+		b.likely(box, b.report, d)
+		gaps := shown(b.report, d)
+		b.chain(b.newPage("The chain in "+string(d), false), gaps[tightest(gaps)])
 	}
 	b.benchPages()
 	b.strips()
@@ -63,6 +69,7 @@ const footHigh Length = 6
 // newPage starts a page, upright or lying, and gives what may be printed on it.
 func (b *book) newPage(bookmark string, lying bool) geometry.Box {
 	b.page++
+	lying = lying && b.Setup.Sheet.Width != b.Setup.Sheet.Height // nothing would tell that a square sheet does
 	b.pages.AddPage(b.Setup.Size(lying))
 	b.pages.Bookmark(bookmark)
 	room := b.Setup.Printable(lying)
