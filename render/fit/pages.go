@@ -2,6 +2,7 @@ package fit
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/fit"
@@ -51,7 +52,13 @@ func (b *book) all() {
 	b.summary()
 	for _, d := range dimensions {
 		box := b.newPage("Fit in "+string(d), false)
-		b.plot(box, b.report, d)
+		if b.heightOf(func(q *book) Length { return q.plot(box, b.report, d) }) <= box.Max.Y {
+			b.plot(box, b.report, d)
+			continue
+		}
+		b.likely(box, b.report, d)
+		gaps := shown(b.report, d)
+		b.chain(b.newPage("The chain in "+string(d), false), gaps[tightest(gaps)])
 	}
 	b.benchPages()
 	b.strips()
@@ -63,6 +70,7 @@ const footHigh Length = 6
 // newPage starts a page, upright or lying, and gives what may be printed on it.
 func (b *book) newPage(bookmark string, lying bool) geometry.Box {
 	b.page++
+	lying = lying && b.Setup.Sheet.Width != b.Setup.Sheet.Height // nothing would tell that a square sheet does
 	b.pages.AddPage(b.Setup.Size(lying))
 	b.pages.Bookmark(bookmark)
 	room := b.Setup.Printable(lying)
@@ -86,19 +94,12 @@ func (b *book) summary() {
 	for i, l := range verdict(r, u) {
 		y = b.paragraph(box, y+1, capital(l)+".", render.BodySize, i != 1) + 0.5
 	}
-	y = b.paragraph(box, y+3, "What is left beyond the "+r.Content+" ("+u.String()+")", render.HeadSize, true)
-	y = b.table(box, y+0.5, gapRows(r, u), render.NoteSize)
+	box, y = b.listed(box, y, "What is left beyond the "+r.Content+" ("+u.String()+")", "What is left", gapRows(r, u))
 	if len(r.WhatIf) > 0 {
-		y = b.paragraph(box, y+3, "What if the board is really another, cut sizes as drawn ("+u.String()+")", render.HeadSize, true)
-		y = b.table(box, y+0.5, whatIfRows(r, u), render.NoteSize)
+		box, y = b.listed(box, y, "What if the board is really another, cut sizes as drawn ("+u.String()+")", "What if the board is another", whatIfRows(r, u))
 	}
 	if len(r.Mends) > 0 {
-		head := "What can be done, each by itself, the least effort first"
-		if b.heightOf(func(q *book) Length { return q.mends(box, y, head) }) > box.Max.Y {
-			box = b.newPage("What can be done", false)
-			y = box.Min.Y - 3
-		}
-		y = b.mends(box, y, head)
+		box, y = b.listed(box, y, "What can be done, each by itself, the least effort first", "What can be done", mendRows(r, u))
 	}
 	if b.heightOf(func(q *book) Length { return q.errors(box, y) }) > box.Max.Y {
 		box = b.newPage("What can be off", false)
@@ -107,10 +108,34 @@ func (b *book) summary() {
 	b.errors(box, y)
 }
 
-// mends sets the table of what can be done.
-func (b *book) mends(box geometry.Box, y Length, head string) Length {
-	y = b.paragraph(box, y+3, head, render.HeadSize, true)
-	return b.table(box, y+0.5, mendRows(b.report, b.Round.Unit), render.NoteSize)
+// listed sets a table under a head below y, on further pages what of it has no room,
+// and gives the page it ends on and where.
+func (b *book) listed(box geometry.Box, y Length, head, bookmark string, rows [][]string) (geometry.Box, Length) {
+	set := func(q *book, y Length, rows [][]string) Length {
+		return q.table(box, q.paragraph(box, y+3, head, render.HeadSize, true)+0.5, rows, render.NoteSize)
+	}
+	fits := func(y Length, n int) bool {
+		return b.heightOf(func(q *book) Length { return set(q, y, rows[:n]) }) <= box.Max.Y
+	}
+	if top := b.Setup.Printable(false).Min.Y - 3; !fits(y, len(rows)) {
+		if fits(top, len(rows)) || !fits(y, min(len(rows), 6)) {
+			box, y = b.newPage(bookmark, false), top
+		}
+		for !fits(y, len(rows)) {
+			n := len(rows) - 1
+			for n > 2 && !fits(y, n) {
+				n--
+			}
+			set(b, y, rows[:n])
+			rows = append([][]string{rows[0]}, rows[n:]...)
+			box, y = b.newPage(bookmark, false), top
+			head = strings.TrimSuffix(head, ", continued") + ", continued"
+			if len(rows) <= 2 {
+				break
+			}
+		}
+	}
+	return box, set(b, y, rows)
 }
 
 // errors sets the table of what can be off, and the notes to all tables.

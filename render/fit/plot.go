@@ -70,6 +70,13 @@ func shown(r fit.Report, d fit.Dimension) []fit.Gap {
 
 // plot draws one dimension into a box and gives where it ends.
 func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
+	y := p.likely(box, r, d)
+	gaps := shown(r, d)
+	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
+}
+
+// likely draws how likely the clearances of a dimension are.
+func (p pen) likely(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 	gaps, u := shown(r, d), p.Round.Unit
 	head := "Fit in " + string(d)
 	if gaps[0].Volume != "" {
@@ -92,8 +99,7 @@ func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 		g.Volume = "" // it is in the heading
 		p.words(box.Min.X+14, y, name(g)+told, render.NoteSize, render.Start, false)
 	}
-	y = p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
-	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
+	return p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
 }
 
 // tightest gives the gap to draw the chain of: the tightest place.

@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -47,7 +48,16 @@ func section(g fit.Gap, wide Length) []layer {
 			}
 		}
 	}
-	rest := wide - gapWide - layerWide*Length(len(left)+len(right))
+	layers := append(slices.Clone(left), right...)
+	// Many layers leave half of the width to the books.
+	each := min(layerWide, (wide-gapWide)/2/Length(max(1, len(layers))))
+	for i := range left {
+		left[i].wide = each
+	}
+	for i := range right {
+		right[i].wide = each
+	}
+	rest := wide - gapWide - each*Length(len(layers))
 	for i := range middle {
 		middle[i].wide = rest / Length(len(middle))
 	}
@@ -85,8 +95,15 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 			p.hatchGap(b)
 		case l.book:
 			link := g.Chain[l.number-1]
-			text = fmt.Sprintf("%d. %s", l.number, geometry.Fine(link.Length, u))
-			p.brk(b)
+			full := fmt.Sprintf("%d. %s", l.number, geometry.Fine(link.Length, u))
+			p.box(b, edge)
+			switch {
+			case typeset.Width(full, render.NoteSize, false) <= (b.Width()-2*breakWide)*spare:
+				text = full
+				p.brk(b)
+			case typeset.Width(full, render.NoteSize, false) <= b.Width()*spare:
+				text = full
+			}
 		default:
 			p.box(b, edge)
 		}
@@ -110,9 +127,11 @@ func (p pen) hatchGap(b geometry.Box) {
 	p.box(b.Grow(-0.35), s)
 }
 
-// brk draws a long length cut short: a box with a broken line near its end.
+// breakWide is what the end of a length that is cut short takes.
+const breakWide Length = 10
+
+// brk draws a broken line near the end of a length that is drawn cut short.
 func (p pen) brk(b geometry.Box) {
-	p.box(b, edge)
 	x, q := b.Max.X-9, b.Height()/4
 	for _, dx := range []Length{0, 1.4} {
 		p.Stroke(geometry.Line(geometry.Pt(x+dx, b.Max.Y), geometry.Pt(x+dx+1.6, b.Max.Y-1.5*q), geometry.Pt(x+dx-0.6, b.Max.Y-2.5*q), geometry.Pt(x+dx+1, b.Min.Y)), rule)

@@ -80,20 +80,20 @@ func (b *book) strips() {
 		box = b.newPage(head, true)
 		y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
 		y = b.paragraph(box, y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
-		b.rulers(geometry.Pt(box.Min.X, box.Max.Y-rulerHigh))
+		box.Max.Y -= b.rulers(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y))
 	}
 	page()
 	for i, g := range b.report.Gauges {
 		all := parts(g, box.Width()-tabLong-1)
 		words := func(q *book) Length { return q.paragraph(box, y, g.Try, render.NoteSize, false) }
 		name := fmt.Sprintf("Strip %c: %s", 'A'+i, g.Name)
-		if y+typeset.LineHeight(render.BodySize)+(b.heightOf(words)-y)+stripRow > box.Max.Y-rulerHigh {
+		if y+typeset.LineHeight(render.BodySize)+(b.heightOf(words)-y)+stripRow > box.Max.Y {
 			page()
 		}
 		y = b.paragraph(box, y, name, render.BodySize, true)
 		y = words(b)
 		for k, p := range all {
-			if y+stripRow > box.Max.Y-rulerHigh {
+			if y+stripRow > box.Max.Y {
 				page()
 				y = b.paragraph(box, y, name+", continued", render.BodySize, true)
 			}
@@ -138,6 +138,12 @@ func (b *book) strip(at geometry.Point, g fit.Gauge, p stretch, k, n int, letter
 			b.words(body.Max.X+tabLong/2, body.Center().Y-2.2+Length(i)*3.2, s, render.SmallSize, render.Middle, false)
 		}
 	}
+	folded := body.Min.X - stripHigh // where the last word ends that tells of a fold
+	if k == 0 && g.Closed {
+		const join = "fold at the join"
+		b.words(body.Min.X, body.Min.Y-1, join, render.SmallSize, render.Start, false)
+		folded = body.Min.X + typeset.Width(join, render.SmallSize, false)
+	}
 	part := fmt.Sprintf("%c, part %d of %d", letter, k+1, n)
 	if n == 1 {
 		part = string(letter)
@@ -161,28 +167,40 @@ func (b *book) strip(at geometry.Point, g fit.Gauge, p stretch, k, n int, letter
 		}
 		// A fold, but at the ends of the strip; the end of a sleeve is one.
 		if end := i == len(g.Panels)-1; !end && to > p.from+1e-6 && to < p.to-1e-6 {
-			x := body.Min.X + to - p.from
-			b.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
+			// Of folds close together the first is named.
+			x, half := body.Min.X+to-p.from, typeset.Width("fold", render.SmallSize, false)/2
+			if x-half > folded+1 {
+				b.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
+				folded = x + half
+			}
 		}
 		from = to
 	}
 	b.words(middle, body.Max.Y-3, part, render.NoteSize, render.Middle, true)
-	if k == 0 && g.Closed {
-		b.words(body.Min.X, body.Min.Y-1, "fold at the join", render.SmallSize, render.Start, false)
-	}
 }
 
-// rulers draws the scale check: 100 mm and 4 in, to be measured on the print.
-func (b *book) rulers(at geometry.Point) {
+// rulers draws the scale check at the foot of a page, beside each other or one
+// above the other: 100 mm and 4 in, to be measured on the print. It gives how high
+// they are.
+func (b *book) rulers(box geometry.Box) Length {
+	const apart = 12
+	second := geometry.Pt(100+apart, 0)
+	high := rulerHigh
+	if box.Width() < second.X+4*geometry.Inch {
+		second = geometry.Pt(0, rulerHigh-2)
+		high += second.Y
+	}
+	at := geometry.Pt(box.Min.X, box.Max.Y-high)
 	for _, r := range []struct {
-		right, length, step Length
-		whole               int // a longer tick every so many
-		name                string
+		off          geometry.Point
+		length, step Length
+		whole        int // a longer tick every so many
+		name         string
 	}{
-		{0, 100, 5, 2, "100 mm"},
-		{112, 4 * geometry.Inch, geometry.Inch / 4, 4, "4 in"},
+		{geometry.Pt(0, 0), 100, 5, 2, "100 mm"},
+		{second, 4 * geometry.Inch, geometry.Inch / 4, 4, "4 in"},
 	} {
-		from := at.Add(geometry.Pt(r.right, 6))
+		from := at.Add(r.off).Add(geometry.Pt(0, 6))
 		b.line(from.X, from.Y, from.X+r.length, from.Y, axis)
 		for i := 0; ; i++ {
 			x := r.step * Length(i)
@@ -200,4 +218,5 @@ func (b *book) rulers(at geometry.Point) {
 		}
 		b.words(from.X, from.Y+typeset.LineHeight(render.SmallSize)+0.2, "this line is "+r.name+" long on a true print", render.SmallSize, render.Start, false)
 	}
+	return high
 }

@@ -19,9 +19,8 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render/gauge"
+	"forel/render/pagetest"
 	"forel/render/pdf/pdftest"
-	"forel/render/record"
-	"forel/render/typeset"
 )
 
 const inch = 25.4
@@ -132,42 +131,39 @@ func TestCorrected(t *testing.T) {
 	}
 }
 
-// Whatever the sheet, its words stand within the margins, clear of each other
-// and of the rules, and no number is lost.
+// Whatever the sheet and the printer, words stand within the margins, clear of
+// each other and of the rules.
 func TestWordsAreClear(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		side := func(name string) geometry.Length {
-			return geometry.Length(rapid.IntRange(100, 600).Draw(t, name))
+			return geometry.Length(rapid.IntRange(int(paper.LeastSheet), 600).Draw(t, name))
+		}
+		length := func(lo, hi geometry.Length, name string) geometry.Length {
+			return geometry.Length(rapid.Float64Range(lo.MM(), hi.MM()).Draw(t, name))
 		}
 		a, b := side("a"), side("b")
-		margin := geometry.Length(rapid.Float64Range(0, 15).Draw(t, "margin"))
+		most := rapid.SampledFrom([]geometry.Length{gauge.Margin, 15, paper.MostMargin}).Draw(t, "most margin")
 		o := gauge.Options{
-			Setup:     paper.Setup{Sheet: paper.Sheet{Width: min(a, b), Height: max(a, b)}, Margins: paper.EvenMargins(margin)},
+			Setup: paper.Setup{
+				Sheet: paper.Sheet{Width: min(a, b), Height: max(a, b)},
+				Margins: paper.Margins{Left: length(0, most, "left"), Right: length(0, most, "right"),
+					Top: length(0, most, "top"), Bottom: length(0, most, "bottom")},
+				Measured: paper.Measured{Across: length(paper.LeastMeasured, paper.MostMeasured, "across"), Along: length(paper.LeastMeasured, paper.MostMeasured, "along")},
+			},
 			Unit:      rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit"),
 			Corrected: rapid.Bool().Draw(t, "corrected"),
 		}
-		o.Setup.Measured = paper.Measured{Across: 199, Along: 201.5}
 		if o.Check() != nil {
 			t.Skip("too small")
 		}
-		on := &record.Surface{}
-		gauge.Draw(on, o)
-		room := geometry.Bx(margin, margin, o.Setup.Sheet.Width-margin, o.Setup.Sheet.Height-margin).Grow(1e-6)
-		for i, w := range on.Texts {
-			box := typeset.Box(w.Text)
-			require.True(t, room.Contains(box), "%q at %.1f leaves %.1f", w.String, box, room)
-			for _, v := range on.Texts[:i] {
-				require.False(t, box.Overlaps(typeset.Box(v.Text)), "%q on %q", w.String, v.String)
-			}
-			for _, drawn := range [][]record.Stroked{on.Strokes, on.Fills} {
-				for _, s := range drawn {
-					if b := s.Path.Bounds(); b.Max.X < box.Min.X || b.Min.X > box.Max.X || b.Max.Y < box.Min.Y || b.Min.Y > box.Max.Y {
-						continue
-					}
-					require.Empty(t, s.Path.Clip(box.Grow(-1e-6), 0.05), "%q at %.1f on a line at %.1f", w.String, box, s.Path.Bounds())
-				}
-			}
+		var on pagetest.Page
+		gauge.Draw(&on, o)
+		room := o.Setup.Reach(false)
+		if o.Corrected {
+			room = o.Setup.Printable(false)
 		}
+		require.NotEmpty(t, on.Texts)
+		require.Empty(t, on.Faults(room))
 	})
 }
 

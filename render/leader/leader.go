@@ -47,6 +47,36 @@ type Column struct {
 	Gap         Length // between labels
 }
 
+// leastGap is what labels that have little room are kept apart by.
+const leastGap Length = 0.5
+
+// Fit gives what has room in a column of labels in the order of their weight: where
+// there is too little they stand closer, then the last go without their notes,
+// then the last are left out.
+func (c Column) Fit(labels []Label) (Column, []Label) {
+	out := slices.Clone(labels)
+	over := func() Length {
+		tall := -c.Gap
+		for _, l := range out {
+			tall += l.Height() + c.Gap
+		}
+		return tall - (c.Bottom - c.Top)
+	}
+	if o := over(); o > 0 && len(out) > 1 {
+		c.Gap = max(min(c.Gap, leastGap), c.Gap-o/Length(len(out)-1))
+	}
+	for i := len(out) - 1; i >= 0 && over() > hair; i-- {
+		out[i].Notes = nil
+	}
+	for len(out) > 0 && over() > hair {
+		out = out[:len(out)-1]
+	}
+	return c, out
+}
+
+// hair is less than any length that matters.
+const hair Length = 1e-6
+
 // Arrange puts labels into a column as near as it can to the places they speak
 // of, so that no two lines cross: two that do change places, which makes both
 // together shorter, until none is left.
@@ -133,9 +163,23 @@ func (c Column) Draw(s render.Surface, labels []Label) {
 
 // TwoSides shares labels between a column on the left and one on the right, by
 // where their places lie, so that no line of one side crosses one of the other.
+// Each side has them in the order they were in.
 func TwoSides(labels []Label) (left, right []Label) {
-	sorted := slices.Clone(labels)
-	slices.SortStableFunc(sorted, func(a, b Label) int { return cmp.Compare(a.Anchor.X, b.Anchor.X) })
-	n := len(sorted) / 2
-	return sorted[:n], sorted[n:]
+	sorted := make([]int, len(labels))
+	for i := range sorted {
+		sorted[i] = i
+	}
+	slices.SortStableFunc(sorted, func(a, b int) int { return cmp.Compare(labels[a].Anchor.X, labels[b].Anchor.X) })
+	rightward := make([]bool, len(labels))
+	for _, i := range sorted[len(sorted)/2:] {
+		rightward[i] = true
+	}
+	for i, l := range labels {
+		if rightward[i] {
+			right = append(right, l)
+		} else {
+			left = append(left, l)
+		}
+	}
+	return left, right
 }

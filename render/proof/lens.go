@@ -1,7 +1,9 @@
 package proof
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -23,7 +25,7 @@ func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Leng
 	}
 	deep = max(deep, 3*c.Lined)
 	at := func(x, y, z Length) geometry.Point { return sc.view.flat(foldup.Vec{X: x, Y: y, Z: z}) }
-	const border = 1.5 // mm of the case
+	border := min(1.5, most/25) // mm of the case, a small one drawn larger than it is
 	foot := at(0, 0, c.Depth)
 	up := at(0, 1.7*deep, c.Depth-deep).Y - foot.Y + 2*border
 	b := geometry.Bx(foot.X-border, 0, 0, 0)
@@ -46,12 +48,13 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 	to, larger := fitted(window, at)
 	at = moveBox(window, to)
 	b.paragraph(at, at.Min.Y-9.5, "Corner of the mouth", render.BodySize, true)
-	b.paragraph(at, at.Min.Y-5.7, fmt.Sprintf("left and tail, %.1f times as large as above", larger/scale), noteSize, false)
+	b.paragraph(at, at.Min.Y-5.7, fmt.Sprintf("left and tail, %.1f times as large", larger/scale), noteSize, false)
 	b.Fill(geometry.Rectangle(at), white)
 	part.draw(b, b.looks, b.base, to)
 	b.frame(at)
 
 	var labels []label
+	var sizes []float64
 	for _, f := range part.faces {
 		if !f.Inside && !mouthEdge(f.place.face) {
 			continue
@@ -69,7 +72,7 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 				for _, n := range notes {
 					l.Notes = append(l.Notes, wrapped(n, noteSize, false, labelsWide-4)...)
 				}
-				labels = append(labels, l)
+				labels, sizes = append(labels, l), append(sizes, most)
 			}
 		}
 		if !f.Inside {
@@ -91,6 +94,16 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			add(areasOf(moved(l.top, to)), l.Piece, what)
 		}
 	}
-	col := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 9, Bottom: at.Max.Y, Gap: 1}
-	col.Draw(b, col.Arrange(labels))
+	// Where there is little room the smallest go first.
+	order := make([]int, len(labels))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, c int) int { return cmp.Compare(sizes[c], sizes[a]) })
+	byWeight := make([]label, len(labels))
+	for i, k := range order {
+		byWeight[i] = labels[k]
+	}
+	col, kept := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 3, Bottom: at.Max.Y, Gap: 1}.Fit(byWeight)
+	col.Draw(b, col.Arrange(kept))
 }

@@ -60,8 +60,9 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	add(v(c.Lined/2, c.Height*0.85, c.Depth), "left side", "its edge at the mouth")
 	add(v(c.Width*0.6, c.Lined/2, c.Depth), "tail", "its edge at the mouth")
 	mouth := c.Width / 2
+	lower := min(0.1, 0.5/Length(max(1, len(b.Report.Dividers)-1))) // each than the one before it
 	for i, d := range b.Report.Dividers {
-		at := foldup.Vec{X: (d.Min.X + d.Max.X) / 2, Y: c.Height * (0.6 - 0.1*Length(i)), Z: d.Max.Z}
+		at := foldup.Vec{X: (d.Min.X + d.Max.X) / 2, Y: c.Height * (0.6 - lower*Length(i)), Z: d.Max.Z}
 		add(to(sc.view.flat(at)), "divider", fmt.Sprintf("between volumes %d and %d", i+1, i+2))
 		if i == 0 { // the compartment before it
 			mouth = (c.Lined + d.Min.X) / 2
@@ -84,7 +85,8 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 		{column{Edge: min(drawn.Min.X, w.Min.X) - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
 		{column{Edge: drawn.Max.X + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
 	} {
-		side.Draw(b, side.Arrange(side.labels))
+		c, kept := side.Fit(side.labels)
+		c.Draw(b, c.Arrange(kept))
 	}
 }
 

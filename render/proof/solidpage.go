@@ -9,8 +9,9 @@ import (
 // Room on the first page.
 const (
 	labelsWide Length = 45 // a column of labels beside the case
-	lowerTall  Length = 86 // the clearances and the corner of the mouth
-	lensWide   Length = 56
+	lowerMost  Length = 86 // the clearances and the corner of the mouth, as tall as they are drawn
+	lowerLeast Length = 58 // and as they must be
+	lensMost   Length = 56 // the corner, as wide as it is drawn
 )
 
 // leastLarger is how much larger the corner is drawn, at least.
@@ -32,11 +33,14 @@ func (b *book) solidPage() {
 		y = b.paragraph(box, y, capital(r)+".", render.BodySize, false)
 	}
 	low := b.legend(box, box.Max.Y) - 3
+	lowerTall := max(lowerLeast, min(lowerMost, 0.55*(low-y-2)))
 	figure := geometry.Bx(box.Min.X, y+2, box.Max.X, low-lowerTall)
 	lower := geometry.Bx(box.Min.X, low-lowerTall+4, box.Max.X, low)
 
 	sc := sceneOf(b.Report, b.faces)
 	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
+	table := b.clearanceTable()
+	lensWide := min(lensMost, lower.Width()-labelsWide-beside-table.wide())
 	lens := geometry.Bx(lower.Max.X-labelsWide-lensWide, lower.Min.Y+8, lower.Max.X-labelsWide, lower.Max.Y)
 	to, scale := fitted(sc.bounds(), middle)
 	window := sc.corner(b.Report.Carcass, b.faces, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
@@ -46,7 +50,7 @@ func (b *book) solidPage() {
 	drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
 
 	b.lens(sc, window, lens, scale)
-	b.clearances(geometry.Bx(lower.Min.X, lower.Min.Y, lens.Min.X-8, lower.Max.Y))
+	b.clearances(geometry.Bx(lower.Min.X, lower.Min.Y, lens.Min.X-beside, lower.Max.Y), table)
 }
 
 // frame draws the border of the part that is shown larger.
@@ -60,29 +64,72 @@ func moveBox(box geometry.Box, to func(geometry.Point) geometry.Point) geometry.
 	return geometry.Bx(min(p.X, q.X), min(p.Y, q.Y), max(p.X, q.X), max(p.Y, q.Y))
 }
 
-// clearances sets the table of what is left between the book and the case.
-func (b *book) clearances(box geometry.Box) {
-	k, unit := b.Report.Clearance, b.Round.Unit
-	y := b.paragraph(box, box.Min.Y-1.5, "Left between the book and the case", render.BodySize, true)
-	y = b.paragraph(box, y, unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false) + 1
-	right := []Length{box.Max.X - 36, box.Max.X - 19, box.Max.X}
-	row := func(name string, bold bool, cells ...string) {
-		y += typeset.LineHeight(render.BodySize) + 1
-		if name != "" {
-			b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: name, Size: render.BodySize, Color: render.Black})
-		}
-		for i, c := range cells {
-			b.Text(render.Text{At: geometry.Pt(right[i], y), String: c, Size: render.BodySize, Bold: bold, Align: render.End, Color: render.Black})
+// clearanceTable is what is left between the book and the case: rows of a name and
+// numbers, the first the heads.
+type clearanceTable [][]string
+
+// beside is what columns and parts of the page are kept apart by.
+const (
+	beside    Length = 8
+	columnGap Length = 3
+)
+
+func (b *book) clearanceTable() clearanceTable {
+	k := b.Report.Clearance
+	num := func(l Length) string { return geometry.FineNumber(l, b.Round.Unit) }
+	return clearanceTable{
+		{"", "height", "depth", "thickness"},
+		{"in the body", num(k.BodyHeight), num(k.BodyWidth), num(k.BodyThickness)},
+		{"at the mouth", num(k.MouthHeight), "–", num(k.MouthThickness)},
+		{"in its corners", num(k.MouthCorners)},
+	}
+}
+
+// column gives how wide a column is, with some to spare as everywhere.
+func (t clearanceTable) column(i int) (wide Length) {
+	for n, row := range t {
+		if i < len(row) {
+			bold := n > 0 && i > 0
+			wide = max(wide, typeset.Width(row[i], render.BodySize, bold)/spare[bold])
 		}
 	}
-	num := func(l Length) string { return geometry.FineNumber(l, unit) }
-	row("", false, "height", "depth", "thickness")
-	y += 1.4
-	b.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)
-	row("in the body", true, num(k.BodyHeight), num(k.BodyWidth), num(k.BodyThickness))
-	row("at the mouth", true, num(k.MouthHeight), "–", num(k.MouthThickness))
-	row("in its corners", true, num(k.MouthCorners))
-	y += 1.4
-	b.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)
+	return wide
+}
+
+// wide gives the least the table takes.
+func (t clearanceTable) wide() (wide Length) {
+	for i := range t[0] {
+		wide += t.column(i) + columnGap
+	}
+	return wide - columnGap
+}
+
+// clearances sets the table of what is left between the book and the case.
+func (b *book) clearances(box geometry.Box, table clearanceTable) {
+	unit := b.Round.Unit
+	y := b.paragraph(box, box.Min.Y-1.5, "Left between the book and the case", render.BodySize, true)
+	y = b.paragraph(box, y, unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false) + 1
+	right := make([]Length, len(table[0])) // edges of the columns, as far apart as in a usual page
+	at := box.Max.X
+	for i := len(right) - 1; i > 0; i-- {
+		right[i] = at
+		at -= max(table.column(i)+columnGap, min(17, (box.Width()-table.column(0))/3))
+	}
+	for n, row := range table {
+		y += typeset.LineHeight(render.BodySize) + 1
+		for i, cell := range row {
+			t := render.Text{At: geometry.Pt(box.Min.X, y), String: cell, Size: render.BodySize, Bold: n > 0 && i > 0, Color: render.Black}
+			if i > 0 {
+				t.At.X, t.Align = right[i], render.End
+			}
+			if cell != "" {
+				b.Text(t)
+			}
+		}
+		if n == 0 || n == len(table)-1 {
+			y += 1.4
+			b.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)
+		}
+	}
 	b.paragraph(box, y+1, "The mouth is the tightest place: covering is turned in there, and in its corners tabs may lie over each other.", noteSize, false)
 }

@@ -1,0 +1,35 @@
+package fit_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry/fit"
+	"forel/geometry/slipcase"
+	renderfit "forel/render/fit"
+	"forel/render/pagetest"
+)
+
+// The pages of any case, with any title and on any sheet, have words apart, off
+// lines and within the margins.
+func TestPagesOfAnyBook(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o := renderfit.Options{Setup: pagetest.AnySetup(t)}
+		var r fit.Report
+		if pagetest.OfCard(t) {
+			c := pagetest.AnyCard(t)
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.OfCard(c, slipcase.DefaultJob())
+		} else {
+			c := pagetest.AnyCase(t)
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c)
+		}
+		doc := pagetest.NewPages()
+		renderfit.DrawOn(doc, r, o)
+		for i, p := range doc.All {
+			require.NotEmpty(t, p.Texts)
+			require.Empty(t, p.Faults(o.Setup.Printable(p.Width > p.Height)), "page %d of %d", i+1, len(doc.All))
+		}
+	})
+}

@@ -1,0 +1,132 @@
+// Package pagetest draws cases, titles and printers at random, records what is
+// drawn on pages, and holds it to the rules of every page, for tests.
+package pagetest
+
+import (
+	"fmt"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"forel/geometry"
+	"forel/geometry/onepiece"
+	"forel/geometry/slipcase"
+	"forel/paper"
+)
+
+// AnySetup draws a sheet and a printer of any margins and errors that patterns
+// can be printed with.
+func AnySetup(t *rapid.T) paper.Setup {
+	length := func(lo, hi float64, label string) geometry.Length {
+		return geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))
+	}
+	s := paper.DefaultSetup()
+	s.Sheet = AnySheet(t)
+	most := rapid.SampledFrom([]float64{18, paper.MostMargin.MM()}).Draw(t, "most margin")
+	s.Margins = paper.Margins{
+		Left: length(0, most, "left margin"), Right: length(0, most, "right margin"),
+		Top: length(0, most, "top margin"), Bottom: length(0, most, "bottom margin"),
+	}
+	if rapid.Bool().Draw(t, "gauged") {
+		s.Measured = paper.Measured{Across: length(194, 206, "measured across"), Along: length(194, 206, "measured along")}
+	}
+	s.Overlap = length(paper.LeastOverlap.MM(), paper.MostOverlap.MM(), "overlap")
+	if s.Check() != nil {
+		t.Skip("can't be printed with")
+	}
+	return s
+}
+
+// AnySheet draws a sheet of a usual size, one that has hardly room for anything, or
+// any other.
+func AnySheet(t *rapid.T) paper.Sheet {
+	name := rapid.SampledFrom([]string{"A4", "A3", "Letter", "Legal", "Tabloid", "small", "small", "any", "any", "any"}).Draw(t, "sheet")
+	if side := map[string]int{"small": 210, "any": 900}[name]; side > 0 {
+		sides := rapid.IntRange(166, side)
+		name = fmt.Sprintf("%d x %d mm", sides.Draw(t, "side"), sides.Draw(t, "other side"))
+	}
+	s, err := paper.ParseSheet(name, geometry.MM)
+	require.NoError(t, err)
+	return s
+}
+
+// Rounding gives that of a unit as it is where nothing else is asked for.
+func Rounding(u geometry.Unit) geometry.Rounding {
+	if u == geometry.IN {
+		return geometry.To64th
+	}
+	return geometry.ToTenthMM
+}
+
+// AnyCase draws a case of boards, its title and its books' included: for a book of
+// any size, or for several, with every choice there is.
+func AnyCase(t *rapid.T) slipcase.Case {
+	length := func(lo, hi float64, label string) geometry.Length {
+		return geometry.Length(rapid.OneOf(
+			rapid.Float64Range(lo, hi),
+			rapid.Map(rapid.IntRange(int(2*lo), int(2*hi)), func(n int) float64 { return float64(n) / 2 }),
+		).Draw(t, label))
+	}
+	j := slipcase.DefaultJob()
+	j.Title = AnyTitle(t)
+	j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
+	for _, c := range slipcase.Choices {
+		*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+	}
+	n := rapid.SampledFrom([]int{1, 1, 1, 1, 2, 3, slipcase.MostBooks}).Draw(t, "volumes")
+	for i := range n {
+		b := slipcase.Book{
+			Height:    slipcase.Readings{length(40, 700, "height")},
+			Width:     slipcase.Readings{length(20, 600, "width")},
+			Thickness: slipcase.Readings{length(1, 200/float64(n), "thickness")},
+		}
+		if i == 0 || rapid.Bool().Draw(t, "odd volume") {
+			j.Books = append(j.Books, b)
+		} else {
+			j.Books = append(j.Books, j.Books[0])
+		}
+		if n > 1 {
+			j.Books[i].Title = AnyTitle(t)
+		}
+	}
+	j.Lining.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.15, 0.4}).Draw(t, "lining")
+	j.Lining.Trim = rapid.SampledFrom([]geometry.Length{0, 3, 12, 40}).Draw(t, "trim")
+	if rapid.Bool().Draw(t, "patterned") {
+		j.Pattern.Across = length(5, 300, "repeat across")
+		j.Pattern.Along = length(5, 300, "repeat along")
+	}
+	c, err := slipcase.Make(j)
+	if err != nil {
+		t.Skip("can't be made")
+	}
+	return c
+}
+
+// AnyCard draws a case of scored card.
+func AnyCard(t *rapid.T) onepiece.Case {
+	length := func(lo, hi float64, label string) slipcase.Readings {
+		return slipcase.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
+	}
+	j := onepiece.DefaultJob()
+	j.Title = AnyTitle(t)
+	j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
+	j.Book = slipcase.Book{Height: length(40, 700, "height"), Width: length(20, 600, "width"), Thickness: length(1, 200, "thickness")}
+	j.Card.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.4, 1, 3}).Draw(t, "card")
+	c, err := onepiece.Make(j)
+	if err != nil {
+		t.Skip("can't be made")
+	}
+	return c
+}
+
+// OfCard draws which of the two: a case in five is of card.
+func OfCard(t *rapid.T) bool { return rapid.IntRange(0, 4).Draw(t, "of card") == 0 }
+
+// AnyTitle draws none, a short one, or a long one with words of any length, in
+// letters that the typeface has and in those it lacks.
+func AnyTitle(t *rapid.T) string {
+	return rapid.OneOf(
+		rapid.SampledFrom([]string{"", "Invented harbour log"}),
+		rapid.StringOfN(rapid.RuneFrom([]rune("  aeinorstWM–éß½ЖщΩאب港日誌\u0301")), 1, 200, -1),
+	).Draw(t, "title")
+}

@@ -1,0 +1,191 @@
+package pagetest
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/record"
+	"forel/render/typeset"
+)
+
+// Page is a page as it was drawn.
+type Page struct {
+	record.Surface
+	Width, Height geometry.Length
+	order         int
+	filled, drawn []int // when each fill and each line was drawn
+}
+
+// Stroke keeps a path.
+func (p *Page) Stroke(path geometry.Path, s render.Stroke) {
+	p.order++
+	p.drawn = append(p.drawn, p.order)
+	p.Surface.Stroke(path, s)
+}
+
+// Fill keeps a filled path.
+func (p *Page) Fill(path geometry.Path, c render.Color) {
+	p.order++
+	p.filled = append(p.filled, p.order)
+	p.Surface.Fill(path, c)
+}
+
+// Pages is a document as it was drawn, page by page; make it with NewPages.
+type Pages struct {
+	*Page // the last
+	All   []*Page
+}
+
+// AddPage starts a page.
+func (d *Pages) AddPage(width, height geometry.Length) {
+	d.Page = &Page{Width: width, Height: height}
+	d.All = append(d.All, d.Page)
+}
+
+// NewPages gives a document without pages.
+func NewPages() *Pages { return &Pages{Page: &Page{}} }
+
+// Bookmark is for a viewer only.
+func (d *Pages) Bookmark(string) {}
+
+// slack is what boxes may share by the rounding of floats.
+const slack geometry.Length = 1e-6
+
+// Apart finds words that lie on other words.
+func (p *Page) Apart() (faults []string) {
+	for i, a := range p.Texts {
+		for _, b := range p.Texts[:i] {
+			if typeset.Box(a.Text).Grow(-slack).Overlaps(typeset.Box(b.Text).Grow(-slack)) {
+				faults = append(faults, fmt.Sprintf("%.60q at %.1f lies on %.60q at %.1f", a.String, a.At, b.String, b.At))
+			}
+		}
+	}
+	return faults
+}
+
+// Within finds what reaches out of an area.
+func (p *Page) Within(area geometry.Box) (faults []string) {
+	area = area.Grow(slack)
+	for _, a := range p.Texts {
+		if box := typeset.Box(a.Text); !area.Contains(box) {
+			faults = append(faults, fmt.Sprintf("%.60q at %.1f leaves %.1f", a.String, box, area))
+		}
+	}
+	for _, lines := range [][]record.Stroked{p.Strokes, p.Fills} {
+		for _, s := range lines {
+			if box := s.Path.Bounds(); !area.Contains(box) {
+				faults = append(faults, fmt.Sprintf("a line in %s at %.1f leaves %.1f", s.Layer, box, area))
+			}
+		}
+	}
+	return faults
+}
+
+// OffLines finds words that a line runs through. A line counts that no fill
+// behind the words has painted over.
+func (p *Page) OffLines() (faults []string) {
+	for _, a := range p.Texts {
+		box := inked(a.Text).Grow(-slack)
+		painted := 0 // everything up to here is
+		for i, f := range p.Fills {
+			if covers(f.Path, box) {
+				painted = p.filled[i]
+			}
+		}
+		for i, s := range p.Strokes {
+			if p.drawn[i] > painted && runsInto(s.Path, box) {
+				faults = append(faults, fmt.Sprintf("a line in %s at %.1f runs through %.60q at %.1f", s.Layer, s.Path.Bounds(), a.String, box))
+			}
+		}
+	}
+	return faults
+}
+
+// inked is where the letters of a text are: off the room below its
+// line where none goes there.
+func inked(t render.Text) geometry.Box {
+	box := typeset.Box(t)
+	switch {
+	case strings.Trim(t.String, "0123456789. ") != "":
+	case t.Turned:
+		box.Max.X = t.At.X
+	default:
+		box.Max.Y = t.At.Y
+	}
+	return box
+}
+
+// covers tells whether a filled path holds all of a box: no edge enters the box,
+// and its middle is within.
+func covers(p geometry.Path, box geometry.Box) bool {
+	if !p.Bounds().Contains(box) || runsInto(p, box) {
+		return false
+	}
+	// A ray from the middle to the right.
+	points, at, in := ringOf(p), box.Center(), false
+	for i := 1; i < len(points); i++ {
+		a, b := points[i-1], points[i]
+		if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(b.X-a.X)*(at.Y-a.Y)/(b.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
+}
+
+func ringOf(p geometry.Path) []geometry.Point {
+	points := p.Flatten(0.05)
+	if p.Closed {
+		points = append(points, points[0])
+	}
+	return points
+}
+
+// runsInto tells whether a path enters a box.
+func runsInto(p geometry.Path, box geometry.Box) bool {
+	b := p.Bounds()
+	if b.Max.X <= box.Min.X || b.Min.X >= box.Max.X || b.Max.Y <= box.Min.Y || b.Min.Y >= box.Max.Y {
+		return false
+	}
+	points := ringOf(p)
+	for i := 1; i < len(points); i++ {
+		if enters(points[i-1], points[i], box) {
+			return true
+		}
+	}
+	return false
+}
+
+// enters tells whether a straight line has a point inside a box. It halves the
+// line until a part is clear of the box or its middle is in it.
+func enters(a, b geometry.Point, box geometry.Box) bool {
+	if max(a.X, b.X) <= box.Min.X || min(a.X, b.X) >= box.Max.X || max(a.Y, b.Y) <= box.Min.Y || min(a.Y, b.Y) >= box.Max.Y {
+		return false
+	}
+	m := a.Add(b).Mul(0.5)
+	if m.X > box.Min.X && m.X < box.Max.X && m.Y > box.Min.Y && m.Y < box.Max.Y {
+		return true
+	}
+	if a.Distance(b) < 1e-5 {
+		return false
+	}
+	return enters(a, m, box) || enters(m, b, box)
+}
+
+// OfTheScale finds words whose size is not one of the type scale's.
+func (p *Page) OfTheScale() (faults []string) {
+	for _, a := range p.Texts {
+		if !slices.Contains([]render.Points{20, 12, 9, 7.5, 6.5}, a.Size) {
+			faults = append(faults, fmt.Sprintf("%.60q has a size of %v pt", a.String, a.Size))
+		}
+	}
+	return faults
+}
+
+// Faults finds all that is wrong with a page whose words and lines belong in an
+// area.
+func (p *Page) Faults(area geometry.Box) []string {
+	return slices.Concat(p.Apart(), p.Within(area), p.OffLines(), p.OfTheScale())
+}
