@@ -95,7 +95,7 @@ func name(c *svg.Canvas, number int, p bed.Part, lines []geometry.Path, color re
 			}
 			for _, at := range places {
 				mid := room.Center().Add(geometry.Pt((room.Width()-wide)*at.X, (room.Height()-tall)*at.Y))
-				box := geometry.Bx(mid.X-wide/2, mid.Y-tall/2, mid.X+wide/2, mid.Y+tall/2+typeset.Descent(size))
+				box := geometry.Bx(mid.X-wide/2, mid.Y-tall/2, mid.X+wide/2, mid.Y+tall/2).Grow(offLines)
 				if !within.Holds(mid) || slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.05)) > 0 }) {
 					continue
 				}
@@ -109,6 +109,9 @@ func name(c *svg.Canvas, number int, p bed.Part, lines []geometry.Path, color re
 		}
 	}
 }
+
+// offLines is how far words stay from any line.
+const offLines Length = 0.4
 
 // places are where words are tried in a room, in parts of what it has beyond them,
 // from its middle: the middle first.
