@@ -2,10 +2,12 @@ package cutter
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/paper/bed"
 	"forel/render"
+	"forel/render/shape"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
@@ -42,13 +44,23 @@ func label(c *svg.Canvas, b bed.Bed, theme render.Theme) {
 	}
 	c.Begin(render.Legend)
 	defer c.End()
+	lines := make([][]geometry.Path, len(b.Parts))
 	for i, p := range b.Parts {
-		name(c, i+1, p, theme[render.Legend].Color)
+		lines[i] = append(ticksOf(b), p.Rulings...)
+	}
+	for _, step := range b.Steps {
+		lines[step.Part] = append(lines[step.Part], step.Paths...)
+	}
+	for i, p := range b.Parts {
+		name(c, i+1, p, lines[i], theme[render.Legend].Color)
 	}
 }
 
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
 // tick is how long the marks at the edges of the bed are.
-const tick geometry.Length = 4
+const tick Length = 4
 
 // ticksOf gives marks at all four edges of a bed where lines of its stock's
 // pattern come.
@@ -64,28 +76,50 @@ func ticksOf(b bed.Bed) []geometry.Path {
 	return out
 }
 
-// name sets a part's number and name in the middle of its largest room, as large
-// as it fits: or its number alone.
-func name(c *svg.Canvas, number int, p bed.Part, color render.Color) {
+// name sets a part's number and name near the middle of its largest room, as large
+// as it fits off every line: or its number alone.
+func name(c *svg.Canvas, number int, p bed.Part, lines []geometry.Path, color render.Color) {
 	room := p.Room()
+	within := shape.Area{Rings: [][]geometry.Point{p.Outline.Flatten(0.05)}}
 	full := fmt.Sprintf("%d %s", number, p.Name())
 	for _, words := range []string{full, fmt.Sprintf("%d %s", number, p.Piece.Name), fmt.Sprint(number)} {
 		for _, size := range []render.Points{render.BodySize, render.NoteSize, render.SmallSize} {
-			lines := typeset.Break(words, size, false, room.Width()*0.85)
-			tall := typeset.LineHeight(size) * geometry.Length(len(lines))
-			fits := tall < room.Height()
-			for _, l := range lines {
-				fits = fits && typeset.Width(l, size, false) < room.Width()*0.9
+			broken := typeset.Break(words, size, false, room.Width()*0.85)
+			var wide Length
+			for _, l := range broken {
+				wide = max(wide, typeset.Width(l, size, false))
 			}
-			if !fits {
+			tall := typeset.LineHeight(size) * Length(len(broken))
+			if tall >= room.Height() || wide >= room.Width()*0.9 {
 				continue
 			}
-			y := room.Center().Y - tall/2 + typeset.Ascent(size)
-			for _, l := range lines {
-				c.Text(render.Text{At: geometry.Pt(room.Center().X, y), String: l, Size: size, Align: render.Middle, Color: color})
-				y += typeset.LineHeight(size)
+			for _, at := range places {
+				mid := room.Center().Add(geometry.Pt((room.Width()-wide)*at.X, (room.Height()-tall)*at.Y))
+				box := geometry.Bx(mid.X-wide/2, mid.Y-tall/2, mid.X+wide/2, mid.Y+tall/2).Grow(offLines)
+				if !within.Holds(mid) || slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.05)) > 0 }) {
+					continue
+				}
+				y := mid.Y - tall/2 + typeset.Ascent(size)
+				for _, l := range broken {
+					c.Text(render.Text{At: geometry.Pt(mid.X, y), String: l, Size: size, Align: render.Middle, Color: color})
+					y += typeset.LineHeight(size)
+				}
+				return
 			}
-			return
 		}
 	}
 }
+
+// offLines is how far words stay from any line.
+const offLines Length = 0.4
+
+// places are where words are tried in a room, in parts of what it has beyond them,
+// from its middle: the middle first.
+var places = func() (out []geometry.Point) {
+	for _, y := range []Length{0, -0.2, 0.2, -0.35, 0.35, -0.45, 0.45} {
+		for _, x := range []Length{0, -0.2, 0.2, -0.4, 0.4} {
+			out = append(out, geometry.Pt(x, y))
+		}
+	}
+	return out
+}()

@@ -127,6 +127,6 @@ func OfCard(t *rapid.T) bool { return rapid.IntRange(0, 4).Draw(t, "of card") ==
 func AnyTitle(t *rapid.T) string {
 	return rapid.OneOf(
 		rapid.SampledFrom([]string{"", "Invented harbour log"}),
-		rapid.StringOfN(rapid.RuneFrom([]rune("  aeinorstWM–éß½ЖщΩאب港日誌\u0301")), 1, 200, -1),
+		rapid.StringOfN(rapid.RuneFrom([]rune("  aeinorstWM<&%|*–éß½ЖщΩאب港日誌\u0301")), 1, 200, -1),
 	).Draw(t, "title")
 }

@@ -129,18 +129,19 @@ func data(p geometry.Path) string {
 	fmt.Fprintf(&b, "M %s %s", num(p.Vertices[0].X), num(p.Vertices[0].Y))
 	segs := p.Segments()
 	for i, s := range segs {
-		if s.Bulge == 0 {
+		from, to := num(s.From.X)+" "+num(s.From.Y), num(s.To.X)+" "+num(s.To.Y)
+		if s.Bulge == 0 || from == to { // an arc smaller than is written is none
 			if p.Closed && i == len(segs)-1 {
 				break // Z draws the last straight line
 			}
-			fmt.Fprintf(&b, " L %s %s", num(s.To.X), num(s.To.Y))
+			b.WriteString(" L " + to)
 			continue
 		}
 		_, r, _, sweep := s.Arc()
 		// Y is downward here as in SVG, where a positive angle is the same way
 		// round as a positive bulge.
-		fmt.Fprintf(&b, " A %s %s 0 %d %d %s %s", num(r), num(r),
-			bit(math.Abs(sweep) > math.Pi), bit(sweep > 0), num(s.To.X), num(s.To.Y))
+		fmt.Fprintf(&b, " A %s %s 0 %d %d %s", num(r), num(r),
+			bit(math.Abs(sweep) > math.Pi), bit(sweep > 0), to)
 	}
 	if p.Closed {
 		b.WriteString(" Z")
