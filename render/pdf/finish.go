@@ -10,24 +10,36 @@ import (
 // The parts of a page that the PDF library wrote.
 var (
 	contentsPattern = regexp.MustCompile(`/Contents([^/>]*)`)
+	mediaPattern    = regexp.MustCompile(`/MediaBox *\[[^\]]*\]`)
 	dictPattern     = regexp.MustCompile(`(?s)<<(.*)>>`)
 )
 
-// finish adds to the library's file what it has no call for: what is on each
-// page, nested bookmarks and page labels, the document's title and
-// date, and viewer preferences that ask the print dialogue for actual size
+// finish adds to the library's file what it has no call for: its pages with what
+// is on them, nested bookmarks and page labels, the document's title and date,
+// and viewer preferences that ask the print dialogue for actual size
 // (PrintScaling None, 12.2) and show the title.
-func (d *Document) finish(bones []byte) ([]byte, error) {
-	u, err := newUpdate(bones)
+func (d *Document) finish(bones skeleton) ([]byte, error) {
+	u, err := newUpdate(bones.data)
 	if err != nil {
 		return nil, err
 	}
-	for _, p := range d.pages {
-		dict := dictPattern.FindStringSubmatch(u.object(p.object))
-		if dict == nil || !contentsPattern.MatchString(dict[1]) {
-			return nil, errors.New("a page of the library's file is not as expected")
+	dict := dictPattern.FindStringSubmatch(u.object(bones.page))
+	if dict == nil || !contentsPattern.MatchString(dict[1]) || !mediaPattern.MatchString(dict[1]) {
+		return nil, errors.New("the library's page is not as expected")
+	}
+	var kids []string
+	for i, p := range d.pages {
+		if p.object = bones.page; i > 0 {
+			p.object = u.reserve()
 		}
-		u.dict(p.object, contentsPattern.ReplaceAllString(strings.TrimSpace(dict[1]), fmt.Sprintf("/Contents %d 0 R\n", u.stream(p.packed))))
+		kids = append(kids, fmt.Sprintf("%d 0 R", p.object))
+		entries := contentsPattern.ReplaceAllString(strings.TrimSpace(dict[1]), fmt.Sprintf("/Contents %d 0 R\n", u.stream(p.packed)))
+		size := append(number(nil, pt(p.width), decimals), ' ')
+		size = number(size, pt(p.height), decimals)
+		u.dict(p.object, mediaPattern.ReplaceAllString(entries, fmt.Sprintf("/MediaBox [0 0 %s]", size)))
+	}
+	if len(kids) > 0 {
+		u.dict(2, fmt.Sprintf("/Type /Pages /Count %d /Kids [%s]", len(kids), strings.Join(kids, " ")))
 	}
 	catalog := []string{
 		"/Type /Catalog /Pages 2 0 R /Lang (en)",

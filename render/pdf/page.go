@@ -13,7 +13,7 @@ import (
 // path, so that its corners are joined and its dashes run on, and words stand
 // as exactly as lines.
 type Page struct {
-	object        int // its number in the file
+	object        int // its number in the file, once that is known
 	width, height geometry.Length
 	black         bool
 	open          bool // it may still be drawn on when there are others after it
@@ -25,8 +25,8 @@ type Page struct {
 
 // newPage starts a page. It opens a graphics state that is closed with the page:
 // cut off at what may be printed, scaled to what the printer makes true.
-func newPage(object int, width, height geometry.Length, setup *paper.Setup) *Page {
-	p := &Page{object: object, width: width, height: height}
+func newPage(width, height geometry.Length, setup *paper.Setup) *Page {
+	p := &Page{width: width, height: height}
 	p.lines.end("q")
 	if setup != nil {
 		lying := width > height

@@ -9,19 +9,15 @@ import (
 	"runtime"
 	"time"
 
-	"github.com/signintech/gopdf"
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
-	"forel/render/typeset"
 )
 
 // Document is a PDF under construction; its last page is a render.Surface.
 type Document struct {
-	pdf       gopdf.GoPdf // writes the typeface and the bones of the file; what is on pages is ours
-	err       error       // the first that happened; reported by Bytes
 	title     string
 	date      time.Time
 	black     bool
@@ -33,18 +29,7 @@ type Document struct {
 
 // New starts a document with the title that viewers show.
 func New(title string) *Document {
-	d := &Document{title: title}
-	d.pdf.Start(gopdf.Config{Unit: gopdf.UnitPT, PageSize: gopdf.Rect{W: 1, H: 1}})
-	for weight, data := range [2][]byte{typeset.Regular, typeset.Bold} {
-		d.note(d.pdf.AddTTFFontData(families[weight], data))
-	}
-	return d
-}
-
-func (d *Document) note(err error) {
-	if d.err == nil && err != nil {
-		d.err = err
-	}
+	return &Document{title: title}
 }
 
 // PrintedOn says what the pages to come are printed with: pages are drawn in
@@ -67,10 +52,9 @@ func (d *Document) AddPage(width, height geometry.Length) {
 	if len(d.pages) > 0 && !d.last().open {
 		d.last().done()
 	}
-	p := newPage(d.pdf.GetNextObjectID(), width, height, d.setup)
+	p := newPage(width, height, d.setup)
 	p.black = d.black
 	d.pages = append(d.pages, p)
-	d.pdf.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: pt(width), H: pt(height)}})
 }
 
 // Page gives the last page. It may be drawn on after others are added, and by
@@ -85,21 +69,24 @@ func (d *Document) Pages() int { return len(d.pages) }
 
 // Bytes ends the document and gives the file.
 func (d *Document) Bytes() ([]byte, error) {
-	d.embed()
-	if d.err != nil {
-		return nil, fmt.Errorf("pdf: %w", d.err)
+	var chars [2]used
+	for _, p := range d.pages {
+		for weight := range chars {
+			chars[weight].addAll(p.used[weight])
+		}
 	}
-	var data []byte
-	var bones, pages errgroup.Group
-	bones.Go(func() (err error) { data, err = d.pdf.GetBytesPdfReturnErr(); return err })
+	var bones skeleton
+	var made, pages errgroup.Group
+	made.Go(func() (err error) { bones, err = skeletonWith(chars); return err })
 	pages.SetLimit(runtime.GOMAXPROCS(0))
 	for _, p := range d.pages {
 		pages.Go(func() error { p.done(); return nil })
 	}
 	pages.Wait() // none gives an error
-	err := bones.Wait()
+	err := made.Wait()
+	var data []byte
 	if err == nil {
-		data, err = d.finish(data)
+		data, err = d.finish(bones)
 	}
 	if err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
@@ -123,21 +110,3 @@ func (d *Document) Fill(p geometry.Path, c render.Color) { d.last().Fill(p, c) }
 func (d *Document) Text(t render.Text) { d.last().Text(t) }
 
 func (d *Document) last() *Page { return d.pages[len(d.pages)-1] }
-
-// embed tells the library which characters the fonts it embeds are to have:
-// those of all pages.
-func (d *Document) embed() {
-	for weight, family := range families {
-		var all used
-		for _, p := range d.pages {
-			all.addAll(p.used[weight])
-		}
-		d.note(d.pdf.SetFont(family, "", 1))
-		_, err := d.pdf.MeasureTextWidth(string(all.runes()))
-		d.note(err)
-	}
-}
-
-// families are the library's names of the regular and the bold, which are F1
-// and F2 on pages.
-var families = [2]string{"regular", "bold"}
