@@ -130,5 +130,6 @@ func prints(s paper.Setup, lying bool) (width, height paper.Length, area geometr
 		width, height = height, width
 		m = paper.Margins{Left: m.Bottom, Right: m.Top, Top: m.Left, Bottom: m.Right}
 	}
-	return width, height, geometry.Bx(m.Left, m.Top, width-m.Right, height-m.Bottom-paper.Foot)
+	foot, _ := s.Foot(lying)
+	return width, height, geometry.Bx(m.Left, m.Top, width-m.Right, height-m.Bottom-foot)
 }

@@ -297,7 +297,8 @@ func TestLayOfPatternsThatFillSheets(t *testing.T) {
 			t.Skip("too little to print on")
 		}
 		area := s.Printable(false)
-		area.Max.Y -= paper.Foot
+		foot, _ := s.Foot(false)
+		area.Max.Y -= foot
 		const white = 2 // about a pattern
 		long := func(sheet paper.Length, label string) paper.Length {
 			n := paper.Length(rapid.IntRange(1, 3).Draw(t, label))

@@ -108,14 +108,28 @@ const (
 	MostOverlap  Length = 40
 )
 
-// Foot is the height kept free at the bottom of each sheet for its rulers and
-// words.
-const Foot Length = 14
-
-// Least room a sheet must leave between its margins: across for the rulers
-// and words, along for the pattern.
+// The foot of a sheet: the height its rulers take, with the words beside them;
+// how much more it is where the words stand above, on a sheet that leaves less
+// than footAcross between its margins.
 const (
-	leastAcross Length = 165
+	footRulers Length = 14
+	FootWords  Length = 12
+	footAcross Length = 165
+)
+
+// Foot gives the height kept free at the bottom of a sheet for its rulers and
+// words, and whether the words stand above the rulers.
+func (s Setup) Foot(lying bool) (height Length, above bool) {
+	if s.Printable(lying).Width() < footAcross {
+		return footRulers + FootWords, true
+	}
+	return footRulers, false
+}
+
+// Least room a sheet must leave between its margins: across for the rulers,
+// along for the pattern, with the foot below it.
+const (
+	leastAcross Length = 120
 	leastAlong  Length = 150
 )
 
@@ -133,9 +147,10 @@ func (s Setup) Check() error {
 		return err
 	}
 	room := s.Printable(false)
-	if across, along := room.Width(), room.Height(); across < leastAcross || along < leastAlong+Foot {
+	foot, _ := s.Foot(false)
+	if across, along := room.Width(), room.Height(); across < leastAcross || along < leastAlong+foot {
 		return fmt.Errorf("%v with margins of %v leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",
-			s.Sheet, s.Margins, across.MM(), along.MM(), leastAcross.MM(), (leastAlong + Foot).MM())
+			s.Sheet, s.Margins, across.MM(), along.MM(), leastAcross.MM(), (leastAlong + foot).MM())
 	}
 	return nil
 }
@@ -146,7 +161,8 @@ func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
 	lying = lying && s.Sheet.Width != s.Sheet.Height
 	width, height = s.Size(lying)
 	area = s.Printable(lying)
-	area.Max.Y -= Foot
+	foot, _ := s.Foot(lying)
+	area.Max.Y -= foot
 	return width, height, area
 }
 

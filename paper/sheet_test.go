@@ -105,7 +105,7 @@ func TestParseSheetNeverPanics(t *testing.T) {
 func TestSetupCheck(t *testing.T) {
 	for _, s := range paper.Sheets {
 		err := paper.Setup{Sheet: s, Margins: paper.EvenMargins(10), Overlap: 10}.Check()
-		if s.Width < 185 { // no room for a foot
+		if s.Width < 140 { // no room for the rulers
 			assert.ErrorContains(t, err, "is needed", s.Name)
 		} else {
 			assert.NoError(t, err, s.Name)

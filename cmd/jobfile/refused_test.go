@@ -92,8 +92,8 @@ var refused = []refusal{
 	{"sheet", book + "[print]\npaper = 'foolscap'\n", []string{`:6: print.paper: unknown sheet "foolscap"; give A4, `}},
 	{"sheet is a number", book + "[print]\npaper = 4\n", []string{":6: print.paper: 4 is no sheet; give A4, "}},
 	{"small sheet", book + "[print]\npaper = '50 x 80 mm'\n", []string{":6: print.paper: a sheet side of 50 mm is outside "}},
-	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'a4'\n", []string{":6: print.margin: A4 with margins of 40 mm leaves 130 x 217 mm to print on; "}}, // 210 and 297 less 80
-	{"sheet with the usual margin", book + "[print]\npaper = '150 x 200 mm'\n", []string{":6: print.paper: 150 x 200 mm with margins of 10 mm leaves 130 x 180 mm to print on; "}},
+	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'b5'\n", []string{":6: print.margin: B5 with margins of 40 mm leaves 96 x 170 mm to print on; "}}, // 176 and 250 less 80
+	{"sheet with the usual margin", book + "[print]\npaper = '130 x 200 mm'\n", []string{":6: print.paper: 130 x 200 mm with margins of 10 mm leaves 110 x 180 mm to print on; "}},
 
 	// Unknown keys.
 	{"near key", book + "[cloth]\noverlp = 3\n", []string{":6: cloth.overlp: unknown key; did you mean cloth.overlap"}},

@@ -142,7 +142,7 @@ func TestStarterFor(t *testing.T) {
 	assert.Equal(t, jobfile.Starter(), jobfile.StarterFor(geometry.MM, paper.DefaultSetup().Sheet))
 	for _, sheet := range append(slices.Clone(paper.Sheets), paper.Sheet{Width: 250, Height: 350.5}) {
 		f, suspects, err := jobfile.Parse("starter.toml", jobfile.StarterFor(geometry.IN, sheet))
-		if s := paper.DefaultSetup(); sheet.Width < 185 {
+		if s := paper.DefaultSetup(); sheet.Width < 140 {
 			s.Sheet = sheet
 			require.ErrorContains(t, err, s.Check().Error()[:20], sheet)
 			continue

@@ -17,16 +17,25 @@ import (
 func (b *booklet) foot(p paper.Page) {
 	b.Begin(render.Legend)
 	defer b.End()
-	box := b.Setup.Printable(p.Width > p.Height)
-	box.Min.Y = box.Max.Y - paper.Foot + 1.5
+	lying := p.Width > p.Height
+	box := b.Setup.Printable(lying)
+	high, above := b.Setup.Foot(lying)
+	box.Min.Y = box.Max.Y - high + 1.5
 	b.rule(box.Min, geometry.Pt(box.Max.X, box.Min.Y))
-	b.rulers(box.Min)
 
-	// The words stand right of the rulers, the little map at the right end.
-	const rulersWide, mapWide = 114, 16
+	// The words stand right of the rulers or above them, the little map at the
+	// right end.
+	rulersWide, mapWide := geometry.Length(114), geometry.Length(16)
+	words := box.Max.Y
+	if above {
+		rulersWide, words = 0, box.Min.Y+paper.FootWords
+		b.rulers(box.Min.Add(geometry.Pt(0, paper.FootWords)))
+	} else {
+		b.rulers(box.Min)
+	}
 	right := box.Max.X
 	if t, tile, ok := b.onlyTile(p); ok {
-		b.littleMap(t, tile, geometry.Bx(box.Max.X-mapWide+3, box.Min.Y+1.5, box.Max.X, box.Max.Y-0.5))
+		b.littleMap(t, tile, geometry.Bx(box.Max.X-mapWide+3, box.Min.Y+1.5, box.Max.X, words-0.5))
 		right -= mapWide
 	}
 	x, room := box.Min.X+rulersWide, right-box.Min.X-rulersWide

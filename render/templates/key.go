@@ -13,7 +13,8 @@ import (
 
 // The cells of the key: one a piece, so many across.
 const (
-	keyAcross                  = 4
+	keyWide    geometry.Length = 35 // at least
+	keyAcross                  = 4  // at most
 	keyTall    geometry.Length = 56
 	keyHeading geometry.Length = 14
 	keyGutter  geometry.Length = 5
@@ -25,15 +26,21 @@ func (b *booklet) keyRows() int {
 	return max(1, int((room+keyGutter)/(keyTall+keyGutter)))
 }
 
+// across gives how many cells of the key stand beside each other.
+func (b *booklet) across() int {
+	room := b.printable(b.Setup.Size(false)).Width()
+	return min(keyAcross, max(1, int((room+keyGutter)/(keyWide+keyGutter))))
+}
+
 // keyPages gives how many pages the key takes.
 func (b *booklet) keyPages() int {
-	perPage := b.keyRows() * keyAcross
+	perPage := b.keyRows() * b.across()
 	return (len(b.layout.Patterns) + perPage - 1) / perPage
 }
 
 // key draws every piece small with the sheets it is printed on.
 func (b *booklet) key() {
-	perPage := b.keyRows() * keyAcross
+	perPage := b.keyRows() * b.across()
 	for start := 0; start < len(b.layout.Patterns); start += perPage {
 		box := b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
 		if start == 0 {
@@ -41,10 +48,11 @@ func (b *booklet) key() {
 		}
 		b.Begin(render.Legend)
 		b.paragraph(box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
-		wide := (box.Width() - keyGutter*(keyAcross-1)) / keyAcross
+		across := b.across()
+		wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
 		for i, t := range b.layout.Patterns[start:min(start+perPage, len(b.layout.Patterns))] {
-			x := box.Min.X + geometry.Length(i%keyAcross)*(wide+keyGutter)
-			y := box.Min.Y + keyHeading + geometry.Length(i/keyAcross)*(keyTall+keyGutter)
+			x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
+			y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
 			b.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
 		}
 		b.End()

@@ -92,7 +92,8 @@ func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
 		{"Sheets of patterns", b.sheetsText()},
 		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
 	} {
-		const half, gutter = 88, 2
+		const gutter = 2
+		half := min(88, box.Width()*0.52)
 		names := typeset.Break(f[0], render.BodySize, false, half-gutter)
 		values := typeset.Break(f[1], render.BodySize, true, box.Width()-half)
 		for i := range max(len(names), len(values)) {

@@ -38,7 +38,7 @@ func anySheet(t *rapid.T) string {
 	if rapid.Bool().Draw(t, "usual sheet") {
 		return rapid.SampledFrom(sheets).Draw(t, "sheet").name
 	}
-	side := rapid.IntRange(166, 900)
+	side := rapid.IntRange(121, 900)
 	return fmt.Sprintf("%d x %d mm", side.Draw(t, "sheet side"), side.Draw(t, "other side"))
 }
 

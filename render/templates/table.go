@@ -34,6 +34,9 @@ func of(p geometry.Piece) string {
 	return string(p.Material)
 }
 
+// narrow is the width of a table whose columns are set closer.
+const narrow geometry.Length = 165
+
 // table lists every piece with its size and pages.
 func (f *flow) table() {
 	w := f.box.Width()
@@ -47,6 +50,12 @@ func (f *flow) table() {
 		{head: "height", right: w - 58, cell: func(i int) string { _, h := drawn[i].Size(); return f.Round.Pretty(h) }},
 		{head: "grain along", left: w - 50, cell: func(i int) string { return string(drawn[i].Grain) }},
 		{head: "pages", right: w, wrap: pages, cell: func(i int) string { return f.pagesText(f.layout.Patterns[i]) }},
+	}
+	if w < narrow {
+		columns[1].right, columns[2].left = 36, 39
+		columns[3].right, columns[4].right = 70, 89
+		columns[5].head, columns[5].left = "grain", 91.5
+		columns[6].wrap = w - 104
 	}
 	line := typeset.LineHeight(render.BodySize)
 	row := func(bold bool, cells [][]string) {
