@@ -38,8 +38,8 @@ func rows(c plan.Plan, r geometry.Rounding) [][]string {
 // Text gives the list in aligned columns, in the maker's unit.
 func Text(c plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
-	if c.Title != "" {
-		fmt.Fprintf(&b, "%s\n\n", oneLine(c.Title))
+	if t := oneLine(c.Title); t != "" {
+		fmt.Fprintf(&b, "%s\n\n", t)
 	}
 	table := append([][]string{headsIn(r.Unit)}, rows(c, r)...)
 	wide := make([]int, len(heads))
@@ -78,8 +78,8 @@ func Text(c plan.Plan, r geometry.Rounding) []byte {
 func Markdown(c plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
 	title := "Cut list"
-	if c.Title != "" {
-		title += ": " + oneLine(c.Title)
+	if t := oneLine(c.Title); t != "" {
+		title += ": " + t
 	}
 	fmt.Fprintf(&b, "# %s\n\n", escapeMarkdown(title))
 	line := func(cells []string) { b.WriteString("| " + strings.Join(cells, " | ") + " |\n") }
@@ -97,13 +97,13 @@ func Markdown(c plan.Plan, r geometry.Rounding) []byte {
 	}
 	b.WriteString("\n")
 	for _, n := range notes(c, r) {
-		b.WriteString("- " + n + "\n")
+		b.WriteString("- " + escapeMarkdown(n) + "\n")
 	}
 	names, margins := placing(c, r)
 	for i, name := range names {
 		fmt.Fprintf(&b, "- placing the %s\n", name)
 		for _, m := range margins[i] {
-			b.WriteString("  - " + m + "\n")
+			b.WriteString("  - " + escapeMarkdown(m) + "\n")
 		}
 	}
 	return b.Bytes()
@@ -124,6 +124,9 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 	}
 	for _, remark := range c.Remarks {
 		out = append(out, oneLine(remark.In(r.Format)))
+	}
+	for _, w := range c.Warnings {
+		out = append(out, "take care: "+oneLine(w))
 	}
 	for _, m := range c.Mistaken {
 		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
@@ -155,11 +158,15 @@ func placing(c plan.Plan, r geometry.Rounding) (names []string, margins [][]stri
 // oneLine keeps a title from breaking a line of the list.
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-// escapeMarkdown keeps a title from being read as markup.
+// markup is what Markdown reads otherwise than as itself (CommonMark 0.31.2, 2.4, from
+// memory: a backslash before any of it takes it as it is).
+const markup = "\\`*_{}[]<>#|&~"
+
+// escapeMarkdown keeps what a maker wrote from being read as markup.
 func escapeMarkdown(s string) string {
 	var b strings.Builder
 	for _, r := range s {
-		if strings.ContainsRune("\\`*_{}[]<>#|", r) {
+		if strings.ContainsRune(markup, r) {
 			b.WriteByte('\\')
 		}
 		b.WriteRune(r)

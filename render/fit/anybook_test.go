@@ -16,7 +16,7 @@ import (
 // lines and within the margins.
 func TestPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		o := renderfit.Options{Setup: pagetest.AnySetup(t)}
+		o := renderfit.Options{Setup: pagetest.Broad(t)}
 		var r fit.Report
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)

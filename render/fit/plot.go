@@ -97,7 +97,12 @@ func (p pen) likely(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 		told := fmt.Sprintf(": %s, expected %s ± %s; too tight%s %s, too loose %s", drawn,
 			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), under, chance(g.Chance.Tight), chance(g.Chance.Loose))
 		g.Volume = "" // it is in the heading
-		p.words(box.Min.X+14, y, name(g)+told, render.NoteSize, render.Start, false)
+		for i, l := range typeset.Break(name(g)+told, render.NoteSize, false, box.Width()-14) {
+			if i > 0 {
+				y += typeset.LineHeight(render.NoteSize)
+			}
+			p.words(box.Min.X+14, y, l, render.NoteSize, render.Start, false)
+		}
 	}
 	return p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
 }

@@ -37,6 +37,16 @@ func AnySetup(t *rapid.T) paper.Setup {
 	return s
 }
 
+// Broad is AnySetup with 165 mm between the margins at least, for pages whose
+// tables need as much.
+func Broad(t *rapid.T) paper.Setup {
+	s := AnySetup(t)
+	if s.Printable(false).Width() < 165*0.97 { // as far as a printer may be off
+		t.Skip("narrow")
+	}
+	return s
+}
+
 // AnySheet draws a sheet of a usual size, one that has hardly room for anything, or
 // any other.
 func AnySheet(t *rapid.T) paper.Sheet {

@@ -13,7 +13,7 @@ import (
 // lines and within the margins.
 func TestPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		o := Options{Setup: pagetest.AnySetup(t)}
+		o := Options{Setup: pagetest.Broad(t)}
 		var d *Drawing
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)

@@ -47,8 +47,10 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 	part := sc.cropped(window)
 	to, larger := fitted(window, at)
 	at = moveBox(window, to)
-	b.paragraph(at, at.Min.Y-9.5, "Corner of the mouth", render.BodySize, true)
-	b.paragraph(at, at.Min.Y-5.7, fmt.Sprintf("left and tail, %.1f times as large", larger/scale), noteSize, false)
+	over := at // the labels stand lower
+	over.Max.X += labelsWide
+	b.paragraph(over, at.Min.Y-9.5, "Corner of the mouth", render.BodySize, true)
+	b.paragraph(over, at.Min.Y-5.7, fmt.Sprintf("left and tail, %.1f times as large", larger/scale), noteSize, false)
 	b.Fill(geometry.Rectangle(at), white)
 	part.draw(b, b.looks, b.base, to)
 	b.frame(at)
@@ -104,6 +106,6 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 	for i, k := range order {
 		byWeight[i] = labels[k]
 	}
-	col, kept := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 3, Bottom: at.Max.Y, Gap: 1}.Fit(byWeight)
+	col, kept := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 1.5, Bottom: at.Max.Y, Gap: 1}.Fit(byWeight)
 	col.Draw(b, col.Arrange(kept))
 }

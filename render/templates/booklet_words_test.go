@@ -46,12 +46,7 @@ func TestBookletPagesWithLongTitles(t *testing.T) {
 // The same for any case on any printer.
 func TestBookletPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c, unit := anyPlan(t)
-		o := on(t, anySheet(t))
-		o.Setup = anyPrinter(t, o.Setup)
-		if unit == geometry.IN {
-			o.Round = geometry.To64th
-		}
+		c, o := anyPlan(t)
 		holdPages(t, pageRules, c, o, o.Setup.Sheet.String())
 	})
 }

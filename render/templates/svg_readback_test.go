@@ -15,6 +15,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/pagetest"
 	"forel/render/templates"
 )
 
@@ -262,7 +263,7 @@ func TestSVGNothingIsDrawnTwice(t *testing.T) {
 // The same for books, linings and trims of any size.
 func TestSVGNothingIsDrawnTwiceForAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := planOf(t, anyJob(t))
+		c := pagetest.AnyCase(t).Plan()
 		for _, p := range c.Pieces {
 			d, err := readDrawing(templates.PieceSVG(c, p, on(t, "A4")))
 			require.NoError(t, err)
