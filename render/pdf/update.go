@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"bytes"
-	"compress/zlib"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +9,8 @@ import (
 	"slices"
 	"strconv"
 	"sync"
+
+	"github.com/klauspost/compress/zlib"
 )
 
 // update is an incremental update (ISO 32000-1, 7.5.6): objects behind the
