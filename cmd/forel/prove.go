@@ -46,6 +46,11 @@ func runProve(args []string, out io.Writer, say voice) error {
 		return err
 	}
 	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}
+	if *folder != "" {
+		if err := o.Check(); err != nil {
+			return refusal{err.Error(), "draw it on another sheet, such as --paper a4"}
+		}
+	}
 	made := proofOf(l, o)
 	report := made.text()
 	if *format == "json" {

@@ -5,6 +5,7 @@
 package proof
 
 import (
+	"fmt"
 	"time"
 
 	"forel/geometry"
@@ -58,6 +59,19 @@ type Options struct {
 	Round geometry.Rounding
 	Black bool      // print in black alone; the SVG keeps its colours
 	Date  time.Time // the document's; zero: none
+}
+
+// leastAcross is what the tables of the picture take between the margins.
+const leastAcross Length = 165
+
+// Check tells why the picture can't be drawn on a sheet, nil if it can.
+func (o Options) Check() error {
+	// A measure that a printer makes too long leaves less to draw on.
+	if room := o.Setup.Printable(false).Width(); room < leastAcross*0.97 {
+		return fmt.Errorf("%v with margins of %v leaves %.4g mm across for the picture of the proof; at least %.4g mm are needed",
+			o.Setup.Sheet, o.Setup.Margins, room.MM(), leastAcross.MM())
+	}
+	return nil
 }
 
 // inside gives the look of a face inside where nothing is turned in. Linings
