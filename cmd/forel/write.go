@@ -6,7 +6,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // output is a file to be written.
@@ -19,32 +22,26 @@ type output struct {
 // beside its place, and only when all are written, renamed. On failure nothing
 // new is left behind.
 func writeFiles(files []output) (err error) {
-	temps := make([]string, 0, len(files))
+	temps := make([]string, len(files))
 	defer func() {
 		if err != nil {
 			for _, t := range temps {
-				os.Remove(t)
+				if t != "" {
+					os.Remove(t)
+				}
 			}
 		}
 	}()
-	for _, f := range files {
-		if info, err := os.Stat(f.name); err == nil && info.IsDir() {
-			return fmt.Errorf("%s is a folder", f.name)
-		}
-		t, err := os.CreateTemp(filepath.Dir(f.name), ".forel-*")
+	var together errgroup.Group
+	together.SetLimit(runtime.GOMAXPROCS(0))
+	wrong := make([]error, len(files))
+	for i, f := range files {
+		together.Go(func() error { temps[i], wrong[i] = writeBeside(f); return nil })
+	}
+	together.Wait() // what is wrong is told of the first file that has it
+	for _, err := range wrong {
 		if err != nil {
-			return fmt.Errorf("can't write %s: %w", f.name, cause(err))
-		}
-		temps = append(temps, t.Name())
-		_, err = t.Write(f.data)
-		if err == nil {
-			err = t.Chmod(0o644)
-		}
-		if closed := t.Close(); err == nil {
-			err = closed
-		}
-		if err != nil {
-			return fmt.Errorf("can't write %s: %w", f.name, cause(err))
+			return err
 		}
 	}
 	for i, f := range files {
@@ -98,6 +95,29 @@ func namesOf(files []output) []string {
 		names[i] = f.name
 	}
 	return names
+}
+
+// writeBeside writes a file under a temporary name beside its place and gives that
+// name, where it made one.
+func writeBeside(f output) (temp string, err error) {
+	if info, err := os.Stat(f.name); err == nil && info.IsDir() {
+		return "", fmt.Errorf("%s is a folder", f.name)
+	}
+	t, err := os.CreateTemp(filepath.Dir(f.name), ".forel-*")
+	if err != nil {
+		return "", fmt.Errorf("can't write %s: %w", f.name, cause(err))
+	}
+	_, err = t.Write(f.data)
+	if err == nil {
+		err = t.Chmod(0o644)
+	}
+	if closed := t.Close(); err == nil {
+		err = closed
+	}
+	if err != nil {
+		return t.Name(), fmt.Errorf("can't write %s: %w", f.name, cause(err))
+	}
+	return t.Name(), nil
 }
 
 // cause gives what the system said, without the name of a file, which may be
