@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	_ "embed" // for the usual skeleton
 	"sync"
 
 	"github.com/signintech/gopdf"
@@ -18,8 +19,32 @@ type skeleton struct {
 // and F2 on pages.
 var families = [2]string{"regular", "bold"}
 
-// skeletons are those made before: documents of one run mostly ask for the same
-// characters. More than mostKept are not kept.
+// usualSigns are the characters that most documents ask for, beside ASCII.
+const usualSigns = "°±×·¼½¾–‘’“”•…⅛⅜⅝⅞→−"
+
+// usual are the usual characters as a string.
+var usual = sync.OnceValue(func() string {
+	var u used
+	for r := ' '; r <= '~'; r++ {
+		u.add(r)
+	}
+	for _, r := range usualSigns {
+		u.add(r)
+	}
+	return string(u.runes())
+})
+
+// usualFile is the skeleton of the usual characters, as the library made it; a
+// test writes it again with -update. It is here since most runs would make
+// nothing else.
+//
+//go:embed skeleton.pdf
+var usualFile []byte
+
+// usualPage is the number of its page.
+const usualPage = 15
+
+// skeletons are others made before. More than mostKept are not kept.
 var skeletons = struct {
 	sync.Mutex
 	by map[[2]string]skeleton
@@ -28,14 +53,17 @@ var skeletons = struct {
 const mostKept = 16
 
 // skeletonWith gives a file whose fonts, regular and bold, have the characters
-// given, and those of ASCII, so that most documents share one.
+// given, and the usual ones, so that most documents share one.
 func skeletonWith(chars [2]used) (skeleton, error) {
 	var key [2]string
 	for weight := range chars {
-		for r := ' '; r <= '~'; r++ {
+		for _, r := range usual() {
 			chars[weight].add(r)
 		}
 		key[weight] = string(chars[weight].runes())
+	}
+	if key == [2]string{usual(), usual()} {
+		return skeleton{usualFile, usualPage}, nil
 	}
 	skeletons.Lock()
 	s, ok := skeletons.by[key]
