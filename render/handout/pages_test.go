@@ -13,6 +13,7 @@ import (
 	"forel/geometry"
 	"forel/render"
 	"forel/render/handout"
+	"forel/render/pagetest"
 	"forel/render/record"
 	"forel/render/typeset"
 )
@@ -69,7 +70,7 @@ func holdPage(t assert.TestingT, p recordedPage, o handout.Options, what string)
 				continue
 			}
 			for i := 1; i < len(points); i++ {
-				assert.False(t, enters(points[i-1], points[i], box), "%s: a line from %.1f to %.1f runs through %q at %.1f", what, points[i-1], points[i], a.String, box)
+				assert.False(t, pagetest.Enters(points[i-1], points[i], box), "%s: a line from %.1f to %.1f runs through %q at %.1f", what, points[i-1], points[i], a.String, box)
 			}
 		}
 	}
@@ -81,22 +82,6 @@ func holdPage(t assert.TestingT, p recordedPage, o handout.Options, what string)
 			assert.False(t, typeset.Box(a.Text).Grow(-slack).Overlaps(b) && filled(f.Path, typeset.Box(a.Text).Center()), "%s: %q stands on a tint", what, a.String)
 		}
 	}
-}
-
-// enters tells whether a straight line has a point inside a box. It halves the
-// line until a part is clear of the box or its middle is in it.
-func enters(a, b geometry.Point, box geometry.Box) bool {
-	if max(a.X, b.X) <= box.Min.X || min(a.X, b.X) >= box.Max.X || max(a.Y, b.Y) <= box.Min.Y || min(a.Y, b.Y) >= box.Max.Y {
-		return false
-	}
-	m := a.Add(b).Mul(0.5)
-	if m.X > box.Min.X && m.X < box.Max.X && m.Y > box.Min.Y && m.Y < box.Max.Y {
-		return true
-	}
-	if a.Distance(b) < 1e-5 {
-		return false
-	}
-	return enters(a, m, box) || enters(m, b, box)
 }
 
 // filled tells whether a point lies within a closed path.

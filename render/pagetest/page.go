@@ -151,16 +151,16 @@ func runsInto(p geometry.Path, box geometry.Box) bool {
 	}
 	points := ringOf(p)
 	for i := 1; i < len(points); i++ {
-		if enters(points[i-1], points[i], box) {
+		if Enters(points[i-1], points[i], box) {
 			return true
 		}
 	}
 	return false
 }
 
-// enters tells whether a straight line has a point inside a box. It halves the
+// Enters tells whether a straight line has a point inside a box. It halves the
 // line until a part is clear of the box or its middle is in it.
-func enters(a, b geometry.Point, box geometry.Box) bool {
+func Enters(a, b geometry.Point, box geometry.Box) bool {
 	if max(a.X, b.X) <= box.Min.X || min(a.X, b.X) >= box.Max.X || max(a.Y, b.Y) <= box.Min.Y || min(a.Y, b.Y) >= box.Max.Y {
 		return false
 	}
@@ -171,7 +171,7 @@ func enters(a, b geometry.Point, box geometry.Box) bool {
 	if a.Distance(b) < 1e-5 {
 		return false
 	}
-	return enters(a, m, box) || enters(m, b, box)
+	return Enters(a, m, box) || Enters(m, b, box)
 }
 
 // OfTheScale finds words whose size is not one of the type scale's.

@@ -10,6 +10,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/slipcase"
 	"forel/render"
+	"forel/render/pagetest"
 	"forel/render/pattern"
 	"forel/render/record"
 	"forel/render/typeset"
@@ -161,29 +162,13 @@ func (d drawing) struckThrough(layers ...render.Layer) error {
 				box = box.Grow(s.Stroke.Width / 2)
 			}
 			for i := 1; i < len(points); i++ {
-				if enters(points[i-1], points[i], box) {
+				if pagetest.Enters(points[i-1], points[i], box) {
 					return fmt.Errorf("a line of %s from %.1f to %.1f runs through %q at %.1f", s.Layer, points[i-1], points[i], a.String, box)
 				}
 			}
 		}
 	}
 	return nil
-}
-
-// enters tells whether a straight line has a point inside a box. It halves the
-// line until a part is clear of the box or its middle is in it.
-func enters(a, b geometry.Point, box geometry.Box) bool {
-	if max(a.X, b.X) <= box.Min.X || min(a.X, b.X) >= box.Max.X || max(a.Y, b.Y) <= box.Min.Y || min(a.Y, b.Y) >= box.Max.Y {
-		return false
-	}
-	m := a.Add(b).Mul(0.5)
-	if m.X > box.Min.X && m.X < box.Max.X && m.Y > box.Min.Y && m.Y < box.Max.Y {
-		return true
-	}
-	if a.Distance(b) < 1e-5 {
-		return false
-	}
-	return enters(a, m, box) || enters(m, b, box)
 }
 
 // says tells whether a text names a piece, alone or with its count.

@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/pagetest"
 	"forel/render/record"
 	"forel/render/templates"
 	"forel/render/typeset"
@@ -93,7 +94,7 @@ func offLines(p recordedPage, _ templates.Options) error {
 		for _, a := range p.Texts {
 			box := typeset.Box(a.Text).Grow(-slack)
 			for i := 1; i < len(points); i++ {
-				if enters(points[i-1], points[i], box) {
+				if pagetest.Enters(points[i-1], points[i], box) {
 					return fmt.Errorf("a line in %s from %.1f to %.1f runs through %.60q at %.1f", s.Layer, points[i-1], points[i], a.String, box)
 				}
 			}
@@ -105,22 +106,6 @@ func offLines(p recordedPage, _ templates.Options) error {
 // ofPiece tells whether a page has a piece on it.
 func (p recordedPage) ofPiece() bool {
 	return slices.ContainsFunc(p.Texts, func(w record.Written) bool { return pageText.MatchString(w.String) })
-}
-
-// enters tells whether a straight line has a point inside a box. It halves the
-// line until a part is clear of the box or its middle is in it.
-func enters(a, b geometry.Point, box geometry.Box) bool {
-	if max(a.X, b.X) <= box.Min.X || min(a.X, b.X) >= box.Max.X || max(a.Y, b.Y) <= box.Min.Y || min(a.Y, b.Y) >= box.Max.Y {
-		return false
-	}
-	m := a.Add(b).Mul(0.5)
-	if m.X > box.Min.X && m.X < box.Max.X && m.Y > box.Min.Y && m.Y < box.Max.Y {
-		return true
-	}
-	if a.Distance(b) < 1e-5 {
-		return false
-	}
-	return enters(a, m, box) || enters(m, b, box)
 }
 
 // sizes finds a text whose size is not one of the type scale's.
