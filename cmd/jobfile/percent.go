@@ -15,6 +15,17 @@ var (
 	anySpace = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ")
 )
 
+// oneWay reads a number in text, with a point or a comma. It refuses one that can
+// be read in two ways.
+func (r *reader) oneWay(v value, number string) (n float64, ok bool) {
+	point := strings.Replace(number, ",", ".", 1)
+	if twoWays.MatchString(number) {
+		r.refuse(v.at, written(v)+" can be read in two ways", "write "+point+" or "+strings.Replace(number, ",", "", 1))
+		return 0, false
+	}
+	return float(point), true
+}
+
 // percent reads a share: a number, or text with or without a percent sign.
 func (r *reader) percent(v value, p slipcase.Percent) float64 {
 	limits := "give " + plain(p.Min) + " % to " + plain(p.Max) + " % (" + p.What + ")"
@@ -32,12 +43,10 @@ func (r *reader) percent(v value, p slipcase.Percent) float64 {
 		if m == nil {
 			break
 		}
-		point := strings.Replace(m[1], ",", ".", 1)
-		if twoWays.MatchString(m[1]) {
-			r.refuse(v.at, told+" can be read in two ways", "write "+point+" or "+strings.Replace(m[1], ",", "", 1))
+		var ok bool
+		if n, ok = r.oneWay(v, m[1]); !ok { // infinite where it is too large
 			return 0
 		}
-		n = float(point) // infinite where it is too large
 	}
 	switch {
 	case math.IsNaN(n):

@@ -25,12 +25,11 @@ func (r *reader) weight(v value) float64 {
 		if m == nil {
 			break
 		}
-		point := strings.Replace(m[1], ",", ".", 1)
-		if twoWays.MatchString(m[1]) {
-			r.refuse(v.at, told+" can be read in two ways", "write "+point+" or "+strings.Replace(m[1], ",", "", 1))
+		var ok bool
+		if n, ok = r.oneWay(v, m[1]); !ok {
 			return 0
 		}
-		if n = float(point); m[2] == "kg" {
+		if m[2] == "kg" {
 			kilo = 1000
 		}
 	}
