@@ -141,7 +141,8 @@ func (c *class) warnStale(done []student, say voice) {
 
 // readRoster reads the roster and the job file that goes with it.
 func readRoster(name, job string, flags []jobfile.Flag) ([]roster.Row, error) {
-	data, err := readJob(name)
+	const named = "name the roster, a table that starts with a line such as name,title,height,width,thickness"
+	data, err := readInput(name, named, named)
 	if err != nil {
 		return nil, err
 	}

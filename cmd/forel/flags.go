@@ -293,15 +293,21 @@ func (j *jobFlags) read(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, err
 	return jobfile.FromFlags(flags)
 }
 
-// readJob reads a job file: a regular one, no more of it than could be a job.
+// readJob reads a job file.
 func readJob(name string) ([]byte, error) {
+	missing := "put a length with a space in quotes"
+	if strings.HasSuffix(name, ".toml") {
+		missing = "forel new " + name + " writes a starter job"
+	}
+	return readInput(name, missing, "name a job file")
+}
+
+// readInput reads a regular file, no more of it than could be a job; it is told
+// what to do where there is none, or where it is something else.
+func readInput(name, missing, other string) ([]byte, error) {
 	f, err := os.Open(name)
 	if errors.Is(err, fs.ErrNotExist) {
-		hint := "put a length with a space in quotes"
-		if strings.HasSuffix(name, ".toml") {
-			hint = "forel new " + name + " writes a starter job"
-		}
-		return nil, failure{fmt.Errorf("%s: no such file", name), hint}
+		return nil, failure{fmt.Errorf("%s: no such file", name), missing}
 	}
 	if err != nil {
 		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), ""}
@@ -312,7 +318,7 @@ func readJob(name string) ([]byte, error) {
 		err = errors.New("not a file")
 	}
 	if err != nil {
-		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), "name a job file"}
+		return nil, failure{fmt.Errorf("%s: %w", name, cause(err)), other}
 	}
 	data, err := io.ReadAll(io.LimitReader(f, jobfile.MostBytes+1))
 	if err != nil {

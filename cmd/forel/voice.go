@@ -12,8 +12,8 @@ import (
 )
 
 // How forel speaks at the terminal: lower case, no full stop, one line a
-// problem. "error:" says what is wrong and what would be right, "warning:"
-// what to check, "hint:" what to do next. Results go to standard output, all
+// problem. "error:" says what is wrong and what would be right or what to do
+// next, "warning:" what to check. Results go to standard output, all
 // of this to standard error.
 
 // voice is standard error.
@@ -37,7 +37,12 @@ type failure struct {
 	hint string
 }
 
-func (f failure) Error() string { return f.err.Error() }
+func (f failure) Error() string {
+	if f.hint == "" {
+		return f.err.Error()
+	}
+	return f.err.Error() + "; " + f.hint
+}
 
 // errHelp ends a command whose help was asked for and has been printed.
 var errHelp = errors.New("help")
@@ -50,9 +55,6 @@ func (v voice) status(err error) int {
 		return statusOK
 	case errors.As(err, &f):
 		fmt.Fprintf(v.w, "error: %s\n", printable(f.Error()))
-		if f.hint != "" {
-			fmt.Fprintf(v.w, "hint: %s\n", printable(f.hint))
-		}
 		return statusFailed
 	}
 	for _, line := range strings.Split(err.Error(), "\n") {

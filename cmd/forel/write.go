@@ -72,7 +72,7 @@ func writeInto(folder string, files []output) error {
 
 // elsewhere is the failure of a folder that can't be written to.
 func elsewhere(err error) failure {
-	return failure{fmt.Errorf("%w; give another folder with --out", err), ""}
+	return failure{err, "give another folder with --out"}
 }
 
 // wrote says which files were written, and where; every command says it so.
