@@ -67,6 +67,8 @@ type Piece struct {
 	FaceUp   string   // the face toward the viewer
 	Regions  []Region // what each part between folds is for
 	Over     string   // the board a lining goes on; empty for others
+	Rule     SizeRule // the worksheet's rules for its size
+	Lies     Path     // the outline as it lies on the case, where it is cut smaller for its stretch; else empty
 	Edges    []Edge   // the straight edges that have a name
 	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
 	Hand     string   // how one pattern serves a left and a right, head and tail
@@ -138,6 +140,10 @@ type Edge struct {
 	Off      Length // how far from what Meets names the edge is laid; 0 on it
 	From, To Point
 }
+
+// SizeRule is the rules for the width and the height of a piece in the symbols
+// of the worksheet, with a remark; empty where the worksheet has none.
+type SizeRule struct{ Width, Height, Remark string }
 
 // Margin is a distance a maker rules or checks when placing the piece.
 type Margin struct {

@@ -45,6 +45,10 @@ type Plan struct {
 	Order     []string // the order of work, where Cutting does not tell it
 	Warnings  []string // what looks like a slip, or needs care
 	Mistaken  []string // which pieces could be mistaken for which
+	Facts     []Fact   // what the finished thing measures and what is left in it
+	Worksheet []Group  // the lines of the worksheet, pieces left out
+	Steps     []Step   // the order of work
+	Finished  Care     // the checks of the finished thing
 }
 
 // Drawn gives all that patterns are drawn of: the pieces and their faces.

@@ -1,0 +1,110 @@
+package job
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"forel/geometry"
+)
+
+// Problem is one thing wrong with a job, or worth a second look. It is put into
+// words by Wrong and Error alone.
+type Problem struct {
+	Key    string // of the job file, such as "board.thickness"
+	Value  string // what is set there, such as "30 mm"; empty where Reason stands by itself
+	Reason string // what is wrong with it, such as "is too large"
+	Fix    string // what would do, such as "give 0.5 mm to 6 mm"
+}
+
+// Wrong says what is wrong, without the key.
+func (p Problem) Wrong() string {
+	if p.Value == "" {
+		return p.Reason
+	}
+	return p.Value + " " + p.Reason
+}
+
+// Error returns the problem as one line.
+func (p Problem) Error() string { return p.Key + ": " + p.Wrong() + "; " + p.Fix }
+
+// Problems are all the reasons a job was refused.
+type Problems []Problem
+
+// Error returns one line a problem.
+func (ps Problems) Error() string {
+	lines := make([]string, len(ps))
+	for i, p := range ps {
+		lines[i] = p.Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Limits gathers what is beyond a limit.
+type Limits struct {
+	Unit   geometry.Unit
+	Broken Problems
+}
+
+// NewLimits returns a Limits for a maker's unit.
+func NewLimits(unit geometry.Unit) *Limits { return &Limits{Unit: unit} }
+
+// Refuse notes a problem.
+func (l *Limits) Refuse(p Problem) { l.Broken = append(l.Broken, p) }
+
+// hair is what a length may be beyond a limit, from rounding alone.
+const hair = 1e-6
+
+// AtMost notes a value over a limit; why follows the value in the message.
+func (l *Limits) AtMost(key string, value, limit Length, why string) {
+	if value > limit+hair {
+		l.Refuse(Problem{key, Apart(value, limit, -1, l.Unit), why, "at most " + Show(limit, l.Unit, -1)})
+	}
+}
+
+// AtLeast notes a value under a limit; why follows the value in the message.
+func (l *Limits) AtLeast(key string, value, limit Length, why string) {
+	if value < limit-hair {
+		l.Refuse(Problem{key, Apart(value, limit, +1, l.Unit), why, "at least " + Show(limit, l.Unit, +1)})
+	}
+}
+
+// Show writes a length in the maker's unit, to a hundredth of a millimetre or
+// a thousandth of an inch: up where side is positive, down where negative, so
+// that a limit quoted in a message is itself within the limit.
+func Show(l Length, unit geometry.Unit, side int) string {
+	digits := 2
+	if unit == geometry.IN {
+		digits = 3
+	}
+	scale := math.Pow10(digits)
+	v := float64(l/unit.Length()) * scale
+	switch {
+	case side > 0:
+		v = math.Ceil(v - 1e-6)
+	case side < 0:
+		v = math.Floor(v + 1e-6)
+	default:
+		v = math.Round(v)
+	}
+	return Number(v/scale) + " " + unit.String()
+}
+
+// Apart writes a length as Show does, but in full where it would read the same
+// as the limit it breaks.
+func Apart(l, limit Length, side int, unit geometry.Unit) string {
+	if s := Show(l, unit, 0); s != Show(limit, unit, side) {
+		return s
+	}
+	return strconv.FormatFloat(float64(l/unit.Length()), 'g', 6, 64) + " " + unit.String()
+}
+
+// Number writes a number to four decimals, without needless zeros.
+func Number(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 4, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
