@@ -2,7 +2,7 @@ package handout
 
 import (
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/onepiece"
 	"forel/render/scene"
 )
@@ -13,7 +13,7 @@ type cardModel struct {
 	palette
 	c    onepiece.Case
 	p    geometry.Piece
-	hung foldup.Sheet
+	hung fold.Sheet
 	w, h float64 // the spine panel
 	d    float64 // a side
 }
@@ -30,7 +30,13 @@ func cardModelOf(c onepiece.Case, pal palette) cardModel {
 		}
 	}
 	m.w, m.h, m.d = spine.Width().MM(), spine.Height().MM(), side.Width().MM()
-	m.hung = foldup.Lay(m.p, spine.Center(), foldup.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, foldup.Vec{X: 1}, foldup.Vec{Y: 1})
+	down := fold.Frame{O: fold.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: fold.Vec{X: 1}, V: fold.Vec{Y: 1}}
+	m.hung, _ = fold.Hang(m.p, down, func(r fold.Part) float64 {
+		if spine.Center().In(r.Outline) {
+			return 1
+		}
+		return 0
+	})
 	return m
 }
 

@@ -124,15 +124,7 @@ func covers(p geometry.Path, box geometry.Box) bool {
 	if !p.Bounds().Contains(box) || runsInto(p, box) {
 		return false
 	}
-	// A ray from the middle to the right.
-	points, at, in := ringOf(p), box.Center(), false
-	for i := 1; i < len(points); i++ {
-		a, b := points[i-1], points[i]
-		if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(b.X-a.X)*(at.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
+	return box.Center().In(p.Flatten(0.05))
 }
 
 func ringOf(p geometry.Path) []geometry.Point {

@@ -1,4 +1,4 @@
-package foldup
+package fold
 
 import (
 	"cmp"
@@ -12,43 +12,48 @@ import (
 // this are one.
 const grid = 1e-5
 
-// line is what an edge between two regions is.
-type line int
+// Kind is what an edge between two parts is.
+type Kind int
 
+// Kinds of edges. A fold and a bend are hinges, a pleat lays a part back on itself;
+// the covering gives at Give, and a tab is turned over the edge of a hole at Round.
 const (
-	cut line = iota
-	fold
-	bend
-	pleat
-	give
-	round
+	Cut Kind = iota
+	Fold
+	Bend
+	Pleat
+	Give
+	Round
 )
 
-// region is a part of a piece between cuts, folds and creases.
-type region struct {
-	outline []geometry.Point // counterclockwise, no point repeated
-	joins   []join
+// Part is a part of a piece between cuts, folds and creases.
+type Part struct {
+	Outline []geometry.Point // counterclockwise, no point repeated
+	Joins   []Join           // to other parts; this part lies left of each
+	Idle    []Join           // folds that end in this part and part nothing
+	Web     bool             // it is left over a corner and pinched there: it hangs on nothing
+	Tab     bool             // it is turned over the edge of a hole; webs may be pinched at its ends
 }
 
-// join is an edge that two regions share.
-type join struct {
-	to       int // the other region
-	from, at geometry.Point
-	kind     line
+// Join is a straight edge that two parts share.
+type Join struct {
+	To       int // the other part
+	From, At geometry.Point
+	Kind     Kind
 }
 
-// length of the join.
-func (j join) length() Length { return j.from.Distance(j.at) }
+// Length returns the length of the join.
+func (j Join) Length() Length { return j.From.Distance(j.At) }
 
-// split parts a piece into its regions: the faces of the drawing that its
-// outline, slits, folds and creases make.
-func split(p geometry.Piece) []region {
+// Split parts a piece: into the faces of the drawing that its outline, slits, folds
+// and creases make. Arcs are parted into chords a hundredth of a millimetre off them.
+func Split(p geometry.Piece) []Part {
 	type edge struct {
 		a, b geometry.Point
-		kind line
+		kind Kind
 	}
 	var edges []edge
-	add := func(path geometry.Path, kind line) {
+	add := func(path geometry.Path, kind Kind) {
 		pts := path.Flatten(0.01)
 		if path.Closed {
 			pts = append(pts, pts[0])
@@ -58,19 +63,19 @@ func split(p geometry.Piece) []region {
 		}
 	}
 	for _, c := range p.Cuts() {
-		add(c, cut)
+		add(c, Cut)
 	}
 	for _, f := range p.Folds {
-		add(f, fold)
+		add(f, Fold)
 	}
 	gives, cuts := snipEnds(p)
 	for _, s := range cuts {
-		add(s, cut)
+		add(s, Cut)
 	}
 	for _, s := range gives {
-		add(s, give)
+		add(s, Give)
 	}
-	kinds := map[geometry.CreaseKind]line{geometry.Bend: bend, geometry.Pleat: pleat, geometry.Give: give, geometry.Round: round}
+	kinds := map[geometry.CreaseKind]Kind{geometry.Bend: Bend, geometry.Pleat: Pleat, geometry.Give: Give, geometry.Round: Round}
 	for _, c := range p.Creases {
 		add(c.Path, kinds[c.Kind])
 	}
@@ -78,12 +83,12 @@ func split(p geometry.Piece) []region {
 	// Part every edge where another meets it. Of edges on one place a cut goes
 	// before all, a crease before a fold.
 	places := nodes{}
-	kind := map[[2]node]line{}
+	kind := map[[2]node]Kind{}
 	for i, e := range edges {
 		stops := []float64{0, 1}
 		for k, o := range edges {
 			if k != i {
-				stops = append(stops, meets(e.a, e.b, o.a, o.b)...)
+				stops = append(stops, Meets(e.a, e.b, o.a, o.b)...)
 			}
 		}
 		slices.Sort(stops)
@@ -96,7 +101,7 @@ func split(p geometry.Piece) []region {
 				if cmp.Compare(last[0], here[0]) > 0 || last[0] == here[0] && last[1] > here[1] {
 					pair = [2]node{here, last}
 				}
-				if old, ok := kind[pair]; !ok || old == fold || e.kind == cut {
+				if old, ok := kind[pair]; !ok || old == Fold || e.kind == Cut {
 					kind[pair] = e.kind
 				}
 			}
@@ -106,9 +111,9 @@ func split(p geometry.Piece) []region {
 	return faces(places, kind)
 }
 
-// meets gives where on the line from a to b another line touches or crosses
+// Meets returns where on the line from a to b another line touches or crosses
 // it, as parts of its length.
-func meets(a, b, c, d geometry.Point) []float64 {
+func Meets(a, b, c, d geometry.Point) []float64 {
 	ab, cd, ac := b.Sub(a), d.Sub(c), c.Sub(a)
 	cross := func(p, q geometry.Point) float64 { return float64(p.X*q.Y - p.Y*q.X) }
 	dot := func(p, q geometry.Point) float64 { return float64(p.X*q.X + p.Y*q.Y) }
@@ -139,7 +144,7 @@ func meets(a, b, c, d geometry.Point) []float64 {
 }
 
 // faces walks round every face of a drawing, keeping it on the left.
-func faces(places nodes, kind map[[2]node]line) []region {
+func faces(places nodes, kind map[[2]node]Kind) []Part {
 	next := map[node][]node{}
 	for pair := range kind {
 		next[pair[0]] = append(next[pair[0]], pair[1])
@@ -153,8 +158,8 @@ func faces(places nodes, kind map[[2]node]line) []region {
 	}
 	slices.SortFunc(starts, func(a, b node) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
 
-	side := map[[2]node]int{} // which region lies left of a way from node to node
-	var out []region
+	side := map[[2]node]int{} // which part lies left of a way from node to node
+	var out []Part
 	var rings [][]node
 	for _, a := range starts {
 		for _, b := range next[a] {
@@ -184,7 +189,7 @@ func faces(places nodes, kind map[[2]node]line) []region {
 				side[[2]node{n, ring[(i+1)%len(ring)]}] = len(out)
 			}
 			rings = append(rings, ring)
-			out = append(out, region{outline: withoutSpikes(ring, places)})
+			out = append(out, Part{Outline: withoutSpikes(ring, places)})
 		}
 	}
 	for i, ring := range rings {
@@ -195,16 +200,23 @@ func faces(places nodes, kind map[[2]node]line) []region {
 			if _, ok := kind[pair]; !ok {
 				pair = [2]node{b, a}
 			}
-			if other >= 0 && other != i && kind[pair] != cut {
-				out[i].joins = append(out[i].joins, join{other, places[a], places[b], kind[pair]})
+			j := Join{other, places[a], places[b], kind[pair]}
+			switch {
+			case other < 0 || j.Kind == Cut:
+			case other == i:
+				out[i].Idle = append(out[i].Idle, j)
+			default:
+				out[i].Joins = append(out[i].Joins, j)
 			}
 		}
+		out[i].Web = out[i].only(Give)
+		out[i].Tab = !out[i].Web && out[i].only(Round, Give)
 	}
 	return out
 }
 
 // withoutSpikes drops ways that go out and come straight back, as along a slit
-// that ends inside a region.
+// that ends inside a part.
 func withoutSpikes(ring []node, places nodes) []geometry.Point {
 	kept := slices.Clone(ring)
 	for changed := true; changed && len(kept) > 2; {
@@ -226,11 +238,7 @@ func withoutSpikes(ring []node, places nodes) []geometry.Point {
 	return pts
 }
 
-// only tells whether all joins of a region are of one kind.
-func (r region) only(kind line) bool {
-	return len(r.joins) > 0 && !slices.ContainsFunc(r.joins, func(j join) bool { return j.kind != kind })
+// only tells whether all joins of a part are of some kinds.
+func (p Part) only(kinds ...Kind) bool {
+	return len(p.Joins) > 0 && !slices.ContainsFunc(p.Joins, func(j Join) bool { return !slices.Contains(kinds, j.Kind) })
 }
-
-// pinched tells whether a region is a web left over a corner, which is pinched
-// where it is and lies on no face.
-func (r region) pinched() bool { return r.only(give) }

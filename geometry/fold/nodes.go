@@ -1,4 +1,4 @@
-package foldup
+package fold
 
 import (
 	"math"
