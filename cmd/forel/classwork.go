@@ -14,6 +14,7 @@ import (
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -132,8 +133,12 @@ func upToDate(folder, stamp string) bool {
 // refuse tells why a row can't be made, with its line.
 func (s *student) refuse(err error) {
 	s.state = rowRefused
-	for _, l := range strings.Split(err.Error(), "\n") {
-		s.Refused = append(s.Refused, jobfile.Issue{Source: s.Source, Line: s.Line, Wrong: l})
+	var ps job.Problems
+	if !errors.As(err, &ps) {
+		ps = job.Problems{{Reason: err.Error()}}
+	}
+	for _, p := range ps {
+		s.Refused = append(s.Refused, jobfile.Issue{Source: s.Source, Line: s.Line, Problem: p})
 	}
 }
 

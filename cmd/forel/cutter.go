@@ -157,7 +157,7 @@ func (c *cutterFlags) setup(f *pflag.FlagSet) (bed.Setup, error) {
 func (c *cutterFlags) grains() (map[geometry.Material]geometry.Grain, error) {
 	out := map[geometry.Material]geometry.Grain{}
 	var names []string
-	for _, m := range bed.Materials {
+	for _, m := range geometry.Materials {
 		names = append(names, string(m))
 	}
 	var one []string
@@ -175,7 +175,7 @@ func (c *cutterFlags) grains() (map[geometry.Material]geometry.Grain, error) {
 		if err != nil {
 			return nil, fmt.Errorf("--grain: %w", err)
 		}
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			out[m] = g
 		}
 	}
@@ -189,7 +189,7 @@ func (c *cutterFlags) grains() (map[geometry.Material]geometry.Grain, error) {
 			return nil, fmt.Errorf("--grain %.40q: %w", text, err)
 		}
 		known := false
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			if strings.EqualFold(strings.TrimSpace(name), string(m)) {
 				out[m], known = g, true
 			}
@@ -228,7 +228,7 @@ func (c *cutterFlags) jobs(flags *jobFlags, say voice) ([]bed.Job, string, error
 // stocks gives what each material of a job is: its name, and how thick.
 func stocks(l loaded) map[geometry.Material]string {
 	out := map[geometry.Material]string{}
-	for _, m := range bed.Materials {
+	for _, m := range geometry.Materials {
 		name := l.file.Names[m]
 		if name == "" {
 			name = string(m)
@@ -264,7 +264,7 @@ func (c *cutterFlags) draw(beds []bed.Bed, s bed.Setup, title string) ([]output,
 	}
 	for _, g := range []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth} {
 		var names []string
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			if count[m] > 0 && s.GrainOf(m) == g {
 				names = append(names, string(m))
 			}
@@ -287,7 +287,7 @@ func (c *cutterFlags) warnStale(say voice, files []output) {
 	for _, f := range files {
 		now[filepath.Join(c.folder, f.name)] = true
 	}
-	for _, m := range bed.Materials {
+	for _, m := range geometry.Materials {
 		old, _ := filepath.Glob(filepath.Join(c.folder, string(m)+"-[0-9]*.svg"))
 		for _, name := range old {
 			if !now[name] {

@@ -176,6 +176,9 @@ type loaded struct {
 	date   time.Time // of documents, of a command that prints; zero: none
 }
 
+// isCard tells whether the case is one of card.
+func (l loaded) isCard() bool { return l.card.Pieces != nil }
+
 // load reads the job from the file named, if any, and the flags, and works it
 // out.
 func (j *jobFlags) load(say voice) (loaded, error) {
@@ -248,21 +251,20 @@ func (j *jobFlags) worked(file jobfile.File, suspects jobfile.Issues, say voice)
 // workOut makes the case of a job that was read, for sizes rounded as asked.
 func workOut(file jobfile.File, round string) (l loaded, err error) {
 	l.file = file
-	if l.round, err = rounding(round, file.Job.Unit); err != nil {
+	if l.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
 		return l, err
 	}
-	if file.Construction == jobfile.Card {
-		if l.card, err = onepiece.Make(file.Card); err != nil {
-			return l, err
+	switch j := file.Job.(type) {
+	case *onepiece.Job:
+		if l.card, err = onepiece.Make(*j); err == nil {
+			l.plan = l.card.Plan()
 		}
-		l.plan = l.card.Plan()
-		return l, nil
+	case *slipcase.Job:
+		if l.boards, err = slipcase.Make(*j); err == nil {
+			l.plan = l.boards.Plan()
+		}
 	}
-	if l.boards, err = slipcase.Make(file.Job); err != nil {
-		return l, err
-	}
-	l.plan = l.boards.Plan()
-	return l, nil
+	return l, err
 }
 
 // warnTitle tells of a title that the PDF can't show whole.

@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"forel/cmd/jobfile"
 	"forel/render/handout"
 )
 
@@ -97,7 +96,7 @@ func notBlank(f *pflag.FlagSet, job *jobFlags) error {
 
 // subjectOf gives what a handout is for: a case of boards or of card.
 func subjectOf(l loaded) handout.Subject {
-	if l.file.Construction == jobfile.Card {
+	if l.isCard() {
 		return handout.OfCard(l.card)
 	}
 	return handout.Of(l.boards)

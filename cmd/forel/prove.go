@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 
-	"forel/cmd/jobfile"
 	"forel/render/proof"
 )
 
@@ -100,7 +99,7 @@ type proved struct {
 
 // proofOf gives the proof of a case of boards or of card.
 func proofOf(l loaded, o proof.Options) proved {
-	if l.file.Construction == jobfile.Card {
+	if l.isCard() {
 		return proved{
 			text: func() []byte { return proof.CardText(l.card, l.round) },
 			json: func() ([]byte, error) { return proof.CardJSON(l.card) },

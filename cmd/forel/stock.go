@@ -117,7 +117,7 @@ func layOut(all []loaded, o bench.Options, say voice) (bench.Plan, error) {
 		if seen[l.plan.Title] > 1 { // pieces must be told apart
 			l.plan.Title = strings.TrimSpace(fmt.Sprintf("%s [job %d]", l.plan.Title, i+1))
 		}
-		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Unit, Stock: l.file.Stock, Names: l.file.Names, Source: l.name})
+		jobs = append(jobs, bench.Job{Plan: l.plan, Unit: l.file.Job.Shared().Unit, Stock: l.file.Stock, Names: l.file.Names, Source: l.name})
 	}
 	bar := say.progress("laying out")
 	o.Effort.Progress = bar.tell

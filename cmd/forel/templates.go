@@ -6,15 +6,13 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
-	"forel/geometry/onepiece"
+	"forel/geometry/kinds"
 	"forel/geometry/plan"
-	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render"
 	"forel/render/templates"
@@ -131,7 +129,7 @@ func warnStale(say voice, folder string, c plan.Plan) {
 	for _, p := range c.Drawn() {
 		now[p.Name] = true
 	}
-	for _, name := range slices.Concat(slipcase.PieceNames, slipcase.FaceNames, []string{onepiece.PieceName}) {
+	for _, name := range kinds.Pieces() {
 		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
 		if _, err := os.Stat(file); err == nil && !now[name] {
 			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", printable(file))
