@@ -148,7 +148,8 @@ func (c *cutterFlags) setup(f *pflag.FlagSet) (bed.Setup, error) {
 		wrong = append(wrong, err)
 	}
 	for _, fault := range s.Faults() {
-		wrong = append(wrong, refusal{fmt.Sprintf("--%s: %s", fault.Of, fault.Wrong), fault.Right})
+		fault.Key = "--" + fault.Key
+		wrong = append(wrong, fault)
 	}
 	return s, errors.Join(wrong...)
 }
