@@ -59,7 +59,7 @@ func (t Table) in(width Length) fitted {
 			continue
 		}
 		f.Size = size
-		if f.share(width) || size == sizes[len(sizes)-1] {
+		if f.share(width, false) || f.share(width, true) || size == sizes[len(sizes)-1] {
 			break
 		}
 	}
@@ -73,8 +73,9 @@ func (t Table) in(width Length) fitted {
 	return f
 }
 
-// share gives each column its width, and tells whether there is room for all.
-func (f *fitted) share(width Length) bool {
+// share finds each column its width, with heads on one line or broken between
+// words, and tells whether there is room for all.
+func (f *fitted) share(width Length, broken bool) bool {
 	more := max(1, f.Wider)
 	f.wide = make([]Length, len(f.Columns))
 	var fixed, loose, least Length
@@ -87,7 +88,11 @@ func (f *fitted) share(width Length) bool {
 		if f.wide[i] == 0 {
 			continue
 		}
-		for _, w := range typeset.Wrap(c.Head, f.Size, true, 0) {
+		head := []string{c.Head}
+		if broken {
+			head = typeset.Wrap(c.Head, f.Size, true, 0)
+		}
+		for _, w := range head {
 			word = max(word, typeset.Width(w, f.Size, true)*more)
 		}
 		f.wide[i] = max(f.wide[i], word)

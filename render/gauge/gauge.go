@@ -8,7 +8,7 @@ import (
 	"math"
 
 	"forel/geometry"
-	"forel/geometry/words"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
@@ -67,7 +67,7 @@ func PDF(o Options) ([]byte, error) {
 func SVG(o Options) []byte {
 	o.Corrected = false
 	s := svg.New(o.Setup.Sheet.Width, o.Setup.Sheet.Height, o.title(),
-		"Rules to gauge a printer by. One user unit is one millimetre. For a printer or a pen: not to be cut from. "+words.Careful(words.Machine))
+		"Rules to gauge a printer by. One user unit is one millimetre. For a printer or a pen: not to be cut from. "+wording.Careful(wording.Machine))
 	Draw(s, o)
 	return s.Bytes()
 }

@@ -1,7 +1,7 @@
-// Package words has what all outputs say alike: how names are listed and things
+// Package wording has what all outputs say alike: how names are listed and things
 // counted, what keeps a maker's own words in their place, tables of text, and the
 // cautions.
-package words
+package wording
 
 import (
 	"fmt"
