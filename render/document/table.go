@@ -165,7 +165,7 @@ func (f fitted) row(on render.Surface, box geometry.Box, row int) Length {
 	line, x := typeset.LineHeight(f.Size), f.left(box)
 	top := box.Min.Y + rowGap/2
 	if f.Apart != nil && f.Apart(row) {
-		Rule(on, geometry.Pt(box.Min.X, top-0.1), geometry.Pt(box.Max.X, top-0.1))
+		Rule(on, geometry.Pt(box.Min.X, top+0.1), geometry.Pt(box.Max.X, top+0.1))
 	}
 	if f.Ticks {
 		Tick(on, geometry.Pt(box.Min.X+0.2, top+line+0.2), tickSide)
