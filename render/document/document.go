@@ -144,10 +144,7 @@ func (d *Document) Pages() []*Page {
 		p.foot = nil
 		y := area.Max.Y - typeset.Descent(render.NoteSize)
 		Rule(p, geometry.Pt(area.Min.X, area.Max.Y-footTall+1.4), geometry.Pt(area.Max.X, area.Max.Y-footTall+1.4))
-		right := fmt.Sprintf("page %d of %d", i+1, len(d.pages))
-		if d.Running != "" {
-			right += " – " + d.Running
-		}
+		right := d.PageText(i+1, len(d.pages))
 		left := d.Foot
 		if d.TrueSize && !d.Setup.Measured.True() {
 			left = d.Setup.Measured.String()
@@ -160,6 +157,15 @@ func (d *Document) Pages() []*Page {
 		p.Text(render.Text{At: geometry.Pt(area.Max.X, y), String: right, Size: render.NoteSize, Align: render.End, Color: render.Black})
 	}
 	return d.pages
+}
+
+// PageText returns what the foot of a page says of it.
+func (d *Document) PageText(page, of int) string {
+	text := fmt.Sprintf("page %d of %d", page, of)
+	if d.Running != "" {
+		text += " – " + d.Running
+	}
+	return text
 }
 
 // PDF returns the document as a PDF.

@@ -17,6 +17,7 @@ type Table struct {
 	Ticks   bool               // a box to tick before each row
 	Apart   func(row int) bool // there is a rule above a row; nil: nowhere
 	Whole   bool               // on one page where a page holds it
+	Full    bool               // as wide as its room
 }
 
 // Column is a column of a table.
@@ -119,7 +120,9 @@ func (f *fitted) share(width Length, broken bool) bool {
 		}
 		loose = room
 	}
-	f.gap = max(0.5, min(mostGap, (width-fixed-loose)/gaps))
+	if f.gap = max(0.5, (width-fixed-loose)/gaps); !f.Full {
+		f.gap = min(mostGap, f.gap)
+	}
 	return fits
 }
 
@@ -223,6 +226,9 @@ func (d *Document) Table(heading string, t Table) []Block {
 		k := Block{Stays: t.Whole && i < len(t.Rows)-1, Draw: func(box geometry.Box) Length { return in(box).row(d, box, i) }}
 		if i == 0 {
 			k.Draw = func(box geometry.Box) Length {
+				if heading != "" {
+					box.Min.Y += 0.5
+				}
 				box.Min.Y = in(box).head(d, box)
 				return in(box).row(d, box, i)
 			}
