@@ -7,7 +7,9 @@ import (
 	"path/filepath"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/gauge"
 )
 
@@ -88,7 +90,7 @@ func runGauge(args []string, out io.Writer, _ voice) error {
 	if err != nil {
 		return err
 	}
-	return writeGauge(*folder, gauge.Options{Setup: setup, Unit: unit, Corrected: *check, Date: date}, out)
+	return writeGauge(*folder, gauge.Options{Options: document.Options{Setup: setup, Round: geometry.Rounding{Unit: unit}, Date: date}, Corrected: *check}, out)
 }
 
 func writeGauge(folder string, o gauge.Options, out io.Writer) error {
