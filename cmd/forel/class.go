@@ -227,11 +227,7 @@ func (c *class) finish(done []student, say voice) error {
 	if unplanned != nil {
 		page.Files = nil
 	}
-	index, err := roll.Index(page)
-	if err != nil {
-		return failure{err, ""}
-	}
-	files = append(files, output{indexName, index})
+	files = append(files, output{indexName, roll.Index(page)})
 	for i := range files {
 		files[i].name = filepath.Join(c.folder, files[i].name)
 	}
