@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"forel/cmd/jobfile"
+	"forel/render/document"
 	"forel/render/proof"
 )
 
@@ -47,7 +48,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 	}
 	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}
 	if *folder != "" {
-		if err := o.Check(); err != nil {
+		if err := proof.Check(o); err != nil {
 			return refusal{err.Error(), "draw it on another sheet, such as --paper a4"}
 		}
 	}
@@ -77,7 +78,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 }
 
 // drawProof writes both drawings into a folder, or neither.
-func drawProof(folder string, drawing drawn) error {
+func drawProof(folder string, drawing *document.Document) error {
 	doc, err := drawing.PDF()
 	if err != nil {
 		return failure{err, ""}
@@ -85,17 +86,11 @@ func drawProof(folder string, drawing drawn) error {
 	return writeInto(folder, []output{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}})
 }
 
-// drawn is a picture in both formats.
-type drawn interface {
-	SVG() []byte
-	PDF() ([]byte, error)
-}
-
 // proved is a proof in each form it is given in.
 type proved struct {
 	text func() []byte
 	json func() ([]byte, error)
-	draw func() drawn
+	draw func() *document.Document
 }
 
 // proofOf gives the proof of a case of boards or of card.
@@ -104,13 +99,13 @@ func proofOf(l loaded, o proof.Options) proved {
 		return proved{
 			text: func() []byte { return proof.CardText(l.card, l.round) },
 			json: func() ([]byte, error) { return proof.CardJSON(l.card) },
-			draw: func() drawn { return proof.CardDrawing{Case: l.card, Options: o} },
+			draw: func() *document.Document { return proof.DrawCard(l.card, o) },
 		}
 	}
 	s := proof.Of(l.boards)
 	return proved{
 		text: func() []byte { return proof.Text(s, l.round) },
 		json: func() ([]byte, error) { return proof.JSON(s) },
-		draw: func() drawn { return proof.Draw(s, o) },
+		draw: func() *document.Document { return proof.Draw(s, o) },
 	}
 }
