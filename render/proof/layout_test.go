@@ -47,7 +47,7 @@ func crossed(s *record.Surface, t render.Text) []record.Stroked {
 }
 
 // leaders gives the lines from labels to what they speak of.
-func leaders(s *inOrder) []geometry.Path {
+func leaders(s *record.Surface) []geometry.Path {
 	var out []geometry.Path
 	for _, st := range s.Strokes {
 		if st.Stroke.Width == leaderLine.Width && st.Stroke.Color == leaderLine.Color && !st.Path.Closed {

@@ -19,7 +19,7 @@ func (b *book) table(box geometry.Box) {
 	blocks[0].Bookmark = "Face by face"
 	for _, n := range b.notes(b.faces, b.Round) {
 		blocks[len(blocks)-1].Stays = true
-		blocks = append(blocks, b.Paragraph(wording.Sentence(n), noteSize, false).After(0.6))
+		blocks = append(blocks, b.Paragraph(wording.Sentence(n), noteSize, false).After(1))
 	}
 	b.Flow(func(page int) geometry.Box {
 		if page == 0 {
