@@ -86,7 +86,7 @@ func runFit(args []string, out io.Writer, say voice) error {
 // fitOf gives the report on a case of boards or of card.
 func fitOf(l loaded) fit.Report {
 	if l.file.Construction == jobfile.Card {
-		return fit.OfCard(l.card, l.file.Job).WeighedCard(l.card, scaleOf(l))
+		return fit.OfCard(l.card).WeighedCard(l.card, scaleOf(l))
 	}
 	return fit.Of(l.boards).Weighed(l.boards, scaleOf(l))
 }

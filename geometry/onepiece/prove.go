@@ -9,15 +9,15 @@ import (
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
-	"forel/geometry/slipcase"
 )
 
 // Report is the proof of a blank: what is wrong with the case it folds to, what
 // that measures, and which parts lie in each wall.
 type Report struct {
-	Cavity  slipcase.Size
-	Outside slipcase.Size
+	Cavity  plan.Size
+	Outside plan.Size
 	Walls   []Wall
 	Faults  []foldup.Fault
 }
@@ -49,7 +49,7 @@ func (r Report) Sound() bool { return len(r.Faults) == 0 }
 //   - parts that hang on nothing, or on two folds that pull them two ways.
 //
 // With no thickness there are no layers, and only folds and gaps are looked at.
-func Prove(p geometry.Piece, card Card, want slipcase.Size, relief Length) Report {
+func Prove(p geometry.Piece, card Card, want plan.Size, relief Length) Report {
 	v := proof{piece: p.Name, card: card, relief: relief}
 	sheet, faults := split(p)
 	v.faults = faults
@@ -77,7 +77,7 @@ type proof struct {
 	slabs           []slab
 	lo, hi          [3]Length // corners of the cavity
 	outLo, outHi    [3]Length // corners of the case
-	cavity, outside slipcase.Size
+	cavity, outside plan.Size
 	faults          []foldup.Fault
 	algebra         algebra
 }
@@ -138,8 +138,8 @@ func (v *proof) stands() bool {
 	v.hi[2] = min(left, right)
 	v.outHi[2] = v.hi[2]
 	in, out := between(v.lo, v.hi), between(v.outLo, v.outHi)
-	v.cavity = slipcase.Size{Thickness: in[0], Height: in[1], Width: in[2]}
-	v.outside = slipcase.Size{Thickness: out[0], Height: out[1], Width: out[2]}
+	v.cavity = plan.Size{Thickness: in[0], Height: in[1], Width: in[2]}
+	v.outside = plan.Size{Thickness: out[0], Height: out[1], Width: out[2]}
 	return true
 }
 
@@ -149,7 +149,7 @@ func between(lo, hi [3]Length) [3]Length {
 }
 
 // measure compares the cavity with what is wanted.
-func (v *proof) measure(want slipcase.Size) {
+func (v *proof) measure(want plan.Size) {
 	compare := func(what string, is, want Length) {
 		switch {
 		case is < want-sliver:

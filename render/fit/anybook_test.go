@@ -7,7 +7,6 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry/fit"
-	"forel/geometry/slipcase"
 	renderfit "forel/render/fit"
 	"forel/render/pagetest"
 )
@@ -20,7 +19,7 @@ func TestPagesOfAnyBook(t *testing.T) {
 		var r fit.Report
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.OfCard(c, slipcase.DefaultJob())
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.OfCard(c)
 		} else {
 			c := pagetest.AnyCase(t)
 			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c)

@@ -100,7 +100,7 @@ func (m cardModel) swing(name string, from, to cardStage) []arrow {
 func (m cardModel) figures() (blank panel, sides, flaps []panel, done panel) {
 	v := scene.Turned(toHead, toMouth, -32, 36)
 	low := scene.Turned(toHead, toMouth, -36, 24)
-	flap := m.c.Job.Book.Thick().MM() + 4
+	flap := m.c.Job.Book().Thick().MM() + 4
 	focus := boxCorners(scene.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, scene.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
 	up := cardStage{sides: 90}
 	inner := cardStage{sides: 90, inner: 55}
@@ -135,7 +135,7 @@ func (m cardModel) figures() (blank panel, sides, flaps []panel, done panel) {
 			notes: []note{{name: "outer flap", more: "glue its inside; last", spot: "outer flap"}}, caption: "b: the outer flap beside it",
 		},
 	}
-	b := m.c.Job.Book
+	b := m.c.Job.Book()
 	at := scene.Vec{X: (m.w - b.Thick().MM()) / 2, Y: (m.h - b.Height.Largest().MM()) / 2, Z: b.Width.Largest().MM() * 0.52}
 	book := m.volume("book", at, b.Thick().MM(), b.Height.Largest().MM(), b.Width.Largest().MM())
 	done = panel{

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
@@ -232,13 +233,13 @@ func inches(t testing.TB) (plan.Plan, templates.Options) {
 	t.Helper()
 	j := slipcase.DefaultJob()
 	j.Unit = geometry.IN
-	j.Books = []slipcase.Book{{
-		Height:    slipcase.Readings{8.5 * geometry.Inch},
-		Width:     slipcase.Readings{5.25 * geometry.Inch},
-		Thickness: slipcase.Readings{1.125 * geometry.Inch},
+	j.Books = []job.Book{{
+		Height:    job.Readings{8.5 * geometry.Inch},
+		Width:     job.Readings{5.25 * geometry.Inch},
+		Thickness: job.Readings{1.125 * geometry.Inch},
 	}}
 	j.Board.Thickness, j.Lining.Thickness = geometry.Inch/8, 0
-	j.Clearance = slipcase.Clearance{Height: geometry.Inch / 8, Width: geometry.Inch / 4, Thickness: geometry.Inch / 8}
+	j.Clearance = job.Clearance{Height: geometry.Inch / 8, Width: geometry.Inch / 4, Thickness: geometry.Inch / 8}
 	c := planOf(t, j)
 	o := on(t, "A4")
 	o.Round = geometry.To64th
