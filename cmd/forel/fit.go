@@ -60,7 +60,7 @@ func runFit(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	r := fitOf(l)
+	r := fit.Of(l.plan).Weighed(l.plan, scaleOf(l))
 	report := renderfit.Text(r, l.round)
 	if *format == "json" {
 		if report, err = renderfit.JSON(r); err != nil {
@@ -81,14 +81,6 @@ func runFit(args []string, out io.Writer, say voice) error {
 	}
 	fmt.Fprint(out, told)
 	return nil
-}
-
-// fitOf gives the report on a case of boards or of card.
-func fitOf(l loaded) fit.Report {
-	if l.file.Construction == jobfile.Card {
-		return fit.OfCard(l.card).WeighedCard(l.card, scaleOf(l))
-	}
-	return fit.Of(l.boards).Weighed(l.boards, scaleOf(l))
 }
 
 // scaleOf weighs a job's materials: by the grammage or density of its stock, where

@@ -30,6 +30,10 @@ func (c Case) Plan() plan.Plan {
 		Mouth:     plan.Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness},
 		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness}},
 		Remarks:   []plan.Remark{plan.Say("width runs across: a side, the spine, the other side; height from head to tail with the flaps")},
+		Chain:     j.chain(),
+		Gauges:    j.gauges(),
+		Load:      j.load(),
+		Bench:     j.bench(),
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())

@@ -4,9 +4,8 @@
 package plan
 
 import (
-	"fmt"
-
 	"forel/geometry"
+	"forel/geometry/stage"
 )
 
 // Length is a distance in millimetres.
@@ -49,6 +48,10 @@ type Plan struct {
 	Worksheet []Group  // the lines of the worksheet, pieces left out
 	Steps     []Step   // the order of work
 	Finished  Care     // the checks of the finished thing
+	Chain     Chain    // how the room that is left comes about
+	Gauges    []Gauge  // strips of paper to try round the book
+	Load      Load     // what bears the weight
+	Bench     []Check  // what is tried at the bench, in order
 }
 
 // Drawn gives all that patterns are drawn of: the pieces and their faces.
@@ -93,19 +96,7 @@ func (p Plan) Thickness(m geometry.Material) Length {
 }
 
 // Remark is a sentence with lengths in it, each at a %s.
-type Remark struct {
-	Text    string
-	Lengths []Length
-}
+type Remark = stage.Say
 
 // Say is short for a Remark.
-func Say(text string, lengths ...Length) Remark { return Remark{text, lengths} }
-
-// In writes the remark with its lengths as the rounding has them.
-func (r Remark) In(round func(Length) string) string {
-	args := make([]any, len(r.Lengths))
-	for i, l := range r.Lengths {
-		args[i] = round(l)
-	}
-	return fmt.Sprintf(r.Text, args...)
-}
+func Say(text string, lengths ...Length) Remark { return stage.Words(text, lengths...) }

@@ -29,6 +29,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 		trim := j.Lining.Trim
 		lining := panel(liningNames["divider"], geometry.Lining, width+2*trim, height+2*trim)
 		lining.Count, lining.Grain, lining.Over = 2*n, geometry.GrainHeight, "divider"
+		lining.Trimmed = true
 		lining.FaceUp = "back up (the face that is pasted)"
 		under := geometry.Bx(trim, trim, trim+width, trim+height)
 		lining.Regions = []geometry.Region{{Name: "divider lies here", Room: under}}

@@ -4,6 +4,8 @@
 package stage
 
 import (
+	"fmt"
+
 	"forel/geometry/space"
 )
 
@@ -73,6 +75,15 @@ type Say struct {
 
 // Words returns a Say.
 func Words(text string, lengths ...space.Length) Say { return Say{text, lengths} }
+
+// In writes what is said, with its lengths as round has them.
+func (s Say) In(round func(space.Length) string) string {
+	args := make([]any, len(s.Lengths))
+	for i, l := range s.Lengths {
+		args[i] = round(l)
+	}
+	return fmt.Sprintf(s.Text, args...)
+}
 
 // Note is words with a line to a place: one in space, or where most is seen of
 // the faces with a name.

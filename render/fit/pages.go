@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/pdf"
 	"forel/render/typeset"
@@ -50,15 +51,16 @@ func draw(on pages, r fit.Report, o Options) {
 
 func (b *book) all() {
 	b.summary()
-	for _, d := range dimensions {
-		box := b.newPage("Fit in "+string(d), false)
+	for _, dim := range b.report.Dimensions {
+		d := dim.Name
+		box := b.newPage("Fit in "+d, false)
 		if b.heightOf(func(q *book) Length { return q.plot(box, b.report, d) }) <= box.Max.Y {
 			b.plot(box, b.report, d)
 			continue
 		}
 		b.likely(box, b.report, d)
 		gaps := shown(b.report, d)
-		b.chain(b.newPage("The chain in "+string(d), false), gaps[tightest(gaps)])
+		b.chain(b.newPage("The chain in "+d, false), gaps[tightest(gaps)])
 	}
 	b.benchPages()
 	b.strips()
@@ -96,7 +98,7 @@ func (b *book) summary() {
 	}
 	box, y = b.listed(box, y, "What is left beyond the "+r.Content+" ("+u.String()+")", "What is left", gapRows(r, u))
 	if len(r.WhatIf) > 0 {
-		box, y = b.listed(box, y, "What if the board is really another, cut sizes as drawn ("+u.String()+")", "What if the board is another", whatIfRows(r, u))
+		box, y = b.listed(box, y, "What if the "+r.WhatIf[0].Material+" is really another, cut sizes as drawn ("+u.String()+")", "What if the "+r.WhatIf[0].Material+" is another", whatIfRows(r, u))
 	}
 	if len(r.Mends) > 0 {
 		box, y = b.listed(box, y, "What can be done, each by itself, the least effort first", "What can be done", mendRows(r, u))
@@ -162,7 +164,7 @@ func (b *book) benchPages() {
 	const head = "Checks at the bench"
 	box := b.newPage(head, false)
 	y := b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
-	y = b.paragraph(box, y, "In this order. Once the walls are glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false) + 1
+	y = b.paragraph(box, y, "In this order. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false) + 1
 	for i, c := range b.report.Checks {
 		if b.heightOf(func(q *book) Length { return q.check(box, y, i, c) }) > box.Max.Y {
 			box = b.newPage(head, false)
@@ -180,7 +182,7 @@ func (b *book) benchPages() {
 }
 
 // check sets one check and gives where it ends.
-func (b *book) check(box geometry.Box, y Length, i int, c fit.Check) Length {
+func (b *book) check(box geometry.Box, y Length, i int, c plan.Check) Length {
 	write := thin(b.Round)
 	y += 3
 	tick := geometry.Bx(box.Min.X, y+0.6, box.Min.X+4, y+4.6)
