@@ -277,7 +277,7 @@ func TestLayersAndWords(t *testing.T) {
 			assert.Equal(t, want, order)
 			assert.Equal(t, labels, strings.Contains(strings.Join(order, " "), "Legend"))
 			desc := d.child("desc").Text
-			for _, part := range []string{"Kerf 0.2 mm", "chlorinated", "unattended", "extraction", "maker's manual", "local rules", "never through", "grain along the height"} {
+			for _, part := range []string{"Kerf 0.2 mm", "chlorinated", "unattended", "extraction", "maker's manual", "Local rules", "never through", "grain along the height"} {
 				assert.Contains(t, desc, part)
 			}
 			assert.Contains(t, d.child("title").Text, string(b.Material))

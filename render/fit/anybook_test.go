@@ -24,11 +24,10 @@ func TestPagesOfAnyBook(t *testing.T) {
 			c := pagetest.AnyCase(t)
 			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
 		}
-		doc := pagetest.NewPages()
-		renderfit.DrawOn(doc, r, o)
-		for i, p := range doc.All {
+		pages := renderfit.Pages(r, o)
+		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
-			require.Empty(t, p.Faults(o.Setup.Printable(p.Width > p.Height)), "page %d of %d", i+1, len(doc.All))
+			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Printable(p.Width > p.Height)), "page %d of %d", i+1, len(pages))
 		}
 	})
 }

@@ -7,7 +7,9 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/record"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
@@ -28,7 +30,7 @@ func Plots(r fit.Report, o Options) []Plot {
 	for _, dim := range r.Dimensions {
 		d := dim.Name
 		box := geometry.Bx(5, 4, plotWide-5, 1000)
-		high := pen{render.Discard{}, o}.plot(box, r, d) + 4
+		high := pen{&record.Surface{}, o}.plot(box, r, d) + 4
 		c := svg.New(plotWide, high, "Fit in "+d+": "+title(r), "Distribution of the clearance in "+d+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
 		c.Begin(render.Legend)
 		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
@@ -41,10 +43,10 @@ func Plots(r fit.Report, o Options) []Plot {
 
 // title returns the job's title on one line, or what the thing is.
 func title(r fit.Report) string {
-	if t := oneLine(r.Title); t != "" {
+	if t := wording.OneLine(r.Title); t != "" {
 		return t
 	}
-	return capital(r.Kind)
+	return wording.Capital(r.Kind)
 }
 
 // shown returns the gaps of a dimension from the widest to the tightest, of
@@ -82,7 +84,7 @@ func (p pen) likely(box geometry.Box, r fit.Report, d string) Length {
 	gaps, u := shown(r, d), p.Round.Unit
 	head := "Fit in " + d
 	if gaps[0].Volume != "" {
-		head += ": " + oneLine(gaps[0].Volume) + ", the tightest compartment"
+		head += ": " + wording.OneLine(gaps[0].Volume) + ", the tightest compartment"
 	}
 	y := p.paragraph(box, box.Min.Y, typeset.Fit(head, render.HeadSize, true, box.Width()*0.85), render.HeadSize, true) + 1
 	for n, g := range gaps {

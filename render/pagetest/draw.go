@@ -1,5 +1,5 @@
-// Package pagetest draws cases, titles and printers at random, records what is
-// drawn on pages, and holds it to the rules of every page, for tests.
+// Package pagetest draws cases, titles and printers at random, and holds what is
+// drawn on pages to the rules of every page, for tests.
 package pagetest
 
 import (
