@@ -148,7 +148,7 @@ func (s *student) files(c *class) ([]output, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(subjectOf(s.loaded), handout.Options{Setup: s.File.Print, Round: s.round, Black: s.File.Black, Date: c.date})
+	steps, err := handout.Booklet(s.plan, handout.Options{Setup: s.File.Print, Round: s.round, Black: s.File.Black, Date: c.date})
 	if err != nil {
 		return nil, err
 	}

@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"forel/cmd/jobfile"
 	"forel/render/handout"
 )
 
@@ -64,7 +63,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if *blank {
 		name, made = worksheetName, handout.Worksheet
 	}
-	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Black: l.file.Black, Date: l.date})
+	data, err := made(l.plan, handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Black: l.file.Black, Date: l.date})
 	if err != nil {
 		return failure{err, ""}
 	}
@@ -93,14 +92,6 @@ func notBlank(f *pflag.FlagSet, job *jobFlags) error {
 		wrong = append(wrong, refusal{"--tints with --blank", "leave one of them out: the empty worksheet has no figures"})
 	}
 	return errors.Join(wrong...)
-}
-
-// subjectOf gives what a handout is for: a case of boards or of card.
-func subjectOf(l loaded) handout.Subject {
-	if l.file.Construction == jobfile.Card {
-		return handout.OfCard(l.card)
-	}
-	return handout.Of(l.boards)
 }
 
 // assumed is a book that stands in for one where none is given and no length of

@@ -41,7 +41,7 @@ type booklet struct {
 // Booklet gives the document of all pieces laid over sheets: an overview, the
 // key to the sheets, then each piece at true size.
 func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
-	title := "Slipcase templates"
+	title := "Templates for a " + c.Kind
 	if c.Title != "" {
 		title += ": " + c.Title
 	}

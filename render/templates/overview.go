@@ -7,7 +7,6 @@ import (
 	"unicode/utf8"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/layout"
 	"forel/render/typeset"
@@ -29,7 +28,7 @@ func (b *booklet) overview() {
 	b.Begin(render.Legend)
 	title := b.plan.Title
 	if title == "" {
-		title = "Slipcase"
+		title = capital(b.plan.Kind)
 	}
 	y := layout.Title(b, box, title, "Templates for a "+b.plan.Kind+", every piece at true size")
 	y = b.facts(box, y+1.5) + 3
@@ -42,8 +41,14 @@ func (b *booklet) overview() {
 	for _, w := range b.plan.Warnings {
 		f.paragraph("Take care: "+oneCharacter.Replace(w)+".", render.NoteSize, true)
 	}
-	if len(b.plan.Order) > 0 {
-		f.steps(orderHeading, b.plan.Order)
+	var order []string
+	for _, s := range b.plan.Steps {
+		if s.Short.Text != "" {
+			order = append(order, s.Short.In(b.Round.Pretty))
+		}
+	}
+	if len(order) > 0 {
+		f.steps(orderHeading, order)
 	}
 	f.End()
 }
@@ -57,9 +62,6 @@ func (f *flow) howTo() {
 		fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", f.keyPage),
 	}
 	cutting := []string{"A page with several patterns: cut it apart between them first. A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
-	for _, c := range f.plan.Cutting {
-		cutting = append(cutting, c.In(f.Round.Pretty))
-	}
 	const printHeading, cutHeading = "Print", "Join and cut"
 	const gutter = 8
 	half := (f.box.Width() - gutter) / 2
@@ -75,23 +77,19 @@ func (f *flow) howTo() {
 
 // facts draws the measurements that all sizes come from.
 func (b *booklet) facts(box geometry.Box, y geometry.Length) geometry.Length {
-	c := b.plan
-	three := func(s plan.Size) string {
-		return b.Round.PrettyNumber(s.Height) + " × " + b.Round.PrettyNumber(s.Width) + " × " + b.Round.Pretty(s.Thickness)
-	}
 	var names, thicknesses []string
-	for _, m := range c.Materials {
+	for _, m := range b.plan.Materials {
 		names = append(names, m.Name)
 		thicknesses = append(thicknesses, b.thick(m.Thickness))
 	}
-	for _, f := range [][2]string{
-		{capital(c.Content) + ": height × width × thickness", three(c.Contents)},
-		{"Room inside the case", three(c.Cavity)},
-		{"Outside, without covering", three(c.Outside)},
-		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s (in the corners %s), thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.HeightCorners), b.Round.Pretty(c.Mouth.Thickness))},
-		{"Sheets of patterns", b.sheetsText()},
-		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
-	} {
+	var rows [][2]string
+	for _, f := range b.plan.Facts {
+		rows = append(rows, [2]string{capital(f.Name), f.Says().In(b.Round.Pretty)})
+	}
+	rows = append(rows,
+		[2]string{"Sheets of patterns", b.sheetsText()},
+		[2]string{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")})
+	for _, f := range rows {
 		const gutter = 2
 		half := min(88, box.Width()*0.52)
 		names := typeset.Break(f[0], render.BodySize, false, half-gutter)

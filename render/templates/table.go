@@ -100,7 +100,7 @@ func (f *flow) table() {
 	f.y += below
 	f.rule(geometry.Pt(f.box.Min.X, f.y), geometry.Pt(f.box.Max.X, f.y))
 	f.y += 0.8
-	note := "Sizes here are rounded " + f.Round.String() + "; the patterns are exact."
+	note := "Sizes here are rounded " + f.Round.String() + "; the patterns are exact. " + sentence(f.plan.Runs)
 	for _, r := range f.plan.Remarks {
 		note += " " + sentence(r.In(f.Round.Pretty))
 	}
