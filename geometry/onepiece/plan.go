@@ -47,7 +47,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: p.Mouth.Height}, {Key: "height_corners", Length: p.Mouth.HeightCorners}, {Key: "thickness", Length: p.Mouth.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check", Text: "a side shows %s beyond the " + p.Content + " at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s at the fore-edge, %s at head or tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: p.Fit.ForeEdge}, {Key: "head_or_tail", Length: p.Fit.HeadOrTail}},
 		},
 	}

@@ -72,7 +72,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "height_corners", Length: c.Mouth.HeightCorners}, {Key: "thickness", Length: c.Mouth.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check", Text: "a side shows %s beyond the " + p.Content + " at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s at the fore-edge, %s at head or tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
 		},
 	}

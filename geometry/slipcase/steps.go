@@ -56,7 +56,7 @@ func (m model) measureStep() plan.Step {
 func (m model) cutStep() plan.Step {
 	return plan.Step{
 		Title: "Print the patterns and cut the boards",
-		Short: plan.Say("Try the pattern of a side on " + m.books() + " before cutting board: the fit check says what must show. Then cut the boards, the grain as the arrows show."),
+		Short: plan.Say("Try the pattern of a side on " + m.job.inCase() + ": see the fit check. Then cut the boards, the grain as the arrows show."),
 		Text: []stage.Say{
 			plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
 			plan.Say("Lay the patterns on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
@@ -101,7 +101,7 @@ func (m model) joinSteps() []plan.Step {
 	return []plan.Step{
 		{
 			Title: "Glue the spine wall to a side",
-			Short: plan.Say("Glue the spine wall, then head and tail wall, upright on one side, on its ruled lines; glue the other side on top. Try " + m.books() + "."),
+			Short: plan.Say("Glue the spine wall, then head and tail wall, upright on one side, on its ruled lines; glue the other side on top. Try " + m.job.inCase() + "."),
 			Text: []stage.Say{
 				plan.Say("Rule the lines of the pattern on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
 				plan.Say("Put a thin line of glue on a long edge of the spine wall. Stand it on the side, flush with the spine edge. Check it with a square and hold it a minute. Wipe off what oozes out inside."),
@@ -128,7 +128,7 @@ func (m model) joinSteps() []plan.Step {
 }
 
 func (m model) tryStep() plan.Step {
-	what := m.books()
+	what := m.job.inCase()
 	p := m.insertFigure(m.boards(boardNames...), "", true)
 	p.Notes = []stage.Note{{Name: plan.Say(what), More: plan.Say("half way in"), Spot: bookName(len(m.job.Books) - 1)}, {Name: plan.Say("bare case"), Spot: "right side"}}
 	return plan.Step{
@@ -150,7 +150,7 @@ func (m model) lastStep(on []covering) plan.Step {
 	}
 	done := m.insertFigure(whole, "", false)
 	done.Notes = []stage.Note{
-		{Name: plan.Say(m.books()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
+		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
 	try := "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
@@ -158,18 +158,18 @@ func (m model) lastStep(on []covering) plan.Step {
 		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
 	}
 	return plan.Step{
-		Title: "Dry the case and try " + m.books(),
+		Title: "Dry the case and try " + m.job.inCase(),
 		Text: []stage.Say{
-			plan.Say("Fill the case with something as thick as " + m.books() + ", wrapped in release paper, and leave it under a light weight overnight."),
+			plan.Say("Fill the case with something as thick as " + m.job.inCase() + ", wrapped in release paper, and leave it under a light weight overnight."),
 			plan.Say(try + " Check the case against the list on the last page."),
 		},
 		Pictures: [][]stage.Picture{{done}},
 	}
 }
 
-// books names what the case is for.
-func (m model) books() string {
-	if len(m.job.Books) > 1 {
+// inCase names what the case is for.
+func (j Job) inCase() string {
+	if len(j.Books) > 1 {
 		return "the books"
 	}
 	return "the book"
