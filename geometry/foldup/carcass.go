@@ -98,19 +98,19 @@ func (c Carcass) within(v Vec) Vec {
 		}
 		return c.Lined
 	}
-	return Vec{in(v.X, c.Width), in(v.Y, c.Height), max(v.Z, c.Lined)}
+	return Vec{X: in(v.X, c.Width), Y: in(v.Y, c.Height), Z: max(v.Z, c.Lined)}
 }
 
 // surfaces lists the faces that are to be covered or lined.
 func (c Carcass) surfaces() []surface {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
-	x, y, z := Vec{1, 0, 0}, Vec{0, 1, 0}, Vec{0, 0, 1}
+	x, y, z := Vec{X: 1}, Vec{Y: 1}, Vec{Z: 1}
 	plane := 0
 	face := func(name geometry.Face, o, u, v, n Vec, box geometry.Box, inside bool) surface {
 		if name != geometry.RightMouth && name != geometry.HeadMouth && name != geometry.TailMouth {
 			plane++
 		}
-		return surface{name, Frame{o, u, v}, n, box, shape(corners(box)), true, inside, plane}
+		return surface{name, Frame{O: o, U: u, V: v}, n, box, shape(corners(box)), true, inside, plane}
 	}
 	// A side may be cut at the mouth, for a thumb.
 	cut := func(f surface) surface {
@@ -133,7 +133,7 @@ func (c Carcass) surfaces() []surface {
 		f.shape, f.plain = united(left), false
 		return f
 	}
-	neg := func(v Vec) Vec { return v.mul(-1) }
+	neg := func(v Vec) Vec { return v.Mul(-1) }
 	return []surface{
 		cut(face(geometry.LeftOutside, Vec{}, z, y, neg(x), geometry.Bx(0, 0, d, h), false)),
 		cut(face(geometry.RightOutside, Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), false)),

@@ -44,7 +44,7 @@ func (r *Report) stand(v view, pieces []geometry.Piece) {
 	r.Faults = append(r.Faults, faults...)
 
 	c, l := r.Carcass, v.known.Lining
-	lo, hi := Vec{c.Lined + l, c.Lined + l, c.Lined + l}, Vec{c.Width - c.Lined - l, c.Height - c.Lined - l, c.Depth}
+	lo, hi := Vec{X: c.Lined + l, Y: c.Lined + l, Z: c.Lined + l}, Vec{X: c.Width - c.Lined - l, Y: c.Height - c.Lined - l, Z: c.Depth}
 	most := Length(0) // that lies on head and tail anywhere
 	for _, f := range r.Faces {
 		if f.Face == geometry.HeadInside || f.Face == geometry.TailInside {
@@ -71,10 +71,10 @@ func (r *Report) stand(v view, pieces []geometry.Piece) {
 		if lo.Z+w > hi.Z+1e-6 {
 			fault(Collision, "divider", "deeper than the case by %.2f mm", (lo.Z + w - hi.Z).MM())
 		}
-		foot := Vec{x[0], lo.Y + tail, lo.Z}
-		d := DividerReport{Min: foot, Max: foot.add(Vec{x[1] - x[0], h, w})}
+		foot := Vec{X: x[0], Y: lo.Y + tail, Z: lo.Z}
+		d := DividerReport{Min: foot, Max: foot.Add(Vec{X: x[1] - x[0], Y: h, Z: w})}
 		for _, f := range faces {
-			f.Frame.O = f.Frame.O.add(foot)
+			f.Frame.O = f.Frame.O.Add(foot)
 			d.Faces = append(d.Faces, f)
 		}
 		r.Dividers = append(r.Dividers, d)
@@ -145,13 +145,13 @@ func (r *Report) ruled(v view, pieces []geometry.Piece) [][2]Length {
 
 // sides lists the faces of a divider that something is pasted on.
 func (c Carcass) sides() []surface {
-	x, y, z := Vec{1, 0, 0}, Vec{0, 1, 0}, Vec{0, 0, 1}
+	x, y, z := Vec{X: 1}, Vec{Y: 1}, Vec{Z: 1}
 	face := func(plane int, name geometry.Face, o, u, v, n Vec, w, h Length, inside bool) surface {
 		b := geometry.Bx(0, 0, w, h)
-		return surface{name, Frame{o, u, v}, n, b, shape(corners(b)), true, inside, plane}
+		return surface{name, Frame{O: o, U: u, V: v}, n, b, shape(corners(b)), true, inside, plane}
 	}
 	return []surface{
-		face(1, geometry.DividerLeft, Vec{}, z, y, x.mul(-1), c.Depth, c.Height, true),
+		face(1, geometry.DividerLeft, Vec{}, z, y, x.Mul(-1), c.Depth, c.Height, true),
 		face(2, geometry.DividerRight, Vec{X: c.Width}, z, y, x, c.Depth, c.Height, true),
 		face(3, geometry.DividerMouth, Vec{Z: c.Depth}, x, y, z, c.Width, c.Height, false),
 	}

@@ -8,89 +8,24 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/polygon"
 )
 
-// mostSnipShort is how far a snip may stop from the edge of a hole for the
-// covering to give between, in mm (common practice, no source).
-const mostSnipShort Length = 1
-
-// onArc is how far what ends on an arc may be from the chords that stand for it,
-// in mm.
-const onArc Length = 0.02
-
-// snipEnds gives the way on from the ends of each snip at a hole: to the hole's
-// edge, where the covering is not cut but gives; and to the chord of the outline
-// where the snip starts on an arc.
-func snipEnds(p geometry.Piece) (gives, cuts []geometry.Path) {
-	outline := p.Outline.Flatten(0.01)
-	outline = append(outline, outline[0])
-	for _, c := range p.Creases {
-		if c.Kind != geometry.Round {
-			continue
-		}
-		edge := c.Path.Flatten(0.01)
-		for _, slit := range p.Slits {
-			v := slit.Vertices
-			n := len(v) - 1
-			for _, end := range [][2]geometry.Point{{v[n-1].Point, v[n].Point}, {v[1].Point, v[0].Point}} {
-				if q, ok := goesOn(end[0], end[1], edge, mostSnipShort); ok {
-					gives = append(gives, geometry.Line(end[1], q))
-				} else if q, ok := goesOn(end[0], end[1], outline, onArc); ok {
-					cuts = append(cuts, geometry.Line(end[1], q))
-				}
-			}
-		}
-	}
-	return gives, cuts
-}
-
-// goesOn gives where a line from a past b first meets an edge, if that is no
-// farther than most.
-func goesOn(a, b geometry.Point, edge []geometry.Point, most Length) (geometry.Point, bool) {
-	way := b.Sub(a).Mul(1 / a.Distance(b).MM())
-	best := Length(math.Inf(1))
-	for i := 1; i < len(edge); i++ {
-		c, d := edge[i-1], edge[i].Sub(edge[i-1])
-		det := way.X*d.Y - way.Y*d.X
-		if det.Abs() < 1e-12 {
-			continue
-		}
-		e := c.Sub(b)
-		t, u := (e.X*d.Y-e.Y*d.X)/det, (e.X*way.Y-e.Y*way.X)/det
-		if t > grid && t <= most && u > -1e-6 && u < 1+1e-6 {
-			best = min(best, t)
-		}
-	}
-	return b.Add(way.Mul(best.MM())), best <= most
-}
-
-// tab tells whether a region is turned over the edge of a hole; webs may be
-// pinched at its ends.
-func (r region) tab() bool {
-	return slices.ContainsFunc(r.joins, func(j join) bool { return j.kind == round }) &&
-		!slices.ContainsFunc(r.joins, func(j join) bool { return j.kind != round && j.kind != give })
-}
-
-// host gives the region that a tab hangs on.
-func (r region) host() int {
-	return r.joins[slices.IndexFunc(r.joins, func(j join) bool { return j.kind == round })].to
-}
-
 // reach gives how far a tab goes beyond the edge it is turned over, where it
 // goes least.
-func (r region) reach() Length {
+func reach(r fold.Part) Length {
 	least := Length(math.Inf(1))
-	for _, p := range r.outline {
-		if slices.ContainsFunc(r.joins, func(j join) bool { return j.kind == give && (p.Near(j.from) || p.Near(j.at)) }) {
+	for _, p := range r.Outline {
+		if slices.ContainsFunc(r.Joins, func(j fold.Join) bool { return j.Kind == fold.Give && (p.Near(j.From) || p.Near(j.At)) }) {
 			continue // at a web
 		}
 		near := Length(math.Inf(1))
-		for _, j := range r.joins {
-			if j.kind == give {
+		for _, j := range r.Joins {
+			if j.Kind == fold.Give {
 				continue
 			}
-			near = min(near, distance(p, geometry.Line(j.from, j.at)))
+			near = min(near, distance(p, geometry.Line(j.From, j.At)))
 		}
 		if near > 1e-3 { // not on the edge itself
 			least = min(least, near)
@@ -106,74 +41,46 @@ type tabEnd struct {
 	from, to geometry.Point
 }
 
-// chord gives the straight end of a tab, from one end of the edge it is turned
-// over to the other, the tab on the left, and how far that edge leaves it.
-func (r region) chord() (from, to geometry.Point, off Length, ok bool) {
-	var starts, ends int
-	for _, j := range r.joins {
-		if j.kind != round {
-			continue
-		}
-		touches := func(at func(join) geometry.Point, p geometry.Point) bool {
-			return slices.ContainsFunc(r.joins, func(o join) bool { return o.kind == round && at(o).Near(p) })
-		}
-		if !touches(func(o join) geometry.Point { return o.at }, j.from) {
-			from, starts = j.from, starts+1
-		}
-		if !touches(func(o join) geometry.Point { return o.from }, j.at) {
-			to, ends = j.at, ends+1
-		}
-	}
-	if starts != 1 || ends != 1 {
-		return from, to, 0, false
-	}
-	for _, j := range r.joins {
-		if j.kind == round {
-			off = max(off, j.from.ToLine(from, to))
-		}
-	}
-	return from, to, off, true
-}
-
 // turned turns a tab over the edge of a hole: a stiff part that is turned about
 // its straight end onto the thickness of the board, and about a line as far from
 // it as the board is thick onto the face inside. order is how many folds the tab
 // hangs on; it is turned when all else is.
-func (c Carcass) turned(p geometry.Piece, r region, host Frame, order int, k Conditions, surfaces []surface) ([]patch, []Fault) {
+func (c Carcass) turned(p geometry.Piece, r fold.Posed, host Frame, order int, k Conditions, surfaces []surface) ([]patch, []Fault) {
 	bare := func(what string, args ...any) []Fault {
-		return []Fault{{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("the tab at %s ", where(r.outline)) + fmt.Sprintf(what, args...)}}
+		return []Fault{{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("the tab at %s ", where(r.Outline)) + fmt.Sprintf(what, args...)}}
 	}
 	outside := landing(host, surfaces)
-	from, to, off, ok := r.chord()
+	_, hinge, off, ok := r.Chord()
 	if !ok || outside < 0 {
-		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("the tab at %s is not turned over one edge", where(r.outline))}}
+		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("the tab at %s is not turned over one edge", where(r.Outline))}}
 	}
 	var faults []Fault
-	if off > k.HoleChord+onArc {
+	if off > k.HoleChord+fold.OnArc {
 		faults = append(faults, bare("has a straight end that leaves the edge of the hole by %.2f mm", off.MM())...)
 	}
-	if d := r.reach(); d < c.Lined {
+	if d := reach(r.Part); d < c.Lined {
 		return nil, append(faults, bare("reaches %.2f mm, not round the edge of the board", d.MM())...)
 	}
-	long := from.Distance(to)
+	from, to := hinge.At, hinge.From // the tab on the left
+	long := hinge.Length()
 	along := to.Sub(from).Mul(1 / long.MM())
 	in := geometry.Pt(-along.Y, along.X)
 	edge := from.Add(in.Mul(c.Lined.MM()))
 	lo, hi := Length(math.Inf(1)), Length(math.Inf(-1)) // of the tab where it leaves the edge
-	for _, q := range crossings(r.outline, edge, along) {
+	for _, q := range crossings(r.Outline, edge, along) {
 		lo, hi = min(lo, q), max(hi, q)
 	}
-	if gap := max(lo, long-hi); gap > k.HoleGap/2+onArc {
+	if gap := max(lo, long-hi); gap > k.HoleGap/2+fold.OnArc {
 		faults = append(faults, bare("is narrower than its edge by %.2f mm on one side where it is round the board", gap.MM())...)
 	}
-	f := host.hinged(from, along, in, fold)
-	f = f.hinged(edge, along, in, fold)
+	f := host.Turned(hinge, 90)
+	f = f.Turned(fold.Join{From: edge.Add(along), At: edge, Kind: fold.Fold}, 90)
 	on := landing(f, surfaces)
-	inner := beyondLine(r.outline, edge, in)
+	inner := beyondLine(r.Outline, edge, in)
 	if on < 0 || len(inner) < 3 {
-		return nil, append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the tab at %s lands on no face", where(r.outline))})
+		return nil, append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the tab at %s lands on no face", where(r.Outline))})
 	}
-	flat := func(q geometry.Point) geometry.Point { return surfaces[outside].frame.flat(host.At(q)) }
+	flat := func(q geometry.Point) geometry.Point { return surfaces[outside].frame.Flat(host.At(q)) }
 	return []patch{{
 		piece: p.Name, order: order, thick: k.Layer[p.Material],
 		plane: surfaces[on].plane, flat: inner, shape: shape(project(f, inner, surfaces[on])),
@@ -236,7 +143,7 @@ func (v view) rims(c Carcass) []Fault {
 		}
 		var bare []geometry.Point
 		for _, q := range c.holeEdge() {
-			if !slices.ContainsFunc(ends, func(e tabEnd) bool { return q.ToLine(e.from, e.to) <= v.known.HoleChord+onArc }) {
+			if !slices.ContainsFunc(ends, func(e tabEnd) bool { return q.ToLine(e.from, e.to) <= v.known.HoleChord+fold.OnArc }) {
 				bare = append(bare, q)
 			}
 		}
@@ -256,7 +163,7 @@ func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
 	}
 	path := geometry.Line(edge...)
 	for _, q := range polygon.Points(ring) {
-		if distance(q, path) > short+onArc {
+		if distance(q, path) > short+fold.OnArc {
 			return false
 		}
 	}

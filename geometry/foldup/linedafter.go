@@ -59,7 +59,7 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 		left = without(left, p.shape)
 	}
 	for _, w := range v.surfaces {
-		if !w.inside || w.normal.dot(s.normal).Abs() > 1e-9 {
+		if !w.inside || w.normal.Dot(s.normal).Abs() > 1e-9 {
 			continue
 		}
 		edge := s.toward(w)
@@ -109,10 +109,10 @@ type besideWall struct {
 // toward gives where on a face a wall stands.
 func (s surface) toward(w surface) besideWall {
 	end := func(f Frame, normal Vec) (int, bool) { // the wall is where its normal comes from
-		if d := f.U.dot(normal); d.Abs() > 0.5 {
+		if d := f.U.Dot(normal); d.Abs() > 0.5 {
 			return 0, d < 0
 		}
-		return 1, f.V.dot(normal) < 0
+		return 1, f.V.Dot(normal) < 0
 	}
 	var e besideWall
 	e.along, e.far = end(s.frame, w.normal)

@@ -1,3 +1,7 @@
+// Package foldup folds the flat pieces of a case up, in numbers, and looks at
+// what comes of it: board left bare, flaps that reach too far or run into
+// something, and how many layers lie where. It knows the pieces only by their
+// outlines, cuts, folds and seats, not by the formulas that made them.
 package foldup
 
 import (
@@ -6,7 +10,19 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 )
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Vec is a place or a step in the case: X from left to right, Y from tail to
+// head, Z from spine to mouth, from the outer corner at left, tail and spine.
+type Vec = fold.Vec
+
+// Frame lays a plane in the case. The normal of a covering drawn back up is the
+// side of the carcass.
+type Frame = fold.Frame
 
 // patch is a region of a piece where it ends up: on a face of the carcass, in
 // that face's own coordinates.
@@ -22,124 +38,92 @@ type patch struct {
 	tab    *tabEnd          // of a tab turned over the edge of a hole
 }
 
-// seated lays a piece on its seat and folds it up, region by region, each
-// hanging on its longest fold.
+// Hang hangs the parts of a piece on the carcass at one of its seats, by number;
+// ok is false where the piece does not fit there.
+func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
+	if seat >= len(p.Seats) {
+		return s, false
+	}
+	surfaces := c.surfaces()
+	root, ok := c.lay(p.Seats[seat], surfaces)
+	if !ok {
+		return s, false
+	}
+	s, _ = hang(p, root, surfaces[index(surfaces, p.Seats[seat].Face)])
+	for i, q := range s.Folded() {
+		if on := landing(q.Frame, surfaces); on >= 0 && !q.Web && !q.Tab {
+			s.Leaves[i].Face = surfaces[on].name
+		}
+	}
+	return s, true
+}
+
+// hang hangs a piece on the part that lies most on a surface.
+func hang(p geometry.Piece, root Frame, home surface) (s fold.Sheet, ok bool) {
+	return fold.Hang(p, root, func(r fold.Part) float64 {
+		return area(meet(shape(project(root, r.Outline, home)), home.shape))
+	})
+}
+
+// seated lays a piece on its seat and folds it up, part by part, each hanging on its
+// longest fold.
 func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surfaces []surface) ([]patch, []Fault) {
-	regions := split(p)
+	var faults []Fault
+	fault := func(kind Kind, what string, args ...any) {
+		faults = append(faults, Fault{Kind: kind, Piece: p.Name, What: fmt.Sprintf(what, args...)})
+	}
 	root, ok := c.lay(seat, surfaces)
 	if !ok {
-		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "its place does not fit the carcass: the ruled lines and the boards differ"}}
+		fault(Misfit, "its place does not fit the carcass: the ruled lines and the boards differ")
+		return nil, faults
 	}
-	first := -1
-	var most float64
-	home := index(surfaces, seat.Face)
-	for i, r := range regions {
-		if a := area(meet(shape(project(root, r.outline, surfaces[home])), surfaces[home].shape)); a > most {
-			first, most = i, a
+	s, ok := hang(p, root, surfaces[index(surfaces, seat.Face)])
+	if !ok {
+		fault(Misfit, "does not reach the face it is laid on")
+		return nil, faults
+	}
+	posed := s.Folded()
+	// How many folds a part is from the first, and whether it gets where it is by a
+	// crease at a corner.
+	var hangs func(i int) (order int, tucked bool)
+	hangs = func(i int) (order int, tucked bool) {
+		if i == s.First {
+			return 0, false
 		}
+		order, tucked = hangs(s.Leaves[i].On)
+		return order + 1, tucked || !s.Leaves[i].Folded
 	}
-	if first < 0 {
-		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "does not reach the face it is laid on"}}
-	}
-
-	frames := make([]*Frame, len(regions))
-	order := make([]int, len(regions))
-	tucked := make([]bool, len(regions))
-	frames[first] = &root
-	for _, l := range hung(regions, first) {
-		j := l.join
-		along, out := j.ways()
-		f := frames[l.from].hinged(j.from, along, out, j.kind)
-		frames[j.to] = &f
-		order[j.to] = order[l.from] + 1
-		tucked[j.to] = tucked[l.from] || j.kind != fold
-	}
-
 	var patches []patch
-	var faults []Fault
-	for i, r := range regions {
-		if frames[i] == nil && r.pinched() {
+	for i, q := range posed {
+		switch {
+		case i != s.First && q.On < 0 && q.Web:
+			continue
+		case i != s.First && q.On < 0 && q.Tab:
+			fault(Misfit, "the tab at %s is not turned over one edge", where(q.Outline))
+			continue
+		case i != s.First && q.On < 0:
+			fault(Misfit, "a part at %s hangs on nothing", where(q.Outline))
 			continue
 		}
-		if frames[i] == nil && r.tab() {
-			if host := r.host(); frames[host] != nil {
-				ps, fs := c.turned(p, r, *frames[host], order[host]+3, k, surfaces)
-				patches, faults = append(patches, ps...), append(faults, fs...)
-				continue
-			}
-		}
-		if frames[i] == nil {
-			faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("a part at %s hangs on nothing", where(r.outline))})
+		order, tucked := hangs(i)
+		if q.Tab {
+			ps, fs := c.turned(p, q, posed[q.On].Frame, order+2, k, surfaces)
+			patches, faults = append(patches, ps...), append(faults, fs...)
 			continue
 		}
-		on := landing(*frames[i], surfaces)
+		on := landing(q.Frame, surfaces)
 		if on < 0 {
-			if !tucked[i] {
-				faults = append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the part at %s lands on no face", where(r.outline))})
+			if !tucked {
+				fault(Overhang, "the part at %s lands on no face", where(q.Outline))
 			}
 			continue
 		}
 		patches = append(patches, patch{
-			piece: p.Name, order: order[i], tucked: tucked[i], thick: k.Layer[p.Material],
-			plane: surfaces[on].plane, flat: r.outline, shape: shape(project(*frames[i], r.outline, surfaces[on])),
+			piece: p.Name, order: order, tucked: tucked, thick: k.Layer[p.Material],
+			plane: surfaces[on].plane, flat: q.Outline, shape: shape(project(q.Frame, q.Outline, surfaces[on])),
 		})
 	}
 	return patches, faults
-}
-
-// link is a hinge from a region that is laid to one that hangs on it.
-type link struct {
-	from int
-	join join
-}
-
-// hung gives what every region hangs on, in the order they are laid: from what
-// is laid, always the longest hinge to what is not. Webs and the tabs of a hole
-// hang on nothing.
-func hung(regions []region, first int) []link {
-	laid := make([]bool, len(regions))
-	laid[first] = true
-	var out []link
-	for {
-		var best link
-		long, found := Length(0), false
-		for i, r := range regions {
-			if !laid[i] {
-				continue
-			}
-			for _, j := range r.joins {
-				if laid[j.to] || j.kind == give || j.kind == round {
-					continue
-				}
-				if l := hinge(r, j); !found || l > long+1e-9 {
-					best, long, found = link{i, j}, l, true
-				}
-			}
-		}
-		if !found {
-			return out
-		}
-		laid[best.join.to] = true
-		out = append(out, best)
-	}
-}
-
-// ways gives the unit steps along a join, and across it away from the region,
-// which keeps its own part on the left.
-func (j join) ways() (along, out geometry.Point) {
-	along = j.at.Sub(j.from).Mul(1 / j.length().MM())
-	return along, geometry.Pt(along.Y, -along.X)
-}
-
-// hinge gives the length of all that two regions share of one kind.
-func hinge(r region, j join) Length {
-	var l Length
-	for _, o := range r.joins {
-		if o.to == j.to && o.kind == j.kind {
-			l += o.length()
-		}
-	}
-	return l
 }
 
 // lay gives the frame of a piece whose back lies on its seat.
@@ -150,23 +134,23 @@ func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (Frame, bool) {
 	if face.inside {
 		va, vb = c.within(va), c.within(vb)
 	}
-	d, v := b.At.Sub(a.At), vb.sub(va)
+	d, v := b.At.Sub(a.At), vb.Sub(va)
 	long := a.At.Distance(b.At)
 	// The ruled distance must be that of the corners.
-	if (v.dot(v) - long*long).Abs() > 1e-4*(1+long) {
+	if (v.Dot(v) - long*long).Abs() > 1e-4*(1+long) {
 		return Frame{}, false
 	}
-	n := face.normal.mul(-1) // the back looks at the board
+	n := face.normal.Mul(-1) // the back looks at the board
 	if seat.Shown {
 		n = face.normal
 	}
-	e := v.unit()
-	f := n.cross(e) // e, f, n are right-handed
+	e := v.Unit()
+	f := n.Cross(e) // e, f, n are right-handed
 	ex, ey := d.X/long, d.Y/long
 	// The plane's X is ex along e and -ey along f; its Y is ey and ex.
-	u := e.mul(ex).sub(f.mul(ey))
-	w := e.mul(ey).add(f.mul(ex))
-	return Frame{O: va.sub(u.mul(a.At.X)).sub(w.mul(a.At.Y)), U: u, V: w}, true
+	u := e.Mul(ex).Sub(f.Mul(ey))
+	w := e.Mul(ey).Add(f.Mul(ex))
+	return Frame{O: va.Sub(u.Mul(a.At.X)).Sub(w.Mul(a.At.Y)), U: u, V: w}, true
 }
 
 func index(surfaces []surface, name geometry.Face) int {
@@ -181,9 +165,9 @@ func index(surfaces []surface, name geometry.Face) int {
 // landing gives a surface in whose plane a region lies with its back to the
 // board, or on another layer of covering where it is pleated.
 func landing(f Frame, surfaces []surface) int {
-	n := f.normal()
+	n := f.Normal()
 	for i, s := range surfaces {
-		if n.dot(s.normal).Abs() > 1-1e-9 && f.O.sub(s.frame.O).dot(s.normal).Abs() < 1e-4 {
+		if n.Dot(s.normal).Abs() > 1-1e-9 && f.O.Sub(s.frame.O).Dot(s.normal).Abs() < 1e-4 {
 			return i
 		}
 	}
@@ -194,7 +178,7 @@ func landing(f Frame, surfaces []surface) int {
 func project(f Frame, outline []geometry.Point, s surface) []geometry.Point {
 	out := make([]geometry.Point, len(outline))
 	for i, p := range outline {
-		out[i] = s.frame.flat(f.At(p))
+		out[i] = s.frame.Flat(f.At(p))
 	}
 	return out
 }

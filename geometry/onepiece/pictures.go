@@ -2,7 +2,7 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -32,13 +32,14 @@ func (c Case) model() model {
 			spine = r.Room
 		}
 	}
-	return model{
-		c: c, w: spine.Width(), h: spine.Height(), d: s.left,
-		hung: draft.Hung{
-			Piece: blank, Object: "card",
-			Sheet: foldup.Lay(blank, spine.Center(), foldup.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, foldup.Vec{X: 1}, foldup.Vec{Y: 1}),
-		},
-	}
+	down := fold.Frame{O: fold.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: fold.Vec{X: 1}, V: fold.Vec{Y: 1}}
+	sheet, _ := fold.Hang(blank, down, func(p fold.Part) float64 {
+		if spine.Center().In(p.Outline) {
+			return 1
+		}
+		return 0
+	})
+	return model{c: c, w: spine.Width(), h: spine.Height(), d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
 }
 
 // folds is how far the folds of a blank are made, in degrees.
@@ -91,7 +92,7 @@ func (m model) swing(name string, from, to folds) []stage.Arrow {
 func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, done stage.Picture) {
 	v := stage.View{Toward: toHead, Up: toMouth, Yaw: -32, Pitch: 36}
 	low := stage.View{Toward: toHead, Up: toMouth, Yaw: -36, Pitch: 24}
-	flap := m.c.Job.Book.Thick() + 4
+	flap := m.c.Job.Book().Thick() + 4
 	focus := draft.Corners(stage.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, stage.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
 	up := folds{sides: 90}
 	inner := folds{sides: 90, inner: 55}
@@ -126,7 +127,7 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 			Notes: []stage.Note{{Name: plan.Say("outer flap"), More: plan.Say("glue its inside; last"), Spot: "outer flap"}}, Caption: plan.Say("b: the outer flap beside it"),
 		},
 	}
-	b := m.c.Job.Book
+	b := m.c.Job.Book()
 	at := stage.Vec{X: (m.w - b.Thick()) / 2, Y: (m.h - b.Height.Largest()) / 2, Z: b.Width.Largest() * 0.52}
 	book := draft.Book("book", at, b.Thick(), b.Height.Largest(), b.Width.Largest())
 	done = stage.Picture{

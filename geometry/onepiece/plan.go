@@ -1,19 +1,23 @@
 package onepiece
 
-import (
-	"strings"
-
-	"forel/geometry/plan"
-	"forel/geometry/slipcase"
-)
+import "forel/geometry/plan"
 
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
 
+// Make works the case out and proves it. An error is of type job.Problems.
+func (j *Job) Make() (plan.Plan, error) {
+	c, err := Make(*j)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return c.Plan(), nil
+}
+
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
-	book := plan.Size{Height: j.Book.Height.Largest(), Width: j.Book.Width.Largest(), Thickness: j.Book.Thick()}
+	book := plan.Size{Height: j.Book().Height.Largest(), Width: j.Book().Width.Largest(), Thickness: j.Book().Thick()}
 	p := plan.Plan{
 		Title:     j.Title,
 		Kind:      "one-piece slipcase of card",
@@ -32,9 +36,9 @@ func (c Case) Plan() plan.Plan {
 		Finished:  c.care(),
 	}
 	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, said(s)+"; "+s.Right)
+		p.Warnings = append(p.Warnings, s.Sentence())
 	}
-	if d := j.Book.Taper(); d > 0 {
+	if d := j.Book().Taper(); d > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
 	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
@@ -52,14 +56,4 @@ func (c Case) Plan() plan.Plan {
 		},
 	}
 	return p
-}
-
-// said gives what is wrong in words that stand without the key: "the width of
-// the book: greater than the height".
-func said(p slipcase.Problem) string {
-	thing, measure, ok := strings.Cut(p.Key, ".")
-	if !ok {
-		return p.Wrong
-	}
-	return "the " + strings.ReplaceAll(measure, "_", " ") + " of the " + thing + ": " + p.Wrong
 }

@@ -14,7 +14,7 @@ func (c Case) steps() []plan.Step {
 	m := c.model()
 	j := c.Job
 	blank, sides, flaps, done := m.pictures()
-	h, w, t := j.Book.Height.Largest(), j.Book.Width.Largest(), j.Book.Thick()
+	h, w, t := j.Book().Height.Largest(), j.Book().Width.Largest(), j.Book().Thick()
 	return []plan.Step{
 		{
 			Title: "Measure the book",

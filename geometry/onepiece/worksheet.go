@@ -1,8 +1,6 @@
 package onepiece
 
 import (
-	"forel/geometry/job"
-	"forel/geometry/slipcase"
 	"strconv"
 
 	"forel/geometry"
@@ -20,7 +18,7 @@ func (c Case) worksheet() []plan.Group {
 	}
 	_, more := j.blankHeight(f, c.Pieces[0])
 	return []plan.Group{
-		plan.BookGroup(shared(j.Book)),
+		plan.BookGroup(j.Book()),
 		{Head: "Room beyond the book", Measures: []plan.Measure{
 			{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
 			{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
@@ -83,9 +81,4 @@ func (j Job) blankHeight(f flaps, blank geometry.Piece) (rule string, more []pla
 		{Symbol: "L", Name: which + " along its score", Rule: baseRule, Value: base},
 		{Symbol: "E", Name: which + " to its point", Rule: pointRule, Value: base * long / (long + taper)},
 	}
-}
-
-// shared returns a book as jobs of every kind have it.
-func shared(b slipcase.Book) job.Book {
-	return job.Book{Title: b.Title, Height: job.Readings(b.Height), Width: job.Readings(b.Width), Thickness: job.Readings(b.Thickness), ForeEdge: job.Readings(b.ForeEdge), Weight: b.Weight}
 }

@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 )
 
 // PieceNames lists the names a piece can have, in the order of Case.Pieces.
@@ -32,12 +33,12 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    foldup.Report
-	Suspects Problems         // what is possible but looks like a slip
+	Suspects job.Problems     // what is possible but looks like a slip
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
-// job that can't be made gives Problems, all of them, and no case.
+// job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
 	refused, suspects := j.Check()
 	if len(refused) > 0 {

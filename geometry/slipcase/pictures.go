@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -123,7 +123,7 @@ func (m model) ruled(faces []stage.Face) []stage.Face {
 
 // swing returns the arrow that the tip of a leaf moves along from one stage of its
 // covering to another; see draft.Hung.Swing.
-func (m model) swing(c covering, from, to folds, near []stage.Vec, pick func(hung foldup.Sheet, i int) float64) (stage.Arrow, bool) {
+func (m model) swing(c covering, from, to folds, near []stage.Vec, pick func(hung fold.Sheet, i int) float64) (stage.Arrow, bool) {
 	hung, ok := m.hang(c)
 	if !ok {
 		return stage.Arrow{}, false
@@ -134,8 +134,8 @@ func (m model) swing(c covering, from, to folds, near []stage.Vec, pick func(hun
 
 // hangsOn gives a pick for swing: the largest leaf in a face that hangs on one
 // of another face.
-func hangsOn(face, on func(geometry.Face) bool, also func(foldup.Sheet, int) bool) func(foldup.Sheet, int) float64 {
-	return func(hung foldup.Sheet, i int) float64 {
+func hangsOn(face, on func(geometry.Face) bool, also func(fold.Sheet, int) bool) func(fold.Sheet, int) float64 {
+	return func(hung fold.Sheet, i int) float64 {
 		l := hung.Leaves[i]
 		if l.On < 0 || !face(l.Face) || !on(hung.Leaves[l.On].Face) || also != nil && !also(hung, i) {
 			return 0
@@ -149,7 +149,7 @@ func is(faces ...geometry.Face) func(geometry.Face) bool {
 }
 
 // swings gives the arrows for several picks that there are.
-func (m model) swings(c covering, from, to folds, near []stage.Vec, picks ...func(foldup.Sheet, int) float64) []stage.Arrow {
+func (m model) swings(c covering, from, to folds, near []stage.Vec, picks ...func(fold.Sheet, int) float64) []stage.Arrow {
 	var out []stage.Arrow
 	for _, p := range picks {
 		if a, ok := m.swing(c, from, to, near, p); ok {

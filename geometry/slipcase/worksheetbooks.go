@@ -3,20 +3,19 @@ package slipcase
 import (
 	"fmt"
 
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
 // bookGroup returns the lines of the book, or of several and what they come to.
 func (j Job) bookGroup() plan.Group {
 	if len(j.Books) < 2 {
-		return plan.BookGroup(shared(j.Book()))
+		return plan.BookGroup(j.Book())
 	}
 	g := plan.Group{Head: "The volumes, from left to right"}
 	sum := ""
 	for i, b := range j.Books {
 		num := fmt.Sprint(i + 1)
-		for k, m := range plan.BookGroup(shared(b)).Measures {
+		for k, m := range plan.BookGroup(b).Measures {
 			m.Symbol += num
 			m.Name = []string{"volume " + num + ", height", "width", "thickness"}[k]
 			g.Measures = append(g.Measures, m)
@@ -47,9 +46,4 @@ func (j Job) each(s string) string {
 		return s + ", each volume"
 	}
 	return s
-}
-
-// shared returns a book as jobs of every kind have it.
-func shared(b Book) job.Book {
-	return job.Book{Title: b.Title, Height: job.Readings(b.Height), Width: job.Readings(b.Width), Thickness: job.Readings(b.Thickness), ForeEdge: job.Readings(b.ForeEdge), Weight: b.Weight}
 }

@@ -8,11 +8,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/paper"
-	"forel/render/record"
 	"forel/render/typeset"
 )
 
@@ -22,9 +22,9 @@ import (
 func cardCase(t *testing.T, height, width, thickness, card slipcase.Length) onepiece.Case {
 	j := onepiece.DefaultJob()
 	j.Title = "Net mending"
-	j.Book = slipcase.Book{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	j.Card.Thickness = card
-	j.Clearance = slipcase.Clearance{Height: 5}
+	j.Clearance = job.Clearance{Height: 5}
 	c, err := onepiece.Make(j)
 	require.NoError(t, err)
 	return c
@@ -98,11 +98,9 @@ func TestCardPicture(t *testing.T) {
 			var err error
 			setup.Sheet, err = paper.ParseSheet(sheet, geometry.MM)
 			require.NoError(t, err)
-			drawing := CardDrawing{cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM}}.draw()
-			require.Equal(t, 2, drawing.Pages())
-			for n := range drawing.Pages() {
-				var r record.Surface
-				drawing.Page(n, &r)
+			drawing := DrawCard(cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM}).Pages()
+			require.Len(t, drawing, 2)
+			for n, r := range drawing {
 				page := setup.Printable(false)
 				require.NotEmpty(t, r.Texts)
 				for i, a := range r.Texts {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -93,13 +94,13 @@ func (b *book) faceScale(wide, tall Length) float64 {
 
 // facePages draws every face flat, then the table of them.
 func (b *book) facePages() {
-	room := b.room()
-	tall := b.legendTop(room) - 2 - b.quiet().faceHead(room, b.spreads()[len(b.spreads())-1], 1.25)
+	room := b.Room(false)
+	tall := b.legendTop(room) - 2 - b.measured(func() Length { return b.faceHead(room, b.spreads()[len(b.spreads())-1], 1.25) })
 	n := b.faceScale(room.Width(), tall)
 	var box geometry.Box
 	var y Length
 	for _, sp := range b.spreads() {
-		box = b.newPage(sp.bookmark)
+		box = b.NewPage(false, sp.bookmark)
 		y = b.faceHead(box, sp, n)
 		b.legend(box, box.Max.Y)
 		for _, r := range sp.rows {
@@ -112,7 +113,9 @@ func (b *book) facePages() {
 }
 
 // legendTop gives where the legend of a page starts.
-func (b *book) legendTop(box geometry.Box) Length { return b.quiet().legend(box, box.Max.Y) }
+func (b *book) legendTop(box geometry.Box) Length {
+	return b.measured(func() Length { return b.legend(box, box.Max.Y) })
+}
 
 // faceHead sets the head of a page of faces.
 func (b *book) faceHead(box geometry.Box, sp spread, n float64) Length {
@@ -140,7 +143,7 @@ func (b *book) faceRow(sr spreadRow, wide, scale Length) faceRow {
 		}
 		f, cell := newFlatFace(of, scale), wide*sr.parts[i]
 		caption := wrapped(b.captionOf(f), noteSize, false, cell-5)
-		head := wrapped(capital(string(name)), render.BodySize, true, cell-3)
+		head := wrapped(wording.Capital(string(name)), render.BodySize, true, cell-3)
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
 		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)

@@ -4,14 +4,14 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/stage"
 )
 
 // Hung is a piece whose parts hang on each other, to be shown at any stage of its
 // folds.
 type Hung struct {
-	foldup.Sheet
+	fold.Sheet
 	Piece  geometry.Piece
 	Object string              // its name in a picture
 	Late   func(leaf int) bool // tells what is folded last and lies over the rest; nil: nothing is
