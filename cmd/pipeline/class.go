@@ -163,7 +163,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
 // its pieces. A case with its proof is large.
 func (w *worked) slim() {
-	w.made, w.plan.Faces = nil, nil
+	w.made, w.plan.Faces, w.plan.Steps = nil, nil, nil
 	pieces := make([]geometry.Piece, len(w.plan.Pieces))
 	for i, p := range w.plan.Pieces {
 		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
@@ -181,7 +181,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(w.made.handout(), w.handout(false))
+	steps, err := handout.Booklet(w.plan, w.handout(false))
 	if err != nil {
 		return nil, err
 	}

@@ -44,7 +44,7 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	data, err := booklet(w.made.handout(), w.handout(h.Tints))
+	data, err := booklet(w.plan, w.handout(h.Tints))
 	r.Files, r.Wrote = []File{{name, data}}, []string{name}
 	return r, err
 }

@@ -6,7 +6,6 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
-	"forel/render/handout"
 	"forel/render/proof"
 	"forel/render/templates"
 )
@@ -14,7 +13,6 @@ import (
 // kind is a case worked out, of whatever kind, as the commands ask of it.
 type kind interface {
 	Plan() plan.Plan
-	handout() handout.Subject
 	proofText(geometry.Rounding) []byte
 	proofJSON() ([]byte, error)
 	proofDrawn(proof.Options) picture
@@ -49,7 +47,6 @@ func drawingNames() (files []string) {
 // boards is a case of boards.
 type boards struct{ slipcase.Case }
 
-func (b boards) handout() handout.Subject             { return handout.Of(b.Case) }
 func (b boards) proofText(r geometry.Rounding) []byte { return proof.Text(proof.Of(b.Case), r) }
 func (b boards) proofJSON() ([]byte, error)           { return proof.JSON(proof.Of(b.Case)) }
 func (b boards) proofDrawn(o proof.Options) picture   { return proof.Draw(proof.Of(b.Case), o) }
@@ -60,7 +57,6 @@ type card struct {
 	job slipcase.Job // its book and what is unsure
 }
 
-func (c card) handout() handout.Subject             { return handout.OfCard(c.Case) }
 func (c card) proofText(r geometry.Rounding) []byte { return proof.CardText(c.Case, r) }
 func (c card) proofJSON() ([]byte, error)           { return proof.CardJSON(c.Case) }
 func (c card) proofDrawn(o proof.Options) picture   { return proof.DrawCard(c.Case, o) }

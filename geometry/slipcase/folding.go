@@ -1,14 +1,14 @@
-package handout
+package slipcase
 
 import (
 	"forel/geometry"
 	"forel/geometry/fold"
 )
 
-// stage is how far the folds of a covering are made, in degrees: 0 is flat, 90
+// folds is how far the folds of a covering are made, in degrees: 0 is flat, 90
 // folded over an edge. What is turned in at the mouth has two folds, over the
 // edge of the board and into the case, and goes from 0 to 180.
-type stage struct {
+type folds struct {
 	margins   float64 // what goes onto the sides
 	sideFlaps float64 // at head and tail, hung on what lies on a side
 	spineFlap float64 // at head and tail, hung on the spine
@@ -17,16 +17,16 @@ type stage struct {
 	holeTabs  float64 // at a thumb hole
 }
 
-// made is the stage of a covering that is on.
-var made = stage{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 180, middleTab: 180, holeTabs: 90}
+// made is a covering that is on.
+var made = folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 180, middleTab: 180, holeTabs: 90}
 
 // flat tells whether no fold is made.
-func (s stage) flat() bool { return s == stage{} }
+func (s folds) flat() bool { return s == folds{} }
 
 // between gives the stage part of the way to another.
-func (s stage) between(t stage, part float64) stage {
+func (s folds) between(t folds, part float64) folds {
 	mix := func(a, b float64) float64 { return a + (b-a)*part }
-	return stage{
+	return folds{
 		margins: mix(s.margins, t.margins), sideFlaps: mix(s.sideFlaps, t.sideFlaps), spineFlap: mix(s.spineFlap, t.spineFlap),
 		sideTabs: mix(s.sideTabs, t.sideTabs), middleTab: mix(s.middleTab, t.middleTab), holeTabs: mix(s.holeTabs, t.holeTabs),
 	}
@@ -47,7 +47,7 @@ func viaRoot(s fold.Sheet, i int) bool {
 }
 
 // angle gives the angle of every leaf at a stage.
-func (s stage) angle(hung fold.Sheet) func(leaf int) float64 {
+func (s folds) angle(hung fold.Sheet) func(leaf int) float64 {
 	angles := map[int]float64{}
 	for i, l := range hung.Leaves {
 		if l.On < 0 {
