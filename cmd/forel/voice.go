@@ -7,9 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
-	"unicode"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
@@ -61,19 +59,8 @@ func (v voice) status(err error) int {
 }
 
 // printable keeps what a maker typed, a file's name say, from doing anything to
-// the terminal but being read: what can't be printed is written as an escape.
-func printable(s string) string {
-	var b strings.Builder
-	for _, r := range s {
-		if unicode.IsPrint(r) {
-			b.WriteRune(r)
-			continue
-		}
-		quoted := strconv.QuoteRune(r)
-		b.WriteString(quoted[1 : len(quoted)-1])
-	}
-	return b.String()
-}
+// the terminal but being read: what can't be printed is escaped, as in an issue.
+func printable(s string) string { return jobfile.Issue{Wrong: s}.String() }
 
 // told says what was written into a folder, and what to know of it.
 func told(folder string, r pipeline.Result) string {
