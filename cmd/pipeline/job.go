@@ -7,7 +7,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/render/typeset"
 )
@@ -107,20 +106,21 @@ func unsettable(title string) jobfile.Issues {
 	if typeset.Settable(title) == title {
 		return nil
 	}
-	return jobfile.Issues{{Problem: job.Problem{Key: "title", Reason: fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing)}}}
+	return jobfile.Issues{issue("title", fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing), "")}
 }
 
 // rounding gives how shown sizes are rounded: as asked, or as suits the unit.
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
-	if asked != "" {
-		r, err := geometry.ParseRounding(asked, unit)
-		if err != nil {
-			return r, fmt.Errorf("--round: %w", err)
-		}
+	r := geometry.ToTenthMM
+	if unit == geometry.IN {
+		r = geometry.To64th
+	}
+	if asked == "" {
 		return r, nil
 	}
-	if unit == geometry.IN {
-		return geometry.To64th, nil
+	r, err := geometry.ParseRounding(asked, unit)
+	if err != nil {
+		err = fmt.Errorf("--round: %w", err)
 	}
-	return geometry.ToTenthMM, nil
+	return r, err
 }

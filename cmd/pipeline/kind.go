@@ -5,12 +5,10 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
-	"forel/geometry/fit"
 	"forel/geometry/kinds"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
-	"forel/render/handout"
 	"forel/render/proof"
 	"forel/render/templates"
 )
@@ -18,8 +16,6 @@ import (
 // kind is a case worked out, of whatever kind, as the commands ask of it.
 type kind interface {
 	Plan() plan.Plan
-	fit(fit.Scale) fit.Report
-	handout() handout.Subject
 	proofText(geometry.Rounding) []byte
 	proofJSON() ([]byte, error)
 	proofDrawn(proof.Options) picture
@@ -41,10 +37,10 @@ func makeKind(f jobfile.File) (kind, error) {
 		c, err := j.Work()
 		return boards{c}, err
 	}
-	return nil, errors.New("a kind of case that is not known here")
+	return nil, errors.New("no such kind")
 }
 
-// drawingNames gives the files of drawings that templates of any kind may have.
+// drawingNames returns the files of drawings that templates of any kind may have.
 func drawingNames() (files []string) {
 	for _, n := range kinds.Pieces() {
 		files = append(files, templates.FileName(geometry.Piece{Name: n}))
@@ -55,8 +51,6 @@ func drawingNames() (files []string) {
 // boards is a case of boards.
 type boards struct{ slipcase.Case }
 
-func (b boards) fit(s fit.Scale) fit.Report           { return fit.Of(b.Case).Weighed(b.Case, s) }
-func (b boards) handout() handout.Subject             { return handout.Of(b.Case) }
 func (b boards) proofText(r geometry.Rounding) []byte { return proof.Text(proof.Of(b.Case), r) }
 func (b boards) proofJSON() ([]byte, error)           { return proof.JSON(proof.Of(b.Case)) }
 func (b boards) proofDrawn(o proof.Options) picture   { return proof.Draw(proof.Of(b.Case), o) }
@@ -64,8 +58,6 @@ func (b boards) proofDrawn(o proof.Options) picture   { return proof.Draw(proof.
 // card is a case of scored card.
 type card struct{ onepiece.Case }
 
-func (c card) fit(s fit.Scale) fit.Report           { return fit.OfCard(c.Case).WeighedCard(c.Case, s) }
-func (c card) handout() handout.Subject             { return handout.OfCard(c.Case) }
 func (c card) proofText(r geometry.Rounding) []byte { return proof.CardText(c.Case, r) }
 func (c card) proofJSON() ([]byte, error)           { return proof.CardJSON(c.Case) }
 func (c card) proofDrawn(o proof.Options) picture   { return proof.DrawCard(c.Case, o) }

@@ -11,9 +11,14 @@ import (
 	"forel/render"
 )
 
+// issue is something wrong with a flag, or with no key in particular.
+func issue(key, reason, fix string) jobfile.Issue {
+	return jobfile.Issue{Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}
+}
+
 // refuse adds what is wrong and what would be right.
 func refuse(bad jobfile.Issues, wrong, right string) jobfile.Issues {
-	return append(bad, jobfile.Issue{Problem: job.Problem{Reason: wrong, Fix: right}})
+	return append(bad, issue("", wrong, right))
 }
 
 // refused gives issues as an error: nil where there are none.
@@ -84,7 +89,7 @@ func format(asked *string, known ...string) (bad jobfile.Issues) {
 		*asked = known[0]
 	}
 	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known))
+		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known, "or"))
 	}
 	return bad
 }
@@ -100,17 +105,30 @@ func themeOf(colours []string) (render.Theme, jobfile.Issues) {
 			err = theme.SetColor(layer, colour)
 		}
 		if err != nil {
-			bad = append(bad, jobfile.Issue{Problem: job.Problem{Key: fmt.Sprintf("--colour %.40q", kv), Reason: err.Error()}})
+			bad = append(bad, issue(fmt.Sprintf("--colour %.40q", kv), err.Error(), ""))
 		}
 	}
 	return theme, append(bad, once("--colour", colours)...)
 }
 
-// List joins names as a sentence does: "a, b or c".
-func List(names []string) string {
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
+// List joins words as a sentence does: "a, b or c" where last is "or".
+func List[W ~string](words []W, last string) (out string) {
+	for i, w := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			out += " " + last + " "
+		case i > 0:
+			out += ", "
+		}
+		out += string(w)
 	}
-	return strings.Join(names[:last], ", ") + " or " + names[last]
+	return out
+}
+
+// counted says how many there are.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"forel/cmd/jobfile"
-	"forel/geometry/job"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/render"
@@ -95,7 +94,7 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 		return p, problems(err)
 	}
 	if ctx.Err() != nil {
-		r.Warnings = append(r.Warnings, jobfile.Issue{Problem: job.Problem{Reason: "stopped early: this is the best plan until then"}})
+		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))
 	}
 	return p, nil
 }

@@ -1,6 +1,7 @@
 package slipcase
 
 import (
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -32,7 +33,8 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    foldup.Report
-	Suspects job.Problems // what is possible but looks like a slip
+	Suspects job.Problems     // what is possible but looks like a slip
+	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
@@ -53,6 +55,7 @@ func (k checked) Work() (Case, error) {
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	lying := slices.Clone(pieces)
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:
@@ -73,6 +76,7 @@ func (k checked) Work() (Case, error) {
 		Mouth:    j.Mouth(),
 		Proof:    proof,
 		Suspects: k.suspects,
+		lying:    lying,
 	}, nil
 }
 
