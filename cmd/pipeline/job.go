@@ -111,15 +111,16 @@ func unsettable(title string) jobfile.Issues {
 
 // rounding gives how shown sizes are rounded: as asked, or as suits the unit.
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
-	if asked != "" {
-		r, err := geometry.ParseRounding(asked, unit)
-		if err != nil {
-			return r, fmt.Errorf("--round: %w", err)
-		}
+	r := geometry.ToTenthMM
+	if unit == geometry.IN {
+		r = geometry.To64th
+	}
+	if asked == "" {
 		return r, nil
 	}
-	if unit == geometry.IN {
-		return geometry.To64th, nil
+	r, err := geometry.ParseRounding(asked, unit)
+	if err != nil {
+		err = fmt.Errorf("--round: %w", err)
 	}
-	return geometry.ToTenthMM, nil
+	return r, err
 }

@@ -3,7 +3,6 @@ package pipeline
 import (
 	"forel/cmd/jobfile"
 	"forel/geometry"
-	"forel/geometry/fit"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
@@ -14,7 +13,6 @@ import (
 // kind is a case worked out, of whatever kind, as the commands ask of it.
 type kind interface {
 	Plan() plan.Plan
-	fit(fit.Scale) fit.Report
 	proofText(geometry.Rounding) []byte
 	proofJSON() ([]byte, error)
 	proofDrawn(proof.Options) picture
@@ -49,7 +47,6 @@ func drawingNames() (files []string) {
 // boards is a case of boards.
 type boards struct{ slipcase.Case }
 
-func (b boards) fit(s fit.Scale) fit.Report           { return fit.Of(b.Case).Weighed(b.Case, s) }
 func (b boards) proofText(r geometry.Rounding) []byte { return proof.Text(proof.Of(b.Case), r) }
 func (b boards) proofJSON() ([]byte, error)           { return proof.JSON(proof.Of(b.Case)) }
 func (b boards) proofDrawn(o proof.Options) picture   { return proof.Draw(proof.Of(b.Case), o) }
@@ -60,7 +57,6 @@ type card struct {
 	job slipcase.Job // its book and what is unsure
 }
 
-func (c card) fit(s fit.Scale) fit.Report           { return fit.OfCard(c.Case).WeighedCard(c.Case, s) }
 func (c card) proofText(r geometry.Rounding) []byte { return proof.CardText(c.Case, r) }
 func (c card) proofJSON() ([]byte, error)           { return proof.CardJSON(c.Case) }
 func (c card) proofDrawn(o proof.Options) picture   { return proof.DrawCard(c.Case, o) }

@@ -34,6 +34,10 @@ func (c Case) Plan() plan.Plan {
 		Worksheet: c.worksheet(),
 		Steps:     c.steps(),
 		Finished:  c.care(),
+		Chain:     j.chain(),
+		Gauges:    j.gauges(),
+		Load:      j.load(),
+		Bench:     j.bench(),
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())

@@ -30,6 +30,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 		trim := j.Lining.Trim
 		lining := panel(liningNames["divider"], geometry.Lining, width+2*trim, height+2*trim)
 		lining.Count, lining.Grain, lining.Over = 2*n, geometry.GrainHeight, "divider"
+		lining.Trimmed = true
 		lining.FaceUp = "back up (the face that is pasted)"
 		lining.Rule = geometry.SizeRule{Width: "W + cW − q + 2r", Height: "H + cH − 2y + 2r"}
 		under := geometry.Bx(trim, trim, trim+width, trim+height)

@@ -172,7 +172,7 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 	for _, b := range boards {
 		w, h := b.Size()
 		p := panel(liningNames[b.Name], geometry.Lining, w+2*trim, h+2*trim)
-		p.Over = b.Name
+		p.Over, p.Trimmed = b.Name, true
 		p.Count, p.Grain, p.Spine = b.Count, b.Grain, b.Spine
 		p.FaceUp = "back up (the face that is pasted)"
 		p.Rule = geometry.SizeRule{Width: b.Rule.Width + " + 2r", Height: b.Rule.Height + " + 2r"}

@@ -31,6 +31,10 @@ func (c Case) Plan() plan.Plan {
 		Fit:      c.Fit,
 		Mouth:    c.Mouth,
 		Mistaken: c.Mistakable(),
+		Chain:    j.chain(),
+		Gauges:   j.gauges(),
+		Load:     j.load(),
+		Bench:    j.bench(),
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)

@@ -1,6 +1,9 @@
-package fit
+package tolerance
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Distribution is a normal distribution, its mean anywhere in a flat range with
 // equal chance. Without a range it is normal.
@@ -9,16 +12,16 @@ type Distribution struct {
 	Low, High Length // the range, added to Mean
 }
 
-// Expected gives the mean of the whole.
+// Expected returns the mean of the whole.
 func (d Distribution) Expected() Length { return d.Mean + (d.Low+d.High)/2 }
 
-// StandardDeviation gives that of the whole: root-sum-square of the normal part
+// StandardDeviation returns that of the whole: root-sum-square of the normal part
 // and of the range, whose own is its width over the root of 12.
 func (d Distribution) StandardDeviation() Length {
 	return rss(d.SD, (d.High-d.Low)/Length(math.Sqrt(12)))
 }
 
-// Below gives the chance of a value under x.
+// Below returns the chance of a value under x.
 func (d Distribution) Below(x Length) float64 {
 	z := func(from Length) float64 { return float64((x - d.Mean - from) / d.SD) }
 	switch flat := d.High - d.Low; {
@@ -36,7 +39,7 @@ func (d Distribution) Below(x Length) float64 {
 	}
 }
 
-// Density gives the chance per millimetre at x; zero where nothing varies.
+// Density returns the chance per millimetre at x; zero where nothing varies.
 func (d Distribution) Density(x Length) float64 {
 	z := func(from Length) float64 { return float64((x - d.Mean - from) / d.SD) }
 	switch flat := d.High - d.Low; {
@@ -54,7 +57,7 @@ func (d Distribution) Density(x Length) float64 {
 	}
 }
 
-// Under gives the value that a part of all lie below, for a part between 0 and
+// Under returns the value that a part of all lie below, for a part between 0 and
 // 1, to a nanometre.
 func (d Distribution) Under(part float64) Length {
 	reach := 10*d.SD + 1e-6
@@ -87,7 +90,7 @@ func rss(all ...Length) Length {
 // normal is a normally distributed length.
 type normal struct{ mean, sd Length }
 
-// largest gives mean and standard deviation of the largest of independent
+// largest returns mean and standard deviation of the largest of independent
 // normal lengths, by quadrature over its distribution, the product of theirs.
 func largest(of []normal) normal {
 	lo, hi := Length(math.Inf(1)), Length(math.Inf(-1))
@@ -117,21 +120,24 @@ func largest(of []normal) normal {
 	return normal{hi - first, Length(math.Sqrt(max(0, float64(second-first*first))))}
 }
 
-// smallest gives how far the least of two or three normal lengths with one
-// deviation lies from their mean, and its deviation: in closed form (H. L. Jones,
+// smallest returns how far the least of n normal lengths with one deviation lies
+// from their mean, and its deviation: of two or three in closed form (H. L. Jones,
 // "Exact lower moments of order statistics in small samples from a normal
 // distribution", 1948; from memory).
 func smallest(n int, sd Length) normal {
 	switch n {
+	case 1:
+		return normal{0, sd}
 	case 2:
 		return normal{-sd / Length(math.Sqrt(math.Pi)), sd * Length(math.Sqrt(1-1/math.Pi))}
 	case 3:
 		return normal{-1.5 * sd / Length(math.Sqrt(math.Pi)), sd * Length(math.Sqrt(1+math.Sqrt(3)/2/math.Pi-9/math.Pi/4))}
 	}
-	return normal{0, sd}
+	m := largest(slices.Repeat([]normal{{0, sd}}, n))
+	return normal{-m.mean, m.sd}
 }
 
-// oneSided gives mean and deviation of the size, without sign, of a normal error:
+// oneSided returns mean and deviation of the size, without sign, of a normal error:
 // the half-normal distribution.
 func oneSided(sd Length) normal {
 	return normal{sd * Length(math.Sqrt(2/math.Pi)), sd * Length(math.Sqrt(1-2/math.Pi))}

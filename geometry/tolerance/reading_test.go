@@ -1,4 +1,4 @@
-package fit
+package tolerance
 
 import (
 	"math"
@@ -6,8 +6,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"forel/geometry/job"
 )
 
 // The true largest dimension, estimated from several readings, is neither too
@@ -16,7 +14,7 @@ import (
 // reading, taken as it is, is too large by d2/2 of a deviation where the places
 // are alike.
 func TestTrueLargestIsFair(t *testing.T) {
-	u := job.Uncertainty{Measuring: 0.4, ReadingStep: 0} // a deviation of 0.2
+	u := Reading{PlusMinus: 0.4} // a deviation of 0.2
 	for _, c := range []struct {
 		differ float64 // deviation from place to place
 		n      int
@@ -25,16 +23,16 @@ func TestTrueLargestIsFair(t *testing.T) {
 		const books = 2500
 		var bias, naive, within, variance float64
 		for range books {
-			var readings job.Readings
+			var readings []Length
 			largest := math.Inf(-1)
 			for range c.n {
 				place := 200 + c.differ*r.NormFloat64()
 				largest = max(largest, place)
 				readings = append(readings, Length(place+0.2*r.NormFloat64()))
 			}
-			e := trueLargest(readings, u)
+			e := u.largest(readings)
 			bias += (e.mean.MM() - largest) / books
-			naive += (readings.Largest().MM() - largest) / books
+			naive += (largestOf(readings).MM() - largest) / books
 			variance += float64(e.sd*e.sd) / books
 			if math.Abs(e.mean.MM()-largest) < 2*e.sd.MM() {
 				within += 1.0 / books
@@ -52,19 +50,20 @@ func TestTrueLargestIsFair(t *testing.T) {
 // One reading is taken as it is, with the uncertainty of a reading; GUM
 // F.2.2.1 adds 0.29 of the step (from memory).
 func TestOneReading(t *testing.T) {
-	e := trueLargest(job.Readings{200}, job.Uncertainty{Measuring: 0.3, ReadingStep: 0.5})
+	e := Reading{0.3, 0.5}.largest([]Length{200})
 	assert.Equal(t, Length(200), e.mean)
 	assert.InDelta(t, math.Hypot(0.15, 0.29*0.5), e.sd.MM(), 1e-3)
 	assert.InDelta(t, 200.55, e.high.MM(), 1e-12)
 	assert.InDelta(t, 199.45, e.low.MM(), 1e-12)
 }
 
-// A tapered book has the thicker edge's thickness.
-func TestThickest(t *testing.T) {
-	u := job.Uncertainty{Measuring: 0.2}
-	b := job.Book{Thickness: job.Readings{30}, ForeEdge: job.Readings{26}}
-	assert.InDelta(t, 30, thickest(b, u).mean.MM(), 1e-6)
-	assert.InDelta(t, 0.1, thickest(b, u).sd.MM(), 1e-3)
-	b.ForeEdge[0] = 30 // two edges alike: the larger of two
-	assert.InDelta(t, 30+0.1/math.Sqrt(math.Pi), thickest(b, u).mean.MM(), 1e-5)
+// Of two dimensions the larger counts, whichever it truly is: of a tapered book
+// the thicker edge.
+func TestLargestOfTwoDimensions(t *testing.T) {
+	r := Reading{PlusMinus: 0.2}
+	off := r.Off([]Length{30}, []Length{26})
+	assert.InDelta(t, 0, off.Mean.MM(), 1e-6)
+	assert.InDelta(t, 0.1, off.SD.MM(), 1e-3)
+	off = r.Off([]Length{30}, []Length{30}) // two edges alike: the larger of two
+	assert.InDelta(t, 0.1/math.Sqrt(math.Pi), off.Mean.MM(), 1e-5)
 }
