@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// kinds are the packages of kinds of case.
-var kinds = []string{"forel/geometry/slipcase", "forel/geometry/onepiece", "forel/geometry/chemise"}
+// ofKinds are the packages of kinds of case.
+var ofKinds = []string{"forel/geometry/slipcase", "forel/geometry/onepiece", "forel/geometry/chemise"}
 
 // mayKnow are the folders that may import a kind: the table, and what tests draw
 // their cases with.
@@ -40,7 +40,7 @@ func TestNothingImportsAKind(t *testing.T) {
 		for _, i := range file.Imports {
 			imported, err := strconv.Unquote(i.Path.Value)
 			require.NoError(t, err)
-			for _, k := range kinds {
+			for _, k := range ofKinds {
 				if imported == k && "forel/"+path.Dir(name) != k {
 					found[path.Dir(name)] = true
 				}
