@@ -40,10 +40,16 @@ type Case struct {
 // Make works out the case for a job and proves it by folding its pieces up. A
 // job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).work()
+}
+
+// work works the case out and proves it by folding its pieces up.
+func (k checked) work() (Case, error) {
+	j := k.job
 	pieces := j.pieces()
 	proof := j.prove(pieces)
 	if !proof.Sound() {
@@ -69,7 +75,7 @@ func Make(j Job) (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    j.Mouth(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
 		lying:    lying,
 	}, nil
 }
