@@ -98,7 +98,7 @@ func Of(p plan.Plan) Report {
 
 // gapsOf works out every gap and what each error does to it.
 func gapsOf(c plan.Chain) ([]Gap, []Error) {
-	slopes := sensitivities(c)
+	slopes := c.Sensitivities()
 	at, errors := c.Left(c.Drawn()), errorsOf(c, slopes)
 	gaps := make([]Gap, len(c.Gaps))
 	for i := range gaps {
