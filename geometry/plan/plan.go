@@ -98,5 +98,5 @@ func (p Plan) Thickness(m geometry.Material) Length {
 // Remark is a sentence with lengths in it, each at a %s.
 type Remark = stage.Say
 
-// Say is short for a Remark.
+// Say returns a Remark.
 func Say(text string, lengths ...Length) Remark { return stage.Words(text, lengths...) }

@@ -67,16 +67,14 @@ type View struct {
 	Yaw, Pitch float64
 }
 
-// Say is a sentence or a label with lengths in it, each at a %s.
+// Say is a sentence or a label with lengths in it, each at a %s; a percent sign
+// of its own is doubled.
 type Say struct {
 	Text    string
 	Lengths []space.Length
 }
 
-// Words returns a Say.
-func Words(text string, lengths ...space.Length) Say { return Say{text, lengths} }
-
-// In writes what is said, with its lengths as round has them.
+// In returns the words with every length as round writes it.
 func (s Say) In(round func(space.Length) string) string {
 	args := make([]any, len(s.Lengths))
 	for i, l := range s.Lengths {
@@ -84,6 +82,9 @@ func (s Say) In(round func(space.Length) string) string {
 	}
 	return fmt.Sprintf(s.Text, args...)
 }
+
+// Words returns a Say.
+func Words(text string, lengths ...space.Length) Say { return Say{text, lengths} }
 
 // Note is words with a line to a place: one in space, or where most is seen of
 // the faces with a name.
