@@ -92,7 +92,7 @@ func (r Report) Share(err, gap int) float64 {
 // Of returns the report on a case worked out.
 func Of(p plan.Plan) Report {
 	c := p.Chain
-	r := Report{Title: p.Title, Content: p.Content, Kind: p.Kind, Dimensions: c.Dimensions, Limits: c.Limits, Checks: p.Bench, Gauges: p.Gauges}
+	r := Report{Title: p.Title, Content: p.Content, Kind: p.Kind, Dimensions: c.Dimensions, Limits: c.Limits, Checks: p.Checks(), Gauges: p.Gauges}
 	r.Gaps, r.Errors = gapsOf(c)
 	r.Settled = settled(r.Gaps)
 	r.Worst = r.worst()

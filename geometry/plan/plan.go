@@ -4,6 +4,8 @@
 package plan
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/geometry/stage"
 )
@@ -51,7 +53,16 @@ type Plan struct {
 	Chain     Chain    // how the room that is left comes about
 	Gauges    []Gauge  // strips of paper to try round the book
 	Load      Load     // what bears the weight
-	Bench     []Check  // what is tried at the bench, in order
+	Bench     []Check  // what is tried at the bench, in order; see Checks
+}
+
+// Checks returns all that is tried at the bench, in order.
+func (p Plan) Checks() []Check {
+	out := slices.Clone(p.Bench)
+	for _, s := range p.Steps {
+		out = append(out, s.Checks...)
+	}
+	return out
 }
 
 // Drawn gives all that patterns are drawn of: the pieces and their faces.
