@@ -5,19 +5,17 @@ import (
 	"math"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
-	"forel/geometry/polygon"
+	"forel/geometry/space"
 )
 
 // mostSnipShort is how far a snip may stop from the edge of a hole for the
 // covering to give between, in mm (common practice, no source).
 const mostSnipShort Length = 1
 
-// onArc is how far what ends on an arc may be from the chords that stand for it,
+// OnArc is how far what ends on an arc may be from the chords that stand for it,
 // in mm.
-const onArc Length = 0.02
+const OnArc Length = 0.02
 
 // snipEnds gives the way on from the ends of each snip at a hole: to the hole's
 // edge, where the covering is not cut but gives; and to the chord of the outline
@@ -36,7 +34,7 @@ func snipEnds(p geometry.Piece) (gives, cuts []geometry.Path) {
 			for _, end := range [][2]geometry.Point{{v[n-1].Point, v[n].Point}, {v[1].Point, v[0].Point}} {
 				if q, ok := goesOn(end[0], end[1], edge, mostSnipShort); ok {
 					gives = append(gives, geometry.Line(end[1], q))
-				} else if q, ok := goesOn(end[0], end[1], outline, onArc); ok {
+				} else if q, ok := goesOn(end[0], end[1], outline, OnArc); ok {
 					cuts = append(cuts, geometry.Line(end[1], q))
 				}
 			}
@@ -90,7 +88,7 @@ func (r region) reach() Length {
 			if j.kind == give {
 				continue
 			}
-			near = min(near, distance(p, geometry.Line(j.from, j.at)))
+			near = min(near, Distance(p, geometry.Line(j.from, j.at)))
 		}
 		if near > 1e-3 { // not on the edge itself
 			least = min(least, near)
@@ -99,11 +97,11 @@ func (r region) reach() Length {
 	return least
 }
 
-// tabEnd is the straight end of a tab, about which it is turned, in the
+// TabEnd is the straight end of a tab, about which it is turned, in the
 // coordinates of the face outside that it hangs on.
-type tabEnd struct {
-	plane    int
-	from, to geometry.Point
+type TabEnd struct {
+	Plane    int
+	From, To geometry.Point
 }
 
 // chord gives the straight end of a tab, from one end of the edge it is turned
@@ -135,49 +133,48 @@ func (r region) chord() (from, to geometry.Point, off Length, ok bool) {
 	return from, to, off, true
 }
 
-// turned turns a tab over the edge of a hole: a stiff part that is turned about
+// turnedTab turns a tab over the edge of a hole: a stiff part that is turned about
 // its straight end onto the thickness of the board, and about a line as far from
-// it as the board is thick onto the face inside. order is how many folds the tab
-// hangs on; it is turned when all else is.
-func (c Carcass) turned(p geometry.Piece, r region, host Frame, order int, k Conditions, surfaces []surface) ([]patch, []Fault) {
+// it as the board is thick onto the face inside.
+func (b Body) turnedTab(p geometry.Piece, r region, host space.Frame, thick Length) ([]Patch, []Fault) {
 	bare := func(what string, args ...any) []Fault {
 		return []Fault{{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("the tab at %s ", where(r.outline)) + fmt.Sprintf(what, args...)}}
 	}
-	outside := landing(host, surfaces)
+	outside := b.landing(host)
 	from, to, off, ok := r.chord()
 	if !ok || outside < 0 {
 		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("the tab at %s is not turned over one edge", where(r.outline))}}
 	}
 	var faults []Fault
-	if off > k.HoleChord+onArc {
+	if off > b.HoleChord+OnArc {
 		faults = append(faults, bare("has a straight end that leaves the edge of the hole by %.2f mm", off.MM())...)
 	}
-	if d := r.reach(); d < c.Lined {
+	if d := r.reach(); d < b.Edge {
 		return nil, append(faults, bare("reaches %.2f mm, not round the edge of the board", d.MM())...)
 	}
 	long := from.Distance(to)
 	along := to.Sub(from).Mul(1 / long.MM())
 	in := geometry.Pt(-along.Y, along.X)
-	edge := from.Add(in.Mul(c.Lined.MM()))
+	edge := from.Add(in.Mul(b.Edge.MM()))
 	lo, hi := Length(math.Inf(1)), Length(math.Inf(-1)) // of the tab where it leaves the edge
 	for _, q := range crossings(r.outline, edge, along) {
 		lo, hi = min(lo, q), max(hi, q)
 	}
-	if gap := max(lo, long-hi); gap > k.HoleGap/2+onArc {
+	if gap := max(lo, long-hi); gap > b.HoleGap/2+OnArc {
 		faults = append(faults, bare("is narrower than its edge by %.2f mm on one side where it is round the board", gap.MM())...)
 	}
-	f := host.hinged(from, along, in, fold)
-	f = f.hinged(edge, along, in, fold)
-	on := landing(f, surfaces)
+	f := hinged(host, from, along, in, fold)
+	f = hinged(f, edge, along, in, fold)
+	on := b.landing(f)
 	inner := beyondLine(r.outline, edge, in)
 	if on < 0 || len(inner) < 3 {
 		return nil, append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the tab at %s lands on no face", where(r.outline))})
 	}
-	flat := func(q geometry.Point) geometry.Point { return surfaces[outside].frame.flat(host.At(q)) }
-	return []patch{{
-		piece: p.Name, order: order, thick: k.Layer[p.Material],
-		plane: surfaces[on].plane, flat: inner, shape: shape(project(f, inner, surfaces[on])),
-		tab: &tabEnd{surfaces[outside].plane, flat(from), flat(to)},
+	flat := func(q geometry.Point) geometry.Point { return b.Surfaces[outside].Frame.Flat(host.At(q)) }
+	return []Patch{{
+		Piece: p.Name, Thick: thick,
+		Plane: b.Surfaces[on].Plane, flat: inner, Shape: shape(project(f, inner, b.Surfaces[on])),
+		Tab: &TabEnd{b.Surfaces[outside].Plane, flat(from), flat(to)},
 	}}, faults
 }
 
@@ -215,66 +212,6 @@ func beyondLine(outline []geometry.Point, on, in geometry.Point) []geometry.Poin
 		}
 		if (da > 0) != (db > 0) && da != 0 && db != 0 {
 			out = append(out, a.Add(b.Sub(a).Mul((da / (da - db)).MM())))
-		}
-	}
-	return out
-}
-
-// rims finds where the edge of a thumb hole has no tab turned over it.
-func (v view) rims(c Carcass) []Fault {
-	if len(c.Side) <= 4 {
-		return nil
-	}
-	var out []Fault
-	for _, name := range []geometry.Face{geometry.LeftOutside, geometry.RightOutside} {
-		plane := v.surfaces[index(v.surfaces, name)].plane
-		var ends []tabEnd
-		for _, p := range v.patches {
-			if p.tab != nil && p.tab.plane == plane {
-				ends = append(ends, *p.tab)
-			}
-		}
-		var bare []geometry.Point
-		for _, q := range c.holeEdge() {
-			if !slices.ContainsFunc(ends, func(e tabEnd) bool { return q.ToLine(e.from, e.to) <= v.known.HoleChord+onArc }) {
-				bare = append(bare, q)
-			}
-		}
-		if len(bare) > 0 {
-			out = append(out, Fault{Kind: Bare, Face: name, At: geometry.Polygon(bare...).Bounds().Grow(0.1), What: "no tab is turned over the edge of the hole"})
-		}
-	}
-	return out
-}
-
-// atHole tells whether a shape lies no farther from the edge of a thumb hole than
-// short says.
-func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
-	edge := c.holeEdge()
-	if len(edge) == 0 {
-		return false
-	}
-	path := geometry.Line(edge...)
-	for _, q := range polygon.Points(ring) {
-		if distance(q, path) > short+onArc {
-			return false
-		}
-	}
-	return true
-}
-
-// holeEdge gives places along the edge of the thumb hole in a side.
-func (c Carcass) holeEdge() []geometry.Point {
-	var out []geometry.Point
-	for i, a := range c.Side {
-		b := c.Side[(i+1)%len(c.Side)]
-		straight := func(l, m, border Length) bool { return l.Near(border) && m.Near(border) }
-		if straight(a.X, b.X, 0) || straight(a.X, b.X, c.Depth) || straight(a.Y, b.Y, 0) || straight(a.Y, b.Y, c.Height) {
-			continue
-		}
-		const steps = 4
-		for n := range steps + 1 {
-			out = append(out, a.Add(b.Sub(a).Mul(float64(n)/steps)))
 		}
 	}
 	return out

@@ -6,35 +6,36 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/space"
 )
 
-// patch is a region of a piece where it ends up: on a face of the carcass, in
-// that face's own coordinates.
-type patch struct {
-	piece  string
-	seat   int
-	order  int  // how many folds from the part that is laid first
-	tucked bool // it gets where it is by a crease at a corner, not by a fold
-	thick  Length
-	plane  int              // it lies in
+// Patch is a region of a piece where it ends up: in the plane of a face of the
+// body.
+type Patch struct {
+	Piece  string
+	Seat   int
+	Order  int              // how many folds from the part that is laid first
+	Tucked bool             // it gets where it is by a crease at a corner, not by a fold
+	Thick  Length           //
+	Plane  int              // it lies in
+	Shape  geom.Geometry    // in the plane's coordinates
+	Tab    *TabEnd          // of a tab turned over the edge of a hole
 	flat   []geometry.Point // in the piece's coordinates
-	shape  geom.Geometry    // in the plane's coordinates
-	tab    *tabEnd          // of a tab turned over the edge of a hole
 }
 
-// seated lays a piece on its seat and folds it up, region by region, each
-// hanging on its longest fold.
-func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surfaces []surface) ([]patch, []Fault) {
+// Seated lays a piece on one of its seats and folds it up, region by region, each
+// hanging on its longest fold. thick is how thick a layer of it is.
+func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault) {
 	regions := split(p)
-	root, ok := c.lay(seat, surfaces)
+	root, ok := b.Place(p.Seats[seat])
 	if !ok {
 		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "its place does not fit the carcass: the ruled lines and the boards differ"}}
 	}
 	first := -1
 	var most float64
-	home := index(surfaces, seat.Face)
+	home := b.Surfaces[b.Find(p.Seats[seat].Face)]
 	for i, r := range regions {
-		if a := area(meet(shape(project(root, r.outline, surfaces[home])), surfaces[home].shape)); a > most {
+		if a := area(Meet(shape(project(root, r.outline, home)), home.Outline())); a > most {
 			first, most = i, a
 		}
 	}
@@ -42,20 +43,20 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "does not reach the face it is laid on"}}
 	}
 
-	frames := make([]*Frame, len(regions))
+	frames := make([]*space.Frame, len(regions))
 	order := make([]int, len(regions))
 	tucked := make([]bool, len(regions))
 	frames[first] = &root
 	for _, l := range hung(regions, first) {
 		j := l.join
 		along, out := j.ways()
-		f := frames[l.from].hinged(j.from, along, out, j.kind)
+		f := hinged(*frames[l.from], j.from, along, out, j.kind)
 		frames[j.to] = &f
 		order[j.to] = order[l.from] + 1
 		tucked[j.to] = tucked[l.from] || j.kind != fold
 	}
 
-	var patches []patch
+	var patches []Patch
 	var faults []Fault
 	for i, r := range regions {
 		if frames[i] == nil && r.pinched() {
@@ -63,7 +64,10 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 		}
 		if frames[i] == nil && r.tab() {
 			if host := r.host(); frames[host] != nil {
-				ps, fs := c.turned(p, r, *frames[host], order[host]+3, k, surfaces)
+				ps, fs := b.turnedTab(p, r, *frames[host], thick)
+				for n := range ps {
+					ps[n].Seat, ps[n].Order = seat, order[host]+3 // it is turned when all else is
+				}
 				patches, faults = append(patches, ps...), append(faults, fs...)
 				continue
 			}
@@ -72,16 +76,16 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 			faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("a part at %s hangs on nothing", where(r.outline))})
 			continue
 		}
-		on := landing(*frames[i], surfaces)
+		on := b.landing(*frames[i])
 		if on < 0 {
 			if !tucked[i] {
 				faults = append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the part at %s lands on no face", where(r.outline))})
 			}
 			continue
 		}
-		patches = append(patches, patch{
-			piece: p.Name, order: order[i], tucked: tucked[i], thick: k.Layer[p.Material],
-			plane: surfaces[on].plane, flat: r.outline, shape: shape(project(*frames[i], r.outline, surfaces[on])),
+		patches = append(patches, Patch{
+			Piece: p.Name, Seat: seat, Order: order[i], Tucked: tucked[i], Thick: thick,
+			Plane: b.Surfaces[on].Plane, flat: r.outline, Shape: shape(project(*frames[i], r.outline, b.Surfaces[on])),
 		})
 	}
 	return patches, faults
@@ -142,64 +146,54 @@ func hinge(r region, j join) Length {
 	return l
 }
 
-// lay gives the frame of a piece whose back lies on its seat.
-func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (Frame, bool) {
-	a, b := seat.At[0], seat.At[1]
-	va, vb := c.corner(a.On), c.corner(b.On)
-	face := surfaces[index(surfaces, seat.Face)]
-	if face.inside {
-		va, vb = c.within(va), c.within(vb)
+// Place returns the frame of a piece that lies on its seat; ok is false where the
+// ruled distance is not that of the corners, or the body lacks what it names.
+func (b Body) Place(seat geometry.Seat) (f space.Frame, ok bool) {
+	on := b.Find(seat.Face)
+	from, to := seat.At[0], seat.At[1]
+	va, okA := b.Corners[from.On]
+	vb, okB := b.Corners[to.On]
+	if on < 0 || !okA || !okB {
+		return space.Frame{}, false
 	}
-	d, v := b.At.Sub(a.At), vb.sub(va)
-	long := a.At.Distance(b.At)
-	// The ruled distance must be that of the corners.
-	if (v.dot(v) - long*long).Abs() > 1e-4*(1+long) {
-		return Frame{}, false
+	d, v := to.At.Sub(from.At), vb.Sub(va)
+	long := from.At.Distance(to.At)
+	if (v.Dot(v) - long*long).Abs() > 1e-4*(1+long) {
+		return space.Frame{}, false
 	}
-	n := face.normal.mul(-1) // the back looks at the board
+	n := b.Surfaces[on].Normal.Mul(-1) // the back looks at the board
 	if seat.Shown {
-		n = face.normal
+		n = b.Surfaces[on].Normal
 	}
-	e := v.unit()
-	f := n.cross(e) // e, f, n are right-handed
+	e := v.Unit()
+	across := n.Cross(e) // e, across, n are right-handed
 	ex, ey := d.X/long, d.Y/long
-	// The plane's X is ex along e and -ey along f; its Y is ey and ex.
-	u := e.mul(ex).sub(f.mul(ey))
-	w := e.mul(ey).add(f.mul(ex))
-	return Frame{O: va.sub(u.mul(a.At.X)).sub(w.mul(a.At.Y)), U: u, V: w}, true
+	// The plane's X is ex along e and -ey along across; its Y is ey and ex.
+	u := e.Mul(ex).Sub(across.Mul(ey))
+	w := e.Mul(ey).Add(across.Mul(ex))
+	return space.Frame{O: va.Sub(u.Mul(from.At.X)).Sub(w.Mul(from.At.Y)), U: u, V: w}, true
 }
 
-func index(surfaces []surface, name geometry.Face) int {
-	for i, s := range surfaces {
-		if s.name == name {
+// landing returns a surface in whose plane a region lies with its back to the
+// board, or on another layer of covering where it is pleated; -1 for none.
+func (b Body) landing(f space.Frame) int {
+	n := f.Normal()
+	for i, s := range b.Surfaces {
+		if n.Dot(s.Normal).Abs() > 1-1e-9 && f.O.Sub(s.Frame.O).Dot(s.Normal).Abs() < 1e-4 {
 			return i
 		}
 	}
 	return -1
 }
 
-// landing gives a surface in whose plane a region lies with its back to the
-// board, or on another layer of covering where it is pleated.
-func landing(f Frame, surfaces []surface) int {
-	n := f.normal()
-	for i, s := range surfaces {
-		if n.dot(s.normal).Abs() > 1-1e-9 && f.O.sub(s.frame.O).dot(s.normal).Abs() < 1e-4 {
-			return i
-		}
-	}
-	return -1
-}
-
-// project gives a region's outline in a surface's coordinates.
-func project(f Frame, outline []geometry.Point, s surface) []geometry.Point {
+// project returns a region's outline in a surface's coordinates.
+func project(f space.Frame, outline []geometry.Point, s Surface) []geometry.Point {
 	out := make([]geometry.Point, len(outline))
 	for i, p := range outline {
-		out[i] = s.frame.flat(f.At(p))
+		out[i] = s.Frame.Flat(f.At(p))
 	}
 	return out
 }
-
-func corners(b geometry.Box) []geometry.Point { return geometry.Rectangle(b).Flatten(1) }
 
 // where names the middle of a region in the piece's coordinates.
 func where(outline []geometry.Point) string {

@@ -4,14 +4,15 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/space"
 )
 
 // Sheet is a piece of covering, or a blank, with its parts hung on each other:
 // it can be shown flat, folded up, and every stage between.
 type Sheet struct {
 	Leaves []Leaf
-	root   Frame // of the part that is laid first
-	order  []int // of the parts, each after the one it hangs on
+	root   space.Frame // of the part that is laid first
+	order  []int       // of the parts, each after the one it hangs on
 }
 
 // Leaf is a part of a piece between its cuts, folds and creases.
@@ -29,11 +30,11 @@ type Leaf struct {
 type Posed struct {
 	Leaf
 	Turned float64 // degrees about its hinge
-	frame  Frame
+	frame  space.Frame
 }
 
 // At gives where a point of the piece lies.
-func (p Posed) At(q geometry.Point) Vec { return p.frame.At(q) }
+func (p Posed) At(q geometry.Point) space.Vec { return p.frame.At(q) }
 
 // Hinge gives the two ends of the fold the part hangs on, in the piece's
 // coordinates.
@@ -42,37 +43,36 @@ func (p Leaf) Hinge() (from, to geometry.Point) { return p.hinge.from, p.hinge.a
 // Holds tells whether a point of the piece lies in the leaf.
 func (p Leaf) Holds(q geometry.Point) bool { return holds(p.Outline, q) }
 
-// Hang hangs the parts of a piece on the carcass at one of its seats, by number;
+// Hang hangs the parts of a piece on the body at one of its seats, by number;
 // ok is false where the piece does not fit there.
-func (c Carcass) Hang(p geometry.Piece, seat int) (s Sheet, ok bool) {
+func (b Body) Hang(p geometry.Piece, seat int) (s Sheet, ok bool) {
 	if seat >= len(p.Seats) {
 		return Sheet{}, false
 	}
-	surfaces := c.surfaces()
-	root, ok := c.lay(p.Seats[seat], surfaces)
+	root, ok := b.Place(p.Seats[seat])
 	if !ok {
 		return Sheet{}, false
 	}
-	home := surfaces[index(surfaces, p.Seats[seat].Face)]
-	return hang(p, root, func(r region) float64 {
-		return area(meet(shape(project(root, r.outline, home)), home.shape))
-	}, surfaces), true
+	home := b.Surfaces[b.Find(p.Seats[seat].Face)]
+	return b.hang(p, root, func(r region) float64 {
+		return area(Meet(shape(project(root, r.outline, home)), home.Outline()))
+	}), true
 }
 
 // Lay hangs the parts of a piece on the one that holds a point. Its plane lies
 // with the piece's origin at o, its X along u and its Y along v, unit steps
 // square to each other.
-func Lay(p geometry.Piece, on geometry.Point, o, u, v Vec) Sheet {
-	return hang(p, Frame{o, u, v}, func(r region) float64 {
+func Lay(p geometry.Piece, on geometry.Point, o, u, v space.Vec) Sheet {
+	return Body{}.hang(p, space.Frame{O: o, U: u, V: v}, func(r region) float64 {
 		if holds(r.outline, on) {
 			return 1
 		}
 		return 0
-	}, nil)
+	})
 }
 
 // hang hangs the parts of a piece on the one that counts most.
-func hang(p geometry.Piece, root Frame, count func(region) float64, surfaces []surface) Sheet {
+func (b Body) hang(p geometry.Piece, root space.Frame, count func(region) float64) Sheet {
 	regions := split(p)
 	s := Sheet{root: root, Leaves: make([]Leaf, len(regions))}
 	first, most := 0, 0.0
@@ -98,8 +98,8 @@ func hang(p geometry.Piece, root Frame, count func(region) float64, surfaces []s
 		}
 	}
 	for i, q := range s.Pose(func(int) float64 { return 90 }) {
-		if on := landing(q.frame, surfaces); on >= 0 && !s.Leaves[i].Web && !s.Leaves[i].Tab {
-			s.Leaves[i].Face = surfaces[on].name
+		if on := b.landing(q.frame); on >= 0 && !s.Leaves[i].Web && !s.Leaves[i].Tab {
+			s.Leaves[i].Face = b.Surfaces[on].Face
 		}
 	}
 	return s
@@ -116,28 +116,9 @@ func (s Sheet) Pose(angle func(leaf int) float64) []Posed {
 	for _, i := range s.order[1:] {
 		p := s.Leaves[i]
 		out[i].Turned = angle(i)
-		out[i].frame = out[p.On].frame.turned(p.hinge, out[i].Turned*math.Pi/180)
+		out[i].frame = turned(out[p.On].frame, p.hinge, out[i].Turned*math.Pi/180)
 	}
 	return out
-}
-
-// turned gives the frame of a part turned about a hinge by an angle; see hinged.
-func (f Frame) turned(j join, angle float64) Frame {
-	along, out := j.ways()
-	up := f.normal()
-	switch j.kind {
-	case bend:
-		up = up.mul(-1)
-	case pleat:
-		angle *= 2
-	}
-	sin, cos := math.Sincos(angle)
-	a, l, o := f.At(j.from), f.along(along), f.along(out).mul(Length(cos)).add(up.mul(Length(sin)))
-	step := func(e geometry.Point) Vec {
-		return l.mul(e.X*along.X + e.Y*along.Y).add(o.mul(e.X*out.X + e.Y*out.Y))
-	}
-	u, v := step(geometry.Pt(1, 0)), step(geometry.Pt(0, 1))
-	return Frame{O: a.sub(u.mul(j.from.X)).sub(v.mul(j.from.Y)), U: u, V: v}
 }
 
 // chord gives what a tab of a hole hangs on: the straight line between the ends

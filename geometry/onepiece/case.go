@@ -28,6 +28,7 @@ func Make(j Job) (Case, error) {
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	proof.Clearances = proof.left(slipcase.Size{Height: j.Book.Height.Largest(), Width: j.Book.Width.Largest(), Thickness: j.Book.Thick()})
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},

@@ -25,6 +25,7 @@ func (c Case) Plan() plan.Plan {
 		Fit:       plan.Fit{ForeEdge: c.Cavity.Width - book.Width, HeadOrTail: c.Outside.Height - book.Height},
 		Mouth:     plan.Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness},
 		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness}},
+		Proof:     c.Proof.Proof,
 		Remarks:   []plan.Remark{plan.Say("width runs across: a side, the spine, the other side; height from head to tail with the flaps")},
 	}
 	for _, s := range c.Suspects {

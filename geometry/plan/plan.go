@@ -49,6 +49,7 @@ type Plan struct {
 	Worksheet []Group  // the lines of the worksheet, pieces left out
 	Steps     []Step   // the order of work
 	Finished  Care     // the checks of the finished thing
+	Proof     Proof    // the case folded up
 }
 
 // Drawn gives all that patterns are drawn of: the pieces and their faces.

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 )
 
 // PieceNames lists the names a piece can have, in the order of Case.Pieces.
@@ -30,7 +29,7 @@ type Case struct {
 	Outside  Size
 	Fit      Fit
 	Mouth    Mouth
-	Proof    foldup.Report
+	Proof    Report
 	Suspects Problems // what is possible but looks like a slip
 }
 
@@ -42,7 +41,7 @@ func Make(j Job) (Case, error) {
 		return Case{}, refused
 	}
 	pieces := j.pieces()
-	proof := j.prove(pieces)
+	proof := Prove(pieces, j.conditions())
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}

@@ -22,6 +22,7 @@ func (c Case) Plan() plan.Plan {
 		Fit:      c.Fit,
 		Mouth:    c.Mouth,
 		Mistaken: c.Mistakable(),
+		Proof:    c.Proof.Proof,
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)

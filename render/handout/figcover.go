@@ -3,7 +3,7 @@ package handout
 import (
 	"slices"
 
-	"forel/geometry"
+	"forel/geometry/slipcase"
 	"forel/render/scene"
 )
 
@@ -40,7 +40,7 @@ func (m model) spineFigures() (laid, flaps []panel) {
 	second := stage{margins: 90, sideFlaps: 90, spineFlap: 62}
 	low := scene.Turned(toHead, toMouth, -36, 26)
 	focus := m.endOfCloth()
-	head := is(geometry.HeadOutside)
+	head := is(slipcase.HeadOutside)
 	laid = []panel{
 		{
 			faces: slices.Concat(m.sheet(c, stage{}, true), scene.Moved(carcass, up)), view: v, fresh: []string{c.name},
@@ -55,7 +55,7 @@ func (m model) spineFigures() (laid, flaps []panel) {
 		},
 		{
 			faces: slices.Concat(m.sheet(c, sides, true), carcass), view: v, fresh: []string{c.name},
-			arrows:  m.swings(c, stage{}, sides, nil, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
+			arrows:  m.swings(c, stage{}, sides, nil, hangsOn(is(slipcase.LeftOutside), is(slipcase.SpineOutside), nil), hangsOn(is(slipcase.RightOutside), is(slipcase.SpineOutside), nil)),
 			notes:   []note{{name: "margin", more: "onto a side", spot: "left margin"}, {name: "side flap", spot: "side flap"}},
 			caption: "b: both margins up onto the sides",
 		},
@@ -64,13 +64,13 @@ func (m model) spineFigures() (laid, flaps []panel) {
 		{
 			faces: slices.Concat(m.sheet(c, first, true), carcass), view: low, fresh: []string{c.name}, focus: focus,
 			arrows: m.swings(c, sides, stage{margins: 90, sideFlaps: 90}, focus,
-				hangsOn(head, is(geometry.LeftOutside), nil), hangsOn(head, is(geometry.RightOutside), nil)),
+				hangsOn(head, is(slipcase.LeftOutside), nil), hangsOn(head, is(slipcase.RightOutside), nil)),
 			notes:   []note{{name: "side flaps", more: "fold first", spot: "side flap"}, {name: "spine flap", more: "waits", spot: "spine flap"}},
 			caption: "a: the side flaps over the head wall",
 		},
 		{
 			faces: slices.Concat(m.sheet(c, second, true), carcass), view: low, fresh: []string{c.name}, focus: focus,
-			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90}, stage{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(geometry.SpineOutside), nil)),
+			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90}, stage{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(slipcase.SpineOutside), nil)),
 			notes:   []note{{name: "spine flap", more: "folds last, over them", spot: "spine flap"}},
 			caption: "b: the spine flap over them",
 		},
@@ -82,7 +82,7 @@ func (m model) spineFigures() (laid, flaps []panel) {
 func (m model) wedge() scene.Vec {
 	var reach float64
 	for _, r := range m.pieces[spineCloth.name].Regions {
-		if r.Face == geometry.HeadOutside && r.Room.Min.X > 0 {
+		if r.Face == slipcase.HeadOutside && r.Room.Min.X > 0 {
 			reach = max(reach, r.Room.Height().MM())
 		}
 	}
@@ -106,7 +106,7 @@ func (m model) endFigures() (laid, tabs []panel) {
 	margins := stage{margins: 90}
 	side := m.tabsGoingIn()
 	last := stage{margins: 90, sideTabs: 180, middleTab: 125}
-	ends := is(geometry.HeadOutside)
+	ends := is(slipcase.HeadOutside)
 	focus := m.mouthCorner()
 	low := m.intoMouth(30, 28)
 	if m.narrow() {
@@ -115,7 +115,7 @@ func (m model) endFigures() (laid, tabs []panel) {
 	laid = []panel{
 		{
 			faces: slices.Concat(base, m.sheet(c, stage{}, true)), view: v, fresh: []string{c.name},
-			arrows: m.swings(c, stage{}, margins, nil, hangsOn(is(geometry.RightOutside), ends, nil), hangsOn(is(geometry.LeftOutside), ends, nil)),
+			arrows: m.swings(c, stage{}, margins, nil, hangsOn(is(slipcase.RightOutside), ends, nil), hangsOn(is(slipcase.LeftOutside), ends, nil)),
 			notes: []note{
 				{name: "head cloth", more: "on the head wall", spot: "head"},
 				{name: "slits", more: "at the mouth", at: m.slit()},
@@ -138,7 +138,7 @@ func (m model) endFigures() (laid, tabs []panel) {
 		},
 		{
 			faces: slices.Concat(base, m.sheet(c, last, true)), view: low, fresh: []string{c.name}, focus: focus,
-			arrows:  m.swings(c, stage{margins: 90, sideTabs: 180, middleTab: 60}, made, focus, hangsOn(is(geometry.HeadInside), mouthEdge, viaRoot)),
+			arrows:  m.swings(c, stage{margins: 90, sideTabs: 180, middleTab: 60}, made, focus, hangsOn(is(slipcase.HeadInside), mouthEdge, viaRoot)),
 			notes:   []note{{name: "middle tab", more: "folds last, over them", spot: "middle tab"}},
 			caption: "b: the middle tab over them",
 		},
@@ -160,7 +160,7 @@ func (m model) tabsGoingIn() stage {
 
 // tabSwings gives the arrows of the side tabs, as far as the way in is seen.
 func (m model) tabSwings(c covering, from stage, focus []scene.Vec) []arrow {
-	left, right := hangsOn(is(geometry.LeftInside), mouthEdge, nil), hangsOn(is(geometry.RightInside), mouthEdge, nil)
+	left, right := hangsOn(is(slipcase.LeftInside), mouthEdge, nil), hangsOn(is(slipcase.RightInside), mouthEdge, nil)
 	to := stage{margins: 90, sideTabs: 142}
 	if m.narrow() {
 		to.sideTabs = 16
@@ -226,7 +226,7 @@ func (m model) paperFigures(beneath ...covering) []panel {
 		},
 		{
 			faces: slices.Concat(base, m.sheet(c, bent, true)), view: v, fresh: []string{c.object()}, focus: m.paperCorner(),
-			arrows:  m.swings(c, stage{middleTab: 40}, made, m.paperCorner(), hangsOn(is(geometry.RightInside), mouthEdge, nil)),
+			arrows:  m.swings(c, stage{middleTab: 40}, made, m.paperCorner(), hangsOn(is(slipcase.RightInside), mouthEdge, nil)),
 			notes:   []note{{name: "border", at: scene.Vec{X: w, Y: h - i/2, Z: d - 20}}, {name: "turn-in", more: "round the edge, into the case", spot: "turn-in"}},
 			caption: "b: rub it down, then turn in at the mouth",
 		},

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"forel/geometry"
+	"forel/geometry/slipcase"
 	"forel/render/scene"
 )
 
@@ -17,7 +17,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []panel) {
 	half := stage{margins: 48}
 	first := stage{margins: 90, sideFlaps: 55}
 	second := stage{margins: 90, sideFlaps: 90, spineFlap: 50}
-	head := is(geometry.HeadOutside)
+	head := is(slipcase.HeadOutside)
 	turn := stage{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 60}
 	laid = []panel{
 		{
@@ -32,7 +32,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []panel) {
 		},
 		{
 			faces: slices.Concat(m.sheet(c, half, true), carcass), view: v, fresh: []string{c.name},
-			arrows:  m.swings(c, half, stage{margins: 90}, nil, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
+			arrows:  m.swings(c, half, stage{margins: 90}, nil, hangsOn(is(slipcase.LeftOutside), is(slipcase.SpineOutside), nil), hangsOn(is(slipcase.RightOutside), is(slipcase.SpineOutside), nil)),
 			notes:   []note{{name: "one side", spot: "left side"}, {name: "turn-in", more: "past the mouth", spot: "turn-in"}},
 			caption: "b: first one side up, then the other",
 		},
@@ -40,13 +40,13 @@ func (m model) wrapFigures() (laid, flaps, mouth []panel) {
 	flaps = []panel{
 		{
 			faces: slices.Concat(m.sheet(c, first, true), carcass), view: v, fresh: []string{c.name},
-			arrows:  m.swings(c, stage{margins: 90}, second, nil, hangsOn(head, is(geometry.LeftOutside), nil), hangsOn(head, is(geometry.RightOutside), nil)),
+			arrows:  m.swings(c, stage{margins: 90}, second, nil, hangsOn(head, is(slipcase.LeftOutside), nil), hangsOn(head, is(slipcase.RightOutside), nil)),
 			notes:   []note{{name: "side flaps", more: "fold first", spot: "side flap"}, {name: "spine flap", more: "waits", spot: "spine flap"}},
 			caption: "a: the side flaps over the head wall",
 		},
 		{
 			faces: slices.Concat(m.sheet(c, second, true), carcass), view: v, fresh: []string{c.name},
-			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90, spineFlap: 12}, made, nil, hangsOn(head, is(geometry.SpineOutside), nil)),
+			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90, spineFlap: 12}, made, nil, hangsOn(head, is(slipcase.SpineOutside), nil)),
 			notes:   []note{{name: "spine flap", more: "folds last, over them", spot: "spine flap"}},
 			caption: "b: the spine flap over them",
 		},
@@ -58,7 +58,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []panel) {
 	mouth = []panel{
 		{
 			faces: slices.Concat(m.sheet(c, turn, true), carcass), view: mv, fresh: []string{c.name},
-			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 20}, made, nil, hangsOn(is(geometry.RightInside), mouthEdge, nil)),
+			arrows:  m.swings(c, stage{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 20}, made, nil, hangsOn(is(slipcase.RightInside), mouthEdge, nil)),
 			notes:   []note{{name: "turn-in", more: "round the edge, into the case", spot: "turn-in"}},
 			caption: "a: turn the ends in at the mouth",
 		},

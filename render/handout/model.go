@@ -15,7 +15,7 @@ import (
 type model struct {
 	palette
 	job    slipcase.Job
-	c      foldup.Carcass
+	c      slipcase.Carcass
 	pieces map[string]geometry.Piece // as they lie on the case, before they are cut smaller for their stretch
 	lined  bool                      // the boards are lined when they are joined
 	hung   map[covering]foldup.Sheet // those hung so far: it takes a while

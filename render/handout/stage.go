@@ -3,6 +3,7 @@ package handout
 import (
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
 )
 
 // stage is how far the folds of a covering are made, in degrees: 0 is flat, 90
@@ -32,8 +33,8 @@ func (s stage) between(t stage, part float64) stage {
 	}
 }
 
-func onSide(f geometry.Face) bool { return f == geometry.LeftOutside || f == geometry.RightOutside }
-func onEnd(f geometry.Face) bool  { return f == geometry.HeadOutside || f == geometry.TailOutside }
+func onSide(f geometry.Face) bool { return f == slipcase.LeftOutside || f == slipcase.RightOutside }
+func onEnd(f geometry.Face) bool  { return f == slipcase.HeadOutside || f == slipcase.TailOutside }
 
 // viaRoot tells whether a leaf hangs on the part that is laid first other than
 // over what lies on a side.
@@ -94,7 +95,7 @@ func turnedIn(hung foldup.Sheet, i int, total float64) float64 {
 
 func mouthEdge(f geometry.Face) bool {
 	switch f {
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
+	case slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
 		return true
 	}
 	return false

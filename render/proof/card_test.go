@@ -60,13 +60,13 @@ func TestCardWalls(t *testing.T) {
 	b := newCardBook(c, Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
 	require.Len(t, b.faces, 5)
 	sizes := map[geometry.Face][2]float64{ // 22 + 2 x 1.5, 208 + 4 x 1.5, 130 + 1.5
-		geometry.LeftOutside: {131.5, 214}, geometry.RightOutside: {131.5, 214}, geometry.SpineOutside: {25, 214},
-		geometry.HeadOutside: {25, 131.5}, geometry.TailOutside: {25, 131.5},
+		slipcase.LeftOutside: {131.5, 214}, slipcase.RightOutside: {131.5, 214}, slipcase.SpineOutside: {25, 214},
+		slipcase.HeadOutside: {25, 131.5}, slipcase.TailOutside: {25, 131.5},
 	}
 	for _, f := range b.faces {
 		want := sizes[f.Face]
 		assert.InDeltaSlice(t, want[:], []float64{f.Extent.Width().MM(), f.Extent.Height().MM()}, 1e-9, f.Face)
-		if f.Face != geometry.HeadOutside && f.Face != geometry.TailOutside {
+		if f.Face != slipcase.HeadOutside && f.Face != slipcase.TailOutside {
 			assert.Equal(t, 1, f.deepest, f.Face)
 			assert.Greater(t, f.covered, 90., f.Face)
 			continue
@@ -78,7 +78,7 @@ func TestCardWalls(t *testing.T) {
 		assert.Greater(t, f.covered, 90., f.Face)
 	}
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
-	head, _ := faceOf(b.faces, geometry.HeadOutside)
+	head, _ := faceOf(b.faces, slipcase.HeadOutside)
 	for _, l := range head.layers {
 		y := polygon.Bounds(l.Shape)
 		switch l.Piece {

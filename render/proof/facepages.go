@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/slipcase"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -39,21 +40,21 @@ var (
 
 var spreads = []spread{
 	{"Outside", "The outside, each face as you see it when you look at it", []spreadRow{
-		{[]geometry.Face{geometry.LeftOutside, geometry.RightOutside}, half},
-		{[]geometry.Face{geometry.SpineOutside, geometry.HeadOutside, geometry.TailOutside}, third},
+		{[]geometry.Face{slipcase.LeftOutside, slipcase.RightOutside}, half},
+		{[]geometry.Face{slipcase.SpineOutside, slipcase.HeadOutside, slipcase.TailOutside}, third},
 	}},
 	{"Inside", "The inside, each face as you see it when you look at it", []spreadRow{
-		{[]geometry.Face{geometry.LeftInside, geometry.RightInside}, half},
-		{[]geometry.Face{geometry.SpineInside, geometry.HeadInside, geometry.TailInside}, third},
+		{[]geometry.Face{slipcase.LeftInside, slipcase.RightInside}, half},
+		{[]geometry.Face{slipcase.SpineInside, slipcase.HeadInside, slipcase.TailInside}, third},
 	}},
 	{"Mouth", "The edges of the boards round the mouth, seen from in front", []spreadRow{
-		{[]geometry.Face{geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth}, narrow},
+		{[]geometry.Face{slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth}, narrow},
 	}},
 }
 
 // dividerSpread is the page of the dividers, where there are any.
 var dividerSpread = spread{"Dividers", "A divider, each face as you see it when you look at it; all are alike", []spreadRow{
-	{[]geometry.Face{geometry.DividerLeft, geometry.DividerRight, geometry.DividerMouth}, []Length{0.4, 0.4, 0.2}},
+	{[]geometry.Face{slipcase.DividerLeft, slipcase.DividerRight, slipcase.DividerMouth}, []Length{0.4, 0.4, 0.2}},
 }}
 
 // spreads gives the pages of faces.

@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
 	"forel/render"
 	"forel/render/record"
 	"forel/render/typeset"
@@ -84,7 +85,7 @@ func TestMarksLieOnTheFault(t *testing.T) {
 	var seen int
 	for _, m := range marks {
 		for _, f := range sc.faces {
-			if f.Face != geometry.LeftMouth && f.Face != geometry.RightMouth {
+			if f.Face != slipcase.LeftMouth && f.Face != slipcase.RightMouth {
 				continue
 			}
 			on := moveBox(polygon.Bounds(f.whole), to).Grow(0.01)
@@ -102,7 +103,7 @@ func TestMarksLieOnTheFault(t *testing.T) {
 func TestManyFaultsOnOneSpot(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
 	for i := range 24 {
-		f := foldup.Fault{Kind: foldup.Bare, Face: geometry.RightOutside, At: geometry.Bx(70, 100, 75, 105)}
+		f := foldup.Fault{Kind: foldup.Bare, Face: slipcase.RightOutside, At: geometry.Bx(70, 100, 75, 105)}
 		f.What = fmt.Sprintf("fault %d with enough words to fill more than one line of the list, so that the list takes more than one page in the end, as it would for a case with everything wrong", i)
 		s.Report.Faults = append(s.Report.Faults, f)
 	}

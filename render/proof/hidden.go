@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
 )
 
 // prism is a board as it stands in the case: a rectangle in the plane of a side
@@ -170,9 +171,9 @@ func faceShape(c foldup.Carcass, hole []geometry.Point, f foldup.FaceReport) geo
 		return whole
 	}
 	switch f.Face {
-	case geometry.LeftOutside, geometry.RightOutside, geometry.LeftInside, geometry.RightInside:
+	case slipcase.LeftOutside, slipcase.RightOutside, slipcase.LeftInside, slipcase.RightInside:
 		return solid(without(whole, polygon.Of(hole)))
-	case geometry.LeftMouth, geometry.RightMouth:
+	case slipcase.LeftMouth, slipcase.RightMouth:
 		gap := f.Extent
 		gap.Min.Y, gap.Max.Y = gap.Max.Y, gap.Min.Y
 		for _, p := range hole {

@@ -13,6 +13,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
 )
 
 // block is a board of the model that the pictures are checked against: a box,
@@ -106,20 +107,20 @@ func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face
 			faces = append(faces, f)
 		}
 	}
-	add(is(p.X, 0), geometry.LeftOutside)
-	add(is(p.X, c.Width), geometry.RightOutside)
-	add(is(p.Y, c.Height), geometry.HeadOutside)
-	add(is(p.Y, 0), geometry.TailOutside)
-	add(is(p.Z, 0), geometry.SpineOutside)
-	add(is(p.Z, c.Depth) && p.X < c.Lined+near, geometry.LeftMouth)
-	add(is(p.Z, c.Depth) && p.X > c.Width-c.Lined-near, geometry.RightMouth)
-	add(is(p.Z, c.Depth) && inX && p.Y > c.Height/2, geometry.HeadMouth)
-	add(is(p.Z, c.Depth) && inX && p.Y < c.Height/2, geometry.TailMouth)
-	add(is(p.X, c.Lined) && inY, geometry.LeftInside)
-	add(is(p.X, c.Width-c.Lined) && inY, geometry.RightInside)
-	add(is(p.Z, c.Lined) && inX && inY, geometry.SpineInside)
-	add(is(p.Y, c.Lined) && inX, geometry.TailInside)
-	add(is(p.Y, c.Height-c.Lined) && inX, geometry.HeadInside)
+	add(is(p.X, 0), slipcase.LeftOutside)
+	add(is(p.X, c.Width), slipcase.RightOutside)
+	add(is(p.Y, c.Height), slipcase.HeadOutside)
+	add(is(p.Y, 0), slipcase.TailOutside)
+	add(is(p.Z, 0), slipcase.SpineOutside)
+	add(is(p.Z, c.Depth) && p.X < c.Lined+near, slipcase.LeftMouth)
+	add(is(p.Z, c.Depth) && p.X > c.Width-c.Lined-near, slipcase.RightMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y > c.Height/2, slipcase.HeadMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y < c.Height/2, slipcase.TailMouth)
+	add(is(p.X, c.Lined) && inY, slipcase.LeftInside)
+	add(is(p.X, c.Width-c.Lined) && inY, slipcase.RightInside)
+	add(is(p.Z, c.Lined) && inX && inY, slipcase.SpineInside)
+	add(is(p.Y, c.Lined) && inX, slipcase.TailInside)
+	add(is(p.Y, c.Height-c.Lined) && inX, slipcase.HeadInside)
 	if hole := holeOf(c); hole != nil && (p.X < c.Lined+near || p.X > c.Width-c.Lined-near) {
 		at := geometry.Pt(p.Z, p.Y)
 		rim = (area{Rings: [][]geometry.Point{hole}}).Clear(at) < near
@@ -139,7 +140,7 @@ func dividerFacesAt(d foldup.DividerReport, p foldup.Vec, near Length) (faces []
 		ok   bool
 		face geometry.Face
 	}{
-		{is(p.X, d.Min.X), geometry.DividerLeft}, {is(p.X, d.Max.X), geometry.DividerRight}, {is(p.Z, d.Max.Z), geometry.DividerMouth},
+		{is(p.X, d.Min.X), slipcase.DividerLeft}, {is(p.X, d.Max.X), slipcase.DividerRight}, {is(p.Z, d.Max.Z), slipcase.DividerMouth},
 		{is(p.Y, d.Min.Y), "foot"}, {is(p.Y, d.Max.Y), "top"},
 	} {
 		if f.ok {
@@ -165,7 +166,7 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 				}
 			})
 			// All that is turned to the viewer was looked at, and the inside too.
-			for _, f := range []geometry.Face{geometry.RightOutside, geometry.HeadOutside, geometry.LeftInside} {
+			for _, f := range []geometry.Face{slipcase.RightOutside, slipcase.HeadOutside, slipcase.LeftInside} {
 				assert.Positive(t, checked[f], fmt.Sprint(f, checked))
 			}
 		})

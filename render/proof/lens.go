@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
 	"forel/render"
 )
 
@@ -78,7 +79,7 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			}
 		}
 		if !f.Inside {
-			if f.place.face == geometry.LeftMouth || f.place.face == geometry.TailMouth {
+			if f.place.face == slipcase.LeftMouth || f.place.face == slipcase.TailMouth {
 				add(areasOf(moved(f.whole, to)), "edge of the board", board(f.place.face))
 			}
 			continue

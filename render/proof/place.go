@@ -6,6 +6,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
 )
 
 // place is where a face lies in the case, and how it is seen by someone who
@@ -23,23 +24,23 @@ type edges struct{ left, right, top, bottom string }
 
 // beyond names what lies beyond the edges of each face as it is seen.
 var beyond = map[geometry.Face]edges{
-	geometry.LeftOutside:  {"spine", "mouth", "head", "tail"},
-	geometry.RightOutside: {"mouth", "spine", "head", "tail"},
-	geometry.SpineOutside: {"right side", "left side", "head", "tail"},
-	geometry.HeadOutside:  {"left side", "right side", "spine", "mouth"},
-	geometry.TailOutside:  {"left side", "right side", "mouth", "spine"},
-	geometry.LeftMouth:    {"outside", "inside", "head", "tail"},
-	geometry.RightMouth:   {"inside", "outside", "head", "tail"},
-	geometry.HeadMouth:    {"left side", "right side", "outside", "inside"},
-	geometry.TailMouth:    {"left side", "right side", "inside", "outside"},
-	geometry.LeftInside:   {"mouth", "spine", "head", "tail"},
-	geometry.RightInside:  {"spine", "mouth", "head", "tail"},
-	geometry.SpineInside:  {"left side", "right side", "head", "tail"},
-	geometry.HeadInside:   {"left side", "right side", "mouth", "spine"},
-	geometry.TailInside:   {"left side", "right side", "spine", "mouth"},
-	geometry.DividerLeft:  {"spine", "mouth", "head", "tail"},
-	geometry.DividerRight: {"mouth", "spine", "head", "tail"},
-	geometry.DividerMouth: {"left face", "right face", "head", "tail"},
+	slipcase.LeftOutside:  {"spine", "mouth", "head", "tail"},
+	slipcase.RightOutside: {"mouth", "spine", "head", "tail"},
+	slipcase.SpineOutside: {"right side", "left side", "head", "tail"},
+	slipcase.HeadOutside:  {"left side", "right side", "spine", "mouth"},
+	slipcase.TailOutside:  {"left side", "right side", "mouth", "spine"},
+	slipcase.LeftMouth:    {"outside", "inside", "head", "tail"},
+	slipcase.RightMouth:   {"inside", "outside", "head", "tail"},
+	slipcase.HeadMouth:    {"left side", "right side", "outside", "inside"},
+	slipcase.TailMouth:    {"left side", "right side", "inside", "outside"},
+	slipcase.LeftInside:   {"mouth", "spine", "head", "tail"},
+	slipcase.RightInside:  {"spine", "mouth", "head", "tail"},
+	slipcase.SpineInside:  {"left side", "right side", "head", "tail"},
+	slipcase.HeadInside:   {"left side", "right side", "mouth", "spine"},
+	slipcase.TailInside:   {"left side", "right side", "spine", "mouth"},
+	slipcase.DividerLeft:  {"spine", "mouth", "head", "tail"},
+	slipcase.DividerRight: {"mouth", "spine", "head", "tail"},
+	slipcase.DividerMouth: {"left face", "right face", "head", "tail"},
 }
 
 // placeOf gives the place of a face as the proof has it. A face is seen with the
@@ -75,7 +76,7 @@ func board(f geometry.Face) string {
 // mouthEdge tells whether a face is an edge of board at the mouth.
 func mouthEdge(f geometry.Face) bool {
 	switch f {
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
+	case slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
 		return true
 	}
 	return false

@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
 	"forel/render"
 )
 
@@ -28,7 +29,7 @@ const (
 func viewOf(r foldup.Report) view {
 	var deep Length
 	for _, f := range r.Faces {
-		if f.Face == geometry.LeftInside {
+		if f.Face == slipcase.LeftInside {
 			for _, l := range f.Layers {
 				deep = max(deep, f.Extent.Max.X-polygon.Bounds(l.Shape).Min.X)
 			}

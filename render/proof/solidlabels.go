@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
 	"forel/render"
 	"forel/render/leader"
 )
@@ -28,7 +29,7 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	for _, f := range []struct {
 		face geometry.Face
 		name string
-	}{{geometry.HeadOutside, "head"}, {geometry.RightOutside, "right side"}} {
+	}{{slipcase.HeadOutside, "head"}, {slipcase.RightOutside, "right side"}} {
 		if len(seen[f.face]) == 0 {
 			continue
 		}
@@ -42,7 +43,7 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	}
 	// Every other piece where most is seen of it.
 	var others []pieceSeen
-	for _, face := range []geometry.Face{geometry.RightOutside, geometry.HeadOutside} {
+	for _, face := range []geometry.Face{slipcase.RightOutside, slipcase.HeadOutside} {
 		for _, p := range seen[face] {
 			if p.piece != "" && !named[p.piece] && p.area.Breadth() > leastBreadth {
 				others = append(others, p)
