@@ -38,6 +38,26 @@ func (p Point) ToLine(a, b Point) Length {
 // Near tells whether two points are the same to a nanometre in X and in Y.
 func (p Point) Near(q Point) bool { return p.X.Near(q.X) && p.Y.Near(q.Y) }
 
+// In tells whether the point lies within an outline, or within one and outside its
+// holes: a ray from it crosses the rings an odd number of times. No ring repeats its
+// first point; a point on an edge may be in or out.
+func (p Point) In(rings ...[]Point) bool {
+	odd := false
+	for _, ring := range rings {
+		if len(ring) == 0 {
+			continue
+		}
+		a := ring[len(ring)-1]
+		for _, b := range ring {
+			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+				odd = !odd
+			}
+			a = b
+		}
+	}
+	return odd
+}
+
 // Box is an upright rectangle, Min its lower left corner.
 type Box struct{ Min, Max Point }
 

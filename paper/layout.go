@@ -151,7 +151,7 @@ func (s split) area() float64 {
 	a := s.piece.Outline.SignedArea()
 	for _, b := range s.blank {
 		_, core := s.tile(b[0]-1, b[1]-1)
-		if inside(core.Center(), s.piece.Outline) {
+		if core.Center().In(s.piece.Outline.Flatten(0.1)) {
 			a -= (core.Width() * core.Height()).MM()
 		}
 	}

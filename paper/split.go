@@ -225,17 +225,3 @@ func (s *split) cut(lines []geometry.Path) {
 		}
 	}
 }
-
-// inside tells whether a point that lies on no line is within a closed path:
-// a ray from it crosses the path an odd number of times.
-func inside(p geometry.Point, path geometry.Path) bool {
-	points := path.Flatten(0.1)
-	odd := false
-	for i, a := range points {
-		b := points[(i+1)%len(points)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			odd = !odd
-		}
-	}
-	return odd
-}

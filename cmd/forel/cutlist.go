@@ -1,10 +1,6 @@
 package main
 
-import (
-	"io"
-
-	"forel/render/cutlist"
-)
+import "forel/cmd/pipeline"
 
 const aboutCutlist = `
 usage: forel cutlist [JOB.toml] [flags]
@@ -18,40 +14,10 @@ example:
   forel cutlist --height 221 --width 148.5 --thickness 32 --format json
 `
 
-func runCutlist(args []string, out io.Writer, say voice) error {
-	f := flagSet("cutlist", aboutCutlist, out)
-	job := addJobFlags(f)
-	format := f.String("format", "text", "`format` of the list: text, json, csv or markdown")
-	outlines := f.Bool("outlines", false, "with json: each piece's outline, slits, folds and guide lines too")
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	if err := checkFormat(*format, "text", "json", "csv", "markdown"); err != nil {
-		return err
-	}
-	if *outlines && *format != "json" {
-		return refusal{"--outlines goes with json only", "add --format json"}
-	}
-	l, err := job.load(say)
-	if err != nil {
-		return err
-	}
-	var data []byte
-	switch *format {
-	case "json":
-		data, err = cutlist.JSON(l.plan, *outlines)
-	case "csv":
-		data, err = cutlist.CSV(l.plan, l.round)
-	case "markdown":
-		data = cutlist.Markdown(l.plan, l.round)
-	default:
-		data = cutlist.Text(l.plan, l.round)
-	}
-	if err == nil {
-		_, err = out.Write(data)
-	}
-	if err != nil {
-		return failure{err, ""}
-	}
-	return nil
+func flagsCutlist(f *flags) action {
+	var c pipeline.Cutlist
+	f.job(&c.Job)
+	f.StringVar(&c.Format, "format", "text", "`format` of the list: text, json, csv or markdown")
+	f.BoolVar(&c.Outlines, "outlines", false, "with json: each piece's outline, slits, folds and guide lines too")
+	return f.makes(&c)
 }

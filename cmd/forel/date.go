@@ -22,8 +22,8 @@ func fileDate() (time.Time, error) {
 	}
 	seconds, err := strconv.ParseUint(text, 10, 63)
 	if err != nil || seconds > lastDate {
-		return time.Time{}, refusal{dateVariable + ": " + strconv.Quote(text[:min(len(text), 40)]) + " is no number of seconds since 1970",
-			"give a whole number such as 1700000000, or take the variable away"}
+		return time.Time{}, refuse(dateVariable+": "+strconv.Quote(text[:min(len(text), 40)])+" is no number of seconds since 1970",
+			"give a whole number such as 1700000000, or take the variable away")
 	}
 	return time.Unix(int64(seconds), 0).UTC(), nil
 }

@@ -1,16 +1,6 @@
 package main
 
-import (
-	"fmt"
-	"io"
-	"path/filepath"
-
-	"forel/cmd/jobfile"
-	"forel/geometry"
-	"forel/geometry/fit"
-	"forel/paper/stock"
-	renderfit "forel/render/fit"
-)
+import "forel/cmd/pipeline"
 
 const aboutFit = `
 usage: forel fit [JOB.toml] [flags]
@@ -34,92 +24,12 @@ example:
   forel fit case.toml --set board.thickness=1.93 --set uncertainty.board=0.05
 `
 
-// fitName is the file that is printed.
-const fitName = "fit.pdf"
-
-func runFit(args []string, out io.Writer, say voice) error {
-	f := flagSet("fit", aboutFit, out)
-	job := addJobFlags(f)
-	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
-	folder := f.String("out", "", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there")
-	job.addPrint()
-	swell := f.String("swell", "", "`percent` the book may grow thicker when damp, such as 1.5")
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	if err := checkFormat(*format, "text", "json"); err != nil {
-		return err
-	}
-	if err := checkOut(f, *folder, "case/"); err != nil {
-		return err
-	}
-	if f.Changed("swell") {
-		job.extra = append(job.extra, jobfile.Flag{Name: "--swell", Key: "fit.swell", Value: *swell})
-	}
-	l, err := job.load(say)
-	if err != nil {
-		return err
-	}
-	r := fitOf(l)
-	report := renderfit.Text(r, l.round)
-	if *format == "json" {
-		if report, err = renderfit.JSON(r); err != nil {
-			return failure{err, ""}
-		}
-	}
-	var told string
-	if *folder != "" {
-		if told, err = drawFit(*folder, r, renderfit.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}); err != nil {
-			return err
-		}
-	}
-	if _, err := out.Write(report); err != nil {
-		return failure{err, ""}
-	}
-	if *format == "json" {
-		out = say.w // standard output holds the report alone
-	}
-	fmt.Fprint(out, told)
-	return nil
-}
-
-// fitOf gives the report on a case of boards or of card.
-func fitOf(l loaded) fit.Report {
-	if l.file.Construction == jobfile.Card {
-		return fit.OfCard(l.card, l.file.Job).WeighedCard(l.card, scaleOf(l))
-	}
-	return fit.Of(l.boards).Weighed(l.boards, scaleOf(l))
-}
-
-// scaleOf weighs a job's materials: by the grammage or density of its stock, where
-// that tells of one, else by a usual density.
-func scaleOf(l loaded) fit.Scale {
-	return func(m geometry.Material, area float64, thickness geometry.Length) (float64, string) {
-		of := stock.Stock{Material: m}
-		for _, s := range l.file.Stock {
-			if s.Material == m && (s.Density > 0 || s.Grammage > 0) && (s.Thickness == 0 || s.Thickness.Near(thickness)) {
-				of = s
-				break
-			}
-		}
-		return of.Grams(area, thickness)
-	}
-}
-
-// drawFit writes all drawings into a folder, or none, and says what it wrote.
-func drawFit(folder string, r fit.Report, o renderfit.Options) (string, error) {
-	doc, err := renderfit.PDF(r, o)
-	if err != nil {
-		return "", failure{err, ""}
-	}
-	var files []output
-	for _, p := range renderfit.Plots(r, o) {
-		files = append(files, output{p.File, p.SVG})
-	}
-	files = append(files, output{fitName, doc})
-	if err := writeInto(folder, files); err != nil {
-		return "", err
-	}
-	return fmt.Sprintf("%sprint %s at actual size (100 %%) on %s for its paper strips\n",
-		wrote(folder, namesOf(files)...), printable(filepath.Join(folder, fitName)), o.Setup.Sheet), nil
+func flagsFit(f *flags) action {
+	var c pipeline.Fit
+	f.job(&c.Job)
+	f.StringVar(&c.Format, "format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
+	f.out("", "case/", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there", &c.Draw)
+	f.prints()
+	f.key("swell", "fit.swell", "`percent` the book may grow thicker when damp, such as 1.5")
+	return f.makes(&c)
 }

@@ -1,15 +1,6 @@
 package main
 
-import (
-	"errors"
-	"fmt"
-	"io"
-	"path/filepath"
-
-	"forel/cmd/jobfile"
-	"forel/paper"
-	"forel/render/gauge"
-)
+import "forel/cmd/pipeline"
 
 const aboutGauge = `
 usage: forel gauge [JOB.toml] [flags]
@@ -36,83 +27,13 @@ example:
   forel gauge case.toml --check
 `
 
-func runGauge(args []string, out io.Writer, _ voice) error {
-	f := flagSet("gauge", aboutGauge, out)
-	folder := f.String("out", "gauge", "`folder` to write into; made if it is not there")
-	sheet := f.String("paper", "", paperUsage)
-	units := f.String("units", "", "the `unit` you measure in: mm or in")
-	keys := f.StringArray("set", nil, "any `key=value` of [print], such as print.margin_left=6")
-	check := f.Bool("check", false, "draw the sheet corrected by what was measured")
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	switch {
-	case *folder == "":
-		return refusal{"--out names no folder", "such as --out gauge/"}
-	case f.NArg() > 1:
-		return refusal{fmt.Sprintf("more than one job file: %.60q", f.Args()), "give one"}
-	}
-	date, err := fileDate()
-	if err != nil {
-		return err
-	}
-	var source string
-	var data []byte
-	var usual, flags []jobfile.Flag
-	if f.NArg() == 1 {
-		source = f.Arg(0)
-		if data, err = readJob(source); err != nil {
-			return err
-		}
-	} else {
-		usual = append(usual, jobfile.Flag{Name: "--margin", Key: "print.margin", Value: fmt.Sprintf("%g mm", gauge.Margin.MM())})
-	}
-	for _, k := range []struct{ name, key, value string }{{"--paper", "print.paper", *sheet}, {"--units", "units", *units}} {
-		if k.value != "" {
-			flags = append(flags, jobfile.Flag{Name: k.name, Key: k.key, Value: k.value})
-		}
-	}
-	var wrong []error
-	for _, kv := range *keys {
-		set, err := setFlag(kv)
-		if err != nil {
-			wrong = append(wrong, err)
-			continue
-		}
-		flags = append(flags, set)
-	}
-	if wrong = append(wrong, contradictions(flags)...); wrong != nil {
-		return errors.Join(wrong...)
-	}
-	setup, unit, err := jobfile.Print(source, data, append(usual, flags...))
-	if err != nil {
-		return err
-	}
-	return writeGauge(*folder, gauge.Options{Setup: setup, Unit: unit, Corrected: *check, Date: date}, out)
-}
-
-func writeGauge(folder string, o gauge.Options, out io.Writer) error {
-	if o.Corrected && o.Setup.Measured == (paper.Measured{}) {
-		return refusal{"--check: nothing was measured", "set print.measured_across and print.measured_along to what the gauge measured"}
-	}
-	if err := o.Check(); err != nil {
-		return err
-	}
-	doc, err := gauge.PDF(o)
-	if err != nil {
-		return failure{err, ""}
-	}
-	name := "gauge.pdf"
-	files := []output{{"gauge.svg", gauge.SVG(o)}}
-	if o.Corrected {
-		name, files = "gauge-check.pdf", nil
-	}
-	files = append(files, output{name, doc})
-	if err := writeInto(folder, files); err != nil {
-		return err
-	}
-	if _, err = fmt.Fprintf(out, "%sprint %s at actual size (100 %%) on %s, then measure its rules\n", wrote(folder, namesOf(files)...), printable(filepath.Join(folder, name)), o.Setup.Sheet); err != nil {
-		return failure{err, ""}
-	}
-	return nil
+func flagsGauge(f *flags) action {
+	var g pipeline.Gauge
+	f.source, f.dated = &g.Source, true
+	f.out("gauge", "gauge/", "`folder` to write into; made if it is not there", nil)
+	f.key("paper", "print.paper", paperUsage)
+	f.key("units", "units", "the `unit` you measure in: mm or in")
+	f.sets("any `key=value` of [print], such as print.margin_left=6")
+	f.BoolVar(&g.Check, "check", false, "draw the sheet corrected by what was measured")
+	return f.makes(&g)
 }

@@ -3,10 +3,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"runtime/debug"
+
+	"github.com/spf13/pflag"
+
+	"forel/cmd/pipeline"
 )
 
 // Exit statuses.
@@ -25,24 +30,28 @@ func main() {
 type command struct {
 	name    string
 	summary string
-	run     func(args []string, out io.Writer, say voice) error
+	about   string                // its help: usage, what it does, an example
+	flags   func(f *flags) action // defines its flags
 }
+
+// action is what a command does once its flags are parsed.
+type action func(out io.Writer, say voice) error
 
 func commands() []command {
 	return []command{
-		{"new", "write a commented starter job file", runNew},
-		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
-		{"gauge", "write a sheet to gauge your printer by", runGauge},
-		{"cutlist", "print the list of pieces with their sizes", runCutlist},
-		{"handout", "write the worksheet and illustrated steps for a learner", runHandout},
-		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", runStock},
-		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", runCutter},
-		{"prove", "fold the case up, report what is found and draw it", runProve},
-		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
-		{"class", "make every student's files from a roster, and an index of them", runClass},
-		{"completion", "print a script that completes forel's words in a shell", runCompletion},
-		{"man", "print the manual page", runMan},
-		{"version", "print which forel this is", runVersion},
+		{"new", "write a commented starter job file", aboutNew, flagsNew},
+		{"templates", "write the patterns: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
+		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
+		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
+		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
+		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
+		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
+		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
+		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
+		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
+		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},
+		{"man", "print the manual page", aboutMan, flagsMan},
+		{"version", "print which forel this is", aboutVersion, flagsVersion},
 	}
 }
 
@@ -69,11 +78,21 @@ func run(args []string, out, errOut io.Writer) int {
 	var names []string
 	for _, c := range commands() {
 		if c.name == args[0] {
-			return say.status(c.run(args[1:], out, say))
+			f := newFlags(c.name)
+			act := c.flags(f)
+			err := f.parse(args[1:])
+			if errors.Is(err, pflag.ErrHelp) {
+				help(out, c, f)
+				return statusOK
+			}
+			if err == nil {
+				err = act(out, say)
+			}
+			return say.status(err)
 		}
 		names = append(names, c.name)
 	}
-	return say.status(refusal{fmt.Sprintf("unknown command %.40q", args[0]), "give one of " + list(names) + "; forel --help tells more"})
+	return say.status(refuse(fmt.Sprintf("unknown command %.40q", args[0]), "give one of "+pipeline.List(names)+"; forel --help tells more"))
 }
 
 // usage prints what the program does and its commands.

@@ -1,12 +1,6 @@
 package main
 
-import (
-	"fmt"
-	"io"
-
-	"forel/cmd/jobfile"
-	"forel/render/proof"
-)
+import "forel/cmd/pipeline"
 
 const aboutProve = `
 usage: forel prove [JOB.toml] [flags]
@@ -26,91 +20,11 @@ example:
   forel prove --height 221 --width 148.5 --thickness 32 --format json
 `
 
-func runProve(args []string, out io.Writer, say voice) error {
-	f := flagSet("prove", aboutProve, out)
-	job := addJobFlags(f)
-	format := f.String("format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
-	folder := f.String("out", "", "`folder` to draw proof.svg and proof.pdf into; made if it is not there")
-	job.addPrint()
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	if err := checkFormat(*format, "text", "json"); err != nil {
-		return err
-	}
-	if err := checkOut(f, *folder, "case/"); err != nil {
-		return err
-	}
-	l, err := job.load(say)
-	if err != nil {
-		return err
-	}
-	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}
-	if *folder != "" {
-		if err := o.Check(); err != nil {
-			return refusal{err.Error(), "draw it on another sheet, such as --paper a4"}
-		}
-	}
-	made := proofOf(l, o)
-	report := made.text()
-	if *format == "json" {
-		if report, err = made.json(); err != nil {
-			return failure{err, ""}
-		}
-	}
-	if *folder != "" {
-		if err := drawProof(*folder, made.draw()); err != nil {
-			return err
-		}
-	}
-	if _, err := out.Write(report); err != nil {
-		return failure{err, ""}
-	}
-	if *folder != "" {
-		told := out
-		if *format == "json" {
-			told = say.w // standard output holds the report alone
-		}
-		fmt.Fprint(told, wrote(*folder, "proof.svg", "proof.pdf"))
-	}
-	return nil
-}
-
-// drawProof writes both drawings into a folder, or neither.
-func drawProof(folder string, drawing drawn) error {
-	doc, err := drawing.PDF()
-	if err != nil {
-		return failure{err, ""}
-	}
-	return writeInto(folder, []output{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}})
-}
-
-// drawn is a picture in both formats.
-type drawn interface {
-	SVG() []byte
-	PDF() ([]byte, error)
-}
-
-// proved is a proof in each form it is given in.
-type proved struct {
-	text func() []byte
-	json func() ([]byte, error)
-	draw func() drawn
-}
-
-// proofOf gives the proof of a case of boards or of card.
-func proofOf(l loaded, o proof.Options) proved {
-	if l.file.Construction == jobfile.Card {
-		return proved{
-			text: func() []byte { return proof.CardText(l.card, l.round) },
-			json: func() ([]byte, error) { return proof.CardJSON(l.card) },
-			draw: func() drawn { return proof.CardDrawing{Case: l.card, Options: o} },
-		}
-	}
-	s := proof.Of(l.boards)
-	return proved{
-		text: func() []byte { return proof.Text(s, l.round) },
-		json: func() ([]byte, error) { return proof.JSON(s) },
-		draw: func() drawn { return proof.Draw(s, o) },
-	}
+func flagsProve(f *flags) action {
+	var p pipeline.Prove
+	f.job(&p.Job)
+	f.StringVar(&p.Format, "format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
+	f.out("", "case/", "`folder` to draw proof.svg and proof.pdf into; made if it is not there", &p.Draw)
+	f.prints()
+	return f.makes(&p)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -33,7 +34,7 @@ func TestCardJob(t *testing.T) {
 	assert.Equal(t, 0.4, f.Card.Card.Bend)
 	assert.Equal(t, slipcase.Length(0.8), f.Card.Flaps.Relief)
 	assert.Equal(t, slipcase.Length(5), f.Card.Clearance.Height)
-	assert.Equal(t, slipcase.Readings{203}, f.Card.Book.Height)
+	assert.Equal(t, job.Readings{203}, f.Card.Book().Height)
 }
 
 // A job of boards is not held against what a case of card must have, and the
@@ -50,8 +51,8 @@ func TestCardRefused(t *testing.T) {
 	book := "[[book]]\nheight = 203\nwidth = 130\nthickness = 22\n"
 	for name, c := range map[string]struct{ job, want string }{
 		"word":      {"construction = \"wood\"\n" + book, `case.toml:1: construction: "wood" is none of its words; give "boards" or "card"`},
-		"bend":      {"construction = \"card\"\n" + book + "[card]\nbend = 1.5\n", "case.toml:7: card.bend: 1.5 is no such fraction; give 0 to 1"},
-		"bend text": {book + "[card]\nbend = \"half\"\n", `case.toml:6: card.bend: "half" is no such fraction; give 0 to 1`},
+		"bend":      {"construction = \"card\"\n" + book + "[card]\nbend = 1.5\n", "case.toml:7: card.bend: 1.5 is too large; give 0 to 1"},
+		"bend text": {book + "[card]\nbend = \"half\"\n", `case.toml:6: card.bend: "half" is no number; give 0 to 1`},
 		"thickness": {book + "[card]\nthickness = 9\n", "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 4 mm"},
 		"two books": {"construction = \"card\"\n" + book + book, "case.toml:7: book[2].height: a case of card holds one book; keep one [[book]]"},
 		"relief":    {"construction = \"card\"\n" + book + "[flaps]\nrelief = -1\n", "case.toml:7: flaps.relief: a length can't be negative"},

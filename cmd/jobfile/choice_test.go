@@ -38,7 +38,7 @@ var refusedChoices = []refusal{
 // and from a flag, and sets that choice alone. Whether such a case can be made
 // is for another package.
 func TestEachWord(t *testing.T) {
-	for _, c := range slipcase.Choices {
+	for _, c := range new(slipcase.Job).Settings().Words() {
 		// A pattern that is to match must come again.
 		repeats, base := "", book
 		if c.Key == "pattern.match" {
@@ -48,7 +48,8 @@ func TestEachWord(t *testing.T) {
 		for _, word := range c.Words {
 			for _, spelt := range []string{word, strings.ToUpper(word), strings.ToUpper(word[:1]) + word[1:], " " + word + "\t"} {
 				want := parse(t, base).Job
-				*c.At(&want) = word
+				at, _ := want.Settings().Find(c.Key)
+				*at.Word = word
 				f, _, err := jobfile.Parse("case.toml", []byte(assign(c.Key, `"`+spelt+`"`)+repeats))
 				require.NoError(t, err)
 				near(t, want, f.Job)

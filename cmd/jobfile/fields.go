@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -19,29 +20,33 @@ func (r *reader) settings() File {
 	f.Job.Unit = r.flagUnit
 	r.title("title", &f.Job.Title)
 	f.Job.Books = r.readBooks()
-	for _, field := range slipcase.Fields {
-		if v, ok := r.get(field.Key); ok {
-			*field.At(&f.Job) = r.field(v, field)
-		}
-	}
-	for _, c := range slipcase.Choices {
-		if v, ok := r.get(c.Key); ok {
-			*c.At(&f.Job) = r.choice(v, c)
-		}
-	}
-	for _, p := range slipcase.Percents {
-		if v, ok := r.get(p.Key); ok {
-			*p.At(&f.Job) = r.percent(v, p)
-		}
-	}
+	r.fill(f.Job.Settings())
 	if v, ok := r.get(construction.Key); ok {
 		f.Construction = r.choice(v, construction)
 	}
-	f.Card = r.card(f.Job)
+	f.Card = r.card(f.Job.Common)
 	f.Print, f.Black = r.print()
 	f.Names = r.names()
 	f.Stock = r.readStock()
 	return f
+}
+
+// fill reads every setting that is set.
+func (r *reader) fill(settings job.Settings) {
+	for _, s := range settings {
+		v, ok := r.get(s.Key)
+		switch {
+		case !ok:
+		case s.Word != nil:
+			*s.Word = r.choice(v, s)
+		case s.Length != nil:
+			*s.Length = r.setting(v, s)
+		case s.Percent:
+			*s.Number = r.percent(v, s)
+		default:
+			*s.Number = r.number(v, s.What, s.Min, s.Max, false)
+		}
+	}
 }
 
 // units settles what bare numbers mean, which the rest needs.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 )
@@ -20,24 +21,15 @@ var knownKeys = func() []string {
 		}
 	}
 	add(construction.Key)
-	for _, f := range slipcase.BookFields {
+	for _, f := range job.Dimensions {
 		add("book." + f.Key)
 	}
 	add("book.weight")
-	for _, f := range slipcase.Fields {
-		add(f.Key)
-	}
-	for _, c := range slipcase.Choices {
-		add(c.Key)
-	}
-	for _, p := range slipcase.Percents {
-		add(p.Key)
-	}
-	for _, f := range cardFields {
-		add(f.Key)
-	}
-	for _, f := range onepiece.Fractions {
-		add(f.Key)
+	boards, card := slipcase.DefaultJob(), onepiece.DefaultJob()
+	for _, s := range slices.Concat(boards.Settings(), card.Settings()) {
+		if !slices.Contains(tables, s.Key) && !slices.Contains(top, s.Key) {
+			add(s.Key)
+		}
 	}
 	for _, key := range printKeys {
 		add(key)

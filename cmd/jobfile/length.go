@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // length reads a length and holds it against its limits.
@@ -15,7 +15,7 @@ func (r *reader) length(v value, key, what string, lo, hi Length) Length {
 	if v.at.flag {
 		unit = r.flagUnit
 	}
-	limits := slipcase.CheckRange(key, what, Length(math.NaN()), lo, hi, unit).Right
+	limits := job.Limited(what, lo, hi, unit)
 	var l Length
 	switch v.kind {
 	case numberKind:
@@ -35,26 +35,25 @@ func (r *reader) length(v value, key, what string, lo, hi Length) Length {
 		r.refuse(v.at, written(v)+" is not a length", limits)
 		return 0
 	}
-	if p := slipcase.CheckRange(key, what, l, lo, hi, unit); p != (slipcase.Problem{}) {
-		// A length is easier to find again as it was written.
-		if _, how, ok := strings.Cut(p.Wrong, " is too "); ok {
-			p.Wrong = written(v) + " is too " + how
+	if p, ok := job.CheckRange(key, what, l, lo, hi, unit); !ok {
+		if p.Value != "" { // a length is easier to find again as it was written
+			p.Value = written(v)
 			if v.kind == numberKind {
-				p.Wrong = written(v) + " " + unit.String() + " is too " + how
+				p.Value += " " + unit.String()
 			}
 		}
-		r.refuse(v.at, p.Wrong, p.Right)
+		r.refuse(v.at, p.Wrong(), p.Fix)
 	}
 	return l
 }
 
-// field reads a single length of a job, or the word auto where it may stand.
-func (r *reader) field(v value, f slipcase.Field) Length {
+// setting reads a single length of a job, or the word auto where it may stand.
+func (r *reader) setting(v value, f job.Setting) Length {
 	if f.Auto && v.kind == textKind && strings.EqualFold(strings.TrimSpace(v.text), "auto") {
 		return 0
 	}
 	before := len(r.issues)
-	l := r.length(v, f.Key, f.What, f.Min, f.Max)
+	l := r.length(v, f.Key, f.What, Length(f.Min), Length(f.Max))
 	for i := before; f.Auto && i < len(r.issues); i++ {
 		r.issues[i].Right += `; or write "auto"`
 	}

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 var (
@@ -27,7 +27,7 @@ func (r *reader) oneWay(v value, number string) (n float64, ok bool) {
 }
 
 // percent reads a share: a number, or text with or without a percent sign.
-func (r *reader) percent(v value, p slipcase.Percent) float64 {
+func (r *reader) percent(v value, p job.Setting) float64 {
 	limits := "give " + plain(p.Min) + " % to " + plain(p.Max) + " % (" + p.What + ")"
 	n, told := math.NaN(), written(v)
 	switch v.kind {

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 	"forel/paper"
 )
 
@@ -36,7 +36,7 @@ const (
 	inBlack  = "black"
 )
 
-var ink = slipcase.Choice{Key: "print.ink", What: "what is printed with", Words: []string{inColour, inBlack}}
+var ink = job.Setting{Key: "print.ink", What: "what is printed with", Words: []string{inColour, inBlack}}
 
 // printKeys are the keys of [print].
 var printKeys = func() []string {

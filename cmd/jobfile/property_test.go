@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -20,7 +21,7 @@ func TestAnySpellingIsReadTheSame(t *testing.T) {
 		want := slipcase.DefaultJob()
 		var books [][]string
 		want.Books, books = drawBooks(t)
-		dotted, headed := writeSettings(t, drawSettings(t, &want))
+		dotted, headed := writeSettings(t, drawSettings(t, want.Settings()))
 		inline, below := writeBooks(t, books)
 		dotted, headed = append(dotted, inline), append(headed, below)
 		data := strings.Join(append(rapid.Permutation(dotted).Draw(t, "dotted"), rapid.Permutation(headed).Draw(t, "headed")...), "\n")
@@ -40,10 +41,10 @@ func TestAnySpellingIsReadTheSame(t *testing.T) {
 }
 
 // same compares problems with issues, and looks for each key on its line.
-func same(t *rapid.T, data, what string, want slipcase.Problems, got jobfile.Issues) {
+func same(t *rapid.T, data, what string, want job.Problems, got jobfile.Issues) {
 	var keys, found []string
 	for _, p := range want {
-		keys = append(keys, p.Key+": "+p.Wrong)
+		keys = append(keys, p.Key+": "+p.Wrong())
 	}
 	lines := strings.Split(data, "\n")
 	for _, i := range got {

@@ -12,6 +12,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -71,17 +72,11 @@ func TestStarterHasEveryKey(t *testing.T) {
 	want := []string{"title", "units", "book.title", "book.weight", "print.paper", "print.margin", "print.overlap", "print.ink",
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
 		"construction", "card.thickness", "card.bend", "flaps.relief", "flaps.taper"}
-	for _, f := range slipcase.BookFields {
+	for _, f := range job.Dimensions {
 		want = append(want, "book."+f.Key)
 	}
-	for _, f := range slipcase.Fields {
-		want = append(want, f.Key)
-	}
-	for _, c := range slipcase.Choices {
-		want = append(want, c.Key)
-	}
-	for _, p := range slipcase.Percents {
-		want = append(want, p.Key)
+	for _, s := range new(slipcase.Job).Settings() {
+		want = append(want, s.Key)
 	}
 	keys, _ := showing(strings.Split(string(jobfile.Starter()), "\n"))
 	var active, commented []string
@@ -125,9 +120,9 @@ func TestStarterUncommented(t *testing.T) {
 	assert.InDelta(t, 965.2, f.Stock[0].Height.MM(), 1e-9) // 38 in
 	assert.InDelta(t, 1371.6, f.Stock[1].Width.MM(), 1e-9) // 54 in
 	assert.Equal(t, "blue cloth", f.Names[geometry.Cloth])
-	assert.Equal(t, slipcase.Readings{30.5}, f.Job.Books[0].ForeEdge)
-	assert.Equal(t, slipcase.Book{
-		Title: "Harbour log, part two", Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{27},
+	assert.Equal(t, job.Readings{30.5}, f.Job.Books[0].ForeEdge)
+	assert.Equal(t, job.Book{
+		Title: "Harbour log, part two", Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{27},
 	}, f.Job.Books[1])
 }
 

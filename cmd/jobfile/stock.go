@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
-	"forel/geometry/slipcase"
 	"forel/paper/stock"
 )
 
@@ -21,11 +21,11 @@ var stockKeys = []string{
 }
 
 // materials are what a [[stock]] can be of.
-var materials = slipcase.Choice{What: "what the stock is", Words: []string{
+var materials = job.Setting{What: "what the stock is", Words: []string{
 	string(geometry.Board), string(geometry.Lining), string(geometry.Cloth), string(geometry.Paper), string(onepiece.Material),
 }}
 
-var stockGrains = slipcase.Choice{What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
+var stockGrains = job.Setting{What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
 
 // readStock reads every [[stock]]; flags alone make one too.

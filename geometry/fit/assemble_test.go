@@ -12,6 +12,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -34,7 +35,7 @@ type board struct{ near, far float64 }
 
 // cut cuts n boards of one width, its two edges out of parallel by what the
 // squareness of edges says, at one setting or each by itself.
-func (b bench) cut(n int, width Length, edges int, u slipcase.Uncertainty) []board {
+func (b bench) cut(n int, width Length, edges int, u job.Uncertainty) []board {
 	setting, lean := b.off(u.Cutting), 0.0
 	for range edges {
 		lean += b.off(u.Squareness)
@@ -42,7 +43,7 @@ func (b bench) cut(n int, width Length, edges int, u slipcase.Uncertainty) []boa
 	out := make([]board, n)
 	for i := range out {
 		w := width.MM() + setting + b.off(u.Repeat)
-		if u.Settings == slipcase.EachBySelf {
+		if u.Settings == job.EachBySelf {
 			w = width.MM() + b.off(u.Cutting)
 		}
 		out[i] = board{w - lean/2, w + lean/2} // the setting is true in the middle
@@ -81,7 +82,7 @@ func (b bench) assemble(j slipcase.Job, d drawnSizes, thick float64) room {
 	if j.Lining.Order == slipcase.LinedBefore {
 		wall += lining
 	}
-	book := func(r slipcase.Readings) float64 { // the true size behind one reading
+	book := func(r job.Readings) float64 { // the true size behind one reading
 		return r[0].MM() + b.off(u.Measuring) + b.between(-0.5, 0.5)*u.ReadingStep.MM()
 	}
 	bk := j.Books[0]
@@ -109,7 +110,7 @@ func (b bench) assemble(j slipcase.Job, d drawnSizes, thick float64) room {
 	setting := b.off(u.Cutting)
 	for range 2 {
 		w := d.sideWidth.MM() + setting + b.off(u.Repeat)
-		if u.Settings == slipcase.EachBySelf {
+		if u.Settings == job.EachBySelf {
 			w = d.sideWidth.MM() + b.off(u.Cutting)
 		}
 		for _, end := range []float64{0, lean} {
@@ -163,7 +164,7 @@ func TestAgainstAssembly(t *testing.T) {
 	const n = 200_000
 	jobs := map[string]slipcase.Job{"default": of(221, 148.5, 31.75)}
 	byHand := of(310, 220, 18)
-	byHand.Uncertainty.Settings = slipcase.EachBySelf
+	byHand.Uncertainty.Settings = job.EachBySelf
 	byHand.Uncertainty.Board = 0.15
 	jobs["each piece by itself"] = byHand
 	after := of(180, 110, 60)
@@ -228,7 +229,7 @@ func TestAssemblyTellsABoardApart(t *testing.T) {
 	c := made(t, j)
 	d := sizesOf(t, c.Pieces)
 	b := bench{rand.New(rand.NewPCG(3, 4))}
-	j.Uncertainty = slipcase.Uncertainty{Settings: slipcase.OneSetting}
+	j.Uncertainty = job.Uncertainty{Settings: job.OneSetting}
 	thin, thick := b.assemble(j, d, 1.7), b.assemble(j, d, 2.4)
 	assert.InDelta(t, 2*0.7, thin.mouthHeight-thick.mouthHeight, 1e-9)
 	assert.InDelta(t, 0.7, thin.depth-thick.depth, 1e-9)

@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -61,9 +62,9 @@ func ofBoards(j slipcase.Job) assembly {
 	a.clear = func(v []Length) []Length {
 		r := j // as it comes out
 		r.Board.Thickness, r.Lining.Thickness, r.Cloth.Thickness, r.SidePaper.Thickness = v[boardThick], v[liningThick], v[clothThick], v[paperThick]
-		r.Books = make([]slipcase.Book, n)
+		r.Books = make([]job.Book, n)
 		for i := range r.Books {
-			r.Books[i] = slipcase.Book{Height: slipcase.Readings{v[bookHeight]}, Width: slipcase.Readings{v[bookDepth]}, Thickness: slipcase.Readings{v[volumes+i]}}
+			r.Books[i] = job.Book{Height: job.Readings{v[bookHeight]}, Width: job.Readings{v[bookDepth]}, Thickness: job.Readings{v[volumes+i]}}
 		}
 		r.Clearance.Height += v[sideHeight] - r.Outside().Height
 		r.Clearance.Width += v[sideDepth] - r.Outside().Width

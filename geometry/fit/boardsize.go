@@ -2,7 +2,7 @@ package fit
 
 import (
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // Sold is a thickness that board is sold by.
@@ -38,7 +38,7 @@ var twoMM = [2]Length{0.067 * geometry.Inch, 3 * geometry.Inch / 32}
 
 // boardRange gives what the thickness of a board or card may be, and whether
 // only its name is known: it is exactly a size that board is sold by.
-func boardRange(l Length, u slipcase.Uncertainty, card bool) (low, high Length, byName bool) {
+func boardRange(l Length, u job.Uncertainty, card bool) (low, high Length, byName bool) {
 	switch {
 	case u.Board > 0:
 		return l - u.Board, l + u.Board, false

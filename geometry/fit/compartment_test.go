@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 )
@@ -22,7 +23,7 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 	j := of(221, 148.5, 30)
 	j.Compartments, j.Board.Thickness, j.Uncertainty.Board = slipcase.EachItsOwn, 2.47, 0.4
 	for _, thick := range []Length{22, 12} {
-		j.Books = append(j.Books, slipcase.Book{Height: j.Books[0].Height, Width: j.Books[0].Width, Thickness: slipcase.Readings{thick}})
+		j.Books = append(j.Books, job.Book{Height: j.Books[0].Height, Width: j.Books[0].Width, Thickness: job.Readings{thick}})
 	}
 	u := j.Uncertainty
 	c := made(t, j)
@@ -73,13 +74,12 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 func TestCardAgainstFolding(t *testing.T) {
 	const n = 100_000
 	k := onepiece.DefaultJob()
-	k.Book = of(203, 130, 22).Books[0]
+	k.Books = of(203, 130, 22).Books
 	k.Card.Thickness = 1.6
+	k.Uncertainty.Board, k.Uncertainty.Warp = 0.2, 0
 	c, err := onepiece.Make(k)
 	require.NoError(t, err)
-	j := slipcase.DefaultJob()
-	j.Uncertainty.Board, j.Uncertainty.Warp = 0.2, 0
-	u := j.Uncertainty
+	u := k.Uncertainty
 	b := bench{rand.New(rand.NewPCG(7, 8))}
 	scored := []float64{203 + 2 + 1.6, 130 + 1 + 0.8, 22 + 2 + 1.6} // W + cW and one bend of half the card; the others have two
 	samples := make([]simulated, 3)
@@ -103,7 +103,7 @@ func TestCardAgainstFolding(t *testing.T) {
 			samples[i] = append(samples[i], at)
 		}
 	}
-	gaps := fit.OfCard(c, j).Gaps
+	gaps := fit.OfCard(c).Gaps
 	require.Len(t, gaps, 3)
 	for i, g := range gaps {
 		slices.Sort(samples[i])

@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -104,7 +105,7 @@ func (k knowledge) swell(s spot) (sum Length) {
 // ofHand: cutting, putting together, and how true the pieces are.
 func (k knowledge) ofHand(a assembly) []Error {
 	u, last := k.job.Uncertainty, k.rooms()-1
-	together := u.Settings != slipcase.EachBySelf || k.card
+	together := u.Settings != job.EachBySelf || k.card
 	// The pieces whose smallest counts: sides and spine wall in height, sides in
 	// depth, the walls in thickness. The spine wall is not at the mouth.
 	alike := func(s spot) int {

@@ -5,18 +5,19 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 )
 
 // An invented book.
-func book() slipcase.Book {
-	return slipcase.Book{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}
+func book() job.Book {
+	return job.Book{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}
 }
 
 func ExampleOf() {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{book()}
+	j.Books = []job.Book{book()}
 	c, err := slipcase.Make(j)
 	if err != nil {
 		fmt.Println(err)
@@ -41,13 +42,13 @@ func ExampleOf() {
 
 func ExampleOfCard() {
 	j := onepiece.DefaultJob()
-	j.Book = book()
+	j.Books = []job.Book{book()}
 	c, err := onepiece.Make(j)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.OfCard(c, slipcase.DefaultJob()).Checks {
+	for _, check := range fit.OfCard(c).Checks {
 		fmt.Printf("%s: %s\n", check.Name, check.When)
 	}
 	// Output:
@@ -71,7 +72,7 @@ func ExampleDistribution() {
 
 func ExampleReport_checks() {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{book()}
+	j.Books = []job.Book{book()}
 	c, err := slipcase.Make(j)
 	if err != nil {
 		fmt.Println(err)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
@@ -44,7 +45,7 @@ const (
 func (s subject) mends(r Report) []Mend {
 	var out []Mend
 	all, allSets := s, []Setting(nil)
-	try := func(what plan.Remark, change func(*slipcase.Uncertainty), sets ...Setting) {
+	try := func(what plan.Remark, change func(*job.Uncertainty), sets ...Setting) {
 		change(&all.job.Uncertainty)
 		allSets = append(allSets, sets...)
 		t := s
@@ -60,26 +61,26 @@ func (s subject) mends(r Report) []Mend {
 	}
 	if low, high, _ := boardRange(s.thick, u, card); high-low > 2*measured+1e-9 {
 		try(plan.Say("measure the "+ofCard("board", "card")+" with a caliper, several layers together: it alone moves the fit by %s", r.moves("uncertainty.board")),
-			func(u *slipcase.Uncertainty) { u.Board = measured }, Setting{Key: "uncertainty.board", Value: measured})
+			func(u *job.Uncertainty) { u.Board = measured }, Setting{Key: "uncertainty.board", Value: measured})
 	}
 	if u.Measuring > careful || u.ReadingStep > carefulStep {
 		m, step := min(u.Measuring, careful), min(u.ReadingStep, carefulStep)
 		try(plan.Say("measure the book again, between two squares or with a caliper, and write down every %s: the measuring moves the fit by %s", step, r.moves("uncertainty.measuring")),
-			func(u *slipcase.Uncertainty) { u.Measuring, u.ReadingStep = m, step },
+			func(u *job.Uncertainty) { u.Measuring, u.ReadingStep = m, step },
 			Setting{Key: "uncertainty.measuring", Value: m}, Setting{Key: "uncertainty.reading_step", Value: step})
 	}
-	if u.Settings == slipcase.EachBySelf && !card {
+	if u.Settings == job.EachBySelf && !card {
 		try(plan.Say("cut the walls off one strip at one setting of the fence, sides and spine wall at another"),
-			func(u *slipcase.Uncertainty) { u.Settings = slipcase.OneSetting }, Setting{Key: "uncertainty.settings", Word: slipcase.OneSetting})
+			func(u *job.Uncertainty) { u.Settings = job.OneSetting }, Setting{Key: "uncertainty.settings", Word: job.OneSetting})
 	}
 	if u.Cutting > testCut {
 		try(plan.Say(ofCard("at each setting cut a strip for a try, measure it and set the fence again, true to %s",
 			"mark, score and fold a strip for a try, measure it and correct the marks, true to %s"), testCut),
-			func(u *slipcase.Uncertainty) { u.Cutting = testCut }, Setting{Key: "uncertainty.cutting", Value: testCut})
+			func(u *job.Uncertainty) { u.Cutting = testCut }, Setting{Key: "uncertainty.cutting", Value: testCut})
 	}
 	if u.Placing > carefulSet && !card {
 		try(plan.Say("set the walls flush with the edges against a square block, true to %s", carefulSet),
-			func(u *slipcase.Uncertainty) { u.Placing = carefulSet }, Setting{Key: "uncertainty.placing", Value: carefulSet})
+			func(u *job.Uncertainty) { u.Placing = carefulSet }, Setting{Key: "uncertainty.placing", Value: carefulSet})
 	}
 	if r.Enough() {
 		return out

@@ -37,18 +37,12 @@ func TestMendsKeepTheirWord(t *testing.T) {
 // set does what a mend says.
 func set(t *rapid.T, j *slipcase.Job, sets []fit.Setting) {
 	for _, s := range sets {
-		done := false
-		for _, f := range slipcase.Fields {
-			if f.Key == s.Key {
-				*f.At(j), done = s.Value, true
-			}
-		}
-		for _, c := range slipcase.Choices {
-			if c.Key == s.Key {
-				*c.At(j), done = s.Word, true
-			}
-		}
-		if !done {
+		switch at, _ := j.Settings().Find(s.Key); {
+		case at.Length != nil:
+			*at.Length = s.Value
+		case at.Word != nil:
+			*at.Word = s.Word
+		default:
 			t.Fatalf("no key %s", s.Key)
 		}
 	}

@@ -3,7 +3,7 @@ package fit
 import (
 	"math"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // truth is what is known of a dimension of a book: its distribution, and the
@@ -15,7 +15,7 @@ type truth struct {
 
 // readingSD gives the standard uncertainty of one reading: of the measuring,
 // and of a rounding to a step, a twelfth of its square.
-func readingSD(u slipcase.Uncertainty) Length {
+func readingSD(u job.Uncertainty) Length {
 	return rss(u.Measuring/2, u.ReadingStep/Length(math.Sqrt(12)))
 }
 
@@ -28,7 +28,7 @@ func readingSD(u slipcase.Uncertainty) Length {
 // differ truly by t² = s² - u² (zero at least); a place is drawn toward the mean
 // by u² / (u² + t²). (An empirical Bayes estimate of several means: B. Efron and
 // C. Morris, 1973; from memory.) One reading is taken as it is.
-func trueLargest(r slipcase.Readings, u slipcase.Uncertainty) truth {
+func trueLargest(r job.Readings, u job.Uncertainty) truth {
 	sd := readingSD(u)
 	most := r.Largest()
 	off := u.Measuring + u.ReadingStep/2
@@ -59,7 +59,7 @@ func trueLargest(r slipcase.Readings, u slipcase.Uncertainty) truth {
 
 // thickest gives the true thickness that counts of a book, the larger of its two
 // edges.
-func thickest(b slipcase.Book, u slipcase.Uncertainty) truth {
+func thickest(b job.Book, u job.Uncertainty) truth {
 	t := trueLargest(b.Thickness, u)
 	if len(b.ForeEdge) == 0 {
 		return t

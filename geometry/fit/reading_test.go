@@ -7,7 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // The true largest dimension, estimated from several readings, is neither too
@@ -16,7 +16,7 @@ import (
 // reading, taken as it is, is too large by d2/2 of a deviation where the places
 // are alike.
 func TestTrueLargestIsFair(t *testing.T) {
-	u := slipcase.Uncertainty{Measuring: 0.4, ReadingStep: 0} // a deviation of 0.2
+	u := job.Uncertainty{Measuring: 0.4, ReadingStep: 0} // a deviation of 0.2
 	for _, c := range []struct {
 		differ float64 // deviation from place to place
 		n      int
@@ -25,7 +25,7 @@ func TestTrueLargestIsFair(t *testing.T) {
 		const books = 2500
 		var bias, naive, within, variance float64
 		for range books {
-			var readings slipcase.Readings
+			var readings job.Readings
 			largest := math.Inf(-1)
 			for range c.n {
 				place := 200 + c.differ*r.NormFloat64()
@@ -52,7 +52,7 @@ func TestTrueLargestIsFair(t *testing.T) {
 // One reading is taken as it is, with the uncertainty of a reading; GUM
 // F.2.2.1 adds 0.29 of the step (from memory).
 func TestOneReading(t *testing.T) {
-	e := trueLargest(slipcase.Readings{200}, slipcase.Uncertainty{Measuring: 0.3, ReadingStep: 0.5})
+	e := trueLargest(job.Readings{200}, job.Uncertainty{Measuring: 0.3, ReadingStep: 0.5})
 	assert.Equal(t, Length(200), e.mean)
 	assert.InDelta(t, math.Hypot(0.15, 0.29*0.5), e.sd.MM(), 1e-3)
 	assert.InDelta(t, 200.55, e.high.MM(), 1e-12)
@@ -61,8 +61,8 @@ func TestOneReading(t *testing.T) {
 
 // A tapered book has the thicker edge's thickness.
 func TestThickest(t *testing.T) {
-	u := slipcase.Uncertainty{Measuring: 0.2}
-	b := slipcase.Book{Thickness: slipcase.Readings{30}, ForeEdge: slipcase.Readings{26}}
+	u := job.Uncertainty{Measuring: 0.2}
+	b := job.Book{Thickness: job.Readings{30}, ForeEdge: job.Readings{26}}
 	assert.InDelta(t, 30, thickest(b, u).mean.MM(), 1e-6)
 	assert.InDelta(t, 0.1, thickest(b, u).sd.MM(), 1e-3)
 	b.ForeEdge[0] = 30 // two edges alike: the larger of two

@@ -85,10 +85,10 @@ func Of(c slipcase.Case) Report {
 	return s.report(c.Plan())
 }
 
-// OfCard gives the report on a case of card. The job is that of the same job
-// file; its uncertainties and limits count.
-func OfCard(c onepiece.Case, j slipcase.Job) Report {
-	j.Books, j.Clearance, j.Unit = []slipcase.Book{c.Job.Book}, c.Job.Clearance, c.Job.Unit
+// OfCard gives the report on a case of card.
+func OfCard(c onepiece.Case) Report {
+	j := slipcase.DefaultJob()
+	j.Common = c.Job.Common
 	s := subject{job: j, card: &c.Job, thick: c.Job.Card.Thickness}
 	return s.report(c.Plan())
 }

@@ -45,7 +45,7 @@ func TestChainsClose(t *testing.T) {
 func TestChainsOfCardClose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := cards().Draw(t, "case")
-		r := fit.OfCard(c, slipcase.DefaultJob())
+		r := fit.OfCard(c)
 		want := []Length{c.Job.Clearance.Height, c.Job.Clearance.Width, c.Job.Clearance.Thickness}
 		require.Len(t, r.Gaps, len(want))
 		for i, g := range r.Gaps {
@@ -220,10 +220,10 @@ func BenchmarkOf(b *testing.B) {
 
 func BenchmarkOfCard(b *testing.B) {
 	j := onepiece.DefaultJob()
-	j.Book = of(221, 148, 32).Books[0]
+	j.Books = of(221, 148, 32).Books
 	c, err := onepiece.Make(j)
 	require.NoError(b, err)
 	for b.Loop() {
-		fit.OfCard(c, slipcase.DefaultJob())
+		fit.OfCard(c)
 	}
 }

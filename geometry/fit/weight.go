@@ -111,7 +111,7 @@ func (w *Weight) judge(card bool) {
 // WeighedCard is Weighed for a case of card.
 func (r Report) WeighedCard(c onepiece.Case, scale Scale) Report {
 	s := subject{card: &c.Job, thick: c.Job.Card.Thickness}
-	s.job.Books = []slipcase.Book{c.Job.Book}
+	s.job.Books = c.Job.Books
 	r.Weight = s.weigh(c.Plan(), scale)
 	return r
 }

@@ -94,23 +94,10 @@ func runsInto(path geometry.Path, outline []geometry.Point) bool {
 	for i := 1; i < len(pts); i++ {
 		for k := 0; k <= steps; k++ {
 			q := pts[i-1].Add(pts[i].Sub(pts[i-1]).Mul(float64(k) / steps))
-			if within(q, outline) && Distance(q, geometry.Polygon(outline...)) > hair {
+			if q.In(outline) && Distance(q, geometry.Polygon(outline...)) > hair {
 				return true
 			}
 		}
 	}
 	return false
-}
-
-// within tells whether a point is inside a polygon: a ray from it crosses an
-// odd number of edges.
-func within(q geometry.Point, outline []geometry.Point) bool {
-	odd := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
-			odd = !odd
-		}
-	}
-	return odd
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 )
 
 // Bare finds board that no covering reaches. A gap whose mean breadth is no
@@ -149,7 +150,7 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 			if sa.Bulge != 0 || sb.Bulge != 0 || len(a.Vertices) > 2 || len(b.Vertices) > 2 {
 				continue // round a hole
 			}
-			for _, t := range meets(sa.From, sa.To, sb.From, sb.To) {
+			for _, t := range fold.Meets(sa.From, sa.To, sb.From, sb.To) {
 				q := sa.From.Add(sa.To.Sub(sa.From).Mul(t))
 				d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
 				if (d.X*e.Y-d.Y*e.X).Abs() > 1e-6 && !slices.ContainsFunc(out, q.Near) {
@@ -165,7 +166,7 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 					}
 				}
 			}
-			for _, t := range meets(sb.From, sb.To, sa.From, sa.To) {
+			for _, t := range fold.Meets(sb.From, sb.To, sa.From, sa.To) {
 				q := sb.From.Add(sb.To.Sub(sb.From).Mul(t))
 				d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
 				if (d.X*e.Y-d.Y*e.X).Abs() > 1e-6 && !slices.ContainsFunc(out, q.Near) {

@@ -4,6 +4,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 )
 
 // Part is a region of a piece for the tests outside the package: flat, and in
@@ -27,10 +28,10 @@ type Joint struct {
 // Regions gives the parts of a flat piece.
 func Regions(p geometry.Piece) []Part {
 	var out []Part
-	for _, r := range split(p) {
-		part := Part{Piece: p.Name, Flat: r.outline}
-		for _, j := range r.joins {
-			part.Joins = append(part.Joins, Joint{j.to, [2]geometry.Point{j.from, j.at}, j.kind == fold || j.kind == bend || j.kind == pleat})
+	for _, r := range fold.Split(p) {
+		part := Part{Piece: p.Name, Flat: r.Outline}
+		for _, j := range r.Joins {
+			part.Joins = append(part.Joins, Joint{j.To, [2]geometry.Point{j.From, j.At}, j.Kind == fold.Fold || j.Kind == fold.Bend || j.Kind == fold.Pleat})
 		}
 		out = append(out, part)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -54,9 +55,9 @@ var mutations = []mutation{
 	{name: "spine cloth too short", spoil: piece("spine cloth", cropped(0, 0, 0, margin+1)), kind: foldup.Bare, face: slipcase.SpineOutside},
 	{name: "spine flap that ends in the gap", spoil: piece("spine cloth", cropped(0, 0, 0, margin-4)), kind: foldup.Bare, face: slipcase.HeadOutside},
 	{name: "spine flap longer than the head wall", spoil: piece("spine cloth", cropped(0, 0, 0, -6)), kind: foldup.Overhang, piece: "spine cloth",
-		job: func(j *slipcase.Job) { j.Books[0].Width = slipcase.Readings{31} }},
+		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
 	{name: "margin wider than the side", spoil: piece("spine cloth", cropped(-6, 0, 0, 0)), kind: foldup.Overhang, piece: "spine cloth",
-		job: func(j *slipcase.Job) { j.Books[0].Width = slipcase.Readings{31} }},
+		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
 	{name: "side flaps that overlap", spoil: piece("spine cloth", sideFlaps(3)), kind: foldup.Collision, piece: "spine cloth"},
 	{name: "folds too far apart", spoil: piece("spine cloth", moved(func(q geometry.Point) geometry.Point {
 		if q.X > middle {
@@ -72,7 +73,7 @@ var mutations = []mutation{
 		job: func(j *slipcase.Job) { j.Cloth.TurnIn, j.Cloth.CornerDistance = 7, 3 }},
 	{name: "mouth turn-in shorter than the board's edge", spoil: piece("tail cloth", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: slipcase.TailMouth},
 	{name: "mouth turn-in deeper than the case", spoil: piece("head cloth", cropped(0, 0, 0, -15)), kind: foldup.Collision, piece: "head cloth",
-		job: func(j *slipcase.Job) { j.Books[0].Width = slipcase.Readings{31} }},
+		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
 	{name: "middle tab as wide as the case", spoil: piece("head cloth", func(p *geometry.Piece) {
 		for _, s := range p.Slits {
 			s.Vertices[1].X = s.Vertices[0].X

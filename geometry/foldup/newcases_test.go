@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -27,7 +28,7 @@ func hole14(c string) func(*slipcase.Job) {
 
 // lowHole is a case with a thumb hole for a book of little height.
 func lowHole(c string, height slipcase.Length) func(*slipcase.Job) {
-	return func(j *slipcase.Job) { hole14(c)(j); j.Books[0].Height = slipcase.Readings{height} }
+	return func(j *slipcase.Job) { hole14(c)(j); j.Books[0].Height = job.Readings{height} }
 }
 
 // longerTabs makes the hole in a covering smaller.
@@ -198,7 +199,7 @@ func divided(j *slipcase.Job) {
 // middle.
 func unlike(j *slipcase.Job) {
 	divided(j)
-	j.Books[1].Thickness = slipcase.Readings{20}
+	j.Books[1].Thickness = job.Readings{20}
 }
 
 // ruled moves the lines of the dividers on a wall.

@@ -6,6 +6,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/space"
 )
 
@@ -23,127 +24,94 @@ type Patch struct {
 	flat   []geometry.Point // in the piece's coordinates
 }
 
-// Seated lays a piece on one of its seats and folds it up, region by region, each
-// hanging on its longest fold. thick is how thick a layer of it is.
-func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault) {
-	regions := split(p)
+// Hang hangs the parts of a piece on the body at one of its seats, by number; ok is
+// false where the piece does not fit there.
+func (b Body) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
+	if seat >= len(p.Seats) {
+		return s, false
+	}
 	root, ok := b.Place(p.Seats[seat])
 	if !ok {
-		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "its place does not fit the carcass: the ruled lines and the boards differ"}}
+		return s, false
 	}
-	first := -1
-	var most float64
-	home := b.Surfaces[b.Find(p.Seats[seat].Face)]
-	for i, r := range regions {
-		if a := area(Meet(shape(project(root, r.outline, home)), home.Outline())); a > most {
-			first, most = i, a
+	s, _ = hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
+	for i, q := range s.Folded() {
+		if on := b.landing(q.Frame); on >= 0 && !q.Web && !q.Tab {
+			s.Leaves[i].Face = b.Surfaces[on].Face
 		}
 	}
-	if first < 0 {
-		return nil, []Fault{{Kind: Misfit, Piece: p.Name, What: "does not reach the face it is laid on"}}
-	}
+	return s, true
+}
 
-	frames := make([]*space.Frame, len(regions))
-	order := make([]int, len(regions))
-	tucked := make([]bool, len(regions))
-	frames[first] = &root
-	for _, l := range hung(regions, first) {
-		j := l.join
-		along, out := j.ways()
-		f := hinged(*frames[l.from], j.from, along, out, j.kind)
-		frames[j.to] = &f
-		order[j.to] = order[l.from] + 1
-		tucked[j.to] = tucked[l.from] || j.kind != fold
-	}
+// hang hangs a piece on the part that lies most on a surface.
+func hang(p geometry.Piece, root space.Frame, home Surface) (s fold.Sheet, ok bool) {
+	return fold.Hang(p, root, func(r fold.Part) float64 {
+		return area(Meet(shape(project(root, r.Outline, home)), home.Outline()))
+	})
+}
 
-	var patches []Patch
+// Seated lays a piece on one of its seats and folds it up, part by part, each
+// hanging on its longest fold. thick is how thick a layer of it is.
+func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault) {
 	var faults []Fault
-	for i, r := range regions {
-		if frames[i] == nil && r.pinched() {
+	fault := func(kind Kind, what string, args ...any) {
+		faults = append(faults, Fault{Kind: kind, Piece: p.Name, What: fmt.Sprintf(what, args...)})
+	}
+	root, ok := b.Place(p.Seats[seat])
+	if !ok {
+		fault(Misfit, "its place does not fit the carcass: the ruled lines and the boards differ")
+		return nil, faults
+	}
+	s, ok := hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
+	if !ok {
+		fault(Misfit, "does not reach the face it is laid on")
+		return nil, faults
+	}
+	posed := s.Folded()
+	// How many folds a part is from the first, and whether it gets where it is by a
+	// crease at a corner.
+	var hangs func(i int) (order int, tucked bool)
+	hangs = func(i int) (order int, tucked bool) {
+		if i == s.First {
+			return 0, false
+		}
+		order, tucked = hangs(s.Leaves[i].On)
+		return order + 1, tucked || !s.Leaves[i].Folded
+	}
+	var patches []Patch
+	for i, q := range posed {
+		switch {
+		case i != s.First && q.On < 0 && q.Web:
+			continue
+		case i != s.First && q.On < 0 && q.Tab:
+			fault(Misfit, "the tab at %s is not turned over one edge", where(q.Outline))
+			continue
+		case i != s.First && q.On < 0:
+			fault(Misfit, "a part at %s hangs on nothing", where(q.Outline))
 			continue
 		}
-		if frames[i] == nil && r.tab() {
-			if host := r.host(); frames[host] != nil {
-				ps, fs := b.turnedTab(p, r, *frames[host], thick)
-				for n := range ps {
-					ps[n].Seat, ps[n].Order = seat, order[host]+3 // it is turned when all else is
-				}
-				patches, faults = append(patches, ps...), append(faults, fs...)
-				continue
+		order, tucked := hangs(i)
+		if q.Tab {
+			ps, fs := b.turnedTab(p, q, posed[q.On].Frame, thick)
+			for n := range ps {
+				ps[n].Seat, ps[n].Order = seat, order+2 // it is turned when all else is
 			}
-		}
-		if frames[i] == nil {
-			faults = append(faults, Fault{Kind: Misfit, Piece: p.Name, What: fmt.Sprintf("a part at %s hangs on nothing", where(r.outline))})
+			patches, faults = append(patches, ps...), append(faults, fs...)
 			continue
 		}
-		on := b.landing(*frames[i])
+		on := b.landing(q.Frame)
 		if on < 0 {
-			if !tucked[i] {
-				faults = append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the part at %s lands on no face", where(r.outline))})
+			if !tucked {
+				fault(Overhang, "the part at %s lands on no face", where(q.Outline))
 			}
 			continue
 		}
 		patches = append(patches, Patch{
-			Piece: p.Name, Seat: seat, Order: order[i], Tucked: tucked[i], Thick: thick,
-			Plane: b.Surfaces[on].Plane, flat: r.outline, Shape: shape(project(*frames[i], r.outline, b.Surfaces[on])),
+			Piece: p.Name, Seat: seat, Order: order, Tucked: tucked, Thick: thick,
+			Plane: b.Surfaces[on].Plane, flat: q.Outline, Shape: shape(project(q.Frame, q.Outline, b.Surfaces[on])),
 		})
 	}
 	return patches, faults
-}
-
-// link is a hinge from a region that is laid to one that hangs on it.
-type link struct {
-	from int
-	join join
-}
-
-// hung gives what every region hangs on, in the order they are laid: from what
-// is laid, always the longest hinge to what is not. Webs and the tabs of a hole
-// hang on nothing.
-func hung(regions []region, first int) []link {
-	laid := make([]bool, len(regions))
-	laid[first] = true
-	var out []link
-	for {
-		var best link
-		long, found := Length(0), false
-		for i, r := range regions {
-			if !laid[i] {
-				continue
-			}
-			for _, j := range r.joins {
-				if laid[j.to] || j.kind == give || j.kind == round {
-					continue
-				}
-				if l := hinge(r, j); !found || l > long+1e-9 {
-					best, long, found = link{i, j}, l, true
-				}
-			}
-		}
-		if !found {
-			return out
-		}
-		laid[best.join.to] = true
-		out = append(out, best)
-	}
-}
-
-// ways gives the unit steps along a join, and across it away from the region,
-// which keeps its own part on the left.
-func (j join) ways() (along, out geometry.Point) {
-	along = j.at.Sub(j.from).Mul(1 / j.length().MM())
-	return along, geometry.Pt(along.Y, -along.X)
-}
-
-// hinge gives the length of all that two regions share of one kind.
-func hinge(r region, j join) Length {
-	var l Length
-	for _, o := range r.joins {
-		if o.to == j.to && o.kind == j.kind {
-			l += o.length()
-		}
-	}
-	return l
 }
 
 // Place returns the frame of a piece that lies on its seat; ok is false where the

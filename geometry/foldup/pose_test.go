@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 )
@@ -20,7 +21,7 @@ func posedJobs(t *testing.T) map[string]slipcase.Case {
 		for _, hole := range []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle} {
 			j := slipcase.DefaultJob()
 			j.Covering, j.ThumbHole.Shape = covering, hole
-			j.Books = []slipcase.Book{{Height: slipcase.Readings{221.5}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
+			j.Books = []job.Book{{Height: job.Readings{221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 			c, err := slipcase.Make(j)
 			require.NoError(t, err)
 			out[covering+", "+hole] = c

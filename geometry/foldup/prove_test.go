@@ -9,13 +9,14 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
 // jobFor gives a default job for a book.
 func jobFor(height, width, thickness slipcase.Length) slipcase.Job {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
 

@@ -12,6 +12,7 @@ import (
 // words by Wrong and Error alone.
 type Problem struct {
 	Key    string // of the job file, such as "board.thickness"
+	Of     string // what it is about, where Reason does not say: "the width of volume 2"; may be empty
 	Value  string // what is set there, such as "30 mm"; empty where Reason stands by itself
 	Reason string // what is wrong with it, such as "is too large"
 	Fix    string // what would do, such as "give 0.5 mm to 6 mm"
@@ -27,6 +28,15 @@ func (p Problem) Wrong() string {
 
 // Error returns the problem as one line.
 func (p Problem) Error() string { return p.Key + ": " + p.Wrong() + "; " + p.Fix }
+
+// Sentence says it all in words that stand without the key.
+func (p Problem) Sentence() string {
+	said := p.Wrong() + "; " + p.Fix
+	if p.Of != "" {
+		said = p.Of + ": " + said
+	}
+	return said
+}
 
 // Problems are all the reasons a job was refused.
 type Problems []Problem
@@ -58,14 +68,14 @@ const hair = 1e-6
 // AtMost notes a value over a limit; why follows the value in the message.
 func (l *Limits) AtMost(key string, value, limit Length, why string) {
 	if value > limit+hair {
-		l.Refuse(Problem{key, Apart(value, limit, -1, l.Unit), why, "at most " + Show(limit, l.Unit, -1)})
+		l.Refuse(Problem{Key: key, Value: Apart(value, limit, -1, l.Unit), Reason: why, Fix: "at most " + Show(limit, l.Unit, -1)})
 	}
 }
 
 // AtLeast notes a value under a limit; why follows the value in the message.
 func (l *Limits) AtLeast(key string, value, limit Length, why string) {
 	if value < limit-hair {
-		l.Refuse(Problem{key, Apart(value, limit, +1, l.Unit), why, "at least " + Show(limit, l.Unit, +1)})
+		l.Refuse(Problem{Key: key, Value: Apart(value, limit, +1, l.Unit), Reason: why, Fix: "at least " + Show(limit, l.Unit, +1)})
 	}
 }
 

@@ -98,7 +98,7 @@ func (o outline) valid(parts []part) []part {
 	var out []part
 	for _, p := range parts {
 		mid := pointAt(p.Segment, 0.5)
-		if distance(mid, o.segs) < o.d-same || inside(mid, o.chords) == (o.sign > 0) {
+		if distance(mid, o.segs) < o.d-same || mid.In(o.chords) == (o.sign > 0) {
 			continue
 		}
 		if !slices.ContainsFunc(out, func(q part) bool {
@@ -108,17 +108,4 @@ func (o outline) valid(parts []part) []part {
 		}
 	}
 	return out
-}
-
-// inside tells whether a point off an outline lies inside it, by how often a
-// ray crosses it.
-func inside(p geometry.Point, around []geometry.Point) bool {
-	in := false
-	for i, a := range around {
-		b := around[(i+1)%len(around)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
 }

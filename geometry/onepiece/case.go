@@ -2,7 +2,8 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
+	"forel/geometry/plan"
 )
 
 // Case is a one-piece slipcase worked out: its blank, and what it measures when
@@ -10,14 +11,14 @@ import (
 type Case struct {
 	Job      Job
 	Pieces   []geometry.Piece // one, the blank
-	Cavity   slipcase.Size
-	Outside  slipcase.Size
+	Cavity   plan.Size
+	Outside  plan.Size
 	Proof    Report
-	Suspects slipcase.Problems // what is possible but looks like a slip
+	Suspects job.Problems // what is possible but looks like a slip
 }
 
 // Make works out the case for a job and proves it by folding its blank up. A
-// job that can't be made gives slipcase.Problems, all of them, and no case.
+// job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
 	refused, suspects := j.Check()
 	if len(refused) > 0 {
@@ -28,7 +29,7 @@ func Make(j Job) (Case, error) {
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
-	proof.Clearances = proof.left(slipcase.Size{Height: j.Book.Height.Largest(), Width: j.Book.Width.Largest(), Thickness: j.Book.Thick()})
+	proof.Clearances = proof.left(j.contents())
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},
@@ -41,10 +42,10 @@ func Make(j Job) (Case, error) {
 
 // unproved gives what the proof found as problems. Job.Check names what a
 // maker can change before it comes to this.
-func unproved(r Report) slipcase.Problems {
-	var ps slipcase.Problems
+func unproved(r Report) job.Problems {
+	var ps job.Problems
 	for _, f := range r.Faults {
-		ps = append(ps, slipcase.Problem{Key: "proof", Wrong: f.String(), Right: "change the length it names"})
+		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
 	}
 	return ps
 }

@@ -4,8 +4,10 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/space"
 )
 
 // Ways a folded blank can fail beside those of foldup.
@@ -18,7 +20,8 @@ const (
 // an axis, with the thickness of the card.
 type slab struct {
 	part   int
-	name   string
+	name   string // with the face it is for
+	short  string // without
 	axis   int
 	sign   Length // which way along the axis its inside looks
 	inside Length // where its inside lies on the axis
@@ -41,69 +44,65 @@ func (s slab) reach(axis int) (lo, hi Length) {
 	return b.Min.Y, b.Max.Y
 }
 
-// fold folds every fold by a right angle, inside in, beginning at the part with
-// the most folds, which is the spine.
-func fold(piece string, ps []part, card Card) ([]slab, []foldup.Fault) {
-	first := 0
-	for i, p := range ps {
-		if len(p.joins) > len(ps[first].joins) {
-			first = i
-		}
-	}
-	frames := make([]*frame, len(ps))
-	frames[first] = &frame{u: vec{1, 0, 0}, v: vec{0, 1, 0}}
-	for queue := []int{first}; len(queue) > 0; queue = queue[1:] {
-		for _, j := range ps[queue[0]].joins {
-			if frames[j.to] == nil {
-				f := frames[queue[0]].hinged(j.on, j.along, j.out)
-				frames[j.to] = &f
-				queue = append(queue, j.to)
-			}
-		}
-	}
+// stand folds every fold by a right angle, inside in.
+func stand(p geometry.Piece, sheet fold.Sheet, card Card) ([]slab, []foldup.Fault) {
 	var slabs []slab
 	var faults []foldup.Fault
 	fault := func(kind foldup.Kind, what string) {
-		faults = append(faults, foldup.Fault{Kind: kind, Piece: piece, What: what})
+		faults = append(faults, foldup.Fault{Kind: kind, Piece: p.Name, What: what})
 	}
-	for i, p := range ps {
-		if frames[i] == nil {
-			fault(foldup.Misfit, "the "+p.name+" hangs on nothing")
+	leaves := sheet.Folded()
+	for i, l := range leaves {
+		name, short := named(p, l.Outline)
+		if i != sheet.First && l.On < 0 {
+			fault(foldup.Misfit, "the "+name+" hangs on nothing")
 			continue
 		}
-		f := *frames[i]
-		for _, j := range p.joins {
-			g := frames[j.to]
-			if h := f.hinged(j.on, j.along, j.out); j.to > i && (!h.o.near(g.o) || !h.u.near(g.u) || !h.v.near(g.v)) {
-				fault(Torn, "two folds pull the "+p.name+" and the "+ps[j.to].name+" two ways: a slit or a wedge between flaps is missing or too short")
+		for _, j := range l.Joins {
+			if o := leaves[j.To]; j.To > i && !near(fold.Turned(l.Frame, j, 90), o.Frame) {
+				other, _ := named(p, o.Outline)
+				fault(Torn, "two folds pull the "+name+" and the "+other+" two ways: a slit or a wedge between flaps is missing or too short")
 			}
 		}
-		axis, sign, ok := f.normal().axis()
+		axis, sign, ok := axisOf(l.Normal())
 		if !ok {
-			fault(foldup.Misfit, "the "+p.name+" does not stand square: a fold is askew")
+			fault(foldup.Misfit, "the "+name+" does not stand square: a fold is askew")
 			continue
 		}
-		slabs = append(slabs, stand(i, p, f, axis, sign, card))
+		// Of the card's thickness, Card.Bend lies to the inside of its plane.
+		in := axes(l.O)[axis] + sign*card.bend()
+		out := in - sign*card.Thickness
+		two := across(axis)
+		points := make([]geometry.Point, len(l.Outline))
+		for i, q := range l.Outline {
+			v := axes(l.At(q))
+			points[i] = geometry.Pt(v[two[0]], v[two[1]])
+		}
+		slabs = append(slabs, slab{
+			part: i, name: name, short: short, axis: axis, sign: sign,
+			inside: in, lo: min(in, out), hi: max(in, out),
+			shape: polygon.Of(points),
+		})
 	}
 	return slabs, faults
 }
 
-// stand gives a part as it stands. Of the card's thickness, Card.Bend lies to
-// the inside of its plane.
-func stand(i int, p part, f frame, axis int, sign Length, card Card) slab {
-	plane := f.o[axis]
-	in := plane + sign*card.bend()
-	out := in - sign*card.Thickness
-	points := polygon.Points(p.shape.ExteriorRing().Coordinates())
-	points = points[:len(points)-1] // the last repeats the first
-	two := across(axis)
-	for i, q := range points {
-		v := f.at(q)
-		points[i] = geometry.Pt(v[two[0]], v[two[1]])
+// axes returns a place by the numbers of the axes: from left to right, from tail to
+// head, from spine to mouth.
+func axes(v space.Vec) [3]Length { return [3]Length{v.X, v.Y, v.Z} }
+
+// near tells whether two planes lie alike.
+func near(f, g space.Frame) bool {
+	return max(f.O.Sub(g.O).Size(), f.U.Sub(g.U).Size(), f.V.Sub(g.V).Size()) < sliver
+}
+
+// axisOf returns the axis that a unit vector runs along, and whether forward or
+// backward; ok is false where it runs along none.
+func axisOf(v space.Vec) (axis int, sign Length, ok bool) {
+	for i, l := range axes(v) {
+		if l.Abs() > 1-1e-9 {
+			return i, l.Round(1), true
+		}
 	}
-	return slab{
-		part: i, name: p.name, axis: axis, sign: sign,
-		inside: in, lo: min(in, out), hi: max(in, out),
-		shape: polygon.Of(points),
-	}
+	return 0, 0, false
 }

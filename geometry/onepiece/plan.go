@@ -1,19 +1,23 @@
 package onepiece
 
-import (
-	"strings"
-
-	"forel/geometry/plan"
-	"forel/geometry/slipcase"
-)
+import "forel/geometry/plan"
 
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
 
+// Make works the case out and proves it. An error is of type job.Problems.
+func (j *Job) Make() (plan.Plan, error) {
+	c, err := Make(*j)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return c.Plan(), nil
+}
+
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
-	book := plan.Size{Height: j.Book.Height.Largest(), Width: j.Book.Width.Largest(), Thickness: j.Book.Thick()}
+	book := j.contents()
 	p := plan.Plan{
 		Title:     j.Title,
 		Kind:      "one-piece slipcase of card",
@@ -29,23 +33,13 @@ func (c Case) Plan() plan.Plan {
 		Remarks:   []plan.Remark{plan.Say("width runs across: a side, the spine, the other side; height from head to tail with the flaps")},
 	}
 	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, said(s)+"; "+s.Right)
+		p.Warnings = append(p.Warnings, s.Sentence())
 	}
-	if d := j.Book.Taper(); d > 0 {
+	if d := j.Book().Taper(); d > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
 	}
 	for _, s := range c.Steps() {
 		p.Cutting = append(p.Cutting, plan.Say(s))
 	}
 	return p
-}
-
-// said gives what is wrong in words that stand without the key: "the width of
-// the book: greater than the height".
-func said(p slipcase.Problem) string {
-	thing, measure, ok := strings.Cut(p.Key, ".")
-	if !ok {
-		return p.Wrong
-	}
-	return "the " + strings.ReplaceAll(measure, "_", " ") + " of the " + thing + ": " + p.Wrong
 }

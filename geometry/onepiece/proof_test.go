@@ -23,9 +23,9 @@ func TestFoldsUp(t *testing.T) {
 		require.Empty(t, c.Proof.Faults)
 		thick := j.Card.Thickness
 		want := slipcase.Size{
-			Height:    j.Book.Height[0] + j.Clearance.Height,
-			Width:     j.Book.Width[0] + j.Clearance.Width,
-			Thickness: j.Book.Thickness[0] + j.Clearance.Thickness,
+			Height:    j.Books[0].Height[0] + j.Clearance.Height,
+			Width:     j.Books[0].Width[0] + j.Clearance.Width,
+			Thickness: j.Books[0].Thickness[0] + j.Clearance.Thickness,
 		}
 		same(t, want, c.Proof.Cavity)
 		same(t, want, c.Cavity)

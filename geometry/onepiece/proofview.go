@@ -2,13 +2,11 @@ package onepiece
 
 import (
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
-	"forel/geometry/slipcase"
 	"forel/geometry/space"
 	"forel/geometry/stage"
 )
@@ -25,7 +23,7 @@ func (v *proof) report() Report {
 		r.Walls = append(r.Walls, Wall{w.face, v.layers(v.wall(w.axis, w.sign))})
 		r.Faces = append(r.Faces, v.seen(w.face, w.axis, w.sign))
 	}
-	if v.outHi == (vec{}) {
+	if v.outHi == [3]Length{} {
 		r.Faces = nil // it does not stand
 		return r
 	}
@@ -41,7 +39,7 @@ func (v *proof) report() Report {
 	for _, s := range v.slabs {
 		r.Solids = append(r.Solids, v.solid(s))
 	}
-	size := func(key, name string, s slipcase.Size) plan.Fact {
+	size := func(key, name string, s plan.Size) plan.Fact {
 		return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Name: "height", Length: s.Height}, {Name: "depth", Length: s.Width}, {Name: "thickness", Length: s.Thickness}}}
 	}
 	r.Folded = []plan.Fact{size("cavity", "room inside, as folded", v.cavity), size("outside", "outside, as folded", v.outside)}
@@ -67,7 +65,7 @@ func (v *proof) report() Report {
 }
 
 // left returns what the room inside has beyond a book.
-func (r Report) left(book slipcase.Size) []plan.Fact {
+func (r Report) left(book plan.Size) []plan.Fact {
 	return []plan.Fact{{Key: "body", Name: "in the whole case", Parts: []plan.Part{
 		{Name: "height", Length: r.Cavity.Height - book.Height},
 		{Name: "depth", Length: r.Cavity.Width - book.Width},
@@ -132,7 +130,7 @@ func (v *proof) points(s slab) []geometry.Point {
 // seen returns a wall as a face of the case.
 func (v *proof) seen(face geometry.Face, axis int, sign Length) foldup.FaceReport {
 	two := drawn(axis)
-	size := v.outHi.sub(v.outLo)
+	size := between(v.outLo, v.outHi)
 	s := foldup.Surface{
 		Face: face, Board: boards[face], Beyond: beyond[face],
 		Extent: geometry.Bx(0, 0, max(size[two[0]], 0), max(size[two[1]], 0)),
@@ -150,8 +148,7 @@ func (v *proof) seen(face geometry.Face, axis int, sign Length) foldup.FaceRepor
 		if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
 			n++
 		}
-		name, _, _ := strings.Cut(s.name, " (")
-		r.Layers = append(r.Layers, foldup.Layer{Piece: name, Order: n, Shape: polygon.Of(v.points(s))})
+		r.Layers = append(r.Layers, foldup.Layer{Piece: s.short, Order: n, Shape: polygon.Of(v.points(s))})
 		r.Stack += v.card.Thickness / Length(len(layers[n]))
 	}
 	r.Corners = r.Stack

@@ -6,10 +6,10 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/foldup"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
-	"forel/geometry/slipcase"
 )
 
 // Report is the proof of a blank: what is wrong with the case it folds to, what
@@ -18,8 +18,8 @@ import (
 // layer from the inside, from 0, as its order.
 type Report struct {
 	plan.Proof
-	Cavity  slipcase.Size
-	Outside slipcase.Size
+	Cavity  plan.Size
+	Outside plan.Size
 	Walls   []Wall
 }
 
@@ -44,18 +44,18 @@ type Wall struct {
 //   - parts that hang on nothing, or on two folds that pull them two ways.
 //
 // With no thickness there are no layers, and only folds and gaps are looked at.
-func Prove(p geometry.Piece, card Card, want slipcase.Size, relief Length) Report {
+func Prove(p geometry.Piece, card Card, want plan.Size, relief Length) Report {
 	v := proof{piece: p.Name, card: card, relief: relief}
-	ps, faults := split(p, &v.algebra)
+	sheet, faults := split(p)
 	v.faults = faults
-	if v.algebra.err == nil && len(faults) == 0 {
-		v.slabs, v.faults = fold(p.Name, ps, card)
+	if len(faults) == 0 {
+		v.slabs, v.faults = stand(p, sheet, card)
 		if len(v.faults) == 0 && v.stands() {
 			v.measure(want)
 			v.gaps()
 			v.overhang()
 			v.apart()
-			v.collisions(ps)
+			v.collisions(sheet)
 		}
 	}
 	if v.algebra.err != nil {
@@ -70,9 +70,9 @@ type proof struct {
 	card            Card
 	relief          Length
 	slabs           []slab
-	lo, hi          vec // corners of the cavity
-	outLo, outHi    vec // corners of the case
-	cavity, outside slipcase.Size
+	lo, hi          [3]Length // corners of the cavity
+	outLo, outHi    [3]Length // corners of the case
+	cavity, outside plan.Size
 	faults          []foldup.Fault
 	algebra         algebra
 }
@@ -132,14 +132,19 @@ func (v *proof) stands() bool {
 	_, right := v.wall(0, -1)[0].reach(2)
 	v.hi[2] = min(left, right)
 	v.outHi[2] = v.hi[2]
-	in, out := v.hi.sub(v.lo), v.outHi.sub(v.outLo)
-	v.cavity = slipcase.Size{Thickness: in[0], Height: in[1], Width: in[2]}
-	v.outside = slipcase.Size{Thickness: out[0], Height: out[1], Width: out[2]}
+	in, out := between(v.lo, v.hi), between(v.outLo, v.outHi)
+	v.cavity = plan.Size{Thickness: in[0], Height: in[1], Width: in[2]}
+	v.outside = plan.Size{Thickness: out[0], Height: out[1], Width: out[2]}
 	return true
 }
 
+// between returns how far two corners are apart along each axis.
+func between(lo, hi [3]Length) [3]Length {
+	return [3]Length{hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]}
+}
+
 // measure compares the cavity with what is wanted.
-func (v *proof) measure(want slipcase.Size) {
+func (v *proof) measure(want plan.Size) {
 	compare := func(what string, is, want Length) {
 		switch {
 		case is < want-sliver:
@@ -212,10 +217,10 @@ func (v *proof) apart() {
 }
 
 // collisions finds parts that are in one place.
-func (v *proof) collisions(ps []part) {
+func (v *proof) collisions(sheet fold.Sheet) {
 	for i, a := range v.slabs {
 		for _, b := range v.slabs[i+1:] {
-			joined := slices.ContainsFunc(ps[a.part].joins, func(j join) bool { return j.to == b.part })
+			joined := slices.ContainsFunc(sheet.Leaves[a.part].Joins, func(j fold.Join) bool { return j.To == b.part })
 			if !joined && v.share(a, b) {
 				v.fault(foldup.Collision, "", "the "+a.name+" and the "+b.name+" are in one place")
 			}

@@ -8,7 +8,7 @@ type Job interface {
 	Shared() *job.Common
 	// Settings returns every setting of the kind in the order of a job file,
 	// those of Shared among them. A change of one changes the job.
-	Settings() []job.Setting
+	Settings() job.Settings
 	// Check returns every reason the job can't be made, each with the smallest
 	// change that would do, and what is possible but looks like a slip.
 	Check() (refused, suspect job.Problems)

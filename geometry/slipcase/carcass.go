@@ -7,6 +7,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -71,7 +72,7 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
 
 // Hang hangs the parts of a piece on the carcass at one of its seats, by number;
 // ok is false where the piece does not fit there.
-func (c Carcass) Hang(p geometry.Piece, seat int) (s foldup.Sheet, ok bool) {
+func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
 	return c.Body(Conditions{}).Hang(p, seat)
 }
 

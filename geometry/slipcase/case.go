@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // PieceNames lists the names a piece can have, in the order of Case.Pieces.
@@ -30,11 +31,11 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    Report
-	Suspects Problems // what is possible but looks like a slip
+	Suspects job.Problems // what is possible but looks like a slip
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
-// job that can't be made gives Problems, all of them, and no case.
+// job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
 	refused, suspects := j.Check()
 	if len(refused) > 0 {

@@ -11,6 +11,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -20,7 +21,7 @@ func dividedJob(thicknesses ...float64) slipcase.Job {
 	j := slipcase.DefaultJob()
 	j.Compartments = slipcase.EachItsOwn
 	for _, t := range thicknesses {
-		j.Books = append(j.Books, slipcase.Book{Height: readings(220), Width: readings(150), Thickness: readings(t)})
+		j.Books = append(j.Books, job.Book{Height: readings(220), Width: readings(150), Thickness: readings(t)})
 	}
 	return j
 }

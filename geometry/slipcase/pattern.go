@@ -3,8 +3,10 @@ package slipcase
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -30,18 +32,18 @@ func (j Job) matchesAcross() bool {
 const leastRepeat Length = 0.1
 
 // limitPattern: what is to line up must come again, and not too soon.
-func (j Job) limitPattern(l *limits) {
+func (j Job) limitPattern(l *job.Limits) {
 	p := j.Pattern
 	for _, r := range []struct {
 		key    string
 		repeat Length
 	}{{"pattern.repeat_across", p.Across}, {"pattern.repeat_along", p.Along}} {
 		if r.repeat != 0 {
-			l.atLeast(r.key, r.repeat, leastRepeat, "is too fine to lay pieces to")
+			l.AtLeast(r.key, r.repeat, leastRepeat, "is too fine to lay pieces to")
 		}
 	}
 	needs := func(repeat, what, right string) {
-		l.broken = append(l.broken, Problem{"pattern.match", fmt.Sprintf("%q needs %s, the repeat %s the grain", p.Match, repeat, what), fmt.Sprintf("give %q", right)})
+		l.Refuse(job.Problem{Key: "pattern.match", Value: strconv.Quote(p.Match), Reason: "needs " + repeat + ", the repeat " + what + " the grain", Fix: "give " + strconv.Quote(right)})
 	}
 	switch {
 	case j.matchesAcross() && p.Across == 0 && p.Along > 0:

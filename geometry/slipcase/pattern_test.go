@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -24,10 +25,10 @@ func patternedJob(t *rapid.T, covering, match string) slipcase.Job {
 		return slipcase.Length(rapid.Float64Range(lo, hi).Draw(t, name))
 	}
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{
-		Height:    slipcase.Readings{length("height", 150, 400)},
-		Width:     slipcase.Readings{length("width", 120, 300)},
-		Thickness: slipcase.Readings{length("thickness", 15, 90)},
+	j.Books = []job.Book{{
+		Height:    job.Readings{length("height", 150, 400)},
+		Width:     job.Readings{length("width", 120, 300)},
+		Thickness: job.Readings{length("thickness", 15, 90)},
 	}}
 	j.Covering = covering
 	j.Pattern = slipcase.Pattern{
@@ -211,7 +212,7 @@ func TestRoughIsEnough(t *testing.T) {
 // they should be.
 func TestPatternStretches(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	j.Pattern = slipcase.Pattern{Across: 10, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored, FromSpine: 12}
 	j.SidePaper.Stretch = 2
 	c, err := slipcase.Make(j)
@@ -257,7 +258,7 @@ func TestMarks(t *testing.T) {
 
 func TestPatternRefused(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	for _, match := range []string{slipcase.MatchMirrored, slipcase.MatchRound, slipcase.MatchHeight} {
 		j.Pattern = slipcase.Pattern{Direction: slipcase.AnyWay, Match: match}
 		_, err := slipcase.Make(j)
@@ -274,7 +275,7 @@ func TestPatternRefused(t *testing.T) {
 // time.
 func TestFineRepeats(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	j.Pattern = slipcase.Pattern{Across: 1e-100, Along: 0.05, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored}
 	_, err := slipcase.Make(j)
 	assert.ErrorContains(t, err, "pattern.repeat_across: ")

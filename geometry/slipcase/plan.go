@@ -7,6 +7,15 @@ import (
 	"forel/geometry/plan"
 )
 
+// Make works the case out and proves it. An error is of type job.Problems.
+func (j *Job) Make() (plan.Plan, error) {
+	c, err := Make(*j)
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return c.Plan(), nil
+}
+
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
@@ -31,14 +40,14 @@ func (c Case) Plan() plan.Plan {
 		}
 	}
 	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, j.said(s)+"; "+s.Right)
+		p.Warnings = append(p.Warnings, s.Sentence())
 	}
 	if j.dividers() > 0 {
 		widths := make([]Length, len(j.Books))
 		names := make([]string, len(j.Books))
 		for i, b := range j.Books {
 			widths[i] = b.Thick() + j.Clearance.Thickness
-			names[i] = escaped(j.volume(i)) + " %s"
+			names[i] = escaped(j.Whose(i)) + " %s"
 		}
 		p.Remarks = append(p.Remarks, plan.Say("from left to right there is room for "+strings.Join(names, ", ")+"; dividers stand between, on the lines ruled on the walls", widths...))
 	}
@@ -54,7 +63,7 @@ func (c Case) Plan() plan.Plan {
 	}
 	for i, b := range j.Books {
 		if d := b.Taper(); d > 0 {
-			p.Remarks = append(p.Remarks, plan.Say(escaped(j.volume(i))+" is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
+			p.Remarks = append(p.Remarks, plan.Say(escaped(j.Whose(i))+" is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
 		}
 	}
 	p.Remarks = append(p.Remarks, plan.Say("the three walls have one width, sides and spine wall one height: cut each at one setting"))
@@ -74,34 +83,6 @@ func (c Case) Plan() plan.Plan {
 	p.Cutting = append(p.Cutting, cutting...)
 	return p
 }
-
-// said gives what is wrong in words that stand without the key: "the width of
-// volume 2: greater than the height".
-func (j Job) said(p Problem) string {
-	for i := range j.Books {
-		for _, f := range BookFields {
-			if p.Key == BookKey(i, f.Key) && !strings.HasPrefix(p.Wrong, "volume ") {
-				return "the " + strings.ReplaceAll(f.Key, "_", " ") + " of " + j.volume(i) + ": " + p.Wrong
-			}
-		}
-	}
-	return p.Wrong
-}
-
-// volume names the nth book: "the book" where there is one.
-func (j Job) volume(n int) string {
-	switch {
-	case len(j.Books) == 1:
-		return "the book"
-	case j.Books[n].Title != "":
-		return j.Books[n].Title
-	}
-	return fmt.Sprintf("volume %d", n+1)
-}
-
-// Whose names the nth book, from 0, in a sentence: "the book" where there is
-// one, its title or its number where there are several.
-func (j Job) Whose(n int) string { return j.volume(n) }
 
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }

@@ -3,6 +3,7 @@ package slipcase
 import (
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 )
@@ -120,10 +121,10 @@ func (j Job) conditions() Conditions {
 
 // unproved gives what the proof found as problems. Job.Check names what a
 // maker can change before it comes to this.
-func unproved(r Report) Problems {
-	var ps Problems
+func unproved(r Report) job.Problems {
+	var ps job.Problems
 	for _, f := range r.Faults {
-		ps = append(ps, Problem{Key: "proof", Wrong: f.String(), Right: "change the lengths of the piece it names"})
+		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the lengths of the piece it names"})
 	}
 	return ps
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
 )
@@ -26,7 +27,7 @@ func (c Carcass) rims(v foldup.Covered) []foldup.Fault {
 		}
 		var bare []geometry.Point
 		for _, q := range c.holeEdge() {
-			if !slices.ContainsFunc(ends, func(e foldup.TabEnd) bool { return q.ToLine(e.From, e.To) <= v.HoleChord+foldup.OnArc }) {
+			if !slices.ContainsFunc(ends, func(e foldup.TabEnd) bool { return q.ToLine(e.From, e.To) <= v.HoleChord+fold.OnArc }) {
 				bare = append(bare, q)
 			}
 		}
@@ -46,7 +47,7 @@ func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
 	}
 	path := geometry.Line(edge...)
 	for _, q := range polygon.Points(ring) {
-		if foldup.Distance(q, path) > short+foldup.OnArc {
+		if foldup.Distance(q, path) > short+fold.OnArc {
 			return false
 		}
 	}

@@ -18,6 +18,7 @@ import (
 
 	"forel/geometry/fit"
 	renderfit "forel/render/fit"
+	"forel/render/pdf/pdftest"
 )
 
 // viewer is one PDF viewer for all tests: it takes seconds to start.
@@ -47,6 +48,7 @@ func lying(t testing.TB, file []byte) (pages []*image.RGBA, perMM float64) {
 	in, err := viewer.GetInstance(time.Minute)
 	require.NoError(t, err)
 	defer in.Close()
+	file = pdftest.AsDrawn(t, file)
 	doc, err := in.OpenDocument(&requests.OpenDocument{File: &file})
 	require.NoError(t, err)
 	count, err := in.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: doc.Document})

@@ -7,7 +7,9 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/record"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
@@ -30,7 +32,7 @@ func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
 	for _, d := range dimensions {
 		box := geometry.Bx(5, 4, plotWide-5, 1000)
-		high := pen{render.Discard{}, o}.plot(box, r, d) + 4
+		high := pen{&record.Surface{}, o}.plot(box, r, d) + 4
 		c := svg.New(plotWide, high, "Fit in "+string(d)+": "+title(r), "Distribution of the clearance in "+string(d)+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
 		c.Begin(render.Legend)
 		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
@@ -43,7 +45,7 @@ func Plots(r fit.Report, o Options) []Plot {
 
 // title gives the job's title on one line, or what the thing is.
 func title(r fit.Report) string {
-	if t := oneLine(r.Title); t != "" {
+	if t := wording.OneLine(r.Title); t != "" {
 		return t
 	}
 	return "Slipcase"
@@ -80,7 +82,7 @@ func (p pen) likely(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 	gaps, u := shown(r, d), p.Round.Unit
 	head := "Fit in " + string(d)
 	if gaps[0].Volume != "" {
-		head += ": " + oneLine(gaps[0].Volume) + ", the tightest compartment"
+		head += ": " + wording.OneLine(gaps[0].Volume) + ", the tightest compartment"
 	}
 	y := p.paragraph(box, box.Min.Y, typeset.Fit(head, render.HeadSize, true, box.Width()*0.85), render.HeadSize, true) + 1
 	for _, g := range gaps {

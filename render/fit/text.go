@@ -6,10 +6,10 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/wording"
 )
 
 // Text gives the report in words, in the maker's unit. Sizes are rounded as r
@@ -17,7 +17,7 @@ import (
 func Text(r fit.Report, round geometry.Rounding) []byte {
 	var b bytes.Buffer
 	u := round.Unit
-	if t := oneLine(r.Title); t != "" {
+	if t := wording.OneLine(r.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
 	for _, l := range verdict(r, u) {
@@ -217,7 +217,7 @@ func notes(r fit.Report, u geometry.Unit) []string {
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
 		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
 		"clearances are shown to " + geometry.FineStep(u) + "; the JSON report is exact to 0.001 mm",
-		"take care: knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first",
+		"take care: " + wording.Brief,
 	}
 	return out
 }
@@ -225,24 +225,5 @@ func notes(r fit.Report, u geometry.Unit) []string {
 // columns sets rows in columns, the first flush left, numbers flush right, words
 // at the end as they are.
 func columns(b *bytes.Buffer, rows [][]string) {
-	last := len(rows[0]) - 1
-	words := func(i int) bool { return i == 0 && rows[0][0] != "then too tight" || i == last && rows[0][last] == "" }
-	wide := make([]int, len(rows[0]))
-	for _, row := range rows {
-		for i, cell := range row {
-			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
-		}
-	}
-	for _, row := range rows {
-		var line strings.Builder
-		for i, cell := range row {
-			space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
-			if words(i) {
-				line.WriteString(cell + space + "  ")
-			} else {
-				line.WriteString(space + cell + "  ")
-			}
-		}
-		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
-	}
+	b.WriteString(wording.Aligned(rows, func(i int) bool { return tableOf(rows).Columns[i].Right }))
 }

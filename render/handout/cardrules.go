@@ -6,7 +6,7 @@ import "forel/geometry/onepiece"
 // those of the package onepiece in the worksheet's symbols.
 func cardRules(c onepiece.Case) sheetRules {
 	j := c.Job
-	b := j.Book
+	b := j.Book()
 	p := c.Pieces[0]
 	margin := func(name string) Length {
 		for _, m := range p.Margins {

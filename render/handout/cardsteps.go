@@ -7,7 +7,7 @@ func (b *book) cardSteps(m cardModel) []step {
 	mm := b.Round.Pretty
 	blank, sides, flaps, done := m.figures()
 	j := m.c.Job
-	bk := j.Book
+	bk := j.Book()
 	size := [3]float64{bk.Height.Largest().MM(), bk.Width.Largest().MM(), bk.Thick().MM()}
 	return []step{
 		{

@@ -2,8 +2,9 @@ package handout
 
 import (
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/onepiece"
+	"forel/geometry/space"
 	"forel/render/scene"
 )
 
@@ -13,7 +14,7 @@ type cardModel struct {
 	palette
 	c    onepiece.Case
 	p    geometry.Piece
-	hung foldup.Sheet
+	hung fold.Sheet
 	w, h float64 // the spine panel
 	d    float64 // a side
 }
@@ -30,7 +31,13 @@ func cardModelOf(c onepiece.Case, pal palette) cardModel {
 		}
 	}
 	m.w, m.h, m.d = spine.Width().MM(), spine.Height().MM(), side.Width().MM()
-	m.hung = foldup.Lay(m.p, spine.Center(), foldup.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, foldup.Vec{X: 1}, foldup.Vec{Y: 1})
+	down := space.Frame{O: space.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: space.Vec{X: 1}, V: space.Vec{Y: 1}}
+	m.hung, _ = fold.Hang(m.p, down, func(r fold.Part) float64 {
+		if spine.Center().In(r.Outline) {
+			return 1
+		}
+		return 0
+	})
 	return m
 }
 
@@ -94,7 +101,7 @@ func (m cardModel) swing(name string, from, to cardStage) []arrow {
 func (m cardModel) figures() (blank panel, sides, flaps []panel, done panel) {
 	v := scene.Turned(toHead, toMouth, -32, 36)
 	low := scene.Turned(toHead, toMouth, -36, 24)
-	flap := m.c.Job.Book.Thick().MM() + 4
+	flap := m.c.Job.Book().Thick().MM() + 4
 	focus := boxCorners(scene.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, scene.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
 	up := cardStage{sides: 90}
 	inner := cardStage{sides: 90, inner: 55}
@@ -129,7 +136,7 @@ func (m cardModel) figures() (blank panel, sides, flaps []panel, done panel) {
 			notes: []note{{name: "outer flap", more: "glue its inside; last", spot: "outer flap"}}, caption: "b: the outer flap beside it",
 		},
 	}
-	b := m.c.Job.Book
+	b := m.c.Job.Book()
 	at := scene.Vec{X: (m.w - b.Thick().MM()) / 2, Y: (m.h - b.Height.Largest().MM()) / 2, Z: b.Width.Largest().MM() * 0.52}
 	book := m.volume("book", at, b.Thick().MM(), b.Height.Largest().MM(), b.Width.Largest().MM())
 	done = panel{

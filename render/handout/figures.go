@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/render/scene"
 )
 
@@ -130,7 +130,7 @@ func (m model) ruled(faces []scene.Face) []scene.Face {
 // swing gives the arrow that the tip of a leaf moves along from one stage of its
 // covering to another. The leaf is the one that most holds for.
 // near is where the arrow is wanted; nil: in the middle.
-func (m model) swing(c covering, from, to stage, near []scene.Vec, pick func(hung foldup.Sheet, i int) float64) (arrow, bool) {
+func (m model) swing(c covering, from, to stage, near []scene.Vec, pick func(hung fold.Sheet, i int) float64) (arrow, bool) {
 	hung, ok := m.hang(c)
 	if !ok {
 		return arrow{}, false
@@ -159,7 +159,7 @@ func (m model) swing(c covering, from, to stage, near []scene.Vec, pick func(hun
 // tipOf gives the middle of the edge of a leaf that is farthest from its hinge.
 // With places that it is to be near, it is the place on that edge, as the sheet is
 // posed, nearest their middle.
-func tipOf(hung foldup.Sheet, i int, angle func(int) float64, near []scene.Vec) geometry.Point {
+func tipOf(hung fold.Sheet, i int, angle func(int) float64, near []scene.Vec) geometry.Point {
 	l := hung.Leaves[i]
 	from, to := l.Hinge()
 	far := geometry.Length(0)
@@ -206,8 +206,8 @@ func offLine(p, a, b geometry.Point) geometry.Length {
 
 // hangsOn gives a pick for swing: the largest leaf in a face that hangs on one
 // of another face.
-func hangsOn(face, on func(geometry.Face) bool, also func(foldup.Sheet, int) bool) func(foldup.Sheet, int) float64 {
-	return func(hung foldup.Sheet, i int) float64 {
+func hangsOn(face, on func(geometry.Face) bool, also func(fold.Sheet, int) bool) func(fold.Sheet, int) float64 {
+	return func(hung fold.Sheet, i int) float64 {
 		l := hung.Leaves[i]
 		if l.On < 0 || !face(l.Face) || !on(hung.Leaves[l.On].Face) || also != nil && !also(hung, i) {
 			return 0
@@ -221,7 +221,7 @@ func is(faces ...geometry.Face) func(geometry.Face) bool {
 }
 
 // swings gives the arrows for several picks that there are.
-func (m model) swings(c covering, from, to stage, near []scene.Vec, picks ...func(foldup.Sheet, int) float64) []arrow {
+func (m model) swings(c covering, from, to stage, near []scene.Vec, picks ...func(fold.Sheet, int) float64) []arrow {
 	var out []arrow
 	for _, p := range picks {
 		if a, ok := m.swing(c, from, to, near, p); ok {

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -19,7 +20,7 @@ type length = geometry.Length
 func jobOf(height, width, thickness length) slipcase.Job {
 	j := slipcase.DefaultJob()
 	j.Title = "Invented"
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
 
@@ -30,8 +31,8 @@ func changed(j slipcase.Job, change func(*slipcase.Job)) slipcase.Job {
 
 func threeVolumes(j *slipcase.Job) {
 	j.Books = append(j.Books, j.Books[0], j.Books[0])
-	j.Books[1].Thickness = slipcase.Readings{22}
-	j.Books[2].Height = slipcase.Readings{180}
+	j.Books[1].Thickness = job.Readings{22}
+	j.Books[2].Height = job.Readings{180}
 }
 
 // jobs are cases from a 3 mm pamphlet to a 150 mm folio, of every covering,
@@ -76,7 +77,7 @@ func subjectOf(t require.TestingT, j slipcase.Job) handout.Subject {
 func cardJob(height, width, thickness, card length) onepiece.Job {
 	j := onepiece.DefaultJob()
 	j.Title, j.Card.Thickness = "Invented", card
-	j.Book = jobOf(height, width, thickness).Books[0]
+	j.Books = jobOf(height, width, thickness).Books
 	return j
 }
 
@@ -115,8 +116,8 @@ func anyJob(t *rapid.T) slipcase.Job {
 				length(rapid.Float64Range(40, 500).Draw(t, "height")), length(rapid.Float64Range(30, 400).Draw(t, "width")),
 				length(rapid.Float64Range(3, 150/float64(n)).Draw(t, "thickness"))).Books[0])
 		}
-		for _, c := range slipcase.Choices {
-			*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+		for _, c := range j.Settings().Words() {
+			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
 		if rapid.Bool().Draw(t, "unlined") {
 			j.Lining.Thickness = 0
@@ -125,7 +126,7 @@ func anyJob(t *rapid.T) slipcase.Job {
 		j.Clearance.Thickness = length(rapid.Float64Range(2, 6).Draw(t, "clearance"))
 		if _, err := slipcase.Make(j); err == nil {
 			return j
-		} else if refused := (slipcase.Problems)(nil); !errors.As(err, &refused) {
+		} else if refused := (job.Problems)(nil); !errors.As(err, &refused) {
 			t.Fatalf("%v", err)
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/slipcase"
 	"forel/render"
 	"forel/render/scene"
@@ -18,7 +18,7 @@ type model struct {
 	c      slipcase.Carcass
 	pieces map[string]geometry.Piece // as they lie on the case, before they are cut smaller for their stretch
 	lined  bool                      // the boards are lined when they are joined
-	hung   map[covering]foldup.Sheet // those hung so far: it takes a while
+	hung   map[covering]fold.Sheet   // those hung so far: it takes a while
 }
 
 func modelOf(c slipcase.Case, pal palette) model {
@@ -29,7 +29,7 @@ func modelOf(c slipcase.Case, pal palette) model {
 			c = whole
 		}
 	}
-	m := model{palette: pal, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]foldup.Sheet{},
+	m := model{palette: pal, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]fold.Sheet{},
 		lined: j.Lining.Thickness > 0 && j.Lining.Order != slipcase.LinedAfter}
 	for _, p := range c.Pieces {
 		m.pieces[p.Name] = p
@@ -138,7 +138,7 @@ func (c covering) object() string {
 }
 
 // hang hangs a covering on the carcass; ok is false where it does not fit there.
-func (m model) hang(c covering) (hung foldup.Sheet, ok bool) {
+func (m model) hang(c covering) (hung fold.Sheet, ok bool) {
 	if hung, ok = m.hung[c]; ok {
 		return hung, true
 	}
@@ -159,7 +159,7 @@ func (m model) sheet(c covering, at stage, fresh bool) []scene.Face {
 }
 
 // leaves gives the faces of the parts of a piece as they are posed.
-func leaves(p geometry.Piece, hung foldup.Sheet, posed []foldup.Posed, object string, layer int, look sheetLook, fresh, flat bool) []scene.Face {
+func leaves(p geometry.Piece, hung fold.Sheet, posed []fold.Posed, object string, layer int, look sheetLook, fresh, flat bool) []scene.Face {
 	if !fresh {
 		look.face, look.back = plain(look.face), plain(look.back)
 	}
@@ -209,7 +209,7 @@ func leaves(p geometry.Piece, hung foldup.Sheet, posed []foldup.Posed, object st
 
 // depthOf gives how many folds a leaf is from the one laid first, plus one for
 // what is folded last.
-func depthOf(s foldup.Sheet, i int) int {
+func depthOf(s fold.Sheet, i int) int {
 	n := 0
 	for k := i; s.Leaves[k].On >= 0; k = s.Leaves[k].On {
 		n++
@@ -221,7 +221,7 @@ func depthOf(s foldup.Sheet, i int) int {
 }
 
 // leafName gives the name of the region that a leaf is, or of its piece.
-func leafName(p geometry.Piece, l foldup.Leaf) string {
+func leafName(p geometry.Piece, l fold.Leaf) string {
 	for _, r := range p.Regions {
 		if l.Holds(r.Room.Center()) {
 			name, _, _ := strings.Cut(r.Name, ":")

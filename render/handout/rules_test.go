@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/render/handout"
@@ -125,8 +126,8 @@ func TestRulesGiveTheSizes(t *testing.T) {
 func TestRulesGiveTheSizesOfAnyJob(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJob(t)
-		for _, p := range slipcase.Percents {
-			*p.At(&j) = rapid.SampledFrom([]float64{0, 0, 1.5, 2.25}).Draw(t, p.Key)
+		for _, p := range j.Settings().Numbers() {
+			*p.Number = rapid.SampledFrom([]float64{0, 0, 1.5, 2.25}).Draw(t, p.Key)
 		}
 		if _, err := slipcase.Make(j); err != nil {
 			t.Skip("can't be made")
@@ -141,7 +142,7 @@ func TestRulesGiveTheSizesOfAnyJob(t *testing.T) {
 // walls of 113 x 14; sizes are given without lining paper.
 func TestPublishedWorksheet(t *testing.T) {
 	j := jobOf(157, 113, 12)
-	j.Lining.Thickness, j.Clearance = 0, slipcase.Clearance{Height: 2, Width: 0, Thickness: 2}
+	j.Lining.Thickness, j.Clearance = 0, job.Clearance{Height: 2, Width: 0, Thickness: 2}
 	lines, sizes := handout.Rules(subjectOf(t, j))
 	symbols := map[string]float64{}
 	for _, l := range lines {

@@ -2,7 +2,7 @@ package handout
 
 import (
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/fold"
 	"forel/geometry/slipcase"
 )
 
@@ -38,7 +38,7 @@ func onEnd(f geometry.Face) bool  { return f == slipcase.HeadOutside || f == sli
 
 // viaRoot tells whether a leaf hangs on the part that is laid first other than
 // over what lies on a side.
-func viaRoot(s foldup.Sheet, i int) bool {
+func viaRoot(s fold.Sheet, i int) bool {
 	for ; s.Leaves[i].On >= 0; i = s.Leaves[i].On {
 		if on := s.Leaves[i].On; onSide(s.Leaves[i].Face) && s.Leaves[on].On < 0 {
 			return false
@@ -48,7 +48,7 @@ func viaRoot(s foldup.Sheet, i int) bool {
 }
 
 // angle gives the angle of every leaf at a stage.
-func (s stage) angle(hung foldup.Sheet) func(leaf int) float64 {
+func (s stage) angle(hung fold.Sheet) func(leaf int) float64 {
 	angles := map[int]float64{}
 	for i, l := range hung.Leaves {
 		if l.On < 0 {
@@ -78,7 +78,7 @@ func (s stage) angle(hung foldup.Sheet) func(leaf int) float64 {
 // turnedIn gives the angle of one hinge of what is turned in: those over the
 // edge of the board go first, those into the case after; what pleats and bends
 // in the corners goes last.
-func turnedIn(hung foldup.Sheet, i int, total float64) float64 {
+func turnedIn(hung fold.Sheet, i int, total float64) float64 {
 	l := hung.Leaves[i]
 	on := hung.Leaves[l.On]
 	switch {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
@@ -22,9 +23,9 @@ import (
 func cardCase(t *testing.T, height, width, thickness, card slipcase.Length) onepiece.Case {
 	j := onepiece.DefaultJob()
 	j.Title = "Net mending"
-	j.Book = slipcase.Book{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	j.Card.Thickness = card
-	j.Clearance = slipcase.Clearance{Height: 5}
+	j.Clearance = job.Clearance{Height: 5}
 	c, err := onepiece.Make(j)
 	require.NoError(t, err)
 	return c

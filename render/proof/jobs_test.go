@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -15,7 +16,7 @@ import (
 func jobOf(height, width, thickness Length) slipcase.Job {
 	j := slipcase.DefaultJob()
 	j.Title = "Invented"
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
 
