@@ -67,4 +67,4 @@ func (c card) fit(s fit.Scale) fit.Report           { return fit.OfCard(c.Case).
 func (c card) handout() handout.Subject             { return handout.OfCard(c.Case) }
 func (c card) proofText(r geometry.Rounding) []byte { return proof.CardText(c.Case, r) }
 func (c card) proofJSON() ([]byte, error)           { return proof.CardJSON(c.Case) }
-func (c card) proofDrawn(o proof.Options) picture   { return proof.CardDrawing{Case: c.Case, Options: o} }
+func (c card) proofDrawn(o proof.Options) picture   { return proof.DrawCard(c.Case, o) }

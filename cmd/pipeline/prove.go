@@ -28,7 +28,7 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	o := proof.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
-	if err := o.Check(); err != nil {
+	if err := proof.Check(o); err != nil {
 		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
 	}
 	drawing := w.made.proofDrawn(o)

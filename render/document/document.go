@@ -35,6 +35,7 @@ type Options struct {
 type Document struct {
 	Options
 	Title    string // that viewers show
+	About    string // the description of an SVG
 	Running  string // the job's title, at the foot of each page; may be empty
 	Foot     string // what is said at the foot of each page
 	TrueSize bool   // patterns are on it: it is corrected by what the printer was measured to be off
@@ -199,15 +200,14 @@ func (d *Document) PDF() ([]byte, error) {
 	return doc.Bytes()
 }
 
-// SVG returns the document as one drawing with a description, its pages one below
-// the other.
-func (d *Document) SVG(about string) []byte {
+// SVG returns the document as one drawing, its pages one below the other.
+func (d *Document) SVG() []byte {
 	pages := d.Pages()
 	var wide, tall Length
 	for _, p := range pages {
 		wide, tall = max(wide, p.Width), tall+p.Height
 	}
-	c := svg.New(wide, tall, d.Title, about)
+	c := svg.New(wide, tall, d.Title, d.About)
 	c.Begin(render.Legend)
 	c.Fill(geometry.Rectangle(geometry.Bx(0, 0, wide, tall)), render.White)
 	var down Length

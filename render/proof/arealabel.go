@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -114,7 +115,7 @@ func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []r
 		top = f.under(b.looks, b.base).name
 	}
 	if !named[top] {
-		lines := []string{top, counted(n, "layer", "layers")}
+		lines := []string{top, wording.Count(n, "layer")}
 		if n == 0 {
 			lines = lines[:1]
 		}

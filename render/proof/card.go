@@ -8,13 +8,14 @@ import (
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 	"forel/render/data"
 )
 
 // CardText gives the report of a case of card as text.
 func CardText(c onepiece.Case, r geometry.Rounding) []byte {
 	var b bytes.Buffer
-	if t := oneLine(c.Job.Title); t != "" {
+	if t := wording.OneLine(c.Job.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
 	b.WriteString(cardVerdict(c) + "\n\n")

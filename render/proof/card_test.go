@@ -13,7 +13,6 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/paper"
-	"forel/render/record"
 	"forel/render/typeset"
 )
 
@@ -99,11 +98,9 @@ func TestCardPicture(t *testing.T) {
 			var err error
 			setup.Sheet, err = paper.ParseSheet(sheet, geometry.MM)
 			require.NoError(t, err)
-			drawing := CardDrawing{cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM}}.draw()
-			require.Equal(t, 2, drawing.Pages())
-			for n := range drawing.Pages() {
-				var r record.Surface
-				drawing.Page(n, &r)
+			drawing := DrawCard(cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM}).Pages()
+			require.Len(t, drawing, 2)
+			for n, r := range drawing {
 				page := setup.Printable(false)
 				require.NotEmpty(t, r.Texts)
 				for i, a := range r.Texts {

@@ -6,29 +6,19 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
+	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
-// CardDrawing is the pictures of a folded case of card: the case at an angle,
-// then every wall flat with its layers.
-type CardDrawing struct {
-	Case onepiece.Case
-	Options
-}
-
-// SVG gives the pictures as one drawing, the pages one below the other.
-func (d CardDrawing) SVG() []byte { return d.draw().SVG() }
-
-// PDF gives the pictures as pages.
-func (d CardDrawing) PDF() ([]byte, error) { return d.draw().PDF() }
-
-func (d CardDrawing) draw() *Drawing {
-	b := newCardBook(d.Case, d.Options)
-	b.AddPage("The case")
-	drawCard(b, d.Case, d.Options)
+// DrawCard draws a folded case of card: the case at an angle, then every wall flat
+// with its layers.
+func DrawCard(c onepiece.Case, o Options) *document.Document {
+	b := newCardBook(c, o)
+	drawCard(b, b.NewPage(false, "The case"), c, o)
 	b.cardWalls()
-	return b.Drawing
+	return b.Document
 }
 
 // newCardBook starts the document of a case of card.
@@ -51,9 +41,7 @@ func newCardBook(c onepiece.Case, o Options) *book {
 	}
 	s.Report.Faults = c.Proof.Faults
 	k := looksOf(s)
-	b := &book{Options: o, Subject: s, Drawing: newDrawing(s, o.Setup.Sheet), faces: study(s.Report), looks: k, base: k.board, pageOf: map[geometry.Face]int{}}
-	b.title = cardTitle(c)
-	b.black, b.date = o.Black, o.Date
+	b := &book{Subject: s, Document: newDocument(cardTitle(c), s, o), faces: study(s.Report), looks: k, base: k.board, pageOf: map[geometry.Face]int{}}
 	b.caption = func(f face) string {
 		size := o.Round.Number(f.Extent.Width()) + " × " + o.Round.Pretty(f.Extent.Height())
 		for _, w := range c.Proof.Walls {
@@ -69,14 +57,11 @@ func newCardBook(c onepiece.Case, o Options) *book {
 // cardWalls draws every wall flat.
 func (b *book) cardWalls() {
 	sp := spreads[0]
-	box := b.newPage("Walls")
+	box := b.NewPage(false, "Walls")
 	b.pageOf = map[geometry.Face]int{}
-	head := func() Length {
-		return b.paragraph(box, b.paragraph(box, box.Min.Y-1.2, "The walls, each as you see it from outside", render.HeadSize, true),
-			"A number says how many layers of card lie there, one on another; a name is that of the outermost. Between parts stand the reliefs.", render.BodySize, false) + 2
-	}
-	y := head()
-	low := b.cardLegend(box, box.Max.Y, true)
+	y := b.heading(box, "The walls, each as you see it from outside",
+		"A number says how many layers of card lie there, one on another; a name is that of the outermost. Between parts stand the reliefs.")
+	low := b.legendTop(box)
 	n := scales[len(scales)-1]
 	for _, s := range scales {
 		tall, fits := Length(0), true
@@ -98,21 +83,11 @@ func (b *book) cardWalls() {
 		b.drawRow(row, box.Min.X, y)
 		y += row.tall() + rowGap
 	}
-	b.cardLegend(box, box.Max.Y, false)
-	b.Text(render.Text{At: geometry.Pt(box.Min.X, box.Max.Y+foot-1), String: "Figures, not at true size: do not cut from this page.", Size: render.NoteSize, Color: render.Black})
-}
-
-// cardLegend sets the legend of the walls and gives where it starts; only
-// measured it draws nothing.
-func (b *book) cardLegend(box geometry.Box, y Length, measured bool) Length {
-	if measured {
-		return b.quiet().legend(box, y)
-	}
-	return b.legend(box, y)
+	b.legend(box, box.Max.Y)
 }
 
 func cardTitle(c onepiece.Case) string {
-	if t := oneLine(c.Job.Title); t != "" {
+	if t := wording.OneLine(c.Job.Title); t != "" {
 		return "Proof: " + t
 	}
 	return "Proof of a case of card"
@@ -120,10 +95,7 @@ func cardTitle(c onepiece.Case) string {
 
 // drawCard draws the folded case at an angle, mouth toward the viewer, with the
 // layers of each wall beside it.
-func drawCard(s render.Surface, c onepiece.Case, o Options) {
-	s.Begin(render.Legend)
-	defer s.End()
-	box := o.Setup.Printable(false)
+func drawCard(s render.Surface, box geometry.Box, c onepiece.Case, o Options) {
 	line := func(at geometry.Point, text string, size render.Points, bold bool) {
 		s.Text(render.Text{At: at, String: text, Size: size, Bold: bold, Color: render.Black})
 	}
@@ -171,5 +143,5 @@ func drawCard(s render.Surface, c onepiece.Case, o Options) {
 	y += typeset.LineHeight(render.BodySize) + 3
 	line(geometry.Pt(box.Min.X, y), fmt.Sprintf("Layers are named from the inside out. Room inside: %s × %s × %s (height, depth, thickness).",
 		o.Round.PrettyNumber(in.Height), o.Round.PrettyNumber(in.Width), o.Round.Pretty(in.Thickness)), render.BodySize, false)
-	line(geometry.Pt(box.Min.X, box.Max.Y-1), "Seen from the mouth, from the right and above. A figure, not at true size: do not cut from this page.", render.NoteSize, false)
+	line(geometry.Pt(box.Min.X, box.Max.Y-1), "Seen from the mouth, from the right and above.", render.NoteSize, false)
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -40,21 +40,21 @@ var (
 
 var spreads = []spread{
 	{"Outside", "The outside, each face as you see it when you look at it", []spreadRow{
-		{[]geometry.Face{slipcase.LeftOutside, slipcase.RightOutside}, half},
-		{[]geometry.Face{slipcase.SpineOutside, slipcase.HeadOutside, slipcase.TailOutside}, third},
+		{[]geometry.Face{geometry.LeftOutside, geometry.RightOutside}, half},
+		{[]geometry.Face{geometry.SpineOutside, geometry.HeadOutside, geometry.TailOutside}, third},
 	}},
 	{"Inside", "The inside, each face as you see it when you look at it", []spreadRow{
-		{[]geometry.Face{slipcase.LeftInside, slipcase.RightInside}, half},
-		{[]geometry.Face{slipcase.SpineInside, slipcase.HeadInside, slipcase.TailInside}, third},
+		{[]geometry.Face{geometry.LeftInside, geometry.RightInside}, half},
+		{[]geometry.Face{geometry.SpineInside, geometry.HeadInside, geometry.TailInside}, third},
 	}},
 	{"Mouth", "The edges of the boards round the mouth, seen from in front", []spreadRow{
-		{[]geometry.Face{slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth}, narrow},
+		{[]geometry.Face{geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth}, narrow},
 	}},
 }
 
 // dividerSpread is the page of the dividers, where there are any.
 var dividerSpread = spread{"Dividers", "A divider, each face as you see it when you look at it; all are alike", []spreadRow{
-	{[]geometry.Face{slipcase.DividerLeft, slipcase.DividerRight, slipcase.DividerMouth}, []Length{0.4, 0.4, 0.2}},
+	{[]geometry.Face{geometry.DividerLeft, geometry.DividerRight, geometry.DividerMouth}, []Length{0.4, 0.4, 0.2}},
 }}
 
 // spreads gives the pages of faces.
@@ -94,13 +94,13 @@ func (b *book) faceScale(wide, tall Length) float64 {
 
 // facePages draws every face flat, then the table of them.
 func (b *book) facePages() {
-	room := b.room()
-	tall := b.legendTop(room) - 2 - b.quiet().faceHead(room, b.spreads()[len(b.spreads())-1], 1.25)
+	room := b.Room(false)
+	tall := b.legendTop(room) - 2 - b.measured(func() Length { return b.faceHead(room, b.spreads()[len(b.spreads())-1], 1.25) })
 	n := b.faceScale(room.Width(), tall)
 	var box geometry.Box
 	var y Length
 	for _, sp := range b.spreads() {
-		box = b.newPage(sp.bookmark)
+		box = b.NewPage(false, sp.bookmark)
 		y = b.faceHead(box, sp, n)
 		b.legend(box, box.Max.Y)
 		for _, r := range sp.rows {
@@ -113,7 +113,9 @@ func (b *book) facePages() {
 }
 
 // legendTop gives where the legend of a page starts.
-func (b *book) legendTop(box geometry.Box) Length { return b.quiet().legend(box, box.Max.Y) }
+func (b *book) legendTop(box geometry.Box) Length {
+	return b.measured(func() Length { return b.legend(box, box.Max.Y) })
+}
 
 // faceHead sets the head of a page of faces.
 func (b *book) faceHead(box geometry.Box, sp spread, n float64) Length {
@@ -141,7 +143,7 @@ func (b *book) faceRow(sr spreadRow, wide, scale Length) faceRow {
 		}
 		f, cell := newFlatFace(of, scale), wide*sr.parts[i]
 		caption := wrapped(b.captionOf(f), noteSize, false, cell-5)
-		head := wrapped(capital(string(name)), render.BodySize, true, cell-3)
+		head := wrapped(wording.Capital(string(name)), render.BodySize, true, cell-3)
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
 		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)

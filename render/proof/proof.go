@@ -6,12 +6,12 @@ package proof
 
 import (
 	"fmt"
-	"time"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/slipcase"
-	"forel/paper"
+	"forel/geometry/wording"
+	"forel/render/document"
 )
 
 // Length is a distance in millimetres.
@@ -54,20 +54,14 @@ func Of(c slipcase.Case) Subject {
 }
 
 // Options say how the pictures are laid out.
-type Options struct {
-	Setup paper.Setup // of the pages; only the sheet and its margin count
-	Round geometry.Rounding
-	Black bool      // print in black alone; the SVG keeps its colours
-	Date  time.Time // the document's; zero: none
-}
+type Options = document.Options
 
 // leastAcross is what the tables of the picture take between the margins.
 const leastAcross Length = 165
 
 // Check tells why the picture can't be drawn on a sheet, nil if it can.
-func (o Options) Check() error {
-	// A measure that a printer makes too long leaves less to draw on.
-	if room := o.Setup.Printable(false).Width(); room < leastAcross*0.97 {
+func Check(o Options) error {
+	if room := o.Setup.Reach(false).Width(); room < leastAcross*0.97 {
 		return fmt.Errorf("%v with margins of %v leaves %.4g mm across for the picture of the proof; at least %.4g mm are needed",
 			o.Setup.Sheet, o.Setup.Margins, room.MM(), leastAcross.MM())
 	}
@@ -90,7 +84,7 @@ func (s Subject) inside(k looks) look {
 
 // name gives the job's title on one line, or what the thing is.
 func (s Subject) name() string {
-	if t := oneLine(s.Title); t != "" {
+	if t := wording.OneLine(s.Title); t != "" {
 		return t
 	}
 	return "Slipcase"

@@ -2,7 +2,9 @@ package proof
 
 import (
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -20,17 +22,17 @@ const leastLarger = 2.2
 // solidPage draws the case from outside at an angle, a corner of its mouth
 // larger, and the clearances.
 func (b *book) solidPage() {
-	box := b.newPage("The case")
+	box := b.NewPage(false, "The case")
 	y := box.Min.Y + typeset.Ascent(render.TitleSize)
-	b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: fit(b.name(), render.TitleSize, true, box.Width()), Size: render.TitleSize, Bold: true, Color: render.Black})
+	document.Write(b, geometry.Pt(box.Min.X, y), fit(b.name(), render.TitleSize, true, box.Width()), render.TitleSize, true)
 	y = b.paragraph(box, y+1.5, "Proof: the slipcase folded up from its pieces", render.HeadSize, false)
-	y = b.paragraph(box, y, capital(b.verdict())+".", render.BodySize, true)
+	y = b.paragraph(box, y, wording.Capital(b.verdict())+".", render.BodySize, true)
 	if len(b.Report.Faces) == 0 {
 		b.paragraph(box, y+2, "The boards do not meet, so there is no case to draw.", render.BodySize, false)
 		return
 	}
 	for _, r := range b.remarks() {
-		y = b.paragraph(box, y, capital(r)+".", render.BodySize, false)
+		y = b.paragraph(box, y, wording.Capital(r)+".", render.BodySize, false)
 	}
 	low := b.legend(box, box.Max.Y) - 3
 	lowerTall := max(lowerLeast, min(lowerMost, 0.55*(low-y-2)))

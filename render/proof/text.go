@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/wording"
 )
 
 // Text gives the report in words, in the maker's unit: whether the case is
@@ -16,7 +16,7 @@ import (
 // are rounded as r says; piles and clearances to 0.01 mm or 0.001 in.
 func Text(s Subject, r geometry.Rounding) []byte {
 	var b bytes.Buffer
-	if t := oneLine(s.Title); t != "" {
+	if t := wording.OneLine(s.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
 	fmt.Fprintln(&b, s.verdict())
@@ -83,26 +83,8 @@ func (s Subject) notes(faces []face, r geometry.Rounding) []string {
 	return append(out, s.remarks()...)
 }
 
-// columns sets rows in columns: the first and the last that hold words flush
-// left, numbers flush right.
+// columns sets rows in columns: the first and the one that holds words flush left,
+// numbers flush right.
 func columns(b *bytes.Buffer, rows [][]string) {
-	wide := make([]int, len(rows[0]))
-	for _, row := range rows {
-		for i, cell := range row {
-			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
-		}
-	}
-	for _, row := range rows {
-		var line strings.Builder
-		for i, cell := range row {
-			space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
-			words := i == 0 || rows[0][i] == "pieces"
-			if words {
-				line.WriteString(cell + space + "  ")
-			} else {
-				line.WriteString(space + cell + "  ")
-			}
-		}
-		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
-	}
+	b.WriteString(wording.Aligned(rows, func(i int) bool { return i > 0 && rows[0][i] != "pieces" }))
 }

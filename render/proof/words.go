@@ -2,9 +2,6 @@ package proof
 
 import (
 	"fmt"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/render"
@@ -47,26 +44,6 @@ func unitName(u geometry.Unit) string {
 		return "in inches"
 	}
 	return "in millimetres"
-}
-
-// oneLine keeps a title from breaking a line.
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// capital starts a sentence.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
-}
-
-// counted writes a number of things.
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // spare is the part of a line that words may fill, plain and bold. A viewer of

@@ -45,6 +45,6 @@ func (b *booklet) table() []document.Block {
 		note += " Take care: " + m + "."
 	}
 	blocks := b.Table("", t)
-	blocks[0].Above = 2
+	blocks[0].Above = 3
 	return append(blocks, b.Paragraph(note, render.NoteSize, false).After(0.8))
 }
