@@ -8,7 +8,6 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/render/handout"
-	"forel/render/proof"
 	"forel/render/templates"
 )
 
@@ -17,15 +16,6 @@ type kind interface {
 	Plan() plan.Plan
 	fit(fit.Scale) fit.Report
 	handout() handout.Subject
-	proofText(geometry.Rounding) []byte
-	proofJSON() ([]byte, error)
-	proofDrawn(proof.Options) picture
-}
-
-// picture is a drawing in both formats.
-type picture interface {
-	SVG() []byte
-	PDF() ([]byte, error)
 }
 
 // makeKind works out the case that a job asks for.
@@ -51,11 +41,8 @@ func drawingNames() (files []string) {
 // boards is a case of boards.
 type boards struct{ slipcase.Case }
 
-func (b boards) fit(s fit.Scale) fit.Report           { return fit.Of(b.Case).Weighed(b.Case, s) }
-func (b boards) handout() handout.Subject             { return handout.Of(b.Case) }
-func (b boards) proofText(r geometry.Rounding) []byte { return proof.Text(proof.Of(b.Case), r) }
-func (b boards) proofJSON() ([]byte, error)           { return proof.JSON(proof.Of(b.Case)) }
-func (b boards) proofDrawn(o proof.Options) picture   { return proof.Draw(proof.Of(b.Case), o) }
+func (b boards) fit(s fit.Scale) fit.Report { return fit.Of(b.Case).Weighed(b.Case, s) }
+func (b boards) handout() handout.Subject   { return handout.Of(b.Case) }
 
 // card is a case of scored card.
 type card struct {
@@ -63,8 +50,5 @@ type card struct {
 	job slipcase.Job // its book and what is unsure
 }
 
-func (c card) fit(s fit.Scale) fit.Report           { return fit.OfCard(c.Case).WeighedCard(c.Case, s) }
-func (c card) handout() handout.Subject             { return handout.OfCard(c.Case) }
-func (c card) proofText(r geometry.Rounding) []byte { return proof.CardText(c.Case, r) }
-func (c card) proofJSON() ([]byte, error)           { return proof.CardJSON(c.Case) }
-func (c card) proofDrawn(o proof.Options) picture   { return proof.DrawCard(c.Case, o) }
+func (c card) fit(s fit.Scale) fit.Report { return fit.OfCard(c.Case).WeighedCard(c.Case, s) }
+func (c card) handout() handout.Subject   { return handout.OfCard(c.Case) }

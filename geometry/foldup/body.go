@@ -27,7 +27,7 @@ type Frame = space.Frame
 // Surface is a flat face of a body. Its own coordinates are those of Frame.
 type Surface struct {
 	Face   geometry.Face // its name
-	Board  string        // what it is a face of, for a sentence: "the head wall"
+	Board  string        // what it is a face of: "head wall"
 	Frame  space.Frame
 	Normal space.Vec    // out of the board
 	Extent geometry.Box // in the face's own coordinates

@@ -59,7 +59,7 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 	}
 	root, ok := b.Place(p.Seats[seat])
 	if !ok {
-		fault(Misfit, "its place does not fit the carcass: the ruled lines and the boards differ")
+		fault(Misfit, "its place does not fit: the ruled lines and the boards differ")
 		return nil, faults
 	}
 	s, ok := hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])

@@ -54,8 +54,8 @@ func (v *proof) report() Report {
 		return stage.Note{Name: stage.Words(name), More: stage.Words(more), At: space.Vec{X: x, Y: y, Z: z}}
 	}
 	r.Notes = []stage.Note{
-		{Name: stage.Words("head"), Spot: string(HeadOutside)},
-		{Name: stage.Words("right side"), Spot: string(RightOutside)},
+		{Name: stage.Words("head"), More: stage.Words("flaps, in two layers"), Spot: string(HeadOutside)},
+		{Name: stage.Words("right side"), More: stage.Words("one layer"), Spot: string(RightOutside)},
 		note("spine", "behind, round this edge", w, h*0.45, 0),
 		note("left side", "its edge at the mouth", v.card.Thickness/2, h*0.85, d),
 		note("tail", "its edges at the mouth", w*0.6, v.card.Thickness, d),
@@ -95,9 +95,9 @@ var beyond = map[geometry.Face]foldup.Beyond{
 	TailOutside:  {Left: "left side", Right: "right side", Top: "mouth", Bottom: "spine"},
 }
 
-// boards names the walls for sentences.
+// boards names the walls.
 var boards = map[geometry.Face]string{
-	LeftOutside: "the left side", RightOutside: "the right side", SpineOutside: "the spine wall", HeadOutside: "the head wall", TailOutside: "the tail wall",
+	LeftOutside: "left side", RightOutside: "right side", SpineOutside: "spine wall", HeadOutside: "head wall", TailOutside: "tail wall",
 }
 
 // unit returns the step along an axis.
@@ -169,5 +169,5 @@ func (v *proof) solid(s slab) plan.Solid {
 	if geometry.Polygon(outline...).SignedArea() < 0 {
 		slices.Reverse(outline)
 	}
-	return plan.Solid{Name: s.name, Frame: f, Outline: outline, Thick: s.hi - s.lo}
+	return plan.Solid{Name: s.name, Stuff: stage.Card, Frame: f, Outline: outline, Thick: s.hi - s.lo}
 }

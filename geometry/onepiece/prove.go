@@ -88,9 +88,8 @@ var walls = []struct {
 	axis int
 	sign Length
 }{
-	{LeftOutside, 0, 1}, {RightOutside, 0, -1},
-	{TailOutside, 1, 1}, {HeadOutside, 1, -1},
-	{SpineOutside, 2, 1},
+	{LeftOutside, 0, 1}, {RightOutside, 0, -1}, {SpineOutside, 2, 1},
+	{HeadOutside, 1, -1}, {TailOutside, 1, 1},
 }
 
 // wall gives the slabs of a wall from the inside out.

@@ -38,9 +38,10 @@ type Sheet struct {
 }
 
 // Solid is a board as it stands: an outline in a plane, counterclockwise for one who
-// sees the plane's normal come toward them, and its thickness along the normal.
+// sees the plane's normal come toward them, and how thick it is behind the plane.
 type Solid struct {
 	Name    string
+	Stuff   stage.Stuff // of what is seen of it beside its faces
 	Frame   space.Frame
 	Outline []geometry.Point
 	Thick   Length
@@ -86,11 +87,23 @@ func (p Proof) Left(key, part string) (Length, bool) {
 }
 
 // Box returns the solid of an upright block between two corners.
-func Box(name string, a, b space.Vec) Solid {
+func Box(name string, stuff stage.Stuff, a, b space.Vec) Solid {
 	return Solid{
 		Name:    name,
-		Frame:   space.Frame{O: a, U: space.Vec{X: 1}, V: space.Vec{Y: 1}},
+		Stuff:   stuff,
+		Frame:   space.Frame{O: space.Vec{X: a.X, Y: a.Y, Z: b.Z}, U: space.Vec{X: 1}, V: space.Vec{Y: 1}},
 		Outline: geometry.Rectangle(geometry.Bx(0, 0, b.X-a.X, b.Y-a.Y)).Flatten(1),
 		Thick:   b.Z - a.Z,
 	}
+}
+
+// Corners returns the corners of a solid.
+func (s Solid) Corners() []space.Vec {
+	var out []space.Vec
+	back := s.Frame.Normal().Mul(-s.Thick)
+	for _, q := range s.Outline {
+		v := s.Frame.At(q)
+		out = append(out, v, v.Add(back))
+	}
+	return out
 }

@@ -151,7 +151,7 @@ func (c Carcass) surfaces(k Conditions) []foldup.Surface {
 	upright := func(left, right string) foldup.Beyond {
 		return foldup.Beyond{Left: left, Right: right, Top: "head", Bottom: "tail"}
 	}
-	left, right, spine, head, tail := "the left side", "the right side", "the spine wall", "the head wall", "the tail wall"
+	left, right, spine, head, tail := "left side", "right side", "spine wall", "head wall", "tail wall"
 	out := []foldup.Surface{
 		outside(c.cut(face(LeftOutside, left, space.Vec{}, z, y, x.Mul(-1), geometry.Bx(0, 0, d, h), sideFromLeft))),
 		outside(c.cut(face(RightOutside, right, space.Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), sideFromRight))),

@@ -56,6 +56,6 @@ func (k Left) facts() []plan.Fact {
 	return []plan.Fact{
 		{Key: "body", Name: "in the body", Parts: []plan.Part{{Name: "height", Length: k.BodyHeight}, {Name: "depth", Length: k.BodyWidth}, {Name: "thickness", Length: k.BodyThickness}}},
 		{Key: "mouth", Name: "at the mouth", Parts: []plan.Part{{Name: "height", Length: k.MouthHeight}, {Name: "thickness", Length: k.MouthThickness}}},
-		{Key: "mouth_corners", Name: "in the corners of the mouth", Parts: []plan.Part{{Name: "height", Length: k.MouthCorners}}},
+		{Key: "mouth_corners", Name: "in its corners", Parts: []plan.Part{{Name: "height", Length: k.MouthCorners}}},
 	}
 }

@@ -102,7 +102,7 @@ func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 		}
 		f, ok := v.Place(p.Seats[0])
 		if !ok {
-			r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Misfit, Piece: name, What: "its place does not fit the carcass"})
+			r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Misfit, Piece: name, What: "its place does not fit the boards"})
 			continue
 		}
 		var at []Length
@@ -223,4 +223,4 @@ func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceRepo
 }
 
 // onDividers is what the faces of a divider are faces of.
-const onDividers = "a divider"
+const onDividers = "divider"

@@ -60,17 +60,17 @@ func (r *Report) solids() []plan.Solid {
 	c := r.Carcass
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
 	side := func(name string, x Length) plan.Solid {
-		return plan.Solid{Name: name, Frame: space.Frame{O: space.Vec{X: x}, U: toMouth, V: toHead}, Outline: c.Side, Thick: s}
+		return plan.Solid{Name: name, Stuff: stage.Board, Frame: space.Frame{O: space.Vec{X: x}, U: toMouth, V: toHead}, Outline: c.Side, Thick: s}
 	}
 	out := []plan.Solid{
-		side("left side", s),
-		side("right side", w),
-		plan.Box("spine wall", space.Vec{X: s}, space.Vec{X: w - s, Y: h, Z: s}),
-		plan.Box("head wall", space.Vec{X: s, Y: h - s, Z: s}, space.Vec{X: w - s, Y: h, Z: d}),
-		plan.Box("tail wall", space.Vec{X: s, Z: s}, space.Vec{X: w - s, Y: s, Z: d}),
+		side("left side", 0),
+		side("right side", w-s),
+		plan.Box("spine wall", stage.Board, space.Vec{X: s}, space.Vec{X: w - s, Y: h, Z: s}),
+		plan.Box("head wall", stage.Board, space.Vec{X: s, Y: h - s, Z: s}, space.Vec{X: w - s, Y: h, Z: d}),
+		plan.Box("tail wall", stage.Board, space.Vec{X: s, Z: s}, space.Vec{X: w - s, Y: s, Z: d}),
 	}
 	for i, v := range r.Dividers {
-		out = append(out, plan.Box(fmt.Sprintf("divider %d", i+1), v.Min, v.Max))
+		out = append(out, plan.Box(fmt.Sprintf("divider %d", i+1), stage.Board, v.Min, v.Max))
 	}
 	return out
 }

@@ -15,7 +15,7 @@ import (
 // those under one layer are as large as that layer's part of the face.
 func TestCellsPartTheFace(t *testing.T) {
 	for name, s := range subjects(t) {
-		for _, f := range study(s.Report) {
+		for _, f := range study(s.Proof) {
 			var all float64
 			under := make([]float64, len(f.layers))
 			for _, c := range f.cells {
@@ -37,7 +37,7 @@ func TestCellsPartTheFace(t *testing.T) {
 // side tabs before the middle tab, paper goes on after cloth.
 func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
-	faces := study(s.Report)
+	faces := study(s.Proof)
 	head, ok := faceOf(faces, slipcase.HeadOutside)
 	require.True(t, ok)
 	// Two side flaps at left and right, the spine flap in the middle, the cloth
@@ -65,7 +65,7 @@ func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 // Counted by hand on the left side of an ordinary case: cloth of the spine and
 // of the head cross in the corner, and the paper lies on both.
 func TestDepthOfLayers(t *testing.T) {
-	faces := study(made(t, jobOf(221.5, 148.5, 32)).Report)
+	faces := study(made(t, jobOf(221.5, 148.5, 32)).Proof)
 	for face, want := range map[geometry.Face]int{
 		slipcase.LeftOutside: 3, slipcase.SpineOutside: 1, slipcase.HeadOutside: 3,
 		slipcase.LeftInside: 2, slipcase.SpineInside: 0, slipcase.HeadInside: 2, slipcase.HeadMouth: 1,
@@ -75,7 +75,7 @@ func TestDepthOfLayers(t *testing.T) {
 		assert.Equal(t, want, f.deepest, face)
 	}
 	// Head and tail cloth overlap on a low case: they, the spine cloth, paper.
-	low, _ := faceOf(study(made(t, jobOf(40, 200, 60)).Report), slipcase.LeftOutside)
+	low, _ := faceOf(study(made(t, jobOf(40, 200, 60)).Proof), slipcase.LeftOutside)
 	assert.Equal(t, 4, low.deepest)
 }
 
@@ -83,10 +83,10 @@ func TestDepthOfLayers(t *testing.T) {
 // head and tail cloth cover of it.
 func TestCovered(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
-	f, _ := faceOf(study(s.Report), slipcase.LeftMouth)
+	f, _ := faceOf(study(s.Proof), slipcase.LeftMouth)
 	// Height 227.8 (221.5 + 2 + 2 x 2.15), cloth 28.575 at both ends.
 	assert.InDelta(t, 100*2*28.575/227.8, f.covered, 0.01)
-	whole, _ := faceOf(study(s.Report), slipcase.SpineOutside)
+	whole, _ := faceOf(study(s.Proof), slipcase.SpineOutside)
 	assert.Equal(t, 100.0, whole.covered)
 	assert.Equal(t, 99.9, percent(99.99))
 	assert.Equal(t, 100.0, percent(100))
