@@ -42,6 +42,7 @@ type Piece struct {
 	FaceUp   string   // the face toward the viewer
 	Regions  []Region // what each part between folds is for
 	Over     string   // the board a lining goes on; empty for others
+	Trimmed  bool     // it is cut larger, and trimmed flush with what it goes on
 	Rule     SizeRule // the worksheet's rules for its size
 	Lies     Path     // the outline as it lies on the case, where it is cut smaller for its stretch; else empty
 	Edges    []Edge   // the straight edges that have a name

@@ -98,13 +98,21 @@ func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 }
 
 // grains reads the grain of all materials, and of some, which goes before it.
-func (c Cutter) grains() (map[geometry.Material]geometry.Grain, jobfile.Issues) {
-	out := map[geometry.Material]geometry.Grain{}
-	var bad jobfile.Issues
+func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.Issues) {
+	out = map[geometry.Material]geometry.Grain{}
 	var all []jobfile.Flag
-	var one, names []string
-	for _, m := range bed.Materials {
-		names = append(names, string(m))
+	var one []string
+	set := func(flag, direction string, holds func(geometry.Material) bool) (known bool) {
+		g, err := bed.ParseGrain(direction)
+		if err != nil {
+			bad = append(bad, jobfile.Issue{Key: flag, Wrong: err.Error()})
+		}
+		for _, m := range bed.Materials {
+			if holds(m) {
+				out[m], known = g, true
+			}
+		}
+		return known
 	}
 	for _, text := range c.Grain {
 		if strings.Contains(text, "=") {
@@ -112,32 +120,15 @@ func (c Cutter) grains() (map[geometry.Material]geometry.Grain, jobfile.Issues) 
 			continue
 		}
 		all = append(all, jobfile.Flag{Name: "--grain", Value: strings.ToLower(text)})
-		g, err := bed.ParseGrain(text)
-		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: "--grain", Wrong: err.Error()})
-		}
-		for _, m := range bed.Materials {
-			out[m] = g
-		}
+		set("--grain", text, func(geometry.Material) bool { return true })
 	}
-	bad = append(append(bad, Contradictions(all)...), once("--grain", one)...)
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
-		g, err := bed.ParseGrain(direction)
-		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: fmt.Sprintf("--grain %.40q", text), Wrong: err.Error()})
-		}
-		known := false
-		for _, m := range bed.Materials {
-			if strings.EqualFold(strings.TrimSpace(name), string(m)) {
-				out[m], known = g, true
-			}
-		}
-		if !known {
-			bad = append(bad, jobfile.Issue{Key: "--grain", Wrong: fmt.Sprintf("unknown material %.20q", name), Right: "give " + List(names)})
+		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
+			bad = append(bad, jobfile.Issue{Key: "--grain", Wrong: fmt.Sprintf("unknown material %.20q", name), Right: "give " + List(bed.Materials, "or")})
 		}
 	}
-	return out, bad
+	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
 }
 
 // onBed gives the jobs to lay out; they have names only where there are several.
@@ -173,12 +164,8 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 	for _, b := range beds {
 		o.Beds = count[b.Material]
 		r.Files = append(r.Files, File{cutter.FileName(b), cutter.SVG(b, s, o)})
-		pieces := fmt.Sprintf("%d pieces", len(b.Parts))
-		if len(b.Parts) == 1 {
-			pieces = "1 piece"
-		}
 		note("%s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)",
-			cutter.FileName(b), pieces, b.Stock, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
+			cutter.FileName(b), counted(len(b.Parts), "1 piece", "pieces"), b.Stock, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
 		if b.Register.Any() {
 			note("  %s", cutter.Register(b.Register))
 		}

@@ -4,8 +4,9 @@ import (
 	"context"
 
 	"forel/geometry"
+	"forel/geometry/fit"
 	"forel/paper/stock"
-	"forel/render/fit"
+	renderfit "forel/render/fit"
 )
 
 // Fit tells how the book will fit.
@@ -23,18 +24,18 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	report := w.made.fit(w.weigh)
+	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
 	if f.Format == "json" {
-		r.Report, err = fit.JSON(report)
+		r.Report, err = renderfit.JSON(report)
 	} else {
-		r.Report = fit.Text(report, w.round)
+		r.Report = renderfit.Text(report, w.round)
 	}
 	if err != nil || !f.Draw {
 		return r, err
 	}
-	o := fit.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
-	doc, err := fit.PDF(report, o)
-	for _, p := range fit.Plots(report, o) {
+	o := renderfit.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
+	doc, err := renderfit.PDF(report, o)
+	for _, p := range renderfit.Plots(report, o) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}
 	r.Files = append(r.Files, File{fitName, doc})

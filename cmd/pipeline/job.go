@@ -15,7 +15,6 @@ import (
 type worked struct {
 	name  string // of the file, where there are several
 	file  jobfile.File
-	made  kind
 	plan  plan.Plan
 	round geometry.Rounding
 	date  time.Time // of documents; zero: none
@@ -27,11 +26,8 @@ func work(file jobfile.File, round string, date time.Time) (w worked, err error)
 	if w.round, err = rounding(round, file.Job.Unit); err != nil {
 		return w, err
 	}
-	if w.made, err = makeKind(file); err != nil {
-		return w, err
-	}
-	w.plan = w.made.Plan()
-	return w, nil
+	w.plan, err = makePlan(file)
+	return w, err
 }
 
 // read reads the one job there is and works it out. bad is what is wrong with the
@@ -111,15 +107,16 @@ func unsettable(title string) jobfile.Issues {
 
 // rounding gives how shown sizes are rounded: as asked, or as suits the unit.
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
-	if asked != "" {
-		r, err := geometry.ParseRounding(asked, unit)
-		if err != nil {
-			return r, fmt.Errorf("--round: %w", err)
-		}
+	r := geometry.ToTenthMM
+	if unit == geometry.IN {
+		r = geometry.To64th
+	}
+	if asked == "" {
 		return r, nil
 	}
-	if unit == geometry.IN {
-		return geometry.To64th, nil
+	r, err := geometry.ParseRounding(asked, unit)
+	if err != nil {
+		err = fmt.Errorf("--round: %w", err)
 	}
-	return geometry.ToTenthMM, nil
+	return r, err
 }

@@ -87,7 +87,7 @@ func format(asked *string, known ...string) (bad jobfile.Issues) {
 		*asked = known[0]
 	}
 	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known))
+		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known, "or"))
 	}
 	return bad
 }
@@ -109,11 +109,24 @@ func themeOf(colours []string) (render.Theme, jobfile.Issues) {
 	return theme, append(bad, once("--colour", colours)...)
 }
 
-// List joins names as a sentence does: "a, b or c".
-func List(names []string) string {
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
+// List joins words as a sentence does: "a, b or c" where last is "or".
+func List[W ~string](words []W, last string) (out string) {
+	for i, w := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			out += " " + last + " "
+		case i > 0:
+			out += ", "
+		}
+		out += string(w)
 	}
-	return strings.Join(names[:last], ", ") + " or " + names[last]
+	return out
+}
+
+// counted says how many there are.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }

@@ -19,11 +19,10 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	made := w.made.Plan()
 	if p.Format == "json" {
-		r.Report, err = proof.JSON(made)
+		r.Report, err = proof.JSON(w.plan)
 	} else {
-		r.Report = proof.Text(made, w.round)
+		r.Report = proof.Text(w.plan, w.round)
 	}
 	if err != nil || !p.Draw {
 		return r, err
@@ -32,7 +31,7 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	if err := proof.Check(o); err != nil {
 		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
 	}
-	drawing := proof.Draw(made, o)
+	drawing := proof.Draw(w.plan, o)
 	doc, err := drawing.PDF()
 	r.Files = []File{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}}
 	r.Wrote = namesOf(r.Files)

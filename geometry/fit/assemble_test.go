@@ -13,6 +13,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
 
@@ -175,12 +176,12 @@ func TestAgainstAssembly(t *testing.T) {
 	for name, j := range jobs {
 		t.Run(name, func(t *testing.T) {
 			c := made(t, j)
-			report := fit.Of(c)
+			report := fit.Of(c.Plan())
 			d := sizesOf(t, c.Pieces)
 			b := bench{rand.New(rand.NewPCG(1, 2))}
 			samples := map[[2]string]simulated{}
-			put := func(d fit.Dimension, p fit.Place, v float64) {
-				k := [2]string{string(d), string(p)}
+			put := func(d string, p string, v float64) {
+				k := [2]string{d, p}
 				samples[k] = append(samples[k], v)
 			}
 			for range n {
@@ -192,22 +193,22 @@ func TestAgainstAssembly(t *testing.T) {
 					thick = b.between(0.067*25.4, 25.4*3/32) // known by name
 				}
 				r := b.assemble(j, d, thick)
-				put(fit.Height, fit.Body, r.bodyHeight)
-				put(fit.Height, fit.Mouth, r.mouthHeight)
-				put(fit.Depth, fit.Body, r.depth)
-				put(fit.Thickness, fit.Body, r.bodyThick)
-				put(fit.Thickness, fit.Mouth, r.mouthThick)
+				put(plan.Height, slipcase.InBody, r.bodyHeight)
+				put(plan.Height, slipcase.AtMouth, r.mouthHeight)
+				put(plan.Depth, slipcase.InBody, r.depth)
+				put(plan.Thickness, slipcase.InBody, r.bodyThick)
+				put(plan.Thickness, slipcase.AtMouth, r.mouthThick)
 			}
 			seen := 0
 			for _, g := range report.Gaps {
-				s := samples[[2]string{string(g.Dimension), string(g.Place)}]
+				s := samples[[2]string{g.Dimension, g.Place}]
 				if s == nil {
 					continue // the corners have no simulation
 				}
 				seen++
 				slices.Sort(s)
 				mean, sd := s.moments()
-				where := string(g.Dimension) + " " + string(g.Place)
+				where := g.Dimension + " " + g.Place
 				assert.InDelta(t, mean, g.Distribution.Expected().MM(), 4*sd/math.Sqrt(n)+0.03, where)
 				assert.InEpsilon(t, sd, g.Distribution.StandardDeviation().MM(), 4/math.Sqrt(2*n)+0.04, where)
 				for _, x := range []Length{g.Tight, g.Loose, 0.5, 1, 1.5, 2} {

@@ -12,6 +12,7 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
 
@@ -51,13 +52,13 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 			body[i], mouth[i] = append(body[i], room[i]-book), append(mouth[i], at[i]-book)
 		}
 	}
-	seen := map[fit.Place]int{}
-	for _, g := range fit.Of(c).Gaps {
-		if g.Dimension != fit.Thickness {
+	seen := map[string]int{}
+	for _, g := range fit.Of(c.Plan()).Gaps {
+		if g.Dimension != plan.Thickness {
 			continue
 		}
-		s := map[fit.Place][]simulated{fit.Body: body, fit.Mouth: mouth}[g.Place][seen[g.Place]]
-		where := string(g.Place) + ", " + g.Volume
+		s := map[string][]simulated{slipcase.InBody: body, slipcase.AtMouth: mouth}[g.Place][seen[g.Place]]
+		where := g.Place + ", " + g.Volume
 		seen[g.Place]++
 		slices.Sort(s)
 		mean, sd := s.moments()
@@ -65,7 +66,7 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 		assert.InEpsilon(t, sd, g.Distribution.StandardDeviation().MM(), 4/math.Sqrt(2*n)+0.04, where)
 		assert.InDelta(t, s.below(g.Tight), g.Chance.Tight, 0.006, where)
 	}
-	assert.Equal(t, map[fit.Place]int{fit.Body: 3, fit.Mouth: 3}, seen)
+	assert.Equal(t, map[string]int{slipcase.InBody: 3, slipcase.AtMouth: 3}, seen)
 }
 
 // A case of card, folded: what is scored less what the folds take. A fold lies a
@@ -103,7 +104,7 @@ func TestCardAgainstFolding(t *testing.T) {
 			samples[i] = append(samples[i], at)
 		}
 	}
-	gaps := fit.OfCard(c).Gaps
+	gaps := fit.Of(c.Plan()).Gaps
 	require.Len(t, gaps, 3)
 	for i, g := range gaps {
 		slices.Sort(samples[i])

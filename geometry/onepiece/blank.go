@@ -39,6 +39,7 @@ func (j Job) blank() geometry.Piece {
 	for _, y := range []Length{s.inside, -s.inside} {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "inside of the inner flap when folded", Named: true, Path: geometry.Line(pt(s.left, y), pt(s.width, y))})
 	}
+	p.Rule = j.sizeRule(f, p)
 	return moved(p, geometry.Point{}.Sub(p.Outline.Bounds().Min))
 }
 

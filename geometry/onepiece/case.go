@@ -49,18 +49,3 @@ func unproved(r Report) job.Problems {
 	}
 	return ps
 }
-
-// Steps tells how to make the case from its blank, in order, a line a step.
-// (Common practice, no source.)
-func (c Case) Steps() []string {
-	return []string{
-		"Take care: knives cut people and adhesives have their dangers; read the makers' manuals and labels, air the room, and follow local rules and trained people.",
-		"Try the scores on a strip of the same card: fold it, measure, and change card.bend if an inside measure is off.",
-		"Score every fold, then cut the outline and the slits, all at head and tail before folding.",
-		"Fold both sides up from the spine, inside in.",
-		"Fold the inner flaps of the left side in at head and tail: they lie inside.",
-		"Paste the inside of the spine flaps and fold them onto the inner flaps.",
-		"Paste the inside of the outer flaps and fold them onto the inner flaps beside the spine flaps: they lie outside.",
-		"Let it dry under a weight with the mouth open, filled with something as thick as the book.",
-	}
-}

@@ -39,10 +39,7 @@ func (v *proof) report() Report {
 	for _, s := range v.slabs {
 		r.Solids = append(r.Solids, v.solid(s))
 	}
-	size := func(key, name string, s plan.Size) plan.Fact {
-		return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Name: "height", Length: s.Height}, {Name: "depth", Length: s.Width}, {Name: "thickness", Length: s.Thickness}}}
-	}
-	r.Folded = []plan.Fact{size("cavity", "room inside, as folded", v.cavity), size("outside", "outside, as folded", v.outside)}
+	r.Folded = []plan.Fact{plan.SizeFact("cavity", "room inside, as folded", "deep", v.cavity), plan.SizeFact("outside", "outside, as folded", "deep", v.outside)}
 	half, third := Length(1./2), Length(1./3)
 	r.Spreads = []plan.Spread{{Bookmark: "Walls", Head: "The walls, each as you see it from outside", Rows: [][]plan.Cell{
 		{{Face: LeftOutside, Part: half}, {Face: RightOutside, Part: half}},
@@ -67,9 +64,9 @@ func (v *proof) report() Report {
 // left returns what the room inside has beyond a book.
 func (r Report) left(book plan.Size) []plan.Fact {
 	return []plan.Fact{{Key: "body", Name: "in the whole case", Parts: []plan.Part{
-		{Name: "height", Length: r.Cavity.Height - book.Height},
-		{Name: "depth", Length: r.Cavity.Width - book.Width},
-		{Name: "thickness", Length: r.Cavity.Thickness - book.Thickness},
+		{Key: "height", Length: r.Cavity.Height - book.Height},
+		{Key: "depth", Length: r.Cavity.Width - book.Width},
+		{Key: "thickness", Length: r.Cavity.Thickness - book.Thickness},
 	}}}
 }
 

@@ -21,7 +21,7 @@ type Proof struct {
 
 	Faces      []foldup.FaceReport
 	Solids     []Solid
-	Clearances []Fact // what is left between the contents and the case; facts with parts of the same name make a table
+	Clearances []Fact // what is left between the contents and the case; their parts of one key, a word, stand in one column
 	Tightest   string // what is to be known of the clearances, a sentence; may be empty
 	Folded     []Fact // what the case measures as it is folded
 
@@ -71,20 +71,6 @@ type Closeup struct {
 
 // Sound tells whether nothing is wrong.
 func (p Proof) Sound() bool { return len(p.Faults) == 0 }
-
-// Left returns a clearance by the key of its fact and the name of its part.
-func (p Proof) Left(key, part string) (Length, bool) {
-	for _, f := range p.Clearances {
-		if f.Key == key {
-			for _, q := range f.Parts {
-				if q.Name == part {
-					return q.Length, true
-				}
-			}
-		}
-	}
-	return 0, false
-}
 
 // Box returns the solid of an upright block between two corners.
 func Box(name string, stuff stage.Stuff, a, b space.Vec) Solid {

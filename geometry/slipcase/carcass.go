@@ -110,13 +110,6 @@ func (c Carcass) Body(k Conditions) foldup.Body {
 	return b
 }
 
-// What the faces lie along: a step along each axis.
-var (
-	toRight = space.Vec{X: 1}
-	toHead  = space.Vec{Y: 1}
-	toMouth = space.Vec{Z: 1}
-)
-
 // What lies beyond the edges of a face.
 var (
 	sideFromLeft  = foldup.Beyond{Left: "spine", Right: "mouth", Top: "head", Bottom: "tail"}

@@ -1,6 +1,7 @@
 package slipcase
 
 import (
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -31,7 +32,8 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    Report
-	Suspects job.Problems // what is possible but looks like a slip
+	Suspects job.Problems     // what is possible but looks like a slip
+	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
@@ -46,6 +48,7 @@ func Make(j Job) (Case, error) {
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	lying := slices.Clone(pieces)
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:
@@ -66,6 +69,7 @@ func Make(j Job) (Case, error) {
 		Mouth:    j.Mouth(),
 		Proof:    proof,
 		Suspects: suspects,
+		lying:    lying,
 	}, nil
 }
 

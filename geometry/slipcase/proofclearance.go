@@ -54,8 +54,8 @@ func (r *Report) clear(known Conditions) {
 // facts lists the clearances for those who read the proof.
 func (k Left) facts() []plan.Fact {
 	return []plan.Fact{
-		{Key: "body", Name: "in the body", Parts: []plan.Part{{Name: "height", Length: k.BodyHeight}, {Name: "depth", Length: k.BodyWidth}, {Name: "thickness", Length: k.BodyThickness}}},
-		{Key: "mouth", Name: "at the mouth", Parts: []plan.Part{{Name: "height", Length: k.MouthHeight}, {Name: "thickness", Length: k.MouthThickness}}},
-		{Key: "mouth_corners", Name: "in its corners", Parts: []plan.Part{{Name: "height", Length: k.MouthCorners}}},
+		{Key: "body", Name: "in the body", Parts: []plan.Part{{Key: "height", Length: k.BodyHeight}, {Key: "depth", Length: k.BodyWidth}, {Key: "thickness", Length: k.BodyThickness}}},
+		{Key: "mouth", Name: "at the mouth", Parts: []plan.Part{{Key: "height", Length: k.MouthHeight}, {Key: "thickness", Length: k.MouthThickness}}},
+		{Key: "mouth_corners", Name: "in its corners", Parts: []plan.Part{{Key: "height", Length: k.MouthCorners}}},
 	}
 }

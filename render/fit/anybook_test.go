@@ -19,10 +19,10 @@ func TestPagesOfAnyBook(t *testing.T) {
 		var r fit.Report
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.OfCard(c)
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
 		} else {
 			c := pagetest.AnyCase(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c)
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
 		}
 		pages := renderfit.Pages(r, o)
 		for i, p := range pages {

@@ -61,10 +61,9 @@ func often(p float64) string {
 
 // name names a gap: "height at the mouth".
 func name(g fit.Gap) string {
-	where := map[fit.Place]string{fit.Body: "in the body", fit.Mouth: "at the mouth", fit.Corners: "in the corners of the mouth"}[g.Place]
-	out := string(g.Dimension) + " " + where
-	if g.Dimension == fit.Depth {
-		out = "depth"
+	out := g.Dimension
+	if g.Where != "" {
+		out += " " + g.Where
 	}
 	if g.Volume != "" {
 		out += ", " + wording.OneLine(g.Volume)

@@ -33,7 +33,7 @@ func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
 	change(&j)
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)
-	return fit.Of(c)
+	return fit.Of(c.Plan())
 }
 
 // subjects are jobs of every kind on A4 and Letter, in either unit.
@@ -62,7 +62,7 @@ func subjects(t testing.TB) []subject {
 			j.Books[0].Height, j.Books[0].Width = job.Readings{640}, job.Readings{480}
 		}),
 		"thin": boards(t, func(j *slipcase.Job) { j.Books[0].Thickness = job.Readings{4} }),
-		"card": fit.OfCard(blank),
+		"card": fit.Of(blank.Plan()),
 	}
 	var out []subject
 	for name, r := range reports {

@@ -111,7 +111,7 @@ func JSON(r fit.Report) ([]byte, error) {
 	out := jsonReport{Title: r.Title, Chance: chanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}
 	for i, g := range r.Gaps {
 		d := g.Distribution
-		j := jsonGap{Dimension: string(g.Dimension), Place: string(g.Place), Volume: g.Volume, Drawn: mm(g.Drawn), Swell: mm(g.Swell), Damp: mm(g.Left()), Worst: mm(g.Low), Best: mm(g.High),
+		j := jsonGap{Dimension: g.Dimension, Place: g.Place, Volume: g.Volume, Drawn: mm(g.Drawn), Swell: mm(g.Swell), Damp: mm(g.Left()), Worst: mm(g.Low), Best: mm(g.High),
 			Expected: mm(d.Expected()), SD: mm(d.StandardDeviation()), Tight: mm(g.Tight), Loose: mm(g.Loose), Chance: chanceJSON(g.Chance), Errors: []jsonPart{}}
 		for _, l := range g.Chain {
 			j.Chain = append(j.Chain, jsonLink{l.Name, mm(l.Length), math.Round(l.Counts*1e6) / 1e6})

@@ -2,7 +2,6 @@ package fit
 
 import (
 	"forel/geometry"
-	"forel/geometry/fit"
 	"forel/render"
 	"forel/render/document"
 )
@@ -18,12 +17,17 @@ var (
 	foldLine  = render.Stroke{Width: 0.25, Dash: []Length{3, 1.2}, Color: render.Black}
 	limitLine = render.Stroke{Width: 0.45, Color: render.Vermilion}
 	hatchLine = render.Stroke{Width: 0.14, Color: render.Vermilion}
-	curves    = map[fit.Place]render.Stroke{
-		fit.Body:    {Width: 0.55, Color: render.Black},
-		fit.Mouth:   {Width: 0.5, Dash: []Length{3, 1.2}, Color: render.Blue},
-		fit.Corners: {Width: 0.5, Dash: []Length{0.6, 1}, Color: render.Blue},
+	// curves are those of a dimension's gaps, from the widest to the tightest; what
+	// is beyond them has the last.
+	curves = []render.Stroke{
+		{Width: 0.55, Color: render.Black},
+		{Width: 0.5, Dash: []Length{3, 1.2}, Color: render.Blue},
+		{Width: 0.5, Dash: []Length{0.6, 1}, Color: render.Blue},
 	}
 )
+
+// curve returns the line of the nth gap of a dimension.
+func curve(n int) render.Stroke { return curves[min(n, len(curves)-1)] }
 
 // pen draws on a surface.
 type pen struct {

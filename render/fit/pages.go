@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
@@ -52,7 +53,9 @@ func (b *book) summary() {
 		blocks = append(blocks, t...)
 	}
 	table("What is left beyond the "+r.Content+" ("+u.String()+")", "", gapRows(r, u))
-	table("What if the board is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, u))
+	if len(r.WhatIf) > 0 {
+		table("What if the "+r.WhatIf[0].Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, u))
+	}
 	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
 	table("What can be off ("+u.String()+")", "What can be off", errorRows(r, u))
 	blocks = append(blocks, b.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
@@ -65,10 +68,11 @@ func (b *book) summary() {
 // plots draws each dimension on a page, or where it is low, on two.
 func (b *book) plots() {
 	var blocks []document.Block
-	for _, d := range dimensions {
+	for _, dim := range b.report.Dimensions {
+		d := dim.Name
 		gaps := shown(b.report, d)
 		blocks = append(blocks, document.Block{
-			Fresh: true, Bookmark: "Fit in " + string(d),
+			Fresh: true, Bookmark: "Fit in " + d,
 			Draw: func(box geometry.Box) Length { return b.likely(box, b.report, d) },
 		}, document.Block{
 			Above: 4,
@@ -85,7 +89,7 @@ func (b *book) checks() {
 	first.Bookmark = head
 	again := b.doc.Heading(head + ", continued").Draw
 	blocks := []document.Block{first,
-		b.doc.Paragraph("In this order. Once the walls are glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
+		b.doc.Paragraph("In this order. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
 	for i, c := range b.report.Checks {
 		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return b.check(box, i, c) }})
 	}
@@ -94,7 +98,7 @@ func (b *book) checks() {
 }
 
 // check sets one check from the top of a box and returns where it ends.
-func (b *book) check(box geometry.Box, i int, c fit.Check) Length {
+func (b *book) check(box geometry.Box, i int, c plan.Check) Length {
 	write := thin(b.Round)
 	document.Tick(b, geometry.Pt(box.Min.X, box.Min.Y+4.6), 4)
 	in := geometry.Bx(box.Min.X+7, box.Min.Y, box.Max.X, box.Max.Y)

@@ -16,7 +16,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"forel/geometry/fit"
+	"forel/geometry/plan"
+	"forel/geometry/slipcase"
 	renderfit "forel/render/fit"
 	"forel/render/pdf/pdftest"
 )
@@ -204,7 +205,7 @@ func TestEveryDimensionIsDrawn(t *testing.T) {
 			names = append(names, p.File)
 		}
 		assert.Equal(t, []string{"fit-height.svg", "fit-depth.svg", "fit-thickness.svg"}, names)
-		_, ok := s.report.Find(fit.Depth, fit.Body)
+		_, ok := s.report.Find(plan.Depth, slipcase.InBody)
 		assert.True(t, ok)
 	}
 }

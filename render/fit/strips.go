@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
-	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/typeset"
@@ -24,7 +24,7 @@ const (
 type stretch struct{ from, to Length }
 
 // parts cuts a strip into parts no longer than room, away from its folds.
-func parts(g fit.Gauge, room Length) []stretch {
+func parts(g plan.Gauge, room Length) []stretch {
 	var folds []Length
 	at := Length(0)
 	for _, p := range g.Panels {
@@ -108,7 +108,7 @@ func (b *book) strips() {
 }
 
 // strip draws one part of a strip, its upper left corner at a place.
-func (b *book) strip(at geometry.Point, g fit.Gauge, p stretch, k, n int, letter rune) {
+func (b *book) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter rune) {
 	long := p.to - p.from
 	body := geometry.Bx(at.X, at.Y, at.X+long, at.Y+stripHigh)
 	last := k == n-1

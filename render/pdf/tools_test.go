@@ -100,18 +100,34 @@ func TestTextComesOutAsItWasDrawn(t *testing.T) {
 	for _, s := range sayings() {
 		want = append(want, s, s)
 	}
+	want = append(want, "a page that lies")
+	path := everything(t)
 	for name, args := range map[string][]string{
-		"pdftotext": {"-enc", "UTF-8", "-l", "1", "FILE", "-"},
-		"gs":        {"-q", "-dNOPAUSE", "-dBATCH", "-sDEVICE=txtwrite", "-dLastPage=1", "-sOutputFile=-", "FILE"},
+		"pdftotext": {"-enc", "UTF-8", "-raw", path, "-"},
+		"gs":        {"-q", "-dNOPAUSE", "-dBATCH", "-sDEVICE=txtwrite", "-sOutputFile=-", path},
 	} {
 		t.Run(name, func(t *testing.T) {
-			args[len(args)-1] = strings.Replace(args[len(args)-1], "FILE", everything(t), 1)
-			if name == "pdftotext" {
-				args[len(args)-2] = everything(t)
-			}
 			assert.Equal(t, words(strings.Join(want, "\n")), words(output(t, name, args...)))
 		})
 	}
+}
+
+// A reader gets a label with its value, in the order in which they were set,
+// however far apart they stand.
+func TestLabelsStayWithTheirValues(t *testing.T) {
+	d := pdf.New("Labels")
+	d.AddPage(210, 297)
+	want := ""
+	for i, row := range [][2]string{{"height", "221.5 mm"}, {"width", "148.5 mm"}, {"grain", "along"}} {
+		y := geometry.Length(30 + 8*i)
+		d.Text(render.Text{At: geometry.Pt(20, y), String: row[0], Size: 9, Color: render.Black})
+		d.Stroke(geometry.Line(geometry.Pt(20, y+2), geometry.Pt(190, y+2)), thin)
+		d.Text(render.Text{At: geometry.Pt(190, y), String: row[1], Size: 9, Align: render.End, Bold: true, Color: render.Black})
+		want += row[0] + " " + row[1] + "\n"
+	}
+	path := filepath.Join(t.TempDir(), "labels.pdf")
+	require.NoError(t, os.WriteFile(path, made(t, d), 0o644))
+	assert.Equal(t, want, strings.TrimSuffix(output(t, "pdftotext", "-raw", path, "-"), "\f"))
 }
 
 // The fonts of a file are embedded subsets with a tag of their own (ISO 32000-1,

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"compress/zlib"
 	"fmt"
 	"slices"
 	"strings"
@@ -45,6 +46,7 @@ const blank = 10
 func (d *Document) written() ([]byte, error) {
 	var w writer
 	w.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: blank, H: blank}})
+	w.SetCompressLevel(zlib.BestSpeed)
 	container, err := fonts()
 	if err != nil {
 		return nil, err

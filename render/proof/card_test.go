@@ -34,7 +34,7 @@ func TestCardReport(t *testing.T) {
 	c := cardCase(t, 203, 130, 22, 1.5)
 	text := string(Text(c.Plan(), geometry.ToTenthMM))
 	assert.Contains(t, text, "sound: ")
-	assert.Contains(t, text, "room inside, as folded: height 208.0 mm, depth 130.0 mm, thickness 22.0 mm")
+	assert.Contains(t, text, "room inside, as folded: 208.0 mm high, 130.0 mm deep, 22.0 mm thick")
 	assert.Regexp(t, `outside of the head wall .* inner flap, (spine flap, outer flap|outer flap, spine flap)`, text)
 
 	data, err := JSON(c.Plan())
@@ -47,9 +47,9 @@ func TestCardReport(t *testing.T) {
 	}
 	require.NoError(t, json.Unmarshal(data, &got))
 	assert.True(t, got.Sound)
-	assert.Equal(t, map[string]float64{"height": 208, "depth": 130, "thickness": 22}, got.Folded["cavity"])
+	assert.Equal(t, map[string]float64{"height": 208, "width": 130, "thickness": 22}, got.Folded["cavity"])
 	// Two layers at head and tail, one elsewhere, none at the mouth.
-	assert.Equal(t, map[string]float64{"height": 208 + 4*1.5, "depth": 130 + 1.5, "thickness": 22 + 2*1.5}, got.Folded["outside"])
+	assert.Equal(t, map[string]float64{"height": 208 + 4*1.5, "width": 130 + 1.5, "thickness": 22 + 2*1.5}, got.Folded["outside"])
 	// The guide has the case 5 mm higher than the book, and no more.
 	assert.Equal(t, map[string]float64{"height": 5, "depth": 0, "thickness": 0}, got.Clearance["body"])
 	assert.Len(t, got.Faces, 5)

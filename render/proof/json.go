@@ -162,7 +162,7 @@ func factsJSON(facts []plan.Fact) object {
 	for _, f := range facts {
 		var parts object
 		for _, p := range f.Parts {
-			parts = append(parts, member{p.Name, mm(p.Length)})
+			parts = append(parts, member{p.Key, mm(p.Length)})
 		}
 		out = append(out, member{f.Key, parts})
 	}

@@ -7,7 +7,6 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/leader"
@@ -27,7 +26,7 @@ func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, win
 	seen := largestSeen(sc, to)
 	named := map[string]bool{} // pieces
 	var others []pieceSeen
-	say := func(s stage.Say) string { return plan.Say(s.Text, s.Lengths...).In(b.Round.Pretty) }
+	say := func(s stage.Say) string { return s.In(b.Round.Pretty) }
 	for _, n := range b.Proof.Notes {
 		on := seen[geometry.Face(n.Spot)]
 		if len(on) == 0 {

@@ -41,15 +41,9 @@ func Text(p plan.Plan, r geometry.Rounding) []byte {
 	return b.Bytes()
 }
 
-// folded says what the case measures as it is folded: "outside, as folded: height
-// 214.0 mm, depth 131.5 mm".
-func folded(f plan.Fact, r geometry.Rounding) string {
-	parts := make([]string, len(f.Parts))
-	for i, p := range f.Parts {
-		parts[i] = p.Name + " " + r.Format(p.Length)
-	}
-	return f.Name + ": " + strings.Join(parts, ", ")
-}
+// folded says what the case measures as it is folded: "outside, as folded: 214.0 mm
+// high, 131.5 mm deep, 25.0 mm thick".
+func folded(f plan.Fact, r geometry.Rounding) string { return f.Name + ": " + f.Says().In(r.Format) }
 
 // faceRows returns a row a face under a row of heads. Faces like others are left
 // out.
@@ -80,8 +74,8 @@ func clearanceRows(facts []plan.Fact, head, none string, u geometry.Unit) [][]st
 	heads := []string{head}
 	for _, f := range facts {
 		for _, p := range f.Parts {
-			if !slices.Contains(heads, p.Name) {
-				heads = append(heads, p.Name)
+			if !slices.Contains(heads, p.Key) {
+				heads = append(heads, p.Key)
 			}
 		}
 	}
@@ -89,7 +83,7 @@ func clearanceRows(facts []plan.Fact, head, none string, u geometry.Unit) [][]st
 	for _, f := range facts {
 		row := append([]string{f.Name}, slices.Repeat([]string{none}, len(heads)-1)...)
 		for _, p := range f.Parts {
-			row[slices.Index(heads, p.Name)] = geometry.FineNumber(p.Length, u)
+			row[slices.Index(heads, p.Key)] = geometry.FineNumber(p.Length, u)
 		}
 		rows = append(rows, row)
 	}
