@@ -5,13 +5,17 @@ import "slices"
 // Material is what a piece is cut from.
 type Material string
 
-// The materials of a slipcase.
+// The materials that pieces are cut from.
 const (
 	Board  Material = "board"
 	Lining Material = "lining"
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
+	Card   Material = "card" // card, or corrugated board, scored and folded
 )
+
+// Materials lists them all.
+var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string
@@ -22,34 +26,9 @@ const (
 	GrainHeight Grain = "height"
 )
 
-// Face is a surface of the finished case. Left and right are as seen by
-// someone looking into the mouth with the head up.
+// Face is the name of a surface of the finished thing. Each kind of case names
+// its own.
 type Face string
-
-// The faces of a case: outside, the edges of board round the mouth, inside.
-const (
-	LeftOutside  Face = "outside of the left side"
-	RightOutside Face = "outside of the right side"
-	SpineOutside Face = "outside of the spine wall"
-	HeadOutside  Face = "outside of the head wall"
-	TailOutside  Face = "outside of the tail wall"
-	LeftMouth    Face = "mouth edge of the left side"
-	RightMouth   Face = "mouth edge of the right side"
-	HeadMouth    Face = "mouth edge of the head wall"
-	TailMouth    Face = "mouth edge of the tail wall"
-	LeftInside   Face = "inside of the left side"
-	RightInside  Face = "inside of the right side"
-	SpineInside  Face = "inside of the spine wall"
-	HeadInside   Face = "inside of the head wall"
-	TailInside   Face = "inside of the tail wall"
-)
-
-// The faces of a divider.
-const (
-	DividerLeft  Face = "left face of a divider"
-	DividerRight Face = "right face of a divider"
-	DividerMouth Face = "mouth edge of a divider"
-)
 
 // Piece is one flat part of the case as it is cut, seen with the face that
 // FaceUp names toward the viewer.
@@ -67,6 +46,7 @@ type Piece struct {
 	FaceUp   string   // the face toward the viewer
 	Regions  []Region // what each part between folds is for
 	Over     string   // the board a lining goes on; empty for others
+	Trimmed  bool     // it is cut larger, and trimmed flush with what it goes on
 	Rule     SizeRule // the worksheet's rules for its size
 	Lies     Path     // the outline as it lies on the case, where it is cut smaller for its stretch; else empty
 	Edges    []Edge   // the straight edges that have a name
@@ -97,13 +77,11 @@ const (
 	Round                   // turned over the edge of a hole, in tabs
 )
 
-// Corner is a corner of the carcass, outside; for what lies on a face inside, of
-// the space between the boards; for what lies on a divider, of it. Its zero value
-// is at the left, the tail and the spine.
-type Corner struct{ Right, Head, Mouth bool }
+// Corner is the name of a place on what is covered that pieces are laid by,
+// most often a corner of a board. Each kind of case names its own.
+type Corner string
 
-// Anchor ties a point of a piece's plane to a corner of the carcass; the point
-// may lie beyond the piece's edge.
+// Anchor ties a point of a piece's plane to a corner; the point may lie beyond the piece's edge.
 type Anchor struct {
 	At Point
 	On Corner
@@ -129,8 +107,17 @@ type Guide struct {
 // within it where its name can stand.
 type Region struct {
 	Name string
+	Fold string // when it is folded, such as "fold first"; empty: it is in no order
 	Face Face
 	Room Box
+}
+
+// Label returns the region's name with when it is folded.
+func (r Region) Label() string {
+	if r.Fold == "" {
+		return r.Name
+	}
+	return r.Name + ": " + r.Fold
 }
 
 // Edge is a straight edge of a piece. From and To keep the piece on the left.

@@ -8,16 +8,17 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
 // turnedPieces draws a piece of a case, and the same turned by a quarter.
 func turnedPieces(t *rapid.T) (p, turned geometry.Piece) {
-	length := func(lo, hi float64, label string) slipcase.Readings {
-		return slipcase.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
+	length := func(lo, hi float64, label string) job.Readings {
+		return job.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
 	}
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
+	j.Books = []job.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
 	j.ThumbHole.Shape = rapid.SampledFrom([]string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}).Draw(t, "thumb hole")
 	j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.SidesOnly}).Draw(t, "covering")
 	c, err := slipcase.Make(j)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -17,11 +18,11 @@ import (
 func randomCases(n int) (all [][]geometry.Piece) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for len(all) < n {
-		length := func(lo, hi float64) slipcase.Readings {
-			return slipcase.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}
+		length := func(lo, hi float64) job.Readings {
+			return job.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}
 		}
 		j := slipcase.DefaultJob()
-		j.Books = []slipcase.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
+		j.Books = []job.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
 		j.Covering = []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}[r.IntN(4)]
 		j.ThumbHole.Shape = []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}[r.IntN(3)]
 		if c, err := slipcase.Make(j); err == nil {

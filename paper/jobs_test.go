@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -46,14 +47,14 @@ func setups() *rapid.Generator[paper.Setup] {
 // cases draws the pieces of a case for a book of any size.
 func cases() *rapid.Generator[[]geometry.Piece] {
 	return rapid.Custom(func(t *rapid.T) []geometry.Piece {
-		length := func(lo, hi float64, label string) slipcase.Readings {
-			return slipcase.Readings{geometry.Length(rapid.OneOf(
+		length := func(lo, hi float64, label string) job.Readings {
+			return job.Readings{geometry.Length(rapid.OneOf(
 				rapid.Float64Range(lo, hi),
 				rapid.Map(rapid.IntRange(int(2*lo), int(2*hi)), func(n int) float64 { return float64(n) / 2 }),
 			).Draw(t, label))}
 		}
 		j := slipcase.DefaultJob()
-		j.Books = []slipcase.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
+		j.Books = []job.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
 		j.Lining.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.15}).Draw(t, "lining")
 		j.Covering = rapid.SampledFrom([]string{
 			slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly,

@@ -12,15 +12,10 @@ import (
 	"runtime"
 	"runtime/debug"
 	"syscall"
-	"time"
 
 	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
 	"forel/cmd/roster"
-	"forel/paper/bench"
-	"forel/paper/pack"
-	"forel/render"
-	draw "forel/render/bench"
-	"forel/render/roll"
 )
 
 var aboutClass = fmt.Sprintf(`
@@ -47,245 +42,106 @@ it is run again: a folder that is up to date is left as it is.
 example:
   forel class roster.csv --out class/
   forel class roster.csv --job common.toml --paper letter --out class/
-`, defaultSteps, largeClass)
+`, pipeline.StockSteps, pipeline.LargeClass)
 
-// largeClass is the most students whose plan is searched for beyond the first.
-const largeClass = 100
-
-// indexName is the page that leads to all folders.
-const indexName = "index.html"
-
-func runClass(args []string, out io.Writer, say voice) error {
-	f := flagSet("class", aboutClass, out)
-	var c class
-	f.StringVar(&c.folder, "out", "class", "`folder` to write into; made if it is not there")
+func flagsClass(f *flags) action {
+	var c pipeline.Class
+	f.source = &c.Source
+	f.read = func(name string) ([]byte, error) {
+		const named = "name the roster, a table that starts with a line such as name,title,height,width,thickness"
+		return readInput(name, named, named)
+	}
+	f.out("class", "class/", "`folder` to write into; made if it is not there", nil)
 	job := f.String("job", "", "job `file` that gives what the roster leaves out")
-	sheet := f.String("paper", "", paperUsage)
-	black := f.Bool("black", false, blackUsage)
-	f.StringVar(&c.round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in")
-	effort := f.String("effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")
-	f.IntVar(&c.workers, "workers", runtime.NumCPU(), "`number` of students worked on at a time")
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	switch {
-	case f.NArg() != 1:
-		return refusal{"class takes one roster", "such as forel class roster.csv"}
-	case c.folder == "":
-		return refusal{"--out names no folder", "such as --out class/"}
-	case c.workers < 1:
-		return refusal{fmt.Sprintf("--workers %d", c.workers), "give 1 or more"}
-	}
-	if *sheet != "" {
-		c.flags = append(c.flags, jobfile.Flag{Name: "--paper", Key: "print.paper", Value: *sheet})
-	}
-	if *black {
-		c.flags = append(c.flags, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
-	}
-	var err error
-	if *effort != "" {
-		if c.effort, err = effortOf(*effort); err != nil {
+	f.prints()
+	f.StringVar(&c.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in")
+	f.StringVar(&c.Effort, "effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")
+	f.IntVar(&c.Workers, "workers", runtime.NumCPU(), "`number` of students worked on at a time")
+	return func(out io.Writer, say voice) error {
+		if c.Workers < 1 {
+			return refuse(fmt.Sprintf("--workers %d", c.Workers), "give 1 or more")
+		}
+		if err := f.gather(); err != nil {
 			return err
 		}
+		if *job != "" {
+			data, err := readJob(*job)
+			if err != nil {
+				return err
+			}
+			c.Base = &roster.Base{Source: *job, Data: data}
+		}
+		roll, err := c.Read()
+		if err != nil {
+			return err
+		}
+		return makeClass(roll, shelf(*f.folder), out, say)
 	}
-	if c.date, err = fileDate(); err != nil {
-		return err
-	}
-	if err := roundsAny(c.round); err != nil {
-		return err
-	}
-	rows, err := readRoster(f.Arg(0), *job, c.flags)
-	if err != nil {
-		return err
-	}
+}
+
+// makeClass makes the files of a class into a folder and tells of it.
+func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	undo, err := makeFolder(c.folder)
+	undo, err := makeFolder(string(to))
 	if err != nil {
 		return elsewhere(err)
 	}
-	debug.SetGCPercent(collect(len(rows)))
-	done := c.make(ctx, rows, say)
+	debug.SetGCPercent(collect(len(roll.Students)))
+	bar := say.progress("making")
+	roll.Make(ctx, to, bar.at)
+	bar.done()
 	debug.SetGCPercent(100) // the plan of all sheets is large itself
-	if *effort == "" && len(rows) <= largeClass {
-		c.effort.Iterations = defaultSteps
-	}
-	if made := count(done, rowMade) + count(done, rowKept); made == 0 {
+	if roll.Count(pipeline.Made)+roll.Count(pipeline.Kept) == 0 {
 		undo() // an empty folder would be no use
 	} else if ctx.Err() == nil {
-		if err := c.finish(done, say); err != nil {
+		bar := say.progress("laying out")
+		r, unplanned := roll.Finish(ctx, bar.at)
+		bar.done()
+		say.warn(r.Warnings)
+		if err := cmp.Or(writeInto(string(to), r.Files), unplanned); err != nil { // the index is there all the same
 			return err
 		}
 	}
-	return c.tell(ctx, done, out, say)
+	return tellClass(ctx, roll, to, out, say)
 }
 
 // collect gives by how many percent the heap may grow before garbage is
 // collected: what is kept of every student adds up.
 func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
 
-// warnStale tells of folders that an earlier run left and this one did not make:
-// of students who are no longer in the roster, or whose row is now refused.
-func (c *class) warnStale(done []student, say voice) {
-	now := map[string]bool{}
-	for _, s := range done {
-		now[s.Folder] = s.state != rowRefused
-	}
-	entries, _ := os.ReadDir(c.folder) // what can't be read has been told of
-	for _, e := range entries {
-		if _, err := os.Stat(filepath.Join(c.folder, e.Name(), stampName)); err == nil && !now[e.Name()] {
-			fmt.Fprintf(say.w, "warning: %s is from an earlier roster and not part of this one; take it away\n", printable(filepath.Join(c.folder, e.Name())))
-		}
-	}
-}
-
-// readRoster reads the roster and the job file that goes with it.
-func readRoster(name, job string, flags []jobfile.Flag) ([]roster.Row, error) {
-	const named = "name the roster, a table that starts with a line such as name,title,height,width,thickness"
-	data, err := readInput(name, named, named)
-	if err != nil {
-		return nil, err
-	}
-	var base *roster.Base
-	if job != "" {
-		b, err := readJob(job)
-		if err != nil {
-			return nil, err
-		}
-		base = &roster.Base{Source: job, Data: b}
-	}
-	return roster.Read(name, data, base, flags...)
-}
-
-// class is a run over a roster.
-type class struct {
-	folder  string
-	round   string
-	workers int
-	flags   []jobfile.Flag // for every row
-	effort  pack.Effort    // for the plan of all sheets
-	date    time.Time      // of documents; zero: none
-	begun   func(row int)  // called when a row is begun; may be nil
-}
-
-// rowState is what became of a row.
-type rowState int
-
-const (
-	rowLeft    rowState = iota // not come to
-	rowMade                    // its folder was written
-	rowKept                    // its folder was up to date
-	rowRefused                 // it can't be made
-	rowFailed                  // its folder could not be written
-)
-
-// student is a row and what became of it.
-type student struct {
-	roster.Row
-	loaded
-	state rowState
-	err   error // of one refused or failed
-}
-
-func count(all []student, s rowState) (n int) {
-	for _, a := range all {
-		if a.state == s {
-			n++
-		}
-	}
-	return n
-}
-
-// What is written for the class as a whole, beside the index.
-const shoppingName = "shopping.txt"
-
-// What the index leads to: in every folder, and for the teacher.
-var (
-	studentFiles = []roll.File{{Name: handoutName, Says: "handout"}, {Name: bookletName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
-	teacherFiles = []roll.File{{Name: shoppingName, Says: "shopping list"}, {Name: benchName, Says: "sheets to cut and the order of the cuts"}}
-)
-
-// finish writes what belongs to the class as a whole. Where the sheets can't be
-// planned, the index is written all the same.
-func (c *class) finish(done []student, say voice) error {
-	page := roll.Page{Files: teacherFiles}
-	var all []loaded
-	for _, s := range done {
-		if s.state != rowMade && s.state != rowKept {
-			page.Missing = append(page.Missing, fmt.Sprintf("%s (line %d of the roster)", cmp.Or(s.Name, "no name"), s.Line))
-			continue
-		}
-		page.Entries = append(page.Entries, roll.Entry{Name: s.Name, Folder: s.Folder, Plan: s.plan, Round: s.loaded.round, Files: studentFiles})
-		l := s.loaded
-		l.plan.Title = s.Name // which is what a teacher looks for on a sheet
-		if len(all) > 0 {
-			l.file.Stock = nil // it is the same for all, and there once
-		}
-		all = append(all, l)
-	}
-	files, unplanned := c.plan(all, say)
-	if unplanned != nil {
-		page.Files = nil
-	}
-	index, err := roll.Index(page)
-	if err != nil {
-		return failure{err, ""}
-	}
-	files = append(files, output{indexName, index})
-	for i := range files {
-		files[i].name = filepath.Join(c.folder, files[i].name)
-	}
-	if err := writeFiles(files); err != nil {
-		return elsewhere(err)
-	}
-	return unplanned
-}
-
-// plan lays the pieces of all students out on the sheets to buy.
-func (c *class) plan(all []loaded, say voice) ([]output, error) {
-	p, err := layOut(all, bench.Options{Effort: c.effort}, say)
-	if err != nil {
-		return nil, err
-	}
-	first := all[0]
-	o := draw.Options{Setup: first.file.Print, Theme: render.DefaultTheme(), Round: first.round, Black: first.file.Black, Date: c.date}
-	doc, err := draw.Booklet(p, o)
-	if err != nil {
-		return nil, failure{err, ""}
-	}
-	return []output{{shoppingName, draw.Text(p, o.Round, false)}, {benchName, doc}}, nil
-}
-
-// tell says what became of the rows.
-func (c *class) tell(ctx context.Context, done []student, out io.Writer, say voice) error {
+// tellClass says what became of the rows.
+func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 	var refused jobfile.Issues
-	var failed error
-	for _, s := range done {
+	var failed []error
+	for _, s := range roll.Students {
 		say.warn(s.Suspects)
-		switch s.state {
-		case rowRefused:
+		switch s.State {
+		case pipeline.Refused:
 			refused = append(refused, s.Refused...)
-		case rowFailed:
-			failed = errors.Join(failed, fmt.Errorf("%s: %w", s.Folder, s.err))
+		case pipeline.Failed:
+			failed = append(failed, hinted(fmt.Errorf("%s: %w", s.Folder, s.Err), "mend that and run it again: what is done is kept"))
 		}
 	}
-	fmt.Fprintf(out, "files of %d of %d students are in %s", count(done, rowMade)+count(done, rowKept), len(done), printable(c.folder))
-	if n := count(done, rowKept); n > 0 {
-		fmt.Fprintf(out, ", %d of them from before", n)
+	made, kept := roll.Count(pipeline.Made), roll.Count(pipeline.Kept)
+	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), printable(string(to)))
+	if kept > 0 {
+		fmt.Fprintf(out, ", %d of them from before", kept)
 	}
 	fmt.Fprintln(out)
-	c.warnStale(done, say)
-	if len(refused) > 0 && (failed != nil || ctx.Err() != nil) {
-		say.status(refused)
+	to.warnEarlier(roll, say)
+	if ctx.Err() != nil {
+		failed = []error{hinted(errors.New("stopped before the end"), "run it again to go on from here")}
 	}
 	switch {
-	case ctx.Err() != nil:
-		return failure{errors.New("stopped before the end"), "run it again to go on from here"}
 	case failed != nil:
-		return failure{failed, "mend that and run it again: what is done is kept"}
-	case len(refused) > 0:
+		if refused != nil {
+			say.status(refused)
+		}
+		return errors.Join(failed...)
+	case refused != nil:
 		return refused
 	}
-	fmt.Fprintf(out, "open %s\n", printable(filepath.Join(c.folder, indexName)))
+	fmt.Fprintf(out, "open %s\n", printable(filepath.Join(string(to), pipeline.IndexName)))
 	return nil
 }

@@ -12,16 +12,23 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"forel/cmd/roster"
+	"forel/cmd/pipeline"
 )
 
-func twenty(t *testing.T) []roster.Row {
+// rollOf reads a roster.
+func rollOf(t *testing.T, text string, workers int) *pipeline.Roll {
+	t.Helper()
+	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(text)}}}, Workers: workers}.Read()
+	require.NoError(t, err)
+	return roll
+}
+
+// of gives the first rows of the roster of twenty.
+func of(t *testing.T, students int) string {
 	t.Helper()
 	data, err := os.ReadFile("../../testdata/class/roster.csv")
 	require.NoError(t, err)
-	rows, err := roster.Read("roster.csv", data, nil)
-	require.NoError(t, err)
-	return rows
+	return strings.Join(strings.SplitAfter(string(data), "\n")[:students+1], "")
 }
 
 // files gives every file below a folder with what is in it.
@@ -42,79 +49,78 @@ func filesBelow(t *testing.T, folder string) map[string]string {
 
 // However many work at a time, the files are the same.
 func TestClassIsTheSameOnOneCoreAndOnMany(t *testing.T) {
-	rows := twenty(t)[:4]
-	one, many := class{folder: t.TempDir(), workers: 1}, class{folder: t.TempDir(), workers: 4}
-	for _, c := range []*class{&one, &many} {
-		done := c.make(t.Context(), rows, voice{io.Discard})
-		require.Equal(t, len(rows), count(done, rowMade))
-		require.NoError(t, c.finish(done, voice{io.Discard}))
+	var got []map[string]string
+	for _, workers := range []int{1, 4} {
+		folder := t.TempDir()
+		roll := rollOf(t, of(t, 4), workers)
+		require.NoError(t, makeClass(roll, shelf(folder), io.Discard, voice{io.Discard}))
+		require.Equal(t, 4, roll.Count(pipeline.Made))
+		got = append(got, filesBelow(t, folder))
 	}
-	assert.Equal(t, filesBelow(t, one.folder), filesBelow(t, many.folder))
+	assert.Equal(t, got[0], got[1])
 }
 
 // Stopped in the middle, every folder there is whole; run again, it goes on and
 // ends with what an undisturbed run gives.
 func TestClassStoppedGoesOn(t *testing.T) {
-	rows := twenty(t)[:8]
-	calm, stopped := class{folder: t.TempDir(), workers: 2}, class{folder: t.TempDir(), workers: 2}
-	calm.make(t.Context(), rows, voice{io.Discard})
-	want := filesBelow(t, calm.folder)
+	calm, stopped := t.TempDir(), t.TempDir()
+	rollOf(t, of(t, 8), 2).Make(t.Context(), shelf(calm), nil)
+	want := filesBelow(t, calm)
 
 	ctx, stop := context.WithCancel(t.Context())
-	stopped.begun = func(i int) {
-		if i == 3 {
+	roll := rollOf(t, of(t, 8), 2)
+	roll.Make(ctx, shelf(stopped), func(done float64) {
+		if done >= 3.0/8 {
 			stop()
 		}
-	}
-	done := stopped.make(ctx, rows, voice{io.Discard})
-	made := count(done, rowMade)
-	assert.Less(t, made, len(rows))
-	assert.Positive(t, count(done, rowLeft))
-	for name, data := range filesBelow(t, stopped.folder) {
+	})
+	made := roll.Count(pipeline.Made)
+	assert.Less(t, made, 8)
+	assert.Positive(t, roll.Count(pipeline.Left))
+	for name, data := range filesBelow(t, stopped) {
 		assert.Equal(t, want[name], data, "%s is whole", name)
 	}
-	folders, err := os.ReadDir(stopped.folder)
+	folders, err := os.ReadDir(stopped)
 	require.NoError(t, err)
 	assert.Len(t, folders, made, "nothing half-written is left")
 
-	stopped.begun = nil
-	done = stopped.make(t.Context(), rows, voice{io.Discard})
-	assert.Equal(t, made, count(done, rowKept), "what was done is not done again")
-	assert.Equal(t, want, filesBelow(t, stopped.folder))
+	roll = rollOf(t, of(t, 8), 2)
+	roll.Make(t.Context(), shelf(stopped), nil)
+	assert.Equal(t, made, roll.Count(pipeline.Kept), "what was done is not done again")
+	assert.Equal(t, want, filesBelow(t, stopped))
 }
 
 // A row that changed is made anew, its old files gone; a folder that is not
 // forel's is left alone.
 func TestClassFoldersGiveWay(t *testing.T) {
-	c := class{folder: t.TempDir(), workers: 2}
-	read := func(lining string) []roster.Row {
-		rows, err := roster.Read("r.csv", []byte("name,height,width,thickness,lining.thickness\nA,220,150,30,"+lining+"\nB,200,140,20,\n"), nil)
-		require.NoError(t, err)
-		return rows
+	folder := t.TempDir()
+	read := func(lining string) *pipeline.Roll {
+		return rollOf(t, "name,height,width,thickness,lining.thickness\nA,220,150,30,"+lining+"\nB,200,140,20,\n", 2)
 	}
-	own := filepath.Join(c.folder, "02-b")
+	own := filepath.Join(folder, "02-b")
 	require.NoError(t, os.Mkdir(own, 0o755))
 	require.NoError(t, os.WriteFile(filepath.Join(own, "photo"), []byte("mine"), 0o644))
 
-	done := c.make(t.Context(), read("0.15"), voice{io.Discard})
-	assert.Equal(t, []rowState{rowMade, rowFailed}, []rowState{done[0].state, done[1].state})
-	assert.FileExists(t, filepath.Join(c.folder, "01-a", "side-lining.svg"))
+	roll := read("0.15")
+	roll.Make(t.Context(), shelf(folder), nil)
+	assert.Equal(t, []pipeline.State{pipeline.Made, pipeline.Failed}, []pipeline.State{roll.Students[0].State, roll.Students[1].State})
+	assert.FileExists(t, filepath.Join(folder, "01-a", "side-lining.svg"))
 
-	done = c.make(t.Context(), read("0"), voice{io.Discard})
-	assert.Equal(t, rowMade, done[0].state)
-	assert.NoFileExists(t, filepath.Join(c.folder, "01-a", "side-lining.svg"))
+	roll = read("0")
+	roll.Make(t.Context(), shelf(folder), nil)
+	assert.Equal(t, pipeline.Made, roll.Students[0].State)
+	assert.NoFileExists(t, filepath.Join(folder, "01-a", "side-lining.svg"))
 	assert.Equal(t, "mine", filesBelow(t, own)["photo"])
 }
 
 // Every link of the index leads to a file that is there.
 func TestIndexLeadsToFiles(t *testing.T) {
-	rows := twenty(t)[:3]
-	rows[1].Name = `<b>"Ärmel" & Co</b>`
-	c := class{folder: t.TempDir(), workers: 2}
-	done := c.make(t.Context(), rows, voice{io.Discard})
-	require.NoError(t, c.finish(done, voice{io.Discard}))
-	files := filesBelow(t, c.folder)
-	index := files[indexName]
+	folder := t.TempDir()
+	roll := rollOf(t, of(t, 3), 2)
+	roll.Students[1].Name = `<b>"Ärmel" & Co</b>`
+	require.NoError(t, makeClass(roll, shelf(folder), io.Discard, voice{io.Discard}))
+	files := filesBelow(t, folder)
+	index := files[pipeline.IndexName]
 	assert.NotContains(t, index, "<b>", "a name can't break the page")
 	links := 0
 	for _, attr := range []string{`href="`, `src="`} {
@@ -124,8 +130,9 @@ func TestIndexLeadsToFiles(t *testing.T) {
 			links++
 		}
 	}
-	assert.GreaterOrEqual(t, links, 3*len(rows))
-	for _, s := range done {
-		assert.Contains(t, index, fmt.Sprint(s.loaded.round.Pretty(s.plan.Contents.Thickness)))
+	assert.GreaterOrEqual(t, links, 3*3)
+	for _, s := range roll.Students {
+		thickness := s.File.Job.Shared().Books[0].Thickness.Largest().MM()
+		assert.Regexp(t, fmt.Sprintf(`book [^<]* %.1f mm<`, thickness), index)
 	}
 }

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"forel/cmd/pipeline"
 )
 
 const aboutCompletion = `
@@ -22,19 +24,15 @@ example:
 
 var shells = []string{"bash", "zsh", "fish"}
 
-func runCompletion(args []string, out io.Writer, _ voice) error {
-	f := flagSet("completion", aboutCompletion, out)
-	if err := parseFlags(f, args); err != nil {
+func flagsCompletion(f *flags) action {
+	return func(out io.Writer, _ voice) error {
+		if f.NArg() != 1 || !slices.Contains(shells, f.Arg(0)) {
+			return refuse("completion takes the name of one shell", "give one of "+pipeline.List(shells, "or"))
+		}
+		write := map[string]func([]described) string{"bash": bashCompletion, "zsh": zshCompletion, "fish": fishCompletion}[f.Arg(0)]
+		_, err := io.WriteString(out, write(describe()))
 		return err
 	}
-	if f.NArg() != 1 || !slices.Contains(shells, f.Arg(0)) {
-		return refusal{"completion takes the name of one shell", "give one of " + list(shells)}
-	}
-	write := map[string]func([]described) string{"bash": bashCompletion, "zsh": zshCompletion, "fish": fishCompletion}[f.Arg(0)]
-	if _, err := io.WriteString(out, write(describe())); err != nil {
-		return failure{err, ""}
-	}
-	return nil
 }
 
 // flagNames gives a command's flags as they are typed.

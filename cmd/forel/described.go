@@ -3,44 +3,28 @@ package main
 import (
 	"io"
 	"strings"
-
-	"github.com/spf13/pflag"
 )
 
-// described is a command as its own help tells of it: what the manual page and
-// the shell completions are made from.
+// described is a command with its flags, as its help tells of it: what the manual
+// page and the shell completions are made from.
 type described struct {
 	command
-	about string // usage, what it does, an example
-	flags *pflag.FlagSet
+	flags *flags
 }
 
-// listener stands where help is printed to and takes it in instead.
-type listener struct {
-	io.Writer
-	heard described
-}
-
-// describe has every command tell of itself.
-func describe() []described {
-	var out []described
+// describe gives every command with its flags.
+func describe() (out []described) {
 	for _, c := range commands() {
-		l := &listener{Writer: io.Discard}
-		_ = c.run([]string{"--help"}, l, voice{io.Discard}) // help is all it is asked for
-		l.heard.command = c
-		out = append(out, l.heard)
+		f := newFlags(c.name)
+		c.flags(f)
+		out = append(out, described{c, f})
 	}
 	return out
 }
 
-// help prints a command's help, or tells it to a listener.
-func help(out io.Writer, about string, f *pflag.FlagSet) {
-	about = strings.TrimPrefix(about, "\n")
-	if l, ok := out.(*listener); ok {
-		l.heard.about, l.heard.flags = about, f
-		return
-	}
-	io.WriteString(out, about)
+// help prints a command's help.
+func help(out io.Writer, c command, f *flags) {
+	io.WriteString(out, strings.TrimPrefix(c.about, "\n"))
 	if f.HasFlags() {
 		io.WriteString(out, "\nflags:\n"+f.FlagUsages())
 	}

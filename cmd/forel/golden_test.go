@@ -34,7 +34,7 @@ func TestWorkedJobs(t *testing.T) {
 			var fits bytes.Buffer
 			require.Equal(t, statusOK, run([]string{"fit", job, "--format", "json"}, &fits, &said), said.String())
 			require.NoError(t, os.WriteFile(filepath.Join(out, "fit.json"), fits.Bytes(), 0o644))
-			require.NoError(t, os.Remove(filepath.Join(out, bookletName))) // too large to keep
+			require.NoError(t, os.Remove(filepath.Join(out, "templates.pdf"))) // too large to keep
 			if *update {
 				replace(t, out, dir)
 				return

@@ -3,10 +3,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"runtime/debug"
+
+	"github.com/spf13/pflag"
+
+	"forel/cmd/pipeline"
 )
 
 // Exit statuses.
@@ -19,31 +24,6 @@ const (
 func main() {
 	debug.SetGCPercent(400) // a run is short and small: less collecting
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
-}
-
-// command is one word after forel.
-type command struct {
-	name    string
-	summary string
-	run     func(args []string, out io.Writer, say voice) error
-}
-
-func commands() []command {
-	return []command{
-		{"new", "write a commented starter job file", runNew},
-		{"templates", "write the patterns: a drawing a piece and a PDF to print", runTemplates},
-		{"gauge", "write a sheet to gauge your printer by", runGauge},
-		{"cutlist", "print the list of pieces with their sizes", runCutlist},
-		{"handout", "write the worksheet and illustrated steps for a learner", runHandout},
-		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", runStock},
-		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", runCutter},
-		{"prove", "fold the case up, report what is found and draw it", runProve},
-		{"fit", "tell how the book will fit, and what to check at the bench", runFit},
-		{"class", "make every student's files from a roster, and an index of them", runClass},
-		{"completion", "print a script that completes forel's words in a shell", runCompletion},
-		{"man", "print the manual page", runMan},
-		{"version", "print which forel this is", runVersion},
-	}
 }
 
 // run does what the words say and gives the exit status.
@@ -69,11 +49,21 @@ func run(args []string, out, errOut io.Writer) int {
 	var names []string
 	for _, c := range commands() {
 		if c.name == args[0] {
-			return say.status(c.run(args[1:], out, say))
+			f := newFlags(c.name)
+			act := c.flags(f)
+			err := f.parse(args[1:])
+			if errors.Is(err, pflag.ErrHelp) {
+				help(out, c, f)
+				return statusOK
+			}
+			if err == nil {
+				err = act(out, say)
+			}
+			return say.status(err)
 		}
 		names = append(names, c.name)
 	}
-	return say.status(refusal{fmt.Sprintf("unknown command %.40q", args[0]), "give one of " + list(names) + "; forel --help tells more"})
+	return say.status(refuse(fmt.Sprintf("unknown command %.40q", args[0]), "give one of "+pipeline.List(names, "or")+"; forel --help tells more"))
 }
 
 // usage prints what the program does and its commands.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -18,18 +17,8 @@ example:
   forel man > forel.1
 `
 
-func runMan(args []string, out io.Writer, _ voice) error {
-	f := flagSet("man", aboutMan, out)
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	if f.NArg() > 0 {
-		return refusal{fmt.Sprintf("man takes no words: %.40q", f.Args()), "forel man"}
-	}
-	if _, err := io.WriteString(out, manual(describe())); err != nil {
-		return failure{err, ""}
-	}
-	return nil
+func flagsMan(f *flags) action {
+	return f.says(func() string { return manual(describe()) })
 }
 
 // manual gives the manual page in the man(7) macros.

@@ -8,7 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
 )
 
 const aboutNew = `
@@ -23,51 +23,31 @@ example:
   forel new case.toml --units in --paper letter
 `
 
-func runNew(args []string, out io.Writer, _ voice) error {
-	f := flagSet("new", aboutNew, out)
+func flagsNew(f *flags) action {
 	units := f.String("units", "mm", "the `unit` you measure in: mm or in")
 	paper := f.String("paper", "a4", paperUsage)
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	if f.NArg() != 1 {
-		return refusal{"new takes one file name", "such as forel new case.toml"}
-	}
-	name := f.Arg(0)
-	if name == "" {
-		return refusal{"new takes a file name that is not empty", "such as forel new case.toml"}
-	}
-	starter, err := starterFor(*units, *paper)
-	if err != nil {
-		return err
-	}
-	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
-		if err == nil {
-			err = fmt.Errorf("%s is there already", name)
+	return func(out io.Writer, _ voice) error {
+		name := f.Arg(0)
+		switch {
+		case f.NArg() != 1:
+			return refuse("new takes one file name", "such as forel new case.toml")
+		case name == "":
+			return refuse("new takes a file name that is not empty", "such as forel new case.toml")
 		}
-		return failure{err, "choose another name, or move the file away"}
+		starter, err := pipeline.New(*units, *paper)
+		if err != nil {
+			return err
+		}
+		if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
+			if err == nil {
+				err = fmt.Errorf("%s is there already", name)
+			}
+			return hinted(err, "choose another name, or move the file away")
+		}
+		if err := writeFiles([]pipeline.File{{Name: name, Data: starter}}); err != nil {
+			return hinted(err, "name a folder that is there and can be written to")
+		}
+		_, err = fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), printable(name))
+		return err
 	}
-	if err := writeFiles([]output{{name, starter}}); err != nil {
-		return failure{err, "name a folder that is there and can be written to"}
-	}
-	shown := printable(name)
-	if _, err := fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), shown); err != nil {
-		return failure{err, ""}
-	}
-	return nil
-}
-
-// starterFor gives the starter job for a unit and a sheet as they were typed.
-func starterFor(units, sheet string) ([]byte, error) {
-	setup, unit, err := jobfile.Print("", nil, []jobfile.Flag{
-		{Name: "--units", Key: "units", Value: units},
-		{Name: "--paper", Key: "print.paper", Value: sheet},
-	})
-	if err != nil {
-		return nil, err
-	}
-	if err := setup.Check(); err != nil {
-		return nil, fmt.Errorf("--paper: %w", err)
-	}
-	return jobfile.StarterFor(unit, setup.Sheet), nil
 }

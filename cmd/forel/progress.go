@@ -7,8 +7,6 @@ import (
 
 	"github.com/schollz/progressbar/v3"
 	"golang.org/x/term"
-
-	"forel/paper/pack"
 )
 
 // bar shows how far a long search has come; a nil one shows nothing.
@@ -31,9 +29,6 @@ func newBar(w io.Writer, what string) *bar {
 		progressbar.OptionSetWriter(w), progressbar.OptionSetDescription(what), progressbar.OptionThrottle(100*time.Millisecond),
 		progressbar.OptionSetPredictTime(true), progressbar.OptionClearOnFinish())}
 }
-
-// tell shows how far a search has come.
-func (b *bar) tell(p pack.Progress) { b.at(p.Fraction) }
 
 // at shows how much of the work is done, from 0 to 1.
 func (b *bar) at(fraction float64) {

@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"forel/paper/pack"
 )
 
 // What isn't a terminal gets no bar; a terminal gets one that says what is done
@@ -14,12 +12,12 @@ import (
 func TestProgress(t *testing.T) {
 	var b bytes.Buffer
 	quiet := voice{&b}.progress("laying out")
-	quiet.tell(pack.Progress{Fraction: 0.5})
+	quiet.at(0.5)
 	quiet.done()
 	assert.Empty(t, b.String())
 
 	shown := newBar(&b, "laying out")
-	shown.tell(pack.Progress{Fraction: 0.5})
+	shown.at(0.5)
 	assert.Contains(t, b.String(), "laying out")
 	shown.done()
 	assert.NotContains(t, b.String(), "\n")

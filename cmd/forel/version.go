@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"runtime"
 	"runtime/debug"
 )
@@ -17,18 +16,8 @@ example:
   forel version
 `
 
-func runVersion(args []string, out io.Writer, _ voice) error {
-	f := flagSet("version", aboutVersion, out)
-	if err := parseFlags(f, args); err != nil {
-		return err
-	}
-	if f.NArg() > 0 {
-		return refusal{fmt.Sprintf("version takes no words: %.40q", f.Args()), "forel version"}
-	}
-	if _, err := fmt.Fprintln(out, version()); err != nil {
-		return failure{err, ""}
-	}
-	return nil
+func flagsVersion(f *flags) action {
+	return f.says(func() string { return version() + "\n" })
 }
 
 // version says which program this is, in one line.

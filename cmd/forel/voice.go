@@ -3,12 +3,15 @@ package main
 import (
 	"errors"
 	"fmt"
+	"forel/geometry/job"
 	"io"
-	"strconv"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"strings"
-	"unicode"
 
 	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
 )
 
 // How forel speaks at the terminal: lower case, no full stop, one line a
@@ -26,66 +29,68 @@ func (v voice) warn(issues jobfile.Issues) {
 	}
 }
 
-// refusal is bad input: what is wrong, and what would be right.
-type refusal struct{ wrong, right string }
-
-func (r refusal) Error() string { return r.wrong + "; " + r.right }
-
-// failure is a file that could not be read or written.
-type failure struct {
-	err  error
-	hint string
+// refuse is bad input: what is wrong, and what would be right.
+func refuse(wrong, right string) jobfile.Issues {
+	return jobfile.Issues{{Problem: job.Problem{Reason: wrong, Fix: right}}}
 }
 
-func (f failure) Error() string {
-	if f.hint == "" {
-		return f.err.Error()
-	}
-	return f.err.Error() + "; " + f.hint
-}
-
-// errHelp ends a command whose help was asked for and has been printed.
-var errHelp = errors.New("help")
+// hinted adds to what could not be done what to do next.
+func hinted(err error, hint string) error { return fmt.Errorf("%w; %s", err, hint) }
 
 // status prints an error, a line a problem, and gives the exit status.
 func (v voice) status(err error) int {
-	var f failure
-	switch {
-	case err == nil, errors.Is(err, errHelp):
+	if err == nil {
 		return statusOK
-	case errors.As(err, &f):
+	}
+	var bad jobfile.Issues
+	if errors.As(err, &bad) {
+		for _, i := range bad {
+			fmt.Fprintf(v.w, "error: %s\n", i)
+		}
+		return statusRefused
+	}
+	failed := []error{err}
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		failed = joined.Unwrap()
+	}
+	for _, f := range failed {
 		fmt.Fprintf(v.w, "error: %s\n", printable(f.Error()))
-		return statusFailed
 	}
-	for _, line := range strings.Split(err.Error(), "\n") {
-		fmt.Fprintf(v.w, "error: %s\n", printable(line))
-	}
-	return statusRefused
+	return statusFailed
 }
 
-// clean keeps the message of another library on one line.
-func clean(s string) string { return strings.Join(strings.Fields(s), " ") }
-
 // printable keeps what a maker typed, a file's name say, from doing anything to
-// the terminal but being read: what can't be printed is written as an escape.
-func printable(s string) string {
+// the terminal but being read: what can't be printed is escaped, as in an issue.
+func printable(s string) string { return jobfile.Issue{Problem: job.Problem{Reason: s}}.String() }
+
+// told says what was written into a folder, and what to know of it.
+func told(folder string, r pipeline.Result) string {
 	var b strings.Builder
-	for _, r := range s {
-		if unicode.IsPrint(r) {
-			b.WriteRune(r)
-			continue
-		}
-		quoted := strconv.QuoteRune(r)
-		b.WriteString(quoted[1 : len(quoted)-1])
+	if len(r.Wrote) > 0 {
+		b.WriteString(wrote(folder, r.Wrote...))
+	}
+	for _, n := range r.Notes {
+		b.WriteString(printable(n) + "\n")
+	}
+	if p := r.Print; p.File != "" {
+		fmt.Fprintf(&b, "print %s at actual size (100 %%) on %s%s\n", printable(filepath.Join(folder, p.File)), p.Paper, p.Then)
 	}
 	return b.String()
 }
 
-// list joins names as a sentence does: "a, b or c".
-func list(names []string) string {
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
+// warnEarlier tells of files in the folder that an earlier run left there and this
+// one does not have.
+func (v voice) warnEarlier(folder string, r pipeline.Result) {
+	now := map[string]bool{}
+	for _, f := range r.Files {
+		now[f.Name] = true
 	}
-	return strings.Join(names[:last], ", ") + " or " + names[last]
+	for _, pattern := range r.Earlier.Names {
+		names, _ := fs.Glob(os.DirFS(folder), pattern) // a folder that can't be read has been told of
+		for _, n := range names {
+			if !now[n] {
+				fmt.Fprintf(v.w, "warning: %s is from an earlier %s and not part of this one; take it away\n", printable(filepath.Join(folder, n)), r.Earlier.Run)
+			}
+		}
+	}
 }

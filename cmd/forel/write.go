@@ -1,27 +1,23 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
-)
 
-// output is a file to be written.
-type output struct {
-	name string
-	data []byte
-}
+	"forel/cmd/pipeline"
+)
 
 // writeFiles writes files whole or not at all: each under a temporary name
 // beside its place, and only when all are written, renamed. On failure nothing
 // new is left behind.
-func writeFiles(files []output) (err error) {
+func writeFiles(files []pipeline.File) (err error) {
 	temps := make([]string, len(files))
 	defer func() {
 		if err != nil {
@@ -39,14 +35,12 @@ func writeFiles(files []output) (err error) {
 		together.Go(func() error { temps[i], wrong[i] = writeBeside(f); return nil })
 	}
 	together.Wait() // what is wrong is told of the first file that has it
-	for _, err := range wrong {
-		if err != nil {
-			return err
-		}
+	if err := cmp.Or(wrong...); err != nil {
+		return err
 	}
 	for i, f := range files {
-		if err := os.Rename(temps[i], f.name); err != nil {
-			return fmt.Errorf("can't write %s: %w", f.name, cause(err))
+		if err := os.Rename(temps[i], f.Name); err != nil {
+			return fmt.Errorf("can't write %s: %w", f.Name, cause(err))
 		}
 	}
 	return nil
@@ -54,14 +48,14 @@ func writeFiles(files []output) (err error) {
 
 // writeInto writes files into a folder, all or none, and makes it where it is not
 // there. Their names are without it.
-func writeInto(folder string, files []output) error {
+func writeInto(folder string, files []pipeline.File) error {
 	undo, err := makeFolder(folder)
 	if err != nil {
 		return elsewhere(err)
 	}
-	placed := make([]output, len(files))
+	placed := make([]pipeline.File, len(files))
 	for i, f := range files {
-		placed[i] = output{filepath.Join(folder, f.name), f.data}
+		placed[i] = pipeline.File{Name: filepath.Join(folder, f.Name), Data: f.Data}
 	}
 	if err := writeFiles(placed); err != nil {
 		undo()
@@ -71,43 +65,28 @@ func writeInto(folder string, files []output) error {
 }
 
 // elsewhere is the failure of a folder that can't be written to.
-func elsewhere(err error) failure {
-	return failure{err, "give another folder with --out"}
-}
+func elsewhere(err error) error { return hinted(err, "give another folder with --out") }
 
 // wrote says which files were written, and where; every command says it so.
 func wrote(folder string, names ...string) string {
-	last := len(names) - 1
-	what := names[last]
-	if last > 0 {
-		what = strings.Join(names[:last], ", ") + " and " + what
-	}
+	what := pipeline.List(names, "and")
 	if filepath.Clean(folder) == "." {
 		return fmt.Sprintf("wrote %s\n", printable(what))
 	}
 	return fmt.Sprintf("wrote %s to %s\n", printable(what), printable(folder))
 }
 
-// namesOf gives the names of files.
-func namesOf(files []output) []string {
-	names := make([]string, len(files))
-	for i, f := range files {
-		names[i] = f.name
-	}
-	return names
-}
-
 // writeBeside writes a file under a temporary name beside its place and gives that
 // name, where it made one.
-func writeBeside(f output) (temp string, err error) {
-	if info, err := os.Stat(f.name); err == nil && info.IsDir() {
-		return "", fmt.Errorf("%s is a folder", f.name)
+func writeBeside(f pipeline.File) (temp string, err error) {
+	if info, err := os.Stat(f.Name); err == nil && info.IsDir() {
+		return "", fmt.Errorf("%s is a folder", f.Name)
 	}
-	t, err := os.CreateTemp(filepath.Dir(f.name), ".forel-*")
+	t, err := os.CreateTemp(filepath.Dir(f.Name), ".forel-*")
 	if err != nil {
-		return "", fmt.Errorf("can't write %s: %w", f.name, cause(err))
+		return "", fmt.Errorf("can't write %s: %w", f.Name, cause(err))
 	}
-	_, err = t.Write(f.data)
+	_, err = t.Write(f.Data)
 	if err == nil {
 		err = t.Chmod(0o644)
 	}
@@ -115,7 +94,7 @@ func writeBeside(f output) (temp string, err error) {
 		err = closed
 	}
 	if err != nil {
-		return t.Name(), fmt.Errorf("can't write %s: %w", f.name, cause(err))
+		return t.Name(), fmt.Errorf("can't write %s: %w", f.Name, cause(err))
 	}
 	return t.Name(), nil
 }

@@ -45,17 +45,18 @@ func TestAutoIsNotOffered(t *testing.T) {
 
 func TestParseAuto(t *testing.T) {
 	some := 0
-	for _, field := range slipcase.Fields {
+	for _, field := range new(slipcase.Job).Settings() {
 		if !field.Auto {
 			continue
 		}
 		some++
 		for value, want := range map[string]slipcase.Length{
-			"'auto'": 0, "'AUTO'": 0, "' Auto '": 0, "'" + trim(field.Min) + " mm'": field.Min, trim(field.Max): field.Max,
+			"'auto'": 0, "'AUTO'": 0, "' Auto '": 0, "'" + plain(field.Min) + " mm'": slipcase.Length(field.Min), plain(field.Max): slipcase.Length(field.Max),
 		} {
 			f, _, err := jobfile.Parse("case.toml", []byte(assign(field.Key, value)))
 			require.NoError(t, err, value)
-			assert.InDelta(t, want.MM(), field.At(&f.Job).MM(), 1e-9, value)
+			got, _ := f.Job.Settings().Find(field.Key)
+			assert.InDelta(t, want.MM(), got.Length.MM(), 1e-9, value)
 		}
 	}
 	assert.Positive(t, some)

@@ -4,35 +4,35 @@ import (
 	"fmt"
 	"slices"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 const mostReadings = 100 // of one dimension
 
 // readBooks reads every book; where there is none, it says what to write.
-func (r *reader) readBooks() []slipcase.Book {
-	measured := func(f slipcase.ReadingsField) bool { return r.has("book." + f.Key) }
-	if r.hasFile && r.counts["book"] == 0 && !slices.ContainsFunc(slipcase.BookFields, measured) {
+func (r *reader) readBooks() []job.Book {
+	measured := func(f job.Dimension) bool { return r.has("book." + f.Key) }
+	if r.hasFile && r.counts["book"] == 0 && !slices.ContainsFunc(job.Dimensions, measured) {
 		r.refuse(r.at(0, "book"), "no book", "write [[book]] and below it height, width and thickness")
 		return nil
 	}
-	var books []slipcase.Book
-	for n := range min(max(r.counts["book"], 1), slipcase.MostBooks) {
+	var books []job.Book
+	for n := range min(max(r.counts["book"], 1), job.MostBooks) {
 		books = append(books, r.readBook(n+1))
 	}
 	return books
 }
 
 // readBook reads the nth book.
-func (r *reader) readBook(n int) slipcase.Book {
-	var book slipcase.Book
+func (r *reader) readBook(n int) job.Book {
+	var book job.Book
 	name := numbered("book", n)
 	r.title(name+".title", &book.Title)
 	if v, ok := r.get(name + ".weight"); ok {
 		book.Weight = r.weight(v)
 	}
 	set := false
-	for _, f := range slipcase.BookFields {
+	for _, f := range job.Dimensions {
 		key := name + "." + f.Key
 		if v, ok := r.get(key); ok {
 			set = true
@@ -42,7 +42,7 @@ func (r *reader) readBook(n int) slipcase.Book {
 	if !set && slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Key == name }) {
 		return book // it was told that this is no book
 	}
-	for _, f := range slipcase.BookFields {
+	for _, f := range job.Dimensions {
 		key := name + "." + f.Key
 		if f.Optional || r.has(key) {
 			continue
@@ -56,7 +56,7 @@ func (r *reader) readBook(n int) slipcase.Book {
 	return book
 }
 
-func (r *reader) readings(v value, key string, f slipcase.ReadingsField) slipcase.Readings {
+func (r *reader) readings(v value, key string, f job.Dimension) job.Readings {
 	items := v.items
 	switch {
 	case v.kind != listKind:
@@ -67,7 +67,7 @@ func (r *reader) readings(v value, key string, f slipcase.ReadingsField) slipcas
 		r.refuse(v.at, fmt.Sprintf("more than %d readings", mostReadings), "keep the largest")
 		return nil
 	}
-	var readings slipcase.Readings
+	var readings job.Readings
 	for _, item := range items {
 		readings = append(readings, r.length(item, key, f.What, f.Min, f.Max))
 	}

@@ -7,7 +7,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // list is a table that may be written several times, in double brackets.
@@ -19,7 +19,7 @@ type list struct {
 }
 
 var lists = map[string]list{
-	"book":  {slipcase.MostBooks, "a book", "books", "make two cases"},
+	"book":  {job.MostBooks, "a book", "books", "make two cases"},
 	"stock": {mostStock, "stock", "kinds of stock", "keep those you cut from"},
 }
 

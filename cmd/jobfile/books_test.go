@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -91,19 +92,19 @@ var refusedBooks = []refusal{
 }
 
 func volumes() slipcase.Job {
-	job := slipcase.DefaultJob()
-	job.Title = "Harbour log in three parts"
-	job.Covering, job.Compartments = "cloth", "each"
-	job.Books = []slipcase.Book{
-		{Title: "Part one", Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{31}},
-		{Title: "Part two", Height: slipcase.Readings{220, 220.5}, Width: slipcase.Readings{148}, Thickness: slipcase.Readings{27}},
-		{Title: "Part three", Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{22}, ForeEdge: slipcase.Readings{24, 24.5}},
+	j := slipcase.DefaultJob()
+	j.Title = "Harbour log in three parts"
+	j.Covering, j.Compartments = "cloth", "each"
+	j.Books = []job.Book{
+		{Title: "Part one", Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{31}},
+		{Title: "Part two", Height: job.Readings{220, 220.5}, Width: job.Readings{148}, Thickness: job.Readings{27}},
+		{Title: "Part three", Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{22}, ForeEdge: job.Readings{24, 24.5}},
 	}
-	job.Lining.Order = "after"
-	job.Cloth.Stretch, job.SidePaper.Stretch = 1.5, 1
-	job.ThumbHole = slipcase.ThumbHole{Shape: "semicircle"}
-	job.Divider = slipcase.Divider{SetBack: 6.35, Lap: 15} // a quarter inch
-	return job
+	j.Lining.Order = "after"
+	j.Cloth.Stretch, j.SidePaper.Stretch = 1.5, 1
+	j.ThumbHole = slipcase.ThumbHole{Shape: "semicircle"}
+	j.Divider = slipcase.Divider{SetBack: 6.35, Lap: 15} // a quarter inch
+	return j
 }
 
 func TestParseVolumes(t *testing.T) {
@@ -111,7 +112,7 @@ func TestParseVolumes(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			f, _, err := jobfile.Parse(name, read(t, name))
 			require.NoError(t, err)
-			near(t, volumes(), f.Job)
+			near(t, volumes(), boards(f))
 		})
 	}
 }
@@ -120,7 +121,7 @@ func TestParseTwelveBooks(t *testing.T) {
 	thin := "[[book]]\nheight = 221\nwidth = 148.5\nthickness = 8\n"
 	f, _, err := jobfile.Parse("case.toml", []byte(strings.Repeat(thin, 12)))
 	require.NoError(t, err)
-	assert.Len(t, f.Job.Books, 12)
+	assert.Len(t, f.Job.Shared().Books, 12)
 }
 
 // Flags for a book set the first one, in a file of several too.
@@ -133,9 +134,9 @@ func TestFlagsSetTheFirstBook(t *testing.T) {
 	require.NoError(t, err)
 	want := volumes()
 	want.Books[0].Title = "Part one, rebound"
-	want.Books[0].Height = slipcase.Readings{222, 222.5}
-	want.Books[0].ForeEdge = slipcase.Readings{32}
-	near(t, want, f.Job)
+	want.Books[0].Height = job.Readings{222, 222.5}
+	want.Books[0].ForeEdge = job.Readings{32}
+	near(t, want, boards(f))
 }
 
 // What is wrong with a book is told where it was set.

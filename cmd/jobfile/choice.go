@@ -4,11 +4,11 @@ import (
 	"strconv"
 	"strings"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // choice reads one of a few words, in upper or lower case.
-func (r *reader) choice(v value, c slipcase.Choice) string {
+func (r *reader) choice(v value, c job.Setting) string {
 	if v.kind == textKind {
 		for _, word := range c.Words {
 			if strings.EqualFold(strings.TrimSpace(v.text), word) {
@@ -22,7 +22,7 @@ func (r *reader) choice(v value, c slipcase.Choice) string {
 			right += "; did you mean " + strconv.Quote(near)
 		}
 	}
-	r.refuse(v.at, written(v)+" is none of its words", right)
+	r.reject(v, "is none of its words", right)
 	return c.Words[0]
 }
 

@@ -7,41 +7,45 @@ import (
 	"unicode/utf8"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 const mostTitle = 200 // characters
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
-	f := File{Construction: Boards, Job: slipcase.DefaultJob()}
 	r.units()
-	f.Job.Unit = r.flagUnit
-	r.title("title", &f.Job.Title)
-	f.Job.Books = r.readBooks()
-	for _, field := range slipcase.Fields {
-		if v, ok := r.get(field.Key); ok {
-			*field.At(&f.Job) = r.field(v, field)
+	var f File
+	f.Kind = r.kind()
+	f.Job = f.Kind.New()
+	shared := f.Job.Shared()
+	shared.Unit = r.flagUnit
+	r.title("title", &shared.Title)
+	shared.Books = r.readBooks()
+	for _, s := range f.Job.Settings() {
+		if v, ok := r.get(s.Key); ok {
+			r.read(v, s)
 		}
 	}
-	for _, c := range slipcase.Choices {
-		if v, ok := r.get(c.Key); ok {
-			*c.At(&f.Job) = r.choice(v, c)
-		}
-	}
-	for _, p := range slipcase.Percents {
-		if v, ok := r.get(p.Key); ok {
-			*p.At(&f.Job) = r.percent(v, p)
-		}
-	}
-	if v, ok := r.get(construction.Key); ok {
-		f.Construction = r.choice(v, construction)
-	}
-	f.Card = r.card(f.Job)
+	r.others(f.Kind, f.Job.Settings())
 	f.Print, f.Black = r.print()
 	f.Names = r.names()
 	f.Stock = r.readStock()
 	return f
+}
+
+// read reads one setting.
+func (r *reader) read(v value, s job.Setting) {
+	switch {
+	case s.Word != nil:
+		*s.Word = r.choice(v, s)
+	case s.Length != nil:
+		*s.Length = r.setting(v, s)
+	case s.Percent:
+		*s.Number = r.percent(v, s)
+	default:
+		*s.Number = r.number(v, s.What, s.Min, s.Max, false)
+	}
 }
 
 // units settles what bare numbers mean, which the rest needs.
@@ -61,7 +65,7 @@ func (r *reader) unit(v value) geometry.Unit {
 			return u
 		}
 	}
-	r.refuse(v.at, written(v)+" is no unit of a job", `give "mm" or "in"`)
+	r.reject(v, "is no unit of a job", `give "mm" or "in"`)
 	if v.kind == textKind && strings.HasPrefix(strings.ToLower(v.text), "in") {
 		return geometry.IN // inches were meant: don't go on about every number
 	}
@@ -77,11 +81,11 @@ func (r *reader) title(key string, to *string) {
 	switch {
 	case !ok:
 	case v.kind != textKind:
-		r.refuse(v.at, written(v)+" is no title", `give text in quotes, such as "Harbour log"`)
+		r.reject(v, "is no title", `give text in quotes, such as "Harbour log"`)
 	case !utf8.ValidString(v.text):
-		r.refuse(v.at, quote(v.text)+" is not UTF-8 text", "type the title again")
+		r.reject(v, "is not UTF-8 text", "type the title again")
 	case strings.IndexFunc(v.text, steering) >= 0:
-		r.refuse(v.at, quote(v.text)+" is not one line of text", "write the title without line ends, tabs and other control characters")
+		r.reject(v, "is not one line of text", "write the title without line ends, tabs and other control characters")
 	case len([]rune(v.text)) > mostTitle:
 		r.refuse(v.at, "the title is too long", fmt.Sprintf("write no more than %d characters", mostTitle))
 	default:

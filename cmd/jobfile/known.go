@@ -4,8 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"forel/geometry/onepiece"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
+	"forel/geometry/kinds"
 )
 
 // knownKeys are all the keys of a job file; those without a dot stand at the
@@ -19,25 +19,18 @@ var knownKeys = func() []string {
 			top = append(top, key)
 		}
 	}
+	add(kindWords.Key)
 	add(construction.Key)
-	for _, f := range slipcase.BookFields {
+	for _, f := range job.Dimensions {
 		add("book." + f.Key)
 	}
 	add("book.weight")
-	for _, f := range slipcase.Fields {
-		add(f.Key)
-	}
-	for _, c := range slipcase.Choices {
-		add(c.Key)
-	}
-	for _, p := range slipcase.Percents {
-		add(p.Key)
-	}
-	for _, f := range cardFields {
-		add(f.Key)
-	}
-	for _, f := range onepiece.Fractions {
-		add(f.Key)
+	for _, k := range kinds.All {
+		for _, s := range k.New().Settings() {
+			if !slices.Contains(tables, s.Key) && !slices.Contains(top, s.Key) {
+				add(s.Key)
+			}
+		}
 	}
 	for _, key := range printKeys {
 		add(key)

@@ -5,7 +5,7 @@ import (
 	"sort"
 	"strings"
 
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // lineIndex finds the line of an offset: it holds where each line ends.
@@ -25,11 +25,10 @@ func indexLines(data []byte) lineIndex {
 func (ends lineIndex) line(offset int) int { return sort.SearchInts(ends, offset) + 1 }
 
 // placed says of each problem where the maker set its key.
-func (r *reader) placed(ps slipcase.Problems) Issues {
+func (r *reader) placed(ps job.Problems) Issues {
 	var is Issues
 	for _, p := range ps {
-		at := r.where(p.Key)
-		is = append(is, Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: p.Wrong, Right: p.Right})
+		is = append(is, r.where(p.Key).issue(p))
 	}
 	return is
 }

@@ -10,6 +10,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -35,22 +36,27 @@ func parse(t *testing.T, data string) jobfile.File {
 	return f
 }
 
+// boards gives the job of a case of boards.
+func boards(f jobfile.File) slipcase.Job { return *f.Job.(*slipcase.Job) }
+
 // near compares jobs length by length, as one length may be reached by two
 // ways of calculating.
 func near(t *testing.T, want, got slipcase.Job) {
 	t.Helper()
-	for _, f := range slipcase.Fields {
-		assert.InDelta(t, f.At(&want).MM(), f.At(&got).MM(), 1e-9, f.Key)
-	}
-	for _, c := range slipcase.Choices {
-		assert.Equal(t, *c.At(&want), *c.At(&got), c.Key)
-	}
-	for _, p := range slipcase.Percents {
-		assert.InDelta(t, *p.At(&want), *p.At(&got), 1e-12, p.Key)
+	gotten := got.Settings()
+	for i, s := range want.Settings() {
+		switch g := gotten[i]; {
+		case s.Length != nil:
+			assert.InDelta(t, s.Length.MM(), g.Length.MM(), 1e-9, s.Key)
+		case s.Word != nil:
+			assert.Equal(t, *s.Word, *g.Word, s.Key)
+		default:
+			assert.InDelta(t, *s.Number, *g.Number, 1e-12, s.Key)
+		}
 	}
 	require.Len(t, got.Books, len(want.Books))
 	for i := range want.Books {
-		for _, f := range slipcase.BookFields {
+		for _, f := range job.Dimensions {
 			w, g := *f.At(&want.Books[i]), *f.At(&got.Books[i])
 			require.Len(t, g, len(w), f.Key)
 			for n := range w {
@@ -65,14 +71,20 @@ func near(t *testing.T, want, got slipcase.Job) {
 
 func harbour() slipcase.Job {
 	return slipcase.Job{
-		Title: "Harbour log",
-		Unit:  geometry.MM,
-		Books: []slipcase.Book{{
-			Title:     "Harbour log",
-			Height:    slipcase.Readings{221, 221.5},
-			Width:     slipcase.Readings{148.5},
-			Thickness: slipcase.Readings{31, 31.75},
-		}},
+		Common: job.Common{
+			Title: "Harbour log",
+			Unit:  geometry.MM,
+			Books: []job.Book{{
+				Title:     "Harbour log",
+				Height:    job.Readings{221, 221.5},
+				Width:     job.Readings{148.5},
+				Thickness: job.Readings{31, 31.75},
+			}},
+			Clearance: job.Clearance{Height: 2, Width: 1, Thickness: 2},
+			Uncertainty: job.Uncertainty{Measuring: 0.3, ReadingStep: 0.5, Settings: "one", Cutting: 0.3, Repeat: 0.1, Placing: 0.2,
+				Squareness: 0.3, Lining: 0.02, Cloth: 0.05, SidePaper: 0.02, Warp: 0.3},
+			Limits: job.FitLimits{Tight: 0.25, Loose: 4},
+		},
 		Compartments: "one", Covering: "cloth and paper",
 		Board:     slipcase.Board{Thickness: 2},
 		Lining:    slipcase.Lining{Thickness: 0.15, Trim: 12, Order: "before"},
@@ -81,10 +93,6 @@ func harbour() slipcase.Job {
 		Pattern:   slipcase.Pattern{Direction: "any", Match: "none"},
 		ThumbHole: slipcase.ThumbHole{Shape: "none"},
 		Divider:   slipcase.Divider{Lap: 12},
-		Clearance: slipcase.Clearance{Height: 2, Width: 1, Thickness: 2},
-		Uncertainty: slipcase.Uncertainty{Measuring: 0.3, ReadingStep: 0.5, Settings: "one", Cutting: 0.3, Repeat: 0.1, Placing: 0.2,
-			Squareness: 0.3, Lining: 0.02, Cloth: 0.05, SidePaper: 0.02, Warp: 0.3},
-		Limits: slipcase.FitLimits{Tight: 0.25, Loose: 4},
 	}
 }
 
@@ -99,7 +107,7 @@ func TestParse(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := parse(t, data)
-			near(t, harbour(), f.Job)
+			near(t, harbour(), boards(f))
 			assert.Equal(t, paper.DefaultSetup(), f.Print)
 		})
 	}
@@ -108,23 +116,24 @@ func TestParse(t *testing.T) {
 func TestParseKeepsDefaults(t *testing.T) {
 	f := parse(t, book+"[side_paper]\n[print]\n")
 	want := slipcase.DefaultJob()
-	want.Books = []slipcase.Book{{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
-	assert.Equal(t, want, f.Job)
+	want.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
+	assert.Equal(t, want, boards(f))
 	assert.Equal(t, paper.DefaultSetup(), f.Print)
 }
 
 // Every length of a job file goes where it belongs and nowhere else.
 func TestParseEachField(t *testing.T) {
-	for _, field := range slipcase.Fields {
-		want := parse(t, book).Job
-		l := *field.At(&want) + 0.125 // every default leaves that much room
+	for _, field := range new(slipcase.Job).Settings().Lengths() {
+		want := boards(parse(t, book))
+		set, _ := want.Settings().Find(field.Key)
+		l := *set.Length + 0.125 // every default leaves that much room
 		if field.Auto {
-			l = field.Min + 0.125
+			l = slipcase.Length(field.Min) + 0.125
 		}
-		*field.At(&want) = l
+		*set.Length = l
 		table, key, _ := strings.Cut(field.Key, ".")
 		got := parse(t, book+"["+table+"]\n"+key+` = "`+trim(l)+` mm"`)
-		near(t, want, got.Job)
+		near(t, want, boards(got))
 	}
 }
 
@@ -133,16 +142,16 @@ func TestParseInches(t *testing.T) {
 	require.NoError(t, err)
 	want := slipcase.DefaultJob()
 	want.Unit = geometry.IN
-	want.Books = []slipcase.Book{{
+	want.Books = []job.Book{{
 		Title:     "Charts of a small harbour",
-		Height:    slipcase.Readings{215.9, 216.69375}, // 8.5 x 25.4; 1/32 in is 0.79375
-		Width:     slipcase.Readings{298.45},           // 279.4 + 19.05
-		Thickness: slipcase.Readings{26.9875, 26, 25.4},
+		Height:    job.Readings{215.9, 216.69375}, // 8.5 x 25.4; 1/32 in is 0.79375
+		Width:     job.Readings{298.45},           // 279.4 + 19.05
+		Thickness: job.Readings{26.9875, 26, 25.4},
 	}}
 	want.Board.Thickness = 2.38125
 	want.Lining.Thickness = 0
 	want.Clearance.Height = 2.5
-	near(t, want, f.Job)
+	near(t, want, boards(f))
 	assert.InDelta(t, 215.9, f.Print.Sheet.Width.MM(), 1e-9)
 	assert.InDelta(t, 330.2, f.Print.Sheet.Height.MM(), 1e-9)
 	assert.InDelta(t, 12.7, f.Print.Margins.Left.MM(), 1e-9)
@@ -159,8 +168,8 @@ func TestParseReadings(t *testing.T) {
 	with := func(n int) string {
 		return "[[book]]\nheight = 221\nwidth = 148.5\nthickness = [" + strings.Repeat("32,", n) + "]\n"
 	}
-	assert.Len(t, parse(t, with(1)).Job.Books[0].Thickness, 1)
-	assert.Len(t, parse(t, with(100)).Job.Books[0].Thickness, 100)
+	assert.Len(t, boards(parse(t, with(1))).Books[0].Thickness, 1)
+	assert.Len(t, boards(parse(t, with(100))).Books[0].Thickness, 100)
 	_, _, err := jobfile.Parse("case.toml", []byte(with(101)))
 	assert.EqualError(t, err, "case.toml:4: book.thickness: more than 100 readings; keep the largest")
 }

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -20,35 +21,35 @@ func TestAnySpellingIsReadTheSame(t *testing.T) {
 		want := slipcase.DefaultJob()
 		var books [][]string
 		want.Books, books = drawBooks(t)
-		dotted, headed := writeSettings(t, drawSettings(t, &want))
+		dotted, headed := writeSettings(t, drawSettings(t, want.Settings()))
 		inline, below := writeBooks(t, books)
 		dotted, headed = append(dotted, inline), append(headed, below)
 		data := strings.Join(append(rapid.Permutation(dotted).Draw(t, "dotted"), rapid.Permutation(headed).Draw(t, "headed")...), "\n")
 
 		got, suspects, err := jobfile.Parse("case.toml", []byte(data))
-		refused, suspect := want.Check()
+		_, refused, suspect := want.Check()
 		var issues jobfile.Issues
 		if err != nil {
 			issues = err.(jobfile.Issues)
 		}
 		same(t, data, "refused", refused, issues)
 		same(t, data, "suspect", suspect, suspects)
-		if err == nil && fmt.Sprint(got.Job) != fmt.Sprint(want) {
-			t.Fatalf("%s\nwant %v\ngot  %v", data, want, got.Job)
+		if err == nil && fmt.Sprint(boards(got)) != fmt.Sprint(want) {
+			t.Fatalf("%s\nwant %v\ngot  %v", data, want, boards(got))
 		}
 	})
 }
 
 // same compares problems with issues, and looks for each key on its line.
-func same(t *rapid.T, data, what string, want slipcase.Problems, got jobfile.Issues) {
+func same(t *rapid.T, data, what string, want job.Problems, got jobfile.Issues) {
 	var keys, found []string
 	for _, p := range want {
-		keys = append(keys, p.Key+": "+p.Wrong)
+		keys = append(keys, p.Key+": "+p.Wrong())
 	}
 	lines := strings.Split(data, "\n")
 	for _, i := range got {
 		key, isDefault := strings.CutSuffix(i.Key, " (default)")
-		found = append(found, key+": "+i.Wrong)
+		found = append(found, key+": "+i.Wrong())
 		if i.Line == 0 && isDefault {
 			continue // its table is not in the file
 		}

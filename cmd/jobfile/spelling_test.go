@@ -11,10 +11,12 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
-func trim(l geometry.Length) string { return strconv.FormatFloat(l.MM(), 'f', -1, 64) }
+func trim(l geometry.Length) string { return plain(l.MM()) }
+
+func plain(n float64) string { return strconv.FormatFloat(n, 'f', -1, 64) }
 
 // drawLength gives a length within limits, to a hundredth of a millimetre.
 func drawLength(t *rapid.T, name string, lo, hi geometry.Length) geometry.Length {
@@ -48,11 +50,11 @@ func spellPercent(t *rapid.T, hundredths int) string {
 }
 
 // drawBooks gives one to three books and the lines of each.
-func drawBooks(t *rapid.T) (books []slipcase.Book, lines [][]string) {
+func drawBooks(t *rapid.T) (books []job.Book, lines [][]string) {
 	for range rapid.IntRange(1, 3).Draw(t, "books") {
-		var book slipcase.Book
+		var book job.Book
 		var its []string
-		for _, f := range slipcase.BookFields {
+		for _, f := range job.Dimensions {
 			if f.Optional && rapid.Bool().Draw(t, "left out") {
 				continue
 			}
@@ -86,30 +88,30 @@ func writeBooks(t *rapid.T, books [][]string) (dotted, headed string) {
 }
 
 // drawSettings changes a job and gives what it wrote, by key.
-func drawSettings(t *rapid.T, job *slipcase.Job) map[string]string {
+func drawSettings(t *rapid.T, settings job.Settings) map[string]string {
 	written := map[string]string{}
 	leftOut := func() bool { return rapid.Bool().Draw(t, "left out") }
-	for _, f := range slipcase.Fields {
+	for _, f := range settings.Lengths() {
 		switch {
 		case leftOut():
 		case f.Auto && rapid.Bool().Draw(t, "auto"):
-			*f.At(job) = 0
+			*f.Length = 0
 			written[f.Key] = spellWord(t, "auto")
 		default:
-			*f.At(job) = drawLength(t, f.Key, f.Min, f.Max)
-			written[f.Key] = spell(t, *f.At(job))
+			*f.Length = drawLength(t, f.Key, geometry.Length(f.Min), geometry.Length(f.Max))
+			written[f.Key] = spell(t, *f.Length)
 		}
 	}
-	for _, c := range slipcase.Choices {
+	for _, c := range settings.Words() {
 		if !leftOut() {
-			*c.At(job) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
-			written[c.Key] = spellWord(t, *c.At(job))
+			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+			written[c.Key] = spellWord(t, *c.Word)
 		}
 	}
-	for _, p := range slipcase.Percents {
+	for _, p := range settings.Numbers() {
 		if !leftOut() {
 			n := rapid.IntRange(int(math.Ceil(p.Min*100)), int(p.Max*100)).Draw(t, p.Key)
-			*p.At(job) = float64(n) / 100
+			*p.Number = float64(n) / 100
 			written[p.Key] = spellPercent(t, n)
 		}
 	}

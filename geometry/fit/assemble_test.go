@@ -12,6 +12,8 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
 
@@ -34,7 +36,7 @@ type board struct{ near, far float64 }
 
 // cut cuts n boards of one width, its two edges out of parallel by what the
 // squareness of edges says, at one setting or each by itself.
-func (b bench) cut(n int, width Length, edges int, u slipcase.Uncertainty) []board {
+func (b bench) cut(n int, width Length, edges int, u job.Uncertainty) []board {
 	setting, lean := b.off(u.Cutting), 0.0
 	for range edges {
 		lean += b.off(u.Squareness)
@@ -42,7 +44,7 @@ func (b bench) cut(n int, width Length, edges int, u slipcase.Uncertainty) []boa
 	out := make([]board, n)
 	for i := range out {
 		w := width.MM() + setting + b.off(u.Repeat)
-		if u.Settings == slipcase.EachBySelf {
+		if u.Settings == job.EachBySelf {
 			w = width.MM() + b.off(u.Cutting)
 		}
 		out[i] = board{w - lean/2, w + lean/2} // the setting is true in the middle
@@ -81,7 +83,7 @@ func (b bench) assemble(j slipcase.Job, d drawnSizes, thick float64) room {
 	if j.Lining.Order == slipcase.LinedBefore {
 		wall += lining
 	}
-	book := func(r slipcase.Readings) float64 { // the true size behind one reading
+	book := func(r job.Readings) float64 { // the true size behind one reading
 		return r[0].MM() + b.off(u.Measuring) + b.between(-0.5, 0.5)*u.ReadingStep.MM()
 	}
 	bk := j.Books[0]
@@ -109,7 +111,7 @@ func (b bench) assemble(j slipcase.Job, d drawnSizes, thick float64) room {
 	setting := b.off(u.Cutting)
 	for range 2 {
 		w := d.sideWidth.MM() + setting + b.off(u.Repeat)
-		if u.Settings == slipcase.EachBySelf {
+		if u.Settings == job.EachBySelf {
 			w = d.sideWidth.MM() + b.off(u.Cutting)
 		}
 		for _, end := range []float64{0, lean} {
@@ -163,7 +165,7 @@ func TestAgainstAssembly(t *testing.T) {
 	const n = 200_000
 	jobs := map[string]slipcase.Job{"default": of(221, 148.5, 31.75)}
 	byHand := of(310, 220, 18)
-	byHand.Uncertainty.Settings = slipcase.EachBySelf
+	byHand.Uncertainty.Settings = job.EachBySelf
 	byHand.Uncertainty.Board = 0.15
 	jobs["each piece by itself"] = byHand
 	after := of(180, 110, 60)
@@ -174,12 +176,12 @@ func TestAgainstAssembly(t *testing.T) {
 	for name, j := range jobs {
 		t.Run(name, func(t *testing.T) {
 			c := made(t, j)
-			report := fit.Of(c)
+			report := fit.Of(c.Plan())
 			d := sizesOf(t, c.Pieces)
 			b := bench{rand.New(rand.NewPCG(1, 2))}
 			samples := map[[2]string]simulated{}
-			put := func(d fit.Dimension, p fit.Place, v float64) {
-				k := [2]string{string(d), string(p)}
+			put := func(d string, p string, v float64) {
+				k := [2]string{d, p}
 				samples[k] = append(samples[k], v)
 			}
 			for range n {
@@ -191,22 +193,22 @@ func TestAgainstAssembly(t *testing.T) {
 					thick = b.between(0.067*25.4, 25.4*3/32) // known by name
 				}
 				r := b.assemble(j, d, thick)
-				put(fit.Height, fit.Body, r.bodyHeight)
-				put(fit.Height, fit.Mouth, r.mouthHeight)
-				put(fit.Depth, fit.Body, r.depth)
-				put(fit.Thickness, fit.Body, r.bodyThick)
-				put(fit.Thickness, fit.Mouth, r.mouthThick)
+				put(plan.Height, slipcase.InBody, r.bodyHeight)
+				put(plan.Height, slipcase.AtMouth, r.mouthHeight)
+				put(plan.Depth, slipcase.InBody, r.depth)
+				put(plan.Thickness, slipcase.InBody, r.bodyThick)
+				put(plan.Thickness, slipcase.AtMouth, r.mouthThick)
 			}
 			seen := 0
 			for _, g := range report.Gaps {
-				s := samples[[2]string{string(g.Dimension), string(g.Place)}]
+				s := samples[[2]string{g.Dimension, g.Place}]
 				if s == nil {
 					continue // the corners have no simulation
 				}
 				seen++
 				slices.Sort(s)
 				mean, sd := s.moments()
-				where := string(g.Dimension) + " " + string(g.Place)
+				where := g.Dimension + " " + g.Place
 				assert.InDelta(t, mean, g.Distribution.Expected().MM(), 4*sd/math.Sqrt(n)+0.03, where)
 				assert.InEpsilon(t, sd, g.Distribution.StandardDeviation().MM(), 4/math.Sqrt(2*n)+0.04, where)
 				for _, x := range []Length{g.Tight, g.Loose, 0.5, 1, 1.5, 2} {
@@ -228,7 +230,7 @@ func TestAssemblyTellsABoardApart(t *testing.T) {
 	c := made(t, j)
 	d := sizesOf(t, c.Pieces)
 	b := bench{rand.New(rand.NewPCG(3, 4))}
-	j.Uncertainty = slipcase.Uncertainty{Settings: slipcase.OneSetting}
+	j.Uncertainty = job.Uncertainty{Settings: job.OneSetting}
 	thin, thick := b.assemble(j, d, 1.7), b.assemble(j, d, 2.4)
 	assert.InDelta(t, 2*0.7, thin.mouthHeight-thick.mouthHeight, 1e-9)
 	assert.InDelta(t, 0.7, thin.depth-thick.depth, 1e-9)

@@ -1,26 +1,10 @@
 package fit
 
-import "slices"
+import (
+	"slices"
 
-// Dimension is one of the three a case has.
-type Dimension string
-
-// The dimensions: head to tail, spine to fore-edge, side to side.
-const (
-	Height    Dimension = "height"
-	Depth     Dimension = "depth"
-	Thickness Dimension = "thickness"
-)
-
-// Place is where in a case a clearance is.
-type Place string
-
-// The places. The mouth is where coverings are turned in; in its corners tabs
-// lie over each other.
-const (
-	Body    Place = "body"
-	Mouth   Place = "mouth"
-	Corners Place = "corners"
+	"forel/geometry/plan"
+	"forel/geometry/tolerance"
 )
 
 // Link is one length of a chain of dimensions and how many times it counts:
@@ -32,91 +16,68 @@ type Link struct {
 	Book   bool // a length of the book, or of one of several
 }
 
-// Takes gives what the link adds to the clearance.
+// Takes returns what the link adds to the clearance.
 func (l Link) Takes() Length { return l.Length * Length(l.Counts) }
 
-// spot is a clearance of a case: which, and in which compartment, from 0.
-type spot struct {
-	dimension Dimension
-	place     Place
-	room      int
+// Error is something that can be off, and what it does to each gap of a report,
+// in the order of Report.Gaps.
+type Error struct {
+	Name      string
+	Key       string // of the job file, that says how far
+	PlusMinus Length // zero where there is a range instead
+	Low, High Length // the range of a thickness known by its trade name only, else zero
+	Effects   []tolerance.Effect
 }
 
-// assembly is a case as it is put together: the lengths it comes from, and what
-// clearance is left at each spot when they have the given values.
-type assembly struct {
-	spots []spot
-	names []string
-	drawn []Length // the lengths as drawn or measured
-	book  func(i int) bool
-	clear func([]Length) []Length
-}
-
-// step is how far a length is moved to find its sensitivity.
-const step Length = 1e-3
-
-// sensitivities gives how much each spot's clearance grows with each length:
-// central differences. Where a rule of the geometry changes at just the drawn
-// length (a third layer of tabs, say), the side that does not jump is taken.
-func (a assembly) sensitivities() [][]float64 {
-	out := make([][]float64, len(a.spots))
-	for s := range out {
-		out[s] = make([]float64, len(a.drawn))
-	}
-	at := a.clear(a.drawn)
-	moved := append([]Length(nil), a.drawn...)
-	const jump = 10
-	for i := range a.drawn {
-		moved[i] = a.drawn[i] + step
-		up := a.clear(moved)
-		moved[i] = a.drawn[i] - step
-		down := a.clear(moved)
-		moved[i] = a.drawn[i]
-		for s := range a.spots {
-			right, left := float64((up[s]-at[s])/step), float64((at[s]-down[s])/step)
-			slope := (right + left) / 2
-			switch {
-			case right > jump || right < -jump:
-				slope = left
-			case left > jump || left < -jump:
-				slope = right
-			}
-			out[s][i] = snapped(slope)
+// counted returns a gap's chain: what gives room, then what takes it.
+func counted(links []plan.Link, slopes []float64) []Link {
+	var out []Link
+	for i, counts := range slopes {
+		if l := links[i]; counts != 0 && l.Length != 0 {
+			out = append(out, Link{l.Name, l.Length, counts, l.Book})
 		}
 	}
+	slices.SortStableFunc(out, func(p, q Link) int {
+		switch {
+		case p.Counts > 0 && q.Counts < 0:
+			return -1
+		case p.Counts < 0 && q.Counts > 0:
+			return 1
+		}
+		return 0
+	})
 	return out
 }
 
-// snapped takes the noise of float64 arithmetic from a slope.
-func snapped(v float64) float64 {
-	const fine = 1e6
-	if v > -1/fine && v < 1/fine {
-		return 0
-	}
-	if v < 0 {
-		return -float64(int64(-v*fine+0.5)) / fine
-	}
-	return float64(int64(v*fine+0.5)) / fine
-}
-
-// chains gives each spot's chain: what gives room, then what takes it.
-func (a assembly) chains(slopes [][]float64) [][]Link {
-	out := make([][]Link, len(a.spots))
-	for s := range a.spots {
-		for i, counts := range slopes[s] {
-			if counts != 0 && a.drawn[i] != 0 {
-				out[s] = append(out[s], Link{a.names[i], a.drawn[i], counts, a.book != nil && a.book(i)})
-			}
+// errorsOf returns every error there is with its effect on each gap, those that
+// do nothing left out: of the book and the hand as the chain tells them, of
+// materials by the sensitivities.
+func errorsOf(c plan.Chain, slopes [][]float64) []Error {
+	var out []Error
+	put := func(e Error) {
+		if slices.ContainsFunc(e.Effects, func(f tolerance.Effect) bool { return f != tolerance.Effect{} }) {
+			out = append(out, e)
 		}
-		slices.SortStableFunc(out[s], func(p, q Link) int {
-			switch {
-			case p.Counts > 0 && q.Counts < 0:
-				return -1
-			case p.Counts < 0 && q.Counts > 0:
-				return 1
-			}
-			return 0
-		})
+	}
+	for _, d := range c.Off {
+		put(Error{Name: d.Name, Key: d.Key, PlusMinus: d.PlusMinus, Effects: d.Effects[:len(c.Gaps)]})
+	}
+	for i, l := range c.Links {
+		v := l.Varies
+		if v == nil {
+			continue
+		}
+		e, off := Error{Name: v.Name, Key: v.Key}, tolerance.Normal(v.Low, v.High)
+		if v.ByName {
+			off = tolerance.Uniform(v.Low, v.High)
+			e.Low, e.High = l.Length+v.Low, l.Length+v.High
+		} else {
+			e.PlusMinus = v.High
+		}
+		for g := range c.Gaps {
+			e.Effects = append(e.Effects, off.Times(slopes[g][i]))
+		}
+		put(e)
 	}
 	return out
 }

@@ -10,7 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
 
@@ -22,7 +24,7 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 	j := of(221, 148.5, 30)
 	j.Compartments, j.Board.Thickness, j.Uncertainty.Board = slipcase.EachItsOwn, 2.47, 0.4
 	for _, thick := range []Length{22, 12} {
-		j.Books = append(j.Books, slipcase.Book{Height: j.Books[0].Height, Width: j.Books[0].Width, Thickness: slipcase.Readings{thick}})
+		j.Books = append(j.Books, job.Book{Height: j.Books[0].Height, Width: j.Books[0].Width, Thickness: job.Readings{thick}})
 	}
 	u := j.Uncertainty
 	c := made(t, j)
@@ -50,13 +52,13 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 			body[i], mouth[i] = append(body[i], room[i]-book), append(mouth[i], at[i]-book)
 		}
 	}
-	seen := map[fit.Place]int{}
-	for _, g := range fit.Of(c).Gaps {
-		if g.Dimension != fit.Thickness {
+	seen := map[string]int{}
+	for _, g := range fit.Of(c.Plan()).Gaps {
+		if g.Dimension != plan.Thickness {
 			continue
 		}
-		s := map[fit.Place][]simulated{fit.Body: body, fit.Mouth: mouth}[g.Place][seen[g.Place]]
-		where := string(g.Place) + ", " + g.Volume
+		s := map[string][]simulated{slipcase.InBody: body, slipcase.AtMouth: mouth}[g.Place][seen[g.Place]]
+		where := g.Place + ", " + g.Volume
 		seen[g.Place]++
 		slices.Sort(s)
 		mean, sd := s.moments()
@@ -64,7 +66,7 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 		assert.InEpsilon(t, sd, g.Distribution.StandardDeviation().MM(), 4/math.Sqrt(2*n)+0.04, where)
 		assert.InDelta(t, s.below(g.Tight), g.Chance.Tight, 0.006, where)
 	}
-	assert.Equal(t, map[fit.Place]int{fit.Body: 3, fit.Mouth: 3}, seen)
+	assert.Equal(t, map[string]int{slipcase.InBody: 3, slipcase.AtMouth: 3}, seen)
 }
 
 // A case of card, folded: what is scored less what the folds take. A fold lies a
@@ -73,13 +75,12 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 func TestCardAgainstFolding(t *testing.T) {
 	const n = 100_000
 	k := onepiece.DefaultJob()
-	k.Book = of(203, 130, 22).Books[0]
+	k.Books = of(203, 130, 22).Books
 	k.Card.Thickness = 1.6
+	k.Uncertainty.Board, k.Uncertainty.Warp = 0.2, 0
 	c, err := onepiece.Make(k)
 	require.NoError(t, err)
-	j := slipcase.DefaultJob()
-	j.Uncertainty.Board, j.Uncertainty.Warp = 0.2, 0
-	u := j.Uncertainty
+	u := k.Uncertainty
 	b := bench{rand.New(rand.NewPCG(7, 8))}
 	scored := []float64{203 + 2 + 1.6, 130 + 1 + 0.8, 22 + 2 + 1.6} // W + cW and one bend of half the card; the others have two
 	samples := make([]simulated, 3)
@@ -103,7 +104,7 @@ func TestCardAgainstFolding(t *testing.T) {
 			samples[i] = append(samples[i], at)
 		}
 	}
-	gaps := fit.OfCard(c, j).Gaps
+	gaps := fit.Of(c.Plan()).Gaps
 	require.Len(t, gaps, 3)
 	for i, g := range gaps {
 		slices.Sort(samples[i])

@@ -5,25 +5,27 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
 
 // An invented book.
-func book() slipcase.Book {
-	return slipcase.Book{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}
+func book() job.Book {
+	return job.Book{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}
 }
 
 func ExampleOf() {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{book()}
+	j.Books = []job.Book{book()}
 	c, err := slipcase.Make(j)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	r := fit.Of(c)
-	g, _ := r.Find(fit.Height, fit.Mouth)
+	r := fit.Of(c.Plan())
+	g, _ := r.Find(plan.Height, slipcase.AtMouth)
 	for _, l := range g.Chain {
 		fmt.Printf("%+.0f x %.2f mm  %s\n", l.Counts, l.Length, l.Name)
 	}
@@ -39,15 +41,15 @@ func ExampleOf() {
 	// the board's thickness eats the most of it
 }
 
-func ExampleOfCard() {
+func ExampleOf_card() {
 	j := onepiece.DefaultJob()
-	j.Book = book()
+	j.Books = []job.Book{book()}
 	c, err := onepiece.Make(j)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.OfCard(c, slipcase.DefaultJob()).Checks {
+	for _, check := range fit.Of(c.Plan()).Checks {
 		fmt.Printf("%s: %s\n", check.Name, check.When)
 	}
 	// Output:
@@ -58,26 +60,15 @@ func ExampleOfCard() {
 	// finished case: when the paste is dry
 }
 
-func ExampleDistribution() {
-	// A normal error with a deviation of 0.3 mm, and a board of anything between
-	// 1.70 and 2.38 mm in place of 2 mm, that counts twice.
-	d := fit.Distribution{Mean: 1.3, SD: 0.3, Low: -2 * 0.38, High: 2 * 0.30}
-	fmt.Printf("%.2f mm +/- %.2f mm\n", d.Expected(), 2*d.StandardDeviation())
-	fmt.Printf("under a quarter of a millimetre: %.1f %%\n", 100*d.Below(0.25))
-	// Output:
-	// 1.22 mm +/- 0.99 mm
-	// under a quarter of a millimetre: 2.0 %
-}
-
 func ExampleReport_checks() {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{book()}
+	j.Books = []job.Book{book()}
 	c, err := slipcase.Make(j)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.Of(c).Checks {
+	for _, check := range fit.Of(c.Plan()).Checks {
 		if check.Name == "stacked dry fit" {
 			fmt.Println(check.See[0].In(geometry.ToTenthMM.Format))
 			fmt.Println("else:", check.Fails.In(geometry.ToTenthMM.Format))

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 )
@@ -17,7 +18,7 @@ type Length = geometry.Length
 // of makes a job with one invented book, one reading of each dimension.
 func of(height, width, thickness Length) slipcase.Job {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
 
@@ -33,23 +34,23 @@ func cases() *rapid.Generator[slipcase.Case] {
 		length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
 		j := slipcase.DefaultJob()
 		for range rapid.IntRange(1, 4).Draw(t, "volumes") {
-			b := slipcase.Book{
-				Height:    slipcase.Readings{length(120, 400, "height")},
-				Width:     slipcase.Readings{length(90, 300, "width")},
-				Thickness: slipcase.Readings{length(4, 60, "thickness")},
+			b := job.Book{
+				Height:    job.Readings{length(120, 400, "height")},
+				Width:     job.Readings{length(90, 300, "width")},
+				Thickness: job.Readings{length(4, 60, "thickness")},
 			}
 			if rapid.Bool().Draw(t, "tapered") {
-				b.ForeEdge = slipcase.Readings{length(4, 60, "fore-edge")}
+				b.ForeEdge = job.Readings{length(4, 60, "fore-edge")}
 			}
 			j.Books = append(j.Books, b)
 		}
-		for _, c := range slipcase.Choices {
-			*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+		for _, c := range j.Settings().Words() {
+			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
 		j.Board.Thickness = length(1, 3.2, "board")
 		j.Lining.Thickness = rapid.SampledFrom([]Length{0, 0.15, 0.3}).Draw(t, "lining")
 		j.Cloth.Thickness, j.SidePaper.Thickness = length(0.1, 0.5, "cloth"), length(0.05, 0.3, "paper")
-		j.Clearance = slipcase.Clearance{Height: length(1.5, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(2, 6, "thickness")}
+		j.Clearance = job.Clearance{Height: length(1.5, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(2, 6, "thickness")}
 		j.Uncertainty.Cutting = length(0, 1, "cutting")
 		j.Limits.Swell = float64(length(0, 3, "swell"))
 		c, err := slipcase.Make(j)
@@ -65,9 +66,9 @@ func cards() *rapid.Generator[onepiece.Case] {
 	return rapid.Custom(func(t *rapid.T) onepiece.Case {
 		length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
 		j := onepiece.DefaultJob()
-		j.Book = slipcase.Book{Height: slipcase.Readings{length(120, 300, "height")}, Width: slipcase.Readings{length(90, 200, "width")}, Thickness: slipcase.Readings{length(8, 50, "thickness")}}
+		j.Books = []job.Book{{Height: job.Readings{length(120, 300, "height")}, Width: job.Readings{length(90, 200, "width")}, Thickness: job.Readings{length(8, 50, "thickness")}}}
 		j.Card = onepiece.Card{Thickness: length(0.3, 2, "card"), Bend: rapid.Float64Range(0, 1).Draw(t, "bend")}
-		j.Clearance = slipcase.Clearance{Height: length(0, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(0, 6, "thickness")}
+		j.Clearance = job.Clearance{Height: length(0, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(0, 6, "thickness")}
 		c, err := onepiece.Make(j)
 		if err != nil {
 			t.Skip("can't be made")

@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -17,7 +18,7 @@ import (
 func TestMendsKeepTheirWord(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := cases().Draw(t, "case")
-		for _, m := range fit.Of(c).Mends {
+		for _, m := range fit.Of(c.Plan()).Mends {
 			if len(m.Sets) == 0 {
 				continue
 			}
@@ -27,7 +28,7 @@ func TestMendsKeepTheirWord(t *testing.T) {
 			if err != nil {
 				continue // more clearance can ask for other changes: a larger overlap, say
 			}
-			r := fit.Of(again)
+			r := fit.Of(again.Plan())
 			assert.InDelta(t, m.Chance.Tight, r.Settled.Tight, 1e-9, "%v", m.Sets)
 			assert.InDelta(t, m.Chance.Loose, r.Settled.Loose, 1e-9, "%v", m.Sets)
 		}
@@ -35,20 +36,14 @@ func TestMendsKeepTheirWord(t *testing.T) {
 }
 
 // set does what a mend says.
-func set(t *rapid.T, j *slipcase.Job, sets []fit.Setting) {
+func set(t *rapid.T, j *slipcase.Job, sets []job.Change) {
 	for _, s := range sets {
-		done := false
-		for _, f := range slipcase.Fields {
-			if f.Key == s.Key {
-				*f.At(j), done = s.Value, true
-			}
-		}
-		for _, c := range slipcase.Choices {
-			if c.Key == s.Key {
-				*c.At(j), done = s.Word, true
-			}
-		}
-		if !done {
+		switch at, _ := j.Settings().Find(s.Key); {
+		case at.Length != nil:
+			*at.Length = s.Value
+		case at.Word != nil:
+			*at.Word = s.Word
+		default:
 			t.Fatalf("no key %s", s.Key)
 		}
 	}
@@ -61,7 +56,7 @@ func TestClearanceThatWouldDo(t *testing.T) {
 		j.Unit = unit
 		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 2.4, 2, 1.13 // tight in thickness only
 		j.Board.Thickness = 1.93
-		r := fit.Of(made(t, j))
+		r := fit.Of(made(t, j).Plan())
 		require.Greater(t, r.Settled.Tight, fit.Once)
 		found := false
 		for _, m := range r.Mends {
@@ -74,7 +69,7 @@ func TestClearanceThatWouldDo(t *testing.T) {
 			assert.InDelta(t, math.Round(steps), steps, 1e-9, "a length a maker can set")
 			for by, worse := range map[Length]bool{0: false, -step: true} {
 				j.Clearance.Thickness = m.Sets[0].Value + by
-				assert.Equal(t, worse, fit.Of(made(t, j)).Settled.Tight > fit.Once, "%v", j.Clearance.Thickness)
+				assert.Equal(t, worse, fit.Of(made(t, j).Plan()).Settled.Tight > fit.Once, "%v", j.Clearance.Thickness)
 			}
 		}
 		assert.True(t, found)
@@ -85,7 +80,7 @@ func TestClearanceThatWouldDo(t *testing.T) {
 func TestTooLoose(t *testing.T) {
 	j := of(221, 148, 32)
 	j.Clearance.Height, j.Clearance.Thickness, j.Board.Thickness = 6, 5, 1.93
-	r := fit.Of(made(t, j))
+	r := fit.Of(made(t, j).Plan())
 	require.Greater(t, r.Settled.Loose, 0.9)
 	for _, m := range r.Mends {
 		if m.Advised {

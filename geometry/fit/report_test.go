@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry/fit"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 )
 
@@ -17,12 +18,12 @@ import (
 func TestChainsClose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := cases().Draw(t, "case")
-		r := fit.Of(c)
+		r := fit.Of(c.Plan())
 		k := c.Proof.Clearance
-		folded := map[fit.Dimension]map[fit.Place]Length{
-			fit.Height:    {fit.Body: k.BodyHeight, fit.Mouth: k.MouthHeight, fit.Corners: k.MouthCorners},
-			fit.Depth:     {fit.Body: k.BodyWidth},
-			fit.Thickness: {fit.Body: k.BodyThickness, fit.Mouth: k.MouthThickness},
+		folded := map[string]map[string]Length{
+			plan.Height:    {slipcase.InBody: k.BodyHeight, slipcase.AtMouth: k.MouthHeight, slipcase.InCorners: k.MouthCorners},
+			plan.Depth:     {slipcase.InBody: k.BodyWidth},
+			plan.Thickness: {slipcase.InBody: k.BodyThickness, slipcase.AtMouth: k.MouthThickness},
 		}
 		least := Length(1000)
 		for _, g := range r.Gaps {
@@ -31,7 +32,7 @@ func TestChainsClose(t *testing.T) {
 				sum += l.Takes()
 			}
 			assert.InDelta(t, (g.Drawn - g.Swell).MM(), sum.MM(), 1e-4, "%s in the %s: %v", g.Dimension, g.Place, g.Chain)
-			if g.Dimension == fit.Thickness && g.Place == fit.Mouth {
+			if g.Dimension == plan.Thickness && g.Place == slipcase.AtMouth {
 				least = min(least, g.Drawn) // the tightest compartment is what the proof tells of
 				continue
 			}
@@ -45,7 +46,7 @@ func TestChainsClose(t *testing.T) {
 func TestChainsOfCardClose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := cards().Draw(t, "case")
-		r := fit.OfCard(c, slipcase.DefaultJob())
+		r := fit.Of(c.Plan())
 		want := []Length{c.Job.Clearance.Height, c.Job.Clearance.Width, c.Job.Clearance.Thickness}
 		require.Len(t, r.Gaps, len(want))
 		for i, g := range r.Gaps {
@@ -62,7 +63,7 @@ func TestChainsOfCardClose(t *testing.T) {
 // What holds of any report.
 func TestReportHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := fit.Of(cases().Draw(t, "case"))
+		r := fit.Of(cases().Draw(t, "case").Plan())
 		for i, g := range r.Gaps {
 			assert.InDelta(t, 1, g.Chance.Tight+g.Chance.Snug+g.Chance.Loose, 1e-9)
 			assert.LessOrEqual(t, g.Low, g.Drawn)
@@ -92,15 +93,17 @@ func TestReportHolds(t *testing.T) {
 // difference, the depth by once, and the thickness not at all: walls stand on
 // the sides (design: sides W + cW + s by H + cH + 2s, walls T + cT wide).
 func TestWhatIfOfTwoMillimetres(t *testing.T) {
-	r := fit.Of(made(t, of(221, 148, 32)))
+	r := fit.Of(made(t, of(221, 148, 32)).Plan())
 	var names []string
-	for _, w := range r.WhatIf {
+	require.Len(t, r.WhatIf, 1)
+	tried := r.WhatIf[0].Tried
+	for _, w := range tried {
 		names = append(names, w.Name)
 	}
 	require.Equal(t, []string{"0.067 in", "2 mm", "3/32 in"}, names) // 1.70, 2.00 and 2.38 mm
-	thin, thick := r.WhatIf[0], r.WhatIf[2]
+	thin, thick := tried[0], tried[2]
 	for i, g := range r.Gaps {
-		times := map[fit.Dimension]Length{fit.Height: 2, fit.Depth: 1, fit.Thickness: 0}[g.Dimension]
+		times := map[string]Length{plan.Height: 2, plan.Depth: 1, plan.Thickness: 0}[g.Dimension]
 		assert.InDelta(t, (times * (thick.Thickness - thin.Thickness)).MM(), (thin.Left[i] - thick.Left[i]).MM(), 1e-9, g.Dimension)
 	}
 	// 0.68 mm between the two sizes moves the height by 1.4 mm, to the nearest
@@ -112,10 +115,10 @@ func TestWhatIfOfTwoMillimetres(t *testing.T) {
 
 // A lining takes of the thickness only where it is pasted in afterwards.
 func TestLiningInTheChain(t *testing.T) {
-	counts := func(order string, d fit.Dimension) float64 {
+	counts := func(order string, d string) float64 {
 		j := of(221, 148, 32)
 		j.Lining.Order = order
-		g, ok := fit.Of(made(t, j)).Find(d, fit.Body)
+		g, ok := fit.Of(made(t, j).Plan()).Find(d, slipcase.InBody)
 		require.True(t, ok)
 		for _, l := range g.Chain {
 			if l.Name == "lining" {
@@ -124,23 +127,23 @@ func TestLiningInTheChain(t *testing.T) {
 		}
 		return 0
 	}
-	assert.Zero(t, counts(slipcase.LinedBefore, fit.Thickness))
-	assert.Equal(t, -2.0, counts(slipcase.LinedAfter, fit.Thickness))
+	assert.Zero(t, counts(slipcase.LinedBefore, plan.Thickness))
+	assert.Equal(t, -2.0, counts(slipcase.LinedAfter, plan.Thickness))
 	for _, order := range []string{slipcase.LinedBefore, slipcase.LinedAfter} {
-		assert.Equal(t, -2.0, counts(order, fit.Height))
-		assert.Equal(t, -1.0, counts(order, fit.Depth))
+		assert.Equal(t, -2.0, counts(order, plan.Height))
+		assert.Equal(t, -1.0, counts(order, plan.Depth))
 	}
 }
 
 // Damp takes its share of the book's thickness, of nothing else.
 func TestSwell(t *testing.T) {
 	j := of(221, 148, 40)
-	dry := fit.Of(made(t, j))
+	dry := fit.Of(made(t, j).Plan())
 	j.Limits.Swell = 2.5
-	damp := fit.Of(made(t, j))
+	damp := fit.Of(made(t, j).Plan())
 	for i, g := range dry.Gaps {
 		want := Length(0)
-		if g.Dimension == fit.Thickness {
+		if g.Dimension == plan.Thickness {
 			want = 1 // 2.5 % of 40 mm
 		}
 		assert.InDelta(t, want.MM(), damp.Gaps[i].Swell.MM(), 1e-9)
@@ -162,13 +165,13 @@ func TestSwell(t *testing.T) {
 func TestCornersCount(t *testing.T) {
 	j := of(221, 148, 32)
 	j.Cloth.Thickness, j.Clearance.Height, j.Clearance.Thickness = 0.6, 3, 3
-	r := fit.Of(made(t, j))
-	g, ok := r.Find(fit.Height, fit.Corners)
+	r := fit.Of(made(t, j).Plan())
+	g, ok := r.Find(plan.Height, slipcase.InCorners)
 	require.True(t, ok)
 	assert.InDelta(t, 0.6, g.Drawn.MM(), 1e-9)
 	assert.Zero(t, g.Tight)
 	assert.GreaterOrEqual(t, r.Settled.Tight, g.Chance.Tight)
-	assert.Equal(t, fit.Corners, r.Gaps[r.Worst.Gap].Place)
+	assert.Equal(t, slipcase.InCorners, r.Gaps[r.Worst.Gap].Place)
 	var cloth float64
 	for _, l := range g.Chain {
 		if l.Name == "cloth" {
@@ -176,8 +179,8 @@ func TestCornersCount(t *testing.T) {
 		}
 	}
 	assert.Equal(t, -4., cloth)
-	for i, tightest := range fit.Tightest(r.Gaps) {
-		assert.False(t, tightest && r.Gaps[i].Dimension == fit.Height && r.Gaps[i].Place != fit.Corners)
+	for _, g := range r.Gaps {
+		assert.False(t, g.Decides && g.Dimension == plan.Height && g.Place != slipcase.InCorners)
 	}
 }
 
@@ -189,7 +192,7 @@ func TestGauges(t *testing.T) {
 		if c.Job.Dividers() > 0 {
 			t.Skip("one compartment here")
 		}
-		r := fit.Of(c)
+		r := fit.Of(c.Plan())
 		for _, g := range r.Gauges {
 			var want []Length
 			switch {
@@ -213,17 +216,19 @@ func TestGauges(t *testing.T) {
 // Of is cheap enough for any command to call.
 func BenchmarkOf(b *testing.B) {
 	c := made(b, of(221, 148, 32))
+	p := c.Plan()
 	for b.Loop() {
-		fit.Of(c)
+		fit.Of(p)
 	}
 }
 
 func BenchmarkOfCard(b *testing.B) {
 	j := onepiece.DefaultJob()
-	j.Book = of(221, 148, 32).Books[0]
+	j.Books = of(221, 148, 32).Books
 	c, err := onepiece.Make(j)
 	require.NoError(b, err)
+	p := c.Plan()
 	for b.Loop() {
-		fit.OfCard(c, slipcase.DefaultJob())
+		fit.Of(p)
 	}
 }

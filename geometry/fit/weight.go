@@ -2,9 +2,7 @@ package fit
 
 import (
 	"forel/geometry"
-	"forel/geometry/onepiece"
 	"forel/geometry/plan"
-	"forel/geometry/slipcase"
 )
 
 // Gravity is standard gravity in m/s² (3rd CGPM, 1901; from memory).
@@ -17,16 +15,13 @@ type Scale func(m geometry.Material, area float64, thickness Length) (grams floa
 // Weight is what a finished case weighs, dry and without adhesive, and what it
 // carries.
 type Weight struct {
-	Parts  []Part
-	Case   float64 // grams, of all parts
-	Books  float64 // grams, as far as they were weighed
-	Known  int     // how many of the books were weighed
-	Of     int     // how many there are
-	Load   float64 // newtons on the wall that the books stand on
-	Seam   Length  // along which that wall is joined to the others
-	Needs  Length  // the thinnest board for such a load, by the rule of leastFor; 0 where nothing was weighed
-	Has    Length  // the board or card
-	Beyond bool    // heavier than the rule goes
+	plan.Load
+	Parts   []Part
+	Case    float64 // grams, of all parts
+	Books   float64 // grams, as far as they were weighed
+	Known   int     // how many of the books were weighed
+	Of      int     // how many there are
+	Newtons float64 // with which the books bear on what carries them
 }
 
 // Part is all that is in a case of one material.
@@ -37,32 +32,28 @@ type Part struct {
 	Source   string // of its density
 }
 
-// Thin tells whether the books are heavy for the board.
-func (w Weight) Thin() bool { return w.Known > 0 && (w.Beyond || w.Has < w.Needs-1e-6) }
+// Thin tells whether the books are heavy for what carries them, and the least
+// thickness that would do, zero where none does.
+func (w Weight) Thin() (least Length, thin bool) {
+	if w.Known == 0 {
+		return 0, false
+	}
+	least, ok := w.Bears(w.Books)
+	return least, !ok || w.Has < least-1e-6
+}
 
-// leastFor is how thick a board a case needs for the weight that it carries, in
-// grams (common practice, no source). Heavier still is more than a case with
-// butted walls should carry.
-var leastFor = []struct {
-	most float64
-	thin Length
-}{{500, 1.5}, {1500, 2}, {3000, 2.5}, {6000, 3}}
-
-// mostInCard is the most that a case of folded card should carry, in grams (common
-// practice, no source).
-const mostInCard = 1000
-
-// weigh works the weight of a case out. Board, cloth and paper count as they are
-// cut; a lining cut larger counts as its board does, to which it is trimmed.
-func (s subject) weigh(p plan.Plan, scale Scale) *Weight {
-	w := &Weight{Has: s.thick, Of: len(s.job.Books)}
+// Weighed returns the report with the weight of the case that it is on. Board,
+// cloth and paper count as they are cut; what is trimmed flush counts as what it
+// lies on.
+func (r Report) Weighed(p plan.Plan, scale Scale) Report {
+	w := &Weight{Load: p.Load, Of: len(p.Load.Weights)}
 	area := map[string]float64{}
 	for _, q := range p.Pieces {
 		area[q.Name] = q.Outline.SignedArea()
 	}
 	for _, q := range p.Pieces {
 		one := area[q.Name]
-		if q.Material == geometry.Lining && s.job.Lining.Order == slipcase.LinedBefore {
+		if q.Trimmed {
 			one = area[q.Over]
 		}
 		i := 0
@@ -78,47 +69,13 @@ func (s subject) weigh(p plan.Plan, scale Scale) *Weight {
 		w.Parts[i].Grams, w.Parts[i].Source = scale(part.Material, part.Area, p.Thickness(part.Material))
 		w.Case += w.Parts[i].Grams
 	}
-	for _, b := range s.job.Books {
-		if b.Weight > 0 {
-			w.Books += b.Weight
+	for _, grams := range p.Load.Weights {
+		if grams > 0 {
+			w.Books += grams
 			w.Known++
 		}
 	}
-	w.Load = w.Books / 1000 * Gravity
-	w.Seam = 2*p.Cavity.Width + p.Cavity.Thickness // both sides and the spine wall
-	w.judge(s.card != nil)
-	return w
-}
-
-// judge holds what a case carries against the rule.
-func (w *Weight) judge(card bool) {
-	switch {
-	case w.Known == 0:
-		return
-	case card:
-		w.Beyond = w.Books > mostInCard
-		return
-	}
-	w.Beyond = true
-	for _, l := range leastFor {
-		if w.Books <= l.most {
-			w.Needs, w.Beyond = l.thin, false
-			return
-		}
-	}
-}
-
-// WeighedCard is Weighed for a case of card.
-func (r Report) WeighedCard(c onepiece.Case, scale Scale) Report {
-	s := subject{card: &c.Job, thick: c.Job.Card.Thickness}
-	s.job.Books = []slipcase.Book{c.Job.Book}
-	r.Weight = s.weigh(c.Plan(), scale)
-	return r
-}
-
-// Weighed gives the report with the weight of the case of boards it is on.
-func (r Report) Weighed(c slipcase.Case, scale Scale) Report {
-	s := subject{job: c.Job, thick: c.Job.Board.Thickness}
-	r.Weight = s.weigh(c.Plan(), scale)
+	w.Newtons = w.Books / 1000 * Gravity
+	r.Weight = w
 	return r
 }

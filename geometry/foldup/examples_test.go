@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -46,7 +47,7 @@ func TestFoundJobs(t *testing.T) {
 		"hole as high as a lining put in afterwards": {150, 30, func(j *slipcase.Job) {
 			linedAfter(j)
 			hole(slipcase.Semicircle)(j)
-			j.Books[0].Height = slipcase.Readings{40}
+			j.Books[0].Height = job.Readings{40}
 			j.Board.Thickness, j.Cloth.Thickness, j.Cloth.Overlap, j.SidePaper.Inset = 4, 0.05, 5.6, 4.6
 			j.ThumbHole.Radius = 19.4
 		}},
@@ -70,7 +71,7 @@ func TestFoundJobs(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			j := jobFor(220, found.width, found.thickness)
 			found.change(&j)
-			refused, _ := j.Check()
+			_, refused, _ := j.Check()
 			if len(refused) == 0 {
 				_, err := slipcase.Make(j)
 				require.NoError(t, err)

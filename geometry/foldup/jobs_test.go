@@ -4,11 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -24,15 +27,15 @@ func length(lo, hi, usual float64) *rapid.Generator[float64] {
 }
 
 // volumes draws a book of the sizes that slipcases are made for.
-func volumes() *rapid.Generator[slipcase.Book] {
-	return rapid.Custom(func(t *rapid.T) slipcase.Book {
-		b := slipcase.Book{
-			Height:    slipcase.Readings{slipcase.Length(length(40, 500, 220).Draw(t, "height"))},
-			Width:     slipcase.Readings{slipcase.Length(length(30, 400, 150).Draw(t, "width"))},
-			Thickness: slipcase.Readings{slipcase.Length(length(3, 150, 30).Draw(t, "thickness"))},
+func volumes() *rapid.Generator[job.Book] {
+	return rapid.Custom(func(t *rapid.T) job.Book {
+		b := job.Book{
+			Height:    job.Readings{slipcase.Length(length(40, 500, 220).Draw(t, "height"))},
+			Width:     job.Readings{slipcase.Length(length(30, 400, 150).Draw(t, "width"))},
+			Thickness: job.Readings{slipcase.Length(length(3, 150, 30).Draw(t, "thickness"))},
 		}
 		if rapid.IntRange(0, 4).Draw(t, "tapered") == 4 {
-			b.ForeEdge = slipcase.Readings{slipcase.Length(length(3, 150, 30).Draw(t, "thickness at the fore-edge"))}
+			b.ForeEdge = job.Readings{slipcase.Length(length(3, 150, 30).Draw(t, "thickness at the fore-edge"))}
 		}
 		return b
 	})
@@ -46,19 +49,19 @@ func everyJob() *rapid.Generator[slipcase.Job] {
 		j := slipcase.DefaultJob()
 		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 		j.Books = rapid.SliceOfN(volumes(), 1, 4).Draw(t, "books")
-		for _, c := range slipcase.Choices {
-			*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+		for _, c := range j.Settings().Words() {
+			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
-		for _, p := range slipcase.Percents {
-			*p.At(&j) = rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(p.Min, p.Max)).Draw(t, p.Key)
+		for _, p := range j.Settings().Numbers() {
+			*p.Number = rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(p.Min, p.Max)).Draw(t, p.Key)
 		}
 		few := rapid.Bool().Draw(t, "few settings changed")
-		for _, f := range slipcase.Fields {
+		for _, f := range j.Settings().Lengths() {
 			if few && rapid.IntRange(0, 3).Draw(t, "change "+f.Key) > 0 {
 				continue
 			}
-			l := f.At(&j)
-			lo, hi, usual := f.Min.MM(), f.Max.MM(), l.MM()
+			l := f.Length
+			lo, hi, usual := f.Min, f.Max, l.MM()
 			switch f.Key {
 			case "board.thickness":
 				lo, hi = 1, 4
@@ -81,7 +84,7 @@ const mendRounds = 6
 func mended(j slipcase.Job) (slipcase.Case, error) {
 	for round := 0; ; round++ {
 		c, err := slipcase.Make(j)
-		var refused slipcase.Problems
+		var refused job.Problems
 		if !errors.As(err, &refused) {
 			return c, err
 		}
@@ -103,16 +106,14 @@ var (
 
 // mend changes a job as little as a refusal asks, reading the change back from
 // the words a maker sees.
-func mend(j *slipcase.Job, p slipcase.Problem) error {
-	if w := mendWord.FindStringSubmatch(p.Right); w != nil {
-		for _, c := range slipcase.Choices {
-			if c.Key == p.Key {
-				*c.At(j) = w[1]
-				return nil
-			}
+func mend(j *slipcase.Job, p job.Problem) error {
+	if w := mendWord.FindStringSubmatch(p.Fix); w != nil {
+		if c, _ := j.Settings().Find(p.Key); c.Word != nil {
+			*c.Word = w[1]
+			return nil
 		}
 	}
-	w := mendLength.FindStringSubmatch(p.Right)
+	w := mendLength.FindStringSubmatch(p.Fix)
 	if w == nil {
 		return fmt.Errorf("no value and no word is named: %w", p)
 	}
@@ -120,11 +121,11 @@ func mend(j *slipcase.Job, p slipcase.Problem) error {
 	if w[3] == "in" {
 		n *= 25.4
 	}
-	for _, f := range slipcase.Fields {
+	for _, f := range j.Settings().Lengths() {
 		if f.Key != p.Key {
 			continue
 		}
-		l := f.At(j)
+		l := f.Length
 		switch {
 		case f.Auto && *l == 0: // what suits does not do
 			*l = slipcase.Length(n)
@@ -136,4 +137,11 @@ func mend(j *slipcase.Job, p slipcase.Problem) error {
 		return err
 	}
 	return fmt.Errorf("no setting has the key: %w", p)
+}
+
+// ofCarcass gives the faces of a proof without those of dividers.
+func ofCarcass(c slipcase.Case) []foldup.FaceReport {
+	return slices.DeleteFunc(slices.Clone(c.Proof.Faces), func(f foldup.FaceReport) bool {
+		return f.Face == slipcase.DividerLeft || f.Face == slipcase.DividerRight || f.Face == slipcase.DividerMouth
+	})
 }

@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 )
@@ -20,7 +21,7 @@ func posedJobs(t *testing.T) map[string]slipcase.Case {
 		for _, hole := range []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle} {
 			j := slipcase.DefaultJob()
 			j.Covering, j.ThumbHole.Shape = covering, hole
-			j.Books = []slipcase.Book{{Height: slipcase.Readings{221.5}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
+			j.Books = []job.Book{{Height: job.Readings{221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 			c, err := slipcase.Make(j)
 			require.NoError(t, err)
 			out[covering+", "+hole] = c
@@ -101,8 +102,8 @@ func TestFoldedLeavesLieWhereTheProofHasThem(t *testing.T) {
 // plane names the four edges of the mouth alike, which lie in one plane.
 func plane(f geometry.Face) geometry.Face {
 	switch f {
-	case geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
-		return geometry.LeftMouth
+	case slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
+		return slipcase.LeftMouth
 	}
 	return f
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -19,7 +20,7 @@ func TestEveryJobIsProvedOrRefusedWithAMend(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := everyJob().Draw(t, "job")
 		if _, err := slipcase.Make(j); err != nil {
-			var refused slipcase.Problems
+			var refused job.Problems
 			require.True(t, errors.As(err, &refused), "%T", err)
 			for _, p := range refused {
 				require.NotEqual(t, "proof", p.Key, "%+v", j)

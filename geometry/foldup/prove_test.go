@@ -9,20 +9,21 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
 // jobFor gives a default job for a book.
 func jobFor(height, width, thickness slipcase.Length) slipcase.Job {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
 
 // prove folds up the pieces of an ordinary job.
-func prove(j slipcase.Job, pieces []geometry.Piece) foldup.Report {
+func prove(j slipcase.Job, pieces []geometry.Piece) slipcase.Report {
 	b := j.Book()
-	return foldup.Prove(pieces, foldup.Conditions{
+	return slipcase.Prove(pieces, slipcase.Conditions{
 		Edge:   j.Edge(),
 		Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thickness.Largest(),
 		Compartments: 1,

@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -32,7 +33,7 @@ func TestCornersOfTheMouthAreHeldAgainstTheClearance(t *testing.T) {
 		j := jobFor(210, 148, thick)
 		j.Cloth.Thickness, j.Clearance.Height, j.Clearance.Thickness = 0.6, 1, 3
 		_, err := slipcase.Make(j)
-		var refused slipcase.Problems
+		var refused job.Problems
 		require.ErrorAs(t, err, &refused)
 		require.Len(t, refused, 1)
 		assert.Equal(t, "clearance.height", refused[0].Key)
@@ -58,9 +59,9 @@ func wholeTabs(p *geometry.Piece) {
 
 var tabMutations = []mutation{
 	{name: "side tabs of a pamphlet that are whole", spoil: piece("head cloth", wholeTabs, bentInto(wall)), kind: foldup.Collision, piece: "head cloth",
-		job: func(j *slipcase.Job) { j.Books[0].Thickness = slipcase.Readings{3} }},
+		job: func(j *slipcase.Job) { j.Books[0].Thickness = job.Readings{3} }},
 	{name: "side tabs of a thin case that are whole", spoil: piece("tail cloth", wholeTabs, bentInto(wall)), kind: foldup.Collision, piece: "tail cloth",
-		job: func(j *slipcase.Job) { j.Books[0].Thickness = slipcase.Readings{10} }},
+		job: func(j *slipcase.Job) { j.Books[0].Thickness = job.Readings{10} }},
 	// In a cavity of 11 each may take 5: 1 mm more on each side is on the other.
 	{name: "side tabs 1 mm too broad", spoil: piece("head cloth", moved(func(q geometry.Point) geometry.Point {
 		const left, right = margin - wall + 5, margin + 9 + 2 + 3*wall - 5
@@ -72,7 +73,7 @@ var tabMutations = []mutation{
 		}
 		return q
 	})), kind: foldup.Collision, piece: "head cloth",
-		job: func(j *slipcase.Job) { j.Books[0].Thickness = slipcase.Readings{9} }},
+		job: func(j *slipcase.Job) { j.Books[0].Thickness = job.Readings{9} }},
 	// Cloth of 0.7 leaves 2 - 4 x 0.7 with tucks, so there are none; with one in each corner of the head, 2 - 3 x 0.7.
 	{name: "tucks where there is no room for them", spoil: piece("head cloth", wholeTabs, bentInto(wall)), kind: foldup.Tight, piece: "",
 		job: func(j *slipcase.Job) { j.Cloth.Thickness, j.Clearance.Thickness = 0.7, 3 }},

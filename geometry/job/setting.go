@@ -49,6 +49,17 @@ func PercentOf(key, what string, least, most float64, at *float64) Setting {
 	return Setting{Key: key, What: what, Min: least, Max: most, Number: at, Percent: true}
 }
 
+// Same tells whether two settings of one key have the same value.
+func (s Setting) Same(t Setting) bool {
+	switch {
+	case s.Word != nil:
+		return *s.Word == *t.Word
+	case s.Number != nil:
+		return *s.Number == *t.Number
+	}
+	return *s.Length == *t.Length
+}
+
 // Check tells why the value is out of its limits; ok is true where it is not.
 func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 	switch {
@@ -56,14 +67,16 @@ func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 		if slices.Contains(s.Words, *s.Word) {
 			return Problem{}, true
 		}
-		return Problem{s.Key, fmt.Sprintf("%.40q", *s.Word), "is not known", "give one of " + strings.Join(s.Words, ", ") + " (" + s.What + ")"}, false
+		return Problem{Key: s.Key, Value: fmt.Sprintf("%.40q", *s.Word), Reason: "is not known",
+			Fix: "give one of " + strings.Join(s.Words, ", ") + " (" + s.What + ")"}, false
 	case s.Number != nil:
 		if v := *s.Number; !(v >= s.Min && v <= s.Max) { // true for NaN too
 			sign := ""
 			if s.Percent {
 				sign = " %"
 			}
-			return Problem{s.Key, Number(v) + sign, "is out of range", "give " + Number(s.Min) + " to " + Number(s.Max) + " (" + s.What + ")"}, false
+			return Problem{Key: s.Key, Value: Number(v) + sign, Reason: "is out of range",
+				Fix: "give " + Number(s.Min) + " to " + Number(s.Max) + " (" + s.What + ")"}, false
 		}
 	case !s.Auto || *s.Length != 0:
 		return CheckRange(s.Key, s.What, *s.Length, Length(s.Min), Length(s.Max), unit)
@@ -103,75 +116,4 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) (p Probl
 // Limited says which lengths are allowed for what.
 func Limited(what string, lo, hi Length, unit geometry.Unit) string {
 	return "give " + Show(lo, unit, +1) + " to " + Show(hi, unit, -1) + " (" + what + ")"
-}
-
-// Dimension is one dimension of a book as a setting of its readings.
-type Dimension struct {
-	Key      string // within its [[book]]
-	What     string
-	Min, Max Length
-	At       func(*Book) *Readings
-	Optional bool
-}
-
-// Dimensions lists the dimensions of a book with their limits.
-var Dimensions = []Dimension{
-	{"height", "the book from head to tail", 40, 700, func(b *Book) *Readings { return &b.Height }, false},
-	{"width", "the book from spine to fore-edge", 20, 700, func(b *Book) *Readings { return &b.Width }, false},
-	{"thickness", "the book's thickness", 1, 300, func(b *Book) *Readings { return &b.Thickness }, false},
-	{"thickness_at_fore_edge", "the book's thickness at the fore-edge", 1, 300, func(b *Book) *Readings { return &b.ForeEdge }, true},
-}
-
-// MostBooks is how many volumes one case takes.
-const MostBooks = 12
-
-// CheckRanges holds the books and each setting by itself against its limits.
-func (c Common) CheckRanges(settings []Setting) Problems {
-	var ps Problems
-	switch {
-	case len(c.Books) == 0:
-		ps = append(ps, Problem{"book", "", "no book", "add a [[book]] with height, width and thickness"})
-	case len(c.Books) > MostBooks:
-		ps = append(ps, Problem{"book", "", fmt.Sprintf("more than %d books", MostBooks), "make two cases"})
-	}
-	for i, b := range c.Books {
-		for _, d := range Dimensions {
-			key, readings := BookKey(i, d.Key), *d.At(&b)
-			if len(readings) == 0 && !d.Optional {
-				ps = append(ps, Problem{key, "", "missing", "measure " + d.What})
-			}
-			for _, l := range readings {
-				if p, ok := CheckRange(key, d.What, l, d.Min, d.Max, c.Unit); !ok {
-					ps = append(ps, p)
-				}
-			}
-		}
-	}
-	for _, s := range settings {
-		if p, ok := s.Check(c.Unit); !ok {
-			ps = append(ps, p)
-		}
-	}
-	return ps
-}
-
-// Suspects lists what of the books is possible but more often a slip.
-func (c Common) Suspects() Problems {
-	var ps Problems
-	for i, b := range c.Books {
-		h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
-		if w > h {
-			ps = append(ps, Problem{BookKey(i, "width"), "", "greater than the height", "right for an oblong book; otherwise the two are swapped: height runs head to tail, width spine to fore-edge"})
-		}
-		if t > w {
-			ps = append(ps, Problem{BookKey(i, "thickness"), "", "greater than the width", "check that thickness runs through both covers and width from spine to fore-edge"})
-		}
-		for _, d := range Dimensions {
-			r := *d.At(&b)
-			if far := r.Spread(); far > max(3, r.Largest()/20) {
-				ps = append(ps, Problem{BookKey(i, d.Key), "", "the readings differ by " + Show(far, c.Unit, 0), "measure again; the largest, " + Show(r.Largest(), c.Unit, 0) + ", is used"})
-			}
-		}
-	}
-	return ps
 }

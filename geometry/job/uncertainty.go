@@ -37,6 +37,16 @@ type FitLimits struct {
 	Swell float64
 }
 
+// Default returns what jobs of every kind begin with, with no book: a case that
+// slides without rattling (common practice, no source).
+func Default() Common {
+	return Common{
+		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
+		Uncertainty: DefaultUncertainty(),
+		Limits:      FitLimits{Tight: 0.25, Loose: 4},
+	}
+}
+
 // DefaultUncertainty returns what a careful maker keeps within at the bench
 // (common practice, no source). Readings are taken to the nearest half
 // millimetre: G. Malkin, "Straightforward Slipcases", Society of Bookbinders
@@ -57,26 +67,4 @@ func (c Common) CheckLimits() Problems {
 	l := NewLimits(c.Unit)
 	l.AtLeast("fit.loose", c.Limits.Loose, c.Limits.Tight+leastSnug, "leaves nothing between too tight and too loose")
 	return l.Broken
-}
-
-// Settings returns the settings of the errors and limits of a job of any kind.
-func (c *Common) Settings() []Setting {
-	u := &c.Uncertainty
-	return []Setting{
-		LengthOf("uncertainty.measuring", "plus or minus of a reading of the book, beside its step", 0, 5, &u.Measuring),
-		LengthOf("uncertainty.reading_step", "the step readings of the book are rounded to", 0, 5, &u.ReadingStep),
-		WordOf("uncertainty.settings", "whether pieces that share a size are cut at one setting or each by itself", []string{OneSetting, EachBySelf}, &u.Settings),
-		LengthOf("uncertainty.cutting", "plus or minus of a cut size", 0, 5, &u.Cutting),
-		LengthOf("uncertainty.repeat", "plus or minus from piece to piece at one setting", 0, 5, &u.Repeat),
-		LengthOf("uncertainty.placing", "plus or minus of a wall on its line", 0, 5, &u.Placing),
-		LengthOf("uncertainty.squareness", "plus or minus of an edge at its far end", 0, 5, &u.Squareness),
-		LengthOf("uncertainty.board", "plus or minus of the thickness of board or card", 0.005, 2, &u.Board).OrAuto(),
-		LengthOf("uncertainty.lining", "plus or minus of the lining's thickness", 0, 1, &u.Lining),
-		LengthOf("uncertainty.cloth", "plus or minus of the cloth's thickness", 0, 1, &u.Cloth),
-		LengthOf("uncertainty.side_paper", "plus or minus of the side paper's thickness", 0, 1, &u.SidePaper),
-		LengthOf("uncertainty.warp", "plus or minus of a side at its middle", 0, 5, &u.Warp),
-		LengthOf("fit.tight", "the least room that lets the book slide", 0, 5, &c.Limits.Tight),
-		LengthOf("fit.loose", "the most room before the book rattles", 0.5, 25, &c.Limits.Loose),
-		PercentOf("fit.swell", "how much thicker a book may grow when damp", 0, 20, &c.Limits.Swell),
-	}
 }

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/offset"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
@@ -175,14 +176,14 @@ func TestThereAndBack(t *testing.T) {
 // The pieces of a case, wedges, notches and thumb hole among them, are left
 // as they are drawn by every kerf a laser has.
 func TestPiecesOfACase(t *testing.T) {
-	job := slipcase.DefaultJob()
-	job.Books = []slipcase.Book{{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
-	job.ThumbHole.Shape = slipcase.Semicircle
-	thin := job
-	thin.Books = []slipcase.Book{{Height: slipcase.Readings{180}, Width: slipcase.Readings{120}, Thickness: slipcase.Readings{5}}}
-	wrap := job
+	j := slipcase.DefaultJob()
+	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
+	j.ThumbHole.Shape = slipcase.Semicircle
+	thin := j
+	thin.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{5}}}
+	wrap := j
 	wrap.Covering = slipcase.AllPaper
-	for _, j := range []slipcase.Job{job, thin, wrap} {
+	for _, j := range []slipcase.Job{j, thin, wrap} {
 		c, err := slipcase.Make(j)
 		require.NoError(t, err)
 		for _, p := range c.Pieces {

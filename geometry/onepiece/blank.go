@@ -7,7 +7,7 @@ func (j Job) blank() geometry.Piece {
 	s, f := j.scores(), j.flaps()
 	pt := geometry.Pt
 	p := geometry.Piece{
-		Name: PieceName, Material: Material, Count: 1,
+		Name: PieceName, Material: geometry.Card, Count: 1,
 		Outline: outline(s, f),
 		Slits:   slits(s, f),
 		Folds: []geometry.Path{
@@ -17,15 +17,15 @@ func (j Job) blank() geometry.Piece {
 		Grain:  geometry.GrainHeight,
 		FaceUp: "inside of the case up",
 		Regions: []geometry.Region{
-			{Name: "left side", Face: geometry.LeftInside, Room: geometry.Bx(0, -s.inner, s.left, s.inner)},
-			{Name: "spine", Face: geometry.SpineInside, Room: geometry.Bx(s.left, -s.inner, s.right, s.inner)},
-			{Name: "right side", Face: geometry.RightInside, Room: geometry.Bx(s.right, -s.inner, s.width, s.inner)},
-			{Name: "inner flap: fold first", Face: geometry.HeadInside, Room: f.inner.room},
-			{Name: "spine flap: fold second", Face: geometry.HeadOutside, Room: f.spine.room},
-			{Name: "outer flap: fold last", Face: geometry.HeadOutside, Room: f.outer.room},
-			{Name: "inner flap: fold first", Face: geometry.TailInside, Room: flipBox(f.inner.room)},
-			{Name: "spine flap: fold second", Face: geometry.TailOutside, Room: flipBox(f.spine.room)},
-			{Name: "outer flap: fold last", Face: geometry.TailOutside, Room: flipBox(f.outer.room)},
+			{Name: "left side", Face: LeftInside, Room: geometry.Bx(0, -s.inner, s.left, s.inner)},
+			{Name: "spine", Face: SpineInside, Room: geometry.Bx(s.left, -s.inner, s.right, s.inner)},
+			{Name: "right side", Face: RightInside, Room: geometry.Bx(s.right, -s.inner, s.width, s.inner)},
+			{Name: "inner flap", Fold: "fold first", Face: HeadInside, Room: f.inner.room},
+			{Name: "spine flap", Fold: "fold second", Face: HeadOutside, Room: f.spine.room},
+			{Name: "outer flap", Fold: "fold last", Face: HeadOutside, Room: f.outer.room},
+			{Name: "inner flap", Fold: "fold first", Face: TailInside, Room: flipBox(f.inner.room)},
+			{Name: "spine flap", Fold: "fold second", Face: TailOutside, Room: flipBox(f.spine.room)},
+			{Name: "outer flap", Fold: "fold last", Face: TailOutside, Room: flipBox(f.outer.room)},
 		},
 		Edges:   edges(s, f),
 		Spine:   besideSpine,
@@ -39,6 +39,7 @@ func (j Job) blank() geometry.Piece {
 	for _, y := range []Length{s.inside, -s.inside} {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "inside of the inner flap when folded", Named: true, Path: geometry.Line(pt(s.left, y), pt(s.width, y))})
 	}
+	p.Rule = j.sizeRule(f, p)
 	return moved(p, geometry.Point{}.Sub(p.Outline.Bounds().Min))
 }
 

@@ -2,7 +2,8 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
+	"forel/geometry/plan"
 )
 
 // Case is a one-piece slipcase worked out: its blank, and what it measures when
@@ -10,55 +11,47 @@ import (
 type Case struct {
 	Job      Job
 	Pieces   []geometry.Piece // one, the blank
-	Cavity   slipcase.Size
-	Outside  slipcase.Size
+	Cavity   plan.Size
+	Outside  plan.Size
 	Proof    Report
-	Suspects slipcase.Problems // what is possible but looks like a slip
+	Suspects job.Problems // what is possible but looks like a slip
 }
 
 // Make works out the case for a job and proves it by folding its blank up. A
-// job that can't be made gives slipcase.Problems, all of them, and no case.
+// job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).Work()
+}
+
+// Work works the case out and proves it by folding its blank up.
+func (k checked) Work() (Case, error) {
+	j := k.job
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	proof.Clearances = proof.left(j.contents())
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},
 		Cavity:   j.Cavity(),
 		Outside:  j.Outside(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
 	}, nil
 }
 
 // unproved gives what the proof found as problems. Job.Check names what a
 // maker can change before it comes to this.
-func unproved(r Report) slipcase.Problems {
-	var ps slipcase.Problems
+func unproved(r Report) job.Problems {
+	var ps job.Problems
 	for _, f := range r.Faults {
-		ps = append(ps, slipcase.Problem{Key: "proof", Wrong: f.String(), Right: "change the length it names"})
+		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
 	}
 	return ps
-}
-
-// Steps tells how to make the case from its blank, in order, a line a step.
-// (Common practice, no source.)
-func (c Case) Steps() []string {
-	return []string{
-		"Take care: knives cut people and adhesives have their dangers; read the makers' manuals and labels, air the room, and follow local rules and trained people.",
-		"Try the scores on a strip of the same card: fold it, measure, and change card.bend if an inside measure is off.",
-		"Score every fold, then cut the outline and the slits, all at head and tail before folding.",
-		"Fold both sides up from the spine, inside in.",
-		"Fold the inner flaps of the left side in at head and tail: they lie inside.",
-		"Paste the inside of the spine flaps and fold them onto the inner flaps.",
-		"Paste the inside of the outer flaps and fold them onto the inner flaps beside the spine flaps: they lie outside.",
-		"Let it dry under a weight with the mouth open, filled with something as thick as the book.",
-	}
 }

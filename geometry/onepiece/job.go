@@ -2,23 +2,17 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
 )
 
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// Material of the blank: card, or corrugated board.
-const Material geometry.Material = "card"
-
-// Job is everything a maker settles before cutting.
+// Job is everything a maker settles before cutting. It holds one book.
 type Job struct {
-	Title     string
-	Unit      geometry.Unit // the unit the maker works in
-	Book      slipcase.Book
-	Card      Card
-	Clearance slipcase.Clearance
-	Flaps     Flaps
+	job.Common
+	Card  Card
+	Flaps Flaps
 }
 
 // Card is what the case is folded from.
@@ -38,8 +32,8 @@ type Flaps struct {
 // (common practice, no source).
 func DefaultJob() Job {
 	return Job{
-		Card:      Card{Thickness: 1, Bend: 0.5},
-		Clearance: slipcase.DefaultJob().Clearance,
-		Flaps:     Flaps{Relief: 0.5, Taper: 1},
+		Common: job.Default(),
+		Card:   Card{Thickness: 1, Bend: 0.5},
+		Flaps:  Flaps{Relief: 0.5, Taper: 1},
 	}
 }

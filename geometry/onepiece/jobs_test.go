@@ -2,11 +2,14 @@ package onepiece_test
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
+	"strings"
 
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 )
@@ -18,9 +21,9 @@ const eps = 1e-6
 // jobFor gives a default job for a book, changed.
 func jobFor(height, width, thickness slipcase.Length, change func(*onepiece.Job)) onepiece.Job {
 	j := onepiece.DefaultJob()
-	j.Book = slipcase.Book{
-		Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness},
-	}
+	j.Books = []job.Book{{
+		Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness},
+	}}
 	if change != nil {
 		change(&j)
 	}
@@ -50,21 +53,28 @@ func anyJobs() *rapid.Generator[onepiece.Job] {
 		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 		few := rapid.Bool().Draw(t, "few settings changed")
 		change := func(key string) bool { return !few || rapid.IntRange(0, 2).Draw(t, "change "+key) == 0 }
-		for _, f := range onepiece.Fields {
+		for _, f := range ownSettings(&j).Lengths() {
 			if change(f.Key) {
-				lo := f.Min.MM()
+				lo := f.Min
 				if f.Key == "card.thickness" {
 					lo = 0.3
 				}
-				*f.At(&j) = length(lo, f.Max.MM()).Draw(t, f.Key)
+				*f.Length = length(lo, f.Max).Draw(t, f.Key)
 			}
 		}
-		for _, f := range onepiece.Fractions {
+		for _, f := range ownSettings(&j).Numbers() {
 			if change(f.Key) {
-				*f.At(&j) = rapid.OneOf(rapid.Float64Range(f.Min, f.Max), rapid.SampledFrom([]float64{f.Min, 0.5, f.Max})).Draw(t, f.Key)
+				*f.Number = rapid.OneOf(rapid.Float64Range(f.Min, f.Max), rapid.SampledFrom([]float64{f.Min, 0.5, f.Max})).Draw(t, f.Key)
 			}
 		}
 		return j
+	})
+}
+
+// ownSettings are those that the sizes of a case depend on.
+func ownSettings(j *onepiece.Job) job.Settings {
+	return slices.DeleteFunc(j.Settings(), func(s job.Setting) bool {
+		return !slices.ContainsFunc([]string{"card.", "flaps.", "clearance."}, func(table string) bool { return strings.HasPrefix(s.Key, table) })
 	})
 }
 
@@ -83,7 +93,7 @@ func goodJobs() *rapid.Generator[onepiece.Job] {
 // mended does what refusals say, a few times over, until the job is accepted.
 func mended(j onepiece.Job) (onepiece.Job, bool) {
 	for range 4 {
-		ps, _ := j.Check()
+		_, ps, _ := j.Check()
 		if len(ps) == 0 {
 			return j, true
 		}
@@ -101,8 +111,8 @@ func mended(j onepiece.Job) (onepiece.Job, bool) {
 var mendText = regexp.MustCompile(`^at most (\d+(?:\.\d+)?) (mm|in)$`)
 
 // mostOf reads the limit back from the words a maker sees.
-func mostOf(p slipcase.Problem) (slipcase.Length, bool) {
-	w := mendText.FindStringSubmatch(p.Right)
+func mostOf(p job.Problem) (slipcase.Length, bool) {
+	w := mendText.FindStringSubmatch(p.Fix)
 	if w == nil || setting(new(onepiece.Job), p.Key) == nil {
 		return 0, false
 	}
@@ -115,10 +125,6 @@ func mostOf(p slipcase.Problem) (slipcase.Length, bool) {
 
 // setting gives the length that a key names, nil where there is none.
 func setting(j *onepiece.Job, key string) *slipcase.Length {
-	for _, f := range onepiece.Fields {
-		if f.Key == key {
-			return f.At(j)
-		}
-	}
-	return nil
+	f, _ := j.Settings().Find(key)
+	return f.Length
 }

@@ -23,9 +23,9 @@ func TestFoldsUp(t *testing.T) {
 		require.Empty(t, c.Proof.Faults)
 		thick := j.Card.Thickness
 		want := slipcase.Size{
-			Height:    j.Book.Height[0] + j.Clearance.Height,
-			Width:     j.Book.Width[0] + j.Clearance.Width,
-			Thickness: j.Book.Thickness[0] + j.Clearance.Thickness,
+			Height:    j.Books[0].Height[0] + j.Clearance.Height,
+			Width:     j.Books[0].Width[0] + j.Clearance.Width,
+			Thickness: j.Books[0].Thickness[0] + j.Clearance.Thickness,
 		}
 		same(t, want, c.Proof.Cavity)
 		same(t, want, c.Cavity)
@@ -68,28 +68,30 @@ func TestWhichFlapLiesWhere(t *testing.T) {
 		wall            geometry.Face
 		inside, outside string
 	}{
-		{geometry.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
-		{geometry.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
+		{onepiece.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
+		{onepiece.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
 	} {
 		layers := walls[end.wall]
 		require.Len(t, layers, 2)
 		assert.Equal(t, []string{"inner flap" + end.inside}, layers[0])
 		assert.ElementsMatch(t, []string{"spine flap" + end.outside, "outer flap" + end.outside}, layers[1])
 	}
-	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[geometry.LeftOutside])
-	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[geometry.RightOutside])
-	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[geometry.SpineOutside])
+	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[onepiece.LeftOutside])
+	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[onepiece.RightOutside])
+	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[onepiece.SpineOutside])
 	assert.Len(t, walls, 5)
 }
 
-// Flaps fold in the order in which they lie, and knives and adhesives are warned
-// of before all.
+// Flaps fold in the order in which they lie.
 func TestSteps(t *testing.T) {
 	c, err := onepiece.Make(jobFor(220, 150, 30, nil))
 	require.NoError(t, err)
-	steps := strings.Join(c.Steps(), "\n")
+	steps := ""
+	for _, s := range c.Plan().Steps {
+		steps += s.Short.Text + "\n"
+	}
 	last := -1
-	for _, words := range []string{"knives", "adhesives", "Score every fold", "Fold the inner flaps", "spine flaps and fold", "outer flaps and fold"} {
+	for _, words := range []string{"Score every fold", "Fold the inner flaps", "spine flaps and fold", "then the outer flaps"} {
 		at := strings.Index(steps, words)
 		assert.Greater(t, at, last, words)
 		last = at

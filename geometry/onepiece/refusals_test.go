@@ -11,24 +11,25 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 )
 
 // refusal gives a job's problems, none where it is accepted.
-func refusal(t require.TestingT, j onepiece.Job) slipcase.Problems {
+func refusal(t require.TestingT, j onepiece.Job) job.Problems {
 	c, err := onepiece.Make(j)
 	if err == nil {
 		return nil
 	}
-	var ps slipcase.Problems
+	var ps job.Problems
 	require.True(t, errors.As(err, &ps), "%T", err)
 	require.NotEmpty(t, ps)
 	require.Empty(t, c.Pieces, "the blank of a refused job")
 	return ps
 }
 
-func speaksOf(ps slipcase.Problems, key string) bool {
+func speaksOf(ps job.Problems, key string) bool {
 	for _, p := range ps {
 		if p.Key == key {
 			return true
@@ -45,7 +46,7 @@ func TestRefusalsMend(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJobs().Draw(t, "job")
 		if rapid.Bool().Draw(t, "a thin book without clearance") {
-			j.Book.Thickness[0], j.Clearance.Thickness = length(1, 4).Draw(t, "thickness"), 0
+			j.Books[0].Thickness[0], j.Clearance.Thickness = length(1, 4).Draw(t, "thickness"), 0
 		}
 		for _, p := range refusal(t, j) {
 			limit, ok := mostOf(p)
@@ -73,15 +74,15 @@ func TestWhatIsRefused(t *testing.T) {
 	thick := refusal(t, thin(func(j *onepiece.Job) { j.Card.Thickness = 3.1 }))
 	require.Len(t, thick, 1)
 	assert.Equal(t, "card.thickness", thick[0].Key)
-	assert.Equal(t, "at most 3 mm", thick[0].Right)
+	assert.Equal(t, "at most 3 mm", thick[0].Fix)
 	loose := refusal(t, thin(func(j *onepiece.Job) { j.Flaps.Relief = 0.754 }))
 	require.Len(t, loose, 1)
 	assert.Equal(t, "flaps.relief", loose[0].Key)
-	assert.Equal(t, "at most 0.75 mm", loose[0].Right)
-	assert.Contains(t, loose[0].Wrong, "0.754", "not the limit itself")
+	assert.Equal(t, "at most 0.75 mm", loose[0].Fix)
+	assert.Contains(t, loose[0].Wrong(), "0.754", "not the limit itself")
 	inches := refusal(t, thin(func(j *onepiece.Job) { j.Unit, j.Card.Thickness = geometry.IN, 3.1 }))
 	require.Len(t, inches, 1)
-	assert.Equal(t, "at most 0.118 in", inches[0].Right) // 3 mm is 0.1181 in
+	assert.Equal(t, "at most 0.118 in", inches[0].Fix) // 3 mm is 0.1181 in
 }
 
 // Whatever is outside its limits, or no number, is refused by its key, and
@@ -99,31 +100,31 @@ func TestLimits(t *testing.T) {
 		key := ""
 		switch rapid.IntRange(0, 2).Draw(t, "what") {
 		case 0:
-			f := rapid.SampledFrom(slipcase.BookFields).Draw(t, "reading")
+			f := rapid.SampledFrom(job.Dimensions).Draw(t, "reading")
 			key = "book." + f.Key
-			*f.At(&j.Book) = slipcase.Readings{slipcase.Length(beyond(f.Min.MM(), f.Max.MM()))}
+			*f.At(&j.Books[0]) = job.Readings{onepiece.Length(beyond(f.Min.MM(), f.Max.MM()))}
 		case 1:
-			f := rapid.SampledFrom(onepiece.Fields).Draw(t, "setting")
+			f := rapid.SampledFrom(j.Settings().Lengths()).Draw(t, "setting")
 			key = f.Key
-			*f.At(&j) = slipcase.Length(beyond(f.Min.MM(), f.Max.MM()))
+			*f.Length = onepiece.Length(beyond(f.Min, f.Max))
 		default:
-			f := rapid.SampledFrom(onepiece.Fractions).Draw(t, "fraction")
+			f := rapid.SampledFrom(j.Settings().Numbers()).Draw(t, "fraction")
 			key = f.Key
-			*f.At(&j) = beyond(f.Min, f.Max)
+			*f.Number = beyond(f.Min, f.Max)
 		}
 		ps := refusal(t, j)
 		require.True(t, speaksOf(ps, key), "%s: %v", key, ps)
 		assert.Len(t, ps, 1)
 		assert.NotContains(t, ps.Error(), "\n")
-		assert.NotEmpty(t, ps[0].Right)
+		assert.NotEmpty(t, ps[0].Fix)
 	})
 }
 
 // A book that lacks a measurement is refused by its key.
 func TestMissingMeasurements(t *testing.T) {
-	for _, f := range slipcase.BookFields {
+	for _, f := range job.Dimensions {
 		j := jobFor(220, 150, 30, nil)
-		*f.At(&j.Book) = nil
+		*f.At(&j.Books[0]) = nil
 		assert.Equal(t, !f.Optional, speaksOf(refusal(t, j), "book."+f.Key), f.Key)
 	}
 }
@@ -131,9 +132,9 @@ func TestMissingMeasurements(t *testing.T) {
 // The largest of several readings counts, and the thicker edge.
 func TestLargestReadingCounts(t *testing.T) {
 	j := jobFor(220, 150, 30, nil)
-	j.Book.Height = append(j.Book.Height, 221, 219)
-	j.Book.ForeEdge = slipcase.Readings{31, 32.5}
-	j.Clearance = slipcase.Clearance{Height: 2, Width: 1, Thickness: 2}
+	j.Books[0].Height = append(j.Books[0].Height, 221, 219)
+	j.Books[0].ForeEdge = job.Readings{31, 32.5}
+	j.Clearance = job.Clearance{Height: 2, Width: 1, Thickness: 2}
 	c, err := onepiece.Make(j)
 	require.NoError(t, err)
 	same(t, slipcase.Size{Height: 223, Width: 151, Thickness: 34.5}, c.Proof.Cavity)
@@ -148,17 +149,17 @@ func TestSuspects(t *testing.T) {
 		key    string // none: nothing is suspect
 	}{
 		{"usual", func(*onepiece.Job) {}, ""},
-		{"wider than high", func(j *onepiece.Job) { j.Book.Width = slipcase.Readings{221} }, "book.width"},
-		{"thicker than wide", func(j *onepiece.Job) { j.Book.Thickness = slipcase.Readings{151} }, "book.thickness"},
-		{"readings far apart", func(j *onepiece.Job) { j.Book.Height = slipcase.Readings{220, 200} }, "book.height"},
+		{"wider than high", func(j *onepiece.Job) { j.Books[0].Width = job.Readings{221} }, "book.width"},
+		{"thicker than wide", func(j *onepiece.Job) { j.Books[0].Thickness = job.Readings{151} }, "book.thickness"},
+		{"readings far apart", func(j *onepiece.Job) { j.Books[0].Height = job.Readings{220, 200} }, "book.height"},
 		{"paper", func(j *onepiece.Job) { j.Card.Thickness = 0.29 }, "card.thickness"},
 		{"thin card", func(j *onepiece.Job) { j.Card.Thickness = 0.3 }, ""},
 		{"no allowance", func(j *onepiece.Job) { j.Card.Thickness = 0 }, "card.thickness"},
 		{"stiff card", func(j *onepiece.Job) { // a cavity 5 thick
-			j.Card.Thickness, j.Book.Thickness, j.Clearance.Thickness = 2.6, slipcase.Readings{3}, 2
+			j.Card.Thickness, j.Books[0].Thickness, j.Clearance.Thickness = 2.6, job.Readings{3}, 2
 		}, "card.thickness"},
 		{"not so stiff card", func(j *onepiece.Job) {
-			j.Card.Thickness, j.Book.Thickness, j.Clearance.Thickness = 2.5, slipcase.Readings{3}, 2
+			j.Card.Thickness, j.Books[0].Thickness, j.Clearance.Thickness = 2.5, job.Readings{3}, 2
 		}, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -171,7 +172,7 @@ func TestSuspects(t *testing.T) {
 			}
 			require.Len(t, made.Suspects, 1)
 			assert.Equal(t, c.key, made.Suspects[0].Key)
-			assert.NotEmpty(t, made.Suspects[0].Right)
+			assert.NotEmpty(t, made.Suspects[0].Fix)
 			thing, measure, _ := strings.Cut(c.key, ".")
 			require.Len(t, made.Plan().Warnings, 1)
 			assert.Regexp(t, "^the "+measure+" of the "+thing+": .+; .+", made.Plan().Warnings[0])

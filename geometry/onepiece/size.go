@@ -1,21 +1,28 @@
 package onepiece
 
-import "forel/geometry/slipcase"
+import "forel/geometry/plan"
+
+// contents gives what stands in the case.
+func (j Job) contents() plan.Size {
+	b := j.Book()
+	return plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}
+}
 
 // Cavity gives the space inside: the book with its clearance.
-func (j Job) Cavity() slipcase.Size {
-	return slipcase.Size{
-		Height:    j.Book.Height.Largest() + j.Clearance.Height,
-		Width:     j.Book.Width.Largest() + j.Clearance.Width,
-		Thickness: j.Book.Thick() + j.Clearance.Thickness,
+func (j Job) Cavity() plan.Size {
+	b := j.contents()
+	return plan.Size{
+		Height:    b.Height + j.Clearance.Height,
+		Width:     b.Width + j.Clearance.Width,
+		Thickness: b.Thickness + j.Clearance.Thickness,
 	}
 }
 
 // Outside gives the finished case: two layers at head and tail, one elsewhere,
 // none at the mouth.
-func (j Job) Outside() slipcase.Size {
+func (j Job) Outside() plan.Size {
 	in, c := j.Cavity(), j.Card.Thickness
-	return slipcase.Size{Height: in.Height + 4*c, Width: in.Width + c, Thickness: in.Thickness + 2*c}
+	return plan.Size{Height: in.Height + 4*c, Width: in.Width + c, Thickness: in.Thickness + 2*c}
 }
 
 // bend gives what a panel is longer than its inside measure at one fold.
@@ -49,7 +56,7 @@ func (j Job) scores() scores {
 // Scored gives the distances that are marked and scored on the blank: from
 // head score to tail score of the left side, whose flaps lie inside; from the
 // mouth edge to the spine score beside it; between the two spine scores.
-func (j Job) Scored() slipcase.Size {
+func (j Job) Scored() plan.Size {
 	s := j.scores()
-	return slipcase.Size{Height: 2 * s.inner, Width: s.left, Thickness: s.right - s.left}
+	return plan.Size{Height: 2 * s.inner, Width: s.left, Thickness: s.right - s.left}
 }

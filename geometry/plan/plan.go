@@ -4,9 +4,8 @@
 package plan
 
 import (
-	"fmt"
-
 	"forel/geometry"
+	"forel/geometry/stage"
 )
 
 // Length is a distance in millimetres.
@@ -41,14 +40,27 @@ type Plan struct {
 	Mouth     Mouth
 	Materials []Material
 	Remarks   []Remark // what to know of the sizes
-	Cutting   []Remark // what to do when cutting
-	Order     []string // the order of work, where Cutting does not tell it
+	Runs      string   // how the width and the height of the pieces run
 	Warnings  []string // what looks like a slip, or needs care
 	Mistaken  []string // which pieces could be mistaken for which
 	Facts     []Fact   // what the finished thing measures and what is left in it
+	Tools     []string // what to lay ready
 	Worksheet []Group  // the lines of the worksheet, pieces left out
 	Steps     []Step   // the order of work
 	Finished  Care     // the checks of the finished thing
+	Proof     Proof    // the case folded up
+	Chain     Chain    // how the room that is left comes about
+	Gauges    []Gauge  // strips of paper to try round the book
+	Load      Load     // what bears the weight
+}
+
+// Checks returns what is tried at the bench, in the order of the steps.
+func (p Plan) Checks() []Check {
+	var out []Check
+	for _, s := range p.Steps {
+		out = append(out, s.Checks...)
+	}
+	return out
 }
 
 // Drawn gives all that patterns are drawn of: the pieces and their faces.
@@ -76,6 +88,7 @@ func (p Plan) Machined() []geometry.Piece {
 type Material struct {
 	Name      string
 	Thickness Length
+	Fitted    bool // its thickness counts in all that is cut to fit
 }
 
 // Thickness gives that of the material pieces are cut from; 0 where it is not told.
@@ -93,19 +106,7 @@ func (p Plan) Thickness(m geometry.Material) Length {
 }
 
 // Remark is a sentence with lengths in it, each at a %s.
-type Remark struct {
-	Text    string
-	Lengths []Length
-}
+type Remark = stage.Say
 
-// Say is short for a Remark.
-func Say(text string, lengths ...Length) Remark { return Remark{text, lengths} }
-
-// In writes the remark with its lengths as the rounding has them.
-func (r Remark) In(round func(Length) string) string {
-	args := make([]any, len(r.Lengths))
-	for i, l := range r.Lengths {
-		args[i] = round(l)
-	}
-	return fmt.Sprintf(r.Text, args...)
-}
+// Say returns a Remark.
+func Say(text string, lengths ...Length) Remark { return stage.Words(text, lengths...) }

@@ -1,10 +1,11 @@
 package slipcase
 
 import (
+	"slices"
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/job"
 )
 
 // PieceNames lists the names a piece can have, in the order of Case.Pieces.
@@ -30,22 +31,30 @@ type Case struct {
 	Outside  Size
 	Fit      Fit
 	Mouth    Mouth
-	Proof    foldup.Report
-	Suspects Problems // what is possible but looks like a slip
+	Proof    Report
+	Suspects job.Problems     // what is possible but looks like a slip
+	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
-// job that can't be made gives Problems, all of them, and no case.
+// job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).Work()
+}
+
+// Work works the case out and proves it by folding its pieces up.
+func (k checked) Work() (Case, error) {
+	j := k.job
 	pieces := j.pieces()
-	proof := j.prove(pieces)
+	proof := Prove(pieces, j.conditions())
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	lying := slices.Clone(pieces)
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:
@@ -65,7 +74,8 @@ func Make(j Job) (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    j.Mouth(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
+		lying:    lying,
 	}, nil
 }
 

@@ -1,15 +1,9 @@
 package slipcase
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
-	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/plan"
 )
-
-// MostBooks is how many volumes a case takes.
-const MostBooks = 12
 
 // Least amounts that keep a case makeable (common practice, no source).
 const (
@@ -20,108 +14,80 @@ const (
 	leastPlay  Length = 0.5  // between the smallest inset that is allowed and the largest
 )
 
-// Check gives every reason the job can't be made, each with the smallest
-// change that would do, and what is possible but looks like a slip. It first
-// checks each length by itself; only when those pass, what fits together.
-func (j Job) Check() (refused, suspect Problems) {
-	refused = j.checkRanges()
-	if len(refused) > 0 {
-		return refused, nil
+// Check tells whether the job can be made; see plan.Job.
+func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
+	if refused = j.CheckRanges(j.Settings()); len(refused) > 0 {
+		return nil, refused, nil
 	}
-	return j.checkTogether(), j.suspects()
+	refused, suspect = j.checkTogether(), j.suspects()
+	if len(refused) > 0 {
+		return nil, refused, suspect
+	}
+	return checked{j, suspect}, nil, suspect
 }
 
-func (j Job) checkRanges() Problems {
-	var ps Problems
-	add := func(p Problem) {
-		if p != (Problem{}) {
-			ps = append(ps, p)
-		}
+// checked is a job that can be made.
+type checked struct {
+	job      Job
+	suspects job.Problems
+}
+
+// Make works the case out and proves it.
+func (k checked) Make() (plan.Plan, error) {
+	c, err := k.Work()
+	if err != nil {
+		return plan.Plan{}, err
 	}
-	switch {
-	case len(j.Books) == 0:
-		add(Problem{"book", "no book", "add a [[book]] with height, width and thickness"})
-	case len(j.Books) > MostBooks:
-		add(Problem{"book", fmt.Sprintf("more than %d books", MostBooks), "make two cases"})
-	}
-	for i, b := range j.Books {
-		for _, f := range BookFields {
-			key := BookKey(i, f.Key)
-			readings := *f.At(&b)
-			if len(readings) == 0 && !f.Optional {
-				add(Problem{key, "missing", "measure " + f.What})
-			}
-			for _, l := range readings {
-				add(CheckRange(key, f.What, l, f.Min, f.Max, j.Unit))
-			}
-		}
-	}
-	for _, c := range Choices {
-		if word := *c.At(&j); !slices.Contains(c.Words, word) {
-			add(Problem{c.Key, fmt.Sprintf("%.40q is not known", word), "give one of " + strings.Join(c.Words, ", ") + " (" + c.What + ")"})
-		}
-	}
-	for _, p := range Percents {
-		if v := *p.At(&j); !(v >= p.Min && v <= p.Max) {
-			add(Problem{p.Key, trimmed(v) + " % is out of range", "give " + trimmed(p.Min) + " to " + trimmed(p.Max) + " (" + p.What + ")"})
-		}
-	}
-	for _, f := range Fields {
-		if f.Auto && *f.At(&j) == 0 {
-			continue
-		}
-		add(CheckRange(f.Key, f.What, *f.At(&j), f.Min, f.Max, j.Unit))
-	}
-	return ps
+	return c.Plan(), nil
 }
 
 // checkTogether holds the job against the invariants of a sound case.
-func (j Job) checkTogether() Problems {
-	l := limits{unit: j.Unit}
+func (j Job) checkTogether() job.Problems {
+	l := job.NewLimits(j.Unit)
 	switch j.Covering {
 	case AllCloth, AllPaper:
-		j.limitWrap(&l)
+		j.limitWrap(l)
 	case SidesOnly:
-		j.limitSides(&l)
+		j.limitSides(l)
 	default:
-		j.limitCloths(&l)
-		j.limitSides(&l)
+		j.limitCloths(l)
+		j.limitSides(l)
 	}
-	j.limitHole(&l)
-	j.limitDivider(&l)
-	j.limitPattern(&l)
+	j.limitHole(l)
+	j.limitDivider(l)
+	j.limitPattern(l)
 
 	// The mouth is the tightest place.
 	m := j.Mouth()
 	if j.Covering != SidesOnly {
-		l.atLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-min(m.Height, m.HeightCorners)+leastSlack,
+		l.AtLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-min(m.Height, m.HeightCorners)+leastSlack,
 			"leaves no room at the mouth, where the covering is turned in at head and tail")
 	}
-	l.atLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
+	l.AtLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
 		"leaves no room at the mouth, where the covering is turned in on both sides")
-	return append(l.broken, j.CheckLimits()...)
+	return append(l.Broken, j.CheckLimits()...)
 }
 
 // limitCloths: cloth over spine, head and tail.
-func (j Job) limitCloths(l *limits) {
+func (j Job) limitCloths(l *job.Limits) {
 	s, in, out, c := j.Edge(), j.Between(), j.Outside(), j.Cloth
 	// A flap no longer than the face it lands on.
-	l.atMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s-3*c.Thickness), "is wider than the side it lands on, or the cavity it is turned into")
-	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
-	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
+	l.AtMost("cloth.overlap", c.Overlap, min(out.Width, in.Height+s-3*c.Thickness), "is wider than the side it lands on, or the cavity it is turned into")
+	l.AtMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
+	l.AtMost("cloth.mouth_turn_in", c.MouthTurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
 	// A flap long enough to cover what it has to.
-	l.atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
-	l.atMost("cloth.corner_distance", c.CornerDistance, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves no flap between the wedges")
-	l.atMost("cloth.spine_gap", c.SpineGap, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves board bare between spine cloth and head and tail cloth")
+	l.AtLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
+	l.AtMost("cloth.corner_distance", c.CornerDistance, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves no flap between the wedges")
+	l.AtMost("cloth.spine_gap", c.SpineGap, min(c.TurnIn-leastGrip, c.Overlap-leastLap), "leaves board bare between spine cloth and head and tail cloth")
 }
 
 // limitSides: paper on the sides. It covers the edges of the cloth, and its
 // turn-in stands clear of the walls and the cloth folded over them, a tab on a
 // tab.
-func (j Job) limitSides(l *limits) {
+func (j Job) limitSides(l *job.Limits) {
 	s, out, p := j.Edge(), j.Outside(), j.SidePaper
-	l.atMost("side_paper.turn_in", p.TurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
-	l.atLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
+	l.AtMost("side_paper.turn_in", p.TurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
+	l.AtLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	widest, narrowest := min((out.Height-leastPaper)/2, out.Width-leastPaper), s
 	if j.Covering != SidesOnly {
 		layers := Length(1)
@@ -131,63 +97,45 @@ func (j Job) limitSides(l *limits) {
 		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+layers*j.Cloth.Thickness
 	}
 	if widest < narrowest+leastPlay-1e-6 {
-		l.atLeast("cloth.overlap", j.Cloth.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")
+		l.AtLeast("cloth.overlap", j.Cloth.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")
 		return
 	}
-	l.atMost("side_paper.inset", p.Inset, widest, "leaves the side bare between cloth and paper")
-	l.atLeast("side_paper.inset", p.Inset, narrowest, "runs the turn-in into the head and tail walls or the cloth folded over them")
+	l.AtMost("side_paper.inset", p.Inset, widest, "leaves the side bare between cloth and paper")
+	l.AtLeast("side_paper.inset", p.Inset, narrowest, "runs the turn-in into the head and tail walls or the cloth folded over them")
 }
 
 // limitWrap: one wrap round sides and spine, a panel at head and tail.
-func (j Job) limitWrap(l *limits) {
+func (j Job) limitWrap(l *job.Limits) {
 	s, out, c := j.Edge(), j.Outside(), j.Cloth
-	l.atMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
-	l.atMost("cloth.mouth_turn_in", c.MouthTurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
-	l.atLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
-	l.atLeast("cloth.turn_in", c.TurnIn, s+leastLap, "does not reach under the panel over head and tail")
-	l.atMost("cloth.corner_distance", c.CornerDistance, c.TurnIn-leastGrip, "leaves no flap between the wedges")
-	l.atMost("cloth.spine_gap", c.SpineGap, c.TurnIn-leastGrip, "leaves the head wall bare between wrap and panel")
+	l.AtMost("cloth.turn_in", c.TurnIn, out.Width, "is longer than the head wall it lands on")
+	l.AtMost("cloth.mouth_turn_in", c.MouthTurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
+	l.AtLeast("cloth.mouth_turn_in", c.MouthTurnIn, s+leastGrip, "does not reach inside round the edge of the board")
+	l.AtLeast("cloth.turn_in", c.TurnIn, s+leastLap, "does not reach under the panel over head and tail")
+	l.AtMost("cloth.corner_distance", c.CornerDistance, c.TurnIn-leastGrip, "leaves no flap between the wedges")
+	l.AtMost("cloth.spine_gap", c.SpineGap, c.TurnIn-leastGrip, "leaves the head wall bare between wrap and panel")
 }
 
 // limitHole: a thumb hole keeps off what must not be cut, and is large enough
 // for its edge to be covered.
-func (j Job) limitHole(l *limits) {
+func (j Job) limitHole(l *job.Limits) {
 	if !j.hasHole() {
 		return
 	}
 	r, least, most := j.hole(), j.leastRadius(), j.mostRadius()
 	if most < least {
-		l.broken = append(l.broken, Problem{"thumb_hole.shape", "there is no room on the sides for a thumb hole", `give "none"`})
+		l.Refuse(job.Problem{Key: "thumb_hole.shape", Reason: "there is no room on the sides for a thumb hole", Fix: `give "none"`})
 		return
 	}
-	l.atLeast("thumb_hole.radius", r, least, "is too small for its edge to be covered")
-	l.atMost("thumb_hole.radius", r, most, "cuts into the cloth at head and tail, or past the side")
+	l.AtLeast("thumb_hole.radius", r, least, "is too small for its edge to be covered")
+	l.AtMost("thumb_hole.radius", r, most, "cuts into the cloth at head and tail, or past the side")
 }
 
 // limitDivider: a divider with a strip round its mouth edge.
-func (j Job) limitDivider(l *limits) {
+func (j Job) limitDivider(l *job.Limits) {
 	if j.dividers() == 0 {
 		return
 	}
 	most := j.Cavity().Width / 2
-	l.atMost("divider.set_back", j.Divider.SetBack, most, "leaves little of the divider")
-	l.atMost("divider.lap", j.Divider.Lap, j.Cavity().Width-min(j.Divider.SetBack, most), "is wider than the divider")
-}
-
-// limits gathers what is beyond a limit.
-type limits struct {
-	unit   geometry.Unit
-	broken Problems
-}
-
-func (l *limits) atMost(key string, value, limit Length, why string) {
-	if value > limit+1e-6 {
-		l.broken = append(l.broken, Problem{key, Apart(value, limit, -1, l.unit) + " " + why, "at most " + Show(limit, l.unit, -1)})
-	}
-}
-
-func (l *limits) atLeast(key string, value, limit Length, why string) {
-	if value < limit-1e-6 {
-		l.broken = append(l.broken, Problem{key, Apart(value, limit, +1, l.unit) + " " + why, "at least " + Show(limit, l.unit, +1)})
-	}
+	l.AtMost("divider.set_back", j.Divider.SetBack, most, "leaves little of the divider")
+	l.AtMost("divider.lap", j.Divider.Lap, j.Cavity().Width-min(j.Divider.SetBack, most), "is wider than the divider")
 }

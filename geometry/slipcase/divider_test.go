@@ -11,6 +11,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -20,7 +21,7 @@ func dividedJob(thicknesses ...float64) slipcase.Job {
 	j := slipcase.DefaultJob()
 	j.Compartments = slipcase.EachItsOwn
 	for _, t := range thicknesses {
-		j.Books = append(j.Books, slipcase.Book{Height: readings(220), Width: readings(150), Thickness: readings(t)})
+		j.Books = append(j.Books, job.Book{Height: readings(220), Width: readings(150), Thickness: readings(t)})
 	}
 	return j
 }
@@ -39,7 +40,7 @@ func TestDividerClearsWhatIsTurnedIn(t *testing.T) {
 			for _, thick := range thicknesses[:len(thicknesses)-1] {
 				x += thick + 2
 				between := c.Cavity.Height.MM() -
-					pileBetween(c, geometry.HeadInside, x, x+2.3) - pileBetween(c, geometry.TailInside, x, x+2.3)
+					pileBetween(c, slipcase.HeadInside, x, x+2.3) - pileBetween(c, slipcase.TailInside, x, x+2.3)
 				assert.LessOrEqual(t, high.MM(), between+eps, "divider at %v", x)
 				x += 2.3
 			}

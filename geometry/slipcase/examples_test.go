@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -14,7 +15,7 @@ import (
 // each example changes a little of it.
 func exampleJob(change func(*slipcase.Job)) slipcase.Job {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
+	j.Books = []job.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
 	change(&j)
 	return j
 }

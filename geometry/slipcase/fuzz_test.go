@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -22,26 +23,27 @@ func fuzzedJob(inches bool, choices uint16, sizes, settings []byte) slipcase.Job
 	if inches {
 		j.Unit = geometry.IN
 	}
-	for _, c := range slipcase.Choices {
+	for _, c := range j.Settings().Words() {
 		n := uint16(len(c.Words))
-		*c.At(&j), choices = c.Words[choices%n], choices/n
+		*c.Word, choices = c.Words[choices%n], choices/n
 	}
-	for len(sizes) >= 6 && len(j.Books) <= slipcase.MostBooks {
-		var b slipcase.Book
+	for len(sizes) >= 6 && len(j.Books) <= job.MostBooks {
+		var b job.Book
 		for i, f := range bookFields() {
-			*f.At(&b) = slipcase.Readings{part(sizes[2*i:], f.Min, f.Max)}
+			*f.At(&b) = job.Readings{part(sizes[2*i:], f.Min, f.Max)}
 		}
 		sizes = sizes[6:]
 		j.Books = append(j.Books, b)
 	}
+	lengths, shares := j.Settings().Lengths(), j.Settings().Numbers()
 	for len(settings) >= 3 {
 		n := int(settings[0])
-		if fields := len(slipcase.Fields); n < 4*fields {
-			f := slipcase.Fields[n%fields]
-			*f.At(&j) = part(settings[1:], f.Min, f.Max)
+		if fields := len(lengths); n < 4*fields {
+			f := lengths[n%fields]
+			*f.Length = part(settings[1:], slipcase.Length(f.Min), slipcase.Length(f.Max))
 		} else {
-			p := slipcase.Percents[n%len(slipcase.Percents)]
-			*p.At(&j) = part(settings[1:], slipcase.Length(p.Min), slipcase.Length(p.Max)).MM()
+			p := shares[n%len(shares)]
+			*p.Number = part(settings[1:], slipcase.Length(p.Min), slipcase.Length(p.Max)).MM()
 		}
 		settings = settings[3:]
 	}
@@ -64,9 +66,9 @@ func size(height, width, thickness float64) []byte {
 
 // set writes a setting as fuzzedJob reads it.
 func set(key string, l float64) []byte {
-	for i, f := range slipcase.Fields {
+	for i, f := range new(slipcase.Job).Settings().Lengths() {
 		if f.Key == key {
-			return binary.LittleEndian.AppendUint16([]byte{byte(i)}, uint16(math.Round((l-f.Min.MM())*100)))
+			return binary.LittleEndian.AppendUint16([]byte{byte(i)}, uint16(math.Round((l-f.Min)*100)))
 		}
 	}
 	panic("no " + key)
@@ -75,14 +77,14 @@ func set(key string, l float64) []byte {
 // wild puts a number, taken as it is, where a job keeps one: it may be no length
 // at all.
 func wild(j *slipcase.Job, where uint8, value float64) {
-	fields := slipcase.Fields
+	fields, shares := j.Settings().Lengths(), j.Settings().Numbers()
 	switch n := int(where); {
 	case n < len(fields):
-		*fields[n].At(j) = slipcase.Length(value)
-	case n < len(fields)+len(slipcase.Percents):
-		*slipcase.Percents[n-len(fields)].At(j) = value
+		*fields[n].Length = slipcase.Length(value)
+	case n < len(fields)+len(shares):
+		*shares[n-len(fields)].Number = value
 	case len(j.Books) > 0:
-		f := slipcase.BookFields[n%len(slipcase.BookFields)]
+		f := job.Dimensions[n%len(job.Dimensions)]
 		r := f.At(&j.Books[n%len(j.Books)])
 		*r = append(*r, slipcase.Length(value))
 	}
@@ -128,7 +130,7 @@ func FuzzJobToProof(f *testing.F) {
 				requireMade(t, c)
 				return
 			}
-			var refused slipcase.Problems
+			var refused job.Problems
 			require.True(t, errors.As(err, &refused), "%T", err)
 			requireUsable(t, refused, j)
 			require.Less(t, round, mendRounds, "still %v: %+v", err, j)
@@ -167,23 +169,23 @@ func requireMade(t *testing.T, c slipcase.Case) {
 
 // requireUsable: a refusal names a key, what is wrong and what would be right,
 // each in one line, and it is not the proof that had to refuse.
-func requireUsable(t *testing.T, refused slipcase.Problems, j slipcase.Job) {
+func requireUsable(t *testing.T, refused job.Problems, j slipcase.Job) {
 	require.NotEmpty(t, refused)
 	for _, p := range refused {
 		require.NotContains(t, p.Error(), "\n", "%+v", j)
 		require.NotEmpty(t, strings.TrimSpace(p.Key), "%+v", j)
-		require.NotEmpty(t, strings.TrimSpace(p.Wrong), "%+v", j)
-		require.NotEmpty(t, strings.TrimSpace(p.Right), "%+v", j)
+		require.NotEmpty(t, strings.TrimSpace(p.Wrong()), "%+v", j)
+		require.NotEmpty(t, strings.TrimSpace(p.Fix), "%+v", j)
 		require.NotEqual(t, "proof", p.Key, "%v: %+v", p, j)
 	}
 }
 
 // applied does what a refusal says, where it names a limit or no hole.
-func applied(j *slipcase.Job, refused slipcase.Problems) bool {
+func applied(j *slipcase.Job, refused job.Problems) bool {
 	for _, p := range refused {
 		m, ok := parseMend(p)
 		switch {
-		case p.Key == "thumb_hole.shape" && p.Right == `give "none"`:
+		case p.Key == "thumb_hole.shape" && p.Fix == `give "none"`:
 			j.ThumbHole.Shape = slipcase.NoHole
 		case !ok:
 			return false

@@ -92,8 +92,8 @@ func (j Job) tabs() tabs {
 // on the other.
 func (j Job) endCloths() []geometry.Piece {
 	return []geometry.Piece{
-		j.endCloth("head", geometry.HeadOutside, geometry.HeadInside, "left", "right"),
-		j.endCloth("tail", geometry.TailOutside, geometry.TailInside, "right", "left"),
+		j.endCloth("head", HeadOutside, HeadInside, "left", "right"),
+		j.endCloth("tail", TailOutside, TailInside, "right", "left"),
 	}
 }
 
@@ -131,8 +131,8 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	if part == inner {
 		folded = [][2]Length{{0, tab}, {inner.X, width - inner.X}, {width - tab, width}}
 	}
-	outsides := map[string]geometry.Face{"left": geometry.LeftOutside, "right": geometry.RightOutside}
-	insides := map[string]geometry.Face{"left": geometry.LeftInside, "right": geometry.RightInside}
+	outsides := map[string]geometry.Face{"left": LeftOutside, "right": RightOutside}
+	insides := map[string]geometry.Face{"left": LeftInside, "right": RightInside}
 	// What the cloth does at a corner of the mouth: it gives between the corner
 	// and the slit, is pleated flat on the edge of the side, and what is past
 	// the side's inner face is bent into the corner, on the head wall, where it
@@ -148,9 +148,9 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		)
 	}
 	creases = bothWays(mirror, creases...)
-	leftCorner := geometry.Corner{Right: atLeft == "right", Head: end == "head", Mouth: true}
+	leftCorner := place{right: atLeft == "right", head: end == "head", mouth: true}
 	rightCorner := leftCorner
-	rightCorner.Right = !leftCorner.Right
+	rightCorner.right = !leftCorner.right
 	p := geometry.Piece{
 		Name: end + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
 		Slits: []geometry.Path{geometry.Line(a, part), geometry.Line(mirror(a), mirror(part))},
@@ -163,13 +163,14 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		Guides: []geometry.Guide{{Name: end + " of the carcass", Path: geometry.Line(pt(xl, 0), pt(xl, mouth), pt(xr, mouth), pt(xr, 0))}},
 		Grain:  geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)",
+		Rule:   geometry.SizeRule{Width: "To + 2m", Height: "Wo − g + u"},
 		Regions: []geometry.Region{
 			{Name: end, Face: outside, Room: geometry.Bx(xl, 0, xr, mouth)},
 			{Name: atLeft + " margin", Face: outsides[atLeft], Room: geometry.Bx(0, 0, xl, mouth)},
 			{Name: atRight + " margin", Face: outsides[atRight], Room: geometry.Bx(xr, 0, width, mouth)},
-			{Name: "side tab: fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, min(a.X, tab), tip)},
-			{Name: "side tab: fold first", Face: insides[atRight], Room: geometry.Bx(width-min(a.X, tab), mouth+s, width, tip)},
-			{Name: "middle tab: fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
+			{Name: "side tab", Fold: "fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, min(a.X, tab), tip)},
+			{Name: "side tab", Fold: "fold first", Face: insides[atRight], Room: geometry.Bx(width-min(a.X, tab), mouth+s, width, tip)},
+			{Name: "middle tab", Fold: "fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
 		},
 		Margins: []geometry.Margin{
 			{Name: "from the cloth's long edge to the carcass, each side", Length: m},
@@ -180,8 +181,8 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		},
 		Creases: creases,
 		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
-			{At: pt(xl, mouth), On: leftCorner},
-			{At: pt(xr, mouth), On: rightCorner},
+			{At: pt(xl, mouth), On: leftCorner.corner()},
+			{At: pt(xr, mouth), On: rightCorner.corner()},
 		}}},
 		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", atLeft),
 	}

@@ -8,9 +8,8 @@
 package slipcase
 
 import (
-	"fmt"
-
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // Length is a distance in millimetres.
@@ -18,11 +17,9 @@ type Length = geometry.Length
 
 // Job is everything a maker settles before cutting.
 type Job struct {
-	Title        string
-	Unit         geometry.Unit // the unit the maker works in
-	Books        []Book        // side by side, the first at the left
-	Compartments string        // OneCompartment or EachItsOwn
-	Covering     string        // ClothAndPaper, AllCloth, AllPaper or SidesOnly
+	job.Common
+	Compartments string // OneCompartment or EachItsOwn
+	Covering     string // ClothAndPaper, AllCloth, AllPaper or SidesOnly
 	Board        Board
 	Lining       Lining
 	Cloth        Cloth
@@ -30,9 +27,6 @@ type Job struct {
 	Pattern      Pattern
 	ThumbHole    ThumbHole
 	Divider      Divider
-	Clearance    Clearance
-	Uncertainty  Uncertainty
-	Limits       FitLimits
 }
 
 // How several volumes stand in a case.
@@ -75,52 +69,6 @@ const (
 	Semicircle = "semicircle"
 	Triangle   = "triangle"
 )
-
-// Readings are measurements of one dimension taken at several places.
-type Readings []Length
-
-// Largest gives the reading that counts: a case must clear the largest. It is
-// zero where there is none.
-func (r Readings) Largest() Length {
-	var most Length
-	for _, l := range r {
-		most = max(most, l)
-	}
-	return most
-}
-
-// Spread gives the distance from the smallest reading to the largest.
-func (r Readings) Spread() Length {
-	if len(r) == 0 {
-		return 0
-	}
-	least := r[0]
-	for _, l := range r {
-		least = min(least, l)
-	}
-	return r.Largest() - least
-}
-
-// Book is a book as measured: head to tail, spine to fore-edge with the round
-// of the spine, and thickness; for one that is thicker at one edge than at the
-// other, the thickness at the fore-edge apart.
-type Book struct {
-	Title                    string
-	Height, Width, Thickness Readings
-	ForeEdge                 Readings // thickness at the fore-edge; none: as Thickness
-	Weight                   float64  // grams, as weighed; 0: not weighed
-}
-
-// Thick gives the thickness that counts, the larger of the two edges.
-func (b Book) Thick() Length { return max(b.Thickness.Largest(), b.ForeEdge.Largest()) }
-
-// Taper gives how much thinner the book is at one edge than at the other.
-func (b Book) Taper() Length {
-	if len(b.ForeEdge) == 0 {
-		return 0
-	}
-	return (b.Thickness.Largest() - b.ForeEdge.Largest()).Abs()
-}
 
 // Board is what the carcass is cut from. Its thickness is measured, not as sold.
 type Board struct{ Thickness Length }
@@ -173,14 +121,12 @@ type ThumbHole struct {
 // strip goes onto each face.
 type Divider struct{ SetBack, Lap Length }
 
-// Clearance is what the cavity has beyond the book.
-type Clearance struct{ Height, Width, Thickness Length }
-
 // DefaultJob gives a job with no book and every default set: 2 mm board, the
 // margins of common practice (no source), a case that slides without rattling.
 func DefaultJob() Job {
 	const in = geometry.Inch
 	return Job{
+		Common:       job.Default(),
 		Compartments: OneCompartment,
 		Covering:     ClothAndPaper,
 		ThumbHole:    ThumbHole{Shape: NoHole},
@@ -195,27 +141,7 @@ func DefaultJob() Job {
 			SpineGap:       5,
 			CornerDistance: 0.25 * in,
 		},
-		Pattern:     Pattern{Direction: AnyWay, Match: MatchNothing},
-		SidePaper:   SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
-		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
-		Uncertainty: defaultUncertainty(),
-		Limits:      FitLimits{Tight: 0.25, Loose: 4},
+		Pattern:   Pattern{Direction: AnyWay, Match: MatchNothing},
+		SidePaper: SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
 	}
-}
-
-// BookKey gives the key of a dimension of the job's nth book, from 0: that of
-// the first is "book.height", of the second "book[2].height".
-func BookKey(n int, dimension string) string {
-	if n == 0 {
-		return "book." + dimension
-	}
-	return fmt.Sprintf("book[%d].%s", n+1, dimension)
-}
-
-// Book gives the job's first book, an empty one where there is none.
-func (j Job) Book() Book {
-	if len(j.Books) == 0 {
-		return Book{}
-	}
-	return j.Books[0]
 }

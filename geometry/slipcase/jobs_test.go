@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -38,10 +39,10 @@ func length(lo, hi, usual float64) *rapid.Generator[float64] {
 }
 
 // books draws one book of any size that a slipcase is made for.
-func books() *rapid.Generator[slipcase.Book] {
-	return rapid.Custom(func(t *rapid.T) slipcase.Book {
+func books() *rapid.Generator[job.Book] {
+	return rapid.Custom(func(t *rapid.T) job.Book {
 		thickness := rapid.OneOf(length(3, 150, 30), length(1, 200, 3)).Draw(t, "thickness")
-		return slipcase.Book{
+		return job.Book{
 			Height:    readings(length(40, 700, 220).Draw(t, "height")),
 			Width:     readings(length(20, 600, 150).Draw(t, "width")),
 			Thickness: readings(thickness),
@@ -49,8 +50,8 @@ func books() *rapid.Generator[slipcase.Book] {
 	})
 }
 
-func readings(mm ...float64) slipcase.Readings {
-	var r slipcase.Readings
+func readings(mm ...float64) job.Readings {
+	var r job.Readings
 	for _, l := range mm {
 		r = append(r, slipcase.Length(l))
 	}
@@ -61,23 +62,23 @@ func readings(mm ...float64) slipcase.Readings {
 func defaultJobs() *rapid.Generator[slipcase.Job] {
 	return rapid.Custom(func(t *rapid.T) slipcase.Job {
 		j := slipcase.DefaultJob()
-		j.Books = []slipcase.Book{books().Draw(t, "book")}
+		j.Books = []job.Book{books().Draw(t, "book")}
 		return j
 	})
 }
 
 // plainFields are the settings of a plain case: one book, no thumb hole, no
 // divider.
-func plainFields() []slipcase.Field {
-	return slices.DeleteFunc(slices.Clone(slipcase.Fields), func(f slipcase.Field) bool {
+func plainFields(j *slipcase.Job) job.Settings {
+	return slices.DeleteFunc(j.Settings().Lengths(), func(f job.Setting) bool {
 		section, _, _ := strings.Cut(f.Key, ".")
 		return !slices.Contains([]string{"board", "lining", "cloth", "side_paper", "clearance"}, section)
 	})
 }
 
 // bookFields are the three dimensions of a book.
-func bookFields() []slipcase.ReadingsField {
-	return slices.DeleteFunc(slices.Clone(slipcase.BookFields), func(f slipcase.ReadingsField) bool {
+func bookFields() []job.Dimension {
+	return slices.DeleteFunc(slices.Clone(job.Dimensions), func(f job.Dimension) bool {
 		return !slices.Contains([]string{"height", "width", "thickness"}, f.Key)
 	})
 }
@@ -89,12 +90,12 @@ func anyJobs() *rapid.Generator[slipcase.Job] {
 		j := defaultJobs().Draw(t, "book")
 		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 		few := rapid.Bool().Draw(t, "few settings changed")
-		for _, f := range plainFields() {
-			l := f.At(&j)
+		for _, f := range plainFields(&j) {
+			l := f.Length
 			if few && rapid.IntRange(0, 3).Draw(t, "change "+f.Key) > 0 {
 				continue
 			}
-			*l = slipcase.Length(length(f.Min.MM(), f.Max.MM(), l.MM()).Draw(t, f.Key))
+			*l = slipcase.Length(length(f.Min, f.Max, l.MM()).Draw(t, f.Key))
 		}
 		return j
 	})
@@ -125,7 +126,7 @@ const mendRounds = 6
 func mended(j slipcase.Job) (slipcase.Case, error) {
 	for round := 0; ; round++ {
 		c, err := slipcase.Make(j)
-		var refused slipcase.Problems
+		var refused job.Problems
 		if !errors.As(err, &refused) || round == mendRounds {
 			return c, err
 		}
@@ -149,8 +150,8 @@ type mend struct {
 var mendText = regexp.MustCompile(`^at (most|least) (\d+(?:\.\d+)?) (mm|in)$`)
 
 // parseMend reads the change back from the words a maker sees.
-func parseMend(p slipcase.Problem) (mend, bool) {
-	w := mendText.FindStringSubmatch(p.Right)
+func parseMend(p job.Problem) (mend, bool) {
+	w := mendText.FindStringSubmatch(p.Fix)
 	if w == nil || setting(new(slipcase.Job), p.Key) == nil {
 		return mend{}, false
 	}
@@ -173,10 +174,6 @@ func (m mend) apply(j *slipcase.Job) {
 
 // setting gives the length that a key names, nil where there is none.
 func setting(j *slipcase.Job, key string) *slipcase.Length {
-	for _, f := range slipcase.Fields {
-		if f.Key == key {
-			return f.At(j)
-		}
-	}
-	return nil
+	f, _ := j.Settings().Find(key)
+	return f.Length
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -194,7 +195,7 @@ func checkRegions(_ slipcase.Job, ps pieces) error {
 
 func orientedCase(t *testing.T, lining slipcase.Length) (slipcase.Job, pieces) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
+	j.Books = []job.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
 	j.Lining.Thickness = lining
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)

@@ -3,8 +3,10 @@ package slipcase
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -30,18 +32,18 @@ func (j Job) matchesAcross() bool {
 const leastRepeat Length = 0.1
 
 // limitPattern: what is to line up must come again, and not too soon.
-func (j Job) limitPattern(l *limits) {
+func (j Job) limitPattern(l *job.Limits) {
 	p := j.Pattern
 	for _, r := range []struct {
 		key    string
 		repeat Length
 	}{{"pattern.repeat_across", p.Across}, {"pattern.repeat_along", p.Along}} {
 		if r.repeat != 0 {
-			l.atLeast(r.key, r.repeat, leastRepeat, "is too fine to lay pieces to")
+			l.AtLeast(r.key, r.repeat, leastRepeat, "is too fine to lay pieces to")
 		}
 	}
 	needs := func(repeat, what, right string) {
-		l.broken = append(l.broken, Problem{"pattern.match", fmt.Sprintf("%q needs %s, the repeat %s the grain", p.Match, repeat, what), fmt.Sprintf("give %q", right)})
+		l.Refuse(job.Problem{Key: "pattern.match", Value: strconv.Quote(p.Match), Reason: "needs " + repeat + ", the repeat " + what + " the grain", Fix: "give " + strconv.Quote(right)})
 	}
 	switch {
 	case j.matchesAcross() && p.Across == 0 && p.Along > 0:
@@ -202,11 +204,11 @@ func halfTurn(p geometry.Path, w, h Length) geometry.Path {
 	return geometry.Path{Vertices: vs, Closed: p.Closed}
 }
 
-// ofPattern tells what the pattern costs and how pieces are cut on it.
-func (c Case) ofPattern() (remarks, cutting []plan.Remark) {
+// ofPattern tells what the pattern costs.
+func (c Case) ofPattern() (remarks []plan.Remark) {
 	j := c.Job
 	if !j.patterned() {
-		return nil, nil
+		return nil
 	}
 	var more float64
 	for _, p := range c.Pieces {
@@ -238,8 +240,5 @@ func (c Case) ofPattern() (remarks, cutting []plan.Remark) {
 		at := geometry.Modulo(j.offMiddle(wet)-j.Outside().Thickness/2, wet)
 		remarks = append(remarks, plan.Say("a mirrored design is centred on the spine of a wrap: lines fall %s from the spine edges of the sides, and every %s on", at, wet))
 	}
-	if !j.matches() {
-		return remarks, []plan.Remark{plan.Say("Lay the lines of the pattern along the edges of the pieces; the drawings named face show them as the pattern is seen.")}
-	}
-	return remarks, []plan.Remark{plan.Say("Cut patterned pieces roughly first; then lay their drawing named face on the pattern, its marks on lines, and cut along it.")}
+	return remarks
 }

@@ -3,6 +3,7 @@ package slipcase_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -23,10 +25,10 @@ func patternedJob(t *rapid.T, covering, match string) slipcase.Job {
 		return slipcase.Length(rapid.Float64Range(lo, hi).Draw(t, name))
 	}
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{
-		Height:    slipcase.Readings{length("height", 150, 400)},
-		Width:     slipcase.Readings{length("width", 120, 300)},
-		Thickness: slipcase.Readings{length("thickness", 15, 90)},
+	j.Books = []job.Book{{
+		Height:    job.Readings{length("height", 150, 400)},
+		Width:     job.Readings{length("width", 120, 300)},
+		Thickness: job.Readings{length("thickness", 15, 90)},
 	}}
 	j.Covering = covering
 	j.Pattern = slipcase.Pattern{
@@ -66,7 +68,7 @@ func congruent(a, b, repeat slipcase.Length) bool {
 // the tail edge of the side its paper is laid on.
 func onSide(t require.TestingT, c slipcase.Case, place string) (fromSpine, fromTail slipcase.Length) {
 	p, f := named(t, c, "side paper"), face(t, c, place+" side paper face")
-	want := map[string]geometry.Face{"right": geometry.RightOutside, "left": geometry.LeftOutside}[place]
+	want := map[string]geometry.Face{"right": slipcase.RightOutside, "left": slipcase.LeftOutside}[place]
 	w, h := p.Size()
 	// From the face, head up, back to the pattern, back up: the right one is
 	// mirrored; the left one is drawn with its head at the bottom.
@@ -79,8 +81,8 @@ func onSide(t require.TestingT, c slipcase.Case, place string) (fromSpine, fromT
 			continue
 		}
 		for _, a := range s.At {
-			require.True(t, a.On.Mouth)
-			if a.On.Head {
+			require.True(t, on(a, "mouth"))
+			if on(a, "head") {
 				continue
 			}
 			// The corner at the mouth and the tail; X goes away from the spine.
@@ -140,7 +142,7 @@ func TestWrapMatches(t *testing.T) {
 		var left, tail slipcase.Length
 		for _, a := range p.Seats[0].At { // both on the left edge of the spine
 			left = a.At.X
-			if !a.On.Head {
+			if !on(a, "head") {
 				tail = a.At.Y
 			}
 		}
@@ -160,10 +162,10 @@ func TestWrapMatches(t *testing.T) {
 			pw, _ := panel.Size()
 			at := pw - pf.Pattern.First.X
 			a, b := panel.Seats[0].At[0], panel.Seats[0].At[1]
-			if a.On.Right {
+			if on(a, "right") {
 				a, b = b, a
 			}
-			require.True(t, !a.On.Right && b.On.Right)
+			require.True(t, !on(a, "right") && on(b, "right"))
 			fromLeft := (at - a.At.X)
 			if a.At.X > b.At.X {
 				fromLeft = a.At.X - at
@@ -210,7 +212,7 @@ func TestRoughIsEnough(t *testing.T) {
 // they should be.
 func TestPatternStretches(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	j.Pattern = slipcase.Pattern{Across: 10, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored, FromSpine: 12}
 	j.SidePaper.Stretch = 2
 	c, err := slipcase.Make(j)
@@ -256,7 +258,7 @@ func TestMarks(t *testing.T) {
 
 func TestPatternRefused(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	for _, match := range []string{slipcase.MatchMirrored, slipcase.MatchRound, slipcase.MatchHeight} {
 		j.Pattern = slipcase.Pattern{Direction: slipcase.AnyWay, Match: match}
 		_, err := slipcase.Make(j)
@@ -273,7 +275,7 @@ func TestPatternRefused(t *testing.T) {
 // time.
 func TestFineRepeats(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	j.Pattern = slipcase.Pattern{Across: 1e-100, Along: 0.05, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored}
 	_, err := slipcase.Make(j)
 	assert.ErrorContains(t, err, "pattern.repeat_across: ")
@@ -284,4 +286,9 @@ func TestFineRepeats(t *testing.T) {
 	for _, f := range c.Faces {
 		assert.Less(t, len(f.Guides), 4*60, "marks are at least 8 mm apart")
 	}
+}
+
+// on tells whether an anchor is at a wall.
+func on(a geometry.Anchor, wall string) bool {
+	return slices.Contains(strings.Split(string(a.On), ", "), wall)
 }

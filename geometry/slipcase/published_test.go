@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -25,9 +26,9 @@ func assertSize(t require.TestingT, ps pieces, name string, width, height float6
 // sizes given without the lining paper.
 func TestBrightonWorkedExample(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: readings(157), Width: readings(113), Thickness: readings(12)}}
+	j.Books = []job.Book{{Height: readings(157), Width: readings(113), Thickness: readings(12)}}
 	j.Board.Thickness, j.Lining.Thickness = 2, 0
-	j.Clearance = slipcase.Clearance{Height: 2, Width: 0, Thickness: 2}
+	j.Clearance = job.Clearance{Height: 2, Width: 0, Thickness: 2}
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)
 
@@ -53,7 +54,7 @@ func TestDiehlRule(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := slipcase.DefaultJob()
 		book := books().Draw(t, "book")
-		j.Books = []slipcase.Book{book}
+		j.Books = []job.Book{book}
 		j.Board.Thickness = slipcase.Length(length(0.5, 3, 2).Draw(t, "board"))
 		j.Lining.Thickness = slipcase.Length(length(0, 0.3, 0.15).Draw(t, "lining"))
 		j.Cloth.Thickness, j.SidePaper.Thickness = 0.15, 0.05 // thin enough for 1/32 in
@@ -103,7 +104,7 @@ func TestFitIsSideLessBook(t *testing.T) {
 // The starter job, by hand: 148.5 + 1 + 2.15 and 221.5 + 2 + 2 x 2.15.
 func TestStarterExample(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{
+	j.Books = []job.Book{{
 		Height: readings(221, 221.5), Width: readings(148.5), Thickness: readings(31, 1.25*inch),
 	}}
 	c, err := slipcase.Make(j)
@@ -120,11 +121,11 @@ func TestLargestReadingCounts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		one := goodJobs().Draw(t, "case")
 		j := one.job
-		j.Books = []slipcase.Book{j.Books[0]}
+		j.Books = []job.Book{j.Books[0]}
 		b := &j.Books[0]
-		for _, r := range []*slipcase.Readings{&b.Height, &b.Width, &b.Thickness} {
+		for _, r := range []*job.Readings{&b.Height, &b.Width, &b.Thickness} {
 			most := largest(*r)
-			least := max(most*rapid.Float64Range(0.9, 1).Draw(t, "smaller"), map[*slipcase.Readings]float64{
+			least := max(most*rapid.Float64Range(0.9, 1).Draw(t, "smaller"), map[*job.Readings]float64{
 				&b.Height: 40, &b.Width: 20, &b.Thickness: 1,
 			}[r])
 			*r = rapid.Permutation(append(readings(least), *r...)).Draw(t, "readings")

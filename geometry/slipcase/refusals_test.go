@@ -12,23 +12,24 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
 // refusal gives a job's problems, none where it is accepted.
-func refusal(t require.TestingT, j slipcase.Job) slipcase.Problems {
+func refusal(t require.TestingT, j slipcase.Job) job.Problems {
 	c, err := slipcase.Make(j)
 	if err == nil {
 		return nil
 	}
-	var refused slipcase.Problems
+	var refused job.Problems
 	require.True(t, errors.As(err, &refused), "%T", err)
 	require.NotEmpty(t, refused)
 	require.Empty(t, c.Pieces, "patterns of a refused job")
 	return refused
 }
 
-func names(ps slipcase.Problems, key string) bool {
+func names(ps job.Problems, key string) bool {
 	for _, p := range ps {
 		if p.Key == key {
 			return true
@@ -98,7 +99,7 @@ func TestRefusalsDoNotContradictThemselves(t *testing.T) {
 		for _, p := range refusal(t, j) {
 			m, ok := parseMend(p)
 			require.True(t, ok, p)
-			is := regexp.MustCompile(`^[\d.]+`).FindString(p.Wrong)
+			is := regexp.MustCompile(`^[\d.]+`).FindString(p.Wrong())
 			n, err := strconv.ParseFloat(is, 64)
 			require.NoError(t, err, p)
 			assert.Less(t, n*unit.Length().MM(), m.limit.MM(), p)
@@ -151,11 +152,11 @@ func anySetting(t *rapid.T, j *slipcase.Job) (key string, l *slipcase.Length, lo
 	if rapid.Bool().Draw(t, "of the book") {
 		f := rapid.SampledFrom(bookFields()).Draw(t, "reading")
 		r := f.At(&j.Books[0])
-		*r = append(slipcase.Readings{}, *r...)
+		*r = append(job.Readings{}, *r...)
 		return "book." + f.Key, &(*r)[0], f.Min, f.Max
 	}
-	f := rapid.SampledFrom(plainFields()).Draw(t, "setting")
-	return f.Key, f.At(j), f.Min, f.Max
+	f := rapid.SampledFrom(plainFields(j)).Draw(t, "setting")
+	return f.Key, f.Length, slipcase.Length(f.Min), slipcase.Length(f.Max)
 }
 
 // outside draws what lies outside [lo, hi]: a little, far, or not a number.
@@ -174,7 +175,7 @@ func outside(t *rapid.T, lo, hi slipcase.Length) slipcase.Length {
 func TestMissingMeasurements(t *testing.T) {
 	for _, f := range bookFields() {
 		j := slipcase.DefaultJob()
-		j.Books = []slipcase.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
+		j.Books = []job.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
 		require.Nil(t, refusal(t, j))
 		*f.At(&j.Books[0]) = nil
 		assert.True(t, names(refusal(t, j), "book."+f.Key))
@@ -187,21 +188,22 @@ func TestMissingMeasurements(t *testing.T) {
 func TestQuotedLimitsAreAllowed(t *testing.T) {
 	text := regexp.MustCompile(`^give (\S+) (?:mm|in) to (\S+) (?:mm|in)`)
 	check := func(t *testing.T, what string, lo, hi slipcase.Length, unit geometry.Unit) {
-		p := slipcase.CheckRange("key", what, -1, lo, hi, unit)
-		w := text.FindStringSubmatch(p.Right)
-		require.Len(t, w, 3, p.Right)
+		p, _ := job.CheckRange("key", what, -1, lo, hi, unit)
+		w := text.FindStringSubmatch(p.Fix)
+		require.Len(t, w, 3, p.Fix)
 		for _, quoted := range w[1:] {
 			n, err := strconv.ParseFloat(quoted, 64)
 			require.NoError(t, err)
 			l := slipcase.Length(n) * unit.Length()
-			assert.Zero(t, slipcase.CheckRange("key", what, l, lo, hi, unit), "%s of %q", quoted, p.Right)
+			_, ok := job.CheckRange("key", what, l, lo, hi, unit)
+			assert.True(t, ok, "%s of %q", quoted, p.Fix)
 		}
 	}
 	for _, unit := range []geometry.Unit{geometry.MM, geometry.IN} {
-		for _, f := range slipcase.Fields {
-			t.Run(f.Key+" in "+unit.String(), func(t *testing.T) { check(t, f.What, f.Min, f.Max, unit) })
+		for _, f := range new(slipcase.Job).Settings().Lengths() {
+			t.Run(f.Key+" in "+unit.String(), func(t *testing.T) { check(t, f.What, slipcase.Length(f.Min), slipcase.Length(f.Max), unit) })
 		}
-		for _, f := range slipcase.BookFields {
+		for _, f := range job.Dimensions {
 			t.Run("book."+f.Key+" in "+unit.String(), func(t *testing.T) { check(t, f.What, f.Min, f.Max, unit) })
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -13,7 +14,7 @@ func TestRepeatable(t *testing.T) {
 	for name, change := range map[string]func(*slipcase.Job){
 		"usual": func(*slipcase.Job) {},
 		"thin": func(j *slipcase.Job) {
-			j.Books[0] = slipcase.Book{Height: readings(99.369140625), Width: readings(150), Thickness: readings(7.203125)}
+			j.Books[0] = job.Book{Height: readings(99.369140625), Width: readings(150), Thickness: readings(7.203125)}
 		},
 		"board of 5/64 in": func(j *slipcase.Job) { j.Board.Thickness = 5 * inch / 64 },
 		"refused":          func(j *slipcase.Job) { j.Cloth.Thickness, j.SidePaper.Inset = 1.5, 60 },

@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -13,7 +14,7 @@ import (
 func settled(j slipcase.Job) (slipcase.Case, error) {
 	for round := 0; ; round++ {
 		c, err := slipcase.Make(j)
-		var refused slipcase.Problems
+		var refused job.Problems
 		if !errors.As(err, &refused) {
 			return c, err
 		}

@@ -38,7 +38,7 @@ func TestSuspects(t *testing.T) {
 			}
 			require.Len(t, made.Suspects, 1)
 			assert.Equal(t, c.key, made.Suspects[0].Key)
-			assert.NotEmpty(t, made.Suspects[0].Right)
+			assert.NotEmpty(t, made.Suspects[0].Fix)
 		})
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -34,7 +35,7 @@ func truthOf(j slipcase.Job) truth {
 	return q
 }
 
-func largest(r slipcase.Readings) float64 {
+func largest(r job.Readings) float64 {
 	most := math.Inf(-1)
 	for _, l := range r {
 		most = math.Max(most, float64(l))

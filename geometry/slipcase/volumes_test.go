@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
 
@@ -29,7 +30,7 @@ func sets() *rapid.Generator[slipcase.Case] {
 			hundredths := func(lo, hi int, what string) float64 {
 				return float64(rapid.IntRange(lo*100, hi*100).Draw(t, fmt.Sprint(what, " ", i))) / 100
 			}
-			b := slipcase.Book{
+			b := job.Book{
 				Height:    readings(hundredths(210, 220, "height"), hundredths(210, 220, "height again")),
 				Width:     readings(hundredths(140, 150, "width")),
 				Thickness: readings(hundredths(10, 40, "thickness"), hundredths(10, 12, "thickness again")),
@@ -55,7 +56,7 @@ func TestSeveralVolumes(t *testing.T) {
 }
 
 // thick is the thicker edge of a book.
-func thick(b slipcase.Book) float64 {
+func thick(b job.Book) float64 {
 	return math.Max(largest(b.Thickness), largest(b.ForeEdge))
 }
 
@@ -94,11 +95,11 @@ func namesLooseVolumes(t *rapid.T, c slipcase.Case) {
 	tall, deep, _ := extremes(j)
 	said := map[string]map[string]float64{}
 	for _, p := range c.Suspects {
-		if !strings.Contains(p.Wrong, "loose") {
+		if !strings.Contains(p.Wrong(), "loose") {
 			continue
 		}
 		said[p.Key] = map[string]float64{}
-		for _, w := range lengths.FindAllStringSubmatch(p.Wrong, -1) {
+		for _, w := range lengths.FindAllStringSubmatch(p.Wrong(), -1) {
 			n, err := strconv.ParseFloat(w[1], 64)
 			require.NoError(t, err)
 			if w[2] == "in" {
@@ -108,7 +109,7 @@ func namesLooseVolumes(t *rapid.T, c slipcase.Case) {
 		}
 	}
 	for i, b := range j.Books {
-		by, loose := said[slipcase.BookKey(i, "height")]
+		by, loose := said[job.BookKey(i, "height")]
 		lower, shallower := tall-largest(b.Height), deep-largest(b.Width)
 		if math.Abs(lower-3) < eps || math.Abs(shallower-3) < eps {
 			continue // on the limit, to a rounding
@@ -156,7 +157,7 @@ func TestTaper(t *testing.T) {
 		require.NoError(t, err)
 		assert.InDelta(t, 42, c.Cavity.Thickness.MM(), eps)
 		require.Len(t, c.Suspects, 1)
-		assert.Contains(t, c.Suspects[0].Wrong, "8 mm")
-		assert.Contains(t, c.Suspects[0].Right, "10 mm")
+		assert.Contains(t, c.Suspects[0].Wrong(), "8 mm")
+		assert.Contains(t, c.Suspects[0].Fix, "10 mm")
 	}
 }

@@ -4,6 +4,8 @@
 package stage
 
 import (
+	"fmt"
+
 	"forel/geometry/space"
 )
 
@@ -37,6 +39,7 @@ type Face struct {
 	Grain  Vec    // the direction its hatching runs in; zero: the page's
 	Front  Stuff
 	Back   Stuff // from behind; None: it is the face of a block and not seen from there
+	Plain  bool  // it is not what the picture is about, and is drawn without hatching
 	Layer  int   // of faces in one plane the higher hides the lower
 	Lines  []Line
 }
@@ -65,10 +68,20 @@ type View struct {
 	Yaw, Pitch float64
 }
 
-// Say is a sentence or a label with lengths in it, each at a %s.
+// Say is a sentence or a label with lengths in it, each at a %s; a percent sign
+// of its own is doubled.
 type Say struct {
 	Text    string
 	Lengths []space.Length
+}
+
+// In returns the words with every length as round writes it.
+func (s Say) In(round func(space.Length) string) string {
+	args := make([]any, len(s.Lengths))
+	for i, l := range s.Lengths {
+		args[i] = round(l)
+	}
+	return fmt.Sprintf(s.Text, args...)
 }
 
 // Words returns a Say.

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
 	"forel/paper/pack"
@@ -39,7 +40,7 @@ func panel(name string, w, h L) geometry.Piece {
 // caseOf gives the pieces of a case of the ordinary kind.
 func caseOf(t require.TestingT, change func(*slipcase.Job)) []geometry.Piece {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
+	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	if change != nil {
 		change(&j)
 	}
@@ -53,7 +54,7 @@ func caseOf(t require.TestingT, change func(*slipcase.Job)) []geometry.Piece {
 func TestLaidSoundly(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		pieces := caseOf(t, func(j *slipcase.Job) {
-			j.Books[0].Thickness = slipcase.Readings{L(rapid.Float64Range(8, 90).Draw(t, "thickness"))}
+			j.Books[0].Thickness = job.Readings{L(rapid.Float64Range(8, 90).Draw(t, "thickness"))}
 			j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllPaper, slipcase.SidesOnly}).Draw(t, "covering")
 			j.ThumbHole.Shape = rapid.SampledFrom([]string{slipcase.NoHole, slipcase.Semicircle}).Draw(t, "hole")
 		})

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
@@ -17,9 +18,9 @@ import (
 
 func machined(t *rapid.T, name string) (plan.Plan, error) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{
-		Height: slipcase.Readings{L(rapid.Float64Range(150, 260).Draw(t, name+" height"))}, Width: slipcase.Readings{140},
-		Thickness: slipcase.Readings{L(rapid.Float64Range(15, 60).Draw(t, name+" thickness"))},
+	j.Books = []job.Book{{
+		Height: job.Readings{L(rapid.Float64Range(150, 260).Draw(t, name+" height"))}, Width: job.Readings{140},
+		Thickness: job.Readings{L(rapid.Float64Range(15, 60).Draw(t, name+" thickness"))},
 	}}
 	j.Covering = rapid.SampledFrom([]string{slipcase.SidesOnly, slipcase.AllPaper}).Draw(t, "covering")
 	j.Pattern = slipcase.Pattern{Across: 21, Along: 64, Direction: rapid.SampledFrom([]string{slipcase.AnyWay, slipcase.OneWay}).Draw(t, "direction"),

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper/bench"
 )
@@ -13,7 +14,7 @@ import (
 func ExampleLay() {
 	j := slipcase.DefaultJob()
 	j.Title = "Harbour log" // invented
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
+	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	c, err := slipcase.Make(j)
 	if err != nil {
 		fmt.Println(err)

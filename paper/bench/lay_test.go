@@ -9,13 +9,14 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/paper/stock"
 )
 
 func TestOneJob(t *testing.T) {
-	p, err := bench.Lay(context.Background(), []bench.Job{job(t, "Harbour log", 221.5, 148.5, 31.75)}, bench.Options{})
+	p, err := bench.Lay(context.Background(), []bench.Job{caseJob(t, "Harbour log", 221.5, 148.5, 31.75)}, bench.Options{})
 	require.NoError(t, err)
 	sound(t, p)
 	for _, g := range p.Groups {
@@ -52,7 +53,7 @@ func TestOneJob(t *testing.T) {
 
 // Where a job's maker works in inches, the usual sizes are American ones.
 func TestUsualSizesGoByTheUnit(t *testing.T) {
-	j := job(t, "Chart folder", 235, 181, 19)
+	j := caseJob(t, "Chart folder", 235, 181, 19)
 	j.Unit = geometry.IN
 	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})
 	require.NoError(t, err)
@@ -111,7 +112,7 @@ func oneStrip(t *testing.T, p bench.Plan) {
 
 // So they do when a case is alone on its sheet, where there is room to spare.
 func TestWallsOfOneCase(t *testing.T) {
-	for _, j := range append(class(t, 30), job(t, "Chart folder", 234.95, 180.975, 19.05)) {
+	for _, j := range append(class(t, 30), caseJob(t, "Chart folder", 234.95, 180.975, 19.05)) {
 		j.Unit = geometry.IN
 		for _, steps := range []int{0, 300} {
 			p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{Effort: pack.Effort{Iterations: steps}})
@@ -154,11 +155,11 @@ func TestAnyStock(t *testing.T) {
 		}
 		p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: rapid.SampledFrom([]int{0, 50}).Draw(r, "steps")}, Loose: rapid.Bool().Draw(r, "loose")})
 		if err != nil {
-			var bad bench.Problems
+			var bad job.Problems
 			require.ErrorAs(r, err, &bad)
 			for _, b := range bad {
-				require.NotEmpty(r, b.Wrong)
-				require.NotEmpty(r, b.Right)
+				require.NotEmpty(r, b.Wrong())
+				require.NotEmpty(r, b.Fix)
 			}
 			return
 		}

@@ -8,16 +8,17 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper/bench"
 )
 
-// job makes the case of an invented book.
-func job(t testing.TB, title string, height, width, thick geometry.Length, change ...func(*slipcase.Job)) bench.Job {
+// caseJob makes the case of an invented book.
+func caseJob(t testing.TB, title string, height, width, thick geometry.Length, change ...func(*slipcase.Job)) bench.Job {
 	t.Helper()
 	j := slipcase.DefaultJob()
 	j.Title = title
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thick}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thick}}}
 	for _, c := range change {
 		c(&j)
 	}
@@ -34,7 +35,7 @@ func class(t testing.TB, n int) []bench.Job {
 	out := make([]bench.Job, n)
 	for i := range out {
 		h := tenth(120, 330)
-		out[i] = job(t, fmt.Sprintf("Book %d", i+1), h, (h * geometry.Length(0.62+r.Float64()*0.2)).Round(0.1), tenth(9, 62), func(j *slipcase.Job) {
+		out[i] = caseJob(t, fmt.Sprintf("Book %d", i+1), h, (h * geometry.Length(0.62+r.Float64()*0.2)).Round(0.1), tenth(9, 62), func(j *slipcase.Job) {
 			switch r.IntN(5) {
 			case 0:
 				j.Covering = slipcase.AllPaper

@@ -34,7 +34,7 @@ func refused(t *testing.T, jobs ...bench.Job) []string {
 // wall 149.5 x 33.75 with the grain along its length: a sheet 150 wide takes no
 // side; one of 230 high all.
 func TestLargerThanTheSheet(t *testing.T) {
-	j := job(t, "Harbour log", 221.5, 148.5, 31.75)
+	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
 	j.Stock = []stock.Stock{board(150, 400), board(400, 200)}
 	said := refused(t, j)
 	require.Len(t, said, 1, "the walls fit on the first")
@@ -44,7 +44,7 @@ func TestLargerThanTheSheet(t *testing.T) {
 
 // What is said would do, does.
 func TestWhatWouldDoDoes(t *testing.T) {
-	j := job(t, "Harbour log", 221.5, 148.5, 31.75)
+	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
 	j.Stock = []stock.Stock{board(151.7, 227.8)}
 	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})
 	require.NoError(t, err)
@@ -52,7 +52,7 @@ func TestWhatWouldDoDoes(t *testing.T) {
 }
 
 func TestStockRunsOut(t *testing.T) {
-	j := job(t, "Harbour log", 221.5, 148.5, 31.75)
+	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
 	one := func(s *stock.Stock) { s.Count = 1 }
 	j.Stock = []stock.Stock{board(200, 240, one)} // takes one side, or a part of the walls
 	said := refused(t, j)
@@ -67,7 +67,7 @@ func TestStockRunsOut(t *testing.T) {
 }
 
 func TestRollRunsOut(t *testing.T) {
-	j := job(t, "Harbour log", 221.5, 148.5, 31.75)
+	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
 	j.Stock = []stock.Stock{{Material: geometry.Cloth, Roll: true, Width: 200, Height: 300, Grain: geometry.GrainHeight}}
 	said := refused(t, j)
 	require.Len(t, said, 1)
@@ -75,7 +75,7 @@ func TestRollRunsOut(t *testing.T) {
 }
 
 func TestStockOfSeveralJobs(t *testing.T) {
-	a, b := job(t, "One", 221.5, 148.5, 31.75), job(t, "Two", 200, 130, 20)
+	a, b := caseJob(t, "One", 221.5, 148.5, 31.75), caseJob(t, "Two", 200, 130, 20)
 	a.Stock, b.Stock = []stock.Stock{board(600, 900)}, []stock.Stock{board(600, 900, func(s *stock.Stock) { s.Count = 2 })}
 	said := refused(t, a, b)
 	require.Len(t, said, 1)
@@ -99,7 +99,7 @@ func TestStockOfSeveralJobs(t *testing.T) {
 
 // What has different names is not cut from one sheet.
 func TestNamesKeepMaterialsApart(t *testing.T) {
-	a, b := job(t, "One", 200, 130, 20), job(t, "Two", 200, 130, 20)
+	a, b := caseJob(t, "One", 200, 130, 20), caseJob(t, "Two", 200, 130, 20)
 	a.Names, b.Names = map[geometry.Material]string{geometry.Cloth: "blue cloth"}, map[geometry.Material]string{geometry.Cloth: "red cloth"}
 	p, err := bench.Lay(context.Background(), []bench.Job{a, b}, bench.Options{})
 	require.NoError(t, err)

@@ -33,11 +33,10 @@ func TestPagesOfAnyBooks(t *testing.T) {
 		if err != nil {
 			t.Skip("larger than any usual sheet")
 		}
-		doc := pagetest.NewPages()
-		draw.DrawBook(doc, plan, o)
-		for i, p := range doc.All {
+		pages := draw.DrawBook(plan, o)
+		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
-			require.Empty(t, p.Faults(o.Setup.Reach(p.Width > p.Height)), "page %d of %d", i+1, len(doc.All))
+			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(p.Width > p.Height)), "page %d of %d", i+1, len(pages))
 		}
 	})
 }

@@ -140,19 +140,6 @@ func TestDrawingsMeasured(t *testing.T) {
 	assert.Len(t, drawings, n)
 }
 
-// pager is a surface with pages that keeps each.
-type pager struct {
-	*record.Surface
-	pages []*record.Surface
-	sizes []geometry.Box
-}
-
-func (p *pager) AddPage(w, h geometry.Length) {
-	p.Surface = &record.Surface{}
-	p.pages, p.sizes = append(p.pages, p.Surface), append(p.sizes, geometry.Bx(0, 0, w, h))
-}
-func (p *pager) Bookmark(string) {}
-
 // On every page of the document words stand clear of each other and of the
 // edges, and the list of cuts has every cut of the plan.
 func TestBooklet(t *testing.T) {
@@ -162,14 +149,12 @@ func TestBooklet(t *testing.T) {
 		if unit == geometry.IN {
 			round, sheet = geometry.To64th, "Letter"
 		}
-		doc := &pager{Surface: &record.Surface{}}
-		draw.DrawBook(doc, p, options(sheet, round))
 		cuts := 0
-		for n, page := range doc.pages {
+		for n, page := range draw.DrawBook(p, options(sheet, round)) {
 			var boxes []geometry.Box
 			for _, w := range page.Texts {
 				b := typeset.Box(w.Text).Grow(-0.3)
-				assert.True(t, doc.sizes[n].Grow(-9.5).Contains(b), "page %d: %q reaches past the edge", n+1, w.String)
+				assert.True(t, geometry.Bx(0, 0, page.Width, page.Height).Grow(-9.5).Contains(b), "page %d: %q reaches past the edge", n+1, w.String)
 				for j, o := range boxes {
 					assert.False(t, o.Overlaps(b), "page %d: %q over %q", n+1, w.String, page.Texts[j].String)
 				}

@@ -4,26 +4,19 @@ import (
 	"forel/geometry"
 	"forel/paper/bench"
 	"forel/render"
+	"forel/render/document"
 )
 
 // DrawSheet draws one sheet as on a page and gives the numbers left out, and the
 // room it was given.
 func DrawSheet(on render.Surface, p bench.Plan, g bench.Group, i int, o Options) (missed []string, room geometry.Box) {
 	f := newFigure(p, g, i, o)
-	w, h := f.page()
-	room = o.Setup.Reach(w > h)
-	room.Max.Y -= footHeight
+	room = f.room()
 	s := f.split(room)
 	y := f.draw(on, room, s)
 	f.legend(on, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:s.rows], s.across)
 	return f.missed, room
 }
 
-// DrawBook draws the document on pages.
-func DrawBook(on interface {
-	render.Surface
-	AddPage(width, height Length)
-	Bookmark(title string)
-}, p bench.Plan, o Options) []string {
-	return drawBook(on, p, o)
-}
+// DrawBook draws the document.
+func DrawBook(p bench.Plan, o Options) []*document.Page { return drawBook(p, o).Pages() }

@@ -2,10 +2,13 @@ package bench
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -41,6 +44,9 @@ type row struct{ number, text, size string }
 // rowHeight is that of a line of the list of pieces.
 const rowHeight Length = 3.9
 
+// legendGap is the white between columns of the list.
+const legendGap Length = 4
+
 func newFigure(p bench.Plan, g bench.Group, i int, o Options) *figure {
 	f := &figure{Options: o, plan: p, group: g, sheet: g.Sheets[i], wider: 1}
 	for n := range g.Cuts { // by reference: there may be very many
@@ -67,9 +73,7 @@ func (f *figure) arrange() {
 			continue
 		}
 		f.turned, f.apart = way.turned, way.apart
-		w, h := f.page()
-		room := f.Setup.Reach(w > h)
-		room.Max.Y -= footHeight
+		room := f.room()
 		area := f.area(room, f.split(room))
 		if worth := min(area.Width()/f.sheet.Width, area.Height()/f.sheet.Height) / way.gain; worth > best {
 			best, f.chosen = worth, [2]bool{way.turned, way.apart}
@@ -90,6 +94,11 @@ func (f *figure) page() (w, h Length) {
 		w, h = h, w
 	}
 	return w, h
+}
+
+// room returns what of the page is drawn on.
+func (f *figure) room() geometry.Box {
+	return (&document.Document{Options: f.Options}).Room(f.turned)
 }
 
 func (f *figure) head() string {
@@ -121,7 +130,7 @@ const (
 func (f *figure) split(room geometry.Box) split {
 	s := split{across: 1}
 	for across := 3; across > 1; across-- {
-		if f.widest() <= (room.Width()-Length(across-1)*columnGap)/Length(across) {
+		if f.widest() <= (room.Width()-Length(across-1)*legendGap)/Length(across) {
 			s.across = across
 			break
 		}
@@ -153,9 +162,9 @@ func (f *figure) widest() Length {
 // legend sets the list of pieces.
 func (f *figure) legend(on render.Surface, box geometry.Box, rows []row, across int) {
 	down := (len(rows) + across - 1) / across
-	wide := (box.Width() - Length(across-1)*columnGap) / Length(across)
+	wide := (box.Width() - Length(across-1)*legendGap) / Length(across)
 	for i, r := range rows {
-		x := box.Min.X + Length(i/down)*(wide+columnGap)
+		x := box.Min.X + Length(i/down)*(wide+legendGap)
 		y := box.Min.Y + Length(i%down+1)*rowHeight
 		on.Text(render.Text{At: geometry.Pt(x+numberWide-2, y), String: r.number, Size: noteSize, Bold: true, Align: render.End, Color: render.Black})
 		on.Text(render.Text{At: geometry.Pt(x+wide, y), String: r.size, Size: noteSize, Align: render.End, Color: render.Black})
@@ -183,13 +192,13 @@ func (f *figure) draw(on render.Surface, room geometry.Box, s split) Length {
 	f.taken, f.lines, f.leaders, f.missed = nil, nil, nil, nil
 	f.unnamed, f.unnumbered = nil, nil
 	stock := f.group.Stock[f.sheet.Stock]
-	y := paragraph(on, room, room.Min.Y-1.2, typeset.Fit(f.head(), render.HeadSize, true, room.Width()), render.HeadSize, true)
+	y := document.Paragraph(on, room, room.Min.Y-1.2, typeset.Fit(f.head(), render.HeadSize, true, room.Width()), render.HeadSize, true)
 	what := stock.Size()
 	if f.sheet.Roll {
 		what = f.Round.Pretty(f.sheet.Height) + " off the " + what
 	}
-	sub := fmt.Sprintf("%s, %s; %s; scale 1 : %.4g", what, stock.Along(), count(len(f.sheet.Pieces), "piece"), float64(f.scale))
-	paragraph(on, room, y-0.6, typeset.Fit(sub, render.BodySize, false, room.Width()), render.BodySize, false)
+	sub := fmt.Sprintf("%s, %s; %s; scale 1 : %.4g", what, stock.Along(), wording.Count(len(f.sheet.Pieces), "piece"), float64(f.scale))
+	document.Paragraph(on, room, y-0.6, typeset.Fit(sub, render.BodySize, false, room.Width()), render.BodySize, false)
 	f.ground(on)
 	f.cutLines(on)
 	f.pieceNames(on)
@@ -198,14 +207,8 @@ func (f *figure) draw(on render.Surface, room geometry.Box, s split) Length {
 	f.callouts(on)
 	f.grain(on)
 	if len(f.missed) > 0 {
-		text := "No room for the numbers of "
-		for i, m := range f.missed {
-			if i > 0 {
-				text += ", "
-			}
-			text += m
-		}
-		paragraph(on, room, f.origin.Y+f.sheet.Height/f.scale+aroundBottom-1.5-typeset.LineHeight(noteSize), typeset.Fit(text+": see the lists.", noteSize, false, room.Width()), noteSize, false)
+		text := "No room for the numbers of " + strings.Join(f.missed, ", ")
+		document.Paragraph(on, room, f.origin.Y+f.sheet.Height/f.scale+aroundBottom-1.5-typeset.LineHeight(noteSize), typeset.Fit(text+": see the lists.", noteSize, false, room.Width()), noteSize, false)
 	}
 	return min(s.bottom, f.origin.Y+f.sheet.Height/f.scale+aroundBottom+2)
 }

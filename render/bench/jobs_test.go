@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/paper/bench"
@@ -31,7 +32,7 @@ func plan(t testing.TB, n int, unit geometry.Unit) bench.Plan {
 			j.Title = fmt.Sprintf("Book %d", i+1)
 		}
 		h := tenth(110, 330)
-		j.Books = []slipcase.Book{{Height: slipcase.Readings{h}, Width: slipcase.Readings{h * 0.7}, Thickness: slipcase.Readings{tenth(4, 60)}}}
+		j.Books = []job.Book{{Height: job.Readings{h}, Width: job.Readings{h * 0.7}, Thickness: job.Readings{tenth(4, 60)}}}
 		c, err := slipcase.Make(j)
 		require.NoError(t, err)
 		jobs = append(jobs, bench.Job{Plan: c.Plan(), Unit: unit})

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -111,7 +112,7 @@ func (f *figure) pieceNames(on render.Surface) {
 	for _, q := range f.sheet.Pieces {
 		room := f.box(q.Box).Grow(-clear)
 		number, name, measure := fmt.Sprint(q.Number), copyName(q), size(q, f.Round)
-		title := oneLine(f.plan.Jobs[q.Job].Title())
+		title := wording.OneLine(f.plan.Jobs[q.Job].Title())
 		var tries []wordBlock
 		for _, lines := range [][]string{{name, title, measure}, {name, measure}, {name}, {measure}, nil} {
 			if len(lines) == 3 && len(f.plan.Jobs) == 1 {

@@ -4,23 +4,18 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bench"
+	"forel/render/document"
 )
 
-// column is a column of a table.
-type column struct {
-	head  string
-	right bool // flush right
-}
-
-// shoppingTable gives the shopping list with its columns.
-func shoppingTable(p bench.Plan, r geometry.Rounding) ([]column, [][]string) {
+// shoppingTable returns the shopping list with its columns.
+func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]string) {
 	_, priced, _ := total(p)
-	columns := []column{{"material", false}, {"buy", true}, {"size", false}, {"grain", false}, {"pieces", true}, {"in pieces", true},
-		{"worth keeping", true}, {"waste", true}, {"weight", true}, {"cost", true}}
+	columns := []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: "grain", Broken: true},
+		{Head: "pieces", Right: true}, {Head: "in pieces", Right: true}, {Head: "worth keeping", Right: true}, {Head: "waste", Right: true}, {Head: "weight", Right: true}, {Head: "cost", Right: true}}
 	var rows [][]string
 	for _, g := range p.Groups {
 		for i, u := range g.Used {
@@ -70,9 +65,10 @@ func totalLine(p bench.Plan) string {
 	return fmt.Sprintf("cost of what has a price: %.2f", sum)
 }
 
-// cutTable gives the order of the cuts of a group.
-func cutTable(p bench.Plan, g bench.Group, r geometry.Rounding) ([]column, [][]string) {
-	columns := []column{{"cut", true}, {"setting", true}, {"fence", true}, {"exactly " + r.Unit.String(), true}, {"of", false}, {"gives", false}, {"leaves", false}}
+// cutTable returns the order of the cuts of a group.
+func cutTable(p bench.Plan, g bench.Group, r geometry.Rounding) ([]document.Column, [][]string) {
+	columns := []document.Column{{Head: "cut", Right: true}, {Head: "setting", Right: true}, {Head: "fence", Right: true, Bold: true}, {Head: "exactly " + r.Unit.String(), Right: true},
+		{Head: "of"}, {Head: "gives", Broken: true}, {Head: "leaves", Broken: true}}
 	var rows [][]string
 	for _, c := range g.Cuts {
 		setting := "–"
@@ -94,11 +90,11 @@ func exactly(l Length, r geometry.Rounding) string {
 
 // summary tells in a line a group what work there is.
 func summary(g bench.Group, r geometry.Rounding) string {
-	sheets := count(len(g.Sheets), "sheet")
+	sheets := wording.Count(len(g.Sheets), "sheet")
 	if len(g.Sheets) > 0 && g.Sheets[0].Roll {
-		sheets = count(len(g.Sheets), "length")
+		sheets = wording.Count(len(g.Sheets), "length")
 	}
-	return fmt.Sprintf("%s: %s, %s at %s of the fence", label(g, r), sheets, count(len(g.Cuts), "cut"), count(g.Settings, "setting"))
+	return fmt.Sprintf("%s: %s, %s at %s of the fence", label(g, r), sheets, wording.Count(len(g.Cuts), "cut"), wording.Count(g.Settings, "setting"))
 }
 
 // offcuts tells of what is worth keeping, a line a group.
@@ -114,7 +110,7 @@ func offcuts(g bench.Group, r geometry.Rounding) string {
 	return strings.Join(out, "; ")
 }
 
-// Text gives the shopping list and a summary in the maker's unit; with cuts, the
+// Text returns the shopping list and a summary in the maker's unit; with cuts, the
 // order of the cuts too.
 func Text(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	var b bytes.Buffer
@@ -150,60 +146,43 @@ func write(b *bytes.Buffer, p bench.Plan, r geometry.Rounding) {
 	}
 }
 
-// aligned writes a table in columns; one that is empty throughout is left out.
-func aligned(b *bytes.Buffer, columns []column, rows [][]string) {
-	wide := make([]int, len(columns))
-	for i := range columns {
-		for _, row := range rows {
-			if row[i] != "" {
-				wide[i] = max(wide[i], utf8.RuneCountInString(row[i]), utf8.RuneCountInString(columns[i].head))
-			}
-		}
-	}
-	line := func(cell func(i int) string) {
-		var out strings.Builder
-		for i, c := range columns {
-			if wide[i] == 0 {
-				continue
-			}
-			space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell(i)))
-			if c.right {
-				out.WriteString(space + cell(i) + "  ")
-			} else {
-				out.WriteString(cell(i) + space + "  ")
-			}
-		}
-		b.WriteString(strings.TrimRight(out.String(), " ") + "\n")
-	}
-	line(func(i int) string { return columns[i].head })
-	for _, row := range rows {
-		line(func(i int) string { return row[i] })
-	}
+// aligned writes a table in columns.
+func aligned(b *bytes.Buffer, columns []document.Column, rows [][]string) {
+	b.WriteString(wording.Aligned(withHeads(columns, rows), func(i int) bool { return columns[i].Right }))
 }
 
-// Markdown gives the shopping list and a summary, the lists to tick off; with
+// withHeads returns rows below that of the heads.
+func withHeads(columns []document.Column, rows [][]string) [][]string {
+	heads := make([]string, len(columns))
+	for i, c := range columns {
+		heads[i] = c.Head
+	}
+	return append([][]string{heads}, rows...)
+}
+
+// Markdown returns the shopping list and a summary, the lists to tick off; with
 // cuts, the order of the cuts too.
 func Markdown(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "# Shopping list: %s\n\n", escape(titles(p)))
+	fmt.Fprintf(&b, "# Shopping list: %s\n\n", wording.Escape(titles(p)))
 	columns, rows := shoppingTable(p, r)
 	ruled(&b, columns, rows)
 	if t := totalLine(p); t != "" {
-		fmt.Fprintf(&b, "\n%s\n", capital(t))
+		fmt.Fprintf(&b, "\n%s\n", wording.Capital(t))
 	}
 	b.WriteString("\n")
 	for _, g := range p.Groups {
-		fmt.Fprintf(&b, "- %s\n", escape(summary(g, r)))
+		fmt.Fprintf(&b, "- %s\n", wording.Escape(summary(g, r)))
 		if o := offcuts(g, r); o != "" {
 			fmt.Fprintf(&b, "  - worth keeping: %s\n", o)
 		}
 	}
 	for _, n := range remarks(p, r, r.Format) {
-		fmt.Fprintf(&b, "- %s\n", escape(n))
+		fmt.Fprintf(&b, "- %s\n", wording.Escape(n))
 	}
 	if cuts {
 		for _, g := range p.Groups {
-			fmt.Fprintf(&b, "\n## Order of the cuts: %s\n\n", escape(label(g, r)))
+			fmt.Fprintf(&b, "\n## Order of the cuts: %s\n\n", wording.Escape(label(g, r)))
 			columns, rows := cutTable(p, g, r)
 			ruled(&b, columns, rows)
 		}
@@ -212,34 +191,6 @@ func Markdown(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	return b.Bytes()
 }
 
-func ruled(b *bytes.Buffer, columns []column, rows [][]string) {
-	line := func(cells []string) { b.WriteString("| " + strings.Join(cells, " | ") + " |\n") }
-	heads, rules := make([]string, len(columns)), make([]string, len(columns))
-	for i, c := range columns {
-		heads[i], rules[i] = c.head, "---"
-		if c.right {
-			rules[i] = "--:"
-		}
-	}
-	line(heads)
-	line(rules)
-	for _, row := range rows {
-		out := make([]string, len(row))
-		for i, cell := range row {
-			out[i] = escape(cell)
-		}
-		line(out)
-	}
-}
-
-// escape keeps what a maker wrote from being read as markup.
-func escape(s string) string {
-	var b strings.Builder
-	for _, r := range s {
-		if strings.ContainsRune("\\`*_{}[]<>#|", r) {
-			b.WriteByte('\\')
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
+func ruled(b *bytes.Buffer, columns []document.Column, rows [][]string) {
+	b.WriteString(wording.Markdown(withHeads(columns, rows), func(i int) bool { return columns[i].Right }))
 }

@@ -8,34 +8,25 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"time"
 
 	"forel/geometry"
-	"forel/paper"
+	"forel/geometry/wording"
 	"forel/paper/bench"
-	"forel/render"
+	"forel/render/document"
 )
 
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
 // Options say how a plan looks.
-type Options struct {
-	Setup paper.Setup
-	Theme render.Theme
-	Round geometry.Rounding
-	Black bool      // the document in black alone
-	Date  time.Time // the document's; zero: none
-}
+type Options = document.Options
 
-// cautions stand where the knife comes next (common practice, no source).
-const cautions = "Knives and board shears cut people. Knife: a sharp blade, a heavy straightedge, fingers behind its edge, several light passes. " +
-	"Board shear: guard and clamp in place, both hands clear of the blade's path before it moves, the blade shut and locked when you leave it, " +
-	"nobody else within reach. Read the maker's manual; local rules and trained people come first."
+// cautions stand where the knife comes next.
+var cautions = wording.Careful(wording.Knife, wording.Shear)
 
 // label names a group with its thickness: "board 2 mm".
 func label(g bench.Group, r geometry.Rounding) string {
-	return oneLine(g.Label()) + " " + thick(g.Thickness, r)
+	return wording.OneLine(g.Label()) + " " + thick(g.Thickness, r)
 }
 
 // thick writes the thickness of a material, which is finer than any ruler.
@@ -49,7 +40,7 @@ func titles(p bench.Plan) string {
 	case 0:
 		return ""
 	case 1:
-		return oneLine(p.Jobs[0].Title())
+		return wording.OneLine(p.Jobs[0].Title())
 	default:
 		return fmt.Sprintf("%d cases", n)
 	}
@@ -58,7 +49,7 @@ func titles(p bench.Plan) string {
 // buy says what is to be bought: "5 sheets", "1.31 m".
 func buy(g bench.Group, u bench.Use, r geometry.Rounding) string {
 	if !g.Stock[u.Stock].Roll {
-		return count(u.Sheets, "sheet")
+		return wording.Count(u.Sheets, "sheet")
 	}
 	return rollLength(u.Length, r)
 }
@@ -71,13 +62,6 @@ func rollLength(l Length, r geometry.Rounding) string {
 		per, unit = 36*geometry.Inch, "yd"
 	}
 	return fmt.Sprintf("%.2f %s", math.Ceil(float64(l/per)*100-1e-6)/100, unit)
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // grams writes a weight in kilograms, or in pounds where makers work in inches
@@ -114,7 +98,7 @@ func percent(v float64) string { return fmt.Sprintf("%.0f %%", v) }
 func piece(p bench.Plan, q bench.Placed) string {
 	name := copyName(q)
 	if len(p.Jobs) > 1 {
-		name += ", " + oneLine(p.Jobs[q.Job].Title())
+		name += ", " + wording.OneLine(p.Jobs[q.Job].Title())
 	}
 	return name
 }
@@ -210,13 +194,8 @@ func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []str
 	}
 	for _, g := range p.Groups {
 		for _, m := range g.Remarks {
-			out = append(out, label(g, r)+": "+oneLine(m.In(round)))
+			out = append(out, label(g, r)+": "+wording.OneLine(m.In(round)))
 		}
 	}
 	return out
 }
-
-// oneLine keeps what a maker wrote from breaking a line.
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

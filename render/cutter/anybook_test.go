@@ -15,6 +15,7 @@ import (
 	"forel/render"
 	"forel/render/cutter"
 	"forel/render/pagetest"
+	"forel/render/record"
 )
 
 // On the beds of any case, with any title, words stand on the bed, apart and off
@@ -39,16 +40,16 @@ func TestLabelsOfAnyBook(t *testing.T) {
 		for _, b := range beds {
 			d, err := read(cutter.SVG(b, s, cutter.Options{Title: j.Name, Beds: 1, Labels: true, Theme: render.DefaultTheme()}))
 			require.NoError(t, err)
-			var p pagetest.Page
+			var p record.Surface
 			onPage(t, &p, d)
 			require.NotEmpty(t, p.Strokes)
-			require.Empty(t, p.Faults(geometry.Bx(0, 0, b.Width, b.Height).Grow(micron)), "%v %d", b.Material, b.Number)
+			require.Empty(t, pagetest.Faults(&p, geometry.Bx(0, 0, b.Width, b.Height).Grow(micron)), "%v %d", b.Material, b.Number)
 		}
 	})
 }
 
 // onPage sets what a drawing has onto a page.
-func onPage(t require.TestingT, p *pagetest.Page, e element) {
+func onPage(t require.TestingT, p *record.Surface, e element) {
 	for _, c := range e.Inner {
 		switch c.XMLName.Local {
 		case "path":

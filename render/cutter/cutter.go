@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render"
 	"forel/render/svg"
@@ -117,8 +118,7 @@ func describe(b bed.Bed, s bed.Setup, o Options) string {
 	if s.Tabs > 0 {
 		d += fmt.Sprintf("Each outline is held by %d tabs of %.4g mm: cut them by knife. ", s.Tabs, s.TabWidth.MM())
 	}
-	return d + "Each piece is drawn with the face up that its group names. " + render.MachineCaution +
-		" Keep hands off the bed while a knife moves."
+	return d + "Each piece is drawn with the face up that its group names. " + wording.Careful(wording.Machine)
 }
 
 // grain tells how the stock is laid on the bed.

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
@@ -29,7 +30,7 @@ type L = geometry.Length
 // thumb holes, and of one of card.
 func invented(t *testing.T) []bed.Job {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{221}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{32}}}
+	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	j.ThumbHole.Shape = slipcase.Semicircle
 	wrapped := j
 	wrapped.Covering, wrapped.ThumbHole.Shape = slipcase.AllPaper, slipcase.NoHole
@@ -40,7 +41,7 @@ func invented(t *testing.T) []bed.Job {
 		jobs = append(jobs, bed.Job{Name: []string{"Harbour log", "Tide log"}[i], Pieces: c.Pieces})
 	}
 	card := onepiece.DefaultJob()
-	card.Book = j.Books[0]
+	card.Books = j.Books[:1]
 	c, err := onepiece.Make(card)
 	require.NoError(t, err)
 	return append(jobs, bed.Job{Name: "Card log", Pieces: c.Pieces})
@@ -276,7 +277,7 @@ func TestLayersAndWords(t *testing.T) {
 			assert.Equal(t, want, order)
 			assert.Equal(t, labels, strings.Contains(strings.Join(order, " "), "Legend"))
 			desc := d.child("desc").Text
-			for _, part := range []string{"Kerf 0.2 mm", "chlorinated", "unattended", "extraction", "maker's manual", "local rules", "never through", "grain along the height"} {
+			for _, part := range []string{"Kerf 0.2 mm", "chlorinated", "unattended", "extraction", "maker's manual", "Local rules", "never through", "grain along the height"} {
 				assert.Contains(t, desc, part)
 			}
 			assert.Contains(t, d.child("title").Text, string(b.Material))

@@ -7,7 +7,6 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry/fit"
-	"forel/geometry/slipcase"
 	renderfit "forel/render/fit"
 	"forel/render/pagetest"
 )
@@ -20,16 +19,15 @@ func TestPagesOfAnyBook(t *testing.T) {
 		var r fit.Report
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.OfCard(c, slipcase.DefaultJob())
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
 		} else {
 			c := pagetest.AnyCase(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c)
+			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
 		}
-		doc := pagetest.NewPages()
-		renderfit.DrawOn(doc, r, o)
-		for i, p := range doc.All {
+		pages := renderfit.Pages(r, o)
+		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
-			require.Empty(t, p.Faults(o.Setup.Printable(p.Width > p.Height)), "page %d of %d", i+1, len(doc.All))
+			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Printable(p.Width > p.Height)), "page %d of %d", i+1, len(pages))
 		}
 	})
 }

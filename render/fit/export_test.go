@@ -1,9 +1,9 @@
 package fit
 
-import "forel/geometry/fit"
+import (
+	"forel/geometry/fit"
+	"forel/render/document"
+)
 
-// Pages is a surface with pages, for tests.
-type Pages = pages
-
-// DrawOn draws the document on pages.
-func DrawOn(on Pages, r fit.Report, o Options) { draw(on, r, o) }
+// Pages draws the document.
+func Pages(r fit.Report, o Options) []*document.Page { return draw(r, o).Pages() }

@@ -6,26 +6,18 @@ package fit
 
 import (
 	"fmt"
-	"strings"
-	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/paper"
+	"forel/geometry/wording"
+	"forel/render/document"
 )
 
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
 // Options say how a report is shown.
-type Options struct {
-	Setup paper.Setup // of the pages; the overlap does not count
-	Round geometry.Rounding
-	Black bool      // the document in black alone
-	Date  time.Time // the document's; zero: none
-}
+type Options = document.Options
 
 // settable writes a length as a maker would type it: a 64th of an inch as a
 // fraction, anything else finely.
@@ -69,27 +61,14 @@ func often(p float64) string {
 
 // name names a gap: "height at the mouth".
 func name(g fit.Gap) string {
-	where := map[fit.Place]string{fit.Body: "in the body", fit.Mouth: "at the mouth", fit.Corners: "in the corners of the mouth"}[g.Place]
-	out := string(g.Dimension) + " " + where
-	if g.Dimension == fit.Depth {
-		out = "depth"
+	out := g.Dimension
+	if g.Where != "" {
+		out += " " + g.Where
 	}
 	if g.Volume != "" {
-		out += ", " + oneLine(g.Volume)
+		out += ", " + wording.OneLine(g.Volume)
 	}
 	return out
-}
-
-// oneLine keeps a title from breaking a line.
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// capital starts a sentence.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // verdict says in one or two lines how the case will fit. Lengths are written by

@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -28,18 +29,18 @@ type subject struct {
 func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
 	j := slipcase.DefaultJob()
 	j.Title = "Harbour log" // invented
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{221, 221.5}, Width: slipcase.Readings{148.5}, Thickness: slipcase.Readings{31, 31.75}}}
+	j.Books = []job.Book{{Height: job.Readings{221, 221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{31, 31.75}}}
 	change(&j)
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)
-	return fit.Of(c)
+	return fit.Of(c.Plan())
 }
 
 // subjects are jobs of every kind on A4 and Letter, in either unit.
 func subjects(t testing.TB) []subject {
 	card := onepiece.DefaultJob()
 	card.Title = "Net mending" // invented
-	card.Book = slipcase.Book{Height: slipcase.Readings{203}, Width: slipcase.Readings{130}, Thickness: slipcase.Readings{22}}
+	card.Books = []job.Book{{Height: job.Readings{203}, Width: job.Readings{130}, Thickness: job.Readings{22}}}
 	blank, err := onepiece.Make(card)
 	require.NoError(t, err)
 	reports := map[string]fit.Report{
@@ -47,21 +48,21 @@ func subjects(t testing.TB) []subject {
 		"long title, tight, each by itself, damp": boards(t, func(j *slipcase.Job) {
 			j.Title = strings.Repeat("The sailing directions of the north channel ", 4)
 			j.Clearance.Height, j.Clearance.Thickness = 0.9, 1.2
-			j.Uncertainty.Settings, j.Limits.Swell = slipcase.EachBySelf, 1.5
+			j.Uncertainty.Settings, j.Limits.Swell = job.EachBySelf, 1.5
 		}),
 		"twelve volumes apart": boards(t, func(j *slipcase.Job) {
 			j.Compartments = slipcase.EachItsOwn
 			for i := range 11 {
-				j.Books = append(j.Books, slipcase.Book{Title: fmt.Sprintf("Keepers of the light, being part %d of the lighthouse papers", i+2),
-					Height: slipcase.Readings{220}, Width: slipcase.Readings{148}, Thickness: slipcase.Readings{Length(8 + i)}})
+				j.Books = append(j.Books, job.Book{Title: fmt.Sprintf("Keepers of the light, being part %d of the lighthouse papers", i+2),
+					Height: job.Readings{220}, Width: job.Readings{148}, Thickness: job.Readings{Length(8 + i)}})
 			}
 		}),
 		"paper all round, unlined, huge": boards(t, func(j *slipcase.Job) {
 			j.Covering, j.Lining.Thickness = slipcase.AllPaper, 0
-			j.Books[0].Height, j.Books[0].Width = slipcase.Readings{640}, slipcase.Readings{480}
+			j.Books[0].Height, j.Books[0].Width = job.Readings{640}, job.Readings{480}
 		}),
-		"thin": boards(t, func(j *slipcase.Job) { j.Books[0].Thickness = slipcase.Readings{4} }),
-		"card": fit.OfCard(blank, slipcase.DefaultJob()),
+		"thin": boards(t, func(j *slipcase.Job) { j.Books[0].Thickness = job.Readings{4} }),
+		"card": fit.Of(blank.Plan()),
 	}
 	var out []subject
 	for name, r := range reports {

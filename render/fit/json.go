@@ -71,7 +71,8 @@ type jsonMend struct {
 }
 
 type jsonWhatIf struct {
-	Name      string `json:"board"`
+	Material  string `json:"material"`
+	Name      string `json:"sold_as"`
 	Thickness mm     `json:"thickness_mm"`
 	Left      []mm   `json:"left_mm"` // of each gap
 }
@@ -111,7 +112,7 @@ func JSON(r fit.Report) ([]byte, error) {
 	out := jsonReport{Title: r.Title, Chance: chanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}
 	for i, g := range r.Gaps {
 		d := g.Distribution
-		j := jsonGap{Dimension: string(g.Dimension), Place: string(g.Place), Volume: g.Volume, Drawn: mm(g.Drawn), Swell: mm(g.Swell), Damp: mm(g.Left()), Worst: mm(g.Low), Best: mm(g.High),
+		j := jsonGap{Dimension: g.Dimension, Place: g.Place, Volume: g.Volume, Drawn: mm(g.Drawn), Swell: mm(g.Swell), Damp: mm(g.Left()), Worst: mm(g.Low), Best: mm(g.High),
 			Expected: mm(d.Expected()), SD: mm(d.StandardDeviation()), Tight: mm(g.Tight), Loose: mm(g.Loose), Chance: chanceJSON(g.Chance), Errors: []jsonPart{}}
 		for _, l := range g.Chain {
 			j.Chain = append(j.Chain, jsonLink{l.Name, mm(l.Length), math.Round(l.Counts*1e6) / 1e6})
@@ -136,11 +137,13 @@ func JSON(r fit.Report) ([]byte, error) {
 		out.Mends = append(out.Mends, j)
 	}
 	for _, w := range r.WhatIf {
-		j := jsonWhatIf{Name: w.Name, Thickness: mm(w.Thickness)}
-		for _, l := range w.Left {
-			j.Left = append(j.Left, mm(l))
+		for _, tried := range w.Tried {
+			j := jsonWhatIf{Material: w.Material, Name: tried.Name, Thickness: mm(tried.Thickness)}
+			for _, l := range tried.Left {
+				j.Left = append(j.Left, mm(l))
+			}
+			out.WhatIf = append(out.WhatIf, j)
 		}
-		out.WhatIf = append(out.WhatIf, j)
 	}
 	for _, c := range r.Checks {
 		j := jsonCheck{Name: c.Name, When: c.When, Fails: inMM(c.Fails)}

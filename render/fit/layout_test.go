@@ -9,37 +9,16 @@ import (
 	"forel/geometry"
 	"forel/render"
 	renderfit "forel/render/fit"
-	"forel/render/record"
 	"forel/render/typeset"
 )
-
-// recorded is a document as it was drawn, page by page.
-type recorded struct {
-	*record.Surface // the last page
-	pages           []recordedPage
-}
-
-type recordedPage struct {
-	*record.Surface
-	width, height Length
-}
-
-func (r *recorded) AddPage(width, height Length) {
-	r.Surface = &record.Surface{}
-	r.pages = append(r.pages, recordedPage{r.Surface, width, height})
-}
-
-func (r *recorded) Bookmark(string) {}
 
 // Words lie within what a printer reaches, not on other words, and no line runs
 // through them but the hatching of a zone, which has none.
 func TestWordsStandClear(t *testing.T) {
 	for _, s := range subjects(t) {
-		on := &recorded{}
-		renderfit.DrawOn(on, s.report, s.Options)
-		for n, p := range on.pages {
+		for n, p := range renderfit.Pages(s.report, s.Options) {
 			where := fmt.Sprintf("%s, page %d", s.name, n+1)
-			room := s.Setup.Printable(p.width > p.height).Grow(0.01)
+			room := s.Setup.Printable(p.Width > p.Height).Grow(0.01)
 			assert.NotEmpty(t, p.Texts, where)
 			for i, a := range p.Texts {
 				box := typeset.Box(a.Text)

@@ -16,8 +16,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"forel/geometry/fit"
+	"forel/geometry/plan"
+	"forel/geometry/slipcase"
 	renderfit "forel/render/fit"
+	"forel/render/pdf/pdftest"
 )
 
 // viewer is one PDF viewer for all tests: it takes seconds to start.
@@ -47,6 +49,7 @@ func lying(t testing.TB, file []byte) (pages []*image.RGBA, perMM float64) {
 	in, err := viewer.GetInstance(time.Minute)
 	require.NoError(t, err)
 	defer in.Close()
+	file = pdftest.AsDrawn(t, file)
 	doc, err := in.OpenDocument(&requests.OpenDocument{File: &file})
 	require.NoError(t, err)
 	count, err := in.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: doc.Document})
@@ -202,7 +205,7 @@ func TestEveryDimensionIsDrawn(t *testing.T) {
 			names = append(names, p.File)
 		}
 		assert.Equal(t, []string{"fit-height.svg", "fit-depth.svg", "fit-thickness.svg"}, names)
-		_, ok := s.report.Find(fit.Depth, fit.Body)
+		_, ok := s.report.Find(plan.Depth, slipcase.InBody)
 		assert.True(t, ok)
 	}
 }

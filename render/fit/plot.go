@@ -7,7 +7,9 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/record"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
@@ -21,72 +23,74 @@ type Plot struct {
 // The size of a plot as a drawing of its own, but for the length of its chain.
 const plotWide Length = 186
 
-// dimensions in the order they are shown.
-var dimensions = []fit.Dimension{fit.Height, fit.Depth, fit.Thickness}
-
 // Plots gives the drawing of each dimension: the distribution of its clearances
 // with the limits, the worst case, and the chain it comes from.
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
-	for _, d := range dimensions {
+	for _, dim := range r.Dimensions {
+		d := dim.Name
 		box := geometry.Bx(5, 4, plotWide-5, 1000)
-		high := pen{render.Discard{}, o}.plot(box, r, d) + 4
-		c := svg.New(plotWide, high, "Fit in "+string(d)+": "+title(r), "Distribution of the clearance in "+string(d)+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
+		high := pen{&record.Surface{}, o}.plot(box, r, d) + 4
+		c := svg.New(plotWide, high, "Fit in "+d+": "+title(r), "Distribution of the clearance in "+d+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
 		c.Begin(render.Legend)
 		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
 		pen{c, o}.plot(box, r, d)
 		c.End()
-		out = append(out, Plot{"fit-" + string(d) + ".svg", c.Bytes()})
+		out = append(out, Plot{"fit-" + strings.ReplaceAll(d, " ", "-") + ".svg", c.Bytes()})
 	}
 	return out
 }
 
-// title gives the job's title on one line, or what the thing is.
+// title returns the job's title on one line, or what the thing is.
 func title(r fit.Report) string {
-	if t := oneLine(r.Title); t != "" {
+	if t := wording.OneLine(r.Title); t != "" {
 		return t
 	}
-	return "Slipcase"
+	return wording.Capital(r.Kind)
 }
 
-// shown gives the gaps of a dimension, of several compartments those of the one
-// most likely to be too tight.
-func shown(r fit.Report, d fit.Dimension) []fit.Gap {
+// shown returns the gaps of a dimension from the widest to the tightest, of
+// several compartments those of the one most likely to be too tight.
+func shown(r fit.Report, d string) []fit.Gap {
+	tightest := r.Gaps[r.Tightest(d)]
 	var out []fit.Gap
-	for _, p := range []fit.Place{fit.Body, fit.Mouth, fit.Corners} {
-		if g, ok := r.Find(d, p); ok {
+	for _, g := range r.Gaps {
+		if g.Dimension == d && g.Volume == tightest.Volume {
 			out = append(out, g)
 		}
 	}
-	if len(out) > 1 { // all of the compartment that is tightest at the mouth
-		for _, g := range r.Gaps {
-			if g.Dimension == d && g.Place == fit.Body && g.Volume == out[1].Volume {
-				out[0] = g
-			}
-		}
-	}
 	return out
 }
 
+// tightName returns what too little room in a dimension is called.
+func tightName(r fit.Report, d string) string {
+	for _, dim := range r.Dimensions {
+		if dim.Name == d {
+			return dim.Tight
+		}
+	}
+	return ""
+}
+
 // plot draws one dimension into a box and gives where it ends.
-func (p pen) plot(box geometry.Box, r fit.Report, d fit.Dimension) Length {
+func (p pen) plot(box geometry.Box, r fit.Report, d string) Length {
 	y := p.likely(box, r, d)
 	gaps := shown(r, d)
 	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
 }
 
 // likely draws how likely the clearances of a dimension are.
-func (p pen) likely(box geometry.Box, r fit.Report, d fit.Dimension) Length {
+func (p pen) likely(box geometry.Box, r fit.Report, d string) Length {
 	gaps, u := shown(r, d), p.Round.Unit
-	head := "Fit in " + string(d)
+	head := "Fit in " + d
 	if gaps[0].Volume != "" {
-		head += ": " + oneLine(gaps[0].Volume) + ", the tightest compartment"
+		head += ": " + wording.OneLine(gaps[0].Volume) + ", the tightest compartment"
 	}
 	y := p.paragraph(box, box.Min.Y, typeset.Fit(head, render.HeadSize, true, box.Width()*0.85), render.HeadSize, true) + 1
-	for _, g := range gaps {
+	for n, g := range gaps {
 		y += typeset.LineHeight(render.NoteSize) + 0.3
 		dist := g.Distribution
-		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curves[g.Place])
+		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curve(n))
 		drawn, under := geometry.Fine(g.Drawn, u), ""
 		if g.Swell > 0 {
 			drawn += ", " + geometry.FineNumber(g.Left(), u) + " when damp"
@@ -104,15 +108,16 @@ func (p pen) likely(box geometry.Box, r fit.Report, d fit.Dimension) Length {
 			p.words(box.Min.X+14, y, l, render.NoteSize, render.Start, false)
 		}
 	}
-	return p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps)
+	return p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps, tightName(r, d))
 }
 
 // tightest gives the gap to draw the chain of: the tightest place.
 func tightest(gaps []fit.Gap) int { return len(gaps) - 1 }
 
 // curves draws the distributions over an axis of clearance in a frame, then the
-// worst cases as bars below, their names from the left, and gives where it ends.
-func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
+// worst cases as bars below, their names from the left, and returns where it
+// ends. tightName is what too little room is called.
+func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap, tightName string) Length {
 	u := p.Round.Unit
 	tight, loose := gaps[0].Tight, gaps[0].Loose
 	lo, hi, most := tight, loose, 0.0
@@ -143,7 +148,7 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 	for _, z := range [][2]Length{{lo, tight}, {loose, hi}} {
 		p.hatch(geometry.Bx(x(z[0]), top, x(z[1]), frame.Max.Y))
 	}
-	for _, g := range gaps {
+	for n, g := range gaps {
 		if most == 0 {
 			continue
 		}
@@ -155,21 +160,17 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 				points = append(points, geometry.Pt(x(at), y(v)))
 			}
 		}
-		p.Stroke(geometry.Line(points...), curves[g.Place])
+		p.Stroke(geometry.Line(points...), curve(n))
 	}
 	for _, l := range []Length{tight, loose} {
 		p.line(x(l), top, x(l), frame.Max.Y, limitLine)
 	}
-	for _, g := range gaps {
+	for n, g := range gaps {
 		if g.Tight != tight {
 			own := limitLine
-			own.Dash = curves[g.Place].Dash
+			own.Dash = curve(n).Dash
 			p.line(x(g.Tight), top, x(g.Tight), frame.Max.Y, own)
 		}
-	}
-	tightName := "too tight"
-	if gaps[0].Dimension == fit.Depth {
-		tightName = "looks out"
 	}
 	for _, z := range []struct {
 		at         Length
@@ -203,9 +204,9 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap) Length {
 	p.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
 	bar, dots := end+8, "dot: as drawn"
 	p.words(left, bar+3.4, "worst case", render.NoteSize, render.Start, true)
-	for _, g := range gaps {
+	for n, g := range gaps {
 		mid := bar + 2.4
-		s := curves[g.Place]
+		s := curve(n)
 		p.line(x(g.Low), mid, x(g.High), mid, s)
 		s.Dash = nil
 		for _, e := range []Length{g.Low, g.High} {

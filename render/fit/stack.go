@@ -117,7 +117,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	for i, l := range g.Chain {
 		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
 	}
-	return p.table(geometry.Bx(box.Min.X, y, box.Min.X+min(box.Width(), 130), box.Max.Y), y+4.5, rows, render.NoteSize)
+	return tableOf(rows).Draw(p, geometry.Bx(box.Min.X, y+4.5, box.Min.X+min(box.Width(), 130), box.Max.Y))
 }
 
 // hatchGap draws the clearance: a bold frame.

@@ -4,8 +4,9 @@ import (
 	"fmt"
 
 	"forel/geometry"
-	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -23,7 +24,7 @@ const (
 type stretch struct{ from, to Length }
 
 // parts cuts a strip into parts no longer than room, away from its folds.
-func parts(g fit.Gauge, room Length) []stretch {
+func parts(g plan.Gauge, room Length) []stretch {
 	var folds []Length
 	at := Length(0)
 	for _, p := range g.Panels {
@@ -74,38 +75,40 @@ func parts(g fit.Gauge, room Length) []stretch {
 // strips draws the paper strips on lying pages, with rulers to check the print.
 func (b *book) strips() {
 	const head = "Paper strips to try round the book"
-	var box geometry.Box
-	var y Length
-	page := func() {
-		box = b.newPage(head, true)
-		y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
-		y = b.paragraph(box, y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
-		box.Max.Y -= b.rulers(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y))
+	page := func(int) geometry.Box {
+		box := b.doc.NewPage(true, head)
+		box.Max.Y -= b.rulers(box)
+		box.Min.Y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
+		box.Min.Y = b.paragraph(box, box.Min.Y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
+		return box
 	}
-	page()
+	var blocks []document.Block
 	for i, g := range b.report.Gauges {
-		all := parts(g, box.Width()-tabLong-1)
-		words := func(q *book) Length { return q.paragraph(box, y, g.Try, render.NoteSize, false) }
+		all := parts(g, b.doc.Room(true).Width()-tabLong-1)
 		name := fmt.Sprintf("Strip %c: %s", 'A'+i, g.Name)
-		if y+typeset.LineHeight(render.BodySize)+(b.heightOf(words)-y)+stripRow > box.Max.Y {
-			page()
-		}
-		y = b.paragraph(box, y, name, render.BodySize, true)
-		y = words(b)
 		for k, p := range all {
-			if y+stripRow > box.Max.Y {
-				page()
-				y = b.paragraph(box, y, name+", continued", render.BodySize, true)
+			draw := func(box geometry.Box) Length {
+				b.strip(geometry.Pt(box.Min.X+0.5, box.Min.Y+5), g, p, k, len(all), 'A'+rune(i))
+				return box.Min.Y + stripRow
 			}
-			b.strip(geometry.Pt(box.Min.X+0.5, y+5), g, p, k, len(all), 'A'+rune(i))
-			y += stripRow
+			part := document.Block{Draw: draw, Head: func(box geometry.Box) Length {
+				return b.paragraph(box, box.Min.Y, name+", continued", render.BodySize, true)
+			}}
+			if k == 0 {
+				part = document.Block{Above: 1, Draw: func(box geometry.Box) Length {
+					box.Min.Y = b.paragraph(box, box.Min.Y, name, render.BodySize, true)
+					box.Min.Y = b.paragraph(box, box.Min.Y, g.Try, render.NoteSize, false)
+					return draw(box)
+				}}
+			}
+			blocks = append(blocks, part)
 		}
-		y += 1
 	}
+	b.doc.Flow(page, blocks...)
 }
 
 // strip draws one part of a strip, its upper left corner at a place.
-func (b *book) strip(at geometry.Point, g fit.Gauge, p stretch, k, n int, letter rune) {
+func (b *book) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter rune) {
 	long := p.to - p.from
 	body := geometry.Bx(at.X, at.Y, at.X+long, at.Y+stripHigh)
 	last := k == n-1

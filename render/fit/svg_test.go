@@ -13,7 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/fit"
+	"forel/geometry/plan"
+	"forel/geometry/slipcase"
 	renderfit "forel/render/fit"
 )
 
@@ -81,7 +82,7 @@ func number(t testing.TB, s string) float64 {
 func TestPlotsAreToScale(t *testing.T) {
 	for _, s := range subjects(t) {
 		for i, p := range renderfit.Plots(s.report, s.Options) {
-			d := []fit.Dimension{fit.Height, fit.Depth, fit.Thickness}[i]
+			d := []string{plan.Height, plan.Depth, plan.Thickness}[i]
 			got := read(t, p.SVG)
 			require.GreaterOrEqual(t, len(got.numbers), 3, "%s %s", s.name, d)
 			// The scale, from the numbers that are furthest apart.
@@ -96,8 +97,8 @@ func TestPlotsAreToScale(t *testing.T) {
 			for v, x := range got.numbers {
 				assert.InDelta(t, at(Length(v)*s.Round.Unit.Length()), x, 0.02)
 			}
-			body, _ := s.report.Find(d, fit.Body)
-			if corners, ok := s.report.Find(d, fit.Corners); ok { // its own limit is drawn too
+			body, _ := s.report.Find(d, slipcase.InBody)
+			if corners, ok := s.report.Find(d, slipcase.InCorners); ok { // its own limit is drawn too
 				require.Len(t, got.limits, 3)
 				assert.InDelta(t, at(corners.Tight), got.limits[2], 0.1) // drawn after the others
 			} else {
@@ -118,7 +119,7 @@ func TestChainsAreWritten(t *testing.T) {
 			continue
 		}
 		got := read(t, renderfit.Plots(s.report, s.Options)[0].SVG)
-		g, _ := s.report.Find(fit.Height, fit.Body)
+		g, _ := s.report.Find(plan.Height, slipcase.InBody)
 		for _, l := range g.Chain {
 			assert.Contains(t, got.words, strconv.FormatFloat(l.Length.MM(), 'f', 2, 64), l.Name)
 		}

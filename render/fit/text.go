@@ -6,10 +6,10 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/wording"
 )
 
 // Text gives the report in words, in the maker's unit. Sizes are rounded as r
@@ -17,7 +17,7 @@ import (
 func Text(r fit.Report, round geometry.Rounding) []byte {
 	var b bytes.Buffer
 	u := round.Unit
-	if t := oneLine(r.Title); t != "" {
+	if t := wording.OneLine(r.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
 	for _, l := range verdict(r, u) {
@@ -31,12 +31,14 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
 	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
-	for _, d := range dimensions {
-		for _, g := range shown(r, d) {
+	for _, d := range r.Dimensions {
+		for _, g := range shown(r, d.Name) {
 			section("chain of "+name(g), chainRows(g, round))
 		}
 	}
-	section("what if the board is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, u))
+	for _, w := range r.WhatIf {
+		section("what if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, w, u))
+	}
 	section("what can be done, each by itself", mendRows(r, u))
 	if lines := weightLines(r); len(lines) > 0 {
 		b.WriteString("\nweight\n")
@@ -87,20 +89,11 @@ func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	return rows
 }
 
-// tightestOf gives the tightest place of each dimension, by index; of several
-// compartments the one most likely to be too tight.
+// tightestOf returns the tightest gap of each dimension, by index.
 func tightestOf(r fit.Report) []int {
 	var out []int
-	for _, d := range dimensions {
-		best := -1
-		for i, tightest := range fit.Tightest(r.Gaps) {
-			if g := r.Gaps[i]; tightest && g.Dimension == d && (best < 0 || g.Chance.Tight > r.Gaps[best].Chance.Tight) {
-				best = i
-			}
-		}
-		if best >= 0 {
-			out = append(out, best)
-		}
+	for _, d := range r.Dimensions {
+		out = append(out, r.Tightest(d.Name))
 	}
 	return out
 }
@@ -110,7 +103,7 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 	rows := [][]string{{"", "±"}}
 	shown := tightestOf(r)
 	for _, i := range shown {
-		rows[0] = append(rows[0], string(r.Gaps[i].Dimension), "part")
+		rows[0] = append(rows[0], r.Gaps[i].Dimension, "part")
 	}
 	for k, e := range r.Errors {
 		plusMinus := "-"
@@ -152,24 +145,21 @@ func counts(v float64) string {
 	return s
 }
 
-func whatIfRows(r fit.Report, u geometry.Unit) [][]string {
-	rows := [][]string{{"board", "thickness"}}
-	if len(r.WhatIf) == 0 {
-		return rows
-	}
+func whatIfRows(r fit.Report, w fit.WhatIf, u geometry.Unit) [][]string {
+	rows := [][]string{{w.Material, "thickness"}}
 	var shown []int
 	tightest := tightestOf(r)
 	for i, g := range r.Gaps {
-		// The thickness depends on the board only between dividers.
-		if g.Dimension != fit.Thickness || slices.Contains(tightest, i) && r.WhatIf[0].Left[i] != r.WhatIf[len(r.WhatIf)-1].Left[i] {
+		depends := slices.ContainsFunc(g.Chain, func(l fit.Link) bool { return l.Name == w.Material })
+		if depends && (g.Volume == "" || slices.Contains(tightest, i)) {
 			shown = append(shown, i)
 			rows[0] = append(rows[0], name(g))
 		}
 	}
-	for _, w := range r.WhatIf {
-		row := []string{w.Name, geometry.FineNumber(w.Thickness, u)}
+	for _, tried := range w.Tried {
+		row := []string{tried.Name, geometry.FineNumber(tried.Thickness, u)}
 		for _, i := range shown {
-			row = append(row, geometry.FineNumber(w.Left[i], u))
+			row = append(row, geometry.FineNumber(tried.Left[i], u))
 		}
 		rows = append(rows, row)
 	}
@@ -211,13 +201,12 @@ func sets(m fit.Mend, u geometry.Unit) string {
 
 // notes says what the numbers mean.
 func notes(r fit.Report, u geometry.Unit) []string {
-	g := r.Gaps[0]
 	out := []string{
-		fmt.Sprintf("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; in the corners of the mouth, where tabs can be pared, too tight is no room at all", geometry.Fine(g.Tight, u), geometry.Fine(g.Loose, u)),
+		r.Limits.In(func(l Length) string { return geometry.Fine(l, u) }),
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
 		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
 		"clearances are shown to " + geometry.FineStep(u) + "; the JSON report is exact to 0.001 mm",
-		"take care: knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first",
+		"take care: " + wording.Brief,
 	}
 	return out
 }
@@ -225,24 +214,5 @@ func notes(r fit.Report, u geometry.Unit) []string {
 // columns sets rows in columns, the first flush left, numbers flush right, words
 // at the end as they are.
 func columns(b *bytes.Buffer, rows [][]string) {
-	last := len(rows[0]) - 1
-	words := func(i int) bool { return i == 0 && rows[0][0] != "then too tight" || i == last && rows[0][last] == "" }
-	wide := make([]int, len(rows[0]))
-	for _, row := range rows {
-		for i, cell := range row {
-			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
-		}
-	}
-	for _, row := range rows {
-		var line strings.Builder
-		for i, cell := range row {
-			space := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
-			if words(i) {
-				line.WriteString(cell + space + "  ")
-			} else {
-				line.WriteString(space + cell + "  ")
-			}
-		}
-		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
-	}
+	b.WriteString(wording.Aligned(rows, func(i int) bool { return tableOf(rows).Columns[i].Right }))
 }

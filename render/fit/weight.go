@@ -42,30 +42,29 @@ func weightLines(r fit.Report) []string {
 	case w.Of > 1:
 		what = "the volumes weigh"
 	}
-	on := fmt.Sprintf("tail wall with %.1f N, %.2f N a centimetre of the seam that holds that wall to the sides and the spine wall", w.Load, w.Load/(w.Seam.MM()/10))
-	if r.Card {
-		on = fmt.Sprintf("flaps at the tail with %.1f N", w.Load)
+	on := fmt.Sprintf("%s with %.1f N", w.On, w.Newtons)
+	if w.Holds != "" {
+		on += fmt.Sprintf(", %.2f N a centimetre of the seam that holds %s", w.Newtons/(w.Seam.MM()/10), w.Holds)
 	}
 	out = append(out, fmt.Sprintf("%s %s, %s with the case: upright and lifted by its sides it stands on the %s", what, grams(w.Books), grams(w.Books+w.Case), on))
-	if l := heavy(*w, r.Card); l != "" {
-		out = append(out, l)
+	if l := heavy(*w); l != "" {
+		out = append(out, "warning: "+l)
 	}
 	return out
 }
 
-// heavy warns of a load that the board is thin for; nothing where it is not. What
-// would do is common practice, no source.
-func heavy(w fit.Weight, card bool) string {
+// heavy says that a load is heavy for what bears it; nothing where it is not.
+// What would do is common practice, no source.
+func heavy(w fit.Weight) string {
 	const rule = " (common practice, no source)"
-	switch {
-	case !w.Thin():
+	switch least, thin := w.Thin(); {
+	case !thin:
 		return ""
-	case card:
-		return fmt.Sprintf("warning: %s is heavy for folded card; make a case of boards for more than 1 kg", grams(w.Books)) + rule
-	case w.Beyond:
-		return fmt.Sprintf("warning: %s is more than butted walls should carry; make two cases, or laminate the boards and line the seams with cloth", grams(w.Books)) + rule
+	case least == 0:
+		return grams(w.Books) + " " + w.TooHeavy + rule
+	default:
+		return fmt.Sprintf("%s of %.4g mm is thin for %s; take %.4g mm or more, or laminate two", w.Material, w.Has.MM(), grams(w.Books), least.MM()) + rule
 	}
-	return fmt.Sprintf("warning: board of %.4g mm is thin for %s; take %.4g mm or more, or laminate two", w.Has.MM(), grams(w.Books), w.Needs.MM()) + rule
 }
 
 type jsonWeight struct {
@@ -74,7 +73,8 @@ type jsonWeight struct {
 	Books   *mm          `json:"books_g"` // null where none was weighed
 	Known   int          `json:"books_weighed"`
 	Of      int          `json:"books"`
-	Load    *mm          `json:"load_on_tail_wall_n"`
+	On      string       `json:"stands_on"`
+	Load    *mm          `json:"load_n"`
 	Seam    mm           `json:"seam_mm"`
 	Warning string       `json:"warning,omitempty"`
 }
@@ -91,12 +91,12 @@ func weightJSON(r fit.Report) *jsonWeight {
 	if w == nil {
 		return nil
 	}
-	out := &jsonWeight{Case: mm(w.Case), Known: w.Known, Of: w.Of, Seam: mm(w.Seam), Warning: strings.TrimPrefix(heavy(*w, r.Card), "warning: "), Parts: []jsonWeighs{}}
+	out := &jsonWeight{Case: mm(w.Case), Known: w.Known, Of: w.Of, Seam: mm(w.Seam), On: w.On, Warning: heavy(*w), Parts: []jsonWeighs{}}
 	for _, p := range w.Parts {
 		out.Parts = append(out.Parts, jsonWeighs{string(p.Material), mm(p.Area), mm(p.Grams), p.Source})
 	}
 	if w.Known > 0 {
-		books, load := mm(w.Books), mm(w.Load)
+		books, load := mm(w.Books), mm(w.Newtons)
 		out.Books, out.Load = &books, &load
 	}
 	return out

@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/gauge"
 )
 
 func ExamplePDF() {
 	sheet, _ := paper.ParseSheet("a4", 0)
-	o := gauge.Options{Setup: paper.Setup{Sheet: sheet, Margins: paper.EvenMargins(gauge.Margin)}}
+	o := gauge.Options{Options: document.Options{Setup: paper.Setup{Sheet: sheet, Margins: paper.EvenMargins(gauge.Margin)}}}
 	if err := o.Check(); err != nil {
 		fmt.Println(err)
 		return

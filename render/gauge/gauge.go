@@ -6,12 +6,12 @@ package gauge
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
-	"forel/render/pdf"
+	"forel/render/document"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
@@ -21,10 +21,8 @@ type Length = geometry.Length
 
 // Options say what a gauge sheet is for.
 type Options struct {
-	Setup     paper.Setup   // its overlap does not matter
-	Unit      geometry.Unit // that the sheet asks for
-	Corrected bool          // draw corrected by Setup.Measured, to see that the rules are true now
-	Date      time.Time     // the document's; zero: none
+	document.Options      // the overlap of its Setup does not matter; the sheet asks for the unit of its Round
+	Corrected        bool // draw corrected by Setup.Measured, to see that the rules are true now
 }
 
 // Margin is what a gauge sheet keeps white where nothing else is asked for:
@@ -59,20 +57,17 @@ func (o Options) title() string { return "Gauge sheet for " + o.Setup.Sheet.Stri
 
 // PDF gives the sheet as a document of one page.
 func PDF(o Options) ([]byte, error) {
-	doc := pdf.New(o.title())
-	doc.PrintedOn(o.setup())
-	doc.Dated(o.Date)
-	doc.AddPage(o.Setup.Sheet.Width, o.Setup.Sheet.Height)
-	Draw(doc, o)
-	return doc.Bytes()
+	o.Setup = o.setup()
+	d := &document.Document{Options: o.Options, Title: o.title(), TrueSize: true}
+	Draw(d.AddPage(o.Setup.Sheet.Width, o.Setup.Sheet.Height), o)
+	return d.PDF()
 }
 
 // SVG gives the sheet as a drawing in millimetres, never corrected.
 func SVG(o Options) []byte {
 	o.Corrected = false
 	s := svg.New(o.Setup.Sheet.Width, o.Setup.Sheet.Height, o.title(),
-		"Rules to gauge a printer by. One user unit is one millimetre. For a printer or a pen: not to be cut from. "+
-			"Before drawing by machine: read its maker's manual and follow local rules; put no chlorinated plastics under a laser, never leave one running alone, use extraction.")
+		"Rules to gauge a printer by. One user unit is one millimetre. For a printer or a pen: not to be cut from. "+wording.Careful(wording.Machine))
 	Draw(s, o)
 	return s.Bytes()
 }
@@ -87,8 +82,8 @@ func Draw(on render.Surface, o Options) {
 	along := o.rule(geometry.Pt(room.Min.X+beside, room.Min.Y+2*beside+endRoom+2), room.Max.Y-endRoom-half, true)
 	across.draw(on)
 	along.draw(on)
-	words := geometry.Bx(along.from.X+beside+4, along.from.Y, room.Max.X, room.Max.Y)
-	o.words(on, words, across, along)
+	beside := geometry.Bx(along.from.X+beside+4, along.from.Y, room.Max.X, room.Max.Y)
+	o.words(on, beside, across, along)
 }
 
 // beside is the room that ticks and numbers take on each side of a rule, endRoom
@@ -105,7 +100,7 @@ func (o Options) rule(from geometry.Point, end Length, down bool) rule {
 	if down {
 		room = end - from.Y
 	}
-	r := rule{from: from, down: down, unit: o.Unit}
+	r := rule{from: from, down: down, unit: o.Round.Unit}
 	r.mm = Length(math.Floor(float64(room/10)+1e-9)) * 10
 	r.inches = Length(math.Floor(float64(room/(geometry.Inch/2))+1e-9)) * geometry.Inch / 2
 	r.toMM = min(r.mm, paper.Gauged)

@@ -18,9 +18,11 @@ import (
 
 	"forel/geometry"
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/gauge"
 	"forel/render/pagetest"
 	"forel/render/pdf/pdftest"
+	"forel/render/record"
 )
 
 const inch = 25.4
@@ -33,7 +35,7 @@ func TestMain(m *testing.M) {
 func on(t require.TestingT, sheet string) gauge.Options {
 	s, err := paper.ParseSheet(sheet, geometry.MM)
 	require.NoError(t, err)
-	return gauge.Options{Setup: paper.Setup{Sheet: s, Margins: paper.EvenMargins(gauge.Margin)}}
+	return gauge.Options{Options: document.Options{Setup: paper.Setup{Sheet: s, Margins: paper.EvenMargins(gauge.Margin)}}}
 }
 
 func file(t testing.TB, o gauge.Options) []byte {
@@ -144,26 +146,25 @@ func TestWordsAreClear(t *testing.T) {
 		a, b := side("a"), side("b")
 		most := rapid.SampledFrom([]geometry.Length{gauge.Margin, 15, paper.MostMargin}).Draw(t, "most margin")
 		o := gauge.Options{
-			Setup: paper.Setup{
+			Options: document.Options{Setup: paper.Setup{
 				Sheet: paper.Sheet{Width: min(a, b), Height: max(a, b)},
 				Margins: paper.Margins{Left: length(0, most, "left"), Right: length(0, most, "right"),
 					Top: length(0, most, "top"), Bottom: length(0, most, "bottom")},
 				Measured: paper.Measured{Across: length(paper.LeastMeasured, paper.MostMeasured, "across"), Along: length(paper.LeastMeasured, paper.MostMeasured, "along")},
-			},
-			Unit:      rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit"),
+			}, Round: pagetest.Rounding(rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit"))},
 			Corrected: rapid.Bool().Draw(t, "corrected"),
 		}
 		if o.Check() != nil {
 			t.Skip("too small")
 		}
-		var on pagetest.Page
+		var on record.Surface
 		gauge.Draw(&on, o)
 		room := o.Setup.Reach(false)
 		if o.Corrected {
 			room = o.Setup.Printable(false)
 		}
 		require.NotEmpty(t, on.Texts)
-		require.Empty(t, on.Faults(room))
+		require.Empty(t, pagetest.Faults(&on, room))
 	})
 }
 

@@ -6,6 +6,8 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
+	"forel/render/document"
+	"forel/render/record"
 	"forel/render/typeset"
 )
 
@@ -34,14 +36,14 @@ func (o Options) words(on render.Surface, box geometry.Box, across, along rule) 
 			}
 		}
 		last := try.size == render.SmallSize && !try.all
-		if set(render.Discard{}, box, kept, try.size) <= box.Max.Y || last {
+		if set(&record.Surface{}, box, kept, try.size) <= box.Max.Y || last {
 			set(on, box, kept, try.size)
 			return
 		}
 	}
 }
 
-// set sets blocks below each other and gives where they end.
+// set sets blocks below each other and returns where they end.
 func set(on render.Surface, box geometry.Box, blocks []block, size render.Points) Length {
 	y := box.Min.Y
 	const most = 150 // wider lines are hard to read
@@ -55,18 +57,14 @@ func set(on render.Surface, box geometry.Box, blocks []block, size render.Points
 			indent = 5
 		}
 		if b.number > " " {
-			on.Text(render.Text{At: geometry.Pt(box.Min.X, y+typeset.LineHeight(size)), String: b.number, Size: size, Color: render.Black})
+			document.Write(on, geometry.Pt(box.Min.X, y+typeset.LineHeight(size)), b.number, size, false)
 		}
-		for _, l := range typeset.Break(b.text, size, b.head, wide-indent) {
-			y += typeset.LineHeight(size)
-			on.Text(render.Text{At: geometry.Pt(box.Min.X+indent, y), String: l, Size: size, Bold: b.head, Color: render.Black})
-		}
-		y += typeset.Descent(size) + Length(size)*0.13
+		y = document.Paragraph(on, geometry.Bx(box.Min.X+indent, y, box.Min.X+wide, box.Max.Y), y, b.text, size, b.head) + Length(size)*0.13
 	}
 	return y
 }
 
-// blocks gives what the sheet says.
+// blocks returns what the sheet says.
 func (o Options) blocks(across, along rule) []block {
 	if o.Corrected {
 		return o.checkBlocks(across, along)

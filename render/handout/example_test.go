@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/handout"
@@ -14,16 +15,16 @@ import (
 // case.
 func ExampleBooklet() {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{180}, Width: slipcase.Readings{120}, Thickness: slipcase.Readings{25}}}
+	j.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{25}}}
 	c, err := slipcase.Make(j)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	o := handout.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}
-	whole, err := handout.Booklet(handout.Of(c), o)
+	whole, err := handout.Booklet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
-	blank, err := handout.Worksheet(handout.Of(c), o)
+	blank, err := handout.Worksheet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(blank, []byte("%PDF-")), err)
 	// Output:
 	// true <nil>

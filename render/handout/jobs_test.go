@@ -7,7 +7,9 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/handout"
@@ -19,7 +21,7 @@ type length = geometry.Length
 func jobOf(height, width, thickness length) slipcase.Job {
 	j := slipcase.DefaultJob()
 	j.Title = "Invented"
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{height}, Width: slipcase.Readings{width}, Thickness: slipcase.Readings{thickness}}}
+	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
 
@@ -30,8 +32,8 @@ func changed(j slipcase.Job, change func(*slipcase.Job)) slipcase.Job {
 
 func threeVolumes(j *slipcase.Job) {
 	j.Books = append(j.Books, j.Books[0], j.Books[0])
-	j.Books[1].Thickness = slipcase.Readings{22}
-	j.Books[2].Height = slipcase.Readings{180}
+	j.Books[1].Thickness = job.Readings{22}
+	j.Books[2].Height = job.Readings{180}
 }
 
 // jobs are cases from a 3 mm pamphlet to a 150 mm folio, of every covering,
@@ -67,28 +69,28 @@ func jobs() map[string]slipcase.Job {
 	}
 }
 
-func subjectOf(t require.TestingT, j slipcase.Job) handout.Subject {
+func subjectOf(t require.TestingT, j slipcase.Job) plan.Plan {
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)
-	return handout.Of(c)
+	return c.Plan()
 }
 
 func cardJob(height, width, thickness, card length) onepiece.Job {
 	j := onepiece.DefaultJob()
 	j.Title, j.Card.Thickness = "Invented", card
-	j.Book = jobOf(height, width, thickness).Books[0]
+	j.Books = jobOf(height, width, thickness).Books
 	return j
 }
 
-func cardOf(t require.TestingT, height, width, thickness, card length) handout.Subject {
+func cardOf(t require.TestingT, height, width, thickness, card length) plan.Plan {
 	c, err := onepiece.Make(cardJob(height, width, thickness, card))
 	require.NoError(t, err)
-	return handout.OfCard(c)
+	return c.Plan()
 }
 
 // subjects gives all jobs and some cases of card.
-func subjects(t require.TestingT) map[string]handout.Subject {
-	out := map[string]handout.Subject{
+func subjects(t require.TestingT) map[string]plan.Plan {
+	out := map[string]plan.Plan{
 		"card":        cardOf(t, 203, 130, 22, 1.6),
 		"card, thin":  cardOf(t, 210, 148, 3, 0.6),
 		"card, thick": cardOf(t, 120, 90, 100, 3),
@@ -115,8 +117,8 @@ func anyJob(t *rapid.T) slipcase.Job {
 				length(rapid.Float64Range(40, 500).Draw(t, "height")), length(rapid.Float64Range(30, 400).Draw(t, "width")),
 				length(rapid.Float64Range(3, 150/float64(n)).Draw(t, "thickness"))).Books[0])
 		}
-		for _, c := range slipcase.Choices {
-			*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+		for _, c := range j.Settings().Words() {
+			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
 		if rapid.Bool().Draw(t, "unlined") {
 			j.Lining.Thickness = 0
@@ -125,7 +127,7 @@ func anyJob(t *rapid.T) slipcase.Job {
 		j.Clearance.Thickness = length(rapid.Float64Range(2, 6).Draw(t, "clearance"))
 		if _, err := slipcase.Make(j); err == nil {
 			return j
-		} else if refused := (slipcase.Problems)(nil); !errors.As(err, &refused) {
+		} else if refused := (job.Problems)(nil); !errors.As(err, &refused) {
 			t.Fatalf("%v", err)
 		}
 	}
@@ -151,7 +153,7 @@ func anyTitle(t *rapid.T) string {
 }
 
 // anyCard draws a case of scored card for a book of any size.
-func anyCard(t *rapid.T) handout.Subject {
+func anyCard(t *rapid.T) plan.Plan {
 	draw := func(lo, hi float64, label string) length { return length(rapid.Float64Range(lo, hi).Draw(t, label)) }
 	j := cardJob(draw(40, 700, "height"), draw(20, 600, "width"), draw(1, 200, "thickness"), rapid.SampledFrom([]length{0, 0.4, 1, 3}).Draw(t, "card"))
 	j.Title = anyTitle(t)
@@ -159,11 +161,11 @@ func anyCard(t *rapid.T) handout.Subject {
 	if err != nil {
 		t.Skip("can't be made")
 	}
-	return handout.OfCard(c)
+	return c.Plan()
 }
 
 // anySubject draws a case of any kind, with titles of any kind.
-func anySubject(t *rapid.T) handout.Subject {
+func anySubject(t *rapid.T) plan.Plan {
 	if rapid.IntRange(0, 3).Draw(t, "of card") == 0 {
 		return anyCard(t)
 	}

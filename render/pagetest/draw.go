@@ -1,5 +1,5 @@
-// Package pagetest draws cases, titles and printers at random, records what is
-// drawn on pages, and holds it to the rules of every page, for tests.
+// Package pagetest draws cases, titles and printers at random, and holds what is
+// drawn on pages to the rules of every page, for tests.
 package pagetest
 
 import (
@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -80,15 +81,15 @@ func AnyCase(t *rapid.T) slipcase.Case {
 	j := slipcase.DefaultJob()
 	j.Title = AnyTitle(t)
 	j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
-	for _, c := range slipcase.Choices {
-		*c.At(&j) = rapid.SampledFrom(c.Words).Draw(t, c.Key)
+	for _, c := range j.Settings().Words() {
+		*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 	}
-	n := rapid.SampledFrom([]int{1, 1, 1, 1, 2, 3, slipcase.MostBooks}).Draw(t, "volumes")
+	n := rapid.SampledFrom([]int{1, 1, 1, 1, 2, 3, job.MostBooks}).Draw(t, "volumes")
 	for i := range n {
-		b := slipcase.Book{
-			Height:    slipcase.Readings{length(40, 700, "height")},
-			Width:     slipcase.Readings{length(20, 600, "width")},
-			Thickness: slipcase.Readings{length(1, 200/float64(n), "thickness")},
+		b := job.Book{
+			Height:    job.Readings{length(40, 700, "height")},
+			Width:     job.Readings{length(20, 600, "width")},
+			Thickness: job.Readings{length(1, 200/float64(n), "thickness")},
 		}
 		if i == 0 || rapid.Bool().Draw(t, "odd volume") {
 			j.Books = append(j.Books, b)
@@ -114,13 +115,13 @@ func AnyCase(t *rapid.T) slipcase.Case {
 
 // AnyCard draws a case of scored card.
 func AnyCard(t *rapid.T) onepiece.Case {
-	length := func(lo, hi float64, label string) slipcase.Readings {
-		return slipcase.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
+	length := func(lo, hi float64, label string) job.Readings {
+		return job.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
 	}
 	j := onepiece.DefaultJob()
 	j.Title = AnyTitle(t)
 	j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
-	j.Book = slipcase.Book{Height: length(40, 700, "height"), Width: length(20, 600, "width"), Thickness: length(1, 200, "thickness")}
+	j.Books = []job.Book{{Height: length(40, 700, "height"), Width: length(20, 600, "width"), Thickness: length(1, 200, "thickness")}}
 	j.Card.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.4, 1, 3}).Draw(t, "card")
 	c, err := onepiece.Make(j)
 	if err != nil {

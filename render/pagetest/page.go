@@ -11,51 +11,11 @@ import (
 	"forel/render/typeset"
 )
 
-// Page is a page as it was drawn.
-type Page struct {
-	record.Surface
-	Width, Height geometry.Length
-	order         int
-	filled, drawn []int // when each fill and each line was drawn
-}
-
-// Stroke keeps a path.
-func (p *Page) Stroke(path geometry.Path, s render.Stroke) {
-	p.order++
-	p.drawn = append(p.drawn, p.order)
-	p.Surface.Stroke(path, s)
-}
-
-// Fill keeps a filled path.
-func (p *Page) Fill(path geometry.Path, c render.Color) {
-	p.order++
-	p.filled = append(p.filled, p.order)
-	p.Surface.Fill(path, c)
-}
-
-// Pages is a document as it was drawn, page by page; make it with NewPages.
-type Pages struct {
-	*Page // the last
-	All   []*Page
-}
-
-// AddPage starts a page.
-func (d *Pages) AddPage(width, height geometry.Length) {
-	d.Page = &Page{Width: width, Height: height}
-	d.All = append(d.All, d.Page)
-}
-
-// NewPages gives a document without pages.
-func NewPages() *Pages { return &Pages{Page: &Page{}} }
-
-// Bookmark is for a viewer only.
-func (d *Pages) Bookmark(string) {}
-
 // slack is what boxes may share by the rounding of floats.
 const slack geometry.Length = 1e-6
 
 // Apart finds words that lie on other words.
-func (p *Page) Apart() (faults []string) {
+func Apart(p *record.Surface) (faults []string) {
 	for i, a := range p.Texts {
 		for _, b := range p.Texts[:i] {
 			if typeset.Box(a.Text).Grow(-slack).Overlaps(typeset.Box(b.Text).Grow(-slack)) {
@@ -67,7 +27,7 @@ func (p *Page) Apart() (faults []string) {
 }
 
 // Within finds what reaches out of an area.
-func (p *Page) Within(area geometry.Box) (faults []string) {
+func Within(p *record.Surface, area geometry.Box) (faults []string) {
 	area = area.Grow(slack)
 	for _, a := range p.Texts {
 		if box := typeset.Box(a.Text); !area.Contains(box) {
@@ -86,17 +46,17 @@ func (p *Page) Within(area geometry.Box) (faults []string) {
 
 // OffLines finds words that a line runs through. A line counts that no fill
 // behind the words has painted over.
-func (p *Page) OffLines() (faults []string) {
+func OffLines(p *record.Surface) (faults []string) {
 	for _, a := range p.Texts {
 		box := inked(a.Text).Grow(-slack)
-		painted := 0 // everything up to here is
-		for i, f := range p.Fills {
+		painted := -1 // everything up to here is
+		for _, f := range p.Fills {
 			if covers(f.Path, box) {
-				painted = p.filled[i]
+				painted = f.Nth
 			}
 		}
-		for i, s := range p.Strokes {
-			if p.drawn[i] > painted && runsInto(s.Path, box) {
+		for _, s := range p.Strokes {
+			if s.Nth > painted && runsInto(s.Path, box) {
 				faults = append(faults, fmt.Sprintf("a line in %s at %.1f runs through %.60q at %.1f", s.Layer, s.Path.Bounds(), a.String, box))
 			}
 		}
@@ -167,7 +127,7 @@ func Enters(a, b geometry.Point, box geometry.Box) bool {
 }
 
 // OfTheScale finds words whose size is not one of the type scale's.
-func (p *Page) OfTheScale() (faults []string) {
+func OfTheScale(p *record.Surface) (faults []string) {
 	for _, a := range p.Texts {
 		if !slices.Contains([]render.Points{20, 12, 9, 7.5, 6.5}, a.Size) {
 			faults = append(faults, fmt.Sprintf("%.60q has a size of %v pt", a.String, a.Size))
@@ -178,6 +138,6 @@ func (p *Page) OfTheScale() (faults []string) {
 
 // Faults finds all that is wrong with a page whose words and lines belong in an
 // area.
-func (p *Page) Faults(area geometry.Box) []string {
-	return slices.Concat(p.Apart(), p.Within(area), p.OffLines(), p.OfTheScale())
+func Faults(p *record.Surface, area geometry.Box) []string {
+	return slices.Concat(Apart(p), Within(p, area), OffLines(p), OfTheScale(p))
 }

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/render"
 	"forel/render/pagetest"
@@ -21,14 +22,14 @@ type span struct{ lo, hi float64 }
 
 // caseOf draws the case of a book of a random size.
 func caseOf(t *rapid.T, height, width, thickness span) slipcase.Case {
-	length := func(s span, label string) slipcase.Readings {
-		return slipcase.Readings{geometry.Length(rapid.OneOf(
+	length := func(s span, label string) job.Readings {
+		return job.Readings{geometry.Length(rapid.OneOf(
 			rapid.Float64Range(s.lo, s.hi),
 			rapid.Map(rapid.IntRange(int(2*s.lo), int(2*s.hi)), func(n int) float64 { return float64(n) / 2 }),
 		).Draw(t, label))}
 	}
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{
+	j.Books = []job.Book{{
 		Height: length(height, "height"), Width: length(width, "width"), Thickness: length(thickness, "thickness"),
 	}}
 	j.Lining.Thickness = rapid.SampledFrom([]geometry.Length{0.15, 0}).Draw(t, "lining")

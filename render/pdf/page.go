@@ -1,64 +1,59 @@
 package pdf
 
 import (
+	"math"
+
+	"github.com/signintech/gopdf"
+
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
 	"forel/render/typeset"
 )
 
-// Page is one page: a render.Surface. Its words lie above its lines and fills,
-// which keep their order. The PDF library draws a path in pieces, one curve or
-// polygon each, to a hundredth of a point; here a path of lines and arcs is one
-// path, so that its corners are joined and its dashes run on, and words stand
-// as exactly as lines.
+// Page is one page: a render.Surface. The library draws one page after the
+// other; a page keeps what it is to draw, with every place as it is in the file,
+// so that pages can be drawn on side by side.
 type Page struct {
-	object        int // its number in the file, once that is known
-	width, height geometry.Length
+	width, height geometry.Length // of the upright sheet
+	lies          bool
 	black         bool
-	open          bool // it may still be drawn on when there are others after it
-	lines, words  content
-	face          string  // that words are set in; as written
-	used          [2]used // characters of the regular and the bold
-	packed        []byte  // all of it, once it is done
+	across, down  geometry.Length // what a millimetre of the page is in the file
+	still         geometry.Point  // which that leaves where it is
+	clip          []gopdf.Point   // the corners of what may be printed, or none
+	lines, words  []func(*writer) error
 }
 
-// newPage starts a page. It opens a graphics state that is closed with the page:
-// cut off at what may be printed, scaled to what the printer makes true.
-func newPage(width, height geometry.Length, setup *paper.Setup) *Page {
-	p := &Page{width: width, height: height}
-	p.lines.end("q")
-	if setup != nil {
-		lying := width > height
-		x, y, center := setup.InFile(lying)
-		area := setup.Printable(lying)
-		put := func(at geometry.Point) geometry.Point {
-			from := at.Sub(center)
-			return center.Add(geometry.Pt(from.X*geometry.Length(x), from.Y*geometry.Length(y)))
-		}
-		area = geometry.Box{Min: put(area.Min), Max: put(area.Max)}
-		p.lines.op("re W n", pt(area.Min.X), pt(height-area.Max.Y), pt(area.Width()), pt(area.Height()))
-		if x != 1 || y != 1 {
-			cx, cy := pt(center.X), pt(height-center.Y)
-			p.lines.exact("cm", x, 0, 0, y, cx*(1-x), cy*(1-y))
-		}
+func newPage(width, height geometry.Length, setup *paper.Setup, black bool) *Page {
+	p := &Page{width: width, height: height, lies: width > height, black: black, across: 1, down: 1}
+	if p.lies {
+		p.width, p.height = height, width
 	}
-	p.lines.op("M", 4) // a corner sharper than 29 degrees is cut off, as in SVG
+	if setup != nil {
+		x, y, center := setup.InFile(p.lies)
+		p.across, p.down, p.still = geometry.Length(x), geometry.Length(y), center
+		p.clip = p.places(geometry.Rectangle(setup.Printable(p.lies)).Flatten(bend))
+	}
 	return p
 }
 
-// done ends the page, of which its content is kept, packed.
-func (p *Page) done() {
-	if p.packed != nil {
-		return
+// places gives where points of the page are in the file: in millimetres from
+// the upright sheet's upper left corner, Y downward.
+func (p *Page) places(points []geometry.Point) []gopdf.Point {
+	all := make([]gopdf.Point, len(points))
+	for i, at := range points {
+		from := at.Sub(p.still)
+		x, y := p.still.X+from.X*p.across, p.still.Y+from.Y*p.down
+		if p.lies {
+			x, y = y, p.height-x
+		}
+		all[i] = gopdf.Point{X: x.MM(), Y: y.MM()}
 	}
-	all := p.lines.data
-	if len(p.words.data) > 0 {
-		all = append(append(append(all, "BT\n"...), p.words.data...), "ET\n"...)
-	}
-	p.packed = pack(append(all, "Q\n"...))
-	p.lines, p.words = content{}, content{}
+	return all
 }
+
+// bend is how far the chords that stand for an arc may leave it.
+const bend geometry.Length = 0.002
 
 // Begin opens a layer; pages have none, so it does nothing.
 func (p *Page) Begin(render.Layer) {}
@@ -66,8 +61,8 @@ func (p *Page) Begin(render.Layer) {}
 // End closes a layer.
 func (p *Page) End() {}
 
-// Stroke draws along a path, its arcs as Bézier curves within 0.002 mm of
-// themselves. Dashes run on from one line or arc of the path to the next.
+// Stroke draws along a path, its arcs as chords within 0.002 mm of themselves.
+// Dashes run on from one line or arc of the path to the next.
 func (p *Page) Stroke(path geometry.Path, s render.Stroke) {
 	if len(path.Vertices) < 2 {
 		return
@@ -78,9 +73,17 @@ func (p *Page) Stroke(path geometry.Path, s render.Stroke) {
 			s.Color = render.Black
 		}
 	}
-	p.lines.pen(s)
-	p.lines.path(path, p.height)
-	p.lines.end("S")
+	// A line may run any way: its width and dashes get the mean of both scales.
+	mean := geometry.Length(math.Sqrt(float64(p.across * p.down)))
+	s.Width *= mean
+	s.Phase = phase(s) * mean
+	dash := make([]geometry.Length, len(s.Dash))
+	for i, l := range s.Dash {
+		dash[i] = l * mean
+	}
+	s.Dash = dash
+	points := p.places(path.Flatten(bend))
+	p.lines = append(p.lines, func(w *writer) error { return w.stroke(points, path.Closed, s) })
 }
 
 // Fill fills a closed path.
@@ -91,9 +94,8 @@ func (p *Page) Fill(path geometry.Path, c render.Color) {
 	if p.black {
 		c = c.InBlack()
 	}
-	p.lines.ink(c)
-	p.lines.path(path, p.height)
-	p.lines.end("f")
+	points := p.places(path.Flatten(bend))
+	p.lines = append(p.lines, func(w *writer) error { return w.fill(points, c) })
 }
 
 // Text sets a line of text.
@@ -104,43 +106,42 @@ func (p *Page) Text(t render.Text) {
 	if p.black && t.Color != render.White {
 		t.Color = render.Black
 	}
-	weight, face := 0, "/F1 "
-	if t.Bold {
-		weight, face = 1, "/F2 "
-	}
-	back := geometry.Length(0)
+	var back geometry.Length
 	if t.Align != render.Start {
 		back = typeset.Width(t.String, t.Size, t.Bold)
 		if t.Align == render.Middle {
 			back /= 2
 		}
 	}
-	w := &p.words
-	w.ink(t.Color)
-	var room [24]byte
-	if f := number(append(room[:0], face...), float64(t.Size), 2); string(f) != p.face {
-		p.face = string(f)
-		w.data = append(append(w.data, f...), " Tf\n"...)
-	}
-	x, y := t.At.X-back, t.At.Y
+	angle, along := 0., p.across
 	if t.Turned {
-		w.data = append(w.data, "0 1 -1 0 "...)
-		x, y = t.At.X, t.At.Y+back
+		angle, along = 90, p.down
+		t.At.Y += back
 	} else {
-		w.data = append(w.data, "1 0 0 1 "...)
+		t.At.X -= back
 	}
-	w.point(pt(x), pt(p.height-y))
-	w.data = append(w.data, "Tm <"...)
-	const hex = "0123456789ABCDEF"
-	for _, r := range t.String {
-		if !typeset.Has(r) {
-			r = typeset.Missing
-		}
-		p.used[weight].add(r)
-		g := typeset.Index(r, t.Bold)
-		w.data = append(w.data, hex[g>>12], hex[g>>8&15], hex[g>>4&15], hex[g&15])
+	if p.lies {
+		angle += 90
 	}
-	w.data = append(w.data, "> Tj\n"...)
+	t.Size *= render.Points(along)
+	t.String = typeset.Settable(t.String)
+	at := p.places([]geometry.Point{t.At})[0]
+	p.words = append(p.words, func(w *writer) error { return w.text(at, angle, t) })
 }
 
-func pt(l geometry.Length) float64 { return float64(l / geometry.PDFPoint) }
+// phase gives how far into its dashes a line starts, from none to one round of
+// them: PDF knows no negative phase.
+func phase(s render.Stroke) geometry.Length {
+	var period geometry.Length
+	for _, l := range s.Dash {
+		period += l
+	}
+	if period <= 0 {
+		return 0
+	}
+	left := s.Phase - geometry.Length(int(s.Phase/period))*period
+	if left < 0 {
+		left += period
+	}
+	return left
+}

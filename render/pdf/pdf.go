@@ -1,15 +1,13 @@
 // Package pdf writes drawings as pages of a PDF (ISO 32000-1), at true size:
 // user space is 1/72 in. The typeface is embedded, and a viewer is asked to
-// print without scaling. Lines and fills keep their order; words lie above
-// them all.
+// print without scaling, on one side. Lines and fills keep their order; words lie
+// above them all, in the order in which they were set.
 package pdf
 
 import (
 	"fmt"
-	"runtime"
+	"slices"
 	"time"
-
-	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/paper"
@@ -25,6 +23,20 @@ type Document struct {
 	pages     []*Page
 	bookmarks []bookmark
 	labels    []label
+}
+
+// bookmark is an entry of the viewer's list of contents.
+type bookmark struct {
+	title string
+	page  int // its index
+	above int // the index of the bookmark it is under, -1 for none
+}
+
+// label is where a run of page labels starts.
+type label struct {
+	page     int // its index
+	numerals render.Numerals
+	first    int
 }
 
 // New starts a document with the title that viewers show.
@@ -47,51 +59,49 @@ func (d *Document) Dated(t time.Time) { d.date = t.UTC() }
 // line is finer than render.Finest.
 func (d *Document) BlackOnly() { d.black = true }
 
-// AddPage starts a page of the given size.
+// AddPage starts a page of the given size. One that is wider than high lies: in
+// the file it is an upright sheet with all that is on it turned a quarter
+// anticlockwise, its left at the sheet's bottom. A printer's driver turns a page
+// that lies either way, and a margin would come to the wrong side.
 func (d *Document) AddPage(width, height geometry.Length) {
-	if len(d.pages) > 0 && !d.last().open {
-		d.last().done()
-	}
-	p := newPage(width, height, d.setup)
-	p.black = d.black
-	d.pages = append(d.pages, p)
+	d.pages = append(d.pages, newPage(width, height, d.setup, d.black))
 }
 
 // Page gives the last page. It may be drawn on after others are added, and by
 // another goroutine than they are, until Bytes.
-func (d *Document) Page() render.Surface {
-	d.last().open = true
-	return d.last()
-}
+func (d *Document) Page() render.Surface { return d.last() }
 
 // Pages gives the number of pages so far.
 func (d *Document) Pages() int { return len(d.pages) }
 
+// Bookmark names the last page in the viewer's list of contents.
+func (d *Document) Bookmark(title string) {
+	d.bookmarks = append(d.bookmarks, bookmark{title, len(d.pages) - 1, -1})
+}
+
+// Under names the last page in the list of contents under the bookmark of the
+// title given, which is made where there is none.
+func (d *Document) Under(above, title string) {
+	is := func(b bookmark) bool { return b.title == above && b.above < 0 }
+	if !slices.ContainsFunc(d.bookmarks, is) {
+		d.Bookmark(above)
+	}
+	d.bookmarks = append(d.bookmarks, bookmark{title, len(d.pages) - 1, slices.IndexFunc(d.bookmarks, is)})
+}
+
+// Label says how viewers number the last page and those after it: with these
+// numerals, from a number on. Without it they count pages from 1.
+func (d *Document) Label(n render.Numerals, first int) {
+	d.labels = append(d.labels, label{len(d.pages) - 1, n, first})
+}
+
 // Bytes ends the document and gives the file.
 func (d *Document) Bytes() ([]byte, error) {
-	var chars [2]used
-	for _, p := range d.pages {
-		for weight := range chars {
-			chars[weight].addAll(p.used[weight])
-		}
-	}
-	var bones skeleton
-	var made, pages errgroup.Group
-	made.Go(func() (err error) { bones, err = skeletonWith(chars); return err })
-	pages.SetLimit(runtime.GOMAXPROCS(0))
-	for _, p := range d.pages {
-		pages.Go(func() error { p.done(); return nil })
-	}
-	pages.Wait() // none gives an error
-	err := made.Wait()
-	var data []byte
-	if err == nil {
-		data, err = d.finish(bones)
-	}
+	file, err := d.written()
 	if err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}
-	return data, nil
+	return file, nil
 }
 
 // Begin opens a layer of the last page; pages have none, so it does nothing.

@@ -29,7 +29,9 @@ func made(t testing.TB, d *pdf.Document) []byte {
 	t.Helper()
 	file, err := d.Bytes()
 	require.NoError(t, err)
-	require.NoError(t, api.Validate(bytes.NewReader(file), model.NewDefaultConfiguration()))
+	strict := model.NewDefaultConfiguration()
+	strict.ValidationMode = model.ValidationStrict
+	require.NoError(t, api.Validate(bytes.NewReader(file), strict))
 	return file
 }
 
@@ -77,8 +79,8 @@ var anyPath = rapid.Custom(func(t *rapid.T) geometry.Path {
 })
 
 // An outline with arcs is one path in the finished file, closed where it was,
-// within 0.01 mm of the true arcs (0.002 mm of a curve, the rest for rounding in
-// the reader), whether it is stroked or filled.
+// within 0.01 mm of the true arcs (0.002 mm of a chord, the rest for rounding to a
+// hundredth of a point and in the reader), whether it is stroked or filled.
 func TestArcsAreTrue(t *testing.T) {
 	const n = 80
 	d := pdf.New("Arcs")
@@ -135,8 +137,11 @@ func nearest(p pdftest.Path, at geometry.Point) float64 {
 	return near
 }
 
+// hundredth is a place of a point's second decimal, in millimetres.
+const hundredth = 0.01 * 25.4 / 72
+
 // Dashes start where they are asked to and run through the whole path: it is
-// one path with one phase.
+// one path with one phase, open as it was.
 func TestDashesKeepTheirPhase(t *testing.T) {
 	for _, test := range []struct{ phase, want geometry.Length }{{0, 0}, {2.5, 2.5}, {5.6, 0}, {13, 1.8}, {-1, 4.6}} {
 		d := pdf.New("Dashes")
@@ -147,9 +152,10 @@ func TestDashesKeepTheirPhase(t *testing.T) {
 		require.Len(t, paths, 1)
 		require.Equal(t, 1, paths[0].Moves)
 		require.Len(t, paths[0].Dash, 2)
-		assert.InDelta(t, 4, paths[0].Dash[0], 1e-3)
-		assert.InDelta(t, 1.6, paths[0].Dash[1], 1e-3)
-		assert.InDelta(t, test.want.MM(), paths[0].Phase, 1e-3, "phase %v", test.phase)
+		require.False(t, paths[0].Closed)
+		assert.InDelta(t, 4, paths[0].Dash[0], hundredth)
+		assert.InDelta(t, 1.6, paths[0].Dash[1], hundredth)
+		assert.InDelta(t, test.want.MM(), paths[0].Phase, hundredth, "phase %v", test.phase)
 	}
 }
 
@@ -208,8 +214,8 @@ func TestDate(t *testing.T) {
 	// 1700000000 seconds after 1970 are 22:13:20 on 14 November 2023 in UTC.
 	dated := file(time.Unix(1700000000, 0).In(time.FixedZone("", 3*3600)))
 	r := pdftest.Open(t, dated)
-	assert.Equal(t, "D:20231114221320Z", r.Meta("CreationDate"))
-	assert.Equal(t, "D:20231114221320Z", r.Meta("ModDate"))
+	assert.Equal(t, "D:20231114221320+00'00'", r.Meta("CreationDate"))
+	assert.Equal(t, "D:20231114221320+00'00'", r.Meta("ModDate"))
 	assert.Equal(t, dated, file(time.Unix(1700000000, 0)))
 	assert.NotContains(t, string(file(time.Time{})), "Date")
 }
@@ -271,28 +277,48 @@ func TestNothingOutsideThePrintable(t *testing.T) {
 	doc := pdftest.Open(t, made(t, d))
 	for seed := range n {
 		p := any.Example(seed)
-		s, lying := p.setup, p.lying
-		w, h := s.Size(lying)
+		s := p.setup
+		size := doc.Size(seed + 1)
+		require.InDelta(t, s.Sheet.Width.MM(), size.X, 0.01, "an upright sheet")
+		require.InDelta(t, s.Sheet.Height.MM(), size.Y, 0.01, "an upright sheet")
 		lo, hi, ok := doc.Ink(seed+1, 100)
 		require.True(t, ok)
-		// A page that lies is turned a quarter anticlockwise onto the sheet: its
-		// left is the sheet's bottom (RFC 8011, from memory).
 		left, right, top, bottom := s.Margins.Left, s.Margins.Right, s.Margins.Top, s.Margins.Bottom
-		across, along := s.Measured.Across, s.Measured.Along
-		if lying {
-			left, right, top, bottom = s.Margins.Bottom, s.Margins.Top, s.Margins.Left, s.Margins.Right
-			across, along = along, across
-		}
 		// Where the printer prints too large, less than its margins allow is inked.
 		spare := func(room, measured geometry.Length) float64 {
 			return room.MM() * max(0, 1-200/measured.MM()) / 2
 		}
-		x, y := spare(w-left-right, across), spare(h-top-bottom, along)
+		x := spare(s.Sheet.Width-left-right, s.Measured.Across)
+		y := spare(s.Sheet.Height-top-bottom, s.Measured.Along)
 		const dot = 0.3
 		for _, e := range []struct{ want, got float64 }{
-			{left.MM() + x, lo.X}, {(w - right).MM() - x, hi.X}, {top.MM() + y, lo.Y}, {(h - bottom).MM() - y, hi.Y},
+			{left.MM() + x, lo.X}, {(s.Sheet.Width - right).MM() - x, hi.X}, {top.MM() + y, lo.Y}, {(s.Sheet.Height - bottom).MM() - y, hi.Y},
 		} {
 			require.InDelta(t, e.want, e.got, dot, "page %d", seed+1)
 		}
 	}
+}
+
+// A page that lies is turned a quarter anticlockwise onto the sheet: its left is
+// the sheet's bottom (RFC 8011, 5.2.10 "landscape", from memory), its words read
+// upward, and those that read upward on the page are upside down.
+func TestALyingPageIsTurnedOntoTheSheet(t *testing.T) {
+	d := pdf.New("Lying")
+	d.AddPage(170, 120)
+	d.Fill(geometry.Rectangle(geometry.Bx(0, 0, 20, 10)), render.Black) // upper left
+	d.Text(render.Text{At: geometry.Pt(100, 60), String: "level", Size: 9, Color: render.Black})
+	d.Text(render.Text{At: geometry.Pt(100, 60), String: "turned", Size: 9, Turned: true, Align: render.End, Color: render.Black})
+	file := made(t, d)
+	drawn := pdftest.Open(t, file)
+	assert.InDelta(t, 170, drawn.Size(1).X, 0.01, "turned back by other code")
+	lo, hi := drawn.Paths(1)[0].Bounds()
+	for want, got := range map[float64]float64{0: lo.X + lo.Y, 20: hi.X, 10: hi.Y} {
+		assert.InDelta(t, want, got, 0.01)
+	}
+	ctx, err := api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
+	require.NoError(t, err)
+	_, _, page, err := ctx.PageDict(1, false)
+	require.NoError(t, err)
+	assert.Greater(t, page.MediaBox.Height(), page.MediaBox.Width())
+	assert.Zero(t, page.Rotate)
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/render/document"
 	"forel/render/pagetest"
 )
 
@@ -14,21 +15,20 @@ import (
 func TestPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		o := Options{Setup: pagetest.Broad(t)}
-		var d *Drawing
+		var d *document.Document
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)
 			o.Round = pagetest.Rounding(c.Job.Unit)
-			d = CardDrawing{c, o}.draw()
+			d = Draw(c.Plan(), o)
 		} else {
 			c := pagetest.AnyCase(t)
 			o.Round = pagetest.Rounding(c.Job.Unit)
-			d = Draw(Of(c), o)
+			d = Draw(c.Plan(), o)
 		}
-		for i := range d.Pages() {
-			var p pagetest.Page
-			d.Page(i, &p)
+		pages := d.Pages()
+		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
-			require.Empty(t, p.Faults(o.Setup.Reach(false)), "page %d of %d", i+1, d.Pages())
+			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(false)), "page %d of %d", i+1, len(pages))
 		}
 	})
 }

@@ -1,115 +1,79 @@
 package proof
 
 import (
-	"fmt"
-
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render"
-	"forel/render/typeset"
+	"forel/render/document"
 )
 
 // book is the document being made.
 type book struct {
-	Options
-	Subject
-	*Drawing // its last page is drawn on
-	faces    []face
-	looks    looks
-	base     look                  // of a face inside where nothing is turned in
-	pageOf   map[geometry.Face]int // on which a face is drawn flat
-	caption  func(face) string     // says what lies on a face, where that is not covering
+	plan.Plan
+	*document.Document
+	faces  []face
+	looks  looks
+	pageOf map[geometry.Face]int // on which a face is drawn flat
+}
+
+// substitute is by how much wider a viewer's typeface may be than ours.
+const substitute = 1.2
+
+// newBook starts the document of a proof. Nothing of it is to be cut: no layer is
+// opened.
+func newBook(p plan.Plan, o Options) *book {
+	d := &document.Document{Options: o, Title: "Proof: " + name(p), Running: name(p), Wider: substitute,
+		About: "A " + p.Kind + " folded up from " + from(p) + ": seen from outside, then every face with what lies on it. " +
+			"Figures, not at true size: not to be cut from.",
+		Foot: "Figures, not at true size: do not cut from this page."}
+	return &book{Plan: p, Document: d, faces: study(p.Proof), looks: looksOf(p.Proof), pageOf: map[geometry.Face]int{}}
 }
 
 // Draw draws the case from outside at an angle, what is wrong if anything is,
 // then every face flat, and a table of them.
-func Draw(s Subject, o Options) *Drawing {
-	b := &book{
-		Options: o, Subject: s, Drawing: newDrawing(s, o.Setup.Sheet), faces: study(s.Report),
-		looks: looksOf(s), pageOf: map[geometry.Face]int{},
+func Draw(p plan.Plan, o Options) *document.Document {
+	b := newBook(p, o)
+	first := 2
+	if !p.Proof.Sound() {
+		b.Aside(func() {
+			b.faultPages()
+			first += b.Count()
+		})
 	}
-	b.black, b.date = o.Black, o.Date
-	b.base = s.inside(b.looks)
-	first := 2 + b.countFaultPages()
-	for i, sp := range b.spreads() {
-		for _, row := range sp.rows {
-			for _, face := range row.names {
-				if _, ok := faceOf(b.faces, face); ok {
-					b.pageOf[face] = first + i
+	for i, sp := range p.Proof.Spreads {
+		for _, row := range sp.Rows {
+			for _, cell := range row {
+				if _, ok := faceOf(b.faces, cell.Face); ok {
+					b.pageOf[cell.Face] = first + i
 				}
 			}
 		}
 	}
 	b.solidPage()
-	if !s.Report.Sound() {
+	if !p.Proof.Sound() {
 		b.faultPages()
 	}
 	if len(b.faces) > 0 {
 		b.facePages()
 	}
-	b.feet()
-	return b.Drawing
+	return b.Document
 }
 
-// quiet gives the same document drawn apart, to measure with.
-func (b *book) quiet() *book {
-	q := *b
-	q.Drawing = newDrawing(b.Subject, b.Setup.Sheet)
-	q.AddPage("")
-	return &q
+// measured returns where drawing something ends, without keeping it.
+func (b *book) measured(draw func() Length) (end Length) {
+	b.Aside(func() { end = draw() })
+	return end
 }
 
-func (b *book) countFaultPages() int {
-	if b.Report.Sound() {
-		return 0
-	}
-	q := b.quiet()
-	q.faultPages()
-	return q.Pages() - 1
-}
-
-// foot is the height of the line at the bottom of a page.
-const foot Length = 6
-
-// room gives what of a page can be drawn on, above its foot.
-func (b *book) room() geometry.Box {
-	box := b.Setup.Printable(false)
-	box.Max.Y -= foot
-	return box
-}
-
-// newPage starts a page and gives the room on it.
-func (b *book) newPage(bookmark string) geometry.Box {
-	b.AddPage(bookmark)
-	return b.room()
-}
-
-// feet draws the foot of every page.
-func (b *book) feet() {
-	box := b.room()
-	y := box.Max.Y + foot - typeset.Descent(noteSize)
-	for i := range b.pages {
-		b.turnTo(i)
-		b.Stroke(geometry.Line(geometry.Pt(box.Min.X, box.Max.Y+1.4), geometry.Pt(box.Max.X, box.Max.Y+1.4)), rule)
-		left := "Figures, not at true size: do not cut from this page."
-		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: left, Size: noteSize, Color: render.Black})
-		right := fmt.Sprintf("page %d of %d – %s", i+1, b.Pages(), b.name())
-		room := box.Width() - typeset.Width(left, noteSize, false) - 8
-		b.Text(render.Text{At: geometry.Pt(box.Max.X, y), String: fit(right, noteSize, false, room), Size: noteSize, Align: render.End, Color: render.Black})
-	}
-}
-
-// heading sets a head with an explanation at the top of a page and gives where
+// heading sets a head with an explanation at the top of a page and returns where
 // it ends.
 func (b *book) heading(box geometry.Box, head, text string) Length {
-	y := b.paragraph(box, box.Min.Y-1.2, head, render.HeadSize, true)
+	y := b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
 	return b.paragraph(box, y, text, render.BodySize, false) + 2
 }
 
-// paragraph sets text below y within a box's sides and gives where it ends.
+// paragraph sets text below y within a box's sides and returns where it ends.
 func (b *book) paragraph(box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
-	for _, l := range wrapped(text, size, bold, box.Width()) {
-		y += typeset.LineHeight(size)
-		b.Text(render.Text{At: geometry.Pt(box.Min.X, y), String: l, Size: size, Bold: bold, Color: render.Black})
-	}
-	return y + typeset.Descent(size)
+	box.Max.X = box.Min.X + box.Width()*spare[bold]
+	return document.Paragraph(b, box, y, text, size, bold)
 }

@@ -6,6 +6,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -99,29 +100,22 @@ func drawTag(s render.Surface, number string, at geometry.Point) {
 // faultPages lists the faults with their numbers and where each is drawn.
 func (b *book) faultPages() {
 	const indent Length = 9
-	var y Length
-	var body geometry.Box
-	start := func() {
-		body = b.newPage("Faults")
-		y = b.heading(body, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
+	head := func(box geometry.Box) Length {
+		return b.heading(box, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
 	}
-	start()
-	for i, f := range b.Report.Faults {
+	blocks := []document.Block{{Bookmark: "Faults", Stays: true, Draw: head}}
+	for i, f := range b.Proof.Faults {
 		text := f.String()
 		if page, ok := b.pageOf[f.Face]; ok {
 			text += fmt.Sprintf(" (page %d)", page)
 		}
-		lines := wrapped(text, render.BodySize, false, body.Width()-indent)
-		tall := max(2*tagRadius, Length(len(lines))*typeset.LineHeight(render.BodySize)) + 2.5
-		if y+tall > body.Max.Y {
-			start()
-		}
-		drawTag(b, fmt.Sprint(i+1), geometry.Pt(body.Min.X+tagRadius+0.4, y+tagRadius))
-		line := y + tagRadius - typeset.LineHeight(render.BodySize) + typeset.Ascent(render.BodySize)/2
-		for _, l := range lines {
-			line += typeset.LineHeight(render.BodySize)
-			b.Text(render.Text{At: geometry.Pt(body.Min.X+indent, line), String: l, Size: render.BodySize, Color: render.Black})
-		}
-		y += tall
+		blocks = append(blocks, document.Block{Head: head, Draw: func(box geometry.Box) Length {
+			y := box.Min.Y
+			drawTag(b, fmt.Sprint(i+1), geometry.Pt(box.Min.X+tagRadius+0.4, y+tagRadius))
+			box.Min.X += indent
+			line := y + tagRadius - typeset.LineHeight(render.BodySize) + typeset.Ascent(render.BodySize)/2
+			return max(y+2*tagRadius, b.paragraph(box, line, text, render.BodySize, false)) + 2.5
+		}})
 	}
+	b.Flow(nil, blocks...)
 }

@@ -11,6 +11,8 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/record"
 	"forel/render/typeset"
@@ -38,29 +40,28 @@ func tags(on *record.Surface) map[string][]geometry.Point {
 func TestEveryFaultIsMarked(t *testing.T) {
 	for name, s := range broken(t) {
 		t.Run(name, func(t *testing.T) {
-			require.NotEmpty(t, s.Report.Faults)
-			d := Draw(s, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
-			pages := make([]record.Surface, d.Pages())
-			words := make([]string, d.Pages())
+			require.NotEmpty(t, s.Proof.Faults)
+			d := Draw(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+			pages := d.Pages()
+			words := make([]string, len(pages))
 			for i := range pages {
-				d.Page(i, &pages[i])
 				for _, w := range pages[i].Texts {
 					words[i] += w.String + "\n"
 				}
 			}
 			require.Contains(t, words[1], "What is wrong")
 			list := strings.ReplaceAll(words[1], "\n", " ")
-			for i, f := range s.Report.Faults {
+			for i, f := range s.Proof.Faults {
 				number := fmt.Sprint(i + 1)
-				assert.NotEmpty(t, tags(&pages[1])[number], "%s: %s", number, f)
-				if f.Face == "" || len(s.Report.Faces) == 0 {
+				assert.NotEmpty(t, tags(&pages[1].Surface)[number], "%s: %s", number, f)
+				if f.Face == "" || len(s.Proof.Faces) == 0 {
 					continue
 				}
 				found := false
 				for p := 2; p < len(pages); p++ {
-					if strings.Contains(words[p], "Mouth edge") == mouthEdge(f.Face) && strings.Contains(strings.ReplaceAll(words[p], "\n", " "), capital(string(f.Face))) {
+					if strings.Contains(words[p], "Mouth edge") == mouthEdge(f.Face) && strings.Contains(strings.ReplaceAll(words[p], "\n", " "), wording.Capital(string(f.Face))) {
 						found = true
-						assert.Len(t, tags(&pages[p])[number], 1, "%s on page %d: %s", number, p+1, f)
+						assert.Len(t, tags(&pages[p].Surface)[number], 1, "%s on page %d: %s", number, p+1, f)
 						assert.Contains(t, list, fmt.Sprintf("(page %d)", p+1))
 					}
 				}
@@ -75,16 +76,16 @@ func TestEveryFaultIsMarked(t *testing.T) {
 // outside as well.
 func TestMarksLieOnTheFault(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
-	require.Len(t, s.Report.Faces, 14)
-	faces := study(s.Report)
-	sc := sceneOf(s.Report, faces)
-	b := &book{Options: Options{Setup: setup("A4"), Round: geometry.ToTenthMM}, Subject: s, faces: faces, looks: looksOf(s)}
+	require.Len(t, s.Proof.Faces, 14)
+	faces := study(s.Proof)
+	sc := sightOf(s.Proof, faces)
+	b := newBook(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 	to, _ := fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
 	marks := b.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
 	var seen int
 	for _, m := range marks {
 		for _, f := range sc.faces {
-			if f.Face != geometry.LeftMouth && f.Face != geometry.RightMouth {
+			if f.Face != slipcase.LeftMouth && f.Face != slipcase.RightMouth {
 				continue
 			}
 			on := moveBox(polygon.Bounds(f.whole), to).Grow(0.01)
@@ -102,15 +103,13 @@ func TestMarksLieOnTheFault(t *testing.T) {
 func TestManyFaultsOnOneSpot(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
 	for i := range 24 {
-		f := foldup.Fault{Kind: foldup.Bare, Face: geometry.RightOutside, At: geometry.Bx(70, 100, 75, 105)}
+		f := foldup.Fault{Kind: foldup.Bare, Face: slipcase.RightOutside, At: geometry.Bx(70, 100, 75, 105)}
 		f.What = fmt.Sprintf("fault %d with enough words to fill more than one line of the list, so that the list takes more than one page in the end, as it would for a case with everything wrong", i)
-		s.Report.Faults = append(s.Report.Faults, f)
+		s.Proof.Faults = append(s.Proof.Faults, f)
 	}
 	o := Options{Setup: setup("Letter"), Round: geometry.ToTenthMM}
-	d := Draw(s, o)
-	for i := range d.Pages() {
-		on := &inOrder{}
-		d.Page(i, on)
-		checkPage(t, fmt.Sprintf("page %d", i+1), on, o)
+	d := Draw(s.Plan, o)
+	for i, p := range d.Pages() {
+		checkPage(t, fmt.Sprintf("page %d", i+1), &p.Surface, o)
 	}
 }

@@ -14,38 +14,18 @@ import (
 	"forel/render/typeset"
 )
 
-// inOrder keeps what is drawn, and how much was drawn before each text and each
-// fill, to tell what is painted over.
-type inOrder struct {
-	record.Surface
-	fillAt, strokeAt []int // place in the order of all that is drawn
-	n                int
-}
-
-func (s *inOrder) Stroke(p geometry.Path, st render.Stroke) {
-	s.n++
-	s.strokeAt = append(s.strokeAt, s.n)
-	s.Surface.Stroke(p, st)
-}
-
-func (s *inOrder) Fill(p geometry.Path, c render.Color) {
-	s.n++
-	s.fillAt = append(s.fillAt, s.n)
-	s.Surface.Fill(p, c)
-}
-
 // crossed gives the lines that run through a text and aren't painted over.
-func (s *inOrder) crossed(t render.Text) []record.Stroked {
+func crossed(s *record.Surface, t render.Text) []record.Stroked {
 	box := typeset.Box(t).Grow(-0.1)
-	covered := 0 // everything up to here is
-	for i, f := range s.Fills {
+	covered := -1 // everything up to here is
+	for _, f := range s.Fills {
 		if f.Path.Bounds().Contains(box) && (area{Rings: [][]geometry.Point{f.Path.Flatten(0.05)}}).Holds(box.Center()) {
-			covered = s.fillAt[i]
+			covered = f.Nth
 		}
 	}
 	var out []record.Stroked
-	for i, st := range s.Strokes {
-		if s.strokeAt[i] < covered {
+	for _, st := range s.Strokes {
+		if st.Nth < covered {
 			continue
 		}
 		grown := box.Grow(st.Stroke.Width / 2)
@@ -67,7 +47,7 @@ func (s *inOrder) crossed(t render.Text) []record.Stroked {
 }
 
 // leaders gives the lines from labels to what they speak of.
-func leaders(s *inOrder) []geometry.Path {
+func leaders(s *record.Surface) []geometry.Path {
 	var out []geometry.Path
 	for _, st := range s.Strokes {
 		if st.Stroke.Width == leaderLine.Width && st.Stroke.Color == leaderLine.Color && !st.Path.Closed {
@@ -82,7 +62,7 @@ func leaders(s *inOrder) []geometry.Path {
 func TestWordsStandClear(t *testing.T) {
 	all := subjects(t)
 	for name, s := range broken(t) {
-		require.False(t, s.Report.Sound(), name)
+		require.False(t, s.Proof.Sound(), name)
 		all["broken: "+name] = s
 	}
 	for name, s := range all {
@@ -94,18 +74,16 @@ func TestWordsStandClear(t *testing.T) {
 		for sheet, round := range roundings {
 			t.Run(name+"/"+sheet, func(t *testing.T) {
 				o := Options{Setup: setup(sheet), Round: round}
-				d := Draw(s, o)
-				for i := range d.Pages() {
-					on := &inOrder{}
-					d.Page(i, on)
-					checkPage(t, fmt.Sprintf("page %d", i+1), on, o)
+				d := Draw(s.Plan, o)
+				for i, p := range d.Pages() {
+					checkPage(t, fmt.Sprintf("page %d", i+1), &p.Surface, o)
 				}
 			})
 		}
 	}
 }
 
-func checkPage(t *testing.T, where string, on *inOrder, o Options) {
+func checkPage(t *testing.T, where string, on *record.Surface, o Options) {
 	t.Helper()
 	require.NotEmpty(t, on.Texts, where)
 	room := o.Setup.Printable(false).Grow(0.1)
@@ -118,7 +96,7 @@ func checkPage(t *testing.T, where string, on *inOrder, o Options) {
 		for _, b := range on.Texts[i+1:] {
 			assert.False(t, box.Grow(-0.2).Overlaps(typeset.Box(b.Text).Grow(-0.2)), "%s: %q lies on %q", where, a.String, b.String)
 		}
-		for _, line := range on.crossed(a.Text) {
+		for _, line := range crossed(on, a.Text) {
 			assert.Fail(t, "a line through words", "%s: %q at %v: %v", where, a.String, box, line)
 		}
 	}
@@ -137,11 +115,9 @@ func checkPage(t *testing.T, where string, on *inOrder, o Options) {
 
 // The page says plainly that figures are not patterns.
 func TestEveryPageSaysNotToCut(t *testing.T) {
-	d := Draw(made(t, jobOf(221.5, 148.5, 32)), Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
-	require.Equal(t, 4, d.Pages()) // from an angle, outside, inside, mouth
-	for i := range d.Pages() {
-		var on record.Surface
-		d.Page(i, &on)
+	d := Draw(made(t, jobOf(221.5, 148.5, 32)).Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+	require.Len(t, d.Pages(), 4) // from an angle, outside, inside, mouth
+	for i, on := range d.Pages() {
 		var words string
 		for _, w := range on.Texts {
 			words += w.String + "\n"

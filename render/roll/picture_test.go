@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/render/roll"
 )
@@ -53,7 +54,7 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		{slipcase.SidesOnly, "none", board, "#cbb993", "bare board, paper on the sides"},
 	} {
 		j := slipcase.DefaultJob()
-		j.Books = []slipcase.Book{{Height: slipcase.Readings{220}, Width: slipcase.Readings{150}, Thickness: slipcase.Readings{30}}}
+		j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 		j.Covering, j.ThumbHole.Shape = c.covering, c.hole
 		made, err := slipcase.Make(j)
 		require.NoError(t, err)
@@ -61,8 +62,7 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		assert.Equal(t, 2, colours[c.head], "%v: %v", c, colours)
 		assert.NotZero(t, colours[c.side], "%v: %v", c, colours)
 		assert.Equal(t, c.hole != "none", most > 4, "%v", c)
-		page, err := roll.Index(roll.Page{Entries: []roll.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
-		require.NoError(t, err)
+		page := roll.Index(roll.Page{Entries: []roll.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
 		assert.Contains(t, string(page), "seen from its mouth: "+c.says+`"`)
 	}
 }

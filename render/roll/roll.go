@@ -3,11 +3,11 @@
 package roll
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
-	"html/template"
+	"html"
 	"net/url"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -34,24 +34,65 @@ type Page struct {
 	Files   []File   // of the class as a whole, beside the page
 }
 
-// Index gives the page.
-func Index(p Page) ([]byte, error) {
-	var b bytes.Buffer
-	if err := page.Execute(&b, p); err != nil {
-		return nil, fmt.Errorf("index: %w", err)
+// Index gives the page. Whatever a maker typed is escaped.
+func Index(p Page) []byte {
+	var b strings.Builder
+	fmt.Fprintf(&b, head, len(p.Entries))
+	if p.Missing != nil {
+		b.WriteString("\n<p>Without files, since their row could not be made:</p>\n<ul>")
+		for _, m := range p.Missing {
+			fmt.Fprintf(&b, "<li>%s</li>", esc(m))
+		}
+		b.WriteString("</ul>")
 	}
-	return b.Bytes(), nil
+	if p.Files != nil {
+		b.WriteString("\n<p>For the teacher:</p>\n<ul>")
+		for _, f := range p.Files {
+			fmt.Fprintf(&b, `<li><a href="%s">%s</a></li>`, address(f.Name), esc(f.Says))
+		}
+		b.WriteString("</ul>")
+	}
+	b.WriteString("\n<table>\n<tr><th>case</th><th>student</th><th>height × width × thickness</th><th>files</th></tr>")
+	for _, e := range p.Entries {
+		e.row(&b)
+	}
+	b.WriteString(foot)
+	return []byte(b.String())
 }
 
-var page = template.Must(template.New("index").Funcs(template.FuncMap{
-	"path": func(folder, file string) string { return url.PathEscape(folder) + "/" + url.PathEscape(file) },
-	"here": url.PathEscape,
-	"size": func(e Entry, s plan.Size) string {
-		return e.Round.PrettyNumber(s.Height) + " × " + e.Round.PrettyNumber(s.Width) + " × " + e.Round.Pretty(s.Thickness)
-	},
-	"title":   func(e Entry) string { return cmp.Or(e.Plan.Title, capital(e.Plan.Content)) },
-	"picture": func() string { return PictureName }, "describe": describe,
-}).Parse(`<!DOCTYPE html>
+// row writes a student's row of the table.
+func (e Entry) row(b *strings.Builder) {
+	fmt.Fprintf(b, `
+<tr>
+<td><img src="%s" alt="%s" width="72" height="88"></td>
+<td>%s<br><small>%s</small></td>
+<td>book %s<br><small>outside %s</small></td>
+<td class="files">`,
+		address(e.Folder, PictureName), esc(describe(e.Plan)),
+		esc(e.Name), esc(cmp.Or(e.Plan.Title, capital(e.Plan.Content))),
+		e.size(e.Plan.Contents), e.size(e.Plan.Outside))
+	for _, f := range e.Files {
+		fmt.Fprintf(b, `<a href="%s">%s</a>`, address(e.Folder, f.Name), esc(f.Says))
+	}
+	b.WriteString("</td>\n</tr>")
+}
+
+func (e Entry) size(s plan.Size) string {
+	return esc(e.Round.PrettyNumber(s.Height) + " × " + e.Round.PrettyNumber(s.Width) + " × " + e.Round.Pretty(s.Thickness))
+}
+
+// esc writes text so that nothing in it counts as HTML.
+func esc(text string) string { return html.EscapeString(text) }
+
+// address gives the place of a file from the page, as an attribute holds it.
+func address(parts ...string) string {
+	for i, p := range parts {
+		parts[i] = url.PathEscape(p)
+	}
+	return esc(strings.Join(parts, "/"))
+}
+
+const head = `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -60,7 +101,7 @@ var page = template.Must(template.New("index").Funcs(template.FuncMap{
 <style>
 body { font: 16px/1.45 sans-serif; color: #000; background: #fff; margin: 2rem auto; max-width: 62rem; padding: 0 1rem; }
 h1 { font-size: 1.6rem; margin: 0 0 .3rem; }
-table { border-collapse: collapse; width: 100%; margin-top: 1.5rem; }
+table { border-collapse: collapse; width: 100%%; margin-top: 1.5rem; }
 th, td { text-align: left; vertical-align: middle; padding: .6rem .8rem .6rem 0; border-top: 1px solid #bbb; }
 th { border-top: 0; font-size: .85rem; }
 td small { color: #444; }
@@ -72,30 +113,14 @@ a { color: #0072b2; }
 </head>
 <body>
 <h1>Slipcases of the class</h1>
-<p>{{len .Entries}} students. Print every templates.pdf at actual size (100 %), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board.</p>
-{{- with .Missing}}
-<p>Without files, since their row could not be made:</p>
-<ul>{{range .}}<li>{{.}}</li>{{end}}</ul>
-{{- end}}
-{{- with .Files}}
-<p>For the teacher:</p>
-<ul>{{range .}}<li><a href="{{here .Name}}">{{.Says}}</a></li>{{end}}</ul>
-{{- end}}
-<table>
-<tr><th>case</th><th>student</th><th>height × width × thickness</th><th>files</th></tr>
-{{- range .Entries}}{{$e := .}}
-<tr>
-<td><img src="{{path .Folder picture}}" alt="{{describe .Plan}}" width="72" height="88"></td>
-<td>{{.Name}}<br><small>{{title .}}</small></td>
-<td>book {{size . .Plan.Contents}}<br><small>outside {{size . .Plan.Outside}}</small></td>
-<td class="files">{{range .Files}}<a href="{{path $e.Folder .Name}}">{{.Says}}</a>{{end}}</td>
-</tr>
-{{- end}}
+<p>%d students. Print every templates.pdf at actual size (100 %%), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board.</p>`
+
+const foot = `
 </table>
 <p><small>Knives and adhesives hurt people: sharp blade, heavy straightedge, fingers behind its edge; read the label and air the room. Laser or drag knife: read the maker's manual, never cut chlorinated plastics with a laser, never leave one running alone, use extraction. Local rules and trained people come first.</small></p>
 </body>
 </html>
-`))
+`
 
 func capital(s string) string {
 	first, size := utf8.DecodeRuneInString(s)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -107,11 +108,11 @@ func BenchmarkThousandJobs(b *testing.B) {
 
 // randomPlan gives the case of an invented book of any size.
 func randomPlan(r *rand.Rand) (plan.Plan, bool) {
-	length := func(lo, hi float64) slipcase.Readings {
-		return slipcase.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}
+	length := func(lo, hi float64) job.Readings {
+		return job.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}
 	}
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
+	j.Books = []job.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
 	j.Covering = []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}[r.IntN(4)]
 	j.ThumbHole.Shape = []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}[r.IntN(3)]
 	c, err := slipcase.Make(j)

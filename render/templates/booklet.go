@@ -10,82 +10,63 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/pattern"
-	"forel/render/pdf"
 )
-
-// pages is a document. Page gives the last page, which may be drawn on after
-// others are added and by another goroutine than they are.
-type pages interface {
-	AddPage(width, height geometry.Length)
-	Page() render.Surface
-	Bookmark(title string)
-	Under(above, title string)
-	Label(n render.Numerals, first int)
-}
 
 // booklet is the document being made.
 type booklet struct {
-	Options
-	pages
-	render.Surface // the page that is being drawn
+	*document.Document
+	render.Surface // what is drawn on
 	plan           plan.Plan
 	layout         paper.Layout
 	before         int // pages before the patterns
 	keyPage        int // the first of the key
-	page           int // its number
+	page           int // of patterns: its number
 }
 
-// Booklet gives the document of all pieces laid over sheets: an overview, the
+// Booklet returns the document of all pieces laid over sheets: an overview, the
 // key to the sheets, then each piece at true size.
 func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
-	title := "Slipcase templates"
-	if c.Title != "" {
-		title += ": " + c.Title
-	}
-	doc := pdf.New(title)
-	doc.PrintedOn(o.Setup)
-	doc.Dated(o.Date)
-	if o.Black {
-		doc.BlackOnly()
-		o.Theme = render.BlackTheme()
-	}
-	draw(doc, c, l, o)
-	return doc.Bytes()
+	d, _ := draw(c, l, o)
+	return d.PDF()
 }
 
-// draw draws the document on pages and gives the labels there was no room for.
-func draw(on pages, c plan.Plan, l paper.Layout, o Options) (missed []string) {
-	b := &booklet{Options: o, pages: on, plan: c, layout: l}
-	// What is told of pages depends on how many the overview takes.
-	for n := 1; ; n++ {
-		b.keyPage, b.before = n+1, n+b.keyPages()
-		trial := *b
-		trial.pages = render.Discard{}
-		if trial.overview(); trial.page <= n {
-			break
-		}
+// draw draws the document, and returns the labels there was no room for.
+func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed []string) {
+	if o.Black {
+		o.Theme = render.BlackTheme()
 	}
-	b.overview()
-	for b.page < b.keyPage-1 { // numbers that are shorter than those it was tried with
-		b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
+	title := wording.OneLine(c.Title)
+	b := &booklet{plan: c, layout: l}
+	// What is told of pages depends on how many the overview takes.
+	for n := 1; b.Document == nil || b.Count() >= n; n++ {
+		b.keyPage, b.before = n+1, n+b.keyPages(o)
+		b.Document = &document.Document{Options: o, Title: strings.TrimSuffix("Templates for a "+c.Kind+": "+title, ": "), Running: title, TrueSize: true,
+			Foot: "Print at actual size: scale 100 %."}
+		b.Surface = b.Document
+		b.overview()
+	}
+	for b.Count() < b.keyPage-1 { // numbers that are shorter than those it was tried with
+		b.NewPage(false, "")
 	}
 	b.key()
 	without := make([][]string, len(b.layout.Pages))
 	var together errgroup.Group
 	together.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range b.layout.Pages {
-		b.sheet(p)
-		if i == 0 { // the number at its foot is its label
-			b.Label(render.Decimal, b.page)
-		}
 		one := *b
+		one.page, one.Surface = b.before+i+1, b.sheet(p)
+		if i == 0 { // the number at its foot is its label
+			b.Label(render.Decimal, one.page)
+		}
 		together.Go(func() error { without[i] = one.patterns(p); return nil })
 	}
-	together.Wait() // none gives an error
-	return slices.Concat(without...)
+	together.Wait() // none returns an error
+	return b.Document, slices.Concat(without...)
 }
 
 // total gives the number of pages.
@@ -117,28 +98,18 @@ func (b *booklet) pagesText(t paper.Tiling) string {
 	return strings.Join(runs, ", ")
 }
 
-// newPage starts a page and gives what may be printed on it.
-func (b *booklet) newPage(width, height geometry.Length) geometry.Box {
-	b.page++
-	b.AddPage(width, height)
-	b.Surface = b.Page()
-	b.corrected(width, height)
-	return b.printable(width, height)
-}
-
 // sheet starts a page of patterns.
-func (b *booklet) sheet(p paper.Page) {
-	b.page++
-	b.AddPage(p.Width, p.Height)
-	b.Surface = b.Page()
+func (b *booklet) sheet(p paper.Page) *document.Page {
+	page := b.AddPage(p.Width, p.Height)
 	for _, part := range p.Parts {
 		t := b.layout.Patterns[part.Pattern]
 		if name := pattern.Name(t.Piece); t.Whole() {
-			b.Bookmark(name)
+			page.Bookmark(name)
 		} else {
-			b.Under(name, address(t, t.Tiles[part.Tile]))
+			page.Under(name, address(t, t.Tiles[part.Tile]))
 		}
 	}
+	return page
 }
 
 // patterns draws what is on a page of patterns.

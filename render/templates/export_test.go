@@ -3,10 +3,11 @@ package templates
 import (
 	"forel/geometry/plan"
 	"forel/paper"
+	"forel/render/document"
 )
 
-// Pages is what a booklet is drawn on, for tests to record.
-type Pages = pages
-
-// DrawOn draws a booklet and gives the labels there was no room for.
-func DrawOn(on Pages, p plan.Plan, l paper.Layout, o Options) []string { return draw(on, p, l, o) }
+// Pages draws a booklet, and returns its pages and the labels there was no room for.
+func Pages(p plan.Plan, l paper.Layout, o Options) ([]*document.Page, []string) {
+	d, missed := draw(p, l, o)
+	return d.Pages(), missed
+}

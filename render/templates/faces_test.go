@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
 )
@@ -17,7 +18,7 @@ import (
 // right one and on the left of the left one.
 func TestMarksOfAPatternReadBack(t *testing.T) {
 	j := slipcase.DefaultJob()
-	j.Books = []slipcase.Book{{Height: slipcase.Readings{210}, Width: slipcase.Readings{140}, Thickness: slipcase.Readings{26}}}
+	j.Books = []job.Book{{Height: job.Readings{210}, Width: job.Readings{140}, Thickness: job.Readings{26}}}
 	j.SidePaper.Inset = 6
 	j.Pattern = slipcase.Pattern{Across: 18, Along: 64, Direction: slipcase.OneWay, Match: slipcase.MatchMirrored, FromSpine: 9, FromTail: 20}
 	c, err := slipcase.Make(j)

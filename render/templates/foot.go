@@ -7,7 +7,7 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
-	"forel/render/layout"
+	"forel/render/document"
 	"forel/render/pattern"
 	"forel/render/typeset"
 )
@@ -21,7 +21,7 @@ func (b *booklet) foot(p paper.Page) {
 	box := b.Setup.Printable(lying)
 	high, above := b.Setup.Foot(lying)
 	box.Min.Y = box.Max.Y - high + 1.5
-	b.rule(box.Min, geometry.Pt(box.Max.X, box.Min.Y))
+	document.Rule(b, box.Min, geometry.Pt(box.Max.X, box.Min.Y))
 
 	// The words stand right of the rulers or above them, the little map at the
 	// right end.
@@ -29,9 +29,9 @@ func (b *booklet) foot(p paper.Page) {
 	words := box.Max.Y
 	if above {
 		rulersWide, words = 0, box.Min.Y+paper.FootWords
-		b.rulers(box.Min.Add(geometry.Pt(0, paper.FootWords)))
+		document.Rulers(b, box.Min.Add(geometry.Pt(0, paper.FootWords)))
 	} else {
-		b.rulers(box.Min)
+		document.Rulers(b, box.Min)
 	}
 	right := box.Max.X
 	if t, tile, ok := b.onlyTile(p); ok {
@@ -62,14 +62,14 @@ func (b *booklet) foot(p paper.Page) {
 		}
 		lines = append(lines, line{text, size, true})
 	}
-	lines = append(lines, line{fmt.Sprintf("page %d of %d", b.page, b.total()) + titled(b.plan.Title), pageSize, false})
+	lines = append(lines, line{b.PageText(b.page, b.total()), pageSize, false})
 	if !b.Setup.Measured.True() {
 		lines = append(lines, line{b.Setup.Measured.String(), render.SmallSize, false})
 	}
 	for _, l := range lines {
 		y += typeset.LineHeight(l.size)
 		text := typeset.Fit(l.text, l.size, l.bold, room)
-		b.Text(render.Text{At: geometry.Pt(x, y), String: text, Size: l.size, Bold: l.bold, Color: render.Black})
+		document.Write(b, geometry.Pt(x, y), text, l.size, l.bold)
 	}
 }
 
@@ -110,69 +110,6 @@ func (b *booklet) contents(p paper.Page) (names []string) {
 	return names
 }
 
-// printable gives what of a page may be drawn on, above the line that states a
-// correction where there is one.
-func (b *booklet) printable(width, height geometry.Length) geometry.Box {
-	box := b.Setup.Printable(width > height)
-	if !b.Setup.Measured.True() {
-		box.Max.Y -= typeset.LineHeight(render.SmallSize)
-	}
-	return box
-}
-
-// corrected states at the bottom of a page how its scale was corrected.
-func (b *booklet) corrected(width, height geometry.Length) {
-	if b.Setup.Measured.True() {
-		return
-	}
-	box := b.Setup.Printable(width > height)
-	b.Begin(render.Legend)
-	b.Text(render.Text{At: geometry.Pt(box.Min.X, box.Max.Y-typeset.Descent(render.SmallSize)),
-		String: b.Setup.Measured.String(), Size: render.SmallSize, Color: render.Black})
-	b.End()
-}
-
-func titled(title string) string {
-	if title == "" {
-		return ""
-	}
-	return " – " + title
-}
-
-// rulers draws the scale check: 100 mm with its marks upward, 4 in with its
-// marks downward, to be measured on the print.
-func (b *booklet) rulers(at geometry.Point) {
-	stroke := render.Stroke{Width: 0.25, Color: render.Black}
-	for _, r := range []struct {
-		down, length, step geometry.Length
-		whole              int             // a longer mark every so many
-		up                 geometry.Length // 1 or -1
-		name               string
-		nameDown           geometry.Length
-	}{
-		{5.5, 100, 5, 2, 1, "100 mm", -1},
-		{6.9, 4 * geometry.Inch, geometry.Inch / 4, 4, -1, "4 in", 1 + typeset.Ascent(render.SmallSize)},
-	} {
-		from := at.Add(geometry.Pt(0, r.down))
-		b.Stroke(geometry.Line(from, from.Add(geometry.Pt(r.length, 0))), stroke)
-		for i := 0; ; i++ {
-			x := r.step * geometry.Length(i)
-			if x > r.length+1e-6 {
-				break
-			}
-			mark := geometry.Length(1.3)
-			switch {
-			case i == 0 || x.Near(r.length):
-				mark = 4
-			case i%r.whole == 0:
-				mark = 2.4
-			}
-			b.Stroke(geometry.Line(from.Add(geometry.Pt(x, 0)), from.Add(geometry.Pt(x, -r.up*mark))), stroke)
-		}
-		b.Text(render.Text{At: from.Add(geometry.Pt(r.length+0.8, r.nameDown)), String: r.name, Size: render.SmallSize, Color: render.Black})
-	}
-}
-
 // littleMap draws the grid of sheets with this one filled.
 func (b *booklet) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
 	cell := min(in.Width()/geometry.Length(t.Cols), in.Height()/geometry.Length(t.Rows), 9)
@@ -186,9 +123,4 @@ func (b *booklet) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
 		}
 		b.Stroke(geometry.Rectangle(box), stroke)
 	}
-}
-
-// rule draws a thin line that parts one thing from another.
-func (b *booklet) rule(from, to geometry.Point) {
-	layout.Rule(b, from, to)
 }

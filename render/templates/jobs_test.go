@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
@@ -44,10 +45,10 @@ func (s scenario) job() slipcase.Job {
 	j.Title = "Invented " + s.name
 	j.Lining.Thickness = geometry.Length(s.lining)
 	j.ThumbHole.Shape = s.hole
-	j.Books = []slipcase.Book{{
-		Height:    slipcase.Readings{geometry.Length(s.height)},
-		Width:     slipcase.Readings{geometry.Length(s.width)},
-		Thickness: slipcase.Readings{geometry.Length(s.thickness)},
+	j.Books = []job.Book{{
+		Height:    job.Readings{geometry.Length(s.height)},
+		Width:     job.Readings{geometry.Length(s.width)},
+		Thickness: job.Readings{geometry.Length(s.thickness)},
 	}}
 	return j
 }

@@ -7,6 +7,7 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/pattern"
 	"forel/render/typeset"
 )
@@ -20,57 +21,49 @@ const (
 	keyGutter  geometry.Length = 5
 )
 
-// keyRows gives how many rows of cells one page holds.
-func (b *booklet) keyRows() int {
-	room := b.printable(b.Setup.Size(false)).Height() - keyHeading
-	return max(1, int((room+keyGutter)/(keyTall+keyGutter)))
+// keyGrid returns how many cells stand beside and below each other on a page.
+func keyGrid(room geometry.Box) (across, rows int) {
+	across = min(keyAcross, max(1, int((room.Width()+keyGutter)/(keyWide+keyGutter))))
+	return across, max(1, int((room.Height()-keyHeading+keyGutter)/(keyTall+keyGutter)))
 }
 
-// across gives how many cells of the key stand beside each other.
-func (b *booklet) across() int {
-	room := b.printable(b.Setup.Size(false)).Width()
-	return min(keyAcross, max(1, int((room+keyGutter)/(keyWide+keyGutter))))
-}
-
-// keyPages gives how many pages the key takes.
-func (b *booklet) keyPages() int {
-	perPage := b.keyRows() * b.across()
-	return (len(b.layout.Patterns) + perPage - 1) / perPage
+// keyPages returns how many pages the key takes.
+func (b *booklet) keyPages(o Options) int {
+	across, rows := keyGrid((&document.Document{Options: o, TrueSize: true}).Room(false))
+	return (len(b.layout.Patterns) + across*rows - 1) / (across * rows)
 }
 
 // key draws every piece small with the sheets it is printed on.
 func (b *booklet) key() {
-	perPage := b.keyRows() * b.across()
+	across, rows := keyGrid(b.Room(false))
+	perPage := across * rows
 	for start := 0; start < len(b.layout.Patterns); start += perPage {
-		box := b.newPage(b.Setup.Sheet.Width, b.Setup.Sheet.Height)
+		box := b.NewPage(false, "")
 		if start == 0 {
 			b.Bookmark("Key to the pages")
 		}
-		b.Begin(render.Legend)
-		b.paragraph(box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
-		across := b.across()
+		document.Paragraph(b, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
 		wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
 		for i, t := range b.layout.Patterns[start:min(start+perPage, len(b.layout.Patterns))] {
 			x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
 			y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
 			b.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
 		}
-		b.End()
 	}
 }
 
 // keyCell draws one piece as it lies on its pages, with the joins and the page
 // number of each tile.
 func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
-	b.rule(cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
+	document.Rule(b, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	b.Text(render.Text{At: geometry.Pt(cell.Min.X, y), String: pattern.Name(t.Piece), Size: render.BodySize, Bold: true, Color: render.Black})
+	document.Write(b, geometry.Pt(cell.Min.X, y), pattern.Name(t.Piece), render.BodySize, true)
 	word := "page "
 	if len(t.Tiles) > 1 {
 		word = "pages "
 	}
 	y += typeset.LineHeight(render.NoteSize)
-	b.Text(render.Text{At: geometry.Pt(cell.Min.X, y), String: typeset.Fit(word+b.pagesText(t), render.NoteSize, false, cell.Width()), Size: render.NoteSize, Color: render.Black})
+	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(word+b.pagesText(t), render.NoteSize, false, cell.Width()), render.NoteSize, false)
 
 	room := geometry.Bx(cell.Min.X, y+2.5, cell.Max.X, cell.Max.Y)
 	whole := t.Tiles[0].Core
@@ -140,7 +133,7 @@ func (b *booklet) keyNumbers(t paper.Tiling, cell geometry.Box, place func(geome
 				continue
 			}
 			if box.Overlaps(piece) {
-				b.Fill(geometry.Rectangle(box.Grow(0.5).Intersect(cell)), render.Color{R: 255, G: 255, B: 255})
+				b.Fill(geometry.Rectangle(box.Grow(0.5).Intersect(cell)), render.White)
 			}
 			b.Text(text)
 			set = append(set, box)

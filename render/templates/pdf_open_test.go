@@ -68,6 +68,7 @@ func view(t testing.TB, file []byte) *viewed {
 	})
 	require.NoError(t, viewers.err)
 	v := &viewed{instance: viewers.instance}
+	file = pdftest.AsDrawn(t, file)
 	doc, err := v.instance.OpenDocument(&requests.OpenDocument{File: &file})
 	require.NoError(t, err)
 	v.document = doc.Document

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
@@ -39,7 +40,7 @@ func TestPDFIsValid(t *testing.T) {
 	})
 }
 
-// A viewer is asked to print at actual size (ISO 32000-1, 12.2, table 150).
+// A viewer is asked to print at actual size, on one side (ISO 32000-1, 12.2, table 150).
 func TestPDFAsksForActualSize(t *testing.T) {
 	ctx := parsed(t, booklet(t, octavo.make(t), on(t, "A4")))
 	catalog, err := ctx.Catalog()
@@ -47,10 +48,12 @@ func TestPDFAsksForActualSize(t *testing.T) {
 	preferences, err := ctx.DereferenceDict(catalog["ViewerPreferences"])
 	require.NoError(t, err)
 	assert.Equal(t, types.Name("None"), preferences["PrintScaling"])
+	assert.Equal(t, types.Name("Simplex"), preferences["Duplex"])
 }
 
-// Each page is the sheet, upright or lying, in units of 1/72 in (ISO 32000-1,
-// 8.3.2.3): neither turned, cropped nor scaled by a user unit (14.11.2, 7.7.3.3).
+// Each page is the upright sheet in units of 1/72 in (ISO 32000-1, 8.3.2.3):
+// neither turned, cropped nor scaled by a user unit (14.11.2, 7.7.3.3), so that no
+// driver turns it.
 func TestPDFPagesAreSheets(t *testing.T) {
 	eachSheet(t, func(t *testing.T, short, long float64, file []byte) {
 		ctx := parsed(t, file)
@@ -60,14 +63,10 @@ func TestPDFPagesAreSheets(t *testing.T) {
 			require.NoError(t, err)
 			box := inherited.MediaBox
 			require.NotNil(t, box)
-			w, h := short/point, long/point
-			if box.Width() > box.Height() {
-				w, h = h, w
-			}
 			assert.InDelta(t, 0, box.LL.X, 1e-9)
 			assert.InDelta(t, 0, box.LL.Y, 1e-9)
-			assert.InDelta(t, w, box.Width(), 0.01, "page %d", n)
-			assert.InDelta(t, h, box.Height(), 0.01, "page %d", n)
+			assert.InDelta(t, short/point, box.Width(), 0.01, "page %d", n)
+			assert.InDelta(t, long/point, box.Height(), 0.01, "page %d", n)
 			assert.Zero(t, inherited.Rotate)
 			assert.Nil(t, inherited.CropBox)
 			assert.NotContains(t, page, "UserUnit")
@@ -135,7 +134,7 @@ func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, nu
 	return lines, number, count
 }
 
-// Sheets of patterns are numbered as they lie in the file, and each names all
+// Pages are numbered as they lie in the file, and each sheet of patterns names all
 // that is on it.
 func TestPDFFootNamesAndNumbers(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
@@ -148,12 +147,11 @@ func TestPDFFootNamesAndNumbers(t *testing.T) {
 				require.LessOrEqual(t, before, 4, "pages that show no pattern")
 				for n := 1; n <= v.pages; n++ {
 					lines, number, count := foot(t, v, n, pageSize(t, v, n).y)
-					if n <= before {
-						assert.Zero(t, number)
-						continue
-					}
 					assert.Equal(t, n, number)
 					assert.Equal(t, v.pages, count)
+					if n <= before {
+						continue
+					}
 					here := map[string]bool{}
 					for _, part := range layout.Pages[n-before-1].Parts {
 						here[layout.Patterns[part.Pattern].Piece.Name] = true
@@ -232,13 +230,13 @@ func inches(t testing.TB) (plan.Plan, templates.Options) {
 	t.Helper()
 	j := slipcase.DefaultJob()
 	j.Unit = geometry.IN
-	j.Books = []slipcase.Book{{
-		Height:    slipcase.Readings{8.5 * geometry.Inch},
-		Width:     slipcase.Readings{5.25 * geometry.Inch},
-		Thickness: slipcase.Readings{1.125 * geometry.Inch},
+	j.Books = []job.Book{{
+		Height:    job.Readings{8.5 * geometry.Inch},
+		Width:     job.Readings{5.25 * geometry.Inch},
+		Thickness: job.Readings{1.125 * geometry.Inch},
 	}}
 	j.Board.Thickness, j.Lining.Thickness = geometry.Inch/8, 0
-	j.Clearance = slipcase.Clearance{Height: geometry.Inch / 8, Width: geometry.Inch / 4, Thickness: geometry.Inch / 8}
+	j.Clearance = job.Clearance{Height: geometry.Inch / 8, Width: geometry.Inch / 4, Thickness: geometry.Inch / 8}
 	c := planOf(t, j)
 	o := on(t, "A4")
 	o.Round = geometry.To64th

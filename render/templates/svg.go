@@ -5,24 +5,17 @@ package templates
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"forel/geometry"
 	"forel/geometry/plan"
-	"forel/paper"
-	"forel/render"
+	"forel/geometry/wording"
+	"forel/render/document"
 	"forel/render/pattern"
 	"forel/render/svg"
 )
 
 // Options say how templates look.
-type Options struct {
-	Setup paper.Setup
-	Theme render.Theme
-	Round geometry.Rounding
-	Black bool      // print in black alone; the drawings keep their colours
-	Date  time.Time // the document's; zero: none
-}
+type Options = document.Options
 
 // border is the white around a piece in its drawing, where words may stand.
 const border geometry.Length = 14
@@ -60,5 +53,5 @@ func describe(p geometry.Piece) string {
 	if p.Hand != "" {
 		d += "Hand: " + p.Hand + ". "
 	}
-	return d + "One user unit is one millimetre. " + render.MachineCaution
+	return d + "One user unit is one millimetre. " + wording.Careful(wording.Machine)
 }

@@ -28,12 +28,10 @@ const (
 	Leading = 1.3  // from one baseline to the next
 )
 
-// glyph is what is known of a character: whether both weights have it, its
-// number in each, and its width in each, in ems. One that is lacking has the
-// widths of Missing.
+// glyph is what is known of a character: whether both weights have it, and its
+// width in each, in ems. One that is lacking has the widths of Missing.
 type glyph struct {
 	has      bool
-	index    [2]uint16  // regular, bold
 	advances [2]float64 // regular, bold
 }
 
@@ -82,7 +80,6 @@ func look(r rune) glyph {
 		if err != nil || index == 0 {
 			g.has = false
 		}
-		g.index[i] = uint16(index)
 		a, err := f.GlyphAdvance(&buf, index, units, 0)
 		if err != nil {
 			a = units / 2
@@ -100,12 +97,6 @@ func Has(r rune) bool { return glyphOf(r).has }
 
 // Missing is what stands for a character the typeface lacks.
 const Missing = '□'
-
-// Index gives the number of a character's glyph in a weight's TrueType data; 0
-// where it has none.
-func Index(r rune, bold bool) uint16 {
-	return glyphOf(r).index[weight(bold)]
-}
 
 func weight(bold bool) int {
 	if bold {

@@ -72,8 +72,13 @@ type Path struct {
 	Phase        float64
 }
 
-// Open opens a file until the test ends.
+// Open opens a file until the test ends, its pages as they were drawn (AsDrawn).
 func Open(t testing.TB, file []byte) *Doc {
+	t.Helper()
+	return open(t, AsDrawn(t, file))
+}
+
+func open(t testing.TB, file []byte) *Doc {
 	t.Helper()
 	v, err := viewer()
 	require.NoError(t, err)
@@ -185,8 +190,8 @@ func (d *Doc) path(o references.FPDF_PAGEOBJECT, height float64) Path {
 			curve = nil
 		}
 		last = here
-		if closes.IsClose {
-			p.Closed = true
+		p.Closed = p.Closed || closes.IsClose
+		if closes.IsClose || p.Fill && i == count.Count-1 { // what is filled closes by itself (ISO 32000-1, 8.5.3.1)
 			if math.Hypot(last.X-start.X, last.Y-start.Y) > 1e-4 {
 				p.Pieces = append(p.Pieces, []XY{last, start})
 			}

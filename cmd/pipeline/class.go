@@ -1,0 +1,246 @@
+package pipeline
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"sync"
+
+	"forel/cmd/roster"
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/paper"
+	"forel/paper/bench"
+	"forel/render"
+	draw "forel/render/bench"
+	"forel/render/cutlist"
+	"forel/render/handout"
+	"forel/render/roll"
+)
+
+// Class makes the files of a whole class from a roster: Read reads it, Roll.Make
+// makes every student's, Roll.Finish what belongs to the class.
+type Class struct {
+	Source               // its one file is the roster; the flags hold for every row
+	Base    *roster.Base // what the roster leaves out; nil: none
+	Round   string       // as in Job
+	Effort  string       // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
+	Workers int          // students worked on at a time, 1 or more
+}
+
+// LargeClass is the most students whose plan is searched for beyond the first.
+const LargeClass = 100
+
+// IndexName is the page that leads to all files of a class.
+const IndexName = "index.html"
+
+// Roll is a class as it is worked on.
+type Roll struct {
+	Students []Student // in the order of the roster
+	class    Class
+}
+
+// State is what became of a row of the roster.
+type State int
+
+// What a row comes to.
+const (
+	Left    State = iota // not come to
+	Made                 // its files were made and put away
+	Kept                 // its files were there already
+	Refused              // it can't be made
+	Failed               // its files could not be made or put away
+)
+
+// Student is a row of the roster and what became of it. Its Suspects and Refused
+// tell what to look at and what is wrong.
+type Student struct {
+	roster.Row
+	State State
+	Err   error
+	worked
+}
+
+// Shelf keeps the students' files. It is called from several goroutines. Made tells
+// what a student's files are made of: of the same come the same files.
+type Shelf interface {
+	Has(folder, made string) bool
+	Put(folder, made string, files []File) error
+}
+
+// Count gives how many students came to a state.
+func (r *Roll) Count(s State) (n int) {
+	for _, a := range r.Students {
+		if a.State == s {
+			n++
+		}
+	}
+	return n
+}
+
+// Read reads the roster. The error tells what is wrong with the settings and with
+// the table as a whole.
+func (c Class) Read() (*Roll, error) {
+	_, bad := effortOf(c.Effort, 0)
+	bad = append(bad, Contradictions(c.Flags)...)
+	_, mm := rounding(c.Round, geometry.MM)
+	if _, in := rounding(c.Round, geometry.IN); mm != nil && in != nil {
+		bad = refuse(bad, fmt.Sprintf("--round: %.20q is no rounding", c.Round), "give 0.5 or 0.1 for mm, 1/32 or 1/64 for in")
+	}
+	if len(c.Files) != 1 {
+		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
+	}
+	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
+	if bad = append(bad, problems(err)...); len(bad) > 0 {
+		return nil, bad
+	}
+	r := &Roll{Students: make([]Student, len(rows)), class: c}
+	for i, row := range rows {
+		r.Students[i].Row = row
+	}
+	return r, nil
+}
+
+// Make makes the files of every student, several at a time, and puts them away one
+// student by one, until all are done or the context ends.
+func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) {
+	next := make(chan int)
+	var wait sync.WaitGroup
+	for range min(max(1, r.class.Workers), len(r.Students)) {
+		wait.Go(func() {
+			for i := range next {
+				r.Students[i].make(ctx, r.class, shelf)
+			}
+		})
+	}
+	for i := range r.Students {
+		if ctx.Err() != nil {
+			break
+		}
+		p.at(float64(i) / float64(len(r.Students)))
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+}
+
+// make makes one student's files.
+func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
+	if s.Row.Refused != nil {
+		s.State = Refused
+		return
+	}
+	var err error
+	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
+		s.State = Refused
+		for _, p := range problems(err) {
+			p.Source, p.Line = s.Source, s.Line
+			s.Refused = append(s.Refused, p)
+		}
+		return
+	}
+	defer s.worked.slim()
+	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
+	if shelf.Has(s.Folder, made) {
+		s.State = Kept
+		return
+	}
+	files, err := s.worked.ofStudent()
+	if err == nil && ctx.Err() != nil {
+		return // left for another time
+	}
+	if err == nil {
+		err = shelf.Put(s.Folder, made, files)
+	}
+	if s.State = Made; err != nil {
+		s.State, s.Err = Failed, err
+	}
+}
+
+// slim leaves of a case worked out what is asked for later: sizes and outlines of
+// its pieces. A case with its proof is large.
+func (w *worked) slim() {
+	w.plan.Faces, w.plan.Steps, w.plan.Proof = nil, nil, plan.Proof{}
+	pieces := make([]geometry.Piece, len(w.plan.Pieces))
+	for i, p := range w.plan.Pieces {
+		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
+	}
+	w.plan.Pieces = pieces
+}
+
+// ofStudent makes all that a student gets.
+func (w worked) ofStudent() ([]File, error) {
+	files, _, err := w.templates(render.DefaultTheme(), paper.Options{})
+	if err != nil {
+		return nil, err
+	}
+	list, err := cutlist.JSON(w.plan, true)
+	if err != nil {
+		return nil, err
+	}
+	steps, err := handout.Booklet(w.plan, w.handout(false))
+	if err != nil {
+		return nil, err
+	}
+	return append(files,
+		File{handoutName, steps},
+		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
+		File{"cutlist.json", list},
+		File{roll.PictureName, roll.Picture(w.plan)},
+	), nil
+}
+
+const shoppingName = "shopping.txt"
+
+// What the index leads to: in every folder, and for the teacher.
+var (
+	studentFiles = []roll.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
+	teacherFiles = []roll.File{{Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
+)
+
+// Finish makes what belongs to the class as a whole: the page that leads to all
+// files, and the plan of all sheets. Where the sheets can't be planned, the page is
+// made all the same, beside the error.
+func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
+	page := roll.Page{Files: teacherFiles}
+	var all []worked
+	for _, s := range r.Students {
+		if s.State != Made && s.State != Kept {
+			page.Missing = append(page.Missing, fmt.Sprintf("%s (line %d of the roster)", cmp.Or(s.Name, "no name"), s.Line))
+			continue
+		}
+		w := s.worked
+		page.Entries = append(page.Entries, roll.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Files: studentFiles})
+		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
+		if len(all) > 0 {
+			w.file.Stock = nil // it is the same for all, and there once
+		}
+		all = append(all, w)
+	}
+	if err = r.plan(ctx, all, p, &out); err != nil {
+		page.Files = nil
+	}
+	out.Files = append(out.Files, File{IndexName, roll.Index(page)})
+	return out, err
+}
+
+// plan lays the pieces of all students out on the sheets to buy.
+func (r *Roll) plan(ctx context.Context, all []worked, p Progress, out *Result) error {
+	steps := StockSteps
+	if len(r.Students) > LargeClass {
+		steps = 0
+	}
+	effort, _ := effortOf(r.class.Effort, steps) // Read has told what is wrong with it
+	effort.Progress = p.search
+	laid, err := layOut(ctx, all, bench.Options{Effort: effort}, out)
+	if err != nil {
+		return err
+	}
+	o := all[0].sheets()
+	doc, err := draw.Booklet(laid, o)
+	if err != nil {
+		return err
+	}
+	out.Files = []File{{shoppingName, draw.Text(laid, o.Round, false)}, {stockName, doc}}
+	return nil
+}

@@ -1,0 +1,190 @@
+package pipeline
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/geometry"
+	"forel/paper/bed"
+	"forel/render/cutter"
+)
+
+// Cutter lays the pieces of one job or many on the bed of a laser or a drag knife.
+// DefaultCutter has the usual settings. A bare number is in millimetres.
+type Cutter struct {
+	Job
+	Bed      string   // its size, width x height
+	Kerf     string   // what the beam takes away
+	Spacing  string   // between neighbouring pieces
+	Margin   string   // kept from the bed's edges
+	Grain    []string // of the stock on the bed: height, width or none; or of one material, such as board=width
+	Tabs     int      // that hold each piece in its sheet
+	TabWidth string
+	Labels   bool     // names and lines to rule too, which are not cut
+	Colour   []string // of a kind of line, as line=#rrggbb
+	Effort   string   // how long to search: steps or a time
+}
+
+// bedSteps is how long a layout is searched for where nothing is asked for.
+const bedSteps = 2000
+
+// machineCare is said whenever drawings for a machine are made.
+const machineCare = "take care: read the machine's manual; no chlorinated plastics (PVC, some coated cloths) under a laser; never leave it running alone; use extraction; hands off the bed; local rules come first"
+
+// DefaultCutter gives the usual settings, with no bed and no job.
+func DefaultCutter() Cutter {
+	d := bed.Default()
+	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
+	return Cutter{Kerf: "0 mm", Spacing: mm(d.Gap), Margin: mm(d.Margin), TabWidth: mm(d.TabWidth), Effort: strconv.Itoa(bedSteps)}
+}
+
+// Make makes a drawing for each bed.
+func (c Cutter) Make(ctx context.Context) (r Result, err error) {
+	effort, bad := effortOf(c.Effort, bedSteps)
+	setup, more := c.setup()
+	theme, worse := themeOf(c.Colour)
+	all, err := c.readAll(&r, append(append(bad, more...), worse...))
+	if err != nil {
+		return r, err
+	}
+	jobs, title := onBed(all)
+	beds, err := bed.Lay(ctx, setup, jobs, effort)
+	if err != nil {
+		return r, problems(err)
+	}
+	c.draw(&r, beds, setup, cutter.Options{Title: title, Labels: c.Labels, Theme: theme})
+	r.Wrote = namesOf(r.Files)
+	r.Earlier.Run = "layout"
+	for _, m := range geometry.Materials {
+		r.Earlier.Names = append(r.Earlier.Names, string(m)+"-[0-9]*.svg")
+	}
+	return r, nil
+}
+
+// setup reads the settings of the bed.
+func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
+	s = bed.Default()
+	wrong := func(flag string, err error) { bad = append(bad, issue(flag, err.Error(), "")) }
+	var err error
+	if s.Width, s.Height, err = bed.ParseSize(c.Bed); err != nil {
+		if c.Bed == "" {
+			bad = refuse(bad, "no bed", "give its size, such as --bed 600x300")
+		} else {
+			wrong("--bed", err)
+		}
+		s.Width, s.Height = bed.MostSide, bed.MostSide // to hear of the rest
+	}
+	for _, l := range []struct {
+		flag, text string
+		to         *geometry.Length
+	}{{"--margin", c.Margin, &s.Margin}, {"--spacing", c.Spacing, &s.Gap}, {"--kerf", c.Kerf, &s.Kerf}, {"--tab-width", c.TabWidth, &s.TabWidth}} {
+		if v, err := geometry.ParseLength(l.text, geometry.MM); err != nil {
+			wrong(l.flag, err)
+		} else {
+			*l.to = v
+		}
+	}
+	s.Tabs = c.Tabs
+	grain, more := c.grains()
+	s.Grain, bad = grain, append(bad, more...)
+	for _, f := range s.Faults() {
+		f.Key = "--" + f.Key
+		bad = append(bad, jobfile.Issue{Problem: f})
+	}
+	return s, bad
+}
+
+// grains reads the grain of all materials, and of some, which goes before it.
+func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.Issues) {
+	out = map[geometry.Material]geometry.Grain{}
+	var all []jobfile.Flag
+	var one []string
+	set := func(flag, direction string, holds func(geometry.Material) bool) (known bool) {
+		g, err := bed.ParseGrain(direction)
+		if err != nil {
+			bad = append(bad, issue(flag, err.Error(), ""))
+		}
+		for _, m := range geometry.Materials {
+			if holds(m) {
+				out[m], known = g, true
+			}
+		}
+		return known
+	}
+	for _, text := range c.Grain {
+		if strings.Contains(text, "=") {
+			one = append(one, text)
+			continue
+		}
+		all = append(all, jobfile.Flag{Name: "--grain", Value: strings.ToLower(text)})
+		set("--grain", text, func(geometry.Material) bool { return true })
+	}
+	for _, text := range one {
+		name, direction, _ := strings.Cut(text, "=")
+		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
+			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+List(geometry.Materials, "or")))
+		}
+	}
+	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
+}
+
+// onBed gives the jobs to lay out; they have names only where there are several.
+func onBed(all []worked) (jobs []bed.Job, title string) {
+	var titles []string
+	for i, w := range all {
+		j := bed.Job{Pieces: w.plan.Machined(), Stock: map[geometry.Material]string{}}
+		if len(all) > 1 {
+			j.Name = cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1))
+		}
+		for _, m := range geometry.Materials {
+			name := cmp.Or(w.file.Names[m], string(m))
+			if t := w.plan.Thickness(m); t > 0 {
+				name += fmt.Sprintf(" %.4g mm", t.MM())
+			}
+			j.Stock[m] = name
+		}
+		jobs = append(jobs, j)
+		if w.plan.Title != "" {
+			titles = append(titles, w.plan.Title)
+		}
+	}
+	return jobs, strings.Join(titles, ", ")
+}
+
+// draw makes the drawings and tells what is on them.
+func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
+	note := func(form string, a ...any) { r.Notes = append(r.Notes, fmt.Sprintf(form, a...)) }
+	count := map[geometry.Material]int{}
+	for _, b := range beds {
+		count[b.Material]++
+	}
+	for _, b := range beds {
+		o.Beds = count[b.Material]
+		r.Files = append(r.Files, File{cutter.FileName(b), cutter.SVG(b, s, o)})
+		note("%s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)",
+			cutter.FileName(b), counted(len(b.Parts), "1 piece", "pieces"), b.Stock, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
+		if b.Register.Any() {
+			note("  %s", cutter.Register(b.Register))
+		}
+	}
+	for _, g := range []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth} {
+		var names []string
+		for _, m := range geometry.Materials {
+			if count[m] > 0 && s.GrainOf(m) == g {
+				names = append(names, string(m))
+			}
+		}
+		if len(names) > 0 {
+			note("lay %s with the grain along the %s of the bed", strings.Join(names, ", "), g)
+		}
+	}
+	if s.Kerf == 0 {
+		note("kerf 0: right for a knife; for a laser measure a test cut and give --kerf")
+	}
+	note("the layer Creasing is never cut through: score or crease it, or switch it off and fold by hand")
+	note(machineCare)
+}

@@ -1,0 +1,58 @@
+package pipeline
+
+import (
+	"context"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/paper/stock"
+	renderfit "forel/render/fit"
+)
+
+// Fit tells how the book will fit.
+type Fit struct {
+	Job
+	Format string // text or json; "": text
+	Draw   bool   // fit.pdf and the plots too
+}
+
+const fitName = "fit.pdf"
+
+// Make makes the report, and the drawings if they are asked for.
+func (f Fit) Make(context.Context) (r Result, err error) {
+	w, err := f.read(&r, format(&f.Format, "text", "json"))
+	if err != nil {
+		return r, err
+	}
+	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
+	if f.Format == "json" {
+		r.Report, err = renderfit.JSON(report)
+	} else {
+		r.Report = renderfit.Text(report, w.round)
+	}
+	if err != nil || !f.Draw {
+		return r, err
+	}
+	o := renderfit.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
+	doc, err := renderfit.PDF(report, o)
+	for _, p := range renderfit.Plots(report, o) {
+		r.Files = append(r.Files, File{p.File, p.SVG})
+	}
+	r.Files = append(r.Files, File{fitName, doc})
+	r.Wrote = namesOf(r.Files)
+	r.Print = Print{fitName, o.Setup.Sheet.String(), " for its paper strips"}
+	return r, err
+}
+
+// weigh weighs a material: by the grammage or density of its stock, where the job
+// tells of one, else by a usual density.
+func (w worked) weigh(m geometry.Material, area float64, thickness geometry.Length) (float64, string) {
+	of := stock.Stock{Material: m}
+	for _, s := range w.file.Stock {
+		if s.Material == m && (s.Density > 0 || s.Grammage > 0) && (s.Thickness == 0 || s.Thickness.Near(thickness)) {
+			of = s
+			break
+		}
+	}
+	return of.Grams(area, thickness)
+}

@@ -1,0 +1,55 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+
+	"forel/cmd/jobfile"
+	"forel/paper"
+	"forel/render/document"
+	"forel/render/gauge"
+)
+
+// Gauge makes the sheet that tells how true a printer is. Of a job file only
+// [print] and the unit count.
+type Gauge struct {
+	Source
+	Check bool // draw the sheet corrected by what was measured
+}
+
+// Make makes gauge.pdf and gauge.svg, or gauge-check.pdf.
+func (g Gauge) Make(context.Context) (r Result, err error) {
+	if len(g.Files) > 1 {
+		return r, refuse(nil, fmt.Sprintf("more than one job file: %.60q", namesOf(g.Files)), "give one")
+	}
+	if bad := Contradictions(g.Flags); bad != nil {
+		return r, bad
+	}
+	file, flags := File{}, g.Flags
+	if len(g.Files) == 1 {
+		file = g.Files[0]
+	} else {
+		usual := jobfile.Flag{Name: "--margin", Key: "print.margin", Value: fmt.Sprintf("%g mm", gauge.Margin.MM())}
+		flags = append([]jobfile.Flag{usual}, flags...)
+	}
+	o := gauge.Options{Options: document.Options{Date: g.Date}, Corrected: g.Check}
+	if o.Setup, o.Round.Unit, err = jobfile.Print(file.Name, file.Data, flags); err != nil {
+		return r, err
+	}
+	if g.Check && o.Setup.Measured == (paper.Measured{}) {
+		return r, refuse(nil, "--check: nothing was measured", "set print.measured_across and print.measured_along to what the gauge measured")
+	}
+	if err := o.Check(); err != nil {
+		return r, problems(err)
+	}
+	name := "gauge-check.pdf"
+	if !g.Check {
+		name = "gauge.pdf"
+		r.Files = []File{{"gauge.svg", gauge.SVG(o)}}
+	}
+	doc, err := gauge.PDF(o)
+	r.Files = append(r.Files, File{name, doc})
+	r.Wrote = namesOf(r.Files)
+	r.Print = Print{name, o.Setup.Sheet.String(), ", then measure its rules"}
+	return r, err
+}

@@ -1,0 +1,122 @@
+package pipeline
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"forel/cmd/jobfile"
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/render/typeset"
+)
+
+// worked is a job that was read and worked out.
+type worked struct {
+	name  string // of the file, where there are several
+	file  jobfile.File
+	plan  plan.Plan
+	round geometry.Rounding
+	date  time.Time // of documents; zero: none
+}
+
+// work works out the case of a job that was read, for sizes rounded as asked.
+func work(file jobfile.File, round string, date time.Time) (w worked, err error) {
+	w.file, w.date = file, date
+	if w.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
+		return w, err
+	}
+	w.plan, err = file.Case.Make()
+	return w, err
+}
+
+// read reads the one job there is and works it out. bad is what is wrong with the
+// settings of the command; all is told together.
+func (j Job) read(r *Result, bad jobfile.Issues) (worked, error) {
+	if len(j.Files) > 1 {
+		return worked{}, refuse(bad, fmt.Sprintf("more than one job file: %.60q", namesOf(j.Files)), "give one")
+	}
+	all, err := j.readAll(r, bad)
+	if err != nil {
+		return worked{}, err
+	}
+	return all[0], nil
+}
+
+// ofOneBook are the keys that can't hold for several jobs.
+var ofOneBook = []string{"title", "book.height", "book.width", "book.thickness"}
+
+// readAll is read for any number of job files, the flags holding for each.
+func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
+	before := len(bad)
+	bad = append(bad, Contradictions(j.Flags)...)
+	files, several := j.Files, len(j.Files) > 1
+	switch {
+	case j.Example && len(files) > 0:
+		bad = refuse(bad, "both --example and a job file", "give one of them")
+	case j.Example:
+		files = []File{{"example", jobfile.Starter()}}
+	case len(files) == 0 && len(j.Flags) == 0:
+		bad = refuse(bad, "no job", "name a job file, or give --height, --width and --thickness")
+	case len(files) == 0:
+		files = []File{{}} // the flags say it all
+	}
+	for _, f := range j.Flags {
+		if several && slices.Contains(ofOneBook, f.Key) {
+			bad = refuse(bad, f.Name+" with several job files", "leave it out, or give one job file")
+		}
+	}
+	if len(bad) > before {
+		return nil, bad
+	}
+	for _, f := range files {
+		var file jobfile.File
+		var suspects jobfile.Issues
+		if f.Name == "" {
+			file, suspects, err = jobfile.FromFlags(j.Flags)
+		} else {
+			file, suspects, err = jobfile.ParseWith(f.Name, f.Data, j.Flags)
+		}
+		if err != nil {
+			bad = append(bad, problems(err)...)
+			continue
+		}
+		w, err := work(file, j.Round, j.Date)
+		if several {
+			w.name = f.Name
+		}
+		for _, p := range problems(err) {
+			p.Source = w.name
+			bad = append(bad, p)
+		}
+		if err == nil {
+			r.Warnings = append(append(r.Warnings, suspects...), unsettable(w.plan.Title)...)
+			all = append(all, w)
+		}
+	}
+	return all, refused(bad)
+}
+
+// unsettable tells of a title that the PDF can't show whole.
+func unsettable(title string) jobfile.Issues {
+	if typeset.Settable(title) == title {
+		return nil
+	}
+	return jobfile.Issues{issue("title", fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing), "")}
+}
+
+// rounding gives how shown sizes are rounded: as asked, or as suits the unit.
+func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
+	r := geometry.ToTenthMM
+	if unit == geometry.IN {
+		r = geometry.To64th
+	}
+	if asked == "" {
+		return r, nil
+	}
+	r, err := geometry.ParseRounding(asked, unit)
+	if err != nil {
+		err = fmt.Errorf("--round: %w", err)
+	}
+	return r, err
+}

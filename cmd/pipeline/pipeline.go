@@ -1,0 +1,91 @@
+// Package pipeline is every command of forel from bytes to bytes: what a maker
+// wrote and asked for goes in, files and what to say of them come out. It opens no
+// file, reads no clock and knows no terminal, so that a program and a page in a
+// browser can both be thin.
+//
+// Each command is a struct with the settings that its flags give; Make does it.
+package pipeline
+
+import (
+	"context"
+	"time"
+
+	"forel/cmd/jobfile"
+	"forel/paper/pack"
+)
+
+// Command is one of forel's commands with its settings. An error of type
+// jobfile.Issues is bad input, all that is wrong with it; any other is a failure of
+// our own. The warnings of the Result hold beside an error too. A context that ends
+// early ends a long search with the best until then.
+type Command interface {
+	Make(context.Context) (Result, error)
+}
+
+// File is a file that was read or is to be written. What is read has the name that
+// messages call it by; what is made has no folder in it.
+type File struct {
+	Name string
+	Data []byte
+}
+
+// Result is what a command makes.
+type Result struct {
+	Report   []byte   // a list or a report to be read
+	Files    []File   // to be written, all or none
+	Wrote    []string // what to call the files in a sentence; none: they are not told of
+	Notes    []string // what to know of them, a line each
+	Print    Print
+	Warnings jobfile.Issues // what can be made, but should be looked at
+	Earlier  Earlier
+}
+
+// Print is the file to be printed at actual size, if there is one.
+type Print struct {
+	File  string
+	Paper string
+	Then  string // how the sentence goes on, such as ", then measure its rulers"
+}
+
+// Earlier tells what a run of the same command before may have left beside the
+// files of this one. What is not made again is out of date.
+type Earlier struct {
+	Run   string   // what the files are from: an earlier "job", "plan" or "layout"
+	Names []string // patterns of path.Match
+}
+
+// Source is what a command reads.
+type Source struct {
+	Files []File
+	Flags []jobfile.Flag // take the place of what the files say
+	Date  time.Time      // of documents; zero: none
+}
+
+// Job is a job, or several, with how they are shown.
+type Job struct {
+	Source
+	Example bool   // take the invented example
+	Round   string // the step that shown sizes are rounded to; "": as suits the unit
+}
+
+// Progress is called with how much of the work is done, from 0 to 1; nil where
+// nobody asks.
+type Progress func(fraction float64)
+
+func (p Progress) at(fraction float64) {
+	if p != nil {
+		p(fraction)
+	}
+}
+
+// search is Progress as a search tells it.
+func (p Progress) search(s pack.Progress) { p.at(s.Fraction) }
+
+// namesOf gives the names of files.
+func namesOf(files []File) []string {
+	names := make([]string, len(files))
+	for i, f := range files {
+		names[i] = f.Name
+	}
+	return names
+}

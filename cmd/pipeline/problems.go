@@ -1,0 +1,134 @@
+package pipeline
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/geometry/job"
+	"forel/render"
+)
+
+// issue is something wrong with a flag, or with no key in particular.
+func issue(key, reason, fix string) jobfile.Issue {
+	return jobfile.Issue{Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}
+}
+
+// refuse adds what is wrong and what would be right.
+func refuse(bad jobfile.Issues, wrong, right string) jobfile.Issues {
+	return append(bad, issue("", wrong, right))
+}
+
+// refused gives issues as an error: nil where there are none.
+func refused(bad jobfile.Issues) error {
+	if len(bad) == 0 {
+		return nil
+	}
+	return bad
+}
+
+// problems gives what an error tells of, each problem by itself.
+func problems(err error) (out jobfile.Issues) {
+	var issues jobfile.Issues
+	var wrong job.Problems
+	several, ok := err.(interface{ Unwrap() []error })
+	switch {
+	case err == nil:
+	case ok:
+		for _, one := range several.Unwrap() {
+			out = append(out, problems(one)...)
+		}
+	case errors.As(err, &issues):
+		return issues
+	case errors.As(err, &wrong):
+		for _, p := range wrong {
+			out = append(out, jobfile.Issue{Problem: p})
+		}
+	default:
+		out = refuse(out, err.Error(), "")
+	}
+	return out
+}
+
+// Contradictions tells of keys that are given two values, of which one would be
+// lost.
+func Contradictions(flags []jobfile.Flag) (bad jobfile.Issues) {
+	first := map[string]jobfile.Flag{}
+	for _, f := range flags {
+		was, seen := first[f.Key]
+		switch {
+		case !seen:
+			first[f.Key] = f
+		case strings.TrimSpace(was.Value) == strings.TrimSpace(f.Value):
+		case was.Name == f.Name:
+			bad = refuse(bad, fmt.Sprintf("%s is given twice, %.40q and %.40q", f.Name, was.Value, f.Value), "keep one")
+		default:
+			bad = refuse(bad, fmt.Sprintf("%s is %.40q, but %s is %.40q", was.Name, was.Value, f.Name, f.Value), "keep one")
+		}
+	}
+	return bad
+}
+
+// once reads words of the form key=value, each key in one spelling, and tells of
+// those that are given two values.
+func once(flag string, words []string) jobfile.Issues {
+	var flags []jobfile.Flag
+	for _, kv := range words {
+		key, value, _ := strings.Cut(kv, "=")
+		key = strings.ToLower(strings.TrimSpace(key))
+		flags = append(flags, jobfile.Flag{Name: flag + " " + key, Key: key, Value: strings.ToLower(value)})
+	}
+	return Contradictions(flags)
+}
+
+// format reads the format of a report; the first is the usual one.
+func format(asked *string, known ...string) (bad jobfile.Issues) {
+	if *asked == "" {
+		*asked = known[0]
+	}
+	if !slices.Contains(known, *asked) {
+		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known, "or"))
+	}
+	return bad
+}
+
+// themeOf gives the usual lines with the colours asked for, each as line=#rrggbb.
+func themeOf(colours []string) (render.Theme, jobfile.Issues) {
+	theme := render.DefaultTheme()
+	var bad jobfile.Issues
+	for _, kv := range colours {
+		layer, hex, _ := strings.Cut(kv, "=")
+		colour, err := render.ParseColor(hex)
+		if err == nil {
+			err = theme.SetColor(layer, colour)
+		}
+		if err != nil {
+			bad = append(bad, issue(fmt.Sprintf("--colour %.40q", kv), err.Error(), ""))
+		}
+	}
+	return theme, append(bad, once("--colour", colours)...)
+}
+
+// List joins words as a sentence does: "a, b or c" where last is "or".
+func List[W ~string](words []W, last string) (out string) {
+	for i, w := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			out += " " + last + " "
+		case i > 0:
+			out += ", "
+		}
+		out += string(w)
+	}
+	return out
+}
+
+// counted says how many there are.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}

@@ -1,0 +1,39 @@
+package pipeline
+
+import (
+	"context"
+
+	"forel/render/proof"
+)
+
+// Prove folds a case up and reports what is found.
+type Prove struct {
+	Job
+	Format string // text or json; "": text
+	Draw   bool   // proof.svg and proof.pdf too
+}
+
+// Make makes the report, and the drawings if they are asked for.
+func (p Prove) Make(context.Context) (r Result, err error) {
+	w, err := p.read(&r, format(&p.Format, "text", "json"))
+	if err != nil {
+		return r, err
+	}
+	if p.Format == "json" {
+		r.Report, err = proof.JSON(w.plan)
+	} else {
+		r.Report = proof.Text(w.plan, w.round)
+	}
+	if err != nil || !p.Draw {
+		return r, err
+	}
+	o := proof.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
+	if err := proof.Check(o); err != nil {
+		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
+	}
+	drawing := proof.Draw(w.plan, o)
+	doc, err := drawing.PDF()
+	r.Files = []File{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}}
+	r.Wrote = namesOf(r.Files)
+	return r, err
+}

@@ -1,0 +1,115 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"forel/cmd/jobfile"
+	"forel/paper/bench"
+	"forel/paper/pack"
+	"forel/render"
+	draw "forel/render/bench"
+)
+
+// Stock lays the pieces of one job or many on sheets and rolls.
+type Stock struct {
+	Job
+	Format     string   // text, markdown, json or csv; "": text
+	Cuts       bool     // with text and markdown: the order of the cuts too
+	Draw       bool     // stock.pdf and a drawing of each sheet too
+	LooseWalls bool     // let the walls of one case come off different strips
+	Effort     string   // how long to search: steps or a time; "": StockSteps
+	Progress   Progress `json:"-"`
+}
+
+// StockSteps is how long a plan is searched for where nothing is asked for: steps,
+// not seconds, so that the same jobs give the same plan on every machine.
+const StockSteps = 5000
+
+const stockName = "stock.pdf"
+
+// Make makes the list of what to buy, and the document and drawings if they are
+// asked for.
+func (s Stock) Make(ctx context.Context) (r Result, err error) {
+	bad := format(&s.Format, "text", "markdown", "json", "csv")
+	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
+		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
+	}
+	effort, more := effortOf(s.Effort, StockSteps)
+	all, err := s.readAll(&r, append(bad, more...))
+	if err != nil {
+		return r, err
+	}
+	effort.Progress = s.Progress.search
+	p, err := layOut(ctx, all, bench.Options{Effort: effort, Loose: s.LooseWalls}, &r)
+	if err != nil {
+		return r, err
+	}
+	o := all[0].sheets()
+	switch s.Format {
+	case "json":
+		r.Report, err = draw.JSON(p, o.Round)
+	case "csv":
+		r.Report, err = draw.CSV(p, o.Round)
+	case "markdown":
+		r.Report = draw.Markdown(p, o.Round, s.Cuts)
+	default:
+		r.Report = draw.Text(p, o.Round, s.Cuts)
+	}
+	if err != nil || !s.Draw {
+		return r, err
+	}
+	doc, err := draw.Booklet(p, o)
+	r.Files = []File{{stockName, doc}}
+	for _, d := range draw.Drawings(p, o) {
+		r.Files = append(r.Files, File{d.Name, d.SVG})
+	}
+	r.Earlier = Earlier{"plan", []string{"sheet-[0-9]*.svg"}}
+	return r, err
+}
+
+// sheets gives how a plan is drawn: as its first job says.
+func (w worked) sheets() draw.Options {
+	return draw.Options{Setup: w.file.Print, Theme: render.DefaultTheme(), Round: w.round, Black: w.file.Black, Date: w.date}
+}
+
+// layOut plans the bench work of all jobs.
+func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (bench.Plan, error) {
+	var jobs []bench.Job
+	seen := map[string]int{}
+	for _, w := range all {
+		seen[w.plan.Title]++
+	}
+	for i, w := range all {
+		if seen[w.plan.Title] > 1 { // pieces must be told apart
+			w.plan.Title = strings.TrimSpace(fmt.Sprintf("%s [job %d]", w.plan.Title, i+1))
+		}
+		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.file.Job.Shared().Unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
+	}
+	p, err := bench.Lay(ctx, jobs, o)
+	if err != nil {
+		return p, problems(err)
+	}
+	if ctx.Err() != nil {
+		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))
+	}
+	return p, nil
+}
+
+// effortOf reads steps or a time; nothing asked for gives the usual steps.
+func effortOf(text string, usual int) (pack.Effort, jobfile.Issues) {
+	text = strings.TrimSpace(text)
+	if text == "" {
+		return pack.Effort{Iterations: usual}, nil
+	}
+	if n, err := strconv.Atoi(text); err == nil && n >= 0 && n <= 1e9 {
+		return pack.Effort{Iterations: n}, nil
+	}
+	if d, err := time.ParseDuration(text); err == nil && d >= 0 && d <= 24*time.Hour {
+		return pack.Effort{Time: d}, nil
+	}
+	return pack.Effort{}, refuse(nil, fmt.Sprintf("--effort: %.20q is neither steps nor a time", text), "give steps such as 5000, or a time such as 20s or 5m")
+}

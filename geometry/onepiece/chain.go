@@ -1,0 +1,126 @@
+package onepiece
+
+import (
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/plan"
+	"forel/geometry/tolerance"
+)
+
+// inBody is where room must be left. Nothing is turned in, so the mouth is as
+// wide as the body.
+const inBody = "body"
+
+// The links of the chain.
+const (
+	scoredHeight = iota
+	scoredDepth
+	scoredThickness
+	cardThick
+	bookHeight
+	bookDepth
+	bookThick
+)
+
+// chain returns how the room in the case comes about: in height, depth and
+// thickness.
+func (j Job) chain() plan.Chain {
+	s, b := j.Scored(), j.Book()
+	gap := func(dimension, where string, tight, swell Length) plan.Gap {
+		return plan.Gap{Dimension: dimension, Place: inBody, Where: where, Tight: tight, Loose: j.Limits.Loose, Decides: true, Rattles: true, Swell: swell}
+	}
+	card := plan.Variation{Name: "the card's thickness", Key: "uncertainty.board"}
+	card.Low, card.High = j.Uncertainty.CardOff()
+	return plan.Chain{
+		Unit: j.Unit,
+		Dimensions: []plan.Dimension{
+			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
+		},
+		Gaps: []plan.Gap{
+			gap(plan.Height, "in the body", j.Limits.Tight, 0),
+			gap(plan.Depth, "", 0, 0), // a book that is too deep does not stick; it looks out
+			gap(plan.Thickness, "in the body", j.Limits.Tight, j.Limits.Grows(b)),
+		},
+		Links: []plan.Link{
+			scoredHeight:    {Name: "from head score to tail score, left side", Length: s.Height},
+			scoredDepth:     {Name: "from mouth edge to spine score", Length: s.Width},
+			scoredThickness: {Name: "between the spine scores", Length: s.Thickness},
+			cardThick:       {Name: "card", Length: j.Card.Thickness, Varies: &card},
+			bookHeight:      {Name: "the book, head to tail", Length: b.Height.Largest(), Book: true},
+			bookDepth:       {Name: "the book, spine to fore-edge", Length: b.Width.Largest(), Book: true},
+			bookThick:       {Name: "the book, thickness", Length: b.Thick(), Book: true},
+		},
+		Left:  j.left,
+		Off:   j.deviations(),
+		Mends: j.mends(),
+		With: func(changes []job.Change) plan.Chain {
+			k := j
+			k.Settings().Apply(changes)
+			return k.chain()
+		},
+		Limits: plan.Say("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s", j.Limits.Tight, j.Limits.Loose),
+	}
+}
+
+// left returns the room in height, depth and thickness when the links have these
+// lengths. What is marked and scored stays; the card's thickness and the book are
+// what they are.
+func (j Job) left(v []Length) []Length {
+	r := j // as it comes out
+	r.Card.Thickness = v[cardThick]
+	r.Books = []job.Book{{Height: job.Readings{v[bookHeight]}, Width: job.Readings{v[bookDepth]}, Thickness: job.Readings{v[bookThick]}}}
+	was := r.Scored()
+	return []Length{r.Clearance.Height + v[scoredHeight] - was.Height, r.Clearance.Width + v[scoredDepth] - was.Width, r.Clearance.Thickness + v[scoredThickness] - was.Thickness}
+}
+
+// deviations returns what can be off of the book and by the hand. Height and
+// thickness lie between two folds, the depth has one.
+func (j Job) deviations() []plan.Deviation {
+	u, b, read := j.Uncertainty, j.Book(), j.Uncertainty.Reading()
+	// off tells of an error what it does to height, depth and thickness.
+	off := func(name, key string, plusMinus Length, effects ...tolerance.Effect) plan.Deviation {
+		return plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: effects}
+	}
+	once, none := tolerance.Symmetric(u.Cutting, 1), tolerance.Effect{}
+	fold := func(n int) tolerance.Effect { return tolerance.Symmetric(u.Placing, n) }
+	q := u.Squareness
+	return []plan.Deviation{
+		off("measuring the book", "uncertainty.measuring", u.Measuring,
+			read.Off(b.Height).Times(-1), read.Off(b.Width).Times(-1), read.Off(b.Thicknesses()...).Times(-1)),
+		off("swelling when damp", "fit.swell", 0, none, none, tolerance.Takes(j.Limits.Grows(b))), // reckoned with in full
+		off("marking and scoring", "uncertainty.cutting", u.Cutting, once, once, once),
+		off("folding on the score", "uncertainty.placing", u.Placing, fold(2), fold(1), fold(2)),
+		// Edges lean by half from their middle, two in height; the book touches the
+		// spine at one end only.
+		off("squareness", "uncertainty.squareness", u.Squareness,
+			tolerance.Symmetric(q/2, 2).TakesRoom(), tolerance.Symmetric(q, 1).TakesRoom(), tolerance.Symmetric(q/2, 1).TakesRoom()),
+		off("warp of the sides", "uncertainty.warp", u.Warp, none, none, tolerance.Bows(u.Warp, 2)),
+	}
+}
+
+// mends returns what can be tried about the fit, the least effort first.
+func (j Job) mends() []plan.Mend {
+	low, high := j.Uncertainty.CardOff()
+	out := append(plan.MeasureMaterial("card", low, high), plan.MeasureBook(j.Uncertainty)...)
+	return append(out, plan.CutForATry("mark, score and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
+}
+
+// gauges returns the strips of paper to try round the book.
+func (j Job) gauges() []plan.Gauge {
+	in := j.Cavity()
+	return []plan.Gauge{plan.Sleeve("Sleeve as wide as the case inside", in.Height, in.Thickness), plan.SpineStrip(in.Width, in.Thickness)}
+}
+
+// mostInCard is the most that a case of folded card should carry, in grams (common
+// practice, no source).
+const mostInCard = 1000
+
+// load returns what carries the book.
+func (j Job) load() plan.Load {
+	in := j.Cavity()
+	return plan.Load{Weights: []float64{j.Book().Weight}, On: "flaps at the tail", Seam: 2*in.Width + in.Thickness,
+		Material: geometry.Card, Has: j.Card.Thickness, Most: mostInCard,
+		TooHeavy: "is heavy for folded card; make a case of boards for more than 1 kg"}
+}

@@ -1,0 +1,42 @@
+package plan
+
+import "forel/geometry/job"
+
+// What careful work brings an uncertainty down to (common practice, no source).
+const (
+	careful     Length = 0.15 // a reading between two squares, or with a caliper
+	carefulStep Length = 0.1
+	testCut     Length = 0.15 // a strip cut for a try, measured, and the fence set again
+)
+
+// MeasureMaterial returns the mend of measuring a material of which low to high
+// is known; none where it is measured.
+func MeasureMaterial(name string, low, high Length) []Mend {
+	if high-low <= 2*job.Measured+1e-9 {
+		return nil
+	}
+	const key = "uncertainty.board"
+	return []Mend{{Say("measure the " + name + " with a caliper, several layers together: it alone moves the fit by %s"), key,
+		[]job.Change{{Key: key, Value: job.Measured}}}}
+}
+
+// MeasureBook returns the mend of measuring the book again; none where that is
+// done with care.
+func MeasureBook(u job.Uncertainty) []Mend {
+	if u.Measuring <= careful && u.ReadingStep <= carefulStep {
+		return nil
+	}
+	const key = "uncertainty.measuring"
+	m, step := min(u.Measuring, careful), min(u.ReadingStep, carefulStep)
+	return []Mend{{Say("measure the book again, between two squares or with a caliper, and write down every %s: the measuring moves the fit by %s", step), key,
+		[]job.Change{{Key: key, Value: m}, {Key: "uncertainty.reading_step", Value: step}}}}
+}
+
+// CutForATry returns the mend of trying a size before the pieces are cut; none
+// where that is done. What says what is done, how true at a %s.
+func CutForATry(what string, u job.Uncertainty) []Mend {
+	if u.Cutting <= testCut {
+		return nil
+	}
+	return []Mend{{Say(what, testCut), "", []job.Change{{Key: "uncertainty.cutting", Value: testCut}}}}
+}

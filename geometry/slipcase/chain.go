@@ -1,0 +1,212 @@
+package slipcase
+
+import (
+	"fmt"
+
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
+
+// The places where room must be left: the body, the mouth, where coverings are
+// turned in, and its corners, where tabs lie over each other.
+const (
+	InBody    = "body"
+	AtMouth   = "mouth"
+	InCorners = "corners"
+)
+
+// whereIs says the places in words.
+var whereIs = map[string]string{InBody: "in the body", AtMouth: "at the mouth", InCorners: "in the corners of the mouth"}
+
+// spot is a gap of the chain: which, and in which compartment, from 0.
+type spot struct {
+	dimension, place string
+	room             int
+}
+
+// The first links of the chain; the books' and the walls' follow.
+const (
+	sideHeight = iota
+	sideDepth
+	boardThick
+	liningThick
+	clothThick
+	paperThick
+	bookHeight
+	bookDepth
+	volumes // thickness of each volume; then the wall's width, or each compartment as ruled
+)
+
+// chain returns how the room in the case comes about.
+func (j Job) chain() plan.Chain {
+	spots := j.spots()
+	return plan.Chain{
+		Unit: j.Unit,
+		Dimensions: []plan.Dimension{
+			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
+		},
+		Gaps:  j.gaps(spots),
+		Links: j.links(),
+		Left:  j.left(spots),
+		Off:   j.deviations(spots),
+		Mends: j.mends(),
+		With: func(changes []job.Change) plan.Chain {
+			k := j
+			k.Settings().Apply(changes)
+			return k.chain()
+		},
+		Limits: plan.Say("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; in the corners of the mouth, where tabs can be pared, too tight is no room at all", j.Limits.Tight, j.Limits.Loose),
+	}
+}
+
+// spots lists the places where room must be left, of each dimension and
+// compartment from the widest to the tightest. The mouth and its corners are
+// left out where they are no tighter than the place before, as where nothing is
+// turned in.
+func (j Job) spots() []spot {
+	m := j.Mouth()
+	out := []spot{{plan.Height, InBody, 0}}
+	if !m.Height.Near(j.Clearance.Height) {
+		out = append(out, spot{plan.Height, AtMouth, 0})
+	}
+	if !m.HeightCorners.Near(m.Height) {
+		out = append(out, spot{plan.Height, InCorners, 0})
+	}
+	out = append(out, spot{plan.Depth, InBody, 0})
+	for i := range j.compartments() {
+		out = append(out, spot{plan.Thickness, InBody, i})
+		if !j.MouthThickness(i).Near(j.Clearance.Thickness) {
+			out = append(out, spot{plan.Thickness, AtMouth, i})
+		}
+	}
+	return out
+}
+
+// gaps returns the gaps at the spots with what is asked of them.
+func (j Job) gaps(spots []spot) []plan.Gap {
+	out := make([]plan.Gap, len(spots))
+	for i, s := range spots {
+		g := plan.Gap{Dimension: s.dimension, Place: s.place, Where: whereIs[s.place], Tight: j.Limits.Tight, Loose: j.Limits.Loose,
+			Decides: i+1 == len(spots) || spots[i+1].place == InBody, Rattles: s.place == InBody, Swell: j.swell(s)}
+		switch {
+		case s.dimension == plan.Depth:
+			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; it looks out
+		case s.dimension == plan.Thickness && j.dividers() > 0:
+			g.Volume = j.Whose(s.room)
+		case s.place == InCorners:
+			g.Tight = 0 // tabs there are few layers and can be pared: only no room at all is too little
+		}
+		out[i] = g
+	}
+	return out
+}
+
+// swell returns how much thicker what stands at a spot grows when damp.
+func (j Job) swell(s spot) (sum Length) {
+	for i, b := range j.Books {
+		if s.dimension == plan.Thickness && (j.dividers() == 0 || i == s.room) {
+			sum += j.Limits.Grows(b)
+		}
+	}
+	return sum
+}
+
+// links returns the lengths that the room comes from.
+func (j Job) links() []plan.Link {
+	u := j.Uncertainty
+	in, out := j.contents(), j.Outside()
+	material := func(name, key string, thickness, plusMinus Length) plan.Link {
+		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
+	}
+	board := material("board", "uncertainty.board", j.Board.Thickness, 0)
+	board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board.Thickness)
+	board.Sold = job.BoardsLike(j.Board.Thickness)
+	tallest, deepest := j.Whose(0), j.Whose(0)
+	if len(j.Books) > 1 {
+		tallest, deepest = "tallest volume", "deepest volume"
+	}
+	all := []plan.Link{
+		sideHeight:  {Name: "side, head to tail", Length: out.Height},
+		sideDepth:   {Name: "side, spine to mouth", Length: out.Width},
+		boardThick:  board,
+		liningThick: material("lining", "uncertainty.lining", j.Lining.Thickness, u.Lining),
+		clothThick:  material("cloth", "uncertainty.cloth", j.Cloth.Thickness, u.Cloth),
+		paperThick:  material("side paper", "uncertainty.side_paper", j.SidePaper.Thickness, u.SidePaper),
+		bookHeight:  {Name: tallest + ", head to tail", Length: in.Height, Book: true},
+		bookDepth:   {Name: deepest + ", spine to fore-edge", Length: in.Width, Book: true},
+	}
+	for i, b := range j.Books {
+		all = append(all, plan.Link{Name: j.Whose(i) + ", thickness", Length: b.Thick(), Book: true})
+	}
+	if j.dividers() == 0 {
+		return append(all, plan.Link{Name: "walls, side to side", Length: j.Between().Thickness})
+	}
+	for i, b := range j.Books {
+		all = append(all, plan.Link{Name: fmt.Sprintf("compartment %d as ruled, to the middle of its dividers", i+1), Length: b.Thick() + j.Clearance.Thickness + j.beside(i)})
+	}
+	return all
+}
+
+// left returns the room at the spots as a function of the links. A finished case
+// is a job too, with true lengths in place of the measured ones, and with the
+// clearance that makes it draw the pieces that were cut.
+func (j Job) left(spots []spot) func([]Length) []Length {
+	// What the tabs in the corners were cut to, they are, whatever room is left.
+	drawn := j.Mouth()
+	tucked := (drawn.Height - drawn.HeightCorners) / j.Cloth.Thickness
+	return func(v []Length) []Length {
+		r := j // as it comes out
+		r.Board.Thickness, r.Lining.Thickness, r.Cloth.Thickness, r.SidePaper.Thickness = v[boardThick], v[liningThick], v[clothThick], v[paperThick]
+		r.Books = make([]job.Book, len(j.Books))
+		for i := range r.Books {
+			r.Books[i] = job.Book{Height: job.Readings{v[bookHeight]}, Width: job.Readings{v[bookDepth]}, Thickness: job.Readings{v[volumes+i]}}
+		}
+		walls := v[volumes+len(j.Books):]
+		r.Clearance.Height += v[sideHeight] - r.Outside().Height
+		r.Clearance.Width += v[sideDepth] - r.Outside().Width
+		if j.dividers() == 0 {
+			r.Clearance.Thickness += walls[0] - r.Between().Thickness
+		}
+		m := r.Mouth()
+		out := make([]Length, len(spots))
+		for i, s := range spots {
+			if s.dimension == plan.Thickness && j.dividers() > 0 {
+				r.Clearance.Thickness = walls[s.room] - r.beside(s.room) - v[volumes+s.room]
+			}
+			switch {
+			case s.dimension == plan.Depth:
+				out[i] = r.Clearance.Width
+			case s.dimension == plan.Height && s.place == InBody:
+				out[i] = r.Clearance.Height
+			case s.dimension == plan.Height && s.place == AtMouth:
+				out[i] = m.Height
+			case s.dimension == plan.Height:
+				out[i] = m.Height - tucked*v[clothThick]
+			case s.place == InBody:
+				out[i] = r.Clearance.Thickness
+			default:
+				out[i] = r.MouthThickness(s.room)
+			}
+		}
+		return out
+	}
+}
+
+// beside returns what of a compartment's ruled length is not room: half of each
+// divider beside it, and a lining pasted on the side afterwards.
+func (j Job) beside(room int) Length {
+	half, l := j.dividerThickness()/2, Length(0)
+	if !j.linedBefore() {
+		l = j.Lining.Thickness
+	}
+	left, right := half, half
+	if room == 0 {
+		left = l
+	}
+	if room == j.dividers() {
+		right = l
+	}
+	return left + right
+}

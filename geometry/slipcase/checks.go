@@ -1,0 +1,127 @@
+package slipcase
+
+import (
+	"math"
+
+	"forel/geometry/job"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+)
+
+// whose names what is put into the case: the book, or of several volumes the
+// one that counts, such as the tallest; "" for all of them.
+func (j Job) whose(which string) string {
+	switch {
+	case len(j.Books) < 2:
+		return "the book"
+	case which == "":
+		return "the volumes"
+	}
+	return "the " + which + " volume"
+}
+
+// gaugeCheck: the paper strips, before anything is cut.
+func (j Job) gaugeCheck() plan.Check {
+	m, place := j.Mouth(), "mouth"
+	if m.Thickness.Near(j.Clearance.Thickness) {
+		place = "body"
+	}
+	sleeve := stage.Words("the sleeve as wide as the "+place+", folded at its marks and closed, slides over "+j.whose("")+" from the fore-edge, with %s to spare in height and %s in thickness", m.Height, m.Thickness)
+	if j.dividers() > 0 {
+		sleeve = stage.Words("each sleeve, folded at its marks and closed, slides over its volume from the fore-edge")
+	}
+	return plan.Check{
+		Name: "gauge strip", When: "before any board is cut",
+		See:   []stage.Say{sleeve, plan.StripReaches(j.Clearance.Width)},
+		Fails: stage.Words("measure " + j.whose("") + " again and correct the job: nothing is cut yet"),
+	}
+}
+
+// thicknessCheck: several layers of board under the caliper.
+func (j Job) thicknessCheck() plan.Check {
+	thicker := j
+	thicker.Board.Thickness += plan.Thicker
+	return plan.LayersMeasured("board", "board.thickness", j.Board.Thickness, thicker.Outside().Height-j.Outside().Height)
+}
+
+// cutCheck: the pieces against each other.
+func (j Job) cutCheck() plan.Check {
+	out, between := j.Outside(), j.Between()
+	return plan.Check{
+		Name: "cut pieces", When: "when the board is cut, before it is lined or glued",
+		See: []stage.Say{
+			stage.Words("the three walls stood on edge side by side are level, %s wide", between.Thickness),
+			stage.Words("both sides and the spine wall stood together are level, %s high", out.Height),
+			stage.Words("the diagonals of a side are alike, %s", Length(math.Hypot(out.Width.MM(), out.Height.MM()))),
+		},
+		Fails: stage.Words("trim pieces that belong together at one setting, or cut them again; a piece out of square is cut again"),
+	}
+}
+
+// least returns the clearance that leaves the mouth on its limit: no more room
+// than is called tight; in depth, none.
+func (j Job) least() job.Clearance {
+	m := j.Mouth()
+	return job.Clearance{
+		Height:    j.Clearance.Height - m.Height + j.Limits.Tight,
+		Thickness: j.Clearance.Thickness - m.Thickness + j.Limits.Tight,
+	}
+}
+
+// dryFit: the book on a side.
+func (j Job) dryFit() plan.Check {
+	f, least := j.Fit(), j.least()
+	return plan.Check{
+		Name: "stacked dry fit", When: "when the boards are cut, before they are lined or glued",
+		See: []stage.Say{
+			stage.Words("with "+j.whose("deepest")+" on a side, flush with its spine, the side shows %s beyond the fore-edge, at least %s", f.ForeEdge, f.ForeEdge-j.Clearance.Width+least.Width),
+			stage.Words("with "+j.whose("tallest")+" flush with its tail, the side shows %s beyond the head, at least %s", f.HeadOrTail, f.HeadOrTail-j.Clearance.Height+least.Height),
+		},
+		Fails: stage.Words("cut sides and spine wall again, larger by what is missing; head and tail wall too where it is missing at the fore-edge"),
+	}
+}
+
+// wallsCheck: the book between the walls on the first side, while the glue is wet.
+func (j Job) wallsCheck() plan.Check {
+	c, least := j.Clearance, j.least()
+	more := Length(0) // room that linings take which go in afterwards
+	if !j.linedBefore() {
+		more = 2 * j.Lining.Thickness
+	}
+	walls := plan.Check{
+		Name: "three walls on one side", When: "when the walls stand on the first side, before the glue sets and before the second side goes on",
+		See:   []stage.Say{stage.Words(j.whose("tallest")+" laid in has %s to spare from head to tail, at least %s", c.Height+more, least.Height+more)},
+		Fails: stage.Words("move the walls while the glue is wet, or take them off and cut anew: after the second side is on little can be mended"),
+	}
+	if j.dividers() == 0 {
+		walls.See = append(walls.See, stage.Words("a straightedge across the walls clears "+j.whose("")+" by %s, at least %s", c.Thickness+more, least.Thickness+more))
+	}
+	return walls
+}
+
+// bareCheck: the book in the carcass before it is covered.
+func (j Job) bareCheck() plan.Check {
+	where := "on both sides"
+	if !j.Mouth().Height.Near(j.Clearance.Height) {
+		where = "on head and tail wall and on both sides"
+	}
+	return plan.Check{
+		Name: "bare carcass", When: "when the carcass is dry, before it is covered",
+		See:   []stage.Say{stage.Words(j.whose("") + " can be slid in and out, with offcuts of all that will be turned in laid at the mouth, " + where)},
+		Fails: stage.Words("take thinner cloth and paper, with their thickness in the job; if that is not enough make a new carcass, and do not force the book"),
+	}
+}
+
+// finishedCheck: the book in the finished case.
+func (j Job) finishedCheck() plan.Check {
+	m := j.Mouth()
+	tight := "too tight: let it dry longer, then make a new case rather than press the book in; "
+	if !m.HeightCorners.Near(m.Height) {
+		tight = "too tight in the corners of the mouth: pare the side tabs there; too tight elsewhere: let it dry longer, then make a new case rather than press the book in; "
+	}
+	return plan.Check{
+		Name: "finished case", When: "when the covering is dry, after a night under a light weight",
+		See:   []stage.Say{stage.Words("held mouth down over a soft surface, a hand below, " + j.whose("") + " can be felt to slide, and to go back in without being pressed")},
+		Fails: stage.Words(tight + "too loose: line the sides with thin paper"),
+	}
+}

@@ -1,0 +1,165 @@
+package slipcase
+
+import (
+	"forel/geometry/job"
+	"forel/geometry/plan"
+	"forel/geometry/tolerance"
+)
+
+// deviations returns what can be off of the book and by the hand, and what it
+// does to the room at each spot.
+func (j Job) deviations(spots []spot) []plan.Deviation {
+	u := j.Uncertainty
+	off := func(name, key string, plusMinus Length, effect func(spot) tolerance.Effect) plan.Deviation {
+		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus}
+		for _, s := range spots {
+			d.Effects = append(d.Effects, effect(s))
+		}
+		return d
+	}
+	measuring, placing := "measuring the book", "placing the walls"
+	if len(j.Books) > 1 {
+		measuring = "measuring the volumes"
+	}
+	if j.dividers() > 0 {
+		placing = "placing walls and dividers"
+	}
+	return []plan.Deviation{
+		off(measuring, "uncertainty.measuring", u.Measuring, j.measuring),
+		off("swelling when damp", "fit.swell", 0, func(s spot) tolerance.Effect { return tolerance.Takes(j.swell(s)) }), // reckoned with in full
+		off("cutting", "uncertainty.cutting", u.Cutting, j.cutting),
+		off("from piece to piece at one setting", "uncertainty.repeat", u.Repeat, j.repeating),
+		off(placing, "uncertainty.placing", u.Placing, j.placing),
+		off("squareness", "uncertainty.squareness", u.Squareness, j.outOfSquare),
+		off("warp of the sides", "uncertainty.warp", u.Warp, j.warping),
+	}
+}
+
+// measuring: the true sizes of the books.
+func (j Job) measuring(s spot) tolerance.Effect {
+	var heights, depths [][]Length
+	var thick tolerance.Effect
+	for i, b := range j.Books {
+		heights, depths = append(heights, b.Height), append(depths, b.Width)
+		if j.dividers() == 0 || i == s.room {
+			thick = thick.Plus(j.Uncertainty.Reading().Off(b.Thicknesses()...))
+		}
+	}
+	read := j.Uncertainty.Reading()
+	switch s.dimension {
+	case plan.Height:
+		return read.Off(heights...).Times(-1)
+	case plan.Depth:
+		return read.Off(depths...).Times(-1)
+	}
+	return thick.Times(-1)
+}
+
+// ruled tells whether a spot lies between lines ruled on the walls, whose ends
+// do not count.
+func (j Job) ruled(s spot) bool { return s.dimension == plan.Thickness && s.room < j.dividers() }
+
+// oneSetting tells whether pieces of one size are cut at one setting.
+func (j Job) oneSetting() bool { return j.Uncertainty.Settings != job.EachBySelf }
+
+// alike returns how many pieces have the size that a spot comes from; the smallest
+// counts: sides and spine wall in height, sides in depth, the walls in thickness.
+// The spine wall is not at the mouth.
+func (s spot) alike() int {
+	if s.dimension == plan.Depth || s.place != InBody {
+		return 2
+	}
+	return 3
+}
+
+// cutting: the setting of the fence, or each piece by itself.
+func (j Job) cutting(s spot) tolerance.Effect {
+	switch {
+	case j.ruled(s):
+		return tolerance.Effect{}
+	case j.oneSetting():
+		return tolerance.Symmetric(j.Uncertainty.Cutting, 1)
+	}
+	return tolerance.Smallest(j.Uncertainty.Cutting, s.alike())
+}
+
+// repeating: pieces cut at one setting, against each other.
+func (j Job) repeating(s spot) tolerance.Effect {
+	if j.ruled(s) || !j.oneSetting() {
+		return tolerance.Effect{}
+	}
+	return tolerance.Smallest(j.Uncertainty.Repeat, s.alike())
+}
+
+// placing: head and tail wall, the spine wall, the dividers beside a compartment.
+func (j Job) placing(s spot) tolerance.Effect {
+	n := 2
+	switch {
+	case s.dimension == plan.Depth:
+		n = 1
+	case s.dimension == plan.Thickness:
+		n -= j.sidesOf(s.room)
+	}
+	return tolerance.Symmetric(j.Uncertainty.Placing, n)
+}
+
+// sidesOf returns how many of the case's two sides bound a compartment.
+func (j Job) sidesOf(room int) (n int) {
+	if room == 0 {
+		n++
+	}
+	if room == j.dividers() {
+		n++
+	}
+	return n
+}
+
+// outOfSquare: edges of sides and walls that lean.
+func (j Job) outOfSquare(s spot) tolerance.Effect {
+	q := j.Uncertainty.Squareness
+	switch {
+	case j.ruled(s):
+		return tolerance.Effect{}
+	case s.dimension == plan.Depth:
+		return tolerance.Symmetric(q, 1).TakesRoom() // the book touches the spine wall at one end only
+	}
+	lean := tolerance.Symmetric(q/2, 1) // two edges run together or apart from their middle
+	if s.dimension == plan.Height {
+		lean = tolerance.Symmetric(q/2, 2)
+	}
+	if s.place != InBody {
+		return lean
+	}
+	return lean.TakesRoom() // at one end or the other
+}
+
+// warping: the sides, in or out.
+func (j Job) warping(s spot) tolerance.Effect {
+	if s.dimension != plan.Thickness {
+		return tolerance.Effect{}
+	}
+	return tolerance.Bows(j.Uncertainty.Warp, j.sidesOf(s.room))
+}
+
+// carefulSet is what walls set against a square block keep within (common
+// practice, no source).
+const carefulSet Length = 0.1
+
+// mends returns what can be tried about the fit, the least effort first:
+// measuring costs minutes before anything is cut, a true setting of the fence
+// costs care.
+func (j Job) mends() []plan.Mend {
+	u := j.Uncertainty
+	low, high, _ := u.BoardOff(j.Board.Thickness)
+	out := append(plan.MeasureMaterial("board", low, high), plan.MeasureBook(u)...)
+	if !j.oneSetting() {
+		out = append(out, plan.Mend{What: plan.Say("cut the walls off one strip at one setting of the fence, sides and spine wall at another"),
+			Sets: []job.Change{{Key: "uncertainty.settings", Word: job.OneSetting}}})
+	}
+	out = append(out, plan.CutForATry("at each setting cut a strip for a try, measure it and set the fence again, true to %s", u)...)
+	if u.Placing > carefulSet {
+		out = append(out, plan.Mend{What: plan.Say("set the walls flush with the edges against a square block, true to %s", carefulSet),
+			Sets: []job.Change{{Key: "uncertainty.placing", Value: carefulSet}}})
+	}
+	return out
+}

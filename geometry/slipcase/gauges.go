@@ -1,0 +1,39 @@
+package slipcase
+
+import (
+	"fmt"
+
+	"forel/geometry/plan"
+)
+
+// gauges returns the strips of paper to try round the book: a sleeve as wide as
+// the mouth and one as wide as the body, for each compartment the narrower, and
+// one round the spine.
+func (j Job) gauges() []plan.Gauge {
+	in, m := j.contents(), j.Mouth()
+	var out []plan.Gauge
+	for _, s := range j.spots() {
+		volume, of := in.Thickness, ""
+		if j.dividers() > 0 {
+			volume, of = j.Books[s.room].Thick(), fmt.Sprintf(", compartment %d", s.room+1)
+		}
+		switch {
+		case s.dimension != plan.Thickness:
+		case s.place == AtMouth:
+			out = append(out, plan.Sleeve("Sleeve as wide as the mouth"+of, in.Height+m.Height, volume+j.MouthThickness(s.room)))
+		case of == "": // of several the mouth is enough
+			out = append(out, plan.Sleeve("Sleeve as wide as the body", in.Height+j.Clearance.Height, volume+j.Clearance.Thickness))
+		}
+	}
+	thick := j.Cavity().Thickness
+	if j.dividers() > 0 {
+		deepest := j.Books[0]
+		for _, b := range j.Books {
+			if b.Width.Largest() > deepest.Width.Largest() {
+				deepest = b
+			}
+		}
+		thick = deepest.Thick() + j.Clearance.Thickness
+	}
+	return append(out, plan.SpineStrip(j.Cavity().Width, thick))
+}

@@ -1,0 +1,90 @@
+package tolerance
+
+import "math"
+
+// Reading is how measurements are taken: the plus-or-minus of each, and the step
+// that they are rounded to.
+type Reading struct{ PlusMinus, Step Length }
+
+// sd returns the standard uncertainty of one reading: of the measuring, and of a
+// rounding to a step, a twelfth of its square.
+func (r Reading) sd() Length { return rss(r.PlusMinus/2, r.Step/Length(math.Sqrt(12))) }
+
+// truth is what is known of a dimension: its distribution, and the range it
+// keeps within when no reading is off by more than its plus-or-minus.
+type truth struct {
+	normal
+	low, high Length
+}
+
+// Off returns how far the true largest of several dimensions is off the largest
+// reading of them. Each dimension was measured at one or several places.
+func (r Reading) Off(dimensions ...[]Length) Effect {
+	all := make([]truth, len(dimensions))
+	var read Length
+	for i, d := range dimensions {
+		all[i] = r.largest(d)
+		read = max(read, largestOf(d))
+	}
+	t := over(all)
+	return Effect{Mean: t.mean - read, SD: t.sd, Low: t.low - read, High: t.high - read}
+}
+
+// largestOf returns the largest length, zero where there is none.
+func largestOf(all []Length) Length {
+	var most Length
+	for _, l := range all {
+		most = max(most, l)
+	}
+	return most
+}
+
+// largest returns the true largest dimension from readings at several places.
+//
+// The largest of several readings is, on average, too large: of readings that
+// differ only because each is a little off, it takes the one that is off the
+// most. So readings are drawn together as far as their spread can come from
+// measuring, and no further: with the variance s² of the readings, the places
+// differ truly by t² = s² - u² (zero at least); a place is drawn toward the mean
+// by u² / (u² + t²). (An empirical Bayes estimate of several means: B. Efron and
+// C. Morris, 1973; from memory.) One reading is taken as it is.
+func (r Reading) largest(readings []Length) truth {
+	sd := r.sd()
+	most := largestOf(readings)
+	off := r.PlusMinus + r.Step/2
+	t := truth{normal{most, sd}, most - off, most + off}
+	n := Length(len(readings))
+	if n < 2 || sd == 0 {
+		return t
+	}
+	var mean, spread Length
+	for _, l := range readings {
+		mean += l / n
+	}
+	for _, l := range readings {
+		spread += (l - mean) * (l - mean) / (n - 1)
+	}
+	noise := sd * sd
+	differ := max(0, spread-noise)
+	kept := differ / (differ + noise) // of a place's distance from the mean
+	places := make([]normal, len(readings))
+	for i, l := range readings {
+		places[i] = normal{mean + kept*(l-mean), sd * Length(math.Sqrt(float64(kept)))}
+	}
+	m := largest(places)
+	common := (1 - kept) * Length(math.Sqrt(float64((differ+noise)/n)))
+	t.normal = normal{m.mean, rss(m.sd, common)}
+	return t
+}
+
+// over returns the largest of several dimensions.
+func over(all []truth) truth {
+	normals := make([]normal, len(all))
+	out := all[0]
+	for i, t := range all {
+		normals[i] = t.normal
+		out.low, out.high = max(out.low, t.low), max(out.high, t.high)
+	}
+	out.normal = largest(normals)
+	return out
+}

@@ -1,0 +1,69 @@
+package tolerance
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// The true largest dimension, estimated from several readings, is neither too
+// large nor too small on average, and is as sure as it says: books are made
+// whose places differ, or not, and read with errors (seeded). The largest
+// reading, taken as it is, is too large by d2/2 of a deviation where the places
+// are alike.
+func TestTrueLargestIsFair(t *testing.T) {
+	u := Reading{PlusMinus: 0.4} // a deviation of 0.2
+	for _, c := range []struct {
+		differ float64 // deviation from place to place
+		n      int
+	}{{0, 2}, {0, 3}, {0, 5}, {0.2, 3}, {0.6, 3}, {1.5, 5}} {
+		r := rand.New(rand.NewPCG(uint64(c.n), uint64(c.differ*100)))
+		const books = 2500
+		var bias, naive, within, variance float64
+		for range books {
+			var readings []Length
+			largest := math.Inf(-1)
+			for range c.n {
+				place := 200 + c.differ*r.NormFloat64()
+				largest = max(largest, place)
+				readings = append(readings, Length(place+0.2*r.NormFloat64()))
+			}
+			e := u.largest(readings)
+			bias += (e.mean.MM() - largest) / books
+			naive += (largestOf(readings).MM() - largest) / books
+			variance += float64(e.sd*e.sd) / books
+			if math.Abs(e.mean.MM()-largest) < 2*e.sd.MM() {
+				within += 1.0 / books
+			}
+			assert.LessOrEqual(t, e.low, e.mean)
+			assert.GreaterOrEqual(t, e.high, e.mean)
+		}
+		t.Logf("places differ by %.1f, %d readings: bias %.3f (the largest reading's %.3f), within two deviations %.3f", c.differ, c.n, bias, naive, within)
+		assert.Less(t, math.Abs(bias), 0.08, "%v", c)
+		assert.LessOrEqual(t, math.Abs(bias), math.Abs(naive)+0.02, "%v", c)
+		assert.Greater(t, within, 0.84, "%v", c) // 0.95 but for what a few readings can't tell
+	}
+}
+
+// One reading is taken as it is, with the uncertainty of a reading; GUM
+// F.2.2.1 adds 0.29 of the step (from memory).
+func TestOneReading(t *testing.T) {
+	e := Reading{0.3, 0.5}.largest([]Length{200})
+	assert.Equal(t, Length(200), e.mean)
+	assert.InDelta(t, math.Hypot(0.15, 0.29*0.5), e.sd.MM(), 1e-3)
+	assert.InDelta(t, 200.55, e.high.MM(), 1e-12)
+	assert.InDelta(t, 199.45, e.low.MM(), 1e-12)
+}
+
+// Of two dimensions the larger counts, whichever it truly is: of a tapered book
+// the thicker edge.
+func TestLargestOfTwoDimensions(t *testing.T) {
+	r := Reading{PlusMinus: 0.2}
+	off := r.Off([]Length{30}, []Length{26})
+	assert.InDelta(t, 0, off.Mean.MM(), 1e-6)
+	assert.InDelta(t, 0.1, off.SD.MM(), 1e-3)
+	off = r.Off([]Length{30}, []Length{30}) // two edges alike: the larger of two
+	assert.InDelta(t, 0.1/math.Sqrt(math.Pi), off.Mean.MM(), 1e-5)
+}

@@ -1,0 +1,22 @@
+package wording
+
+import "strings"
+
+// The cautions that stand wherever the knife, the brush or a machine comes next
+// (common practice, no source).
+const (
+	Knife    = "Knives cut people: use a sharp blade and a heavy straightedge, keep your fingers behind its edge, cut away from yourself in several light passes, and cap the knife when you put it down."
+	Adhesive = "Adhesives: read the label, air the room, keep them off skin and eyes."
+	Shear    = "Board shear: keep guard and clamp in place and both hands clear of the blade's path before it moves, lock the blade shut when you leave it, and let nobody else within reach."
+	Machine  = "Laser or drag knife: read the maker's manual; never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a machine running unattended; use fume extraction, and keep means to put out a fire at hand. Keep your hands off the bed while it moves."
+	Local    = "Local rules and trained people come first."
+
+	// Brief is for where a line is all there is.
+	Brief = "knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first"
+)
+
+// Cautions are those of the work at the bench, a paragraph each.
+func Cautions() []string { return []string{Knife, Adhesive, Machine, Local} }
+
+// Careful joins cautions into one paragraph, with Local at its end.
+func Careful(cautions ...string) string { return strings.Join(append(cautions, Local), " ") }

@@ -1,0 +1,92 @@
+// Package wording has what all outputs say alike: how names are listed and things
+// counted, what keeps a maker's own words in their place, tables of text, and the
+// cautions.
+package wording
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// OneLine returns text on one line, its words one space apart.
+func OneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// Capital returns text with its first letter a capital.
+func Capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// Sentence returns text with a capital and a full stop.
+func Sentence(s string) string { return Capital(s) + "." }
+
+// And lists names as a sentence does: "a, b and c".
+func And(names []string) string { return listed(names, " and ") }
+
+// Or lists names as a sentence does: "a, b or c".
+func Or(names []string) string { return listed(names, " or ") }
+
+func listed(names []string, last string) string {
+	n := len(names) - 1
+	if n < 1 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:n], ", ") + last + names[n]
+}
+
+// Count writes a number of things whose plural has an s: "1 sheet", "3 sheets".
+func Count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Printable writes what can't be printed as an escape, such as \n or \u202e, so
+// that a maker's text does nothing to a terminal but being read.
+func Printable(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		if unicode.IsPrint(r) {
+			b.WriteRune(r)
+			continue
+		}
+		quoted := strconv.QuoteRune(r)
+		b.WriteString(quoted[1 : len(quoted)-1])
+	}
+	return b.String()
+}
+
+// Quote returns text in quotes, shortened, control characters escaped.
+func Quote(s string) string { return strconv.Quote(Shorten(s)) }
+
+// Shorten returns no more than the first 40 characters of text.
+func Shorten(s string) string {
+	n := 0
+	for i := range s {
+		if n == 40 {
+			return s[:i] + "…"
+		}
+		n++
+	}
+	return s
+}
+
+// Decimal writes a number with no more than so many decimals, without zeros at its
+// end, and never as -0.
+func Decimal(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}

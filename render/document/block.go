@@ -1,0 +1,210 @@
+package document
+
+import (
+	"forel/geometry"
+	"forel/render"
+	"forel/render/record"
+	"forel/render/typeset"
+)
+
+// Block is something that stays together on a page.
+type Block struct {
+	Bookmark string
+	Fresh    bool   // starts a page
+	Stays    bool   // on the page of what follows: a heading; or all of a list, where a page holds it
+	Above    Length // white, where it is not the first of its page
+	// Draw sets it from the top of a box, within its sides, and returns where it ends.
+	Draw func(box geometry.Box) Length
+	// Head is set above it where it is the first of a page: the head of a list that
+	// goes on. It returns where it ends; nil: none.
+	Head func(box geometry.Box) Length
+	// Figures stand below it, one below the other, each in a box of its own. They
+	// share what a page has to spare.
+	Figures []func(box geometry.Box)
+}
+
+// After returns the block with so much white above it.
+func (k Block) After(white Length) Block {
+	k.Above = white
+	return k
+}
+
+// Heights of a figure, and the white above it.
+const (
+	leastFigure Length = 50
+	mostFigure  Length = 84
+	figureGap   Length = 1.5
+)
+
+// drawn is what was drawn from the top of a room, and how tall it is.
+type drawn struct {
+	record.Surface
+	tall Length
+}
+
+// laid is a block as it was drawn, with its head.
+type laid struct {
+	Block
+	body, top drawn
+}
+
+// height returns how tall a block is with its figures as low as they may be: the
+// first of its page, or a later one.
+func (k laid) height(first bool) Length {
+	h := k.body.tall + Length(len(k.Figures))*(leastFigure+figureGap)
+	if first {
+		return h + k.top.tall
+	}
+	return h + k.Above
+}
+
+// Flow sets blocks one below the other on pages, and returns how many stand on
+// each. Start starts a page, from 0, and returns the room on it; nil starts upright
+// pages with a foot. The first may be one that was begun before, with little room
+// left or none. All rooms are as wide as the first.
+func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on []int) {
+	if start == nil {
+		start = func(int) geometry.Box { return d.NewPage(false, "") }
+	}
+	box := start(0)
+	draw := func(do func(geometry.Box) Length) (out drawn) {
+		if do != nil {
+			d.Aside(func() {
+				out.tall = do(geometry.Bx(box.Min.X, 0, box.Max.X, box.Height()))
+				out.Surface = d.Page.Surface
+			})
+		}
+		return out
+	}
+	all := make([]laid, len(blocks))
+	for i, k := range blocks {
+		all[i] = laid{k, draw(k.Draw), draw(k.Head)}
+	}
+	full := max(box.Height(), d.Room(false).Height())
+	for page := 0; ; page++ {
+		n := holds(all, box.Height(), full)
+		if n == 0 && (page > 0 || box.Height() >= full) { // no page holds what stays together
+			n = max(1, fitting(all, box.Height()))
+		}
+		d.place(all[:n], box)
+		on, all = append(on, n), all[n:]
+		if len(all) == 0 {
+			return on
+		}
+		box = start(page + 1)
+	}
+}
+
+// holds returns how many blocks a room holds. What stays together and is taller
+// than a full page goes on from where it starts.
+func holds(all []laid, room, full Length) (n int) {
+	for n < len(all) && !(n > 0 && all[n].Fresh) {
+		end := n + 1
+		for end < len(all) && all[end-1].Stays && !all[end].Fresh {
+			end++
+		}
+		if fitting(all[:end], room) == end {
+			n = end
+			continue
+		}
+		if fitting(all[n:end], full) < end-n {
+			if most := fitting(all[:end], room); most > n+1 {
+				n = most
+			}
+		}
+		break
+	}
+	return n
+}
+
+// fitting returns how many blocks stand below each other in a room.
+func fitting(all []laid, room Length) int {
+	for i, k := range all {
+		if room -= k.height(i == 0); room < -1e-9 {
+			return i
+		}
+	}
+	return len(all)
+}
+
+// place sets blocks on the last page, what is left over shared between their
+// figures.
+func (d *Document) place(all []laid, box geometry.Box) {
+	left, figures := box.Height(), 0
+	for i, k := range all {
+		left -= k.height(i == 0)
+		figures += len(k.Figures)
+	}
+	figure := leastFigure
+	if figures > 0 {
+		figure = min(mostFigure, leastFigure+max(0, left)/Length(figures))
+	}
+	y := box.Min.Y
+	for i, k := range all {
+		if i > 0 {
+			y += k.Above
+		} else {
+			k.top.Play(d, geometry.Pt(0, y))
+			y += k.top.tall
+		}
+		if k.Bookmark != "" {
+			d.Bookmark(k.Bookmark)
+		}
+		k.body.Play(d, geometry.Pt(0, y))
+		y += k.body.tall
+		for _, draw := range k.Figures {
+			y += figureGap
+			draw(geometry.Bx(box.Min.X, y, box.Max.X, y+figure))
+			y += figure
+		}
+	}
+}
+
+// Paragraph returns a paragraph.
+func (d *Document) Paragraph(text string, size render.Points, bold bool) Block {
+	return Block{Draw: func(box geometry.Box) Length {
+		box.Max.X = box.Min.X + box.Width()/d.wider()
+		return Paragraph(d, box, box.Min.Y, text, size, bold)
+	}}
+}
+
+// Heading returns a heading, which stays with what follows.
+func (d *Document) Heading(text string) Block {
+	k := d.Paragraph(text, render.HeadSize, true)
+	k.Stays, k.Above = true, 3
+	return k
+}
+
+// Opening returns the head of a document: its name, shortened to fit, what it is,
+// and a rule.
+func (d *Document) Opening(name, about string) Block {
+	return Block{Draw: func(box geometry.Box) Length {
+		wide := box.Width() / d.wider()
+		y := box.Min.Y + typeset.Ascent(render.TitleSize)
+		Write(d, geometry.Pt(box.Min.X, y), typeset.Fit(name, render.TitleSize, true, wide), render.TitleSize, true)
+		y = Paragraph(d, box, y+1.5, about, render.HeadSize, false) + 2
+		Rule(d, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+		return y
+	}}
+}
+
+// Steps returns numbered steps under a heading, together where a page holds them.
+func (d *Document) Steps(heading string, steps []string) []Block {
+	return d.list(heading, numbers(len(steps)), steps)
+}
+
+// Points is Steps with a bullet for a number.
+func (d *Document) Points(heading string, points []string) []Block {
+	return d.list(heading, bullets(len(points)), points)
+}
+
+func (d *Document) list(heading string, marks, texts []string) []Block {
+	head := d.Heading(heading)
+	draw := head.Draw
+	head.Draw = func(box geometry.Box) Length { return draw(box) + itemGap }
+	out := []Block{head}
+	for i, t := range texts {
+		out = append(out, Block{Stays: i < len(texts)-1, Draw: func(box geometry.Box) Length { return item(d, box, marks[i], t) }})
+	}
+	return out
+}

@@ -1,0 +1,223 @@
+// Package document makes the documents that are printed: pages with a foot,
+// paragraphs, lists, tables and blocks that stay together. Pages are kept as they
+// are drawn, and written when their number is known.
+package document
+
+import (
+	"fmt"
+	"runtime"
+	"time"
+
+	"golang.org/x/sync/errgroup"
+
+	"forel/geometry"
+	"forel/paper"
+	"forel/render"
+	"forel/render/pdf"
+	"forel/render/record"
+	"forel/render/svg"
+	"forel/render/typeset"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Options say how a document looks.
+type Options struct {
+	Setup paper.Setup // of its pages
+	Round geometry.Rounding
+	Theme render.Theme // lines of what is cut; not all documents have any
+	Black bool         // print in black alone; an SVG keeps its colours
+	Date  time.Time    // the document's; zero: none
+}
+
+// Document is a document being made; its last page is drawn on.
+type Document struct {
+	Options
+	Title    string // that viewers show
+	About    string // the description of an SVG
+	Running  string // the job's title, at the foot of each page; may be empty
+	Foot     string // what is said at the foot of each page
+	TrueSize bool   // patterns are on it: it is corrected by what the printer was measured to be off
+	Wider    Length // by how much a viewer's typeface may be wider than ours; 0: it is ours
+	// Frame draws what each page has besides its foot, and returns what it leaves
+	// of a room; nil: nothing.
+	Frame func(room geometry.Box) geometry.Box
+	*Page
+	pages []*Page
+}
+
+// Page is a page with all that is drawn on it.
+type Page struct {
+	record.Surface
+	Width, Height Length
+	Marks         []Mark
+	label         *pageLabel
+	foot          *geometry.Box // where it has one
+}
+
+// Mark names a page in a viewer's list of contents, under another mark where Above
+// is not empty.
+type Mark struct{ Above, Title string }
+
+type pageLabel struct {
+	numerals render.Numerals
+	first    int
+}
+
+// Bookmark names the page in the viewer's list of contents.
+func (p *Page) Bookmark(title string) { p.Marks = append(p.Marks, Mark{Title: title}) }
+
+// Under names the page in the list of contents below the bookmark with the title
+// given.
+func (p *Page) Under(above, title string) { p.Marks = append(p.Marks, Mark{above, title}) }
+
+// Label says how viewers number this page and those after it.
+func (p *Page) Label(n render.Numerals, first int) { p.label = &pageLabel{n, first} }
+
+// footTall is the height of the line at the bottom of a page.
+const footTall Length = 6
+
+// Room returns what of an upright or a lying page is written on, above its foot.
+func (d *Document) Room(lying bool) geometry.Box {
+	box := d.area(lying)
+	box.Max.Y -= footTall
+	return box
+}
+
+// area is what of a page can be drawn on.
+func (d *Document) area(lying bool) geometry.Box {
+	if d.TrueSize {
+		return d.Setup.Printable(d.lies(lying))
+	}
+	return d.Setup.Reach(d.lies(lying))
+}
+
+// lies tells whether a page lies: a square sheet does not, since nothing would
+// show it.
+func (d *Document) lies(lying bool) bool {
+	return lying && d.Setup.Sheet.Width != d.Setup.Sheet.Height
+}
+
+// NewPage starts a page with a foot, upright or lying, and returns what is written
+// on. An empty bookmark is none.
+func (d *Document) NewPage(lying bool, bookmark string) geometry.Box {
+	area := d.area(lying)
+	d.AddPage(d.Setup.Size(d.lies(lying))).foot = &area
+	if bookmark != "" {
+		d.Bookmark(bookmark)
+	}
+	box := d.Room(lying)
+	if d.Frame != nil {
+		box = d.Frame(box)
+	}
+	return box
+}
+
+// AddPage starts a page without a foot. It may be drawn on after others are added,
+// and by another goroutine than they are.
+func (d *Document) AddPage(width, height Length) *Page {
+	d.Page = &Page{Width: width, Height: height}
+	d.pages = append(d.pages, d.Page)
+	return d.Page
+}
+
+func (d *Document) wider() Length { return max(1, d.Wider) }
+
+// Count returns the number of pages so far.
+func (d *Document) Count() int { return len(d.pages) }
+
+// Aside lets do draw on pages that are not kept, to measure or to count.
+func (d *Document) Aside(do func()) {
+	page, pages := d.Page, d.pages
+	d.Page, d.pages = &Page{}, nil
+	defer func() { d.Page, d.pages = page, pages }()
+	do()
+}
+
+// Pages ends the document and returns its pages.
+func (d *Document) Pages() []*Page {
+	for i, p := range d.pages {
+		if p.foot == nil {
+			continue
+		}
+		area := *p.foot
+		p.foot = nil
+		y := area.Max.Y - typeset.Descent(render.NoteSize)
+		Rule(p, geometry.Pt(area.Min.X, area.Max.Y-footTall+1.4), geometry.Pt(area.Max.X, area.Max.Y-footTall+1.4))
+		right := d.PageText(i+1, len(d.pages))
+		left := d.Foot
+		if d.TrueSize && !d.Setup.Measured.True() {
+			left = d.Setup.Measured.String()
+		}
+		const apart = 8
+		wide := area.Width() / d.wider()
+		left = typeset.Fit(left, render.NoteSize, false, wide*0.7)
+		Write(p, geometry.Pt(area.Min.X, y), left, render.NoteSize, false)
+		right = typeset.Fit(right, render.NoteSize, false, wide-typeset.Width(left, render.NoteSize, false)-apart)
+		p.Text(render.Text{At: geometry.Pt(area.Max.X, y), String: right, Size: render.NoteSize, Align: render.End, Color: render.Black})
+	}
+	return d.pages
+}
+
+// PageText returns what the foot of a page says of it.
+func (d *Document) PageText(page, of int) string {
+	text := fmt.Sprintf("page %d of %d", page, of)
+	if d.Running != "" {
+		text += " – " + d.Running
+	}
+	return text
+}
+
+// PDF returns the document as a PDF.
+func (d *Document) PDF() ([]byte, error) {
+	doc := pdf.New(d.Title)
+	if d.TrueSize {
+		doc.PrintedOn(d.Setup)
+	}
+	doc.Dated(d.Date)
+	if d.Black {
+		doc.BlackOnly()
+	}
+	var together errgroup.Group
+	together.SetLimit(runtime.GOMAXPROCS(0))
+	for _, p := range d.Pages() {
+		doc.AddPage(p.Width, p.Height)
+		for _, m := range p.Marks {
+			if m.Above != "" {
+				doc.Under(m.Above, m.Title)
+			} else {
+				doc.Bookmark(m.Title)
+			}
+		}
+		if p.label != nil {
+			doc.Label(p.label.numerals, p.label.first)
+		}
+		on := doc.Page()
+		together.Go(func() error { p.Play(on, geometry.Point{}); return nil })
+	}
+	together.Wait() // none returns an error
+	return doc.Bytes()
+}
+
+// SVG returns the document as one drawing, its pages one below the other.
+func (d *Document) SVG() []byte {
+	pages := d.Pages()
+	var wide, tall Length
+	for _, p := range pages {
+		wide, tall = max(wide, p.Width), tall+p.Height
+	}
+	c := svg.New(wide, tall, d.Title, d.About)
+	c.Begin(render.Legend)
+	c.Fill(geometry.Rectangle(geometry.Bx(0, 0, wide, tall)), render.White)
+	var down Length
+	for _, p := range pages {
+		if down > 0 {
+			Rule(c, geometry.Pt(0, down), geometry.Pt(p.Width, down))
+		}
+		p.Play(c, geometry.Pt(0, down))
+		down += p.Height
+	}
+	c.End()
+	return c.Bytes()
+}

@@ -1,0 +1,246 @@
+package document
+
+import (
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// Table is rows under a row of heads. Columns are as wide as their widest cell,
+// those without a filled cell are left out, and what is left over stands between
+// them.
+type Table struct {
+	Columns []Column
+	Rows    [][]string
+	Size    render.Points      // a smaller one is taken where room is short
+	Wider   Length             // by how much a viewer's typeface may be wider than ours; 0: it is ours
+	Ticks   bool               // a box to tick before each row
+	Apart   func(row int) bool // there is a rule above a row; nil: nowhere
+	Whole   bool               // on one page where a page holds it
+	Full    bool               // as wide as its room
+}
+
+// Column is a column of a table.
+type Column struct {
+	Head   string
+	Right  bool // flush right, as numbers are
+	Bold   bool
+	Broken bool // over lines, where room is short
+}
+
+// White in a table.
+const (
+	leastGap Length = 3 // between columns
+	mostGap  Length = 8
+	tickWide Length = 5
+	tickSide Length = 2.4
+	rowGap   Length = 1
+)
+
+// sizes are those a table can be set in, the largest first.
+var sizes = []render.Points{render.BodySize, render.NoteSize, render.SmallSize}
+
+// fitted is a table as it is set in a width.
+type fitted struct {
+	Table
+	wide  []Length // of columns; 0 for one left out
+	gap   Length
+	heads [][]string
+	deep  int // lines of the heads
+}
+
+// In returns the table as it is set in a width.
+func (t Table) in(width Length) fitted {
+	if t.Ticks {
+		width -= tickWide
+	}
+	f := fitted{Table: t}
+	for _, size := range sizes {
+		if size > t.Size {
+			continue
+		}
+		f.Size = size
+		if f.share(width, false) || f.share(width, true) || size == sizes[len(sizes)-1] {
+			break
+		}
+	}
+	f.heads = make([][]string, len(f.wide))
+	for i, c := range f.Columns {
+		if f.wide[i] > 0 {
+			f.heads[i] = typeset.Wrap(c.Head, f.Size, true, f.wide[i]+1e-6)
+			f.deep = max(f.deep, len(f.heads[i]))
+		}
+	}
+	return f
+}
+
+// share finds each column its width, with heads on one line or broken between
+// words, and tells whether there is room for all.
+func (f *fitted) share(width Length, broken bool) bool {
+	more := max(1, f.Wider)
+	f.wide = make([]Length, len(f.Columns))
+	var fixed, loose, least Length
+	columns := 0
+	for i, c := range f.Columns {
+		var word Length // the longest, which is not broken
+		for _, row := range f.Rows {
+			f.wide[i] = max(f.wide[i], typeset.Width(row[i], f.Size, c.Bold)*more)
+		}
+		if f.wide[i] == 0 {
+			continue
+		}
+		head := []string{c.Head}
+		if broken {
+			head = typeset.Wrap(c.Head, f.Size, true, 0)
+		}
+		for _, w := range head {
+			word = max(word, typeset.Width(w, f.Size, true)*more)
+		}
+		f.wide[i] = max(f.wide[i], word)
+		columns++
+		if !c.Broken {
+			fixed += f.wide[i]
+			continue
+		}
+		for _, row := range f.Rows {
+			for _, w := range typeset.Wrap(row[i], f.Size, c.Bold, 0) {
+				word = max(word, min(30, typeset.Width(w, f.Size, c.Bold)*more))
+			}
+		}
+		loose += f.wide[i]
+		least += word
+	}
+	gaps := Length(max(1, columns-1))
+	fits := fixed+least+gaps*leastGap <= width
+	if room := width - fixed - gaps*leastGap; loose > room && loose > 0 {
+		for i, c := range f.Columns {
+			if c.Broken {
+				f.wide[i] *= max(0.1, room/loose)
+			}
+		}
+		loose = room
+	}
+	if f.gap = max(0.5, (width-fixed-loose)/gaps); !f.Full {
+		f.gap = min(mostGap, f.gap)
+	}
+	return fits
+}
+
+// cell sets a line of a column that starts at x.
+func (f fitted) cell(on render.Surface, column int, x, y Length, text string, bold bool) {
+	switch at := geometry.Pt(x, y); {
+	case text == "":
+	case f.Columns[column].Right:
+		WriteEnd(on, at.Add(geometry.Pt(f.wide[column], 0)), text, f.Size, bold)
+	default:
+		Write(on, at, text, f.Size, bold)
+	}
+}
+
+// left is where the first column starts.
+func (f fitted) left(box geometry.Box) Length {
+	if f.Ticks {
+		return box.Min.X + tickWide
+	}
+	return box.Min.X
+}
+
+// head sets the heads from the top of a box, with a rule below, and returns where
+// they end.
+func (f fitted) head(on render.Surface, box geometry.Box) Length {
+	line, x := typeset.LineHeight(f.Size), f.left(box)
+	for i, lines := range f.heads {
+		for k, l := range lines {
+			f.cell(on, i, x, box.Min.Y+line*Length(f.deep-len(lines)+k+1), l, true)
+		}
+		if f.wide[i] > 0 {
+			x += f.wide[i] + f.gap
+		}
+	}
+	y := box.Min.Y + line*Length(f.deep) + 1.2
+	Rule(on, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+	return y
+}
+
+// row sets a row from the top of a box, below the last one a rule, and returns where
+// it ends.
+func (f fitted) row(on render.Surface, box geometry.Box, row int) Length {
+	line, x := typeset.LineHeight(f.Size), f.left(box)
+	top := box.Min.Y + rowGap/2
+	if f.Apart != nil && f.Apart(row) {
+		Rule(on, geometry.Pt(box.Min.X, top+0.1), geometry.Pt(box.Max.X, top+0.1))
+	}
+	if f.Ticks {
+		Tick(on, geometry.Pt(box.Min.X+0.2, top+line+0.2), tickSide)
+	}
+	most := 1
+	for i, text := range f.Rows[row] {
+		lines := []string{text}
+		if f.Columns[i].Broken {
+			lines = typeset.Break(text, f.Size, f.Columns[i].Bold, f.wide[i]/max(1, f.Wider)+0.01)
+		}
+		most = max(most, len(lines))
+		for k, l := range lines {
+			f.cell(on, i, x, top+line*Length(k+1), l, f.Columns[i].Bold)
+		}
+		if f.wide[i] > 0 {
+			x += f.wide[i] + f.gap
+		}
+	}
+	y := top + line*Length(most) + rowGap/2
+	if row == len(f.Rows)-1 {
+		y += 0.8
+		Rule(on, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+	}
+	return y
+}
+
+// Draw sets a table from the top of a box and returns where it ends.
+func (t Table) Draw(on render.Surface, box geometry.Box) Length {
+	f := t.in(box.Width())
+	box.Min.Y = f.head(on, box)
+	for i := range t.Rows {
+		box.Min.Y = f.row(on, box, i)
+	}
+	return box.Min.Y
+}
+
+// Table returns a table below a heading, a block a row; on further pages the
+// heading and the heads are repeated. An empty heading is none.
+func (d *Document) Table(heading string, t Table) []Block {
+	var f fitted
+	var made Length // the width f is for
+	in := func(box geometry.Box) fitted {
+		if made != box.Width() {
+			f, made = t.in(box.Width()), box.Width()
+		}
+		return f
+	}
+	var out []Block
+	again := heading
+	if heading != "" {
+		out = append(out, d.Heading(heading))
+		again += ", continued"
+	}
+	for i := range t.Rows {
+		k := Block{Stays: t.Whole && i < len(t.Rows)-1, Draw: func(box geometry.Box) Length { return in(box).row(d, box, i) }}
+		if i == 0 {
+			k.Draw = func(box geometry.Box) Length {
+				if heading != "" {
+					box.Min.Y += 0.5
+				}
+				box.Min.Y = in(box).head(d, box)
+				return in(box).row(d, box, i)
+			}
+		} else {
+			k.Head = func(box geometry.Box) Length {
+				if again != "" {
+					box.Min.Y = d.Heading(again).Draw(box) + 0.5
+				}
+				return in(box).head(d, box)
+			}
+		}
+		out = append(out, k)
+	}
+	return out
+}

@@ -1,0 +1,85 @@
+package document
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// Write sets one line from its start.
+func Write(s render.Surface, at geometry.Point, text string, size render.Points, bold bool) {
+	s.Text(render.Text{At: at, String: text, Size: size, Bold: bold, Color: render.Black})
+}
+
+// WriteEnd sets one line so that it ends at a place.
+func WriteEnd(s render.Surface, at geometry.Point, text string, size render.Points, bold bool) {
+	s.Text(render.Text{At: at, String: text, Size: size, Bold: bold, Align: render.End, Color: render.Black})
+}
+
+// Paragraph sets text below y within a box's sides and returns where it ends.
+func Paragraph(s render.Surface, box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
+	for _, l := range typeset.Break(text, size, bold, box.Width()) {
+		y += typeset.LineHeight(size)
+		Write(s, geometry.Pt(box.Min.X, y), l, size, bold)
+	}
+	return y + typeset.Descent(size)
+}
+
+// ParagraphHeight returns how tall a paragraph is.
+func ParagraphHeight(text string, size render.Points, bold bool, width Length) Length {
+	return Length(len(typeset.Break(text, size, bold, width)))*typeset.LineHeight(size) + typeset.Descent(size)
+}
+
+// Rule draws a thin line that parts one thing from another.
+func Rule(s render.Surface, from, to geometry.Point) {
+	s.Stroke(geometry.Line(from, to), render.Stroke{Width: 0.15, Color: render.Grey})
+}
+
+// Tick draws a box to tick, its lower left corner at a place.
+func Tick(s render.Surface, at geometry.Point, side Length) {
+	s.Stroke(geometry.Rectangle(geometry.Bx(at.X, at.Y-side, at.X+side, at.Y)), render.Stroke{Width: 0.25, Color: render.Black})
+}
+
+// The indent of the items of a list, and the white below each.
+const (
+	indent  Length = 5
+	itemGap Length = 0.8
+)
+
+// item sets one item of a list with its mark, from the top of a box, and returns
+// where it ends.
+func item(s render.Surface, box geometry.Box, mark, text string) Length {
+	Write(s, geometry.Pt(box.Min.X, box.Min.Y+typeset.LineHeight(render.BodySize)), mark, render.BodySize, false)
+	box.Min.X += indent
+	return Paragraph(s, box, box.Min.Y, text, render.BodySize, false) + itemGap
+}
+
+// numbers returns the marks of numbered steps: "1.", "2." and so on.
+func numbers(n int) []string {
+	marks := make([]string, n)
+	for i := range marks {
+		marks[i] = fmt.Sprintf("%d.", i+1)
+	}
+	return marks
+}
+
+// bullets returns the marks of points.
+func bullets(n int) []string {
+	marks := make([]string, n)
+	for i := range marks {
+		marks[i] = "•"
+	}
+	return marks
+}
+
+// Steps sets numbered steps under a heading, from the top of a box, and returns
+// where they end.
+func Steps(s render.Surface, box geometry.Box, heading string, steps []string) Length {
+	box.Min.Y = Paragraph(s, box, box.Min.Y, heading, render.HeadSize, true) + itemGap
+	for i, mark := range numbers(len(steps)) {
+		box.Min.Y = item(s, box, mark, steps[i])
+	}
+	return box.Min.Y
+}

@@ -1,0 +1,221 @@
+package pdf
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+
+	"github.com/signintech/gopdf"
+)
+
+// mend is the one place where the library's file is changed: what it has no
+// call for is added, what it writes wrongly is put right. Objects are found by
+// their numbers through its cross-reference table. Numbers of sections are those
+// of ISO 32000-1.
+type mend struct {
+	*Document
+	fonts   [2]int               // the first object of each font
+	marks   []*gopdf.OutlineNode // of each bookmark
+	top     gopdf.OutlineNodes   // those that are under none
+	objects [][]byte             // of the file, by number
+	err     error                // the first thing that is not as it was
+}
+
+// The numbers of objects that the library always writes first.
+const (
+	catalog  = 1
+	outlines = 3
+)
+
+// Each font is five objects: the map of its glyphs to characters, its program,
+// and three that name it.
+const (
+	firstNaming = 2
+	lastNaming  = 4
+)
+
+// someTag stands for the tag of a subset (9.6.4), which depends on its
+// characters, until these are known.
+const someTag = "SUBSET"
+
+// file gives the file mended.
+func (m *mend) file(data []byte) ([]byte, error) {
+	m.read(data)
+	m.additions()
+	m.bookmarked()
+	for _, n := range m.fonts {
+		m.font(n)
+	}
+	// The library would write the document's information into the trailer, where
+	// only a reference to it may be (7.5.5), and characters beyond FFFF wrongly.
+	info := m.add("<< " + m.info() + " >>\n")
+	if m.err != nil {
+		return nil, m.err
+	}
+	return m.write(info), nil
+}
+
+// read parts the file into its objects.
+func (m *mend) read(data []byte) {
+	_, end, _ := bytes.Cut(data[max(0, len(data)-64):], []byte("startxref"))
+	var at int
+	if _, err := fmt.Sscan(string(end), &at); err != nil || at > len(data) {
+		m.err = errors.New("the library's file has no cross-reference table")
+		return
+	}
+	// "xref", the first number and the count, then three words an object (7.5.4).
+	table := bytes.Fields(data[at:])
+	var starts []int
+	for row := table[3:]; len(row) > 2 && len(row[2]) == 1; row = row[3:] {
+		start, _ := strconv.Atoi(string(row[0]))
+		starts = append(starts, start)
+	}
+	starts = append(starts, at)
+	for i, start := range starts[:len(starts)-1] {
+		m.objects = append(m.objects, data[start:starts[i+1]]) // that of number 0 is the file's first line
+	}
+}
+
+// replace changes what the library has written in an object.
+func (m *mend) replace(n int, old, new string) {
+	if m.err != nil {
+		return
+	}
+	if !bytes.Contains(m.objects[n], []byte(old)) {
+		m.err = fmt.Errorf("object %d of the library's file lacks %q", n, old)
+		return
+	}
+	m.objects[n] = bytes.Replace(m.objects[n], []byte(old), []byte(new), 1)
+}
+
+// add puts an object behind the others and gives its number.
+func (m *mend) add(content string) (n int) {
+	n = len(m.objects)
+	m.objects = append(m.objects, fmt.Appendf(nil, "%d 0 obj\n%sendobj\n\n", n, content))
+	return n
+}
+
+// additions are what the library has no call for: the language, a print dialogue
+// set to actual size and one side of the sheet (12.2), page labels (12.4.2).
+func (m *mend) additions() {
+	entries := " /Lang (en)\n /ViewerPreferences << /PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true >>\n"
+	if len(m.labels) > 0 {
+		entries += " /PageLabels << /Nums ["
+		if m.labels[0].page > 0 {
+			entries += " 0 << /S /D >>" // the tree has to name the first page
+		}
+		for _, l := range m.labels {
+			entries += fmt.Sprintf(" %d << /S /%s /St %d >>", l.page, l.numerals, l.first)
+		}
+		entries += " ] >>\n"
+	}
+	m.replace(catalog, ">>\n", entries+">>\n")
+}
+
+// bookmarked puts the list of contents right (12.3.3): its root counts and ends
+// with entries that are under others, those that have some under them do not
+// say how many, so that these are not shown, each leads 90 points to the right,
+// and characters beyond FFFF are written wrongly.
+func (m *mend) bookmarked() {
+	if len(m.top) == 0 {
+		return
+	}
+	m.replace(outlines, fmt.Sprintf("/Count %d\n", len(m.marks)), fmt.Sprintf("/Count %d\n", len(m.top)))
+	m.replace(outlines, fmt.Sprintf("/Last %d 0 R", m.marks[len(m.marks)-1].Obj.GetIndex()), fmt.Sprintf("/Last %d 0 R", m.top[len(m.top)-1].Obj.GetIndex()))
+	for i, b := range m.Document.bookmarks {
+		n := m.marks[i].Obj.GetIndex()
+		title := "/Title " + textString(b.title)
+		if under := len(m.marks[i].Children); under > 0 {
+			title += fmt.Sprintf("\n  /Count -%d", under) // folded away at first
+		}
+		m.replace(n, "/Title <FEFF>", title)
+		m.replace(n, "/XYZ 90 20.000000 0", "/Fit")
+	}
+}
+
+// font mends a font. The map of its glyphs to characters is one block, of which
+// readers take 100 entries; its codes are said to be fewer than all of two bytes;
+// its entries are ranges of one glyph, of which Ghostscript 10.00 takes the two
+// bytes of a character for one (Adobe Technical Note 5014, "CMap and CIDFont Files
+// Specification"; the limit is from memory). The font gets the tag of its subset,
+// which is another where its characters are, so that files can be joined.
+func (m *mend) font(n int) {
+	m.replace(n, "1 begincodespacerange\n<", "1 begincodespacerange\n<0000><FFFF>\nendcodespacerange\n<")
+	if m.err != nil {
+		return
+	}
+	object := string(m.objects[n])
+	head, rest, _ := strings.Cut(object[strings.Index(object, "stream\n")+len("stream\n"):], "endcodespacerange\n")
+	_, rest, _ = strings.Cut(rest, "beginbfrange\n")
+	ranges, tail, _ := strings.Cut(rest, "endbfrange\n")
+	tail, _, found := strings.Cut(tail, "endstream")
+	if !found {
+		m.err = fmt.Errorf("object %d of the library's file is no map of glyphs", n)
+		return
+	}
+	rows := strings.Fields(ranges)
+	slices.Sort(rows)
+	rows = slices.Compact(rows)
+	text := head + "endcodespacerange\n"
+	for block := range slices.Chunk(rows, 100) {
+		text += fmt.Sprintf("%d beginbfchar\n", len(block))
+		for _, row := range block {
+			text += row[len("<0000>"):] + "\n"
+		}
+		text += "endbfchar\n"
+	}
+	text += tail
+	m.objects[n] = fmt.Appendf(nil, "%d 0 obj\n<< /Length %d >>\nstream\n%s\nendstream\nendobj\n\n", n, len(text), text)
+	tag := []byte(someTag)
+	digest := sha256.Sum256([]byte(text))
+	for i := range tag {
+		tag[i] = 'A' + digest[i]%26
+	}
+	for i := n + firstNaming; i <= n+lastNaming; i++ {
+		m.replace(i, someTag, string(tag))
+	}
+}
+
+// info gives the entries of the document information dictionary (14.3.3).
+func (m *mend) info() string {
+	entries := "/Title " + textString(m.title) + " /Creator (forel) /Producer (forel)"
+	if !m.date.IsZero() {
+		date := m.date.Format("20060102150405")
+		entries += fmt.Sprintf(" /CreationDate (D:%s+00'00') /ModDate (D:%s+00'00')", date, date)
+	}
+	return entries
+}
+
+// write gives the file with a table of its objects (7.5.4) and a trailer, whose
+// identifier comes of all that is before it (14.4).
+func (m *mend) write(info int) []byte {
+	var out bytes.Buffer
+	var table strings.Builder
+	for i, o := range m.objects {
+		if i > 0 {
+			fmt.Fprintf(&table, "%010d 00000 n \n", out.Len())
+		}
+		out.Write(o)
+	}
+	at, id := out.Len(), sha256.Sum256(out.Bytes())
+	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n%s", len(m.objects), table.String())
+	fmt.Fprintf(&out, "trailer\n<< /Size %d /Root %d 0 R /Info %d 0 R /ID [<%X> <%X>] >>\nstartxref\n%d\n%%%%EOF\n",
+		len(m.objects), catalog, info, id[:16], id[:16], at)
+	return out.Bytes()
+}
+
+// textString writes a text as UTF-16 in hexadecimal (7.9.2.2).
+func textString(s string) string {
+	var b strings.Builder
+	b.WriteString("<FEFF")
+	for _, unit := range utf16.Encode([]rune(s)) {
+		fmt.Fprintf(&b, "%04X", unit)
+	}
+	b.WriteString(">")
+	return b.String()
+}

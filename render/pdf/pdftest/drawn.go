@@ -1,0 +1,65 @@
+package pdftest
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/klippa-app/go-pdfium/requests"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/types"
+	"github.com/stretchr/testify/require"
+)
+
+// AsDrawn gives a file with every page that lies seen as it was drawn: wider than
+// high, turned a quarter clockwise. In the file it is an upright sheet on which no
+// word is level.
+func AsDrawn(t testing.TB, file []byte) []byte {
+	t.Helper()
+	ctx, err := api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
+	require.NoError(t, err)
+	turned := false
+	for n, d := 1, open(t, file); n <= d.Pages; n++ {
+		if !d.lies(n) {
+			continue
+		}
+		turned = true
+		page, _, inherited, err := ctx.PageDict(n, false)
+		require.NoError(t, err)
+		w, h := inherited.MediaBox.Width(), inherited.MediaBox.Height()
+		page["MediaBox"] = types.NewNumberArray(0, 0, h, w)
+		// (x, y) of the sheet, upward, comes to (y, w-x).
+		turn, err := ctx.NewStreamDictForBuf(fmt.Appendf(nil, "0 -1 1 0 0 %.4f cm\n", w))
+		require.NoError(t, err)
+		require.NoError(t, turn.Encode())
+		ref, err := ctx.IndRefForNewObject(*turn)
+		require.NoError(t, err)
+		page["Contents"] = types.Array{*ref, page["Contents"]}
+	}
+	if !turned {
+		return file
+	}
+	var out bytes.Buffer
+	require.NoError(t, api.WriteContext(ctx, &out))
+	return out.Bytes()
+}
+
+// lies tells whether a page has words and none of them is level.
+func (d *Doc) lies(page int) bool {
+	got, err := d.viewer.GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page), Mode: requests.GetPageTextStructuredModeChars})
+	require.NoError(d.t, err)
+	words := false
+	for _, c := range got.Chars {
+		if strings.TrimSpace(c.Text) == "" {
+			continue
+		}
+		words = true
+		if math.Abs(math.Sin(c.Angle)) < 0.01 && math.Cos(c.Angle) > 0 {
+			return false
+		}
+	}
+	return words
+}

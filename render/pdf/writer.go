@@ -1,0 +1,202 @@
+package pdf
+
+import (
+	"compress/zlib"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/signintech/gopdf"
+
+	"forel/render"
+	"forel/render/typeset"
+)
+
+// families are the library's names of the regular and the bold: those that the
+// fonts have in the file, behind the tag of a subset.
+var families = [2]string{someTag + "+GoRegular", someTag + "+GoBold"}
+
+// fonts are the typeface, read once for all documents.
+var fonts = sync.OnceValues(func() (*gopdf.FontContainer, error) {
+	var c gopdf.FontContainer
+	for weight, data := range [2][]byte{typeset.Regular, typeset.Bold} {
+		if err := c.AddTTFFontData(families[weight], data); err != nil {
+			return nil, err
+		}
+	}
+	return &c, nil
+})
+
+// writer gives pages to the library. It knows what was set on a page so far, so
+// as not to set it again.
+type writer struct {
+	gopdf.GoPdf
+	high   float64 // of the page, in points
+	line   *render.Stroke
+	ink    *render.Color
+	weight int
+	size   render.Points
+}
+
+// blank is the size of pages that have none of their own; in millimetres.
+const blank = 10
+
+// written gives the document as the library writes it, mended.
+func (d *Document) written() ([]byte, error) {
+	var w writer
+	w.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: blank, H: blank}})
+	w.SetCompressLevel(zlib.BestSpeed)
+	container, err := fonts()
+	if err != nil {
+		return nil, err
+	}
+	m := mend{Document: d}
+	for weight, family := range families {
+		m.fonts[weight] = w.GetNextObjectID()
+		if err := w.AddTTFFontFromFontContainer(family, container); err != nil {
+			return nil, err
+		}
+	}
+	for i, p := range d.pages {
+		if err := w.page(p); err != nil {
+			return nil, err
+		}
+		for len(m.marks) < len(d.bookmarks) && d.bookmarks[len(m.marks)].page == i {
+			w.SetXY(0, blank) // so that the entry is as mend finds it
+			m.marks = append(m.marks, &gopdf.OutlineNode{Obj: w.AddOutlineWithPosition("")})
+		}
+	}
+	for i, b := range d.bookmarks {
+		above := &m.top
+		if b.above >= 0 {
+			above = (*gopdf.OutlineNodes)(&m.marks[b.above].Children)
+		}
+		*above = append(*above, m.marks[i])
+	}
+	m.top.Parse()
+	for i := 1; i < len(m.top); i++ { // which Parse leaves out
+		m.top[i].Obj.SetPrev(m.top[i-1].Obj.GetIndex())
+	}
+	file, err := w.GetBytesPdfReturnErr()
+	if err != nil {
+		return nil, err
+	}
+	return m.file(file)
+}
+
+// page draws a page: its lines, then its words.
+func (w *writer) page(p *Page) error {
+	w.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: p.width.MM(), H: p.height.MM()}})
+	w.high, w.line, w.ink, w.size = w.UnitsToPoints(p.height.MM()), nil, nil, 0
+	// A corner sharper than 29 degrees is cut off, as in SVG (8.4.3.5).
+	if err := w.operators("4 M"); err != nil {
+		return err
+	}
+	if p.clip != nil {
+		if err := w.operators(w.path(p.clip) + "h W n"); err != nil {
+			return err
+		}
+	}
+	for _, draw := range slices.Concat(p.lines, p.words) {
+		if err := draw(w); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// stroke draws along points.
+func (w *writer) stroke(points []gopdf.Point, closed bool, s render.Stroke) error {
+	if w.line == nil || w.line.Width != s.Width {
+		w.SetLineWidth(s.Width.MM())
+	}
+	if w.line == nil || !slices.Equal(w.line.Dash, s.Dash) || w.line.Phase != s.Phase {
+		dash := make([]float64, len(s.Dash))
+		for i, l := range s.Dash {
+			dash[i] = l.MM()
+		}
+		w.SetCustomLineType(dash, s.Phase.MM())
+	}
+	if w.line == nil || w.line.Color != s.Color {
+		if c := s.Color; grey(c) {
+			w.SetGrayStroke(float64(c.R) / 255)
+		} else {
+			w.SetStrokeColor(c.R, c.G, c.B)
+		}
+	}
+	w.line = &s
+	switch {
+	case closed:
+		w.Polygon(points, "D")
+	case len(points) == 2:
+		w.Line(points[0].X, points[0].Y, points[1].X, points[1].Y)
+	default:
+		return w.operators(w.path(points) + "S")
+	}
+	return nil
+}
+
+// fill fills a polygon.
+func (w *writer) fill(points []gopdf.Point, c render.Color) error {
+	w.color(c)
+	w.Polygon(points, "F")
+	return nil
+}
+
+// text sets a line of text from a place on, turned anticlockwise.
+func (w *writer) text(at gopdf.Point, angle float64, t render.Text) error {
+	weight := 0
+	if t.Bold {
+		weight = 1
+	}
+	if w.size != t.Size || w.weight != weight {
+		w.size, w.weight = t.Size, weight
+		if err := w.SetFont(families[weight], "", float64(t.Size)); err != nil {
+			return err
+		}
+	}
+	w.color(t.Color)
+	if angle != 0 {
+		w.Rotate(angle, at.X, at.Y)
+		defer w.RotateReset()
+	}
+	w.SetXY(at.X, at.Y)
+	return w.Text(t.String)
+}
+
+// color sets what is filled, and words are set, in.
+func (w *writer) color(c render.Color) {
+	if w.ink != nil && *w.ink == c {
+		return
+	}
+	if w.ink = &c; grey(c) {
+		w.SetGrayFill(float64(c.R) / 255)
+		return
+	}
+	w.SetFillColor(c.R, c.G, c.B)
+	w.SetTextColor(c.R, c.G, c.B)
+}
+
+// grey tells whether a colour is written as one that a printer makes of its
+// black alone (8.6.4.2).
+func grey(c render.Color) bool { return c.R == c.G && c.G == c.B }
+
+// operators writes what the library has no call for: the limit of sharp corners,
+// the clip of a page, a path that is left open. It goes between the library's own
+// as what paints a rectangle of no size, of which nothing is left.
+func (w *writer) operators(ops string) error {
+	return w.RectFromLowerLeftWithOpts(gopdf.DrawableRectOptions{PaintStyle: gopdf.PaintStyle("n Q " + ops + " q")})
+}
+
+// path gives the operators of a path along points (8.5.2), rounded as the
+// library does.
+func (w *writer) path(points []gopdf.Point) string {
+	var ops strings.Builder
+	op := "m"
+	for _, p := range points {
+		fmt.Fprintf(&ops, "%.2f %.2f %s ", w.UnitsToPoints(p.X), w.high-w.UnitsToPoints(p.Y), op)
+		op = "l"
+	}
+	return ops.String()
+}
