@@ -5,13 +5,17 @@ import "slices"
 // Material is what a piece is cut from.
 type Material string
 
-// The materials of a slipcase.
+// The materials that pieces are cut from.
 const (
 	Board  Material = "board"
 	Lining Material = "lining"
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
+	Card   Material = "card" // card, or corrugated board, scored and folded
 )
+
+// Materials lists them all.
+var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -14,6 +15,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/cmd/roster"
 )
 
 var aboutClass = fmt.Sprintf(`
@@ -67,7 +69,7 @@ func flagsClass(f *flags) action {
 			if err != nil {
 				return err
 			}
-			c.Base = &pipeline.File{Name: *job, Data: data}
+			c.Base = &roster.Base{Source: *job, Data: data}
 		}
 		roll, err := c.Read()
 		if err != nil {
@@ -93,7 +95,11 @@ func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 	if roll.Count(pipeline.Made)+roll.Count(pipeline.Kept) == 0 {
 		undo() // an empty folder would be no use
 	} else if ctx.Err() == nil {
-		if err := finishClass(ctx, roll, to, say); err != nil {
+		bar := say.progress("laying out")
+		r, unplanned := roll.Finish(ctx, bar.at)
+		bar.done()
+		say.warn(r.Warnings)
+		if err := cmp.Or(writeInto(string(to), r.Files), unplanned); err != nil { // the index is there all the same
 			return err
 		}
 	}
@@ -103,18 +109,6 @@ func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 // collect gives by how many percent the heap may grow before garbage is
 // collected: what is kept of every student adds up.
 func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
-
-// finishClass writes what belongs to the class as a whole.
-func finishClass(ctx context.Context, roll *pipeline.Roll, to shelf, say voice) error {
-	bar := say.progress("laying out")
-	r, unplanned := roll.Finish(ctx, bar.at)
-	bar.done()
-	say.warn(r.Warnings)
-	if err := writeInto(string(to), r.Files); err != nil {
-		return err
-	}
-	return unplanned
-}
 
 // tellClass says what became of the rows.
 func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {

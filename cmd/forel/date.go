@@ -4,6 +4,8 @@ import (
 	"os"
 	"strconv"
 	"time"
+
+	"forel/cmd/jobfile"
 )
 
 // dateVariable is set where files are to have a date, in seconds since 1970:
@@ -15,7 +17,7 @@ const lastDate = 253402300799
 
 // fileDate gives the date that files bear: none, the zero time, where the
 // variable is not set or empty. The clock is never asked.
-func fileDate() (time.Time, error) {
+func fileDate() (time.Time, jobfile.Issues) {
 	text := os.Getenv(dateVariable)
 	if text == "" {
 		return time.Time{}, nil

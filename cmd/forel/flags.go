@@ -24,7 +24,7 @@ type flags struct {
 	several bool                                       // takes more than one file
 	dated   bool                                       // its documents bear the date, if there is one
 
-	folder *string // what --out says; nil without it
+	folder *string // what --out says; empty without it
 	such   string  // an example of it
 	draw   *bool   // set where --out is given; may be nil
 
@@ -33,7 +33,7 @@ type flags struct {
 }
 
 func newFlags(name string) *flags {
-	f := &flags{FlagSet: pflag.NewFlagSet(name, pflag.ContinueOnError), read: readJob}
+	f := &flags{FlagSet: pflag.NewFlagSet(name, pflag.ContinueOnError), read: readJob, folder: new(string)}
 	f.SortFlags = false
 	f.Usage = func() {}
 	f.SetOutput(io.Discard)
@@ -83,7 +83,7 @@ func (f *flags) sets(usage string) {
 		for _, kv := range *all {
 			key, value, ok := strings.Cut(kv, "=")
 			if key = strings.TrimSpace(key); !ok || key == "" {
-				bad = append(bad, jobfile.Issue{Wrong: fmt.Sprintf("--set %.40q gives no key and value", kv), Right: "write it as key=value, such as board.thickness=1.9"})
+				bad = append(bad, refuse(fmt.Sprintf("--set %.40q gives no key and value", kv), "write it as key=value, such as board.thickness=1.9")...)
 				continue
 			}
 			out = append(out, jobfile.Flag{Name: "--set " + key, Key: key, Value: value})
@@ -134,18 +134,16 @@ func (f *flags) long(doing string, p *pipeline.Progress) { f.doing, f.progress =
 // the words is told.
 func (f *flags) gather() (err error) {
 	var bad jobfile.Issues
-	if f.folder != nil && f.Changed("out") && *f.folder == "" {
-		bad = append(bad, jobfile.Issue{Wrong: "--out names no folder", Right: "such as --out " + f.such})
+	if f.Changed("out") && *f.folder == "" {
+		bad = refuse("--out names no folder", "such as --out "+f.such)
 	}
 	for _, k := range f.keys {
 		set, wrong := k()
 		f.source.Flags, bad = append(f.source.Flags, set...), append(bad, wrong...)
 	}
 	if f.dated {
-		var issue jobfile.Issue
-		if f.source.Date, err = fileDate(); errors.As(err, &issue) {
-			bad = append(bad, issue)
-		}
+		date, wrong := fileDate()
+		f.source.Date, bad = date, append(bad, wrong...)
 	}
 	if bad != nil {
 		return append(bad, pipeline.Contradictions(f.source.Flags)...)
@@ -176,13 +174,11 @@ func (f *flags) makes(c pipeline.Command) action {
 		if err != nil {
 			return err
 		}
-		folder := ""
 		if len(r.Files) > 0 {
-			folder = *f.folder
-			if err := writeInto(folder, r.Files); err != nil {
+			if err := writeInto(*f.folder, r.Files); err != nil {
 				return err
 			}
-			say.warnEarlier(folder, r)
+			say.warnEarlier(*f.folder, r)
 		}
 		if _, err := out.Write(r.Report); err != nil {
 			return err
@@ -190,7 +186,7 @@ func (f *flags) makes(c pipeline.Command) action {
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {
 			out = say.w // standard output holds the report alone
 		}
-		_, err = io.WriteString(out, told(folder, r))
+		_, err = io.WriteString(out, told(*f.folder, r))
 		return err
 	}
 }

@@ -26,35 +26,6 @@ func main() {
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
 }
 
-// command is one word after forel.
-type command struct {
-	name    string
-	summary string
-	about   string                // its help: usage, what it does, an example
-	flags   func(f *flags) action // defines its flags
-}
-
-// action is what a command does once its flags are parsed.
-type action func(out io.Writer, say voice) error
-
-func commands() []command {
-	return []command{
-		{"new", "write a commented starter job file", aboutNew, flagsNew},
-		{"templates", "write the patterns: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
-		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
-		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
-		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
-		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
-		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
-		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
-		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
-		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
-		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},
-		{"man", "print the manual page", aboutMan, flagsMan},
-		{"version", "print which forel this is", aboutVersion, flagsVersion},
-	}
-}
-
 // run does what the words say and gives the exit status.
 func run(args []string, out, errOut io.Writer) int {
 	say := voice{errOut}
@@ -92,7 +63,7 @@ func run(args []string, out, errOut io.Writer) int {
 		}
 		names = append(names, c.name)
 	}
-	return say.status(refuse(fmt.Sprintf("unknown command %.40q", args[0]), "give one of "+pipeline.List(names)+"; forel --help tells more"))
+	return say.status(refuse(fmt.Sprintf("unknown command %.40q", args[0]), "give one of "+pipeline.List(names, "or")+"; forel --help tells more"))
 }
 
 // usage prints what the program does and its commands.

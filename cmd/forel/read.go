@@ -22,23 +22,18 @@ func readJob(name string) ([]byte, error) {
 
 // readInput reads a regular file, no more of it than could be a job; it is told
 // what to do where there is none, or where it is something else.
-func readInput(name, missing, other string) ([]byte, error) {
-	f, err := os.Open(name)
-	if errors.Is(err, fs.ErrNotExist) {
+func readInput(name, missing, other string) (data []byte, err error) {
+	switch info, err := os.Stat(name); {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil, hinted(fmt.Errorf("%s: no such file", name), missing)
+	case err == nil && !info.Mode().IsRegular():
+		return nil, hinted(fmt.Errorf("%s: not a file", name), other)
 	}
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, cause(err))
+	f, err := os.Open(name)
+	if err == nil {
+		defer f.Close()
+		data, err = io.ReadAll(io.LimitReader(f, jobfile.MostBytes+1))
 	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err == nil && !info.Mode().IsRegular() {
-		err = errors.New("not a file")
-	}
-	if err != nil {
-		return nil, hinted(fmt.Errorf("%s: %w", name, cause(err)), other)
-	}
-	data, err := io.ReadAll(io.LimitReader(f, jobfile.MostBytes+1))
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, cause(err))
 	}

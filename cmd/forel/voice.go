@@ -3,13 +3,12 @@ package main
 import (
 	"errors"
 	"fmt"
+	"forel/geometry/job"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
-	"unicode"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
@@ -31,51 +30,38 @@ func (v voice) warn(issues jobfile.Issues) {
 }
 
 // refuse is bad input: what is wrong, and what would be right.
-func refuse(wrong, right string) error { return jobfile.Issue{Wrong: wrong, Right: right} }
+func refuse(wrong, right string) jobfile.Issues {
+	return jobfile.Issues{{Problem: job.Problem{Reason: wrong, Fix: right}}}
+}
 
 // hinted adds to what could not be done what to do next.
 func hinted(err error, hint string) error { return fmt.Errorf("%w; %s", err, hint) }
 
 // status prints an error, a line a problem, and gives the exit status.
 func (v voice) status(err error) int {
-	var all jobfile.Issues
-	var one jobfile.Issue
-	switch {
-	case err == nil:
+	if err == nil {
 		return statusOK
-	case errors.As(err, &one):
-		all = jobfile.Issues{one}
-	case errors.As(err, &all):
-	default:
-		failed := []error{err}
-		if joined, ok := err.(interface{ Unwrap() []error }); ok {
-			failed = joined.Unwrap()
-		}
-		for _, f := range failed {
-			fmt.Fprintf(v.w, "error: %s\n", printable(f.Error()))
-		}
-		return statusFailed
 	}
-	for _, issue := range all {
-		fmt.Fprintf(v.w, "error: %s\n", issue)
+	var bad jobfile.Issues
+	if errors.As(err, &bad) {
+		for _, i := range bad {
+			fmt.Fprintf(v.w, "error: %s\n", i)
+		}
+		return statusRefused
 	}
-	return statusRefused
+	failed := []error{err}
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		failed = joined.Unwrap()
+	}
+	for _, f := range failed {
+		fmt.Fprintf(v.w, "error: %s\n", printable(f.Error()))
+	}
+	return statusFailed
 }
 
 // printable keeps what a maker typed, a file's name say, from doing anything to
-// the terminal but being read: what can't be printed is written as an escape.
-func printable(s string) string {
-	var b strings.Builder
-	for _, r := range s {
-		if unicode.IsPrint(r) {
-			b.WriteRune(r)
-			continue
-		}
-		quoted := strconv.QuoteRune(r)
-		b.WriteString(quoted[1 : len(quoted)-1])
-	}
-	return b.String()
-}
+// the terminal but being read: what can't be printed is escaped, as in an issue.
+func printable(s string) string { return jobfile.Issue{Problem: job.Problem{Reason: s}}.String() }
 
 // told says what was written into a folder, and what to know of it.
 func told(folder string, r pipeline.Result) string {

@@ -1,13 +1,13 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
 
@@ -35,10 +35,8 @@ func writeFiles(files []pipeline.File) (err error) {
 		together.Go(func() error { temps[i], wrong[i] = writeBeside(f); return nil })
 	}
 	together.Wait() // what is wrong is told of the first file that has it
-	for _, err := range wrong {
-		if err != nil {
-			return err
-		}
+	if err := cmp.Or(wrong...); err != nil {
+		return err
 	}
 	for i, f := range files {
 		if err := os.Rename(temps[i], f.Name); err != nil {
@@ -71,11 +69,7 @@ func elsewhere(err error) error { return hinted(err, "give another folder with -
 
 // wrote says which files were written, and where; every command says it so.
 func wrote(folder string, names ...string) string {
-	last := len(names) - 1
-	what := names[last]
-	if last > 0 {
-		what = strings.Join(names[:last], ", ") + " and " + what
-	}
+	what := pipeline.List(names, "and")
 	if filepath.Clean(folder) == "." {
 		return fmt.Sprintf("wrote %s\n", printable(what))
 	}

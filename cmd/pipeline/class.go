@@ -20,11 +20,11 @@ import (
 // Class makes the files of a whole class from a roster: Read reads it, Roll.Make
 // makes every student's, Roll.Finish what belongs to the class.
 type Class struct {
-	Source         // its one file is the roster; the flags hold for every row
-	Base    *File  // a job file that gives what the roster leaves out; nil: none
-	Round   string // as in Job
-	Effort  string // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
-	Workers int    // students worked on at a time, 1 or more
+	Source               // its one file is the roster; the flags hold for every row
+	Base    *roster.Base // what the roster leaves out; nil: none
+	Round   string       // as in Job
+	Effort  string       // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
+	Workers int          // students worked on at a time, 1 or more
 }
 
 // LargeClass is the most students whose plan is searched for beyond the first.
@@ -89,11 +89,7 @@ func (c Class) Read() (*Roll, error) {
 	if len(c.Files) != 1 {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
-	var base *roster.Base
-	if c.Base != nil {
-		base = &roster.Base{Source: c.Base.Name, Data: c.Base.Data}
-	}
-	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, base, c.Flags...)
+	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
 	if bad = append(bad, problems(err)...); len(bad) > 0 {
 		return nil, bad
 	}
@@ -163,7 +159,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
 // its pieces. A case with its proof is large.
 func (w *worked) slim() {
-	w.made, w.plan.Faces = nil, nil
+	w.made, w.plan.Faces, w.plan.Steps = nil, nil, nil
 	pieces := make([]geometry.Piece, len(w.plan.Pieces))
 	for i, p := range w.plan.Pieces {
 		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
@@ -181,7 +177,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(w.made.handout(), w.handout(false))
+	steps, err := handout.Booklet(w.plan, w.handout(false))
 	if err != nil {
 		return nil, err
 	}

@@ -59,7 +59,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	c.draw(&r, beds, setup, cutter.Options{Title: title, Labels: c.Labels, Theme: theme})
 	r.Wrote = namesOf(r.Files)
 	r.Earlier.Run = "layout"
-	for _, m := range bed.Materials {
+	for _, m := range geometry.Materials {
 		r.Earlier.Names = append(r.Earlier.Names, string(m)+"-[0-9]*.svg")
 	}
 	return r, nil
@@ -68,7 +68,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 // setup reads the settings of the bed.
 func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 	s = bed.Default()
-	wrong := func(flag string, err error) { bad = append(bad, jobfile.Issue{Key: flag, Wrong: err.Error()}) }
+	wrong := func(flag string, err error) { bad = append(bad, issue(flag, err.Error(), "")) }
 	var err error
 	if s.Width, s.Height, err = bed.ParseSize(c.Bed); err != nil {
 		if c.Bed == "" {
@@ -92,19 +92,28 @@ func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 	grain, more := c.grains()
 	s.Grain, bad = grain, append(bad, more...)
 	for _, f := range s.Faults() {
-		bad = append(bad, jobfile.Issue{Key: "--" + f.Of, Wrong: f.Wrong, Right: f.Right})
+		f.Key = "--" + f.Key
+		bad = append(bad, jobfile.Issue{Problem: f})
 	}
 	return s, bad
 }
 
 // grains reads the grain of all materials, and of some, which goes before it.
-func (c Cutter) grains() (map[geometry.Material]geometry.Grain, jobfile.Issues) {
-	out := map[geometry.Material]geometry.Grain{}
-	var bad jobfile.Issues
+func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.Issues) {
+	out = map[geometry.Material]geometry.Grain{}
 	var all []jobfile.Flag
-	var one, names []string
-	for _, m := range bed.Materials {
-		names = append(names, string(m))
+	var one []string
+	set := func(flag, direction string, holds func(geometry.Material) bool) (known bool) {
+		g, err := bed.ParseGrain(direction)
+		if err != nil {
+			bad = append(bad, issue(flag, err.Error(), ""))
+		}
+		for _, m := range geometry.Materials {
+			if holds(m) {
+				out[m], known = g, true
+			}
+		}
+		return known
 	}
 	for _, text := range c.Grain {
 		if strings.Contains(text, "=") {
@@ -112,32 +121,15 @@ func (c Cutter) grains() (map[geometry.Material]geometry.Grain, jobfile.Issues) 
 			continue
 		}
 		all = append(all, jobfile.Flag{Name: "--grain", Value: strings.ToLower(text)})
-		g, err := bed.ParseGrain(text)
-		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: "--grain", Wrong: err.Error()})
-		}
-		for _, m := range bed.Materials {
-			out[m] = g
-		}
+		set("--grain", text, func(geometry.Material) bool { return true })
 	}
-	bad = append(append(bad, Contradictions(all)...), once("--grain", one)...)
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
-		g, err := bed.ParseGrain(direction)
-		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: fmt.Sprintf("--grain %.40q", text), Wrong: err.Error()})
-		}
-		known := false
-		for _, m := range bed.Materials {
-			if strings.EqualFold(strings.TrimSpace(name), string(m)) {
-				out[m], known = g, true
-			}
-		}
-		if !known {
-			bad = append(bad, jobfile.Issue{Key: "--grain", Wrong: fmt.Sprintf("unknown material %.20q", name), Right: "give " + List(names)})
+		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
+			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+List(geometry.Materials, "or")))
 		}
 	}
-	return out, bad
+	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
 }
 
 // onBed gives the jobs to lay out; they have names only where there are several.
@@ -148,7 +140,7 @@ func onBed(all []worked) (jobs []bed.Job, title string) {
 		if len(all) > 1 {
 			j.Name = cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1))
 		}
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			name := cmp.Or(w.file.Names[m], string(m))
 			if t := w.plan.Thickness(m); t > 0 {
 				name += fmt.Sprintf(" %.4g mm", t.MM())
@@ -173,19 +165,15 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 	for _, b := range beds {
 		o.Beds = count[b.Material]
 		r.Files = append(r.Files, File{cutter.FileName(b), cutter.SVG(b, s, o)})
-		pieces := fmt.Sprintf("%d pieces", len(b.Parts))
-		if len(b.Parts) == 1 {
-			pieces = "1 piece"
-		}
 		note("%s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)",
-			cutter.FileName(b), pieces, b.Stock, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
+			cutter.FileName(b), counted(len(b.Parts), "1 piece", "pieces"), b.Stock, s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
 		if b.Register.Any() {
 			note("  %s", cutter.Register(b.Register))
 		}
 	}
 	for _, g := range []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth} {
 		var names []string
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			if count[m] > 0 && s.GrainOf(m) == g {
 				names = append(names, string(m))
 			}

@@ -25,8 +25,7 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 	if bad := Contradictions(g.Flags); bad != nil {
 		return r, bad
 	}
-	flags := g.Flags
-	file := File{}
+	file, flags := File{}, g.Flags
 	if len(g.Files) == 1 {
 		file = g.Files[0]
 	} else {

@@ -15,10 +15,7 @@ type Handout struct {
 	Tints bool // tint board, cloth and paper in the figures
 }
 
-const (
-	handoutName   = "handout.pdf"
-	worksheetName = "worksheet.pdf"
-)
+const handoutName = "handout.pdf"
 
 // assumed is a book that stands in for one where none is given and no length of
 // it is shown.
@@ -32,7 +29,7 @@ var assumed = []jobfile.Flag{
 func (h Handout) Make(context.Context) (r Result, err error) {
 	name, booklet := handoutName, handout.Booklet
 	if h.Blank {
-		name, booklet = worksheetName, handout.Worksheet
+		name, booklet = "worksheet.pdf", handout.Worksheet
 		if bad := h.notBlank(); bad != nil {
 			return r, bad
 		}
@@ -44,7 +41,7 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	data, err := booklet(w.made.handout(), w.handout(h.Tints))
+	data, err := booklet(w.plan, w.handout(h.Tints))
 	r.Files, r.Wrote = []File{{name, data}}, []string{name}
 	return r, err
 }

@@ -24,7 +24,7 @@ type worked struct {
 // work works out the case of a job that was read, for sizes rounded as asked.
 func work(file jobfile.File, round string, date time.Time) (w worked, err error) {
 	w.file, w.date = file, date
-	if w.round, err = rounding(round, file.Job.Unit); err != nil {
+	if w.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
 		return w, err
 	}
 	if w.made, err = makeKind(file); err != nil {
@@ -106,20 +106,21 @@ func unsettable(title string) jobfile.Issues {
 	if typeset.Settable(title) == title {
 		return nil
 	}
-	return jobfile.Issues{{Key: "title", Wrong: fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing)}}
+	return jobfile.Issues{issue("title", fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing), "")}
 }
 
 // rounding gives how shown sizes are rounded: as asked, or as suits the unit.
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
-	if asked != "" {
-		r, err := geometry.ParseRounding(asked, unit)
-		if err != nil {
-			return r, fmt.Errorf("--round: %w", err)
-		}
+	r := geometry.ToTenthMM
+	if unit == geometry.IN {
+		r = geometry.To64th
+	}
+	if asked == "" {
 		return r, nil
 	}
-	if unit == geometry.IN {
-		return geometry.To64th, nil
+	r, err := geometry.ParseRounding(asked, unit)
+	if err != nil {
+		err = fmt.Errorf("--round: %w", err)
 	}
-	return geometry.ToTenthMM, nil
+	return r, err
 }

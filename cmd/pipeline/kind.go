@@ -1,12 +1,14 @@
 package pipeline
 
 import (
+	"errors"
+
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/kinds"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
-	"forel/render/handout"
 	"forel/render/proof"
 	"forel/render/templates"
 )
@@ -14,7 +16,6 @@ import (
 // kind is a case worked out, of whatever kind, as the commands ask of it.
 type kind interface {
 	Plan() plan.Plan
-	handout() handout.Subject
 	proofText(geometry.Rounding) []byte
 	proofJSON() ([]byte, error)
 	proofDrawn(proof.Options) picture
@@ -28,20 +29,21 @@ type picture interface {
 
 // makeKind works out the case that a job asks for.
 func makeKind(f jobfile.File) (kind, error) {
-	if f.Construction == jobfile.Card {
-		c, err := onepiece.Make(f.Card)
-		return card{c, f.Job}, err
+	switch j := f.Job.(type) {
+	case *onepiece.Job:
+		c, err := onepiece.Make(*j)
+		return card{c}, err
+	case *slipcase.Job:
+		c, err := slipcase.Make(*j)
+		return boards{c}, err
 	}
-	c, err := slipcase.Make(f.Job)
-	return boards{c}, err
+	return nil, errors.New("no such kind")
 }
 
-// drawingNames gives the files of drawings that templates of any kind may have.
+// drawingNames returns the files of drawings that templates of any kind may have.
 func drawingNames() (files []string) {
-	for _, names := range [][]string{slipcase.PieceNames, slipcase.FaceNames, {onepiece.PieceName}} {
-		for _, n := range names {
-			files = append(files, templates.FileName(geometry.Piece{Name: n}))
-		}
+	for _, n := range kinds.Pieces() {
+		files = append(files, templates.FileName(geometry.Piece{Name: n}))
 	}
 	return files
 }
@@ -49,18 +51,13 @@ func drawingNames() (files []string) {
 // boards is a case of boards.
 type boards struct{ slipcase.Case }
 
-func (b boards) handout() handout.Subject             { return handout.Of(b.Case) }
 func (b boards) proofText(r geometry.Rounding) []byte { return proof.Text(proof.Of(b.Case), r) }
 func (b boards) proofJSON() ([]byte, error)           { return proof.JSON(proof.Of(b.Case)) }
 func (b boards) proofDrawn(o proof.Options) picture   { return proof.Draw(proof.Of(b.Case), o) }
 
 // card is a case of scored card.
-type card struct {
-	onepiece.Case
-	job slipcase.Job // its book and what is unsure
-}
+type card struct{ onepiece.Case }
 
-func (c card) handout() handout.Subject             { return handout.OfCard(c.Case) }
 func (c card) proofText(r geometry.Rounding) []byte { return proof.CardText(c.Case, r) }
 func (c card) proofJSON() ([]byte, error)           { return proof.CardJSON(c.Case) }
 func (c card) proofDrawn(o proof.Options) picture   { return proof.DrawCard(c.Case, o) }

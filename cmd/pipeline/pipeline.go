@@ -68,15 +68,6 @@ type Job struct {
 	Round   string // the step that shown sizes are rounded to; "": as suits the unit
 }
 
-// namesOf gives the names of files.
-func namesOf(files []File) []string {
-	names := make([]string, len(files))
-	for i, f := range files {
-		names[i] = f.Name
-	}
-	return names
-}
-
 // Progress is called with how much of the work is done, from 0 to 1; nil where
 // nobody asks.
 type Progress func(fraction float64)
@@ -89,3 +80,12 @@ func (p Progress) at(fraction float64) {
 
 // search is Progress as a search tells it.
 func (p Progress) search(s pack.Progress) { p.at(s.Fraction) }
+
+// namesOf gives the names of files.
+func namesOf(files []File) []string {
+	names := make([]string, len(files))
+	for i, f := range files {
+		names[i] = f.Name
+	}
+	return names
+}

@@ -8,13 +8,17 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry/job"
-	"forel/paper/bench"
 	"forel/render"
 )
 
+// issue is something wrong with a flag, or with no key in particular.
+func issue(key, reason, fix string) jobfile.Issue {
+	return jobfile.Issue{Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}
+}
+
 // refuse adds what is wrong and what would be right.
 func refuse(bad jobfile.Issues, wrong, right string) jobfile.Issues {
-	return append(bad, jobfile.Issue{Wrong: wrong, Right: right})
+	return append(bad, issue("", wrong, right))
 }
 
 // refused gives issues as an error: nil where there are none.
@@ -29,18 +33,13 @@ func refused(bad jobfile.Issues) error {
 func problems(err error) (out jobfile.Issues) {
 	var issues jobfile.Issues
 	var wrong job.Problems
-	var sheets bench.Problems
 	switch {
 	case err == nil:
 	case errors.As(err, &issues):
 		return issues
 	case errors.As(err, &wrong):
 		for _, p := range wrong {
-			out = append(out, jobfile.Issue{Key: p.Key, Wrong: p.Wrong(), Right: p.Fix})
-		}
-	case errors.As(err, &sheets):
-		for _, p := range sheets {
-			out = refuse(out, p.Wrong, p.Right)
+			out = append(out, jobfile.Issue{Problem: p})
 		}
 	default:
 		for line := range strings.SplitSeq(err.Error(), "\n") {
@@ -87,7 +86,7 @@ func format(asked *string, known ...string) (bad jobfile.Issues) {
 		*asked = known[0]
 	}
 	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known))
+		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known, "or"))
 	}
 	return bad
 }
@@ -103,17 +102,30 @@ func themeOf(colours []string) (render.Theme, jobfile.Issues) {
 			err = theme.SetColor(layer, colour)
 		}
 		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: fmt.Sprintf("--colour %.40q", kv), Wrong: err.Error()})
+			bad = append(bad, issue(fmt.Sprintf("--colour %.40q", kv), err.Error(), ""))
 		}
 	}
 	return theme, append(bad, once("--colour", colours)...)
 }
 
-// List joins names as a sentence does: "a, b or c".
-func List(names []string) string {
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
+// List joins words as a sentence does: "a, b or c" where last is "or".
+func List[W ~string](words []W, last string) (out string) {
+	for i, w := range words {
+		switch {
+		case i > 0 && i == len(words)-1:
+			out += " " + last + " "
+		case i > 0:
+			out += ", "
+		}
+		out += string(w)
 	}
-	return strings.Join(names[:last], ", ") + " or " + names[last]
+	return out
+}
+
+// counted says how many there are.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }

@@ -31,15 +31,8 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	drawings, sheets := fmt.Sprintf("%d drawings", len(files)-1), fmt.Sprintf("%d sheets", len(layout.Pages))
-	if len(files) == 2 {
-		drawings = "a drawing"
-	}
-	if len(layout.Pages) == 1 {
-		sheets = "a sheet"
-	}
-	r.Files, r.Wrote = files, []string{drawings, templatesName}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", sheets, layout.AtLeast)}
+	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
+	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast)}
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
 	r.Earlier = Earlier{"job", drawingNames()}
 	return r, nil

@@ -7,7 +7,7 @@ func (j Job) blank() geometry.Piece {
 	s, f := j.scores(), j.flaps()
 	pt := geometry.Pt
 	p := geometry.Piece{
-		Name: PieceName, Material: Material, Count: 1,
+		Name: PieceName, Material: geometry.Card, Count: 1,
 		Outline: outline(s, f),
 		Slits:   slits(s, f),
 		Folds: []geometry.Path{
@@ -39,6 +39,7 @@ func (j Job) blank() geometry.Piece {
 	for _, y := range []Length{s.inside, -s.inside} {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "inside of the inner flap when folded", Named: true, Path: geometry.Line(pt(s.left, y), pt(s.width, y))})
 	}
+	p.Rule = j.sizeRule(f, p)
 	return moved(p, geometry.Point{}.Sub(p.Outline.Bounds().Min))
 }
 

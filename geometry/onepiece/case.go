@@ -20,10 +20,16 @@ type Case struct {
 // Make works out the case for a job and proves it by folding its blank up. A
 // job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).work()
+}
+
+// work works the case out and proves it by folding its blank up.
+func (k checked) work() (Case, error) {
+	j := k.job
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
 	if !proof.Sound() {
@@ -35,7 +41,7 @@ func Make(j Job) (Case, error) {
 		Cavity:   j.Cavity(),
 		Outside:  j.Outside(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
 	}, nil
 }
 
@@ -47,19 +53,4 @@ func unproved(r Report) job.Problems {
 		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
 	}
 	return ps
-}
-
-// Steps tells how to make the case from its blank, in order, a line a step.
-// (Common practice, no source.)
-func (c Case) Steps() []string {
-	return []string{
-		"Take care: knives cut people and adhesives have their dangers; read the makers' manuals and labels, air the room, and follow local rules and trained people.",
-		"Try the scores on a strip of the same card: fold it, measure, and change card.bend if an inside measure is off.",
-		"Score every fold, then cut the outline and the slits, all at head and tail before folding.",
-		"Fold both sides up from the spine, inside in.",
-		"Fold the inner flaps of the left side in at head and tail: they lie inside.",
-		"Paste the inside of the spine flaps and fold them onto the inner flaps.",
-		"Paste the inside of the outer flaps and fold them onto the inner flaps beside the spine flaps: they lie outside.",
-		"Let it dry under a weight with the mouth open, filled with something as thick as the book.",
-	}
 }

@@ -42,11 +42,11 @@ type Plan struct {
 	Mouth     Mouth
 	Materials []Material
 	Remarks   []Remark // what to know of the sizes
-	Cutting   []Remark // what to do when cutting
-	Order     []string // the order of work, where Cutting does not tell it
+	Runs      string   // how the width and the height of the pieces run
 	Warnings  []string // what looks like a slip, or needs care
 	Mistaken  []string // which pieces could be mistaken for which
 	Facts     []Fact   // what the finished thing measures and what is left in it
+	Tools     []string // what to lay ready
 	Worksheet []Group  // the lines of the worksheet, pieces left out
 	Steps     []Step   // the order of work
 	Finished  Care     // the checks of the finished thing
@@ -90,6 +90,7 @@ func (p Plan) Machined() []geometry.Piece {
 type Material struct {
 	Name      string
 	Thickness Length
+	Fitted    bool // its thickness counts in all that is cut to fit
 }
 
 // Thickness gives that of the material pieces are cut from; 0 where it is not told.

@@ -1,5 +1,11 @@
 package plan
 
+import (
+	"slices"
+
+	"forel/geometry/job"
+)
+
 // Measure is a line of the worksheet with one length: its symbol, what it is,
 // the rule it comes from, and what it is in this job.
 type Measure struct {
@@ -17,16 +23,11 @@ type Group struct {
 	Measures []Measure
 }
 
-// Fact is something measured of the finished thing, or left in it: what it is,
-// and one or more lengths, each with a name of its own.
-type Fact struct {
-	Key   string // for reports that programs read, such as "outside"
-	Name  string // for readers, such as "outside, bare of covering"
-	Parts []Part
-}
-
-// Part is one length of a fact, such as the height.
-type Part struct {
-	Name   string
-	Length Length
+// BookGroup returns the lines of a book's measures, with their readings.
+func BookGroup(b job.Book) Group {
+	return Group{"The book", []Measure{
+		{Symbol: "H", Name: "height, head to tail", Value: b.Height.Largest(), Readings: b.Height},
+		{Symbol: "W", Name: "width, with the round", Value: b.Width.Largest(), Readings: b.Width},
+		{Symbol: "T", Name: "thickness, the thicker edge", Value: b.Thick(), Readings: slices.Concat(b.Thickness, b.ForeEdge)},
+	}}
 }

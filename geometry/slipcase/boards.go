@@ -15,13 +15,14 @@ func (j Job) boardUp() string {
 // height, head and tail walls butt against its lined face.
 func (j Job) boards() []geometry.Piece {
 	s, in, out := j.Edge(), j.Between(), j.Outside()
-	up := j.boardUp()
+	up, r := j.boardUp(), j.terms()
 
 	side := panel("side", geometry.Board, out.Width, out.Height)
 	if j.hasHole() {
 		j.cutHole(&side, 0)
 	}
 	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
+	side.Rule = geometry.SizeRule{Width: "W + cW + s" + r.one, Height: "H + cH + 2s" + r.two}
 	side.Hand = j.withHole("as drawn, the right side; turned end for end on the table, same face up, the left", "with a thumb hole at the mouth")
 	side.Edges = rectangleEdges(side, [4]edgeName{
 		{name: "tail edge", meets: "tail wall stands here"},
@@ -41,6 +42,7 @@ func (j Job) boards() []geometry.Piece {
 
 	spine := panel("spine wall", geometry.Board, in.Thickness, out.Height)
 	spine.Grain, spine.FaceUp = geometry.GrainHeight, up
+	spine.Rule = geometry.SizeRule{Width: r.thick + r.two, Height: "H + cH + 2s" + r.two}
 	spine.Edges = rectangleEdges(spine, [4]edgeName{
 		{name: "tail edge", meets: "flush with the sides"},
 		{name: "right edge", meets: "glued to the right side"},
@@ -62,6 +64,7 @@ func (j Job) boards() []geometry.Piece {
 	wall := func(name string, face geometry.Face, lower, upper string) geometry.Piece {
 		p := panel(name, geometry.Board, in.Width, in.Thickness)
 		p.Grain, p.FaceUp = geometry.GrainWidth, up
+		p.Rule = geometry.SizeRule{Width: "W + cW" + r.one, Height: r.thick + r.two}
 		p.Hand = "head wall and tail wall are alike"
 		p.Edges = rectangleEdges(p, [4]edgeName{
 			{name: lower + " edge", meets: "glued to the " + lower + " side"},

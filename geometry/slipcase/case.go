@@ -1,6 +1,7 @@
 package slipcase
 
 import (
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -32,21 +33,29 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    foldup.Report
-	Suspects job.Problems // what is possible but looks like a slip
+	Suspects job.Problems     // what is possible but looks like a slip
+	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
 // job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).work()
+}
+
+// work works the case out and proves it by folding its pieces up.
+func (k checked) work() (Case, error) {
+	j := k.job
 	pieces := j.pieces()
 	proof := j.prove(pieces)
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	lying := slices.Clone(pieces)
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:
@@ -66,7 +75,8 @@ func Make(j Job) (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    j.Mouth(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
+		lying:    lying,
 	}, nil
 }
 

@@ -22,6 +22,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 		{name: "head edge", meets: "meets the head wall"},
 		{name: "spine edge", meets: "butts against the spine wall"},
 	})
+	board.Rule = geometry.SizeRule{Width: "W + cW − q", Height: "H + cH − 2y"}
 	board.Margins = []geometry.Margin{{Name: "back from the mouth edge of the case", Length: j.Divider.SetBack}}
 	out := []geometry.Piece{board}
 
@@ -31,6 +32,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 		lining.Count, lining.Grain, lining.Over = 2*n, geometry.GrainHeight, "divider"
 		lining.Trimmed = true
 		lining.FaceUp = "back up (the face that is pasted)"
+		lining.Rule = geometry.SizeRule{Width: "W + cW − q + 2r", Height: "H + cH − 2y + 2r"}
 		under := geometry.Bx(trim, trim, trim+width, trim+height)
 		lining.Regions = []geometry.Region{{Name: "divider lies here", Room: under}}
 		if trim > 0 {
@@ -52,6 +54,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 	for _, x := range []Length{lap, lap + thick} {
 		strip.Folds = append(strip.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, height)))
 	}
+	strip.Rule = geometry.SizeRule{Width: "d + 2v", Height: "H + cH − 2y"}
 	strip.Guides = []geometry.Guide{{Name: "mouth edge of the divider", Path: geometry.Rectangle(geometry.Bx(lap, 0, lap+thick, height))}}
 	strip.Regions = []geometry.Region{
 		{Name: "right lap", Face: geometry.DividerRight, Room: geometry.Bx(0, 0, lap, height)},

@@ -163,6 +163,7 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		Guides: []geometry.Guide{{Name: end + " of the carcass", Path: geometry.Line(pt(xl, 0), pt(xl, mouth), pt(xr, mouth), pt(xr, 0))}},
 		Grain:  geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)",
+		Rule:   geometry.SizeRule{Width: "To + 2m", Height: "Wo − g + u"},
 		Regions: []geometry.Region{
 			{Name: end, Face: outside, Room: geometry.Bx(xl, 0, xr, mouth)},
 			{Name: atLeft + " margin", Face: outsides[atLeft], Room: geometry.Bx(0, 0, xl, mouth)},

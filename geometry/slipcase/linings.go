@@ -77,7 +77,7 @@ func (j Job) sideStep() mouthStep {
 // what is turned in under them.
 func (j Job) liningsAfter() []geometry.Piece {
 	between, in, l := j.Between(), j.Cavity(), j.Lining.Thickness
-	pt := geometry.Pt
+	pt, thick := geometry.Pt, j.terms().thick
 	lining := func(name, over string, w, h Length, step mouthStep, grain geometry.Grain, edges [4]edgeName, seats ...geometry.Seat) geometry.Piece {
 		p := panel(name, geometry.Lining, w, h)
 		p.Over, p.Seats, p.Count = over, seats, len(seats)
@@ -116,10 +116,13 @@ func (j Job) liningsAfter() []geometry.Piece {
 		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}},
 		seated(geometry.RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
 		seated(geometry.LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
+	const stepped = "narrower at the mouth where the pattern has it"
 	side.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "with a thumb hole at the mouth")
+	side.Rule = geometry.SizeRule{Width: "W + cW + l − z", Height: "H + cH + 2l", Remark: stepped}
 	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}},
 		seated(geometry.SpineInside, pt(-l, 0), at(false, false), pt(-l, between.Height), at(false, true)))
+	spine.Rule = geometry.SizeRule{Width: thick, Height: "H + cH + 2l"}
 	out := []geometry.Piece{side, spine}
 	for _, end := range []struct {
 		name, over   string
@@ -127,9 +130,11 @@ func (j Job) liningsAfter() []geometry.Piece {
 		head         bool
 		lower, upper string
 	}{{"head lining", "head wall", geometry.HeadInside, true, "right edge", "left edge"}, {"tail lining", "tail wall", geometry.TailInside, false, "left edge", "right edge"}} {
-		out = append(out, lining(end.name, end.over, in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
+		p := lining(end.name, end.over, in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
 			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}},
-			seated(end.face, pt(-l, -l), at(end.head, end.head), pt(-l, in.Thickness+l), at(!end.head, end.head))))
+			seated(end.face, pt(-l, -l), at(end.head, end.head), pt(-l, in.Thickness+l), at(!end.head, end.head)))
+		p.Rule = geometry.SizeRule{Width: "W + cW − z", Height: thick, Remark: stepped}
+		out = append(out, p)
 	}
 	return out
 }
@@ -170,6 +175,7 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 		p.Over, p.Trimmed = b.Name, true
 		p.Count, p.Grain, p.Spine = b.Count, b.Grain, b.Spine
 		p.FaceUp = "back up (the face that is pasted)"
+		p.Rule = geometry.SizeRule{Width: b.Rule.Width + " + 2r", Height: b.Rule.Height + " + 2r"}
 		board := geometry.Bx(trim, trim, trim+w, trim+h)
 		p.Regions = []geometry.Region{{Name: b.Name + " lies here", Face: b.Regions[0].Face, Room: board}}
 		p.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}

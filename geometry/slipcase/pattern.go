@@ -204,11 +204,11 @@ func halfTurn(p geometry.Path, w, h Length) geometry.Path {
 	return geometry.Path{Vertices: vs, Closed: p.Closed}
 }
 
-// ofPattern tells what the pattern costs and how pieces are cut on it.
-func (c Case) ofPattern() (remarks, cutting []plan.Remark) {
+// ofPattern tells what the pattern costs.
+func (c Case) ofPattern() (remarks []plan.Remark) {
 	j := c.Job
 	if !j.patterned() {
-		return nil, nil
+		return nil
 	}
 	var more float64
 	for _, p := range c.Pieces {
@@ -240,8 +240,5 @@ func (c Case) ofPattern() (remarks, cutting []plan.Remark) {
 		at := geometry.Modulo(j.offMiddle(wet)-j.Outside().Thickness/2, wet)
 		remarks = append(remarks, plan.Say("a mirrored design is centred on the spine of a wrap: lines fall %s from the spine edges of the sides, and every %s on", at, wet))
 	}
-	if !j.matches() {
-		return remarks, []plan.Remark{plan.Say("Lay the lines of the pattern along the edges of the pieces; the drawings named face show them as the pattern is seen.")}
-	}
-	return remarks, []plan.Remark{plan.Say("Cut patterned pieces roughly first; then lay their drawing named face on the pattern, its marks on lines, and cut along it.")}
+	return remarks
 }

@@ -7,15 +7,6 @@ import (
 	"forel/geometry/plan"
 )
 
-// Make works the case out and proves it. An error is of type job.Problems.
-func (j *Job) Make() (plan.Plan, error) {
-	c, err := Make(*j)
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	return c.Plan(), nil
-}
-
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
@@ -54,7 +45,7 @@ func (c Case) Plan() plan.Plan {
 		}
 		p.Remarks = append(p.Remarks, plan.Say("from left to right there is room for "+strings.Join(names, ", ")+"; dividers stand between, on the lines ruled on the walls", widths...))
 	}
-	p.Materials = append(p.Materials, plan.Material{Name: "board", Thickness: j.Board.Thickness})
+	p.Materials = append(p.Materials, plan.Material{Name: "board", Thickness: j.Board.Thickness, Fitted: true})
 	if j.Lining.Thickness > 0 {
 		p.Materials = append(p.Materials, plan.Material{Name: "lining", Thickness: j.Lining.Thickness})
 	}
@@ -73,56 +64,28 @@ func (c Case) Plan() plan.Plan {
 	if j.Lining.Thickness > 0 && j.linedBefore() && j.Lining.Trim > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("linings are cut %s beyond their board all round and trimmed flush when dry", j.Lining.Trim))
 	}
-	p.Remarks = append(p.Remarks, plan.Say("width runs from spine to mouth, on spine pieces and on head and tail pieces of the covering from side to side"))
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
-	remarks, cutting := c.ofPattern()
-	p.Remarks = append(p.Remarks, remarks...)
-	p.Order = j.order()
-	p.Cutting = []plan.Remark{
-		plan.Say("Check with the book before cutting board: laid flush with its spine, a side shows %s beyond the fore-edge; laid flush with its tail, %s beyond the head.",
-			c.Fit.ForeEdge, c.Fit.HeadOrTail),
-		plan.Say("Keep the grain as the arrows show."),
+	p.Remarks = append(p.Remarks, c.ofPattern()...)
+	p.Runs = "width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side"
+	p.Facts = []plan.Fact{
+		plan.SizeFact("contents", p.Content, "wide", c.Contents),
+		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
+		plan.SizeFact("outside", "outside, without covering", "deep", c.Outside),
+		{
+			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s (in the corners %s), thickness %s",
+			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "height_corners", Length: c.Mouth.HeightCorners}, {Key: "thickness", Length: c.Mouth.Thickness}},
+		},
+		{
+			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s at the fore-edge, %s at head or tail",
+			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
+		},
 	}
-	p.Cutting = append(p.Cutting, cutting...)
+	p.Tools = c.tools()
+	p.Worksheet = j.worksheet()
+	p.Steps = c.steps()
+	p.Finished = c.care()
 	return p
 }
 
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }
-
-// HoleStrip says what is done at a thumb hole before its tabs are turned over the
-// edge of the board (common practice, no source).
-const HoleStrip = "paste a narrow strip of the covering round the edge of the board, which shows between the tabs"
-
-// order gives the order of work at the bench (common practice, no source).
-func (j Job) order() []string {
-	var out []string
-	if j.Lining.Thickness > 0 && j.linedBefore() {
-		out = append(out, "Paste the linings to the boards, let them dry under a weight, trim them flush.")
-	}
-	out = append(out, "Glue the spine wall, then head and tail wall, upright on one side, on its ruled lines; glue the other side on top. Try the book.")
-	switch j.Covering {
-	case AllCloth, AllPaper:
-		out = append(out,
-			"Glue the wrap: spine first, then both sides. At head and tail fold the side flaps over, then the spine flap.",
-			"Turn the ends of the wrap in at the mouth. Glue the head and tail panels over the flaps and turn them in.")
-	case SidesOnly:
-	default:
-		out = append(out,
-			"Spine cloth: glue the spine, then the margins on the sides. At head and tail fold the side flaps over, then the spine flap.",
-			"Head and tail cloth: glue the wall, then the margins. At the mouth turn the side tabs in, then the middle tab over them.")
-	}
-	if j.Covering == ClothAndPaper || j.Covering == SidesOnly {
-		out = append(out, "Side papers: glue them on, inset all round, and turn them in at the mouth.")
-	}
-	if j.hasHole() {
-		out = append(out, "At the thumb hole "+HoleStrip+"; then turn the tabs over it.")
-	}
-	if j.Lining.Thickness > 0 && !j.linedBefore() {
-		out = append(out, "Paste the linings in: sides, spine, head and tail.")
-	}
-	if j.dividers() > 0 {
-		out = append(out, "Line the dividers, wrap their mouth edges with the strips, glue them in last, on the ruled lines.")
-	}
-	return out
-}

@@ -77,6 +77,7 @@ func (j Job) spineCloth() geometry.Piece {
 		Guides: []geometry.Guide{{Name: "spine of the carcass", Path: geometry.Rectangle(geometry.Bx(x[1], lo, x[2], hi))}},
 		Grain:  geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)",
+		Rule:   geometry.SizeRule{Width: "To + 2m", Height: "Ho + 2e", Remark: j.thin(f)},
 		Regions: []geometry.Region{
 			flap("spine", geometry.SpineOutside, x[1], lo, x[2], hi),
 			flap("left margin", geometry.LeftOutside, x[0], lo, x[1], hi),

@@ -43,7 +43,8 @@ func (j Job) wrap() geometry.Piece {
 	vertex := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
 
 	p := geometry.Piece{Name: "wrap", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
-		FaceUp: "back up (the face that is glued)", Hand: j.withHole("held with the head up, left and right as in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
+		FaceUp: "back up (the face that is glued)", Rule: geometry.SizeRule{Width: "To + 2Wo + 2u", Height: "Ho + 2e", Remark: j.thin(f)},
+		Hand: j.withHole("held with the head up, left and right as in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: lo, to: hi, middle: (lo + hi) / 2}
 	// The largest part comes first: what the piece is stands on it.
 	p.Regions = []geometry.Region{{Name: "right side", Face: geometry.RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}
@@ -174,6 +175,7 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, turned bool) ge
 	p := geometry.Piece{
 		Name: end + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp:  "back up (the face that is glued)",
+		Rule:    geometry.SizeRule{Width: "To − 2s", Height: "Wo − g + u"},
 		Hand:    "goes on last, over the flaps of the wrap",
 		Outline: geometry.Polygon(pt(0, 0), pt(w, 0), pt(w, mouth), pt(w-k, mouth+s), pt(w-k, tip), pt(k, tip), pt(k, mouth+s), pt(0, mouth)),
 		Folds:   []geometry.Path{geometry.Line(pt(0, mouth), pt(w, mouth)), geometry.Line(pt(k, mouth+s), pt(w-k, mouth+s))},

@@ -39,6 +39,7 @@ type Face struct {
 	Grain  Vec    // the direction its hatching runs in; zero: the page's
 	Front  Stuff
 	Back   Stuff // from behind; None: it is the face of a block and not seen from there
+	Plain  bool  // it is not what the picture is about, and is drawn without hatching
 	Layer  int   // of faces in one plane the higher hides the lower
 	Lines  []Line
 }

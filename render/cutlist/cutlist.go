@@ -112,16 +112,13 @@ func Markdown(c plan.Plan, r geometry.Rounding) []byte {
 // notes says what the sizes mean, how they were rounded, what the case
 // measures and what to watch.
 func notes(c plan.Plan, r geometry.Rounding) []string {
-	size := func(s plan.Size) string {
-		return fmt.Sprintf("%s high, %s deep, %s thick", r.Format(s.Height), r.Format(s.Width), r.Format(s.Thickness))
+	var out []string
+	for _, f := range c.Facts {
+		out = append(out, f.Name+": "+f.Says().In(r.Format))
 	}
-	out := []string{
-		"room inside: " + size(c.Cavity),
-		"outside, without covering: " + size(c.Outside),
-		"left at the mouth: " + mouth(c, r.Format),
-		fmt.Sprintf("fit check: a side shows %s beyond the %s at the fore-edge, %s at head or tail", r.Format(c.Fit.ForeEdge), c.Content, r.Format(c.Fit.HeadOrTail)),
-		"sizes are rounded " + r.String() + "; the templates and the JSON list are exact",
-	}
+	out = append(out,
+		"sizes are rounded "+r.String()+"; the templates and the JSON list are exact",
+		c.Runs)
 	for _, remark := range c.Remarks {
 		out = append(out, oneLine(remark.In(r.Format)))
 	}
@@ -132,11 +129,6 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
 	}
 	return out
-}
-
-// mouth tells what clearance is left at the mouth.
-func mouth(c plan.Plan, round func(geometry.Length) string) string {
-	return fmt.Sprintf("height %s (in the corners %s), thickness %s", round(c.Mouth.Height), round(c.Mouth.HeightCorners), round(c.Mouth.Thickness))
 }
 
 // placing gives, for each piece that has them, its name and the margins to rule

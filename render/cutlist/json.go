@@ -16,12 +16,6 @@ const chord geometry.Length = 0.01
 
 type mm = data.MM
 
-type jsonSize struct {
-	Height    mm `json:"height"`
-	Width     mm `json:"width"`
-	Thickness mm `json:"thickness"`
-}
-
 type jsonPiece struct {
 	Name     string `json:"name"`
 	Material string `json:"material"`
@@ -49,28 +43,10 @@ type jsonOutlines struct {
 
 type line [][2]mm
 
-type jsonList struct {
-	Title   string      `json:"title"`
-	Pieces  []jsonPiece `json:"pieces"`
-	Cavity  jsonSize    `json:"cavity_mm"`
-	Outside jsonSize    `json:"outside_mm"`
-	Fit     struct {
-		ForeEdge   mm `json:"fore_edge"`
-		HeadOrTail mm `json:"head_or_tail"`
-	} `json:"fit_check_mm"`
-	Mouth struct {
-		Height        mm `json:"height"`
-		HeightCorners mm `json:"height_corners"`
-		Thickness     mm `json:"thickness"`
-	} `json:"mouth_clearance_mm"`
-}
-
 // JSON gives the list exact to a thousandth of a millimetre; with outlines,
-// each piece carries its geometry.
+// each piece carries its geometry. A fact is named by its key and the unit.
 func JSON(c plan.Plan, outlines bool) ([]byte, error) {
-	l := jsonList{Title: c.Title, Cavity: sizeJSON(c.Cavity), Outside: sizeJSON(c.Outside), Pieces: []jsonPiece{}}
-	l.Fit.ForeEdge, l.Fit.HeadOrTail = mm(c.Fit.ForeEdge), mm(c.Fit.HeadOrTail)
-	l.Mouth.Height, l.Mouth.HeightCorners, l.Mouth.Thickness = mm(c.Mouth.Height), mm(c.Mouth.HeightCorners), mm(c.Mouth.Thickness)
+	pieces := []jsonPiece{}
 	for _, p := range c.Pieces {
 		w, h := p.Size()
 		j := jsonPiece{Name: p.Name, Material: string(p.Material), Count: p.Count, Width: mm(w), Height: mm(h), Grain: string(p.Grain)}
@@ -81,21 +57,25 @@ func JSON(c plan.Plan, outlines bool) ([]byte, error) {
 		if outlines {
 			j.jsonOutlines = outlinesJSON(p)
 		}
-		l.Pieces = append(l.Pieces, j)
+		pieces = append(pieces, j)
+	}
+	list := map[string]any{"title": c.Title, "pieces": pieces}
+	for _, f := range c.Facts {
+		lengths := map[string]mm{}
+		for _, p := range f.Parts {
+			lengths[p.Key] = mm(p.Length)
+		}
+		list[f.Key+"_mm"] = lengths
 	}
 	write := data.JSON
 	if outlines {
 		write = data.Compact
 	}
-	written, err := write(l)
+	written, err := write(list)
 	if err != nil {
 		return nil, fmt.Errorf("cut list: %w", err)
 	}
 	return written, nil
-}
-
-func sizeJSON(s plan.Size) jsonSize {
-	return jsonSize{mm(s.Height), mm(s.Width), mm(s.Thickness)}
 }
 
 func outlinesJSON(p geometry.Piece) *jsonOutlines {

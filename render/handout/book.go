@@ -1,13 +1,18 @@
 package handout
 
-import "forel/render/pdf"
+import (
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/render/pdf"
+	"forel/render/scene"
+)
 
 // book is the document being made.
 type book struct {
 	Options
-	Subject
+	plan plan.Plan
 	pages
-	palette palette
+	looks   map[stage.Stuff]scene.Look
 	blank   bool   // the empty worksheet
 	rowTall Length // of a row of the list of pieces
 	page    int
@@ -15,9 +20,9 @@ type book struct {
 }
 
 // Booklet gives the handout of a case as a document.
-func Booklet(s Subject, o Options) ([]byte, error) {
-	title := "Slipcase handout"
-	if t := oneLine(s.plan.Title); t != "" {
+func Booklet(p plan.Plan, o Options) ([]byte, error) {
+	title := "Handout for a " + p.Kind
+	if t := oneLine(p.Title); t != "" {
 		title += ": " + t
 	}
 	doc := pdf.New(title)
@@ -25,30 +30,29 @@ func Booklet(s Subject, o Options) ([]byte, error) {
 	if o.Black {
 		doc.BlackOnly()
 	}
-	draw(doc, s, o, false)
+	draw(doc, p, o, false)
 	return doc.Bytes()
 }
 
-// Worksheet gives the empty worksheet for a case of the subject's kind, to be
-// filled in by hand: the rule of every line, and room for its length. Of the
-// subject's lengths only those of margins and clearances are shown, as usual
-// ones.
-func Worksheet(s Subject, o Options) ([]byte, error) {
-	doc := pdf.New("Slipcase worksheet: " + s.plan.Kind)
+// Worksheet gives the empty worksheet for a case of the plan's kind, to be filled
+// in by hand: the rule of every line, and room for its length. Of the plan's
+// lengths only those of margins and clearances are shown, as usual ones.
+func Worksheet(p plan.Plan, o Options) ([]byte, error) {
+	doc := pdf.New("Worksheet for a " + p.Kind)
 	doc.Dated(o.Date)
 	if o.Black {
 		doc.BlackOnly()
 	}
-	draw(doc, s, o, true)
+	draw(doc, p, o, true)
 	return doc.Bytes()
 }
 
 // draw draws the document.
-func draw(on pages, s Subject, o Options, blank bool) {
+func draw(on pages, p plan.Plan, o Options, blank bool) {
 	if blank {
-		s.plan.Title = ""
+		p.Title = ""
 	}
-	b := &book{Options: o, Subject: s, pages: on, palette: paletteOf(o.Tinted), blank: blank}
+	b := &book{Options: o, plan: p, pages: on, looks: looksOf(o.Tinted), blank: blank}
 	all := b.all()
 	b.total = len(all)
 	for i, f := range all {
@@ -65,7 +69,7 @@ func (b *book) all() []filled {
 	}
 	out = append(out, b.flow(append(b.before(), b.drawings()...))...)
 	var blocks []block
-	for i, s := range b.allSteps() {
+	for i, s := range b.plan.Steps {
 		k := b.stepBlock(i+1, s)
 		if i == 0 {
 			k.mark = "Steps"
@@ -73,12 +77,4 @@ func (b *book) all() []filled {
 		blocks = append(blocks, k)
 	}
 	return append(out, b.flow(append(blocks, b.checks()))...)
-}
-
-// allSteps gives the steps of the case, of whatever kind.
-func (b *book) allSteps() []step {
-	if b.card != nil {
-		return b.cardSteps(cardModelOf(*b.card, b.palette))
-	}
-	return b.steps(modelOf(*b.boards, b.palette))
 }

@@ -22,9 +22,9 @@ func ExampleBooklet() {
 		return
 	}
 	o := handout.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}
-	whole, err := handout.Booklet(handout.Of(c), o)
+	whole, err := handout.Booklet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
-	blank, err := handout.Worksheet(handout.Of(c), o)
+	blank, err := handout.Worksheet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(blank, []byte("%PDF-")), err)
 	// Output:
 	// true <nil>

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render/scene"
 )
 
@@ -11,39 +12,16 @@ import (
 type Pages = pages
 
 // DrawOn draws a handout, or the empty worksheet.
-func DrawOn(on Pages, s Subject, o Options, blank bool) { draw(on, s, o, blank) }
-
-// Rule is a line of a worksheet as it is printed, and the length it stands for.
-type Rule struct {
-	Symbol, Rule string
-	Value        geometry.Length
-}
-
-// Rules gives every line of a worksheet that has a symbol or a rule, and those of
-// the pieces, the width and the height of each under its name.
-func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
-	b := book{Subject: s}
-	r := b.rules()
-	for _, g := range r.groups {
-		for _, m := range g.measures {
-			lines = append(lines, Rule{m.symbol, m.rule, m.value})
-		}
-	}
-	sizes = map[string][2]string{}
-	for n, z := range r.sizes {
-		sizes[n] = [2]string{z.width, z.height}
-	}
-	return lines, sizes
-}
+func DrawOn(on Pages, p plan.Plan, o Options, blank bool) { draw(on, p, o, blank) }
 
 // Thicknesses gives the thicknesses of material on a worksheet as they are shown.
-func Thicknesses(s Subject, o Options) []string {
-	b := &book{Options: o, Subject: s}
+func Thicknesses(p plan.Plan, o Options) []string {
+	b := &book{Options: o, plan: p}
 	var out []string
-	for _, g := range b.rules().groups {
-		for _, m := range g.measures {
-			if m.fine {
-				out = append(out, b.shown(m))
+	for _, g := range b.groups() {
+		for _, m := range g.Measures {
+			if m.Fine {
+				out = append(out, b.shown(m, g.digits))
 			}
 		}
 	}
@@ -51,14 +29,13 @@ func Thicknesses(s Subject, o Options) []string {
 }
 
 // Words gives all that the steps and the checks say.
-func Words(s Subject, o Options) string {
-	b := &book{Options: o, Subject: s, palette: paletteOf(false)}
+func Words(p plan.Plan, o Options) string {
+	b := &book{Options: o}
 	var out []string
-	for _, st := range b.allSteps() {
-		out = append(append(out, st.title), st.text...)
+	for _, s := range p.Steps {
+		out = append(append(out, s.Title), b.said(s.Text)...)
 	}
-	good, bad := b.checkWords()
-	return strings.Join(append(append(out, good...), bad...), "\n")
+	return strings.Join(append(append(out, b.said(p.Finished.Good)...), b.said(p.Finished.Bad)...), "\n")
 }
 
 // Figure is a picture of a step: the objects that are seen in it, those that are
@@ -71,15 +48,16 @@ type Figure struct {
 }
 
 // Figures gives the figures of a handout in their order.
-func Figures(s Subject) []Figure {
-	b := &book{Options: Options{Round: geometry.ToTenthMM}, Subject: s, palette: paletteOf(false)}
+func Figures(p plan.Plan) []Figure {
+	b := &book{Options: Options{Round: geometry.ToTenthMM}, looks: looksOf(false)}
 	var out []Figure
-	for _, st := range b.allSteps() {
-		for _, row := range st.rows {
-			for _, p := range row {
-				whole := scene.See(p.faces, p.view)
-				f := Figure{Step: st.title, Fresh: p.fresh, Unworked: whole.Unworked()}
-				seen, _ := p.look()
+	for _, s := range p.Steps {
+		for _, row := range s.Pictures {
+			for _, picture := range row {
+				q := b.panel(picture)
+				whole := scene.See(q.faces, q.view)
+				f := Figure{Step: s.Title, Fresh: q.fresh, Unworked: whole.Unworked()}
+				seen, _ := q.look()
 				for _, o := range seen.Objects {
 					f.Objects = append(f.Objects, o.Name)
 				}

@@ -7,9 +7,6 @@ import (
 	"time"
 
 	"forel/geometry"
-	"forel/geometry/onepiece"
-	"forel/geometry/plan"
-	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render"
 )
@@ -25,19 +22,6 @@ type Options struct {
 	Black  bool      // in black alone, without greys
 	Date   time.Time // the document's; zero: none
 }
-
-// Subject is the case a handout is for: one of boards or one of card.
-type Subject struct {
-	plan   plan.Plan
-	boards *slipcase.Case
-	card   *onepiece.Case
-}
-
-// Of gives the subject of a case of boards.
-func Of(c slipcase.Case) Subject { return Subject{plan: c.Plan(), boards: &c} }
-
-// OfCard gives the subject of a case of card.
-func OfCard(c onepiece.Case) Subject { return Subject{plan: c.Plan(), card: &c} }
 
 // pages is a surface with pages; the last one is drawn on.
 type pages interface {

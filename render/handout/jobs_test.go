@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/handout"
@@ -68,10 +69,10 @@ func jobs() map[string]slipcase.Job {
 	}
 }
 
-func subjectOf(t require.TestingT, j slipcase.Job) handout.Subject {
+func subjectOf(t require.TestingT, j slipcase.Job) plan.Plan {
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)
-	return handout.Of(c)
+	return c.Plan()
 }
 
 func cardJob(height, width, thickness, card length) onepiece.Job {
@@ -81,15 +82,15 @@ func cardJob(height, width, thickness, card length) onepiece.Job {
 	return j
 }
 
-func cardOf(t require.TestingT, height, width, thickness, card length) handout.Subject {
+func cardOf(t require.TestingT, height, width, thickness, card length) plan.Plan {
 	c, err := onepiece.Make(cardJob(height, width, thickness, card))
 	require.NoError(t, err)
-	return handout.OfCard(c)
+	return c.Plan()
 }
 
 // subjects gives all jobs and some cases of card.
-func subjects(t require.TestingT) map[string]handout.Subject {
-	out := map[string]handout.Subject{
+func subjects(t require.TestingT) map[string]plan.Plan {
+	out := map[string]plan.Plan{
 		"card":        cardOf(t, 203, 130, 22, 1.6),
 		"card, thin":  cardOf(t, 210, 148, 3, 0.6),
 		"card, thick": cardOf(t, 120, 90, 100, 3),
@@ -152,7 +153,7 @@ func anyTitle(t *rapid.T) string {
 }
 
 // anyCard draws a case of scored card for a book of any size.
-func anyCard(t *rapid.T) handout.Subject {
+func anyCard(t *rapid.T) plan.Plan {
 	draw := func(lo, hi float64, label string) length { return length(rapid.Float64Range(lo, hi).Draw(t, label)) }
 	j := cardJob(draw(40, 700, "height"), draw(20, 600, "width"), draw(1, 200, "thickness"), rapid.SampledFrom([]length{0, 0.4, 1, 3}).Draw(t, "card"))
 	j.Title = anyTitle(t)
@@ -160,11 +161,11 @@ func anyCard(t *rapid.T) handout.Subject {
 	if err != nil {
 		t.Skip("can't be made")
 	}
-	return handout.OfCard(c)
+	return c.Plan()
 }
 
 // anySubject draws a case of any kind, with titles of any kind.
-func anySubject(t *rapid.T) handout.Subject {
+func anySubject(t *rapid.T) plan.Plan {
 	if rapid.IntRange(0, 3).Draw(t, "of card") == 0 {
 		return anyCard(t)
 	}

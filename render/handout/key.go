@@ -1,10 +1,12 @@
 package handout
 
 import (
+	"slices"
 	"unicode"
 	"unicode/utf8"
 
 	"forel/geometry"
+	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/layout"
 	"forel/render/scene"
@@ -14,35 +16,8 @@ import (
 
 // drawLooks draws the key to the hatching: what each material looks like.
 func (b *book) drawLooks(box geometry.Box) {
-	p := b.palette
-	type entry struct {
-		look scene.Look
-		name string
-	}
-	entries := []entry{{p.card.face, "card, outside"}, {p.card.back, "inside"}}
-	if b.boards != nil {
-		entries = []entry{{p.board, "board"}}
-		if b.boards.Job.Lining.Thickness > 0 {
-			entries = append(entries, entry{p.lining, "lining"})
-		}
-		used := map[geometry.Material]bool{}
-		for _, q := range b.plan.Pieces {
-			used[q.Material] = true
-		}
-		if used[geometry.Cloth] {
-			entries = append(entries, entry{p.cloth.face, "cloth"})
-		}
-		if used[geometry.Paper] {
-			entries = append(entries, entry{p.paper.face, "paper"})
-		}
-		back := "its glued back"
-		if used[geometry.Cloth] && used[geometry.Paper] {
-			back = "the glued back of either"
-		}
-		entries = append(entries, entry{p.cloth.back, back})
-	}
 	x := box.Min.X
-	for _, e := range entries {
+	for _, e := range b.key() {
 		swatch := geometry.Bx(x, box.Min.Y+1, x+10, box.Min.Y+6)
 		b.Fill(geometry.Rectangle(swatch), e.look.Tint)
 		a := shape.Area{Rings: [][]geometry.Point{geometry.Rectangle(swatch).Flatten(1)}}
@@ -55,6 +30,41 @@ func (b *book) drawLooks(box geometry.Box) {
 		layout.Write(b, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
 		x += 11.5 + typeset.Width(e.name, render.NoteSize, false) + 5
 	}
+}
+
+// entry is a line of the key to the hatching.
+type entry struct {
+	look scene.Look
+	name string
+}
+
+// key lists the stuffs that are seen in the figures, of which there is something to
+// tell apart; the glued backs of all are white.
+func (b *book) key() []entry {
+	seen := map[stage.Stuff]bool{}
+	for _, s := range b.plan.Steps {
+		for _, p := range slices.Concat(s.Pictures...) {
+			for _, f := range p.Faces {
+				seen[f.Front], seen[f.Back] = true, true
+			}
+		}
+	}
+	var out []entry
+	for _, e := range []struct {
+		stuff stage.Stuff
+		name  string
+	}{{stage.Card, "card, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}} {
+		if seen[e.stuff] {
+			out = append(out, entry{b.looks[e.stuff], e.name})
+		}
+	}
+	switch cloth, paper := seen[stage.ClothBack], seen[stage.PaperBack]; {
+	case cloth && paper:
+		out = append(out, entry{b.looks[stage.ClothBack], "the glued back of either"})
+	case cloth || paper:
+		out = append(out, entry{b.looks[stage.ClothBack], "its glued back"})
+	}
+	return out
 }
 
 // capital starts a sentence.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/layout"
 	"forel/render/typeset"
@@ -149,23 +151,24 @@ func (k block) gap() Length {
 }
 
 // stepBlock gives a step as a block.
-func (b *book) stepBlock(number int, s step) block {
-	title := fmt.Sprintf("%d   %s", number, s.title)
+func (b *book) stepBlock(number int, s plan.Step) block {
+	title := fmt.Sprintf("%d   %s", number, s.Title)
+	text := b.said(s.Text)
 	const under = 1.5
 	width := b.column().Width()
 	words := layout.ParagraphHeight(title, render.HeadSize, true, width) + 0.6
-	for _, t := range s.text {
+	for _, t := range text {
 		words += layout.ParagraphHeight(t, render.BodySize, false, width) + 0.4
 	}
 	return block{
-		rows:   len(s.rows),
-		height: func(figure Length) Length { return words + Length(len(s.rows))*(figure+under) },
+		rows:   len(s.Pictures),
+		height: func(figure Length) Length { return words + Length(len(s.Pictures))*(figure+under) },
 		draw: func(box geometry.Box, figure Length) {
 			y := layout.Paragraph(b, box, box.Min.Y, title, render.HeadSize, true) + 0.6
-			for _, t := range s.text {
+			for _, t := range text {
 				y = layout.Paragraph(b, box, y, t, render.BodySize, false) + 0.4
 			}
-			for _, row := range s.rows {
+			for _, row := range s.Pictures {
 				y += under
 				b.drawRow(row, geometry.Bx(box.Min.X, y, box.Max.X, y+figure))
 				y += figure
@@ -175,12 +178,21 @@ func (b *book) stepBlock(number int, s step) block {
 }
 
 // drawRow draws one panel, or two side by side.
-func (b *book) drawRow(row []panel, box geometry.Box) {
+func (b *book) drawRow(row []stage.Picture, box geometry.Box) {
 	if len(row) == 1 {
-		b.drawPanel(row[0], box, atBoth)
+		b.drawPanel(b.panel(row[0]), box, atBoth)
 		return
 	}
 	mid := box.Center().X
-	b.drawPanel(row[0], geometry.Bx(box.Min.X, box.Min.Y, mid-1, box.Max.Y), atLeft)
-	b.drawPanel(row[1], geometry.Bx(mid+1, box.Min.Y, box.Max.X, box.Max.Y), atRight)
+	b.drawPanel(b.panel(row[0]), geometry.Bx(box.Min.X, box.Min.Y, mid-1, box.Max.Y), atLeft)
+	b.drawPanel(b.panel(row[1]), geometry.Bx(mid+1, box.Min.Y, box.Max.X, box.Max.Y), atRight)
+}
+
+// said writes sentences with their lengths.
+func (b *book) said(says []stage.Say) []string {
+	out := make([]string, len(says))
+	for i, s := range says {
+		out[i] = s.In(b.Round.Pretty)
+	}
+	return out
 }

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/handout"
 	"forel/render/pagetest"
@@ -37,7 +38,7 @@ func (r *recorded) AddPage(width, height length) {
 
 func (r *recorded) Bookmark(title string) { r.bookmarks = append(r.bookmarks, title) }
 
-func drawn(s handout.Subject, o handout.Options, blank bool) *recorded {
+func drawn(s plan.Plan, o handout.Options, blank bool) *recorded {
 	r := &recorded{}
 	handout.DrawOn(r, s, o, blank)
 	return r
@@ -84,7 +85,7 @@ func holdPage(t assert.TestingT, p recordedPage, o handout.Options, what string)
 	}
 }
 
-func holdPages(t assert.TestingT, s handout.Subject, o handout.Options, what string) {
+func holdPages(t assert.TestingT, s plan.Plan, o handout.Options, what string) {
 	for _, blank := range []bool{false, true} {
 		r := drawn(s, o, blank)
 		for i, p := range r.pages {

@@ -5,13 +5,14 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/leader"
 	"forel/render/scene"
 	"forel/render/typeset"
 )
 
-// panel is one picture of a step.
+// panel is one picture of a step as it is drawn.
 type panel struct {
 	faces   []scene.Face
 	view    scene.View
@@ -34,6 +35,21 @@ type note struct {
 type arrow struct {
 	path []scene.Vec
 	twin bool // a head at both ends: a measure
+}
+
+// panel returns a picture as it is drawn.
+func (b *book) panel(p stage.Picture) panel {
+	out := panel{view: viewOf(p.View), fresh: p.Fresh, focus: placesOf(p.Focus), caption: p.Caption.In(b.Round.Pretty)}
+	for _, f := range p.Faces {
+		out.faces = append(out.faces, b.face(f))
+	}
+	for _, n := range p.Notes {
+		out.notes = append(out.notes, note{n.Name.In(b.Round.Pretty), n.More.In(b.Round.Pretty), n.Spot, placeOf(n.At)})
+	}
+	for _, a := range p.Arrows {
+		out.arrows = append(out.arrows, arrow{placesOf(a.Path), a.Twin})
+	}
+	return out
 }
 
 // Widths of the labels beside a panel, and the white between it and them.

@@ -26,11 +26,10 @@ const (
 )
 
 // pieceRows gives the list of pieces, a row a block, the head with the first.
-func (b *book) pieceRows(r sheetRules) []block {
+func (b *book) pieceRows() []block {
 	var blocks []block
 	for i, p := range b.plan.Pieces {
-		rule := r.sizes[p.Name]
-		lines := b.ruleLines(rule)
+		lines := b.ruleLines(p.Rule)
 		tall := b.rowTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
 		k := block{
 			tight:  i > 0,
@@ -70,15 +69,9 @@ func (b *book) pieceRows(r sheetRules) []block {
 
 // pieceNote says how sizes are meant.
 func (b *book) pieceNote() string {
-	note := "Width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side."
-	if b.card != nil {
-		note = "Width runs across both sides and the spine."
-	}
-	if b.blank && b.card != nil {
-		return note + " Usual sizes are common practice, no source. Fold one of paper first."
-	}
+	note := capital(b.plan.Runs) + "."
 	if b.blank {
-		return note + " Usual sizes are common practice, no source. A thin case may need shorter flaps and tabs than these rules give: fold a paper one first."
+		return note + " Usual sizes are common practice, no source. A very thin or thick case may need shorter flaps than these rules give: fold one of paper first."
 	}
 	return note + " Sizes are rounded " + b.Round.String() + "; the patterns are exact."
 }
@@ -151,20 +144,20 @@ func (b *book) size(p geometry.Piece) string {
 }
 
 // ruleLines gives the lines below a piece: the rules for its size.
-func (b *book) ruleLines(r sizeRule) []string {
+func (b *book) ruleLines(r geometry.SizeRule) []string {
 	var text string
 	switch {
-	case r.width == "":
-	case r.height == "":
-		text = "width = " + r.width
+	case r.Width == "":
+	case r.Height == "":
+		text = "width = " + r.Width
 	default:
-		text = bracketed(r.width) + " × " + bracketed(r.height)
+		text = bracketed(r.Width) + " × " + bracketed(r.Height)
 	}
-	if r.remark != "" {
+	if r.Remark != "" {
 		if text != "" {
 			text += "; "
 		}
-		text += r.remark
+		text += r.Remark
 	}
 	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
 }

@@ -16,8 +16,8 @@ import (
 
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
-	"forel/render/handout"
 )
 
 // product is where a worksheet leaves out the sign of a product: "2s", "3cT".
@@ -61,10 +61,23 @@ func workedOut(t require.TestingT, rule string, symbols map[string]float64) floa
 	return value(expr)
 }
 
+// rulesOf returns every line of a worksheet that has a symbol or a rule, and the
+// rules of the pieces' sizes.
+func rulesOf(p plan.Plan) (lines []plan.Measure, sizes map[string][2]string) {
+	for _, g := range p.Worksheet {
+		lines = append(lines, g.Measures...)
+	}
+	sizes = map[string][2]string{}
+	for _, q := range p.Pieces {
+		sizes[q.Name] = [2]string{q.Rule.Width, q.Rule.Height}
+	}
+	return lines, sizes
+}
+
 // holdRules works every rule of a worksheet out with the lengths of the sheet
 // itself: each line, and the size of each piece, must come out as it is.
-func holdRules(t require.TestingT, s handout.Subject, pieces map[string][2]float64, what string) {
-	lines, sizes := handout.Rules(s)
+func holdRules(t require.TestingT, s plan.Plan, pieces map[string][2]float64, what string) {
+	lines, sizes := rulesOf(s)
 	symbols := map[string]float64{}
 	for _, l := range lines {
 		if l.Symbol != "" {
@@ -118,7 +131,7 @@ func TestRulesGiveTheSizes(t *testing.T) {
 			}
 			box := c.Pieces[0].Outline.Bounds()
 			size := map[string][2]float64{onepiece.PieceName: {box.Width().MM(), box.Height().MM()}}
-			holdRules(t, handout.OfCard(c), size, fmt.Sprint("card ", z, flaps))
+			holdRules(t, c.Plan(), size, fmt.Sprint("card ", z, flaps))
 		}
 	}
 }
@@ -143,7 +156,7 @@ func TestRulesGiveTheSizesOfAnyJob(t *testing.T) {
 func TestPublishedWorksheet(t *testing.T) {
 	j := jobOf(157, 113, 12)
 	j.Lining.Thickness, j.Clearance = 0, job.Clearance{Height: 2, Width: 0, Thickness: 2}
-	lines, sizes := handout.Rules(subjectOf(t, j))
+	lines, sizes := rulesOf(subjectOf(t, j))
 	symbols := map[string]float64{}
 	for _, l := range lines {
 		symbols[l.Symbol] = l.Value.MM()

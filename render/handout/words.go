@@ -19,27 +19,9 @@ var cautions = []string{
 // before gives the page before the steps: tools, materials, cautions, and how to
 // read the figures.
 func (b *book) before() []block {
-	tools := []string{
-		"sharp knife with fresh blades, heavy steel straightedge, cutting mat, square",
-		"pencil, ruler, awl or pin for pricking through, fine sandpaper",
-		"bone folder; brushes for glue and paste; damp cloth",
-		"two pressing boards larger than the case, weights, release paper (silicone or waxed), waste paper",
-		"bookbinder's glue (a dispersion, such as PVA) for board and cloth; paste, or paste with glue, for paper",
-		"caliper, if you can borrow one",
-	}
-	if b.boards != nil && !b.cutsOf(geometry.Cloth) {
-		tools[4] = "bookbinder's glue (a dispersion, such as PVA) for board; paste, or paste with glue, for paper"
-	}
-	if b.card != nil {
-		tools[4] = "bookbinder's glue (a dispersion, such as PVA)"
-		tools[2] = "bone folder or another blunt point for scoring; brush for glue; damp cloth"
-	}
 	read := []string{
 		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
-	}
-	if b.card != nil {
-		read = append(read, "Left and right are as you look into the mouth with the head up.")
 	}
 	section := func(mark, head string, points []string) block {
 		return block{
@@ -49,7 +31,7 @@ func (b *book) before() []block {
 		}
 	}
 	blocks := []block{
-		section("Before you start", "Tools", tools),
+		section("Before you start", "Tools", b.plan.Tools),
 		section("", "Materials", b.materials()),
 		section("", "Take care", cautions),
 		section("", "How to read the figures", read),
@@ -80,7 +62,7 @@ func (b *book) materials() []string {
 		out = append(out, material(m)+", for "+strings.Join(of[m], ", "))
 	}
 	for _, m := range b.plan.Materials {
-		if m.Name == "board" || m.Name == "card" {
+		if m.Fitted {
 			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Name, b.thin(m.Thickness, b.digits(m.Thickness))))
 		}
 	}

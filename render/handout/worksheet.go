@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/layout"
 	"forel/render/typeset"
@@ -16,27 +17,25 @@ const cellWide Length = 21
 
 var cellLine = render.Stroke{Width: 0.2, Color: render.Grey}
 
-// rules gives what the worksheet says of the case.
-func (b *book) rules() sheetRules {
-	var r sheetRules
-	if b.card != nil {
-		r = cardRules(*b.card)
-	} else {
-		r = boardRules(*b.boards)
-	}
-	for _, g := range r.groups {
+// group is lines of the worksheet under a head.
+type group struct {
+	plan.Group
+	digits int // decimals of its thicknesses
+}
+
+// groups returns the lines of the worksheet.
+func (b *book) groups() []group {
+	var out []group
+	for _, g := range b.plan.Worksheet {
 		var thin []Length
-		for _, m := range g.measures {
-			if m.fine {
-				thin = append(thin, m.value)
+		for _, m := range g.Measures {
+			if m.Fine {
+				thin = append(thin, m.Value)
 			}
 		}
-		digits := b.digits(thin...)
-		for i := range g.measures {
-			g.measures[i].digits = digits
-		}
+		out = append(out, group{g, b.digits(thin...)})
 	}
-	return r
+	return out
 }
 
 // digits gives how many decimals thicknesses take in one column: as few as tell
@@ -96,14 +95,13 @@ func (b *book) worksheetPages() []filled {
 
 // worksheet gives the worksheet in blocks: the measures, then the pieces.
 func (b *book) worksheet() []block {
-	r := b.rules()
 	head := block{
 		mark:   "Worksheet",
 		height: func(Length) Length { return 23 },
 		draw: func(box geometry.Box, _ Length) {
 			title := oneLine(b.plan.Title)
 			if title == "" || b.blank {
-				title = "Slipcase"
+				title = capital(b.plan.Kind)
 			}
 			about := "Worksheet for a " + b.plan.Kind + ", and how to make it"
 			if b.blank {
@@ -123,7 +121,7 @@ func (b *book) worksheet() []block {
 		},
 	}
 	blocks := []block{head}
-	for _, gs := range b.pagesOf(r.groups) {
+	for _, gs := range b.pagesOf(b.groups()) {
 		left, right := b.shared(gs)
 		tall := max(b.groupsHeight(left), b.groupsHeight(right))
 		blocks = append(blocks, block{
@@ -135,7 +133,7 @@ func (b *book) worksheet() []block {
 			},
 		})
 	}
-	return append(blocks, b.pieceRows(r)...)
+	return append(blocks, b.pieceRows()...)
 }
 
 // pagesOf shares groups out so that each share, in two columns, is no taller than
@@ -176,26 +174,26 @@ const (
 	readTall  Length = 12
 )
 
-func (b *book) tall(m measure) Length {
+func (b *book) tall(m plan.Measure) Length {
 	switch {
-	case b.blank && m.readings != nil:
+	case b.blank && m.Readings != nil:
 		return readTall
-	case b.under(m) != "":
+	case b.under(m, 0) != "":
 		return ruledTall
 	}
 	return lineTall
 }
 
 // under gives the small line below a measure.
-func (b *book) under(m measure) string {
+func (b *book) under(m plan.Measure, digits int) string {
 	switch {
-	case m.rule != "":
-		return "= " + m.rule
-	case b.blank && m.usual:
-		return "usual " + b.shown(m)
-	case !b.blank && len(m.readings) > 1:
+	case m.Rule != "":
+		return "= " + m.Rule
+	case b.blank && m.Usual:
+		return "usual " + b.shown(m, digits)
+	case !b.blank && len(m.Readings) > 1:
 		var rs []string
-		for _, l := range m.readings {
+		for _, l := range m.Readings {
 			rs = append(rs, b.Round.PrettyNumber(l))
 		}
 		return "largest of " + strings.Join(rs, ", ")
@@ -206,11 +204,11 @@ func (b *book) under(m measure) string {
 func (b *book) groupsHeight(gs []group) Length {
 	var h Length
 	for _, g := range gs {
-		if len(g.measures) == 0 {
+		if len(g.Measures) == 0 {
 			continue
 		}
 		h += typeset.LineHeight(render.BodySize) + 1 + groupGap
-		for _, m := range g.measures {
+		for _, m := range g.Measures {
 			h += b.tall(m)
 		}
 	}
@@ -221,16 +219,16 @@ func (b *book) groupsHeight(gs []group) Length {
 func (b *book) drawGroups(gs []group, box geometry.Box) {
 	y := box.Min.Y
 	for _, g := range gs {
-		if len(g.measures) == 0 {
+		if len(g.Measures) == 0 {
 			continue
 		}
 		y += typeset.LineHeight(render.BodySize)
-		layout.Write(b, geometry.Pt(box.Min.X, y), g.head, render.BodySize, true)
+		layout.Write(b, geometry.Pt(box.Min.X, y), g.Head, render.BodySize, true)
 		y += 1
 		layout.Rule(b, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
-		for _, m := range g.measures {
+		for _, m := range g.Measures {
 			h := b.tall(m)
-			b.drawMeasure(m, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
+			b.drawMeasure(m, g.digits, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
 			y += h
 		}
 		y += groupGap
@@ -240,19 +238,19 @@ func (b *book) drawGroups(gs []group, box geometry.Box) {
 // symbolWide is the room for a symbol.
 const symbolWide Length = 7
 
-func (b *book) drawMeasure(m measure, box geometry.Box) {
+func (b *book) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
 	base := box.Min.Y + 4.4
-	layout.Write(b, geometry.Pt(box.Min.X, base), m.symbol, render.BodySize, true)
+	layout.Write(b, geometry.Pt(box.Min.X, base), m.Symbol, render.BodySize, true)
 	x := box.Min.X
-	if m.symbol != "" {
+	if m.Symbol != "" {
 		x += symbolWide
 	}
 	cell := box.Max.X - cellWide
-	layout.Write(b, geometry.Pt(x, base), typeset.Fit(m.name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
-	if under := b.under(m); under != "" {
+	layout.Write(b, geometry.Pt(x, base), typeset.Fit(m.Name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
+	if under := b.under(m, digits); under != "" {
 		layout.Write(b, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
 	}
-	if b.blank && m.readings != nil { // places for three readings, then the largest
+	if b.blank && m.Readings != nil { // places for three readings, then the largest
 		base += 5.6
 		layout.Write(b, geometry.Pt(x, base), "readings", render.SmallSize, false)
 		from := x + typeset.Width("readings", render.SmallSize, false) + 1.5
@@ -265,19 +263,19 @@ func (b *book) drawMeasure(m measure, box geometry.Box) {
 	}
 	b.Stroke(geometry.Line(geometry.Pt(cell, base+1), geometry.Pt(box.Max.X, base+1)), cellLine)
 	if !b.blank {
-		b.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: b.shown(m), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
+		b.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: b.shown(m, digits), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
 	}
 }
 
 // shown gives a measure in words.
-func (b *book) shown(m measure) string {
+func (b *book) shown(m plan.Measure, digits int) string {
 	switch {
-	case m.number != "":
-		return m.number
-	case m.fine:
-		return b.thin(m.value, m.digits)
+	case m.Number != "":
+		return m.Number
+	case m.Fine:
+		return b.thin(m.Value, digits)
 	}
-	return b.Round.Pretty(m.value)
+	return b.Round.Pretty(m.Value)
 }
 
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

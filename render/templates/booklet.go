@@ -45,7 +45,7 @@ func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed 
 	// What is told of pages depends on how many the overview takes.
 	for n := 1; b.Document == nil || b.Count() >= n; n++ {
 		b.keyPage, b.before = n+1, n+b.keyPages(o)
-		b.Document = &document.Document{Options: o, Title: strings.TrimSuffix("Slipcase templates: "+title, ": "), Running: title, TrueSize: true,
+		b.Document = &document.Document{Options: o, Title: strings.TrimSuffix("Templates for a "+c.Kind+": "+title, ": "), Running: title, TrueSize: true,
 			Foot: "Print at actual size: scale 100 %."}
 		b.Surface = b.Document
 		b.overview()

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
@@ -17,7 +16,7 @@ import (
 // order of work; on further pages what has no room on it. The cautions stand at the
 // bottom of the first, where the knife comes next.
 func (b *booklet) overview() {
-	opening := b.Opening(cmp.Or(wording.OneLine(b.plan.Title), "Slipcase"), "Templates for a "+b.plan.Kind+", every piece at true size")
+	opening := b.Opening(cmp.Or(wording.OneLine(b.plan.Title), wording.Capital(b.plan.Kind)), "Templates for a "+b.plan.Kind+", every piece at true size")
 	blocks := []document.Block{opening, {Above: 1.5, Draw: b.facts}}
 	blocks = append(blocks, b.howTo()...)
 	blocks = append(blocks, document.Block{Above: 4, Draw: b.lineKey})
@@ -29,8 +28,14 @@ func (b *booklet) overview() {
 		}
 		blocks = append(blocks, k)
 	}
-	if len(b.plan.Order) > 0 {
-		blocks = append(blocks, b.Steps("Order of work", b.plan.Order)...)
+	var order []string
+	for _, s := range b.plan.Steps {
+		if s.Short.Text != "" {
+			order = append(order, s.Short.In(b.Round.Pretty))
+		}
+	}
+	if len(order) > 0 {
+		blocks = append(blocks, b.Steps("Order of work", order)...)
 	}
 	b.Flow(func(page int) geometry.Box {
 		box := b.NewPage(false, "")
@@ -55,9 +60,6 @@ func (b *booklet) howTo() []document.Block {
 		fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", b.keyPage),
 	}
 	cutting := []string{"A page with several patterns: cut it apart between them first. A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
-	for _, c := range b.plan.Cutting {
-		cutting = append(cutting, c.In(b.Round.Pretty))
-	}
 	const printHeading, cutHeading = "Print", "Join and cut"
 	if b.Room(false).Width() < narrow {
 		return append(b.Steps(printHeading, printing), b.Steps(cutHeading, cutting)...)
@@ -71,23 +73,20 @@ func (b *booklet) howTo() []document.Block {
 
 // facts draws the measurements that all sizes come from.
 func (b *booklet) facts(box geometry.Box) geometry.Length {
-	c, y := b.plan, box.Min.Y
-	three := func(s plan.Size) string {
-		return b.Round.PrettyNumber(s.Height) + " × " + b.Round.PrettyNumber(s.Width) + " × " + b.Round.Pretty(s.Thickness)
-	}
+	y := box.Min.Y
 	var names, thicknesses []string
-	for _, m := range c.Materials {
+	for _, m := range b.plan.Materials {
 		names = append(names, m.Name)
 		thicknesses = append(thicknesses, b.thick(m.Thickness))
 	}
-	for _, f := range [][2]string{
-		{wording.Capital(c.Content) + ": height × width × thickness", three(c.Contents)},
-		{"Room inside the case", three(c.Cavity)},
-		{"Outside, without covering", three(c.Outside)},
-		{"Left at the mouth, the tightest place", fmt.Sprintf("height %s (in the corners %s), thickness %s", b.Round.Pretty(c.Mouth.Height), b.Round.Pretty(c.Mouth.HeightCorners), b.Round.Pretty(c.Mouth.Thickness))},
-		{"Sheets of patterns", b.sheetsText()},
-		{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")},
-	} {
+	var rows [][2]string
+	for _, f := range b.plan.Facts {
+		rows = append(rows, [2]string{wording.Capital(f.Name), f.Says().In(b.Round.Pretty)})
+	}
+	rows = append(rows,
+		[2]string{"Sheets of patterns", b.sheetsText()},
+		[2]string{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")})
+	for _, f := range rows {
 		const gutter = 2
 		half := min(88, box.Width()*0.52)
 		names := typeset.Break(f[0], render.BodySize, false, half-gutter)

@@ -37,7 +37,7 @@ func (b *booklet) table() []document.Block {
 		w, h := p.Size()
 		t.Rows = append(t.Rows, []string{p.Name, cut(p), of(p), b.Round.Pretty(w), b.Round.Pretty(h), string(p.Grain), b.pagesText(b.layout.Patterns[i])})
 	}
-	note := "Sizes here are rounded " + b.Round.String() + "; the patterns are exact."
+	note := "Sizes here are rounded " + b.Round.String() + "; the patterns are exact. " + wording.Sentence(b.plan.Runs)
 	for _, r := range b.plan.Remarks {
 		note += " " + wording.Sentence(r.In(b.Round.Pretty))
 	}

@@ -1,0 +1,171 @@
+package main
+
+import (
+	"fmt"
+
+	"forel/cmd/pipeline"
+)
+
+// What the help of each command says: usage, what it does, an example.
+
+const aboutTemplates = `
+usage: forel templates [JOB.toml] [flags]
+
+Writes the patterns into a folder: templates.pdf with every piece at true size
+on the paper your printer takes, and one SVG drawing a piece in millimetres.
+Print the PDF at actual size (100 %) and measure the rulers on its pages; where
+they are a little off, forel gauge has them corrected. The PDF has no date unless
+SOURCE_DATE_EPOCH is set, to seconds since 1970.
+
+Before feeding a laser or a drag knife: read the maker's manual, never put
+chlorinated plastics under a laser, never leave it running alone, use fume
+extraction, and follow local rules.
+
+example:
+  forel templates case.toml --out case/
+  forel templates --height 221 --width 148.5 --thickness 32 --out case/
+`
+
+const aboutGauge = `
+usage: forel gauge [JOB.toml] [flags]
+
+Writes a sheet that tells how true your printer is, gauge.pdf and gauge.svg: a
+rule across the sheet and one along it, in millimetres and inches. Print it at
+actual size (100 %), measure both rules with a steel rule and type what they
+measured into the job file:
+
+  [print]
+  measured_across = "199.2 mm"
+  measured_along = "200.4 mm"
+
+The patterns and the paper strips of forel fit, which have to be true, are then
+corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
+it is, as gauge-check.pdf, to see that the rules are true now.
+
+Paper and margins are those of the job file. Without one the margins are 4.5 mm,
+so that a rule of 200 mm finds room across A4 and Letter.
+
+example:
+  forel gauge --out gauge/
+  forel gauge --paper letter --units in
+  forel gauge case.toml --check
+`
+
+const aboutCutlist = `
+usage: forel cutlist [JOB.toml] [flags]
+
+Prints every piece with its size, what the case measures inside and outside,
+and how to check the fit. As text and Markdown in your unit, rounded; as JSON
+and CSV in millimetres, exact to 0.001.
+
+example:
+  forel cutlist case.toml
+  forel cutlist --height 221 --width 148.5 --thickness 32 --format json
+`
+
+const aboutHandout = `
+usage: forel handout [JOB.toml] [flags]
+
+Writes handout.pdf into a folder, for someone who makes the case: the worksheet
+with every piece and its size, drawings of the pieces, the steps in order, each
+with a figure drawn from this job, when to dry, what to check, cautions. With the
+prints of forel templates it is all that is needed.
+
+With --blank it writes worksheet.pdf instead: the worksheet empty, with the rule
+of every line, to be filled in by hand. It needs no job; what --set says of the
+kind of case counts, and --units. It has no sizes of a book, no title and no
+figures: flags that give them are refused.
+
+example:
+  forel handout case.toml --out case/
+  forel handout --blank --units in --out case/
+  forel handout --blank --set construction=card
+`
+
+var aboutStock = fmt.Sprintf(`
+usage: forel stock [JOB.toml ...] [flags]
+
+Lays the pieces of all jobs out on the sheets and rolls that [[stock]] in the job
+files tells of, for a knife and straightedge or a board shear: every cut runs
+edge to edge. Prints what to buy, and with --out writes stock.pdf (the shopping
+list, a drawing of each sheet, the order of the cuts with the fence setting of
+each) and a drawing of each sheet as SVG. A material without [[stock]] is laid
+out on a usual size.
+
+Fewest sheets count first, then fewest settings of the fence, then large
+offcuts. --effort takes a number of steps (%d where it is left out), which gives
+the same plan every time, or a time such as 20s, which may not. An interrupt ends
+the search with the best plan until then.
+
+Knives and board shears cut people: keep guard and clamp in place, hands clear
+of the blade, and follow the maker's manual and local rules.
+
+example:
+  forel stock case.toml --out bench/
+  forel stock class/*.toml --effort 20s --out bench/
+`, pipeline.StockSteps)
+
+const aboutCutter = `
+usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
+
+Lays every piece of the jobs out on the bed of a laser or a drag knife, each
+material on beds of its own, and writes an SVG drawing a bed in real
+millimetres: board-1.svg, cloth-1.svg and so on. Lines are in layers by what is
+done, in the order it is done: Creasing (never cut through), CuttingInside
+(slits and holes), Cutting (outlines). Pieces are turned by a quarter only where
+their grain allows. For the bed and its distances a bare number is in millimetres.
+
+A laser takes away a kerf: cut a square, measure it, and give the difference as
+--kerf. Outlines then grow by half of it, and holes shrink, so that the pieces
+come out as they should. A drag knife has none: leave it at 0; the offset of its
+blade is for its driver.
+
+take care: read the maker's manual, never put chlorinated plastics (PVC, some
+coated cloths) under a laser, never leave a laser or a knife running alone, use
+fume extraction, keep means to put out a fire at hand, keep hands off the bed
+while it moves, and follow local rules.
+
+example:
+  forel cutter case.toml --bed 600x300 --kerf 0.18 --out cut/
+  forel cutter case.toml other.toml --bed 24x12in --grain board=width --tabs 4
+`
+
+const aboutProve = `
+usage: forel prove [JOB.toml] [flags]
+
+Folds the case up from its flat pieces and reports what it finds: whether it is
+sound, face by face what lies there, and the clearance left in the body and at
+the mouth. A job that is not sound is refused with its faults.
+
+With --out it draws the proof too, into the folder: proof.svg, all figures one
+below the other, and proof.pdf, the same on pages. They show the case from
+outside at an angle, then every face with its layers. They are figures, not at
+true size: cut from the templates, not from them.
+
+example:
+  forel prove case.toml
+  forel prove case.toml --out case/
+  forel prove --height 221 --width 148.5 --thickness 32 --format json
+`
+
+const aboutFit = `
+usage: forel fit [JOB.toml] [flags]
+
+Follows the chain of dimensions from the measured book and materials to the
+clearance that is left in the body and at the mouth. With what measuring,
+cutting and materials can be off (the job's [uncertainty]) it tells the worst
+case, the chance that the book sticks, is snug or rattles, what eats most of the
+clearance, the cheapest mend, and what is left if the board is really another
+that is sold by the same name; and the weight of the case and, where the job tells
+it, of the book. Then the checks to make at the bench.
+
+With --out it draws the fit too, into the folder: fit-height.svg, fit-depth.svg
+and fit-thickness.svg with the distributions, limits and chains, and fit.pdf with
+all of it, the checks, and paper strips at true size to try round the book
+before any board is cut. Print fit.pdf at actual size (100 %).
+
+example:
+  forel fit case.toml
+  forel fit case.toml --swell 1.5 --out case/
+  forel fit case.toml --set board.thickness=1.93 --set uncertainty.board=0.05
+`

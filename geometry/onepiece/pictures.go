@@ -1,0 +1,138 @@
+package onepiece
+
+import (
+	"forel/geometry"
+	"forel/geometry/fold"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// The directions of a case: spine down, X from left to right, Y from tail to head,
+// Z to the mouth.
+var (
+	toHead  = stage.Vec{Y: 1}
+	toMouth = stage.Vec{Z: 1}
+)
+
+// model is a case in space.
+type model struct {
+	c    Case
+	hung draft.Hung
+	w, h Length // the spine panel
+	d    Length // a side
+}
+
+func (c Case) model() model {
+	s := c.Job.scores()
+	blank := c.Pieces[0]
+	var spine geometry.Box
+	for _, r := range blank.Regions {
+		if r.Face == geometry.SpineInside {
+			spine = r.Room
+		}
+	}
+	down := fold.Frame{O: fold.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: fold.Vec{X: 1}, V: fold.Vec{Y: 1}}
+	sheet, _ := fold.Hang(blank, down, func(p fold.Part) float64 {
+		if spine.Center().In(p.Outline) {
+			return 1
+		}
+		return 0
+	})
+	return model{c: c, w: spine.Width(), h: spine.Height(), d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
+}
+
+// folds is how far the folds of a blank are made, in degrees.
+type folds struct{ sides, inner, spine, outer float64 }
+
+var made = folds{90, 90, 90, 90}
+
+// faces returns the blank at a stage.
+func (m model) faces(s folds) []stage.Face { return m.hung.Faces(m.angle(s), 1, false) }
+
+func (m model) angle(s folds) draft.Angle {
+	return func(leaf int) float64 {
+		switch m.hung.NameOf(leaf) {
+		case "left side", "right side":
+			return s.sides
+		case "inner flap":
+			return s.inner
+		case "spine flap":
+			return s.spine
+		case "outer flap":
+			return s.outer
+		}
+		return 0
+	}
+}
+
+func (s folds) between(t folds, part float64) folds {
+	mix := func(a, b float64) float64 { return a + (b-a)*part }
+	return folds{mix(s.sides, t.sides), mix(s.inner, t.inner), mix(s.spine, t.spine), mix(s.outer, t.outer)}
+}
+
+// swing returns the arrow of the part with a name, at the head, from a stage to
+// another.
+func (m model) swing(name string, from, to folds) []stage.Arrow {
+	a, ok := m.hung.Swing(func(part float64) draft.Angle { return m.angle(from.between(to, part)) }, nil, func(leaf int) float64 {
+		l := m.hung.Leaves[leaf]
+		if l.On < 0 || m.hung.NameOf(leaf) != name {
+			return 0
+		}
+		return geometry.Polygon(l.Outline...).Bounds().Center().Y.MM()
+	})
+	if !ok {
+		return nil
+	}
+	return []stage.Arrow{a}
+}
+
+// pictures returns the pictures of the blank, of its sides and flaps being folded,
+// and of the finished case with its book.
+func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, done stage.Picture) {
+	v := stage.View{Toward: toHead, Up: toMouth, Yaw: -32, Pitch: 36}
+	low := stage.View{Toward: toHead, Up: toMouth, Yaw: -36, Pitch: 24}
+	flap := m.c.Job.Book().Thick() + 4
+	focus := draft.Corners(stage.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, stage.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
+	up := folds{sides: 90}
+	inner := folds{sides: 90, inner: 55}
+	spine := folds{sides: 90, inner: 90, spine: 60}
+	outer := folds{sides: 90, inner: 90, spine: 90, outer: 50}
+	blank = stage.Picture{
+		Faces: m.faces(folds{}), View: draft.FromAbove(), Fresh: []string{"card"},
+		Notes: []stage.Note{
+			{Name: plan.Say("left side"), Spot: "left side"}, {Name: plan.Say("inner flap"), Spot: "inner flap"},
+			{Name: plan.Say("spine flap"), Spot: "spine flap"}, {Name: plan.Say("spine"), Spot: "spine"},
+			{Name: plan.Say("outer flap"), Spot: "outer flap"}, {Name: plan.Say("right side"), Spot: "right side"},
+		},
+	}
+	sides = []stage.Picture{
+		{
+			Faces: m.faces(folds{sides: 50}), View: v, Fresh: []string{"card"},
+			Arrows: append(m.swing("left side", folds{sides: 45}, up), m.swing("right side", folds{sides: 45}, up)...),
+			Notes:  []stage.Note{{Name: plan.Say("a side"), More: plan.Say("folds up"), Spot: "left side"}, {Name: plan.Say("spine"), Spot: "spine"}}, Caption: plan.Say("a: both sides up from the spine"),
+		},
+		{
+			Faces: m.faces(inner), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("inner flap", up, folds{sides: 90, inner: 90}),
+			Notes: []stage.Note{{Name: plan.Say("inner flap"), More: plan.Say("folds first"), Spot: "inner flap"}}, Caption: plan.Say("b: the inner flap in, at head and tail"),
+		},
+	}
+	flaps = []stage.Picture{
+		{
+			Faces: m.faces(spine), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("spine flap", folds{sides: 90, inner: 90}, folds{sides: 90, inner: 90, spine: 90}),
+			Notes: []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("glue its inside"), Spot: "spine flap"}}, Caption: plan.Say("a: the spine flap onto the inner flap"),
+		},
+		{
+			Faces: m.faces(outer), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("outer flap", folds{sides: 90, inner: 90, spine: 90}, made),
+			Notes: []stage.Note{{Name: plan.Say("outer flap"), More: plan.Say("glue its inside; last"), Spot: "outer flap"}}, Caption: plan.Say("b: the outer flap beside it"),
+		},
+	}
+	b := m.c.Job.Book()
+	at := stage.Vec{X: (m.w - b.Thick()) / 2, Y: (m.h - b.Height.Largest()) / 2, Z: b.Width.Largest() * 0.52}
+	book := draft.Book("book", at, b.Thick(), b.Height.Largest(), b.Width.Largest())
+	done = stage.Picture{
+		Faces: append(m.faces(made), book...), View: stage.View{Toward: toMouth, Up: toHead, Yaw: 34, Pitch: 22},
+		Notes: []stage.Note{{Name: plan.Say("the book"), More: plan.Say("spine outward"), Spot: "book"}, {Name: plan.Say("the case"), Spot: "right side"}},
+	}
+	return blank, sides, flaps, done
+}

@@ -1,0 +1,63 @@
+package onepiece
+
+import (
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// dries says how to dry what was glued. Times are common practice, no source.
+const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
+
+// steps returns the order of work (common practice, no source).
+func (c Case) steps() []plan.Step {
+	m := c.model()
+	j := c.Job
+	blank, sides, flaps, done := m.pictures()
+	h, w, t := j.Book().Height.Largest(), j.Book().Width.Largest(), j.Book().Thick()
+	return []plan.Step{
+		{
+			Title: "Measure the book",
+			Text: []stage.Say{
+				plan.Say("Shut the book and press it lightly. Measure height, width with the round of the spine, and thickness at three places each. Write every reading on the worksheet; the largest counts."),
+				plan.Say("Measure the card with a caliper: several layers together, divided by their number."),
+			},
+			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
+		},
+		{
+			Title: "Print the pattern, score and cut",
+			Short: plan.Say("Score a strip of the same card first, fold it and measure it: if an inside measure is off, change card.bend. Score every fold, then cut the outline and the slits."),
+			Text: []stage.Say{
+				plan.Say("Print templates.pdf at actual size, 100 %%, and measure its rulers: 100 mm and 4 in. Join its sheets at their circles and prick the corners through onto the inside of the card, the arrow along the grain."),
+				plan.Say("Score a strip of the same card first, fold it and measure it: if an inside measure is off, change card.bend in the job and print again."),
+				plan.Say("Score every fold with a folder along a straightedge. Then cut the outline and the slits, in light strokes, fingers behind the edge of the straightedge."),
+			},
+			Pictures: [][]stage.Picture{{blank}},
+		},
+		{
+			Title: "Fold the sides and the inner flaps",
+			Short: plan.Say("Fold both sides up from the spine, inside in. Fold the inner flaps of the left side in at head and tail: they lie inside."),
+			Text: []stage.Say{
+				plan.Say("Fold both sides up from the spine, inside in, and try the book between them: it must lie there with %s of play.", j.Clearance.Thickness),
+				plan.Say("Fold the inner flaps of the left side in, at head and at tail. They make the smooth inside."),
+			},
+			Pictures: [][]stage.Picture{sides},
+		},
+		{
+			Title: "Glue the spine flaps, then the outer flaps",
+			Short: plan.Say("Glue the inside of the spine flaps and fold them onto the inner flaps; then the outer flaps, beside the spine flaps: they lie outside. Let it dry under a weight with the mouth open, filled with something as thick as the book."),
+			Text: []stage.Say{
+				plan.Say("Glue the inside of the spine flap and fold it onto the inner flap; press. Glue the inside of the outer flap and fold it down beside it. They meet in a slanting line. Do the same at the tail."),
+				plan.Say("Fill the case with something as thick as the book, wrapped in release paper, and put a weight on it, mouth open, " + dries + "."),
+			},
+			Pictures: [][]stage.Picture{flaps},
+		},
+		{
+			Title: "Try the book",
+			Text: []stage.Say{
+				plan.Say("Slide the book in, spine outward. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
+			},
+			Pictures: [][]stage.Picture{{done}},
+		},
+	}
+}

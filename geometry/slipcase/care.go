@@ -1,0 +1,58 @@
+package slipcase
+
+import (
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+)
+
+// tools lists what to lay ready.
+func (c Case) tools() []string {
+	glue := "bookbinder's glue (a dispersion, such as PVA) for board; paste, or paste with glue, for paper"
+	for _, p := range c.Pieces {
+		if p.Material == geometry.Cloth {
+			glue = "bookbinder's glue (a dispersion, such as PVA) for board and cloth; paste, or paste with glue, for paper"
+		}
+	}
+	return plan.Tools("bone folder; brushes for glue and paste; damp cloth", glue)
+}
+
+// care returns what to check of the finished case, and what to do when a check
+// fails (common practice, no source).
+func (c Case) care() plan.Care {
+	j := c.Job
+	what, goes, spine, each := "The book goes", "It does not fall out when the case is tipped, but comes with a tap.", "Its spine lies flush with the mouth, or a hair within.", ""
+	sticks := "The book sticks"
+	if len(j.Books) > 1 {
+		what, goes, spine = "The books go", "They do not fall out when the case is tipped, but come with a tap.", "The spine of the deepest lies flush with the mouth, or a hair within."
+		sticks = "A book sticks"
+		if j.dividers() > 0 {
+			each = " for each"
+		}
+	}
+	shows, lifts := "No board shows, no glue shows, no edge is loose.", "Cloth or paper lifts"
+	switch j.Covering {
+	case SidesOnly:
+		shows, lifts = "The papers lie evenly, no glue shows, no edge is loose.", "Paper lifts"
+	case AllPaper:
+		lifts = "Paper lifts"
+	case AllCloth:
+		lifts = "Cloth lifts"
+	}
+	return plan.Care{
+		Good: []stage.Say{
+			plan.Say(what+" in without force: at the mouth, the tightest place, there is %s of play in height and %s in thickness"+each+". "+goes, c.Mouth.Height, c.Mouth.Thickness),
+			plan.Say(spine),
+			plan.Say("Corners are square: both diagonals of a side are the same length."),
+			plan.Say(shows),
+			plan.Say("Inside, no tab or turn-in stands up where the book would catch it."),
+		},
+		Bad: []stage.Say{
+			plan.Say(sticks + " all the way: the case is too small. Measure the room inside and compare it with the worksheet: a wrong reading, a thicker board than measured, or a scaled print. The boards must be cut again."),
+			plan.Say("It sticks only at the mouth: covering is turned in there. Let it dry fully, rub the turn-ins down hard with a folder, pare a thick corner."),
+			plan.Say("It rattles: line the inside with one more paper, on one side only at first."),
+			plan.Say("A side is hollow: it dried without a weight. Damp the hollow face lightly and dry it again between boards."),
+			plan.Say(lifts + ": it had too little adhesive at the edge. Lift it, paste or glue it again, rub it down, weight it."),
+		},
+	}
+}

@@ -1,0 +1,132 @@
+package slipcase
+
+import (
+	"slices"
+
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// insertFigure gives the figure of the books half way into a case.
+func (m model) insertFigure(base []stage.Face, caption string, fresh bool) stage.Picture {
+	p := stage.Picture{Faces: slices.Concat(base, m.dividersIn(0)), View: m.mouthView(), Caption: plan.Say(caption)}
+	books := m.booksAt(0.52)
+	for _, b := range books {
+		p.Faces = append(p.Faces, b...)
+	}
+	if fresh && len(books) == 1 { // of several, one may hide another
+		p.Fresh = append(p.Fresh, books[0][0].Object)
+	}
+	return p
+}
+
+// mouthView is the view of a finished case: where the mouth is narrow the viewer
+// stands more nearly before it.
+func (m model) mouthView() stage.View {
+	yaw := 34.0
+	if m.w() > 0.7*m.d() {
+		yaw = 28
+	}
+	return m.intoMouth(yaw, 22)
+}
+
+// booksAt gives the books in the case, pulled out by a part of their width.
+func (m model) booksAt(out Length) [][]stage.Face {
+	s := m.s()
+	l := Length(0)
+	if !m.lined {
+		l = m.job.Lining.Thickness
+	}
+	room := m.rooms()
+	var faces [][]stage.Face
+	for i, b := range m.job.Books {
+		w, t := b.Width.Largest(), b.Thick()
+		at := stage.Vec{X: room[i][0] + (room[i][1]-room[i][0]-t)/2, Y: s + l + 0.5, Z: s + l + w*(out+0.16*Length(len(m.job.Books)-1-i))}
+		faces = append(faces, draft.Book(bookName(i), at, t, b.Height.Largest(), w))
+	}
+	return faces
+}
+
+func bookName(i int) string {
+	if i == 0 {
+		return "book"
+	}
+	return "book " + string(rune('1'+i))
+}
+
+// rooms gives from where to where each book has its room, along X.
+func (m model) rooms() [][2]Length {
+	s := m.s()
+	l := Length(0)
+	if !m.lined {
+		l = m.job.Lining.Thickness
+	}
+	lines := m.dividerPlaces()
+	n := len(m.job.Books)
+	out := make([][2]Length, n)
+	x := s + l
+	for i, b := range m.job.Books {
+		t := b.Thick()
+		switch {
+		case len(lines) == n-1 && n > 1:
+			to := m.w() - s - l
+			if i < n-1 {
+				to = lines[i][0]
+			}
+			out[i] = [2]Length{x, to}
+			if i < n-1 {
+				x = lines[i][1]
+			}
+		default: // side by side, the play shared out
+			play := m.job.Clearance.Thickness / Length(n)
+			out[i] = [2]Length{x, x + t + play}
+			x += t + play
+		}
+	}
+	return out
+}
+
+// dividerPlaces gives from where to where each divider stands, along X.
+func (m model) dividerPlaces() [][2]Length {
+	var at []Length
+	for _, g := range m.pieces["spine wall"].Guides {
+		if g.Name == "divider" {
+			at = append(at, m.s()+g.Path.Vertices[0].X)
+		}
+	}
+	slices.Sort(at)
+	var out [][2]Length
+	for i := 0; i+1 < len(at); i += 2 {
+		out = append(out, [2]Length{at[i], at[i+1]})
+	}
+	return out
+}
+
+// dividersIn gives the dividers, drawn out of the mouth by a distance.
+func (m model) dividersIn(out Length) []stage.Face {
+	p, ok := m.pieces["divider"]
+	if !ok {
+		return nil
+	}
+	pw, ph := p.Size()
+	deep, tall := pw, ph
+	y := (m.h() - tall) / 2
+	lap := min(m.job.Divider.Lap, deep*0.8)
+	look := stage.Board
+	if m.job.Lining.Thickness > 0 {
+		look = stage.Lining
+	}
+	strip := stage.Cloth
+	var faces []stage.Face
+	for i, x := range m.dividerPlaces() {
+		name := "divider"
+		if i > 0 {
+			name += " " + string(rune('1'+i))
+		}
+		z := m.s() + out
+		faces = append(faces, stage.Box(name, stage.Vec{X: x[0], Y: y, Z: z}, stage.Vec{X: x[1], Y: y + tall, Z: z + deep - lap}, look)...)
+		faces = append(faces, stage.Box(name+" strip", stage.Vec{X: x[0], Y: y, Z: z + deep - lap}, stage.Vec{X: x[1], Y: y + tall, Z: z + deep}, strip)...)
+	}
+	return faces
+}

@@ -1,0 +1,170 @@
+package slipcase
+
+import (
+	"slices"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// wrapFigures gives the figures of a wrap.
+func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
+	c, v := wrapCover, m.onSpine()
+	up := stage.Vec{Z: m.lift() * 1.2}
+	w, h, d := m.w(), m.h(), m.d()
+	carcass := m.boards(boardNames...)
+	half := folds{margins: 48}
+	first := folds{margins: 90, sideFlaps: 55}
+	second := folds{margins: 90, sideFlaps: 90, spineFlap: 50}
+	head := is(geometry.HeadOutside)
+	turn := folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 60}
+	laid = []stage.Picture{
+		{
+			Faces: slices.Concat(m.sheet(c, folds{}, true), stage.Moved(carcass, up)), View: v, Fresh: []string{c.name},
+			Arrows: draft.Down(up, stage.Vec{X: w * 0.5, Y: h, Z: 0}, stage.Vec{X: 0, Y: h * 0.35, Z: 0}),
+			Notes: []stage.Note{
+				{Name: plan.Say("the case"), More: plan.Say("spine down, mouth up"), Spot: "head wall"},
+				{Name: plan.Say("wrap"), More: plan.Say("glued face up"), Spot: "left side"},
+				{Name: plan.Say("side flap"), Spot: "side flap"},
+			},
+			Caption: plan.Say("a: the spine onto the ruled rectangle"),
+		},
+		{
+			Faces: slices.Concat(m.sheet(c, half, true), carcass), View: v, Fresh: []string{c.name},
+			Arrows:  m.swings(c, half, folds{margins: 90}, nil, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
+			Notes:   []stage.Note{{Name: plan.Say("one side"), Spot: "left side"}, {Name: plan.Say("turn-in"), More: plan.Say("past the mouth"), Spot: "turn-in"}},
+			Caption: plan.Say("b: first one side up, then the other"),
+		},
+	}
+	flaps = []stage.Picture{
+		{
+			Faces: slices.Concat(m.sheet(c, first, true), carcass), View: v, Fresh: []string{c.name},
+			Arrows:  m.swings(c, folds{margins: 90}, second, nil, hangsOn(head, is(geometry.LeftOutside), nil), hangsOn(head, is(geometry.RightOutside), nil)),
+			Notes:   []stage.Note{{Name: plan.Say("side flaps"), More: plan.Say("fold first"), Spot: "side flap"}, {Name: plan.Say("spine flap"), More: plan.Say("waits"), Spot: "spine flap"}},
+			Caption: plan.Say("a: the side flaps over the head wall"),
+		},
+		{
+			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: v, Fresh: []string{c.name},
+			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 12}, made, nil, hangsOn(head, is(geometry.SpineOutside), nil)),
+			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
+			Caption: plan.Say("b: the spine flap over them"),
+		},
+	}
+	p := headPanel
+	mv := m.intoMouth(40, 30)
+	on := slices.Concat(carcass, m.sheet(c, made, false))
+	away := stage.Vec{Y: m.lift()}
+	mouth = []stage.Picture{
+		{
+			Faces: slices.Concat(m.sheet(c, turn, true), carcass), View: mv, Fresh: []string{c.name},
+			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 20}, made, nil, hangsOn(is(geometry.RightInside), mouthEdge, nil)),
+			Notes:   []stage.Note{{Name: plan.Say("turn-in"), More: plan.Say("round the edge, into the case"), Spot: "turn-in"}},
+			Caption: plan.Say("a: turn the ends in at the mouth"),
+		},
+		{
+			Faces: slices.Concat(on, stage.Moved(m.sheet(p, folds{middleTab: 30}, true), away)), View: mv, Fresh: []string{p.name},
+			Arrows:  draft.Down(away, stage.Vec{X: w * 0.5, Y: h, Z: d * 0.98}),
+			Notes:   []stage.Note{{Name: plan.Say("head panel"), More: plan.Say("over the flaps, between the outer faces"), Spot: "head"}, {Name: plan.Say("its turn-in"), Spot: "turn-in"}},
+			Caption: plan.Say("b: the panel over the flaps, turned in"),
+		},
+	}
+	return laid, flaps, mouth
+}
+
+// holeFigure gives the figure of a covering at the thumb hole.
+func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
+	r := Length(0)
+	for _, q := range m.c.Side {
+		if q.X < m.c.Depth-0.001 && q.X > 0.001 {
+			r = max(r, m.d()-q.X)
+		}
+	}
+	at := made
+	at.holeTabs = 30
+	var focus []stage.Vec
+	for _, y := range []Length{m.h()/2 - 2*r, m.h()/2 + 2*r} {
+		for _, z := range []Length{m.d() - 2.1*r, m.d() + r*0.3} {
+			focus = append(focus, stage.Vec{X: m.w(), Y: y, Z: z})
+		}
+	}
+	return stage.Picture{
+		Faces: slices.Concat(base, m.sheet(c, at, true)), View: m.intoMouth(60, 14), Focus: focus,
+		Notes: []stage.Note{
+			{Name: plan.Say("tabs"), More: plan.Say("over the edge of the hole, into the case"), At: stage.Vec{X: m.w(), Y: m.h()/2 + r*0.45, Z: m.d() - r*0.75}},
+			{Name: plan.Say("turn-in"), More: plan.Say("already in, above and below"), At: stage.Vec{X: m.w() - m.s()/2, Y: m.h()/2 - 1.5*r, Z: m.d()}},
+		},
+	}
+}
+
+// liningsInFigures gives the figures of linings that go in last.
+func (m model) liningsInFigures(base []stage.Face) []stage.Picture {
+	s, w, h, d := m.s(), m.w(), m.h(), m.d()
+	size := func(name string) (Length, Length) { return m.pieces[name].Size() }
+	put := func(object string, o, u, v stage.Vec) stage.Face {
+		return stage.Face{Object: object, Name: object, Front: stage.Lining, Back: stage.Blank, Grain: v, Layer: 100,
+			Points: []stage.Vec{o, o.Add(u), o.Add(u).Add(v), o.Add(v)}}
+	}
+	pw, ph := size("spine lining")
+	ew, eh := size("head lining")
+	sides := func(out Length) []stage.Face {
+		left := stage.Face{Object: "lining, left", Name: "lining, left", Front: stage.Lining, Back: stage.Blank, Grain: stage.Vec{Y: 1}, Layer: 100}
+		right := left
+		right.Object, right.Name = "lining, right", "lining, right"
+		for _, q := range m.pieces["side lining"].Outline.Flatten(0.1) {
+			left.Points = append(left.Points, stage.Vec{X: s, Y: s + q.Y, Z: s + q.X + out})
+			right.Points = append(right.Points, stage.Vec{X: w - s, Y: s + q.Y, Z: s + q.X + out})
+		}
+		slices.Reverse(left.Points) // seen from the right
+		return []stage.Face{left, right}
+	}
+	ends := func(out Length) []stage.Face {
+		x := (w - eh) / 2
+		return []stage.Face{
+			put("lining, head", stage.Vec{X: x, Y: h - s, Z: s + out}, stage.Vec{X: eh}, stage.Vec{Z: ew}),
+			put("lining, tail", stage.Vec{X: x, Y: s, Z: s + ew + out}, stage.Vec{X: eh}, stage.Vec{Z: -ew}),
+		}
+	}
+	spine := put("lining, spine", stage.Vec{X: (w - pw) / 2, Y: s, Z: s}, stage.Vec{X: pw}, stage.Vec{Y: ph})
+	out := d * 0.75
+	pull := func(x, y Length) stage.Arrow {
+		return stage.Arrow{Path: []stage.Vec{{X: x, Y: y, Z: d + out*0.75}, {X: x, Y: y, Z: d + out*0.15}}}
+	}
+	return []stage.Picture{
+		{
+			Faces: slices.Concat(base, sides(out)), View: m.mouthView(), Fresh: []string{"lining, left", "lining, right"},
+			Arrows:  []stage.Arrow{pull(w/2, h*0.3)},
+			Notes:   []stage.Note{{Name: plan.Say("side linings"), More: plan.Say("face to the middle"), Spot: "lining, right"}, {Name: plan.Say("short of the mouth"), More: plan.Say("so that the turn-in shows"), At: stage.Vec{X: w, Y: h * 0.1, Z: d}}},
+			Caption: plan.Say("a: the sides first, then the spine"),
+		},
+		{
+			Faces: slices.Concat(base, sides(0), []stage.Face{spine}, ends(out)), View: m.mouthView(), Fresh: []string{"lining, head", "lining, tail"},
+			Arrows:  []stage.Arrow{pull(w/2, h*0.5)},
+			Notes:   []stage.Note{{Name: plan.Say("head lining"), Spot: "lining, head"}, {Name: plan.Say("tail lining"), Spot: "lining, tail"}},
+			Caption: plan.Say("b: head and tail last"),
+		},
+	}
+}
+
+// dividerFigures gives the figures of the dividers.
+func (m model) dividerFigures(base []stage.Face) []stage.Picture {
+	out := m.d() * 0.7
+	var fresh []string
+	faces := m.dividersIn(out)
+	for _, f := range faces {
+		if !slices.Contains(fresh, f.Object) {
+			fresh = append(fresh, f.Object)
+		}
+	}
+	at := m.dividerPlaces()
+	x := (at[0][0] + at[0][1]) / 2
+	last := faces[len(faces)-1].Object
+	last = strings.TrimSuffix(last, " strip")
+	return []stage.Picture{{
+		Faces: slices.Concat(base, faces), View: m.mouthView(), Fresh: fresh,
+		Arrows: []stage.Arrow{{Path: []stage.Vec{{X: x, Y: m.h() + 4, Z: m.d() + out*0.8}, {X: x, Y: m.h() + 4, Z: m.d() + out*0.1}}}},
+		Notes:  []stage.Note{{Name: plan.Say("divider"), More: plan.Say("lined on both faces"), Spot: last}, {Name: plan.Say("strip"), More: plan.Say("of cloth round its mouth edge"), Spot: last + " strip"}},
+	}}
+}

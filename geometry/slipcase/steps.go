@@ -1,0 +1,254 @@
+package slipcase
+
+import (
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// dries says how to dry what was pasted. Times are common practice, no source.
+const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
+
+// steps returns the one order of work (common practice, no source).
+func (c Case) steps() []plan.Step {
+	m := c.model()
+	out := []plan.Step{m.measureStep(), m.cutStep(), m.dryStep()}
+	if m.lined {
+		out = append(out, m.liningStep())
+	}
+	out = append(out, m.joinSteps()...)
+	out = append(out, m.tryStep())
+	covered, on := m.coverSteps()
+	out = append(out, covered...)
+	if c.Job.hasHole() {
+		out = append(out, m.holeStep(on))
+	}
+	base := m.covered(on...)
+	if m.has("side lining") && !m.lined {
+		out = append(out, m.liningsInStep(base))
+	}
+	if m.has("divider") {
+		out = append(out, m.dividerStep(base))
+	}
+	return append(out, m.lastStep(on))
+}
+
+func (m model) measureStep() plan.Step {
+	all, first := m.job.contents(), m.job.Book().Thick()
+	readings, thickness := "", "here %s"
+	if len(m.job.Books) > 1 {
+		readings = " Measure each volume; of heights and widths the largest of all counts, thicknesses are added up."
+		thickness = "of the first, %s"
+	}
+	return plan.Step{
+		Title: "Measure the book",
+		Text: []stage.Say{
+			plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine at head, middle and tail, the thickness through both covers at the same three places."),
+			plan.Say("Write every reading on the worksheet. The largest of each counts: a case must clear the largest." + readings),
+			plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. What a board is sold as is not what it measures."),
+		},
+		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, first,
+			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say(thickness, first)})}},
+	}
+}
+
+func (m model) cutStep() plan.Step {
+	return plan.Step{
+		Title: "Print the patterns and cut the boards",
+		Short: plan.Say("Try the pattern of a side on " + m.job.inCase() + ": see the fit check. Then cut the boards, the grain as the arrows show."),
+		Text: []stage.Say{
+			plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
+			plan.Say("Lay the patterns on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
+			plan.Say("The three walls have one width, sides and spine wall one height: cut those at one setting, and lay them on each other to check. Mark each piece with its name."),
+		},
+		Pictures: [][]stage.Picture{{m.boardsLaid()}},
+	}
+}
+
+func (m model) dryStep() plan.Step {
+	fit := m.whole.Fit
+	what := "Lay the book on a side, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s."
+	if len(m.job.Books) > 1 {
+		what = "Lay the deepest volume on a side, flush with its spine: at the fore-edge %s of the side must show. Lay the tallest flush with its head: at the tail %s must show."
+	}
+	return plan.Step{
+		Title: "Try a side against the book, before any glue",
+		Text: []stage.Say{
+			plan.Say(what, fit.ForeEdge, fit.HeadOrTail),
+			plan.Say("If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will rattle: trim the side, and the other pieces of that measure with it."),
+		},
+		Pictures: [][]stage.Picture{m.dryFigures()},
+	}
+}
+
+func (m model) liningStep() plan.Step {
+	return plan.Step{
+		Title: "Line the boards",
+		Short: plan.Say("Paste the linings to the boards, let them dry under a weight, trim them flush."),
+		Text: []stage.Say{
+			plan.Say("Brush paste on the back of a lining, from the middle outward, and lay the board into its middle. Turn it over and rub it down through waste paper."),
+			plan.Say("Lay it between release papers and boards, with a weight on top, " + dries + ". Paper pulls a board hollow while it dries; the weight keeps it flat."),
+			plan.Say("Trim the lining flush with the board on all sides. Do the same with every board."),
+		},
+		Pictures: [][]stage.Picture{m.liningFigures()},
+	}
+}
+
+// joinSteps returns the steps of the carcass.
+func (m model) joinSteps() []plan.Step {
+	spine, walls, closed := m.joining()
+	return []plan.Step{
+		{
+			Title: "Glue the spine wall to a side",
+			Short: plan.Say("Glue the spine wall, then head and tail wall, upright on one side, on its ruled lines; glue the other side on top. Try " + m.job.inCase() + "."),
+			Text: []stage.Say{
+				plan.Say("Rule the lines of the pattern on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
+				plan.Say("Put a thin line of glue on a long edge of the spine wall. Stand it on the side, flush with the spine edge. Check it with a square and hold it a minute. Wipe off what oozes out inside."),
+			},
+			Pictures: [][]stage.Picture{spine},
+		},
+		{
+			Title: "Glue the head and tail walls",
+			Text: []stage.Say{
+				plan.Say("Glue one long edge of a wall and the short edge that meets the spine wall. Stand it on its line, tight in the corner. The other end is flush with the mouth edge of the side."),
+				plan.Say("Check both corners with the square. Let the glue set for some ten minutes before going on."),
+			},
+			Pictures: [][]stage.Picture{walls},
+		},
+		{
+			Title: "Glue the other side on top",
+			Text: []stage.Say{
+				plan.Say("Glue the upper edges of all three walls and lower the other side onto them, " + m.insideWord() + " down. Press it flush all round."),
+				plan.Say("Put a board and a weight on the case, " + dries + ". Then sand any edge that stands out."),
+			},
+			Pictures: [][]stage.Picture{closed},
+		},
+	}
+}
+
+func (m model) tryStep() plan.Step {
+	what := m.job.inCase()
+	p := m.insertFigure(m.boards(boardNames...), "", true)
+	p.Notes = []stage.Note{{Name: plan.Say(what), More: plan.Say("half way in"), Spot: bookName(len(m.job.Books) - 1)}, {Name: plan.Say("bare case"), Spot: "right side"}}
+	return plan.Step{
+		Title: "Try " + what + " in the bare case",
+		Text: []stage.Say{
+			m.job.playWords(),
+			plan.Say("If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take " + what + " out."),
+			m.outsideWords(),
+		},
+		Pictures: [][]stage.Picture{{p}},
+	}
+}
+
+// lastStep returns the step of the finished case with the books in it.
+func (m model) lastStep(on []covering) plan.Step {
+	whole := m.boards(boardNames...)
+	for _, c := range on {
+		whole = append(whole, m.sheet(c, made, true)...)
+	}
+	done := m.insertFigure(whole, "", false)
+	done.Notes = []stage.Note{
+		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
+		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
+	}
+	try := "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
+	if len(m.job.Books) > 1 {
+		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
+	}
+	return plan.Step{
+		Title: "Dry the case and try " + m.job.inCase(),
+		Text: []stage.Say{
+			plan.Say("Fill the case with something as thick as " + m.job.inCase() + ", wrapped in release paper, and leave it under a light weight overnight."),
+			plan.Say(try + " Check the case against the list on the last page."),
+		},
+		Pictures: [][]stage.Picture{{done}},
+	}
+}
+
+// inCase names what the case is for.
+func (j Job) inCase() string {
+	if len(j.Books) > 1 {
+		return "the books"
+	}
+	return "the book"
+}
+
+// topOf names what is seen on the head of a covered case.
+func topOf(on []covering) string {
+	for _, c := range on {
+		if c == headCloth || c == headPanel {
+			return "head"
+		}
+	}
+	return "head wall"
+}
+
+// playWords says what play there is in the bare case: what lies between the
+// boards, less the book, or less all volumes side by side where the dividers are
+// still to come.
+func (j Job) playWords() stage.Say {
+	room, all := j.Between(), j.contents()
+	n := j.dividers()
+	later := Length(n) * j.dividerThickness()
+	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
+	if len(j.Books) < 2 {
+		return plan.Say("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+	}
+	s := plan.Say("Slide the books in gently, side by side. They must go in without force and have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
+	if n > 0 {
+		what := " A divider, still to come, takes %s of that"
+		if n > 1 {
+			what = " Dividers, still to come, take %s of that"
+		}
+		s.Text += what + "; it leaves each volume %s."
+		s.Lengths = append(s.Lengths, later, j.Clearance.Thickness)
+	}
+	s.Text += " Covering will take some at the mouth."
+	return s
+}
+
+// outsideWords says what the bare case must measure before its covering is cut.
+func (m model) outsideWords() stage.Say {
+	o, later := m.whole.Outside, ""
+	if what := m.whole.designed(); what != "" {
+		later = " The " + what + " come later: they are cut by the printed design."
+	}
+	return plan.Say("Measure the case outside: %s high, %s deep, %s thick. If it is off by more than %s, measure the board again, mend the job and print the covering anew. Then cut the covering from its patterns, the grain as the arrows show."+later,
+		o.Height, o.Width, o.Thickness, m.job.readable())
+}
+
+// readable returns half a millimetre, or 1/64 in, which is near it, as it can be
+// read off a ruler.
+func (j Job) readable() Length {
+	if j.Unit == geometry.IN {
+		return geometry.Inch / 64
+	}
+	return 0.5
+}
+
+// liningsInStep returns the step of linings that go in when the case is covered.
+func (m model) liningsInStep(base []stage.Face) plan.Step {
+	return plan.Step{
+		Title: "Paste the linings in",
+		Short: plan.Say("Paste the linings in: sides, spine, head and tail."),
+		Text: []stage.Say{
+			plan.Say("Paste the linings in this order: both sides, the spine, head and tail. Each fits between those before it and stays %s back from the mouth edge.", linedShort),
+			plan.Say("Slide each in dry first; trim it if it buckles. Paste it, slide it in, rub it down with a folder. Prop the mouth open " + dries + "."),
+		},
+		Pictures: [][]stage.Picture{m.liningsInFigures(base)},
+	}
+}
+
+func (m model) dividerStep(base []stage.Face) plan.Step {
+	return plan.Step{
+		Title: "The dividers",
+		Short: plan.Say("Line the dividers, wrap their mouth edges with the strips, glue them in last, on the ruled lines."),
+		Text: []stage.Say{
+			plan.Say("Line both faces of each divider, dry it under a weight and trim it. Glue the strip of cloth round its mouth edge, %s onto each face.", m.job.Divider.Lap),
+			plan.Say("Try each divider dry: it slides in on its ruled lines, against the spine wall. With the dividers standing, try each volume in its place: it must go in without force. Take them out. Put a thin line of glue on its three edges and slide it in. Stand the volumes in, wrapped in release paper, to keep it straight while it dries."),
+		},
+		Pictures: [][]stage.Picture{m.dividerFigures(base)},
+	}
+}

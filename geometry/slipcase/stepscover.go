@@ -1,0 +1,155 @@
+package slipcase
+
+import (
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+)
+
+// coverSteps returns the steps of the covering, and what is then on the case.
+func (m model) coverSteps() (steps []plan.Step, on []covering) {
+	switch m.job.Covering {
+	case AllCloth, AllPaper:
+		return append(m.designStep(), m.wrapSteps()...), []covering{wrapCover, headPanel, tailPanel}
+	case SidesOnly:
+		return append(m.designStep(), m.paperStep()), []covering{rightPaper, leftPaper}
+	}
+	steps = append(m.clothSteps(), m.designStep()...)
+	return append(steps, m.paperStep(spineCloth, headCloth, tailCloth)), []covering{spineCloth, headCloth, tailCloth, rightPaper, leftPaper}
+}
+
+// cutOut names what is cut out of the spine cloth beside its spine flaps: wedges,
+// or, where side flaps so short end at the apex, notches.
+func (j Job) cutOut() (one, many string) {
+	if f := j.flaps(); f.side.Near(f.apex) {
+		return "notch", "notches"
+	}
+	return "wedge", "wedges"
+}
+
+// clothSteps returns the steps of spine cloth, head cloth and tail cloth.
+func (m model) clothSteps() []plan.Step {
+	laid, flaps := m.spineFigures()
+	ends, tabs := m.endFigures()
+	_, cuts := m.job.cutOut()
+	return []plan.Step{
+		{
+			Title: "Spine cloth: the spine and the margins",
+			Short: plan.Say("Spine cloth: glue the spine, then the margins on the sides. At head and tail fold the side flaps over, then the spine flap."),
+			Text: []stage.Say{
+				plan.Say("Cut the spine cloth with its " + cuts + ". Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
+				plan.Say("Turn it on each side in turn: draw the margin up tight and rub it down. It reaches %s onto the side.", m.job.Cloth.Overlap),
+			},
+			Pictures: [][]stage.Picture{laid},
+		},
+		{
+			Title: "Spine cloth: the flaps at head and tail",
+			Text: []stage.Say{
+				plan.Say("Fold the two side flaps over the head wall. Pinch the bit of cloth that covers the corner flat with the folder. Then fold the spine flap over them. Do the same at the tail."),
+				plan.Say("Rub down through waste paper, never on the bare cloth."),
+			},
+			Pictures: [][]stage.Picture{flaps},
+		},
+		{
+			Title: "Head cloth and tail cloth: the wall and the margins",
+			Short: plan.Say("Head and tail cloth: glue the wall, then the margins. At the mouth turn the side tabs in, then the middle tab over them."),
+			Text: []stage.Say{
+				plan.Say("Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
+				plan.Say("Check with the pattern which end is the mouth: there the slits are."),
+			},
+			Pictures: [][]stage.Picture{ends},
+		},
+		{
+			Title: "Head cloth and tail cloth: the tabs at the mouth",
+			Text: []stage.Say{
+				plan.Say("Fold the side tabs round the edges of the sides and in, deep into the corners. Then the middle tab over the edge of the wall, in and over them. Press it into the angle with the folder."),
+				plan.Say("Turn the case over and do the same with the tail cloth. Leave it to dry with the mouth open, under a light weight."),
+			},
+			Pictures: [][]stage.Picture{tabs},
+		},
+	}
+}
+
+func (m model) paperStep(beneath ...covering) plan.Step {
+	p := m.job.SidePaper
+	return plan.Step{
+		Title: "Side papers",
+		Short: plan.Say("Side papers: glue them on, inset all round, and turn them in at the mouth."),
+		Text: []stage.Say{
+			plan.Say("Paste a side paper and lay it on a side with the same border, %s, at spine, head and tail. It reaches %s past the mouth. Rub it down from the middle outward.", p.Inset, p.TurnIn),
+			plan.Say("Fold what is past the mouth round the edge of the board and into the case, and rub it down inside. Do the other side. Dry under boards and a weight, " + dries + "."),
+		},
+		Pictures: [][]stage.Picture{m.paperFigures(beneath...)},
+	}
+}
+
+func (m model) wrapSteps() []plan.Step {
+	laid, flaps, mouth := m.wrapFigures()
+	what, glue := "cloth", "Glue"
+	if m.job.Covering == AllPaper {
+		what, glue = "paper", "Paste"
+	}
+	return []plan.Step{
+		{
+			Title: "The wrap: spine and sides",
+			Short: plan.Say(glue + " the wrap: spine first, then both sides. At head and tail fold the side flaps over, then the spine flap."),
+			Text: []stage.Say{
+				plan.Say(glue + " the wrap evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
+				plan.Say("Roll the case onto one side, draw the " + what + " tight and rub it down from the spine outward; then the other side."),
+			},
+			Pictures: [][]stage.Picture{{laid[0]}, {laid[1]}},
+		},
+		{
+			Title:    "The wrap: the flaps at head and tail",
+			Text:     []stage.Say{plan.Say("Fold the two side flaps over the head wall. Pinch the bit that covers the corner flat. Then fold the spine flap over them. Do the same at the tail.")},
+			Pictures: [][]stage.Picture{flaps},
+		},
+		{
+			Title: "The mouth, and the panels at head and tail",
+			Short: plan.Say("Turn the ends of the wrap in at the mouth. " + glue + " the head and tail panels over the flaps and turn them in."),
+			Text: []stage.Say{
+				plan.Say("Fold the ends of the wrap round the edges of the sides and into the case, and rub them down inside."),
+				plan.Say(glue+" the head panel and lay it over the flaps, %s from the spine edge, then turn it in at the mouth. Do the same at the tail. Dry under boards and a weight, "+dries+".", m.job.Cloth.SpineGap),
+			},
+			Pictures: [][]stage.Picture{mouth},
+		},
+	}
+}
+
+// HoleStrip says what is done at a thumb hole before its tabs are turned over the
+// edge of the board (common practice, no source).
+const HoleStrip = "paste a narrow strip of the covering round the edge of the board, which shows between the tabs"
+
+func (m model) holeStep(on []covering) plan.Step {
+	// The covering round the hole is the first that lies on the right side.
+	c := rightPaper
+	base := m.boards(boardNames...)
+	for _, o := range on {
+		if o == wrapCover {
+			c = o
+		}
+	}
+	for _, o := range on {
+		if o != c && o.layer < c.layer {
+			base = append(base, m.sheet(o, made, false)...)
+		}
+	}
+	tabs := "The covering is cut smaller than the hole in the board and snipped into tabs. Glue the tabs again, draw each over the edge of the board, and press it down inside, one after another, so that they follow the curve."
+	if m.job.ThumbHole.Shape == Triangle {
+		tabs = "The covering is cut smaller than the hole in the board and snipped at its point into two tabs. Glue the tabs again, draw each over its straight edge of the board, and press it down inside, tight into the point."
+	}
+	return plan.Step{
+		Title: "The thumb holes",
+		Short: plan.Say("At the thumb hole " + HoleStrip + "; then turn the tabs over it."),
+		Text: []stage.Say{
+			plan.Say("At each hole, before its tabs are turned, " + HoleStrip + "."),
+			plan.Say(tabs),
+			plan.Say("If a tab will not lie flat, deepen its snip a little, but never as far as the edge of the board."),
+		},
+		Pictures: [][]stage.Picture{{m.holeFigure(c, base)}},
+	}
+}
+
+// mouthEdgeMiddle returns a place on the edge of the right side at the mouth.
+func (m model) mouthEdgeMiddle() stage.Vec {
+	return stage.Vec{X: m.w() - m.s()/2, Y: m.h() * 0.12, Z: m.d()}
+}

@@ -1,0 +1,132 @@
+package slipcase
+
+import (
+	"fmt"
+
+	"forel/geometry/plan"
+)
+
+// terms are the parts of the worksheet's rules that differ from job to job.
+type terms struct {
+	one, two string // a lining put in afterwards, once and twice
+	ct       string // the clearance in thickness, of every compartment
+	thick    string // the room in thickness
+}
+
+func (j Job) terms() terms {
+	r := terms{ct: "cT"}
+	if n := j.compartments(); n > 1 {
+		r.ct = fmt.Sprintf("%dcT", n)
+	}
+	if j.Lining.Thickness > 0 && !j.linedBefore() {
+		r.one, r.two = " + l", " + 2l"
+	}
+	r.thick = "T + " + r.ct
+	return r
+}
+
+// thin says that a flap over head and tail is shorter than asked for.
+func (j Job) thin(f endFlaps) string {
+	if f.spine.Near(j.Cloth.TurnIn) {
+		return ""
+	}
+	return "e is shorter than usual in so thin a case"
+}
+
+// worksheet returns the lines of the worksheet. What follows from others has its
+// rule; those of the pieces stand with the pieces.
+func (j Job) worksheet() []plan.Group {
+	return []plan.Group{j.bookGroup(), {Head: "Room beyond the book", Measures: []plan.Measure{
+		{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
+		{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
+		{Symbol: "cT", Name: j.each("in thickness"), Value: j.Clearance.Thickness, Usual: true},
+	}}, j.materialGroup(), j.roomGroup(), j.outsideGroup(), j.marginGroup()}
+}
+
+// materialGroup returns the lines of the materials, and of what is made of them.
+func (j Job) materialGroup() plan.Group {
+	g := plan.Group{Head: "Materials, as measured"}
+	add := func(symbol, name string, v Length) {
+		g.Measures = append(g.Measures, plan.Measure{Symbol: symbol, Name: name, Value: v, Fine: true})
+	}
+	lined, divided := j.Lining.Thickness > 0, j.dividers() > 0
+	add("b", "board", j.Board.Thickness)
+	if lined {
+		add("l", "lining paper", j.Lining.Thickness)
+	}
+	if j.Covering == ClothAndPaper || j.Covering == AllCloth || divided {
+		add("k", "book cloth", j.Cloth.Thickness)
+	}
+	if j.Covering != AllCloth {
+		add("p", "covering paper", j.SidePaper.Thickness)
+	}
+	edge, divider := "b", "b"
+	if lined && j.linedBefore() {
+		edge = "b + l"
+	}
+	if lined {
+		divider = "b + 2l"
+	}
+	g.Measures = append(g.Measures, plan.Measure{Symbol: "s", Name: "a board as it is joined", Rule: edge, Value: j.Edge(), Fine: true})
+	if divided {
+		g.Measures = append(g.Measures, plan.Measure{Symbol: "d", Name: "a divider, lined", Rule: divider, Value: j.dividerThickness(), Fine: true})
+	}
+	return g
+}
+
+func (j Job) roomGroup() plan.Group {
+	in := j.Cavity()
+	return plan.Group{Head: "Room inside", Measures: []plan.Measure{
+		{Symbol: "Hi", Name: "height", Rule: "H + cH", Value: in.Height},
+		{Symbol: "Wi", Name: "depth", Rule: "W + cW", Value: in.Width},
+		{Symbol: "Ti", Name: "thickness", Rule: j.terms().thick, Value: in.Thickness},
+	}}
+}
+
+func (j Job) outsideGroup() plan.Group {
+	out, r := j.Outside(), j.terms()
+	return plan.Group{Head: "Outside, without covering", Measures: []plan.Measure{
+		{Symbol: "Ho", Name: "height", Rule: "H + cH + 2s" + r.two, Value: out.Height},
+		{Symbol: "Wo", Name: "depth", Rule: "W + cW + s" + r.one, Value: out.Width},
+		{Symbol: "To", Name: "thickness", Rule: r.thick + " + 2s" + r.two, Value: out.Thickness},
+	}}
+}
+
+// marginGroup returns the lines of the margins of linings, coverings and dividers.
+func (j Job) marginGroup() plan.Group {
+	g := plan.Group{Head: "Margins"}
+	add := func(symbol, name string, v Length) {
+		g.Measures = append(g.Measures, plan.Measure{Symbol: symbol, Name: name, Value: v, Usual: true})
+	}
+	lined := j.Lining.Thickness > 0
+	switch {
+	case lined && j.linedBefore():
+		add("r", "lining past its board", j.Lining.Trim)
+	case lined:
+		add("z", "linings back from the mouth", linedShort)
+	}
+	switch j.Covering {
+	case AllCloth, AllPaper:
+		add("e", "turned over head and tail", j.flaps().spine)
+		add("u", "turned in at the mouth", j.Cloth.MouthTurnIn)
+		add("g", "spine edge to the panels", j.Cloth.SpineGap)
+	case ClothAndPaper, "":
+		add("m", "cloth onto the sides", j.Cloth.Overlap)
+		add("e", "cloth over head and tail", j.flaps().spine)
+		add("u", "cloth turned in at the mouth", j.Cloth.MouthTurnIn)
+		add("g", "spine edge to head, tail cloth", j.Cloth.SpineGap)
+	}
+	if j.Covering != AllCloth && j.Covering != AllPaper {
+		add("i", "border of the side paper", j.SidePaper.Inset)
+		add("x", "side paper past the mouth", j.SidePaper.TurnIn)
+	}
+	if j.dividers() > 0 {
+		add("q", "dividers back from the mouth", j.Divider.SetBack)
+		add("v", "strip onto each face", j.Divider.Lap)
+		add("y", "turned in over a divider", j.underDivider())
+		if lined && !j.linedBefore() {
+			add("r", "divider lining past its board", j.Lining.Trim)
+		}
+	}
+	return g
+}
