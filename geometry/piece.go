@@ -134,8 +134,17 @@ type Guide struct {
 // within it where its name can stand.
 type Region struct {
 	Name string
+	Fold string // when it is folded, such as "fold first"; empty: it is in no order
 	Face Face
 	Room Box
+}
+
+// Label returns the region's name with when it is folded.
+func (r Region) Label() string {
+	if r.Fold == "" {
+		return r.Name
+	}
+	return r.Name + ": " + r.Fold
 }
 
 // Edge is a straight edge of a piece. From and To keep the piece on the left.

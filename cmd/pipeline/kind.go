@@ -29,12 +29,12 @@ type picture interface {
 
 // makeKind works out the case that a job asks for.
 func makeKind(f jobfile.File) (kind, error) {
-	switch j := f.Job.(type) {
-	case *onepiece.Job:
-		c, err := onepiece.Make(*j)
+	switch j := f.Case.(type) {
+	case interface{ Work() (onepiece.Case, error) }:
+		c, err := j.Work()
 		return card{c}, err
-	case *slipcase.Job:
-		c, err := slipcase.Make(*j)
+	case interface{ Work() (slipcase.Case, error) }:
+		c, err := j.Work()
 		return boards{c}, err
 	}
 	return nil, errors.New("no such kind")

@@ -28,7 +28,6 @@ func (c Case) Plan() plan.Plan {
 		Chain:     j.chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
-		Bench:     j.bench(),
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())

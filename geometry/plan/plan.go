@@ -4,8 +4,6 @@
 package plan
 
 import (
-	"slices"
-
 	"forel/geometry"
 	"forel/geometry/stage"
 )
@@ -53,12 +51,11 @@ type Plan struct {
 	Chain     Chain    // how the room that is left comes about
 	Gauges    []Gauge  // strips of paper to try round the book
 	Load      Load     // what bears the weight
-	Bench     []Check  // what is tried at the bench, in order; see Checks
 }
 
-// Checks returns all that is tried at the bench, in order.
+// Checks returns what is tried at the bench, in the order of the steps.
 func (p Plan) Checks() []Check {
-	out := slices.Clone(p.Bench)
+	var out []Check
 	for _, s := range p.Steps {
 		out = append(out, s.Checks...)
 	}

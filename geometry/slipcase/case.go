@@ -44,11 +44,11 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).work()
+	return sound.(checked).Work()
 }
 
-// work works the case out and proves it by folding its pieces up.
-func (k checked) work() (Case, error) {
+// Work works the case out and proves it by folding its pieces up.
+func (k checked) Work() (Case, error) {
 	j := k.job
 	pieces := j.pieces()
 	proof := j.prove(pieces)

@@ -25,7 +25,6 @@ func (c Case) Plan() plan.Plan {
 		Chain:    j.chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),
-		Bench:    j.bench(),
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)
