@@ -33,8 +33,13 @@ func refused(bad jobfile.Issues) error {
 func problems(err error) (out jobfile.Issues) {
 	var issues jobfile.Issues
 	var wrong job.Problems
+	several, ok := err.(interface{ Unwrap() []error })
 	switch {
 	case err == nil:
+	case ok:
+		for _, one := range several.Unwrap() {
+			out = append(out, problems(one)...)
+		}
 	case errors.As(err, &issues):
 		return issues
 	case errors.As(err, &wrong):
@@ -42,9 +47,7 @@ func problems(err error) (out jobfile.Issues) {
 			out = append(out, jobfile.Issue{Problem: p})
 		}
 	default:
-		for line := range strings.SplitSeq(err.Error(), "\n") {
-			out = refuse(out, line, "")
-		}
+		out = refuse(out, err.Error(), "")
 	}
 	return out
 }

@@ -85,7 +85,9 @@ func TestPiecesAreNamed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := rapid.SampledFrom(kinds.All).Draw(t, "kind")
 		j := k.New()
-		mm := func(lo, hi int, name string) geometry.Length { return geometry.Length(rapid.IntRange(lo, hi).Draw(t, name)) }
+		mm := func(lo, hi int, name string) geometry.Length {
+			return geometry.Length(rapid.IntRange(lo, hi).Draw(t, name))
+		}
 		for range rapid.IntRange(1, 2).Draw(t, "books") {
 			j.Shared().Books = append(j.Shared().Books, book(mm(120, 300, "height"), mm(90, 200, "width"), mm(10, 60, "thickness")))
 		}

@@ -24,17 +24,18 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).work()
+	return sound.(checked).Work()
 }
 
-// work works the case out and proves it by folding its blank up.
-func (k checked) work() (Case, error) {
+// Work works the case out and proves it by folding its blank up.
+func (k checked) Work() (Case, error) {
 	j := k.job
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	proof.Clearances = proof.left(j.contents())
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},

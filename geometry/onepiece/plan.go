@@ -8,13 +8,14 @@ const PieceName = "case blank"
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
-	book := plan.Size{Height: j.Book().Height.Largest(), Width: j.Book().Width.Largest(), Thickness: j.Book().Thick()}
+	book := j.contents()
 	p := plan.Plan{
 		Title:     j.Title,
 		Kind:      "one-piece slipcase of card",
 		Content:   "book",
 		Pieces:    c.Pieces,
 		Shows:     "the case seen from its mouth: card",
+		Proof:     c.Proof.Proof,
 		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",
 		Tools:     tools(),

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/job"
 )
 
@@ -32,7 +31,7 @@ type Case struct {
 	Outside  Size
 	Fit      Fit
 	Mouth    Mouth
-	Proof    foldup.Report
+	Proof    Report
 	Suspects job.Problems     // what is possible but looks like a slip
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
@@ -44,14 +43,14 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).work()
+	return sound.(checked).Work()
 }
 
-// work works the case out and proves it by folding its pieces up.
-func (k checked) work() (Case, error) {
+// Work works the case out and proves it by folding its pieces up.
+func (k checked) Work() (Case, error) {
 	j := k.job
 	pieces := j.pieces()
-	proof := j.prove(pieces)
+	proof := Prove(pieces, j.conditions())
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}

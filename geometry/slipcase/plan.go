@@ -17,6 +17,7 @@ func (c Case) Plan() plan.Plan {
 		Pieces:   c.Pieces,
 		Faces:    c.Faces,
 		Mistaken: c.Mistakable(),
+		Proof:    c.Proof.Proof,
 		Chain:    j.chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),
