@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 )
 
@@ -176,20 +177,21 @@ func mendRows(r fit.Report, u geometry.Unit) [][]string {
 		case m.Enough:
 			mark = "enough"
 		}
-		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(m, u)})
+		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(r, m, u)})
 	}
 	return rows
 }
 
-// sets says what to write in the job file.
-func sets(m fit.Mend, u geometry.Unit) string {
+// sets says what to write in the job file, but for a clearance, which the sentence
+// says.
+func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 	var parts []string
 	for _, s := range m.Sets {
 		value := strconv.Quote(s.Word)
 		if s.Word == "" {
 			value = geometry.FineNumber(s.Value, u)
 		}
-		if !strings.HasPrefix(s.Key, "clearance.") { // the sentence says that
+		if !slices.ContainsFunc(r.Dimensions, func(d plan.Dimension) bool { return d.Key == s.Key }) {
 			parts = append(parts, s.Key+"="+value)
 		}
 	}
