@@ -12,10 +12,29 @@ const (
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
 	Card   Material = "card" // card, or corrugated board, scored and folded
+
+	// Of a chemise, which may stand in a case of other board and cloth.
+	ThinBoard     Material = "thin board"
+	ChemiseLining Material = "chemise lining"
+	ChemiseCloth  Material = "chemise cloth"
 )
 
 // Materials lists them all.
-var Materials = []Material{Board, Lining, Cloth, Paper, Card}
+var Materials = []Material{Board, Lining, Cloth, Paper, Card, ThinBoard, ChemiseLining, ChemiseCloth}
+
+// Like returns the material that one is sold like and looks like: most often
+// itself.
+func (m Material) Like() Material {
+	switch m {
+	case ThinBoard:
+		return Board
+	case ChemiseLining:
+		return Lining
+	case ChemiseCloth:
+		return Cloth
+	}
+	return m
+}
 
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string
@@ -110,6 +129,9 @@ type Region struct {
 	Fold string // when it is folded, such as "fold first"; empty: it is in no order
 	Face Face
 	Room Box
+	// Turn tells of parts that are equally many folds from the part that is laid
+	// first which are turned later and lie on the others: those with the higher.
+	Turn int
 }
 
 // Label returns the region's name with when it is folded.

@@ -1,6 +1,9 @@
 package chemise
 
-import "forel/geometry/job"
+import (
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
 
 // Least lengths that keep a chemise makeable (common practice, no source).
 const (
@@ -13,10 +16,8 @@ const (
 	apart         Length = 0.02 // between the least that is taken and the most, so that a length shown lies between
 )
 
-// Check returns every reason the job can't be made, each with the smallest
-// change that would do, and what is possible but looks like a slip. It first
-// checks each length by itself; only when those pass, what fits together.
-func (j *Job) Check() (refused, suspect job.Problems) {
+// Check tells whether the job can be made; see plan.Job.
+func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	refused = j.CheckRanges(j.Settings())
 	if len(j.Books) > 1 {
 		refused = append(refused, job.Problem{Key: job.BookKey(1, "height"), Reason: "a chemise holds one book", Fix: "keep one [[book]]"})
@@ -25,13 +26,32 @@ func (j *Job) Check() (refused, suspect job.Problems) {
 		refused = append(refused, job.Problem{Key: "chemise.book_cover", Reason: "missing", Fix: "measure the thickness of the book's own cover, over which the hooks go"})
 	}
 	if len(refused) > 0 {
-		return refused, nil
+		return nil, refused, nil
 	}
-	return append(j.together(), j.CheckLimits()...), j.Suspects()
+	refused, suspect = append(j.together(), j.CheckLimits()...), j.Suspects()
+	if len(refused) > 0 {
+		return nil, refused, suspect
+	}
+	return checked{j, suspect}, nil, suspect
+}
+
+// checked is a job that can be made.
+type checked struct {
+	job      Job
+	suspects job.Problems
+}
+
+// Make works the chemise out and proves it.
+func (k checked) Make() (plan.Plan, error) {
+	c, err := k.work()
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return c.plan(), nil
 }
 
 // together holds the job against the invariants of a sound chemise.
-func (j *Job) together() job.Problems {
+func (j Job) together() job.Problems {
 	l := job.NewLimits(j.Unit)
 	l.AtLeast("chemise.board", j.Board, j.inside()+spare, "is no thicker than what is rubbed over its edge")
 	if j.Joint > 0 {
@@ -61,7 +81,7 @@ func (j *Job) together() job.Problems {
 }
 
 // limitTurnIn: the lining has to reach the turn-in on every side.
-func (j *Job) limitTurnIn(l *job.Limits) {
+func (j Job) limitTurnIn(l *job.Limits) {
 	least := j.Board + j.Margin + leastLap
 	room := j.room().height/2 - 1
 	switch {
@@ -78,7 +98,7 @@ func (j *Job) limitTurnIn(l *job.Limits) {
 }
 
 // limitPanels: no board is too narrow to be covered.
-func (j *Job) limitPanels(l *job.Limits) {
+func (j Job) limitPanels(l *job.Limits) {
 	ps := j.panels()
 	thicker := func(lack Length, why string) {
 		l.AtLeast("chemise.clearance_thickness", j.Clearance.Thickness, j.Clearance.Thickness+lack, why)

@@ -2,6 +2,7 @@ package chemise
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 )
@@ -13,8 +14,10 @@ import (
 // the formulas that made them.
 type closed struct {
 	boards map[string]slab
-	b      Length // a board
-	i, k   Length // layers: inside under the lining, outside
+	names  []string // from left to right as they lie flat
+	stands []Length // of each joint, from the end of one board to the inner face of the one across it
+	b      Length   // a board
+	i, k   Length   // layers: inside under the lining, outside
 }
 
 // slab is a board in the section.
@@ -29,12 +32,18 @@ func crosses(name string) bool {
 	return name == spineName || name == frontWallName || name == backWallName
 }
 
+// evenly returns the joints between so many boards, all alike.
+func evenly(joint Length, boards int) []Length { return slices.Repeat([]Length{joint}, boards-1) }
+
 // shut closes the boards, from the spine outward, each joint by a right angle.
-func (j Job) shut(ps []panel, joint Length) closed {
-	c := closed{boards: map[string]slab{}, b: j.Board, i: j.inside(), k: j.Covering}
-	x := joint - c.b - 2*c.i
+func shut(ps []panel, joints []Length, board, covering, lining Length) closed {
+	c := closed{boards: map[string]slab{}, b: board, i: covering + lining, k: covering}
+	for _, j := range joints {
+		c.stands = append(c.stands, j-c.b-2*c.i)
+	}
 	spine := 0
 	for n, p := range ps {
+		c.names = append(c.names, p.name)
 		if p.name == spineName {
 			spine = n
 		}
@@ -48,14 +57,15 @@ func (j Job) shut(ps []panel, joint Length) closed {
 			last.along = geometry.Pt(0, 1)
 		}
 		for n := spine + way; n >= 0 && n < len(ps); n += way {
-			last = c.turn(last, ps[n], x)
+			last = c.turn(last, ps[n], c.stands[min(n, n-way)])
 			c.boards[ps[n].name] = last
 		}
 	}
 	return c
 }
 
-// turn lays the next board at a right angle to the last.
+// turn lays the next board at a right angle to the last, x from where it ends or
+// from the inner face it stands on.
 func (c closed) turn(last slab, p panel, x Length) slab {
 	next := slab{along: last.inner, inner: last.along.Mul(-1)}
 	end, face := reach(last.Box, last.along), reach(last.Box, last.inner)
@@ -110,6 +120,26 @@ func (c closed) clear(foreEdge string) (width, thickness Length) {
 	return width - c.i, c.dressed(over).Min.Y - c.dressed(backCoverName).Max.Y
 }
 
+// room returns the room for the book; its height is not seen in the section. In
+// hooks it is as thick as the spine leaves.
+func (c closed) room(k conditions) size {
+	w, t := c.clear(k.ForeEdge)
+	return size{width: w, thickness: t}
+}
+
+// outside returns the closed chemise at its thickest, its height left out. Hooks
+// hold the covers apart: each has one of the book's own in it, and between them
+// lies the rest of the book.
+func (c closed) outside(k conditions) size {
+	w, t := c.extent()
+	if k.ForeEdge == Hooks {
+		_, hook := c.hook()
+		_, spine := c.clear(k.ForeEdge)
+		t = max(c.dressed(frontCoverName).Max.Y-c.dressed(backCoverName).Min.Y, 2*hook+spine-2*k.OwnCover)
+	}
+	return size{width: w, thickness: t}
+}
+
 // hook returns the room for the book's own cover in a hook, and how thick the hook
 // is with it, from the chemise's cover to its flap.
 func (c closed) hook() (room, thickness Length) {
@@ -120,9 +150,9 @@ func (c closed) hook() (room, thickness Length) {
 // overlaps lists boards that would stand in one place with their layers on. Boards
 // that share a joint touch there by design and are left out. Hooks hold the covers
 // apart with what is between them, so only boards of one hook are looked at.
-func (c closed) overlaps(ps []panel) []string {
+func (c closed) overlaps(ps []panel, foreEdge string) []string {
 	var out []string
-	_, hooked := c.boards[frontFlapName]
+	hooked := foreEdge == Hooks
 	for a := range ps {
 		for b := a + 2; b < len(ps); b++ {
 			if hooked && a < len(ps)/2 && b > len(ps)/2 {

@@ -59,19 +59,19 @@ func set(t require.TestingT, j *Job, p job.Problem) {
 func TestClosed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJob(t)
-		refused, _ := j.Check()
+		_, refused, _ := j.Check()
 		for round := 0; len(refused) > 0 && round < 6; round++ {
 			for _, p := range refused {
 				set(t, &j, p)
 			}
-			refused, _ = j.Check()
+			_, refused, _ = j.Check()
 		}
 		require.Empty(t, refused)
-		c := j.shut(j.panels(), j.joint())
+		c := shut(j.panels(), evenly(j.joint(), len(j.panels())), j.Board, j.Covering, j.Lining)
 		in := j.room()
 		width, thick := c.clear(j.ForeEdge)
 		assert.InDelta(t, in.width.MM(), width.MM(), 1e-6)
-		require.Empty(t, c.overlaps(j.panels()))
+		require.Empty(t, c.overlaps(j.panels(), j.ForeEdge))
 		_, w, spine, fore := j.Outside()
 		gotW, gotT := c.extent()
 		assert.InDelta(t, w.MM(), gotW.MM(), 1e-6)

@@ -23,9 +23,8 @@ var ForeEdges = []string{Lapped, LappedOnly, Walls, Hooks, None}
 // Job is everything a maker settles before cutting. Its thicknesses are as
 // measured.
 type Job struct {
-	job.Common
+	job.Common              // its clearance is what the inside has beyond the book
 	Board, Covering, Lining Length
-	Clearance               job.Clearance // what the inside has beyond the book
 	ForeEdge                string
 	TurnIn                  Length // of the covering
 	Margin                  Length // what the lining stays back from every edge
@@ -41,13 +40,12 @@ type Job struct {
 // no source, but for the turn-in: Reliure d'art d'Are 2018).
 func DefaultJob() Job {
 	j := Job{
-		Board: 1, Covering: 0.35, Lining: 0.15,
-		Clearance: job.Clearance{Height: 1, Width: 1, Thickness: 1},
-		ForeEdge:  Lapped,
-		TurnIn:    15, Margin: 3, CoverPlay: 0.3, LapPlay: 0.3, Middle: 0.5,
+		Common: job.Default(),
+		Board:  1, Covering: 0.35, Lining: 0.15,
+		ForeEdge: Lapped,
+		TurnIn:   15, Margin: 3, CoverPlay: 0.3, LapPlay: 0.3, Middle: 0.5,
 	}
-	j.Uncertainty = job.DefaultUncertainty()
-	j.Limits = job.FitLimits{Tight: 0.25, Loose: 4}
+	j.Clearance = job.Clearance{Height: 1, Width: 1, Thickness: 1}
 	return j
 }
 
@@ -55,11 +53,11 @@ func DefaultJob() Job {
 func (j *Job) Shared() *job.Common { return &j.Common }
 
 // Settings returns every setting of a chemise.
-func (j *Job) Settings() []job.Setting { return append(j.own(), j.Common.Settings()...) }
+func (j *Job) Settings() job.Settings { return append(j.own(), j.FitSettings()...) }
 
 // own returns the settings that only a chemise has.
-func (j *Job) own() []job.Setting {
-	return []job.Setting{
+func (j *Job) own() job.Settings {
+	return job.Settings{
 		job.WordOf("chemise.fore_edge", "what stands at the chemise's fore-edge", ForeEdges, &j.ForeEdge),
 		job.LengthOf("chemise.board", "the chemise's board, as measured", 0.3, 4, &j.Board),
 		job.LengthOf("chemise.covering", "the chemise's covering, as measured", 0.03, 1.5, &j.Covering),

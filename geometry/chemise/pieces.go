@@ -1,13 +1,11 @@
 package chemise
 
 import (
+	"fmt"
 	"math"
 
 	"forel/geometry"
 )
-
-// ThinBoard is what the panels are cut from.
-const ThinBoard geometry.Material = "thin board"
 
 // The names of the sheets.
 const (
@@ -27,33 +25,16 @@ func (j Job) pieces() []geometry.Piece {
 // boards returns the boards from left to right.
 func (j Job) boards() []geometry.Piece {
 	var out []geometry.Piece
-	ps := j.panels()
-	for n, p := range ps {
-		if n > 0 && j.alike(p, out) {
-			continue
-		}
-		q := geometry.Piece{
-			Name: p.name, Material: ThinBoard, Count: 1,
-			Outline: geometry.Rectangle(geometry.Bx(0, 0, p.wide, j.room().height)),
-			Grain:   geometry.GrainHeight, FaceUp: "either face up", Spine: -1,
-			Regions: []geometry.Region{{Name: p.name, Room: geometry.Bx(0, 0, p.wide, j.room().height)}},
-			Rule:    j.rule(p.name),
-		}
-		out = append(out, q)
+	for _, p := range j.panels() {
+		box := geometry.Bx(0, 0, p.wide, j.room().height)
+		out = append(out, geometry.Piece{
+			Name: p.name, Material: geometry.ThinBoard, Count: 1,
+			Outline: geometry.Rectangle(box), Grain: geometry.GrainHeight, FaceUp: "either face up", Spine: -1,
+			Regions: []geometry.Region{{Name: p.name, Room: box}},
+			Rule:    geometry.SizeRule{Width: symbols[p.name], Height: "H + cH"},
+		})
 	}
 	return out
-}
-
-// alike counts a panel to a board of the same name among those there, as the
-// second of two flaps.
-func (j Job) alike(p panel, have []geometry.Piece) bool {
-	for i, q := range have {
-		if w, _ := q.Size(); q.Name == p.name && w.Near(p.wide) {
-			have[i].Count++
-			return true
-		}
-	}
-	return false
 }
 
 // covering returns the covering, its back up, head away. The corners are
@@ -64,13 +45,14 @@ func (j Job) covering() geometry.Piece {
 	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].wide), j.endTurnIn(ps[len(ps)-1].wide), j.corner()
 	pt := func(x, y Length) geometry.Point { return geometry.Pt(x+left, y+e) }
 	p := geometry.Piece{
-		Name: coveringName, Material: geometry.Cloth, Count: 1,
+		Name: coveringName, Material: geometry.ChemiseCloth, Count: 1,
 		Outline: geometry.Polygon(
 			pt(e-c, -e), pt(wide-e+c, -e), pt(wide+right, right-c), pt(wide+right, high-right+c),
 			pt(wide-e+c, high+e), pt(e-c, high+e), pt(-left, high-left+c), pt(-left, left-c),
 		),
 		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
-		Rule: geometry.SizeRule{Width: "boards + joints + e at each end", Height: "H + cH + 2e"},
+		Rule:  geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"},
+		Seats: []geometry.Seat{{Face: Outside, At: [2]geometry.Anchor{{At: pt(0, 0), On: tailLeft}, {At: pt(wide, 0), On: tailRight}}}},
 	}
 	for _, y := range []Length{0, -b, high, high + b} {
 		p.Folds = append(p.Folds, geometry.Line(pt(0, y), pt(wide, y)))
@@ -98,11 +80,11 @@ func (j Job) covering() geometry.Piece {
 		x += q.wide + j.joint()
 	}
 	p.Regions = []geometry.Region{
-		{Name: "outside", Room: geometry.Bx(left, e, left+wide, e+high)},
-		{Name: "head turn-in: fold first", Room: geometry.Bx(left+e, e+high+b, left+wide-e, 2*e+high)},
-		{Name: "tail turn-in: fold first", Room: geometry.Bx(left+e, 0, left+wide-e, e-b)},
-		{Name: "end turn-in: fold last", Room: geometry.Bx(0, e+left, left-b, e+high-left)},
-		{Name: "end turn-in: fold last", Room: geometry.Bx(left+wide+b, e+right, left+wide+right, e+high-right)},
+		{Name: "outside", Face: Outside, Room: geometry.Bx(left, e, left+wide, e+high)},
+		{Name: "head turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, e+high+b, left+wide-e, 2*e+high)},
+		{Name: "tail turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, 0, left+wide-e, e-b)},
+		{Name: "left turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(0, e+left, left-b, e+high-left)},
+		{Name: "right turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(left+wide+b, e+right, left+wide+right, e+high-right)},
 	}
 	p.Margins = []geometry.Margin{
 		{Name: "turned in at head and tail", Length: e},
@@ -121,48 +103,12 @@ func (j Job) lining() geometry.Piece {
 	wide := j.across() - 2*g + 2*j.Board*Length(len(ps)-1)
 	high := j.room().height - 2*g
 	p := geometry.Piece{
-		Name: liningName, Material: geometry.Lining, Count: 1,
+		Name: liningName, Material: geometry.ChemiseLining, Count: 1,
 		Outline: geometry.Rectangle(geometry.Bx(0, 0, wide, high)),
 		Grain:   geometry.GrainHeight, FaceUp: "back up (the face that is pasted)", Spine: -1,
-		Rule:    geometry.SizeRule{Width: "boards + joints − 2g + 2b a joint", Height: "H + cH − 2g"},
+		Rule:    geometry.SizeRule{Width: fmt.Sprintf("A − 2g + %db", 2*(len(ps)-1)), Height: "H + cH − 2g"},
 		Margins: []geometry.Margin{{Name: "back from every edge", Length: g}, {Name: "into each joint and out again", Length: 2 * j.Board}},
 	}
 	p.Regions = []geometry.Region{{Name: "lining", Room: p.Outline.Bounds()}}
 	return p
-}
-
-// rule returns the worksheet's rule for a board.
-func (j Job) rule(name string) geometry.SizeRule {
-	r := geometry.SizeRule{Height: "H + cH"}
-	switch name {
-	case spineName:
-		r.Width = "T + cT + 2b − 2i"
-		if j.ForeEdge == Lapped {
-			r.Width = "T + cT + P + 2b − 2i"
-		}
-	case backCoverName, frontCoverName:
-		r.Width = "W + cW + 2i − 2x"
-		if j.ForeEdge == None {
-			r.Width = "W + cW + i − x"
-		}
-		if name == frontCoverName && (j.ForeEdge == Lapped || j.ForeEdge == LappedOnly) {
-			r.Width += " + P + y"
-		}
-	case backWallName, frontWallName:
-		switch {
-		case j.ForeEdge == Walls:
-			r.Width = "(T + cT − z) ÷ 2 + b − i − k"
-		case j.ForeEdge == Hooks:
-			r.Width = "m + cM + 2b − 2i"
-		case name == frontWallName:
-			r.Width = "Tx − 2k − 2i"
-		case j.ForeEdge == Lapped:
-			r.Width = "T + cT + 2b − 2i"
-		default:
-			r.Width = "T + cT + b − i − k − 0.2 mm"
-		}
-	default:
-		r.Width = "fl"
-	}
-	return r
 }

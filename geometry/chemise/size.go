@@ -1,8 +1,14 @@
 package chemise
 
+import "forel/geometry/plan"
+
 // size is the extent of a space: head to tail, spine to fore-edge, through the
 // covers.
 type size struct{ height, width, thickness Length }
+
+func (s size) plan() plan.Size {
+	return plan.Size{Height: s.height, Width: s.width, Thickness: s.thickness}
+}
 
 // inside returns what lies inside a board where a turn-in lies under the lining.
 func (j Job) inside() Length { return j.Covering + j.Lining }
@@ -92,6 +98,12 @@ func (j Job) Outside() (height, width, atSpine, atForeEdge Length) {
 		return height, in.width + 2*p, atSpine, in.thickness + 2*j.CoverPlay + 4*p
 	}
 	return height, in.width + 3*p + j.LapPlay, atSpine, atSpine
+}
+
+// outside returns the closed chemise at its thickest.
+func (j Job) outside() size {
+	h, w, spine, fore := j.Outside()
+	return size{h, w, max(spine, fore)}
 }
 
 // The names of the panels.

@@ -13,12 +13,12 @@ func book(height, width, thickness Length) []job.Book {
 	return []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 }
 
-func made(t *testing.T, change func(*Job)) map[string][2]float64 {
+func sizes(t *testing.T, change func(*Job)) map[string][2]float64 {
 	t.Helper()
 	j := DefaultJob()
 	j.Books = book(220, 150, 30)
 	change(&j)
-	refused, _ := j.Check()
+	_, refused, _ := j.Check()
 	require.Empty(t, refused)
 	out := map[string][2]float64{}
 	for _, p := range j.pieces() {
@@ -54,7 +54,7 @@ func TestWorkedExample(t *testing.T) {
 			"outside": {221.7, 154.7}, "thick": {34.7, 39.0}, "chemise covering": {429.0, 251},
 		}},
 	} {
-		got := made(t, func(j *Job) {
+		got := sizes(t, func(j *Job) {
 			j.ForeEdge = c.foreEdge
 			if c.foreEdge == Hooks {
 				j.BookCover = 3
@@ -72,7 +72,7 @@ func TestWorkedExample(t *testing.T) {
 // height of the book and 30 mm.
 func TestTurnInOfAre(t *testing.T) {
 	for _, h := range []Length{120, 221, 400} {
-		got := made(t, func(j *Job) {
+		got := sizes(t, func(j *Job) {
 			j.Books = book(h, 150, 30)
 			j.Clearance.Height, j.TurnIn = 0, 15
 		})
@@ -86,12 +86,12 @@ func TestHingeOfDiehl(t *testing.T) {
 	j := DefaultJob()
 	j.Books = book(220, 150, 30)
 	j.Joint = 1.5875
-	refused, _ := j.Check()
+	_, refused, _ := j.Check()
 	require.Len(t, refused, 1)
 	assert.Equal(t, "chemise.joint", refused[0].Key)
 	assert.Equal(t, "at least 3 mm", refused[0].Fix)
 	j.Board, j.Covering, j.Lining = 0.8, 0.15, 0.04
-	refused, _ = j.Check()
+	_, refused, _ = j.Check()
 	assert.Empty(t, refused)
 	assert.InDelta(t, 1.56, j.leastJoint().MM(), 1e-9)
 }

@@ -97,8 +97,7 @@ func pastSeveral(faces []Surface, f Fault, past geom.Geometry) []Fault {
 	return out
 }
 
-// Collisions finds flaps of one piece on one spot that are folded at the same
-// time, or tucked into corners at the same time, so that neither is meant to lie
+// Collisions finds flaps of one piece on one spot that are folded in the same turn, or tucked into corners at the same time, so that neither is meant to lie
 // on the other.
 func (c Covered) Collisions(i int) []Fault {
 	s := c.Surfaces[i]
@@ -109,7 +108,7 @@ func (c Covered) Collisions(i int) []Fault {
 	var out []Fault
 	for n, a := range patches {
 		for _, b := range patches[n+1:] {
-			if a.Piece != b.Piece || a.Seat != b.Seat || a.Order != b.Order || a.Tucked != b.Tucked || a.Tucked && !s.Inside {
+			if a.Piece != b.Piece || a.Seat != b.Seat || a.Order != b.Order || a.Turn != b.Turn || a.Tucked != b.Tucked || a.Tucked && !s.Inside {
 				continue
 			}
 			if both := Meet(a.Shape, b.Shape); Solid(both, Sliver) {

@@ -16,6 +16,7 @@ type Patch struct {
 	Piece  string
 	Seat   int
 	Order  int              // how many folds from the part that is laid first
+	Turn   int              // of those of one order, the later one lies on the others
 	Tucked bool             // it gets where it is by a crease at a corner, not by a fold
 	Thick  Length           //
 	Plane  int              // it lies in
@@ -107,11 +108,21 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 			continue
 		}
 		patches = append(patches, Patch{
-			Piece: p.Name, Seat: seat, Order: order, Tucked: tucked, Thick: thick,
+			Piece: p.Name, Seat: seat, Order: order, Turn: turn(p, q.Part), Tucked: tucked, Thick: thick,
 			Plane: b.Surfaces[on].Plane, flat: q.Outline, Shape: shape(project(q.Frame, q.Outline, b.Surfaces[on])),
 		})
 	}
 	return patches, faults
+}
+
+// turn returns the turn of the region of a piece that a part is, 0 where it has none.
+func turn(p geometry.Piece, part fold.Part) int {
+	for _, r := range p.Regions {
+		if r.Turn > 0 && r.Room.Center().In(part.Outline) {
+			return r.Turn
+		}
+	}
+	return 0
 }
 
 // Place returns the frame of a piece that lies on its seat; ok is false where the

@@ -5,6 +5,7 @@ package kinds
 import (
 	"slices"
 
+	"forel/geometry/chemise"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
@@ -22,6 +23,11 @@ var All = []plan.Kind{
 		Name: "slipcase", Construction: "card", About: "a case of card",
 		New:    func() plan.Job { j := onepiece.DefaultJob(); return &j },
 		Pieces: []string{onepiece.PieceName},
+	},
+	{
+		Name: "chemise", About: "a chemise",
+		New:    func() plan.Job { j := chemise.DefaultJob(); return &j },
+		Pieces: chemise.PieceNames,
 	},
 }
 

@@ -16,7 +16,7 @@ func (c Case) Plan() plan.Plan {
 		Content:  "book",
 		Pieces:   c.Pieces,
 		Faces:    c.Faces,
-		Mistaken: c.Mistakable(),
+		Mistaken: plan.Mistakable(c.Pieces),
 		Proof:    c.Proof.Proof,
 		Chain:    j.chain(),
 		Gauges:   j.gauges(),
