@@ -9,6 +9,12 @@ import (
 // PieceNames lists the names that a piece can have.
 var PieceNames = []string{frontFlapName, frontWallName, frontCoverName, spineName, backCoverName, backWallName, backFlapName, coveringName, liningName}
 
+// Named lists the keys for what its materials are called.
+var Named = []plan.Named{
+	{Key: "chemise.board_name", Material: geometry.ThinBoard}, {Key: "chemise.covering_name", Material: geometry.ChemiseCloth},
+	{Key: "chemise.lining_name", Material: geometry.ChemiseLining},
+}
+
 // made is a chemise worked out.
 type made struct {
 	job      Job

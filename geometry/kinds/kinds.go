@@ -17,17 +17,17 @@ var All = []plan.Kind{
 	{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
 		New:    func() plan.Job { j := slipcase.DefaultJob(); return &j },
-		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames),
+		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames), Named: slipcase.Named,
 	},
 	{
 		Name: "slipcase", Construction: "card", About: "a case of card",
 		New:    func() plan.Job { j := onepiece.DefaultJob(); return &j },
-		Pieces: []string{onepiece.PieceName},
+		Pieces: []string{onepiece.PieceName}, Named: onepiece.Named,
 	},
 	{
 		Name: "chemise", About: "a chemise",
 		New:    func() plan.Job { j := chemise.DefaultJob(); return &j },
-		Pieces: chemise.PieceNames,
+		Pieces: chemise.PieceNames, Named: chemise.Named,
 	},
 }
 
@@ -48,6 +48,18 @@ func Pieces() (names []string) {
 		}
 	}
 	return names
+}
+
+// Named lists the keys for what materials of every kind are called.
+func Named() (all []plan.Named) {
+	for _, k := range All {
+		for _, n := range k.Named {
+			if !slices.Contains(all, n) {
+				all = append(all, n)
+			}
+		}
+	}
+	return all
 }
 
 // words lists what is said of the kinds, each once, in the order of the table.

@@ -1,9 +1,15 @@
 package onepiece
 
-import "forel/geometry/plan"
+import (
+	"forel/geometry"
+	"forel/geometry/plan"
+)
 
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
+
+// Named lists the keys for what its material is called.
+var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}}
 
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {

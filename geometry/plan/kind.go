@@ -1,6 +1,9 @@
 package plan
 
-import "forel/geometry/job"
+import (
+	"forel/geometry"
+	"forel/geometry/job"
+)
 
 // Job is the job of one kind of case: all that a maker settles before cutting.
 type Job interface {
@@ -39,4 +42,11 @@ type Kind struct {
 	About        string     // what is made, in a sentence: "a case of boards"
 	New          func() Job // a job with no book and every default set
 	Pieces       []string   // names that its pieces, and the faces of patterned ones, can have
+	Named        []Named    // of its materials, the keys of a job file for what the maker calls them
+}
+
+// Named is the key of a job file for what the maker calls a material.
+type Named struct {
+	Key      string
+	Material geometry.Material
 }

@@ -20,6 +20,12 @@ var PieceNames = []string{
 // FaceNames lists the names that the face of a patterned piece can have.
 var FaceNames = []string{"right side paper face", "left side paper face", "wrap face", "head panel face", "tail panel face"}
 
+// Named lists the keys for what its materials are called.
+var Named = []plan.Named{
+	{Key: "board.name", Material: geometry.Board}, {Key: "lining.name", Material: geometry.Lining},
+	{Key: "cloth.name", Material: geometry.Cloth}, {Key: "side_paper.name", Material: geometry.Paper},
+}
+
 // Case is a slipcase worked out: every piece with its size, and what the
 // finished case measures.
 type Case struct {
