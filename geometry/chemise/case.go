@@ -50,6 +50,7 @@ func (c made) plan() plan.Plan {
 			{Name: string(geometry.ChemiseCloth), Thickness: j.Covering, Fitted: true},
 			{Name: string(geometry.ChemiseLining), Thickness: j.Lining, Fitted: true},
 		},
+		Same:      []plan.Same{{What: "the height of the boards of the chemise", Heights: PieceNames[:len(PieceNames)-2]}},
 		Remarks:   j.remarks(),
 		Runs:      "width runs from left to right as the chemise lies flat, inside up, height from tail to head",
 		Facts:     j.facts(),
@@ -58,7 +59,7 @@ func (c made) plan() plan.Plan {
 		Steps:     c.steps(),
 		Finished:  j.care(),
 		Proof:     c.proof.Proof,
-		Chain:     j.chain(),
+		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
 	}
@@ -70,7 +71,7 @@ func (c made) plan() plan.Plan {
 
 // facts returns what the chemise measures.
 func (j Job) facts() []plan.Fact {
-	_, _, spine, fore := j.Outside()
+	_, _, spine, fore := j.outsides()
 	outside := plan.SizeFact(plan.Outside, "outside, closed", "deep", j.outside().plan())
 	if !spine.Near(fore) {
 		outside.Text += " at the fore-edge, %s at the spine"
@@ -87,7 +88,7 @@ func (j Job) facts() []plan.Fact {
 
 // remarks returns what is to be known of the sizes.
 func (j Job) remarks() []plan.Remark {
-	h, w, spine, fore := j.Outside()
+	h, w, spine, fore := j.outsides()
 	out := []plan.Remark{plan.Say("all boards have one height: cut them at one setting")}
 	if spine.Near(fore) {
 		out = append(out, plan.Say("a slipcase for it takes the closed chemise for its book: %s high, %s wide, %s thick; better measured on the finished chemise with the book in it", h, w, fore))

@@ -28,9 +28,9 @@ const (
 	widths
 )
 
-// chain returns how the room for the book comes about, and what the closed chemise
+// Chain returns how the room for the book comes about, and what the closed chemise
 // measures outside.
-func (j Job) chain() plan.Chain {
+func (j Job) Chain() plan.Chain {
 	lim := j.Limits
 	grows := lim.Grows(j.Book())
 	gap := func(dimension, place, where string, tight, swell Length) plan.Gap {
@@ -68,7 +68,7 @@ func (j Job) chain() plan.Chain {
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)
-			return k.chain()
+			return k.Chain()
 		},
 		Limits: plan.Say("too tight: under %s between the covers or before the fore-edge, or a head that looks out; too loose: over %s", lim.Tight, lim.Loose),
 	}

@@ -9,7 +9,7 @@ import (
 // measureChecks: paper strips and layers of board, before anything is cut (common
 // practice, no source, as of the others).
 func (j Job) measureChecks() []plan.Check {
-	c := j.chain()
+	c := j.Chain()
 	v := c.Drawn()
 	v[boardThick] += plan.Thicker
 	last := len(c.Gaps) - 1
@@ -63,7 +63,7 @@ func (j Job) laidCheck() plan.Check {
 
 // closedCheck: the chemise round its book.
 func (j Job) closedCheck() plan.Check {
-	h, w, spine, fore := j.Outside()
+	h, w, spine, fore := j.outsides()
 	see := []stage.Say{stage.Words("closed, with the book in it, it measures %s high, %s deep, %s thick", h, w, fore)}
 	if !spine.Near(fore) {
 		see[0] = stage.Words("closed, with the book in it, it measures %s high, %s deep, %s thick at the spine and %s at the fore-edge", h, w, spine, fore)

@@ -72,7 +72,7 @@ func TestClosed(t *testing.T) {
 		width, thick := c.clear(j.ForeEdge)
 		assert.InDelta(t, in.width.MM(), width.MM(), 1e-6)
 		require.Empty(t, c.overlaps(j.panels(), j.ForeEdge))
-		_, w, spine, fore := j.Outside()
+		_, w, spine, fore := j.outsides()
 		gotW, gotT := c.extent()
 		assert.InDelta(t, w.MM(), gotW.MM(), 1e-6)
 		if j.ForeEdge == Hooks { // its covers are not parallel: a hook each, and the book's pages between

@@ -83,9 +83,9 @@ func (j Job) between() Length {
 	return j.room().thickness
 }
 
-// Outside returns the closed chemise with the book in it: its height, its depth
+// outsides returns the closed chemise with the book in it: its height, its depth
 // from spine to fore-edge, and its thickness at the spine and at the fore-edge.
-func (j Job) Outside() (height, width, atSpine, atForeEdge Length) {
+func (j Job) outsides() (height, width, atSpine, atForeEdge Length) {
 	in, p := j.room(), j.through()
 	height = in.height + 2*j.Covering
 	atSpine = j.between() + 2*p
@@ -102,7 +102,7 @@ func (j Job) Outside() (height, width, atSpine, atForeEdge Length) {
 
 // outside returns the closed chemise at its thickest.
 func (j Job) outside() size {
-	h, w, spine, fore := j.Outside()
+	h, w, spine, fore := j.outsides()
 	return size{h, w, max(spine, fore)}
 }
 
@@ -145,7 +145,7 @@ func (j Job) panels() []panel {
 		inner := wrapped(panel{frontWallName, wall}, covers(cover), panel{backWallName, wall})
 		return wrapped(panel{frontFlapName, j.flap()}, inner, panel{backFlapName, j.flap()})
 	}
-	_, _, thick, _ := j.Outside()
+	_, _, thick, _ := j.outsides()
 	out := append([]panel{{frontWallName, thick - 2*k - 2*i}}, covers(cover+j.through()+j.LapPlay)...)
 	if j.ForeEdge == LappedOnly {
 		return append(out, panel{backWallName, in.thickness + b - i - k - spare})

@@ -25,7 +25,7 @@ func sizes(t *testing.T, change func(*Job)) map[string][2]float64 {
 		w, h := p.Size()
 		out[p.Name] = [2]float64{w.MM(), h.MM()}
 	}
-	h, w, spine, fore := j.Outside()
+	h, w, spine, fore := j.outsides()
 	out["outside"] = [2]float64{h.MM(), w.MM()}
 	out["thick"] = [2]float64{spine.MM(), fore.MM()}
 	return out

@@ -54,7 +54,7 @@ func (j Job) worksheet() []plan.Group {
 
 // outsideGroup returns the lines of the closed chemise.
 func (j Job) outsideGroup() plan.Group {
-	h, w, spine, fore := j.Outside()
+	h, w, spine, fore := j.outsides()
 	wide, thick := "W + cW + 3P + y", "T + cT + 2P"
 	switch j.ForeEdge {
 	case None:

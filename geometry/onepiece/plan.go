@@ -28,9 +28,12 @@ func (c Case) Plan() plan.Plan {
 		Worksheet: c.worksheet(),
 		Steps:     c.steps(),
 		Finished:  c.care(),
-		Chain:     j.chain(),
+		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+	}
+	if j.Wears != "" {
+		p.Content += " in its " + j.Wears
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())

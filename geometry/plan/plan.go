@@ -27,6 +27,7 @@ type Plan struct {
 	Runs      string   // how the width and the height of the pieces run
 	Warnings  []string // what looks like a slip, or needs care
 	Mistaken  []string // which pieces could be mistaken for which
+	Same      []Same   // which sides of pieces must be the same
 	Facts     []Fact   // what the finished thing measures and what is left in it
 	Tools     []string // what to lay ready
 	Worksheet []Group  // the lines of the worksheet, pieces left out
@@ -87,6 +88,14 @@ func (p Plan) Thickness(m geometry.Material) Length {
 		}
 	}
 	return 0
+}
+
+// Same names pieces of which the widths or the heights must be the same, and so are
+// to be cut at one setting of the fence.
+type Same struct {
+	What            string   // "the width of the three walls"
+	Widths, Heights []string // names of pieces
+	Strip           bool     // they come off one strip
 }
 
 // Remark is a sentence with lengths in it, each at a %s.

@@ -18,9 +18,12 @@ func (c Case) Plan() plan.Plan {
 		Faces:    c.Faces,
 		Mistaken: plan.Mistakable(c.Pieces),
 		Proof:    c.Proof.Proof,
-		Chain:    j.chain(),
+		Chain:    j.Chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),
+	}
+	if j.Wears != "" {
+		p.Content += " in its " + j.Wears
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)
@@ -40,6 +43,7 @@ func (c Case) Plan() plan.Plan {
 		}
 		p.Remarks = append(p.Remarks, plan.Say("from left to right there is room for "+strings.Join(names, ", ")+"; dividers stand between, on the lines ruled on the walls", widths...))
 	}
+	p.Same = same
 	p.Materials = append(p.Materials, plan.Material{Name: "board", Thickness: j.Board.Thickness, Fitted: true})
 	if j.Lining.Thickness > 0 {
 		p.Materials = append(p.Materials, plan.Material{Name: "lining", Thickness: j.Lining.Thickness})
@@ -58,6 +62,11 @@ func (c Case) Plan() plan.Plan {
 	p.Remarks = append(p.Remarks, plan.Say("the three walls have one width, sides and spine wall one height: cut each at one setting"))
 	if j.Lining.Thickness > 0 && j.linedBefore() && j.Lining.Trim > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("linings are cut %s beyond their board all round and trimmed flush when dry", j.Lining.Trim))
+	}
+	if j.hasHole() && j.Wears == "" {
+		// M. T. Roberts and D. Etherington, Bookbinding and the Conservation of Books
+		// (1982), "slipcase": one without inner box or chemise should not be notched.
+		p.Remarks = append(p.Remarks, plan.Say("a thumb hole is for a case with a chemise or an inner box in it; a simple slipcase should have none"))
 	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	p.Remarks = append(p.Remarks, c.ofPattern()...)
@@ -81,6 +90,13 @@ func (c Case) Plan() plan.Plan {
 	p.Steps = c.steps()
 	p.Finished = c.care()
 	return p
+}
+
+// same are the sides of boards that must be the same. A strip of their own for
+// sides and spine wall would take more sheets.
+var same = []plan.Same{
+	{What: "the width of the three walls", Widths: []string{"spine wall"}, Heights: []string{"head wall", "tail wall"}, Strip: true},
+	{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
 }
 
 // escaped keeps what a maker wrote from being read as a place for a length.

@@ -36,6 +36,9 @@ func (c Case) steps() []plan.Step {
 
 func (m model) measureStep() plan.Step {
 	all, first := m.job.contents(), m.job.Book().Thick()
+	if m.job.Wears != "" {
+		return m.wornStep()
+	}
 	readings, thickness := "", "here %s"
 	if len(m.job.Books) > 1 {
 		readings = " Measure each volume; of heights and widths the largest of all counts, thicknesses are added up."
@@ -50,6 +53,21 @@ func (m model) measureStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, first,
 			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say(thickness, first)})}},
+		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
+	}
+}
+
+// wornStep is measureStep for a book that wears something else that is made first.
+func (m model) wornStep() plan.Step {
+	what, all := m.job.Whose(0), m.job.contents()
+	return plan.Step{
+		Title: "Measure " + what,
+		Text: []stage.Say{
+			plan.Say("Close the " + m.job.Wears + " round the book and press it lightly. Measure height, width and thickness at three places each and compare the largest with the worksheet, which has what they come to by the sizes of the parts."),
+			plan.Say("If yours are larger by more than %s, cut nothing yet: make the slipcase by itself, with what you measured for its book.", m.job.readable()),
+		},
+		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
+			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}},
 		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
 	}
 }
@@ -70,7 +88,7 @@ func (m model) cutStep() plan.Step {
 
 func (m model) dryStep() plan.Step {
 	fit := m.whole.Fit
-	what := "Lay the book on a side, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s."
+	what := "Lay " + m.job.inCase() + " on a side, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s."
 	if len(m.job.Books) > 1 {
 		what = "Lay the deepest volume on a side, flush with its spine: at the fore-edge %s of the side must show. Lay the tallest flush with its head: at the tail %s must show."
 	}
@@ -158,7 +176,7 @@ func (m model) lastStep(on []covering) plan.Step {
 		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
+	try := "Slide " + m.job.inCase() + " in, spine outward. It should go in with a little air above it and stay when the case is tipped."
 	if len(m.job.Books) > 1 {
 		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
 	}
@@ -178,7 +196,7 @@ func (j Job) inCase() string {
 	if len(j.Books) > 1 {
 		return "the books"
 	}
-	return "the book"
+	return j.Whose(0)
 }
 
 // topOf names what is seen on the head of a covered case.
@@ -200,7 +218,7 @@ func (j Job) playWords() stage.Say {
 	later := Length(n) * j.dividerThickness()
 	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
 	if len(j.Books) < 2 {
-		return plan.Say("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+		return plan.Say("Slide "+j.inCase()+" in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
 	}
 	s := plan.Say("Slide the books in gently, side by side. They must go in without force and have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
 	if n > 0 {

@@ -80,7 +80,7 @@ func gather(jobs []Job) []*group {
 			}
 			w, h := p.Rough()
 			for c := range p.Count {
-				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p), exact: exact(p)})
+				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, j.Plan, p), exact: exact(j.Plan, p)})
 			}
 		}
 	}
@@ -91,30 +91,22 @@ func gather(jobs []Job) []*group {
 	return groups
 }
 
-// together gives the key of the pieces of one job that come off one strip: the
-// three walls, for their width. Sides and spine wall have one height, which is
-// cut at one setting of the fence; a strip of their own would take more
-// sheets.
-func together(job int, p geometry.Piece) string {
-	switch p.Name {
-	case "spine wall", "head wall", "tail wall":
-		if p.Material == geometry.Board {
-			return fmt.Sprintf("walls of job %d", job+1)
+// together gives the key of the pieces of one job that come off one strip, such as
+// walls for their width; empty for others.
+func together(job int, p plan.Plan, piece geometry.Piece) string {
+	for n, e := range p.Same {
+		if e.Strip && (slices.Contains(e.Widths, piece.Name) || slices.Contains(e.Heights, piece.Name)) {
+			return fmt.Sprintf("strip %d of job %d", n+1, job+1)
 		}
 	}
 	return ""
 }
 
 // exact tells which sides of a piece must be the same as those of others.
-func exact(p geometry.Piece) (sides [2]bool) {
-	for _, e := range equals {
-		if width, ok := e.pieces[p.Name]; ok && p.Material == geometry.Board {
-			if width {
-				sides[0] = true
-			} else {
-				sides[1] = true
-			}
-		}
+func exact(p plan.Plan, piece geometry.Piece) (sides [2]bool) {
+	for _, e := range p.Same {
+		sides[0] = sides[0] || slices.Contains(e.Widths, piece.Name)
+		sides[1] = sides[1] || slices.Contains(e.Heights, piece.Name)
 	}
 	return sides
 }
