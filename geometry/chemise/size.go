@@ -1,6 +1,9 @@
 package chemise
 
-import "forel/geometry/plan"
+import (
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
 
 // size is the extent of a space: head to tail, spine to fore-edge, through the
 // covers.
@@ -98,6 +101,16 @@ func (j Job) outsides() (height, width, atSpine, atForeEdge Length) {
 		return height, in.width + 2*p, atSpine, in.thickness + 2*j.CoverPlay + 4*p
 	}
 	return height, in.width + 3*p + j.LapPlay, atSpine, atSpine
+}
+
+// AsBook returns the book of a slipcase for the closed chemise.
+func (j Job) AsBook() job.Book {
+	h, w, spine, fore := j.outsides()
+	b := job.Book{Height: job.Readings{h}, Width: job.Readings{w}, Thickness: job.Readings{spine}}
+	if !spine.Near(fore) {
+		b.ForeEdge = job.Readings{fore}
+	}
+	return b
 }
 
 // outside returns the closed chemise at its thickest.

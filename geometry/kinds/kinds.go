@@ -13,22 +13,36 @@ import (
 
 // All lists the kinds. The first is made where a job file names none; of several
 // constructions of a kind, the first.
-var All = []plan.Kind{
-	{
+var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card)}
+
+var (
+	boards = plan.Kind{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
 		New:    func() plan.Job { j := slipcase.DefaultJob(); return &j },
 		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames), Named: slipcase.Named,
-	},
-	{
+	}
+	card = plan.Kind{
 		Name: "slipcase", Construction: "card", About: "a case of card",
 		New:    func() plan.Job { j := onepiece.DefaultJob(); return &j },
 		Pieces: []string{onepiece.PieceName}, Named: onepiece.Named,
-	},
-	{
+	}
+	worn = plan.Kind{
 		Name: "chemise", About: "a chemise",
 		New:    func() plan.Job { j := chemise.DefaultJob(); return &j },
 		Pieces: chemise.PieceNames, Named: chemise.Named,
-	},
+	}
+)
+
+// wornIn returns the kind of a chemise in a case of another kind, both made from one
+// job.
+func wornIn(outer plan.Kind) plan.Kind {
+	return plan.Kind{
+		Name: worn.Name + " and " + outer.Name, Construction: outer.Construction, About: worn.About + " in " + outer.About,
+		New: func() plan.Job {
+			return plan.Within(func() (plan.Inner, plan.Outer) { return worn.New().(plan.Inner), outer.New().(plan.Outer) }, worn.Name, outer.Name)
+		},
+		Pieces: slices.Concat(worn.Pieces, outer.Pieces), Named: slices.Concat(worn.Named, outer.Named),
+	}
 }
 
 // Names lists the words of the key "kind".
