@@ -212,8 +212,50 @@ func (m model) book(x, z Length) []stage.Face {
 	return faces
 }
 
+// hooking is the chemise with its hooks going over the covers of the open book.
+func (m model) hooking() stage.Picture {
+	j, f := m.c.job, m.c.proof.flat
+	b, p := j.Book(), j.through()
+	cover, wide, thick := j.BookCover, b.Width.Largest(), b.Thick()
+	back := wide - 2                                 // a book's own cover, from its joint to the fore-edge
+	left := -(2*f.joint + f.boards[spineAt(f)].wide) // where the front cover ends
+	middle := left / 2
+	low := (f.high - b.Height.Largest()) / 2
+	slab := func(x, wide, thick Length, s stage.Stuff) []stage.Face {
+		return draft.Slab("book", x, low, p, wide, b.Height.Largest(), thick, s)
+	}
+	pages := max(1, thick-2*cover)
+	open := m.c.opened(func(left, right string) float64 {
+		switch {
+		case left == frontFlapName || right == backFlapName:
+			return 50
+		case left == frontWallName || right == backWallName:
+			return 90
+		}
+		return 0
+	})
+	return stage.Picture{
+		Faces: slices.Concat(open.faces(f.high), slab(2, back, cover, stage.Cover), slab(left-2-back, back, cover, stage.Cover),
+			slab(middle-pages/2, pages, wide*0.96, stage.Pages)),
+		View:  stage.View{Toward: stage.Vec{Y: -1}, Up: stage.Vec{Z: 1}, Yaw: 20, Pitch: 30},
+		Fresh: []string{"chemise"},
+		Notes: []stage.Note{{Name: plan.Say("the book"), More: plan.Say("opened, pages up"), Spot: "book"},
+			{Name: plan.Say("flap"), More: plan.Say("goes inside the book's cover"), Spot: backFlapName},
+			{Name: plan.Say("flap"), More: plan.Say("likewise"), Spot: frontFlapName + ", inside"}},
+		Caption: plan.Say("a hook goes over the fore-edge of each cover of the book"),
+	}
+}
+
+// spineAt returns which of the boards is the spine.
+func spineAt(f flat) int {
+	return slices.IndexFunc(f.boards, func(p panel) bool { return p.name == spineName })
+}
+
 // closing is the chemise being shut round the book, and shut.
 func (m model) closing() (open []stage.Picture, done stage.Picture) {
+	if m.c.job.ForeEdge == Hooks {
+		return []stage.Picture{m.hooking()}, done
+	}
 	high, c := m.c.proof.flat.high, m.c
 	view := stage.View{Toward: stage.Vec{Y: -1}, Up: stage.Vec{Z: 1}, Yaw: 28, Pitch: 26}
 	lies := m.book(c.job.through()*0.5, c.job.through())
@@ -236,9 +278,6 @@ func (m model) closing() (open []stage.Picture, done stage.Picture) {
 		Faces: slices.Concat(upTo(0, 90, 25, 0).faces(high), lies), View: view, Fresh: []string{"book"},
 		Notes: []stage.Note{book, frontName}, Caption: plan.Say("a: the book on the back cover"),
 	}
-	if c.job.ForeEdge == Hooks {
-		first.Caption = plan.Say("a: the book on the back cover, its own cover in the hook")
-	}
 	second := stage.Picture{View: view, Fresh: []string{"chemise"}, Notes: []stage.Note{frontName}}
 	switch c.job.ForeEdge {
 	case Lapped:
@@ -249,10 +288,6 @@ func (m model) closing() (open []stage.Picture, done stage.Picture) {
 		second.Faces = slices.Concat(upTo(88, 90, 50, 40).faces(high), lies)
 		second.Notes = append(second.Notes, stage.Note{Name: plan.Say("back wall"), Spot: backWallName}, stage.Note{Name: plan.Say("front wall"), Spot: frontWallName + ", inside"})
 		second.Caption = plan.Say("b: the back wall up, then the front cover over the book")
-	case Hooks:
-		second.Faces = slices.Concat(upTo(0, 90, 50, 70).faces(high), lies)
-		second.Notes = append(second.Notes, stage.Note{Name: plan.Say("flap"), More: plan.Say("inside the book's cover"), Spot: frontFlapName + ", inside"})
-		second.Caption = plan.Say("b: the other hook goes over the book's other cover")
 	default:
 		second.Faces = slices.Concat(upTo(0, 90, 60, 0).faces(high), lies)
 		second.Caption = plan.Say("b: the front cover over the book")
@@ -268,8 +303,6 @@ func (m model) closing() (open []stage.Picture, done stage.Picture) {
 		done.Notes = append(done.Notes, stage.Note{Name: plan.Say("front wall"), More: plan.Say("over the back wall"), Spot: frontWallName})
 	case Walls:
 		done.Notes = append(done.Notes, stage.Note{Name: plan.Say("the walls"), More: plan.Say("meet in the middle"), Spot: frontWallName})
-	case Hooks:
-		done.Faces = nil // its covers are not parallel: it is shown open
 	}
 	return []stage.Picture{first, second}, done
 }

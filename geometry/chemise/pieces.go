@@ -76,16 +76,17 @@ func (j Job) covering() geometry.Piece {
 	}
 	x := Length(0)
 	for _, q := range ps {
-		p.Guides = append(p.Guides, geometry.Guide{Name: q.name, Named: true, Path: geometry.Rectangle(geometry.Bx(left+x, e, left+x+q.wide, e+high))})
+		box := geometry.Bx(left+x, e, left+x+q.wide, e+high)
+		p.Guides = append(p.Guides, geometry.Guide{Name: q.name, Path: geometry.Rectangle(box)})
+		p.Regions = append(p.Regions, geometry.Region{Name: q.name, Room: box})
 		x += q.wide + j.joint()
 	}
-	p.Regions = []geometry.Region{
-		{Name: "outside", Face: Outside, Room: geometry.Bx(left, e, left+wide, e+high)},
+	p.Regions = append(p.Regions, []geometry.Region{
 		{Name: "head turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, e+high+b, left+wide-e, 2*e+high)},
 		{Name: "tail turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, 0, left+wide-e, e-b)},
 		{Name: "left turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(0, e+left, left-b, e+high-left)},
 		{Name: "right turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(left+wide+b, e+right, left+wide+right, e+high-right)},
-	}
+	}...)
 	p.Margins = []geometry.Margin{
 		{Name: "turned in at head and tail", Length: e},
 		{Name: "turned in at the left end", Length: left},

@@ -12,7 +12,7 @@ func (r *report) show(pieces []geometry.Piece) {
 	f := r.flat
 	r.Shows = "no board is left bare, no flap reaches too far, and the chemise closes round the book"
 	r.Stuff, r.From = "covering and lining", "from the board up"
-	r.Means = "there is no board in the joints, and the gap that is left elsewhere is no broader than the covering beside it is thick, which closes it"
+	r.Means = "there is no board in the joints; elsewhere the gap that is left is no broader than the covering beside it is thick, which closes it"
 	r.Remarks = []string{"the boards are shown as they lie flat, inside up, head away; what is measured of the closed chemise comes from the sizes of boards, joints and layers"}
 	for _, p := range pieces {
 		switch p.Material {
@@ -25,7 +25,7 @@ func (r *report) show(pieces []geometry.Piece) {
 	for n, p := range f.boards {
 		r.Solids = append(r.Solids, plan.Box(p.name, stage.Board, space.Vec{X: f.from[n]}, space.Vec{X: f.from[n] + p.wide, Y: f.high, Z: f.board}))
 	}
-	r.View = stage.View{Toward: space.Vec{Z: 1}, Up: space.Vec{Y: 1}, Yaw: 14, Pitch: -38}
+	r.View = stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 18, Pitch: 50}
 	for n, p := range f.boards {
 		r.Notes = append(r.Notes, stage.Note{Name: stage.Words(p.name), At: space.Vec{X: f.from[n] + p.wide/2, Y: f.high * (0.75 - 0.4*Length(n%2)), Z: f.board}})
 	}

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"forel/geometry/space"
@@ -61,7 +60,9 @@ func Joined(inner, outer Plan, first, then string) Plan {
 func (p Plan) of(name string) Plan {
 	before := name + ": "
 	said := func(all []stage.Say) []stage.Say {
-		return each(all, func(s stage.Say) stage.Say { return stage.Say{Text: wording.Capital(before) + wording.Lower(s.Text), Lengths: s.Lengths} })
+		return each(all, func(s stage.Say) stage.Say {
+			return stage.Say{Text: wording.Capital(before) + wording.Lower(s.Text), Lengths: s.Lengths}
+		})
 	}
 	p.Remarks = each(p.Remarks, func(s Remark) Remark { return Remark{Text: before + s.Text, Lengths: s.Lengths} })
 	p.Warnings = each(p.Warnings, func(s string) string { return before + s })
@@ -106,16 +107,16 @@ func each[T any](all []T, change func(T) T) []T {
 // parts of the height.
 const apartBy = 0.2
 
-// beside returns the proof of two things, the first one's standing to the right of
-// the other.
+// beside returns the proof of two things, the first one's standing below the other,
+// so that lines to their names do not cross.
 func (p Proof) beside(o Proof, first, then string) Proof {
 	low, high := o.bounds()
-	mine, _ := p.bounds()
+	mine, top := p.bounds()
 	planes := 0
 	for _, f := range o.Faces {
 		planes = max(planes, f.Plane+1)
 	}
-	p = p.moved(space.Vec{X: high.X + (high.Y-low.Y)*apartBy - mine.X, Y: low.Y - mine.Y, Z: low.Z - mine.Z}, planes)
+	p = p.moved(space.Vec{X: low.X - mine.X, Y: low.Y - (high.Y-low.Y)*apartBy - top.Y, Z: low.Z - mine.Z}, planes)
 	facts := func(all []Fact, name string) []Fact {
 		return each(all, func(f Fact) Fact {
 			f.Key, f.Name = name+"_"+f.Key, name+": "+f.Name
@@ -138,15 +139,11 @@ func (p Proof) beside(o Proof, first, then string) Proof {
 	remarks := func(all []string, name string) []string {
 		return each(all, func(s string) string { return name + ": " + s })
 	}
-	stuff := o.Stuff
-	if p.Stuff != o.Stuff {
-		stuff = fmt.Sprintf("%s, or %s", p.Stuff, o.Stuff)
-	}
 	return Proof{
 		Faults:     slices.Concat(p.Faults, o.Faults),
 		Shows:      first + ": " + p.Shows + "; " + then + ": " + o.Shows,
 		Means:      both(p.Means, o.Means, "; or "),
-		Stuff:      stuff,
+		Stuff:      o.Stuff,
 		From:       o.From,
 		Layers:     both(p.Layers, o.Layers, " "),
 		Remarks:    slices.Concat(remarks(p.Remarks, first), remarks(o.Remarks, then)),

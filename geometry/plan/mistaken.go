@@ -35,10 +35,16 @@ func MarkMistakable(pieces []geometry.Piece) {
 	}
 }
 
+// Mistaken says of a piece which others it could be mistaken for.
+type Mistaken struct {
+	Says   string
+	Marked bool // a mark on its pattern shows its spine edge
+}
+
 // Mistakable says in words which pieces could be mistaken for which, each pair
 // once.
-func Mistakable(pieces []geometry.Piece) []string {
-	var out []string
+func Mistakable(pieces []geometry.Piece) []Mistaken {
+	var out []Mistaken
 	told := map[[2]string]bool{}
 	for _, p := range pieces {
 		var others []string
@@ -49,7 +55,7 @@ func Mistakable(pieces []geometry.Piece) []string {
 			}
 		}
 		if len(others) > 0 {
-			out = append(out, p.Name+" can be mistaken for "+strings.Join(others, " or "))
+			out = append(out, Mistaken{p.Name + " can be mistaken for " + strings.Join(others, " or "), p.Spine >= 0})
 		}
 	}
 	return out

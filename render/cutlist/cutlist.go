@@ -126,7 +126,11 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 		out = append(out, "take care: "+oneLine(w))
 	}
 	for _, m := range c.Mistaken {
-		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
+		how := "write its name on each"
+		if m.Marked {
+			how = "a bold mark on the template shows the spine edge"
+		}
+		out = append(out, "take care: "+m.Says+"; "+how)
 	}
 	return out
 }
