@@ -26,34 +26,9 @@ const (
 	GrainHeight Grain = "height"
 )
 
-// Face is a surface of the finished case. Left and right are as seen by
-// someone looking into the mouth with the head up.
+// Face is the name of a surface of the finished thing. Each kind of case names
+// its own.
 type Face string
-
-// The faces of a case: outside, the edges of board round the mouth, inside.
-const (
-	LeftOutside  Face = "outside of the left side"
-	RightOutside Face = "outside of the right side"
-	SpineOutside Face = "outside of the spine wall"
-	HeadOutside  Face = "outside of the head wall"
-	TailOutside  Face = "outside of the tail wall"
-	LeftMouth    Face = "mouth edge of the left side"
-	RightMouth   Face = "mouth edge of the right side"
-	HeadMouth    Face = "mouth edge of the head wall"
-	TailMouth    Face = "mouth edge of the tail wall"
-	LeftInside   Face = "inside of the left side"
-	RightInside  Face = "inside of the right side"
-	SpineInside  Face = "inside of the spine wall"
-	HeadInside   Face = "inside of the head wall"
-	TailInside   Face = "inside of the tail wall"
-)
-
-// The faces of a divider.
-const (
-	DividerLeft  Face = "left face of a divider"
-	DividerRight Face = "right face of a divider"
-	DividerMouth Face = "mouth edge of a divider"
-)
 
 // Piece is one flat part of the case as it is cut, seen with the face that
 // FaceUp names toward the viewer.
@@ -102,13 +77,11 @@ const (
 	Round                   // turned over the edge of a hole, in tabs
 )
 
-// Corner is a corner of the carcass, outside; for what lies on a face inside, of
-// the space between the boards; for what lies on a divider, of it. Its zero value
-// is at the left, the tail and the spine.
-type Corner struct{ Right, Head, Mouth bool }
+// Corner is the name of a place on what is covered that pieces are laid by,
+// most often a corner of a board. Each kind of case names its own.
+type Corner string
 
-// Anchor ties a point of a piece's plane to a corner of the carcass; the point
-// may lie beyond the piece's edge.
+// Anchor ties a point of a piece's plane to a corner; the point may lie beyond the piece's edge.
 type Anchor struct {
 	At Point
 	On Corner

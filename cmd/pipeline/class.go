@@ -8,6 +8,7 @@ import (
 
 	"forel/cmd/roster"
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/paper"
 	"forel/paper/bench"
 	"forel/render"
@@ -159,7 +160,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
 // its pieces. A case with its proof is large.
 func (w *worked) slim() {
-	w.made, w.plan.Faces, w.plan.Steps = nil, nil, nil
+	w.plan.Faces, w.plan.Steps, w.plan.Proof = nil, nil, plan.Proof{}
 	pieces := make([]geometry.Piece, len(w.plan.Pieces))
 	for i, p := range w.plan.Pieces {
 		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}

@@ -15,7 +15,6 @@ import (
 type worked struct {
 	name  string // of the file, where there are several
 	file  jobfile.File
-	made  kind
 	plan  plan.Plan
 	round geometry.Rounding
 	date  time.Time // of documents; zero: none
@@ -27,11 +26,8 @@ func work(file jobfile.File, round string, date time.Time) (w worked, err error)
 	if w.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
 		return w, err
 	}
-	if w.made, err = makeKind(file); err != nil {
-		return w, err
-	}
-	w.plan = w.made.Plan()
-	return w, nil
+	w.plan, err = file.Case.Make()
+	return w, err
 }
 
 // read reads the one job there is and works it out. bad is what is wrong with the

@@ -20,9 +20,9 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	if p.Format == "json" {
-		r.Report, err = w.made.proofJSON()
+		r.Report, err = proof.JSON(w.plan)
 	} else {
-		r.Report = w.made.proofText(w.round)
+		r.Report = proof.Text(w.plan, w.round)
 	}
 	if err != nil || !p.Draw {
 		return r, err
@@ -31,7 +31,7 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	if err := proof.Check(o); err != nil {
 		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
 	}
-	drawing := w.made.proofDrawn(o)
+	drawing := proof.Draw(w.plan, o)
 	doc, err := drawing.PDF()
 	r.Files = []File{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}}
 	r.Wrote = namesOf(r.Files)

@@ -4,15 +4,16 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/space"
 )
 
 // Sheet is a piece with its parts hung on each other: it can be shown flat, folded
 // up, and every stage between.
 type Sheet struct {
 	Leaves []Leaf
-	First  int   // the part that is laid first
-	root   Frame // of it
-	order  []int // of the parts, each after the one it hangs on
+	First  int         // the part that is laid first
+	root   space.Frame // of it
+	order  []int       // of the parts, each after the one it hangs on
 }
 
 // Leaf is a part of a sheet.
@@ -27,7 +28,7 @@ type Leaf struct {
 // Posed is a leaf as it lies in space: At takes a point of the piece there.
 type Posed struct {
 	Leaf
-	Frame
+	space.Frame
 	Turned float64 // degrees about its hinge
 }
 
@@ -42,7 +43,7 @@ func (l Leaf) Holds(q geometry.Point) bool { return q.In(l.Outline) }
 // space as root says; ok is false where none counts, and the first is taken. Each
 // part hangs on its longest hinge to what is hung before it. Webs hang on nothing,
 // tabs of a hole on the chord of their edge.
-func Hang(p geometry.Piece, root Frame, count func(Part) float64) (s Sheet, ok bool) {
+func Hang(p geometry.Piece, root space.Frame, count func(Part) float64) (s Sheet, ok bool) {
 	parts := Split(p)
 	s = Sheet{root: root, Leaves: make([]Leaf, len(parts))}
 	most := 0.0
@@ -146,7 +147,7 @@ func (s Sheet) Pose(angle func(leaf int) float64) []Posed {
 	for _, i := range s.order[1:] {
 		l := s.Leaves[i]
 		out[i].Turned = angle(i)
-		out[i].Frame = out[l.On].Frame.Turned(l.hinge, out[i].Turned)
+		out[i].Frame = Turned(out[l.On].Frame, l.hinge, out[i].Turned)
 	}
 	return out
 }

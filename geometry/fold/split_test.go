@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/space"
 )
 
 // Lines that end a few nanometres from each other part a piece wherever on the
@@ -63,8 +64,8 @@ func TestTurned(t *testing.T) {
 		if j.Length() < 1 {
 			t.Skip("a point")
 		}
-		flat := fold.Frame{O: fold.Vec{X: num("ox"), Y: 1}, U: fold.Vec{Y: 1}, V: fold.Vec{Z: 1}}
-		f := flat.Turned(j, degrees)
+		flat := space.Frame{O: space.Vec{X: num("ox"), Y: 1}, U: space.Vec{Y: 1}, V: space.Vec{Z: 1}}
+		f := fold.Turned(flat, j, degrees)
 		for _, d := range []fold.Length{f.U.Size() - 1, f.V.Size() - 1, f.U.Dot(f.V), f.At(j.From).Sub(flat.At(j.From)).Size(), f.At(j.At).Sub(flat.At(j.At)).Size()} {
 			assert.InDelta(t, 0, d.MM(), 1e-9)
 		}

@@ -28,7 +28,7 @@ func TestNoBareBoardAnywhere(t *testing.T) {
 		require.NoError(t, err)
 		u := unfold(c)
 		places := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "places"), 0))
-		for _, f := range c.Proof.Faces {
+		for _, f := range ofCarcass(c) {
 			if f.Inside {
 				continue
 			}

@@ -12,42 +12,21 @@ import (
 	"forel/geometry/fold"
 )
 
-// toCover gives what of an outside face is to be covered, if anything.
-func (v view) toCover(s surface) (geom.Geometry, bool) {
-	if !v.known.SidesOnly {
-		return s.shape, true
-	}
-	inner := s.extent
-	b := v.known.Border
-	inner.Min.Y, inner.Max.Y = inner.Min.Y+b, inner.Max.Y-b
-	switch s.name {
-	case geometry.LeftOutside, geometry.RightOutside:
-		inner.Min.X += b // at the spine
-	case geometry.LeftMouth, geometry.RightMouth:
-	default:
-		return geom.Geometry{}, false
-	}
-	return meet(s.shape, shape(corners(inner))), true
-}
-
-// bare finds board that no covering reaches. A gap whose mean breadth is no
+// Bare finds board that no covering reaches. A gap whose mean breadth is no
 // more than the covering beside it is thick is closed by that thickness.
-func (v view) bare(i int) []Fault {
-	s := v.surfaces[i]
-	if s.inside {
-		return nil // lined, or left bare on purpose
-	}
-	left, ok := v.toCover(s)
-	if !ok {
+func (c Covered) Bare(i int) []Fault {
+	s := c.Surfaces[i]
+	left := s.Cover
+	if left.IsEmpty() {
 		return nil
 	}
-	for _, p := range v.on(i) {
-		left = without(left, p.shape)
+	for _, p := range c.In(s.Plane) {
+		left = Without(left, p.Shape)
 	}
 	var out []Fault
 	for _, part := range parts(left) {
-		if breadth(part) > max(v.closed, sliver) {
-			out = append(out, Fault{Kind: Bare, Face: s.name, At: box(part.AsGeometry()),
+		if breadth(part) > max(c.Closed, Sliver) {
+			out = append(out, Fault{Kind: Bare, Face: s.Face, At: box(part.AsGeometry()),
 				What: fmt.Sprintf("%.1f mm² of board is left bare", part.Area())})
 		}
 	}
@@ -56,36 +35,37 @@ func (v view) bare(i int) []Fault {
 
 // overhang finds flaps that reach past the faces in their plane; inside, past
 // them is into a wall.
-func (v view) overhang(i int) []Fault {
-	s := v.surfaces[i]
-	if i > 0 && v.surfaces[i-1].plane == s.plane {
+func (c Covered) overhang(i int) []Fault {
+	s := c.Surfaces[i]
+	if !c.first(i) {
 		return nil // looked at with the first face of the plane
 	}
-	var faces []geom.Geometry
-	for _, o := range v.surfaces {
-		if o.plane == s.plane {
-			faces = append(faces, o.shape)
+	together := c.plane(s.Plane)
+	whole := sync.OnceValue(func() geom.Geometry {
+		var all []geom.Geometry
+		for _, o := range together {
+			all = append(all, o.Outline())
 		}
-	}
-	whole := sync.OnceValue(func() geom.Geometry { return united(faces) })
+		return United(all)
+	})
 	var out []Fault
-	for _, p := range v.on(i) {
-		if p.tucked && !s.inside || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
+	for _, p := range c.In(s.Plane) {
+		if p.Tucked && !s.Inside || s.Shape.IsEmpty() && s.Extent.Grow(1e-6).Contains(box(p.Shape)) {
 			continue
 		}
-		past, hair := without(p.shape, whole()), sliver
-		if p.tab != nil {
-			hair = v.known.HoleChord // its straight end is not on the edge of the hole
+		past, hair := Without(p.Shape, whole()), Sliver
+		if p.Tab != nil {
+			hair = c.HoleChord // its straight end is not on the edge of the hole
 		}
-		if !solid(past, max(sliver, hair)) {
+		if !Solid(past, max(Sliver, hair)) {
 			continue
 		}
-		f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: box(past), What: "a flap reaches past the face it lands on"}
+		f := Fault{Kind: Overhang, Piece: p.Piece, Face: s.Face, At: box(past), What: "a flap reaches past the face it lands on"}
 		switch {
-		case s.inside:
+		case s.Inside:
 			f.Kind, f.What = Collision, "a turn-in runs into a wall"
-		case len(faces) > 1:
-			out = append(out, v.pastMouth(s.plane, f, past)...)
+		case len(together) > 1:
+			out = append(out, pastSeveral(together, f, past)...)
 			continue
 		}
 		out = append(out, f)
@@ -93,24 +73,21 @@ func (v view) overhang(i int) []Fault {
 	return out
 }
 
-// pastMouth names the edges of the boards at the mouth that a flap reaches past:
-// for each part of it beyond them the nearest.
-func (v view) pastMouth(plane int, f Fault, past geom.Geometry) []Fault {
+// pastSeveral names the faces of one plane that a flap reaches past: for each
+// part of it beyond them the nearest.
+func pastSeveral(faces []Surface, f Fault, past geom.Geometry) []Fault {
 	var out []Fault
 	for _, part := range parts(past) {
-		if breadth(part) <= sliver {
+		if breadth(part) <= Sliver {
 			continue
 		}
-		f.At, f.What = box(part.AsGeometry()), "a flap reaches past the edges of the boards at the mouth"
+		f.At, f.What = box(part.AsGeometry()), "a flap reaches past "+faces[0].Together
 		c, near := f.At.Center(), Length(math.Inf(1))
-		for _, o := range v.surfaces {
-			if o.plane != plane {
-				continue
-			}
-			e := o.extent
+		for _, o := range faces {
+			e := o.Extent
 			in := geometry.Pt(max(e.Min.X, min(e.Max.X, c.X)), max(e.Min.Y, min(e.Max.Y, c.Y)))
 			if d := c.Distance(in); d < near-1e-9 {
-				f.Face, near = o.name, d
+				f.Face, near = o.Face, d
 			}
 		}
 		if !slices.ContainsFunc(out, func(o Fault) bool { return o.Face == f.Face }) {
@@ -120,40 +97,41 @@ func (v view) pastMouth(plane int, f Fault, past geom.Geometry) []Fault {
 	return out
 }
 
-// collisions finds flaps of one piece on one spot that are folded at the same
+// Collisions finds flaps of one piece on one spot that are folded at the same
 // time, or tucked into corners at the same time, so that neither is meant to lie
 // on the other.
-func (v view) collisions(i int) []Fault {
-	if i > 0 && v.surfaces[i-1].plane == v.surfaces[i].plane {
+func (c Covered) Collisions(i int) []Fault {
+	s := c.Surfaces[i]
+	if !c.first(i) {
 		return nil
 	}
-	patches := v.on(i)
+	patches := c.In(s.Plane)
 	var out []Fault
 	for n, a := range patches {
 		for _, b := range patches[n+1:] {
-			if a.piece != b.piece || a.seat != b.seat || a.order != b.order || a.tucked != b.tucked || a.tucked && !v.surfaces[i].inside {
+			if a.Piece != b.Piece || a.Seat != b.Seat || a.Order != b.Order || a.Tucked != b.Tucked || a.Tucked && !s.Inside {
 				continue
 			}
-			if both := meet(a.shape, b.shape); solid(both, sliver) {
-				out = append(out, Fault{Kind: Collision, Piece: a.piece, Face: v.surfaces[i].name, At: box(both), What: "two flaps folded at the same time lie on one spot"})
+			if both := Meet(a.Shape, b.Shape); Solid(both, Sliver) {
+				out = append(out, Fault{Kind: Collision, Piece: a.Piece, Face: s.Face, At: box(both), What: "two flaps folded at the same time lie on one spot"})
 			}
 		}
 	}
 	return out
 }
 
-// leastWeb is how far a cut must stay from a corner of the carcass for the
+// leastWeb is how far a cut must stay from a corner of a body for the
 // covering to close over it, in mm (common practice, no source).
 const leastWeb Length = 0.1
 
-// corners sees to it that no covering that goes round a corner of the carcass
+// corners sees to it that no covering that goes round a corner of the body
 // is cut to the very corner.
-func (v view) corners(pieces []geometry.Piece) []Fault {
+func corners(pieces []geometry.Piece) []Fault {
 	var out []Fault
 	for _, p := range pieces {
 		for _, corner := range foldCrossings(p) {
 			for _, c := range p.Cuts() {
-				if d := distance(corner, c); d < leastWeb {
+				if d := Distance(corner, c); d < leastWeb {
 					out = append(out, Fault{Kind: Bare, Piece: p.Name, What: fmt.Sprintf("cut to the corner of the board at %.1f, %.1f mm", corner.X.MM(), corner.Y.MM())})
 				}
 			}
@@ -163,7 +141,7 @@ func (v view) corners(pieces []geometry.Piece) []Fault {
 }
 
 // foldCrossings gives the places where two folds of a piece meet at an angle:
-// the corners of the carcass on it.
+// the corners of the body on it.
 func foldCrossings(p geometry.Piece) []geometry.Point {
 	var out []geometry.Point
 	for i, a := range p.Folds {
@@ -200,8 +178,8 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 	return out
 }
 
-// distance gives how far a point is from a path.
-func distance(p geometry.Point, path geometry.Path) Length {
+// Distance returns how far a point is from a path.
+func Distance(p geometry.Point, path geometry.Path) Length {
 	pts := path.Flatten(0.01)
 	if path.Closed {
 		pts = append(pts, pts[0])

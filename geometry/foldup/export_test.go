@@ -39,35 +39,28 @@ func Regions(p geometry.Piece) []Part {
 }
 
 // Folded gives the parts of a piece once for each of its seats, where they are
-// when it is folded up on the boards.
-func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
-	c, _ := Build(pieces, edge)
-	surfaces := c.surfaces()
+// when it is folded up on a body.
+func Folded(b Body, p geometry.Piece) [][]Part {
 	var out [][]Part
 	for i, seat := range p.Seats {
-		if p.Material == geometry.Board || index(surfaces, seat.Face) < 0 {
-			continue // of a divider
+		if b.Find(seat.Face) < 0 {
+			continue // of another
 		}
 		parts := Regions(p)
-		patches, _ := c.seated(p, seat, Conditions{Layer: map[geometry.Material]Length{p.Material: 1}, HoleChord: 1, HoleGap: 10}, surfaces)
+		patches, _ := b.Seated(p, i, 1)
 		for _, patch := range patches {
-			if patch.shape.Type() != geom.TypePolygon || patch.tab != nil {
+			if patch.Shape.Type() != geom.TypePolygon || patch.Tab != nil {
 				continue // of no area, or not a whole part
 			}
-			s := surfaces[0]
-			for _, o := range surfaces {
-				if o.plane == patch.plane {
-					s = o
-				}
-			}
+			s := b.plane(patch.Plane)[0]
 			for n := range parts {
 				parts[n].Seat = i
 				if parts[n].Flat[0] == patch.flat[0] && parts[n].Flat[1] == patch.flat[1] {
-					ring := patch.shape.MustAsPolygon().ExteriorRing().Coordinates()
+					ring := patch.Shape.MustAsPolygon().ExteriorRing().Coordinates()
 					parts[n].Space = nil
 					for k := range patch.flat {
 						q := ring.GetXY(k)
-						parts[n].Space = append(parts[n].Space, s.frame.At(geometry.Pt(Length(q.X), Length(q.Y))))
+						parts[n].Space = append(parts[n].Space, s.Frame.At(geometry.Pt(Length(q.X), Length(q.Y))))
 					}
 				}
 			}

@@ -27,7 +27,7 @@ func TestLayersAreThoseThatUnfoldingGives(t *testing.T) {
 		require.NoError(t, err)
 		u := unfold(c)
 		places := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "places"), 0))
-		for _, f := range c.Proof.Faces {
+		for _, f := range ofCarcass(c) {
 			for range 20 {
 				compareLayers(t, u, f, [2]float64{
 					f.Extent.Min.X.MM() + f.Extent.Width().MM()*places.Float64(),

@@ -4,11 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/foldup"
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
@@ -135,4 +137,11 @@ func mend(j *slipcase.Job, p job.Problem) error {
 		return err
 	}
 	return fmt.Errorf("no setting has the key: %w", p)
+}
+
+// ofCarcass gives the faces of a proof without those of dividers.
+func ofCarcass(c slipcase.Case) []foldup.FaceReport {
+	return slices.DeleteFunc(slices.Clone(c.Proof.Faces), func(f foldup.FaceReport) bool {
+		return f.Face == slipcase.DividerLeft || f.Face == slipcase.DividerRight || f.Face == slipcase.DividerMouth
+	})
 }

@@ -30,8 +30,8 @@ func shallowSteps(p *geometry.Piece) {
 }
 
 var liningMutations = []mutation{
-	{name: "side linings as high at the mouth as between the walls", spoil: piece("side lining", straightLining), kind: foldup.Collision, piece: "side lining", face: geometry.RightInside, job: linedAfter},
-	{name: "the same on the left", spoil: piece("side lining", straightLining), kind: foldup.Collision, piece: "side lining", face: geometry.LeftInside, job: linedAfter},
+	{name: "side linings as high at the mouth as between the walls", spoil: piece("side lining", straightLining), kind: foldup.Collision, piece: "side lining", face: slipcase.RightInside, job: linedAfter},
+	{name: "the same on the left", spoil: piece("side lining", straightLining), kind: foldup.Collision, piece: "side lining", face: slipcase.LeftInside, job: linedAfter},
 	{name: "tail lining as wide at the mouth as between the linings", spoil: piece("tail lining", straightLining), kind: foldup.Collision, piece: "tail lining", job: linedAfter},
 	{name: "side linings narrowed for less than is turned in", spoil: piece("side lining", shallowSteps), kind: foldup.Collision, piece: "side lining", job: linedAfter},
 	{name: "head lining narrowed for less than is turned in", spoil: piece("head lining", shallowSteps), kind: foldup.Collision, piece: "head lining", job: linedAfter},

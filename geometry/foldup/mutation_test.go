@@ -50,10 +50,10 @@ var mutations = []mutation{
 	{name: "no tail wall", spoil: lost("tail wall"), kind: foldup.Misfit, piece: "tail wall"},
 	// Spine cloth.
 	{name: "wedge cut to the corner", spoil: piece("spine cloth", corner(margin, apex, 0, head-apex)), kind: foldup.Bare, piece: "spine cloth"},
-	{name: "wedge cut into the side", spoil: piece("spine cloth", corner(margin, apex, 0, head-apex-6)), kind: foldup.Bare, face: geometry.LeftOutside},
-	{name: "spine cloth too narrow", spoil: piece("spine cloth", cropped(margin-inset+1, 0, 0, 0)), kind: foldup.Bare, face: geometry.LeftOutside},
-	{name: "spine cloth too short", spoil: piece("spine cloth", cropped(0, 0, 0, margin+1)), kind: foldup.Bare, face: geometry.SpineOutside},
-	{name: "spine flap that ends in the gap", spoil: piece("spine cloth", cropped(0, 0, 0, margin-4)), kind: foldup.Bare, face: geometry.HeadOutside},
+	{name: "wedge cut into the side", spoil: piece("spine cloth", corner(margin, apex, 0, head-apex-6)), kind: foldup.Bare, face: slipcase.LeftOutside},
+	{name: "spine cloth too narrow", spoil: piece("spine cloth", cropped(margin-inset+1, 0, 0, 0)), kind: foldup.Bare, face: slipcase.LeftOutside},
+	{name: "spine cloth too short", spoil: piece("spine cloth", cropped(0, 0, 0, margin+1)), kind: foldup.Bare, face: slipcase.SpineOutside},
+	{name: "spine flap that ends in the gap", spoil: piece("spine cloth", cropped(0, 0, 0, margin-4)), kind: foldup.Bare, face: slipcase.HeadOutside},
 	{name: "spine flap longer than the head wall", spoil: piece("spine cloth", cropped(0, 0, 0, -6)), kind: foldup.Overhang, piece: "spine cloth",
 		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
 	{name: "margin wider than the side", spoil: piece("spine cloth", cropped(-6, 0, 0, 0)), kind: foldup.Overhang, piece: "spine cloth",
@@ -65,13 +65,13 @@ var mutations = []mutation{
 		}
 		return q
 	})), kind: foldup.Overhang, piece: "spine cloth"},
-	{name: "no spine cloth", spoil: lost("spine cloth"), kind: foldup.Bare, face: geometry.SpineOutside},
+	{name: "no spine cloth", spoil: lost("spine cloth"), kind: foldup.Bare, face: slipcase.SpineOutside},
 	// Head and tail cloth.
 	{name: "slit straight on the corner", spoil: piece("head cloth", slits(-wall, -wall/3)), kind: foldup.Bare, piece: "head cloth"},
 	{name: "slit over the mouth edge", spoil: piece("head cloth", slits(0, -5)), kind: foldup.Bare, piece: "head cloth"},
-	{name: "head cloth too short at the spine", spoil: piece("head cloth", cropped(0, 3, 0, 0)), kind: foldup.Bare, face: geometry.HeadOutside,
+	{name: "head cloth too short at the spine", spoil: piece("head cloth", cropped(0, 3, 0, 0)), kind: foldup.Bare, face: slipcase.HeadOutside,
 		job: func(j *slipcase.Job) { j.Cloth.TurnIn, j.Cloth.CornerDistance = 7, 3 }},
-	{name: "mouth turn-in shorter than the board's edge", spoil: piece("tail cloth", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: geometry.TailMouth},
+	{name: "mouth turn-in shorter than the board's edge", spoil: piece("tail cloth", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: slipcase.TailMouth},
 	{name: "mouth turn-in deeper than the case", spoil: piece("head cloth", cropped(0, 0, 0, -15)), kind: foldup.Collision, piece: "head cloth",
 		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
 	{name: "middle tab as wide as the case", spoil: piece("head cloth", func(p *geometry.Piece) {
@@ -88,14 +88,14 @@ var mutations = []mutation{
 			s.Vertices[1].X = s.Vertices[0].X
 		}
 	}), kind: foldup.Collision, piece: "head cloth"},
-	{name: "head cloth too narrow", spoil: piece("head cloth", cropped(0, 0, margin-inset+1, 0)), kind: foldup.Bare, face: geometry.RightOutside},
+	{name: "head cloth too narrow", spoil: piece("head cloth", cropped(0, 0, margin-inset+1, 0)), kind: foldup.Bare, face: slipcase.RightOutside},
 	{name: "fold at the mouth ruled too early", spoil: piece("tail cloth", corner(0, mouth+wall, 0, -1), corner(2*middle, mouth+wall, 0, -1)), kind: foldup.Overhang, piece: "tail cloth"},
-	{name: "no head cloth", spoil: lost("head cloth"), kind: foldup.Bare, face: geometry.HeadOutside},
+	{name: "no head cloth", spoil: lost("head cloth"), kind: foldup.Bare, face: slipcase.HeadOutside},
 	// Side paper.
-	{name: "side paper too low", spoil: piece("side paper", cropped(0, margin-inset+1, 0, 0)), kind: foldup.Bare, face: geometry.RightOutside},
-	{name: "side paper too low, seen from the left", spoil: piece("side paper", cropped(0, margin-inset+1, 0, 0)), kind: foldup.Bare, face: geometry.LeftOutside},
-	{name: "side paper too narrow at the spine", spoil: piece("side paper", cropped(margin-inset+1, 0, 0, 0)), kind: foldup.Bare, face: geometry.RightOutside},
-	{name: "side paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge-1, 0)), kind: foldup.Bare, face: geometry.RightMouth},
+	{name: "side paper too low", spoil: piece("side paper", cropped(0, margin-inset+1, 0, 0)), kind: foldup.Bare, face: slipcase.RightOutside},
+	{name: "side paper too low, seen from the left", spoil: piece("side paper", cropped(0, margin-inset+1, 0, 0)), kind: foldup.Bare, face: slipcase.LeftOutside},
+	{name: "side paper too narrow at the spine", spoil: piece("side paper", cropped(margin-inset+1, 0, 0, 0)), kind: foldup.Bare, face: slipcase.RightOutside},
+	{name: "side paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge-1, 0)), kind: foldup.Bare, face: slipcase.RightMouth},
 	{name: "inset smaller than the wall", spoil: piece("side paper", cropped(0, wall-1-inset, 0, wall-1-inset)), kind: foldup.Collision, piece: "side paper"},
 	{name: "inset that clears the wall but not the cloth on it", spoil: piece("side paper", cropped(0, wall+0.1-inset, 0, wall+0.1-inset)), kind: foldup.Collision, piece: "side paper"},
 	{name: "side paper laid 3 mm too high", spoil: piece("side paper", func(p *geometry.Piece) {

@@ -125,36 +125,36 @@ var newCases = []mutation{
 				p.Outline.Vertices[i].Y += (v.Y - h/2) / 7
 			}
 		}
-	}), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
-	{name: "no hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
-	{name: "no triangular hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: geometry.LeftOutside, job: hole(slipcase.Triangle)},
+	}), kind: foldup.Bare, face: slipcase.RightOutside, job: hole(slipcase.Semicircle)},
+	{name: "no hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: slipcase.RightOutside, job: hole(slipcase.Semicircle)},
+	{name: "no triangular hole in the board", spoil: piece("side", straightMouth), kind: foldup.Bare, face: slipcase.LeftOutside, job: hole(slipcase.Triangle)},
 	{name: "hole in the paper too high by 6 mm", spoil: piece("side paper", moved(func(q geometry.Point) geometry.Point {
 		if q.Y > 1 && q.Y < paper-1 {
 			q.Y += 6
 		}
 		return q
-	})), kind: foldup.Bare, face: geometry.RightOutside, job: hole(slipcase.Semicircle)},
+	})), kind: foldup.Bare, face: slipcase.RightOutside, job: hole(slipcase.Semicircle)},
 	{name: "no hole in the paper", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
 		kind: foldup.Overhang, piece: "side paper", job: hole(slipcase.Triangle)},
 	{name: "no hole in the paper where it goes round the mouth edge", spoil: piece("side paper", straightMouth, func(p *geometry.Piece) { p.Slits = nil }),
-		kind: foldup.Overhang, piece: "side paper", face: geometry.LeftMouth, job: hole(slipcase.Triangle)},
+		kind: foldup.Overhang, piece: "side paper", face: slipcase.LeftMouth, job: hole(slipcase.Triangle)},
 	{name: "wrap without its web at the mouth", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
 	{name: "wrap of paper without its web", spoil: piece("wrap", withoutWeb), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllPaper)},
 	{name: "wedge of a wrap cut to the corner", spoil: piece("wrap", corner(wrapMouth+deep, apex, 0, head-apex)), kind: foldup.Bare, piece: "wrap", job: covering(slipcase.AllCloth)},
-	{name: "wrap too short at the mouth", spoil: piece("wrap", cropped(wrapMouth-1, 0, 0, 0)), kind: foldup.Bare, face: geometry.LeftMouth, job: covering(slipcase.AllCloth)},
-	{name: "side flap of a wrap cut at the wall", spoil: piece("wrap", cropped(0, 0, 0, margin-1)), kind: foldup.Bare, face: geometry.HeadOutside, job: covering(slipcase.AllPaper)},
-	{name: "panel too narrow", spoil: piece("head panel", cropped(4, 0, 0, 0)), kind: foldup.Bare, face: geometry.HeadOutside, job: shortFlaps},
-	{name: "panel too short at the spine", spoil: piece("tail panel", cropped(0, 4, 0, 0)), kind: foldup.Bare, face: geometry.TailOutside, job: shortFlaps},
-	{name: "panel not turned in", spoil: piece("tail panel", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: geometry.TailMouth, job: covering(slipcase.AllPaper)},
+	{name: "wrap too short at the mouth", spoil: piece("wrap", cropped(wrapMouth-1, 0, 0, 0)), kind: foldup.Bare, face: slipcase.LeftMouth, job: covering(slipcase.AllCloth)},
+	{name: "side flap of a wrap cut at the wall", spoil: piece("wrap", cropped(0, 0, 0, margin-1)), kind: foldup.Bare, face: slipcase.HeadOutside, job: covering(slipcase.AllPaper)},
+	{name: "panel too narrow", spoil: piece("head panel", cropped(4, 0, 0, 0)), kind: foldup.Bare, face: slipcase.HeadOutside, job: shortFlaps},
+	{name: "panel too short at the spine", spoil: piece("tail panel", cropped(0, 4, 0, 0)), kind: foldup.Bare, face: slipcase.TailOutside, job: shortFlaps},
+	{name: "panel not turned in", spoil: piece("tail panel", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: slipcase.TailMouth, job: covering(slipcase.AllPaper)},
 	{name: "turn-in of a panel wider than the cavity", spoil: piece("head panel", moved(func(q geometry.Point) geometry.Point {
 		if q.X < 1 {
 			q.X -= 1
 		}
 		return q
 	})), kind: foldup.Collision, piece: "head panel", job: covering(slipcase.AllCloth)},
-	{name: "no panel", spoil: lost("head panel"), kind: foldup.Bare, face: geometry.HeadOutside, job: covering(slipcase.AllCloth)},
-	{name: "sides only, the paper too low for its inset", spoil: piece("side paper", cropped(0, 50, 0, 0)), kind: foldup.Bare, face: geometry.RightOutside, job: covering(slipcase.SidesOnly)},
-	{name: "sides only, the paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge, 0)), kind: foldup.Bare, face: geometry.RightMouth, job: covering(slipcase.SidesOnly)},
+	{name: "no panel", spoil: lost("head panel"), kind: foldup.Bare, face: slipcase.HeadOutside, job: covering(slipcase.AllCloth)},
+	{name: "sides only, the paper too low for its inset", spoil: piece("side paper", cropped(0, 50, 0, 0)), kind: foldup.Bare, face: slipcase.RightOutside, job: covering(slipcase.SidesOnly)},
+	{name: "sides only, the paper not turned in", spoil: piece("side paper", cropped(0, 0, beyond-edge, 0)), kind: foldup.Bare, face: slipcase.RightMouth, job: covering(slipcase.SidesOnly)},
 	{name: "divider higher than the cavity", spoil: piece("divider", higher(0, 3)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "divider deeper than the cavity", spoil: piece("divider", higher(3, 0)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "divider too low to be held", spoil: piece("divider", higher(0, -3)), kind: foldup.Misfit, piece: "divider", job: divided},
@@ -180,9 +180,9 @@ var newCases = []mutation{
 		}
 	}), kind: foldup.Bare, piece: "divider lining", job: divided},
 	{name: "strip higher than the divider", spoil: piece("divider strip", cropped(0, 0, 0, -2)), kind: foldup.Collision, piece: "divider strip", job: divided},
-	{name: "strip lower than the divider", spoil: piece("divider strip", cropped(0, 0, 0, 2)), kind: foldup.Bare, face: geometry.DividerMouth, job: divided},
+	{name: "strip lower than the divider", spoil: piece("divider strip", cropped(0, 0, 0, 2)), kind: foldup.Bare, face: slipcase.DividerMouth, job: divided},
 	{name: "strip deeper than the divider", spoil: piece("divider strip", cropped(-200, 0, 0, 0)), kind: foldup.Overhang, piece: "divider strip", job: divided},
-	{name: "lap of a strip that has no grip", spoil: piece("divider strip", cropped(0, 0, 11, 0)), kind: foldup.Bare, piece: "divider strip", face: geometry.DividerLeft, job: divided},
+	{name: "lap of a strip that has no grip", spoil: piece("divider strip", cropped(0, 0, 11, 0)), kind: foldup.Bare, piece: "divider strip", face: slipcase.DividerLeft, job: divided},
 	{name: "folds of a strip too close", spoil: piece("divider strip", func(p *geometry.Piece) { p.Folds[1] = p.Folds[1].Move(geometry.Pt(-1, 0)) }),
 		kind: foldup.Overhang, piece: "divider strip", job: divided},
 	{name: "no strip", spoil: lost("divider strip"), kind: foldup.Bare, piece: "divider strip", job: divided},
@@ -217,7 +217,7 @@ func TestProofNamesWhatIsBrokenInTheNewCases(t *testing.T) { breaks(t, newCases)
 // cloth 0.35 thick leave 0.9 mm of the head wall bare beside the panel.
 func TestOnlyTheCoveringItselfClosesAGap(t *testing.T) {
 	breaks(t, []mutation{{
-		name: "0.9 mm beside the panel", spoil: piece("head panel", cropped(5-wall+0.9, 0, 0, 0)), kind: foldup.Bare, face: geometry.HeadOutside,
+		name: "0.9 mm beside the panel", spoil: piece("head panel", cropped(5-wall+0.9, 0, 0, 0)), kind: foldup.Bare, face: slipcase.HeadOutside,
 		job: func(j *slipcase.Job) { shortFlaps(j); j.SidePaper.Thickness = 1 },
 	}})
 }

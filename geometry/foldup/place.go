@@ -1,7 +1,3 @@
-// Package foldup folds the flat pieces of a case up, in numbers, and looks at
-// what comes of it: board left bare, flaps that reach too far or run into
-// something, and how many layers lie where. It knows the pieces only by their
-// outlines, cuts, folds and seats, not by the formulas that made them.
 package foldup
 
 import (
@@ -11,73 +7,62 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/space"
 )
 
-// Length is a distance in millimetres.
-type Length = geometry.Length
-
-// Vec is a place or a step in the case: X from left to right, Y from tail to
-// head, Z from spine to mouth, from the outer corner at left, tail and spine.
-type Vec = fold.Vec
-
-// Frame lays a plane in the case. The normal of a covering drawn back up is the
-// side of the carcass.
-type Frame = fold.Frame
-
-// patch is a region of a piece where it ends up: on a face of the carcass, in
-// that face's own coordinates.
-type patch struct {
-	piece  string
-	seat   int
-	order  int  // how many folds from the part that is laid first
-	tucked bool // it gets where it is by a crease at a corner, not by a fold
-	thick  Length
-	plane  int              // it lies in
+// Patch is a region of a piece where it ends up: in the plane of a face of the
+// body.
+type Patch struct {
+	Piece  string
+	Seat   int
+	Order  int              // how many folds from the part that is laid first
+	Tucked bool             // it gets where it is by a crease at a corner, not by a fold
+	Thick  Length           //
+	Plane  int              // it lies in
+	Shape  geom.Geometry    // in the plane's coordinates
+	Tab    *TabEnd          // of a tab turned over the edge of a hole
 	flat   []geometry.Point // in the piece's coordinates
-	shape  geom.Geometry    // in the plane's coordinates
-	tab    *tabEnd          // of a tab turned over the edge of a hole
 }
 
-// Hang hangs the parts of a piece on the carcass at one of its seats, by number;
-// ok is false where the piece does not fit there.
-func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
+// Hang hangs the parts of a piece on the body at one of its seats, by number; ok is
+// false where the piece does not fit there.
+func (b Body) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
 	if seat >= len(p.Seats) {
 		return s, false
 	}
-	surfaces := c.surfaces()
-	root, ok := c.lay(p.Seats[seat], surfaces)
+	root, ok := b.Place(p.Seats[seat])
 	if !ok {
 		return s, false
 	}
-	s, _ = hang(p, root, surfaces[index(surfaces, p.Seats[seat].Face)])
+	s, _ = hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
 	for i, q := range s.Folded() {
-		if on := landing(q.Frame, surfaces); on >= 0 && !q.Web && !q.Tab {
-			s.Leaves[i].Face = surfaces[on].name
+		if on := b.landing(q.Frame); on >= 0 && !q.Web && !q.Tab {
+			s.Leaves[i].Face = b.Surfaces[on].Face
 		}
 	}
 	return s, true
 }
 
 // hang hangs a piece on the part that lies most on a surface.
-func hang(p geometry.Piece, root Frame, home surface) (s fold.Sheet, ok bool) {
+func hang(p geometry.Piece, root space.Frame, home Surface) (s fold.Sheet, ok bool) {
 	return fold.Hang(p, root, func(r fold.Part) float64 {
-		return area(meet(shape(project(root, r.Outline, home)), home.shape))
+		return area(Meet(shape(project(root, r.Outline, home)), home.Outline()))
 	})
 }
 
-// seated lays a piece on its seat and folds it up, part by part, each hanging on its
-// longest fold.
-func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surfaces []surface) ([]patch, []Fault) {
+// Seated lays a piece on one of its seats and folds it up, part by part, each
+// hanging on its longest fold. thick is how thick a layer of it is.
+func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault) {
 	var faults []Fault
 	fault := func(kind Kind, what string, args ...any) {
 		faults = append(faults, Fault{Kind: kind, Piece: p.Name, What: fmt.Sprintf(what, args...)})
 	}
-	root, ok := c.lay(seat, surfaces)
+	root, ok := b.Place(p.Seats[seat])
 	if !ok {
-		fault(Misfit, "its place does not fit the carcass: the ruled lines and the boards differ")
+		fault(Misfit, "its place does not fit: the ruled lines and the boards differ")
 		return nil, faults
 	}
-	s, ok := hang(p, root, surfaces[index(surfaces, seat.Face)])
+	s, ok := hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
 	if !ok {
 		fault(Misfit, "does not reach the face it is laid on")
 		return nil, faults
@@ -93,7 +78,7 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 		order, tucked = hangs(s.Leaves[i].On)
 		return order + 1, tucked || !s.Leaves[i].Folded
 	}
-	var patches []patch
+	var patches []Patch
 	for i, q := range posed {
 		switch {
 		case i != s.First && q.On < 0 && q.Web:
@@ -107,83 +92,76 @@ func (c Carcass) seated(p geometry.Piece, seat geometry.Seat, k Conditions, surf
 		}
 		order, tucked := hangs(i)
 		if q.Tab {
-			ps, fs := c.turned(p, q, posed[q.On].Frame, order+2, k, surfaces)
+			ps, fs := b.turnedTab(p, q, posed[q.On].Frame, thick)
+			for n := range ps {
+				ps[n].Seat, ps[n].Order = seat, order+2 // it is turned when all else is
+			}
 			patches, faults = append(patches, ps...), append(faults, fs...)
 			continue
 		}
-		on := landing(q.Frame, surfaces)
+		on := b.landing(q.Frame)
 		if on < 0 {
 			if !tucked {
 				fault(Overhang, "the part at %s lands on no face", where(q.Outline))
 			}
 			continue
 		}
-		patches = append(patches, patch{
-			piece: p.Name, order: order, tucked: tucked, thick: k.Layer[p.Material],
-			plane: surfaces[on].plane, flat: q.Outline, shape: shape(project(q.Frame, q.Outline, surfaces[on])),
+		patches = append(patches, Patch{
+			Piece: p.Name, Seat: seat, Order: order, Tucked: tucked, Thick: thick,
+			Plane: b.Surfaces[on].Plane, flat: q.Outline, Shape: shape(project(q.Frame, q.Outline, b.Surfaces[on])),
 		})
 	}
 	return patches, faults
 }
 
-// lay gives the frame of a piece whose back lies on its seat.
-func (c Carcass) lay(seat geometry.Seat, surfaces []surface) (Frame, bool) {
-	a, b := seat.At[0], seat.At[1]
-	va, vb := c.corner(a.On), c.corner(b.On)
-	face := surfaces[index(surfaces, seat.Face)]
-	if face.inside {
-		va, vb = c.within(va), c.within(vb)
+// Place returns the frame of a piece that lies on its seat; ok is false where the
+// ruled distance is not that of the corners, or the body lacks what it names.
+func (b Body) Place(seat geometry.Seat) (f space.Frame, ok bool) {
+	on := b.Find(seat.Face)
+	from, to := seat.At[0], seat.At[1]
+	va, okA := b.Corners[from.On]
+	vb, okB := b.Corners[to.On]
+	if on < 0 || !okA || !okB {
+		return space.Frame{}, false
 	}
-	d, v := b.At.Sub(a.At), vb.Sub(va)
-	long := a.At.Distance(b.At)
-	// The ruled distance must be that of the corners.
+	d, v := to.At.Sub(from.At), vb.Sub(va)
+	long := from.At.Distance(to.At)
 	if (v.Dot(v) - long*long).Abs() > 1e-4*(1+long) {
-		return Frame{}, false
+		return space.Frame{}, false
 	}
-	n := face.normal.Mul(-1) // the back looks at the board
+	n := b.Surfaces[on].Normal.Mul(-1) // the back looks at the board
 	if seat.Shown {
-		n = face.normal
+		n = b.Surfaces[on].Normal
 	}
 	e := v.Unit()
-	f := n.Cross(e) // e, f, n are right-handed
+	across := n.Cross(e) // e, across, n are right-handed
 	ex, ey := d.X/long, d.Y/long
-	// The plane's X is ex along e and -ey along f; its Y is ey and ex.
-	u := e.Mul(ex).Sub(f.Mul(ey))
-	w := e.Mul(ey).Add(f.Mul(ex))
-	return Frame{O: va.Sub(u.Mul(a.At.X)).Sub(w.Mul(a.At.Y)), U: u, V: w}, true
+	// The plane's X is ex along e and -ey along across; its Y is ey and ex.
+	u := e.Mul(ex).Sub(across.Mul(ey))
+	w := e.Mul(ey).Add(across.Mul(ex))
+	return space.Frame{O: va.Sub(u.Mul(from.At.X)).Sub(w.Mul(from.At.Y)), U: u, V: w}, true
 }
 
-func index(surfaces []surface, name geometry.Face) int {
-	for i, s := range surfaces {
-		if s.name == name {
-			return i
-		}
-	}
-	return -1
-}
-
-// landing gives a surface in whose plane a region lies with its back to the
-// board, or on another layer of covering where it is pleated.
-func landing(f Frame, surfaces []surface) int {
+// landing returns a surface in whose plane a region lies with its back to the
+// board, or on another layer of covering where it is pleated; -1 for none.
+func (b Body) landing(f space.Frame) int {
 	n := f.Normal()
-	for i, s := range surfaces {
-		if n.Dot(s.normal).Abs() > 1-1e-9 && f.O.Sub(s.frame.O).Dot(s.normal).Abs() < 1e-4 {
+	for i, s := range b.Surfaces {
+		if n.Dot(s.Normal).Abs() > 1-1e-9 && f.O.Sub(s.Frame.O).Dot(s.Normal).Abs() < 1e-4 {
 			return i
 		}
 	}
 	return -1
 }
 
-// project gives a region's outline in a surface's coordinates.
-func project(f Frame, outline []geometry.Point, s surface) []geometry.Point {
+// project returns a region's outline in a surface's coordinates.
+func project(f space.Frame, outline []geometry.Point, s Surface) []geometry.Point {
 	out := make([]geometry.Point, len(outline))
 	for i, p := range outline {
-		out[i] = s.frame.Flat(f.At(p))
+		out[i] = s.Frame.Flat(f.At(p))
 	}
 	return out
 }
-
-func corners(b geometry.Box) []geometry.Point { return geometry.Rectangle(b).Flatten(1) }
 
 // where names the middle of a region in the piece's coordinates.
 func where(outline []geometry.Point) string {

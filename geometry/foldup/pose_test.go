@@ -102,8 +102,8 @@ func TestFoldedLeavesLieWhereTheProofHasThem(t *testing.T) {
 // plane names the four edges of the mouth alike, which lie in one plane.
 func plane(f geometry.Face) geometry.Face {
 	switch f {
-	case geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
-		return geometry.LeftMouth
+	case slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
+		return slipcase.LeftMouth
 	}
 	return f
 }

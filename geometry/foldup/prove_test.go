@@ -21,9 +21,9 @@ func jobFor(height, width, thickness slipcase.Length) slipcase.Job {
 }
 
 // prove folds up the pieces of an ordinary job.
-func prove(j slipcase.Job, pieces []geometry.Piece) foldup.Report {
+func prove(j slipcase.Job, pieces []geometry.Piece) slipcase.Report {
 	b := j.Book()
-	return foldup.Prove(pieces, foldup.Conditions{
+	return slipcase.Prove(pieces, slipcase.Conditions{
 		Edge:   j.Edge(),
 		Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thickness.Largest(),
 		Compartments: 1,

@@ -11,6 +11,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/slipcase"
 )
 
 // snapped is what two coordinates may differ by that were each rounded to a
@@ -26,10 +27,13 @@ func TestFoldingKeepsShapeAndHoldsTogether(t *testing.T) {
 		j.Cloth.Stretch, j.SidePaper.Stretch = 0, 0 // cut as it lies on the case
 		c, err := mended(j)
 		require.NoError(t, err)
+		carcass, faults := slipcase.Build(c.Pieces, c.Job.Edge())
+		require.Empty(t, faults)
+		body := carcass.Body(conditions(c.Job, 1, 1))
 		placed := 0
 		for _, p := range c.Pieces {
 			require.NoError(t, keepsArea(p), "%+v", c.Job)
-			for _, parts := range foldup.Folded(c.Pieces, p, c.Job.Edge()) {
+			for _, parts := range foldup.Folded(body, p) {
 				n, err := rigid(parts)
 				require.NoError(t, err, "%+v", c.Job)
 				placed += n

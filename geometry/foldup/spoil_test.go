@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/slipcase"
 )
 
@@ -109,7 +108,7 @@ func higher(dx, dy slipcase.Length) func(*geometry.Piece) { return cropped(0, 0,
 
 // folded proves the pieces of a case of a job, spoiled, the cloth and paper as
 // thick as given.
-func folded(c slipcase.Case, s spoil, cloth, paper slipcase.Length) foldup.Report {
+func folded(c slipcase.Case, s spoil, cloth, paper slipcase.Length) slipcase.Report {
 	var pieces []geometry.Piece
 	for _, p := range c.Pieces {
 		p.Outline.Vertices = slices.Clone(p.Outline.Vertices)
@@ -120,13 +119,13 @@ func folded(c slipcase.Case, s spoil, cloth, paper slipcase.Length) foldup.Repor
 		p.Seats, p.Guides, p.Folds = slices.Clone(p.Seats), slices.Clone(p.Guides), slices.Clone(p.Folds)
 		pieces = append(pieces, p)
 	}
-	return foldup.Prove(s(pieces), conditions(c.Job, cloth, paper))
+	return slipcase.Prove(s(pieces), conditions(c.Job, cloth, paper))
 }
 
 // conditions are what a proof is told beside the pieces, worked out again from
 // the job by the design's symbols.
-func conditions(j slipcase.Job, cloth, paper slipcase.Length) foldup.Conditions {
-	k := foldup.Conditions{
+func conditions(j slipcase.Job, cloth, paper slipcase.Length) slipcase.Conditions {
+	k := slipcase.Conditions{
 		Edge: j.Board.Thickness + j.Lining.Thickness, Compartments: 1,
 		Layer: map[geometry.Material]slipcase.Length{geometry.Cloth: cloth, geometry.Paper: paper},
 		Lined: j.Lining.Thickness > 0, LinedShort: 2, LinedStep: 1,

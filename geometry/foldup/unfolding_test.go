@@ -35,9 +35,9 @@ func unfold(c slipcase.Case) unfolded {
 func (u unfolded) layers(face geometry.Face, at [2]float64) map[string]int {
 	x, y, z := at[0], at[1], 0.0 // from left, tail and spine
 	switch face {
-	case geometry.LeftOutside, geometry.LeftInside, geometry.RightOutside, geometry.RightInside:
+	case slipcase.LeftOutside, slipcase.LeftInside, slipcase.RightOutside, slipcase.RightInside:
 		x, z = 0, at[0]
-	case geometry.HeadOutside, geometry.HeadInside, geometry.TailOutside, geometry.TailInside:
+	case slipcase.HeadOutside, slipcase.HeadInside, slipcase.TailOutside, slipcase.TailInside:
 		y, z = 0, at[1]
 	}
 	n := map[string]int{}
@@ -80,15 +80,15 @@ func (u unfolded) spineCloth(p geometry.Piece, face geometry.Face, x, y, z float
 	tail := (height.MM() - u.h) / 2
 	head := tail + u.h
 	switch face {
-	case geometry.SpineOutside:
+	case slipcase.SpineOutside:
 		return u.has(p, left+x, tail+y)
-	case geometry.LeftOutside:
+	case slipcase.LeftOutside:
 		return u.has(p, left-z, tail+y)
-	case geometry.RightOutside:
+	case slipcase.RightOutside:
 		return u.has(p, right+z, tail+y)
-	case geometry.HeadOutside:
+	case slipcase.HeadOutside:
 		return u.has(p, left+x, head+z) + u.has(p, left-z, head+x) + u.has(p, right+z, head+u.w-x)
-	case geometry.TailOutside:
+	case slipcase.TailOutside:
 		return u.has(p, left+x, tail-z) + u.has(p, left-z, tail-x) + u.has(p, right+z, tail-u.w+x)
 	}
 	return 0
@@ -100,11 +100,11 @@ func (u unfolded) spineCloth(p geometry.Piece, face geometry.Face, x, y, z float
 // of the side is bent onto the head wall. Beside a slit the cloth over the
 // edge of the side is pleated.
 func (u unfolded) endCloth(p geometry.Piece, face geometry.Face, x, y, z float64) int {
-	outside, inside, atLeft, atRight := geometry.HeadOutside, geometry.HeadInside, geometry.LeftOutside, geometry.RightOutside
-	inLeft, inRight := geometry.LeftInside, geometry.RightInside
+	outside, inside, atLeft, atRight := slipcase.HeadOutside, slipcase.HeadInside, slipcase.LeftOutside, slipcase.RightOutside
+	inLeft, inRight := slipcase.LeftInside, slipcase.RightInside
 	across, off := x, u.h-y // from the side at the left; from the end
 	if p.Name == "tail cloth" {
-		outside, inside, atLeft, atRight = geometry.TailOutside, geometry.TailInside, atRight, atLeft
+		outside, inside, atLeft, atRight = slipcase.TailOutside, slipcase.TailInside, atRight, atLeft
 		inLeft, inRight = inRight, inLeft
 		across, off = u.w-x, y
 	}
@@ -141,7 +141,7 @@ func (u unfolded) endCloth(p geometry.Piece, face geometry.Face, x, y, z float64
 		return middle(left+across, in) +
 			corner(left+across-2*u.s, left-u.s, in) +
 			corner(left+(u.w-across)-2*u.s, left-u.s, in)
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
+	case slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
 		n := 0
 		if off < u.s {
 			n += middle(left+across, mouth+off)
@@ -183,8 +183,8 @@ func (u unfolded) sidePaper(p geometry.Piece, face geometry.Face, x, y, z float6
 	inset := u.job.SidePaper.Inset.MM()
 	up, mouth := y-inset, u.d-inset
 	across := u.w - x // from the outer face of the side
-	left := face == geometry.LeftOutside || face == geometry.LeftInside
-	onMouth := face == geometry.LeftMouth || face == geometry.RightMouth || face == geometry.HeadMouth || face == geometry.TailMouth
+	left := face == slipcase.LeftOutside || face == slipcase.LeftInside
+	onMouth := face == slipcase.LeftMouth || face == slipcase.RightMouth || face == slipcase.HeadMouth || face == slipcase.TailMouth
 	at := func(fx float64) int {
 		if u.turnedRoundHole(mouth-fx, y-u.h/2) {
 			return 0
@@ -195,9 +195,9 @@ func (u unfolded) sidePaper(p geometry.Piece, face geometry.Face, x, y, z float6
 		up = u.h - y - inset
 	}
 	switch {
-	case face == geometry.LeftOutside, face == geometry.RightOutside:
+	case face == slipcase.LeftOutside, face == slipcase.RightOutside:
 		return at(z - inset)
-	case face == geometry.LeftInside, face == geometry.RightInside:
+	case face == slipcase.LeftInside, face == slipcase.RightInside:
 		return at(mouth+u.s+u.d-z) + u.holeTabs(len(p.Slits)+1, u.d-z, y-u.h/2, func(back, off float64) int {
 			if left {
 				off = -off
@@ -292,25 +292,25 @@ func (u unfolded) wrap(p geometry.Piece, face geometry.Face, x, y, z float64) in
 		return u.has(p, fx, fy)
 	}
 	switch face {
-	case geometry.SpineOutside:
+	case slipcase.SpineOutside:
 		return u.has(p, left+x, tail+y)
-	case geometry.LeftOutside:
+	case slipcase.LeftOutside:
 		return hole(u.has(p, left-z, tail+y))
-	case geometry.RightOutside:
+	case slipcase.RightOutside:
 		return hole(u.has(p, right+z, tail+y))
-	case geometry.HeadOutside:
+	case slipcase.HeadOutside:
 		return flap(left+x, head+z) + flap(left-z, head+x) + flap(right+z, head+u.w-x)
-	case geometry.TailOutside:
+	case slipcase.TailOutside:
 		return flap(left+x, tail-z) + flap(left-z, tail-x) + flap(right+z, tail-u.w+x)
-	case geometry.LeftInside:
+	case slipcase.LeftInside:
 		return u.has(p, left-u.d-u.s-(u.d-z), tail+y) + u.holeTabs(len(p.Slits)/2+1, u.d-z, y-u.h/2, func(back, off float64) int {
 			return u.has(p, left-u.d+back, tail+u.h/2+off)
 		})
-	case geometry.RightInside:
+	case slipcase.RightInside:
 		return u.has(p, right+u.d+u.s+(u.d-z), tail+y) + u.holeTabs(len(p.Slits)/2+1, u.d-z, y-u.h/2, func(back, off float64) int {
 			return u.has(p, right+u.d-back, tail+u.h/2+off)
 		})
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
+	case slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
 		n := 0
 		if x < u.s {
 			n += u.has(p, left-u.d-x, tail+y)
@@ -326,9 +326,9 @@ func (u unfolded) wrap(p geometry.Piece, face geometry.Face, x, y, z float64) in
 // endPanel: mouth at the top, as wide as the head wall, the left side at the
 // left at the head and at the right at the tail.
 func (u unfolded) endPanel(p geometry.Piece, face geometry.Face, x, y, z float64) int {
-	outside, inside, across, off := geometry.HeadOutside, geometry.HeadInside, x-u.s, u.h-y
+	outside, inside, across, off := slipcase.HeadOutside, slipcase.HeadInside, x-u.s, u.h-y
 	if p.Name == "tail panel" {
-		outside, inside, across, off = geometry.TailOutside, geometry.TailInside, u.w-u.s-x, y
+		outside, inside, across, off = slipcase.TailOutside, slipcase.TailInside, u.w-u.s-x, y
 	}
 	gap := u.job.Cloth.SpineGap.MM()
 	switch face {
@@ -336,7 +336,7 @@ func (u unfolded) endPanel(p geometry.Piece, face geometry.Face, x, y, z float64
 		return u.has(p, across, z-gap)
 	case inside:
 		return u.has(p, across, u.d-gap+u.s+u.d-z)
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
+	case slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
 		if off < u.s {
 			return u.has(p, across, u.d-gap+off)
 		}

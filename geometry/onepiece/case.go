@@ -35,6 +35,7 @@ func (k checked) Work() (Case, error) {
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
+	proof.Clearances = proof.left(j.contents())
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},

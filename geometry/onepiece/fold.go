@@ -7,6 +7,7 @@ import (
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/space"
 )
 
 // Ways a folded blank can fail beside those of foldup.
@@ -19,7 +20,8 @@ const (
 // an axis, with the thickness of the card.
 type slab struct {
 	part   int
-	name   string
+	name   string // with the face it is for
+	short  string // without
 	axis   int
 	sign   Length // which way along the axis its inside looks
 	inside Length // where its inside lies on the axis
@@ -51,14 +53,15 @@ func stand(p geometry.Piece, sheet fold.Sheet, card Card) ([]slab, []foldup.Faul
 	}
 	leaves := sheet.Folded()
 	for i, l := range leaves {
-		name := named(p, l.Outline)
+		name, short := named(p, l.Outline)
 		if i != sheet.First && l.On < 0 {
 			fault(foldup.Misfit, "the "+name+" hangs on nothing")
 			continue
 		}
 		for _, j := range l.Joins {
-			if o := leaves[j.To]; j.To > i && !near(l.Frame.Turned(j, 90), o.Frame) {
-				fault(Torn, "two folds pull the "+name+" and the "+named(p, o.Outline)+" two ways: a slit or a wedge between flaps is missing or too short")
+			if o := leaves[j.To]; j.To > i && !near(fold.Turned(l.Frame, j, 90), o.Frame) {
+				other, _ := named(p, o.Outline)
+				fault(Torn, "two folds pull the "+name+" and the "+other+" two ways: a slit or a wedge between flaps is missing or too short")
 			}
 		}
 		axis, sign, ok := axisOf(l.Normal())
@@ -76,7 +79,7 @@ func stand(p geometry.Piece, sheet fold.Sheet, card Card) ([]slab, []foldup.Faul
 			points[i] = geometry.Pt(v[two[0]], v[two[1]])
 		}
 		slabs = append(slabs, slab{
-			part: i, name: name, axis: axis, sign: sign,
+			part: i, name: name, short: short, axis: axis, sign: sign,
 			inside: in, lo: min(in, out), hi: max(in, out),
 			shape: polygon.Of(points),
 		})
@@ -86,16 +89,16 @@ func stand(p geometry.Piece, sheet fold.Sheet, card Card) ([]slab, []foldup.Faul
 
 // axes returns a place by the numbers of the axes: from left to right, from tail to
 // head, from spine to mouth.
-func axes(v fold.Vec) [3]Length { return [3]Length{v.X, v.Y, v.Z} }
+func axes(v space.Vec) [3]Length { return [3]Length{v.X, v.Y, v.Z} }
 
 // near tells whether two planes lie alike.
-func near(f, g fold.Frame) bool {
+func near(f, g space.Frame) bool {
 	return max(f.O.Sub(g.O).Size(), f.U.Sub(g.U).Size(), f.V.Sub(g.V).Size()) < sliver
 }
 
 // axisOf returns the axis that a unit vector runs along, and whether forward or
 // backward; ok is false where it runs along none.
-func axisOf(v fold.Vec) (axis int, sign Length, ok bool) {
+func axisOf(v space.Vec) (axis int, sign Length, ok bool) {
 	for i, l := range axes(v) {
 		if l.Abs() > 1-1e-9 {
 			return i, l.Round(1), true

@@ -4,6 +4,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/plan"
+	"forel/geometry/space"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
@@ -28,11 +29,11 @@ func (c Case) model() model {
 	blank := c.Pieces[0]
 	var spine geometry.Box
 	for _, r := range blank.Regions {
-		if r.Face == geometry.SpineInside {
+		if r.Face == SpineInside {
 			spine = r.Room
 		}
 	}
-	down := fold.Frame{O: fold.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: fold.Vec{X: 1}, V: fold.Vec{Y: 1}}
+	down := space.Frame{O: space.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: space.Vec{X: 1}, V: space.Vec{Y: 1}}
 	sheet, _ := fold.Hang(blank, down, func(p fold.Part) float64 {
 		if spine.Center().In(p.Outline) {
 			return 1

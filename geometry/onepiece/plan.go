@@ -8,7 +8,7 @@ const PieceName = "case blank"
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
-	book := plan.Size{Height: j.Book().Height.Largest(), Width: j.Book().Width.Largest(), Thickness: j.Book().Thick()}
+	book := j.contents()
 	p := plan.Plan{
 		Title:     j.Title,
 		Kind:      "one-piece slipcase of card",
@@ -19,6 +19,7 @@ func (c Case) Plan() plan.Plan {
 		Outside:   c.Outside,
 		Fit:       plan.Fit{ForeEdge: c.Cavity.Width - book.Width, HeadOrTail: c.Outside.Height - book.Height},
 		Mouth:     plan.Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness},
+		Proof:     c.Proof.Proof,
 		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",
 		Tools:     tools(),

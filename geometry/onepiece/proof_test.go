@@ -68,17 +68,17 @@ func TestWhichFlapLiesWhere(t *testing.T) {
 		wall            geometry.Face
 		inside, outside string
 	}{
-		{geometry.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
-		{geometry.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
+		{onepiece.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
+		{onepiece.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
 	} {
 		layers := walls[end.wall]
 		require.Len(t, layers, 2)
 		assert.Equal(t, []string{"inner flap" + end.inside}, layers[0])
 		assert.ElementsMatch(t, []string{"spine flap" + end.outside, "outer flap" + end.outside}, layers[1])
 	}
-	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[geometry.LeftOutside])
-	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[geometry.RightOutside])
-	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[geometry.SpineOutside])
+	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[onepiece.LeftOutside])
+	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[onepiece.RightOutside])
+	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[onepiece.SpineOutside])
 	assert.Len(t, walls, 5)
 }
 

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/fold"
@@ -14,26 +13,22 @@ import (
 )
 
 // Report is the proof of a blank: what is wrong with the case it folds to, what
-// that measures, and which parts lie in each wall.
+// that measures, and which parts lie in each wall. Its faces are the walls from
+// outside: every part where it lies on the outer face of a wall, the number of its
+// layer from the inside, from 0, as its order.
 type Report struct {
+	plan.Proof
 	Cavity  plan.Size
 	Outside plan.Size
 	Walls   []Wall
-	Faults  []foldup.Fault
 }
 
 // Wall is one wall of the folded case. Layers go from the inside out; those of
-// one layer lie side by side. Seen is the same from outside: every part where it
-// lies on the outer face of the wall, the number of its layer from the inside,
-// from 0, as its order.
+// one layer lie side by side.
 type Wall struct {
 	Face   geometry.Face // its outside
 	Layers [][]string
-	Seen   foldup.FaceReport
 }
-
-// Sound tells whether nothing is wrong.
-func (r Report) Sound() bool { return len(r.Faults) == 0 }
 
 // Prove folds a blank up and looks at the case that comes of it. It knows the
 // blank by its outline, slits and folds alone, not by the rules that made it;
@@ -66,7 +61,7 @@ func Prove(p geometry.Piece, card Card, want plan.Size, relief Length) Report {
 	if v.algebra.err != nil {
 		v.fault(foldup.Misfit, "", "its shape is too intricate to be proved: "+v.algebra.err.Error())
 	}
-	return Report{v.cavity, v.outside, v.layers(), v.faults}
+	return v.report()
 }
 
 // proof is a blank being proved.
@@ -93,9 +88,8 @@ var walls = []struct {
 	axis int
 	sign Length
 }{
-	{geometry.LeftOutside, 0, 1}, {geometry.RightOutside, 0, -1},
-	{geometry.TailOutside, 1, 1}, {geometry.HeadOutside, 1, -1},
-	{geometry.SpineOutside, 2, 1},
+	{LeftOutside, 0, 1}, {RightOutside, 0, -1}, {SpineOutside, 2, 1},
+	{HeadOutside, 1, -1}, {TailOutside, 1, 1},
 }
 
 // wall gives the slabs of a wall from the inside out.
@@ -281,64 +275,4 @@ func (v *proof) within(a, b slab, third int) [][2]Length {
 		}
 	}
 	return out
-}
-
-// layers tells which parts lie in each wall.
-func (v *proof) layers() []Wall {
-	var out []Wall
-	for _, w := range walls {
-		wall := Wall{Face: w.face}
-		ss := v.wall(w.axis, w.sign)
-		for i, s := range ss {
-			if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
-				wall.Layers = append(wall.Layers, nil)
-			}
-			last := &wall.Layers[len(wall.Layers)-1]
-			*last = append(*last, s.name)
-		}
-		wall.Seen = v.seen(w.face, w.axis, w.sign, wall.Layers)
-		out = append(out, wall)
-	}
-	return out
-}
-
-// seen gives a wall as a face of the case: of its plane's two axes X from left to
-// right, or toward the mouth on a side, and Y toward the head, or the mouth.
-func (v *proof) seen(face geometry.Face, axis int, sign Length, layers [][]string) foldup.FaceReport {
-	two := across(axis)
-	if axis == 0 {
-		two = [2]int{2, 1}
-	}
-	unit := [3]fold.Vec{{X: 1}, {Y: 1}, {Z: 1}}
-	size := between(v.outLo, v.outHi)
-	normal := unit[axis]
-	var origin fold.Vec
-	if sign > 0 {
-		normal = normal.Mul(-1)
-	} else {
-		origin = normal.Mul(size[axis])
-	}
-	r := foldup.FaceReport{
-		Face: face, Extent: geometry.Bx(0, 0, max(size[two[0]], 0), max(size[two[1]], 0)),
-		Frame: fold.Frame{O: origin, U: unit[two[0]], V: unit[two[1]]}, Normal: normal,
-	}
-	n := -1
-	ss := v.wall(axis, sign)
-	for i, s := range ss {
-		if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
-			n++
-		}
-		pts := polygon.Points(s.shape.MustAsPolygon().ExteriorRing().Coordinates())
-		for k, q := range pts {
-			if axis == 0 {
-				q = geometry.Pt(q.Y, q.X)
-			}
-			pts[k] = geometry.Pt(q.X-v.outLo[two[0]], q.Y-v.outLo[two[1]])
-		}
-		name, _, _ := strings.Cut(s.name, " (")
-		r.Layers = append(r.Layers, foldup.Layer{Piece: name, Order: n, Shape: polygon.Of(pts[:len(pts)-1])})
-		r.Stack += v.card.Thickness / Length(len(layers[n]))
-	}
-	r.Corners = r.Stack
-	return r
 }

@@ -9,6 +9,7 @@ import (
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/space"
 )
 
 // split parts a blank along its folds and slits, and tells which folds don't part
@@ -18,7 +19,7 @@ func split(p geometry.Piece) (fold.Sheet, []foldup.Fault) {
 		return fold.Sheet{}, []foldup.Fault{{Kind: foldup.Misfit, Piece: p.Name, What: "its outline is not simple: " + err.Error()}}
 	}
 	// The part with the most folds is the spine.
-	s, _ := fold.Hang(p, fold.Frame{U: fold.Vec{X: 1}, V: fold.Vec{Y: 1}}, func(r fold.Part) float64 { return float64(len(r.Joins)) })
+	s, _ := fold.Hang(p, space.Frame{U: space.Vec{X: 1}, V: space.Vec{Y: 1}}, func(r fold.Part) float64 { return float64(len(r.Joins)) })
 	var faults []foldup.Fault
 	for _, path := range p.Folds {
 		for _, f := range path.Segments() {
@@ -46,20 +47,20 @@ func parts(s fold.Sheet, f geometry.Segment) bool {
 }
 
 // named gives a part the name of the regions whose rooms lie in it, with the
-// face each is for; where there is none, its place.
-func named(p geometry.Piece, outline []geometry.Point) string {
-	var names []string
+// face each is for and without; where there is none, its place.
+func named(p geometry.Piece, outline []geometry.Point) (name, short string) {
+	var names, shorts []string
 	for _, r := range p.Regions {
-		c := r.Room.Center()
-		if c.In(outline) {
-			name, _, _ := strings.Cut(r.Name, ":")
-			names = append(names, name+" ("+string(r.Face)+")")
+		if c := r.Room.Center(); c.In(outline) {
+			part, _, _ := strings.Cut(r.Name, ":")
+			names, shorts = append(names, part+" ("+string(r.Face)+")"), append(shorts, part)
 		}
 	}
 	if len(names) == 0 {
-		return "part at " + place(geometry.Polygon(outline...).Bounds().Center())
+		at := "part at " + place(geometry.Polygon(outline...).Bounds().Center())
+		return at, at
 	}
-	return strings.Join(names, " with ")
+	return strings.Join(names, " with "), strings.Join(shorts, " with ")
 }
 
 func place(p geometry.Point) string { return fmt.Sprintf("%.1f, %.1f mm", p.X.MM(), p.Y.MM()) }

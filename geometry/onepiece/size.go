@@ -2,12 +2,19 @@ package onepiece
 
 import "forel/geometry/plan"
 
+// contents gives what stands in the case.
+func (j Job) contents() plan.Size {
+	b := j.Book()
+	return plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}
+}
+
 // Cavity gives the space inside: the book with its clearance.
 func (j Job) Cavity() plan.Size {
+	b := j.contents()
 	return plan.Size{
-		Height:    j.Book().Height.Largest() + j.Clearance.Height,
-		Width:     j.Book().Width.Largest() + j.Clearance.Width,
-		Thickness: j.Book().Thick() + j.Clearance.Thickness,
+		Height:    b.Height + j.Clearance.Height,
+		Width:     b.Width + j.Clearance.Width,
+		Thickness: b.Thickness + j.Clearance.Thickness,
 	}
 }
 

@@ -48,6 +48,7 @@ type Plan struct {
 	Worksheet []Group  // the lines of the worksheet, pieces left out
 	Steps     []Step   // the order of work
 	Finished  Care     // the checks of the finished thing
+	Proof     Proof    // the case folded up
 	Chain     Chain    // how the room that is left comes about
 	Gauges    []Gauge  // strips of paper to try round the book
 	Load      Load     // what bears the weight

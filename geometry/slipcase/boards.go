@@ -33,7 +33,7 @@ func (j Job) boards() []geometry.Piece {
 	if j.hasHole() { // name the mouth edge beside the hole
 		side.Edges[right].From.Y = out.Height/2 + j.hole()
 	}
-	side.Regions = []geometry.Region{{Name: "side", Face: geometry.RightInside, Room: geometry.Bx(s, s, out.Width, out.Height-s)}}
+	side.Regions = []geometry.Region{{Name: "side", Face: RightInside, Room: geometry.Bx(s, s, out.Width, out.Height-s)}}
 	side.Guides = []geometry.Guide{
 		{Name: "spine wall", Path: geometry.Line(geometry.Pt(s, 0), geometry.Pt(s, out.Height))},
 		{Name: "tail wall", Path: geometry.Line(geometry.Pt(s, s), geometry.Pt(out.Width, s))},
@@ -49,14 +49,14 @@ func (j Job) boards() []geometry.Piece {
 		{name: "head edge", meets: "flush with the sides"},
 		{name: "left edge", meets: "glued to the left side"},
 	})
-	spine.Regions = []geometry.Region{{Name: "spine wall", Face: geometry.SpineInside, Room: geometry.Bx(0, s, in.Thickness, out.Height-s)}}
+	spine.Regions = []geometry.Region{{Name: "spine wall", Face: SpineInside, Room: geometry.Bx(0, s, in.Thickness, out.Height-s)}}
 	spine.Guides = []geometry.Guide{
 		{Name: "tail wall", Path: geometry.Line(geometry.Pt(0, s), geometry.Pt(in.Thickness, s))},
 		{Name: "head wall", Path: geometry.Line(geometry.Pt(0, out.Height-s), geometry.Pt(in.Thickness, out.Height-s))},
 	}
 
-	spine.Seats = []geometry.Seat{seated(geometry.SpineInside,
-		geometry.Pt(0, s), geometry.Corner{}, geometry.Pt(0, out.Height-s), geometry.Corner{Head: true})}
+	spine.Seats = []geometry.Seat{seated(SpineInside,
+		geometry.Pt(0, s), place{}, geometry.Pt(0, out.Height-s), place{head: true})}
 	for _, x := range j.dividerLines() {
 		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Named: true, Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
 	}
@@ -73,8 +73,8 @@ func (j Job) boards() []geometry.Piece {
 			{name: "spine edge", meets: "butts against the spine wall"},
 		})
 		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
-		low, high := geometry.Corner{Head: face == geometry.HeadInside}, geometry.Corner{Head: face == geometry.HeadInside}
-		low.Right, high.Right = lower == "right", upper == "right"
+		low, high := place{head: face == HeadInside}, place{head: face == HeadInside}
+		low.right, high.right = lower == "right", upper == "right"
 		p.Seats = []geometry.Seat{seated(face, geometry.Pt(0, 0), low, geometry.Pt(0, in.Thickness), high)}
 		for _, x := range j.dividerLines() {
 			if upper == "left" {
@@ -88,15 +88,15 @@ func (j Job) boards() []geometry.Piece {
 	return []geometry.Piece{
 		side,
 		spine,
-		wall("head wall", geometry.HeadInside, "right", "left"),
-		wall("tail wall", geometry.TailInside, "left", "right"),
+		wall("head wall", HeadInside, "right", "left"),
+		wall("tail wall", TailInside, "left", "right"),
 	}
 }
 
 // seated gives the place of what is drawn as it is seen inside the case, two
 // points of it on two corners between the boards.
-func seated(face geometry.Face, a geometry.Point, onA geometry.Corner, b geometry.Point, onB geometry.Corner) geometry.Seat {
-	return geometry.Seat{Face: face, Shown: true, At: [2]geometry.Anchor{{At: a, On: onA}, {At: b, On: onB}}}
+func seated(face geometry.Face, a geometry.Point, onA place, b geometry.Point, onB place) geometry.Seat {
+	return geometry.Seat{Face: face, Shown: true, At: [2]geometry.Anchor{{At: a, On: onA.within()}, {At: b, On: onB.within()}}}
 }
 
 // panel gives a rectangular piece, one of it, its spine edge on the left.

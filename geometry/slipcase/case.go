@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/job"
 )
 
@@ -32,7 +31,7 @@ type Case struct {
 	Outside  Size
 	Fit      Fit
 	Mouth    Mouth
-	Proof    foldup.Report
+	Proof    Report
 	Suspects job.Problems     // what is possible but looks like a slip
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
@@ -51,7 +50,7 @@ func Make(j Job) (Case, error) {
 func (k checked) Work() (Case, error) {
 	j := k.job
 	pieces := j.pieces()
-	proof := j.prove(pieces)
+	proof := Prove(pieces, j.conditions())
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}

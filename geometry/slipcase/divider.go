@@ -41,8 +41,8 @@ func (j Job) dividerPieces() []geometry.Piece {
 		lining.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
 		tail, head := geometry.Pt(trim, trim), geometry.Pt(trim, trim+height)
 		lining.Seats = []geometry.Seat{
-			{Face: geometry.DividerRight, At: [2]geometry.Anchor{{At: tail, On: geometry.Corner{Right: true}}, {At: head, On: geometry.Corner{Right: true, Head: true}}}},
-			{Face: geometry.DividerLeft, At: [2]geometry.Anchor{{At: tail, On: geometry.Corner{Head: true}}, {At: head, On: geometry.Corner{}}}}, // turned end for end
+			{Face: DividerRight, At: [2]geometry.Anchor{{At: tail, On: place{right: true}.corner()}, {At: head, On: place{right: true, head: true}.corner()}}},
+			{Face: DividerLeft, At: [2]geometry.Anchor{{At: tail, On: place{head: true}.corner()}, {At: head, On: place{}.corner()}}}, // turned end for end
 		}
 		lining.Edges = rectangleEdges(lining, [4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
 		out = append(out, lining)
@@ -57,12 +57,12 @@ func (j Job) dividerPieces() []geometry.Piece {
 	strip.Rule = geometry.SizeRule{Width: "d + 2v", Height: "H + cH − 2y"}
 	strip.Guides = []geometry.Guide{{Name: "mouth edge of the divider", Path: geometry.Rectangle(geometry.Bx(lap, 0, lap+thick, height))}}
 	strip.Regions = []geometry.Region{
-		{Name: "right lap", Face: geometry.DividerRight, Room: geometry.Bx(0, 0, lap, height)},
-		{Name: "left lap", Face: geometry.DividerLeft, Room: geometry.Bx(lap+thick, 0, thick+2*lap, height)},
+		{Name: "right lap", Face: DividerRight, Room: geometry.Bx(0, 0, lap, height)},
+		{Name: "left lap", Face: DividerLeft, Room: geometry.Bx(lap+thick, 0, thick+2*lap, height)},
 	}
-	strip.Seats = []geometry.Seat{{Face: geometry.DividerMouth, At: [2]geometry.Anchor{
-		{At: geometry.Pt(lap, 0), On: geometry.Corner{Right: true, Mouth: true}},
-		{At: geometry.Pt(lap, height), On: geometry.Corner{Right: true, Mouth: true, Head: true}},
+	strip.Seats = []geometry.Seat{{Face: DividerMouth, At: [2]geometry.Anchor{
+		{At: geometry.Pt(lap, 0), On: place{right: true, mouth: true}.corner()},
+		{At: geometry.Pt(lap, height), On: place{right: true, mouth: true, head: true}.corner()},
 	}}}
 	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}
 	strip.Edges = rectangleEdges(strip, [4]edgeName{bottom: {name: "tail end"}, top: {name: "head end"}})

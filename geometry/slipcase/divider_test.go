@@ -40,7 +40,7 @@ func TestDividerClearsWhatIsTurnedIn(t *testing.T) {
 			for _, thick := range thicknesses[:len(thicknesses)-1] {
 				x += thick + 2
 				between := c.Cavity.Height.MM() -
-					pileBetween(c, geometry.HeadInside, x, x+2.3) - pileBetween(c, geometry.TailInside, x, x+2.3)
+					pileBetween(c, slipcase.HeadInside, x, x+2.3) - pileBetween(c, slipcase.TailInside, x, x+2.3)
 				assert.LessOrEqual(t, high.MM(), between+eps, "divider at %v", x)
 				x += 2.3
 			}

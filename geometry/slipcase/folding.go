@@ -32,8 +32,8 @@ func (s folds) between(t folds, part float64) folds {
 	}
 }
 
-func onSide(f geometry.Face) bool { return f == geometry.LeftOutside || f == geometry.RightOutside }
-func onEnd(f geometry.Face) bool  { return f == geometry.HeadOutside || f == geometry.TailOutside }
+func onSide(f geometry.Face) bool { return f == LeftOutside || f == RightOutside }
+func onEnd(f geometry.Face) bool  { return f == HeadOutside || f == TailOutside }
 
 // viaRoot tells whether a leaf hangs on the part that is laid first other than
 // over what lies on a side.
@@ -94,7 +94,7 @@ func turnedIn(hung fold.Sheet, i int, total float64) float64 {
 
 func mouthEdge(f geometry.Face) bool {
 	switch f {
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
+	case LeftMouth, RightMouth, HeadMouth, TailMouth:
 		return true
 	}
 	return false

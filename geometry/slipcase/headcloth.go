@@ -92,8 +92,8 @@ func (j Job) tabs() tabs {
 // on the other.
 func (j Job) endCloths() []geometry.Piece {
 	return []geometry.Piece{
-		j.endCloth("head", geometry.HeadOutside, geometry.HeadInside, "left", "right"),
-		j.endCloth("tail", geometry.TailOutside, geometry.TailInside, "right", "left"),
+		j.endCloth("head", HeadOutside, HeadInside, "left", "right"),
+		j.endCloth("tail", TailOutside, TailInside, "right", "left"),
 	}
 }
 
@@ -131,8 +131,8 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	if part == inner {
 		folded = [][2]Length{{0, tab}, {inner.X, width - inner.X}, {width - tab, width}}
 	}
-	outsides := map[string]geometry.Face{"left": geometry.LeftOutside, "right": geometry.RightOutside}
-	insides := map[string]geometry.Face{"left": geometry.LeftInside, "right": geometry.RightInside}
+	outsides := map[string]geometry.Face{"left": LeftOutside, "right": RightOutside}
+	insides := map[string]geometry.Face{"left": LeftInside, "right": RightInside}
 	// What the cloth does at a corner of the mouth: it gives between the corner
 	// and the slit, is pleated flat on the edge of the side, and what is past
 	// the side's inner face is bent into the corner, on the head wall, where it
@@ -148,9 +148,9 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		)
 	}
 	creases = bothWays(mirror, creases...)
-	leftCorner := geometry.Corner{Right: atLeft == "right", Head: end == "head", Mouth: true}
+	leftCorner := place{right: atLeft == "right", head: end == "head", mouth: true}
 	rightCorner := leftCorner
-	rightCorner.Right = !leftCorner.Right
+	rightCorner.right = !leftCorner.right
 	p := geometry.Piece{
 		Name: end + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
 		Slits: []geometry.Path{geometry.Line(a, part), geometry.Line(mirror(a), mirror(part))},
@@ -181,8 +181,8 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		},
 		Creases: creases,
 		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
-			{At: pt(xl, mouth), On: leftCorner},
-			{At: pt(xr, mouth), On: rightCorner},
+			{At: pt(xl, mouth), On: leftCorner.corner()},
+			{At: pt(xr, mouth), On: rightCorner.corner()},
 		}}},
 		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", atLeft),
 	}

@@ -75,7 +75,7 @@ func TestTabsOfAHoleClearTheClothOnTheWalls(t *testing.T) {
 		return
 	}
 	for _, f := range c.Proof.Faces {
-		if f.Face == geometry.HeadInside {
+		if f.Face == slipcase.HeadInside {
 			assert.LessOrEqual(t, 16+4+f.Corners.MM(), c.Cavity.Height.MM()/2)
 		}
 	}

@@ -111,17 +111,17 @@ func (j Job) liningsAfter() []geometry.Piece {
 		}
 		return p
 	}
-	at := func(right, head bool) geometry.Corner { return geometry.Corner{Right: right, Head: head} }
+	at := func(right, head bool) place { return place{right: right, head: head} }
 	side := lining("side lining", "side", between.Width-linedShort, between.Height, j.endStep(), geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}},
-		seated(geometry.RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
-		seated(geometry.LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
+		seated(RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
+		seated(LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
 	const stepped = "narrower at the mouth where the pattern has it"
 	side.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "with a thumb hole at the mouth")
 	side.Rule = geometry.SizeRule{Width: "W + cW + l − z", Height: "H + cH + 2l", Remark: stepped}
 	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}},
-		seated(geometry.SpineInside, pt(-l, 0), at(false, false), pt(-l, between.Height), at(false, true)))
+		seated(SpineInside, pt(-l, 0), at(false, false), pt(-l, between.Height), at(false, true)))
 	spine.Rule = geometry.SizeRule{Width: thick, Height: "H + cH + 2l"}
 	out := []geometry.Piece{side, spine}
 	for _, end := range []struct {
@@ -129,7 +129,7 @@ func (j Job) liningsAfter() []geometry.Piece {
 		face         geometry.Face
 		head         bool
 		lower, upper string
-	}{{"head lining", "head wall", geometry.HeadInside, true, "right edge", "left edge"}, {"tail lining", "tail wall", geometry.TailInside, false, "left edge", "right edge"}} {
+	}{{"head lining", "head wall", HeadInside, true, "right edge", "left edge"}, {"tail lining", "tail wall", TailInside, false, "left edge", "right edge"}} {
 		p := lining(end.name, end.over, in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
 			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}},
 			seated(end.face, pt(-l, -l), at(end.head, end.head), pt(-l, in.Thickness+l), at(!end.head, end.head)))

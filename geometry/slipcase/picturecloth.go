@@ -3,7 +3,6 @@ package slipcase
 import (
 	"slices"
 
-	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -42,7 +41,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 	second := folds{margins: 90, sideFlaps: 90, spineFlap: 62}
 	low := stage.View{Toward: toHead, Up: toMouth, Yaw: -36, Pitch: 26}
 	focus := m.endOfCloth()
-	head := is(geometry.HeadOutside)
+	head := is(HeadOutside)
 	laid = []stage.Picture{
 		{
 			Faces: slices.Concat(m.sheet(c, folds{}, true), stage.Moved(carcass, up)), View: v, Fresh: []string{c.name},
@@ -57,7 +56,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 		},
 		{
 			Faces: slices.Concat(m.sheet(c, sides, true), carcass), View: v, Fresh: []string{c.name},
-			Arrows:  m.swings(c, folds{}, sides, nil, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
+			Arrows:  m.swings(c, folds{}, sides, nil, hangsOn(is(LeftOutside), is(SpineOutside), nil), hangsOn(is(RightOutside), is(SpineOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("margin"), More: plan.Say("onto a side"), Spot: "left margin"}, {Name: plan.Say("side flap"), Spot: "side flap"}},
 			Caption: plan.Say("b: both margins up onto the sides"),
 		},
@@ -66,13 +65,13 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 		{
 			Faces: slices.Concat(m.sheet(c, first, true), carcass), View: low, Fresh: []string{c.name}, Focus: focus,
 			Arrows: m.swings(c, sides, folds{margins: 90, sideFlaps: 90}, focus,
-				hangsOn(head, is(geometry.LeftOutside), nil), hangsOn(head, is(geometry.RightOutside), nil)),
+				hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("side flaps"), More: plan.Say("fold first"), Spot: "side flap"}, {Name: plan.Say("spine flap"), More: plan.Say("waits"), Spot: "spine flap"}},
 			Caption: plan.Say("a: the side flaps over the head wall"),
 		},
 		{
 			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: low, Fresh: []string{c.name}, Focus: focus,
-			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90}, folds{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(geometry.SpineOutside), nil)),
+			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90}, folds{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(SpineOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
 			Caption: plan.Say("b: the spine flap over them"),
 		},
@@ -84,7 +83,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 func (m model) wedge() stage.Vec {
 	var reach Length
 	for _, r := range m.pieces[spineCloth.name].Regions {
-		if r.Face == geometry.HeadOutside && r.Room.Min.X > 0 {
+		if r.Face == HeadOutside && r.Room.Min.X > 0 {
 			reach = max(reach, r.Room.Height())
 		}
 	}
@@ -108,7 +107,7 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 	margins := folds{margins: 90}
 	side := m.tabsGoingIn()
 	last := folds{margins: 90, sideTabs: 180, middleTab: 125}
-	ends := is(geometry.HeadOutside)
+	ends := is(HeadOutside)
 	focus := m.mouthCorner()
 	low := m.intoMouth(30, 28)
 	if m.narrow() {
@@ -117,7 +116,7 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 	laid = []stage.Picture{
 		{
 			Faces: slices.Concat(base, m.sheet(c, folds{}, true)), View: v, Fresh: []string{c.name},
-			Arrows: m.swings(c, folds{}, margins, nil, hangsOn(is(geometry.RightOutside), ends, nil), hangsOn(is(geometry.LeftOutside), ends, nil)),
+			Arrows: m.swings(c, folds{}, margins, nil, hangsOn(is(RightOutside), ends, nil), hangsOn(is(LeftOutside), ends, nil)),
 			Notes: []stage.Note{
 				{Name: plan.Say("head cloth"), More: plan.Say("on the head wall"), Spot: "head"},
 				{Name: plan.Say("slits"), More: plan.Say("at the mouth"), At: m.slit()},
@@ -140,7 +139,7 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 		},
 		{
 			Faces: slices.Concat(base, m.sheet(c, last, true)), View: low, Fresh: []string{c.name}, Focus: focus,
-			Arrows:  m.swings(c, folds{margins: 90, sideTabs: 180, middleTab: 60}, made, focus, hangsOn(is(geometry.HeadInside), mouthEdge, viaRoot)),
+			Arrows:  m.swings(c, folds{margins: 90, sideTabs: 180, middleTab: 60}, made, focus, hangsOn(is(HeadInside), mouthEdge, viaRoot)),
 			Notes:   []stage.Note{{Name: plan.Say("middle tab"), More: plan.Say("folds last, over them"), Spot: "middle tab"}},
 			Caption: plan.Say("b: the middle tab over them"),
 		},
@@ -162,7 +161,7 @@ func (m model) tabsGoingIn() folds {
 
 // tabSwings gives the arrows of the side tabs, as far as the way in is seen.
 func (m model) tabSwings(c covering, from folds, focus []stage.Vec) []stage.Arrow {
-	left, right := hangsOn(is(geometry.LeftInside), mouthEdge, nil), hangsOn(is(geometry.RightInside), mouthEdge, nil)
+	left, right := hangsOn(is(LeftInside), mouthEdge, nil), hangsOn(is(RightInside), mouthEdge, nil)
 	to := folds{margins: 90, sideTabs: 142}
 	if m.narrow() {
 		to.sideTabs = 16
@@ -228,7 +227,7 @@ func (m model) paperFigures(beneath ...covering) []stage.Picture {
 		},
 		{
 			Faces: slices.Concat(base, m.sheet(c, bent, true)), View: v, Fresh: []string{c.object()}, Focus: m.paperCorner(),
-			Arrows:  m.swings(c, folds{middleTab: 40}, made, m.paperCorner(), hangsOn(is(geometry.RightInside), mouthEdge, nil)),
+			Arrows:  m.swings(c, folds{middleTab: 40}, made, m.paperCorner(), hangsOn(is(RightInside), mouthEdge, nil)),
 			Notes:   []stage.Note{{Name: plan.Say("border"), At: stage.Vec{X: w, Y: h - i/2, Z: d - 20}}, {Name: plan.Say("turn-in"), More: plan.Say("round the edge, into the case"), Spot: "turn-in"}},
 			Caption: plan.Say("b: rub it down, then turn in at the mouth"),
 		},

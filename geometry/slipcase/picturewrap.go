@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -19,7 +18,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	half := folds{margins: 48}
 	first := folds{margins: 90, sideFlaps: 55}
 	second := folds{margins: 90, sideFlaps: 90, spineFlap: 50}
-	head := is(geometry.HeadOutside)
+	head := is(HeadOutside)
 	turn := folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 60}
 	laid = []stage.Picture{
 		{
@@ -34,7 +33,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 		},
 		{
 			Faces: slices.Concat(m.sheet(c, half, true), carcass), View: v, Fresh: []string{c.name},
-			Arrows:  m.swings(c, half, folds{margins: 90}, nil, hangsOn(is(geometry.LeftOutside), is(geometry.SpineOutside), nil), hangsOn(is(geometry.RightOutside), is(geometry.SpineOutside), nil)),
+			Arrows:  m.swings(c, half, folds{margins: 90}, nil, hangsOn(is(LeftOutside), is(SpineOutside), nil), hangsOn(is(RightOutside), is(SpineOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("one side"), Spot: "left side"}, {Name: plan.Say("turn-in"), More: plan.Say("past the mouth"), Spot: "turn-in"}},
 			Caption: plan.Say("b: first one side up, then the other"),
 		},
@@ -42,13 +41,13 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	flaps = []stage.Picture{
 		{
 			Faces: slices.Concat(m.sheet(c, first, true), carcass), View: v, Fresh: []string{c.name},
-			Arrows:  m.swings(c, folds{margins: 90}, second, nil, hangsOn(head, is(geometry.LeftOutside), nil), hangsOn(head, is(geometry.RightOutside), nil)),
+			Arrows:  m.swings(c, folds{margins: 90}, second, nil, hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("side flaps"), More: plan.Say("fold first"), Spot: "side flap"}, {Name: plan.Say("spine flap"), More: plan.Say("waits"), Spot: "spine flap"}},
 			Caption: plan.Say("a: the side flaps over the head wall"),
 		},
 		{
 			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: v, Fresh: []string{c.name},
-			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 12}, made, nil, hangsOn(head, is(geometry.SpineOutside), nil)),
+			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 12}, made, nil, hangsOn(head, is(SpineOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
 			Caption: plan.Say("b: the spine flap over them"),
 		},
@@ -60,7 +59,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	mouth = []stage.Picture{
 		{
 			Faces: slices.Concat(m.sheet(c, turn, true), carcass), View: mv, Fresh: []string{c.name},
-			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 20}, made, nil, hangsOn(is(geometry.RightInside), mouthEdge, nil)),
+			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 20}, made, nil, hangsOn(is(RightInside), mouthEdge, nil)),
 			Notes:   []stage.Note{{Name: plan.Say("turn-in"), More: plan.Say("round the edge, into the case"), Spot: "turn-in"}},
 			Caption: plan.Say("a: turn the ends in at the mouth"),
 		},

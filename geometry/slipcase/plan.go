@@ -22,6 +22,7 @@ func (c Case) Plan() plan.Plan {
 		Fit:      c.Fit,
 		Mouth:    c.Mouth,
 		Mistaken: c.Mistakable(),
+		Proof:    c.Proof.Proof,
 		Chain:    j.chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),

@@ -2,7 +2,6 @@ package slipcase
 
 import (
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
@@ -12,7 +11,7 @@ import (
 type model struct {
 	whole  Case
 	job    Job
-	c      foldup.Carcass
+	c      Carcass
 	pieces map[string]geometry.Piece // as they lie on the case, before they are cut smaller for their stretch
 	lined  bool                      // the boards are lined when they are joined
 	hung   map[covering]draft.Hung   // those hung so far: it takes a while

@@ -16,7 +16,7 @@ func (j Job) sidePaper() geometry.Piece {
 	p.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board")
 	p.Rule = geometry.SizeRule{Width: "Wo − i + x", Height: "Ho − 2i"}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: 0, to: height, middle: height / 2}
-	turnIn.put(&p, geometry.RightInside)
+	turnIn.put(&p, RightInside)
 	if j.hasHole() {
 		vs := append([]geometry.Vertex{{Point: geometry.Pt(0, 0)}, {Point: geometry.Pt(width, 0)}}, turnIn.hole().edge...)
 		vs = append(vs, geometry.Vertex{Point: geometry.Pt(width, height)}, geometry.Vertex{Point: geometry.Pt(0, height)})
@@ -25,20 +25,20 @@ func (j Job) sidePaper() geometry.Piece {
 	for _, y := range turnIn.parts() {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "mouth edge of the side", Path: geometry.Line(geometry.Pt(mouth, y[0]), geometry.Pt(mouth, y[1]))})
 	}
-	p.Regions = append([]geometry.Region{{Name: "side", Face: geometry.RightOutside, Room: geometry.Bx(0, 0, mouth-turnIn.depth(), height)}}, p.Regions...)
+	p.Regions = append([]geometry.Region{{Name: "side", Face: RightOutside, Room: geometry.Bx(0, 0, mouth-turnIn.depth(), height)}}, p.Regions...)
 	p.Margins = []geometry.Margin{
 		{Name: "from the spine, head and tail edges of the side to the paper", Length: sp.Inset},
 		{Name: "beyond the mouth edge, turned in", Length: sp.TurnIn},
 	}
 	tailCorner, headCorner := geometry.Pt(mouth, -sp.Inset), geometry.Pt(mouth, height+sp.Inset)
 	p.Seats = []geometry.Seat{
-		{Face: geometry.RightOutside, At: [2]geometry.Anchor{
-			{At: tailCorner, On: geometry.Corner{Right: true, Mouth: true}},
-			{At: headCorner, On: geometry.Corner{Right: true, Mouth: true, Head: true}},
+		{Face: RightOutside, At: [2]geometry.Anchor{
+			{At: tailCorner, On: place{right: true, mouth: true}.corner()},
+			{At: headCorner, On: place{right: true, mouth: true, head: true}.corner()},
 		}},
-		{Face: geometry.LeftOutside, At: [2]geometry.Anchor{ // turned end for end
-			{At: tailCorner, On: geometry.Corner{Mouth: true, Head: true}},
-			{At: headCorner, On: geometry.Corner{Mouth: true}},
+		{Face: LeftOutside, At: [2]geometry.Anchor{ // turned end for end
+			{At: tailCorner, On: place{mouth: true, head: true}.corner()},
+			{At: headCorner, On: place{mouth: true}.corner()},
 		}},
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{

@@ -55,7 +55,7 @@ func (j Job) spineCloth() geometry.Piece {
 	end := hi + f.spine
 	pt := geometry.Pt
 
-	outline := polygon(
+	outline := polygonOf(
 		pt(x[1]+f.leanSpine, 0), pt(x[2]-f.leanSpine, 0), // spine flap at the tail
 		pt(x[2], lo-f.apex), pt(x[2]+f.leanSide, lo-f.side), pt(x[3], lo-f.side),
 		pt(x[3], hi+f.side), pt(x[2]+f.leanSide, hi+f.side), pt(x[2], hi+f.apex),
@@ -79,15 +79,15 @@ func (j Job) spineCloth() geometry.Piece {
 		FaceUp: "back up (the face that is glued)",
 		Rule:   geometry.SizeRule{Width: "To + 2m", Height: "Ho + 2e", Remark: j.thin(f)},
 		Regions: []geometry.Region{
-			flap("spine", "", geometry.SpineOutside, x[1], lo, x[2], hi),
-			flap("left margin", "", geometry.LeftOutside, x[0], lo, x[1], hi),
-			flap("right margin", "", geometry.RightOutside, x[2], lo, x[3], hi),
-			flap("side flap", "fold first", geometry.HeadOutside, x[0], hi, x[1]-f.leanSide, hi+f.side),
-			flap("side flap", "fold first", geometry.HeadOutside, x[2]+f.leanSide, hi, x[3], hi+f.side),
-			flap("spine flap", "fold last", geometry.HeadOutside, x[1]+f.leanSpine, hi, x[2]-f.leanSpine, end),
-			flap("side flap", "fold first", geometry.TailOutside, x[0], lo-f.side, x[1]-f.leanSide, lo),
-			flap("side flap", "fold first", geometry.TailOutside, x[2]+f.leanSide, lo-f.side, x[3], lo),
-			flap("spine flap", "fold last", geometry.TailOutside, x[1]+f.leanSpine, 0, x[2]-f.leanSpine, lo),
+			flap("spine", "", SpineOutside, x[1], lo, x[2], hi),
+			flap("left margin", "", LeftOutside, x[0], lo, x[1], hi),
+			flap("right margin", "", RightOutside, x[2], lo, x[3], hi),
+			flap("side flap", "fold first", HeadOutside, x[0], hi, x[1]-f.leanSide, hi+f.side),
+			flap("side flap", "fold first", HeadOutside, x[2]+f.leanSide, hi, x[3], hi+f.side),
+			flap("spine flap", "fold last", HeadOutside, x[1]+f.leanSpine, hi, x[2]-f.leanSpine, end),
+			flap("side flap", "fold first", TailOutside, x[0], lo-f.side, x[1]-f.leanSide, lo),
+			flap("side flap", "fold first", TailOutside, x[2]+f.leanSide, lo-f.side, x[3], lo),
+			flap("spine flap", "fold last", TailOutside, x[1]+f.leanSpine, 0, x[2]-f.leanSpine, lo),
 		},
 		Margins: []geometry.Margin{
 			{Name: "from the cloth's long edge to the carcass, each side", Length: m},
@@ -101,9 +101,9 @@ func (j Job) spineCloth() geometry.Piece {
 			{Path: geometry.Line(pt(x[1], lo), pt(x[1], lo-f.apex)), Kind: geometry.Give},
 			{Path: geometry.Line(pt(x[2], lo), pt(x[2], lo-f.apex)), Kind: geometry.Give},
 		},
-		Seats: []geometry.Seat{{Face: geometry.SpineOutside, At: [2]geometry.Anchor{
-			{At: pt(x[1], lo), On: geometry.Corner{}},
-			{At: pt(x[1], hi), On: geometry.Corner{Head: true}},
+		Seats: []geometry.Seat{{Face: SpineOutside, At: [2]geometry.Anchor{
+			{At: pt(x[1], lo), On: place{}.corner()},
+			{At: pt(x[1], hi), On: place{head: true}.corner()},
 		}}},
 		Hand: "held with the head up, left and right as in the pattern",
 	}
@@ -112,9 +112,9 @@ func (j Job) spineCloth() geometry.Piece {
 	return p
 }
 
-// polygon gives the outline through the points, leaving out one that repeats
+// polygonOf gives the outline through the points, leaving out one that repeats
 // the point before it, as where a side flap ends at its apex.
-func polygon(points ...geometry.Point) geometry.Path {
+func polygonOf(points ...geometry.Point) geometry.Path {
 	kept := points[:0:0]
 	for _, q := range points {
 		if len(kept) == 0 || !q.Near(kept[len(kept)-1]) {

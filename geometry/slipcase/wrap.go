@@ -47,8 +47,8 @@ func (j Job) wrap() geometry.Piece {
 		Hand: j.withHole("held with the head up, left and right as in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: lo, to: hi, middle: (lo + hi) / 2}
 	// The largest part comes first: what the piece is stands on it.
-	p.Regions = []geometry.Region{{Name: "right side", Face: geometry.RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}
-	turnIn.put(&p, geometry.RightInside)
+	p.Regions = []geometry.Region{{Name: "right side", Face: RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}
+	turnIn.put(&p, RightInside)
 	for i := range p.Folds { // the fold inside ends where the turn-in is cut back
 		if v := p.Folds[i].Vertices; len(v) == 2 && v[0].X.Near(mouth+s) && v[1].X.Near(mouth+s) {
 			v[0].Y, v[1].Y = max(v[0].Y, lo+inset), min(v[1].Y, hi-inset)
@@ -64,8 +64,8 @@ func (j Job) wrap() geometry.Piece {
 	)
 	p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x2, lo-f.apex), geometry.Pt(x2, hi+f.apex)))
 	p.Regions = append(p.Regions,
-		geometry.Region{Name: "side flap", Fold: "fold first", Face: geometry.HeadOutside, Room: geometry.Bx(x2+f.leanSide, hi, mouth, hi+f.side)},
-		geometry.Region{Name: "side flap", Fold: "fold first", Face: geometry.TailOutside, Room: geometry.Bx(x2+f.leanSide, lo-f.side, mouth, lo)},
+		geometry.Region{Name: "side flap", Fold: "fold first", Face: HeadOutside, Room: geometry.Bx(x2+f.leanSide, hi, mouth, hi+f.side)},
+		geometry.Region{Name: "side flap", Fold: "fold first", Face: TailOutside, Room: geometry.Bx(x2+f.leanSide, lo-f.side, mouth, lo)},
 	)
 	mirrorPiece(&p, width)
 	p.Folds = append(p.Folds,
@@ -73,9 +73,9 @@ func (j Job) wrap() geometry.Piece {
 		geometry.Line(geometry.Pt(t, hi), geometry.Pt(mouth, hi)),
 	)
 	p.Regions = append(p.Regions,
-		geometry.Region{Name: "spine", Face: geometry.SpineOutside, Room: geometry.Bx(x1, lo, x2, hi)},
-		geometry.Region{Name: "spine flap", Fold: "fold last", Face: geometry.HeadOutside, Room: geometry.Bx(x1+f.leanSpine, hi, x2-f.leanSpine, end)},
-		geometry.Region{Name: "spine flap", Fold: "fold last", Face: geometry.TailOutside, Room: geometry.Bx(x1+f.leanSpine, 0, x2-f.leanSpine, lo)},
+		geometry.Region{Name: "spine", Face: SpineOutside, Room: geometry.Bx(x1, lo, x2, hi)},
+		geometry.Region{Name: "spine flap", Fold: "fold last", Face: HeadOutside, Room: geometry.Bx(x1+f.leanSpine, hi, x2-f.leanSpine, end)},
+		geometry.Region{Name: "spine flap", Fold: "fold last", Face: TailOutside, Room: geometry.Bx(x1+f.leanSpine, 0, x2-f.leanSpine, lo)},
 	)
 
 	// The right half of the outline from the tail up, then its mirror image.
@@ -96,9 +96,9 @@ func (j Job) wrap() geometry.Piece {
 		{Name: "right side", Path: geometry.Line(geometry.Pt(mouth, lo), geometry.Pt(x2, lo), geometry.Pt(x2, hi), geometry.Pt(mouth, hi))},
 		{Name: "left side", Path: geometry.Line(geometry.Pt(t, lo), geometry.Pt(x1, lo), geometry.Pt(x1, hi), geometry.Pt(t, hi))},
 	}
-	p.Seats = []geometry.Seat{{Face: geometry.SpineOutside, At: [2]geometry.Anchor{
-		{At: geometry.Pt(x1, lo), On: geometry.Corner{}},
-		{At: geometry.Pt(x1, hi), On: geometry.Corner{Head: true}},
+	p.Seats = []geometry.Seat{{Face: SpineOutside, At: [2]geometry.Anchor{
+		{At: geometry.Pt(x1, lo), On: place{}.corner()},
+		{At: geometry.Pt(x1, hi), On: place{head: true}.corner()},
 	}}}
 	p.Margins = []geometry.Margin{
 		{Name: "beyond the mouth edges, turned in", Length: t},
@@ -139,7 +139,7 @@ func mirrorPiece(p *geometry.Piece, width Length) {
 	for _, c := range slices.Clone(p.Creases) {
 		p.Creases = append(p.Creases, geometry.Crease{Path: flip(c.Path), Kind: c.Kind})
 	}
-	other := map[geometry.Face]geometry.Face{geometry.RightOutside: geometry.LeftOutside, geometry.RightInside: geometry.LeftInside}
+	other := map[geometry.Face]geometry.Face{RightOutside: LeftOutside, RightInside: LeftInside}
 	for _, r := range slices.Clone(p.Regions) {
 		if face, ok := other[r.Face]; ok {
 			r.Face = face
@@ -158,8 +158,8 @@ func mirrorPiece(p *geometry.Piece, width Length) {
 // turned in on both.
 func (j Job) endPanels() []geometry.Piece {
 	return []geometry.Piece{
-		j.endPanel("head", geometry.HeadOutside, geometry.HeadInside, false),
-		j.endPanel("tail", geometry.TailOutside, geometry.TailInside, true),
+		j.endPanel("head", HeadOutside, HeadInside, false),
+		j.endPanel("tail", TailOutside, TailInside, true),
 	}
 }
 
@@ -169,9 +169,9 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, turned bool) ge
 	mouth := j.Outside().Width - j.Cloth.SpineGap
 	tip := mouth + j.Cloth.MouthTurnIn
 	pt := geometry.Pt
-	atLeft := geometry.Corner{Right: turned, Head: end == "head", Mouth: true}
+	atLeft := place{right: turned, head: end == "head", mouth: true}
 	atRight := atLeft
-	atRight.Right = !turned
+	atRight.right = !turned
 	p := geometry.Piece{
 		Name: end + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp:  "back up (the face that is glued)",
@@ -185,8 +185,8 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, turned bool) ge
 			{Name: "turn-in", Face: inside, Room: geometry.Bx(k, mouth+s, w-k, tip)},
 		},
 		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
-			{At: pt(-s, mouth), On: atLeft},
-			{At: pt(w+s, mouth), On: atRight},
+			{At: pt(-s, mouth), On: atLeft.corner()},
+			{At: pt(w+s, mouth), On: atRight.corner()},
 		}}},
 		Margins: []geometry.Margin{
 			{Name: "from the outer faces of the case to the panel, each side", Length: s},

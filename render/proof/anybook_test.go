@@ -19,11 +19,11 @@ func TestPagesOfAnyBook(t *testing.T) {
 		if pagetest.OfCard(t) {
 			c := pagetest.AnyCard(t)
 			o.Round = pagetest.Rounding(c.Job.Unit)
-			d = DrawCard(c, o)
+			d = Draw(c.Plan(), o)
 		} else {
 			c := pagetest.AnyCase(t)
 			o.Round = pagetest.Rounding(c.Job.Unit)
-			d = Draw(Of(c), o)
+			d = Draw(c.Plan(), o)
 		}
 		pages := d.Pages()
 		for i, p := range pages {

@@ -108,11 +108,9 @@ func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideF
 // there are none.
 func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []render.Text {
 	n := len(p.on)
-	top := "bare board"
+	top := f.Ground.Name
 	if n > 0 {
 		top = f.layers[p.on[n-1]].Piece
-	} else if f.Inside {
-		top = f.under(b.looks, b.base).name
 	}
 	if !named[top] {
 		lines := []string{top, wording.Count(n, "layer")}

@@ -2,59 +2,55 @@ package proof
 
 import (
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/document"
 )
 
 // book is the document being made.
 type book struct {
-	Subject
+	plan.Plan
 	*document.Document
-	faces   []face
-	looks   looks
-	base    look                  // of a face inside where nothing is turned in
-	pageOf  map[geometry.Face]int // on which a face is drawn flat
-	caption func(face) string     // says what lies on a face, where that is not covering
+	faces  []face
+	looks  looks
+	pageOf map[geometry.Face]int // on which a face is drawn flat
 }
 
 // substitute is by how much wider a viewer's typeface may be than ours.
 const substitute = 1.2
 
-// newDocument starts the document of a subject. Nothing of it is to be cut: no layer
-// is opened.
-func newDocument(title string, s Subject, o Options) *document.Document {
-	return &document.Document{Options: o, Title: title, Running: s.name(), Wider: substitute,
-		About: "A slipcase folded up from its pieces: the case from outside, then every face with what lies on it. " +
+// newBook starts the document of a proof. Nothing of it is to be cut: no layer is
+// opened.
+func newBook(p plan.Plan, o Options) *book {
+	d := &document.Document{Options: o, Title: "Proof: " + name(p), Running: name(p), Wider: substitute,
+		About: "A " + p.Kind + " folded up from " + from(p) + ": seen from outside, then every face with what lies on it. " +
 			"Figures, not at true size: not to be cut from.",
 		Foot: "Figures, not at true size: do not cut from this page."}
+	return &book{Plan: p, Document: d, faces: study(p.Proof), looks: looksOf(p.Proof), pageOf: map[geometry.Face]int{}}
 }
 
 // Draw draws the case from outside at an angle, what is wrong if anything is,
 // then every face flat, and a table of them.
-func Draw(s Subject, o Options) *document.Document {
-	b := &book{
-		Subject: s, Document: newDocument("Proof: "+s.name(), s, o), faces: study(s.Report),
-		looks: looksOf(s), pageOf: map[geometry.Face]int{},
-	}
-	b.base = s.inside(b.looks)
+func Draw(p plan.Plan, o Options) *document.Document {
+	b := newBook(p, o)
 	first := 2
-	if !s.Report.Sound() {
+	if !p.Proof.Sound() {
 		b.Aside(func() {
 			b.faultPages()
 			first += b.Count()
 		})
 	}
-	for i, sp := range b.spreads() {
-		for _, row := range sp.rows {
-			for _, face := range row.names {
-				if _, ok := faceOf(b.faces, face); ok {
-					b.pageOf[face] = first + i
+	for i, sp := range p.Proof.Spreads {
+		for _, row := range sp.Rows {
+			for _, cell := range row {
+				if _, ok := faceOf(b.faces, cell.Face); ok {
+					b.pageOf[cell.Face] = first + i
 				}
 			}
 		}
 	}
 	b.solidPage()
-	if !s.Report.Sound() {
+	if !p.Proof.Sound() {
 		b.faultPages()
 	}
 	if len(b.faces) > 0 {

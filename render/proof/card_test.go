@@ -2,6 +2,7 @@ package proof
 
 import (
 	"encoding/json"
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,7 +14,6 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/paper"
-	"forel/render/typeset"
 )
 
 // cardCase gives a case of card by the allowances that Cornell University
@@ -32,41 +32,43 @@ func cardCase(t *testing.T, height, width, thickness, card slipcase.Length) onep
 
 func TestCardReport(t *testing.T) {
 	c := cardCase(t, 203, 130, 22, 1.5)
-	text := string(CardText(c, geometry.ToTenthMM))
+	text := string(Text(c.Plan(), geometry.ToTenthMM))
 	assert.Contains(t, text, "sound: ")
 	assert.Contains(t, text, "room inside, as folded: 208.0 mm high, 130.0 mm deep, 22.0 mm thick")
-	assert.Regexp(t, `outside of the head wall +inner flap, (spine flap beside outer flap|outer flap beside spine flap)`, text)
+	assert.Regexp(t, `outside of the head wall .* inner flap, (spine flap, outer flap|outer flap, spine flap)`, text)
 
-	data, err := CardJSON(c)
+	data, err := JSON(c.Plan())
 	require.NoError(t, err)
 	var got struct {
-		Sound   bool
-		Cavity  map[string]float64 `json:"cavity_mm"`
-		Outside map[string]float64 `json:"outside_mm"`
-		Walls   []struct{ Layers [][]string }
+		Sound     bool
+		Folded    map[string]map[string]float64 `json:"folded_mm"`
+		Clearance map[string]map[string]float64 `json:"clearance_mm"`
+		Faces     []struct{ Name string }
 	}
 	require.NoError(t, json.Unmarshal(data, &got))
 	assert.True(t, got.Sound)
-	assert.Equal(t, map[string]float64{"height": 208, "width": 130, "thickness": 22}, got.Cavity)
+	assert.Equal(t, map[string]float64{"height": 208, "width": 130, "thickness": 22}, got.Folded["cavity"])
 	// Two layers at head and tail, one elsewhere, none at the mouth.
-	assert.Equal(t, map[string]float64{"height": 208 + 4*1.5, "width": 130 + 1.5, "thickness": 22 + 2*1.5}, got.Outside)
-	assert.Len(t, got.Walls, 5)
+	assert.Equal(t, map[string]float64{"height": 208 + 4*1.5, "width": 130 + 1.5, "thickness": 22 + 2*1.5}, got.Folded["outside"])
+	// The guide has the case 5 mm higher than the book, and no more.
+	assert.Equal(t, map[string]float64{"height": 5, "depth": 0, "thickness": 0}, got.Clearance["body"])
+	assert.Len(t, got.Faces, 5)
 }
 
 // Seen flat from outside, every wall is closed but for the reliefs, head and
 // tail are two layers, and what lies outermost there is spine flap and outer flap.
 func TestCardWalls(t *testing.T) {
 	c := cardCase(t, 203, 130, 22, 1.5)
-	b := newCardBook(c, Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
+	b := newBook(c.Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
 	require.Len(t, b.faces, 5)
 	sizes := map[geometry.Face][2]float64{ // 22 + 2 x 1.5, 208 + 4 x 1.5, 130 + 1.5
-		geometry.LeftOutside: {131.5, 214}, geometry.RightOutside: {131.5, 214}, geometry.SpineOutside: {25, 214},
-		geometry.HeadOutside: {25, 131.5}, geometry.TailOutside: {25, 131.5},
+		onepiece.LeftOutside: {131.5, 214}, onepiece.RightOutside: {131.5, 214}, onepiece.SpineOutside: {25, 214},
+		onepiece.HeadOutside: {25, 131.5}, onepiece.TailOutside: {25, 131.5},
 	}
 	for _, f := range b.faces {
 		want := sizes[f.Face]
 		assert.InDeltaSlice(t, want[:], []float64{f.Extent.Width().MM(), f.Extent.Height().MM()}, 1e-9, f.Face)
-		if f.Face != geometry.HeadOutside && f.Face != geometry.TailOutside {
+		if f.Face != onepiece.HeadOutside && f.Face != onepiece.TailOutside {
 			assert.Equal(t, 1, f.deepest, f.Face)
 			assert.Greater(t, f.covered, 90., f.Face)
 			continue
@@ -78,7 +80,7 @@ func TestCardWalls(t *testing.T) {
 		assert.Greater(t, f.covered, 90., f.Face)
 	}
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
-	head, _ := faceOf(b.faces, geometry.HeadOutside)
+	head, _ := faceOf(b.faces, onepiece.HeadOutside)
 	for _, l := range head.layers {
 		y := polygon.Bounds(l.Shape)
 		switch l.Piece {
@@ -90,30 +92,15 @@ func TestCardWalls(t *testing.T) {
 	}
 }
 
-// No words of the picture lie on each other or off the page.
+// No words of the picture lie on each other, on a line or off the page.
 func TestCardPicture(t *testing.T) {
-	for _, sheet := range []string{"A4", "letter"} {
+	for _, sheet := range []string{"A4", "Letter"} {
 		for _, size := range [][4]slipcase.Length{{203, 130, 22, 1.5}, {148, 105, 3, 0.4}, {400, 290, 150, 3}, {60, 140, 90, 2}} {
-			setup := paper.DefaultSetup()
-			var err error
-			setup.Sheet, err = paper.ParseSheet(sheet, geometry.MM)
-			require.NoError(t, err)
-			drawing := DrawCard(cardCase(t, size[0], size[1], size[2], size[3]), Options{Setup: setup, Round: geometry.ToTenthMM}).Pages()
-			require.Len(t, drawing, 2)
-			for n, r := range drawing {
-				page := setup.Printable(false)
-				require.NotEmpty(t, r.Texts)
-				for i, a := range r.Texts {
-					assert.True(t, page.Contains(typeset.Box(a.Text)), "%v: %q leaves the page", size, a.String)
-					for _, b := range r.Texts[i+1:] {
-						assert.False(t, typeset.Box(a.Text).Overlaps(typeset.Box(b.Text)), "%v: %q on %q", size, a.String, b.String)
-					}
-					for _, s := range r.Strokes {
-						if n == 0 || s.Stroke.Width >= 0.4 { // hatching of what lies beneath goes on under a word
-							assert.Empty(t, s.Path.Clip(typeset.Box(a.Text), 0.1), "%v: a line through %q", size, a.String)
-						}
-					}
-				}
+			o := Options{Setup: setup(sheet), Round: geometry.ToTenthMM}
+			pages := Draw(cardCase(t, size[0], size[1], size[2], size[3]).Plan(), o).Pages()
+			require.GreaterOrEqual(t, len(pages), 2)
+			for n, p := range pages {
+				checkPage(t, fmt.Sprintf("%v on %s, page %d", size, sheet, n+1), &p.Surface, o)
 			}
 		}
 	}

@@ -38,7 +38,7 @@ func (b *book) drawFace(f flatFace) {
 // hatching kept off words.
 func (b *book) faceGround(f flatFace, keep []geometry.Box) {
 	page := func(g geom.Geometry) geom.Geometry { return moved(g, f.onPage) }
-	under := f.under(b.looks, b.base)
+	under := b.looks.ground(f.Ground)
 	shade := func(g geom.Geometry, l look) {
 		for _, a := range areasOf(page(g)) {
 			l.shade(b, a, keep)
@@ -87,10 +87,10 @@ func (b *book) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
 	text := func(s string, at geometry.Point, turned bool) {
 		b.Text(render.Text{At: at, String: s, Size: size, Align: render.Middle, Turned: turned, Color: render.Black})
 	}
-	text(f.place.top, geometry.Pt(mid.X, f.at.Min.Y-gap-down+0.3), false)
-	text(f.place.bottom, geometry.Pt(mid.X, f.at.Max.Y+gap+up), false)
-	text(f.place.left, geometry.Pt(f.at.Min.X-off(numbersLeft)-down, mid.Y), true)
-	text(f.place.right, geometry.Pt(f.at.Max.X+off(numbersRight)+up, mid.Y), true)
+	text(f.Beyond.Top, geometry.Pt(mid.X, f.at.Min.Y-gap-down+0.3), false)
+	text(f.Beyond.Bottom, geometry.Pt(mid.X, f.at.Max.Y+gap+up), false)
+	text(f.Beyond.Left, geometry.Pt(f.at.Min.X-off(numbersLeft)-down, mid.Y), true)
+	text(f.Beyond.Right, geometry.Pt(f.at.Max.X+off(numbersRight)+up, mid.Y), true)
 }
 
 // faceMarks marks the faults of a face. What lies past the face is marked at
@@ -98,8 +98,8 @@ func (b *book) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
 func (b *book) faceMarks(f flatFace) []mark {
 	var out []mark
 	var off taken
-	for i, fault := range b.Report.Faults {
-		if fault.Face != f.place.face {
+	for i, fault := range b.Proof.Faults {
+		if fault.Face != f.Face {
 			continue
 		}
 		at := moveBox(spot(fault, f.Extent), f.onPage)

@@ -2,10 +2,10 @@ package proof
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
@@ -19,53 +19,6 @@ const (
 	rowGap    Length = 3
 )
 
-// spread is a page of faces, row by row.
-type spread struct {
-	bookmark, head string
-	rows           []spreadRow
-}
-
-// spreadRow is faces beside each other with the part of the page's width that
-// each has.
-type spreadRow struct {
-	names []geometry.Face
-	parts []Length
-}
-
-var (
-	half   = []Length{1. / 2, 1. / 2}
-	third  = []Length{1. / 3, 1. / 3, 1. / 3}
-	narrow = []Length{0.22, 0.22, 0.28, 0.28}
-)
-
-var spreads = []spread{
-	{"Outside", "The outside, each face as you see it when you look at it", []spreadRow{
-		{[]geometry.Face{geometry.LeftOutside, geometry.RightOutside}, half},
-		{[]geometry.Face{geometry.SpineOutside, geometry.HeadOutside, geometry.TailOutside}, third},
-	}},
-	{"Inside", "The inside, each face as you see it when you look at it", []spreadRow{
-		{[]geometry.Face{geometry.LeftInside, geometry.RightInside}, half},
-		{[]geometry.Face{geometry.SpineInside, geometry.HeadInside, geometry.TailInside}, third},
-	}},
-	{"Mouth", "The edges of the boards round the mouth, seen from in front", []spreadRow{
-		{[]geometry.Face{geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth}, narrow},
-	}},
-}
-
-// dividerSpread is the page of the dividers, where there are any.
-var dividerSpread = spread{"Dividers", "A divider, each face as you see it when you look at it; all are alike", []spreadRow{
-	{[]geometry.Face{geometry.DividerLeft, geometry.DividerRight, geometry.DividerMouth}, []Length{0.4, 0.4, 0.2}},
-}}
-
-// spreads gives the pages of faces.
-func (b *book) spreads() []spread {
-	out := slices.Clone(spreads)
-	if len(b.Report.Dividers) > 0 {
-		out = append(out, dividerSpread)
-	}
-	return out
-}
-
 // scales that faces are drawn at, 1 to each of these. One to one is left out:
 // the figures are not to be cut from.
 var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40}
@@ -74,9 +27,9 @@ var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30,
 func (b *book) faceScale(wide, tall Length) float64 {
 	for _, n := range scales {
 		fits := true
-		for _, sp := range b.spreads() {
+		for _, sp := range b.Proof.Spreads {
 			var down Length
-			for _, row := range sp.rows {
+			for _, row := range sp.Rows {
 				r := b.faceRow(row, wide, Length(1/n))
 				down += r.tall() + rowGap
 				for i, f := range r.faces {
@@ -95,15 +48,15 @@ func (b *book) faceScale(wide, tall Length) float64 {
 // facePages draws every face flat, then the table of them.
 func (b *book) facePages() {
 	room := b.Room(false)
-	tall := b.legendTop(room) - 2 - b.measured(func() Length { return b.faceHead(room, b.spreads()[len(b.spreads())-1], 1.25) })
+	tall := b.legendTop(room) - 2 - b.measured(func() Length { return b.faceHead(room, b.Proof.Spreads[len(b.Proof.Spreads)-1], 1.25) })
 	n := b.faceScale(room.Width(), tall)
 	var box geometry.Box
 	var y Length
-	for _, sp := range b.spreads() {
-		box = b.NewPage(false, sp.bookmark)
+	for _, sp := range b.Proof.Spreads {
+		box = b.NewPage(false, sp.Bookmark)
 		y = b.faceHead(box, sp, n)
 		b.legend(box, box.Max.Y)
-		for _, r := range sp.rows {
+		for _, r := range sp.Rows {
 			row := b.faceRow(r, box.Width(), Length(1/n))
 			b.drawRow(row, box.Min.X, y)
 			y += row.tall() + rowGap
@@ -118,10 +71,13 @@ func (b *book) legendTop(box geometry.Box) Length {
 }
 
 // faceHead sets the head of a page of faces.
-func (b *book) faceHead(box geometry.Box, sp spread, n float64) Length {
-	return b.heading(box, sp.head, fmt.Sprintf("Scale 1 : %g, and narrow faces drawn wider where it says so: not at true size. ", n)+
-		"A number says how many layers of covering lie there, one on another; the lining is not counted. "+
-		"Areas too narrow to be seen have no number.")
+func (b *book) faceHead(box geometry.Box, sp plan.Spread, n float64) Length {
+	layers := "A number says how many layers of " + b.Proof.Stuff + " lie there, one on another. "
+	if b.Proof.Layers != "" {
+		layers += b.Proof.Layers + " "
+	}
+	return b.heading(box, sp.Head, fmt.Sprintf("Scale 1 : %g, and narrow faces drawn wider where it says so: not at true size. ", n)+
+		layers+"Areas too narrow to be seen have no number.")
 }
 
 // faceRow is faces beside each other, their upper edges in line.
@@ -133,17 +89,17 @@ type faceRow struct {
 	head     Length   // above the faces
 }
 
-func (b *book) faceRow(sr spreadRow, wide, scale Length) faceRow {
+func (b *book) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
 	var row faceRow
 	var most Length
-	for i, name := range sr.names {
-		of, ok := faceOf(b.faces, name)
+	for _, c := range cells {
+		of, ok := faceOf(b.faces, c.Face)
 		if !ok {
 			continue
 		}
-		f, cell := newFlatFace(of, scale), wide*sr.parts[i]
+		f, cell := newFlatFace(of, scale), wide*c.Part
 		caption := wrapped(b.captionOf(f), noteSize, false, cell-5)
-		head := wrapped(wording.Capital(string(name)), render.BodySize, true, cell-3)
+		head := wrapped(wording.Capital(string(c.Face)), render.BodySize, true, cell-3)
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
 		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)
@@ -219,9 +175,6 @@ func (f flatFace) onPage(q geometry.Point) geometry.Point {
 
 // caption says what lies on a face.
 func (b *book) captionOf(f flatFace) string {
-	if b.caption != nil {
-		return b.caption(f.face)
-	}
 	var s []string
 	size := b.Round.Number(f.Extent.Width()) + " × " + b.Round.Pretty(f.Extent.Height())
 	names := strings.Join(f.pieces(), ", ")
@@ -229,12 +182,12 @@ func (b *book) captionOf(f flatFace) string {
 	case !f.Inside:
 		s = append(s, fmt.Sprintf("%s, %g %% covered", size, percent(f.covered)))
 		if names != "" {
-			s = append(s, "from the board up: "+names)
+			s = append(s, b.Proof.From+": "+names)
 		}
 	case len(f.layers) == 0:
-		s = append(s, size, f.under(b.looks, b.base).name+" only")
+		s = append(s, size, f.Ground.Name+" only")
 	default:
-		s = append(s, size, f.under(b.looks, b.base).name+", then at the mouth: "+names, "thickest pile "+geometry.Fine(f.Corners, b.Round.Unit))
+		s = append(s, size, f.Ground.Name+", then "+names, "thickest pile "+geometry.Fine(f.Corners, b.Round.Unit))
 	}
 	if f.more[0] > 1 {
 		s = append(s, fmt.Sprintf("width drawn %d times as large as at scale", f.more[0]))

@@ -104,7 +104,7 @@ func (b *book) faultPages() {
 		return b.heading(box, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
 	}
 	blocks := []document.Block{{Bookmark: "Faults", Stays: true, Draw: head}}
-	for i, f := range b.Report.Faults {
+	for i, f := range b.Proof.Faults {
 		text := f.String()
 		if page, ok := b.pageOf[f.Face]; ok {
 			text += fmt.Sprintf(" (page %d)", page)

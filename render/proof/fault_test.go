@@ -11,9 +11,9 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
 	"forel/geometry/wording"
 	"forel/render"
-	"forel/render/document"
 	"forel/render/record"
 	"forel/render/typeset"
 )
@@ -40,8 +40,8 @@ func tags(on *record.Surface) map[string][]geometry.Point {
 func TestEveryFaultIsMarked(t *testing.T) {
 	for name, s := range broken(t) {
 		t.Run(name, func(t *testing.T) {
-			require.NotEmpty(t, s.Report.Faults)
-			d := Draw(s, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+			require.NotEmpty(t, s.Proof.Faults)
+			d := Draw(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 			pages := d.Pages()
 			words := make([]string, len(pages))
 			for i := range pages {
@@ -51,10 +51,10 @@ func TestEveryFaultIsMarked(t *testing.T) {
 			}
 			require.Contains(t, words[1], "What is wrong")
 			list := strings.ReplaceAll(words[1], "\n", " ")
-			for i, f := range s.Report.Faults {
+			for i, f := range s.Proof.Faults {
 				number := fmt.Sprint(i + 1)
 				assert.NotEmpty(t, tags(&pages[1].Surface)[number], "%s: %s", number, f)
-				if f.Face == "" || len(s.Report.Faces) == 0 {
+				if f.Face == "" || len(s.Proof.Faces) == 0 {
 					continue
 				}
 				found := false
@@ -76,16 +76,16 @@ func TestEveryFaultIsMarked(t *testing.T) {
 // outside as well.
 func TestMarksLieOnTheFault(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
-	require.Len(t, s.Report.Faces, 14)
-	faces := study(s.Report)
-	sc := sceneOf(s.Report, faces)
-	b := &book{Document: &document.Document{Options: Options{Setup: setup("A4"), Round: geometry.ToTenthMM}}, Subject: s, faces: faces, looks: looksOf(s)}
+	require.Len(t, s.Proof.Faces, 14)
+	faces := study(s.Proof)
+	sc := sightOf(s.Proof, faces)
+	b := newBook(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 	to, _ := fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
 	marks := b.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
 	var seen int
 	for _, m := range marks {
 		for _, f := range sc.faces {
-			if f.Face != geometry.LeftMouth && f.Face != geometry.RightMouth {
+			if f.Face != slipcase.LeftMouth && f.Face != slipcase.RightMouth {
 				continue
 			}
 			on := moveBox(polygon.Bounds(f.whole), to).Grow(0.01)
@@ -103,12 +103,12 @@ func TestMarksLieOnTheFault(t *testing.T) {
 func TestManyFaultsOnOneSpot(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
 	for i := range 24 {
-		f := foldup.Fault{Kind: foldup.Bare, Face: geometry.RightOutside, At: geometry.Bx(70, 100, 75, 105)}
+		f := foldup.Fault{Kind: foldup.Bare, Face: slipcase.RightOutside, At: geometry.Bx(70, 100, 75, 105)}
 		f.What = fmt.Sprintf("fault %d with enough words to fill more than one line of the list, so that the list takes more than one page in the end, as it would for a case with everything wrong", i)
-		s.Report.Faults = append(s.Report.Faults, f)
+		s.Proof.Faults = append(s.Proof.Faults, f)
 	}
 	o := Options{Setup: setup("Letter"), Round: geometry.ToTenthMM}
-	d := Draw(s, o)
+	d := Draw(s.Plan, o)
 	for i, p := range d.Pages() {
 		checkPage(t, fmt.Sprintf("page %d", i+1), &p.Surface, o)
 	}

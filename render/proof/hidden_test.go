@@ -12,19 +12,22 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
+	"forel/geometry/space"
+	"forel/geometry/stage"
 )
 
 // block is a board of the model that the pictures are checked against: a box,
 // that of a side within the side's outline.
 type block struct {
-	lo, hi foldup.Vec
+	lo, hi space.Vec
 	side   bool
 }
 
-func blocks(c foldup.Carcass) []block {
+func blocks(c slipcase.Carcass) []block {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
-	v := func(x, y, z Length) foldup.Vec { return foldup.Vec{X: x, Y: y, Z: z} }
+	v := func(x, y, z Length) space.Vec { return space.Vec{X: x, Y: y, Z: z} }
 	return []block{
 		{v(0, 0, 0), v(s, h, d), true}, {v(w-s, 0, 0), v(w, h, d), true},
 		{v(s, 0, 0), v(w-s, h, s), false}, {v(s, h-s, s), v(w-s, h, d), false}, {v(s, 0, s), v(w-s, s, d), false},
@@ -33,7 +36,7 @@ func blocks(c foldup.Carcass) []block {
 
 // enters gives how far along a line of sight a block is first met, the line given
 // by a place and the way from it to the viewer. The farther, the nearer the viewer.
-func (b block) enters(from, toward foldup.Vec, outline area) (Length, bool) {
+func (b block) enters(from, toward space.Vec, outline area) (Length, bool) {
 	first, last := Length(math.Inf(1)), Length(math.Inf(-1))
 	for _, a := range [][4]Length{
 		{from.X, toward.X, b.lo.X, b.hi.X}, {from.Y, toward.Y, b.lo.Y, b.hi.Y}, {from.Z, toward.Z, b.lo.Z, b.hi.Z},
@@ -69,14 +72,16 @@ func (b block) enters(from, toward foldup.Vec, outline area) (Length, bool) {
 
 // firstHit follows a line of sight from the viewer through a solid model of the
 // boards and dividers, and gives where it comes to board first.
-func firstHit(c foldup.Carcass, dividers []foldup.DividerReport, v view, at geometry.Point) (foldup.Vec, bool) {
+func firstHit(c slipcase.Carcass, dividers []slipcase.Standing, v stage.View, at geometry.Point) (space.Vec, bool) {
 	outline := area{Rings: [][]geometry.Point{c.Side}}
 	// The point of the line nearest the origin, and the way to the viewer.
-	right := foldup.Vec{X: Length(v.cosYaw), Z: Length(-v.sinYaw)}
-	up := foldup.Vec{X: Length(-v.sinYaw * v.sinPitch), Y: Length(v.cosPitch), Z: Length(-v.cosYaw * v.sinPitch)}
-	toward := cross(right, up)
-	place := func(t Length) foldup.Vec {
-		return foldup.Vec{
+	sinYaw, cosYaw := math.Sincos(v.Yaw * math.Pi / 180)
+	sinPitch, cosPitch := math.Sincos(v.Pitch * math.Pi / 180)
+	right := space.Vec{X: Length(cosYaw), Z: Length(-sinYaw)}
+	up := space.Vec{X: Length(-sinYaw * sinPitch), Y: Length(cosPitch), Z: Length(-cosYaw * sinPitch)}
+	toward := right.Cross(up)
+	place := func(t Length) space.Vec {
+		return space.Vec{
 			X: right.X*at.X + up.X*at.Y + toward.X*t,
 			Y: right.Y*at.X + up.Y*at.Y + toward.Y*t,
 			Z: right.Z*at.X + up.Z*at.Y + toward.Z*t,
@@ -95,9 +100,19 @@ func firstHit(c foldup.Carcass, dividers []foldup.DividerReport, v view, at geom
 	return place(nearest), hit
 }
 
+// holeOf gives the outline of the thumb hole as a part of a side, nil where there is
+// none.
+func holeOf(c slipcase.Carcass) []geometry.Point {
+	if len(c.Side) <= 4 {
+		return nil
+	}
+	cut := areasOf(solid(without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))))
+	return cut[0].Rings[0]
+}
+
 // facesAt gives the planes of faces a place of the boards lies on, and whether
 // it lies on the rim of a thumb hole.
-func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face, rim bool) {
+func facesAt(c slipcase.Carcass, p space.Vec, near Length) (faces []geometry.Face, rim bool) {
 	is := func(a, b Length) bool { return (a - b).Abs() < near }
 	inX := p.X > c.Lined-near && p.X < c.Width-c.Lined+near
 	inY := p.Y > c.Lined-near && p.Y < c.Height-c.Lined+near
@@ -106,20 +121,20 @@ func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face
 			faces = append(faces, f)
 		}
 	}
-	add(is(p.X, 0), geometry.LeftOutside)
-	add(is(p.X, c.Width), geometry.RightOutside)
-	add(is(p.Y, c.Height), geometry.HeadOutside)
-	add(is(p.Y, 0), geometry.TailOutside)
-	add(is(p.Z, 0), geometry.SpineOutside)
-	add(is(p.Z, c.Depth) && p.X < c.Lined+near, geometry.LeftMouth)
-	add(is(p.Z, c.Depth) && p.X > c.Width-c.Lined-near, geometry.RightMouth)
-	add(is(p.Z, c.Depth) && inX && p.Y > c.Height/2, geometry.HeadMouth)
-	add(is(p.Z, c.Depth) && inX && p.Y < c.Height/2, geometry.TailMouth)
-	add(is(p.X, c.Lined) && inY, geometry.LeftInside)
-	add(is(p.X, c.Width-c.Lined) && inY, geometry.RightInside)
-	add(is(p.Z, c.Lined) && inX && inY, geometry.SpineInside)
-	add(is(p.Y, c.Lined) && inX, geometry.TailInside)
-	add(is(p.Y, c.Height-c.Lined) && inX, geometry.HeadInside)
+	add(is(p.X, 0), slipcase.LeftOutside)
+	add(is(p.X, c.Width), slipcase.RightOutside)
+	add(is(p.Y, c.Height), slipcase.HeadOutside)
+	add(is(p.Y, 0), slipcase.TailOutside)
+	add(is(p.Z, 0), slipcase.SpineOutside)
+	add(is(p.Z, c.Depth) && p.X < c.Lined+near, slipcase.LeftMouth)
+	add(is(p.Z, c.Depth) && p.X > c.Width-c.Lined-near, slipcase.RightMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y > c.Height/2, slipcase.HeadMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y < c.Height/2, slipcase.TailMouth)
+	add(is(p.X, c.Lined) && inY, slipcase.LeftInside)
+	add(is(p.X, c.Width-c.Lined) && inY, slipcase.RightInside)
+	add(is(p.Z, c.Lined) && inX && inY, slipcase.SpineInside)
+	add(is(p.Y, c.Lined) && inX, slipcase.TailInside)
+	add(is(p.Y, c.Height-c.Lined) && inX, slipcase.HeadInside)
 	if hole := holeOf(c); hole != nil && (p.X < c.Lined+near || p.X > c.Width-c.Lined-near) {
 		at := geometry.Pt(p.Z, p.Y)
 		rim = (area{Rings: [][]geometry.Point{hole}}).Clear(at) < near
@@ -129,7 +144,7 @@ func facesAt(c foldup.Carcass, p foldup.Vec, near Length) (faces []geometry.Face
 
 // dividerFacesAt gives the planes of a divider's faces that a place lies on, its
 // edges at head and tail among them, which are not drawn.
-func dividerFacesAt(d foldup.DividerReport, p foldup.Vec, near Length) (faces []geometry.Face) {
+func dividerFacesAt(d slipcase.Standing, p space.Vec, near Length) (faces []geometry.Face) {
 	is := func(a, b Length) bool { return (a - b).Abs() < near }
 	in := func(l, lo, hi Length) bool { return l > lo-near && l < hi+near }
 	if !in(p.X, d.Min.X, d.Max.X) || !in(p.Y, d.Min.Y, d.Max.Y) || !in(p.Z, d.Min.Z, d.Max.Z) {
@@ -139,7 +154,7 @@ func dividerFacesAt(d foldup.DividerReport, p foldup.Vec, near Length) (faces []
 		ok   bool
 		face geometry.Face
 	}{
-		{is(p.X, d.Min.X), geometry.DividerLeft}, {is(p.X, d.Max.X), geometry.DividerRight}, {is(p.Z, d.Max.Z), geometry.DividerMouth},
+		{is(p.X, d.Min.X), slipcase.DividerLeft}, {is(p.X, d.Max.X), slipcase.DividerRight}, {is(p.Z, d.Max.Z), slipcase.DividerMouth},
 		{is(p.Y, d.Min.Y), "foot"}, {is(p.Y, d.Max.Y), "top"},
 	} {
 		if f.ok {
@@ -154,7 +169,7 @@ func dividerFacesAt(d foldup.DividerReport, p foldup.Vec, near Length) (faces []
 func TestHiddenPartsAreHidden(t *testing.T) {
 	for name, s := range subjects(t) {
 		t.Run(name, func(t *testing.T) {
-			sc := sceneOf(s.Report, study(s.Report))
+			sc := sightOf(s.Proof, study(s.Proof))
 			checked := map[geometry.Face]int{}
 			rapid.Check(t, func(t *rapid.T) {
 				rnd := rand.New(rand.NewSource(rapid.Int64().Draw(t, "points")))
@@ -165,7 +180,7 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 				}
 			})
 			// All that is turned to the viewer was looked at, and the inside too.
-			for _, f := range []geometry.Face{geometry.RightOutside, geometry.HeadOutside, geometry.LeftInside} {
+			for _, f := range []geometry.Face{slipcase.RightOutside, slipcase.HeadOutside, slipcase.LeftInside} {
 				assert.Positive(t, checked[f], fmt.Sprint(f, checked))
 			}
 		})
@@ -174,11 +189,11 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 
 // checkPoint looks at one point of the picture and gives the face that is seen
 // there, none where it is too near an edge to tell.
-func checkPoint(t *rapid.T, s Subject, sc scene, rnd *rand.Rand) (got []geometry.Face) {
+func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry.Face) {
 	const near = 0.15
 	c, b := s.Report.Carcass, sc.bounds()
 	q := geometry.Pt(b.Min.X+b.Width()*Length(rnd.Float64()), b.Min.Y+b.Height()*Length(rnd.Float64()))
-	p, hit := firstHit(c, s.Report.Dividers, sc.view, q)
+	p, hit := firstHit(c, s.Report.Dividers, s.Proof.View, q)
 	var want []geometry.Face
 	rim := false
 	if hit {
@@ -216,20 +231,17 @@ func checkPoint(t *rapid.T, s Subject, sc scene, rnd *rand.Rand) (got []geometry
 		}
 	}
 	require.Equal(t, want, got, "at %v: %v", q, p)
-	require.Equal(t, rim, holdsAny(areasOf(sc.rims), q), "rim at %v: %v", q, p)
+	require.Equal(t, rim, slices.ContainsFunc(sc.solids, func(o seenSolid) bool { return holdsAny(areasOf(o.shape), q) }), "rim at %v: %v", q, p)
 	return got
 }
 
 // onFace gives where a place of the case lies in a face's own coordinates.
-func onFace(f face, p foldup.Vec) geometry.Point {
-	dot := func(a foldup.Vec) Length {
-		return (p.X-f.place.frame.O.X)*a.X + (p.Y-f.place.frame.O.Y)*a.Y + (p.Z-f.place.frame.O.Z)*a.Z
-	}
-	return geometry.Pt(dot(f.place.frame.U), dot(f.place.frame.V))
+func onFace(f face, p space.Vec) geometry.Point {
+	return f.Frame.Flat(p)
 }
 
 // nearAny tells whether a point is close to an edge of what is seen.
-func nearAny(sc scene, q geometry.Point, d Length) bool {
+func nearAny(sc sight, q geometry.Point, d Length) bool {
 	for _, f := range sc.faces {
 		for _, a := range areasOf(f.whole) {
 			if a.Clear(q) < d {

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -20,11 +20,26 @@ func jobOf(height, width, thickness Length) slipcase.Job {
 	return j
 }
 
-func made(t *testing.T, j slipcase.Job) Subject {
+// subject is a case that was folded up, sound or not.
+type subject struct {
+	plan.Plan
+	Report slipcase.Report
+}
+
+func made(t *testing.T, j slipcase.Job) subject {
 	t.Helper()
 	c, err := slipcase.Make(j)
 	require.NoError(t, err)
-	return Of(c)
+	return subject{c.Plan(), c.Proof}
+}
+
+// mouthEdge tells whether a face is an edge of board at the mouth.
+func mouthEdge(f geometry.Face) bool {
+	switch f {
+	case slipcase.LeftMouth, slipcase.RightMouth, slipcase.HeadMouth, slipcase.TailMouth:
+		return true
+	}
+	return false
 }
 
 // changed gives a job with some settings changed.
@@ -35,7 +50,7 @@ func changed(j slipcase.Job, change func(*slipcase.Job)) slipcase.Job {
 
 // subjects gives cases from a 3 mm pamphlet to a 150 mm folio, small, flat and
 // low ones, and every kind of covering, lining, hole and compartment.
-func subjects(t *testing.T) map[string]Subject {
+func subjects(t *testing.T) map[string]subject {
 	t.Helper()
 	ordinary := jobOf(221.5, 148.5, 32)
 	jobs := map[string]slipcase.Job{
@@ -62,7 +77,7 @@ func subjects(t *testing.T) map[string]Subject {
 			j.Books = append(j.Books, j.Books[0], j.Books[0])
 		}),
 	}
-	out := map[string]Subject{}
+	out := map[string]subject{}
 	for name, j := range jobs {
 		out[name] = made(t, j)
 	}
@@ -70,7 +85,7 @@ func subjects(t *testing.T) map[string]Subject {
 }
 
 // spoiled proves an ordinary case one of whose pieces was changed.
-func spoiled(t *testing.T, j slipcase.Job, name string, change func(*geometry.Piece)) Subject {
+func spoiled(t *testing.T, j slipcase.Job, name string, change func(*geometry.Piece)) subject {
 	t.Helper()
 	s := made(t, j)
 	pieces := append([]geometry.Piece(nil), s.Pieces...)
@@ -85,15 +100,16 @@ func spoiled(t *testing.T, j slipcase.Job, name string, change func(*geometry.Pi
 	require.True(t, found, name)
 	b := j.Book()
 	s.Pieces = pieces
-	s.Report = foldup.Prove(pieces, foldup.Conditions{
+	s.Report = slipcase.Prove(pieces, slipcase.Conditions{
 		Edge: j.Edge(), Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick(), Compartments: 1,
 		Layer: map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
 	})
+	s.Proof = s.Report.Proof
 	return s
 }
 
 // broken gives cases that are not sound.
-func broken(t *testing.T) map[string]Subject {
+func broken(t *testing.T) map[string]subject {
 	t.Helper()
 	wide := func(by Length) func(*geometry.Piece) {
 		return func(p *geometry.Piece) {
@@ -115,7 +131,7 @@ func broken(t *testing.T) map[string]Subject {
 		}
 	}
 	ordinary := jobOf(221.5, 148.5, 32)
-	return map[string]Subject{
+	return map[string]subject{
 		"paper short of the mouth": spoiled(t, ordinary, "side paper", wide(-40)),
 		"paper past the spine":     spoiled(t, ordinary, "side paper", func(p *geometry.Piece) { p.Outline.Vertices[0].X, p.Outline.Vertices[3].X = -20, -20 }),
 		"paper over the walls":     spoiled(t, ordinary, "side paper", func(p *geometry.Piece) { p.Outline = geometry.Rectangle(p.Outline.Bounds().Grow(12)) }),

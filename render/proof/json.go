@@ -1,13 +1,17 @@
 package proof
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
 	"math"
 
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
+	"forel/geometry/space"
 	"forel/render/data"
 )
 
@@ -30,13 +34,24 @@ type jsonLayer struct {
 
 type jsonFace struct {
 	Name    string      `json:"name"`
+	Board   string      `json:"board"`
 	Inside  bool        `json:"inside"`
+	Ground  string      `json:"ground"` // what is seen where no layer lies
 	Extent  jsonBox     `json:"extent_mm"`
-	Covered *float64    `json:"covered_percent,omitempty"` // of a face outside or an edge at the mouth
+	Frame   jsonFrame   `json:"frame_mm"`
+	Covered *float64    `json:"covered_percent,omitempty"` // of a face outside
 	Deepest int         `json:"most_layers"`
-	Stack   mm          `json:"pile_mm"`         // inside: the thickest, tucks left out
-	Corners mm          `json:"pile_corners_mm"` // inside: the thickest, tucks counted
+	Stack   mm          `json:"pile_mm"`         // the thickest, tucks left out
+	Corners mm          `json:"pile_corners_mm"` // the thickest, tucks counted
 	Layers  []jsonLayer `json:"layers"`          // from the board up
+}
+
+// jsonFrame tells where a face lies in the case: the origin of its coordinates, and
+// the unit steps that its X and Y go.
+type jsonFrame struct {
+	Origin [3]mm `json:"origin"`
+	X      [3]mm `json:"x"`
+	Y      [3]mm `json:"y"`
 }
 
 type jsonFault struct {
@@ -47,41 +62,57 @@ type jsonFault struct {
 	What  string   `json:"what"`
 }
 
-// jsonBlock is a divider: its corners in the case, from left, tail and spine.
-type jsonBlock struct {
-	Min   [3]mm      `json:"min_mm"`
-	Max   [3]mm      `json:"max_mm"`
-	Faces []jsonFace `json:"faces"`
+// jsonSolid is a board as it stands: the corners of the box around it.
+type jsonSolid struct {
+	Name string `json:"name"`
+	Min  [3]mm  `json:"min_mm"`
+	Max  [3]mm  `json:"max_mm"`
+}
+
+// object is a JSON object whose members keep their order.
+type object []member
+
+type member struct {
+	name  string
+	value any
+}
+
+// MarshalJSON writes the object.
+func (o object) MarshalJSON() ([]byte, error) {
+	var b bytes.Buffer
+	b.WriteByte('{')
+	for i, m := range o {
+		value, err := json.Marshal(m.value)
+		if err != nil {
+			return nil, err
+		}
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		fmt.Fprintf(&b, "%q:%s", m.name, value)
+	}
+	b.WriteByte('}')
+	return b.Bytes(), nil
 }
 
 type jsonReport struct {
 	Title     string      `json:"title"`
+	Kind      string      `json:"kind"`
 	Sound     bool        `json:"sound"`
 	Faults    []jsonFault `json:"faults"`
-	Lining    Lining      `json:"lining"`
-	Rooms     int         `json:"compartments"`
 	Faces     []jsonFace  `json:"faces"`
-	Dividers  []jsonBlock `json:"dividers,omitempty"` // from left to right
-	Clearance struct {
-		Body struct {
-			Height    mm `json:"height"`
-			Depth     mm `json:"depth"`
-			Thickness mm `json:"thickness"` // of each compartment
-		} `json:"body"`
-		Mouth struct {
-			Height    mm `json:"height"`
-			Corners   mm `json:"height_corners"`
-			Thickness mm `json:"thickness"`
-		} `json:"mouth"`
-	} `json:"clearance_mm"`
+	Solids    []jsonSolid `json:"boards"`
+	Clearance object      `json:"clearance_mm"` // by the key of a fact and the name of its part
+	Folded    object      `json:"folded_mm,omitempty"`
 }
 
-// JSON gives the report for other programs, exact to a thousandth of a
+// JSON returns the report for other programs, exact to a thousandth of a
 // millimetre. Outlines are in their face's own coordinates and not cut off at
 // its extent.
-func JSON(s Subject) ([]byte, error) {
-	r := s.Report
-	out := jsonReport{Title: s.Title, Sound: r.Sound(), Lining: s.Lining, Rooms: s.Compartments, Faults: []jsonFault{}, Faces: []jsonFace{}}
+func JSON(p plan.Plan) ([]byte, error) {
+	r := p.Proof
+	out := jsonReport{Title: p.Title, Kind: p.Kind, Sound: r.Sound(), Faults: []jsonFault{}, Faces: []jsonFace{}, Solids: []jsonSolid{},
+		Clearance: factsJSON(r.Clearances), Folded: factsJSON(r.Folded)}
 	for _, f := range r.Faults {
 		j := jsonFault{Kind: string(f.Kind), Piece: f.Piece, Face: string(f.Face), What: f.What}
 		if f.At != (geometry.Box{}) {
@@ -90,12 +121,13 @@ func JSON(s Subject) ([]byte, error) {
 		}
 		out.Faults = append(out.Faults, j)
 	}
-	for _, d := range r.Dividers {
-		out.Dividers = append(out.Dividers, jsonBlock{Min: [3]mm{mm(d.Min.X), mm(d.Min.Y), mm(d.Min.Z)}, Max: [3]mm{mm(d.Max.X), mm(d.Max.Y), mm(d.Max.Z)}})
+	for _, s := range r.Solids {
+		out.Solids = append(out.Solids, solidJSON(s))
 	}
 	for _, f := range study(r) {
 		j := jsonFace{
-			Name: string(f.Face), Inside: f.Inside, Extent: boxJSON(f.Extent),
+			Name: string(f.Face), Board: f.Board, Inside: f.Inside, Ground: f.Ground.Name, Extent: boxJSON(f.Extent),
+			Frame:   jsonFrame{vecJSON(f.Frame.O), vecJSON(f.Frame.U), vecJSON(f.Frame.V)},
 			Deepest: f.deepest, Stack: mm(f.Stack), Corners: mm(f.Corners), Layers: []jsonLayer{},
 		}
 		if !f.Inside {
@@ -116,23 +148,41 @@ func JSON(s Subject) ([]byte, error) {
 				j.Layers = append(j.Layers, layer)
 			}
 		}
-		if f.divider > 0 {
-			of := &out.Dividers[f.divider-1]
-			of.Faces = append(of.Faces, j)
-			continue
-		}
 		out.Faces = append(out.Faces, j)
 	}
-	k, c := r.Clearance, &out.Clearance
-	c.Body.Height, c.Body.Depth, c.Body.Thickness = mm(k.BodyHeight), mm(k.BodyWidth), mm(k.BodyThickness)
-	c.Mouth.Height, c.Mouth.Corners, c.Mouth.Thickness = mm(k.MouthHeight), mm(k.MouthCorners), mm(k.MouthThickness)
-
 	written, err := data.JSON(out)
 	if err != nil {
 		return nil, fmt.Errorf("proof: %w", err)
 	}
 	return written, nil
 }
+
+func factsJSON(facts []plan.Fact) object {
+	out := object{}
+	for _, f := range facts {
+		var parts object
+		for _, p := range f.Parts {
+			parts = append(parts, member{p.Key, mm(p.Length)})
+		}
+		out = append(out, member{f.Key, parts})
+	}
+	return out
+}
+
+func solidJSON(s plan.Solid) jsonSolid {
+	j := jsonSolid{Name: s.Name}
+	for i, v := range s.Corners() {
+		for k, l := range vecJSON(v) {
+			if i == 0 {
+				j.Min[k], j.Max[k] = l, l
+			}
+			j.Min[k], j.Max[k] = min(j.Min[k], l), max(j.Max[k], l)
+		}
+	}
+	return j
+}
+
+func vecJSON(v space.Vec) [3]mm { return [3]mm{mm(v.X), mm(v.Y), mm(v.Z)} }
 
 func boxJSON(b geometry.Box) jsonBox { return jsonBox{pointJSON(b.Min), pointJSON(b.Max)} }
 

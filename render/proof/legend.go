@@ -1,7 +1,11 @@
 package proof
 
 import (
+	"slices"
+
 	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -30,22 +34,15 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 	for _, name := range b.looks.order {
 		entries = append(entries, entry{swatch(b.looks.pieces[name]), name})
 	}
-	if b.Lining == LinedBefore || b.Lining == LinedAfter && len(b.Report.Dividers) > 0 {
-		entries = append(entries, entry{swatch(b.looks.lining), b.looks.lining.name})
-	}
-	if b.Lining != LinedBefore || b.MayShow || !b.Report.Sound() {
-		name := "board"
-		if b.caption != nil { // a case of card has none
-			name = "gap between parts"
-		}
-		entries = append(entries, entry{swatch(b.looks.board), name})
+	for _, l := range b.grounds() {
+		entries = append(entries, entry{swatch(l), l.name})
 	}
 	if b.tucks() {
 		entries = append(entries, entry{func(at geometry.Box) {
 			b.Stroke(geometry.Line(geometry.Pt(at.Min.X, at.Center().Y), geometry.Pt(at.Max.X, at.Center().Y)), render.Stroke{Width: 0.4, Dash: tuckDash, Color: render.Blue})
 		}, "edge of what is tucked into a corner"})
 	}
-	if !b.Report.Sound() {
+	if !b.Proof.Sound() {
 		entries = append(entries, entry{func(at geometry.Box) { b.Stroke(geometry.Rectangle(at.Grow(-0.5)), faultLine) }, "fault, with its number"})
 	}
 
@@ -71,14 +68,35 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 	return top
 }
 
-// tucks tells whether anything is tucked into a corner.
-func (b *book) tucks() bool {
-	for _, f := range allFaces(b.Report) {
-		for _, l := range f.Layers {
-			if l.Tucked {
-				return true
-			}
+// grounds returns the looks of what is seen where no layer lies, each stuff once;
+// of several names for one the stuff's own is taken.
+func (b *book) grounds() []look {
+	var stuffs []stage.Stuff
+	name := map[stage.Stuff]string{}
+	for _, f := range b.faces {
+		g := f.Ground
+		shows := func(a area) bool { return a.Size() > leastPart && a.Breadth() > leastBreadth }
+		if !slices.ContainsFunc(areasOf(f.bare()), shows) {
+			continue
+		}
+		switch had, ok := name[g.Stuff]; {
+		case !ok:
+			stuffs = append(stuffs, g.Stuff)
+			name[g.Stuff] = g.Name
+		case had != g.Name:
+			name[g.Stuff] = string(g.Stuff)
 		}
 	}
-	return false
+	var out []look
+	for _, s := range stuffs {
+		out = append(out, b.looks.ground(foldup.Ground{Name: name[s], Stuff: s}))
+	}
+	return out
+}
+
+// tucks tells whether anything is tucked into a corner.
+func (b *book) tucks() bool {
+	return slices.ContainsFunc(b.Proof.Faces, func(f foldup.FaceReport) bool {
+		return slices.ContainsFunc(f.Layers, func(l foldup.Layer) bool { return l.Tucked })
+	})
 }

@@ -4,38 +4,26 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/render"
 )
 
-// corner gives the part of the view round the corner of the mouth at the left
-// and the tail: the edges of the boards, and what is turned in there. It is as
-// broad by its height as aspect says, and no higher than most.
-func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Length) geometry.Box {
-	var deep Length
-	for _, f := range faces {
-		for _, l := range f.layers {
-			if d, ok := f.reach(l); ok && f.divider == 0 {
-				deep = max(deep, d)
-			}
-		}
-	}
-	deep = max(deep, 3*c.Lined)
-	at := func(x, y, z Length) geometry.Point { return sc.view.flat(foldup.Vec{X: x, Y: y, Z: z}) }
+// corner returns the part of the view that is to be drawn larger. It is as broad by
+// its height as aspect says, and no higher than most.
+func (sc sight) corner(c plan.Closeup, aspect float64, most Length) geometry.Box {
 	border := min(1.5, most/25) // mm of the case, a small one drawn larger than it is
-	foot := at(0, 0, c.Depth)
-	up := at(0, 1.7*deep, c.Depth-deep).Y - foot.Y + 2*border
+	foot, end := sc.flat(c.At), sc.flat(c.Along)
+	up := sc.flat(c.Up).Y - foot.Y + 2*border
 	b := geometry.Bx(foot.X-border, 0, 0, 0)
-	// The lower edge of the mouth falls toward the right: as low as is in sight.
+	// The edge that goes to the right falls: as low as is in sight.
 	var fall Length
 	for range 4 {
 		tall := min(most, up+fall)
 		b.Max.X = b.Min.X + tall*Length(aspect)
-		along := min(c.Width, (b.Max.X-foot.X)/Length(sc.view.cosYaw))
-		fall = foot.Y - at(along, 0, c.Depth).Y
+		along := min(1, (b.Max.X-foot.X)/(end.X-foot.X))
+		fall = along * (foot.Y - end.Y)
 		b.Min.Y = foot.Y - fall - border
 		b.Max.Y = b.Min.Y + tall
 	}
@@ -43,22 +31,22 @@ func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Leng
 }
 
 // lens draws a part of the view larger, with what is turned in named.
-func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
+func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale float64) {
 	part := sc.cropped(window)
 	to, larger := fitted(window, at)
 	at = moveBox(window, to)
 	over := at // the labels stand lower
 	over.Max.X += labelsWide
-	b.paragraph(over, at.Min.Y-9.5, "Corner of the mouth", render.BodySize, true)
-	b.paragraph(over, at.Min.Y-5.7, fmt.Sprintf("left and tail, %.1f times as large", larger/scale), noteSize, false)
+	b.paragraph(over, at.Min.Y-9.5, c.Title, render.BodySize, true)
+	b.paragraph(over, at.Min.Y-5.7, fmt.Sprintf("%s, %.1f times as large", c.Where, larger/scale), noteSize, false)
 	b.Fill(geometry.Rectangle(at), white)
-	part.draw(b, b.looks, b.base, to)
+	part.draw(b, b.looks, to)
 	b.frame(at)
 
 	var labels []label
 	var sizes []float64
 	for _, f := range part.faces {
-		if !f.Inside && !mouthEdge(f.place.face) {
+		if !f.Inside && !f.Edge {
 			continue
 		}
 		add := func(areas []area, name string, notes ...string) {
@@ -78,14 +66,12 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			}
 		}
 		if !f.Inside {
-			if f.place.face == geometry.LeftMouth || f.place.face == geometry.TailMouth {
-				add(areasOf(moved(f.whole, to)), "edge of the board", board(f.place.face))
-			}
+			add(areasOf(moved(f.whole, to)), "edge of the board", "the "+f.Board)
 			continue
 		}
-		add(areasOf(moved(f.empty, to)), f.under(b.looks, b.base).name, "of "+board(f.place.face))
+		add(areasOf(moved(f.empty, to)), f.Ground.Name, "of the "+f.Board)
 		for _, l := range f.layers {
-			what := strings.TrimPrefix(board(f.place.face), "the ")
+			what := f.Board
 			d, ok := f.reach(l.Layer)
 			switch {
 			case ok && l.Tucked:

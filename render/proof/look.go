@@ -1,10 +1,9 @@
 package proof
 
 import (
-	"slices"
-
-	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
 	"forel/render"
 )
 
@@ -38,8 +37,13 @@ var (
 // tuckDash is the dash of what is tucked: dots.
 var tuckDash = []Length{0.5, 0.7}
 
-// rimLook is that of the thickness of a board in a thumb hole.
-var rimLook = look{tint: tint(render.Grey, 0.2)}
+// rimTint is that of what is seen of a board beside its faces: its thickness in a
+// thumb hole. cardTint is that of card, and cardEdgeTint of its thickness.
+var (
+	rimTint      = tint(render.Grey, 0.2)
+	cardTint     = tint(render.Orange, 0.22)
+	cardEdgeTint = tint(render.Orange, 0.5)
+)
 
 // darkOrange is orange, dark enough for a thin line.
 var darkOrange = render.Color{R: 0xA0, G: 0x5A, B: 0x00}
@@ -53,54 +57,59 @@ var (
 	paperDashes = [][]Length{{1.3, 0.7}, {2.6, 0.7}, {2.6, 0.6, 0.6, 0.6}, {4, 0.7}}
 )
 
-// looksOf gives each piece that lies on a face its look: by its material, and
-// within one material by the order of gluing.
-func looksOf(s Subject) looks {
+// looksOf returns the look of each piece that lies on a face: by its material,
+// and within one material by the order of gluing.
+func looksOf(p plan.Proof) looks {
 	thin := render.Stroke{Width: 0.14, Color: render.Grey}
 	out := looks{
-		board: look{name: "bare board", tint: tint(render.Grey, 0.22), hatch: []hatch{{Angle: 45, Gap: 1.8, Stroke: thin}, {Angle: -45, Gap: 1.8, Stroke: thin}}},
+		board: look{name: "board", tint: tint(render.Grey, 0.22), hatch: []hatch{{Angle: 45, Gap: 1.8, Stroke: thin}, {Angle: -45, Gap: 1.8, Stroke: thin}}},
 		lining: look{name: "lining", tint: tint(render.BluishGreen, 0.14), hatch: []hatch{
 			{Angle: 0, Gap: 2.4, Stroke: render.Stroke{Width: 0.12, Dash: []Length{2.4, 2.4}, Color: render.BluishGreen}},
 		}},
 		pieces: map[string]look{},
 	}
 	used := map[string]bool{}
-	for _, f := range allFaces(s.Report) {
+	for _, f := range p.Faces {
 		for _, l := range f.Layers {
 			used[l.Piece] = true
 		}
 	}
-	count := map[geometry.Material]int{}
-	for _, p := range s.Pieces {
-		if !used[p.Name] {
+	count := map[stage.Stuff]int{}
+	for _, s := range p.Sheets {
+		if !used[s.Name] {
 			continue
 		}
-		n := count[p.Material]
-		count[p.Material]++
-		l := look{name: p.Name}
-		switch p.Material {
-		case geometry.Cloth:
+		n := count[s.Stuff]
+		count[s.Stuff]++
+		l := look{name: s.Name}
+		switch s.Stuff {
+		case stage.Cloth:
 			l.tint = tint(render.SkyBlue, 0.32)
 			l.hatch = []hatch{{Angle: clothAngles[n%len(clothAngles)], Gap: 1.5, Stroke: render.Stroke{Width: 0.14, Color: render.Blue}}}
 			l.line = render.Stroke{Width: 0.4, Dash: clothDashes[n%len(clothDashes)], Color: render.Blue}
-		case geometry.Paper:
+		case stage.Card:
+			l.tint = cardTint
+			l.hatch = []hatch{{Angle: clothAngles[n%len(clothAngles)], Gap: 1.8, Stroke: render.Stroke{Width: 0.14, Color: darkOrange}}}
+			l.line = render.Stroke{Width: 0.4, Dash: clothDashes[n%len(clothDashes)], Color: darkOrange}
+		default:
 			l.tint = tint(render.Orange, 0.3)
 			l.hatch = []hatch{{Angle: paperAngles[n%len(paperAngles)], Gap: 1.5, Stroke: render.Stroke{Width: 0.3, Dash: paperDots[n%len(paperDots)], Color: darkOrange}}}
 			l.line = render.Stroke{Width: 0.3, Dash: paperDashes[n%len(paperDashes)], Color: darkOrange}
 		}
-		out.pieces[p.Name] = l
-		out.order = append(out.order, p.Name)
+		out.pieces[s.Name] = l
+		out.order = append(out.order, s.Name)
 	}
 	return out
 }
 
-// allFaces lists the faces of a case and of its dividers.
-func allFaces(r foldup.Report) []foldup.FaceReport {
-	out := slices.Clone(r.Faces)
-	for _, d := range r.Dividers {
-		out = append(out, d.Faces...)
+// ground returns the look of a face where no layer lies.
+func (l looks) ground(g foldup.Ground) look {
+	k := l.board
+	if g.Stuff == stage.Lining {
+		k = l.lining
 	}
-	return out
+	k.name = g.Name
+	return k
 }
 
 // piece gives a piece's look; one that isn't known is drawn as board.

@@ -7,20 +7,20 @@ import (
 )
 
 // solidMarks marks the faults of the faces that are seen.
-func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
+func (b *book) solidMarks(sc sight, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
 	var out []mark
 	var off taken
-	for i, f := range b.Report.Faults {
+	for i, f := range b.Proof.Faults {
 		for _, s := range sc.faces {
-			if s.place.face != f.Face {
+			if s.Face != f.Face {
 				continue
 			}
 			at := clamped(spot(f, s.Extent), s.Extent)
 			var pts []geometry.Point
 			for _, q := range geometry.Rectangle(at).Flatten(1) {
-				pts = append(pts, to(sc.view.flat(s.place.at(q))))
+				pts = append(pts, to(sc.flat(s.Frame.At(q))))
 			}
-			middle := to(sc.view.flat(s.place.at(at.Center())))
+			middle := to(sc.flat(s.Frame.At(at.Center())))
 			if !holdsAny(areasOf(moved(s.whole, to)), middle) {
 				continue // behind a board
 			}

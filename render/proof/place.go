@@ -1,99 +1,41 @@
 package proof
 
 import (
-	"strings"
-
-	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
+	"forel/geometry/space"
 )
 
-// place is where a face lies in the case, and how it is seen by someone who
-// looks straight at it.
+// place is how a face is seen by someone who looks straight at it.
 type place struct {
-	face         geometry.Face
-	frame        foldup.Frame
-	normal       foldup.Vec // out of the board
-	flipX, flipY bool       // seen from in front, X runs left or Y runs down
-	edges
+	flipX, flipY bool // seen from in front, X runs left or Y runs down
 }
 
-// edges name what lies beyond each edge of a face as it is seen.
-type edges struct{ left, right, top, bottom string }
-
-// beyond names what lies beyond the edges of each face as it is seen.
-var beyond = map[geometry.Face]edges{
-	geometry.LeftOutside:  {"spine", "mouth", "head", "tail"},
-	geometry.RightOutside: {"mouth", "spine", "head", "tail"},
-	geometry.SpineOutside: {"right side", "left side", "head", "tail"},
-	geometry.HeadOutside:  {"left side", "right side", "spine", "mouth"},
-	geometry.TailOutside:  {"left side", "right side", "mouth", "spine"},
-	geometry.LeftMouth:    {"outside", "inside", "head", "tail"},
-	geometry.RightMouth:   {"inside", "outside", "head", "tail"},
-	geometry.HeadMouth:    {"left side", "right side", "outside", "inside"},
-	geometry.TailMouth:    {"left side", "right side", "inside", "outside"},
-	geometry.LeftInside:   {"mouth", "spine", "head", "tail"},
-	geometry.RightInside:  {"spine", "mouth", "head", "tail"},
-	geometry.SpineInside:  {"left side", "right side", "head", "tail"},
-	geometry.HeadInside:   {"left side", "right side", "mouth", "spine"},
-	geometry.TailInside:   {"left side", "right side", "spine", "mouth"},
-	geometry.DividerLeft:  {"spine", "mouth", "head", "tail"},
-	geometry.DividerRight: {"mouth", "spine", "head", "tail"},
-	geometry.DividerMouth: {"left face", "right face", "head", "tail"},
-}
-
-// placeOf gives the place of a face as the proof has it. A face is seen with the
-// head or, where it lies level, the end that is farther from the viewer's feet
-// at the top: of its axes X or Y is turned round where they would show it as in a
-// mirror. A face that lies level keeps its X from left to right.
-func placeOf(f foldup.FaceReport) place {
-	p := place{face: f.Face, frame: f.Frame, normal: f.Normal, edges: beyond[f.Face]}
-	if mirrored := dot(cross(f.Frame.U, f.Frame.V), f.Normal) < 0; mirrored {
-		p.flipX, p.flipY = f.Normal.Y == 0, f.Normal.Y != 0
+// placeOf returns the place of a face. It is seen with the top of the case or,
+// where it lies level, the end that is farther from the viewer's feet at the top:
+// of its axes X or Y is turned round where they would show it as in a mirror. A
+// face that lies level keeps its X from left to right.
+func placeOf(s foldup.Surface, up space.Vec) place {
+	if s.Frame.Normal().Dot(s.Normal) >= 0 {
+		return place{}
 	}
-	return p
+	level := s.Normal.Dot(up).Abs() > 0.5
+	return place{flipX: !level, flipY: level}
 }
 
-func dot(a, b foldup.Vec) Length { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
-
-func cross(a, b foldup.Vec) foldup.Vec {
-	return foldup.Vec{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
-}
-
-// at gives where a point of the face lies in the case.
-func (p place) at(q geometry.Point) foldup.Vec { return p.frame.At(q) }
-
-// board names the board a face belongs to: "the left side", "the head wall".
-func board(f geometry.Face) string {
-	_, name, ok := strings.Cut(string(f), " of ")
-	if !ok {
-		return string(f)
-	}
-	return name
-}
-
-// mouthEdge tells whether a face is an edge of board at the mouth.
-func mouthEdge(f geometry.Face) bool {
-	switch f {
-	case geometry.LeftMouth, geometry.RightMouth, geometry.HeadMouth, geometry.TailMouth:
-		return true
-	}
-	return false
-}
-
-// reach gives how far a layer on an inside face reaches into the case from the
-// mouth, and whether it comes from there: on the faces beside the mouth one
-// axis runs from spine to mouth.
+// reach returns how far a layer on a face reaches in from the open side of the
+// case, and whether the face goes there.
 func (f face) reach(l foldup.Layer) (Length, bool) {
-	if !f.Inside {
-		return 0, false
-	}
 	b := polygon.Bounds(l.Shape)
-	switch {
-	case f.place.frame.U.Z == 1:
+	switch f.Open {
+	case space.Vec{}:
+		return 0, false
+	case f.Frame.U:
 		return f.Extent.Max.X - b.Min.X, true
-	case f.place.frame.V.Z == 1:
+	case f.Frame.V:
 		return f.Extent.Max.Y - b.Min.Y, true
+	case f.Frame.U.Mul(-1):
+		return b.Max.X - f.Extent.Min.X, true
 	}
-	return 0, false
+	return b.Max.Y - f.Extent.Min.Y, true
 }

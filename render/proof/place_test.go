@@ -7,24 +7,22 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/space"
 )
-
-func times(v foldup.Vec, f Length) foldup.Vec { return foldup.Vec{X: v.X * f, Y: v.Y * f, Z: v.Z * f} }
 
 // Seen from in front, right, up and toward the viewer are right-handed: no
 // face is drawn as in a mirror.
 func TestFacesAreNotMirrored(t *testing.T) {
-	for _, f := range study(made(t, jobOf(221.5, 148.5, 32)).Report) {
+	for _, f := range study(made(t, jobOf(221.5, 148.5, 32)).Proof) {
 		p := f.place
-		right, up := p.frame.U, p.frame.V
+		right, up := f.Frame.U, f.Frame.V
 		if p.flipX {
-			right = times(right, -1)
+			right = right.Mul(-1)
 		}
 		if p.flipY {
-			up = times(up, -1)
+			up = up.Mul(-1)
 		}
-		assert.Equal(t, times(p.normal, 1), cross(right, up), p.face)
+		assert.Zero(t, f.Normal.Sub(right.Cross(up)).Size(), f.Face)
 	}
 }
 
@@ -33,9 +31,9 @@ func TestFacesAreNotMirrored(t *testing.T) {
 func TestEdgesAreNamedRightly(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
 	c := s.Report.Carcass
-	middle := foldup.Vec{X: c.Width / 2, Y: c.Height / 2, Z: c.Depth / 2}
-	away := func(v foldup.Vec) Length { return (v.X - middle.X).Abs() + (v.Y - middle.Y).Abs() } // from the axis of the case
-	faces := study(s.Report)
+	middle := space.Vec{X: c.Width / 2, Y: c.Height / 2, Z: c.Depth / 2}
+	away := func(v space.Vec) Length { return (v.X - middle.X).Abs() + (v.Y - middle.Y).Abs() } // from the axis of the case
+	faces := study(s.Proof)
 	require.Len(t, faces, 14)
 	for _, f := range faces {
 		e := f.Extent
@@ -49,8 +47,8 @@ func TestEdgesAreNamedRightly(t *testing.T) {
 		for _, edge := range []struct {
 			name       string
 			here, over geometry.Point // the middle of this edge and of the one opposite
-		}{{f.place.left, left, right}, {f.place.right, right, left}, {f.place.bottom, bottom, top}, {f.place.top, top, bottom}} {
-			a, b := f.place.at(edge.here), f.place.at(edge.over)
+		}{{f.Beyond.Left, left, right}, {f.Beyond.Right, right, left}, {f.Beyond.Bottom, bottom, top}, {f.Beyond.Top, top, bottom}} {
+			a, b := f.Frame.At(edge.here), f.Frame.At(edge.over)
 			ok := map[string]bool{
 				"mouth": a.Z > b.Z, "spine": a.Z < b.Z,
 				"head": a.Y > b.Y, "tail": a.Y < b.Y,
@@ -67,20 +65,20 @@ func TestEdgesAreNamedRightly(t *testing.T) {
 func TestFacesLieOnTheCarcass(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
 	c := s.Report.Carcass
-	for _, f := range study(s.Report) {
-		var lo, hi foldup.Vec
+	for _, f := range study(s.Proof) {
+		var lo, hi space.Vec
 		for i, q := range geometry.Rectangle(f.Extent).Flatten(1) {
-			v := f.place.at(q)
+			v := f.Frame.At(q)
 			if i == 0 {
 				lo, hi = v, v
 			}
-			lo = foldup.Vec{X: min(lo.X, v.X), Y: min(lo.Y, v.Y), Z: min(lo.Z, v.Z)}
-			hi = foldup.Vec{X: max(hi.X, v.X), Y: max(hi.Y, v.Y), Z: max(hi.Z, v.Z)}
+			lo = space.Vec{X: min(lo.X, v.X), Y: min(lo.Y, v.Y), Z: min(lo.Z, v.Z)}
+			hi = space.Vec{X: max(hi.X, v.X), Y: max(hi.Y, v.Y), Z: max(hi.Z, v.Z)}
 		}
 		in := func(v Length, side, whole Length) bool { // from -side on to the whole
 			return v.Near(side) || v.Near(whole-side)
 		}
-		n := f.place.normal
+		n := f.Normal
 		switch {
 		case mouthEdge(f.Face):
 			assert.True(t, lo.Z.Near(c.Depth) && hi.Z.Near(c.Depth), f.Face)

@@ -15,21 +15,23 @@ import (
 
 // decoded is the report as another program reads it.
 type decoded struct {
-	Title, Lining string
-	Sound         bool
-	Compartments  int
-	Faults        []struct {
+	Title, Kind string
+	Sound       bool
+	Faults      []struct {
 		Kind, Piece, Face, What string
 		At                      *struct{ Min, Max [2]float64 } `json:"at_mm"`
 	}
 	Faces []struct {
 		Name    string
+		Board   string
 		Inside  bool
-		Extent  struct{ Min, Max [2]float64 } `json:"extent_mm"`
-		Covered *float64                      `json:"covered_percent"`
-		Pile    float64                       `json:"pile_mm"`
-		Corners float64                       `json:"pile_corners_mm"`
-		Most    int                           `json:"most_layers"`
+		Ground  string
+		Frame   struct{ Origin, X, Y [3]float64 } `json:"frame_mm"`
+		Extent  struct{ Min, Max [2]float64 }     `json:"extent_mm"`
+		Covered *float64                          `json:"covered_percent"`
+		Pile    float64                           `json:"pile_mm"`
+		Corners float64                           `json:"pile_corners_mm"`
+		Most    int                               `json:"most_layers"`
 		Layers  []struct {
 			Piece   string
 			Order   int
@@ -37,18 +39,17 @@ type decoded struct {
 			Outline [][2]float64 `json:"outline_mm"`
 		}
 	}
-	Clearance struct {
-		Body  struct{ Height, Depth, Thickness float64 }
-		Mouth struct {
-			Height, Thickness float64
-			Corners           float64 `json:"height_corners"`
-		}
-	} `json:"clearance_mm"`
+	Boards []struct {
+		Name string
+		Min  [3]float64 `json:"min_mm"`
+		Max  [3]float64 `json:"max_mm"`
+	}
+	Clearance map[string]map[string]float64 `json:"clearance_mm"`
 }
 
-func decode(t *testing.T, s Subject) (decoded, string) {
+func decode(t *testing.T, s subject) (decoded, string) {
 	t.Helper()
-	data, err := JSON(s)
+	data, err := JSON(s.Plan)
 	require.NoError(t, err)
 	var d decoded
 	dec := json.NewDecoder(strings.NewReader(string(data)))
@@ -64,8 +65,7 @@ func TestJSON(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
 	d, text := decode(t, s)
 	assert.Equal(t, "Invented", d.Title)
-	assert.Equal(t, "before", d.Lining)
-	assert.Equal(t, 1, d.Compartments)
+	assert.Equal(t, "slipcase", d.Kind)
 	assert.True(t, d.Sound)
 	assert.Empty(t, d.Faults)
 	assert.Contains(t, text, `"faults": []`)
@@ -100,12 +100,22 @@ func TestJSON(t *testing.T) {
 	assert.InDelta(t, 28.575, reach, 5e-4, "1 1/8 in of spine cloth on the side")
 	assert.Equal(t, 100.0, *left.Covered)
 
-	assert.Equal(t, 2.0, d.Clearance.Body.Height)
-	assert.Equal(t, 1.0, d.Clearance.Body.Depth)
-	assert.Equal(t, 2.0, d.Clearance.Body.Thickness)
-	assert.Equal(t, 1.3, d.Clearance.Mouth.Height)
-	assert.Equal(t, 0.6, d.Clearance.Mouth.Corners)
-	assert.Equal(t, 1.0, d.Clearance.Mouth.Thickness)
+	assert.Equal(t, map[string]map[string]float64{
+		"body":          {"height": 2, "depth": 1, "thickness": 2},
+		"mouth":         {"height": 1.3, "thickness": 1},
+		"mouth_corners": {"height": 0.6},
+	}, d.Clearance)
+	boards := map[string][2][3]float64{}
+	for _, b := range d.Boards {
+		boards[b.Name] = [2][3]float64{b.Min, b.Max}
+	}
+	assert.Equal(t, map[string][2][3]float64{
+		"left side":  {{0, 0, 0}, {2.15, 227.8, 151.65}},
+		"right side": {{36.15, 0, 0}, {38.3, 227.8, 151.65}},
+		"spine wall": {{2.15, 0, 0}, {36.15, 227.8, 2.15}},
+		"head wall":  {{2.15, 225.65, 2.15}, {36.15, 227.8, 151.65}},
+		"tail wall":  {{2.15, 0, 2.15}, {36.15, 2.15, 151.65}},
+	}, boards)
 
 	assert.NotRegexp(t, regexp.MustCompile(`\d\.\d{4}`), text, "exact to a thousandth")
 	assert.NotContains(t, text, "-0,")
@@ -142,7 +152,7 @@ func TestJSONOfAnUnsoundCase(t *testing.T) {
 // (2 mm = 0.0787 in, 1.3 mm = 0.0512 in, 0.6 mm = 0.0236 in).
 func TestText(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
-	text := string(Text(s, geometry.ToTenthMM))
+	text := string(Text(s.Plan, geometry.ToTenthMM))
 	assert.Contains(t, text, "Invented\n")
 	assert.Contains(t, text, "sound: ")
 	for _, want := range []string{
@@ -150,15 +160,15 @@ func TestText(t *testing.T) {
 		`(?m)^inside of the left side +149\.5 x 223\.5 +lined +3 +2 +0\.50 +head cloth, tail cloth, side paper$`,
 		`(?m)^in the body +2\.00 +1\.00 +2\.00$`,
 		`(?m)^at the mouth +1\.30 +- +1\.00$`,
-		`(?m)^in the corners of the mouth +0\.60 +- +-$`,
+		`(?m)^in its corners +0\.60 +- +-$`,
 		`piles and clearances are shown to 0\.01 mm`,
 	} {
 		assert.Regexp(t, want, text)
 	}
-	inches := string(Text(s, geometry.To64th))
+	inches := string(Text(s.Plan, geometry.To64th))
 	assert.Regexp(t, `(?m)^in the body +0\.079 +0\.039 +0\.079$`, inches)
 	assert.Regexp(t, `(?m)^at the mouth +0\.051 +- +0\.039$`, inches)
-	assert.Regexp(t, `(?m)^in the corners of the mouth +0\.024 +- +-$`, inches)
+	assert.Regexp(t, `(?m)^in its corners +0\.024 +- +-$`, inches)
 	assert.Contains(t, inches, "piles and clearances are shown to 0.001 in")
 	for _, line := range strings.Split(text+inches, "\n") {
 		assert.Equal(t, strings.TrimRight(line, " "), line)
@@ -168,7 +178,7 @@ func TestText(t *testing.T) {
 // What the table leaves out, and where care is needed, is said.
 func TestRemarks(t *testing.T) {
 	remarks := func(change func(*slipcase.Job)) string {
-		return strings.Join(made(t, changed(jobOf(221.5, 148.5, 32), change)).remarks(), "\n")
+		return strings.Join(made(t, changed(jobOf(221.5, 148.5, 32), change)).Proof.Remarks, "\n")
 	}
 	assert.Empty(t, remarks(func(*slipcase.Job) {}))
 	assert.Contains(t, remarks(func(j *slipcase.Job) { j.Lining.Order = slipcase.LinedAfter }), "before its linings are pasted in")
@@ -180,9 +190,9 @@ func TestRemarks(t *testing.T) {
 
 func TestUnsoundTextListsEachFault(t *testing.T) {
 	for name, s := range broken(t) {
-		text := string(Text(s, geometry.ToTenthMM))
+		text := string(Text(s.Plan, geometry.ToTenthMM))
 		assert.Contains(t, text, "not sound: ", name)
-		for _, f := range s.Report.Faults {
+		for _, f := range s.Proof.Faults {
 			assert.Contains(t, text, f.What, name)
 		}
 	}

@@ -2,87 +2,76 @@ package proof
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/leader"
 )
 
-// solidLabels names the sides of the case and what lies on them, in a column
-// on each side of it. Window is the part that is shown larger.
-func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, window, figure geometry.Box) {
-	c := b.Report.Carcass
-	v := func(x, y, z Length) geometry.Point { return to(sc.view.flat(foldup.Vec{X: x, Y: y, Z: z})) }
+// solidLabels names what the plan wants named and the pieces that are seen, in a
+// column on each side of the case. Window is the part that is shown larger, if any.
+func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, window *geometry.Box, figure geometry.Box) {
 	var labels []label
 	add := func(anchor geometry.Point, name, note string) {
-		labels = append(labels, label{Name: name, Notes: []string{note}, Size: render.BodySize, Anchor: anchor})
+		l := label{Name: name, Size: render.BodySize, Anchor: anchor}
+		if note != "" {
+			l.Notes = []string{note}
+		}
+		labels = append(labels, l)
 	}
 	seen := largestSeen(sc, to)
 	named := map[string]bool{} // pieces
-	for _, f := range []struct {
-		face geometry.Face
-		name string
-	}{{geometry.HeadOutside, "head"}, {geometry.RightOutside, "right side"}} {
-		if len(seen[f.face]) == 0 {
+	var others []pieceSeen
+	say := func(s stage.Say) string { return s.In(b.Round.Pretty) }
+	for _, n := range b.Proof.Notes {
+		on := seen[geometry.Face(n.Spot)]
+		if len(on) == 0 {
 			continue
 		}
-		p := seen[f.face][0]
-		note := "bare board"
-		if p.piece != "" {
-			note = "under the " + p.piece
+		note := say(n.More)
+		switch {
+		case note != "":
+		case on[0].piece != "":
+			note = "under the " + on[0].piece
+			named[on[0].piece] = true
+		default:
+			note = on[0].ground
 		}
-		add(p.area.Inner(), f.name, note)
-		named[p.piece] = true
+		add(on[0].area.Inner(), say(n.Name), note)
+		others = append(others, on...)
 	}
 	// Every other piece where most is seen of it.
-	var others []pieceSeen
-	for _, face := range []geometry.Face{geometry.RightOutside, geometry.HeadOutside} {
-		for _, p := range seen[face] {
-			if p.piece != "" && !named[p.piece] && p.area.Breadth() > leastBreadth {
-				others = append(others, p)
-			}
-		}
-	}
 	slices.SortStableFunc(others, func(a, b pieceSeen) int { return cmp.Compare(b.area.Size(), a.area.Size()) })
 	for _, p := range others {
-		if !named[p.piece] {
+		if p.piece != "" && p.piece != p.on && !named[p.piece] && p.area.Breadth() > leastBreadth {
 			add(p.area.Inner(), p.piece, "laid onto the "+p.on)
 			named[p.piece] = true
 		}
 	}
-	add(v(c.Width, c.Height*0.45, 0), "spine", "behind, round this edge")
-	add(v(c.Lined/2, c.Height*0.85, c.Depth), "left side", "its edge at the mouth")
-	add(v(c.Width*0.6, c.Lined/2, c.Depth), "tail", "its edge at the mouth")
-	mouth := c.Width / 2
-	lower := min(0.1, 0.5/Length(max(1, len(b.Report.Dividers)-1))) // each than the one before it
-	for i, d := range b.Report.Dividers {
-		at := foldup.Vec{X: (d.Min.X + d.Max.X) / 2, Y: c.Height * (0.6 - lower*Length(i)), Z: d.Max.Z}
-		add(to(sc.view.flat(at)), "divider", fmt.Sprintf("between volumes %d and %d", i+1, i+2))
-		if i == 0 { // the compartment before it
-			mouth = (c.Lined + d.Min.X) / 2
+	for _, n := range b.Proof.Notes {
+		if n.Spot == "" {
+			add(to(sc.flat(n.At)), say(n.Name), say(n.More))
 		}
 	}
-	add(v(mouth, c.Height*0.74, c.Depth), "mouth", "the open side")
-	if len(c.Side) > 4 {
-		add(v(c.Width, c.Height/2, c.Depth-holeDepth(c)*0.4), "thumb hole", "in both sides")
+	drawn := moveBox(sc.bounds(), to)
+	edge := drawn.Min.X
+	if window != nil {
+		w := moveBox(*window, to)
+		add(geometry.Pt(w.Min.X, w.Center().Y), b.Proof.Closeup.Note, "is drawn larger below")
+		edge = min(edge, w.Min.X)
 	}
-	w := moveBox(window, to)
-	add(geometry.Pt(w.Min.X, w.Center().Y), "this corner", "is drawn larger below")
 
 	left, right := leader.TwoSides(labels)
-	drawn := moveBox(sc.bounds(), to)
 	const away = 9
 	for _, side := range []struct {
 		column
 		labels []label
 	}{
-		{column{Edge: min(drawn.Min.X, w.Min.X) - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
+		{column{Edge: edge - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
 		{column{Edge: drawn.Max.X + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
 	} {
 		c, kept := side.Fit(side.labels)
@@ -90,19 +79,21 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	}
 }
 
-// pieceSeen is where most is seen of a piece on a face; no piece is bare board.
+// pieceSeen is where most is seen of a piece on a face; of the face itself where
+// piece is empty.
 type pieceSeen struct {
-	piece string
-	on    string // the board
-	area  area
+	piece  string
+	on     string // the board
+	ground string // what it shows where no piece lies
+	area   area
 }
 
 // largestSeen gives, for each face outside, the pieces seen on it, the one of
 // which most is seen first.
-func largestSeen(sc scene, to func(geometry.Point) geometry.Point) map[geometry.Face][]pieceSeen {
+func largestSeen(sc sight, to func(geometry.Point) geometry.Point) map[geometry.Face][]pieceSeen {
 	out := map[geometry.Face][]pieceSeen{}
 	for _, f := range sc.faces {
-		if f.Inside || mouthEdge(f.place.face) {
+		if f.Inside || f.Edge {
 			continue
 		}
 		var seen []pieceSeen
@@ -110,7 +101,7 @@ func largestSeen(sc scene, to func(geometry.Point) geometry.Point) map[geometry.
 			for _, a := range areasOf(moved(g, to)) {
 				i := slices.IndexFunc(seen, func(p pieceSeen) bool { return p.piece == piece })
 				if i < 0 {
-					seen = append(seen, pieceSeen{piece, strings.TrimPrefix(board(f.place.face), "the "), a})
+					seen = append(seen, pieceSeen{piece, f.Board, f.Ground.Name, a})
 				} else if a.Size() > seen[i].area.Size() {
 					seen[i].area = a
 				}
@@ -121,18 +112,7 @@ func largestSeen(sc scene, to func(geometry.Point) geometry.Point) map[geometry.
 			take(l.Piece, l.top)
 		}
 		slices.SortStableFunc(seen, func(a, b pieceSeen) int { return cmp.Compare(b.area.Size(), a.area.Size()) })
-		out[f.place.face] = seen
+		out[f.Face] = seen
 	}
 	return out
-}
-
-// holeDepth gives how far a thumb hole reaches in from the mouth.
-func holeDepth(c foldup.Carcass) Length {
-	var deep Length
-	for _, p := range c.Side {
-		if !p.Y.Near(0) && !p.Y.Near(c.Height) {
-			deep = max(deep, c.Depth-p.X)
-		}
-	}
-	return deep
 }

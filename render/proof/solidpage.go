@@ -10,49 +10,61 @@ import (
 
 // Room on the first page.
 const (
-	labelsWide Length = 45 // a column of labels beside the case
-	lowerMost  Length = 86 // the clearances and the corner of the mouth, as tall as they are drawn
-	lowerLeast Length = 58 // and as they must be
-	lensMost   Length = 56 // the corner, as wide as it is drawn
+	labelsWide Length = 45  // a column of labels beside the case
+	lowerMost  Length = 86  // the clearances and the corner of the mouth, as tall as they are drawn
+	lowerLeast Length = 58  // and as they must be
+	lensMost   Length = 56  // the corner, as wide as it is drawn
+	tableMost  Length = 110 // the clearances by themselves, as wide as they are drawn
 )
 
 // leastLarger is how much larger the corner is drawn, at least.
 const leastLarger = 2.2
 
-// solidPage draws the case from outside at an angle, a corner of its mouth
-// larger, and the clearances.
+// solidPage draws the case from outside at an angle, a corner of it larger, and
+// the clearances.
 func (b *book) solidPage() {
+	p := b.Proof
 	box := b.NewPage(false, "The case")
 	y := box.Min.Y + typeset.Ascent(render.TitleSize)
-	document.Write(b, geometry.Pt(box.Min.X, y), fit(b.name(), render.TitleSize, true, box.Width()), render.TitleSize, true)
-	y = b.paragraph(box, y+1.5, "Proof: the slipcase folded up from its pieces", render.HeadSize, false)
-	y = b.paragraph(box, y, wording.Capital(b.verdict())+".", render.BodySize, true)
-	if len(b.Report.Faces) == 0 {
-		b.paragraph(box, y+2, "The boards do not meet, so there is no case to draw.", render.BodySize, false)
+	document.Write(b, geometry.Pt(box.Min.X, y), fit(name(b.Plan), render.TitleSize, true, box.Width()), render.TitleSize, true)
+	y = b.paragraph(box, y+1.5, "Proof: the "+b.Kind+" folded up from "+from(b.Plan), render.HeadSize, false)
+	y = b.paragraph(box, y, wording.Sentence(verdict(p)), render.BodySize, true)
+	if len(p.Faces) == 0 {
+		b.paragraph(box, y+2, "The pieces do not fit together, so there is no case to draw.", render.BodySize, false)
 		return
 	}
-	for _, r := range b.remarks() {
-		y = b.paragraph(box, y, wording.Capital(r)+".", render.BodySize, false)
+	for _, r := range p.Remarks {
+		y = b.paragraph(box, y, wording.Sentence(r), render.BodySize, false)
 	}
 	low := b.legend(box, box.Max.Y) - 3
-	lowerTall := max(lowerLeast, min(lowerMost, 0.55*(low-y-2)))
+	lowerTall := lowerLeast
+	if p.Closeup != nil {
+		lowerTall = max(lowerLeast, min(lowerMost, 0.55*(low-y-2)))
+	}
 	figure := geometry.Bx(box.Min.X, y+2, box.Max.X, low-lowerTall)
 	lower := geometry.Bx(box.Min.X, low-lowerTall+4, box.Max.X, low)
 
-	sc := sceneOf(b.Report, b.faces)
+	sc := sightOf(p, b.faces)
 	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
-	table := b.clearanceTable()
+	to, scale := fitted(sc.bounds(), middle)
+	sc.draw(b, b.looks, to)
+	table := clearanceTable(clearanceRows(p.Clearances, "", "–", b.Round.Unit))
+	left := geometry.Bx(lower.Min.X, lower.Min.Y, lower.Min.X+min(lower.Width(), tableMost), lower.Max.Y)
+	if p.Closeup == nil {
+		b.solidLabels(sc, to, nil, figure)
+		drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
+		b.clearances(left, table)
+		return
+	}
 	lensWide := min(lensMost, lower.Width()-labelsWide-beside-table.wide())
 	lens := geometry.Bx(lower.Max.X-labelsWide-lensWide, lower.Min.Y+8, lower.Max.X-labelsWide, lower.Max.Y)
-	to, scale := fitted(sc.bounds(), middle)
-	window := sc.corner(b.Report.Carcass, b.faces, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
-	sc.draw(b, b.looks, b.base, to)
+	window := sc.corner(*p.Closeup, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
 	b.frame(moveBox(window, to))
-	b.solidLabels(sc, to, window, figure)
+	b.solidLabels(sc, to, &window, figure)
 	drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
-
-	b.lens(sc, window, lens, scale)
-	b.clearances(geometry.Bx(lower.Min.X, lower.Min.Y, lens.Min.X-beside, lower.Max.Y), table)
+	b.lens(sc, *p.Closeup, window, lens, scale)
+	left.Max.X = lens.Min.X - beside
+	b.clearances(left, table)
 }
 
 // frame draws the border of the part that is shown larger.
@@ -75,17 +87,6 @@ const (
 	beside    Length = 8
 	columnGap Length = 3
 )
-
-func (b *book) clearanceTable() clearanceTable {
-	k := b.Report.Clearance
-	num := func(l Length) string { return geometry.FineNumber(l, b.Round.Unit) }
-	return clearanceTable{
-		{"", "height", "depth", "thickness"},
-		{"in the body", num(k.BodyHeight), num(k.BodyWidth), num(k.BodyThickness)},
-		{"at the mouth", num(k.MouthHeight), "–", num(k.MouthThickness)},
-		{"in its corners", num(k.MouthCorners)},
-	}
-}
 
 // column gives how wide a column is, with some to spare as everywhere.
 func (t clearanceTable) column(i int) (wide Length) {
@@ -133,5 +134,11 @@ func (b *book) clearances(box geometry.Box, table clearanceTable) {
 			b.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)
 		}
 	}
-	b.paragraph(box, y+1, "The mouth is the tightest place: covering is turned in there, and in its corners tabs may lie over each other.", noteSize, false)
+	y++
+	if b.Proof.Tightest != "" {
+		y = b.paragraph(box, y, b.Proof.Tightest, noteSize, false)
+	}
+	for _, f := range b.Proof.Folded {
+		y = b.paragraph(box, y, wording.Sentence(folded(f, b.Round)), render.BodySize, false)
+	}
 }

@@ -7,13 +7,12 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
+	"forel/geometry/plan"
 )
 
 // face is a face of the case with all that is told and drawn of it.
 type face struct {
 	foldup.FaceReport
-	divider int // the number of the divider it is on, from the left; 0: it is on the case
 	place   place
 	shape   geom.Geometry  // its outline, in its own coordinates
 	layers  []foldup.Layer // from the board up, cut off at the outline
@@ -22,21 +21,11 @@ type face struct {
 	covered float64 // the part that something lies on, in percent; 100 only where less than rounding is left
 }
 
-// study looks at every face of a report, those of the dividers last.
-func study(r foldup.Report) []face {
-	hole := holeOf(r.Carcass)
-	var out []face
-	for _, report := range r.Faces {
-		out = append(out, face{FaceReport: report, shape: faceShape(r.Carcass, hole, report)})
-	}
-	for i, d := range r.Dividers {
-		for _, report := range d.Faces {
-			out = append(out, face{FaceReport: report, divider: i + 1, shape: polygon.Box(report.Extent)})
-		}
-	}
-	for i := range out {
-		f, report := &out[i], out[i].FaceReport
-		f.place = placeOf(report)
+// study looks at every face of a proof.
+func study(p plan.Proof) []face {
+	out := make([]face, len(p.Faces))
+	for i, report := range p.Faces {
+		f := face{FaceReport: report, shape: report.Outline(), place: placeOf(report.Surface, p.View.Up)}
 		for _, l := range ordered(report) {
 			if l.Shape = solid(meet(l.Shape, f.shape)); !l.Shape.IsEmpty() {
 				f.layers = append(f.layers, l)
@@ -53,25 +42,9 @@ func study(r foldup.Report) []face {
 		if whole := f.shape.Area(); whole > 0 {
 			f.covered = 100 * (1 - under/whole)
 		}
+		out[i] = f
 	}
 	return out
-}
-
-// each leaves out all dividers but the first: they are alike.
-func each(faces []face) []face {
-	return slices.DeleteFunc(slices.Clone(faces), func(f face) bool { return f.divider > 1 })
-}
-
-// under gives the look of a face where no covering lies, inside being that of
-// the inside of the case.
-func (f face) under(k looks, inside look) look {
-	switch {
-	case !f.Inside:
-		return k.board
-	case f.divider > 0 && inside.name != k.board.name:
-		return k.lining // on both faces, before the divider goes in
-	}
-	return inside
 }
 
 // bare gives where nothing lies.

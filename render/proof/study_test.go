@@ -8,13 +8,14 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/polygon"
+	"forel/geometry/slipcase"
 )
 
 // The cells of a face part it: together they are as large as the face, and
 // those under one layer are as large as that layer's part of the face.
 func TestCellsPartTheFace(t *testing.T) {
 	for name, s := range subjects(t) {
-		for _, f := range study(s.Report) {
+		for _, f := range study(s.Proof) {
 			var all float64
 			under := make([]float64, len(f.layers))
 			for _, c := range f.cells {
@@ -36,8 +37,8 @@ func TestCellsPartTheFace(t *testing.T) {
 // side tabs before the middle tab, paper goes on after cloth.
 func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 	s := made(t, jobOf(221.5, 148.5, 32))
-	faces := study(s.Report)
-	head, ok := faceOf(faces, geometry.HeadOutside)
+	faces := study(s.Proof)
+	head, ok := faceOf(faces, slipcase.HeadOutside)
 	require.True(t, ok)
 	// Two side flaps at left and right, the spine flap in the middle, the cloth
 	// of the head over all.
@@ -51,12 +52,12 @@ func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 	assert.True(t, spine.Min.X < middle && spine.Max.X > middle, "spine flap %v", spine)
 	assert.Equal(t, "head cloth", head.layers[3].Piece)
 
-	tail, ok := faceOf(faces, geometry.TailInside)
+	tail, ok := faceOf(faces, slipcase.TailInside)
 	require.True(t, ok)
 	require.Len(t, tail.layers, 3)
 	assert.Equal(t, []bool{true, true, false}, []bool{tail.layers[0].Tucked, tail.layers[1].Tucked, tail.layers[2].Tucked})
 
-	left, ok := faceOf(faces, geometry.LeftInside)
+	left, ok := faceOf(faces, slipcase.LeftInside)
 	require.True(t, ok)
 	assert.Equal(t, []string{"head cloth", "tail cloth", "side paper"}, left.pieces())
 }
@@ -64,17 +65,17 @@ func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 // Counted by hand on the left side of an ordinary case: cloth of the spine and
 // of the head cross in the corner, and the paper lies on both.
 func TestDepthOfLayers(t *testing.T) {
-	faces := study(made(t, jobOf(221.5, 148.5, 32)).Report)
+	faces := study(made(t, jobOf(221.5, 148.5, 32)).Proof)
 	for face, want := range map[geometry.Face]int{
-		geometry.LeftOutside: 3, geometry.SpineOutside: 1, geometry.HeadOutside: 3,
-		geometry.LeftInside: 2, geometry.SpineInside: 0, geometry.HeadInside: 2, geometry.HeadMouth: 1,
+		slipcase.LeftOutside: 3, slipcase.SpineOutside: 1, slipcase.HeadOutside: 3,
+		slipcase.LeftInside: 2, slipcase.SpineInside: 0, slipcase.HeadInside: 2, slipcase.HeadMouth: 1,
 	} {
 		f, ok := faceOf(faces, face)
 		require.True(t, ok)
 		assert.Equal(t, want, f.deepest, face)
 	}
 	// Head and tail cloth overlap on a low case: they, the spine cloth, paper.
-	low, _ := faceOf(study(made(t, jobOf(40, 200, 60)).Report), geometry.LeftOutside)
+	low, _ := faceOf(study(made(t, jobOf(40, 200, 60)).Proof), slipcase.LeftOutside)
 	assert.Equal(t, 4, low.deepest)
 }
 
@@ -82,10 +83,10 @@ func TestDepthOfLayers(t *testing.T) {
 // head and tail cloth cover of it.
 func TestCovered(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
-	f, _ := faceOf(study(s.Report), geometry.LeftMouth)
+	f, _ := faceOf(study(s.Proof), slipcase.LeftMouth)
 	// Height 227.8 (221.5 + 2 + 2 x 2.15), cloth 28.575 at both ends.
 	assert.InDelta(t, 100*2*28.575/227.8, f.covered, 0.01)
-	whole, _ := faceOf(study(s.Report), geometry.SpineOutside)
+	whole, _ := faceOf(study(s.Proof), slipcase.SpineOutside)
 	assert.Equal(t, 100.0, whole.covered)
 	assert.Equal(t, 99.9, percent(99.99))
 	assert.Equal(t, 100.0, percent(100))

@@ -7,51 +7,59 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 )
 
-// Text gives the report in words, in the maker's unit: whether the case is
+// Text returns the report in words, in the maker's unit: whether the case is
 // sound, face by face what lies there, and the clearance that is left. Sizes
 // are rounded as r says; piles and clearances to 0.01 mm or 0.001 in.
-func Text(s Subject, r geometry.Rounding) []byte {
+func Text(p plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
-	if t := wording.OneLine(s.Title); t != "" {
+	if t := wording.OneLine(p.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
-	fmt.Fprintln(&b, s.verdict())
-	for i, f := range s.Report.Faults {
+	fmt.Fprintln(&b, verdict(p.Proof))
+	for i, f := range p.Proof.Faults {
 		fmt.Fprintf(&b, "%d. %s\n", i+1, f)
 	}
-	if len(s.Report.Faces) == 0 {
+	if len(p.Proof.Faces) == 0 {
 		return b.Bytes()
 	}
-	faces := each(study(s.Report))
+	faces := study(p.Proof)
 	b.WriteString("\n")
-	columns(&b, s.faceRows(faces, r))
+	columns(&b, faceRows(faces, r))
 	b.WriteString("\n")
-	columns(&b, clearanceRows(s.Report.Clearance, r.Unit))
+	columns(&b, clearanceRows(p.Proof.Clearances, "left beyond the book ("+r.Unit.String()+")", "-", r.Unit))
 	b.WriteString("\n")
-	for _, n := range s.notes(faces, r) {
+	for _, f := range p.Proof.Folded {
+		b.WriteString(folded(f, r) + "\n")
+	}
+	for _, n := range notes(p.Proof, faces, r) {
 		b.WriteString(n + "\n")
 	}
 	return b.Bytes()
 }
 
-// faceRows gives a row a face under a row of heads.
-func (s Subject) faceRows(faces []face, r geometry.Rounding) [][]string {
+// folded says what the case measures as it is folded: "outside, as folded: 214.0 mm
+// high, 131.5 mm deep, 25.0 mm thick".
+func folded(f plan.Fact, r geometry.Rounding) string { return f.Name + ": " + f.Says().In(r.Format) }
+
+// faceRows returns a row a face under a row of heads. Faces like others are left
+// out.
+func faceRows(faces []face, r geometry.Rounding) [][]string {
 	unit := r.Unit.String()
 	rows := [][]string{{"face", "size (" + unit + ")", "covered", "parts", "layers", "pile (" + unit + ")", "pieces"}}
 	for _, f := range faces {
-		row := []string{string(f.Face), r.Number(f.Extent.Width()) + " x " + r.Number(f.Extent.Height()), "", "", "", "", ""}
-		if f.Inside {
-			row[2] = map[Lining]string{LinedBefore: "lined", LinedAfter: "lined last"}[s.Lining]
-			if f.divider > 0 && row[2] != "" {
-				row[2] = "lined"
-			}
-			row[5] = geometry.FineNumber(f.Corners, r.Unit)
-		} else {
+		if f.Again {
+			continue
+		}
+		row := []string{string(f.Face), r.Number(f.Extent.Width()) + " x " + r.Number(f.Extent.Height()), f.Ground.State, "", "", "", ""}
+		if !f.Inside {
 			row[2] = fmt.Sprintf("%.1f %%", percent(f.covered))
+		}
+		if f.Inside || f.Corners > 0 {
+			row[5] = geometry.FineNumber(f.Corners, r.Unit)
 		}
 		row[3], row[4] = fmt.Sprint(len(f.layers)), fmt.Sprint(f.deepest)
 		row[6] = strings.Join(f.pieces(), ", ")
@@ -60,27 +68,44 @@ func (s Subject) faceRows(faces []face, r geometry.Rounding) [][]string {
 	return rows
 }
 
-func clearanceRows(k foldup.Clearance, u geometry.Unit) [][]string {
-	n := func(l Length) string { return geometry.FineNumber(l, u) }
-	return [][]string{
-		{"left beyond the book (" + u.String() + ")", "height", "depth", "thickness"},
-		{"in the body", n(k.BodyHeight), n(k.BodyWidth), n(k.BodyThickness)},
-		{"at the mouth", n(k.MouthHeight), "-", n(k.MouthThickness)},
-		{"in the corners of the mouth", n(k.MouthCorners), "-", "-"},
+// clearanceRows returns facts as a table: a row each, a column for each part that
+// any of them has. none stands where a fact lacks a part.
+func clearanceRows(facts []plan.Fact, head, none string, u geometry.Unit) [][]string {
+	heads := []string{head}
+	for _, f := range facts {
+		for _, p := range f.Parts {
+			if !slices.Contains(heads, p.Key) {
+				heads = append(heads, p.Key)
+			}
+		}
 	}
+	rows := [][]string{heads}
+	for _, f := range facts {
+		row := append([]string{f.Name}, slices.Repeat([]string{none}, len(heads)-1)...)
+		for _, p := range f.Parts {
+			row[slices.Index(heads, p.Key)] = geometry.FineNumber(p.Length, u)
+		}
+		rows = append(rows, row)
+	}
+	return rows
 }
 
 // notes says what the tables mean.
-func (s Subject) notes(faces []face, r geometry.Rounding) []string {
+func notes(p plan.Proof, faces []face, r geometry.Rounding) []string {
+	parts := "parts: pieces of " + p.Stuff + " between folds that reach the face; layers: the most that lie on one spot"
+	if slices.ContainsFunc(faces, func(f face) bool { return f.Inside }) {
+		parts += ", linings not counted; pile: the thickest of them, tucks in the corners counted"
+	} else {
+		parts += "; pile: the thickest of them"
+	}
 	out := []string{
-		"parts: pieces of covering between folds that reach the face; layers: the most that lie on one spot, linings not counted; " +
-			"pile: the thickest of them, tucks in the corners counted",
+		parts,
 		"sizes are rounded " + r.String() + "; piles and clearances are shown to " + geometry.FineStep(r.Unit) + "; the JSON report is exact to 0.001 mm",
 	}
-	if s.Report.Sound() && !s.MayShow && slices.ContainsFunc(faces, func(f face) bool { return !f.Inside && f.covered < 100 }) {
-		out = append(out, "less than 100 % in a sound case: the gap that is left is no broader than the covering beside it is thick, which closes it")
+	if p.Sound() && p.Means != "" && slices.ContainsFunc(faces, func(f face) bool { return !f.Inside && f.covered < 100 }) {
+		out = append(out, "less than 100 % in a sound case: "+p.Means)
 	}
-	return append(out, s.remarks()...)
+	return append(out, p.Remarks...)
 }
 
 // columns sets rows in columns: the first and the one that holds words flush left,

@@ -4,38 +4,28 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/typeset"
 )
 
 // verdict says in one line whether the case is sound.
-func (s Subject) verdict() string {
-	switch n := len(s.Report.Faults); {
+func verdict(p plan.Proof) string {
+	switch n := len(p.Faults); {
 	case n == 1:
 		return "not sound: 1 fault"
 	case n > 1:
 		return fmt.Sprintf("not sound: %d faults", n)
 	}
-	bare, goes := "no board is left bare", "the book goes in"
-	if s.MayShow {
-		bare = "board is bare only where it is meant to be"
-	}
-	if s.Compartments > 1 {
-		goes = "the books go in"
-	}
-	return "sound: " + bare + ", no flap reaches too far or runs into another, and " + goes
+	return "sound: " + p.Shows
 }
 
-// remarks says what the pictures and tables leave out.
-func (s Subject) remarks() []string {
-	var out []string
-	if s.Lining == LinedAfter {
-		out = append(out, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
+// from says what is folded up.
+func from(p plan.Plan) string {
+	if len(p.Pieces) == 1 {
+		return "one piece"
 	}
-	if s.Compartments > 1 {
-		out = append(out, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
-	}
-	return out
+	return "its pieces"
 }
 
 // unitName says which unit numbers are in.

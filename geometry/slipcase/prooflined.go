@@ -1,20 +1,21 @@
-package foldup
+package slipcase
 
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 )
 
 // linings sees to it that each board is lined. One pasted on before reaches
 // the board's outline, ruled on it, on every side.
-func (c Carcass) linings(pieces []geometry.Piece, k Conditions) []Fault {
+func (c Carcass) linings(pieces []geometry.Piece, k Conditions) []foldup.Fault {
 	if !k.Lined {
 		return nil
 	}
-	var out []Fault
+	var out []foldup.Fault
 	boards, lined := map[string]geometry.Piece{}, map[string]bool{}
 	for _, p := range pieces {
 		if p.Material == geometry.Board {
@@ -29,7 +30,7 @@ func (c Carcass) linings(pieces []geometry.Piece, k Conditions) []Fault {
 		b, ok := boards[p.Over]
 		switch {
 		case !ok:
-			out = append(out, Fault{Kind: Misfit, Piece: p.Name, What: "lines no board"})
+			out = append(out, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "lines no board"})
 		case p.Over == "divider", k.Lining > 0: // looked at where they lie
 		default:
 			out = append(out, covers(p, b)...)
@@ -37,15 +38,15 @@ func (c Carcass) linings(pieces []geometry.Piece, k Conditions) []Fault {
 	}
 	for name := range boards {
 		if !lined[name] {
-			out = append(out, Fault{Kind: Bare, Piece: strings.TrimSuffix(name, " wall") + " lining", What: "missing"})
+			out = append(out, foldup.Fault{Kind: foldup.Bare, Piece: liningNames[name], What: "missing"})
 		}
 	}
-	slices.SortFunc(out, func(a, b Fault) int { return cmp.Compare(a.Piece, b.Piece) })
+	slices.SortFunc(out, func(a, b foldup.Fault) int { return cmp.Compare(a.Piece, b.Piece) })
 	return out
 }
 
 // covers holds a lining pasted on before against its board.
-func covers(p, board geometry.Piece) []Fault {
+func covers(p, board geometry.Piece) []foldup.Fault {
 	lies := p.Outline
 	if len(p.Guides) > 0 {
 		lies = p.Guides[0].Path
@@ -53,10 +54,10 @@ func covers(p, board geometry.Piece) []Fault {
 	w, h := board.Size()
 	box := lies.Bounds()
 	if !box.Width().Near(w) || !box.Height().Near(h) {
-		return []Fault{{Kind: Misfit, Piece: p.Name, What: "the board ruled on it is not the board it lines"}}
+		return []foldup.Fault{{Kind: foldup.Misfit, Piece: p.Name, What: "the board ruled on it is not the board it lines"}}
 	}
-	if solid(without(shape(lies.Flatten(0.01)), shape(p.Outline.Flatten(0.01))), sliver) {
-		return []Fault{{Kind: Bare, Piece: p.Name, What: "smaller than its board"}}
+	if foldup.Solid(foldup.Without(polygon.Of(lies.Flatten(0.01)), polygon.Of(p.Outline.Flatten(0.01))), foldup.Sliver) {
+		return []foldup.Fault{{Kind: foldup.Bare, Piece: p.Name, What: "smaller than its board"}}
 	}
 	return nil
 }

@@ -1,0 +1,215 @@
+package slipcase
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/peterstace/simplefeatures/geom"
+
+	"forel/geometry"
+	"forel/geometry/fold"
+	"forel/geometry/foldup"
+	"forel/geometry/polygon"
+	"forel/geometry/space"
+)
+
+// Carcass is the boards as they stand glued together. X runs from left to right,
+// Y from tail to head, Z from spine to mouth, from the outer corner at left, tail
+// and spine.
+type Carcass struct {
+	Width, Height, Depth Length // outside: X, Y, Z
+	Lined                Length // thickness of a board with its lining
+	// Side is the outline of a side, spine at X = 0, tail at Y = 0: the same
+	// for both, since a side is alike from head and tail.
+	Side []geometry.Point
+}
+
+// carcassBoards are the boards that the carcass is built of.
+var carcassBoards = []string{"side", "spine wall", "head wall", "tail wall"}
+
+// Build puts the boards together and tells what does not meet. lined is the
+// thickness of a board with its lining.
+func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
+	size := map[string][2]Length{}
+	var faults []foldup.Fault
+	misfit := func(piece, what string) {
+		faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: piece, What: what})
+	}
+	var outline []geometry.Point
+	for _, p := range pieces {
+		if p.Material == geometry.Board {
+			w, h := p.Size()
+			size[p.Name] = [2]Length{w, h}
+			if full := float64(w * h); p.Name != "side" && math.Abs(p.Outline.SignedArea()-full) > 1e-6*full {
+				misfit(p.Name, "not a rectangle")
+			}
+			if p.Name == "side" {
+				outline = p.Outline.Flatten(0.01)
+			}
+		}
+	}
+	for _, name := range carcassBoards {
+		if _, ok := size[name]; !ok {
+			misfit(name, "missing")
+		}
+	}
+	if len(faults) > 0 {
+		return Carcass{}, faults
+	}
+	side, spine := size["side"], size["spine wall"]
+	same := func(piece, what string, a, b Length) {
+		if !a.Near(b) {
+			misfit(piece, fmt.Sprintf("%s: %.3f mm where %.3f mm meets", what, a.MM(), b.MM()))
+		}
+	}
+	same("spine wall", "height against the sides", spine[1], side[1])
+	for _, name := range []string{"head wall", "tail wall"} {
+		same(name, "thickness of the cavity against the spine wall", size[name][1], spine[0])
+		same(name, "depth with the spine wall against the sides", size[name][0]+lined, side[0])
+	}
+	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined, Side: outline}, faults
+}
+
+// Hang hangs the parts of a piece on the carcass at one of its seats, by number;
+// ok is false where the piece does not fit there.
+func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
+	return c.Body(Conditions{}).Hang(p, seat)
+}
+
+// at returns where an outer corner of the carcass is, and where the corner of the
+// space between the boards that is nearest to it.
+func (c Carcass) at(p place) (outer, within space.Vec) {
+	l := c.Lined
+	within = space.Vec{X: l, Y: l, Z: l}
+	if p.right {
+		outer.X, within.X = c.Width, c.Width-l
+	}
+	if p.head {
+		outer.Y, within.Y = c.Height, c.Height-l
+	}
+	if p.mouth {
+		outer.Z, within.Z = c.Depth, c.Depth
+	}
+	return outer, within
+}
+
+// Body returns the faces of the carcass that are to be covered or lined.
+func (c Carcass) Body(k Conditions) foldup.Body {
+	b := foldup.Body{
+		Surfaces: c.surfaces(k), Corners: map[geometry.Corner]space.Vec{},
+		Edge: c.Lined, HoleChord: k.HoleChord, HoleGap: k.HoleGap,
+	}
+	for _, p := range places() {
+		b.Corners[p.corner()], b.Corners[p.within()] = c.at(p)
+	}
+	for _, side := range []geometry.Face{LeftInside, RightInside} {
+		for _, end := range []geometry.Face{HeadInside, TailInside} {
+			b.Inner = append(b.Inner, foldup.Inner{Face: side, Wall: end, Over: true}, foldup.Inner{Face: end, Wall: side})
+		}
+	}
+	return b
+}
+
+// What lies beyond the edges of a face.
+var (
+	sideFromLeft  = foldup.Beyond{Left: "spine", Right: "mouth", Top: "head", Bottom: "tail"}
+	sideFromRight = foldup.Beyond{Left: "mouth", Right: "spine", Top: "head", Bottom: "tail"}
+)
+
+func (c Carcass) surfaces(k Conditions) []foldup.Surface {
+	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
+	x, y, z := toRight, toHead, toMouth
+	face := func(name geometry.Face, board string, o, u, v, n space.Vec, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
+		return foldup.Surface{Face: name, Board: board, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: box,
+			Beyond: beyond, Ground: bareBoard}
+	}
+	outside := func(f foldup.Surface) foldup.Surface {
+		f.Cover = k.toCover(f)
+		return f
+	}
+	edge := func(f foldup.Surface) foldup.Surface {
+		f.Edge, f.Together = true, "the edges of the boards at the mouth"
+		return outside(f)
+	}
+	inside := func(f foldup.Surface) foldup.Surface {
+		f.Inside, f.Ground = true, k.ground()
+		if f.Frame.U == z || f.Frame.V == z {
+			f.Open = z
+		}
+		return f
+	}
+	level := func(top, bottom string) foldup.Beyond {
+		return foldup.Beyond{Left: "left side", Right: "right side", Top: top, Bottom: bottom}
+	}
+	upright := func(left, right string) foldup.Beyond {
+		return foldup.Beyond{Left: left, Right: right, Top: "head", Bottom: "tail"}
+	}
+	left, right, spine, head, tail := "left side", "right side", "spine wall", "head wall", "tail wall"
+	out := []foldup.Surface{
+		outside(c.cut(face(LeftOutside, left, space.Vec{}, z, y, x.Mul(-1), geometry.Bx(0, 0, d, h), sideFromLeft))),
+		outside(c.cut(face(RightOutside, right, space.Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), sideFromRight))),
+		outside(face(SpineOutside, spine, space.Vec{}, x, y, z.Mul(-1), geometry.Bx(0, 0, w, h), upright("right side", "left side"))),
+		outside(face(HeadOutside, head, space.Vec{Y: h}, x, z, y, geometry.Bx(0, 0, w, d), level("spine", "mouth"))),
+		outside(face(TailOutside, tail, space.Vec{}, x, z, y.Mul(-1), geometry.Bx(0, 0, w, d), level("mouth", "spine"))),
+		edge(c.cutAtMouth(face(LeftMouth, left, space.Vec{Z: d}, x, y, z, geometry.Bx(0, 0, s, h), upright("outside", "inside")))),
+		edge(c.cutAtMouth(face(RightMouth, right, space.Vec{Z: d}, x, y, z, geometry.Bx(w-s, 0, w, h), upright("inside", "outside")))),
+		edge(face(HeadMouth, head, space.Vec{Z: d}, x, y, z, geometry.Bx(s, h-s, w-s, h), level("outside", "inside"))),
+		edge(face(TailMouth, tail, space.Vec{Z: d}, x, y, z, geometry.Bx(s, 0, w-s, s), level("inside", "outside"))),
+		inside(c.cut(face(LeftInside, left, space.Vec{X: s}, z, y, x, geometry.Bx(s, s, d, h-s), sideFromRight))),
+		inside(c.cut(face(RightInside, right, space.Vec{X: w - s}, z, y, x.Mul(-1), geometry.Bx(s, s, d, h-s), sideFromLeft))),
+		inside(face(SpineInside, spine, space.Vec{Z: s}, x, y, z, geometry.Bx(s, s, w-s, h-s), upright("left side", "right side"))),
+		inside(face(HeadInside, head, space.Vec{Y: h - s}, x, z, y.Mul(-1), geometry.Bx(s, s, w-s, d), level("mouth", "spine"))),
+		inside(face(TailInside, tail, space.Vec{Y: s}, x, z, y, geometry.Bx(s, s, w-s, d), level("spine", "mouth"))),
+	}
+	for i := range out {
+		if out[i].Plane = i; out[i].Edge {
+			out[i].Plane = len(out) // all in one
+		}
+	}
+	return out
+}
+
+// hole tells whether the sides have a thumb hole.
+func (c Carcass) hole() bool { return len(c.Side) > 4 }
+
+// cut gives a face of a side its outline, which may have a thumb hole.
+func (c Carcass) cut(f foldup.Surface) foldup.Surface {
+	if c.hole() {
+		f.Shape = foldup.Meet(polygon.Box(f.Extent), polygon.Of(c.Side))
+	}
+	return f
+}
+
+// cutAtMouth gives the edge of a side at the mouth its outline, which a thumb hole
+// parts.
+func (c Carcass) cutAtMouth(f foldup.Surface) foldup.Surface {
+	if !c.hole() {
+		return f
+	}
+	var left []geom.Geometry
+	for i, a := range c.Side {
+		b := c.Side[(i+1)%len(c.Side)]
+		if a.X.Near(c.Depth) && b.X.Near(c.Depth) {
+			left = append(left, polygon.Box(geometry.Bx(f.Extent.Min.X, min(a.Y, b.Y), f.Extent.Max.X, max(a.Y, b.Y))))
+		}
+	}
+	f.Shape = foldup.United(left)
+	return f
+}
+
+// toCover returns what of an outside face is to be covered.
+func (k Conditions) toCover(s foldup.Surface) geom.Geometry {
+	if !k.SidesOnly {
+		return s.Outline()
+	}
+	inner := s.Extent
+	inner.Min.Y, inner.Max.Y = inner.Min.Y+k.Border, inner.Max.Y-k.Border
+	switch s.Face {
+	case LeftOutside, RightOutside:
+		inner.Min.X += k.Border // at the spine
+	case LeftMouth, RightMouth:
+	default:
+		return geom.Geometry{}
+	}
+	return foldup.Meet(s.Outline(), polygon.Box(inner))
+}

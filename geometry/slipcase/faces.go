@@ -1,0 +1,56 @@
+package slipcase
+
+import "forel/geometry"
+
+// The faces of a case: outside, the edges of board round the mouth, inside.
+// Left and right are as seen by someone looking into the mouth with the head up.
+const (
+	LeftOutside  geometry.Face = "outside of the left side"
+	RightOutside geometry.Face = "outside of the right side"
+	SpineOutside geometry.Face = "outside of the spine wall"
+	HeadOutside  geometry.Face = "outside of the head wall"
+	TailOutside  geometry.Face = "outside of the tail wall"
+	LeftMouth    geometry.Face = "mouth edge of the left side"
+	RightMouth   geometry.Face = "mouth edge of the right side"
+	HeadMouth    geometry.Face = "mouth edge of the head wall"
+	TailMouth    geometry.Face = "mouth edge of the tail wall"
+	LeftInside   geometry.Face = "inside of the left side"
+	RightInside  geometry.Face = "inside of the right side"
+	SpineInside  geometry.Face = "inside of the spine wall"
+	HeadInside   geometry.Face = "inside of the head wall"
+	TailInside   geometry.Face = "inside of the tail wall"
+)
+
+// The faces of a divider.
+const (
+	DividerLeft  geometry.Face = "left face of a divider"
+	DividerRight geometry.Face = "right face of a divider"
+	DividerMouth geometry.Face = "mouth edge of a divider"
+)
+
+// place is a corner by the walls that meet there. Its zero value is at the left,
+// the tail and the spine.
+type place struct{ right, head, mouth bool }
+
+// corner names an outer corner of the carcass, or of a divider.
+func (p place) corner() geometry.Corner {
+	word := func(is bool, yes, no string) string {
+		if is {
+			return yes
+		}
+		return no
+	}
+	return geometry.Corner(word(p.right, "right", "left") + ", " + word(p.head, "head", "tail") + ", " + word(p.mouth, "mouth", "spine"))
+}
+
+// within names the corner between the boards that is nearest to it.
+func (p place) within() geometry.Corner { return p.corner() + ", between the boards" }
+
+// places lists all corners.
+func places() []place {
+	var out []place
+	for n := range 8 {
+		out = append(out, place{n&1 != 0, n&2 != 0, n&4 != 0})
+	}
+	return out
+}

@@ -1,0 +1,72 @@
+package slipcase
+
+import (
+	"slices"
+
+	"github.com/peterstace/simplefeatures/geom"
+
+	"forel/geometry"
+	"forel/geometry/fold"
+	"forel/geometry/foldup"
+	"forel/geometry/polygon"
+)
+
+// rims finds where the edge of a thumb hole has no tab turned over it.
+func (c Carcass) rims(v foldup.Covered) []foldup.Fault {
+	if !c.hole() {
+		return nil
+	}
+	var out []foldup.Fault
+	for _, name := range []geometry.Face{LeftOutside, RightOutside} {
+		plane := v.Surfaces[v.Find(name)].Plane
+		var ends []foldup.TabEnd
+		for _, p := range v.Patches {
+			if p.Tab != nil && p.Tab.Plane == plane {
+				ends = append(ends, *p.Tab)
+			}
+		}
+		var bare []geometry.Point
+		for _, q := range c.holeEdge() {
+			if !slices.ContainsFunc(ends, func(e foldup.TabEnd) bool { return q.ToLine(e.From, e.To) <= v.HoleChord+fold.OnArc }) {
+				bare = append(bare, q)
+			}
+		}
+		if len(bare) > 0 {
+			out = append(out, foldup.Fault{Kind: foldup.Bare, Face: name, At: geometry.Polygon(bare...).Bounds().Grow(0.1), What: "no tab is turned over the edge of the hole"})
+		}
+	}
+	return out
+}
+
+// atHole tells whether a shape lies no farther from the edge of a thumb hole than
+// short says.
+func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
+	edge := c.holeEdge()
+	if len(edge) == 0 {
+		return false
+	}
+	path := geometry.Line(edge...)
+	for _, q := range polygon.Points(ring) {
+		if foldup.Distance(q, path) > short+fold.OnArc {
+			return false
+		}
+	}
+	return true
+}
+
+// holeEdge returns places along the edge of the thumb hole in a side.
+func (c Carcass) holeEdge() []geometry.Point {
+	var out []geometry.Point
+	for i, a := range c.Side {
+		b := c.Side[(i+1)%len(c.Side)]
+		straight := func(l, m, border Length) bool { return l.Near(border) && m.Near(border) }
+		if straight(a.X, b.X, 0) || straight(a.X, b.X, c.Depth) || straight(a.Y, b.Y, 0) || straight(a.Y, b.Y, c.Height) {
+			continue
+		}
+		const steps = 4
+		for n := range steps + 1 {
+			out = append(out, a.Add(b.Sub(a).Mul(float64(n)/steps)))
+		}
+	}
+	return out
+}
