@@ -5,13 +5,17 @@ import "slices"
 // Material is what a piece is cut from.
 type Material string
 
-// The materials of a slipcase.
+// The materials that pieces are cut from.
 const (
 	Board  Material = "board"
 	Lining Material = "lining"
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
+	Card   Material = "card" // card, or corrugated board, scored and folded
 )
+
+// Materials lists them all.
+var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string
@@ -103,8 +107,17 @@ type Guide struct {
 // within it where its name can stand.
 type Region struct {
 	Name string
+	Fold string // when it is folded, such as "fold first"; empty: it is in no order
 	Face Face
 	Room Box
+}
+
+// Label returns the region's name with when it is folded.
+func (r Region) Label() string {
+	if r.Fold == "" {
+		return r.Name
+	}
+	return r.Name + ": " + r.Fold
 }
 
 // Edge is a straight edge of a piece. From and To keep the piece on the left.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // Gauged is the length that a printer is gauged by: a rule of so much in the
@@ -68,7 +69,7 @@ func (m Measured) String() string {
 func (m Measured) check() error {
 	for _, l := range []Length{m.Across, m.Along} {
 		if l != 0 && !(l >= LeastMeasured && l <= MostMeasured) { // true for NaN too
-			return fmt.Errorf("200 mm measured as %.5g mm; give %.4g to %.4g mm", l.MM(), LeastMeasured.MM(), MostMeasured.MM())
+			return job.Problem{Reason: fmt.Sprintf("200 mm measured as %.5g mm", l.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", LeastMeasured.MM(), MostMeasured.MM())}
 		}
 	}
 	return nil

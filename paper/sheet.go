@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // Length is a distance in millimetres.
@@ -53,6 +54,7 @@ const (
 // ParseSheet reads a sheet's name, in any case, or its two sides with an x
 // between them, such as "210 x 297 mm" or "8 1/2 x 11 in". A side without a
 // unit takes the other's, or else the unit given. Sides are 100 to 2000 mm.
+// The error is a job.Problem without a key or a *geometry.ParseError.
 func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 	name := strings.TrimSpace(text)
 	for _, s := range Sheets {
@@ -62,7 +64,7 @@ func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 	}
 	sides := strings.FieldsFunc(name, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
 	if len(sides) != 2 {
-		return Sheet{}, fmt.Errorf(`unknown sheet %.40q; give %s or its size, such as "210 x 297 mm"`, text, sheetNames)
+		return Sheet{}, job.Problem{Reason: fmt.Sprintf("unknown sheet %.40q", text), Fix: "give " + sheetNames + ` or its size, such as "210 x 297 mm"`}
 	}
 	// "8 1/2 x 11 in": the unit at the end holds for both.
 	if !hasUnit(sides[0]) && hasUnit(sides[1]) {
@@ -76,7 +78,7 @@ func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 			return Sheet{}, err
 		}
 		if l[i] < LeastSheet || l[i] > MostSheet {
-			return Sheet{}, fmt.Errorf("a sheet side of %.4g mm is outside what is printed on; give %.0f to %.0f mm", l[i].MM(), LeastSheet.MM(), MostSheet.MM())
+			return Sheet{}, job.Problem{Value: fmt.Sprintf("a sheet side of %.4g mm", l[i].MM()), Reason: "is outside what is printed on", Fix: fmt.Sprintf("give %.0f to %.0f mm", LeastSheet.MM(), MostSheet.MM())}
 		}
 	}
 	return Sheet{Width: min(l[0], l[1]), Height: max(l[0], l[1])}, nil
@@ -133,15 +135,16 @@ const (
 	leastAlong  Length = 150
 )
 
-// Check tells why patterns can't be printed with this setup, nil if they can.
+// Check tells why patterns can't be printed with this setup, nil if they can. The
+// error is a job.Problem without a key.
 func (s Setup) Check() error {
 	for _, m := range s.Margins.sides() {
 		if !(m >= 0 && m <= MostMargin) { // false for NaN too
-			return fmt.Errorf("a margin of %.4g mm; give 0 to %.4g mm", m.MM(), MostMargin.MM())
+			return job.Problem{Reason: fmt.Sprintf("a margin of %.4g mm", m.MM()), Fix: fmt.Sprintf("give 0 to %.4g mm", MostMargin.MM())}
 		}
 	}
 	if !(s.Overlap >= LeastOverlap && s.Overlap <= MostOverlap) {
-		return fmt.Errorf("an overlap of %.4g mm; give %.4g to %.4g mm", s.Overlap.MM(), LeastOverlap.MM(), MostOverlap.MM())
+		return job.Problem{Reason: fmt.Sprintf("an overlap of %.4g mm", s.Overlap.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", LeastOverlap.MM(), MostOverlap.MM())}
 	}
 	if err := s.Measured.check(); err != nil {
 		return err
@@ -149,8 +152,10 @@ func (s Setup) Check() error {
 	room := s.Printable(false)
 	foot, _ := s.Foot(false)
 	if across, along := room.Width(), room.Height(); across < leastAcross || along < leastAlong+foot {
-		return fmt.Errorf("%v with margins of %v leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",
-			s.Sheet, s.Margins, across.MM(), along.MM(), leastAcross.MM(), (leastAlong + foot).MM())
+		return job.Problem{
+			Reason: fmt.Sprintf("%v with margins of %v leaves %.4g x %.4g mm to print on", s.Sheet, s.Margins, across.MM(), along.MM()),
+			Fix:    fmt.Sprintf("at least %.4g x %.4g mm is needed", leastAcross.MM(), (leastAlong + foot).MM()),
+		}
 	}
 	return nil
 }

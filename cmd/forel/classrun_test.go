@@ -132,7 +132,7 @@ func TestIndexLeadsToFiles(t *testing.T) {
 	}
 	assert.GreaterOrEqual(t, links, 3*3)
 	for _, s := range roll.Students {
-		thickness := s.File.Job.Books[0].Thickness.Largest().MM()
+		thickness := s.File.Job.Shared().Books[0].Thickness.Largest().MM()
 		assert.Regexp(t, fmt.Sprintf(`book [^<]* %.1f mm<`, thickness), index)
 	}
 }

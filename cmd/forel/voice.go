@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"forel/geometry/job"
 	"io"
 	"io/fs"
 	"os"
@@ -30,7 +31,7 @@ func (v voice) warn(issues jobfile.Issues) {
 
 // refuse is bad input: what is wrong, and what would be right.
 func refuse(wrong, right string) jobfile.Issues {
-	return jobfile.Issues{{Wrong: wrong, Right: right}}
+	return jobfile.Issues{{Problem: job.Problem{Reason: wrong, Fix: right}}}
 }
 
 // hinted adds to what could not be done what to do next.
@@ -60,7 +61,7 @@ func (v voice) status(err error) int {
 
 // printable keeps what a maker typed, a file's name say, from doing anything to
 // the terminal but being read: what can't be printed is escaped, as in an issue.
-func printable(s string) string { return jobfile.Issue{Wrong: s}.String() }
+func printable(s string) string { return jobfile.Issue{Problem: job.Problem{Reason: s}}.String() }
 
 // told says what was written into a folder, and what to know of it.
 func told(folder string, r pipeline.Result) string {

@@ -112,7 +112,7 @@ func TestParseVolumes(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			f, _, err := jobfile.Parse(name, read(t, name))
 			require.NoError(t, err)
-			near(t, volumes(), f.Job)
+			near(t, volumes(), boards(f))
 		})
 	}
 }
@@ -121,7 +121,7 @@ func TestParseTwelveBooks(t *testing.T) {
 	thin := "[[book]]\nheight = 221\nwidth = 148.5\nthickness = 8\n"
 	f, _, err := jobfile.Parse("case.toml", []byte(strings.Repeat(thin, 12)))
 	require.NoError(t, err)
-	assert.Len(t, f.Job.Books, 12)
+	assert.Len(t, f.Job.Shared().Books, 12)
 }
 
 // Flags for a book set the first one, in a file of several too.
@@ -136,7 +136,7 @@ func TestFlagsSetTheFirstBook(t *testing.T) {
 	want.Books[0].Title = "Part one, rebound"
 	want.Books[0].Height = job.Readings{222, 222.5}
 	want.Books[0].ForeEdge = job.Readings{32}
-	near(t, want, f.Job)
+	near(t, want, boards(f))
 }
 
 // What is wrong with a book is told where it was set.

@@ -8,7 +8,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry/job"
-	"forel/geometry/slipcase"
+	"forel/geometry/onepiece"
 )
 
 const cardJob = `construction = "card"
@@ -29,12 +29,13 @@ func TestCardJob(t *testing.T) {
 	f, suspects, err := jobfile.Parse("case.toml", []byte(cardJob))
 	require.NoError(t, err)
 	assert.Empty(t, suspects)
-	assert.Equal(t, jobfile.Card, f.Construction)
-	assert.Equal(t, slipcase.Length(1.6), f.Card.Card.Thickness)
-	assert.Equal(t, 0.4, f.Card.Card.Bend)
-	assert.Equal(t, slipcase.Length(0.8), f.Card.Flaps.Relief)
-	assert.Equal(t, slipcase.Length(5), f.Card.Clearance.Height)
-	assert.Equal(t, job.Readings{203}, f.Card.Book().Height)
+	assert.Equal(t, "card", f.Kind.Construction)
+	j := f.Job.(*onepiece.Job)
+	assert.Equal(t, onepiece.Length(1.6), j.Card.Thickness)
+	assert.Equal(t, 0.4, j.Card.Bend)
+	assert.Equal(t, onepiece.Length(0.8), j.Flaps.Relief)
+	assert.Equal(t, onepiece.Length(5), j.Clearance.Height)
+	assert.Equal(t, job.Readings{203}, j.Book().Height)
 }
 
 // A job of boards is not held against what a case of card must have, and the
@@ -70,4 +71,32 @@ func TestTitlesThatSteer(t *testing.T) {
 		_, _, err := jobfile.FromFlags([]jobfile.Flag{{Name: "--title", Key: "title", Value: title}})
 		assert.ErrorContains(t, err, "--title: ")
 	}
+}
+
+// What only another kind of case has is held against its limits, and told of
+// where it is not what it would be anyway.
+func TestKeysOfAnotherKind(t *testing.T) {
+	book := "[[book]]\nheight = 203\nwidth = 130\nthickness = 22\n"
+	for name, c := range map[string]struct{ job, want string }{
+		"card in a case of boards": {book + "[card]\nthickness = 1.6\nbend = 0.5\n",
+			"case.toml:6: card.thickness: 1.6 is for a case of card; a case of boards has none of it; leave it out, or give construction = \"card\""},
+		"board in a case of card": {"construction = 'card'\n" + book + "[board]\nthickness = '1.9 mm'\n[cloth]\nstretch = 0\n",
+			"case.toml:7: board.thickness: \"1.9 mm\" is for a case of boards; a case of card has none of it; leave it out, or give construction = \"boards\""},
+		"a word": {"kind = 'slipcase'\nconstruction = 'card'\n" + book + "[thumb_hole]\nshape = 'triangle'\n",
+			"case.toml:8: thumb_hole.shape: \"triangle\" is for a case of boards; a case of card has none of it; leave it out, or give construction = \"boards\""},
+		"what all have": {"construction = 'card'\n" + book + "[uncertainty]\nsettings = 'each'\n[clearance]\nheight = 3\n", ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			f, suspects, err := jobfile.Parse("case.toml", []byte(c.job))
+			require.NoError(t, err)
+			assert.Equal(t, c.want, suspects.Error())
+			p, err := f.Case.Make()
+			require.NoError(t, err)
+			assert.NotEmpty(t, p.Pieces)
+		})
+	}
+	_, _, err := jobfile.Parse("case.toml", []byte(book+"[card]\nthickness = 9\n"))
+	assert.ErrorContains(t, err, "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 4 mm")
+	_, _, err = jobfile.Parse("case.toml", []byte("kind = 'box'\n"+book))
+	assert.ErrorContains(t, err, `case.toml:1: kind: "box" is none of its words; give "slipcase"`)
 }

@@ -22,7 +22,7 @@ func (r *reader) choice(v value, c job.Setting) string {
 			right += "; did you mean " + strconv.Quote(near)
 		}
 	}
-	r.refuse(v.at, written(v)+" is none of its words", right)
+	r.reject(v, "is none of its words", right)
 	return c.Words[0]
 }
 

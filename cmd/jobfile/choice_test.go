@@ -47,15 +47,15 @@ func TestEachWord(t *testing.T) {
 		}
 		for _, word := range c.Words {
 			for _, spelt := range []string{word, strings.ToUpper(word), strings.ToUpper(word[:1]) + word[1:], " " + word + "\t"} {
-				want := parse(t, base).Job
+				want := boards(parse(t, base))
 				at, _ := want.Settings().Find(c.Key)
 				*at.Word = word
 				f, _, err := jobfile.Parse("case.toml", []byte(assign(c.Key, `"`+spelt+`"`)+repeats))
 				require.NoError(t, err)
-				near(t, want, f.Job)
+				near(t, want, boards(f))
 				f, _, err = jobfile.ParseWith("case.toml", []byte(base), []jobfile.Flag{set(c.Key, spelt)})
 				require.NoError(t, err)
-				near(t, want, f.Job)
+				near(t, want, boards(f))
 			}
 		}
 	}
@@ -103,8 +103,8 @@ func TestFlagsOfOtherKindsAreRead(t *testing.T) {
 		set("thumb_hole.shape", "Semicircle"), set("thumb_hole.radius", "AUTO"),
 	})
 	require.NoError(t, err)
-	assert.Equal(t, "sides", f.Job.Covering)
-	assert.InDelta(t, 1.5, f.Job.Cloth.Stretch, 0)
-	assert.InDelta(t, 0.5, f.Job.SidePaper.Stretch, 0)
-	assert.Equal(t, slipcase.ThumbHole{Shape: "semicircle"}, f.Job.ThumbHole)
+	assert.Equal(t, "sides", boards(f).Covering)
+	assert.InDelta(t, 1.5, boards(f).Cloth.Stretch, 0)
+	assert.InDelta(t, 0.5, boards(f).SidePaper.Stretch, 0)
+	assert.Equal(t, slipcase.ThumbHole{Shape: "semicircle"}, boards(f).ThumbHole)
 }

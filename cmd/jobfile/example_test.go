@@ -17,7 +17,7 @@ thickness = "1 1/4 in"
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(file.Job.Book().Height.Largest(), file.Job.Book().Thickness.Largest())
+	fmt.Println(file.Job.Shared().Book().Height.Largest(), file.Job.Shared().Book().Thickness.Largest())
 	// Output: 221.5 31.75
 }
 

@@ -8,44 +8,43 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/slipcase"
 )
 
 const mostTitle = 200 // characters
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
-	f := File{Construction: Boards, Job: slipcase.DefaultJob()}
 	r.units()
-	f.Job.Unit = r.flagUnit
-	r.title("title", &f.Job.Title)
-	f.Job.Books = r.readBooks()
-	r.fill(f.Job.Settings())
-	if v, ok := r.get(construction.Key); ok {
-		f.Construction = r.choice(v, construction)
+	var f File
+	f.Kind = r.kind()
+	f.Job = f.Kind.New()
+	shared := f.Job.Shared()
+	shared.Unit = r.flagUnit
+	r.title("title", &shared.Title)
+	shared.Books = r.readBooks()
+	for _, s := range f.Job.Settings() {
+		if v, ok := r.get(s.Key); ok {
+			r.read(v, s)
+		}
 	}
-	f.Card = r.card(f.Job.Common)
+	r.others(f.Kind, f.Job.Settings())
 	f.Print, f.Black = r.print()
 	f.Names = r.names()
 	f.Stock = r.readStock()
 	return f
 }
 
-// fill reads every setting that is set.
-func (r *reader) fill(settings job.Settings) {
-	for _, s := range settings {
-		v, ok := r.get(s.Key)
-		switch {
-		case !ok:
-		case s.Word != nil:
-			*s.Word = r.choice(v, s)
-		case s.Length != nil:
-			*s.Length = r.setting(v, s)
-		case s.Percent:
-			*s.Number = r.percent(v, s)
-		default:
-			*s.Number = r.number(v, s.What, s.Min, s.Max, false)
-		}
+// read reads one setting.
+func (r *reader) read(v value, s job.Setting) {
+	switch {
+	case s.Word != nil:
+		*s.Word = r.choice(v, s)
+	case s.Length != nil:
+		*s.Length = r.setting(v, s)
+	case s.Percent:
+		*s.Number = r.percent(v, s)
+	default:
+		*s.Number = r.number(v, s.What, s.Min, s.Max, false)
 	}
 }
 
@@ -66,7 +65,7 @@ func (r *reader) unit(v value) geometry.Unit {
 			return u
 		}
 	}
-	r.refuse(v.at, written(v)+" is no unit of a job", `give "mm" or "in"`)
+	r.reject(v, "is no unit of a job", `give "mm" or "in"`)
 	if v.kind == textKind && strings.HasPrefix(strings.ToLower(v.text), "in") {
 		return geometry.IN // inches were meant: don't go on about every number
 	}
@@ -82,11 +81,11 @@ func (r *reader) title(key string, to *string) {
 	switch {
 	case !ok:
 	case v.kind != textKind:
-		r.refuse(v.at, written(v)+" is no title", `give text in quotes, such as "Harbour log"`)
+		r.reject(v, "is no title", `give text in quotes, such as "Harbour log"`)
 	case !utf8.ValidString(v.text):
-		r.refuse(v.at, quote(v.text)+" is not UTF-8 text", "type the title again")
+		r.reject(v, "is not UTF-8 text", "type the title again")
 	case strings.IndexFunc(v.text, steering) >= 0:
-		r.refuse(v.at, quote(v.text)+" is not one line of text", "write the title without line ends, tabs and other control characters")
+		r.reject(v, "is not one line of text", "write the title without line ends, tabs and other control characters")
 	case len([]rune(v.text)) > mostTitle:
 		r.refuse(v.at, "the title is too long", fmt.Sprintf("write no more than %d characters", mostTitle))
 	default:

@@ -43,7 +43,7 @@ func TestFromFlags(t *testing.T) {
 	want.Board.Thickness = 2.2
 	want.Lining.Thickness = 0
 	want.Cloth.Overlap = 25.4
-	near(t, want, f.Job)
+	near(t, want, boards(f))
 	assert.InDelta(t, 12.7, f.Print.Margins.Left.MM(), 1e-9)
 	assert.Equal(t, "Letter", f.Print.Sheet.Name)
 }
@@ -56,10 +56,10 @@ func TestFromFlagsInInches(t *testing.T) {
 	for _, flags := range [][]jobfile.Flag{first, last} {
 		f, _, err := jobfile.FromFlags(flags)
 		require.NoError(t, err)
-		assert.Equal(t, geometry.IN, f.Job.Unit)
-		assert.InDelta(t, 228.6, f.Job.Book().Height.Largest().MM(), 1e-9)
-		assert.InDelta(t, 158.75, f.Job.Book().Width.Largest().MM(), 1e-9)
-		assert.InDelta(t, 31.75, f.Job.Book().Thickness.Largest().MM(), 1e-9)
+		assert.Equal(t, geometry.IN, f.Job.Shared().Unit)
+		assert.InDelta(t, 228.6, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
+		assert.InDelta(t, 158.75, f.Job.Shared().Book().Width.Largest().MM(), 1e-9)
+		assert.InDelta(t, 31.75, f.Job.Shared().Book().Thickness.Largest().MM(), 1e-9)
 	}
 }
 
@@ -114,16 +114,16 @@ func TestParseWith(t *testing.T) {
 			set("book.height", "230"), set("print.paper", "a4"),
 		})
 		require.NoError(t, err)
-		assert.InDelta(t, 2.5, f.Job.Board.Thickness.MM(), 1e-9)
-		assert.InDelta(t, 230, f.Job.Book().Height.Largest().MM(), 1e-9)
-		assert.InDelta(t, 148.5, f.Job.Book().Width.Largest().MM(), 1e-9)
+		assert.InDelta(t, 2.5, boards(f).Board.Thickness.MM(), 1e-9)
+		assert.InDelta(t, 230, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
+		assert.InDelta(t, 148.5, f.Job.Shared().Book().Width.Largest().MM(), 1e-9)
 		assert.Equal(t, paper.Sheets[0], f.Print.Sheet)
 	})
 	t.Run("the book from flags", func(t *testing.T) {
 		f, _, err := jobfile.ParseWith("case.toml", []byte("[board]\nthickness = 2.5\n"), measured("221", "148.5", "32"))
 		require.NoError(t, err)
-		assert.InDelta(t, 221, f.Job.Book().Height.Largest().MM(), 1e-9)
-		assert.InDelta(t, 2.5, f.Job.Board.Thickness.MM(), 1e-9)
+		assert.InDelta(t, 221, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
+		assert.InDelta(t, 2.5, boards(f).Board.Thickness.MM(), 1e-9)
 	})
 	t.Run("errors of both", func(t *testing.T) {
 		_, _, err := jobfile.ParseWith("case.toml", []byte("[board]\nthickness = 30\n"), []jobfile.Flag{set("book.height", "9"), set("book.width", "148.5")})
@@ -137,13 +137,13 @@ func TestParseWith(t *testing.T) {
 	t.Run("a bare number in the file keeps its unit", func(t *testing.T) {
 		f, _, err := jobfile.ParseWith("case.toml", []byte(book), []jobfile.Flag{set("units", "in"), set("clearance.width", "1/16")})
 		require.NoError(t, err)
-		assert.Equal(t, geometry.IN, f.Job.Unit)
-		assert.InDelta(t, 148.5, f.Job.Book().Width.Largest().MM(), 1e-9)
-		assert.InDelta(t, 1.5875, f.Job.Clearance.Width.MM(), 1e-9)
+		assert.Equal(t, geometry.IN, f.Job.Shared().Unit)
+		assert.InDelta(t, 148.5, f.Job.Shared().Book().Width.Largest().MM(), 1e-9)
+		assert.InDelta(t, 1.5875, f.Job.Shared().Clearance.Width.MM(), 1e-9)
 	})
 	t.Run("a bare number in a flag has the file's unit", func(t *testing.T) {
 		f, _, err := jobfile.ParseWith("case.toml", []byte("units = 'in'\n"), measured("9", "6", "1"))
 		require.NoError(t, err)
-		assert.InDelta(t, 228.6, f.Job.Book().Height.Largest().MM(), 1e-9)
+		assert.InDelta(t, 228.6, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
 	})
 }

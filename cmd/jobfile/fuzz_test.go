@@ -24,7 +24,7 @@ func FuzzParse(f *testing.F) {
 		file, suspects, err := jobfile.Parse("case.toml", data)
 		sound(t, data, suspects)
 		if err == nil {
-			if refused, _ := file.Job.Check(); len(refused) > 0 {
+			if _, refused, _ := file.Job.Check(); len(refused) > 0 {
 				t.Fatalf("accepted, but %v", refused)
 			}
 			if s := file.Print; s.Printable(false).Width()-s.Overlap <= 0 {
@@ -51,7 +51,7 @@ func sound(t *testing.T, data []byte, issues jobfile.Issues) {
 		if !strings.HasPrefix(s, "case.toml:") || len(s) > 1000 {
 			t.Fatalf("not a line of its own: %q", s)
 		}
-		if i.Wrong == "" || i.Line < last || i.Line > lines {
+		if i.Reason == "" || i.Line < last || i.Line > lines {
 			t.Fatalf("line %d of %d after %d: %q", i.Line, lines, last, s)
 		}
 		last = i.Line

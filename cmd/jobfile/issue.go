@@ -6,38 +6,36 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"forel/geometry/job"
 )
 
-// Issue is one thing wrong with what a maker wrote, or worth a second look:
-// where it stands, what is wrong, and what would be right.
+// Issue is one thing wrong with what a maker wrote, or worth a second look, and
+// where it stands. Its key is that of the file, such as board.thickness, or the
+// flag as typed.
 type Issue struct {
 	Source string // the job file's name; empty for a flag
 	Line   int    // from 1; 0 where no line is to blame
-	Key    string // the key, such as board.thickness, or the flag as typed; may be empty
-	Wrong  string
-	Right  string // may be empty
+	job.Problem
 }
 
 // String gives the issue as one line without control characters:
 //
 //	case.toml:12: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm
-func (i Issue) String() string {
-	var parts []string
-	if i.Source != "" {
-		place := i.Source
-		if i.Line > 0 {
-			place += ":" + strconv.Itoa(i.Line)
-		}
-		parts = append(parts, place)
+func (i Issue) String() string { return oneLine(i.place() + i.Problem.Error()) }
+
+// Place says where the issue stands: "case.toml:12: board.thickness".
+func (i Issue) Place() string { return oneLine(i.place() + i.Key) }
+
+// place is the file and line, with what parts them from what follows.
+func (i Issue) place() string {
+	switch {
+	case i.Source == "":
+		return ""
+	case i.Line == 0:
+		return i.Source + ": "
 	}
-	if i.Key != "" {
-		parts = append(parts, i.Key)
-	}
-	wrong := i.Wrong
-	if i.Right != "" {
-		wrong += "; " + i.Right
-	}
-	return oneLine(strings.Join(append(parts, wrong), ": "))
+	return i.Source + ":" + strconv.Itoa(i.Line) + ": "
 }
 
 // Error is String: an issue by itself can be an error.

@@ -6,16 +6,17 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 )
 
 func TestIssueString(t *testing.T) {
 	for want, i := range map[string]jobfile.Issue{
-		"case.toml:12: board.thickness: too large; give 2 mm": {"case.toml", 12, "board.thickness", "too large", "give 2 mm"},
-		"case.toml: book: no book; add one":                   {"case.toml", 0, "book", "no book", "add one"},
-		"case.toml:3: expected a value":                       {"case.toml", 3, "", "expected a value", ""},
-		"--height: missing; measure it":                       {"", 0, "--height", "missing", "measure it"},
-		`a\nb.toml:1: c\x1b: d\u202e; e\t`:                    {"a\nb.toml", 1, "c\x1b", "d\u202e", "e\t"},
-		`9¼ × ½″: "it's"`:                                     {"", 0, "9¼ × ½″", `"it's"`, ""},
+		"case.toml:12: board.thickness: too large; give 2 mm": {"case.toml", 12, job.Problem{Key: "board.thickness", Reason: "too large", Fix: "give 2 mm"}},
+		"case.toml: book: no book; add one":                   {"case.toml", 0, job.Problem{Key: "book", Reason: "no book", Fix: "add one"}},
+		"case.toml:3: expected a value":                       {"case.toml", 3, job.Problem{Key: "", Reason: "expected a value", Fix: ""}},
+		"--height: missing; measure it":                       {"", 0, job.Problem{Key: "--height", Reason: "missing", Fix: "measure it"}},
+		`a\nb.toml:1: c\x1b: d\u202e; e\t`:                    {"a\nb.toml", 1, job.Problem{Key: "c\x1b", Reason: "d\u202e", Fix: "e\t"}},
+		`9¼ × ½″: "it's"`:                                     {"", 0, job.Problem{Key: "9¼ × ½″", Reason: `"it's"`, Fix: ""}},
 	} {
 		assert.Equal(t, want, i.String())
 		assert.EqualError(t, i, want)
@@ -23,6 +24,6 @@ func TestIssueString(t *testing.T) {
 }
 
 func TestIssuesError(t *testing.T) {
-	is := jobfile.Issues{{Key: "--a", Wrong: "b"}, {Source: "c", Line: 2, Wrong: "d", Right: "e"}}
+	is := jobfile.Issues{{Problem: job.Problem{Key: "--a", Reason: "b"}}, {Source: "c", Line: 2, Problem: job.Problem{Reason: "d", Fix: "e"}}}
 	assert.EqualError(t, is, "--a: b\nc:2: d; e")
 }

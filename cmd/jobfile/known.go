@@ -5,8 +5,7 @@ import (
 	"strings"
 
 	"forel/geometry/job"
-	"forel/geometry/onepiece"
-	"forel/geometry/slipcase"
+	"forel/geometry/kinds"
 )
 
 // knownKeys are all the keys of a job file; those without a dot stand at the
@@ -20,15 +19,17 @@ var knownKeys = func() []string {
 			top = append(top, key)
 		}
 	}
+	add(kindWords.Key)
 	add(construction.Key)
 	for _, f := range job.Dimensions {
 		add("book." + f.Key)
 	}
 	add("book.weight")
-	boards, card := slipcase.DefaultJob(), onepiece.DefaultJob()
-	for _, s := range slices.Concat(boards.Settings(), card.Settings()) {
-		if !slices.Contains(tables, s.Key) && !slices.Contains(top, s.Key) {
-			add(s.Key)
+	for _, k := range kinds.All {
+		for _, s := range k.New().Settings() {
+			if !slices.Contains(tables, s.Key) && !slices.Contains(top, s.Key) {
+				add(s.Key)
+			}
 		}
 	}
 	for _, key := range printKeys {

@@ -11,51 +11,61 @@ import (
 
 // length reads a length and holds it against its limits.
 func (r *reader) length(v value, key, what string, lo, hi Length) Length {
-	unit := r.fileUnit
-	if v.at.flag {
-		unit = r.flagUnit
-	}
-	limits := job.Limited(what, lo, hi, unit)
-	var l Length
-	switch v.kind {
-	case numberKind:
-		l = Length(float(v.text)) * unit.Length()
-		if math.IsNaN(l.MM()) || math.IsInf(l.MM(), 0) {
-			r.refuse(v.at, written(v)+" is not a length", limits)
-			return 0
-		}
-	case textKind:
-		var err error
-		if l, err = geometry.ParseLength(v.text, unit); err != nil {
-			wrong, right := halves(err)
-			r.refuse(v.at, wrong, right)
-			return 0
-		}
-	default:
-		r.refuse(v.at, written(v)+" is not a length", limits)
-		return 0
-	}
-	if p, ok := job.CheckRange(key, what, l, lo, hi, unit); !ok {
-		if p.Value != "" { // a length is easier to find again as it was written
-			p.Value = written(v)
-			if v.kind == numberKind {
-				p.Value += " " + unit.String()
-			}
-		}
-		r.refuse(v.at, p.Wrong(), p.Fix)
+	l, p, ok := r.measure(v, key, what, lo, hi)
+	if !ok {
+		r.tell(v.at, p)
 	}
 	return l
 }
 
+// measure reads a length, zero where v is none; where ok is false, p is what is
+// wrong with it.
+func (r *reader) measure(v value, key, what string, lo, hi Length) (l Length, p job.Problem, ok bool) {
+	unit := r.unitOf(v)
+	none := job.Problem{Value: written(v), Reason: "is not a length", Fix: job.Limited(what, lo, hi, unit)}
+	switch v.kind {
+	case numberKind:
+		l = Length(float(v.text)) * unit.Length()
+		if math.IsNaN(l.MM()) || math.IsInf(l.MM(), 0) {
+			return 0, none, false
+		}
+	case textKind:
+		var err error
+		if l, err = geometry.ParseLength(v.text, unit); err != nil {
+			return 0, problem(err), false
+		}
+	default:
+		return 0, none, false
+	}
+	p, ok = job.CheckRange(key, what, l, lo, hi, unit)
+	if p.Value != "" { // a length is easier to find again as it was written
+		p.Value = written(v)
+		if v.kind == numberKind {
+			p.Value += " " + unit.String()
+		}
+	}
+	return l, p, ok
+}
+
+// unitOf returns the unit of a value that has none of its own.
+func (r *reader) unitOf(v value) geometry.Unit {
+	if v.at.flag {
+		return r.flagUnit
+	}
+	return r.fileUnit
+}
+
 // setting reads a single length of a job, or the word auto where it may stand.
-func (r *reader) setting(v value, f job.Setting) Length {
-	if f.Auto && v.kind == textKind && strings.EqualFold(strings.TrimSpace(v.text), "auto") {
+func (r *reader) setting(v value, s job.Setting) Length {
+	if s.Auto && v.kind == textKind && strings.EqualFold(strings.TrimSpace(v.text), "auto") {
 		return 0
 	}
-	before := len(r.issues)
-	l := r.length(v, f.Key, f.What, Length(f.Min), Length(f.Max))
-	for i := before; f.Auto && i < len(r.issues); i++ {
-		r.issues[i].Right += `; or write "auto"`
+	l, p, ok := r.measure(v, s.Key, s.What, Length(s.Min), Length(s.Max))
+	if !ok {
+		if s.Auto {
+			p.Fix += `; or write "auto"`
+		}
+		r.tell(v.at, p)
 	}
 	return l
 }
@@ -73,15 +83,15 @@ func written(v value) string {
 	return shorten(v.text)
 }
 
-// halves parts an error into what is wrong and what would be right.
-func halves(err error) (wrong, right string) {
+// problem returns what an error says is wrong, and what would do.
+func problem(err error) job.Problem {
+	var p job.Problem
+	if errors.As(err, &p) {
+		return p
+	}
 	var e *geometry.ParseError
 	if errors.As(err, &e) {
-		return e.Wrong, e.Right
+		return job.Problem{Reason: e.Wrong, Fix: e.Right}
 	}
-	wrong = err.Error()
-	if i := strings.LastIndex(wrong, "; "); i >= 0 {
-		return wrong[:i], wrong[i+2:]
-	}
-	return wrong, ""
+	return job.Problem{Reason: err.Error()}
 }

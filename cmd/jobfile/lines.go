@@ -28,8 +28,7 @@ func (ends lineIndex) line(offset int) int { return sort.SearchInts(ends, offset
 func (r *reader) placed(ps job.Problems) Issues {
 	var is Issues
 	for _, p := range ps {
-		at := r.where(p.Key)
-		is = append(is, Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: p.Wrong(), Right: p.Fix})
+		is = append(is, r.where(p.Key).issue(p))
 	}
 	return is
 }

@@ -1,5 +1,5 @@
 // Package jobfile reads what a maker wrote, in a TOML job file or as flags,
-// into a slipcase.Job and the paper.Setup it is printed with. It opens no
+// into the job of a case and the paper.Setup it is printed with. It opens no
 // files. All that is wrong is told at once, each with its line and key.
 package jobfile
 
@@ -7,8 +7,8 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/onepiece"
-	"forel/geometry/slipcase"
+	"forel/geometry/job"
+	"forel/geometry/plan"
 	"forel/paper"
 	"forel/paper/stock"
 )
@@ -18,18 +18,18 @@ type Length = geometry.Length
 
 // File is a job file that was read.
 type File struct {
-	Construction string       // Boards or Card
-	Job          slipcase.Job // of a case of boards; its title, unit and book hold for any
-	Card         onepiece.Job // of a case of card
-	Print        paper.Setup
-	Black        bool                         // print in black alone
-	Stock        []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
-	Names        map[geometry.Material]string // what the maker calls a material, where it has a name
+	Kind  plan.Kind
+	Job   plan.Job     // of that kind
+	Case  plan.Checked // what makes the case of the job
+	Print paper.Setup
+	Black bool                         // print in black alone
+	Stock []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
+	Names map[geometry.Material]string // what the maker calls a material, where it has a name
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
 // byte order mark; source is its name, for messages. What it leaves out has
-// the value of slipcase.DefaultJob and paper.DefaultSetup.
+// the default of its kind and of paper.DefaultSetup.
 //
 // A job that can't be made gives an error of type Issues that holds all that
 // is wrong; only a slip in the TOML itself comes alone. The Issues returned
@@ -70,7 +70,8 @@ type reader struct {
 	fileUnit geometry.Unit    // of bare numbers in the file
 	flagUnit geometry.Unit    // of bare numbers in flags
 	issues   Issues
-	twice    *Issue // see invalid
+	suspects job.Problems // what another kind of job would need
+	twice    *Issue       // see invalid
 }
 
 func newReader(source string, hasFile bool) *reader {
@@ -80,7 +81,7 @@ func newReader(source string, hasFile bool) *reader {
 	}
 }
 
-// finish makes a File of what was set, and holds it against slipcase's checks.
+// finish makes a File of what was set, and checks the job.
 func (r *reader) finish() (File, Issues, error) {
 	f := r.settings()
 	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
@@ -90,11 +91,9 @@ func (r *reader) finish() (File, Issues, error) {
 		r.issues.sort()
 		return File{}, nil, r.issues
 	}
-	refused, suspect := f.Job.Check()
-	if f.Construction == Card {
-		refused, suspect = r.checkCard(f)
-	}
-	issues, suspects := r.placed(refused), r.placed(suspect)
+	sound, refused, suspect := f.Job.Check()
+	f.Case = sound
+	issues, suspects := r.placed(refused), r.placed(append(suspect, r.suspects...))
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		issues = append(issues, issue)
 	}
@@ -120,9 +119,18 @@ func (r *reader) has(key string) bool {
 	return ok
 }
 
-func (r *reader) refuse(at place, wrong, right string) {
-	r.issues = append(r.issues, Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: wrong, Right: right})
+// refuse notes what is wrong at a place, and what would do.
+func (r *reader) refuse(at place, reason, fix string) {
+	r.tell(at, job.Problem{Reason: reason, Fix: fix})
 }
+
+// reject notes what is wrong with a value.
+func (r *reader) reject(v value, reason, fix string) {
+	r.tell(v.at, job.Problem{Value: written(v), Reason: reason, Fix: fix})
+}
+
+// tell notes a problem at a place, whose name takes that of the key.
+func (r *reader) tell(at place, p job.Problem) { r.issues = append(r.issues, at.issue(p)) }
 
 // at is a place in the file.
 func (r *reader) at(line int, key string) place {

@@ -36,6 +36,9 @@ func parse(t *testing.T, data string) jobfile.File {
 	return f
 }
 
+// boards gives the job of a case of boards.
+func boards(f jobfile.File) slipcase.Job { return *f.Job.(*slipcase.Job) }
+
 // near compares jobs length by length, as one length may be reached by two
 // ways of calculating.
 func near(t *testing.T, want, got slipcase.Job) {
@@ -104,7 +107,7 @@ func TestParse(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := parse(t, data)
-			near(t, harbour(), f.Job)
+			near(t, harbour(), boards(f))
 			assert.Equal(t, paper.DefaultSetup(), f.Print)
 		})
 	}
@@ -114,14 +117,14 @@ func TestParseKeepsDefaults(t *testing.T) {
 	f := parse(t, book+"[side_paper]\n[print]\n")
 	want := slipcase.DefaultJob()
 	want.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
-	assert.Equal(t, want, f.Job)
+	assert.Equal(t, want, boards(f))
 	assert.Equal(t, paper.DefaultSetup(), f.Print)
 }
 
 // Every length of a job file goes where it belongs and nowhere else.
 func TestParseEachField(t *testing.T) {
 	for _, field := range new(slipcase.Job).Settings().Lengths() {
-		want := parse(t, book).Job
+		want := boards(parse(t, book))
 		set, _ := want.Settings().Find(field.Key)
 		l := *set.Length + 0.125 // every default leaves that much room
 		if field.Auto {
@@ -130,7 +133,7 @@ func TestParseEachField(t *testing.T) {
 		*set.Length = l
 		table, key, _ := strings.Cut(field.Key, ".")
 		got := parse(t, book+"["+table+"]\n"+key+` = "`+trim(l)+` mm"`)
-		near(t, want, got.Job)
+		near(t, want, boards(got))
 	}
 }
 
@@ -148,7 +151,7 @@ func TestParseInches(t *testing.T) {
 	want.Board.Thickness = 2.38125
 	want.Lining.Thickness = 0
 	want.Clearance.Height = 2.5
-	near(t, want, f.Job)
+	near(t, want, boards(f))
 	assert.InDelta(t, 215.9, f.Print.Sheet.Width.MM(), 1e-9)
 	assert.InDelta(t, 330.2, f.Print.Sheet.Height.MM(), 1e-9)
 	assert.InDelta(t, 12.7, f.Print.Margins.Left.MM(), 1e-9)
@@ -165,8 +168,8 @@ func TestParseReadings(t *testing.T) {
 	with := func(n int) string {
 		return "[[book]]\nheight = 221\nwidth = 148.5\nthickness = [" + strings.Repeat("32,", n) + "]\n"
 	}
-	assert.Len(t, parse(t, with(1)).Job.Books[0].Thickness, 1)
-	assert.Len(t, parse(t, with(100)).Job.Books[0].Thickness, 100)
+	assert.Len(t, boards(parse(t, with(1))).Books[0].Thickness, 1)
+	assert.Len(t, boards(parse(t, with(100))).Books[0].Thickness, 100)
 	_, _, err := jobfile.Parse("case.toml", []byte(with(101)))
 	assert.EqualError(t, err, "case.toml:4: book.thickness: more than 100 readings; keep the largest")
 }

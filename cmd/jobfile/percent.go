@@ -20,7 +20,7 @@ var (
 func (r *reader) oneWay(v value, number string) (n float64, ok bool) {
 	point := strings.Replace(number, ",", ".", 1)
 	if twoWays.MatchString(number) {
-		r.refuse(v.at, written(v)+" can be read in two ways", "write "+point+" or "+strings.Replace(number, ",", "", 1))
+		r.reject(v, "can be read in two ways", "write "+point+" or "+strings.Replace(number, ",", "", 1))
 		return 0, false
 	}
 	return float(point), true
@@ -50,13 +50,13 @@ func (r *reader) percent(v value, p job.Setting) float64 {
 	}
 	switch {
 	case math.IsNaN(n):
-		r.refuse(v.at, told+" is not a share in percent", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is not a share in percent", Fix: limits})
 	case n < 0:
-		r.refuse(v.at, told+" is negative", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is negative", Fix: limits})
 	case n < p.Min:
-		r.refuse(v.at, told+" is too small", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is too small", Fix: limits})
 	case n > p.Max:
-		r.refuse(v.at, told+" is too large", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is too large", Fix: limits})
 	}
 	return n
 }

@@ -67,7 +67,7 @@ func TestParsePercent(t *testing.T) {
 	} {
 		f, _, err := jobfile.Parse("case.toml", []byte(book+"[cloth]\nstretch = "+value+"\n"))
 		require.NoError(t, err, value)
-		assert.InDelta(t, want, f.Job.Cloth.Stretch, 1e-12, value)
+		assert.InDelta(t, want, boards(f).Cloth.Stretch, 1e-12, value)
 	}
 }
 
@@ -75,13 +75,13 @@ func TestParsePercent(t *testing.T) {
 func TestEachPercent(t *testing.T) {
 	for _, p := range new(slipcase.Job).Settings().Numbers() {
 		for _, n := range []float64{p.Min, (p.Min + p.Max) / 2, p.Max} {
-			want := parse(t, book).Job
+			want := boards(parse(t, book))
 			set, _ := want.Settings().Find(p.Key)
 			*set.Number = n
 			for _, spelt := range []string{fmt.Sprint(n), fmt.Sprintf(`"%v %%"`, n)} {
 				f, _, err := jobfile.Parse("case.toml", []byte(assign(p.Key, spelt)))
 				require.NoError(t, err)
-				near(t, want, f.Job)
+				near(t, want, boards(f))
 			}
 		}
 	}

@@ -91,27 +91,27 @@ const (
 func (r *reader) measured(v value, key, what string) Length {
 	rule := paper.Gauged
 	if text, of, ok := strings.Cut(v.text, " of "); ok && v.kind == textKind {
-		if v.text = text; unitOf(text) == "" {
-			v.text += " " + unitOf(of)
+		if v.text = text; unitWritten(text) == "" {
+			v.text += " " + unitWritten(of)
 		}
-		before := len(r.issues)
-		rule = r.length(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule)
-		if len(r.issues) > before {
+		var p job.Problem
+		if rule, p, ok = r.measure(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule); !ok {
+			r.tell(v.at, p)
 			return 0
 		}
 	}
-	before := len(r.issues)
-	l := r.length(v, key, "what "+plain(rule.MM())+" mm measured "+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured)
-	for i := before; i < len(r.issues); i++ {
-		if strings.Contains(r.issues[i].Wrong, " is too ") {
-			r.issues[i].Right += "; " + scaling
+	l, p, ok := r.measure(v, key, "what "+plain(rule.MM())+" mm measured "+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured)
+	if !ok {
+		if l > 0 {
+			p.Fix += "; " + scaling
 		}
+		r.tell(v.at, p)
 	}
 	return l / rule * paper.Gauged
 }
 
-// unitOf gives what follows the number of a length.
-func unitOf(text string) string {
+// unitWritten gives what follows the number of a length.
+func unitWritten(text string) string {
 	return strings.TrimLeft(strings.TrimSpace(text), "0123456789.,/- ¼½¾⅛⅜⅝⅞")
 }
 

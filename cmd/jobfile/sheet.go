@@ -1,21 +1,20 @@
 package jobfile
 
-import "forel/paper"
+import (
+	"forel/geometry"
+	"forel/paper"
+)
 
 // sheet reads a sheet by its name or size.
 func (r *reader) sheet(v value) paper.Sheet {
-	unit := r.fileUnit
-	if v.at.flag {
-		unit = r.flagUnit
-	}
-	s, err := paper.ParseSheet(v.text, unit)
 	if v.kind != textKind {
-		_, err = paper.ParseSheet("", unit)
-		_, right := halves(err)
-		r.refuse(v.at, written(v)+" is no sheet", right)
-	} else if err != nil {
-		wrong, right := halves(err)
-		r.refuse(v.at, wrong, right)
+		_, err := paper.ParseSheet("", geometry.MM)
+		r.reject(v, "is no sheet", problem(err).Fix)
+		return paper.Sheet{}
+	}
+	s, err := paper.ParseSheet(v.text, r.unitOf(v))
+	if err != nil {
+		r.tell(v.at, problem(err))
 	}
 	return s
 }
@@ -34,6 +33,5 @@ func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
 			break
 		}
 	}
-	wrong, right := halves(err)
-	return Issue{Source: at.source, Line: at.line, Key: at.name, Wrong: wrong, Right: right}, true
+	return at.issue(problem(err)), true
 }

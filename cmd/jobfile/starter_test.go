@@ -23,7 +23,7 @@ func TestStarter(t *testing.T) {
 	assert.Empty(t, suspects)
 	want := slipcase.DefaultJob()
 	want.Title, want.Books = "Harbour log", harbour().Books
-	near(t, want, f.Job)
+	near(t, want, boards(f))
 	assert.Equal(t, paper.DefaultSetup(), f.Print)
 }
 
@@ -71,7 +71,7 @@ func showing(lines []string) (keys []shown, meant []string) {
 func TestStarterHasEveryKey(t *testing.T) {
 	want := []string{"title", "units", "book.title", "book.weight", "print.paper", "print.margin", "print.overlap", "print.ink",
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
-		"construction", "card.thickness", "card.bend", "flaps.relief", "flaps.taper"}
+		"kind", "construction", "card.thickness", "card.bend", "flaps.relief", "flaps.taper"}
 	for _, f := range job.Dimensions {
 		want = append(want, "book."+f.Key)
 	}
@@ -113,17 +113,17 @@ func TestStarterUncommented(t *testing.T) {
 	_, meant := showing(strings.Split(string(jobfile.Starter()), "\n"))
 	f, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(meant, "\n")))
 	require.NoError(t, err)
-	require.Len(t, f.Job.Books, 2)
-	assert.Equal(t, harbour().Books[0].Height, f.Job.Books[0].Height)
+	require.Len(t, f.Job.Shared().Books, 2)
+	assert.Equal(t, harbour().Books[0].Height, f.Job.Shared().Books[0].Height)
 	require.Len(t, f.Stock, 2)
 	assert.Equal(t, "grey board", f.Stock[0].Name)
 	assert.InDelta(t, 965.2, f.Stock[0].Height.MM(), 1e-9) // 38 in
 	assert.InDelta(t, 1371.6, f.Stock[1].Width.MM(), 1e-9) // 54 in
 	assert.Equal(t, "blue cloth", f.Names[geometry.Cloth])
-	assert.Equal(t, job.Readings{30.5}, f.Job.Books[0].ForeEdge)
+	assert.Equal(t, job.Readings{30.5}, f.Job.Shared().Books[0].ForeEdge)
 	assert.Equal(t, job.Book{
 		Title: "Harbour log, part two", Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{27},
-	}, f.Job.Books[1])
+	}, f.Job.Shared().Books[1])
 }
 
 func TestStarterIsACopy(t *testing.T) {
@@ -145,20 +145,20 @@ func TestStarterFor(t *testing.T) {
 		require.NoError(t, err, sheet)
 		assert.Empty(t, suspects)
 		assert.Equal(t, sheet, f.Print.Sheet)
-		assert.Equal(t, geometry.IN, f.Job.Unit)
+		assert.Equal(t, geometry.IN, f.Job.Shared().Unit)
 		const half64 = 25.4 / 128 // a rule of sixty-fourths reads to half of one
-		got, want := f.Job.Books[0], harbour().Books[0]
+		got, want := f.Job.Shared().Books[0], harbour().Books[0]
 		assert.InDelta(t, want.Height.Largest().MM(), got.Height.Largest().MM(), half64)
 		assert.InDelta(t, want.Width.Largest().MM(), got.Width.Largest().MM(), half64)
 		assert.InDelta(t, want.Thickness.Largest().MM(), got.Thickness.Largest().MM(), half64)
-		f.Job.Unit = geometry.MM
+		f.Job.Shared().Unit = geometry.MM
 		rest := slipcase.DefaultJob()
-		rest.Title, rest.Books = "Harbour log", f.Job.Books
-		near(t, rest, f.Job)
+		rest.Title, rest.Books = "Harbour log", f.Job.Shared().Books
+		near(t, rest, boards(f))
 	}
 	// Its commented lines are inches too.
 	_, meant := showing(strings.Split(string(jobfile.StarterFor(geometry.IN, paper.Sheets[0])), "\n"))
 	f, _, err := jobfile.Parse("starter.toml", []byte(strings.Join(meant, "\n")))
 	require.NoError(t, err)
-	assert.InDelta(t, 27, f.Job.Books[1].Thickness.Largest().MM(), 0.2)
+	assert.InDelta(t, 27, f.Job.Shared().Books[1].Thickness.Largest().MM(), 0.2)
 }

@@ -8,7 +8,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/onepiece"
 	"forel/paper/stock"
 )
 
@@ -21,9 +20,13 @@ var stockKeys = []string{
 }
 
 // materials are what a [[stock]] can be of.
-var materials = job.Setting{What: "what the stock is", Words: []string{
-	string(geometry.Board), string(geometry.Lining), string(geometry.Cloth), string(geometry.Paper), string(onepiece.Material),
-}}
+var materials = func() job.Setting {
+	s := job.Setting{What: "what the stock is"}
+	for _, m := range geometry.Materials {
+		s.Words = append(s.Words, string(m))
+	}
+	return s
+}()
 
 var stockGrains = job.Setting{What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
@@ -83,8 +86,7 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	if len(r.issues) == before {
 		if err := s.Check(); err != nil {
-			wrong, right := halves(err)
-			r.refuse(r.stockAt(name, "trim"), wrong, right)
+			r.tell(r.stockAt(name, "trim"), problem(err))
 		}
 	}
 	return s
@@ -103,19 +105,13 @@ func (r *reader) stockShape(name string, s *stock.Stock) {
 	case sheet && cut:
 		r.refuse(length.at, "a sheet has no length of its own", "leave it out, or give roll in place of size")
 	}
-	if sheet {
-		unit := r.fileUnit
-		if size.at.flag {
-			unit = r.flagUnit
-		}
+	if sheet && size.kind != textKind {
+		_, _, err := stock.ParseSize("", geometry.MM)
+		r.reject(size, "is no size of a sheet", problem(err).Fix)
+	} else if sheet {
 		var err error
-		if s.Width, s.Height, err = stock.ParseSize(size.text, unit); size.kind != textKind {
-			_, _, err = stock.ParseSize("", unit)
-			_, right := halves(err)
-			r.refuse(size.at, written(size)+" is no size of a sheet", right)
-		} else if err != nil {
-			wrong, right := halves(err)
-			r.refuse(size.at, wrong, right)
+		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size)); err != nil {
+			r.tell(size.at, problem(err))
 		}
 	}
 	if rolled {
@@ -156,13 +152,13 @@ func (r *reader) number(v value, what string, lo, hi float64, whole bool) float6
 	right := fmt.Sprintf("give %s to %s (%s)", plain(lo), plain(hi), what)
 	switch {
 	case math.IsNaN(n) || math.IsInf(n, 0):
-		r.refuse(v.at, written(v)+" is no number", right)
+		r.reject(v, "is no number", right)
 	case n < lo:
-		r.refuse(v.at, written(v)+" is too small", right)
+		r.reject(v, "is too small", right)
 	case n > hi:
-		r.refuse(v.at, written(v)+" is too large", right)
+		r.reject(v, "is too large", right)
 	case whole && n != math.Trunc(n):
-		r.refuse(v.at, written(v)+" is no whole number", right)
+		r.reject(v, "is no whole number", right)
 	default:
 		return n
 	}
@@ -175,7 +171,7 @@ var nameKeys = []string{"board.name", "lining.name", "cloth.name", "side_paper.n
 
 var nameOf = map[string]geometry.Material{
 	"board.name": geometry.Board, "lining.name": geometry.Lining, "cloth.name": geometry.Cloth,
-	"side_paper.name": geometry.Paper, "card.name": onepiece.Material,
+	"side_paper.name": geometry.Paper, "card.name": geometry.Card,
 }
 
 // names reads what materials are called.

@@ -11,6 +11,8 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"forel/geometry/job"
 )
 
 // MostBytes is the size of the largest job file that is read.
@@ -22,13 +24,13 @@ const mostNodes = 10_000
 // unreadable tells what keeps the data from being read as text at all.
 func (r *reader) unreadable(data []byte) Issues {
 	if len(data) > MostBytes {
-		return Issues{{Source: r.source, Wrong: "larger than 1 MiB", Right: "give a job file"}}
+		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a job file"}}}
 	}
 	line := 1
 	for len(data) > 0 {
 		c, size := utf8.DecodeRune(data)
 		if c == utf8.RuneError && size == 1 {
-			return Issues{{Source: r.source, Line: line, Wrong: "not UTF-8 text", Right: "save the file as UTF-8"}}
+			return Issues{{Source: r.source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
 		}
 		if c == '\n' {
 			line++
@@ -40,9 +42,9 @@ func (r *reader) unreadable(data []byte) Issues {
 
 // slip tells of a slip in the writing of the TOML, at which the parser stopped.
 func (r *reader) slip(p *unstable.Parser, err error) Issue {
-	issue := Issue{Source: r.source, Wrong: err.Error(), Right: "look at the quotes, brackets and equals sign of this line"}
-	if unquoted.MatchString(issue.Wrong) {
-		issue.Right = `a length with a unit, a fraction or a decimal comma stands in quotes, such as "9 1/4 in"; so does other text`
+	issue := Issue{Source: r.source, Problem: job.Problem{Reason: err.Error(), Fix: "look at the quotes, brackets and equals sign of this line"}}
+	if unquoted.MatchString(issue.Reason) {
+		issue.Fix = `a length with a unit, a fraction or a decimal comma stands in quotes, such as "9 1/4 in"; so does other text`
 	}
 	var at *unstable.ParserError
 	if errors.As(err, &at) {
@@ -50,11 +52,11 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 		issue.Line = start.Line
 		if m := decimalComma.FindStringSubmatch(lineOf(p.Data(), start.Line)); m != nil {
 			issue.Key = tableAbove(p.Data(), start.Line) + m[1]
-			issue.Wrong = m[2] + "," + m[3] + " has a decimal comma outside quotes"
-			issue.Right = fmt.Sprintf(`write %s.%s, or "%s,%s mm" in quotes`, m[2], m[3], m[2], m[3])
+			issue.Value, issue.Reason = m[2]+","+m[3], "has a decimal comma outside quotes"
+			issue.Fix = fmt.Sprintf(`write %s.%s, or "%s,%s mm" in quotes`, m[2], m[3], m[2], m[3])
 			return issue
 		}
-		issue.Wrong = named(issue.Wrong, p.Data()[start.Offset:])
+		issue.Reason = named(issue.Reason, p.Data()[start.Offset:])
 	}
 	return issue
 }
@@ -79,11 +81,13 @@ func lineOf(data []byte, line int) string {
 }
 
 var (
+	// unquoted are words of the parser's own errors, which it tells apart by these alone.
+	unquoted = regexp.MustCompile(`^(expected newline|strings must be quoted|unexpected character|expected ',' or|expected keyword|integers cannot)`)
+	// codePoint is how they name a character.
+	codePoint = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
 	// decimalComma is a key set to a number with a comma in it.
 	decimalComma = regexp.MustCompile(`^\s*([A-Za-z_.]{1,40})\s*=\s*(\d{1,6}),(\d{1,6})\s*(?:#.*)?\r?$`)
 	tableHeader  = regexp.MustCompile(`^\s*\[{1,2}\s*([A-Za-z_]{1,40})\s*\]{1,2}`)
-	codePoint    = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
-	unquoted     = regexp.MustCompile(`^(expected newline|strings must be quoted|unexpected character|expected ',' or|expected keyword|integers cannot)`)
 )
 
 // named puts the character at the head of rest in for its code point. The
@@ -110,13 +114,14 @@ func (r *reader) invalid(data []byte) *Issue {
 	if err == nil {
 		return nil
 	}
-	issue := Issue{Source: r.source, Wrong: strings.ReplaceAll(err.Error(), "toml: ", "")}
+	// The library tells its errors apart by their words alone.
+	issue := Issue{Source: r.source, Problem: job.Problem{Reason: strings.ReplaceAll(err.Error(), "toml: ", "")}}
 	var at *toml.DecodeError
 	if errors.As(err, &at) {
 		issue.Line, _ = at.Position()
 	}
-	if strings.Contains(issue.Wrong, "already") || strings.Contains(issue.Wrong, "should be") {
-		issue.Right = "write each key and each table once"
+	if strings.Contains(issue.Reason, "already") || strings.Contains(issue.Reason, "should be") {
+		issue.Fix = "write each key and each table once"
 	}
 	return &issue
 }

@@ -9,6 +9,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"forel/geometry/job"
 )
 
 // readTOML gathers what a job file sets, each with its line. What keeps the
@@ -24,7 +26,7 @@ func (r *reader) readTOML(data []byte) Issues {
 	t.walk(&p)
 	switch err := p.Error(); {
 	case t.nodes > mostNodes:
-		return Issues{{Source: r.source, Wrong: "too many keys and values", Right: "give a job file"}}
+		return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a job file"}}}
 	case err != nil:
 		return Issues{r.slip(&p, err)}
 	}
@@ -124,7 +126,7 @@ func (t *tree) put(path []string, n *unstable.Node, line int) {
 func (t *tree) putTable(name string, n *unstable.Node, line int) {
 	if n.Kind != unstable.InlineTable {
 		v := t.value(n, t.at(line, t.here(name)))
-		t.refuse(v.at, written(v)+" is not a table", "write "+bracketed(name)+" and its keys below it")
+		t.reject(v, "is not a table", "write "+bracketed(name)+" and its keys below it")
 		return
 	}
 	for it := n.Children(); it.Next(); {

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"forel/geometry/job"
 )
 
 // kind is what a value is, whatever it should be.
@@ -24,6 +26,12 @@ type place struct {
 	line   int
 	name   string // the key, or the flag as typed
 	flag   bool
+}
+
+// issue returns a problem at the place, whose name takes that of the key.
+func (at place) issue(p job.Problem) Issue {
+	p.Key = at.name
+	return Issue{Source: at.source, Line: at.line, Problem: p}
 }
 
 // value is one setting as the maker wrote it.

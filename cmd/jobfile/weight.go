@@ -4,6 +4,8 @@ import (
 	"math"
 	"regexp"
 	"strings"
+
+	"forel/geometry/job"
 )
 
 // Limits of a book's weight, in grams, both allowed.
@@ -36,11 +38,11 @@ func (r *reader) weight(v value) float64 {
 	const limits = `give 5 g to 30 kg, such as "850 g" or "1.2 kg" (what the book weighs; a bare number is in grams)`
 	switch n *= kilo; {
 	case math.IsNaN(n) || math.IsInf(n, 0):
-		r.refuse(v.at, told+" is no weight", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is no weight", Fix: limits})
 	case n < leastWeight:
-		r.refuse(v.at, told+" is too light", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is too light", Fix: limits})
 	case n > mostWeight:
-		r.refuse(v.at, told+" is too heavy", limits)
+		r.tell(v.at, job.Problem{Value: told, Reason: "is too heavy", Fix: limits})
 	default:
 		return n
 	}

@@ -14,7 +14,7 @@ func TestWeightOfABook(t *testing.T) {
 	for text, grams := range map[string]float64{`850`: 850, `"850 g"`: 850, `"1.2 kg"`: 1200, `"1,25 kg"`: 1250, `" 900g "`: 900, `"30 kg"`: 30000} {
 		f, _, err := jobfile.Parse("case.toml", []byte(book+text+"\n"))
 		require.NoError(t, err, text)
-		assert.InDelta(t, grams, f.Job.Books[0].Weight, 1e-9, text)
+		assert.InDelta(t, grams, f.Job.Shared().Books[0].Weight, 1e-9, text)
 	}
 	for text, wrong := range map[string]string{
 		`"2 lb"`: `"2 lb" is no weight; give 5 g to 30 kg`, `2`: "2 is too light", `"31 kg"`: `"31 kg" is too heavy`, `-5`: "-5 is too light",
@@ -29,5 +29,5 @@ func TestWeightOfABook(t *testing.T) {
 		{Name: "--thickness", Key: "book.thickness", Value: "20"}, {Name: "--set book.weight", Key: "book.weight", Value: "1.5 kg"},
 	})
 	require.NoError(t, err)
-	assert.InDelta(t, 1500, f.Job.Books[0].Weight, 1e-9)
+	assert.InDelta(t, 1500, f.Job.Shared().Books[0].Weight, 1e-9)
 }

@@ -59,7 +59,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	c.draw(&r, beds, setup, cutter.Options{Title: title, Labels: c.Labels, Theme: theme})
 	r.Wrote = namesOf(r.Files)
 	r.Earlier.Run = "layout"
-	for _, m := range bed.Materials {
+	for _, m := range geometry.Materials {
 		r.Earlier.Names = append(r.Earlier.Names, string(m)+"-[0-9]*.svg")
 	}
 	return r, nil
@@ -68,7 +68,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 // setup reads the settings of the bed.
 func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 	s = bed.Default()
-	wrong := func(flag string, err error) { bad = append(bad, jobfile.Issue{Key: flag, Wrong: err.Error()}) }
+	wrong := func(flag string, err error) { bad = append(bad, issue(flag, err.Error(), "")) }
 	var err error
 	if s.Width, s.Height, err = bed.ParseSize(c.Bed); err != nil {
 		if c.Bed == "" {
@@ -92,7 +92,8 @@ func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 	grain, more := c.grains()
 	s.Grain, bad = grain, append(bad, more...)
 	for _, f := range s.Faults() {
-		bad = append(bad, jobfile.Issue{Key: "--" + f.Of, Wrong: f.Wrong, Right: f.Right})
+		f.Key = "--" + f.Key
+		bad = append(bad, jobfile.Issue{Problem: f})
 	}
 	return s, bad
 }
@@ -105,9 +106,9 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 	set := func(flag, direction string, holds func(geometry.Material) bool) (known bool) {
 		g, err := bed.ParseGrain(direction)
 		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: flag, Wrong: err.Error()})
+			bad = append(bad, issue(flag, err.Error(), ""))
 		}
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			if holds(m) {
 				out[m], known = g, true
 			}
@@ -125,7 +126,7 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
 		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
-			bad = append(bad, jobfile.Issue{Key: "--grain", Wrong: fmt.Sprintf("unknown material %.20q", name), Right: "give " + List(bed.Materials, "or")})
+			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+List(geometry.Materials, "or")))
 		}
 	}
 	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
@@ -139,7 +140,7 @@ func onBed(all []worked) (jobs []bed.Job, title string) {
 		if len(all) > 1 {
 			j.Name = cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1))
 		}
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			name := cmp.Or(w.file.Names[m], string(m))
 			if t := w.plan.Thickness(m); t > 0 {
 				name += fmt.Sprintf(" %.4g mm", t.MM())
@@ -172,7 +173,7 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 	}
 	for _, g := range []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth} {
 		var names []string
-		for _, m := range bed.Materials {
+		for _, m := range geometry.Materials {
 			if count[m] > 0 && s.GrainOf(m) == g {
 				names = append(names, string(m))
 			}

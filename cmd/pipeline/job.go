@@ -23,10 +23,10 @@ type worked struct {
 // work works out the case of a job that was read, for sizes rounded as asked.
 func work(file jobfile.File, round string, date time.Time) (w worked, err error) {
 	w.file, w.date = file, date
-	if w.round, err = rounding(round, file.Job.Unit); err != nil {
+	if w.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
 		return w, err
 	}
-	w.plan, err = makePlan(file)
+	w.plan, err = file.Case.Make()
 	return w, err
 }
 
@@ -102,7 +102,7 @@ func unsettable(title string) jobfile.Issues {
 	if typeset.Settable(title) == title {
 		return nil
 	}
-	return jobfile.Issues{{Key: "title", Wrong: fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing)}}
+	return jobfile.Issues{issue("title", fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing), "")}
 }
 
 // rounding gives how shown sizes are rounded: as asked, or as suits the unit.

@@ -39,7 +39,7 @@ func TestOneKeyGivenTwice(t *testing.T) {
 	_, err = pipeline.Cutlist{Job: example(is("board", "1.9"), is("--set board.thickness", "2"))}.Make(t.Context())
 	var bad jobfile.Issues
 	require.ErrorAs(t, err, &bad)
-	assert.Equal(t, "keep one", bad[0].Right)
+	assert.Equal(t, "keep one", bad[0].Fix)
 }
 
 // A search that is stopped gives the best plan until then, and says so.

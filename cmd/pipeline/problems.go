@@ -8,13 +8,17 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry/job"
-	"forel/paper/bench"
 	"forel/render"
 )
 
+// issue is something wrong with a flag, or with no key in particular.
+func issue(key, reason, fix string) jobfile.Issue {
+	return jobfile.Issue{Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}
+}
+
 // refuse adds what is wrong and what would be right.
 func refuse(bad jobfile.Issues, wrong, right string) jobfile.Issues {
-	return append(bad, jobfile.Issue{Wrong: wrong, Right: right})
+	return append(bad, issue("", wrong, right))
 }
 
 // refused gives issues as an error: nil where there are none.
@@ -29,23 +33,21 @@ func refused(bad jobfile.Issues) error {
 func problems(err error) (out jobfile.Issues) {
 	var issues jobfile.Issues
 	var wrong job.Problems
-	var sheets bench.Problems
+	several, ok := err.(interface{ Unwrap() []error })
 	switch {
 	case err == nil:
+	case ok:
+		for _, one := range several.Unwrap() {
+			out = append(out, problems(one)...)
+		}
 	case errors.As(err, &issues):
 		return issues
 	case errors.As(err, &wrong):
 		for _, p := range wrong {
-			out = append(out, jobfile.Issue{Key: p.Key, Wrong: p.Wrong(), Right: p.Fix})
-		}
-	case errors.As(err, &sheets):
-		for _, p := range sheets {
-			out = refuse(out, p.Wrong, p.Right)
+			out = append(out, jobfile.Issue{Problem: p})
 		}
 	default:
-		for line := range strings.SplitSeq(err.Error(), "\n") {
-			out = refuse(out, line, "")
-		}
+		out = refuse(out, err.Error(), "")
 	}
 	return out
 }
@@ -103,7 +105,7 @@ func themeOf(colours []string) (render.Theme, jobfile.Issues) {
 			err = theme.SetColor(layer, colour)
 		}
 		if err != nil {
-			bad = append(bad, jobfile.Issue{Key: fmt.Sprintf("--colour %.40q", kv), Wrong: err.Error()})
+			bad = append(bad, issue(fmt.Sprintf("--colour %.40q", kv), err.Error(), ""))
 		}
 	}
 	return theme, append(bad, once("--colour", colours)...)

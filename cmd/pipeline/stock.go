@@ -87,14 +87,14 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 		if seen[w.plan.Title] > 1 { // pieces must be told apart
 			w.plan.Title = strings.TrimSpace(fmt.Sprintf("%s [job %d]", w.plan.Title, i+1))
 		}
-		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.file.Job.Unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
+		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.file.Job.Shared().Unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
 	}
 	p, err := bench.Lay(ctx, jobs, o)
 	if err != nil {
 		return p, problems(err)
 	}
 	if ctx.Err() != nil {
-		r.Warnings = append(r.Warnings, jobfile.Issue{Wrong: "stopped early: this is the best plan until then"})
+		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))
 	}
 	return p, nil
 }

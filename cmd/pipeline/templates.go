@@ -6,6 +6,8 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
+	"forel/geometry"
+	"forel/geometry/kinds"
 	"forel/paper"
 	"forel/render"
 	"forel/render/templates"
@@ -55,4 +57,12 @@ func (w worked) templates(theme render.Theme, lay paper.Options) (files []File, 
 		files[i] = File{templates.FileName(p), templates.PieceSVG(w.plan, p, o)}
 	}
 	return files, layout, together.Wait()
+}
+
+// drawingNames returns the files of drawings that templates of any kind may have.
+func drawingNames() (files []string) {
+	for _, n := range kinds.Pieces() {
+		files = append(files, templates.FileName(geometry.Piece{Name: n}))
+	}
+	return files
 }

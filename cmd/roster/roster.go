@@ -15,6 +15,7 @@ import (
 	"unicode/utf8"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 )
 
 // Row is a student's job.
@@ -100,8 +101,8 @@ type table struct {
 	refused tally
 }
 
-func (t *table) issue(line int, key, wrong, right string) jobfile.Issue {
-	return jobfile.Issue{Source: t.source, Line: line, Key: key, Wrong: wrong, Right: right}
+func (t *table) issue(line int, key, reason, fix string) jobfile.Issue {
+	return jobfile.Issue{Source: t.source, Line: line, Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}
 }
 
 // open finds what parts the columns and reads the line of their names.
@@ -237,9 +238,7 @@ func (t *table) placed(line int, issues jobfile.Issues) jobfile.Issues {
 	for i := range out {
 		switch {
 		case t.common(out[i]) && out[i].Source != "":
-			at := out[i]
-			at.Wrong, at.Right = "", ""
-			out[i].Key = strings.TrimSuffix(at.String(), ": ")
+			out[i].Key = out[i].Place()
 		case t.common(out[i]):
 		default:
 			out[i].Key = strings.TrimPrefix(out[i].Key, "--") // a column has none

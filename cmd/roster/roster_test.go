@@ -9,6 +9,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
+	"forel/geometry/slipcase"
 )
 
 func read(t *testing.T, text string) []roster.Row {
@@ -26,9 +27,9 @@ func TestRowIsAJob(t *testing.T) {
 	for _, r := range rows {
 		require.Empty(t, r.Refused)
 	}
-	assert.InDelta(t, 221, rows[0].File.Job.Books[0].Height.Largest().MM(), 1e-9)
-	assert.InDelta(t, 2.4, rows[0].File.Job.Board.Thickness.MM(), 1e-9)
-	assert.InDelta(t, 9*25.4, rows[1].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+	assert.InDelta(t, 221, rows[0].File.Job.Shared().Books[0].Height.Largest().MM(), 1e-9)
+	assert.InDelta(t, 2.4, rows[0].File.Job.(*slipcase.Job).Board.Thickness.MM(), 1e-9)
+	assert.InDelta(t, 9*25.4, rows[1].File.Job.Shared().Books[0].Height.Largest().MM(), 1e-9)
 	assert.Equal(t, []string{"01-a-student", "02-another"}, []string{rows[0].Folder, rows[1].Folder})
 }
 
@@ -43,7 +44,7 @@ func TestOtherSpreadsheets(t *testing.T) {
 		rows := read(t, text)
 		require.Len(t, rows, 1)
 		require.Empty(t, rows[0].Refused)
-		assert.InDelta(t, 220.5, rows[0].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+		assert.InDelta(t, 220.5, rows[0].File.Job.Shared().Books[0].Height.Largest().MM(), 1e-9)
 	}
 }
 
@@ -52,7 +53,7 @@ func TestInchMarks(t *testing.T) {
 	rows := read(t, "name,height,width,thickness\nA,9 1/4\",6\",\"1 1/8\"\"\"\n")
 	require.Len(t, rows, 1)
 	require.Empty(t, rows[0].Refused)
-	assert.InDelta(t, 9.25*25.4, rows[0].File.Job.Books[0].Height.Largest().MM(), 1e-9)
+	assert.InDelta(t, 9.25*25.4, rows[0].File.Job.Shared().Books[0].Height.Largest().MM(), 1e-9)
 }
 
 // A bad row names its line and column, all that is wrong with it, and the
@@ -99,8 +100,8 @@ func TestBase(t *testing.T) {
 	rows, err := roster.Read("roster.csv", []byte("name,height,width,thickness,board.thickness\nA,220,150,30,\nB,220,150,30,1.5\n"), base)
 	require.NoError(t, err)
 	require.Empty(t, rows[0].Refused)
-	assert.InDelta(t, 3, rows[0].File.Job.Board.Thickness.MM(), 1e-9)
-	assert.InDelta(t, 1.5, rows[1].File.Job.Board.Thickness.MM(), 1e-9)
+	assert.InDelta(t, 3, rows[0].File.Job.(*slipcase.Job).Board.Thickness.MM(), 1e-9)
+	assert.InDelta(t, 1.5, rows[1].File.Job.(*slipcase.Job).Board.Thickness.MM(), 1e-9)
 }
 
 // The roster of twenty that comes with the program can be made, every row.

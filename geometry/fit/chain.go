@@ -29,53 +29,6 @@ type Error struct {
 	Effects   []tolerance.Effect
 }
 
-// step is how far a length is moved to find its sensitivity.
-const step Length = 1e-3
-
-// sensitivities returns how much each gap grows with each link: central
-// differences. Where a rule of the geometry changes at just the drawn length (a
-// third layer of tabs, say), the side that does not jump is taken.
-func sensitivities(c plan.Chain) [][]float64 {
-	out := make([][]float64, len(c.Gaps))
-	for g := range out {
-		out[g] = make([]float64, len(c.Links))
-	}
-	moved := c.Drawn()
-	at := c.Left(moved)
-	const jump = 10
-	for i, l := range c.Links {
-		moved[i] = l.Length + step
-		up := c.Left(moved)
-		moved[i] = l.Length - step
-		down := c.Left(moved)
-		moved[i] = l.Length
-		for g := range out {
-			right, left := float64((up[g]-at[g])/step), float64((at[g]-down[g])/step)
-			slope := (right + left) / 2
-			switch {
-			case right > jump || right < -jump:
-				slope = left
-			case left > jump || left < -jump:
-				slope = right
-			}
-			out[g][i] = snapped(slope)
-		}
-	}
-	return out
-}
-
-// snapped takes the noise of float64 arithmetic from a slope.
-func snapped(v float64) float64 {
-	const fine = 1e6
-	if v > -1/fine && v < 1/fine {
-		return 0
-	}
-	if v < 0 {
-		return -float64(int64(-v*fine+0.5)) / fine
-	}
-	return float64(int64(v*fine+0.5)) / fine
-}
-
 // counted returns a gap's chain: what gives room, then what takes it.
 func counted(links []plan.Link, slopes []float64) []Link {
 	var out []Link

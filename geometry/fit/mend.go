@@ -2,11 +2,11 @@ package fit
 
 import (
 	"math"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 )
 
 // Once is the chance of a fit that is too tight, or too loose, that a maker can
@@ -38,8 +38,8 @@ func (r Report) mends(c plan.Chain) []Mend {
 	if r.Enough() {
 		return out
 	}
-	if does, sets := roomier(c, r.Gaps); len(sets) > 0 {
-		out = append(out, tried(c, does, sets))
+	if sets := roomier(c, r.Gaps); len(sets) > 0 {
+		out = append(out, tried(c, setting("", sets), sets))
 	}
 	for i := range out {
 		if out[i].Enough {
@@ -52,8 +52,8 @@ func (r Report) mends(c plan.Chain) []Mend {
 	}
 	what, careful := plan.Say("do all of it, with the clearance as it is"), c.With(all)
 	gaps, _ := gapsOf(careful)
-	if does, sets := roomier(careful, gaps); len(sets) > 0 {
-		what, all = plan.Say("do all of it, but "+does.Text, does.Lengths...), append(all, sets...)
+	if sets := roomier(careful, gaps); len(sets) > 0 {
+		what, all = setting("do all of it, but ", sets), append(all, sets...)
 	}
 	last := tried(c, what, all)
 	last.Advised = last.Enough
@@ -90,11 +90,10 @@ func enough(c Chance) bool { return c.Tight <= Once && c.Loose <= Once }
 func (r Report) Enough() bool { return enough(r.Settled) }
 
 // roomier returns the clearances that bring a case that is too tight, or too
-// loose, too often to no more than Once, and a sentence that says so. The
-// dimension that is most often too tight is made roomier first, by as little as a
-// maker can set, then the one that is so then; likewise the other way for
-// dimensions that were not.
-func roomier(c plan.Chain, gaps []Gap) (plan.Remark, []job.Change) {
+// loose, too often to no more than Once. The dimension that is most often too
+// tight is made roomier first, by as little as a maker can set, then the one that
+// is so then; likewise the other way for dimensions that were not.
+func roomier(c plan.Chain, gaps []Gap) []job.Change {
 	now := append([]Gap(nil), gaps...)
 	by := map[string]Length{}
 	clearance := map[string]Length{}
@@ -132,25 +131,22 @@ func roomier(c plan.Chain, gaps []Gap) (plan.Remark, []job.Change) {
 			move(now[worst].Dimension, tight)
 		}
 	}
-	var parts []string
-	var lengths []Length
 	var sets []job.Change
 	for _, d := range c.Dimensions {
 		if by[d.Name] != 0 {
-			to := d.Clearance + by[d.Name]
-			parts, lengths, sets = append(parts, d.Key+" to %s"), append(lengths, to), append(sets, job.Change{Key: d.Key, Value: to})
+			sets = append(sets, job.Change{Key: d.Key, Value: d.Clearance + by[d.Name]})
 		}
 	}
-	return plan.Say("set "+listed(parts), lengths...), sets
+	return sets
 }
 
-// listed joins parts as a sentence does: "a, b and c".
-func listed(parts []string) string {
-	last := len(parts) - 1
-	if last < 1 {
-		return strings.Join(parts, "")
+// setting says which lengths are set, after what else is done.
+func setting(before string, sets []job.Change) plan.Remark {
+	parts, lengths := make([]string, len(sets)), make([]Length, len(sets))
+	for i, s := range sets {
+		parts[i], lengths[i] = s.Key+" to %s", s.Value
 	}
-	return strings.Join(parts[:last], ", ") + " and " + parts[last]
+	return plan.Say(before+"set "+wording.And(parts), lengths...)
 }
 
 // mostSteps is how many steps of clearance are tried.

@@ -63,10 +63,15 @@ type Worst struct {
 	Share      float64 // of the gap's variance
 }
 
-// WhatIf is what is left when a material really has another thickness, cut sizes
-// and all else as drawn.
+// WhatIf is what is left when a material really is another that is sold by the
+// same name, cut sizes and all else as drawn.
 type WhatIf struct {
 	Material string // the name of its link in a chain
+	Tried    []Tried
+}
+
+// Tried is what is left with one thickness of a material.
+type Tried struct {
 	job.Sold
 	Left []Length // in each gap
 }
@@ -87,7 +92,7 @@ func (r Report) Share(err, gap int) float64 {
 // Of returns the report on a case worked out.
 func Of(p plan.Plan) Report {
 	c := p.Chain
-	r := Report{Title: p.Title, Content: p.Content, Kind: p.Kind, Dimensions: c.Dimensions, Limits: c.Limits, Checks: p.Bench, Gauges: p.Gauges}
+	r := Report{Title: p.Title, Content: p.Content, Kind: p.Kind, Dimensions: c.Dimensions, Limits: c.Limits, Checks: p.Checks(), Gauges: p.Gauges}
 	r.Gaps, r.Errors = gapsOf(c)
 	r.Settled = settled(r.Gaps)
 	r.Worst = r.worst()
@@ -98,7 +103,7 @@ func Of(p plan.Plan) Report {
 
 // gapsOf works out every gap and what each error does to it.
 func gapsOf(c plan.Chain) ([]Gap, []Error) {
-	slopes := sensitivities(c)
+	slopes := c.Sensitivities()
 	at, errors := c.Left(c.Drawn()), errorsOf(c, slopes)
 	gaps := make([]Gap, len(c.Gaps))
 	for i := range gaps {
@@ -187,10 +192,14 @@ func (r Report) Find(dimension, place string) (Gap, bool) {
 func whatIf(c plan.Chain) []WhatIf {
 	var out []WhatIf
 	for i, l := range c.Links {
+		w := WhatIf{Material: l.Name}
 		for _, s := range l.Sold {
 			v := c.Drawn()
 			v[i] = s.Thickness
-			out = append(out, WhatIf{l.Name, s, c.Left(v)[:len(c.Gaps)]})
+			w.Tried = append(w.Tried, Tried{s, c.Left(v)[:len(c.Gaps)]})
+		}
+		if len(w.Tried) > 0 {
+			out = append(out, w)
 		}
 	}
 	return out

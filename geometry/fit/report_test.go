@@ -95,11 +95,13 @@ func TestReportHolds(t *testing.T) {
 func TestWhatIfOfTwoMillimetres(t *testing.T) {
 	r := fit.Of(made(t, of(221, 148, 32)).Plan())
 	var names []string
-	for _, w := range r.WhatIf {
+	require.Len(t, r.WhatIf, 1)
+	tried := r.WhatIf[0].Tried
+	for _, w := range tried {
 		names = append(names, w.Name)
 	}
 	require.Equal(t, []string{"0.067 in", "2 mm", "3/32 in"}, names) // 1.70, 2.00 and 2.38 mm
-	thin, thick := r.WhatIf[0], r.WhatIf[2]
+	thin, thick := tried[0], tried[2]
 	for i, g := range r.Gaps {
 		times := map[string]Length{plan.Height: 2, plan.Depth: 1, plan.Thickness: 0}[g.Dimension]
 		assert.InDelta(t, (times * (thick.Thickness - thin.Thickness)).MM(), (thin.Left[i] - thick.Left[i]).MM(), 1e-9, g.Dimension)

@@ -71,7 +71,7 @@ func TestFoundJobs(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			j := jobFor(220, found.width, found.thickness)
 			found.change(&j)
-			refused, _ := j.Check()
+			_, refused, _ := j.Check()
 			if len(refused) == 0 {
 				_, err := slipcase.Make(j)
 				require.NoError(t, err)

@@ -9,13 +9,13 @@ import (
 )
 
 // Problem is one thing wrong with a job, or worth a second look. It is put into
-// words by Wrong and Error alone.
+// words here alone.
 type Problem struct {
-	Key    string // of the job file, such as "board.thickness"
+	Key    string // of the job file, such as "board.thickness"; empty where none is to blame
 	Of     string // what it is about, where Reason does not say: "the width of volume 2"; may be empty
 	Value  string // what is set there, such as "30 mm"; empty where Reason stands by itself
 	Reason string // what is wrong with it, such as "is too large"
-	Fix    string // what would do, such as "give 0.5 mm to 6 mm"
+	Fix    string // what would do, such as "give 0.5 mm to 6 mm"; may be empty
 }
 
 // Wrong says what is wrong, without the key.
@@ -27,13 +27,18 @@ func (p Problem) Wrong() string {
 }
 
 // Error returns the problem as one line.
-func (p Problem) Error() string { return p.Key + ": " + p.Wrong() + "; " + p.Fix }
+func (p Problem) Error() string { return p.about(p.Key) }
 
-// Sentence says it all in words that stand without the key.
-func (p Problem) Sentence() string {
-	said := p.Wrong() + "; " + p.Fix
-	if p.Of != "" {
-		said = p.Of + ": " + said
+// Sentence says it in words that stand without the key.
+func (p Problem) Sentence() string { return p.about(p.Of) }
+
+func (p Problem) about(what string) string {
+	said := p.Wrong()
+	if p.Fix != "" {
+		said += "; " + p.Fix
+	}
+	if what != "" {
+		said = what + ": " + said
 	}
 	return said
 }

@@ -49,6 +49,17 @@ func PercentOf(key, what string, least, most float64, at *float64) Setting {
 	return Setting{Key: key, What: what, Min: least, Max: most, Number: at, Percent: true}
 }
 
+// Same tells whether two settings of one key have the same value.
+func (s Setting) Same(t Setting) bool {
+	switch {
+	case s.Word != nil:
+		return *s.Word == *t.Word
+	case s.Number != nil:
+		return *s.Number == *t.Number
+	}
+	return *s.Length == *t.Length
+}
+
 // Check tells why the value is out of its limits; ok is true where it is not.
 func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 	switch {

@@ -7,7 +7,7 @@ func (j Job) blank() geometry.Piece {
 	s, f := j.scores(), j.flaps()
 	pt := geometry.Pt
 	p := geometry.Piece{
-		Name: PieceName, Material: Material, Count: 1,
+		Name: PieceName, Material: geometry.Card, Count: 1,
 		Outline: outline(s, f),
 		Slits:   slits(s, f),
 		Folds: []geometry.Path{
@@ -20,12 +20,12 @@ func (j Job) blank() geometry.Piece {
 			{Name: "left side", Face: LeftInside, Room: geometry.Bx(0, -s.inner, s.left, s.inner)},
 			{Name: "spine", Face: SpineInside, Room: geometry.Bx(s.left, -s.inner, s.right, s.inner)},
 			{Name: "right side", Face: RightInside, Room: geometry.Bx(s.right, -s.inner, s.width, s.inner)},
-			{Name: "inner flap: fold first", Face: HeadInside, Room: f.inner.room},
-			{Name: "spine flap: fold second", Face: HeadOutside, Room: f.spine.room},
-			{Name: "outer flap: fold last", Face: HeadOutside, Room: f.outer.room},
-			{Name: "inner flap: fold first", Face: TailInside, Room: flipBox(f.inner.room)},
-			{Name: "spine flap: fold second", Face: TailOutside, Room: flipBox(f.spine.room)},
-			{Name: "outer flap: fold last", Face: TailOutside, Room: flipBox(f.outer.room)},
+			{Name: "inner flap", Fold: "fold first", Face: HeadInside, Room: f.inner.room},
+			{Name: "spine flap", Fold: "fold second", Face: HeadOutside, Room: f.spine.room},
+			{Name: "outer flap", Fold: "fold last", Face: HeadOutside, Room: f.outer.room},
+			{Name: "inner flap", Fold: "fold first", Face: TailInside, Room: flipBox(f.inner.room)},
+			{Name: "spine flap", Fold: "fold second", Face: TailOutside, Room: flipBox(f.spine.room)},
+			{Name: "outer flap", Fold: "fold last", Face: TailOutside, Room: flipBox(f.outer.room)},
 		},
 		Edges:   edges(s, f),
 		Spine:   besideSpine,

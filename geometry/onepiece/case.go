@@ -20,10 +20,16 @@ type Case struct {
 // Make works out the case for a job and proves it by folding its blank up. A
 // job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).Work()
+}
+
+// Work works the case out and proves it by folding its blank up.
+func (k checked) Work() (Case, error) {
+	j := k.job
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
 	if !proof.Sound() {
@@ -36,7 +42,7 @@ func Make(j Job) (Case, error) {
 		Cavity:   j.Cavity(),
 		Outside:  j.Outside(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
 	}, nil
 }
 

@@ -1,6 +1,7 @@
 package onepiece
 
 import (
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/tolerance"
@@ -120,6 +121,6 @@ const mostInCard = 1000
 func (j Job) load() plan.Load {
 	in := j.Cavity()
 	return plan.Load{Weights: []float64{j.Book().Weight}, On: "flaps at the tail", Seam: 2*in.Width + in.Thickness,
-		Material: Material, Has: j.Card.Thickness, Most: mostInCard,
+		Material: geometry.Card, Has: j.Card.Thickness, Most: mostInCard,
 		TooHeavy: "is heavy for folded card; make a case of boards for more than 1 kg"}
 }

@@ -1,6 +1,9 @@
 package onepiece
 
-import "forel/geometry/job"
+import (
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
 
 // mostRelief is how much of the cavity's thickness the relief about a flap may
 // take (common practice, no source): more leaves no flap to paste.
@@ -12,15 +15,31 @@ const (
 	stiffFolds Length = 2   // a flap should be this many times as long as the card is thick
 )
 
-// Check gives every reason the job can't be made, each with the smallest
-// change that would do, and what is possible but looks like a slip. It first
-// checks each measure by itself; only when those pass, what fits together.
-func (j Job) Check() (refused, suspect job.Problems) {
-	refused = j.CheckRanges(j.Settings())
-	if len(refused) > 0 {
-		return refused, nil
+// Check tells whether the job can be made; see plan.Job.
+func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
+	if refused = j.CheckRanges(j.Settings()); len(refused) > 0 {
+		return nil, refused, nil
 	}
-	return j.checkTogether(), j.suspects()
+	refused, suspect = j.checkTogether(), j.suspects()
+	if len(refused) > 0 {
+		return nil, refused, suspect
+	}
+	return checked{j, suspect}, nil, suspect
+}
+
+// checked is a job that can be made.
+type checked struct {
+	job      Job
+	suspects job.Problems
+}
+
+// Make works the case out and proves it.
+func (k checked) Make() (plan.Plan, error) {
+	c, err := k.Work()
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return c.Plan(), nil
 }
 
 // checkTogether holds the job against what can be folded.

@@ -8,9 +8,6 @@ import (
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// Material of the blank: card, or corrugated board.
-const Material geometry.Material = "card"
-
 // Job is everything a maker settles before cutting. It holds one book.
 type Job struct {
 	job.Common

@@ -93,7 +93,7 @@ func goodJobs() *rapid.Generator[onepiece.Job] {
 // mended does what refusals say, a few times over, until the job is accepted.
 func mended(j onepiece.Job) (onepiece.Job, bool) {
 	for range 4 {
-		ps, _ := j.Check()
+		_, ps, _ := j.Check()
 		if len(ps) == 0 {
 			return j, true
 		}

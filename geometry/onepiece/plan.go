@@ -5,15 +5,6 @@ import "forel/geometry/plan"
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
 
-// Make works the case out and proves it. An error is of type job.Problems.
-func (j *Job) Make() (plan.Plan, error) {
-	c, err := Make(*j)
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	return c.Plan(), nil
-}
-
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
@@ -38,7 +29,6 @@ func (c Case) Plan() plan.Plan {
 		Chain:     j.chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
-		Bench:     j.bench(),
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())

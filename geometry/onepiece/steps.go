@@ -23,6 +23,7 @@ func (c Case) steps() []plan.Step {
 				plan.Say("Measure the card with a caliper: several layers together, divided by their number."),
 			},
 			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
+			Checks:   j.measureChecks(),
 		},
 		{
 			Title: "Print the pattern, score and cut",
@@ -33,6 +34,7 @@ func (c Case) steps() []plan.Step {
 				plan.Say("Score every fold with a folder along a straightedge. Then cut the outline and the slits, in light strokes, fingers behind the edge of the straightedge."),
 			},
 			Pictures: [][]stage.Picture{{blank}},
+			Checks:   []plan.Check{j.stripCheck()},
 		},
 		{
 			Title: "Fold the sides and the inner flaps",
@@ -42,6 +44,7 @@ func (c Case) steps() []plan.Step {
 				plan.Say("Fold the inner flaps of the left side in, at head and at tail. They make the smooth inside."),
 			},
 			Pictures: [][]stage.Picture{sides},
+			Checks:   []plan.Check{j.blankCheck()},
 		},
 		{
 			Title: "Glue the spine flaps, then the outer flaps",
@@ -58,6 +61,7 @@ func (c Case) steps() []plan.Step {
 				plan.Say("Slide the book in, spine outward. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
 			},
 			Pictures: [][]stage.Picture{{done}},
+			Checks:   []plan.Check{finishedCheck()},
 		},
 	}
 }

@@ -10,15 +10,33 @@ type Job interface {
 	// those of Shared among them. A change of one changes the job.
 	Settings() job.Settings
 	// Check returns every reason the job can't be made, each with the smallest
-	// change that would do, and what is possible but looks like a slip.
-	Check() (refused, suspect job.Problems)
-	// Make works the case out and proves it. An error is of type job.Problems.
+	// change that would do, and what is possible but looks like a slip. It first
+	// holds each setting against its own limits; only when those pass, what fits
+	// together. Where nothing is refused, sound is the job as it is now.
+	Check() (sound Checked, refused, suspect job.Problems)
+}
+
+// Checked is a job that was checked and is not checked again.
+type Checked interface {
+	// Make works the case out and proves it. An error is of type job.Problems: what
+	// the proof found.
 	Make() (Plan, error)
+}
+
+// Make checks a job and works the case out. An error is of type job.Problems.
+func Make(j Job) (Plan, error) {
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 {
+		return Plan{}, refused
+	}
+	return sound.Make()
 }
 
 // Kind is one row of the table of kinds.
 type Kind struct {
-	Name  string     // the word of the key "kind" of a job file
-	About string     // what it is, in a few words, for help and messages
-	New   func() Job // a job with no book and every default set
+	Name         string     // the word of the key "kind" of a job file
+	Construction string     // the word of the key "construction"; empty where the kind is made in one way
+	About        string     // what is made, in a sentence: "a case of boards"
+	New          func() Job // a job with no book and every default set
+	Pieces       []string   // names that its pieces, and the faces of patterned ones, can have
 }

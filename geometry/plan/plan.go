@@ -52,7 +52,15 @@ type Plan struct {
 	Chain     Chain    // how the room that is left comes about
 	Gauges    []Gauge  // strips of paper to try round the book
 	Load      Load     // what bears the weight
-	Bench     []Check  // what is tried at the bench, in order
+}
+
+// Checks returns what is tried at the bench, in the order of the steps.
+func (p Plan) Checks() []Check {
+	var out []Check
+	for _, s := range p.Steps {
+		out = append(out, s.Checks...)
+	}
+	return out
 }
 
 // Drawn gives all that patterns are drawn of: the pieces and their faces.

@@ -39,10 +39,16 @@ type Case struct {
 // Make works out the case for a job and proves it by folding its pieces up. A
 // job that can't be made gives job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
-	refused, suspects := j.Check()
+	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
+	return sound.(checked).Work()
+}
+
+// Work works the case out and proves it by folding its pieces up.
+func (k checked) Work() (Case, error) {
+	j := k.job
 	pieces := j.pieces()
 	proof := Prove(pieces, j.conditions())
 	if !proof.Sound() {
@@ -68,7 +74,7 @@ func Make(j Job) (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    j.Mouth(),
 		Proof:    proof,
-		Suspects: suspects,
+		Suspects: k.suspects,
 		lying:    lying,
 	}, nil
 }

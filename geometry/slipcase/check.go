@@ -1,6 +1,9 @@
 package slipcase
 
-import "forel/geometry/job"
+import (
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
 
 // Least amounts that keep a case makeable (common practice, no source).
 const (
@@ -11,15 +14,31 @@ const (
 	leastPlay  Length = 0.5  // between the smallest inset that is allowed and the largest
 )
 
-// Check gives every reason the job can't be made, each with the smallest
-// change that would do, and what is possible but looks like a slip. It first
-// checks each length by itself; only when those pass, what fits together.
-func (j Job) Check() (refused, suspect job.Problems) {
-	refused = j.CheckRanges(j.Settings())
-	if len(refused) > 0 {
-		return refused, nil
+// Check tells whether the job can be made; see plan.Job.
+func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
+	if refused = j.CheckRanges(j.Settings()); len(refused) > 0 {
+		return nil, refused, nil
 	}
-	return j.checkTogether(), j.suspects()
+	refused, suspect = j.checkTogether(), j.suspects()
+	if len(refused) > 0 {
+		return nil, refused, suspect
+	}
+	return checked{j, suspect}, nil, suspect
+}
+
+// checked is a job that can be made.
+type checked struct {
+	job      Job
+	suspects job.Problems
+}
+
+// Make works the case out and proves it.
+func (k checked) Make() (plan.Plan, error) {
+	c, err := k.Work()
+	if err != nil {
+		return plan.Plan{}, err
+	}
+	return c.Plan(), nil
 }
 
 // checkTogether holds the job against the invariants of a sound case.

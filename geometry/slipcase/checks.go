@@ -8,13 +8,6 @@ import (
 	"forel/geometry/stage"
 )
 
-// bench returns what is tried at the bench, in the order it is done (common
-// practice, no source).
-func (j Job) bench() []plan.Check {
-	checks := []plan.Check{j.gaugeCheck(), j.thicknessCheck(), j.cutCheck(), j.dryFit()}
-	return append(checks, j.gluing()...)
-}
-
 // whose names what is put into the case: the book, or of several volumes the
 // one that counts, such as the tallest; "" for all of them.
 func (j Job) whose(which string) string {
@@ -78,12 +71,8 @@ func (j Job) least() job.Clearance {
 // dryFit: the book on a side.
 func (j Job) dryFit() plan.Check {
 	f, least := j.Fit(), j.least()
-	when := "when the boards are cut, before they are lined or glued"
-	if j.Lining.Thickness > 0 && j.linedBefore() {
-		when = "when the boards are lined and trimmed, before anything is glued"
-	}
 	return plan.Check{
-		Name: "stacked dry fit", When: when,
+		Name: "stacked dry fit", When: "when the boards are cut, before they are lined or glued",
 		See: []stage.Say{
 			stage.Words("with "+j.whose("deepest")+" on a side, flush with its spine, the side shows %s beyond the fore-edge, at least %s", f.ForeEdge, f.ForeEdge-j.Clearance.Width+least.Width),
 			stage.Words("with "+j.whose("tallest")+" flush with its tail, the side shows %s beyond the head, at least %s", f.HeadOrTail, f.HeadOrTail-j.Clearance.Height+least.Height),
@@ -92,38 +81,47 @@ func (j Job) dryFit() plan.Check {
 	}
 }
 
-// gluing: the checks from the first glue on.
-func (j Job) gluing() []plan.Check {
-	c, m, least := j.Clearance, j.Mouth(), j.least()
+// wallsCheck: the book between the walls on the first side, while the glue is wet.
+func (j Job) wallsCheck() plan.Check {
+	c, least := j.Clearance, j.least()
 	more := Length(0) // room that linings take which go in afterwards
 	if !j.linedBefore() {
 		more = 2 * j.Lining.Thickness
 	}
-	open := plan.Check{
+	walls := plan.Check{
 		Name: "three walls on one side", When: "when the walls stand on the first side, before the glue sets and before the second side goes on",
 		See:   []stage.Say{stage.Words(j.whose("tallest")+" laid in has %s to spare from head to tail, at least %s", c.Height+more, least.Height+more)},
 		Fails: stage.Words("move the walls while the glue is wet, or take them off and cut anew: after the second side is on little can be mended"),
 	}
 	if j.dividers() == 0 {
-		open.See = append(open.See, stage.Words("a straightedge across the walls clears "+j.whose("")+" by %s, at least %s", c.Thickness+more, least.Thickness+more))
+		walls.See = append(walls.See, stage.Words("a straightedge across the walls clears "+j.whose("")+" by %s, at least %s", c.Thickness+more, least.Thickness+more))
 	}
+	return walls
+}
+
+// bareCheck: the book in the carcass before it is covered.
+func (j Job) bareCheck() plan.Check {
 	where := "on both sides"
-	if !m.Height.Near(c.Height) {
+	if !j.Mouth().Height.Near(j.Clearance.Height) {
 		where = "on head and tail wall and on both sides"
 	}
-	bare := plan.Check{
+	return plan.Check{
 		Name: "bare carcass", When: "when the carcass is dry, before it is covered",
 		See:   []stage.Say{stage.Words(j.whose("") + " can be slid in and out, with offcuts of all that will be turned in laid at the mouth, " + where)},
 		Fails: stage.Words("take thinner cloth and paper, with their thickness in the job; if that is not enough make a new carcass, and do not force the book"),
 	}
+}
+
+// finishedCheck: the book in the finished case.
+func (j Job) finishedCheck() plan.Check {
+	m := j.Mouth()
 	tight := "too tight: let it dry longer, then make a new case rather than press the book in; "
 	if !m.HeightCorners.Near(m.Height) {
 		tight = "too tight in the corners of the mouth: pare the side tabs there; too tight elsewhere: let it dry longer, then make a new case rather than press the book in; "
 	}
-	done := plan.Check{
+	return plan.Check{
 		Name: "finished case", When: "when the covering is dry, after a night under a light weight",
 		See:   []stage.Say{stage.Words("held mouth down over a soft surface, a hand below, " + j.whose("") + " can be felt to slide, and to go back in without being pressed")},
 		Fails: stage.Words(tight + "too loose: line the sides with thin paper"),
 	}
-	return []plan.Check{open, bare, done}
 }

@@ -168,9 +168,9 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			{Name: end, Face: outside, Room: geometry.Bx(xl, 0, xr, mouth)},
 			{Name: atLeft + " margin", Face: outsides[atLeft], Room: geometry.Bx(0, 0, xl, mouth)},
 			{Name: atRight + " margin", Face: outsides[atRight], Room: geometry.Bx(xr, 0, width, mouth)},
-			{Name: "side tab: fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, min(a.X, tab), tip)},
-			{Name: "side tab: fold first", Face: insides[atRight], Room: geometry.Bx(width-min(a.X, tab), mouth+s, width, tip)},
-			{Name: "middle tab: fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
+			{Name: "side tab", Fold: "fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, min(a.X, tab), tip)},
+			{Name: "side tab", Fold: "fold first", Face: insides[atRight], Room: geometry.Bx(width-min(a.X, tab), mouth+s, width, tip)},
+			{Name: "middle tab", Fold: "fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
 		},
 		Margins: []geometry.Margin{
 			{Name: "from the cloth's long edge to the carcass, each side", Length: m},

@@ -7,15 +7,6 @@ import (
 	"forel/geometry/plan"
 )
 
-// Make works the case out and proves it. An error is of type job.Problems.
-func (j *Job) Make() (plan.Plan, error) {
-	c, err := Make(*j)
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	return c.Plan(), nil
-}
-
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
@@ -35,7 +26,6 @@ func (c Case) Plan() plan.Plan {
 		Chain:    j.chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),
-		Bench:    j.bench(),
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)

@@ -63,8 +63,8 @@ func (j Job) spineCloth() geometry.Piece {
 		pt(x[1], hi+f.apex), pt(x[1]-f.leanSide, hi+f.side), pt(0, hi+f.side),
 		pt(0, lo-f.side), pt(x[1]-f.leanSide, lo-f.side), pt(x[1], lo-f.apex),
 	)
-	flap := func(name string, face geometry.Face, x0, y0, x1, y1 Length) geometry.Region {
-		return geometry.Region{Name: name, Face: face, Room: geometry.Bx(x0, y0, x1, y1)}
+	flap := func(name, fold string, face geometry.Face, x0, y0, x1, y1 Length) geometry.Region {
+		return geometry.Region{Name: name, Fold: fold, Face: face, Room: geometry.Bx(x0, y0, x1, y1)}
 	}
 	p := geometry.Piece{
 		Name: "spine cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
@@ -79,15 +79,15 @@ func (j Job) spineCloth() geometry.Piece {
 		FaceUp: "back up (the face that is glued)",
 		Rule:   geometry.SizeRule{Width: "To + 2m", Height: "Ho + 2e", Remark: j.thin(f)},
 		Regions: []geometry.Region{
-			flap("spine", SpineOutside, x[1], lo, x[2], hi),
-			flap("left margin", LeftOutside, x[0], lo, x[1], hi),
-			flap("right margin", RightOutside, x[2], lo, x[3], hi),
-			flap("side flap: fold first", HeadOutside, x[0], hi, x[1]-f.leanSide, hi+f.side),
-			flap("side flap: fold first", HeadOutside, x[2]+f.leanSide, hi, x[3], hi+f.side),
-			flap("spine flap: fold last", HeadOutside, x[1]+f.leanSpine, hi, x[2]-f.leanSpine, end),
-			flap("side flap: fold first", TailOutside, x[0], lo-f.side, x[1]-f.leanSide, lo),
-			flap("side flap: fold first", TailOutside, x[2]+f.leanSide, lo-f.side, x[3], lo),
-			flap("spine flap: fold last", TailOutside, x[1]+f.leanSpine, 0, x[2]-f.leanSpine, lo),
+			flap("spine", "", SpineOutside, x[1], lo, x[2], hi),
+			flap("left margin", "", LeftOutside, x[0], lo, x[1], hi),
+			flap("right margin", "", RightOutside, x[2], lo, x[3], hi),
+			flap("side flap", "fold first", HeadOutside, x[0], hi, x[1]-f.leanSide, hi+f.side),
+			flap("side flap", "fold first", HeadOutside, x[2]+f.leanSide, hi, x[3], hi+f.side),
+			flap("spine flap", "fold last", HeadOutside, x[1]+f.leanSpine, hi, x[2]-f.leanSpine, end),
+			flap("side flap", "fold first", TailOutside, x[0], lo-f.side, x[1]-f.leanSide, lo),
+			flap("side flap", "fold first", TailOutside, x[2]+f.leanSide, lo-f.side, x[3], lo),
+			flap("spine flap", "fold last", TailOutside, x[1]+f.leanSpine, 0, x[2]-f.leanSpine, lo),
 		},
 		Margins: []geometry.Margin{
 			{Name: "from the cloth's long edge to the carcass, each side", Length: m},

@@ -50,6 +50,7 @@ func (m model) measureStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, first,
 			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say(thickness, first)})}},
+		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
 	}
 }
 
@@ -63,6 +64,7 @@ func (m model) cutStep() plan.Step {
 			plan.Say("The three walls have one width, sides and spine wall one height: cut those at one setting, and lay them on each other to check. Mark each piece with its name."),
 		},
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
+		Checks:   []plan.Check{m.job.cutCheck()},
 	}
 }
 
@@ -79,6 +81,7 @@ func (m model) dryStep() plan.Step {
 			plan.Say("If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will rattle: trim the side, and the other pieces of that measure with it."),
 		},
 		Pictures: [][]stage.Picture{m.dryFigures()},
+		Checks:   []plan.Check{m.job.dryFit()},
 	}
 }
 
@@ -115,6 +118,7 @@ func (m model) joinSteps() []plan.Step {
 				plan.Say("Check both corners with the square. Let the glue set for some ten minutes before going on."),
 			},
 			Pictures: [][]stage.Picture{walls},
+			Checks:   []plan.Check{m.job.wallsCheck()},
 		},
 		{
 			Title: "Glue the other side on top",
@@ -139,6 +143,7 @@ func (m model) tryStep() plan.Step {
 			m.outsideWords(),
 		},
 		Pictures: [][]stage.Picture{{p}},
+		Checks:   []plan.Check{m.job.bareCheck()},
 	}
 }
 
@@ -164,6 +169,7 @@ func (m model) lastStep(on []covering) plan.Step {
 			plan.Say(try + " Check the case against the list on the last page."),
 		},
 		Pictures: [][]stage.Picture{{done}},
+		Checks:   []plan.Check{m.job.finishedCheck()},
 	}
 }
 

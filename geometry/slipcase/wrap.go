@@ -64,8 +64,8 @@ func (j Job) wrap() geometry.Piece {
 	)
 	p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x2, lo-f.apex), geometry.Pt(x2, hi+f.apex)))
 	p.Regions = append(p.Regions,
-		geometry.Region{Name: "side flap: fold first", Face: HeadOutside, Room: geometry.Bx(x2+f.leanSide, hi, mouth, hi+f.side)},
-		geometry.Region{Name: "side flap: fold first", Face: TailOutside, Room: geometry.Bx(x2+f.leanSide, lo-f.side, mouth, lo)},
+		geometry.Region{Name: "side flap", Fold: "fold first", Face: HeadOutside, Room: geometry.Bx(x2+f.leanSide, hi, mouth, hi+f.side)},
+		geometry.Region{Name: "side flap", Fold: "fold first", Face: TailOutside, Room: geometry.Bx(x2+f.leanSide, lo-f.side, mouth, lo)},
 	)
 	mirrorPiece(&p, width)
 	p.Folds = append(p.Folds,
@@ -74,8 +74,8 @@ func (j Job) wrap() geometry.Piece {
 	)
 	p.Regions = append(p.Regions,
 		geometry.Region{Name: "spine", Face: SpineOutside, Room: geometry.Bx(x1, lo, x2, hi)},
-		geometry.Region{Name: "spine flap: fold last", Face: HeadOutside, Room: geometry.Bx(x1+f.leanSpine, hi, x2-f.leanSpine, end)},
-		geometry.Region{Name: "spine flap: fold last", Face: TailOutside, Room: geometry.Bx(x1+f.leanSpine, 0, x2-f.leanSpine, lo)},
+		geometry.Region{Name: "spine flap", Fold: "fold last", Face: HeadOutside, Room: geometry.Bx(x1+f.leanSpine, hi, x2-f.leanSpine, end)},
+		geometry.Region{Name: "spine flap", Fold: "fold last", Face: TailOutside, Room: geometry.Bx(x1+f.leanSpine, 0, x2-f.leanSpine, lo)},
 	)
 
 	// The right half of the outline from the tail up, then its mirror image.

@@ -8,6 +8,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // Length is a distance in millimetres.
@@ -45,21 +46,12 @@ const (
 	MostTabWidth  Length = 10
 )
 
-// Fault is a value of a setup that can't be.
-type Fault struct {
-	Of           string // the value: bed, margin, spacing, kerf, tab-width or tabs
-	Wrong, Right string
-}
-
-// Error gives the fault as "what; what would be right".
-func (f Fault) Error() string { return f.Wrong + "; " + f.Right }
-
-// Faults gives what is wrong with a setup.
-func (s Setup) Faults() []Fault {
-	var faults []Fault
+// Faults gives what is wrong with a setup; the keys are bed, margin, spacing, kerf,
+// tab-width and tabs.
+func (s Setup) Faults() (faults job.Problems) {
 	held := func(of, what string, l, lo, hi Length) {
 		if !(l >= lo && l <= hi) { // true for NaN too
-			faults = append(faults, Fault{of, fmt.Sprintf("%s of %.4g mm", what, l.MM()), fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())})
+			faults = append(faults, job.Problem{Key: of, Reason: fmt.Sprintf("%s of %.4g mm", what, l.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())})
 		}
 	}
 	held("bed", "a bed with a side", s.Width, LeastSide, MostSide)
@@ -71,10 +63,10 @@ func (s Setup) Faults() []Fault {
 	held("kerf", "a kerf", s.Kerf, 0, MostKerf)
 	held("tab-width", "a tab width", s.TabWidth, LeastTabWidth, MostTabWidth)
 	if s.Tabs < 0 || s.Tabs > MostTabs {
-		faults = append(faults, Fault{"tabs", fmt.Sprintf("%d tabs a piece", s.Tabs), fmt.Sprintf("give 0 to %d", MostTabs)})
+		faults = append(faults, job.Problem{Key: "tabs", Reason: fmt.Sprintf("%d tabs a piece", s.Tabs), Fix: fmt.Sprintf("give 0 to %d", MostTabs)})
 	}
 	if len(faults) == 0 && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
-		faults = append(faults, Fault{"margin", fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), "give a smaller margin"})
+		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: "give a smaller margin"})
 	}
 	return faults
 }

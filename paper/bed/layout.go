@@ -14,11 +14,7 @@ import (
 // are first met, fullest beds first. The error tells all that can't be laid out, a line each.
 func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error) {
 	if faults := s.Faults(); len(faults) > 0 {
-		all := make([]error, len(faults))
-		for i, f := range faults {
-			all[i] = f
-		}
-		return nil, errors.Join(all...)
+		return nil, faults
 	}
 	var stocks []stockKey
 	shapes := map[stockKey][]shape{}

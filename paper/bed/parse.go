@@ -5,11 +5,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/onepiece"
 )
-
-// Materials are all that pieces are cut from.
-var Materials = []geometry.Material{geometry.Board, geometry.Lining, geometry.Cloth, geometry.Paper, onepiece.Material}
 
 // ParseSize reads the size of a bed, width x height, such as "600x300" or "24 x
 // 12 in". A bare number is in millimetres; a side without a unit takes the

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/paper/stock"
 )
@@ -133,8 +134,8 @@ func equal(a, b stock.Stock) bool {
 // supply gives every group its stock: what its own jobs have of the material,
 // one pile once; else what any job has; else the first usual size that takes
 // all its pieces.
-func supply(groups []*group, jobs []Job) Problems {
-	var bad Problems
+func supply(groups []*group, jobs []Job) job.Problems {
+	var bad job.Problems
 	counted := map[string]*group{} // limited stock is in one group alone
 	for _, g := range groups {
 		from := g.from
@@ -154,16 +155,16 @@ func supply(groups []*group, jobs []Job) Problems {
 				case i < 0:
 					g.Stock = append(g.Stock, s)
 				case !equal(g.Stock[i], s):
-					bad = append(bad, Problem{Wrong: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
-						Right: "give one count, price, trim and weight for one size, or different names"})
+					bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
+						Fix: "give one count, price, trim and weight for one size, or different names"})
 				}
 			}
 		}
 		for _, s := range g.Stock {
 			k := fmt.Sprintf("%s %s %v %v %v", s.Material, s.Name, s.Width, s.Height, s.Thickness)
 			if first := counted[k]; s.Count > 0 && first != nil {
-				bad = append(bad, Problem{Wrong: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
-					Right: "give each its own [[stock]], told apart by thickness or by name"})
+				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
+					Fix: "give each its own [[stock]], told apart by thickness or by name"})
 			}
 			counted[k] = g
 		}

@@ -8,10 +8,12 @@ import (
 	"time"
 
 	"forel/paper/pack"
+
+	"forel/geometry/job"
 )
 
 // Lay plans the bench work for all jobs together. A plan that can't be made
-// gives Problems, all of them. The search ends when ctx does, with what was
+// gives job.Problems, all of them. The search ends when ctx does, with what was
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	groups := gather(jobs)
@@ -40,7 +42,7 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	})
 	number, first := 1, make([]int, len(groups))
 	for i, w := range done {
-		var ps Problems
+		var ps job.Problems
 		if errors.As(w.err, &ps) {
 			bad = append(bad, ps...)
 		} else if w.err != nil {

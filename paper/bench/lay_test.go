@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/paper/stock"
@@ -154,11 +155,11 @@ func TestAnyStock(t *testing.T) {
 		}
 		p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: rapid.SampledFrom([]int{0, 50}).Draw(r, "steps")}, Loose: rapid.Bool().Draw(r, "loose")})
 		if err != nil {
-			var bad bench.Problems
+			var bad job.Problems
 			require.ErrorAs(r, err, &bad)
 			for _, b := range bad {
-				require.NotEmpty(r, b.Wrong)
-				require.NotEmpty(r, b.Right)
+				require.NotEmpty(r, b.Wrong())
+				require.NotEmpty(r, b.Fix)
 			}
 			return
 		}

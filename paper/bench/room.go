@@ -7,14 +7,15 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/paper/pack"
 	"forel/paper/stock"
 )
 
 // tooLarge tells of the pieces that are larger than every sheet.
-func (g *group) tooLarge(jobs []Job) Problems {
-	var bad Problems
+func (g *group) tooLarge(jobs []Job) job.Problems {
+	var bad job.Problems
 	r := rounding(g.unit)
 	told := map[string]bool{}
 	for _, it := range g.items {
@@ -39,10 +40,10 @@ func (g *group) tooLarge(jobs []Job) Problems {
 		if s.Roll {
 			right = "a roll " + r.Pretty(ceil(across+2*s.Trim, r)) + " wide would do"
 		}
-		bad = append(bad, Problem{
-			Wrong: fmt.Sprintf("%s, %s × %s with the grain along its %s, is larger than every sheet of %s: %s",
+		bad = append(bad, job.Problem{
+			Reason: fmt.Sprintf("%s, %s × %s with the grain along its %s, is larger than every sheet of %s: %s",
 				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
-			Right: right,
+			Fix: right,
 		})
 	}
 	return bad
@@ -108,7 +109,7 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length)
 		}
 		break
 	}
-	return Problems{{Wrong: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), count(len(left), "piece"), strings.Join(names, ", ")), Right: right}}
+	return job.Problems{{Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
 }
 
 func count(n int, what string) string {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // numerals are what a number of a length is written with, its unit not.
@@ -13,7 +14,8 @@ const numerals = "0123456789.,/- \u00a0\u2044¼½¾⅛⅜⅝⅞"
 // ParseSize reads the size of a sheet: one of the A and B sizes of ISO 216 by
 // name, in any case, upright; or its two sides with an x between them, such as
 // "26 x 38 in" or "594 x 841 mm", in the order written. A side without a unit
-// takes the other's, or else the unit given.
+// takes the other's, or else the unit given. The
+// error is a job.Problem without a key or a *geometry.ParseError.
 func ParseSize(text string, unit geometry.Unit) (width, height Length, err error) {
 	name := strings.TrimSpace(text)
 	for _, n := range named {
@@ -23,7 +25,7 @@ func ParseSize(text string, unit geometry.Unit) (width, height Length, err error
 	}
 	sides := strings.FieldsFunc(name, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
 	if len(sides) != 2 {
-		return 0, 0, fmt.Errorf(`%.40q is no size of a sheet; give both sides, such as "26 x 38 in", or a size of ISO 216, such as "A1"`, text)
+		return 0, 0, job.Problem{Value: fmt.Sprintf("%.40q", text), Reason: "is no size of a sheet", Fix: `give both sides, such as "26 x 38 in", or a size of ISO 216, such as "A1"`}
 	}
 	unitOf := func(side string) string { return strings.TrimLeft(strings.TrimSpace(side), numerals) }
 	if first, second := unitOf(sides[0]), unitOf(sides[1]); first == "" {
@@ -35,7 +37,7 @@ func ParseSize(text string, unit geometry.Unit) (width, height Length, err error
 			return 0, 0, err
 		}
 		if l[i] < LeastSide || l[i] > MostSide {
-			return 0, 0, fmt.Errorf("a side of %.6g mm is no sheet's; give %g to %g mm", l[i].MM(), LeastSide.MM(), MostSide.MM())
+			return 0, 0, job.Problem{Value: fmt.Sprintf("a side of %.6g mm", l[i].MM()), Reason: "is no sheet's", Fix: fmt.Sprintf("give %g to %g mm", LeastSide.MM(), MostSide.MM())}
 		}
 	}
 	return l[0], l[1], nil

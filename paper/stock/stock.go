@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
 )
 
 // Length is a distance in millimetres.
@@ -156,7 +157,7 @@ func (s Stock) Along() string {
 // Check tells what is wrong with a stock's measures, nil if nothing is.
 func (s Stock) Check() error {
 	if w, h := s.Usable(); w < LeastSide/2 || !s.Endless() && h < LeastSide/2 {
-		return fmt.Errorf("a trim of %.4g mm on each edge leaves nothing to cut from; give less", s.Trim.MM())
+		return job.Problem{Value: fmt.Sprintf("a trim of %.4g mm on each edge", s.Trim.MM()), Reason: "leaves nothing to cut from", Fix: "give less"}
 	}
 	return nil
 }

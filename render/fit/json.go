@@ -71,7 +71,8 @@ type jsonMend struct {
 }
 
 type jsonWhatIf struct {
-	Name      string `json:"board"`
+	Material  string `json:"material"`
+	Name      string `json:"sold_as"`
 	Thickness mm     `json:"thickness_mm"`
 	Left      []mm   `json:"left_mm"` // of each gap
 }
@@ -136,11 +137,13 @@ func JSON(r fit.Report) ([]byte, error) {
 		out.Mends = append(out.Mends, j)
 	}
 	for _, w := range r.WhatIf {
-		j := jsonWhatIf{Name: w.Name, Thickness: mm(w.Thickness)}
-		for _, l := range w.Left {
-			j.Left = append(j.Left, mm(l))
+		for _, tried := range w.Tried {
+			j := jsonWhatIf{Material: w.Material, Name: tried.Name, Thickness: mm(tried.Thickness)}
+			for _, l := range tried.Left {
+				j.Left = append(j.Left, mm(l))
+			}
+			out.WhatIf = append(out.WhatIf, j)
 		}
-		out.WhatIf = append(out.WhatIf, j)
 	}
 	for _, c := range r.Checks {
 		j := jsonCheck{Name: c.Name, When: c.When, Fails: inMM(c.Fails)}

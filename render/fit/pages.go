@@ -53,8 +53,8 @@ func (b *book) summary() {
 		blocks = append(blocks, t...)
 	}
 	table("What is left beyond the "+r.Content+" ("+u.String()+")", "", gapRows(r, u))
-	if len(r.WhatIf) > 0 {
-		table("What if the "+r.WhatIf[0].Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, u))
+	for _, w := range r.WhatIf {
+		table("What if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, w, u))
 	}
 	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
 	table("What can be off ("+u.String()+")", "What can be off", errorRows(r, u))

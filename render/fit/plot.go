@@ -36,7 +36,7 @@ func Plots(r fit.Report, o Options) []Plot {
 		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
 		pen{c, o}.plot(box, r, d)
 		c.End()
-		out = append(out, Plot{"fit-" + d + ".svg", c.Bytes()})
+		out = append(out, Plot{"fit-" + strings.ReplaceAll(d, " ", "-") + ".svg", c.Bytes()})
 	}
 	return out
 }

@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 )
 
@@ -36,8 +37,8 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 			section("chain of "+name(g), chainRows(g, round))
 		}
 	}
-	if len(r.WhatIf) > 0 {
-		section("what if the "+r.WhatIf[0].Material+" is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, u))
+	for _, w := range r.WhatIf {
+		section("what if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", whatIfRows(r, w, u))
 	}
 	section("what can be done, each by itself", mendRows(r, u))
 	if lines := weightLines(r); len(lines) > 0 {
@@ -145,22 +146,21 @@ func counts(v float64) string {
 	return s
 }
 
-func whatIfRows(r fit.Report, u geometry.Unit) [][]string {
-	material := r.WhatIf[0].Material
-	rows := [][]string{{material, "thickness"}}
+func whatIfRows(r fit.Report, w fit.WhatIf, u geometry.Unit) [][]string {
+	rows := [][]string{{w.Material, "thickness"}}
 	var shown []int
 	tightest := tightestOf(r)
 	for i, g := range r.Gaps {
-		depends := slices.ContainsFunc(g.Chain, func(l fit.Link) bool { return l.Name == material })
+		depends := slices.ContainsFunc(g.Chain, func(l fit.Link) bool { return l.Name == w.Material })
 		if depends && (g.Volume == "" || slices.Contains(tightest, i)) {
 			shown = append(shown, i)
 			rows[0] = append(rows[0], name(g))
 		}
 	}
-	for _, w := range r.WhatIf {
-		row := []string{w.Name, geometry.FineNumber(w.Thickness, u)}
+	for _, tried := range w.Tried {
+		row := []string{tried.Name, geometry.FineNumber(tried.Thickness, u)}
 		for _, i := range shown {
-			row = append(row, geometry.FineNumber(w.Left[i], u))
+			row = append(row, geometry.FineNumber(tried.Left[i], u))
 		}
 		rows = append(rows, row)
 	}
@@ -177,20 +177,21 @@ func mendRows(r fit.Report, u geometry.Unit) [][]string {
 		case m.Enough:
 			mark = "enough"
 		}
-		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(m, u)})
+		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(r, m, u)})
 	}
 	return rows
 }
 
-// sets says what to write in the job file.
-func sets(m fit.Mend, u geometry.Unit) string {
+// sets says what to write in the job file, but for a clearance, which the sentence
+// says.
+func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 	var parts []string
 	for _, s := range m.Sets {
 		value := strconv.Quote(s.Word)
 		if s.Word == "" {
 			value = geometry.FineNumber(s.Value, u)
 		}
-		if !strings.HasPrefix(s.Key, "clearance.") { // the sentence says that
+		if !slices.ContainsFunc(r.Dimensions, func(d plan.Dimension) bool { return d.Key == s.Key }) {
 			parts = append(parts, s.Key+"="+value)
 		}
 	}

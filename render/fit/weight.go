@@ -73,7 +73,8 @@ type jsonWeight struct {
 	Books   *mm          `json:"books_g"` // null where none was weighed
 	Known   int          `json:"books_weighed"`
 	Of      int          `json:"books"`
-	Load    *mm          `json:"load_on_tail_wall_n"`
+	On      string       `json:"stands_on"`
+	Load    *mm          `json:"load_n"`
 	Seam    mm           `json:"seam_mm"`
 	Warning string       `json:"warning,omitempty"`
 }
@@ -90,7 +91,7 @@ func weightJSON(r fit.Report) *jsonWeight {
 	if w == nil {
 		return nil
 	}
-	out := &jsonWeight{Case: mm(w.Case), Known: w.Known, Of: w.Of, Seam: mm(w.Seam), Warning: heavy(*w), Parts: []jsonWeighs{}}
+	out := &jsonWeight{Case: mm(w.Case), Known: w.Known, Of: w.Of, Seam: mm(w.Seam), On: w.On, Warning: heavy(*w), Parts: []jsonWeighs{}}
 	for _, p := range w.Parts {
 		out.Parts = append(out.Parts, jsonWeighs{string(p.Material), mm(p.Area), mm(p.Grams), p.Source})
 	}

@@ -29,7 +29,7 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 	whole := place(p.Outline).Flatten(0.05)
 	for _, r := range p.Regions {
 		room := place(geometry.Rectangle(r.Room)).Bounds()
-		name, _, _ := strings.Cut(r.Name, ":")
+		name := r.Name
 		areas := shape.AreasOf(shape.Meet(polygon.Box(room), polygon.Of(whole)))
 		if len(areas) == 0 {
 			continue

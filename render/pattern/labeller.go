@@ -187,8 +187,8 @@ func (l *labeller) region(r geometry.Region) {
 	if seen.Empty() {
 		return // it is on another sheet
 	}
-	if !l.lead(block{{r.Name, render.SmallSize, false}}, seen.Center()) {
-		l.missed = append(l.missed, r.Name)
+	if !l.lead(block{{r.Label(), render.SmallSize, false}}, seen.Center()) {
+		l.missed = append(l.missed, r.Label())
 	}
 }
 

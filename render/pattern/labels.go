@@ -89,16 +89,17 @@ func titles(p geometry.Piece, v View) (full, brief, short []way) {
 
 // regionLabels gives the label of a region, from the fullest to the barest.
 func regionLabels(r geometry.Region) []way {
-	note, tiny := block{{r.Name, render.NoteSize, true}}, block{{r.Name, render.SmallSize, true}}
+	name := r.Label()
+	note, tiny := block{{name, render.NoteSize, true}}, block{{name, render.SmallSize, true}}
 	if r.Face == "" {
-		return slices.Concat(block{{r.Name, render.BodySize, true}}.ways(), note.ways(), tiny.ways(10))
+		return slices.Concat(block{{name, render.BodySize, true}}.ways(), note.ways(), tiny.ways(10))
 	}
 	full := block{
-		{r.Name, render.BodySize, true},
+		{name, render.BodySize, true},
 		{"→ " + string(r.Face), render.NoteSize, false},
 	}
 	small := block{
-		{r.Name, render.NoteSize, true},
+		{name, render.NoteSize, true},
 		{"→ " + string(r.Face), render.SmallSize, false},
 	}
 	return slices.Concat(full.ways(), small.ways(24, 16), note.ways(), tiny.ways(10))

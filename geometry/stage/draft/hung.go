@@ -1,8 +1,6 @@
 package draft
 
 import (
-	"strings"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/stage"
@@ -106,8 +104,7 @@ func (h Hung) depth(i int) int {
 func (h Hung) NameOf(leaf int) string {
 	for _, r := range h.Piece.Regions {
 		if h.Leaves[leaf].Holds(r.Room.Center()) {
-			name, _, _ := strings.Cut(r.Name, ":")
-			return name
+			return r.Name
 		}
 	}
 	return h.Piece.Name

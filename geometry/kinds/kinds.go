@@ -1,0 +1,69 @@
+// Package kinds is the table of the kinds of case. It is the one package that
+// knows them all; a new kind is a package of its own and a row here.
+package kinds
+
+import (
+	"slices"
+
+	"forel/geometry/onepiece"
+	"forel/geometry/plan"
+	"forel/geometry/slipcase"
+)
+
+// All lists the kinds. The first is made where a job file names none; of several
+// constructions of a kind, the first.
+var All = []plan.Kind{
+	{
+		Name: "slipcase", Construction: "boards", About: "a case of boards",
+		New:    func() plan.Job { j := slipcase.DefaultJob(); return &j },
+		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames),
+	},
+	{
+		Name: "slipcase", Construction: "card", About: "a case of card",
+		New:    func() plan.Job { j := onepiece.DefaultJob(); return &j },
+		Pieces: []string{onepiece.PieceName},
+	},
+}
+
+// Names lists the words of the key "kind".
+func Names() []string { return words(func(k plan.Kind) string { return k.Name }) }
+
+// Constructions lists the words of the key "construction".
+func Constructions() []string { return words(func(k plan.Kind) string { return k.Construction }) }
+
+// Pieces lists the names that pieces of every kind, and the faces of patterned
+// ones, can have.
+func Pieces() (names []string) {
+	for _, k := range All {
+		for _, name := range k.Pieces {
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	return names
+}
+
+// words lists what is said of the kinds, each once, in the order of the table.
+func words(said func(plan.Kind) string) (out []string) {
+	for _, k := range All {
+		if w := said(k); w != "" && !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// Find returns the kind of a name and a construction; where it is made in one
+// way, or the construction is not one of its own, the first of the name.
+func Find(name, construction string) (plan.Kind, bool) {
+	for _, want := range []func(plan.Kind) bool{
+		func(k plan.Kind) bool { return k.Name == name && k.Construction == construction },
+		func(k plan.Kind) bool { return k.Name == name },
+	} {
+		if i := slices.IndexFunc(All, want); i >= 0 {
+			return All[i], true
+		}
+	}
+	return plan.Kind{}, false
+}
