@@ -18,7 +18,6 @@ import (
 	"forel/cmd/roster"
 	"forel/paper/bench"
 	"forel/paper/pack"
-	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/roll"
 )
@@ -248,7 +247,7 @@ func (c *class) plan(all []loaded, say voice) ([]output, error) {
 		return nil, err
 	}
 	first := all[0]
-	o := draw.Options{Setup: first.file.Print, Theme: render.DefaultTheme(), Round: first.round, Black: first.file.Black, Date: c.date}
+	o := first.printed()
 	doc, err := draw.Booklet(p, o)
 	if err != nil {
 		return nil, failure{err, ""}

@@ -17,11 +17,9 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
-	"forel/render"
 	"forel/render/cutlist"
 	"forel/render/handout"
 	"forel/render/roll"
-	"forel/render/templates"
 )
 
 // stampName is a file that tells what a student's folder was made of.
@@ -71,6 +69,7 @@ func (s *student) work(ctx context.Context, c *class) {
 		s.refuse(err)
 		return
 	}
+	s.date = c.date
 	defer s.slim()
 	folder := filepath.Join(c.folder, s.Folder)
 	stamp := fmt.Sprintf("%s\n%x\n%s\n%d\n", version(), s.Given, c.round, c.date.Unix())
@@ -139,7 +138,7 @@ func (s *student) refuse(err error) {
 
 // files makes all that a student gets.
 func (s *student) files(c *class) ([]output, error) {
-	o := templates.Options{Setup: s.File.Print, Theme: render.DefaultTheme(), Round: s.round, Black: s.File.Black, Date: c.date}
+	o := s.printed()
 	files, _, err := templateFiles(s.plan, paper.Options{}, o)
 	if err != nil {
 		return nil, err
@@ -148,7 +147,7 @@ func (s *student) files(c *class) ([]output, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(subjectOf(s.loaded), handout.Options{Setup: s.File.Print, Round: s.round, Black: s.File.Black, Date: c.date})
+	steps, err := handout.Booklet(subjectOf(s.loaded), handout.Options{Options: o})
 	if err != nil {
 		return nil, err
 	}

@@ -69,7 +69,7 @@ func runFit(args []string, out io.Writer, say voice) error {
 	}
 	var told string
 	if *folder != "" {
-		if told, err = drawFit(*folder, r, renderfit.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}); err != nil {
+		if told, err = drawFit(*folder, r, l.printed()); err != nil {
 			return err
 		}
 	}

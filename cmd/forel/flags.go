@@ -17,6 +17,8 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
+	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -174,6 +176,11 @@ type loaded struct {
 	plan   plan.Plan
 	round  geometry.Rounding
 	date   time.Time // of documents, of a command that prints; zero: none
+}
+
+// printed returns how its documents are made.
+func (l loaded) printed() document.Options {
+	return document.Options{Setup: l.file.Print, Round: l.round, Theme: render.DefaultTheme(), Black: l.file.Black, Date: l.date}
 }
 
 // load reads the job from the file named, if any, and the flags, and works it

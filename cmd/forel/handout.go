@@ -64,7 +64,7 @@ func runHandout(args []string, out io.Writer, say voice) error {
 	if *blank {
 		name, made = worksheetName, handout.Worksheet
 	}
-	data, err := made(subjectOf(l), handout.Options{Setup: l.file.Print, Round: l.round, Tinted: *tints, Black: l.file.Black, Date: l.date})
+	data, err := made(subjectOf(l), handout.Options{Options: l.printed(), Tinted: *tints})
 	if err != nil {
 		return failure{err, ""}
 	}

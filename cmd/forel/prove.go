@@ -46,7 +46,7 @@ func runProve(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	o := proof.Options{Setup: l.file.Print, Round: l.round, Black: l.file.Black, Date: l.date}
+	o := l.printed()
 	if *folder != "" {
 		if err := proof.Check(o); err != nil {
 			return refusal{err.Error(), "draw it on another sheet, such as --paper a4"}

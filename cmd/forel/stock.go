@@ -13,7 +13,6 @@ import (
 
 	"forel/paper/bench"
 	"forel/paper/pack"
-	"forel/render"
 	draw "forel/render/bench"
 )
 
@@ -80,7 +79,7 @@ func runStock(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	o := draw.Options{Setup: all[0].file.Print, Theme: render.DefaultTheme(), Round: all[0].round, Black: all[0].file.Black, Date: all[0].date}
+	o := all[0].printed()
 	var data []byte
 	switch *format {
 	case "json":

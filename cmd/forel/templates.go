@@ -65,7 +65,9 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	if err != nil {
 		return err
 	}
-	files, layout, err := templateFiles(l.plan, paper.Options{Separate: *separate}, templates.Options{Setup: l.file.Print, Theme: theme, Round: l.round, Black: l.file.Black, Date: l.date})
+	o := l.printed()
+	o.Theme = theme
+	files, layout, err := templateFiles(l.plan, paper.Options{Separate: *separate}, o)
 	if err != nil {
 		return failure{err, ""}
 	}

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/scene"
 )
@@ -25,15 +25,7 @@ func (b *book) designed() string {
 			names = append(names, name)
 		}
 	}
-	return listed(names)
-}
-
-// listed writes names in a row: "wrap, head panel and tail panel".
-func listed(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
+	return wording.And(names)
 }
 
 // designStep gives the step of cutting pieces by the printed design of their
@@ -61,7 +53,7 @@ func (b *book) designStep(m model) []step {
 	}
 	s := step{title: "Cut the " + b.designed() + " by the printed design"}
 	if len(rough) > 0 {
-		s.text = append(s.text, "Cut each roughly first, with the extra that the cut list says: "+listed(rough)+".")
+		s.text = append(s.text, "Cut each roughly first, with the extra that the cut list says: "+wording.And(rough)+".")
 	}
 	lay := "the lines of the printed design along its edges"
 	if matched {
@@ -70,7 +62,7 @@ func (b *book) designStep(m model) []step {
 	if m.job.Pattern.Direction == slipcase.OneWay {
 		lay += ", the top of the design at its head"
 	}
-	s.text = append(s.text, fmt.Sprintf("Cut the drawing named face out of its print. With the face of the %s up, lay the drawing on it, %s. Draw round it and cut. The drawings: %s.", stock, lay, listed(faces)))
+	s.text = append(s.text, fmt.Sprintf("Cut the drawing named face out of its print. With the face of the %s up, lay the drawing on it, %s. Draw round it and cut. The drawings: %s.", stock, lay, wording.And(faces)))
 	mark := "Mark the head of each on its back"
 	if m.has("side paper") {
 		mark = "The two side papers are not alike: mark each on its back, right or left, and its head"

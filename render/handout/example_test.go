@@ -7,6 +7,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/slipcase"
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/handout"
 )
 
@@ -20,7 +21,7 @@ func ExampleBooklet() {
 		fmt.Println(err)
 		return
 	}
-	o := handout.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}
+	o := handout.Options{Options: document.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}}
 	whole, err := handout.Booklet(handout.Of(c), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
 	blank, err := handout.Worksheet(handout.Of(c), o)

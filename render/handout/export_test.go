@@ -4,14 +4,17 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/render/document"
 	"forel/render/scene"
 )
 
-// Pages is what a handout is drawn on, for tests to record.
-type Pages = pages
+// Pages draws a handout, or the empty worksheet.
+func Pages(s Subject, o Options, blank bool) []*document.Page { return draw(s, o, blank).Pages() }
 
-// DrawOn draws a handout, or the empty worksheet.
-func DrawOn(on Pages, s Subject, o Options, blank bool) { draw(on, s, o, blank) }
+// bookOf returns a book that nothing is drawn on.
+func bookOf(s Subject, o document.Options) *book {
+	return &book{Document: &document.Document{Options: o}, Subject: s, palette: paletteOf(false)}
+}
 
 // Rule is a line of a worksheet as it is printed, and the length it stands for.
 type Rule struct {
@@ -22,7 +25,7 @@ type Rule struct {
 // Rules gives every line of a worksheet that has a symbol or a rule, and those of
 // the pieces, the width and the height of each under its name.
 func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
-	b := book{Subject: s}
+	b := bookOf(s, document.Options{})
 	r := b.rules()
 	for _, g := range r.groups {
 		for _, m := range g.measures {
@@ -38,7 +41,7 @@ func Rules(s Subject) (lines []Rule, sizes map[string][2]string) {
 
 // Thicknesses gives the thicknesses of material on a worksheet as they are shown.
 func Thicknesses(s Subject, o Options) []string {
-	b := &book{Options: o, Subject: s}
+	b := bookOf(s, o.Options)
 	var out []string
 	for _, g := range b.rules().groups {
 		for _, m := range g.measures {
@@ -52,7 +55,7 @@ func Thicknesses(s Subject, o Options) []string {
 
 // Words gives all that the steps and the checks say.
 func Words(s Subject, o Options) string {
-	b := &book{Options: o, Subject: s, palette: paletteOf(false)}
+	b := bookOf(s, o.Options)
 	var out []string
 	for _, st := range b.allSteps() {
 		out = append(append(out, st.title), st.text...)
@@ -72,7 +75,7 @@ type Figure struct {
 
 // Figures gives the figures of a handout in their order.
 func Figures(s Subject) []Figure {
-	b := &book{Options: Options{Round: geometry.ToTenthMM}, Subject: s, palette: paletteOf(false)}
+	b := bookOf(s, document.Options{Round: geometry.ToTenthMM})
 	var out []Figure
 	for _, st := range b.allSteps() {
 		for _, row := range st.rows {

@@ -4,14 +4,11 @@
 package handout
 
 import (
-	"time"
-
 	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
-	"forel/paper"
-	"forel/render"
+	"forel/render/document"
 )
 
 // Length is a distance in millimetres.
@@ -19,11 +16,8 @@ type Length = geometry.Length
 
 // Options say how a handout looks.
 type Options struct {
-	Setup  paper.Setup // of the pages; only the sheet and its margin count
-	Round  geometry.Rounding
-	Tinted bool      // with tints of colour beneath the hatching
-	Black  bool      // in black alone, without greys
-	Date   time.Time // the document's; zero: none
+	document.Options
+	Tinted bool // with tints of colour beneath the hatching
 }
 
 // Subject is the case a handout is for: one of boards or one of card.
@@ -38,10 +32,3 @@ func Of(c slipcase.Case) Subject { return Subject{plan: c.Plan(), boards: &c} }
 
 // OfCard gives the subject of a case of card.
 func OfCard(c onepiece.Case) Subject { return Subject{plan: c.Plan(), card: &c} }
-
-// pages is a surface with pages; the last one is drawn on.
-type pages interface {
-	render.Surface
-	AddPage(width, height geometry.Length)
-	Bookmark(title string)
-}

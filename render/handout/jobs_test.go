@@ -10,6 +10,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/slipcase"
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/handout"
 )
 
@@ -138,7 +139,7 @@ func on(t require.TestingT, sheet string) handout.Options {
 	require.NoError(t, err)
 	setup := paper.DefaultSetup()
 	setup.Sheet = s
-	return handout.Options{Setup: setup, Round: geometry.ToTenthMM}
+	return handout.Options{Options: document.Options{Setup: setup, Round: geometry.ToTenthMM}}
 }
 
 // anyTitle draws none, a short one, or a long one with words of any length, in

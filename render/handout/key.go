@@ -1,19 +1,16 @@
 package handout
 
 import (
-	"unicode"
-	"unicode/utf8"
-
 	"forel/geometry"
 	"forel/render"
-	"forel/render/layout"
+	"forel/render/document"
 	"forel/render/scene"
 	"forel/render/shape"
 	"forel/render/typeset"
 )
 
 // drawLooks draws the key to the hatching: what each material looks like.
-func (b *book) drawLooks(box geometry.Box) {
+func (b *book) drawLooks(box geometry.Box) Length {
 	p := b.palette
 	type entry struct {
 		look scene.Look
@@ -52,16 +49,8 @@ func (b *book) drawLooks(box geometry.Box) {
 			}
 		}
 		b.Stroke(geometry.Rectangle(swatch), render.Stroke{Width: 0.25, Color: render.Black})
-		layout.Write(b, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
+		document.Write(b, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
 		x += 11.5 + typeset.Width(e.name, render.NoteSize, false) + 5
 	}
-}
-
-// capital starts a sentence.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
+	return box.Min.Y + 8
 }

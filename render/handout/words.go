@@ -5,20 +5,13 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/render/layout"
+	"forel/geometry/wording"
+	"forel/render/document"
 )
-
-// The cautions of a handout (common practice, no source).
-var cautions = []string{
-	"Knives cut people. Use a sharp blade and a heavy straightedge, keep your fingers behind its edge, cut away from yourself in several light strokes. Cap the knife whenever you put it down; drop spent blades into a closed tin.",
-	"Adhesives: read the label, air the room, keep them off skin and eyes, wash your hands before you eat.",
-	"If a laser or a drag knife cuts the pieces: read the maker's manual first; never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a machine running unattended; use extraction, and keep means to put out a fire at hand.",
-	"Local rules and the word of a qualified teacher come before this sheet.",
-}
 
 // before gives the page before the steps: tools, materials, cautions, and how to
 // read the figures.
-func (b *book) before() []block {
+func (b *book) before() []document.Block {
 	tools := []string{
 		"sharp knife with fresh blades, heavy steel straightedge, cutting mat, square",
 		"pencil, ruler, awl or pin for pricking through, fine sandpaper",
@@ -41,22 +34,21 @@ func (b *book) before() []block {
 	if b.card != nil {
 		read = append(read, "Left and right are as you look into the mouth with the head up.")
 	}
-	section := func(mark, head string, points []string) block {
-		return block{
-			mark:   mark,
-			height: func(Length) Length { return layout.StepsHeight(head, points, b.column().Width()) },
-			draw:   func(box geometry.Box, _ Length) { layout.Points(b, box, head, points) },
-		}
+	var blocks []document.Block
+	section := func(head string, points []string) {
+		list := b.Points(head, points)
+		list[0].Above = blockGap
+		blocks = append(blocks, list...)
 	}
-	blocks := []block{
-		section("Before you start", "Tools", tools),
-		section("", "Materials", b.materials()),
-		section("", "Take care", cautions),
-		section("", "How to read the figures", read),
-	}
-	b.looksKey(&blocks)
+	section("Tools", tools)
+	blocks[0].Bookmark = "Before you start"
+	section("Materials", b.materials())
+	section("Take care", wording.Cautions())
+	section("How to read the figures", read)
+	blocks[len(blocks)-1].Stays = true
+	blocks = append(blocks, document.Block{Above: blockGap, Draw: b.drawLooks}) // the key to the hatching
 	if w := b.warnings(); len(w) > 0 {
-		blocks = append(blocks, section("", "About this job", w))
+		section("About this job", w)
 	}
 	return blocks
 }
@@ -97,15 +89,7 @@ func (b *book) warnings() []string {
 		out = append(out, "Take care: "+m+".")
 	}
 	for _, r := range b.plan.Remarks {
-		out = append(out, capital(r.In(b.Round.Pretty))+".")
+		out = append(out, wording.Sentence(r.In(b.Round.Pretty)))
 	}
 	return out
-}
-
-// looksKey adds the key to the hatching.
-func (b *book) looksKey(blocks *[]block) {
-	*blocks = append(*blocks, block{
-		height: func(Length) Length { return 8 },
-		draw:   func(box geometry.Box, _ Length) { b.drawLooks(box) },
-	})
 }
