@@ -178,7 +178,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(w.plan, w.handout(false))
+	steps, err := handout.Booklet(w.plan, handout.Options{Options: w.printed()})
 	if err != nil {
 		return nil, err
 	}
@@ -236,7 +236,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, p Progress, out *Result) 
 	if err != nil {
 		return err
 	}
-	o := all[0].sheets()
+	o := all[0].printed()
 	doc, err := draw.Booklet(laid, o)
 	if err != nil {
 		return err
