@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"forel/geometry/wording"
 )
 
 // Rounding is how lengths are shown: the unit, and the step to whose nearest
@@ -37,7 +39,7 @@ func ParseRounding(text string, u Unit) (Rounding, error) {
 			}
 		}
 	}
-	return Rounding{}, &ParseError{Text: text, Wrong: quote(text) + " is no rounding for " + u.String(), Right: right}
+	return Rounding{}, &ParseError{Text: text, Wrong: wording.Quote(text) + " is no rounding for " + u.String(), Right: right}
 }
 
 // String gives the rounding in words, such as "to the nearest 0.1 mm".

@@ -16,6 +16,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
+	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	draw "forel/render/bench"
@@ -133,7 +134,7 @@ func (c *class) warnStale(done []student, say voice) {
 	entries, _ := os.ReadDir(c.folder) // what can't be read has been told of
 	for _, e := range entries {
 		if _, err := os.Stat(filepath.Join(c.folder, e.Name(), stampName)); err == nil && !now[e.Name()] {
-			fmt.Fprintf(say.w, "warning: %s is from an earlier roster and not part of this one; take it away\n", printable(filepath.Join(c.folder, e.Name())))
+			fmt.Fprintf(say.w, "warning: %s is from an earlier roster and not part of this one; take it away\n", wording.Printable(filepath.Join(c.folder, e.Name())))
 		}
 	}
 }
@@ -268,7 +269,7 @@ func (c *class) tell(ctx context.Context, done []student, out io.Writer, say voi
 			failed = errors.Join(failed, fmt.Errorf("%s: %w", s.Folder, s.err))
 		}
 	}
-	fmt.Fprintf(out, "files of %d of %d students are in %s", count(done, rowMade)+count(done, rowKept), len(done), printable(c.folder))
+	fmt.Fprintf(out, "files of %d of %d students are in %s", count(done, rowMade)+count(done, rowKept), len(done), wording.Printable(c.folder))
 	if n := count(done, rowKept); n > 0 {
 		fmt.Fprintf(out, ", %d of them from before", n)
 	}
@@ -285,6 +286,6 @@ func (c *class) tell(ctx context.Context, done []student, out io.Writer, say voi
 	case len(refused) > 0:
 		return refused
 	}
-	fmt.Fprintf(out, "open %s\n", printable(filepath.Join(c.folder, indexName)))
+	fmt.Fprintf(out, "open %s\n", wording.Printable(filepath.Join(c.folder, indexName)))
 	return nil
 }

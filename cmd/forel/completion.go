@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"forel/geometry/wording"
 )
 
 const aboutCompletion = `
@@ -28,7 +30,7 @@ func runCompletion(args []string, out io.Writer, _ voice) error {
 		return err
 	}
 	if f.NArg() != 1 || !slices.Contains(shells, f.Arg(0)) {
-		return refusal{"completion takes the name of one shell", "give one of " + list(shells)}
+		return refusal{"completion takes the name of one shell", "give one of " + wording.Or(shells)}
 	}
 	write := map[string]func([]described) string{"bash": bashCompletion, "zsh": zshCompletion, "fish": fishCompletion}[f.Arg(0)]
 	if _, err := io.WriteString(out, write(describe())); err != nil {

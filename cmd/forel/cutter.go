@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render"
 	"forel/render/cutter"
@@ -195,7 +196,7 @@ func (c *cutterFlags) grains() (map[geometry.Material]geometry.Grain, error) {
 			}
 		}
 		if !known {
-			return nil, refusal{fmt.Sprintf("--grain: unknown material %.20q", name), "give " + list(names)}
+			return nil, refusal{fmt.Sprintf("--grain: unknown material %.20q", name), "give " + wording.Or(names)}
 		}
 	}
 	return out, nil
@@ -257,7 +258,7 @@ func (c *cutterFlags) draw(beds []bed.Bed, s bed.Setup, title string) ([]output,
 			pieces = "1 piece"
 		}
 		fmt.Fprintf(&said, "%s: %s of %s on %s, %.0f %% of the bed, travel %.2f m (%.2f m before it was put in order)\n",
-			printable(name), pieces, printable(b.Stock), s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
+			wording.Printable(name), pieces, wording.Printable(b.Stock), s, 100*b.Used(), b.Travel.After.MM()/1000, b.Travel.Before.MM()/1000)
 		if b.Register.Any() {
 			fmt.Fprintf(&said, "  %s\n", cutter.Register(b.Register))
 		}
@@ -291,7 +292,7 @@ func (c *cutterFlags) warnStale(say voice, files []output) {
 		old, _ := filepath.Glob(filepath.Join(c.folder, string(m)+"-[0-9]*.svg"))
 		for _, name := range old {
 			if !now[name] {
-				fmt.Fprintf(say.w, "warning: %s is from an earlier layout and not part of this one; take it away\n", printable(name))
+				fmt.Fprintf(say.w, "warning: %s is from an earlier layout and not part of this one; take it away\n", wording.Printable(name))
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/wording"
 	"forel/paper/stock"
 	renderfit "forel/render/fit"
 )
@@ -121,5 +122,5 @@ func drawFit(folder string, r fit.Report, o renderfit.Options) (string, error) {
 		return "", err
 	}
 	return fmt.Sprintf("%sprint %s at actual size (100 %%) on %s for its paper strips\n",
-		wrote(folder, namesOf(files)...), printable(filepath.Join(folder, fitName)), o.Setup.Sheet), nil
+		wrote(folder, namesOf(files)...), wording.Printable(filepath.Join(folder, fitName)), o.Setup.Sheet), nil
 }

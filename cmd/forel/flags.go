@@ -17,6 +17,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/typeset"
@@ -54,7 +55,7 @@ func parseFlags(f *pflag.FlagSet, args []string) error {
 	case err == pflag.ErrHelp:
 		return errHelp
 	case err != nil:
-		return refusal{clean(err.Error()), "forel " + f.Name() + " --help lists the flags"}
+		return refusal{wording.OneLine(err.Error()), "forel " + f.Name() + " --help lists the flags"}
 	}
 	return nil
 }
@@ -112,7 +113,7 @@ func checkOut(f *pflag.FlagSet, folder, such string) error {
 // checkFormat refuses a format that a command does not have.
 func checkFormat(format string, known ...string) error {
 	if !slices.Contains(known, format) {
-		return refusal{fmt.Sprintf("--format: unknown format %.20q", format), "give " + list(known)}
+		return refusal{fmt.Sprintf("--format: unknown format %.20q", format), "give " + wording.Or(known)}
 	}
 	return nil
 }

@@ -8,6 +8,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render/document"
 	"forel/render/gauge"
@@ -113,7 +114,7 @@ func writeGauge(folder string, o gauge.Options, out io.Writer) error {
 	if err := writeInto(folder, files); err != nil {
 		return err
 	}
-	if _, err = fmt.Fprintf(out, "%sprint %s at actual size (100 %%) on %s, then measure its rules\n", wrote(folder, namesOf(files)...), printable(filepath.Join(folder, name)), o.Setup.Sheet); err != nil {
+	if _, err = fmt.Fprintf(out, "%sprint %s at actual size (100 %%) on %s, then measure its rules\n", wrote(folder, namesOf(files)...), wording.Printable(filepath.Join(folder, name)), o.Setup.Sheet); err != nil {
 		return failure{err, ""}
 	}
 	return nil

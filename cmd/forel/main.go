@@ -7,6 +7,8 @@ import (
 	"io"
 	"os"
 	"runtime/debug"
+
+	"forel/geometry/wording"
 )
 
 // Exit statuses.
@@ -73,7 +75,7 @@ func run(args []string, out, errOut io.Writer) int {
 		}
 		names = append(names, c.name)
 	}
-	return say.status(refusal{fmt.Sprintf("unknown command %.40q", args[0]), "give one of " + list(names) + "; forel --help tells more"})
+	return say.status(refusal{fmt.Sprintf("unknown command %.40q", args[0]), "give one of " + wording.Or(names) + "; forel --help tells more"})
 }
 
 // usage prints what the program does and its commands.

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/wording"
 )
 
 const aboutNew = `
@@ -50,7 +51,7 @@ func runNew(args []string, out io.Writer, _ voice) error {
 	if err := writeFiles([]output{{name, starter}}); err != nil {
 		return failure{err, "name a folder that is there and can be written to"}
 	}
-	shown := printable(name)
+	shown := wording.Printable(name)
 	if _, err := fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), shown); err != nil {
 		return failure{err, ""}
 	}

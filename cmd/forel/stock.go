@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	draw "forel/render/bench"
@@ -165,7 +166,7 @@ func writeBench(folder string, p bench.Plan, o draw.Options, say voice) error {
 			return nil
 		}
 		if !now[name] {
-			fmt.Fprintf(say.w, "warning: %s is from an earlier plan and not part of this one; take it away\n", printable(name))
+			fmt.Fprintf(say.w, "warning: %s is from an earlier plan and not part of this one; take it away\n", wording.Printable(name))
 		}
 	}
 }

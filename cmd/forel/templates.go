@@ -15,6 +15,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
 	"forel/render/templates"
@@ -81,7 +82,7 @@ func runTemplates(args []string, out io.Writer, say voice) error {
 	}
 	fmt.Fprint(out, wrote(*folder, drawings, bookletName))
 	fmt.Fprintf(out, "the patterns take %s, after the overview and the key; their area alone would fill %d\n", sheetCount(len(layout.Pages)), layout.AtLeast)
-	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
+	fmt.Fprintf(out, "print %s at actual size (100 %%) on %s, then measure its rulers\n", wording.Printable(filepath.Join(*folder, bookletName)), l.file.Print.Sheet)
 	return nil
 }
 
@@ -136,7 +137,7 @@ func warnStale(say voice, folder string, c plan.Plan) {
 	for _, name := range slices.Concat(slipcase.PieceNames, slipcase.FaceNames, []string{onepiece.PieceName}) {
 		file := filepath.Join(folder, templates.FileName(geometry.Piece{Name: name}))
 		if _, err := os.Stat(file); err == nil && !now[name] {
-			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", printable(file))
+			fmt.Fprintf(say.w, "warning: %s is from an earlier job and not part of this one; take it away\n", wording.Printable(file))
 		}
 	}
 }

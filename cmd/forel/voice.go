@@ -4,11 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
-	"unicode"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/wording"
 )
 
 // How forel speaks at the terminal: lower case, no full stop, one line a
@@ -54,38 +53,11 @@ func (v voice) status(err error) int {
 	case err == nil, errors.Is(err, errHelp):
 		return statusOK
 	case errors.As(err, &f):
-		fmt.Fprintf(v.w, "error: %s\n", printable(f.Error()))
+		fmt.Fprintf(v.w, "error: %s\n", wording.Printable(f.Error()))
 		return statusFailed
 	}
 	for _, line := range strings.Split(err.Error(), "\n") {
-		fmt.Fprintf(v.w, "error: %s\n", printable(line))
+		fmt.Fprintf(v.w, "error: %s\n", wording.Printable(line))
 	}
 	return statusRefused
-}
-
-// clean keeps the message of another library on one line.
-func clean(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// printable keeps what a maker typed, a file's name say, from doing anything to
-// the terminal but being read: what can't be printed is written as an escape.
-func printable(s string) string {
-	var b strings.Builder
-	for _, r := range s {
-		if unicode.IsPrint(r) {
-			b.WriteRune(r)
-			continue
-		}
-		quoted := strconv.QuoteRune(r)
-		b.WriteString(quoted[1 : len(quoted)-1])
-	}
-	return b.String()
-}
-
-// list joins names as a sentence does: "a, b or c".
-func list(names []string) string {
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:last], ", ") + " or " + names[last]
 }

@@ -10,6 +10,8 @@ import (
 	"strings"
 
 	"golang.org/x/sync/errgroup"
+
+	"forel/geometry/wording"
 )
 
 // output is a file to be written.
@@ -83,9 +85,9 @@ func wrote(folder string, names ...string) string {
 		what = strings.Join(names[:last], ", ") + " and " + what
 	}
 	if filepath.Clean(folder) == "." {
-		return fmt.Sprintf("wrote %s\n", printable(what))
+		return fmt.Sprintf("wrote %s\n", wording.Printable(what))
 	}
-	return fmt.Sprintf("wrote %s to %s\n", printable(what), printable(folder))
+	return fmt.Sprintf("wrote %s to %s\n", wording.Printable(what), wording.Printable(folder))
 }
 
 // namesOf gives the names of files.

@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 )
 
 const mostTitle = 200 // characters
@@ -79,9 +80,9 @@ func (r *reader) title(key string, to *string) {
 	case v.kind != textKind:
 		r.refuse(v.at, written(v)+" is no title", `give text in quotes, such as "Harbour log"`)
 	case !utf8.ValidString(v.text):
-		r.refuse(v.at, quote(v.text)+" is not UTF-8 text", "type the title again")
+		r.refuse(v.at, wording.Quote(v.text)+" is not UTF-8 text", "type the title again")
 	case strings.IndexFunc(v.text, steering) >= 0:
-		r.refuse(v.at, quote(v.text)+" is not one line of text", "write the title without line ends, tabs and other control characters")
+		r.refuse(v.at, wording.Quote(v.text)+" is not one line of text", "write the title without line ends, tabs and other control characters")
 	case len([]rune(v.text)) > mostTitle:
 		r.refuse(v.at, "the title is too long", fmt.Sprintf("write no more than %d characters", mostTitle))
 	default:

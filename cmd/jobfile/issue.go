@@ -5,7 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
+
+	"forel/geometry/wording"
 )
 
 // Issue is one thing wrong with what a maker wrote, or worth a second look:
@@ -37,7 +38,7 @@ func (i Issue) String() string {
 	if i.Right != "" {
 		wrong += "; " + i.Right
 	}
-	return oneLine(strings.Join(append(parts, wrong), ": "))
+	return wording.Printable(strings.Join(append(parts, wrong), ": "))
 }
 
 // Error is String: an issue by itself can be an error.
@@ -60,32 +61,4 @@ func (is Issues) sort() {
 	slices.SortStableFunc(is, func(a, b Issue) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key))
 	})
-}
-
-// oneLine writes what can't be printed as an escape, such as \n or \u202e.
-func oneLine(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		if unicode.IsPrint(r) {
-			b.WriteRune(r)
-		} else {
-			b.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
-		}
-	}
-	return b.String()
-}
-
-// quote gives a text in quotes, shortened, control characters escaped.
-func quote(text string) string { return strconv.Quote(shorten(text)) }
-
-// shorten gives no more than the first 40 characters of a text.
-func shorten(text string) string {
-	n := 0
-	for i := range text {
-		if n == 40 {
-			return text[:i] + "…"
-		}
-		n++
-	}
-	return text
 }

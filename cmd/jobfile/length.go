@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 )
 
 // length reads a length and holds it against its limits.
@@ -65,13 +66,13 @@ func (r *reader) field(v value, f slipcase.Field) Length {
 func written(v value) string {
 	switch v.kind {
 	case textKind:
-		return quote(v.text)
+		return wording.Quote(v.text)
 	case listKind:
 		return "a list"
 	case tableKind:
 		return "a table"
 	}
-	return shorten(v.text)
+	return wording.Shorten(v.text)
 }
 
 // halves parts an error into what is wrong and what would be right.

@@ -9,6 +9,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"forel/geometry/wording"
 )
 
 // readTOML gathers what a job file sets, each with its line. What keeps the
@@ -198,7 +200,7 @@ func dotted(path []string) string {
 	}
 	parts := make([]string, len(path))
 	for i, part := range path {
-		parts[i] = shorten(part)
+		parts[i] = wording.Shorten(part)
 		if !bare.MatchString(part) && part != "…" {
 			parts[i] = strconv.Quote(parts[i])
 		}

@@ -28,7 +28,7 @@ func ofBoards(j slipcase.Job) assembly {
 	in := plainContents(j)
 	out, between := j.Outside(), j.Between()
 	a := assembly{
-		names: []string{"side, head to tail", "side, spine to mouth", "board", "lining", "cloth", "side paper", j.Whose(0) + ", head to tail", j.Whose(0) + ", spine to fore-edge"},
+		names: []string{"side, head to tail", "side, spine to mouth", "board", "lining", "cloth", j.PaperName(), j.Whose(0) + ", head to tail", j.Whose(0) + ", spine to fore-edge"},
 		drawn: []Length{out.Height, out.Width, j.Board.Thickness, j.Lining.Thickness, j.Cloth.Thickness, j.SidePaper.Thickness, in.Height, in.Width},
 	}
 	if n > 1 {

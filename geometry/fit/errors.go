@@ -223,7 +223,7 @@ func (k knowledge) ofMaterial(a assembly, slopes [][]float64) []Error {
 		thickness("the board's thickness", "uncertainty.board", boardThick, low-k.thick, high-k.thick, byName),
 		thickness("the lining's thickness", "uncertainty.lining", liningThick, -u.Lining, u.Lining, false),
 		thickness("the cloth's thickness", "uncertainty.cloth", clothThick, -u.Cloth, u.Cloth, false),
-		thickness("the side paper's thickness", "uncertainty.side_paper", paperThick, -u.SidePaper, u.SidePaper, false),
+		thickness("the "+k.job.PaperName()+"'s thickness", "uncertainty.side_paper", paperThick, -u.SidePaper, u.SidePaper, false),
 	}
 }
 

@@ -2,11 +2,11 @@ package fit
 
 import (
 	"math"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 )
 
 // Once is the chance of a fit that is too tight, or too loose, that a maker can
@@ -191,16 +191,7 @@ func (s subject) roomier(gaps []Gap) (Mend, bool) {
 	if len(parts) == 0 {
 		return Mend{}, false
 	}
-	return s.tried(plan.Say("set "+listed(parts), lengths...), sets), true
-}
-
-// listed joins parts as a sentence does: "a, b and c".
-func listed(parts []string) string {
-	last := len(parts) - 1
-	if last < 1 {
-		return strings.Join(parts, "")
-	}
-	return strings.Join(parts[:last], ", ") + " and " + parts[last]
+	return s.tried(plan.Say("set "+wording.And(parts), lengths...), sets), true
 }
 
 // mostSteps is how many steps of clearance are tried.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 )
 
 // MostBooks is how many volumes a case takes.
@@ -63,7 +64,7 @@ func (j Job) checkRanges() Problems {
 	}
 	for _, p := range Percents {
 		if v := *p.At(&j); !(v >= p.Min && v <= p.Max) {
-			add(Problem{p.Key, trimmed(v) + " % is out of range", "give " + trimmed(p.Min) + " to " + trimmed(p.Max) + " (" + p.What + ")"})
+			add(Problem{p.Key, wording.Decimal(v, 4) + " % is out of range", "give " + wording.Decimal(p.Min, 4) + " to " + wording.Decimal(p.Max, 4) + " (" + p.What + ")"})
 		}
 	}
 	for _, f := range Fields {

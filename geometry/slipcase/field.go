@@ -1,6 +1,9 @@
 package slipcase
 
-import "forel/geometry"
+import (
+	"forel/geometry"
+	"forel/geometry/wording"
+)
 
 // Field is one length of a job that a maker can set: its key in a job file,
 // the limits outside which it is taken for a slip, and where it is kept.
@@ -113,9 +116,9 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) Problem 
 	}
 	switch {
 	case unit == geometry.MM && l > 0 && l < lo && l*geometry.Inch >= lo && l*geometry.Inch <= hi:
-		p.Right += `; if it was inches, write "` + trimmed(l.MM()) + ` in"`
+		p.Right += `; if it was inches, write "` + wording.Decimal(l.MM(), 4) + ` in"`
 	case unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi:
-		p.Right += `; if it was millimetres, write "` + trimmed(float64(l/geometry.Inch)) + ` mm"`
+		p.Right += `; if it was millimetres, write "` + wording.Decimal(float64(l/geometry.Inch), 4) + ` mm"`
 	}
 	return p
 }

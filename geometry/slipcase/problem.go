@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 )
 
 // Problem is one thing wrong with a job, or worth a second look: the key to
@@ -47,7 +48,7 @@ func Show(l Length, unit geometry.Unit, side int) string {
 	default:
 		v = math.Round(v)
 	}
-	return trimmed(v/scale) + " " + unit.String()
+	return wording.Decimal(v/scale, 4) + " " + unit.String()
 }
 
 // Apart writes a length as Show does, but in full where it would read the same
@@ -57,14 +58,4 @@ func Apart(l, limit Length, side int, unit geometry.Unit) string {
 		return s
 	}
 	return strconv.FormatFloat(float64(l/unit.Length()), 'g', 6, 64) + " " + unit.String()
-}
-
-// trimmed writes a number without needless zeros.
-func trimmed(v float64) string {
-	s := strconv.FormatFloat(v, 'f', 4, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "-0" {
-		return "0"
-	}
-	return s
 }

@@ -1,42 +1,33 @@
 package stock
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"forel/geometry"
+	"forel/paper"
 )
 
-// numerals are what a number of a length is written with, its unit not.
-const numerals = "0123456789.,/- \u00a0\u2044¼½¾⅛⅜⅝⅞"
-
-// ParseSize reads the size of a sheet: one of the A and B sizes of ISO 216 by
-// name, in any case, upright; or its two sides with an x between them, such as
-// "26 x 38 in" or "594 x 841 mm", in the order written. A side without a unit
-// takes the other's, or else the unit given.
+// ParseSize reads the size of a sheet: one that paper.Sheets has, by name in any
+// case, upright; or its two sides as geometry.ParseSides reads them.
 func ParseSize(text string, unit geometry.Unit) (width, height Length, err error) {
-	name := strings.TrimSpace(text)
-	for _, n := range named {
-		if strings.EqualFold(n.name, name) {
-			return n.width, n.height, nil
+	for _, s := range paper.Sheets {
+		if strings.EqualFold(s.Name, strings.TrimSpace(text)) {
+			return s.Width, s.Height, nil
 		}
 	}
-	sides := strings.FieldsFunc(name, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
-	if len(sides) != 2 {
+	width, height, err = geometry.ParseSides(text, unit)
+	if errors.Is(err, geometry.ErrSides) {
 		return 0, 0, fmt.Errorf(`%.40q is no size of a sheet; give both sides, such as "26 x 38 in", or a size of ISO 216, such as "A1"`, text)
 	}
-	unitOf := func(side string) string { return strings.TrimLeft(strings.TrimSpace(side), numerals) }
-	if first, second := unitOf(sides[0]), unitOf(sides[1]); first == "" {
-		sides[0] += " " + second // "26 x 38 in": the unit at the end holds for both
+	if err != nil {
+		return 0, 0, err
 	}
-	var l [2]Length
-	for i, side := range sides {
-		if l[i], err = geometry.ParseLength(side, unit); err != nil {
-			return 0, 0, err
-		}
-		if l[i] < LeastSide || l[i] > MostSide {
-			return 0, 0, fmt.Errorf("a side of %.6g mm is no sheet's; give %g to %g mm", l[i].MM(), LeastSide.MM(), MostSide.MM())
+	for _, l := range []Length{width, height} {
+		if l < LeastSide || l > MostSide {
+			return 0, 0, fmt.Errorf("a side of %.6g mm is no sheet's; give %g to %g mm", l.MM(), LeastSide.MM(), MostSide.MM())
 		}
 	}
-	return l[0], l[1], nil
+	return width, height, nil
 }

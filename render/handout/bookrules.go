@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 )
 
 // dividers adds the rules of the dividers, if there are any.
@@ -76,7 +77,7 @@ func each(s string, n int) string {
 }
 
 // decimal writes a factor plainly.
-func decimal(f float64) string { return fmt.Sprintf("%.6g", f) }
+func decimal(f float64) string { return wording.Decimal(f, 6) }
 
 func pieceOf(pieces []geometry.Piece, name string) (geometry.Piece, bool) {
 	for _, p := range pieces {

@@ -3,6 +3,7 @@ package handout
 import (
 	"fmt"
 
+	"forel/geometry"
 	"forel/geometry/slipcase"
 )
 
@@ -54,15 +55,15 @@ func boardRules(c slipcase.Case) sheetRules {
 		mats.measures = append(mats.measures, measure{symbol: symbol, name: name, value: v, fine: true})
 	}
 	if before || after {
-		add("l", "lining paper", j.Lining.Thickness)
+		add("l", geometry.Lining.Called(false), j.Lining.Thickness)
 	}
 	cloth := j.Covering == slipcase.ClothAndPaper || j.Covering == slipcase.AllCloth || n > 1
 	paper := j.Covering != slipcase.AllCloth
 	if cloth {
-		add("k", "book cloth", j.Cloth.Thickness)
+		add("k", geometry.Cloth.Called(false), j.Cloth.Thickness)
 	}
 	if paper {
-		add("p", "covering paper", j.SidePaper.Thickness)
+		add("p", j.PaperName(), j.SidePaper.Thickness)
 	}
 	edge := "b"
 	if before {
