@@ -17,6 +17,22 @@ const (
 // Materials lists them all.
 var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
+// Called returns what a maker calls a material. Paper that wraps the case is
+// covering paper, paper over the sides alone side paper.
+func (m Material) Called(wraps bool) string {
+	switch {
+	case m == Lining:
+		return "lining paper"
+	case m == Cloth:
+		return "book cloth"
+	case m == Paper && wraps:
+		return "covering paper"
+	case m == Paper:
+		return "side paper"
+	}
+	return string(m)
+}
+
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string
 
@@ -142,6 +158,11 @@ type Margin struct {
 func (p Piece) Size() (width, height Length) {
 	b := p.Outline.Bounds()
 	return b.Width(), b.Height()
+}
+
+// MaterialName returns what a maker calls the material of the piece.
+func (p Piece) MaterialName() string {
+	return p.Material.Called(p.Name != "side paper" && p.FaceOf != "side paper")
 }
 
 // Cuts gives all that a knife cuts: the outline, then the slits.

@@ -9,6 +9,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render/cutter"
 )
@@ -126,7 +127,7 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
 		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
-			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+List(geometry.Materials, "or")))
+			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+wording.Or(geometry.Materials)))
 		}
 	}
 	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)

@@ -77,12 +77,8 @@ type Material struct {
 
 // Thickness gives that of the material pieces are cut from; 0 where it is not told.
 func (p Plan) Thickness(m geometry.Material) Length {
-	name := string(m)
-	if m == geometry.Paper {
-		name = "side paper"
-	}
 	for _, have := range p.Materials {
-		if have.Name == name {
+		if have.Name == string(m) || m == geometry.Paper && (have.Name == m.Called(true) || have.Name == m.Called(false)) {
 			return have.Thickness
 		}
 	}

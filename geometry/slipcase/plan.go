@@ -48,7 +48,7 @@ func (c Case) Plan() plan.Plan {
 		p.Materials = append(p.Materials, plan.Material{Name: "cloth", Thickness: j.Cloth.Thickness})
 	}
 	if j.Covering != AllCloth {
-		p.Materials = append(p.Materials, plan.Material{Name: "side paper", Thickness: j.SidePaper.Thickness})
+		p.Materials = append(p.Materials, plan.Material{Name: j.PaperName(), Thickness: j.SidePaper.Thickness})
 	}
 	for i, b := range j.Books {
 		if d := b.Taper(); d > 0 {

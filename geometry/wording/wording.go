@@ -5,6 +5,7 @@ package wording
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -27,17 +28,22 @@ func Capital(s string) string {
 func Sentence(s string) string { return Capital(s) + "." }
 
 // And lists names as a sentence does: "a, b and c".
-func And(names []string) string { return listed(names, " and ") }
+func And[W ~string](names []W) string { return listed(names, " and ") }
 
 // Or lists names as a sentence does: "a, b or c".
-func Or(names []string) string { return listed(names, " or ") }
+func Or[W ~string](names []W) string { return listed(names, " or ") }
 
-func listed(names []string, last string) string {
-	n := len(names) - 1
-	if n < 1 {
-		return strings.Join(names, "")
+func listed[W ~string](names []W, last string) (out string) {
+	for i, n := range names {
+		switch {
+		case i > 0 && i == len(names)-1:
+			out += last
+		case i > 0:
+			out += ", "
+		}
+		out += string(n)
 	}
-	return strings.Join(names[:n], ", ") + last + names[n]
+	return out
 }
 
 // Count writes a number of things whose plural has an s: "1 sheet", "3 sheets".
@@ -78,15 +84,12 @@ func Shorten(s string) string {
 	return s
 }
 
-// Decimal writes a number with no more than so many decimals, without zeros at its
-// end, and never as -0.
+// Decimal writes a number rounded to so many decimals, halves away from zero,
+// without zeros at its end, and never as -0.
 func Decimal(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	scale := math.Pow10(decimals)
+	if scaled := v * scale; math.Abs(scaled) < 1<<53 { // a larger one has no decimals to round
+		v = math.Round(scaled)/scale + 0
 	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
+	return strconv.FormatFloat(v, 'f', -1, 64)
 }

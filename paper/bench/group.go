@@ -8,31 +8,11 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/plan"
 	"forel/paper/stock"
 )
 
 // order is that in which materials are cut.
 var order = []geometry.Material{geometry.Board, "card", geometry.Lining, geometry.Cloth, geometry.Paper}
-
-// materialName gives what a plan's list of materials calls the material of a
-// piece.
-func materialName(m geometry.Material) string {
-	if m == geometry.Paper {
-		return "side paper"
-	}
-	return string(m)
-}
-
-// thickness gives the thickness of a material in a plan; 0 if it has none.
-func thickness(p plan.Plan, m geometry.Material) Length {
-	for _, have := range p.Materials {
-		if have.Name == materialName(m) {
-			return have.Thickness
-		}
-	}
-	return 0
-}
 
 // group is a Group being made, with the pieces to be placed.
 type group struct {
@@ -67,7 +47,7 @@ func gather(jobs []Job) []*group {
 	var groups []*group
 	for n, j := range jobs {
 		for _, p := range j.Plan.Pieces {
-			t := thickness(j.Plan, p.Material)
+			t := j.Plan.Thickness(p.Material)
 			k := key{p.Material, j.Names[p.Material], int64(t.Round(0.001)*1000 + 0.5)}
 			g := byKey[k]
 			if g == nil {

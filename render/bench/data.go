@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/render/data"
 )
@@ -200,4 +201,4 @@ func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-func plain(l Length) string { return strconv.FormatFloat(round3(l.MM()), 'f', -1, 64) }
+func plain(l Length) string { return wording.Decimal(l.MM(), 3) }

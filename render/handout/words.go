@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render/document"
 )
@@ -37,21 +36,22 @@ func (b *book) before() []document.Block {
 
 // materials says how much of each material there is to get: the pieces cut of it.
 func (b *book) materials() []string {
-	var order []geometry.Material
-	of := map[geometry.Material][]string{}
+	var order []string
+	of := map[string][]string{}
 	for _, p := range b.plan.Pieces {
-		if of[p.Material] == nil {
-			order = append(order, p.Material)
+		m := p.MaterialName()
+		if of[m] == nil {
+			order = append(order, m)
 		}
 		name := p.Name
 		if p.Count > 1 {
 			name = fmt.Sprintf("%d × %s", p.Count, name)
 		}
-		of[p.Material] = append(of[p.Material], name)
+		of[m] = append(of[m], name)
 	}
 	var out []string
 	for _, m := range order {
-		out = append(out, material(m)+", for "+strings.Join(of[m], ", "))
+		out = append(out, m+", for "+strings.Join(of[m], ", "))
 	}
 	for _, m := range b.plan.Materials {
 		if m.Fitted {
