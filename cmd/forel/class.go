@@ -20,7 +20,7 @@ import (
 	"forel/paper/bench"
 	"forel/paper/pack"
 	draw "forel/render/bench"
-	"forel/render/roll"
+	"forel/render/index"
 )
 
 var aboutClass = fmt.Sprintf(`
@@ -201,21 +201,21 @@ const shoppingName = "shopping.txt"
 
 // What the index leads to: in every folder, and for the teacher.
 var (
-	studentFiles = []roll.File{{Name: handoutName, Says: "handout"}, {Name: bookletName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
-	teacherFiles = []roll.File{{Name: shoppingName, Says: "shopping list"}, {Name: benchName, Says: "sheets to cut and the order of the cuts"}}
+	studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: bookletName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
+	teacherFiles = []index.File{{Name: shoppingName, Says: "shopping list"}, {Name: benchName, Says: "sheets to cut and the order of the cuts"}}
 )
 
 // finish writes what belongs to the class as a whole. Where the sheets can't be
 // planned, the index is written all the same.
 func (c *class) finish(done []student, say voice) error {
-	page := roll.Page{Files: teacherFiles}
+	page := index.Page{Files: teacherFiles}
 	var all []loaded
 	for _, s := range done {
 		if s.state != rowMade && s.state != rowKept {
 			page.Missing = append(page.Missing, fmt.Sprintf("%s (line %d of the roster)", cmp.Or(s.Name, "no name"), s.Line))
 			continue
 		}
-		page.Entries = append(page.Entries, roll.Entry{Name: s.Name, Folder: s.Folder, Plan: s.plan, Round: s.loaded.round, Files: studentFiles})
+		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: s.plan, Round: s.loaded.round, Files: studentFiles})
 		l := s.loaded
 		l.plan.Title = s.Name // which is what a teacher looks for on a sheet
 		if len(all) > 0 {
@@ -227,7 +227,7 @@ func (c *class) finish(done []student, say voice) error {
 	if unplanned != nil {
 		page.Files = nil
 	}
-	index, err := roll.Index(page)
+	index, err := index.HTML(page)
 	if err != nil {
 		return failure{err, ""}
 	}

@@ -19,7 +19,7 @@ import (
 	"forel/paper"
 	"forel/render/cutlist"
 	"forel/render/handout"
-	"forel/render/roll"
+	"forel/render/index"
 )
 
 // stampName is a file that tells what a student's folder was made of.
@@ -155,7 +155,7 @@ func (s *student) files(c *class) ([]output, error) {
 		output{handoutName, steps},
 		output{"cutlist.txt", cutlist.Text(s.plan, s.round)},
 		output{"cutlist.json", list},
-		output{roll.PictureName, roll.Picture(s.plan)},
+		output{index.PictureName, index.Picture(s.plan)},
 	), nil
 }
 

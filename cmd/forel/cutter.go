@@ -18,7 +18,7 @@ import (
 	"forel/render/cutter"
 )
 
-const aboutCutter = `
+var aboutCutter = `
 usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 
 Lays every piece of the jobs out on the bed of a laser or a drag knife, each
@@ -33,10 +33,7 @@ A laser takes away a kerf: cut a square, measure it, and give the difference as
 come out as they should. A drag knife has none: leave it at 0; the offset of its
 blade is for its driver.
 
-take care: read the maker's manual, never put chlorinated plastics (PVC, some
-coated cloths) under a laser, never leave a laser or a knife running alone, use
-fume extraction, keep means to put out a fire at hand, keep hands off the bed
-while it moves, and follow local rules.
+` + careful(wording.Machine) + `
 
 example:
   forel cutter case.toml --bed 600x300 --kerf 0.18 --out cut/
@@ -44,7 +41,7 @@ example:
 `
 
 // machineCare is said whenever drawings for a machine were written.
-const machineCare = "take care: read the machine's manual; no chlorinated plastics (PVC, some coated cloths) under a laser; never leave it running alone; use extraction; hands off the bed; local rules come first"
+var machineCare = "take care: " + wording.Careful(wording.Machine)
 
 // bedSteps is how long a layout is looked for where nothing is asked for: steps, not
 // seconds, so that the same jobs give the same layout on every machine.

@@ -36,13 +36,12 @@ offcuts. --effort takes a number of steps (%d where it is left out), which gives
 the same plan every time, or a time such as 20s, which may not. An interrupt ends
 the search with the best plan until then.
 
-Knives and board shears cut people: keep guard and clamp in place, hands clear
-of the blade, and follow the maker's manual and local rules.
+%s
 
 example:
   forel stock case.toml --out bench/
   forel stock class/*.toml --effort 20s --out bench/
-`, defaultSteps)
+`, defaultSteps, careful(wording.Knife, wording.Shear))
 
 // benchName is the file with everything.
 const benchName = "stock.pdf"

@@ -21,7 +21,7 @@ import (
 	"forel/render/templates"
 )
 
-const aboutTemplates = `
+var aboutTemplates = `
 usage: forel templates [JOB.toml] [flags]
 
 Writes the patterns into a folder: templates.pdf with every piece at true size
@@ -30,9 +30,7 @@ Print the PDF at actual size (100 %) and measure the rulers on its pages; where
 they are a little off, forel gauge has them corrected. The PDF has no date unless
 SOURCE_DATE_EPOCH is set, to seconds since 1970.
 
-Before feeding a laser or a drag knife: read the maker's manual, never put
-chlorinated plastics under a laser, never leave it running alone, use fume
-extraction, and follow local rules.
+` + careful(wording.Machine) + `
 
 example:
   forel templates case.toml --out case/

@@ -61,3 +61,6 @@ func (v voice) status(err error) int {
 	}
 	return statusRefused
 }
+
+// careful sets cautions in the lines of a help text.
+func careful(cautions ...string) string { return wording.Wrap(wording.Careful(cautions...), 80) }

@@ -3,6 +3,7 @@ package onepiece
 import (
 	"forel/geometry"
 	"forel/geometry/slipcase"
+	"forel/geometry/wording"
 )
 
 // Case is a one-piece slipcase worked out: its blank, and what it measures when
@@ -52,7 +53,7 @@ func unproved(r Report) slipcase.Problems {
 // (Common practice, no source.)
 func (c Case) Steps() []string {
 	return []string{
-		"Take care: knives cut people and adhesives have their dangers; read the makers' manuals and labels, air the room, and follow local rules and trained people.",
+		"Take care: " + wording.Brief + ".",
 		"Try the scores on a strip of the same card: fold it, measure, and change card.bend if an inside measure is off.",
 		"Score every fold, then cut the outline and the slits, all at head and tail before folding.",
 		"Fold both sides up from the spine, inside in.",

@@ -1,6 +1,6 @@
-// Package roll makes the page that leads to the files of every student of a
+// Package index makes the page that leads to the files of every student of a
 // class: one HTML file (WHATWG HTML) that works from a folder, without a net.
-package roll
+package index
 
 import (
 	"bytes"
@@ -8,11 +8,10 @@ import (
 	"fmt"
 	"html/template"
 	"net/url"
-	"unicode"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 )
 
 // Entry is a student with the folder of their files, beside the page.
@@ -34,8 +33,8 @@ type Page struct {
 	Files   []File   // of the class as a whole, beside the page
 }
 
-// Index gives the page.
-func Index(p Page) ([]byte, error) {
+// HTML returns the page.
+func HTML(p Page) ([]byte, error) {
 	var b bytes.Buffer
 	if err := page.Execute(&b, p); err != nil {
 		return nil, fmt.Errorf("index: %w", err)
@@ -49,8 +48,9 @@ var page = template.Must(template.New("index").Funcs(template.FuncMap{
 	"size": func(e Entry, s plan.Size) string {
 		return e.Round.PrettyNumber(s.Height) + " × " + e.Round.PrettyNumber(s.Width) + " × " + e.Round.Pretty(s.Thickness)
 	},
-	"title":   func(e Entry) string { return cmp.Or(e.Plan.Title, capital(e.Plan.Content)) },
+	"title":   func(e Entry) string { return cmp.Or(e.Plan.Title, wording.Capital(e.Plan.Content)) },
 	"picture": func() string { return PictureName }, "describe": describe,
+	"cautions": func() string { return wording.Careful(wording.Knife, wording.Adhesive, wording.Machine) },
 }).Parse(`<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -92,12 +92,7 @@ a { color: #0072b2; }
 </tr>
 {{- end}}
 </table>
-<p><small>Knives and adhesives hurt people: sharp blade, heavy straightedge, fingers behind its edge; read the label and air the room. Laser or drag knife: read the maker's manual, never cut chlorinated plastics with a laser, never leave one running alone, use extraction. Local rules and trained people come first.</small></p>
+<p><small>{{cautions}}</small></p>
 </body>
 </html>
 `))
-
-func capital(s string) string {
-	first, size := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(first)) + s[size:]
-}

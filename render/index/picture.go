@@ -1,10 +1,11 @@
-package roll
+package index
 
 import (
 	"math"
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/svg"
 )
@@ -25,7 +26,7 @@ const (
 // what it is made for in it, as large as fits, with its covering and thumb hole: to
 // tell one from another, not to measure.
 func Picture(p plan.Plan) []byte {
-	s := svg.New(pictureWide, pictureTall, capital(p.Content)+" in its case", "Not to scale: a picture to tell one case from another.")
+	s := svg.New(pictureWide, pictureTall, wording.Capital(p.Content)+" in its case", "Not to scale: a picture to tell one case from another.")
 	out, in := p.Outside, p.Cavity
 	wallX, wallY := (out.Thickness-in.Thickness)/2, (out.Height-in.Height)/2
 	at := view(out)

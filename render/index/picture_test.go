@@ -1,4 +1,4 @@
-package roll_test
+package index_test
 
 import (
 	"encoding/xml"
@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry/slipcase"
-	"forel/render/roll"
+	"forel/render/index"
 )
 
 // fills gives the fill of every shape of a picture, and the most points of one.
@@ -57,11 +57,11 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		j.Covering, j.ThumbHole.Shape = c.covering, c.hole
 		made, err := slipcase.Make(j)
 		require.NoError(t, err)
-		colours, most := fills(t, roll.Picture(made.Plan()))
+		colours, most := fills(t, index.Picture(made.Plan()))
 		assert.Equal(t, 2, colours[c.head], "%v: %v", c, colours)
 		assert.NotZero(t, colours[c.side], "%v: %v", c, colours)
 		assert.Equal(t, c.hole != "none", most > 4, "%v", c)
-		page, err := roll.Index(roll.Page{Entries: []roll.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
+		page, err := index.HTML(index.Page{Entries: []index.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
 		require.NoError(t, err)
 		assert.Contains(t, string(page), "seen from its mouth: "+c.says+`"`)
 	}
