@@ -91,3 +91,6 @@ func (v voice) warnEarlier(folder string, r pipeline.Result) {
 		}
 	}
 }
+
+// careful sets cautions in the lines of a help text.
+func careful(cautions ...string) string { return wording.Wrap(wording.Careful(cautions...), 80) }

@@ -34,7 +34,7 @@ type Cutter struct {
 const bedSteps = 2000
 
 // machineCare is said whenever drawings for a machine are made.
-const machineCare = "take care: read the machine's manual; no chlorinated plastics (PVC, some coated cloths) under a laser; never leave it running alone; use extraction; hands off the bed; local rules come first"
+var machineCare = "take care: " + wording.Careful(wording.Machine)
 
 // DefaultCutter gives the usual settings, with no bed and no job.
 func DefaultCutter() Cutter {
@@ -187,5 +187,5 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 		note("kerf 0: right for a knife; for a laser measure a test cut and give --kerf")
 	}
 	note("the layer Creasing is never cut through: score or crease it, or switch it off and fold by hand")
-	note(machineCare)
+	note("%s", machineCare)
 }

@@ -84,6 +84,27 @@ func Shorten(s string) string {
 	return s
 }
 
+// Wrap breaks text into lines no longer than so many characters, between words.
+func Wrap(s string, width int) string {
+	var b strings.Builder
+	long := 0
+	for _, w := range strings.Fields(s) {
+		n := utf8.RuneCountInString(w)
+		switch {
+		case long == 0:
+		case long+1+n > width:
+			b.WriteByte('\n')
+			long = 0
+		default:
+			b.WriteByte(' ')
+			long++
+		}
+		b.WriteString(w)
+		long += n
+	}
+	return b.String()
+}
+
 // Decimal writes a number rounded to so many decimals, halves away from zero,
 // without zeros at its end, and never as -0.
 func Decimal(v float64, decimals int) string {

@@ -22,6 +22,7 @@ func TestWords(t *testing.T) {
 	assert.Equal(t, "0 sheets", wording.Count(0, "sheet"))
 	assert.Equal(t, `a\nb`, wording.Printable("a\nb"))
 	assert.Equal(t, `a\|b\*`, wording.Escape("a|b*"))
+	assert.Equal(t, "keep your\nfingers\nbehind", wording.Wrap("keep your fingers  behind", 10))
 }
 
 // A number is what it is read back as, to its last decimal, and has no zero too
