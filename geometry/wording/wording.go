@@ -5,7 +5,6 @@ package wording
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -105,12 +104,15 @@ func Wrap(s string, width int) string {
 	return b.String()
 }
 
-// Decimal writes a number rounded to so many decimals, halves away from zero,
-// without zeros at its end, and never as -0.
+// Decimal writes a number with no more than so many decimals, without zeros at its
+// end, and never as -0.
 func Decimal(v float64, decimals int) string {
-	scale := math.Pow10(decimals)
-	if scaled := v * scale; math.Abs(scaled) < 1<<53 { // a larger one has no decimals to round
-		v = math.Round(scaled)/scale + 0
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
+	if s == "-0" {
+		return "0"
+	}
+	return s
 }

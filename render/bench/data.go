@@ -201,4 +201,4 @@ func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-func plain(l Length) string { return wording.Decimal(l.MM(), 3) }
+func plain(l Length) string { return wording.Decimal(round3(l.MM()), 3) }

@@ -118,7 +118,7 @@ func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 		wide, high := p.Size()
 		lines = append(lines, []string{
 			p.Name, string(p.Material), strconv.Itoa(p.Count),
-			wording.Decimal(wide.MM(), 3), wording.Decimal(high.MM(), 3),
+			wording.Decimal(mm(wide).Value(), 3), wording.Decimal(mm(high).Value(), 3),
 			r.Number(wide), r.Number(high), string(p.Grain),
 		})
 	}

@@ -173,5 +173,5 @@ func chanceJSON(c fit.Chance) jsonChance {
 
 // inMM writes a sentence with its lengths in millimetres.
 func inMM(r plan.Remark) string {
-	return r.In(func(l Length) string { return wording.Decimal(l.MM(), 3) + " mm" })
+	return r.In(func(l Length) string { return wording.Decimal(mm(l).Value(), 3) + " mm" })
 }
