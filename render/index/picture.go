@@ -68,7 +68,7 @@ func Picture(p plan.Plan) []byte {
 	return s.Bytes()
 }
 
-// view gives where a place of a case is seen in the picture: x from the left and
+// view returns where a place of a case is seen in the picture: x from the left and
 // y from the tail across the mouth, z from the mouth to the spine wall.
 func view(out plan.Size) func(x, y, z geometry.Length) geometry.Point {
 	flat := func(x, y, z geometry.Length) geometry.Point {
@@ -93,7 +93,7 @@ func view(out plan.Size) func(x, y, z geometry.Length) geometry.Point {
 	}
 }
 
-// shade gives a grey, 1 white.
+// shade returns a grey, 1 white.
 func shade(light float64) render.Color {
 	v := uint8(math.Round(255 * light))
 	return render.Color{R: v, G: v, B: v}

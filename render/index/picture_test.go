@@ -12,7 +12,7 @@ import (
 	"forel/render/index"
 )
 
-// fills gives the fill of every shape of a picture, and the most points of one.
+// fills returns the fill of every shape of a picture, and the most points of one.
 func fills(t *testing.T, svg []byte) (colours map[string]int, most int) {
 	colours = map[string]int{}
 	d := xml.NewDecoder(strings.NewReader(string(svg)))
