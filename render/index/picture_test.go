@@ -15,7 +15,7 @@ import (
 )
 
 // stuffs tells what is seen in a picture by its colours, blue for cloth and yellow
-// for paper, and gives the most points of a shape.
+// for paper, and returns the most points of a shape.
 func stuffs(t *testing.T, svg []byte) (cloth, paper bool, most int) {
 	d := xml.NewDecoder(strings.NewReader(string(svg)))
 	for {
