@@ -22,7 +22,7 @@ var ofKinds = []string{"forel/geometry/slipcase", "forel/geometry/onepiece", "fo
 var mayKnow = []string{"geometry/kinds", "render/pagetest"}
 
 // stillKnow are those that do so for now.
-var stillKnow = []string{"cmd/jobfile", "cmd/pipeline", "paper/bed", "render/proof"}
+var stillKnow = []string{"cmd/jobfile", "cmd/pipeline", "paper/bed"}
 
 // A kind is told of by its plan alone: nothing but the table imports one, tests
 // left out.
