@@ -133,6 +133,6 @@ func TestIndexLeadsToFiles(t *testing.T) {
 	assert.GreaterOrEqual(t, links, 3*3)
 	for _, s := range roll.Students {
 		thickness := s.File.Job.Shared().Books[0].Thickness.Largest().MM()
-		assert.Regexp(t, fmt.Sprintf(`book [^<]* %.1f mm<`, thickness), index)
+		assert.Regexp(t, fmt.Sprintf(`book: [^<]* %.1f mm thick<`, thickness), index)
 	}
 }

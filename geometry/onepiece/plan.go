@@ -14,11 +14,7 @@ func (c Case) Plan() plan.Plan {
 		Kind:      "one-piece slipcase of card",
 		Content:   "book",
 		Pieces:    c.Pieces,
-		Contents:  book,
-		Cavity:    c.Cavity,
-		Outside:   c.Outside,
-		Fit:       plan.Fit{ForeEdge: c.Cavity.Width - book.Width, HeadOrTail: c.Outside.Height - book.Height},
-		Mouth:     plan.Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness},
+		Shows:     "the case seen from its mouth: card",
 		Proof:     c.Proof.Proof,
 		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",
@@ -38,16 +34,16 @@ func (c Case) Plan() plan.Plan {
 	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	p.Facts = []plan.Fact{
-		plan.SizeFact("contents", p.Content, "wide", p.Contents),
+		plan.SizeFact(plan.Contents, p.Content, "wide", book),
 		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
-		plan.SizeFact("outside", "outside", "deep", c.Outside),
+		plan.SizeFact(plan.Outside, "outside", "deep", c.Outside),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth", Text: "height %s (in the corners %s), thickness %s",
-			Parts: []plan.Part{{Key: "height", Length: p.Mouth.Height}, {Key: "height_corners", Length: p.Mouth.HeightCorners}, {Key: "thickness", Length: p.Mouth.Thickness}},
+			Parts: []plan.Part{{Key: "height", Length: j.Clearance.Height}, {Key: "height_corners", Length: j.Clearance.Height}, {Key: "thickness", Length: j.Clearance.Thickness}},
 		},
 		{
 			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s at the fore-edge, %s at head or tail",
-			Parts: []plan.Part{{Key: "fore_edge", Length: p.Fit.ForeEdge}, {Key: "head_or_tail", Length: p.Fit.HeadOrTail}},
+			Parts: []plan.Part{{Key: "fore_edge", Length: c.Cavity.Width - book.Width}, {Key: "head_or_tail", Length: c.Outside.Height - book.Height}},
 		},
 	}
 	return p

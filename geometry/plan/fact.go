@@ -17,6 +17,22 @@ type Part struct {
 	Length Length
 }
 
+// The facts of every kind of case, both of them sizes.
+const (
+	Contents = "contents" // what it is made for
+	Outside  = "outside"  // the finished thing
+)
+
+// Fact returns the fact with a key; an empty one where there is none.
+func (p Plan) Fact(key string) Fact {
+	for _, f := range p.Facts {
+		if f.Key == key {
+			return f
+		}
+	}
+	return Fact{}
+}
+
 // Says returns the fact's lengths in words.
 func (f Fact) Says() stage.Say {
 	s := stage.Say{Text: f.Text}

@@ -14,30 +14,14 @@ type Length = geometry.Length
 // Size is the extent of a space: head to tail, spine to mouth, side to side.
 type Size struct{ Height, Width, Thickness Length }
 
-// Fit is what a stacked dry fit shows: how far a side reaches beyond the book
-// at the fore-edge when laid flush with its spine, and at the head or the tail
-// when laid flush with the other. Of several books the tallest and the deepest.
-type Fit struct{ ForeEdge, HeadOrTail Length }
-
-// Mouth is the clearance left where the case is tightest.
-type Mouth struct {
-	Height        Length // head to tail
-	HeightCorners Length // head to tail in the corners
-	Thickness     Length // side to side, in the tightest compartment
-}
-
 // Plan is a case worked out.
 type Plan struct {
 	Title     string
 	Kind      string // what is made, such as "slipcase of five boards"
+	Shows     string // what a picture of the finished thing shows, for who can't see it
 	Content   string // what it is for, such as "book" or "3 volumes together"
 	Pieces    []geometry.Piece
 	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
-	Contents  Size             // what stands in the case
-	Cavity    Size             // the room inside
-	Outside   Size
-	Fit       Fit
-	Mouth     Mouth
 	Materials []Material
 	Remarks   []Remark // what to know of the sizes
 	Runs      string   // how the width and the height of the pieces run

@@ -16,11 +16,6 @@ func (c Case) Plan() plan.Plan {
 		Content:  "book",
 		Pieces:   c.Pieces,
 		Faces:    c.Faces,
-		Contents: c.Contents,
-		Cavity:   c.Cavity,
-		Outside:  c.Outside,
-		Fit:      c.Fit,
-		Mouth:    c.Mouth,
 		Mistaken: c.Mistakable(),
 		Proof:    c.Proof.Proof,
 		Chain:    j.chain(),
@@ -68,9 +63,9 @@ func (c Case) Plan() plan.Plan {
 	p.Remarks = append(p.Remarks, c.ofPattern()...)
 	p.Runs = "width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side"
 	p.Facts = []plan.Fact{
-		plan.SizeFact("contents", p.Content, "wide", c.Contents),
+		plan.SizeFact(plan.Contents, p.Content, "wide", c.Contents),
 		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
-		plan.SizeFact("outside", "outside, without covering", "deep", c.Outside),
+		plan.SizeFact(plan.Outside, "outside, without covering", "deep", c.Outside),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s (in the corners %s), thickness %s",
 			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "height_corners", Length: c.Mouth.HeightCorners}, {Key: "thickness", Length: c.Mouth.Thickness}},
@@ -80,6 +75,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
 		},
 	}
+	p.Shows = j.shows()
 	p.Tools = c.tools()
 	p.Worksheet = j.worksheet()
 	p.Steps = c.steps()
@@ -89,3 +85,14 @@ func (c Case) Plan() plan.Plan {
 
 // escaped keeps what a maker wrote from being read as a place for a length.
 func escaped(s string) string { return strings.ReplaceAll(s, "%", "%%") }
+
+// shows says what is seen of the finished case.
+func (j Job) shows() string {
+	covering := map[string]string{
+		ClothAndPaper: "cloth, paper on the sides", AllCloth: "cloth", AllPaper: "paper", SidesOnly: "bare board, paper on the sides",
+	}[j.Covering]
+	if j.hasHole() {
+		covering += ", a thumb hole"
+	}
+	return "the case seen from its mouth: " + covering
+}

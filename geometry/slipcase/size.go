@@ -2,12 +2,20 @@ package slipcase
 
 import "forel/geometry/plan"
 
-// The measures of a finished case, as every kind of case has them.
-type (
-	Size  = plan.Size
-	Fit   = plan.Fit
-	Mouth = plan.Mouth
-)
+// Size is the extent of a space: head to tail, spine to mouth, side to side.
+type Size = plan.Size
+
+// Fit is what a stacked dry fit shows: how far a side reaches beyond the book
+// at the fore-edge when laid flush with its spine, and at the head or the tail
+// when laid flush with the other. Of several books the tallest and the deepest.
+type Fit struct{ ForeEdge, HeadOrTail Length }
+
+// Mouth is the clearance left where the case is tightest.
+type Mouth struct {
+	Height        Length // head to tail
+	HeightCorners Length // head to tail in the corners
+	Thickness     Length // side to side, in the tightest compartment
+}
 
 // linedBefore tells whether the boards are lined when they are joined.
 func (j Job) linedBefore() bool { return j.Lining.Order != LinedAfter }

@@ -2,9 +2,8 @@ package handout
 
 import (
 	"forel/geometry/plan"
-	"forel/geometry/stage"
 	"forel/render/pdf"
-	"forel/render/scene"
+	"forel/render/staging"
 )
 
 // book is the document being made.
@@ -12,7 +11,7 @@ type book struct {
 	Options
 	plan plan.Plan
 	pages
-	looks   map[stage.Stuff]scene.Look
+	looks   staging.Looks
 	blank   bool   // the empty worksheet
 	rowTall Length // of a row of the list of pieces
 	page    int

@@ -3,8 +3,8 @@ package handout
 import (
 	"forel/geometry/stage"
 	"forel/render"
-	"forel/render/scene"
 	"forel/render/shape"
+	"forel/render/staging"
 )
 
 func grey(v uint8) render.Color { return render.Color{R: v, G: v, B: v} }
@@ -14,7 +14,7 @@ var white = grey(255)
 // looksOf gives how stuffs are drawn, in greys or with tints of colour beneath the
 // same hatching. They differ in hatching first, so that a poor print in black alone
 // can be read; tints are light.
-func looksOf(tinted bool) map[stage.Stuff]scene.Look {
+func looksOf(tinted bool) staging.Looks {
 	thin := render.Stroke{Width: 0.12, Color: grey(70)}
 	dots := render.Stroke{Width: 0.3, Dash: []Length{0.3, 1.5}, Color: grey(70)}
 	dashes := render.Stroke{Width: 0.12, Dash: []Length{1.6, 1.6}, Color: grey(90)}
@@ -22,7 +22,7 @@ func looksOf(tinted bool) map[stage.Stuff]scene.Look {
 	hatch := func(angle float64, gap Length, s render.Stroke) []shape.Hatch {
 		return []shape.Hatch{{Angle: angle, Gap: gap, Stroke: s}}
 	}
-	looks := map[stage.Stuff]scene.Look{
+	looks := staging.Looks{
 		stage.Board:      {Tint: grey(222)},
 		stage.Lining:     {Tint: grey(246), Hatch: hatch(0, 1.7, dashes)},
 		stage.Cloth:      {Tint: grey(240), Hatch: hatch(45, 1.2, thin)},
@@ -50,14 +50,4 @@ func looksOf(tinted bool) map[stage.Stuff]scene.Look {
 		looks[stuff] = look
 	}
 	return looks
-}
-
-// look gives how a stuff is drawn; without hatching where it is not what a figure
-// is about.
-func (b *book) look(s stage.Stuff, plain bool) scene.Look {
-	l := b.looks[s]
-	if plain {
-		l.Hatch = nil
-	}
-	return l
 }

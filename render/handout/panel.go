@@ -9,6 +9,7 @@ import (
 	"forel/render"
 	"forel/render/leader"
 	"forel/render/scene"
+	"forel/render/staging"
 	"forel/render/typeset"
 )
 
@@ -39,15 +40,12 @@ type arrow struct {
 
 // panel returns a picture as it is drawn.
 func (b *book) panel(p stage.Picture) panel {
-	out := panel{view: viewOf(p.View), fresh: p.Fresh, focus: placesOf(p.Focus), caption: p.Caption.In(b.Round.Pretty)}
-	for _, f := range p.Faces {
-		out.faces = append(out.faces, b.face(f))
-	}
+	out := panel{faces: b.looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: staging.Places(p.Focus), caption: p.Caption.In(b.Round.Pretty)}
 	for _, n := range p.Notes {
-		out.notes = append(out.notes, note{n.Name.In(b.Round.Pretty), n.More.In(b.Round.Pretty), n.Spot, placeOf(n.At)})
+		out.notes = append(out.notes, note{n.Name.In(b.Round.Pretty), n.More.In(b.Round.Pretty), n.Spot, staging.Place(n.At)})
 	}
 	for _, a := range p.Arrows {
-		out.arrows = append(out.arrows, arrow{placesOf(a.Path), a.Twin})
+		out.arrows = append(out.arrows, arrow{staging.Places(a.Path), a.Twin})
 	}
 	return out
 }

@@ -8,11 +8,10 @@ import (
 	"html"
 	"net/url"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 )
 
 // Entry is a student with the folder of their files, beside the page.
@@ -52,7 +51,7 @@ func Index(p Page) []byte {
 		}
 		b.WriteString("</ul>")
 	}
-	b.WriteString("\n<table>\n<tr><th>case</th><th>student</th><th>height × width × thickness</th><th>files</th></tr>")
+	b.WriteString("\n<table>\n<tr><th>case</th><th>student</th><th>measures</th><th>files</th></tr>")
 	for _, e := range p.Entries {
 		e.row(&b)
 	}
@@ -66,19 +65,21 @@ func (e Entry) row(b *strings.Builder) {
 <tr>
 <td><img src="%s" alt="%s" width="72" height="88"></td>
 <td>%s<br><small>%s</small></td>
-<td>book %s<br><small>outside %s</small></td>
+<td>%s<br><small>%s</small></td>
 <td class="files">`,
-		address(e.Folder, PictureName), esc(describe(e.Plan)),
-		esc(e.Name), esc(cmp.Or(e.Plan.Title, capital(e.Plan.Content))),
-		e.size(e.Plan.Contents), e.size(e.Plan.Outside))
+		address(e.Folder, PictureName), esc(wording.Capital(e.Plan.Shows)),
+		esc(e.Name), esc(cmp.Or(e.Plan.Title, wording.Capital(e.Plan.Content))),
+		e.fact(plan.Contents), e.fact(plan.Outside))
 	for _, f := range e.Files {
 		fmt.Fprintf(b, `<a href="%s">%s</a>`, address(e.Folder, f.Name), esc(f.Says))
 	}
 	b.WriteString("</td>\n</tr>")
 }
 
-func (e Entry) size(s plan.Size) string {
-	return esc(e.Round.PrettyNumber(s.Height) + " × " + e.Round.PrettyNumber(s.Width) + " × " + e.Round.Pretty(s.Thickness))
+// fact writes what a fact of the plan is, and its lengths.
+func (e Entry) fact(key string) string {
+	f := e.Plan.Fact(key)
+	return esc(f.Name + ": " + f.Says().In(e.Round.Pretty))
 }
 
 // esc writes text so that nothing in it counts as HTML.
@@ -97,7 +98,7 @@ const head = `<!DOCTYPE html>
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Slipcases of the class</title>
+<title>Cases of the class</title>
 <style>
 body { font: 16px/1.45 sans-serif; color: #000; background: #fff; margin: 2rem auto; max-width: 62rem; padding: 0 1rem; }
 h1 { font-size: 1.6rem; margin: 0 0 .3rem; }
@@ -112,8 +113,8 @@ a { color: #0072b2; }
 </style>
 </head>
 <body>
-<h1>Slipcases of the class</h1>
-<p>%d students. Print every templates.pdf at actual size (100 %%), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board.</p>`
+<h1>Cases of the class</h1>
+<p>%d students. Print every templates.pdf at actual size (100 %%), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board or card.</p>`
 
 const foot = `
 </table>
@@ -121,8 +122,3 @@ const foot = `
 </body>
 </html>
 `
-
-func capital(s string) string {
-	first, size := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(first)) + s[size:]
-}
