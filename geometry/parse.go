@@ -13,13 +13,16 @@ import (
 
 // ParseError tells why a text was not taken for a length or a rounding.
 type ParseError struct {
-	Text  string // as it was given
-	Wrong string // what is wrong, quoting the text; one line
-	Right string // what would be right; one line
+	Text   string // as it was given
+	Reason string // what is wrong with it, such as "has an exponent"; one line
+	Fix    string // what would do; one line
 }
 
-// Error gives what is wrong and what would be right, as one line.
-func (e *ParseError) Error() string { return e.Wrong + "; " + e.Right }
+// Quoted returns the text in quotes, shortened, control characters escaped.
+func (e *ParseError) Quoted() string { return quote(e.Text) }
+
+// Error returns what is wrong and what would do, as one line.
+func (e *ParseError) Error() string { return e.Quoted() + " " + e.Reason + "; " + e.Fix }
 
 // ParseLength reads a length as a maker writes it: a decimal number or a
 // fraction, then mm, cm, in, inch, inches or an inch mark; a number without a
@@ -35,7 +38,6 @@ func ParseLength(text string, bare Unit) (Length, error) {
 	l, e := measure(normalise(text), bare)
 	if e != nil {
 		e.Text = text
-		e.Wrong = quote(text) + " " + e.Wrong
 		return 0, e
 	}
 	return l, nil
@@ -255,7 +257,7 @@ func sameRow(a, b rune) bool {
 		both(func(r rune) bool { return strings.ContainsRune(sub, r) })
 }
 
-func refuse(wrong, right string) *ParseError { return &ParseError{Wrong: wrong, Right: right} }
+func refuse(reason, fix string) *ParseError { return &ParseError{Reason: reason, Fix: fix} }
 
 func thousands() *ParseError {
 	return refuse("has a thousands separator", "write the digits without one, such as 1234")

@@ -91,7 +91,7 @@ func problem(err error) job.Problem {
 	}
 	var e *geometry.ParseError
 	if errors.As(err, &e) {
-		return job.Problem{Reason: e.Wrong, Fix: e.Right}
+		return job.Problem{Value: e.Quoted(), Reason: e.Reason, Fix: e.Fix}
 	}
 	return job.Problem{Reason: err.Error()}
 }
