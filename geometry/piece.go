@@ -17,6 +17,19 @@ const (
 // Materials lists them all.
 var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
+// Words returns the material as a maker asks for it.
+func (m Material) Words() string {
+	switch m {
+	case Lining:
+		return "lining paper"
+	case Cloth:
+		return "book cloth"
+	case Paper:
+		return "covering paper"
+	}
+	return string(m)
+}
+
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string
 

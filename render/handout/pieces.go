@@ -105,9 +105,9 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	end := box.Max.X - sizeEnds
 	of, sized := render.BodySize, render.BodySize // smaller in a narrow column
 	if !b.blank {
-		of, sized = b.sizesIn(end-box.Min.X-atOf-1, material(p.Material), b.size(p))
+		of, sized = b.sizesIn(end-box.Min.X-atOf-1, p.Material.Words(), b.size(p))
 	}
-	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), material(p.Material), of, false)
+	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
 	if b.blank {
 		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
 		for _, x := range []Length{end - 36, end - 17} {
@@ -160,18 +160,6 @@ func (b *book) ruleLines(r geometry.SizeRule) []string {
 		text += r.Remark
 	}
 	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
-}
-
-func material(m geometry.Material) string {
-	switch m {
-	case geometry.Lining:
-		return "lining paper"
-	case geometry.Cloth:
-		return "book cloth"
-	case geometry.Paper:
-		return "covering paper"
-	}
-	return string(m)
 }
 
 // bracketed sets a rule of several terms in brackets.

@@ -59,11 +59,11 @@ func (b *book) materials() []string {
 	}
 	var out []string
 	for _, m := range order {
-		out = append(out, material(m)+", for "+strings.Join(of[m], ", "))
+		out = append(out, m.Words()+", for "+strings.Join(of[m], ", "))
 	}
 	for _, m := range b.plan.Materials {
 		if m.Fitted {
-			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Name, b.thin(m.Thickness, b.digits(m.Thickness))))
+			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Of, b.thin(m.Thickness, b.digits(m.Thickness))))
 		}
 	}
 	return out
