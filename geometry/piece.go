@@ -17,18 +17,15 @@ const (
 // Materials lists them all.
 var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
-// Called returns what a maker calls a material. Paper that wraps the case is
-// covering paper, paper over the sides alone side paper.
-func (m Material) Called(wraps bool) string {
-	switch {
-	case m == Lining:
+// Words returns the material as a maker asks for it.
+func (m Material) Words() string {
+	switch m {
+	case Lining:
 		return "lining paper"
-	case m == Cloth:
+	case Cloth:
 		return "book cloth"
-	case m == Paper && wraps:
+	case Paper:
 		return "covering paper"
-	case m == Paper:
-		return "side paper"
 	}
 	return string(m)
 }
@@ -87,10 +84,12 @@ type CreaseKind int
 
 // Kinds of crease.
 const (
-	Bend  CreaseKind = iota // a right angle away from the viewer, into an inner corner
-	Pleat                   // folded flat on itself
-	Give                    // no hinge: the material is pinched or stretched
-	Round                   // turned over the edge of a hole, in tabs
+	Bend   CreaseKind = iota // a right angle away from the viewer, into an inner corner
+	Pleat                    // folded flat on itself
+	Give                     // no hinge: the material is pinched or stretched
+	Round                    // turned over the edge of a hole, in tabs
+	Away                     // a right angle away from the viewer; laid flat there, as into a joint between two boards
+	Toward                   // a right angle toward the viewer, as out of a joint; a fold that is not drawn
 )
 
 // Corner is the name of a place on what is covered that pieces are laid by,
@@ -126,6 +125,7 @@ type Region struct {
 	Fold string // when it is folded, such as "fold first"; empty: it is in no order
 	Face Face
 	Room Box
+	Turn int // of flaps that hang on equally many folds the lower is turned first
 }
 
 // Label returns the region's name with when it is folded.
@@ -158,11 +158,6 @@ type Margin struct {
 func (p Piece) Size() (width, height Length) {
 	b := p.Outline.Bounds()
 	return b.Width(), b.Height()
-}
-
-// MaterialName returns what a maker calls the material of the piece.
-func (p Piece) MaterialName() string {
-	return p.Material.Called(p.Name != "side paper" && p.FaceOf != "side paper")
 }
 
 // Cuts gives all that a knife cuts: the outline, then the slits.

@@ -98,9 +98,6 @@ type SidePaper struct {
 	Stretch                  float64 // percent it grows across the grain when pasted
 }
 
-// PaperName returns what a maker calls the paper of the covering.
-func (j Job) PaperName() string { return geometry.Paper.Called(j.Covering == AllPaper) }
-
 // Pattern is that of the side paper, or of the one material of a wrap: how far
 // on it comes again across the grain and along it, 0 where it does not. FromSpine
 // and FromTail are where a line of it falls on a side, from the side's edges.

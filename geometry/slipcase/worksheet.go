@@ -53,13 +53,13 @@ func (j Job) materialGroup() plan.Group {
 	lined, divided := j.Lining.Thickness > 0, j.dividers() > 0
 	add("b", "board", j.Board.Thickness)
 	if lined {
-		add("l", geometry.Lining.Called(false), j.Lining.Thickness)
+		add("l", geometry.Lining.Words(), j.Lining.Thickness)
 	}
 	if j.Covering == ClothAndPaper || j.Covering == AllCloth || divided {
-		add("k", geometry.Cloth.Called(false), j.Cloth.Thickness)
+		add("k", geometry.Cloth.Words(), j.Cloth.Thickness)
 	}
 	if j.Covering != AllCloth {
-		add("p", j.PaperName(), j.SidePaper.Thickness)
+		add("p", geometry.Paper.Words(), j.SidePaper.Thickness)
 	}
 	edge, divider := "b", "b"
 	if lined && j.linedBefore() {

@@ -68,7 +68,7 @@ func TestFileHasEveryPiece(t *testing.T) {
 		"side lining\n2 lining paper 175.7 × 251.8 mm height", // each side 12 more
 		"spine cloth\n1 book cloth 95.5 × 285.0 mm height",    // 38.3 + 57.15 by 227.8 + 57.15
 		"head cloth\n1 book cloth 95.5 × 166.7 mm height",     // by 151.65 - 5 + 20
-		"side paper\n2 side paper 158.0 × 215.1 mm height",
+		"side paper\n2 covering paper 158.0 × 215.1 mm height",
 	} {
 		name, rest, _ := strings.Cut(want, "\n")
 		line := name + " " + rest

@@ -64,7 +64,7 @@ func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
 	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(pattern.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
 	y += typeset.LineHeight(render.NoteSize)
-	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(p.MaterialName()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
+	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(p.Material.Words()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
 
 	room := geometry.Bx(cell.Min.X+besideLeft, y+3, cell.Max.X-besideRight, cell.Max.Y-besideLeft)
 	bounds := p.Outline.Bounds()

@@ -90,9 +90,9 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	end := box.Max.X - sizeEnds
 	of, sized := render.BodySize, render.BodySize // smaller in a narrow column
 	if !b.blank {
-		of, sized = b.sizesIn(end-box.Min.X-atOf-1, p.MaterialName(), b.size(p))
+		of, sized = b.sizesIn(end-box.Min.X-atOf-1, p.Material.Words(), b.size(p))
 	}
-	document.Write(b, geometry.Pt(box.Min.X+atOf, base), p.MaterialName(), of, false)
+	document.Write(b, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
 	if b.blank {
 		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
 		for _, x := range []Length{end - 36, end - 17} {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render/document"
 )
@@ -36,26 +37,25 @@ func (b *book) before() []document.Block {
 
 // materials says how much of each material there is to get: the pieces cut of it.
 func (b *book) materials() []string {
-	var order []string
-	of := map[string][]string{}
+	var order []geometry.Material
+	of := map[geometry.Material][]string{}
 	for _, p := range b.plan.Pieces {
-		m := p.MaterialName()
-		if of[m] == nil {
-			order = append(order, m)
+		if of[p.Material] == nil {
+			order = append(order, p.Material)
 		}
 		name := p.Name
 		if p.Count > 1 {
 			name = fmt.Sprintf("%d × %s", p.Count, name)
 		}
-		of[m] = append(of[m], name)
+		of[p.Material] = append(of[p.Material], name)
 	}
 	var out []string
 	for _, m := range order {
-		out = append(out, m+", for "+strings.Join(of[m], ", "))
+		out = append(out, m.Words()+", for "+strings.Join(of[m], ", "))
 	}
 	for _, m := range b.plan.Materials {
 		if m.Fitted {
-			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Name, b.thin(m.Thickness, b.digits(m.Thickness))))
+			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Of, b.thin(m.Thickness, b.digits(m.Thickness))))
 		}
 	}
 	return out

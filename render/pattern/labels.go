@@ -23,7 +23,7 @@ func Cut(p geometry.Piece) string {
 	if p.FaceOf != "" {
 		return "the same as the " + p.FaceOf + ", seen from its face"
 	}
-	return fmt.Sprintf("cut %d of %s", p.Count, p.MaterialName())
+	return fmt.Sprintf("cut %d of %s", p.Count, p.Material.Words())
 }
 
 // dimensions gives width by height as lists have them, and tells where the

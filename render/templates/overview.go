@@ -76,7 +76,7 @@ func (b *booklet) facts(box geometry.Box) geometry.Length {
 	y := box.Min.Y
 	var names, thicknesses []string
 	for _, m := range b.plan.Materials {
-		names = append(names, m.Name)
+		names = append(names, string(m.Of))
 		thicknesses = append(thicknesses, b.thick(m.Thickness))
 	}
 	var rows [][2]string
