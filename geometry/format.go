@@ -37,7 +37,7 @@ func ParseRounding(text string, u Unit) (Rounding, error) {
 			}
 		}
 	}
-	return Rounding{}, &ParseError{Text: text, Wrong: quote(text) + " is no rounding for " + u.String(), Right: right}
+	return Rounding{}, &ParseError{Text: text, Reason: "is no rounding for " + u.String(), Fix: right}
 }
 
 // String gives the rounding in words, such as "to the nearest 0.1 mm".

@@ -97,7 +97,8 @@ func pastSeveral(faces []Surface, f Fault, past geom.Geometry) []Fault {
 	return out
 }
 
-// Collisions finds flaps of one piece on one spot that are folded in the same turn, or tucked into corners at the same time, so that neither is meant to lie
+// Collisions finds flaps of one piece on one spot that are folded at the same
+// time, or tucked into corners at the same time, so that neither is meant to lie
 // on the other.
 func (c Covered) Collisions(i int) []Fault {
 	s := c.Surfaces[i]

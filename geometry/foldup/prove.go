@@ -15,7 +15,7 @@ import (
 type Layer struct {
 	Piece  string
 	Order  int           // how many folds from the part that is laid first
-	Turn   int           // of those of one order, the later one lies on the others
+	Turn   int           // of those equally far the lower is turned first, and lies beneath
 	Tucked bool          // pinched or bent at a corner rather than folded
 	Shape  geom.Geometry // in the face's coordinates; it may reach past the face
 }

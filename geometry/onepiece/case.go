@@ -24,11 +24,11 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).Work()
+	return sound.(checked).work()
 }
 
-// Work works the case out and proves it by folding its blank up.
-func (k checked) Work() (Case, error) {
+// work works the case out and proves it by folding its blank up.
+func (k checked) work() (Case, error) {
 	j := k.job
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)

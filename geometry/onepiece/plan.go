@@ -22,7 +22,7 @@ func (c Case) Plan() plan.Plan {
 		Pieces:    c.Pieces,
 		Shows:     "the case seen from its mouth: card",
 		Proof:     c.Proof.Proof,
-		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness, Fitted: true}},
+		Materials: []plan.Material{{Of: geometry.Card, Thickness: j.Card.Thickness, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",
 		Tools:     tools(),
 		Worksheet: c.worksheet(),

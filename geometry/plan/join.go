@@ -27,7 +27,7 @@ func Joined(inner, outer Plan, first, then string) Plan {
 		Runs:      in.Runs + "; " + out.Runs + "; rules have the symbols under the heads of their own part",
 		Warnings:  slices.Concat(in.Warnings, out.Warnings),
 		Mistaken:  slices.Concat(in.Mistaken, out.Mistaken),
-		Same:      slices.Concat(in.Same, out.Same),
+		Equals:    slices.Concat(in.Equals, out.Equals),
 		Worksheet: slices.Concat(in.Worksheet, out.Worksheet),
 		Steps:     slices.Concat(in.Steps, out.Steps),
 		Finished:  Care{Good: slices.Concat(in.Finished.Good, out.Finished.Good), Bad: slices.Concat(in.Finished.Bad, out.Finished.Bad)},

@@ -49,11 +49,11 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).Work()
+	return sound.(checked).work()
 }
 
-// Work works the case out and proves it by folding its pieces up.
-func (k checked) Work() (Case, error) {
+// work works the case out and proves it by folding its pieces up.
+func (k checked) work() (Case, error) {
 	j := k.job
 	pieces := j.pieces()
 	proof := Prove(pieces, j.conditions())

@@ -34,7 +34,7 @@ type checked struct {
 
 // Make works the case out and proves it.
 func (k checked) Make() (plan.Plan, error) {
-	c, err := k.Work()
+	c, err := k.work()
 	if err != nil {
 		return plan.Plan{}, err
 	}

@@ -26,17 +26,15 @@ func (g *group) rough(jobs []Job) {
 func (g *group) remark(jobs []Job) {
 	g.rough(jobs)
 	for _, n := range g.from {
-		for _, e := range jobs[n].Plan.Same {
+		for _, e := range jobs[n].Plan.Equals {
 			var by []int
 			var length Length
-			parts := 0
 			for _, sh := range g.Sheets {
 				for _, p := range sh.Pieces {
-					width := slices.Contains(e.Widths, p.Name)
-					if p.Job != n || !width && !slices.Contains(e.Heights, p.Name) {
+					width, height := e.Has(p.Name)
+					if p.Job != n || !width && !height {
 						continue
 					}
-					parts++
 					set, l := p.HeightBy, p.Height
 					if width {
 						set, l = p.WidthBy, p.Width

@@ -13,7 +13,7 @@ import (
 // ordered gives the layers of a face from the board up. Pieces lie in the order
 // they are glued. Of one piece the part that hangs on more folds is folded
 // first and lies beneath: a side flap under the spine flap, a side tab under
-// the middle tab. Of parts on equally many folds the later turn lies on top.
+// the middle tab; of those that hang on equally many, the one that is turned first.
 func ordered(f foldup.FaceReport) []foldup.Layer {
 	rank := map[string]int{}
 	for _, l := range f.Layers {

@@ -48,7 +48,7 @@ func (h Hung) Faces(angle Angle, layer int, plain bool) []stage.Face {
 		if len(q.Outline) < 3 || q.Web && !flat || q.Tab && q.Turned >= 90 {
 			continue
 		}
-		at := func(g geometry.Point) stage.Vec { return stage.Vec(q.At(g)) }
+		at := func(g geometry.Point) stage.Vec { return q.At(g) }
 		f := stage.Face{
 			Object: h.Object, Name: h.NameOf(i), Front: back, Back: face, Plain: plain,
 			Layer: layer + h.depth(i), Grain: at(geometry.Pt(0, 1)).Sub(at(geometry.Pt(0, 0))),

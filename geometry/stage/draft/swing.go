@@ -25,7 +25,7 @@ func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count fun
 	const steps = 14
 	for k := range steps + 1 {
 		part := 0.04 + 0.82*float64(k)/steps
-		a.Path = append(a.Path, stage.Vec(h.Pose(angles(part))[best].At(tip)))
+		a.Path = append(a.Path, h.Pose(angles(part))[best].At(tip))
 	}
 	return a, true
 }
@@ -64,7 +64,7 @@ func (h Hung) tip(leaf int, angle Angle, near []stage.Vec) geometry.Point {
 	a, b := edge[0], edge[len(edge)-1]
 	for k := 2; k <= samples-2; k++ {
 		p := a.Add(b.Sub(a).Mul(float64(k) / samples))
-		if d := stage.Vec(posed.At(p)).Sub(want).Size(); d < least {
+		if d := posed.At(p).Sub(want).Size(); d < least {
 			best, least = p, d
 		}
 	}
