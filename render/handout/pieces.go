@@ -144,6 +144,9 @@ func (b *book) ruleLines(r geometry.SizeRule) []string {
 		}
 		text += r.Remark
 	}
+	if r.Part != "" && text != "" {
+		text = r.Part + ": " + text
+	}
 	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
 }
 
