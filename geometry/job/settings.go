@@ -8,7 +8,7 @@ func (c *Common) Settings() Settings {
 	room, u := &c.Clearance, &c.Uncertainty
 	return Settings{
 		LengthOf("clearance.height", "the room above the book", 0, 25, &room.Height),
-		LengthOf("clearance.width", "the room before the fore-edge", 0, 25, &room.Width),
+		LengthOf("clearance.width", "the room beyond the fore-edge", 0, 25, &room.Width),
 		LengthOf("clearance.thickness", "the room beside the book", 0, 25, &room.Thickness),
 		LengthOf("uncertainty.measuring", "plus or minus of a reading of the book, beside its step", 0, 5, &u.Measuring),
 		LengthOf("uncertainty.reading_step", "the step readings of the book are rounded to", 0, 5, &u.ReadingStep),

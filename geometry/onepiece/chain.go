@@ -35,12 +35,12 @@ func (j Job) chain() plan.Chain {
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
 			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps: []plan.Gap{
 			gap(plan.Height, "in the body", j.Limits.Tight, 0),
-			gap(plan.Depth, "", 0, 0), // a book that is too deep does not stick; it looks out
+			gap(plan.Depth, "", 0, 0), // a book that is too deep does not stick; its spine stands out
 			gap(plan.Thickness, "in the body", j.Limits.Tight, j.Limits.Grows(b)),
 		},
 		Links: []plan.Link{
@@ -60,7 +60,7 @@ func (j Job) chain() plan.Chain {
 			k.Settings().Apply(changes)
 			return k.chain()
 		},
-		Limits: plan.Say("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s", j.Limits.Tight, j.Limits.Loose),
+		Limits: plan.Say("too tight: under %s in height or thickness, or a spine that stands out at the mouth; too loose: over %s", j.Limits.Tight, j.Limits.Loose),
 	}
 }
 

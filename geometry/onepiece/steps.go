@@ -58,7 +58,7 @@ func (c Case) steps() []plan.Step {
 		{
 			Title: "Try the book",
 			Text: []stage.Say{
-				plan.Say("Slide the book in, spine outward. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
+				plan.Say("Slide the book in, fore-edge first: its spine shows at the mouth. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
 			},
 			Pictures: [][]stage.Picture{{done}},
 			Checks:   []plan.Check{finishedCheck()},

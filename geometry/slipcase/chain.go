@@ -44,7 +44,7 @@ func (j Job) chain() plan.Chain {
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
 			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps:  j.gaps(spots),
@@ -57,7 +57,7 @@ func (j Job) chain() plan.Chain {
 			k.Settings().Apply(changes)
 			return k.chain()
 		},
-		Limits: plan.Say("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; in the corners of the mouth, where tabs can be pared, too tight is no room at all", j.Limits.Tight, j.Limits.Loose),
+		Limits: plan.Say("too tight: under %s in height or thickness, or a spine that stands out at the mouth; too loose: over %s; in the corners of the mouth, where tabs can be pared, too tight is no room at all", j.Limits.Tight, j.Limits.Loose),
 	}
 }
 
@@ -92,7 +92,7 @@ func (j Job) gaps(spots []spot) []plan.Gap {
 			Decides: i+1 == len(spots) || spots[i+1].place == InBody, Rattles: s.place == InBody, Swell: j.swell(s)}
 		switch {
 		case s.dimension == plan.Depth:
-			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; it looks out
+			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; its spine stands out
 		case s.dimension == plan.Thickness && j.dividers() > 0:
 			g.Volume = j.Whose(s.room)
 		case s.place == InCorners:

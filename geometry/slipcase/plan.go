@@ -76,7 +76,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "height_corners", Length: c.Mouth.HeightCorners}, {Key: "thickness", Length: c.Mouth.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s past the fore-edge, %s past the tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
 		},
 	}

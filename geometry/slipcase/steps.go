@@ -155,12 +155,12 @@ func (m model) lastStep(on []covering) plan.Step {
 	}
 	done := m.insertFigure(whole, "", false)
 	done.Notes = []stage.Note{
-		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
+		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
+	try := "Slide the book in, fore-edge first: its spine shows at the mouth. It should go in with a little air above it and stay when the case is tipped."
 	if len(m.job.Books) > 1 {
-		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
+		try = "Slide the books in, fore-edge first: their spines show at the mouth. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
 	}
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),
