@@ -51,7 +51,7 @@ func set(t *rapid.T, j *slipcase.Job, sets []job.Change) {
 
 // More clearance is advised that does, and the least step less of it does not.
 func TestClearanceThatWouldDo(t *testing.T) {
-	for unit, step := range map[geometry.Unit]Length{geometry.MM: 0.1, geometry.IN: geometry.Inch / 64} {
+	for unit, step := range map[geometry.Unit]Length{geometry.MM: 0.1, geometry.IN: geometry.Inch / 32} {
 		j := of(221, 148, 32)
 		j.Unit = unit
 		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 2.4, 2, 1.13 // tight in thickness only

@@ -1,5 +1,7 @@
 package job
 
+import "forel/geometry"
+
 // Uncertainty is how far measures and cuts can be off. Each is a plus-or-minus
 // that 19 of 20 errors keep within: two standard uncertainties (JCGM 100:2008
 // "GUM", 6.2 and 6.3, a coverage factor of 2; from memory). A reading's step is
@@ -37,24 +39,36 @@ type FitLimits struct {
 	Swell float64
 }
 
-// Default returns what jobs of every kind begin with, with no book: a case that
-// slides without rattling (common practice, no source).
-func Default() Common {
+// Round returns the default for a unit that is round there: so many millimetres,
+// or so many inches.
+func Round(u geometry.Unit, mm, in float64) Length {
+	if u == geometry.IN {
+		return Length(in) * geometry.Inch
+	}
+	return Length(mm)
+}
+
+// Default returns what jobs of every kind begin with for a maker who works in a
+// unit, with no book: a case that slides without rattling (common practice, no
+// source).
+func Default(u geometry.Unit) Common {
 	return Common{
-		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
-		Uncertainty: DefaultUncertainty(),
-		Limits:      FitLimits{Tight: 0.25, Loose: 4},
+		Unit:        u,
+		Clearance:   Clearance{Height: Round(u, 2, 3./32), Width: Round(u, 1, 1./32), Thickness: Round(u, 2, 3./32)},
+		Uncertainty: DefaultUncertainty(u),
+		Limits:      FitLimits{Tight: Round(u, 0.25, 0.01), Loose: 4},
 	}
 }
 
 // DefaultUncertainty returns what a careful maker keeps within at the bench
 // (common practice, no source). Readings are taken to the nearest half
 // millimetre: G. Malkin, "Straightforward Slipcases", Society of Bookbinders
-// "Bookbinder" (2016).
-func DefaultUncertainty() Uncertainty {
+// "Bookbinder" (2016); in inches to the nearest 64th, which is near it.
+func DefaultUncertainty(u geometry.Unit) Uncertainty {
 	return Uncertainty{
-		Measuring: 0.3, ReadingStep: 0.5, Settings: OneSetting, Cutting: 0.3, Repeat: 0.1, Placing: 0.2,
-		Squareness: 0.3, Lining: 0.02, Cloth: 0.05, SidePaper: 0.02, Warp: 0.3,
+		Measuring: Round(u, 0.3, 0.012), ReadingStep: Round(u, 0.5, 1./64), Settings: OneSetting,
+		Cutting: Round(u, 0.3, 0.012), Repeat: Round(u, 0.1, 0.004), Placing: Round(u, 0.2, 0.008), Squareness: Round(u, 0.3, 0.012),
+		Lining: Round(u, 0.02, 0.001), Cloth: Round(u, 0.05, 0.002), SidePaper: Round(u, 0.02, 0.001), Warp: Round(u, 0.3, 0.012),
 	}
 }
 

@@ -225,11 +225,11 @@ func (m model) outsideWords() stage.Say {
 		o.Height, o.Width, o.Thickness, m.job.readable())
 }
 
-// readable returns half a millimetre, or 1/64 in, which is near it, as it can be
+// readable returns half a millimetre, or 1/32 in, which is near it, as it can be
 // read off a ruler.
 func (j Job) readable() Length {
 	if j.Unit == geometry.IN {
-		return geometry.Inch / 64
+		return geometry.Inch / 32
 	}
 	return 0.5
 }
