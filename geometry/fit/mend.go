@@ -117,7 +117,7 @@ func roomier(c plan.Chain, gaps []Gap) []job.Change {
 				break
 			}
 			for i, g := range now {
-				p, here := g.Chance.Loose, g.Rattles && by[g.Dimension] <= 0
+				p, here := g.Chance.Loose, by[g.Dimension] <= 0
 				if tight {
 					p, here = g.Chance.Tight, g.Decides
 				}

@@ -28,15 +28,26 @@ const (
 	EachBySelf = "each" // each marked and cut by itself
 )
 
-// FitLimits say what a fit is called. The defaults are common practice (no
-// source), the loose one such that 1/8 in of room in height is not too much: E.
-// Diehl, Bookbinding: Its Background and Technique (1946), "Slipcases". Swell is a share by which books may grow
-// thicker when damp, in percent (common practice, no source: none is allowed
-// for unless it is asked for).
+// FitLimits say what a fit is called, judged at the mouth, where the book is held.
+// The defaults are common practice (no source). They say nothing of how a book
+// behaves when its case is tipped: friction has no usable published value. Swell is
+// a share by which books may grow thicker when damp, in percent (common practice,
+// no source: none is allowed for unless it is asked for).
 type FitLimits struct {
-	Tight Length // less room than this at the tightest place, in height or thickness, and the book sticks
-	Loose Length // more room than this, and it rattles
-	Swell float64
+	Tight          Length // less room than this, in height or thickness, and the book sticks
+	LooseHeight    Length // more room in height than this is too loose
+	LooseThickness Length // more room in thickness is, beside a book that is no pamphlet
+	Swell          float64
+}
+
+// pamphlet is the thickness under which less room is too loose (common practice, no
+// source).
+const pamphlet Length = 10
+
+// LooseBeside returns the most room beside books so thick together: LooseThickness,
+// and under 10 mm evenly less, down to half of it.
+func (f FitLimits) LooseBeside(thick Length) Length {
+	return f.LooseThickness * (1 + min(1, thick/pamphlet)) / 2
 }
 
 // Round returns the default for a unit that is round there: so many millimetres,
@@ -56,7 +67,7 @@ func Default(u geometry.Unit) Common {
 		Unit:        u,
 		Clearance:   Clearance{Height: Round(u, 2, 3./32), Width: Round(u, 1, 1./32), Thickness: Round(u, 2, 3./32)},
 		Uncertainty: DefaultUncertainty(u),
-		Limits:      FitLimits{Tight: Round(u, 0.25, 0.01), Loose: 4},
+		Limits:      FitLimits{Tight: Round(u, 0.25, 0.01), LooseHeight: Round(u, 3, 1./8), LooseThickness: Round(u, 2, 3./32)},
 	}
 }
 
@@ -78,7 +89,9 @@ const leastSnug Length = 0.1
 // CheckLimits tells why the limits of the fit make no sense, for a case of any
 // kind.
 func (c Common) CheckLimits() Problems {
-	l := NewLimits(c.Unit)
-	l.AtLeast("fit.loose", c.Limits.Loose, c.Limits.Tight+leastSnug, "leaves nothing between too tight and too loose")
+	l, f := NewLimits(c.Unit), c.Limits
+	const none = "leaves nothing between too tight and too loose"
+	l.AtLeast("fit.loose_height", f.LooseHeight, f.Tight+leastSnug, none)
+	l.AtLeast("fit.loose_thickness", f.LooseThickness, 2*(f.Tight+leastSnug), none+" beside a pamphlet")
 	return l.Broken
 }

@@ -70,8 +70,11 @@ const (
 	Triangle   = "triangle"
 )
 
-// Board is what the carcass is cut from. Its thickness is measured, not as sold.
-type Board struct{ Thickness Length }
+// Board is what the carcass is cut from.
+type Board struct {
+	Thickness Length
+	Known     string // job.KnownAsSold or job.KnownMeasured
+}
 
 // Lining is the paper inside. Thickness 0 is an unlined case. Trim is how far
 // a lining is cut beyond its board on every side, to be trimmed flush when dry.
@@ -134,7 +137,7 @@ func DefaultJobIn(u geometry.Unit) Job {
 		Covering:     ClothAndPaper,
 		ThumbHole:    ThumbHole{Shape: NoHole},
 		Divider:      Divider{SetBack: 0, Lap: job.Round(u, 12, 1./2)},
-		Board:        Board{Thickness: job.Round(u, 2, 0.08)},
+		Board:        Board{Thickness: job.Round(u, 2, 0.08), Known: job.KnownAsSold},
 		Lining:       Lining{Thickness: job.Round(u, 0.15, 0.006), Trim: job.Round(u, 12, 1./2), Order: LinedBefore},
 		Cloth: Cloth{
 			Thickness:      job.Round(u, 0.35, 0.014),

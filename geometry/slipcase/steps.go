@@ -78,7 +78,7 @@ func (m model) dryStep() plan.Step {
 		Title: "Try a side against the book, before any glue",
 		Text: []stage.Say{
 			plan.Say(what, fit.ForeEdge, fit.HeadOrTail),
-			plan.Say("If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will rattle: trim the side, and the other pieces of that measure with it."),
+			plan.Say("If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will be loose: trim the side, and the other pieces of that measure with it."),
 		},
 		Pictures: [][]stage.Picture{m.dryFigures()},
 		Checks:   []plan.Check{m.job.dryFit()},
@@ -158,9 +158,9 @@ func (m model) lastStep(on []covering) plan.Step {
 		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide the book in, spine outward. It should go in with a little air above it and stay when the case is tipped."
+	try := "Slide the book in, spine outward. It should go in with a little air above it."
 	if len(m.job.Books) > 1 {
-		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
+		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it."
 	}
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),

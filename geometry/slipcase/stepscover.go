@@ -51,7 +51,7 @@ func (m model) clothSteps() []plan.Step {
 		},
 		{
 			Title: "Head cloth and tail cloth: the wall and the margins",
-			Short: plan.Say("Head and tail cloth: glue the wall, then the margins. At the mouth turn the side tabs in, then the middle tab over them."),
+			Short: plan.Say("Head and tail cloth: glue the wall, then the margins. At the mouth turn the side tabs in, then the middle tab between them."),
 			Text: []stage.Say{
 				plan.Say("Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
 				plan.Say("Check with the pattern which end is the mouth: there the slits are."),
@@ -61,7 +61,7 @@ func (m model) clothSteps() []plan.Step {
 		{
 			Title: "Head cloth and tail cloth: the tabs at the mouth",
 			Text: []stage.Say{
-				plan.Say("Fold the side tabs round the edges of the sides and in, deep into the corners. Then the middle tab over the edge of the wall, in and over them. Press it into the angle with the folder."),
+				plan.Say("Fold the side tabs round the edges of the sides and in. Each ends in the corner: trim off what would go on along the wall, where the book has the least room. Then fold the middle tab over the edge of the wall and in, between them. Press it into the angle with the folder."),
 				plan.Say("Turn the case over and do the same with the tail cloth. Leave it to dry with the mouth open, under a light weight."),
 			},
 			Pictures: [][]stage.Picture{tabs},
