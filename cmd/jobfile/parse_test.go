@@ -140,7 +140,7 @@ func TestParseEachField(t *testing.T) {
 func TestParseInches(t *testing.T) {
 	f, suspects, err := jobfile.Parse("charts.toml", read(t, "chartbook.toml"))
 	require.NoError(t, err)
-	want := slipcase.DefaultJob()
+	want := slipcase.DefaultJobIn(geometry.IN)
 	want.Unit = geometry.IN
 	want.Books = []job.Book{{
 		Title:     "Charts of a small harbour",

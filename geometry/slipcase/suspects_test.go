@@ -24,7 +24,8 @@ func TestSuspects(t *testing.T) {
 		// Nothing is inferred from the number: what is known is said.
 		{"board of 3/32 in", func(j *slipcase.Job) { j.Board.Thickness = 3 * inch / 32 }, ""},
 		{"readings far apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 200) }, "book.height"},
-		{"readings a little apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 219.5) }, ""},
+		{"readings 2 mm apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 218) }, ""},
+		{"readings more than 2 mm apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 217.9) }, "book.height"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			made, err := slipcase.Make(exampleJob(c.change))
