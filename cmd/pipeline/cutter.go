@@ -9,6 +9,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render/cutter"
 )
@@ -33,7 +34,7 @@ type Cutter struct {
 const bedSteps = 2000
 
 // machineCare is said whenever drawings for a machine are made.
-const machineCare = "take care: read the machine's manual; no chlorinated plastics (PVC, some coated cloths) under a laser; never leave it running alone; use extraction; hands off the bed; local rules come first"
+var machineCare = "take care: " + wording.Careful(wording.Machine)
 
 // DefaultCutter gives the usual settings, with no bed and no job.
 func DefaultCutter() Cutter {
@@ -126,7 +127,7 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
 		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
-			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+List(geometry.Materials, "or")))
+			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+wording.Or(geometry.Materials)))
 		}
 	}
 	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
@@ -186,5 +187,5 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 		note("kerf 0: right for a knife; for a laser measure a test cut and give --kerf")
 	}
 	note("the layer Creasing is never cut through: score or crease it, or switch it off and fold by hand")
-	note(machineCare)
+	note("%s", machineCare)
 }

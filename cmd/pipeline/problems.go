@@ -8,6 +8,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry/job"
+	"forel/geometry/wording"
 	"forel/render"
 )
 
@@ -89,7 +90,7 @@ func format(asked *string, known ...string) (bad jobfile.Issues) {
 		*asked = known[0]
 	}
 	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known, "or"))
+		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+wording.Or(known))
 	}
 	return bad
 }
@@ -109,20 +110,6 @@ func themeOf(colours []string) (render.Theme, jobfile.Issues) {
 		}
 	}
 	return theme, append(bad, once("--colour", colours)...)
-}
-
-// List joins words as a sentence does: "a, b or c" where last is "or".
-func List[W ~string](words []W, last string) (out string) {
-	for i, w := range words {
-		switch {
-		case i > 0 && i == len(words)-1:
-			out += " " + last + " "
-		case i > 0:
-			out += ", "
-		}
-		out += string(w)
-	}
-	return out
 }
 
 // counted says how many there are.

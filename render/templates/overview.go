@@ -107,7 +107,7 @@ func (b *booklet) facts(box geometry.Box) geometry.Length {
 	return y + typeset.Descent(render.BodySize)
 }
 
-// sheetsText gives how many sheets show patterns, and how few could.
+// sheetsText returns how many sheets show patterns, and how few could.
 func (b *booklet) sheetsText() string {
 	text := fmt.Sprintf("%d; their area alone would fill %d", len(b.layout.Pages), b.layout.AtLeast)
 	if b.layout.Blank > 0 {
