@@ -17,6 +17,19 @@ const (
 // Materials lists them all.
 var Materials = []Material{Board, Lining, Cloth, Paper, Card}
 
+// Words returns the material as a maker asks for it.
+func (m Material) Words() string {
+	switch m {
+	case Lining:
+		return "lining paper"
+	case Cloth:
+		return "book cloth"
+	case Paper:
+		return "covering paper"
+	}
+	return string(m)
+}
+
 // Grain is the direction of a piece along which its material's grain runs.
 type Grain string
 
@@ -71,10 +84,12 @@ type CreaseKind int
 
 // Kinds of crease.
 const (
-	Bend  CreaseKind = iota // a right angle away from the viewer, into an inner corner
-	Pleat                   // folded flat on itself
-	Give                    // no hinge: the material is pinched or stretched
-	Round                   // turned over the edge of a hole, in tabs
+	Bend   CreaseKind = iota // a right angle away from the viewer, into an inner corner
+	Pleat                    // folded flat on itself
+	Give                     // no hinge: the material is pinched or stretched
+	Round                    // turned over the edge of a hole, in tabs
+	Away                     // a right angle away from the viewer; laid flat there, as into a joint between two boards
+	Toward                   // a right angle toward the viewer, as out of a joint; a fold that is not drawn
 )
 
 // Corner is the name of a place on what is covered that pieces are laid by,
@@ -110,6 +125,7 @@ type Region struct {
 	Fold string // when it is folded, such as "fold first"; empty: it is in no order
 	Face Face
 	Room Box
+	Turn int // of flaps that hang on equally many folds the lower is turned first
 }
 
 // Label returns the region's name with when it is folded.

@@ -4,11 +4,12 @@ import (
 	"fmt"
 
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // What the help of each command says: usage, what it does, an example.
 
-const aboutTemplates = `
+var aboutTemplates = `
 usage: forel templates [JOB.toml] [flags]
 
 Writes the patterns into a folder: templates.pdf with every piece at true size
@@ -19,9 +20,7 @@ layers: Inside-cuts, Cutting, Creasing, Positions, Legend; --line draws it in
 hairlines for a machine. The PDF has no date unless
 SOURCE_DATE_EPOCH is set, to seconds since 1970.
 
-Before feeding a laser or a drag knife: read the maker's manual, never put
-chlorinated plastics under a laser, never leave it running alone, use fume
-extraction, and follow local rules.
+` + careful(wording.Machine) + `
 
 example:
   forel templates case.toml --out case/
@@ -99,15 +98,14 @@ offcuts. --effort takes a number of steps (%d where it is left out), which gives
 the same plan every time, or a time such as 20s, which may not. An interrupt ends
 the search with the best plan until then.
 
-Knives and board shears cut people: keep guard and clamp in place, hands clear
-of the blade, and follow the maker's manual and local rules.
+%s
 
 example:
   forel stock case.toml --out bench/
   forel stock class/*.toml --effort 20s --out bench/
-`, pipeline.StockSteps)
+`, pipeline.StockSteps, careful(wording.Knife, wording.Shear))
 
-const aboutCutter = `
+var aboutCutter = `
 usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 
 Lays every piece of the jobs out on the bed of a laser or a drag knife, each
@@ -125,10 +123,7 @@ stock, measure both, and map.pdf tells what to give as --kerf. Outlines then gro
 by half of it, and holes shrink, so that the pieces come out as they should. A drag
 knife has none: leave it at 0; the offset of its blade is for its driver.
 
-take care: read the maker's manual, never put chlorinated plastics (PVC, some
-coated cloths) under a laser, never leave a laser or a knife running alone, use
-fume extraction, keep means to put out a fire at hand, keep hands off the bed
-while it moves, and follow local rules.
+` + careful(wording.Machine) + `
 
 example:
   forel cutter case.toml --bed 600x300 --kerf 0.18 --out cut/

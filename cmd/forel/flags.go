@@ -13,6 +13,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // flags are a command's flags, and where what they say goes.
@@ -53,7 +54,7 @@ func (f *flags) parse(args []string) error {
 	case errors.Is(err, pflag.ErrHelp):
 		return err
 	case err != nil: // on one line
-		return refuse(strings.Join(strings.Fields(err.Error()), " "), "forel "+f.Name()+" --help lists the flags")
+		return refuse(wording.OneLine(err.Error()), "forel "+f.Name()+" --help lists the flags")
 	case twice != nil:
 		return twice
 	}

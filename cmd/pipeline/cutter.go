@@ -10,10 +10,10 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render"
 	"forel/render/cutter"
-	"forel/render/document"
 	"forel/render/hairline"
 )
 
@@ -39,7 +39,7 @@ type Cutter struct {
 const bedSteps = 2000
 
 // machineCare is said whenever drawings for a machine are made.
-const machineCare = "take care: read the machine's manual; no chlorinated plastics (PVC, some coated cloths) under a laser; never leave it running alone; use extraction; hands off the bed; local rules come first"
+var machineCare = "take care: " + wording.Careful(wording.Machine)
 
 // DefaultCutter gives the usual settings, with no bed and no job.
 func DefaultCutter() Cutter {
@@ -145,7 +145,7 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 	for _, text := range one {
 		name, direction, _ := strings.Cut(text, "=")
 		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
-			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+List(geometry.Materials, "or")))
+			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+wording.Or(geometry.Materials)))
 		}
 	}
 	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
@@ -165,7 +165,7 @@ func (c Cutter) creased() (map[geometry.Material]bool, jobfile.Issues) {
 				out[m] = true
 			}
 		case name != "none":
-			return nil, refuse(nil, fmt.Sprintf("--creases: unknown material %.20q", name), "give all, none, or some of "+List(geometry.Materials, "and")+" with commas between")
+			return nil, refuse(nil, fmt.Sprintf("--creases: unknown material %.20q", name), "give all, none, or some of "+wording.And(geometry.Materials)+" with commas between")
 		}
 	}
 	return out, nil
@@ -184,8 +184,7 @@ func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, 
 	if err != nil {
 		return problems(err)
 	}
-	print := document.Options{Setup: first.file.Print, Theme: o.Theme, Round: first.round, Black: first.file.Black, Date: first.date}
-	doc, err := cutter.Map(beds, s, o, print)
+	doc, err := cutter.Map(beds, s, o, first.printed())
 	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})
 	return err
 }
@@ -253,5 +252,5 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 	if shared > 0 {
 		note("edges that two pieces share are cut once: %.2f m less to cut", shared.MM()/1000)
 	}
-	note(machineCare)
+	note("%s", machineCare)
 }

@@ -9,6 +9,7 @@ import (
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/wording"
 	"forel/render"
 )
 
@@ -90,7 +91,7 @@ func format(asked *string, known ...string) (bad jobfile.Issues) {
 		*asked = known[0]
 	}
 	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+List(known, "or"))
+		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+wording.Or(known))
 	}
 	return bad
 }
@@ -131,20 +132,6 @@ func lineOf(text string) (geometry.Length, jobfile.Issues) {
 		return 0, jobfile.Issues{issue("--line", fmt.Sprintf("a line of %.4g mm", l.MM()), fmt.Sprintf("give %.4g to %.4g mm", least.MM(), most.MM()))}
 	}
 	return l, nil
-}
-
-// List joins words as a sentence does: "a, b or c" where last is "or".
-func List[W ~string](words []W, last string) (out string) {
-	for i, w := range words {
-		switch {
-		case i > 0 && i == len(words)-1:
-			out += " " + last + " "
-		case i > 0:
-			out += ", "
-		}
-		out += string(w)
-	}
-	return out
 }
 
 // counted says how many there are.

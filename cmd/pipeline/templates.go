@@ -45,7 +45,8 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 // templates lays a job out and makes every file of it, the drawings before the
 // booklet.
 func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options) (files []File, layout paper.Layout, err error) {
-	o := templates.Options{Setup: w.file.Print, Theme: theme, Line: line, Round: w.round, Black: w.file.Black, Date: w.date}
+	o := w.printed()
+	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
 	files = make([]File, len(drawn)+1)
 	var together errgroup.Group

@@ -56,7 +56,7 @@ func Hang(p geometry.Piece, root space.Frame, count func(Part) float64) (s Sheet
 	s.order = append(s.order, s.First)
 	hang := func(on int, j Join) {
 		l := &s.Leaves[j.To]
-		l.On, l.hinge, l.Folded = on, j, j.Kind == Fold
+		l.On, l.hinge, l.Folded = on, j, j.Kind == Fold || j.Kind == Away
 		s.order = append(s.order, j.To)
 	}
 	for on, j, ok := s.longest(); ok; on, j, ok = s.longest() {

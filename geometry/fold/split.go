@@ -15,7 +15,7 @@ const grid = 1e-5
 // Kind is what an edge between two parts is.
 type Kind int
 
-// Kinds of edges. A fold and a bend are hinges, a pleat lays a part back on itself;
+// Kinds of edges. A fold, a bend and Away are hinges, a pleat lays a part back on itself;
 // the covering gives at Give, and a tab is turned over the edge of a hole at Round.
 const (
 	Cut Kind = iota
@@ -24,6 +24,7 @@ const (
 	Pleat
 	Give
 	Round
+	Away
 )
 
 // Part is a part of a piece between cuts, folds and creases.
@@ -75,7 +76,7 @@ func Split(p geometry.Piece) []Part {
 	for _, s := range gives {
 		add(s, Give)
 	}
-	kinds := map[geometry.CreaseKind]Kind{geometry.Bend: Bend, geometry.Pleat: Pleat, geometry.Give: Give, geometry.Round: Round}
+	kinds := map[geometry.CreaseKind]Kind{geometry.Bend: Bend, geometry.Pleat: Pleat, geometry.Give: Give, geometry.Round: Round, geometry.Away: Away, geometry.Toward: Fold}
 	for _, c := range p.Creases {
 		add(c.Path, kinds[c.Kind])
 	}

@@ -14,13 +14,13 @@ type Length = geometry.Length
 
 // Turned returns the frame of a part that is turned about a join, from 0 degrees,
 // flat, to 90, folded. A fold turns it toward the normal, round the edge of a
-// board; a bend away from it, into an inner corner; a pleat turns twice as far, until
+// board; a bend away from it, into an inner corner, and so does Away; a pleat turns twice as far, until
 // it lies on itself. The plane's own part lies left of the join.
 func Turned(f space.Frame, j Join, degrees float64) space.Frame {
 	along := j.At.Sub(j.From).Mul(1 / j.Length().MM())
 	out := geometry.Pt(along.Y, -along.X) // away from the plane's own part
 	switch j.Kind {
-	case Bend:
+	case Bend, Away:
 		degrees = -degrees
 	case Pleat:
 		degrees *= 2

@@ -109,7 +109,7 @@ func (c Covered) Collisions(i int) []Fault {
 	var out []Fault
 	for n, a := range patches {
 		for _, b := range patches[n+1:] {
-			if a.Piece != b.Piece || a.Seat != b.Seat || a.Order != b.Order || a.Tucked != b.Tucked || a.Tucked && !s.Inside {
+			if a.Piece != b.Piece || a.Seat != b.Seat || a.Order != b.Order || a.Turn != b.Turn || a.Tucked != b.Tucked || a.Tucked && !s.Inside {
 				continue
 			}
 			if both := Meet(a.Shape, b.Shape); Solid(both, Sliver) {

@@ -16,6 +16,7 @@ type Patch struct {
 	Piece  string
 	Seat   int
 	Order  int              // how many folds from the part that is laid first
+	Turn   int              // of those equally far the lower is turned first
 	Tucked bool             // it gets where it is by a crease at a corner, not by a fold
 	Thick  Length           //
 	Plane  int              // it lies in
@@ -107,11 +108,21 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 			continue
 		}
 		patches = append(patches, Patch{
-			Piece: p.Name, Seat: seat, Order: order, Tucked: tucked, Thick: thick,
+			Piece: p.Name, Seat: seat, Order: order, Turn: turn(p, q.Outline), Tucked: tucked, Thick: thick,
 			Plane: b.Surfaces[on].Plane, flat: q.Outline, Shape: shape(project(q.Frame, q.Outline, b.Surfaces[on])),
 		})
 	}
 	return patches, faults
+}
+
+// turn returns when a part is turned, by the regions of the piece that lie in it.
+func turn(p geometry.Piece, outline []geometry.Point) (n int) {
+	for _, r := range p.Regions {
+		if r.Turn > n && r.Room.Center().In(outline) {
+			n = r.Turn
+		}
+	}
+	return n
 }
 
 // Place returns the frame of a piece that lies on its seat; ok is false where the
@@ -143,12 +154,14 @@ func (b Body) Place(seat geometry.Seat) (f space.Frame, ok bool) {
 }
 
 // landing returns a surface in whose plane a region lies with its back to the
-// board, or on another layer of covering where it is pleated; -1 for none.
+// board, or else on another layer of covering where it is pleated; -1 for none.
 func (b Body) landing(f space.Frame) int {
 	n := f.Normal()
-	for i, s := range b.Surfaces {
-		if n.Dot(s.Normal).Abs() > 1-1e-9 && f.O.Sub(s.Frame.O).Dot(s.Normal).Abs() < 1e-4 {
-			return i
+	for _, back := range []Length{-1, 1} {
+		for i, s := range b.Surfaces {
+			if n.Dot(s.Normal)*back > 1-1e-9 && f.O.Sub(s.Frame.O).Dot(s.Normal).Abs() < 1e-4 {
+				return i
+			}
 		}
 	}
 	return -1

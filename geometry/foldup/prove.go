@@ -15,6 +15,7 @@ import (
 type Layer struct {
 	Piece  string
 	Order  int           // how many folds from the part that is laid first
+	Turn   int           // of those equally far the lower is turned first, and lies beneath
 	Tucked bool          // pinched or bent at a corner rather than folded
 	Shape  geom.Geometry // in the face's coordinates; it may reach past the face
 }
@@ -139,7 +140,7 @@ func (c Covered) Report(i int) FaceReport {
 		if box(p.Shape).Intersect(s.Extent).Grow(-Sliver).Empty() {
 			continue // on another face of the plane
 		}
-		r.Layers = append(r.Layers, Layer{p.Piece, p.Order, p.Tucked, p.Shape})
+		r.Layers = append(r.Layers, Layer{p.Piece, p.Order, p.Turn, p.Tucked, p.Shape})
 	}
 	if s.Inside {
 		flat := slices.DeleteFunc(slices.Clone(patches), func(p Patch) bool { return p.Tucked })

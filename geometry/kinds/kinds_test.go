@@ -1,6 +1,7 @@
 package kinds_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -80,32 +81,71 @@ func TestSettingsAreOfTheirJob(t *testing.T) {
 	}
 }
 
+// anyPlan draws a case of any kind for one or two books, every word of its settings
+// and some lengths drawn.
+func anyPlan(t *rapid.T) (plan.Kind, plan.Plan) {
+	k := rapid.SampledFrom(kinds.All).Draw(t, "kind")
+	j := k.New()
+	mm := func(lo, hi int, name string) geometry.Length {
+		return geometry.Length(rapid.IntRange(lo, hi).Draw(t, name))
+	}
+	for range rapid.IntRange(1, 2).Draw(t, "books") {
+		j.Shared().Books = append(j.Shared().Books, book(mm(40, 400, "height"), mm(30, 300, "width"), mm(3, 80, "thickness")))
+	}
+	for _, s := range j.Settings().Words() {
+		*s.Word = rapid.SampledFrom(s.Words).Draw(t, s.Key)
+	}
+	for _, s := range j.Settings() {
+		switch s.Key {
+		case "pattern.repeat_across", "pattern.repeat_along":
+			*s.Length = mm(20, 60, s.Key)
+		case "board.thickness", "card.thickness":
+			*s.Length = geometry.Length(rapid.Float64Range(1, 4).Draw(t, s.Key))
+		case "cloth.stretch", "side_paper.stretch":
+			*s.Number = rapid.SampledFrom([]float64{0, 0, 1.5, 2.25}).Draw(t, s.Key)
+		}
+	}
+	p, err := plan.Make(j)
+	if err != nil {
+		t.Skip("can't be made")
+	}
+	return k, p
+}
+
 // The names a kind says its pieces can have are those they have.
 func TestPiecesAreNamed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		k := rapid.SampledFrom(kinds.All).Draw(t, "kind")
-		j := k.New()
-		mm := func(lo, hi int, name string) geometry.Length {
-			return geometry.Length(rapid.IntRange(lo, hi).Draw(t, name))
-		}
-		for range rapid.IntRange(1, 2).Draw(t, "books") {
-			j.Shared().Books = append(j.Shared().Books, book(mm(120, 300, "height"), mm(90, 200, "width"), mm(10, 60, "thickness")))
-		}
-		for _, s := range j.Settings().Words() {
-			*s.Word = rapid.SampledFrom(s.Words).Draw(t, s.Key)
-		}
-		for _, s := range j.Settings().Lengths() {
-			if s.Key == "pattern.repeat_across" || s.Key == "pattern.repeat_along" {
-				*s.Length = mm(20, 60, s.Key)
-			}
-		}
-		p, err := plan.Make(j)
-		if err != nil {
-			t.Skip("can't be made")
-		}
+		k, p := anyPlan(t)
 		for _, q := range p.Drawn() {
 			require.Contains(t, k.Pieces, q.Name)
 			require.Contains(t, kinds.Pieces(), q.Name)
+		}
+	})
+}
+
+// All that a plan says is put into words without a place for a length left over or
+// a length without a place.
+func TestEverySentenceIsWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, p := anyPlan(t)
+		says := slices.Concat(p.Remarks, p.Finished.Good, p.Finished.Bad)
+		for _, f := range p.Facts {
+			says = append(says, f.Says())
+		}
+		for _, s := range p.Steps {
+			says = append(append(says, s.Short), s.Text...)
+			for _, c := range s.Checks {
+				says = append(append(says, c.See...), c.Fails)
+			}
+			for _, picture := range slices.Concat(s.Pictures...) {
+				says = append(says, picture.Caption)
+				for _, n := range picture.Notes {
+					says = append(says, n.Name, n.More)
+				}
+			}
+		}
+		for _, s := range says {
+			assert.NotContains(t, s.In(geometry.ToTenthMM.Pretty), "%!", s.Text)
 		}
 	})
 }

@@ -1,6 +1,9 @@
 package onepiece
 
-import "forel/geometry/plan"
+import (
+	"forel/geometry"
+	"forel/geometry/plan"
+)
 
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
@@ -16,7 +19,7 @@ func (c Case) Plan() plan.Plan {
 		Pieces:    c.Pieces,
 		Shows:     "the case seen from its mouth: card",
 		Proof:     c.Proof.Proof,
-		Materials: []plan.Material{{Name: "card", Thickness: j.Card.Thickness, Fitted: true}},
+		Materials: []plan.Material{{Of: geometry.Card, Thickness: j.Card.Thickness, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",
 		Tools:     tools(),
 		Worksheet: c.worksheet(),

@@ -52,8 +52,7 @@ func named(p geometry.Piece, outline []geometry.Point) (name, short string) {
 	var names, shorts []string
 	for _, r := range p.Regions {
 		if c := r.Room.Center(); c.In(outline) {
-			part, _, _ := strings.Cut(r.Name, ":")
-			names, shorts = append(names, part+" ("+string(r.Face)+")"), append(shorts, part)
+			names, shorts = append(names, r.Name+" ("+string(r.Face)+")"), append(shorts, r.Name)
 		}
 	}
 	if len(names) == 0 {

@@ -4,6 +4,8 @@
 package plan
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/geometry/stage"
 )
@@ -23,6 +25,7 @@ type Plan struct {
 	Pieces    []geometry.Piece
 	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
 	Materials []Material
+	Equals    []Equal  // sides of pieces that must be the same
 	Remarks   []Remark // what to know of the sizes
 	Runs      string   // how the width and the height of the pieces run
 	Warnings  []string // what looks like a slip, or needs care
@@ -70,23 +73,33 @@ func (p Plan) Machined() []geometry.Piece {
 
 // Material is what pieces are cut from, as measured.
 type Material struct {
-	Name      string
+	Of        geometry.Material
 	Thickness Length
 	Fitted    bool // its thickness counts in all that is cut to fit
 }
 
 // Thickness gives that of the material pieces are cut from; 0 where it is not told.
 func (p Plan) Thickness(m geometry.Material) Length {
-	name := string(m)
-	if m == geometry.Paper {
-		name = "side paper"
-	}
 	for _, have := range p.Materials {
-		if have.Name == name {
+		if have.Of == m {
 			return have.Thickness
 		}
 	}
 	return 0
+}
+
+// Equal is sides of pieces that must be of one length, and so are cut at one setting
+// of the fence.
+type Equal struct {
+	What    string   // "the width of the three walls"
+	Widths  []string // the pieces whose width it is
+	Heights []string // the pieces whose height it is
+	Strip   bool     // they are to come off one strip
+}
+
+// Has tells whether it is the width, and whether the height, of a piece.
+func (e Equal) Has(piece string) (width, height bool) {
+	return slices.Contains(e.Widths, piece), slices.Contains(e.Heights, piece)
 }
 
 // Remark is a sentence with lengths in it, each at a %s.

@@ -3,6 +3,7 @@ package slipcase
 import (
 	"fmt"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
 )
@@ -133,7 +134,7 @@ func (j Job) links() []plan.Link {
 		boardThick:  board,
 		liningThick: material("lining", "uncertainty.lining", j.Lining.Thickness, u.Lining),
 		clothThick:  material("cloth", "uncertainty.cloth", j.Cloth.Thickness, u.Cloth),
-		paperThick:  material("side paper", "uncertainty.side_paper", j.SidePaper.Thickness, u.SidePaper),
+		paperThick:  material(geometry.Paper.Words(), "uncertainty.side_paper", j.SidePaper.Thickness, u.SidePaper),
 		bookHeight:  {Name: tallest + ", head to tail", Length: in.Height, Book: true},
 		bookDepth:   {Name: deepest + ", spine to fore-edge", Length: in.Width, Book: true},
 	}

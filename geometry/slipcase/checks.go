@@ -75,7 +75,7 @@ func (j Job) dryFit() plan.Check {
 		Name: "stacked dry fit", When: "when the boards are cut, before they are lined or glued",
 		See: []stage.Say{
 			stage.Words("with "+j.whose("deepest")+" on a side, flush with its spine, the side shows %s beyond the fore-edge, at least %s", f.ForeEdge, f.ForeEdge-j.Clearance.Width+least.Width),
-			stage.Words("with "+j.whose("tallest")+" flush with its tail, the side shows %s beyond the head, at least %s", f.HeadOrTail, f.HeadOrTail-j.Clearance.Height+least.Height),
+			stage.Words("with "+j.whose("tallest")+" flush with its head, the side shows %s beyond the tail, at least %s", f.HeadOrTail, f.HeadOrTail-j.Clearance.Height+least.Height),
 		},
 		Fails: stage.Words("cut sides and spine wall again, larger by what is missing; head and tail wall too where it is missing at the fore-edge"),
 	}

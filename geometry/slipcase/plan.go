@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/plan"
 )
 
@@ -40,15 +41,15 @@ func (c Case) Plan() plan.Plan {
 		}
 		p.Remarks = append(p.Remarks, plan.Say("from left to right there is room for "+strings.Join(names, ", ")+"; dividers stand between, on the lines ruled on the walls", widths...))
 	}
-	p.Materials = append(p.Materials, plan.Material{Name: "board", Thickness: j.Board.Thickness, Fitted: true})
+	p.Materials = append(p.Materials, plan.Material{Of: geometry.Board, Thickness: j.Board.Thickness, Fitted: true})
 	if j.Lining.Thickness > 0 {
-		p.Materials = append(p.Materials, plan.Material{Name: "lining", Thickness: j.Lining.Thickness})
+		p.Materials = append(p.Materials, plan.Material{Of: geometry.Lining, Thickness: j.Lining.Thickness})
 	}
 	if j.Covering == ClothAndPaper || j.Covering == AllCloth || j.dividers() > 0 {
-		p.Materials = append(p.Materials, plan.Material{Name: "cloth", Thickness: j.Cloth.Thickness})
+		p.Materials = append(p.Materials, plan.Material{Of: geometry.Cloth, Thickness: j.Cloth.Thickness})
 	}
 	if j.Covering != AllCloth {
-		p.Materials = append(p.Materials, plan.Material{Name: "side paper", Thickness: j.SidePaper.Thickness})
+		p.Materials = append(p.Materials, plan.Material{Of: geometry.Paper, Thickness: j.SidePaper.Thickness})
 	}
 	for i, b := range j.Books {
 		if d := b.Taper(); d > 0 {
@@ -62,6 +63,10 @@ func (c Case) Plan() plan.Plan {
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	p.Remarks = append(p.Remarks, c.ofPattern()...)
 	p.Runs = "width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side"
+	p.Equals = []plan.Equal{
+		{What: "the width of the three walls", Widths: []string{"spine wall"}, Heights: []string{"head wall", "tail wall"}, Strip: true},
+		{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
+	}
 	p.Facts = []plan.Fact{
 		plan.SizeFact(plan.Contents, p.Content, "wide", c.Contents),
 		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),

@@ -15,25 +15,6 @@ import (
 // order is that in which materials are cut.
 var order = []geometry.Material{geometry.Board, "card", geometry.Lining, geometry.Cloth, geometry.Paper}
 
-// materialName gives what a plan's list of materials calls the material of a
-// piece.
-func materialName(m geometry.Material) string {
-	if m == geometry.Paper {
-		return "side paper"
-	}
-	return string(m)
-}
-
-// thickness gives the thickness of a material in a plan; 0 if it has none.
-func thickness(p plan.Plan, m geometry.Material) Length {
-	for _, have := range p.Materials {
-		if have.Name == materialName(m) {
-			return have.Thickness
-		}
-	}
-	return 0
-}
-
 // group is a Group being made, with the pieces to be placed.
 type group struct {
 	Group
@@ -67,7 +48,7 @@ func gather(jobs []Job) []*group {
 	var groups []*group
 	for n, j := range jobs {
 		for _, p := range j.Plan.Pieces {
-			t := thickness(j.Plan, p.Material)
+			t := j.Plan.Thickness(p.Material)
 			k := key{p.Material, j.Names[p.Material], int64(t.Round(0.001)*1000 + 0.5)}
 			g := byKey[k]
 			if g == nil {
@@ -80,7 +61,7 @@ func gather(jobs []Job) []*group {
 			}
 			w, h := p.Rough()
 			for c := range p.Count {
-				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(n, p), exact: exact(p)})
+				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(j.Plan, n, p), exact: exact(j.Plan, p)})
 			}
 		}
 	}
@@ -91,30 +72,23 @@ func gather(jobs []Job) []*group {
 	return groups
 }
 
-// together gives the key of the pieces of one job that come off one strip: the
-// three walls, for their width. Sides and spine wall have one height, which is
-// cut at one setting of the fence; a strip of their own would take more
-// sheets.
-func together(job int, p geometry.Piece) string {
-	switch p.Name {
-	case "spine wall", "head wall", "tail wall":
-		if p.Material == geometry.Board {
-			return fmt.Sprintf("walls of job %d", job+1)
+// together gives the key of the pieces of one job that come off one strip. What is
+// only of one length is cut at one setting of the fence; a strip of its own would
+// take more sheets.
+func together(p plan.Plan, job int, q geometry.Piece) string {
+	for i, e := range p.Equals {
+		if width, height := e.Has(q.Name); e.Strip && (width || height) {
+			return fmt.Sprintf("strip %d of job %d", i+1, job+1)
 		}
 	}
 	return ""
 }
 
 // exact tells which sides of a piece must be the same as those of others.
-func exact(p geometry.Piece) (sides [2]bool) {
-	for _, e := range equals {
-		if width, ok := e.pieces[p.Name]; ok && p.Material == geometry.Board {
-			if width {
-				sides[0] = true
-			} else {
-				sides[1] = true
-			}
-		}
+func exact(p plan.Plan, q geometry.Piece) (sides [2]bool) {
+	for _, e := range p.Equals {
+		width, height := e.Has(q.Name)
+		sides[0], sides[1] = sides[0] || width, sides[1] || height
 	}
 	return sides
 }

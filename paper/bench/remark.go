@@ -9,16 +9,6 @@ import (
 	"forel/geometry/plan"
 )
 
-// equals are the sides of boards that must be the same in one job, and so are
-// to be cut at one setting of the fence.
-var equals = []struct {
-	what   string
-	pieces map[string]bool // whether it is the width of the piece, else its height
-}{
-	{"the width of the three walls", map[string]bool{"spine wall": true, "head wall": false, "tail wall": false}},
-	{"the height of sides and spine wall", map[string]bool{"side": false, "spine wall": false}},
-}
-
 // rough tells of pieces that are cut larger than they are, for their pattern.
 func (g *group) rough(jobs []Job) {
 	told := map[string]bool{}
@@ -35,21 +25,16 @@ func (g *group) rough(jobs []Job) {
 // remark tells what could not be cut at one setting though it must be the same.
 func (g *group) remark(jobs []Job) {
 	g.rough(jobs)
-	if g.Material != geometry.Board {
-		return
-	}
 	for _, n := range g.from {
-		for _, e := range equals {
+		for _, e := range jobs[n].Plan.Equals {
 			var by []int
 			var length Length
-			parts := 0
 			for _, sh := range g.Sheets {
 				for _, p := range sh.Pieces {
-					width, ok := e.pieces[p.Name]
-					if p.Job != n || !ok {
+					width, height := e.Has(p.Name)
+					if p.Job != n || !width && !height {
 						continue
 					}
-					parts++
 					set, l := p.HeightBy, p.Height
 					if width {
 						set, l = p.WidthBy, p.Width
@@ -64,7 +49,7 @@ func (g *group) remark(jobs []Job) {
 				continue
 			}
 			slices.Sort(by)
-			g.Remarks = append(g.Remarks, plan.Say(escaped(jobs[n].Title())+": "+e.what+", %s, is cut "+times(by)+
+			g.Remarks = append(g.Remarks, plan.Say(escaped(jobs[n].Title())+": "+e.What+", %s, is cut "+times(by)+
 				"; set the fence by the first piece, not by the rule, when it comes back", length))
 		}
 	}

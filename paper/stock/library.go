@@ -10,15 +10,6 @@ const (
 	fromPractice = "common practice, no source"
 )
 
-// named are sizes that a maker can give by name, upright.
-var named = []struct {
-	name          string
-	width, height Length
-}{ // ISO 216
-	{"A0", 841, 1189}, {"A1", 594, 841}, {"A2", 420, 594}, {"A3", 297, 420}, {"A4", 210, 297},
-	{"B0", 1000, 1414}, {"B1", 707, 1000}, {"B2", 500, 707}, {"B3", 353, 500},
-}
-
 // Usual gives the sizes a material is commonly sold in where makers work in
 // the unit given, the one to try first at the head. The grain of a sheet runs
 // along its longer side, that of a roll along its length (common practice, no

@@ -173,7 +173,7 @@ func result(p bench.Plan, g bench.Group, c bench.Cut, r bench.Result) string {
 	return ""
 }
 
-// remarks gives all that is to be said of a plan, a sentence each.
+// remarks returns all that is to be said of a plan, a sentence each.
 func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []string {
 	var out, sizes, weights []string
 	for _, g := range p.Groups {

@@ -3,10 +3,10 @@ package fit
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render/data"
 )
 
@@ -173,5 +173,5 @@ func chanceJSON(c fit.Chance) jsonChance {
 
 // inMM writes a sentence with its lengths in millimetres.
 func inMM(r plan.Remark) string {
-	return r.In(func(l Length) string { return strconv.FormatFloat(math.Round(l.MM()*1000)/1000, 'f', -1, 64) + " mm" })
+	return r.In(func(l Length) string { return wording.Decimal(mm(l).Value(), 3) + " mm" })
 }

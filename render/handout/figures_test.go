@@ -37,8 +37,8 @@ func holdFigures(t require.TestingT, j slipcase.Job, what string) {
 	for _, b := range []string{"spine wall", "head wall", "tail wall", "left side"} {
 		assert.True(t, fresh[b], "%s: no figure is about the %s", what, b)
 	}
-	for name := range piecesOf(t, j) {
-		switch name {
+	for _, p := range subjectOf(t, j).Pieces {
+		switch name := p.Name; name {
 		case "spine cloth", "head cloth", "side paper", "wrap", "head panel", "divider":
 			assert.True(t, fresh[name], "%s: no figure is about the %s", what, name)
 		}

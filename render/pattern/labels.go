@@ -23,19 +23,7 @@ func Cut(p geometry.Piece) string {
 	if p.FaceOf != "" {
 		return "the same as the " + p.FaceOf + ", seen from its face"
 	}
-	return fmt.Sprintf("cut %d of %s", p.Count, materialName(p.Material))
-}
-
-func materialName(m geometry.Material) string {
-	switch m {
-	case geometry.Lining:
-		return "lining paper"
-	case geometry.Cloth:
-		return "book cloth"
-	case geometry.Paper:
-		return "side paper"
-	}
-	return string(m)
+	return fmt.Sprintf("cut %d of %s", p.Count, p.Material.Words())
 }
 
 // dimensions gives width by height as lists have them, and tells where the

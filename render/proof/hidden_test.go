@@ -212,22 +212,23 @@ func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry
 			continue
 		}
 		got = append(got, f.Face)
-		for n, l := range f.layers {
-			// The uppermost layer at the place itself, in the face's coordinates.
-			here := onFace(f.face, p)
-			top := -1
-			close := false
-			for i, o := range f.face.layers {
-				for _, a := range areasOf(o.Shape) {
-					close = close || a.Clear(here) < 0.3
-					if a.Holds(here) {
-						top = i
-					}
+		// The uppermost layer at the place itself, in the face's coordinates.
+		here := onFace(f.face, p)
+		top, close := -1, false
+		for i, o := range f.face.layers {
+			for _, a := range areasOf(o.Shape) {
+				close = close || a.Clear(here) < 0.3
+				if a.Holds(here) {
+					top = i
 				}
 			}
-			if !close {
-				require.Equal(t, top == n, holdsAny(areasOf(l.top), q), "%s: %s at %v", f.Face, l.Piece, here)
-			}
+		}
+		if close {
+			continue
+		}
+		require.Equal(t, top < 0, holdsAny(areasOf(f.empty), q), "%s: bare at %v", f.Face, here)
+		for n, l := range f.layers {
+			require.Equal(t, top == n, holdsAny(areasOf(l.top), q), "%s: %s at %v", f.Face, l.Piece, here)
 		}
 	}
 	require.Equal(t, want, got, "at %v: %v", q, p)

@@ -118,11 +118,14 @@ func blockParts(i int) [2]string {
 	return [2]string{board, board + ", edge"} // as scene.Block has it
 }
 
+// ofFace returns where a point of a face is seen.
+func (sc sight) ofFace(f face) func(geometry.Point) geometry.Point {
+	return func(q geometry.Point) geometry.Point { return sc.flat(f.Frame.At(q)) }
+}
+
 // face returns what is seen of the layers on a face.
 func (sc sight) face(f face, whole geom.Geometry) seenFace {
-	look := func(g geom.Geometry) geom.Geometry {
-		return moved(g, func(q geometry.Point) geometry.Point { return sc.flat(f.Frame.At(q)) })
-	}
+	look := func(g geom.Geometry) geom.Geometry { return moved(g, sc.ofFace(f)) }
 	s := seenFace{face: f, whole: whole}
 	for i, l := range f.layers {
 		top, lines := l.Shape, freeEdges(l.Shape, f.shape)

@@ -13,7 +13,7 @@ import (
 // ordered gives the layers of a face from the board up. Pieces lie in the order
 // they are glued. Of one piece the part that hangs on more folds is folded
 // first and lies beneath: a side flap under the spine flap, a side tab under
-// the middle tab.
+// the middle tab; of those that hang on equally many, the one that is turned first.
 func ordered(f foldup.FaceReport) []foldup.Layer {
 	rank := map[string]int{}
 	for _, l := range f.Layers {
@@ -23,7 +23,7 @@ func ordered(f foldup.FaceReport) []foldup.Layer {
 	}
 	out := slices.Clone(f.Layers)
 	slices.SortStableFunc(out, func(a, b foldup.Layer) int {
-		return cmp.Or(cmp.Compare(rank[a.Piece], rank[b.Piece]), cmp.Compare(b.Order, a.Order))
+		return cmp.Or(cmp.Compare(rank[a.Piece], rank[b.Piece]), cmp.Compare(b.Order, a.Order), cmp.Compare(a.Turn, b.Turn))
 	})
 	return out
 }

@@ -22,14 +22,17 @@ const Flatness Length = 0.02
 // Meet and Without give what two shapes share, and what the first has beyond
 // the second; Union gives all of several together. Shapes are snapped first:
 // many here are lines, whose areas tell nothing of whether a result is right.
-// What can't be worked out is not drawn.
-func Meet(a, b geom.Geometry) geom.Geometry {
-	g, _ := polygon.Meet(snapped(a), snapped(b))
-	return g
-}
+// What can't be worked out so is tried as it is; what can't be even then is not
+// drawn.
+func Meet(a, b geom.Geometry) geom.Geometry { return either(polygon.Meet, a, b) }
 
-func Without(a, b geom.Geometry) geom.Geometry {
-	g, _ := polygon.Without(snapped(a), snapped(b))
+func Without(a, b geom.Geometry) geom.Geometry { return either(polygon.Without, a, b) }
+
+func either(do func(a, b geom.Geometry) (geom.Geometry, error), a, b geom.Geometry) geom.Geometry {
+	g, err := do(snapped(a), snapped(b))
+	if err != nil {
+		g, _ = do(a, b)
+	}
 	return g
 }
 

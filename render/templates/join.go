@@ -71,7 +71,7 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 	return out, drawn, safe
 }
 
-// marks draws the registration marks of a tile and gives the places they
+// marks draws the registration marks of a tile and returns the places they
 // take: a cross in a circle on the join, its name on the side that stays, clear
 // of the lines of the joins.
 func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length, joins []geometry.Path) []geometry.Box {

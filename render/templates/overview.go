@@ -76,7 +76,7 @@ func (b *booklet) facts(box geometry.Box) geometry.Length {
 	y := box.Min.Y
 	var names, thicknesses []string
 	for _, m := range b.plan.Materials {
-		names = append(names, m.Name)
+		names = append(names, string(m.Of))
 		thicknesses = append(thicknesses, b.thick(m.Thickness))
 	}
 	var rows [][2]string
@@ -107,7 +107,7 @@ func (b *booklet) facts(box geometry.Box) geometry.Length {
 	return y + typeset.Descent(render.BodySize)
 }
 
-// sheetsText gives how many sheets show patterns, and how few could.
+// sheetsText returns how many sheets show patterns, and how few could.
 func (b *booklet) sheetsText() string {
 	text := fmt.Sprintf("%d; their area alone would fill %d", len(b.layout.Pages), b.layout.AtLeast)
 	if b.layout.Blank > 0 {

@@ -25,10 +25,10 @@ const border geometry.Length = 14
 // substitute is by how much wider a viewer's typeface may be than ours.
 const substitute = 1.2
 
-// FileName gives the name of a piece's drawing.
+// FileName returns the name of a piece's drawing.
 func FileName(p geometry.Piece) string { return strings.ReplaceAll(p.Name, " ", "-") + ".svg" }
 
-// PieceSVG gives the drawing of one piece in real millimetres.
+// PieceSVG returns the drawing of one piece in real millimetres.
 func PieceSVG(c plan.Plan, p geometry.Piece, o Options) []byte {
 	w, h := p.Size()
 	page := geometry.Bx(0, 0, w+2*border, h+2*border)

@@ -46,7 +46,7 @@ func eachDrawing(t *testing.T, test func(t *testing.T, s scenario, p geometry.Pi
 	}
 }
 
-// outline gives the outline of a drawing: the one closed run that is cut.
+// outline returns the outline of a drawing: the one closed run that is cut.
 func outline(t require.TestingT, d drawing) drawn {
 	var closed []drawn
 	for _, p := range d.group("Cutting").paths {
@@ -205,7 +205,7 @@ func TestSVGArcs(t *testing.T) {
 	assert.InDelta(t, w*h+math.Pi/2*(w/2*w/2-hole*hole), math.Abs(twice/2), 0.5, "mm²")
 }
 
-// overlap gives how far two straight lines lie on each other.
+// overlap returns how far two straight lines lie on each other.
 func overlap(a, b, c, d xy) float64 {
 	length := math.Hypot(b.x-a.x, b.y-a.y)
 	if length == 0 {

@@ -1,4 +1,4 @@
-package roll
+package index
 
 import (
 	"forel/geometry"
@@ -14,10 +14,11 @@ import (
 // PictureName is the file of a case's picture in its folder.
 const PictureName = "case.svg"
 
-// The picture's size.
+// The picture's size, for lines as thick as in other figures not to crowd its walls; an
+// index shows it smaller.
 const (
-	pictureWide geometry.Length = 36
-	pictureTall geometry.Length = 44
+	pictureWide geometry.Length = 72
+	pictureTall geometry.Length = 88
 )
 
 // looks are the tints of the picture, without hatching: cloth is blue, paper yellow,
@@ -44,7 +45,7 @@ func Picture(p plan.Plan) []byte {
 	s := svg.New(pictureWide, pictureTall, wording.Capital(p.Content)+" in its case", "Not to scale: a picture to tell one case from another.")
 	done := last(p)
 	seen := scene.See(looks.Faces(done.Faces), staging.View(done.View))
-	to, _ := scene.Fitted(seen.Bounds(), geometry.Bx(1, 1, pictureWide-1, pictureTall-1))
+	to, _ := scene.Fitted(seen.Bounds(), geometry.Bx(0, 0, pictureWide, pictureTall).Grow(-2))
 	s.Begin(render.Legend)
 	seen.Draw(s, to, func(string) bool { return false })
 	s.End()

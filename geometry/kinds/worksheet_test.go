@@ -1,4 +1,4 @@
-package handout_test
+package kinds_test
 
 import (
 	"fmt"
@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -103,50 +104,40 @@ func holdRules(t require.TestingT, s plan.Plan, pieces map[string][2]float64, wh
 	}
 }
 
-func piecesOf(t require.TestingT, j slipcase.Job) map[string][2]float64 {
-	c, err := slipcase.Make(j)
-	require.NoError(t, err)
+// sizesOf returns the width and the height of every piece.
+func sizesOf(p plan.Plan) map[string][2]float64 {
 	out := map[string][2]float64{}
-	for _, p := range c.Pieces {
-		w, h := p.Size()
-		out[p.Name] = [2]float64{w.MM(), h.MM()}
+	for _, q := range p.Pieces {
+		w, h := q.Size()
+		out[q.Name] = [2]float64{w.MM(), h.MM()}
 	}
 	return out
 }
 
+// Whatever the kind and its settings, a worksheet filled in by its rules gives the
+// sizes of the pieces.
 func TestRulesGiveTheSizes(t *testing.T) {
-	for name, j := range jobs() {
-		holdRules(t, subjectOf(t, j), piecesOf(t, j), name)
-	}
-	// Which flap reaches furthest differs: commonly the outer, of a book thicker
-	// than wide the inner, or the point of an outer or a spine flap.
-	for _, z := range [][4]length{{203, 130, 22, 1.6}, {210, 148, 3, 0.6}, {120, 90, 100, 3}, {203, 130, 22, 0.3}, {203, 40, 80, 0.3}, {100, 60, 60, 1}} {
+	rapid.Check(t, func(t *rapid.T) {
+		k, p := anyPlan(t)
+		holdRules(t, p, sizesOf(p), k.About)
+	})
+}
+
+// Which flap reaches furthest differs: commonly the outer, of a book thicker than
+// wide the inner, or the point of an outer or a spine flap.
+func TestRulesGiveTheBlank(t *testing.T) {
+	for _, z := range [][4]geometry.Length{{203, 130, 22, 1.6}, {210, 148, 3, 0.6}, {120, 90, 100, 3}, {203, 130, 22, 0.3}, {203, 40, 80, 0.3}, {100, 60, 60, 1}} {
 		for _, flaps := range []onepiece.Flaps{{Relief: 0.5, Taper: 1}, {Relief: 2, Taper: 0}, {Relief: 2, Taper: 0.3}} {
-			j := cardJob(z[0], z[1], z[2], z[3])
-			j.Flaps = flaps
-			c, err := onepiece.Make(j)
+			j := onepiece.DefaultJob()
+			j.Books, j.Card.Thickness, j.Flaps = []job.Book{book(z[0], z[1], z[2])}, z[3], flaps
+			p, err := plan.Make(&j)
 			if err != nil {
 				require.NotEqual(t, 0.5, flaps.Relief.MM())
 				continue
 			}
-			box := c.Pieces[0].Outline.Bounds()
-			size := map[string][2]float64{onepiece.PieceName: {box.Width().MM(), box.Height().MM()}}
-			holdRules(t, c.Plan(), size, fmt.Sprint("card ", z, flaps))
+			holdRules(t, p, sizesOf(p), fmt.Sprint("card ", z, flaps))
 		}
 	}
-}
-
-func TestRulesGiveTheSizesOfAnyJob(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		j := anyJob(t)
-		for _, p := range j.Settings().Numbers() {
-			*p.Number = rapid.SampledFrom([]float64{0, 0, 1.5, 2.25}).Draw(t, p.Key)
-		}
-		if _, err := slipcase.Make(j); err != nil {
-			t.Skip("can't be made")
-		}
-		holdRules(t, subjectOf(t, j), piecesOf(t, j), "any job")
-	})
 }
 
 // The worked example of a published worksheet: University of Brighton, Book Arts,
@@ -154,9 +145,12 @@ func TestRulesGiveTheSizesOfAnyJob(t *testing.T) {
 // in 2 mm board takes sides of 115 x 163, a spine wall of 163 x 14, head and tail
 // walls of 113 x 14; sizes are given without lining paper.
 func TestPublishedWorksheet(t *testing.T) {
-	j := jobOf(157, 113, 12)
+	j := slipcase.DefaultJob()
+	j.Books = []job.Book{book(157, 113, 12)}
 	j.Lining.Thickness, j.Clearance = 0, job.Clearance{Height: 2, Width: 0, Thickness: 2}
-	lines, sizes := rulesOf(subjectOf(t, j))
+	p, err := plan.Make(&j)
+	require.NoError(t, err)
+	lines, sizes := rulesOf(p)
 	symbols := map[string]float64{}
 	for _, l := range lines {
 		symbols[l.Symbol] = l.Value.MM()
