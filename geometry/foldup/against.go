@@ -36,7 +36,7 @@ func (v view) against() []Fault {
 			if p.tucked {
 				continue
 			}
-			gap := toEnd(box(p.shape), face.extent, pair.along, pair.far)
+			gap := toEnd(p.shape.Bounds(), face.extent, pair.along, pair.far)
 			if need := v.beside(pair.wall, pair.face, p, corner); gap < need-1e-4 {
 				out = append(out, Fault{Kind: Collision, Piece: p.piece, Face: pair.face,
 					What: fmt.Sprintf("a turn-in ends %.2f mm from a wall that %.2f mm of covering lies on", gap.MM(), need.MM())})
@@ -65,7 +65,7 @@ func toEnd(b, extent geometry.Box, along int, far bool) Length {
 func (v view) beside(wall, face geometry.Face, p patch, corner Length) Length {
 	s := v.surfaces[index(v.surfaces, wall)]
 	strip := s.extent
-	deep := box(p.shape)
+	deep := p.shape.Bounds()
 	switch {
 	case face == geometry.LeftInside: // the wall is at head or tail: X along it, Y its depth
 		strip.Max.X = strip.Min.X + corner

@@ -4,9 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // Carcass is the boards as they stand glued together.
@@ -25,7 +24,7 @@ type surface struct {
 	frame  Frame // X and Y of the face along two axes of the case
 	normal Vec   // out of the board
 	extent geometry.Box
-	shape  geom.Geometry // of the extent
+	shape  polygon.Shape // of the extent
 	plain  bool          // it is the whole of its extent
 	inside bool
 	plane  int // faces of one plane share its number, frame and normal
@@ -123,7 +122,7 @@ func (c Carcass) surfaces() []surface {
 		if len(c.Side) == 4 {
 			return f
 		}
-		var left []geom.Geometry
+		var left []polygon.Shape
 		for i, a := range c.Side {
 			b := c.Side[(i+1)%len(c.Side)]
 			if a.X.Near(d) && b.X.Near(d) {

@@ -6,14 +6,13 @@ import (
 	"slices"
 	"sync"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/polygon"
 )
 
 // toCover gives what of an outside face is to be covered, if anything.
-func (v view) toCover(s surface) (geom.Geometry, bool) {
+func (v view) toCover(s surface) (polygon.Shape, bool) {
 	if !v.known.SidesOnly {
 		return s.shape, true
 	}
@@ -25,7 +24,7 @@ func (v view) toCover(s surface) (geom.Geometry, bool) {
 		inner.Min.X += b // at the spine
 	case geometry.LeftMouth, geometry.RightMouth:
 	default:
-		return geom.Geometry{}, false
+		return nil, false
 	}
 	return meet(s.shape, shape(corners(inner))), true
 }
@@ -45,10 +44,10 @@ func (v view) bare(i int) []Fault {
 		left = without(left, p.shape)
 	}
 	var out []Fault
-	for _, part := range parts(left) {
-		if breadth(part) > max(v.closed, sliver) {
-			out = append(out, Fault{Kind: Bare, Face: s.name, At: box(part.AsGeometry()),
-				What: fmt.Sprintf("%.1f mm² of board is left bare", part.Area())})
+	for _, part := range left {
+		if part.Breadth() > max(v.closed, sliver) {
+			out = append(out, Fault{Kind: Bare, Face: s.name, At: part.Bounds(),
+				What: fmt.Sprintf("%.1f mm² of board is left bare", part.Size())})
 		}
 	}
 	return out
@@ -61,16 +60,16 @@ func (v view) overhang(i int) []Fault {
 	if i > 0 && v.surfaces[i-1].plane == s.plane {
 		return nil // looked at with the first face of the plane
 	}
-	var faces []geom.Geometry
+	var faces []polygon.Shape
 	for _, o := range v.surfaces {
 		if o.plane == s.plane {
 			faces = append(faces, o.shape)
 		}
 	}
-	whole := sync.OnceValue(func() geom.Geometry { return united(faces) })
+	whole := sync.OnceValue(func() polygon.Shape { return united(faces) })
 	var out []Fault
 	for _, p := range v.on(i) {
-		if p.tucked && !s.inside || s.plain && s.extent.Grow(1e-6).Contains(box(p.shape)) {
+		if p.tucked && !s.inside || s.plain && s.extent.Grow(1e-6).Contains(p.shape.Bounds()) {
 			continue
 		}
 		past, hair := without(p.shape, whole()), sliver
@@ -80,7 +79,7 @@ func (v view) overhang(i int) []Fault {
 		if !solid(past, max(sliver, hair)) {
 			continue
 		}
-		f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: box(past), What: "a flap reaches past the face it lands on"}
+		f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: past.Bounds(), What: "a flap reaches past the face it lands on"}
 		switch {
 		case s.inside:
 			f.Kind, f.What = Collision, "a turn-in runs into a wall"
@@ -95,13 +94,13 @@ func (v view) overhang(i int) []Fault {
 
 // pastMouth names the edges of the boards at the mouth that a flap reaches past:
 // for each part of it beyond them the nearest.
-func (v view) pastMouth(plane int, f Fault, past geom.Geometry) []Fault {
+func (v view) pastMouth(plane int, f Fault, past polygon.Shape) []Fault {
 	var out []Fault
-	for _, part := range parts(past) {
-		if breadth(part) <= sliver {
+	for _, part := range past {
+		if part.Breadth() <= sliver {
 			continue
 		}
-		f.At, f.What = box(part.AsGeometry()), "a flap reaches past the edges of the boards at the mouth"
+		f.At, f.What = part.Bounds(), "a flap reaches past the edges of the boards at the mouth"
 		c, near := f.At.Center(), Length(math.Inf(1))
 		for _, o := range v.surfaces {
 			if o.plane != plane {
@@ -135,7 +134,7 @@ func (v view) collisions(i int) []Fault {
 				continue
 			}
 			if both := meet(a.shape, b.shape); solid(both, sliver) {
-				out = append(out, Fault{Kind: Collision, Piece: a.piece, Face: v.surfaces[i].name, At: box(both), What: "two flaps folded at the same time lie on one spot"})
+				out = append(out, Fault{Kind: Collision, Piece: a.piece, Face: v.surfaces[i].name, At: both.Bounds(), What: "two flaps folded at the same time lie on one spot"})
 			}
 		}
 	}

@@ -185,7 +185,7 @@ func (c Carcass) dressed(k Conditions, pieces []geometry.Piece) ([]FaceReport, [
 			}
 			linings[seat.Face] = true
 			if solid(left, sliver) {
-				faults = append(faults, Fault{Kind: Bare, Piece: p.Name, Face: seat.Face, At: box(left), What: "smaller than its board"})
+				faults = append(faults, Fault{Kind: Bare, Piece: p.Name, Face: seat.Face, At: left.Bounds(), What: "smaller than its board"})
 			}
 		}
 		if p.Over == "divider" && p.Count != 2*(k.Compartments-1) {
@@ -204,13 +204,13 @@ func (c Carcass) dressed(k Conditions, pieces []geometry.Piece) ([]FaceReport, [
 		var lap Length
 		for _, p := range v.on(i) {
 			if past := without(p.shape, s.shape); solid(past, sliver) {
-				f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: box(past), What: "it reaches past the divider"}
-				if b := box(past); b.Min.Y < s.extent.Min.Y-sliver || b.Max.Y > s.extent.Max.Y+sliver {
+				f := Fault{Kind: Overhang, Piece: p.piece, Face: s.name, At: past.Bounds(), What: "it reaches past the divider"}
+				if b := past.Bounds(); b.Min.Y < s.extent.Min.Y-sliver || b.Max.Y > s.extent.Max.Y+sliver {
 					f.Kind, f.What = Collision, "it runs into what is turned in at head or tail"
 				}
 				faults = append(faults, f)
 			}
-			lap = max(lap, s.extent.Max.X-box(p.shape).Min.X)
+			lap = max(lap, s.extent.Max.X-p.shape.Bounds().Min.X)
 		}
 		switch {
 		case !s.inside:

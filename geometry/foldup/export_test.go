@@ -1,8 +1,6 @@
 package foldup
 
 import (
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 )
@@ -42,34 +40,20 @@ func Regions(p geometry.Piece) []Part {
 // when it is folded up on the boards.
 func Folded(pieces []geometry.Piece, p geometry.Piece, edge Length) [][]Part {
 	c, _ := Build(pieces, edge)
-	surfaces := c.surfaces()
 	var out [][]Part
 	for i, seat := range p.Seats {
-		if p.Material == geometry.Board || index(surfaces, seat.Face) < 0 {
+		if p.Material == geometry.Board || index(c.surfaces(), seat.Face) < 0 {
 			continue // of a divider
 		}
 		parts := Regions(p)
-		patches, _ := c.seated(p, seat, Conditions{Layer: map[geometry.Material]Length{p.Material: 1}, HoleChord: 1, HoleGap: 10}, surfaces)
-		for _, patch := range patches {
-			if patch.shape.Type() != geom.TypePolygon || patch.tab != nil {
-				continue // of no area, or not a whole part
+		sheet, _ := c.Hang(p, i)
+		for n, q := range sheet.Folded() {
+			parts[n].Seat = i
+			if q.Face == "" {
+				continue
 			}
-			s := surfaces[0]
-			for _, o := range surfaces {
-				if o.plane == patch.plane {
-					s = o
-				}
-			}
-			for n := range parts {
-				parts[n].Seat = i
-				if parts[n].Flat[0] == patch.flat[0] && parts[n].Flat[1] == patch.flat[1] {
-					ring := patch.shape.MustAsPolygon().ExteriorRing().Coordinates()
-					parts[n].Space = nil
-					for k := range patch.flat {
-						q := ring.GetXY(k)
-						parts[n].Space = append(parts[n].Space, s.frame.At(geometry.Pt(Length(q.X), Length(q.Y))))
-					}
-				}
+			for _, at := range q.Outline {
+				parts[n].Space = append(parts[n].Space, q.At(at))
 			}
 		}
 		out = append(out, parts)

@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/polygon"
@@ -76,7 +74,7 @@ func (c Carcass) turned(p geometry.Piece, r fold.Posed, host Frame, order int, k
 	f := host.Turned(hinge, 90)
 	f = f.Turned(fold.Join{From: edge.Add(along), At: edge, Kind: fold.Fold}, 90)
 	on := landing(f, surfaces)
-	inner := beyondLine(r.Outline, edge, in)
+	inner := polygon.Clip(r.Outline, func(p geometry.Point) Length { return side(p, edge, along) })
 	if on < 0 || len(inner) < 3 {
 		return nil, append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the tab at %s lands on no face", where(r.Outline))})
 	}
@@ -109,24 +107,6 @@ func side(p, on, along geometry.Point) Length {
 	return along.X*d.Y - along.Y*d.X
 }
 
-// beyondLine gives the part of an outline on the side of a line that in points
-// to.
-func beyondLine(outline []geometry.Point, on, in geometry.Point) []geometry.Point {
-	along := geometry.Pt(in.Y, -in.X)
-	var out []geometry.Point
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		da, db := side(a, on, along), side(b, on, along)
-		if da >= 0 {
-			out = append(out, a)
-		}
-		if (da > 0) != (db > 0) && da != 0 && db != 0 {
-			out = append(out, a.Add(b.Sub(a).Mul((da / (da - db)).MM())))
-		}
-	}
-	return out
-}
-
 // rims finds where the edge of a thumb hole has no tab turned over it.
 func (v view) rims(c Carcass) []Fault {
 	if len(c.Side) <= 4 {
@@ -156,13 +136,13 @@ func (v view) rims(c Carcass) []Fault {
 
 // atHole tells whether a shape lies no farther from the edge of a thumb hole than
 // short says.
-func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
+func (c Carcass) atHole(ring []geometry.Point, short Length) bool {
 	edge := c.holeEdge()
 	if len(edge) == 0 {
 		return false
 	}
 	path := geometry.Line(edge...)
-	for _, q := range polygon.Points(ring) {
+	for _, q := range ring {
 		if distance(q, path) > short+fold.OnArc {
 			return false
 		}

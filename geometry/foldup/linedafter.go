@@ -52,7 +52,7 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 	}
 	var out []Fault
 	if past := without(l.shape, s.shape); solid(past, sliver) {
-		out = append(out, fault(Collision, box(past), "it is larger than its face"))
+		out = append(out, fault(Collision, past.Bounds(), "it is larger than its face"))
 	}
 	left := without(s.shape, l.shape)
 	for _, p := range v.on(i) {
@@ -75,11 +75,11 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 			}
 		}
 		for _, cell := range piles(there) {
-			from, to := edge.reach(box(cell.shape))
+			from, to := edge.reach(cell.shape.Bounds())
 			beside := edge.between(s.extent, from+sliver, to-sliver)
 			part := meet(l.shape, shape(corners(beside)))
-			if gap := toEnd(box(part), s.extent, edge.along, edge.far); !part.IsEmpty() && gap < cell.thick-1e-4 {
-				out = append(out, fault(Collision, box(part), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.name, cell.thick.MM()))
+			if gap := toEnd(part.Bounds(), s.extent, edge.along, edge.far); len(part) > 0 && gap < cell.thick-1e-4 {
+				out = append(out, fault(Collision, part.Bounds(), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.name, cell.thick.MM()))
 			}
 			taken := edge.end(edge.between(s.extent, from-v.known.LinedStep, to), cell.thick)
 			left = without(left, shape(corners(taken.Grow(overlap))))
@@ -88,11 +88,11 @@ func (v view) lies(c Carcass, i int, l patch) []Fault {
 	if open := s.mouth(v.known.LinedShort); !open.Empty() {
 		left = without(left, shape(corners(open.Grow(overlap))))
 	}
-	for _, part := range parts(left) {
-		if breadth(part) <= max(v.closed, l.thick, sliver) || c.atHole(part.ExteriorRing().Coordinates(), v.known.LinedShort) {
+	for _, part := range left {
+		if part.Breadth() <= max(v.closed, l.thick, sliver) || c.atHole(part.Rings[0], v.known.LinedShort) {
 			continue
 		}
-		out = append(out, fault(Bare, box(part.AsGeometry()), "%.1f mm² of board is not lined", part.Area()))
+		out = append(out, fault(Bare, part.Bounds(), "%.1f mm² of board is not lined", part.Size()))
 	}
 	return out
 }

@@ -7,10 +7,9 @@ package foldup
 import (
 	"fmt"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/polygon"
 )
 
 // Length is a distance in millimetres.
@@ -34,7 +33,7 @@ type patch struct {
 	thick  Length
 	plane  int              // it lies in
 	flat   []geometry.Point // in the piece's coordinates
-	shape  geom.Geometry    // in the plane's coordinates
+	shape  polygon.Shape    // in the plane's coordinates
 	tab    *tabEnd          // of a tab turned over the edge of a hole
 }
 
@@ -61,7 +60,7 @@ func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
 // hang hangs a piece on the part that lies most on a surface.
 func hang(p geometry.Piece, root Frame, home surface) (s fold.Sheet, ok bool) {
 	return fold.Hang(p, root, func(r fold.Part) float64 {
-		return area(meet(shape(project(root, r.Outline, home)), home.shape))
+		return meet(shape(project(root, r.Outline, home)), home.shape).Size()
 	})
 }
 

@@ -4,10 +4,10 @@ import (
 	"runtime"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // Layer is a patch of covering on a face.
@@ -15,7 +15,7 @@ type Layer struct {
 	Piece  string
 	Order  int           // how many folds from the part that is laid first
 	Tucked bool          // pinched or bent at a corner rather than folded
-	Shape  geom.Geometry // in the face's coordinates; it may reach past the face
+	Shape  polygon.Shape // in the face's coordinates; it may reach past the face
 }
 
 // FaceReport tells what lies on one face.
@@ -172,7 +172,7 @@ func (v view) face(i int) FaceReport {
 	r := FaceReport{Face: s.name, Extent: s.extent, Frame: s.frame, Normal: s.normal, Inside: s.inside}
 	patches := v.on(i)
 	for _, p := range patches {
-		if box(p.shape).Intersect(s.extent).Grow(-sliver).Empty() {
+		if p.shape.Bounds().Intersect(s.extent).Grow(-sliver).Empty() {
 			continue // on another edge of the mouth
 		}
 		r.Layers = append(r.Layers, Layer{p.piece, p.order, p.tucked, p.shape})
@@ -195,7 +195,7 @@ func pile(patches []patch) Length {
 
 // heap is where patches lie on each other, and how thick they are together.
 type heap struct {
-	shape geom.Geometry
+	shape polygon.Shape
 	thick Length
 }
 
@@ -215,12 +215,4 @@ func piles(patches []patch) []heap {
 		cells = append(cells, heap{s, p.thick})
 	}
 	return cells
-}
-
-// sliver is how broad a strip must be to count as more than rounding.
-const sliver Length = 1e-3
-
-// solid tells whether a shape has a part broader than a limit.
-func solid(g geom.Geometry, limit Length) bool {
-	return slices.ContainsFunc(parts(g), func(p geom.Polygon) bool { return breadth(p) > limit })
 }

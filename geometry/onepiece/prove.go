@@ -175,10 +175,10 @@ func (v *proof) gaps() {
 		for _, s := range v.wall(w.axis, w.sign) {
 			left = v.algebra.without(left, s.shape)
 		}
-		for _, g := range polygon.Parts(left) {
+		for _, g := range left {
 			if b := breadth(g); b > v.relief+sliver {
-				v.faults = append(v.faults, foldup.Fault{Kind: foldup.Bare, Piece: v.piece, Face: w.face, At: polygon.Bounds(g.AsGeometry()),
-					What: fmt.Sprintf("a gap of %.1f mm², about %.2f mm wide", g.Area(), b.MM())})
+				v.faults = append(v.faults, foldup.Fault{Kind: foldup.Bare, Piece: v.piece, Face: w.face, At: g.Bounds(),
+					What: fmt.Sprintf("a gap of %.1f mm², about %.2f mm wide", g.Size(), b.MM())})
 			}
 		}
 	}
@@ -261,7 +261,7 @@ func (v *proof) share(a, b slab) bool {
 // within gives what of a lies within the thickness of b, as stretches of an axis
 // square to both.
 func (v *proof) within(a, b slab, third int) [][2]Length {
-	box := polygon.Bounds(a.shape).Grow(1)
+	box := a.shape.Bounds().Grow(1)
 	byX := across(a.axis)[0] == b.axis
 	if byX {
 		box.Min.X, box.Max.X = b.lo+sliver/2, b.hi-sliver/2
@@ -272,8 +272,8 @@ func (v *proof) within(a, b slab, third int) [][2]Length {
 		return nil
 	}
 	var out [][2]Length
-	for _, p := range polygon.Parts(v.algebra.meet(a.shape, polygon.Of(rectangle(box)))) {
-		e := polygon.Bounds(p.AsGeometry())
+	for _, p := range v.algebra.meet(a.shape, polygon.Of(rectangle(box))) {
+		e := p.Bounds()
 		if across(a.axis)[0] == third {
 			out = append(out, [2]Length{e.Min.X, e.Max.X})
 		} else {
@@ -328,7 +328,7 @@ func (v *proof) seen(face geometry.Face, axis int, sign Length, layers [][]strin
 		if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
 			n++
 		}
-		pts := polygon.Points(s.shape.MustAsPolygon().ExteriorRing().Coordinates())
+		pts := slices.Clone(s.shape[0].Rings[0])
 		for k, q := range pts {
 			if axis == 0 {
 				q = geometry.Pt(q.Y, q.X)
@@ -336,7 +336,7 @@ func (v *proof) seen(face geometry.Face, axis int, sign Length, layers [][]strin
 			pts[k] = geometry.Pt(q.X-v.outLo[two[0]], q.Y-v.outLo[two[1]])
 		}
 		name, _, _ := strings.Cut(s.name, " (")
-		r.Layers = append(r.Layers, foldup.Layer{Piece: name, Order: n, Shape: polygon.Of(pts[:len(pts)-1])})
+		r.Layers = append(r.Layers, foldup.Layer{Piece: name, Order: n, Shape: polygon.Of(pts)})
 		r.Stack += v.card.Thickness / Length(len(layers[n]))
 	}
 	r.Corners = r.Stack

@@ -46,13 +46,12 @@ const (
 
 // look sees the panel's scene, and tells which part of the view is shown.
 func (p panel) look() (scene.Seen, geometry.Box) {
+	if p.focus != nil {
+		window := boundsOf(p.view, p.focus)
+		return scene.SeeIn(p.faces, p.view, window), window
+	}
 	seen := scene.See(p.faces, p.view)
 	window := seen.Bounds()
-	if p.focus != nil {
-		window = boundsOf(p.view, p.focus)
-		seen = seen.Cropped(window)
-		return seen, window
-	}
 	for _, a := range p.arrows {
 		b := boundsOf(p.view, a.path)
 		window = around(window, b)

@@ -9,7 +9,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
-	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/record"
@@ -80,7 +79,7 @@ func TestCardWalls(t *testing.T) {
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
 	head, _ := faceOf(b.faces, geometry.HeadOutside)
 	for _, l := range head.layers {
-		y := polygon.Bounds(l.Shape)
+		y := l.Shape.Bounds()
 		switch l.Piece {
 		case "spine flap":
 			assert.Less(t, y.Center().Y.MM(), 131.5/2)

@@ -10,9 +10,9 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/record"
+	"forel/render/scene"
 	"forel/render/typeset"
 )
 
@@ -77,9 +77,9 @@ func TestMarksLieOnTheFault(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
 	require.Len(t, s.Report.Faces, 14)
 	faces := study(s.Report)
-	sc := sceneOf(s.Report, faces)
+	sc := solidOf(s.Report, faces, looksOf(s))
 	b := &book{Options: Options{Setup: setup("A4"), Round: geometry.ToTenthMM}, Subject: s, faces: faces, looks: looksOf(s)}
-	to, _ := fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
+	to, _ := scene.Fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
 	marks := b.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
 	var seen int
 	for _, m := range marks {
@@ -87,7 +87,7 @@ func TestMarksLieOnTheFault(t *testing.T) {
 			if f.Face != geometry.LeftMouth && f.Face != geometry.RightMouth {
 				continue
 			}
-			on := moveBox(polygon.Bounds(f.whole), to).Grow(0.01)
+			on := moveBox(f.whole.Bounds(), to).Grow(0.01)
 			if on.Contains(m.area.Bounds()) {
 				seen++
 				// Bare board is most of the upright's height: 227.8 less 2 x 28.575.

@@ -13,6 +13,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/render/scene"
 )
 
 // block is a board of the model that the pictures are checked against: a box,
@@ -69,12 +70,14 @@ func (b block) enters(from, toward foldup.Vec, outline area) (Length, bool) {
 
 // firstHit follows a line of sight from the viewer through a solid model of the
 // boards and dividers, and gives where it comes to board first.
-func firstHit(c foldup.Carcass, dividers []foldup.DividerReport, v view, at geometry.Point) (foldup.Vec, bool) {
+func firstHit(c foldup.Carcass, dividers []foldup.DividerReport, v scene.View, at geometry.Point) (foldup.Vec, bool) {
 	outline := area{Rings: [][]geometry.Point{c.Side}}
-	// The point of the line nearest the origin, and the way to the viewer.
-	right := foldup.Vec{X: Length(v.cosYaw), Z: Length(-v.sinYaw)}
-	up := foldup.Vec{X: Length(-v.sinYaw * v.sinPitch), Y: Length(v.cosPitch), Z: Length(-v.cosYaw * v.sinPitch)}
-	toward := cross(right, up)
+	// The point of the line nearest the origin, and the way to the viewer, from where
+	// the view has a step along each axis.
+	x, y, z := v.Flat(scene.Vec{X: 1}), v.Flat(scene.Vec{Y: 1}), v.Flat(scene.Vec{Z: 1})
+	right := foldup.Vec{X: x.X, Y: y.X, Z: z.X}
+	up := foldup.Vec{X: x.Y, Y: y.Y, Z: z.Y}
+	toward := right.Cross(up)
 	place := func(t Length) foldup.Vec {
 		return foldup.Vec{
 			X: right.X*at.X + up.X*at.Y + toward.X*t,
@@ -154,7 +157,7 @@ func dividerFacesAt(d foldup.DividerReport, p foldup.Vec, near Length) (faces []
 func TestHiddenPartsAreHidden(t *testing.T) {
 	for name, s := range subjects(t) {
 		t.Run(name, func(t *testing.T) {
-			sc := sceneOf(s.Report, study(s.Report))
+			sc := solidOf(s.Report, study(s.Report), looksOf(s))
 			checked := map[geometry.Face]int{}
 			rapid.Check(t, func(t *rapid.T) {
 				rnd := rand.New(rand.NewSource(rapid.Int64().Draw(t, "points")))
@@ -174,7 +177,7 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 
 // checkPoint looks at one point of the picture and gives the face that is seen
 // there, none where it is too near an edge to tell.
-func checkPoint(t *rapid.T, s Subject, sc scene, rnd *rand.Rand) (got []geometry.Face) {
+func checkPoint(t *rapid.T, s Subject, sc solid, rnd *rand.Rand) (got []geometry.Face) {
 	const near = 0.15
 	c, b := s.Report.Carcass, sc.bounds()
 	q := geometry.Pt(b.Min.X+b.Width()*Length(rnd.Float64()), b.Min.Y+b.Height()*Length(rnd.Float64()))
@@ -193,7 +196,7 @@ func checkPoint(t *rapid.T, s Subject, sc scene, rnd *rand.Rand) (got []geometry
 		return nil
 	}
 	for _, f := range sc.faces {
-		if !holdsAny(areasOf(f.whole), q) {
+		if !f.whole.Holds(q) {
 			continue
 		}
 		got = append(got, f.Face)
@@ -203,7 +206,7 @@ func checkPoint(t *rapid.T, s Subject, sc scene, rnd *rand.Rand) (got []geometry
 			top := -1
 			close := false
 			for i, o := range f.face.layers {
-				for _, a := range areasOf(o.Shape) {
+				for _, a := range o.Shape {
 					close = close || a.Clear(here) < 0.3
 					if a.Holds(here) {
 						top = i
@@ -211,12 +214,12 @@ func checkPoint(t *rapid.T, s Subject, sc scene, rnd *rand.Rand) (got []geometry
 				}
 			}
 			if !close {
-				require.Equal(t, top == n, holdsAny(areasOf(l.top), q), "%s: %s at %v", f.Face, l.Piece, here)
+				require.Equal(t, top == n, l.top.Holds(q), "%s: %s at %v", f.Face, l.Piece, here)
 			}
 		}
 	}
 	require.Equal(t, want, got, "at %v: %v", q, p)
-	require.Equal(t, rim, holdsAny(areasOf(sc.rims), q), "rim at %v: %v", q, p)
+	require.Equal(t, rim, sc.rims.Holds(q), "rim at %v: %v", q, p)
 	return got
 }
 
@@ -229,9 +232,9 @@ func onFace(f face, p foldup.Vec) geometry.Point {
 }
 
 // nearAny tells whether a point is close to an edge of what is seen.
-func nearAny(sc scene, q geometry.Point, d Length) bool {
+func nearAny(sc solid, q geometry.Point, d Length) bool {
 	for _, f := range sc.faces {
-		for _, a := range areasOf(f.whole) {
+		for _, a := range f.whole {
 			if a.Clear(q) < d {
 				return true
 			}

@@ -4,10 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
-	"forel/geometry/polygon"
 	"forel/render/data"
 )
 
@@ -104,9 +101,9 @@ func JSON(s Subject) ([]byte, error) {
 			j.Covered = &c
 		}
 		for _, l := range ordered(f.FaceReport) {
-			for _, p := range polygon.Parts(l.Shape) {
+			for _, p := range l.Shape {
 				layer := jsonLayer{Piece: l.Piece, Order: l.Order, Tucked: l.Tucked}
-				for i, ring := range p.DumpRings() {
+				for i, ring := range p.Rings {
 					if i == 0 {
 						layer.Outline = ringJSON(ring)
 					} else {
@@ -138,11 +135,10 @@ func boxJSON(b geometry.Box) jsonBox { return jsonBox{pointJSON(b.Min), pointJSO
 
 func pointJSON(p geometry.Point) jsonPoint { return jsonPoint{mm(p.X), mm(p.Y)} }
 
-func ringJSON(l geom.LineString) []jsonPoint {
-	pts := polygon.Points(l.Coordinates())
-	out := make([]jsonPoint, 0, len(pts))
-	for _, p := range pts[:len(pts)-1] {
-		out = append(out, pointJSON(p))
+func ringJSON(ring []geometry.Point) []jsonPoint {
+	out := make([]jsonPoint, len(ring))
+	for i, p := range ring {
+		out[i] = pointJSON(p)
 	}
 	return out
 }

@@ -9,12 +9,14 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/render"
+	"forel/render/scene"
+	"forel/render/shape"
 )
 
 // corner gives the part of the view round the corner of the mouth at the left
 // and the tail: the edges of the boards, and what is turned in there. It is as
 // broad by its height as aspect says, and no higher than most.
-func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Length) geometry.Box {
+func (sc solid) corner(c foldup.Carcass, faces []face, aspect float64, most Length) geometry.Box {
 	var deep Length
 	for _, f := range faces {
 		for _, l := range f.layers {
@@ -24,8 +26,9 @@ func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Leng
 		}
 	}
 	deep = max(deep, 3*c.Lined)
-	at := func(x, y, z Length) geometry.Point { return sc.view.flat(foldup.Vec{X: x, Y: y, Z: z}) }
-	border := min(1.5, most/25) // mm of the case, a small one drawn larger than it is
+	at := func(x, y, z Length) geometry.Point { return sc.flat(foldup.Vec{X: x, Y: y, Z: z}) }
+	across := sc.flat(foldup.Vec{X: 1}).X // of a millimetre of the mouth
+	border := min(1.5, most/25)           // mm of the case, a small one drawn larger than it is
 	foot := at(0, 0, c.Depth)
 	up := at(0, 1.7*deep, c.Depth-deep).Y - foot.Y + 2*border
 	b := geometry.Bx(foot.X-border, 0, 0, 0)
@@ -34,7 +37,7 @@ func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Leng
 	for range 4 {
 		tall := min(most, up+fall)
 		b.Max.X = b.Min.X + tall*Length(aspect)
-		along := min(c.Width, (b.Max.X-foot.X)/Length(sc.view.cosYaw))
+		along := min(c.Width, (b.Max.X-foot.X)/across)
 		fall = foot.Y - at(along, 0, c.Depth).Y
 		b.Min.Y = foot.Y - fall - border
 		b.Max.Y = b.Min.Y + tall
@@ -43,9 +46,9 @@ func (sc scene) corner(c foldup.Carcass, faces []face, aspect float64, most Leng
 }
 
 // lens draws a part of the view larger, with what is turned in named.
-func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
+func (b *book) lens(sc solid, window, at geometry.Box, scale float64) {
 	part := sc.cropped(window)
-	to, larger := fitted(window, at)
+	to, larger := scene.Fitted(window, at)
 	at = moveBox(window, to)
 	over := at // the labels stand lower
 	over.Max.X += labelsWide
@@ -70,7 +73,7 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 				}
 			}
 			if most > 1 { // mm² of the page: less is not seen
-				l := label{Name: name, Size: noteSize, Anchor: best.Inner()}
+				l := label{Name: name, Size: noteSize, Anchor: shape.Inner(best)}
 				for _, n := range notes {
 					l.Notes = append(l.Notes, wrapped(n, noteSize, false, labelsWide-4)...)
 				}
@@ -79,11 +82,11 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 		}
 		if !f.Inside {
 			if f.place.face == geometry.LeftMouth || f.place.face == geometry.TailMouth {
-				add(areasOf(moved(f.whole, to)), "edge of the board", board(f.place.face))
+				add(f.whole.Moved(to), "edge of the board", board(f.place.face))
 			}
 			continue
 		}
-		add(areasOf(moved(f.empty, to)), f.under(b.looks, b.base).name, "of "+board(f.place.face))
+		add(f.empty.Moved(to), f.under(b.looks, b.base).name, "of "+board(f.place.face))
 		for _, l := range f.layers {
 			what := strings.TrimPrefix(board(f.place.face), "the ")
 			d, ok := f.reach(l.Layer)
@@ -93,7 +96,7 @@ func (b *book) lens(sc scene, window, at geometry.Box, scale float64) {
 			case ok:
 				what = b.Round.Pretty(d) + " deep, " + what
 			}
-			add(areasOf(moved(l.top, to)), l.Piece, what)
+			add(l.top.Moved(to), l.Piece, what)
 		}
 	}
 	// Where there is little room the smallest go first.

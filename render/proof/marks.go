@@ -7,7 +7,7 @@ import (
 )
 
 // solidMarks marks the faults of the faces that are seen.
-func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
+func (b *book) solidMarks(sc solid, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
 	var out []mark
 	var off taken
 	for i, f := range b.Report.Faults {
@@ -18,10 +18,10 @@ func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone
 			at := clamped(spot(f, s.Extent), s.Extent)
 			var pts []geometry.Point
 			for _, q := range geometry.Rectangle(at).Flatten(1) {
-				pts = append(pts, to(sc.view.flat(s.place.at(q))))
+				pts = append(pts, to(sc.flat(s.place.at(q))))
 			}
-			middle := to(sc.view.flat(s.place.at(at.Center())))
-			if !holdsAny(areasOf(moved(s.whole, to)), middle) {
+			middle := to(sc.flat(s.place.at(at.Center())))
+			if !s.whole.Moved(to).Holds(middle) {
 				continue // behind a board
 			}
 			m := mark{number: fmt.Sprint(i + 1), area: geometry.Polygon(pts...), tag: freeSpot(middle, zone, off)}
@@ -30,13 +30,4 @@ func (b *book) solidMarks(sc scene, to func(geometry.Point) geometry.Point, zone
 		}
 	}
 	return out
-}
-
-func holdsAny(areas []area, p geometry.Point) bool {
-	for _, a := range areas {
-		if a.Holds(p) {
-			return true
-		}
-	}
-	return false
 }

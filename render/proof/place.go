@@ -5,7 +5,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
 )
 
 // place is where a face lies in the case, and how it is seen by someone who
@@ -48,17 +47,14 @@ var beyond = map[geometry.Face]edges{
 // mirror. A face that lies level keeps its X from left to right.
 func placeOf(f foldup.FaceReport) place {
 	p := place{face: f.Face, frame: f.Frame, normal: f.Normal, edges: beyond[f.Face]}
-	if mirrored := dot(cross(f.Frame.U, f.Frame.V), f.Normal) < 0; mirrored {
+	if p.mirrored() {
 		p.flipX, p.flipY = f.Normal.Y == 0, f.Normal.Y != 0
 	}
 	return p
 }
 
-func dot(a, b foldup.Vec) Length { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
-
-func cross(a, b foldup.Vec) foldup.Vec {
-	return foldup.Vec{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
-}
+// mirrored tells whether one who looks at the face sees its axes as in a mirror.
+func (p place) mirrored() bool { return p.frame.Normal().Dot(p.normal) < 0 }
 
 // at gives where a point of the face lies in the case.
 func (p place) at(q geometry.Point) foldup.Vec { return p.frame.At(q) }
@@ -88,7 +84,7 @@ func (f face) reach(l foldup.Layer) (Length, bool) {
 	if !f.Inside {
 		return 0, false
 	}
-	b := polygon.Bounds(l.Shape)
+	b := l.Shape.Bounds()
 	switch {
 	case f.place.frame.U.Z == 1:
 		return f.Extent.Max.X - b.Min.X, true

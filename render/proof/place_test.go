@@ -24,7 +24,7 @@ func TestFacesAreNotMirrored(t *testing.T) {
 		if p.flipY {
 			up = times(up, -1)
 		}
-		assert.Equal(t, times(p.normal, 1), cross(right, up), p.face)
+		assert.Equal(t, times(p.normal, 1), right.Cross(up), p.face)
 	}
 }
 

@@ -1,9 +1,9 @@
 package proof
 
 import (
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/leader"
 	"forel/render/shape"
@@ -11,7 +11,7 @@ import (
 
 // What the pictures are made of.
 type (
-	area   = shape.Area
+	area   = polygon.Area
 	taken  = shape.Taken
 	hatch  = shape.Hatch
 	label  = leader.Label
@@ -23,17 +23,21 @@ const (
 	noteSize = render.NoteSize
 )
 
-func areasOf(g geom.Geometry) []area                { return shape.AreasOf(g) }
-func meet(a, b geom.Geometry) geom.Geometry         { return shape.Meet(a, b) }
-func without(a, b geom.Geometry) geom.Geometry      { return shape.Without(a, b) }
-func union(gs []geom.Geometry) geom.Geometry        { return shape.Union(gs) }
-func solid(g geom.Geometry) geom.Geometry           { return shape.Solid(g) }
-func runs(g geom.Geometry) [][]geometry.Point       { return shape.Runs(g) }
-func outline(g geom.Geometry) geom.Geometry         { return shape.Outline(g) }
-func freeEdges(g, edge geom.Geometry) geom.Geometry { return shape.FreeEdges(g, edge) }
+// meet, without and union leave out what is no broader than rounding; what can't be
+// worked out is not drawn.
+func meet(a, b polygon.Shape) polygon.Shape {
+	s, _ := polygon.Meet(a, b)
+	return s.Broader(sliver)
+}
 
-func moved(g geom.Geometry, to func(geometry.Point) geometry.Point) geom.Geometry {
-	return shape.Moved(g, to)
+func without(a, b polygon.Shape) polygon.Shape {
+	s, _ := polygon.Without(a, b)
+	return s.Broader(sliver)
+}
+
+func union(all []polygon.Shape) polygon.Shape {
+	s, _ := polygon.Union(all...)
+	return s.Broader(sliver)
 }
 
 // shade draws the hatching of a look over an area, kept off some boxes.
@@ -43,4 +47,39 @@ func (l look) shade(s render.Surface, a area, keep []geometry.Box) {
 			s.Stroke(line.Path, line.Stroke)
 		}
 	}
+}
+
+// holeOf returns the outline of the thumb hole, as a part of a side, nil where
+// there is none.
+func holeOf(c foldup.Carcass) []geometry.Point {
+	if len(c.Side) <= 4 {
+		return nil
+	}
+	for _, a := range without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side)) {
+		return a.Rings[0]
+	}
+	return nil
+}
+
+// faceShape returns the outline of a face in its own coordinates: the whole of
+// its extent but for a thumb hole.
+func faceShape(c foldup.Carcass, hole []geometry.Point, f foldup.FaceReport) polygon.Shape {
+	whole := polygon.Box(f.Extent)
+	if hole == nil {
+		return whole
+	}
+	switch f.Face {
+	case geometry.LeftOutside, geometry.RightOutside, geometry.LeftInside, geometry.RightInside:
+		return without(whole, polygon.Of(hole))
+	case geometry.LeftMouth, geometry.RightMouth:
+		gap := f.Extent
+		gap.Min.Y, gap.Max.Y = gap.Max.Y, gap.Min.Y
+		for _, p := range hole {
+			if p.X.Near(c.Depth) {
+				gap.Min.Y, gap.Max.Y = min(gap.Min.Y, p.Y), max(gap.Max.Y, p.Y)
+			}
+		}
+		return without(whole, polygon.Box(gap))
+	}
+	return whole
 }

@@ -1,22 +1,21 @@
 package proof
 
 import (
+	"fmt"
 	"math"
-
-	"github.com/peterstace/simplefeatures/geom"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
 	"forel/render"
+	"forel/render/scene"
+	"forel/render/shape"
 )
 
-// view is a parallel projection: the viewer is far away, to the right of the
-// mouth by yaw and above it by pitch.
-type view struct{ sinYaw, cosYaw, sinPitch, cosPitch float64 }
-
-// angles of the view, in degrees. Where the mouth is narrow the viewer stands
-// more nearly before it, to see into it.
+// angles of the view, in degrees: the viewer is far away, to the right of the mouth by
+// yaw and above it by pitch. Where the mouth is narrow the viewer stands more nearly
+// before it, to see into it.
 const (
 	mostYaw  = 32.0
 	leastYaw = 12.0
@@ -25,12 +24,12 @@ const (
 
 // viewOf chooses the view of a case: as far to the right as still shows all
 // that is turned in on the left side, within limits.
-func viewOf(r foldup.Report) view {
+func viewOf(r foldup.Report) scene.View {
 	var deep Length
 	for _, f := range r.Faces {
 		if f.Face == geometry.LeftInside {
 			for _, l := range f.Layers {
-				deep = max(deep, f.Extent.Max.X-polygon.Bounds(l.Shape).Min.X)
+				deep = max(deep, f.Extent.Max.X-l.Shape.Bounds().Min.X)
 			}
 		}
 	}
@@ -40,95 +39,125 @@ func viewOf(r foldup.Report) view {
 		yaw = math.Atan(float64(cavity/deep)/1.1) * 180 / math.Pi
 		yaw = max(leastYaw, min(mostYaw, yaw))
 	}
-	var v view
-	v.sinYaw, v.cosYaw = math.Sincos(yaw * math.Pi / 180)
-	v.sinPitch, v.cosPitch = math.Sincos(pitch * math.Pi / 180)
-	return v
+	return scene.Turned(scene.Vec{Z: 1}, scene.Vec{Y: 1}, yaw, pitch)
 }
 
-// flat gives where a place of the case is seen: X to the right, Y upward.
-func (v view) flat(p foldup.Vec) geometry.Point {
-	x, y, z := float64(p.X), float64(p.Y), float64(p.Z)
-	return geometry.Pt(
-		Length(x*v.cosYaw-z*v.sinYaw),
-		Length(y*v.cosPitch-(x*v.sinYaw+z*v.cosYaw)*v.sinPitch))
-}
+// inSpace returns a place of the case as the pictures have it.
+func inSpace(v foldup.Vec) scene.Vec { return scene.Vec{X: v.X.MM(), Y: v.Y.MM(), Z: v.Z.MM()} }
 
-// shows tells whether a face that looks along n is turned to the viewer.
-func (v view) shows(n foldup.Vec) bool {
-	return float64(n.X)*v.sinYaw*v.cosPitch+float64(n.Y)*v.sinPitch+float64(n.Z)*v.cosYaw*v.cosPitch > 1e-9
-}
-
-// scene is what is seen of a case, in the plane of the view, in millimetres of
+// solid is what is seen of a case, in the plane of the view, in millimetres of
 // the case. Nothing in it is hidden by anything else.
-type scene struct {
-	view  view
+type solid struct {
+	view  scene.View
+	all   []scene.Face
 	faces []seenFace
-	rims  geom.Geometry // of the thumb holes: the thickness of the boards
-	edges []seenEdge
+	rims  polygon.Shape // of the thumb holes: the thickness of the boards
+	lines []scene.Drawn // the free edges of layers, then edges of the boards
 }
 
 // seenFace is what is seen of one face.
 type seenFace struct {
 	face
-	whole  geom.Geometry // all that is seen of it
-	empty  geom.Geometry // where no layer lies
+	whole  polygon.Shape // all that is seen of it
+	empty  polygon.Shape // where no layer lies
 	layers []seenLayer   // from the board up
 }
 
-// seenLayer is one layer of covering.
+// seenLayer is what is seen of one layer of covering.
 type seenLayer struct {
 	foldup.Layer
-	under geom.Geometry // all of it that no board hides
-	top   geom.Geometry // where no layer lies over it
-	lines geom.Geometry // its free edges that no layer lies over
+	top polygon.Shape
 }
 
-// seenEdge is edges of the boards.
-type seenEdge struct {
-	lines  geom.Geometry
-	stroke render.Stroke
-}
+// rimName names the faces of the thumb holes' rims.
+const rimName = "rim"
 
-// sceneOf looks at a case: each face turned to the viewer, without what a board
-// before it hides.
-func sceneOf(r foldup.Report, faces []face) scene {
-	sc := scene{view: viewOf(r)}
-	boards := blocksOf(r)
+// objectOf names a face of the case in the pictures.
+func objectOf(f face) string { return fmt.Sprint(f.divider, " ", f.Face) }
+
+// solidOf looks at a case.
+func solidOf(r foldup.Report, faces []face, k looks) solid {
+	s := solid{view: viewOf(r)}
 	for _, f := range faces {
-		p := f.place
-		if !sc.view.shows(p.normal) {
-			continue
+		add := func(name string, layer int, on polygon.Shape, lines []scene.Line) {
+			for _, a := range on {
+				g := scene.Face{Object: objectOf(f), Name: name, Layer: layer, Lines: lines}
+				for _, p := range a.Rings[0] {
+					g.Points = append(g.Points, inSpace(f.place.at(p)))
+				}
+				if f.place.mirrored() {
+					slices.Reverse(g.Points)
+				}
+				s.all = append(s.all, g)
+			}
 		}
-		look := func(g geom.Geometry) geom.Geometry {
-			return moved(g, func(q geometry.Point) geometry.Point { return sc.view.flat(p.at(q)) })
+		add("", 0, f.shape, nil)
+		for i, l := range f.layers {
+			for _, a := range l.Shape {
+				var lines []scene.Line
+				for _, run := range shape.FreeEdges(polygon.Shape{a}, f.shape) {
+					line := scene.Line{Stroke: k.piece(l.Piece).outline(l.Tucked)}
+					for _, p := range run {
+						line.Points = append(line.Points, inSpace(f.place.at(p)))
+					}
+					lines = append(lines, line)
+				}
+				add(fmt.Sprint(i), i+1, polygon.Shape{a}, lines)
+			}
 		}
-		s := seenFace{face: f, whole: solid(sc.seen(look(f.shape), boards, p.frame.O, p.normal))}
-		if s.whole.IsEmpty() {
+	}
+	s.all = append(s.all, rimsOf(r.Carcass)...)
+	seen := scene.See(s.all, s.view)
+	s.look(seen, faces)
+	s.lines = append(seen.Lines, s.edges()...)
+	return s
+}
+
+// rimsOf returns the thickness of the sides in their thumb holes.
+func rimsOf(c foldup.Carcass) []scene.Face {
+	var out []scene.Face
+	hole := holeOf(c)
+	for i, p := range hole {
+		q := hole[(i+1)%len(hole)]
+		if p.X.Near(c.Depth) && q.X.Near(c.Depth) {
+			continue // the open end
+		}
+		for _, x := range [][2]Length{{0, c.Lined}, {c.Width - c.Lined, c.Width}} {
+			f := scene.Face{Object: rimName, Name: rimName, Back: &scene.Look{}}
+			for _, v := range []foldup.Vec{{X: x[0], Y: p.Y, Z: p.X}, {X: x[1], Y: p.Y, Z: p.X}, {X: x[1], Y: q.Y, Z: q.X}, {X: x[0], Y: q.Y, Z: q.X}} {
+				f.Points = append(f.Points, inSpace(v))
+			}
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// look notes what is seen of each face.
+func (s *solid) look(seen scene.Seen, faces []face) {
+	whole := map[string]polygon.Shape{}
+	for _, o := range seen.Objects {
+		whole[o.Name] = o.Shape
+	}
+	s.rims = whole[rimName]
+	for _, f := range faces {
+		name := objectOf(f)
+		g := seenFace{face: f, whole: whole[name], empty: seen.Of(name, "")}
+		if len(g.whole) == 0 {
 			continue
 		}
 		for i, l := range f.layers {
-			top, lines := l.Shape, freeEdges(l.Shape, f.shape)
-			for _, over := range f.layers[i+1:] {
-				top, lines = without(top, over.Shape), without(lines, over.Shape)
-			}
-			s.layers = append(s.layers, seenLayer{
-				l, solid(meet(look(l.Shape), s.whole)), solid(meet(look(top), s.whole)), meet(look(lines), s.whole),
-			})
+			g.layers = append(g.layers, seenLayer{l, seen.Of(name, fmt.Sprint(i))})
 		}
-		s.empty = solid(meet(look(f.bare()), s.whole))
-		sc.faces = append(sc.faces, s)
+		s.faces = append(s.faces, g)
 	}
-	sc.rims = sc.seeRims(boards)
-	sc.edges = sc.seeEdges()
-	return sc
 }
 
-// seeEdges gives the outlines of what is seen: lightest those inside, heaviest
+// edges returns the outlines of what is seen: lightest those inside, heaviest
 // that of it all.
-func (sc scene) seeEdges() []seenEdge {
-	var inside, outside, mouth, all []geom.Geometry
-	for _, f := range sc.faces {
+func (s solid) edges() []scene.Drawn {
+	var inside, outside, mouth, all []polygon.Shape
+	for _, f := range s.faces {
 		all = append(all, f.whole)
 		switch {
 		case mouthEdge(f.place.face):
@@ -139,99 +168,85 @@ func (sc scene) seeEdges() []seenEdge {
 			outside = append(outside, f.whole)
 		}
 	}
-	inside = append(inside, sc.rims)
+	inside = append(inside, s.rims)
 	outside = append(outside, union(mouth))
-	all = append(all, sc.rims)
-	var out []seenEdge
+	all = append(all, s.rims)
+	var out []scene.Drawn
 	for _, e := range []struct {
-		of     []geom.Geometry
+		of     []polygon.Shape
 		stroke render.Stroke
-	}{{inside, innerEdge}, {outside, nearEdge}, {[]geom.Geometry{union(all)}, outerEdge}} {
-		for _, g := range e.of {
-			out = append(out, seenEdge{outline(g), e.stroke})
-		}
-	}
-	return out
-}
-
-// bounds gives the box around all that is seen.
-func (sc scene) bounds() geometry.Box { return polygon.Bounds(sc.edges[len(sc.edges)-1].lines) }
-
-// cropped gives what of the scene lies in a window of the view.
-func (sc scene) cropped(window geometry.Box) scene {
-	w := polygon.Box(window)
-	crop := func(g geom.Geometry) geom.Geometry { return solid(meet(g, w)) }
-	out := scene{view: sc.view, rims: crop(sc.rims)}
-	for _, f := range sc.faces {
-		f.whole, f.empty = crop(f.whole), crop(f.empty)
-		if f.whole.IsEmpty() {
-			continue
-		}
-		layers := f.layers
-		f.layers = nil
-		for _, l := range layers {
-			l.under, l.top, l.lines = crop(l.under), crop(l.top), meet(l.lines, w)
-			if !l.under.IsEmpty() {
-				f.layers = append(f.layers, l)
+	}{{inside, innerEdge}, {outside, nearEdge}, {[]polygon.Shape{union(all)}, outerEdge}} {
+		for _, a := range slices.Concat(e.of...) {
+			for _, ring := range a.Rings {
+				out = append(out, scene.Drawn{Runs: [][]geometry.Point{append(slices.Clone(ring), ring[0])}, Stroke: e.stroke})
 			}
 		}
-		out.faces = append(out.faces, f)
-	}
-	for _, e := range sc.edges {
-		if e.lines = meet(e.lines, w); !e.lines.IsEmpty() {
-			out.edges = append(out.edges, e)
-		}
 	}
 	return out
 }
 
-// fitted gives how a box of the view is laid as large as it will go into a box
-// of the page, where Y runs down.
-func fitted(from, into geometry.Box) (to func(geometry.Point) geometry.Point, scale float64) {
-	scale = min(into.Width()/from.Width(), into.Height()/from.Height()).MM()
-	c, m := from.Center(), into.Center()
-	return func(p geometry.Point) geometry.Point {
-		d := p.Sub(c).Mul(scale)
-		return geometry.Pt(m.X+d.X, m.Y-d.Y)
-	}, scale
+// flat returns where a place of the case is seen: X to the right, Y upward.
+func (s solid) flat(v foldup.Vec) geometry.Point { return s.view.Flat(inSpace(v)) }
+
+// bounds returns the box around all that is seen.
+func (s solid) bounds() geometry.Box {
+	var all polygon.Shape
+	for _, f := range s.faces {
+		all = append(all, f.whole...)
+	}
+	return all.Bounds()
 }
 
-// draw draws the scene on a page. Inside is the look of a face inside where
+// cropped returns what is seen through a window of the view.
+func (s solid) cropped(window geometry.Box) solid {
+	out := solid{view: s.view}
+	var faces []face
+	for _, f := range s.faces {
+		faces = append(faces, f.face)
+	}
+	out.look(scene.SeeIn(s.all, s.view, window), faces)
+	for _, l := range s.lines {
+		var runs [][]geometry.Point
+		for _, run := range l.Runs {
+			runs = append(runs, polygon.Box(window).Along(run)...)
+		}
+		out.lines = append(out.lines, scene.Drawn{Runs: runs, Stroke: l.Stroke})
+	}
+	return out
+}
+
+// draw draws the case on a page. Inside is the look of a face inside where
 // nothing is turned in.
-func (sc scene) draw(s render.Surface, k looks, inside look, to func(geometry.Point) geometry.Point) {
-	fill := func(g geom.Geometry, l look) {
-		for _, a := range areasOf(moved(g, to)) {
-			s.Fill(a.Path(), l.tint)
+func (s solid) draw(on render.Surface, k looks, inside look, to func(geometry.Point) geometry.Point) {
+	fill := func(g polygon.Shape, l look) {
+		for _, a := range g.Moved(to) {
+			on.Fill(a.Path(), l.tint)
 		}
 	}
-	shade := func(g geom.Geometry, l look) {
-		for _, a := range areasOf(moved(g, to)) {
-			l.shade(s, a, nil)
+	shade := func(g polygon.Shape, l look) {
+		for _, a := range g.Moved(to) {
+			l.shade(on, a, nil)
 		}
 	}
-	stroke := func(g geom.Geometry, st render.Stroke) {
-		for _, run := range runs(moved(g, to)) {
-			s.Stroke(geometry.Line(run...), st)
-		}
-	}
-	for _, f := range sc.faces {
+	for _, f := range s.faces {
 		under := f.under(k, inside)
 		fill(f.whole, under)
 		for _, l := range f.layers {
-			fill(l.under, k.piece(l.Piece))
+			fill(l.top, k.piece(l.Piece))
 		}
 		shade(f.empty, under)
 		for _, l := range f.layers {
 			shade(l.top, k.piece(l.Piece))
 		}
 	}
-	fill(sc.rims, rimLook)
-	for _, f := range sc.faces {
-		for _, l := range f.layers {
-			stroke(l.lines, k.piece(l.Piece).outline(l.Tucked))
+	fill(s.rims, rimLook)
+	for _, l := range s.lines {
+		for _, run := range l.Runs {
+			pts := make([]geometry.Point, len(run))
+			for i, p := range run {
+				pts[i] = to(p)
+			}
+			on.Stroke(geometry.Line(pts...), l.Stroke)
 		}
-	}
-	for _, e := range sc.edges {
-		stroke(e.lines, e.stroke)
 	}
 }

@@ -6,19 +6,19 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/leader"
+	"forel/render/shape"
 )
 
 // solidLabels names the sides of the case and what lies on them, in a column
 // on each side of it. Window is the part that is shown larger.
-func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, window, figure geometry.Box) {
+func (b *book) solidLabels(sc solid, to func(geometry.Point) geometry.Point, window, figure geometry.Box) {
 	c := b.Report.Carcass
-	v := func(x, y, z Length) geometry.Point { return to(sc.view.flat(foldup.Vec{X: x, Y: y, Z: z})) }
+	v := func(x, y, z Length) geometry.Point { return to(sc.flat(foldup.Vec{X: x, Y: y, Z: z})) }
 	var labels []label
 	add := func(anchor geometry.Point, name, note string) {
 		labels = append(labels, label{Name: name, Notes: []string{note}, Size: render.BodySize, Anchor: anchor})
@@ -37,7 +37,7 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 		if p.piece != "" {
 			note = "under the " + p.piece
 		}
-		add(p.area.Inner(), f.name, note)
+		add(shape.Inner(p.area), f.name, note)
 		named[p.piece] = true
 	}
 	// Every other piece where most is seen of it.
@@ -52,7 +52,7 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	slices.SortStableFunc(others, func(a, b pieceSeen) int { return cmp.Compare(b.area.Size(), a.area.Size()) })
 	for _, p := range others {
 		if !named[p.piece] {
-			add(p.area.Inner(), p.piece, "laid onto the "+p.on)
+			add(shape.Inner(p.area), p.piece, "laid onto the "+p.on)
 			named[p.piece] = true
 		}
 	}
@@ -63,7 +63,7 @@ func (b *book) solidLabels(sc scene, to func(geometry.Point) geometry.Point, win
 	lower := min(0.1, 0.5/Length(max(1, len(b.Report.Dividers)-1))) // each than the one before it
 	for i, d := range b.Report.Dividers {
 		at := foldup.Vec{X: (d.Min.X + d.Max.X) / 2, Y: c.Height * (0.6 - lower*Length(i)), Z: d.Max.Z}
-		add(to(sc.view.flat(at)), "divider", fmt.Sprintf("between volumes %d and %d", i+1, i+2))
+		add(to(sc.flat(at)), "divider", fmt.Sprintf("between volumes %d and %d", i+1, i+2))
 		if i == 0 { // the compartment before it
 			mouth = (c.Lined + d.Min.X) / 2
 		}
@@ -99,15 +99,15 @@ type pieceSeen struct {
 
 // largestSeen gives, for each face outside, the pieces seen on it, the one of
 // which most is seen first.
-func largestSeen(sc scene, to func(geometry.Point) geometry.Point) map[geometry.Face][]pieceSeen {
+func largestSeen(sc solid, to func(geometry.Point) geometry.Point) map[geometry.Face][]pieceSeen {
 	out := map[geometry.Face][]pieceSeen{}
 	for _, f := range sc.faces {
 		if f.Inside || mouthEdge(f.place.face) {
 			continue
 		}
 		var seen []pieceSeen
-		take := func(piece string, g geom.Geometry) {
-			for _, a := range areasOf(moved(g, to)) {
+		take := func(piece string, g polygon.Shape) {
+			for _, a := range g.Moved(to) {
 				i := slices.IndexFunc(seen, func(p pieceSeen) bool { return p.piece == piece })
 				if i < 0 {
 					seen = append(seen, pieceSeen{piece, strings.TrimPrefix(board(f.place.face), "the "), a})

@@ -3,6 +3,7 @@ package proof
 import (
 	"forel/geometry"
 	"forel/render"
+	"forel/render/scene"
 	"forel/render/typeset"
 )
 
@@ -37,12 +38,12 @@ func (b *book) solidPage() {
 	figure := geometry.Bx(box.Min.X, y+2, box.Max.X, low-lowerTall)
 	lower := geometry.Bx(box.Min.X, low-lowerTall+4, box.Max.X, low)
 
-	sc := sceneOf(b.Report, b.faces)
+	sc := solidOf(b.Report, b.faces, b.looks)
 	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
 	table := b.clearanceTable()
 	lensWide := min(lensMost, lower.Width()-labelsWide-beside-table.wide())
 	lens := geometry.Bx(lower.Max.X-labelsWide-lensWide, lower.Min.Y+8, lower.Max.X-labelsWide, lower.Max.Y)
-	to, scale := fitted(sc.bounds(), middle)
+	to, scale := scene.Fitted(sc.bounds(), middle)
 	window := sc.corner(b.Report.Carcass, b.faces, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
 	sc.draw(b, b.looks, b.base, to)
 	b.frame(moveBox(window, to))

@@ -3,8 +3,6 @@ package proof
 import (
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
@@ -15,7 +13,7 @@ type face struct {
 	foldup.FaceReport
 	divider int // the number of the divider it is on, from the left; 0: it is on the case
 	place   place
-	shape   geom.Geometry  // its outline, in its own coordinates
+	shape   polygon.Shape  // its outline, in its own coordinates
 	layers  []foldup.Layer // from the board up, cut off at the outline
 	cells   []cell
 	deepest int     // the most layers that lie on one spot
@@ -38,7 +36,7 @@ func study(r foldup.Report) []face {
 		f, report := &out[i], out[i].FaceReport
 		f.place = placeOf(report)
 		for _, l := range ordered(report) {
-			if l.Shape = solid(meet(l.Shape, f.shape)); !l.Shape.IsEmpty() {
+			if l.Shape = meet(l.Shape, f.shape); len(l.Shape) > 0 {
 				f.layers = append(f.layers, l)
 			}
 		}
@@ -47,10 +45,10 @@ func study(r foldup.Report) []face {
 		for _, c := range f.cells {
 			f.deepest = max(f.deepest, len(c.on))
 			if len(c.on) == 0 {
-				under += c.shape.Area()
+				under += c.shape.Size()
 			}
 		}
-		if whole := f.shape.Area(); whole > 0 {
+		if whole := f.shape.Size(); whole > 0 {
 			f.covered = 100 * (1 - under/whole)
 		}
 	}
@@ -75,13 +73,13 @@ func (f face) under(k looks, inside look) look {
 }
 
 // bare gives where nothing lies.
-func (f face) bare() geom.Geometry {
+func (f face) bare() polygon.Shape {
 	for _, c := range f.cells {
 		if len(c.on) == 0 {
 			return c.shape
 		}
 	}
-	return geom.Geometry{}
+	return nil
 }
 
 // pieces names what lies on the face, each piece once.
