@@ -53,7 +53,8 @@ func Without(a, b Shape) (Shape, error) {
 	})
 }
 
-// Union returns all of several shapes together.
+// Union returns all of several shapes together. Edges that lie on each other but for
+// rounding are one.
 func Union(shapes ...Shape) (Shape, error) {
 	shapes = slices.DeleteFunc(slices.Clone(shapes), func(s Shape) bool { return len(s) == 0 })
 	if len(shapes) == 0 {
@@ -65,6 +66,9 @@ func Union(shapes ...Shape) (Shape, error) {
 	o := operation{do: geom.UnionMany, keeps: func(in []bool) bool { return slices.Contains(in, true) }}
 	for _, s := range shapes {
 		o.least, o.most = max(o.least, s.Size()), o.most+s.Size()
+	}
+	if s, err := worked(joined(shapes), o); err == nil {
+		return s, nil
 	}
 	return worked(shapes, o)
 }
@@ -142,7 +146,8 @@ func (s Shape) library(decimals int) geom.Geometry {
 	return g.SnapToGrid(decimals).TransformXY(func(q geom.XY) geom.XY { return geom.XY{X: q.X + 0, Y: q.Y + 0} })
 }
 
-// fromLibrary returns the polygons of what the library has, without lines and points.
+// fromLibrary returns the polygons of what the library has, without lines, points and
+// needles: by these a polygon would be less broad than it is.
 func fromLibrary(g geom.Geometry) Shape {
 	var out Shape
 	for _, part := range g.Dump() {
@@ -161,7 +166,7 @@ func fromLibrary(g geom.Geometry) Shape {
 			if hole := i > 0; hole == (signed(ring) > 0) {
 				slices.Reverse(ring)
 			}
-			a.Rings = append(a.Rings, ring)
+			a.Rings = append(a.Rings, Tidy(ring, one, false))
 		}
 		out = append(out, a)
 	}

@@ -106,3 +106,17 @@ func TestMoved(t *testing.T) {
 	// Filled as one path it has its size.
 	assert.InDelta(t, 77, holed[0].Path().SignedArea(), 1e-9)
 }
+
+// A corner of a strip is left as broad as it is where the edge beside it runs along a
+// line that is not quite the strip's: no needle makes it thinner.
+func TestNoNeedles(t *testing.T) {
+	strip := polygon.Of([]geometry.Point{{X: -31.641098, Y: 38.990275}, {X: 97.262212, Y: 8.816565}, {X: 97.262212, Y: 10.81001}, {X: -31.641098, Y: 40.98372}})
+	cloth := polygon.Of([]geometry.Point{{X: -31.344281, Y: 38.920796}, {X: 96.965396, Y: 8.886044}, {X: 97.262212, Y: 10.145528}, {X: 97.262212, Y: 10.81001}, {X: -31.641098, Y: 40.98372}, {X: -31.641098, Y: 40.319238}})
+	left, err := polygon.Without(strip, cloth)
+	require.NoError(t, err)
+	require.Len(t, left, 2)
+	// Both triangles are 0.2968 broad and about 1.33 high, 3.07 round.
+	for _, a := range left {
+		assert.InDelta(t, 0.2968*1.33/3.07, a.Breadth().MM(), 0.01)
+	}
+}

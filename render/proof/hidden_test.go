@@ -242,3 +242,18 @@ func nearAny(sc solid, q geometry.Point, d Length) bool {
 	}
 	return false
 }
+
+// All that is seen of a case has one outline without a hole, but for a thumb hole that is
+// seen through: no gap of rounding stays between its faces.
+func TestACaseHasOneOutline(t *testing.T) {
+	for name, s := range subjects(t) {
+		sc := solidOf(s.Report, study(s.Report), looksOf(s))
+		seen := scene.See(sc.all, sc.view)
+		assert.Zero(t, seen.Unworked(), name)
+		whole := seen.Together(func(string) bool { return true })
+		require.Len(t, whole, 1, name)
+		if holeOf(s.Report.Carcass) == nil {
+			assert.Len(t, whole[0].Rings, 1, name)
+		}
+	}
+}

@@ -23,7 +23,7 @@ const (
 	noteSize = render.NoteSize
 )
 
-// meet, without and union leave out what is no broader than rounding; what can't be
+// meet and without leave out what is no broader than rounding; what can't be
 // worked out is not drawn.
 func meet(a, b polygon.Shape) polygon.Shape {
 	s, _ := polygon.Meet(a, b)
@@ -32,11 +32,6 @@ func meet(a, b polygon.Shape) polygon.Shape {
 
 func without(a, b polygon.Shape) polygon.Shape {
 	s, _ := polygon.Without(a, b)
-	return s.Broader(sliver)
-}
-
-func union(all []polygon.Shape) polygon.Shape {
-	s, _ := polygon.Union(all...)
 	return s.Broader(sliver)
 }
 

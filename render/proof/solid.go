@@ -109,7 +109,7 @@ func solidOf(r foldup.Report, faces []face, k looks) solid {
 	s.all = append(s.all, rimsOf(r.Carcass)...)
 	seen := scene.See(s.all, s.view)
 	s.look(seen, faces)
-	s.lines = append(seen.Lines, s.edges()...)
+	s.lines = append(seen.Lines, s.edges(seen)...)
 	return s
 }
 
@@ -155,28 +155,27 @@ func (s *solid) look(seen scene.Seen, faces []face) {
 
 // edges returns the outlines of what is seen: lightest those inside, heaviest
 // that of it all.
-func (s solid) edges() []scene.Drawn {
-	var inside, outside, mouth, all []polygon.Shape
+func (s solid) edges(seen scene.Seen) []scene.Drawn {
+	inside, outside := s.rims, polygon.Shape(nil)
+	mouth := map[string]bool{}
 	for _, f := range s.faces {
-		all = append(all, f.whole)
 		switch {
 		case mouthEdge(f.place.face):
-			mouth = append(mouth, f.whole) // the covering goes on from one to the next
+			mouth[objectOf(f.face)] = true // the covering goes on from one to the next
 		case f.Inside:
-			inside = append(inside, f.whole)
+			inside = append(inside, f.whole...)
 		default:
-			outside = append(outside, f.whole)
+			outside = append(outside, f.whole...)
 		}
 	}
-	inside = append(inside, s.rims)
-	outside = append(outside, union(mouth))
-	all = append(all, s.rims)
+	outside = append(outside, seen.Together(func(o string) bool { return mouth[o] })...)
+	all := seen.Together(func(string) bool { return true })
 	var out []scene.Drawn
 	for _, e := range []struct {
-		of     []polygon.Shape
+		of     polygon.Shape
 		stroke render.Stroke
-	}{{inside, innerEdge}, {outside, nearEdge}, {[]polygon.Shape{union(all)}, outerEdge}} {
-		for _, a := range slices.Concat(e.of...) {
+	}{{inside, innerEdge}, {outside, nearEdge}, {all, outerEdge}} {
+		for _, a := range e.of {
 			for _, ring := range a.Rings {
 				out = append(out, scene.Drawn{Runs: [][]geometry.Point{append(slices.Clone(ring), ring[0])}, Stroke: e.stroke})
 			}

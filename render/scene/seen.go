@@ -84,23 +84,33 @@ func SeeIn(faces []Face, v View, window geometry.Box) Seen {
 			out.Lines = append(out.Lines, Drawn{rest.Along(pts), l.Stroke})
 		}
 	}
-	objects := map[string][]polygon.Shape{}
 	for i := range out.Patches {
 		p := &out.Patches[i]
-		var all []polygon.Shape
-		for _, name := range p.Names {
-			all = append(all, p.parts[name]...)
+		p.Shape = out.joined(p.all())
+		if !slices.ContainsFunc(out.Objects, func(o Object) bool { return o.Name == p.Object }) {
+			out.Objects = append(out.Objects, Object{Name: p.Object, Shape: out.Together(func(o string) bool { return o == p.Object })})
 		}
-		p.Shape = out.joined(all)
-		if objects[p.Object] == nil {
-			out.Objects = append(out.Objects, Object{Name: p.Object})
-		}
-		objects[p.Object] = append(objects[p.Object], all...)
-	}
-	for i, o := range out.Objects {
-		out.Objects[i].Shape = out.joined(objects[o.Name])
 	}
 	return out
+}
+
+// Together returns what is seen of some objects as one shape.
+func (s *Seen) Together(of func(object string) bool) polygon.Shape {
+	var all []polygon.Shape
+	for _, p := range s.Patches {
+		if of(p.Object) {
+			all = append(all, p.all()...)
+		}
+	}
+	return s.joined(all)
+}
+
+// all returns what is seen of all faces of a patch.
+func (p Patch) all() (all []polygon.Shape) {
+	for _, name := range p.Names {
+		all = append(all, p.parts[name]...)
+	}
+	return all
 }
 
 // add adds a face to its patch.
@@ -132,30 +142,13 @@ func (s *Seen) joined(all []polygon.Shape) polygon.Shape {
 	for _, a := range one.Broader(speck) {
 		var kept polygon.Area
 		for _, ring := range a.Rings {
-			if ring = straightened(ring); len(kept.Rings) == 0 || (polygon.Area{Rings: [][]geometry.Point{ring}}).Breadth() < -speck {
+			if ring = polygon.Tidy(ring, thin, true); len(kept.Rings) == 0 || (polygon.Area{Rings: [][]geometry.Point{ring}}).Breadth() < -speck {
 				kept.Rings = append(kept.Rings, ring)
 			}
 		}
 		out = append(out, kept)
 	}
 	return out
-}
-
-// straightened leaves out of a ring the points that are no corners, and spikes, where
-// it goes out and comes back the same way.
-func straightened(ring []geometry.Point) []geometry.Point {
-	ring = slices.Clone(ring)
-	for at, still := 0, 0; still < len(ring) && len(ring) > 3; {
-		n := len(ring)
-		a, q, b := ring[(at+n-1)%n], ring[at%n], ring[(at+1)%n]
-		if q.ToLine(a, b) >= thin && b.ToLine(a, q) >= thin && a.ToLine(q, b) >= thin {
-			at, still = (at+1)%n, still+1
-			continue
-		}
-		ring = slices.Delete(ring, at%n, at%n+1)
-		at, still = (at+n-2)%(n-1), 0
-	}
-	return ring
 }
 
 // Of returns what is seen of the faces of an object with a name.
