@@ -1,34 +1,24 @@
 package roll
 
 import (
-	"math"
-
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
 )
 
-// tint is the colour of a material in the light.
-type tint render.Color
-
-// The tints of the picture: board as it is, cloth, and paper.
+// The tints of the picture: board as it is, cloth, paper; the dark of the inside, and
+// what stands in it.
 var (
-	boardTint = tint{R: 0xDE, G: 0xD6, B: 0xC8}
-	clothTint = tint{R: 0xA9, G: 0xCC, B: 0xE6}
-	paperTint = tint{R: 0xF8, G: 0xE2, B: 0xB3}
+	boardTint = render.Color{R: 0xDE, G: 0xD6, B: 0xC8}
+	clothTint = render.Color{R: 0xA9, G: 0xCC, B: 0xE6}
+	paperTint = render.Color{R: 0xF8, G: 0xE2, B: 0xB3}
+	dark      = render.Color{R: 89, G: 89, B: 89}
+	white     = render.Color{R: 255, G: 255, B: 255}
 )
-
-// sideLight is how much of the light falls on the side that is seen.
-const sideLight = 0.82
-
-func (t tint) lit(light float64) render.Color {
-	of := func(v uint8) uint8 { return uint8(math.Round(float64(v) * light)) }
-	return render.Color{R: of(t.R), G: of(t.G), B: of(t.B)}
-}
 
 // covering is what a case looks like from outside.
 type covering struct {
-	head, side, paper tint
+	head, side, paper render.Color
 	hole              bool                                          // a thumb hole in the sides
 	outline           func(whole []geometry.Point) []geometry.Point // of the right side, from the spine edge and the tail
 	panel             func(side []geometry.Point) []geometry.Point  // of the paper on it; nil: none
@@ -67,7 +57,7 @@ func coveringOf(p plan.Plan) covering {
 // describe says what the picture shows, for who can't see it.
 func describe(p plan.Plan) string {
 	c := coveringOf(p)
-	name := map[tint]string{boardTint: "bare board", clothTint: "cloth", paperTint: "paper"}
+	name := map[render.Color]string{boardTint: "bare board", clothTint: "cloth", paperTint: "paper"}
 	out := "The case seen from its mouth: " + name[c.side]
 	if c.panel != nil {
 		out += ", paper on the sides"

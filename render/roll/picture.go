@@ -1,11 +1,10 @@
 package roll
 
 import (
-	"math"
-
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/scene"
 	"forel/render/svg"
 )
 
@@ -13,12 +12,12 @@ import (
 const PictureName = "case.svg"
 
 // The picture's size, and how far the case is seen from the right and from
-// above.
+// above, in degrees.
 const (
 	pictureWide geometry.Length = 36
 	pictureTall geometry.Length = 44
-	aside                       = 28 * math.Pi / 180
-	above                       = 20 * math.Pi / 180
+	aside                       = 28
+	above                       = 20
 )
 
 // Picture draws a case from outside at an angle, its mouth toward the viewer and
@@ -26,74 +25,49 @@ const (
 // tell one from another, not to measure.
 func Picture(p plan.Plan) []byte {
 	s := svg.New(pictureWide, pictureTall, capital(p.Content)+" in its case", "Not to scale: a picture to tell one case from another.")
-	out, in := p.Outside, p.Cavity
-	wallX, wallY := (out.Thickness-in.Thickness)/2, (out.Height-in.Height)/2
-	at := view(out)
-	face := func(fill render.Color, corners ...[3]geometry.Length) {
-		points := make([]geometry.Point, len(corners))
-		for i, c := range corners {
-			points[i] = at(c[0], c[1], c[2])
-		}
-		s.Fill(geometry.Polygon(points...), fill)
-		s.Stroke(geometry.Polygon(points...), render.Stroke{Width: 0.25, Color: render.Black})
-	}
-	upright := func(fill render.Color, x, y, w, h geometry.Length) {
-		face(fill, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x + w, y, 0}, [3]geometry.Length{x + w, y + h, 0}, [3]geometry.Length{x, y + h, 0})
-	}
-	x, y, z := out.Thickness, out.Height, out.Width
+	seen := scene.See(facesOf(p), scene.Turned(scene.Vec{Z: 1}, scene.Vec{Y: 1}, aside, above))
+	to, _ := scene.Fitted(seen.Bounds(), geometry.Bx(0, 0, pictureWide, pictureTall).Grow(-1))
 	s.Begin(render.Legend)
-	c := coveringOf(p)
-	face(c.head.lit(1), [3]geometry.Length{0, y, 0}, [3]geometry.Length{x, y, 0}, [3]geometry.Length{x, y, z}, [3]geometry.Length{0, y, z})
-	right := func(fill render.Color, outline []geometry.Point) {
-		corners := make([][3]geometry.Length, len(outline))
-		for i, q := range outline {
-			corners[i] = [3]geometry.Length{x, q.Y, z - q.X}
-		}
-		face(fill, corners...)
-	}
-	whole := geometry.Rectangle(geometry.Bx(0, 0, z, y)).Flatten(1)
-	if c.hole {
-		right(shade(0.35), whole) // the inside, seen through the hole
-	}
-	right(c.side.lit(sideLight), c.outline(whole))
-	if c.panel != nil {
-		right(c.paper.lit(sideLight), c.panel(c.outline(whole)))
-	}
-	upright(c.head.lit(1), 0, 0, x, y)
-	upright(shade(0.35), wallX, wallY, in.Thickness, in.Height)
-	book := p.Contents
-	upright(shade(1), wallX+(in.Thickness-book.Thickness)/2, wallY, book.Thickness, book.Height)
+	seen.Draw(s, to, func(string) bool { return false })
 	s.End()
 	return s.Bytes()
 }
 
-// view gives where a place of a case is seen in the picture: x from the left and
-// y from the tail across the mouth, z from the mouth to the spine wall.
-func view(out plan.Size) func(x, y, z geometry.Length) geometry.Point {
-	flat := func(x, y, z geometry.Length) geometry.Point {
-		return geometry.Pt(
-			x*geometry.Length(math.Cos(aside))+z*geometry.Length(math.Sin(aside)),
-			-y*geometry.Length(math.Cos(above))-(z*geometry.Length(math.Cos(aside))-x*geometry.Length(math.Sin(aside)))*geometry.Length(math.Sin(above)))
-	}
-	var box geometry.Box
-	for i := range 8 {
-		on := func(bit int, l geometry.Length) geometry.Length { return l * geometry.Length(i>>bit&1) }
-		p := flat(on(0, out.Thickness), on(1, out.Height), on(2, out.Width))
-		if i == 0 {
-			box = geometry.Box{Min: p, Max: p}
+// facesOf returns what is seen of a case: X runs from the left and Y from the tail
+// across the mouth, Z from the spine wall to the mouth.
+func facesOf(p plan.Plan) []scene.Face {
+	out, in, book := p.Outside, p.Cavity, p.Contents
+	x, y, z := out.Thickness, out.Height, out.Width
+	c := coveringOf(p)
+	var faces []scene.Face
+	// Of what lies in one plane each lies on those before it.
+	face := func(object string, fill render.Color, outline []geometry.Point, at func(geometry.Point) scene.Vec) {
+		look := scene.Look{Tint: fill}
+		f := scene.Face{Object: object, Layer: len(faces), Front: look, Back: &look}
+		for _, q := range outline {
+			f.Points = append(f.Points, at(q))
 		}
-		box.Min = geometry.Pt(min(box.Min.X, p.X), min(box.Min.Y, p.Y))
-		box.Max = geometry.Pt(max(box.Max.X, p.X), max(box.Max.Y, p.Y))
+		faces = append(faces, f)
 	}
-	scale := min((pictureWide-2)/box.Width(), (pictureTall-2)/box.Height())
-	return func(x, y, z geometry.Length) geometry.Point {
-		p := flat(x, y, z).Sub(box.Center())
-		return geometry.Pt(pictureWide/2+p.X*scale, pictureTall/2+p.Y*scale)
+	vec := func(x, y, z geometry.Length) scene.Vec { return scene.Vec{X: x.MM(), Y: y.MM(), Z: z.MM()} }
+	head := func(q geometry.Point) scene.Vec { return vec(q.X, y, q.Y) }
+	side := func(q geometry.Point) scene.Vec { return vec(x, q.Y, q.X) }
+	mouth := func(q geometry.Point) scene.Vec { return vec(q.X, q.Y, z) }
+	box := func(x, y, wide, high geometry.Length) []geometry.Point {
+		return geometry.Rectangle(geometry.Bx(x, y, x+wide, y+high)).Flatten(1)
 	}
-}
-
-// shade gives a grey, 1 white.
-func shade(light float64) render.Color {
-	v := uint8(math.Round(255 * light))
-	return render.Color{R: v, G: v, B: v}
+	wallX, wallY := (x-in.Thickness)/2, (y-in.Height)/2
+	whole := box(0, 0, z, y)
+	face("head", c.head, box(0, 0, x, z), head)
+	if c.hole {
+		face("inside", dark, whole, side) // seen through the hole
+	}
+	face("side", c.side, c.outline(whole), side)
+	if c.panel != nil {
+		face("paper", c.paper, c.panel(c.outline(whole)), side)
+	}
+	face("mouth", c.head, box(0, 0, x, y), mouth)
+	face("cavity", dark, box(wallX, wallY, in.Thickness, in.Height), mouth)
+	face("book", white, box(wallX+(in.Thickness-book.Thickness)/2, wallY, book.Thickness, book.Height), mouth)
+	return faces
 }
