@@ -11,11 +11,12 @@ import (
 // PictureName is the file of a case's picture in its folder.
 const PictureName = "case.svg"
 
-// The picture's size, and how far the case is seen from the right and from
+// The picture's size, for lines as thick as in other figures not to crowd its walls (an
+// index shows it smaller), and how far the case is seen from the right and from
 // above, in degrees.
 const (
-	pictureWide geometry.Length = 36
-	pictureTall geometry.Length = 44
+	pictureWide geometry.Length = 72
+	pictureTall geometry.Length = 88
 	aside                       = 28
 	above                       = 20
 )
@@ -26,7 +27,7 @@ const (
 func Picture(p plan.Plan) []byte {
 	s := svg.New(pictureWide, pictureTall, capital(p.Content)+" in its case", "Not to scale: a picture to tell one case from another.")
 	seen := scene.See(facesOf(p), scene.Turned(scene.Vec{Z: 1}, scene.Vec{Y: 1}, aside, above))
-	to, _ := scene.Fitted(seen.Bounds(), geometry.Bx(0, 0, pictureWide, pictureTall).Grow(-1))
+	to, _ := scene.Fitted(seen.Bounds(), geometry.Bx(0, 0, pictureWide, pictureTall).Grow(-2))
 	s.Begin(render.Legend)
 	seen.Draw(s, to, func(string) bool { return false })
 	s.End()
