@@ -32,6 +32,7 @@ type Patch struct {
 	angle  float64 // of its grain on the page, in degrees
 	plane  string
 	parts  map[string][]polygon.Shape // what is seen of each face, by its name
+	seen   polygon.Shape              // of all of them, to the nanometre
 }
 
 // Object is all that is seen of an object.
@@ -86,7 +87,14 @@ func SeeIn(faces []Face, v View, window geometry.Box) Seen {
 	}
 	for i := range out.Patches {
 		p := &out.Patches[i]
-		p.Shape = out.joined(p.all())
+		var all []polygon.Shape
+		for _, name := range p.Names {
+			all = append(all, p.parts[name]...)
+		}
+		p.seen = out.united(all)
+		p.Shape = tidied(p.seen)
+	}
+	for _, p := range out.Patches {
 		if !slices.ContainsFunc(out.Objects, func(o Object) bool { return o.Name == p.Object }) {
 			out.Objects = append(out.Objects, Object{Name: p.Object, Shape: out.Together(func(o string) bool { return o == p.Object })})
 		}
@@ -99,18 +107,10 @@ func (s *Seen) Together(of func(object string) bool) polygon.Shape {
 	var all []polygon.Shape
 	for _, p := range s.Patches {
 		if of(p.Object) {
-			all = append(all, p.all()...)
+			all = append(all, p.seen)
 		}
 	}
 	return s.joined(all)
-}
-
-// all returns what is seen of all faces of a patch.
-func (p Patch) all() (all []polygon.Shape) {
-	for _, name := range p.Names {
-		all = append(all, p.parts[name]...)
-	}
-	return all
 }
 
 // add adds a face to its patch.
@@ -132,14 +132,21 @@ func (s *Seen) add(f flatFace, rest polygon.Shape) {
 }
 
 // joined returns shapes as one, without what is too thin to be drawn.
-func (s *Seen) joined(all []polygon.Shape) polygon.Shape {
+func (s *Seen) joined(all []polygon.Shape) polygon.Shape { return tidied(s.united(all)) }
+
+func (s *Seen) united(all []polygon.Shape) polygon.Shape {
 	one, err := polygon.Union(all...)
 	if err != nil {
 		s.unworked++
 		one = slices.Concat(all...)
 	}
+	return one
+}
+
+// tidied returns a shape without what is too thin to be drawn.
+func tidied(s polygon.Shape) polygon.Shape {
 	var out polygon.Shape
-	for _, a := range one.Broader(speck) {
+	for _, a := range s.Broader(speck) {
 		var kept polygon.Area
 		for _, ring := range a.Rings {
 			if ring = polygon.Tidy(ring, thin, true); len(kept.Rings) == 0 || (polygon.Area{Rings: [][]geometry.Point{ring}}).Breadth() < -speck {
