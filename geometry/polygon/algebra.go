@@ -31,6 +31,9 @@ func Meet(a, b Shape) (Shape, error) {
 	case isA && isB:
 		return Box(p.Intersect(q)), nil
 	}
+	if p, q := a.convex(), b.convex(); p != nil && q != nil {
+		return meetConvex(p, q), nil
+	}
 	return worked([]Shape{a, b}, operation{
 		do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Intersection(s[0], s[1]) },
 		keeps: func(in []bool) bool { return in[0] && in[1] },
@@ -45,6 +48,11 @@ func Without(a, b Shape) (Shape, error) {
 	}
 	if b.isBox() && b.Bounds().Contains(a.Bounds()) {
 		return nil, nil
+	}
+	if p, q := a.convex(), b.convex(); p != nil && q != nil {
+		if s, ok := withoutEnd(p, q); ok {
+			return s, nil
+		}
 	}
 	return worked([]Shape{a, b}, operation{
 		do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) },

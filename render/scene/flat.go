@@ -61,7 +61,7 @@ func (v View) seenFlat(f Face) (flatFace, bool) {
 		side = -1
 	}
 	return flatFace{
-		Face: f, shape: s, corners: s[0].Rings[0], convex: surrounds(s[0].Rings[0], s[0].Rings[0]), box: s.Bounds(), look: look,
+		Face: f, shape: s, corners: s[0].Rings[0], convex: polygon.Surrounds(s[0].Rings[0], s[0].Rings[0], thin), box: s.Bounds(), look: look,
 		a: d / facing, b: -n.Dot(v.right) / facing, c: -n.Dot(v.up) / facing,
 		plane: fmt.Sprintf("%.3f %.3f %.3f %.2f", side*n.X+0, side*n.Y+0, side*n.Z+0, side*d+0),
 		light: v.light(n.Mul(side)),
@@ -97,7 +97,7 @@ func (f *flatFace) behindOne(others []*flatFace) bool {
 			return false
 		}
 		least, _ := f.nearest(g, f.corners)
-		return least > touching && surrounds(g.corners, f.corners)
+		return least > touching && polygon.Surrounds(g.corners, f.corners, 0)
 	})
 }
 
@@ -166,31 +166,9 @@ func apart(a, b []geometry.Point) bool { return parts(a, b) || parts(b, a) }
 func parts(a, b []geometry.Point) bool {
 	for i, p := range a {
 		q := a[(i+1)%len(a)]
-		if !p.Near(q) && !leftOf(p, q, b, thin) && leftOf(q, p, b, -thin) && leftOf(p, q, a, -thin) {
+		if !p.Near(q) && !polygon.LeftOf(p, q, b, thin) && polygon.LeftOf(q, p, b, -thin) && polygon.LeftOf(p, q, a, -thin) {
 			return true
 		}
 	}
 	return false
-}
-
-// surrounds tells whether a polygon has no inward corners and holds all points.
-func surrounds(a, points []geometry.Point) bool {
-	for i, p := range a {
-		if q := a[(i+1)%len(a)]; !leftOf(p, q, points, 0) || !leftOf(p, q, a, -thin) {
-			return false
-		}
-	}
-	return true
-}
-
-// leftOf tells whether all points are so far left of the line from p to q.
-func leftOf(p, q geometry.Point, points []geometry.Point, far Length) bool {
-	d := q.Sub(p)
-	far *= Length(math.Sqrt(float64(d.X*d.X + d.Y*d.Y)))
-	for _, r := range points {
-		if d.X*(r.Y-p.Y)-d.Y*(r.X-p.X) < far-1e-9 {
-			return false
-		}
-	}
-	return true
 }
