@@ -32,22 +32,21 @@ const (
 // measures outside.
 func (j Job) Chain() plan.Chain {
 	lim := j.Limits
-	grows := lim.Grows(j.Book())
-	gap := func(dimension, place, where string, tight, swell Length) plan.Gap {
-		return plan.Gap{Dimension: dimension, Place: place, Where: where, Tight: tight, Loose: lim.Loose, Decides: true, Rattles: true, Swell: swell}
+	grows, beside := lim.Grows(j.Book()), lim.LooseBeside(j.Book().Thick())
+	gap := func(dimension, place, where string, tight, loose, swell Length) plan.Gap {
+		return plan.Gap{Dimension: dimension, Place: place, Where: where, Tight: tight, Loose: loose, Decides: true, Swell: swell}
 	}
 	gaps := []plan.Gap{
-		gap(plan.Height, inBody, "between head and tail", 0, 0), // what looks out there does not stick
-		gap(plan.Depth, inBody, "between spine and fore-edge", lim.Tight, 0),
-		gap(plan.Thickness, atSpine, "at the spine", lim.Tight, grows),
+		gap(plan.Height, inBody, "between head and tail", 0, lim.LooseHeight, 0), // what looks out there does not stick
+		gap(plan.Depth, inBody, "between spine and fore-edge", lim.Tight, 0, 0),
+		gap(plan.Thickness, atSpine, "at the spine", lim.Tight, beside, grows),
 	}
 	if j.ForeEdge == None {
 		gaps[1].Where, gaps[1].Tight = "", 0
 	}
 	if j.ForeEdge == Lapped {
 		gaps[2].Decides = false
-		last := gap(plan.Thickness, atForeEdge, "under the flap at the fore-edge", lim.Tight, grows)
-		last.Rattles = false
+		last := gap(plan.Thickness, atForeEdge, "under the flap at the fore-edge", lim.Tight, 0, grows)
 		gaps = append(gaps, last)
 	}
 	depth := "too tight"
@@ -70,10 +69,10 @@ func (j Job) Chain() plan.Chain {
 			k.Settings().Apply(changes)
 			return k.Chain()
 		},
-		Limits: plan.Say("too tight: under %s between the covers or before the fore-edge, or a head that looks out; too loose: over %s", lim.Tight, lim.Loose),
+		Limits: plan.Say("too tight: under %s between the covers or before the fore-edge, or a head that looks out; too loose: over %s in height or %s in thickness", lim.Tight, lim.LooseHeight, beside),
 	}
 	if j.ForeEdge == None {
-		c.Limits = plan.Say("too tight: under %s between the covers, or a head or fore-edge that looks out; too loose: over %s", lim.Tight, lim.Loose)
+		c.Limits = plan.Say("too tight: under %s between the covers, or a head or fore-edge that looks out; too loose: over %s in height or %s in thickness", lim.Tight, lim.LooseHeight, beside)
 	}
 	c.Off = j.deviations(c)
 	return c
@@ -86,7 +85,7 @@ func (j Job) links() []plan.Link {
 		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
 	}
 	board := material("thin board", "uncertainty.board", j.Board, 0)
-	board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board)
+	board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board, j.Known)
 	board.Sold = job.BoardsLike(j.Board)
 	out := []plan.Link{
 		boardHigh:     {Name: "boards, head to tail", Length: j.room().height},
@@ -209,8 +208,8 @@ func (j Job) jointSlopes(c plan.Chain) [][]float64 {
 
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
-	low, high, _ := j.Uncertainty.BoardOff(j.Board)
-	out := append(plan.MeasureMaterial("thin board", low, high), plan.MeasureBook(j.Uncertainty)...)
+	low, high, byName := j.Uncertainty.BoardOff(j.Board, j.Known)
+	out := append(plan.MeasureMaterial("thin board", low, high, byName), plan.MeasureBook(j.Uncertainty)...)
 	out = append(out, plan.CutForATry("at each setting cut a strip for a try, measure it and set the fence again, true to %s", j.Uncertainty)...)
 	if j.Uncertainty.Placing > carefulJoint {
 		out = append(out, plan.Mend{What: plan.Say("lay the boards against a spacer as wide as the joint, true to %s", carefulJoint),

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/polygon"
@@ -88,7 +86,7 @@ func (f flat) body() foldup.Body {
 			Cover: polygon.Box(box), Beyond: beyond, Ground: bareBoard}
 	}
 	of := func(s foldup.Surface) foldup.Surface { // boards without joints
-		var all []geom.Geometry
+		var all []polygon.Shape
 		for n, p := range f.boards {
 			b := s.Extent
 			b.Min.X, b.Max.X = f.from[n], f.from[n]+p.wide

@@ -25,6 +25,7 @@ var ForeEdges = []string{Lapped, LappedOnly, Walls, Hooks, None}
 type Job struct {
 	job.Common              // its clearance is what the inside has beyond the book
 	Board, Covering, Lining Length
+	Known                   string // how the board's thickness is known: as measured, or as sold
 	ForeEdge                string
 	TurnIn                  Length // of the covering
 	Margin                  Length // what the lining stays back from every edge
@@ -36,16 +37,23 @@ type Job struct {
 	Middle                  Length // between two walls that meet
 }
 
-// DefaultJob returns a job with no book and every default set (common practice,
-// no source, but for the turn-in: Reliure d'art d'Are 2018).
-func DefaultJob() Job {
+// DefaultJob returns DefaultJobIn for millimetres.
+func DefaultJob() Job { return DefaultJobIn(geometry.MM) }
+
+// DefaultJobIn returns a job with no book and every default set, round in the
+// maker's unit (common practice, no source, but for the turn-in: Reliure d'art d'Are
+// 2018).
+func DefaultJobIn(u geometry.Unit) Job {
 	j := Job{
-		Common: job.Default(),
-		Board:  1, Covering: 0.35, Lining: 0.15,
+		Common: job.Default(u),
+		Board:  job.Round(u, 1, 0.04), Covering: job.Round(u, 0.35, 0.014), Lining: job.Round(u, 0.15, 0.006),
+		Known:    job.KnownAsSold,
 		ForeEdge: Lapped,
-		TurnIn:   15, Margin: 3, CoverPlay: 0.3, LapPlay: 0.3, Middle: 0.5,
+		TurnIn:   job.Round(u, 15, 5./8), Margin: job.Round(u, 3, 1./8),
+		CoverPlay: job.Round(u, 0.3, 1./64), LapPlay: job.Round(u, 0.3, 1./64), Middle: job.Round(u, 0.5, 1./64),
 	}
-	j.Clearance = job.Clearance{Height: 1, Width: 1, Thickness: 1}
+	room := job.Round(u, 1, 1./32)
+	j.Clearance = job.Clearance{Height: room, Width: room, Thickness: room}
 	return j
 }
 
@@ -60,6 +68,7 @@ func (j *Job) own() job.Settings {
 	return job.Settings{
 		job.WordOf("chemise.fore_edge", "what stands at the chemise's fore-edge", ForeEdges, &j.ForeEdge),
 		job.LengthOf("chemise.board", "the chemise's board, as measured", 0.3, 4, &j.Board),
+		job.WordOf("chemise.board_known", "how the thickness of the chemise's board is known", []string{job.KnownAsSold, job.KnownMeasured}, &j.Known),
 		job.LengthOf("chemise.covering", "the chemise's covering, as measured", 0.03, 1.5, &j.Covering),
 		job.LengthOf("chemise.lining", "the chemise's lining, as measured", 0.02, 1, &j.Lining),
 		job.LengthOf("chemise.clearance_height", "the room above the book", 0, mostClearance.MM(), &j.Clearance.Height),

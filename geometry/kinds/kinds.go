@@ -5,6 +5,7 @@ package kinds
 import (
 	"slices"
 
+	"forel/geometry"
 	"forel/geometry/chemise"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -18,17 +19,17 @@ var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card)}
 var (
 	boards = plan.Kind{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
-		New:    func() plan.Job { j := slipcase.DefaultJob(); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := slipcase.DefaultJobIn(u); return &j },
 		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames), Named: slipcase.Named,
 	}
 	card = plan.Kind{
 		Name: "slipcase", Construction: "card", About: "a case of card",
-		New:    func() plan.Job { j := onepiece.DefaultJob(); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := onepiece.DefaultJobIn(u); return &j },
 		Pieces: []string{onepiece.PieceName}, Named: onepiece.Named,
 	}
 	worn = plan.Kind{
 		Name: "chemise", About: "a chemise",
-		New:    func() plan.Job { j := chemise.DefaultJob(); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := chemise.DefaultJobIn(u); return &j },
 		Pieces: chemise.PieceNames, Named: chemise.Named,
 	}
 )
@@ -38,8 +39,8 @@ var (
 func wornIn(outer plan.Kind) plan.Kind {
 	return plan.Kind{
 		Name: worn.Name + " and " + outer.Name, Construction: outer.Construction, About: worn.About + " in " + outer.About,
-		New: func() plan.Job {
-			return plan.Within(func() (plan.Inner, plan.Outer) { return worn.New().(plan.Inner), outer.New().(plan.Outer) }, worn.Name, outer.Name)
+		New: func(u geometry.Unit) plan.Job {
+			return plan.Within(func() (plan.Inner, plan.Outer) { return worn.New(u).(plan.Inner), outer.New(u).(plan.Outer) }, worn.Name, outer.Name)
 		},
 		Pieces: slices.Concat(worn.Pieces, outer.Pieces), Named: slices.Concat(worn.Named, outer.Named),
 	}

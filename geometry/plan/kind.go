@@ -37,12 +37,12 @@ func Make(j Job) (Plan, error) {
 
 // Kind is one row of the table of kinds.
 type Kind struct {
-	Name         string     // the word of the key "kind" of a job file
-	Construction string     // the word of the key "construction"; empty where the kind is made in one way
-	About        string     // what is made, in a sentence: "a case of boards"
-	New          func() Job // a job with no book and every default set
-	Pieces       []string   // names that its pieces, and the faces of patterned ones, can have
-	Named        []Named    // of its materials, the keys of a job file for what the maker calls them
+	Name         string                  // the word of the key "kind" of a job file
+	Construction string                  // the word of the key "construction"; empty where the kind is made in one way
+	About        string                  // what is made, in a sentence: "a case of boards"
+	New          func(geometry.Unit) Job // a job with no book and every default set, round in the unit
+	Pieces       []string                // names that its pieces, and the faces of patterned ones, can have
+	Named        []Named                 // of its materials, the keys of a job file for what the maker calls them
 }
 
 // Named is the key of a job file for what the maker calls a material.

@@ -7,7 +7,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
-	"forel/geometry/polygon"
 	"forel/geometry/space"
 	"forel/geometry/stage"
 )
@@ -28,7 +27,7 @@ func (r *Report) show(pieces []geometry.Piece, k Conditions) {
 	if k.Lined {
 		r.Layers = "The lining is not counted."
 	}
-	r.Tightest = "The mouth is the tightest place: covering is turned in there, and in its corners tabs may lie over each other."
+	r.Tightest = "The mouth is the tightest place: covering is turned in there."
 	if k.Lining > 0 {
 		r.Remarks = append(r.Remarks, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
 	}
@@ -90,7 +89,7 @@ func (r *Report) view() stage.View {
 	for _, f := range r.Faces {
 		if f.Face == LeftInside {
 			for _, l := range f.Layers {
-				deep = max(deep, f.Extent.Max.X-polygon.Bounds(l.Shape).Min.X)
+				deep = max(deep, f.Extent.Max.X-l.Shape.Bounds().Min.X)
 			}
 		}
 	}
@@ -108,7 +107,7 @@ func (r *Report) turnedInDeep() Length {
 	for _, f := range r.Faces {
 		if f.Inside && f.Board != onDividers {
 			for _, l := range f.Layers {
-				switch b := polygon.Bounds(l.Shape); toMouth {
+				switch b := l.Shape.Bounds(); toMouth {
 				case f.Frame.U:
 					deep = max(deep, f.Extent.Max.X-b.Min.X)
 				case f.Frame.V:
