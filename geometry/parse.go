@@ -1,6 +1,7 @@
 package geometry
 
 import (
+	"errors"
 	"math"
 	"regexp"
 	"strconv"
@@ -9,6 +10,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"forel/geometry/wording"
 )
 
 // ParseError tells why a text was not taken for a length or a rounding.
@@ -19,7 +22,7 @@ type ParseError struct {
 }
 
 // Quoted returns the text in quotes, shortened, control characters escaped.
-func (e *ParseError) Quoted() string { return quote(e.Text) }
+func (e *ParseError) Quoted() string { return wording.Quote(e.Text) }
 
 // Error returns what is wrong and what would do, as one line.
 func (e *ParseError) Error() string { return e.Quoted() + " " + e.Reason + "; " + e.Fix }
@@ -41,6 +44,30 @@ func ParseLength(text string, bare Unit) (Length, error) {
 		return 0, e
 	}
 	return l, nil
+}
+
+// ErrSides is given for a text that is not two lengths with an x between them.
+var ErrSides = errors.New("not two sides with an x between them")
+
+// ParseSides reads the two sides of a sheet with an x between them, such as
+// "210 x 297 mm" or "8 1/2 × 11 in", in the order written. A side without a unit takes
+// the other's, or else is in bare. It returns ErrSides or what ParseLength does.
+func ParseSides(text string, bare Unit) (first, second Length, err error) {
+	sides := strings.FieldsFunc(text, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
+	if len(sides) != 2 {
+		return 0, 0, ErrSides
+	}
+	var l [2]Length
+	for i, side := range sides {
+		_, own := splitUnit(normalise(side))
+		if _, other := splitUnit(normalise(sides[1-i])); own == "" && other != "" {
+			side += " " + other
+		}
+		if l[i], err = ParseLength(side, bare); err != nil {
+			return 0, 0, err
+		}
+	}
+	return l[0], l[1], nil
 }
 
 // units holds the words for a unit, in lower case.
@@ -76,7 +103,7 @@ func measure(s string, bare Unit) (Length, *ParseError) {
 		return 0, e
 	}
 	if unit == "" && bare == MM && strings.Contains(number, "/") {
-		return 0, refuse("is a fraction without a unit", "a fraction needs its unit: write "+shorten(number)+" in")
+		return 0, refuse("is a fraction without a unit", "a fraction needs its unit: write "+wording.Shorten(number)+" in")
 	}
 	l := Length(value) * scale
 	if math.IsInf(l.MM(), 0) {
@@ -144,7 +171,7 @@ func wrongUnit(unit string) *ParseError {
 	case known > 1:
 		return refuse("has more than one unit", "give one number and one unit, such as 235 mm or 9 1/4 in")
 	case strings.IndexFunc(unit, func(r rune) bool { return !unicode.IsLetter(r) }) < 0:
-		return refuse("has an unknown unit", "write mm, cm or in for "+quote(unit))
+		return refuse("has an unknown unit", "write mm, cm or in for "+wording.Quote(unit))
 	}
 	return refuse("isn't a length", example)
 }
@@ -261,19 +288,4 @@ func refuse(reason, fix string) *ParseError { return &ParseError{Reason: reason,
 
 func thousands() *ParseError {
 	return refuse("has a thousands separator", "write the digits without one, such as 1234")
-}
-
-// quote gives a text in quotes, shortened, control characters escaped.
-func quote(text string) string { return strconv.Quote(shorten(text)) }
-
-// shorten gives no more than the first 40 characters of a text.
-func shorten(text string) string {
-	n := 0
-	for i := range text {
-		if n == 40 {
-			return text[:i] + "…"
-		}
-		n++
-	}
-	return text
 }

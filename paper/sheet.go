@@ -3,6 +3,7 @@
 package paper
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -62,30 +63,19 @@ func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 			return s, nil
 		}
 	}
-	sides := strings.FieldsFunc(name, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
-	if len(sides) != 2 {
+	w, h, err := geometry.ParseSides(name, unit)
+	if errors.Is(err, geometry.ErrSides) {
 		return Sheet{}, job.Problem{Reason: fmt.Sprintf("unknown sheet %.40q", text), Fix: "give " + sheetNames + ` or its size, such as "210 x 297 mm"`}
 	}
-	// "8 1/2 x 11 in": the unit at the end holds for both.
-	if !hasUnit(sides[0]) && hasUnit(sides[1]) {
-		second := strings.TrimSpace(sides[1])
-		sides[0] += " " + strings.TrimLeft(second, "0123456789.,/- ¼½¾⅛⅜⅝⅞")
+	if err != nil {
+		return Sheet{}, err
 	}
-	var l [2]Length
-	for i, side := range sides {
-		var err error
-		if l[i], err = geometry.ParseLength(side, unit); err != nil {
-			return Sheet{}, err
-		}
-		if l[i] < LeastSheet || l[i] > MostSheet {
-			return Sheet{}, job.Problem{Value: fmt.Sprintf("a sheet side of %.4g mm", l[i].MM()), Reason: "is outside what is printed on", Fix: fmt.Sprintf("give %.0f to %.0f mm", LeastSheet.MM(), MostSheet.MM())}
+	for _, l := range []Length{w, h} {
+		if l < LeastSheet || l > MostSheet {
+			return Sheet{}, job.Problem{Value: fmt.Sprintf("a sheet side of %.4g mm", l.MM()), Reason: "is outside what is printed on", Fix: fmt.Sprintf("give %.0f to %.0f mm", LeastSheet.MM(), MostSheet.MM())}
 		}
 	}
-	return Sheet{Width: min(l[0], l[1]), Height: max(l[0], l[1])}, nil
-}
-
-func hasUnit(side string) bool {
-	return strings.TrimLeft(strings.TrimSpace(side), "0123456789.,/- ¼½¾⅛⅜⅝⅞") != ""
+	return Sheet{Width: min(w, h), Height: max(w, h)}, nil
 }
 
 // String gives the sheet's name, or its size in millimetres.

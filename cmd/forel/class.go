@@ -16,6 +16,7 @@ import (
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
 	"forel/cmd/roster"
+	"forel/geometry/wording"
 )
 
 var aboutClass = fmt.Sprintf(`
@@ -124,7 +125,7 @@ func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer
 		}
 	}
 	made, kept := roll.Count(pipeline.Made), roll.Count(pipeline.Kept)
-	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), printable(string(to)))
+	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), wording.Printable(string(to)))
 	if kept > 0 {
 		fmt.Fprintf(out, ", %d of them from before", kept)
 	}
@@ -142,6 +143,6 @@ func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer
 	case refused != nil:
 		return refused
 	}
-	fmt.Fprintf(out, "open %s\n", printable(filepath.Join(string(to), pipeline.IndexName)))
+	fmt.Fprintf(out, "open %s\n", wording.Printable(filepath.Join(string(to), pipeline.IndexName)))
 	return nil
 }

@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 const aboutCompletion = `
@@ -27,7 +27,7 @@ var shells = []string{"bash", "zsh", "fish"}
 func flagsCompletion(f *flags) action {
 	return func(out io.Writer, _ voice) error {
 		if f.NArg() != 1 || !slices.Contains(shells, f.Arg(0)) {
-			return refuse("completion takes the name of one shell", "give one of "+pipeline.List(shells, "or"))
+			return refuse("completion takes the name of one shell", "give one of "+wording.Or(shells))
 		}
 		write := map[string]func([]described) string{"bash": bashCompletion, "zsh": zshCompletion, "fish": fishCompletion}[f.Arg(0)]
 		_, err := io.WriteString(out, write(describe()))

@@ -11,7 +11,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // Exit statuses.
@@ -63,7 +63,7 @@ func run(args []string, out, errOut io.Writer) int {
 		}
 		names = append(names, c.name)
 	}
-	return say.status(refuse(fmt.Sprintf("unknown command %.40q", args[0]), "give one of "+pipeline.List(names, "or")+"; forel --help tells more"))
+	return say.status(refuse(fmt.Sprintf("unknown command %.40q", args[0]), "give one of "+wording.Or(names)+"; forel --help tells more"))
 }
 
 // usage prints what the program does and its commands.

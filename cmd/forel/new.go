@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 const aboutNew = `
@@ -47,7 +48,7 @@ func flagsNew(f *flags) action {
 		if err := writeFiles([]pipeline.File{{Name: name, Data: starter}}); err != nil {
 			return hinted(err, "name a folder that is there and can be written to")
 		}
-		_, err = fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), printable(name))
+		_, err = fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), wording.Printable(name))
 		return err
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // shelf is the folder of a class: it keeps every student's files in a folder of
@@ -61,7 +62,7 @@ func (s shelf) warnEarlier(roll *pipeline.Roll, say voice) {
 	for _, e := range entries {
 		folder := filepath.Join(string(s), e.Name())
 		if _, err := os.Stat(filepath.Join(folder, stampName)); err == nil && !now[e.Name()] {
-			fmt.Fprintf(say.w, "warning: %s is from an earlier roster and not part of this one; take it away\n", printable(folder))
+			fmt.Fprintf(say.w, "warning: %s is from an earlier roster and not part of this one; take it away\n", wording.Printable(folder))
 		}
 	}
 }

@@ -12,6 +12,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // How forel speaks at the terminal: lower case, no full stop, one line a
@@ -54,14 +55,10 @@ func (v voice) status(err error) int {
 		failed = joined.Unwrap()
 	}
 	for _, f := range failed {
-		fmt.Fprintf(v.w, "error: %s\n", printable(f.Error()))
+		fmt.Fprintf(v.w, "error: %s\n", wording.Printable(f.Error()))
 	}
 	return statusFailed
 }
-
-// printable keeps what a maker typed, a file's name say, from doing anything to
-// the terminal but being read: what can't be printed is escaped, as in an issue.
-func printable(s string) string { return jobfile.Issue{Problem: job.Problem{Reason: s}}.String() }
 
 // told says what was written into a folder, and what to know of it.
 func told(folder string, r pipeline.Result) string {
@@ -70,10 +67,10 @@ func told(folder string, r pipeline.Result) string {
 		b.WriteString(wrote(folder, r.Wrote...))
 	}
 	for _, n := range r.Notes {
-		b.WriteString(printable(n) + "\n")
+		b.WriteString(wording.Printable(n) + "\n")
 	}
 	if p := r.Print; p.File != "" {
-		fmt.Fprintf(&b, "print %s at actual size (100 %%) on %s%s\n", printable(filepath.Join(folder, p.File)), p.Paper, p.Then)
+		fmt.Fprintf(&b, "print %s at actual size (100 %%) on %s%s\n", wording.Printable(filepath.Join(folder, p.File)), p.Paper, p.Then)
 	}
 	return b.String()
 }
@@ -89,8 +86,11 @@ func (v voice) warnEarlier(folder string, r pipeline.Result) {
 		names, _ := fs.Glob(os.DirFS(folder), pattern) // a folder that can't be read has been told of
 		for _, n := range names {
 			if !now[n] {
-				fmt.Fprintf(v.w, "warning: %s is from an earlier %s and not part of this one; take it away\n", printable(filepath.Join(folder, n)), r.Earlier.Run)
+				fmt.Fprintf(v.w, "warning: %s is from an earlier %s and not part of this one; take it away\n", wording.Printable(filepath.Join(folder, n)), r.Earlier.Run)
 			}
 		}
 	}
 }
+
+// careful sets cautions in the lines of a help text.
+func careful(cautions ...string) string { return wording.Wrap(wording.Careful(cautions...), 80) }

@@ -12,6 +12,7 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // writeFiles writes files whole or not at all: each under a temporary name
@@ -69,11 +70,11 @@ func elsewhere(err error) error { return hinted(err, "give another folder with -
 
 // wrote says which files were written, and where; every command says it so.
 func wrote(folder string, names ...string) string {
-	what := pipeline.List(names, "and")
+	what := wording.And(names)
 	if filepath.Clean(folder) == "." {
-		return fmt.Sprintf("wrote %s\n", printable(what))
+		return fmt.Sprintf("wrote %s\n", wording.Printable(what))
 	}
-	return fmt.Sprintf("wrote %s to %s\n", printable(what), printable(folder))
+	return fmt.Sprintf("wrote %s to %s\n", wording.Printable(what), wording.Printable(folder))
 }
 
 // writeBeside writes a file under a temporary name beside its place and gives that

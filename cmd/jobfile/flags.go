@@ -3,6 +3,8 @@ package jobfile
 import (
 	"slices"
 	"strings"
+
+	"forel/geometry/wording"
 )
 
 // Flag is a key of the job file set on the command line.
@@ -22,7 +24,7 @@ func (r *reader) readFlags(flags []Flag) {
 			continue
 		}
 		if !slices.Contains(knownKeys, f.Key) {
-			r.refuse(at, "unknown key "+quote(f.Key), suggest(strings.Split(f.Key, ".")))
+			r.refuse(at, "unknown key "+wording.Quote(f.Key), suggest(strings.Split(f.Key, ".")))
 			continue
 		}
 		r.flags[f.Key] = flagValue(f, at)

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // Issue is one thing wrong with what a maker wrote, or worth a second look, and
@@ -22,10 +22,10 @@ type Issue struct {
 // String gives the issue as one line without control characters:
 //
 //	case.toml:12: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm
-func (i Issue) String() string { return oneLine(i.place() + i.Problem.Error()) }
+func (i Issue) String() string { return wording.Printable(i.place() + i.Problem.Error()) }
 
 // Place says where the issue stands: "case.toml:12: board.thickness".
-func (i Issue) Place() string { return oneLine(i.place() + i.Key) }
+func (i Issue) Place() string { return wording.Printable(i.place() + i.Key) }
 
 // place is the file and line, with what parts them from what follows.
 func (i Issue) place() string {
@@ -58,32 +58,4 @@ func (is Issues) sort() {
 	slices.SortStableFunc(is, func(a, b Issue) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key))
 	})
-}
-
-// oneLine writes what can't be printed as an escape, such as \n or \u202e.
-func oneLine(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		if unicode.IsPrint(r) {
-			b.WriteRune(r)
-		} else {
-			b.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
-		}
-	}
-	return b.String()
-}
-
-// quote gives a text in quotes, shortened, control characters escaped.
-func quote(text string) string { return strconv.Quote(shorten(text)) }
-
-// shorten gives no more than the first 40 characters of a text.
-func shorten(text string) string {
-	n := 0
-	for i := range text {
-		if n == 40 {
-			return text[:i] + "…"
-		}
-		n++
-	}
-	return text
 }

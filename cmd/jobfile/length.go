@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // length reads a length and holds it against its limits.
@@ -74,13 +75,13 @@ func (r *reader) setting(v value, s job.Setting) Length {
 func written(v value) string {
 	switch v.kind {
 	case textKind:
-		return quote(v.text)
+		return wording.Quote(v.text)
 	case listKind:
 		return "a list"
 	case tableKind:
 		return "a table"
 	}
-	return shorten(v.text)
+	return wording.Shorten(v.text)
 }
 
 // problem returns what an error says is wrong, and what would do.

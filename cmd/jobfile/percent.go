@@ -3,10 +3,10 @@ package jobfile
 import (
 	"math"
 	"regexp"
-	"strconv"
 	"strings"
 
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 var (
@@ -61,4 +61,4 @@ func (r *reader) percent(v value, p job.Setting) float64 {
 	return n
 }
 
-func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+func plain(v float64) string { return wording.Decimal(v, 6) }

@@ -11,6 +11,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // readTOML gathers what a job file sets, each with its line. What keeps the
@@ -200,7 +201,7 @@ func dotted(path []string) string {
 	}
 	parts := make([]string, len(path))
 	for i, part := range path {
-		parts[i] = shorten(part)
+		parts[i] = wording.Shorten(part)
 		if !bare.MatchString(part) && part != "…" {
 			parts[i] = strconv.Quote(parts[i])
 		}

@@ -15,7 +15,7 @@ import (
 	draw "forel/render/bench"
 	"forel/render/cutlist"
 	"forel/render/handout"
-	"forel/render/roll"
+	"forel/render/index"
 )
 
 // Class makes the files of a whole class from a roster: Read reads it, Roll.Make
@@ -170,7 +170,7 @@ func (w *worked) slim() {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, err := w.templates(render.DefaultTheme(), paper.Options{})
+	files, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{})
 	if err != nil {
 		return nil, err
 	}
@@ -178,7 +178,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(w.plan, w.handout(false))
+	steps, err := handout.Booklet(w.plan, handout.Options{Options: w.printed()})
 	if err != nil {
 		return nil, err
 	}
@@ -186,7 +186,7 @@ func (w worked) ofStudent() ([]File, error) {
 		File{handoutName, steps},
 		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
 		File{"cutlist.json", list},
-		File{roll.PictureName, roll.Picture(w.plan)},
+		File{index.PictureName, index.Picture(w.plan)},
 	), nil
 }
 
@@ -194,15 +194,15 @@ const shoppingName = "shopping.txt"
 
 // What the index leads to: in every folder, and for the teacher.
 var (
-	studentFiles = []roll.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
-	teacherFiles = []roll.File{{Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
+	studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
+	teacherFiles = []index.File{{Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
 )
 
 // Finish makes what belongs to the class as a whole: the page that leads to all
 // files, and the plan of all sheets. Where the sheets can't be planned, the page is
 // made all the same, beside the error.
 func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
-	page := roll.Page{Files: teacherFiles}
+	page := index.Page{Files: teacherFiles}
 	var all []worked
 	for _, s := range r.Students {
 		if s.State != Made && s.State != Kept {
@@ -210,7 +210,7 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 			continue
 		}
 		w := s.worked
-		page.Entries = append(page.Entries, roll.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Files: studentFiles})
+		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Files: studentFiles})
 		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
 		if len(all) > 0 {
 			w.file.Stock = nil // it is the same for all, and there once
@@ -220,7 +220,7 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 	if err = r.plan(ctx, all, p, &out); err != nil {
 		page.Files = nil
 	}
-	out.Files = append(out.Files, File{IndexName, roll.Index(page)})
+	out.Files = append(out.Files, File{IndexName, index.HTML(page)})
 	return out, err
 }
 
@@ -236,7 +236,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, p Progress, out *Result) 
 	if err != nil {
 		return err
 	}
-	o := all[0].sheets()
+	o := all[0].printed()
 	doc, err := draw.Booklet(laid, o)
 	if err != nil {
 		return err

@@ -33,7 +33,7 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 	if err != nil || !f.Draw {
 		return r, err
 	}
-	o := renderfit.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
+	o := w.printed()
 	doc, err := renderfit.PDF(report, o)
 	for _, p := range renderfit.Plots(report, o) {
 		r.Files = append(r.Files, File{p.File, p.SVG})

@@ -41,13 +41,9 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	data, err := booklet(w.plan, w.handout(h.Tints))
+	data, err := booklet(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints})
 	r.Files, r.Wrote = []File{{name, data}}, []string{name}
 	return r, err
-}
-
-func (w worked) handout(tinted bool) handout.Options {
-	return handout.Options{Setup: w.file.Print, Round: w.round, Tinted: tinted, Black: w.file.Black, Date: w.date}
 }
 
 // notBlank refuses what an empty worksheet has no use for.

@@ -8,6 +8,8 @@ import (
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -18,6 +20,11 @@ type worked struct {
 	plan  plan.Plan
 	round geometry.Rounding
 	date  time.Time // of documents; zero: none
+}
+
+// printed returns how its documents are made.
+func (w worked) printed() document.Options {
+	return document.Options{Setup: w.file.Print, Round: w.round, Theme: render.DefaultTheme(), Black: w.file.Black, Date: w.date}
 }
 
 // work works out the case of a job that was read, for sizes rounded as asked.
@@ -109,7 +116,7 @@ func unsettable(title string) jobfile.Issues {
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
 	r := geometry.ToTenthMM
 	if unit == geometry.IN {
-		r = geometry.To64th
+		r = geometry.To32nd
 	}
 	if asked == "" {
 		return r, nil

@@ -27,7 +27,7 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	if err != nil || !p.Draw {
 		return r, err
 	}
-	o := proof.Options{Setup: w.file.Print, Round: w.round, Black: w.file.Black, Date: w.date}
+	o := w.printed()
 	if err := proof.Check(o); err != nil {
 		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
 	}

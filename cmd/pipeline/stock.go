@@ -10,7 +10,6 @@ import (
 	"forel/cmd/jobfile"
 	"forel/paper/bench"
 	"forel/paper/pack"
-	"forel/render"
 	draw "forel/render/bench"
 )
 
@@ -48,7 +47,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	o := all[0].sheets()
+	o := all[0].printed() // as its first job says
 	switch s.Format {
 	case "json":
 		r.Report, err = draw.JSON(p, o.Round)
@@ -69,11 +68,6 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	}
 	r.Earlier = Earlier{"plan", []string{"sheet-[0-9]*.svg"}}
 	return r, err
-}
-
-// sheets gives how a plan is drawn: as its first job says.
-func (w worked) sheets() draw.Options {
-	return draw.Options{Setup: w.file.Print, Theme: render.DefaultTheme(), Round: w.round, Black: w.file.Black, Date: w.date}
 }
 
 // layOut plans the bench work of all jobs.

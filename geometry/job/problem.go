@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 )
 
 // Problem is one thing wrong with a job, or worth a second look. It is put into
@@ -102,7 +103,7 @@ func Show(l Length, unit geometry.Unit, side int) string {
 	default:
 		v = math.Round(v)
 	}
-	return Number(v/scale) + " " + unit.String()
+	return number(v/scale) + " " + unit.String()
 }
 
 // Apart writes a length as Show does, but in full where it would read the same
@@ -114,12 +115,5 @@ func Apart(l, limit Length, side int, unit geometry.Unit) string {
 	return strconv.FormatFloat(float64(l/unit.Length()), 'g', 6, 64) + " " + unit.String()
 }
 
-// Number writes a number to four decimals, without needless zeros.
-func Number(v float64) string {
-	s := strconv.FormatFloat(v, 'f', 4, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "-0" {
-		return "0"
-	}
-	return s
-}
+// number writes a number to four decimals, without needless zeros.
+func number(v float64) string { return wording.Decimal(v, 4) }

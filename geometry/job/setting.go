@@ -75,8 +75,8 @@ func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 			if s.Percent {
 				sign = " %"
 			}
-			return Problem{Key: s.Key, Value: Number(v) + sign, Reason: "is out of range",
-				Fix: "give " + Number(s.Min) + " to " + Number(s.Max) + " (" + s.What + ")"}, false
+			return Problem{Key: s.Key, Value: number(v) + sign, Reason: "is out of range",
+				Fix: "give " + number(s.Min) + " to " + number(s.Max) + " (" + s.What + ")"}, false
 		}
 	case !s.Auto || *s.Length != 0:
 		return CheckRange(s.Key, s.What, *s.Length, Length(s.Min), Length(s.Max), unit)
@@ -106,9 +106,9 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) (p Probl
 	}
 	switch {
 	case unit == geometry.MM && l > 0 && l < lo && l*geometry.Inch >= lo && l*geometry.Inch <= hi:
-		p.Fix += `; if it was inches, write "` + Number(l.MM()) + ` in"`
+		p.Fix += `; if it was inches, write "` + number(l.MM()) + ` in"`
 	case unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi:
-		p.Fix += `; if it was millimetres, write "` + Number(float64(l/geometry.Inch)) + ` mm"`
+		p.Fix += `; if it was millimetres, write "` + number(float64(l/geometry.Inch)) + ` mm"`
 	}
 	return p, false
 }

@@ -64,14 +64,14 @@ type Dimension struct {
 
 // Gap is room that must stay open.
 type Gap struct {
-	Dimension    string // the name of one of Chain.Dimensions
-	Place        string // a word for programs, such as "mouth"
-	Where        string // "at the mouth"; empty where a dimension has one gap only
-	Volume       string // whose compartment, where there are several; else empty
-	Tight, Loose Length // less is too tight, more is too loose
-	Decides      bool   // it is the tightest place of its dimension and volume: judged for too tight
-	Rattles      bool   // it is judged for too loose
-	Swell        Length // what is put in takes so much of it when damp, where that is allowed for
+	Dimension string // the name of one of Chain.Dimensions
+	Place     string // a word for programs, such as "mouth"
+	Where     string // "at the mouth"; empty where a dimension has one gap only
+	Volume    string // whose compartment, where there are several; else empty
+	Tight     Length // less is too tight
+	Loose     Length // more is too loose; zero where it is not judged for that
+	Decides   bool   // it is the tightest place of its dimension and volume: judged for too tight
+	Swell     Length // what is put in takes so much of it when damp, where that is allowed for
 }
 
 // Link is a length that room comes from.
@@ -146,7 +146,7 @@ func SpineStrip(depth, thickness Length) Gauge {
 // Load is what carries the weight of what is put in, and how much it may carry.
 type Load struct {
 	Weights  []float64         // grams of each book as weighed; 0: not weighed
-	On       string            // what bears it when the case stands upright, such as "tail wall"
+	On       string            // what bears it when the case stands upright, such as "tail wall"; empty: nothing of the case does
 	Seam     Length            // along which that is joined to the rest
 	Holds    string            // what the seam holds: "that wall to the sides"; empty: there is none to speak of
 	Material geometry.Material // of what bears it
@@ -165,6 +165,9 @@ type LeastThickness struct {
 // Bears returns the least thickness for a load in grams, 0 where any will do;
 // ok is false where the load is too heavy for such a case.
 func (l Load) Bears(grams float64) (least Length, ok bool) {
+	if l.On == "" {
+		return 0, true
+	}
 	if grams > l.Most {
 		return 0, false
 	}

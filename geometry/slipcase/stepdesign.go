@@ -3,12 +3,12 @@ package slipcase
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
+	"forel/geometry/wording"
 )
 
 // designed names the pieces that are cut by the printed design of their stock, as
@@ -25,15 +25,7 @@ func (c Case) designed() string {
 		}
 		names = append(names, name)
 	}
-	return listed(names)
-}
-
-// listed writes names in a row: "wrap, head panel and tail panel".
-func listed(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
+	return wording.And(names)
 }
 
 // designStep returns the step of cutting pieces by the printed design of their
@@ -62,7 +54,7 @@ func (m model) designStep() []plan.Step {
 	}
 	s := plan.Step{Title: "Cut the " + m.whole.designed() + " by the printed design", Short: m.job.designShort()}
 	if len(rough) > 0 {
-		s.Text = append(s.Text, plan.Say("Cut each roughly first, with the extra that the cut list says: "+listed(rough)+".", sizes...))
+		s.Text = append(s.Text, plan.Say("Cut each roughly first, with the extra that the cut list says: "+wording.And(rough)+".", sizes...))
 	}
 	lay := "the lines of the printed design along its edges"
 	if matched {
@@ -71,7 +63,7 @@ func (m model) designStep() []plan.Step {
 	if m.job.Pattern.Direction == OneWay {
 		lay += ", the top of the design at its head"
 	}
-	s.Text = append(s.Text, plan.Say("Cut the drawing named face out of its print. With the face of the "+stock+" up, lay the drawing on it, "+lay+". Draw round it and cut. The drawings: "+listed(names)+"."))
+	s.Text = append(s.Text, plan.Say("Cut the drawing named face out of its print. With the face of the "+stock+" up, lay the drawing on it, "+lay+". Draw round it and cut. The drawings: "+wording.And(names)+"."))
 	mark := "Mark the head of each on its back"
 	if m.has("side paper") {
 		mark = "The two side papers are not alike: mark each on its back, right or left, and its head"

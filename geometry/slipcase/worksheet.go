@@ -3,6 +3,7 @@ package slipcase
 import (
 	"fmt"
 
+	"forel/geometry"
 	"forel/geometry/plan"
 )
 
@@ -52,13 +53,13 @@ func (j Job) materialGroup() plan.Group {
 	lined, divided := j.Lining.Thickness > 0, j.dividers() > 0
 	add("b", "board", j.Board.Thickness)
 	if lined {
-		add("l", "lining paper", j.Lining.Thickness)
+		add("l", geometry.Lining.Words(), j.Lining.Thickness)
 	}
 	if j.Covering == ClothAndPaper || j.Covering == AllCloth || divided {
-		add("k", "book cloth", j.Cloth.Thickness)
+		add("k", geometry.Cloth.Words(), j.Cloth.Thickness)
 	}
 	if j.Covering != AllCloth {
-		add("p", "covering paper", j.SidePaper.Thickness)
+		add("p", geometry.Paper.Words(), j.SidePaper.Thickness)
 	}
 	edge, divider := "b", "b"
 	if lined && j.linedBefore() {

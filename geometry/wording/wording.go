@@ -23,21 +23,35 @@ func Capital(s string) string {
 	return string(unicode.ToUpper(first)) + s[size:]
 }
 
+// Lower returns text with its first letter small.
+func Lower(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
+	return string(unicode.ToLower(first)) + s[size:]
+}
+
 // Sentence returns text with a capital and a full stop.
 func Sentence(s string) string { return Capital(s) + "." }
 
 // And lists names as a sentence does: "a, b and c".
-func And(names []string) string { return listed(names, " and ") }
+func And[W ~string](names []W) string { return listed(names, " and ") }
 
 // Or lists names as a sentence does: "a, b or c".
-func Or(names []string) string { return listed(names, " or ") }
+func Or[W ~string](names []W) string { return listed(names, " or ") }
 
-func listed(names []string, last string) string {
-	n := len(names) - 1
-	if n < 1 {
-		return strings.Join(names, "")
+func listed[W ~string](names []W, last string) (out string) {
+	for i, n := range names {
+		switch {
+		case i > 0 && i == len(names)-1:
+			out += last
+		case i > 0:
+			out += ", "
+		}
+		out += string(n)
 	}
-	return strings.Join(names[:n], ", ") + last + names[n]
+	return out
 }
 
 // Count writes a number of things whose plural has an s: "1 sheet", "3 sheets".
@@ -76,6 +90,27 @@ func Shorten(s string) string {
 		n++
 	}
 	return s
+}
+
+// Wrap breaks text into lines no longer than so many characters, between words.
+func Wrap(s string, width int) string {
+	var b strings.Builder
+	long := 0
+	for _, w := range strings.Fields(s) {
+		n := utf8.RuneCountInString(w)
+		switch {
+		case long == 0:
+		case long+1+n > width:
+			b.WriteByte('\n')
+			long = 0
+		default:
+			b.WriteByte(' ')
+			long++
+		}
+		b.WriteString(w)
+		long += n
+	}
+	return b.String()
 }
 
 // Decimal writes a number with no more than so many decimals, without zeros at its

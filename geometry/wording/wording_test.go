@@ -17,11 +17,12 @@ func TestWords(t *testing.T) {
 	assert.Equal(t, "", wording.Capital(""))
 	assert.Equal(t, "a, b and c", wording.And([]string{"a", "b", "c"}))
 	assert.Equal(t, "a or b", wording.Or([]string{"a", "b"}))
-	assert.Equal(t, "", wording.And(nil))
+	assert.Equal(t, "", wording.And[string](nil))
 	assert.Equal(t, "1 sheet", wording.Count(1, "sheet"))
 	assert.Equal(t, "0 sheets", wording.Count(0, "sheet"))
 	assert.Equal(t, `a\nb`, wording.Printable("a\nb"))
 	assert.Equal(t, `a\|b\*`, wording.Escape("a|b*"))
+	assert.Equal(t, "keep your\nfingers\nbehind", wording.Wrap("keep your fingers  behind", 10))
 }
 
 // A number is what it is read back as, to its last decimal, and has no zero too

@@ -1,6 +1,7 @@
 package bed
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -11,21 +12,10 @@ import (
 // 12 in". A bare number is in millimetres; a side without a unit takes the
 // other's.
 func ParseSize(text string) (width, height Length, err error) {
-	sides := strings.FieldsFunc(text, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
-	if len(sides) != 2 {
-		return 0, 0, fmt.Errorf("%.40q is no size of a bed; give width x height, such as 600x300", text)
+	width, height, err = geometry.ParseSides(text, geometry.MM)
+	if errors.Is(err, geometry.ErrSides) {
+		err = fmt.Errorf("%.40q is no size of a bed; give width x height, such as 600x300", text)
 	}
-	const number = "0123456789.,/- ¼½¾⅛⅜⅝⅞"
-	unit := func(s string) string { return strings.TrimLeft(strings.TrimSpace(s), number) }
-	for i := range sides {
-		if unit(sides[i]) == "" {
-			sides[i] += " " + unit(sides[1-i])
-		}
-	}
-	if width, err = geometry.ParseLength(sides[0], geometry.MM); err != nil {
-		return 0, 0, err
-	}
-	height, err = geometry.ParseLength(sides[1], geometry.MM)
 	return width, height, err
 }
 

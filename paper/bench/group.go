@@ -66,7 +66,7 @@ func gather(jobs []Job) []*group {
 		}
 	}
 	slices.SortStableFunc(groups, func(a, b *group) int {
-		return cmp.Or(cmp.Compare(slices.Index(order, a.Material), slices.Index(order, b.Material)),
+		return cmp.Or(cmp.Compare(slices.Index(order, a.Material.Like()), slices.Index(order, b.Material.Like())),
 			cmp.Compare(a.Thickness, b.Thickness), strings.Compare(a.Name, b.Name))
 	})
 	return groups
@@ -180,7 +180,7 @@ func (g *group) describe() string {
 // rounding is how lengths are shown in messages.
 func rounding(u geometry.Unit) geometry.Rounding {
 	if u == geometry.IN {
-		return geometry.To64th
+		return geometry.To32nd
 	}
 	return geometry.ToTenthMM
 }

@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/paper/pack"
 	"forel/paper/stock"
 )
@@ -67,7 +68,7 @@ func (g *group) couldSave(ctx context.Context, jobs []Job) {
 	starts, _, err := g.layOut(ctx, jobs, pack.Effort{}, true)
 	if err == nil && len(starts) < len(g.Sheets) {
 		g.Remarks = append(g.Remarks, plan.Say(fmt.Sprintf("the three walls of each case come off one strip, which takes %s; on strips apart they would go on %d",
-			count(len(g.Sheets), "sheet"), len(starts))))
+			wording.Count(len(g.Sheets), "sheet"), len(starts))))
 	}
 }
 
@@ -105,16 +106,9 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length)
 			}
 			right = fmt.Sprintf("another %s of %s would do", r.Pretty(ceil(long+s.Trim, r)), s.Size())
 		} else {
-			right = fmt.Sprintf("%s more of %s would do", count(len(starts), "sheet"), s.Size())
+			right = fmt.Sprintf("%s more of %s would do", wording.Count(len(starts), "sheet"), s.Size())
 		}
 		break
 	}
-	return job.Problems{{Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return job.Problems{{Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
 }

@@ -5,11 +5,12 @@ package stock
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/wording"
+	"forel/paper"
 )
 
 // Length is a distance in millimetres.
@@ -116,9 +117,9 @@ func (s Stock) Size() string {
 	}
 	w, h := s.side(s.Width), s.side(s.Height)
 	size := w[:strings.LastIndex(w, " ")] + " × " + h
-	for _, n := range named {
-		if n.width.Near(s.Width) && n.height.Near(s.Height) {
-			return n.name + ", " + size
+	for _, n := range paper.Sheets {
+		if n.Width.Near(s.Width) && n.Height.Near(s.Height) {
+			return n.Name + ", " + size
 		}
 	}
 	return size
@@ -136,7 +137,7 @@ func (s Stock) side(l Length) string {
 	if !(round(s.Width, 1) && round(height, 1)) && round(s.Width, eighth) && round(height, eighth) {
 		return geometry.To64th.Pretty(l)
 	}
-	return strconv.FormatFloat(l.Round(0.1).MM(), 'f', -1, 64) + " mm"
+	return wording.Decimal(l.MM(), 1) + " mm"
 }
 
 // Along says in words which way the grain runs.

@@ -34,7 +34,7 @@ func (f *figure) callouts(on render.Surface) {
 	}
 }
 
-// anchors gives points of a cut's line that no other line or word is close to,
+// anchors returns points of a cut's line that no other line or word is close to,
 // else its middle.
 func (f *figure) anchors(c bench.Cut) []geometry.Point {
 	from, to := f.at(c.From), f.at(c.To)
@@ -49,7 +49,7 @@ func (f *figure) anchors(c bench.Cut) []geometry.Point {
 	return append(out, from.Add(to.Sub(from).Mul(0.5)))
 }
 
-// inside gives points along the middle of a narrow piece, the middle first.
+// inside returns points along the middle of a narrow piece, the middle first.
 func (f *figure) inside(b geometry.Box) []geometry.Point {
 	var out []geometry.Point
 	for _, part := range []float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9} {

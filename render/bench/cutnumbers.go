@@ -70,7 +70,7 @@ func (f *figure) newTag(number int, centre geometry.Point, turned bool) tag {
 	return t
 }
 
-// tags gives the places for a cut's number, the best first.
+// tags returns the places for a cut's number, the best first.
 func (f *figure) tags(c bench.Cut, edge geometry.Box) []tag {
 	from, to := f.at(c.From), f.at(c.To)
 	var out, inside []tag
@@ -103,7 +103,7 @@ func (f *figure) tags(c bench.Cut, edge geometry.Box) []tag {
 	return append(inside, out...)
 }
 
-// beyond gives a place outside the sheet, at the first or the second end of a
+// beyond returns a place outside the sheet, at the first or the second end of a
 // cut's line, some tiers away and so far aside.
 func (f *figure) beyond(c bench.Cut, edge geometry.Box, end, tier int, aside Length) tag {
 	probe := f.newTag(c.Number, geometry.Pt(0, 0), false).box

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/render/data"
 )
@@ -104,7 +105,7 @@ type jsonResult struct {
 	Waste  bool   `json:"waste,omitempty"`
 }
 
-// JSON gives the whole plan, exact to a thousandth of a millimetre. Places are
+// JSON returns the whole plan, exact to a thousandth of a millimetre. Places are
 // from the upper left corner of a sheet, Y downward.
 func JSON(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 	out := jsonPlan{Jobs: []string{}, Groups: []jsonGroup{}}
@@ -181,7 +182,7 @@ func words(p bench.Plan, g bench.Group, c bench.Cut) string {
 	return text
 }
 
-// CSV gives the order of the cuts for a spreadsheet (RFC 4180): the fence in
+// CSV returns the order of the cuts for a spreadsheet (RFC 4180): the fence in
 // exact millimetres, then as the maker reads it.
 func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 	var b bytes.Buffer
@@ -200,4 +201,4 @@ func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-func plain(l Length) string { return strconv.FormatFloat(round3(l.MM()), 'f', -1, 64) }
+func plain(l Length) string { return wording.Decimal(round3(l.MM()), 3) }

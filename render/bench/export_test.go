@@ -7,7 +7,7 @@ import (
 	"forel/render/document"
 )
 
-// DrawSheet draws one sheet as on a page and gives the numbers left out, and the
+// DrawSheet draws one sheet as on a page and returns the numbers left out, and the
 // room it was given.
 func DrawSheet(on render.Surface, p bench.Plan, g bench.Group, i int, o Options) (missed []string, room geometry.Box) {
 	f := newFigure(p, g, i, o)

@@ -87,7 +87,7 @@ func (f *figure) area(room geometry.Box, s split) geometry.Box {
 	return geometry.Bx(room.Min.X+aroundLeft, room.Min.Y+headTall+aroundTop, room.Max.X-aroundRight, s.bottom-aroundBottom)
 }
 
-// page gives the size of the page: the maker's paper, upright or turned.
+// page returns the size of the page: the maker's paper, upright or turned.
 func (f *figure) page() (w, h Length) {
 	w, h = f.Setup.Sheet.Width, f.Setup.Sheet.Height
 	if f.turned {
@@ -173,7 +173,7 @@ func (f *figure) legend(on render.Surface, box geometry.Box, rows []row, across 
 	}
 }
 
-// at gives a place on the page.
+// at returns a place on the page.
 func (f *figure) at(p geometry.Point) geometry.Point {
 	return f.origin.Add(p.Mul(float64(1 / f.scale)))
 }
@@ -182,7 +182,7 @@ func (f *figure) box(b geometry.Box) geometry.Box {
 	return geometry.Box{Min: f.at(b.Min), Max: f.at(b.Max)}
 }
 
-// draw draws the heading and the sheet into the room, and gives where the list
+// draw draws the heading and the sheet into the room, and returns where the list
 // of pieces begins.
 func (f *figure) draw(on render.Surface, room geometry.Box, s split) Length {
 	area := f.area(room, s)

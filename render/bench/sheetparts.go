@@ -70,7 +70,7 @@ func block(turned bool, number string, lines ...string) wordBlock {
 	return w
 }
 
-// extent gives the size of a block as it stands.
+// extent returns the size of a block as it stands.
 func (w wordBlock) extent() (wide, high Length) {
 	for i, l := range w.lines {
 		wide = max(wide, typeset.Width(l.String, l.Size, l.Bold)*Length(w.wider))
@@ -85,7 +85,7 @@ func (w wordBlock) extent() (wide, high Length) {
 	return wide, high
 }
 
-// set sets a block round a centre and gives the place it takes.
+// set sets a block round a centre and returns the place it takes.
 func (w wordBlock) set(on render.Surface, centre geometry.Point) geometry.Box {
 	wide, high := w.extent()
 	box := geometry.Bx(centre.X-wide/2, centre.Y-high/2, centre.X+wide/2, centre.Y+high/2)

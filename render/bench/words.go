@@ -29,9 +29,13 @@ func label(g bench.Group, r geometry.Rounding) string {
 	return wording.OneLine(g.Label()) + " " + thick(g.Thickness, r)
 }
 
-// thick writes the thickness of a material, which is finer than any ruler.
+// thick writes the thickness of a material, which is finer than any ruler: in
+// inches in thousandths.
 func thick(l Length, r geometry.Rounding) string {
-	return fmt.Sprintf("%.3g %v", float64(l/r.Unit.Length()), r.Unit)
+	if r.Unit == geometry.IN {
+		return geometry.Fine(l, r.Unit)
+	}
+	return fmt.Sprintf("%.3g mm", l.MM())
 }
 
 // titles names the jobs of a plan.
@@ -173,7 +177,7 @@ func result(p bench.Plan, g bench.Group, c bench.Cut, r bench.Result) string {
 	return ""
 }
 
-// remarks gives all that is to be said of a plan, a sentence each.
+// remarks returns all that is to be said of a plan, a sentence each.
 func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []string {
 	var out, sizes, weights []string
 	for _, g := range p.Groups {

@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render/data"
 )
 
@@ -117,7 +118,7 @@ func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 		wide, high := p.Size()
 		lines = append(lines, []string{
 			p.Name, string(p.Material), strconv.Itoa(p.Count),
-			strconv.FormatFloat(mm(wide).Value(), 'f', -1, 64), strconv.FormatFloat(mm(high).Value(), 'f', -1, 64),
+			wording.Decimal(mm(wide).Value(), 3), wording.Decimal(mm(high).Value(), 3),
 			r.Number(wide), r.Number(high), string(p.Grain),
 		})
 	}

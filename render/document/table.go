@@ -223,7 +223,7 @@ func (d *Document) Table(heading string, t Table) []Block {
 		again += ", continued"
 	}
 	for i := range t.Rows {
-		k := Block{Stays: t.Whole && i < len(t.Rows)-1, Draw: func(box geometry.Box) Length { return in(box).row(d, box, i) }}
+		k := Block{Stays: (t.Whole || i < 2) && i < len(t.Rows)-1, Draw: func(box geometry.Box) Length { return in(box).row(d, box, i) }}
 		if i == 0 {
 			k.Draw = func(box geometry.Box) Length {
 				if heading != "" {

@@ -3,10 +3,10 @@ package fit
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render/data"
 )
 
@@ -78,6 +78,7 @@ type jsonWhatIf struct {
 }
 
 type jsonCheck struct {
+	Step  int      `json:"step"`
 	Name  string   `json:"name"`
 	When  string   `json:"when"`
 	See   []string `json:"see"`
@@ -146,7 +147,7 @@ func JSON(r fit.Report) ([]byte, error) {
 		}
 	}
 	for _, c := range r.Checks {
-		j := jsonCheck{Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
+		j := jsonCheck{Step: c.Step, Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
 		for _, s := range c.See {
 			j.See = append(j.See, inMM(s))
 		}
@@ -173,5 +174,5 @@ func chanceJSON(c fit.Chance) jsonChance {
 
 // inMM writes a sentence with its lengths in millimetres.
 func inMM(r plan.Remark) string {
-	return r.In(func(l Length) string { return strconv.FormatFloat(math.Round(l.MM()*1000)/1000, 'f', -1, 64) + " mm" })
+	return r.In(func(l Length) string { return wording.Decimal(mm(l).Value(), 3) + " mm" })
 }

@@ -185,13 +185,14 @@ func TestRulersAreTrue(t *testing.T) {
 		pages, perMM := lying(t, file)
 		assert.NotEmpty(t, pages)
 		for _, p := range pages {
-			// 3 mm above the ruler's line, only its end ticks are left.
-			m := s.Setup.Margins.Left.MM()
-			y := float64(p.Rect.Dy())/perMM - m - 6 - 15 + 6 - 3
-			ticks := crossings(p, int(y*perMM), perMM)
-			require.Len(t, ticks, 4, s.name)
-			assert.InDelta(t, 100, ticks[1]-ticks[0], 0.1)
-			assert.InDelta(t, 101.6, ticks[3]-ticks[2], 0.1)
+			// The rulers are the last 11 mm above the foot. 3 mm above the line of the one
+			// and below that of the other, only the end ticks are left.
+			top := float64(p.Rect.Dy())/perMM - s.Setup.Margins.Bottom.MM() - 6 - 11
+			mm, in := crossings(p, int((top+5.5-3)*perMM), perMM), crossings(p, int((top+6.9+3)*perMM), perMM)
+			require.Len(t, mm, 2, s.name)
+			require.Len(t, in, 2, s.name)
+			assert.InDelta(t, 100, mm[1]-mm[0], 0.1)
+			assert.InDelta(t, 101.6, in[1]-in[0], 0.1)
 		}
 		return
 	}

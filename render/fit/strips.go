@@ -17,7 +17,6 @@ const (
 	tabLong    Length = 12 // that is glued under the next part, or closes a sleeve
 	offFold    Length = 6  // that a join keeps from a fold
 	shortPanel Length = 60
-	rulerHigh  Length = 15
 )
 
 // stretch is a part of a strip that fits a page, from and to along it.
@@ -77,7 +76,9 @@ func (b *book) strips() {
 	const head = "Paper strips to try round the book"
 	page := func(int) geometry.Box {
 		box := b.doc.NewPage(true, head)
-		box.Max.Y -= b.rulers(box)
+		box.Max.Y -= document.RulersTall
+		document.Rulers(b, geometry.Pt(box.Min.X, box.Max.Y))
+		box.Max.Y -= 2
 		box.Min.Y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
 		box.Min.Y = b.paragraph(box, box.Min.Y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
 		return box
@@ -180,46 +181,4 @@ func (b *book) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, lette
 		from = to
 	}
 	b.words(middle, body.Max.Y-3, part, render.NoteSize, render.Middle, true)
-}
-
-// rulers draws the scale check at the foot of a page, beside each other or one
-// above the other: 100 mm and 4 in, to be measured on the print. It gives how high
-// they are.
-func (b *book) rulers(box geometry.Box) Length {
-	const apart = 12
-	second := geometry.Pt(100+apart, 0)
-	high := rulerHigh
-	if box.Width() < second.X+4*geometry.Inch {
-		second = geometry.Pt(0, rulerHigh-2)
-		high += second.Y
-	}
-	at := geometry.Pt(box.Min.X, box.Max.Y-high)
-	for _, r := range []struct {
-		off          geometry.Point
-		length, step Length
-		whole        int // a longer tick every so many
-		name         string
-	}{
-		{geometry.Pt(0, 0), 100, 5, 2, "100 mm"},
-		{second, 4 * geometry.Inch, geometry.Inch / 4, 4, "4 in"},
-	} {
-		from := at.Add(r.off).Add(geometry.Pt(0, 6))
-		b.line(from.X, from.Y, from.X+r.length, from.Y, axis)
-		for i := 0; ; i++ {
-			x := r.step * Length(i)
-			if x > r.length+1e-6 {
-				break
-			}
-			tick := Length(1.4)
-			switch {
-			case i == 0 || x.Near(r.length):
-				tick = 4
-			case i%r.whole == 0:
-				tick = 2.4
-			}
-			b.line(from.X+x, from.Y, from.X+x, from.Y-tick, axis)
-		}
-		b.words(from.X, from.Y+typeset.LineHeight(render.SmallSize)+0.2, "this line is "+r.name+" long on a true print", render.SmallSize, render.Start, false)
-	}
-	return high
 }

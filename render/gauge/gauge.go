@@ -43,7 +43,7 @@ func (o Options) Check() error {
 	return nil
 }
 
-// setup gives the Setup that the sheet is drawn with: not corrected unless that
+// setup returns the Setup that the sheet is drawn with: not corrected unless that
 // is what is to be seen.
 func (o Options) setup() paper.Setup {
 	s := o.Setup
@@ -55,7 +55,7 @@ func (o Options) setup() paper.Setup {
 
 func (o Options) title() string { return "Gauge sheet for " + o.Setup.Sheet.String() }
 
-// PDF gives the sheet as a document of one page.
+// PDF returns the sheet as a document of one page.
 func PDF(o Options) ([]byte, error) {
 	o.Setup = o.setup()
 	d := &document.Document{Options: o.Options, Title: o.title(), TrueSize: true}
@@ -63,7 +63,7 @@ func PDF(o Options) ([]byte, error) {
 	return d.PDF()
 }
 
-// SVG gives the sheet as a drawing in millimetres, never corrected.
+// SVG returns the sheet as a drawing in millimetres, never corrected.
 func SVG(o Options) []byte {
 	o.Corrected = false
 	s := svg.New(o.Setup.Sheet.Width, o.Setup.Sheet.Height, o.title(),
@@ -93,7 +93,7 @@ const (
 	endRoom Length = 0.2
 )
 
-// rule gives the rule from a place to another across (or down) the page: whole
+// rule returns the rule from a place to another across (or down) the page: whole
 // centimetres and half inches.
 func (o Options) rule(from geometry.Point, end Length, down bool) rule {
 	room := end - from.X

@@ -32,7 +32,7 @@ const (
 	pointed  Length = 9.2 // as measured, of a rule down the page, whose numbers lie along the ticks
 )
 
-// at gives the place so far along the rule and so far to the side of it, the
+// at returns the place so far along the rule and so far to the side of it, the
 // millimetre side for positive.
 func (r rule) at(along, side Length) geometry.Point {
 	if r.down {
@@ -41,7 +41,7 @@ func (r rule) at(along, side Length) geometry.Point {
 	return r.from.Add(geometry.Pt(along, -side))
 }
 
-// mark gives how long the ticks are that measuring starts and ends at.
+// mark returns how long the ticks are that measuring starts and ends at.
 func (r rule) mark() Length {
 	if r.down {
 		return pointed

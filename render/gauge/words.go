@@ -103,7 +103,7 @@ func (r rule) to() string {
 	return fmt.Sprintf("%.0f mm", r.toMM.MM())
 }
 
-// example gives what a printer so far off would make a maker type.
+// example returns what a printer so far off would make a maker type.
 func (r rule) example(off float64) string {
 	if r.unit == geometry.IN {
 		shown := geometry.To64th.Format(r.toInch * Length(1+off*1.7)) // enough for a 64th of an inch

@@ -8,6 +8,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/handout"
 )
 
@@ -21,7 +22,7 @@ func ExampleBooklet() {
 		fmt.Println(err)
 		return
 	}
-	o := handout.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}
+	o := handout.Options{Options: document.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}}
 	whole, err := handout.Booklet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
 	blank, err := handout.Worksheet(c.Plan(), o)

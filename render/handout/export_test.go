@@ -5,18 +5,21 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/render/document"
 	"forel/render/scene"
 )
 
-// Pages is what a handout is drawn on, for tests to record.
-type Pages = pages
+// Pages draws a handout, or the empty worksheet.
+func Pages(p plan.Plan, o Options, blank bool) []*document.Page { return draw(p, o, blank).Pages() }
 
-// DrawOn draws a handout, or the empty worksheet.
-func DrawOn(on Pages, p plan.Plan, o Options, blank bool) { draw(on, p, o, blank) }
+// bookOf returns a book that nothing is drawn on.
+func bookOf(p plan.Plan, o document.Options) *book {
+	return &book{Document: &document.Document{Options: o}, plan: p, looks: looksOf(false)}
+}
 
-// Thicknesses gives the thicknesses of material on a worksheet as they are shown.
+// Thicknesses returns the thicknesses of material on a worksheet as they are shown.
 func Thicknesses(p plan.Plan, o Options) []string {
-	b := &book{Options: o, plan: p}
+	b := bookOf(p, o.Options)
 	var out []string
 	for _, g := range b.groups() {
 		for _, m := range g.Measures {
@@ -30,7 +33,7 @@ func Thicknesses(p plan.Plan, o Options) []string {
 
 // Words gives all that the steps and the checks say.
 func Words(p plan.Plan, o Options) string {
-	b := &book{Options: o}
+	b := bookOf(p, o.Options)
 	var out []string
 	for _, s := range p.Steps {
 		out = append(append(out, s.Title), b.said(s.Text)...)
@@ -49,7 +52,7 @@ type Figure struct {
 
 // Figures gives the figures of a handout in their order.
 func Figures(p plan.Plan) []Figure {
-	b := &book{Options: Options{Round: geometry.ToTenthMM}, looks: looksOf(false)}
+	b := bookOf(p, document.Options{Round: geometry.ToTenthMM})
 	var out []Figure
 	for _, s := range p.Steps {
 		for _, row := range s.Pictures {

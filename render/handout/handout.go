@@ -4,11 +4,8 @@
 package handout
 
 import (
-	"time"
-
 	"forel/geometry"
-	"forel/paper"
-	"forel/render"
+	"forel/render/document"
 )
 
 // Length is a distance in millimetres.
@@ -16,16 +13,6 @@ type Length = geometry.Length
 
 // Options say how a handout looks.
 type Options struct {
-	Setup  paper.Setup // of the pages; only the sheet and its margin count
-	Round  geometry.Rounding
-	Tinted bool      // with tints of colour beneath the hatching
-	Black  bool      // in black alone, without greys
-	Date   time.Time // the document's; zero: none
-}
-
-// pages is a surface with pages; the last one is drawn on.
-type pages interface {
-	render.Surface
-	AddPage(width, height geometry.Length)
-	Bookmark(title string)
+	document.Options
+	Tinted bool // with tints of colour beneath the hatching
 }

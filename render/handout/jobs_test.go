@@ -12,6 +12,7 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
+	"forel/render/document"
 	"forel/render/handout"
 )
 
@@ -140,7 +141,7 @@ func on(t require.TestingT, sheet string) handout.Options {
 	require.NoError(t, err)
 	setup := paper.DefaultSetup()
 	setup.Sheet = s
-	return handout.Options{Setup: setup, Round: geometry.ToTenthMM}
+	return handout.Options{Options: document.Options{Setup: setup, Round: geometry.ToTenthMM}}
 }
 
 // anyTitle draws none, a short one, or a long one with words of any length, in

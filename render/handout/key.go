@@ -2,20 +2,18 @@ package handout
 
 import (
 	"slices"
-	"unicode"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/stage"
 	"forel/render"
-	"forel/render/layout"
+	"forel/render/document"
 	"forel/render/scene"
 	"forel/render/shape"
 	"forel/render/typeset"
 )
 
 // drawLooks draws the key to the hatching: what each material looks like.
-func (b *book) drawLooks(box geometry.Box) {
+func (b *book) drawLooks(box geometry.Box) Length {
 	x := box.Min.X
 	for _, e := range b.key() {
 		swatch := geometry.Bx(x, box.Min.Y+1, x+10, box.Min.Y+6)
@@ -27,9 +25,10 @@ func (b *book) drawLooks(box geometry.Box) {
 			}
 		}
 		b.Stroke(geometry.Rectangle(swatch), render.Stroke{Width: 0.25, Color: render.Black})
-		layout.Write(b, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
+		document.Write(b, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
 		x += 11.5 + typeset.Width(e.name, render.NoteSize, false) + 5
 	}
+	return box.Min.Y + 8
 }
 
 // entry is a line of the key to the hatching.
@@ -65,13 +64,4 @@ func (b *book) key() []entry {
 		out = append(out, entry{b.looks[stage.ClothBack], "its glued back"})
 	}
 	return out
-}
-
-// capital starts a sentence.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
 }

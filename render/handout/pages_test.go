@@ -13,83 +13,35 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/handout"
 	"forel/render/pagetest"
 	"forel/render/record"
 	"forel/render/typeset"
 )
 
-// recorded is a handout as it was drawn, page by page.
-type recorded struct {
-	*record.Surface // the last page
-	pages           []recordedPage
-	bookmarks       []string
-}
-
-type recordedPage struct {
-	*record.Surface
-	width, height length
-}
-
-func (r *recorded) AddPage(width, height length) {
-	r.Surface = &record.Surface{}
-	r.pages = append(r.pages, recordedPage{r.Surface, width, height})
-}
-
-func (r *recorded) Bookmark(title string) { r.bookmarks = append(r.bookmarks, title) }
-
-func drawn(s plan.Plan, o handout.Options, blank bool) *recorded {
-	r := &recorded{}
-	handout.DrawOn(r, s, o, blank)
-	return r
-}
-
 // slack is what boxes may share by the rounding of floats.
 const slack length = 1e-6
 
-// holdPage: words stand clear of each other, of every line and within the
-// margins, in sizes of the type scale; lines stay within the margins.
-func holdPage(t assert.TestingT, p recordedPage, o handout.Options, what string) {
-	area := o.Setup.Reach(false).Grow(slack)
-	for i, a := range p.Texts {
-		box := typeset.Box(a.Text).Grow(-slack)
-		assert.True(t, area.Contains(box), "%s: %q at %.1f leaves the margins", what, a.String, box)
-		assert.True(t, slices.Contains([]render.Points{20, 12, 9, 7.5, 6.5}, a.Size), "%s: %q has a size of %v", what, a.String, a.Size)
-		for _, b := range p.Texts[:i] {
-			assert.False(t, box.Overlaps(typeset.Box(b.Text).Grow(-slack)), "%s: %q lies on %q", what, a.String, b.String)
-		}
-	}
-	for _, s := range p.Strokes {
-		assert.True(t, area.Contains(s.Path.Bounds()), "%s: a line at %.1f leaves the margins", what, s.Path.Bounds())
-		points := s.Path.Flatten(0.05)
-		if s.Path.Closed {
-			points = append(points, points[0])
-		}
-		for _, a := range p.Texts {
-			box := typeset.Box(a.Text).Grow(-slack)
-			if !box.Overlaps(s.Path.Bounds().Grow(0.01)) {
-				continue
-			}
-			for i := 1; i < len(points); i++ {
-				assert.False(t, pagetest.Enters(points[i-1], points[i], box), "%s: a line from %.1f to %.1f runs through %q at %.1f", what, points[i-1], points[i], a.String, box)
-			}
-		}
-	}
+// onTint finds words on a figure: only those on a drawing of a piece, which has no
+// tint, stand on one.
+func onTint(p *document.Page) (faults []string) {
 	for _, f := range p.Fills {
 		b := f.Path.Bounds()
-		assert.True(t, area.Contains(b), "%s: a tint at %.1f leaves the margins", what, b)
 		for _, a := range p.Texts {
-			// No word stands on a figure; those of a drawing of a piece have no tint.
-			assert.False(t, typeset.Box(a.Text).Grow(-slack).Overlaps(b) && typeset.Box(a.Text).Center().In(f.Path.Flatten(0.05)), "%s: %q stands on a tint", what, a.String)
+			if box := typeset.Box(a.Text); box.Grow(-slack).Overlaps(b) && box.Center().In(f.Path.Flatten(0.05)) {
+				faults = append(faults, fmt.Sprintf("%q stands on a tint", a.String))
+			}
 		}
 	}
+	return faults
 }
 
 func holdPages(t assert.TestingT, s plan.Plan, o handout.Options, what string) {
 	for _, blank := range []bool{false, true} {
-		r := drawn(s, o, blank)
-		for i, p := range r.pages {
-			holdPage(t, p, o, fmt.Sprintf("%s, %s, page %d of %d", what, o.Setup.Sheet, i+1, len(r.pages)))
+		pages := handout.Pages(s, o, blank)
+		for i, p := range pages {
+			assert.Empty(t, append(pagetest.Faults(&p.Surface, o.Setup.Reach(false)), onTint(p)...), "%s, %s, page %d of %d", what, o.Setup.Sheet, i+1, len(pages))
 		}
 	}
 }
@@ -126,7 +78,13 @@ func TestPagesWithLongTitles(t *testing.T) {
 // Each section has its bookmark, once.
 func TestBookmarks(t *testing.T) {
 	for name, s := range subjects(t) {
-		assert.Equal(t, []string{"Worksheet", "Before you start", "The pieces", "Steps", "Checks"}, drawn(s, on(t, "A4"), false).bookmarks, name)
+		var marks []string
+		for _, p := range handout.Pages(s, on(t, "A4"), false) {
+			for _, m := range p.Marks {
+				marks = append(marks, m.Title)
+			}
+		}
+		assert.Equal(t, []string{"Worksheet", "Before you start", "The pieces", "Steps", "Checks"}, marks, name)
 	}
 }
 
@@ -134,7 +92,7 @@ func TestBookmarks(t *testing.T) {
 // caption of a figure has the head of its step above it.
 func TestStepsStayTogether(t *testing.T) {
 	for name, s := range subjects(t) {
-		for _, p := range drawn(s, on(t, "Letter"), false).pages {
+		for _, p := range handout.Pages(s, on(t, "Letter"), false) {
 			heads := 0
 			for _, w := range p.Texts {
 				if w.Size == render.HeadSize && w.Bold {
@@ -154,7 +112,7 @@ func TestWorksheetLeavesNoScrap(t *testing.T) {
 	for name, s := range subjects(t) {
 		for _, sheet := range []string{"A4", "letter", "legal", "200 x 260 mm"} {
 			for _, blank := range []bool{true, false} {
-				for i, p := range drawn(s, on(t, sheet), blank).pages {
+				for i, p := range handout.Pages(s, on(t, sheet), blank) {
 					if slices.ContainsFunc(p.Texts, func(w record.Written) bool { return w.String == "Tools" }) {
 						break // the worksheet is over
 					}

@@ -3,7 +3,7 @@ package handout
 import (
 	"forel/geometry"
 	"forel/render"
-	"forel/render/layout"
+	"forel/render/document"
 	"forel/render/pattern"
 	"forel/render/typeset"
 )
@@ -21,8 +21,8 @@ func tallOf(p geometry.Piece, wide Length) Length {
 }
 
 // drawings gives the drawings of the pieces, two beside each other a block.
-func (b *book) drawings() []block {
-	var blocks []block
+func (b *book) drawings() []document.Block {
+	var blocks []document.Block
 	ps := b.plan.Pieces
 	for i := 0; i < len(ps); i += 2 {
 		row := ps[i:min(i+2, len(ps))]
@@ -34,17 +34,15 @@ func (b *book) drawings() []block {
 		for _, p := range row {
 			tall = max(tall, tallOf(p, wide))
 		}
-		k := block{
-			height: func(Length) Length { return tall },
-			draw: func(box geometry.Box, _ Length) {
-				for n, p := range row {
-					x := box.Min.X + Length(n)*(wide+5)
-					b.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Max.Y))
-				}
-			},
-		}
+		k := document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+			for n, p := range row {
+				x := box.Min.X + Length(n)*(wide+5)
+				b.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Min.Y+tall))
+			}
+			return box.Min.Y + tall
+		}}
 		if i == 0 {
-			k.mark, k.fresh = "The pieces", true
+			k.Bookmark, k.Fresh = "The pieces", true
 		}
 		blocks = append(blocks, k)
 	}
@@ -62,11 +60,11 @@ const (
 // pieceCell draws a piece as large as there is room, with its size, its grain and
 // the names of its parts.
 func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
-	layout.Rule(b, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
+	document.Rule(b, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	layout.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(pattern.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
+	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(pattern.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
 	y += typeset.LineHeight(render.NoteSize)
-	layout.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(p.Material.Words()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
+	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(p.Material.Words()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
 
 	room := geometry.Bx(cell.Min.X+besideLeft, y+3, cell.Max.X-besideRight, cell.Max.Y-besideLeft)
 	bounds := p.Outline.Bounds()

@@ -5,8 +5,9 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
-	"forel/render/layout"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -25,58 +26,41 @@ const (
 	tick      Length = 3.6
 )
 
-// pieceRows gives the list of pieces, a row a block, the head with the first.
-func (b *book) pieceRows() []block {
-	var blocks []block
+// pieceRows returns the list of pieces, a row a block, the head with the first of
+// each page.
+func (b *book) pieceRows() []document.Block {
+	var blocks []document.Block
 	for i, p := range b.plan.Pieces {
-		lines := b.ruleLines(p.Rule)
+		lines := b.ruleLines(p)
 		tall := b.rowTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
-		k := block{
-			tight:  i > 0,
-			height: func(Length) Length { return tall },
-			draw: func(box geometry.Box, _ Length) {
-				b.pieceRow(p, lines, geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+tall))
-			},
+		row := func(box geometry.Box) Length {
+			box.Max.Y = box.Min.Y + tall
+			b.pieceRow(p, lines, box)
+			return box.Max.Y
 		}
-		const head Length = 9
-		if i > 0 {
-			k.headTall, k.head = head, b.pieceHead
-		} else {
-			k.list = true
-			row := k.draw
-			k.height = func(Length) Length { return tall + head }
-			k.draw = func(box geometry.Box, f Length) {
-				b.pieceHead(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+head))
-				box.Min.Y += head
-				row(box, f)
-			}
+		k := document.Block{Draw: row, Head: b.pieceHead}
+		if i == 0 {
+			k = document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+				box.Min.Y = b.pieceHead(box)
+				return row(box)
+			}}
 		}
 		blocks = append(blocks, k)
 	}
-	if note := b.pieceNote(); note != "" {
-		blocks = append(blocks, block{
-			tight: true,
-			height: func(Length) Length {
-				return 1 + layout.ParagraphHeight(note, render.NoteSize, false, b.column().Width())
-			},
-			draw: func(box geometry.Box, _ Length) {
-				layout.Paragraph(b, box, box.Min.Y+0.5, note, render.NoteSize, false)
-			},
-		})
-	}
-	return blocks
+	return append(blocks, b.Paragraph(b.pieceNote(), render.NoteSize, false).After(0.5))
 }
 
 // pieceNote says how sizes are meant.
 func (b *book) pieceNote() string {
-	note := capital(b.plan.Runs) + "."
+	note := wording.Capital(b.plan.Runs) + "."
 	if b.blank {
 		return note + " Usual sizes are common practice, no source. A very thin or thick case may need shorter flaps than these rules give: fold one of paper first."
 	}
 	return note + " Sizes are rounded " + b.Round.String() + "; the patterns are exact."
 }
 
-func (b *book) pieceHead(box geometry.Box) {
+func (b *book) pieceHead(box geometry.Box) Length {
+	box.Max.Y = box.Min.Y + 9
 	y := box.Max.Y - 2.2
 	for _, h := range []struct {
 		x    Length
@@ -92,22 +76,23 @@ func (b *book) pieceHead(box geometry.Box) {
 		}
 		b.Text(t)
 	}
-	layout.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+	document.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+	return box.Max.Y
 }
 
 func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	base := box.Min.Y + 4
 	for _, x := range []Length{atCut, atChecked} {
-		b.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X+x, base-tick+0.4, box.Min.X+x+tick, base+0.4)), render.Stroke{Width: 0.25, Color: render.Black})
+		document.Tick(b, geometry.Pt(box.Min.X+x, base+0.4), tick)
 	}
-	layout.Write(b, geometry.Pt(box.Min.X+atName, base), p.Name, render.BodySize, true)
+	document.Write(b, geometry.Pt(box.Min.X+atName, base), p.Name, render.BodySize, true)
 	b.Text(render.Text{At: geometry.Pt(box.Min.X+atCount, base), String: fmt.Sprint(p.Count), Size: render.BodySize, Align: render.End, Color: render.Black})
 	end := box.Max.X - sizeEnds
 	of, sized := render.BodySize, render.BodySize // smaller in a narrow column
 	if !b.blank {
 		of, sized = b.sizesIn(end-box.Min.X-atOf-1, p.Material.Words(), b.size(p))
 	}
-	layout.Write(b, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
+	document.Write(b, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
 	if b.blank {
 		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
 		for _, x := range []Length{end - 36, end - 17} {
@@ -116,11 +101,11 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	} else {
 		b.Text(render.Text{At: geometry.Pt(end, base), String: b.size(p), Size: sized, Bold: true, Align: render.End, Color: render.Black})
 	}
-	layout.Write(b, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
+	document.Write(b, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
 	for i, l := range lines {
-		layout.Write(b, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
+		document.Write(b, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
 	}
-	layout.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+	document.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 }
 
 // sizesIn gives the sizes of type in which a plain word and a bold one stand side
@@ -143,9 +128,10 @@ func (b *book) size(p geometry.Piece) string {
 	return b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h)
 }
 
-// ruleLines gives the lines below a piece: the rules for its size.
-func (b *book) ruleLines(r geometry.SizeRule) []string {
-	var text string
+// ruleLines gives the lines below a piece: the rules for its size, and how large
+// a piece of patterned stock is cut first.
+func (b *book) ruleLines(p geometry.Piece) []string {
+	r, text := p.Rule, ""
 	switch {
 	case r.Width == "":
 	case r.Height == "":
@@ -159,7 +145,11 @@ func (b *book) ruleLines(r geometry.SizeRule) []string {
 		}
 		text += r.Remark
 	}
-	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
+	if p.Extra != (geometry.Point{}) && !b.blank {
+		w, h := p.Rough()
+		text += "; cut " + b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h) + " first, then by the drawing of its face"
+	}
+	return typeset.Break(strings.TrimPrefix(text, "; "), render.SmallSize, false, b.column().Width()-atName)
 }
 
 // bracketed sets a rule of several terms in brackets.

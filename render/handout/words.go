@@ -5,40 +5,32 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/render/layout"
+	"forel/geometry/wording"
+	"forel/render/document"
 )
-
-// The cautions of a handout (common practice, no source).
-var cautions = []string{
-	"Knives cut people. Use a sharp blade and a heavy straightedge, keep your fingers behind its edge, cut away from yourself in several light strokes. Cap the knife whenever you put it down; drop spent blades into a closed tin.",
-	"Adhesives: read the label, air the room, keep them off skin and eyes, wash your hands before you eat.",
-	"If a laser or a drag knife cuts the pieces: read the maker's manual first; never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a machine running unattended; use extraction, and keep means to put out a fire at hand.",
-	"Local rules and the word of a qualified teacher come before this sheet.",
-}
 
 // before gives the page before the steps: tools, materials, cautions, and how to
 // read the figures.
-func (b *book) before() []block {
+func (b *book) before() []document.Block {
 	read := []string{
 		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
 	}
-	section := func(mark, head string, points []string) block {
-		return block{
-			mark:   mark,
-			height: func(Length) Length { return layout.StepsHeight(head, points, b.column().Width()) },
-			draw:   func(box geometry.Box, _ Length) { layout.Points(b, box, head, points) },
-		}
+	var blocks []document.Block
+	section := func(head string, points []string) {
+		list := b.Points(head, points)
+		list[0].Above = blockGap
+		blocks = append(blocks, list...)
 	}
-	blocks := []block{
-		section("Before you start", "Tools", b.plan.Tools),
-		section("", "Materials", b.materials()),
-		section("", "Take care", cautions),
-		section("", "How to read the figures", read),
-	}
-	b.looksKey(&blocks)
+	section("Tools", b.plan.Tools)
+	blocks[0].Bookmark = "Before you start"
+	section("Materials", b.materials())
+	section("Take care", wording.Cautions())
+	section("How to read the figures", read)
+	blocks[len(blocks)-1].Stays = true
+	blocks = append(blocks, document.Block{Above: blockGap, Draw: b.drawLooks}) // the key to the hatching
 	if w := b.warnings(); len(w) > 0 {
-		blocks = append(blocks, section("", "About this job", w))
+		section("About this job", w)
 	}
 	return blocks
 }
@@ -76,18 +68,10 @@ func (b *book) warnings() []string {
 		out = append(out, "Take care: "+w+".")
 	}
 	for _, m := range b.plan.Mistaken {
-		out = append(out, "Take care: "+m+".")
+		out = append(out, "Take care: "+m.Says+".")
 	}
 	for _, r := range b.plan.Remarks {
-		out = append(out, capital(r.In(b.Round.Pretty))+".")
+		out = append(out, wording.Sentence(r.In(b.Round.Pretty)))
 	}
 	return out
-}
-
-// looksKey adds the key to the hatching.
-func (b *book) looksKey(blocks *[]block) {
-	*blocks = append(*blocks, block{
-		height: func(Length) Length { return 8 },
-		draw:   func(box geometry.Box, _ Length) { b.drawLooks(box) },
-	})
 }

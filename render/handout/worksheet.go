@@ -7,8 +7,9 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render"
-	"forel/render/layout"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -38,14 +39,14 @@ func (b *book) groups() []group {
 	return out
 }
 
-// digits gives how many decimals thicknesses take in one column: as few as tell
-// all of them, in mm from 1 to 3, in inches 3 or 4.
+// digits returns how many decimals thicknesses take in one column: in mm as few as
+// tell all of them, from 1 to 3, in inches 3.
 func (b *book) digits(thin ...Length) int {
-	least, most := 1, 3
+	const most = 3
 	if b.Round.Unit == geometry.IN {
-		least, most = 3, 4
+		return most
 	}
-	for n := least; n < most; n++ {
+	for n := 1; n < most; n++ {
 		told := true
 		for _, l := range thin {
 			parts := float64(l/b.Round.Unit.Length()) * math.Pow10(n)
@@ -67,73 +68,74 @@ func (b *book) thin(l Length, digits int) string {
 // with the note below them.
 const fewRows = 5
 
-// worksheetPages lays the worksheet out. Where little is left for another page,
-// the list of pieces is set tighter; where that does not spare the page, the
-// whole list stands on it.
-func (b *book) worksheetPages() []filled {
-	var out []filled
+// worksheet sets the worksheet. Where little is left for another page, the list of
+// pieces is set tighter; where that does not spare the page, the whole list stands
+// on it.
+func (b *book) worksheet() {
+	try := func(blocks []document.Block) (on []int) {
+		b.Aside(func() { on = b.Flow(nil, blocks...) })
+		return on
+	}
+	var best []int // how many blocks stand on each page
+	var blocks []document.Block
 	for b.rowTall = pieceTall; b.rowTall >= leastTall; b.rowTall -= 0.25 {
-		if tight := b.flow(b.worksheet()); out == nil || len(tight) < len(out) {
-			out = tight
+		tight, _ := b.sections()
+		if on := try(tight); best == nil || len(on) < len(best) {
+			best, blocks = on, tight
 		}
-		if len(out) == 1 || len(out[len(out)-1].blocks) > fewRows {
-			return out
+		if len(best) == 1 || best[len(best)-1] > fewRows {
+			b.Flow(nil, blocks...)
+			return
 		}
 	}
 	b.rowTall = pieceTall
-	blocks := b.worksheet()
-	for i, k := range blocks {
-		if k.list {
-			blocks[i].fresh = true
-		}
+	whole, list := b.sections()
+	whole[list].Fresh = true
+	if len(try(whole)) == len(best) {
+		blocks = whole
 	}
-	if whole := b.flow(blocks); len(whole) == len(out) {
-		return whole
-	}
-	return out
+	b.Flow(nil, blocks...)
 }
 
-// worksheet gives the worksheet in blocks: the measures, then the pieces.
-func (b *book) worksheet() []block {
-	head := block{
-		mark:   "Worksheet",
-		height: func(Length) Length { return 23 },
-		draw: func(box geometry.Box, _ Length) {
-			title := oneLine(b.plan.Title)
-			if title == "" || b.blank {
-				title = capital(b.plan.Kind)
-			}
-			about := "Worksheet for a " + b.plan.Kind + ", and how to make it"
-			if b.blank {
-				about = "Worksheet for a " + b.plan.Kind + ", to fill in"
-			}
-			y := layout.Title(b, box, title, about) + typeset.LineHeight(render.BodySize) + 2.4
-			x := box.Min.X
-			for _, f := range []struct {
-				word string
-				wide Length
-			}{{"Name", box.Width()*0.55 - 14}, {"Date", box.Width()*0.45 - 12}} {
-				layout.Write(b, geometry.Pt(x, y), f.word, render.BodySize, false)
-				x += typeset.Width(f.word, render.BodySize, false) + 2
-				b.Stroke(geometry.Line(geometry.Pt(x, y+0.6), geometry.Pt(x+f.wide, y+0.6)), cellLine)
-				x += f.wide + 5
-			}
-		},
+// sections returns the worksheet in blocks, and which starts the list of pieces: the
+// measures, then the pieces.
+func (b *book) sections() (blocks []document.Block, list int) {
+	title := wording.OneLine(b.plan.Title)
+	if title == "" || b.blank {
+		title = wording.Capital(b.plan.Kind)
 	}
-	blocks := []block{head}
+	about := "Worksheet for a " + b.plan.Kind + ", and how to make it"
+	if b.blank {
+		about = "Worksheet for a " + b.plan.Kind + ", to fill in"
+	}
+	head := b.Opening(title, about)
+	head.Bookmark = "Worksheet"
+	opening := head.Draw
+	head.Draw = func(box geometry.Box) Length {
+		y := opening(box) + typeset.LineHeight(render.BodySize) + 2.4
+		x := box.Min.X
+		for _, f := range []struct {
+			word string
+			wide Length
+		}{{"Name", box.Width()*0.55 - 14}, {"Date", box.Width()*0.45 - 12}} {
+			document.Write(b, geometry.Pt(x, y), f.word, render.BodySize, false)
+			x += typeset.Width(f.word, render.BodySize, false) + 2
+			b.Stroke(geometry.Line(geometry.Pt(x, y+0.6), geometry.Pt(x+f.wide, y+0.6)), cellLine)
+			x += f.wide + 5
+		}
+		return y + 1
+	}
+	blocks = []document.Block{head}
 	for _, gs := range b.pagesOf(b.groups()) {
 		left, right := b.shared(gs)
-		tall := max(b.groupsHeight(left), b.groupsHeight(right))
-		blocks = append(blocks, block{
-			height: func(Length) Length { return tall },
-			draw: func(box geometry.Box, _ Length) {
-				half := (box.Width() - 6) / 2
-				b.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
-				b.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
-			},
-		})
+		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+			half := (box.Width() - 6) / 2
+			b.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
+			b.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
+			return box.Min.Y + max(b.groupsHeight(left), b.groupsHeight(right))
+		}})
 	}
-	return append(blocks, b.pieceRows()...)
+	return append(blocks, b.pieceRows()...), len(blocks)
 }
 
 // pagesOf shares groups out so that each share, in two columns, is no taller than
@@ -223,9 +225,9 @@ func (b *book) drawGroups(gs []group, box geometry.Box) {
 			continue
 		}
 		y += typeset.LineHeight(render.BodySize)
-		layout.Write(b, geometry.Pt(box.Min.X, y), g.Head, render.BodySize, true)
+		document.Write(b, geometry.Pt(box.Min.X, y), g.Head, render.BodySize, true)
 		y += 1
-		layout.Rule(b, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+		document.Rule(b, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 		for _, m := range g.Measures {
 			h := b.tall(m)
 			b.drawMeasure(m, g.digits, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
@@ -240,19 +242,19 @@ const symbolWide Length = 7
 
 func (b *book) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
 	base := box.Min.Y + 4.4
-	layout.Write(b, geometry.Pt(box.Min.X, base), m.Symbol, render.BodySize, true)
+	document.Write(b, geometry.Pt(box.Min.X, base), m.Symbol, render.BodySize, true)
 	x := box.Min.X
 	if m.Symbol != "" {
 		x += symbolWide
 	}
 	cell := box.Max.X - cellWide
-	layout.Write(b, geometry.Pt(x, base), typeset.Fit(m.Name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
+	document.Write(b, geometry.Pt(x, base), typeset.Fit(m.Name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
 	if under := b.under(m, digits); under != "" {
-		layout.Write(b, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
+		document.Write(b, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
 	}
 	if b.blank && m.Readings != nil { // places for three readings, then the largest
 		base += 5.6
-		layout.Write(b, geometry.Pt(x, base), "readings", render.SmallSize, false)
+		document.Write(b, geometry.Pt(x, base), "readings", render.SmallSize, false)
 		from := x + typeset.Width("readings", render.SmallSize, false) + 1.5
 		wide := (cell - 9 - from) / 3
 		for i := range 3 {
@@ -277,5 +279,3 @@ func (b *book) shown(m plan.Measure, digits int) string {
 	}
 	return b.Round.Pretty(m.Value)
 }
-
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

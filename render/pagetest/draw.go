@@ -61,7 +61,7 @@ func AnySheet(t *rapid.T) paper.Sheet {
 	return s
 }
 
-// Rounding gives that of a unit as it is where nothing else is asked for.
+// Rounding returns that of a unit as it is where nothing else is asked for.
 func Rounding(u geometry.Unit) geometry.Rounding {
 	if u == geometry.IN {
 		return geometry.To64th

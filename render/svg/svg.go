@@ -7,12 +7,12 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	svgo "github.com/ajstarks/svgo/float"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -153,14 +153,7 @@ func bit(b bool) int {
 }
 
 // num writes millimetres without needless zeros.
-func num(l geometry.Length) string {
-	s := strconv.FormatFloat(l.MM(), 'f', decimals, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "-0" {
-		return "0"
-	}
-	return s
-}
+func num(l geometry.Length) string { return wording.Decimal(l.MM(), decimals) }
 
 func attr(name, value string) string { return name + `="` + value + `"` }
 

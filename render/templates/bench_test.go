@@ -106,7 +106,7 @@ func BenchmarkThousandJobs(b *testing.B) {
 	b.ReportMetric(b.Elapsed().Seconds()*1000/float64(b.N)/jobs, "ms/job")
 }
 
-// randomPlan gives the case of an invented book of any size.
+// randomPlan returns the case of an invented book of any size.
 func randomPlan(r *rand.Rand) (plan.Plan, bool) {
 	length := func(lo, hi float64) job.Readings {
 		return job.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}

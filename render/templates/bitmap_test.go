@@ -42,7 +42,7 @@ func (b *bitmap) set(x, y int) {
 	}
 }
 
-// ink gives the number of pixels with ink.
+// ink returns the number of pixels with ink.
 func (b *bitmap) ink() (n int) {
 	for _, w := range b.bits {
 		n += bits.OnesCount64(w)
@@ -66,7 +66,7 @@ var rings = func() (out []image.Point) {
 	return out
 }()
 
-// farthest gives the farthest that a pixel of one bitmap is from the nearest of
+// farthest returns the farthest that a pixel of one bitmap is from the nearest of
 // another, in pixels, and where; +Inf where that is too far to look.
 func farthest(from, to *bitmap) (worst float64, where image.Point) {
 	for n, word := range from.bits {
@@ -91,7 +91,7 @@ func farthest(from, to *bitmap) (worst float64, where image.Point) {
 	return worst, where
 }
 
-// deviation gives the largest distance between the ink of two bitmaps, looked
+// deviation returns the largest distance between the ink of two bitmaps, looked
 // for both ways (F. Hausdorff's distance), in millimetres.
 func deviation(a, b *bitmap) (mm float64, where image.Point) {
 	there, at := farthest(a, b)
@@ -108,7 +108,7 @@ var closing = regexp.MustCompile(`d="M ([-0-9.]+ [-0-9.]+) L ([-0-9.]+ [-0-9.]+)
 
 var pathData = regexp.MustCompile(` d="[^"]*"`)
 
-// inHundredths gives path data drawn a hundred times as large; the angle and the
+// inHundredths returns path data drawn a hundred times as large; the angle and the
 // flags of an arc stay.
 func inHundredths(data []byte) []byte {
 	words := strings.Fields(strings.Trim(string(data[4:]), `"`))
@@ -166,7 +166,7 @@ type affine struct{ a, b, c, d, e, f float64 }
 
 func (m affine) apply(p xy) xy { return xy{m.a*p.x + m.c*p.y + m.e, m.b*p.x + m.d*p.y + m.f} }
 
-// then gives the step m and after it the step n.
+// then returns the step m and after it the step n.
 func (m affine) then(n affine) affine {
 	o, x, y := n.apply(m.apply(xy{})), n.apply(m.apply(xy{1, 0})), n.apply(m.apply(xy{0, 1}))
 	return affine{x.x - o.x, x.y - o.y, y.x - o.x, y.y - o.y, o.x, o.y}

@@ -69,10 +69,10 @@ func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed 
 	return b.Document, slices.Concat(without...)
 }
 
-// total gives the number of pages.
+// total returns the number of pages.
 func (b *booklet) total() int { return b.before + len(b.layout.Pages) }
 
-// pageOf gives the number of the page that shows a tile.
+// pageOf returns the number of the page that shows a tile.
 func (b *booklet) pageOf(t paper.Tile) int { return b.before + t.Page + 1 }
 
 // pagesText names the pages of a pattern, such as "5" or "5–6, 8".

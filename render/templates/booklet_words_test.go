@@ -58,7 +58,7 @@ func holdPages(t require.TestingT, c plan.Plan, o templates.Options, what string
 	}
 }
 
-// onTile gives the words of a page within the room of one tile.
+// onTile returns the words of a page within the room of one tile.
 func onTile(p *document.Page, tile paper.Tile) (said []string) {
 	for _, w := range p.Texts {
 		if tile.Room.Grow(slack).Contains(typeset.Box(w.Text)) {

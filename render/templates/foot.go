@@ -73,7 +73,7 @@ func (b *booklet) foot(p paper.Page) {
 	}
 }
 
-// onlyTile gives the tile of a page that shows parts of one pattern, once.
+// onlyTile returns the tile of a page that shows parts of one pattern, once.
 func (b *booklet) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
 	t := b.layout.Patterns[p.Parts[0].Pattern]
 	return t, t.Tiles[p.Parts[0].Tile], len(p.Parts) == 1 && !t.Whole()

@@ -118,7 +118,7 @@ var sheets = []struct {
 	{"250 x 350 mm", 250, 350},
 }
 
-// on gives the options for a sheet as a maker names it, all else at default.
+// on returns the options for a sheet as a maker names it, all else at default.
 func on(t require.TestingT, sheet string) templates.Options {
 	s, err := paper.ParseSheet(sheet, geometry.MM)
 	require.NoError(t, err)
@@ -127,7 +127,7 @@ func on(t require.TestingT, sheet string) templates.Options {
 	return templates.Options{Setup: setup, Theme: render.DefaultTheme(), Round: geometry.ToTenthMM}
 }
 
-// layoutOf gives the sheets of a case.
+// layoutOf returns the sheets of a case.
 func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
 	return o.Setup.Lay(p.Drawn(), paper.Options{})
 }

@@ -80,7 +80,7 @@ func see(t *testing.T, v *viewed, before int, tile paper.Tile, spoilt tampering)
 	return s
 }
 
-// cover gives how much of a place, in pixels, is cut line, 0 to 255, between the
+// cover returns how much of a place, in pixels, is cut line, 0 to 255, between the
 // four pixels round it.
 func (s *seenTile) cover(p xy) float64 {
 	fx, fy := math.Floor(p.x-0.5), math.Floor(p.y-0.5)
@@ -158,7 +158,7 @@ func onJoin(a, b *seenTile, at xy) bool {
 	return off.Abs() < 1
 }
 
-// compose gives the cut lines of the joined tiles as the drawing has them, in
+// compose returns the cut lines of the joined tiles as the drawing has them, in
 // the drawing's pixels. toDrawing takes millimetres of the pattern as it lies
 // to the drawing's pixels. A tile counts up to its joins. hidden is where other
 // ink is on the tiles, such as the line from a word to what it names.
@@ -202,7 +202,7 @@ func compose(all []*seenTile, toDrawing affine, w, h int) (out, hidden *bitmap) 
 	return out, hidden
 }
 
-// joinPattern joins one pattern and gives how far it is from its drawing.
+// joinPattern joins one pattern and returns how far it is from its drawing.
 func joinPattern(t *testing.T, v *viewed, before int, c plan.Plan, i int, p paper.Tiling, o templates.Options, spoilt tampering, tally *joinTally, what string) float64 {
 	t.Helper()
 	var all []*seenTile
@@ -237,7 +237,7 @@ func joinPattern(t *testing.T, v *viewed, before int, c plan.Plan, i int, p pape
 	return off
 }
 
-// printed gives a job's file with its cutting lines in red, to tell them from
+// printed returns a job's file with its cutting lines in red, to tell them from
 // all other ink, and nothing printed over them.
 func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan, l paper.Layout, o templates.Options) {
 	t.Helper()
@@ -247,7 +247,7 @@ func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan
 	require.NoError(t, o.Theme.SetColor("cutting", pure))
 	cut := o.Theme[render.Cutting]
 	cut.Width = 0.08 // renderers differ in the corners of thick lines
-	o.Theme[render.Cutting] = cut
+	o.Theme[render.Cutting], o.Theme[render.InsideCuts] = cut, cut
 	for _, layer := range []render.Layer{render.Creasing, render.Positions} {
 		s := o.Theme[layer] // folds that end on a cut line hide some of it
 		s.Dash, s.Width = []geometry.Length{0.001, 10000}, 0.01

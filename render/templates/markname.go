@@ -71,7 +71,7 @@ func markNameNear(name string, at geometry.Point, core, window geometry.Box, lin
 	return render.Text{}, false
 }
 
-// flat gives the straight segments of a path without arcs, or near enough.
+// flat returns the straight segments of a path without arcs, or near enough.
 func flat(p geometry.Path) (out []geometry.Segment) {
 	points := p.Flatten(0.05)
 	if p.Closed {

@@ -22,7 +22,7 @@ type printer struct {
 	still         pdftest.XY // on the upright sheet
 }
 
-// print gives where a page's paths come on paper, seen as the page is.
+// print returns where a page's paths come on paper, seen as the page is.
 func (p printer) print(paths []pdftest.Path, lying bool) []pdftest.Path {
 	x, y := p.across, p.along
 	if lying {
@@ -44,7 +44,7 @@ func (p printer) print(paths []pdftest.Path, lying bool) []pdftest.Path {
 	return out
 }
 
-// off gives how far the path nearest to a size is from it.
+// off returns how far the path nearest to a size is from it.
 func off(paths []pdftest.Path, width, height float64) float64 {
 	best := math.Inf(1)
 	for _, p := range paths {

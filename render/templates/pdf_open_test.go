@@ -87,7 +87,7 @@ func (v *viewed) page(n int) requests.Page {
 	return requests.Page{ByIndex: &requests.PageByIndex{Document: v.document, Index: n - 1}}
 }
 
-// text gives the words of a page line by line.
+// text returns the words of a page line by line.
 func (v *viewed) text(t testing.TB, page int) []string {
 	t.Helper()
 	got, err := v.instance.GetPageText(&requests.GetPageText{Page: v.page(page)})
@@ -146,7 +146,7 @@ func (v *viewed) render(t testing.TB, page, dpi int, lo, hi xy) picture {
 	return picture{kept, from, scale}
 }
 
-// pageSize gives a page's size in millimetres.
+// pageSize returns a page's size in millimetres.
 func pageSize(t testing.TB, v *viewed, page int) xy {
 	t.Helper()
 	size, err := v.instance.FPDF_GetPageSizeByIndex(&requests.FPDF_GetPageSizeByIndex{Document: v.document, Index: page - 1})

@@ -17,7 +17,7 @@ const (
 	footTall = 23.8 // of the page's margin and foot: what is above it is the pattern
 )
 
-// pagesByPiece gives the numbers of the pages whose foot names a piece, for
+// pagesByPiece returns the numbers of the pages whose foot names a piece, for
 // each of a scenario's pieces.
 func pagesByPiece(t *testing.T, v *viewed, s scenario) map[string][]int {
 	t.Helper()

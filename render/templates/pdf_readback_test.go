@@ -116,7 +116,7 @@ func TestFilesAreTheSameEachTime(t *testing.T) {
 
 var pageText = regexp.MustCompile(`^page (\d+) of (\d+)($|\D)`)
 
-// foot gives what the foot of a page says: its words by lines, and the page
+// foot returns what the foot of a page says: its words by lines, and the page
 // number and count, zero where it has none.
 func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, number, count int) {
 	t.Helper()

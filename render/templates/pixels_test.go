@@ -24,7 +24,7 @@ func red(c color.RGBA) float64 { return max(0, float64(c.R)-float64(max(c.G, c.B
 // width, by the weight of its ink, and the first and last pixel of it.
 type stripe struct{ middle, width, from, to float64 }
 
-// stripes gives the lines that a scan crosses, weighing each pixel by its ink;
+// stripes returns the lines that a scan crosses, weighing each pixel by its ink;
 // position is where the middle of the first pixel is.
 func stripes(coverage []float64, first, scale float64) []stripe {
 	var out []stripe
@@ -82,7 +82,7 @@ func (p picture) down(of ink, x, y0, y1 float64) []stripe {
 	return stripes(coverage, p.from.y+(float64(from)+0.5)/p.scale.y, p.scale.y)
 }
 
-// size gives the picture's extent in millimetres.
+// size returns the picture's extent in millimetres.
 func (p picture) size() xy {
 	b := p.image.Bounds()
 	return xy{float64(b.Dx()) / p.scale.x, float64(b.Dy()) / p.scale.y}
@@ -91,7 +91,7 @@ func (p picture) size() xy {
 // leastLine is how long a straight line is that is no part of a letter.
 const leastLine = 3.5
 
-// extremes gives where the outermost straight lines lie that a picture's scans
+// extremes returns where the outermost straight lines lie that a picture's scans
 // cross square: lines of a certain width, crossed by every scan over some
 // length. Scans are a step apart; NaN where there is none.
 func extremes(scan func(at float64) []stripe, from, to, step, width float64) (lo, hi float64) {
@@ -135,7 +135,7 @@ func extremes(scan func(at float64) []stripe, from, to, step, width float64) (lo
 	return lo, hi
 }
 
-// lesser gives the lesser of two values, or the one that is a number.
+// lesser returns the lesser of two values, or the one that is a number.
 func lesser(a, b float64) float64 {
 	if math.IsNaN(a) || b < a {
 		return b

@@ -218,7 +218,7 @@ func readPath(data string) ([]drawn, error) {
 	}
 }
 
-// arcPoints gives points on an arc between its ends, by the conversion from
+// arcPoints returns points on an arc between its ends, by the conversion from
 // end points to a centre in SVG 1.1, F.6.5.
 func arcPoints(from, to xy, r float64, large, sweep bool) []xy {
 	hx, hy := (from.x-to.x)/2, (from.y-to.y)/2

@@ -105,7 +105,7 @@ func weight(bold bool) int {
 	return 0
 }
 
-// Settable gives text with every character that the typeface lacks replaced by
+// Settable returns text with every character that the typeface lacks replaced by
 // a box, so that it is seen to be missing.
 func Settable(s string) string {
 	return strings.Map(func(r rune) rune {
@@ -116,7 +116,7 @@ func Settable(s string) string {
 	}, s)
 }
 
-// Width gives the length of a line of text.
+// Width returns the length of a line of text.
 func Width(s string, size render.Points, bold bool) geometry.Length {
 	i := weight(bold)
 	var em float64
@@ -126,17 +126,17 @@ func Width(s string, size render.Points, bold bool) geometry.Length {
 	return geometry.Length(em*float64(size)) * geometry.PDFPoint
 }
 
-// Ascent gives how far text reaches above its baseline.
+// Ascent returns how far text reaches above its baseline.
 func Ascent(size render.Points) geometry.Length {
 	return geometry.Length(ascent*float64(size)) * geometry.PDFPoint
 }
 
-// Descent gives how far text reaches below its baseline.
+// Descent returns how far text reaches below its baseline.
 func Descent(size render.Points) geometry.Length {
 	return geometry.Length(descent*float64(size)) * geometry.PDFPoint
 }
 
-// LineHeight gives the distance from one baseline to the next.
+// LineHeight returns the distance from one baseline to the next.
 func LineHeight(size render.Points) geometry.Length {
 	return geometry.Length(Leading*float64(size)) * geometry.PDFPoint
 }
@@ -205,7 +205,7 @@ func Fit(s string, size render.Points, bold bool, width geometry.Length) string 
 	return string(runes) + "…"
 }
 
-// Box gives the place a text takes on its surface (Y downward).
+// Box returns the place a text takes on its surface (Y downward).
 func Box(t render.Text) geometry.Box {
 	w := Width(t.String, t.Size, t.Bold)
 	var back geometry.Length

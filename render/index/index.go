@@ -1,6 +1,6 @@
-// Package roll makes the page that leads to the files of every student of a
+// Package index makes the page that leads to the files of every student of a
 // class: one HTML file (WHATWG HTML) that works from a folder, without a net.
-package roll
+package index
 
 import (
 	"cmp"
@@ -33,8 +33,8 @@ type Page struct {
 	Files   []File   // of the class as a whole, beside the page
 }
 
-// Index gives the page. Whatever a maker typed is escaped.
-func Index(p Page) []byte {
+// HTML returns the page. Whatever a maker typed is escaped.
+func HTML(p Page) []byte {
 	var b strings.Builder
 	fmt.Fprintf(&b, head, len(p.Entries))
 	if p.Missing != nil {
@@ -55,7 +55,7 @@ func Index(p Page) []byte {
 	for _, e := range p.Entries {
 		e.row(&b)
 	}
-	b.WriteString(foot)
+	fmt.Fprintf(&b, foot, esc(wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)))
 	return []byte(b.String())
 }
 
@@ -118,7 +118,7 @@ a { color: #0072b2; }
 
 const foot = `
 </table>
-<p><small>Knives and adhesives hurt people: sharp blade, heavy straightedge, fingers behind its edge; read the label and air the room. Laser or drag knife: read the maker's manual, never cut chlorinated plastics with a laser, never leave one running alone, use extraction. Local rules and trained people come first.</small></p>
+<p><small>%s</small></p>
 </body>
 </html>
 `

@@ -1,4 +1,4 @@
-package roll
+package index
 
 import (
 	"forel/geometry"

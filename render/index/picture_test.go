@@ -1,4 +1,4 @@
-package roll_test
+package index_test
 
 import (
 	"encoding/xml"
@@ -11,11 +11,11 @@ import (
 
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
-	"forel/render/roll"
+	"forel/render/index"
 )
 
 // stuffs tells what is seen in a picture by its colours, blue for cloth and yellow
-// for paper, and gives the most points of a shape.
+// for paper, and returns the most points of a shape.
 func stuffs(t *testing.T, svg []byte) (cloth, paper bool, most int) {
 	d := xml.NewDecoder(strings.NewReader(string(svg)))
 	for {
@@ -60,15 +60,15 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		j.Covering = c.covering
 		whole, err := slipcase.Make(j)
 		require.NoError(t, err)
-		_, _, without := stuffs(t, roll.Picture(whole.Plan()))
+		_, _, without := stuffs(t, index.Picture(whole.Plan()))
 		j.ThumbHole.Shape = c.hole
 		made, err := slipcase.Make(j)
 		require.NoError(t, err)
-		cloth, paper, most := stuffs(t, roll.Picture(made.Plan()))
+		cloth, paper, most := stuffs(t, index.Picture(made.Plan()))
 		assert.Equal(t, c.cloth, cloth, "%v", c)
 		assert.Equal(t, c.paper, paper, "%v", c)
 		assert.Equal(t, c.hole != "none", most > without, "%v", c)
-		page := roll.Index(roll.Page{Entries: []roll.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
+		page := index.HTML(index.Page{Entries: []index.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
 		assert.Contains(t, string(page), "seen from its mouth: "+c.says+`"`)
 	}
 }
