@@ -143,9 +143,9 @@ func (m model) joinSteps() []plan.Step {
 // tryStep returns the try that decides: with one side still open all can be mended.
 func (m model) tryStep() plan.Step {
 	what := m.job.inCase()
-	lay := "Wrap the book in release paper and lay it between the walls on the side, fore-edge against the spine wall."
+	lay := "Wipe off glue that oozed out inside. Wrap the book in one layer of thin release paper and lay it between the walls on the side, fore-edge against the spine wall."
 	if len(m.job.Books) > 1 {
-		lay = "Wrap the volumes in release paper and lay them between the walls on the side, fore-edge against the spine wall."
+		lay = "Wipe off glue that oozed out inside. Wrap each volume in one layer of thin release paper and lay them between the walls on the side, fore-edge against the spine wall."
 	}
 	return plan.Step{
 		Title: "Try " + what + " between the walls, before the other side goes on",
@@ -170,16 +170,16 @@ func (m model) lastStep(on []covering) plan.Step {
 		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide the book in, fore-edge first: its spine shows at the mouth. It should go in with a little air above it and stay when the case is tipped."
+	try := "Slide the book in, fore-edge first: its spine shows at the mouth. "
 	if len(m.job.Books) > 1 {
-		try = "Slide the books in, fore-edge first: their spines show at the mouth. Each should go in easily, the tallest with a little air above it, and stay when the case is tipped."
+		try = "Slide the books in, fore-edge first: their spines show at the mouth. "
 	}
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),
 		Short: plan.Say("Dry the case, filled with something as thick as " + m.job.inCase() + "."),
 		Text: []stage.Say{
 			plan.Say("Fill the case with something as thick as " + m.job.inCase() + ", wrapped in release paper, and leave it under a light weight overnight."),
-			plan.Say(try + " Check the case against the list on the last page."),
+			plan.Say(try + "Check the case against the list on the last page."),
 		},
 		Pictures: [][]stage.Picture{{done}},
 		Checks:   []plan.Check{m.job.finishedCheck()},
@@ -213,9 +213,9 @@ func (j Job) playWords() stage.Say {
 	later := Length(n) * j.dividerThickness()
 	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
 	if len(j.Books) < 2 {
-		return plan.Say("When it is dry slide the book in, fore-edge first and without force. It has play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+		return plan.Say("When the case is dry the book has play in it: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
 	}
-	s := plan.Say("When it is dry slide the books in side by side, fore-edge first and without force. They have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
+	s := plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
 	if n > 0 {
 		what := " A divider, still to come, takes %s of that"
 		if n > 1 {
