@@ -30,13 +30,8 @@ type mouthStep struct{ wide, deep Length }
 // cloth that lies in the corners there is thick.
 func (j Job) endStep() mouthStep {
 	k := j.cover()
-	switch j.Covering {
-	case SidesOnly:
+	if j.Covering == SidesOnly {
 		return mouthStep{}
-	case ClothAndPaper:
-		if j.tabs().tuck > 0 {
-			k *= 2
-		}
 	}
 	return mouthStep{k, j.Cloth.MouthTurnIn - j.Edge() - linedShort + liningStep}
 }

@@ -82,7 +82,7 @@ func (m model) dryStep() plan.Step {
 		Text: []stage.Say{
 			plan.Say(lay),
 			plan.Say("Then height and depth: lay " + m.job.whose("deepest") + " with its spine flush with the mouth edge of the side, where it will show when the case is made; lay " + m.job.whose("tallest") + " with its head flush with the head edge."),
-			plan.Say("If less shows than it must, check the readings, the thickness of the board and the scale of the print. If much more shows, the book will rattle: trim the board, and the others of that measure with it."),
+			plan.Say("If less shows than it must, check the readings, the thickness of the board and the scale of the print. If much more shows, the book will be loose: trim the board, and the others of that measure with it."),
 		},
 		Pictures: [][]stage.Picture{m.dryFigures()},
 		Checks:   []plan.Check{m.job.dryFit()},
@@ -238,11 +238,11 @@ func (m model) outsideWords() stage.Say {
 		o.Height, o.Width, o.Thickness, m.job.readable())
 }
 
-// readable returns half a millimetre, or 1/64 in, which is near it, as it can be
+// readable returns half a millimetre, or 1/32 in, which is near it, as it can be
 // read off a ruler.
 func (j Job) readable() Length {
 	if j.Unit == geometry.IN {
-		return geometry.Inch / 64
+		return geometry.Inch / 32
 	}
 	return 0.5
 }
