@@ -48,6 +48,8 @@ func near(t *testing.T, want, got slipcase.Job) {
 		switch g := gotten[i]; {
 		case s.Length != nil:
 			assert.InDelta(t, s.Length.MM(), g.Length.MM(), 1e-9, s.Key)
+		case s.Readings != nil:
+			assert.Equal(t, *s.Readings, *g.Readings, s.Key)
 		case s.Word != nil:
 			assert.Equal(t, *s.Word, *g.Word, s.Key)
 		default:

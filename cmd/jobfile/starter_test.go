@@ -32,7 +32,7 @@ var (
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
 	shownOnly = []string{"book.weight", "book.thickness_at_fore_edge", // commented: not every book has one, nor is every printer gauged
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
-		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name"}
+		"as_built.height", "as_built.width", "as_built.thickness", "board.name", "lining.name", "cloth.name", "side_paper.name", "card.name"}
 	// Two kinds of stock are there to be uncommented.
 	sheetStock = []string{"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.grain", "stock.count",
 		"stock.price", "stock.trim", "stock.kerf", "stock.grammage"}

@@ -87,11 +87,11 @@ func TestWhichEndIsWhich(t *testing.T) {
 	}
 }
 
-// A patterned piece is cut larger first: side paper 158.0 by 215.1 with a repeat of 20
+// A patterned piece is cut larger first: side paper 158.7 by 215.8 with a repeat of 20
 // along, by a repeat more.
 func TestWorksheetSaysWhatIsCutFirst(t *testing.T) {
 	sheet := read(t, pipeline.Handout{Job: job("pattern.repeat_along=20", "pattern.match=height")})
-	assert.Contains(t, sheet, "158.0 × 235.1 mm first")
+	assert.Contains(t, sheet, "158.7 × 235.8 mm first")
 }
 
 // Where values come from stands once, at the end.

@@ -68,6 +68,8 @@ func TestSettingsAreOfTheirJob(t *testing.T) {
 			switch {
 			case s.Length != nil:
 				*s.Length += 0.25
+			case s.Readings != nil:
+				*s.Readings = append(*s.Readings, 100)
 			case s.Number != nil:
 				*s.Number += 0.25
 			default:

@@ -27,6 +27,7 @@ type Job struct {
 	Pattern      Pattern
 	ThumbHole    ThumbHole
 	Divider      Divider
+	AsBuilt      AsBuilt // what stands on the bench, where it was measured
 }
 
 // How several volumes stand in a case.

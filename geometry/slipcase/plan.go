@@ -67,10 +67,14 @@ func (c Case) Plan() plan.Plan {
 		{What: "the width of the three walls", Widths: []string{"spine wall"}, Heights: []string{"head wall", "tail wall"}, Strip: true},
 		{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
 	}
+	built := ""
+	if j.AsBuilt.measured() {
+		built = " as built"
+	}
 	p.Facts = []plan.Fact{
 		plan.SizeFact(plan.Contents, p.Content, "wide", c.Contents),
-		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
-		plan.SizeFact(plan.Outside, "outside, without covering", "deep", c.Outside),
+		plan.SizeFact("cavity", "room inside"+built, "deep", c.Cavity),
+		plan.SizeFact(plan.Outside, "outside"+built+", without covering", "deep", c.Outside),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s, thickness %s",
 			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "thickness", Length: c.Mouth.Thickness}},
@@ -82,7 +86,7 @@ func (c Case) Plan() plan.Plan {
 	}
 	p.Shows = j.shows()
 	p.Tools = c.tools()
-	p.Worksheet = j.worksheet()
+	p.Worksheet = j.worksheet(c.stands)
 	p.Steps = c.steps()
 	p.Finished = c.care()
 	return p

@@ -1,6 +1,9 @@
 package slipcase
 
 import (
+	"slices"
+	"strings"
+
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
@@ -13,11 +16,15 @@ const dries = "until dry: commonly an hour or two for glue, overnight for paste;
 // steps returns the one order of work (common practice, no source).
 func (c Case) steps() []plan.Step {
 	m := c.model()
-	out := []plan.Step{m.measureStep(), m.cutStep(), m.dryStep()}
-	if m.lined {
-		out = append(out, m.liningStep())
+	before := m
+	if c.Job.AsBuilt.measured() {
+		before = c.planned().model()
 	}
-	out = append(out, m.joinSteps()...)
+	out := []plan.Step{before.measureStep(), before.cutStep(), before.dryStep()}
+	if m.lined {
+		out = append(out, before.liningStep())
+	}
+	out = append(out, before.joinSteps()...)
 	covered, on := m.coverSteps()
 	out = append(out, covered...)
 	if c.Job.hasHole() {
@@ -234,8 +241,26 @@ func (m model) outsideWords() stage.Say {
 	if what := m.whole.designed(); what != "" {
 		later = " The " + what + " come later: they are cut by the printed design."
 	}
-	return plan.Say("Measure the case outside: %s high, %s deep, %s thick. If it is off by more than %s, measure the board again, mend the job and print the covering anew. Then cut the covering from its patterns, the grain as the arrows show."+later,
-		o.Height, o.Width, o.Thickness, m.job.readable())
+	measure := "Measure the bare case outside, each way at several places: as planned it is %s high, %s deep, %s thick. What stands on the bench counts from now on."
+	lengths := []Length{o.Height, o.Width, o.Thickness}
+	if m.job.AsBuilt.measured() {
+		measure += " This job has it as built: the covering is worked out for that."
+	} else {
+		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."
+		lengths = append(lengths, m.job.readable())
+	}
+	return plan.Say(measure+" Then cut the covering from its patterns, the grain as the arrows show."+later, lengths...)
+}
+
+// coveredWith names the materials of the covering, as a command takes them.
+func (c Case) coveredWith() string {
+	var names []string
+	for _, p := range c.Pieces {
+		if name := string(p.Material); (p.Material == geometry.Cloth || p.Material == geometry.Paper) && p.Name != dividerStrip && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return strings.Join(names, ",")
 }
 
 // readable returns half a millimetre, or 1/32 in, which is near it, as it can be
