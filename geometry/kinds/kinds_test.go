@@ -135,6 +135,7 @@ func TestEverySentenceIsWhole(t *testing.T) {
 			says = append(says, f.Says())
 		}
 		for _, s := range p.Steps {
+			assert.NotEmpty(t, s.Short.Text, "every step stands in the overview too: %s", s.Title)
 			says = append(append(says, s.Short), s.Text...)
 			for _, c := range s.Checks {
 				says = append(append(says, c.See...), c.Fails)
