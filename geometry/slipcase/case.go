@@ -73,6 +73,11 @@ func (k checked) work() (Case, error) {
 			pieces[i] = shrunk(p, j.SidePaper.Stretch)
 		}
 	}
+	if j.Cloth.Corners == CornersMarked {
+		for i, p := range pieces {
+			pieces[i] = marked(p)
+		}
+	}
 	plan.MarkMistakable(pieces)
 	return Case{
 		Job:      j,
