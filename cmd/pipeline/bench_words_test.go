@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,8 +17,13 @@ import (
 // job returns a command's job of the invented book with keys set.
 func job(set ...string) pipeline.Job {
 	var flags []jobfile.Flag
-	for _, s := range append([]string{"book.height=221.5", "book.width=148.5", "book.thickness=32"}, set...) {
+	seen := map[string]bool{}
+	for _, s := range append(slices.Clone(set), "book.height=221.5", "book.width=148.5", "book.thickness=32") {
 		key, value, _ := strings.Cut(s, "=")
+		if seen[key] {
+			continue
+		}
+		seen[key] = true
 		flags = append(flags, jobfile.Flag{Name: "--set", Key: key, Value: value})
 	}
 	return pipeline.Job{Source: pipeline.Source{Flags: flags}}
@@ -105,4 +111,31 @@ func TestSourcesAtTheEnd(t *testing.T) {
 		assert.Equal(t, 1, strings.Count(text, "from memory"), name)
 		assert.NotContains(t, text, "no source", name)
 	}
+}
+
+// What is too thin to reach for comes out another way, and only then is that told; a
+// thumb hole is cut in both boards before they are lined, and a simple case is told
+// that many leave it out.
+func TestTakingTheBookOut(t *testing.T) {
+	const out = "So thin a case cannot be reached into"
+	for _, way := range []string{"boards", "card"} {
+		assert.Contains(t, read(t, pipeline.Handout{Job: job("construction="+way, "book.thickness=5")}), out)
+		assert.NotContains(t, read(t, pipeline.Handout{Job: job("construction=" + way)}), out)
+	}
+	holed := job("thumb_hole.shape=semicircle", "book.thickness=5")
+	sheet := read(t, pipeline.Handout{Job: holed})
+	assert.NotContains(t, sheet, out)
+	inOrder(t, sheet, "should not be notched (Roberts and Etherington 1982", "Cut the thumb hole in both sides now", "Line the boards")
+	assert.NotContains(t, read(t, pipeline.Handout{Job: job()}), "notched")
+}
+
+// A case of card is glued, and its fit is tried on the blank: 148.5 + 1 and half of 1 of
+// card at the score, less 148.5; 221.5 + 2 and two halves, less 221.5.
+func TestCardIsGlued(t *testing.T) {
+	j := job("construction=card")
+	text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j}) + read(t, pipeline.Cutlist{Job: j})
+	for _, never := range []string{"pasted", "the paste"} {
+		assert.NotContains(t, text, never)
+	}
+	assert.Contains(t, text, "1.5 mm from its fore-edge to the spine score, 3.0 mm to spare between head score and tail score")
 }

@@ -56,8 +56,8 @@ func ExampleOf_card() {
 	// gauge strip: before the card is cut
 	// card thickness: before anything is cut
 	// folded strip: before the blank is cut
-	// folded blank: when the blank is scored, cut and folded, before it is pasted
-	// finished case: when the paste is dry
+	// folded blank: when the blank is scored, cut and folded, before it is glued
+	// finished case: when the glue is dry
 }
 
 func ExampleReport_checks() {

@@ -69,6 +69,9 @@ func (c Case) Plan() plan.Plan {
 		p.Remarks = append(p.Remarks, plan.Say("a thumb hole is for a case with a chemise or an inner box in it; a simple slipcase should have none"))
 	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
+	if j.hasHole() && j.Wears == "" { // M. T. Roberts and D. Etherington, Bookbinding and the Conservation of Books (1982), "slipcase"
+		p.Remarks = append(p.Remarks, plan.Say("many binders leave the thumb hole out of a simple case: a slipcase without an inner box or chemise should not be notched (Roberts and Etherington 1982, \"slipcase\")"))
+	}
 	p.Remarks = append(p.Remarks, c.ofPattern()...)
 	p.Runs = "width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side"
 	p.Equals = []plan.Equal{

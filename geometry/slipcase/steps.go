@@ -81,7 +81,7 @@ func (m model) wornStep() plan.Step {
 }
 
 func (m model) cutStep() plan.Step {
-	return plan.Step{
+	s := plan.Step{
 		Title: "Print the patterns and cut the boards",
 		Short: plan.Say("Cut the boards, the grain as the arrows show; pieces that share a size at one setting."),
 		Text: []stage.Say{
@@ -92,6 +92,11 @@ func (m model) cutStep() plan.Step {
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
 		Checks:   []plan.Check{m.job.cutCheck()},
 	}
+	if m.job.hasHole() {
+		s.Short.Text += " Cut the thumb hole in both sides too."
+		s.Text = append(s.Text, plan.Say("Cut the thumb hole in both sides now, while they lie flat: hold them together edge to edge, prick the hole through both, and cut it in light strokes from both faces. Sand its edge smooth; the two must match."))
+	}
+	return s
 }
 
 func (m model) dryStep() plan.Step {
@@ -203,13 +208,22 @@ func (m model) lastStep(on []covering) plan.Step {
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),
 		Short: plan.Say("Dry the case, filled with something as thick as " + m.job.inCase() + "."),
-		Text: []stage.Say{
+		Text: append([]stage.Say{
 			plan.Say("Fill the case with something as thick as " + m.job.inCase() + ", wrapped in release paper, and leave it under a light weight overnight."),
 			plan.Say(try + "Check the case against the list on the last page."),
-		},
+		}, m.job.takenOut()...),
 		Pictures: [][]stage.Picture{{done}},
 		Checks:   []plan.Check{m.job.finishedCheck()},
 	}
+}
+
+// takenOut says how what is in a case comes out again that is too thin to reach into
+// and has no thumb hole.
+func (j Job) takenOut() []stage.Say {
+	if j.hasHole() {
+		return nil
+	}
+	return plan.TakenOut(j.inCase(), j.contents().Thickness)
 }
 
 // inCase names what the case is for.
