@@ -3,11 +3,13 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/geometry/kinds"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
 	"forel/render/templates"
@@ -17,6 +19,7 @@ import (
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
+	Only     []string // pieces, or materials, that are printed; none: all
 	Colour   []string // of a kind of line, as line=#rrggbb
 	Line     string   // the width of all lines of the drawings, solid, for a machine; "": lines to be read
 }
@@ -31,6 +34,16 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
+	if len(t.Only) > 0 {
+		some, unknown := w.plan.Only(t.Only)
+		for _, n := range unknown {
+			bad = refuse(bad, "--only: "+wording.Quote(n)+" is no material and no piece of this case", "give some of "+strings.Join(w.plan.Onlys(), ", "))
+		}
+		if len(bad) > 0 {
+			return r, bad
+		}
+		w.plan = some
+	}
 	files, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate})
 	if err != nil {
 		return r, err
@@ -38,7 +51,9 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
 	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast)}
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
-	r.Earlier = Earlier{"job", drawingNames()}
+	if len(t.Only) == 0 { // else what is there is not out of date
+		r.Earlier = Earlier{"job", drawingNames()}
+	}
 	return r, nil
 }
 
