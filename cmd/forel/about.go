@@ -93,6 +93,10 @@ list, a drawing of each sheet, the order of the cuts with the fence setting of
 each) and a drawing of each sheet as SVG. A material without [[stock]] is laid
 out on a usual size.
 
+Boards are cut to size, each side at the fence: none is what other cuts leave.
+What is trimmed later, linings and cloth, is rounded up to 5 mm or 1/4 in, so that
+many pieces are cut at one setting; --exact cuts it to size.
+
 Fewest sheets count first, then fewest settings of the fence, then large
 offcuts. --effort takes a number of steps (%d where it is left out), which gives
 the same plan every time, or a time such as 20s, which may not. An interrupt ends

@@ -84,6 +84,7 @@ func flagsStock(f *flags) action {
 	f.BoolVar(&s.Cuts, "cuts", false, "with text and markdown: the order of the cuts too")
 	f.out("", "bench/", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there", &s.Draw)
 	f.prints()
+	f.BoolVar(&s.Exact, "exact", false, "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later")
 	f.BoolVar(&s.LooseWalls, "loose-walls", false, "let the walls of one case come off different strips, where that saves a sheet")
 	f.StringVar(&s.Effort, "effort", strconv.Itoa(pipeline.StockSteps), "how long to search: `steps`, or a time such as 20s; 0: the first good plan")
 	f.long("laying out", &s.Progress)
