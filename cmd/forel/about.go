@@ -43,8 +43,12 @@ The patterns and the paper strips of forel fit, which have to be true, are then
 corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
 it is, as gauge-check.pdf, to see that the rules are true now.
 
+Two pairs of crosses show whether the paper is fed squarely: their diagonals are
+alike then. The sheet says what a difference means.
+
 Paper and margins are those of the job file. Without one the margins are 4.5 mm,
-so that a rule of 200 mm finds room across A4 and Letter.
+so that a rule of 200 mm finds room across A4 and Letter. A printer that can't
+print so near the edge leaves ends out: type its margins into [print] as well.
 
 example:
   forel gauge --out gauge/
