@@ -12,10 +12,29 @@ const (
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
 	Card   Material = "card" // card, or corrugated board, scored and folded
+
+	// Of a chemise, which may stand in a case of other board and cloth.
+	ThinBoard     Material = "thin board"
+	ChemiseLining Material = "chemise lining"
+	ChemiseCloth  Material = "chemise cloth"
 )
 
 // Materials lists them all.
-var Materials = []Material{Board, Lining, Cloth, Paper, Card}
+var Materials = []Material{Board, Lining, Cloth, Paper, Card, ThinBoard, ChemiseLining, ChemiseCloth}
+
+// Like returns the material that one is sold like and looks like: most often
+// itself.
+func (m Material) Like() Material {
+	switch m {
+	case ThinBoard:
+		return Board
+	case ChemiseLining:
+		return Lining
+	case ChemiseCloth:
+		return Cloth
+	}
+	return m
+}
 
 // Words returns the material as a maker asks for it.
 func (m Material) Words() string {
