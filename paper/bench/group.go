@@ -44,7 +44,7 @@ func round(u geometry.Unit) geometry.Rounding {
 
 // trimmed tells whether a piece is cut larger first: it is trimmed flush with what it goes
 // on, or, as cloth, cut to its pattern.
-func trimmed(p geometry.Piece) bool { return p.Trimmed || p.Material == geometry.Cloth }
+func trimmed(p geometry.Piece) bool { return p.Trimmed || p.Material.Like() == geometry.Cloth }
 
 func (it item) name(jobs []Job) string {
 	return fmt.Sprintf("%s of %s", it.piece.Name, jobs[it.job].Title())
@@ -105,7 +105,7 @@ func together(p plan.Plan, job int, q geometry.Piece) string {
 // exact tells which sides of a piece decide the fit or must be the same as those of others.
 func exact(p plan.Plan, q geometry.Piece) (sides [2]bool) {
 	for _, m := range p.Materials {
-		if m.Of == q.Material && m.Fitted && !q.Trimmed {
+		if m.Of == q.Material && m.Fitted && !trimmed(q) {
 			return [2]bool{true, true}
 		}
 	}

@@ -177,7 +177,7 @@ func complete(t testingT, p bench.Plan) {
 	for n, j := range p.Jobs {
 		for _, piece := range j.Plan.Pieces {
 			w, h := piece.Size() // and what is trimmed later as much larger as it was cut
-			if size, ok := cut[fmt.Sprint(n, piece.Name)]; ok && (piece.Trimmed || piece.Material == geometry.Cloth) {
+			if size, ok := cut[fmt.Sprint(n, piece.Name)]; ok && (piece.Trimmed || piece.Material.Like() == geometry.Cloth) {
 				step := 5.0
 				if j.Unit == geometry.IN {
 					step = 6.35
@@ -208,7 +208,7 @@ func complete(t testingT, p bench.Plan) {
 func fitted(t testingT, p bench.Plan) {
 	t.Helper()
 	for _, g := range p.Groups {
-		if g.Material != geometry.Board && g.Material != geometry.Card {
+		if like := g.Material.Like(); like != geometry.Board && like != geometry.Card {
 			continue
 		}
 		told := ""
