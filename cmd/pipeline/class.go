@@ -8,12 +8,14 @@ import (
 
 	"forel/cmd/roster"
 	"forel/geometry"
+	"forel/geometry/fit"
 	"forel/geometry/plan"
 	"forel/paper"
 	"forel/paper/bench"
 	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/cutlist"
+	look "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
 )
@@ -58,6 +60,7 @@ type Student struct {
 	roster.Row
 	State State
 	Err   error
+	fit   index.Fit
 	worked
 }
 
@@ -140,6 +143,8 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 		return
 	}
 	defer s.worked.slim()
+	r := fit.Of(s.plan)
+	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
 	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
@@ -160,7 +165,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
 // its pieces. A case with its proof is large.
 func (w *worked) slim() {
-	w.plan.Faces, w.plan.Steps, w.plan.Proof = nil, nil, plan.Proof{}
+	w.plan.Faces, w.plan.Steps, w.plan.Proof, w.plan.Chain = nil, nil, plan.Proof{}, plan.Chain{}
 	pieces := make([]geometry.Piece, len(w.plan.Pieces))
 	for i, p := range w.plan.Pieces {
 		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
@@ -210,7 +215,7 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 			continue
 		}
 		w := s.worked
-		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Files: studentFiles})
+		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
 		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
 		if len(all) > 0 {
 			w.file.Stock = nil // it is the same for all, and there once
