@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"slices"
+	"strings"
 	"sync"
 
 	"forel/cmd/roster"
@@ -18,6 +20,7 @@ import (
 	look "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
+	"forel/render/kit"
 )
 
 // Class makes the files of a whole class from a roster: Read reads it, Roll.Make
@@ -195,12 +198,21 @@ func (w worked) ofStudent() ([]File, error) {
 	), nil
 }
 
-const shoppingName = "shopping.txt"
+const (
+	shoppingName = "shopping.txt"
+	labelsName   = "labels.pdf"
+
+	// PrintName is the file with all that is printed for every student.
+	PrintName = "print.pdf"
+)
+
+// Printed are the files of a student that belong in it.
+var Printed = []string{handoutName, templatesName}
 
 // What the index leads to: in every folder, and for the teacher.
 var (
 	studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
-	teacherFiles = []index.File{{Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
+	teacherFiles = []index.File{{Name: PrintName, Says: "every student's pages, in order of names, to print at actual size"}, {Name: labelsName, Says: "labels for the kits"}, {Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
 )
 
 // Finish makes what belongs to the class as a whole: the page that leads to all
@@ -223,10 +235,34 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 		all = append(all, w)
 	}
 	if err = r.plan(ctx, all, p, &out); err != nil {
-		page.Files = nil
+		page.Files = teacherFiles[:2]
+	}
+	if len(all) > 0 {
+		labels, wrong := kit.Labels(r.kitsOf(), all[0].printed())
+		err = cmp.Or(err, wrong)
+		out.Files = append(out.Files, File{labelsName, labels})
 	}
 	out.Files = append(out.Files, File{IndexName, index.HTML(page)})
 	return out, err
+}
+
+// kitsOf returns what each student gets, in order of names.
+func (r *Roll) kitsOf() (kits []kit.Kit) {
+	for _, s := range r.Done() {
+		kits = append(kits, kit.Kit{Name: s.Name, Title: s.plan.Title, Pieces: s.plan.Pieces, Stock: s.stocked()})
+	}
+	return kits
+}
+
+// Done returns the students who have files, in order of names.
+func (r *Roll) Done() (out []Student) {
+	for _, s := range r.Students {
+		if s.State == Made || s.State == Kept {
+			out = append(out, s)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Student) int { return strings.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name)) })
+	return out
 }
 
 // plan lays the pieces of all students out on the sheets to buy.

@@ -188,16 +188,9 @@ func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, 
 func onBed(all []worked) (jobs []bed.Job, title string) {
 	var titles []string
 	for i, w := range all {
-		j := bed.Job{Pieces: w.plan.Machined(), Stock: map[geometry.Material]string{}}
+		j := bed.Job{Pieces: w.plan.Machined(), Stock: w.stocked()}
 		if len(all) > 1 {
 			j.Name = cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1))
-		}
-		for _, m := range geometry.Materials {
-			name := cmp.Or(w.file.Names[m], string(m))
-			if t := w.plan.Thickness(m); t > 0 {
-				name += fmt.Sprintf(" %.4g mm", t.MM())
-			}
-			j.Stock[m] = name
 		}
 		jobs = append(jobs, j)
 		if w.plan.Title != "" {
@@ -205,6 +198,19 @@ func onBed(all []worked) (jobs []bed.Job, title string) {
 		}
 	}
 	return jobs, strings.Join(titles, ", ")
+}
+
+// stocked names what each material is: "board 2 mm".
+func (w worked) stocked() map[geometry.Material]string {
+	out := map[geometry.Material]string{}
+	for _, m := range geometry.Materials {
+		name := cmp.Or(w.file.Names[m], string(m))
+		if t := w.plan.Thickness(m); t > 0 {
+			name += fmt.Sprintf(" %.4g mm", t.MM())
+		}
+		out[m] = name
+	}
+	return out
 }
 
 // draw makes the drawings and tells what is on them.
