@@ -59,6 +59,9 @@ func (r *reader) readBook(n int) job.Book {
 func (r *reader) readings(v value, key string, f job.Dimension) job.Readings {
 	items := v.items
 	switch {
+	case blank(v) && !v.at.flag:
+		r.refuse(v.at, "is not filled in", "type in the "+f.Name+" you measured ("+f.What+")")
+		return nil
 	case v.kind != listKind:
 		items = []value{v}
 	case len(items) == 0:
