@@ -131,6 +131,15 @@ func FineNumber(l Length, u Unit) string {
 	return strconv.FormatFloat(float64(l/u.Length()), 'f', digits, 64)
 }
 
+// Settable writes a length as a maker would type it: a 64th of an inch as a
+// fraction, anything else finely.
+func Settable(l Length, u Unit) string {
+	if n := l / To64th.Step; u == IN && n.Near(n.Round(1)) {
+		return To64th.Format(l)
+	}
+	return Fine(l, u)
+}
+
 // FineStep says how finely Fine writes.
 func FineStep(u Unit) string {
 	if u == IN {

@@ -17,7 +17,7 @@ func (r *reader) settings() File {
 	r.units()
 	var f File
 	f.Kind = r.kind()
-	f.Job = f.Kind.New()
+	f.Job = f.Kind.New(r.usual)
 	shared := f.Job.Shared()
 	shared.Unit = r.flagUnit
 	r.title("title", &shared.Title)
@@ -56,6 +56,9 @@ func (r *reader) units() {
 	r.flagUnit = r.fileUnit
 	if v, ok := r.flags["units"]; ok {
 		r.flagUnit = r.unit(v)
+	}
+	if r.usual = r.fileUnit; !r.hasFile {
+		r.usual = r.flagUnit
 	}
 }
 

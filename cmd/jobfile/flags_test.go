@@ -84,14 +84,14 @@ func TestFromFlagsRefused(t *testing.T) {
 		{"reading missing", measured("221;;222", "148.5", "32"), []string{`--height: "" holds no length; `}},
 		{"too many readings", measured(strings.Repeat("221;", 100)+"221", "148.5", "32"), []string{"--height: more than 100 readings; "}},
 		{"readings of a board", measured("221", "148.5", "32", set("board.thickness", "2;3")), []string{`--set board.thickness: "2;3" `}},
-		{"board", measured("221", "148.5", "32", set("board.thickness", "30 mm")), []string{`--set board.thickness: "30 mm" is too large; give 0.5 mm to 6 mm (the board's measured thickness)`}},
+		{"board", measured("221", "148.5", "32", set("board.thickness", "30 mm")), []string{`--set board.thickness: "30 mm" is too large; give 0.5 mm to 6 mm (the board's thickness)`}},
 		{"unknown key", measured("221", "148.5", "32", set("cloth.overlp", "3")), []string{`--set cloth.overlp: unknown key "cloth.overlp"; did you mean cloth.overlap`}},
 		{"table", measured("221", "148.5", "32", set("lining", "3")), []string{`--set lining: unknown key "lining"; known in [lining]: thickness, trim, order`}},
 		{"unit", measured("221", "148.5", "32", set("units", "cm")), []string{`--set units: "cm" is no unit of a job; give "mm" or "in"`}},
 		{"sheet", measured("221", "148.5", "32", set("print.paper", "b9")), []string{`--set print.paper: unknown sheet "b9"; give A4, `}},
 		{"control character", measured("221", "148.5", "32", set("title", "a\x1b[31m")), []string{`--set title: "a\x1b[31m" is not one line of text; `}},
 		{"control character in the name", measured("221", "148.5", "32", set("a\nb", "3")), []string{`--set a\nb: unknown key "a\nb"; `}},
-		{"default", measured("221", "22", "20", set("cloth.turn_in", "20")), []string{"cloth.overlap (default): 28.58 mm is wider than the side it lands on, or the cavity it is turned into; at most 25.15 mm"}},
+		{"default", measured("221", "22", "20", set("cloth.turn_in", "20")), []string{"cloth.overlap (default): 28 mm is wider than the side it lands on, or the cavity it is turned into; at most 25.15 mm"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, _, err := jobfile.FromFlags(c.flags)

@@ -45,8 +45,8 @@ func (r *reader) others(of plan.Kind, own job.Settings) {
 		known[s.Key] = true
 	}
 	for _, other := range kinds.All {
-		usual := other.New().Settings()
-		for i, s := range other.New().Settings() {
+		usual := other.New(r.usual).Settings()
+		for i, s := range other.New(r.usual).Settings() {
 			v, ok := r.get(s.Key)
 			if !ok || known[s.Key] {
 				continue

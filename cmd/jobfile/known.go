@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 )
@@ -26,7 +27,7 @@ var knownKeys = func() []string {
 	}
 	add("book.weight")
 	for _, k := range kinds.All {
-		for _, s := range k.New().Settings() {
+		for _, s := range k.New(geometry.MM).Settings() {
 			if !slices.Contains(tables, s.Key) && !slices.Contains(top, s.Key) {
 				add(s.Key)
 			}

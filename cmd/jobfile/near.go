@@ -5,10 +5,16 @@ import (
 	"strings"
 )
 
-// suggest says what an unknown key may have been meant for: the nearest known
-// one, else the same word in another table, else what is known in its place.
+// parted are keys that job files once had, and the keys that have taken their place.
+var parted = map[string]string{"fit.loose": "fit.loose_height and fit.loose_thickness: each has a limit of its own"}
+
+// suggest says what an unknown key may have been meant for: what has taken its
+// place, the nearest known one, else the same word in another table, else what is known in its place.
 func suggest(path []string) string {
 	last, key := path[len(path)-1], strings.Join(path, ".")
+	if instead := parted[key]; instead != "" {
+		return "write " + instead
+	}
 	if near := nearest(key, (len([]rune(last))+1)/3); near != "" && near != bracketed(key) {
 		return "did you mean " + near
 	}

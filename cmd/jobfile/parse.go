@@ -69,6 +69,7 @@ type reader struct {
 	counts   map[string]int   // how many tables of each list the file holds
 	fileUnit geometry.Unit    // of bare numbers in the file
 	flagUnit geometry.Unit    // of bare numbers in flags
+	usual    geometry.Unit    // that what is left out is round in: the file's, whatever the flags say
 	issues   Issues
 	suspects job.Problems // what another kind of job would need
 	twice    *Issue       // see invalid

@@ -4,9 +4,12 @@ import (
 	"bytes"
 	_ "embed"
 	"fmt"
+	"regexp"
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/kinds"
 	"forel/paper"
 )
 
@@ -32,12 +35,36 @@ var inInches = strings.NewReplacer(
 	`# thickness = 27`, `# thickness = "1 1/16"`,
 )
 
-// StarterFor is Starter for a maker who measures in a unit and prints on a
-// sheet. Lengths that say their own unit stay as they are.
+// inTable finds the tables of the starter, and the lines that hold a length.
+var inTable = regexp.MustCompile(`(?m)^(?:\[+([a-z_]+)\]+|([a-z_]+) = ("[^"]* mm") *)`)
+
+// usual returns text with every default as it is in a unit.
+func usual(text string, unit geometry.Unit) string {
+	var all job.Settings
+	for _, k := range kinds.All {
+		all = append(all, k.New(unit).Settings()...)
+	}
+	table := ""
+	return inTable.ReplaceAllStringFunc(text, func(found string) string {
+		m := inTable.FindStringSubmatch(found)
+		if m[1] != "" {
+			table = m[1] + "."
+			return found
+		}
+		s, ok := all.Find(table + m[2])
+		if !ok {
+			return found
+		}
+		return fmt.Sprintf("%-*s", len(found), fmt.Sprintf("%s = %q", m[2], geometry.Settable(*s.Length, unit)))
+	})
+}
+
+// StarterFor is Starter for a maker who measures in a unit and prints on a sheet.
+// What is no setting of a case, such as a margin of the printer, stays as it is.
 func StarterFor(unit geometry.Unit, sheet paper.Sheet) []byte {
 	text := string(starter)
 	if unit == geometry.IN {
-		text = inInches.Replace(text)
+		text = usual(inInches.Replace(text), unit)
 	}
 	if sheet != paper.DefaultSetup().Sheet {
 		name := strings.ToLower(sheet.Name)

@@ -131,8 +131,8 @@ func TestStarterIsACopy(t *testing.T) {
 	assert.Equal(t, byte('#'), jobfile.Starter()[0])
 }
 
-// A starter in inches is the same job: its book measured with another rule, all
-// else at its default; each starter prints on its sheet.
+// A starter in inches is the same book measured with another rule, all else at the
+// default that is round in inches; each starter prints on its sheet.
 func TestStarterFor(t *testing.T) {
 	assert.Equal(t, jobfile.Starter(), jobfile.StarterFor(geometry.MM, paper.DefaultSetup().Sheet))
 	for _, sheet := range append(slices.Clone(paper.Sheets), paper.Sheet{Width: 250, Height: 350.5}) {
@@ -151,8 +151,7 @@ func TestStarterFor(t *testing.T) {
 		assert.InDelta(t, want.Height.Largest().MM(), got.Height.Largest().MM(), half64)
 		assert.InDelta(t, want.Width.Largest().MM(), got.Width.Largest().MM(), half64)
 		assert.InDelta(t, want.Thickness.Largest().MM(), got.Thickness.Largest().MM(), half64)
-		f.Job.Shared().Unit = geometry.MM
-		rest := slipcase.DefaultJob()
+		rest := slipcase.DefaultJobIn(geometry.IN)
 		rest.Title, rest.Books = "Harbour log", f.Job.Shared().Books
 		near(t, rest, boards(f))
 	}

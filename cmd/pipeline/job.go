@@ -116,7 +116,7 @@ func unsettable(title string) jobfile.Issues {
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
 	r := geometry.ToTenthMM
 	if unit == geometry.IN {
-		r = geometry.To64th
+		r = geometry.To32nd
 	}
 	if asked == "" {
 		return r, nil

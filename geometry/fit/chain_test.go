@@ -18,7 +18,7 @@ import (
 func TestNinePlates(t *testing.T) {
 	c := plan.Chain{
 		Dimensions: []plan.Dimension{{Name: "height"}},
-		Gaps:       []plan.Gap{{Dimension: "height", Decides: true, Rattles: true, Loose: 1}},
+		Gaps:       []plan.Gap{{Dimension: "height", Decides: true, Loose: 1}},
 		Links:      []plan.Link{{Name: "frame", Length: 0.930}},
 		Left: func(v []Length) []Length {
 			gap := v[0]

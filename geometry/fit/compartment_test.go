@@ -46,7 +46,9 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 		middles := []float64{ruled[1] + b.off(u.Placing), ruled[2] + b.off(u.Placing)}
 		bow := []float64{max(0, b.off(u.Warp)), max(0, b.off(u.Warp))}
 		room := []float64{middles[0] - half - bow[0], middles[1] - middles[0] - 2*half, end - bow[1] - middles[1] - half}
-		at := []float64{room[0] - (cloth + paper) - cloth, room[1] - 2*cloth, atMouth - bow[1] - middles[1] - half - (cloth + paper) - cloth}
+		inside := 221 + 2 - 2*(thick-2.47)
+		side := func(n int) float64 { return takes(bow[n], cloth, paper, inside, 28-thick-lining) }
+		at := []float64{room[0] + bow[0] - side(0) - cloth, room[1] - 2*cloth, atMouth - side(1) - middles[1] - half - cloth}
 		for i := range 3 {
 			book := j.Books[i].Thick().MM() + b.off(u.Measuring) + b.between(-0.5, 0.5)*u.ReadingStep.MM()
 			body[i], mouth[i] = append(body[i], room[i]-book), append(mouth[i], at[i]-book)

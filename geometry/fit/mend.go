@@ -117,7 +117,7 @@ func roomier(c plan.Chain, gaps []Gap) []job.Change {
 				break
 			}
 			for i, g := range now {
-				p, here := g.Chance.Loose, g.Rattles && by[g.Dimension] <= 0
+				p, here := g.Chance.Loose, by[g.Dimension] <= 0
 				if tight {
 					p, here = g.Chance.Tight, g.Decides
 				}
@@ -153,10 +153,10 @@ func setting(before string, sets []job.Change) plan.Remark {
 const mostSteps = 600
 
 // grid is the step in which a maker sets a clearance: a tenth of a millimetre
-// or a 64th of an inch.
+// or a 32nd of an inch.
 func grid(u geometry.Unit) Length {
 	if u == geometry.IN {
-		return geometry.Inch / 64
+		return geometry.Inch / 32
 	}
 	return 0.1
 }

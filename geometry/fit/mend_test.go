@@ -51,11 +51,11 @@ func set(t *rapid.T, j *slipcase.Job, sets []job.Change) {
 
 // More clearance is advised that does, and the least step less of it does not.
 func TestClearanceThatWouldDo(t *testing.T) {
-	for unit, step := range map[geometry.Unit]Length{geometry.MM: 0.1, geometry.IN: geometry.Inch / 64} {
+	for unit, step := range map[geometry.Unit]Length{geometry.MM: 0.1, geometry.IN: geometry.Inch / 32} {
 		j := of(221, 148, 32)
 		j.Unit = unit
 		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 2.4, 2, 1.13 // tight in thickness only
-		j.Board.Thickness = 1.93
+		j.Board.Thickness, j.Board.Known = 1.93, job.KnownMeasured
 		r := fit.Of(made(t, j).Plan())
 		require.Greater(t, r.Settled.Tight, fit.Once)
 		found := false
@@ -79,7 +79,7 @@ func TestClearanceThatWouldDo(t *testing.T) {
 // Too much clearance is too loose, and less is advised.
 func TestTooLoose(t *testing.T) {
 	j := of(221, 148, 32)
-	j.Clearance.Height, j.Clearance.Thickness, j.Board.Thickness = 6, 5, 1.93
+	j.Clearance.Height, j.Clearance.Thickness, j.Board.Known = 6, 5, job.KnownMeasured
 	r := fit.Of(made(t, j).Plan())
 	require.Greater(t, r.Settled.Loose, 0.9)
 	for _, m := range r.Mends {

@@ -33,7 +33,7 @@ func covers(b job.Book) plan.Chain {
 	none := tolerance.Effect{}
 	return plan.Chain{
 		Dimensions: []plan.Dimension{{Name: plan.Height}},
-		Gaps:       []plan.Gap{{Dimension: plan.Height, Place: "between", Loose: 9, Decides: true, Rattles: true}},
+		Gaps:       []plan.Gap{{Dimension: plan.Height, Place: "between", Loose: 9, Decides: true}},
 		Links: []plan.Link{{Name: "cover, head to tail", Length: high + coverRoom}, {Name: "cover, spine to fore-edge", Length: deep + coverRoom},
 			{Name: "board", Length: coverThick, Varies: &plan.Variation{Name: "the board's thickness", Low: -coverOff, High: coverOff}},
 			{Name: "the book, head to tail", Length: high, Book: true}, {Name: "the book, thickness", Length: thick, Book: true}},

@@ -123,13 +123,16 @@ func gapsOf(c plan.Chain) ([]Gap, []Error) {
 }
 
 func (g Gap) chance() Chance {
-	c := Chance{Tight: g.Distribution.Below(g.Tight), Loose: 1 - g.Distribution.Below(g.Loose)}
+	c := Chance{Tight: g.Distribution.Below(g.Tight)}
+	if g.Loose > 0 {
+		c.Loose = 1 - g.Distribution.Below(g.Loose)
+	}
 	c.Snug = max(0, 1-c.Tight-c.Loose)
 	return c
 }
 
 // settled returns the chances of the case as a whole: that it sticks at any of
-// its tightest places, that it rattles at any place judged for that, and that it
+// its tightest places, that it is loose at any place judged for that, and that it
 // does neither. The places are taken for independent, which they nearly are.
 func settled(gaps []Gap) Chance {
 	free, quiet := 1.0, 1.0
@@ -137,9 +140,7 @@ func settled(gaps []Gap) Chance {
 		if g.Decides {
 			free *= 1 - g.Chance.Tight
 		}
-		if g.Rattles {
-			quiet *= 1 - g.Chance.Loose
-		}
+		quiet *= 1 - g.Chance.Loose
 	}
 	return Chance{Tight: 1 - free, Snug: free * quiet, Loose: 1 - quiet}
 }

@@ -21,7 +21,7 @@ func TestChainsClose(t *testing.T) {
 		r := fit.Of(c.Plan())
 		k := c.Proof.Clearance
 		folded := map[string]map[string]Length{
-			plan.Height:    {slipcase.InBody: k.BodyHeight, slipcase.AtMouth: k.MouthHeight, slipcase.InCorners: k.MouthCorners},
+			plan.Height:    {slipcase.InBody: k.BodyHeight, slipcase.AtMouth: k.MouthHeight},
 			plan.Depth:     {slipcase.InBody: k.BodyWidth},
 			plan.Thickness: {slipcase.InBody: k.BodyThickness, slipcase.AtMouth: k.MouthThickness},
 		}
@@ -110,7 +110,7 @@ func TestWhatIfOfTwoMillimetres(t *testing.T) {
 	// tenth (common practice, no source).
 	require.NotEmpty(t, r.Mends)
 	assert.InDelta(t, 1.4, r.Mends[0].What.Lengths[0].MM(), 0.05)
-	assert.Equal(t, "uncertainty.board", r.Mends[0].Sets[0].Key)
+	assert.Equal(t, "board.known", r.Mends[0].Sets[0].Key)
 }
 
 // A lining takes of the thickness only where it is pasted in afterwards.
@@ -157,31 +157,6 @@ func TestSwell(t *testing.T) {
 		}
 	}
 	assert.Greater(t, damp.Settled.Tight, dry.Settled.Tight)
-}
-
-// Where tabs lie over each other in the corners of the mouth, that is the
-// tightest place in height, and the verdict counts it: cloth of 0.6 takes 2.4 of
-// a clearance of 3 there and 1.2 beside it.
-func TestCornersCount(t *testing.T) {
-	j := of(221, 148, 32)
-	j.Cloth.Thickness, j.Clearance.Height, j.Clearance.Thickness = 0.6, 3, 3
-	r := fit.Of(made(t, j).Plan())
-	g, ok := r.Find(plan.Height, slipcase.InCorners)
-	require.True(t, ok)
-	assert.InDelta(t, 0.6, g.Drawn.MM(), 1e-9)
-	assert.Zero(t, g.Tight)
-	assert.GreaterOrEqual(t, r.Settled.Tight, g.Chance.Tight)
-	assert.Equal(t, slipcase.InCorners, r.Gaps[r.Worst.Gap].Place)
-	var cloth float64
-	for _, l := range g.Chain {
-		if l.Name == "cloth" {
-			cloth = l.Counts
-		}
-	}
-	assert.Equal(t, -4., cloth)
-	for _, g := range r.Gaps {
-		assert.False(t, g.Decides && g.Dimension == plan.Height && g.Place != slipcase.InCorners)
-	}
 }
 
 // A strip that goes round the book has the cavity's measures, or those of the

@@ -19,17 +19,17 @@ import (
 // 226.3 high, 153.15 deep, 36.3 thick.
 const (
 	wall   = 2.15
-	margin = 28.575            // 1 1/8 in, of cloth onto a side; also over head and tail
+	margin = 28.               // of cloth onto a side; also over head and tail
 	high   = 226.3             // 220 + 2 + 2 x 2.15
 	deep   = 153.15            // 150 + 1 + 2.15
 	thick  = 36.3              // 30 + 2 + 2 x 2.15
 	head   = margin + high     // the head edge of the board on spine cloth
 	mouth  = deep - 5          // the mouth edge on head and tail cloth
-	apex   = head + 25.4/4     // of a wedge
-	inset  = 25.4 / 4          // of the side paper
+	apex   = head + 6          // of a wedge
+	inset  = 6.                // of the side paper
 	paper  = high - 2*inset    // its height
 	edge   = deep - inset      // the mouth edge on it
-	beyond = edge + 0.5*25.4   // its width
+	beyond = edge + 13         // its width
 	middle = margin + thick/2. // of spine, head and tail cloth
 )
 
@@ -54,9 +54,9 @@ var mutations = []mutation{
 	{name: "spine cloth too narrow", spoil: piece("spine cloth", cropped(margin-inset+1, 0, 0, 0)), kind: foldup.Bare, face: slipcase.LeftOutside},
 	{name: "spine cloth too short", spoil: piece("spine cloth", cropped(0, 0, 0, margin+1)), kind: foldup.Bare, face: slipcase.SpineOutside},
 	{name: "spine flap that ends in the gap", spoil: piece("spine cloth", cropped(0, 0, 0, margin-4)), kind: foldup.Bare, face: slipcase.HeadOutside},
-	{name: "spine flap longer than the head wall", spoil: piece("spine cloth", cropped(0, 0, 0, -6)), kind: foldup.Overhang, piece: "spine cloth",
+	{name: "spine flap longer than the head wall", spoil: piece("spine cloth", cropped(0, 0, 0, -7)), kind: foldup.Overhang, piece: "spine cloth",
 		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
-	{name: "margin wider than the side", spoil: piece("spine cloth", cropped(-6, 0, 0, 0)), kind: foldup.Overhang, piece: "spine cloth",
+	{name: "margin wider than the side", spoil: piece("spine cloth", cropped(-7, 0, 0, 0)), kind: foldup.Overhang, piece: "spine cloth",
 		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
 	{name: "side flaps that overlap", spoil: piece("spine cloth", sideFlaps(3)), kind: foldup.Collision, piece: "spine cloth"},
 	{name: "folds too far apart", spoil: piece("spine cloth", moved(func(q geometry.Point) geometry.Point {
@@ -74,20 +74,8 @@ var mutations = []mutation{
 	{name: "mouth turn-in shorter than the board's edge", spoil: piece("tail cloth", cropped(0, 0, 0, 19)), kind: foldup.Bare, face: slipcase.TailMouth},
 	{name: "mouth turn-in deeper than the case", spoil: piece("head cloth", cropped(0, 0, 0, -15)), kind: foldup.Collision, piece: "head cloth",
 		job: func(j *slipcase.Job) { j.Books[0].Width = job.Readings{31} }},
-	{name: "middle tab as wide as the case", spoil: piece("head cloth", func(p *geometry.Piece) {
-		for _, s := range p.Slits {
-			s.Vertices[1].X = s.Vertices[0].X
-		}
-		slits(-wall, 0)(p)
-		for _, s := range p.Slits {
-			s.Vertices[1].X = s.Vertices[0].X
-		}
-	}), kind: foldup.Collision, piece: "head cloth"},
-	{name: "middle tab as wide as the cavity, with no room for the cloth beside it", spoil: piece("head cloth", func(p *geometry.Piece) {
-		for _, s := range p.Slits {
-			s.Vertices[1].X = s.Vertices[0].X
-		}
-	}), kind: foldup.Collision, piece: "head cloth"},
+	{name: "middle tab as wide as the case", spoil: piece("head cloth", middleTab(margin)), kind: foldup.Collision, piece: "head cloth"},
+	{name: "middle tab as wide as the cavity, with no room for the cloth beside it", spoil: piece("head cloth", middleTab(margin+wall)), kind: foldup.Collision, piece: "head cloth"},
 	{name: "head cloth too narrow", spoil: piece("head cloth", cropped(0, 0, margin-inset+1, 0)), kind: foldup.Bare, face: slipcase.RightOutside},
 	{name: "fold at the mouth ruled too early", spoil: piece("tail cloth", corner(0, mouth+wall, 0, -1), corner(2*middle, mouth+wall, 0, -1)), kind: foldup.Overhang, piece: "tail cloth"},
 	{name: "no head cloth", spoil: lost("head cloth"), kind: foldup.Bare, face: slipcase.HeadOutside},

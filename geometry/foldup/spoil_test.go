@@ -86,6 +86,29 @@ func corner(x, y, dx, dy slipcase.Length) func(*geometry.Piece) {
 	})
 }
 
+// middleTab parts the middle tab from the side tabs by upright slits, so far from the
+// ends of the cloth.
+func middleTab(x slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		w, _ := p.Size()
+		upright := func(q geometry.Point) geometry.Point {
+			switch {
+			case q.X > margin-wall+0.1 && q.X < w/2:
+				q.X = x
+			case q.X > w/2 && q.X < w-margin+wall-0.1:
+				q.X = w - x
+			}
+			return q
+		}
+		moved(upright)(p)
+		for _, s := range p.Slits {
+			for i := range s.Vertices {
+				s.Vertices[i].Point = upright(s.Vertices[i].Point)
+			}
+		}
+	}
+}
+
 // slits moves the starts of a piece's slits, dx toward its middle.
 func slits(dx, dy slipcase.Length) func(*geometry.Piece) {
 	return func(p *geometry.Piece) {

@@ -36,11 +36,23 @@ const (
 
 var twoMM = [2]Length{0.067 * geometry.Inch, 3 * geometry.Inch / 32}
 
-// BoardOff returns how much less and more than l the thickness of a board may be,
-// and whether only its name is known: it is exactly a size that board is sold by.
-func (u Uncertainty) BoardOff(l Length) (low, high Length, byName bool) {
+// How a thickness of board is known.
+const (
+	KnownAsSold   = "as sold"  // by its name only
+	KnownMeasured = "measured" // with a caliper
+)
+
+// BoardKnown returns the setting of how a board's thickness is known. It is never
+// inferred from the number: a board can measure just what it is sold as.
+func BoardKnown(at *string) Setting {
+	return WordOf("board.known", "how the board's thickness is known", []string{KnownAsSold, KnownMeasured}, at)
+}
+
+// BoardOff returns how much less and more than l the thickness of a board may be
+// that is known as sold or as measured, and whether only its name is known.
+func (u Uncertainty) BoardOff(l Length, known string) (low, high Length, byName bool) {
 	switch {
-	case u.Board > 0 || !soldAs(l):
+	case u.Board > 0 || known == KnownMeasured:
 		low, high = u.CardOff()
 		return low, high, false
 	case l >= twoMM[0]-1e-6 && l <= twoMM[1]+1e-6:
@@ -56,16 +68,6 @@ func (u Uncertainty) CardOff() (low, high Length) {
 		return -u.Board, u.Board
 	}
 	return -Measured, Measured
-}
-
-// soldAs tells whether a thickness is one that board is sold by.
-func soldAs(l Length) bool {
-	for _, s := range Boards {
-		if s.Thickness.Near(l) {
-			return true
-		}
-	}
-	return false
 }
 
 // BoardsLike returns the sizes board is sold by that a board of thickness l could

@@ -56,6 +56,21 @@ func (c Common) CheckRanges(settings Settings) Problems {
 	return ps
 }
 
+// farApart is how far two readings of one dimension may lie apart, in millimetres,
+// before one is taken for a slip (common practice, no source).
+const farApart = 2
+
+// swapped tells whether two numbers differ by two digits beside each other that have
+// changed places.
+func swapped(a, b string) bool {
+	for i := 0; len(a) == len(b) && i+1 < len(a); i++ {
+		if a[:i]+a[i+1:i+2]+a[i:i+1]+a[i+2:] == b {
+			return true
+		}
+	}
+	return false
+}
+
 // Suspects lists what of the books is possible but more often a slip.
 func (c Common) Suspects() Problems {
 	var ps Problems
@@ -72,9 +87,15 @@ func (c Common) Suspects() Problems {
 		}
 		for _, d := range Dimensions {
 			r := *d.At(&b)
-			if far := r.Spread(); far > max(3, r.Largest()/20) {
-				add(d, "the readings differ by "+Show(far, c.Unit, 0), "measure again; the largest, "+Show(r.Largest(), c.Unit, 0)+", is used")
+			if r.Spread() <= Round(c.Unit, farApart, 3./32)+hair {
+				continue
 			}
+			low, high := Show(r.Largest()-r.Spread(), c.Unit, 0), Show(r.Largest(), c.Unit, 0)
+			what := "likely a slip"
+			if swapped(low, high) {
+				what = "likely two digits swapped"
+			}
+			add(d, "the readings run from "+low+" to "+high+", "+what, "measure again; "+high+", the largest, is used")
 		}
 	}
 	return ps

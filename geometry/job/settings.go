@@ -8,7 +8,7 @@ func (c *Common) Settings() Settings {
 	room, u := &c.Clearance, &c.Uncertainty
 	return Settings{
 		LengthOf("clearance.height", "the room above the book", 0, 25, &room.Height),
-		LengthOf("clearance.width", "the room before the fore-edge", 0, 25, &room.Width),
+		LengthOf("clearance.width", "the room beyond the fore-edge", 0, 25, &room.Width),
 		LengthOf("clearance.thickness", "the room beside the book", 0, 25, &room.Thickness),
 		LengthOf("uncertainty.measuring", "plus or minus of a reading of the book, beside its step", 0, 5, &u.Measuring),
 		LengthOf("uncertainty.reading_step", "the step readings of the book are rounded to", 0, 5, &u.ReadingStep),
@@ -23,7 +23,8 @@ func (c *Common) Settings() Settings {
 		LengthOf("uncertainty.side_paper", "plus or minus of the side paper's thickness", 0, 1, &u.SidePaper),
 		LengthOf("uncertainty.warp", "plus or minus of a side at its middle", 0, 5, &u.Warp),
 		LengthOf("fit.tight", "the least room that lets the book slide", 0, 5, &c.Limits.Tight),
-		LengthOf("fit.loose", "the most room before the book rattles", 0.5, 25, &c.Limits.Loose),
+		LengthOf("fit.loose_height", "the most room in height before the book is loose", 0.5, 25, &c.Limits.LooseHeight),
+		LengthOf("fit.loose_thickness", "the most room in thickness before the book is loose", 0.5, 25, &c.Limits.LooseThickness),
 		PercentOf("fit.swell", "how much thicker a book may grow when damp", 0, 20, &c.Limits.Swell),
 	}
 }

@@ -1,5 +1,7 @@
 package job
 
+import "forel/geometry"
+
 // Uncertainty is how far measures and cuts can be off. Each is a plus-or-minus
 // that 19 of 20 errors keep within: two standard uncertainties (JCGM 100:2008
 // "GUM", 6.2 and 6.3, a coverage factor of 2; from memory). A reading's step is
@@ -26,35 +28,58 @@ const (
 	EachBySelf = "each" // each marked and cut by itself
 )
 
-// FitLimits say what a fit is called. The defaults are common practice (no
-// source), the loose one such that 1/8 in of room in height is not too much: E.
-// Diehl, Bookbinding: Its Background and Technique (1946), "Slipcases". Swell is a share by which books may grow
-// thicker when damp, in percent (common practice, no source: none is allowed
-// for unless it is asked for).
+// FitLimits say what a fit is called, judged at the mouth, where the book is held.
+// The defaults are common practice (no source). They say nothing of how a book
+// behaves when its case is tipped: friction has no usable published value. Swell is
+// a share by which books may grow thicker when damp, in percent (common practice,
+// no source: none is allowed for unless it is asked for).
 type FitLimits struct {
-	Tight Length // less room than this at the tightest place, in height or thickness, and the book sticks
-	Loose Length // more room than this, and it rattles
-	Swell float64
+	Tight          Length // less room than this, in height or thickness, and the book sticks
+	LooseHeight    Length // more room in height than this is too loose
+	LooseThickness Length // more room in thickness is, beside a book that is no pamphlet
+	Swell          float64
 }
 
-// Default returns what jobs of every kind begin with, with no book: a case that
-// slides without rattling (common practice, no source).
-func Default() Common {
+// pamphlet is the thickness under which less room is too loose (common practice, no
+// source).
+const pamphlet Length = 10
+
+// LooseBeside returns the most room beside books so thick together: LooseThickness,
+// and under 10 mm evenly less, down to half of it.
+func (f FitLimits) LooseBeside(thick Length) Length {
+	return f.LooseThickness * (1 + min(1, thick/pamphlet)) / 2
+}
+
+// Round returns the default for a unit that is round there: so many millimetres,
+// or so many inches.
+func Round(u geometry.Unit, mm, in float64) Length {
+	if u == geometry.IN {
+		return Length(in) * geometry.Inch
+	}
+	return Length(mm)
+}
+
+// Default returns what jobs of every kind begin with for a maker who works in a
+// unit, with no book: a case that slides without rattling (common practice, no
+// source).
+func Default(u geometry.Unit) Common {
 	return Common{
-		Clearance:   Clearance{Height: 2, Width: 1, Thickness: 2},
-		Uncertainty: DefaultUncertainty(),
-		Limits:      FitLimits{Tight: 0.25, Loose: 4},
+		Unit:        u,
+		Clearance:   Clearance{Height: Round(u, 2, 3./32), Width: Round(u, 1, 1./32), Thickness: Round(u, 2, 3./32)},
+		Uncertainty: DefaultUncertainty(u),
+		Limits:      FitLimits{Tight: Round(u, 0.25, 0.01), LooseHeight: Round(u, 3, 1./8), LooseThickness: Round(u, 2, 3./32)},
 	}
 }
 
 // DefaultUncertainty returns what a careful maker keeps within at the bench
 // (common practice, no source). Readings are taken to the nearest half
 // millimetre: G. Malkin, "Straightforward Slipcases", Society of Bookbinders
-// "Bookbinder" (2016).
-func DefaultUncertainty() Uncertainty {
+// "Bookbinder" (2016); in inches to the nearest 64th, which is near it.
+func DefaultUncertainty(u geometry.Unit) Uncertainty {
 	return Uncertainty{
-		Measuring: 0.3, ReadingStep: 0.5, Settings: OneSetting, Cutting: 0.3, Repeat: 0.1, Placing: 0.2,
-		Squareness: 0.3, Lining: 0.02, Cloth: 0.05, SidePaper: 0.02, Warp: 0.3,
+		Measuring: Round(u, 0.3, 0.012), ReadingStep: Round(u, 0.5, 1./64), Settings: OneSetting,
+		Cutting: Round(u, 0.3, 0.012), Repeat: Round(u, 0.1, 0.004), Placing: Round(u, 0.2, 0.008), Squareness: Round(u, 0.3, 0.012),
+		Lining: Round(u, 0.02, 0.001), Cloth: Round(u, 0.05, 0.002), SidePaper: Round(u, 0.02, 0.001), Warp: Round(u, 0.3, 0.012),
 	}
 }
 
@@ -64,7 +89,9 @@ const leastSnug Length = 0.1
 // CheckLimits tells why the limits of the fit make no sense, for a case of any
 // kind.
 func (c Common) CheckLimits() Problems {
-	l := NewLimits(c.Unit)
-	l.AtLeast("fit.loose", c.Limits.Loose, c.Limits.Tight+leastSnug, "leaves nothing between too tight and too loose")
+	l, f := NewLimits(c.Unit), c.Limits
+	const none = "leaves nothing between too tight and too loose"
+	l.AtLeast("fit.loose_height", f.LooseHeight, f.Tight+leastSnug, none)
+	l.AtLeast("fit.loose_thickness", f.LooseThickness, 2*(f.Tight+leastSnug), none+" beside a pamphlet")
 	return l.Broken
 }

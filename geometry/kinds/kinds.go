@@ -5,6 +5,7 @@ package kinds
 import (
 	"slices"
 
+	"forel/geometry"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
@@ -15,12 +16,12 @@ import (
 var All = []plan.Kind{
 	{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
-		New:    func() plan.Job { j := slipcase.DefaultJob(); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := slipcase.DefaultJobIn(u); return &j },
 		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames),
 	},
 	{
 		Name: "slipcase", Construction: "card", About: "a case of card",
-		New:    func() plan.Job { j := onepiece.DefaultJob(); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := onepiece.DefaultJobIn(u); return &j },
 		Pieces: []string{onepiece.PieceName},
 	},
 }

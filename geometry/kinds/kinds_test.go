@@ -24,7 +24,7 @@ func book(height, width, thickness geometry.Length) job.Book {
 func TestEveryKindMakesACase(t *testing.T) {
 	for _, k := range kinds.All {
 		t.Run(k.About, func(t *testing.T) {
-			j := k.New()
+			j := k.New(geometry.MM)
 			_, refused, _ := j.Check()
 			require.NotEmpty(t, refused, "a job without a book")
 			j.Shared().Books = []job.Book{book(221, 148.5, 32)}
@@ -41,7 +41,7 @@ func TestEveryKindMakesACase(t *testing.T) {
 // A job that was checked is made as it was then, whatever is changed of it later.
 func TestACheckedJobStays(t *testing.T) {
 	for _, k := range kinds.All {
-		j := k.New()
+		j := k.New(geometry.MM)
 		j.Shared().Books = []job.Book{book(221, 148.5, 32)}
 		sound, _, _ := j.Check()
 		want, err := sound.Make()
@@ -59,7 +59,7 @@ func TestACheckedJobStays(t *testing.T) {
 // Each setting is kept in the job it came from, and in a place of its own there.
 func TestSettingsAreOfTheirJob(t *testing.T) {
 	for _, k := range kinds.All {
-		j, untouched := k.New(), k.New().Settings()
+		j, untouched := k.New(geometry.MM), k.New(geometry.MM).Settings()
 		keys := map[string]bool{}
 		for i, s := range j.Settings() {
 			require.False(t, keys[s.Key], "%s twice", s.Key)
@@ -85,7 +85,7 @@ func TestSettingsAreOfTheirJob(t *testing.T) {
 // and some lengths drawn.
 func anyPlan(t *rapid.T) (plan.Kind, plan.Plan) {
 	k := rapid.SampledFrom(kinds.All).Draw(t, "kind")
-	j := k.New()
+	j := k.New(geometry.MM)
 	mm := func(lo, hi int, name string) geometry.Length {
 		return geometry.Length(rapid.IntRange(lo, hi).Draw(t, name))
 	}

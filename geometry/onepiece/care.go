@@ -15,7 +15,8 @@ func tools() []string {
 func (c Case) care() plan.Care {
 	return plan.Care{
 		Good: []stage.Say{
-			plan.Say("The book goes in without force: it has %s of play in height and %s in thickness. It does not fall out when the case is tipped, but comes with a tap.", c.Job.Clearance.Height, c.Job.Clearance.Thickness),
+			plan.Say("The book goes in without force: it has %s of play in height and %s in thickness.", c.Job.Clearance.Height, c.Job.Clearance.Thickness),
+			c.Job.limits().Sentence(),
 			plan.Say("Its spine lies flush with the mouth, or a hair within."),
 			plan.Say("Corners are square: both diagonals of a side are the same length."),
 			plan.Say("At head and tail the spine flap and the outer flap lie flat and meet along their slanting line; no glue shows, no edge is loose."),
@@ -25,7 +26,7 @@ func (c Case) care() plan.Care {
 		Bad: []stage.Say{
 			plan.Say("The book sticks all the way: the case is too small. Measure the room inside and compare it with the worksheet: a wrong reading, thicker card than measured, folds that take more than was allowed for them (card.bend in the job), or a scaled print. Mend the job, print again, score and cut a new blank."),
 			plan.Say("It sticks only at the mouth: a side leans in, or an inner flap stands up at its mouth edge. Rub the fold down with a folder; glue the flap again and press it flat."),
-			plan.Say("It rattles: line one side inside with paper."),
+			plan.Say("It is too loose: line one side inside with paper."),
 			plan.Say("A side bulges: a flap is too long or was pushed in. Ease the flap while the glue is fresh."),
 			plan.Say("A flap lifts: it had too little glue at its end. Lift it, glue it again, weight it."),
 			plan.Say("A fold cracks: it runs across the grain, or its score is too shallow. Score deeper, the arrow along the grain of the card."),

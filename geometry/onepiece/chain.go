@@ -26,8 +26,8 @@ const (
 // thickness.
 func (j Job) chain() plan.Chain {
 	s, b := j.Scored(), j.Book()
-	gap := func(dimension, where string, tight, swell Length) plan.Gap {
-		return plan.Gap{Dimension: dimension, Place: inBody, Where: where, Tight: tight, Loose: j.Limits.Loose, Decides: true, Rattles: true, Swell: swell}
+	gap := func(dimension, where string, tight, loose, swell Length) plan.Gap {
+		return plan.Gap{Dimension: dimension, Place: inBody, Where: where, Tight: tight, Loose: loose, Decides: true, Swell: swell}
 	}
 	card := plan.Variation{Name: "the card's thickness", Key: "uncertainty.board"}
 	card.Low, card.High = j.Uncertainty.CardOff()
@@ -35,13 +35,13 @@ func (j Job) chain() plan.Chain {
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
 			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps: []plan.Gap{
-			gap(plan.Height, "in the body", j.Limits.Tight, 0),
-			gap(plan.Depth, "", 0, 0), // a book that is too deep does not stick; it looks out
-			gap(plan.Thickness, "in the body", j.Limits.Tight, j.Limits.Grows(b)),
+			gap(plan.Height, "in the body", j.Limits.Tight, j.Limits.LooseHeight, 0),
+			gap(plan.Depth, "", 0, 0, 0), // a book that is too deep does not stick; its spine stands out
+			gap(plan.Thickness, "in the body", j.Limits.Tight, j.Limits.LooseBeside(b.Thick()), j.Limits.Grows(b)),
 		},
 		Links: []plan.Link{
 			scoredHeight:    {Name: "from head score to tail score, left side", Length: s.Height},
@@ -60,9 +60,13 @@ func (j Job) chain() plan.Chain {
 			k.Settings().Apply(changes)
 			return k.chain()
 		},
-		Limits: plan.Say("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s", j.Limits.Tight, j.Limits.Loose),
+		Limits: j.limits(),
 	}
 }
+
+// limits says what is too tight and too loose. Nothing is turned in: the mouth is as
+// wide as the body.
+func (j Job) limits() plan.Remark { return plan.Limits(j.Limits, j.Book().Thick(), "in the case") }
 
 // left returns the room in height, depth and thickness when the links have these
 // lengths. What is marked and scored stays; the card's thickness and the book are
@@ -103,7 +107,7 @@ func (j Job) deviations() []plan.Deviation {
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
 	low, high := j.Uncertainty.CardOff()
-	out := append(plan.MeasureMaterial("card", low, high), plan.MeasureBook(j.Uncertainty)...)
+	out := append(plan.MeasureMaterial("card", low, high, false), plan.MeasureBook(j.Uncertainty)...)
 	return append(out, plan.CutForATry("mark, score and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
 }
 

@@ -27,13 +27,16 @@ type Flaps struct {
 	Taper  Length // what a flap is narrower at its end
 }
 
-// DefaultJob gives a job with no book and every default set: card of 1 mm, the
-// clearances of a case of five boards, half a millimetre about the flaps
-// (common practice, no source).
-func DefaultJob() Job {
+// DefaultJob returns DefaultJobIn millimetres.
+func DefaultJob() Job { return DefaultJobIn(geometry.MM) }
+
+// DefaultJobIn returns a job with no book and every default set, round in the
+// maker's unit: card of 1 mm, the clearances of a case of five boards, half a
+// millimetre about the flaps (common practice, no source).
+func DefaultJobIn(u geometry.Unit) Job {
 	return Job{
-		Common: job.Default(),
-		Card:   Card{Thickness: 1, Bend: 0.5},
-		Flaps:  Flaps{Relief: 0.5, Taper: 1},
+		Common: job.Default(u),
+		Card:   Card{Thickness: job.Round(u, 1, 0.04), Bend: 0.5},
+		Flaps:  Flaps{Relief: job.Round(u, 0.5, 1./64), Taper: job.Round(u, 1, 1./32)},
 	}
 }

@@ -45,7 +45,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: j.Clearance.Height}, {Key: "height_corners", Length: j.Clearance.Height}, {Key: "thickness", Length: j.Clearance.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s past the fore-edge, %s past the tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Cavity.Width - book.Width}, {Key: "head_or_tail", Length: c.Outside.Height - book.Height}},
 		},
 	}

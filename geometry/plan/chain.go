@@ -64,14 +64,14 @@ type Dimension struct {
 
 // Gap is room that must stay open.
 type Gap struct {
-	Dimension    string // the name of one of Chain.Dimensions
-	Place        string // a word for programs, such as "mouth"
-	Where        string // "at the mouth"; empty where a dimension has one gap only
-	Volume       string // whose compartment, where there are several; else empty
-	Tight, Loose Length // less is too tight, more is too loose
-	Decides      bool   // it is the tightest place of its dimension and volume: judged for too tight
-	Rattles      bool   // it is judged for too loose
-	Swell        Length // what is put in takes so much of it when damp, where that is allowed for
+	Dimension string // the name of one of Chain.Dimensions
+	Place     string // a word for programs, such as "mouth"
+	Where     string // "at the mouth"; empty where a dimension has one gap only
+	Volume    string // whose compartment, where there are several; else empty
+	Tight     Length // less is too tight
+	Loose     Length // more is too loose; zero where it is not judged for that
+	Decides   bool   // it is the tightest place of its dimension and volume: judged for too tight
+	Swell     Length // what is put in takes so much of it when damp, where that is allowed for
 }
 
 // Link is a length that room comes from.

@@ -1,6 +1,9 @@
 package plan
 
-import "forel/geometry/job"
+import (
+	"forel/geometry"
+	"forel/geometry/job"
+)
 
 // Job is the job of one kind of case: all that a maker settles before cutting.
 type Job interface {
@@ -34,9 +37,9 @@ func Make(j Job) (Plan, error) {
 
 // Kind is one row of the table of kinds.
 type Kind struct {
-	Name         string     // the word of the key "kind" of a job file
-	Construction string     // the word of the key "construction"; empty where the kind is made in one way
-	About        string     // what is made, in a sentence: "a case of boards"
-	New          func() Job // a job with no book and every default set
-	Pieces       []string   // names that its pieces, and the faces of patterned ones, can have
+	Name         string                  // the word of the key "kind" of a job file
+	Construction string                  // the word of the key "construction"; empty where the kind is made in one way
+	About        string                  // what is made, in a sentence: "a case of boards"
+	New          func(geometry.Unit) Job // a job with no book and every default set, round in the unit
+	Pieces       []string                // names that its pieces, and the faces of patterned ones, can have
 }

@@ -9,15 +9,17 @@ const (
 	testCut     Length = 0.15 // a strip cut for a try, measured, and the fence set again
 )
 
-// MeasureMaterial returns the mend of measuring a material of which low to high
-// is known; none where it is measured.
-func MeasureMaterial(name string, low, high Length) []Mend {
-	if high-low <= 2*job.Measured+1e-9 {
+// MeasureMaterial returns the mend of measuring a material that is off by low to
+// high, or known by its name only; none where it is measured.
+func MeasureMaterial(name string, low, high Length, byName bool) []Mend {
+	set := job.Change{Key: "uncertainty.board", Value: job.Measured}
+	switch {
+	case byName:
+		set = job.Change{Key: "board.known", Word: job.KnownMeasured}
+	case high-low <= 2*job.Measured+1e-9:
 		return nil
 	}
-	const key = "uncertainty.board"
-	return []Mend{{Say("measure the " + name + " with a caliper, several layers together: it alone moves the fit by %s"), key,
-		[]job.Change{{Key: key, Value: job.Measured}}}}
+	return []Mend{{Say("measure the " + name + " with a caliper, several layers together: it alone moves the fit by %s"), set.Key, []job.Change{set}}}
 }
 
 // MeasureBook returns the mend of measuring the book again; none where that is

@@ -44,8 +44,11 @@ type Plan struct {
 // Checks returns what is tried at the bench, in the order of the steps.
 func (p Plan) Checks() []Check {
 	var out []Check
-	for _, s := range p.Steps {
-		out = append(out, s.Checks...)
+	for i, s := range p.Steps {
+		for _, c := range s.Checks {
+			c.Step = i + 1
+			out = append(out, c)
+		}
 	}
 	return out
 }

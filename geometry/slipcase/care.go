@@ -14,17 +14,18 @@ func (c Case) tools() []string {
 			glue = "bookbinder's glue (a dispersion, such as PVA) for board and cloth; paste, or paste with glue, for paper"
 		}
 	}
-	return plan.Tools("bone folder; brushes for glue and paste; damp cloth", glue)
+	return append(plan.Tools("bone folder; brushes for glue and paste; damp cloth", glue),
+		"a back-stop: a straight block with a true right angle, or two boards clamped at one")
 }
 
 // care returns what to check of the finished case, and what to do when a check
 // fails (common practice, no source).
 func (c Case) care() plan.Care {
 	j := c.Job
-	what, goes, spine, each := "The book goes", "It does not fall out when the case is tipped, but comes with a tap.", "Its spine lies flush with the mouth, or a hair within.", ""
+	what, spine, each := "The book goes", "Its spine lies flush with the mouth, or a hair within.", ""
 	sticks := "The book sticks"
 	if len(j.Books) > 1 {
-		what, goes, spine = "The books go", "They do not fall out when the case is tipped, but come with a tap.", "The spine of the deepest lies flush with the mouth, or a hair within."
+		what, spine = "The books go", "The spine of the deepest lies flush with the mouth, or a hair within."
 		sticks = "A book sticks"
 		if j.dividers() > 0 {
 			each = " for each"
@@ -41,7 +42,8 @@ func (c Case) care() plan.Care {
 	}
 	return plan.Care{
 		Good: []stage.Say{
-			plan.Say(what+" in without force: at the mouth, the tightest place, there is %s of play in height and %s in thickness"+each+". "+goes, c.Mouth.Height, c.Mouth.Thickness),
+			plan.Say(what+" in without force: at the mouth, the tightest place, there is %s of play in height and %s in thickness"+each+".", c.Mouth.Height, c.Mouth.Thickness),
+			j.limits().Sentence(),
 			plan.Say(spine),
 			plan.Say("Corners are square: both diagonals of a side are the same length."),
 			plan.Say(shows),
@@ -50,7 +52,7 @@ func (c Case) care() plan.Care {
 		Bad: []stage.Say{
 			plan.Say(sticks + " all the way: the case is too small. Measure the room inside and compare it with the worksheet: a wrong reading, a thicker board than measured, or a scaled print. The boards must be cut again."),
 			plan.Say("It sticks only at the mouth: covering is turned in there. Let it dry fully, rub the turn-ins down hard with a folder, pare a thick corner."),
-			plan.Say("It rattles: line the inside with one more paper, on one side only at first."),
+			plan.Say("It is too loose: line the inside with one more paper, on one side only at first."),
 			plan.Say("A side is hollow: it dried without a weight. Damp the hollow face lightly and dry it again between boards."),
 			plan.Say(lifts + ": it had too little adhesive at the edge. Lift it, paste or glue it again, rub it down, weight it."),
 		},

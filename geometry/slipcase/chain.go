@@ -8,16 +8,15 @@ import (
 	"forel/geometry/plan"
 )
 
-// The places where room must be left: the body, the mouth, where coverings are
-// turned in, and its corners, where tabs lie over each other.
+// The places where room must be left: the body, and the mouth, where coverings are
+// turned in.
 const (
-	InBody    = "body"
-	AtMouth   = "mouth"
-	InCorners = "corners"
+	InBody  = "body"
+	AtMouth = "mouth"
 )
 
 // whereIs says the places in words.
-var whereIs = map[string]string{InBody: "in the body", AtMouth: "at the mouth", InCorners: "in the corners of the mouth"}
+var whereIs = map[string]string{InBody: "in the body", AtMouth: "at the mouth"}
 
 // spot is a gap of the chain: which, and in which compartment, from 0.
 type spot struct {
@@ -45,7 +44,7 @@ func (j Job) chain() plan.Chain {
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
 			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps:  j.gaps(spots),
@@ -58,22 +57,18 @@ func (j Job) chain() plan.Chain {
 			k.Settings().Apply(changes)
 			return k.chain()
 		},
-		Limits: plan.Say("too tight: under %s in height or thickness, or a fore-edge that looks out; too loose: over %s; in the corners of the mouth, where tabs can be pared, too tight is no room at all", j.Limits.Tight, j.Limits.Loose),
+		Limits: j.limits(),
 	}
 }
 
 // spots lists the places where room must be left, of each dimension and
-// compartment from the widest to the tightest. The mouth and its corners are
-// left out where they are no tighter than the place before, as where nothing is
-// turned in.
+// compartment from the widest to the tightest. The mouth is left out where it is no
+// tighter than the body, as where nothing is turned in.
 func (j Job) spots() []spot {
 	m := j.Mouth()
 	out := []spot{{plan.Height, InBody, 0}}
 	if !m.Height.Near(j.Clearance.Height) {
 		out = append(out, spot{plan.Height, AtMouth, 0})
-	}
-	if !m.HeightCorners.Near(m.Height) {
-		out = append(out, spot{plan.Height, InCorners, 0})
 	}
 	out = append(out, spot{plan.Depth, InBody, 0})
 	for i := range j.compartments() {
@@ -89,19 +84,43 @@ func (j Job) spots() []spot {
 func (j Job) gaps(spots []spot) []plan.Gap {
 	out := make([]plan.Gap, len(spots))
 	for i, s := range spots {
-		g := plan.Gap{Dimension: s.dimension, Place: s.place, Where: whereIs[s.place], Tight: j.Limits.Tight, Loose: j.Limits.Loose,
-			Decides: i+1 == len(spots) || spots[i+1].place == InBody, Rattles: s.place == InBody, Swell: j.swell(s)}
+		g := plan.Gap{Dimension: s.dimension, Place: s.place, Where: whereIs[s.place], Tight: j.Limits.Tight,
+			Decides: i+1 == len(spots) || spots[i+1].place == InBody, Swell: j.swell(s)}
 		switch {
 		case s.dimension == plan.Depth:
-			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; it looks out
+			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; its spine stands out
 		case s.dimension == plan.Thickness && j.dividers() > 0:
 			g.Volume = j.Whose(s.room)
-		case s.place == InCorners:
-			g.Tight = 0 // tabs there are few layers and can be pared: only no room at all is too little
+		}
+		switch { // a book is held by the tightest place
+		case g.Decides && s.dimension == plan.Height:
+			g.Loose = j.Limits.LooseHeight
+		case g.Decides && s.dimension == plan.Thickness:
+			g.Loose = j.Limits.LooseBeside(j.thickAt(s.room))
 		}
 		out[i] = g
 	}
 	return out
+}
+
+// thickAt returns how thick the books in a compartment, from 0, are together.
+func (j Job) thickAt(room int) (sum Length) {
+	for i, b := range j.Books {
+		if j.dividers() == 0 || i == room {
+			sum += b.Thick()
+		}
+	}
+	return sum
+}
+
+// limits says what is too tight and too loose; of several compartments, beside the
+// thinnest volume.
+func (j Job) limits() plan.Remark {
+	thick := j.thickAt(0)
+	for i := range j.compartments() {
+		thick = min(thick, j.thickAt(i))
+	}
+	return plan.Limits(j.Limits, thick, whereIs[AtMouth])
 }
 
 // swell returns how much thicker what stands at a spot grows when damp.
@@ -122,8 +141,9 @@ func (j Job) links() []plan.Link {
 		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
 	}
 	board := material("board", "uncertainty.board", j.Board.Thickness, 0)
-	board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board.Thickness)
-	board.Sold = job.BoardsLike(j.Board.Thickness)
+	if board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board.Thickness, j.Board.Known); board.Varies.ByName {
+		board.Varies.Key, board.Sold = "board.known", job.BoardsLike(j.Board.Thickness)
+	}
 	tallest, deepest := j.Whose(0), j.Whose(0)
 	if len(j.Books) > 1 {
 		tallest, deepest = "tallest volume", "deepest volume"
@@ -154,9 +174,6 @@ func (j Job) links() []plan.Link {
 // is a job too, with true lengths in place of the measured ones, and with the
 // clearance that makes it draw the pieces that were cut.
 func (j Job) left(spots []spot) func([]Length) []Length {
-	// What the tabs in the corners were cut to, they are, whatever room is left.
-	drawn := j.Mouth()
-	tucked := (drawn.Height - drawn.HeightCorners) / j.Cloth.Thickness
 	return func(v []Length) []Length {
 		r := j // as it comes out
 		r.Board.Thickness, r.Lining.Thickness, r.Cloth.Thickness, r.SidePaper.Thickness = v[boardThick], v[liningThick], v[clothThick], v[paperThick]
@@ -181,10 +198,8 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 				out[i] = r.Clearance.Width
 			case s.dimension == plan.Height && s.place == InBody:
 				out[i] = r.Clearance.Height
-			case s.dimension == plan.Height && s.place == AtMouth:
-				out[i] = m.Height
 			case s.dimension == plan.Height:
-				out[i] = m.Height - tucked*v[clothThick]
+				out[i] = m.Height
 			case s.place == InBody:
 				out[i] = r.Clearance.Thickness
 			default:

@@ -60,7 +60,7 @@ func (j Job) checkTogether() job.Problems {
 	// The mouth is the tightest place.
 	m := j.Mouth()
 	if j.Covering != SidesOnly {
-		l.AtLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-min(m.Height, m.HeightCorners)+leastSlack,
+		l.AtLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-m.Height+leastSlack,
 			"leaves no room at the mouth, where the covering is turned in at head and tail")
 	}
 	l.AtLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
@@ -82,19 +82,14 @@ func (j Job) limitCloths(l *job.Limits) {
 }
 
 // limitSides: paper on the sides. It covers the edges of the cloth, and its
-// turn-in stands clear of the walls and the cloth folded over them, a tab on a
-// tab.
+// turn-in stands clear of the walls and the cloth folded over them.
 func (j Job) limitSides(l *job.Limits) {
 	s, out, p := j.Edge(), j.Outside(), j.SidePaper
 	l.AtMost("side_paper.turn_in", p.TurnIn, s+j.Cavity().Width, "runs into the spine wall inside")
 	l.AtLeast("side_paper.turn_in", p.TurnIn, s+leastGrip, "does not reach inside round the edge of the board")
 	widest, narrowest := min((out.Height-leastPaper)/2, out.Width-leastPaper), s
 	if j.Covering != SidesOnly {
-		layers := Length(1)
-		if j.tabs().tuck > 0 {
-			layers = 2 // a tab on a tab
-		}
-		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+layers*j.Cloth.Thickness
+		widest, narrowest = min(j.Cloth.Overlap-leastLap, widest), s+j.Cloth.Thickness
 	}
 	if widest < narrowest+leastPlay-1e-6 {
 		l.AtLeast("cloth.overlap", j.Cloth.Overlap, narrowest+leastPlay+leastLap, "leaves the side paper no cloth to lap over")

@@ -138,7 +138,27 @@ func (j Job) warping(s spot) tolerance.Effect {
 	if s.dimension != plan.Thickness {
 		return tolerance.Effect{}
 	}
-	return tolerance.Bows(j.Uncertainty.Warp, j.sidesOf(s.room))
+	warp := j.Uncertainty.Warp
+	if s.place == AtMouth {
+		warp *= j.bowed()
+	}
+	return tolerance.Bows(warp, j.sidesOf(s.room))
+}
+
+// bowed returns which part of a side's bow counts at the mouth. Head and tail wall
+// hold its ends, between them it is a parabola. Most lies on it where side paper
+// covers a side tab of the cloth, which ends far from the middle; the middle counts
+// where a side can bow there by more than the tab is thick, or where no tab ends.
+func (j Job) bowed() Length {
+	if j.Covering != ClothAndPaper {
+		return 1
+	}
+	at := min((j.Cloth.Overlap-j.Edge())/j.Between().Height, 1./2)
+	bow := 4 * at * (1 - at)
+	if (1-bow)*j.Uncertainty.Warp > j.Cloth.Thickness {
+		return 1
+	}
+	return bow
 }
 
 // carefulSet is what walls set against a square block keep within (common
@@ -150,8 +170,8 @@ const carefulSet Length = 0.1
 // costs care.
 func (j Job) mends() []plan.Mend {
 	u := j.Uncertainty
-	low, high, _ := u.BoardOff(j.Board.Thickness)
-	out := append(plan.MeasureMaterial("board", low, high), plan.MeasureBook(u)...)
+	low, high, byName := u.BoardOff(j.Board.Thickness, j.Board.Known)
+	out := append(plan.MeasureMaterial("board", low, high, byName), plan.MeasureBook(u)...)
 	if !j.oneSetting() {
 		out = append(out, plan.Mend{What: plan.Say("cut the walls off one strip at one setting of the fence, sides and spine wall at another"),
 			Sets: []job.Change{{Key: "uncertainty.settings", Word: job.OneSetting}}})

@@ -69,25 +69,13 @@ func (j Job) dividerPieces() []geometry.Piece {
 	return append(out, strip)
 }
 
-// underDivider gives what lies on the head wall where a divider stands: what is
-// turned in, and under it the tabs that reach there from a side.
+// underDivider returns what lies on the head wall where a divider stands: what is
+// turned in.
 func (j Job) underDivider() Length {
-	k := j.cover()
-	switch j.Covering {
-	case SidesOnly:
+	if j.Covering == SidesOnly {
 		return 0
-	case AllCloth, AllPaper:
-		return k
 	}
-	reach, between := j.tabs().tuck, j.Between().Thickness
-	lines := j.dividerLines()
-	for i := 0; i < len(lines); i += 2 {
-		left, right := lines[i], between-lines[i+1]
-		if left < reach || right < reach { // two tucks never lie on each other
-			return 2 * k
-		}
-	}
-	return k
+	return j.cover()
 }
 
 // dividerLines gives where both faces of each divider stand, from the inner

@@ -15,7 +15,6 @@ const (
 	slitStart      = 1.0  // mm from the mouth edge to the start of a slit, at most
 	tabGrip        = 1.0  // mm of middle tab inside, at least
 	closes         = 1.9  // thicknesses of cloth that a gap over the edge may be broad
-	leastNotch     = 0.5  // mm across a notch, where there is one: a knife cuts no less
 )
 
 // tabs are the tabs of head or tail cloth at the mouth.
@@ -24,13 +23,7 @@ type tabs struct {
 	start  Length // from the mouth edge to the start of a slit
 	lean   Length // how far a slit leans inward per length
 	middle Length // length of the middle tab from the mouth edge
-	full   Length // what of a side tab would be tucked into the corner, along the wall, if slits alone parted the tabs
-	root   Length // the same at the mouth, where a slit passes the inner edge of the boards
-	tuck   Length // the same as the side tab is cut; zero where it ends at the corner
 }
-
-// notched tells whether more than a slit parts a side tab from the middle tab.
-func (v tabs) notched() bool { return v.tuck < v.full }
 
 // tabs works out the slits of head and tail cloth. The rule is a slit that
 // starts one lined board in, a third of that (1 mm at most) beyond the mouth
@@ -46,16 +39,10 @@ func (v tabs) notched() bool { return v.tuck < v.full }
 //   - In a thin case the lean falls to what the first needs (or 1°), then the
 //     middle tab is cut shorter than the side tabs.
 //
-// Side tabs fold in first and are tucked into the corners, under the middle tab.
-// They give way where they would jam, the outer edge of the slit becoming that
-// of a notch:
-//
-//   - Two tucks never lie on each other: together they leave 1 mm of the wall.
-//     The edge of a side tab is upright from where its slit leaves it that
-//     broad; where that is not inside, the tab is cut across at the board's
-//     inner edge. One that would tuck less than 1 mm is not tucked at all.
-//   - Where a tuck under the middle tab takes up all the clearance in height, there
-//     is none: a side tab ends at the corner.
+// Side tabs fold in first. Each ends in the corner, where the inner faces of side
+// and wall meet: tucked further, under the middle tab, it would take room from the
+// book just where the case is tightest. From the inner edge of the boards on the
+// cloth between side tab and slit is cut away.
 func (j Job) tabs() tabs {
 	s, k, t := j.Edge(), j.Cloth.Thickness, j.Cloth.MouthTurnIn
 	between := j.Between().Thickness
@@ -69,21 +56,6 @@ func (j Job) tabs() tabs {
 	need := max((k-extra)/run, min(slope(leastSlitAngle), closes*k/run))
 	v.lean = max(need, min(slope(slitAngle), narrowing/(t-v.start), closes*k/run))
 	v.middle = min(t, v.start+narrowing/v.lean)
-	v.root = s + v.inset + run*v.lean
-	v.full = s + v.inset + (v.middle-v.start)*v.lean
-	v.tuck = v.full
-	if most := between/2 - flapGap/2; v.tuck > most {
-		v.tuck = min(most, v.full-leastNotch)
-		if v.tuck < v.root {
-			v.tuck = min(v.tuck, v.root-leastNotch)
-		}
-		if v.tuck < tabGrip {
-			v.tuck = 0
-		}
-	}
-	if j.Clearance.Height-4*k < leastSlack {
-		v.tuck = 0
-	}
 	return v
 }
 
@@ -111,49 +83,27 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	b := pt(a.X+(v.middle-v.start)*v.lean, mouth+v.middle)
 	mirror := func(q geometry.Point) geometry.Point { return pt(width-q.X, q.Y) }
 
-	// Where the slit passes the inner edge of the boards; the edge of the side
-	// tab, and where slit and tab part.
-	inner := pt(a.X+(s-v.start)*v.lean, mouth+s)
-	tab, part := b.X, b
-	switch {
-	case v.tuck < v.root:
-		tab, part = xl-s+v.tuck, inner
-	case v.notched():
-		tab = xl - s + v.tuck
-		part = pt(tab, a.Y+(tab-a.X)/v.lean)
-	}
-	// From the left end of the cloth down the side tab, up and over to the
-	// middle: past the slit a notch, above a shorter middle tab the cloth between
-	// the side tabs is cut away.
-	half := []geometry.Point{pt(0, tip), pt(tab, tip), pt(tab, part.Y), part, b}
+	// Where the slit passes the inner edge of the boards, and the edge of the side
+	// tab. From the left end of the cloth down the side tab, across to the slit and
+	// up the middle tab.
+	inner, tab := pt(a.X+(s-v.start)*v.lean, mouth+s), xl-s
+	half := []geometry.Point{pt(0, tip), pt(tab, tip), pt(tab, inner.Y), inner, b}
 	outline := cutOut(pt(0, 0), pt(width, 0), half, mirror)
-	folded := [][2]Length{{0, width}} // along the inner edge of the boards
-	if part == inner {
-		folded = [][2]Length{{0, tab}, {inner.X, width - inner.X}, {width - tab, width}}
-	}
+	folded := [][2]Length{{0, tab}, {inner.X, width - inner.X}, {width - tab, width}} // along the inner edge of the boards
 	outsides := map[string]geometry.Face{"left": LeftOutside, "right": RightOutside}
 	insides := map[string]geometry.Face{"left": LeftInside, "right": RightInside}
 	// What the cloth does at a corner of the mouth: it gives between the corner
-	// and the slit, is pleated flat on the edge of the side, and what is past
-	// the side's inner face is bent into the corner, on the head wall, where it
-	// gives along the inner edge.
-	creases := []geometry.Crease{
-		{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
-		{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
-	}
-	if v.tuck > 0 {
-		creases = append(creases,
-			geometry.Crease{Path: geometry.Line(pt(xl-s, mouth+s), pt(xl-s, tip)), Kind: geometry.Bend},
-			geometry.Crease{Path: geometry.Line(pt(xl-s, mouth+s), pt(min(inner.X, tab), mouth+s)), Kind: geometry.Give},
-		)
-	}
-	creases = bothWays(mirror, creases...)
+	// and the slit, and is pleated flat on the edge of the side.
+	creases := bothWays(mirror,
+		geometry.Crease{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
+		geometry.Crease{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
+	)
 	leftCorner := place{right: atLeft == "right", head: end == "head", mouth: true}
 	rightCorner := leftCorner
 	rightCorner.right = !leftCorner.right
 	p := geometry.Piece{
 		Name: end + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
-		Slits: []geometry.Path{geometry.Line(a, part), geometry.Line(mirror(a), mirror(part))},
+		Slits: []geometry.Path{geometry.Line(a, inner), geometry.Line(mirror(a), mirror(inner))},
 		Folds: []geometry.Path{
 			geometry.Line(pt(xl, 0), pt(xl, mouth)),
 			geometry.Line(pt(xr, 0), pt(xr, mouth)),
@@ -168,8 +118,8 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			{Name: end, Face: outside, Room: geometry.Bx(xl, 0, xr, mouth)},
 			{Name: atLeft + " margin", Face: outsides[atLeft], Room: geometry.Bx(0, 0, xl, mouth)},
 			{Name: atRight + " margin", Face: outsides[atRight], Room: geometry.Bx(xr, 0, width, mouth)},
-			{Name: "side tab", Fold: "fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, min(a.X, tab), tip)},
-			{Name: "side tab", Fold: "fold first", Face: insides[atRight], Room: geometry.Bx(width-min(a.X, tab), mouth+s, width, tip)},
+			{Name: "side tab", Fold: "fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, tab, tip)},
+			{Name: "side tab", Fold: "fold first", Face: insides[atRight], Room: geometry.Bx(width-tab, mouth+s, width, tip)},
 			{Name: "middle tab", Fold: "fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
 		},
 		Margins: []geometry.Margin{
@@ -188,9 +138,6 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	}
 	for _, x := range folded {
 		p.Folds = append(p.Folds, geometry.Line(pt(x[0], mouth+s), pt(x[1], mouth+s)))
-	}
-	if v.notched() {
-		p.Margins = append(p.Margins, geometry.Margin{Name: "of a side tab tucked into the corner, along the wall", Length: v.tuck})
 	}
 	if v.middle < turnIn-1e-6 {
 		p.Margins = append(p.Margins, geometry.Margin{Name: "middle tab, cut shorter in so thin a case", Length: v.middle})

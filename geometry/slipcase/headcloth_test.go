@@ -182,8 +182,8 @@ func checkMiddleTab(j slipcase.Job, ps pieces) error {
 // checkSideTabs: they end where the cloth ends, as wide as reaches into the corner
 // at least, and land on the inside of a side: no deeper than it is, and no further
 // along the mouth than from one wall to the other. Over the edge of the board they
-// are as wide as the side. What is tucked into the corners, past them, leaves
-// 1 mm of the wall between the two.
+// are as wide as the side. Inside they end in the corners: past them, they would lie
+// under the middle tab where the book has the least room.
 func checkSideTabs(j slipcase.Job, ps pieces) error {
 	q := truthOf(j)
 	return endCloths(ps, func(p geometry.Piece) error {
@@ -199,8 +199,8 @@ func checkSideTabs(j slipcase.Job, ps pieces) error {
 		}
 		for i := range 20 { // how wide a side tab is inside
 			y := edge + (high-edge)*slipcase.Length(float64(i)+0.5)/20
-			if tuck := sideTab(p, y) - (m - s).MM(); 2*tuck > max(0, q.cavT-1)+eps {
-				return fmt.Errorf("side tabs tuck %v at %v into a cavity %v thick", tuck, y, q.cavT)
+			if past := sideTab(p, y) - (m - s).MM(); past > eps {
+				return fmt.Errorf("side tabs reach %v past the corner", past)
 			}
 		}
 		if in := high.MM() - (q.Wo - q.g) - q.s; in > q.cavW+eps || in <= 0 {
@@ -240,10 +240,7 @@ func checkEndFolds(j slipcase.Job, ps pieces) error {
 	q := truthOf(j)
 	return endCloths(ps, func(p geometry.Piece) error {
 		mouth, found := q.Wo-q.g, map[string]bool{}
-		inner := 1
-		if len(p.Folds) == 6 { // three where the side tabs are notched at the edge
-			inner = 3
-		}
+		const inner = 3 // along the edge: the middle tab and both side tabs
 		for _, f := range p.Folds {
 			from, to, _ := ends(f)
 			switch {

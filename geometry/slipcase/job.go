@@ -70,8 +70,11 @@ const (
 	Triangle   = "triangle"
 )
 
-// Board is what the carcass is cut from. Its thickness is measured, not as sold.
-type Board struct{ Thickness Length }
+// Board is what the carcass is cut from.
+type Board struct {
+	Thickness Length
+	Known     string // job.KnownAsSold or job.KnownMeasured
+}
 
 // Lining is the paper inside. Thickness 0 is an unlined case. Trim is how far
 // a lining is cut beyond its board on every side, to be trimmed flush when dry.
@@ -121,27 +124,30 @@ type ThumbHole struct {
 // strip goes onto each face.
 type Divider struct{ SetBack, Lap Length }
 
-// DefaultJob gives a job with no book and every default set: 2 mm board, the
-// margins of common practice (no source), a case that slides without rattling.
-func DefaultJob() Job {
-	const in = geometry.Inch
+// DefaultJob returns DefaultJobIn millimetres.
+func DefaultJob() Job { return DefaultJobIn(geometry.MM) }
+
+// DefaultJobIn returns a job with no book and every default set, round in the
+// maker's unit: 2 mm board, the margins of common practice (no source), a case that
+// slides without rattling.
+func DefaultJobIn(u geometry.Unit) Job {
 	return Job{
-		Common:       job.Default(),
+		Common:       job.Default(u),
 		Compartments: OneCompartment,
 		Covering:     ClothAndPaper,
 		ThumbHole:    ThumbHole{Shape: NoHole},
-		Divider:      Divider{SetBack: 0, Lap: 12},
-		Board:        Board{Thickness: 2},
-		Lining:       Lining{Thickness: 0.15, Trim: 12, Order: LinedBefore},
+		Divider:      Divider{SetBack: 0, Lap: job.Round(u, 12, 1./2)},
+		Board:        Board{Thickness: job.Round(u, 2, 0.08), Known: job.KnownAsSold},
+		Lining:       Lining{Thickness: job.Round(u, 0.15, 0.006), Trim: job.Round(u, 12, 1./2), Order: LinedBefore},
 		Cloth: Cloth{
-			Thickness:      0.35,
-			Overlap:        1.125 * in,
-			TurnIn:         1.125 * in,
-			MouthTurnIn:    20,
-			SpineGap:       5,
-			CornerDistance: 0.25 * in,
+			Thickness:      job.Round(u, 0.35, 0.014),
+			Overlap:        job.Round(u, 28, 9./8),
+			TurnIn:         job.Round(u, 28, 9./8),
+			MouthTurnIn:    job.Round(u, 20, 3./4),
+			SpineGap:       job.Round(u, 5, 3./16),
+			CornerDistance: job.Round(u, 6, 1./4),
 		},
 		Pattern:   Pattern{Direction: AnyWay, Match: MatchNothing},
-		SidePaper: SidePaper{Thickness: 0.15, Inset: 0.25 * in, TurnIn: 0.5 * in},
+		SidePaper: SidePaper{Thickness: job.Round(u, 0.15, 0.006), Inset: job.Round(u, 6, 1./4), TurnIn: job.Round(u, 13, 1./2)},
 	}
 }

@@ -14,12 +14,12 @@ import (
 // A checker that passes everything is worth nothing: each of these breaks one
 // pattern of a good case on purpose, as a slip of a formula would, and the
 // checker named must say so. The case: a book of 220 x 150 x 30 with the
-// defaults, so that the spine of the carcass lies from x = 28.575 to 64.875
-// (32 + 2 x 2.15 wide) and from y = 28.575 to 254.875 on the spine cloth.
+// defaults, so that the spine of the carcass lies from x = 28 to 64.3
+// (32 + 2 x 2.15 wide) and from y = 28 to 254.3 on the spine cloth.
 const (
-	spineLeft = 28.575
-	spineHead = 254.875
-	apexHead  = spineHead + 6.35
+	spineLeft = 28
+	spineHead = 254.3
+	apexHead  = spineHead + 6
 )
 
 func TestCheckersSeeBrokenPatterns(t *testing.T) {
@@ -29,7 +29,7 @@ func TestCheckersSeeBrokenPatterns(t *testing.T) {
 		piece   string
 		spoil   func(*geometry.Piece)
 	}{
-		{"wedge reaches the corner", "wedges", "spine cloth", moveVertex(spineLeft, apexHead, 0, -6.35)},
+		{"wedge reaches the corner", "wedges", "spine cloth", moveVertex(spineLeft, apexHead, 0, -6)},
 		{"wedge reaches into the side", "wedges", "spine cloth", moveVertex(spineLeft, apexHead, 0, -10)},
 		{"apex beside the fold", "wedges", "spine cloth", moveVertex(spineLeft, apexHead, -0.5, 0)},
 		{"wedges eat the spine flap", "wedges", "spine cloth", leanSpineFlap(18.2)},

@@ -72,7 +72,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 		{
 			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: low, Fresh: []string{c.name}, Focus: focus,
 			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90}, folds{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(SpineOutside), nil)),
-			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
+			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, between them"), Spot: "spine flap"}},
 			Caption: plan.Say("b: the spine flap over them"),
 		},
 	}
@@ -134,14 +134,14 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 		{
 			Faces: slices.Concat(base, m.sheet(c, side, true)), View: low, Fresh: []string{c.name}, Focus: focus,
 			Arrows:  m.tabSwings(c, side, focus),
-			Notes:   []stage.Note{{Name: plan.Say("side tabs"), More: plan.Say("fold first, into the corners"), Spot: "side tab"}, {Name: plan.Say("middle tab"), More: plan.Say("waits"), Spot: "middle tab"}},
+			Notes:   []stage.Note{{Name: plan.Say("side tabs"), More: plan.Say("fold first, to the corners"), Spot: "side tab"}, {Name: plan.Say("middle tab"), More: plan.Say("waits"), Spot: "middle tab"}},
 			Caption: plan.Say("a: side tabs round the edge and in"),
 		},
 		{
 			Faces: slices.Concat(base, m.sheet(c, last, true)), View: low, Fresh: []string{c.name}, Focus: focus,
 			Arrows:  m.swings(c, folds{margins: 90, sideTabs: 180, middleTab: 60}, made, focus, hangsOn(is(HeadInside), mouthEdge, viaRoot)),
-			Notes:   []stage.Note{{Name: plan.Say("middle tab"), More: plan.Say("folds last, over them"), Spot: "middle tab"}},
-			Caption: plan.Say("b: the middle tab over them"),
+			Notes:   []stage.Note{{Name: plan.Say("middle tab"), More: plan.Say("folds last, between them"), Spot: "middle tab"}},
+			Caption: plan.Say("b: the middle tab between them"),
 		},
 	}
 	return laid, tabs

@@ -72,11 +72,11 @@ func (c Case) Plan() plan.Plan {
 		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
 		plan.SizeFact(plan.Outside, "outside, without covering", "deep", c.Outside),
 		{
-			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s (in the corners %s), thickness %s",
-			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "height_corners", Length: c.Mouth.HeightCorners}, {Key: "thickness", Length: c.Mouth.Thickness}},
+			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s, thickness %s",
+			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "thickness", Length: c.Mouth.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s past the fore-edge, %s past the tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
 		},
 	}

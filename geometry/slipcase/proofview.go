@@ -28,7 +28,7 @@ func (r *Report) show(pieces []geometry.Piece, k Conditions) {
 	if k.Lined {
 		r.Layers = "The lining is not counted."
 	}
-	r.Tightest = "The mouth is the tightest place: covering is turned in there, and in its corners tabs may lie over each other."
+	r.Tightest = "The mouth is the tightest place: covering is turned in there."
 	if k.Lining > 0 {
 		r.Remarks = append(r.Remarks, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
 	}

@@ -11,7 +11,8 @@ func (j *Job) Settings() job.Settings {
 	own := job.Settings{
 		job.WordOf("compartments", "how several volumes stand in the case", []string{OneCompartment, EachItsOwn}, &j.Compartments),
 		job.WordOf("covering", "what the case is covered with", []string{ClothAndPaper, AllCloth, AllPaper, SidesOnly}, &j.Covering),
-		job.LengthOf("board.thickness", "the board's measured thickness", 0.5, 6, &j.Board.Thickness),
+		job.LengthOf("board.thickness", "the board's thickness", 0.5, 6, &j.Board.Thickness),
+		job.BoardKnown(&j.Board.Known),
 		job.LengthOf("lining.thickness", "the lining paper's thickness, 0 for none", 0, 1, &j.Lining.Thickness),
 		job.LengthOf("lining.trim", "what a lining is cut beyond its board", 0, 50, &j.Lining.Trim),
 		job.WordOf("lining.order", "whether linings go in before or after the boards are joined", []string{LinedBefore, LinedAfter}, &j.Lining.Order),

@@ -12,9 +12,8 @@ type Fit struct{ ForeEdge, HeadOrTail Length }
 
 // Mouth is the clearance left where the case is tightest.
 type Mouth struct {
-	Height        Length // head to tail
-	HeightCorners Length // head to tail in the corners
-	Thickness     Length // side to side, in the tightest compartment
+	Height    Length // head to tail
+	Thickness Length // side to side, in the tightest compartment
 }
 
 // linedBefore tells whether the boards are lined when they are joined.
@@ -98,9 +97,7 @@ func (j Job) Fit() Fit {
 }
 
 // Mouth gives the clearance left at the mouth. In height, one thickness of
-// cover is turned in at head and tail each, and under the middle tabs of book
-// cloth another in the corners, where side tabs are tucked into them. On each
-// side, cloth and side paper, and the cloth twice where head and tail cloth
+// cover is turned in at head and tail each. On each side, cloth and side paper, and the cloth twice where head and tail cloth
 // meet on a low case; beside a round thumb hole its tabs lie on the turn-in; a
 // divider's strip lies on both its faces.
 func (j Job) Mouth() Mouth {
@@ -115,20 +112,15 @@ func (j Job) Mouth() Mouth {
 // turned in, and what of that lies on one side.
 func (j Job) turnedIn() (m Mouth, side Length) {
 	k, p := j.cover(), j.SidePaper.Thickness
-	m = Mouth{Height: j.Clearance.Height, HeightCorners: j.Clearance.Height, Thickness: j.Clearance.Thickness}
+	m = Mouth{Height: j.Clearance.Height, Thickness: j.Clearance.Thickness}
 	switch j.Covering {
 	case SidesOnly:
 		side = p
 	case AllCloth, AllPaper:
 		m.Height -= 2 * k
-		m.HeightCorners -= 2 * k
 		side = k
 	default:
 		m.Height -= 2 * k
-		m.HeightCorners -= 2 * k
-		if j.tabs().tuck > 0 {
-			m.HeightCorners -= 2 * k
-		}
 		side = k + p
 		if 2*j.Cloth.Overlap > j.Outside().Height {
 			side += k

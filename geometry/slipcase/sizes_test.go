@@ -102,7 +102,7 @@ func TestDefaultClothIsNeverShortened(t *testing.T) {
 			t.Skip("the thickest boards need a wider inset, the tiniest books less cloth")
 		}
 		q := truthOf(j)
-		assertSize(t, piecesOf(c), "spine cloth", q.To+2*1.125*inch, q.Ho+2*1.125*inch)
+		assertSize(t, piecesOf(c), "spine cloth", q.To+2*28, q.Ho+2*28)
 	})
 }
 

@@ -2,10 +2,8 @@ package slipcase
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
-	"forel/geometry"
 	"forel/geometry/job"
 )
 
@@ -36,27 +34,9 @@ func (j Job) suspects() job.Problems {
 	if j.Compartments == EachItsOwn && len(j.Books) == 1 {
 		ps = append(ps, job.Problem{Key: "compartments", Reason: "one book needs no divider", Fix: "add the other volumes, each a [[book]], or leave it out"})
 	}
-	if name, ok := nominal(j.Board.Thickness); ok {
-		ps = append(ps, job.Problem{Key: "board.thickness", Reason: "exactly " + name + " in, a size boards are sold by",
-			Fix: "measure the board with a caliper: one sold by that name may be a quarter of a millimetre off"})
-	}
 	if out := j.Outside().Height; j.Covering == ClothAndPaper && 2*j.Cloth.Overlap > out {
 		ps = append(ps, job.Problem{Key: "cloth.overlap", Reason: "head and tail cloth overlap on the sides of so low a case",
 			Fix: "at most " + job.Show(out/2, j.Unit, -1) + " keeps them apart"})
 	}
 	return ps
-}
-
-// nominal tells whether a thickness is exactly a fraction of an inch that
-// boards are sold by: a whole number of 32nds or 64ths.
-func nominal(l Length) (name string, ok bool) {
-	n := float64(l/geometry.Inch) * 64
-	if math.Abs(n-math.Round(n)) > 1e-6 {
-		return "", false
-	}
-	num, den := int(math.Round(n)), 64
-	for num%2 == 0 && den > 1 {
-		num, den = num/2, den/2
-	}
-	return fmt.Sprintf("%d/%d", num, den), true
 }

@@ -21,13 +21,11 @@ func TestSuspects(t *testing.T) {
 		{"wider than high", func(j *slipcase.Job) { j.Books[0].Width = readings(221) }, "book.width"},
 		{"square", func(j *slipcase.Job) { j.Books[0].Width = readings(220) }, ""},
 		{"thicker than wide", func(j *slipcase.Job) { j.Books[0].Thickness = readings(151) }, "book.thickness"},
-		{"board of 3/32 in", func(j *slipcase.Job) { j.Board.Thickness = 3 * inch / 32 }, "board.thickness"},
-		{"board of 1/16 in", func(j *slipcase.Job) { j.Board.Thickness = inch / 16 }, "board.thickness"},
-		{"board of 5/64 in", func(j *slipcase.Job) { j.Board.Thickness = 5 * inch / 64 }, "board.thickness"},
-		// Sold by the same name as a board of 2 mm, but measured: 0.067 in.
-		{"board of 0.067 in", func(j *slipcase.Job) { j.Board.Thickness = 0.067 * inch }, ""},
+		// Nothing is inferred from the number: what is known is said.
+		{"board of 3/32 in", func(j *slipcase.Job) { j.Board.Thickness = 3 * inch / 32 }, ""},
 		{"readings far apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 200) }, "book.height"},
-		{"readings a little apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 219.5) }, ""},
+		{"readings 2 mm apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 218) }, ""},
+		{"readings more than 2 mm apart", func(j *slipcase.Job) { j.Books[0].Height = readings(220, 217.9) }, "book.height"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			made, err := slipcase.Make(exampleJob(c.change))

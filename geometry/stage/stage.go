@@ -5,6 +5,7 @@ package stage
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry/space"
 )
@@ -73,6 +74,12 @@ type View struct {
 type Say struct {
 	Text    string
 	Lengths []space.Length
+}
+
+// Sentence returns the words with a capital and a full stop.
+func (s Say) Sentence() Say {
+	s.Text = strings.ToUpper(s.Text[:1]) + s.Text[1:] + "."
+	return s
 }
 
 // In returns the words with every length as round writes it.

@@ -180,7 +180,7 @@ func (g *group) describe() string {
 // rounding is how lengths are shown in messages.
 func rounding(u geometry.Unit) geometry.Rounding {
 	if u == geometry.IN {
-		return geometry.To64th
+		return geometry.To32nd
 	}
 	return geometry.ToTenthMM
 }

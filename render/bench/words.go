@@ -29,9 +29,13 @@ func label(g bench.Group, r geometry.Rounding) string {
 	return wording.OneLine(g.Label()) + " " + thick(g.Thickness, r)
 }
 
-// thick writes the thickness of a material, which is finer than any ruler.
+// thick writes the thickness of a material, which is finer than any ruler: in
+// inches in thousandths.
 func thick(l Length, r geometry.Rounding) string {
-	return fmt.Sprintf("%.3g %v", float64(l/r.Unit.Length()), r.Unit)
+	if r.Unit == geometry.IN {
+		return geometry.Fine(l, r.Unit)
+	}
+	return fmt.Sprintf("%.3g mm", l.MM())
 }
 
 // titles names the jobs of a plan.

@@ -19,15 +19,9 @@ type Length = geometry.Length
 // Options say how a report is shown.
 type Options = document.Options
 
-// settable writes a length as a maker would type it: a 64th of an inch as a
-// fraction, anything else finely.
+// settable writes a length as a maker would type it.
 func settable(u geometry.Unit) func(Length) string {
-	return func(l Length) string {
-		if n := l / geometry.To64th.Step; u == geometry.IN && n.Near(n.Round(1)) {
-			return geometry.To64th.Format(l)
-		}
-		return geometry.Fine(l, u)
-	}
+	return func(l Length) string { return geometry.Settable(l, u) }
 }
 
 // chance writes a chance in percent, to a tenth; what is not certain is not

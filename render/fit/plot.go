@@ -91,15 +91,15 @@ func (p pen) likely(box geometry.Box, r fit.Report, d string) Length {
 		y += typeset.LineHeight(render.NoteSize) + 0.3
 		dist := g.Distribution
 		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curve(n))
-		drawn, under := geometry.Fine(g.Drawn, u), ""
+		drawn := geometry.Fine(g.Drawn, u)
 		if g.Swell > 0 {
 			drawn += ", " + geometry.FineNumber(g.Left(), u) + " when damp"
 		}
-		if g.Tight != gaps[0].Tight {
-			under = " (under " + geometry.FineNumber(g.Tight, u) + ")"
+		told := fmt.Sprintf(": %s, expected %s ± %s; too tight %s", drawn,
+			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), chance(g.Chance.Tight))
+		if g.Loose > 0 {
+			told += ", too loose " + chance(g.Chance.Loose)
 		}
-		told := fmt.Sprintf(": %s, expected %s ± %s; too tight%s %s, too loose %s", drawn,
-			geometry.FineNumber(dist.Expected(), u), geometry.Fine(2*dist.StandardDeviation(), u), under, chance(g.Chance.Tight), chance(g.Chance.Loose))
 		g.Volume = "" // it is in the heading
 		for i, l := range typeset.Break(name(g)+told, render.NoteSize, false, box.Width()-14) {
 			if i > 0 {
@@ -114,12 +114,25 @@ func (p pen) likely(box geometry.Box, r fit.Report, d string) Length {
 // tightest gives the gap to draw the chain of: the tightest place.
 func tightest(gaps []fit.Gap) int { return len(gaps) - 1 }
 
+// limit is what is too little or too much room, and how the zone beyond it is named:
+// from its line to the left or to the right.
+type limit struct {
+	at         Length
+	name, side string
+	align      render.Align
+}
+
 // curves draws the distributions over an axis of clearance in a frame, then the
 // worst cases as bars below, their names from the left, and returns where it
 // ends. tightName is what too little room is called.
 func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap, tightName string) Length {
 	u := p.Round.Unit
-	tight, loose := gaps[0].Tight, gaps[0].Loose
+	held := gaps[tightest(gaps)]
+	zones := []limit{{held.Tight, tightName, "under ", render.End}}
+	if held.Loose > 0 {
+		zones = append(zones, limit{held.Loose, "too loose", "over ", render.Start})
+	}
+	tight, loose := zones[0].at, zones[len(zones)-1].at
 	lo, hi, most := tight, loose, 0.0
 	for _, g := range gaps {
 		lo, hi = min(lo, g.Low), max(hi, g.High)
@@ -145,8 +158,12 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap, tightName s
 	y := func(density float64) Length {
 		return frame.Max.Y - (frame.Max.Y-top-2)*Length(density/math.Max(most, 1e-9))
 	}
-	for _, z := range [][2]Length{{lo, tight}, {loose, hi}} {
-		p.hatch(geometry.Bx(x(z[0]), top, x(z[1]), frame.Max.Y))
+	for _, z := range zones {
+		beyond := geometry.Bx(x(lo), top, x(z.at), frame.Max.Y)
+		if z.align == render.Start {
+			beyond = geometry.Bx(x(z.at), top, x(hi), frame.Max.Y)
+		}
+		p.hatch(beyond)
 	}
 	for n, g := range gaps {
 		if most == 0 {
@@ -162,29 +179,22 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap, tightName s
 		}
 		p.Stroke(geometry.Line(points...), curve(n))
 	}
-	for _, l := range []Length{tight, loose} {
-		p.line(x(l), top, x(l), frame.Max.Y, limitLine)
-	}
-	for n, g := range gaps {
-		if g.Tight != tight {
-			own := limitLine
-			own.Dash = curve(n).Dash
-			p.line(x(g.Tight), top, x(g.Tight), frame.Max.Y, own)
+	for _, z := range zones {
+		at := x(z.at)
+		p.line(at, top, at, frame.Max.Y, limitLine)
+		if z.align == render.End {
+			at--
+		} else {
+			at++
 		}
+		p.words(at, frame.Min.Y+3, z.name, render.NoteSize, z.align, true)
+		p.words(at, frame.Min.Y+7, z.side+geometry.Fine(z.at, u), render.NoteSize, z.align, false)
 	}
-	for _, z := range []struct {
-		at         Length
-		name, side string
-		align      render.Align
-	}{{x(tight) - 1, tightName, "under ", render.End}, {x(loose) + 1, "too loose", "over ", render.Start}} {
-		limit := tight
-		if z.align == render.Start {
-			limit = loose
-		}
-		p.words(z.at, frame.Min.Y+3, z.name, render.NoteSize, z.align, true)
-		p.words(z.at, frame.Min.Y+7, z.side+geometry.Fine(limit, u), render.NoteSize, z.align, false)
+	snug, upTo := x(tight), frame.Max.X
+	if held.Loose > 0 {
+		upTo = x(loose)
 	}
-	p.words((x(tight)+x(loose))/2, frame.Min.Y+3, "snug", render.NoteSize, render.Middle, true)
+	p.words((snug+upTo)/2, frame.Min.Y+3, "snug", render.NoteSize, render.Middle, true)
 	p.words(left, (top+frame.Max.Y)/2, "how likely", render.NoteSize, render.Start, false)
 
 	p.line(frame.Min.X, frame.Max.Y, frame.Max.X, frame.Max.Y, axis)

@@ -98,14 +98,15 @@ func TestPlotsAreToScale(t *testing.T) {
 				assert.InDelta(t, at(Length(v)*s.Round.Unit.Length()), x, 0.02)
 			}
 			body, _ := s.report.Find(d, slipcase.InBody)
-			if corners, ok := s.report.Find(d, slipcase.InCorners); ok { // its own limit is drawn too
-				require.Len(t, got.limits, 3)
-				assert.InDelta(t, at(corners.Tight), got.limits[2], 0.1) // drawn after the others
-			} else {
-				require.Len(t, got.limits, 2)
+			held := s.report.Gaps[s.report.Tightest(d)] // by the tightest place
+			limits := []Length{held.Tight}
+			if d != plan.Depth {
+				limits = append(limits, held.Loose)
 			}
-			assert.InDelta(t, at(body.Tight), got.limits[0], 0.1)
-			assert.InDelta(t, at(body.Loose), got.limits[1], 0.1)
+			require.Len(t, got.limits, len(limits))
+			for i, l := range limits {
+				assert.InDelta(t, at(l), got.limits[i], 0.1)
+			}
 			require.NotEmpty(t, got.dots, "%s %s", s.name, d)
 			assert.InDelta(t, at(body.Drawn), got.dots[0], 0.1, "%s %s", s.name, d)
 		}

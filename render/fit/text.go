@@ -47,9 +47,9 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 			fmt.Fprintln(&b, "  "+l)
 		}
 	}
-	b.WriteString("\nchecks at the bench\n")
-	for i, c := range r.Checks {
-		fmt.Fprintf(&b, "%d. %s: %s\n", i+1, c.Name, c.When)
+	b.WriteString("\nchecks at the bench, each at its step of the work\n")
+	for _, c := range r.Checks {
+		fmt.Fprintf(&b, "step %d, %s: %s\n", c.Step, c.Name, c.When)
 		for _, s := range c.See {
 			fmt.Fprintf(&b, "   see: %s\n", s.In(thin(round)))
 		}
@@ -82,12 +82,20 @@ func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	for _, g := range r.Gaps {
 		d := g.Distribution
 		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
-			chance(g.Chance.Tight), chance(g.Chance.Snug), chance(g.Chance.Loose)})
+			chance(g.Chance.Tight), chance(g.Chance.Snug), judged(g)})
 		if last := len(rows) - 1; damp {
 			rows[last] = slices.Insert(rows[last], 2, n(g.Left()))
 		}
 	}
 	return rows
+}
+
+// judged writes the chance of too loose; "-" for a place that is not judged for it.
+func judged(g fit.Gap) string {
+	if g.Loose == 0 {
+		return "-"
+	}
+	return chance(g.Chance.Loose)
 }
 
 // tightestOf returns the tightest gap of each dimension, by index.

@@ -39,14 +39,14 @@ func (b *book) groups() []group {
 	return out
 }
 
-// digits gives how many decimals thicknesses take in one column: as few as tell
-// all of them, in mm from 1 to 3, in inches 3 or 4.
+// digits returns how many decimals thicknesses take in one column: in mm as few as
+// tell all of them, from 1 to 3, in inches 3.
 func (b *book) digits(thin ...Length) int {
-	least, most := 1, 3
+	const most = 3
 	if b.Round.Unit == geometry.IN {
-		least, most = 3, 4
+		return most
 	}
-	for n := least; n < most; n++ {
+	for n := 1; n < most; n++ {
 		told := true
 		for _, l := range thin {
 			parts := float64(l/b.Round.Unit.Length()) * math.Pow10(n)

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
@@ -32,9 +33,7 @@ func (b *booklet) overview() {
 	}
 	var order []string
 	for _, s := range b.plan.Steps {
-		if s.Short.Text != "" {
-			order = append(order, s.Short.In(b.Round.Pretty))
-		}
+		order = append(order, strings.Join(append([]string{s.Short.In(b.Round.Pretty)}, b.checks(s)...), " "))
 	}
 	if len(order) > 0 {
 		blocks = append(blocks, b.Steps("Order of work", order)...)
@@ -51,6 +50,19 @@ func (b *booklet) overview() {
 		document.Paragraph(b, box, box.Max.Y, care, render.NoteSize, false)
 		return box
 	}, blocks...)
+}
+
+// checks returns the checks of a step, a sentence each.
+func (b *booklet) checks(s plan.Step) []string {
+	var out []string
+	for _, c := range s.Checks {
+		var see []string
+		for _, w := range c.See {
+			see = append(see, w.In(b.Round.Pretty))
+		}
+		out = append(out, "Check ("+c.Name+"): "+strings.Join(see, "; ")+".")
+	}
+	return out
 }
 
 // howTo tells in two columns how to print, on the left, and how to cut and join,

@@ -1,0 +1,11 @@
+package plan
+
+import "forel/geometry/job"
+
+// Limits says what is called too tight and too loose of a case for books so thick
+// together, for all outputs alike: without capital and full stop. Where says of the
+// place where the book is held, such as "at the mouth".
+func Limits(f job.FitLimits, thick Length, where string) Remark {
+	return Say("too tight: under %s in height or thickness "+where+", or a spine that stands out at the mouth; too loose: over %s in height or %s in thickness "+where,
+		f.Tight, f.LooseHeight, f.LooseBeside(thick))
+}
