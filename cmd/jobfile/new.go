@@ -35,9 +35,9 @@ func (n New) Text() ([]byte, error) {
 	e := full
 	if !n.Full {
 		e = newEdit(slices.Clone(short))
-		for _, key := range []string{"units", "print.paper"} {
-			v, _ := full.get(key)
-			e.set(key, v)
+		for _, k := range slices.Clone(e.keys) { // for this unit and sheet
+			v, _ := full.get(k.name)
+			e.set(k.name, v)
 		}
 		if n.Example {
 			e.data = bytes.Replace(e.data, []byte("Type in what you measured."), []byte("Its book is invented: type in what you measured."), 1)
