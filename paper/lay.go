@@ -67,7 +67,7 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 		chosen[i] = keep
 	}
-	if got := place(chosen, areas); pages(got) < pages(best) {
+	if got := place(chosen, areas); pages(got) < pages(best) && !mixed(got) {
 		best = got
 	}
 	for i := range best {
@@ -76,6 +76,22 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 	}
 	return best
+}
+
+// mixed tells whether parts of two patterns share a sheet.
+func mixed(all []placed) bool {
+	of := map[int]int{}
+	for i, p := range all {
+		for _, o := range p.on {
+			if other, ok := of[o.page]; ok && other != i && !p.whole() {
+				return true
+			}
+			if !p.whole() {
+				of[o.page] = i
+			}
+		}
+	}
+	return false
 }
 
 // place finds a place on a sheet for every tile. A pattern that is whole may be

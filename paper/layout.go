@@ -105,11 +105,35 @@ func pages(all []placed) int {
 	return most + 1
 }
 
-// finish numbers the pages in the order of the pieces and gives every tile its
-// room on its page.
+// inOrder returns the sheets in the order they are printed: that of the pieces whose
+// parts they show, so that the parts of one stand on consecutive pages, or else of the
+// first piece on them.
+func inOrder(all []placed) []spot {
+	var sheets []spot
+	rank := map[int]int{} // of a sheet: the piece
+	for _, parts := range []bool{true, false} {
+		for i, p := range all {
+			for _, o := range p.on {
+				if _, ok := rank[o.page]; !ok && parts != p.whole() {
+					rank[o.page], sheets = i, append(sheets, o)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(sheets, func(a, b spot) int { return cmp.Compare(rank[a.page], rank[b.page]) })
+	return sheets
+}
+
+// finish numbers the pages and gives every tile its room on its page.
 func (s Setup) finish(all []placed) Layout {
 	l := Layout{Patterns: make([]Tiling, len(all))}
 	number := map[int]int{} // of a sheet as it was found: its page
+	for n, o := range inOrder(all) {
+		number[o.page] = n
+		page := Page{}
+		page.Width, page.Height, page.Area = s.usable(o.lying)
+		l.Pages = append(l.Pages, page)
+	}
 	var area float64
 	join := 0
 	for i, p := range all {
@@ -117,14 +141,7 @@ func (s Setup) finish(all []placed) Layout {
 		l.Blank += len(p.blank)
 		area += p.area()
 		for k, o := range p.on {
-			n, ok := number[o.page]
-			if !ok {
-				n = len(l.Pages)
-				number[o.page] = n
-				page := Page{}
-				page.Width, page.Height, page.Area = s.usable(o.lying)
-				l.Pages = append(l.Pages, page)
-			}
+			n := number[o.page]
 			t.Tiles[k].Page = n
 			// Found to a fraction of a micrometre: kept within the area.
 			area, at := l.Pages[n].Area, l.Pages[n].Area.Min.Add(o.at)

@@ -22,7 +22,7 @@ type rough struct {
 type tileSize struct {
 	width, height Length
 	long, short   Length // the longer and the shorter of them
-	turn          bool   // it may be turned
+	turn          bool   // it may be turned: it is no part, but a whole pattern
 	pattern, tile int
 }
 
@@ -31,6 +31,7 @@ type sheetLeft struct {
 	lying bool
 	free  []geometry.Box // no two overlap
 	used  float64        // mm²
+	of    int            // the pattern whose parts lie on it, from 1; 0: none
 }
 
 // corner is where a tile may go.
@@ -72,6 +73,9 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 			r.turns[t.pattern] = true
 		}
 		s := &r.open[at.sheet]
+		if !t.turn {
+			s.of = t.pattern + 1
+		}
 		r.spots = append(r.spots, spot{at.sheet, s.lying, s.free[at.free].Min})
 		s.take(at.free, w, h)
 	}
@@ -107,9 +111,13 @@ func (r *rough) area(lying bool) geometry.Box {
 	return geometry.Bx(0, 0, a.Width()+between, a.Height()+between)
 }
 
-// best gives the free corner of the open sheets that a tile fits most closely.
+// best gives the free corner of the open sheets that a tile fits most closely. Parts
+// of two patterns share no sheet, so that nobody joins what does not belong together.
 func (r *rough) best(t tileSize) (best corner, ok bool) {
 	for i := range r.open {
+		if of := r.open[i].of; of > 0 && !t.turn && of != t.pattern+1 {
+			continue
+		}
 		for k, f := range r.open[i].free {
 			if c, better := fits(t, f, best, ok); better {
 				c.sheet, c.free = i, k
