@@ -42,6 +42,7 @@ func flagsTemplates(f *flags) action {
 	f.out("templates", "case/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
 	f.BoolVar(&t.Separate, "separate", false, "no two pieces on one sheet")
+	f.BoolVar(&t.MarkOut, "mark-out", false, "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square")
 	f.StringArrayVar(&t.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (cutting, creasing, positions, legend)")
 	return f.makes(&t)
 }

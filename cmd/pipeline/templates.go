@@ -17,6 +17,7 @@ import (
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
+	MarkOut  bool     // plain rectangles are not printed: a sheet tells how to mark them out
 	Colour   []string // of a kind of line, as line=#rrggbb
 }
 
@@ -29,12 +30,15 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	files, layout, err := w.templates(theme, paper.Options{Separate: t.Separate})
+	files, layout, err := w.templates(theme, paper.Options{Separate: t.Separate}, t.MarkOut)
 	if err != nil {
 		return r, err
 	}
 	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
 	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast)}
+	if len(layout.Pages) == 0 {
+		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
+	}
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
 	r.Earlier = Earlier{"job", drawingNames()}
 	return r, nil
@@ -42,14 +46,18 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 
 // templates lays a job out and makes every file of it, the drawings before the
 // booklet.
-func (w worked) templates(theme render.Theme, lay paper.Options) (files []File, layout paper.Layout, err error) {
+func (w worked) templates(theme render.Theme, lay paper.Options, markOut bool) (files []File, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme = theme
 	drawn := w.plan.Drawn()
 	files = make([]File, len(drawn)+1)
 	var together errgroup.Group
 	together.Go(func() (err error) {
-		layout = o.Setup.Lay(drawn, lay)
+		printed := drawn
+		if markOut {
+			printed = templates.Shaped(drawn)
+		}
+		layout = o.Setup.Lay(printed, lay)
 		files[len(drawn)] = File{Name: templatesName}
 		files[len(drawn)].Data, err = templates.Booklet(w.plan, layout, o)
 		return err

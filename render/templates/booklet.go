@@ -28,8 +28,9 @@ type booklet struct {
 	page           int // of patterns: its number
 }
 
-// Booklet returns the document of all pieces laid over sheets: an overview, the
-// key to the sheets, then each piece at true size.
+// Booklet returns the document of pieces laid over sheets: an overview, the key to the
+// sheets, then each piece at true size. Those of the plan that the layout leaves out
+// are marked out with rule and square: a sheet after the overview has their sizes.
 func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 	d, _ := draw(c, l, o)
 	return d.PDF()
