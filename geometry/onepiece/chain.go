@@ -22,9 +22,9 @@ const (
 	bookThick
 )
 
-// chain returns how the room in the case comes about: in height, depth and
+// Chain returns how the room in the case comes about: in height, depth and
 // thickness.
-func (j Job) chain() plan.Chain {
+func (j Job) Chain() plan.Chain {
 	s, b := j.Scored(), j.Book()
 	gap := func(dimension, where string, tight, loose, swell Length) plan.Gap {
 		return plan.Gap{Dimension: dimension, Place: inBody, Where: where, Tight: tight, Loose: loose, Decides: true, Swell: swell}
@@ -58,7 +58,7 @@ func (j Job) chain() plan.Chain {
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)
-			return k.chain()
+			return k.Chain()
 		},
 		Limits: j.limits(),
 	}

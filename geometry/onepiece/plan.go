@@ -8,6 +8,9 @@ import (
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
 
+// Named lists the keys for what its material is called.
+var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}}
+
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
@@ -25,9 +28,12 @@ func (c Case) Plan() plan.Plan {
 		Worksheet: c.worksheet(),
 		Steps:     c.steps(),
 		Finished:  c.care(),
-		Chain:     j.chain(),
+		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+	}
+	if j.Wears != "" {
+		p.Content += " in its " + j.Wears
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())

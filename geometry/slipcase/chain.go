@@ -37,8 +37,8 @@ const (
 	volumes // thickness of each volume; then the wall's width, or each compartment as ruled
 )
 
-// chain returns how the room in the case comes about.
-func (j Job) chain() plan.Chain {
+// Chain returns how the room in the case comes about.
+func (j Job) Chain() plan.Chain {
 	spots := j.spots()
 	return plan.Chain{
 		Unit: j.Unit,
@@ -55,7 +55,7 @@ func (j Job) chain() plan.Chain {
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)
-			return k.chain()
+			return k.Chain()
 		},
 		Limits: j.limits(),
 	}

@@ -13,7 +13,7 @@ import (
 func (j Job) whose(which string) string {
 	switch {
 	case len(j.Books) < 2:
-		return "the book"
+		return j.Whose(0)
 	case which == "":
 		return "the volumes"
 	}

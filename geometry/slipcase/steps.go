@@ -35,6 +35,9 @@ func (c Case) steps() []plan.Step {
 
 func (m model) measureStep() plan.Step {
 	all, first := m.job.contents(), m.job.Book().Thick()
+	if m.job.Wears != "" {
+		return m.wornStep()
+	}
 	readings, thickness := "", "here %s"
 	if len(m.job.Books) > 1 {
 		readings = " Measure each volume; of heights and widths the largest of all counts, thicknesses are added up."
@@ -54,6 +57,21 @@ func (m model) measureStep() plan.Step {
 	}
 }
 
+// wornStep is measureStep for a book that wears something else that is made first.
+func (m model) wornStep() plan.Step {
+	what, all := m.job.Whose(0), m.job.contents()
+	return plan.Step{
+		Title: "Measure " + what,
+		Text: []stage.Say{
+			plan.Say("Close the " + m.job.Wears + " round the book and press it lightly. Measure height, width and thickness at three places each and compare the largest with the worksheet, which has what they come to by the sizes of the parts."),
+			plan.Say("If yours are larger by more than %s, cut nothing yet: make the slipcase by itself, with what you measured for its book.", m.job.readable()),
+		},
+		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
+			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}},
+		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
+	}
+}
+
 func (m model) cutStep() plan.Step {
 	return plan.Step{
 		Title: "Print the patterns and cut the boards",
@@ -69,7 +87,7 @@ func (m model) cutStep() plan.Step {
 }
 
 func (m model) dryStep() plan.Step {
-	lay := "Lay a side down, its inside up. First the thickness: lay the book on it and stand the spine wall on its long edge beside it."
+	lay := "Lay a side down, its inside up. First the thickness: lay " + m.job.inCase() + " on it and stand the spine wall on its long edge beside it."
 	if len(m.job.Books) > 1 {
 		lay = "Lay a side down, its inside up. First the thickness: lay the volumes on it in a pile and stand the spine wall on its long edge beside it."
 		if m.job.dividers() > 0 {
@@ -170,9 +188,9 @@ func (m model) lastStep(on []covering) plan.Step {
 		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide the book in, fore-edge first: its spine shows at the mouth. It should go in with a little air above it."
+	try := "Slide " + m.job.inCase() + " in, fore-edge first: its spine shows at the mouth. It should go in with a little air above it."
 	if len(m.job.Books) > 1 {
-		try = "Slide the books in, fore-edge first: their spines show at the mouth. Each should go in easily, the tallest with a little air above it,."
+		try = "Slide the books in, fore-edge first: their spines show at the mouth. Each should go in easily, the tallest with a little air above it."
 	}
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),
@@ -191,7 +209,7 @@ func (j Job) inCase() string {
 	if len(j.Books) > 1 {
 		return "the books"
 	}
-	return "the book"
+	return j.Whose(0)
 }
 
 // topOf names what is seen on the head of a covered case.
@@ -213,7 +231,7 @@ func (j Job) playWords() stage.Say {
 	later := Length(n) * j.dividerThickness()
 	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
 	if len(j.Books) < 2 {
-		return plan.Say("When it is dry slide the book in, fore-edge first and without force. It has play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+		return plan.Say("When it is dry slide "+j.inCase()+" in, fore-edge first and without force. It has play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
 	}
 	s := plan.Say("When it is dry slide the books in side by side, fore-edge first and without force. They have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
 	if n > 0 {
