@@ -3,10 +3,12 @@ package jobfile
 import (
 	"bytes"
 	_ "embed"
+	"regexp"
 	"slices"
 	"strings"
 
 	"forel/geometry/job"
+	"forel/geometry/kinds"
 )
 
 //go:embed short.toml
@@ -35,6 +37,14 @@ func (n New) Text() ([]byte, error) {
 	e := full
 	if !n.Full {
 		e = newEdit(slices.Clone(short))
+		kind := kindWords.Words[0]
+		for _, f := range n.Flags {
+			if f.Key == kindWords.Key {
+				kind = f.Value
+			}
+		}
+		k, _ := kinds.Find(kind, "")
+		e.only(k.New(unit).Settings())
 		for _, k := range slices.Clone(e.keys) { // for this unit and sheet
 			v, _ := full.get(k.name)
 			e.set(k.name, v)
@@ -60,6 +70,19 @@ func (n New) Text() ([]byte, error) {
 	}
 	e.fill(n.Flags)
 	return e.data, nil
+}
+
+var blankLines = regexp.MustCompile(`\n{3,}`)
+
+// only takes out the tables of settings that a kind of job has not.
+func (e *edit) only(settings job.Settings) {
+	for _, t := range slices.Clone(e.tables) {
+		if t.name == "book" || t.name == "print" || slices.ContainsFunc(settings, func(s job.Setting) bool { return strings.HasPrefix(s.Key, t.name+".") }) {
+			continue
+		}
+		e.removeTable(t.name)
+	}
+	e.splice(0, len(e.data), blankLines.ReplaceAllString(string(e.data), "\n\n"))
 }
 
 // fill sets what flags give, in the way a job file has it.

@@ -12,6 +12,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
+	"forel/geometry/kinds"
 	"forel/geometry/slipcase"
 )
 
@@ -44,6 +45,23 @@ func TestNewShort(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, 11, settings, 2)
+}
+
+// A short job of each kind asks for what that kind has, and is that kind.
+func TestNewOfEachKind(t *testing.T) {
+	for _, kind := range kinds.Names() {
+		text, err := jobfile.New{Flags: flagsOf("kind", kind, "book.height", "221", "book.width", "148.5", "book.thickness", "32")}.Text()
+		require.NoError(t, err)
+		f, suspects, err := jobfile.Parse("case.toml", text)
+		require.NoError(t, err, kind)
+		assert.Empty(t, suspects, kind)
+		assert.Equal(t, kind, f.Kind.Name)
+		assert.NotContains(t, string(text), "\n\n\n")
+		usual := f.Kind.New(geometry.MM).Settings()
+		for i, s := range f.Job.Settings() {
+			assert.True(t, s.Same(usual[i]), "%s: %s", kind, s.Key)
+		}
+	}
 }
 
 // Nobody prints a stranger's book by accident: a new job has the invented book only
