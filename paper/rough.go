@@ -22,8 +22,9 @@ type rough struct {
 type tileSize struct {
 	width, height Length
 	long, short   Length // the longer and the shorter of them
-	turn          bool   // it may be turned: it is no part, but a whole pattern
+	turn          bool   // it may be turned
 	pattern, tile int
+	part, words   bool // of a pattern that is joined; room for words
 }
 
 // sheetLeft is a sheet and what is left free of it.
@@ -50,10 +51,16 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 	for i, s := range chosen {
 		for k, t := range s.tiles {
 			w, h := t.Window.Width()+between, t.Window.Height()+between
-			r.sizes = append(r.sizes, tileSize{w, h, max(w, h), min(w, h), s.whole(), i, k})
+			r.sizes = append(r.sizes, tileSize{w, h, max(w, h), min(w, h), s.whole() && !s.words, i, k, !s.whole(), s.words})
 		}
 	}
 	slices.SortStableFunc(r.sizes, func(a, b tileSize) int {
+		if a.words != b.words { // in the corner of the first sheet
+			if a.words {
+				return -1
+			}
+			return 1
+		}
 		if a.long != b.long {
 			return cmp.Compare(b.long, a.long)
 		}
@@ -73,7 +80,7 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 			r.turns[t.pattern] = true
 		}
 		s := &r.open[at.sheet]
-		if !t.turn {
+		if t.part {
 			s.of = t.pattern + 1
 		}
 		r.spots = append(r.spots, spot{at.sheet, s.lying, s.free[at.free].Min})
@@ -115,7 +122,7 @@ func (r *rough) area(lying bool) geometry.Box {
 // of two patterns share no sheet, so that nobody joins what does not belong together.
 func (r *rough) best(t tileSize) (best corner, ok bool) {
 	for i := range r.open {
-		if of := r.open[i].of; of > 0 && !t.turn && of != t.pattern+1 {
+		if of := r.open[i].of; of > 0 && t.part && of != t.pattern+1 {
 			continue
 		}
 		for k, f := range r.open[i].free {

@@ -37,7 +37,11 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast)}
+	words := "after the overview and the key"
+	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
+		words = "the overview and the key in a corner of the first"
+	}
+	r.Notes = []string{fmt.Sprintf("the patterns take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
 	if len(layout.Pages) == 0 {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
@@ -59,7 +63,7 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		if markOut {
 			printed = templates.Shaped(drawn)
 		}
-		layout = o.Setup.Lay(printed, lay)
+		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}
 		files[len(drawn)].Data, err = templates.Booklet(w.plan, layout, o)
 		return err

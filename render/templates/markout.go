@@ -64,7 +64,7 @@ func (b *booklet) markOut() []document.Block {
 		lines.Rows = append(lines.Rows, b.ruled(p)...)
 	}
 	head := b.Heading("Mark out with rule and square")
-	head.Fresh, head.Bookmark = true, "Mark out"
+	head.Fresh, head.Bookmark = b.corner.Width() == 0, "Mark out"
 	blocks := []document.Block{head, b.Paragraph("These pieces are plain rectangles, and no pattern of them is printed. Sizes are rounded "+b.Round.String()+".", render.BodySize, false)}
 	table := b.Table("", sizes)
 	table[0].Above = 2

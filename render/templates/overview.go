@@ -43,6 +43,12 @@ func (b *booklet) overview() {
 		blocks = append(blocks, b.Steps("Order of work", order)...)
 	}
 	blocks = append(blocks, b.markOut()...)
+	care := wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)
+	if b.corner.Width() > 0 {
+		b.Bookmark("Overview")
+		b.Flow(func(int) geometry.Box { return b.corner }, append(blocks, b.Paragraph(care, render.NoteSize, false).After(3))...)
+		return
+	}
 	b.Flow(func(page int) geometry.Box {
 		box := b.NewPage(false, "")
 		if page > 0 {
@@ -50,7 +56,6 @@ func (b *booklet) overview() {
 		}
 		b.Bookmark("Overview")
 		b.Label(render.Roman, 1)
-		care := wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)
 		box.Max.Y -= document.ParagraphHeight(care, render.NoteSize, false, box.Width())
 		document.Paragraph(b, box, box.Max.Y, care, render.NoteSize, false)
 		return box
@@ -78,7 +83,9 @@ func (b *booklet) howTo() []document.Block {
 		"Print on one side of the sheet only: with both sides printed, cutting one pattern destroys the one behind it.",
 		"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again. If they are off by a hair, forel gauge has it corrected.",
 	}
-	if len(b.layout.Patterns) > 0 {
+	if b.corner.Width() > 0 {
+		printing = append(printing, "Two pieces are cut from a pattern that says cut 2. The key below shows what is where.")
+	} else if len(b.layout.Patterns) > 0 {
 		printing = append(printing, fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", b.keyPage))
 	}
 	cutting := []string{
@@ -95,7 +102,7 @@ func (b *booklet) howTo() []document.Block {
 		cutting = append(cutting, "Plain rectangles are marked out with rule and square, by the sheet after the order of work.")
 	}
 	const printHeading, cutHeading = "Print", "Join and cut"
-	if b.Room(false).Width() < narrow {
+	if b.corner.Width() == 0 && b.Room(false).Width() < narrow {
 		return append(b.Steps(printHeading, printing), b.Steps(cutHeading, cutting)...)
 	}
 	return []document.Block{{Above: 3, Draw: func(box geometry.Box) geometry.Length {
