@@ -7,9 +7,12 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
+	"forel/geometry/fit"
 	"forel/geometry/kinds"
 	"forel/paper"
 	"forel/render"
+	renderfit "forel/render/fit"
+	"forel/render/proof"
 	"forel/render/templates"
 )
 
@@ -34,7 +37,8 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast)}
+	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast),
+		"proof: " + proof.Verdict(w.plan.Proof), "fit: " + renderfit.Line(fit.Of(w.plan), w.round.Unit)}
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
 	r.Earlier = Earlier{"job", drawingNames()}
 	return r, nil
