@@ -84,8 +84,8 @@ func TestDepthOfLayers(t *testing.T) {
 func TestCovered(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
 	f, _ := faceOf(study(s.Proof), slipcase.LeftMouth)
-	// Height 227.8 (221.5 + 2 + 2 x 2.15), cloth 28.575 at both ends.
-	assert.InDelta(t, 100*2*28.575/227.8, f.covered, 0.01)
+	// Height 227.8 (221.5 + 2 + 2 x 2.15), cloth 28 at both ends.
+	assert.InDelta(t, 100*2*28/227.8, f.covered, 0.01)
 	whole, _ := faceOf(study(s.Proof), slipcase.SpineOutside)
 	assert.Equal(t, 100.0, whole.covered)
 	assert.Equal(t, 99.9, percent(99.99))
