@@ -33,9 +33,11 @@ func (l Length) Round(step Length) Length {
 // Abs gives the length without its sign.
 func (l Length) Abs() Length { return Length(math.Abs(float64(l))) }
 
+const nanometre Length = 1e-6
+
 // Near tells whether two lengths differ by no more than a nanometre: the same
 // length, reached by two ways of calculating.
-func (l Length) Near(m Length) bool { return (l - m).Abs() < 1e-6 }
+func (l Length) Near(m Length) bool { return (l - m).Abs() < nanometre }
 
 // Unit is a unit a maker works in.
 type Unit int

@@ -12,10 +12,29 @@ const (
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
 	Card   Material = "card" // card, or corrugated board, scored and folded
+
+	// Of a chemise, which may stand in a case of other board and cloth.
+	ThinBoard     Material = "thin board"
+	ChemiseLining Material = "chemise lining"
+	ChemiseCloth  Material = "chemise cloth"
 )
 
 // Materials lists them all.
-var Materials = []Material{Board, Lining, Cloth, Paper, Card}
+var Materials = []Material{Board, Lining, Cloth, Paper, Card, ThinBoard, ChemiseLining, ChemiseCloth}
+
+// Like returns the material that one is sold like and looks like: most often
+// itself.
+func (m Material) Like() Material {
+	switch m {
+	case ThinBoard:
+		return Board
+	case ChemiseLining:
+		return Lining
+	case ChemiseCloth:
+		return Cloth
+	}
+	return m
+}
 
 // Words returns the material as a maker asks for it.
 func (m Material) Words() string {
@@ -146,7 +165,10 @@ type Edge struct {
 
 // SizeRule is the rules for the width and the height of a piece in the symbols
 // of the worksheet, with a remark; empty where the worksheet has none.
-type SizeRule struct{ Width, Height, Remark string }
+type SizeRule struct {
+	Width, Height, Remark string
+	Part                  string // of several things made together, the one whose symbols they are
+}
 
 // Margin is a distance a maker rules or checks when placing the piece.
 type Margin struct {
@@ -179,7 +201,7 @@ func (p Piece) Rulings() []Path {
 	var out []Path
 	for _, g := range p.Guides {
 		for _, s := range g.Path.Segments() {
-			left := s.without(drawn)
+			left := s.Without(drawn, nanometre)
 			drawn = append(drawn, left...)
 			for _, r := range left {
 				out = append(out, Path{Vertices: []Vertex{{r.From, r.Bulge}, {r.To, 0}}})
@@ -189,11 +211,11 @@ func (p Piece) Rulings() []Path {
 	return out
 }
 
-// without gives what is left of a straight segment where none of the others
-// lies on it.
-func (s Segment) without(others []Segment) []Segment {
+// Without returns what is left of a straight segment where none of the others
+// lies on it, to within a distance; all of an arc.
+func (s Segment) Without(others []Segment, within Length) []Segment {
 	length := s.From.Distance(s.To)
-	if s.Bulge != 0 || length.Near(0) {
+	if s.Bulge != 0 || length <= within {
 		return []Segment{s}
 	}
 	along := s.To.Sub(s.From).Mul(1 / float64(length))
@@ -201,14 +223,14 @@ func (s Segment) without(others []Segment) []Segment {
 	for _, o := range others {
 		a, offA := project(o.From.Sub(s.From), along)
 		b, offB := project(o.To.Sub(s.From), along)
-		if o.Bulge != 0 || !offA.Near(0) || !offB.Near(0) {
+		if o.Bulge != 0 || offA.Abs() > within || offB.Abs() > within {
 			continue
 		}
 		left = cutOut(left, min(a, b), max(a, b))
 	}
 	var out []Segment
 	for _, l := range left {
-		if (l[1] - l[0]).Near(0) {
+		if l[1]-l[0] <= within {
 			continue
 		}
 		out = append(out, Segment{From: s.From.Add(along.Mul(float64(l[0]))), To: s.From.Add(along.Mul(float64(l[1])))})

@@ -16,63 +16,118 @@ type Mark struct {
 // Marks keep this far from the ends of a join and from the lines of a pattern,
 // so that neither their arms nor their names touch anything.
 const (
-	markFromEnd  Length = 12
+	markFromEnd  Length = 6
 	markFromLine Length = 9
 )
 
-// addMarks puts two marks on every join of two tiles, as far apart as the
-// tiles allow, off the lines of the pattern. Joins are named from the number
-// given on; it gives the next.
-func (t *Tiling) addMarks(join int) int {
-	var drawn [][]geometry.Point
-	for _, l := range t.Piece.Lines() {
+// MostLever is how far a joined part may reach from its join, in distances of the
+// two marks on it: of a part of 270 mm they are 45 mm apart, and a slip of 0.1 mm
+// at one moves the far end by 0.6 mm. The number is our own.
+const MostLever = 6
+
+// seam is where two tiles are joined.
+type seam struct {
+	from, to geometry.Point
+	reach    Length // how far the pattern goes from the join, on the farther side
+	marks    [2]geometry.Point
+}
+
+// lever returns how far the farther part reaches, in distances of the marks.
+func (s seam) lever() float64 { return (s.reach / s.marks[0].Distance(s.marks[1])).MM() }
+
+// seams returns the joins of a pattern's tiles with their marks: off the lines drawn
+// of it, and as far apart as MostLever asks where the join is long enough.
+func seams(outline geometry.Box, tiles []Tile, drawn [][]geometry.Point) (out []seam) {
+	for _, tile := range tiles {
+		for _, next := range tiles {
+			c, n := tile.Core, next.Core
+			s := seam{from: geometry.Pt(c.Min.X, c.Min.Y), to: geometry.Pt(c.Max.X, c.Min.Y)}
+			switch {
+			case next.Row == tile.Row && next.Col == tile.Col+1:
+				s.from, s.to = geometry.Pt(c.Max.X, c.Max.Y), geometry.Pt(c.Max.X, c.Min.Y)
+				s.reach = max(c.Intersect(outline).Width(), n.Intersect(outline).Width())
+			case next.Row == tile.Row+1 && next.Col == tile.Col:
+				s.reach = max(c.Intersect(outline).Height(), n.Intersect(outline).Height())
+			default:
+				continue
+			}
+			s.mark(drawn)
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// mark finds the places of both marks: the outermost that keep off all lines. Where
+// these are too close together for the lever, the two that are far enough apart and
+// farthest from any line; where the join is too short for that, its ends.
+func (s *seam) mark(drawn [][]geometry.Point) {
+	const steps = 120
+	long := s.from.Distance(s.to)
+	end := min(markFromEnd, long/4)
+	step := (long - 2*end) / steps
+	near := nearby(drawn, geometry.Bx(min(s.from.X, s.to.X), min(s.from.Y, s.to.Y), max(s.from.X, s.to.X), max(s.from.Y, s.to.Y)).Grow(markFromLine))
+	var at [steps + 1]geometry.Point
+	var clear [steps + 1]Length
+	for i := range at {
+		at[i] = s.from.Add(s.to.Sub(s.from).Mul(((end + step*Length(i)) / long).MM()))
+		clear[i] = min(nearest(at[i], near), markFromLine)
+	}
+	first, last := 0, steps
+	for first < steps && clear[first] < markFromLine {
+		first++
+	}
+	for last > 0 && clear[last] < markFromLine {
+		last--
+	}
+	apart := int(math.Ceil((max(s.reach/MostLever, end) / step).MM() - 1e-9))
+	if last-first < apart {
+		first, last = 0, steps
+		for i, best := 0, Length(-1); i+apart <= steps; i++ {
+			for k := i + apart; k <= steps; k++ {
+				if c := min(clear[i], clear[k]); c > best {
+					first, last, best = i, k, c
+				}
+			}
+		}
+	}
+	s.marks = [2]geometry.Point{at[first], at[last]}
+}
+
+// flatLines returns the lines of a pattern as points.
+func flatLines(lines []geometry.Path) (drawn [][]geometry.Point) {
+	for _, l := range lines {
 		points := l.Flatten(0.1)
 		if l.Closed {
 			points = append(points, points[0])
 		}
 		drawn = append(drawn, points)
 	}
-	add := func(from, to geometry.Point) {
-		name := letters(join)
+	return drawn
+}
+
+// addMarks puts two marks on every join of two tiles. Joins are named from the number
+// given on; it gives the next.
+func (t *Tiling) addMarks(join int) int {
+	for _, s := range seams(t.Piece.Outline.Bounds(), t.Tiles, flatLines(t.Piece.Lines())) {
+		for i, at := range s.marks {
+			t.Marks = append(t.Marks, Mark{At: at, Name: letters(join) + string(rune('1'+i))})
+		}
 		join++
-		long := from.Distance(to)
-		at := func(along Length) geometry.Point { return from.Add(to.Sub(from).Mul((along / long).MM())) }
-		end := min(markFromEnd, long/4)
-		first := free(at, end, long/2-end/2, drawn)
-		last := free(at, long-end, long/2+end/2, drawn)
-		for i, along := range []Length{first, last} {
-			t.Marks = append(t.Marks, Mark{At: at(along), Name: name + string(rune('1'+i))})
-		}
-	}
-	for _, tile := range t.Tiles {
-		c := tile.Core
-		if _, ok := t.Neighbour(tile.Row, tile.Col+1); ok {
-			add(geometry.Pt(c.Max.X, c.Max.Y), geometry.Pt(c.Max.X, c.Min.Y))
-		}
-		if _, ok := t.Neighbour(tile.Row+1, tile.Col); ok {
-			add(geometry.Pt(c.Min.X, c.Min.Y), geometry.Pt(c.Max.X, c.Min.Y))
-		}
 	}
 	return join
 }
 
-// free gives the place for a mark on a join between two places along it: the
-// first from the outer one that keeps off all lines, or else the one farthest
-// from any.
-func free(at func(Length) geometry.Point, outer, inner Length, lines [][]geometry.Point) Length {
-	const steps = 60
-	best, most := outer, Length(-1)
-	for i := range steps + 1 {
-		along := outer + (inner-outer)*Length(i)/steps
-		d := nearest(at(along), lines)
-		if d >= markFromLine {
-			return along
-		}
-		if d > most {
-			best, most = along, d
+// nearby returns the straight lines that may come into a box.
+func nearby(lines [][]geometry.Point, b geometry.Box) (out [][]geometry.Point) {
+	for _, l := range lines {
+		for i := 1; i < len(l); i++ {
+			if from, to := l[i-1], l[i]; max(from.X, to.X) >= b.Min.X && min(from.X, to.X) <= b.Max.X && max(from.Y, to.Y) >= b.Min.Y && min(from.Y, to.Y) <= b.Max.Y {
+				out = append(out, l[i-1:i+1])
+			}
 		}
 	}
-	return best
+	return out
 }
 
 // nearest gives how far a point is from the nearest of some lines.

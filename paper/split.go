@@ -28,27 +28,27 @@ func (s split) whole() bool { return len(s.xs)+len(s.ys) == 0 }
 // parts, or in whole sheets and a rest.
 var evenly = []bool{true, false}
 
-// White about a pattern: about a narrow one there must be room for words, and
-// for two marks and their names on a join across it where it is joined.
+// White about a pattern: about a narrow one there must be room for words.
 const (
 	white       Length = 2
 	whiteNarrow Length = 6
-	whiteJoined Length = 12
 	narrow      Length = 25
 )
+
+// whiteMarks is the white about a pattern with its marks outside, so wide across
+// the joins, whose parts reach so far from them.
+func whiteMarks(across, reach Length) Length {
+	return max(markFromEnd+markFromLine, (reach/MostLever+2*markFromEnd-across)/2)
+}
 
 // splits gives the ways to cut a piece up over areas of the given sizes, the
 // plainest first, each with as few sheets as its grid allows; only one where
 // the piece is printed whole.
 func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
+	slim := false // a whole one needs room for words, a joined one for its marks
 	pad := white
 	if w, h := p.Size(); min(w, h) < narrow {
-		pad = whiteJoined
-		for _, a := range areas {
-			if max(w, h)+2*whiteNarrow <= max(a.Width(), a.Height()) {
-				pad = whiteNarrow
-			}
-		}
+		slim, pad = true, whiteNarrow
 	}
 	var out []split
 	for _, turned := range []bool{false, true} {
@@ -57,22 +57,42 @@ func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
 			lain = p.QuarterTurn()
 		}
 		lines := lain.Lines()
-		around := lain.Outline.Bounds().Grow(pad)
+		drawn := flatLines(lines)
+		outline := lain.Outline.Bounds()
 		xs, ys := places(lines)
 		for _, a := range areas {
-			cols, rows := count(around.Width(), a.Width(), overlap), count(around.Height(), a.Height(), overlap)
-			for _, evenX := range evenly[:min(cols, len(evenly))] {
-				for _, evenY := range evenly[:min(rows, len(evenly))] {
-					s := split{piece: lain, turned: turned, overlap: overlap, around: around}
-					s.xs = joins(around.Min.X, around.Width(), a.Width(), overlap, cols, evenX, xs)
-					s.ys = joins(-around.Max.Y, around.Height(), a.Height(), overlap, rows, evenY, negative(ys))
-					s.ys = negative(s.ys)
-					if slices.ContainsFunc(out, s.same) {
-						continue
+			grids := func(pad Length) (made []split) {
+				around := outline.Grow(pad)
+				cols, rows := count(around.Width(), a.Width(), overlap), count(around.Height(), a.Height(), overlap)
+				for _, evenX := range evenly[:min(cols, len(evenly))] {
+					for _, evenY := range evenly[:min(rows, len(evenly))] {
+						s := split{piece: lain, turned: turned, overlap: overlap, around: around}
+						s.xs = joins(around.Min.X, around.Width(), a.Width(), overlap, min(around.Height(), a.Height()), cols, evenX, xs)
+						s.ys = joins(-around.Max.Y, around.Height(), a.Height(), overlap, min(around.Width(), a.Width()), rows, evenY, negative(ys))
+						s.ys = negative(s.ys)
+						s.cut(lines)
+						made = append(made, s)
 					}
-					if s.cut(lines); s.whole() {
-						return []split{s}
-					}
+				}
+				return made
+			}
+			made := grids(pad)
+			if made[0].whole() {
+				return made[:1]
+			}
+			loose := func(s split) bool {
+				return slices.ContainsFunc(seams(outline, s.tiles, drawn), func(j seam) bool { return j.lever() > MostLever })
+			}
+			firm := slices.DeleteFunc(slices.Clone(made), loose)
+			if slim || len(firm) == 0 {
+				made = grids(whiteMarks(min(outline.Width(), outline.Height()), max(a.Width(), a.Height())))
+				firm = slices.DeleteFunc(slices.Clone(made), loose)
+			}
+			if len(firm) == 0 { // a sheet much longer than wide
+				firm = made
+			}
+			for _, s := range firm {
+				if !slices.ContainsFunc(out, s.same) {
 					out = append(out, s)
 				}
 			}
@@ -95,9 +115,11 @@ func (s split) same(o split) bool {
 
 // joins gives where a length is cut for sheets in a row that show at most so
 // much of it each, neighbours overlapping: as near to equal parts, or to whole
-// sheets and a rest, as keeps each join off the places given.
-func joins(from, length, sheet, overlap Length, n int, even bool, off []Length) []Length {
+// sheets and a rest, as keeps each join off the places given. No part is too narrow
+// for the marks on a join across it, of parts that reach so far from that.
+func joins(from, length, sheet, overlap, reach Length, n int, even bool, off []Length) []Length {
 	step, end := sheet-overlap, from+length
+	leastPart := min(max(leastPart, reach/MostLever+2*markFromLine), length/Length(2*n))
 	half := overlap / 2
 	at := make([]Length, 0, n-1)
 	before := from + half // of the join before

@@ -19,13 +19,13 @@ const (
 	Positions Layer = "Positions" // rule; neither cut nor fold
 	Legend    Layer = "Legend"    // words, arrows and marks to read
 
-	// CuttingInside is what of Cutting a machine does before the outlines: holes
+	// InsideCuts is what of Cutting a machine does before the outlines: holes
 	// and slits. The name is our own.
-	CuttingInside Layer = "CuttingInside"
+	InsideCuts Layer = "Inside-cuts"
 )
 
 // Layers lists the layers in the order they are drawn.
-var Layers = []Layer{CuttingInside, Cutting, Creasing, Positions, Legend}
+var Layers = []Layer{InsideCuts, Cutting, Creasing, Positions, Legend}
 
 // Surface is a flat sheet to draw on, in millimetres from its upper left
 // corner, Y downward. A backend is one implementation.

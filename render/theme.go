@@ -51,23 +51,30 @@ type Theme map[Layer]Stroke
 // DefaultTheme gives the lines used where nothing else is asked for.
 func DefaultTheme() Theme {
 	return Theme{
-		CuttingInside: {Width: 0.35, Color: Vermilion},
-		Cutting:       {Width: 0.35, Color: Black},
-		Creasing:      {Width: 0.25, Dash: []Length{4, 1.6}, Color: Blue},
-		Positions:     {Width: 0.2, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: BluishGreen},
-		Legend:        {Width: 0.25, Color: Black},
+		InsideCuts: {Width: 0.35, Color: Black},
+		Cutting:    {Width: 0.35, Color: Black},
+		Creasing:   {Width: 0.25, Dash: []Length{4, 1.6}, Color: Blue},
+		Positions:  {Width: 0.2, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: BluishGreen},
+		Legend:     {Width: 0.25, Color: Black},
 	}
+}
+
+// MachineTheme gives lines whose kinds differ by colour alone, for a machine.
+func MachineTheme() Theme {
+	t := DefaultTheme()
+	t[InsideCuts] = Stroke{Color: Vermilion}
+	return t
 }
 
 // BlackTheme gives the lines of a print in black alone. No line is finer than
 // what a poor print keeps (see Finest), and kinds differ by weight and dash.
 func BlackTheme() Theme {
 	return Theme{
-		Cutting:       {Width: 0.5, Color: Black},
-		CuttingInside: {Width: 0.5, Dash: []Length{9, 0.8}, Color: Black},
-		Creasing:      {Width: 0.3, Dash: []Length{4, 1.6}, Color: Black},
-		Positions:     {Width: 0.25, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: Black},
-		Legend:        {Width: 0.25, Color: Black},
+		Cutting:    {Width: 0.5, Color: Black},
+		InsideCuts: {Width: 0.5, Color: Black},
+		Creasing:   {Width: 0.3, Dash: []Length{4, 1.6}, Color: Black},
+		Positions:  {Width: 0.25, Dash: []Length{5, 1.2, 0.8, 1.2}, Color: Black},
+		Legend:     {Width: 0.25, Color: Black},
 	}
 }
 

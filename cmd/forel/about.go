@@ -15,7 +15,9 @@ usage: forel templates [JOB.toml] [flags]
 Writes the patterns into a folder: templates.pdf with every piece at true size
 on the paper your printer takes, and one SVG drawing a piece in millimetres.
 Print the PDF at actual size (100 %) and measure the rulers on its pages; where
-they are a little off, forel gauge has them corrected. The PDF has no date unless
+they are a little off, forel gauge has them corrected. In a drawing lines are in
+layers: Inside-cuts, Cutting, Creasing, Positions, Legend; --line draws it in
+hairlines for a machine. The PDF has no date unless
 SOURCE_DATE_EPOCH is set, to seconds since 1970.
 
 ` + careful(wording.Machine) + `
@@ -108,15 +110,18 @@ usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 
 Lays every piece of the jobs out on the bed of a laser or a drag knife, each
 material on beds of its own, and writes an SVG drawing a bed in real
-millimetres: board-1.svg, cloth-1.svg and so on. Lines are in layers by what is
-done, in the order it is done: Creasing (never cut through), CuttingInside
-(slits and holes), Cutting (outlines). Pieces are turned by a quarter only where
-their grain allows. For the bed and its distances a bare number is in millimetres.
+millimetres: board-1.svg, cloth-1.svg and so on. Lines are hairlines in layers by
+what is done, in the order it is done: Creasing (never cut through), Inside-cuts
+(slits and holes), Cutting (outlines). Folds of cloth and paper are left out, since
+a machine that takes no heed of layers would cut them; --creases says otherwise.
+Pieces are turned by a quarter only where their grain allows. For the bed and its
+distances a bare number is in millimetres. map.pdf is to print: each bed with the
+numbers and names of its pieces, and which face of each is up.
 
-A laser takes away a kerf: cut a square, measure it, and give the difference as
---kerf. Outlines then grow by half of it, and holes shrink, so that the pieces
-come out as they should. A drag knife has none: leave it at 0; the offset of its
-blade is for its driver.
+A laser takes away a kerf. kerf-test.svg is a square with a slot: cut it from your
+stock, measure both, and map.pdf tells what to give as --kerf. Outlines then grow
+by half of it, and holes shrink, so that the pieces come out as they should. A drag
+knife has none: leave it at 0; the offset of its blade is for its driver.
 
 ` + careful(wording.Machine) + `
 

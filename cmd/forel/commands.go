@@ -42,7 +42,8 @@ func flagsTemplates(f *flags) action {
 	f.out("templates", "case/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
 	f.BoolVar(&t.Separate, "separate", false, "no two pieces on one sheet")
-	f.StringArrayVar(&t.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (cutting, creasing, positions, legend)")
+	f.StringArrayVar(&t.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)")
+	f.StringVar(&t.Line, "line", "", "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes")
 	return f.makes(&t)
 }
 
@@ -93,16 +94,19 @@ func flagsCutter(f *flags) action {
 	c := pipeline.DefaultCutter()
 	f.StringVar(&c.Bed, "bed", "", "`size` of the bed, width x height, such as 600x300 or 24x12in")
 	f.StringVar(&c.Kerf, "kerf", c.Kerf, "`width` that the beam takes away, measured on a test cut; 0 for a knife")
-	f.StringVar(&c.Spacing, "spacing", c.Spacing, "`distance` between neighbouring pieces")
+	f.StringVar(&c.Spacing, "spacing", c.Spacing, "`distance` between neighbouring pieces; 0: the edge that two share is cut once")
 	f.StringVar(&c.Margin, "margin", c.Margin, "`distance` kept from the bed's edges")
 	f.StringArrayVar(&c.Grain, "grain", nil, "`direction` of the stock's grain on the bed: height, width or none (default height); or of one material, such as board=width")
 	f.IntVar(&c.Tabs, "tabs", 0, "`number` of light tabs that hold each piece in its sheet")
 	f.StringVar(&c.TabWidth, "tab-width", c.TabWidth, "`width` of a tab")
-	f.BoolVar(&c.Labels, "labels", false, "names and lines to rule too, in layers of their own (Positions, Legend) that are not cut")
-	f.StringArrayVar(&c.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as cuttinginside=#0072b2")
+	f.StringVar(&c.Creases, "creases", c.Creases, "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none")
+	f.StringVar(&c.Line, "line", c.Line, "`width` of all lines, for a machine that cuts hairlines")
+	f.BoolVar(&c.Labels, "labels", false, "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut")
+	f.StringArrayVar(&c.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2")
 	f.StringVar(&c.Effort, "effort", c.Effort, "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one")
 	f.out("cutter", "cut/", "`folder` to write into; made if it is not there", nil)
 	f.job(&c.Job)
+	f.prints()
 	f.several = true
 	return f.makes(&c)
 }

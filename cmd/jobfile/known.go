@@ -36,8 +36,8 @@ var knownKeys = func() []string {
 	for _, key := range printKeys {
 		add(key)
 	}
-	for _, key := range nameKeys {
-		add(key)
+	for _, n := range kinds.Named() {
+		add(n.Key)
 	}
 	for _, key := range stockKeys {
 		add(key)

@@ -13,6 +13,7 @@ import (
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/kinds"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -32,7 +33,8 @@ var (
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
 	shownOnly = []string{"book.weight", "book.thickness_at_fore_edge", // commented: not every book has one, nor is every printer gauged
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
-		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name"}
+		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name",
+		"chemise.board_name", "chemise.covering_name", "chemise.lining_name"}
 	// Two kinds of stock are there to be uncommented.
 	sheetStock = []string{"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.grain", "stock.count",
 		"stock.price", "stock.trim", "stock.kerf", "stock.grammage"}
@@ -71,12 +73,16 @@ func showing(lines []string) (keys []shown, meant []string) {
 func TestStarterHasEveryKey(t *testing.T) {
 	want := []string{"title", "units", "book.title", "book.weight", "print.paper", "print.margin", "print.overlap", "print.ink",
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
-		"kind", "construction", "card.thickness", "card.bend", "flaps.relief", "flaps.taper"}
+		"kind", "construction"}
 	for _, f := range job.Dimensions {
 		want = append(want, "book."+f.Key)
 	}
-	for _, s := range new(slipcase.Job).Settings() {
-		want = append(want, s.Key)
+	for _, k := range kinds.All {
+		for _, s := range k.New(geometry.MM).Settings() {
+			if !slices.Contains(want, s.Key) {
+				want = append(want, s.Key)
+			}
+		}
 	}
 	keys, _ := showing(strings.Split(string(jobfile.Starter()), "\n"))
 	var active, commented []string
@@ -87,7 +93,7 @@ func TestStarterHasEveryKey(t *testing.T) {
 			active = append(active, k.key)
 		}
 	}
-	assert.ElementsMatch(t, want, slices.DeleteFunc(append(active, shownOnly...), func(k string) bool { return strings.HasSuffix(k, ".name") }))
+	assert.ElementsMatch(t, want, slices.DeleteFunc(append(active, shownOnly...), func(k string) bool { return strings.HasSuffix(k, "name") }))
 	assert.ElementsMatch(t, slices.Concat([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly, sheetStock, rollStock), commented)
 }
 

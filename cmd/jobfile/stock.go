@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/kinds"
 	"forel/paper/stock"
 )
 
@@ -165,22 +166,14 @@ func (r *reader) number(v value, what string, lo, hi float64, whole bool) float6
 	return lo
 }
 
-// nameKeys are what a maker calls a material, by which pieces of different
-// stuff are kept apart when they are laid out.
-var nameKeys = []string{"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name"}
-
-var nameOf = map[string]geometry.Material{
-	"board.name": geometry.Board, "lining.name": geometry.Lining, "cloth.name": geometry.Cloth,
-	"side_paper.name": geometry.Paper, "card.name": geometry.Card,
-}
-
-// names reads what materials are called.
+// names reads what a maker calls materials, by which pieces of different stuff are
+// kept apart when they are laid out.
 func (r *reader) names() map[geometry.Material]string {
 	out := map[geometry.Material]string{}
-	for _, key := range nameKeys {
+	for _, n := range kinds.Named() {
 		name := ""
-		if r.title(key, &name); name != "" {
-			out[nameOf[key]] = name
+		if r.title(n.Key, &name); name != "" {
+			out[n.Material] = name
 		}
 	}
 	return out

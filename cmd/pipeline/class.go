@@ -170,7 +170,7 @@ func (w *worked) slim() {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, err := w.templates(render.DefaultTheme(), paper.Options{})
+	files, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{})
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -11,7 +12,9 @@ import (
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/paper/bed"
+	"forel/render"
 	"forel/render/cutter"
+	"forel/render/hairline"
 )
 
 // Cutter lays the pieces of one job or many on the bed of a laser or a drag knife.
@@ -25,6 +28,8 @@ type Cutter struct {
 	Grain    []string // of the stock on the bed: height, width or none; or of one material, such as board=width
 	Tabs     int      // that hold each piece in its sheet
 	TabWidth string
+	Creases  string   // the materials whose folds are creased: names, "all" or "none"
+	Line     string   // the width of all lines
 	Labels   bool     // names and lines to rule too, which are not cut
 	Colour   []string // of a kind of line, as line=#rrggbb
 	Effort   string   // how long to search: steps or a time
@@ -40,15 +45,22 @@ var machineCare = "take care: " + wording.Careful(wording.Machine)
 func DefaultCutter() Cutter {
 	d := bed.Default()
 	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
-	return Cutter{Kerf: "0 mm", Spacing: mm(d.Gap), Margin: mm(d.Margin), TabWidth: mm(d.TabWidth), Effort: strconv.Itoa(bedSteps)}
+	var creased []string
+	for _, m := range geometry.Materials {
+		if d.Creased[m] {
+			creased = append(creased, string(m))
+		}
+	}
+	return Cutter{Creases: strings.Join(creased, ","), Line: mm(hairline.Usual), Kerf: "0 mm", Spacing: mm(d.Gap), Margin: mm(d.Margin), TabWidth: mm(d.TabWidth), Effort: strconv.Itoa(bedSteps)}
 }
 
 // Make makes a drawing for each bed.
 func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	effort, bad := effortOf(c.Effort, bedSteps)
 	setup, more := c.setup()
-	theme, worse := themeOf(c.Colour)
-	all, err := c.readAll(&r, append(append(bad, more...), worse...))
+	theme, worse := themeOf(c.Colour, render.MachineTheme())
+	line, worst := lineOf(c.Line)
+	all, err := c.readAll(&r, slices.Concat(bad, more, worse, worst))
 	if err != nil {
 		return r, err
 	}
@@ -57,7 +69,11 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	if err != nil {
 		return r, problems(err)
 	}
-	c.draw(&r, beds, setup, cutter.Options{Title: title, Labels: c.Labels, Theme: theme})
+	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
+	c.draw(&r, beds, setup, o)
+	if err := c.bench(&r, beds, setup, o, all[0]); err != nil {
+		return r, err
+	}
 	r.Wrote = namesOf(r.Files)
 	r.Earlier.Run = "layout"
 	for _, m := range geometry.Materials {
@@ -92,6 +108,8 @@ func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 	s.Tabs = c.Tabs
 	grain, more := c.grains()
 	s.Grain, bad = grain, append(bad, more...)
+	s.Creased, more = c.creased()
+	bad = append(bad, more...)
 	for _, f := range s.Faults() {
 		f.Key = "--" + f.Key
 		bad = append(bad, jobfile.Issue{Problem: f})
@@ -133,6 +151,44 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
 }
 
+// creased reads the materials that are creased.
+func (c Cutter) creased() (map[geometry.Material]bool, jobfile.Issues) {
+	out := map[geometry.Material]bool{}
+	for _, name := range strings.Split(strings.ToLower(c.Creases), ",") {
+		name = strings.TrimSpace(name)
+		m := geometry.Material(name)
+		switch {
+		case slices.Contains(geometry.Materials, m):
+			out[m] = true
+		case name == "all":
+			for _, m := range geometry.Materials {
+				out[m] = true
+			}
+		case name != "none":
+			return nil, refuse(nil, fmt.Sprintf("--creases: unknown material %.20q", name), "give all, none, or some of "+wording.And(geometry.Materials)+" with commas between")
+		}
+	}
+	return out, nil
+}
+
+// The files beside the drawings of the beds.
+const (
+	mapName  = "map.pdf"
+	testName = "kerf-test.svg"
+)
+
+// bench makes what the maker needs beside the machine: the map of the beds and the test
+// square.
+func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, first worked) error {
+	test, err := bed.Test(s)
+	if err != nil {
+		return problems(err)
+	}
+	doc, err := cutter.Map(beds, s, o, first.printed())
+	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})
+	return err
+}
+
 // onBed gives the jobs to lay out; they have names only where there are several.
 func onBed(all []worked) (jobs []bed.Job, title string) {
 	var titles []string
@@ -160,8 +216,10 @@ func onBed(all []worked) (jobs []bed.Job, title string) {
 func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 	note := func(form string, a ...any) { r.Notes = append(r.Notes, fmt.Sprintf(form, a...)) }
 	count := map[geometry.Material]int{}
+	var shared geometry.Length
 	for _, b := range beds {
 		count[b.Material]++
+		shared += b.Shared
 	}
 	for _, b := range beds {
 		o.Beds = count[b.Material]
@@ -184,8 +242,15 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 		}
 	}
 	if s.Kerf == 0 {
-		note("kerf 0: right for a knife; for a laser measure a test cut and give --kerf")
+		note("kerf 0: right for a knife; for a laser cut %s, measure it and give --kerf", testName)
+	} else {
+		note("%s tells whether the kerf is right: cut and measure it first", testName)
 	}
-	note("the layer Creasing is never cut through: score or crease it, or switch it off and fold by hand")
+	if cutter.Creases(beds) {
+		note("the layer Creasing is never cut through: score or crease it, or leave it out with --creases none and fold by hand")
+	}
+	if shared > 0 {
+		note("edges that two pieces share are cut once: %.2f m less to cut", shared.MM()/1000)
+	}
 	note("%s", machineCare)
 }

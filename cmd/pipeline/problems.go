@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/wording"
 	"forel/render"
@@ -95,10 +96,12 @@ func format(asked *string, known ...string) (bad jobfile.Issues) {
 	return bad
 }
 
-// themeOf gives the usual lines with the colours asked for, each as line=#rrggbb.
-func themeOf(colours []string) (render.Theme, jobfile.Issues) {
-	theme := render.DefaultTheme()
+// themeOf changes lines to the colours asked for, each as line=#rrggbb. Inside cuts that
+// have the colour of outlines keep to it.
+func themeOf(colours []string, theme render.Theme) (render.Theme, jobfile.Issues) {
 	var bad jobfile.Issues
+	inside := theme[render.InsideCuts].Color
+	follows := inside == theme[render.Cutting].Color
 	for _, kv := range colours {
 		layer, hex, _ := strings.Cut(kv, "=")
 		colour, err := render.ParseColor(hex)
@@ -109,7 +112,26 @@ func themeOf(colours []string) (render.Theme, jobfile.Issues) {
 			bad = append(bad, issue(fmt.Sprintf("--colour %.40q", kv), err.Error(), ""))
 		}
 	}
+	if follows && theme[render.InsideCuts].Color == inside {
+		theme[render.InsideCuts] = theme[render.Cutting]
+	}
 	return theme, append(bad, once("--colour", colours)...)
+}
+
+// lineOf reads the width of lines for a machine; nothing asked for is 0.
+func lineOf(text string) (geometry.Length, jobfile.Issues) {
+	if text == "" {
+		return 0, nil
+	}
+	const least, most geometry.Length = 0.001, 1
+	l, err := geometry.ParseLength(text, geometry.MM)
+	switch {
+	case err != nil:
+		return 0, jobfile.Issues{issue("--line", err.Error(), "")}
+	case l < least || l > most:
+		return 0, jobfile.Issues{issue("--line", fmt.Sprintf("a line of %.4g mm", l.MM()), fmt.Sprintf("give %.4g to %.4g mm", least.MM(), most.MM()))}
+	}
+	return l, nil
 }
 
 // counted says how many there are.

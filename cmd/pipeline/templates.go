@@ -21,18 +21,20 @@ type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
 	Colour   []string // of a kind of line, as line=#rrggbb
+	Line     string   // the width of all lines of the drawings, solid, for a machine; "": lines to be read
 }
 
 const templatesName = "templates.pdf"
 
 // Make makes templates.pdf and the drawings.
 func (t Templates) Make(context.Context) (r Result, err error) {
-	theme, bad := themeOf(t.Colour)
-	w, err := t.read(&r, bad)
+	theme, bad := themeOf(t.Colour, render.DefaultTheme())
+	line, more := lineOf(t.Line)
+	w, err := t.read(&r, append(bad, more...))
 	if err != nil {
 		return r, err
 	}
-	files, layout, err := w.templates(theme, paper.Options{Separate: t.Separate})
+	files, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate})
 	if err != nil {
 		return r, err
 	}
@@ -46,9 +48,9 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 
 // templates lays a job out and makes every file of it, the drawings before the
 // booklet.
-func (w worked) templates(theme render.Theme, lay paper.Options) (files []File, layout paper.Layout, err error) {
+func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options) (files []File, layout paper.Layout, err error) {
 	o := w.printed()
-	o.Theme = theme
+	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
 	files = make([]File, len(drawn)+1)
 	var together errgroup.Group

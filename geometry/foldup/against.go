@@ -21,7 +21,7 @@ func (c Covered) against(n Inner) []Fault {
 		if p.Tucked {
 			continue
 		}
-		gap := at.ToWall(box(p.Shape))
+		gap := at.ToWall(p.Shape.Bounds())
 		if need := c.beside(at, n.Over, p, corner); gap < need-1e-4 {
 			out = append(out, Fault{Kind: Collision, Piece: p.Piece, Face: n.Face,
 				What: fmt.Sprintf("a turn-in ends %.2f mm from a wall that %.2f mm of covering lies on", gap.MM(), need.MM())})
@@ -35,7 +35,7 @@ func (c Covered) against(n Inner) []Fault {
 // patch of the face lies.
 func (c Covered) beside(at Meeting, over bool, p Patch, corner Length) Length {
 	back := MeetingOf(at.wall, at.face)
-	from, to := back.Reach(box(p.Shape))
+	from, to := back.Reach(p.Shape.Bounds())
 	strip := back.Between(at.Strip(corner), from, to)
 	in := polygon.Of(geometry.Rectangle(strip).Flatten(1))
 	var there []Patch

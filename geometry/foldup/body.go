@@ -7,8 +7,6 @@
 package foldup
 
 import (
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -33,8 +31,8 @@ type Surface struct {
 	Extent geometry.Box // in the face's own coordinates
 	// Shape is the outline, in the face's own coordinates; empty: the whole of
 	// Extent.
-	Shape geom.Geometry
-	Cover geom.Geometry // what of it covering must lie on; may be empty
+	Shape polygon.Shape
+	Cover polygon.Shape // what of it covering must lie on; may be empty
 	// Inside: past its edges stands a wall. Edge: it is no more than the thickness
 	// of a board.
 	Inside, Edge bool
@@ -83,8 +81,8 @@ type Body struct {
 }
 
 // Outline returns the outline of a surface in its own coordinates.
-func (s Surface) Outline() geom.Geometry {
-	if s.Shape.IsEmpty() {
+func (s Surface) Outline() polygon.Shape {
+	if len(s.Shape) == 0 {
 		return polygon.Box(s.Extent)
 	}
 	return s.Shape

@@ -6,10 +6,9 @@ import (
 	"slices"
 	"sync"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/polygon"
 )
 
 // Bare finds board that no covering reaches. A gap whose mean breadth is no
@@ -17,17 +16,17 @@ import (
 func (c Covered) Bare(i int) []Fault {
 	s := c.Surfaces[i]
 	left := s.Cover
-	if left.IsEmpty() {
+	if len(left) == 0 {
 		return nil
 	}
 	for _, p := range c.In(s.Plane) {
 		left = Without(left, p.Shape)
 	}
 	var out []Fault
-	for _, part := range parts(left) {
-		if breadth(part) > max(c.Closed, Sliver) {
-			out = append(out, Fault{Kind: Bare, Face: s.Face, At: box(part.AsGeometry()),
-				What: fmt.Sprintf("%.1f mm² of board is left bare", part.Area())})
+	for _, part := range left {
+		if part.Breadth() > max(c.Closed, Sliver) {
+			out = append(out, Fault{Kind: Bare, Face: s.Face, At: part.Bounds(),
+				What: fmt.Sprintf("%.1f mm² of board is left bare", part.Size())})
 		}
 	}
 	return out
@@ -41,8 +40,8 @@ func (c Covered) overhang(i int) []Fault {
 		return nil // looked at with the first face of the plane
 	}
 	together := c.plane(s.Plane)
-	whole := sync.OnceValue(func() geom.Geometry {
-		var all []geom.Geometry
+	whole := sync.OnceValue(func() polygon.Shape {
+		var all []polygon.Shape
 		for _, o := range together {
 			all = append(all, o.Outline())
 		}
@@ -50,7 +49,7 @@ func (c Covered) overhang(i int) []Fault {
 	})
 	var out []Fault
 	for _, p := range c.In(s.Plane) {
-		if p.Tucked && !s.Inside || s.Shape.IsEmpty() && s.Extent.Grow(1e-6).Contains(box(p.Shape)) {
+		if p.Tucked && !s.Inside || len(s.Shape) == 0 && s.Extent.Grow(1e-6).Contains(p.Shape.Bounds()) {
 			continue
 		}
 		past, hair := Without(p.Shape, whole()), Sliver
@@ -60,7 +59,7 @@ func (c Covered) overhang(i int) []Fault {
 		if !Solid(past, max(Sliver, hair)) {
 			continue
 		}
-		f := Fault{Kind: Overhang, Piece: p.Piece, Face: s.Face, At: box(past), What: "a flap reaches past the face it lands on"}
+		f := Fault{Kind: Overhang, Piece: p.Piece, Face: s.Face, At: past.Bounds(), What: "a flap reaches past the face it lands on"}
 		switch {
 		case s.Inside:
 			f.Kind, f.What = Collision, "a turn-in runs into a wall"
@@ -75,13 +74,13 @@ func (c Covered) overhang(i int) []Fault {
 
 // pastSeveral names the faces of one plane that a flap reaches past: for each
 // part of it beyond them the nearest.
-func pastSeveral(faces []Surface, f Fault, past geom.Geometry) []Fault {
+func pastSeveral(faces []Surface, f Fault, past polygon.Shape) []Fault {
 	var out []Fault
-	for _, part := range parts(past) {
-		if breadth(part) <= Sliver {
+	for _, part := range past {
+		if part.Breadth() <= Sliver {
 			continue
 		}
-		f.At, f.What = box(part.AsGeometry()), "a flap reaches past "+faces[0].Together
+		f.At, f.What = part.Bounds(), "a flap reaches past "+faces[0].Together
 		c, near := f.At.Center(), Length(math.Inf(1))
 		for _, o := range faces {
 			e := o.Extent
@@ -113,7 +112,7 @@ func (c Covered) Collisions(i int) []Fault {
 				continue
 			}
 			if both := Meet(a.Shape, b.Shape); Solid(both, Sliver) {
-				out = append(out, Fault{Kind: Collision, Piece: a.Piece, Face: s.Face, At: box(both), What: "two flaps folded at the same time lie on one spot"})
+				out = append(out, Fault{Kind: Collision, Piece: a.Piece, Face: s.Face, At: both.Bounds(), What: "two flaps folded at the same time lie on one spot"})
 			}
 		}
 	}

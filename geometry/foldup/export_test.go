@@ -1,8 +1,6 @@
 package foldup
 
 import (
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 )
@@ -47,22 +45,14 @@ func Folded(b Body, p geometry.Piece) [][]Part {
 			continue // of another
 		}
 		parts := Regions(p)
-		patches, _ := b.Seated(p, i, 1)
-		for _, patch := range patches {
-			if patch.Shape.Type() != geom.TypePolygon || patch.Tab != nil {
-				continue // of no area, or not a whole part
+		sheet, _ := b.Hang(p, i)
+		for n, q := range sheet.Folded() {
+			parts[n].Seat = i
+			if q.Face == "" {
+				continue
 			}
-			s := b.plane(patch.Plane)[0]
-			for n := range parts {
-				parts[n].Seat = i
-				if parts[n].Flat[0] == patch.flat[0] && parts[n].Flat[1] == patch.flat[1] {
-					ring := patch.Shape.MustAsPolygon().ExteriorRing().Coordinates()
-					parts[n].Space = nil
-					for k := range patch.flat {
-						q := ring.GetXY(k)
-						parts[n].Space = append(parts[n].Space, s.Frame.At(geometry.Pt(Length(q.X), Length(q.Y))))
-					}
-				}
+			for _, at := range q.Outline {
+				parts[n].Space = append(parts[n].Space, q.At(at))
 			}
 		}
 		out = append(out, parts)

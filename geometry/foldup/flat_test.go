@@ -165,7 +165,7 @@ func TestLiningGoesIntoAJoint(t *testing.T) {
 	area := map[int]float64{}
 	for _, p := range patches {
 		assert.False(t, p.Tucked)
-		area[p.Plane] += p.Shape.Area()
+		area[p.Plane] += p.Shape.Size()
 	}
 	high := (boardsHigh - 2*liningBack).MM()
 	for face, wide := range map[geometry.Face]foldup.Length{

@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/polygon"
 	"forel/geometry/space"
 )
 
@@ -73,7 +74,7 @@ func (b Body) turnedTab(p geometry.Piece, r fold.Posed, host space.Frame, thick 
 	f := fold.Turned(host, hinge, 90)
 	f = fold.Turned(f, fold.Join{From: edge.Add(along), At: edge, Kind: fold.Fold}, 90)
 	on := b.landing(f)
-	inner := beyondLine(r.Outline, edge, in)
+	inner := polygon.Clip(r.Outline, func(p geometry.Point) Length { return side(p, edge, along) })
 	if on < 0 || len(inner) < 3 {
 		return nil, append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the tab at %s lands on no face", where(r.Outline))})
 	}
@@ -104,22 +105,4 @@ func crossings(outline []geometry.Point, on, along geometry.Point) []Length {
 func side(p, on, along geometry.Point) Length {
 	d := p.Sub(on)
 	return along.X*d.Y - along.Y*d.X
-}
-
-// beyondLine gives the part of an outline on the side of a line that in points
-// to.
-func beyondLine(outline []geometry.Point, on, in geometry.Point) []geometry.Point {
-	along := geometry.Pt(in.Y, -in.X)
-	var out []geometry.Point
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		da, db := side(a, on, along), side(b, on, along)
-		if da >= 0 {
-			out = append(out, a)
-		}
-		if (da > 0) != (db > 0) && da != 0 && db != 0 {
-			out = append(out, a.Add(b.Sub(a).Mul((da / (da - db)).MM())))
-		}
-	}
-	return out
 }

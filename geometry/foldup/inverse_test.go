@@ -74,13 +74,7 @@ func compareLayers(t *rapid.T, u unfolded, f foldup.FaceReport, at [2]float64) {
 func reported(f foldup.FaceReport, at [2]float64) map[string]int {
 	n := map[string]int{}
 	for _, l := range f.Layers {
-		ring := l.Shape.MustAsPolygon().ExteriorRing().Coordinates()
-		var points []geometry.Point
-		for i := range ring.Length() {
-			q := ring.GetXY(i)
-			points = append(points, geometry.Pt(slipcase.Length(q.X), slipcase.Length(q.Y)))
-		}
-		if inRing(at[0], at[1], points) {
+		if inRing(at[0], at[1], l.Shape[0].Rings[0]) {
 			n[l.Piece]++
 		}
 	}

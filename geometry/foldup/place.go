@@ -3,10 +3,9 @@ package foldup
 import (
 	"fmt"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/polygon"
 	"forel/geometry/space"
 )
 
@@ -20,7 +19,7 @@ type Patch struct {
 	Tucked bool             // it gets where it is by a crease at a corner, not by a fold
 	Thick  Length           //
 	Plane  int              // it lies in
-	Shape  geom.Geometry    // in the plane's coordinates
+	Shape  polygon.Shape    // in the plane's coordinates
 	Tab    *TabEnd          // of a tab turned over the edge of a hole
 	flat   []geometry.Point // in the piece's coordinates
 }
@@ -47,7 +46,7 @@ func (b Body) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
 // hang hangs a piece on the part that lies most on a surface.
 func hang(p geometry.Piece, root space.Frame, home Surface) (s fold.Sheet, ok bool) {
 	return fold.Hang(p, root, func(r fold.Part) float64 {
-		return area(Meet(shape(project(root, r.Outline, home)), home.Outline()))
+		return Meet(shape(project(root, r.Outline, home)), home.Outline()).Size()
 	})
 }
 

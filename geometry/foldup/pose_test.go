@@ -10,7 +10,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
-	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 )
 
@@ -73,13 +72,13 @@ func TestFoldedLeavesLieWhereTheProofHasThem(t *testing.T) {
 				continue // the tabs of a hole, bent twice, are no leaves folded once
 			}
 			for _, l := range f.Layers {
-				b := polygon.Bounds(l.Shape)
+				b := l.Shape.Bounds()
 				key := fmt.Sprintf("%s %s %.3f %.3f", plane(f.Face), l.Piece, b.Min, b.Max)
 				if seen[key] {
 					continue // a layer at the mouth is told of under every edge there
 				}
 				seen[key] = true
-				proved[string(plane(f.Face))+", "+l.Piece] += l.Shape.Area()
+				proved[string(plane(f.Face))+", "+l.Piece] += l.Shape.Size()
 			}
 		}
 		hung := map[string]float64{}

@@ -4,7 +4,6 @@ import (
 	"runtime"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
@@ -17,7 +16,7 @@ type Layer struct {
 	Order  int           // how many folds from the part that is laid first
 	Turn   int           // of those equally far the lower is turned first, and lies beneath
 	Tucked bool          // pinched or bent at a corner rather than folded
-	Shape  geom.Geometry // in the face's coordinates; it may reach past the face
+	Shape  polygon.Shape // in the face's coordinates; it may reach past the face
 }
 
 // FaceReport tells what lies on one face.
@@ -137,7 +136,7 @@ func (c Covered) Report(i int) FaceReport {
 	r := FaceReport{Surface: s}
 	patches := c.In(s.Plane)
 	for _, p := range patches {
-		if box(p.Shape).Intersect(s.Extent).Grow(-Sliver).Empty() {
+		if p.Shape.Bounds().Intersect(s.Extent).Grow(-Sliver).Empty() {
 			continue // on another face of the plane
 		}
 		r.Layers = append(r.Layers, Layer{p.Piece, p.Order, p.Turn, p.Tucked, p.Shape})
@@ -160,7 +159,7 @@ func Pile(patches []Patch) Length {
 
 // Heap is where patches lie on each other, and how thick they are together.
 type Heap struct {
-	Shape geom.Geometry
+	Shape polygon.Shape
 	Thick Length
 }
 

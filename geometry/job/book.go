@@ -20,6 +20,7 @@ type Common struct {
 	Clearance   Clearance
 	Uncertainty Uncertainty
 	Limits      FitLimits
+	Wears       string // what the book wears inside, such as "chemise"; then its measures are those of both; empty: nothing
 }
 
 // Book returns the job's first book, an empty one where there is none.
@@ -34,6 +35,8 @@ func (c Common) Book() Book {
 // one, its title or its number where there are several.
 func (c Common) Whose(n int) string {
 	switch {
+	case len(c.Books) == 1 && c.Wears != "":
+		return "the book in its " + c.Wears
 	case len(c.Books) == 1:
 		return "the book"
 	case c.Books[n].Title != "":

@@ -5,11 +5,19 @@ import "slices"
 // Settings returns the settings of a job of any kind: clearances, errors and
 // limits.
 func (c *Common) Settings() Settings {
-	room, u := &c.Clearance, &c.Uncertainty
-	return Settings{
+	room := &c.Clearance
+	return append(Settings{
 		LengthOf("clearance.height", "the room above the book", 0, 25, &room.Height),
-		LengthOf("clearance.width", "the room before the fore-edge", 0, 25, &room.Width),
+		LengthOf("clearance.width", "the room beyond the fore-edge", 0, 25, &room.Width),
 		LengthOf("clearance.thickness", "the room beside the book", 0, 25, &room.Thickness),
+	}, c.FitSettings()...)
+}
+
+// FitSettings returns those of Settings that are not clearances, for a kind that
+// has its own keys for these.
+func (c *Common) FitSettings() Settings {
+	u := &c.Uncertainty
+	return Settings{
 		LengthOf("uncertainty.measuring", "plus or minus of a reading of the book, beside its step", 0, 5, &u.Measuring),
 		LengthOf("uncertainty.reading_step", "the step readings of the book are rounded to", 0, 5, &u.ReadingStep),
 		WordOf("uncertainty.settings", "whether pieces that share a size are cut at one setting or each by itself", []string{OneSetting, EachBySelf}, &u.Settings),

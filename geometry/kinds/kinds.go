@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/chemise"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
 	"forel/geometry/slipcase"
@@ -13,17 +14,36 @@ import (
 
 // All lists the kinds. The first is made where a job file names none; of several
 // constructions of a kind, the first.
-var All = []plan.Kind{
-	{
+var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card)}
+
+var (
+	boards = plan.Kind{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
 		New:    func(u geometry.Unit) plan.Job { j := slipcase.DefaultJobIn(u); return &j },
-		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames),
-	},
-	{
+		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames), Named: slipcase.Named,
+	}
+	card = plan.Kind{
 		Name: "slipcase", Construction: "card", About: "a case of card",
 		New:    func(u geometry.Unit) plan.Job { j := onepiece.DefaultJobIn(u); return &j },
-		Pieces: []string{onepiece.PieceName},
-	},
+		Pieces: []string{onepiece.PieceName}, Named: onepiece.Named,
+	}
+	worn = plan.Kind{
+		Name: "chemise", About: "a chemise",
+		New:    func(u geometry.Unit) plan.Job { j := chemise.DefaultJobIn(u); return &j },
+		Pieces: chemise.PieceNames, Named: chemise.Named,
+	}
+)
+
+// wornIn returns the kind of a chemise in a case of another kind, both made from one
+// job.
+func wornIn(outer plan.Kind) plan.Kind {
+	return plan.Kind{
+		Name: worn.Name + " and " + outer.Name, Construction: outer.Construction, About: worn.About + " in " + outer.About,
+		New: func(u geometry.Unit) plan.Job {
+			return plan.Within(func() (plan.Inner, plan.Outer) { return worn.New(u).(plan.Inner), outer.New(u).(plan.Outer) }, worn.Name, outer.Name)
+		},
+		Pieces: slices.Concat(worn.Pieces, outer.Pieces), Named: slices.Concat(worn.Named, outer.Named),
+	}
 }
 
 // Names lists the words of the key "kind".
@@ -43,6 +63,18 @@ func Pieces() (names []string) {
 		}
 	}
 	return names
+}
+
+// Named lists the keys for what materials of every kind are called.
+func Named() (all []plan.Named) {
+	for _, k := range All {
+		for _, n := range k.Named {
+			if !slices.Contains(all, n) {
+				all = append(all, n)
+			}
+		}
+	}
+	return all
 }
 
 // words lists what is said of the kinds, each once, in the order of the table.

@@ -3,8 +3,6 @@ package onepiece
 import (
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry/polygon"
 )
 
@@ -31,8 +29,8 @@ func (a *algebra) without(p, q polygon.Shape) polygon.Shape { return a.keep(poly
 // breadth gives how wide the narrowest straight passage is that a shape fits
 // through: the least distance of two parallels that hold it between them, one of
 // which lies along an edge of its hull.
-func breadth(p geom.Polygon) Length {
-	at := polygon.Hull(polygon.Points(p.ExteriorRing().Coordinates()))
+func breadth(a polygon.Area) Length {
+	at := polygon.Hull(a.Rings[0])
 	if len(at) < 3 {
 		return 0
 	}
@@ -55,9 +53,9 @@ func breadth(p geom.Polygon) Length {
 }
 
 // solid tells whether a shape is more than slivers.
-func solid(g polygon.Shape) bool {
-	for _, p := range polygon.Parts(g) {
-		if breadth(p) > sliver {
+func solid(s polygon.Shape) bool {
+	for _, a := range s {
+		if breadth(a) > sliver {
 			return true
 		}
 	}

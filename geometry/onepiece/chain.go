@@ -22,9 +22,9 @@ const (
 	bookThick
 )
 
-// chain returns how the room in the case comes about: in height, depth and
+// Chain returns how the room in the case comes about: in height, depth and
 // thickness.
-func (j Job) chain() plan.Chain {
+func (j Job) Chain() plan.Chain {
 	s, b := j.Scored(), j.Book()
 	gap := func(dimension, where string, tight, loose, swell Length) plan.Gap {
 		return plan.Gap{Dimension: dimension, Place: inBody, Where: where, Tight: tight, Loose: loose, Decides: true, Swell: swell}
@@ -35,12 +35,12 @@ func (j Job) chain() plan.Chain {
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
 			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps: []plan.Gap{
 			gap(plan.Height, "in the body", j.Limits.Tight, j.Limits.LooseHeight, 0),
-			gap(plan.Depth, "", 0, 0, 0), // a book that is too deep does not stick; it looks out
+			gap(plan.Depth, "", 0, 0, 0), // a book that is too deep does not stick; its spine stands out
 			gap(plan.Thickness, "in the body", j.Limits.Tight, j.Limits.LooseBeside(b.Thick()), j.Limits.Grows(b)),
 		},
 		Links: []plan.Link{
@@ -58,7 +58,7 @@ func (j Job) chain() plan.Chain {
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)
-			return k.chain()
+			return k.Chain()
 		},
 		Limits: j.limits(),
 	}
@@ -107,7 +107,7 @@ func (j Job) deviations() []plan.Deviation {
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
 	low, high := j.Uncertainty.CardOff()
-	out := append(plan.MeasureMaterial("card", low, high, false), plan.MeasureBook(j.Uncertainty)...)
+	out := append(plan.MeasureMaterial("card", "", low, high, false), plan.MeasureBook(j.Uncertainty)...)
 	return append(out, plan.CutForATry("mark, score and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
 }
 

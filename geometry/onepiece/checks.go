@@ -38,7 +38,7 @@ func (j Job) blankCheck() plan.Check {
 	c := j.Clearance
 	return plan.Check{
 		Name: "folded blank", When: "when the blank is scored, cut and folded, before it is pasted",
-		See: []stage.Say{stage.Words("with the flaps held in by hand the book slides in: %s to spare in height, %s in thickness, and its fore-edge lies %s behind the mouth",
+		See: []stage.Say{stage.Words("with the flaps held in by hand the book slides in: %s to spare in height, %s in thickness; with its fore-edge against the spine panel its spine lies up to %s within the mouth",
 			c.Height, c.Thickness, c.Width)},
 		Fails: stage.Words("score a new blank: once it is pasted nothing can be mended"),
 	}

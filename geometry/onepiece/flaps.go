@@ -1,6 +1,9 @@
 package onepiece
 
-import "forel/geometry"
+import (
+	"forel/geometry"
+	"forel/geometry/polygon"
+)
 
 // steepest is how much a flap may taper on a side, per length: the rule is
 // Flaps.Taper at its end, less where so short a flap would become a point.
@@ -74,26 +77,17 @@ func (j Job) taper(length Length) Length { return min(j.Flaps.Taper, length*stee
 func rectangle(b geometry.Box) []geometry.Point { return geometry.Rectangle(b).Flatten(1) }
 
 // clip keeps what of a convex outline lies left of a line through a point in
-// a direction (one step of Sutherland and Hodgman, "Reentrant polygon clipping",
-// 1974). The order of its points is kept.
+// a direction. The order of its points is kept.
 func clip(outline []geometry.Point, on, along geometry.Point) []geometry.Point {
 	size := along.Distance(geometry.Point{})
-	left := func(p geometry.Point) Length {
+	return distinct(polygon.Clip(outline, func(p geometry.Point) Length {
 		d := p.Sub(on)
-		return (along.X*d.Y - along.Y*d.X) / size
-	}
-	var kept []geometry.Point
-	for i, p := range outline {
-		q := outline[(i+1)%len(outline)]
-		a, b := left(p), left(q)
-		if a >= -hair {
-			kept = append(kept, p)
+		left := (along.X*d.Y - along.Y*d.X) / size
+		if left.Abs() < hair {
+			return 0
 		}
-		if a > hair && b < -hair || a < -hair && b > hair {
-			kept = append(kept, p.Add(q.Sub(p).Mul(float64(a/(a-b)))))
-		}
-	}
-	return distinct(kept)
+		return left
+	}))
 }
 
 // hair is what two places may differ by and still be one, in mm.

@@ -1,8 +1,6 @@
 package onepiece
 
 import (
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
@@ -26,7 +24,7 @@ type slab struct {
 	sign   Length // which way along the axis its inside looks
 	inside Length // where its inside lies on the axis
 	lo, hi Length // from where to where it reaches on the axis
-	shape  geom.Geometry
+	shape  polygon.Shape
 }
 
 // across gives the two axes of a slab's shape.
@@ -34,7 +32,7 @@ func across(axis int) [2]int { return [3][2]int{{1, 2}, {0, 2}, {0, 1}}[axis] }
 
 // reach gives from where to where a slab reaches on any axis.
 func (s slab) reach(axis int) (lo, hi Length) {
-	b := polygon.Bounds(s.shape)
+	b := s.shape.Bounds()
 	switch axis {
 	case s.axis:
 		return s.lo, s.hi

@@ -8,6 +8,9 @@ import (
 // PieceName is the name of the one piece.
 const PieceName = "case blank"
 
+// Named lists the keys for what its material is called.
+var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}}
+
 // Plan gives all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
@@ -25,9 +28,12 @@ func (c Case) Plan() plan.Plan {
 		Worksheet: c.worksheet(),
 		Steps:     c.steps(),
 		Finished:  c.care(),
-		Chain:     j.chain(),
+		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+	}
+	if j.Wears != "" {
+		p.Content += " in its " + j.Wears
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())
@@ -45,7 +51,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: j.Clearance.Height}, {Key: "height_corners", Length: j.Clearance.Height}, {Key: "thickness", Length: j.Clearance.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s past the fore-edge, %s past the tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Cavity.Width - book.Width}, {Key: "head_or_tail", Length: c.Outside.Height - book.Height}},
 		},
 	}

@@ -114,14 +114,14 @@ func drawn(axis int) [2]int {
 // case.
 func (v *proof) points(s slab) []geometry.Point {
 	two := drawn(s.axis)
-	pts := polygon.Points(s.shape.MustAsPolygon().ExteriorRing().Coordinates())
+	pts := slices.Clone(s.shape[0].Rings[0])
 	for k, q := range pts {
 		if s.axis == 0 {
 			q = geometry.Pt(q.Y, q.X)
 		}
 		pts[k] = geometry.Pt(q.X-v.outLo[two[0]], q.Y-v.outLo[two[1]])
 	}
-	return pts[:len(pts)-1]
+	return pts
 }
 
 // seen returns a wall as a face of the case.

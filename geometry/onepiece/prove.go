@@ -169,10 +169,10 @@ func (v *proof) gaps() {
 		for _, s := range v.wall(w.axis, w.sign) {
 			left = v.algebra.without(left, s.shape)
 		}
-		for _, g := range polygon.Parts(left) {
+		for _, g := range left {
 			if b := breadth(g); b > v.relief+sliver {
-				v.faults = append(v.faults, foldup.Fault{Kind: foldup.Bare, Piece: v.piece, Face: w.face, At: polygon.Bounds(g.AsGeometry()),
-					What: fmt.Sprintf("a gap of %.1f mm², about %.2f mm wide", g.Area(), b.MM())})
+				v.faults = append(v.faults, foldup.Fault{Kind: foldup.Bare, Piece: v.piece, Face: w.face, At: g.Bounds(),
+					What: fmt.Sprintf("a gap of %.1f mm², about %.2f mm wide", g.Size(), b.MM())})
 			}
 		}
 	}
@@ -255,7 +255,7 @@ func (v *proof) share(a, b slab) bool {
 // within gives what of a lies within the thickness of b, as stretches of an axis
 // square to both.
 func (v *proof) within(a, b slab, third int) [][2]Length {
-	box := polygon.Bounds(a.shape).Grow(1)
+	box := a.shape.Bounds().Grow(1)
 	byX := across(a.axis)[0] == b.axis
 	if byX {
 		box.Min.X, box.Max.X = b.lo+sliver/2, b.hi-sliver/2
@@ -266,8 +266,8 @@ func (v *proof) within(a, b slab, third int) [][2]Length {
 		return nil
 	}
 	var out [][2]Length
-	for _, p := range polygon.Parts(v.algebra.meet(a.shape, polygon.Of(rectangle(box)))) {
-		e := polygon.Bounds(p.AsGeometry())
+	for _, p := range v.algebra.meet(a.shape, polygon.Of(rectangle(box))) {
+		e := p.Bounds()
 		if across(a.axis)[0] == third {
 			out = append(out, [2]Length{e.Min.X, e.Max.X})
 		} else {

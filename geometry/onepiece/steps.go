@@ -18,6 +18,7 @@ func (c Case) steps() []plan.Step {
 	return []plan.Step{
 		{
 			Title: "Measure the book",
+			Short: plan.Say("Measure the book, and the card: several layers together with a caliper."),
 			Text: []stage.Say{
 				plan.Say("Shut the book and press it lightly. Measure height, width with the round of the spine, and thickness at three places each. Write every reading on the worksheet; the largest counts."),
 				plan.Say("Measure the card with a caliper: several layers together, divided by their number."),
@@ -57,8 +58,9 @@ func (c Case) steps() []plan.Step {
 		},
 		{
 			Title: "Try the book",
+			Short: plan.Say("Slide the book in, fore-edge first."),
 			Text: []stage.Say{
-				plan.Say("Slide the book in, spine outward. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
+				plan.Say("Slide the book in, fore-edge first: its spine shows at the mouth. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
 			},
 			Pictures: [][]stage.Picture{{done}},
 			Checks:   []plan.Check{finishedCheck()},

@@ -147,7 +147,7 @@ func SpineStrip(depth, thickness Length) Gauge {
 // Load is what carries the weight of what is put in, and how much it may carry.
 type Load struct {
 	Weights  []float64         // grams of each book as weighed; 0: not weighed
-	On       string            // what bears it when the case stands upright, such as "tail wall"
+	On       string            // what bears it when the case stands upright, such as "tail wall"; empty: nothing of the case does
 	Seam     Length            // along which that is joined to the rest
 	Holds    string            // what the seam holds: "that wall to the sides"; empty: there is none to speak of
 	Material geometry.Material // of what bears it
@@ -166,6 +166,9 @@ type LeastThickness struct {
 // Bears returns the least thickness for a load in grams, 0 where any will do;
 // ok is false where the load is too heavy for such a case.
 func (l Load) Bears(grams float64) (least Length, ok bool) {
+	if l.On == "" {
+		return 0, true
+	}
 	if grams > l.Most {
 		return 0, false
 	}

@@ -42,4 +42,11 @@ type Kind struct {
 	About        string                  // what is made, in a sentence: "a case of boards"
 	New          func(geometry.Unit) Job // a job with no book and every default set, round in the unit
 	Pieces       []string                // names that its pieces, and the faces of patterned ones, can have
+	Named        []Named                 // of its materials, the keys of a job file for what the maker calls them
+}
+
+// Named is the key of a job file for what the maker calls a material.
+type Named struct {
+	Key      string
+	Material geometry.Material
 }

@@ -6,6 +6,6 @@ import "forel/geometry/job"
 // together, for all outputs alike: without capital and full stop. Where says of the
 // place where the book is held, such as "at the mouth".
 func Limits(f job.FitLimits, thick Length, where string) Remark {
-	return Say("too tight: under %s in height or thickness "+where+", or a fore-edge that looks out; too loose: over %s in height or %s in thickness "+where,
+	return Say("too tight: under %s in height or thickness "+where+", or a spine that stands out at the mouth; too loose: over %s in height or %s in thickness "+where,
 		f.Tight, f.LooseHeight, f.LooseBeside(thick))
 }

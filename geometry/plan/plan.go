@@ -25,27 +25,30 @@ type Plan struct {
 	Pieces    []geometry.Piece
 	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
 	Materials []Material
-	Equals    []Equal  // sides of pieces that must be the same
-	Remarks   []Remark // what to know of the sizes
-	Runs      string   // how the width and the height of the pieces run
-	Warnings  []string // what looks like a slip, or needs care
-	Mistaken  []string // which pieces could be mistaken for which
-	Facts     []Fact   // what the finished thing measures and what is left in it
-	Tools     []string // what to lay ready
-	Worksheet []Group  // the lines of the worksheet, pieces left out
-	Steps     []Step   // the order of work
-	Finished  Care     // the checks of the finished thing
-	Proof     Proof    // the case folded up
-	Chain     Chain    // how the room that is left comes about
-	Gauges    []Gauge  // strips of paper to try round the book
-	Load      Load     // what bears the weight
+	Equals    []Equal    // sides of pieces that must be the same
+	Remarks   []Remark   // what to know of the sizes
+	Runs      string     // how the width and the height of the pieces run
+	Warnings  []string   // what looks like a slip, or needs care
+	Mistaken  []Mistaken // which pieces could be mistaken for which
+	Facts     []Fact     // what the finished thing measures and what is left in it
+	Tools     []string   // what to lay ready
+	Worksheet []Group    // the lines of the worksheet, pieces left out
+	Steps     []Step     // the order of work
+	Finished  Care       // the checks of the finished thing
+	Proof     Proof      // the case folded up
+	Chain     Chain      // how the room that is left comes about
+	Gauges    []Gauge    // strips of paper to try round the book
+	Load      Load       // what bears the weight
 }
 
 // Checks returns what is tried at the bench, in the order of the steps.
 func (p Plan) Checks() []Check {
 	var out []Check
-	for _, s := range p.Steps {
-		out = append(out, s.Checks...)
+	for i, s := range p.Steps {
+		for _, c := range s.Checks {
+			c.Step = i + 1
+			out = append(out, c)
+		}
 	}
 	return out
 }

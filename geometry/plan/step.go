@@ -14,6 +14,7 @@ type Step struct {
 
 // Check is something to try at the bench (common practice, no source).
 type Check struct {
+	Step  int // the number of its step, from 1; Plan.Checks sets it
 	Name  string
 	When  string      // "before any board is cut"
 	See   []stage.Say // what should be seen; sentences without capital and full stop

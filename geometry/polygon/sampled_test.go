@@ -5,7 +5,6 @@ import (
 	"math"
 	"testing"
 
-	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -63,10 +62,9 @@ func holds(q geometry.Point, ring []geometry.Point) (in bool, edges float64) {
 // has tells whether a place lies in a shape, holes counted.
 func has(q geometry.Point, s polygon.Shape) bool {
 	in := false
-	for _, p := range polygon.Parts(s) {
-		for _, ring := range p.DumpRings() {
-			pts := polygon.Points(ring.Coordinates())
-			if odd, _ := holds(q, pts[:len(pts)-1]); odd {
+	for _, a := range s {
+		for _, ring := range a.Rings {
+			if odd, _ := holds(q, ring); odd {
 				in = !in
 			}
 		}
@@ -108,15 +106,20 @@ func TestPlaceByPlace(t *testing.T) {
 			t.Skip("too few")
 		}
 		shapes := shapesOf(t, drawn)
-		all, err := polygon.Union(shapes)
+		all, err := polygon.Union(shapes...)
 		require.NoError(t, err)
 		both, err := polygon.Meet(shapes[0], shapes[1])
 		require.NoError(t, err)
 		rest, err := polygon.Without(shapes[0], shapes[1])
 		require.NoError(t, err)
-		others, err := polygon.Union(shapes[1:])
+		others, err := polygon.Union(shapes[1:]...)
 		require.NoError(t, err)
 		past, err := polygon.Without(shapes[0], others)
+		require.NoError(t, err)
+		pastEach, err := polygon.Without(shapes[0], shapes[1:]...)
+		require.NoError(t, err)
+		// What is past and what is shared part the first: together they are it.
+		first, err := polygon.Union(rest, both)
 		require.NoError(t, err)
 		for _, q := range asked(drawn) {
 			in, near := make([]bool, len(drawn)), math.Inf(1)
@@ -135,24 +138,25 @@ func TestPlaceByPlace(t *testing.T) {
 				want bool
 			}{
 				{"union", all, some}, {"meet", both, in[0] && in[1]}, {"without", rest, in[0] && !in[1]}, {"without the others", past, in[0] && !further},
+				{"without each other", pastEach, in[0] && !further}, {"both parts", first, in[0]},
 			} {
 				if has(q, c.got) != c.want {
-					t.Fatalf("%s: %.6f, %.6f should be in it: %v\n%s\nof %v", c.what, q.X.MM(), q.Y.MM(), c.want, c.got.AsText(), drawn)
+					t.Fatalf("%s: %.6f, %.6f should be in it: %v\n%v\nof %v", c.what, q.X.MM(), q.Y.MM(), c.want, c.got, drawn)
 				}
 			}
 		}
 	})
 }
 
-// shapesOf gives the shapes of polygons, at times turned over, in place, by the
-// library: zeros have a sign then.
+// shapesOf gives the shapes of polygons, at times turned over in place: zeros have a
+// sign then.
 func shapesOf(t *rapid.T, drawn [][]geometry.Point) []polygon.Shape {
 	over := rapid.Bool().Draw(t, "turned over")
 	out := make([]polygon.Shape, len(drawn))
 	for i, d := range drawn {
 		out[i] = polygon.Of(d)
 		if over {
-			out[i] = out[i].TransformXY(func(q geom.XY) geom.XY { return geom.XY{X: -q.X, Y: q.Y} })
+			out[i] = out[i].Moved(func(p geometry.Point) geometry.Point { return geometry.Pt(-p.X, p.Y) })
 			for n := range d {
 				d[n].X = -d[n].X
 			}
@@ -163,11 +167,74 @@ func shapesOf(t *rapid.T, drawn [][]geometry.Point) []polygon.Shape {
 
 // Two boxes that touch at a corner share nothing, whichever sign the zeros have.
 func TestSignOfZero(t *testing.T) {
-	zero := math.Copysign(0, -1)
-	ring := geom.NewLineString(geom.NewSequence([]float64{-40, 4, zero, 4, zero, 9, -40, 9, -40, 4}, geom.DimXY))
-	got, err := polygon.Meet(geom.NewPolygon([]geom.LineString{ring}).AsGeometry(), polygon.Box(geometry.Bx(0, 0, 3, 4)))
+	zero := polygon.Length(math.Copysign(0, -1))
+	box := polygon.Shape{{Rings: [][]geometry.Point{{{X: -40, Y: 4}, {X: zero, Y: 4}, {X: zero, Y: 9}, {X: -40, Y: 9}}}}}
+	got, err := polygon.Meet(box, polygon.Box(geometry.Bx(0, 0, 3, 4)))
 	require.NoError(t, err)
-	assert.Zero(t, got.Area())
-	seq := polygon.Of([]geometry.Point{{X: -2e-7, Y: 0}, {X: 5, Y: 0}, {X: 5, Y: 5}}).DumpCoordinates()
-	assert.False(t, math.Signbit(seq.GetXY(0).X))
+	assert.Zero(t, got.Size())
+}
+
+// crooked draws a polygon of three to nine corners on a coarse grid round a
+// middle, so that two of them often share corners, edges and parts of edges.
+func crooked(t *rapid.T, name string) []geometry.Point {
+	ways := []geometry.Point{{X: 1}, {X: 2, Y: 1}, {X: 1, Y: 1}, {X: 1, Y: 2}, {Y: 1}, {X: -1, Y: 1}, {X: -1}, {X: -1, Y: -1}, {Y: -1}, {X: 1, Y: -1}}
+	at := func() polygon.Length { return polygon.Length(5 * rapid.IntRange(0, 3).Draw(t, name)) }
+	middle := geometry.Pt(at(), at())
+	var out []geometry.Point
+	for _, w := range ways {
+		if far := rapid.IntRange(0, 3).Draw(t, name); far > 0 {
+			out = append(out, middle.Add(w.Mul(5*float64(far))))
+		}
+	}
+	return out
+}
+
+// A place lies in the result of two operations in a row where it should by the polygons
+// it lies in, and the result is made of polygons that the standard takes for such.
+func TestTwoInARowPlaceByPlace(t *testing.T) {
+	type operation struct {
+		do   func(a, b polygon.Shape) (polygon.Shape, error)
+		keep func(a, b bool) bool
+	}
+	operations := []operation{
+		{polygon.Meet, func(a, b bool) bool { return a && b }},
+		{func(a, b polygon.Shape) (polygon.Shape, error) { return polygon.Without(a, b) }, func(a, b bool) bool { return a && !b }},
+		{func(a, b polygon.Shape) (polygon.Shape, error) { return polygon.Union(a, b) }, func(a, b bool) bool { return a || b }},
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		var drawn [3][]geometry.Point
+		var shapes [3]polygon.Shape
+		for i, name := range []string{"a", "b", "c"} {
+			drawn[i] = crooked(t, name)
+			if len(drawn[i]) > 2 {
+				shapes[i] = polygon.Of(drawn[i])
+			}
+			if len(shapes[i]) == 0 || shapes[i].Validate() != nil {
+				t.Skip("crosses itself")
+			}
+		}
+		first, second := rapid.SampledFrom(operations).Draw(t, "first"), rapid.SampledFrom(operations).Draw(t, "second")
+		ab, err := first.do(shapes[0], shapes[1])
+		require.NoError(t, err)
+		require.NoError(t, ab.Validate())
+		abc, err := second.do(ab, shapes[2])
+		require.NoError(t, err)
+		require.NoError(t, abc.Validate(), "%v, then %v", ab, abc)
+		for x := polygon.Length(-19.7); x < 40; x += 1.3 {
+			for y := polygon.Length(-19.6); y < 40; y += 1.3 {
+				p := geometry.Pt(x, y)
+				var in [3]bool
+				near := math.Inf(1)
+				for i, d := range drawn {
+					var edge float64
+					in[i], edge = holds(p, d)
+					near = min(near, edge)
+				}
+				if near < 0.05 {
+					continue // on an edge
+				}
+				require.Equal(t, second.keep(first.keep(in[0], in[1]), in[2]), has(p, abc), "%v", p)
+			}
+		}
+	})
 }

@@ -23,7 +23,7 @@ func (j Job) boards() []geometry.Piece {
 	}
 	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
 	side.Rule = geometry.SizeRule{Width: "W + cW + s" + r.one, Height: "H + cH + 2s" + r.two}
-	side.Hand = j.withHole("as drawn, the right side; turned end for end on the table, same face up, the left", "with a thumb hole at the mouth")
+	side.Hand = j.withHole("both sides are alike", "with a thumb hole at the mouth")
 	side.Edges = rectangleEdges(side, [4]edgeName{
 		{name: "tail edge", meets: "tail wall stands here"},
 		{name: "mouth edge", meets: "stays open"},

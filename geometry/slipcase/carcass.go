@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
@@ -186,7 +184,7 @@ func (c Carcass) cutAtMouth(f foldup.Surface) foldup.Surface {
 	if !c.hole() {
 		return f
 	}
-	var left []geom.Geometry
+	var left []polygon.Shape
 	for i, a := range c.Side {
 		b := c.Side[(i+1)%len(c.Side)]
 		if a.X.Near(c.Depth) && b.X.Near(c.Depth) {
@@ -198,7 +196,7 @@ func (c Carcass) cutAtMouth(f foldup.Surface) foldup.Surface {
 }
 
 // toCover returns what of an outside face is to be covered.
-func (k Conditions) toCover(s foldup.Surface) geom.Geometry {
+func (k Conditions) toCover(s foldup.Surface) polygon.Shape {
 	if !k.SidesOnly {
 		return s.Outline()
 	}
@@ -209,7 +207,7 @@ func (k Conditions) toCover(s foldup.Surface) geom.Geometry {
 		inner.Min.X += k.Border // at the spine
 	case LeftMouth, RightMouth:
 	default:
-		return geom.Geometry{}
+		return nil
 	}
 	return foldup.Meet(s.Outline(), polygon.Box(inner))
 }

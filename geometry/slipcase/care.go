@@ -14,7 +14,8 @@ func (c Case) tools() []string {
 			glue = "bookbinder's glue (a dispersion, such as PVA) for board and cloth; paste, or paste with glue, for paper"
 		}
 	}
-	return plan.Tools("bone folder; brushes for glue and paste; damp cloth", glue)
+	return append(plan.Tools("bone folder; brushes for glue and paste; damp cloth", glue),
+		"a back-stop: a straight block with a true right angle, or two boards clamped at one")
 }
 
 // care returns what to check of the finished case, and what to do when a check

@@ -2,10 +2,10 @@ package slipcase
 
 import (
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 )
 
 // PieceNames lists the names a piece can have, in the order of Case.Pieces.
@@ -19,6 +19,12 @@ var PieceNames = []string{
 
 // FaceNames lists the names that the face of a patterned piece can have.
 var FaceNames = []string{"right side paper face", "left side paper face", "wrap face", "head panel face", "tail panel face"}
+
+// Named lists the keys for what its materials are called.
+var Named = []plan.Named{
+	{Key: "board.name", Material: geometry.Board}, {Key: "lining.name", Material: geometry.Lining},
+	{Key: "cloth.name", Material: geometry.Cloth}, {Key: "side_paper.name", Material: geometry.Paper},
+}
 
 // Case is a slipcase worked out: every piece with its size, and what the
 // finished case measures.
@@ -63,7 +69,7 @@ func (k checked) work() (Case, error) {
 			pieces[i] = shrunk(p, j.SidePaper.Stretch)
 		}
 	}
-	markConfusable(pieces)
+	plan.MarkMistakable(pieces)
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
@@ -97,54 +103,3 @@ func (j Job) pieces() []geometry.Piece {
 	}
 	return pieces
 }
-
-// alike is how near two sizes must be to be mistaken for each other.
-const alike Length = 5
-
-// markConfusable notes on each piece what it could be mistaken for: another
-// piece of the same material, or itself with width and height changed over,
-// where both dimensions are within 5 mm. Head and tail pieces are the same on
-// purpose and may change places.
-func markConfusable(pieces []geometry.Piece) {
-	for i := range pieces {
-		p := &pieces[i]
-		w, h := p.Size()
-		if (w - h).Abs() <= alike {
-			p.Confused = append(p.Confused, "itself turned by a quarter")
-		}
-		for _, q := range pieces {
-			if q.Name == p.Name || q.Material != p.Material {
-				continue
-			}
-			qw, qh := q.Size()
-			if w.Near(qw) && h.Near(qh) && p.Grain == q.Grain {
-				continue
-			}
-			if near(w, h, qw, qh) || near(w, h, qh, qw) {
-				p.Confused = append(p.Confused, q.Name)
-			}
-		}
-	}
-}
-
-// Mistakable says in words which pieces could be mistaken for which, each pair
-// once.
-func (c Case) Mistakable() []string {
-	var out []string
-	told := map[[2]string]bool{}
-	for _, p := range c.Pieces {
-		var others []string
-		for _, q := range p.Confused {
-			if !told[[2]string{q, p.Name}] {
-				others = append(others, q)
-				told[[2]string{p.Name, q}] = true
-			}
-		}
-		if len(others) > 0 {
-			out = append(out, p.Name+" can be mistaken for "+strings.Join(others, " or "))
-		}
-	}
-	return out
-}
-
-func near(w, h, w2, h2 Length) bool { return (w-w2).Abs() <= alike && (h-h2).Abs() <= alike }

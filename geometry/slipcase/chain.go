@@ -37,14 +37,14 @@ const (
 	volumes // thickness of each volume; then the wall's width, or each compartment as ruled
 )
 
-// chain returns how the room in the case comes about.
-func (j Job) chain() plan.Chain {
+// Chain returns how the room in the case comes about.
+func (j Job) Chain() plan.Chain {
 	spots := j.spots()
 	return plan.Chain{
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
 			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "looks out"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps:  j.gaps(spots),
@@ -55,7 +55,7 @@ func (j Job) chain() plan.Chain {
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)
-			return k.chain()
+			return k.Chain()
 		},
 		Limits: j.limits(),
 	}
@@ -88,7 +88,7 @@ func (j Job) gaps(spots []spot) []plan.Gap {
 			Decides: i+1 == len(spots) || spots[i+1].place == InBody, Swell: j.swell(s)}
 		switch {
 		case s.dimension == plan.Depth:
-			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; it looks out
+			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; its spine stands out
 		case s.dimension == plan.Thickness && j.dividers() > 0:
 			g.Volume = j.Whose(s.room)
 		}

@@ -13,7 +13,7 @@ import (
 func (j Job) whose(which string) string {
 	switch {
 	case len(j.Books) < 2:
-		return "the book"
+		return j.Whose(0)
 	case which == "":
 		return "the volumes"
 	}
@@ -76,11 +76,30 @@ func (j Job) dryFit() plan.Check {
 	return plan.Check{
 		Name: "stacked dry fit", When: "when the boards are cut, before they are lined or glued",
 		See: []stage.Say{
-			stage.Words("with "+j.whose("deepest")+" on a side, flush with its spine, the side shows %s beyond the fore-edge, at least %s", f.ForeEdge, f.ForeEdge-j.Clearance.Width+least.Width),
-			stage.Words("with "+j.whose("tallest")+" flush with its head, the side shows %s beyond the tail, at least %s", f.HeadOrTail, f.HeadOrTail-j.Clearance.Height+least.Height),
+			j.pileSee(),
+			stage.Words("with "+j.whose("deepest")+" on a side, its spine flush with the mouth edge, the side shows %s past the fore-edge, at least %s", f.ForeEdge, f.ForeEdge-j.Clearance.Width+least.Width),
+			stage.Words("with the head of "+j.whose("tallest")+" flush with the head edge of the side, the side shows %s past the tail, at least %s", f.HeadOrTail, f.HeadOrTail-j.Clearance.Height+least.Height),
 		},
-		Fails: stage.Words("cut sides and spine wall again, larger by what is missing; head and tail wall too where it is missing at the fore-edge"),
+		Fails: stage.Words("cut again, larger by what is missing: all three walls where it is missing in thickness, sides and spine wall past the tail, sides with head and tail wall past the fore-edge"),
 	}
+}
+
+// pileSee returns what shows of the spine wall above the book, or above all volumes
+// and the dividers between them, when it stands on edge beside them on a side.
+func (j Job) pileSee() stage.Say {
+	pile := Length(j.dividers()) * j.Board.Thickness // not lined yet
+	for _, b := range j.Books {
+		pile += b.Thick()
+	}
+	shows := j.Between().Thickness - pile
+	what := j.whose("")
+	switch {
+	case j.dividers() > 0:
+		what = "the pile of volumes and dividers"
+	case len(j.Books) > 1:
+		what = "the pile of volumes"
+	}
+	return stage.Words("the spine wall on its long edge on a side stands %s above "+what+" beside it, at least %s", shows, shows-Length(j.compartments())*(j.Clearance.Thickness-j.least().Thickness))
 }
 
 // wallsCheck: the book between the walls on the first side, while the glue is wet.
@@ -92,8 +111,11 @@ func (j Job) wallsCheck() plan.Check {
 	}
 	walls := plan.Check{
 		Name: "three walls on one side", When: "when the walls stand on the first side, before the glue sets and before the second side goes on",
-		See:   []stage.Say{stage.Words(j.whose("tallest")+" laid in has %s to spare from head to tail, at least %s", c.Height+more, least.Height+more)},
-		Fails: stage.Words("move the walls while the glue is wet, or take them off and cut anew: after the second side is on little can be mended"),
+		See: []stage.Say{
+			stage.Words(j.whose("tallest")+" laid in, fore-edge against the spine wall, has %s to spare from head to tail, at least %s", c.Height+more, least.Height+more),
+			stage.Words("the spine of "+j.whose("deepest")+" lies %s within the mouth edge of the side", c.Width+more/2),
+		},
+		Fails: stage.Words("move the walls while the glue is wet, or take them off and cut anew: when the second side is on little can be mended"),
 	}
 	if j.dividers() == 0 {
 		walls.See = append(walls.See, stage.Words("a straightedge across the walls clears "+j.whose("")+" by %s, at least %s", c.Thickness+more, least.Thickness+more))

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"testing"
 
-	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -60,10 +59,10 @@ func pileBetween(c slipcase.Case, face geometry.Face, from, to float64) (most fl
 	for i := range 5 {
 		for depth := 0.25; depth < c.Outside.Width.MM(); depth += 0.5 {
 			x := from + 0.01 + (to-from-0.02)*float64(i)/4
-			at := geom.XY{X: x, Y: depth}.AsPoint().AsGeometry()
+			at := geometry.Pt(slipcase.Length(x), slipcase.Length(depth))
 			pile := 0.0
 			for _, l := range layers {
-				if geom.Intersects(l.Shape, at) {
+				if l.Shape.Holds(at) {
 					pile += c.Job.Cloth.Thickness.MM()
 				}
 			}

@@ -112,7 +112,7 @@ func (j Job) liningsAfter() []geometry.Piece {
 		seated(RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
 		seated(LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
 	const stepped = "narrower at the mouth where the pattern has it"
-	side.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "with a thumb hole at the mouth")
+	side.Hand = j.withHole("both sides are alike", "with a thumb hole at the mouth")
 	side.Rule = geometry.SizeRule{Width: "W + cW + l − z", Height: "H + cH + 2l", Remark: stepped}
 	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}},
@@ -185,7 +185,7 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 		edges[right], edges[left] = edges[left], edges[right]
 		p.Edges, p.Spine = rectangleEdges(p, edges), mirrored(b.Spine)
 		if b.Name == "side" {
-			p.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "trim the thumb hole flush too")
+			p.Hand = j.withHole("both sides are alike", "trim the thumb hole flush too")
 		}
 		out = append(out, p)
 	}

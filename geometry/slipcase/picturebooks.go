@@ -21,6 +21,29 @@ func (m model) insertFigure(base []stage.Face, caption string, fresh bool) stage
 	return p
 }
 
+// betweenFigure gives the figure of the books between the walls on the first side.
+func (m model) betweenFigure() stage.Picture {
+	p := stage.Picture{Faces: slices.Concat(m.ruled(m.board("right side")), m.boards("spine wall", "head wall", "tail wall")), View: m.onBench()}
+	x := m.w() - m.s()
+	for i, b := range slices.Backward(m.job.Books) { // from the right side, which lies below
+		w, h, t := b.Width.Largest(), b.Height.Largest(), b.Thick()
+		x -= t
+		if i < m.job.dividers() {
+			x -= m.job.dividerThickness()
+		}
+		at := stage.Vec{X: x, Y: m.s() + (m.h()-2*m.s()-h)/2, Z: m.s()}
+		p.Faces = append(p.Faces, draft.Book(bookName(i), at, t, h, w)...)
+		if len(m.job.Books) == 1 {
+			p.Fresh = append(p.Fresh, bookName(i))
+		}
+	}
+	p.Notes = []stage.Note{
+		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(0)},
+		{Name: plan.Say("head wall"), Spot: "head wall"}, {Name: plan.Say("spine wall"), More: plan.Say("at the fore-edge"), Spot: "spine wall"},
+	}
+	return p
+}
+
 // mouthView is the view of a finished case: where the mouth is narrow the viewer
 // stands more nearly before it.
 func (m model) mouthView() stage.View {

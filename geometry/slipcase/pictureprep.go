@@ -130,16 +130,16 @@ func (m model) dryFigures() []stage.Picture {
 		{
 			Faces: faces, View: v, Fresh: []string{"book"},
 			Notes: []stage.Note{
-				{Name: plan.Say("flush"), More: plan.Say("with the head"), At: stage.Vec{X: in - thick, Y: m.h(), Z: m.d() * 0.6}},
+				{Name: plan.Say("head"), More: plan.Say("flush"), At: stage.Vec{X: in - thick, Y: m.h(), Z: m.d() * 0.6}},
 				{Name: plan.Say("a side"), Spot: "right side"},
 			},
-			Caption: plan.Say("a: flush with the spine and the head"),
+			Caption: plan.Say("a: its spine at the mouth edge, its head at the head edge"),
 		},
 		{
 			Faces: faces, View: v, Fresh: []string{"book"}, Focus: focus,
 			Notes: []stage.Note{
-				{Name: plan.Say("%s", fore), More: plan.Say("shows at the fore-edge"), At: stage.Vec{X: in, Y: 2.6 * most, Z: fore / 2}},
-				{Name: plan.Say("%s", tail), More: plan.Say("shows at the tail"), At: stage.Vec{X: in, Y: tail / 2, Z: 2 * most}},
+				{Name: plan.Say("%s", fore), More: plan.Say("shows past the fore-edge"), At: stage.Vec{X: in, Y: 2.6 * most, Z: fore / 2}},
+				{Name: plan.Say("%s", tail), More: plan.Say("shows past the tail"), At: stage.Vec{X: in, Y: tail / 2, Z: 2 * most}},
 			},
 			Caption: plan.Say("b: the corner at fore-edge and tail, larger"),
 		},

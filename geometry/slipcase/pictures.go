@@ -96,7 +96,7 @@ func (m model) joining() (spine, walls, close []stage.Picture) {
 		{
 			Faces: slices.Concat(all, m.board("left side")), View: v,
 			Notes:   []stage.Note{{Name: plan.Say("mouth"), More: plan.Say("the open side"), At: stage.Vec{X: w / 2, Y: h * 0.4, Z: d}}},
-			Caption: plan.Say("b: flush all round; then a weight on top"),
+			Caption: plan.Say("b: flush all round; weight along the walls only"),
 		},
 	}
 	return spine, walls, close

@@ -17,11 +17,14 @@ func (c Case) Plan() plan.Plan {
 		Content:  "book",
 		Pieces:   c.Pieces,
 		Faces:    c.Faces,
-		Mistaken: c.Mistakable(),
+		Mistaken: plan.Mistakable(c.Pieces),
 		Proof:    c.Proof.Proof,
-		Chain:    j.chain(),
+		Chain:    j.Chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),
+	}
+	if j.Wears != "" {
+		p.Content += " in its " + j.Wears
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)
@@ -60,6 +63,11 @@ func (c Case) Plan() plan.Plan {
 	if j.Lining.Thickness > 0 && j.linedBefore() && j.Lining.Trim > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("linings are cut %s beyond their board all round and trimmed flush when dry", j.Lining.Trim))
 	}
+	if j.hasHole() && j.Wears == "" {
+		// M. T. Roberts and D. Etherington, Bookbinding and the Conservation of Books
+		// (1982), "slipcase": one without inner box or chemise should not be notched.
+		p.Remarks = append(p.Remarks, plan.Say("a thumb hole is for a case with a chemise or an inner box in it; a simple slipcase should have none"))
+	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	p.Remarks = append(p.Remarks, c.ofPattern()...)
 	p.Runs = "width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side"
@@ -76,7 +84,7 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "thickness", Length: c.Mouth.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s at the fore-edge, %s at head or tail",
+			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s past the fore-edge, %s past the tail",
 			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
 		},
 	}

@@ -7,7 +7,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
 	"forel/geometry/space"
 )
 
@@ -189,7 +188,7 @@ func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceRepo
 			}
 			linings[seat.Face] = true
 			if foldup.Solid(left, foldup.Sliver) {
-				faults = append(faults, foldup.Fault{Kind: foldup.Bare, Piece: p.Name, Face: seat.Face, At: polygon.Bounds(left), What: "smaller than its board"})
+				faults = append(faults, foldup.Fault{Kind: foldup.Bare, Piece: p.Name, Face: seat.Face, At: left.Bounds(), What: "smaller than its board"})
 			}
 		}
 	}
@@ -204,13 +203,13 @@ func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceRepo
 		var lap Length
 		for _, p := range v.In(s.Plane) {
 			if past := foldup.Without(p.Shape, s.Outline()); foldup.Solid(past, foldup.Sliver) {
-				f := foldup.Fault{Kind: foldup.Overhang, Piece: p.Piece, Face: s.Face, At: polygon.Bounds(past), What: "it reaches past the divider"}
+				f := foldup.Fault{Kind: foldup.Overhang, Piece: p.Piece, Face: s.Face, At: past.Bounds(), What: "it reaches past the divider"}
 				if f.At.Min.Y < s.Extent.Min.Y-foldup.Sliver || f.At.Max.Y > s.Extent.Max.Y+foldup.Sliver {
 					f.Kind, f.What = foldup.Collision, "it runs into what is turned in at head or tail"
 				}
 				faults = append(faults, f)
 			}
-			lap = max(lap, s.Extent.Max.X-polygon.Bounds(p.Shape).Min.X)
+			lap = max(lap, s.Extent.Max.X-p.Shape.Bounds().Min.X)
 		}
 		if s.Inside && lap < stripGrip {
 			faults = append(faults, foldup.Fault{Kind: foldup.Bare, Piece: "divider strip", Face: s.Face, What: fmt.Sprintf("it reaches %.2f mm onto the face", lap.MM())})

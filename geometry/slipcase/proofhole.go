@@ -3,12 +3,9 @@ package slipcase
 import (
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
 )
 
 // rims finds where the edge of a thumb hole has no tab turned over it.
@@ -40,13 +37,13 @@ func (c Carcass) rims(v foldup.Covered) []foldup.Fault {
 
 // atHole tells whether a shape lies no farther from the edge of a thumb hole than
 // short says.
-func (c Carcass) atHole(ring geom.Sequence, short Length) bool {
+func (c Carcass) atHole(ring []geometry.Point, short Length) bool {
 	edge := c.holeEdge()
 	if len(edge) == 0 {
 		return false
 	}
 	path := geometry.Line(edge...)
-	for _, q := range polygon.Points(ring) {
+	for _, q := range ring {
 		if foldup.Distance(q, path) > short+fold.OnArc {
 			return false
 		}

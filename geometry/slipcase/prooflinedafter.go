@@ -52,7 +52,7 @@ func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch, k Cond
 	}
 	var out []foldup.Fault
 	if past := foldup.Without(l.Shape, s.Outline()); foldup.Solid(past, sliver) {
-		out = append(out, fault(foldup.Collision, polygon.Bounds(past), "it is larger than its face"))
+		out = append(out, fault(foldup.Collision, past.Bounds(), "it is larger than its face"))
 	}
 	left := foldup.Without(s.Outline(), l.Shape)
 	for _, p := range v.In(s.Plane) {
@@ -68,10 +68,10 @@ func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch, k Cond
 			continue // too thin to run into anything
 		}
 		for _, cell := range foldup.Heaps(foldup.Within(v.In(w.Plane), at.Strip(lies))) {
-			from, to := at.Reach(polygon.Bounds(cell.Shape))
+			from, to := at.Reach(cell.Shape.Bounds())
 			part := foldup.Meet(l.Shape, polygon.Box(at.Between(s.Extent, from+sliver, to-sliver)))
-			if gap := at.ToWall(polygon.Bounds(part)); !part.IsEmpty() && gap < cell.Thick-1e-4 {
-				out = append(out, fault(foldup.Collision, polygon.Bounds(part), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.Face, cell.Thick.MM()))
+			if gap := at.ToWall(part.Bounds()); len(part) > 0 && gap < cell.Thick-1e-4 {
+				out = append(out, fault(foldup.Collision, part.Bounds(), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.Face, cell.Thick.MM()))
 			}
 			taken := at.End(at.Between(s.Extent, from-k.LinedStep, to), cell.Thick)
 			left = foldup.Without(left, polygon.Box(taken.Grow(overlap)))
@@ -80,11 +80,11 @@ func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch, k Cond
 	if open := mouthEnd(s, k.LinedShort); !open.Empty() {
 		left = foldup.Without(left, polygon.Box(open.Grow(overlap)))
 	}
-	for _, part := range polygon.Parts(left) {
-		if polygon.MeanBreadth(part) <= max(v.Closed, l.Thick, sliver) || c.atHole(part.ExteriorRing().Coordinates(), k.LinedShort) {
+	for _, part := range left {
+		if part.Breadth() <= max(v.Closed, l.Thick, sliver) || c.atHole(part.Rings[0], k.LinedShort) {
 			continue
 		}
-		out = append(out, fault(foldup.Bare, polygon.Bounds(part.AsGeometry()), "%.1f mm² of board is not lined", part.Area()))
+		out = append(out, fault(foldup.Bare, part.Bounds(), "%.1f mm² of board is not lined", part.Size()))
 	}
 	return out
 }

@@ -7,7 +7,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
-	"forel/geometry/polygon"
 	"forel/geometry/space"
 	"forel/geometry/stage"
 )
@@ -90,7 +89,7 @@ func (r *Report) view() stage.View {
 	for _, f := range r.Faces {
 		if f.Face == LeftInside {
 			for _, l := range f.Layers {
-				deep = max(deep, f.Extent.Max.X-polygon.Bounds(l.Shape).Min.X)
+				deep = max(deep, f.Extent.Max.X-l.Shape.Bounds().Min.X)
 			}
 		}
 	}
@@ -108,7 +107,7 @@ func (r *Report) turnedInDeep() Length {
 	for _, f := range r.Faces {
 		if f.Inside && f.Board != onDividers {
 			for _, l := range f.Layers {
-				switch b := polygon.Bounds(l.Shape); toMouth {
+				switch b := l.Shape.Bounds(); toMouth {
 				case f.Frame.U:
 					deep = max(deep, f.Extent.Max.X-b.Min.X)
 				case f.Frame.V:

@@ -13,7 +13,11 @@ func (j Job) sidePaper() geometry.Piece {
 
 	p := panel("side paper", geometry.Paper, width, height)
 	p.Count, p.Grain, p.FaceUp = 2, geometry.GrainHeight, "back up (the face that is glued)"
-	p.Hand = j.withHole("as drawn, for the right side; turned end for end on the table, same face up, for the left", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board")
+	hand := "both sides are alike"
+	if j.patterned() {
+		hand = "both sides have one size; cut each by its drawing named face"
+	}
+	p.Hand = j.withHole(hand, "thumb hole: cut it smaller, snip its edge, turn the tabs over the board")
 	p.Rule = geometry.SizeRule{Width: "Wo − i + x", Height: "Ho − 2i"}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: 0, to: height, middle: height / 2}
 	turnIn.put(&p, RightInside)

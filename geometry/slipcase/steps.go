@@ -18,7 +18,6 @@ func (c Case) steps() []plan.Step {
 		out = append(out, m.liningStep())
 	}
 	out = append(out, m.joinSteps()...)
-	out = append(out, m.tryStep())
 	covered, on := m.coverSteps()
 	out = append(out, covered...)
 	if c.Job.hasHole() {
@@ -36,6 +35,9 @@ func (c Case) steps() []plan.Step {
 
 func (m model) measureStep() plan.Step {
 	all, first := m.job.contents(), m.job.Book().Thick()
+	if m.job.Wears != "" {
+		return m.wornStep()
+	}
 	readings, thickness := "", "here %s"
 	if len(m.job.Books) > 1 {
 		readings = " Measure each volume; of heights and widths the largest of all counts, thicknesses are added up."
@@ -43,6 +45,7 @@ func (m model) measureStep() plan.Step {
 	}
 	return plan.Step{
 		Title: "Measure the book",
+		Short: plan.Say("Measure the book and the materials, several layers of each with a caliper."),
 		Text: []stage.Say{
 			plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine at head, middle and tail, the thickness through both covers at the same three places."),
 			plan.Say("Write every reading on the worksheet. The largest of each counts: a case must clear the largest." + readings),
@@ -54,10 +57,25 @@ func (m model) measureStep() plan.Step {
 	}
 }
 
+// wornStep is measureStep for a book that wears something else that is made first.
+func (m model) wornStep() plan.Step {
+	what, all := m.job.Whose(0), m.job.contents()
+	return plan.Step{
+		Title: "Measure " + what,
+		Text: []stage.Say{
+			plan.Say("Close the " + m.job.Wears + " round the book and press it lightly. Measure height, width and thickness at three places each and compare the largest with the worksheet, which has what they come to by the sizes of the parts."),
+			plan.Say("If yours are larger by more than %s, cut nothing yet: make the slipcase by itself, with what you measured for its book.", m.job.readable()),
+		},
+		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
+			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}},
+		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
+	}
+}
+
 func (m model) cutStep() plan.Step {
 	return plan.Step{
 		Title: "Print the patterns and cut the boards",
-		Short: plan.Say("Try the pattern of a side on " + m.job.inCase() + ": see the fit check. Then cut the boards, the grain as the arrows show."),
+		Short: plan.Say("Cut the boards, the grain as the arrows show; pieces that share a size at one setting."),
 		Text: []stage.Say{
 			plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
 			plan.Say("Lay the patterns on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
@@ -69,16 +87,20 @@ func (m model) cutStep() plan.Step {
 }
 
 func (m model) dryStep() plan.Step {
-	fit := m.whole.Fit
-	what := "Lay the book on a side, flush with its spine and its head. At the fore-edge %s of the side must show, at the tail %s."
+	lay := "Lay a side down, its inside up. First the thickness: lay " + m.job.inCase() + " on it and stand the spine wall on its long edge beside it."
 	if len(m.job.Books) > 1 {
-		what = "Lay the deepest volume on a side, flush with its spine: at the fore-edge %s of the side must show. Lay the tallest flush with its head: at the tail %s must show."
+		lay = "Lay a side down, its inside up. First the thickness: lay the volumes on it in a pile and stand the spine wall on its long edge beside it."
+		if m.job.dividers() > 0 {
+			lay = "Lay a side down, its inside up. First the thickness: lay the volumes on it in a pile, a divider between each two, and stand the spine wall on its long edge beside it."
+		}
 	}
 	return plan.Step{
-		Title: "Try a side against the book, before any glue",
+		Title: "Try the boards against " + m.job.inCase() + ", before any glue",
+		Short: plan.Say("Lay " + m.job.inCase() + " on a side, the spine wall on edge beside it, before any glue."),
 		Text: []stage.Say{
-			plan.Say(what, fit.ForeEdge, fit.HeadOrTail),
-			plan.Say("If less shows, the side is too small: check the readings, the thickness of the board and the scale of the print, and cut again. If more shows, the book will be loose: trim the side, and the other pieces of that measure with it."),
+			plan.Say(lay),
+			plan.Say("Then height and depth: lay " + m.job.whose("deepest") + " with its spine flush with the mouth edge of the side, where it will show when the case is made; lay " + m.job.whose("tallest") + " with its head flush with the head edge."),
+			plan.Say("If less shows than it must, check the readings, the thickness of the board and the scale of the print. If much more shows, the book will be loose: trim the board, and the others of that measure with it."),
 		},
 		Pictures: [][]stage.Picture{m.dryFigures()},
 		Checks:   []plan.Check{m.job.dryFit()},
@@ -104,46 +126,54 @@ func (m model) joinSteps() []plan.Step {
 	return []plan.Step{
 		{
 			Title: "Glue the spine wall to a side",
-			Short: plan.Say("Glue the spine wall, then head and tail wall, upright on one side, on its ruled lines; glue the other side on top. Try " + m.job.inCase() + "."),
+			Short: plan.Say("Glue the spine wall upright on one side, on its ruled line, square against a back-stop."),
 			Text: []stage.Say{
 				plan.Say("Rule the lines of the pattern on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
-				plan.Say("Put a thin line of glue on a long edge of the spine wall. Stand it on the side, flush with the spine edge. Check it with a square and hold it a minute. Wipe off what oozes out inside."),
+				plan.Say("Put a thin line of glue on a long edge of the spine wall. Push the side against the back-stop and stand the wall on it, flush with the spine edge, its back against the stop: it stands square by that. Press it straight from inside with a strip of board, so that it does not bow, and hold it a minute. Wipe off what oozes out inside."),
 			},
 			Pictures: [][]stage.Picture{spine},
 		},
 		{
 			Title: "Glue the head and tail walls",
+			Short: plan.Say("Glue head wall and tail wall on their lines, tight against the spine wall."),
 			Text: []stage.Say{
 				plan.Say("Glue one long edge of a wall and the short edge that meets the spine wall. Stand it on its line, tight in the corner. The other end is flush with the mouth edge of the side."),
-				plan.Say("Check both corners with the square. Let the glue set for some ten minutes before going on."),
+				plan.Say("Set each wall against the back-stop, press it straight from inside and check both corners with a square. Do the next step while the glue is still wet."),
 			},
 			Pictures: [][]stage.Picture{walls},
-			Checks:   []plan.Check{m.job.wallsCheck()},
 		},
+		m.tryStep(),
 		{
 			Title: "Glue the other side on top",
+			Short: plan.Say("Glue the other side on top, weight on its edges only, and let it dry. Measure the case outside, then cut its covering."),
 			Text: []stage.Say{
 				plan.Say("Glue the upper edges of all three walls and lower the other side onto them, " + m.insideWord() + " down. Press it flush all round."),
-				plan.Say("Put a board and a weight on the case, " + dries + ". Then sand any edge that stands out."),
+				plan.Say("Weight the edges only: a strip of board along each wall, a weight on each strip, " + dries + ". A weight in the middle bows the side in, and it dries so. Then sand any edge that stands out."),
+				m.job.playWords(),
+				m.outsideWords(),
 			},
 			Pictures: [][]stage.Picture{closed},
+			Checks:   []plan.Check{m.job.bareCheck()},
 		},
 	}
 }
 
+// tryStep returns the try that decides: with one side still open all can be mended.
 func (m model) tryStep() plan.Step {
 	what := m.job.inCase()
-	p := m.insertFigure(m.boards(boardNames...), "", true)
-	p.Notes = []stage.Note{{Name: plan.Say(what), More: plan.Say("half way in"), Spot: bookName(len(m.job.Books) - 1)}, {Name: plan.Say("bare case"), Spot: "right side"}}
+	lay := "Wrap the book in release paper and lay it between the walls on the side, fore-edge against the spine wall."
+	if len(m.job.Books) > 1 {
+		lay = "Wrap the volumes in release paper and lay them between the walls on the side, fore-edge against the spine wall."
+	}
 	return plan.Step{
-		Title: "Try " + what + " in the bare case",
+		Title: "Try " + what + " between the walls, before the other side goes on",
+		Short: plan.Say("Try " + what + " between the walls while the glue is wet: the other side is not on yet."),
 		Text: []stage.Say{
-			m.job.playWords(),
-			plan.Say("If it sticks, look for glue in a corner and sand it away. If it still sticks, do not cover the case: measure again and make a new one. Take " + what + " out."),
-			m.outsideWords(),
+			plan.Say(lay + " This is the try that decides: a wall can still be moved, or taken off and cut anew."),
+			plan.Say("Take " + what + " out. Press the walls straight again and let the glue set for some ten minutes before going on."),
 		},
-		Pictures: [][]stage.Picture{{p}},
-		Checks:   []plan.Check{m.job.bareCheck()},
+		Pictures: [][]stage.Picture{{m.betweenFigure()}},
+		Checks:   []plan.Check{m.job.wallsCheck()},
 	}
 }
 
@@ -155,15 +185,16 @@ func (m model) lastStep(on []covering) plan.Step {
 	}
 	done := m.insertFigure(whole, "", false)
 	done.Notes = []stage.Note{
-		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine outward"), Spot: bookName(len(m.job.Books) - 1)},
+		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide the book in, spine outward. It should go in with a little air above it."
+	try := "Slide " + m.job.inCase() + " in, fore-edge first: its spine shows at the mouth. It should go in with a little air above it."
 	if len(m.job.Books) > 1 {
-		try = "Slide the books in, spine outward. Each should go in easily, the tallest with a little air above it."
+		try = "Slide the books in, fore-edge first: their spines show at the mouth. Each should go in easily, the tallest with a little air above it."
 	}
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),
+		Short: plan.Say("Dry the case, filled with something as thick as " + m.job.inCase() + "."),
 		Text: []stage.Say{
 			plan.Say("Fill the case with something as thick as " + m.job.inCase() + ", wrapped in release paper, and leave it under a light weight overnight."),
 			plan.Say(try + " Check the case against the list on the last page."),
@@ -178,7 +209,7 @@ func (j Job) inCase() string {
 	if len(j.Books) > 1 {
 		return "the books"
 	}
-	return "the book"
+	return j.Whose(0)
 }
 
 // topOf names what is seen on the head of a covered case.
@@ -200,9 +231,9 @@ func (j Job) playWords() stage.Say {
 	later := Length(n) * j.dividerThickness()
 	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
 	if len(j.Books) < 2 {
-		return plan.Say("Slide the book in gently. It must go in without force and have play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+		return plan.Say("When it is dry slide "+j.inCase()+" in, fore-edge first and without force. It has play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
 	}
-	s := plan.Say("Slide the books in gently, side by side. They must go in without force and have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
+	s := plan.Say("When it is dry slide the books in side by side, fore-edge first and without force. They have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
 	if n > 0 {
 		what := " A divider, still to come, takes %s of that"
 		if n > 1 {

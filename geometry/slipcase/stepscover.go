@@ -34,7 +34,7 @@ func (m model) clothSteps() []plan.Step {
 	return []plan.Step{
 		{
 			Title: "Spine cloth: the spine and the margins",
-			Short: plan.Say("Spine cloth: glue the spine, then the margins on the sides. At head and tail fold the side flaps over, then the spine flap."),
+			Short: plan.Say("Spine cloth: glue the spine, then the margins on the sides."),
 			Text: []stage.Say{
 				plan.Say("Cut the spine cloth with its " + cuts + ". Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
 				plan.Say("Turn it on each side in turn: draw the margin up tight and rub it down. It reaches %s onto the side.", m.job.Cloth.Overlap),
@@ -43,6 +43,7 @@ func (m model) clothSteps() []plan.Step {
 		},
 		{
 			Title: "Spine cloth: the flaps at head and tail",
+			Short: plan.Say("At head and tail fold its side flaps over, then the spine flap."),
 			Text: []stage.Say{
 				plan.Say("Fold the two side flaps over the head wall. Pinch the bit of cloth that covers the corner flat with the folder. Then fold the spine flap over them. Do the same at the tail."),
 				plan.Say("Rub down through waste paper, never on the bare cloth."),
@@ -51,7 +52,7 @@ func (m model) clothSteps() []plan.Step {
 		},
 		{
 			Title: "Head cloth and tail cloth: the wall and the margins",
-			Short: plan.Say("Head and tail cloth: glue the wall, then the margins. At the mouth turn the side tabs in, then the middle tab between them."),
+			Short: plan.Say("Head and tail cloth: glue the wall, then the margins."),
 			Text: []stage.Say{
 				plan.Say("Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
 				plan.Say("Check with the pattern which end is the mouth: there the slits are."),
@@ -60,6 +61,7 @@ func (m model) clothSteps() []plan.Step {
 		},
 		{
 			Title: "Head cloth and tail cloth: the tabs at the mouth",
+			Short: plan.Say("At the mouth turn their side tabs in, then the middle tab between them."),
 			Text: []stage.Say{
 				plan.Say("Fold the side tabs round the edges of the sides and in. Each ends in the corner: trim off what would go on along the wall, where the book has the least room. Then fold the middle tab over the edge of the wall and in, between them. Press it into the angle with the folder."),
 				plan.Say("Turn the case over and do the same with the tail cloth. Leave it to dry with the mouth open, under a light weight."),
@@ -91,7 +93,7 @@ func (m model) wrapSteps() []plan.Step {
 	return []plan.Step{
 		{
 			Title: "The wrap: spine and sides",
-			Short: plan.Say(glue + " the wrap: spine first, then both sides. At head and tail fold the side flaps over, then the spine flap."),
+			Short: plan.Say(glue + " the wrap: spine first, then both sides."),
 			Text: []stage.Say{
 				plan.Say(glue + " the wrap evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
 				plan.Say("Roll the case onto one side, draw the " + what + " tight and rub it down from the spine outward; then the other side."),
@@ -100,6 +102,7 @@ func (m model) wrapSteps() []plan.Step {
 		},
 		{
 			Title:    "The wrap: the flaps at head and tail",
+			Short:    plan.Say("At head and tail fold its side flaps over, then the spine flap."),
 			Text:     []stage.Say{plan.Say("Fold the two side flaps over the head wall. Pinch the bit that covers the corner flat. Then fold the spine flap over them. Do the same at the tail.")},
 			Pictures: [][]stage.Picture{flaps},
 		},

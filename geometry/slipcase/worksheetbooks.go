@@ -4,12 +4,17 @@ import (
 	"fmt"
 
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 )
 
 // bookGroup returns the lines of the book, or of several and what they come to.
 func (j Job) bookGroup() plan.Group {
 	if len(j.Books) < 2 {
-		return plan.BookGroup(j.Book())
+		g := plan.BookGroup(j.Book())
+		if j.Wears != "" {
+			g.Head = wording.Capital(j.Whose(0))
+		}
+		return g
 	}
 	g := plan.Group{Head: "The volumes, from left to right"}
 	sum := ""

@@ -23,6 +23,15 @@ func Capital(s string) string {
 	return string(unicode.ToUpper(first)) + s[size:]
 }
 
+// Lower returns text with its first letter small.
+func Lower(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
+	return string(unicode.ToLower(first)) + s[size:]
+}
+
 // Sentence returns text with a capital and a full stop.
 func Sentence(s string) string { return Capital(s) + "." }
 

@@ -26,13 +26,18 @@ type Setup struct {
 	// Grain is the direction on the bed of each material's grain: along the
 	// bed's width or height, or NoGrain; along its height where nothing is said.
 	Grain    map[geometry.Material]geometry.Grain
-	Tabs     int    // left uncut in each outline, to hold the piece in its sheet
-	TabWidth Length // as it is left standing
+	Creased  map[geometry.Material]bool // whose folds a tool of the machine creases; others are folded by hand
+	Tabs     int                        // left uncut in each outline, to hold the piece in its sheet
+	TabWidth Length                     // as it is left standing
 }
 
 // Default gives the setup used where nothing else is asked for (common
 // practice, no source), with a bed of no size.
-func Default() Setup { return Setup{Margin: 5, Gap: 3, TabWidth: 0.5} }
+func Default() Setup {
+	// A machine that takes all lines for cuts would cut cloth and paper at their folds.
+	stiff := map[geometry.Material]bool{geometry.Board: true, geometry.Lining: true, geometry.Card: true}
+	return Setup{Margin: 5, Gap: 3, TabWidth: 0.5, Creased: stiff}
+}
 
 // Limits of a Setup, all allowed.
 const (
@@ -64,6 +69,9 @@ func (s Setup) Faults() (faults job.Problems) {
 	held("tab-width", "a tab width", s.TabWidth, LeastTabWidth, MostTabWidth)
 	if s.Tabs < 0 || s.Tabs > MostTabs {
 		faults = append(faults, job.Problem{Key: "tabs", Reason: fmt.Sprintf("%d tabs a piece", s.Tabs), Fix: fmt.Sprintf("give 0 to %d", MostTabs)})
+	}
+	if s.Tabs > 0 && s.Gap == 0 {
+		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: "leave out the tabs, or give a spacing"})
 	}
 	if len(faults) == 0 && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
 		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: "give a smaller margin"})
@@ -108,6 +116,7 @@ type Bed struct {
 	Register      Register // how patterned stock is laid; pieces of it are seen from their face
 	Steps         []Step   // in the order they are done
 	Travel        Travel
+	Shared        Length // of edges that two pieces have in common, which are cut once
 }
 
 // Part is one piece as it lies on a bed.
@@ -124,7 +133,8 @@ type Part struct {
 	room    geometry.Box
 	creases []geometry.Path
 	inside  []geometry.Path
-	outline []geometry.Path // the way of the tool, in stretches between tabs
+	outline []geometry.Path // the way of the tool, in stretches between tabs and edges that are cut with a neighbour's
+	shares  bool            // some of its edges are
 }
 
 // Name tells which piece of which case a part is.
@@ -138,6 +148,9 @@ func (p Part) Name() string {
 	}
 	return name
 }
+
+// Slits returns the way of the tool along slits and round holes.
+func (p Part) Slits() []geometry.Path { return p.inside }
 
 // Room gives a box within the part, away from its folds, where words can stand.
 func (p Part) Room() geometry.Box { return p.room }

@@ -62,7 +62,10 @@ func TestLaidSoundly(t *testing.T) {
 		s.Kerf = L(rapid.Float64Range(0, 0.4).Draw(t, "kerf"))
 		s.Gap = L(rapid.Float64Range(0, 12).Draw(t, "gap"))
 		s.Margin = L(rapid.Float64Range(0, 12).Draw(t, "margin"))
-		s.Tabs = rapid.IntRange(0, 4).Draw(t, "tabs")
+		if s.Gap > 0 {
+			s.Tabs = rapid.IntRange(0, 4).Draw(t, "tabs")
+		}
+		s.Creased[geometry.Cloth] = rapid.Bool().Draw(t, "cloth is creased")
 		g := rapid.SampledFrom([]geometry.Grain{geometry.GrainHeight, geometry.GrainWidth, bed.NoGrain}).Draw(t, "grain")
 		s.Grain = map[geometry.Material]geometry.Grain{geometry.Board: g, geometry.Cloth: g, geometry.Paper: g, geometry.Lining: g}
 		beds, err := lay(s, pieces...)
@@ -120,12 +123,23 @@ func checkSteps(t require.TestingT, s bed.Setup, b bed.Bed) {
 			}
 		}
 	}
-	slits, folds := 0, 0
+	slits, folds, shared := 0, 0, 0.0
 	for i, p := range b.Parts {
-		slits, folds = slits+len(p.Piece.Slits), folds+len(p.Piece.Folds)
-		assert.InDelta(t, length(p.Cut)-float64(s.Tabs)*(s.TabWidth+s.Kerf).MM(), lengths[i], 1e-6, "tabs are as broad as asked for")
+		slits += len(p.Piece.Slits)
+		if s.Creased[b.Material] {
+			folds += len(p.Piece.Folds)
+		}
+		if s.Gap > 0 {
+			assert.InDelta(t, length(p.Cut)-float64(s.Tabs)*(s.TabWidth+s.Kerf).MM(), lengths[i], 1e-6, "tabs are as broad as asked for")
+		} else {
+			shared += length(p.Cut) - lengths[i]
+		}
 	}
-	assert.Equal(t, map[bed.Kind]int{bed.Crease: folds, bed.Inside: slits, bed.Outside: len(b.Parts)}, map[bed.Kind]int{bed.Crease: done[bed.Crease], bed.Inside: done[bed.Inside], bed.Outside: done[bed.Outside]})
+	assert.InDelta(t, b.Shared.MM(), shared, 0.01)
+	assert.Equal(t, map[bed.Kind]int{bed.Crease: folds, bed.Inside: slits}, map[bed.Kind]int{bed.Crease: done[bed.Crease], bed.Inside: done[bed.Inside]})
+	if s.Gap > 0 {
+		assert.Equal(t, len(b.Parts), done[bed.Outside])
+	}
 	assert.InDelta(t, travel.MM(), b.Travel.After.MM(), 1e-6)
 	assert.LessOrEqual(t, b.Travel.After, b.Travel.Before+1e-6)
 }
@@ -253,6 +267,9 @@ func TestFaults(t *testing.T) {
 	for _, part := range []string{"a bed with a side of 10 mm; give 50 to 5000 mm", "a spacing of -1 mm", "a kerf of 2.5 mm; give 0 to 2 mm", "-1 tabs", "a margin of NaN"} {
 		assert.Contains(t, all, part)
 	}
+	s = setup(600, 300)
+	s.Gap, s.Tabs = 0, 2
+	assert.ErrorContains(t, s.Faults()[0], "a spacing of 0 mm with tabs")
 	s = setup(100, 300)
 	s.Margin = 50
 	assert.ErrorContains(t, s.Faults()[0], "leaves nothing of a bed of 100 x 300 mm")

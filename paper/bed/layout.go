@@ -149,7 +149,7 @@ func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) ([]Bed, e
 			part.Of = of[it.shape]
 			b.Parts = append(b.Parts, part)
 		}
-		b.route()
+		b.route(s)
 		beds = append(beds, b)
 	}
 	return beds, nil

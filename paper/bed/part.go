@@ -10,13 +10,14 @@ import (
 
 // shape is a piece with the way of the tool, as the piece is drawn, Y upward.
 type shape struct {
-	piece  geometry.Piece
-	job    string
-	cut    geometry.Path
-	inside []geometry.Path
-	short  Length
-	box    geometry.Box // of all that the tool follows
-	spots  []tab
+	piece   geometry.Piece
+	job     string
+	cut     geometry.Path
+	inside  []geometry.Path
+	creases []geometry.Path
+	short   Length
+	box     geometry.Box // of all that the tool follows
+	spots   []tab
 }
 
 // shaped works out the way of the tool round a piece.
@@ -38,6 +39,9 @@ func (s Setup) shaped(p geometry.Piece, job string) (shape, error) {
 		}
 		out.inside = append(out.inside, r.Path)
 		out.short = max(out.short, r.Short)
+	}
+	if s.Creased[p.Material] {
+		out.creases = p.Folds
 	}
 	out.box = out.cut.Bounds()
 	out.spots, err = s.tabs(out)
@@ -67,7 +71,7 @@ func (sh shape) placed(at geometry.Point, turned bool) Part {
 	}
 	part := Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short, Tabs: len(sh.spots),
 		Outline: put(sh.piece.Outline), Cut: put(sh.cut), Rulings: all(sh.piece.Rulings()),
-		room: put(geometry.Rectangle(room(sh.piece))).Bounds(), creases: all(sh.piece.Folds), inside: all(sh.inside), outline: all(gapped(sh.cut, sh.spots))}
+		room: put(geometry.Rectangle(room(sh.piece))).Bounds(), creases: all(sh.creases), inside: all(sh.inside), outline: all(gapped(sh.cut, sh.spots))}
 	return part
 }
 

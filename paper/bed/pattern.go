@@ -126,7 +126,7 @@ func (s Setup) layOnPattern(shapes []shape) []Bed {
 			part.Of = of[l.shape]
 			beds[i].Parts = append(beds[i].Parts, part)
 		}
-		beds[i].route()
+		beds[i].route(s)
 	}
 	return beds
 }

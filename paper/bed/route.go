@@ -6,9 +6,12 @@ import (
 	"forel/geometry"
 )
 
-// route puts what is done on the bed in order: creases, then inside cuts, then
+// route cuts shared edges once where pieces lie without a spacing, and puts what is done on the bed in order: creases, then inside cuts, then
 // outlines, those of each kind so that the tool's way between them is short.
-func (b *Bed) route() {
+func (b *Bed) route(s Setup) {
+	if s.Gap == 0 {
+		b.share()
+	}
 	at := geometry.Point{}
 	plain := geometry.Point{}
 	for kind := Crease; kind <= Outside; kind++ {
@@ -31,7 +34,8 @@ func (b *Bed) route() {
 }
 
 // runs gives what is done at a part in a kind of step, each in one go: every
-// crease and inside cut alone, the outline with all its stretches.
+// crease and inside cut alone, the outline with all its stretches, unless neighbours
+// cut what lies between them.
 func (p Part) runs(k Kind) [][]geometry.Path {
 	each := func(paths []geometry.Path) [][]geometry.Path {
 		var out [][]geometry.Path
@@ -45,6 +49,9 @@ func (p Part) runs(k Kind) [][]geometry.Path {
 		return each(p.creases)
 	case Inside:
 		return each(p.inside)
+	}
+	if p.shares {
+		return each(p.outline)
 	}
 	return [][]geometry.Path{p.outline}
 }

@@ -66,7 +66,7 @@ func gather(jobs []Job) []*group {
 		}
 	}
 	slices.SortStableFunc(groups, func(a, b *group) int {
-		return cmp.Or(cmp.Compare(slices.Index(order, a.Material), slices.Index(order, b.Material)),
+		return cmp.Or(cmp.Compare(slices.Index(order, a.Material.Like()), slices.Index(order, b.Material.Like())),
 			cmp.Compare(a.Thickness, b.Thickness), strings.Compare(a.Name, b.Name))
 	})
 	return groups

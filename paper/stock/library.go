@@ -22,14 +22,15 @@ func Usual(m geometry.Material, u geometry.Unit) []Stock {
 	roll := func(width Length, per Length) Stock {
 		return Stock{Material: m, Roll: true, Width: width, Grain: geometry.GrainHeight, Per: per, Trim: DefaultTrim(u), Source: fromPractice}
 	}
+	like := m.Like()
 	switch {
-	case m == geometry.Cloth && u == geometry.IN:
+	case like == geometry.Cloth && u == geometry.IN:
 		return []Stock{roll(54*in, Yard)}
-	case m == geometry.Cloth:
+	case like == geometry.Cloth:
 		return []Stock{roll(1370, Metre)}
-	case (m == geometry.Lining || m == geometry.Paper) && u == geometry.IN:
+	case (like == geometry.Lining || like == geometry.Paper) && u == geometry.IN:
 		return []Stock{sheet("", 25*in, 38*in, fromBasis), sheet("ANSI E", 34*in, 44*in, fromANSI)}
-	case m == geometry.Lining || m == geometry.Paper:
+	case like == geometry.Lining || like == geometry.Paper:
 		return []Stock{sheet("B1", 707, 1000, fromISO216), sheet("B0", 1000, 1414, fromISO216)}
 	case u == geometry.IN:
 		return []Stock{sheet("", 26*in, 38*in, fromPractice), sheet("", 40*in, 60*in, fromPractice)}

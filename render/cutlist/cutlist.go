@@ -87,7 +87,11 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 		out = append(out, "take care: "+wording.OneLine(w))
 	}
 	for _, m := range c.Mistaken {
-		out = append(out, "take care: "+m+"; a bold mark on the template shows the spine edge")
+		how := "write its name on each"
+		if m.Marked {
+			how = "a bold mark on the template shows the spine edge"
+		}
+		out = append(out, "take care: "+m.Says+"; "+how)
 	}
 	return out
 }

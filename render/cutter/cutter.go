@@ -1,10 +1,11 @@
-// Package cutter draws the bed of a laser or a drag knife for the machine: hairlines
-// at true size, a layer for each thing it does in the order it does them, and
+// Package cutter draws the bed of a laser or a drag knife, for the maker a map of it, and
+// for the machine hairlines at true size, a layer for each thing it does in the order it does them, and
 // no transform, clip or dash that a machine's software could take wrongly.
 package cutter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -14,13 +15,10 @@ import (
 	"forel/render/svg"
 )
 
-// hairline is the width of every line: what it means is its layer.
-const hairline geometry.Length = 0.05
-
 // layers gives the layer of each kind of step.
 var layers = map[bed.Kind]render.Layer{
 	bed.Crease:  render.Creasing,
-	bed.Inside:  render.CuttingInside,
+	bed.Inside:  render.InsideCuts,
 	bed.Outside: render.Cutting,
 }
 
@@ -29,6 +27,7 @@ type Options struct {
 	Title  string // of the work
 	Beds   int    // of this bed's material
 	Labels bool   // names and the lines to rule, in layers of their own
+	Line   Length // the width of every line: what it means is its layer
 	Theme  render.Theme
 }
 
@@ -44,18 +43,46 @@ func SVG(b bed.Bed, s bed.Setup, o Options) []byte {
 	}
 	c := svg.New(b.Width, b.Height, title, describe(b, s, o))
 	if o.Labels {
-		label(c, b, o.Theme)
+		label(c, b, o)
 	}
-	for kind := bed.Crease; kind <= bed.Outside; kind++ {
-		draw(c, b, kind, o.Theme)
-	}
+	cuts(c, b, o)
 	return c.Bytes()
 }
 
+// TestSVG returns the drawing of the test square.
+func TestSVG(b bed.Bed, s bed.Setup, o Options) []byte {
+	c := svg.New(b.Width, b.Height, "Test square for the kerf", strings.Join(testSteps(s), " ")+" One user unit is one millimetre. "+wording.Careful(wording.Machine))
+	cuts(c, b, o)
+	return c.Bytes()
+}
+
+// testSteps tells how the test square is used.
+func testSteps(s bed.Setup) []string {
+	mm := func(l Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
+	kerf := fmt.Sprintf("kerf = (slot - square + %s) / 2", mm(bed.TestSide-bed.TestSlot))
+	if s.Kerf > 0 {
+		kerf = fmt.Sprintf("kerf = %s + (slot - square + %s) / 2", mm(s.Kerf), mm(bed.TestSide-bed.TestSlot))
+	}
+	return []string{
+		"Cut the test square from the stock that you will cut, at the same settings.",
+		"Measure the square and the width of its slot with a caliper, each at two places and the square both ways; take the mean of each.",
+		fmt.Sprintf("%s. Give it as --kerf.", kerf),
+		fmt.Sprintf("With the right kerf the square measures %s and the slot %s; a knife takes nothing away, and gives these with a kerf of 0.", mm(bed.TestSide), mm(bed.TestSlot)),
+		"A square that is longer one way than the other is a fault of the machine's steps: see its manual.",
+	}
+}
+
+// cuts draws what the tool does, in order.
+func cuts(c *svg.Canvas, b bed.Bed, o Options) {
+	for kind := bed.Crease; kind <= bed.Outside; kind++ {
+		draw(c, b, kind, o)
+	}
+}
+
 // draw draws one layer, a group for each part and each time the tool comes to it.
-func draw(c *svg.Canvas, b bed.Bed, kind bed.Kind, theme render.Theme) {
+func draw(c *svg.Canvas, b bed.Bed, kind bed.Kind, o Options) {
 	layer := layers[kind]
-	line := render.Stroke{Width: hairline, Color: theme[layer].Color}
+	line := render.Stroke{Width: o.Line, Color: o.Theme[layer].Color}
 	begun := false
 	part, times := -1, map[int]int{}
 	for _, step := range b.Steps {
@@ -98,8 +125,14 @@ func begin(c *svg.Canvas, b bed.Bed, layer render.Layer, part, time int) {
 // describe tells what the drawing is and how to take care with it.
 func describe(b bed.Bed, s bed.Setup, o Options) string {
 	d := fmt.Sprintf("Pieces: %d, of %s, on a bed of %s. One user unit is one millimetre. ", len(b.Parts), b.Stock, s)
-	d += "Layers, in the order they are done: Creasing: score or crease, never through; switch it off for what is folded by hand, as cloth and paper are. " +
-		"CuttingInside: holes and slits. Cutting: outlines. "
+	d += "Layers, in the order they are done: "
+	if Creases([]bed.Bed{b}) {
+		d += "Creasing: score or crease, never through. "
+	}
+	d += "Inside-cuts: holes and slits. Cutting: outlines. "
+	if b.Shared > 0 {
+		d += "An edge that two pieces share is cut once. "
+	}
 	if o.Labels {
 		d += "Positions and Legend are for a pen or to look at: never cut them. "
 	}
@@ -119,6 +152,13 @@ func describe(b bed.Bed, s bed.Setup, o Options) string {
 		d += fmt.Sprintf("Each outline is held by %d tabs of %.4g mm: cut them by knife. ", s.Tabs, s.TabWidth.MM())
 	}
 	return d + "Each piece is drawn with the face up that its group names. " + wording.Careful(wording.Machine)
+}
+
+// Creases tells whether anything is creased on some beds.
+func Creases(beds []bed.Bed) bool {
+	return slices.ContainsFunc(beds, func(b bed.Bed) bool {
+		return slices.ContainsFunc(b.Steps, func(s bed.Step) bool { return s.Kind == bed.Crease })
+	})
 }
 
 // grain tells how the stock is laid on the bed.

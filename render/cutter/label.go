@@ -7,21 +7,22 @@ import (
 	"forel/geometry"
 	"forel/paper/bed"
 	"forel/render"
+	"forel/render/hairline"
 	"forel/render/shape"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
 
-// label draws the lines to rule and the names of the parts. Words are set level,
-// since turned ones need a transform.
-func label(c *svg.Canvas, b bed.Bed, theme render.Theme) {
+// label draws the lines to rule and the names of the parts.
+func label(c *svg.Canvas, b bed.Bed, o Options) {
+	ruling := render.Stroke{Width: o.Line, Color: o.Theme[render.Positions].Color}
 	ruled := false
 	if ticks := ticksOf(b); len(ticks) > 0 {
 		c.Begin(render.Positions)
 		ruled = true
 		c.BeginPart("Positions.pattern", "where lines of the pattern come at the edges of the bed")
 		for _, t := range ticks {
-			c.Stroke(t, render.Stroke{Width: hairline, Color: theme[render.Positions].Color})
+			c.Stroke(t, ruling)
 		}
 		c.EndPart()
 	}
@@ -35,7 +36,7 @@ func label(c *svg.Canvas, b bed.Bed, theme render.Theme) {
 		}
 		begin(c, b, render.Positions, i, 1)
 		for _, r := range p.Rulings {
-			c.Stroke(r, render.Stroke{Width: hairline, Color: theme[render.Positions].Color})
+			c.Stroke(r, ruling)
 		}
 		c.EndPart()
 	}
@@ -51,8 +52,11 @@ func label(c *svg.Canvas, b bed.Bed, theme render.Theme) {
 	for _, step := range b.Steps {
 		lines[step.Part] = append(lines[step.Part], step.Paths...)
 	}
+	on := hairline.Surface{Surface: c, Width: o.Line}
 	for i, p := range b.Parts {
-		name(c, i+1, p, lines[i], theme[render.Legend].Color)
+		begin(c, b, render.Legend, i, 1)
+		name(on, names(i+1, p), p.Outline, p.Room(), lines[i], o.Theme[render.Legend].Color)
+		c.EndPart()
 	}
 }
 
@@ -76,13 +80,16 @@ func ticksOf(b bed.Bed) []geometry.Path {
 	return out
 }
 
-// name sets a part's number and name near the middle of its largest room, as large
-// as it fits off every line: or its number alone.
-func name(c *svg.Canvas, number int, p bed.Part, lines []geometry.Path, color render.Color) {
-	room := p.Room()
-	within := shape.Area{Rings: [][]geometry.Point{p.Outline.Flatten(0.05)}}
-	full := fmt.Sprintf("%d %s", number, p.Name())
-	for _, words := range []string{full, fmt.Sprintf("%d %s", number, p.Piece.Name), fmt.Sprint(number)} {
+// names are what a part can be called by, the fullest first.
+func names(number int, p bed.Part) []string {
+	return []string{fmt.Sprintf("%d %s", number, p.Name()), fmt.Sprintf("%d %s", number, p.Piece.Name), fmt.Sprint(number)}
+}
+
+// name sets the fullest of some names near the middle of a room within an outline, as large
+// as it fits off every line, and tells whether there was room for any.
+func name(on render.Surface, names []string, outline geometry.Path, room geometry.Box, lines []geometry.Path, color render.Color) bool {
+	within := shape.Area{Rings: [][]geometry.Point{outline.Flatten(0.05)}}
+	for _, words := range names {
 		for _, size := range []render.Points{render.BodySize, render.NoteSize, render.SmallSize} {
 			broken := typeset.Break(words, size, false, room.Width()*0.85)
 			var wide Length
@@ -101,13 +108,14 @@ func name(c *svg.Canvas, number int, p bed.Part, lines []geometry.Path, color re
 				}
 				y := mid.Y - tall/2 + typeset.Ascent(size)
 				for _, l := range broken {
-					c.Text(render.Text{At: geometry.Pt(mid.X, y), String: l, Size: size, Align: render.Middle, Color: color})
+					on.Text(render.Text{At: geometry.Pt(mid.X, y), String: l, Size: size, Align: render.Middle, Color: color})
 					y += typeset.LineHeight(size)
 				}
-				return
+				return true
 			}
 		}
 	}
+	return false
 }
 
 // offLines is how far words stay from any line.

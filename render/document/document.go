@@ -27,6 +27,7 @@ type Options struct {
 	Setup paper.Setup // of its pages
 	Round geometry.Rounding
 	Theme render.Theme // lines of what is cut; not all documents have any
+	Line  Length       // the width of all lines of an SVG for a machine, which are then solid; 0: lines to be read
 	Black bool         // print in black alone; an SVG keeps its colours
 	Date  time.Time    // the document's; zero: none
 }

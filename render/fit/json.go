@@ -78,6 +78,7 @@ type jsonWhatIf struct {
 }
 
 type jsonCheck struct {
+	Step  int      `json:"step"`
 	Name  string   `json:"name"`
 	When  string   `json:"when"`
 	See   []string `json:"see"`
@@ -146,7 +147,7 @@ func JSON(r fit.Report) ([]byte, error) {
 		}
 	}
 	for _, c := range r.Checks {
-		j := jsonCheck{Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
+		j := jsonCheck{Step: c.Step, Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
 		for _, s := range c.See {
 			j.See = append(j.See, inMM(s))
 		}

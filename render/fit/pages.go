@@ -99,20 +99,20 @@ func (b *book) checks() []document.Block {
 	first.Bookmark, first.Above = head, 8
 	again := b.doc.Heading(head + ", continued").Draw
 	blocks := []document.Block{first,
-		b.doc.Paragraph("In this order. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
-	for i, c := range b.report.Checks {
-		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return b.check(box, i, c) }})
+		b.doc.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
+	for _, c := range b.report.Checks {
+		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return b.check(box, c) }})
 	}
 	care := b.doc.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
 	return append(blocks, care.After(3))
 }
 
 // check sets one check from the top of a box and returns where it ends.
-func (b *book) check(box geometry.Box, i int, c plan.Check) Length {
+func (b *book) check(box geometry.Box, c plan.Check) Length {
 	write := thin(b.Round)
 	document.Tick(b, geometry.Pt(box.Min.X, box.Min.Y+4.6), 4)
 	in := geometry.Bx(box.Min.X+7, box.Min.Y, box.Max.X, box.Max.Y)
-	y := b.paragraph(in, in.Min.Y, fmt.Sprintf("%d. %s", i+1, wording.Capital(c.Name)), render.BodySize, true)
+	y := b.paragraph(in, in.Min.Y, fmt.Sprintf("Step %d: %s", c.Step, c.Name), render.BodySize, true)
 	y = b.paragraph(in, y, wording.Sentence(c.When), render.NoteSize, false)
 	for _, s := range c.See {
 		b.words(in.Min.X, y+typeset.LineHeight(render.BodySize), "–", render.BodySize, render.Start, false)

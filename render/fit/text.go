@@ -80,9 +80,9 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 			fmt.Fprintln(&b, "  "+l)
 		}
 	}
-	b.WriteString("\nchecks at the bench\n")
-	for i, c := range r.Checks {
-		fmt.Fprintf(&b, "%d. %s: %s\n", i+1, c.Name, c.When)
+	b.WriteString("\nchecks at the bench, each at its step of the work\n")
+	for _, c := range r.Checks {
+		fmt.Fprintf(&b, "step %d, %s: %s\n", c.Step, c.Name, c.When)
 		for _, s := range c.See {
 			fmt.Fprintf(&b, "   see: %s\n", s.In(thin(round)))
 		}

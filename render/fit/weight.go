@@ -42,11 +42,15 @@ func weightLines(r fit.Report) []string {
 	case w.Of > 1:
 		what = "the volumes weigh"
 	}
+	weighs := fmt.Sprintf("%s %s, %s with the case", what, grams(w.Books), grams(w.Books+w.Case))
+	if w.On == "" {
+		return append(out, weighs)
+	}
 	on := fmt.Sprintf("%s with %.1f N", w.On, w.Newtons)
 	if w.Holds != "" {
 		on += fmt.Sprintf(", %.2f N a centimetre of the seam that holds %s", w.Newtons/(w.Seam.MM()/10), w.Holds)
 	}
-	out = append(out, fmt.Sprintf("%s %s, %s with the case: upright and lifted by its sides it stands on the %s", what, grams(w.Books), grams(w.Books+w.Case), on))
+	out = append(out, weighs+": upright and lifted by its sides it stands on the "+on)
 	if l := heavy(*w); l != "" {
 		out = append(out, "warning: "+l)
 	}

@@ -18,9 +18,9 @@ type panel struct {
 	faces   []scene.Face
 	view    scene.View
 	fresh   []string    // objects to be noticed
-	focus   []scene.Vec // what must be seen; nil: everything
+	focus   []stage.Vec // what must be seen; nil: everything
 	notes   []note
-	arrows  []arrow
+	arrows  []stage.Arrow
 	caption string
 }
 
@@ -29,23 +29,14 @@ type panel struct {
 type note struct {
 	name, more string
 	spot       string
-	at         scene.Vec
-}
-
-// arrow shows a movement.
-type arrow struct {
-	path []scene.Vec
-	twin bool // a head at both ends: a measure
+	at         stage.Vec
 }
 
 // panel returns a picture as it is drawn.
 func (b *book) panel(p stage.Picture) panel {
-	out := panel{faces: b.looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: staging.Places(p.Focus), caption: p.Caption.In(b.Round.Pretty)}
+	out := panel{faces: b.looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: p.Focus, arrows: p.Arrows, caption: p.Caption.In(b.Round.Pretty)}
 	for _, n := range p.Notes {
-		out.notes = append(out.notes, note{n.Name.In(b.Round.Pretty), n.More.In(b.Round.Pretty), n.Spot, staging.Place(n.At)})
-	}
-	for _, a := range p.Arrows {
-		out.arrows = append(out.arrows, arrow{staging.Places(a.Path), a.Twin})
+		out.notes = append(out.notes, note{n.Name.In(b.Round.Pretty), n.More.In(b.Round.Pretty), n.Spot, n.At})
 	}
 	return out
 }
@@ -60,21 +51,20 @@ const (
 
 // look sees the panel's scene, and tells which part of the view is shown.
 func (p panel) look() (scene.Seen, geometry.Box) {
+	if p.focus != nil {
+		window := boundsOf(p.view, p.focus)
+		return scene.SeeIn(p.faces, p.view, window), window
+	}
 	seen := scene.See(p.faces, p.view)
 	window := seen.Bounds()
-	if p.focus != nil {
-		window = boundsOf(p.view, p.focus)
-		seen = seen.Cropped(window)
-		return seen, window
-	}
 	for _, a := range p.arrows {
-		b := boundsOf(p.view, a.path)
+		b := boundsOf(p.view, a.Path)
 		window = around(window, b)
 	}
 	return seen, window
 }
 
-func boundsOf(v scene.View, at []scene.Vec) geometry.Box {
+func boundsOf(v scene.View, at []stage.Vec) geometry.Box {
 	b := geometry.Box{Min: v.Flat(at[0]), Max: v.Flat(at[0])}
 	for _, q := range at[1:] {
 		f := v.Flat(q)
@@ -89,7 +79,7 @@ func around(a, b geometry.Box) geometry.Box {
 }
 
 // within tells whether all of a path is seen in a window.
-func within(window geometry.Box, v scene.View, path []scene.Vec) bool {
+func within(window geometry.Box, v scene.View, path []stage.Vec) bool {
 	return window.Contains(boundsOf(v, path))
 }
 
@@ -131,7 +121,7 @@ func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
 		b.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
 	}
 	for _, a := range p.arrows {
-		if p.focus != nil && !within(window, p.view, a.path) {
+		if p.focus != nil && !within(window, p.view, a.Path) {
 			continue
 		}
 		b.drawArrow(a, p.view, to)
@@ -185,12 +175,12 @@ var (
 )
 
 // drawArrow draws an arrow with a white border, so that it stands out.
-func (b *book) drawArrow(a arrow, v scene.View, to func(geometry.Point) geometry.Point) {
-	pts := make([]geometry.Point, len(a.path))
-	for i, q := range a.path {
+func (b *book) drawArrow(a stage.Arrow, v scene.View, to func(geometry.Point) geometry.Point) {
+	pts := make([]geometry.Point, len(a.Path))
+	for i, q := range a.Path {
 		pts[i] = to(v.Flat(q))
 	}
-	if a.twin {
+	if a.Twin {
 		b.Stroke(geometry.Line(pts...), thinArrow)
 		b.arrowHead(pts[0], pts[len(pts)-1], 1.8)
 		b.arrowHead(pts[len(pts)-1], pts[0], 1.8)

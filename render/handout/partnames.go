@@ -30,8 +30,8 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 	for _, r := range p.Regions {
 		room := place(geometry.Rectangle(r.Room)).Bounds()
 		name := r.Name
-		areas := shape.AreasOf(shape.Meet(polygon.Box(room), polygon.Of(whole)))
-		if len(areas) == 0 {
+		areas, err := polygon.Meet(polygon.Box(room), polygon.Of(whole))
+		if err != nil || len(areas) == 0 {
 			continue
 		}
 		one := []string{name}
@@ -66,7 +66,7 @@ func inRoom(a shape.Area, lines []string, size render.Points, turned bool, off s
 	if turned {
 		w, h = h, w
 	}
-	at, ok := a.Room(w, h, off)
+	at, ok := shape.Room(a, w, h, off)
 	if !ok {
 		return nil
 	}

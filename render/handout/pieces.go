@@ -31,7 +31,7 @@ const (
 func (b *book) pieceRows() []document.Block {
 	var blocks []document.Block
 	for i, p := range b.plan.Pieces {
-		lines := b.ruleLines(p.Rule)
+		lines := b.ruleLines(p)
 		tall := b.rowTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
 		row := func(box geometry.Box) Length {
 			box.Max.Y = box.Min.Y + tall
@@ -128,9 +128,10 @@ func (b *book) size(p geometry.Piece) string {
 	return b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h)
 }
 
-// ruleLines gives the lines below a piece: the rules for its size.
-func (b *book) ruleLines(r geometry.SizeRule) []string {
-	var text string
+// ruleLines gives the lines below a piece: the rules for its size, and how large
+// a piece of patterned stock is cut first.
+func (b *book) ruleLines(p geometry.Piece) []string {
+	r, text := p.Rule, ""
 	switch {
 	case r.Width == "":
 	case r.Height == "":
@@ -143,6 +144,14 @@ func (b *book) ruleLines(r geometry.SizeRule) []string {
 			text += "; "
 		}
 		text += r.Remark
+	}
+	if p.Extra != (geometry.Point{}) && !b.blank {
+		w, h := p.Rough()
+		text += "; cut " + b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h) + " first, then by the drawing of its face"
+	}
+	text = strings.TrimPrefix(text, "; ")
+	if r.Part != "" && text != "" {
+		text = r.Part + ": " + text
 	}
 	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
 }

@@ -68,7 +68,7 @@ func (b *book) warnings() []string {
 		out = append(out, "Take care: "+w+".")
 	}
 	for _, m := range b.plan.Mistaken {
-		out = append(out, "Take care: "+m+".")
+		out = append(out, "Take care: "+m.Says+".")
 	}
 	for _, r := range b.plan.Remarks {
 		out = append(out, wording.Sentence(r.In(b.Round.Pretty)))

@@ -48,8 +48,9 @@ func (v View) box(b geometry.Box) geometry.Box {
 	return geometry.Bx(b.Min.X+v.DX, v.DY-b.Max.Y, b.Max.X+v.DX, v.DY-b.Min.Y)
 }
 
-// Draw draws a piece: the cutting lines closed, nothing twice, words in a
-// layer of their own. It gives the labels there was no room for.
+// Draw draws a piece, its layers in the order a machine needs: inside cuts, while the
+// piece is held yet, the closed outline, folds. Nothing is drawn twice; words have a layer of
+// their own. It gives the labels there was no room for.
 func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 	layer := func(l render.Layer, paths []geometry.Path) {
 		if len(paths) == 0 {
@@ -67,7 +68,8 @@ func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 		}
 		s.End()
 	}
-	layer(render.Cutting, p.Cuts())
+	layer(render.InsideCuts, p.Slits)
+	layer(render.Cutting, []geometry.Path{p.Outline})
 	layer(render.Creasing, p.Folds)
 	layer(render.Positions, p.Rulings())
 

@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -71,7 +72,7 @@ func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text
 func partsOf(f flatFace) []part {
 	var out []part
 	for _, c := range f.cells {
-		for _, a := range areasOf(moved(c.shape, f.onPage)) {
+		for _, a := range c.shape.Moved(f.onPage) {
 			if a.Size() > leastPart && a.Breadth() > leastBreadth {
 				out = append(out, part{a, c.on})
 			}
@@ -91,7 +92,7 @@ func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideF
 		if !chosen[i] {
 			continue
 		}
-		l := label{Name: fmt.Sprint(len(p.on)), Size: render.SmallSize, Anchor: p.area.Inner()}
+		l := label{Name: fmt.Sprint(len(p.on)), Size: render.SmallSize, Anchor: shape.Inner(p.area)}
 		side := &sides[0]
 		if l.Anchor.X > f.at.Center().X {
 			side = &sides[1]
@@ -146,7 +147,7 @@ func wordsIn(a area, lines []string, size render.Points, bold, turned bool, off 
 	if turned {
 		wide, tall = tall, wide
 	}
-	at, ok := a.Room(wide, tall, off)
+	at, ok := shape.Room(a, wide, tall, off)
 	if !ok {
 		return nil
 	}

@@ -11,7 +11,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
-	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -82,7 +81,7 @@ func TestCardWalls(t *testing.T) {
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
 	head, _ := faceOf(b.faces, onepiece.HeadOutside)
 	for _, l := range head.layers {
-		y := polygon.Bounds(l.Shape)
+		y := l.Shape.Bounds()
 		switch l.Piece {
 		case "spine flap":
 			assert.Less(t, y.Center().Y.MM(), 131.5/2)

@@ -3,10 +3,10 @@ package proof
 import (
 	"fmt"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/render"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -37,18 +37,18 @@ func (b *book) drawFace(f flatFace) {
 // faceGround draws the materials of a face and the outlines of its layers,
 // hatching kept off words.
 func (b *book) faceGround(f flatFace, keep []geometry.Box) {
-	page := func(g geom.Geometry) geom.Geometry { return moved(g, f.onPage) }
+	page := func(g polygon.Shape) polygon.Shape { return g.Moved(f.onPage) }
 	under := b.looks.ground(f.Ground)
-	shade := func(g geom.Geometry, l look) {
-		for _, a := range areasOf(page(g)) {
+	shade := func(g polygon.Shape, l look) {
+		for _, a := range page(g) {
 			l.shade(b, a, keep)
 		}
 	}
-	for _, a := range areasOf(page(f.shape)) {
+	for _, a := range page(f.shape) {
 		b.Fill(a.Path(), under.tint)
 	}
 	for _, l := range f.layers {
-		for _, a := range areasOf(page(l.Shape)) {
+		for _, a := range page(l.Shape) {
 			b.Fill(a.Path(), b.looks.piece(l.Piece).tint)
 		}
 	}
@@ -57,11 +57,14 @@ func (b *book) faceGround(f flatFace, keep []geometry.Box) {
 		shade(l.Shape, b.looks.piece(l.Piece))
 	}
 	for _, l := range f.layers {
-		for _, run := range runs(page(freeEdges(l.Shape, f.shape))) {
+		for _, run := range shape.FreeEdges(l.Shape, f.shape) {
+			for i, p := range run {
+				run[i] = f.onPage(p)
+			}
 			b.Stroke(geometry.Line(run...), b.looks.piece(l.Piece).outline(l.Tucked))
 		}
 	}
-	for _, a := range areasOf(page(f.shape)) {
+	for _, a := range page(f.shape) {
 		for _, ring := range a.Rings {
 			b.Stroke(geometry.Polygon(ring...), outerEdge)
 		}

@@ -10,11 +10,11 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/record"
+	"forel/render/scene"
 	"forel/render/typeset"
 )
 
@@ -78,9 +78,9 @@ func TestMarksLieOnTheFault(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
 	require.Len(t, s.Proof.Faces, 14)
 	faces := study(s.Proof)
-	sc := sightOf(s.Proof, faces)
+	sc := sightOf(s.Proof, faces, looksOf(s.Proof))
 	b := newBook(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
-	to, _ := fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
+	to, _ := scene.Fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
 	marks := b.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
 	var seen int
 	for _, m := range marks {
@@ -88,7 +88,7 @@ func TestMarksLieOnTheFault(t *testing.T) {
 			if f.Face != slipcase.LeftMouth && f.Face != slipcase.RightMouth {
 				continue
 			}
-			on := moveBox(polygon.Bounds(f.whole), to).Grow(0.01)
+			on := moveBox(f.whole.Bounds(), to).Grow(0.01)
 			if on.Contains(m.area.Bounds()) {
 				seen++
 				// Bare board is most of the upright's height: 227.8 less 2 x 28.

@@ -106,8 +106,7 @@ func holeOf(c slipcase.Carcass) []geometry.Point {
 	if len(c.Side) <= 4 {
 		return nil
 	}
-	cut := areasOf(solid(without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))))
-	return cut[0].Rings[0]
+	return without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))[0].Rings[0]
 }
 
 // facesAt gives the planes of faces a place of the boards lies on, and whether
@@ -169,7 +168,7 @@ func dividerFacesAt(d slipcase.Standing, p space.Vec, near Length) (faces []geom
 func TestHiddenPartsAreHidden(t *testing.T) {
 	for name, s := range subjects(t) {
 		t.Run(name, func(t *testing.T) {
-			sc := sightOf(s.Proof, study(s.Proof))
+			sc := sightOf(s.Proof, study(s.Proof), looksOf(s.Proof))
 			checked := map[geometry.Face]int{}
 			rapid.Check(t, func(t *rapid.T) {
 				rnd := rand.New(rand.NewSource(rapid.Int64().Draw(t, "points")))
@@ -208,7 +207,7 @@ func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry
 		return nil
 	}
 	for _, f := range sc.faces {
-		if !holdsAny(areasOf(f.whole), q) {
+		if !f.whole.Holds(q) {
 			continue
 		}
 		got = append(got, f.Face)
@@ -216,7 +215,7 @@ func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry
 		here := onFace(f.face, p)
 		top, close := -1, false
 		for i, o := range f.face.layers {
-			for _, a := range areasOf(o.Shape) {
+			for _, a := range o.Shape {
 				close = close || a.Clear(here) < 0.3
 				if a.Holds(here) {
 					top = i
@@ -226,13 +225,13 @@ func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry
 		if close {
 			continue
 		}
-		require.Equal(t, top < 0, holdsAny(areasOf(f.empty), q), "%s: bare at %v", f.Face, here)
+		require.Equal(t, top < 0, f.empty.Holds(q), "%s: bare at %v", f.Face, here)
 		for n, l := range f.layers {
-			require.Equal(t, top == n, holdsAny(areasOf(l.top), q), "%s: %s at %v", f.Face, l.Piece, here)
+			require.Equal(t, top == n, l.top.Holds(q), "%s: %s at %v", f.Face, l.Piece, here)
 		}
 	}
 	require.Equal(t, want, got, "at %v: %v", q, p)
-	require.Equal(t, rim, slices.ContainsFunc(sc.solids, func(o seenSolid) bool { return holdsAny(areasOf(o.shape), q) }), "rim at %v: %v", q, p)
+	require.Equal(t, rim, slices.ContainsFunc(sc.solids, func(o seenSolid) bool { return o.shape.Holds(q) }), "rim at %v: %v", q, p)
 	return got
 }
 
@@ -244,7 +243,7 @@ func onFace(f face, p space.Vec) geometry.Point {
 // nearAny tells whether a point is close to an edge of what is seen.
 func nearAny(sc sight, q geometry.Point, d Length) bool {
 	for _, f := range sc.faces {
-		for _, a := range areasOf(f.whole) {
+		for _, a := range f.whole {
 			if a.Clear(q) < d {
 				return true
 			}

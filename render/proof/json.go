@@ -6,11 +6,8 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/plan"
-	"forel/geometry/polygon"
 	"forel/geometry/space"
 	"forel/render/data"
 )
@@ -136,9 +133,9 @@ func JSON(p plan.Plan) ([]byte, error) {
 			j.Covered = &c
 		}
 		for _, l := range ordered(f.FaceReport) {
-			for _, p := range polygon.Parts(l.Shape) {
+			for _, p := range l.Shape {
 				layer := jsonLayer{Piece: l.Piece, Order: l.Order, Tucked: l.Tucked}
-				for i, ring := range p.DumpRings() {
+				for i, ring := range p.Rings {
 					if i == 0 {
 						layer.Outline = ringJSON(ring)
 					} else {
@@ -188,10 +185,9 @@ func boxJSON(b geometry.Box) jsonBox { return jsonBox{pointJSON(b.Min), pointJSO
 
 func pointJSON(p geometry.Point) jsonPoint { return jsonPoint{mm(p.X), mm(p.Y)} }
 
-func ringJSON(l geom.LineString) []jsonPoint {
-	pts := polygon.Points(l.Coordinates())
-	out := make([]jsonPoint, 0, len(pts))
-	for _, p := range pts[:len(pts)-1] {
+func ringJSON(ring []geometry.Point) []jsonPoint {
+	out := make([]jsonPoint, 0, len(ring))
+	for _, p := range ring {
 		out = append(out, pointJSON(p))
 	}
 	return out

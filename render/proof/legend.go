@@ -76,7 +76,7 @@ func (b *book) grounds() []look {
 	for _, f := range b.faces {
 		g := f.Ground
 		shows := func(a area) bool { return a.Size() > leastPart && a.Breadth() > leastBreadth }
-		if !slices.ContainsFunc(areasOf(f.bare()), shows) {
+		if !slices.ContainsFunc(f.bare(), shows) {
 			continue
 		}
 		switch had, ok := name[g.Stuff]; {

@@ -8,6 +8,8 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render"
+	"forel/render/scene"
+	"forel/render/shape"
 )
 
 // corner returns the part of the view that is to be drawn larger. It is as broad by
@@ -32,8 +34,8 @@ func (sc sight) corner(c plan.Closeup, aspect float64, most Length) geometry.Box
 
 // lens draws a part of the view larger, with what is turned in named.
 func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale float64) {
-	part := sc.cropped(window)
-	to, larger := fitted(window, at)
+	part := sc.cropped(b.Proof, b.faces, window)
+	to, larger := scene.Fitted(window, at)
 	at = moveBox(window, to)
 	over := at // the labels stand lower
 	over.Max.X += labelsWide
@@ -58,7 +60,7 @@ func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale flo
 				}
 			}
 			if most > 1 { // mm² of the page: less is not seen
-				l := label{Name: name, Size: noteSize, Anchor: best.Inner()}
+				l := label{Name: name, Size: noteSize, Anchor: shape.Inner(best)}
 				for _, n := range notes {
 					l.Notes = append(l.Notes, wrapped(n, noteSize, false, labelsWide-4)...)
 				}
@@ -66,10 +68,10 @@ func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale flo
 			}
 		}
 		if !f.Inside {
-			add(areasOf(moved(f.whole, to)), "edge of the board", "the "+f.Board)
+			add(f.whole.Moved(to), "edge of the board", "the "+f.Board)
 			continue
 		}
-		add(areasOf(moved(f.empty, to)), f.Ground.Name, "of the "+f.Board)
+		add(f.empty.Moved(to), f.Ground.Name, "of the "+f.Board)
 		for _, l := range f.layers {
 			what := f.Board
 			d, ok := f.reach(l.Layer)
@@ -79,7 +81,7 @@ func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale flo
 			case ok:
 				what = b.Round.Pretty(d) + " deep, " + what
 			}
-			add(areasOf(moved(l.top, to)), l.Piece, what)
+			add(l.top.Moved(to), l.Piece, what)
 		}
 	}
 	// Where there is little room the smallest go first.

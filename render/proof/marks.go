@@ -21,7 +21,7 @@ func (b *book) solidMarks(sc sight, to func(geometry.Point) geometry.Point, zone
 				pts = append(pts, to(sc.flat(s.Frame.At(q))))
 			}
 			middle := to(sc.flat(s.Frame.At(at.Center())))
-			if !holdsAny(areasOf(moved(s.whole, to)), middle) {
+			if !s.whole.Moved(to).Holds(middle) {
 				continue // behind a board
 			}
 			m := mark{number: fmt.Sprint(i + 1), area: geometry.Polygon(pts...), tag: freeSpot(middle, zone, off)}
@@ -30,13 +30,4 @@ func (b *book) solidMarks(sc sight, to func(geometry.Point) geometry.Point, zone
 		}
 	}
 	return out
-}
-
-func holdsAny(areas []area, p geometry.Point) bool {
-	for _, a := range areas {
-		if a.Holds(p) {
-			return true
-		}
-	}
-	return false
 }

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"forel/geometry/foldup"
-	"forel/geometry/polygon"
 	"forel/geometry/space"
 )
 
@@ -26,7 +25,7 @@ func placeOf(s foldup.Surface, up space.Vec) place {
 // reach returns how far a layer on a face reaches in from the open side of the
 // case, and whether the face goes there.
 func (f face) reach(l foldup.Layer) (Length, bool) {
-	b := polygon.Bounds(l.Shape)
+	b := l.Shape.Bounds()
 	switch f.Open {
 	case space.Vec{}:
 		return 0, false

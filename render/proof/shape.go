@@ -1,9 +1,8 @@
 package proof
 
 import (
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/leader"
 	"forel/render/shape"
@@ -11,7 +10,7 @@ import (
 
 // What the pictures are made of.
 type (
-	area   = shape.Area
+	area   = polygon.Area
 	taken  = shape.Taken
 	hatch  = shape.Hatch
 	label  = leader.Label
@@ -23,17 +22,16 @@ const (
 	noteSize = render.NoteSize
 )
 
-func areasOf(g geom.Geometry) []area                { return shape.AreasOf(g) }
-func meet(a, b geom.Geometry) geom.Geometry         { return shape.Meet(a, b) }
-func without(a, b geom.Geometry) geom.Geometry      { return shape.Without(a, b) }
-func union(gs []geom.Geometry) geom.Geometry        { return shape.Union(gs) }
-func solid(g geom.Geometry) geom.Geometry           { return shape.Solid(g) }
-func runs(g geom.Geometry) [][]geometry.Point       { return shape.Runs(g) }
-func outline(g geom.Geometry) geom.Geometry         { return shape.Outline(g) }
-func freeEdges(g, edge geom.Geometry) geom.Geometry { return shape.FreeEdges(g, edge) }
+// meet and without leave out what is no broader than rounding; what can't be
+// worked out is not drawn.
+func meet(a, b polygon.Shape) polygon.Shape {
+	s, _ := polygon.Meet(a, b)
+	return s.Broader(sliver)
+}
 
-func moved(g geom.Geometry, to func(geometry.Point) geometry.Point) geom.Geometry {
-	return shape.Moved(g, to)
+func without(a, b polygon.Shape) polygon.Shape {
+	s, _ := polygon.Without(a, b)
+	return s.Broader(sliver)
 }
 
 // shade draws the hatching of a look over an area, kept off some boxes.

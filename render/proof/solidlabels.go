@@ -4,12 +4,12 @@ import (
 	"cmp"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/leader"
+	"forel/render/shape"
 )
 
 // solidLabels names what the plan wants named and the pieces that are seen, in a
@@ -41,14 +41,14 @@ func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, win
 		default:
 			note = on[0].ground
 		}
-		add(on[0].area.Inner(), say(n.Name), note)
+		add(shape.Inner(on[0].area), say(n.Name), note)
 		others = append(others, on...)
 	}
 	// Every other piece where most is seen of it.
 	slices.SortStableFunc(others, func(a, b pieceSeen) int { return cmp.Compare(b.area.Size(), a.area.Size()) })
 	for _, p := range others {
 		if p.piece != "" && p.piece != p.on && !named[p.piece] && p.area.Breadth() > leastBreadth {
-			add(p.area.Inner(), p.piece, "laid onto the "+p.on)
+			add(shape.Inner(p.area), p.piece, "laid onto the "+p.on)
 			named[p.piece] = true
 		}
 	}
@@ -97,8 +97,8 @@ func largestSeen(sc sight, to func(geometry.Point) geometry.Point) map[geometry.
 			continue
 		}
 		var seen []pieceSeen
-		take := func(piece string, g geom.Geometry) {
-			for _, a := range areasOf(moved(g, to)) {
+		take := func(piece string, g polygon.Shape) {
+			for _, a := range g.Moved(to) {
 				i := slices.IndexFunc(seen, func(p pieceSeen) bool { return p.piece == piece })
 				if i < 0 {
 					seen = append(seen, pieceSeen{piece, f.Board, f.Ground.Name, a})

@@ -5,6 +5,7 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/scene"
 	"forel/render/typeset"
 )
 
@@ -44,9 +45,9 @@ func (b *book) solidPage() {
 	figure := geometry.Bx(box.Min.X, y+2, box.Max.X, low-lowerTall)
 	lower := geometry.Bx(box.Min.X, low-lowerTall+4, box.Max.X, low)
 
-	sc := sightOf(p, b.faces)
+	sc := sightOf(p, b.faces, b.looks)
 	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
-	to, scale := fitted(sc.bounds(), middle)
+	to, scale := scene.Fitted(sc.bounds(), middle)
 	sc.draw(b, b.looks, to)
 	table := clearanceTable(clearanceRows(p.Clearances, "", "–", b.Round.Unit))
 	left := geometry.Bx(lower.Min.X, lower.Min.Y, lower.Min.X+min(lower.Width(), tableMost), lower.Max.Y)

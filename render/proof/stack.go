@@ -5,9 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 )
 
 // ordered gives the layers of a face from the board up. Pieces lie in the order
@@ -30,20 +29,20 @@ func ordered(f foldup.FaceReport) []foldup.Layer {
 
 // cell is a part of a face on which the same layers lie.
 type cell struct {
-	shape geom.Geometry
+	shape polygon.Shape
 	on    []int // indices of the layers, from the board up
 }
 
 // cellsOf parts a face by the layers on it.
-func cellsOf(face geom.Geometry, layers []foldup.Layer) []cell {
+func cellsOf(face polygon.Shape, layers []foldup.Layer) []cell {
 	cells := []cell{{shape: face}}
 	for i, l := range layers {
 		var next []cell
 		for _, c := range cells {
-			if out := solid(without(c.shape, l.Shape)); !out.IsEmpty() {
+			if out := without(c.shape, l.Shape); len(out) > 0 {
 				next = append(next, cell{out, c.on})
 			}
-			if in := solid(meet(c.shape, l.Shape)); !in.IsEmpty() {
+			if in := meet(c.shape, l.Shape); len(in) > 0 {
 				next = append(next, cell{in, append(slices.Clone(c.on), i)})
 			}
 		}

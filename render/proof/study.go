@@ -3,18 +3,18 @@ package proof
 import (
 	"slices"
 
-	"github.com/peterstace/simplefeatures/geom"
-
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/plan"
+	"forel/geometry/polygon"
 )
 
 // face is a face of the case with all that is told and drawn of it.
 type face struct {
 	foldup.FaceReport
+	number  int // in the proof, since dividers have faces of the same names
 	place   place
-	shape   geom.Geometry  // its outline, in its own coordinates
+	shape   polygon.Shape  // its outline, in its own coordinates
 	layers  []foldup.Layer // from the board up, cut off at the outline
 	cells   []cell
 	deepest int     // the most layers that lie on one spot
@@ -25,9 +25,9 @@ type face struct {
 func study(p plan.Proof) []face {
 	out := make([]face, len(p.Faces))
 	for i, report := range p.Faces {
-		f := face{FaceReport: report, shape: report.Outline(), place: placeOf(report.Surface, p.View.Up)}
+		f := face{FaceReport: report, number: i, shape: report.Outline(), place: placeOf(report.Surface, p.View.Up)}
 		for _, l := range ordered(report) {
-			if l.Shape = solid(meet(l.Shape, f.shape)); !l.Shape.IsEmpty() {
+			if l.Shape = meet(l.Shape, f.shape); len(l.Shape) > 0 {
 				f.layers = append(f.layers, l)
 			}
 		}
@@ -36,10 +36,10 @@ func study(p plan.Proof) []face {
 		for _, c := range f.cells {
 			f.deepest = max(f.deepest, len(c.on))
 			if len(c.on) == 0 {
-				under += c.shape.Area()
+				under += c.shape.Size()
 			}
 		}
-		if whole := f.shape.Area(); whole > 0 {
+		if whole := f.shape.Size(); whole > 0 {
 			f.covered = 100 * (1 - under/whole)
 		}
 		out[i] = f
@@ -48,13 +48,13 @@ func study(p plan.Proof) []face {
 }
 
 // bare gives where nothing lies.
-func (f face) bare() geom.Geometry {
+func (f face) bare() polygon.Shape {
 	for _, c := range f.cells {
 		if len(c.on) == 0 {
 			return c.shape
 		}
 	}
-	return geom.Geometry{}
+	return nil
 }
 
 // pieces names what lies on the face, each piece once.

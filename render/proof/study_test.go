@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 )
 
@@ -19,15 +18,15 @@ func TestCellsPartTheFace(t *testing.T) {
 			var all float64
 			under := make([]float64, len(f.layers))
 			for _, c := range f.cells {
-				all += c.shape.Area()
+				all += c.shape.Size()
 				for _, i := range c.on {
-					under[i] += c.shape.Area()
+					under[i] += c.shape.Size()
 				}
 			}
 			slack := 0.01 * (1 + f.Extent.Width() + f.Extent.Height()).MM() // slivers are left out
-			assert.InDelta(t, f.shape.Area(), all, slack, "%s: %s", name, f.Face)
+			assert.InDelta(t, f.shape.Size(), all, slack, "%s: %s", name, f.Face)
 			for i, l := range f.layers {
-				assert.InDelta(t, l.Shape.Area(), under[i], slack, "%s: %s: %s", name, f.Face, l.Piece)
+				assert.InDelta(t, l.Shape.Size(), under[i], slack, "%s: %s: %s", name, f.Face, l.Piece)
 			}
 		}
 	}
@@ -45,10 +44,10 @@ func TestLayersLieInTheOrderOfGluing(t *testing.T) {
 	require.Len(t, head.layers, 4)
 	middle := head.Extent.Center().X
 	for i := range 2 {
-		b := polygon.Bounds(head.layers[i].Shape)
+		b := head.layers[i].Shape.Bounds()
 		assert.True(t, b.Max.X < middle || b.Min.X > middle, "side flap %v", b)
 	}
-	spine := polygon.Bounds(head.layers[2].Shape)
+	spine := head.layers[2].Shape.Bounds()
 	assert.True(t, spine.Min.X < middle && spine.Max.X > middle, "spine flap %v", spine)
 	assert.Equal(t, "head cloth", head.layers[3].Piece)
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/render"
 )
 
@@ -18,9 +19,9 @@ var (
 // Draw draws what is seen; to takes a place of the view to the surface, and
 // bold tells which objects are to be noticed.
 func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bold func(object string) bool) {
-	moved := make([]Region, len(s.Patches))
+	moved := make([]polygon.Shape, len(s.Patches))
 	for i, p := range s.Patches {
-		moved[i] = p.Shape.moved(to)
+		moved[i] = p.Shape.Moved(to)
 		for _, a := range moved[i] {
 			on.Fill(a.Path(), dimmed(p.look.Tint, p.light))
 			for _, h := range p.look.Hatch {
@@ -45,12 +46,12 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 	}
 	for _, o := range s.Objects {
 		if !bold(o.Name) {
-			round(on, o.Shape.moved(to), outer)
+			round(on, o.Shape.Moved(to), outer)
 		}
 	}
 	for _, o := range s.Objects {
 		if bold(o.Name) {
-			round(on, o.Shape.moved(to), bolder)
+			round(on, o.Shape.Moved(to), bolder)
 		}
 	}
 }
@@ -60,8 +61,8 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 const slim = 1.8
 
 // round draws the outline of a shape; of a slim part no bolder than others.
-func round(on render.Surface, r Region, stroke render.Stroke) {
-	for _, a := range r {
+func round(on render.Surface, s polygon.Shape, stroke render.Stroke) {
+	for _, a := range s {
 		stroke := stroke
 		if a.Breadth() < slim {
 			stroke.Width = min(stroke.Width, outer.Width)

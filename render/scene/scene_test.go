@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"forel/geometry"
-	"forel/render"
+	"forel/geometry/stage"
 )
 
 // nearest gives the object that a line of sight meets first, by looking at every
@@ -28,12 +28,12 @@ func nearest(faces []Face, v View, at geometry.Point) (object string, clear, ahe
 				in = !in
 			}
 		}
-		if !in || math.Abs(facing) < 1e-3 {
+		if !in || facing.Abs() < 1e-3 {
 			continue
 		}
 		// The point on the plane of the face: right*x + up*y + toward*t.
-		flat := v.right.Mul(at.X.MM()).Add(v.up.Mul(at.Y.MM()))
-		t := (n.Dot(f.Points[0]) - n.Dot(flat)) / facing
+		flat := v.right.Mul(at.X).Add(v.up.Mul(at.Y))
+		t := ((n.Dot(f.Points[0]) - n.Dot(flat)) / facing).MM()
 		if t > first {
 			second, first, object = first, t, f.Object
 		} else {
@@ -41,6 +41,14 @@ func nearest(faces []Face, v View, at geometry.Point) (object string, clear, ahe
 		}
 	}
 	return object, clear, first - second
+}
+
+// block returns the faces of an upright block.
+func block(object string, a, b Vec) (out []Face) {
+	for _, f := range stage.Box(object, a, b, stage.Board) {
+		out = append(out, Face{Object: f.Object, Name: f.Name, Points: f.Points})
+	}
+	return out
 }
 
 func holding(s Seen, at geometry.Point) []string {
@@ -59,7 +67,8 @@ func holding(s Seen, at geometry.Point) []string {
 // finds it: blocks and tilted sheets, some cutting through each other.
 func TestSeeAgainstLinesOfSight(t *testing.T) {
 	rnd := rand.New(rand.NewSource(3))
-	place := func(r float64) Vec { return Vec{rnd.Float64() * r, rnd.Float64() * r, rnd.Float64() * r} }
+	within := func(r float64) Length { return Length(rnd.Float64() * r) }
+	place := func(r float64) Vec { return Vec{X: within(r), Y: within(r), Z: within(r)} }
 	looked := 0
 	for range 40 {
 		var faces []Face
@@ -68,10 +77,10 @@ func TestSeeAgainstLinesOfSight(t *testing.T) {
 			a := place(80)
 			object := string(rune('a' + i))
 			if rnd.Intn(2) == 0 {
-				faces = append(faces, Box(object, a, a.Add(place(60)).Add(Vec{2, 2, 2}), Look{})...)
+				faces = append(faces, block(object, a, a.Add(place(60)).Add(Vec{X: 2, Y: 2, Z: 2}))...)
 				continue
 			}
-			u, w := place(60).Sub(Vec{30, 30, 30}), place(60).Sub(Vec{30, 30, 30})
+			u, w := place(60).Sub(Vec{X: 30, Y: 30, Z: 30}), place(60).Sub(Vec{X: 30, Y: 30, Z: 30})
 			faces = append(faces, Face{Object: object, Back: &back, Points: []Vec{a, a.Add(u), a.Add(u).Add(w), a.Add(w)}})
 		}
 		v := Turned(Vec{Z: 1}, Vec{Y: 1}, rnd.Float64()*70, rnd.Float64()*60)
@@ -99,8 +108,8 @@ func TestSeeAgainstLinesOfSight(t *testing.T) {
 // Of faces in one plane the higher layer is seen, whatever their order.
 func TestLayers(t *testing.T) {
 	back := Look{}
-	sheet := func(object string, layer int, size float64) Face {
-		return Face{Object: object, Layer: layer, Back: &back, Points: []Vec{{0, 0, 0}, {size, 0, 0}, {size, size, 0}, {0, size, 0}}}
+	sheet := func(object string, layer int, size Length) Face {
+		return Face{Object: object, Layer: layer, Back: &back, Points: []Vec{{}, {X: size}, {X: size, Y: size}, {Y: size}}}
 	}
 	v := From(Vec{Z: 1}, Vec{Y: 1})
 	for _, faces := range [][]Face{{sheet("low", 1, 20), sheet("high", 2, 10)}, {sheet("high", 2, 10), sheet("low", 1, 20)}} {
@@ -118,8 +127,8 @@ func TestView(t *testing.T) {
 	for _, yaw := range []float64{-40, 0, 33, 60} {
 		v := Turned(Vec{Y: -1}, Vec{X: -1}, yaw, 41)
 		for _, p := range [][2]Vec{{v.right, v.up}, {v.up, v.toward}, {v.right, v.toward}} {
-			assert.InDelta(t, 0, p[0].Dot(p[1]), 1e-12)
-			assert.InDelta(t, 1, p[0].Size(), 1e-12)
+			assert.InDelta(t, 0, p[0].Dot(p[1]).MM(), 1e-12)
+			assert.InDelta(t, 1, p[0].Size().MM(), 1e-12)
 		}
 	}
 	// The viewer goes to the right: what is nearer moves to the left.
@@ -127,22 +136,11 @@ func TestView(t *testing.T) {
 	assert.Less(t, Turned(Vec{Z: 1}, Vec{Y: 1}, 0, 30).Flat(Vec{Z: 10}).Y.MM(), 0.0)
 }
 
-// The faces of a block look outward: its volume by them is that of the block.
-func TestBlockLooksOutward(t *testing.T) {
-	var six float64
-	for _, f := range Box("box", Vec{1, 2, 3}, Vec{4, 6, 8}, Look{Tint: render.Grey}) {
-		for i := 1; i+1 < len(f.Points); i++ {
-			six += f.Points[0].Dot(f.Points[i].Cross(f.Points[i+1]))
-		}
-	}
-	assert.InDelta(t, 3*4*5, six/6, 1e-9)
-}
-
 // A line on a face is seen only where the face is.
 func TestLinesAreHiddenToo(t *testing.T) {
-	floor := Face{Object: "floor", Points: []Vec{{0, 0, 0}, {100, 0, 0}, {100, 100, 0}, {0, 100, 0}},
-		Lines: []Line{{Points: []Vec{{0, 50, 0}, {100, 50, 0}}}}}
-	s := See(append(Box("block", Vec{30, 40, 0}, Vec{60, 60, 10}, Look{}), floor), From(Vec{Z: 1}, Vec{Y: 1}))
+	floor := Face{Object: "floor", Points: []Vec{{}, {X: 100}, {X: 100, Y: 100}, {Y: 100}},
+		Lines: []Line{{Points: []Vec{{Y: 50}, {X: 100, Y: 50}}}}}
+	s := See(append(block("block", Vec{X: 30, Y: 40}, Vec{X: 60, Y: 60, Z: 10}), floor), From(Vec{Z: 1}, Vec{Y: 1}))
 	var long float64
 	for _, l := range s.Lines {
 		for _, run := range l.Runs {

@@ -1,10 +1,12 @@
 package scene
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/render"
 	"forel/render/shape"
 )
@@ -24,18 +26,19 @@ type Seen struct {
 type Patch struct {
 	Object string
 	Names  []string // of its faces
-	Shape  Region
+	Shape  polygon.Shape
 	look   Look
 	light  float64
 	angle  float64 // of its grain on the page, in degrees
 	plane  string
-	parts  map[string][]Region // what is seen of each face, by its name
+	parts  map[string][]polygon.Shape // what is seen of each face, by its name
+	seen   polygon.Shape              // of all of them, to the nanometre
 }
 
 // Object is all that is seen of an object.
 type Object struct {
 	Name  string
-	Shape Region
+	Shape polygon.Shape
 }
 
 // Drawn is what is seen of a line.
@@ -46,36 +49,31 @@ type Drawn struct {
 
 // See looks at faces.
 func See(faces []Face, v View) Seen {
-	var flat []flatFace
+	inf := Length(math.Inf(1))
+	return SeeIn(faces, v, geometry.Bx(-inf, -inf, inf, inf))
+}
+
+// SeeIn looks at faces through a window of the view.
+func SeeIn(faces []Face, v View, window geometry.Box) Seen {
+	var flat []*flatFace
 	for _, f := range faces {
-		if s, ok := v.seenFlat(f); ok {
-			flat = append(flat, s)
+		if s, ok := v.seenFlat(f); ok && s.box.Overlaps(window) {
+			flat = append(flat, &s)
 		}
 	}
+	// What is hidden by one face hides nothing more. The largest hide most.
+	all := slices.Clone(flat)
+	flat = slices.DeleteFunc(flat, func(f *flatFace) bool { return f.behindOne(all) })
+	hiders := slices.Clone(flat)
+	slices.SortStableFunc(hiders, func(f, g *flatFace) int { return cmp.Compare(g.shape.Size(), f.shape.Size()) })
 	out := Seen{View: v}
-	for i := range flat {
-		f := &flat[i]
-		if hiddenWholly(f, flat) {
-			continue
-		}
-		rest := f.shape
-		for k := range flat {
-			if k == i || len(rest) == 0 {
-				continue
-			}
-			hidden, outline, ok := out.hidden(f, &flat[k])
-			if !ok || len(hidden) == 0 {
-				continue
-			}
-			if outline != nil && outline.holds(cornersOf(rest)) {
-				rest = nil
-				break
-			}
-			if rest, ok = without(rest, hidden); !ok {
-				out.unworked++
-			}
+	for _, f := range flat {
+		rest, ok := f.behind(hiders, window)
+		if !ok {
+			out.unworked++
 		}
 		if len(rest) == 0 {
+			hiders = slices.DeleteFunc(hiders, func(g *flatFace) bool { return g == f })
 			continue
 		}
 		out.add(*f, rest)
@@ -84,44 +82,42 @@ func See(faces []Face, v View) Seen {
 			for _, p := range l.Points {
 				pts = append(pts, v.Flat(p))
 			}
-			out.Lines = append(out.Lines, Drawn{rest.along(pts), l.Stroke})
+			out.Lines = append(out.Lines, Drawn{rest.Along(pts), l.Stroke})
 		}
 	}
-	out.outlines()
+	for i := range out.Patches {
+		p := &out.Patches[i]
+		var all []polygon.Shape
+		for _, name := range p.Names {
+			all = append(all, p.parts[name]...)
+		}
+		p.seen = out.united(all)
+		p.Shape = tidied(p.seen)
+	}
+	for _, p := range out.Patches {
+		if !slices.ContainsFunc(out.Objects, func(o Object) bool { return o.Name == p.Object }) {
+			out.Objects = append(out.Objects, Object{Name: p.Object, Shape: out.Together(func(o string) bool { return o == p.Object })})
+		}
+	}
 	return out
 }
 
-// hiddenWholly tells whether one of some faces hides all of another.
-func hiddenWholly(f *flatFace, all []flatFace) bool {
-	for i := range all {
-		g := &all[i]
-		if g == f || g.convex == nil || !g.box.Grow(hair).Contains(f.box) {
-			continue
-		}
-		if least, _ := f.nearest(g, f.corners); least > touching && g.convex.holds(f.corners) {
-			return true
+// Together returns what is seen of some objects as one shape.
+func (s *Seen) Together(of func(object string) bool) polygon.Shape {
+	var all []polygon.Shape
+	for _, p := range s.Patches {
+		if of(p.Object) {
+			all = append(all, p.seen)
 		}
 	}
-	return false
-}
-
-// cornersOf gives the corners of the outlines of polygons.
-func cornersOf(r Region) []geometry.Point {
-	if len(r) == 1 {
-		return r[0].Rings[0]
-	}
-	var out []geometry.Point
-	for _, a := range r {
-		out = append(out, a.Rings[0]...)
-	}
-	return out
+	return s.joined(all)
 }
 
 // add adds a face to its patch.
-func (s *Seen) add(f flatFace, rest Region) {
+func (s *Seen) add(f flatFace, rest polygon.Shape) {
 	i := slices.IndexFunc(s.Patches, func(p Patch) bool { return p.Object == f.Object && p.plane == f.plane })
 	if i < 0 {
-		p := Patch{Object: f.Object, plane: f.plane, look: f.look, light: f.light, parts: map[string][]Region{}}
+		p := Patch{Object: f.Object, plane: f.plane, look: f.look, light: f.light, parts: map[string][]polygon.Shape{}}
 		if g := s.View.Flat(f.Grain); f.Grain != (Vec{}) {
 			p.angle = -math.Atan2(float64(g.Y), float64(g.X)) * 180 / math.Pi
 		}
@@ -133,103 +129,62 @@ func (s *Seen) add(f flatFace, rest Region) {
 		p.Names = append(p.Names, f.Name)
 	}
 	p.parts[f.Name] = append(p.parts[f.Name], rest)
-	p.Shape = s.joined(p.Shape, rest)
 }
 
-func (s *Seen) joined(a, b Region) Region {
-	r, ok := union(a, b)
-	if !ok {
+// joined returns shapes as one, without what is too thin to be drawn.
+func (s *Seen) joined(all []polygon.Shape) polygon.Shape { return tidied(s.united(all)) }
+
+func (s *Seen) united(all []polygon.Shape) polygon.Shape {
+	one, err := polygon.Union(all...)
+	if err != nil {
 		s.unworked++
-		return slices.Concat(a, b)
+		one = slices.Concat(all...)
 	}
-	return r
+	return one
 }
 
-// outlines gathers the patches of each object.
-func (s *Seen) outlines() {
-	var names []string
-	of := map[string]Region{}
-	for _, p := range s.Patches {
-		if _, ok := of[p.Object]; !ok {
-			names = append(names, p.Object)
+// tidied returns a shape without what is too thin to be drawn.
+func tidied(s polygon.Shape) polygon.Shape {
+	var out polygon.Shape
+	for _, a := range s.Broader(speck) {
+		var kept polygon.Area
+		for _, ring := range a.Rings {
+			if ring = polygon.Tidy(ring, thin, true); len(kept.Rings) == 0 || (polygon.Area{Rings: [][]geometry.Point{ring}}).Breadth() < -speck {
+				kept.Rings = append(kept.Rings, ring)
+			}
 		}
-		of[p.Object] = s.joined(of[p.Object], p.Shape)
+		out = append(out, kept)
 	}
-	for _, n := range names {
-		s.Objects = append(s.Objects, Object{n, of[n]})
+	return out
+}
+
+// Of returns what is seen of the faces of an object with a name.
+func (s Seen) Of(object, name string) polygon.Shape {
+	var all []polygon.Shape
+	for _, p := range s.Patches {
+		if p.Object == object {
+			all = append(all, p.parts[name]...)
+		}
 	}
+	return s.joined(all)
 }
 
 // Bounds gives the box around all that is seen.
 func (s Seen) Bounds() geometry.Box {
-	var b geometry.Box
-	for i, o := range s.Objects {
-		c := o.Shape.Bounds()
-		if i == 0 {
-			b = c
-			continue
-		}
-		b.Min = geometry.Pt(min(b.Min.X, c.Min.X), min(b.Min.Y, c.Min.Y))
-		b.Max = geometry.Pt(max(b.Max.X, c.Max.X), max(b.Max.Y, c.Max.Y))
-	}
-	return b
-}
-
-// Cropped gives what lies in a window of the view.
-func (s Seen) Cropped(window geometry.Box) Seen {
-	w := polygonOf(geometry.Rectangle(window).Flatten(1))
-	out := Seen{View: s.View, unworked: s.unworked}
-	crop := func(r Region) Region {
-		if window.Contains(r.Bounds()) {
-			return r
-		}
-		r, ok := meet(r, w)
-		if !ok {
-			out.unworked++
-		}
-		return r
-	}
-	for _, p := range s.Patches {
-		if p.Shape = crop(p.Shape); len(p.Shape) == 0 {
-			continue
-		}
-		parts := map[string][]Region{}
-		for n, all := range p.parts {
-			for _, r := range all {
-				parts[n] = append(parts[n], crop(r))
-			}
-		}
-		p.parts = parts
-		out.Patches = append(out.Patches, p)
-	}
+	var all polygon.Shape
 	for _, o := range s.Objects {
-		if o.Shape = crop(o.Shape); len(o.Shape) > 0 {
-			out.Objects = append(out.Objects, o)
-		}
+		all = append(all, o.Shape...)
 	}
-	for _, l := range s.Lines {
-		var runs [][]geometry.Point
-		for _, run := range l.Runs {
-			runs = append(runs, w.along(run)...)
-		}
-		if l.Runs = runs; len(runs) > 0 {
-			out.Lines = append(out.Lines, l)
-		}
-	}
-	return out
+	return all.Bounds()
 }
 
 // Spot gives a place well inside what is seen of the faces with a name, where
 // most of them is seen; ok is false where nothing is.
 func (s Seen) Spot(name string) (at geometry.Point, ok bool) {
-	var best shape.Area
+	var best polygon.Area
 	var most float64
 	for _, p := range s.Patches {
-		var all Region
-		for _, r := range p.parts[name] {
-			all = s.joined(all, r)
-		}
-		for _, a := range all {
+		for _, a := range s.joined(p.parts[name]) {
 			if n := a.Size(); n > most*1.001 { // of two as large the first
 				best, most = a, n
 			}
@@ -238,7 +193,7 @@ func (s Seen) Spot(name string) (at geometry.Point, ok bool) {
 	if most == 0 {
 		return at, false
 	}
-	return best.Inner(), true
+	return shape.Inner(best), true
 }
 
 // Unworked gives how many shapes could not be worked out and are drawn wrong.

@@ -23,13 +23,13 @@ var lines = map[stage.LineKind]render.Stroke{
 func (l Looks) Faces(faces []stage.Face) []scene.Face {
 	out := make([]scene.Face, len(faces))
 	for i, f := range faces {
-		out[i] = scene.Face{Object: f.Object, Name: f.Name, Points: Places(f.Points), Grain: Place(f.Grain), Front: l.look(f.Front, f.Plain), Layer: f.Layer}
+		out[i] = scene.Face{Object: f.Object, Name: f.Name, Points: f.Points, Grain: f.Grain, Front: l.look(f.Front, f.Plain), Layer: f.Layer}
 		if f.Back != stage.None {
 			back := l.look(f.Back, f.Plain)
 			out[i].Back = &back
 		}
 		for _, line := range f.Lines {
-			out[i].Lines = append(out[i].Lines, scene.Line{Points: Places(line.Points), Stroke: lines[line.Kind]})
+			out[i].Lines = append(out[i].Lines, scene.Line{Points: line.Points, Stroke: lines[line.Kind]})
 		}
 	}
 	return out
@@ -47,20 +47,5 @@ func (l Looks) look(s stage.Stuff, plain bool) scene.Look {
 
 // View returns where a stage is seen from.
 func View(v stage.View) scene.View {
-	return scene.Turned(Place(v.Toward), Place(v.Up), v.Yaw, v.Pitch)
-}
-
-// Place returns a place or a step in space.
-func Place(v stage.Vec) scene.Vec { return scene.Vec{X: v.X.MM(), Y: v.Y.MM(), Z: v.Z.MM()} }
-
-// Places returns places in space; nil for none.
-func Places(vs []stage.Vec) []scene.Vec {
-	if vs == nil {
-		return nil
-	}
-	out := make([]scene.Vec, len(vs))
-	for i, v := range vs {
-		out[i] = Place(v)
-	}
-	return out
+	return scene.Turned(v.Toward, v.Up, v.Yaw, v.Pitch)
 }

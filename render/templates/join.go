@@ -11,8 +11,9 @@ import (
 	"forel/render/typeset"
 )
 
-// joinStroke is the line on which two sheets meet.
-var joinStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{9, 2}, Color: render.Grey}
+// joinStroke is the line on which two sheets meet. It is cut along: black, and not
+// finer than a poor printer keeps.
+var joinStroke = render.Stroke{Width: render.Finest, Dash: []geometry.Length{9, 2}, Color: render.Black}
 
 // overlapStroke is the end of what a tile shows beyond a join.
 var overlapStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{0.5, 1.5}, Color: render.Grey}
@@ -121,10 +122,13 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 			}
 		}
 		b.Text(name)
-		taken, ink = append(taken, typeset.Box(name)), append(ink, typeset.Box(name))
+		taken, ink = append(taken, typeset.Box(name)), append(ink, typeset.Box(name).Grow(nameGap))
 	}
 	return taken
 }
+
+// nameGap is the least white between the names of two marks, the width of a letter.
+const nameGap geometry.Length = 1.5
 
 // A registration mark: the radius of its circle; the length of its arms, or
 // half the overlap where that is less; how far past an arm its name may stand.

@@ -247,7 +247,7 @@ func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan
 	require.NoError(t, o.Theme.SetColor("cutting", pure))
 	cut := o.Theme[render.Cutting]
 	cut.Width = 0.08 // renderers differ in the corners of thick lines
-	o.Theme[render.Cutting] = cut
+	o.Theme[render.Cutting], o.Theme[render.InsideCuts] = cut, cut
 	for _, layer := range []render.Layer{render.Creasing, render.Positions} {
 		s := o.Theme[layer] // folds that end on a cut line hide some of it
 		s.Dash, s.Width = []geometry.Length{0.001, 10000}, 0.01

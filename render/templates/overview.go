@@ -3,10 +3,13 @@ package templates
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
+	"forel/paper"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/typeset"
@@ -30,9 +33,7 @@ func (b *booklet) overview() {
 	}
 	var order []string
 	for _, s := range b.plan.Steps {
-		if s.Short.Text != "" {
-			order = append(order, s.Short.In(b.Round.Pretty))
-		}
+		order = append(order, strings.Join(append([]string{s.Short.In(b.Round.Pretty)}, b.checks(s)...), " "))
 	}
 	if len(order) > 0 {
 		blocks = append(blocks, b.Steps("Order of work", order)...)
@@ -51,15 +52,36 @@ func (b *booklet) overview() {
 	}, blocks...)
 }
 
+// checks returns the checks of a step, a sentence each.
+func (b *booklet) checks(s plan.Step) []string {
+	var out []string
+	for _, c := range s.Checks {
+		var see []string
+		for _, w := range c.See {
+			see = append(see, w.In(b.Round.Pretty))
+		}
+		out = append(out, "Check ("+c.Name+"): "+strings.Join(see, "; ")+".")
+	}
+	return out
+}
+
 // howTo tells in two columns how to print, on the left, and how to cut and join,
 // on the right; on a narrow sheet one below the other.
 func (b *booklet) howTo() []document.Block {
 	printing := []string{
 		fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", b.Setup.Sheet),
+		"Print on one side of the sheet only: with both sides printed, cutting one pattern destroys the one behind it.",
 		"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again. If they are off by a hair, forel gauge has it corrected.",
 		fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", b.keyPage),
 	}
-	cutting := []string{"A page with several patterns: cut it apart between them first. A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that the circles with the same name meet, and tape it."}
+	cutting := []string{
+		"A page with several patterns: cut it apart between them first. Leave the white and the circles about a pattern: some lie outside its outline.",
+		"A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that both circles meet those with the same name, and tape it. Hold both with a pin while you tape.",
+		"Cut a pattern out only when all its parts are joined.",
+	}
+	if !slices.ContainsFunc(b.layout.Patterns, func(t paper.Tiling) bool { return !t.Whole() }) {
+		cutting = []string{"A page with several patterns: cut it apart between them first."}
+	}
 	const printHeading, cutHeading = "Print", "Join and cut"
 	if b.Room(false).Width() < narrow {
 		return append(b.Steps(printHeading, printing), b.Steps(cutHeading, cutting)...)

@@ -9,7 +9,9 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
+	"forel/render"
 	"forel/render/document"
+	"forel/render/hairline"
 	"forel/render/pattern"
 	"forel/render/svg"
 )
@@ -31,7 +33,11 @@ func PieceSVG(c plan.Plan, p geometry.Piece, o Options) []byte {
 	w, h := p.Size()
 	page := geometry.Bx(0, 0, w+2*border, h+2*border)
 	s := svg.New(page.Width(), page.Height(), titleOf(c, p), describe(p))
-	pattern.Draw(s, p, pattern.View{
+	var on render.Surface = s
+	if o.Line > 0 {
+		on = hairline.Surface{Surface: s, Width: o.Line}
+	}
+	pattern.Draw(on, p, pattern.View{
 		DX: border, DY: border + h,
 		Window: page, Safe: page.Grow(-1),
 		Wider: substitute, Theme: o.Theme, Round: o.Round,

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -124,10 +125,11 @@ func TestSVGNothingIsCutOff(t *testing.T) {
 // once since ids are unique (XML 1.0, 3.3.1), and words stand apart from lines.
 func TestSVGGroups(t *testing.T) {
 	eachDrawing(t, func(t *testing.T, _ scenario, _ geometry.Piece, d drawing) {
-		seen := map[string]bool{}
+		seen, last := map[string]bool{}, -1
 		for _, g := range d.groups {
-			assert.Contains(t, []string{"Cutting", "Creasing", "Positions", "Legend"}, g.id)
-			assert.False(t, seen[g.id], "%s twice", g.id)
+			place := slices.Index([]string{"Inside-cuts", "Cutting", "Creasing", "Positions", "Legend"}, g.id)
+			assert.Greater(t, place, last, "%s is out of the order a machine needs", g.id)
+			last = place
 			seen[g.id] = true
 			if g.id != "Legend" {
 				assert.Empty(t, g.texts, "words in %s", g.id)
@@ -154,7 +156,7 @@ func TestSVGTitleAndDescription(t *testing.T) {
 func TestSVGLinesAreThoseOfThePiece(t *testing.T) {
 	eachDrawing(t, func(t *testing.T, _ scenario, p geometry.Piece, d drawing) {
 		lo, hi := bounds(outline(t, d).points)
-		for id, paths := range map[string][]geometry.Path{"Cutting": p.Cuts(), "Creasing": p.Folds, "Positions": p.Rulings()} {
+		for id, paths := range map[string][]geometry.Path{"Inside-cuts": p.Slits, "Cutting": {p.Outline}, "Creasing": p.Folds, "Positions": p.Rulings()} {
 			var got []drawn
 			for _, m := range d.group(id).paths {
 				got = append(got, m.runs...)
@@ -226,7 +228,7 @@ func drawnTwice(d drawing) error {
 		a, b xy
 	}
 	var lines []line
-	for _, id := range []string{"Cutting", "Creasing", "Positions"} {
+	for _, id := range []string{"Inside-cuts", "Cutting", "Creasing", "Positions"} {
 		for _, p := range d.group(id).paths {
 			for _, r := range p.runs {
 				points := r.points
@@ -285,11 +287,14 @@ func styles(t *testing.T, read map[string]drawing) map[string]style {
 				continue
 			}
 			for _, p := range g.paths {
-				s := style{p.attr["stroke-width"], p.attr["stroke-dasharray"]}
-				if have, ok := out[g.id]; ok {
-					require.Equal(t, have, s, "two looks in %s", g.id)
+				s, id := style{p.attr["stroke-width"], p.attr["stroke-dasharray"]}, g.id
+				if id == "Inside-cuts" { // to whoever reads it a cut as any
+					id = "Cutting"
 				}
-				out[g.id] = s
+				if have, ok := out[id]; ok {
+					require.Equal(t, have, s, "two looks in %s", id)
+				}
+				out[id] = s
 				assert.Equal(t, "none", p.attr["fill"])
 			}
 		}
@@ -339,7 +344,7 @@ func TestSVGColoursCanBeToldApart(t *testing.T) {
 
 func TestSVGColoursCanBeSet(t *testing.T) {
 	o := on(t, "A4")
-	want := map[string]string{"cutting": "#ff0000", "creasing": "#123", "positions": "#00ff7f", "legend": "#404040"}
+	want := map[string]string{"cutting": "#ff0000", "inside-cuts": "#00ffff", "creasing": "#123", "positions": "#00ff7f", "legend": "#404040"}
 	for layer, hex := range want {
 		c, err := render.ParseColor(hex)
 		require.NoError(t, err)
@@ -373,6 +378,32 @@ func TestSVGHostileTitle(t *testing.T) {
 				assert.Equal(t, strings.Count(title, string(r)), strings.Count(d.title, string(r)), "%q of %q in %q", r, title, d.title)
 			}
 			outline(t, d)
+		}
+	}
+}
+
+// For a machine every line is as fine as asked for and solid, words are lines too, and the
+// cuts are those of the drawing to be read.
+func TestSVGForAMachine(t *testing.T) {
+	for _, s := range scenarios {
+		c, o := s.make(t), on(t, "A4")
+		plain := readPieces(t, c, o)
+		o.Line = 0.02
+		for name, d := range readPieces(t, c, o) {
+			for _, g := range d.groups {
+				assert.Empty(t, g.texts, "text that needs a typeface")
+				for _, p := range g.paths {
+					assert.Equal(t, "0.02", p.attr["stroke-width"], g.id)
+					assert.Empty(t, p.attr["stroke-dasharray"], g.id)
+					assert.Equal(t, "none", p.attr["fill"], g.id)
+				}
+				if g.id != "Legend" {
+					for i, p := range plain[name].group(g.id).paths {
+						assert.Equal(t, p.attr["d"], g.paths[i].attr["d"])
+					}
+				}
+			}
+			assert.NotEmpty(t, d.group("Legend").paths)
 		}
 	}
 }

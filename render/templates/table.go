@@ -42,7 +42,7 @@ func (b *booklet) table() []document.Block {
 		note += " " + wording.Sentence(r.In(b.Round.Pretty))
 	}
 	for _, m := range b.plan.Mistaken {
-		note += " Take care: " + m + "."
+		note += " Take care: " + m.Says + "."
 	}
 	blocks := b.Table("", t)
 	blocks[0].Above = 3

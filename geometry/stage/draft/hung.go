@@ -21,7 +21,7 @@ type Angle = func(leaf int) float64
 // Sides returns what a sheet of a material is made of, on its face and on its back;
 // of card outside and inside.
 func Sides(m geometry.Material) (face, back stage.Stuff) {
-	switch m {
+	switch m.Like() {
 	case geometry.Cloth:
 		return stage.Cloth, stage.ClothBack
 	case geometry.Paper:

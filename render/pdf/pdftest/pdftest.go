@@ -70,6 +70,8 @@ type Path struct {
 	Stroke, Fill bool
 	Dash         []float64
 	Phase        float64
+	Width        float64  // of its stroke, in millimetres
+	Color        [3]uint8 // of its stroke
 }
 
 // Open opens a file until the test ends, its pages as they were drawn (AsDrawn).
@@ -159,6 +161,14 @@ func (d *Doc) path(o references.FPDF_PAGEOBJECT, height float64) Path {
 	}
 	if phase, err := v.FPDFPageObj_GetDashPhase(&requests.FPDFPageObj_GetDashPhase{PageObject: o}); err == nil {
 		p.Phase = float64(phase.DashPhase) * point
+	}
+	if p.Stroke {
+		width, err := v.FPDFPageObj_GetStrokeWidth(&requests.FPDFPageObj_GetStrokeWidth{PageObject: o})
+		require.NoError(t, err)
+		color, err := v.FPDFPageObj_GetStrokeColor(&requests.FPDFPageObj_GetStrokeColor{PageObject: o})
+		require.NoError(t, err)
+		c := color.StrokeColor
+		p.Width, p.Color = float64(width.StrokeWidth)*point, [3]uint8{uint8(c.R), uint8(c.G), uint8(c.B)}
 	}
 	var start, last XY
 	var curve []XY

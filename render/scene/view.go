@@ -8,36 +8,14 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/space"
 )
 
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
 // Vec is a place or a step in space, in millimetres.
-type Vec struct{ X, Y, Z float64 }
-
-// Add gives the sum of two steps.
-func (a Vec) Add(b Vec) Vec { return Vec{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
-
-// Sub gives the step from b to a.
-func (a Vec) Sub(b Vec) Vec { return Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
-
-// Mul gives a step f times as long.
-func (a Vec) Mul(f float64) Vec { return Vec{a.X * f, a.Y * f, a.Z * f} }
-
-// Dot gives the scalar product.
-func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
-
-// Cross gives the vector product, right-handed.
-func (a Vec) Cross(b Vec) Vec {
-	return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}
-}
-
-// Size gives the length of a step.
-func (a Vec) Size() float64 { return math.Sqrt(a.Dot(a)) }
-
-// Unit gives a step of length one in the same direction.
-func (a Vec) Unit() Vec { return a.Mul(1 / a.Size()) }
+type Vec = space.Vec
 
 // View is a parallel projection: where the page's right and upward lie in
 // space, and the way to the viewer. All three are of length one and square to
@@ -57,13 +35,14 @@ func From(toward, up Vec) View {
 func Turned(front, up Vec, yaw, pitch float64) View {
 	front, up = front.Unit(), up.Unit()
 	right := up.Cross(front)
-	sy, cy := math.Sincos(yaw * math.Pi / 180)
-	sp, cp := math.Sincos(pitch * math.Pi / 180)
-	flat := front.Mul(cy).Add(right.Mul(sy))
-	return From(flat.Mul(cp).Add(up.Mul(sp)), up)
+	turn := func(from, to Vec, degrees float64) Vec {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		return from.Mul(Length(cos)).Add(to.Mul(Length(sin)))
+	}
+	return From(turn(turn(front, right, yaw), up, pitch), up)
 }
 
 // Flat gives where a place is seen: X to the right, Y upward.
 func (v View) Flat(p Vec) geometry.Point {
-	return geometry.Pt(Length(p.Dot(v.right)), Length(p.Dot(v.up)))
+	return geometry.Pt(p.Dot(v.right), p.Dot(v.up))
 }

@@ -1,0 +1,115 @@
+package chemise
+
+import (
+	"fmt"
+	"math"
+
+	"forel/geometry"
+)
+
+// The names of the sheets.
+const (
+	coveringName = "chemise covering"
+	liningName   = "chemise lining"
+)
+
+// corner returns how far beyond a board's corner the ends of its mitre lie: one
+// board, square to the cut (Bibliocat 2007), and no less than 2.1 mm.
+func (j Job) corner() Length { return max(j.Board*Length(math.Sqrt2), 2.1) }
+
+// pieces returns every piece as it is cut.
+func (j Job) pieces() []geometry.Piece {
+	return append(j.boards(), j.covering(), j.lining())
+}
+
+// boards returns the boards from left to right.
+func (j Job) boards() []geometry.Piece {
+	var out []geometry.Piece
+	for _, p := range j.panels() {
+		box := geometry.Bx(0, 0, p.wide, j.room().height)
+		out = append(out, geometry.Piece{
+			Name: p.name, Material: geometry.ThinBoard, Count: 1,
+			Outline: geometry.Rectangle(box), Grain: geometry.GrainHeight, FaceUp: "either face up", Spine: -1,
+			Regions: []geometry.Region{{Name: p.name, Room: box}},
+			Rule:    geometry.SizeRule{Width: symbols[p.name], Height: "H + cH"},
+		})
+	}
+	return out
+}
+
+// covering returns the covering, its back up, head away. The corners are
+// mitred: the triangle left beyond a corner of the board is pinched over it.
+// Head and tail are turned in first, the ends last, over them.
+func (j Job) covering() geometry.Piece {
+	ps, high, wide, b := j.panels(), j.room().height, j.across(), j.Board
+	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].wide), j.endTurnIn(ps[len(ps)-1].wide), j.corner()
+	pt := func(x, y Length) geometry.Point { return geometry.Pt(x+left, y+e) }
+	p := geometry.Piece{
+		Name: coveringName, Material: geometry.ChemiseCloth, Count: 1,
+		Outline: geometry.Polygon(
+			pt(e-c, -e), pt(wide-e+c, -e), pt(wide+right, right-c), pt(wide+right, high-right+c),
+			pt(wide-e+c, high+e), pt(e-c, high+e), pt(-left, high-left+c), pt(-left, left-c),
+		),
+		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
+		Rule:  geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"},
+		Seats: []geometry.Seat{{Face: Outside, At: [2]geometry.Anchor{{At: pt(0, 0), On: tailLeft}, {At: pt(wide, 0), On: tailRight}}}},
+	}
+	for _, y := range []Length{0, -b, high, high + b} {
+		p.Folds = append(p.Folds, geometry.Line(pt(0, y), pt(wide, y)))
+	}
+	for _, x := range []Length{0, -b, wide, wide + b} {
+		p.Folds = append(p.Folds, geometry.Line(pt(x, 0), pt(x, high)))
+	}
+	for _, x := range []Length{0, wide} {
+		for _, y := range []Length{0, high} {
+			dx, dy := -c, -c
+			if x > 0 {
+				dx = c
+			}
+			if y > 0 {
+				dy = c
+			}
+			p.Creases = append(p.Creases,
+				geometry.Crease{Path: geometry.Line(pt(x, y), pt(x+dx, y)), Kind: geometry.Give},
+				geometry.Crease{Path: geometry.Line(pt(x, y), pt(x, y+dy)), Kind: geometry.Give})
+		}
+	}
+	x := Length(0)
+	for _, q := range ps {
+		box := geometry.Bx(left+x, e, left+x+q.wide, e+high)
+		p.Guides = append(p.Guides, geometry.Guide{Name: q.name, Path: geometry.Rectangle(box)})
+		p.Regions = append(p.Regions, geometry.Region{Name: q.name, Room: box})
+		x += q.wide + j.joint()
+	}
+	p.Regions = append(p.Regions, []geometry.Region{
+		{Name: "head turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, e+high+b, left+wide-e, 2*e+high)},
+		{Name: "tail turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, 0, left+wide-e, e-b)},
+		{Name: "left turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(0, e+left, left-b, e+high-left)},
+		{Name: "right turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(left+wide+b, e+right, left+wide+right, e+high-right)},
+	}...)
+	p.Margins = []geometry.Margin{
+		{Name: "turned in at head and tail", Length: e},
+		{Name: "turned in at the left end", Length: left},
+		{Name: "turned in at the right end", Length: right},
+		{Name: "from the corner of a board to the mitre, along each edge", Length: c},
+		{Name: "joint between two boards", Length: j.joint()},
+	}
+	return p
+}
+
+// lining returns the lining, its back up. Each joint takes it down and up again;
+// it stays back from every edge, and four of its edges lie on the turn-ins.
+func (j Job) lining() geometry.Piece {
+	ps, g := j.panels(), j.Margin
+	wide := j.across() - 2*g + 2*j.Board*Length(len(ps)-1)
+	high := j.room().height - 2*g
+	p := geometry.Piece{
+		Name: liningName, Material: geometry.ChemiseLining, Count: 1,
+		Outline: geometry.Rectangle(geometry.Bx(0, 0, wide, high)),
+		Grain:   geometry.GrainHeight, FaceUp: "back up (the face that is pasted)", Spine: -1,
+		Rule:    geometry.SizeRule{Width: fmt.Sprintf("A − 2g + %db", 2*(len(ps)-1)), Height: "H + cH − 2g"},
+		Margins: []geometry.Margin{{Name: "back from every edge", Length: g}, {Name: "into each joint and out again", Length: 2 * j.Board}},
+	}
+	p.Regions = []geometry.Region{{Name: "lining", Room: p.Outline.Bounds()}}
+	return p
+}

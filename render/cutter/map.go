@@ -1,0 +1,166 @@
+package cutter
+
+import (
+	"fmt"
+
+	"forel/geometry"
+	"forel/geometry/wording"
+	"forel/paper/bed"
+	"forel/render"
+	"forel/render/document"
+	"forel/render/leader"
+	"forel/render/record"
+	"forel/render/typeset"
+)
+
+// Map returns a document to print for the maker at the machine: each bed as it is cut with
+// the numbers and names of its pieces, which face of each is up, and how to use the test
+// square.
+func Map(beds []bed.Bed, s bed.Setup, o Options, print document.Options) ([]byte, error) {
+	return drawMap(beds, s, o, print).PDF()
+}
+
+// drawMap draws the document.
+func drawMap(beds []bed.Bed, s bed.Setup, o Options, print document.Options) *document.Document {
+	d := &document.Document{Options: print, Title: "Map of the beds", Running: o.Title, Foot: "Figures, not at true size."}
+	if o.Title != "" {
+		d.Title += ": " + o.Title
+	}
+	about := fmt.Sprintf("%s of %s, as the machine cuts them", wording.Count(len(beds), "bed"), s)
+	blocks := []document.Block{d.Opening("Map of the beds", about)}
+	for i, b := range beds {
+		head := d.Heading(fmt.Sprintf("%s: bed %d of %s", FileName(b), b.Number, b.Stock))
+		head.Bookmark, head.Fresh = FileName(b), i > 0
+		blocks = append(append(blocks, head), bedBlock(d, b, s), d.Paragraph(howToLay(b, s), render.BodySize, false).After(1))
+		blocks = append(blocks, d.Table("", partTable(b, print.Round))...)
+	}
+	steps := d.Steps("The test square, kerf-test.svg", testSteps(s))
+	steps[0].Above = 6
+	blocks = append(append(blocks, steps...), d.Paragraph(wording.Careful(wording.Machine), render.NoteSize, true).After(3))
+	d.Flow(nil, blocks...)
+	return d
+}
+
+// howToLay tells how a bed is filled.
+func howToLay(b bed.Bed, s bed.Setup) string {
+	text := grain(b.Material, s) + "Each piece lies with the face up that the list names; a turned one lies a quarter turn counterclockwise from its pattern."
+	if b.Register.Any() {
+		text += " Patterned stock: " + Register(b.Register) + "."
+	}
+	return text
+}
+
+// partTable lists the pieces of a bed by their numbers.
+func partTable(b bed.Bed, r geometry.Rounding) document.Table {
+	t := document.Table{Size: render.BodySize, Columns: []document.Column{
+		{Head: "No.", Right: true, Bold: true}, {Head: "Piece"}, {Head: "Case", Broken: true}, {Head: "Width × height"}, {Head: "Face up", Broken: true}, {Head: "Lies"},
+	}}
+	for i, p := range b.Parts {
+		of := p
+		of.Job = ""
+		w, h := p.Piece.Size()
+		lies := map[bool]string{false: "as its pattern", true: "turned"}[p.Turned]
+		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettyNumber(w) + " × " + r.Pretty(h), p.Piece.FaceUp, lies})
+	}
+	return t
+}
+
+// grainBand is the room for the arrow of the grain, beside a bed or below it.
+const grainBand Length = 7
+
+// bedBlock draws a bed as large as there is room for, and at most half as tall as a page.
+func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
+	return document.Block{Stays: true, Above: 1.5, Draw: func(box geometry.Box) Length {
+		m := mapOf(b, box, d.Room(false).Height()/2)
+		if len(m.small) > 0 { // their numbers stand on the left
+			box.Min.X += numberBand
+			m = mapOf(b, box, d.Room(false).Height()/2)
+		}
+		end := box.Min.Add(geometry.Pt(b.Width, b.Height).Mul(1 / m.scale))
+		low := m.draw(d, end)
+		switch s.GrainOf(b.Material) {
+		case geometry.GrainHeight:
+			arrow(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+12), 0, 1)
+		case geometry.GrainWidth:
+			arrow(d, geometry.Pt(box.Min.X+12, end.Y+grainBand/2), 1, 0)
+			low = max(low, end.Y+grainBand)
+		}
+		return low + 1
+	}}
+}
+
+// arrow draws the grain's arrow about a place, along X or along Y.
+func arrow(on render.Surface, at geometry.Point, x, y Length) {
+	const long, head Length = 10, 1.5
+	line := render.Stroke{Width: 0.25, Color: render.Black}
+	for _, way := range []Length{-1, 1} {
+		tip := at.Add(geometry.Pt(x*way*long, y*way*long))
+		back := tip.Sub(geometry.Pt(x*way*head, y*way*head))
+		side := geometry.Pt(y*head/2, x*head/2)
+		on.Stroke(geometry.Line(at.Add(geometry.Pt(x*way*5, y*way*5)), tip), line)
+		on.Stroke(geometry.Line(back.Add(side), tip, back.Sub(side)), line)
+	}
+	half := typeset.Ascent(render.NoteSize) / 2
+	on.Text(render.Text{At: at.Add(geometry.Pt(y*half, x*half)), String: "grain", Size: render.NoteSize, Align: render.Middle, Turned: y != 0, Color: render.Black})
+}
+
+// mapped is a bed on a page.
+type mapped struct {
+	bed.Bed
+	at    geometry.Point
+	scale float64
+	names record.Surface
+	small []int // the parts that are too small for their numbers
+}
+
+// mapOf finds the scale of a bed in a box, and room for the names of its parts.
+func mapOf(b bed.Bed, box geometry.Box, tall Length) *mapped {
+	m := &mapped{Bed: b, at: box.Min, scale: max(1, b.Width/(box.Width()-grainBand), b.Height/tall).MM()}
+	for i, p := range b.Parts {
+		var slits []geometry.Path
+		for _, slit := range p.Slits() {
+			slits = append(slits, m.path(slit))
+		}
+		room := m.path(geometry.Rectangle(p.Room())).Bounds()
+		if !name(&m.names, names(i+1, p), m.path(p.Outline), room, slits, render.Black) {
+			m.small = append(m.small, i)
+		}
+	}
+	return m
+}
+
+func (m *mapped) path(p geometry.Path) geometry.Path { return p.Scale(1 / m.scale).Move(m.at) }
+
+// draw draws a bed and its parts, pale beside what is left over, and returns where it ends.
+func (m *mapped) draw(on render.Surface, end geometry.Point) Length {
+	line, fine := render.Stroke{Width: 0.2, Color: render.Black}, render.Stroke{Width: 0.12, Color: render.Black}
+	on.Stroke(geometry.Rectangle(geometry.Box{Min: m.at, Max: end}), render.Stroke{Width: 0.4, Color: render.Black})
+	for _, p := range m.Parts {
+		on.Fill(m.path(p.Outline), pale)
+		on.Stroke(m.path(p.Outline), line)
+		for _, slit := range p.Slits() {
+			on.Stroke(m.path(slit), fine)
+		}
+	}
+	column := leader.Column{Edge: m.at.X - 1, Leftward: true, Top: m.at.Y, Gap: 0.5}
+	column.Bottom = max(end.Y, m.at.Y+Length(len(m.small))*(typeset.LineHeight(render.SmallSize)+column.Gap))
+	var labels []leader.Label
+	for _, i := range m.small {
+		labels = append(labels, leader.Label{Name: fmt.Sprint(i + 1), Size: render.SmallSize, Anchor: m.path(m.Parts[i].Outline).Bounds().Center()})
+	}
+	column.Draw(on, column.Arrange(labels))
+	for _, t := range m.names.Texts { // off the lines to the numbers of others
+		on.Fill(geometry.Rectangle(typeset.Box(t.Text)), pale)
+		on.Text(t.Text)
+	}
+	if len(m.small) == 0 {
+		return end.Y
+	}
+	return column.Bottom
+}
+
+// numberBand is the room for the numbers of small parts.
+const numberBand Length = 7
+
+// pale is the ground of a piece.
+var pale = render.Color{R: 0xEC, G: 0xEC, B: 0xEC}
