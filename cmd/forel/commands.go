@@ -127,6 +127,7 @@ func flagsFit(f *flags) action {
 	var c pipeline.Fit
 	f.job(&c.Job)
 	f.StringVar(&c.Format, "format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
+	f.BoolVar(&c.All, "all", false, "with text: everything, with the chains of dimensions and each check in full")
 	f.out("", "case/", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there", &c.Draw)
 	f.prints()
 	f.key("swell", "fit.swell", "`percent` the book may grow thicker when damp, such as 1.5")
