@@ -3,11 +3,13 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/geometry/kinds"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
 	"forel/render/templates"
@@ -18,6 +20,7 @@ type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
 	MarkOut  bool     // plain rectangles are not printed: a sheet tells how to mark them out
+	Only     []string // pieces, or materials, that are printed; none: all
 	Colour   []string // of a kind of line, as line=#rrggbb
 	Line     string   // the width of all lines of the drawings, solid, for a machine; "": lines to be read
 }
@@ -31,6 +34,16 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	w, err := t.read(&r, append(bad, more...))
 	if err != nil {
 		return r, err
+	}
+	if len(t.Only) > 0 {
+		some, unknown := w.plan.Only(t.Only)
+		for _, n := range unknown {
+			bad = refuse(bad, "--only: "+wording.Quote(n)+" is no material and no piece of this case", "give some of "+strings.Join(w.plan.Onlys(), ", "))
+		}
+		if len(bad) > 0 {
+			return r, bad
+		}
+		w.plan = some
 	}
 	files, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate}, t.MarkOut)
 	if err != nil {
@@ -46,7 +59,9 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
-	r.Earlier = Earlier{"job", drawingNames()}
+	if len(t.Only) == 0 { // else what is there is not out of date
+		r.Earlier = Earlier{"job", drawingNames()}
+	}
 	return r, nil
 }
 
