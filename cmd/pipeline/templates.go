@@ -8,10 +8,13 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
+	"forel/geometry/fit"
 	"forel/geometry/kinds"
 	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
+	renderfit "forel/render/fit"
+	"forel/render/proof"
 	"forel/render/templates"
 )
 
@@ -19,8 +22,8 @@ import (
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
-	MarkOut  bool     // plain rectangles are not printed: a sheet tells how to mark them out
 	Only     []string // pieces, or materials, that are printed; none: all
+	MarkOut  bool     // plain rectangles are not printed: a sheet tells how to mark them out
 	Colour   []string // of a kind of line, as line=#rrggbb
 	Line     string   // the width of all lines of the drawings, solid, for a machine; "": lines to be read
 }
@@ -58,6 +61,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if len(layout.Pages) == 0 {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
+	r.Notes = append(r.Notes, "proof: "+proof.Verdict(w.plan.Proof), "fit: "+renderfit.Line(fit.Of(w.plan), w.round.Unit))
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
 	if len(t.Only) == 0 { // else what is there is not out of date
 		r.Earlier = Earlier{"job", drawingNames()}
