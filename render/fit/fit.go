@@ -75,7 +75,7 @@ func Line(r fit.Report, u geometry.Unit) string {
 	if r.Enough() {
 		return fits(r)
 	}
-	return fits(r) + "; " + advice(r, u)
+	return fits(r) + "; " + Advice(r, u)
 }
 
 // fits says whether the book fits.
