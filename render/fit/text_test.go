@@ -104,7 +104,7 @@ func TestSummaryIsShort(t *testing.T) {
 		text := string(renderfit.Summary(s.report, s.Round))
 		lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 		assert.LessOrEqual(t, len(lines), 15, s.name)
-		for _, want := range []string{"; snug: ", "\ntightest: ", "\n1. gauge strip: ", "\ntake care: knives cut people", "\ntoo tight: under "} {
+		for _, want := range []string{"; snug: ", "\ntightest: ", "\nstep 1, gauge strip: ", "\ntake care: knives cut people", "\ntoo tight: under "} {
 			assert.Contains(t, text, want, s.name)
 		}
 		assert.NotContains(t, text, "%!")
