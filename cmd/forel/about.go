@@ -43,8 +43,12 @@ The patterns and the paper strips of forel fit, which have to be true, are then
 corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
 it is, as gauge-check.pdf, to see that the rules are true now.
 
+Two pairs of crosses show whether the paper is fed squarely: their diagonals are
+alike then. The sheet says what a difference means.
+
 Paper and margins are those of the job file. Without one the margins are 4.5 mm,
-so that a rule of 200 mm finds room across A4 and Letter.
+so that a rule of 200 mm finds room across A4 and Letter. A printer that can't
+print so near the edge leaves ends out: type its margins into [print] as well.
 
 example:
   forel gauge --out gauge/
@@ -92,6 +96,10 @@ edge to edge. Prints what to buy, and with --out writes stock.pdf (the shopping
 list, a drawing of each sheet, the order of the cuts with the fence setting of
 each) and a drawing of each sheet as SVG. A material without [[stock]] is laid
 out on a usual size.
+
+Boards are cut to size, each side at the fence: none is what other cuts leave.
+What is trimmed later, linings and cloth, is rounded up to 5 mm or 1/4 in, so that
+many pieces are cut at one setting; --exact cuts it to size.
 
 Fewest sheets count first, then fewest settings of the fence, then large
 offcuts. --effort takes a number of steps (%d where it is left out), which gives

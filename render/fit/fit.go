@@ -65,12 +65,17 @@ func name(g fit.Gap) string {
 	return out
 }
 
+// Chances says in a line how the case will fit.
+func Chances(r fit.Report) string {
+	return fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(r.Settled.Snug), often(r.Settled.Tight), often(r.Settled.Loose))
+}
+
 // Line says in one line whether the book fits, and what to do where it may not.
 func Line(r fit.Report, u geometry.Unit) string {
 	if r.Enough() {
 		return fits(r)
 	}
-	return fits(r) + "; " + advice(r, u)
+	return fits(r) + "; " + Advice(r, u)
 }
 
 // fits says whether the book fits.
@@ -86,7 +91,7 @@ func fits(r fit.Report) string {
 	if may != nil {
 		does = "may be " + wording.Or(may)
 	}
-	return fmt.Sprintf("%s; snug: %s; too tight: %s; too loose: %s", does, chance(r.Settled.Snug), often(r.Settled.Tight), often(r.Settled.Loose))
+	return does + "; " + Chances(r)
 }
 
 // verdict says in a few lines how the case will fit.
@@ -98,7 +103,7 @@ func verdict(r fit.Report, u geometry.Unit) []string {
 	if l := damp(r, u); l != "" {
 		lines = append(lines, l)
 	}
-	return append(lines, advice(r, u))
+	return append(lines, Advice(r, u))
 }
 
 // damp says what the allowance for damp leaves where it leaves the least; nothing
@@ -117,8 +122,8 @@ func damp(r fit.Report, u geometry.Unit) string {
 		geometry.Fine(least.Swell, u), name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
 }
 
-// advice is the cheapest mend in a sentence.
-func advice(r fit.Report, u geometry.Unit) string {
+// Advice is the cheapest mend in a sentence.
+func Advice(r fit.Report, u geometry.Unit) string {
 	write := settable(u)
 	for _, m := range r.Mends {
 		if m.Advised {

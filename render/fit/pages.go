@@ -7,11 +7,11 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	"forel/geometry/stage"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/record"
-	"forel/render/typeset"
 )
 
 // book is the document being made; its pen draws on it.
@@ -111,13 +111,14 @@ func (b *book) checks() []document.Block {
 // check sets one check from the top of a box and returns where it ends.
 func (b *book) check(box geometry.Box, c plan.Check) Length {
 	write := thin(b.Round)
-	document.Tick(b, geometry.Pt(box.Min.X, box.Min.Y+4.6), 4)
-	in := geometry.Bx(box.Min.X+7, box.Min.Y, box.Max.X, box.Max.Y)
-	y := b.paragraph(in, in.Min.Y, fmt.Sprintf("Step %d: %s", c.Step, c.Name), render.BodySize, true)
-	y = b.paragraph(in, y, wording.Sentence(c.When), render.NoteSize, false)
-	for _, s := range c.See {
-		b.words(in.Min.X, y+typeset.LineHeight(render.BodySize), "–", render.BodySize, render.Start, false)
-		y = b.paragraph(geometry.Bx(in.Min.X+4, y, in.Max.X, in.Max.Y), y, wording.Sentence(s.In(write)), render.BodySize, false) + 0.3
+	return document.Check(b, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write)+".")
+}
+
+// sentences writes what should be seen, a sentence each.
+func sentences(says []stage.Say, write func(Length) string) []string {
+	out := make([]string, len(says))
+	for i, s := range says {
+		out[i] = wording.Sentence(s.In(write))
 	}
-	return b.paragraph(in, y, "If not: "+c.Fails.In(write)+".", render.BodySize, false)
+	return out
 }

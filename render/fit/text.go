@@ -251,9 +251,10 @@ func notes(r fit.Report, u geometry.Unit) []string {
 		r.Limits.Text,
 		"how a book behaves when its case is tipped can't be told: friction has no usable published value",
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
-		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
+		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]",
 		"clearances are shown to " + geometry.FineStep(u) + "; the JSON report is exact to 0.001 mm",
 		"take care: " + wording.Brief,
+		wording.Sources,
 	}
 	return out
 }

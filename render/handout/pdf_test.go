@@ -79,7 +79,7 @@ func TestFileHasEveryPiece(t *testing.T) {
 		assert.Contains(t, whole, said)
 	}
 	// What shows beyond the book: 151.65 - 148.5 and 227.8 - 221.5.
-	assert.Contains(t, whole, "At the fore-edge 3.2 mm of the side must show, at the tail 6.3 mm")
+	assert.Contains(t, whole, "its spine flush with the mouth edge, the side shows 3.2 mm past the fore-edge")
 }
 
 // flat puts words that a line break parts on one line.

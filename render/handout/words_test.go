@@ -34,7 +34,7 @@ func TestPlayOfVolumes(t *testing.T) {
 	// Linings that go in last leave room for two of 0.15 until then.
 	j = jobOf(210, 148, 20)
 	j.Lining.Order = slipcase.LinedAfter
-	assert.Contains(t, wordsOf(t, j), "have play: 2.3 mm in height and 2.3 mm in thickness")
+	assert.Contains(t, wordsOf(t, j), "has play in it: 2.3 mm in height and 2.3 mm in thickness")
 }
 
 // The strip of covering round the edge of a hole comes first, in the words of
