@@ -132,12 +132,12 @@ func FineNumber(l Length, u Unit) string {
 }
 
 // Settable writes a length as a maker would type it: a 64th of an inch as a
-// fraction, anything else finely.
+// fraction, anything else as Fine does, without needless zeros.
 func Settable(l Length, u Unit) string {
 	if n := l / To64th.Step; u == IN && n.Near(n.Round(1)) {
 		return To64th.Format(l)
 	}
-	return Fine(l, u)
+	return strings.TrimRight(strings.TrimRight(FineNumber(l, u), "0"), ".") + " " + u.String()
 }
 
 // FineStep says how finely Fine writes.

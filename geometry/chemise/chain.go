@@ -74,6 +74,7 @@ func (j Job) Chain() plan.Chain {
 	if j.ForeEdge == None {
 		c.Limits = plan.Say("too tight: under %s between the covers, or a head or fore-edge that looks out; too loose: over %s in height or %s in thickness", lim.Tight, lim.LooseHeight, beside)
 	}
+	c.Limits = plan.AsSet(c.Limits, j.Unit)
 	c.Off = j.deviations(c)
 	return c
 }

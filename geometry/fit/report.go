@@ -18,7 +18,7 @@ type Report struct {
 	Worst      Worst
 	Mends      []Mend // what can be done, the least effort first
 	WhatIf     []WhatIf
-	Limits     plan.Remark // what is called too tight and too loose
+	Limits     plan.Remark // what is called too tight and too loose, with no length of its own
 	Checks     []plan.Check
 	Gauges     []plan.Gauge
 	Weight     *Weight // where it was weighed; see Weighed

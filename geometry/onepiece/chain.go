@@ -66,7 +66,7 @@ func (j Job) Chain() plan.Chain {
 
 // limits says what is too tight and too loose. Nothing is turned in: the mouth is as
 // wide as the body.
-func (j Job) limits() plan.Remark { return plan.Limits(j.Limits, j.Book().Thick(), "in the case") }
+func (j Job) limits() plan.Remark { return plan.Limits(j.Common, j.Book().Thick(), "in the case") }
 
 // left returns the room in height, depth and thickness when the links have these
 // lengths. What is marked and scored stays; the card's thickness and the book are

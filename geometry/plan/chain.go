@@ -41,7 +41,7 @@ type Chain struct {
 	// With returns the chain of the same job with settings changed.
 	With func(changes []job.Change) Chain
 	// Limits says what is called too tight and too loose, without capital and
-	// full stop.
+	// full stop, its lengths written out.
 	Limits Remark
 }
 

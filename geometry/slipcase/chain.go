@@ -120,7 +120,7 @@ func (j Job) limits() plan.Remark {
 	for i := range j.compartments() {
 		thick = min(thick, j.thickAt(i))
 	}
-	return plan.Limits(j.Limits, thick, whereIs[AtMouth])
+	return plan.Limits(j.Common, thick, whereIs[AtMouth])
 }
 
 // swell returns how much thicker what stands at a spot grows when damp.

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/fit"
@@ -10,6 +11,7 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/record"
 )
 
 // book is the document being made; its pen draws on it.
@@ -33,9 +35,8 @@ func draw(r fit.Report, o Options) *document.Document {
 	// The checks have a page of their own where that leaves none half empty.
 	d.Aside(func() {
 		d.Flow(nil, before...)
-		for _, t := range d.Page.Texts {
-			checks[0].Fresh = checks[0].Fresh || t.At.Y > d.Room(false).Center().Y
-		}
+		half := slices.ContainsFunc(d.Page.Texts, func(t record.Written) bool { return t.At.Y > d.Room(false).Center().Y })
+		checks[0].Fresh = half && len(d.Flow(nil, checks...)) == 1
 	})
 	d.Flow(nil, append(before, checks...)...)
 	b.strips()

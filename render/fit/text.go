@@ -24,20 +24,20 @@ func Summary(r fit.Report, round geometry.Rounding) []byte {
 		lines = append(lines, t)
 	}
 	lines = append(lines, verdict(r, round.Unit)...)
-	lines = append(lines, r.Limits.In(settable(round.Unit)))
+	lines = append(lines, r.Limits.Text)
 	if r.Weight != nil {
 		if l := heavy(*r.Weight); l != "" {
 			lines = append(lines, "warning: "+l)
 		}
 	}
-	lines = append(lines, "try at the bench, in this order (--all tells how, and all the figures):")
+	lines = append(lines, "try at the bench, each at its step of the work (--all tells how, and all the figures):")
 	const caution = 1
 	checks := r.Checks
 	if room := mostLines - caution - len(lines); len(checks) > room {
 		checks = checks[:room-1]
 	}
-	for i, c := range checks {
-		lines = append(lines, fmt.Sprintf("%d. %s: %s", i+1, c.Name, c.When))
+	for _, c := range checks {
+		lines = append(lines, checkHead(c))
 	}
 	if n := len(r.Checks) - len(checks); n > 0 {
 		lines = append(lines, fmt.Sprintf("and %d more", n))
@@ -82,7 +82,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	}
 	b.WriteString("\nchecks at the bench, each at its step of the work\n")
 	for _, c := range r.Checks {
-		fmt.Fprintf(&b, "step %d, %s: %s\n", c.Step, c.Name, c.When)
+		fmt.Fprintln(&b, checkHead(c))
 		for _, s := range c.See {
 			fmt.Fprintf(&b, "   see: %s\n", s.In(thin(round)))
 		}
@@ -94,6 +94,9 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	}
 	return b.Bytes()
 }
+
+// checkHead says at which step what is tried, and when.
+func checkHead(c plan.Check) string { return fmt.Sprintf("step %d, %s: %s", c.Step, c.Name, c.When) }
 
 // thin writes lengths under 5 mm finely, others as the rounding has them.
 func thin(round geometry.Rounding) func(Length) string {
@@ -245,7 +248,7 @@ func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 // notes says what the numbers mean.
 func notes(r fit.Report, u geometry.Unit) []string {
 	out := []string{
-		r.Limits.In(settable(u)),
+		r.Limits.Text,
 		"how a book behaves when its case is tipped can't be told: friction has no usable published value",
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
 		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]",
