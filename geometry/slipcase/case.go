@@ -14,7 +14,7 @@ var PieceNames = []string{
 	"side lining", "spine lining", "head lining", "tail lining",
 	"divider", "divider lining", "divider strip",
 	"spine cloth", "head cloth", "tail cloth", "side paper",
-	"wrap", "head panel", "tail panel",
+	"wrap", "head panel", "tail panel", holeStripName,
 }
 
 // FaceNames lists the names that the face of a patterned piece can have.
@@ -78,6 +78,7 @@ func (k checked) work() (Case, error) {
 			pieces[i] = marked(p)
 		}
 	}
+	pieces = append(pieces, s.holeStrips()...)
 	plan.MarkMistakable(pieces)
 	return Case{
 		Job:      j,
