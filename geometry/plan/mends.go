@@ -10,12 +10,13 @@ const (
 )
 
 // MeasureMaterial returns the mend of measuring a material that is off by low to
-// high, or known by its name only; none where it is measured.
-func MeasureMaterial(name string, low, high Length, byName bool) []Mend {
+// high, or known by its name only, which the setting with the key known says; none
+// where it is measured.
+func MeasureMaterial(name, known string, low, high Length, byName bool) []Mend {
 	set := job.Change{Key: "uncertainty.board", Value: job.Measured}
 	switch {
 	case byName:
-		set = job.Change{Key: "board.known", Word: job.KnownMeasured}
+		set = job.Change{Key: known, Word: job.KnownMeasured}
 	case high-low <= 2*job.Measured+1e-9:
 		return nil
 	}

@@ -153,7 +153,11 @@ func (b *book) ruleLines(p geometry.Piece) []string {
 		w, h := p.Rough()
 		text += "; cut " + b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h) + " first, then by the drawing of its face"
 	}
-	return typeset.Break(strings.TrimPrefix(text, "; "), render.SmallSize, false, b.column().Width()-atName)
+	text = strings.TrimPrefix(text, "; ")
+	if r.Part != "" && text != "" {
+		text = r.Part + ": " + text
+	}
+	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
 }
 
 // bracketed sets a rule of several terms in brackets.
