@@ -65,6 +65,7 @@ func (k checked) work() (Case, error) {
 	if j.AsBuilt.measured() {
 		pieces = fitted(j.pieces(), pieces)
 	}
+	pieces = append(pieces, s.holeStrips()...)
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:
@@ -78,7 +79,6 @@ func (k checked) work() (Case, error) {
 			pieces[i] = marked(p)
 		}
 	}
-	pieces = append(pieces, s.holeStrips()...)
 	plan.MarkMistakable(pieces)
 	return Case{
 		Job:      j,
