@@ -43,8 +43,12 @@ The patterns and the paper strips of forel fit, which have to be true, are then
 corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
 it is, as gauge-check.pdf, to see that the rules are true now.
 
+Two pairs of crosses show whether the paper is fed squarely: their diagonals are
+alike then. The sheet says what a difference means.
+
 Paper and margins are those of the job file. Without one the margins are 4.5 mm,
-so that a rule of 200 mm finds room across A4 and Letter.
+so that a rule of 200 mm finds room across A4 and Letter. A printer that can't
+print so near the edge leaves ends out: type its margins into [print] as well.
 
 example:
   forel gauge --out gauge/
@@ -92,6 +96,10 @@ edge to edge. Prints what to buy, and with --out writes stock.pdf (the shopping
 list, a drawing of each sheet, the order of the cuts with the fence setting of
 each) and a drawing of each sheet as SVG. A material without [[stock]] is laid
 out on a usual size.
+
+Boards are cut to size, each side at the fence: none is what other cuts leave.
+What is trimmed later, linings and cloth, is rounded up to 5 mm or 1/4 in, so that
+many pieces are cut at one setting; --exact cuts it to size.
 
 Fewest sheets count first, then fewest settings of the fence, then large
 offcuts. --effort takes a number of steps (%d where it is left out), which gives
@@ -153,11 +161,14 @@ usage: forel fit [JOB.toml] [flags]
 
 Follows the chain of dimensions from the measured book and materials to the
 clearance that is left in the body and at the mouth. With what measuring,
-cutting and materials can be off (the job's [uncertainty]) it tells the worst
-case, the chance that the book sticks, is snug or rattles, what eats most of the
-clearance, the cheapest mend, and what is left if the board is really another
-that is sold by the same name; and the weight of the case and, where the job tells
-it, of the book. Then the checks to make at the bench.
+cutting and materials can be off (the job's [uncertainty]) it tells in a few lines
+whether the book fits, where it is tightest, what to do about it with the least
+effort, and the checks to make at the bench.
+
+With --all it tells the worst case, the chance of too tight and too loose in each
+place, what eats the clearance, the chain of each dimension, all that can be done,
+what is left if the board is really another that is sold by the same name, the
+weight of the case and, where the job tells it, of the book, and each check in full.
 
 With --out it draws the fit too, into the folder: fit-height.svg, fit-depth.svg
 and fit-thickness.svg with the distributions, limits and chains, and fit.pdf with
@@ -167,5 +178,5 @@ before any board is cut. Print fit.pdf at actual size (100 %).
 example:
   forel fit case.toml
   forel fit case.toml --swell 1.5 --out case/
-  forel fit case.toml --set board.thickness=1.93 --set uncertainty.board=0.05
+  forel fit case.toml --set board.thickness=1.93 --board-known measured
 `

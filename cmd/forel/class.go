@@ -24,8 +24,10 @@ usage: forel class ROSTER.csv [flags]
 
 Makes the files of a whole class from a table with a row for each student: a
 folder each with the templates, the drawings, the cut list and the handout; for
-the teacher stock.pdf and shopping.txt, one plan of all sheets to buy and to cut;
-and index.html, a page that leads to all of them.
+the teacher print.pdf, every student's handout and templates in order of names,
+to print at actual size; labels.pdf, a slip for each kit; stock.pdf and
+shopping.txt, one plan of all sheets to buy and to cut; and index.html, a page that
+leads to all of them and shows how each case will fit.
 
 The first line of the roster names its columns: name, height, width and
 thickness, and any of title, units or a key of a job file, such as
@@ -100,7 +102,7 @@ func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 		r, unplanned := roll.Finish(ctx, bar.at)
 		bar.done()
 		say.warn(r.Warnings)
-		if err := cmp.Or(writeInto(string(to), r.Files), unplanned); err != nil { // the index is there all the same
+		if err := cmp.Or(writeInto(string(to), r.Files), to.bind(roll), unplanned); err != nil { // the index is there all the same
 			return err
 		}
 	}

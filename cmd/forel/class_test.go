@@ -89,7 +89,7 @@ func TestClassOfTwentyIsCut(t *testing.T) {
 		}
 	}
 	var plan readPlan
-	require.NoError(t, json.Unmarshal(runs(t, append([]string{"stock", "--format", "json", "--effort", "500"}, files...)...), &plan))
+	require.NoError(t, json.Unmarshal(runs(t, append([]string{"stock", "--format", "json", "--effort", "500", "--exact"}, files...)...), &plan))
 	got := map[string]int{}
 	for _, m := range plan.Materials {
 		type stuff struct{ w, h float64 }

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"forel/cmd/bind"
 	"forel/cmd/pipeline"
 	"forel/geometry/wording"
 )
@@ -105,4 +106,45 @@ func writeFolder(folder string, files []pipeline.File) (err error) {
 		return cause(err)
 	}
 	return nil
+}
+
+// bind puts the pages of all students into one file, in order of names.
+func (s shelf) bind(roll *pipeline.Roll) (err error) {
+	name := filepath.Join(string(s), pipeline.PrintName)
+	t, err := os.CreateTemp(string(s), ".forel-*")
+	if err != nil {
+		return elsewhere(fmt.Errorf("can't write %s: %w", name, cause(err)))
+	}
+	defer func() {
+		if closed := t.Close(); err == nil {
+			err = closed
+		}
+		if err == nil {
+			err = os.Rename(t.Name(), name)
+		}
+		if err != nil {
+			os.Remove(t.Name())
+			err = elsewhere(fmt.Errorf("can't write %s: %w", name, cause(err)))
+		}
+	}()
+	b := bind.New(t)
+	for _, student := range roll.Done() {
+		for i, file := range pipeline.Printed {
+			data, err := os.ReadFile(filepath.Join(string(s), student.Folder, file))
+			if err != nil {
+				return err
+			}
+			title := ""
+			if i == 0 {
+				title = student.Name
+			}
+			if err := b.Add(title, data); err != nil {
+				return err
+			}
+		}
+	}
+	if err := b.Close(); err != nil {
+		return err
+	}
+	return t.Chmod(0o644)
 }

@@ -3,6 +3,7 @@ package jobfile
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry/job"
 )
@@ -60,6 +61,9 @@ func (r *reader) readBook(n int) job.Book {
 func (r *reader) readings(v value, key, what string, least, most Length) job.Readings {
 	items := v.items
 	switch {
+	case blank(v) && !v.at.flag:
+		r.refuse(v.at, "is not filled in", "type in the "+spoken(key)+" you measured ("+what+")")
+		return nil
 	case v.kind != listKind:
 		items = []value{v}
 	case len(items) == 0:
@@ -73,4 +77,9 @@ func (r *reader) readings(v value, key, what string, least, most Length) job.Rea
 		readings = append(readings, r.length(item, key, what, least, most))
 	}
 	return readings
+}
+
+// spoken returns the last word of a key as it is spoken: "thickness at fore edge".
+func spoken(key string) string {
+	return strings.ReplaceAll(key[strings.LastIndex(key, ".")+1:], "_", " ")
 }

@@ -4,18 +4,23 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"slices"
+	"strings"
 	"sync"
 
 	"forel/cmd/roster"
 	"forel/geometry"
+	"forel/geometry/fit"
 	"forel/geometry/plan"
 	"forel/paper"
 	"forel/paper/bench"
 	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/cutlist"
+	look "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
+	"forel/render/kit"
 )
 
 // Class makes the files of a whole class from a roster: Read reads it, Roll.Make
@@ -58,6 +63,7 @@ type Student struct {
 	roster.Row
 	State State
 	Err   error
+	fit   index.Fit
 	worked
 }
 
@@ -140,6 +146,8 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 		return
 	}
 	defer s.worked.slim()
+	r := fit.Of(s.plan)
+	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
 	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
@@ -160,7 +168,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
 // its pieces. A case with its proof is large.
 func (w *worked) slim() {
-	w.plan.Faces, w.plan.Steps, w.plan.Proof = nil, nil, plan.Proof{}
+	w.plan.Faces, w.plan.Steps, w.plan.Proof, w.plan.Chain = nil, nil, plan.Proof{}, plan.Chain{}
 	pieces := make([]geometry.Piece, len(w.plan.Pieces))
 	for i, p := range w.plan.Pieces {
 		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
@@ -170,7 +178,7 @@ func (w *worked) slim() {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{})
+	files, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{}, false)
 	if err != nil {
 		return nil, err
 	}
@@ -190,12 +198,21 @@ func (w worked) ofStudent() ([]File, error) {
 	), nil
 }
 
-const shoppingName = "shopping.txt"
+const (
+	shoppingName = "shopping.txt"
+	labelsName   = "labels.pdf"
+
+	// PrintName is the file with all that is printed for every student.
+	PrintName = "print.pdf"
+)
+
+// Printed are the files of a student that belong in it.
+var Printed = []string{handoutName, templatesName}
 
 // What the index leads to: in every folder, and for the teacher.
 var (
 	studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
-	teacherFiles = []index.File{{Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
+	teacherFiles = []index.File{{Name: PrintName, Says: "every student's pages, in order of names, to print at actual size"}, {Name: labelsName, Says: "labels for the kits"}, {Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
 )
 
 // Finish makes what belongs to the class as a whole: the page that leads to all
@@ -210,7 +227,7 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 			continue
 		}
 		w := s.worked
-		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Files: studentFiles})
+		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
 		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
 		if len(all) > 0 {
 			w.file.Stock = nil // it is the same for all, and there once
@@ -218,10 +235,34 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 		all = append(all, w)
 	}
 	if err = r.plan(ctx, all, p, &out); err != nil {
-		page.Files = nil
+		page.Files = teacherFiles[:2]
+	}
+	if len(all) > 0 {
+		labels, wrong := kit.Labels(r.kitsOf(), all[0].printed())
+		err = cmp.Or(err, wrong)
+		out.Files = append(out.Files, File{labelsName, labels})
 	}
 	out.Files = append(out.Files, File{IndexName, index.HTML(page)})
 	return out, err
+}
+
+// kitsOf returns what each student gets, in order of names.
+func (r *Roll) kitsOf() (kits []kit.Kit) {
+	for _, s := range r.Done() {
+		kits = append(kits, kit.Kit{Name: s.Name, Title: s.plan.Title, Pieces: s.plan.Pieces, Stock: s.stocked()})
+	}
+	return kits
+}
+
+// Done returns the students who have files, in order of names.
+func (r *Roll) Done() (out []Student) {
+	for _, s := range r.Students {
+		if s.State == Made || s.State == Kept {
+			out = append(out, s)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Student) int { return strings.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name)) })
+	return out
 }
 
 // plan lays the pieces of all students out on the sheets to buy.

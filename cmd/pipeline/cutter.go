@@ -28,7 +28,7 @@ type Cutter struct {
 	Grain    []string // of the stock on the bed: height, width or none; or of one material, such as board=width
 	Tabs     int      // that hold each piece in its sheet
 	TabWidth string
-	Creases  string   // the materials whose folds are creased: names, "all" or "none"
+	Creases  string   // the materials whose folds are creased: names, "all" or "none"; "": all but cloth and paper
 	Line     string   // the width of all lines
 	Labels   bool     // names and lines to rule too, which are not cut
 	Colour   []string // of a kind of line, as line=#rrggbb
@@ -45,13 +45,7 @@ var machineCare = "take care: " + wording.Careful(wording.Machine)
 func DefaultCutter() Cutter {
 	d := bed.Default()
 	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
-	var creased []string
-	for _, m := range geometry.Materials {
-		if d.Creased[m] {
-			creased = append(creased, string(m))
-		}
-	}
-	return Cutter{Creases: strings.Join(creased, ","), Line: mm(hairline.Usual), Kerf: "0 mm", Spacing: mm(d.Gap), Margin: mm(d.Margin), TabWidth: mm(d.TabWidth), Effort: strconv.Itoa(bedSteps)}
+	return Cutter{Line: mm(hairline.Usual), Kerf: "0 mm", Spacing: mm(d.Gap), Margin: mm(d.Margin), TabWidth: mm(d.TabWidth), Effort: strconv.Itoa(bedSteps)}
 }
 
 // Make makes a drawing for each bed.
@@ -153,18 +147,19 @@ func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.
 
 // creased reads the materials that are creased.
 func (c Cutter) creased() (map[geometry.Material]bool, jobfile.Issues) {
+	if c.Creases == "" {
+		return bed.Default().Creased, nil
+	}
 	out := map[geometry.Material]bool{}
 	for _, name := range strings.Split(strings.ToLower(c.Creases), ",") {
 		name = strings.TrimSpace(name)
-		m := geometry.Material(name)
-		switch {
-		case slices.Contains(geometry.Materials, m):
-			out[m] = true
-		case name == "all":
-			for _, m := range geometry.Materials {
-				out[m] = true
+		known := name == "none"
+		for _, m := range geometry.Materials {
+			if name == "all" || geometry.Material(name) == m || geometry.Material(name) == m.Like() {
+				out[m], known = true, true
 			}
-		case name != "none":
+		}
+		if !known {
 			return nil, refuse(nil, fmt.Sprintf("--creases: unknown material %.20q", name), "give all, none, or some of "+wording.And(geometry.Materials)+" with commas between")
 		}
 	}
@@ -193,16 +188,9 @@ func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, 
 func onBed(all []worked) (jobs []bed.Job, title string) {
 	var titles []string
 	for i, w := range all {
-		j := bed.Job{Pieces: w.plan.Machined(), Stock: map[geometry.Material]string{}}
+		j := bed.Job{Pieces: w.plan.Machined(), Stock: w.stocked()}
 		if len(all) > 1 {
 			j.Name = cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1))
-		}
-		for _, m := range geometry.Materials {
-			name := cmp.Or(w.file.Names[m], string(m))
-			if t := w.plan.Thickness(m); t > 0 {
-				name += fmt.Sprintf(" %.4g mm", t.MM())
-			}
-			j.Stock[m] = name
 		}
 		jobs = append(jobs, j)
 		if w.plan.Title != "" {
@@ -210,6 +198,19 @@ func onBed(all []worked) (jobs []bed.Job, title string) {
 		}
 	}
 	return jobs, strings.Join(titles, ", ")
+}
+
+// stocked names what each material is: "board 2 mm".
+func (w worked) stocked() map[geometry.Material]string {
+	out := map[geometry.Material]string{}
+	for _, m := range geometry.Materials {
+		name := cmp.Or(w.file.Names[m], string(m))
+		if t := w.plan.Thickness(m); t > 0 {
+			name += fmt.Sprintf(" %.4g mm", t.MM())
+		}
+		out[m] = name
+	}
+	return out
 }
 
 // draw makes the drawings and tells what is on them.

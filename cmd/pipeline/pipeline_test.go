@@ -106,8 +106,8 @@ func TestClassComesByStudent(t *testing.T) {
 	assert.Equal(t, 4, roll.Students[2].Refused[0].Line)
 	r, err := roll.Finish(t.Context(), nil)
 	require.NoError(t, err)
-	require.Len(t, r.Files, 3)
-	index := string(r.Files[2].Data)
+	require.Len(t, r.Files, 4)
+	index := string(r.Files[3].Data)
 	for _, folder := range []string{"01-a", "02-b", "04-d"} {
 		assert.Contains(t, index, folder+"/templates.pdf")
 	}

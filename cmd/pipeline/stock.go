@@ -19,6 +19,7 @@ type Stock struct {
 	Format     string   // text, markdown, json or csv; "": text
 	Cuts       bool     // with text and markdown: the order of the cuts too
 	Draw       bool     // stock.pdf and a drawing of each sheet too
+	Exact      bool     // cut to size what is trimmed later too
 	LooseWalls bool     // let the walls of one case come off different strips
 	Effort     string   // how long to search: steps or a time; "": StockSteps
 	Progress   Progress `json:"-"`
@@ -43,7 +44,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 		return r, err
 	}
 	effort.Progress = s.Progress.search
-	p, err := layOut(ctx, all, bench.Options{Effort: effort, Loose: s.LooseWalls}, &r)
+	p, err := layOut(ctx, all, bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}, &r)
 	if err != nil {
 		return r, err
 	}

@@ -20,7 +20,7 @@ func (c Case) Plan() plan.Plan {
 		Kind:      "one-piece slipcase of card",
 		Content:   "book",
 		Pieces:    c.Pieces,
-		Shows:     "the case seen from its mouth: card",
+		Shows:     "the case seen from its mouth: bare card, without a covering",
 		Proof:     c.Proof.Proof,
 		Materials: []plan.Material{{Of: geometry.Card, Thickness: j.Card.Thickness, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",

@@ -20,7 +20,7 @@ func MeasureMaterial(name, known string, low, high Length, byName bool) []Mend {
 	case high-low <= 2*job.Measured+1e-9:
 		return nil
 	}
-	return []Mend{{Say("measure the " + name + " with a caliper, several layers together: it alone moves the fit by %s"), set.Key, []job.Change{set}}}
+	return []Mend{{Say("measure the " + name + " with a caliper, several layers together"), set.Key, true, []job.Change{set}}}
 }
 
 // MeasureBook returns the mend of measuring the book again; none where that is
@@ -31,7 +31,7 @@ func MeasureBook(u job.Uncertainty) []Mend {
 	}
 	const key = "uncertainty.measuring"
 	m, step := min(u.Measuring, careful), min(u.ReadingStep, carefulStep)
-	return []Mend{{Say("measure the book again, between two squares or with a caliper, and write down every %s: the measuring moves the fit by %s", step), key,
+	return []Mend{{Say("measure the book again, between two squares or with a caliper, and write down every %s", step), key, false,
 		[]job.Change{{Key: key, Value: m}, {Key: "uncertainty.reading_step", Value: step}}}}
 }
 
@@ -41,5 +41,5 @@ func CutForATry(what string, u job.Uncertainty) []Mend {
 	if u.Cutting <= testCut {
 		return nil
 	}
-	return []Mend{{Say(what, testCut), "", []job.Change{{Key: "uncertainty.cutting", Value: testCut}}}}
+	return []Mend{{Say(what, testCut), "", false, []job.Change{{Key: "uncertainty.cutting", Value: testCut}}}}
 }

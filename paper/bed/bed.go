@@ -35,7 +35,10 @@ type Setup struct {
 // practice, no source), with a bed of no size.
 func Default() Setup {
 	// A machine that takes all lines for cuts would cut cloth and paper at their folds.
-	stiff := map[geometry.Material]bool{geometry.Board: true, geometry.Lining: true, geometry.Card: true}
+	stiff := map[geometry.Material]bool{}
+	for _, m := range geometry.Materials {
+		stiff[m] = m.Like() != geometry.Cloth && m.Like() != geometry.Paper
+	}
 	return Setup{Margin: 5, Gap: 3, TabWidth: 0.5, Creased: stiff}
 }
 

@@ -43,6 +43,9 @@ type Options struct {
 	// Loose lets the walls of one case come off different strips where that saves
 	// sheets. They are still cut at one setting of the fence where that can be.
 	Loose bool
+	// Exact cuts what is trimmed later to its own size too. Without, it is rounded up, to
+	// be cut with others at one setting of the fence.
+	Exact bool
 }
 
 // DefaultKeep is the shorter side of the smallest offcut worth keeping: that of
@@ -87,7 +90,7 @@ type Placed struct {
 	Job           int // index into Plan.Jobs
 	Name          string
 	Copy, Of      int            // the second of two: 2, 2
-	Width, Height Length         // of the piece, not turned
+	Width, Height Length         // that the piece is cut to, not turned
 	Grain         geometry.Grain // of the piece, not turned
 	Turned        bool           // by a quarter on the sheet
 	Box           geometry.Box   // on the sheet
@@ -126,7 +129,7 @@ type Cut struct {
 	Setting  int // of the fence, in its group; 0 for trimming and for lengths off a roll
 	Kind     Kind
 	Sheet    int    // index into Group.Sheets
-	Part     string // what is cut: "1" is sheet 1, "1B" its second strip
+	Part     string // what is cut: "1" is sheet 1, "1B" the second part cut off it or off another part
 	Fence    Length // from the fence to the blade; of a trim what goes away
 	AlongY   bool   // the cut runs along the sheet's height
 	From, To geometry.Point

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/paper/pack"
 )
@@ -32,7 +34,7 @@ type cell struct {
 	along axis // of several, the axis they lie along
 	kids  []*cell
 	need  [2]bool // its sides that a cut is counted for
-	exact [2]bool // its sides that must be the same in several pieces: not left to what a strip leaves
+	exact [2]bool // its sides that are cut at the fence: not left to what a strip leaves
 }
 
 // cellOf takes what is to be cut from a layout: which pieces lie in which strip
@@ -88,6 +90,20 @@ func join(along axis, kids []*cell, kerf Length) *cell {
 	return c
 }
 
+// spare is what a row of pieces is longer than they are, where none of them may be what is
+// left of it: less can't be cut off well (common practice, no source).
+const spare Length = 3
+
+// flexible returns how many cells of a row may be what is left of it.
+func (c *cell) flexible() (n int) {
+	for _, k := range c.kids {
+		if !k.exact[c.along] {
+			n++
+		}
+	}
+	return n
+}
+
 // measure works out the size of several cells side by side.
 func (c *cell) measure(kerf Length) {
 	var long, broad Length
@@ -97,6 +113,9 @@ func (c *cell) measure(kerf Length) {
 		}
 		long += k.size[c.along]
 		broad = max(broad, k.size[c.along.other()])
+	}
+	if c.flexible() == 0 {
+		long += kerf + spare
 	}
 	cross := c.along.other()
 	c.size[c.along], c.size[cross] = long, broad
@@ -117,20 +136,39 @@ func (c *cell) without(kid int, kerf Length) *cell {
 	return out
 }
 
+// tighten lets pieces be what is left of a row.
+func (c *cell) tighten(kerf Length) {
+	c.exact = [2]bool{}
+	for _, k := range c.kids {
+		k.tighten(kerf)
+	}
+	if c.item < 0 {
+		c.measure(kerf)
+	}
+}
+
+// reach returns how far along an axis the pieces of a cell lie: its size, less what is
+// spare at its end.
+func (c *cell) reach(a axis, kerf Length) Length {
+	switch {
+	case c.item >= 0 || c.along == a && c.flexible() > 0:
+		return c.size[a]
+	case c.along == a:
+		return c.size[a] - kerf - spare
+	}
+	var most Length
+	for _, k := range c.kids {
+		most = max(most, k.reach(a, kerf))
+	}
+	return most
+}
+
 // stacksExact tells whether some of a row's cells are stacks, across the row, of
-// pieces that must be of one length. Cleared to the length of such a stack, the
-// row would leave the last of them to what is left.
+// pieces that are cut at the fence: to clear the row first is a setting that makes none of
+// them.
 func (c *cell) stacksExact() bool {
 	cross := c.along.other()
-	for _, k := range c.kids {
-		if k.item >= 0 || k.along != cross {
-			continue
-		}
-		for _, in := range k.kids {
-			if in.exact[cross] {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.kids, func(k *cell) bool {
+		return k.item < 0 && k.along == cross && slices.ContainsFunc(k.kids, func(in *cell) bool { return in.exact[cross] })
+	})
 }

@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"fmt"
 	"math"
 
 	"forel/geometry"
@@ -20,8 +19,6 @@ func keyOf(l Length) key { return key(math.Round(float64(l) * 1e6)) }
 type part struct {
 	sheet   int
 	name    string
-	depth   int // letters and figures take turns in names
-	given   int // names given to what was cut from it
 	box     geometry.Box
 	cell    *cell
 	by, cut [2]int  // the setting and the number of the cut each of its sides was cut at
@@ -40,6 +37,7 @@ type shop struct {
 	setting int
 	fence   key
 	seen    []placedItem
+	given   map[int]int // names given to parts, by sheet
 }
 
 // placedItem is a piece that has been cut.
@@ -109,7 +107,7 @@ func (s *shop) cutPart(p *part, o option) []*part {
 		taken.Max.Y, rest.Min.Y = edge, min(edge+s.kerf, rest.Max.Y)
 		c.From, c.To = geometry.Pt(p.box.Min.X, edge), geometry.Pt(p.box.Max.X, edge)
 	}
-	first := &part{sheet: p.sheet, name: p.name, depth: p.depth, given: p.given, box: taken, cell: p.cell, by: p.by, cut: p.cut, settled: p.settled, keep: s.keep}
+	first := &part{sheet: p.sheet, name: p.name, box: taken, cell: p.cell, by: p.by, cut: p.cut, settled: p.settled, keep: s.keep}
 	var second *part
 	if o.kid < 0 {
 		c.Leaves = s.leave(p.sheet, rest)
@@ -117,7 +115,7 @@ func (s *shop) cutPart(p *part, o option) []*part {
 		first.cell = p.cell.kids[o.kid]
 		first.settled = [2]bool{}
 		left := p.cell.without(o.kid, s.kerf)
-		second = &part{sheet: p.sheet, name: p.name, depth: p.depth, box: rest, cell: left, by: p.by, cut: p.cut, keep: s.keep}
+		second = &part{sheet: p.sheet, name: p.name, box: rest, cell: left, by: p.by, cut: p.cut, keep: s.keep}
 		second.by[a], second.cut[a] = 0, 0
 		c.Leaves = Result{Kind: APart, Part: p.name, Box: rest}
 	}
@@ -129,7 +127,7 @@ func (s *shop) cutPart(p *part, o option) []*part {
 	made.Takes = Result{Kind: APart, Part: p.name, Box: taken}
 	if s.settle(first) {
 		if o.kid >= 0 {
-			first.name, first.depth, first.given = p.child(), p.depth+1, 0
+			first.name = s.child(p.sheet)
 			made.Takes.Part = first.name
 		}
 		made.Kind = Rip
@@ -142,7 +140,6 @@ func (s *shop) cutPart(p *part, o option) []*part {
 		made.Kind = Finish
 	}
 	if second != nil {
-		second.given = p.given
 		if s.settle(second) {
 			next = append(next, second)
 		} else {
@@ -179,14 +176,11 @@ func (s *shop) clean(sh Sheet) geometry.Box {
 	return geometry.Bx(t, t, sh.Width-t, sh.Height-t)
 }
 
-// child names the next part that is cut off this one: letters in a sheet,
-// figures in those, letters in those.
-func (p *part) child() string {
-	p.given++
-	if p.depth%2 == 1 {
-		return p.name + fmt.Sprint(p.given)
-	}
-	return p.name + letters(p.given)
+// child names the next part that is cut off on a sheet, wherever on it: the sheet's number
+// and a letter, short enough to write on a strip.
+func (s *shop) child(sheet int) string {
+	s.given[sheet]++
+	return s.sheetName(sheet) + letters(s.given[sheet])
 }
 
 // letters counts A to Z, then AA, AB and on.

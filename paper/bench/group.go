@@ -30,15 +30,29 @@ type item struct {
 	copy     int
 	w, h     Length
 	together string  // the key of those that come off one strip
-	exact    [2]bool // its width, its height must be the same as in other pieces
+	exact    [2]bool // its width, its height decide the fit or must be the same as in other pieces
 }
+
+// round returns the least size for cutting that is trimmed later: 5 mm or a quarter of an
+// inch is set fast on any fence (common practice, no source).
+func round(u geometry.Unit) geometry.Rounding {
+	if u == geometry.IN {
+		return geometry.Rounding{Step: geometry.Inch / 4, Unit: u}
+	}
+	return geometry.Rounding{Step: 5, Unit: u}
+}
+
+// trimmed tells whether a piece is cut larger first: it is trimmed flush with what it goes
+// on, or, as cloth, cut to its pattern.
+func trimmed(p geometry.Piece) bool { return p.Trimmed || p.Material.Like() == geometry.Cloth }
 
 func (it item) name(jobs []Job) string {
 	return fmt.Sprintf("%s of %s", it.piece.Name, jobs[it.job].Title())
 }
 
-// gather sorts the pieces of all jobs by what they are cut from.
-func gather(jobs []Job) []*group {
+// gather sorts the pieces of all jobs by what they are cut from. What is trimmed later may
+// be rounded up.
+func gather(jobs []Job, up bool) []*group {
 	type key struct {
 		m    geometry.Material
 		name string
@@ -60,6 +74,10 @@ func gather(jobs []Job) []*group {
 				g.from = append(g.from, n)
 			}
 			w, h := p.Rough()
+			if up && trimmed(p) {
+				r := round(j.Unit)
+				w, h = ceil(w, r), ceil(h, r)
+			}
 			for c := range p.Count {
 				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(j.Plan, n, p), exact: exact(j.Plan, p)})
 			}
@@ -84,8 +102,13 @@ func together(p plan.Plan, job int, q geometry.Piece) string {
 	return ""
 }
 
-// exact tells which sides of a piece must be the same as those of others.
+// exact tells which sides of a piece decide the fit or must be the same as those of others.
 func exact(p plan.Plan, q geometry.Piece) (sides [2]bool) {
+	for _, m := range p.Materials {
+		if m.Of == q.Material && m.Fitted && !trimmed(q) {
+			return [2]bool{true, true}
+		}
+	}
 	for _, e := range p.Equals {
 		width, height := e.Has(q.Name)
 		sides[0], sides[1] = sides[0] || width, sides[1] || height
@@ -159,6 +182,16 @@ func (g *group) stocked(jobs []Job, from []int) bool {
 func (g *group) takes(s stock.Stock) bool {
 	return s.Material == g.Material && (s.Thickness == 0 || s.Thickness.Near(g.Thickness)) &&
 		(s.Name == "" || g.Name == "" || strings.EqualFold(s.Name, g.Name))
+}
+
+// asLarge cuts pieces to their own size whose rounded one no stock takes.
+func (g *group) asLarge() {
+	for i := range g.items {
+		it := &g.items[i]
+		if !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return s.Takes(it.w, it.h, it.piece.Grain) }) {
+			it.w, it.h = it.piece.Rough()
+		}
+	}
 }
 
 // usual gives the first usual size that takes all pieces, the last if none does.

@@ -16,9 +16,10 @@ import (
 // gives job.Problems, all of them. The search ends when ctx does, with what was
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
-	groups := gather(jobs)
+	groups := gather(jobs, !o.Exact)
 	bad := supply(groups, jobs)
 	for _, g := range groups {
+		g.asLarge()
 		bad = append(bad, g.tooLarge(jobs)...)
 	}
 	if len(bad) > 0 {

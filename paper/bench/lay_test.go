@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"context"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -22,7 +23,9 @@ func TestOneJob(t *testing.T) {
 	for _, g := range p.Groups {
 		assert.True(t, g.Assumed)
 		assert.Len(t, g.Sheets, 1, "five boards of a book this small come out of one sheet")
-		assert.Empty(t, g.Remarks)
+		if g.Material == geometry.Board || g.Material == geometry.Paper {
+			assert.Empty(t, g.Remarks)
+		}
 	}
 	b := p.Groups[0]
 	assert.Equal(t, "A1, 594 × 841 mm", b.Stock[0].Size(), "a maker who works in millimetres buys ISO sizes")
@@ -49,6 +52,54 @@ func TestOneJob(t *testing.T) {
 	}
 	assert.Len(t, settings["walls"], 1)
 	assert.Len(t, settings["height"], 1)
+}
+
+// Linings and cloth are cut larger, so that they take fewer settings of the fence; with
+// Exact they are cut to size. Boards are cut to size always.
+func TestRoundedUpOrExact(t *testing.T) {
+	jobs := class(t, 20)
+	settings := map[geometry.Material][2]int{}
+	for i, exact := range []bool{false, true} {
+		p, err := bench.Lay(context.Background(), jobs, bench.Options{Exact: exact})
+		require.NoError(t, err)
+		sound(t, p)
+		for _, g := range p.Groups {
+			both := settings[g.Material]
+			both[i] += g.Settings
+			settings[g.Material] = both
+			for _, s := range g.Sheets {
+				for _, q := range s.Pieces {
+					if !exact && (g.Material == geometry.Cloth || g.Material == geometry.Lining) {
+						assert.InDelta(t, 0, math.Remainder(q.Width.MM(), 5), 1e-6)
+						assert.InDelta(t, 0, math.Remainder(q.Height.MM(), 5), 1e-6)
+					} else if exact {
+						for _, piece := range jobs[q.Job].Plan.Pieces {
+							if piece.Name == q.Name {
+								w, h := piece.Size()
+								assert.InDelta(t, w.MM(), q.Width.MM(), 1e-9)
+								assert.InDelta(t, h.MM(), q.Height.MM(), 1e-9)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, m := range []geometry.Material{geometry.Cloth, geometry.Lining} {
+		assert.Less(t, settings[m][0], settings[m][1], m)
+	}
+	t.Log(settings)
+}
+
+// What is written on a strip is its sheet's number and a letter or two.
+func TestNamesOfStripsAreShort(t *testing.T) {
+	p, err := bench.Lay(context.Background(), class(t, 40), bench.Options{Effort: pack.Effort{Iterations: 500}})
+	require.NoError(t, err)
+	for _, g := range p.Groups {
+		for _, c := range g.Cuts {
+			assert.Regexp(t, `^(\d+[A-Z]{0,2}|the roll)$`, c.Part)
+		}
+	}
 }
 
 // Where a job's maker works in inches, the usual sizes are American ones.

@@ -39,7 +39,7 @@ func (p *part) options() []option {
 	var out []option
 	// The last cell of a row that leaves nothing over is what is left, off by as
 	// much as all cuts before it: let it be one for which that is no matter.
-	last := len(c.kids) == 2 && !open[c.along] && c.kids[0].exact[c.along] != c.kids[1].exact[c.along]
+	last := c.flexible() == 1 && c.along.extent(p.box)-c.size[c.along] < spare
 	for i, k := range c.kids {
 		if last && !k.exact[c.along] {
 			continue

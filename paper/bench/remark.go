@@ -22,9 +22,41 @@ func (g *group) rough(jobs []Job) {
 	}
 }
 
+// enlarged tells of what is cut larger, to be trimmed later.
+func (g *group) enlarged(jobs []Job) {
+	for _, it := range g.items {
+		if w, h := it.piece.Rough(); it.w > w+slack || it.h > h+slack {
+			g.Remarks = append(g.Remarks, plan.Say("pieces are cut up to %s larger each way, so that many share a setting of the fence; later they are trimmed flush, or cut to their pattern",
+				round(jobs[it.job].Unit).Step))
+			return
+		}
+	}
+}
+
+// remainders tells of pieces that decide the fit and are what is left of a strip.
+func (g *group) remainders(jobs []Job) {
+	for _, sh := range g.Sheets {
+		for _, p := range sh.Pieces {
+			x, y := p.WidthBy, p.HeightBy
+			if p.Turned {
+				x, y = y, x
+			}
+			left := x == 0 && sh.Width-p.Box.Width() > slack || y == 0 && sh.Height-p.Box.Height() > slack
+			if left && slices.ContainsFunc(g.items, func(it item) bool {
+				return it.job == p.Job && it.piece.Name == p.Name && it.exact == [2]bool{true, true}
+			}) {
+				g.Remarks = append(g.Remarks, plan.Say(escaped(p.Name+" of "+jobs[p.Job].Title())+
+					fmt.Sprintf(" on sheet %d is what is left of a strip, since the sheet has no room for a cut: measure it before use", sh.Number)))
+			}
+		}
+	}
+}
+
 // remark tells what could not be cut at one setting though it must be the same.
 func (g *group) remark(jobs []Job) {
 	g.rough(jobs)
+	g.enlarged(jobs)
+	g.remainders(jobs)
 	for _, n := range g.from {
 		for _, e := range jobs[n].Plan.Equals {
 			var by []int

@@ -20,7 +20,7 @@ type start struct {
 //
 // Sheets are numbered from first.
 func cutAll(g *group, starts []start, first int, keep, kerf Length) {
-	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key]*bucket{}, future: map[key]int{}}
+	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key]*bucket{}, future: map[key]int{}, given: map[int]int{}}
 	var parts []*part
 	for i, st := range starts {
 		st.sheet.Number = first + i

@@ -166,9 +166,30 @@ func simulate(t testingT, g bench.Group) {
 func complete(t testingT, p bench.Plan) {
 	t.Helper()
 	want, got := map[string]int{}, map[string]int{}
+	cut := map[string][2]geometry.Length{}
+	for _, g := range p.Groups {
+		for _, s := range g.Sheets {
+			for _, q := range s.Pieces {
+				cut[fmt.Sprint(q.Job, q.Name)] = [2]geometry.Length{q.Width, q.Height}
+			}
+		}
+	}
 	for n, j := range p.Jobs {
 		for _, piece := range j.Plan.Pieces {
-			w, h := piece.Size()
+			w, h := piece.Size() // and what is trimmed later as much larger as it was cut
+			if size, ok := cut[fmt.Sprint(n, piece.Name)]; ok && (piece.Trimmed || piece.Material.Like() == geometry.Cloth) {
+				step := 5.0
+				if j.Unit == geometry.IN {
+					step = 6.35
+				}
+				for i, more := range []float64{size[0].MM() - w.MM(), size[1].MM() - h.MM()} {
+					require.True(t, more > -1e-6 && more < step, "%s is cut %.3f larger", piece.Name, more)
+					if more > 1e-6 {
+						require.InDelta(t, 0, math.Remainder(size[i].MM(), step), 1e-6)
+					}
+				}
+				w, h = size[0], size[1]
+			}
 			want[fmt.Sprintf("%d %s %s %.4f %.4f %s", n, piece.Name, piece.Material, w.MM(), h.MM(), piece.Grain)] += piece.Count
 		}
 	}
@@ -182,10 +203,48 @@ func complete(t testingT, p bench.Plan) {
 	require.Equal(t, want, got)
 }
 
+// fitted tells that every board is cut to its size by cuts at the fence of its own, in both
+// directions, or its plan tells of it: none is what other cuts leave.
+func fitted(t testingT, p bench.Plan) {
+	t.Helper()
+	for _, g := range p.Groups {
+		if like := g.Material.Like(); like != geometry.Board && like != geometry.Card {
+			continue
+		}
+		told := ""
+		for _, r := range g.Remarks {
+			told += fmt.Sprint(r) + "\n"
+		}
+		for i, s := range g.Sheets {
+			for n, q := range s.Pieces {
+				var across, down bool // cut at the fence
+				for _, c := range g.Cuts {
+					if c.Sheet != i || c.Kind == bench.Square {
+						continue
+					}
+					b := q.Box // the fence lies at its left or upper edge, the blade at the other
+					if c.AlongY {
+						across = across || alikeLength(c.From.X, b.Max.X) && alikeLength(c.From.X-c.Fence, b.Min.X) && c.From.Y <= b.Min.Y+0.002 && c.To.Y >= b.Max.Y-0.002
+					} else {
+						down = down || alikeLength(c.From.Y, b.Max.Y) && alikeLength(c.From.Y-c.Fence, b.Min.Y) && c.From.X <= b.Min.X+0.002 && c.To.X >= b.Max.X-0.002
+					}
+				}
+				across, down = across || alikeLength(q.Box.Width(), s.Width), down || alikeLength(q.Box.Height(), s.Height)
+				if !across || !down {
+					require.Contains(t, told, fmt.Sprintf("%s of %s on sheet %d is what is left of a strip", q.Name, p.Jobs[q.Job].Title(), s.Number), "piece %d", n+1)
+				}
+			}
+		}
+	}
+}
+
+func alikeLength(a, b geometry.Length) bool { return (a - b).Abs() < 2e-3 }
+
 // sound does all of it.
 func sound(t testingT, p bench.Plan) {
 	t.Helper()
 	complete(t, p)
+	fitted(t, p)
 	for _, g := range p.Groups {
 		simulate(t, g)
 	}

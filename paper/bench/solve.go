@@ -78,8 +78,54 @@ func (g *group) turns() [][]int {
 }
 
 // solve lays some items out on some kinds of stock and gives those that found
-// no place as short.
+// no place as short. A layout that has no room to spare, so that the last piece of a row
+// would be what is left of it, is made again with some room about such pieces; it stays
+// where that takes more than there is.
 func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf Length, e pack.Effort, loose bool) (starts []start, short []int, err error) {
+	starts, short, err = g.solveWith(ctx, jobs, kinds, which, kerf, e, loose, false)
+	if err != nil || !slices.ContainsFunc(starts, func(st start) bool { return g.over(st) }) {
+		return starts, short, err
+	}
+	roomy, left, err := g.solveWith(ctx, jobs, kinds, which, kerf, e, loose, true)
+	if err == nil && len(left) <= len(short) {
+		starts, short = roomy, left
+	}
+	for i := range starts {
+		if g.over(starts[i]) {
+			starts[i].cell.tighten(kerf)
+		}
+	}
+	return starts, short, err
+}
+
+// over tells whether a sheet has no room for all that its pieces are to be cut from. What
+// is spare at its far edges may be trimmed away with them.
+func (g *group) over(st start) bool {
+	s := g.Stock[st.sheet.Stock]
+	over := func(a axis, side Length) bool {
+		return st.cell.size[a] > side-s.Trim+slack || st.cell.reach(a, s.Kerf) > side-2*s.Trim+slack
+	}
+	return over(acrossX, st.sheet.Width) || !st.sheet.Roll && over(acrossY, st.sheet.Height)
+}
+
+// roomy returns the size of a piece with room to cut it at the fence, where a sheet takes
+// that: a piece as large as a sheet has none beside it.
+func (g *group) roomy(it item, kinds []int, kerf Length) (w, h Length) {
+	takes := func(w, h Length) bool {
+		return slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Takes(w, h, it.piece.Grain) })
+	}
+	w, h = it.w, it.h
+	if it.exact[0] && takes(w+kerf+spare, h) {
+		w += kerf + spare
+	}
+	if it.exact[1] && takes(w, h+kerf+spare) {
+		h += kerf + spare
+	}
+	return w, h
+}
+
+// solveWith is solve with room about pieces that are cut at the fence, or without.
+func (g *group) solveWith(ctx context.Context, jobs []Job, kinds, which []int, kerf Length, e pack.Effort, loose, roomy bool) (starts []start, short []int, err error) {
 	p := pack.Problem{Gap: kerf, Mode: pack.Guillotine}
 	priced := true
 	for _, k := range kinds {
@@ -106,13 +152,17 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 	turned := map[int]bool{}
 	for n, i := range which {
 		it := g.items[i]
-		in := pack.Item{ID: it.name(jobs), Width: it.w, Height: it.h, Strip: it.together}
+		w, h := it.w, it.h
+		if roomy {
+			w, h = g.roomy(it, kinds, kerf)
+		}
+		in := pack.Item{ID: it.name(jobs), Width: w, Height: h, Strip: it.together}
 		if loose {
 			in.Strip = ""
 		}
 		turned[n], in.Turn = lead.Turned(it.piece.Grain)
 		if turned[n] {
-			in.Width, in.Height = it.h, it.w
+			in.Width, in.Height = h, w
 		}
 		p.Items = append(p.Items, in)
 	}
@@ -137,7 +187,8 @@ func (g *group) solve(ctx context.Context, jobs []Job, kinds, which []int, kerf 
 	items := make([]item, len(g.items))
 	copy(items, g.items)
 	for n, i := range which {
-		if items[i].w, items[i].h = p.Items[n].Width, p.Items[n].Height; turned[n] {
+		if turned[n] {
+			items[i].w, items[i].h = items[i].h, items[i].w
 			items[i].exact[0], items[i].exact[1] = items[i].exact[1], items[i].exact[0]
 		}
 	}

@@ -93,10 +93,10 @@ func shares(g bench.Group) (pieces, kept, waste float64) {
 		return 0, 0, 0
 	}
 	pieces, kept = 100*p/bought, 100*k/bought
-	return pieces, kept, 100 - pieces - kept
+	return pieces, kept, max(0, 100-pieces-kept)
 }
 
-func percent(v float64) string { return fmt.Sprintf("%.0f %%", v) }
+func percent(v float64) string { return wording.Decimal(v, 0) + " %" }
 
 // piece names a placed piece with its job: "side 2 of 2, Harbour log".
 func piece(p bench.Plan, q bench.Placed) string {

@@ -188,7 +188,7 @@ func slits(b bed.Bed) (sum float64) {
 
 // folds are creased of what a machine creases: cloth and paper are folded by hand.
 func folds(b bed.Bed) (sum float64) {
-	if b.Material == geometry.Cloth || b.Material == geometry.Paper {
+	if like := b.Material.Like(); like == geometry.Cloth || like == geometry.Paper {
 		return 0
 	}
 	for _, p := range b.Parts {

@@ -61,12 +61,13 @@ func (k laid) height(first bool) Length {
 // Flow sets blocks one below the other on pages, and returns how many stand on
 // each. Start starts a page, from 0, and returns the room on it; nil starts upright
 // pages with a foot. The first may be one that was begun before, with little room
-// left or none. All rooms are as wide as the first.
+// left or none. All rooms are as wide as the first; of two columns each is a room.
 func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on []int) {
 	if start == nil {
 		start = func(int) geometry.Box { return d.NewPage(false, "") }
 	}
 	box := start(0)
+	left := box.Min.X
 	draw := func(do func(geometry.Box) Length) (out drawn) {
 		if do != nil {
 			d.Aside(func() {
@@ -86,7 +87,7 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 		if n == 0 && (page > 0 || box.Height() >= full) { // no page holds what stays together
 			n = max(1, fitting(all, box.Height()))
 		}
-		d.place(all[:n], box)
+		d.place(all[:n], box, box.Min.X-left)
 		on, all = append(on, n), all[n:]
 		if len(all) == 0 {
 			return on
@@ -127,9 +128,9 @@ func fitting(all []laid, room Length) int {
 	return len(all)
 }
 
-// place sets blocks on the last page, what is left over shared between their
-// figures.
-func (d *Document) place(all []laid, box geometry.Box) {
+// place sets blocks on the last page, so far aside of where they were drawn, what is left
+// over shared between their figures.
+func (d *Document) place(all []laid, box geometry.Box, aside Length) {
 	left, figures := box.Height(), 0
 	for i, k := range all {
 		left -= k.height(i == 0)
@@ -144,13 +145,13 @@ func (d *Document) place(all []laid, box geometry.Box) {
 		if i > 0 {
 			y += k.Above
 		} else {
-			k.top.Play(d, geometry.Pt(0, y))
+			k.top.Play(d, geometry.Pt(aside, y))
 			y += k.top.tall
 		}
 		if k.Bookmark != "" {
 			d.Bookmark(k.Bookmark)
 		}
-		k.body.Play(d, geometry.Pt(0, y))
+		k.body.Play(d, geometry.Pt(aside, y))
 		y += k.body.tall
 		for _, draw := range k.Figures {
 			y += figureGap

@@ -86,6 +86,52 @@ func Draw(on render.Surface, o Options) {
 	o.words(on, beside, across, along)
 }
 
+// crosses are four marks at the corners of a rectangle, whose two diagonals are alike where
+// the feed is square.
+type crosses struct{ box geometry.Box }
+
+// Of the crosses: the length of an arm, and the least side of their rectangle that tells
+// anything.
+const (
+	crossArm  Length = 4
+	leastSide Length = 50
+)
+
+// in returns the crosses in what is left of a box, whole centimetres apart, and whether there
+// is room for them.
+func (crosses) in(box geometry.Box) (crosses, bool) {
+	box = box.Grow(-crossArm)
+	whole := func(l Length) Length { return Length(math.Floor(float64(l/10))) * 10 }
+	box = geometry.Bx(box.Min.X, box.Max.Y-whole(box.Height()), box.Min.X+whole(box.Width()), box.Max.Y)
+	return crosses{box}, box.Width() >= leastSide && box.Height() >= leastSide
+}
+
+func (c crosses) draw(on render.Surface) {
+	mid := c.box.Center()
+	for _, m := range []struct {
+		at   geometry.Point
+		name string
+	}{{c.box.Min, "A"}, {c.box.Max, "A"}, {geometry.Pt(c.box.Max.X, c.box.Min.Y), "B"}, {geometry.Pt(c.box.Min.X, c.box.Max.Y), "B"}} {
+		for _, arm := range []geometry.Point{geometry.Pt(crossArm, 0), geometry.Pt(0, crossArm)} {
+			on.Stroke(geometry.Line(m.at.Sub(arm), m.at.Add(arm)), tickStroke)
+		}
+		name := render.Text{At: m.at.Add(geometry.Pt(1.5, typeset.Ascent(render.BodySize)+1.5)), String: m.name, Size: render.BodySize, Bold: true, Color: render.Black}
+		if m.at.X > mid.X {
+			name.Align, name.At.X = render.End, m.at.X-1.5
+		}
+		if m.at.Y > mid.Y {
+			name.At.Y = m.at.Y - 1.5
+		}
+		on.Text(name)
+	}
+}
+
+// lean returns how far out of square 200 mm are for each millimetre between the diagonals.
+func (c crosses) lean() Length {
+	w, h := c.box.Width(), c.box.Height()
+	return paper.Gauged * c.box.Min.Distance(c.box.Max) / (2 * w * h)
+}
+
 // beside is the room that ticks and numbers take on each side of a rule, endRoom
 // that for half the width of its last tick.
 const (

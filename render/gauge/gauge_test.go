@@ -187,3 +187,62 @@ func TestSVG(t *testing.T) {
 	}
 	assert.InDelta(t, 200, long, 1e-3)
 }
+
+// crossed finds the centres of the four crosses of a printed sheet: level lines 8 mm long
+// that upright ones 8 mm long halve.
+func crossed(paths []pdftest.Path) (at []pdftest.XY) {
+	var level, upright []pdftest.XY
+	for _, p := range paths {
+		if len(p.Pieces) != 1 {
+			continue
+		}
+		a, b := p.Pieces[0][0], p.Pieces[0][1]
+		mid := pdftest.XY{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+		if math.Abs(math.Hypot(a.X-b.X, a.Y-b.Y)-8) > 0.01 {
+			continue
+		}
+		if math.Abs(a.Y-b.Y) < 0.01 {
+			level = append(level, mid)
+		} else {
+			upright = append(upright, mid)
+		}
+	}
+	for _, l := range level {
+		for _, u := range upright {
+			if math.Hypot(l.X-u.X, l.Y-u.Y) < 0.01 {
+				at = append(at, l)
+			}
+		}
+	}
+	return at
+}
+
+// The diagonals of the finished sheet are alike. Where a printer's feed leans, what they
+// differ by tells by how much, as the sheet says.
+func TestDiagonalsTellALeaningFeed(t *testing.T) {
+	for _, sheet := range []string{"A4", "Letter", "A3"} {
+		doc := pdftest.Open(t, file(t, on(t, sheet)))
+		at := crossed(doc.Paths(1))
+		require.Len(t, at, 4, sheet)
+		lo, hi := at[0], at[0]
+		for _, p := range at {
+			lo, hi = pdftest.XY{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}, pdftest.XY{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+		}
+		said := regexp.MustCompile(`Each millimetre between them is ([0-9.]+) mm out of square in 200 mm`).FindStringSubmatch(strings.Join(strings.Fields(doc.Text(1)), " "))
+		require.NotNil(t, said, sheet)
+		each, err := strconv.ParseFloat(said[1], 64)
+		require.NoError(t, err)
+		for _, lean := range []float64{0, 0.5, -1.5} { // in 200 mm
+			slanted := func(p pdftest.XY) pdftest.XY { return pdftest.XY{X: p.X + p.Y*lean/200, Y: p.Y} }
+			distance := func(p, q pdftest.XY) float64 {
+				p, q = slanted(p), slanted(q)
+				return math.Hypot(p.X-q.X, p.Y-q.Y)
+			}
+			a, b := distance(lo, hi), distance(pdftest.XY{X: hi.X, Y: lo.Y}, pdftest.XY{X: lo.X, Y: hi.Y})
+			assert.InDelta(t, lean, (a-b)*each, 0.1, "%s, %.1f mm in 200 mm", sheet, lean)
+		}
+		text := strings.Join(strings.Fields(doc.Text(1)), " ")
+		assert.Contains(t, text, "margins are then larger than those of this sheet, 4.5 mm")
+		assert.Contains(t, text, "margin_left, margin_right, margin_top and margin_bottom")
+	}
+}

@@ -2,6 +2,7 @@ package gauge
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/paper"
@@ -22,6 +23,16 @@ type block struct {
 // words sets what to do beside the rules, as large as finds room.
 func (o Options) words(on render.Surface, box geometry.Box, across, along rule) {
 	blocks := o.blocks(across, along)
+	for _, size := range []render.Points{render.BodySize, render.NoteSize} { // with the crosses below, where there is room
+		left := box
+		with := slices.Concat(blocks, crosses{}.blocks(1)) // the number does not change how tall it is
+		left.Min.Y = set(&record.Surface{}, box, with, size) + 1
+		if c, ok := (crosses{}).in(left); ok {
+			set(on, box, slices.Concat(blocks, c.blocks(c.lean())), size)
+			c.draw(on)
+			return
+		}
+	}
 	for _, try := range []struct {
 		size render.Points
 		all  bool
@@ -81,8 +92,18 @@ func (o Options) blocks(across, along rule) []block {
 		{number: "4.", text: "forel gauge with this job file and --check prints the sheet again, corrected: now the rules are true."},
 		{text: "More than 3 % off (200 mm under 194 or over 206) is not the printer: a scaling setting in the print dialogue or the printer's own settings is on.", lesser: true},
 		{text: `Where the end of a rule is missing, the printer does not reach so far. Measure to a number that is there, and type, say, "149.6 of 150 mm".`, lesser: true},
+		{text: fmt.Sprintf("The printer's margins are then larger than those of this sheet, %v: measure what stays white at each edge, and type it a little larger as margin_left, margin_right, margin_top and margin_bottom below [print]. "+
+			"Patterns stay off them, and the next gauge too.", o.Setup.Margins), lesser: true},
 		{text: "Across is the short way of the sheet. Another paper or another printer may measure otherwise. This sheet itself is not corrected.", lesser: true},
 	}
+}
+
+// blocks tells what the crosses are for, where a millimetre between the diagonals is so far
+// out of square.
+func (c crosses) blocks(lean Length) []block {
+	return []block{{text: fmt.Sprintf("Is the feed square? Measure slantwise from cross A to cross A, then from B to B. Both should be alike, whatever the scale. "+
+		"Each millimetre between them is %.2f mm out of square in 200 mm: over half a millimetre, straighten the paper and the guides of its tray and print again. "+
+		"What stays is the printer's: square the patterns up with a set square before you cut.", lean.MM())}}
 }
 
 func (o Options) checkBlocks(across, along rule) []block {

@@ -20,7 +20,14 @@ type Entry struct {
 	Folder string
 	Plan   plan.Plan
 	Round  geometry.Rounding
+	Fit    Fit
 	Files  []File // to be led to
+}
+
+// Fit is how a student's case will fit, in words.
+type Fit struct {
+	Says, Advice string
+	Risk         bool // it may well be too tight or too loose
 }
 
 // File is a file in a student's folder and what the page calls it.
@@ -51,7 +58,7 @@ func HTML(p Page) []byte {
 		}
 		b.WriteString("</ul>")
 	}
-	b.WriteString("\n<table>\n<tr><th>case</th><th>student</th><th>measures</th><th>files</th></tr>")
+	b.WriteString("\n<table>\n<tr><th>case</th><th>student</th><th>measures</th><th>fit</th><th>files</th></tr>")
 	for _, e := range p.Entries {
 		e.row(&b)
 	}
@@ -66,10 +73,12 @@ func (e Entry) row(b *strings.Builder) {
 <td><img src="%s" alt="%s" width="72" height="88"></td>
 <td>%s<br><small>%s</small></td>
 <td>%s<br><small>%s</small></td>
+<td>%s%s<br><small>%s</small></td>
 <td class="files">`,
 		address(e.Folder, PictureName), esc(wording.Capital(e.Plan.Shows)),
 		esc(e.Name), esc(cmp.Or(e.Plan.Title, wording.Capital(e.Plan.Content))),
-		e.fact(plan.Contents), e.fact(plan.Outside))
+		e.fact(plan.Contents), e.fact(plan.Outside),
+		map[bool]string{true: "<strong>at risk</strong> – "}[e.Fit.Risk], esc(e.Fit.Says), esc(wording.Capital(e.Fit.Advice)))
 	for _, f := range e.Files {
 		fmt.Fprintf(b, `<a href="%s">%s</a>`, address(e.Folder, f.Name), esc(f.Says))
 	}
@@ -114,7 +123,7 @@ a { color: #0072b2; }
 </head>
 <body>
 <h1>Cases of the class</h1>
-<p>%d students. Print every templates.pdf at actual size (100 %%), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board or card.</p>`
+<p>%d students. Print every templates.pdf at actual size (100 %%), and measure its rulers before cutting. In the pictures blue is cloth, yellow paper, grey bare board or card. A case at risk may well come out too tight or too loose: mend it as its row says, or make a dummy first.</p>`
 
 const foot = `
 </table>
