@@ -36,8 +36,8 @@ func Summary(r fit.Report, round geometry.Rounding) []byte {
 	if room := mostLines - caution - len(lines); len(checks) > room {
 		checks = checks[:room-1]
 	}
-	for i, c := range checks {
-		lines = append(lines, fmt.Sprintf("%d. %s: %s", i+1, c.Name, c.When))
+	for _, c := range checks {
+		lines = append(lines, fmt.Sprintf("step %d, %s: %s", c.Step, c.Name, c.When))
 	}
 	if n := len(r.Checks) - len(checks); n > 0 {
 		lines = append(lines, fmt.Sprintf("and %d more", n))
