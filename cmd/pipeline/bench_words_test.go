@@ -66,7 +66,7 @@ func inOrder(t *testing.T, text string, words ...string) {
 func TestOneOrderOfWork(t *testing.T) {
 	checks := []string{"gauge strip", "board thickness", "cut pieces", "stacked dry fit", "three walls on one side", "bare carcass", "finished case"}
 	j := job()
-	overview, sheet, report := read(t, pipeline.Templates{Job: j}), read(t, pipeline.Handout{Job: j}), read(t, pipeline.Fit{Job: j})
+	overview, sheet, report := read(t, pipeline.Templates{Job: j}), read(t, pipeline.Handout{Job: j}), read(t, pipeline.Fit{Job: j, All: true})
 	for _, text := range []string{overview, sheet, report} {
 		inOrder(t, text, checks...)
 	}
@@ -85,7 +85,7 @@ func TestOneOrderOfWork(t *testing.T) {
 // The book goes in fore-edge first: its spine shows at the mouth.
 func TestWhichEndIsWhich(t *testing.T) {
 	for _, j := range []pipeline.Job{job(), job("construction=card")} {
-		text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j}) + read(t, pipeline.Templates{Job: j})
+		text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j, All: true}) + read(t, pipeline.Templates{Job: j})
 		assert.Contains(t, text, "fore-edge first: its spine shows at the mouth")
 		for _, never := range []string{"looks out", "spine outward", "turned end for end"} {
 			assert.NotContains(t, text, never)
@@ -104,7 +104,7 @@ func TestWorksheetSaysWhatIsCutFirst(t *testing.T) {
 func TestSourcesAtTheEnd(t *testing.T) {
 	for name, c := range map[string]pipeline.Command{
 		"handout": pipeline.Handout{Job: job()}, "blank": pipeline.Handout{Job: pipeline.Job{}, Blank: true},
-		"fit": pipeline.Fit{Job: job("book.weight=1500")}, "stock": pipeline.Stock{Job: job(), Effort: "0"},
+		"fit": pipeline.Fit{Job: job("book.weight=1500"), All: true}, "stock": pipeline.Stock{Job: job(), Effort: "0"},
 	} {
 		text := read(t, c)
 		assert.Equal(t, 1, strings.Count(text, "common practice"), name)
@@ -133,9 +133,19 @@ func TestTakingTheBookOut(t *testing.T) {
 // card at the score, less 148.5; 221.5 + 2 and two halves, less 221.5.
 func TestCardIsGlued(t *testing.T) {
 	j := job("construction=card")
-	text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j}) + read(t, pipeline.Cutlist{Job: j})
+	text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j, All: true}) + read(t, pipeline.Cutlist{Job: j})
 	for _, never := range []string{"pasted", "the paste"} {
 		assert.NotContains(t, text, never)
 	}
 	assert.Contains(t, text, "1.5 mm from its fore-edge to the spine score, 3.0 mm to spare between head score and tail score")
+}
+
+// The strip round the edge of a thumb hole is a piece of its own: in the cut list, and
+// among what is bought.
+func TestHoleStripIsAPiece(t *testing.T) {
+	j := job("thumb_hole.shape=semicircle", "thumb_hole.radius=15")
+	list := read(t, pipeline.Cutlist{Job: j})
+	assert.Contains(t, list, "hole strip 2 paper 8.2 53.1 width") // 2 + 0.15 + 2 x 3 by 15π + 2 x 3
+	assert.Contains(t, read(t, pipeline.Stock{Job: j, Effort: "0", Cuts: true}), "hole strip")
+	assert.NotContains(t, read(t, pipeline.Cutlist{Job: job()}), "hole strip")
 }
