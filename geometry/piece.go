@@ -165,7 +165,10 @@ type Edge struct {
 
 // SizeRule is the rules for the width and the height of a piece in the symbols
 // of the worksheet, with a remark; empty where the worksheet has none.
-type SizeRule struct{ Width, Height, Remark string }
+type SizeRule struct {
+	Width, Height, Remark string
+	Part                  string // of several things made together, the one whose symbols they are
+}
 
 // Margin is a distance a maker rules or checks when placing the piece.
 type Margin struct {

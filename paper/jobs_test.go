@@ -96,7 +96,7 @@ func plate(name string, width, height paper.Length) geometry.Piece {
 // grid of its own, the sheets upright or lying, whichever takes fewer.
 func plainGrid(s paper.Setup, p geometry.Piece) int {
 	// White is kept about a pattern: 2 mm, about one narrower than 25 mm 6 mm
-	// for words, and 12 mm where it is too long for a sheet.
+	// for words. For marks outside it there is more; here less is reckoned.
 	w, h := p.Size()
 	white := paper.Length(2)
 	if min(w, h) < 25 {

@@ -25,14 +25,26 @@ func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
 	for _, p := range pieces {
 		ways = append(ways, splits(p, s.Overlap, areas))
 	}
+	var words [][]split
+	if o.Corner != (geometry.Point{}) {
+		box := geometry.Bx(0, 0, o.Corner.X, o.Corner.Y)
+		words = [][]split{{{words: true, tiles: []Tile{{Row: 1, Col: 1, Window: box, Core: box}}}}}
+	}
 	if !o.Separate {
-		return search(ways, areas)
+		return search(append(words, ways...), areas)
 	}
 	var all []placed
-	for _, w := range ways {
-		one := search([][]split{w}, areas)
-		for k := range one[0].on {
-			one[0].on[k].page += pages(all)
+	for i, w := range ways {
+		some := [][]split{w}
+		if i == 0 {
+			some = append(words, w)
+		}
+		one := search(some, areas)
+		before := pages(all)
+		for _, p := range one {
+			for k := range p.on {
+				p.on[k].page += before
+			}
 		}
 		all = append(all, one...)
 	}
@@ -67,8 +79,10 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 		chosen[i] = keep
 	}
-	if got := place(chosen, areas); pages(got) < pages(best) {
-		best = got
+	if !chosen[0].words { // the other search would put words anywhere
+		if got := place(chosen, areas); pages(got) < pages(best) && !mixed(got) {
+			best = got
+		}
 	}
 	for i := range best {
 		if best[i].turned90 {
@@ -76,6 +90,22 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 	}
 	return best
+}
+
+// mixed tells whether parts of two patterns share a sheet.
+func mixed(all []placed) bool {
+	of := map[int]int{}
+	for i, p := range all {
+		for _, o := range p.on {
+			if other, ok := of[o.page]; ok && other != i && !p.whole() {
+				return true
+			}
+			if !p.whole() {
+				of[o.page] = i
+			}
+		}
+	}
+	return false
 }
 
 // place finds a place on a sheet for every tile. A pattern that is whole may be

@@ -51,19 +51,24 @@ func TestLayRooms(t *testing.T) {
 }
 
 // Every tile is on one page, which lists it once; pages come in the order of
-// the pieces.
+// the pieces whose parts they show, or else of the first piece on them.
 func TestLayParts(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, _ paper.Setup, pieces []geometry.Piece, l paper.Layout) {
 		require.Len(t, l.Patterns, len(pieces))
 		listed := map[paper.Part]int{}
 		first := -1
 		for _, p := range l.Pages {
+			rank := p.Parts[0].Pattern
+			for _, part := range p.Parts {
+				if !l.Patterns[part.Pattern].Whole() {
+					rank = part.Pattern
+				}
+			}
+			assert.GreaterOrEqual(t, rank, first, "pages in the order of the pieces")
+			first = rank
 			for i, part := range p.Parts {
 				listed[part]++
-				if i == 0 {
-					assert.GreaterOrEqual(t, part.Pattern, first, "pages in the order of the pieces")
-					first = part.Pattern
-				} else {
+				if i > 0 {
 					assert.GreaterOrEqual(t, part.Pattern, p.Parts[i-1].Pattern)
 				}
 			}
@@ -78,6 +83,28 @@ func TestLayParts(t *testing.T) {
 		}
 		assert.Len(t, listed, tiles)
 		assert.Equal(t, blank, l.Blank)
+	})
+}
+
+// Parts of one piece stand on consecutive pages and share no sheet with parts of
+// another.
+func TestLayPartsTogether(t *testing.T) {
+	forLayouts(t, func(t *rapid.T, _ paper.Setup, _ []geometry.Piece, l paper.Layout) {
+		of := map[int]int{} // of a page: the pattern
+		for i, p := range l.Patterns {
+			if p.Whole() {
+				continue
+			}
+			on := map[int]bool{}
+			from, to := len(l.Pages), -1
+			for _, tile := range p.Tiles {
+				other, shared := of[tile.Page]
+				assert.False(t, shared && other != i, "page %d has parts of two pieces", tile.Page)
+				of[tile.Page], on[tile.Page] = i, true
+				from, to = min(from, tile.Page), max(to, tile.Page)
+			}
+			assert.Len(t, on, to-from+1, "pages %d to %d", from, to)
+		}
 	})
 }
 

@@ -22,6 +22,7 @@ type Page struct {
 	Width, Height Length
 	Area          geometry.Box // from the sheet's upper left corner, Y downward
 	Parts         []Part       // in the order of the patterns
+	Corner        geometry.Box // of the first, where Options ask for it: room for words
 }
 
 // Part is a tile on a page: indices into Layout.Patterns and Tiling.Tiles.
@@ -71,7 +72,8 @@ func (t Tiling) Whole() bool { return t.Rows*t.Cols == 1 }
 
 // Options say how patterns are laid over sheets.
 type Options struct {
-	Separate bool // a sheet shows one pattern only
+	Separate bool           // a sheet shows one pattern only
+	Corner   geometry.Point // width and height of what the first sheet keeps free in a corner for words
 }
 
 // Lay lays the patterns of pieces over as few sheets as it finds. Sheets lie
@@ -105,11 +107,45 @@ func pages(all []placed) int {
 	return most + 1
 }
 
-// finish numbers the pages in the order of the pieces and gives every tile its
-// room on its page.
+// inOrder returns the sheets in the order they are printed: that of the pieces whose
+// parts they show, so that the parts of one stand on consecutive pages, or else of the
+// first piece on them.
+func inOrder(all []placed) []spot {
+	var sheets []spot
+	rank := map[int]int{} // of a sheet: the piece
+	if len(all) > 0 && all[0].words {
+		rank[all[0].on[0].page], sheets = -1, append(sheets, all[0].on[0])
+	}
+	for _, parts := range []bool{true, false} {
+		for i, p := range all {
+			for _, o := range p.on {
+				if _, ok := rank[o.page]; !ok && parts != p.whole() {
+					rank[o.page], sheets = i, append(sheets, o)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(sheets, func(a, b spot) int { return cmp.Compare(rank[a.page], rank[b.page]) })
+	return sheets
+}
+
+// finish numbers the pages and gives every tile its room on its page.
 func (s Setup) finish(all []placed) Layout {
-	l := Layout{Patterns: make([]Tiling, len(all))}
+	l := Layout{}
 	number := map[int]int{} // of a sheet as it was found: its page
+	for n, o := range inOrder(all) {
+		number[o.page] = n
+		page := Page{}
+		page.Width, page.Height, page.Area = s.usable(o.lying)
+		l.Pages = append(l.Pages, page)
+	}
+	if len(all) > 0 && all[0].words {
+		corner := &l.Pages[0]
+		at := corner.Area.Min.Add(all[0].on[0].at)
+		corner.Corner = all[0].tiles[0].Window.Move(at)
+		all = all[1:]
+	}
+	l.Patterns = make([]Tiling, len(all))
 	var area float64
 	join := 0
 	for i, p := range all {
@@ -117,14 +153,7 @@ func (s Setup) finish(all []placed) Layout {
 		l.Blank += len(p.blank)
 		area += p.area()
 		for k, o := range p.on {
-			n, ok := number[o.page]
-			if !ok {
-				n = len(l.Pages)
-				number[o.page] = n
-				page := Page{}
-				page.Width, page.Height, page.Area = s.usable(o.lying)
-				l.Pages = append(l.Pages, page)
-			}
+			n := number[o.page]
 			t.Tiles[k].Page = n
 			// Found to a fraction of a micrometre: kept within the area.
 			area, at := l.Pages[n].Area, l.Pages[n].Area.Min.Add(o.at)
@@ -136,7 +165,7 @@ func (s Setup) finish(all []placed) Layout {
 		l.Patterns[i] = t
 	}
 	for _, p := range l.Pages {
-		l.spread(p)
+		l.spread(p, s.Wide())
 	}
 	_, _, upright := s.usable(false)
 	_, _, lying := s.usable(true)
@@ -159,22 +188,29 @@ func (s split) area() float64 {
 }
 
 // spread gives each tile of a page all the room that is free about it, and
-// moves it to the middle of that.
-func (l *Layout) spread(p Page) {
-	tiles := make([]*Tile, len(p.Parts))
+// moves it to the middle of that, but where pieces are to stand close.
+func (l *Layout) spread(p Page, close bool) {
+	tiles := make([]*Tile, len(p.Parts), len(p.Parts)+1)
 	for i, part := range p.Parts {
 		t := &l.Patterns[part.Pattern].Tiles[part.Tile]
 		t.Room = geometry.Bx(t.At.X, t.At.Y, t.At.X+t.Window.Width(), t.At.Y+t.Window.Height())
 		tiles[i] = t
 	}
+	own := tiles
+	if p.Corner.Width() > 0 {
+		tiles = append(tiles, &Tile{Room: p.Corner})
+	}
 	// What lies between two tiles is shared between them before the rest is
 	// given to whoever borders on it.
 	for _, share := range []Length{0.5, 1} {
-		for i, t := range tiles {
+		for i, t := range own {
 			t.Room = grown(t.Room, p.Area, tiles, i, share)
 		}
 	}
-	for _, t := range tiles {
+	if close {
+		return
+	}
+	for _, t := range own {
 		c := t.Room.Center()
 		t.At = geometry.Pt(c.X-t.Window.Width()/2, c.Y-t.Window.Height()/2)
 	}

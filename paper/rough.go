@@ -24,6 +24,7 @@ type tileSize struct {
 	long, short   Length // the longer and the shorter of them
 	turn          bool   // it may be turned
 	pattern, tile int
+	part, words   bool // of a pattern that is joined; room for words
 }
 
 // sheetLeft is a sheet and what is left free of it.
@@ -31,6 +32,7 @@ type sheetLeft struct {
 	lying bool
 	free  []geometry.Box // no two overlap
 	used  float64        // mm²
+	of    int            // the pattern whose parts lie on it, from 1; 0: none
 }
 
 // corner is where a tile may go.
@@ -49,10 +51,16 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 	for i, s := range chosen {
 		for k, t := range s.tiles {
 			w, h := t.Window.Width()+between, t.Window.Height()+between
-			r.sizes = append(r.sizes, tileSize{w, h, max(w, h), min(w, h), s.whole(), i, k})
+			r.sizes = append(r.sizes, tileSize{w, h, max(w, h), min(w, h), s.whole() && !s.words, i, k, !s.whole(), s.words})
 		}
 	}
 	slices.SortStableFunc(r.sizes, func(a, b tileSize) int {
+		if a.words != b.words { // in the corner of the first sheet
+			if a.words {
+				return -1
+			}
+			return 1
+		}
 		if a.long != b.long {
 			return cmp.Compare(b.long, a.long)
 		}
@@ -72,6 +80,9 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 			r.turns[t.pattern] = true
 		}
 		s := &r.open[at.sheet]
+		if t.part {
+			s.of = t.pattern + 1
+		}
 		r.spots = append(r.spots, spot{at.sheet, s.lying, s.free[at.free].Min})
 		s.take(at.free, w, h)
 	}
@@ -107,9 +118,13 @@ func (r *rough) area(lying bool) geometry.Box {
 	return geometry.Bx(0, 0, a.Width()+between, a.Height()+between)
 }
 
-// best gives the free corner of the open sheets that a tile fits most closely.
+// best gives the free corner of the open sheets that a tile fits most closely. Parts
+// of two patterns share no sheet, so that nobody joins what does not belong together.
 func (r *rough) best(t tileSize) (best corner, ok bool) {
 	for i := range r.open {
+		if of := r.open[i].of; of > 0 && t.part && of != t.pattern+1 {
+			continue
+		}
 		for k, f := range r.open[i].free {
 			if c, better := fits(t, f, best, ok); better {
 				c.sheet, c.free = i, k

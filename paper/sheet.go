@@ -150,6 +150,23 @@ func (s Setup) Check() error {
 	return nil
 }
 
+// wide is the least width of a sheet on which words take a corner, and pieces stand
+// close together: a roll, or a sheet of a plotter.
+const wide Length = 450
+
+// Wide tells whether a sheet is wide enough for words beside patterns.
+func (s Setup) Wide() bool { return s.Sheet.Width > wide }
+
+// Takes tells whether a sheet, upright or lying, has room for something so large.
+func (s Setup) Takes(width, height Length) bool {
+	for _, lying := range []bool{false, true} {
+		if _, _, area := s.usable(lying); width <= area.Width() && height <= area.Height() {
+			return true
+		}
+	}
+	return false
+}
+
 // usable gives what of a sheet can take patterns, from its upper left corner. A
 // square sheet never lies: nothing would tell that it does.
 func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {

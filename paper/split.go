@@ -17,6 +17,7 @@ type split struct {
 	xs, ys  []Length     // of the joins: across from the left, up from the top
 	tiles   []Tile       // row by row, those with nothing of the pattern left out
 	blank   [][2]int     // row and column of those
+	words   bool         // it is no pattern, but room for words
 	// turned90 asks for a quarter turn of a pattern that is whole.
 	turned90 bool
 }

@@ -165,11 +165,14 @@ usage: forel fit [JOB.toml] [flags]
 
 Follows the chain of dimensions from the measured book and materials to the
 clearance that is left in the body and at the mouth. With what measuring,
-cutting and materials can be off (the job's [uncertainty]) it tells the worst
-case, the chance that the book sticks, is snug or rattles, what eats most of the
-clearance, the cheapest mend, and what is left if the board is really another
-that is sold by the same name; and the weight of the case and, where the job tells
-it, of the book. Then the checks to make at the bench.
+cutting and materials can be off (the job's [uncertainty]) it tells in a few lines
+whether the book fits, where it is tightest, what to do about it with the least
+effort, and the checks to make at the bench.
+
+With --all it tells the worst case, the chance of too tight and too loose in each
+place, what eats the clearance, the chain of each dimension, all that can be done,
+what is left if the board is really another that is sold by the same name, the
+weight of the case and, where the job tells it, of the book, and each check in full.
 
 With --out it draws the fit too, into the folder: fit-height.svg, fit-depth.svg
 and fit-thickness.svg with the distributions, limits and chains, and fit.pdf with
@@ -179,5 +182,5 @@ before any board is cut. Print fit.pdf at actual size (100 %).
 example:
   forel fit case.toml
   forel fit case.toml --swell 1.5 --out case/
-  forel fit case.toml --set board.thickness=1.93 --set uncertainty.board=0.05
+  forel fit case.toml --set board.thickness=1.93 --board-known measured
 `

@@ -42,6 +42,8 @@ func flagsTemplates(f *flags) action {
 	f.out("templates", "case/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
 	f.BoolVar(&t.Separate, "separate", false, "no two pieces on one sheet")
+	f.StringSliceVar(&t.Only, "only", nil, "print only these `pieces` or materials, such as cloth,paper or \"side paper\"")
+	f.BoolVar(&t.MarkOut, "mark-out", false, "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square")
 	f.StringArrayVar(&t.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)")
 	f.StringVar(&t.Line, "line", "", "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes")
 	return f.makes(&t)
@@ -126,6 +128,7 @@ func flagsFit(f *flags) action {
 	var c pipeline.Fit
 	f.job(&c.Job)
 	f.StringVar(&c.Format, "format", "text", "`format` of the report: text or json (in millimetres, exact to 0.001)")
+	f.BoolVar(&c.All, "all", false, "with text: everything, with the chains of dimensions and each check in full")
 	f.out("", "case/", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there", &c.Draw)
 	f.prints()
 	f.key("swell", "fit.swell", "`percent` the book may grow thicker when damp, such as 1.5")

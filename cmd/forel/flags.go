@@ -103,7 +103,7 @@ func (f *flags) job(j *pipeline.Job) {
 	f.key("units", "units", "what a bare number means, a `unit`: mm or in")
 	f.key("board-known", "board.known", "how the board's thickness is known, a `word`: measured, or \"as sold\"")
 	f.sets("any `key=value` of a job file, such as board.thickness=1.9")
-	f.BoolVar(&j.Example, "example", false, "take the invented example that forel new writes")
+	f.BoolVar(&j.Example, "example", false, "take the invented book that forel new --example writes")
 	f.StringVar(&j.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in (default 0.1 mm or 1/32 in)")
 }
 

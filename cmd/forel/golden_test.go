@@ -51,8 +51,8 @@ func TestWorkedJobs(t *testing.T) {
 	}
 }
 
-// The first worked job is the starter job, so that what it shows is what a
-// newcomer gets.
+// The first worked job is the starter with every setting and the invented book, so
+// that what it shows is what forel new --full --example gives.
 func TestStarterIsTheFirstWorkedJob(t *testing.T) {
 	job, err := os.ReadFile("../../testdata/harbour-log/job.toml")
 	require.NoError(t, err)

@@ -15,18 +15,30 @@ import (
 const aboutNew = `
 usage: forel new FILE [flags]
 
-Writes a commented job file to start from, with every setting at its default
-and the measurements of an invented book: put your own in their place. A file
-that is there already is left as it is.
+Writes a short job file with what each job is asked for: the book's measures, as
+given or to be typed in, the materials and the paper. --full writes every setting
+there is. --from begins with an old job: its materials, printer and habits stay,
+its book is emptied. A file that is there already is left as it is.
 
 example:
   forel new case.toml
+  forel new case.toml --height 221 --width 148.5 --thickness 32
   forel new case.toml --units in --paper letter
+  forel new next.toml --from case.toml
 `
 
 func flagsNew(f *flags) action {
-	units := f.String("units", "mm", "the `unit` you measure in: mm or in")
-	paper := f.String("paper", "a4", paperUsage)
+	var n pipeline.New
+	f.key("height", "book.height", "the book from head to tail, a `length` such as 221, \"23,5 cm\" or \"9 1/4 in\"; may be given again for another reading")
+	f.key("width", "book.width", "the book from spine to fore-edge, a `length`")
+	f.key("thickness", "book.thickness", "the book's thickness, a `length`")
+	f.key("title", "title", "`title` of the job")
+	f.key("units", "units", "the `unit` you measure in: mm or in")
+	f.key("kind", "kind", "what is made, a `kind` such as slipcase")
+	f.key("paper", "print.paper", paperUsage)
+	f.BoolVar(&n.Full, "full", false, "write every setting, each with what it means")
+	f.BoolVar(&n.Example, "example", false, "write the measures of an invented book")
+	from := f.String("from", "", "an old job `file` to keep the settings of; its book is emptied")
 	return func(out io.Writer, _ voice) error {
 		name := f.Arg(0)
 		switch {
@@ -34,8 +46,21 @@ func flagsNew(f *flags) action {
 			return refuse("new takes one file name", "such as forel new case.toml")
 		case name == "":
 			return refuse("new takes a file name that is not empty", "such as forel new case.toml")
+		case f.Changed("from") && *from == "":
+			return refuse("--from names no file", "such as --from old.toml")
 		}
-		starter, err := pipeline.New(*units, *paper)
+		for _, k := range f.keys {
+			set, _ := k()
+			n.Flags = append(n.Flags, set...)
+		}
+		if *from != "" {
+			data, err := f.read(*from)
+			if err != nil {
+				return err
+			}
+			n.From = &pipeline.File{Name: *from, Data: data}
+		}
+		text, empty, err := n.Text()
 		if err != nil {
 			return err
 		}
@@ -45,10 +70,14 @@ func flagsNew(f *flags) action {
 			}
 			return hinted(err, "choose another name, or move the file away")
 		}
-		if err := writeFiles([]pipeline.File{{Name: name, Data: starter}}); err != nil {
+		if err := writeFiles([]pipeline.File{{Name: name, Data: text}}); err != nil {
 			return hinted(err, "name a folder that is there and can be written to")
 		}
-		_, err = fmt.Fprintf(out, "%stype in what you measured, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), wording.Printable(name))
+		then := "look it over"
+		if empty {
+			then = "type in what you measured"
+		}
+		_, err = fmt.Fprintf(out, "%s%s, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), then, wording.Printable(name))
 		return err
 	}
 }

@@ -66,11 +66,11 @@ func told(folder string, r pipeline.Result) string {
 	if len(r.Wrote) > 0 {
 		b.WriteString(wrote(folder, r.Wrote...))
 	}
-	for _, n := range r.Notes {
-		b.WriteString(wording.Printable(n) + "\n")
-	}
 	if p := r.Print; p.File != "" {
 		fmt.Fprintf(&b, "print %s at actual size (100 %%) on %s%s\n", wording.Printable(filepath.Join(folder, p.File)), p.Paper, p.Then)
+	}
+	for _, n := range r.Notes {
+		b.WriteString(wording.Printable(n) + "\n")
 	}
 	return b.String()
 }

@@ -3,6 +3,7 @@ package jobfile
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry/job"
 )
@@ -36,7 +37,7 @@ func (r *reader) readBook(n int) job.Book {
 		key := name + "." + f.Key
 		if v, ok := r.get(key); ok {
 			set = true
-			*f.At(&book) = r.readings(v, key, f)
+			*f.At(&book) = r.readings(v, key, f.What, f.Min, f.Max)
 		}
 	}
 	if !set && slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Key == name }) {
@@ -56,20 +57,29 @@ func (r *reader) readBook(n int) job.Book {
 	return book
 }
 
-func (r *reader) readings(v value, key string, f job.Dimension) job.Readings {
+// readings reads one measurement or a list of them.
+func (r *reader) readings(v value, key, what string, least, most Length) job.Readings {
 	items := v.items
 	switch {
+	case blank(v) && !v.at.flag:
+		r.refuse(v.at, "is not filled in", "type in the "+spoken(key)+" you measured ("+what+")")
+		return nil
 	case v.kind != listKind:
 		items = []value{v}
 	case len(items) == 0:
-		r.refuse(v.at, "an empty list", "give one reading or several ("+f.What+")")
+		r.refuse(v.at, "an empty list", "give one reading or several ("+what+")")
 	case len(items) > mostReadings:
 		r.refuse(v.at, fmt.Sprintf("more than %d readings", mostReadings), "keep the largest")
 		return nil
 	}
 	var readings job.Readings
 	for _, item := range items {
-		readings = append(readings, r.length(item, key, f.What, f.Min, f.Max))
+		readings = append(readings, r.length(item, key, what, least, most))
 	}
 	return readings
+}
+
+// spoken returns the last word of a key as it is spoken: "thickness at fore edge".
+func spoken(key string) string {
+	return strings.ReplaceAll(key[strings.LastIndex(key, ".")+1:], "_", " ")
 }

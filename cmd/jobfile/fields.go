@@ -41,6 +41,8 @@ func (r *reader) read(v value, s job.Setting) {
 		*s.Word = r.choice(v, s)
 	case s.Length != nil:
 		*s.Length = r.setting(v, s)
+	case s.Readings != nil:
+		*s.Readings = r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max))
 	case s.Percent:
 		*s.Number = r.percent(v, s)
 	default:

@@ -4,6 +4,9 @@ import (
 	"slices"
 	"strings"
 
+	"forel/geometry"
+	"forel/geometry/kinds"
+	"forel/geometry/plan"
 	"forel/geometry/wording"
 )
 
@@ -11,7 +14,7 @@ import (
 type Flag struct {
 	Name  string // as it was typed, for messages: "--height", "--set board.thickness"
 	Key   string // "title", "units", "book.height", "print.paper", "board.thickness", ...
-	Value string // text, or a length: bare or with its unit; readings of a book have ";" between them
+	Value string // text, or a length: bare or with its unit; readings have ";" between them
 }
 
 // readFlags gathers flags; the last of several for one key holds.
@@ -31,10 +34,18 @@ func (r *reader) readFlags(flags []Flag) {
 	}
 }
 
+// hasReadings tells whether a setting is measured, at several places if need be.
+func hasReadings(key string) bool {
+	return slices.ContainsFunc(kinds.All, func(k plan.Kind) bool {
+		s, ok := k.New(geometry.MM).Settings().Find(key)
+		return ok && s.Readings != nil
+	})
+}
+
 func flagValue(f Flag, at place) value {
 	v := value{kind: textKind, text: f.Value, at: at}
 	dimension := strings.HasPrefix(f.Key, "book.") && f.Key != "book.title" && f.Key != "book.weight"
-	if !dimension || !strings.Contains(f.Value, ";") {
+	if !dimension && !hasReadings(f.Key) || !strings.Contains(f.Value, ";") {
 		return v
 	}
 	v.kind = listKind

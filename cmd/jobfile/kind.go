@@ -53,7 +53,10 @@ func (r *reader) others(of plan.Kind, own job.Settings) {
 			}
 			known[s.Key] = true
 			r.read(v, s)
-			if !s.Same(usual[i]) {
+			switch {
+			case s.Readings != nil:
+				r.refuse(v.at, of.About+" has no carcass that stands before it is covered", "leave it out")
+			case !s.Same(usual[i]):
 				r.foreign(s.Key, v, of, other)
 			}
 		}

@@ -48,6 +48,8 @@ func near(t *testing.T, want, got slipcase.Job) {
 		switch g := gotten[i]; {
 		case s.Length != nil:
 			assert.InDelta(t, s.Length.MM(), g.Length.MM(), 1e-9, s.Key)
+		case s.Readings != nil:
+			assert.Equal(t, *s.Readings, *g.Readings, s.Key)
 		case s.Word != nil:
 			assert.Equal(t, *s.Word, *g.Word, s.Key)
 		default:
@@ -88,7 +90,7 @@ func harbour() slipcase.Job {
 		Compartments: "one", Covering: "cloth and paper",
 		Board:     slipcase.Board{Thickness: 2, Known: "as sold"},
 		Lining:    slipcase.Lining{Thickness: 0.15, Trim: 12, Order: "before"},
-		Cloth:     slipcase.Cloth{Thickness: 0.35, Overlap: 28.575, TurnIn: 28.575, MouthTurnIn: 20, SpineGap: 5, CornerDistance: 6.35},
+		Cloth:     slipcase.Cloth{Thickness: 0.35, Overlap: 28.575, TurnIn: 28.575, MouthTurnIn: 20, SpineGap: 5, CornerDistance: 6.35, Corners: slipcase.CornersCut},
 		SidePaper: slipcase.SidePaper{Thickness: 0.15, Inset: 6.35, TurnIn: 12.7},
 		Pattern:   slipcase.Pattern{Direction: "any", Match: "none"},
 		ThumbHole: slipcase.ThumbHole{Shape: "none"},

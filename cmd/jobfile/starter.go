@@ -33,6 +33,7 @@ var inInches = strings.NewReplacer(
 	`# height = 221`, `# height = "8 45/64"`,
 	`# width = 148.5`, `# width = "5 27/32"`,
 	`# thickness = 27`, `# thickness = "1 1/16"`,
+	`[227.8, 227.5] `, `["8 31/32", 8.96]`, `# width = 151.6`, `# width = "5 31/32"`, `# thickness = 66.1`, `# thickness = "2 5/8"`,
 )
 
 // inTable finds the tables of the starter, and the lines that hold a length.

@@ -33,6 +33,7 @@ var (
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
 	shownOnly = []string{"book.weight", "book.thickness_at_fore_edge", // commented: not every book has one, nor is every printer gauged
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
+		"as_built.height", "as_built.width", "as_built.thickness",
 		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name",
 		"chemise.board_name", "chemise.covering_name", "chemise.lining_name"}
 	// Two kinds of stock are there to be uncommented.

@@ -13,6 +13,7 @@ import (
 type Fit struct {
 	Job
 	Format string // text or json; "": text
+	All    bool   // of a text, all there is, not a summary
 	Draw   bool   // fit.pdf and the plots too
 }
 
@@ -25,10 +26,13 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
-	if f.Format == "json" {
+	switch {
+	case f.Format == "json":
 		r.Report, err = renderfit.JSON(report)
-	} else {
+	case f.All:
 		r.Report = renderfit.Text(report, w.round)
+	default:
+		r.Report = renderfit.Summary(report, w.round)
 	}
 	if err != nil || !f.Draw {
 		return r, err

@@ -2,22 +2,54 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/cmd/jobfile"
 )
 
-// New gives a commented job to start from, for a unit and a sheet as they were
-// typed.
-func New(units, sheet string) ([]byte, error) {
-	setup, unit, err := jobfile.Print("", nil, []jobfile.Flag{
-		{Name: "--units", Key: "units", Value: units},
-		{Name: "--paper", Key: "print.paper", Value: sheet},
-	})
+// New writes a job file to begin with.
+type New struct {
+	Full    bool           // every setting
+	Example bool           // the invented book
+	From    *File          // an old job whose materials, printer and habits are kept; may be nil
+	Flags   []jobfile.Flag // of jobfile.NewKeys
+}
+
+// Text returns the job file, and whether its book is still to be typed in.
+func (n New) Text() (text []byte, empty bool, err error) {
+	sets := func(key string) bool {
+		return slices.ContainsFunc(n.Flags, func(f jobfile.Flag) bool { return f.Key == key })
+	}
+	measured := sets("book.height") || sets("book.width") || sets("book.thickness")
+	empty = !n.Example && !(sets("book.height") && sets("book.width") && sets("book.thickness"))
+	bad := Contradictions(n.Flags)
+	if n.Example && measured {
+		bad = refuse(bad, "both --example and measures of a book", "give one of them")
+	}
+	if n.From != nil {
+		switch {
+		case n.Example:
+			bad = refuse(bad, "both --example and --from", "give one of them")
+		case n.Full:
+			bad = refuse(bad, "both --full and --from", "give one of them")
+		case sets("units"):
+			bad = refuse(bad, "both --units and --from", "leave --units out: the new job has the units of the old one")
+		}
+	}
+	if len(bad) > 0 {
+		return nil, false, bad
+	}
+	setup, _, err := jobfile.Print("", nil, n.Flags)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
 	if err := setup.Check(); err != nil {
-		return nil, problems(fmt.Errorf("--paper: %w", err))
+		return nil, false, problems(fmt.Errorf("--paper: %w", err))
 	}
-	return jobfile.StarterFor(unit, setup.Sheet), nil
+	if n.From != nil {
+		text, err = jobfile.Next(n.From.Name, n.From.Data, n.Flags)
+	} else {
+		text, err = jobfile.New{Full: n.Full, Example: n.Example, Flags: n.Flags}.Text()
+	}
+	return text, empty, err
 }

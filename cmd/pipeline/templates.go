@@ -3,13 +3,18 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
+	"forel/geometry/fit"
 	"forel/geometry/kinds"
+	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
+	renderfit "forel/render/fit"
+	"forel/render/proof"
 	"forel/render/templates"
 )
 
@@ -17,6 +22,8 @@ import (
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
+	Only     []string // pieces, or materials, that are printed; none: all
+	MarkOut  bool     // plain rectangles are not printed: a sheet tells how to mark them out
 	Colour   []string // of a kind of line, as line=#rrggbb
 	Line     string   // the width of all lines of the drawings, solid, for a machine; "": lines to be read
 }
@@ -31,27 +38,51 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	files, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate})
+	if len(t.Only) > 0 {
+		some, unknown := w.plan.Only(t.Only)
+		for _, n := range unknown {
+			bad = refuse(bad, "--only: "+wording.Quote(n)+" is no material and no piece of this case", "give some of "+strings.Join(w.plan.Onlys(), ", "))
+		}
+		if len(bad) > 0 {
+			return r, bad
+		}
+		w.plan = some
+	}
+	files, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate}, t.MarkOut)
 	if err != nil {
 		return r, err
 	}
 	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, after the overview and the key; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), layout.AtLeast)}
+	words := "after the overview and the key"
+	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
+		words = "the overview and the key in a corner of the first"
+	}
+	r.Notes = []string{fmt.Sprintf("the patterns take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
+	if len(layout.Pages) == 0 {
+		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
+	}
+	r.Notes = append(r.Notes, "proof: "+proof.Verdict(w.plan.Proof), "fit: "+renderfit.Line(fit.Of(w.plan), w.round.Unit))
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
-	r.Earlier = Earlier{"job", drawingNames()}
+	if len(t.Only) == 0 { // else what is there is not out of date
+		r.Earlier = Earlier{"job", drawingNames()}
+	}
 	return r, nil
 }
 
 // templates lays a job out and makes every file of it, the drawings before the
 // booklet.
-func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options) (files []File, layout paper.Layout, err error) {
+func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
 	files = make([]File, len(drawn)+1)
 	var together errgroup.Group
 	together.Go(func() (err error) {
-		layout = o.Setup.Lay(drawn, lay)
+		printed := drawn
+		if markOut {
+			printed = templates.Shaped(drawn)
+		}
+		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}
 		files[len(drawn)].Data, err = templates.Booklet(w.plan, layout, o)
 		return err

@@ -85,8 +85,9 @@ func (j Job) links() []plan.Link {
 		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
 	}
 	board := material("thin board", "uncertainty.board", j.Board, 0)
-	board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board, j.Known)
-	board.Sold = job.BoardsLike(j.Board)
+	if board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board, j.Known); board.Varies.ByName {
+		board.Varies.Key, board.Sold = knownKey, job.BoardsLike(j.Board)
+	}
 	out := []plan.Link{
 		boardHigh:     {Name: "boards, head to tail", Length: j.room().height},
 		boardThick:    board,
@@ -209,7 +210,7 @@ func (j Job) jointSlopes(c plan.Chain) [][]float64 {
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
 	low, high, byName := j.Uncertainty.BoardOff(j.Board, j.Known)
-	out := append(plan.MeasureMaterial("thin board", low, high, byName), plan.MeasureBook(j.Uncertainty)...)
+	out := append(plan.MeasureMaterial("thin board", knownKey, low, high, byName), plan.MeasureBook(j.Uncertainty)...)
 	out = append(out, plan.CutForATry("at each setting cut a strip for a try, measure it and set the fence again, true to %s", j.Uncertainty)...)
 	if j.Uncertainty.Placing > carefulJoint {
 		out = append(out, plan.Mend{What: plan.Say("lay the boards against a spacer as wide as the joint, true to %s", carefulJoint),

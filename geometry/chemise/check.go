@@ -83,7 +83,7 @@ func (j Job) together() job.Problems {
 // limitTurnIn: the lining has to reach the turn-in on every side.
 func (j Job) limitTurnIn(l *job.Limits) {
 	least := j.Board + j.Margin + leastLap
-	room := j.room().height/2 - 1
+	room := j.mostTurnIn()
 	switch {
 	case j.turnIn() >= least:
 	case least <= room:
@@ -112,6 +112,9 @@ func (j Job) limitPanels(l *job.Limits) {
 				joints = 1
 			}
 			switch {
+			case lack <= 0 && free && p.wide < j.Margin+leastFree:
+				l.AtMost("chemise.lining_margin", j.Margin, p.wide-leastFree, "leaves nothing of the lining on so narrow a cover")
+				return // both covers are alike
 			case lack <= 0:
 			case j.Joint > 0 && j.Joint-lack/joints > j.leastJoint():
 				l.AtMost("chemise.joint", j.Joint, j.Joint-lack/joints, "leaves too narrow a cover")

@@ -32,8 +32,8 @@ func anyJob(t *rapid.T) Job {
 	return j
 }
 
-// set changes a job as a fix says, through its settings.
-func set(t require.TestingT, j *Job, p job.Problem) {
+// set changes a job as a fix says, through its settings, and by so much more.
+func set(t require.TestingT, j *Job, p job.Problem, more Length) {
 	for _, s := range j.own() {
 		if s.Key != p.Key {
 			continue
@@ -43,9 +43,9 @@ func set(t require.TestingT, j *Job, p job.Problem) {
 			return
 		}
 		var v float64
-		for _, words := range []string{"at least %g mm", "at most %g mm"} {
+		for words, way := range map[string]Length{"at least %g mm": 1, "at most %g mm": -1} {
 			if n, _ := fmt.Sscanf(p.Fix, words, &v); n == 1 {
-				*s.Length = Length(v)
+				*s.Length = Length(v) + way*more
 				return
 			}
 		}
@@ -53,36 +53,77 @@ func set(t require.TestingT, j *Job, p job.Problem) {
 	require.Fail(t, "no such change: "+p.Error())
 }
 
-// A job that is refused is accepted after the changes named; one that is taken
-// closes to just the room that was asked for, and to the outside that is told,
-// and no two boards stand in one place.
-func TestClosed(t *testing.T) {
+// mended returns the job after the changes that its refusals name.
+func mended(t *rapid.T, j Job) Job {
+	_, refused, _ := j.Check()
+	for round := 0; len(refused) > 0 && round < 6; round++ {
+		for _, p := range refused {
+			set(t, &j, p, 0)
+		}
+		_, refused, _ = j.Check()
+	}
+	require.Empty(t, refused)
+	return j
+}
+
+// A job that is refused is accepted after the changes named, and a job that is
+// taken is sound: it folds up and closes as it should, to the room that was asked
+// for and the outside that is told.
+func TestAnyJob(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := mended(t, anyJob(t))
+		sound, _, _ := j.Check()
+		c, err := sound.(checked).work()
+		require.NoError(t, err)
+		for _, f := range c.proof.Clearances[0].Parts {
+			want := map[string]Length{"height": j.Clearance.Height, "depth": j.Clearance.Width, "thickness": j.Clearance.Thickness}[f.Key]
+			assert.InDelta(t, want.MM(), f.Length.MM(), 2e-3, f.Key)
+		}
+		for i, g := range j.Chain().Left(j.Chain().Drawn()) {
+			require.False(t, g != g, "gap %d", i)
+		}
+	})
+}
+
+// Where a job is refused for one reason, a change that is a little smaller than the
+// one named is refused again.
+func TestFixesAreSmallest(t *testing.T) {
+	const little = 0.0101 // limits are rounded to a hundredth, so that they keep within
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJob(t)
 		_, refused, _ := j.Check()
-		for round := 0; len(refused) > 0 && round < 6; round++ {
-			for _, p := range refused {
-				set(t, &j, p)
-			}
-			_, refused, _ = j.Check()
+		if len(refused) != 1 {
+			t.Skip("not one reason")
 		}
-		require.Empty(t, refused)
-		c := shut(j.panels(), evenly(j.joint(), len(j.panels())), j.Board, j.Covering, j.Lining)
-		in := j.room()
-		width, thick := c.clear(j.ForeEdge)
-		assert.InDelta(t, in.width.MM(), width.MM(), 1e-6)
-		require.Empty(t, c.overlaps(j.panels(), j.ForeEdge))
-		_, w, spine, fore := j.outsides()
-		gotW, gotT := c.extent()
-		assert.InDelta(t, w.MM(), gotW.MM(), 1e-6)
-		if j.ForeEdge == Hooks { // its covers are not parallel: a hook each, and the book's pages between
-			room, hook := c.hook()
-			assert.InDelta(t, (j.BookCover + j.CoverPlay).MM(), room.MM(), 1e-6)
-			assert.InDelta(t, fore.MM(), (2*hook + in.thickness - 2*j.BookCover).MM(), 1e-6)
-			return
+		p := refused[0]
+		less := j
+		set(t, &less, p, -little)
+		_, again, _ := less.Check()
+		if p.Key == "chemise.fore_edge" {
+			return // a word
 		}
-		assert.InDelta(t, in.thickness.MM(), thick.MM(), 1e-6)
-		assert.InDelta(t, spine.MM(), gotT.MM(), 1e-6)
-		assert.Equal(t, spine, fore)
+		if s, _ := less.own().Find(p.Key); *s.Length < Length(s.Min) || *s.Length > Length(s.Max) {
+			return // refused by its range
+		}
+		require.NotEmpty(t, again, "%v, yet less does too", p)
+	})
+}
+
+// The chain of the fit gives, as drawn, the clearances and the outside.
+func TestChainAsDrawn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := mended(t, anyJob(t))
+		c := j.Chain()
+		left := c.Left(c.Drawn())
+		want := []Length{j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness}
+		if j.ForeEdge == Lapped {
+			want = append(want, j.Clearance.Thickness)
+		}
+		o := j.outside()
+		want = append(want, o.height, o.width, o.thickness)
+		require.Len(t, left, len(want))
+		for i := range want {
+			assert.InDelta(t, want[i].MM(), left[i].MM(), 1e-6, i)
+		}
 	})
 }

@@ -20,6 +20,9 @@ const (
 // ForeEdges lists what may stand at the fore-edge; the first is the default.
 var ForeEdges = []string{Lapped, LappedOnly, Walls, Hooks, None}
 
+// knownKey says whether the board was measured.
+const knownKey = "chemise.board_known"
+
 // Job is everything a maker settles before cutting. Its thicknesses are as
 // measured.
 type Job struct {
@@ -68,7 +71,7 @@ func (j *Job) own() job.Settings {
 	return job.Settings{
 		job.WordOf("chemise.fore_edge", "what stands at the chemise's fore-edge", ForeEdges, &j.ForeEdge),
 		job.LengthOf("chemise.board", "the chemise's board, as measured", 0.3, 4, &j.Board),
-		job.WordOf("chemise.board_known", "how the thickness of the chemise's board is known", []string{job.KnownAsSold, job.KnownMeasured}, &j.Known),
+		job.WordOf(knownKey, "how the thickness of the chemise's board is known", []string{job.KnownAsSold, job.KnownMeasured}, &j.Known),
 		job.LengthOf("chemise.covering", "the chemise's covering, as measured", 0.03, 1.5, &j.Covering),
 		job.LengthOf("chemise.lining", "the chemise's lining, as measured", 0.02, 1, &j.Lining),
 		job.LengthOf("chemise.clearance_height", "the room above the book", 0, mostClearance.MM(), &j.Clearance.Height),

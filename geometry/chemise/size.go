@@ -70,8 +70,12 @@ func (j Job) mostFlap() Length {
 	return min(w-5, j.room().width+j.Lining-j.stand())
 }
 
-// turnIn returns the turn-in at head and tail: no longer than half the height.
-func (j Job) turnIn() Length { return min(j.TurnIn, j.room().height/2-1) }
+// mostTurnIn returns the longest turn-in: those of head and tail do not meet, nor do
+// the mitres at both ends of one.
+func (j Job) mostTurnIn() Length { return min(j.room().height/2, j.across()/2+j.corner()) - 1 }
+
+// turnIn returns the turn-in at head and tail.
+func (j Job) turnIn() Length { return min(j.TurnIn, j.mostTurnIn()) }
 
 // endTurnIn returns the turn-in at an end of the covering: it stays on the panel
 // there.

@@ -56,8 +56,8 @@ func ExampleOf_card() {
 	// gauge strip: before the card is cut
 	// card thickness: before anything is cut
 	// folded strip: before the blank is cut
-	// folded blank: when the blank is scored, cut and folded, before it is pasted
-	// finished case: when the paste is dry
+	// folded blank: when the blank is scored, cut and folded, before it is glued
+	// finished case: when the glue is dry
 }
 
 func ExampleReport_checks() {
@@ -70,11 +70,11 @@ func ExampleReport_checks() {
 	}
 	for _, check := range fit.Of(c.Plan()).Checks {
 		if check.Name == "stacked dry fit" {
-			fmt.Println(check.See[0].In(geometry.ToTenthMM.Format))
+			fmt.Println(check.See[1].In(geometry.ToTenthMM.Format))
 			fmt.Println("else:", check.Fails.In(geometry.ToTenthMM.Format))
 		}
 	}
 	// Output:
-	// with the book on a side, flush with its spine, the side shows 3.2 mm beyond the fore-edge, at least 2.2 mm
-	// else: cut sides and spine wall again, larger by what is missing; head and tail wall too where it is missing at the fore-edge
+	// with the book on a side, its spine flush with the mouth edge, the side shows 3.2 mm past the fore-edge, at least 2.2 mm
+	// else: cut again, larger by what is missing: all three walls where it is missing in thickness, sides and spine wall past the tail, sides with head and tail wall past the fore-edge
 }

@@ -2,6 +2,8 @@ package fit
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -22,42 +24,60 @@ type Mend struct {
 	Advised bool         // the first that is enough, where the job as it is is not
 }
 
-// mends returns what can be done, the least effort first: what the chain tells
-// of, then more clearance, which costs nothing but fit. Each is tried by itself;
-// all of them together only where none is enough.
+// Better is the least that more cases must be snug for a mend to be worth telling of
+// (common practice, no source).
+const Better = 0.005
+
+// mends returns what can be done, the least effort first: what the chain tells of,
+// each by itself, then clearance, changed when the materials are measured. All of it
+// together comes last, where nothing else is enough.
 func (r Report) mends(c plan.Chain) []Mend {
 	var out []Mend
-	var all []job.Change
+	done := r.Enough()
+	add := func(m Mend) {
+		told := slices.ContainsFunc(out, func(o Mend) bool { return slices.Equal(o.Sets, m.Sets) })
+		if told || m.Chance.Snug < r.Settled.Snug+Better {
+			return
+		}
+		m.Advised = m.Enough && !done
+		done = done || m.Advised
+		out = append(out, m)
+	}
+	var before []plan.Mend
 	for _, m := range c.Mends {
+		what := m.What
 		if m.Moves != "" {
-			m.What.Lengths = append(m.What.Lengths[:len(m.What.Lengths):len(m.What.Lengths)], r.moves(m.Moves))
+			what = plan.Say(what.Text+": it alone moves the fit by %s", append(slices.Clone(what.Lengths), r.moves(m.Moves))...)
 		}
-		out = append(out, tried(c, m.What, m.Sets))
-		all = append(all, m.Sets...)
-	}
-	if r.Enough() {
-		return out
-	}
-	if sets := roomier(c, r.Gaps); len(sets) > 0 {
-		out = append(out, tried(c, setting("", sets), sets))
-	}
-	for i := range out {
-		if out[i].Enough {
-			out[i].Advised = true
-			return out
+		add(tried(c, what, m.Sets))
+		if m.Before {
+			before = append(before, m)
 		}
 	}
-	if len(out) < 2 {
+	if done {
 		return out
 	}
-	what, careful := plan.Say("do all of it, with the clearance as it is"), c.With(all)
-	gaps, _ := gapsOf(careful)
-	if sets := roomier(careful, gaps); len(sets) > 0 {
-		what, all = setting("do all of it, but ", sets), append(all, sets...)
+	add(with(c, before))
+	if !done {
+		add(with(c, c.Mends))
 	}
-	last := tried(c, what, all)
-	last.Advised = last.Enough
-	return append(out, last)
+	return out
+}
+
+// with makes a mend of all of some mends, and of the clearance that is then needed.
+func with(c plan.Chain, mends []plan.Mend) Mend {
+	var what []string
+	var lengths []Length
+	var sets []job.Change
+	for _, m := range mends {
+		what, lengths, sets = append(what, m.What.Text), append(lengths, m.What.Lengths...), append(sets, m.Sets...)
+	}
+	gaps, _ := gapsOf(c.With(sets))
+	if room := roomier(c.With(sets), gaps); len(room) > 0 {
+		set := setting(room)
+		what, lengths, sets = append(what, set.Text), append(lengths, set.Lengths...), append(sets, room...)
+	}
+	return tried(c, plan.Say(strings.Join(what, "; then "), lengths...), sets)
 }
 
 // tried makes a mend of changes to a job.
@@ -140,13 +160,13 @@ func roomier(c plan.Chain, gaps []Gap) []job.Change {
 	return sets
 }
 
-// setting says which lengths are set, after what else is done.
-func setting(before string, sets []job.Change) plan.Remark {
+// setting says which lengths are set.
+func setting(sets []job.Change) plan.Remark {
 	parts, lengths := make([]string, len(sets)), make([]Length, len(sets))
 	for i, s := range sets {
 		parts[i], lengths[i] = s.Key+" to %s", s.Value
 	}
-	return plan.Say(before+"set "+wording.And(parts), lengths...)
+	return plan.Say("set "+wording.And(parts), lengths...)
 }
 
 // mostSteps is how many steps of clearance are tried.

@@ -10,7 +10,7 @@ import (
 
 // Setting is one value of a job that a maker can set: its key in a job file, the
 // limits outside which it is taken for a slip, and where in the job it is kept.
-// Just one of Length, Word and Number says where.
+// Just one of Length, Word, Number and Readings says where.
 type Setting struct {
 	Key      string
 	What     string  // what it is, for messages
@@ -19,8 +19,9 @@ type Setting struct {
 	Word     *string
 	Words    []string // those allowed for Word; the first is the default
 	Number   *float64
-	Percent  bool // Number is a share in percent
-	Auto     bool // the word "auto" stands for a length that suits, kept as zero
+	Readings *Readings // of one dimension; none: it was not measured
+	Percent  bool      // Number is a share in percent
+	Auto     bool      // the word "auto" stands for a length that suits, kept as zero
 }
 
 // LengthOf returns the setting of a length between two limits in millimetres.
@@ -32,6 +33,13 @@ func LengthOf(key, what string, least, most float64, at *Length) Setting {
 func (s Setting) OrAuto() Setting {
 	s.Auto = true
 	return s
+}
+
+// ReadingsOf returns the setting of readings of something that is made, each between
+// two limits in millimetres. It is a measurement of this very kind: a job of another
+// kind that has it is refused.
+func ReadingsOf(key, what string, least, most float64, at *Readings) Setting {
+	return Setting{Key: key, What: what, Min: least, Max: most, Readings: at}
 }
 
 // WordOf returns the setting of one of a few words.
@@ -56,6 +64,8 @@ func (s Setting) Same(t Setting) bool {
 		return *s.Word == *t.Word
 	case s.Number != nil:
 		return *s.Number == *t.Number
+	case s.Readings != nil:
+		return slices.Equal(*s.Readings, *t.Readings)
 	}
 	return *s.Length == *t.Length
 }
@@ -77,6 +87,12 @@ func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 			}
 			return Problem{Key: s.Key, Value: number(v) + sign, Reason: "is out of range",
 				Fix: "give " + number(s.Min) + " to " + number(s.Max) + " (" + s.What + ")"}, false
+		}
+	case s.Readings != nil:
+		for _, l := range *s.Readings {
+			if p, ok := CheckRange(s.Key, s.What, l, Length(s.Min), Length(s.Max), unit); !ok {
+				return p, false
+			}
 		}
 	case !s.Auto || *s.Length != 0:
 		return CheckRange(s.Key, s.What, *s.Length, Length(s.Min), Length(s.Max), unit)

@@ -68,6 +68,8 @@ func TestSettingsAreOfTheirJob(t *testing.T) {
 			switch {
 			case s.Length != nil:
 				*s.Length += 0.25
+			case s.Readings != nil:
+				*s.Readings = append(*s.Readings, 100)
 			case s.Number != nil:
 				*s.Number += 0.25
 			default:
@@ -133,6 +135,7 @@ func TestEverySentenceIsWhole(t *testing.T) {
 			says = append(says, f.Says())
 		}
 		for _, s := range p.Steps {
+			assert.NotEmpty(t, s.Short.Text, "every step stands in the overview too: %s", s.Title)
 			says = append(append(says, s.Short), s.Text...)
 			for _, c := range s.Checks {
 				says = append(append(says, c.See...), c.Fails)

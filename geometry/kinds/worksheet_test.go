@@ -63,14 +63,18 @@ func workedOut(t require.TestingT, rule string, symbols map[string]float64) floa
 }
 
 // rulesOf returns every line of a worksheet that has a symbol or a rule, and the
-// rules of the pieces' sizes.
-func rulesOf(p plan.Plan) (lines []plan.Measure, sizes map[string][2]string) {
+// rules of the pieces' sizes, of one part of what is made.
+func rulesOf(p plan.Plan, part string) (lines []plan.Measure, sizes map[string][2]string) {
 	for _, g := range p.Worksheet {
-		lines = append(lines, g.Measures...)
+		if g.Part == part {
+			lines = append(lines, g.Measures...)
+		}
 	}
 	sizes = map[string][2]string{}
 	for _, q := range p.Pieces {
-		sizes[q.Name] = [2]string{q.Rule.Width, q.Rule.Height}
+		if q.Rule.Part == part {
+			sizes[q.Name] = [2]string{q.Rule.Width, q.Rule.Height}
+		}
 	}
 	return lines, sizes
 }
@@ -78,7 +82,20 @@ func rulesOf(p plan.Plan) (lines []plan.Measure, sizes map[string][2]string) {
 // holdRules works every rule of a worksheet out with the lengths of the sheet
 // itself: each line, and the size of each piece, must come out as it is.
 func holdRules(t require.TestingT, s plan.Plan, pieces map[string][2]float64, what string) {
-	lines, sizes := rulesOf(s)
+	parts := map[string]bool{}
+	for _, g := range s.Worksheet {
+		parts[g.Part] = true
+	}
+	held := 0
+	for part := range parts {
+		held += holdPart(t, s, part, pieces, what)
+	}
+	assert.Len(t, pieces, held, "%s: pieces without a rule", what)
+}
+
+// holdPart does so for one part, and returns how many pieces it has.
+func holdPart(t require.TestingT, s plan.Plan, part string, pieces map[string][2]float64, what string) (held int) {
+	lines, sizes := rulesOf(s, part)
 	symbols := map[string]float64{}
 	for _, l := range lines {
 		if l.Symbol != "" {
@@ -94,14 +111,16 @@ func holdRules(t require.TestingT, s plan.Plan, pieces map[string][2]float64, wh
 		}
 		assert.InDelta(t, l.Value.MM(), workedOut(t, l.Rule, symbols), 1e-6, "%s: %s = %s", what, l.Symbol, l.Rule)
 	}
-	for name, size := range pieces {
-		r, ok := sizes[name]
-		require.True(t, ok, "%s: no rule for the %s", what, name)
+	for name, r := range sizes {
+		size, ok := pieces[name]
+		require.True(t, ok, "%s: no %s", what, name)
+		held++
 		assert.InDelta(t, size[0], workedOut(t, r[0], symbols), 1e-3, "%s: width of the %s: %s", what, name, r[0])
 		if r[1] != "" {
 			assert.InDelta(t, size[1], workedOut(t, r[1], symbols), 1e-3, "%s: height of the %s: %s", what, name, r[1])
 		}
 	}
+	return held
 }
 
 // sizesOf returns the width and the height of every piece.
@@ -150,7 +169,7 @@ func TestPublishedWorksheet(t *testing.T) {
 	j.Lining.Thickness, j.Clearance = 0, job.Clearance{Height: 2, Width: 0, Thickness: 2}
 	p, err := plan.Make(&j)
 	require.NoError(t, err)
-	lines, sizes := rulesOf(p)
+	lines, sizes := rulesOf(p, "")
 	symbols := map[string]float64{}
 	for _, l := range lines {
 		symbols[l.Symbol] = l.Value.MM()

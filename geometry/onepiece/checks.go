@@ -37,17 +37,17 @@ func (j Job) stripCheck() plan.Check {
 func (j Job) blankCheck() plan.Check {
 	c := j.Clearance
 	return plan.Check{
-		Name: "folded blank", When: "when the blank is scored, cut and folded, before it is pasted",
+		Name: "folded blank", When: "when the blank is scored, cut and folded, before it is glued",
 		See: []stage.Say{stage.Words("with the flaps held in by hand the book slides in: %s to spare in height, %s in thickness; with its fore-edge against the spine panel its spine lies up to %s within the mouth",
 			c.Height, c.Thickness, c.Width)},
-		Fails: stage.Words("score a new blank: once it is pasted nothing can be mended"),
+		Fails: stage.Words("score a new blank: once it is glued nothing can be mended"),
 	}
 }
 
 // finishedCheck: the book in the finished case.
 func finishedCheck() plan.Check {
 	return plan.Check{
-		Name: "finished case", When: "when the paste is dry",
+		Name: "finished case", When: "when the glue is dry",
 		See:   []stage.Say{stage.Words("the book slides in and out without being pressed")},
 		Fails: stage.Words("too tight: make a new case with more clearance, and do not press the book in; too loose: line the sides with thin paper"),
 	}

@@ -51,8 +51,8 @@ func (c Case) Plan() plan.Plan {
 			Parts: []plan.Part{{Key: "height", Length: j.Clearance.Height}, {Key: "height_corners", Length: j.Clearance.Height}, {Key: "thickness", Length: j.Clearance.Thickness}},
 		},
 		{
-			Key: "fit_check", Name: "fit check, a side beyond the book", Text: "%s past the fore-edge, %s past the tail",
-			Parts: []plan.Part{{Key: "fore_edge", Length: c.Cavity.Width - book.Width}, {Key: "head_or_tail", Length: c.Outside.Height - book.Height}},
+			Key: "fit_check", Name: "fit check, the book on the left side of the blank, its spine at the mouth edge", Text: "%s from its fore-edge to the spine score, %s to spare between head score and tail score",
+			Parts: []plan.Part{{Key: "fore_edge", Length: j.Scored().Width - book.Width}, {Key: "head_or_tail", Length: j.Scored().Height - book.Height}},
 		},
 	}
 	return p

@@ -59,9 +59,9 @@ func (c Case) steps() []plan.Step {
 		{
 			Title: "Try the book",
 			Short: plan.Say("Slide the book in, fore-edge first."),
-			Text: []stage.Say{
+			Text: append([]stage.Say{
 				plan.Say("Slide the book in, fore-edge first: its spine shows at the mouth. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
-			},
+			}, plan.TakenOut("the book", t)...),
 			Pictures: [][]stage.Picture{{done}},
 			Checks:   []plan.Check{finishedCheck()},
 		},

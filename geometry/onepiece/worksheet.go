@@ -67,18 +67,24 @@ func (j Job) blankHeight(f flaps, blank geometry.Piece) (rule string, more []pla
 		return "H + cH + 2f + 2c + 2Fo", nil
 	case end.Near(f.inner.length):
 		return "H + cH + 2f + 2Fi", nil
+	case end.Near(f.spine.length+card) && f.spine.length.Near(in.Width+bend-relief):
+		return "H + cH + 2f + 2c + 2Fs", []plan.Measure{{Symbol: "Fs", Name: "length of a spine flap", Rule: "W + cW + f − r", Value: f.spine.length}}
 	}
 	base, long := in.Width+bend-relief/2, f.outer.length
 	which, baseRule, pointRule := "an outer flap", "W + cW + f − r ÷ 2", "L × Fo ÷ (Fo + t)"
 	taper := j.taper(long)
+	var spine []plan.Measure
 	if !end.Near(base*long/(long+taper) + card) {
 		base = in.Thickness + 2*bend - relief/2
-		long, taper = base, j.taper(base)
+		long, taper = f.spine.length, j.taper(f.spine.length)
 		which, baseRule, pointRule = "a spine flap", "T + cT + 2f − r ÷ 2", "L × L ÷ (L + t)"
+		if !long.Near(base) {
+			spine = []plan.Measure{{Symbol: "Fs", Name: "its length to the taper's end", Rule: "W + cW + f − r", Value: long}}
+			pointRule = "L × Fs ÷ (Fs + t)"
+		}
 	}
-	return "H + cH + 2f + 2c + 2E", []plan.Measure{
+	return "H + cH + 2f + 2c + 2E", append([]plan.Measure{
 		{Symbol: "t", Name: "a flap narrower at its end", Value: taper, Usual: true},
 		{Symbol: "L", Name: which + " along its score", Rule: baseRule, Value: base},
-		{Symbol: "E", Name: which + " to its point", Rule: pointRule, Value: base * long / (long + taper)},
-	}
+	}, append(spine, plan.Measure{Symbol: "E", Name: which + " to its point", Rule: pointRule, Value: base * long / (long + taper)})...)
 }

@@ -35,8 +35,8 @@ type Chain struct {
 	// outside in height, depth and thickness.
 	Left func(links []Length) []Length
 	Off  []Deviation
-	// Mends is what can be tried about the fit, the least effort first; that
-	// more clearance helps goes without saying.
+	// Mends is what can be tried about the fit, the least effort first; a change of
+	// clearance goes without saying.
 	Mends []Mend
 	// With returns the chain of the same job with settings changed.
 	With func(changes []job.Change) Chain
@@ -99,9 +99,10 @@ type Deviation struct {
 
 // Mend is something to try about the fit, by itself.
 type Mend struct {
-	What  Remark       // a sentence, without capital and full stop
-	Moves string       // where not empty, how far what has this key can move the fit is the last length of What
-	Sets  []job.Change // what is then true of the job
+	What   Remark       // a sentence, without capital and full stop
+	Moves  string       // where not empty, the key of what it settles; how far that can move the fit is told
+	Before bool         // it is done before a clearance is changed
+	Sets   []job.Change // what is then true of the job
 }
 
 // Gauge is a strip of paper, printed at true size, to fold and lay round the

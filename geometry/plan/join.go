@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"forel/geometry"
 	"forel/geometry/space"
 	"forel/geometry/stage"
 	"forel/geometry/wording"
@@ -24,7 +25,7 @@ func Joined(inner, outer Plan, first, then string) Plan {
 		Faces:     slices.Concat(in.Faces, out.Faces),
 		Materials: slices.Concat(in.Materials, out.Materials),
 		Remarks:   slices.Concat(in.Remarks, out.Remarks),
-		Runs:      in.Runs + "; " + out.Runs + "; rules have the symbols under the heads of their own part",
+		Runs:      in.Runs + "; " + out.Runs,
 		Warnings:  slices.Concat(in.Warnings, out.Warnings),
 		Mistaken:  slices.Concat(in.Mistaken, out.Mistaken),
 		Equals:    slices.Concat(in.Equals, out.Equals),
@@ -73,8 +74,12 @@ func (p Plan) of(name string) Plan {
 		return f
 	})
 	p.Runs = before + p.Runs
+	p.Pieces = each(p.Pieces, func(q geometry.Piece) geometry.Piece {
+		q.Rule.Part = name
+		return q
+	})
 	p.Worksheet = each(p.Worksheet, func(g Group) Group {
-		g.Head = wording.Capital(before) + wording.Lower(g.Head)
+		g.Head, g.Part = wording.Capital(before)+wording.Lower(g.Head), name
 		return g
 	})
 	p.Gauges = each(p.Gauges, func(g Gauge) Gauge {

@@ -10,16 +10,17 @@ const (
 )
 
 // MeasureMaterial returns the mend of measuring a material that is off by low to
-// high, or known by its name only; none where it is measured.
-func MeasureMaterial(name string, low, high Length, byName bool) []Mend {
+// high, or known by its name only, which the setting with the key known says; none
+// where it is measured.
+func MeasureMaterial(name, known string, low, high Length, byName bool) []Mend {
 	set := job.Change{Key: "uncertainty.board", Value: job.Measured}
 	switch {
 	case byName:
-		set = job.Change{Key: "board.known", Word: job.KnownMeasured}
+		set = job.Change{Key: known, Word: job.KnownMeasured}
 	case high-low <= 2*job.Measured+1e-9:
 		return nil
 	}
-	return []Mend{{Say("measure the " + name + " with a caliper, several layers together: it alone moves the fit by %s"), set.Key, []job.Change{set}}}
+	return []Mend{{Say("measure the " + name + " with a caliper, several layers together"), set.Key, true, []job.Change{set}}}
 }
 
 // MeasureBook returns the mend of measuring the book again; none where that is
@@ -30,7 +31,7 @@ func MeasureBook(u job.Uncertainty) []Mend {
 	}
 	const key = "uncertainty.measuring"
 	m, step := min(u.Measuring, careful), min(u.ReadingStep, carefulStep)
-	return []Mend{{Say("measure the book again, between two squares or with a caliper, and write down every %s: the measuring moves the fit by %s", step), key,
+	return []Mend{{Say("measure the book again, between two squares or with a caliper, and write down every %s", step), key, false,
 		[]job.Change{{Key: key, Value: m}, {Key: "uncertainty.reading_step", Value: step}}}}
 }
 
@@ -40,5 +41,5 @@ func CutForATry(what string, u job.Uncertainty) []Mend {
 	if u.Cutting <= testCut {
 		return nil
 	}
-	return []Mend{{Say(what, testCut), "", []job.Change{{Key: "uncertainty.cutting", Value: testCut}}}}
+	return []Mend{{Say(what, testCut), "", false, []job.Change{{Key: "uncertainty.cutting", Value: testCut}}}}
 }

@@ -111,6 +111,8 @@ func (w *within) copied() *within {
 		switch {
 		case s.Length != nil:
 			*s.Length = *was[i].Length
+		case s.Readings != nil:
+			*s.Readings = *was[i].Readings
 		case s.Word != nil:
 			*s.Word = *was[i].Word
 		default:

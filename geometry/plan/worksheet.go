@@ -20,12 +20,13 @@ type Measure struct {
 // Group is lines of the worksheet under a head.
 type Group struct {
 	Head     string
+	Part     string // of several things made together, the one it is of: each has symbols of its own
 	Measures []Measure
 }
 
 // BookGroup returns the lines of a book's measures, with their readings.
 func BookGroup(b job.Book) Group {
-	return Group{"The book", []Measure{
+	return Group{Head: "The book", Measures: []Measure{
 		{Symbol: "H", Name: "height, head to tail", Value: b.Height.Largest(), Readings: b.Height},
 		{Symbol: "W", Name: "width, with the round", Value: b.Width.Largest(), Readings: b.Width},
 		{Symbol: "T", Name: "thickness, the thicker edge", Value: b.Thick(), Readings: slices.Concat(b.Thickness, b.ForeEdge)},

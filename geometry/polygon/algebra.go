@@ -41,24 +41,25 @@ func Meet(a, b Shape) (Shape, error) {
 	})
 }
 
-// Without returns what the first shape has beyond the second.
-func Without(a, b Shape) (Shape, error) {
-	if apart(a, b) {
+// Without returns what the first shape has beyond all others.
+func Without(a Shape, others ...Shape) (Shape, error) {
+	if others = slices.DeleteFunc(slices.Clone(others), func(b Shape) bool { return apart(a, b) }); len(others) == 0 {
 		return a, nil
 	}
-	if b.isBox() && b.Bounds().Contains(a.Bounds()) {
+	if slices.ContainsFunc(others, func(b Shape) bool { return b.isBox() && b.Bounds().Contains(a.Bounds()) }) {
 		return nil, nil
 	}
-	if p, q := a.convex(), b.convex(); p != nil && q != nil {
-		if s, ok := withoutEnd(p, q); ok {
-			return s, nil
+	a, others, err := withoutConvex(a, others)
+	for _, b := range others {
+		if err == nil && !apart(a, b) {
+			a, err = worked([]Shape{a, b}, operation{
+				do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) },
+				keeps: func(in []bool) bool { return in[0] && !in[1] },
+				least: a.Size() - b.Size(), most: a.Size(),
+			})
 		}
 	}
-	return worked([]Shape{a, b}, operation{
-		do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) },
-		keeps: func(in []bool) bool { return in[0] && !in[1] },
-		least: a.Size() - b.Size(), most: a.Size(),
-	})
+	return a, err
 }
 
 // Union returns all of several shapes together. Edges that lie on each other but for
@@ -75,7 +76,11 @@ func Union(shapes ...Shape) (Shape, error) {
 	for _, s := range shapes {
 		o.least, o.most = max(o.least, s.Size()), o.most+s.Size()
 	}
-	if s, err := worked(joined(shapes), o); err == nil {
+	near := joined(shapes)
+	if s, ok := dissolved(near); ok && o.holds(probesOf(near), s, math.Pow10(-finest)) {
+		return s, nil
+	}
+	if s, err := worked(near, o); err == nil {
 		return s, nil
 	}
 	return worked(shapes, o)
@@ -122,12 +127,20 @@ func worked(shapes []Shape, o operation) (Shape, error) {
 		// A grid moves each edge by a step of it at most.
 		step := math.Pow10(-min(decimals, finest))
 		s := fromLibrary(g)
-		n, slack := s.Size(), p.around*step
-		if n >= o.least-slack && n <= o.most+slack && p.agree(s, o.keeps, step) {
+		if apart, ok := dissolved(joined([]Shape{s})); ok {
+			s = apart // where a ring touches itself
+		}
+		if o.holds(p, s, step) {
 			return s, nil
 		}
 	}
 	return nil, errUnworked
+}
+
+// holds tells whether a result on a grid with a step can be right.
+func (o operation) holds(p probes, s Shape, step float64) bool {
+	n, slack := s.Size(), p.around*step
+	return n >= o.least-slack && n <= o.most+slack && p.agree(s, o.keeps, step)
 }
 
 // library returns a shape as the library has it, on a grid of so many decimals where
@@ -174,9 +187,15 @@ func fromLibrary(g geom.Geometry) Shape {
 			if hole := i > 0; hole == (signed(ring) > 0) {
 				slices.Reverse(ring)
 			}
-			a.Rings = append(a.Rings, Tidy(ring, one, false))
+			if ring = Tidy(ring, one, false); broad(ring) {
+				a.Rings = append(a.Rings, ring)
+			} else if i == 0 {
+				break
+			}
 		}
-		out = append(out, a)
+		if len(a.Rings) > 0 {
+			out = append(out, a)
+		}
 	}
 	return out
 }

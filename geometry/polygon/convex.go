@@ -48,16 +48,65 @@ func meetConvex(a, b []geometry.Point) Shape {
 	return whole(a)
 }
 
-// withoutEnd returns what a polygon has beyond another, neither with inward corners,
-// where one edge of the other cuts off all that they share.
-func withoutEnd(a, b []geometry.Point) (Shape, bool) {
+// withoutConvex returns what a shape has beyond those of others that it can do without
+// the library, since no corner is inward, and the others that are left.
+func withoutConvex(a Shape, others []Shape) (Shape, []Shape, error) {
+	var parts [][]geometry.Point
+	for i := range a {
+		ring := a[i : i+1].convex()
+		if ring == nil {
+			return a, others, nil
+		}
+		parts = append(parts, ring)
+	}
+	var left []Shape
+	cut := false
+	for _, b := range others {
+		ring := b.convex()
+		if ring == nil {
+			left = append(left, b)
+			continue
+		}
+		var next [][]geometry.Point
+		for _, part := range parts {
+			rest, all := beyond(part, ring)
+			next, cut = append(next, rest...), cut || !all
+		}
+		parts = next
+	}
+	if !cut {
+		return a, left, nil
+	}
+	shapes := make([]Shape, len(parts))
+	for i, part := range parts {
+		shapes[i] = whole(part)
+	}
+	a, err := Union(shapes...)
+	return a, left, err
+}
+
+// beyond returns what a polygon has beyond another, both without inward corners, in
+// such parts; all tells that this is the whole of it.
+func beyond(a, b []geometry.Point) (parts [][]geometry.Point, all bool) {
+	rest := a
 	for i, p := range b {
 		q := b[(i+1)%len(b)]
-		if Surrounds(b, Clip(a, left(p, q)), one) {
-			return whole(Clip(a, left(q, p))), true
+		if LeftOf(p, q, rest, 0) {
+			continue
+		}
+		if part := Clip(rest, left(q, p)); broad(part) {
+			parts = append(parts, part)
+		}
+		if rest = Clip(rest, left(p, q)); !broad(rest) {
+			return [][]geometry.Point{a}, true
 		}
 	}
-	return nil, false
+	return parts, false
+}
+
+// broad tells whether a ring encloses more than rounding.
+func broad(ring []geometry.Point) bool {
+	return len(ring) > 2 && Area{[][]geometry.Point{ring}}.Breadth().Abs() > one
 }
 
 // left returns how far left of the line from p to q a place is.

@@ -40,7 +40,7 @@ func probesOf(shapes []Shape) probes {
 }
 
 // agree tells whether a result holds the places beside the edges that it should,
-// and no others. Places nearer to an edge than two steps of the grid are left
+// each once, and no others. Places nearer to an edge than two steps of the grid are left
 // out: there it may be either way.
 func (p probes) agree(result Shape, keeps func(in []bool) bool, step float64) bool {
 	in := make([]bool, len(p.shapes))
@@ -59,7 +59,13 @@ func (p probes) agree(result Shape, keeps func(in []bool) bool, step float64) bo
 			for i, s := range p.shapes {
 				in[i] = s.Holds(q)
 			}
-			if result.Holds(q) != keeps(in) {
+			held := 0
+			for _, a := range result {
+				if a.Holds(q) {
+					held++
+				}
+			}
+			if held > 1 || held == 1 != keeps(in) {
 				return false
 			}
 		}

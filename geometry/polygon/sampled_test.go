@@ -116,6 +116,11 @@ func TestPlaceByPlace(t *testing.T) {
 		require.NoError(t, err)
 		past, err := polygon.Without(shapes[0], others)
 		require.NoError(t, err)
+		pastEach, err := polygon.Without(shapes[0], shapes[1:]...)
+		require.NoError(t, err)
+		// What is past and what is shared part the first: together they are it.
+		first, err := polygon.Union(rest, both)
+		require.NoError(t, err)
 		for _, q := range asked(drawn) {
 			in, near := make([]bool, len(drawn)), math.Inf(1)
 			some, further := false, false
@@ -133,6 +138,7 @@ func TestPlaceByPlace(t *testing.T) {
 				want bool
 			}{
 				{"union", all, some}, {"meet", both, in[0] && in[1]}, {"without", rest, in[0] && !in[1]}, {"without the others", past, in[0] && !further},
+				{"without each other", pastEach, in[0] && !further}, {"both parts", first, in[0]},
 			} {
 				if has(q, c.got) != c.want {
 					t.Fatalf("%s: %.6f, %.6f should be in it: %v\n%v\nof %v", c.what, q.X.MM(), q.Y.MM(), c.want, c.got, drawn)
@@ -192,7 +198,7 @@ func TestTwoInARowPlaceByPlace(t *testing.T) {
 	}
 	operations := []operation{
 		{polygon.Meet, func(a, b bool) bool { return a && b }},
-		{polygon.Without, func(a, b bool) bool { return a && !b }},
+		{func(a, b polygon.Shape) (polygon.Shape, error) { return polygon.Without(a, b) }, func(a, b bool) bool { return a && !b }},
 		{func(a, b polygon.Shape) (polygon.Shape, error) { return polygon.Union(a, b) }, func(a, b bool) bool { return a || b }},
 	}
 	rapid.Check(t, func(t *rapid.T) {
@@ -213,7 +219,7 @@ func TestTwoInARowPlaceByPlace(t *testing.T) {
 		require.NoError(t, ab.Validate())
 		abc, err := second.do(ab, shapes[2])
 		require.NoError(t, err)
-		require.NoError(t, abc.Validate())
+		require.NoError(t, abc.Validate(), "%v, then %v", ab, abc)
 		for x := polygon.Length(-19.7); x < 40; x += 1.3 {
 			for y := polygon.Length(-19.6); y < 40; y += 1.3 {
 				p := geometry.Pt(x, y)

@@ -39,6 +39,7 @@ type Case struct {
 	Mouth    Mouth
 	Proof    Report
 	Suspects job.Problems     // what is possible but looks like a slip
+	stands   Job              // what covers the carcass is worked out for
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
@@ -54,13 +55,16 @@ func Make(j Job) (Case, error) {
 
 // work works the case out and proves it by folding its pieces up.
 func (k checked) work() (Case, error) {
-	j := k.job
-	pieces := j.pieces()
-	proof := Prove(pieces, j.conditions())
+	j, s := k.job, k.job.standing()
+	pieces := s.pieces()
+	proof := Prove(pieces, s.conditions())
 	if !proof.Sound() {
 		return Case{}, unproved(proof)
 	}
 	lying := slices.Clone(pieces)
+	if j.AsBuilt.measured() {
+		pieces = fitted(j.pieces(), pieces)
+	}
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:
@@ -69,18 +73,24 @@ func (k checked) work() (Case, error) {
 			pieces[i] = shrunk(p, j.SidePaper.Stretch)
 		}
 	}
+	if j.Cloth.Corners == CornersMarked {
+		for i, p := range pieces {
+			pieces[i] = marked(p)
+		}
+	}
 	plan.MarkMistakable(pieces)
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
-		Faces:    j.faces(pieces),
+		Faces:    s.faces(pieces),
 		Contents: j.contents(),
-		Cavity:   j.Cavity(),
-		Outside:  j.Outside(),
+		Cavity:   s.Cavity(),
+		Outside:  s.Outside(),
 		Fit:      j.Fit(),
-		Mouth:    j.Mouth(),
+		Mouth:    s.Mouth(),
 		Proof:    proof,
 		Suspects: k.suspects,
+		stands:   s,
 		lying:    lying,
 	}, nil
 }

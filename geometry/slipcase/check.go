@@ -19,7 +19,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if refused = j.CheckRanges(j.Settings()); len(refused) > 0 {
 		return nil, refused, nil
 	}
-	refused, suspect = j.checkTogether(), j.suspects()
+	refused, suspect = j.checkTogether(), append(j.suspects(), j.builtSuspects()...)
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
@@ -42,7 +42,8 @@ func (k checked) Make() (plan.Plan, error) {
 }
 
 // checkTogether holds the job against the invariants of a sound case.
-func (j Job) checkTogether() job.Problems {
+func (planned Job) checkTogether() job.Problems {
+	j := planned.standing()
 	l := job.NewLimits(j.Unit)
 	switch j.Covering {
 	case AllCloth, AllPaper:
@@ -57,14 +58,7 @@ func (j Job) checkTogether() job.Problems {
 	j.limitDivider(l)
 	j.limitPattern(l)
 
-	// The mouth is the tightest place.
-	m := j.Mouth()
-	if j.Covering != SidesOnly {
-		l.AtLeast("clearance.height", j.Clearance.Height, j.Clearance.Height-m.Height+leastSlack,
-			"leaves no room at the mouth, where the covering is turned in at head and tail")
-	}
-	l.AtLeast("clearance.thickness", j.Clearance.Thickness, j.Clearance.Thickness-m.Thickness+leastSlack,
-		"leaves no room at the mouth, where the covering is turned in on both sides")
+	planned.limitMouth(l, j)
 	return append(l.Broken, j.CheckLimits()...)
 }
 

@@ -171,7 +171,7 @@ const carefulSet Length = 0.1
 func (j Job) mends() []plan.Mend {
 	u := j.Uncertainty
 	low, high, byName := u.BoardOff(j.Board.Thickness, j.Board.Known)
-	out := append(plan.MeasureMaterial("board", low, high, byName), plan.MeasureBook(u)...)
+	out := append(plan.MeasureMaterial("board", "board.known", low, high, byName), plan.MeasureBook(u)...)
 	if !j.oneSetting() {
 		out = append(out, plan.Mend{What: plan.Say("cut the walls off one strip at one setting of the fence, sides and spine wall at another"),
 			Sets: []job.Change{{Key: "uncertainty.settings", Word: job.OneSetting}}})

@@ -2,6 +2,9 @@ package slipcase
 
 import "forel/geometry"
 
+// dividerStrip is the name of the cloth round the mouth edge of a divider.
+const dividerStrip = "divider strip"
+
 // dividerPieces gives what the walls between volumes are made of: the board,
 // a lining for each face, the strip round the mouth edge. A divider is slid in
 // when the case is covered, between what is turned in at head and tail.
@@ -49,7 +52,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 	}
 
 	lap, thick := j.Divider.Lap, j.dividerThickness()
-	strip := panel("divider strip", geometry.Cloth, thick+2*lap, height)
+	strip := panel(dividerStrip, geometry.Cloth, thick+2*lap, height)
 	strip.Count, strip.Grain, strip.FaceUp = n, geometry.GrainHeight, "back up (the face that is glued)"
 	for _, x := range []Length{lap, lap + thick} {
 		strip.Folds = append(strip.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, height)))

@@ -27,6 +27,7 @@ type Job struct {
 	Pattern      Pattern
 	ThumbHole    ThumbHole
 	Divider      Divider
+	AsBuilt      AsBuilt // what stands on the bench, where it was measured
 }
 
 // How several volumes stand in a case.
@@ -91,6 +92,7 @@ type Cloth struct {
 	MouthTurnIn    Length  // of head and tail cloth into the mouth
 	SpineGap       Length  // from the spine edge to the head and tail cloth
 	CornerDistance Length  // from the board's corner to the apex of a wedge
+	Corners        string  // CornersCut or CornersMarked
 	Stretch        float64 // percent it grows across the grain when pasted
 }
 
@@ -146,6 +148,7 @@ func DefaultJobIn(u geometry.Unit) Job {
 			MouthTurnIn:    job.Round(u, 20, 3./4),
 			SpineGap:       job.Round(u, 5, 3./16),
 			CornerDistance: job.Round(u, 6, 1./4),
+			Corners:        CornersCut,
 		},
 		Pattern:   Pattern{Direction: AnyWay, Match: MatchNothing},
 		SidePaper: SidePaper{Thickness: job.Round(u, 0.15, 0.006), Inset: job.Round(u, 6, 1./4), TurnIn: job.Round(u, 13, 1./2)},

@@ -206,7 +206,7 @@ func halfTurn(p geometry.Path, w, h Length) geometry.Path {
 
 // ofPattern tells what the pattern costs.
 func (c Case) ofPattern() (remarks []plan.Remark) {
-	j := c.Job
+	j := c.stands
 	if !j.patterned() {
 		return nil
 	}

@@ -126,15 +126,20 @@ func (m model) dryFigures() []stage.Picture {
 	fore, tail := m.d()-wide, m.h()-tall
 	most := max(fore, tail)
 	focus := draft.Corners(stage.Vec{X: in - 2*most, Z: -most * 0.6, Y: -most * 0.6}, stage.Vec{X: m.w(), Z: 3.5 * most, Y: 3.5 * most})
-	return []stage.Picture{
-		{
-			Faces: faces, View: v, Fresh: []string{"book"},
-			Notes: []stage.Note{
-				{Name: plan.Say("head"), More: plan.Say("flush"), At: stage.Vec{X: in - thick, Y: m.h(), Z: m.d() * 0.6}},
-				{Name: plan.Say("a side"), Spot: "right side"},
-			},
-			Caption: plan.Say("a: its spine at the mouth edge, its head at the head edge"),
+	whole := stage.Picture{
+		Faces: faces, View: v, Fresh: []string{"book"},
+		Notes: []stage.Note{
+			{Name: plan.Say("head"), More: plan.Say("flush"), At: stage.Vec{X: in - thick, Y: m.h(), Z: m.d() * 0.6}},
+			{Name: plan.Say("a side"), Spot: "right side"},
 		},
+		Caption: plan.Say("a: its spine at the mouth edge, its head at the head edge"),
+	}
+	if len(m.job.Books) == 1 {
+		whole.Faces = slices.Concat(faces, m.board("spine wall"))
+		whole.Notes = append(whole.Notes, stage.Note{Name: plan.Say("spine wall"), More: plan.Say("%s higher than the book", m.w()-2*m.s()-thick), Spot: "spine wall"})
+	}
+	return []stage.Picture{
+		whole,
 		{
 			Faces: faces, View: v, Fresh: []string{"book"}, Focus: focus,
 			Notes: []stage.Note{

@@ -69,16 +69,23 @@ func (c Case) Plan() plan.Plan {
 		p.Remarks = append(p.Remarks, plan.Say("a thumb hole is for a case with a chemise or an inner box in it; a simple slipcase should have none"))
 	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
+	if j.hasHole() && j.Wears == "" { // M. T. Roberts and D. Etherington, Bookbinding and the Conservation of Books (1982), "slipcase"
+		p.Remarks = append(p.Remarks, plan.Say("many binders leave the thumb hole out of a simple case: a slipcase without an inner box or chemise should not be notched (Roberts and Etherington 1982, \"slipcase\")"))
+	}
 	p.Remarks = append(p.Remarks, c.ofPattern()...)
 	p.Runs = "width runs from spine to mouth; on spine pieces, and on head and tail pieces of the covering, from side to side"
 	p.Equals = []plan.Equal{
 		{What: "the width of the three walls", Widths: []string{"spine wall"}, Heights: []string{"head wall", "tail wall"}, Strip: true},
 		{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
 	}
+	built := ""
+	if j.AsBuilt.measured() {
+		built = " as built"
+	}
 	p.Facts = []plan.Fact{
 		plan.SizeFact(plan.Contents, p.Content, "wide", c.Contents),
-		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
-		plan.SizeFact(plan.Outside, "outside, without covering", "deep", c.Outside),
+		plan.SizeFact("cavity", "room inside"+built, "deep", c.Cavity),
+		plan.SizeFact(plan.Outside, "outside"+built+", without covering", "deep", c.Outside),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s, thickness %s",
 			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "thickness", Length: c.Mouth.Thickness}},
@@ -90,7 +97,7 @@ func (c Case) Plan() plan.Plan {
 	}
 	p.Shows = j.shows()
 	p.Tools = c.tools()
-	p.Worksheet = j.worksheet()
+	p.Worksheet = j.worksheet(c.stands)
 	p.Steps = c.steps()
 	p.Finished = c.care()
 	return p

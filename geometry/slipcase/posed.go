@@ -18,7 +18,7 @@ type model struct {
 }
 
 func (c Case) model() model {
-	j := c.Job
+	j := c.stands
 	m := model{whole: c, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]draft.Hung{},
 		lined: j.Lining.Thickness > 0 && j.linedBefore()}
 	for _, p := range c.lying {

@@ -1,6 +1,9 @@
 package slipcase
 
 import (
+	"slices"
+	"strings"
+
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
@@ -13,11 +16,15 @@ const dries = "until dry: commonly an hour or two for glue, overnight for paste;
 // steps returns the one order of work (common practice, no source).
 func (c Case) steps() []plan.Step {
 	m := c.model()
-	out := []plan.Step{m.measureStep(), m.cutStep(), m.dryStep()}
-	if m.lined {
-		out = append(out, m.liningStep())
+	before := m
+	if c.Job.AsBuilt.measured() {
+		before = c.planned().model()
 	}
-	out = append(out, m.joinSteps()...)
+	out := []plan.Step{before.measureStep(), before.cutStep(), before.dryStep()}
+	if m.lined {
+		out = append(out, before.liningStep())
+	}
+	out = append(out, before.joinSteps()...)
 	covered, on := m.coverSteps()
 	out = append(out, covered...)
 	if c.Job.hasHole() {
@@ -62,6 +69,7 @@ func (m model) wornStep() plan.Step {
 	what, all := m.job.Whose(0), m.job.contents()
 	return plan.Step{
 		Title: "Measure " + what,
+		Short: plan.Say("Measure " + what + ", closed, and compare it with the worksheet."),
 		Text: []stage.Say{
 			plan.Say("Close the " + m.job.Wears + " round the book and press it lightly. Measure height, width and thickness at three places each and compare the largest with the worksheet, which has what they come to by the sizes of the parts."),
 			plan.Say("If yours are larger by more than %s, cut nothing yet: make the slipcase by itself, with what you measured for its book.", m.job.readable()),
@@ -73,7 +81,7 @@ func (m model) wornStep() plan.Step {
 }
 
 func (m model) cutStep() plan.Step {
-	return plan.Step{
+	s := plan.Step{
 		Title: "Print the patterns and cut the boards",
 		Short: plan.Say("Cut the boards, the grain as the arrows show; pieces that share a size at one setting."),
 		Text: []stage.Say{
@@ -84,6 +92,11 @@ func (m model) cutStep() plan.Step {
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
 		Checks:   []plan.Check{m.job.cutCheck()},
 	}
+	if m.job.hasHole() {
+		s.Short.Text += " Cut the thumb hole in both sides too."
+		s.Text = append(s.Text, plan.Say("Cut the thumb hole in both sides now, while they lie flat: hold them together edge to edge, prick the hole through both, and cut it in light strokes from both faces. Sand its edge smooth; the two must match."))
+	}
+	return s
 }
 
 func (m model) dryStep() plan.Step {
@@ -161,9 +174,9 @@ func (m model) joinSteps() []plan.Step {
 // tryStep returns the try that decides: with one side still open all can be mended.
 func (m model) tryStep() plan.Step {
 	what := m.job.inCase()
-	lay := "Wrap the book in release paper and lay it between the walls on the side, fore-edge against the spine wall."
+	lay := "Wipe off glue that oozed out inside. Wrap " + what + " in one layer of thin release paper and lay it between the walls on the side, fore-edge against the spine wall."
 	if len(m.job.Books) > 1 {
-		lay = "Wrap the volumes in release paper and lay them between the walls on the side, fore-edge against the spine wall."
+		lay = "Wipe off glue that oozed out inside. Wrap each volume in one layer of thin release paper and lay them between the walls on the side, fore-edge against the spine wall."
 	}
 	return plan.Step{
 		Title: "Try " + what + " between the walls, before the other side goes on",
@@ -188,20 +201,29 @@ func (m model) lastStep(on []covering) plan.Step {
 		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(len(m.job.Books) - 1)},
 		{Name: plan.Say("mouth"), At: m.mouthEdgeMiddle()}, {Name: plan.Say("head"), Spot: topOf(on)},
 	}
-	try := "Slide " + m.job.inCase() + " in, fore-edge first: its spine shows at the mouth. It should go in with a little air above it."
+	try := "Slide " + m.job.inCase() + " in, fore-edge first: its spine shows at the mouth. "
 	if len(m.job.Books) > 1 {
-		try = "Slide the books in, fore-edge first: their spines show at the mouth. Each should go in easily, the tallest with a little air above it."
+		try = "Slide the books in, fore-edge first: their spines show at the mouth. "
 	}
 	return plan.Step{
 		Title: "Dry the case and try " + m.job.inCase(),
 		Short: plan.Say("Dry the case, filled with something as thick as " + m.job.inCase() + "."),
-		Text: []stage.Say{
+		Text: append([]stage.Say{
 			plan.Say("Fill the case with something as thick as " + m.job.inCase() + ", wrapped in release paper, and leave it under a light weight overnight."),
-			plan.Say(try + " Check the case against the list on the last page."),
-		},
+			plan.Say(try + "Check the case against the list on the last page."),
+		}, m.job.takenOut()...),
 		Pictures: [][]stage.Picture{{done}},
 		Checks:   []plan.Check{m.job.finishedCheck()},
 	}
+}
+
+// takenOut says how what is in a case comes out again that is too thin to reach into
+// and has no thumb hole.
+func (j Job) takenOut() []stage.Say {
+	if j.hasHole() {
+		return nil
+	}
+	return plan.TakenOut(j.inCase(), j.contents().Thickness)
 }
 
 // inCase names what the case is for.
@@ -231,9 +253,9 @@ func (j Job) playWords() stage.Say {
 	later := Length(n) * j.dividerThickness()
 	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
 	if len(j.Books) < 2 {
-		return plan.Say("When it is dry slide "+j.inCase()+" in, fore-edge first and without force. It has play: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+		return plan.Say("When the case is dry "+j.inCase()+" has play in it: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
 	}
-	s := plan.Say("When it is dry slide the books in side by side, fore-edge first and without force. They have play: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
+	s := plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
 	if n > 0 {
 		what := " A divider, still to come, takes %s of that"
 		if n > 1 {
@@ -252,8 +274,26 @@ func (m model) outsideWords() stage.Say {
 	if what := m.whole.designed(); what != "" {
 		later = " The " + what + " come later: they are cut by the printed design."
 	}
-	return plan.Say("Measure the case outside: %s high, %s deep, %s thick. If it is off by more than %s, measure the board again, mend the job and print the covering anew. Then cut the covering from its patterns, the grain as the arrows show."+later,
-		o.Height, o.Width, o.Thickness, m.job.readable())
+	measure := "Measure the bare case outside, each way at several places: as planned it is %s high, %s deep, %s thick. What stands on the bench counts from now on."
+	lengths := []Length{o.Height, o.Width, o.Thickness}
+	if m.job.AsBuilt.measured() {
+		measure += " This job has it as built: the covering is worked out for that."
+	} else {
+		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."
+		lengths = append(lengths, m.job.readable())
+	}
+	return plan.Say(measure+" Then cut the covering from its patterns, the grain as the arrows show."+later, lengths...)
+}
+
+// coveredWith names the materials of the covering, as a command takes them.
+func (c Case) coveredWith() string {
+	var names []string
+	for _, p := range c.Pieces {
+		if name := string(p.Material); (p.Material == geometry.Cloth || p.Material == geometry.Paper) && p.Name != dividerStrip && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return strings.Join(names, ",")
 }
 
 // readable returns half a millimetre, or 1/32 in, which is near it, as it can be

@@ -31,12 +31,19 @@ func (m model) clothSteps() []plan.Step {
 	laid, flaps := m.spineFigures()
 	ends, tabs := m.endFigures()
 	_, cuts := m.job.cutOut()
+	prepare := "Cut the spine cloth with its " + cuts + "."
+	cutWedges, cutSlits := "", "Check with the pattern which end is the mouth: there the slits are."
+	if m.job.marked() {
+		prepare = "Cut the spine cloth as a rectangle and rule its " + cuts + " on the back; do not cut them yet."
+		cutWedges = "When the margins lie, cut the " + cuts + " along their lines, as far as the apex and no farther. "
+		cutSlits = "When the margins lie, cut the slits at the mouth along their lines, no nearer to the board than they are ruled."
+	}
 	return []plan.Step{
 		{
 			Title: "Spine cloth: the spine and the margins",
 			Short: plan.Say("Spine cloth: glue the spine, then the margins on the sides."),
 			Text: []stage.Say{
-				plan.Say("Cut the spine cloth with its " + cuts + ". Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
+				plan.Say(prepare + " Glue it evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
 				plan.Say("Turn it on each side in turn: draw the margin up tight and rub it down. It reaches %s onto the side.", m.job.Cloth.Overlap),
 			},
 			Pictures: [][]stage.Picture{laid},
@@ -45,7 +52,7 @@ func (m model) clothSteps() []plan.Step {
 			Title: "Spine cloth: the flaps at head and tail",
 			Short: plan.Say("At head and tail fold its side flaps over, then the spine flap."),
 			Text: []stage.Say{
-				plan.Say("Fold the two side flaps over the head wall. Pinch the bit of cloth that covers the corner flat with the folder. Then fold the spine flap over them. Do the same at the tail."),
+				plan.Say(cutWedges + "Fold the two side flaps over the head wall. Pinch the bit of cloth that covers the corner flat with the folder. Then fold the spine flap over them. Do the same at the tail."),
 				plan.Say("Rub down through waste paper, never on the bare cloth."),
 			},
 			Pictures: [][]stage.Picture{flaps},
@@ -54,8 +61,8 @@ func (m model) clothSteps() []plan.Step {
 			Title: "Head cloth and tail cloth: the wall and the margins",
 			Short: plan.Say("Head and tail cloth: glue the wall, then the margins."),
 			Text: []stage.Say{
-				plan.Say("Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
-				plan.Say("Check with the pattern which end is the mouth: there the slits are."),
+				plan.Say(m.job.rules("its slits")+"Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
+				plan.Say(cutSlits),
 			},
 			Pictures: [][]stage.Picture{ends},
 		},
@@ -69,6 +76,18 @@ func (m model) clothSteps() []plan.Step {
 			Pictures: [][]stage.Picture{tabs},
 		},
 	}
+}
+
+// marked tells whether corners are cut on the case.
+func (j Job) marked() bool { return j.Cloth.Corners == CornersMarked }
+
+// rules says what of a rectangle of covering is ruled and cut later; empty where it
+// is cut by the pattern.
+func (j Job) rules(what string) string {
+	if !j.marked() {
+		return ""
+	}
+	return "Cut it as a rectangle and rule " + what + " on its back; do not cut them yet. "
 }
 
 func (m model) paperStep(beneath ...covering) plan.Step {
@@ -90,12 +109,17 @@ func (m model) wrapSteps() []plan.Step {
 	if m.job.Covering == AllPaper {
 		what, glue = "paper", "Paste"
 	}
+	cutWedges := ""
+	if m.job.marked() {
+		_, cuts := m.job.cutOut()
+		cutWedges = "When the sides lie, cut the " + cuts + " along their lines, as far as the apex and no farther. "
+	}
 	return []plan.Step{
 		{
 			Title: "The wrap: spine and sides",
 			Short: plan.Say(glue + " the wrap: spine first, then both sides."),
 			Text: []stage.Say{
-				plan.Say(glue + " the wrap evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
+				plan.Say(m.job.rules("its wedges") + glue + " the wrap evenly, back up. Stand the case with its spine on the ruled rectangle, mouth up, and press."),
 				plan.Say("Roll the case onto one side, draw the " + what + " tight and rub it down from the spine outward; then the other side."),
 			},
 			Pictures: [][]stage.Picture{{laid[0]}, {laid[1]}},
@@ -103,7 +127,7 @@ func (m model) wrapSteps() []plan.Step {
 		{
 			Title:    "The wrap: the flaps at head and tail",
 			Short:    plan.Say("At head and tail fold its side flaps over, then the spine flap."),
-			Text:     []stage.Say{plan.Say("Fold the two side flaps over the head wall. Pinch the bit that covers the corner flat. Then fold the spine flap over them. Do the same at the tail.")},
+			Text:     []stage.Say{plan.Say(cutWedges + "Fold the two side flaps over the head wall. Pinch the bit that covers the corner flat. Then fold the spine flap over them. Do the same at the tail.")},
 			Pictures: [][]stage.Picture{flaps},
 		},
 		{

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -35,13 +36,14 @@ func (j Job) thin(f endFlaps) string {
 }
 
 // worksheet returns the lines of the worksheet. What follows from others has its
-// rule; those of the pieces stand with the pieces.
-func (j Job) worksheet() []plan.Group {
+// rule; those of the pieces stand with the pieces. What covers the carcass is for
+// the carcass as it stands.
+func (j Job) worksheet(stands Job) []plan.Group {
 	return []plan.Group{j.bookGroup(), {Head: "Room beyond the book", Measures: []plan.Measure{
 		{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
 		{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
 		{Symbol: "cT", Name: j.each("in thickness"), Value: j.Clearance.Thickness, Usual: true},
-	}}, j.materialGroup(), j.roomGroup(), j.outsideGroup(), j.marginGroup()}
+	}}, j.materialGroup(), j.roomGroup(), stands.outsideGroup(), stands.marginGroup()}
 }
 
 // materialGroup returns the lines of the materials, and of what is made of them.
@@ -86,11 +88,17 @@ func (j Job) roomGroup() plan.Group {
 
 func (j Job) outsideGroup() plan.Group {
 	out, r := j.Outside(), j.terms()
-	return plan.Group{Head: "Outside, without covering", Measures: []plan.Measure{
+	g := plan.Group{Head: "Outside, without covering", Measures: []plan.Measure{
 		{Symbol: "Ho", Name: "height", Rule: "H + cH + 2s" + r.two, Value: out.Height},
 		{Symbol: "Wo", Name: "depth", Rule: "W + cW + s" + r.one, Value: out.Width},
 		{Symbol: "To", Name: "thickness", Rule: r.thick + " + 2s" + r.two, Value: out.Thickness},
 	}}
+	for i, readings := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width, j.AsBuilt.Thickness} {
+		if m := &g.Measures[i]; len(readings) > 0 {
+			m.Name, m.Rule, m.Readings = m.Name+", as built", "", readings
+		}
+	}
+	return g
 }
 
 // marginGroup returns the lines of the margins of linings, coverings and dividers.

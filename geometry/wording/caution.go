@@ -11,6 +11,9 @@ const (
 	Machine  = "Laser or drag knife: read the maker's manual; never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a machine running unattended; use fume extraction, and keep means to put out a fire at hand. Keep your hands off the bed while it moves."
 	Local    = "Local rules and trained people come first."
 
+	// Sources says at the end of an output where its values come from.
+	Sources = "where values come from: usual sizes, clearances, margins, plus-or-minus values, drying times and ways of working are common practice without a source; densities and the US basis size are from memory; what you measure yourself comes first"
+
 	// Brief is for where a line is all there is.
 	Brief = "knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first"
 )

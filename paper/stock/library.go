@@ -6,8 +6,8 @@ import "forel/geometry"
 const (
 	fromISO216   = "ISO 216"
 	fromANSI     = "ANSI/ASME Y14.1"
-	fromBasis    = "US basis size of text paper, from memory"
-	fromPractice = "common practice, no source"
+	fromBasis    = "US basis size of text paper" // from memory
+	fromPractice = "a usual size"                // common practice, no source
 )
 
 // Usual gives the sizes a material is commonly sold in where makers work in

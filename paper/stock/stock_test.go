@@ -98,7 +98,7 @@ func TestGrams(t *testing.T) {
 	got, _ = stock.Stock{Material: geometry.Board, Grammage: 1300}.Grams(squareMetre/2, 9)
 	assert.InDelta(t, 650, got, 1e-9)
 	_, source := stock.Stock{Material: geometry.Board}.Grams(squareMetre, 2)
-	assert.Contains(t, source, "from memory")
+	assert.Contains(t, source, "weigh a sheet")
 }
 
 func ExampleStock_Size() {

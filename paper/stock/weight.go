@@ -17,7 +17,7 @@ var densities = map[geometry.Material]float64{
 // DefaultDensity gives the density taken for a material, in kg/m³, and where it
 // comes from.
 func DefaultDensity(m geometry.Material) (density float64, source string) {
-	return densities[m.Like()], "a density from memory: weigh a sheet and give its grammage"
+	return densities[m.Like()], "a usual density: weigh a sheet and give its grammage"
 }
 
 // Grams gives the weight of an area of the stock, in mm², at a thickness, and

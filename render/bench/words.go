@@ -201,5 +201,5 @@ func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []str
 			out = append(out, label(g, r)+": "+wording.OneLine(m.In(round)))
 		}
 	}
-	return out
+	return append(out, wording.Sources)
 }

@@ -44,7 +44,7 @@ func Tick(s render.Surface, at geometry.Point, side Length) {
 
 // The indent of the items of a list, and the white below each.
 const (
-	indent  Length = 5
+	indent  Length = 6
 	itemGap Length = 0.8
 )
 

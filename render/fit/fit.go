@@ -70,13 +70,36 @@ func Chances(r fit.Report) string {
 	return fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(r.Settled.Snug), often(r.Settled.Tight), often(r.Settled.Loose))
 }
 
-// verdict says in one or two lines how the case will fit. Lengths are written by
-// round.
+// Line says in one line whether the book fits, and what to do where it may not.
+func Line(r fit.Report, u geometry.Unit) string {
+	if r.Enough() {
+		return fits(r)
+	}
+	return fits(r) + "; " + Advice(r, u)
+}
+
+// fits says whether the book fits.
+func fits(r fit.Report) string {
+	var may []string
+	if r.Settled.Tight > fit.Once {
+		may = append(may, "too tight")
+	}
+	if r.Settled.Loose > fit.Once {
+		may = append(may, "too loose")
+	}
+	does := "fits"
+	if may != nil {
+		does = "may be " + wording.Or(may)
+	}
+	return does + "; " + Chances(r)
+}
+
+// verdict says in a few lines how the case will fit.
 func verdict(r fit.Report, u geometry.Unit) []string {
 	g, e := r.Gaps[r.Worst.Gap], r.Errors[r.Worst.Error]
 	second := fmt.Sprintf("tightest: %s, %s as drawn, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
 		name(g), geometry.Fine(g.Drawn, u), geometry.Fine(g.Low, u), geometry.Fine(g.High, u), 100*r.Worst.Share, e.Name, geometry.Fine(e.Effects[r.Worst.Gap].Moves(), u))
-	lines := []string{Chances(r), second}
+	lines := []string{fits(r), second}
 	if l := damp(r, u); l != "" {
 		lines = append(lines, l)
 	}
@@ -104,7 +127,7 @@ func Advice(r fit.Report, u geometry.Unit) string {
 	write := settable(u)
 	for _, m := range r.Mends {
 		if m.Advised {
-			return fmt.Sprintf("cheapest mend: %s; then it is too tight in %s, too loose in %s", m.What.In(write), often(m.Chance.Tight), often(m.Chance.Loose))
+			return fmt.Sprintf("cheapest mend: %s; then it is too tight in %s, too loose in %s", m.What.In(write)+sets(r, m, u), often(m.Chance.Tight), often(m.Chance.Loose))
 		}
 	}
 	if !r.Enough() {

@@ -6,10 +6,10 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	"forel/geometry/stage"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/typeset"
 )
 
 // book is the document being made; its pen draws on it.
@@ -28,15 +28,22 @@ func draw(r fit.Report, o Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Fit: " + title(r), Running: title(r), TrueSize: true,
 		Foot: "Figures, not at true size, but for the paper strips."}
 	b := &book{pen{d, o}, d, r}
-	b.summary()
-	b.plots()
-	b.checks()
+	before := append(b.summary(), b.plots()...)
+	checks := b.checks()
+	// The checks have a page of their own where that leaves none half empty.
+	d.Aside(func() {
+		d.Flow(nil, before...)
+		for _, t := range d.Page.Texts {
+			checks[0].Fresh = checks[0].Fresh || t.At.Y > d.Room(false).Center().Y
+		}
+	})
+	d.Flow(nil, append(before, checks...)...)
 	b.strips()
 	return d
 }
 
-// summary is the first page, with what can be off.
-func (b *book) summary() {
+// summary tells how it fits, and what can be off.
+func (b *book) summary() []document.Block {
 	r, u := b.report, b.Round.Unit
 	opening := b.doc.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
 	opening.Bookmark = "How it fits"
@@ -62,31 +69,34 @@ func (b *book) summary() {
 	for _, n := range notes(r, u) {
 		blocks = append(blocks, b.doc.Paragraph(wording.Sentence(n), render.NoteSize, false).After(1))
 	}
-	b.doc.Flow(nil, blocks...)
+	return blocks
 }
 
-// plots draws each dimension on a page, or where it is low, on two.
-func (b *book) plots() {
+// plots draws each dimension: how likely its clearances are, and the chain of its
+// tightest place.
+func (b *book) plots() []document.Block {
 	var blocks []document.Block
 	for _, dim := range b.report.Dimensions {
 		d := dim.Name
-		gaps := shown(b.report, d)
-		blocks = append(blocks, document.Block{
-			Fresh: true, Bookmark: "Fit in " + d,
-			Draw: func(box geometry.Box) Length { return b.likely(box, b.report, d) },
-		}, document.Block{
+		gaps, tight := shown(b.report, d), tightName(b.report, d)
+		likely := document.Block{Above: 8, Bookmark: "Fit in " + d, Draw: func(box geometry.Box) Length { return b.likely(box, gaps, tight) }}
+		if len(gaps) < 3 { // low enough for two dimensions on a page
+			likely.Draw = func(box geometry.Box) Length { return b.named(box, gaps) }
+			likely.Figures = []func(geometry.Box){func(box geometry.Box) { b.curves(box, gaps, tight) }}
+		}
+		blocks = append(blocks, likely, document.Block{
 			Above: 4,
 			Draw:  func(box geometry.Box) Length { return b.chain(box, gaps[tightest(gaps)]) },
 		})
 	}
-	b.doc.Flow(nil, blocks...)
+	return blocks
 }
 
 // checks are the checks at the bench with a box to tick each.
-func (b *book) checks() {
+func (b *book) checks() []document.Block {
 	const head = "Checks at the bench"
 	first := b.doc.Heading(head)
-	first.Bookmark = head
+	first.Bookmark, first.Above = head, 8
 	again := b.doc.Heading(head + ", continued").Draw
 	blocks := []document.Block{first,
 		b.doc.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
@@ -94,19 +104,20 @@ func (b *book) checks() {
 		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return b.check(box, c) }})
 	}
 	care := b.doc.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
-	b.doc.Flow(nil, append(blocks, care.After(3))...)
+	return append(blocks, care.After(3))
 }
 
 // check sets one check from the top of a box and returns where it ends.
 func (b *book) check(box geometry.Box, c plan.Check) Length {
 	write := thin(b.Round)
-	document.Tick(b, geometry.Pt(box.Min.X, box.Min.Y+4.6), 4)
-	in := geometry.Bx(box.Min.X+7, box.Min.Y, box.Max.X, box.Max.Y)
-	y := b.paragraph(in, in.Min.Y, fmt.Sprintf("Step %d: %s", c.Step, c.Name), render.BodySize, true)
-	y = b.paragraph(in, y, wording.Sentence(c.When), render.NoteSize, false)
-	for _, s := range c.See {
-		b.words(in.Min.X, y+typeset.LineHeight(render.BodySize), "–", render.BodySize, render.Start, false)
-		y = b.paragraph(geometry.Bx(in.Min.X+4, y, in.Max.X, in.Max.Y), y, wording.Sentence(s.In(write)), render.BodySize, false) + 0.3
+	return document.Check(b, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write)+".")
+}
+
+// sentences writes what should be seen, a sentence each.
+func sentences(says []stage.Say, write func(Length) string) []string {
+	out := make([]string, len(says))
+	for i, s := range says {
+		out[i] = wording.Sentence(s.In(write))
 	}
-	return b.paragraph(in, y, "If not: "+c.Fails.In(write)+".", render.BodySize, false)
+	return out
 }

@@ -74,15 +74,25 @@ func tightName(r fit.Report, d string) string {
 
 // plot draws one dimension into a box and gives where it ends.
 func (p pen) plot(box geometry.Box, r fit.Report, d string) Length {
-	y := p.likely(box, r, d)
 	gaps := shown(r, d)
+	y := p.likely(box, gaps, tightName(r, d))
 	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
 }
 
-// likely draws how likely the clearances of a dimension are.
-func (p pen) likely(box geometry.Box, r fit.Report, d string) Length {
-	gaps, u := shown(r, d), p.Round.Unit
-	head := "Fit in " + d
+// likely draws how likely the clearances of a dimension are, and returns where it
+// ends.
+func (p pen) likely(box geometry.Box, gaps []fit.Gap, tightName string) Length {
+	y := p.named(box, gaps) + 1.5
+	high := 72 + barTall*Length(len(gaps))
+	p.curves(geometry.Bx(box.Min.X, y, box.Max.X, y+high), gaps, tightName)
+	return y + high
+}
+
+// named sets the heading of a dimension and what each curve is of, and returns where
+// it ends.
+func (p pen) named(box geometry.Box, gaps []fit.Gap) Length {
+	u := p.Round.Unit
+	head := "Fit in " + gaps[0].Dimension
 	if gaps[0].Volume != "" {
 		head += ": " + wording.OneLine(gaps[0].Volume) + ", the tightest compartment"
 	}
@@ -108,7 +118,7 @@ func (p pen) likely(box geometry.Box, r fit.Report, d string) Length {
 			p.words(box.Min.X+14, y, l, render.NoteSize, render.Start, false)
 		}
 	}
-	return p.curves(geometry.Bx(box.Min.X+24, y+3, box.Max.X, y+3+62), box.Min.X, gaps, tightName(r, d))
+	return y + 1
 }
 
 // tightest gives the gap to draw the chain of: the tightest place.
@@ -122,11 +132,13 @@ type limit struct {
 	align      render.Align
 }
 
-// curves draws the distributions over an axis of clearance in a frame, then the
-// worst cases as bars below, their names from the left, and returns where it
-// ends. tightName is what too little room is called.
-func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap, tightName string) Length {
-	u := p.Round.Unit
+// curves draws in a box the distributions over an axis of clearance, then the worst
+// cases as bars below, their names from the left. tightName is what too little room
+// is called.
+func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
+	u, left := p.Round.Unit, box.Min.X
+	bars := 8 + barTall*Length(len(gaps)) + 3.5
+	frame := geometry.Bx(left+24, box.Min.Y, box.Max.X, box.Max.Y-bars)
 	held := gaps[tightest(gaps)]
 	zones := []limit{{held.Tight, tightName, "under ", render.End}}
 	if held.Loose > 0 {
@@ -230,11 +242,13 @@ func (p pen) curves(frame geometry.Box, left Length, gaps []fit.Gap, tightName s
 			p.Stroke(ring, s)
 			dots = "dot: as drawn; ring: when damp"
 		}
-		bar += 5
+		bar += barTall
 	}
 	p.words(frame.Max.X, bar+3, "bar: every error at its end at once; "+dots, render.SmallSize, render.End, false)
-	return bar + 3.5
 }
+
+// barTall is what the bar of a worst case takes.
+const barTall = 5
 
 // hatch fills a box with slanting lines.
 func (p pen) hatch(b geometry.Box) {

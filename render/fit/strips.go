@@ -105,6 +105,20 @@ func (b *book) strips() {
 			blocks = append(blocks, part)
 		}
 	}
+	// On no more pages than it takes, all have about as many parts.
+	pages := func() (n int) {
+		b.doc.Aside(func() { n = len(b.doc.Flow(page, blocks...)) })
+		return n
+	}
+	least := pages()
+	for each := (len(blocks) + least - 1) / least; ; each++ {
+		for i := range blocks {
+			blocks[i].Fresh = i > 0 && i%each == 0
+		}
+		if pages() <= least {
+			break
+		}
+	}
 	b.doc.Flow(page, blocks...)
 }
 

@@ -13,8 +13,41 @@ import (
 	"forel/geometry/wording"
 )
 
-// Text gives the report in words, in the maker's unit. Sizes are rounded as r
-// says; clearances and thicknesses to 0.01 mm or 0.001 in.
+// mostLines is how long a summary is at most.
+const mostLines = 15
+
+// Summary returns the report in at most 15 lines: whether the book fits, where it is
+// tightest, what to do, and what to try at the bench.
+func Summary(r fit.Report, round geometry.Rounding) []byte {
+	var lines []string
+	if t := wording.OneLine(r.Title); t != "" {
+		lines = append(lines, t)
+	}
+	lines = append(lines, verdict(r, round.Unit)...)
+	lines = append(lines, r.Limits.In(settable(round.Unit)))
+	if r.Weight != nil {
+		if l := heavy(*r.Weight); l != "" {
+			lines = append(lines, "warning: "+l)
+		}
+	}
+	lines = append(lines, "try at the bench, in this order (--all tells how, and all the figures):")
+	const caution = 1
+	checks := r.Checks
+	if room := mostLines - caution - len(lines); len(checks) > room {
+		checks = checks[:room-1]
+	}
+	for i, c := range checks {
+		lines = append(lines, fmt.Sprintf("%d. %s: %s", i+1, c.Name, c.When))
+	}
+	if n := len(r.Checks) - len(checks); n > 0 {
+		lines = append(lines, fmt.Sprintf("and %d more", n))
+	}
+	lines = append(lines, "take care: "+wording.Brief)
+	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// Text returns all of the report in words, in the maker's unit. Sizes are rounded as
+// r says; clearances and thicknesses to 0.01 mm or 0.001 in.
 func Text(r fit.Report, round geometry.Rounding) []byte {
 	var b bytes.Buffer
 	u := round.Unit
@@ -212,11 +245,13 @@ func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 // notes says what the numbers mean.
 func notes(r fit.Report, u geometry.Unit) []string {
 	out := []string{
-		r.Limits.In(func(l Length) string { return geometry.Fine(l, u) }),
+		r.Limits.In(settable(u)),
+		"how a book behaves when its case is tipped can't be told: friction has no usable published value",
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
-		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]; the defaults are common practice",
+		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]",
 		"clearances are shown to " + geometry.FineStep(u) + "; the JSON report is exact to 0.001 mm",
 		"take care: " + wording.Brief,
+		wording.Sources,
 	}
 	return out
 }

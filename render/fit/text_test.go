@@ -95,3 +95,24 @@ func TestNothingIsCertain(t *testing.T) {
 		}
 	}
 }
+
+// A summary says whether the book fits, where it is tightest, what to do and what to
+// try, in 15 lines at most, with the caution, and the limits in the words that the
+// whole report has.
+func TestSummaryIsShort(t *testing.T) {
+	for _, s := range subjects(t) {
+		text := string(renderfit.Summary(s.report, s.Round))
+		lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
+		assert.LessOrEqual(t, len(lines), 15, s.name)
+		for _, want := range []string{"; snug: ", "\ntightest: ", "\n1. gauge strip: ", "\ntake care: knives cut people", "\ntoo tight: under "} {
+			assert.Contains(t, text, want, s.name)
+		}
+		assert.NotContains(t, text, "%!")
+		all := string(renderfit.Text(s.report, s.Round))
+		for _, l := range lines {
+			if strings.HasPrefix(l, "too tight: ") || strings.HasPrefix(l, "tightest: ") || strings.HasPrefix(l, "cheapest mend: ") {
+				assert.Contains(t, all, l+"\n")
+			}
+		}
+	}
+}

@@ -60,14 +60,13 @@ func weightLines(r fit.Report) []string {
 // heavy says that a load is heavy for what bears it; nothing where it is not.
 // What would do is common practice, no source.
 func heavy(w fit.Weight) string {
-	const rule = " (common practice, no source)"
 	switch least, thin := w.Thin(); {
 	case !thin:
 		return ""
 	case least == 0:
-		return grams(w.Books) + " " + w.TooHeavy + rule
+		return grams(w.Books) + " " + w.TooHeavy
 	default:
-		return fmt.Sprintf("%s of %.4g mm is thin for %s; take %.4g mm or more, or laminate two", w.Material, w.Has.MM(), grams(w.Books), least.MM()) + rule
+		return fmt.Sprintf("%s of %.4g mm is thin for %s; take %.4g mm or more, or laminate two", w.Material, w.Has.MM(), grams(w.Books), least.MM())
 	}
 }
 

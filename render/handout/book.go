@@ -47,12 +47,9 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 	b.Flow(nil, append(b.before(), b.drawings()...)...)
 	var blocks []document.Block
 	for i, st := range b.plan.Steps {
-		k := b.stepBlock(i+1, st)
-		if i == 0 {
-			k.Bookmark = "Steps"
-		}
-		blocks = append(blocks, k)
+		blocks = append(blocks, b.stepBlocks(i+1, st)...)
 	}
+	blocks[0].Bookmark = "Steps"
 	b.Flow(nil, append(blocks, b.checks()...)...)
 	return d
 }

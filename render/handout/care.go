@@ -2,6 +2,7 @@ package handout
 
 import (
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 )
@@ -19,5 +20,11 @@ func (b *book) checks() []document.Block {
 			return document.Paragraph(b, box, box.Min.Y, t, render.BodySize, false) + 1.4
 		}})
 	}
-	return append(blocks, b.Points("When a check fails", b.said(b.plan.Finished.Bad))...)
+	blocks = append(blocks, b.Points("When a check fails", b.said(b.plan.Finished.Bad))...)
+	return append(blocks, b.sources())
+}
+
+// sources returns the last paragraph: where values come from.
+func (b *book) sources() document.Block {
+	return b.Paragraph(wording.Sentence(wording.Sources), render.NoteSize, false).After(1.5)
 }

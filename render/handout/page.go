@@ -6,6 +6,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/typeset"
@@ -39,9 +40,10 @@ func (b *book) notes(all geometry.Box) geometry.Box {
 	return b.column()
 }
 
-// stepBlock returns a step as a block, its figures below its words.
-func (b *book) stepBlock(number int, s plan.Step) document.Block {
-	k := document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+// stepBlocks returns a step as blocks: its words with its figures below, then each
+// of its checks.
+func (b *book) stepBlocks(number int, s plan.Step) []document.Block {
+	k := document.Block{Above: blockGap, Stays: len(s.Checks) > 0, Draw: func(box geometry.Box) Length {
 		y := document.Paragraph(b, box, box.Min.Y, fmt.Sprintf("%d   %s", number, s.Title), render.HeadSize, true) + 0.6
 		for _, t := range b.said(s.Text) {
 			y = document.Paragraph(b, box, y, t, render.BodySize, false) + 0.4
@@ -51,7 +53,17 @@ func (b *book) stepBlock(number int, s plan.Step) document.Block {
 	for _, row := range s.Pictures {
 		k.Figures = append(k.Figures, func(box geometry.Box) { b.drawRow(row, box) })
 	}
-	return k
+	out := []document.Block{k}
+	for i, c := range s.Checks {
+		see := b.said(c.See)
+		for i := range see {
+			see[i] = wording.Sentence(see[i])
+		}
+		out = append(out, document.Block{Above: 1.5, Stays: i < len(s.Checks)-1, Draw: func(box geometry.Box) Length {
+			return document.Check(b, box, "Check: "+c.Name, "", see, c.Fails.In(b.Round.Pretty)+".")
+		}})
+	}
+	return out
 }
 
 // drawRow draws one panel, or two side by side.

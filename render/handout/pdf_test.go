@@ -59,16 +59,16 @@ func TestFileHasEveryPiece(t *testing.T) {
 
 	pages := textOf(t, file)
 	assert.Len(t, pages, ctx.PageCount)
-	// s = 2 + 0.15; cavity 223.5 x 149.5 x 34; margins 28.575, 20, 5, 6.35, 12.7.
+	// s = 2 + 0.15; cavity 223.5 x 149.5 x 34; margins 28, 20, 5, 6, 13.
 	for _, want := range []string{
 		"side\n2 board 151.7 × 227.8 mm height", // 149.5 + 2.15 by 223.5 + 4.3
 		"spine wall\n1 board 34.0 × 227.8 mm height",
 		"head wall\n1 board 149.5 × 34.0 mm width",
 		"tail wall\n1 board 149.5 × 34.0 mm width",
 		"side lining\n2 lining paper 175.7 × 251.8 mm height", // each side 12 more
-		"spine cloth\n1 book cloth 95.5 × 285.0 mm height",    // 38.3 + 57.15 by 227.8 + 57.15
-		"head cloth\n1 book cloth 95.5 × 166.7 mm height",     // by 151.65 - 5 + 20
-		"side paper\n2 covering paper 158.0 × 215.1 mm height",
+		"spine cloth\n1 book cloth 94.3 × 283.8 mm height",    // 38.3 + 56 by 227.8 + 56
+		"head cloth\n1 book cloth 94.3 × 166.7 mm height",     // by 151.65 - 5 + 20
+		"side paper\n2 covering paper 158.7 × 215.8 mm height",
 	} {
 		name, rest, _ := strings.Cut(want, "\n")
 		line := name + " " + rest
@@ -79,7 +79,7 @@ func TestFileHasEveryPiece(t *testing.T) {
 		assert.Contains(t, whole, said)
 	}
 	// What shows beyond the book: 151.65 - 148.5 and 227.8 - 221.5.
-	assert.Contains(t, whole, "At the fore-edge 3.2 mm of the side must show, at the tail 6.3 mm")
+	assert.Contains(t, whole, "its spine flush with the mouth edge, the side shows 3.2 mm past the fore-edge")
 }
 
 // flat puts words that a line break parts on one line.
@@ -95,7 +95,7 @@ func TestBlankWorksheet(t *testing.T) {
 	file, err := handout.Worksheet(subjectOf(t, j), on(t, "Letter"))
 	require.NoError(t, err)
 	text := flat(strings.Join(textOf(t, file), " "))
-	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.6 mm", "readings", "Name", "Date"} {
+	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.0 mm", "readings", "Name", "Date"} {
 		assert.Contains(t, text, want)
 	}
 	for _, never := range []string{"221.5", "148.5", "227.8", "151.7", "Secret"} {

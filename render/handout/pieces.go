@@ -47,14 +47,18 @@ func (b *book) pieceRows() []document.Block {
 		}
 		blocks = append(blocks, k)
 	}
-	return append(blocks, b.Paragraph(b.pieceNote(), render.NoteSize, false).After(0.5))
+	blocks = append(blocks, b.Paragraph(b.pieceNote(), render.NoteSize, false).After(0.5))
+	if b.blank {
+		blocks = append(blocks, b.sources())
+	}
+	return blocks
 }
 
 // pieceNote says how sizes are meant.
 func (b *book) pieceNote() string {
 	note := wording.Capital(b.plan.Runs) + "."
 	if b.blank {
-		return note + " Usual sizes are common practice, no source. A very thin or thick case may need shorter flaps than these rules give: fold one of paper first."
+		return note + " A very thin or thick case may need shorter flaps than these rules give: fold one of paper first."
 	}
 	return note + " Sizes are rounded " + b.Round.String() + "; the patterns are exact."
 }
@@ -149,7 +153,11 @@ func (b *book) ruleLines(p geometry.Piece) []string {
 		w, h := p.Rough()
 		text += "; cut " + b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h) + " first, then by the drawing of its face"
 	}
-	return typeset.Break(strings.TrimPrefix(text, "; "), render.SmallSize, false, b.column().Width()-atName)
+	text = strings.TrimPrefix(text, "; ")
+	if r.Part != "" && text != "" {
+		text = r.Part + ": " + text
+	}
+	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
 }
 
 // bracketed sets a rule of several terms in brackets.

@@ -34,7 +34,7 @@ func TestPlayOfVolumes(t *testing.T) {
 	// Linings that go in last leave room for two of 0.15 until then.
 	j = jobOf(210, 148, 20)
 	j.Lining.Order = slipcase.LinedAfter
-	assert.Contains(t, wordsOf(t, j), "have play: 2.3 mm in height and 2.3 mm in thickness")
+	assert.Contains(t, wordsOf(t, j), "has play in it: 2.3 mm in height and 2.3 mm in thickness")
 }
 
 // The strip of covering round the edge of a hole comes first, in the words of
@@ -103,7 +103,8 @@ func TestNotchWords(t *testing.T) {
 	assert.Contains(t, wordsOf(t, jobOf(210, 148, 30)), "with its wedges")
 }
 
-// Thicknesses in one column have one number of decimals, and lose nothing.
+// Thicknesses in one column have one number of decimals, and lose nothing in
+// millimetres; in inches they are in thousandths.
 func TestThicknesses(t *testing.T) {
 	j := jobOf(210, 148, 20) // board 2, lining 0.15, cloth 0.3, paper 0.1
 	j.Board.Thickness, j.Cloth.Thickness, j.SidePaper.Thickness = 2, 0.3, 0.1
@@ -114,5 +115,5 @@ func TestThicknesses(t *testing.T) {
 	assert.Equal(t, []string{"2.125 mm", "0.300 mm", "0.100 mm", "2.125 mm"}, handout.Thicknesses(subjectOf(t, j), on(t, "A4")))
 	o := on(t, "A4")
 	o.Round = geometry.To64th
-	assert.Equal(t, "0.0837 in", handout.Thicknesses(subjectOf(t, j), o)[0]) // 2.125 / 25.4
+	assert.Equal(t, "0.084 in", handout.Thicknesses(subjectOf(t, j), o)[0]) // 2.125 / 25.4
 }

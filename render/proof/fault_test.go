@@ -91,7 +91,7 @@ func TestMarksLieOnTheFault(t *testing.T) {
 			on := moveBox(f.whole.Bounds(), to).Grow(0.01)
 			if on.Contains(m.area.Bounds()) {
 				seen++
-				// Bare board is most of the upright's height: 227.8 less 2 x 28.575.
+				// Bare board is most of the upright's height: 227.8 less 2 x 28.
 				assert.Greater(t, m.area.Bounds().Height().MM(), on.Height().MM()*0.6)
 			}
 		}

@@ -29,7 +29,7 @@ func (b *book) solidPage() {
 	y := box.Min.Y + typeset.Ascent(render.TitleSize)
 	document.Write(b, geometry.Pt(box.Min.X, y), fit(name(b.Plan), render.TitleSize, true, box.Width()), render.TitleSize, true)
 	y = b.paragraph(box, y+1.5, "Proof: the "+b.Kind+" folded up from "+from(b.Plan), render.HeadSize, false)
-	y = b.paragraph(box, y, wording.Sentence(verdict(p)), render.BodySize, true)
+	y = b.paragraph(box, y, wording.Sentence(Verdict(p)), render.BodySize, true)
 	if len(p.Faces) == 0 {
 		b.paragraph(box, y+2, "The pieces do not fit together, so there is no case to draw.", render.BodySize, false)
 		return

@@ -19,7 +19,7 @@ func Text(p plan.Plan, r geometry.Rounding) []byte {
 	if t := wording.OneLine(p.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
-	fmt.Fprintln(&b, verdict(p.Proof))
+	fmt.Fprintln(&b, Verdict(p.Proof))
 	for i, f := range p.Proof.Faults {
 		fmt.Fprintf(&b, "%d. %s\n", i+1, f)
 	}

@@ -9,8 +9,8 @@ import (
 	"forel/render/typeset"
 )
 
-// verdict says in one line whether the case is sound.
-func verdict(p plan.Proof) string {
+// Verdict says in one line whether the case is sound.
+func Verdict(p plan.Proof) string {
 	switch n := len(p.Faults); {
 	case n == 1:
 		return "not sound: 1 fault"

@@ -111,20 +111,13 @@ func (f *flatFace) behind(others []*flatFace, window geometry.Box) (rest polygon
 		rest, err = polygon.Meet(rest, polygon.Box(window))
 		ok = err == nil
 	}
+	var before []polygon.Shape
 	for _, g := range others {
 		h, err := f.hider(g)
-		ok = ok && err == nil
-		if len(h) == 0 || !slices.ContainsFunc(rest, func(a polygon.Area) bool { return !apart(a.Rings[0], h[0].Rings[0]) }) {
-			continue
-		}
-		if rest, err = polygon.Without(rest, h); err != nil {
-			ok = false
-		}
-		if rest = rest.Broader(speck); len(rest) == 0 {
-			break
-		}
+		before, ok = append(before, h), ok && err == nil
 	}
-	return rest, ok
+	rest, err := polygon.Without(rest, before...)
+	return rest.Broader(speck), ok && err == nil
 }
 
 // hider returns the part of a face that is before another and may hide a part of it.

@@ -23,13 +23,15 @@ type booklet struct {
 	render.Surface // what is drawn on
 	plan           plan.Plan
 	layout         paper.Layout
-	before         int // pages before the patterns
-	keyPage        int // the first of the key
-	page           int // of patterns: its number
+	before         int          // pages before the patterns
+	keyPage        int          // the first of the key
+	page           int          // of patterns: its number
+	corner         geometry.Box // of the first page, for overview and key; empty: these have pages of their own
 }
 
-// Booklet returns the document of all pieces laid over sheets: an overview, the
-// key to the sheets, then each piece at true size.
+// Booklet returns the document of pieces laid over sheets: an overview, the key to the
+// sheets, then each piece at true size. Those of the plan that the layout leaves out
+// are marked out with rule and square: a sheet after the overview has their sizes.
 func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 	d, _ := draw(c, l, o)
 	return d.PDF()
@@ -40,13 +42,18 @@ func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed 
 	if o.Black {
 		o.Theme = render.BlackTheme()
 	}
-	title := wording.OneLine(c.Title)
 	b := &booklet{plan: c, layout: l}
+	if len(l.Pages) > 0 && l.Pages[0].Corner.Width() > 0 {
+		b.corner = l.Pages[0].Corner
+		b.corner.Max.Y = tall
+		b.Document = newDocument(c, o)
+		b.Surface = b.Document
+		return b.Document, b.sheets()
+	}
 	// What is told of pages depends on how many the overview takes.
 	for n := 1; b.Document == nil || b.Count() >= n; n++ {
 		b.keyPage, b.before = n+1, n+b.keyPages(o)
-		b.Document = &document.Document{Options: o, Title: strings.TrimSuffix("Templates for a "+c.Kind+": "+title, ": "), Running: title, TrueSize: true,
-			Foot: "Print at actual size: scale 100 %."}
+		b.Document = newDocument(c, o)
 		b.Surface = b.Document
 		b.overview()
 	}
@@ -54,6 +61,18 @@ func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed 
 		b.NewPage(false, "")
 	}
 	b.key()
+	return b.Document, b.sheets()
+}
+
+// newDocument starts the document.
+func newDocument(c plan.Plan, o Options) *document.Document {
+	title := wording.OneLine(c.Title)
+	return &document.Document{Options: o, Title: strings.TrimSuffix("Templates for a "+c.Kind+": "+title, ": "), Running: title, TrueSize: true,
+		Foot: "Print at actual size: scale 100 %."}
+}
+
+// sheets draws the pages of patterns, and returns the labels there was no room for.
+func (b *booklet) sheets() (missed []string) {
 	without := make([][]string, len(b.layout.Pages))
 	var together errgroup.Group
 	together.SetLimit(runtime.GOMAXPROCS(0))
@@ -62,11 +81,14 @@ func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed 
 		one.page, one.Surface = b.before+i+1, b.sheet(p)
 		if i == 0 { // the number at its foot is its label
 			b.Label(render.Decimal, one.page)
+			if b.corner.Width() > 0 {
+				b.words()
+			}
 		}
 		together.Go(func() error { without[i] = one.patterns(p); return nil })
 	}
 	together.Wait() // none returns an error
-	return b.Document, slices.Concat(without...)
+	return slices.Concat(without...)
 }
 
 // total returns the number of pages.

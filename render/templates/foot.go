@@ -75,8 +75,11 @@ func (b *booklet) foot(p paper.Page) {
 
 // onlyTile returns the tile of a page that shows parts of one pattern, once.
 func (b *booklet) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
+	if len(p.Parts) != 1 {
+		return paper.Tiling{}, paper.Tile{}, false
+	}
 	t := b.layout.Patterns[p.Parts[0].Pattern]
-	return t, t.Tiles[p.Parts[0].Tile], len(p.Parts) == 1 && !t.Whole()
+	return t, t.Tiles[p.Parts[0].Tile], !t.Whole()
 }
 
 // broken sets a list in lines no longer than a width, broken between its items.

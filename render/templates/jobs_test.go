@@ -74,10 +74,10 @@ func (s scenario) cuts() map[string]cut {
 	const (
 		board         = 2.0
 		cH, cW, cT    = 2.0, 1.0, 2.0
-		overlap, ends = 1.125 * inch, 1.125 * inch // cloth onto the sides, over head and tail
-		gap, mouth    = 5.0, 20.0                  // of head and tail cloth at spine and mouth
-		inset, beyond = inch / 4, inch / 2         // of the side paper
-		trim          = 12.0                       // of a lining, on every side
+		overlap, ends = 28.0, 28.0 // cloth onto the sides, over head and tail
+		gap, mouth    = 5.0, 20.0  // of head and tail cloth at spine and mouth
+		inset, beyond = 6.0, 13.0  // of the side paper
+		trim          = 12.0       // of a lining, on every side
 	)
 	lined := board + s.lining
 	h, w, t := s.height+cH, s.width+cW, s.thickness+cT // cavity

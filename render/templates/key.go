@@ -42,13 +42,20 @@ func (b *booklet) key() {
 		if start == 0 {
 			b.Bookmark("Key to the pages")
 		}
-		document.Paragraph(b, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
-		wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
-		for i, t := range b.layout.Patterns[start:min(start+perPage, len(b.layout.Patterns))] {
-			x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
-			y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
-			b.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
-		}
+		b.keyCells(box, b.layout.Patterns[start:min(start+perPage, len(b.layout.Patterns))])
+	}
+}
+
+// keyCells draws the key to some patterns from the top of a box, as many across as it
+// takes.
+func (b *booklet) keyCells(box geometry.Box, patterns []paper.Tiling) {
+	across, _ := keyGrid(box)
+	document.Paragraph(b, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
+	wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
+	for i, t := range patterns {
+		x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
+		y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
+		b.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
 	}
 }
 

@@ -19,7 +19,11 @@ import (
 // order of work; on further pages what has no room on it. The cautions stand at the
 // bottom of the first, where the knife comes next.
 func (b *booklet) overview() {
-	opening := b.Opening(cmp.Or(wording.OneLine(b.plan.Title), wording.Capital(b.plan.Kind)), "Templates for a "+b.plan.Kind+", every piece at true size")
+	what := ", every piece at true size"
+	if len(b.marked()) > 0 {
+		what = ", shaped pieces at true size, rectangles by their sizes"
+	}
+	opening := b.Opening(cmp.Or(wording.OneLine(b.plan.Title), wording.Capital(b.plan.Kind)), "Templates for a "+b.plan.Kind+what)
 	blocks := []document.Block{opening, {Above: 1.5, Draw: b.facts}}
 	blocks = append(blocks, b.howTo()...)
 	blocks = append(blocks, document.Block{Above: 4, Draw: b.lineKey})
@@ -38,6 +42,13 @@ func (b *booklet) overview() {
 	if len(order) > 0 {
 		blocks = append(blocks, b.Steps("Order of work", order)...)
 	}
+	blocks = append(blocks, b.markOut()...)
+	care := wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)
+	if b.corner.Width() > 0 {
+		b.Bookmark("Overview")
+		b.Flow(func(int) geometry.Box { return b.corner }, append(blocks, b.Paragraph(care, render.NoteSize, false).After(3))...)
+		return
+	}
 	b.Flow(func(page int) geometry.Box {
 		box := b.NewPage(false, "")
 		if page > 0 {
@@ -45,7 +56,6 @@ func (b *booklet) overview() {
 		}
 		b.Bookmark("Overview")
 		b.Label(render.Roman, 1)
-		care := wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)
 		box.Max.Y -= document.ParagraphHeight(care, render.NoteSize, false, box.Width())
 		document.Paragraph(b, box, box.Max.Y, care, render.NoteSize, false)
 		return box
@@ -72,7 +82,11 @@ func (b *booklet) howTo() []document.Block {
 		fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", b.Setup.Sheet),
 		"Print on one side of the sheet only: with both sides printed, cutting one pattern destroys the one behind it.",
 		"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again. If they are off by a hair, forel gauge has it corrected.",
-		fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", b.keyPage),
+	}
+	if b.corner.Width() > 0 {
+		printing = append(printing, "Two pieces are cut from a pattern that says cut 2. The key below shows what is where.")
+	} else if len(b.layout.Patterns) > 0 {
+		printing = append(printing, fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", b.keyPage))
 	}
 	cutting := []string{
 		"A page with several patterns: cut it apart between them first. Leave the white and the circles about a pattern: some lie outside its outline.",
@@ -82,8 +96,13 @@ func (b *booklet) howTo() []document.Block {
 	if !slices.ContainsFunc(b.layout.Patterns, func(t paper.Tiling) bool { return !t.Whole() }) {
 		cutting = []string{"A page with several patterns: cut it apart between them first."}
 	}
+	if marked := len(b.marked()); marked == len(b.plan.Drawn()) {
+		cutting = []string{"Every piece is a plain rectangle: mark it out with rule and square, by the sheet after the order of work."}
+	} else if marked > 0 {
+		cutting = append(cutting, "Plain rectangles are marked out with rule and square, by the sheet after the order of work.")
+	}
 	const printHeading, cutHeading = "Print", "Join and cut"
-	if b.Room(false).Width() < narrow {
+	if b.corner.Width() == 0 && b.Room(false).Width() < narrow {
 		return append(b.Steps(printHeading, printing), b.Steps(cutHeading, cutting)...)
 	}
 	return []document.Block{{Above: 3, Draw: func(box geometry.Box) geometry.Length {
@@ -131,6 +150,9 @@ func (b *booklet) facts(box geometry.Box) geometry.Length {
 
 // sheetsText returns how many sheets show patterns, and how few could.
 func (b *booklet) sheetsText() string {
+	if len(b.layout.Pages) == 0 {
+		return "none: every piece is marked out"
+	}
 	text := fmt.Sprintf("%d; their area alone would fill %d", len(b.layout.Pages), b.layout.AtLeast)
 	if b.layout.Blank > 0 {
 		text += fmt.Sprintf(", and %d that would be blank left out", b.layout.Blank)

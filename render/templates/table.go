@@ -33,9 +33,13 @@ const narrow geometry.Length = 165
 func (b *booklet) table() []document.Block {
 	t := document.Table{Size: render.BodySize, Full: true, Columns: []document.Column{{Head: "piece"}, {Head: "cut", Right: true}, {Head: "of"},
 		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: "grain along"}, {Head: "pages", Right: true, Broken: true}}}
-	for i, p := range b.plan.Drawn() {
+	for _, p := range b.plan.Drawn() {
+		pages := "marked out"
+		if on, ok := b.tiling(p); ok {
+			pages = b.pagesText(on)
+		}
 		w, h := p.Size()
-		t.Rows = append(t.Rows, []string{p.Name, cut(p), of(p), b.Round.Pretty(w), b.Round.Pretty(h), string(p.Grain), b.pagesText(b.layout.Patterns[i])})
+		t.Rows = append(t.Rows, []string{p.Name, cut(p), of(p), b.Round.Pretty(w), b.Round.Pretty(h), string(p.Grain), pages})
 	}
 	note := "Sizes here are rounded " + b.Round.String() + "; the patterns are exact. " + wording.Sentence(b.plan.Runs)
 	for _, r := range b.plan.Remarks {

@@ -1,0 +1,68 @@
+package pipeline_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/pipeline"
+)
+
+// The covering is for the carcass as it stands, largest reading of each, boards are as
+// they were cut: cloth 40.1 + 2 x 28 by 229.5 + 2 x 28, side paper 229.5 - 2 x 6 high
+// (the design, "The coverings"). What differs by more than 1 mm is told.
+func TestCoveringOfTheCarcassAsBuilt(t *testing.T) {
+	c := pipeline.Cutlist{Job: job("as_built.height=229.5;229", "as_built.thickness=40.1"), Format: "csv"}
+	r, err := c.Make(context.Background())
+	require.NoError(t, err)
+	rows := map[string][]string{}
+	for _, line := range strings.Split(string(r.Report), "\n") {
+		if cells := strings.Split(line, ","); len(cells) > 4 {
+			rows[cells[0]] = cells
+		}
+	}
+	assert.Contains(t, strings.Join(rows["spine cloth"], " "), "96.1 285.5")
+	assert.Contains(t, strings.Join(rows["side paper"], " "), " 217.5")
+	assert.Contains(t, strings.Join(rows["side"], " "), "151.7 227.8")
+	require.Len(t, r.Warnings, 2)
+	assert.Contains(t, r.Warnings[0].Error(), "1.7 mm more than planned")
+	assert.Contains(t, r.Warnings[0].Error(), "leaves the book 3 mm of room")
+
+	near, err := pipeline.Cutlist{Job: job("as_built.height=228.7"), Format: "csv"}.Make(context.Background())
+	require.NoError(t, err)
+	assert.Empty(t, near.Warnings, "0.9 mm")
+
+	sheet := read(t, pipeline.Handout{Job: job("as_built.height=229.5")})
+	assert.Contains(t, sheet, "Ho height, as built 229.5 mm")
+	assert.Contains(t, read(t, pipeline.Handout{Job: job()}), "write yours under [as_built] in the job and print the covering anew: forel templates --only cloth,paper")
+}
+
+// A carcass too small to be covered is refused, and so is one of a kind that has none.
+func TestAsBuiltRefused(t *testing.T) {
+	for want, j := range map[string]pipeline.Job{
+		"take a thinner covering, or make the carcass anew": job("as_built.height=226"),
+		"a case of card has no carcass":                     job("construction=card", "as_built.height=226"),
+	} {
+		_, err := pipeline.Cutlist{Job: j}.Make(context.Background())
+		assert.ErrorContains(t, err, want)
+	}
+}
+
+// Only what is asked for is printed, by material or by name.
+func TestTemplatesOfSomePieces(t *testing.T) {
+	names := func(only ...string) (out []string) {
+		r, err := pipeline.Templates{Job: job(), Only: only}.Make(context.Background())
+		require.NoError(t, err)
+		for _, f := range r.Files {
+			out = append(out, f.Name)
+		}
+		return out
+	}
+	assert.Equal(t, []string{"spine-cloth.svg", "head-cloth.svg", "tail-cloth.svg", "side-paper.svg", "templates.pdf"}, names("cloth", "paper"))
+	assert.Equal(t, []string{"spine-wall.svg", "templates.pdf"}, names("spine wall"))
+	_, err := pipeline.Templates{Job: job(), Only: []string{"spine walls"}}.Make(context.Background())
+	assert.ErrorContains(t, err, `"spine walls" is no material and no piece`)
+}

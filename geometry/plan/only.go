@@ -1,0 +1,42 @@
+package plan
+
+import (
+	"slices"
+
+	"forel/geometry"
+)
+
+// Only returns the plan with those of its pieces alone that have one of these names,
+// or are of a material with one, and their faces. unknown are the names that none has.
+func (p Plan) Only(names []string) (some Plan, unknown []string) {
+	named := func(q geometry.Piece, name string) bool { return q.Name == name || string(q.Material) == name }
+	some, some.Pieces, some.Faces = p, nil, nil
+	for _, q := range p.Pieces {
+		if slices.ContainsFunc(names, func(n string) bool { return named(q, n) }) {
+			some.Pieces = append(some.Pieces, q)
+		}
+	}
+	for _, f := range p.Faces {
+		if slices.ContainsFunc(some.Pieces, func(q geometry.Piece) bool { return q.Name == f.FaceOf }) {
+			some.Faces = append(some.Faces, f)
+		}
+	}
+	for _, n := range names {
+		if !slices.ContainsFunc(p.Pieces, func(q geometry.Piece) bool { return named(q, n) }) {
+			unknown = append(unknown, n)
+		}
+	}
+	return some, unknown
+}
+
+// Onlys returns the names that Only takes: the materials, then the pieces.
+func (p Plan) Onlys() []string {
+	var materials, pieces []string
+	for _, q := range p.Pieces {
+		if m := string(q.Material); !slices.Contains(materials, m) {
+			materials = append(materials, m)
+		}
+		pieces = append(pieces, q.Name)
+	}
+	return append(materials, pieces...)
+}

@@ -1,0 +1,51 @@
+package slipcase
+
+import (
+	"slices"
+
+	"forel/geometry"
+)
+
+// How the corners of cloths and wraps are cut: wedges, slits and tabs.
+const (
+	CornersCut    = "cut"    // by the pattern, before the covering is glued
+	CornersMarked = "marked" // on the case, along lines ruled by the pattern
+)
+
+// cutOnCase is the name of a line that is cut when the covering lies on the case.
+const cutOnCase = "cut on the case"
+
+// cornered are the pieces whose corners may be cut on the case.
+var cornered = []string{"spine cloth", "head cloth", "tail cloth", "wrap", "head panel", "tail panel"}
+
+// marked returns a piece as it is cut where its corners are cut on the case: the
+// rectangle round it, and on it, to be ruled, all that its pattern cuts otherwise.
+func marked(p geometry.Piece) geometry.Piece {
+	if !slices.Contains(cornered, p.Name) {
+		return p
+	}
+	box := p.Outline.Bounds()
+	onSide := func(a, b geometry.Point) bool {
+		return a.X.Near(b.X) && (a.X.Near(box.Min.X) || a.X.Near(box.Max.X)) || a.Y.Near(b.Y) && (a.Y.Near(box.Min.Y) || a.Y.Near(box.Max.Y))
+	}
+	var lines []geometry.Path
+	for _, s := range p.Outline.Segments() {
+		if s.Bulge != 0 || !onSide(s.From, s.To) {
+			lines = append(lines, geometry.Path{Vertices: []geometry.Vertex{{Point: s.From, Bulge: s.Bulge}, {Point: s.To}}})
+		}
+	}
+	lines = append(lines, p.Slits...)
+	if len(lines) == 0 {
+		return p
+	}
+	p.Outline, p.Slits = geometry.Rectangle(box), nil
+	p.Guides = slices.Clone(p.Guides)
+	for _, l := range lines {
+		p.Guides = append(p.Guides, geometry.Guide{Name: cutOnCase, Path: l})
+	}
+	if p.Hand != "" {
+		p.Hand += "; "
+	}
+	p.Hand += "corners: rule the lines, cut them on the case"
+	return p
+}

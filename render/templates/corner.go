@@ -1,0 +1,74 @@
+package templates
+
+import (
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/paper"
+	"forel/render/document"
+	"forel/render/typeset"
+)
+
+// Lay lays the patterns of pieces over sheets. A wide sheet has the overview and the
+// key in a corner of the first.
+func Lay(c plan.Plan, pieces []geometry.Piece, o Options, lay paper.Options) paper.Layout {
+	l := o.Setup.Lay(pieces, lay)
+	if !o.Setup.Wide() || len(pieces) == 0 {
+		return l
+	}
+	var best *paper.Layout
+	for _, wide := range []geometry.Length{190, 250, 320, 400} { // a wider one is lower
+		for high := geometry.Length(0); ; {
+			need := wordsHigh(c, l, o, wide)
+			if need <= high {
+				if best == nil || len(l.Pages) < len(best.Pages) {
+					kept := l
+					best = &kept
+				}
+				break
+			}
+			high = need + 1
+			if !o.Setup.Takes(wide, high) {
+				break
+			}
+			lay.Corner = geometry.Pt(wide, high)
+			l = o.Setup.Lay(pieces, lay)
+		}
+	}
+	if best == nil { // on pages of their own
+		lay.Corner = geometry.Point{}
+		l = o.Setup.Lay(pieces, lay)
+		best = &l
+	}
+	return *best
+}
+
+// wordsHigh returns how tall the overview and the key are in a column.
+func wordsHigh(c plan.Plan, l paper.Layout, o Options, wide geometry.Length) geometry.Length {
+	b := &booklet{plan: c, layout: l, Document: newDocument(c, o), corner: geometry.Bx(0, 0, wide, tall)}
+	b.Surface = b.Document
+	b.AddPage(wide, tall)
+	b.words()
+	return lowest(b.Page)
+}
+
+// tall is taller than any column of words.
+const tall geometry.Length = 1e5
+
+// words draws the overview and below it the key in the corner of a page.
+func (b *booklet) words() {
+	b.overview()
+	box := b.corner
+	box.Min.Y = lowest(b.Page) + 6
+	b.keyCells(box, b.layout.Patterns)
+}
+
+// lowest returns where what is drawn on a page ends.
+func lowest(p *document.Page) (y geometry.Length) {
+	for _, s := range p.Strokes {
+		y = max(y, s.Path.Bounds().Max.Y)
+	}
+	for _, t := range p.Texts {
+		y = max(y, typeset.Box(t.Text).Max.Y)
+	}
+	return y
+}
