@@ -76,6 +76,10 @@ with every piece and its size, drawings of the pieces, the steps in order, each
 with a figure drawn from this job, when to dry, what to check, cautions. With the
 prints of forel templates it is all that is needed.
 
+With --short it is four pages at most: the worksheet, the steps, each with one figure
+where there is room, checks and cautions; on sheets smaller than A4 or Letter it may be
+more.
+
 With --blank it writes worksheet.pdf instead: the worksheet empty, with the rule
 of every line, to be filled in by hand. It needs no job; what --set says of the
 kind of case counts, and --units. It has no sizes of a book, no title and no

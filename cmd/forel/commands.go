@@ -74,6 +74,7 @@ func flagsHandout(f *flags) action {
 	f.out("handout", "case/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
 	f.BoolVar(&h.Blank, "blank", false, "the worksheet alone and empty, to be filled in by hand")
+	f.BoolVar(&h.Short, "short", false, "four pages: the worksheet, and the steps, each with one figure where there is room")
 	f.BoolVar(&h.Tints, "tints", false, "tint board, cloth and paper in the figures; without, they are in greys")
 	return f.makes(&h)
 }

@@ -12,6 +12,7 @@ import (
 type Handout struct {
 	Job
 	Blank bool // the worksheet alone and empty
+	Short bool // four pages
 	Tints bool // tint board, cloth and paper in the figures
 }
 
@@ -41,7 +42,7 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	data, err := booklet(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints})
+	data, err := booklet(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
 	r.Files, r.Wrote = []File{{name, data}}, []string{name}
 	return r, err
 }
@@ -52,6 +53,9 @@ func (h Handout) notBlank() (bad jobfile.Issues) {
 		if f.Key == "title" || strings.HasPrefix(f.Key, "book.") {
 			bad = refuse(bad, f.Name+" with --blank", "leave one of them out: the worksheet is filled in by hand")
 		}
+	}
+	if h.Short {
+		bad = refuse(bad, "--short with --blank", "leave one of them out: the empty worksheet is short")
 	}
 	if h.Tints {
 		bad = refuse(bad, "--tints with --blank", "leave one of them out: the empty worksheet has no figures")

@@ -37,7 +37,11 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 	b := &book{Document: d, plan: p, looks: looksOf(o.Tinted), blank: blank}
 	d.Frame = b.notes
 	b.worksheet()
-	if blank {
+	switch {
+	case blank:
+		return d
+	case o.Short:
+		b.short()
 		return d
 	}
 	b.Flow(nil, append(b.before(), b.drawings()...)...)

@@ -15,4 +15,5 @@ type Length = geometry.Length
 type Options struct {
 	document.Options
 	Tinted bool // with tints of colour beneath the hatching
+	Short  bool // four pages: no drawings of the pieces, a figure a step
 }

@@ -12,6 +12,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/handout"
@@ -38,10 +39,38 @@ func onTint(p *document.Page) (faults []string) {
 }
 
 func holdPages(t assert.TestingT, s plan.Plan, o handout.Options, what string) {
-	for _, blank := range []bool{false, true} {
-		pages := handout.Pages(s, o, blank)
+	for _, kind := range []struct{ blank, short bool }{{false, false}, {true, false}, {false, true}} {
+		o.Short = kind.short
+		pages := handout.Pages(s, o, kind.blank)
 		for i, p := range pages {
 			assert.Empty(t, append(pagetest.Faults(&p.Surface, o.Setup.Reach(false)), onTint(p)...), "%s, %s, page %d of %d", what, o.Setup.Sheet, i+1, len(pages))
+		}
+	}
+}
+
+// A short handout has four pages at most on A4 and Letter, with every step, every check and
+// the cautions on them.
+func TestShort(t *testing.T) {
+	for _, sheet := range []string{"A4", "Letter"} {
+		for name, s := range subjects(t) {
+			o := on(t, sheet)
+			o.Short = true
+			pages := handout.Pages(s, o, false)
+			assert.LessOrEqual(t, len(pages), 4, "%s, %s", name, sheet)
+			text := ""
+			for i, p := range pages {
+				assert.Empty(t, append(pagetest.Faults(&p.Surface, o.Setup.Reach(false)), onTint(p)...), "%s, %s, page %d of %d", name, sheet, i+1, len(pages))
+				for _, w := range p.Texts {
+					text += w.String + " "
+				}
+			}
+			words := strings.Join(strings.Fields(text), " ")
+			for _, line := range strings.Split(handout.Words(s, o), "\n") {
+				assert.Contains(t, words, strings.Join(strings.Fields(line), " "), name)
+			}
+			for _, caution := range wording.Cautions() {
+				assert.Contains(t, words, caution, name)
+			}
 		}
 	}
 }
