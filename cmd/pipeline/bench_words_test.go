@@ -66,7 +66,7 @@ func inOrder(t *testing.T, text string, words ...string) {
 func TestOneOrderOfWork(t *testing.T) {
 	checks := []string{"gauge strip", "board thickness", "cut pieces", "stacked dry fit", "three walls on one side", "bare carcass", "finished case"}
 	j := job()
-	overview, sheet, report := read(t, pipeline.Templates{Job: j}), read(t, pipeline.Handout{Job: j}), read(t, pipeline.Fit{Job: j})
+	overview, sheet, report := read(t, pipeline.Templates{Job: j}), read(t, pipeline.Handout{Job: j}), read(t, pipeline.Fit{Job: j, All: true})
 	for _, text := range []string{overview, sheet, report} {
 		inOrder(t, text, checks...)
 	}
@@ -85,7 +85,7 @@ func TestOneOrderOfWork(t *testing.T) {
 // The book goes in fore-edge first: its spine shows at the mouth.
 func TestWhichEndIsWhich(t *testing.T) {
 	for _, j := range []pipeline.Job{job(), job("construction=card")} {
-		text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j}) + read(t, pipeline.Templates{Job: j})
+		text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j, All: true}) + read(t, pipeline.Templates{Job: j})
 		assert.Contains(t, text, "fore-edge first: its spine shows at the mouth")
 		for _, never := range []string{"looks out", "spine outward", "turned end for end"} {
 			assert.NotContains(t, text, never)
@@ -104,7 +104,7 @@ func TestWorksheetSaysWhatIsCutFirst(t *testing.T) {
 func TestSourcesAtTheEnd(t *testing.T) {
 	for name, c := range map[string]pipeline.Command{
 		"handout": pipeline.Handout{Job: job()}, "blank": pipeline.Handout{Job: pipeline.Job{}, Blank: true},
-		"fit": pipeline.Fit{Job: job("book.weight=1500")}, "stock": pipeline.Stock{Job: job(), Effort: "0"},
+		"fit": pipeline.Fit{Job: job("book.weight=1500"), All: true}, "stock": pipeline.Stock{Job: job(), Effort: "0"},
 	} {
 		text := read(t, c)
 		assert.Equal(t, 1, strings.Count(text, "common practice"), name)
@@ -133,7 +133,7 @@ func TestTakingTheBookOut(t *testing.T) {
 // card at the score, less 148.5; 221.5 + 2 and two halves, less 221.5.
 func TestCardIsGlued(t *testing.T) {
 	j := job("construction=card")
-	text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j}) + read(t, pipeline.Cutlist{Job: j})
+	text := read(t, pipeline.Handout{Job: j}) + read(t, pipeline.Fit{Job: j, All: true}) + read(t, pipeline.Cutlist{Job: j})
 	for _, never := range []string{"pasted", "the paste"} {
 		assert.NotContains(t, text, never)
 	}
