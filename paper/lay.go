@@ -79,7 +79,7 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 		chosen[i] = keep
 	}
-	if !chosen[0].words { // the other search would put words anywhere
+	if len(chosen) > 0 && !chosen[0].words { // the other search would put words anywhere
 		if got := place(chosen, areas); pages(got) < pages(best) && !mixed(got) {
 			best = got
 		}

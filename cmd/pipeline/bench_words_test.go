@@ -139,3 +139,13 @@ func TestCardIsGlued(t *testing.T) {
 	}
 	assert.Contains(t, text, "1.5 mm from its fore-edge to the spine score, 3.0 mm to spare between head score and tail score")
 }
+
+// The strip round the edge of a thumb hole is a piece of its own: in the cut list, and
+// among what is bought.
+func TestHoleStripIsAPiece(t *testing.T) {
+	j := job("thumb_hole.shape=semicircle", "thumb_hole.radius=15")
+	list := read(t, pipeline.Cutlist{Job: j})
+	assert.Contains(t, list, "hole strip 2 paper 8.2 53.1 width") // 2 + 0.15 + 2 x 3 by 15π + 2 x 3
+	assert.Contains(t, read(t, pipeline.Stock{Job: j, Effort: "0", Cuts: true}), "hole strip")
+	assert.NotContains(t, read(t, pipeline.Cutlist{Job: job()}), "hole strip")
+}

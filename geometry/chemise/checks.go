@@ -32,7 +32,7 @@ func (j Job) measureChecks() []plan.Check {
 // cutCheck: the boards against each other.
 func (j Job) cutCheck() plan.Check {
 	return plan.Check{
-		Name: "cut boards of the chemise", When: "when they are cut, before they are glued",
+		Name: "cut boards", When: "when they are cut, before they are glued",
 		See:   []stage.Say{stage.Words("all of them stood on edge side by side are level, %s high", j.room().height)},
 		Fails: stage.Words("trim them at one setting, or cut them again"),
 	}

@@ -37,7 +37,7 @@ func (c made) steps() []plan.Step {
 	return []plan.Step{
 		{
 			Title: "Measure the book for its chemise",
-			Short: plan.Say("Measure the book and the materials, several layers of each with a caliper."),
+			Short: plan.Say("Measure the book for its chemise, and the materials, several layers of each with a caliper."),
 			Text: []stage.Say{
 				plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts." + own),
 				plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number."),

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/space"
@@ -86,15 +87,17 @@ func (p Plan) of(name string) Plan {
 		g.Name = wording.Capital(before) + wording.Lower(g.Name)
 		return g
 	})
-	told := false
 	p.Steps = each(p.Steps, func(s Step) Step {
 		s.Title = wording.Capital(before) + wording.Lower(s.Title)
-		if s.Short.Text != "" && !told {
-			told = true
-			s.Short.Text = wording.Capital(before) + wording.Lower(s.Short.Text)
-		}
+		s.Checks = each(s.Checks, func(c Check) Check {
+			c.Name = before + c.Name
+			return c
+		})
 		return s
 	})
+	if len(p.Steps) > 0 && p.Steps[0].Short.Text == "" { // where its work begins in a list of all
+		p.Steps[0].Short = stage.Words(strings.ReplaceAll(p.Steps[0].Title, "%", "%%") + ".")
+	}
 	p.Finished = Care{Good: said(p.Finished.Good), Bad: said(p.Finished.Bad)}
 	return p
 }

@@ -14,7 +14,7 @@ var PieceNames = []string{
 	"side lining", "spine lining", "head lining", "tail lining",
 	"divider", "divider lining", "divider strip",
 	"spine cloth", "head cloth", "tail cloth", "side paper",
-	"wrap", "head panel", "tail panel",
+	"wrap", "head panel", "tail panel", holeStripName,
 }
 
 // FaceNames lists the names that the face of a patterned piece can have.
@@ -65,6 +65,7 @@ func (k checked) work() (Case, error) {
 	if j.AsBuilt.measured() {
 		pieces = fitted(j.pieces(), pieces)
 	}
+	pieces = append(pieces, s.holeStrips()...)
 	for i, p := range pieces {
 		switch p.Material {
 		case geometry.Cloth:

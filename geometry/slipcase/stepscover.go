@@ -168,7 +168,7 @@ func (m model) holeStep(on []covering) plan.Step {
 		Title: "The thumb holes",
 		Short: plan.Say("At the thumb hole " + HoleStrip + "; then turn the tabs over it."),
 		Text: []stage.Say{
-			plan.Say("At each hole, before its tabs are turned, " + HoleStrip + "."),
+			plan.Say("At each hole, before its tabs are turned, "+HoleStrip+". That is the piece called "+holeStripName+": its middle lies on the edge, %s goes onto each face and past each end. On a round, snip what goes onto the faces every few millimetres.", holeLap),
 			plan.Say(tabs),
 			plan.Say("If a tab will not lie flat, deepen its snip a little, but never as far as the edge of the board."),
 		},

@@ -37,7 +37,11 @@ func shrunk(p geometry.Piece, percent float64) geometry.Piece {
 	}
 	q := p
 	q.Lies = p.Outline
-	q.Rule.Width = fmt.Sprintf("(%s) ÷ %.6g", p.Rule.Width, 1+percent/100) // the width of a covering lies across its grain
+	across := &q.Rule.Width
+	if p.Grain == geometry.GrainWidth {
+		across = &q.Rule.Height
+	}
+	*across = fmt.Sprintf("(%s) ÷ %.6g", *across, 1+percent/100)
 	q.Outline, q.Slits, q.Folds = path(p.Outline), paths(p.Slits), paths(p.Folds)
 	q.Creases, q.Seats = nil, nil // they belong to the piece as it lies on the case
 	q.Guides = make([]geometry.Guide, len(p.Guides))

@@ -129,6 +129,10 @@ func (j Job) marginGroup() plan.Group {
 		add("i", "border of the side paper", j.SidePaper.Inset)
 		add("x", "side paper past the mouth", j.SidePaper.TurnIn)
 	}
+	if j.hasHole() {
+		g.Measures = append(g.Measures, plan.Measure{Symbol: "A", Name: "edge of a thumb hole", Value: j.holeEdge()})
+		add("j", "hole strip past it all round", holeLap)
+	}
 	if j.dividers() > 0 {
 		add("q", "dividers back from the mouth", j.Divider.SetBack)
 		add("v", "strip onto each face", j.Divider.Lap)

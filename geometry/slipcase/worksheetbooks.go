@@ -13,6 +13,10 @@ func (j Job) bookGroup() plan.Group {
 		g := plan.BookGroup(j.Book())
 		if j.Wears != "" {
 			g.Head = wording.Capital(j.Whose(0))
+			for i := range g.Measures { // it is not measured
+				g.Measures[i].Name = []string{"height", "width", "thickness"}[i] + ", as the closed " + j.Wears
+				g.Measures[i].Readings = nil
+			}
 		}
 		return g
 	}

@@ -85,13 +85,20 @@ func (e Effect) Plus(f Effect) Effect {
 
 // Sum returns a distribution about a mean with all effects, independent of each
 // other, on it, and the worst case: every error at the end of its range at once.
-// At most one effect is flat.
+// Of several flat effects the widest stays flat; the others count by their mean and
+// standard deviation.
 func Sum(about Length, effects []Effect) (d Distribution, low, high Length) {
 	d, low, high = Distribution{Mean: about}, about, about
-	for _, e := range effects {
+	widest := -1
+	for i, e := range effects {
+		if e.Flat && (widest < 0 || e.Moves() > effects[widest].Moves()) {
+			widest = i
+		}
+	}
+	for i, e := range effects {
 		low, high = low+e.Low, high+e.High
-		if e.Flat {
-			d.Low, d.High = d.Low+e.Low, d.High+e.High
+		if i == widest {
+			d.Low, d.High = e.Low, e.High
 			continue
 		}
 		d.Mean += e.Mean

@@ -62,3 +62,13 @@ func TestSum(t *testing.T) {
 	assert.InDelta(t, 0.25, d.SD.MM(), 1e-12) // two deviations are 0.3 and 0.4: 0.5 together
 	assert.InDelta(t, math.Hypot(0.25, 0.8/math.Sqrt(12)), d.StandardDeviation().MM(), 1e-12)
 }
+
+// The widest flat effect stays flat, and of two the sum has the mean and the
+// deviation that adding them up has: the root of 3² and 1² twelfths.
+func TestSumOfTwoFlat(t *testing.T) {
+	d, low, high := Sum(5, []Effect{Uniform(-0.5, 0.5), Uniform(0, 3)})
+	assert.Equal(t, []Length{0, 3}, []Length{d.Low, d.High})
+	assert.InDelta(t, 6.5, d.Expected().MM(), 1e-9)
+	assert.InDelta(t, math.Sqrt(10./12), d.StandardDeviation().MM(), 1e-9)
+	assert.Equal(t, []Length{4.5, 8.5}, []Length{low, high})
+}

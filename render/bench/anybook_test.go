@@ -23,11 +23,8 @@ func TestPagesOfAnyBooks(t *testing.T) {
 		o := draw.Options{Setup: pagetest.AnySetup(t), Theme: render.DefaultTheme(), Round: pagetest.Rounding(unit)}
 		var jobs []bench.Job
 		for range rapid.IntRange(1, 2).Draw(t, "jobs") {
-			if pagetest.OfCard(t) {
-				jobs = append(jobs, bench.Job{Plan: pagetest.AnyCard(t).Plan(), Unit: unit})
-			} else {
-				jobs = append(jobs, bench.Job{Plan: pagetest.AnyCase(t).Plan(), Unit: unit})
-			}
+			p, _ := pagetest.AnyPlan(t)
+			jobs = append(jobs, bench.Job{Plan: p, Unit: unit})
 		}
 		plan, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: 5}})
 		if err != nil {

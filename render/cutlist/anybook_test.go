@@ -20,12 +20,8 @@ import (
 )
 
 func anyPlan(t *rapid.T) (plan.Plan, geometry.Rounding) {
-	if pagetest.OfCard(t) {
-		c := pagetest.AnyCard(t)
-		return c.Plan(), pagetest.Rounding(c.Job.Unit)
-	}
-	c := pagetest.AnyCase(t)
-	return c.Plan(), pagetest.Rounding(c.Job.Unit)
+	p, unit := pagetest.AnyPlan(t)
+	return p, pagetest.Rounding(unit)
 }
 
 // Whatever the case and its title, the list has a row a piece under heads that its

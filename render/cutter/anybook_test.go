@@ -30,11 +30,8 @@ func TestLabelsOfAnyBook(t *testing.T) {
 		s.Margin, s.Gap, s.Kerf = length(0, 20, "margin"), length(0, 20, "gap"), length(0, 2, "kerf")
 		s.Tabs = rapid.IntRange(0, 6).Draw(t, "tabs")
 		j := bed.Job{Name: pagetest.AnyTitle(t)}
-		if pagetest.OfCard(t) {
-			j.Pieces = pagetest.AnyCard(t).Plan().Machined()
-		} else {
-			j.Pieces = pagetest.AnyCase(t).Plan().Machined()
-		}
+		p, _ := pagetest.AnyPlan(t)
+		j.Pieces = p.Machined()
 		beds, err := bed.Lay(context.Background(), s, []bed.Job{j}, pack.Effort{Iterations: 5})
 		if err != nil {
 			t.Skip("larger than the bed")

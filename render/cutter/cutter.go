@@ -32,7 +32,12 @@ type Options struct {
 }
 
 // FileName gives the name of a bed's drawing, such as "board-1.svg".
-func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", b.Material, b.Number) }
+func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", stem(b.Material), b.Number) }
+
+// FileNames gives a pattern of the names that drawings of a material have.
+func FileNames(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
+
+func stem(m geometry.Material) string { return strings.ReplaceAll(string(m), " ", "-") }
 
 // SVG gives the drawing of a bed in real millimetres. The layers come in the order
 // they are done, and so do the parts in each.

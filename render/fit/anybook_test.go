@@ -16,14 +16,9 @@ import (
 func TestPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		o := renderfit.Options{Setup: pagetest.Broad(t)}
-		var r fit.Report
-		if pagetest.OfCard(t) {
-			c := pagetest.AnyCard(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
-		} else {
-			c := pagetest.AnyCase(t)
-			o.Round, r = pagetest.Rounding(c.Job.Unit), fit.Of(c.Plan())
-		}
+		p, unit := pagetest.AnyPlan(t)
+		o.Round = pagetest.Rounding(unit)
+		r := fit.Of(p)
 		pages := renderfit.Pages(r, o)
 		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)

@@ -138,17 +138,24 @@ func (b *book) sections() (blocks []document.Block, list int) {
 	return append(blocks, b.pieceRows()...), len(blocks)
 }
 
+// headTall is what the head of the worksheet takes of its first page.
+const headTall Length = 28
+
 // pagesOf shares groups out so that each share, in two columns, is no taller than
-// a page: all are one share where the sheet is not very low.
+// a page, or than what the head leaves of the first: all are one share where the sheet
+// is not very low and they are not many.
 func (b *book) pagesOf(gs []group) (shares [][]group) {
-	room := b.column().Height()
+	fits := func(gs []group, room Length) bool {
+		left, right := b.shared(gs)
+		return max(b.groupsHeight(left), b.groupsHeight(right)) <= room
+	}
 	for len(gs) > 0 {
+		room := b.column().Height()
+		if shares == nil {
+			room -= headTall
+		}
 		n := len(gs)
-		for n > 1 {
-			left, right := b.shared(gs[:n])
-			if max(b.groupsHeight(left), b.groupsHeight(right)) <= room {
-				break
-			}
+		for n > 1 && !fits(gs[:n], room) {
 			n--
 		}
 		shares, gs = append(shares, gs[:n]), gs[n:]

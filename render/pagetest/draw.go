@@ -10,7 +10,8 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/onepiece"
+	"forel/geometry/kinds"
+	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -113,25 +114,36 @@ func AnyCase(t *rapid.T) slipcase.Case {
 	return c
 }
 
-// AnyCard draws a case of scored card.
-func AnyCard(t *rapid.T) onepiece.Case {
+// AnyPlan draws what is made of any kind, most often a case of boards, and the
+// maker's unit.
+func AnyPlan(t *rapid.T) (plan.Plan, geometry.Unit) {
+	if rapid.IntRange(0, 2).Draw(t, "of another kind") > 0 {
+		c := AnyCase(t)
+		return c.Plan(), c.Job.Unit
+	}
 	length := func(lo, hi float64, label string) job.Readings {
 		return job.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
 	}
-	j := onepiece.DefaultJob()
-	j.Title = AnyTitle(t)
-	j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
-	j.Books = []job.Book{{Height: length(40, 700, "height"), Width: length(20, 600, "width"), Thickness: length(1, 200, "thickness")}}
-	j.Card.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.4, 1, 3}).Draw(t, "card")
-	c, err := onepiece.Make(j)
+	k := rapid.SampledFrom(kinds.All[1:]).Draw(t, "kind")
+	unit := rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
+	j := k.New(unit)
+	c := j.Shared()
+	c.Title, c.Unit = AnyTitle(t), unit
+	c.Books = []job.Book{{Height: length(40, 700, "height"), Width: length(20, 600, "width"), Thickness: length(1, 200, "thickness")}}
+	for _, s := range j.Settings().Words() {
+		*s.Word = rapid.SampledFrom(s.Words).Draw(t, s.Key)
+	}
+	for key, some := range map[string][]geometry.Length{"card.thickness": {0, 0.4, 1, 3}, "chemise.book_cover": {1.5, 3}} {
+		if s, ok := j.Settings().Find(key); ok {
+			*s.Length = rapid.SampledFrom(some).Draw(t, key)
+		}
+	}
+	p, err := plan.Make(j)
 	if err != nil {
 		t.Skip("can't be made")
 	}
-	return c
+	return p, unit
 }
-
-// OfCard draws which of the two: a case in five is of card.
-func OfCard(t *rapid.T) bool { return rapid.IntRange(0, 4).Draw(t, "of card") == 0 }
 
 // AnyTitle draws none, a short one, or a long one with words of any length, in
 // letters that the typeface has and in those it lacks.

@@ -38,9 +38,16 @@ func (b *book) solidPage() {
 		y = b.paragraph(box, y, wording.Sentence(r), render.BodySize, false)
 	}
 	low := b.legend(box, box.Max.Y) - 3
-	lowerTall := lowerLeast
+	table := clearanceTable(clearanceRows(p.Clearances, "", "–", b.Round.Unit))
+	left := geometry.Bx(box.Min.X, 0, box.Min.X+min(box.Width(), tableMost), 0)
+	lensWide := min(lensMost, box.Width()-labelsWide-beside-table.wide())
 	if p.Closeup != nil {
-		lowerTall = max(lowerLeast, min(lowerMost, 0.55*(low-y-2)))
+		left.Max.X = box.Max.X - labelsWide - lensWide - beside
+	}
+	lowerTall := lowerLeast
+	b.Aside(func() { lowerTall = max(lowerTall, b.clearances(left, table)+6) })
+	if p.Closeup != nil && lowerTall < lowerMost {
+		lowerTall = max(lowerTall, min(lowerMost, 0.55*(low-y-2)))
 	}
 	figure := geometry.Bx(box.Min.X, y+2, box.Max.X, low-lowerTall)
 	lower := geometry.Bx(box.Min.X, low-lowerTall+4, box.Max.X, low)
@@ -49,22 +56,19 @@ func (b *book) solidPage() {
 	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
 	to, scale := scene.Fitted(sc.bounds(), middle)
 	sc.draw(b, b.looks, to)
-	table := clearanceTable(clearanceRows(p.Clearances, "", "–", b.Round.Unit))
-	left := geometry.Bx(lower.Min.X, lower.Min.Y, lower.Min.X+min(lower.Width(), tableMost), lower.Max.Y)
+	left.Min.Y, left.Max.Y = lower.Min.Y, lower.Max.Y
 	if p.Closeup == nil {
 		b.solidLabels(sc, to, nil, figure)
 		drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
 		b.clearances(left, table)
 		return
 	}
-	lensWide := min(lensMost, lower.Width()-labelsWide-beside-table.wide())
 	lens := geometry.Bx(lower.Max.X-labelsWide-lensWide, lower.Min.Y+8, lower.Max.X-labelsWide, lower.Max.Y)
 	window := sc.corner(*p.Closeup, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
 	b.frame(moveBox(window, to))
 	b.solidLabels(sc, to, &window, figure)
 	drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
 	b.lens(sc, *p.Closeup, window, lens, scale)
-	left.Max.X = lens.Min.X - beside
 	b.clearances(left, table)
 }
 
@@ -108,8 +112,9 @@ func (t clearanceTable) wide() (wide Length) {
 	return wide - columnGap
 }
 
-// clearances sets the table of what is left between the book and the case.
-func (b *book) clearances(box geometry.Box, table clearanceTable) {
+// clearances sets the table of what is left between the book and the case, and what
+// the case measures, and returns where it ends.
+func (b *book) clearances(box geometry.Box, table clearanceTable) Length {
 	unit := b.Round.Unit
 	y := b.paragraph(box, box.Min.Y-1.5, "Left between the book and the case", render.BodySize, true)
 	y = b.paragraph(box, y, unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false) + 1
@@ -142,4 +147,5 @@ func (b *book) clearances(box geometry.Box, table clearanceTable) {
 	for _, f := range b.Proof.Folded {
 		y = b.paragraph(box, y, wording.Sentence(folded(f, b.Round)), render.BodySize, false)
 	}
+	return y
 }

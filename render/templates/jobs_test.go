@@ -1,6 +1,7 @@
 package templates_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -99,6 +100,10 @@ func (s scenario) cuts() map[string]cut {
 			b := out[wall]
 			out[name] = cut{b.count, b.width + 2*trim, b.height + 2*trim}
 		}
+	}
+	if s.hole == slipcase.Semicircle { // half a circle, a fourteenth of the side high and 16 at most, with 3 all round
+		r := min(16, outH/14)
+		out["hole strip"] = cut{2, lined + 6, math.Pi*r + 6}
 	}
 	return out
 }

@@ -12,12 +12,7 @@ import (
 // anyPlan draws a case of any kind, in millimetres or in inches, and a printer.
 func anyPlan(t *rapid.T) (plan.Plan, templates.Options) {
 	o := templates.Options{Setup: pagetest.AnySetup(t), Theme: render.DefaultTheme()}
-	if pagetest.OfCard(t) {
-		c := pagetest.AnyCard(t)
-		o.Round = pagetest.Rounding(c.Job.Unit)
-		return c.Plan(), o
-	}
-	c := pagetest.AnyCase(t)
-	o.Round = pagetest.Rounding(c.Job.Unit)
-	return c.Plan(), o
+	p, unit := pagetest.AnyPlan(t)
+	o.Round = pagetest.Rounding(unit)
+	return p, o
 }
