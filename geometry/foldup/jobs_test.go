@@ -52,6 +52,7 @@ func everyJob() *rapid.Generator[slipcase.Job] {
 		for _, c := range j.Settings().Words() {
 			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
+		j.Cloth.Corners = slipcase.CornersCut // marked, what is folded is not cut yet
 		for _, p := range j.Settings().Numbers() {
 			*p.Number = rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(p.Min, p.Max)).Draw(t, p.Key)
 		}

@@ -172,7 +172,7 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 			checked := map[geometry.Face]int{}
 			rapid.Check(t, func(t *rapid.T) {
 				rnd := rand.New(rand.NewSource(rapid.Int64().Draw(t, "points")))
-				for range 5 {
+				for range 30 {
 					for _, f := range checkPoint(t, s, sc, rnd) {
 						checked[f]++
 					}
