@@ -1,7 +1,7 @@
 GO ?= go
 OUT ?= case
 SEED ?= 1
-CHECKS ?= 20
+CHECKS ?= 12
 
 .PHONY: build test soak demo bench lint golden fuzz clean
 
