@@ -7,7 +7,7 @@ type Clipped struct {
 	Start Length
 }
 
-// Clip gives the stretches of a path that lie in a box, borders included. A
+// Clip returns the stretches of a path that lie in a box, borders included. A
 // path wholly inside comes back as it is; otherwise arcs are flattened to the
 // tolerance and each stretch is open.
 func (p Path) Clip(b Box, tolerance Length) []Clipped {
@@ -57,7 +57,7 @@ func (b Box) Crossed(from, to Point) bool {
 	return ok
 }
 
-// clipLine gives the part of a line inside a box as fractions of its length
+// clipLine returns the part of a line inside a box as fractions of its length
 // (Liang and Barsky, 1984: "A new concept and method for line clipping").
 func clipLine(from, to Point, b Box) (t0, t1 float64, ok bool) {
 	t1 = 1

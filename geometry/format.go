@@ -40,10 +40,10 @@ func ParseRounding(text string, u Unit) (Rounding, error) {
 	return Rounding{}, &ParseError{Text: text, Reason: "is no rounding for " + u.String(), Fix: right}
 }
 
-// String gives the rounding in words, such as "to the nearest 0.1 mm".
+// String returns the rounding in words, such as "to the nearest 0.1 mm".
 func (r Rounding) String() string { return "to the nearest " + r.Format(r.step()) }
 
-// Format gives the rounded length with its unit: "151.7 mm", always with one
+// Format returns the rounded length with its unit: "151.7 mm", always with one
 // decimal, or "5 31/32 in", the fraction reduced.
 func (r Rounding) Format(l Length) string { return r.Number(l) + " " + r.Unit.String() }
 
@@ -106,7 +106,7 @@ func mixed(n, den int64, glyphs map[string]string) string {
 	return b.String()
 }
 
-// step gives the rounding's step, one unit where it has none.
+// step returns the rounding's step, one unit where it has none.
 func (r Rounding) step() Length {
 	if r.Step <= 0 {
 		return r.Unit.Length()

@@ -18,10 +18,10 @@ const (
 	PDFPoint   Length = 25.4 / 72
 )
 
-// MM gives the length in millimetres.
+// MM returns the length in millimetres.
 func (l Length) MM() float64 { return float64(l) }
 
-// Round gives the nearest multiple of step, halves away from zero. A step of
+// Round returns the nearest multiple of step, halves away from zero. A step of
 // zero or less leaves the length as it is.
 func (l Length) Round(step Length) Length {
 	if step <= 0 {
@@ -30,7 +30,7 @@ func (l Length) Round(step Length) Length {
 	return Length(math.Round(float64(l/step))) * step
 }
 
-// Abs gives the length without its sign.
+// Abs returns the length without its sign.
 func (l Length) Abs() Length { return Length(math.Abs(float64(l))) }
 
 const nanometre Length = 1e-6
@@ -48,7 +48,7 @@ const (
 	IN
 )
 
-// String gives the unit's symbol, "mm" or "in".
+// String returns the unit's symbol, "mm" or "in".
 func (u Unit) String() string {
 	if u == IN {
 		return "in"
@@ -56,7 +56,7 @@ func (u Unit) String() string {
 	return "mm"
 }
 
-// Length gives one of the unit, so that n times it is a length.
+// Length returns one of the unit, so that n times it is a length.
 func (u Unit) Length() Length {
 	if u == IN {
 		return Inch

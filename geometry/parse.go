@@ -231,7 +231,7 @@ func float(digits string) float64 {
 	return v
 }
 
-// normalise gives the text in lower case and, where there is one, in ASCII,
+// normalise returns the text in lower case and, where there is one, in ASCII,
 // its words one space apart. Digits stay apart where their look keeps them
 // apart: 9¼ and 9¹⁄₄ both give 9 1/4.
 func normalise(text string) string {
@@ -257,7 +257,7 @@ var asciiMarks = strings.NewReplacer(
 	"\u2010", "-", "\u2013", "-", "\u2212", "-", // hyphen, en dash, minus
 )
 
-// ascii gives what a character is compatible with; never an empty string.
+// ascii returns what a character is compatible with; never an empty string.
 func ascii(r rune) string {
 	if r < utf8.RuneSelf {
 		return string(r)

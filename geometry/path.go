@@ -10,21 +10,21 @@ type Point struct{ X, Y Length }
 // Pt is short for a Point.
 func Pt(x, y Length) Point { return Point{x, y} }
 
-// Add gives the point moved by q.
+// Add returns the point moved by q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 
-// Sub gives the step from q to p.
+// Sub returns the step from q to p.
 func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
-// Mul gives the point's coordinates times f.
+// Mul returns the point's coordinates times f.
 func (p Point) Mul(f float64) Point { return Point{p.X * Length(f), p.Y * Length(f)} }
 
-// Distance gives the straight distance between two points.
+// Distance returns the straight distance between two points.
 func (p Point) Distance(q Point) Length {
 	return Length(math.Hypot(float64(p.X-q.X), float64(p.Y-q.Y)))
 }
 
-// ToLine gives the distance from the point to the nearest place on the line
+// ToLine returns the distance from the point to the nearest place on the line
 // from a to b.
 func (p Point) ToLine(a, b Point) Length {
 	d, v := b.Sub(a), p.Sub(a)
@@ -64,27 +64,27 @@ type Box struct{ Min, Max Point }
 // Bx is short for the Box from (x0, y0) to (x1, y1).
 func Bx(x0, y0, x1, y1 Length) Box { return Box{Pt(x0, y0), Pt(x1, y1)} }
 
-// Width gives the box's extent along X.
+// Width returns the box's extent along X.
 func (b Box) Width() Length { return b.Max.X - b.Min.X }
 
-// Height gives the box's extent along Y.
+// Height returns the box's extent along Y.
 func (b Box) Height() Length { return b.Max.Y - b.Min.Y }
 
-// Center gives the box's middle.
+// Center returns the box's middle.
 func (b Box) Center() Point { return b.Min.Add(b.Max).Mul(0.5) }
 
 // Empty tells whether the box holds no area.
 func (b Box) Empty() bool { return b.Max.X <= b.Min.X || b.Max.Y <= b.Min.Y }
 
-// Grow gives the box moved outward by d on every side; a negative d shrinks it.
+// Grow returns the box moved outward by d on every side; a negative d shrinks it.
 func (b Box) Grow(d Length) Box {
 	return Box{b.Min.Add(Pt(-d, -d)), b.Max.Add(Pt(d, d))}
 }
 
-// Move gives the box shifted by d.
+// Move returns the box shifted by d.
 func (b Box) Move(d Point) Box { return Box{b.Min.Add(d), b.Max.Add(d)} }
 
-// Intersect gives what two boxes share; it is Empty where they share nothing.
+// Intersect returns what two boxes share; it is Empty where they share nothing.
 func (b Box) Intersect(c Box) Box {
 	return Box{
 		Pt(max(b.Min.X, c.Min.X), max(b.Min.Y, c.Min.Y)),
@@ -115,13 +115,13 @@ type Path struct {
 	Closed   bool
 }
 
-// Line gives the open path through the points.
+// Line returns the open path through the points.
 func Line(points ...Point) Path { return Path{Vertices: straight(points)} }
 
-// Polygon gives the closed path through the points.
+// Polygon returns the closed path through the points.
 func Polygon(points ...Point) Path { return Path{Vertices: straight(points), Closed: true} }
 
-// Rectangle gives the outline of a box, counterclockwise from its lower left.
+// Rectangle returns the outline of a box, counterclockwise from its lower left.
 func Rectangle(b Box) Path {
 	return Polygon(b.Min, Pt(b.Max.X, b.Min.Y), b.Max, Pt(b.Min.X, b.Max.Y))
 }
@@ -134,7 +134,7 @@ func straight(points []Point) []Vertex {
 	return vs
 }
 
-// Circle gives a closed circle about a centre, counterclockwise.
+// Circle returns a closed circle about a centre, counterclockwise.
 func Circle(c Point, r Length) Path {
 	return Path{Closed: true, Vertices: []Vertex{{c.Add(Pt(-r, 0)), 1}, {c.Add(Pt(r, 0)), 1}}}
 }
@@ -145,7 +145,7 @@ type Segment struct {
 	Bulge    float64
 }
 
-// Segments gives the path's lines and arcs in order, the closing one included.
+// Segments returns the path's lines and arcs in order, the closing one included.
 func (p Path) Segments() []Segment {
 	if p.sides() == 0 {
 		return nil
@@ -157,7 +157,7 @@ func (p Path) Segments() []Segment {
 	return segs
 }
 
-// sides gives the number of segments.
+// sides returns the number of segments.
 func (p Path) sides() int {
 	n := len(p.Vertices)
 	switch {
@@ -169,13 +169,13 @@ func (p Path) sides() int {
 	return n - 1
 }
 
-// side gives the ith segment.
+// side returns the ith segment.
 func (p Path) side(i int) Segment {
 	v := p.Vertices[i]
 	return Segment{v.Point, p.Vertices[(i+1)%len(p.Vertices)].Point, v.Bulge}
 }
 
-// Move gives the path shifted by d.
+// Move returns the path shifted by d.
 func (p Path) Move(d Point) Path {
 	vs := make([]Vertex, len(p.Vertices))
 	for i, v := range p.Vertices {
@@ -184,7 +184,7 @@ func (p Path) Move(d Point) Path {
 	return Path{vs, p.Closed}
 }
 
-// Scale gives the path drawn f times as large about the origin.
+// Scale returns the path drawn f times as large about the origin.
 func (p Path) Scale(f float64) Path {
 	vs := make([]Vertex, len(p.Vertices))
 	for i, v := range p.Vertices {
@@ -193,7 +193,7 @@ func (p Path) Scale(f float64) Path {
 	return Path{vs, p.Closed}
 }
 
-// FlipX gives the path mirrored left to right within a width, as the other face
+// FlipX returns the path mirrored left to right within a width, as the other face
 // of a piece shows it, and still counterclockwise where it was.
 func (p Path) FlipX(w Length) Path {
 	n := len(p.Vertices)
@@ -206,7 +206,7 @@ func (p Path) FlipX(w Length) Path {
 	return Path{vs, p.Closed}
 }
 
-// FlipY gives the path mirrored top to bottom and then raised by h: pattern
+// FlipY returns the path mirrored top to bottom and then raised by h: pattern
 // coordinates, upward, become page coordinates, downward. Arcs turn about.
 func (p Path) FlipY(h Length) Path {
 	vs := make([]Vertex, len(p.Vertices))
@@ -216,7 +216,7 @@ func (p Path) FlipY(h Length) Path {
 	return Path{vs, p.Closed}
 }
 
-// Flatten gives the path's points with each arc replaced by chords that leave
+// Flatten returns the path's points with each arc replaced by chords that leave
 // it by no more than tolerance. A closed path's first point is not repeated.
 func (p Path) Flatten(tolerance Length) []Point {
 	if len(p.Vertices) == 0 {
@@ -237,7 +237,7 @@ func (p Path) Flatten(tolerance Length) []Point {
 	return pts
 }
 
-// Arc gives the centre, the radius, and the start and sweep angles in radians
+// Arc returns the centre, the radius, and the start and sweep angles in radians
 // (sweep positive counterclockwise) of a segment whose Bulge is not zero.
 func (s Segment) Arc() (center Point, radius Length, start, sweep float64) {
 	sweep = 4 * math.Atan(s.Bulge)
@@ -252,7 +252,7 @@ func (s Segment) Arc() (center Point, radius Length, start, sweep float64) {
 	return center, radius, start, sweep
 }
 
-// chords gives the points between the ends of an arc.
+// chords returns the points between the ends of an arc.
 func (s Segment) chords(tolerance Length) []Point {
 	c, r, start, sweep := s.Arc()
 	most := math.Pi / 2
@@ -268,7 +268,7 @@ func (s Segment) chords(tolerance Length) []Point {
 	return pts
 }
 
-// Bounds gives the smallest upright box around the path, arcs included.
+// Bounds returns the smallest upright box around the path, arcs included.
 func (p Path) Bounds() Box {
 	if len(p.Vertices) == 0 {
 		return Box{}
@@ -299,7 +299,7 @@ func (p Path) Bounds() Box {
 	return b
 }
 
-// SignedArea gives the area in mm² that a closed path encloses, positive when
+// SignedArea returns the area in mm² that a closed path encloses, positive when
 // it runs counterclockwise. It is exact for arcs too.
 func (p Path) SignedArea() float64 {
 	var twice float64

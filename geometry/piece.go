@@ -176,19 +176,19 @@ type Margin struct {
 	Length Length
 }
 
-// Size gives the width (X) and height (Y) of the piece's bounding box.
+// Size returns the width (X) and height (Y) of the piece's bounding box.
 func (p Piece) Size() (width, height Length) {
 	b := p.Outline.Bounds()
 	return b.Width(), b.Height()
 }
 
-// Cuts gives all that a knife cuts: the outline, then the slits.
+// Cuts returns all that a knife cuts: the outline, then the slits.
 func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 
-// Lines gives all that is drawn of a piece: cuts, folds and rulings.
+// Lines returns all that is drawn of a piece: cuts, folds and rulings.
 func (p Piece) Lines() []Path { return slices.Concat(p.Cuts(), p.Folds, p.Rulings()) }
 
-// Rulings gives the guide lines with every stretch left out that a cut, a fold
+// Rulings returns the guide lines with every stretch left out that a cut, a fold
 // or another guide already draws, so that no line of a pattern is drawn twice.
 func (p Piece) Rulings() []Path {
 	if len(p.Guides) == 0 {

@@ -16,7 +16,7 @@ type Repeat struct {
 // Plain tells whether there is no pattern.
 func (r Repeat) Plain() bool { return r.Across == 0 && r.Along == 0 && !r.OneWay }
 
-// Extra gives what stock must have beyond a piece's size, in X and in Y, so
+// Extra returns what stock must have beyond a piece's size, in X and in Y, so
 // that the piece can be cut from it with lines where they are to fall, wherever
 // the stock itself was cut: one repeat each way that matters.
 func (r Repeat) Extra() Point {
@@ -30,7 +30,7 @@ func (r Repeat) Extra() Point {
 	return extra
 }
 
-// Lines gives where lines of the pattern fall on a box: X of those that run
+// Lines returns where lines of the pattern fall on a box: X of those that run
 // along Y, Y of those that run along X.
 func (r Repeat) Lines(b Box) (xs, ys []Length) {
 	if r.AtX {
@@ -42,7 +42,7 @@ func (r Repeat) Lines(b Box) (xs, ys []Length) {
 	return xs, ys
 }
 
-// linesIn gives first ± n times step from lo to hi.
+// linesIn returns first ± n times step from lo to hi.
 func linesIn(first, step, lo, hi Length) []Length {
 	if !(step > 0) {
 		return nil
@@ -54,7 +54,7 @@ func linesIn(first, step, lo, hi Length) []Length {
 	return out
 }
 
-// Modulo gives what is left of l when steps are taken off: from 0 to under the
+// Modulo returns what is left of l when steps are taken off: from 0 to under the
 // step. A hair under a step is 0: the same line, reached by another way.
 func Modulo(l, step Length) Length {
 	m := Length(math.Mod(math.Mod(float64(l), float64(step))+float64(step), float64(step)))
@@ -64,7 +64,7 @@ func Modulo(l, step Length) Length {
 	return m
 }
 
-// Rough gives the size a piece is first cut to: its own, and what its pattern
+// Rough returns the size a piece is first cut to: its own, and what its pattern
 // takes beyond that.
 func (p Piece) Rough() (width, height Length) {
 	w, h := p.Size()

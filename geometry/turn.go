@@ -1,6 +1,6 @@
 package geometry
 
-// QuarterTurn gives the piece turned a quarter counterclockwise, from the
+// QuarterTurn returns the piece turned a quarter counterclockwise, from the
 // origin again: what was its width is its height. It is the same piece; only
 // how it lies before the viewer has changed.
 func (p Piece) QuarterTurn() Piece {
@@ -43,7 +43,7 @@ func (p Piece) QuarterTurn() Piece {
 	return p
 }
 
-// each gives what f makes of every one of a list.
+// each returns what f makes of every one of a list.
 func each[T any](list []T, f func(T) T) []T {
 	if list == nil {
 		return nil
@@ -55,7 +55,7 @@ func each[T any](list []T, f func(T) T) []T {
 	return out
 }
 
-// quarterTurn gives the pattern on a piece of height h that is turned. One with a
+// quarterTurn returns the pattern on a piece of height h that is turned. One with a
 // top has none then: its top no longer points along the piece's Y.
 func (r Repeat) quarterTurn(h Length) Repeat {
 	return Repeat{

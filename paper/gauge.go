@@ -25,7 +25,7 @@ const (
 // printer is taken to be true.
 type Measured struct{ Across, Along Length }
 
-// Scale gives what the printer makes of a millimetre on a page, across the page
+// Scale returns what the printer makes of a millimetre on a page, across the page
 // and down it: 0.996 where 200 mm came out as 199.2. A page that lies has the
 // sheet's two ways swapped.
 func (m Measured) Scale(lying bool) (x, y float64) {
@@ -75,7 +75,7 @@ func (m Measured) check() error {
 	return nil
 }
 
-// Printable gives the area of a page, upright or lying, that may be drawn on:
+// Printable returns the area of a page, upright or lying, that may be drawn on:
 // from the page's upper left corner, Y downward, in true millimetres as they
 // are measured on the print. It is the sheet without its margins; where the
 // printer was measured to print too small, the file is drawn larger by as much
@@ -87,7 +87,7 @@ func (s Setup) Printable(lying bool) geometry.Box {
 	return about(b, min(x, 1), min(y, 1))
 }
 
-// InFile gives how a page is drawn in a file so that it prints true: every place
+// InFile returns how a page is drawn in a file so that it prints true: every place
 // goes away from a centre by the factors x and y. They are one for a printer
 // that is true. Which place of a sheet a printer's error leaves where it is can't
 // be known: the centre is that of the printable area, and the print is off by
@@ -97,7 +97,7 @@ func (s Setup) InFile(lying bool) (x, y float64, center geometry.Point) {
 	return 1 / x, 1 / y, s.Reach(lying).Center()
 }
 
-// Size gives the width and height of a page, upright or lying.
+// Size returns the width and height of a page, upright or lying.
 func (s Setup) Size(lying bool) (width, height Length) {
 	if lying {
 		return s.Sheet.Height, s.Sheet.Width
@@ -105,7 +105,7 @@ func (s Setup) Size(lying bool) (width, height Length) {
 	return s.Sheet.Width, s.Sheet.Height
 }
 
-// Reach gives what the margins leave of a page: the area of one that is not at
+// Reach returns what the margins leave of a page: the area of one that is not at
 // true size, whose scale nothing corrects.
 func (s Setup) Reach(lying bool) geometry.Box {
 	m := s.Margins
@@ -115,7 +115,7 @@ func (s Setup) Reach(lying bool) geometry.Box {
 	return m.of(s.Size(lying))
 }
 
-// about gives a box scaled about its centre.
+// about returns a box scaled about its centre.
 func about(b geometry.Box, x, y float64) geometry.Box {
 	c, half := b.Center(), geometry.Pt(b.Width()*Length(x)/2, b.Height()*Length(y)/2)
 	return geometry.Box{Min: c.Sub(half), Max: c.Add(half)}

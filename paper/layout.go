@@ -51,13 +51,13 @@ type Tile struct {
 	Room     geometry.Box   // of the page: this tile's alone, its window and more
 }
 
-// ToPage gives the step from pattern coordinates (Y upward) to the page's
+// ToPage returns the step from pattern coordinates (Y upward) to the page's
 // (Y downward): page = (x + dx, dy - y).
 func (t Tile) ToPage() (dx, dy Length) {
 	return t.At.X - t.Window.Min.X, t.At.Y + t.Window.Max.Y
 }
 
-// Neighbour gives the tile at a row and column, if it is printed.
+// Neighbour returns the tile at a row and column, if it is printed.
 func (t Tiling) Neighbour(row, col int) (Tile, bool) {
 	for _, n := range t.Tiles {
 		if n.Row == row && n.Col == col {
@@ -96,7 +96,7 @@ type spot struct {
 	at    geometry.Point // upper left corner, from that of the sheet's area
 }
 
-// pages gives how many sheets are used.
+// pages returns how many sheets are used.
 func pages(all []placed) int {
 	most := -1
 	for _, p := range all {
@@ -174,7 +174,7 @@ func (s Setup) finish(all []placed) Layout {
 	return l
 }
 
-// area gives the area of a pattern, in square millimetres, without what lies
+// area returns the area of a pattern, in square millimetres, without what lies
 // under tiles that are not printed.
 func (s split) area() float64 {
 	a := s.piece.Outline.SignedArea()
@@ -216,7 +216,7 @@ func (l *Layout) spread(p Page, close bool) {
 	}
 }
 
-// grown gives a tile's room moved outward on each side as far as the area and
+// grown returns a tile's room moved outward on each side as far as the area and
 // the rooms of the others allow, or only a share of the way to those.
 func grown(room, area geometry.Box, tiles []*Tile, self int, share Length) geometry.Box {
 	free := func(b geometry.Box) bool {

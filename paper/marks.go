@@ -107,7 +107,7 @@ func flatLines(lines []geometry.Path) (drawn [][]geometry.Point) {
 }
 
 // addMarks puts two marks on every join of two tiles. Joins are named from the number
-// given on; it gives the next.
+// given on; it returns the next.
 func (t *Tiling) addMarks(join int) int {
 	for _, s := range seams(t.Piece.Outline.Bounds(), t.Tiles, flatLines(t.Piece.Lines())) {
 		for i, at := range s.marks {
@@ -130,7 +130,7 @@ func nearby(lines [][]geometry.Point, b geometry.Box) (out [][]geometry.Point) {
 	return out
 }
 
-// nearest gives how far a point is from the nearest of some lines.
+// nearest returns how far a point is from the nearest of some lines.
 func nearest(p geometry.Point, lines [][]geometry.Point) Length {
 	near := Length(math.Inf(1))
 	for _, l := range lines {

@@ -95,7 +95,7 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 	return cost, cost < limit
 }
 
-// placed gives the patterns as the last try placed them.
+// placed returns the patterns as the last try placed them.
 func (r *rough) placed(chosen []split) []placed {
 	out := make([]placed, len(chosen))
 	for i, s := range chosen {
@@ -108,7 +108,7 @@ func (r *rough) placed(chosen []split) []placed {
 	return out
 }
 
-// area gives the area of a sheet, with the white that the last tile in a row
+// area returns the area of a sheet, with the white that the last tile in a row
 // does not need.
 func (r *rough) area(lying bool) geometry.Box {
 	a := r.areas[0]
@@ -118,7 +118,7 @@ func (r *rough) area(lying bool) geometry.Box {
 	return geometry.Bx(0, 0, a.Width()+between, a.Height()+between)
 }
 
-// best gives the free corner of the open sheets that a tile fits most closely. Parts
+// best returns the free corner of the open sheets that a tile fits most closely. Parts
 // of two patterns share no sheet, so that nobody joins what does not belong together.
 func (r *rough) best(t tileSize) (best corner, ok bool) {
 	for i := range r.open {

@@ -78,7 +78,7 @@ func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 	return Sheet{Width: min(w, h), Height: max(w, h)}, nil
 }
 
-// String gives the sheet's name, or its size in millimetres.
+// String returns the sheet's name, or its size in millimetres.
 func (s Sheet) String() string {
 	if s.Name != "" {
 		return s.Name
@@ -109,7 +109,7 @@ const (
 	footAcross Length = 165
 )
 
-// Foot gives the height kept free at the bottom of a sheet for its rulers and
+// Foot returns the height kept free at the bottom of a sheet for its rulers and
 // words, and whether the words stand above the rulers.
 func (s Setup) Foot(lying bool) (height Length, above bool) {
 	if s.Printable(lying).Width() < footAcross {
@@ -167,7 +167,7 @@ func (s Setup) Takes(width, height Length) bool {
 	return false
 }
 
-// usable gives what of a sheet can take patterns, from its upper left corner. A
+// usable returns what of a sheet can take patterns, from its upper left corner. A
 // square sheet never lies: nothing would tell that it does.
 func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
 	lying = lying && s.Sheet.Width != s.Sheet.Height
@@ -178,6 +178,6 @@ func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
 	return width, height, area
 }
 
-// DefaultSetup gives A4 with a margin of 10 mm, which the printers at home
+// DefaultSetup returns A4 with a margin of 10 mm, which the printers at home
 // reach (common practice, no source), and an overlap of 10 mm.
 func DefaultSetup() Setup { return Setup{Sheet: Sheets[0], Margins: EvenMargins(10), Overlap: 10} }

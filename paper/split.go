@@ -42,7 +42,7 @@ func whiteMarks(across, reach Length) Length {
 	return max(markFromEnd+markFromLine, (reach/MostLever+2*markFromEnd-across)/2)
 }
 
-// splits gives the ways to cut a piece up over areas of the given sizes, the
+// splits returns the ways to cut a piece up over areas of the given sizes, the
 // plainest first, each with as few sheets as its grid allows; only one where
 // the piece is printed whole.
 func splits(p geometry.Piece, overlap Length, areas []geometry.Box) []split {
@@ -114,7 +114,7 @@ func (s split) same(o split) bool {
 	return s.turned == o.turned && slices.Equal(s.xs, o.xs) && slices.Equal(s.ys, o.ys)
 }
 
-// joins gives where a length is cut for sheets in a row that show at most so
+// joins returns where a length is cut for sheets in a row that show at most so
 // much of it each, neighbours overlapping: as near to equal parts, or to whole
 // sheets and a rest, as keeps each join off the places given. No part is too narrow
 // for the marks on a join across it, of parts that reach so far from that.
@@ -146,7 +146,7 @@ const leastPart Length = 45
 // farther where there is room for the marks beside it.
 const joinFromLine Length = 5
 
-// clearOf gives the place nearest to the one wanted, between two limits, that
+// clearOf returns the place nearest to the one wanted, between two limits, that
 // is far enough from all of those to keep off, or the farthest from them.
 func clearOf(want, least, most Length, off []Length) Length {
 	const fine = 0.5
@@ -179,7 +179,7 @@ func clearOf(want, least, most Length, off []Length) Length {
 	return best
 }
 
-// places gives where the lines of a pattern have corners, across and up: a
+// places returns where the lines of a pattern have corners, across and up: a
 // join there would fall on a fold, an apex or the start of a slit.
 func places(lines []geometry.Path) (xs, ys []Length) {
 	for _, l := range lines {
@@ -194,7 +194,7 @@ func places(lines []geometry.Path) (xs, ys []Length) {
 	return xs, ys
 }
 
-// count gives how many sheets side by side cover a length.
+// count returns how many sheets side by side cover a length.
 func count(length, sheet, overlap Length) int {
 	if length <= sheet {
 		return 1
@@ -202,7 +202,7 @@ func count(length, sheet, overlap Length) int {
 	return int(math.Ceil(float64((length-overlap)/(sheet-overlap)) - 1e-9))
 }
 
-// turn gives a whole pattern turned by a quarter, or turned back.
+// turn returns a whole pattern turned by a quarter, or turned back.
 func (s split) turn() split {
 	pad := s.piece.Outline.Bounds().Min.X - s.around.Min.X
 	p := s.piece.QuarterTurn()
@@ -215,7 +215,7 @@ func (s split) turn() split {
 	return s
 }
 
-// tile gives what the sheet in a row and a column, from 0, shows of the
+// tile returns what the sheet in a row and a column, from 0, shows of the
 // pattern, and what is left of it once the sheets are joined.
 func (s split) tile(row, col int) (window, core geometry.Box) {
 	window, core = s.around, s.around

@@ -28,7 +28,7 @@ var White = Color{0xFF, 0xFF, 0xFF}
 // Grey is for rules and tints that carry no meaning.
 var Grey = Color{0x70, 0x70, 0x70}
 
-// Hex gives the colour as #rrggbb.
+// Hex returns the colour as #rrggbb.
 func (c Color) Hex() string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
 
 // ParseColor reads #rrggbb or #rgb.
@@ -48,7 +48,7 @@ func ParseColor(text string) (Color, error) {
 // a print in black alone can be read.
 type Theme map[Layer]Stroke
 
-// DefaultTheme gives the lines used where nothing else is asked for.
+// DefaultTheme returns the lines used where nothing else is asked for.
 func DefaultTheme() Theme {
 	return Theme{
 		InsideCuts: {Width: 0.35, Color: Black},
@@ -59,14 +59,14 @@ func DefaultTheme() Theme {
 	}
 }
 
-// MachineTheme gives lines whose kinds differ by colour alone, for a machine.
+// MachineTheme returns lines whose kinds differ by colour alone, for a machine.
 func MachineTheme() Theme {
 	t := DefaultTheme()
 	t[InsideCuts] = Stroke{Color: Vermilion}
 	return t
 }
 
-// BlackTheme gives the lines of a print in black alone. No line is finer than
+// BlackTheme returns the lines of a print in black alone. No line is finer than
 // what a poor print keeps (see Finest), and kinds differ by weight and dash.
 func BlackTheme() Theme {
 	return Theme{
@@ -82,7 +82,7 @@ func BlackTheme() Theme {
 // dot black where half of it is inked, it leaves one dot wherever it falls.
 const Finest Length = 0.22
 
-// InBlack gives the colour that stands for another in a print in black alone:
+// InBlack returns the colour that stands for another in a print in black alone:
 // white where the colour is nearer to white, black where it is not.
 func (c Color) InBlack() Color {
 	if c.light() {

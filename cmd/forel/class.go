@@ -109,7 +109,7 @@ func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 	return tellClass(ctx, roll, to, out, say)
 }
 
-// collect gives by how many percent the heap may grow before garbage is
+// collect returns by how many percent the heap may grow before garbage is
 // collected: what is kept of every student adds up.
 func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
 

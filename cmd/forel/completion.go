@@ -35,13 +35,13 @@ func flagsCompletion(f *flags) action {
 	}
 }
 
-// flagNames gives a command's flags as they are typed.
+// flagNames returns a command's flags as they are typed.
 func (d described) flagNames() (names []string) {
 	d.flags.VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
 	return append(names, "--help")
 }
 
-// words gives what else a command takes that can be completed: its shells.
+// words returns what else a command takes that can be completed: its shells.
 func (d described) words() []string {
 	if d.name == "completion" {
 		return shells

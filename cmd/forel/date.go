@@ -15,7 +15,7 @@ const dateVariable = "SOURCE_DATE_EPOCH"
 // lastDate is the end of the year 9999: a date in a PDF has four figures of year.
 const lastDate = 253402300799
 
-// fileDate gives the date that files bear: none, the zero time, where the
+// fileDate returns the date that files bear: none, the zero time, where the
 // variable is not set or empty. The clock is never asked.
 func fileDate() (time.Time, jobfile.Issues) {
 	text := os.Getenv(dateVariable)

@@ -12,7 +12,7 @@ type described struct {
 	flags *flags
 }
 
-// describe gives every command with its flags.
+// describe returns every command with its flags.
 func describe() (out []described) {
 	for _, c := range commands() {
 		f := newFlags(c.name)
@@ -30,7 +30,7 @@ func help(out io.Writer, c command, f *flags) {
 	}
 }
 
-// sections gives a help text's parts by their headings: "usage", "example", and
+// sections returns a help text's parts by their headings: "usage", "example", and
 // "" for what stands between.
 func (d described) sections() map[string]string {
 	out := map[string]string{}

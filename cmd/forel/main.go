@@ -26,7 +26,7 @@ func main() {
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
 }
 
-// run does what the words say and gives the exit status.
+// run does what the words say and returns the exit status.
 func run(args []string, out, errOut io.Writer) int {
 	say := voice{errOut}
 	if len(args) == 0 {

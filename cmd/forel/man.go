@@ -21,7 +21,7 @@ func flagsMan(f *flags) action {
 	return f.says(func() string { return manual(describe()) })
 }
 
-// manual gives the manual page in the man(7) macros.
+// manual returns the manual page in the man(7) macros.
 func manual(all []described) string {
 	var b strings.Builder
 	b.WriteString(".TH FOREL 1\n.SH NAME\nforel \\- full\\-scale cutting templates for a bookbinder's slipcase\n")

@@ -38,7 +38,7 @@ func refuse(wrong, right string) jobfile.Issues {
 // hinted adds to what could not be done what to do next.
 func hinted(err error, hint string) error { return fmt.Errorf("%w; %s", err, hint) }
 
-// status prints an error, a line a problem, and gives the exit status.
+// status prints an error, a line a problem, and returns the exit status.
 func (v voice) status(err error) int {
 	if err == nil {
 		return statusOK

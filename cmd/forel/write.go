@@ -77,7 +77,7 @@ func wrote(folder string, names ...string) string {
 	return fmt.Sprintf("wrote %s to %s\n", wording.Printable(what), wording.Printable(folder))
 }
 
-// writeBeside writes a file under a temporary name beside its place and gives that
+// writeBeside writes a file under a temporary name beside its place and returns that
 // name, where it made one.
 func writeBeside(f pipeline.File) (temp string, err error) {
 	if info, err := os.Stat(f.Name); err == nil && info.IsDir() {
@@ -100,7 +100,7 @@ func writeBeside(f pipeline.File) (temp string, err error) {
 	return t.Name(), nil
 }
 
-// cause gives what the system said, without the name of a file, which may be
+// cause returns what the system said, without the name of a file, which may be
 // one the maker never typed.
 func cause(err error) error {
 	var path *fs.PathError
@@ -114,7 +114,7 @@ func cause(err error) error {
 	return err
 }
 
-// makeFolder makes a folder with its parents and gives what takes away again
+// makeFolder makes a folder with its parents and returns what takes away again
 // those that it made.
 func makeFolder(name string) (undo func(), err error) {
 	var made []string

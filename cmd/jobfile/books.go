@@ -37,7 +37,7 @@ func numbered(key string, n int) string {
 	return key
 }
 
-// unnumbered gives the key of the first table of a list for that of any.
+// unnumbered returns the key of the first table of a list for that of any.
 func unnumbered(key string) (first string, later bool) {
 	table, rest, ok := strings.Cut(key, "[")
 	_, word, closed := strings.Cut(rest, "].")

@@ -19,7 +19,7 @@ type Issue struct {
 	job.Problem
 }
 
-// String gives the issue as one line without control characters:
+// String returns the issue as one line without control characters:
 //
 //	case.toml:12: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm
 func (i Issue) String() string { return wording.Printable(i.place() + i.Problem.Error()) }
@@ -44,7 +44,7 @@ func (i Issue) Error() string { return i.String() }
 // Issues are all that was found, by line and then by key.
 type Issues []Issue
 
-// Error gives one line an issue.
+// Error returns one line an issue.
 func (is Issues) Error() string {
 	lines := make([]string, len(is))
 	for n, i := range is {

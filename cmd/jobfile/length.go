@@ -71,7 +71,7 @@ func (r *reader) setting(v value, s job.Setting) Length {
 	return l
 }
 
-// written gives a value as the maker wrote it, or what it is.
+// written returns a value as the maker wrote it, or what it is.
 func written(v value) string {
 	switch v.kind {
 	case textKind:

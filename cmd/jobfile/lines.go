@@ -21,7 +21,7 @@ func indexLines(data []byte) lineIndex {
 	return ends
 }
 
-// line gives the line of an offset, from 1.
+// line returns the line of an offset, from 1.
 func (ends lineIndex) line(offset int) int { return sort.SearchInts(ends, offset) + 1 }
 
 // placed says of each problem where the maker set its key.

@@ -52,7 +52,7 @@ func suggest(path []string) string {
 	return "known: " + strings.Join(here, ", ")
 }
 
-// bracketed gives a table as it is written in a job file.
+// bracketed returns a table as it is written in a job file.
 func bracketed(name string) string {
 	if _, listed := lists[name]; listed {
 		return "[[" + name + "]]"

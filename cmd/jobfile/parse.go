@@ -31,7 +31,7 @@ type File struct {
 // byte order mark; source is its name, for messages. What it leaves out has
 // the default of its kind and of paper.DefaultSetup.
 //
-// A job that can't be made gives an error of type Issues that holds all that
+// A job that can't be made returns an error of type Issues that holds all that
 // is wrong; only a slip in the TOML itself comes alone. The Issues returned
 // beside it are what can be made but looks like a slip.
 func Parse(source string, data []byte) (File, Issues, error) {

@@ -110,7 +110,7 @@ func (r *reader) measured(v value, key, what string) Length {
 	return l / rule * paper.Gauged
 }
 
-// unitWritten gives what follows the number of a length.
+// unitWritten returns what follows the number of a length.
 func unitWritten(text string) string {
 	return strings.TrimLeft(strings.TrimSpace(text), "0123456789.,/- ¼½¾⅛⅜⅝⅞")
 }

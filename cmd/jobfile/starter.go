@@ -16,7 +16,7 @@ import (
 //go:embed starter.toml
 var starter []byte
 
-// Starter gives a job file to begin with: an invented book, every key with its
+// Starter returns a job file to begin with: an invented book, every key with its
 // default, and what each means. It can be read as it is.
 func Starter() []byte { return bytes.Clone(starter) }
 

@@ -61,7 +61,7 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 	return issue
 }
 
-// tableAbove gives the table that a line stands in as the start of a key.
+// tableAbove returns the table that a line stands in as the start of a key.
 func tableAbove(data []byte, line int) string {
 	for ; line > 0; line-- {
 		if m := tableHeader.FindStringSubmatch(lineOf(data, line)); m != nil {
@@ -71,7 +71,7 @@ func tableAbove(data []byte, line int) string {
 	return ""
 }
 
-// lineOf gives a line of the data, from 1.
+// lineOf returns a line of the data, from 1.
 func lineOf(data []byte, line int) string {
 	lines := bytes.SplitN(data, []byte("\n"), line+1)
 	if line < 1 || line > len(lines) {
@@ -106,7 +106,7 @@ func named(message string, rest []byte) string {
 }
 
 // invalid tells what the TOML library refuses in a file without such slips:
-// keys and tables set twice, numbers and dates that can't be. It gives nil
+// keys and tables set twice, numbers and dates that can't be. It returns nil
 // where there is nothing.
 func (r *reader) invalid(data []byte) *Issue {
 	var tables map[string]any

@@ -70,7 +70,7 @@ func size(n *unstable.Node) int {
 	return total
 }
 
-// key gives the key of a table or of a key with its value, and its line.
+// key returns the key of a table or of a key with its value, and its line.
 func (t *tree) key(n *unstable.Node) (path []string, line int) {
 	for it := n.Key(); it.Next(); {
 		if path == nil {

@@ -74,7 +74,7 @@ type Shelf interface {
 	Put(folder, made string, files []File) error
 }
 
-// Count gives how many students came to a state.
+// Count returns how many students came to a state.
 func (r *Roll) Count(s State) (n int) {
 	for _, a := range r.Students {
 		if a.State == s {

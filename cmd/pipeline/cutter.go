@@ -41,7 +41,7 @@ const bedSteps = 2000
 // machineCare is said whenever drawings for a machine are made.
 var machineCare = "take care: " + wording.Careful(wording.Machine)
 
-// DefaultCutter gives the usual settings, with no bed and no job.
+// DefaultCutter returns the usual settings, with no bed and no job.
 func DefaultCutter() Cutter {
 	d := bed.Default()
 	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
@@ -184,7 +184,7 @@ func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, 
 	return err
 }
 
-// onBed gives the jobs to lay out; they have names only where there are several.
+// onBed returns the jobs to lay out; they have names only where there are several.
 func onBed(all []worked) (jobs []bed.Job, title string) {
 	var titles []string
 	for i, w := range all {

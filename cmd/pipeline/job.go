@@ -112,7 +112,7 @@ func unsettable(title string) jobfile.Issues {
 	return jobfile.Issues{issue("title", fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing), "")}
 }
 
-// rounding gives how shown sizes are rounded: as asked, or as suits the unit.
+// rounding returns how shown sizes are rounded: as asked, or as suits the unit.
 func rounding(asked string, unit geometry.Unit) (geometry.Rounding, error) {
 	r := geometry.ToTenthMM
 	if unit == geometry.IN {

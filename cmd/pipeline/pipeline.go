@@ -81,7 +81,7 @@ func (p Progress) at(fraction float64) {
 // search is Progress as a search tells it.
 func (p Progress) search(s pack.Progress) { p.at(s.Fraction) }
 
-// namesOf gives the names of files.
+// namesOf returns the names of files.
 func namesOf(files []File) []string {
 	names := make([]string, len(files))
 	for i, f := range files {

@@ -23,7 +23,7 @@ func refuse(bad jobfile.Issues, wrong, right string) jobfile.Issues {
 	return append(bad, issue("", wrong, right))
 }
 
-// refused gives issues as an error: nil where there are none.
+// refused returns issues as an error: nil where there are none.
 func refused(bad jobfile.Issues) error {
 	if len(bad) == 0 {
 		return nil
@@ -31,7 +31,7 @@ func refused(bad jobfile.Issues) error {
 	return bad
 }
 
-// problems gives what an error tells of, each problem by itself.
+// problems returns what an error tells of, each problem by itself.
 func problems(err error) (out jobfile.Issues) {
 	var issues jobfile.Issues
 	var wrong job.Problems

@@ -94,7 +94,7 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 	return p, nil
 }
 
-// effortOf reads steps or a time; nothing asked for gives the usual steps.
+// effortOf reads steps or a time; with nothing asked for it returns the usual steps.
 func effortOf(text string, usual int) (pack.Effort, jobfile.Issues) {
 	text = strings.TrimSpace(text)
 	if text == "" {

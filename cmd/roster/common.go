@@ -36,7 +36,7 @@ func (c *tally) count(found jobfile.Issues, which func(jobfile.Issue) bool) {
 	}
 }
 
-// inAll gives what was found in each of n rows.
+// inAll returns what was found in each of n rows.
 func (c *tally) inAll(n int) (all jobfile.Issues) {
 	for _, i := range c.order {
 		if c.times[i] == n {

@@ -21,7 +21,7 @@ func name(rows []Row) {
 // mostName is how many letters of a name are kept.
 const mostName = 40
 
-// plain gives the letters and digits of a name, in lower case, hyphens between
+// plain returns the letters and digits of a name, in lower case, hyphens between
 // its words.
 func plain(name string) string {
 	var b strings.Builder

@@ -156,7 +156,7 @@ func (t *table) open(data []byte) error {
 	return nil
 }
 
-// delimiter gives what parts the columns: the comma, or what a spreadsheet puts
+// delimiter returns what parts the columns: the comma, or what a spreadsheet puts
 // where the comma is for decimals.
 func delimiter(data []byte) rune {
 	first, _, _ := bytes.Cut(data, []byte("\n"))

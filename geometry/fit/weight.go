@@ -8,7 +8,7 @@ import (
 // Gravity is standard gravity in m/s² (3rd CGPM, 1901; from memory).
 const Gravity = 9.80665
 
-// Scale gives the weight in grams of an area in mm² of a material at a thickness,
+// Scale returns the weight in grams of an area in mm² of a material at a thickness,
 // and where the figure comes from.
 type Scale func(m geometry.Material, area float64, thickness Length) (grams float64, source string)
 

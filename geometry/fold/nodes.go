@@ -13,7 +13,7 @@ type node [2]int64
 // fine.
 type nodes map[node]geometry.Point
 
-// at gives the node of a place: that of a place noted before which is as good
+// at returns the node of a place: that of a place noted before which is as good
 // as there, on either side of a border between two squares, or a new one.
 func (n nodes) at(p geometry.Point) node {
 	own := node{int64(math.Floor(float64(p.X) / grid)), int64(math.Floor(float64(p.Y) / grid))}

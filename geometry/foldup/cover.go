@@ -139,7 +139,7 @@ func corners(pieces []geometry.Piece) []Fault {
 	return out
 }
 
-// foldCrossings gives the places where two folds of a piece meet at an angle:
+// foldCrossings returns the places where two folds of a piece meet at an angle:
 // the corners of the body on it.
 func foldCrossings(p geometry.Piece) []geometry.Point {
 	var out []geometry.Point

@@ -11,7 +11,7 @@ import (
 	"forel/geometry/space"
 )
 
-// reach gives how far a tab goes beyond the edge it is turned over, where it
+// reach returns how far a tab goes beyond the edge it is turned over, where it
 // goes least.
 func reach(r fold.Part) Length {
 	least := Length(math.Inf(1))
@@ -86,7 +86,7 @@ func (b Body) turnedTab(p geometry.Piece, r fold.Posed, host space.Frame, thick 
 	}}, faults
 }
 
-// crossings gives where an outline crosses a line, as distances along it.
+// crossings returns where an outline crosses a line, as distances along it.
 func crossings(outline []geometry.Point, on, along geometry.Point) []Length {
 	var out []Length
 	for i, a := range outline {
@@ -101,7 +101,7 @@ func crossings(outline []geometry.Point, on, along geometry.Point) []Length {
 	return out
 }
 
-// side gives how far left of a line a point is.
+// side returns how far left of a line a point is.
 func side(p, on, along geometry.Point) Length {
 	d := p.Sub(on)
 	return along.X*d.Y - along.Y*d.X

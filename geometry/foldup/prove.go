@@ -97,7 +97,7 @@ func Together(n int, do func(i int)) {
 	for i := range n {
 		g.Go(func() error { do(i); return nil })
 	}
-	g.Wait() // none gives an error
+	g.Wait() // none returns an error
 }
 
 // In returns what lies in a plane.

@@ -59,7 +59,7 @@ func (e *NarrowError) Error() string {
 // errUnworked is given where the pieces of the result do not join up.
 var errUnworked = errors.New("the outline can't be moved: it touches or crosses itself")
 
-// Outward gives a closed outline, simple and running either way, moved outward
+// Outward returns a closed outline, simple and running either way, moved outward
 // by d, which is 0 or more. It fails with a *NarrowError where a notch is too
 // narrow to be followed.
 func Outward(p geometry.Path, d Length) (Result, error) { return moved(p, d, 1) }
@@ -141,7 +141,7 @@ type outline struct {
 	sign   float64
 }
 
-// furthest gives the point of the outline that a loop stops short of most: at
+// furthest returns the point of the outline that a loop stops short of most: at
 // the ends and along each of the outline's segments.
 func (o outline) furthest(loop geometry.Path) (geometry.Point, Length) {
 	const steps = 8

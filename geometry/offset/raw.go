@@ -13,7 +13,7 @@ type part struct {
 	of int // the segment it comes from; the corners come after
 }
 
-// raw gives each segment of the outline moved, and what goes round the corners
+// raw returns each segment of the outline moved, and what goes round the corners
 // that need it. What lies too near the outline is still among it.
 func (o outline) raw() []part {
 	n := len(o.segs)
@@ -41,7 +41,7 @@ func (o outline) raw() []part {
 	return slices.DeleteFunc(append(parts, rounds...), func(p part) bool { return p.From.Distance(p.To) < same && p.Bulge == 0 })
 }
 
-// moved gives a segment beside itself: to its right by the distance outward,
+// moved returns a segment beside itself: to its right by the distance outward,
 // to its left inward. An arc that the distance is too great for becomes a
 // straight line, which lies too near the outline to be kept.
 func (o outline) moved(s geometry.Segment) geometry.Segment {

@@ -21,12 +21,12 @@ func circleOf(s geometry.Segment) circle {
 	return circle{c, r, start, sweep}
 }
 
-// at gives the point of a circle at an angle.
+// at returns the point of a circle at an angle.
 func (c circle) at(a float64) geometry.Point {
 	return c.center.Add(geometry.Pt(Length(math.Cos(a)), Length(math.Sin(a))).Mul(c.radius.MM()))
 }
 
-// param gives where on the arc a point of the circle lies, 0 at its start and
+// param returns where on the arc a point of the circle lies, 0 at its start and
 // 1 at its end; a point just before the start is just under 0.
 func (c circle) param(p geometry.Point) float64 {
 	turn := math.Atan2((p.Y-c.center.Y).MM(), (p.X-c.center.X).MM()) - c.start
@@ -41,7 +41,7 @@ func (c circle) param(p geometry.Point) float64 {
 	return turn / sweep
 }
 
-// pointAt gives the point of a segment at t, 0 at its start and 1 at its end.
+// pointAt returns the point of a segment at t, 0 at its start and 1 at its end.
 func pointAt(s geometry.Segment, t float64) geometry.Point {
 	switch {
 	case t == 0:
@@ -55,7 +55,7 @@ func pointAt(s geometry.Segment, t float64) geometry.Point {
 	return c.at(c.start + c.sweep*t)
 }
 
-// between gives the part of a segment from t to u.
+// between returns the part of a segment from t to u.
 func between(s geometry.Segment, t, u float64) geometry.Segment {
 	part := geometry.Segment{From: pointAt(s, t), To: pointAt(s, u)}
 	if s.Bulge != 0 {
@@ -64,7 +64,7 @@ func between(s geometry.Segment, t, u float64) geometry.Segment {
 	return part
 }
 
-// size gives a segment's length along it.
+// size returns a segment's length along it.
 func size(s geometry.Segment) Length {
 	if s.Bulge == 0 {
 		return s.From.Distance(s.To)
@@ -73,7 +73,7 @@ func size(s geometry.Segment) Length {
 	return c.radius * Length(math.Abs(c.sweep))
 }
 
-// heading gives the direction of a segment at its start or its end.
+// heading returns the direction of a segment at its start or its end.
 func heading(s geometry.Segment, atEnd bool) geometry.Point {
 	if s.Bulge == 0 {
 		return s.To.Sub(s.From).Mul(1 / s.From.Distance(s.To).MM())
@@ -87,7 +87,7 @@ func heading(s geometry.Segment, atEnd bool) geometry.Point {
 	return geometry.Pt(Length(math.Cos(a)), Length(math.Sin(a)))
 }
 
-// distance gives how far a point is from the nearest of some segments.
+// distance returns how far a point is from the nearest of some segments.
 func distance(p geometry.Point, segs []geometry.Segment) Length {
 	least := Length(math.Inf(1))
 	for _, s := range segs {
@@ -107,7 +107,7 @@ func toSegment(p geometry.Point, s geometry.Segment) Length {
 	return min(p.Distance(s.From), p.Distance(s.To))
 }
 
-// meet gives the points that two segments' lines and circles share.
+// meet returns the points that two segments' lines and circles share.
 func meet(a, b geometry.Segment) []geometry.Point {
 	var points []geometry.Point
 	switch {
@@ -128,7 +128,7 @@ func meet(a, b geometry.Segment) []geometry.Point {
 	return points
 }
 
-// polished gives a point nearer to where two lines or circles meet, by Newton's
+// polished returns a point nearer to where two lines or circles meet, by Newton's
 // method: with a large circle, squares of its radius lose what counts.
 func polished(p geometry.Point, a, b geometry.Segment) geometry.Point {
 	for range 2 {
@@ -147,7 +147,7 @@ func polished(p geometry.Point, a, b geometry.Segment) geometry.Point {
 	return p
 }
 
-// beside gives how far a point is off a segment's line or circle, and the
+// beside returns how far a point is off a segment's line or circle, and the
 // direction in which that grows.
 func beside(p geometry.Point, s geometry.Segment) (Length, geometry.Point) {
 	if s.Bulge == 0 {
@@ -161,7 +161,7 @@ func beside(p geometry.Point, s geometry.Segment) (Length, geometry.Point) {
 	return far - c.radius, p.Sub(c.center).Mul(1 / far.MM())
 }
 
-// lines gives where two straight lines, carried on, meet; not where they are
+// lines returns where two straight lines, carried on, meet; not where they are
 // parallel to a billionth.
 func lines(a, b geometry.Segment) (geometry.Point, bool) {
 	u, v := heading(a, false), heading(b, false)
@@ -205,7 +205,7 @@ func circles(a, b circle) []geometry.Point {
 	return []geometry.Point{mid.Sub(across), mid.Add(across)}
 }
 
-// where gives how far along a segment a point of its line or circle lies.
+// where returns how far along a segment a point of its line or circle lies.
 func where(s geometry.Segment, p geometry.Point) float64 {
 	if s.Bulge != 0 {
 		return circleOf(s).param(p)

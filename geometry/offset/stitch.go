@@ -57,7 +57,7 @@ func pruned(parts []part) []part {
 	}
 }
 
-// next gives the part that goes on from another, the one that comes soonest
+// next returns the part that goes on from another, the one that comes soonest
 // after it round the outline where several do; -1 where none does.
 func (o outline) next(from part, parts []part, used []bool) int {
 	best := -1
@@ -72,7 +72,7 @@ func (o outline) next(from part, parts []part, used []bool) int {
 	return best
 }
 
-// after gives how many segments of the outline lie from one part to another.
+// after returns how many segments of the outline lie from one part to another.
 func (o outline) after(from, to part) int {
 	n := len(o.segs)
 	return ((to.of-from.of)%n + n) % n

@@ -21,12 +21,12 @@ func (a *algebra) keep(g polygon.Shape, err error) polygon.Shape {
 	return g
 }
 
-// meet and without give what two shapes share, and what the first has beyond
+// meet and without return what two shapes share, and what the first has beyond
 // the second.
 func (a *algebra) meet(p, q polygon.Shape) polygon.Shape    { return a.keep(polygon.Meet(p, q)) }
 func (a *algebra) without(p, q polygon.Shape) polygon.Shape { return a.keep(polygon.Without(p, q)) }
 
-// breadth gives how wide the narrowest straight passage is that a shape fits
+// breadth returns how wide the narrowest straight passage is that a shape fits
 // through: the least distance of two parallels that hold it between them, one of
 // which lies along an edge of its hull.
 func breadth(a polygon.Area) Length {

@@ -2,7 +2,7 @@ package onepiece
 
 import "forel/geometry"
 
-// blank gives the case unfolded, its inside up and its head at the top.
+// blank returns the case unfolded, its inside up and its head at the top.
 func (j Job) blank() geometry.Piece {
 	s, f := j.scores(), j.flaps()
 	pt := geometry.Pt
@@ -43,7 +43,7 @@ func (j Job) blank() geometry.Piece {
 	return moved(p, geometry.Point{}.Sub(p.Outline.Bounds().Min))
 }
 
-// besideSpine is the edge nearest the spine in the list that edges gives.
+// besideSpine is the edge nearest the spine in the list that edges returns.
 const besideSpine = 2
 
 func edges(s scores, f flaps) []geometry.Edge {
@@ -73,7 +73,7 @@ func margins(s scores, f flaps) []geometry.Margin {
 	}
 }
 
-// outline gives the outline, counterclockwise.
+// outline returns the outline, counterclockwise.
 func outline(s scores, f flaps) geometry.Path {
 	head := headOutline(s, f)
 	var tail []geometry.Point
@@ -83,7 +83,7 @@ func outline(s scores, f flaps) geometry.Path {
 	return geometry.Polygon(distinct(append(tail, head...))...)
 }
 
-// headOutline gives the outline past the panels at the head, from the mouth edge
+// headOutline returns the outline past the panels at the head, from the mouth edge
 // of the right side to that of the left.
 func headOutline(s scores, f flaps) []geometry.Point {
 	var out []geometry.Point
@@ -99,7 +99,7 @@ func headOutline(s scores, f flaps) []geometry.Point {
 	return append(out, inner...)
 }
 
-// slits gives the slits beside the spine at head and tail where they take
+// slits returns the slits beside the spine at head and tail where they take
 // nothing away; where they do, they are part of the outline.
 func slits(s scores, f flaps) []geometry.Path {
 	if !f.slitOnly() {
@@ -115,19 +115,19 @@ func slits(s scores, f flaps) []geometry.Path {
 // slitOnly tells whether inner flap and spine flap have an edge in common.
 func (f flaps) slitOnly() bool { return f.slot < hair && f.lean < hair }
 
-// around gives the outline from the right end of the score round to the left.
+// around returns the outline from the right end of the score round to the left.
 func (l flap) around() []geometry.Point {
 	return append(append([]geometry.Point{}, l.outline[1:]...), l.outline[0])
 }
 
-// flip gives the place at the tail that mirrors one at the head.
+// flip returns the place at the tail that mirrors one at the head.
 func flip(p geometry.Point) geometry.Point { return geometry.Pt(p.X, -p.Y) }
 
 func flipBox(b geometry.Box) geometry.Box {
 	return geometry.Bx(b.Min.X, -b.Max.Y, b.Max.X, -b.Min.Y)
 }
 
-// moved gives a piece with all it has shifted by d.
+// moved returns a piece with all it has shifted by d.
 func moved(p geometry.Piece, d geometry.Point) geometry.Piece {
 	p.Outline = p.Outline.Move(d)
 	for i := range p.Slits {

@@ -18,7 +18,7 @@ type Case struct {
 }
 
 // Make works out the case for a job and proves it by folding its blank up. A
-// job that can't be made gives job.Problems, all of them, and no case.
+// job that can't be made returns job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
 	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
@@ -46,7 +46,7 @@ func (k checked) work() (Case, error) {
 	}, nil
 }
 
-// unproved gives what the proof found as problems. Job.Check names what a
+// unproved returns what the proof found as problems. Job.Check names what a
 // maker can change before it comes to this.
 func unproved(r Report) job.Problems {
 	var ps job.Problems

@@ -71,7 +71,7 @@ func (j Job) flaps() flaps {
 	return f
 }
 
-// taper gives what a flap of a length is narrower at its end.
+// taper returns what a flap of a length is narrower at its end.
 func (j Job) taper(length Length) Length { return min(j.Flaps.Taper, length*steepest) }
 
 func rectangle(b geometry.Box) []geometry.Point { return geometry.Rectangle(b).Flatten(1) }

@@ -27,10 +27,10 @@ type slab struct {
 	shape  polygon.Shape
 }
 
-// across gives the two axes of a slab's shape.
+// across returns the two axes of a slab's shape.
 func across(axis int) [2]int { return [3][2]int{{1, 2}, {0, 2}, {0, 1}}[axis] }
 
-// reach gives from where to where a slab reaches on any axis.
+// reach returns from where to where a slab reaches on any axis.
 func (s slab) reach(axis int) (lo, hi Length) {
 	b := s.shape.Bounds()
 	switch axis {

@@ -11,7 +11,7 @@ const PieceName = "case blank"
 // Named lists the keys for what its material is called.
 var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}}
 
-// Plan gives all that is rendered of the case.
+// Plan returns all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
 	book := j.contents()

@@ -92,7 +92,7 @@ var walls = []struct {
 	{HeadOutside, 1, -1}, {TailOutside, 1, 1},
 }
 
-// wall gives the slabs of a wall from the inside out.
+// wall returns the slabs of a wall from the inside out.
 func (v *proof) wall(axis int, sign Length) []slab {
 	var out []slab
 	for _, s := range v.slabs {
@@ -252,7 +252,7 @@ func (v *proof) share(a, b slab) bool {
 	return false
 }
 
-// within gives what of a lies within the thickness of b, as stretches of an axis
+// within returns what of a lies within the thickness of b, as stretches of an axis
 // square to both.
 func (v *proof) within(a, b slab, third int) [][2]Length {
 	box := a.shape.Bounds().Grow(1)

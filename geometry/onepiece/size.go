@@ -2,13 +2,13 @@ package onepiece
 
 import "forel/geometry/plan"
 
-// contents gives what stands in the case.
+// contents returns what stands in the case.
 func (j Job) contents() plan.Size {
 	b := j.Book()
 	return plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}
 }
 
-// Cavity gives the space inside: the book with its clearance.
+// Cavity returns the space inside: the book with its clearance.
 func (j Job) Cavity() plan.Size {
 	b := j.contents()
 	return plan.Size{
@@ -18,14 +18,14 @@ func (j Job) Cavity() plan.Size {
 	}
 }
 
-// Outside gives the finished case: two layers at head and tail, one elsewhere,
+// Outside returns the finished case: two layers at head and tail, one elsewhere,
 // none at the mouth.
 func (j Job) Outside() plan.Size {
 	in, c := j.Cavity(), j.Card.Thickness
 	return plan.Size{Height: in.Height + 4*c, Width: in.Width + c, Thickness: in.Thickness + 2*c}
 }
 
-// bend gives what a panel is longer than its inside measure at one fold.
+// bend returns what a panel is longer than its inside measure at one fold.
 func (c Card) bend() Length { return c.Thickness * Length(c.Bend) }
 
 // scores are where the scores of a blank lie: across from the mouth edge of
@@ -53,7 +53,7 @@ func (j Job) scores() scores {
 	return s
 }
 
-// Scored gives the distances that are marked and scored on the blank: from
+// Scored returns the distances that are marked and scored on the blank: from
 // head score to tail score of the left side, whose flaps lie inside; from the
 // mouth edge to the spine score beside it; between the two spine scores.
 func (j Job) Scored() plan.Size {

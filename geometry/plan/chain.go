@@ -16,7 +16,7 @@ const (
 
 // Chain tells how the room that is left in a case comes about: which gaps must
 // stay open, the lengths they come from, and what can be off. A kind of case
-// gives it; geometry/fit adds up what comes of it.
+// returns it; geometry/fit adds up what comes of it.
 //
 // A case as it comes out has other lengths than were drawn. What was cut stays
 // as it was cut, materials and books are what they are, and Left returns the room

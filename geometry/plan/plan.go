@@ -1,5 +1,5 @@
 // Package plan is a case worked out, of whatever kind: all that is drawn,
-// listed or printed of it. What makes a case gives a Plan; what renders one asks
+// listed or printed of it. What makes a case returns a Plan; what renders one asks
 // nothing else.
 package plan
 
@@ -53,12 +53,12 @@ func (p Plan) Checks() []Check {
 	return out
 }
 
-// Drawn gives all that patterns are drawn of: the pieces and their faces.
+// Drawn returns all that patterns are drawn of: the pieces and their faces.
 func (p Plan) Drawn() []geometry.Piece {
 	return append(p.Pieces[:len(p.Pieces):len(p.Pieces)], p.Faces...)
 }
 
-// Machined gives what a machine cuts: the pieces, those of patterned stock from
+// Machined returns what a machine cuts: the pieces, those of patterned stock from
 // their face, since stock is laid on its bed so that the pattern is seen.
 func (p Plan) Machined() []geometry.Piece {
 	faced := map[string]bool{}
@@ -81,7 +81,7 @@ type Material struct {
 	Fitted    bool // its thickness counts in all that is cut to fit
 }
 
-// Thickness gives that of the material pieces are cut from; 0 where it is not told.
+// Thickness returns that of the material pieces are cut from; 0 where it is not told.
 func (p Plan) Thickness(m geometry.Material) Length {
 	for _, have := range p.Materials {
 		if have.Of == m {

@@ -7,7 +7,7 @@ import (
 	"forel/geometry"
 )
 
-// Hull gives the corners of the smallest convex polygon that holds all of the
+// Hull returns the corners of the smallest convex polygon that holds all of the
 // points, counterclockwise, none of them in line with its neighbours; fewer than
 // three where the points lie on one line. It is Andrew's monotone chain (A. M.
 // Andrew, 1979; from memory); points apart by rounding alone do it no harm.

@@ -10,7 +10,7 @@ func (j Job) boardUp() string {
 	return "lined face up (inside of the case)"
 }
 
-// boards gives the five boards of the carcass as five-board cases are built:
+// boards returns the five boards of the carcass as five-board cases are built:
 // walls stand on the lined face of a side, the spine wall runs the full
 // height, head and tail walls butt against its lined face.
 func (j Job) boards() []geometry.Piece {
@@ -93,13 +93,13 @@ func (j Job) boards() []geometry.Piece {
 	}
 }
 
-// seated gives the place of what is drawn as it is seen inside the case, two
+// seated returns the place of what is drawn as it is seen inside the case, two
 // points of it on two corners between the boards.
 func seated(face geometry.Face, a geometry.Point, onA place, b geometry.Point, onB place) geometry.Seat {
 	return geometry.Seat{Face: face, Shown: true, At: [2]geometry.Anchor{{At: a, On: onA.within()}, {At: b, On: onB.within()}}}
 }
 
-// panel gives a rectangular piece, one of it, its spine edge on the left.
+// panel returns a rectangular piece, one of it, its spine edge on the left.
 func panel(name string, m geometry.Material, width, height Length) geometry.Piece {
 	return geometry.Piece{
 		Name: name, Material: m, Count: 1,

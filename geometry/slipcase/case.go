@@ -44,7 +44,7 @@ type Case struct {
 }
 
 // Make works out the case for a job and proves it by folding its pieces up. A
-// job that can't be made gives job.Problems, all of them, and no case.
+// job that can't be made returns job.Problems, all of them, and no case.
 func Make(j Job) (Case, error) {
 	sound, refused, _ := j.Check()
 	if len(refused) > 0 {
@@ -96,7 +96,7 @@ func (k checked) work() (Case, error) {
 	}, nil
 }
 
-// pieces gives every piece as it is when it lies on the case.
+// pieces returns every piece as it is when it lies on the case.
 func (j Job) pieces() []geometry.Piece {
 	boards := j.boards()
 	pieces := append(boards, j.linings(boards)...)

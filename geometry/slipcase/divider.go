@@ -5,7 +5,7 @@ import "forel/geometry"
 // dividerStrip is the name of the cloth round the mouth edge of a divider.
 const dividerStrip = "divider strip"
 
-// dividerPieces gives what the walls between volumes are made of: the board,
+// dividerPieces returns what the walls between volumes are made of: the board,
 // a lining for each face, the strip round the mouth edge. A divider is slid in
 // when the case is covered, between what is turned in at head and tail.
 func (j Job) dividerPieces() []geometry.Piece {
@@ -81,7 +81,7 @@ func (j Job) underDivider() Length {
 	return j.cover()
 }
 
-// dividerLines gives where both faces of each divider stand, from the inner
+// dividerLines returns where both faces of each divider stand, from the inner
 // face of the left side as the boards are joined.
 func (j Job) dividerLines() []Length {
 	var out []Length

@@ -23,7 +23,7 @@ var made = folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 180, middl
 // flat tells whether no fold is made.
 func (s folds) flat() bool { return s == folds{} }
 
-// between gives the stage part of the way to another.
+// between returns the stage part of the way to another.
 func (s folds) between(t folds, part float64) folds {
 	mix := func(a, b float64) float64 { return a + (b-a)*part }
 	return folds{
@@ -46,7 +46,7 @@ func viaRoot(s fold.Sheet, i int) bool {
 	return true
 }
 
-// angle gives the angle of every leaf at a stage.
+// angle returns the angle of every leaf at a stage.
 func (s folds) angle(hung fold.Sheet) func(leaf int) float64 {
 	angles := map[int]float64{}
 	for i, l := range hung.Leaves {
@@ -74,7 +74,7 @@ func (s folds) angle(hung fold.Sheet) func(leaf int) float64 {
 	return func(leaf int) float64 { return angles[leaf] }
 }
 
-// turnedIn gives the angle of one hinge of what is turned in: those over the
+// turnedIn returns the angle of one hinge of what is turned in: those over the
 // edge of the board go first, those into the case after; what pleats and bends
 // in the corners goes last.
 func turnedIn(hung fold.Sheet, i int, total float64) float64 {

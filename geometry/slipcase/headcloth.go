@@ -59,7 +59,7 @@ func (j Job) tabs() tabs {
 	return v
 }
 
-// endCloths gives the cloth over the head wall and that over the tail wall,
+// endCloths returns the cloth over the head wall and that over the tail wall,
 // back up, mouth at the top. They are alike, but what is left on one is right
 // on the other.
 func (j Job) endCloths() []geometry.Piece {
@@ -147,7 +147,7 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	return p
 }
 
-// cutOut gives the outline with a foot from one point to another and a top that
+// cutOut returns the outline with a foot from one point to another and a top that
 // runs as half does from the left, and back as its mirror image. Of points in one
 // place, or in line along the top, one is kept.
 func cutOut(left, right geometry.Point, half []geometry.Point, mirror func(geometry.Point) geometry.Point) geometry.Path {
@@ -166,7 +166,7 @@ func cutOut(left, right geometry.Point, half []geometry.Point, mirror func(geome
 	return geometry.Polygon(append(points, kept...)...)
 }
 
-// bothWays gives creases and their mirror images.
+// bothWays returns creases and their mirror images.
 func bothWays(mirror func(geometry.Point) geometry.Point, creases ...geometry.Crease) []geometry.Crease {
 	for _, c := range creases {
 		v := c.Path.Vertices

@@ -2,7 +2,7 @@ package slipcase
 
 import "forel/geometry"
 
-// linings gives the linings of a case; none for an unlined one.
+// linings returns the linings of a case; none for an unlined one.
 func (j Job) linings(boards []geometry.Piece) []geometry.Piece {
 	switch {
 	case j.Lining.Thickness == 0:
@@ -13,7 +13,7 @@ func (j Job) linings(boards []geometry.Piece) []geometry.Piece {
 	return j.liningsAfter()
 }
 
-// liningNames gives the name of each board's lining.
+// liningNames has the name of each board's lining.
 var liningNames = map[string]string{
 	"side": "side lining", "spine wall": "spine lining", "head wall": "head lining", "tail wall": "tail lining", "divider": "divider lining",
 }
@@ -26,7 +26,7 @@ const liningStep Length = 1
 // what is turned in on the walls beside it.
 type mouthStep struct{ wide, deep Length }
 
-// endStep gives the step of the side linings, at head and tail: as wide as the
+// endStep returns the step of the side linings, at head and tail: as wide as the
 // cloth that lies in the corners there is thick.
 func (j Job) endStep() mouthStep {
 	k := j.cover()
@@ -36,7 +36,7 @@ func (j Job) endStep() mouthStep {
 	return mouthStep{k, j.Cloth.MouthTurnIn - j.Edge() - linedShort + liningStep}
 }
 
-// sideStep gives the step of the head and tail linings at the sides. What is
+// sideStep returns the step of the head and tail linings at the sides. What is
 // turned in on a side reaches the corner in part: cloth of the nearer wall, at
 // times of both, and what keeps off the walls by less than what lies on them.
 func (j Job) sideStep() mouthStep {
@@ -64,7 +64,7 @@ func (j Job) sideStep() mouthStep {
 	return mouthStep{wide, deep}
 }
 
-// liningsAfter gives the linings that are pasted into the carcass when it is
+// liningsAfter returns the linings that are pasted into the carcass when it is
 // joined and covered, in the order they go in: sides, spine, head and tail.
 // Each fits between those before it. At the mouth they lie over what is turned
 // in, and stay back by 2 mm, to leave its edge to be seen; there they are
@@ -134,7 +134,7 @@ func (j Job) liningsAfter() []geometry.Piece {
 	return out
 }
 
-// stepped gives a rectangle that is narrower near its right edge, at the mouth,
+// stepped returns a rectangle that is narrower near its right edge, at the mouth,
 // with the thumb hole in that edge if it has one.
 func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
 	corner := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
@@ -158,7 +158,7 @@ func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
 	return geometry.Path{Vertices: vs, Closed: true}
 }
 
-// liningsBefore gives a lining for each board, larger than it by the trim on
+// liningsBefore returns a lining for each board, larger than it by the trim on
 // every side. The guide is the board, which is laid in the middle; what stands
 // over is trimmed flush when dry, in a thumb hole too.
 func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
@@ -192,7 +192,7 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 	return out
 }
 
-// mirrored gives the edge that an edge becomes when a piece is turned over.
+// mirrored returns the edge that an edge becomes when a piece is turned over.
 func mirrored(edge int) int {
 	switch edge {
 	case left:

@@ -14,7 +14,7 @@ const (
 	markOff    Length = 1 // none this near the end of a piece: the edge itself shows the line
 )
 
-// patternMarks gives short marks at the edges of a piece, on both ends of each
+// patternMarks returns short marks at the edges of a piece, on both ends of each
 // line of its pattern: a template hides the pattern, but at its edges marks
 // and lines meet. Where lines are close only some are marked, a whole number of
 // repeats apart.
@@ -69,7 +69,7 @@ func patternMarks(p geometry.Piece) []geometry.Guide {
 	return out
 }
 
-// spans gives the stretches of the upright line at x that lie within an
+// spans returns the stretches of the upright line at x that lie within an
 // outline; none where it only touches or runs along an edge.
 func spans(around []geometry.Point, x Length) [][2]Length {
 	var at []Length

@@ -55,7 +55,7 @@ func (j Job) limitPattern(l *job.Limits) {
 	}
 }
 
-// wetAcross gives the repeat across the grain when the covering has grown from
+// wetAcross returns the repeat across the grain when the covering has grown from
 // the paste, and by how much less of it is cut for a length on the case.
 func (j Job) wetAcross(m geometry.Material) (repeat Length, cut float64) {
 	percent := j.SidePaper.Stretch
@@ -66,7 +66,7 @@ func (j Job) wetAcross(m geometry.Material) (repeat Length, cut float64) {
 	return j.Pattern.Across * Length(grown), 1 / grown
 }
 
-// patternOn gives where lines of the pattern fall on a piece as it is drawn, back up
+// patternOn returns where lines of the pattern fall on a piece as it is drawn, back up
 // and before it is cut smaller for stretch, for its place on the case: "right"
 // or "left" for a side paper, else empty.
 //
@@ -112,7 +112,7 @@ func (j Job) patternOn(p geometry.Piece, place string) geometry.Repeat {
 	return r
 }
 
-// offMiddle gives how far from the middle of the spine a line of a mirrored
+// offMiddle returns how far from the middle of the spine a line of a mirrored
 // pattern runs: on it, or half a repeat off, whichever brings a line nearer to
 // where it is asked for on a side.
 func (j Job) offMiddle(wet Length) Length {
@@ -124,7 +124,7 @@ func (j Job) offMiddle(wet Length) Length {
 	return 0
 }
 
-// faces gives every piece of patterned stock that is cut, seen from its face
+// faces returns every piece of patterned stock that is cut, seen from its face
 // with its head up, with marks where lines of the pattern fall; and sets on the
 // pieces what stock they take beyond their size.
 func (j Job) faces(pieces []geometry.Piece) []geometry.Piece {
@@ -152,7 +152,7 @@ func (j Job) faces(pieces []geometry.Piece) []geometry.Piece {
 	return out
 }
 
-// faceOf gives a piece as it is seen from its face with its head up.
+// faceOf returns a piece as it is seen from its face with its head up.
 func faceOf(p geometry.Piece, place string, r geometry.Repeat) geometry.Piece {
 	w, h := p.Size()
 	flip := func(q geometry.Path) geometry.Path { return q.FlipX(w) }

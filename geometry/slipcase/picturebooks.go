@@ -8,7 +8,7 @@ import (
 	"forel/geometry/stage/draft"
 )
 
-// insertFigure gives the figure of the books half way into a case.
+// insertFigure returns the figure of the books half way into a case.
 func (m model) insertFigure(base []stage.Face, caption string, fresh bool) stage.Picture {
 	p := stage.Picture{Faces: slices.Concat(base, m.dividersIn(0)), View: m.mouthView(), Caption: plan.Say(caption)}
 	books := m.booksAt(0.52)
@@ -21,7 +21,7 @@ func (m model) insertFigure(base []stage.Face, caption string, fresh bool) stage
 	return p
 }
 
-// betweenFigure gives the figure of the books between the walls on the first side.
+// betweenFigure returns the figure of the books between the walls on the first side.
 func (m model) betweenFigure() stage.Picture {
 	p := stage.Picture{Faces: slices.Concat(m.ruled(m.board("right side")), m.boards("spine wall", "head wall", "tail wall")), View: m.onBench()}
 	x := m.w() - m.s()
@@ -54,7 +54,7 @@ func (m model) mouthView() stage.View {
 	return m.intoMouth(yaw, 22)
 }
 
-// booksAt gives the books in the case, pulled out by a part of their width.
+// booksAt returns the books in the case, pulled out by a part of their width.
 func (m model) booksAt(out Length) [][]stage.Face {
 	s := m.s()
 	l := Length(0)
@@ -78,7 +78,7 @@ func bookName(i int) string {
 	return "book " + string(rune('1'+i))
 }
 
-// rooms gives from where to where each book has its room, along X.
+// rooms returns from where to where each book has its room, along X.
 func (m model) rooms() [][2]Length {
 	s := m.s()
 	l := Length(0)
@@ -110,7 +110,7 @@ func (m model) rooms() [][2]Length {
 	return out
 }
 
-// dividerPlaces gives from where to where each divider stands, along X.
+// dividerPlaces returns from where to where each divider stands, along X.
 func (m model) dividerPlaces() [][2]Length {
 	var at []Length
 	for _, g := range m.pieces["spine wall"].Guides {
@@ -126,7 +126,7 @@ func (m model) dividerPlaces() [][2]Length {
 	return out
 }
 
-// dividersIn gives the dividers, drawn out of the mouth by a distance.
+// dividersIn returns the dividers, drawn out of the mouth by a distance.
 func (m model) dividersIn(out Length) []stage.Face {
 	p, ok := m.pieces["divider"]
 	if !ok {

@@ -20,7 +20,7 @@ var (
 	tailPanel  = covering{"tail panel", 0, 3}
 )
 
-// covered gives the carcass with coverings that are on.
+// covered returns the carcass with coverings that are on.
 func (m model) covered(on ...covering) []stage.Face {
 	out := m.boards(boardNames...)
 	for _, c := range on {
@@ -29,7 +29,7 @@ func (m model) covered(on ...covering) []stage.Face {
 	return out
 }
 
-// spineFigures gives the figures of the spine cloth.
+// spineFigures returns the figures of the spine cloth.
 func (m model) spineFigures() (laid, flaps []stage.Picture) {
 	cut, _ := m.job.cutOut()
 	c, v := spineCloth, m.onSpine()
@@ -79,7 +79,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 	return laid, flaps
 }
 
-// wedge gives a place in a wedge of the flat cloth at the head.
+// wedge returns a place in a wedge of the flat cloth at the head.
 func (m model) wedge() stage.Vec {
 	var reach Length
 	for _, r := range m.pieces[spineCloth.name].Regions {
@@ -90,7 +90,7 @@ func (m model) wedge() stage.Vec {
 	return stage.Vec{X: -1, Y: m.h() + 0.85*reach}
 }
 
-// endOfCloth gives what is to be seen of the head end of a case that stands on
+// endOfCloth returns what is to be seen of the head end of a case that stands on
 // its spine.
 func (m model) endOfCloth() []stage.Vec {
 	deep := m.job.Cloth.Overlap
@@ -99,7 +99,7 @@ func (m model) endOfCloth() []stage.Vec {
 	return draft.Corners(stage.Vec{X: left, Y: max(0, m.h()-1.2*flap)}, stage.Vec{X: m.w() + 6, Y: m.h() + flap, Z: min(m.d(), deep+14)})
 }
 
-// endFigures gives the figures of the head cloth, with the tail's alike.
+// endFigures returns the figures of the head cloth, with the tail's alike.
 func (m model) endFigures() (laid, tabs []stage.Picture) {
 	c := headCloth
 	v := m.intoMouth(34, 36)
@@ -159,7 +159,7 @@ func (m model) tabsGoingIn() folds {
 	return folds{margins: 90, sideTabs: 130}
 }
 
-// tabSwings gives the arrows of the side tabs, as far as the way in is seen.
+// tabSwings returns the arrows of the side tabs, as far as the way in is seen.
 func (m model) tabSwings(c covering, from folds, focus []stage.Vec) []stage.Arrow {
 	left, right := hangsOn(is(LeftInside), mouthEdge, nil), hangsOn(is(RightInside), mouthEdge, nil)
 	to := folds{margins: 90, sideTabs: 142}
@@ -171,7 +171,7 @@ func (m model) tabSwings(c covering, from folds, focus []stage.Vec) []stage.Arro
 	return append(m.swings(c, from, folds{margins: 90, sideTabs: 180}, focus, left), m.swings(c, from, to, focus, right)...)
 }
 
-// slit gives the middle of a slit of the flat head cloth.
+// slit returns the middle of a slit of the flat head cloth.
 func (m model) slit() stage.Vec {
 	p := m.pieces[headCloth.name]
 	hung, ok := m.hang(headCloth)
@@ -183,7 +183,7 @@ func (m model) slit() stage.Vec {
 	return stage.Vec{X: q.X, Y: q.Y, Z: q.Z}
 }
 
-// mouthCorner gives what is to be seen of the head end of the mouth.
+// mouthCorner returns what is to be seen of the head end of the mouth.
 func (m model) mouthCorner() []stage.Vec {
 	t := m.job.Cloth.MouthTurnIn
 	tall := min(m.h(), 1.9*t)
@@ -195,14 +195,14 @@ func (m model) mouthCorner() []stage.Vec {
 	return draft.Corners(stage.Vec{X: left - wide, Y: m.h() - tall, Z: max(0, m.d()-1.2*t)}, stage.Vec{X: m.w() + 2 + wide, Y: m.h() + 0.4*t, Z: m.d() + 0.5*t + wide})
 }
 
-// paperCorner gives what is to be seen of the right side where head and mouth
+// paperCorner returns what is to be seen of the right side where head and mouth
 // meet.
 func (m model) paperCorner() []stage.Vec {
 	r := 3.2 * max(m.job.SidePaper.TurnIn, m.job.SidePaper.Inset)
 	return draft.Corners(stage.Vec{X: max(0, m.w()-r*0.5), Y: m.h() - 1.5*r, Z: m.d() - 1.3*r}, stage.Vec{X: m.w(), Y: m.h() + 2, Z: m.d() + r*0.25})
 }
 
-// paperFigures gives the figures of the side papers.
+// paperFigures returns the figures of the side papers.
 func (m model) paperFigures(beneath ...covering) []stage.Picture {
 	c := rightPaper
 	base := m.covered(beneath...)

@@ -8,7 +8,7 @@ import (
 	"forel/geometry/stage/draft"
 )
 
-// boardsLaid gives the figure of the five boards as they are cut, seen from
+// boardsLaid returns the figure of the five boards as they are cut, seen from
 // above, each with its grain.
 func (m model) boardsLaid() stage.Picture {
 	w, h, d, s := m.w()-2*m.s(), m.h(), m.d(), m.s()
@@ -62,7 +62,7 @@ func (m model) boardsLaid() stage.Picture {
 	return p
 }
 
-// liningFigures gives the figures of a lining being pasted to a side, and of the
+// liningFigures returns the figures of a lining being pasted to a side, and of the
 // stack in which it dries.
 func (m model) liningFigures() []stage.Picture {
 	p, ok := m.pieces["side lining"]
@@ -105,7 +105,7 @@ func (m model) liningFigures() []stage.Picture {
 	return []stage.Picture{paste, press}
 }
 
-// flatSide gives a side lying on a bench, its back up, with its thumb hole.
+// flatSide returns a side lying on a bench, its back up, with its thumb hole.
 func (m model) flatSide(thick Length) []stage.Face {
 	var outline []stage.Vec
 	for _, q := range m.c.Side {
@@ -114,7 +114,7 @@ func (m model) flatSide(thick Length) []stage.Face {
 	return stage.Block("board", outline, stage.Vec{Z: -thick}, stage.Board, stage.Board, stage.Board)
 }
 
-// dryFigures gives the figures of a book on a side: where it lies, and what shows
+// dryFigures returns the figures of a book on a side: where it lies, and what shows
 // beyond it.
 func (m model) dryFigures() []stage.Picture {
 	v := stage.View{Toward: toTail, Up: toRight.Mul(-1), Yaw: -26, Pitch: 50}

@@ -42,7 +42,7 @@ func (m model) intoMouth(yaw, pitch float64) stage.View {
 // lift is how far what is laid on is held above its place.
 func (m model) lift() Length { return max(18, 0.24*max(m.d(), m.h()*0.6)) }
 
-// joining gives the figures of the boards being joined, in their order.
+// joining returns the figures of the boards being joined, in their order.
 func (m model) joining() (spine, walls, close []stage.Picture) {
 	v, s, w, h, d := m.onBench(), m.s(), m.w(), m.h(), m.d()
 	up := stage.Vec{X: -m.lift() - (w - 2*s)}
@@ -132,7 +132,7 @@ func (m model) swing(c covering, from, to folds, near []stage.Vec, pick func(hun
 		func(leaf int) float64 { return pick(hung.Sheet, leaf) })
 }
 
-// hangsOn gives a pick for swing: the largest leaf in a face that hangs on one
+// hangsOn returns a pick for swing: the largest leaf in a face that hangs on one
 // of another face.
 func hangsOn(face, on func(geometry.Face) bool, also func(fold.Sheet, int) bool) func(fold.Sheet, int) float64 {
 	return func(hung fold.Sheet, i int) float64 {
@@ -148,7 +148,7 @@ func is(faces ...geometry.Face) func(geometry.Face) bool {
 	return func(f geometry.Face) bool { return slices.Contains(faces, f) }
 }
 
-// swings gives the arrows for several picks that there are.
+// swings returns the arrows for several picks that there are.
 func (m model) swings(c covering, from, to folds, near []stage.Vec, picks ...func(fold.Sheet, int) float64) []stage.Arrow {
 	var out []stage.Arrow
 	for _, p := range picks {

@@ -9,7 +9,7 @@ import (
 	"forel/geometry/stage/draft"
 )
 
-// wrapFigures gives the figures of a wrap.
+// wrapFigures returns the figures of a wrap.
 func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	c, v := wrapCover, m.onSpine()
 	up := stage.Vec{Z: m.lift() * 1.2}
@@ -73,7 +73,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	return laid, flaps, mouth
 }
 
-// holeFigure gives the figure of a covering at the thumb hole.
+// holeFigure returns the figure of a covering at the thumb hole.
 func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
 	r := Length(0)
 	for _, q := range m.c.Side {
@@ -98,7 +98,7 @@ func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
 	}
 }
 
-// liningsInFigures gives the figures of linings that go in last.
+// liningsInFigures returns the figures of linings that go in last.
 func (m model) liningsInFigures(base []stage.Face) []stage.Picture {
 	s, w, h, d := m.s(), m.w(), m.h(), m.d()
 	size := func(name string) (Length, Length) { return m.pieces[name].Size() }
@@ -147,7 +147,7 @@ func (m model) liningsInFigures(base []stage.Face) []stage.Picture {
 	}
 }
 
-// dividerFigures gives the figures of the dividers.
+// dividerFigures returns the figures of the dividers.
 func (m model) dividerFigures(base []stage.Face) []stage.Picture {
 	out := m.d() * 0.7
 	var fresh []string

@@ -8,7 +8,7 @@ import (
 	"forel/geometry/plan"
 )
 
-// Plan gives all that is rendered of the case.
+// Plan returns all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
 	p := plan.Plan{

@@ -41,7 +41,7 @@ func (m model) s() Length { return m.c.Lined }
 // The names of the boards as they stand.
 var boardNames = []string{"right side", "spine wall", "head wall", "tail wall", "left side"}
 
-// boards gives the faces of boards where they stand in the case.
+// boards returns the faces of boards where they stand in the case.
 func (m model) boards(names ...string) []stage.Face {
 	var out []stage.Face
 	for _, n := range names {

@@ -119,7 +119,7 @@ func (j Job) conditions() Conditions {
 	}
 }
 
-// unproved gives what the proof found as problems. Job.Check names what a
+// unproved returns what the proof found as problems. Job.Check names what a
 // maker can change before it comes to this.
 func unproved(r Report) job.Problems {
 	var ps job.Problems

@@ -89,7 +89,7 @@ func named(pieces []geometry.Piece, name string) (geometry.Piece, bool) {
 	return geometry.Piece{}, false
 }
 
-// ruled gives from where to where across the case each divider stands, as the
+// ruled returns from where to where across the case each divider stands, as the
 // lines on the spine wall say, from left to right. Those on head and tail wall
 // must be the same.
 func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {

@@ -2,7 +2,7 @@ package slipcase
 
 import "forel/geometry"
 
-// sidePaper gives the paper over a side, back up, spine at the left: inset
+// sidePaper returns the paper over a side, back up, spine at the left: inset
 // from the three closed edges of the side, and beyond the mouth edge by its
 // turn-in, which goes round the board's edge and into the case. Its inset
 // keeps the turn-in clear of the head and tail walls (Job.Check sees to it).
@@ -68,7 +68,7 @@ type mouthTurnIn struct {
 
 func (m mouthTurnIn) hole() holeInCovering { return m.job.coveredHole(m.mouth, m.outer, m.middle) }
 
-// depth gives how far a hole reaches from the mouth line, with a border.
+// depth returns how far a hole reaches from the mouth line, with a border.
 func (m mouthTurnIn) depth() Length {
 	if !m.job.hasHole() {
 		return 0
@@ -76,7 +76,7 @@ func (m mouthTurnIn) depth() Length {
 	return m.job.hole() + holeBorder
 }
 
-// parts gives the stretches of the mouth line that are turned in: one, or
+// parts returns the stretches of the mouth line that are turned in: one, or
 // those on either side of a thumb hole.
 func (m mouthTurnIn) parts() [][2]Length {
 	if !m.job.hasHole() {

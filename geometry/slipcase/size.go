@@ -19,7 +19,7 @@ type Mouth struct {
 // linedBefore tells whether the boards are lined when they are joined.
 func (j Job) linedBefore() bool { return j.Lining.Order != LinedAfter }
 
-// Edge gives the thickness of a board as it is joined and covered: with its
+// Edge returns the thickness of a board as it is joined and covered: with its
 // lining where that goes in before.
 func (j Job) Edge() Length {
 	if j.linedBefore() {
@@ -28,7 +28,7 @@ func (j Job) Edge() Length {
 	return j.Board.Thickness
 }
 
-// contents gives the space the volumes take standing side by side, with the
+// contents returns the space the volumes take standing side by side, with the
 // dividers between them but without clearance.
 func (j Job) contents() Size {
 	var s Size
@@ -41,10 +41,10 @@ func (j Job) contents() Size {
 	return s
 }
 
-// compartments gives how many separate spaces the cavity has.
+// compartments returns how many separate spaces the cavity has.
 func (j Job) compartments() int { return j.dividers() + 1 }
 
-// dividers gives how many dividers stand in the case.
+// dividers returns how many dividers stand in the case.
 func (j Job) dividers() int {
 	if j.Compartments != EachItsOwn || len(j.Books) < 2 {
 		return 0
@@ -52,16 +52,16 @@ func (j Job) dividers() int {
 	return len(j.Books) - 1
 }
 
-// Dividers gives how many dividers stand in the case.
+// Dividers returns how many dividers stand in the case.
 func (j Job) Dividers() int { return j.dividers() }
 
-// DividerThickness gives a divider lined on both faces.
+// DividerThickness returns a divider lined on both faces.
 func (j Job) DividerThickness() Length { return j.dividerThickness() }
 
-// dividerThickness gives a divider lined on both faces.
+// dividerThickness returns a divider lined on both faces.
 func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.Thickness }
 
-// Cavity gives the space between the lined faces: the volumes with their
+// Cavity returns the space between the lined faces: the volumes with their
 // clearance, in thickness for each compartment.
 func (j Job) Cavity() Size {
 	c := j.contents()
@@ -72,7 +72,7 @@ func (j Job) Cavity() Size {
 	}
 }
 
-// Between gives the space between the boards as they are joined: the cavity,
+// Between returns the space between the boards as they are joined: the cavity,
 // and where linings go in afterwards, their thickness too.
 func (j Job) Between() Size {
 	c := j.Cavity()
@@ -83,20 +83,20 @@ func (j Job) Between() Size {
 	return c
 }
 
-// Outside gives the carcass from outside, bare of covering. The depth has one
+// Outside returns the carcass from outside, bare of covering. The depth has one
 // board, the spine wall; height and thickness have two.
 func (j Job) Outside() Size {
 	c, s := j.Between(), j.Edge()
 	return Size{Height: c.Height + 2*s, Width: c.Width + s, Thickness: c.Thickness + 2*s}
 }
 
-// Fit gives what shows of a side beyond the book.
+// Fit returns what shows of a side beyond the book.
 func (j Job) Fit() Fit {
 	out, c := j.Outside(), j.contents()
 	return Fit{ForeEdge: out.Width - c.Width, HeadOrTail: out.Height - c.Height}
 }
 
-// Mouth gives the clearance left at the mouth. In height, one thickness of
+// Mouth returns the clearance left at the mouth. In height, one thickness of
 // cover is turned in at head and tail each. On each side, cloth and side paper, and the cloth twice where head and tail cloth
 // meet on a low case; beside a round thumb hole its tabs lie on the turn-in; a
 // divider's strip lies on both its faces.
@@ -108,7 +108,7 @@ func (j Job) Mouth() Mouth {
 	return m
 }
 
-// turnedIn gives the clearance at the mouth, in thickness without what is
+// turnedIn returns the clearance at the mouth, in thickness without what is
 // turned in, and what of that lies on one side.
 func (j Job) turnedIn() (m Mouth, side Length) {
 	k, p := j.cover(), j.SidePaper.Thickness
@@ -130,7 +130,7 @@ func (j Job) turnedIn() (m Mouth, side Length) {
 	return m, side
 }
 
-// MouthThickness gives the clearance in thickness left at the mouth of one
+// MouthThickness returns the clearance in thickness left at the mouth of one
 // compartment, from 0 at the left: between the sides, between a side and the
 // strip of a divider, or between two strips.
 func (j Job) MouthThickness(compartment int) Length {
@@ -145,7 +145,7 @@ func (j Job) MouthThickness(compartment int) Length {
 	return j.Clearance.Thickness - left - right
 }
 
-// cover gives the thickness of what head and tail are covered with.
+// cover returns the thickness of what head and tail are covered with.
 func (j Job) cover() Length {
 	if j.Covering == AllPaper {
 		return j.SidePaper.Thickness

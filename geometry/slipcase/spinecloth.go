@@ -43,10 +43,10 @@ func (j Job) flaps() endFlaps {
 	return f
 }
 
-// slope gives the tangent of an angle in degrees, as a length per length.
+// slope returns the tangent of an angle in degrees, as a length per length.
 func slope(degrees float64) Length { return Length(math.Tan(degrees * math.Pi / 180)) }
 
-// spineCloth gives the cloth over the spine wall, its back up, head at the
+// spineCloth returns the cloth over the spine wall, its back up, head at the
 // top: left of the pattern is the left side of the case.
 func (j Job) spineCloth() geometry.Piece {
 	m, out, f := j.Cloth.Overlap, j.Outside(), j.flaps()
@@ -112,7 +112,7 @@ func (j Job) spineCloth() geometry.Piece {
 	return p
 }
 
-// polygonOf gives the outline through the points, leaving out one that repeats
+// polygonOf returns the outline through the points, leaving out one that repeats
 // the point before it, as where a side flap ends at its apex.
 func polygonOf(points ...geometry.Point) geometry.Path {
 	kept := points[:0:0]

@@ -85,7 +85,7 @@ func (j Job) designShort() stage.Say {
 // finer ones some are left out.
 const leastLines Length = 5
 
-// designFigure gives the figure of a face drawing that lies on the printed
+// designFigure returns the figure of a face drawing that lies on the printed
 // design, seen from above.
 func (m model) designFigure(f geometry.Piece) stage.Picture {
 	w, h := f.Size()

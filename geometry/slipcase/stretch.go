@@ -6,7 +6,7 @@ import (
 	"forel/geometry"
 )
 
-// shrunk gives a covering cut smaller across its grain, so that it is right
+// shrunk returns a covering cut smaller across its grain, so that it is right
 // when it has grown from the paste: what is cut to p parts in a hundred less
 // grows to the size it should have. Arcs become short chords, since a circle
 // does not stay one.

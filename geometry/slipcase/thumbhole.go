@@ -22,7 +22,7 @@ const (
 // hasHole tells whether the sides have a thumb hole.
 func (j Job) hasHole() bool { return j.ThumbHole.Shape != NoHole && j.ThumbHole.Shape != "" }
 
-// hole gives the radius of a semicircle, or the depth of a triangle that is
+// hole returns the radius of a semicircle, or the depth of a triangle that is
 // twice as wide. "auto" is a fourteenth of the side's height, from 10 to 16 mm, or what
 // fits.
 func (j Job) hole() Length {
@@ -33,7 +33,7 @@ func (j Job) hole() Length {
 	return max(j.leastRadius(), min(suits, j.mostRadius()))
 }
 
-// mostRadius gives the largest hole that keeps off what must not be cut: the
+// mostRadius returns the largest hole that keeps off what must not be cut: the
 // walls, a lining put in afterwards, the cloth that lies on the sides, the
 // border of the side paper.
 func (j Job) mostRadius() Length {
@@ -54,12 +54,12 @@ func (j Job) mostRadius() Length {
 	return min(height, depth)
 }
 
-// leastRadius gives the smallest hole whose edge a covering can be turned over.
+// leastRadius returns the smallest hole whose edge a covering can be turned over.
 func (j Job) leastRadius() Length {
 	return leastCenter + j.holeShrink()
 }
 
-// holeShrink gives how much smaller a hole is cut in a covering than in the
+// holeShrink returns how much smaller a hole is cut in a covering than in the
 // board, at the mouth edge, so that there is covering to turn over.
 func (j Job) holeShrink() Length {
 	turn := j.Edge() + holeTurn
@@ -69,7 +69,7 @@ func (j Job) holeShrink() Length {
 	return turn
 }
 
-// holeAt gives the way round a hole of the given size in an upright edge at x,
+// holeAt returns the way round a hole of the given size in an upright edge at x,
 // from below its middle to above, the piece on the left. Back lies the middle
 // of the hole behind the edge.
 func (j Job) holeAt(x, middle, size, back Length) []geometry.Vertex {
@@ -85,7 +85,7 @@ func (j Job) holeAt(x, middle, size, back Length) []geometry.Vertex {
 	return []geometry.Vertex{vertex(x, middle-half, -math.Tan(sweep/4)), vertex(x, middle+half, 0)}
 }
 
-// holeLayer gives the thickness of the tabs of a round hole, which lie inside
+// holeLayer returns the thickness of the tabs of a round hole, which lie inside
 // on the turn-in beside it; zero where there are none.
 func (j Job) holeLayer() Length {
 	if j.ThumbHole.Shape != Semicircle {
@@ -160,7 +160,7 @@ func (j Job) coveredHole(mouth, outer, middle Length) holeInCovering {
 	return h
 }
 
-// holeTabs gives how many tabs the covering of a semicircle is snipped into.
+// holeTabs returns how many tabs the covering of a semicircle is snipped into.
 func (j Job) holeTabs() int {
 	r := float64(j.hole())
 	angle := 2 * math.Acos(1-float64(holeChord)/r) // whose chord leaves the arc by that much
@@ -168,7 +168,7 @@ func (j Job) holeTabs() int {
 	return int(math.Ceil(math.Pi/angle - 1e-9))
 }
 
-// holeGap gives how far two tabs part over the thickness of the board, at most:
+// holeGap returns how far two tabs part over the thickness of the board, at most:
 // on a triangle each end of a tab leaves an edge at half a right angle.
 func (j Job) holeGap() Length {
 	if j.ThumbHole.Shape == Triangle {

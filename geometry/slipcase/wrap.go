@@ -12,7 +12,7 @@ const (
 	wallClear Length = 0.5 // between a turn-in and what lies on the wall beside it
 )
 
-// wrapMaterial gives what a one-material covering is cut from.
+// wrapMaterial returns what a one-material covering is cut from.
 func (j Job) wrapMaterial() geometry.Material {
 	if j.Covering == AllPaper {
 		return geometry.Paper
@@ -20,11 +20,11 @@ func (j Job) wrapMaterial() geometry.Material {
 	return geometry.Cloth
 }
 
-// wrapInset gives how far the part of a wrap that is turned in at the mouth
+// wrapInset returns how far the part of a wrap that is turned in at the mouth
 // keeps from head and tail: clear of the walls and of what is turned over them.
 func (j Job) wrapInset() Length { return j.Edge() + 2*j.cover() + wallClear }
 
-// wrap gives the covering that goes round sides and spine in one piece, back
+// wrap returns the covering that goes round sides and spine in one piece, back
 // up, head at the top, spine in the middle: left of the pattern is the left
 // side. At head and tail it has the flaps of spine cloth, those of the sides
 // as long as the sides are deep; at both ends a turn-in goes round the mouth
@@ -111,7 +111,7 @@ func (j Job) wrap() geometry.Piece {
 	return p
 }
 
-// mirroredBack gives the mirror image of a run of vertices, walked backward,
+// mirroredBack returns the mirror image of a run of vertices, walked backward,
 // so that the two make one outline.
 func mirroredBack(half []geometry.Vertex, width Length) []geometry.Vertex {
 	return geometry.Path{Vertices: half}.FlipX(width).Vertices
@@ -152,7 +152,7 @@ func mirrorPiece(p *geometry.Piece, width Length) {
 	}
 }
 
-// endPanels gives the panels that go over head and tail wall on top of the
+// endPanels returns the panels that go over head and tail wall on top of the
 // flaps of a wrap, back up, mouth at the top. Each is as wide as the cavity, so
 // that its turn-in fits between the sides; inside it is narrower by what is
 // turned in on both.

@@ -31,7 +31,7 @@ type Setup struct {
 	TabWidth Length                     // as it is left standing
 }
 
-// Default gives the setup used where nothing else is asked for (common
+// Default returns the setup used where nothing else is asked for (common
 // practice, no source), with a bed of no size.
 func Default() Setup {
 	// A machine that takes all lines for cuts would cut cloth and paper at their folds.
@@ -54,7 +54,7 @@ const (
 	MostTabWidth  Length = 10
 )
 
-// Faults gives what is wrong with a setup; the keys are bed, margin, spacing, kerf,
+// Faults returns what is wrong with a setup; the keys are bed, margin, spacing, kerf,
 // tab-width and tabs.
 func (s Setup) Faults() (faults job.Problems) {
 	held := func(of, what string, l, lo, hi Length) {
@@ -82,10 +82,10 @@ func (s Setup) Faults() (faults job.Problems) {
 	return faults
 }
 
-// String gives the bed's size, such as "600 x 300 mm".
+// String returns the bed's size, such as "600 x 300 mm".
 func (s Setup) String() string { return fmt.Sprintf("%.6g x %.6g mm", s.Width.MM(), s.Height.MM()) }
 
-// GrainOf gives the direction of a material's grain on the bed.
+// GrainOf returns the direction of a material's grain on the bed.
 func (s Setup) GrainOf(m geometry.Material) geometry.Grain {
 	if g, ok := s.Grain[m]; ok {
 		return g
@@ -155,10 +155,10 @@ func (p Part) Name() string {
 // Slits returns the way of the tool along slits and round holes.
 func (p Part) Slits() []geometry.Path { return p.inside }
 
-// Room gives a box within the part, away from its folds, where words can stand.
+// Room returns a box within the part, away from its folds, where words can stand.
 func (p Part) Room() geometry.Box { return p.room }
 
-// Used gives the share of the bed that its pieces cover, 0 to 1.
+// Used returns the share of the bed that its pieces cover, 0 to 1.
 func (b Bed) Used() float64 {
 	var sum float64
 	for _, p := range b.Parts {

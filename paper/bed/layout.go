@@ -111,7 +111,7 @@ func (s Setup) fits(sh shape) error {
 	return fmt.Errorf("%s; it needs a bed of at least %.0f x %.0f mm", what, up(w+2*s.Margin), up(h+2*s.Margin))
 }
 
-// up gives a length in whole millimetres, rounded up.
+// up returns a length in whole millimetres, rounded up.
 func up(l Length) float64 { return float64(int((l + 1 - 1e-6).MM())) }
 
 // lay lays the shapes of one material out.

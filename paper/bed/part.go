@@ -58,7 +58,7 @@ func (s Setup) narrow(p geometry.Piece, what string, err error) error {
 		p.Name, what, e.At.X.MM(), e.At.Y.MM(), s.Kerf.MM())
 }
 
-// placed gives a shape as it lies on the bed: the upper left corner of its box
+// placed returns a shape as it lies on the bed: the upper left corner of its box
 // at a place, turned by a quarter counterclockwise or not.
 func (sh shape) placed(at geometry.Point, turned bool) Part {
 	put := sh.put(at, turned)
@@ -75,7 +75,7 @@ func (sh shape) placed(at geometry.Point, turned bool) Part {
 	return part
 }
 
-// put gives what takes a path of the piece to the bed.
+// put returns what takes a path of the piece to the bed.
 func (sh shape) put(at geometry.Point, turned bool) func(geometry.Path) geometry.Path {
 	b := sh.box
 	return func(p geometry.Path) geometry.Path {
@@ -88,7 +88,7 @@ func (sh shape) put(at geometry.Point, turned bool) func(geometry.Path) geometry
 	}
 }
 
-// room gives the largest of a piece's regions, all of it where it has none.
+// room returns the largest of a piece's regions, all of it where it has none.
 func room(p geometry.Piece) geometry.Box {
 	best := geometry.Box{}
 	for _, r := range p.Regions {

@@ -18,7 +18,7 @@ type Register struct {
 // Any tells whether there is anything to register.
 func (r Register) Any() bool { return r.StepX > 0 || r.StepY > 0 || r.Up != "" }
 
-// Ticks gives where the lines fall on a bed of a size: X of those that run from
+// Ticks returns where the lines fall on a bed of a size: X of those that run from
 // top to bottom, Y of the others.
 func (r Register) Ticks(width, height Length) (xs, ys []Length) {
 	lines := geometry.Repeat{Across: r.StepX, Along: r.StepY, First: geometry.Pt(r.AtX, r.AtY), AtX: r.StepX > 0, AtY: r.StepY > 0}
@@ -48,7 +48,7 @@ type tile struct {
 	top    string
 }
 
-// tileOf gives a shape as it lies on the bed.
+// tileOf returns a shape as it lies on the bed.
 func (s Setup) tileOf(sh shape, index int) tile {
 	upright, _ := s.turns(sh.piece)
 	t := tile{shape: index, turned: !upright, w: sh.box.Width(), h: sh.box.Height()}

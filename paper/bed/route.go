@@ -33,7 +33,7 @@ func (b *Bed) route(s Setup) {
 	}
 }
 
-// runs gives what is done at a part in a kind of step, each in one go: every
+// runs returns what is done at a part in a kind of step, each in one go: every
 // crease and inside cut alone, the outline with all its stretches, unless neighbours
 // cut what lies between them.
 func (p Part) runs(k Kind) [][]geometry.Path {
@@ -87,7 +87,7 @@ func stopsOf(run []geometry.Path, part int) stop {
 func (s stop) from() geometry.Point { return s.ends[s.way][0] }
 func (s stop) to() geometry.Point   { return s.ends[s.way][1] }
 
-// backward gives the way that goes from the end of the chosen one to its start.
+// backward returns the way that goes from the end of the chosen one to its start.
 func (s stop) backward() stop {
 	if n := len(s.run); !s.run[0].Closed {
 		s.way = (s.way + n) % (2 * n)
@@ -95,7 +95,7 @@ func (s stop) backward() stop {
 	return s
 }
 
-// paths gives the run as the chosen way does it.
+// paths returns the run as the chosen way does it.
 func (s stop) paths() []geometry.Path {
 	if s.run[0].Closed {
 		vs := s.run[0].Vertices
@@ -112,7 +112,7 @@ func (s stop) paths() []geometry.Path {
 	return out
 }
 
-// reversed gives an open path walked the other way.
+// reversed returns an open path walked the other way.
 func reversed(p geometry.Path) geometry.Path {
 	n := len(p.Vertices)
 	vs := make([]geometry.Vertex, n)
@@ -125,7 +125,7 @@ func reversed(p geometry.Path) geometry.Path {
 	return geometry.Path{Vertices: vs}
 }
 
-// way gives how far the tool goes between stops from a point, and where it
+// way returns how far the tool goes between stops from a point, and where it
 // is then. Between the stretches of an outline it crosses its tabs, however
 // the run is done; that is no part of it.
 func way(at geometry.Point, stops []stop) (Length, geometry.Point) {

@@ -10,7 +10,7 @@ import (
 // gain is what a change must save to be made, so that the search ends.
 const gain Length = 1e-6
 
-// shortened gives stops in an order, and each done in a way, that keep the
+// shortened returns stops in an order, and each done in a way, that keep the
 // distance between them short: to the nearest first, then stretches of the order
 // turned about (2-opt) or moved elsewhere as long as that saves anything,
 // with the best way of each stop worked out exactly for the order in between.
@@ -38,7 +38,7 @@ func shortened(from geometry.Point, stops []stop) []stop {
 	return best
 }
 
-// nearest gives the stops in the order of going to the nearest each time.
+// nearest returns the stops in the order of going to the nearest each time.
 func nearest(at geometry.Point, stops []stop) []stop {
 	left := slices.Clone(stops)
 	out := make([]stop, 0, len(left))
@@ -133,7 +133,7 @@ func elsewhere(from geometry.Point, tour []stop) []stop {
 		for i := 0; i+n <= len(tour); i++ {
 			rest := slices.Concat(tour[:i], tour[i+n:])
 			head, tail := tour[i], tour[i+n-1]
-			// link gives what it costs to have a stretch before a stop of the rest.
+			// link returns what it costs to have a stretch before a stop of the rest.
 			link := func(j int) Length {
 				at := from
 				if j > 0 {

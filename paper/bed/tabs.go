@@ -18,7 +18,7 @@ type tab struct {
 	from, to Length
 }
 
-// tabs gives where the tabs of a shape stand: on straight edges, the longest
+// tabs returns where the tabs of a shape stand: on straight edges, the longest
 // first, evenly along each. The path is left out for the tab's width and the
 // kerf, since the beam reaches half of that past each end.
 func (s Setup) tabs(sh shape) ([]tab, error) {
@@ -65,7 +65,7 @@ func (s Setup) tabs(sh shape) ([]tab, error) {
 	return out, nil
 }
 
-// along gives n gaps evenly along a segment.
+// along returns n gaps evenly along a segment.
 func along(segment, n int, length, gap Length) []tab {
 	var out []tab
 	for i := range n {
@@ -75,7 +75,7 @@ func along(segment, n int, length, gap Length) []tab {
 	return out
 }
 
-// gapped gives a closed path without its tabs, as stretches in the order they
+// gapped returns a closed path without its tabs, as stretches in the order they
 // are met; all of it where there are none.
 func gapped(p geometry.Path, tabs []tab) []geometry.Path {
 	if len(tabs) == 0 {

@@ -173,7 +173,7 @@ type Weight struct {
 	Source         string // where the figure comes from
 }
 
-// Areas gives how much, in mm², is bought, goes into pieces (the rectangles
+// Areas returns how much, in mm², is bought, goes into pieces (the rectangles
 // they are cut as) and is left in offcuts worth keeping; the rest is waste.
 func (g Group) Areas() (bought, pieces, kept float64) {
 	for _, u := range g.Used {

@@ -15,10 +15,10 @@ const (
 	acrossY             // parts lie one below the other, cuts run along the width
 )
 
-// other gives the axis at right angles.
+// other returns the axis at right angles.
 func (a axis) other() axis { return 1 - a }
 
-// extent gives a box's length along an axis.
+// extent returns a box's length along an axis.
 func (a axis) extent(b geometry.Box) Length {
 	if a == acrossX {
 		return b.Width()
@@ -40,7 +40,7 @@ type cell struct {
 // cellOf takes what is to be cut from a layout: which pieces lie in which strip
 // of which part. Positions and what is left over are worked out again, so
 // that every strip is as narrow as its pieces and what is left over stays in
-// one. It gives nil for a part without a piece.
+// one. It returns nil for a part without a piece.
 func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, kerf Length) *cell {
 	if p.Piece() {
 		it := items[which[p.Item]]
@@ -125,7 +125,7 @@ func (c *cell) measure(kerf Length) {
 	}
 }
 
-// without gives the cell less one of its kids.
+// without returns the cell less one of its kids.
 func (c *cell) without(kid int, kerf Length) *cell {
 	rest := append(append([]*cell{}, c.kids[:kid]...), c.kids[kid+1:]...)
 	if len(rest) == 1 {

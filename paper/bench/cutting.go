@@ -93,7 +93,7 @@ func (s *shop) settle(p *part) bool {
 	return true
 }
 
-// cutPart makes one cut and gives what is to be cut on.
+// cutPart makes one cut and returns what is to be cut on.
 func (s *shop) cutPart(p *part, o option) []*part {
 	a := o.along
 	taken, rest := p.box, p.box
@@ -166,7 +166,7 @@ func (s *shop) leave(sheet int, b geometry.Box) Result {
 	return Result{Kind: kind, Off: len(sh.Offcuts) - 1, Box: b}
 }
 
-// clean gives what lies within the trim of a sheet; a length off a roll has
+// clean returns what lies within the trim of a sheet; a length off a roll has
 // its ends cut already.
 func (s *shop) clean(sh Sheet) geometry.Box {
 	t := s.Stock[sh.Stock].Trim

@@ -90,7 +90,7 @@ func gather(jobs []Job, up bool) []*group {
 	return groups
 }
 
-// together gives the key of the pieces of one job that come off one strip. What is
+// together returns the key of the pieces of one job that come off one strip. What is
 // only of one length is cut at one setting of the fence; a strip of its own would
 // take more sheets.
 func together(p plan.Plan, job int, q geometry.Piece) string {
@@ -194,7 +194,7 @@ func (g *group) asLarge() {
 	}
 }
 
-// usual gives the first usual size that takes all pieces, the last if none does.
+// usual returns the first usual size that takes all pieces, the last if none does.
 func (g *group) usual() stock.Stock {
 	sizes := stock.Usual(g.Material, g.unit)
 	for _, s := range sizes {

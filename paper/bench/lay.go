@@ -13,7 +13,7 @@ import (
 )
 
 // Lay plans the bench work for all jobs together. A plan that can't be made
-// gives job.Problems, all of them. The search ends when ctx does, with what was
+// returns job.Problems, all of them. The search ends when ctx does, with what was
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	groups := gather(jobs, !o.Exact)
@@ -95,7 +95,7 @@ type share struct {
 	tell func(pack.Progress) // nil: nobody is told
 }
 
-// sharesOf gives the share of every group; progress is told as that of all.
+// sharesOf returns the share of every group; progress is told as that of all.
 func sharesOf(groups []*group, tell func(pack.Progress)) []share {
 	total := 0
 	for _, g := range groups {
@@ -123,7 +123,7 @@ func sharesOf(groups []*group, tell func(pack.Progress)) []share {
 	return out
 }
 
-// of gives that part of an effort.
+// of returns that part of an effort.
 func (s share) of(e pack.Effort) pack.Effort {
 	if e.Time > 0 {
 		e.Time = max(1, time.Duration(float64(e.Time)*s.part))

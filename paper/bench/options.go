@@ -10,7 +10,7 @@ type option struct {
 	times int // how many cuts the part has ready at this setting
 }
 
-// options gives the cuts that can be made next in a part. What is left over
+// options returns the cuts that can be made next in a part. What is left over
 // beside all it holds goes away first, in the way that leaves the larger
 // piece; then any of its cells may come off.
 func (p *part) options() []option {
@@ -54,19 +54,19 @@ func (p *part) options() []option {
 	return out
 }
 
-// over gives the area of what goes away with the first of two cuts that clear a
+// over returns the area of what goes away with the first of two cuts that clear a
 // part, the one across a.
 func (p *part) over(a axis) float64 {
 	return float64(a.extent(p.box)-p.cell.size[a]) * float64(a.other().extent(p.box))
 }
 
-// under gives that of the second.
+// under returns that of the second.
 func (p *part) under(a axis) float64 {
 	o := a.other()
 	return float64(o.extent(p.box)-p.cell.size[o]) * float64(p.cell.size[a])
 }
 
-// larger gives the axis to clear first, so that the larger part of what is left
+// larger returns the axis to clear first, so that the larger part of what is left
 // over stays in one.
 func (p *part) larger() axis {
 	if max(p.over(acrossX), p.under(acrossX)) > max(p.over(acrossY), p.under(acrossY)) {

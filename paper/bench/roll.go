@@ -13,7 +13,7 @@ import (
 // it be cut in several: what can be spread on a table.
 const mostOff Length = 1500
 
-// begin gives the sheet to cut a cell from; of a roll the lengths to cut off.
+// begin returns the sheet to cut a cell from; of a roll the lengths to cut off.
 func (g *group) begin(kind int, s stock.Stock, c *cell) []start {
 	if !s.Roll {
 		return []start{{Sheet{Stock: kind, Width: s.Width, Height: s.Height}, c}}

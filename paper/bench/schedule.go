@@ -111,7 +111,7 @@ func (s *shop) cutNext() {
 	}
 }
 
-// next gives the setting to move the fence to: one that is done with once
+// next returns the setting to move the fence to: one that is done with once
 // everything ready for it is cut, if there is one; of several the one on the
 // first sheet, then the largest.
 func (s *shop) next() key {

@@ -53,7 +53,7 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 	return nil, 0, g.runOut(ctx, jobs, left, kerf)
 }
 
-// turns gives the kinds of stock that are laid out on together, one turn after
+// turns returns the kinds of stock that are laid out on together, one turn after
 // the other: sheets with a grain, sheets without, then each roll.
 func (g *group) turns() [][]int {
 	var grained, free []int
@@ -77,7 +77,7 @@ func (g *group) turns() [][]int {
 	return append(out, rolls...)
 }
 
-// solve lays some items out on some kinds of stock and gives those that found
+// solve lays some items out on some kinds of stock and returns those that found
 // no place as short. A layout that has no room to spare, so that the last piece of a row
 // would be what is left of it, is made again with some room about such pieces; it stays
 // where that takes more than there is.

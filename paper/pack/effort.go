@@ -2,7 +2,7 @@ package pack
 
 import "time"
 
-// Effort is how long to look for a better layout. The zero Effort gives the
+// Effort is how long to look for a better layout. The zero Effort takes the
 // first good layout. A search ends early when the layout is proved
 // optimal or its context ends; what was best until then is the result.
 type Effort struct {

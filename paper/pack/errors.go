@@ -11,7 +11,7 @@ type InputError struct{ Faults []string }
 
 func (e *InputError) Error() string { return strings.Join(e.Faults, "\n") }
 
-// ShortError tells that the stock ran out. Solve gives the layout of what went
+// ShortError tells that the stock ran out. Solve returns the layout of what went
 // in beside it.
 type ShortError struct {
 	Left []int // indices into Problem.Items of what found no place
@@ -33,7 +33,7 @@ func (e *ShortError) describe(p *Problem) {
 	e.text = fmt.Sprintf("the stock ran out with %d of %d pieces left: %s", len(e.Left), e.Of, strings.Join(ids, ", "))
 }
 
-// name gives an item's id with its size.
+// name returns an item's id with its size.
 func (p *Problem) name(item int) string {
 	it := p.Items[item]
 	id := it.ID

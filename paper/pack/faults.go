@@ -9,7 +9,7 @@ import (
 // mostLength is the longest side, in millimetres: areas stay within 64 bits.
 const mostLength = 100_000
 
-// faults gives every fault of the input.
+// faults returns every fault of the input.
 func (p *Problem) faults() (all []string) {
 	bad := func(format string, a ...any) { all = append(all, fmt.Sprintf(format, a...)) }
 	if p.Mode != Guillotine && p.Mode != Free {

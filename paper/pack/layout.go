@@ -36,7 +36,7 @@ type Place struct {
 // Box is a rectangle on a sheet: its upper left corner and its size.
 type Box struct{ X, Y, Width, Height Length }
 
-// Area gives the area in square millimetres.
+// Area returns the area in square millimetres.
 func (b Box) Area() float64 { return float64(b.Width) * float64(b.Height) }
 
 // Cut is which way the cuts run that part a Part.
@@ -48,7 +48,7 @@ const (
 	AlongX            // the cuts run along X: its Parts lie one below the other in Y
 )
 
-// String gives "none", "along Y" or "along X".
+// String returns "none", "along Y" or "along X".
 func (c Cut) String() string { return [...]string{"none", "along Y", "along X"}[c] }
 
 // Part is a node of the tree of cuts: a rectangle that is a piece, an offcut, or

@@ -21,7 +21,7 @@ type model struct {
 	members [][]int // of each item there, the items of p that it stands for
 }
 
-// room gives what of a kind of stock is within its trim; the height is 0 for a
+// room returns what of a kind of stock is within its trim; the height is 0 for a
 // roll of any length.
 func (s *Stock) room() (w, h int) {
 	w = whole(s.Width) - whole(s.Trim.Left) - whole(s.Trim.Right)

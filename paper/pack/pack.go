@@ -2,7 +2,7 @@
 // be cut edge to edge on a board shear, pieces on the bed of a machine that
 // cuts freely. It knows nothing of what the pieces are for.
 //
-// Solve gives a layout; package check, which shares no code with the solver,
+// Solve returns a layout; package check, which shares no code with the solver,
 // tells whether a layout is sound.
 package pack
 
@@ -24,7 +24,7 @@ const (
 	Free
 )
 
-// String gives "guillotine" or "free".
+// String returns "guillotine" or "free".
 func (m Mode) String() string {
 	if m == Free {
 		return "free"

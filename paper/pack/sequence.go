@@ -14,7 +14,7 @@ type Step struct {
 	Takes    *Part  // what the cut takes off
 }
 
-// Sequence gives the order to cut a guillotine layout in, trimming of the sheets'
+// Sequence returns the order to cut a guillotine layout in, trimming of the sheets'
 // edges left out: sheet by sheet, stage by stage, in a stage the larger
 // distances first, so that cuts at one distance follow each other and
 // the fence is set once for them.

@@ -45,7 +45,7 @@ type watch struct {
 	told  float64
 }
 
-// spent gives the share of the effort spent, 1 to stop.
+// spent returns the share of the effort spent, 1 to stop.
 func (w *watch) spent(steps int) float64 {
 	if w.e.Iterations <= 0 && w.e.Time <= 0 || w.ctx.Err() != nil {
 		return 1

@@ -10,7 +10,7 @@ import (
 	"forel/paper/pack/internal/slice"
 )
 
-// value gives a solution's Value and Bound. Of rolls the search counts a gap past
+// value returns a solution's Value and Bound. Of rolls the search counts a gap past
 // the last piece of each, which is none of its length: of several rolls no more
 // of them may count for the bound than could be begun at no more than the value.
 func (m *model) value(s *search.Solution) (value, bound float64) {
@@ -185,7 +185,7 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 	return p
 }
 
-// strip gives the pieces of a node that is a strip of several, and the way they
+// strip returns the pieces of a node that is a strip of several, and the way they
 // lie; -1 if it is none.
 func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
 	node := &wr.tree.N[n]

@@ -10,7 +10,7 @@ const (
 	fromPractice = "a usual size"                // common practice, no source
 )
 
-// Usual gives the sizes a material is commonly sold in where makers work in
+// Usual returns the sizes a material is commonly sold in where makers work in
 // the unit given, the one to try first at the head. The grain of a sheet runs
 // along its longer side, that of a roll along its length (common practice, no
 // source).

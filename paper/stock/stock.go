@@ -45,7 +45,7 @@ const (
 	Yard  Length = 36 * geometry.Inch // exact: international yard and pound agreement, 1959
 )
 
-// DefaultTrim gives what is taken off each edge of a sheet, which as bought is
+// DefaultTrim returns what is taken off each edge of a sheet, which as bought is
 // neither clean nor square: 5 mm, or 1/4 in where makers work in inches (common
 // practice, no source).
 func DefaultTrim(u geometry.Unit) Length {
@@ -65,7 +65,7 @@ const (
 	MostCount         = 100_000
 )
 
-// Usable gives the room between the trimmed edges; the height of a roll of
+// Usable returns the room between the trimmed edges; the height of a roll of
 // which there is as much as is needed is 0.
 func (s Stock) Usable() (width, height Length) {
 	width = max(0, s.Width-2*s.Trim)

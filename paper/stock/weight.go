@@ -14,13 +14,13 @@ var densities = map[geometry.Material]float64{
 	geometry.Cloth:  650,
 }
 
-// DefaultDensity gives the density taken for a material, in kg/m³, and where it
+// DefaultDensity returns the density taken for a material, in kg/m³, and where it
 // comes from.
 func DefaultDensity(m geometry.Material) (density float64, source string) {
 	return densities[m.Like()], "a usual density: weigh a sheet and give its grammage"
 }
 
-// Grams gives the weight of an area of the stock, in mm², at a thickness, and
+// Grams returns the weight of an area of the stock, in mm², at a thickness, and
 // where the figure comes from.
 func (s Stock) Grams(area float64, thickness Length) (grams float64, source string) {
 	const perSquareMetre = 1e-6

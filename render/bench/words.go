@@ -85,7 +85,7 @@ func money(c *float64) string {
 	return fmt.Sprintf("%.2f", *c)
 }
 
-// shares gives, in percent of what is bought, what goes into pieces, what is
+// shares returns, in percent of what is bought, what goes into pieces, what is
 // left worth keeping and what is waste.
 func shares(g bench.Group) (pieces, kept, waste float64) {
 	bought, p, k := g.Areas()

@@ -26,7 +26,7 @@ func rows(c plan.Plan, r geometry.Rounding) [][]string {
 	return out
 }
 
-// Text gives the list in aligned columns, in the maker's unit.
+// Text returns the list in aligned columns, in the maker's unit.
 func Text(c plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
 	if t := wording.OneLine(c.Title); t != "" {
@@ -47,7 +47,7 @@ func Text(c plan.Plan, r geometry.Rounding) []byte {
 	return b.Bytes()
 }
 
-// Markdown gives the list as a table with the notes as a list.
+// Markdown returns the list as a table with the notes as a list.
 func Markdown(c plan.Plan, r geometry.Rounding) []byte {
 	var b bytes.Buffer
 	title := "Cut list"
@@ -96,7 +96,7 @@ func notes(c plan.Plan, r geometry.Rounding) []string {
 	return out
 }
 
-// placing gives, for each piece that has them, its name and the margins to rule
+// placing returns, for each piece that has them, its name and the margins to rule
 // or to check when it is placed.
 func placing(c plan.Plan, r geometry.Rounding) (names []string, margins [][]string) {
 	for _, p := range c.Pieces {

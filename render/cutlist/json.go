@@ -44,7 +44,7 @@ type jsonOutlines struct {
 
 type line [][2]mm
 
-// JSON gives the list exact to a thousandth of a millimetre; with outlines,
+// JSON returns the list exact to a thousandth of a millimetre; with outlines,
 // each piece carries its geometry. A fact is named by its key and the unit.
 func JSON(c plan.Plan, outlines bool) ([]byte, error) {
 	pieces := []jsonPiece{}
@@ -106,7 +106,7 @@ func flat(p geometry.Path) line {
 	return out
 }
 
-// CSV gives the list for a spreadsheet (RFC 4180): exact millimetres, then
+// CSV returns the list for a spreadsheet (RFC 4180): exact millimetres, then
 // width and height as the maker reads them.
 func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 	var b bytes.Buffer

@@ -15,7 +15,7 @@ import (
 	"forel/render/svg"
 )
 
-// layers gives the layer of each kind of step.
+// layers has the layer of each kind of step.
 var layers = map[bed.Kind]render.Layer{
 	bed.Crease:  render.Creasing,
 	bed.Inside:  render.InsideCuts,
@@ -31,15 +31,15 @@ type Options struct {
 	Theme  render.Theme
 }
 
-// FileName gives the name of a bed's drawing, such as "board-1.svg".
+// FileName returns the name of a bed's drawing, such as "board-1.svg".
 func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", stem(b.Material), b.Number) }
 
-// FileNames gives a pattern of the names that drawings of a material have.
+// FileNames returns a pattern of the names that drawings of a material have.
 func FileNames(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
 
 func stem(m geometry.Material) string { return strings.ReplaceAll(string(m), " ", "-") }
 
-// SVG gives the drawing of a bed in real millimetres. The layers come in the order
+// SVG returns the drawing of a bed in real millimetres. The layers come in the order
 // they are done, and so do the parts in each.
 func SVG(b bed.Bed, s bed.Setup, o Options) []byte {
 	title := fmt.Sprintf("%s, bed %d of %d of this material", b.Stock, b.Number, o.Beds)

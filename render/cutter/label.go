@@ -66,7 +66,7 @@ type Length = geometry.Length
 // tick is how long the marks at the edges of the bed are.
 const tick Length = 4
 
-// ticksOf gives marks at all four edges of a bed where lines of its stock's
+// ticksOf returns marks at all four edges of a bed where lines of its stock's
 // pattern come.
 func ticksOf(b bed.Bed) []geometry.Path {
 	var out []geometry.Path

@@ -15,7 +15,7 @@ import (
 // MM is a length in millimetres, written to a thousandth.
 type MM geometry.Length
 
-// Value gives the number that is written.
+// Value returns the number that is written.
 func (m MM) Value() float64 { return Round(float64(m), 3) }
 
 // MarshalJSON writes the number without needless zeros.
@@ -29,7 +29,7 @@ func (p Part) MarshalJSON() ([]byte, error) { return number(Round(float64(p), 6)
 
 func number(v float64) ([]byte, error) { return strconv.AppendFloat(nil, v, 'f', -1, 64), nil }
 
-// Round gives a number to so many decimals, and zero for -0.
+// Round returns a number to so many decimals, and zero for -0.
 func Round(v float64, decimals int) float64 {
 	scale := math.Pow10(decimals)
 	return math.Round(v*scale)/scale + 0

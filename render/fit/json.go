@@ -107,7 +107,7 @@ type jsonReport struct {
 	Weight *jsonWeight  `json:"weight,omitempty"`
 }
 
-// JSON gives the report for other programs, in millimetres, exact to a
+// JSON returns the report for other programs, in millimetres, exact to a
 // thousandth; lengths within sentences are in millimetres too.
 func JSON(r fit.Report) ([]byte, error) {
 	out := jsonReport{Title: r.Title, Chance: chanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}

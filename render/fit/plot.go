@@ -23,7 +23,7 @@ type Plot struct {
 // The size of a plot as a drawing of its own, but for the length of its chain.
 const plotWide Length = 186
 
-// Plots gives the drawing of each dimension: the distribution of its clearances
+// Plots returns the drawing of each dimension: the distribution of its clearances
 // with the limits, the worst case, and the chain it comes from.
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
@@ -72,7 +72,7 @@ func tightName(r fit.Report, d string) string {
 	return ""
 }
 
-// plot draws one dimension into a box and gives where it ends.
+// plot draws one dimension into a box and returns where it ends.
 func (p pen) plot(box geometry.Box, r fit.Report, d string) Length {
 	gaps := shown(r, d)
 	y := p.likely(box, gaps, tightName(r, d))
@@ -121,7 +121,7 @@ func (p pen) named(box geometry.Box, gaps []fit.Gap) Length {
 	return y + 1
 }
 
-// tightest gives the gap to draw the chain of: the tightest place.
+// tightest returns the gap to draw the chain of: the tightest place.
 func tightest(gaps []fit.Gap) int { return len(gaps) - 1 }
 
 // limit is what is too little or too much room, and how the zone beyond it is named:
@@ -262,7 +262,7 @@ func (p pen) hatch(b geometry.Box) {
 	}
 }
 
-// tickStep gives a round step that parts a range in no more than a dozen.
+// tickStep returns a round step that parts a range in no more than a dozen.
 func tickStep(wide Length, u geometry.Unit) Length {
 	for scale := 0.01; ; scale *= 10 {
 		for _, s := range []float64{1, 2, 5} {

@@ -67,7 +67,7 @@ func section(g fit.Gap, wide Length) []layer {
 }
 
 // chain draws a chain of dimensions as a labelled stack: what gives room above,
-// what takes it below and the clearance that is left; then the lengths. It gives
+// what takes it below and the clearance that is left; then the lengths. It returns
 // where it ends.
 func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	u := p.Round.Unit

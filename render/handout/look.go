@@ -11,7 +11,7 @@ func grey(v uint8) render.Color { return render.Color{R: v, G: v, B: v} }
 
 var white = grey(255)
 
-// looksOf gives how stuffs are drawn, in greys or with tints of colour beneath the
+// looksOf returns how stuffs are drawn, in greys or with tints of colour beneath the
 // same hatching. They differ in hatching first, so that a poor print in black alone
 // can be read; tints are light.
 func looksOf(tinted bool) staging.Looks {

@@ -73,7 +73,7 @@ func boundsOf(v scene.View, at []stage.Vec) geometry.Box {
 	return b
 }
 
-// around gives the box around two.
+// around returns the box around two.
 func around(a, b geometry.Box) geometry.Box {
 	return geometry.Bx(min(a.Min.X, b.Min.X), min(a.Min.Y, b.Min.Y), max(a.Max.X, b.Max.X), max(a.Max.Y, b.Max.Y))
 }

@@ -14,13 +14,13 @@ const (
 	cellWords Length = 19
 )
 
-// tallOf gives how tall the drawing of a piece is in a cell of a width.
+// tallOf returns how tall the drawing of a piece is in a cell of a width.
 func tallOf(p geometry.Piece, wide Length) Length {
 	w, h := p.Size()
 	return min(cellTall, cellWords+h*(wide-besides)/w)
 }
 
-// drawings gives the drawings of the pieces, two beside each other a block.
+// drawings returns the drawings of the pieces, two beside each other a block.
 func (b *book) drawings() []document.Block {
 	var blocks []document.Block
 	ps := b.plan.Pieces

@@ -112,7 +112,7 @@ func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	document.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 }
 
-// sizesIn gives the sizes of type in which a plain word and a bold one stand side
+// sizesIn returns the sizes of type in which a plain word and a bold one stand side
 // by side in a width, as large as can be, the first one smaller before the other.
 func (b *book) sizesIn(width Length, plain, bold string) (render.Points, render.Points) {
 	sizes := []render.Points{render.BodySize, render.NoteSize, render.SmallSize}
@@ -126,13 +126,13 @@ func (b *book) sizesIn(width Length, plain, bold string) (render.Points, render.
 	return render.SmallSize, render.SmallSize
 }
 
-// size gives a piece's width and height in words.
+// size returns a piece's width and height in words.
 func (b *book) size(p geometry.Piece) string {
 	w, h := p.Size()
 	return b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h)
 }
 
-// ruleLines gives the lines below a piece: the rules for its size, and how large
+// ruleLines returns the lines below a piece: the rules for its size, and how large
 // a piece of patterned stock is cut first.
 func (b *book) ruleLines(p geometry.Piece) []string {
 	r, text := p.Rule, ""

@@ -9,7 +9,7 @@ import (
 	"forel/render/document"
 )
 
-// before gives the page before the steps: tools, materials, cautions, and how to
+// before returns the page before the steps: tools, materials, cautions, and how to
 // read the figures.
 func (b *book) before() []document.Block {
 	read := []string{
@@ -61,7 +61,7 @@ func (b *book) materials() []string {
 	return out
 }
 
-// warnings gives what to know of this job.
+// warnings returns what to know of this job.
 func (b *book) warnings() []string {
 	var out []string
 	for _, w := range b.plan.Warnings {

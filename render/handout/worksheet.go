@@ -193,7 +193,7 @@ func (b *book) tall(m plan.Measure) Length {
 	return lineTall
 }
 
-// under gives the small line below a measure.
+// under returns the small line below a measure.
 func (b *book) under(m plan.Measure, digits int) string {
 	switch {
 	case m.Rule != "":
@@ -276,7 +276,7 @@ func (b *book) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
 	}
 }
 
-// shown gives a measure in words.
+// shown returns a measure in words.
 func (b *book) shown(m plan.Measure, digits int) string {
 	switch {
 	case m.Number != "":

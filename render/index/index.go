@@ -94,7 +94,7 @@ func (e Entry) fact(key string) string {
 // esc writes text so that nothing in it counts as HTML.
 func esc(text string) string { return html.EscapeString(text) }
 
-// address gives the place of a file from the page, as an attribute holds it.
+// address returns the place of a file from the page, as an attribute holds it.
 func address(parts ...string) string {
 	for i, p := range parts {
 		parts[i] = url.PathEscape(p)

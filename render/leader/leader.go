@@ -28,12 +28,12 @@ const noteSize = render.NoteSize
 // line is how a leader looks.
 var line = render.Stroke{Width: 0.15, Color: render.Black}
 
-// Height gives the room a label takes.
+// Height returns the room a label takes.
 func (l Label) Height() Length {
 	return typeset.LineHeight(l.Size) + Length(len(l.Notes))*typeset.LineHeight(noteSize)
 }
 
-// Port gives where the line meets the words.
+// Port returns where the line meets the words.
 func (l Label) Port(x Length) geometry.Point {
 	return geometry.Pt(x, l.top+typeset.LineHeight(l.Size)-typeset.Ascent(l.Size)/2)
 }
@@ -50,7 +50,7 @@ type Column struct {
 // leastGap is what labels that have little room are kept apart by.
 const leastGap Length = 0.5
 
-// Fit gives what has room in a column of labels in the order of their weight: where
+// Fit returns what has room in a column of labels in the order of their weight: where
 // there is too little they stand closer, then the last go without their notes,
 // then the last are left out.
 func (c Column) Fit(labels []Label) (Column, []Label) {
@@ -133,7 +133,7 @@ func Cross(a, b, c, d geometry.Point) bool {
 	return turn(a, b, c)*turn(a, b, d) < 0 && turn(c, d, a)*turn(c, d, b) < 0
 }
 
-// Texts gives the words of a label in a column.
+// Texts returns the words of a label in a column.
 func (c Column) Texts(l Label) []render.Text {
 	align, x := render.Start, c.Edge+0.8
 	if c.Leftward {

@@ -18,7 +18,7 @@ type line struct {
 // block is a label: some lines, set one below the other.
 type block []line
 
-// size gives the extent of a block as it reads, its width times wider.
+// size returns the extent of a block as it reads, its width times wider.
 func (b block) size(wider float64) (w, h geometry.Length) {
 	for i, l := range b {
 		w = max(w, typeset.Width(l.text, l.size, l.bold))
@@ -52,7 +52,7 @@ func (b block) draw(s render.Surface, box geometry.Box, turned bool, color rende
 	}
 }
 
-// wrapped gives the block with each line broken to a width.
+// wrapped returns the block with each line broken to a width.
 func (b block) wrapped(width geometry.Length) block {
 	var out block
 	for _, l := range b {
@@ -72,7 +72,7 @@ type way struct {
 	w, h  geometry.Length
 }
 
-// ways gives the ways to set a label: as it is, and broken at widths.
+// ways returns the ways to set a label: as it is, and broken at widths.
 func (b block) ways(widths ...geometry.Length) []way {
 	all := make([]way, 1, len(widths)+1)
 	all[0].block = b
@@ -82,7 +82,7 @@ func (b block) ways(widths ...geometry.Length) []way {
 	return all
 }
 
-// set gives the block as it is set this way, with its extent as size gives it.
+// set returns the block as it is set this way, with its extent as size returns it.
 func (w *way) set(wider float64) (b block, wide, high geometry.Length) {
 	if w.laid == nil {
 		w.laid = w.block

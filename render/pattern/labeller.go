@@ -17,7 +17,7 @@ type labeller struct {
 	bounds  geometry.Box // of the piece, on the surface
 	missed  []string
 
-	full, brief, short []way // titles, as titles gives them
+	full, brief, short []way // titles, as titles returns them
 }
 
 func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
@@ -106,7 +106,7 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 
 func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
 
-// trial gives a copy that draws on a tape.
+// trial returns a copy that draws on a tape.
 func (l *labeller) trial() (*labeller, *tape) {
 	t, on := *l, &tape{}
 	t.surface = on
@@ -168,7 +168,7 @@ func (l *labeller) title() {
 	}
 }
 
-// visible gives what of a box lies in another, or the box where nothing does.
+// visible returns what of a box lies in another, or the box where nothing does.
 func visible(b, in geometry.Box) geometry.Box {
 	if v := b.Intersect(in); !v.Empty() {
 		return v
@@ -204,7 +204,7 @@ type verge struct {
 	reach  geometry.Length
 }
 
-// verge gives the part of a line that can be seen: none where it is on another
+// verge returns the part of a line that can be seen: none where it is on another
 // sheet.
 func (l *labeller) verge(from, to geometry.Point) (v verge, ok bool) {
 	v.seen = geometry.Box{
@@ -235,7 +235,7 @@ func (l *labeller) verge(from, to geometry.Point) (v verge, ok bool) {
 // either side of the middle.
 var slides = [...]geometry.Length{0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9, 1, -1}
 
-// boxes gives boxes of a size (w along, h across) beside a verge: first inward,
+// boxes returns boxes of a size (w along, h across) beside a verge: first inward,
 // then on its other side.
 func (v verge) boxes(w, h geometry.Length, depths []geometry.Length) iter.Seq[geometry.Box] {
 	slack := v.seen.Width() - w

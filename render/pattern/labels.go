@@ -26,7 +26,7 @@ func Cut(p geometry.Piece) string {
 	return fmt.Sprintf("cut %d of %s", p.Count, p.Material.Words())
 }
 
-// dimensions gives width by height as lists have them, and tells where the
+// dimensions returns width by height as lists have them, and tells where the
 // pattern lies turned.
 func dimensions(p geometry.Piece, turned bool, r geometry.Rounding) string {
 	w, h := p.Size()
@@ -36,12 +36,12 @@ func dimensions(p geometry.Piece, turned bool, r geometry.Rounding) string {
 	return fmt.Sprintf("%s × %s", r.Pretty(w), r.Pretty(h))
 }
 
-// held gives an address of rows and columns that is broken between the two only.
+// held returns an address of rows and columns that is broken between the two only.
 func held(address string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(address, " ", string(typeset.Held)), ","+string(typeset.Held), ", ")
 }
 
-// titles gives the piece's own label with the address of what is shown of it,
+// titles returns the piece's own label with the address of what is shown of it,
 // from the fullest to the barest: all there is to say, the most of it, its name.
 func titles(p geometry.Piece, v View) (full, brief, short []way) {
 	address, r := held(v.Address), v.Round
@@ -75,7 +75,7 @@ func titles(p geometry.Piece, v View) (full, brief, short []way) {
 		small.ways(26, 16))
 }
 
-// regionLabels gives the label of a region, from the fullest to the barest.
+// regionLabels returns the label of a region, from the fullest to the barest.
 func regionLabels(r geometry.Region) []way {
 	name := r.Label()
 	note, tiny := block{{name, render.NoteSize, true}}, block{{name, render.SmallSize, true}}
@@ -93,7 +93,7 @@ func regionLabels(r geometry.Region) []way {
 	return slices.Concat(full.ways(), small.ways(24, 16), note.ways(), tiny.ways(10))
 }
 
-// edgeLabels gives the label of an edge, the fuller first.
+// edgeLabels returns the label of an edge, the fuller first.
 func edgeLabels(e geometry.Edge, r geometry.Rounding) []way {
 	short := block{{e.Name, render.NoteSize, false}}
 	if e.Meets == "" {

@@ -50,7 +50,7 @@ func (v View) box(b geometry.Box) geometry.Box {
 
 // Draw draws a piece, its layers in the order a machine needs: inside cuts, while the
 // piece is held yet, the closed outline, folds. Nothing is drawn twice; words have a layer of
-// their own. It gives the labels there was no room for.
+// their own. It returns the labels there was no room for.
 func Draw(s render.Surface, p geometry.Piece, v View) (missed []string) {
 	layer := func(l render.Layer, paths []geometry.Path) {
 		if len(paths) == 0 {

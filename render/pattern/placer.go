@@ -23,7 +23,7 @@ type placer struct {
 	taken []geometry.Box
 }
 
-// near gives the placer of boxes that all lie in a room: what is not near it is
+// near returns the placer of boxes that all lie in a room: what is not near it is
 // left out. What it takes is not taken from p.
 func (p *placer) near(room geometry.Box) placer {
 	q := placer{safe: p.safe}
@@ -62,7 +62,7 @@ func (p *placer) free(b geometry.Box) bool {
 	return true
 }
 
-// first gives the first box that is free, and takes it.
+// first returns the first box that is free, and takes it.
 func (p *placer) first(boxes iter.Seq[geometry.Box]) (geometry.Box, bool) {
 	for b := range boxes {
 		if p.free(b) {
@@ -105,7 +105,7 @@ var spread = sync.OnceValue(func() []geometry.Point {
 	return points
 })
 
-// within gives boxes of a size spread over a room, the most central first.
+// within returns boxes of a size spread over a room, the most central first.
 func within(room geometry.Box, w, h geometry.Length) iter.Seq[geometry.Box] {
 	slackX, slackY := (room.Width()-w)/2, (room.Height()-h)/2
 	c := room.Center()
@@ -121,12 +121,12 @@ func within(room geometry.Box, w, h geometry.Length) iter.Seq[geometry.Box] {
 	}
 }
 
-// around gives the box of a size about a middle.
+// around returns the box of a size about a middle.
 func around(m geometry.Point, w, h geometry.Length) geometry.Box {
 	return geometry.Bx(m.X-w/2, m.Y-h/2, m.X+w/2, m.Y+h/2)
 }
 
-// beside gives boxes of a size just outside a piece, near a target: left and
+// beside returns boxes of a size just outside a piece, near a target: left and
 // right of it at the target's height, above and below it at its place.
 func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) iter.Seq[geometry.Box] {
 	const gap = 2

@@ -43,7 +43,7 @@ const (
 // characters, until these are known.
 const someTag = "SUBSET"
 
-// file gives the file mended.
+// file returns the file mended.
 func (m *mend) file(data []byte) ([]byte, error) {
 	m.read(data)
 	m.additions()
@@ -93,7 +93,7 @@ func (m *mend) replace(n int, old, new string) {
 	m.objects[n] = bytes.Replace(m.objects[n], []byte(old), []byte(new), 1)
 }
 
-// add puts an object behind the others and gives its number.
+// add puts an object behind the others and returns its number.
 func (m *mend) add(content string) (n int) {
 	n = len(m.objects)
 	m.objects = append(m.objects, fmt.Appendf(nil, "%d 0 obj\n%sendobj\n\n", n, content))
@@ -181,7 +181,7 @@ func (m *mend) font(n int) {
 	}
 }
 
-// info gives the entries of the document information dictionary (14.3.3).
+// info returns the entries of the document information dictionary (14.3.3).
 func (m *mend) info() string {
 	entries := "/Title " + textString(m.title) + " /Creator (forel) /Producer (forel)"
 	if !m.date.IsZero() {
@@ -191,7 +191,7 @@ func (m *mend) info() string {
 	return entries
 }
 
-// write gives the file with a table of its objects (7.5.4) and a trailer, whose
+// write returns the file with a table of its objects (7.5.4) and a trailer, whose
 // identifier comes of all that is before it (14.4).
 func (m *mend) write(info int) []byte {
 	var out bytes.Buffer

@@ -37,7 +37,7 @@ func newPage(width, height geometry.Length, setup *paper.Setup, black bool) *Pag
 	return p
 }
 
-// places gives where points of the page are in the file: in millimetres from
+// places returns where points of the page are in the file: in millimetres from
 // the upright sheet's upper left corner, Y downward.
 func (p *Page) places(points []geometry.Point) []gopdf.Point {
 	all := make([]gopdf.Point, len(points))
@@ -129,7 +129,7 @@ func (p *Page) Text(t render.Text) {
 	p.words = append(p.words, func(w *writer) error { return w.text(at, angle, t) })
 }
 
-// phase gives how far into its dashes a line starts, from none to one round of
+// phase returns how far into its dashes a line starts, from none to one round of
 // them: PDF knows no negative phase.
 func phase(s render.Stroke) geometry.Length {
 	var period geometry.Length

@@ -67,11 +67,11 @@ func (d *Document) AddPage(width, height geometry.Length) {
 	d.pages = append(d.pages, newPage(width, height, d.setup, d.black))
 }
 
-// Page gives the last page. It may be drawn on after others are added, and by
+// Page returns the last page. It may be drawn on after others are added, and by
 // another goroutine than they are, until Bytes.
 func (d *Document) Page() render.Surface { return d.last() }
 
-// Pages gives the number of pages so far.
+// Pages returns the number of pages so far.
 func (d *Document) Pages() int { return len(d.pages) }
 
 // Bookmark names the last page in the viewer's list of contents.
@@ -95,7 +95,7 @@ func (d *Document) Label(n render.Numerals, first int) {
 	d.labels = append(d.labels, label{len(d.pages) - 1, n, first})
 }
 
-// Bytes ends the document and gives the file.
+// Bytes ends the document and returns the file.
 func (d *Document) Bytes() ([]byte, error) {
 	file, err := d.written()
 	if err != nil {

@@ -42,7 +42,7 @@ type writer struct {
 // blank is the size of pages that have none of their own; in millimetres.
 const blank = 10
 
-// written gives the document as the library writes it, mended.
+// written returns the document as the library writes it, mended.
 func (d *Document) written() ([]byte, error) {
 	var w writer
 	w.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: blank, H: blank}})
@@ -189,7 +189,7 @@ func (w *writer) operators(ops string) error {
 	return w.RectFromLowerLeftWithOpts(gopdf.DrawableRectOptions{PaintStyle: gopdf.PaintStyle("n Q " + ops + " q")})
 }
 
-// path gives the operators of a path along points (8.5.2), rounded as the
+// path returns the operators of a path along points (8.5.2), rounded as the
 // library does.
 func (w *writer) path(points []gopdf.Point) string {
 	var ops strings.Builder

@@ -68,7 +68,7 @@ func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text
 	}
 }
 
-// partsOf gives the areas of a face as they lie on the page, the largest first.
+// partsOf returns the areas of a face as they lie on the page, the largest first.
 func partsOf(f flatFace) []part {
 	var out []part
 	for _, c := range f.cells {

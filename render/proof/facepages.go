@@ -23,7 +23,7 @@ const (
 // the figures are not to be cut from.
 var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40}
 
-// faceScale gives the scale at which every page of faces holds its own.
+// faceScale returns the scale at which every page of faces holds its own.
 func (b *book) faceScale(wide, tall Length) float64 {
 	for _, n := range scales {
 		fits := true
@@ -65,7 +65,7 @@ func (b *book) facePages() {
 	b.table(geometry.Bx(box.Min.X, y, box.Max.X, b.legendTop(box)))
 }
 
-// legendTop gives where the legend of a page starts.
+// legendTop returns where the legend of a page starts.
 func (b *book) legendTop(box geometry.Box) Length {
 	return b.measured(func() Length { return b.legend(box, box.Max.Y) })
 }
@@ -108,7 +108,7 @@ func (b *book) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
 	return row
 }
 
-// tall gives the height a row takes.
+// tall returns the height a row takes.
 func (r faceRow) tall() Length {
 	var most Length
 	for _, f := range r.faces {
@@ -160,7 +160,7 @@ func newFlatFace(of face, f Length) flatFace {
 func (f flatFace) wide() Length { return f.Extent.Width() * f.fx }
 func (f flatFace) tall() Length { return f.Extent.Height() * f.fy }
 
-// onPage gives where a point of the face is drawn.
+// onPage returns where a point of the face is drawn.
 func (f flatFace) onPage(q geometry.Point) geometry.Point {
 	e := f.Extent
 	x, y := (q.X-e.Min.X)*f.fx, (e.Max.Y-q.Y)*f.fy

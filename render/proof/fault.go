@@ -22,7 +22,7 @@ const (
 	faultHalo Length = 0.4 // white on both sides of a fault's line
 )
 
-// spot gives the place of a fault on its face: the box it names, or the whole
+// spot returns the place of a fault on its face: the box it names, or the whole
 // face where it names none.
 func spot(f foldup.Fault, extent geometry.Box) geometry.Box {
 	if f.At.Min == f.At.Max {
@@ -31,7 +31,7 @@ func spot(f foldup.Fault, extent geometry.Box) geometry.Box {
 	return f.At
 }
 
-// clamped gives a box drawn in to the border of another where it lies past it.
+// clamped returns a box drawn in to the border of another where it lies past it.
 func clamped(b, border geometry.Box) geometry.Box {
 	in := func(p geometry.Point) geometry.Point {
 		return geometry.Pt(max(border.Min.X, min(border.Max.X, p.X)), max(border.Min.Y, min(border.Max.Y, p.Y)))
@@ -57,12 +57,12 @@ func freeSpot(want geometry.Point, zone geometry.Box, off taken) geometry.Point 
 	return best
 }
 
-// box gives the room the tag takes.
+// box returns the room the tag takes.
 func (m mark) box() geometry.Box {
 	return geometry.Box{Min: m.tag, Max: m.tag}.Grow(tagRadius + 0.3)
 }
 
-// sides gives the room that the line of a mark on an upright box takes.
+// sides returns the room that the line of a mark on an upright box takes.
 func (m mark) sides() []geometry.Box {
 	half := faultLine.Width/2 + faultHalo
 	var out []geometry.Box

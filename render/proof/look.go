@@ -112,7 +112,7 @@ func (l looks) ground(g foldup.Ground) look {
 	return k
 }
 
-// piece gives a piece's look; one that isn't known is drawn as board.
+// piece returns a piece's look; one that isn't known is drawn as board.
 func (l looks) piece(name string) look {
 	if p, ok := l.pieces[name]; ok {
 		return p
@@ -122,7 +122,7 @@ func (l looks) piece(name string) look {
 	return p
 }
 
-// outline gives the line round a layer.
+// outline returns the line round a layer.
 func (l look) outline(tucked bool) render.Stroke {
 	s := l.line
 	if tucked {

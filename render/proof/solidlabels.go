@@ -88,7 +88,7 @@ type pieceSeen struct {
 	area   area
 }
 
-// largestSeen gives, for each face outside, the pieces seen on it, the one of
+// largestSeen returns, for each face outside, the pieces seen on it, the one of
 // which most is seen first.
 func largestSeen(sc sight, to func(geometry.Point) geometry.Point) map[geometry.Face][]pieceSeen {
 	out := map[geometry.Face][]pieceSeen{}

@@ -77,7 +77,7 @@ func (b *book) frame(box geometry.Box) {
 	b.Stroke(geometry.Rectangle(box), render.Stroke{Width: 0.3, Dash: []Length{1, 0.8}, Color: render.Black})
 }
 
-// moveBox gives a box of the view on the page.
+// moveBox returns a box of the view on the page.
 func moveBox(box geometry.Box, to func(geometry.Point) geometry.Point) geometry.Box {
 	p, q := to(box.Min), to(box.Max)
 	return geometry.Bx(min(p.X, q.X), min(p.Y, q.Y), max(p.X, q.X), max(p.Y, q.Y))
@@ -93,7 +93,7 @@ const (
 	columnGap Length = 3
 )
 
-// column gives how wide a column is, with some to spare as everywhere.
+// column returns how wide a column is, with some to spare as everywhere.
 func (t clearanceTable) column(i int) (wide Length) {
 	for n, row := range t {
 		if i < len(row) {
@@ -104,7 +104,7 @@ func (t clearanceTable) column(i int) (wide Length) {
 	return wide
 }
 
-// wide gives the least the table takes.
+// wide returns the least the table takes.
 func (t clearanceTable) wide() (wide Length) {
 	for i := range t[0] {
 		wide += t.column(i) + columnGap

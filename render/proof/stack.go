@@ -9,7 +9,7 @@ import (
 	"forel/geometry/polygon"
 )
 
-// ordered gives the layers of a face from the board up. Pieces lie in the order
+// ordered returns the layers of a face from the board up. Pieces lie in the order
 // they are glued. Of one piece the part that hangs on more folds is folded
 // first and lies beneath: a side flap under the spine flap, a side tab under
 // the middle tab; of those that hang on equally many, the one that is turned first.

@@ -47,7 +47,7 @@ func study(p plan.Proof) []face {
 	return out
 }
 
-// bare gives where nothing lies.
+// bare returns where nothing lies.
 func (f face) bare() polygon.Shape {
 	for _, c := range f.cells {
 		if len(c.on) == 0 {
@@ -68,7 +68,7 @@ func (f face) pieces() []string {
 	return out
 }
 
-// faceOf gives the face with a name.
+// faceOf returns the face with a name.
 func faceOf(faces []face, name geometry.Face) (face, bool) {
 	for _, f := range faces {
 		if f.Face == name {

@@ -73,14 +73,14 @@ func round(on render.Surface, s polygon.Shape, stroke render.Stroke) {
 	}
 }
 
-// dimmed gives a tint as it is in a light.
+// dimmed returns a tint as it is in a light.
 func dimmed(c render.Color, light float64) render.Color {
 	f := 0.8 + 0.2*light
 	dim := func(v uint8) uint8 { return uint8(math.Round(float64(v) * f)) }
 	return render.Color{R: dim(c.R), G: dim(c.G), B: dim(c.B)}
 }
 
-// Fitted gives how a box of the view is laid as large as it goes into a box of a
+// Fitted returns how a box of the view is laid as large as it goes into a box of a
 // page, where Y runs down, and by how much smaller it is there.
 func Fitted(from, into geometry.Box) (to func(geometry.Point) geometry.Point, scale float64) {
 	scale = min(into.Width()/from.Width(), into.Height()/from.Height()).MM()

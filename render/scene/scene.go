@@ -29,7 +29,7 @@ type Line struct {
 	Stroke render.Stroke
 }
 
-// normal gives the way a face looks.
+// normal returns the way a face looks.
 func (f Face) normal() Vec {
 	var n Vec
 	for i, p := range f.Points {

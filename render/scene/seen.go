@@ -169,7 +169,7 @@ func (s Seen) Of(object, name string) polygon.Shape {
 	return s.joined(all)
 }
 
-// Bounds gives the box around all that is seen.
+// Bounds returns the box around all that is seen.
 func (s Seen) Bounds() geometry.Box {
 	var all polygon.Shape
 	for _, o := range s.Objects {
@@ -178,7 +178,7 @@ func (s Seen) Bounds() geometry.Box {
 	return all.Bounds()
 }
 
-// Spot gives a place well inside what is seen of the faces with a name, where
+// Spot returns a place well inside what is seen of the faces with a name, where
 // most of them is seen; ok is false where nothing is.
 func (s Seen) Spot(name string) (at geometry.Point, ok bool) {
 	var best polygon.Area
@@ -196,5 +196,5 @@ func (s Seen) Spot(name string) (at geometry.Point, ok bool) {
 	return shape.Inner(best), true
 }
 
-// Unworked gives how many shapes could not be worked out and are drawn wrong.
+// Unworked returns how many shapes could not be worked out and are drawn wrong.
 func (s Seen) Unworked() int { return s.unworked }

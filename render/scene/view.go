@@ -22,7 +22,7 @@ type Vec = space.Vec
 // each other.
 type View struct{ right, up, toward Vec }
 
-// From gives the view of someone who stands in the direction of toward, up being
+// From returns the view of someone who stands in the direction of toward, up being
 // upright on the page. They may not be parallel.
 func From(toward, up Vec) View {
 	t := toward.Unit()
@@ -30,7 +30,7 @@ func From(toward, up Vec) View {
 	return View{right: r, up: t.Cross(r), toward: t}
 }
 
-// Turned gives the view of someone who stands before the face that looks along
+// Turned returns the view of someone who stands before the face that looks along
 // front, up upright, and goes yaw degrees to the right and pitch degrees up.
 func Turned(front, up Vec, yaw, pitch float64) View {
 	front, up = front.Unit(), up.Unit()
@@ -42,7 +42,7 @@ func Turned(front, up Vec, yaw, pitch float64) View {
 	return From(turn(turn(front, right, yaw), up, pitch), up)
 }
 
-// Flat gives where a place is seen: X to the right, Y upward.
+// Flat returns where a place is seen: X to the right, Y upward.
 func (v View) Flat(p Vec) geometry.Point {
 	return geometry.Pt(p.Dot(v.right), p.Dot(v.up))
 }

@@ -43,7 +43,7 @@ func (t Taken) Meets(b geometry.Box) bool {
 	return false
 }
 
-// in gives what is taken in a box.
+// in returns what is taken in a box.
 func (t Taken) in(b geometry.Box) Taken {
 	var out Taken
 	for _, o := range t.Boxes {
@@ -111,7 +111,7 @@ func room(a Area, width, height Length, off Taken, even Length) (geometry.Point,
 	return best, found
 }
 
-// Inner gives a point well inside the area; of two as good, by a hundredth of a
+// Inner returns a point well inside the area; of two as good, by a hundredth of a
 // millimetre, always the same, whatever the rounding.
 func Inner(a Area) geometry.Point {
 	if p, ok := room(a, 0, 0, Taken{}, 0.01); ok {

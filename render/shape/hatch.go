@@ -15,7 +15,7 @@ type Hatch struct {
 	Stroke render.Stroke
 }
 
-// Lines gives the hatching of an area, with what is to be kept free left out.
+// Lines returns the hatching of an area, with what is to be kept free left out.
 // Lines lie on one grid for the whole page, so that areas beside each other
 // join; the dashes of every second line are shifted by half a period.
 func (h Hatch) Lines(a Area, keep []geometry.Box) []Hatched {
@@ -67,7 +67,7 @@ type Hatched struct {
 	Stroke render.Stroke
 }
 
-// outside gives the stretches of a line from one parameter to another that lie
+// outside returns the stretches of a line from one parameter to another that lie
 // in none of the boxes.
 func outside(at func(Length) geometry.Point, from, to Length, boxes []geometry.Box) [][2]Length {
 	left := [][2]Length{{from, to}}

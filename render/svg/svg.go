@@ -46,7 +46,7 @@ func (c *Canvas) unsigned() {
 	c.buf.Write(head)
 }
 
-// Bytes ends the drawing and gives the file.
+// Bytes ends the drawing and returns the file.
 func (c *Canvas) Bytes() []byte {
 	c.svg.End()
 	return c.buf.Bytes()
@@ -116,7 +116,7 @@ func (c *Canvas) Text(t render.Text) {
 	c.svg.Text(t.At.X.MM(), t.At.Y.MM(), printable(t.String), attrs...)
 }
 
-// data gives a path in SVG path syntax.
+// data returns a path in SVG path syntax.
 func data(p geometry.Path) string {
 	if len(p.Vertices) == 0 {
 		return ""

@@ -20,7 +20,7 @@ var overlapStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{0.5, 1.5}
 
 // joins draws the lines where a tile meets its neighbours and tells what to
 // do at each: the tile above or on the left stays whole, the tile below or on
-// the right is cut on the line and laid over it. It gives the lines it draws, and
+// the right is cut on the line and laid over it. It returns the lines it draws, and
 // where words may stand: within the joins.
 func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []pattern.Join, drawn []geometry.Path, safe geometry.Box) {
 	safe = tile.Room.Grow(-1)

@@ -53,7 +53,7 @@ func (f *faults) err() error {
 	return errors.Join(f.list...)
 }
 
-// Verify gives the faults of a layout of all the items on the stock, nil if it
+// Verify returns the faults of a layout of all the items on the stock, nil if it
 // is sound: every item once, of its size, turned only where it may be, within a
 // sheet and its trim, at least the gap from every other; no more sheets than there
 // are. A guillotine layout must come apart by cuts from edge to edge, worked

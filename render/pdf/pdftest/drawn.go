@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// AsDrawn gives a file with every page that lies seen as it was drawn: wider than
+// AsDrawn returns a file with every page that lies seen as it was drawn: wider than
 // high, turned a quarter clockwise. In the file it is an upright sheet on which no
 // word is level.
 func AsDrawn(t testing.TB, file []byte) []byte {

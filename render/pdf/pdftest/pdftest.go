@@ -35,7 +35,7 @@ var viewer = sync.OnceValues(func() (pdfium.Pdfium, error) {
 	return pool.GetInstance(time.Minute)
 })
 
-// Viewer gives what the viewer is started with: its machine code is kept in the
+// Viewer returns what the viewer is started with: its machine code is kept in the
 // user's folder for such things, since compiling it takes longer than most tests.
 func Viewer() webassembly.Config {
 	c := webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1}
@@ -98,35 +98,35 @@ func (d *Doc) page(n int) requests.Page {
 	return requests.Page{ByIndex: &requests.PageByIndex{Document: d.document, Index: n - 1}}
 }
 
-// Size gives a page's size; pages count from 1.
+// Size returns a page's size; pages count from 1.
 func (d *Doc) Size(page int) XY {
 	size, err := d.viewer.FPDF_GetPageSizeByIndex(&requests.FPDF_GetPageSizeByIndex{Document: d.document, Index: page - 1})
 	require.NoError(d.t, err)
 	return XY{size.Width * point, size.Height * point}
 }
 
-// Label gives the label of a page.
+// Label returns the label of a page.
 func (d *Doc) Label(page int) string {
 	l, err := d.viewer.FPDF_GetPageLabel(&requests.FPDF_GetPageLabel{Document: d.document, Page: page - 1})
 	require.NoError(d.t, err)
 	return l.Label
 }
 
-// Meta gives an entry of the document information, such as "Title".
+// Meta returns an entry of the document information, such as "Title".
 func (d *Doc) Meta(tag string) string {
 	m, err := d.viewer.FPDF_GetMetaText(&requests.FPDF_GetMetaText{Document: d.document, Tag: tag})
 	require.NoError(d.t, err)
 	return m.Value
 }
 
-// Text gives the words of a page.
+// Text returns the words of a page.
 func (d *Doc) Text(page int) string {
 	got, err := d.viewer.GetPageText(&requests.GetPageText{Page: d.page(page)})
 	require.NoError(d.t, err)
 	return got.Text
 }
 
-// Paths gives the paths of a page, transformed as they are drawn.
+// Paths returns the paths of a page, transformed as they are drawn.
 func (d *Doc) Paths(page int) []Path {
 	t, v, height := d.t, d.viewer, d.Size(page).Y
 	count, err := v.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: d.page(page)})
@@ -210,7 +210,7 @@ func (d *Doc) path(o references.FPDF_PAGEOBJECT, height float64) Path {
 	return p
 }
 
-// Points gives places along a path, many on each curve.
+// Points returns places along a path, many on each curve.
 func (p Path) Points() []XY {
 	var out []XY
 	for _, piece := range p.Pieces {
@@ -234,7 +234,7 @@ func (p Path) Points() []XY {
 	return out
 }
 
-// Bounds gives the box around a path's middle.
+// Bounds returns the box around a path's middle.
 func (p Path) Bounds() (lo, hi XY) {
 	lo, hi = XY{math.Inf(1), math.Inf(1)}, XY{math.Inf(-1), math.Inf(-1)}
 	for _, q := range p.Points() {
@@ -244,7 +244,7 @@ func (p Path) Bounds() (lo, hi XY) {
 	return lo, hi
 }
 
-// Picture gives a page in pixels.
+// Picture returns a page in pixels.
 func (d *Doc) Picture(page, dpi int) *image.RGBA {
 	got, err := d.viewer.RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
 	require.NoError(d.t, err)
@@ -254,7 +254,7 @@ func (d *Doc) Picture(page, dpi int) *image.RGBA {
 	return &image.RGBA{Pix: bytes.Clone(seen.Pix), Stride: seen.Stride, Rect: seen.Rect}
 }
 
-// Ink gives the box around all that is not white on a page, in millimetres, to
+// Ink returns the box around all that is not white on a page, in millimetres, to
 // a dot; ok is false for an empty page.
 func (d *Doc) Ink(page, dpi int) (lo, hi XY, ok bool) {
 	p, size := d.Picture(page, dpi), d.Size(page)

@@ -47,7 +47,7 @@ func (b *Bed) Copy(o *Bed) {
 	b.free = append(b.free[:0], o.free...)
 }
 
-// FreeRects gives the maximal free rectangles; the slice is the sheet's own.
+// FreeRects returns the maximal free rectangles; the slice is the sheet's own.
 func (b *Bed) FreeRects() []Free { return b.free }
 
 // Insert lays a piece of w by h into a corner of a free rectangle: bit 0 of the
@@ -139,7 +139,7 @@ func (b *Bed) Settle() {
 	}
 }
 
-// Largest gives the largest free rectangle, less the gap.
+// Largest returns the largest free rectangle, less the gap.
 func (b *Bed) Largest(gap int) (r Rect) {
 	most := 0.0
 	for i := range b.free {

@@ -15,7 +15,7 @@ type dual struct {
 	k     int
 }
 
-// at gives the function's value for a side x of a sheet's c.
+// at returns the function's value for a side x of a sheet's c.
 func (d dual) at(x, c int) float64 {
 	switch d.class {
 	case 1: // u(k)
@@ -43,7 +43,7 @@ func (d dual) at(x, c int) float64 {
 	return float64(x) / float64(c)
 }
 
-// duals gives the functions worth trying on a side c, for pieces with the sides
+// duals returns the functions worth trying on a side c, for pieces with the sides
 // given: at most about most of them.
 func duals(sides []int, c, most int) []dual {
 	all := []dual{{}}
@@ -67,7 +67,7 @@ func duals(sides []int, c, most int) []dual {
 	return all
 }
 
-// Bound gives what a solution can't cost less than. It stops looking once it
+// Bound returns what a solution can't cost less than. It stops looking once it
 // reaches enough.
 func (p *Problem) Bound(enough float64) float64 {
 	area := 0.0
@@ -143,7 +143,7 @@ func (p *Problem) dualBound(bound, enough float64, value func(float64) float64) 
 	return bound
 }
 
-// table gives the values of functions for sides.
+// table returns the values of functions for sides.
 func table(fs []dual, sides []int, c int) [][]float64 {
 	t := make([][]float64, len(fs))
 	for i, f := range fs {
@@ -157,7 +157,7 @@ func table(fs []dual, sides []int, c int) [][]float64 {
 	return t
 }
 
-// total gives the area of all pieces, with their sides changed, each as it lies
+// total returns the area of all pieces, with their sides changed, each as it lies
 // smallest.
 func (p *Problem) total(f, g []float64) float64 {
 	k, sum := &p.Kinds[0], 0.0

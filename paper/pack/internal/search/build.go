@@ -5,7 +5,7 @@ import (
 	"sort"
 )
 
-// order gives a list of the items from the one to lay first.
+// order returns a list of the items from the one to lay first.
 func (p *Problem) order(key func(Item) float64) []int32 {
 	by := make([]int32, len(p.Items))
 	k := make([]float64, len(p.Items))
@@ -71,7 +71,7 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int, beds bool) *Solu
 	return s
 }
 
-// First gives the best of the greedy layouts.
+// First returns the best of the greedy layouts.
 func (p *Problem) First() *Solution {
 	tried, rules := keys, 3
 	ways := []bool{p.Free}

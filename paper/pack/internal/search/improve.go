@@ -17,7 +17,7 @@ type Run struct {
 // fence settings and offcuts.
 const search = 0.92
 
-// Solve looks for the best solution while spent gives less than 1. It calls better
+// Solve looks for the best solution while spent returns less than 1. It calls better
 // with the first and each better one.
 func (p *Problem) Solve(seed uint64, spent func(steps int) float64, better func(*Solution)) *Solution {
 	r := &Run{p: p, spent: spent, better: better}
@@ -96,7 +96,7 @@ func (r *Run) try(bins []*Bin, out []int32, most int) bool {
 	return len(r.st.out) == 0
 }
 
-// emptiest gives the bin with the least on it for its size.
+// emptiest returns the bin with the least on it for its size.
 func (r *Run) emptiest(bins []*Bin) int {
 	least, at := 2.0, 0
 	for i, b := range bins {

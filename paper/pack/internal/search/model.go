@@ -69,7 +69,7 @@ func (s *Solution) proved() bool { return len(s.Left) == 0 && s.Cost <= s.Bound*
 
 func (p *Problem) roll() bool { return len(p.Kinds) == 1 && p.Kinds[0].Roll }
 
-// cost gives what sheets cost.
+// cost returns what sheets cost.
 func (p *Problem) cost(bins []*Bin) float64 {
 	c := 0.0
 	for _, b := range bins {
@@ -97,7 +97,7 @@ func (p *Problem) fits(item, kind int) bool {
 	return it.W <= k.W && it.H <= k.H || it.Turn && it.H <= k.W && it.W <= k.H
 }
 
-// Tree gives a sheet's cuts, nil where pieces lie anywhere.
+// Tree returns a sheet's cuts, nil where pieces lie anywhere.
 func (b *Bin) Tree() *slice.Tree {
 	if c, ok := b.sheet.(*cutSheet); ok {
 		return &c.Tree
@@ -105,7 +105,7 @@ func (b *Bin) Tree() *slice.Tree {
 	return nil
 }
 
-// Bed gives a sheet's places, nil where it is cut edge to edge.
+// Bed returns a sheet's places, nil where it is cut edge to edge.
 func (b *Bin) Bed() *bed.Bed {
 	if c, ok := b.sheet.(*bedSheet); ok {
 		return &c.Bed
@@ -113,5 +113,5 @@ func (b *Bin) Bed() *bed.Bed {
 	return nil
 }
 
-// Used gives how far along Y pieces reach.
+// Used returns how far along Y pieces reach.
 func (b *Bin) Used() int { return b.length() }

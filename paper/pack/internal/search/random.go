@@ -24,8 +24,8 @@ func (r *random) next() uint64 {
 	return x * 0x2545f4914f6cdd1d
 }
 
-// n gives a number from 0 to n-1.
+// n returns a number from 0 to n-1.
 func (r *random) n(n int) int { return int((r.next() >> 32) * uint64(n) >> 32) }
 
-// f gives a number from 0 to under 1.
+// f returns a number from 0 to under 1.
 func (r *random) f() float64 { return float64(r.next()>>11) / (1 << 53) }

@@ -5,7 +5,7 @@ import (
 	"forel/paper/pack/internal/slice"
 )
 
-// trees gives sheets that are cut edge to edge with the same pieces in the same
+// trees returns sheets that are cut edge to edge with the same pieces in the same
 // places; the pieces must come apart so.
 func (p *Problem) trees(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
@@ -27,7 +27,7 @@ func (p *Problem) trees(bins []*Bin) []*Bin {
 	return to
 }
 
-// beds gives sheets that pieces may lie on anywhere, with the same pieces.
+// beds returns sheets that pieces may lie on anywhere, with the same pieces.
 func (p *Problem) beds(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
 	for i, b := range bins {

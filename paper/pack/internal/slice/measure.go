@@ -16,7 +16,7 @@ func (t *Tree) Items(n int32, to []int32) []int32 {
 	return to
 }
 
-// Length gives how far down the pieces in a node reach at least, with what is
+// Length returns how far down the pieces in a node reach at least, with what is
 // free moved to the end.
 func (t *Tree) Length(n int32) int {
 	m := &t.N[n]

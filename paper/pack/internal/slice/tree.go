@@ -59,7 +59,7 @@ func (t *Tree) Copy(o *Tree) {
 	t.Area = o.Area
 }
 
-// OpenNodes gives the Open nodes; the slice is the tree's own.
+// OpenNodes returns the Open nodes; the slice is the tree's own.
 func (t *Tree) OpenNodes() []Free { return t.open }
 
 // Parts calls f for each part of an Inner node.
