@@ -17,7 +17,7 @@ func turnedPieces(t *rapid.T) (p, turned geometry.Piece) {
 	length := func(lo, hi float64, label string) job.Readings {
 		return job.Readings{geometry.Length(rapid.Float64Range(lo, hi).Draw(t, label))}
 	}
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
 	j.ThumbHole.Shape = rapid.SampledFrom([]string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}).Draw(t, "thumb hole")
 	j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.SidesOnly}).Draw(t, "covering")

@@ -53,7 +53,7 @@ func cases() *rapid.Generator[[]geometry.Piece] {
 				rapid.Map(rapid.IntRange(int(2*lo), int(2*hi)), func(n int) float64 { return float64(n) / 2 }),
 			).Draw(t, label))}
 		}
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
 		j.Lining.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.15}).Draw(t, "lining")
 		j.Covering = rapid.SampledFrom([]string{

@@ -64,9 +64,6 @@ func (b *Binder) object(n int, content string) {
 	b.write("%d 0 obj\n%s\nendobj\n", n, content)
 }
 
-// Pages returns how many there are so far.
-func (b *Binder) Pages() int { return len(b.pages) }
-
 // Add puts the pages of a PDF behind those that are there. A title names the first of them in
 // the list of contents; an empty one names none.
 func (b *Binder) Add(title string, data []byte) error {

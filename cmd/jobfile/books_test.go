@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
@@ -92,7 +93,7 @@ var refusedBooks = []refusal{
 }
 
 func volumes() slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Harbour log in three parts"
 	j.Covering, j.Compartments = "cloth", "each"
 	j.Books = []job.Book{
@@ -126,11 +127,11 @@ func TestParseTwelveBooks(t *testing.T) {
 
 // Flags for a book set the first one, in a file of several too.
 func TestFlagsSetTheFirstBook(t *testing.T) {
-	f, _, err := jobfile.ParseWith("volumes.toml", read(t, "volumes.toml"), []jobfile.Flag{
+	f, _, err := jobfile.Parse("volumes.toml", read(t, "volumes.toml"), []jobfile.Flag{
 		{Name: "--height", Key: "book.height", Value: "222;222.5"},
 		set("book.title", "Part one, rebound"),
 		set("book.thickness_at_fore_edge", "32"),
-	})
+	}...)
 	require.NoError(t, err)
 	want := volumes()
 	want.Books[0].Title = "Part one, rebound"
@@ -142,7 +143,7 @@ func TestFlagsSetTheFirstBook(t *testing.T) {
 // What is wrong with a book is told where it was set.
 func TestProblemsOfLaterBooks(t *testing.T) {
 	wide := "[[book]]\nheight = 148.5\nwidth = 210\nthickness = 32\n"
-	_, suspects, err := jobfile.ParseWith("case.toml", []byte(wide+wide), []jobfile.Flag{set("book.width", "210")})
+	_, suspects, err := jobfile.Parse("case.toml", []byte(wide+wide), set("book.width", "210"))
 	require.NoError(t, err)
 	begins(t, "", []string{
 		"--set book.width: greater than the height; ",

@@ -53,7 +53,7 @@ func TestEachWord(t *testing.T) {
 				f, _, err := jobfile.Parse("case.toml", []byte(assign(c.Key, `"`+spelt+`"`)+repeats))
 				require.NoError(t, err)
 				near(t, want, boards(f))
-				f, _, err = jobfile.ParseWith("case.toml", []byte(base), []jobfile.Flag{set(c.Key, spelt)})
+				f, _, err = jobfile.Parse("case.toml", []byte(base), set(c.Key, spelt))
 				require.NoError(t, err)
 				near(t, want, boards(f))
 			}
@@ -90,7 +90,7 @@ func TestFlagsOfOtherKinds(t *testing.T) {
 		{set("book[2]", "221"), `--set book[2]: unknown key "book[2]"; `},
 		{set("book.thickness_at_fore_edge", "30;x"), `--set book.thickness_at_fore_edge: "x" doesn't begin with a number; `},
 	} {
-		_, _, err := jobfile.ParseWith("case.toml", []byte(book), []jobfile.Flag{c.flag})
+		_, _, err := jobfile.Parse("case.toml", []byte(book), c.flag)
 		require.Error(t, err, c.want)
 		begins(t, "", []string{c.want}, err.Error())
 	}
@@ -98,10 +98,10 @@ func TestFlagsOfOtherKinds(t *testing.T) {
 
 func TestFlagsOfOtherKindsAreRead(t *testing.T) {
 	data := "covering = 'cloth'\n" + book + "[cloth]\nstretch = 3\n[thumb_hole]\nshape = 'triangle'\nradius = 12\n"
-	f, _, err := jobfile.ParseWith("case.toml", []byte(data), []jobfile.Flag{
+	f, _, err := jobfile.Parse("case.toml", []byte(data), []jobfile.Flag{
 		set("covering", "sides"), set("cloth.stretch", "1,5"), set("side_paper.stretch", "0.5 %"),
 		set("thumb_hole.shape", "Semicircle"), set("thumb_hole.radius", "AUTO"),
-	})
+	}...)
 	require.NoError(t, err)
 	assert.Equal(t, "sides", boards(f).Covering)
 	assert.InDelta(t, 1.5, boards(f).Cloth.Stretch, 0)

@@ -37,7 +37,7 @@ func TestFromFlags(t *testing.T) {
 	))
 	require.NoError(t, err)
 	assert.Empty(t, suspects)
-	want := slipcase.DefaultJob()
+	want := slipcase.DefaultJob(geometry.MM)
 	want.Title = "Harbour log; invented"
 	want.Books = harbour().Books
 	want.Board.Thickness = 2.2
@@ -107,12 +107,12 @@ func TestFromFlagsSuspects(t *testing.T) {
 	begins(t, "", []string{"--width: greater than the height; "}, suspects.Error())
 }
 
-func TestParseWith(t *testing.T) {
+func TestParseWithFlags(t *testing.T) {
 	t.Run("a flag goes before the file", func(t *testing.T) {
-		f, _, err := jobfile.ParseWith("case.toml", []byte(book+"[board]\nthickness = 30\n[print]\npaper = 'a3'\n"), []jobfile.Flag{
+		f, _, err := jobfile.Parse("case.toml", []byte(book+"[board]\nthickness = 30\n[print]\npaper = 'a3'\n"), []jobfile.Flag{
 			set("board.thickness", "1.5"), set("board.thickness", "2.5"), // the last holds
 			set("book.height", "230"), set("print.paper", "a4"),
-		})
+		}...)
 		require.NoError(t, err)
 		assert.InDelta(t, 2.5, boards(f).Board.Thickness.MM(), 1e-9)
 		assert.InDelta(t, 230, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
@@ -120,13 +120,13 @@ func TestParseWith(t *testing.T) {
 		assert.Equal(t, paper.Sheets[0], f.Print.Sheet)
 	})
 	t.Run("the book from flags", func(t *testing.T) {
-		f, _, err := jobfile.ParseWith("case.toml", []byte("[board]\nthickness = 2.5\n"), measured("221", "148.5", "32"))
+		f, _, err := jobfile.Parse("case.toml", []byte("[board]\nthickness = 2.5\n"), measured("221", "148.5", "32")...)
 		require.NoError(t, err)
 		assert.InDelta(t, 221, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
 		assert.InDelta(t, 2.5, boards(f).Board.Thickness.MM(), 1e-9)
 	})
 	t.Run("errors of both", func(t *testing.T) {
-		_, _, err := jobfile.ParseWith("case.toml", []byte("[board]\nthickness = 30\n"), []jobfile.Flag{set("book.height", "9"), set("book.width", "148.5")})
+		_, _, err := jobfile.Parse("case.toml", []byte("[board]\nthickness = 30\n"), set("book.height", "9"), set("book.width", "148.5"))
 		require.Error(t, err)
 		begins(t, "", []string{
 			`--set book.height: "9" is too small; `,
@@ -135,14 +135,14 @@ func TestParseWith(t *testing.T) {
 		}, err.Error())
 	})
 	t.Run("a bare number in the file keeps its unit", func(t *testing.T) {
-		f, _, err := jobfile.ParseWith("case.toml", []byte(book), []jobfile.Flag{set("units", "in"), set("clearance.width", "1/16")})
+		f, _, err := jobfile.Parse("case.toml", []byte(book), set("units", "in"), set("clearance.width", "1/16"))
 		require.NoError(t, err)
 		assert.Equal(t, geometry.IN, f.Job.Shared().Unit)
 		assert.InDelta(t, 148.5, f.Job.Shared().Book().Width.Largest().MM(), 1e-9)
 		assert.InDelta(t, 1.5875, f.Job.Shared().Clearance.Width.MM(), 1e-9)
 	})
 	t.Run("a bare number in a flag has the file's unit", func(t *testing.T) {
-		f, _, err := jobfile.ParseWith("case.toml", []byte("units = 'in'\n"), measured("9", "6", "1"))
+		f, _, err := jobfile.Parse("case.toml", []byte("units = 'in'\n"), measured("9", "6", "1")...)
 		require.NoError(t, err)
 		assert.InDelta(t, 228.6, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
 	})

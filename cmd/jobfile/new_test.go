@@ -32,7 +32,7 @@ func TestNewShort(t *testing.T) {
 	f, suspects, err := jobfile.Parse("case.toml", text)
 	require.NoError(t, err)
 	assert.Empty(t, suspects)
-	want := slipcase.DefaultJob()
+	want := slipcase.DefaultJob(geometry.MM)
 	want.Title, want.Books = "Invented", f.Job.Shared().Books
 	near(t, want, boards(f))
 	b := want.Books[0]

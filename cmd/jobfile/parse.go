@@ -34,15 +34,11 @@ type File struct {
 // A job that can't be made returns an error of type Issues that holds all that
 // is wrong; only a slip in the TOML itself comes alone. The Issues returned
 // beside it are what can be made but looks like a slip.
-func Parse(source string, data []byte) (File, Issues, error) {
-	return ParseWith(source, data, nil)
-}
-
-// ParseWith is Parse with flags that take the place of the file's keys. A bare
-// number in the file is in the file's units whatever the flags say; units
-// given as a flag are those of bare numbers in flags and of Job.Unit. Flags
-// for a book set the first.
-func ParseWith(source string, data []byte, flags []Flag) (File, Issues, error) {
+//
+// Flags take the place of the file's keys; those for a book set the first. A bare
+// number in the file is in the file's units whatever the flags say; units given as
+// a flag are those of bare numbers in flags and of Job.Unit.
+func Parse(source string, data []byte, flags ...Flag) (File, Issues, error) {
 	r := newReader(source, true)
 	if issues := r.readTOML(data); issues != nil {
 		return File{}, nil, issues

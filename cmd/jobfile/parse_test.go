@@ -117,7 +117,7 @@ func TestParse(t *testing.T) {
 
 func TestParseKeepsDefaults(t *testing.T) {
 	f := parse(t, book+"[side_paper]\n[print]\n")
-	want := slipcase.DefaultJob()
+	want := slipcase.DefaultJob(geometry.MM)
 	want.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	assert.Equal(t, want, boards(f))
 	assert.Equal(t, paper.DefaultSetup(), f.Print)
@@ -142,7 +142,7 @@ func TestParseEachField(t *testing.T) {
 func TestParseInches(t *testing.T) {
 	f, suspects, err := jobfile.Parse("charts.toml", read(t, "chartbook.toml"))
 	require.NoError(t, err)
-	want := slipcase.DefaultJobIn(geometry.IN)
+	want := slipcase.DefaultJob(geometry.IN)
 	want.Unit = geometry.IN
 	want.Books = []job.Book{{
 		Title:     "Charts of a small harbour",

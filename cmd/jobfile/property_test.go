@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
@@ -18,7 +19,7 @@ import (
 // the reasons slipcase gives, no more and no fewer.
 func TestAnySpellingIsReadTheSame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		want := slipcase.DefaultJob()
+		want := slipcase.DefaultJob(geometry.MM)
 		var books [][]string
 		want.Books, books = drawBooks(t)
 		dotted, headed := writeSettings(t, drawSettings(t, want.Settings()))

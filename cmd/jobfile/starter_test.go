@@ -22,7 +22,7 @@ func TestStarter(t *testing.T) {
 	f, suspects, err := jobfile.Parse("starter.toml", jobfile.Starter())
 	require.NoError(t, err)
 	assert.Empty(t, suspects)
-	want := slipcase.DefaultJob()
+	want := slipcase.DefaultJob(geometry.MM)
 	want.Title, want.Books = "Harbour log", harbour().Books
 	near(t, want, boards(f))
 	assert.Equal(t, paper.DefaultSetup(), f.Print)
@@ -158,7 +158,7 @@ func TestStarterFor(t *testing.T) {
 		assert.InDelta(t, want.Height.Largest().MM(), got.Height.Largest().MM(), half64)
 		assert.InDelta(t, want.Width.Largest().MM(), got.Width.Largest().MM(), half64)
 		assert.InDelta(t, want.Thickness.Largest().MM(), got.Thickness.Largest().MM(), half64)
-		rest := slipcase.DefaultJobIn(geometry.IN)
+		rest := slipcase.DefaultJob(geometry.IN)
 		rest.Title, rest.Books = "Harbour log", f.Job.Shared().Books
 		near(t, rest, boards(f))
 	}

@@ -82,7 +82,7 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		if f.Name == "" {
 			file, suspects, err = jobfile.FromFlags(j.Flags)
 		} else {
-			file, suspects, err = jobfile.ParseWith(f.Name, f.Data, j.Flags)
+			file, suspects, err = jobfile.Parse(f.Name, f.Data, j.Flags...)
 		}
 		if err != nil {
 			bad = append(bad, problems(err)...)

@@ -204,7 +204,7 @@ func (t *table) row(line int, fields []string) Row {
 	}
 	var err error
 	if t.base != nil {
-		r.File, r.Suspects, err = jobfile.ParseWith(t.base.Source, t.base.Data, flags)
+		r.File, r.Suspects, err = jobfile.Parse(t.base.Source, t.base.Data, flags...)
 	} else {
 		r.File, r.Suspects, err = jobfile.FromFlags(flags)
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
 	"forel/geometry/job"
 )
 
@@ -15,7 +16,7 @@ import (
 // random.
 func anyJob(t *rapid.T) Job {
 	length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
-	j := DefaultJob()
+	j := DefaultJob(geometry.MM)
 	j.Books = book(length(40, 400, "height"), length(20, 320, "width"), length(1, 100, "thickness"))
 	j.ForeEdge = rapid.SampledFrom(ForeEdges).Draw(t, "fore-edge")
 	j.Board, j.Covering = length(0.8, 2.5, "board"), length(0.15, 0.5, "covering")

@@ -40,13 +40,10 @@ type Job struct {
 	Middle                  Length // between two walls that meet
 }
 
-// DefaultJob returns DefaultJobIn for millimetres.
-func DefaultJob() Job { return DefaultJobIn(geometry.MM) }
-
-// DefaultJobIn returns a job with no book and every default set, round in the
+// DefaultJob returns a job with no book and every default set, round in the
 // maker's unit (common practice, no source, but for the turn-in: Reliure d'art d'Are
 // 2018).
-func DefaultJobIn(u geometry.Unit) Job {
+func DefaultJob(u geometry.Unit) Job {
 	j := Job{
 		Common: job.Default(u),
 		Board:  job.Round(u, 1, 0.04), Covering: job.Round(u, 0.35, 0.014), Lining: job.Round(u, 0.15, 0.006),

@@ -13,7 +13,7 @@ import (
 
 // usual is a job of an invented book with every setting at its default.
 func usual(foreEdge string) Job {
-	j := DefaultJob()
+	j := DefaultJob(geometry.MM)
 	j.Books = book(220, 150, 30)
 	j.ForeEdge = foreEdge
 	if foreEdge == Hooks {

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry"
 	"forel/geometry/job"
 )
 
@@ -15,7 +16,7 @@ func book(height, width, thickness Length) []job.Book {
 
 func sizes(t *testing.T, change func(*Job)) map[string][2]float64 {
 	t.Helper()
-	j := DefaultJob()
+	j := DefaultJob(geometry.MM)
 	j.Books = book(220, 150, 30)
 	change(&j)
 	_, refused, _ := j.Check()
@@ -83,7 +84,7 @@ func TestTurnInOfAre(t *testing.T) {
 // E. Diehl, Bookbinding: Its Background and Technique (1946), "Chemises": the
 // hinge at the fore-edge is about 1/16 in. It goes with thin materials only.
 func TestHingeOfDiehl(t *testing.T) {
-	j := DefaultJob()
+	j := DefaultJob(geometry.MM)
 	j.Books = book(220, 150, 30)
 	j.Joint = 1.5875
 	_, refused, _ := j.Check()

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
@@ -76,7 +77,7 @@ func TestCompartmentsAgainstAssembly(t *testing.T) {
 // at each of its folds, as card.bend says.
 func TestCardAgainstFolding(t *testing.T) {
 	const n = 100_000
-	k := onepiece.DefaultJob()
+	k := onepiece.DefaultJob(geometry.MM)
 	k.Books = of(203, 130, 22).Books
 	k.Card.Thickness = 1.6
 	k.Uncertainty.Board, k.Uncertainty.Warp = 0.2, 0

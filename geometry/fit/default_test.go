@@ -23,7 +23,7 @@ func TestDefaultJobIsGood(t *testing.T) {
 					continue
 				}
 				for _, board := range []Length{1.4, 1.7, 2, 2.47, 3} {
-					j := slipcase.DefaultJobIn(u)
+					j := slipcase.DefaultJob(u)
 					j.Board = slipcase.Board{Thickness: board, Known: job.KnownMeasured}
 					j.Books = []job.Book{{Height: job.Readings{size[0]}, Width: job.Readings{size[1]}, Thickness: job.Readings{thick}}}
 					r := fit.Of(made(t, j).Plan())

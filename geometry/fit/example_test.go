@@ -17,7 +17,7 @@ func book() job.Book {
 }
 
 func ExampleOf() {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book()}
 	c, err := slipcase.Make(j)
 	if err != nil {
@@ -42,7 +42,7 @@ func ExampleOf() {
 }
 
 func ExampleOf_card() {
-	j := onepiece.DefaultJob()
+	j := onepiece.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book()}
 	c, err := onepiece.Make(j)
 	if err != nil {
@@ -61,7 +61,7 @@ func ExampleOf_card() {
 }
 
 func ExampleReport_checks() {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book()}
 	c, err := slipcase.Make(j)
 	if err != nil {

@@ -17,7 +17,7 @@ type Length = geometry.Length
 
 // of makes a job with one invented book, one reading of each dimension.
 func of(height, width, thickness Length) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }
@@ -32,7 +32,7 @@ func made(t testing.TB, j slipcase.Job) slipcase.Case {
 func cases() *rapid.Generator[slipcase.Case] {
 	return rapid.Custom(func(t *rapid.T) slipcase.Case {
 		length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		for range rapid.IntRange(1, 4).Draw(t, "volumes") {
 			b := job.Book{
 				Height:    job.Readings{length(120, 400, "height")},
@@ -65,7 +65,7 @@ func cases() *rapid.Generator[slipcase.Case] {
 func cards() *rapid.Generator[onepiece.Case] {
 	return rapid.Custom(func(t *rapid.T) onepiece.Case {
 		length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
-		j := onepiece.DefaultJob()
+		j := onepiece.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: job.Readings{length(120, 300, "height")}, Width: job.Readings{length(90, 200, "width")}, Thickness: job.Readings{length(8, 50, "thickness")}}}
 		j.Card = onepiece.Card{Thickness: length(0.3, 2, "card"), Bend: rapid.Float64Range(0, 1).Draw(t, "bend")}
 		j.Clearance = job.Clearance{Height: length(0, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(0, 6, "thickness")}

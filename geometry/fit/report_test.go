@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -198,7 +199,7 @@ func BenchmarkOf(b *testing.B) {
 }
 
 func BenchmarkOfCard(b *testing.B) {
-	j := onepiece.DefaultJob()
+	j := onepiece.DefaultJob(geometry.MM)
 	j.Books = of(221, 148, 32).Books
 	c, err := onepiece.Make(j)
 	require.NoError(b, err)

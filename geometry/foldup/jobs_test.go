@@ -46,7 +46,7 @@ func volumes() *rapid.Generator[job.Book] {
 // away from their defaults.
 func everyJob() *rapid.Generator[slipcase.Job] {
 	return rapid.Custom(func(t *rapid.T) slipcase.Job {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 		j.Books = rapid.SliceOfN(volumes(), 1, 4).Draw(t, "books")
 		for _, c := range j.Settings().Words() {

@@ -18,7 +18,7 @@ func posedJobs(t *testing.T) map[string]slipcase.Case {
 	out := map[string]slipcase.Case{}
 	for _, covering := range []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly} {
 		for _, hole := range []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle} {
-			j := slipcase.DefaultJob()
+			j := slipcase.DefaultJob(geometry.MM)
 			j.Covering, j.ThumbHole.Shape = covering, hole
 			j.Books = []job.Book{{Height: job.Readings{221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 			c, err := slipcase.Make(j)

@@ -15,7 +15,7 @@ import (
 
 // jobFor gives a default job for a book.
 func jobFor(height, width, thickness slipcase.Length) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
 }

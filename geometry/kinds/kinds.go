@@ -19,17 +19,17 @@ var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card)}
 var (
 	boards = plan.Kind{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
-		New:    func(u geometry.Unit) plan.Job { j := slipcase.DefaultJobIn(u); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := slipcase.DefaultJob(u); return &j },
 		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames), Named: slipcase.Named,
 	}
 	card = plan.Kind{
 		Name: "slipcase", Construction: "card", About: "a case of card",
-		New:    func(u geometry.Unit) plan.Job { j := onepiece.DefaultJobIn(u); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := onepiece.DefaultJob(u); return &j },
 		Pieces: []string{onepiece.PieceName}, Named: onepiece.Named,
 	}
 	worn = plan.Kind{
 		Name: "chemise", About: "a chemise",
-		New:    func(u geometry.Unit) plan.Job { j := chemise.DefaultJobIn(u); return &j },
+		New:    func(u geometry.Unit) plan.Job { j := chemise.DefaultJob(u); return &j },
 		Pieces: chemise.PieceNames, Named: chemise.Named,
 	}
 )

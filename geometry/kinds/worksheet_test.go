@@ -147,7 +147,7 @@ func TestRulesGiveTheSizes(t *testing.T) {
 func TestRulesGiveTheBlank(t *testing.T) {
 	for _, z := range [][4]geometry.Length{{203, 130, 22, 1.6}, {210, 148, 3, 0.6}, {120, 90, 100, 3}, {203, 130, 22, 0.3}, {203, 40, 80, 0.3}, {100, 60, 60, 1}} {
 		for _, flaps := range []onepiece.Flaps{{Relief: 0.5, Taper: 1}, {Relief: 2, Taper: 0}, {Relief: 2, Taper: 0.3}} {
-			j := onepiece.DefaultJob()
+			j := onepiece.DefaultJob(geometry.MM)
 			j.Books, j.Card.Thickness, j.Flaps = []job.Book{book(z[0], z[1], z[2])}, z[3], flaps
 			p, err := plan.Make(&j)
 			if err != nil {
@@ -164,7 +164,7 @@ func TestRulesGiveTheBlank(t *testing.T) {
 // in 2 mm board takes sides of 115 x 163, a spine wall of 163 x 14, head and tail
 // walls of 113 x 14; sizes are given without lining paper.
 func TestPublishedWorksheet(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book(157, 113, 12)}
 	j.Lining.Thickness, j.Clearance = 0, job.Clearance{Height: 2, Width: 0, Thickness: 2}
 	p, err := plan.Make(&j)

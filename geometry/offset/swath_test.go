@@ -176,7 +176,7 @@ func TestThereAndBack(t *testing.T) {
 // The pieces of a case, wedges, notches and thumb hole among them, are left
 // as they are drawn by every kerf a laser has.
 func TestPiecesOfACase(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	j.ThumbHole.Shape = slipcase.Semicircle
 	thin := j

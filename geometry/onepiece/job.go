@@ -27,13 +27,10 @@ type Flaps struct {
 	Taper  Length // what a flap is narrower at its end
 }
 
-// DefaultJob returns DefaultJobIn millimetres.
-func DefaultJob() Job { return DefaultJobIn(geometry.MM) }
-
-// DefaultJobIn returns a job with no book and every default set, round in the
+// DefaultJob returns a job with no book and every default set, round in the
 // maker's unit: card of 1 mm, the clearances of a case of five boards, half a
 // millimetre about the flaps (common practice, no source).
-func DefaultJobIn(u geometry.Unit) Job {
+func DefaultJob(u geometry.Unit) Job {
 	return Job{
 		Common: job.Default(u),
 		Card:   Card{Thickness: job.Round(u, 1, 0.04), Bend: 0.5},

@@ -20,7 +20,7 @@ const eps = 1e-6
 
 // jobFor gives a default job for a book, changed.
 func jobFor(height, width, thickness slipcase.Length, change func(*onepiece.Job)) onepiece.Job {
-	j := onepiece.DefaultJob()
+	j := onepiece.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{
 		Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness},
 	}}

@@ -19,7 +19,7 @@ func TestCoveringIsOfTheCarcassThatStands(t *testing.T) {
 		mm := func(lo, hi int, name string) slipcase.Length {
 			return slipcase.Length(rapid.IntRange(lo, hi).Draw(t, name)) / 10
 		}
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}).Draw(t, "covering")
 		j.Books = []job.Book{{Height: job.Readings{mm(1200, 3000, "H")}, Width: job.Readings{mm(900, 2000, "W")}, Thickness: job.Readings{mm(100, 600, "T")}}}
 		built := j

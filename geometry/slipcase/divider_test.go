@@ -17,7 +17,7 @@ import (
 // dividedJob is a case with a compartment for each of some volumes, 220 x 150
 // and as thick as given.
 func dividedJob(thicknesses ...float64) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Compartments = slipcase.EachItsOwn
 	for _, t := range thicknesses {
 		j.Books = append(j.Books, job.Book{Height: readings(220), Width: readings(150), Thickness: readings(t)})

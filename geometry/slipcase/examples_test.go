@@ -14,7 +14,7 @@ import (
 // exampleJob is a book of 220 x 150 x 30 with the defaults, which is accepted;
 // each example changes a little of it.
 func exampleJob(change func(*slipcase.Job)) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
 	change(&j)
 	return j

@@ -20,9 +20,6 @@ type folds struct {
 // made is a covering that is on.
 var made = folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 180, middleTab: 180, holeTabs: 90}
 
-// flat tells whether no fold is made.
-func (s folds) flat() bool { return s == folds{} }
-
 // between returns the stage part of the way to another.
 func (s folds) between(t folds, part float64) folds {
 	mix := func(a, b float64) float64 { return a + (b-a)*part }

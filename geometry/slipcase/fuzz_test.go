@@ -19,7 +19,7 @@ import (
 // choice; each three bytes of the settings put one setting somewhere within its
 // limits, or a percentage.
 func fuzzedJob(inches bool, choices uint16, sizes, settings []byte) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	if inches {
 		j.Unit = geometry.IN
 	}

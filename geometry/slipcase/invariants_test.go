@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 )
@@ -60,7 +61,7 @@ func TestInvariantsAtTheExtremes(t *testing.T) {
 	for _, thickness := range []float64{1, 3, 150, 300} {
 		for _, size := range [][2]float64{{40, 20}, {220, 150}, {700, 700}} {
 			t.Run(fmt.Sprint(size, " ", thickness), func(t *testing.T) {
-				j := slipcase.DefaultJob()
+				j := slipcase.DefaultJob(geometry.MM)
 				j.Books = []job.Book{{Height: readings(size[0]), Width: readings(size[1]), Thickness: readings(thickness)}}
 				c, err := mended(j)
 				require.NoError(t, err)

@@ -126,13 +126,10 @@ type ThumbHole struct {
 // strip goes onto each face.
 type Divider struct{ SetBack, Lap Length }
 
-// DefaultJob returns DefaultJobIn millimetres.
-func DefaultJob() Job { return DefaultJobIn(geometry.MM) }
-
-// DefaultJobIn returns a job with no book and every default set, round in the
+// DefaultJob returns a job with no book and every default set, round in the
 // maker's unit: 2 mm board, the margins of common practice (no source), a case that
 // slides without rattling.
-func DefaultJobIn(u geometry.Unit) Job {
+func DefaultJob(u geometry.Unit) Job {
 	return Job{
 		Common:       job.Default(u),
 		Compartments: OneCompartment,

@@ -61,7 +61,7 @@ func readings(mm ...float64) job.Readings {
 // defaultJobs draws jobs that leave every setting at its default.
 func defaultJobs() *rapid.Generator[slipcase.Job] {
 	return rapid.Custom(func(t *rapid.T) slipcase.Job {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Books = []job.Book{books().Draw(t, "book")}
 		return j
 	})

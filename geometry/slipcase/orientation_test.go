@@ -194,7 +194,7 @@ func checkRegions(_ slipcase.Job, ps pieces) error {
 }
 
 func orientedCase(t *testing.T, lining slipcase.Length) (slipcase.Job, pieces) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
 	j.Lining.Thickness = lining
 	c, err := slipcase.Make(j)

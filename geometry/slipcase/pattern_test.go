@@ -24,7 +24,7 @@ func patternedJob(t *rapid.T, covering, match string) slipcase.Job {
 	length := func(name string, lo, hi float64) slipcase.Length {
 		return slipcase.Length(rapid.Float64Range(lo, hi).Draw(t, name))
 	}
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{
 		Height:    job.Readings{length("height", 150, 400)},
 		Width:     job.Readings{length("width", 120, 300)},
@@ -211,7 +211,7 @@ func TestRoughIsEnough(t *testing.T) {
 // A covering that grows when pasted takes its lines with it: on the case they are where
 // they should be.
 func TestPatternStretches(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	j.Pattern = slipcase.Pattern{Across: 10, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored, FromSpine: 12}
 	j.SidePaper.Stretch = 2
@@ -257,7 +257,7 @@ func TestMarks(t *testing.T) {
 }
 
 func TestPatternRefused(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	for _, match := range []string{slipcase.MatchMirrored, slipcase.MatchRound, slipcase.MatchHeight} {
 		j.Pattern = slipcase.Pattern{Direction: slipcase.AnyWay, Match: match}
@@ -274,7 +274,7 @@ func TestPatternRefused(t *testing.T) {
 // A repeat too small to be one is refused, and one in whole tenths is marked in
 // time.
 func TestFineRepeats(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 	j.Pattern = slipcase.Pattern{Across: 1e-100, Along: 0.05, Direction: slipcase.AnyWay, Match: slipcase.MatchMirrored}
 	_, err := slipcase.Make(j)

@@ -180,7 +180,7 @@ func (m model) slit() stage.Vec {
 	}
 	v := p.Slits[0].Vertices
 	q := hung.Pose(folds{}.angle(hung.Sheet))[0].At(v[0].Add(v[1].Point).Mul(0.5))
-	return stage.Vec{X: q.X, Y: q.Y, Z: q.Z}
+	return stage.Vec(q)
 }
 
 // mouthCorner returns what is to be seen of the head end of the mouth.

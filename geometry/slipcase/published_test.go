@@ -25,7 +25,7 @@ func assertSize(t require.TestingT, ps pieces, name string, width, height float6
 // slipcase": a book 113 wide, 157 high and 12 thick, five pieces of 2 mm board,
 // sizes given without the lining paper.
 func TestBrightonWorkedExample(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: readings(157), Width: readings(113), Thickness: readings(12)}}
 	j.Board.Thickness, j.Lining.Thickness = 2, 0
 	j.Clearance = job.Clearance{Height: 2, Width: 0, Thickness: 2}
@@ -52,7 +52,7 @@ func TestBrightonWorkedExample(t *testing.T) {
 // the strips are about a generous 1/32 in wider than the book at head or tail.
 func TestDiehlRule(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		book := books().Draw(t, "book")
 		j.Books = []job.Book{book}
 		j.Board.Thickness = slipcase.Length(length(0.5, 3, 2).Draw(t, "board"))
@@ -103,7 +103,7 @@ func TestFitIsSideLessBook(t *testing.T) {
 
 // The starter job, by hand: 148.5 + 1 + 2.15 and 221.5 + 2 + 2 x 2.15.
 func TestStarterExample(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{
 		Height: readings(221, 221.5), Width: readings(148.5), Thickness: readings(31, 1.25*inch),
 	}}

@@ -174,13 +174,13 @@ func outside(t *rapid.T, lo, hi slipcase.Length) slipcase.Length {
 // A book without readings, and no book, are refused by key.
 func TestMissingMeasurements(t *testing.T) {
 	for _, f := range bookFields() {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: readings(220), Width: readings(150), Thickness: readings(30)}}
 		require.Nil(t, refusal(t, j))
 		*f.At(&j.Books[0]) = nil
 		assert.True(t, names(refusal(t, j), "book."+f.Key))
 	}
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	assert.True(t, names(refusal(t, j), "book"))
 }
 

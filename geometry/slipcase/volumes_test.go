@@ -21,7 +21,7 @@ import (
 // one edge.
 func sets() *rapid.Generator[slipcase.Case] {
 	return rapid.Custom(func(t *rapid.T) slipcase.Case {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 		j.Compartments = rapid.SampledFrom([]string{slipcase.OneCompartment, slipcase.EachItsOwn}).Draw(t, "compartments")
 		j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}).Draw(t, "covering")

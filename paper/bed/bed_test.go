@@ -39,7 +39,7 @@ func panel(name string, w, h L) geometry.Piece {
 
 // caseOf gives the pieces of a case of the ordinary kind.
 func caseOf(t require.TestingT, change func(*slipcase.Job)) []geometry.Piece {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	if change != nil {
 		change(&j)

@@ -17,7 +17,7 @@ import (
 )
 
 func machined(t *rapid.T, name string) (plan.Plan, error) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{
 		Height: job.Readings{L(rapid.Float64Range(150, 260).Draw(t, name+" height"))}, Width: job.Readings{140},
 		Thickness: job.Readings{L(rapid.Float64Range(15, 60).Draw(t, name+" thickness"))},

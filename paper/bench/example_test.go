@@ -12,7 +12,7 @@ import (
 
 // One case of a book of 221 x 148.5 x 32 mm, on the usual sizes.
 func ExampleLay() {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Harbour log" // invented
 	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	c, err := slipcase.Make(j)

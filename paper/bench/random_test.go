@@ -16,7 +16,7 @@ import (
 // caseJob makes the case of an invented book.
 func caseJob(t testing.TB, title string, height, width, thick geometry.Length, change ...func(*slipcase.Job)) bench.Job {
 	t.Helper()
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = title
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thick}}}
 	for _, c := range change {

@@ -26,7 +26,7 @@ func plan(t testing.TB, n int, unit geometry.Unit) bench.Plan {
 	tenth := func(lo, hi float64) geometry.Length { return geometry.Length(lo + r.Float64()*(hi-lo)).Round(0.1) }
 	var jobs []bench.Job
 	for i := range n {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Title = fmt.Sprintf("Book %d of a long and winding title", i+1)
 		if i%2 == 0 {
 			j.Title = fmt.Sprintf("Book %d", i+1)

@@ -29,7 +29,7 @@ type L = geometry.Length
 // invented gives the pieces of two cases of boards, with wedges, slits, a wrap and
 // thumb holes, and of one of card.
 func invented(t *testing.T) []bed.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
 	j.ThumbHole.Shape = slipcase.Semicircle
 	wrapped := j
@@ -40,7 +40,7 @@ func invented(t *testing.T) []bed.Job {
 		require.NoError(t, err)
 		jobs = append(jobs, bed.Job{Name: []string{"Harbour log", "Tide log"}[i], Pieces: c.Pieces})
 	}
-	card := onepiece.DefaultJob()
+	card := onepiece.DefaultJob(geometry.MM)
 	card.Books = j.Books[:1]
 	c, err := onepiece.Make(card)
 	require.NoError(t, err)

@@ -27,7 +27,7 @@ type subject struct {
 }
 
 func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Harbour log" // invented
 	j.Books = []job.Book{{Height: job.Readings{221, 221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{31, 31.75}}}
 	change(&j)
@@ -38,7 +38,7 @@ func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
 
 // subjects are jobs of every kind on A4 and Letter, in either unit.
 func subjects(t testing.TB) []subject {
-	card := onepiece.DefaultJob()
+	card := onepiece.DefaultJob(geometry.MM)
 	card.Title = "Net mending" // invented
 	card.Books = []job.Book{{Height: job.Readings{203}, Width: job.Readings{130}, Thickness: job.Readings{22}}}
 	blank, err := onepiece.Make(card)

@@ -15,7 +15,7 @@ import (
 // The handout of an invented book, and the empty worksheet for the same kind of
 // case.
 func ExampleBooklet() {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{25}}}
 	c, err := slipcase.Make(j)
 	if err != nil {

@@ -20,7 +20,7 @@ type length = geometry.Length
 
 // jobOf gives the job for an invented book, every setting at its default.
 func jobOf(height, width, thickness length) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Invented"
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j
@@ -77,7 +77,7 @@ func subjectOf(t require.TestingT, j slipcase.Job) plan.Plan {
 }
 
 func cardJob(height, width, thickness, card length) onepiece.Job {
-	j := onepiece.DefaultJob()
+	j := onepiece.DefaultJob(geometry.MM)
 	j.Title, j.Card.Thickness = "Invented", card
 	j.Books = jobOf(height, width, thickness).Books
 	return j

@@ -28,7 +28,7 @@ func TestPlayOfVolumes(t *testing.T) {
 	assert.Contains(t, said, "take 4.6 mm of that; it leaves each volume 2.0 mm")
 	assert.Contains(t, said, "try each volume in its place")
 
-	j.Compartments = slipcase.DefaultJob().Compartments
+	j.Compartments = slipcase.DefaultJob(geometry.MM).Compartments
 	assert.Contains(t, wordsOf(t, j), "and 2.0 mm in thickness, all together")
 
 	// Linings that go in last leave room for two of 0.15 until then.

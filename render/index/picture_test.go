@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/render/index"
@@ -55,7 +56,7 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		{slipcase.AllPaper, "none", false, true, "paper"},
 		{slipcase.SidesOnly, "none", false, true, "bare board, paper on the sides"},
 	} {
-		j := slipcase.DefaultJob()
+		j := slipcase.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 		j.Covering = c.covering
 		whole, err := slipcase.Make(j)

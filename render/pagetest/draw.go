@@ -79,7 +79,7 @@ func AnyCase(t *rapid.T) slipcase.Case {
 			rapid.Map(rapid.IntRange(int(2*lo), int(2*hi)), func(n int) float64 { return float64(n) / 2 }),
 		).Draw(t, label))
 	}
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = AnyTitle(t)
 	j.Unit = rapid.SampledFrom([]geometry.Unit{geometry.MM, geometry.IN}).Draw(t, "unit")
 	for _, c := range j.Settings().Words() {

@@ -28,7 +28,7 @@ func caseOf(t *rapid.T, height, width, thickness span) slipcase.Case {
 			rapid.Map(rapid.IntRange(int(2*s.lo), int(2*s.hi)), func(n int) float64 { return float64(n) / 2 }),
 		).Draw(t, label))}
 	}
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{
 		Height: length(height, "height"), Width: length(width, "width"), Thickness: length(thickness, "thickness"),
 	}}

@@ -16,7 +16,7 @@ func ExampleDocument() {
 	doc.PrintedOn(setup)
 	doc.AddPage(setup.Size(false))
 	doc.Bookmark("The circle")
-	doc.Stroke(geometry.Circle(geometry.Pt(105, 148), 50), render.Stroke{Width: 0.35, Color: render.Black})
+	doc.Page().Stroke(geometry.Circle(geometry.Pt(105, 148), 50), render.Stroke{Width: 0.35, Color: render.Black})
 	file, err := doc.Bytes()
 	fmt.Println(string(file[:8]), err)
 	// Output: %PDF-1.7 <nil>

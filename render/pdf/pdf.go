@@ -14,7 +14,7 @@ import (
 	"forel/render"
 )
 
-// Document is a PDF under construction; its last page is a render.Surface.
+// Document is a PDF under construction.
 type Document struct {
 	title     string
 	date      time.Time
@@ -69,10 +69,7 @@ func (d *Document) AddPage(width, height geometry.Length) {
 
 // Page returns the last page. It may be drawn on after others are added, and by
 // another goroutine than they are, until Bytes.
-func (d *Document) Page() render.Surface { return d.last() }
-
-// Pages returns the number of pages so far.
-func (d *Document) Pages() int { return len(d.pages) }
+func (d *Document) Page() render.Surface { return d.pages[len(d.pages)-1] }
 
 // Bookmark names the last page in the viewer's list of contents.
 func (d *Document) Bookmark(title string) {
@@ -103,20 +100,3 @@ func (d *Document) Bytes() ([]byte, error) {
 	}
 	return file, nil
 }
-
-// Begin opens a layer of the last page; pages have none, so it does nothing.
-func (d *Document) Begin(render.Layer) {}
-
-// End closes a layer.
-func (d *Document) End() {}
-
-// Stroke is Page.Stroke of the last page.
-func (d *Document) Stroke(p geometry.Path, s render.Stroke) { d.last().Stroke(p, s) }
-
-// Fill is Page.Fill of the last page.
-func (d *Document) Fill(p geometry.Path, c render.Color) { d.last().Fill(p, c) }
-
-// Text is Page.Text of the last page.
-func (d *Document) Text(t render.Text) { d.last().Text(t) }
-
-func (d *Document) last() *Page { return d.pages[len(d.pages)-1] }

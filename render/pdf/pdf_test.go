@@ -88,8 +88,8 @@ func TestArcsAreTrue(t *testing.T) {
 	var paths []geometry.Path
 	for seed := range n {
 		paths = append(paths, anyPath.Example(seed))
-		d.Stroke(paths[seed], thin)
-		d.Fill(paths[seed], render.Black)
+		d.Page().Stroke(paths[seed], thin)
+		d.Page().Fill(paths[seed], render.Black)
 	}
 	read := pdftest.Open(t, made(t, d)).Paths(1)
 	require.Len(t, read, 2*n, "a path each for the line and the fill")
@@ -147,7 +147,7 @@ func TestDashesKeepTheirPhase(t *testing.T) {
 		d := pdf.New("Dashes")
 		d.AddPage(200, 200)
 		p := geometry.Path{Vertices: []geometry.Vertex{{Point: geometry.Pt(20, 20)}, {Point: geometry.Pt(90, 20), Bulge: 0.8}, {Point: geometry.Pt(90, 120)}, {Point: geometry.Pt(20, 120)}}}
-		d.Stroke(p, render.Stroke{Width: 0.25, Dash: []geometry.Length{4, 1.6}, Phase: test.phase, Color: render.Blue})
+		d.Page().Stroke(p, render.Stroke{Width: 0.25, Dash: []geometry.Length{4, 1.6}, Phase: test.phase, Color: render.Blue})
 		paths := pdftest.Open(t, made(t, d)).Paths(1)
 		require.Len(t, paths, 1)
 		require.Equal(t, 1, paths[0].Moves)
@@ -165,7 +165,7 @@ func TestBookmarksLabelsAndTitle(t *testing.T) {
 	d := pdf.New("Invented: Größe 1, 港 and 𝄞")
 	for i, mark := range []string{"Overview", "", "side", "", "spine cloth"} {
 		d.AddPage(210, 297)
-		d.Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(20, 20)), thin)
+		d.Page().Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(20, 20)), thin)
 		if mark != "" {
 			d.Bookmark(mark)
 		}
@@ -227,9 +227,9 @@ func TestBlackOnly(t *testing.T) {
 	d.AddPage(100, 100)
 	for i, c := range []render.Color{render.Orange, render.SkyBlue, render.Yellow, render.Grey, {R: 0xEE, G: 0xEE, B: 0xEE}} {
 		y := geometry.Length(10 + 15*i)
-		d.Stroke(geometry.Line(geometry.Pt(10, y), geometry.Pt(90, y)), render.Stroke{Width: 0.1, Color: c})
-		d.Fill(geometry.Rectangle(geometry.Bx(10, y+2, 30, y+8)), c)
-		d.Text(render.Text{At: geometry.Pt(40, y+8), String: "words", Size: 12, Color: c})
+		d.Page().Stroke(geometry.Line(geometry.Pt(10, y), geometry.Pt(90, y)), render.Stroke{Width: 0.1, Color: c})
+		d.Page().Fill(geometry.Rectangle(geometry.Bx(10, y+2, 30, y+8)), c)
+		d.Page().Text(render.Text{At: geometry.Pt(40, y+8), String: "words", Size: 12, Color: c})
 	}
 	p := pdftest.Open(t, made(t, d)).Picture(1, 150)
 	dark := map[int]bool{} // rows of dots that have a line in them
@@ -272,7 +272,7 @@ func TestNothingOutsideThePrintable(t *testing.T) {
 		w, h := p.setup.Size(p.lying)
 		d.PrintedOn(p.setup)
 		d.AddPage(w, h)
-		d.Fill(geometry.Rectangle(geometry.Bx(-5, -5, w+5, h+5)), render.Black)
+		d.Page().Fill(geometry.Rectangle(geometry.Bx(-5, -5, w+5, h+5)), render.Black)
 	}
 	doc := pdftest.Open(t, made(t, d))
 	for seed := range n {
@@ -305,9 +305,9 @@ func TestNothingOutsideThePrintable(t *testing.T) {
 func TestALyingPageIsTurnedOntoTheSheet(t *testing.T) {
 	d := pdf.New("Lying")
 	d.AddPage(170, 120)
-	d.Fill(geometry.Rectangle(geometry.Bx(0, 0, 20, 10)), render.Black) // upper left
-	d.Text(render.Text{At: geometry.Pt(100, 60), String: "level", Size: 9, Color: render.Black})
-	d.Text(render.Text{At: geometry.Pt(100, 60), String: "turned", Size: 9, Turned: true, Align: render.End, Color: render.Black})
+	d.Page().Fill(geometry.Rectangle(geometry.Bx(0, 0, 20, 10)), render.Black) // upper left
+	d.Page().Text(render.Text{At: geometry.Pt(100, 60), String: "level", Size: 9, Color: render.Black})
+	d.Page().Text(render.Text{At: geometry.Pt(100, 60), String: "turned", Size: 9, Turned: true, Align: render.End, Color: render.Black})
 	file := made(t, d)
 	drawn := pdftest.Open(t, file)
 	assert.InDelta(t, 170, drawn.Size(1).X, 0.01, "turned back by other code")

@@ -19,7 +19,7 @@ import (
 // Library publishes (Conservation manual guide 11A, 1999), in card that takes
 // no room: its cavity is the book, 5 mm higher.
 func cardCase(t *testing.T, height, width, thickness, card slipcase.Length) onepiece.Case {
-	j := onepiece.DefaultJob()
+	j := onepiece.DefaultJob(geometry.MM)
 	j.Title = "Net mending"
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	j.Card.Thickness = card

@@ -14,7 +14,7 @@ import (
 
 // jobOf gives the job for a book of a size, with every setting at its default.
 func jobOf(height, width, thickness Length) slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Invented"
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	return j

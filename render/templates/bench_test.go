@@ -111,7 +111,7 @@ func randomPlan(r *rand.Rand) (plan.Plan, bool) {
 	length := func(lo, hi float64) job.Readings {
 		return job.Readings{geometry.Length(lo + (hi-lo)*r.Float64())}
 	}
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
 	j.Covering = []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}[r.IntN(4)]
 	j.ThumbHole.Shape = []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}[r.IntN(3)]

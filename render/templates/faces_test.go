@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
@@ -17,7 +18,7 @@ import (
 // of the side, so 9 less the inset from that of the paper, on the right of the
 // right one and on the left of the left one.
 func TestMarksOfAPatternReadBack(t *testing.T) {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{210}, Width: job.Readings{140}, Thickness: job.Readings{26}}}
 	j.SidePaper.Inset = 6
 	j.Pattern = slipcase.Pattern{Across: 18, Along: 64, Direction: slipcase.OneWay, Match: slipcase.MatchMirrored, FromSpine: 9, FromTail: 20}

@@ -42,7 +42,7 @@ var (
 )
 
 func (s scenario) job() slipcase.Job {
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Invented " + s.name
 	j.Lining.Thickness = geometry.Length(s.lining)
 	j.ThumbHole.Shape = s.hole

@@ -228,7 +228,7 @@ func TestPDFListsOfPagesAreTrue(t *testing.T) {
 // deep, its sides 5⅝ by 8⅞ in.
 func inches(t testing.TB) (plan.Plan, templates.Options) {
 	t.Helper()
-	j := slipcase.DefaultJob()
+	j := slipcase.DefaultJob(geometry.MM)
 	j.Unit = geometry.IN
 	j.Books = []job.Book{{
 		Height:    job.Readings{8.5 * geometry.Inch},

@@ -17,9 +17,6 @@ func black(c color.RGBA) float64 {
 	return float64(255-most) / 255
 }
 
-// red is ink of pure red on white.
-func red(c color.RGBA) float64 { return max(0, float64(c.R)-float64(max(c.G, c.B))) / 255 }
-
 // stripe is a line that a scan crosses, in millimetres: its middle and its
 // width, by the weight of its ink, and the first and last pixel of it.
 type stripe struct{ middle, width, from, to float64 }
