@@ -24,19 +24,18 @@ type made struct {
 }
 
 // work works the chemise out and proves it.
-func (k checked) work() (made, error) {
-	j := k.job
+func (j Job) work(suspects job.Problems) (made, error) {
 	pieces := j.pieces()
 	proof := prove(pieces, j.conditions())
 	if !proof.Sound() {
 		return made{}, unproved(proof)
 	}
 	plan.MarkMistakable(pieces)
-	return made{job: j, pieces: pieces, proof: proof, suspects: k.suspects}, nil
+	return made{job: j, pieces: pieces, proof: proof, suspects: suspects}, nil
 }
 
-// plan returns all that is rendered of the chemise.
-func (c made) plan() plan.Plan {
+// Plan returns all that is rendered of the chemise.
+func (c made) Plan() plan.Plan {
 	j := c.job
 	p := plan.Plan{
 		Title:    j.Title,

@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 )
 
 // anyJob draws a job of any size, about half of them with every measure at
@@ -74,7 +75,7 @@ func TestAnyJob(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := mended(t, anyJob(t))
 		sound, _, _ := j.Check()
-		c, err := sound.(checked).work()
+		c, err := sound.(plan.Sound[made])()
 		require.NoError(t, err)
 		for _, f := range c.proof.Clearances[0].Parts {
 			want := map[string]Length{"height": j.Clearance.Height, "depth": j.Clearance.Width, "thickness": j.Clearance.Thickness}[f.Key]

@@ -24,12 +24,11 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).work()
+	return sound.(plan.Sound[Case])()
 }
 
 // work works the case out and proves it by folding its blank up.
-func (k checked) work() (Case, error) {
-	j := k.job
+func (j Job) work(suspects job.Problems) (Case, error) {
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
 	if !proof.Sound() {
@@ -42,7 +41,7 @@ func (k checked) work() (Case, error) {
 		Cavity:   j.Cavity(),
 		Outside:  j.Outside(),
 		Proof:    proof,
-		Suspects: k.suspects,
+		Suspects: suspects,
 	}, nil
 }
 

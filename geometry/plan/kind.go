@@ -26,6 +26,19 @@ type Checked interface {
 	Make() (Plan, error)
 }
 
+// Sound is the Checked of a kind whose cases are of type C: it works the case out and
+// proves it.
+type Sound[C interface{ Plan() Plan }] func() (C, error)
+
+// Make returns the plan of the case.
+func (work Sound[C]) Make() (Plan, error) {
+	c, err := work()
+	if err != nil {
+		return Plan{}, err
+	}
+	return c.Plan(), nil
+}
+
 // Make checks a job and works the case out. An error is of type job.Problems.
 func Make(j Job) (Plan, error) {
 	sound, refused, _ := j.Check()

@@ -50,12 +50,12 @@ func Make(j Job) (Case, error) {
 	if len(refused) > 0 {
 		return Case{}, refused
 	}
-	return sound.(checked).work()
+	return sound.(plan.Sound[Case])()
 }
 
 // work works the case out and proves it by folding its pieces up.
-func (k checked) work() (Case, error) {
-	j, s := k.job, k.job.standing()
+func (j Job) work(suspects job.Problems) (Case, error) {
+	s := j.standing()
 	pieces := s.pieces()
 	proof := Prove(pieces, s.conditions())
 	if !proof.Sound() {
@@ -90,7 +90,7 @@ func (k checked) work() (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    s.Mouth(),
 		Proof:    proof,
-		Suspects: k.suspects,
+		Suspects: suspects,
 		stands:   s,
 		lying:    lying,
 	}, nil

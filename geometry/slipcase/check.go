@@ -23,22 +23,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
-	return checked{j, suspect}, nil, suspect
-}
-
-// checked is a job that can be made.
-type checked struct {
-	job      Job
-	suspects job.Problems
-}
-
-// Make works the case out and proves it.
-func (k checked) Make() (plan.Plan, error) {
-	c, err := k.work()
-	if err != nil {
-		return plan.Plan{}, err
-	}
-	return c.Plan(), nil
+	return plan.Sound[Case](func() (Case, error) { return j.work(suspect) }), nil, suspect
 }
 
 // checkTogether holds the job against the invariants of a sound case.
