@@ -80,7 +80,6 @@ type Piece struct {
 	Over     string   // the board a lining goes on; empty for others
 	Trimmed  bool     // it is cut larger, and trimmed flush with what it goes on
 	Rule     SizeRule // the worksheet's rules for its size
-	Lies     Path     // the outline as it lies on the case, where it is cut smaller for its stretch; else empty
 	Edges    []Edge   // the straight edges that have a name
 	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
 	Hand     string   // how one pattern serves a left and a right, head and tail

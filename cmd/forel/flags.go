@@ -96,15 +96,20 @@ func (f *flags) sets(usage string) {
 // job adds the flags that give a job without a file, or change one.
 func (f *flags) job(j *pipeline.Job) {
 	f.source = &j.Source
-	f.key("height", "book.height", "the book from head to tail, a `length` such as 221, \"23,5 cm\" or \"9 1/4 in\"; may be given again for another reading")
-	f.key("width", "book.width", "the book from spine to fore-edge, a `length`")
-	f.key("thickness", "book.thickness", "the book's thickness, a `length`")
-	f.key("title", "title", "`title` of the job")
+	f.book()
 	f.key("units", "units", "what a bare number means, a `unit`: mm or in")
 	f.key("board-known", "board.known", "how the board's thickness is known, a `word`: measured, or \"as sold\"")
 	f.sets("any `key=value` of a job file, such as board.thickness=1.9")
 	f.BoolVar(&j.Example, "example", false, "take the invented book that forel new --example writes")
 	f.StringVar(&j.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in (default 0.1 mm or 1/32 in)")
+}
+
+// book adds the flags for the book and its title.
+func (f *flags) book() {
+	f.key("height", "book.height", "the book from head to tail, a `length` such as 221, \"23,5 cm\" or \"9 1/4 in\"; may be given again for another reading")
+	f.key("width", "book.width", "the book from spine to fore-edge, a `length`")
+	f.key("thickness", "book.thickness", "the book's thickness, a `length`")
+	f.key("title", "title", "`title` of the job")
 }
 
 // paperUsage is the help of --paper.

@@ -29,10 +29,7 @@ example:
 
 func flagsNew(f *flags) action {
 	var n pipeline.New
-	f.key("height", "book.height", "the book from head to tail, a `length` such as 221, \"23,5 cm\" or \"9 1/4 in\"; may be given again for another reading")
-	f.key("width", "book.width", "the book from spine to fore-edge, a `length`")
-	f.key("thickness", "book.thickness", "the book's thickness, a `length`")
-	f.key("title", "title", "`title` of the job")
+	f.book()
 	f.key("units", "units", "the `unit` you measure in: mm or in")
 	f.key("kind", "kind", "what is made, a `kind` such as slipcase")
 	f.key("paper", "print.paper", paperUsage)

@@ -36,7 +36,6 @@ func shrunk(p geometry.Piece, percent float64) geometry.Piece {
 		return out
 	}
 	q := p
-	q.Lies = p.Outline
 	across := &q.Rule.Width
 	if p.Grain == geometry.GrainWidth {
 		across = &q.Rule.Height

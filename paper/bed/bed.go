@@ -132,7 +132,6 @@ type Part struct {
 	Cut     geometry.Path // the way of the tool round it, tabs left out of account
 	Rulings []geometry.Path
 	Short   Length // how far the beam stops short of an inward corner
-	Tabs    int
 	room    geometry.Box
 	creases []geometry.Path
 	inside  []geometry.Path

@@ -69,7 +69,7 @@ func (sh shape) placed(at geometry.Point, turned bool) Part {
 		}
 		return out
 	}
-	part := Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short, Tabs: len(sh.spots),
+	part := Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short,
 		Outline: put(sh.piece.Outline), Cut: put(sh.cut), Rulings: all(sh.piece.Rulings()),
 		room: put(geometry.Rectangle(room(sh.piece))).Bounds(), creases: all(sh.creases), inside: all(sh.inside), outline: all(gapped(sh.cut, sh.spots))}
 	return part

@@ -27,7 +27,6 @@ type group struct {
 type item struct {
 	job      int
 	piece    geometry.Piece
-	copy     int
 	w, h     Length
 	together string  // the key of those that come off one strip
 	exact    [2]bool // its width, its height decide the fit or must be the same as in other pieces
@@ -78,8 +77,8 @@ func gather(jobs []Job, up bool) []*group {
 				r := round(j.Unit)
 				w, h = ceil(w, r), ceil(h, r)
 			}
-			for c := range p.Count {
-				g.items = append(g.items, item{job: n, piece: p, copy: c + 1, w: w, h: h, together: together(j.Plan, n, p), exact: exact(j.Plan, p)})
+			for range p.Count {
+				g.items = append(g.items, item{job: n, piece: p, w: w, h: h, together: together(j.Plan, n, p), exact: exact(j.Plan, p)})
 			}
 		}
 	}

@@ -7,9 +7,10 @@ import (
 	"sync"
 	"time"
 
-	"forel/paper/pack"
+	"golang.org/x/sync/errgroup"
 
 	"forel/geometry/job"
+	"forel/paper/pack"
 )
 
 // Lay plans the bench work for all jobs together. A plan that can't be made
@@ -73,20 +74,12 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 
 // each does something for each of n, several at a time.
 func each(n int, do func(i int)) {
-	var wait sync.WaitGroup
-	next := make(chan int)
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		wait.Go(func() {
-			for i := range next {
-				do(i)
-			}
-		})
-	}
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
 	for i := range n {
-		next <- i
+		g.Go(func() error { do(i); return nil })
 	}
-	close(next)
-	wait.Wait()
+	g.Wait() // none returns an error
 }
 
 // share is a group's part of the effort, by its number of pieces.

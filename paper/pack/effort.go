@@ -22,6 +22,5 @@ type Effort struct {
 type Progress struct {
 	Value, Bound float64 // as in Layout
 	Sheets       int
-	Iterations   int
 	Fraction     float64 // of the effort spent, 0 to 1
 }

@@ -21,7 +21,6 @@ func Solve(ctx context.Context, p Problem, e Effort) (*Layout, error) {
 	s := m.in.Solve(e.Seed, w.spent, w.better)
 	l := m.layout(s)
 	w.now.Fraction = 1
-	w.now.Iterations = l.Iterations
 	w.tell()
 	if len(s.Left) == 0 {
 		return l, nil
@@ -58,7 +57,6 @@ func (w *watch) spent(steps int) float64 {
 		f = max(f, float64(time.Since(w.begin))/float64(w.e.Time))
 	}
 	f = min(f, 1)
-	w.now.Iterations = steps
 	if w.now.Fraction = f; f >= w.told+0.01 {
 		w.tell()
 	}
@@ -68,7 +66,6 @@ func (w *watch) spent(steps int) float64 {
 func (w *watch) better(s *search.Solution) {
 	w.now.Value, w.now.Bound = w.m.value(s)
 	w.now.Sheets = len(s.Bins)
-	w.now.Iterations = s.Steps
 	w.tell()
 }
 

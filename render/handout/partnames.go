@@ -43,7 +43,7 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 			{one, render.NoteSize, false}, {one, render.NoteSize, true}, {strings.Fields(name), render.NoteSize, false},
 			{one, render.SmallSize, false}, {one, render.SmallSize, true}, {strings.Fields(name), render.SmallSize, false},
 		} {
-			if texts := inRoom(areas[0], try.lines, try.size, try.turned, off); texts != nil {
+			if texts := shape.Words(areas[0], try.lines, render.Text{Size: try.size, Turned: try.turned}, 0, 0.6, off); texts != nil {
 				for _, t := range texts {
 					b.Text(t)
 					off.Boxes = append(off.Boxes, typeset.Box(t).Grow(0.5))
@@ -52,32 +52,4 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 			}
 		}
 	}
-}
-
-// inRoom sets lines in the middle of the room an area has for them; none where
-// there is no room.
-func inRoom(a shape.Area, lines []string, size render.Points, turned bool, off shape.Taken) []render.Text {
-	var wide Length
-	for _, l := range lines {
-		wide = max(wide, typeset.Width(l, size, false))
-	}
-	lead := typeset.Ascent(size) + typeset.Descent(size)
-	w, h := wide+0.8, lead*Length(len(lines))+0.6
-	if turned {
-		w, h = h, w
-	}
-	at, ok := shape.Room(a, w, h, off)
-	if !ok {
-		return nil
-	}
-	var out []render.Text
-	for i, l := range lines {
-		down := (Length(i)-Length(len(lines))/2)*lead + typeset.Ascent(size)
-		t := render.Text{At: at.Add(geometry.Pt(0, down)), String: l, Size: size, Align: render.Middle, Turned: turned, Color: render.Black}
-		if turned {
-			t.At = at.Add(geometry.Pt(down, 0))
-		}
-		out = append(out, t)
-	}
-	return out
 }

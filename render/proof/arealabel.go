@@ -108,6 +108,9 @@ func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideF
 // wording finds words that have room in an area, the fullest first, none if
 // there are none.
 func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []render.Text {
+	words := func(lines []string, style render.Text) []render.Text {
+		return shape.Words(p.area, lines, style, lineGap, 0.8, off)
+	}
 	n := len(p.on)
 	top := f.Ground.Name
 	if n > 0 {
@@ -119,7 +122,7 @@ func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []r
 			lines = lines[:1]
 		}
 		for _, turned := range []bool{false, true} {
-			if t := wordsIn(p.area, lines, noteSize, false, turned, off); t != nil {
+			if t := words(lines, render.Text{Size: noteSize, Turned: turned}); t != nil {
 				named[top] = true
 				return t
 			}
@@ -129,38 +132,9 @@ func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []r
 		return nil
 	}
 	for _, size := range []render.Points{render.BodySize, render.SmallSize} {
-		if t := wordsIn(p.area, []string{fmt.Sprint(n)}, size, true, false, off); t != nil {
+		if t := words([]string{fmt.Sprint(n)}, render.Text{Size: size, Bold: true}); t != nil {
 			return t
 		}
 	}
 	return nil
-}
-
-// wordsIn sets lines in the middle of the room an area has for them.
-func wordsIn(a area, lines []string, size render.Points, bold, turned bool, off taken) []render.Text {
-	var wide Length
-	for _, l := range lines {
-		wide = max(wide, typeset.Width(l, size, bold))
-	}
-	lead := typeset.Ascent(size) + typeset.Descent(size) + lineGap
-	wide, tall := wide+0.8, lead*Length(len(lines))+0.8
-	if turned {
-		wide, tall = tall, wide
-	}
-	at, ok := shape.Room(a, wide, tall, off)
-	if !ok {
-		return nil
-	}
-	var out []render.Text
-	for i, l := range lines {
-		// From the middle of the room to this line's baseline.
-		down := (Length(i)-Length(len(lines))/2)*lead + typeset.Ascent(size)
-		t := render.Text{String: l, Size: size, Bold: bold, Align: render.Middle, Turned: turned, Color: render.Black}
-		t.At = at.Add(geometry.Pt(0, down))
-		if turned {
-			t.At = at.Add(geometry.Pt(down, 0))
-		}
-		out = append(out, t)
-	}
-	return out
 }
