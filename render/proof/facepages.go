@@ -173,7 +173,7 @@ func (f flatFace) onPage(q geometry.Point) geometry.Point {
 	return f.at.Min.Add(geometry.Pt(x, y))
 }
 
-// caption says what lies on a face.
+// captionOf says what lies on a face.
 func (b *book) captionOf(f flatFace) string {
 	var s []string
 	size := b.Round.Number(f.Extent.Width()) + " × " + b.Round.Pretty(f.Extent.Height())
