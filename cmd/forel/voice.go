@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"forel/geometry/job"
 	"io"
 	"io/fs"
 	"os"
@@ -12,6 +11,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/job"
 	"forel/geometry/wording"
 )
 
