@@ -8,13 +8,13 @@ CHECKS ?= 12
 build: ## the program, as ./forel
 	CGO_ENABLED=0 $(GO) build -o forel ./cmd/forel
 
-test: ## all tests; their random cases are few, and the same each time
+test: ## all tests; their random cases are few, and the same each time for a SEED
 	RAPID_SEED=$(SEED) RAPID_CHECKS=$(CHECKS) $(GO) test ./...
 
 soak: ## all tests with many random cases, others each time
 	RAPID_SEED=0 RAPID_CHECKS=1000 $(GO) test -count=1 -timeout 0 ./...
 
-demo: ## the templates of the invented example, in case/
+demo: ## the templates of the invented example, in case/ or OUT
 	$(GO) run ./cmd/forel templates --example --out $(OUT)/
 
 bench: ## speed and allocations
@@ -29,7 +29,8 @@ golden: ## write the files of the worked jobs in testdata again; read the differ
 
 fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s -fuzzminimizetime 20x ./geometry
+	$(GO) test -run '^$$' -fuzz FuzzJobToProof -fuzztime 60s -fuzzminimizetime 20x ./geometry/slipcase
 	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
 
-clean:
+clean: ## remove ./forel and the demo's files
 	rm -rf forel $(OUT)

@@ -72,7 +72,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 		{
 			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: low, Fresh: []string{c.name}, Focus: focus,
 			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90}, folds{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(SpineOutside), nil)),
-			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, between them"), Spot: "spine flap"}},
+			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
 			Caption: plan.Say("b: the spine flap over them"),
 		},
 	}

@@ -63,11 +63,6 @@ func (c Case) Plan() plan.Plan {
 	if j.Lining.Thickness > 0 && j.linedBefore() && j.Lining.Trim > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("linings are cut %s beyond their board all round and trimmed flush when dry", j.Lining.Trim))
 	}
-	if j.hasHole() && j.Wears == "" {
-		// M. T. Roberts and D. Etherington, Bookbinding and the Conservation of Books
-		// (1982), "slipcase": one without inner box or chemise should not be notched.
-		p.Remarks = append(p.Remarks, plan.Say("a thumb hole is for a case with a chemise or an inner box in it; a simple slipcase should have none"))
-	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	if j.hasHole() && j.Wears == "" { // M. T. Roberts and D. Etherington, Bookbinding and the Conservation of Books (1982), "slipcase"
 		p.Remarks = append(p.Remarks, plan.Say("many binders leave the thumb hole out of a simple case: a slipcase without an inner box or chemise should not be notched (Roberts and Etherington 1982, \"slipcase\")"))
