@@ -64,6 +64,17 @@ type Box struct{ Min, Max Point }
 // Bx is short for the Box from (x0, y0) to (x1, y1).
 func Bx(x0, y0, x1, y1 Length) Box { return Box{Pt(x0, y0), Pt(x1, y1)} }
 
+// Around returns the smallest box that holds all of the points, of which there is at
+// least one.
+func Around(points ...Point) Box {
+	b := Box{points[0], points[0]}
+	for _, p := range points[1:] {
+		b.Min = Pt(min(b.Min.X, p.X), min(b.Min.Y, p.Y))
+		b.Max = Pt(max(b.Max.X, p.X), max(b.Max.Y, p.Y))
+	}
+	return b
+}
+
 // Width returns the box's extent along X.
 func (b Box) Width() Length { return b.Max.X - b.Min.X }
 

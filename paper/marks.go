@@ -66,7 +66,7 @@ func (s *seam) mark(drawn [][]geometry.Point) {
 	long := s.from.Distance(s.to)
 	end := min(markFromEnd, long/4)
 	step := (long - 2*end) / steps
-	near := nearby(drawn, geometry.Bx(min(s.from.X, s.to.X), min(s.from.Y, s.to.Y), max(s.from.X, s.to.X), max(s.from.Y, s.to.Y)).Grow(markFromLine))
+	near := nearby(drawn, geometry.Around(s.from, s.to).Grow(markFromLine))
 	var at [steps + 1]geometry.Point
 	var clear [steps + 1]Length
 	for i := range at {

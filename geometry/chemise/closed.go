@@ -77,7 +77,7 @@ func (c closed) turn(last slab, p panel, x Length) slab {
 	}
 	at := func(a, l Length) geometry.Point { return next.along.Mul(float64(a)).Add(last.along.Mul(float64(l))) }
 	p1, p2 := at(from, in), at(from+p.wide, in+c.b)
-	next.Box = geometry.Bx(min(p1.X, p2.X), min(p1.Y, p2.Y), max(p1.X, p2.X), max(p1.Y, p2.Y))
+	next.Box = geometry.Around(p1, p2)
 	return next
 }
 
@@ -101,7 +101,7 @@ func (c closed) extent() (width, thickness Length) {
 	whole := c.dressed(spineName)
 	for name := range c.boards {
 		d := c.dressed(name)
-		whole = geometry.Bx(min(whole.Min.X, d.Min.X), min(whole.Min.Y, d.Min.Y), max(whole.Max.X, d.Max.X), max(whole.Max.Y, d.Max.Y))
+		whole = geometry.Around(whole.Min, whole.Max, d.Min, d.Max)
 	}
 	return whole.Width(), whole.Height()
 }

@@ -79,21 +79,13 @@ func (s Shape) Bounds() geometry.Box {
 	b := s[0].Bounds()
 	for _, a := range s[1:] {
 		c := a.Bounds()
-		b.Min = geometry.Pt(min(b.Min.X, c.Min.X), min(b.Min.Y, c.Min.Y))
-		b.Max = geometry.Pt(max(b.Max.X, c.Max.X), max(b.Max.Y, c.Max.Y))
+		b = geometry.Around(b.Min, b.Max, c.Min, c.Max)
 	}
 	return b
 }
 
 // Bounds returns the box around an area.
-func (a Area) Bounds() geometry.Box {
-	b := geometry.Box{Min: a.Rings[0][0], Max: a.Rings[0][0]}
-	for _, p := range a.Rings[0] {
-		b.Min = geometry.Pt(min(b.Min.X, p.X), min(b.Min.Y, p.Y))
-		b.Max = geometry.Pt(max(b.Max.X, p.X), max(b.Max.Y, p.Y))
-	}
-	return b
-}
+func (a Area) Bounds() geometry.Box { return geometry.Around(a.Rings[0]...) }
 
 // Breadth returns the mean breadth of a long area: twice its size by its
 // circumference.

@@ -7,9 +7,7 @@ type segment struct{ from, to geometry.Point }
 
 func (s segment) path() geometry.Path { return geometry.Line(s.from, s.to) }
 
-func (s segment) bounds() geometry.Box {
-	return geometry.Bx(min(s.from.X, s.to.X), min(s.from.Y, s.to.Y), max(s.from.X, s.to.X), max(s.from.Y, s.to.Y))
-}
+func (s segment) bounds() geometry.Box { return geometry.Around(s.from, s.to) }
 
 // crosses tells whether a line runs through a box or touches it.
 func crosses(l segment, b geometry.Box) bool {

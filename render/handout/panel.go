@@ -59,23 +59,17 @@ func (p panel) look() (scene.Seen, geometry.Box) {
 	window := seen.Bounds()
 	for _, a := range p.arrows {
 		b := boundsOf(p.view, a.Path)
-		window = around(window, b)
+		window = geometry.Around(window.Min, window.Max, b.Min, b.Max)
 	}
 	return seen, window
 }
 
 func boundsOf(v scene.View, at []stage.Vec) geometry.Box {
-	b := geometry.Box{Min: v.Flat(at[0]), Max: v.Flat(at[0])}
-	for _, q := range at[1:] {
-		f := v.Flat(q)
-		b = around(b, geometry.Box{Min: f, Max: f})
+	on := make([]geometry.Point, len(at))
+	for i, q := range at {
+		on[i] = v.Flat(q)
 	}
-	return b
-}
-
-// around returns the box around two.
-func around(a, b geometry.Box) geometry.Box {
-	return geometry.Bx(min(a.Min.X, b.Min.X), min(a.Min.Y, b.Min.Y), max(a.Max.X, b.Max.X), max(a.Max.Y, b.Max.Y))
+	return geometry.Around(on...)
 }
 
 // within tells whether all of a path is seen in a window.

@@ -79,8 +79,7 @@ func (b *book) frame(box geometry.Box) {
 
 // moveBox returns a box of the view on the page.
 func moveBox(box geometry.Box, to func(geometry.Point) geometry.Point) geometry.Box {
-	p, q := to(box.Min), to(box.Max)
-	return geometry.Bx(min(p.X, q.X), min(p.Y, q.Y), max(p.X, q.X), max(p.Y, q.Y))
+	return geometry.Around(to(box.Min), to(box.Max))
 }
 
 // clearanceTable is what is left between the book and the case: rows of a name and

@@ -56,7 +56,7 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 			text = page + " is laid up to this line"
 		}
 		// The join and the end of the overlap, over the whole window.
-		line := geometry.Bx(min(j.from.X, j.to.X), min(j.from.Y, j.to.Y), max(j.from.X, j.to.X), max(j.from.Y, j.to.Y))
+		line := geometry.Around(j.from, j.to)
 		if j.out.X != 0 {
 			line.Min.Y, line.Max.Y = window.Min.Y, window.Max.Y
 		} else {

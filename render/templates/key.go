@@ -75,8 +75,7 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 	room := geometry.Bx(cell.Min.X, y+2.5, cell.Max.X, cell.Max.Y)
 	whole := t.Tiles[0].Core
 	for _, tile := range t.Tiles {
-		whole.Min = geometry.Pt(min(whole.Min.X, tile.Core.Min.X), min(whole.Min.Y, tile.Core.Min.Y))
-		whole.Max = geometry.Pt(max(whole.Max.X, tile.Core.Max.X), max(whole.Max.Y, tile.Core.Max.Y))
+		whole = geometry.Around(whole.Min, whole.Max, tile.Core.Min, tile.Core.Max)
 	}
 	scale := min(room.Width()/whole.Width(), room.Height()/whole.Height()).MM()
 	// place takes the pattern's coordinates to the cell.
