@@ -285,7 +285,7 @@ func joinedJobs() (out []slipcase.Job) {
 
 func TestJoinedPagesAreTheDrawings(t *testing.T) {
 	jobs, onSheets := joinedJobs(), []string{"A4", "Letter"}
-	chosen := cmp.Or(os.Getenv("FOREL_JOIN"), "0/A4,1/Letter,5/A4")
+	chosen := cmp.Or(os.Getenv("FOREL_JOIN"), "1/Letter,5/A4")
 	all := chosen == "all"
 	if all {
 		require.GreaterOrEqual(t, len(jobs), 20)
