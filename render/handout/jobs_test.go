@@ -104,7 +104,7 @@ func subjects(t require.TestingT) map[string]plan.Plan {
 
 // drawnJobs is how many drawn jobs a test looks at whose pages or figures take a
 // while.
-const drawnJobs = 6
+const drawnJobs = 3
 
 // anyJob draws a job that can be made: a book of any size a slipcase is made for,
 // and every choice.
