@@ -5,8 +5,8 @@ import "strings"
 // The cautions that stand wherever the knife, the brush or a machine comes next
 // (common practice, no source).
 const (
-	Knife    = "Knives cut people: use a sharp blade and a heavy straightedge, keep your fingers behind its edge, cut away from yourself in several light passes, and cap the knife when you put it down."
-	Adhesive = "Adhesives: read the label, air the room, keep them off skin and eyes."
+	Knife    = "Knives cut people: use a sharp blade and a heavy straightedge, keep your fingers behind its edge, cut away from yourself in several light passes, and cap the knife when you put it down; spent blades go into a closed tin."
+	Adhesive = "Adhesives: read the label, air the room, keep them off skin and eyes, wash your hands before you eat."
 	Shear    = "Board shear: keep guard and clamp in place and both hands clear of the blade's path before it moves, lock the blade shut when you leave it, and let nobody else within reach."
 	Machine  = "Laser or drag knife: read the maker's manual; never put chlorinated plastics (PVC, some coated cloths) under a laser; never leave a machine running unattended; use fume extraction, and keep means to put out a fire at hand. Keep your hands off the bed while it moves."
 	Local    = "Local rules and trained people come first."
