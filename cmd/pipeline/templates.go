@@ -70,7 +70,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 }
 
 // templates lays a job out and makes every file of it, the drawings before the
-// booklet.
+// document.
 func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
@@ -84,7 +84,7 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}
-		files[len(drawn)].Data, err = templates.Booklet(w.plan, layout, o)
+		files[len(drawn)].Data, err = templates.PDF(w.plan, layout, o)
 		return err
 	})
 	for i, p := range drawn {

@@ -14,7 +14,7 @@ import (
 
 // The handout of an invented book, and the empty worksheet for the same kind of
 // case.
-func ExampleBooklet() {
+func ExamplePDF() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{25}}}
 	c, err := slipcase.Make(j)
@@ -23,7 +23,7 @@ func ExampleBooklet() {
 		return
 	}
 	o := handout.Options{Options: document.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}}
-	whole, err := handout.Booklet(c.Plan(), o)
+	whole, err := handout.PDF(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
 	blank, err := handout.Worksheet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(blank, []byte("%PDF-")), err)

@@ -137,9 +137,9 @@ func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
 	return o.Setup.Lay(p.Drawn(), paper.Options{})
 }
 
-func booklet(t testing.TB, p plan.Plan, o templates.Options) []byte {
+func pdfOf(t testing.TB, p plan.Plan, o templates.Options) []byte {
 	t.Helper()
-	file, err := templates.Booklet(p, layoutOf(p, o), o)
+	file, err := templates.PDF(p, layoutOf(p, o), o)
 	require.NoError(t, err)
 	return file
 }

@@ -30,7 +30,7 @@ func forJoined(t *testing.T, test func(t *testing.T, d *pdftest.Doc, v *viewed, 
 			t.Run(fmt.Sprint(sheet, " ", n), func(t *testing.T) {
 				o := on(t, sheet)
 				l := layoutOf(c, o)
-				file, err := templates.Booklet(c, l, o)
+				file, err := templates.PDF(c, l, o)
 				require.NoError(t, err)
 				d := pdftest.Open(t, file)
 				test(t, d, view(t, pdftest.AsDrawn(t, file)), d.Pages-len(l.Pages), l)

@@ -254,7 +254,7 @@ func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan
 		o.Theme[layer] = s
 	}
 	c = planOf(t, j)
-	return view(t, booklet(t, c, o)), c, layoutOf(c, o), o
+	return view(t, pdfOf(t, c, o)), c, layoutOf(c, o), o
 }
 
 // joinedJobs are the jobs whose pages are joined: invented books from a

@@ -73,7 +73,7 @@ func TestCorrectedPrintsAreTrue(t *testing.T) {
 		// The maker measures a rule of 200 mm.
 		o.Setup.Measured = paper.Measured{Across: geometry.Length(200 * test.across), Along: geometry.Length(200 * test.along)}
 		require.NoError(t, o.Setup.Check())
-		file := booklet(t, test.make(t), o)
+		file := pdfOf(t, test.make(t), o)
 		doc, words := pdftest.Open(t, file), view(t, file)
 		for n := 1; n <= doc.Pages; n++ {
 			text := strings.Join(words.text(t, n), "\n")
@@ -114,7 +114,7 @@ func TestNoInkInTheMargins(t *testing.T) {
 		o.Setup.Measured = paper.Measured{Across: 197, Along: 203.5}
 		few := pamphlet.make(t)
 		few.Pieces = few.Pieces[:3]
-		doc := pdftest.Open(t, booklet(t, few, o))
+		doc := pdftest.Open(t, pdfOf(t, few, o))
 		dpi := 72
 		if s.Height > 500 {
 			dpi = 36

@@ -77,7 +77,7 @@ func rulers(t *testing.T, v *viewed, page int) []float64 {
 func TestPixelsRulersAreTrue(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
 		c, o := octavo.make(t), on(t, sheet)
-		v := view(t, booklet(t, c, o))
+		v := view(t, pdfOf(t, c, o))
 		measured := 0
 		for page := 1; page <= v.pages; page++ {
 			if lines, _, _ := foot(t, v, page, pageSize(t, v, page).y); !slices.Contains(lines, "100 mm") {
@@ -104,7 +104,7 @@ func TestPixelsOutlinesAreTrue(t *testing.T) {
 		sheet string
 	}{{unlined, "A4"}, {pamphlet, "Letter"}} {
 		c, o := test.make(t), on(t, test.sheet)
-		v := view(t, booklet(t, c, o))
+		v := view(t, pdfOf(t, c, o))
 		layout := layoutOf(c, o)
 		for _, pattern := range layout.Patterns {
 			if !pattern.Whole() {

@@ -17,8 +17,8 @@ import (
 func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 	const tolerance = 0.4 // mm, of ink beyond the box of its text
 	c, o := nearSquare.make(t), on(t, "A4")
-	meant := recordBooklet(c, o)
-	v := view(t, booklet(t, c, o))
+	meant := recordDocument(c, o)
+	v := view(t, pdfOf(t, c, o))
 	require.Equal(t, len(meant.pages), v.pages)
 	seen := 0
 	for n, page := range meant.pages {

@@ -17,8 +17,8 @@ import (
 	"forel/render/pattern"
 )
 
-// booklet is the document being made.
-type booklet struct {
+// doc is the document being made.
+type doc struct {
 	*document.Document
 	render.Surface // what is drawn on
 	plan           plan.Plan
@@ -29,39 +29,39 @@ type booklet struct {
 	corner         geometry.Box // of the first page, for overview and key; empty: these have pages of their own
 }
 
-// Booklet returns the document of pieces laid over sheets: an overview, the key to the
+// PDF returns the document of pieces laid over sheets: an overview, the key to the
 // sheets, then each piece at true size. Those of the plan that the layout leaves out
 // are marked out with rule and square: a sheet after the overview has their sizes.
-func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
-	d, _ := draw(c, l, o)
-	return d.PDF()
+func PDF(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
+	pages, _ := draw(c, l, o)
+	return pages.PDF()
 }
 
 // draw draws the document, and returns the labels there was no room for.
-func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed []string) {
+func draw(c plan.Plan, l paper.Layout, o Options) (pages *document.Document, missed []string) {
 	if o.Black {
 		o.Theme = render.BlackTheme()
 	}
-	b := &booklet{plan: c, layout: l}
+	d := &doc{plan: c, layout: l}
 	if len(l.Pages) > 0 && l.Pages[0].Corner.Width() > 0 {
-		b.corner = l.Pages[0].Corner
-		b.corner.Max.Y = tall
-		b.Document = newDocument(c, o)
-		b.Surface = b.Document
-		return b.Document, b.sheets()
+		d.corner = l.Pages[0].Corner
+		d.corner.Max.Y = tall
+		d.Document = newDocument(c, o)
+		d.Surface = d.Document
+		return d.Document, d.sheets()
 	}
 	// What is told of pages depends on how many the overview takes.
-	for n := 1; b.Document == nil || b.Count() >= n; n++ {
-		b.keyPage, b.before = n+1, n+b.keyPages(o)
-		b.Document = newDocument(c, o)
-		b.Surface = b.Document
-		b.overview()
+	for n := 1; d.Document == nil || d.Count() >= n; n++ {
+		d.keyPage, d.before = n+1, n+d.keyPages(o)
+		d.Document = newDocument(c, o)
+		d.Surface = d.Document
+		d.overview()
 	}
-	for b.Count() < b.keyPage-1 { // numbers that are shorter than those it was tried with
-		b.NewPage(false, "")
+	for d.Count() < d.keyPage-1 { // numbers that are shorter than those it was tried with
+		d.NewPage(false, "")
 	}
-	b.key()
-	return b.Document, b.sheets()
+	d.key()
+	return d.Document, d.sheets()
 }
 
 // newDocument starts the document.
@@ -72,17 +72,17 @@ func newDocument(c plan.Plan, o Options) *document.Document {
 }
 
 // sheets draws the pages of patterns, and returns the labels there was no room for.
-func (b *booklet) sheets() (missed []string) {
-	without := make([][]string, len(b.layout.Pages))
+func (d *doc) sheets() (missed []string) {
+	without := make([][]string, len(d.layout.Pages))
 	var together errgroup.Group
 	together.SetLimit(runtime.GOMAXPROCS(0))
-	for i, p := range b.layout.Pages {
-		one := *b
-		one.page, one.Surface = b.before+i+1, b.sheet(p)
+	for i, p := range d.layout.Pages {
+		one := *d
+		one.page, one.Surface = d.before+i+1, d.sheet(p)
 		if i == 0 { // the number at its foot is its label
-			b.Label(render.Decimal, one.page)
-			if b.corner.Width() > 0 {
-				b.words()
+			d.Label(render.Decimal, one.page)
+			if d.corner.Width() > 0 {
+				d.words()
 			}
 		}
 		together.Go(func() error { without[i] = one.patterns(p); return nil })
@@ -92,16 +92,16 @@ func (b *booklet) sheets() (missed []string) {
 }
 
 // total returns the number of pages.
-func (b *booklet) total() int { return b.before + len(b.layout.Pages) }
+func (d *doc) total() int { return d.before + len(d.layout.Pages) }
 
 // pageOf returns the number of the page that shows a tile.
-func (b *booklet) pageOf(t paper.Tile) int { return b.before + t.Page + 1 }
+func (d *doc) pageOf(t paper.Tile) int { return d.before + t.Page + 1 }
 
 // pagesText names the pages of a pattern, such as "5" or "5–6, 8".
-func (b *booklet) pagesText(t paper.Tiling) string {
+func (d *doc) pagesText(t paper.Tiling) string {
 	var numbers []int
 	for _, tile := range t.Tiles {
-		numbers = append(numbers, b.pageOf(tile))
+		numbers = append(numbers, d.pageOf(tile))
 	}
 	slices.Sort(numbers)
 	numbers = slices.Compact(numbers)
@@ -121,10 +121,10 @@ func (b *booklet) pagesText(t paper.Tiling) string {
 }
 
 // sheet starts a page of patterns.
-func (b *booklet) sheet(p paper.Page) *document.Page {
-	page := b.AddPage(p.Width, p.Height)
+func (d *doc) sheet(p paper.Page) *document.Page {
+	page := d.AddPage(p.Width, p.Height)
 	for _, part := range p.Parts {
-		t := b.layout.Patterns[part.Pattern]
+		t := d.layout.Patterns[part.Pattern]
 		if name := pattern.Name(t.Piece); t.Whole() {
 			page.Bookmark(name)
 		} else {
@@ -135,17 +135,17 @@ func (b *booklet) sheet(p paper.Page) *document.Page {
 }
 
 // patterns draws what is on a page of patterns.
-func (b *booklet) patterns(p paper.Page) (missed []string) {
+func (d *doc) patterns(p paper.Page) (missed []string) {
 	for _, part := range p.Parts {
-		t := b.layout.Patterns[part.Pattern]
-		missed = append(missed, b.part(t, t.Tiles[part.Tile])...)
+		t := d.layout.Patterns[part.Pattern]
+		missed = append(missed, d.part(t, t.Tiles[part.Tile])...)
 	}
-	b.foot(p)
+	d.foot(p)
 	return missed
 }
 
 // part draws what one place of a page shows of a pattern.
-func (b *booklet) part(t paper.Tiling, tile paper.Tile) []string {
+func (d *doc) part(t paper.Tiling, tile paper.Tile) []string {
 	dx, dy := tile.ToPage()
 	v := pattern.View{
 		DX: dx, DY: dy,
@@ -154,15 +154,15 @@ func (b *booklet) part(t paper.Tiling, tile paper.Tile) []string {
 		Address: address(t, tile),
 		Turned:  t.Turned,
 		Wider:   1,
-		Theme:   b.Theme, Round: b.Round,
+		Theme:   d.Theme, Round: d.Round,
 	}
 	core := onPage(tile.Core, dx, dy)
-	b.Begin(render.Legend)
+	d.Begin(render.Legend)
 	var lines []geometry.Path
-	v.Joins, lines, v.Safe = b.joins(t, tile, core, v.Window)
-	v.Keep = b.marks(t, core, v.Window, dx, dy, lines)
-	b.End()
-	return pattern.Draw(b, t.Piece, v)
+	v.Joins, lines, v.Safe = d.joins(t, tile, core, v.Window)
+	v.Keep = d.marks(t, core, v.Window, dx, dy, lines)
+	d.End()
+	return pattern.Draw(d, t.Piece, v)
 }
 
 // onPage takes a box of a pattern to the page.

@@ -10,8 +10,8 @@ import (
 	"forel/render/svg"
 )
 
-// book is the document being made.
-type book struct {
+// doc is the document being made.
+type doc struct {
 	*document.Document
 	plan   bench.Plan
 	missed []string // numbers and names there was no room for on the drawings
@@ -23,24 +23,24 @@ type Drawing struct {
 	SVG  []byte
 }
 
-// Booklet returns the document: the shopping list, every sheet, the order of the
+// PDF returns the document: the shopping list, every sheet, the order of the
 // cuts.
-func Booklet(p bench.Plan, o Options) ([]byte, error) {
-	return drawBook(p, o).PDF()
+func PDF(p bench.Plan, o Options) ([]byte, error) {
+	return draw(p, o).PDF()
 }
 
-// drawBook draws the document.
-func drawBook(p bench.Plan, o Options) *book {
-	b := &book{plan: p, Document: &document.Document{Options: o, Title: "Bench plan: " + titles(p), Running: titles(p),
+// draw draws the document.
+func draw(p bench.Plan, o Options) *doc {
+	d := &doc{plan: p, Document: &document.Document{Options: o, Title: "Bench plan: " + titles(p), Running: titles(p),
 		Foot: "Figures, not at true size: cut by the measures."}}
-	b.shopping()
+	d.shopping()
 	for _, g := range p.Groups {
 		for i := range g.Sheets {
-			b.sheetPages(g, i)
+			d.sheetPages(g, i)
 		}
 	}
-	b.cutPages()
-	return b
+	d.cutPages()
+	return d
 }
 
 // Drawings returns a drawing of each sheet, named by its number.

@@ -20,7 +20,7 @@ import (
 	"forel/render/typeset"
 )
 
-func TestBookletPages(t *testing.T) {
+func TestDocumentPages(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range scenarios {
 			holdPages(t, s.make(t), on(t, sheet.name), sheet.name+", "+s.name)
@@ -29,7 +29,7 @@ func TestBookletPages(t *testing.T) {
 }
 
 // A title of any length and script stays where it belongs.
-func TestBookletPagesWithLongTitles(t *testing.T) {
+func TestDocumentPagesWithLongTitles(t *testing.T) {
 	for _, sheet := range sheets {
 		for title, text := range longTitles {
 			j := pamphlet.job()
@@ -40,7 +40,7 @@ func TestBookletPagesWithLongTitles(t *testing.T) {
 }
 
 // The same for any case on any printer.
-func TestBookletPagesOfAnyBook(t *testing.T) {
+func TestDocumentPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c, o := anyPlan(t)
 		holdPages(t, c, o, o.Setup.Sheet.String())
@@ -48,7 +48,7 @@ func TestBookletPagesOfAnyBook(t *testing.T) {
 }
 
 func holdPages(t require.TestingT, c plan.Plan, o templates.Options, what string) {
-	pages := recordBooklet(c, o).pages
+	pages := recordDocument(c, o).pages
 	for i, p := range pages {
 		faults := pagetest.Faults(&p.Surface, o.Setup.Printable(p.Width > p.Height))
 		if slices.ContainsFunc(p.Texts, func(w record.Written) bool { return strings.HasPrefix(w.String, "Key to the pages") }) {
@@ -70,12 +70,12 @@ func onTile(p *document.Page, tile paper.Tile) (said []string) {
 
 // Each edge is named on one of its pattern's tiles at least, and each tile that
 // shows a good stretch of a spine edge that needs a mark has it.
-func TestBookletNamesEdges(t *testing.T) {
+func TestDocumentNamesEdges(t *testing.T) {
 	const goodStretch = 40
 	for _, sheet := range sheets {
 		for _, s := range []scenario{octavo, folio, unlined, nearSquare, thumbHole} {
 			c, o := s.make(t), on(t, sheet.name)
-			pages := recordBooklet(c, o).pages
+			pages := recordDocument(c, o).pages
 			layout := layoutOf(c, o)
 			before := len(pages) - len(layout.Pages)
 			for _, tiling := range layout.Patterns {
@@ -112,11 +112,11 @@ func TestBookletNamesEdges(t *testing.T) {
 
 // Whoever cuts a page apart knows what is in hand: each tile says within its own
 // room which piece it is of, and which row and column where there are several.
-func TestBookletNamesEveryTile(t *testing.T) {
+func TestDocumentNamesEveryTile(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range scenarios {
 			c, o := s.make(t), on(t, sheet.name)
-			pages := recordBooklet(c, o).pages
+			pages := recordDocument(c, o).pages
 			layout := layoutOf(c, o)
 			before := len(pages) - len(layout.Pages)
 			for _, tiling := range layout.Patterns {
@@ -133,10 +133,10 @@ func TestBookletNamesEveryTile(t *testing.T) {
 }
 
 // What is told to be missing from a whole piece of an ordinary book is nothing.
-func TestBookletMissesNoLabelOfAnOrdinaryBook(t *testing.T) {
+func TestDocumentMissesNoLabelOfAnOrdinaryBook(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range []scenario{octavo, unlined, nearSquare} {
-			assert.Empty(t, recordBooklet(s.make(t), on(t, sheet.name)).missed, "%s, %s", sheet.name, s.name)
+			assert.Empty(t, recordDocument(s.make(t), on(t, sheet.name)).missed, "%s, %s", sheet.name, s.name)
 		}
 	}
 }
