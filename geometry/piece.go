@@ -82,7 +82,7 @@ type Piece struct {
 	Rule     SizeRule // the worksheet's rules for its size
 	Edges    []Edge   // the straight edges that have a name
 	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
-	Hand     string   // how one pattern serves a left and a right, head and tail
+	Hand     string   // how one template serves a left and a right, head and tail
 	Margins  []Margin // how the piece lies on the carcass, in words and figures
 	Pattern  Repeat   // of patterned stock, where it falls on a piece seen from its face
 	Extra    Point    // of patterned stock, what is taken beyond the size, in X and in Y
@@ -121,7 +121,7 @@ type Anchor struct {
 }
 
 // Seat is where a piece lies before any fold is made: on a face, two points of
-// it on two corners. Its back is toward the viewer of the pattern, unless the seat
+// it on two corners. Its back is toward the viewer of the template, unless the seat
 // says Shown: then it is the face that is seen when the piece lies there.
 type Seat struct {
 	Face  Face
@@ -188,7 +188,7 @@ func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 func (p Piece) Lines() []Path { return slices.Concat(p.Cuts(), p.Folds, p.Rulings()) }
 
 // Rulings returns the guide lines with every stretch left out that a cut, a fold
-// or another guide already draws, so that no line of a pattern is drawn twice.
+// or another guide already draws, so that no line of a template is drawn twice.
 func (p Piece) Rulings() []Path {
 	if len(p.Guides) == 0 {
 		return nil

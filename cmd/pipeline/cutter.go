@@ -71,7 +71,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	r.Wrote = namesOf(r.Files)
 	r.Earlier.Run = "layout"
 	for _, m := range geometry.Materials {
-		r.Earlier.Names = append(r.Earlier.Names, cutter.FileNames(m))
+		r.Earlier.Globs = append(r.Earlier.Globs, cutter.FileGlob(m))
 	}
 	return r, nil
 }

@@ -18,7 +18,7 @@ import (
 	"forel/render/templates"
 )
 
-// Templates makes the patterns: a document to print and a drawing a piece.
+// Templates makes the templates: a document to print and a drawing a piece.
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet

@@ -82,7 +82,7 @@ func (m model) clothSteps() []plan.Step {
 func (j Job) marked() bool { return j.Cloth.Corners == CornersMarked }
 
 // rules says what of a rectangle of covering is ruled and cut later; empty where it
-// is cut by the pattern.
+// is cut by the template.
 func (j Job) rules(what string) string {
 	if !j.marked() {
 		return ""

@@ -34,8 +34,8 @@ type Options struct {
 // FileName returns the name of a bed's drawing, such as "board-1.svg".
 func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", stem(b.Material), b.Number) }
 
-// FileNames returns a pattern of the names that drawings of a material have.
-func FileNames(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
+// FileGlob returns a glob (path.Match) of the names that drawings of a material have.
+func FileGlob(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
 
 func stem(m geometry.Material) string { return strings.ReplaceAll(string(m), " ", "-") }
 

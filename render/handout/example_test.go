@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/document"
@@ -17,7 +18,7 @@ import (
 func ExamplePDF() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{25}}}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -4,7 +4,7 @@ import (
 	"forel/geometry"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -62,7 +62,7 @@ const (
 func (d *doc) pieceCell(p geometry.Piece, cell geometry.Box) {
 	document.Rule(d, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	document.Write(d, geometry.Pt(cell.Min.X, y), typeset.Fit(pattern.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
+	document.Write(d, geometry.Pt(cell.Min.X, y), typeset.Fit(labelled.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
 	y += typeset.LineHeight(render.NoteSize)
 	document.Write(d, geometry.Pt(cell.Min.X, y), typeset.Fit(p.Material.Words()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
 

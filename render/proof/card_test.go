@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -24,7 +25,7 @@ func cardCase(t *testing.T, height, width, thickness, card slipcase.Length) onep
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	j.Card.Thickness = card
 	j.Clearance = job.Clearance{Height: 5}
-	c, err := onepiece.Make(j)
+	c, err := plantest.Make[onepiece.Case](j)
 	require.NoError(t, err)
 	return c
 }

@@ -10,7 +10,7 @@ import (
 	"forel/render/typeset"
 )
 
-// legend sets what the patterns mean so that it ends at y, and returns where it
+// legend sets what the hatchings mean so that it ends at y, and returns where it
 // starts.
 func (d *doc) legend(box geometry.Box, y Length) Length {
 	type entry struct {

@@ -8,7 +8,7 @@ import (
 	"forel/render/typeset"
 )
 
-// Lay lays the patterns of pieces over sheets. A wide sheet has the overview and the
+// Lay lays the templates of pieces over sheets. A wide sheet has the overview and the
 // key in a corner of the first.
 func Lay(c plan.Plan, pieces []geometry.Piece, o Options, lay paper.Options) paper.Layout {
 	l := o.Setup.Lay(pieces, lay)
@@ -59,7 +59,7 @@ func (d *doc) words() {
 	d.overview()
 	box := d.corner
 	box.Min.Y = lowest(d.Page) + 6
-	d.keyCells(box, d.layout.Patterns)
+	d.keyCells(box, d.layout.Tilings)
 }
 
 // lowest returns where what is drawn on a page ends.

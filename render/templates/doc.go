@@ -14,7 +14,7 @@ import (
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 )
 
 // doc is the document being made.
@@ -23,9 +23,9 @@ type doc struct {
 	render.Surface // what is drawn on
 	plan           plan.Plan
 	layout         paper.Layout
-	before         int          // pages before the patterns
+	before         int          // pages before the templates
 	keyPage        int          // the first of the key
-	page           int          // of patterns: its number
+	page           int          // of templates: its number
 	corner         geometry.Box // of the first page, for overview and key; empty: these have pages of their own
 }
 
@@ -71,7 +71,7 @@ func newDocument(c plan.Plan, o Options) *document.Document {
 		Foot: "Print at actual size: scale 100 %."}
 }
 
-// sheets draws the pages of patterns, and returns the labels there was no room for.
+// sheets draws the pages of templates, and returns the labels there was no room for.
 func (d *doc) sheets() (missed []string) {
 	without := make([][]string, len(d.layout.Pages))
 	var together errgroup.Group
@@ -85,7 +85,7 @@ func (d *doc) sheets() (missed []string) {
 				d.words()
 			}
 		}
-		together.Go(func() error { without[i] = one.patterns(p); return nil })
+		together.Go(func() error { without[i] = one.templates(p); return nil })
 	}
 	together.Wait() // none returns an error
 	return slices.Concat(without...)
@@ -97,7 +97,7 @@ func (d *doc) total() int { return d.before + len(d.layout.Pages) }
 // pageOf returns the number of the page that shows a tile.
 func (d *doc) pageOf(t paper.Tile) int { return d.before + t.Page + 1 }
 
-// pagesText names the pages of a pattern, such as "5" or "5–6, 8".
+// pagesText names the pages of a template, such as "5" or "5–6, 8".
 func (d *doc) pagesText(t paper.Tiling) string {
 	var numbers []int
 	for _, tile := range t.Tiles {
@@ -120,12 +120,12 @@ func (d *doc) pagesText(t paper.Tiling) string {
 	return strings.Join(runs, ", ")
 }
 
-// sheet starts a page of patterns.
+// sheet starts a page of templates.
 func (d *doc) sheet(p paper.Page) *document.Page {
 	page := d.AddPage(p.Width, p.Height)
 	for _, part := range p.Parts {
-		t := d.layout.Patterns[part.Pattern]
-		if name := pattern.Name(t.Piece); t.Whole() {
+		t := d.layout.Tilings[part.Tiling]
+		if name := labelled.Name(t.Piece); t.Whole() {
 			page.Bookmark(name)
 		} else {
 			page.Under(name, address(t, t.Tiles[part.Tile]))
@@ -134,20 +134,20 @@ func (d *doc) sheet(p paper.Page) *document.Page {
 	return page
 }
 
-// patterns draws what is on a page of patterns.
-func (d *doc) patterns(p paper.Page) (missed []string) {
+// templates draws what is on a page of templates.
+func (d *doc) templates(p paper.Page) (missed []string) {
 	for _, part := range p.Parts {
-		t := d.layout.Patterns[part.Pattern]
+		t := d.layout.Tilings[part.Tiling]
 		missed = append(missed, d.part(t, t.Tiles[part.Tile])...)
 	}
 	d.foot(p)
 	return missed
 }
 
-// part draws what one place of a page shows of a pattern.
+// part draws what one place of a page shows of a template.
 func (d *doc) part(t paper.Tiling, tile paper.Tile) []string {
 	dx, dy := tile.ToPage()
-	v := pattern.View{
+	v := labelled.View{
 		DX: dx, DY: dy,
 		Window:  onPage(tile.Window, dx, dy),
 		Safe:    tile.Room,
@@ -162,15 +162,15 @@ func (d *doc) part(t paper.Tiling, tile paper.Tile) []string {
 	v.Joins, lines, v.Safe = d.joins(t, tile, core, v.Window)
 	v.Keep = d.marks(t, core, v.Window, dx, dy, lines)
 	d.End()
-	return pattern.Draw(d, t.Piece, v)
+	return labelled.Draw(d, t.Piece, v)
 }
 
-// onPage takes a box of a pattern to the page.
+// onPage takes a box of a template to the page.
 func onPage(b geometry.Box, dx, dy geometry.Length) geometry.Box {
 	return geometry.Bx(b.Min.X+dx, dy-b.Max.Y, b.Max.X+dx, dy-b.Min.Y)
 }
 
-// address names a tile by its row and column; a whole pattern needs none.
+// address names a tile by its row and column; a whole template needs none.
 func address(t paper.Tiling, tile paper.Tile) string {
 	if t.Whole() {
 		return ""

@@ -68,7 +68,7 @@ func onTile(p *document.Page, tile paper.Tile) (said []string) {
 	return said
 }
 
-// Each edge is named on one of its pattern's tiles at least, and each tile that
+// Each edge is named on one of its template's tiles at least, and each tile that
 // shows a good stretch of a spine edge that needs a mark has it.
 func TestDocumentNamesEdges(t *testing.T) {
 	const goodStretch = 40
@@ -78,7 +78,7 @@ func TestDocumentNamesEdges(t *testing.T) {
 			pages := recordDocument(c, o).pages
 			layout := layoutOf(c, o)
 			before := len(pages) - len(layout.Pages)
-			for _, tiling := range layout.Patterns {
+			for _, tiling := range layout.Tilings {
 				p := tiling.Piece
 				named := map[string]bool{}
 				for _, tile := range tiling.Tiles {
@@ -119,7 +119,7 @@ func TestDocumentNamesEveryTile(t *testing.T) {
 			pages := recordDocument(c, o).pages
 			layout := layoutOf(c, o)
 			before := len(pages) - len(layout.Pages)
-			for _, tiling := range layout.Patterns {
+			for _, tiling := range layout.Tilings {
 				for _, tile := range tiling.Tiles {
 					words := strings.Join(onTile(pages[before+tile.Page], tile), " ")
 					assert.Contains(t, words, tiling.Piece.Name, "%s, %s, page %d", sheet.name, s.name, before+tile.Page+1)

@@ -8,7 +8,7 @@ import (
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -73,12 +73,12 @@ func (d *doc) foot(p paper.Page) {
 	}
 }
 
-// onlyTile returns the tile of a page that shows parts of one pattern, once.
+// onlyTile returns the tile of a page that shows parts of one template, once.
 func (d *doc) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
 	if len(p.Parts) != 1 {
 		return paper.Tiling{}, paper.Tile{}, false
 	}
-	t := d.layout.Patterns[p.Parts[0].Pattern]
+	t := d.layout.Tilings[p.Parts[0].Tiling]
 	return t, t.Tiles[p.Parts[0].Tile], !t.Whole()
 }
 
@@ -100,11 +100,11 @@ func broken(items []string, size render.Points, width geometry.Length) (lines []
 // contents names what is on a page.
 func (d *doc) contents(p paper.Page) (names []string) {
 	if t, tile, ok := d.onlyTile(p); ok {
-		return []string{pattern.Name(t.Piece) + ", " + address(t, tile)}
+		return []string{labelled.Name(t.Piece) + ", " + address(t, tile)}
 	}
 	for _, part := range p.Parts {
-		t := d.layout.Patterns[part.Pattern]
-		name := pattern.Name(t.Piece)
+		t := d.layout.Tilings[part.Tiling]
+		name := labelled.Name(t.Piece)
 		if !t.Whole() {
 			name += fmt.Sprintf(" (%d, %d)", t.Tiles[part.Tile].Row, t.Tiles[part.Tile].Col)
 		}

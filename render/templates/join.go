@@ -7,7 +7,7 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -22,7 +22,7 @@ var overlapStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{0.5, 1.5}
 // do at each: the tile above or on the left stays whole, the tile below or on
 // the right is cut on the line and laid over it. It returns the lines it draws, and
 // where words may stand: within the joins.
-func (d *doc) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []pattern.Join, drawn []geometry.Path, safe geometry.Box) {
+func (d *doc) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []labelled.Join, drawn []geometry.Path, safe geometry.Box) {
 	safe = tile.Room.Grow(-1)
 	for _, j := range []struct {
 		row, col int
@@ -44,7 +44,7 @@ func (d *doc) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) 
 		next, ok := t.Neighbour(j.row, j.col)
 		where := fmt.Sprintf("row %d, column %d", j.row, j.col)
 		if !ok {
-			out = append(out, pattern.Join{From: j.from, To: j.to, Text: where + " would be blank and is not printed"})
+			out = append(out, labelled.Join{From: j.from, To: j.to, Text: where + " would be blank and is not printed"})
 			continue
 		}
 		page := fmt.Sprintf("page %d (%s)", d.pageOf(next), where)
@@ -67,7 +67,7 @@ func (d *doc) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) 
 		d.Stroke(join, joinStroke)
 		d.Stroke(end, overlapStroke)
 		drawn = append(drawn, join, end)
-		out = append(out, pattern.Join{From: j.from, To: j.to, Text: text})
+		out = append(out, labelled.Join{From: j.from, To: j.to, Text: text})
 	}
 	return out, drawn, safe
 }

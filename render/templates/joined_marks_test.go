@@ -66,7 +66,7 @@ func TestLinesToCutArePrintedUnbroken(t *testing.T) {
 		}
 		assert.Positive(t, cuts)
 		sides := 0
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			sides += len(p.Marks) // two a join, which is drawn on two parts
 		}
 		assert.Equal(t, sides, joins)
@@ -79,7 +79,7 @@ func TestLinesToCutArePrintedUnbroken(t *testing.T) {
 func TestJoinedPartsHaveNoLongLever(t *testing.T) {
 	worst := 0.0
 	forJoined(t, func(t *testing.T, d *pdftest.Doc, _ *viewed, before int, l paper.Layout) {
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			for _, tile := range p.Tiles {
 				if p.Whole() {
 					continue
@@ -150,7 +150,7 @@ func TestNamesOfMarksStandApart(t *testing.T) {
 				named[f.text]++
 			}
 		}
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			for _, m := range p.Marks {
 				assert.Equal(t, 2, named[m.Name], m.Name)
 			}

@@ -8,7 +8,7 @@ import (
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -30,29 +30,29 @@ func keyGrid(room geometry.Box) (across, rows int) {
 // keyPages returns how many pages the key takes.
 func (d *doc) keyPages(o Options) int {
 	across, rows := keyGrid((&document.Document{Options: o, TrueSize: true}).Room(false))
-	return (len(d.layout.Patterns) + across*rows - 1) / (across * rows)
+	return (len(d.layout.Tilings) + across*rows - 1) / (across * rows)
 }
 
 // key draws every piece small with the sheets it is printed on.
 func (d *doc) key() {
 	across, rows := keyGrid(d.Room(false))
 	perPage := across * rows
-	for start := 0; start < len(d.layout.Patterns); start += perPage {
+	for start := 0; start < len(d.layout.Tilings); start += perPage {
 		box := d.NewPage(false, "")
 		if start == 0 {
 			d.Bookmark("Key to the pages")
 		}
-		d.keyCells(box, d.layout.Patterns[start:min(start+perPage, len(d.layout.Patterns))])
+		d.keyCells(box, d.layout.Tilings[start:min(start+perPage, len(d.layout.Tilings))])
 	}
 }
 
-// keyCells draws the key to some patterns from the top of a box, as many across as it
+// keyCells draws the key to some templates from the top of a box, as many across as it
 // takes.
-func (d *doc) keyCells(box geometry.Box, patterns []paper.Tiling) {
+func (d *doc) keyCells(box geometry.Box, tilings []paper.Tiling) {
 	across, _ := keyGrid(box)
 	document.Paragraph(d, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
 	wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
-	for i, t := range patterns {
+	for i, t := range tilings {
 		x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
 		y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
 		d.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
@@ -64,7 +64,7 @@ func (d *doc) keyCells(box geometry.Box, patterns []paper.Tiling) {
 func (d *doc) keyCell(t paper.Tiling, cell geometry.Box) {
 	document.Rule(d, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	document.Write(d, geometry.Pt(cell.Min.X, y), pattern.Name(t.Piece), render.BodySize, true)
+	document.Write(d, geometry.Pt(cell.Min.X, y), labelled.Name(t.Piece), render.BodySize, true)
 	word := "page "
 	if len(t.Tiles) > 1 {
 		word = "pages "
@@ -78,7 +78,7 @@ func (d *doc) keyCell(t paper.Tiling, cell geometry.Box) {
 		whole = geometry.Around(whole.Min, whole.Max, tile.Core.Min, tile.Core.Max)
 	}
 	scale := min(room.Width()/whole.Width(), room.Height()/whole.Height()).MM()
-	// place takes the pattern's coordinates to the cell.
+	// place takes the template's coordinates to the cell.
 	place := func(p geometry.Path) geometry.Path {
 		p = p.Move(geometry.Pt(-whole.Center().X, -whole.Center().Y)).Scale(scale)
 		return p.FlipY(0).Move(room.Center())

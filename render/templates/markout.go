@@ -12,7 +12,7 @@ import (
 	"forel/render/typeset"
 )
 
-// Shaped returns the pieces that only a pattern gives: not plain rectangles, which are
+// Shaped returns the pieces that only a template gives: not plain rectangles, which are
 // marked out with rule and square.
 func Shaped(pieces []geometry.Piece) (out []geometry.Piece) {
 	for _, p := range pieces {
@@ -23,9 +23,9 @@ func Shaped(pieces []geometry.Piece) (out []geometry.Piece) {
 	return out
 }
 
-// tiling returns the pattern of a piece; one that is marked out has none.
+// tiling returns the template of a piece; one that is marked out has none.
 func (d *doc) tiling(p geometry.Piece) (paper.Tiling, bool) {
-	for _, t := range d.layout.Patterns {
+	for _, t := range d.layout.Tilings {
 		if t.Piece.Name == p.Name {
 			return t, true
 		}

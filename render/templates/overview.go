@@ -85,7 +85,7 @@ func (d *doc) howTo() []document.Block {
 	}
 	if d.corner.Width() > 0 {
 		printing = append(printing, "Two pieces are cut from a pattern that says cut 2. The key below shows what is where.")
-	} else if len(d.layout.Patterns) > 0 {
+	} else if len(d.layout.Tilings) > 0 {
 		printing = append(printing, fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", d.keyPage))
 	}
 	cutting := []string{
@@ -93,7 +93,7 @@ func (d *doc) howTo() []document.Block {
 		"A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that both circles meet those with the same name, and tape it. Hold both with a pin while you tape.",
 		"Cut a pattern out only when all its parts are joined.",
 	}
-	if !slices.ContainsFunc(d.layout.Patterns, func(t paper.Tiling) bool { return !t.Whole() }) {
+	if !slices.ContainsFunc(d.layout.Tilings, func(t paper.Tiling) bool { return !t.Whole() }) {
 		cutting = []string{"A page with several patterns: cut it apart between them first."}
 	}
 	if marked := len(d.marked()); marked == len(d.plan.Drawn()) {
@@ -148,7 +148,7 @@ func (d *doc) facts(box geometry.Box) geometry.Length {
 	return y + typeset.Descent(render.BodySize)
 }
 
-// sheetsText returns how many sheets show patterns, and how few could.
+// sheetsText returns how many sheets show templates, and how few could.
 func (d *doc) sheetsText() string {
 	if len(d.layout.Pages) == 0 {
 		return "none: every piece is marked out"

@@ -134,7 +134,7 @@ func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, nu
 	return lines, number, count
 }
 
-// Pages are numbered as they lie in the file, and each sheet of patterns names all
+// Pages are numbered as they lie in the file, and each sheet of templates names all
 // that is on it.
 func TestPDFFootNamesAndNumbers(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
@@ -154,7 +154,7 @@ func TestPDFFootNamesAndNumbers(t *testing.T) {
 					}
 					here := map[string]bool{}
 					for _, part := range layout.Pages[n-before-1].Parts {
-						here[layout.Patterns[part.Pattern].Piece.Name] = true
+						here[layout.Tilings[part.Tiling].Piece.Name] = true
 					}
 					for _, p := range c.Pieces {
 						assert.Equal(t, here[p.Name], footNames(lines, p.Name, s.cuts()[p.Name].count), "page %d, %s: %q", n, p.Name, lines)
@@ -253,7 +253,7 @@ func TestPDFFractionsAreReadable(t *testing.T) {
 		all = append(all, v.text(t, n)...)
 	}
 	text := strings.Join(all, "\n")
-	assert.Regexp(t, "5⅝ in × 8⅞ in|8⅞ in × 5⅝ in", text) // a pattern may be turned
+	assert.Regexp(t, "5⅝ in × 8⅞ in|8⅞ in × 5⅝ in", text) // a template may be turned
 	assert.Regexp(t, "5½ in × 1¼ in|1¼ in × 5½ in", text)
 	assert.Contains(t, text, "side × 2")
 }

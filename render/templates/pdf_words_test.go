@@ -41,7 +41,7 @@ func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 }
 
 // The first page says that one side of a sheet is printed: on the other would be a
-// pattern that the knife destroys.
+// template that the knife destroys.
 func TestPDFFirstPageSaysOneSide(t *testing.T) {
 	eachSheet(t, func(t *testing.T, _, _ float64, file []byte) {
 		words := strings.Join(view(t, file).text(t, 1), " ")

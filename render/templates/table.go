@@ -9,7 +9,7 @@ import (
 	"forel/render/document"
 )
 
-// cut returns how many of a pattern are cut: none of one that is a piece seen from
+// cut returns how many of a template are cut: none of one that is a piece seen from
 // its other face.
 func cut(p geometry.Piece) string {
 	if p.FaceOf != "" {
@@ -18,7 +18,7 @@ func cut(p geometry.Piece) string {
 	return fmt.Sprint(p.Count)
 }
 
-// of returns what a pattern is cut from.
+// of returns what a template is cut from.
 func of(p geometry.Piece) string {
 	if p.FaceOf != "" {
 		return "drawing"

@@ -1,19 +1,19 @@
 package search
 
-import "forel/paper/pack/internal/bed"
+import "forel/paper/pack/internal/maxrects"
 
-// bedSheet is a sheet on which pieces lie anywhere.
-type bedSheet struct{ bed.Bed }
+// freeSheet is a sheet on which pieces lie anywhere.
+type freeSheet struct{ maxrects.Sheet }
 
-func (b *bedSheet) empty(w, h int)   { b.Reset(w, h) }
-func (b *bedSheet) copyFrom(o sheet) { b.Copy(&o.(*bedSheet).Bed) }
-func (b *bedSheet) used() int        { return b.Area }
+func (b *freeSheet) empty(w, h int)   { b.Reset(w, h) }
+func (b *freeSheet) copyFrom(o sheet) { b.Copy(&o.(*freeSheet).Sheet) }
+func (b *freeSheet) used() int        { return b.Area }
 
-func (b *bedSheet) insert(at place, item int32, w, h int) {
+func (b *freeSheet) insert(at place, item int32, w, h int) {
 	b.Insert(at.node, item, w, h, at.how)
 }
 
-func (b *bedSheet) items(out []int32) []int32 {
+func (b *freeSheet) items(out []int32) []int32 {
 	for i := range b.Placed {
 		out = append(out, b.Placed[i].Item)
 	}
@@ -21,7 +21,7 @@ func (b *bedSheet) items(out []int32) []int32 {
 }
 
 // scan offers the maximal free rectangles.
-func (b *bedSheet) scan(q *quest, bin int, w, h float64, turned bool) {
+func (b *freeSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 	free := b.FreeRects()
 	for i := range free {
 		f := &free[i]
@@ -46,7 +46,7 @@ func (b *bedSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 }
 
 // ruin takes out up to most pieces, or all that reach into a window.
-func (b *bedSheet) ruin(r *random, most int, out []int32) []int32 {
+func (b *freeSheet) ruin(r *random, most int, out []int32) []int32 {
 	if r.n(2) == 0 {
 		for k := 1 + r.n(most); k > 0 && len(b.Placed) > 0; k-- {
 			i := r.n(len(b.Placed))
@@ -69,7 +69,7 @@ func (b *bedSheet) ruin(r *random, most int, out []int32) []int32 {
 	return out
 }
 
-func (b *bedSheet) worth(full float64) float64 {
+func (b *freeSheet) worth(full float64) float64 {
 	v := 0.0
 	free := b.FreeRects()
 	for i := range free {
@@ -78,9 +78,9 @@ func (b *bedSheet) worth(full float64) float64 {
 	return v * v
 }
 
-func (b *bedSheet) settings() int { return 0 }
+func (b *freeSheet) settings() int { return 0 }
 
-func (b *bedSheet) length() int {
+func (b *freeSheet) length() int {
 	end := 0
 	for i := range b.Placed {
 		end = max(end, b.Placed[i].Y+b.Placed[i].H)
@@ -88,7 +88,7 @@ func (b *bedSheet) length() int {
 	return end
 }
 
-func (b *bedSheet) shorten(h int, _ *random, out []int32) []int32 {
+func (b *freeSheet) shorten(h int, _ *random, out []int32) []int32 {
 	for i := len(b.Placed) - 1; i >= 0; i-- {
 		if p := &b.Placed[i]; p.Y+p.H > h {
 			out = append(out, p.Item)
@@ -103,7 +103,7 @@ func (b *bedSheet) shorten(h int, _ *random, out []int32) []int32 {
 // apart tells whether the pieces come apart by cuts from edge to edge; if not,
 // it takes out the one laid last.
 func (b *Bin) apart() bool {
-	d := b.Bed()
+	d := b.Rects()
 	if d == nil || d.Apart() {
 		return true
 	}

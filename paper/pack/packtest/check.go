@@ -1,7 +1,7 @@
-// Package check tells whether a layout of package pack is sound. It takes the
+// Package packtest is for tests: it tells whether a layout of package pack is sound. It takes the
 // types of that package and none of its code: everything is worked out again
 // from the rectangles alone.
-package check
+package packtest
 
 import (
 	"errors"

@@ -1,4 +1,4 @@
-package pattern_test
+package labelled_test
 
 import (
 	"errors"

@@ -1,4 +1,4 @@
-package pattern_test
+package labelled_test
 
 import (
 	"fmt"
@@ -9,10 +9,11 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/render"
+	"forel/render/labelled"
 	"forel/render/pagetest"
-	"forel/render/pattern"
 	"forel/render/record"
 	"forel/render/typeset"
 )
@@ -37,7 +38,7 @@ func caseOf(t *rapid.T, height, width, thickness span) slipcase.Case {
 	j.Covering = rapid.SampledFrom([]string{
 		slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly,
 	}).Draw(t, "covering")
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		t.Skip("can't be made")
 	}
@@ -84,7 +85,7 @@ func styles(t *rapid.T) style {
 func draw(p geometry.Piece, s style) drawing {
 	w, h := p.Size()
 	d := drawing{Surface: &record.Surface{}, piece: p, window: geometry.Bx(0, 0, w+2*border, h+2*border), wider: s.wider}
-	d.missed = pattern.Draw(d.Surface, p, pattern.View{
+	d.missed = labelled.Draw(d.Surface, p, labelled.View{
 		DX: border, DY: border + h,
 		Window: d.window, Safe: d.window.Grow(-1),
 		Wider: s.wider, Theme: render.DefaultTheme(), Round: s.round,

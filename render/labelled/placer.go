@@ -1,4 +1,4 @@
-package pattern
+package labelled
 
 import (
 	"cmp"
@@ -16,7 +16,7 @@ const (
 )
 
 // placer finds room for labels: within a safe box, off every line of the
-// pattern and off what has been placed before. All is in page coordinates.
+// template and off what has been placed before. All is in page coordinates.
 type placer struct {
 	safe  geometry.Box
 	lines []geometry.Segment

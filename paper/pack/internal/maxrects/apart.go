@@ -1,10 +1,10 @@
-package bed
+package maxrects
 
 // Apart tells whether the pieces come apart by cuts from edge to edge. Cutting
 // wherever one can spoils no later cut, so the first found will do.
-func (b *Bed) Apart() bool {
-	b.sorted = append(b.sorted[:0], b.Placed...)
-	return apart(b.sorted)
+func (s *Sheet) Apart() bool {
+	s.sorted = append(s.sorted[:0], s.Placed...)
+	return apart(s.sorted)
 }
 
 func apart(g []Placed) bool {

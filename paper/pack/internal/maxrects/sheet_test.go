@@ -1,4 +1,4 @@
-package bed
+package maxrects
 
 import (
 	"testing"
@@ -8,22 +8,22 @@ import (
 )
 
 // every gives all maximal free rectangles by trying each there is.
-func every(b *Bed) (all []Free) {
+func every(s *Sheet) (all []Free) {
 	empty := func(x0, y0, x1, y1 int) bool {
-		if x0 < 0 || y0 < 0 || x1 > b.W || y1 > b.H {
+		if x0 < 0 || y0 < 0 || x1 > s.W || y1 > s.H {
 			return false
 		}
-		for _, p := range b.Placed {
+		for _, p := range s.Placed {
 			if p.X < x1 && p.X+p.W > x0 && p.Y < y1 && p.Y+p.H > y0 {
 				return false
 			}
 		}
 		return true
 	}
-	for x0 := range b.W {
-		for y0 := range b.H {
-			for x1 := x0 + 1; x1 <= b.W; x1++ {
-				for y1 := y0 + 1; y1 <= b.H; y1++ {
+	for x0 := range s.W {
+		for y0 := range s.H {
+			for x1 := x0 + 1; x1 <= s.W; x1++ {
+				for y1 := y0 + 1; y1 <= s.H; y1++ {
 					if empty(x0, y0, x1, y1) && !empty(x0-1, y0, x1, y1) && !empty(x0, y0-1, x1, y1) && !empty(x0, y0, x1+1, y1) && !empty(x0, y0, x1, y1+1) {
 						all = append(all, free(x0, y0, x1, y1))
 					}
@@ -36,19 +36,19 @@ func every(b *Bed) (all []Free) {
 
 func TestFreeRectanglesAreTheMaximalOnes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var b Bed
-		b.Reset(rapid.IntRange(1, 9).Draw(t, "W"), rapid.IntRange(1, 9).Draw(t, "H"))
+		var s Sheet
+		s.Reset(rapid.IntRange(1, 9).Draw(t, "W"), rapid.IntRange(1, 9).Draw(t, "H"))
 		for i := range int32(rapid.IntRange(1, 10).Draw(t, "moves")) {
-			if n := len(b.FreeRects()); n > 0 && rapid.IntRange(0, 3).Draw(t, "lay") > 0 {
+			if n := len(s.FreeRects()); n > 0 && rapid.IntRange(0, 3).Draw(t, "lay") > 0 {
 				at := rapid.IntRange(0, n-1).Draw(t, "at")
-				f := b.FreeRects()[at]
+				f := s.FreeRects()[at]
 				w, h := rapid.IntRange(1, int(f.W)).Draw(t, "w"), rapid.IntRange(1, int(f.H)).Draw(t, "h")
-				b.Insert(int32(at), i, w, h, int8(rapid.IntRange(0, 3).Draw(t, "corner")))
-			} else if n := len(b.Placed); n > 0 {
-				b.Remove(rapid.IntRange(0, n-1).Draw(t, "gone"))
-				b.Settle()
+				s.Insert(int32(at), i, w, h, int8(rapid.IntRange(0, 3).Draw(t, "corner")))
+			} else if n := len(s.Placed); n > 0 {
+				s.Remove(rapid.IntRange(0, n-1).Draw(t, "gone"))
+				s.Settle()
 			}
-			require.ElementsMatch(t, every(&b), b.FreeRects())
+			require.ElementsMatch(t, every(&s), s.FreeRects())
 		}
 	})
 }

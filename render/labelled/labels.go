@@ -1,4 +1,4 @@
-package pattern
+package labelled
 
 import (
 	"fmt"
@@ -27,7 +27,7 @@ func Cut(p geometry.Piece) string {
 }
 
 // dimensions returns width by height as lists have them, and tells where the
-// pattern lies turned.
+// template lies turned.
 func dimensions(p geometry.Piece, turned bool, r geometry.Rounding) string {
 	w, h := p.Size()
 	if turned {

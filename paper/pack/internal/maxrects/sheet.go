@@ -1,7 +1,7 @@
-// Package bed keeps the places on one sheet, and the room between them, where
-// pieces may lie anywhere. Sizes are whole numbers in any unit; a gap between
-// pieces is already part of their sizes.
-package bed
+// Package maxrects keeps the pieces on one sheet where they may lie anywhere, and the
+// room between them as maximal free rectangles. Sizes are whole numbers in any unit; a
+// gap between pieces is already part of their sizes.
+package maxrects
 
 // Rect is a rectangle.
 type Rect struct{ X, Y, W, H int }
@@ -19,8 +19,8 @@ type Free struct {
 	x0, y0, x1, y1 int
 }
 
-// Bed is a sheet.
-type Bed struct {
+// Sheet is a sheet.
+type Sheet struct {
 	W, H   int
 	Placed []Placed
 	free   []Free
@@ -34,26 +34,26 @@ func free(x0, y0, x1, y1 int) Free {
 }
 
 // Reset makes the sheet empty.
-func (b *Bed) Reset(w, h int) {
-	b.W, b.H, b.Area = w, h, 0
-	b.Placed = b.Placed[:0]
-	b.free = append(b.free[:0], free(0, 0, w, h))
+func (s *Sheet) Reset(w, h int) {
+	s.W, s.H, s.Area = w, h, 0
+	s.Placed = s.Placed[:0]
+	s.free = append(s.free[:0], free(0, 0, w, h))
 }
 
 // Copy makes the sheet equal to another, reusing memory.
-func (b *Bed) Copy(o *Bed) {
-	b.W, b.H, b.Area = o.W, o.H, o.Area
-	b.Placed = append(b.Placed[:0], o.Placed...)
-	b.free = append(b.free[:0], o.free...)
+func (s *Sheet) Copy(o *Sheet) {
+	s.W, s.H, s.Area = o.W, o.H, o.Area
+	s.Placed = append(s.Placed[:0], o.Placed...)
+	s.free = append(s.free[:0], o.free...)
 }
 
 // FreeRects returns the maximal free rectangles; the slice is the sheet's own.
-func (b *Bed) FreeRects() []Free { return b.free }
+func (s *Sheet) FreeRects() []Free { return s.free }
 
 // Insert lays a piece of w by h into a corner of a free rectangle: bit 0 of the
 // corner is for its right, bit 1 for its lower edge.
-func (b *Bed) Insert(n int32, item int32, w, h int, corner int8) {
-	f := b.free[n]
+func (s *Sheet) Insert(n int32, item int32, w, h int, corner int8) {
+	f := s.free[n]
 	r := Rect{f.x0, f.y0, w, h}
 	if corner&1 != 0 {
 		r.X = f.x1 - w
@@ -61,59 +61,59 @@ func (b *Bed) Insert(n int32, item int32, w, h int, corner int8) {
 	if corner&2 != 0 {
 		r.Y = f.y1 - h
 	}
-	b.Put(item, r)
+	s.Put(item, r)
 }
 
 // Put lays a piece where there is room for it.
-func (b *Bed) Put(item int32, r Rect) {
-	b.Placed = append(b.Placed, Placed{r, item})
-	b.Area += r.W * r.H
-	b.take(r)
+func (s *Sheet) Put(item int32, r Rect) {
+	s.Placed = append(s.Placed, Placed{r, item})
+	s.Area += r.W * r.H
+	s.take(r)
 }
 
 // take makes a rectangle no longer free.
-func (b *Bed) take(r Rect) {
+func (s *Sheet) take(r Rect) {
 	x0, y0, x1, y1 := r.X, r.Y, r.X+r.W, r.Y+r.H
-	b.fresh = b.fresh[:0]
+	s.fresh = s.fresh[:0]
 	kept := 0
-	for i := range b.free {
-		f := &b.free[i]
+	for i := range s.free {
+		f := &s.free[i]
 		if f.x1 <= x0 || f.x0 >= x1 || f.y1 <= y0 || f.y0 >= y1 {
 			if kept != i {
-				b.free[kept] = *f
+				s.free[kept] = *f
 			}
 			kept++
 			continue
 		}
 		if f.x0 < x0 {
-			b.fresh = append(b.fresh, free(f.x0, f.y0, x0, f.y1))
+			s.fresh = append(s.fresh, free(f.x0, f.y0, x0, f.y1))
 		}
 		if f.x1 > x1 {
-			b.fresh = append(b.fresh, free(x1, f.y0, f.x1, f.y1))
+			s.fresh = append(s.fresh, free(x1, f.y0, f.x1, f.y1))
 		}
 		if f.y0 < y0 {
-			b.fresh = append(b.fresh, free(f.x0, f.y0, f.x1, y0))
+			s.fresh = append(s.fresh, free(f.x0, f.y0, f.x1, y0))
 		}
 		if f.y1 > y1 {
-			b.fresh = append(b.fresh, free(f.x0, y1, f.x1, f.y1))
+			s.fresh = append(s.fresh, free(f.x0, y1, f.x1, f.y1))
 		}
 	}
-	b.free = b.free[:kept]
-	for i := range b.fresh {
-		f := &b.fresh[i]
+	s.free = s.free[:kept]
+	for i := range s.fresh {
+		f := &s.fresh[i]
 		inside := false
 		for j := range kept {
-			if within(f, &b.free[j]) {
+			if within(f, &s.free[j]) {
 				inside = true
 				break
 			}
 		}
-		for j := 0; j < len(b.fresh) && !inside; j++ {
-			g := &b.fresh[j]
+		for j := 0; j < len(s.fresh) && !inside; j++ {
+			g := &s.fresh[j]
 			inside = j != i && within(f, g) && (j < i || !within(g, f))
 		}
 		if !inside {
-			b.free = append(b.free, *f)
+			s.free = append(s.free, *f)
 		}
 	}
 }
@@ -124,26 +124,26 @@ func within(f, g *Free) bool {
 
 // Remove takes the piece at a place in the list out; Settle must follow before
 // anything is laid.
-func (b *Bed) Remove(i int) {
-	b.Area -= b.Placed[i].W * b.Placed[i].H
-	last := len(b.Placed) - 1
-	b.Placed[i] = b.Placed[last]
-	b.Placed = b.Placed[:last]
+func (s *Sheet) Remove(i int) {
+	s.Area -= s.Placed[i].W * s.Placed[i].H
+	last := len(s.Placed) - 1
+	s.Placed[i] = s.Placed[last]
+	s.Placed = s.Placed[:last]
 }
 
 // Settle works out what is free.
-func (b *Bed) Settle() {
-	b.free = append(b.free[:0], free(0, 0, b.W, b.H))
-	for _, p := range b.Placed {
-		b.take(p.Rect)
+func (s *Sheet) Settle() {
+	s.free = append(s.free[:0], free(0, 0, s.W, s.H))
+	for _, p := range s.Placed {
+		s.take(p.Rect)
 	}
 }
 
 // Largest returns the largest free rectangle, less the gap.
-func (b *Bed) Largest(gap int) (r Rect) {
+func (s *Sheet) Largest(gap int) (r Rect) {
 	most := 0.0
-	for i := range b.free {
-		f := &b.free[i]
+	for i := range s.free {
+		f := &s.free[i]
 		if a := (f.W - float64(gap)) * (f.H - float64(gap)); f.W > float64(gap) && f.H > float64(gap) && a > most {
 			most, r = a, Rect{f.x0, f.y0, f.x1 - f.x0, f.y1 - f.y0}
 		}

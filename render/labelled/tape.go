@@ -1,4 +1,4 @@
-package pattern
+package labelled
 
 import (
 	"forel/geometry"

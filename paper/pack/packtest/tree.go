@@ -1,4 +1,4 @@
-package check
+package packtest
 
 import (
 	"forel/paper/pack"

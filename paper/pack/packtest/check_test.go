@@ -1,4 +1,4 @@
-package check_test
+package packtest_test
 
 import (
 	"testing"
@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/paper/pack"
-	"forel/paper/pack/check"
+	"forel/paper/pack/packtest"
 )
 
 // A sheet of 100 by 60 with a trim of 5 all round and a gap of 2, laid out by
@@ -31,9 +31,9 @@ func byHand() (*pack.Layout, []pack.Item, []pack.Stock) {
 
 func TestSound(t *testing.T) {
 	l, items, stock := byHand()
-	require.NoError(t, check.Verify(l, items, stock))
+	require.NoError(t, packtest.Verify(l, items, stock))
 	l.Mode, l.Sheets[0].Cuts = pack.Free, nil
-	require.NoError(t, check.Verify(l, items, stock))
+	require.NoError(t, packtest.Verify(l, items, stock))
 }
 
 // Each way to spoil the layout is found out.
@@ -67,12 +67,12 @@ func TestSpoiled(t *testing.T) {
 	} {
 		l, items, stock := byHand()
 		c.spoil(l, items, stock)
-		err := check.Verify(l, items, stock)
+		err := packtest.Verify(l, items, stock)
 		if assert.Error(t, err, name) {
 			assert.Contains(t, err.Error(), c.says, name)
 		}
 	}
-	assert.Error(t, check.Verify(nil, nil, nil))
+	assert.Error(t, packtest.Verify(nil, nil, nil))
 }
 
 // Four pieces round an empty middle lock into each other: no cut from edge to
@@ -86,11 +86,11 @@ func TestPinwheel(t *testing.T) {
 		l.Sheets[0].Places = append(l.Sheets[0].Places, pack.Place{Item: i, Box: b})
 	}
 	stock := []pack.Stock{{Width: 30, Height: 30}}
-	require.NoError(t, check.Verify(l, items, stock))
+	require.NoError(t, packtest.Verify(l, items, stock))
 	l.Mode = pack.Guillotine
-	assert.ErrorContains(t, check.Verify(l, items, stock), "can't be parted")
+	assert.ErrorContains(t, packtest.Verify(l, items, stock), "can't be parted")
 	l.Sheets[0].Places = l.Sheets[0].Places[:3]
-	assert.NotContains(t, check.VerifySome(l, items, stock, []int{0, 1, 2}).Error(), "can't be parted")
+	assert.NotContains(t, packtest.VerifySome(l, items, stock, []int{0, 1, 2}).Error(), "can't be parted")
 }
 
 // Pieces of one strip that lie on strips of different breadth are found out.
@@ -111,7 +111,7 @@ func TestStripsOfDifferentBreadth(t *testing.T) {
 		}
 	}
 	l, stock := &pack.Layout{Sheets: []pack.Sheet{s}}, []pack.Stock{{Width: 50, Height: 25}}
-	assert.ErrorContains(t, check.Verify(l, items, stock), "different breadths")
+	assert.ErrorContains(t, packtest.Verify(l, items, stock), "different breadths")
 	items[2].Strip, items[3].Strip = "t", "t"
-	assert.NoError(t, check.Verify(l, items, stock))
+	assert.NoError(t, packtest.Verify(l, items, stock))
 }

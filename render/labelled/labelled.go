@@ -1,7 +1,7 @@
-// Package pattern draws a piece at true size: its lines by layer, and the
+// Package labelled draws a piece at true size: its lines by layer, and the
 // words that tell which way up it is, what each edge meets and where each flap
 // lands. Words keep clear of every line and of each other.
-package pattern
+package labelled
 
 import (
 	"forel/geometry"
@@ -13,7 +13,7 @@ const tolerance geometry.Length = 0.005
 
 // View says where on a surface a piece is drawn, and how.
 type View struct {
-	// DX and DY take pattern coordinates (Y upward) to the surface's (Y
+	// DX and DY take template coordinates (Y upward) to the surface's (Y
 	// downward): surface = (x + DX, DY - y).
 	DX, DY geometry.Length
 	Window geometry.Box   // of the surface: lines are cut off outside it
