@@ -57,7 +57,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
 		words = "the overview and the key in a corner of the first"
 	}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
+	r.Notes = []string{fmt.Sprintf("the templates take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
 	if len(layout.Pages) == 0 {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}

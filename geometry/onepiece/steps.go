@@ -27,7 +27,7 @@ func (c Case) steps() []plan.Step {
 			Checks:   j.measureChecks(),
 		},
 		{
-			Title: "Print the pattern, score and cut",
+			Title: "Print the template, score and cut",
 			Short: plan.Say("Score a strip of the same card first, fold it and measure it: if an inside measure is off, change card.bend. Score every fold, then cut the outline and the slits."),
 			Text: []stage.Say{
 				plan.Say("Print templates.pdf at actual size, 100 %%, and measure its rulers: 100 mm and 4 in. Join its sheets at their circles and prick the corners through onto the inside of the card, the arrow along the grain."),

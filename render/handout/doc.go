@@ -29,7 +29,7 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 	pages := &document.Document{Options: o.Options, Title: "Handout for a " + p.Kind, Foot: "Figures, not at true size: cut from the templates, not from this page."}
 	if blank {
 		p.Title = ""
-		pages.Title, pages.Foot = "Worksheet for a "+p.Kind, "Fill in with a pencil; cut from patterns, not from this page."
+		pages.Title, pages.Foot = "Worksheet for a "+p.Kind, "Fill in with a pencil; cut from templates, not from this page."
 	}
 	if pages.Running = wording.OneLine(p.Title); pages.Running != "" {
 		pages.Title += ": " + pages.Running

@@ -60,7 +60,7 @@ func (d *doc) pieceNote() string {
 	if d.blank {
 		return note + " A very thin or thick case may need shorter flaps than these rules give: fold one of paper first."
 	}
-	return note + " Sizes are rounded " + d.Round.String() + "; the patterns are exact."
+	return note + " Sizes are rounded " + d.Round.String() + "; the templates are exact."
 }
 
 func (d *doc) pieceHead(box geometry.Box) Length {

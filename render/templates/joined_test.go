@@ -311,13 +311,13 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 						tally.together = max(tally.together, off)
 					}
 				}
-				t.Logf("%d patterns on %d sheets: %.3f mm; so far %+v", len(l.Tilings), len(l.Pages), worst, tally)
+				t.Logf("%d templates on %d sheets: %.3f mm; so far %+v", len(l.Tilings), len(l.Pages), worst, tally)
 			})
 		}
 	}
 	assert.Positive(t, tally.tiled)
 	assert.Less(t, tally.angle, 0.001, "tiles lie as they are printed, not turned")
-	t.Logf("%d patterns, %d of them joined of %d tiles: largest deviation %.3f mm joined, %.3f mm whole; marks meet within %.3f mm, turned by %.5f rad at most",
+	t.Logf("%d templates, %d of them joined of %d tiles: largest deviation %.3f mm joined, %.3f mm whole; marks meet within %.3f mm, turned by %.5f rad at most",
 		tally.templates, tally.tiled, tally.tiles, tally.together, tally.whole, tally.meet, tally.angle)
 }
 

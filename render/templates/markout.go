@@ -65,7 +65,7 @@ func (d *doc) markOut() []document.Block {
 	}
 	head := d.Heading("Mark out with rule and square")
 	head.Fresh, head.Bookmark = d.corner.Width() == 0, "Mark out"
-	blocks := []document.Block{head, d.Paragraph("These pieces are plain rectangles, and no pattern of them is printed. Sizes are rounded "+d.Round.String()+".", render.BodySize, false)}
+	blocks := []document.Block{head, d.Paragraph("These pieces are plain rectangles, and no template of them is printed. Sizes are rounded "+d.Round.String()+".", render.BodySize, false)}
 	table := d.Table("", sizes)
 	table[0].Above = 2
 	blocks = append(blocks, table...)

@@ -80,21 +80,21 @@ func (d *doc) checks(s plan.Step) []string {
 func (d *doc) howTo() []document.Block {
 	printing := []string{
 		fmt.Sprintf("Print on %s at actual size: scale 100 %%, no \"fit to page\".", d.Setup.Sheet),
-		"Print on one side of the sheet only: with both sides printed, cutting one pattern destroys the one behind it.",
+		"Print on one side of the sheet only: with both sides printed, cutting one template destroys the one behind it.",
 		"Measure both rulers at the foot of a page: 100 mm and 4 in. If either is wrong, the printer has scaled the page: mend the setting and print again. If they are off by a hair, forel gauge has it corrected.",
 	}
 	if d.corner.Width() > 0 {
-		printing = append(printing, "Two pieces are cut from a pattern that says cut 2. The key below shows what is where.")
+		printing = append(printing, "Two pieces are cut from a template that says cut 2. The key below shows what is where.")
 	} else if len(d.layout.Tilings) > 0 {
-		printing = append(printing, fmt.Sprintf("Two pieces are cut from a pattern that says cut 2. The key on page %d shows what is where.", d.keyPage))
+		printing = append(printing, fmt.Sprintf("Two pieces are cut from a template that says cut 2. The key on page %d shows what is where.", d.keyPage))
 	}
 	cutting := []string{
-		"A page with several patterns: cut it apart between them first. Leave the white and the circles about a pattern: some lie outside its outline.",
-		"A pattern on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that both circles meet those with the same name, and tape it. Hold both with a pin while you tape.",
-		"Cut a pattern out only when all its parts are joined.",
+		"A page with several templates: cut it apart between them first. Leave the white and the circles about a template: some lie outside its outline.",
+		"A template on several pages: cut the part below or to the right on its join line, lay it on its neighbour so that both circles meet those with the same name, and tape it. Hold both with a pin while you tape.",
+		"Cut a template out only when all its parts are joined.",
 	}
 	if !slices.ContainsFunc(d.layout.Tilings, func(t paper.Tiling) bool { return !t.Whole() }) {
-		cutting = []string{"A page with several patterns: cut it apart between them first."}
+		cutting = []string{"A page with several templates: cut it apart between them first."}
 	}
 	if marked := len(d.marked()); marked == len(d.plan.Drawn()) {
 		cutting = []string{"Every piece is a plain rectangle: mark it out with rule and square, by the sheet after the order of work."}
@@ -125,7 +125,7 @@ func (d *doc) facts(box geometry.Box) geometry.Length {
 		rows = append(rows, [2]string{wording.Capital(f.Name), f.Says().In(d.Round.Pretty)})
 	}
 	rows = append(rows,
-		[2]string{"Sheets of patterns", d.sheetsText()},
+		[2]string{"Sheets of templates", d.sheetsText()},
 		[2]string{"Thickness: " + strings.Join(names, ", "), strings.Join(thicknesses, ", ")})
 	for _, f := range rows {
 		const gutter = 2

@@ -90,7 +90,7 @@ func TestPixelsRulersAreTrue(t *testing.T) {
 			assert.InDelta(t, 4*inch, got[1], tenth)
 			measured++
 		}
-		assert.Len(t, layoutOf(c, o).Pages, measured, "every sheet of patterns has its rulers")
+		assert.Len(t, layoutOf(c, o).Pages, measured, "every sheet of templates has its rulers")
 	}
 }
 
@@ -125,6 +125,6 @@ func TestPixelsOutlinesAreTrue(t *testing.T) {
 			measured++
 		}
 	}
-	assert.Greater(t, measured, 15, "patterns that are whole")
-	t.Logf("%d patterns, largest deviation %.3f mm", measured, worst)
+	assert.Greater(t, measured, 15, "templates that are whole")
+	t.Logf("%d templates, largest deviation %.3f mm", measured, worst)
 }

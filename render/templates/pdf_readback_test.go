@@ -144,7 +144,7 @@ func TestPDFFootNamesAndNumbers(t *testing.T) {
 				v := view(t, pdfOf(t, c, o))
 				layout := layoutOf(c, o)
 				before := v.pages - len(layout.Pages)
-				require.LessOrEqual(t, before, 4, "pages that show no pattern")
+				require.LessOrEqual(t, before, 4, "pages that show no template")
 				for n := 1; n <= v.pages; n++ {
 					lines, number, count := foot(t, v, n, pageSize(t, v, n).y)
 					assert.Equal(t, n, number)

@@ -41,7 +41,7 @@ func (d *doc) table() []document.Block {
 		w, h := p.Size()
 		t.Rows = append(t.Rows, []string{p.Name, cut(p), of(p), d.Round.Pretty(w), d.Round.Pretty(h), string(p.Grain), pages})
 	}
-	note := "Sizes here are rounded " + d.Round.String() + "; the patterns are exact. " + wording.Sentence(d.plan.Runs)
+	note := "Sizes here are rounded " + d.Round.String() + "; the templates are exact. " + wording.Sentence(d.plan.Runs)
 	for _, r := range d.plan.Remarks {
 		note += " " + wording.Sentence(r.In(d.Round.Pretty))
 	}
