@@ -171,12 +171,16 @@ var oneCharacter = strings.NewReplacer(" 1/2 in", " ½ in", " 1/4 in", " ¼ in",
 // lineKey shows what each line means.
 func (b *booklet) lineKey(box geometry.Box) geometry.Length {
 	x, y := box.Min.X, box.Min.Y+typeset.LineHeight(render.NoteSize)
+	fold := "fold toward you"
+	if slices.ContainsFunc(b.plan.Pieces, func(p geometry.Piece) bool { return p.Material.Crushed() }) {
+		fold += "; crush " + string(geometry.Corrugated) + ", never cut it"
+	}
 	for _, k := range []struct {
 		stroke render.Stroke
 		text   string
 	}{
 		{b.Theme[render.Cutting], "cut"},
-		{b.Theme[render.Creasing], "fold toward you"},
+		{b.Theme[render.Creasing], fold},
 		{b.Theme[render.Positions], "rule: something lies here"},
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},
