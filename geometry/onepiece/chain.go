@@ -93,7 +93,7 @@ func (j Job) deviations() []plan.Deviation {
 		off("measuring the book", "uncertainty.measuring", u.Measuring,
 			read.Off(b.Height).Times(-1), read.Off(b.Width).Times(-1), read.Off(b.Thicknesses()...).Times(-1)),
 		off("swelling when damp", "fit.swell", 0, none, none, tolerance.Takes(j.Limits.Grows(b))), // reckoned with in full
-		off("marking and scoring", "uncertainty.cutting", u.Cutting, once, once, once),
+		off("marking and "+j.Card.words().scoring, "uncertainty.cutting", u.Cutting, once, once, once),
 		off("folding on the score", "uncertainty.placing", u.Placing, fold(2), fold(1), fold(2)),
 		// Edges lean by half from their middle, two in height; the book touches the
 		// spine at one end only.
@@ -138,15 +138,12 @@ func (j Job) cardOff() (low, high Length) {
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
 	var out []plan.Mend
-	score := "score"
-	if j.Card.Kind == Corrugated {
-		score = "crush" // and no caliper makes its thickness surer
-	} else {
+	if j.Card.Kind == Solid { // no caliper makes the thickness of flutes surer
 		low, high := j.cardOff()
 		out = plan.MeasureMaterial(j.Card.name(), "", low, high, false)
 	}
 	out = append(out, plan.MeasureBook(j.Uncertainty)...)
-	return append(out, plan.CutForATry("mark, "+score+" and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
+	return append(out, plan.CutForATry("mark, "+j.Card.words().score+" and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
 }
 
 // gauges returns the strips of paper to try round the book.

@@ -8,18 +8,19 @@ import (
 // words is what differs in what a maker is told of the two kinds of card (common
 // practice, no source).
 type words struct {
-	name   string      // "card"
-	folder string      // the tool for folds
-	score  string      // what is done to a fold, as an order
-	scored string      // and when it is done
-	tried  string      // the same of a strip for a try, which shows both kinds of fold
-	gently string      // how the caliper is held
-	strip  string      // the strip for a try, a sentence without its end
-	short  string      // all folds, likewise
-	folds  string      // all folds, in full
-	slowly string      // how it is folded
-	whole  string      // a good fold
-	mended []stage.Say // bad folds
+	name    string      // "card"
+	folder  string      // the tool for folds
+	score   string      // what is done to a fold, as an order
+	scoring string      // while it is done
+	scored  string      // when it is done
+	tried   string      // the same of a strip for a try
+	gently  string      // how the caliper is held
+	strip   string      // the strip for a try, a sentence without its end
+	short   string      // all folds, likewise
+	folds   string      // all folds, in full
+	slowly  string      // how it is folded
+	whole   string      // a good fold
+	mended  []stage.Say // bad folds
 }
 
 // words returns the words for the card.
@@ -28,7 +29,7 @@ func (c Card) words() words {
 		return words{
 			name:   c.name(),
 			folder: "bone folder or creasing wheel with a blunt edge about as broad as the board is thick",
-			score:  "crush", scored: "crushed", tried: "crushed along its flutes",
+			score:  "crush", scoring: "crushing", scored: "crushed", tried: "crushed along its flutes",
 			gently: "; the jaws only just touch it, since pressed it measures thinner",
 			strip:  "Crush a strip of the same board along its flutes",
 			short:  "Crush every fold from the inside, never cut it",
@@ -44,7 +45,7 @@ func (c Card) words() words {
 	return words{
 		name:   c.name(),
 		folder: "bone folder or another blunt point for scoring",
-		score:  "score", scored: "scored", tried: "scored",
+		score:  "score", scoring: "scoring", scored: "scored", tried: "scored",
 		strip: "Score a strip of the same card",
 		short: "Score every fold",
 		folds: "Score every fold with a folder along a straightedge.",
