@@ -59,6 +59,11 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
+	if c.Labels && len(all) > 1 { // else no title is among them
+		for _, w := range all {
+			r.Warnings = append(r.Warnings, unwritten(w)...)
+		}
+	}
 	jobs, title := onBed(all)
 	beds, err := bed.Lay(ctx, setup, jobs, effort)
 	if err != nil {
@@ -75,6 +80,16 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 		r.Earlier.Globs = append(r.Earlier.Globs, cutter.FileGlob(m))
 	}
 	return r, nil
+}
+
+// unwritten tells of letters of a job's title that labels in single strokes lack.
+func unwritten(w worked) (out jobfile.Issues) {
+	for _, r := range hairline.Lacks(w.plan.Title) {
+		i := issue("title", "has no single strokes for the machine to write it: labels show a box in its place", "write it in other letters, or leave --labels out")
+		i.Source, i.Value = w.name, fmt.Sprintf("%q", string(r))
+		out = append(out, i)
+	}
+	return out
 }
 
 // setup reads the settings of the bed.
