@@ -141,7 +141,7 @@ func TestJoinsLeaveRoomForTheNext(t *testing.T) {
 	for _, x := range off[1:7] {
 		p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, 320)))
 	}
-	tiled := s.Lay([]geometry.Piece{p}, paper.Options{}).Templates[0]
+	tiled := s.Lay([]geometry.Piece{p}, paper.Options{}).Tilings[0]
 	xs, ys := gridOf(t, tiled)
 	if tiled.Turned {
 		xs, ys = ys, xs
