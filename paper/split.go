@@ -122,18 +122,40 @@ func joins(from, length, sheet, overlap, reach Length, n int, even bool, off []L
 	step, end := sheet-overlap, from+length
 	leastPart := min(max(leastPart, reach/MostLever+2*markFromLine), length/Length(2*n))
 	half := overlap / 2
+	leasts := leastClear(end-half, step, n, off)
 	at := make([]Length, 0, n-1)
 	before := from + half // of the join before
 	for k := 1; k < n; k++ {
 		// All that is left must reach the end, and this sheet the join.
 		least := max(end-half-step*Length(n-k), before+leastPart)
 		most := min(before+step, end-leastPart*Length(n-k))
+		if l := leasts[k-1]; l <= most { // and the joins after this one keep off too
+			least = max(least, l)
+		}
 		want := most
 		if even {
 			want = min(max(from+length*Length(k)/Length(n), least), most)
 		}
 		at = append(at, clearOf(want, least, most, off))
 		before = at[k-1]
+	}
+	return at
+}
+
+// leastClear returns for each join the first place from which those after it can all
+// keep off some places, when each is at most a step after the one before, and the last
+// a step before the end.
+func leastClear(end, step Length, n int, off []Length) []Length {
+	off = slices.Sorted(slices.Values(off))
+	at := make([]Length, n-1)
+	for k := n - 2; k >= 0; k-- {
+		end -= step
+		for _, p := range off {
+			if (end - p).Abs() < joinFromLine {
+				end = p + joinFromLine
+			}
+		}
+		at[k] = end
 	}
 	return at
 }
@@ -175,6 +197,11 @@ func clearOf(want, least, most Length, off []Length) Length {
 	}
 	if !math.IsNaN(best5.MM()) {
 		return best5
+	}
+	for _, at := range []Length{least, most} { // which the steps may have missed
+		if clear(at) > joinFromLine-tiny && least <= most {
+			return at
+		}
 	}
 	return best
 }

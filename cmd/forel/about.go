@@ -125,7 +125,8 @@ material on beds of its own, and writes an SVG drawing a bed in real
 millimetres: board-1.svg, cloth-1.svg and so on. Lines are hairlines in layers by
 what is done, in the order it is done: Creasing (never cut through), Inside-cuts
 (slits and holes), Cutting (outlines). Folds of cloth and paper are left out, since
-a machine that takes no heed of layers would cut them; --creases says otherwise.
+a machine that takes no heed of layers would cut them; so are those of corrugated
+board, which are crushed and never cut. --creases says otherwise.
 Pieces are turned by a quarter only where their grain allows. For the bed and its
 distances a bare number is in millimetres. map.pdf is to print: each bed with the
 numbers and names of its pieces, and which face of each is up.

@@ -68,7 +68,8 @@ func cards() *rapid.Generator[onepiece.Case] {
 		length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
 		j := onepiece.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: job.Readings{length(120, 300, "height")}, Width: job.Readings{length(90, 200, "width")}, Thickness: job.Readings{length(8, 50, "thickness")}}}
-		j.Card = onepiece.Card{Thickness: length(0.3, 2, "card"), Bend: rapid.Float64Range(0, 1).Draw(t, "bend")}
+		j.Card.Kind = rapid.SampledFrom([]string{onepiece.Solid, onepiece.Corrugated}).Draw(t, "kind of card")
+		j.Card.Thickness, j.Card.Bend = length(0.3, 2, "card"), rapid.Float64Range(0, 1).Draw(t, "bend")
 		j.Clearance = job.Clearance{Height: length(0, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(0, 6, "thickness")}
 		c, err := plantest.Make[onepiece.Case](j)
 		if err != nil {

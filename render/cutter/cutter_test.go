@@ -187,9 +187,10 @@ func slits(b bed.Bed) (sum float64) {
 	return sum
 }
 
-// folds are creased of what a machine creases: cloth and paper are folded by hand.
+// folds are creased of what a machine creases: cloth and paper are folded by hand, and
+// corrugated board is crushed.
 func folds(b bed.Bed) (sum float64) {
-	if like := b.Material.Like(); like == geometry.Cloth || like == geometry.Paper {
+	if like := b.Material.Like(); like == geometry.Cloth || like == geometry.Paper || like == geometry.Corrugated {
 		return 0
 	}
 	for _, p := range b.Parts {

@@ -159,6 +159,7 @@ func anyCard(t *rapid.T) plan.Plan {
 	draw := func(lo, hi float64, label string) length { return length(rapid.Float64Range(lo, hi).Draw(t, label)) }
 	j := cardJob(draw(40, 700, "height"), draw(20, 600, "width"), draw(1, 200, "thickness"), rapid.SampledFrom([]length{0, 0.4, 1, 3}).Draw(t, "card"))
 	j.Title = anyTitle(t)
+	j.Card.Kind = rapid.SampledFrom([]string{onepiece.Solid, onepiece.Corrugated}).Draw(t, "kind")
 	c, err := plantest.Make[onepiece.Case](j)
 	if err != nil {
 		t.Skip("can't be made")

@@ -52,7 +52,7 @@ func (d *doc) key() []entry {
 	for _, e := range []struct {
 		stuff stage.Stuff
 		name  string
-	}{{stage.Card, "card, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}} {
+	}{{stage.Card, "blank, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}} {
 		if seen[e.stuff] {
 			out = append(out, entry{d.looks[e.stuff], e.name})
 		}

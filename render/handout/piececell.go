@@ -117,14 +117,14 @@ func (d *doc) heightMark(height string, x Length, at geometry.Box) {
 	d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 }
 
-// grainArrow sets an arrow along the grain beside a piece.
+// grainArrow sets an arrow along the grain, or the flutes, beside a piece.
 func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
 	const long = 12
 	x := at.Max.X + 2
 	if p.Grain == geometry.GrainHeight {
 		y := at.Min.Y + min(long, at.Height())/2
 		d.twinArrow(geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
-		d.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: "grain", Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
+		d.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: p.Material.Direction(), Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
 		return
 	}
 	// Along the width: below, at the right end of the line that has the size.
@@ -134,7 +134,7 @@ func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
 		return
 	}
 	d.twinArrow(geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
-	d.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: "grain", Size: render.SmallSize, Color: render.Black})
+	d.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: p.Material.Direction(), Size: render.SmallSize, Color: render.Black})
 }
 
 func (d *doc) twinArrow(p, q geometry.Point) {

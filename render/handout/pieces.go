@@ -72,7 +72,7 @@ func (d *doc) pieceHead(box geometry.Box) Length {
 		end  bool
 	}{
 		{atCut, "cut", false}, {atChecked, "checked", false}, {atName, "piece", false}, {atCount, "count", true}, {atOf, "of", false},
-		{box.Width() - sizeEnds, "width × height", true}, {box.Width() - grainAt, "grain along", false},
+		{box.Width() - sizeEnds, "width × height", true}, {box.Width() - grainAt, geometry.Directions(d.plan.Pieces) + " along", false},
 	} {
 		t := render.Text{At: geometry.Pt(box.Min.X+h.x, y), String: h.word, Size: render.NoteSize, Bold: true, Color: render.Black}
 		if h.end {

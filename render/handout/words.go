@@ -13,7 +13,7 @@ import (
 // read the figures.
 func (d *doc) before() []document.Block {
 	read := []string{
-		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
+		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and what a case is folded from are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
 	}
 	var blocks []document.Block

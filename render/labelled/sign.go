@@ -56,9 +56,9 @@ func (l *labeller) rulings() {
 	}
 }
 
-// grain sets an arrow along the grain with its word.
+// grain sets an arrow along the grain, or the flutes, with its word.
 func (l *labeller) grain() {
-	word := line{"grain", render.NoteSize, false}
+	word := line{l.piece.Material.Direction(), render.NoteSize, false}
 	_, h := block{word}.size(l.view.Wider)
 	upright := l.piece.Grain == geometry.GrainHeight
 	const head = 1.4 // half the width of an arrow's head

@@ -133,8 +133,7 @@ func (s *sheet) set(t render.Text) {
 		angle += 90
 	}
 	t.Size *= render.Points(along)
-	t.String = typeset.Settable(t.String)
-	s.did(s.text(s.places([]geometry.Point{t.At})[0], angle, t))
+	s.did(s.text(s.places([]geometry.Point{t.At})[0], angle, t, typeset.Runs(t.String, t.Bold)))
 }
 
 // phase returns how far into its dashes a line starts, from none to one round of

@@ -55,7 +55,7 @@ func (d *doc) markOut() []document.Block {
 		return nil
 	}
 	sizes := document.Table{Size: render.BodySize, Full: true, Columns: []document.Column{{Head: "piece"}, {Head: "cut", Right: true}, {Head: "of"},
-		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: "diagonal", Right: true}, {Head: "grain along"}}}
+		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: "diagonal", Right: true}, {Head: geometry.Directions(pieces) + " along"}}}
 	lines := document.Table{Size: render.BodySize, Columns: []document.Column{{Head: "piece"}, {Head: "line"}, {Head: "in by", Right: true}, {Head: "from", Broken: true}}}
 	for _, p := range pieces {
 		w, h := p.Size()

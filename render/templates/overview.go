@@ -171,12 +171,16 @@ var oneCharacter = strings.NewReplacer(" 1/2 in", " ½ in", " 1/4 in", " ¼ in",
 // lineKey shows what each line means.
 func (d *doc) lineKey(box geometry.Box) geometry.Length {
 	x, y := box.Min.X, box.Min.Y+typeset.LineHeight(render.NoteSize)
+	fold := "fold toward you"
+	if slices.ContainsFunc(d.plan.Pieces, func(p geometry.Piece) bool { return p.Material.Crushed() }) {
+		fold += "; crush " + string(geometry.Corrugated) + ", never cut it"
+	}
 	for _, k := range []struct {
 		stroke render.Stroke
 		text   string
 	}{
 		{d.Theme[render.Cutting], "cut"},
-		{d.Theme[render.Creasing], "fold toward you"},
+		{d.Theme[render.Creasing], fold},
 		{d.Theme[render.Positions], "rule: something lies here"},
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},

@@ -54,10 +54,13 @@ func titleOf(c plan.Plan, p geometry.Piece) string {
 
 func describe(p geometry.Piece) string {
 	w, h := p.Size()
-	d := fmt.Sprintf("%s: %s; %.3f x %.3f mm; grain along the %s; %s. ",
-		p.Name, labelled.Cut(p), w.MM(), h.MM(), p.Grain, p.FaceUp)
+	d := fmt.Sprintf("%s: %s; %.3f x %.3f mm; %s along the %s; %s. ",
+		p.Name, labelled.Cut(p), w.MM(), h.MM(), p.Material.Direction(), p.Grain, p.FaceUp)
 	if p.Hand != "" {
 		d += "Hand: " + p.Hand + ". "
+	}
+	if p.Material.Crushed() {
+		d += "Its folds are crushed with a folder or a creasing wheel: no knife and no laser follows them. "
 	}
 	return d + "One user unit is one millimetre. " + wording.Careful(wording.Machine)
 }

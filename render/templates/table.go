@@ -32,7 +32,7 @@ const narrow geometry.Length = 165
 // table lists every piece with its size and pages.
 func (d *doc) table() []document.Block {
 	t := document.Table{Size: render.BodySize, Full: true, Columns: []document.Column{{Head: "piece"}, {Head: "cut", Right: true}, {Head: "of"},
-		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: "grain along"}, {Head: "pages", Right: true, Broken: true}}}
+		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: geometry.Directions(d.plan.Drawn()) + " along"}, {Head: "pages", Right: true, Broken: true}}}
 	for _, p := range d.plan.Drawn() {
 		pages := "marked out"
 		if on, ok := d.tiling(p); ok {
