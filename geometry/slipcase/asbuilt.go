@@ -72,7 +72,7 @@ func (c Case) planned() Case {
 func fitted(planned, standing []geometry.Piece) []geometry.Piece {
 	out := slices.Clone(standing)
 	for i, p := range planned {
-		if p.Material == geometry.Board || p.Material == geometry.Lining || p.Name == dividerStrip {
+		if p.Material == geometry.Board || p.Material == geometry.Lining || ofDivider(p) {
 			out[i] = p
 		}
 	}

@@ -211,18 +211,7 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 }
 
 // beside returns what of a compartment's ruled length is not room: half of each
-// divider beside it, and a lining pasted on the side afterwards.
+// divider beside it.
 func (j Job) beside(room int) Length {
-	half, l := j.dividerThickness()/2, Length(0)
-	if !j.linedBefore() {
-		l = j.Lining.Thickness
-	}
-	left, right := half, half
-	if room == 0 {
-		left = l
-	}
-	if room == j.dividers() {
-		right = l
-	}
-	return left + right
+	return j.dividerThickness() / 2 * Length(2-j.sidesOf(room))
 }
