@@ -107,7 +107,7 @@ func (j Job) deviations() []plan.Deviation {
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
 	low, high := j.Uncertainty.CardOff()
-	out := append(plan.MeasureMaterial("card", "", low, high, false), plan.MeasureBook(j.Uncertainty)...)
+	out := append(plan.MeasureMaterial("card", "", low, high, false), plan.MeasureAgain("the book", j.Uncertainty)...)
 	return append(out, plan.CutForATry("mark, score and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
 }
 
