@@ -127,8 +127,8 @@ func (j Job) held(measured []built) needs {
 		n.add("box.joint", j.Joint, j.leastJoint(), "presses the spine hard on the ends of the walls")
 	}
 	if j.TurnIn > 0 {
-		n.add("box.turn_in", j.TurnIn, j.leastTurnIn(), "does not reach under the hinge")
+		n.add("box.turn_in", j.TurnIn, j.leastTurnIn(), "does not reach under the hinge and the small tray")
 	}
-	width(j.leastTurnIn()-j.mostTurnIn(), "leaves case boards too narrow for a turn-in that reaches under the hinge")
+	width(j.leastTurnIn()-j.mostTurnIn(), "leaves case boards too narrow for a turn-in that reaches under the hinge and the small tray")
 	return n
 }

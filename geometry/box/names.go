@@ -77,6 +77,6 @@ const (
 	waySmallJoint geometry.Face   = "hinge: in the right joint"
 	waySmallDown  geometry.Face   = "hinge: edge of the small tray and its board"
 	waySmallFloor geometry.Face   = "hinge: floor of the small tray"
-	wayTailLeft   geometry.Corner = "spine, left, tail"
-	wayTailRight  geometry.Corner = "spine, right, tail"
+	wayHeadLeft   geometry.Corner = "spine, left, head"
+	wayHeadRight  geometry.Corner = "spine, right, head"
 )

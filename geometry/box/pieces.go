@@ -204,7 +204,7 @@ func (j Job) fillerPiece() geometry.Piece {
 	return p
 }
 
-// hingePiece returns the hinge, its back up, head away, the large tray at the left: from
+// hingePiece returns the hinge, its back up, tail away, the large tray at the left: from
 // its floor down over its base and the case board into the joint, up over the spine, and
 // likewise to the floor of the small tray.
 func (j Job) hingePiece() geometry.Piece {
@@ -235,7 +235,7 @@ func (j Job) hingePiece() geometry.Piece {
 	from := x
 	panel("spine", "", waySpine, s)
 	p.Seats = []geometry.Seat{{Face: waySpine, At: [2]geometry.Anchor{
-		{At: geometry.Pt(from, -j.beyondHinge()), On: wayTailLeft}, {At: geometry.Pt(x, -j.beyondHinge()), On: wayTailRight},
+		{At: geometry.Pt(from, -j.beyondHinge()), On: wayHeadLeft}, {At: geometry.Pt(x, -j.beyondHinge()), On: wayHeadRight},
 	}}}
 	fold()
 	panel("up again", "", waySmallUp, b)

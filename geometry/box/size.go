@@ -178,8 +178,12 @@ func (j Job) beyondHinge() Length {
 // a tray (common practice, no source).
 const underHinge Length = 3
 
-// leastTurnIn returns e0: the turn-in reaches under the hinge.
-func (j Job) leastTurnIn() Length { return j.caseBoard() + j.beyondHinge() + underHinge }
+// leastTurnIn returns e0: the turn-in reaches under the hinge, and at the fore-edge under
+// the small tray.
+func (j Job) leastTurnIn() Length {
+	wide, _ := j.caseSize()
+	return j.caseBoard() + max(j.beyondHinge(), wide-j.covered(j.small()).width) + underHinge
+}
 
 // mostTurnIn returns the longest turn-in of the case: those of head and tail do not
 // meet, and that of a fore-edge stays on its board.
