@@ -26,12 +26,14 @@ type foldedTray struct {
 // a corner of a board, no larger than what cuts keep off it, is rubbed down and not
 // counted.
 func (t foldedTray) heaps(face geometry.Face, in geometry.Box) []foldup.Heap {
-	web := min(1, t.t/3) + foldup.Sliver
 	return slices.DeleteFunc(foldup.Heaps(foldup.Within(t.On(face), in)), func(h foldup.Heap) bool {
 		b := h.Shape.Bounds()
-		return b.Width() <= web && b.Height() <= web
+		return max(b.Width(), b.Height()) <= t.web()
 	})
 }
+
+// web returns how large a web over a corner can be: what cuts keep off it.
+func (t foldedTray) web() Length { return min(1, t.t/3) + foldup.Sliver }
 
 // within returns the thickest pile on a face within a box of it.
 func (t foldedTray) within(face geometry.Face, in geometry.Box) (most Length) {

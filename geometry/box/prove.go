@@ -2,6 +2,7 @@ package box
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
@@ -78,8 +79,8 @@ func prove(pieces []geometry.Piece, k conditions) report {
 			}
 		}
 		v.Patches = append(v.Patches, s.hinged(onFloors[1-i], hingeHigh, k.Hinge)...)
-		v.Closed = k.Cloth
-		faces, more := v.Look(own)
+		v.Closed = lapped * k.Cloth
+		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(foldedTray{s, v}) })
 		r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
 		trays[i] = foldedTray{s, v}
 	}
@@ -102,6 +103,28 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	r.shut(k)
 	r.show(pieces)
 	return r
+}
+
+// lapped is what part of its thickness cloth closes: in a corner inside, where a flap ends as far
+// from the wall beside it as cloth is thick, a lap has to lie beneath.
+const lapped = 0.9
+
+// overlaps finds flaps of a tray's cloth that lie on each other under the base or on the
+// floor, where none is meant to; webs pinched over a corner are left out.
+func overlaps(t foldedTray) []foldup.Fault {
+	var out []foldup.Fault
+	for _, face := range []geometry.Face{t.f.under, t.f.floor} {
+		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != t.name+clothOf })
+		for i, a := range flaps {
+			for _, b := range flaps[i+1:] {
+				both := foldup.Meet(a.Shape, b.Shape)
+				if at := both.Bounds(); foldup.Solid(both, foldup.Sliver) && max(at.Width(), at.Height()) > t.web() {
+					out = append(out, foldup.Fault{Kind: foldup.Collision, Piece: a.Piece, Face: face, At: at, What: "two flaps lie on each other"})
+				}
+			}
+		}
+	}
+	return out
 }
 
 // casePlanes is how many planes the faces of the case lie in.
@@ -172,6 +195,9 @@ func (r *report) shut(k conditions) {
 	compare("spine", c.laid.spine, c.overJoints())
 	if off := c.offSpine(); off < spare-mostPressed-foldup.Sliver {
 		fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
+	}
+	if x, lies := c.stand(), c.k+c.q; x < lies-foldup.Sliver {
+		fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
 	}
 	out := c.outside()
 	compare("closed, height outside", out.height, k.Outside.height)
