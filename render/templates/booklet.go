@@ -37,6 +37,12 @@ func Booklet(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 	return d.PDF()
 }
 
+// Drawings returns the pages of the document as drawings, to look at.
+func Drawings(c plan.Plan, l paper.Layout, o Options) [][]byte {
+	d, _ := draw(c, l, o)
+	return d.Drawings()
+}
+
 // draw draws the document, and returns the labels there was no room for.
 func draw(c plan.Plan, l paper.Layout, o Options) (d *document.Document, missed []string) {
 	if o.Black {
