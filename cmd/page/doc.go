@@ -11,12 +11,13 @@
 //	new       the text of a new job file, by the flags that forel new takes
 //	open      reads Text: what it sets, and whether the book will fit
 //	set       makes Changes to Text, returns the new text, and answers as open does
-//	pictures  the finished case and each step with its figures, as SVG
+//	pictures  the finished case, as SVG
+//	steps     how the case is made: each step with its words, checks and figures
 //	pages     the pages of a document (Name: templates.pdf, handout.pdf), as SVG
 //	make      runs a command (Name: templates, handout, cutlist, ...) and returns its files
 //
-// open and set are quick and run at every key press. pictures takes about as long;
-// pages and make take longer and belong into a second worker, which can be ended.
+// open, set and pictures are quick and run at every key press. steps, pages and make take
+// longer and belong into a second worker, which can be ended.
 //
 // # Responses
 //

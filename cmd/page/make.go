@@ -14,8 +14,7 @@ import (
 
 // Pictures are the drawings of a case.
 type Pictures struct {
-	Case  string `json:"case"` // SVG
-	Steps []Step `json:"steps"`
+	Case string `json:"case"` // SVG
 }
 
 // Step is one step of the work.
@@ -38,11 +37,19 @@ type Check struct {
 // pictures draws the case of a job.
 func (d *Desk) pictures(a *Response, q Request) error {
 	c, err := d.work(q.Source, q.Text)
+	if err == nil {
+		a.Pictures = &Pictures{Case: string(c.Picture())}
+	}
+	return err
+}
+
+// steps tells how the case of a job is made.
+func (d *Desk) steps(a *Response, q Request) error {
+	c, err := d.work(q.Source, q.Text)
 	if err != nil {
 		return err
 	}
 	said := func(s stage.Say) string { return s.In(c.Round().Pretty) }
-	p := &Pictures{Case: string(c.Picture())}
 	figures := c.Figures()
 	for i, s := range c.Plan().Steps {
 		step := Step{Title: s.Title, Short: said(s.Short), Text: []string{}, Figures: []string{}}
@@ -59,9 +66,8 @@ func (d *Desk) pictures(a *Response, q Request) error {
 			}
 			step.Checks = append(step.Checks, check)
 		}
-		p.Steps = append(p.Steps, step)
+		a.Steps = append(a.Steps, step)
 	}
-	a.Pictures = p
 	return nil
 }
 

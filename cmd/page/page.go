@@ -40,6 +40,7 @@ type Response struct {
 	Faults   []Fault           `json:"faults,omitempty"`
 	Sections []jobfile.Section `json:"sections,omitempty"` // of fields
 	Pictures *Pictures         `json:"pictures,omitempty"`
+	Steps    []Step            `json:"steps,omitempty"`
 	Pages    []string          `json:"pages,omitempty"` // SVG
 	Report   string            `json:"report,omitempty"`
 	Notes    []string          `json:"notes,omitempty"` // what to know of the files, a line each
@@ -119,6 +120,8 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		}
 	case "pictures":
 		err = d.pictures(&a, q)
+	case "steps":
+		err = d.steps(&a, q)
 	case "pages":
 		err = d.pages(&a, q)
 	case "make":
