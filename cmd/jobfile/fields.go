@@ -58,8 +58,20 @@ type Section struct {
 
 // Fields returns every key of a job file in its order, with defaults round in a unit.
 // Ranges and words are those of the settings that a job is read into, sentences those of
-// the job file that has every setting.
+// the job file that has every setting. They are not to be changed.
 func Fields(unit geometry.Unit) []Section {
+	if unit == geometry.IN {
+		return inchFields()
+	}
+	return metricFields()
+}
+
+var (
+	metricFields = sync.OnceValue(func() []Section { return fieldsIn(geometry.MM) })
+	inchFields   = sync.OnceValue(func() []Section { return fieldsIn(geometry.IN) })
+)
+
+func fieldsIn(unit geometry.Unit) []Section {
 	t := starterText()
 	var out []Section
 	settings := settingsOf(unit)
@@ -172,21 +184,30 @@ var fieldsByKey = sync.OnceValue(func() map[string]Field {
 	return out
 })
 
-// Uses tells whether a kind of case has a use for a key.
-func Uses(k plan.Kind, key string) bool {
-	key = listFirst(key)
-	table, _, _ := strings.Cut(key, ".")
-	switch {
-	case key == construction.Key:
-		return k.Construction != ""
-	case !strings.Contains(key, ".") && key != "covering" && key != "compartments", table == "book", table == "print", table == "stock":
-		return true
+// Unused returns the keys that other kinds of case have a use for, and this one not. Of a
+// list they are those of its first table.
+func Unused(k plan.Kind) (keys []string) {
+	own := keysUsed(k)
+	for _, other := range kinds.All {
+		for _, key := range keysUsed(other) {
+			if !slices.Contains(own, key) && !slices.Contains(keys, key) {
+				keys = append(keys, key)
+			}
+		}
 	}
-	if slices.ContainsFunc(k.Named, func(n plan.Named) bool { return n.Key == key }) {
-		return true
+	return keys
+}
+
+// keysUsed returns the keys that a kind has a use for, but for those of every job.
+func keysUsed(k plan.Kind) []string {
+	keys := keysOf(k.New(geometry.MM).Settings())
+	for _, n := range k.Named {
+		keys = append(keys, n.Key)
 	}
-	_, ok := k.New(geometry.MM).Settings().Find(key)
-	return ok
+	if k.Construction != "" {
+		keys = append(keys, construction.Key)
+	}
+	return keys
 }
 
 // starterWords is what the job file with every setting says of tables and keys.

@@ -37,16 +37,9 @@ type Reading struct {
 
 // stateOf tells of what a job file sets.
 func stateOf(s jobfile.State) *State {
-	out := &State{Kind: s.Kind.About, Unit: s.Unit.String(), Values: s.Values, Unused: []string{}, Books: []Book{}, Stocks: s.Stocks}
+	out := &State{Kind: s.Kind.About, Unit: s.Unit.String(), Values: s.Values, Unused: jobfile.Unused(s.Kind), Books: []Book{}, Stocks: s.Stocks}
 	for _, d := range job.Dimensions {
 		out.Dimensions = append(out.Dimensions, d.Key)
-	}
-	for _, section := range jobfile.Fields(s.Unit) {
-		for _, f := range section.Fields {
-			if !jobfile.Uses(s.Kind, f.Key) {
-				out.Unused = append(out.Unused, f.Key)
-			}
-		}
 	}
 	for n := range max(1, s.Books) {
 		out.Books = append(out.Books, bookOf(s, n))
