@@ -125,7 +125,7 @@ func (e *edit) leaveOut(name string) {
 	case !told || !known:
 		e.remove(name)
 		return
-	case f.Kind == Text:
+	case f.Kind == TakesText:
 		e.set(name, unwritten)
 		return
 	}

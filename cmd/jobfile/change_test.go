@@ -170,7 +170,7 @@ func TestFields(t *testing.T) {
 				seen[f.Key] = true
 				assert.True(t, jobfile.Known(f.Key), f.Key)
 				assert.NotEmpty(t, f.Says+f.What, f.Key)
-				if f.Kind == jobfile.Choice {
+				if f.Kind == jobfile.TakesChoice {
 					assert.NotEmpty(t, f.Words, f.Key)
 				}
 				if f.Default != "" {

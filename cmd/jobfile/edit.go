@@ -204,7 +204,7 @@ func typed(key, value string) string {
 	f, _ := fieldOf(key)
 	v := flagValue(Flag{Key: key, Value: value}, place{})
 	one := func(text string) string {
-		if text = strings.TrimSpace(text); f.Kind != Text && f.Kind != Choice && f.Kind != Size && number.MatchString(text) {
+		if text = strings.TrimSpace(text); f.Kind != TakesText && f.Kind != TakesChoice && f.Kind != TakesSize && number.MatchString(text) {
 			return text
 		}
 		return textTOML(text)

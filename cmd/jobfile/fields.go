@@ -18,14 +18,14 @@ type Takes string
 
 // What keys take.
 const (
-	Text     Takes = "text"
-	Choice   Takes = "choice" // one of a few words
-	Span     Takes = "length"
-	Readings Takes = "readings" // a length, measured at several places if need be
-	Number   Takes = "number"
-	Percent  Takes = "percent"
-	Weight   Takes = "weight"
-	Size     Takes = "size" // of a sheet: its name, or width x height
+	TakesText     Takes = "text"
+	TakesChoice   Takes = "choice" // one of a few words
+	TakesLength   Takes = "length"
+	TakesReadings Takes = "readings" // a length, measured at several places if need be
+	TakesNumber   Takes = "number"
+	TakesPercent  Takes = "percent"
+	TakesWeight   Takes = "weight"
+	TakesSize     Takes = "size" // of a sheet: its name, or width x height
 )
 
 // Field is a key of a job file as a form shows it.
@@ -47,7 +47,9 @@ type Field struct {
 }
 
 // length tells whether bare numbers in it have the unit of the file.
-func (f Field) length() bool { return f.Kind == Span || f.Kind == Readings || f.Kind == Size }
+func (f Field) length() bool {
+	return f.Kind == TakesLength || f.Kind == TakesReadings || f.Kind == TakesSize
+}
 
 // Section is a table of a job file, with what the file says of it.
 type Section struct {
@@ -109,27 +111,27 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	f.What, f.Words, f.Min, f.Max, f.Auto = s.What, s.Words, s.Min, s.Max, s.Auto
 	switch {
 	case f.Key == "print.paper" || f.Key == "stock.size":
-		f.Kind = Size
+		f.Kind = TakesSize
 	case f.Key == "book.weight":
-		f.Kind = Weight
+		f.Kind = TakesWeight
 	case s.Words != nil:
-		f.Kind = Choice
+		f.Kind = TakesChoice
 		f.Default = s.Words[0]
 	case s.Length != nil:
-		f.Kind = Span
+		f.Kind = TakesLength
 		if f.Default = geometry.Settable(*s.Length, unit); s.Auto && *s.Length == 0 {
 			f.Default = "auto"
 		}
 	case s.Readings != nil:
-		f.Kind = Readings
+		f.Kind = TakesReadings
 	case s.Number != nil:
-		f.Kind = Number
+		f.Kind = TakesNumber
 		if s.Percent {
-			f.Kind = Percent
+			f.Kind = TakesPercent
 		}
 		f.Default = plain(*s.Number)
 	default:
-		f.Kind = Text
+		f.Kind = TakesText
 	}
 	if f.Table == "stock" || f.Table == "print" { // no settings of a case: a new job file tells
 		f.Default = ""

@@ -68,7 +68,7 @@ func keysOf(settings []job.Setting) (keys []string) {
 	return keys
 }
 
-// print reads how patterns are printed, and whether in black alone.
+// print reads how templates are printed, and whether in black alone.
 func (r *reader) print() (s paper.Setup, black bool) {
 	s = paper.DefaultSetup()
 	if v, ok := r.get("print.paper"); ok {

@@ -82,11 +82,11 @@ func (m model) wornStep() plan.Step {
 
 func (m model) cutStep() plan.Step {
 	s := plan.Step{
-		Title: "Print the patterns and cut the boards",
+		Title: "Print the templates and cut the boards",
 		Short: plan.Say("Cut the boards, the grain as the arrows show; pieces that share a size at one setting."),
 		Text: []stage.Say{
 			plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
-			plan.Say("Lay the patterns on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
+			plan.Say("Lay the templates on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
 			plan.Say("The three walls have one width, sides and spine wall one height: cut those at one setting, and lay them on each other to check. Mark each piece with its name."),
 		},
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
@@ -282,7 +282,7 @@ func (m model) outsideWords() stage.Say {
 		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."
 		lengths = append(lengths, m.job.readable())
 	}
-	return plan.Say(measure+" Then cut the covering from its patterns, the grain as the arrows show."+later, lengths...)
+	return plan.Say(measure+" Then cut the covering from its templates, the grain as the arrows show."+later, lengths...)
 }
 
 // coveredWith names the materials of the covering, as a command takes them.

@@ -17,12 +17,12 @@ const (
 
 // StepDrawings returns the pictures of each step of the work as drawings, with their labels.
 func StepDrawings(p plan.Plan, o Options) [][][]byte {
-	b := &book{Document: &document.Document{Options: o.Options}, plan: p, looks: looksOf(o.Tinted)}
+	d := &doc{Document: &document.Document{Options: o.Options}, plan: p, looks: looksOf(o.Tinted)}
 	out := make([][][]byte, len(p.Steps))
 	for i, s := range p.Steps {
 		for _, row := range s.Pictures {
 			for _, q := range row {
-				out[i] = append(out[i], b.figure(s, q))
+				out[i] = append(out[i], d.figure(s, q))
 			}
 		}
 	}
@@ -30,10 +30,10 @@ func StepDrawings(p plan.Plan, o Options) [][][]byte {
 }
 
 // figure draws one picture of a step.
-func (b *book) figure(s plan.Step, q stage.Picture) []byte {
-	page := b.AddPage(figureWide, figureTall)
-	b.drawPanel(b.panel(q), geometry.Bx(0, 0, figureWide, figureTall), atBoth)
-	c := svg.New(figureWide, figureTall, s.Title, q.Caption.In(b.Round.Pretty))
+func (d *doc) figure(s plan.Step, q stage.Picture) []byte {
+	page := d.AddPage(figureWide, figureTall)
+	d.drawPanel(d.panel(q), geometry.Bx(0, 0, figureWide, figureTall), atBoth)
+	c := svg.New(figureWide, figureTall, s.Title, q.Caption.In(d.Round.Pretty))
 	c.Begin(render.Legend)
 	page.Play(c, geometry.Point{})
 	c.End()

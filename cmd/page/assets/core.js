@@ -31,7 +31,8 @@ class Helper {
     this.#fail('stopped');
   }
 
-  #hear({ id, response, files, progress, failed }) {
+  #hear({ id, response, files, progress, failed, started }) {
+    if (started) return performance.mark('program started', { detail: started });
     if (failed !== undefined) return this.#fail(failed);
     const asked = this.#asked.get(id);
     if (progress !== undefined) return asked?.progress?.(progress);

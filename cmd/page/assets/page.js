@@ -5,6 +5,7 @@ import { save } from './save.js';
 
 const $ = (id) => document.getElementById(id);
 
+performance.mark('parsed');
 let text = '';            // the job file, as last answered
 let changes = [];         // what was typed since
 let unit = 'mm';
@@ -13,6 +14,7 @@ const pictures = new Newest();
 
 // set changes keys of the job; the newest state is answered.
 export async function set(...more) {
+  performance.mark('changed');
   changes.push(...more);
   const asked = changes.length;
   let response;
@@ -37,6 +39,7 @@ function show(response) {
     $('verdict').dataset.verdict = answer.verdict;
     $('more').replaceChildren(...(answer.more ?? []).map((line) => paragraph(line)));
     $('patterns').disabled = answer.verdict === 'refused' || answer.verdict === 'empty';
+    performance.mark('answered');
     drawCase(answer.verdict);
   }
 }
@@ -55,6 +58,7 @@ async function drawCase(verdict) {
   drawn = of;
   figure.replaceChildren(draw(response.pictures.case));
   figure.classList.remove('stale');
+  performance.mark('drawn');
 }
 
 // fill writes what the job file says into the blanks, but for the one being typed in.

@@ -8,12 +8,20 @@ const reader = new TextDecoder();
 const started = new Promise((done) => { globalThis.ready = done; });
 
 async function start(packed, size) {
+  const times = [performance.now()];
+  const lap = () => times.push(performance.now());
   const bytes = unpack(packed, size);
+  lap();
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
   const go = new Go();
   const source = new Response(stream, { headers: { 'Content-Type': 'application/wasm' } });
   const { instance } = await WebAssembly.instantiateStreaming(source, go.importObject);
+  lap();
   go.run(instance);
+  await started;
+  lap();
+  const [unpacked, compiled, ready] = times.slice(1).map((t, i) => t - times[i]);
+  postMessage({ started: { unpacked, compiled, ready } });
 }
 
 onmessage = async ({ data }) => {

@@ -24,6 +24,7 @@ import (
 type Page struct {
 	Context   context.Context
 	Downloads string // the folder that saved files come to
+	Close     func() // ends the browser before the test ends
 
 	mu       sync.Mutex
 	requests []string
@@ -73,6 +74,7 @@ func Start(t testing.TB) *Page {
 	t.Cleanup(stop)
 	ctx, end := chromedp.NewContext(allocated)
 	t.Cleanup(end)
+	p.Close = func() { end(); stop() }
 	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
 	t.Cleanup(late)
 	p.Context = ctx
