@@ -49,7 +49,7 @@ func (d *doc) summary() []document.Block {
 	opening := d.doc.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
 	opening.Bookmark = "How it fits"
 	blocks := []document.Block{opening}
-	for i, l := range verdict(r, u) {
+	for i, l := range Verdict(r, u) {
 		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(l), render.BodySize, i != 1).After(1.5))
 	}
 	table := func(head, bookmark string, rows [][]string) {
