@@ -21,20 +21,26 @@ const (
 	ThinBoard     Material = "thin board"
 	ChemiseLining Material = "chemise lining"
 	ChemiseCloth  Material = "chemise cloth"
+
+	// Of a drop-spine box, where they are other than those of its trays.
+	CaseBoard  Material = "case board"
+	CaseCloth  Material = "case cloth"
+	HingeCloth Material = "hinge cloth"
+	LidLining  Material = "lid lining"
 )
 
 // Materials lists them all.
-var Materials = []Material{Board, Lining, Cloth, Paper, Card, Corrugated, ThinBoard, ChemiseLining, ChemiseCloth}
+var Materials = []Material{Board, Lining, Cloth, Paper, Card, Corrugated, ThinBoard, ChemiseLining, ChemiseCloth, CaseBoard, CaseCloth, HingeCloth, LidLining}
 
 // Like returns the material that one is sold like and looks like: most often
 // itself.
 func (m Material) Like() Material {
 	switch m {
-	case ThinBoard:
+	case ThinBoard, CaseBoard:
 		return Board
-	case ChemiseLining:
+	case ChemiseLining, LidLining:
 		return Lining
-	case ChemiseCloth:
+	case ChemiseCloth, CaseCloth, HingeCloth:
 		return Cloth
 	}
 	return m
@@ -118,7 +124,7 @@ type Piece struct {
 	Rule     SizeRule // the worksheet's rules for its size
 	Edges    []Edge   // the straight edges that have a name
 	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
-	Hand     string   // how one pattern serves a left and a right, head and tail
+	Hand     string   // how one template serves a left and a right, head and tail
 	Margins  []Margin // how the piece lies on the carcass, in words and figures
 	Pattern  Repeat   // of patterned stock, where it falls on a piece seen from its face
 	Extra    Point    // of patterned stock, what is taken beyond the size, in X and in Y
@@ -157,7 +163,7 @@ type Anchor struct {
 }
 
 // Seat is where a piece lies before any fold is made: on a face, two points of
-// it on two corners. Its back is toward the viewer of the pattern, unless the seat
+// it on two corners. Its back is toward the viewer of the template, unless the seat
 // says Shown: then it is the face that is seen when the piece lies there.
 type Seat struct {
 	Face  Face
@@ -224,7 +230,7 @@ func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 func (p Piece) Lines() []Path { return slices.Concat(p.Cuts(), p.Folds, p.Rulings()) }
 
 // Rulings returns the guide lines with every stretch left out that a cut, a fold
-// or another guide already draws, so that no line of a pattern is drawn twice.
+// or another guide already draws, so that no line of a template is drawn twice.
 func (p Piece) Rulings() []Path {
 	if len(p.Guides) == 0 {
 		return nil

@@ -17,7 +17,7 @@ import (
 func TestJoinsHaveTwoMarks(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, s paper.Setup, _ []geometry.Piece, l paper.Layout) {
 		names := map[string]bool{}
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			joins := 0
 			for _, m := range p.Marks {
 				assert.False(t, names[m.Name], "%s twice", m.Name)
@@ -51,7 +51,7 @@ func TestJoinsHaveTwoMarks(t *testing.T) {
 	})
 }
 
-// corners gives where the lines of a pattern begin, bend or end, across and up.
+// corners gives where the lines of a template begin, bend or end, across and up.
 func corners(p geometry.Piece) (xs, ys []paper.Length) {
 	for _, l := range p.Lines() {
 		for _, v := range l.Vertices {
@@ -87,12 +87,12 @@ func canKeepOff(from, end, print, overlap paper.Length, joins int, off []paper.L
 	return end-at+overlap/2 <= print
 }
 
-// No join comes nearer than 5 mm to where a line of the pattern begins, bends or
+// No join comes nearer than 5 mm to where a line of the template begins, bends or
 // ends (the end of a fold, an apex, the start of a slit), wherever the grid
 // leaves room to move.
 func TestJoinsKeepOffCorners(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, s paper.Setup, _ []geometry.Piece, l paper.Layout) {
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			xs, ys := gridOf(t, p)
 			slices.Reverse(ys)
 			// The least that a sheet prints, of those the windows fit.
@@ -141,7 +141,7 @@ func TestJoinsLeaveRoomForTheNext(t *testing.T) {
 	for _, x := range off[1:7] {
 		p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, 320)))
 	}
-	tiled := s.Lay([]geometry.Piece{p}, paper.Options{}).Patterns[0]
+	tiled := s.Lay([]geometry.Piece{p}, paper.Options{}).Tilings[0]
 	xs, ys := gridOf(t, tiled)
 	if tiled.Turned {
 		xs, ys = ys, xs
@@ -166,7 +166,7 @@ func TestJoinsAndMarksKeepOffLines(t *testing.T) {
 		geometry.Line(geometry.Pt(12, 0), geometry.Pt(12, 284.95)),
 	}
 	l := paper.DefaultSetup().Lay([]geometry.Piece{p}, paper.Options{})
-	tiled := l.Patterns[0]
+	tiled := l.Tilings[0]
 	require.Len(t, tiled.Marks, 2)
 	for _, m := range tiled.Marks {
 		at := m.At

@@ -12,7 +12,7 @@ import (
 var aboutTemplates = `
 usage: forel templates [JOB.toml] [flags]
 
-Writes the patterns into a folder: templates.pdf with every piece at true size
+Writes the templates into a folder: templates.pdf with every piece at true size
 on the paper your printer takes, and one SVG drawing a piece in millimetres.
 Print the PDF at actual size (100 %) and measure the rulers on its pages; where
 they are a little off, forel gauge has them corrected. In a drawing lines are in
@@ -39,7 +39,7 @@ measured into the job file:
   measured_across = "199.2 mm"
   measured_along = "200.4 mm"
 
-The patterns and the paper strips of forel fit, which have to be true, are then
+The templates and the paper strips of forel fit, which have to be true, are then
 corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
 it is, as gauge-check.pdf, to see that the rules are true now.
 

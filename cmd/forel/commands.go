@@ -21,7 +21,7 @@ type action func(out io.Writer, say voice) error
 func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
-		{"templates", "write the patterns: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
+		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},

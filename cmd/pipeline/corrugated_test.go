@@ -71,7 +71,7 @@ func TestWordsOfCorrugatedBoard(t *testing.T) {
 		"Crush every fold from the inside along a straightedge, with a bone folder or a creasing wheel",
 		"Never cut a fold, not even half through",
 		"Its folds are crushed with a folder or a creasing wheel: no knife and no laser follows them",
-		"no fold is drawn: crush the folds by hand, from the printed pattern; a blade or a laser would cut them",
+		"no fold is drawn: crush the folds by hand, from the printed template; a blade or a laser would cut them",
 		"the layer Creasing is for a blunt creasing tool and nothing else: no knife, and no laser at any power",
 		"Under a laser it catches fire easily",
 		"Lay the stock with its flutes along the height of the bed", "lay corrugated board with the flutes along the height of the bed",

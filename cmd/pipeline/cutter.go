@@ -59,10 +59,15 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
+	if c.Labels && len(all) > 1 { // else no title is among them
+		for _, w := range all {
+			r.Warnings = append(r.Warnings, unwritten(w)...)
+		}
+	}
 	jobs, title := onBed(all)
 	beds, err := bed.Lay(ctx, setup, jobs, effort)
 	if err != nil {
-		return r, problems(err)
+		return r, Problems(err)
 	}
 	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
 	c.draw(&r, beds, setup, o)
@@ -72,9 +77,19 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	r.Wrote = namesOf(r.Files)
 	r.Earlier.Run = "layout"
 	for _, m := range geometry.Materials {
-		r.Earlier.Names = append(r.Earlier.Names, cutter.FileNames(m))
+		r.Earlier.Globs = append(r.Earlier.Globs, cutter.FileGlob(m))
 	}
 	return r, nil
+}
+
+// unwritten tells of letters of a job's title that labels in single strokes lack.
+func unwritten(w worked) (out jobfile.Issues) {
+	for _, r := range hairline.Lacks(w.plan.Title) {
+		i := issue("title", "has no single strokes for the machine to write it: labels show a box in its place", "write it in other letters, or leave --labels out")
+		i.Source, i.Value = w.name, fmt.Sprintf("%q", string(r))
+		out = append(out, i)
+	}
+	return out
 }
 
 // setup reads the settings of the bed.
@@ -178,7 +193,7 @@ const (
 func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, first worked) error {
 	test, err := bed.Test(s)
 	if err != nil {
-		return problems(err)
+		return Problems(err)
 	}
 	doc, err := cutter.Map(beds, s, o, first.printed())
 	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})

@@ -51,7 +51,7 @@ type Print struct {
 // files of this one. What is not made again is out of date.
 type Earlier struct {
 	Run   string   // what the files are from: an earlier "job", "plan" or "layout"
-	Names []string // patterns of path.Match
+	Globs []string // of path.Match
 }
 
 // Source is what a command reads.
@@ -60,6 +60,12 @@ type Source struct {
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
 }
+
+// Reads is a command, by its address, that reads a file.
+type Reads interface{ From(File) }
+
+// From makes a file what is read.
+func (s *Source) From(f File) { s.Files = []File{f} }
 
 // Job is a job, or several, with how they are shown.
 type Job struct {

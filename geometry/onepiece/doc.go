@@ -5,7 +5,7 @@
 // # The blank
 //
 // It is drawn with the inside of the case up, head at the top: left of the
-// pattern is the left side of the case for someone looking into the mouth.
+// template is the left side of the case for someone looking into the mouth.
 //
 //	 inner flap | spine flap \/ outer flap        head
 //	------------+-----------+-------------

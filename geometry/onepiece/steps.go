@@ -27,7 +27,7 @@ func (c Case) steps() []plan.Step {
 			Checks:   j.measureChecks(),
 		},
 		{
-			Title: "Print the pattern, " + w.score + " and cut",
+			Title: "Print the template, " + w.score + " and cut",
 			Short: plan.Say(w.strip + " first, fold it and measure it: if an inside measure is off, change card.bend. " + w.short + ", then cut the outline and the slits."),
 			Text: []stage.Say{
 				plan.Say("Print templates.pdf at actual size, 100 %%, and measure its rulers: 100 mm and 4 in. Join its sheets at their circles and prick the corners through onto the inside of the " + w.name + ", the arrow along the " + j.Card.material().Direction() + "."),

@@ -53,7 +53,7 @@ func (p Plan) Checks() []Check {
 	return out
 }
 
-// Drawn returns all that patterns are drawn of: the pieces and their faces.
+// Drawn returns all that templates are drawn of: the pieces and their faces.
 func (p Plan) Drawn() []geometry.Piece {
 	return append(p.Pieces[:len(p.Pieces):len(p.Pieces)], p.Faces...)
 }

@@ -34,8 +34,8 @@ type Options struct {
 // FileName returns the name of a bed's drawing, such as "board-1.svg".
 func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", stem(b.Material), b.Number) }
 
-// FileNames returns a pattern of the names that drawings of a material have.
-func FileNames(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
+// FileGlob returns a glob (path.Match) of the names that drawings of a material have.
+func FileGlob(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
 
 func stem(m geometry.Material) string { return strings.ReplaceAll(string(m), " ", "-") }
 
@@ -180,7 +180,7 @@ func Crushing(b bed.Bed) string {
 		return ""
 	}
 	name := string(b.Material)
-	folds := "no fold is drawn: crush the folds by hand, from the printed pattern; a blade or a laser would cut them"
+	folds := "no fold is drawn: crush the folds by hand, from the printed template; a blade or a laser would cut them"
 	if Creases([]bed.Bed{b}) {
 		folds = "the layer Creasing is for a blunt creasing tool and nothing else: no knife, and no laser at any power; on a machine without one leave it out"
 	}

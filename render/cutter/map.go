@@ -43,7 +43,7 @@ func drawMap(beds []bed.Bed, s bed.Setup, o Options, print document.Options) *do
 
 // howToLay tells how a bed is filled.
 func howToLay(b bed.Bed, s bed.Setup) string {
-	text := grain(b.Material, s) + "Each piece lies with the face up that the list names; a turned one lies a quarter turn counterclockwise from its pattern."
+	text := grain(b.Material, s) + "Each piece lies with the face up that the list names; a turned one lies a quarter turn counterclockwise from its template."
 	if b.Register.Any() {
 		text += " Patterned stock: " + Register(b.Register) + "."
 	}
@@ -62,7 +62,7 @@ func partTable(b bed.Bed, r geometry.Rounding) document.Table {
 		of := p
 		of.Job = ""
 		w, h := p.Piece.Size()
-		lies := map[bool]string{false: "as its pattern", true: "turned"}[p.Turned]
+		lies := map[bool]string{false: "as its template", true: "turned"}[p.Turned]
 		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettyNumber(w) + " × " + r.Pretty(h), p.Piece.FaceUp, lies})
 	}
 	return t

@@ -39,7 +39,7 @@ type Document struct {
 	About    string // the description of an SVG
 	Running  string // the job's title, at the foot of each page; may be empty
 	Foot     string // what is said at the foot of each page
-	TrueSize bool   // patterns are on it: it is corrected by what the printer was measured to be off
+	TrueSize bool   // templates are on it: it is corrected by what the printer was measured to be off
 	Wider    Length // by how much a viewer's typeface may be wider than ours; 0: it is ours
 	// Frame draws what each page has besides its foot, and returns what it leaves
 	// of a room; nil: nothing.
@@ -199,6 +199,22 @@ func (d *Document) PDF() ([]byte, error) {
 	}
 	together.Wait() // none returns an error
 	return doc.Bytes()
+}
+
+// Drawings returns each page as a drawing of its own: what a screen shows of what will
+// be printed.
+func (d *Document) Drawings() [][]byte {
+	pages := d.Pages()
+	out := make([][]byte, len(pages))
+	for i, p := range pages {
+		c := svg.New(p.Width, p.Height, d.PageText(i+1, len(pages)), d.Title)
+		c.Begin(render.Legend)
+		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, p.Width, p.Height)), render.White)
+		c.End()
+		p.Play(c, geometry.Point{})
+		out[i] = c.Bytes()
+	}
+	return out
 }
 
 // SVG returns the document as one drawing, its pages one below the other.

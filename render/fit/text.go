@@ -23,7 +23,7 @@ func Summary(r fit.Report, round geometry.Rounding) []byte {
 	if t := wording.OneLine(r.Title); t != "" {
 		lines = append(lines, t)
 	}
-	lines = append(lines, verdict(r, round.Unit)...)
+	lines = append(lines, Verdict(r, round.Unit)...)
 	lines = append(lines, r.Limits.Text)
 	if r.Weight != nil {
 		if l := heavy(*r.Weight); l != "" {
@@ -54,7 +54,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	if t := wording.OneLine(r.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
-	for _, l := range verdict(r, u) {
+	for _, l := range Verdict(r, u) {
 		fmt.Fprintln(&b, l)
 	}
 	section := func(head string, rows [][]string) {
@@ -67,7 +67,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
 	for _, d := range r.Dimensions {
 		for _, g := range shown(r, d.Name) {
-			section("chain of "+name(g), chainRows(g, round))
+			section("chain of "+Name(g), chainRows(g, round))
 		}
 	}
 	for _, w := range r.WhatIf {
@@ -117,7 +117,7 @@ func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	n := func(l Length) string { return geometry.FineNumber(l, u) }
 	for _, g := range r.Gaps {
 		d := g.Distribution
-		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
+		rows = append(rows, []string{Name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
 			chance(g.Chance.Tight), chance(g.Chance.Snug), judged(g)})
 		if last := len(rows) - 1; damp {
 			rows[last] = slices.Insert(rows[last], 2, n(g.Left()))
@@ -198,7 +198,7 @@ func whatIfRows(r fit.Report, w fit.WhatIf, u geometry.Unit) [][]string {
 		depends := slices.ContainsFunc(g.Chain, func(l fit.Link) bool { return l.Name == w.Material })
 		if depends && (g.Volume == "" || slices.Contains(tightest, i)) {
 			shown = append(shown, i)
-			rows[0] = append(rows[0], name(g))
+			rows[0] = append(rows[0], Name(g))
 		}
 	}
 	for _, tried := range w.Tried {
