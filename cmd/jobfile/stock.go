@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
+	"forel/geometry/plan"
 	"forel/paper/stock"
 )
 
@@ -167,12 +168,12 @@ func (r *reader) number(v value, what string, lo, hi float64, whole bool) float6
 }
 
 // names reads what a maker calls materials, by which pieces of different stuff are
-// kept apart when they are laid out.
-func (r *reader) names() map[geometry.Material]string {
+// kept apart when they are laid out. Two kinds may each have a key for one material.
+func (r *reader) names(of plan.Kind) map[geometry.Material]string {
 	out := map[geometry.Material]string{}
 	for _, n := range kinds.Named() {
 		name := ""
-		if r.title(n.Key, &name); name != "" {
+		if r.title(n.Key, &name); name != "" && slices.Contains(of.Named, n) {
 			out[n.Material] = name
 		}
 	}
