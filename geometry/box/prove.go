@@ -40,7 +40,7 @@ func (j Job) conditions() conditions {
 type report struct {
 	plan.Proof
 	closed closed
-	way    foldup.Body
+	way    foldup.Body // what the hinge lies on
 }
 
 // prove folds the cloth onto each tray and onto the case, and the hinge into its joints,
@@ -63,7 +63,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 
 	trays := make([]foldedTray, 2)
 	layers := map[string]Length{
-		smallName + clothOf: k.Cloth, largeName + clothOf: k.Cloth, smallName + liningOf: k.Lining, largeName + liningOf: k.LidLining,
+		smallName + clothOf: k.Cloth, largeName + clothOf: k.Cloth, smallLining: k.Lining, largeLining: k.LidLining,
 		caseClothName: k.CaseCloth, hingeName: k.Hinge,
 	}
 	thick := func(p geometry.Piece) Length { return layers[p.Name] }
@@ -71,10 +71,11 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	onFloors := endPanels(hinge)
 	_, hingeHigh := hinge.Size()
 	for i, s := range []standing{small, large} {
-		own := named(pieces, s.name+clothOf, s.name+liningOf)
+		lining := []string{smallLining, largeLining}[i]
+		own := named(pieces, s.name+clothOf, lining)
 		v, wrong := s.body().Cover(own, thick)
 		for n, p := range v.Patches {
-			if p.Piece == s.name+liningOf {
+			if p.Piece == lining {
 				v.Patches[n].Order = liningTurn
 			}
 		}
@@ -96,8 +97,8 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	r.way = c.way(up, in, small, large)
 	along := named(pieces, hingeName)
 	w, wrong := r.way.Cover(along, thick)
-	faces, more = w.Look(along)
-	r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
+	_, more = w.Look(along) // the trays and the case tell what lies there
+	r.Faults = append(append(r.Faults, wrong...), more...)
 
 	r.closed = closed{small: trays[0], large: trays[1], laid: c, k: k.CaseCloth, q: k.Hinge}
 	r.shut(k)
