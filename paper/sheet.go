@@ -44,7 +44,7 @@ var Sheets = []Sheet{
 }
 
 // sheetNames names them in fewer words.
-const sheetNames = "A4, another of A0 to A6 or B0 to B6, Letter, Legal, Tabloid"
+const sheetNames = "A4, another of A0 to A5 or B0 to B5, Letter, Legal, Tabloid"
 
 // Limits of a sheet given by its size.
 const (

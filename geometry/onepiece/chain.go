@@ -142,7 +142,7 @@ func (j Job) mends() []plan.Mend {
 		low, high := j.cardOff()
 		out = plan.MeasureMaterial(j.Card.name(), "", low, high, false)
 	}
-	out = append(out, plan.MeasureBook(j.Uncertainty)...)
+	out = append(out, plan.MeasureAgain("the book", j.Uncertainty)...)
 	return append(out, plan.CutForATry("mark, "+j.Card.words().score+" and fold a strip for a try, measure it and correct the marks, true to %s", j.Uncertainty)...)
 }
 

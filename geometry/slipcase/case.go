@@ -12,7 +12,7 @@ import (
 var PieceNames = []string{
 	"side", "spine wall", "head wall", "tail wall",
 	"side lining", "spine lining", "head lining", "tail lining",
-	"divider", "divider lining", "divider strip",
+	"divider", "divider lining", dividerStrip, dividerHoleStrip,
 	"spine cloth", "head cloth", "tail cloth", "side paper",
 	"wrap", "head panel", "tail panel", holeStripName,
 }

@@ -84,7 +84,7 @@ func (m model) joining() (spine, walls, close []stage.Picture) {
 			Caption: plan.Say("b: upright on the ruled lines"),
 		},
 	}
-	all := slices.Concat(base, m.boards("head wall", "tail wall"))
+	all := slices.Concat(base, m.boards("head wall", "tail wall"), m.dividersIn())
 	lid := stage.Vec{X: -m.lift() * 1.2}
 	close = []stage.Picture{
 		{

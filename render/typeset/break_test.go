@@ -2,6 +2,7 @@ package typeset_test
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -42,6 +43,23 @@ func TestBreakOfAnyText(t *testing.T) {
 			if typeset.Width(word, render.BodySize, bold) <= width {
 				assert.Contains(t, all, " "+word+" ")
 			}
+		}
+	})
+}
+
+// No number is broken, and none stands on another line than its unit where both have
+// room on one.
+func TestSizesStayWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := strconv.FormatFloat(rapid.Float64Range(0.1, 99999).Draw(t, "n"), 'f', rapid.IntRange(0, 3).Draw(t, "decimals"), 64)
+		length := n + " " + rapid.SampledFrom([]string{"mm", "in", "kg", "1/32 in"}).Draw(t, "unit")
+		text := "lay the board down " + length + ", then another of " + n + "mm"
+		width := geometry.Length(rapid.Float64Range(0.5, 60).Draw(t, "width"))
+		lines := typeset.Break(text, render.BodySize, false, width)
+		whole := strings.FieldsFunc(strings.Join(lines, "\n"), func(r rune) bool { return !unicode.IsDigit(r) && r != '.' && r != '/' })
+		assert.Equal(t, 2, len(slices.DeleteFunc(whole, func(s string) bool { return s != n })), "%q", lines)
+		if typeset.Width(length+",", render.BodySize, false) < width {
+			assert.Contains(t, strings.Join(lines, "\n"), length+",")
 		}
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/render"
@@ -66,12 +67,12 @@ const Held = '\u00a0'
 func breaks(r rune) bool { return unicode.IsSpace(r) && r != Held && r != '\u202f' }
 
 // Wrap breaks text into lines no longer than width, between words; a word
-// longer than the width stands alone.
+// longer than the width stands alone. A number stays with its unit and its fraction.
 func Wrap(s string, size render.Points, bold bool, width geometry.Length) []string {
 	var lines, line []string
 	var long geometry.Length
 	space := Width(" ", size, bold)
-	for _, word := range strings.FieldsFunc(s, breaks) {
+	for _, word := range sizes(strings.FieldsFunc(s, breaks)) {
 		w := Width(word, size, bold)
 		if len(line) > 0 && long+space+w > width {
 			lines = append(lines, strings.Join(line, " "))
@@ -88,20 +89,51 @@ func Wrap(s string, size render.Points, bold bool, width geometry.Length) []stri
 	return lines
 }
 
+// sizes returns words with those of one size as one: "1000 mm", "9 1/4 in".
+func sizes(words []string) []string {
+	out := words[:0]
+	for i, w := range words {
+		if i > 0 && ofSize(out[len(out)-1], w) {
+			out[len(out)-1] += " " + w
+		} else {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// ofSize tells whether a word goes on with the size that the one before it ends with.
+func ofSize(before, w string) bool {
+	last, _ := utf8.DecodeLastRuneInString(before)
+	if !numeric(last) {
+		return false
+	}
+	switch strings.TrimRight(w, ".,;:)") {
+	case "mm", "cm", "m", "in", "g", "kg", "%":
+		return true
+	}
+	first, _ := utf8.DecodeRuneInString(w)
+	return unicode.IsDigit(first) && strings.Contains(w, "/")
+}
+
+// numeric tells of what numbers are written with.
+func numeric(r rune) bool { return unicode.IsNumber(r) || r == '.' || r == ',' || r == '/' }
+
 // Break is Wrap that breaks a word longer than the width too, between any two
-// letters, so that no line of more than a letter is longer than the width.
+// letters, so that no line of more than a letter is longer than the width; within a
+// number it does not, since its parts would be read as others.
 func Break(s string, size render.Points, bold bool, width geometry.Length) []string {
 	var lines []string
 	for _, l := range Wrap(s, size, bold, width) {
 		for Width(l, size, bold) > width {
 			end := fitting(l, "", size, bold, width)
 			if end == 0 {
-				end = letter(l)
+				end = ends(l)[0]
 			}
 			if end == len(l) {
 				break
 			}
-			lines, l = append(lines, l[:end]), l[end:]
+			lines, l = append(lines, strings.TrimRight(l[:end], " ")), strings.TrimLeft(l[end:], " ")
 		}
 		lines = append(lines, l)
 	}
@@ -118,27 +150,26 @@ func Fit(s string, size render.Points, bold bool, width geometry.Length) string 
 
 // fitting returns how many bytes of text have room in a width with what follows.
 func fitting(s, then string, size render.Points, bold bool, width geometry.Length) int {
-	ends := []int{0} // of letters
-	for end := 0; end < len(s); {
-		end += letter(s[end:])
-		ends = append(ends, end)
-	}
-	fits := func(n int) bool { return Width(s[:ends[n]]+then, size, bold) <= width }
-	n := sort.Search(len(ends), func(n int) bool { return !fits(n) }) - 1
+	all := append([]int{0}, ends(s)...)
+	fits := func(n int) bool { return Width(s[:all[n]]+then, size, bold) <= width }
+	n := sort.Search(len(all), func(n int) bool { return !fits(n) }) - 1
 	for n > 0 && !fits(n) { // a word is narrower where a letter more puts it in another face
 		n--
 	}
-	return ends[max(n, 0)]
+	return all[max(n, 0)]
 }
 
-// letter returns how many bytes the first letter of a text takes with its marks.
-func letter(s string) int {
+// ends returns where a text can be parted: behind each letter with its marks, and behind
+// each number.
+func ends(s string) (all []int) {
+	was := rune(0)
 	for i, r := range s {
-		if i > 0 && !unicode.Is(unicode.M, r) {
-			return i
+		if i > 0 && !unicode.Is(unicode.M, r) && !(numeric(was) && numeric(r)) {
+			all = append(all, i)
 		}
+		was = r
 	}
-	return len(s)
+	return append(all, len(s))
 }
 
 // Box returns the place a text takes on its surface (Y downward).
