@@ -170,10 +170,14 @@ func (r *reader) number(v value, what string, lo, hi float64, whole bool) float6
 // names reads what a maker calls materials, by which pieces of different stuff are
 // kept apart when they are laid out. Two kinds may each have a key for one material.
 func (r *reader) names(of plan.Kind) map[geometry.Material]string {
-	out := map[geometry.Material]string{}
+	out, read := map[geometry.Material]string{}, map[string]string{}
 	for _, n := range kinds.Named() {
-		name := ""
-		if r.title(n.Key, &name); name != "" && slices.Contains(of.Named, n) {
+		name, ok := read[n.Key]
+		if !ok {
+			r.title(n.Key, &name)
+			read[n.Key] = name
+		}
+		if name != "" && slices.Contains(of.Named, n) {
 			out[n.Material] = name
 		}
 	}
