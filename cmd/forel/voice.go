@@ -82,8 +82,8 @@ func (v voice) warnEarlier(folder string, r pipeline.Result) {
 	for _, f := range r.Files {
 		now[f.Name] = true
 	}
-	for _, pattern := range r.Earlier.Names {
-		names, _ := fs.Glob(os.DirFS(folder), pattern) // a folder that can't be read has been told of
+	for _, glob := range r.Earlier.Globs {
+		names, _ := fs.Glob(os.DirFS(folder), glob) // a folder that can't be read has been told of
 		for _, n := range names {
 			if !now[n] {
 				fmt.Fprintf(v.w, "warning: %s is from an earlier %s and not part of this one; take it away\n", wording.Printable(filepath.Join(folder, n)), r.Earlier.Run)

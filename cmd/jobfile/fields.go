@@ -1,16 +1,11 @@
 package jobfile
 
 import (
-	"fmt"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/job"
 )
-
-const mostTitle = 200 // characters
 
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
@@ -75,25 +70,4 @@ func (r *reader) unit(v value) geometry.Unit {
 		return geometry.IN // inches were meant: don't go on about every number
 	}
 	return geometry.MM
-}
-
-// steering tells of characters that are not seen but change how text around
-// them is set: control characters and those that turn its direction.
-func steering(c rune) bool { return unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c) }
-
-func (r *reader) title(key string, to *string) {
-	v, ok := r.get(key)
-	switch {
-	case !ok:
-	case v.kind != textKind:
-		r.reject(v, "is no title", `give text in quotes, such as "Harbour log"`)
-	case !utf8.ValidString(v.text):
-		r.reject(v, "is not UTF-8 text", "type the title again")
-	case strings.IndexFunc(v.text, steering) >= 0:
-		r.reject(v, "is not one line of text", "write the title without line ends, tabs and other control characters")
-	case len([]rune(v.text)) > mostTitle:
-		r.refuse(v.at, "the title is too long", fmt.Sprintf("write no more than %d characters", mostTitle))
-	default:
-		*to = v.text
-	}
 }

@@ -51,7 +51,7 @@ var printKeys = func() []string {
 	return append(keys, ink.Key)
 }()
 
-// print reads how patterns are printed, and whether in black alone.
+// print reads how templates are printed, and whether in black alone.
 func (r *reader) print() (s paper.Setup, black bool) {
 	s = paper.DefaultSetup()
 	if v, ok := r.get("print.paper"); ok {

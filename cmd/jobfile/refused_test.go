@@ -86,7 +86,7 @@ var refused = []refusal{
 	{"unit is a number", "units = 1\n" + book, []string{`:1: units: 1 is no unit of a job; give "mm" or "in"`}},
 	{"title is a number", "title = 1\n" + book, []string{":1: title: 1 is no title; give text in quotes"}},
 	{"title is a table", book + "[title]\n", []string{":5: title: a table is no title; give text in quotes"}},
-	{"title on two lines", "title = '''a\nb'''\n" + book, []string{`:1: title: "a\nb" is not one line of text; `}},
+	{"title on two lines", "title = '''a\nb'''\n" + book, []string{`:1: title: "a\nb" is not one line of text: it has U+00`}},
 	{"long title", "title = '" + strings.Repeat("é", 201) + "'\n" + book, []string{":1: title: the title is too long; write no more than 200 characters"}},
 	{"book's title", book + "title = [1]\n", []string{":5: book.title: a list is no title; "}},
 	{"sheet", book + "[print]\npaper = 'foolscap'\n", []string{`:6: print.paper: unknown sheet "foolscap"; give A4, `}},

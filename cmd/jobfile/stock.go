@@ -169,10 +169,14 @@ func (r *reader) number(v value, what string, lo, hi float64, whole bool) float6
 // names reads what a maker calls materials, by which pieces of different stuff are
 // kept apart when they are laid out.
 func (r *reader) names() map[geometry.Material]string {
-	out := map[geometry.Material]string{}
+	out, read := map[geometry.Material]string{}, map[string]string{}
 	for _, n := range kinds.Named() {
-		name := ""
-		if r.title(n.Key, &name); name != "" {
+		name, ok := read[n.Key]
+		if !ok {
+			r.title(n.Key, &name)
+			read[n.Key] = name
+		}
+		if name != "" {
 			out[n.Material] = name
 		}
 	}

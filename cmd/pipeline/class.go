@@ -186,7 +186,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(w.plan, handout.Options{Options: w.printed()})
+	steps, err := handout.PDF(w.plan, handout.Options{Options: w.printed()})
 	if err != nil {
 		return nil, err
 	}
@@ -278,7 +278,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, p Progress, out *Result) 
 		return err
 	}
 	o := all[0].printed()
-	doc, err := draw.Booklet(laid, o)
+	doc, err := draw.PDF(laid, o)
 	if err != nil {
 		return err
 	}

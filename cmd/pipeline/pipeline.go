@@ -51,7 +51,7 @@ type Print struct {
 // files of this one. What is not made again is out of date.
 type Earlier struct {
 	Run   string   // what the files are from: an earlier "job", "plan" or "layout"
-	Names []string // patterns of path.Match
+	Globs []string // of path.Match
 }
 
 // Source is what a command reads.

@@ -62,7 +62,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !s.Draw {
 		return r, err
 	}
-	doc, err := draw.Booklet(p, o)
+	doc, err := draw.PDF(p, o)
 	r.Files = []File{{stockName, doc}}
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -73,7 +74,7 @@ func TestFoundJobs(t *testing.T) {
 			found.change(&j)
 			_, refused, _ := j.Check()
 			if len(refused) == 0 {
-				_, err := slipcase.Make(j)
+				_, err := plantest.Make[slipcase.Case](j)
 				require.NoError(t, err)
 			}
 			c, err := mended(j)

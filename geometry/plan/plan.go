@@ -53,7 +53,7 @@ func (p Plan) Checks() []Check {
 	return out
 }
 
-// Drawn returns all that patterns are drawn of: the pieces and their faces.
+// Drawn returns all that templates are drawn of: the pieces and their faces.
 func (p Plan) Drawn() []geometry.Piece {
 	return append(p.Pieces[:len(p.Pieces):len(p.Pieces)], p.Faces...)
 }
@@ -78,7 +78,8 @@ func (p Plan) Machined() []geometry.Piece {
 type Material struct {
 	Of        geometry.Material
 	Thickness Length
-	Fitted    bool // its thickness counts in all that is cut to fit
+	Grammage  float64 // g/m² as sold; 0: not told
+	Fitted    bool    // its thickness counts in all that is cut to fit
 }
 
 // Thickness returns that of the material pieces are cut from; 0 where it is not told.
@@ -86,6 +87,16 @@ func (p Plan) Thickness(m geometry.Material) Length {
 	for _, have := range p.Materials {
 		if have.Of == m {
 			return have.Thickness
+		}
+	}
+	return 0
+}
+
+// Grammage returns that of the material, in g/m²; 0 where it is not told.
+func (p Plan) Grammage(m geometry.Material) float64 {
+	for _, have := range p.Materials {
+		if have.Of == m {
+			return have.Grammage
 		}
 	}
 	return 0

@@ -43,16 +43,6 @@ type Case struct {
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
-// Make works out the case for a job and proves it by folding its pieces up. A
-// job that can't be made returns job.Problems, all of them, and no case.
-func Make(j Job) (Case, error) {
-	sound, refused, _ := j.Check()
-	if len(refused) > 0 {
-		return Case{}, refused
-	}
-	return sound.(plan.Sound[Case])()
-}
-
 // work works the case out and proves it by folding its pieces up.
 func (j Job) work(suspects job.Problems) (Case, error) {
 	s := j.standing()

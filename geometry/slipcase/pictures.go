@@ -19,7 +19,7 @@ var (
 )
 
 // onBench is the view of a case that lies on its right side: head away, mouth to
-// the right, as the pattern of a side lies.
+// the right, as the template of a side lies.
 func (m model) onBench() stage.View {
 	pitch := 40.0
 	if m.w() > 0.4*m.d() {

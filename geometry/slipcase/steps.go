@@ -81,11 +81,11 @@ func (m model) wornStep() plan.Step {
 
 func (m model) cutStep() plan.Step {
 	s := plan.Step{
-		Title: "Print the patterns and cut the boards",
+		Title: "Print the templates and cut the boards",
 		Short: plan.Say("Cut the boards, the grain as the arrows show; pieces that share a size at one setting."),
 		Text: []stage.Say{
 			plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
-			plan.Say("Lay the patterns on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
+			plan.Say("Lay the templates on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
 			plan.Say("The three walls have one width, sides and spine wall one height: cut those at one setting, and lay them on each other to check. Mark each piece with its name."),
 		},
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
@@ -100,7 +100,7 @@ func (m model) cutStep() plan.Step {
 		s.Text = append(s.Text, plan.Say("Cut the thumb hole in both sides now, while they lie flat: hold them together edge to edge, prick the hole through both, and cut it in light strokes from both faces. Sand its edge smooth; the two must match."))
 	}
 	if m.job.dividerHole() {
-		s.Text = append(s.Text, plan.Say("Cut it in each divider too, where its pattern has it, in line with the sides. A volume in the middle has a divider at both boards: when its neighbours are out, thumb and finger take hold of it through the holes beside it. The outer volumes are drawn out by the board that a side uncovers."))
+		s.Text = append(s.Text, plan.Say("Cut it in each divider too, where its template has it, in line with the sides. A volume in the middle has a divider at both boards: when its neighbours are out, thumb and finger take hold of it through the holes beside it. The outer volumes are drawn out by the board that a side uncovers."))
 	}
 	return s
 }
@@ -151,7 +151,7 @@ func (m model) joinSteps() []plan.Step {
 			Title: "Glue the spine wall to a side",
 			Short: plan.Say("Glue the spine wall upright on one side, on its ruled line, square against a back-stop."),
 			Text: []stage.Say{
-				plan.Say("Rule the lines of the pattern on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
+				plan.Say("Rule the lines of the template on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
 				plan.Say("Put a thin line of glue on a long edge of the spine wall. Push the side against the back-stop and stand the wall on it, flush with the spine edge, its back against the stop: it stands square by that. Press it straight from inside with a strip of board, so that it does not bow, and hold it a minute. Wipe off what oozes out inside."),
 			},
 			Pictures: [][]stage.Picture{spine},
@@ -289,7 +289,7 @@ func (m model) outsideWords() stage.Say {
 		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."
 		lengths = append(lengths, m.job.readable())
 	}
-	return plan.Say(measure+" Then cut the covering from its patterns, the grain as the arrows show."+later, lengths...)
+	return plan.Say(measure+" Then cut the covering from its templates, the grain as the arrows show."+later, lengths...)
 }
 
 // coveredWith names the materials of the covering, as a command takes them.

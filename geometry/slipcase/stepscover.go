@@ -32,7 +32,7 @@ func (m model) clothSteps() []plan.Step {
 	ends, tabs := m.endFigures()
 	_, cuts := m.job.cutOut()
 	prepare := "Cut the spine cloth with its " + cuts + "."
-	cutWedges, cutSlits := "", "Check with the pattern which end is the mouth: there the slits are."
+	cutWedges, cutSlits := "", "Check with the template which end is the mouth: there the slits are."
 	if m.job.marked() {
 		prepare = "Cut the spine cloth as a rectangle and rule its " + cuts + " on the back; do not cut them yet."
 		cutWedges = "When the margins lie, cut the " + cuts + " along their lines, as far as the apex and no farther. "
@@ -90,7 +90,7 @@ func (j Job) eachTab() string {
 func (j Job) marked() bool { return j.Cloth.Corners == CornersMarked }
 
 // rules says what of a rectangle of covering is ruled and cut later; empty where it
-// is cut by the pattern.
+// is cut by the template.
 func (j Job) rules(what string) string {
 	if !j.marked() {
 		return ""

@@ -44,7 +44,7 @@ func (j Job) wrap() geometry.Piece {
 
 	p := geometry.Piece{Name: "wrap", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)", Rule: geometry.SizeRule{Width: "To + 2Wo + 2u", Height: "Ho + 2e", Remark: j.thin(f)},
-		Hand: j.withHole("held with the head up, left and right as in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
+		Hand: j.withHole("held with the head up, left and right as in the template", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: lo, to: hi, middle: (lo + hi) / 2}
 	// The largest part comes first: what the piece is stands on it.
 	p.Regions = []geometry.Region{{Name: "right side", Face: RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}

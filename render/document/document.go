@@ -39,7 +39,7 @@ type Document struct {
 	About    string // the description of an SVG
 	Running  string // the job's title, at the foot of each page; may be empty
 	Foot     string // what is said at the foot of each page
-	TrueSize bool   // patterns are on it: it is corrected by what the printer was measured to be off
+	TrueSize bool   // templates are on it: it is corrected by what the printer was measured to be off
 	Wider    Length // by how much a viewer's typeface may be wider than ours; 0: it is ours
 	// Frame draws what each page has besides its foot, and returns what it leaves
 	// of a room; nil: nothing.

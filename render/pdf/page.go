@@ -22,10 +22,11 @@ type Page struct {
 	still         geometry.Point  // which that leaves where it is
 	clip          []gopdf.Point   // the corners of what may be printed, or none
 	lines, words  []func(*writer) error
+	faces         map[typeset.Face]bool // that words are set in
 }
 
 func newPage(width, height geometry.Length, setup *paper.Setup, black bool) *Page {
-	p := &Page{width: width, height: height, lies: width > height, black: black, across: 1, down: 1}
+	p := &Page{width: width, height: height, lies: width > height, black: black, across: 1, down: 1, faces: map[typeset.Face]bool{}}
 	if p.lies {
 		p.width, p.height = height, width
 	}
@@ -124,9 +125,12 @@ func (p *Page) Text(t render.Text) {
 		angle += 90
 	}
 	t.Size *= render.Points(along)
-	t.String = typeset.Settable(t.String)
 	at := p.places([]geometry.Point{t.At})[0]
-	p.words = append(p.words, func(w *writer) error { return w.text(at, angle, t) })
+	runs := typeset.Runs(t.String, t.Bold)
+	for _, r := range runs {
+		p.faces[r.Face] = true
+	}
+	p.words = append(p.words, func(w *writer) error { return w.text(at, angle, t, runs) })
 }
 
 // phase returns how far into its dashes a line starts, from none to one round of

@@ -45,6 +45,7 @@ func sayings() []string {
 	all := []string{
 		"side × 2, 151.7 mm × 227.8 mm", "9½ in × 5⅝ in, 3¼ ± ⅛", "Café “Zürich” – Œuvres, naïve…",
 		"Το λιμάνι", "Судовой журнал", "plain words", "a size: 221.5 mm",
+		"Nguyễn Thị Ánh Tuyết, 221.5 mm", "Rene\u0301e q\u0303 x\u0302", "5\u202fmm × 3\u2009mm", "Հայերեն, ქართული, ŻÓŁĆ",
 	}
 	var rest []rune
 	for r := rune(0x21); r < 0x180; r++ {
@@ -110,6 +111,32 @@ func TestTextComesOutAsItWasDrawn(t *testing.T) {
 			assert.Equal(t, words(strings.Join(want, "\n")), words(output(t, name, args...)))
 		})
 	}
+}
+
+// Text that runs from right to left comes out in its own order where a reader puts it
+// into one, as it is seen where a reader does not; the sizes beside it stay behind it.
+func TestTextFromRightToLeft(t *testing.T) {
+	d := pdf.New("Names")
+	d.AddPage(100, 150)
+	for i, s := range []string{"the kit of ספר הים: 148.5 mm", "a box for שלום 32 mm"} {
+		d.Page().Text(render.Text{At: geometry.Pt(10, geometry.Length(20+10*i)), String: s, Size: 12, Color: render.Black})
+	}
+	path := filepath.Join(t.TempDir(), "names.pdf")
+	require.NoError(t, os.WriteFile(path, made(t, d), 0o644))
+	bare := func(s string) string { // without marks of direction, and without spaces, of which poppler drops some here
+		return strings.Map(func(r rune) rune {
+			if unicode.Is(unicode.Cf, r) || unicode.IsSpace(r) {
+				return -1
+			}
+			return r
+		}, s)
+	}
+	t.Run("pdftotext", func(t *testing.T) {
+		assert.Equal(t, bare("the kit of ספר הים: 148.5 mm a box for שלום 32 mm"), bare(output(t, "pdftotext", "-enc", "UTF-8", path, "-")))
+	})
+	t.Run("gs", func(t *testing.T) {
+		assert.Equal(t, bare("the kit of םיה רפס: 148.5 mm a box for םולש 32 mm"), bare(output(t, "gs", "-q", "-dNOPAUSE", "-dBATCH", "-sDEVICE=txtwrite", "-sOutputFile=-", path)))
+	})
 }
 
 // A reader gets a label with its value, in the order in which they were set,

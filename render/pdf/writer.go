@@ -13,30 +13,30 @@ import (
 	"forel/render/typeset"
 )
 
-// families are the library's names of the regular and the bold: those that the
-// fonts have in the file, behind the tag of a subset.
-var families = [2]string{someTag + "+GoRegular", someTag + "+GoBold"}
+// families are the library's names of the faces: those that the fonts have in the
+// file, behind the tag of a subset.
+var families = [...]string{typeset.Regular: someTag + "+GoRegular", typeset.Bold: someTag + "+GoBold", typeset.Fallback: someTag + "+DejaVuSans"}
 
-// fonts are the typeface, read once for all documents.
-var fonts = sync.OnceValues(func() (*gopdf.FontContainer, error) {
-	var c gopdf.FontContainer
-	for weight, data := range [2][]byte{typeset.Regular, typeset.Bold} {
-		if err := c.AddTTFFontData(families[weight], data); err != nil {
-			return nil, err
-		}
+// fonts are the faces, each read once for all documents.
+var fonts = func() (all [len(families)]func() (*gopdf.FontContainer, error)) {
+	for i, family := range families {
+		all[i] = sync.OnceValues(func() (*gopdf.FontContainer, error) {
+			var c gopdf.FontContainer
+			return &c, c.AddTTFFontData(family, typeset.Face(i).Data())
+		})
 	}
-	return &c, nil
-})
+	return all
+}()
 
 // writer gives pages to the library. It knows what was set on a page so far, so
 // as not to set it again.
 type writer struct {
 	gopdf.GoPdf
-	high   float64 // of the page, in points
-	line   *render.Stroke
-	ink    *render.Color
-	weight int
-	size   render.Points
+	high float64 // of the page, in points
+	line *render.Stroke
+	ink  *render.Color
+	face typeset.Face
+	size render.Points
 }
 
 // blank is the size of pages that have none of their own; in millimetres.
@@ -47,13 +47,17 @@ func (d *Document) written() ([]byte, error) {
 	var w writer
 	w.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: blank, H: blank}})
 	w.SetCompressLevel(zlib.BestSpeed)
-	container, err := fonts()
-	if err != nil {
-		return nil, err
-	}
-	m := mend{Document: d}
-	for weight, family := range families {
-		m.fonts[weight] = w.GetNextObjectID()
+	m := mend{Document: d, fonts: map[typeset.Face]int{}}
+	for i, family := range families {
+		f := typeset.Face(i)
+		if f == typeset.Fallback && !d.sets(f) {
+			continue // few documents need it
+		}
+		container, err := fonts[f]()
+		if err != nil {
+			return nil, err
+		}
+		m.fonts[f] = w.GetNextObjectID()
 		if err := w.AddTTFFontFromFontContainer(family, container); err != nil {
 			return nil, err
 		}
@@ -83,6 +87,11 @@ func (d *Document) written() ([]byte, error) {
 		return nil, err
 	}
 	return m.file(file)
+}
+
+// sets tells whether any page has words in a face.
+func (d *Document) sets(f typeset.Face) bool {
+	return slices.ContainsFunc(d.pages, func(p *Page) bool { return p.faces[f] })
 }
 
 // page draws a page: its lines, then its words.
@@ -144,25 +153,27 @@ func (w *writer) fill(points []gopdf.Point, c render.Color) error {
 	return nil
 }
 
-// text sets a line of text from a place on, turned anticlockwise.
-func (w *writer) text(at gopdf.Point, angle float64, t render.Text) error {
-	weight := 0
-	if t.Bold {
-		weight = 1
-	}
-	if w.size != t.Size || w.weight != weight {
-		w.size, w.weight = t.Size, weight
-		if err := w.SetFont(families[weight], "", float64(t.Size)); err != nil {
-			return err
-		}
-	}
+// text sets the runs of a line of text from a place on, turned anticlockwise.
+func (w *writer) text(at gopdf.Point, angle float64, t render.Text, runs []typeset.Run) error {
 	w.color(t.Color)
 	if angle != 0 {
 		w.Rotate(angle, at.X, at.Y)
 		defer w.RotateReset()
 	}
-	w.SetXY(at.X, at.Y)
-	return w.Text(t.String)
+	for _, r := range runs {
+		if w.size != t.Size || w.face != r.Face {
+			w.size, w.face = t.Size, r.Face
+			if err := w.SetFont(families[r.Face], "", float64(t.Size)); err != nil {
+				return err
+			}
+		}
+		w.SetXY(at.X, at.Y)
+		if err := w.Text(r.Text); err != nil {
+			return err
+		}
+		at.X += typeset.RunWidth(r, t.Size).MM()
+	}
+	return nil
 }
 
 // color sets what is filled, and words are set, in.
