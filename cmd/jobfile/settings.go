@@ -24,7 +24,7 @@ func (r *reader) settings() File {
 	}
 	r.others(f.Kind, f.Job.Settings())
 	f.Print, f.Black = r.print()
-	f.Names = r.names()
+	f.Names = r.names(f.Kind)
 	f.Stock = r.readStock()
 	return f
 }

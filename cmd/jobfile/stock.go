@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
+	"forel/geometry/plan"
 	"forel/paper/stock"
 )
 
@@ -202,8 +203,8 @@ func (r *reader) number(v value, what string, lo, hi float64, whole bool) float6
 }
 
 // names reads what a maker calls materials, by which pieces of different stuff are
-// kept apart when they are laid out.
-func (r *reader) names() map[geometry.Material]string {
+// kept apart when they are laid out. Two kinds may each have a key for one material.
+func (r *reader) names(of plan.Kind) map[geometry.Material]string {
 	out, read := map[geometry.Material]string{}, map[string]string{}
 	for _, n := range kinds.Named() {
 		name, ok := read[n.Key]
@@ -211,7 +212,7 @@ func (r *reader) names() map[geometry.Material]string {
 			r.title(n.Key, &name)
 			read[n.Key] = name
 		}
-		if name != "" {
+		if name != "" && slices.Contains(of.Named, n) {
 			out[n.Material] = name
 		}
 	}

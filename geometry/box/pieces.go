@@ -8,7 +8,9 @@ const (
 	foreWallOf = " fore-edge wall"
 	sideWallOf = " side wall"
 	clothOf    = " cloth"
-	liningOf   = " lining"
+
+	smallLining = "small floor lining"
+	largeLining = "large floor lining"
 
 	caseBoardName = "case board"
 	spineName     = "case spine"
@@ -20,11 +22,11 @@ const (
 // PieceNames lists the names that a piece can have, in the order of work.
 var PieceNames = func() (names []string) {
 	for _, t := range []string{smallName, largeName} {
-		for _, of := range []string{baseOf, foreWallOf, sideWallOf, clothOf, liningOf} {
+		for _, of := range []string{baseOf, foreWallOf, sideWallOf, clothOf} {
 			names = append(names, t+of)
 		}
 	}
-	return append(names, caseBoardName, spineName, caseClothName, fillerName, hingeName)
+	return append(names, caseBoardName, spineName, caseClothName, fillerName, hingeName, smallLining, largeLining)
 }()
 
 // The materials of the case, the hinge and the large tray's floor. Where nothing else is
@@ -55,14 +57,14 @@ func (j Job) pieces() []geometry.Piece {
 	small, large := j.small(), j.large()
 	var out []geometry.Piece
 	for _, t := range []tray{small, large} {
-		out = append(append(out, j.trayBoards(t)...), j.stripOf(t).piece(), j.floorLining(t))
+		out = append(append(out, j.trayBoards(t)...), j.stripOf(t).piece())
 	}
 	out = append(out, j.caseBoards()...)
 	out = append(out, j.caseClothPiece())
 	if j.Filler == Filled {
 		out = append(out, j.fillerPiece())
 	}
-	return append(out, j.hingePiece())
+	return append(out, j.hingePiece(), j.floorLining(small), j.floorLining(large))
 }
 
 // rectangle returns a plain piece with its back, or either face, up.
@@ -96,12 +98,12 @@ func (j Job) trayBoards(w tray) []geometry.Piece {
 // floorLining returns the lining of a tray's floor, its back up, the open edge at the
 // left.
 func (j Job) floorLining(w tray) geometry.Piece {
-	of := geometry.Lining
+	name, of := smallLining, geometry.Lining
 	if w.name == largeName {
-		of = j.lidLiningOf()
+		name, of = largeLining, j.lidLiningOf()
 	}
 	wide, high := j.lining(w)
-	p := rectangle(w.name+liningOf, of, 1, wide, high, geometry.GrainHeight, j.rules(w).lining)
+	p := rectangle(name, of, 1, wide, high, geometry.GrainHeight, j.rules(w).lining)
 	f := facesOf(w.name)
 	// Seen from its back the open edge is at the left and the head at the foot of it.
 	y := 2*j.Cloth + j.LiningGap // from a wall

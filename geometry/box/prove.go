@@ -40,7 +40,7 @@ func (j Job) conditions() conditions {
 type report struct {
 	plan.Proof
 	closed closed
-	way    foldup.Body
+	way    foldup.Body // what the hinge lies on
 }
 
 // prove folds the cloth onto each tray and onto the case, and the hinge into its joints,
@@ -63,7 +63,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 
 	trays := make([]foldedTray, 2)
 	layers := map[string]Length{
-		smallName + clothOf: k.Cloth, largeName + clothOf: k.Cloth, smallName + liningOf: k.Lining, largeName + liningOf: k.LidLining,
+		smallName + clothOf: k.Cloth, largeName + clothOf: k.Cloth, smallLining: k.Lining, largeLining: k.LidLining,
 		caseClothName: k.CaseCloth, hingeName: k.Hinge,
 	}
 	thick := func(p geometry.Piece) Length { return layers[p.Name] }
@@ -71,18 +71,19 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	onFloors := endPanels(hinge)
 	_, hingeHigh := hinge.Size()
 	for i, s := range []standing{small, large} {
-		own := named(pieces, s.name+clothOf, s.name+liningOf)
+		lining := []string{smallLining, largeLining}[i]
+		own := named(pieces, s.name+clothOf, lining)
 		v, wrong := s.body().Cover(own, thick)
 		for n, p := range v.Patches {
-			if p.Piece == s.name+liningOf {
+			if p.Piece == lining {
 				v.Patches[n].Order = liningTurn
 			}
 		}
 		v.Patches = append(v.Patches, s.hinged(onFloors[1-i], hingeHigh, k.Hinge)...)
 		v.Closed = lapped * k.Cloth
-		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(foldedTray{s, v}) })
+		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(s, v) })
 		r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
-		trays[i] = foldedTray{s, v}
+		trays[i] = folded(s, v)
 	}
 	cloth := named(pieces, caseClothName)
 	v, wrong := c.body(trays[0].outside(), trays[1].outside()).Cover(cloth, thick)
@@ -96,8 +97,8 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	r.way = c.way(up, in, small, large)
 	along := named(pieces, hingeName)
 	w, wrong := r.way.Cover(along, thick)
-	faces, more = w.Look(along)
-	r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
+	_, more = w.Look(along) // the trays and the case tell what lies there
+	r.Faults = append(append(r.Faults, wrong...), more...)
 
 	r.closed = closed{small: trays[0], large: trays[1], laid: c, k: k.CaseCloth, q: k.Hinge}
 	r.shut(k)
@@ -111,14 +112,14 @@ const lapped = 0.9
 
 // overlaps finds flaps of a tray's cloth that lie on each other under the base or on the
 // floor, where none is meant to; webs pinched over a corner are left out.
-func overlaps(t foldedTray) []foldup.Fault {
+func overlaps(s standing, t foldup.Covered) []foldup.Fault {
 	var out []foldup.Fault
-	for _, face := range []geometry.Face{t.f.under, t.f.floor} {
-		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != t.name+clothOf })
+	for _, face := range []geometry.Face{s.f.under, s.f.floor} {
+		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != s.name+clothOf })
 		for i, a := range flaps {
 			for _, b := range flaps[i+1:] {
 				both := foldup.Meet(a.Shape, b.Shape)
-				if at := both.Bounds(); foldup.Solid(both, foldup.Sliver) && max(at.Width(), at.Height()) > t.web() {
+				if at := both.Bounds(); foldup.Solid(both, foldup.Sliver) && max(at.Width(), at.Height()) > s.web() {
 					out = append(out, foldup.Fault{Kind: foldup.Collision, Piece: a.Piece, Face: face, At: at, What: "two flaps lie on each other"})
 				}
 			}

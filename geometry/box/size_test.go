@@ -46,7 +46,7 @@ func TestWorkedExample(t *testing.T) {
 		"small tray base": {151.35, 222.2}, "small tray fore-edge wall": {222.2, 33.65}, "small tray side wall": {153.85, 33.65},
 		"large tray base": {155.4, 229.8}, "large tray fore-edge wall": {229.8, 37.3}, "large tray side wall": {157.9, 37.3},
 		"small tray cloth": {559.9, 97.3}, "large tray cloth": {575.6, 104.6},
-		"small tray lining": {149.15, 219.8}, "large tray lining": {153.2, 227.4},
+		"small floor lining": {149.15, 219.8}, "large floor lining": {153.2, 227.4},
 		"case board": {162.25, 243.5}, "case spine": {42.3, 243.5}, "case cloth": {414.9, 281.6}, "hinge": {106.8, 219.8},
 	} {
 		require.Contains(t, got, name)
