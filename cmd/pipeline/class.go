@@ -6,7 +6,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
+
+	"golang.org/x/sync/errgroup"
 
 	"forel/cmd/roster"
 	"forel/geometry"
@@ -54,7 +55,7 @@ const (
 	Made                 // its files were made and put away
 	Kept                 // its files were there already
 	Refused              // it can't be made
-	Failed               // its files could not be made or put away
+	Failed               // its files could not be made
 )
 
 // Student is a row of the roster and what became of it. Its Suspects and Refused
@@ -108,33 +109,25 @@ func (c Class) Read() (*Roll, error) {
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
-// student by one, until all are done or the context ends.
-func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) {
-	next := make(chan int)
-	var wait sync.WaitGroup
-	for range min(max(1, r.class.Workers), len(r.Students)) {
-		wait.Go(func() {
-			for i := range next {
-				r.Students[i].make(ctx, r.class, shelf)
-			}
-		})
-	}
+// student by one, until all are done or the context ends. It stops where the shelf fails.
+func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) error {
+	together, until := errgroup.WithContext(ctx)
+	together.SetLimit(max(1, r.class.Workers))
 	for i := range r.Students {
-		if ctx.Err() != nil {
+		if until.Err() != nil {
 			break
 		}
 		p.at(float64(i) / float64(len(r.Students)))
-		next <- i
+		together.Go(func() error { return r.Students[i].make(until, r.class, shelf) })
 	}
-	close(next)
-	wait.Wait()
+	return together.Wait()
 }
 
-// make makes one student's files.
-func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
+// make makes one student's files. The error is the shelf's.
+func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	if s.Row.Refused != nil {
 		s.State = Refused
-		return
+		return nil
 	}
 	var err error
 	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
@@ -143,7 +136,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 			p.Source, p.Line = s.Source, s.Line
 			s.Refused = append(s.Refused, p)
 		}
-		return
+		return nil
 	}
 	defer s.worked.slim()
 	r := fit.Of(s.plan)
@@ -151,18 +144,18 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
-		return
+		return nil
 	}
 	files, err := s.worked.ofStudent()
-	if err == nil && ctx.Err() != nil {
-		return // left for another time
-	}
-	if err == nil {
-		err = shelf.Put(s.Folder, made, files)
-	}
-	if s.State = Made; err != nil {
+	switch {
+	case err != nil:
 		s.State, s.Err = Failed, err
+		return nil
+	case ctx.Err() != nil:
+		return nil // left for another time
 	}
+	s.State = Made
+	return shelf.Put(s.Folder, made, files)
 }
 
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
