@@ -15,6 +15,9 @@ import (
 // before is called before each change; tests let it fail, or end the program.
 var before = func(path string) error { return nil }
 
+// flush makes sure that a file is on the disk.
+var flush = (*os.File).Sync
+
 func rename(from, to string) error {
 	if err := before(to); err != nil {
 		return err
@@ -60,7 +63,7 @@ func makeDirs(path string) (made []string, err error) {
 	case !errors.Is(err, fs.ErrNotExist):
 		return nil, err
 	}
-	if _, err := os.Lstat(path); err == nil {
+	if info, err := os.Lstat(path); err == nil && info.Mode()&fs.ModeSymlink != 0 {
 		return nil, errors.New("a symbolic link that leads nowhere")
 	}
 	if parent := filepath.Dir(path); parent != path {
@@ -104,7 +107,7 @@ func (o *output) Write(p []byte) (int, error) {
 func (o *output) end() (digest, error) {
 	err := before(o.file.Name())
 	if err == nil {
-		err = o.file.Sync()
+		err = flush(o.file)
 	}
 	return digest(o.sum.Sum(nil)), cmp.Or(err, o.file.Close())
 }
@@ -124,7 +127,7 @@ func writeFile(path string, data []byte) (digest, error) {
 // lets a folder be synced.
 func syncDir(path string) {
 	if f, err := os.Open(path); err == nil {
-		f.Sync()
+		flush(f)
 		f.Close()
 	}
 }

@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"cmp"
 	"encoding/hex"
 	"errors"
 	"fmt"
@@ -108,7 +109,10 @@ func (s *Shelf) recover() error {
 func (s *Shelf) settle() error {
 	file, undo := s.inWork(journalName, ""), s.inWork(undoName, "")
 	if j, err := readJournal(undo); err == nil {
-		return s.undo(j)
+		if err := s.undo(j); err != nil {
+			return s.cant(ListName, err)
+		}
+		return nil
 	}
 	j, err := readJournal(file)
 	switch {
@@ -117,7 +121,10 @@ func (s *Shelf) settle() error {
 	case err != nil:
 		return fmt.Errorf("%s: %w", file, Cause(err))
 	case j.swap:
-		return s.discard(j)
+		if err := s.discard(j); err != nil {
+			return s.cant(ListName, err)
+		}
+		return nil
 	}
 	return s.follow(j)
 }
@@ -132,11 +139,10 @@ func (s *Shelf) follow(j journal) error {
 		s.undo(j) // where that fails too, the next run does it
 		return s.cant(name, err)
 	}
-	s.removeEmpty(j.old)
-	if err := remove(s.inWork(journalName, "")); err != nil {
-		return s.cant(ListName, err)
+	if s.removeEmpty(j.old) == nil { // else the next run does it
+		remove(s.inWork(journalName, ""))
+		syncDir(s.work)
 	}
-	syncDir(s.work)
 	return nil
 }
 
@@ -183,7 +189,7 @@ func (s *Shelf) undo(j journal) error {
 			continue // did not land, or is somebody else's now
 		}
 		if err := moveTo(from, to); err != nil {
-			return s.cant(f.name, err)
+			return err
 		}
 	}
 	for _, f := range j.old {
@@ -192,22 +198,23 @@ func (s *Shelf) undo(j journal) error {
 			continue
 		}
 		if err := moveTo(from, to); err != nil {
-			return s.cant(f.name, err)
+			return err
 		}
 	}
-	s.removeEmpty(j.new)
 	s.syncDirs(s.at, j.old)
-	if err := remove(s.inWork(undoName, "")); err != nil {
-		return s.cant(ListName, err)
-	}
-	return nil
+	return cmp.Or(s.removeEmpty(j.new), remove(s.inWork(undoName, "")))
 }
 
 // removeEmpty takes away folders of files where nothing is left in them.
-func (s *Shelf) removeEmpty(files []entry) {
+func (s *Shelf) removeEmpty(files []entry) error {
 	for _, dir := range foldersOf(files) {
-		remove(s.at(dir)) // one that holds files stays
+		if in, err := os.ReadDir(s.at(dir)); err == nil && len(in) == 0 {
+			if err := remove(s.at(dir)); err != nil {
+				return err
+			}
+		}
 	}
+	return nil
 }
 
 // syncDirs makes sure that the names of files are on the disk.

@@ -45,7 +45,8 @@ func (s *Shelf) land(j journal) error {
 			return s.cant(ListName, err)
 		}
 		if s.change() == nil {
-			return s.discard(j)
+			s.discard(j) // where that fails, the next run does it
+			return nil
 		}
 		j.swap = false // the system or the disk can't
 	}

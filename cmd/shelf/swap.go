@@ -133,10 +133,7 @@ func (s *Shelf) discard(j journal) error {
 		return moveTo(at, to)
 	})
 	if err != nil {
-		return s.cant(ListName, err)
+		return err
 	}
-	if err := remove(s.inWork(journalName, "")); err != nil {
-		return s.cant(ListName, err)
-	}
-	return nil
+	return remove(s.inWork(journalName, ""))
 }
