@@ -108,31 +108,30 @@ const classSet = "class"
 // fill makes the files of a class and lands them. What keeps the sheets from being planned
 // keeps no other file from landing.
 func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c shelf.Change, unplanned, err error) {
-	debug.SetGCPercent(collect(len(roll.Students)))
+	debug.SetMemoryLimit(mostMemory)
 	bar := say.progress("making")
 	err = roll.Make(ctx, s, bar.at)
 	bar.done()
-	debug.SetGCPercent(100) // the plan of all sheets is large itself
 	if err != nil || ctx.Err() != nil || len(roll.Done()) == 0 {
 		return c, nil, err
 	}
 	bar = say.progress("laying out")
-	r, unplanned := roll.Finish(ctx, bar.at)
+	warnings, unplanned, err := roll.Finish(ctx, s, bar.at)
 	bar.done()
-	if ctx.Err() != nil {
-		return c, nil, nil
-	}
-	say.warn(r.Warnings)
-	if err = cmp.Or(s.Put("", "", r.Files), s.bind(roll)); err != nil || ctx.Err() != nil {
+	if err != nil || ctx.Err() != nil {
 		return c, nil, err
 	}
-	c, err = s.Land(false)
+	say.warn(warnings)
+	if err = s.bind(roll); err != nil || ctx.Err() != nil {
+		return c, nil, err
+	}
+	c, err = s.Land(false, nil)
 	return c, unplanned, err
 }
 
-// collect returns by how many percent the heap may grow before garbage is
-// collected: what is kept of every student adds up.
-func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
+// mostMemory is what the collector of garbage keeps to, in bytes: with the program itself it
+// is less than 200 MB, whatever the number of students.
+const mostMemory = 150 << 20
 
 // tellClass says what became of the rows.
 func tellClass(roll *pipeline.Roll, folder string, c shelf.Change, out io.Writer, say voice) error {

@@ -13,7 +13,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
-	"forel/cmd/shelf"
 	"forel/geometry/wording"
 )
 
@@ -182,16 +181,15 @@ func (f *flags) makes(c pipeline.Command) action {
 		if err != nil {
 			return err
 		}
-		if _, err := out.Write(r.Report); err != nil {
-			return err
+		report := func() error { _, err := out.Write(r.Report); return err }
+		if len(r.Files) == 0 {
+			return report()
 		}
-		var change shelf.Change
-		if len(r.Files) > 0 {
-			if change, err = writeInto(*f.folder, r); err != nil {
-				return elsewhere(err)
-			}
-			say.left(*f.folder, change)
+		change, err := writeInto(*f.folder, r, report)
+		if err != nil {
+			return elsewhere(err)
 		}
+		say.left(*f.folder, change)
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {
 			out = say.w // standard output holds the report alone
 		}

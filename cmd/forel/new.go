@@ -65,6 +65,8 @@ func flagsNew(f *flags) action {
 		if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
 			if err == nil {
 				err = fmt.Errorf("%s is there already", name)
+			} else {
+				err = fmt.Errorf("can't write %s: %w", name, shelf.Cause(err))
 			}
 			return hinted(err, "choose another name, or move the file away")
 		}
@@ -73,7 +75,7 @@ func flagsNew(f *flags) action {
 		if _, err := os.Stat(folder); err != nil { // none is made for it
 			return hinted(fmt.Errorf("can't write %s: %w", name, shelf.Cause(err)), there)
 		}
-		if _, err := writeInto(folder, pipeline.Result{Files: []pipeline.File{{Name: file, Data: text}}}); err != nil {
+		if _, err := writeInto(folder, pipeline.Result{Files: []pipeline.File{{Name: file, Data: text}}}, func() error { _, err := out.Write(nil); return err }); err != nil {
 			return hinted(err, there)
 		}
 		then := "look it over"

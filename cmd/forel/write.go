@@ -19,12 +19,13 @@ import (
 // stoppable returns a context that ends when the program is asked to stop, instead of the
 // program: what it is doing on the disk is finished or taken back first.
 func stoppable() (context.Context, context.CancelFunc) {
-	return signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	return signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGPIPE)
 }
 
 // writeInto writes what a command made into a folder, all or none, and makes it where it
-// is not there.
-func writeInto(folder string, r pipeline.Result) (shelf.Change, error) {
+// is not there. What is to be told before is written by ready; where that fails there are
+// no files.
+func writeInto(folder string, r pipeline.Result, ready func() error) (shelf.Change, error) {
 	ctx, stop := stoppable()
 	defer stop()
 	s, err := shelf.Open(ctx, folder, r.Set)
@@ -35,7 +36,7 @@ func writeInto(folder string, r pipeline.Result) (shelf.Change, error) {
 	if err := cmp.Or(s.Put("", "", r.Files), ctx.Err()); err != nil {
 		return shelf.Change{}, err
 	}
-	return s.Land(r.Part)
+	return s.Land(r.Part, ready)
 }
 
 // elsewhere is the failure of a folder that can't be written into.
@@ -44,6 +45,8 @@ func elsewhere(err error) error {
 	switch {
 	case errors.Is(err, context.Canceled):
 		return errors.New("stopped; nothing was written")
+	case errors.Is(err, errOutput):
+		return err
 	case errors.As(err, &way):
 		return fmt.Errorf("%w, or give another folder with --out", err)
 	}
@@ -59,6 +62,8 @@ func wrote(folder string, names ...string) string {
 	return fmt.Sprintf("wrote %s to %s\n", wording.Printable(what), wording.Printable(folder))
 }
 
+var errOutput = errors.New("can't write to standard output")
+
 // output is standard output. It keeps the first thing that went wrong, which makes the run
 // a failure.
 type output struct {
@@ -69,7 +74,7 @@ type output struct {
 func (o *output) Write(p []byte) (int, error) {
 	n, err := o.to.Write(p)
 	if err != nil && o.wrong == nil {
-		o.wrong = fmt.Errorf("can't write to standard output: %w", shelf.Cause(err))
+		o.wrong = fmt.Errorf("%w: %v", errOutput, shelf.Cause(err))
 	}
 	return n, o.wrong
 }

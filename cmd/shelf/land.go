@@ -20,8 +20,13 @@ type Change struct {
 
 // Land puts all files of the run into the folder at once. Files of the same owner that
 // are not made again are taken away, unless the run is only a part of what there is.
-func (s *Shelf) Land(part bool) (Change, error) {
+// Ready, which may be nil, is called when nothing stands in the way any more; where it
+// fails, nothing lands.
+func (s *Shelf) Land(part bool, ready func() error) (Change, error) {
 	j, next, c, err := s.plan(part)
+	if err == nil && ready != nil {
+		err = ready()
+	}
 	if err != nil {
 		return Change{}, err
 	}

@@ -80,7 +80,7 @@ func put(folder, which string) error {
 			return err
 		}
 	}
-	_, err = s.Land(false)
+	_, err = s.Land(false, nil)
 	return err
 }
 
@@ -344,7 +344,7 @@ func TestWhatIsNotForelsStays(t *testing.T) {
 		if err := s.Put("", "", out); err != nil {
 			return Change{}, err
 		}
-		return s.Land(part)
+		return s.Land(part, nil)
 	}
 	folder := filepath.Join(t.TempDir(), "case")
 	file := func(name string) string { return filepath.Join(folder, name) }
