@@ -113,7 +113,7 @@ func (f *flags) book() {
 }
 
 // paperUsage is the help of --paper.
-const paperUsage = "`sheet` to print on: a4, another of a0 to a6 or b0 to b6, letter, legal, tabloid, or its size, such as \"210 x 297 mm\""
+const paperUsage = "`sheet` to print on: a4, another of a0 to a5 or b0 to b5, letter, legal, tabloid, or its size, such as \"210 x 297 mm\""
 
 // prints adds the flags of a command that prints.
 func (f *flags) prints() {

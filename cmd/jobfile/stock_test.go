@@ -39,7 +39,7 @@ var refusedStock = []refusal{
 		":10: stock[2].roll: zero is no measurement; ", ":11: stock[2].kerf: 11 mm is too large; give 0 mm to 10 mm "}},
 	{"set twice", book + "[[stock]]\nmaterial = 'board'\nmaterial = 'cloth'\nsize = 'A1'\n", []string{":7: stock.material: set twice, first on line 6; keep one"}},
 	{"too many", book + strings.Repeat("[[stock]]\nmaterial = 'board'\nsize = 'A1'\n", 41), []string{":125: stock[41]: more than 40 kinds of stock; "}},
-	{"a name that is none", book + "[cloth]\nname = 7\n", []string{":6: cloth.name: 7 is no title; "}},
+	{"a name that is none", book + "[cloth]\nname = 7\n", []string{":6: cloth.name: 7 is no name; "}},
 	{"all at once", "units = 'ft'\n" + book + "[[stock]]\nmaterial = 'wood'\nprice = 'x'\n", []string{
 		`:1: units: "ft" is no unit`, ":6: stock.size: missing", `:7: stock.material: "wood"`, `:8: stock.price: "x"`}},
 }

@@ -101,7 +101,7 @@ func (c Class) Read() (*Roll, error) {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
 	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
-	if bad = append(bad, problems(err)...); len(bad) > 0 {
+	if bad = append(bad, Problems(err)...); len(bad) > 0 {
 		return nil, bad
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
@@ -135,7 +135,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	var err error
 	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
 		s.State = Refused
-		for _, p := range problems(err) {
+		for _, p := range Problems(err) {
 			p.Source, p.Line = s.Source, s.Line
 			s.Refused = append(s.Refused, p)
 		}
@@ -182,7 +182,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Booklet(w.plan, handout.Options{Options: w.printed()})
+	steps, err := handout.PDF(w.plan, handout.Options{Options: w.printed()})
 	if err != nil {
 		return nil, err
 	}
@@ -286,7 +286,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
 			of = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
 		}
-		doc, wrong := draw.Booklet(laid, lot[0].printed())
+		doc, wrong := draw.PDF(laid, lot[0].printed())
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + of})
 		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))

@@ -10,7 +10,6 @@ import (
 	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/typeset"
 )
 
 // worked is a job that was read and worked out.
@@ -85,31 +84,23 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			file, suspects, err = jobfile.Parse(f.Name, f.Data, j.Flags...)
 		}
 		if err != nil {
-			bad = append(bad, problems(err)...)
+			bad = append(bad, Problems(err)...)
 			continue
 		}
 		w, err := work(file, j.Round, j.Date)
 		if several {
 			w.name = f.Name
 		}
-		for _, p := range problems(err) {
+		for _, p := range Problems(err) {
 			p.Source = w.name
 			bad = append(bad, p)
 		}
 		if err == nil {
-			r.Warnings = append(append(r.Warnings, suspects...), unsettable(w.plan.Title)...)
+			r.Warnings = append(r.Warnings, suspects...)
 			all = append(all, w)
 		}
 	}
 	return all, refused(bad)
-}
-
-// unsettable tells of a title that the PDF can't show whole.
-func unsettable(title string) jobfile.Issues {
-	if typeset.Settable(title) == title {
-		return nil
-	}
-	return jobfile.Issues{issue("title", fmt.Sprintf("the PDF's typeface lacks some of its characters and shows %c for each; the drawings have them all", typeset.Missing), "")}
 }
 
 // rounding returns how shown sizes are rounded: as asked, or as suits the unit.

@@ -62,7 +62,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !s.Draw {
 		return r, err
 	}
-	doc, err := draw.Booklet(p, o)
+	doc, err := draw.PDF(p, o)
 	r.Files = []File{{stockName, doc}}
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
@@ -86,7 +86,7 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 	}
 	p, err := bench.Lay(ctx, jobs, o)
 	if err != nil {
-		return p, problems(err)
+		return p, Problems(err)
 	}
 	if ctx.Err() != nil {
 		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))

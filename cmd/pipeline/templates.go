@@ -17,7 +17,7 @@ import (
 	"forel/render/templates"
 )
 
-// Templates makes the patterns: a document to print and a drawing a piece.
+// Templates makes the templates: a document to print and a drawing a piece.
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
@@ -56,7 +56,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
 		words = "the overview and the key in a corner of the first"
 	}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
+	r.Notes = []string{fmt.Sprintf("the templates take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
 	if len(layout.Pages) == 0 {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
@@ -67,7 +67,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 }
 
 // templates lays a job out and makes every file of it, the drawings before the
-// booklet.
+// document.
 func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
@@ -81,7 +81,7 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}
-		files[len(drawn)].Data, err = templates.Booklet(w.plan, layout, o)
+		files[len(drawn)].Data, err = templates.PDF(w.plan, layout, o)
 		return err
 	})
 	for i, p := range drawn {

@@ -30,6 +30,9 @@ type Row struct {
 	Refused  jobfile.Issues // why it can't be made; File holds nothing then
 }
 
+// mostColumns is how many columns a roster may have: there are under two hundred keys.
+const mostColumns = 250
+
 // MostRows is how many rows a roster may have.
 const MostRows = 10_000
 
@@ -54,33 +57,26 @@ type Base struct {
 // wrong with the base or a flag in every row alike. Flags hold for every row, over
 // what it says.
 func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
-	t := table{source: source, base: base, flags: flags}
+	t := table{source: source, base: base, flags: flags, short: map[int]int{}}
 	if err := t.open(data); err != nil {
 		return nil, err
 	}
+	records, wrong := t.records()
 	var rows []Row
-	for {
-		fields, err := t.csv.Read()
-		if errors.Is(err, io.EOF) {
-			break
-		}
-		if err != nil {
-			return nil, jobfile.Issues{t.unreadable(err)}
-		}
-		if blank(fields) {
-			continue
-		}
-		line, _ := t.csv.FieldPos(0)
-		if slices.ContainsFunc(fields, func(f string) bool { return strings.ContainsAny(f, "\r\n") }) {
-			return nil, jobfile.Issues{t.issue(line, "", "a quote opens a field and is not closed on its line", `take it away, or close it; an inch mark goes in as "9 1/4"""`)}
-		}
-		if len(rows) == MostRows {
-			return nil, jobfile.Issues{t.issue(line, "", fmt.Sprintf("more than %d rows", MostRows), "give a roster for each class")}
-		}
-		rows = append(rows, t.row(line, fields))
+	for _, r := range records {
+		t.short[len(r.fields)]++
 	}
-	if len(rows) == 0 {
-		return nil, jobfile.Issues{t.issue(0, "", "no students in it", "give a row each below the line of column names")}
+	for _, r := range records {
+		rows = append(rows, t.row(r))
+	}
+	if len(rows) == 0 && wrong == nil {
+		wrong = jobfile.Issues{t.issue(0, "", "no students in it", "give a row each below the line of column names")}
+	}
+	if wrong != nil {
+		for _, r := range rows { // so that all is told at once
+			wrong = append(wrong, r.Refused...)
+		}
+		return nil, wrong
 	}
 	if all := t.refused.inAll(t.parsed); all != nil {
 		return nil, all
@@ -89,15 +85,54 @@ func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row,
 	return rows, nil
 }
 
+// record is a row as it is written.
+type record struct {
+	line   int
+	fields []string
+	quoted []bool // of each field
+}
+
+// records reads the rows below the names of the columns.
+func (t *table) records() (all []record, wrong jobfile.Issues) {
+	for {
+		fields, err := t.csv.Read()
+		if errors.Is(err, io.EOF) {
+			return all, wrong
+		}
+		if err != nil {
+			return all, append(wrong, t.unreadable(err))
+		}
+		if blank(fields) {
+			continue
+		}
+		r := record{fields: fields, quoted: make([]bool, len(fields))}
+		r.line, _ = t.csv.FieldPos(0)
+		for i := range fields {
+			line, column := t.csv.FieldPos(i)
+			r.quoted[i] = column <= len(t.lines[line-1]) && t.lines[line-1][column-1] == '"'
+		}
+		switch {
+		case slices.ContainsFunc(fields, func(f string) bool { return strings.ContainsAny(f, "\r\n") }):
+			wrong = append(wrong, t.issue(r.line, "", "a quote opens a field and is not closed on its line", `take it away, or close it; an inch mark goes in as "9 1/4"""`))
+		case len(all) == MostRows:
+			return all, append(wrong, t.issue(r.line, "", fmt.Sprintf("more than %d rows", MostRows), "give a roster for each class"))
+		default:
+			all = append(all, r)
+		}
+	}
+}
+
 // table is a roster that is being read.
 type table struct {
 	source  string
 	base    *Base
 	flags   []jobfile.Flag
+	lines   [][]byte // as written
 	csv     *csv.Reader
-	columns []string // as typed
-	keys    []string // of the job file; empty for the name
-	parsed  int      // rows whose job was read
+	columns []string    // as typed
+	keys    []string    // of the job file; empty for the name
+	short   map[int]int // how many rows have so many fields
+	parsed  int         // rows whose job was read
 	refused tally
 }
 
@@ -114,11 +149,19 @@ func (t *table) open(data []byte) error {
 	if !utf8.Valid(data) {
 		return jobfile.Issues{t.issue(0, "", "not text in UTF-8", "save it as CSV in UTF-8")}
 	}
+	t.lines = bytes.Split(data, []byte("\n"))
 	t.csv = csv.NewReader(bytes.NewReader(data))
 	t.csv.FieldsPerRecord = -1
 	t.csv.TrimLeadingSpace = true
 	t.csv.LazyQuotes = true // an inch mark is a quote
-	t.csv.Comma = delimiter(data)
+	if parts, named := separator(t.lines[0]); named {
+		t.csv.Comma = parts
+		if _, err := t.csv.Read(); err != nil {
+			return jobfile.Issues{t.unreadable(err)}
+		}
+	} else {
+		t.csv.Comma = delimiter(t.lines)
+	}
 	header, err := t.csv.Read()
 	if errors.Is(err, io.EOF) {
 		return jobfile.Issues{t.issue(0, "", "nothing in it", "start it with a line such as name,title,height,width,thickness")}
@@ -127,18 +170,23 @@ func (t *table) open(data []byte) error {
 		return jobfile.Issues{t.unreadable(err)}
 	}
 	line, _ := t.csv.FieldPos(0)
+	for len(header) > 0 && strings.TrimSpace(header[len(header)-1]) == "" {
+		header = header[:len(header)-1] // a spreadsheet writes them where a cell was once filled
+	}
+	if len(header) > mostColumns {
+		return jobfile.Issues{t.issue(line, "", fmt.Sprintf("more than %d columns", mostColumns), "keep those that forel knows")}
+	}
 	var issues jobfile.Issues
 	for _, h := range header {
 		h = strings.TrimSpace(h)
-		key := strings.ToLower(h)
-		if long, ok := shortColumns[key]; ok {
-			key = long
-		}
+		key := keyOf(h)
 		switch {
-		case key == nameColumn:
-			key = ""
 		case h == "":
 			issues = append(issues, t.issue(line, "", fmt.Sprintf("column %d has no name", len(t.columns)+1), "name every column"))
+		case key == nameColumn:
+			key = ""
+		case strings.HasPrefix(key, "stock."):
+			issues = append(issues, t.issue(line, h, "sheets and rolls are the class's, not a student's", "take the column away; give [[stock]] in a job file and name it with --job"))
 		case !jobfile.Known(key):
 			issues = append(issues, t.issue(line, h, "unknown column", "give name, title, height, width, thickness, units or a key of a job file, such as board.thickness"))
 		}
@@ -156,16 +204,46 @@ func (t *table) open(data []byte) error {
 	return nil
 }
 
-// delimiter returns what parts the columns: the comma, or what a spreadsheet puts
-// where the comma is for decimals.
-func delimiter(data []byte) rune {
-	first, _, _ := bytes.Cut(data, []byte("\n"))
-	for _, d := range []rune{',', ';', '\t'} {
-		if bytes.ContainsRune(first, d) {
-			return d
+// keyOf returns the key of a job file that a column is of, or nameColumn.
+func keyOf(column string) string {
+	key := strings.ToLower(strings.TrimSpace(column))
+	if long, ok := shortColumns[key]; ok {
+		return long
+	}
+	return key
+}
+
+// delimiters are what can part the columns: the comma, or what a spreadsheet puts where
+// the comma is for decimals.
+const delimiters = ",;\t"
+
+// separator returns what parts the columns where the first line says so, as some
+// spreadsheets have it: sep=;
+func separator(first []byte) (parts rune, named bool) {
+	said, ok := strings.CutPrefix(strings.ToLower(strings.Trim(string(first), "\" \r")), "sep=")
+	if ok && len(said) == 1 && strings.Contains(delimiters, said) {
+		return rune(said[0]), true
+	}
+	return 0, false
+}
+
+// delimiter returns what parts the columns: that which leaves the most column names
+// that are known in the first line that is not empty.
+func delimiter(lines [][]byte) rune {
+	i := max(0, slices.IndexFunc(lines, func(l []byte) bool { return len(bytes.TrimSpace(l)) > 0 }))
+	best, found := ',', -1
+	for _, d := range delimiters {
+		n := 0
+		for _, h := range strings.Split(string(lines[i]), string(d)) {
+			if key := keyOf(strings.Trim(h, "\" \r")); key == nameColumn || jobfile.Known(key) {
+				n++
+			}
+		}
+		if n > found {
+			best, found = d, n
 		}
 	}
-	return ','
+	return best
 }
 
 // unreadable tells of a slip in the table itself.
@@ -182,42 +260,66 @@ func blank(fields []string) bool {
 }
 
 // row reads one student's row.
-func (t *table) row(line int, fields []string) Row {
-	r := Row{Source: t.source, Line: line}
+func (t *table) row(written record) Row {
+	r := Row{Source: t.source, Line: written.line}
+	fields := written.fields
+	for len(fields) > len(t.columns) && strings.TrimSpace(fields[len(fields)-1]) == "" {
+		fields = fields[:len(fields)-1]
+	}
 	if len(fields) > len(t.columns) {
-		r.Refused = append(r.Refused, t.issue(line, "", fmt.Sprintf("%d fields under %d columns", len(fields), len(t.columns)), "put a text with a comma in it in quotes"))
+		r.Refused = append(r.Refused, t.issue(r.Line, "", fmt.Sprintf("%d fields under %d columns", len(fields), len(t.columns)), `put what has a comma in it in quotes, a text or a number such as "148,5"`))
 		return r
 	}
+	written.fields = fields
+	if r.Refused = t.reading(&r, fields, true); r.Refused != nil {
+		return r
+	}
+	if other, joined := t.otherwise(written); other != nil {
+		r.Refused = append(r.Refused, t.issue(r.Line, "", fmt.Sprintf("can be read in two ways: as %s; or, with %s, as %s", t.says(fields), joined, t.says(other)),
+			"put every value of the row in quotes"))
+	}
+	return r
+}
+
+// reading reads the fields of a row into it and returns what is wrong with them. Counted,
+// what is wrong with the base or a flag is too.
+func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
+	var issues jobfile.Issues
 	var flags []jobfile.Flag
 	for i, f := range fields {
 		switch f = strings.TrimSpace(f); {
 		case t.keys[i] == "":
-			r.Name = f
+			issues = append(issues, t.named(r, f)...)
 		case f != "":
 			flags = append(flags, jobfile.Flag{Name: t.columns[i], Key: t.keys[i], Value: f})
 		}
 	}
 	flags = append(flags, t.flags...)
 	r.Given = t.digest(r.Name, flags)
-	if r.Name == "" {
-		r.Refused = append(r.Refused, t.issue(line, nameColumn, "no name", "give the student's"))
+	if !slices.Contains(t.keys[:len(fields)], "") { // a short row
+		issues = append(issues, t.named(r, "")...)
 	}
+	var suspects jobfile.Issues
 	var err error
 	if t.base != nil {
-		r.File, r.Suspects, err = jobfile.Parse(t.base.Source, t.base.Data, flags...)
+		r.File, suspects, err = jobfile.Parse(t.base.Source, t.base.Data, flags...)
 	} else {
-		r.File, r.Suspects, err = jobfile.FromFlags(flags)
+		r.File, suspects, err = jobfile.FromFlags(flags)
 	}
-	t.parsed++
-	var issues jobfile.Issues
-	if errors.As(err, &issues) {
-		t.refused.count(issues, t.common)
-		r.Refused = append(r.Refused, t.placed(line, issues)...)
+	var wrong jobfile.Issues
+	if counted {
+		t.parsed++
+	}
+	if errors.As(err, &wrong) {
+		if counted {
+			t.refused.count(wrong, t.common)
+		}
+		issues = append(issues, t.placed(r.Line, wrong)...)
 	} else if err != nil {
-		r.Refused = append(r.Refused, t.issue(line, "", err.Error(), ""))
+		issues = append(issues, t.issue(r.Line, "", err.Error(), ""))
 	}
-	r.Suspects = t.placed(line, r.Suspects)
-	return r
+	r.Suspects = append(r.Suspects, t.placed(r.Line, suspects)...)
+	return issues
 }
 
 // digest tells one job from another by what it was read from.

@@ -2,6 +2,8 @@ package roster_test
 
 import (
 	"os"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -86,11 +88,85 @@ func TestBadTables(t *testing.T) {
 		{"name,height,height\nA,1,2\n", `there twice`},
 		{"name,height\nA,\"220\nB,210\n", `^roster\.csv:2: a quote opens a field and is not closed`},
 		{"name\xff", `UTF-8`},
+		{"name,height,width,thickness,stock.material\nA,220,150,30,board\n", `roster\.csv:1: stock\.material: sheets and rolls are the class's`},
+		{strings.Repeat("a,", 1000) + "name\nA\n", `more than 250 columns`},
+		{"name,height,width,thickness\nA,1,150,30\n\"B,210\n", `(?s)roster\.csv:3: a quote opens.*roster\.csv:2: height: `},
 	} {
 		_, err := roster.Read("roster.csv", []byte(test.text), nil)
 		var issues jobfile.Issues
 		require.ErrorAs(t, err, &issues, "%q", test.text)
 		assert.Regexp(t, test.says, err.Error(), "%q", test.text)
+	}
+}
+
+// A row that can be read in two ways is refused with both: a decimal comma where the
+// comma parts the columns, two readings where the semicolon does. In quotes it has one.
+func TestTwoWaysToRead(t *testing.T) {
+	const head = "name,height,width,thickness,title\n"
+	for _, text := range []string{
+		head + "Ana,221,148,5,32\n",
+		head + "Ana,221,148,5 mm,32\n",
+		head + "Ben,210,148,12\nAna,221,148,5,32\n",
+		head + "Ben,210,148,12,Tide tables\nAna,221,148,5,32\n",
+		"name,height,width,thickness,board.thickness\nBen,210,148,12\nAna,221,148,30,2\n",
+		"name;height;width;thickness;title\nAna;221;222;148;32\n",
+	} {
+		rows := read(t, text)
+		ana := rows[len(rows)-1]
+		require.Len(t, ana.Refused, 1, text)
+		assert.Regexp(t, `can be read in two ways: as height 221, width \d+, thickness \d+.*; or, with .*, as height 221.*width 148`, ana.Refused[0].String(), text)
+		lines := strings.Split(strings.TrimSpace(text), "\n") // the mend that is named
+		lines[len(lines)-1] = regexp.MustCompile(`[^,;]+`).ReplaceAllString(lines[len(lines)-1], `"$0"`)
+		rows = read(t, strings.Join(lines, "\n"))
+		assert.Empty(t, rows[len(rows)-1].Refused, text)
+	}
+	for _, text := range []string{
+		head + "Ana,221,148,32,Harbour log\n",
+		head + "Ana,221,148,32,\n",
+		head + "Ana,221,148,32\n",
+		head + "Ana,221,\"148,5\",32\n",
+		"name,height,width,thickness,board.thickness\nAna,221,148,30,2\nBen,210,148,12,2.4\n",
+		"name\theight\twidth\tthickness\ttitle\nAna\t221\t148,5\t30\t2\n",
+	} {
+		for _, r := range read(t, text) {
+			assert.Empty(t, r.Refused, text)
+		}
+	}
+}
+
+// What else spreadsheets write: a line that says what parts the columns, and columns
+// without a name or a value at the end.
+func TestSpreadsheetLeftovers(t *testing.T) {
+	for _, text := range []string{
+		"sep=;\r\nname;height;width;thickness\r\nAna;220,5;150;30\r\n",
+		"\ufeff\"sep=\t\"\nname\theight\twidth\tthickness\nAna\t220,5\t150\t30\n",
+		"name;height;width;thickness;;\nAna;220,5;150;30;;\n;;;;;\n",
+		"name;height;width;thickness\nAna;220,5;150;30;;\n",
+		"\nname, height, width, thickness,,\nAna,\"220,5\",150,30,,\n",
+	} {
+		rows := read(t, text)
+		require.Len(t, rows, 1, text)
+		require.Empty(t, rows[0].Refused, text)
+		assert.InDelta(t, 220.5, rows[0].File.Job.Shared().Books[0].Height.Largest().MM(), 1e-9, text)
+	}
+	rows := read(t, "name,height,width,thickness,\nAna,220,150,30,what\n")
+	assert.Regexp(t, `5 fields under 4 columns`, rows[0].Refused[0].String())
+}
+
+// Names are composed, short and one line; letters that can't be shown are told.
+func TestNames(t *testing.T) {
+	const head = "name,height,width,thickness\n"
+	rows := read(t, head+"Rene\u0301e,220,150,30\n書 A,220,150,30\nمحمد,220,150,30\n")
+	assert.Equal(t, "Renée", rows[0].Name)
+	assert.Empty(t, rows[0].Suspects)
+	require.Len(t, rows[1].Suspects, 1)
+	assert.Regexp(t, `^roster.csv:3: name: "書" is in none of the typefaces`, rows[1].Suspects[0].String())
+	require.Len(t, rows[2].Suspects, 1)
+	assert.Regexp(t, `^roster.csv:4: name: "م" and its neighbours stand apart`, rows[2].Suspects[0].String())
+	for _, name := range []string{strings.Repeat("a", 16_000), "A\u202eB", "A\tB", "A\u200bB", "A\u2028B"} {
+		rows := read(t, head+`"`+name+"\",220,150,30\n")
+		require.Len(t, rows[0].Refused, 1, "%.20q", name)
+		assert.Regexp(t, `^roster.csv:2: name: .*(too long|not one line)`, rows[0].Refused[0].String())
 	}
 }
 

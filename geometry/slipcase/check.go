@@ -97,7 +97,7 @@ func (j Job) limitHole(l *job.Limits) {
 	}
 	r, least, most := j.hole(), j.leastRadius(), j.mostRadius()
 	if most < least {
-		l.Refuse(job.Problem{Key: "thumb_hole.shape", Reason: "there is no room on the sides for a thumb hole", Fix: `give "none"`})
+		l.Refuse(job.Problem{Key: "thumb_hole.shape", Reason: "there is no room on the sides for a thumb hole", Fix: `give "none"`, Mend: job.Change{Key: "thumb_hole.shape", Word: NoHole}})
 		return
 	}
 	l.AtLeast("thumb_hole.radius", r, least, "is too small for its edge to be covered")
@@ -108,6 +108,9 @@ func (j Job) limitHole(l *job.Limits) {
 func (j Job) limitDivider(l *job.Limits) {
 	if j.dividers() == 0 {
 		return
+	}
+	if j.Lining.Thickness > 0 && !j.linedBefore() {
+		l.Refuse(job.Problem{Key: "lining.order", Reason: "leaves linings to be pasted in between dividers, where no hand reaches", Fix: `give "before"`})
 	}
 	most := j.Cavity().Width / 2
 	l.AtMost("divider.set_back", j.Divider.SetBack, most, "leaves little of the divider")

@@ -5,9 +5,9 @@ package stage
 
 import (
 	"fmt"
-	"strings"
 
 	"forel/geometry/space"
+	"forel/geometry/wording"
 )
 
 // Vec is a place or a step in space, in millimetres.
@@ -78,7 +78,7 @@ type Say struct {
 
 // Sentence returns the words with a capital and a full stop.
 func (s Say) Sentence() Say {
-	s.Text = strings.ToUpper(s.Text[:1]) + s.Text[1:] + "."
+	s.Text = wording.Sentence(s.Text)
 	return s
 }
 

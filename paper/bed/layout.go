@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"forel/geometry"
 	"forel/paper/pack"
@@ -104,11 +106,21 @@ func (s Setup) fits(sh shape) error {
 		if s.GrainOf(m) == geometry.GrainHeight {
 			other = geometry.GrainWidth
 		}
-		return fmt.Errorf("%s as the grain of the %s lies; lay the %s with its grain along the bed's %s (--grain %s=%s)", what, m, m, other, m, other)
+		return fmt.Errorf("%s as the %s of the %s lies; lay the %s with its %s along the bed's %s (--grain %s)", what, m.Direction(), m, m, m.Direction(), other, asFlag(m, other))
 	case upright != turned:
-		return fmt.Errorf("%s; it needs a bed of at least %.0f x %.0f mm as its grain lies", what, up(needW+2*s.Margin), up(needH+2*s.Margin))
+		return fmt.Errorf("%s; it needs a bed of at least %.0f x %.0f mm as its %s lies", what, up(needW+2*s.Margin), up(needH+2*s.Margin), m.Direction())
 	}
 	return fmt.Errorf("%s; it needs a bed of at least %.0f x %.0f mm", what, up(w+2*s.Margin), up(h+2*s.Margin))
+}
+
+// asFlag writes the direction of a material as --grain takes it, in quotes where a
+// shell would part it.
+func asFlag(m geometry.Material, g geometry.Grain) string {
+	text := fmt.Sprintf("%s=%s", m, g)
+	if strings.Contains(text, " ") {
+		return strconv.Quote(text)
+	}
+	return text
 }
 
 // up returns a length in whole millimetres, rounded up.

@@ -8,6 +8,7 @@ import (
 // purchase works out what to buy and what it weighs and costs.
 func (g *group) purchase(kerf Length) {
 	for k, s := range g.Stock {
+		s = s.OrWeighs(g.weighs)
 		u := Use{Stock: k}
 		for _, sh := range g.Sheets {
 			if sh.Stock != k {

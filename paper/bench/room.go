@@ -42,8 +42,8 @@ func (g *group) tooLarge(jobs []Job) job.Problems {
 			right = "a roll " + r.Pretty(ceil(across+2*s.Trim, r)) + " wide would do"
 		}
 		bad = append(bad, job.Problem{
-			Reason: fmt.Sprintf("%s, %s × %s with the grain along its %s, is larger than every sheet of %s: %s",
-				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
+			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",
+				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
 			Fix: right,
 		})
 	}

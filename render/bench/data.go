@@ -1,8 +1,6 @@
 package bench
 
 import (
-	"bytes"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"strconv"
@@ -185,9 +183,6 @@ func words(p bench.Plan, g bench.Group, c bench.Cut) string {
 // CSV returns the order of the cuts for a spreadsheet (RFC 4180): the fence in
 // exact millimetres, then as the maker reads it.
 func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.UseCRLF = true
 	lines := [][]string{{"material", "thickness_mm", "cut", "setting", "kind", "sheet", "part", "fence_mm", "fence_rounded_" + r.Unit.String(), "gives", "leaves"}}
 	for _, g := range p.Groups {
 		for _, c := range g.Cuts {
@@ -195,10 +190,11 @@ func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 				strconv.Itoa(g.Sheets[c.Sheet].Number), c.Part, plain(c.Fence), r.Number(c.Fence), gives(p, g, c), leaves(p, g, c)})
 		}
 	}
-	if err := w.WriteAll(lines); err != nil {
+	written, err := data.CSV(lines)
+	if err != nil {
 		return nil, fmt.Errorf("bench plan: %w", err)
 	}
-	return b.Bytes(), nil
+	return written, nil
 }
 
 func plain(l Length) string { return wording.Decimal(round3(l.MM()), 3) }

@@ -14,13 +14,18 @@ import (
 // shoppingTable returns the shopping list with its columns.
 func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]string) {
 	_, priced, _ := total(p)
-	columns := []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: "grain", Broken: true},
+	var bought []geometry.Piece
+	for _, g := range p.Groups {
+		bought = append(bought, geometry.Piece{Material: g.Material})
+	}
+	runs := geometry.Directions(bought)
+	columns := []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: runs, Broken: true},
 		{Head: "pieces", Right: true}, {Head: "in pieces", Right: true}, {Head: "worth keeping", Right: true}, {Head: "waste", Right: true}, {Head: "weight", Right: true}, {Head: "cost", Right: true}}
 	var rows [][]string
 	for _, g := range p.Groups {
 		for i, u := range g.Used {
 			s := g.Stock[u.Stock]
-			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), "grain "), "", "", "", "", "", ""}
+			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), runs+" "), "", "", "", "", "", ""}
 			if priced {
 				row[len(row)-1] = money(u.Cost)
 			}

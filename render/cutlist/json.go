@@ -1,8 +1,6 @@
 package cutlist
 
 import (
-	"bytes"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 
@@ -109,9 +107,6 @@ func flat(p geometry.Path) line {
 // CSV returns the list for a spreadsheet (RFC 4180): exact millimetres, then
 // width and height as the maker reads them.
 func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.UseCRLF = true
 	unit := r.Unit.String()
 	lines := [][]string{{"name", "material", "count", "width_mm", "height_mm", "width_rounded_" + unit, "height_rounded_" + unit, "grain"}}
 	for _, p := range c.Pieces {
@@ -122,8 +117,9 @@ func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 			r.Number(wide), r.Number(high), string(p.Grain),
 		})
 	}
-	if err := w.WriteAll(lines); err != nil {
+	written, err := data.CSV(lines)
+	if err != nil {
 		return nil, fmt.Errorf("cut list: %w", err)
 	}
-	return b.Bytes(), nil
+	return written, nil
 }

@@ -60,14 +60,17 @@ var strokes = map[rune]string{
 // missing is drawn for a letter that the alphabet lacks.
 const missing = '□'
 
-// marks are the accents over a small letter, about x = 4: over a capital they stand
-// higher. Those of the second kind hang below any letter.
+// marks are the accents over a small letter, about x = 4: over a capital and over another
+// accent they stand higher. Those of the second kind hang below any letter, or beside it.
 var marks = map[rune]string{
 	'\u0300': "3g-5e", '\u0301': "3e-5g", '\u0302': "2e-4g-6e", '\u0303': "1e(3f)5e(7f", '\u0304': "2f-6f", '\u0306': "2g)4e)6g", '\u0307': "4e-4f",
-	'\u0308': "2e-2f 6e-6f", '\u030a': "4h)3g)4f)5g)4h", '\u030b': "1e-3g 5e-7g", '\u030c': "2g-4e-6g",
+	'\u0308': "2e-2f 6e-6f", '\u0309': "3g(4h(5g(4f-4e", horn: "7b-9d", '\u030a': "4h)3g)4f)5g)4h", '\u030b': "1e-3g 5e-7g", '\u030c': "2g-4e-6g",
 }
 
-var hung = map[rune]string{'\u0326': "43-31", '\u0327': "44-43(51(40-30", '\u0328': "44)32)50"}
+var hung = map[rune]string{'\u0323': "42-41", '\u0331': "21-61", '\u0326': "43-31", '\u0327': "44-43(51(40-30", '\u0328': "44)32)50"}
+
+// horn is an accent at the upper right of a letter.
+const horn = '\u031b'
 
 // said are letters that are written as others, and letters whose accent takes the place of
 // a dot.

@@ -4,6 +4,7 @@
 package hairline
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -65,6 +66,19 @@ func Strokes(t render.Text) []geometry.Path {
 	return paths
 }
 
+// Lacks returns the letters of a text for which a box is drawn, each once.
+func Lacks(text string) (out []rune) {
+	all := letters()
+	for _, r := range norm.NFC.String(text) {
+		for _, part := range said.Replace(norm.NFKD.String(string(r))) {
+			if _, ok := all[part]; !ok && !unicode.IsSpace(part) && !slices.Contains(out, r) {
+				out = append(out, r)
+			}
+		}
+	}
+	return out
+}
+
 // fraction keeps a fraction apart from the number before it.
 var fraction = strings.NewReplacer("½", " ½", "¼", " ¼", "¾", " ¾", "⅛", " ⅛", "⅜", " ⅜", "⅝", " ⅝", "⅞", " ⅞")
 
@@ -84,6 +98,9 @@ func written(text string) (paths []geometry.Path, wide geometry.Length) {
 				off.Y = 0
 			}
 			draw(all[r], off)
+			if _, above := marks[r]; above && r != horn {
+				up += 4 // the next stands on it
+			}
 			continue
 		}
 		l, ok := all[r]

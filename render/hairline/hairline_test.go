@@ -17,7 +17,7 @@ import (
 
 const (
 	printable = " !\"#$%&'()*+,-./0123456789:;<=>?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[\\]^_`abcdefghijklmnopqrstuvwxyz{|}~"
-	names     = "ÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝßàáâãäåçèéêëìíîïñòóôõöøùúûüýÿČčĐđĘęĞğİıŁłŃńŐőŘřŠšŞşȘșŤťŮůŰűŻżŽž×–—°½→←↑↓↔÷"
+	names     = "ÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝßàáâãäåçèéêëìíîïñòóôõöøùúûüýÿČčĐđĘęĞğİıŁłŃńŐőŘřŠšŞşȘșŤťŮůŰűŻżŽžẠạẢảẤấẦầẨẩẪẫẬậẮắẰằẲẳẴẵẶặẸẹẺẻẼẽẾếỀềỂểỄễỆệỈỉỊịỌọỎỏỐốỒồỔổỖỗỘộƠơỚớỜờỞởỠỡỢợỤụỦủƯưỨứỪừỬửỮữỰựỲỳỴỵỶỷỸỹ×–—°½→←↑↓↔÷"
 )
 
 func strokes(text string) string {
@@ -39,6 +39,15 @@ func TestLettersAreApart(t *testing.T) {
 	assert.NotEqual(t, strokes("91/2"), strokes("9½"), "a fraction stands apart from its number")
 }
 
+// A letter is told to be lacking where a box is drawn for it, and nowhere else.
+func TestLacks(t *testing.T) {
+	for _, r := range printable + names + "e\u0301" {
+		assert.Empty(t, hairline.Lacks(string(r)), "%c", r)
+	}
+	assert.Equal(t, []rune("日"), hairline.Lacks("a日b日 é"))
+	assert.Equal(t, []rune("ש"), hairline.Lacks("ש"))
+}
+
 // Words are no longer than the typeface sets them and within its line, level or turned, at
 // either end of their place; they have letters from one end to the other.
 func TestWordsStayInTheirBox(t *testing.T) {
@@ -48,7 +57,7 @@ func TestWordsStayInTheirBox(t *testing.T) {
 			At:     geometry.Pt(30, 40), Size: rapid.SampledFrom([]render.Points{6.5, 9, 20}).Draw(t, "size"),
 			Align: rapid.SampledFrom([]render.Align{render.Start, render.Middle, render.End}).Draw(t, "align"), Turned: rapid.Bool().Draw(t, "turned"),
 		}
-		box := typeset.Box(text).Grow(geometry.Length(text.Size) * geometry.PDFPoint * 0.25) // accents over capitals reach beyond
+		box := typeset.Box(text).Grow(geometry.Length(text.Size) * geometry.PDFPoint * 0.45) // accents over capitals, and over accents, reach beyond
 		for _, p := range hairline.Strokes(text) {
 			require.True(t, box.Contains(p.Bounds()), "%v leaves %v", p.Bounds(), box)
 		}

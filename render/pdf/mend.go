@@ -2,6 +2,8 @@ package pdf
 
 import (
 	"bytes"
+	"cmp"
+	"compress/zlib"
 	"crypto/sha256"
 	"errors"
 	"fmt"
@@ -11,6 +13,8 @@ import (
 	"unicode/utf16"
 
 	"github.com/signintech/gopdf"
+
+	"forel/render/typeset"
 )
 
 // mend is the one place where the library's file is changed: what it has no
@@ -18,12 +22,13 @@ import (
 // their numbers through its cross-reference table. Numbers of sections are those
 // of ISO 32000-1.
 type mend struct {
-	*Document
-	fonts   [2]int               // the first object of each font
-	marks   []*gopdf.OutlineNode // of each bookmark
-	top     gopdf.OutlineNodes   // those that are under none
-	objects [][]byte             // of the file, by number
-	err     error                // the first thing that is not as it was
+	Document
+	bookmarks []bookmark
+	fonts     map[typeset.Face]int // the first object of each font
+	marks     []*gopdf.OutlineNode // of each bookmark
+	top       gopdf.OutlineNodes   // those that are under none
+	objects   [][]byte             // of the file, by number
+	err       error                // the first thing that is not as it was
 }
 
 // The numbers of objects that the library always writes first.
@@ -48,8 +53,10 @@ func (m *mend) file(data []byte) ([]byte, error) {
 	m.read(data)
 	m.additions()
 	m.bookmarked()
-	for _, n := range m.fonts {
-		m.font(n)
+	for f := range typeset.Fallback + 1 {
+		if n, ok := m.fonts[f]; ok {
+			m.font(n, f)
+		}
 	}
 	// The library would write the document's information into the trailer, where
 	// only a reference to it may be (7.5.5), and characters beyond FFFF wrongly.
@@ -104,15 +111,18 @@ func (m *mend) add(content string) (n int) {
 // set to actual size and one side of the sheet (12.2), page labels (12.4.2).
 func (m *mend) additions() {
 	entries := " /Lang (en)\n /ViewerPreferences << /PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true >>\n"
-	if len(m.labels) > 0 {
-		entries += " /PageLabels << /Nums ["
-		if m.labels[0].page > 0 {
-			entries += " 0 << /S /D >>" // the tree has to name the first page
+	labels := ""
+	for i, p := range m.Pages {
+		if p.label == nil {
+			continue
 		}
-		for _, l := range m.labels {
-			entries += fmt.Sprintf(" %d << /S /%s /St %d >>", l.page, l.numerals, l.first)
+		if labels == "" && i > 0 {
+			labels = " 0 << /S /D >>" // the tree has to name the first page
 		}
-		entries += " ] >>\n"
+		labels += fmt.Sprintf(" %d << /S /%s /St %d >>", i, p.label.numerals, p.label.first)
+	}
+	if labels != "" {
+		entries += " /PageLabels << /Nums [" + labels + " ] >>\n"
 	}
 	m.replace(catalog, ">>\n", entries+">>\n")
 }
@@ -127,7 +137,7 @@ func (m *mend) bookmarked() {
 	}
 	m.replace(outlines, fmt.Sprintf("/Count %d\n", len(m.marks)), fmt.Sprintf("/Count %d\n", len(m.top)))
 	m.replace(outlines, fmt.Sprintf("/Last %d 0 R", m.marks[len(m.marks)-1].Obj.GetIndex()), fmt.Sprintf("/Last %d 0 R", m.top[len(m.top)-1].Obj.GetIndex()))
-	for i, b := range m.Document.bookmarks {
+	for i, b := range m.bookmarks {
 		n := m.marks[i].Obj.GetIndex()
 		title := "/Title " + textString(b.title)
 		if under := len(m.marks[i].Children); under > 0 {
@@ -143,8 +153,10 @@ func (m *mend) bookmarked() {
 // its entries are ranges of one glyph, of which Ghostscript 10.00 takes the two
 // bytes of a character for one (Adobe Technical Note 5014, "CMap and CIDFont Files
 // Specification"; the limit is from memory). The font gets the tag of its subset,
-// which is another where its characters are, so that files can be joined.
-func (m *mend) font(n int) {
+// which is another where its characters are, so that files can be joined. Of a letter
+// that is made of letters made of others, as the fallback has them, the library leaves
+// these out.
+func (m *mend) font(n int, f typeset.Face) {
 	m.replace(n, "1 begincodespacerange\n<", "1 begincodespacerange\n<0000><FFFF>\nendcodespacerange\n<")
 	if m.err != nil {
 		return
@@ -170,6 +182,9 @@ func (m *mend) font(n int) {
 		text += "endbfchar\n"
 	}
 	text += tail
+	if f == typeset.Fallback {
+		m.program(n+1, f, rows)
+	}
 	m.objects[n] = fmt.Appendf(nil, "%d 0 obj\n<< /Length %d >>\nstream\n%s\nendstream\nendobj\n\n", n, len(text), text)
 	tag := []byte(someTag)
 	digest := sha256.Sum256([]byte(text))
@@ -181,11 +196,35 @@ func (m *mend) font(n int) {
 	}
 }
 
+// program writes the program of a font again, with all that the glyphs of the rows of
+// its map are made of.
+func (m *mend) program(n int, f typeset.Face, rows []string) {
+	var glyphs []int
+	for _, row := range rows {
+		g, err := strconv.ParseUint(row[1:5], 16, 16)
+		if err != nil {
+			m.err = fmt.Errorf("object %d of the library's file has a glyph %q", n-1, row)
+			return
+		}
+		glyphs = append(glyphs, int(g))
+	}
+	font, err := subset(f.Data(), glyphs)
+	if err != nil {
+		m.err = err
+		return
+	}
+	var packed bytes.Buffer
+	w := zlib.NewWriter(&packed)
+	_, err = w.Write(font)
+	m.err = cmp.Or(m.err, err, w.Close())
+	m.objects[n] = fmt.Appendf(nil, "%d 0 obj\n<< /Length %d /Filter /FlateDecode /Length1 %d >>\nstream\n%s\nendstream\nendobj\n\n", n, packed.Len(), len(font), packed.Bytes())
+}
+
 // info returns the entries of the document information dictionary (14.3.3).
 func (m *mend) info() string {
-	entries := "/Title " + textString(m.title) + " /Creator (forel) /Producer (forel)"
-	if !m.date.IsZero() {
-		date := m.date.Format("20060102150405")
+	entries := "/Title " + textString(m.Title) + " /Creator (forel) /Producer (forel)"
+	if !m.Date.IsZero() {
+		date := m.Date.UTC().Format("20060102150405")
 		entries += fmt.Sprintf(" /CreationDate (D:%s+00'00') /ModDate (D:%s+00'00')", date, date)
 	}
 	return entries

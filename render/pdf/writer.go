@@ -9,65 +9,71 @@ import (
 
 	"github.com/signintech/gopdf"
 
+	"forel/geometry"
 	"forel/render"
+	"forel/render/record"
 	"forel/render/typeset"
 )
 
-// families are the library's names of the regular and the bold: those that the
-// fonts have in the file, behind the tag of a subset.
-var families = [2]string{someTag + "+GoRegular", someTag + "+GoBold"}
+// families are the library's names of the faces: those that the fonts have in the
+// file, behind the tag of a subset.
+var families = [...]string{typeset.Regular: someTag + "+GoRegular", typeset.Bold: someTag + "+GoBold", typeset.Fallback: someTag + "+DejaVuSans"}
 
-// fonts are the typeface, read once for all documents.
-var fonts = sync.OnceValues(func() (*gopdf.FontContainer, error) {
-	var c gopdf.FontContainer
-	for weight, data := range [2][]byte{typeset.Regular, typeset.Bold} {
-		if err := c.AddTTFFontData(families[weight], data); err != nil {
-			return nil, err
-		}
+// fonts are the faces, each read once for all documents.
+var fonts = func() (all [len(families)]func() (*gopdf.FontContainer, error)) {
+	for i, family := range families {
+		all[i] = sync.OnceValues(func() (*gopdf.FontContainer, error) {
+			var c gopdf.FontContainer
+			return &c, c.AddTTFFontData(family, typeset.Face(i).Data())
+		})
 	}
-	return &c, nil
-})
+	return all
+}()
 
 // writer gives pages to the library. It knows what was set on a page so far, so
 // as not to set it again.
 type writer struct {
 	gopdf.GoPdf
-	high   float64 // of the page, in points
-	line   *render.Stroke
-	ink    *render.Color
-	weight int
-	size   render.Points
+	high float64 // of the page, in points
+	line *render.Stroke
+	ink  *render.Color
+	face typeset.Face
+	size render.Points
 }
 
 // blank is the size of pages that have none of their own; in millimetres.
 const blank = 10
 
 // written returns the document as the library writes it, mended.
-func (d *Document) written() ([]byte, error) {
+func (d Document) written() ([]byte, error) {
 	var w writer
 	w.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: blank, H: blank}})
 	w.SetCompressLevel(zlib.BestSpeed)
-	container, err := fonts()
-	if err != nil {
-		return nil, err
-	}
-	m := mend{Document: d}
-	for weight, family := range families {
-		m.fonts[weight] = w.GetNextObjectID()
+	m := mend{Document: d, bookmarks: d.bookmarks(), fonts: map[typeset.Face]int{}}
+	for i, family := range families {
+		f := typeset.Face(i)
+		if f == typeset.Fallback && !d.sets(f) {
+			continue // few documents need it
+		}
+		container, err := fonts[f]()
+		if err != nil {
+			return nil, err
+		}
+		m.fonts[f] = w.GetNextObjectID()
 		if err := w.AddTTFFontFromFontContainer(family, container); err != nil {
 			return nil, err
 		}
 	}
-	for i, p := range d.pages {
-		if err := w.page(p); err != nil {
+	for i, p := range d.Pages {
+		if err := w.page(p, d.Black); err != nil {
 			return nil, err
 		}
-		for len(m.marks) < len(d.bookmarks) && d.bookmarks[len(m.marks)].page == i {
+		for len(m.marks) < len(m.bookmarks) && m.bookmarks[len(m.marks)].page == i {
 			w.SetXY(0, blank) // so that the entry is as mend finds it
 			m.marks = append(m.marks, &gopdf.OutlineNode{Obj: w.AddOutlineWithPosition("")})
 		}
 	}
-	for i, b := range d.bookmarks {
+	for i, b := range m.bookmarks {
 		above := &m.top
 		if b.above >= 0 {
 			above = (*gopdf.OutlineNodes)(&m.marks[b.above].Children)
@@ -85,25 +91,30 @@ func (d *Document) written() ([]byte, error) {
 	return m.file(file)
 }
 
+// sets tells whether any page has words in a face.
+func (d Document) sets(f typeset.Face) bool {
+	return slices.ContainsFunc(d.Pages, func(p *Page) bool {
+		return slices.ContainsFunc(p.Texts, func(t record.Written) bool {
+			return slices.ContainsFunc(typeset.Runs(t.String, t.Bold), func(r typeset.Run) bool { return r.Face == f })
+		})
+	})
+}
+
 // page draws a page: its lines, then its words.
-func (w *writer) page(p *Page) error {
-	w.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: p.width.MM(), H: p.height.MM()}})
-	w.high, w.line, w.ink, w.size = w.UnitsToPoints(p.height.MM()), nil, nil, 0
+func (w *writer) page(p *Page, black bool) error {
+	on := w.sheet(p, black)
+	w.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: on.width.MM(), H: on.height.MM()}})
+	w.high, w.line, w.ink, w.size = w.UnitsToPoints(on.height.MM()), nil, nil, 0
 	// A corner sharper than 29 degrees is cut off, as in SVG (8.4.3.5).
-	if err := w.operators("4 M"); err != nil {
-		return err
+	on.did(w.operators("4 M"))
+	if on.clip != nil {
+		on.did(w.operators(w.path(on.clip) + "h W n"))
 	}
-	if p.clip != nil {
-		if err := w.operators(w.path(p.clip) + "h W n"); err != nil {
-			return err
-		}
+	p.Play(on, geometry.Point{})
+	for _, t := range on.words {
+		on.set(t)
 	}
-	for _, draw := range slices.Concat(p.lines, p.words) {
-		if err := draw(w); err != nil {
-			return err
-		}
-	}
-	return nil
+	return on.err
 }
 
 // stroke draws along points.
@@ -138,31 +149,32 @@ func (w *writer) stroke(points []gopdf.Point, closed bool, s render.Stroke) erro
 }
 
 // fill fills a polygon.
-func (w *writer) fill(points []gopdf.Point, c render.Color) error {
+func (w *writer) fill(points []gopdf.Point, c render.Color) {
 	w.color(c)
 	w.Polygon(points, "F")
-	return nil
 }
 
-// text sets a line of text from a place on, turned anticlockwise.
-func (w *writer) text(at gopdf.Point, angle float64, t render.Text) error {
-	weight := 0
-	if t.Bold {
-		weight = 1
-	}
-	if w.size != t.Size || w.weight != weight {
-		w.size, w.weight = t.Size, weight
-		if err := w.SetFont(families[weight], "", float64(t.Size)); err != nil {
-			return err
-		}
-	}
+// text sets the runs of a line of text from a place on, turned anticlockwise.
+func (w *writer) text(at gopdf.Point, angle float64, t render.Text, runs []typeset.Run) error {
 	w.color(t.Color)
 	if angle != 0 {
 		w.Rotate(angle, at.X, at.Y)
 		defer w.RotateReset()
 	}
-	w.SetXY(at.X, at.Y)
-	return w.Text(t.String)
+	for _, r := range runs {
+		if w.size != t.Size || w.face != r.Face {
+			w.size, w.face = t.Size, r.Face
+			if err := w.SetFont(families[r.Face], "", float64(t.Size)); err != nil {
+				return err
+			}
+		}
+		w.SetXY(at.X, at.Y)
+		if err := w.Text(r.Text); err != nil {
+			return err
+		}
+		at.X += typeset.RunWidth(r, t.Size).MM()
+	}
+	return nil
 }
 
 // color sets what is filled, and words are set, in.

@@ -98,7 +98,7 @@ func (c *Canvas) Fill(p geometry.Path, color render.Color) {
 // words stay clear of lines.
 func (c *Canvas) Text(t render.Text) {
 	attrs := []string{
-		attr("font-family", "Go, sans-serif"),
+		attr("font-family", typeset.Families(t.String)),
 		attr("font-size", num(geometry.Length(t.Size)*geometry.PDFPoint)),
 		attr("fill", t.Color.Hex()),
 		attr("textLength", num(typeset.Width(t.String, t.Size, t.Bold))),
@@ -113,7 +113,7 @@ func (c *Canvas) Text(t render.Text) {
 	if t.Turned {
 		attrs = append(attrs, attr("transform", fmt.Sprintf("rotate(-90 %s %s)", num(t.At.X), num(t.At.Y))))
 	}
-	c.svg.Text(t.At.X.MM(), t.At.Y.MM(), printable(t.String), attrs...)
+	c.svg.Text(t.At.X.MM(), t.At.Y.MM(), printable(typeset.Isolated(t.String)), attrs...)
 }
 
 // data returns a path in SVG path syntax.

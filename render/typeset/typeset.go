@@ -1,24 +1,14 @@
-// Package typeset measures text in the typeface that outputs are set in.
+// Package typeset parts text over the faces that outputs are set in, and measures it.
 package typeset
 
 import (
+	"sort"
 	"strings"
-	"sync"
 	"unicode"
-
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
-	"golang.org/x/image/font/sfnt"
-	"golang.org/x/image/math/fixed"
+	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/render"
-)
-
-// The typeface, as TrueType data: the Go fonts by Bigelow & Holmes.
-var (
-	Regular = goregular.TTF
-	Bold    = gobold.TTF
 )
 
 // Line metrics as parts of the type size, for both weights.
@@ -28,102 +18,32 @@ const (
 	Leading = 1.3  // from one baseline to the next
 )
 
-// glyph is what is known of a character: whether both weights have it, and its
-// width in each, in ems. One that is lacking has the widths of Missing.
-type glyph struct {
-	has      bool
-	advances [2]float64 // regular, bold
-}
-
-// known are the characters that texts are mostly made of, worked out once.
-var known = sync.OnceValue(func() *[0x250]glyph {
-	var all [0x250]glyph
-	for r := range all {
-		all[r] = look(rune(r))
-	}
-	return &all
-})
-
-// others are the rest that were asked for.
-var others sync.Map // of rune: glyph
-
-func glyphOf(r rune) glyph {
-	if all := known(); r >= 0 && int(r) < len(all) {
-		return all[r]
-	}
-	if g, ok := others.Load(r); ok {
-		return g.(glyph)
-	}
-	g := look(r)
-	others.Store(r, g)
-	return g
-}
-
-var fonts = sync.OnceValue(func() (parsed [2]*sfnt.Font) {
-	for i, ttf := range [][]byte{Regular, Bold} {
-		f, err := sfnt.Parse(ttf)
-		if err != nil {
-			panic("typeset: built-in font: " + err.Error()) // the data is compiled in
-		}
-		parsed[i] = f
-	}
-	return parsed
-})
-
-// look finds a character in the fonts.
-func look(r rune) glyph {
-	g := glyph{has: true}
-	var buf sfnt.Buffer
-	for i, f := range fonts() {
-		units := fixed.I(int(f.UnitsPerEm()))
-		index, err := f.GlyphIndex(&buf, r)
-		if err != nil || index == 0 {
-			g.has = false
-		}
-		a, err := f.GlyphAdvance(&buf, index, units, 0)
-		if err != nil {
-			a = units / 2
-		}
-		g.advances[i] = float64(a) / float64(units)
-	}
-	if !g.has && r != Missing {
-		g.advances = look(Missing).advances
-	}
-	return g
-}
-
-// Has tells whether both weights of the typeface have a glyph for r.
-func Has(r rune) bool { return glyphOf(r).has }
-
-// Missing is what stands for a character the typeface lacks.
-const Missing = '□'
-
-func weight(bold bool) int {
-	if bold {
-		return 1
-	}
-	return 0
-}
-
-// Settable returns text with every character that the typeface lacks replaced by
-// a box, so that it is seen to be missing.
-func Settable(s string) string {
-	return strings.Map(func(r rune) rune {
-		if Has(r) {
-			return r
-		}
-		return Missing
-	}, s)
-}
-
 // Width returns the length of a line of text.
 func Width(s string, size render.Points, bold bool) geometry.Length {
-	i := weight(bold)
+	usual := face(bold)
 	var em float64
 	for _, r := range s {
-		em += glyphOf(r).advances[i]
+		g := glyphOf(r)
+		if !g.usual && g.fallback {
+			em = 0
+			words(s, bold, func(word string, f Face) { em += ems(word, f) })
+			break
+		}
+		em += g.advances[usual]
 	}
 	return geometry.Length(em*float64(size)) * geometry.PDFPoint
+}
+
+// RunWidth returns the length of a run.
+func RunWidth(r Run, size render.Points) geometry.Length {
+	return geometry.Length(ems(r.Text, r.Face)*float64(size)) * geometry.PDFPoint
+}
+
+func ems(s string, f Face) (em float64) {
+	for _, r := range s {
+		em += glyphOf(r).advances[f]
+	}
+	return em
 }
 
 // Ascent returns how far text reaches above its baseline.
@@ -144,15 +64,15 @@ func LineHeight(size render.Points) geometry.Length {
 // Held is a space at which no line is broken.
 const Held = '\u00a0'
 
-func breaks(r rune) bool { return unicode.IsSpace(r) && r != Held }
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != Held && r != '\u202f' }
 
 // Wrap breaks text into lines no longer than width, between words; a word
-// longer than the width stands alone.
+// longer than the width stands alone. A number stays with its unit and its fraction.
 func Wrap(s string, size render.Points, bold bool, width geometry.Length) []string {
 	var lines, line []string
 	var long geometry.Length
 	space := Width(" ", size, bold)
-	for _, word := range strings.FieldsFunc(s, breaks) {
+	for _, word := range sizes(strings.FieldsFunc(s, breaks)) {
 		w := Width(word, size, bold)
 		if len(line) > 0 && long+space+w > width {
 			lines = append(lines, strings.Join(line, " "))
@@ -169,24 +89,51 @@ func Wrap(s string, size render.Points, bold bool, width geometry.Length) []stri
 	return lines
 }
 
+// sizes returns words with those of one size as one: "1000 mm", "9 1/4 in".
+func sizes(words []string) []string {
+	out := words[:0]
+	for i, w := range words {
+		if i > 0 && ofSize(out[len(out)-1], w) {
+			out[len(out)-1] += " " + w
+		} else {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// ofSize tells whether a word goes on with the size that the one before it ends with.
+func ofSize(before, w string) bool {
+	last, _ := utf8.DecodeLastRuneInString(before)
+	if !numeric(last) {
+		return false
+	}
+	switch strings.TrimRight(w, ".,;:)") {
+	case "mm", "cm", "m", "in", "g", "kg", "%":
+		return true
+	}
+	first, _ := utf8.DecodeRuneInString(w)
+	return unicode.IsDigit(first) && strings.Contains(w, "/")
+}
+
+// numeric tells of what numbers are written with.
+func numeric(r rune) bool { return unicode.IsNumber(r) || r == '.' || r == ',' || r == '/' }
+
 // Break is Wrap that breaks a word longer than the width too, between any two
-// letters, so that no line of more than a letter is longer than the width.
+// letters, so that no line of more than a letter is longer than the width; within a
+// number it does not, since its parts would be read as others.
 func Break(s string, size render.Points, bold bool, width geometry.Length) []string {
 	var lines []string
 	for _, l := range Wrap(s, size, bold, width) {
 		for Width(l, size, bold) > width {
-			var long geometry.Length
-			end := 0
-			for i, r := range l {
-				if long += Width(string(r), size, bold); long > width && i > 0 {
-					end = i
-					break
-				}
-			}
+			end := fitting(l, "", size, bold, width)
 			if end == 0 {
+				end = ends(l)[0]
+			}
+			if end == len(l) {
 				break
 			}
-			lines, l = append(lines, l[:end]), l[end:]
+			lines, l = append(lines, strings.TrimRight(l[:end], " ")), strings.TrimLeft(l[end:], " ")
 		}
 		lines = append(lines, l)
 	}
@@ -198,11 +145,31 @@ func Fit(s string, size render.Points, bold bool, width geometry.Length) string 
 	if Width(s, size, bold) <= width {
 		return s
 	}
-	runes := []rune(s)
-	for len(runes) > 0 && Width(string(runes)+"…", size, bold) > width {
-		runes = runes[:len(runes)-1]
+	return s[:fitting(s, "…", size, bold, width)] + "…"
+}
+
+// fitting returns how many bytes of text have room in a width with what follows.
+func fitting(s, then string, size render.Points, bold bool, width geometry.Length) int {
+	all := append([]int{0}, ends(s)...)
+	fits := func(n int) bool { return Width(s[:all[n]]+then, size, bold) <= width }
+	n := sort.Search(len(all), func(n int) bool { return !fits(n) }) - 1
+	for n > 0 && !fits(n) { // a word is narrower where a letter more puts it in another face
+		n--
 	}
-	return string(runes) + "…"
+	return all[max(n, 0)]
+}
+
+// ends returns where a text can be parted: behind each letter with its marks, and behind
+// each number.
+func ends(s string) (all []int) {
+	was := rune(0)
+	for i, r := range s {
+		if i > 0 && !unicode.Is(unicode.M, r) && !(numeric(was) && numeric(r)) {
+			all = append(all, i)
+		}
+		was = r
+	}
+	return append(all, len(s))
 }
 
 // Box returns the place a text takes on its surface (Y downward).
