@@ -64,7 +64,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 		}
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
-	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
+	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u, tightestOf(r)))
 	for _, d := range r.Dimensions {
 		for _, g := range shown(r, d.Name) {
 			section("chain of "+Name(g), chainRows(g, round))
@@ -143,10 +143,9 @@ func tightestOf(r fit.Report) []int {
 	return out
 }
 
-// errorRows has a column for the tightest place of each dimension.
-func errorRows(r fit.Report, u geometry.Unit) [][]string {
+// errorRows has a column for each of some gaps, and a row for each error that moves one.
+func errorRows(r fit.Report, u geometry.Unit, shown []int) [][]string {
 	rows := [][]string{{"", "±"}}
-	shown := tightestOf(r)
 	for _, i := range shown {
 		rows[0] = append(rows[0], r.Gaps[i].Dimension, "part")
 	}
@@ -158,15 +157,17 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 		if e.High > 0 {
 			plusMinus = geometry.FineNumber(e.Low, u) + "–" + geometry.FineNumber(e.High, u)
 		}
-		row := []string{e.Name, plusMinus}
+		row, any := []string{e.Name, plusMinus}, false
 		for _, i := range shown {
 			moves, part := "-", "-"
 			if m := e.Effects[i].Moves(); m > 0 {
-				moves, part = geometry.FineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
+				any, moves, part = true, geometry.FineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
 			}
 			row = append(row, moves, part)
 		}
-		rows = append(rows, row)
+		if any {
+			rows = append(rows, row)
+		}
 	}
 	return rows
 }
