@@ -30,6 +30,7 @@ type Change struct {
 	Key   string `json:"key"`             // board.thickness, book.height, book[2].height; with Gone also book[2]
 	Value string `json:"value,omitempty"` // as it is typed; readings have ";" between them
 	Gone  bool   `json:"gone,omitempty"`
+	Swap  string `json:"swap,omitempty"` // of a volume: to change places with this one
 }
 
 // Response is the answer. What a request does not ask for is left out.
