@@ -34,19 +34,19 @@ type Change struct {
 
 // Response is the answer. What a request does not ask for is left out.
 type Response struct {
-	Text     *string           `json:"text,omitempty"` // the job file, where it is new
-	State    *State            `json:"state,omitempty"`
-	Answer   *Answer           `json:"answer,omitempty"`
-	Faults   []Fault           `json:"faults,omitempty"`
-	Sections []jobfile.Section `json:"sections,omitempty"` // of fields
-	Pictures *Pictures         `json:"pictures,omitempty"`
-	Steps    []Step            `json:"steps,omitempty"`
-	Pages    []string          `json:"pages,omitempty"` // SVG
-	Report   string            `json:"report,omitempty"`
-	Notes    []string          `json:"notes,omitempty"` // what to know of the files, a line each
-	Print    string            `json:"print,omitempty"` // the file to print at actual size
-	Files    []File            `json:"files,omitempty"`
-	Error    string            `json:"error,omitempty"` // a failure of our own
+	Text     *string   `json:"text,omitempty"` // the job file, where it is new
+	State    *State    `json:"state,omitempty"`
+	Answer   *Answer   `json:"answer,omitempty"`
+	Faults   []Fault   `json:"faults,omitempty"`
+	Sections []Section `json:"sections,omitempty"` // of fields
+	Pictures *Pictures `json:"pictures,omitempty"`
+	Steps    []Step    `json:"steps,omitempty"`
+	Pages    []string  `json:"pages,omitempty"` // SVG
+	Report   string    `json:"report,omitempty"`
+	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
+	Print    string    `json:"print,omitempty"` // the file to print at actual size
+	Files    []File    `json:"files,omitempty"`
+	Error    string    `json:"error,omitempty"` // a failure of our own
 }
 
 // File is a file that was made; its bytes go beside the response.
@@ -103,7 +103,9 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		if q.Unit == geometry.IN.String() {
 			unit = geometry.IN
 		}
-		a.Sections = jobfile.Fields(unit)
+		a.Sections = sectionsOf(unit)
+	case "typeface":
+		a.Files = typeface()
 	case "new":
 		var text []byte
 		text, _, err = pipeline.New{Full: q.Full, Example: q.Example, Flags: flagsOf(q.Flags)}.Text()
