@@ -1,17 +1,12 @@
 package pipeline
 
 import (
-	"fmt"
-	"strings"
-
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
-	"forel/paper"
 	"forel/render/handout"
 	"forel/render/index"
-	"forel/render/templates"
 )
 
 // Case is a job that was read and worked out, to be looked at in more ways than one.
@@ -45,18 +40,3 @@ func (c Case) Picture() []byte { return index.Picture(c.plan) }
 func (c Case) Figures() [][][]byte {
 	return handout.StepDrawings(c.plan, handout.Options{Options: c.printed()})
 }
-
-// Pages draws the pages of a document as they will be printed: of the files that Paged
-// lists.
-func (c Case) Pages(file string) ([][]byte, error) {
-	switch file {
-	case templatesName:
-		return templates.Drawings(c.plan, templates.Lay(c.plan, c.plan.Drawn(), c.printed(), paper.Options{}), c.printed()), nil
-	case handoutName:
-		return handout.Drawings(c.plan, handout.Options{Options: c.printed()}), nil
-	}
-	return nil, fmt.Errorf("no pages of %.40q: give %s", file, strings.Join(Paged, ", "))
-}
-
-// Paged are the documents whose pages can be looked at.
-var Paged = []string{templatesName, handoutName}

@@ -38,7 +38,8 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	o := w.printed()
-	doc, err := renderfit.PDF(report, o)
+	r.Document = renderfit.Document(report, o)
+	doc, err := r.Document.PDF()
 	for _, p := range renderfit.Plots(report, o) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}

@@ -12,6 +12,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/paper/pack"
+	"forel/render/document"
 )
 
 // Command is one of forel's commands with its settings. An error of type
@@ -36,7 +37,8 @@ type Result struct {
 	Wrote    []string // what to call the files in a sentence; none: they are not told of
 	Notes    []string // what to know of them, a line each
 	Print    Print
-	Warnings jobfile.Issues // what can be made, but should be looked at
+	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
+	Warnings jobfile.Issues     // what can be made, but should be looked at
 	Earlier  Earlier
 }
 

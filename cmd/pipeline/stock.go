@@ -62,7 +62,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !s.Draw {
 		return r, err
 	}
-	doc, err := draw.PDF(p, o)
+	r.Document = draw.Document(p, o)
+	doc, err := r.Document.PDF()
 	r.Files = []File{{stockName, doc}}
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
