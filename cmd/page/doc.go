@@ -13,12 +13,13 @@
 //	open      reads Text: what it sets, and whether the book will fit
 //	set       makes Changes to Text, returns the new text, and answers as open does
 //	pictures  the finished case, as SVG
-//	steps     how the case is made: each step with its words, checks and figures
+//	steps     how the case is made: each step with its words and checks
+//	figures   the pictures of a Step, as SVG
 //	outputs   the table of what can be made, each with its settings
 //	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
 //	          and returns its files, and the pages of its document (Pages), as SVG
 //
-// open, set and pictures are quick and run at every key press. steps and make take
+// open, set and pictures are quick and run at every key press. figures and make take
 // longer and belong into a second worker, which can be ended.
 //
 // # Responses

@@ -15,7 +15,7 @@ type Section struct {
 	Table  string  `json:"table"` // "": what stands at the top
 	Name   string  `json:"name"`  // its heading
 	Says   string  `json:"says"`
-	Blanks []Blank `json:"fields"`
+	Fields []Blank `json:"fields"`
 }
 
 // Blank is a key of a job file as the page shows it.
@@ -63,7 +63,7 @@ func sectionsOf(unit geometry.Unit) (out []Section) {
 				// What the rest of a table, or of the job, depends on.
 				b.Open = s.Table == "" || i == 0 || f.Words[0] == "none"
 			}
-			section.Blanks = append(section.Blanks, b)
+			section.Fields = append(section.Fields, b)
 		}
 		out = append(out, section)
 	}
@@ -75,17 +75,15 @@ func sectionsOf(unit geometry.Unit) (out []Section) {
 func materialKeys() map[string]Blank {
 	out := map[string]Blank{}
 	for _, n := range kinds.Named() {
-		stem := strings.TrimSuffix(n.Key, "name")
-		of := plainWords(strings.TrimSuffix(stem[strings.Index(stem, ".")+1:], "_"))
-		if strings.HasSuffix(stem, ".") {
-			of = plainWords(strings.TrimSuffix(stem, "."))
+		thickness := jobfile.ThicknessKey(n.Key)
+		of := plainWords(thickness[strings.Index(thickness, ".")+1:])
+		if of == "thickness" {
+			of, _, _ = strings.Cut(thickness, ".")
+			of = plainWords(of)
 		}
 		out[n.Key] = Blank{Of: of, Role: "name"}
-		out[stem+"known"] = Blank{Of: of, Role: "known"}
-		out[stem+"thickness"] = Blank{Of: of, Role: "thickness"}
-		if table, key, _ := strings.Cut(stem, "."); key != "" {
-			out[table+"."+strings.TrimSuffix(key, "_")] = Blank{Of: of, Role: "thickness"}
-		}
+		out[strings.TrimSuffix(n.Key, "name")+"known"] = Blank{Of: of, Role: "known"}
+		out[thickness] = Blank{Of: of, Role: "thickness"}
 	}
 	return out
 }

@@ -1,13 +1,16 @@
 package page
 
 import (
+	"fmt"
+
 	"forel/geometry/stage"
 	"forel/geometry/wording"
 )
 
 // Pictures are the drawings of a case.
 type Pictures struct {
-	Case string `json:"case"` // SVG
+	Case     string `json:"case"`     // SVG
+	Tightest string `json:"tightest"` // SVG; its numbers are those of Gap.Chain
 }
 
 // Step is one step of the work.
@@ -15,7 +18,7 @@ type Step struct {
 	Title   string   `json:"title"`
 	Short   string   `json:"short,omitempty"` // in a sentence or two
 	Text    []string `json:"text"`            // paragraph by paragraph
-	Figures []string `json:"figures"`         // SVG
+	Figures int      `json:"figures"`         // how many there are
 	Checks  []Check  `json:"checks,omitempty"`
 	Care    []string `json:"care,omitempty"` // cautions for the work of this step
 }
@@ -32,7 +35,7 @@ type Check struct {
 func (d *Desk) pictures(a *Response, q Request) error {
 	c, err := d.work(q.Source, q.Text)
 	if err == nil {
-		a.Pictures = &Pictures{Case: string(c.Picture())}
+		a.Pictures = &Pictures{Case: string(c.Picture()), Tightest: string(c.Tightest())}
 	}
 	return err
 }
@@ -44,14 +47,13 @@ func (d *Desk) steps(a *Response, q Request) error {
 		return err
 	}
 	said := func(s stage.Say) string { return s.In(c.Round().Pretty) }
-	figures := c.Figures()
-	for i, s := range c.Plan().Steps {
-		step := Step{Title: s.Title, Short: said(s.Short), Text: []string{}, Figures: []string{}}
+	for _, s := range c.Plan().Steps {
+		step := Step{Title: s.Title, Short: said(s.Short), Text: []string{}}
 		for _, t := range s.Text {
 			step.Text = append(step.Text, said(t))
 		}
-		for _, f := range figures[i] {
-			step.Figures = append(step.Figures, string(f))
+		for _, row := range s.Pictures {
+			step.Figures += len(row)
 		}
 		for _, k := range s.Checks {
 			check := Check{Name: k.Name, When: k.When, Fails: said(k.Fails)}
@@ -62,6 +64,21 @@ func (d *Desk) steps(a *Response, q Request) error {
 		}
 		step.Care = wording.CareFor(append(step.Text, s.Title)...)
 		a.Steps = append(a.Steps, step)
+	}
+	return nil
+}
+
+// figures draws the pictures of a step.
+func (d *Desk) figures(a *Response, q Request) error {
+	c, err := d.work(q.Source, q.Text)
+	if err != nil {
+		return err
+	}
+	if n := len(c.Plan().Steps); q.Step < 0 || q.Step >= n {
+		return fmt.Errorf("no step %d: there are %d", q.Step, n)
+	}
+	for _, f := range c.Figures(q.Step) {
+		a.Figures = append(a.Figures, string(f))
 	}
 	return nil
 }

@@ -75,6 +75,7 @@ func TestSettings(t *testing.T) {
 // Steps are told with the cautions of their work, and cautions that no step needs are not.
 func TestSteps(t *testing.T) {
 	for name, text := range worked(t) {
+		assert.Contains(t, ask(t, page.Request{Do: "figures", Text: text, Step: 99}).Error, "no step")
 		steps := ask(t, page.Request{Do: "steps", Text: text}).Steps
 		assert.Greater(t, len(steps), 3, name)
 		count := map[string]int{}
@@ -87,6 +88,10 @@ func TestSteps(t *testing.T) {
 		}
 		assert.Positive(t, count[wording.Knife], name)
 		assert.LessOrEqual(t, len(count), 2, name)
+	}
+	text := start(t)
+	for i, s := range ask(t, page.Request{Do: "steps", Text: text}).Steps {
+		assert.Len(t, ask(t, page.Request{Do: "figures", Text: text, Step: i}).Figures, s.Figures, s.Title)
 	}
 	cut, glue := wording.CareFor("Cut the boards."), wording.CareFor("Brush paste on it.")
 	assert.Equal(t, []string{wording.Knife}, cut)

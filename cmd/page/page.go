@@ -20,6 +20,7 @@ type Request struct {
 	Unit    string            `json:"unit,omitempty"`    // of fields: that defaults are round in; "": mm
 	Name    string            `json:"name,omitempty"`    // of make, the command
 	Flags   map[string]string `json:"flags,omitempty"`   // of make, its settings as typed, by name; of new, by the keys of jobfile.NewKeys
+	Step    int               `json:"step,omitempty"`    // of figures, from 0
 	Pages   bool              `json:"pages,omitempty"`   // of make: the pages of its document too, to look at
 	Example bool              `json:"example,omitempty"` // of new, the invented book
 	Full    bool              `json:"full,omitempty"`    // of new, every setting
@@ -30,6 +31,7 @@ type Change struct {
 	Key   string `json:"key"`             // board.thickness, book.height, book[2].height; with Gone also book[2]
 	Value string `json:"value,omitempty"` // as it is typed; readings have ";" between them
 	Gone  bool   `json:"gone,omitempty"`
+	Swap  string `json:"swap,omitempty"` // of a volume: to change places with this one
 }
 
 // Response is the answer. What a request does not ask for is left out.
@@ -41,6 +43,7 @@ type Response struct {
 	Sections []Section `json:"sections,omitempty"` // of fields
 	Pictures *Pictures `json:"pictures,omitempty"`
 	Steps    []Step    `json:"steps,omitempty"`
+	Figures  []string  `json:"figures,omitempty"` // SVG
 	Outputs  []Output  `json:"outputs,omitempty"`
 	Pages    []File    `json:"pages,omitempty"`    // of the document among the files, as SVG, named by their number
 	Warnings []Fault   `json:"warnings,omitempty"` // of what was made
@@ -129,6 +132,8 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		err = d.pictures(&a, q)
 	case "steps":
 		err = d.steps(&a, q)
+	case "figures":
+		err = d.figures(&a, q)
 	case "outputs":
 		a.Outputs = outputsOf()
 	case "make":

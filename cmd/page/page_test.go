@@ -109,7 +109,7 @@ func TestMakesTheSameFiles(t *testing.T) {
 func TestMendsMend(t *testing.T) {
 	text, mended := start(t), 0
 	for _, s := range ask(t, page.Request{Do: "fields"}).Sections {
-		for _, f := range s.Blanks {
+		for _, f := range s.Fields {
 			if f.List || f.Max == 0 || f.Kind != jobfile.TakesLength {
 				continue
 			}

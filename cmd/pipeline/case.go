@@ -5,6 +5,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	renderfit "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
 )
@@ -36,7 +37,10 @@ func (c Case) Fit() fit.Report { return fit.Of(c.plan).Weighed(c.plan, c.weigh) 
 // Picture draws the finished case.
 func (c Case) Picture() []byte { return index.Picture(c.plan) }
 
-// Figures draws the pictures of each step.
-func (c Case) Figures() [][][]byte {
-	return handout.StepDrawings(c.plan, handout.Options{Options: c.printed()})
+// Tightest draws the place where the book is most likely to be too tight.
+func (c Case) Tightest() []byte { return renderfit.Tightest(c.Fit(), c.printed()) }
+
+// Figures draws the pictures of a step of the work, from 0.
+func (c Case) Figures(step int) [][]byte {
+	return handout.StepDrawings(c.plan, step, handout.Options{Options: c.printed()})
 }
