@@ -21,20 +21,26 @@ const (
 	ThinBoard     Material = "thin board"
 	ChemiseLining Material = "chemise lining"
 	ChemiseCloth  Material = "chemise cloth"
+
+	// Of a drop-spine box, where they are other than those of its trays.
+	CaseBoard  Material = "case board"
+	CaseCloth  Material = "case cloth"
+	HingeCloth Material = "hinge cloth"
+	LidLining  Material = "lid lining"
 )
 
 // Materials lists them all.
-var Materials = []Material{Board, Lining, Cloth, Paper, Card, Corrugated, ThinBoard, ChemiseLining, ChemiseCloth}
+var Materials = []Material{Board, Lining, Cloth, Paper, Card, Corrugated, ThinBoard, ChemiseLining, ChemiseCloth, CaseBoard, CaseCloth, HingeCloth, LidLining}
 
 // Like returns the material that one is sold like and looks like: most often
 // itself.
 func (m Material) Like() Material {
 	switch m {
-	case ThinBoard:
+	case ThinBoard, CaseBoard:
 		return Board
-	case ChemiseLining:
+	case ChemiseLining, LidLining:
 		return Lining
-	case ChemiseCloth:
+	case ChemiseCloth, CaseCloth, HingeCloth:
 		return Cloth
 	}
 	return m

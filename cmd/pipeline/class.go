@@ -97,7 +97,7 @@ func (c Class) Read() (*Roll, error) {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
 	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
-	if bad = append(bad, problems(err)...); len(bad) > 0 {
+	if bad = append(bad, Problems(err)...); len(bad) > 0 {
 		return nil, bad
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
@@ -139,7 +139,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 	var err error
 	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
 		s.State = Refused
-		for _, p := range problems(err) {
+		for _, p := range Problems(err) {
 			p.Source, p.Line = s.Source, s.Line
 			s.Refused = append(s.Refused, p)
 		}

@@ -40,7 +40,7 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 		return r, refuse(nil, "--check: nothing was measured", "set print.measured_across and print.measured_along to what the gauge measured")
 	}
 	if err := o.Check(); err != nil {
-		return r, problems(err)
+		return r, Problems(err)
 	}
 	name := "gauge-check.pdf"
 	if !g.Check {

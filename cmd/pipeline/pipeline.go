@@ -61,6 +61,12 @@ type Source struct {
 	Date  time.Time      // of documents; zero: none
 }
 
+// Reads is a command, by its address, that reads a file.
+type Reads interface{ From(File) }
+
+// From makes a file what is read.
+func (s *Source) From(f File) { s.Files = []File{f} }
+
 // Job is a job, or several, with how they are shown.
 type Job struct {
 	Source

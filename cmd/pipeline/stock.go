@@ -86,7 +86,7 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 	}
 	p, err := bench.Lay(ctx, jobs, o)
 	if err != nil {
-		return p, problems(err)
+		return p, Problems(err)
 	}
 	if ctx.Err() != nil {
 		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))

@@ -47,7 +47,14 @@ func TestACheckedJobStays(t *testing.T) {
 		sound, _, _ := j.Check()
 		want, err := sound.Make()
 		require.NoError(t, err)
-		j.Shared().Clearance.Height = 7
+		for _, key := range []string{"clearance.height", "box.clearance_height"} {
+			if s, ok := j.Settings().Find(key); ok {
+				*s.Length = 7
+			}
+		}
+		if k.Name == "chemise" {
+			j.Shared().Clearance.Height = 7
+		}
 		got, err := sound.Make()
 		require.NoError(t, err)
 		assert.Equal(t, want.Pieces, got.Pieces, k.About)

@@ -26,6 +26,7 @@ type Plan struct {
 	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
 	Materials []Material
 	Equals    []Equal    // sides of pieces that must be the same
+	Batches   []Batch    // what is printed and made before the next is measured for; none: all at once
 	Remarks   []Remark   // what to know of the sizes
 	Runs      string     // how the width and the height of the pieces run
 	Warnings  []string   // what looks like a slip, or needs care
@@ -114,6 +115,12 @@ type Equal struct {
 // Has tells whether it is the width, and whether the height, of a piece.
 func (e Equal) Has(piece string) (width, height bool) {
 	return slices.Contains(e.Widths, piece), slices.Contains(e.Heights, piece)
+}
+
+// Batch is pieces that are made together, under a name that they can be asked for by.
+type Batch struct {
+	Name   string // "small tray"
+	Pieces []string
 }
 
 // Remark is a sentence with lengths in it, each at a %s.

@@ -46,8 +46,23 @@ type within struct {
 
 func (w *within) Shared() *job.Common { return &w.common }
 
+// shared returns the settings that both have in common. Where the outer case has keys of
+// its own for its clearances, these are left out.
+func (w *within) shared() job.Settings {
+	if w.ownRoom() {
+		return w.common.FitSettings()
+	}
+	return w.common.Settings()
+}
+
+// ownRoom tells whether the outer case has keys of its own for its clearances.
+func (w *within) ownRoom() bool {
+	_, common := w.outer.Settings().Find("clearance.height")
+	return !common
+}
+
 func (w *within) Settings() job.Settings {
-	shared := w.common.Settings()
+	shared := w.shared()
 	var own job.Settings
 	for _, s := range append(w.inner.Settings(), w.outer.Settings()...) {
 		_, common := shared.Find(s.Key)
@@ -70,7 +85,11 @@ func (w *within) passOn() {
 // unsure: it is not measured.
 func (w *within) passOut() {
 	out := w.outer.Shared()
+	room := out.Clearance
 	*out = w.common
+	if w.ownRoom() {
+		out.Clearance = room
+	}
 	b := w.inner.AsBook()
 	b.Title, b.Weight = w.common.Book().Title, w.common.Book().Weight
 	out.Books = []job.Book{b}

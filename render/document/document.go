@@ -201,6 +201,22 @@ func (d *Document) PDF() ([]byte, error) {
 	return doc.Bytes()
 }
 
+// Drawings returns each page as a drawing of its own: what a screen shows of what will
+// be printed.
+func (d *Document) Drawings() [][]byte {
+	pages := d.Pages()
+	out := make([][]byte, len(pages))
+	for i, p := range pages {
+		c := svg.New(p.Width, p.Height, d.PageText(i+1, len(pages)), d.Title)
+		c.Begin(render.Legend)
+		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, p.Width, p.Height)), render.White)
+		c.End()
+		p.Play(c, geometry.Point{})
+		out[i] = c.Bytes()
+	}
+	return out
+}
+
 // SVG returns the document as one drawing, its pages one below the other.
 func (d *Document) SVG() []byte {
 	pages := d.Pages()
