@@ -56,7 +56,7 @@ func TestChangedTables(t *testing.T) {
 	assert.Equal(t, two, strings.Replace(changed(t, three, jobfile.Change{Key: "book[3]", Gone: true}), "\n\n\n", "\n\n", 1))
 
 	built := changed(t, was, jobfile.Change{Key: "as_built.width", Value: "151.6"})
-	assert.Contains(t, built, "[as_built]\n# height = [227.8, 227.5]          # head to tail\nwidth = 151.6                      # spine to mouth\n")
+	assert.Contains(t, built, "[as_built]\n# height = [227.8, 227.5]          # head to tail\nwidth = 151.6                      # spine to mouth")
 	for _, stock := range []string{"stock", "stock[2]"} {
 		was = changed(t, was, jobfile.Change{Key: stock + ".material", Value: "board"}, jobfile.Change{Key: stock + ".size", Value: "26 x 38 in"})
 	}

@@ -49,7 +49,7 @@ func BenchmarkKey(b *testing.B) {
 	}
 	p := browser.Open(b, file)
 	p.Wait(b, settled)
-	p.Type(b, "#height", "220.")
+	p.Type(b, "#height", "220.5")
 	p.Wait(b, settled)
 	var answered, drawn float64
 	b.ResetTimer()

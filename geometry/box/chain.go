@@ -96,6 +96,11 @@ func (j Job) Chain() plan.Chain {
 		Limits: plan.AsSet(plan.Say("too tight: the book, or the trays in each other, with no room left where they are tightest; too loose: over %s for the book in height, over %s in thickness at the hinge, over %s between the trays",
 			lim.LooseHeight, beside+2*j.hingeCloth(), mostPlay), j.Unit),
 	}
+	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width} { // the book's room is as it is; that in thickness the large tray gives
+		if len(r) > 0 {
+			c.Dimensions[i].Key = ""
+		}
+	}
 	c.Off = j.deviations(c)
 	return c
 }
@@ -247,12 +252,13 @@ func (j Job) readings(read tolerance.Reading) map[int]tolerance.Effect {
 	a := j.AsBuilt
 	high, wide, thick := of(a.Height, size.height), of(a.Width, size.width), of(a.Thickness, size.thickness)
 	out := map[int]tolerance.Effect{nestHigh: high, nestDeep: wide, nestThick: thick}
-	// The tray is as it is; where its inside is reckoned from a reading, that is off too.
+	// The tray is as it is. Where its inside is reckoned from readings, the smallest place
+	// is the book's room.
 	if len(a.Height) > 0 {
-		out[bookHighMiddle], out[bookHighEnd] = high.Times(-1), high.Times(-1)
+		out[bookHighMiddle], out[bookHighEnd] = read.OffLeast(a.Height...), read.OffLeast(a.Height...)
 	}
 	if len(a.Width) > 0 {
-		out[bookDeep] = wide.Times(-1)
+		out[bookDeep] = read.OffLeast(a.Width...)
 	}
 	return out
 }

@@ -20,20 +20,44 @@ type closed struct {
 type foldedTray struct {
 	standing
 	foldup.Covered
+	piles map[geometry.Face]Length // the thickest on each face
+}
+
+// folded returns a tray with what lies on it.
+func folded(s standing, v foldup.Covered) foldedTray {
+	t := foldedTray{standing: s, Covered: v, piles: map[geometry.Face]Length{}}
+	for _, f := range v.Surfaces {
+		t.piles[f.Face] = t.within(f.Face, f.Extent)
+	}
+	return t
 }
 
 // heaps returns what lies on a face within a box of it, heap by heap. A web pinched over
 // a corner of a board, no larger than what cuts keep off it, is rubbed down and not
 // counted.
 func (t foldedTray) heaps(face geometry.Face, in geometry.Box) []foldup.Heap {
-	return slices.DeleteFunc(foldup.Heaps(foldup.Within(t.On(face), in)), func(h foldup.Heap) bool {
+	return slices.DeleteFunc(foldup.Heaps(within(t.On(face), in)), func(h foldup.Heap) bool {
 		b := h.Shape.Bounds()
 		return max(b.Width(), b.Height()) <= t.web()
 	})
 }
 
+// within returns what of patches lies in a box. Of those wholly in it nothing is cut off.
+func within(patches []foldup.Patch, in geometry.Box) []foldup.Patch {
+	var whole, rest []foldup.Patch
+	for _, p := range patches {
+		switch b := p.Shape.Bounds(); {
+		case in.Grow(foldup.Sliver).Contains(b):
+			whole = append(whole, p)
+		case !b.Intersect(in).Empty():
+			rest = append(rest, p)
+		}
+	}
+	return append(whole, foldup.Within(rest, in)...)
+}
+
 // web returns how large a web over a corner can be: what cuts keep off it.
-func (t foldedTray) web() Length { return min(1, t.t/3) + foldup.Sliver }
+func (t standing) web() Length { return min(1, t.t/3) + foldup.Sliver }
 
 // within returns the thickest pile on a face within a box of it.
 func (t foldedTray) within(face geometry.Face, in geometry.Box) (most Length) {
@@ -44,9 +68,7 @@ func (t foldedTray) within(face geometry.Face, in geometry.Box) (most Length) {
 }
 
 // most returns the thickest pile on a face.
-func (t foldedTray) most(face geometry.Face) Length {
-	return t.within(face, t.Surfaces[t.Find(face)].Extent)
-}
+func (t foldedTray) most(face geometry.Face) Length { return t.piles[face] }
 
 // inside returns what is left between what lies on the walls at the thickest: from head
 // to tail, and from the open edge to the fore-edge.

@@ -81,9 +81,9 @@ func prove(pieces []geometry.Piece, k conditions) report {
 		}
 		v.Patches = append(v.Patches, s.hinged(onFloors[1-i], hingeHigh, k.Hinge)...)
 		v.Closed = lapped * k.Cloth
-		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(foldedTray{s, v}) })
+		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(s, v) })
 		r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
-		trays[i] = foldedTray{s, v}
+		trays[i] = folded(s, v)
 	}
 	cloth := named(pieces, caseClothName)
 	v, wrong := c.body(trays[0].outside(), trays[1].outside()).Cover(cloth, thick)
@@ -112,14 +112,14 @@ const lapped = 0.9
 
 // overlaps finds flaps of a tray's cloth that lie on each other under the base or on the
 // floor, where none is meant to; webs pinched over a corner are left out.
-func overlaps(t foldedTray) []foldup.Fault {
+func overlaps(s standing, t foldup.Covered) []foldup.Fault {
 	var out []foldup.Fault
-	for _, face := range []geometry.Face{t.f.under, t.f.floor} {
-		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != t.name+clothOf })
+	for _, face := range []geometry.Face{s.f.under, s.f.floor} {
+		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != s.name+clothOf })
 		for i, a := range flaps {
 			for _, b := range flaps[i+1:] {
 				both := foldup.Meet(a.Shape, b.Shape)
-				if at := both.Bounds(); foldup.Solid(both, foldup.Sliver) && max(at.Width(), at.Height()) > t.web() {
+				if at := both.Bounds(); foldup.Solid(both, foldup.Sliver) && max(at.Width(), at.Height()) > s.web() {
 					out = append(out, foldup.Fault{Kind: foldup.Collision, Piece: a.Piece, Face: face, At: at, What: "two flaps lie on each other"})
 				}
 			}

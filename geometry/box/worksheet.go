@@ -46,7 +46,7 @@ func (j Job) worksheet(stands Job) []plan.Group {
 			usual("cT", "above the book", j.Clearance.Thickness),
 		}},
 		{Head: "Room between the trays", Measures: []plan.Measure{
-			usual("rH", "from head to tail, both ends together", j.Room.Height),
+			usual("rH", "head to tail, in all", j.Room.Height),
 			usual("rW", "at the fore-edge", j.Room.Width),
 			usual("rD", "above the rim of the small tray", j.Room.Depth),
 		}},
@@ -83,14 +83,14 @@ func ruled(symbol, name, rule string, l Length) plan.Measure {
 // smallGroup returns the lines of the small tray, as it is cut.
 func (j Job) smallGroup() plan.Group {
 	t, s := j.small(), j.covered(j.small())
-	g := plan.Group{Head: "Small tray", Measures: []plan.Measure{
-		ruled("B1", "inside, open edge to fore-edge wall", "W + cW + k", t.b),
-		ruled("L1", "inside, head wall to tail wall", "H + cH + 2k", t.l),
-		ruled("d1", "inside, floor to rim", "T + cT + f", t.d),
+	g := plan.Group{Head: "Small tray, inside and covered", Measures: []plan.Measure{
+		ruled("B1", "open edge to fore-edge wall", "W + cW + k", t.b),
+		ruled("L1", "head wall to tail wall", "H + cH + 2k", t.l),
+		ruled("d1", "floor to rim", "T + cT + f", t.d),
 	}}
 	if !j.AsBuilt.measured() {
 		g.Measures = append(g.Measures,
-			ruled("Ws", "covered, open edge to fore-edge", "B1 + t + k", s.width),
+			ruled("Ws", "covered, to the fore-edge", "B1 + t + k", s.width),
 			ruled("Hs", "covered, head to tail", "L1 + 2t + 2k", s.height),
 			ruled("Ds", "covered, bench to rim", "d1 + t + 2k", s.thickness))
 	}
@@ -104,19 +104,19 @@ func (j Job) builtGroup(stands Job) plan.Group {
 		{Symbol: "Ws", Name: "open edge to fore-edge", Value: s.width, Readings: j.AsBuilt.Width},
 		{Symbol: "Hs", Name: "head to tail", Value: s.height, Readings: j.AsBuilt.Height},
 		{Symbol: "Ds", Name: "bench to rim", Value: s.thickness, Readings: j.AsBuilt.Thickness},
-		ruled("Ba", "inside, open edge to fore-edge wall", "Ws − t − k", t.b),
-		ruled("La", "inside, head wall to tail wall", "Hs − 2t − 2k", t.l),
+		ruled("Ba", "open edge to fore-edge wall", "Ws − t − k", t.b),
+		ruled("La", "head wall to tail wall", "Hs − 2t − 2k", t.l),
 	}}
 }
 
 // largeGroup returns the lines of the large tray.
 func (j Job) largeGroup() plan.Group {
 	t, s := j.large(), j.covered(j.large())
-	return plan.Group{Head: "Large tray", Measures: []plan.Measure{
-		ruled("B2", "inside, open edge to fore-edge wall", "Ws + 2k + rW", t.b),
-		ruled("L2", "inside, head wall to tail wall", "Hs + 4k + rH", t.l),
-		ruled("d2", "inside, floor to rim", "Ds + F + rD", t.d),
-		ruled("Wl", "covered, open edge to fore-edge", "B2 + t + k", s.width),
+	return plan.Group{Head: "Large tray, inside and covered", Measures: []plan.Measure{
+		ruled("B2", "open edge to fore-edge wall", "Ws + 2k + rW", t.b),
+		ruled("L2", "head wall to tail wall", "Hs + 4k + rH", t.l),
+		ruled("d2", "floor to rim", "Ds + F + rD", t.d),
+		ruled("Wl", "covered, to the fore-edge", "B2 + t + k", s.width),
 		ruled("Hl", "covered, head to tail", "L2 + 2t + 2k", s.height),
 		ruled("Dl", "covered, bench to rim", "d2 + t + 2k", s.thickness),
 	}}
@@ -133,8 +133,8 @@ func (j Job) clothGroup(cut Job) plan.Group {
 		usual("u2", "under the base, large tray", j.under(large)),
 		usual("n2", "onto the floor", j.ontoFloor(large)),
 		usual("v2", "end flap past the wall's thickness", j.endFlap(large)),
-		usual("sl", "a lining from the cloth on the walls", j.LiningGap),
-		usual("so", "a lining from the open edge", j.LiningEdge),
+		usual("sl", "lining from the walls' cloth", j.LiningGap),
+		usual("so", "lining from the open edge", j.LiningEdge),
 	}}
 }
 
@@ -146,7 +146,7 @@ func (j Job) caseGroup() plan.Group {
 		inside = "La"
 	}
 	g := plan.Group{Head: "Case and hinge", Measures: []plan.Measure{
-		usual("sq", "square at head, tail and fore-edge", j.Square),
+		usual("sq", "square, on three sides", j.Square),
 		ruled("Wc", "case board, spine to fore-edge", "Wl + sq", w),
 		ruled("Hc", "case board, head to tail", "Hl + 2sq", high),
 		ruled("D", "between the case boards", "Dl + 2K", j.between()),

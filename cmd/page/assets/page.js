@@ -50,6 +50,7 @@ async function drawCase(verdict) {
   const figure = $('case');
   if (verdict === 'refused' || verdict === 'empty') {
     figure.classList.add('stale');
+    drawn = text; // there is nothing to draw
     return;
   }
   const of = text;

@@ -64,17 +64,22 @@ func Build(t testing.TB) string {
 func Start(t testing.TB) *Page {
 	t.Helper()
 	program := Find(t)
+	profile, err := os.MkdirTemp("", "forel-browser")
+	require.NoError(t, err)
 	p := &Page{Downloads: t.TempDir()}
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(t.TempDir()),
+		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(profile),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("proxy-server", "127.0.0.1:9"), // the port of the protocol discard: nobody answers
 	)
 	allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(stop)
 	ctx, end := chromedp.NewContext(allocated)
-	t.Cleanup(end)
-	p.Close = func() { end(); stop() }
+	p.Close = sync.OnceFunc(func() {
+		end()
+		stop()
+		os.RemoveAll(profile) // what the browser writes as it ends may stay
+	})
+	t.Cleanup(p.Close)
 	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
 	t.Cleanup(late)
 	p.Context = ctx
