@@ -2,6 +2,7 @@ GO ?= go
 OUT ?= case
 SEED ?= 1
 CHECKS ?= 8
+KILLS ?= 1000
 
 .PHONY: build page test soak demo bench lint golden fuzz clean
 
@@ -14,8 +15,8 @@ page: ## the page in a browser, as ./forel.html: one file, opened by a double cl
 test: ## all tests; their random cases are few, and the same each time for a SEED
 	GOGC=400 RAPID_SEED=$(SEED) RAPID_CHECKS=$(CHECKS) $(GO) test ./... # GOGC: memory for speed
 
-soak: ## all tests with many random cases, others each time
-	RAPID_SEED=0 RAPID_CHECKS=1000 $(GO) test -count=1 -timeout 0 ./...
+soak: ## all tests with many random cases, others each time; each command is killed KILLS times
+	RAPID_SEED=0 RAPID_CHECKS=1000 KILLS=$(KILLS) $(GO) test -count=1 -timeout 0 ./...
 
 demo: ## the templates of the invented example, in case/ or OUT
 	$(GO) run ./cmd/forel templates --example --out $(OUT)/
