@@ -8,6 +8,7 @@
 // A Request says what to Do:
 //
 //	fields    the table of every key of a job file, with its words, range and default
+//	typeface  the typeface of the prints, as files
 //	new       the text of a new job file, by the flags that forel new takes
 //	open      reads Text: what it sets, and whether the book will fit
 //	set       makes Changes to Text, returns the new text, and answers as open does

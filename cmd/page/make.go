@@ -14,7 +14,8 @@ import (
 
 // Pictures are the drawings of a case.
 type Pictures struct {
-	Case string `json:"case"` // SVG
+	Case     string `json:"case"`     // SVG
+	Tightest string `json:"tightest"` // SVG; its numbers are those of Gap.Chain
 }
 
 // Step is one step of the work.
@@ -38,7 +39,7 @@ type Check struct {
 func (d *Desk) pictures(a *Response, q Request) error {
 	c, err := d.work(q.Source, q.Text)
 	if err == nil {
-		a.Pictures = &Pictures{Case: string(c.Picture())}
+		a.Pictures = &Pictures{Case: string(c.Picture()), Tightest: string(c.Tightest())}
 	}
 	return err
 }

@@ -30,23 +30,24 @@ type Change struct {
 	Key   string `json:"key"`             // board.thickness, book.height, book[2].height; with Gone also book[2]
 	Value string `json:"value,omitempty"` // as it is typed; readings have ";" between them
 	Gone  bool   `json:"gone,omitempty"`
+	Swap  string `json:"swap,omitempty"` // of a volume: to change places with this one
 }
 
 // Response is the answer. What a request does not ask for is left out.
 type Response struct {
-	Text     *string           `json:"text,omitempty"` // the job file, where it is new
-	State    *State            `json:"state,omitempty"`
-	Answer   *Answer           `json:"answer,omitempty"`
-	Faults   []Fault           `json:"faults,omitempty"`
-	Sections []jobfile.Section `json:"sections,omitempty"` // of fields
-	Pictures *Pictures         `json:"pictures,omitempty"`
-	Steps    []Step            `json:"steps,omitempty"`
-	Pages    []string          `json:"pages,omitempty"` // SVG
-	Report   string            `json:"report,omitempty"`
-	Notes    []string          `json:"notes,omitempty"` // what to know of the files, a line each
-	Print    string            `json:"print,omitempty"` // the file to print at actual size
-	Files    []File            `json:"files,omitempty"`
-	Error    string            `json:"error,omitempty"` // a failure of our own
+	Text     *string   `json:"text,omitempty"` // the job file, where it is new
+	State    *State    `json:"state,omitempty"`
+	Answer   *Answer   `json:"answer,omitempty"`
+	Faults   []Fault   `json:"faults,omitempty"`
+	Sections []Section `json:"sections,omitempty"` // of fields
+	Pictures *Pictures `json:"pictures,omitempty"`
+	Steps    []Step    `json:"steps,omitempty"`
+	Pages    []string  `json:"pages,omitempty"` // SVG
+	Report   string    `json:"report,omitempty"`
+	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
+	Print    string    `json:"print,omitempty"` // the file to print at actual size
+	Files    []File    `json:"files,omitempty"`
+	Error    string    `json:"error,omitempty"` // a failure of our own
 }
 
 // File is a file that was made; its bytes go beside the response.
@@ -103,7 +104,9 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		if q.Unit == geometry.IN.String() {
 			unit = geometry.IN
 		}
-		a.Sections = jobfile.Fields(unit)
+		a.Sections = sectionsOf(unit)
+	case "typeface":
+		a.Files = typeface()
 	case "new":
 		var text []byte
 		text, _, err = pipeline.New{Full: q.Full, Example: q.Example, Flags: flagsOf(q.Flags)}.Text()

@@ -9,6 +9,7 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/plan"
 	"forel/paper"
+	renderfit "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
 	"forel/render/templates"
@@ -40,6 +41,9 @@ func (c Case) Fit() fit.Report { return fit.Of(c.plan).Weighed(c.plan, c.weigh) 
 
 // Picture draws the finished case.
 func (c Case) Picture() []byte { return index.Picture(c.plan) }
+
+// Tightest draws the place where the book is most likely to be too tight.
+func (c Case) Tightest() []byte { return renderfit.Tightest(c.Fit(), c.printed()) }
 
 // Figures draws the pictures of each step.
 func (c Case) Figures() [][][]byte {
