@@ -42,7 +42,7 @@ func flagsTemplates(f *flags) action {
 	f.out("templates", "case/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
 	f.BoolVar(&t.Separate, "separate", false, "no two pieces on one sheet")
-	f.StringSliceVar(&t.Only, "only", nil, "print only these `pieces` or materials, such as cloth,paper or \"side paper\"")
+	f.StringSliceVar(&t.Only, "only", nil, "print only these `pieces`, materials or parts, such as cloth,paper, \"side paper\" or \"small tray\"")
 	f.BoolVar(&t.MarkOut, "mark-out", false, "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square")
 	f.StringArrayVar(&t.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)")
 	f.StringVar(&t.Line, "line", "", "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes")
