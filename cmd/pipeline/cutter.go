@@ -75,10 +75,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 		return r, err
 	}
 	r.Wrote = namesOf(r.Files)
-	r.Earlier.Run = "layout"
-	for _, m := range geometry.Materials {
-		r.Earlier.Globs = append(r.Earlier.Globs, cutter.FileGlob(m))
-	}
+	r.Set = "cutter"
 	return r, nil
 }
 

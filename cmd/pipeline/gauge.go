@@ -43,8 +43,9 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 		return r, Problems(err)
 	}
 	name := "gauge-check.pdf"
+	r.Set = "gauge check"
 	if !g.Check {
-		name = "gauge.pdf"
+		name, r.Set = "gauge.pdf", "gauge"
 		r.Files = []File{{"gauge.svg", gauge.SVG(o)}}
 	}
 	r.Document = gauge.Document(o)

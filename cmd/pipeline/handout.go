@@ -44,7 +44,7 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	}
 	r.Document = draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
 	data, err := r.Document.PDF()
-	r.Files, r.Wrote = []File{{name, data}}, []string{name}
+	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, strings.TrimSuffix(name, ".pdf")
 	return r, err
 }
 

@@ -39,7 +39,8 @@ type Result struct {
 	Print    Print
 	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
 	Warnings jobfile.Issues     // what can be made, but should be looked at
-	Earlier  Earlier
+	Set      string             // what the files are together: the next of the same name take their place
+	Part     bool               // they are a part of it: the others are not out of date
 }
 
 // Print is the file to be printed at actual size, if there is one.
@@ -47,13 +48,6 @@ type Print struct {
 	File  string
 	Paper string
 	Then  string // how the sentence goes on, such as ", then measure its rulers"
-}
-
-// Earlier tells what a run of the same command before may have left beside the
-// files of this one. What is not made again is out of date.
-type Earlier struct {
-	Run   string   // what the files are from: an earlier "job", "plan" or "layout"
-	Globs []string // of path.Match
 }
 
 // Source is what a command reads.

@@ -34,6 +34,6 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	r.Document = proof.Draw(w.plan, o)
 	doc, err := r.Document.PDF()
 	r.Files = []File{{"proof.svg", r.Document.SVG()}, {"proof.pdf", doc}}
-	r.Wrote = namesOf(r.Files)
+	r.Wrote, r.Set = namesOf(r.Files), "proof"
 	return r, err
 }

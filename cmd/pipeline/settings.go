@@ -103,7 +103,7 @@ var (
 func (t *Templates) Settings() []Setting {
 	return []Setting{
 		{Name: "separate", Usage: "no two pieces on one sheet", To: &t.Separate},
-		{Name: "only", Usage: "print only these `pieces` or materials, such as cloth,paper or \"side paper\"", To: &t.Only, Commas: true},
+		{Name: "only", Usage: "print only these `pieces`, materials or parts, such as cloth,paper, \"side paper\" or \"small tray\"", To: &t.Only, Commas: true},
 		{Name: "mark-out", Usage: "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square", To: &t.MarkOut},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)", To: &t.Colour},
 		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes", To: &t.Line},

@@ -68,7 +68,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
-	r.Earlier = Earlier{"plan", []string{"sheet-[0-9]*.svg"}}
+	r.Set = "stock"
 	return r, err
 }
 
