@@ -1,6 +1,7 @@
 // The page: each section has a module of its own.
 import * as job from './job.js';
 import './look.js';
+import './top.js';
 import './book.js';
 import './materials.js';
 import './make.js';
