@@ -148,6 +148,9 @@ func unitOf(q Request) (u geometry.Unit) {
 func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Setting) {
 	a.Report, a.Print = string(r.Report), r.Print.File
 	for _, n := range r.Notes {
+		if strings.HasPrefix(n, "proof: ") || strings.HasPrefix(n, "fit: ") {
+			continue // the page tells them by itself
+		}
 		a.Notes = append(a.Notes, wording.Sentence(inPlainWords(n, settings)))
 	}
 	add := func(name string, data []byte) {
