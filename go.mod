@@ -1,6 +1,6 @@
 module forel
 
-go 1.26.8
+go 1.26.0
 
 require (
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b

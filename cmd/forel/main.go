@@ -1,4 +1,4 @@
-// Command forel works out the pieces of a slipcase or a chemise from the measurements of a
+// Command forel works out the pieces of a slipcase, a chemise or a drop-spine box from the measurements of a
 // book and writes full-scale cutting templates.
 package main
 
@@ -76,7 +76,7 @@ func do(args []string, out io.Writer, say voice) int {
 
 // usage prints what the program does and its commands.
 func usage(w io.Writer) {
-	fmt.Fprint(w, `forel draws full-scale cutting templates for a bookbinder's slipcase or chemise
+	fmt.Fprint(w, `forel draws full-scale cutting templates for a bookbinder's slipcase, chemise or drop-spine box
 
 usage:
   forel <command> [arguments]

@@ -189,7 +189,7 @@ func (j Job) left(v []Length) []Length {
 // deviations returns what can be off of the book and by the hand, and what it does to
 // each gap.
 func (j Job) deviations(c plan.Chain) []plan.Deviation {
-	u, b, read := j.Uncertainty, j.Book(), j.Uncertainty.Reading()
+	u, b, read := j.Uncertainty, j.Book(), j.BookReading()
 	off := func(name, key string, plusMinus Length, at map[int]tolerance.Effect) plan.Deviation {
 		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, gapCount)}
 		for i, e := range at {
@@ -199,12 +199,12 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	}
 	high, wide := read.Off(b.Height).Times(-1), read.Off(b.Width).Times(-1)
 	out := []plan.Deviation{
-		off("measuring the book", "uncertainty.measuring", u.Measuring, map[int]tolerance.Effect{
+		off("measuring the book", "uncertainty.measuring", read.PlusMinus, map[int]tolerance.Effect{
 			bookHighMiddle: high, bookHighEnd: high, bookDeep: wide, bookThickGap: read.Off(b.Thicknesses()...).Times(-1)}),
 		off("swelling when damp", "fit.swell", 0, map[int]tolerance.Effect{bookThickGap: tolerance.Takes(j.Limits.Grows(b))}), // reckoned with in full
 	}
 	if j.follows() {
-		out = append(out, off("measuring the small tray", "uncertainty.measuring", u.Measuring, j.readings(read)))
+		out = append(out, off("measuring the small tray", "uncertainty.measuring", u.Measuring, j.readings(u.Reading())))
 	}
 	slopes := c.Sensitivities()
 	cut := func(plusMinus func(n int) tolerance.Effect) map[int]tolerance.Effect {

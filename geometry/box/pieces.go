@@ -192,8 +192,10 @@ func (j Job) hingePiece() geometry.Piece {
 		Rule: geometry.SizeRule{Width: "2w + 2t + 2k + 2K + 4b + 2j + S", Height: "Ah"},
 	}
 	var x Length
-	panel := func(name, fold string, face geometry.Face, wide Length) {
-		p.Regions = append(p.Regions, geometry.Region{Name: name, Fold: fold, Face: face, Room: geometry.Bx(x, 0, x+wide, high)})
+	panel := func(name string, face geometry.Face, wide Length) {
+		if name != "" {
+			p.Regions = append(p.Regions, geometry.Region{Name: name, Face: face, Room: geometry.Bx(x, 0, x+wide, high)})
+		}
 		x += wide
 	}
 	crease := func(kind geometry.CreaseKind) {
@@ -201,27 +203,27 @@ func (j Job) hingePiece() geometry.Piece {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "into the joint", Path: geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, high))})
 	}
 	fold := func() { p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, high))) }
-	panel("large floor", "", wayLargeFloor, w)
+	panel("large floor", wayLargeFloor, w)
 	fold()
-	panel("down", "", wayLargeDown, down)
+	panel("down", wayLargeDown, down)
 	crease(geometry.Away)
-	panel("joint", "", wayLargeJoint, joint)
+	panel("joint", wayLargeJoint, joint)
 	crease(geometry.Away)
-	panel("up", "", wayLargeUp, b)
+	panel("", wayLargeUp, b)
 	fold()
 	from := x
-	panel("spine", "", waySpine, s)
+	panel("spine", waySpine, s)
 	p.Seats = []geometry.Seat{{Face: waySpine, At: [2]geometry.Anchor{
 		{At: geometry.Pt(from, -j.beyondHinge()), On: wayHeadLeft}, {At: geometry.Pt(x, -j.beyondHinge()), On: wayHeadRight},
 	}}}
 	fold()
-	panel("up again", "", waySmallUp, b)
+	panel("", waySmallUp, b)
 	crease(geometry.Away)
-	panel("joint again", "", waySmallJoint, joint)
+	panel("joint again", waySmallJoint, joint)
 	crease(geometry.Away)
-	panel("down again", "", waySmallDown, down)
+	panel("down again", waySmallDown, down)
 	fold()
-	panel("small floor", "", waySmallFloor, w)
+	panel("small floor", waySmallFloor, w)
 	p.Outline = geometry.Rectangle(geometry.Bx(0, 0, x, high))
 	p.Margins = []geometry.Margin{{Name: "on the floor of each tray", Length: w}, {Name: "from the head and from the tail of the spine", Length: j.beyondHinge()}}
 	return p

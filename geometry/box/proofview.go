@@ -48,7 +48,7 @@ func (r *report) show(pieces []geometry.Piece) {
 			plan.Spread{Bookmark: name + ", inside", Head: "The " + t.name + " from inside, each face as you see it when you look at it",
 				Rows: [][]plan.Cell{{{Face: near.in, Part: 0.5}, {Face: away.in, Part: 0.5}}, {{Face: f.foreIn, Part: 0.6}}, {{Face: f.floor, Part: 1}}}},
 			plan.Spread{Bookmark: name + ", rim and open end", Head: "The rim of the " + t.name + " and its open end, each face as you see it when you look at it",
-				Rows: [][]plan.Cell{{{Face: near.rim, Part: 0.5}, {Face: away.rim, Part: 0.5}}, {{Face: f.foreRim, Part: 1}}, {{Face: away.end, Part: 0.15}, {Face: f.edge, Part: 0.7}, {Face: near.end, Part: 0.15}}}},
+				Rows: [][]plan.Cell{{{Face: near.rim, Part: 0.5}, {Face: away.rim, Part: 0.5}}, {{Face: f.foreRim, Part: 1}}, {{Face: away.end, Part: 0.5}, {Face: near.end, Part: 0.5}}, {{Face: f.edge, Part: 1}}}},
 		)
 	}
 	whole := func(face geometry.Face) []plan.Cell { return []plan.Cell{{Face: face, Part: 1}} }

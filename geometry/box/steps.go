@@ -31,8 +31,8 @@ func (c made) steps() []plan.Step {
 			Title: "Cut the boards of the small tray",
 			Short: plan.Say("Print the small tray alone: forel templates --only \"small tray\". Cut its boards, the three walls at one setting in height, and try the book in them."),
 			Text: []stage.Say{
-				plan.Say("Print the patterns of the small tray at actual size, 100 %%: forel templates --only \"small tray\". Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
-				plan.Say("Lay the patterns on the board with every arrow along the grain. Cut the three walls at one setting in height, then each to its length, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
+				plan.Say("Print the templates of the small tray at actual size, 100 %%: forel templates --only \"small tray\". Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
+				plan.Say("Lay the templates on the board with every arrow along the grain. Cut the three walls at one setting in height, then each to its length, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
 				plan.Say("Stand the boards up dry round the book and look at the check below before you glue anything."),
 			},
 			Pictures: m.boards(c.job.small()),
@@ -84,9 +84,9 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 	return []plan.Step{
 		{
 			Title: "Cover the walls of the " + name,
-			Short: plan.Say("Cut the cloth of the " + name + " by its pattern. Glue it round the walls from the middle of the fore-edge wall, then under the base."),
+			Short: plan.Say("Cut the cloth of the " + name + " by its template. Glue it round the walls from the middle of the fore-edge wall, then under the base."),
 			Text: []stage.Say{
-				plan.Say("Cut the "+name+clothOf+" by its pattern; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
+				plan.Say("Cut the "+name+clothOf+" by its template; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
 				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
@@ -131,7 +131,7 @@ func (c made) measureStep() plan.Step {
 		Text: []stage.Say{
 			plan.Say("Try the book in the small tray: it is the last time that a size can be put right without loss."),
 			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.height, size.width, size.thickness),
-			plan.Say("Write every reading under [as_built] in the job, such as height = [227.9, 228.2, 228]; the largest counts. Then print the rest: forel templates --only \"large tray,case\"."),
+			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Then print the rest: forel templates --only \"large tray,case\"."),
 			plan.Say("What a finding means. The tray is larger or smaller than planned, and the book goes in: nothing is lost, the large tray and the case follow by just as much. The tray is too small for the book: make it again. Too large: a pad of the difference."),
 			plan.Say("The large tray is cut already: by what the small tray is larger, the room between them is less, planned %s from head to tail, %s at the fore-edge, %s above the rim. Go on while %s are left in height and in width and nothing above the rim; else cut again: for the height base and fore-edge wall, for the width base, head and tail wall, for the depth the three walls.",
 				j.Room.Height, j.Room.Width, j.Room.Depth, Length(0.1)),
@@ -164,7 +164,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			Title: "Cover the case",
 			Short: plan.Say("Glue front board, spine and back board to the case cloth, a joint of %s between each two. Turn in head and tail, then the fore-edges.", s.joint()),
 			Text: []stage.Say{
-				plan.Say("Cut the case cloth by its pattern; at the corners the cut stays %s from the corner of the board, measured along each edge. Rule the boards on its back. Cut a spacer %s wide, as wide as a joint.", s.corner(), s.joint()),
+				plan.Say("Cut the case cloth by its template; at the corners the cut stays %s from the corner of the board, measured along each edge. Rule the boards on its back. Cut a spacer %s wide, as wide as a joint.", s.corner(), s.joint()),
 				plan.Say("Glue the front board and lay it on its lines, then the spine against the spacer, then the back board. All heads stand on one line. Rub down from the other side."),
 				plan.Say("Turn in head and tail first, and work them down into the joints. Pinch in what stands past the corners, then turn in the fore-edges."),
 				filler,

@@ -81,7 +81,7 @@ func (j Job) left(v []Length) []Length {
 // deviations returns what can be off of the book and by the hand. Height and
 // thickness lie between two folds, the depth has one.
 func (j Job) deviations() []plan.Deviation {
-	u, b, read := j.Uncertainty, j.Book(), j.Uncertainty.Reading()
+	u, b, read := j.Uncertainty, j.Book(), j.BookReading()
 	// off tells of an error what it does to height, depth and thickness.
 	off := func(name, key string, plusMinus Length, effects ...tolerance.Effect) plan.Deviation {
 		return plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: effects}
@@ -90,7 +90,7 @@ func (j Job) deviations() []plan.Deviation {
 	fold := func(n int) tolerance.Effect { return tolerance.Symmetric(u.Placing, n) }
 	q := u.Squareness
 	out := []plan.Deviation{
-		off("measuring the book", "uncertainty.measuring", u.Measuring,
+		off("measuring the book", "uncertainty.measuring", read.PlusMinus,
 			read.Off(b.Height).Times(-1), read.Off(b.Width).Times(-1), read.Off(b.Thicknesses()...).Times(-1)),
 		off("swelling when damp", "fit.swell", 0, none, none, tolerance.Takes(j.Limits.Grows(b))), // reckoned with in full
 		off("marking and "+j.Card.words().scoring, "uncertainty.cutting", u.Cutting, once, once, once),

@@ -81,8 +81,7 @@ func (w *within) passOn() {
 	in.Clearance = room
 }
 
-// passOut gives the outer job the inner one for its book, and nothing of it is
-// unsure: it is not measured.
+// passOut gives the outer job the inner one for its book, which is not measured.
 func (w *within) passOut() {
 	out := w.outer.Shared()
 	room := out.Clearance
@@ -94,7 +93,6 @@ func (w *within) passOut() {
 	b.Title, b.Weight = w.common.Book().Title, w.common.Book().Weight
 	out.Books = []job.Book{b}
 	out.Wears = w.names[0]
-	out.Uncertainty.Measuring, out.Uncertainty.ReadingStep = 0, 0
 }
 
 func (w *within) Check() (sound Checked, refused, suspect job.Problems) {

@@ -25,7 +25,7 @@ func (j Job) deviations(spots []spot) []plan.Deviation {
 		placing = "placing walls and dividers"
 	}
 	return []plan.Deviation{
-		off(measuring, "uncertainty.measuring", u.Measuring, j.measuring),
+		off(measuring, "uncertainty.measuring", j.BookReading().PlusMinus, j.measuring),
 		off("measuring the carcass", "uncertainty.measuring", u.Measuring, j.measuringCarcass),
 		off("swelling when damp", "fit.swell", 0, func(s spot) tolerance.Effect { return tolerance.Takes(j.swell(s)) }), // reckoned with in full
 		off("cutting", "uncertainty.cutting", u.Cutting, j.cutting),
@@ -43,10 +43,10 @@ func (j Job) measuring(s spot) tolerance.Effect {
 	for i, b := range j.Books {
 		heights, depths = append(heights, b.Height), append(depths, b.Width)
 		if j.dividers() == 0 || i == s.room {
-			thick = thick.Plus(j.Uncertainty.Reading().Off(b.Thicknesses()...))
+			thick = thick.Plus(j.BookReading().Off(b.Thicknesses()...))
 		}
 	}
-	read := j.Uncertainty.Reading()
+	read := j.BookReading()
 	switch s.dimension {
 	case plan.Height:
 		return read.Off(heights...).Times(-1)

@@ -72,7 +72,7 @@ func flat(s string) string {
 func TestBlankWorksheet(t *testing.T) {
 	j := jobOf(221.5, 148.5, 32)
 	j.Title = "Secret"
-	file, err := handout.Worksheet(subjectOf(t, j), on(t, "Letter"))
+	file, err := handout.Worksheet(subjectOf(t, j), on(t, "Letter")).PDF()
 	require.NoError(t, err)
 	text := flat(strings.Join(textOf(t, file), " "))
 	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.0 mm", "readings", "Name", "Date"} {
