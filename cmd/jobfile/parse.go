@@ -67,15 +67,33 @@ type reader struct {
 	flagUnit geometry.Unit    // of bare numbers in flags
 	usual    geometry.Unit    // that what is left out is round in: the file's, whatever the flags say
 	issues   Issues
+	slips    Issues       // in the writing of the file
 	suspects job.Problems // what another kind of job would need
 	twice    *Issue       // see invalid
 }
 
 func newReader(source string, hasFile bool) *reader {
-	return &reader{
-		source: source, hasFile: hasFile,
-		file: map[string]value{}, flags: map[string]value{}, tables: map[string]int{}, counts: map[string]int{},
+	r := &reader{source: source, hasFile: hasFile, flags: map[string]value{}}
+	r.clear()
+	return r
+}
+
+// clear forgets what was read of the file, but for slips in its writing.
+func (r *reader) clear() {
+	r.file, r.tables, r.counts, r.issues = map[string]value{}, map[string]int{}, map[string]int{}, nil
+}
+
+// withSlips returns issues with the slips in the writing of the file; nothing else is
+// told of the lines that have one.
+func (r *reader) withSlips(issues Issues) Issues {
+	all := slices.Clone(r.slips)
+	for _, i := range issues {
+		if i.Source != r.source || !slices.ContainsFunc(r.slips, func(s Issue) bool { return s.Line == i.Line }) {
+			all = append(all, i)
+		}
 	}
+	all.sort()
+	return all
 }
 
 // finish makes a File of what was set, and checks the job.
@@ -84,22 +102,36 @@ func (r *reader) finish() (File, Issues, error) {
 	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
 		r.issues = append(r.issues, *t) // not told yet in our own words
 	}
-	if len(r.issues) > 0 {
-		r.issues.sort()
-		return File{}, nil, r.issues
+	issues, suspects := r.issues, r.placed(r.suspects)
+	if measured(f.Job) {
+		sound, refused, suspect := f.Job.Check()
+		f.Case = sound
+		told := r.placed(f.Kind.Mended(f.Job, refused))
+		for _, i := range told {
+			if !slices.ContainsFunc(r.issues, func(have Issue) bool { return have.Key == i.Key }) {
+				issues = append(issues, i)
+			}
+		}
+		suspects = append(suspects, r.placed(suspect)...)
 	}
-	sound, refused, suspect := f.Job.Check()
-	f.Case = sound
-	issues, suspects := r.placed(refused), r.placed(append(suspect, r.suspects...))
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		issues = append(issues, issue)
 	}
-	issues.sort()
+	issues = r.withSlips(issues)
 	suspects.sort()
 	if len(issues) > 0 {
 		return File{}, suspects, issues
 	}
 	return f, suspects, nil
+}
+
+// measured tells whether the books of a job can be reckoned with: a job without a
+// measure is refused for that alone.
+func measured(j plan.Job) bool {
+	books := j.Shared().Books
+	return len(books) > 0 && !slices.ContainsFunc(books, func(b job.Book) bool {
+		return b.Height.Largest() <= 0 || b.Width.Largest() <= 0 || b.Thickness.Largest() <= 0
+	})
 }
 
 // get finds a setting; a flag goes before the file.

@@ -63,7 +63,7 @@ func (r *reader) print() (s paper.Setup, black bool) {
 		}
 	}
 	if v, ok := r.get("print.overlap"); ok {
-		s.Overlap = r.length(v, "print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap)
+		s.Overlap = max(paper.LeastOverlap, r.length(v, "print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap))
 	}
 	for _, f := range measuredFields {
 		if v, ok := r.get(f.key); ok {
@@ -106,6 +106,7 @@ func (r *reader) measured(v value, key, what string) Length {
 			p.Fix += "; " + scaling
 		}
 		r.tell(v.at, p)
+		return 0
 	}
 	return l / rule * paper.Gauged
 }
@@ -129,9 +130,8 @@ func Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geomet
 	if r.twice != nil {
 		r.issues = append(r.issues, *r.twice)
 	}
-	if len(r.issues) > 0 {
-		r.issues.sort()
-		return s, unit, r.issues
+	if issues := r.withSlips(r.issues); len(issues) > 0 {
+		return s, unit, issues
 	}
 	return s, r.flagUnit, nil
 }

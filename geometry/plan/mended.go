@@ -1,0 +1,50 @@
+package plan
+
+import (
+	"slices"
+
+	"forel/geometry/job"
+)
+
+// mostRounds is how often a job is changed and checked again before it is given up.
+const mostRounds = 20
+
+// Mended returns the problems of a job that was refused, so that the job with the
+// changes of all of them together is accepted: a change can bring up another problem,
+// which is told with them, or ask for more of one of them. Where no such changes are
+// found, the problems are as they were.
+func (k Kind) Mended(j Job, refused job.Problems) job.Problems {
+	told, now, trial := slices.Clone(refused), refused, k.copied(j)
+	for range mostRounds {
+		for _, p := range now {
+			if p.Mend.Key == "" {
+				return refused
+			}
+			known := false
+			for i := range told {
+				if told[i].Mend.Key == p.Mend.Key {
+					told[i].Fix, told[i].Mend, known = p.Fix, p.Mend, true
+				}
+			}
+			if !known {
+				p.Reason = "then " + p.Reason
+				told = append(told, p)
+			}
+			if !trial.Shared().Measure(p.Mend) {
+				trial.Settings().Apply([]job.Change{p.Mend})
+			}
+		}
+		if _, now, _ = trial.Check(); len(now) == 0 {
+			return told
+		}
+	}
+	return refused
+}
+
+// copied returns a job of its own with the same settings.
+func (k Kind) copied(j Job) Job {
+	c := k.New(j.Shared().Unit)
+	*c.Shared() = *j.Shared()
+	c.Settings().Take(j.Settings())
+	return c
+}
