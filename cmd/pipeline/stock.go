@@ -40,11 +40,12 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	}
 	effort, more := effortOf(s.Effort, StockSteps)
 	all, err := s.readAll(&r, append(bad, more...))
-	if err != nil {
-		return r, err
+	options := bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}
+	if err != nil { // all that the stock does not take is told too
+		return r, append(problems(err), problems(bench.Refused(atBench(all), options))...)
 	}
-	effort.Progress = s.Progress.search
-	p, err := layOut(ctx, all, bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}, &r)
+	options.Effort.Progress = s.Progress.search
+	p, err := layOut(ctx, all, options, &r)
 	if err != nil {
 		return r, err
 	}
@@ -71,9 +72,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	return r, err
 }
 
-// layOut plans the bench work of all jobs.
-func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (bench.Plan, error) {
-	var jobs []bench.Job
+// atBench returns jobs as they are planned, each with a title of its own.
+func atBench(all []worked) (jobs []bench.Job) {
 	seen := map[string]int{}
 	for _, w := range all {
 		seen[w.plan.Title]++
@@ -84,7 +84,12 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 		}
 		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.file.Job.Shared().Unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
 	}
-	p, err := bench.Lay(ctx, jobs, o)
+	return jobs
+}
+
+// layOut plans the bench work of all jobs.
+func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (bench.Plan, error) {
+	p, err := bench.Lay(ctx, atBench(all), o)
 	if err != nil {
 		return p, problems(err)
 	}

@@ -18,9 +18,11 @@ var order = []geometry.Material{geometry.Board, "card", geometry.Lining, geometr
 // group is a Group being made, with the pieces to be placed.
 type group struct {
 	Group
-	items []item
-	unit  geometry.Unit // of the first job
-	from  []int         // jobs
+	items   []item
+	unit    geometry.Unit // of the first job
+	from    []int         // jobs
+	lacking bool          // a piece is larger than every sheet
+	tried   bool          // only whether the stock is enough is asked
 }
 
 // item is one piece to be placed.
@@ -152,7 +154,7 @@ func supply(groups []*group, jobs []Job) job.Problems {
 					g.Stock = append(g.Stock, s)
 				case !equal(g.Stock[i], s):
 					bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
-						Fix: "give one count, price, trim and weight for one size, or different names"})
+						Fix: "leave it out there, since the stock of one job serves all, or give it a name of its own"})
 				}
 			}
 		}
@@ -160,7 +162,7 @@ func supply(groups []*group, jobs []Job) job.Problems {
 			k := fmt.Sprintf("%s %s %v %v %v", s.Material, s.Name, s.Width, s.Height, s.Thickness)
 			if first := counted[k]; s.Count > 0 && first != nil {
 				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
-					Fix: "give each its own [[stock]], told apart by thickness or by name"})
+					Fix: "leave its count out, or give each its own [[stock]], told apart by thickness or by name"})
 			}
 			counted[k] = g
 		}
