@@ -95,26 +95,28 @@ func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
 	roll.Make(ctx, to, bar.at)
 	bar.done()
 	debug.SetGCPercent(100) // the plan of all sheets is large itself
+	var unplanned error
 	if roll.Count(pipeline.Made)+roll.Count(pipeline.Kept) == 0 {
 		undo() // an empty folder would be no use
 	} else if ctx.Err() == nil {
 		bar := say.progress("laying out")
-		r, unplanned := roll.Finish(ctx, bar.at)
+		var r pipeline.Result
+		r, unplanned = roll.Finish(ctx, bar.at)
 		bar.done()
 		say.warn(r.Warnings)
-		if err := cmp.Or(writeInto(string(to), r.Files), to.bind(roll), unplanned); err != nil { // the index is there all the same
+		if err := cmp.Or(writeInto(string(to), r.Files), to.bind(roll)); err != nil { // the index is there all the same
 			return err
 		}
 	}
-	return tellClass(ctx, roll, to, out, say)
+	return tellClass(ctx, roll, unplanned, to, out, say)
 }
 
 // collect returns by how many percent the heap may grow before garbage is
 // collected: what is kept of every student adds up.
 func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
 
-// tellClass says what became of the rows.
-func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
+// tellClass says what became of the rows, and why there is no plan of all sheets.
+func tellClass(ctx context.Context, roll *pipeline.Roll, unplanned error, to shelf, out io.Writer, say voice) error {
 	var refused jobfile.Issues
 	var failed []error
 	for _, s := range roll.Students {
@@ -125,6 +127,14 @@ func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer
 		case pipeline.Failed:
 			failed = append(failed, hinted(fmt.Errorf("%s: %w", s.Folder, s.Err), "mend that and run it again: what is done is kept"))
 		}
+	}
+	switch foreseen := roll.Foreseen(); {
+	case foreseen != nil:
+		refused = append(refused, foreseen...)
+	case errors.As(unplanned, new(jobfile.Issues)):
+		refused = append(refused, unplanned.(jobfile.Issues)...)
+	case unplanned != nil:
+		failed = append(failed, unplanned)
 	}
 	made, kept := roll.Count(pipeline.Made), roll.Count(pipeline.Kept)
 	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), wording.Printable(string(to)))

@@ -98,31 +98,57 @@ func (r *reader) withSlips(issues Issues) Issues {
 
 // finish makes a File of what was set, and checks the job.
 func (r *reader) finish() (File, Issues, error) {
-	f := r.settings()
+	f, issues, suspects := r.checked()
+	if len(issues) > 0 {
+		return File{}, suspects, issues
+	}
+	return f, suspects, nil
+}
+
+// checked makes a File of what was set, and all that is wrong with it. Where the changes
+// that are named make a job of it, the File is that of this job.
+func (r *reader) checked() (f File, issues, suspects Issues) {
+	f = r.settings()
 	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
 		r.issues = append(r.issues, *t) // not told yet in our own words
 	}
-	issues, suspects := r.issues, r.placed(r.suspects)
+	issues, suspects = slices.Clone(r.issues), r.placed(r.suspects)
 	if measured(f.Job) {
 		sound, refused, suspect := f.Job.Check()
-		f.Case = sound
-		told := r.placed(f.Kind.Mended(f.Job, refused))
-		for _, i := range told {
-			if !slices.ContainsFunc(r.issues, func(have Issue) bool { return have.Key == i.Key }) {
-				issues = append(issues, i)
+		if len(refused) > 0 {
+			told, mended := f.Kind.Mended(f.Job, refused)
+			for _, i := range r.placed(told) {
+				if !slices.ContainsFunc(r.issues, func(have Issue) bool { return have.Key == i.Key }) {
+					issues = append(issues, i)
+				}
+			}
+			if mended != nil {
+				f.Job = mended
+				sound, _, _ = mended.Check()
 			}
 		}
+		f.Case = sound
 		suspects = append(suspects, r.placed(suspect)...)
 	}
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		issues = append(issues, issue)
 	}
-	issues = r.withSlips(issues)
 	suspects.sort()
-	if len(issues) > 0 {
-		return File{}, suspects, issues
+	return f, r.withSlips(issues), suspects
+}
+
+// Mended reads a job that Parse refuses, or FromFlags where data is nil, with the changes
+// that the refusal names, so that more can be told of it; ok is false where they don't
+// make a job.
+func Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
+	r := newReader(source, data != nil)
+	if r.readTOML(data) != nil {
+		return File{}, false
 	}
-	return f, suspects, nil
+	r.readFlags(flags)
+	f, _, _ = r.checked()
+	f.Stock = slices.DeleteFunc(f.Stock, func(s stock.Stock) bool { return s.Width <= 0 || !s.Endless() && s.Height <= 0 })
+	return f, f.Case != nil
 }
 
 // measured tells whether the books of a job can be reckoned with: a job without a

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 
+	"forel/cmd/jobfile"
 	"forel/cmd/roster"
 	"forel/geometry"
 	"forel/geometry/fit"
@@ -98,13 +99,53 @@ func (c Class) Read() (*Roll, error) {
 	}
 	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
 	if bad = append(bad, problems(err)...); len(bad) > 0 {
-		return nil, bad
+		return nil, append(bad, c.foreseen(rows)...)
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
 	for i, row := range rows {
 		r.Students[i].Row = row
 	}
 	return r, nil
+}
+
+// foreseen tells of what the stock does not take once rows are mended as they are told.
+// Where no row is refused, the plan tells it.
+func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
+	var all []worked
+	refused := false
+	for _, r := range rows {
+		refused = refused || r.Refused != nil
+		if r.Refused != nil && !r.Mended {
+			continue
+		}
+		if w, err := work(r.File, c.Round, c.Date); err == nil {
+			all = append(all, w.ofClass(r.Name, len(all) == 0))
+		}
+	}
+	if !refused || len(all) == 0 || len(all) > LargeClass {
+		return nil
+	}
+	return unstocked(context.Background(), all, bench.Options{})
+}
+
+// Foreseen tells of what the stock will not take once refused rows are mended as they
+// are told; nothing where no row is refused.
+func (r *Roll) Foreseen() jobfile.Issues {
+	var rows []roster.Row
+	for _, s := range r.Students {
+		rows = append(rows, s.Row)
+	}
+	return r.class.foreseen(rows)
+}
+
+// ofClass returns a job as it is planned with others of a class: under the student's
+// name, which is what a teacher looks for on a sheet; its stock, the same for all, is
+// there once.
+func (w worked) ofClass(name string, first bool) worked {
+	if w.plan.Title = name; !first {
+		w.file.Stock = nil
+	}
+	return w
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
@@ -228,11 +269,7 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 		}
 		w := s.worked
 		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
-		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
-		if len(all) > 0 {
-			w.file.Stock = nil // it is the same for all, and there once
-		}
-		all = append(all, w)
+		all = append(all, w.ofClass(s.Name, len(all) == 0))
 	}
 	if err = r.plan(ctx, all, p, &out); err != nil {
 		page.Files = teacherFiles[:2]

@@ -52,8 +52,8 @@ func (j Job) read(r *Result, bad jobfile.Issues) (worked, error) {
 // ofOneBook are the keys that can't hold for several jobs.
 var ofOneBook = []string{"title", "book.height", "book.width", "book.thickness"}
 
-// readAll is read for any number of job files, the flags holding for each. The jobs that
-// can be made are returned beside an error.
+// readAll is read for any number of job files, the flags holding for each. Beside an error
+// the jobs are returned that can be made, with the changes that it names where need be.
 func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 	bad = append(bad, Contradictions(j.Flags)...)
 	files, several := j.Files, len(j.Files) > 1
@@ -82,18 +82,23 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		}
 		if err != nil {
 			bad = append(bad, problems(err)...)
-			continue
+			var ok bool
+			if file, ok = jobfile.Mended(f.Name, f.Data, j.Flags...); !ok {
+				continue
+			}
 		}
-		w, err := work(file, j.Round, j.Date)
+		w, wrong := work(file, j.Round, j.Date)
 		if several {
 			w.name = f.Name
 		}
-		for _, p := range problems(err) {
-			p.Source = w.name
-			bad = append(bad, p)
-		}
 		if err == nil {
+			for _, p := range problems(wrong) {
+				p.Source = w.name
+				bad = append(bad, p)
+			}
 			r.Warnings = append(r.Warnings, suspects...)
+		}
+		if wrong == nil {
 			all = append(all, w)
 		}
 	}

@@ -205,8 +205,10 @@ func (w wish) mended(issues jobfile.Issues) (wish, error) {
 		case newly.MatchString(i.Fix):
 			m := newly.FindStringSubmatch(i.Fix)
 			w.stocks[0][m[1]] = m[2]
-		case key == "stock.trim" && limit.MatchString(i.Fix):
-			w.stocks[0]["trim"] = strconv.Quote(limit.FindStringSubmatch(i.Fix)[1])
+		case strings.HasPrefix(key, "stock"):
+			n := 1
+			fmt.Sscanf(key, "stock[%d]", &n)
+			w.stocks[n-1][key[strings.Index(key, ".")+1:]] = strconv.Quote(limit.FindStringSubmatch(i.Fix)[1])
 		case flagged.MatchString(i.Fix):
 			m := flagged.FindStringSubmatch(i.Fix)
 			w.machine(m[1], strings.Trim(m[2], `"`))
@@ -303,7 +305,7 @@ func (s oneStudent) Make(ctx context.Context) (pipeline.Result, error) {
 	}
 	roll.Make(ctx, noShelf{}, nil)
 	if refused := roll.Students[0].Refused; refused != nil {
-		return pipeline.Result{}, refused
+		return pipeline.Result{}, append(refused, roll.Foreseen()...)
 	}
 	return roll.Finish(ctx, nil)
 }

@@ -2,12 +2,14 @@ package pipeline
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	draw "forel/render/bench"
@@ -41,8 +43,9 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	effort, more := effortOf(s.Effort, StockSteps)
 	all, err := s.readAll(&r, append(bad, more...))
 	options := bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}
-	if err != nil { // all that the stock does not take is told too
-		return r, append(problems(err), problems(bench.Refused(atBench(all), options))...)
+	if err != nil { // what the stock does not take is told too
+		options.Effort = pack.Effort{}
+		return r, append(problems(err), unstocked(ctx, all, options)...)
 	}
 	options.Effort.Progress = s.Progress.search
 	p, err := layOut(ctx, all, options, &r)
@@ -97,6 +100,16 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))
 	}
 	return p, nil
+}
+
+// unstocked tells of what can't be laid out on the stock there is.
+func unstocked(ctx context.Context, all []worked, o bench.Options) jobfile.Issues {
+	_, err := bench.Lay(ctx, atBench(all), o)
+	var wrong job.Problems
+	if errors.As(err, &wrong) {
+		return problems(wrong)
+	}
+	return nil
 }
 
 // effortOf reads steps or a time; with nothing asked for it returns the usual steps.

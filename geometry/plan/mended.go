@@ -11,14 +11,16 @@ const mostRounds = 20
 
 // Mended returns the problems of a job that was refused, so that the job with the
 // changes of all of them together is accepted: a change can bring up another problem,
-// which is told with them, or ask for more of one of them. Where no such changes are
-// found, the problems are as they were.
-func (k Kind) Mended(j Job, refused job.Problems) job.Problems {
-	told, now, trial := slices.Clone(refused), refused, k.copied(j)
+// which is told with them, or ask for more of one of them. The job with the changes is
+// returned too. Where no such changes are found, the problems are as they were and there
+// is no job.
+func (k Kind) Mended(j Job, refused job.Problems) (told job.Problems, mended Job) {
+	trial, now := k.copied(j), refused
+	told = slices.Clone(refused)
 	for range mostRounds {
 		for _, p := range now {
 			if p.Mend.Key == "" {
-				return refused
+				return refused, nil
 			}
 			known := false
 			for i := range told {
@@ -35,10 +37,20 @@ func (k Kind) Mended(j Job, refused job.Problems) job.Problems {
 			}
 		}
 		if _, now, _ = trial.Check(); len(now) == 0 {
-			return told
+			return once(told), trial
 		}
 	}
-	return refused
+	return refused, nil
+}
+
+// once returns problems, each once: two of one setting can come to the same.
+func once(ps job.Problems) (out job.Problems) {
+	for _, p := range ps {
+		if !slices.Contains(out, p) {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // copied returns a job of its own with the same settings.

@@ -79,12 +79,6 @@ func prepared(jobs []Job, o Options) (groups []*group, bad job.Problems) {
 	return groups, bad
 }
 
-// Refused tells what is wrong with the stock of some jobs, whatever others there are.
-func Refused(jobs []Job, o Options) job.Problems {
-	_, bad := prepared(jobs, o)
-	return bad
-}
-
 // each does something for each of n, several at a time.
 func each(n int, do func(i int)) {
 	var g errgroup.Group
