@@ -1,4 +1,4 @@
-// Package geometry holds what every pattern is made of: lengths, points,
+// Package geometry holds what every template is made of: lengths, points,
 // outlines of straight lines and arcs, and the flat piece that is cut from a
 // material. It knows nothing of books, printers or files.
 package geometry

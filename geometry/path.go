@@ -217,7 +217,7 @@ func (p Path) FlipX(w Length) Path {
 	return Path{vs, p.Closed}
 }
 
-// FlipY returns the path mirrored top to bottom and then raised by h: pattern
+// FlipY returns the path mirrored top to bottom and then raised by h: template
 // coordinates, upward, become page coordinates, downward. Arcs turn about.
 func (p Path) FlipY(h Length) Path {
 	vs := make([]Vertex, len(p.Vertices))

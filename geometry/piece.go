@@ -11,26 +11,36 @@ const (
 	Lining Material = "lining"
 	Cloth  Material = "cloth"
 	Paper  Material = "paper"
-	Card   Material = "card" // card, or corrugated board, scored and folded
+	Card   Material = "card" // solid, scored and folded
+
+	// Corrugated is folded like card, but its folds are crushed, never cut half
+	// through, and flutes are to it what grain is to solid board.
+	Corrugated Material = "corrugated board"
 
 	// Of a chemise, which may stand in a case of other board and cloth.
 	ThinBoard     Material = "thin board"
 	ChemiseLining Material = "chemise lining"
 	ChemiseCloth  Material = "chemise cloth"
+
+	// Of a drop-spine box, where they are other than those of its trays.
+	CaseBoard  Material = "case board"
+	CaseCloth  Material = "case cloth"
+	HingeCloth Material = "hinge cloth"
+	LidLining  Material = "lid lining"
 )
 
 // Materials lists them all.
-var Materials = []Material{Board, Lining, Cloth, Paper, Card, ThinBoard, ChemiseLining, ChemiseCloth}
+var Materials = []Material{Board, Lining, Cloth, Paper, Card, Corrugated, ThinBoard, ChemiseLining, ChemiseCloth, CaseBoard, CaseCloth, HingeCloth, LidLining}
 
 // Like returns the material that one is sold like and looks like: most often
 // itself.
 func (m Material) Like() Material {
 	switch m {
-	case ThinBoard:
+	case ThinBoard, CaseBoard:
 		return Board
-	case ChemiseLining:
+	case ChemiseLining, LidLining:
 		return Lining
-	case ChemiseCloth:
+	case ChemiseCloth, CaseCloth, HingeCloth:
 		return Cloth
 	}
 	return m
@@ -49,7 +59,39 @@ func (m Material) Words() string {
 	return string(m)
 }
 
-// Grain is the direction of a piece along which its material's grain runs.
+// Direction returns what runs along a material: its grain, or its flutes.
+func (m Material) Direction() string {
+	if m == Corrugated {
+		return "flutes"
+	}
+	return "grain"
+}
+
+// Crushed tells whether a material is folded along a crushed line, which no knife
+// and no beam may follow.
+func (m Material) Crushed() bool { return m == Corrugated }
+
+// Directions returns what runs along some pieces: "grain", "flutes" or "grain or
+// flutes".
+func Directions(pieces []Piece) string {
+	var grain, flutes bool
+	for _, p := range pieces {
+		if p.Material == Corrugated {
+			flutes = true
+		} else {
+			grain = true
+		}
+	}
+	switch {
+	case grain && flutes:
+		return Board.Direction() + " or " + Corrugated.Direction()
+	case flutes:
+		return Corrugated.Direction()
+	}
+	return Board.Direction()
+}
+
+// Grain is the direction of a piece along which its material's grain, or flutes, run.
 type Grain string
 
 // Grain runs along a piece's X ("width") or along its Y ("height").
@@ -82,7 +124,7 @@ type Piece struct {
 	Rule     SizeRule // the worksheet's rules for its size
 	Edges    []Edge   // the straight edges that have a name
 	Spine    int      // index in Edges of the edge that lies nearest the spine; -1: the spine runs down the middle
-	Hand     string   // how one pattern serves a left and a right, head and tail
+	Hand     string   // how one template serves a left and a right, head and tail
 	Margins  []Margin // how the piece lies on the carcass, in words and figures
 	Pattern  Repeat   // of patterned stock, where it falls on a piece seen from its face
 	Extra    Point    // of patterned stock, what is taken beyond the size, in X and in Y
@@ -121,7 +163,7 @@ type Anchor struct {
 }
 
 // Seat is where a piece lies before any fold is made: on a face, two points of
-// it on two corners. Its back is toward the viewer of the pattern, unless the seat
+// it on two corners. Its back is toward the viewer of the template, unless the seat
 // says Shown: then it is the face that is seen when the piece lies there.
 type Seat struct {
 	Face  Face
@@ -188,7 +230,7 @@ func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 func (p Piece) Lines() []Path { return slices.Concat(p.Cuts(), p.Folds, p.Rulings()) }
 
 // Rulings returns the guide lines with every stretch left out that a cut, a fold
-// or another guide already draws, so that no line of a pattern is drawn twice.
+// or another guide already draws, so that no line of a template is drawn twice.
 func (p Piece) Rulings() []Path {
 	if len(p.Guides) == 0 {
 		return nil

@@ -9,7 +9,7 @@ type Offset struct {
 }
 
 // Plain tells whether a piece is marked out with rule and square as well as from a
-// pattern: a rectangle of unpatterned stock without slits or folds, its rulings along
+// template: a rectangle of unpatterned stock without slits or folds, its rulings along
 // its edges.
 func (p Piece) Plain() bool {
 	b := p.Outline.Bounds()

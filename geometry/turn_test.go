@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -21,7 +22,7 @@ func turnedPieces(t *rapid.T) (p, turned geometry.Piece) {
 	j.Books = []job.Book{{Height: length(40, 500, "height"), Width: length(30, 400, "width"), Thickness: length(3, 150, "thickness")}}
 	j.ThumbHole.Shape = rapid.SampledFrom([]string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}).Draw(t, "thumb hole")
 	j.Covering = rapid.SampledFrom([]string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.SidesOnly}).Draw(t, "covering")
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		t.Skip("can't be made")
 	}

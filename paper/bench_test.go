@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -25,15 +26,15 @@ func randomCases(n int) (all [][]geometry.Piece) {
 		j.Books = []job.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
 		j.Covering = []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}[r.IntN(4)]
 		j.ThumbHole.Shape = []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}[r.IntN(3)]
-		if c, err := slipcase.Make(j); err == nil {
+		if c, err := plantest.Make[slipcase.Case](j); err == nil {
 			all = append(all, c.Pieces)
 		}
 	}
 	return all
 }
 
-// BenchmarkLay lays the patterns of 1,000 random cases over sheets, and tells
-// how many sheets that takes: beside a grid of its own for each pattern, and
+// BenchmarkLay lays the templates of 1,000 random cases over sheets, and tells
+// how many sheets that takes: beside a grid of its own for each template, and
 // beside the least that the area of what is printed would take.
 func BenchmarkLay(b *testing.B) {
 	jobs := randomCases(1000)

@@ -29,10 +29,10 @@ func TestLayTwoOnASheet(t *testing.T) {
 func TestLayAStripInTwoOnOneSheet(t *testing.T) {
 	l := paper.DefaultSetup().Lay([]geometry.Piece{plate("strip", 300, 100)}, paper.Options{})
 	assert.Len(t, l.Pages, 1)
-	require.Len(t, l.Patterns[0].Tiles, 2)
-	require.Len(t, l.Patterns[0].Marks, 2)
-	assert.Equal(t, "A1", l.Patterns[0].Marks[0].Name)
-	assert.Equal(t, "A2", l.Patterns[0].Marks[1].Name)
+	require.Len(t, l.Tilings[0].Tiles, 2)
+	require.Len(t, l.Tilings[0].Marks, 2)
+	assert.Equal(t, "A1", l.Tilings[0].Marks[0].Name)
+	assert.Equal(t, "A2", l.Tilings[0].Marks[1].Name)
 }
 
 // By hand. A plate of 600 x 600 mm is 604 mm with its white: four sheets of
@@ -41,7 +41,7 @@ func TestLayAStripInTwoOnOneSheet(t *testing.T) {
 // that the two would have had.
 func TestLayABigPlate(t *testing.T) {
 	l := paper.DefaultSetup().Lay([]geometry.Piece{plate("plate", 600, 600)}, paper.Options{})
-	p := l.Patterns[0]
+	p := l.Tilings[0]
 	assert.ElementsMatch(t, []int{3, 4}, []int{p.Rows, p.Cols})
 	assert.Equal(t, 2, l.Blank)
 	assert.Len(t, p.Tiles, 10)

@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -60,7 +61,7 @@ func cases() *rapid.Generator[[]geometry.Piece] {
 			slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly,
 		}).Draw(t, "covering")
 		j.ThumbHole.Shape = rapid.SampledFrom([]string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}).Draw(t, "thumb hole")
-		c, err := slipcase.Make(j)
+		c, err := plantest.Make[slipcase.Case](j)
 		if err != nil {
 			t.Skip("can't be made")
 		}
@@ -77,11 +78,11 @@ func forLayouts(t *testing.T, rule func(t *rapid.T, s paper.Setup, pieces []geom
 	})
 }
 
-// forTilings holds the patterns of random layouts to a rule.
+// forTilings holds the templates of random layouts to a rule.
 func forTilings(t *testing.T, rule func(t *rapid.T, s paper.Setup, p paper.Tiling)) {
 	t.Helper()
 	forLayouts(t, func(t *rapid.T, s paper.Setup, _ []geometry.Piece, l paper.Layout) {
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			rule(t, s, p)
 		}
 	})
@@ -92,10 +93,10 @@ func plate(name string, width, height paper.Length) geometry.Piece {
 	return geometry.Piece{Name: name, Material: geometry.Board, Count: 1, Grain: geometry.GrainHeight, Outline: geometry.Rectangle(geometry.Bx(0, 0, width, height))}
 }
 
-// plainGrid gives how many sheets a pattern takes without anything clever: a
+// plainGrid gives how many sheets a template takes without anything clever: a
 // grid of its own, the sheets upright or lying, whichever takes fewer.
 func plainGrid(s paper.Setup, p geometry.Piece) int {
-	// White is kept about a pattern: 2 mm, about one narrower than 25 mm 6 mm
+	// White is kept about a template: 2 mm, about one narrower than 25 mm 6 mm
 	// for words. For marks outside it there is more; here less is reckoned.
 	w, h := p.Size()
 	white := paper.Length(2)
@@ -122,7 +123,7 @@ func plainGrid(s paper.Setup, p geometry.Piece) int {
 }
 
 // prints gives the size of a page, upright or lying, and what of it can take
-// patterns. A page that lies is turned a quarter anticlockwise onto the sheet:
+// templates. A page that lies is turned a quarter anticlockwise onto the sheet:
 // its left is the sheet's bottom.
 func prints(s paper.Setup, lying bool) (width, height paper.Length, area geometry.Box) {
 	m := s.Margins

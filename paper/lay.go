@@ -14,7 +14,7 @@ const between Length = 4
 // effort is how many steps the search takes for a place for every tile.
 const effort = 50
 
-// lay lays patterns over sheets.
+// lay lays templates over sheets.
 func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
 	var areas []geometry.Box
 	for _, lying := range []bool{false, true} {
@@ -51,8 +51,8 @@ func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
 	return all
 }
 
-// search chooses a way to cut up each pattern and a place for each tile: from
-// the fewest tiles, one pattern after the other is cut in another way as long
+// search chooses a way to cut up each template and a place for each tile: from
+// the fewest tiles, one template after the other is cut in another way as long
 // as that brings them nearer to a sheet less.
 func search(ways [][]split, areas []geometry.Box) []placed {
 	chosen := make([]split, len(ways))
@@ -92,7 +92,7 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 	return best
 }
 
-// mixed tells whether parts of two patterns share a sheet.
+// mixed tells whether parts of two templates share a sheet.
 func mixed(all []placed) bool {
 	of := map[int]int{}
 	for i, p := range all {
@@ -108,14 +108,14 @@ func mixed(all []placed) bool {
 	return false
 }
 
-// place finds a place on a sheet for every tile. A pattern that is whole may be
+// place finds a place on a sheet for every tile. A template that is whole may be
 // turned to fit, the tiles of others not: they all lie the same way.
 func place(chosen []split, areas []geometry.Box) (out []placed) {
 	p := pack.Problem{Gap: between, Mode: pack.Free}
 	for _, a := range areas {
 		p.Stock = append(p.Stock, pack.Stock{Width: a.Width(), Height: a.Height(), Cost: 1})
 	}
-	type origin struct{ pattern, tile int }
+	type origin struct{ template, tile int }
 	var from []origin
 	for i, s := range chosen {
 		out = append(out, placed{s, make([]spot, len(s.tiles))})
@@ -134,9 +134,9 @@ func place(chosen []split, areas []geometry.Box) (out []placed) {
 		for _, at := range sheet.Places {
 			o := from[at.Item]
 			if at.Turned {
-				out[o.pattern].turned90 = true
+				out[o.template].turned90 = true
 			}
-			out[o.pattern].on[o.tile] = spot{n, sheet.Stock == 1, geometry.Pt(at.X, at.Y)}
+			out[o.template].on[o.tile] = spot{n, sheet.Stock == 1, geometry.Pt(at.X, at.Y)}
 		}
 	}
 	return out

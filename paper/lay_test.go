@@ -35,7 +35,7 @@ func TestLayRooms(t *testing.T) {
 		for n, p := range l.Pages {
 			var rooms []geometry.Box
 			for _, part := range p.Parts {
-				tile := l.Patterns[part.Pattern].Tiles[part.Tile]
+				tile := l.Tilings[part.Tiling].Tiles[part.Tile]
 				require.Equal(t, n, tile.Page)
 				print := geometry.Bx(tile.At.X, tile.At.Y, tile.At.X+tile.Window.Width(), tile.At.Y+tile.Window.Height())
 				// Two rooms may share less than a micrometre, the unit of the search.
@@ -54,14 +54,14 @@ func TestLayRooms(t *testing.T) {
 // the pieces whose parts they show, or else of the first piece on them.
 func TestLayParts(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, _ paper.Setup, pieces []geometry.Piece, l paper.Layout) {
-		require.Len(t, l.Patterns, len(pieces))
+		require.Len(t, l.Tilings, len(pieces))
 		listed := map[paper.Part]int{}
 		first := -1
 		for _, p := range l.Pages {
-			rank := p.Parts[0].Pattern
+			rank := p.Parts[0].Tiling
 			for _, part := range p.Parts {
-				if !l.Patterns[part.Pattern].Whole() {
-					rank = part.Pattern
+				if !l.Tilings[part.Tiling].Whole() {
+					rank = part.Tiling
 				}
 			}
 			assert.GreaterOrEqual(t, rank, first, "pages in the order of the pieces")
@@ -69,16 +69,16 @@ func TestLayParts(t *testing.T) {
 			for i, part := range p.Parts {
 				listed[part]++
 				if i > 0 {
-					assert.GreaterOrEqual(t, part.Pattern, p.Parts[i-1].Pattern)
+					assert.GreaterOrEqual(t, part.Tiling, p.Parts[i-1].Tiling)
 				}
 			}
 		}
 		tiles, blank := 0, 0
-		for i, p := range l.Patterns {
+		for i, p := range l.Tilings {
 			blank += len(p.Blank)
 			for k := range p.Tiles {
 				tiles++
-				assert.Equal(t, 1, listed[paper.Part{Pattern: i, Tile: k}])
+				assert.Equal(t, 1, listed[paper.Part{Tiling: i, Tile: k}])
 			}
 		}
 		assert.Len(t, listed, tiles)
@@ -90,8 +90,8 @@ func TestLayParts(t *testing.T) {
 // another.
 func TestLayPartsTogether(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, _ paper.Setup, _ []geometry.Piece, l paper.Layout) {
-		of := map[int]int{} // of a page: the pattern
-		for i, p := range l.Patterns {
+		of := map[int]int{} // of a page: the template
+		for i, p := range l.Tilings {
 			if p.Whole() {
 				continue
 			}
@@ -165,7 +165,7 @@ func TestTileNeighboursOverlap(t *testing.T) {
 	})
 }
 
-// gridOf gives where the columns and the rows of a pattern part, from the cores
+// gridOf gives where the columns and the rows of a template part, from the cores
 // of its tiles: each column and each row has a tile, since the outline reaches
 // every one of them.
 func gridOf(t require.TestingT, p paper.Tiling) (xs, ys []paper.Length) {
@@ -195,7 +195,7 @@ func gridOf(t require.TestingT, p paper.Tiling) (xs, ys []paper.Length) {
 	return xs, ys
 }
 
-// Cores, with those of blank tiles, cover the pattern and the white about it
+// Cores, with those of blank tiles, cover the template and the white about it
 // once: no gap, no part twice. Each is within what is printed.
 func TestTileCoresPartitionThePattern(t *testing.T) {
 	forTilings(t, func(t *rapid.T, _ paper.Setup, p paper.Tiling) {
@@ -210,12 +210,12 @@ func TestTileCoresPartitionThePattern(t *testing.T) {
 		assert.True(t, whole.Contains(p.Piece.Outline.Bounds().Grow(1)), "with white about it for the width of its lines")
 		for _, tile := range p.Tiles {
 			assert.True(t, tile.Window.Grow(eps).Contains(tile.Core))
-			assert.True(t, whole.Grow(eps).Contains(tile.Window), "a window goes no farther than the pattern")
+			assert.True(t, whole.Grow(eps).Contains(tile.Window), "a window goes no farther than the template")
 		}
 	})
 }
 
-// inked gives the length of the lines of a pattern within a box.
+// inked gives the length of the lines of a template within a box.
 func inked(p geometry.Piece, in geometry.Box) (length float64) {
 	for _, l := range p.Lines() {
 		points := l.Flatten(0.001)
@@ -257,7 +257,7 @@ func within(a, b geometry.Point, in geometry.Box) (length float64) {
 	return length
 }
 
-// A tile is left out where it would show no line of its pattern, and only there:
+// A tile is left out where it would show no line of its template, and only there:
 // nothing is lost, and no sheet is printed with no ink of a piece on it.
 func TestTileBlanks(t *testing.T) {
 	forTilings(t, func(t *rapid.T, _ paper.Setup, p paper.Tiling) {
@@ -273,11 +273,11 @@ func TestTileBlanks(t *testing.T) {
 	})
 }
 
-// A pattern lies as its piece was given, or turned by a quarter, and is the
+// A template lies as its piece was given, or turned by a quarter, and is the
 // same piece.
 func TestLayKeepsThePieces(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, _ paper.Setup, pieces []geometry.Piece, l paper.Layout) {
-		for i, p := range l.Patterns {
+		for i, p := range l.Tilings {
 			want := pieces[i]
 			if p.Turned {
 				want = want.QuarterTurn()
@@ -297,7 +297,7 @@ func TestLayKeepsThePieces(t *testing.T) {
 	})
 }
 
-// Never more sheets than each pattern in a grid of its own, never fewer than
+// Never more sheets than each template in a grid of its own, never fewer than
 // the paper it takes.
 func TestLayCountsSheets(t *testing.T) {
 	forLayouts(t, func(t *rapid.T, s paper.Setup, pieces []geometry.Piece, l paper.Layout) {
@@ -311,7 +311,7 @@ func TestLayCountsSheets(t *testing.T) {
 	})
 }
 
-// A pattern that takes whole sheets to the last of them is laid like any other,
+// A template that takes whole sheets to the last of them is laid like any other,
 // whatever the rounding of floats makes of its size.
 func TestLayOfPatternsThatFillSheets(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -326,15 +326,15 @@ func TestLayOfPatternsThatFillSheets(t *testing.T) {
 		area := s.Printable(false)
 		foot, _ := s.Foot(false)
 		area.Max.Y -= foot
-		const white = 2 // about a pattern
+		const white = 2 // about a template
 		long := func(sheet paper.Length, label string) paper.Length {
 			n := paper.Length(rapid.IntRange(1, 3).Draw(t, label))
 			return n*(sheet-s.Overlap) + s.Overlap - 2*white
 		}
 		p := plate("plate", long(area.Width(), "across"), long(area.Height(), "down"))
 		l := s.Lay([]geometry.Piece{p, p}, paper.Options{})
-		for _, pattern := range l.Patterns {
-			for _, tile := range pattern.Tiles {
+		for _, template := range l.Tilings {
+			for _, tile := range template.Tiles {
 				on := geometry.Bx(tile.At.X, tile.At.Y, tile.At.X+tile.Window.Width(), tile.At.Y+tile.Window.Height())
 				assert.True(t, l.Pages[tile.Page].Area.Grow(eps).Contains(on), "%.9f on %.9f", on, l.Pages[tile.Page].Area)
 			}
@@ -348,7 +348,7 @@ func TestLaySeparate(t *testing.T) {
 		apart, shared := s.Lay(pieces, paper.Options{Separate: true}), s.Lay(pieces, paper.Options{})
 		for n, p := range apart.Pages {
 			for _, part := range p.Parts {
-				assert.Equal(t, p.Parts[0].Pattern, part.Pattern, "page %d shows two patterns", n)
+				assert.Equal(t, p.Parts[0].Tiling, part.Tiling, "page %d shows two templates", n)
 			}
 		}
 		assert.LessOrEqual(t, len(shared.Pages), len(apart.Pages))
@@ -362,7 +362,7 @@ func TestLayIsTheSameEachTime(t *testing.T) {
 	})
 }
 
-// A place of the pattern comes out where its window lies on the page.
+// A place of the template comes out where its window lies on the page.
 func TestTileToPage(t *testing.T) {
 	forTilings(t, func(t *rapid.T, _ paper.Setup, p paper.Tiling) {
 		for _, tile := range p.Tiles {

@@ -8,29 +8,29 @@ import (
 	"forel/geometry"
 )
 
-// Layout is the patterns of a case laid over sheets: small ones share a sheet,
+// Layout is the templates of a case laid over sheets: small ones share a sheet,
 // large ones are cut into tiles that are joined.
 type Layout struct {
-	Pages    []Page
-	Patterns []Tiling // of the pieces in the order they were given
-	AtLeast  int      // the area of what is printed over the area of a sheet that takes it, rounded up: fewer would not hold it
-	Blank    int      // tiles that would show nothing of their pattern, and are not printed
+	Pages   []Page
+	Tilings []Tiling // of the pieces in the order they were given
+	AtLeast int      // the area of what is printed over the area of a sheet that takes it, rounded up: fewer would not hold it
+	Blank   int      // tiles that would show nothing of their template, and are not printed
 }
 
-// Page is one printed sheet as it lies, and what of it can take patterns.
+// Page is one printed sheet as it lies, and what of it can take templates.
 type Page struct {
 	Width, Height Length
 	Area          geometry.Box // from the sheet's upper left corner, Y downward
-	Parts         []Part       // in the order of the patterns
+	Parts         []Part       // in the order of the templates
 	Corner        geometry.Box // of the first, where Options ask for it: room for words
 }
 
-// Part is a tile on a page: indices into Layout.Patterns and Tiling.Tiles.
-type Part struct{ Pattern, Tile int }
+// Part is a tile on a page: indices into Layout.Tilings and Tiling.Tiles.
+type Part struct{ Tiling, Tile int }
 
-// Tiling is one pattern cut into tiles. Rows count from the top, columns from
+// Tiling is one template cut into tiles. Rows count from the top, columns from
 // the left. Neighbours overlap; they are joined on a line in the middle of the
-// overlap. A pattern that is printed whole has one tile.
+// overlap. A template that is printed whole has one tile.
 type Tiling struct {
 	Piece      geometry.Piece // as it lies on the sheets
 	Turned     bool           // by a quarter from how the piece was given
@@ -41,17 +41,17 @@ type Tiling struct {
 	Marks      []Mark
 }
 
-// Tile is the part of a pattern that is printed in one place.
+// Tile is the part of a template that is printed in one place.
 type Tile struct {
 	Row, Col int            // from 1
-	Window   geometry.Box   // what is printed of the pattern, in the pattern's coordinates
+	Window   geometry.Box   // what is printed of the template, in the template's coordinates
 	Core     geometry.Box   // what is left of it once the tiles are joined
 	Page     int            // index into Layout.Pages
 	At       geometry.Point // where the window's upper left corner lies on the page
 	Room     geometry.Box   // of the page: this tile's alone, its window and more
 }
 
-// ToPage returns the step from pattern coordinates (Y upward) to the page's
+// ToPage returns the step from template coordinates (Y upward) to the page's
 // (Y downward): page = (x + dx, dy - y).
 func (t Tile) ToPage() (dx, dy Length) {
 	return t.At.X - t.Window.Min.X, t.At.Y + t.Window.Max.Y
@@ -67,23 +67,23 @@ func (t Tiling) Neighbour(row, col int) (Tile, bool) {
 	return Tile{}, false
 }
 
-// Whole tells whether the pattern is printed in one.
+// Whole tells whether the template is printed in one.
 func (t Tiling) Whole() bool { return t.Rows*t.Cols == 1 }
 
-// Options say how patterns are laid over sheets.
+// Options say how templates are laid over sheets.
 type Options struct {
-	Separate bool           // a sheet shows one pattern only
+	Separate bool           // a sheet shows one template only
 	Corner   geometry.Point // width and height of what the first sheet keeps free in a corner for words
 }
 
-// Lay lays the patterns of pieces over as few sheets as it finds. Sheets lie
-// upright or turned; so do patterns. Joins and registration marks keep off the
-// lines of a pattern where they can.
+// Lay lays the templates of pieces over as few sheets as it finds. Sheets lie
+// upright or turned; so do templates. Joins and registration marks keep off the
+// lines of a template where they can.
 func (s Setup) Lay(pieces []geometry.Piece, o Options) Layout {
 	return s.finish(s.lay(pieces, o))
 }
 
-// placed is a pattern cut up, and for each of its tiles the sheet and the place
+// placed is a template cut up, and for each of its tiles the sheet and the place
 // on it.
 type placed struct {
 	split
@@ -145,7 +145,7 @@ func (s Setup) finish(all []placed) Layout {
 		corner.Corner = all[0].tiles[0].Window.Move(at)
 		all = all[1:]
 	}
-	l.Patterns = make([]Tiling, len(all))
+	l.Tilings = make([]Tiling, len(all))
 	var area float64
 	join := 0
 	for i, p := range all {
@@ -162,7 +162,7 @@ func (s Setup) finish(all []placed) Layout {
 			l.Pages[n].Parts = append(l.Pages[n].Parts, Part{i, k})
 		}
 		join = t.addMarks(join)
-		l.Patterns[i] = t
+		l.Tilings[i] = t
 	}
 	for _, p := range l.Pages {
 		l.spread(p, s.Wide())
@@ -174,7 +174,7 @@ func (s Setup) finish(all []placed) Layout {
 	return l
 }
 
-// area returns the area of a pattern, in square millimetres, without what lies
+// area returns the area of a template, in square millimetres, without what lies
 // under tiles that are not printed.
 func (s split) area() float64 {
 	a := s.piece.Outline.SignedArea()
@@ -192,7 +192,7 @@ func (s split) area() float64 {
 func (l *Layout) spread(p Page, close bool) {
 	tiles := make([]*Tile, len(p.Parts), len(p.Parts)+1)
 	for i, part := range p.Parts {
-		t := &l.Patterns[part.Pattern].Tiles[part.Tile]
+		t := &l.Tilings[part.Tiling].Tiles[part.Tile]
 		t.Room = geometry.Bx(t.At.X, t.At.Y, t.At.X+t.Window.Width(), t.At.Y+t.Window.Height())
 		tiles[i] = t
 	}

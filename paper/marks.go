@@ -6,14 +6,14 @@ import (
 	"forel/geometry"
 )
 
-// Mark is a registration mark: a place in the pattern that is printed on two
+// Mark is a registration mark: a place in the template that is printed on two
 // neighbouring tiles and lies on the line where they are joined.
 type Mark struct {
 	At   geometry.Point
 	Name string // the join's letters and a number, such as B2; of this join alone in the whole layout
 }
 
-// Marks keep this far from the ends of a join and from the lines of a pattern,
+// Marks keep this far from the ends of a join and from the lines of a template,
 // so that neither their arms nor their names touch anything.
 const (
 	markFromEnd  Length = 6
@@ -28,14 +28,14 @@ const MostLever = 6
 // seam is where two tiles are joined.
 type seam struct {
 	from, to geometry.Point
-	reach    Length // how far the pattern goes from the join, on the farther side
+	reach    Length // how far the template goes from the join, on the farther side
 	marks    [2]geometry.Point
 }
 
 // lever returns how far the farther part reaches, in distances of the marks.
 func (s seam) lever() float64 { return (s.reach / s.marks[0].Distance(s.marks[1])).MM() }
 
-// seams returns the joins of a pattern's tiles with their marks: off the lines drawn
+// seams returns the joins of a template's tiles with their marks: off the lines drawn
 // of it, and as far apart as MostLever asks where the join is long enough.
 func seams(outline geometry.Box, tiles []Tile, drawn [][]geometry.Point) (out []seam) {
 	for _, tile := range tiles {
@@ -94,7 +94,7 @@ func (s *seam) mark(drawn [][]geometry.Point) {
 	s.marks = [2]geometry.Point{at[first], at[last]}
 }
 
-// flatLines returns the lines of a pattern as points.
+// flatLines returns the lines of a template as points.
 func flatLines(lines []geometry.Path) (drawn [][]geometry.Point) {
 	for _, l := range lines {
 		points := l.Flatten(0.1)

@@ -8,23 +8,23 @@ import (
 )
 
 // rough lays tiles on sheets in one go, fast enough to try every way to cut the
-// patterns up: the largest tile first, each into the free corner that it fits
+// templates up: the largest tile first, each into the free corner that it fits
 // most closely, what is left of that parted in two.
 type rough struct {
 	areas []geometry.Box
 	sizes []tileSize // of the last try, and where each lies
 	spots []spot
-	turns []bool // patterns of it that are turned
+	turns []bool // templates of it that are turned
 	open  []sheetLeft
 }
 
 // tileSize is a tile to be placed, with the white that parts it from the next.
 type tileSize struct {
-	width, height Length
-	long, short   Length // the longer and the shorter of them
-	turn          bool   // it may be turned
-	pattern, tile int
-	part, words   bool // of a pattern that is joined; room for words
+	width, height  Length
+	long, short    Length // the longer and the shorter of them
+	turn           bool   // it may be turned
+	template, tile int
+	part, words    bool // of a template that is joined; room for words
 }
 
 // sheetLeft is a sheet and what is left free of it.
@@ -32,7 +32,7 @@ type sheetLeft struct {
 	lying bool
 	free  []geometry.Box // no two overlap
 	used  float64        // mm²
-	of    int            // the pattern whose parts lie on it, from 1; 0: none
+	of    int            // the template whose parts lie on it, from 1; 0: none
 }
 
 // corner is where a tile may go.
@@ -42,7 +42,7 @@ type corner struct {
 	waste       Length // the shorter side left over beside it
 }
 
-// try places the tiles of patterns, as long as that can come cheaper than a
+// try places the tiles of templates, as long as that can come cheaper than a
 // limit. The cost is the number of sheets, less the part of the emptiest that is
 // free: it falls as that one empties.
 func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
@@ -77,11 +77,11 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 		w, h := t.width, t.height
 		if at.turned {
 			w, h = h, w
-			r.turns[t.pattern] = true
+			r.turns[t.template] = true
 		}
 		s := &r.open[at.sheet]
 		if t.part {
-			s.of = t.pattern + 1
+			s.of = t.template + 1
 		}
 		r.spots = append(r.spots, spot{at.sheet, s.lying, s.free[at.free].Min})
 		s.take(at.free, w, h)
@@ -95,7 +95,7 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 	return cost, cost < limit
 }
 
-// placed returns the patterns as the last try placed them.
+// placed returns the templates as the last try placed them.
 func (r *rough) placed(chosen []split) []placed {
 	out := make([]placed, len(chosen))
 	for i, s := range chosen {
@@ -103,7 +103,7 @@ func (r *rough) placed(chosen []split) []placed {
 		out[i].turned90 = out[i].turned90 || r.turns[i]
 	}
 	for i, t := range r.sizes {
-		out[t.pattern].on[t.tile] = r.spots[i]
+		out[t.template].on[t.tile] = r.spots[i]
 	}
 	return out
 }
@@ -119,10 +119,10 @@ func (r *rough) area(lying bool) geometry.Box {
 }
 
 // best returns the free corner of the open sheets that a tile fits most closely. Parts
-// of two patterns share no sheet, so that nobody joins what does not belong together.
+// of two templates share no sheet, so that nobody joins what does not belong together.
 func (r *rough) best(t tileSize) (best corner, ok bool) {
 	for i := range r.open {
-		if of := r.open[i].of; of > 0 && t.part && of != t.pattern+1 {
+		if of := r.open[i].of; of > 0 && t.part && of != t.template+1 {
 			continue
 		}
 		for k, f := range r.open[i].free {

@@ -1,5 +1,5 @@
-// Package paper deals with the sheets that patterns are printed on: their
-// sizes, what a printer reaches of them, and how a pattern is tiled over them.
+// Package paper deals with the sheets that templates are printed on: their
+// sizes, what a printer reaches of them, and how a template is tiled over them.
 package paper
 
 import (
@@ -86,11 +86,11 @@ func (s Sheet) String() string {
 	return fmt.Sprintf("%.4g x %.4g mm", s.Width.MM(), s.Height.MM())
 }
 
-// Setup is how patterns are printed.
+// Setup is how templates are printed.
 type Setup struct {
 	Sheet    Sheet
 	Margins  Margins  // what the printer does not reach
-	Overlap  Length   // of neighbouring sheets of one pattern
+	Overlap  Length   // of neighbouring sheets of one template
 	Measured Measured // how true the printer is
 }
 
@@ -119,13 +119,13 @@ func (s Setup) Foot(lying bool) (height Length, above bool) {
 }
 
 // Least room a sheet must leave between its margins: across for the rulers,
-// along for the pattern, with the foot below it.
+// along for the template, with the foot below it.
 const (
 	leastAcross Length = 120
 	leastAlong  Length = 150
 )
 
-// Check tells why patterns can't be printed with this setup, nil if they can. The
+// Check tells why templates can't be printed with this setup, nil if they can. The
 // error is a job.Problem without a key.
 func (s Setup) Check() error {
 	for _, m := range s.Margins.sides() {
@@ -185,7 +185,7 @@ func (s Setup) Larger(does func(Setup) bool) string {
 // close together: a roll, or a sheet of a plotter.
 const wide Length = 450
 
-// Wide tells whether a sheet is wide enough for words beside patterns.
+// Wide tells whether a sheet is wide enough for words beside templates.
 func (s Setup) Wide() bool { return s.Sheet.Width > wide }
 
 // Takes tells whether a sheet, upright or lying, has room for something so large.
@@ -198,7 +198,7 @@ func (s Setup) Takes(width, height Length) bool {
 	return false
 }
 
-// usable returns what of a sheet can take patterns, from its upper left corner. A
+// usable returns what of a sheet can take templates, from its upper left corner. A
 // square sheet never lies: nothing would tell that it does.
 func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
 	lying = lying && s.Sheet.Width != s.Sheet.Height

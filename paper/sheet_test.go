@@ -115,7 +115,7 @@ func TestSetupCheck(t *testing.T) {
 	a4 := paper.Sheets[0]
 	for name, s := range map[string]paper.Setup{
 		"narrower than a ruler of 4 in and its words": {Sheet: paper.Sheet{Width: 120, Height: 300}, Margins: paper.EvenMargins(10), Overlap: 10},
-		"too low for its foot and a pattern":          {Sheet: paper.Sheet{Width: 100, Height: 100}, Overlap: 10},
+		"too low for its foot and a template":         {Sheet: paper.Sheet{Width: 100, Height: 100}, Overlap: 10},
 		"all margin":                                  {Sheet: a4, Margins: paper.EvenMargins(105), Overlap: 10},
 		"a negative margin":                           {Sheet: a4, Margins: paper.EvenMargins(-1), Overlap: 10},
 		"margin no number":                            {Sheet: a4, Margins: paper.EvenMargins(geometry.Length(math.NaN())), Overlap: 10},

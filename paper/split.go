@@ -7,36 +7,36 @@ import (
 	"forel/geometry"
 )
 
-// split is one way to cut a pattern up: the piece as it lies, and where the
-// sheets of it are joined. Without joins the pattern is whole.
+// split is one way to cut a template up: the piece as it lies, and where the
+// sheets of it are joined. Without joins the template is whole.
 type split struct {
 	piece   geometry.Piece // turned, where turned is set
 	turned  bool
 	overlap Length
-	around  geometry.Box // the pattern with the white about it
+	around  geometry.Box // the template with the white about it
 	xs, ys  []Length     // of the joins: across from the left, up from the top
-	tiles   []Tile       // row by row, those with nothing of the pattern left out
+	tiles   []Tile       // row by row, those with nothing of the template left out
 	blank   [][2]int     // row and column of those
-	words   bool         // it is no pattern, but room for words
-	// turned90 asks for a quarter turn of a pattern that is whole.
+	words   bool         // it is no template, but room for words
+	// turned90 asks for a quarter turn of a template that is whole.
 	turned90 bool
 }
 
-// whole tells whether the pattern is printed in one.
+// whole tells whether the template is printed in one.
 func (s split) whole() bool { return len(s.xs)+len(s.ys) == 0 }
 
-// evenly tells how a pattern is shared out among the sheets in a row: in equal
+// evenly tells how a template is shared out among the sheets in a row: in equal
 // parts, or in whole sheets and a rest.
 var evenly = []bool{true, false}
 
-// White about a pattern: about a narrow one there must be room for words.
+// White about a template: about a narrow one there must be room for words.
 const (
 	white       Length = 2
 	whiteNarrow Length = 6
 	narrow      Length = 25
 )
 
-// whiteMarks is the white about a pattern with its marks outside, so wide across
+// whiteMarks is the white about a template with its marks outside, so wide across
 // the joins, whose parts reach so far from them.
 func whiteMarks(across, reach Length) Length {
 	return max(markFromEnd+markFromLine, (reach/MostLever+2*markFromEnd-across)/2)
@@ -122,12 +122,16 @@ func joins(from, length, sheet, overlap, reach Length, n int, even bool, off []L
 	step, end := sheet-overlap, from+length
 	leastPart := min(max(leastPart, reach/MostLever+2*markFromLine), length/Length(2*n))
 	half := overlap / 2
+	leasts := leastClear(end-half, step, n, off)
 	at := make([]Length, 0, n-1)
 	before := from + half // of the join before
 	for k := 1; k < n; k++ {
 		// All that is left must reach the end, and this sheet the join.
 		least := max(end-half-step*Length(n-k), before+leastPart)
 		most := min(before+step, end-leastPart*Length(n-k))
+		if l := leasts[k-1]; l <= most { // and the joins after this one keep off too
+			least = max(least, l)
+		}
 		want := most
 		if even {
 			want = min(max(from+length*Length(k)/Length(n), least), most)
@@ -138,7 +142,25 @@ func joins(from, length, sheet, overlap, reach Length, n int, even bool, off []L
 	return at
 }
 
-// leastPart is the least that a sheet shows of a pattern that is shared out: room
+// leastClear returns for each join the first place from which those after it can all
+// keep off some places, when each is at most a step after the one before, and the last
+// a step before the end.
+func leastClear(end, step Length, n int, off []Length) []Length {
+	off = slices.Sorted(slices.Values(off))
+	at := make([]Length, n-1)
+	for k := n - 2; k >= 0; k-- {
+		end -= step
+		for _, p := range off {
+			if (end - p).Abs() < joinFromLine {
+				end = p + joinFromLine
+			}
+		}
+		at[k] = end
+	}
+	return at
+}
+
+// leastPart is the least that a sheet shows of a template that is shared out: room
 // for two marks on a join across it, and for their names.
 const leastPart Length = 45
 
@@ -176,10 +198,15 @@ func clearOf(want, least, most Length, off []Length) Length {
 	if !math.IsNaN(best5.MM()) {
 		return best5
 	}
+	for _, at := range []Length{least, most} { // which the steps may have missed
+		if clear(at) > joinFromLine-tiny && least <= most {
+			return at
+		}
+	}
 	return best
 }
 
-// places returns where the lines of a pattern have corners, across and up: a
+// places returns where the lines of a template have corners, across and up: a
 // join there would fall on a fold, an apex or the start of a slit.
 func places(lines []geometry.Path) (xs, ys []Length) {
 	for _, l := range lines {
@@ -202,7 +229,7 @@ func count(length, sheet, overlap Length) int {
 	return int(math.Ceil(float64((length-overlap)/(sheet-overlap)) - 1e-9))
 }
 
-// turn returns a whole pattern turned by a quarter, or turned back.
+// turn returns a whole template turned by a quarter, or turned back.
 func (s split) turn() split {
 	pad := s.piece.Outline.Bounds().Min.X - s.around.Min.X
 	p := s.piece.QuarterTurn()
@@ -216,7 +243,7 @@ func (s split) turn() split {
 }
 
 // tile returns what the sheet in a row and a column, from 0, shows of the
-// pattern, and what is left of it once the sheets are joined.
+// template, and what is left of it once the sheets are joined.
 func (s split) tile(row, col int) (window, core geometry.Box) {
 	window, core = s.around, s.around
 	half := s.overlap / 2
@@ -235,7 +262,7 @@ func (s split) tile(row, col int) (window, core geometry.Box) {
 	return window, core
 }
 
-// cut makes the tiles, but for those that no line of the pattern reaches.
+// cut makes the tiles, but for those that no line of the template reaches.
 func (s *split) cut(lines []geometry.Path) {
 	for r := range len(s.ys) + 1 {
 		for c := range len(s.xs) + 1 {

@@ -1,5 +1,5 @@
 // Package render holds what every drawing is made with: one small surface to
-// draw on, the layers of a pattern, and how a line of each layer looks. A
+// draw on, the layers of a template, and how a line of each layer looks. A
 // format is a subpackage that implements Surface; it decides no sizes.
 package render
 
@@ -12,7 +12,7 @@ type Length = geometry.Length
 // of the processing steps of ISO 19593-1 (from memory).
 type Layer string
 
-// The layers of a pattern.
+// The layers of a template.
 const (
 	Cutting   Layer = "Cutting"   // cut through
 	Creasing  Layer = "Creasing"  // fold
@@ -42,7 +42,7 @@ type Surface interface {
 }
 
 // Stroke is how a line looks. Dash lists lengths on and off in turn; Phase is
-// how far into the pattern the line starts.
+// how far into its dashes the line starts.
 type Stroke struct {
 	Width Length
 	Dash  []Length

@@ -44,7 +44,7 @@ func ParseColor(text string) (Color, error) {
 	return Color{uint8(v >> 16), uint8(v >> 8), uint8(v)}, nil
 }
 
-// Theme gives each layer its line. Lines differ in pattern and weight, so that
+// Theme gives each layer its line. Lines differ in dash and weight, so that
 // a print in black alone can be read.
 type Theme map[Layer]Stroke
 

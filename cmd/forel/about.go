@@ -12,7 +12,7 @@ import (
 var aboutTemplates = `
 usage: forel templates [JOB.toml] [flags]
 
-Writes the patterns into a folder: templates.pdf with every piece at true size
+Writes the templates into a folder: templates.pdf with every piece at true size
 on the paper your printer takes, and one SVG drawing a piece in millimetres.
 Print the PDF at actual size (100 %) and measure the rulers on its pages; where
 they are a little off, forel gauge has them corrected. In a drawing lines are in
@@ -39,7 +39,7 @@ measured into the job file:
   measured_across = "199.2 mm"
   measured_along = "200.4 mm"
 
-The patterns and the paper strips of forel fit, which have to be true, are then
+The templates and the paper strips of forel fit, which have to be true, are then
 corrected by it, and their pages state it. The sheet itself is not, so that it can be measured again; with --check
 it is, as gauge-check.pdf, to see that the rules are true now.
 
@@ -125,7 +125,8 @@ material on beds of its own, and writes an SVG drawing a bed in real
 millimetres: board-1.svg, cloth-1.svg and so on. Lines are hairlines in layers by
 what is done, in the order it is done: Creasing (never cut through), Inside-cuts
 (slits and holes), Cutting (outlines). Folds of cloth and paper are left out, since
-a machine that takes no heed of layers would cut them; --creases says otherwise.
+a machine that takes no heed of layers would cut them; so are those of corrugated
+board, which are crushed and never cut. --creases says otherwise.
 Pieces are turned by a quarter only where their grain allows. For the bed and its
 distances a bare number is in millimetres. map.pdf is to print: each bed with the
 numbers and names of its pieces, and which face of each is up.

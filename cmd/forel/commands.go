@@ -21,7 +21,7 @@ type action func(out io.Writer, say voice) error
 func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
-		{"templates", "write the patterns: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
+		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
@@ -42,7 +42,7 @@ func flagsTemplates(f *flags) action {
 	f.out("templates", "case/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
 	f.BoolVar(&t.Separate, "separate", false, "no two pieces on one sheet")
-	f.StringSliceVar(&t.Only, "only", nil, "print only these `pieces` or materials, such as cloth,paper or \"side paper\"")
+	f.StringSliceVar(&t.Only, "only", nil, "print only these `pieces`, materials or parts, such as cloth,paper, \"side paper\" or \"small tray\"")
 	f.BoolVar(&t.MarkOut, "mark-out", false, "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square")
 	f.StringArrayVar(&t.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)")
 	f.StringVar(&t.Line, "line", "", "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes")
@@ -103,7 +103,7 @@ func flagsCutter(f *flags) action {
 	f.StringArrayVar(&c.Grain, "grain", nil, "`direction` of the stock's grain on the bed: height, width or none (default height); or of one material, such as board=width")
 	f.IntVar(&c.Tabs, "tabs", 0, "`number` of light tabs that hold each piece in its sheet")
 	f.StringVar(&c.TabWidth, "tab-width", c.TabWidth, "`width` of a tab")
-	f.StringVar(&c.Creases, "creases", "", "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none (default: all but cloth and paper)")
+	f.StringVar(&c.Creases, "creases", "", "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none (default: all but cloth, paper and corrugated board)")
 	f.StringVar(&c.Line, "line", c.Line, "`width` of all lines, for a machine that cuts hairlines")
 	f.BoolVar(&c.Labels, "labels", false, "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut")
 	f.StringArrayVar(&c.Colour, "colour", nil, "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2")

@@ -1,4 +1,4 @@
-// Command forel works out the pieces of a slipcase or a chemise from the measurements of a
+// Command forel works out the pieces of a slipcase, a chemise or a drop-spine box from the measurements of a
 // book and writes full-scale cutting templates.
 package main
 
@@ -27,10 +27,18 @@ func main() {
 }
 
 // run does what the words say and returns the exit status.
-func run(args []string, out, errOut io.Writer) int {
-	say := voice{errOut}
+func run(args []string, to, errOut io.Writer) int {
+	say, out := voice{errOut}, &output{to: to}
+	status := do(args, out, say)
+	if status == statusOK && out.wrong != nil {
+		return say.status(out.wrong)
+	}
+	return status
+}
+
+func do(args []string, out io.Writer, say voice) int {
 	if len(args) == 0 {
-		usage(errOut)
+		usage(say.w)
 		return statusRefused
 	}
 	switch args[0] {
@@ -68,7 +76,7 @@ func run(args []string, out, errOut io.Writer) int {
 
 // usage prints what the program does and its commands.
 func usage(w io.Writer) {
-	fmt.Fprint(w, `forel draws full-scale cutting templates for a bookbinder's slipcase or chemise
+	fmt.Fprint(w, `forel draws full-scale cutting templates for a bookbinder's slipcase, chemise or drop-spine box
 
 usage:
   forel <command> [arguments]

@@ -24,13 +24,13 @@ func flagsMan(f *flags) action {
 // manual returns the manual page in the man(7) macros.
 func manual(all []described) string {
 	var b strings.Builder
-	b.WriteString(".TH FOREL 1\n.SH NAME\nforel \\- full\\-scale cutting templates for a bookbinder's slipcase or chemise\n")
+	b.WriteString(".TH FOREL 1\n.SH NAME\nforel \\- full\\-scale cutting templates for a bookbinder's slipcase, chemise or drop-spine box\n")
 	b.WriteString(".SH SYNOPSIS\n.nf\n")
 	for _, d := range all {
 		fmt.Fprintln(&b, roff(d.sections()["usage"]))
 	}
 	b.WriteString(".fi\n.SH DESCRIPTION\n")
-	b.WriteString(roff("forel turns a book's measurements and the thickness of board, paper and cloth into every piece of a slipcase, a chemise or both, proves by folding them up that the case closes and the book goes in, and writes the pieces out at true size.") + "\n")
+	b.WriteString(roff("forel turns a book's measurements and the thickness of board, paper and cloth into every piece of a slipcase, a chemise, a drop-spine box, or of a chemise and its case, proves by folding them up that the case closes and the book goes in, and writes the pieces out at true size.") + "\n")
 	b.WriteString(".SH COMMANDS\n")
 	for _, d := range all {
 		s := d.sections()

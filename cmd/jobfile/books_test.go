@@ -101,7 +101,7 @@ func volumes() slipcase.Job {
 		{Title: "Part two", Height: job.Readings{220, 220.5}, Width: job.Readings{148}, Thickness: job.Readings{27}},
 		{Title: "Part three", Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{22}, ForeEdge: job.Readings{24, 24.5}},
 	}
-	j.Lining.Order = "after"
+	j.Lining.Order = "before"
 	j.Cloth.Stretch, j.SidePaper.Stretch = 1.5, 1
 	j.ThumbHole = slipcase.ThumbHole{Shape: "semicircle"}
 	j.Divider = slipcase.Divider{SetBack: 6.35, Lap: 15} // a quarter inch

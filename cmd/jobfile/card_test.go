@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
 )
@@ -17,8 +18,11 @@ height = 203
 width = 130
 thickness = 22
 [card]
+kind = "Corrugated"
 thickness = 1.6
 bend = 0.4
+grammage = "430"
+name = "brown board"
 [flaps]
 relief = "0,8 mm"
 [clearance]
@@ -33,6 +37,9 @@ func TestCardJob(t *testing.T) {
 	j := f.Job.(*onepiece.Job)
 	assert.Equal(t, onepiece.Length(1.6), j.Card.Thickness)
 	assert.Equal(t, 0.4, j.Card.Bend)
+	assert.Equal(t, onepiece.Corrugated, j.Card.Kind)
+	assert.Equal(t, 430.0, j.Card.Grammage)
+	assert.Equal(t, "brown board", f.Names[geometry.Corrugated])
 	assert.Equal(t, onepiece.Length(0.8), j.Flaps.Relief)
 	assert.Equal(t, onepiece.Length(5), j.Clearance.Height)
 	assert.Equal(t, job.Readings{203}, j.Book().Height)
@@ -54,7 +61,10 @@ func TestCardRefused(t *testing.T) {
 		"word":      {"construction = \"wood\"\n" + book, `case.toml:1: construction: "wood" is none of its words; give "boards" or "card"`},
 		"bend":      {"construction = \"card\"\n" + book + "[card]\nbend = 1.5\n", "case.toml:7: card.bend: 1.5 is too large; give 0 to 1"},
 		"bend text": {book + "[card]\nbend = \"half\"\n", `case.toml:6: card.bend: "half" is no number; give 0 to 1`},
-		"thickness": {book + "[card]\nthickness = 9\n", "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 4 mm"},
+		"thickness": {book + "[card]\nthickness = 9\n", "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 5 mm"},
+		"thick":     {"construction = \"card\"\n" + book + "[card]\nthickness = 4.5\n", "case.toml:7: card.thickness: 4.5 mm is too thick for solid card to fold; at most 4 mm"},
+		"kind":      {"construction = \"card\"\n" + book + "[card]\nkind = \"fluted\"\n", `case.toml:7: card.kind: "fluted" is none of its words; give "solid" or "corrugated" (what the case is folded from)`},
+		"grammage":  {book + "[card]\ngrammage = 6000\n", "case.toml:6: card.grammage: 6000 is too large; give 0 to 5000 (g/m² as sold, 0 where it is not known)"},
 		"two books": {"construction = \"card\"\n" + book + book, "case.toml:7: book[2].height: a case of card holds one book; keep one [[book]]"},
 		"relief":    {"construction = \"card\"\n" + book + "[flaps]\nrelief = -1\n", "case.toml:7: flaps.relief: a length can't be negative"},
 	} {
@@ -96,7 +106,7 @@ func TestKeysOfAnotherKind(t *testing.T) {
 		})
 	}
 	_, _, err := jobfile.Parse("case.toml", []byte(book+"[card]\nthickness = 9\n"))
-	assert.ErrorContains(t, err, "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 4 mm")
+	assert.ErrorContains(t, err, "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 5 mm")
 	_, _, err = jobfile.Parse("case.toml", []byte("kind = 'box'\n"+book))
 	assert.ErrorContains(t, err, `case.toml:1: kind: "box" is none of its words; give "slipcase"`)
 }

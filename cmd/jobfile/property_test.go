@@ -52,7 +52,7 @@ func same(t *rapid.T, data, what string, want job.Problems, got jobfile.Issues) 
 		if strings.HasPrefix(i.Reason, "then ") {
 			continue // what the changes bring up that are named
 		}
-		key, isDefault := strings.CutSuffix(i.Key, " (default)")
+		key, isDefault := i.Key, i.Default
 		found = append(found, key+": "+i.Wrong())
 		if i.Line == 0 && isDefault {
 			continue // its table is not in the file

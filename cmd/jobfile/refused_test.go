@@ -92,8 +92,8 @@ var refused = []refusal{
 	{"sheet", book + "[print]\npaper = 'foolscap'\n", []string{`:6: print.paper: unknown sheet "foolscap"; give A4, `}},
 	{"sheet is a number", book + "[print]\npaper = 4\n", []string{":6: print.paper: 4 is no sheet; give A4, "}},
 	{"small sheet", book + "[print]\npaper = '50 x 80 mm'\n", []string{":6: print.paper: a sheet side of 50 mm is outside "}},
-	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'b5'\n", []string{":6: print.margin: B5 with margins of 40 mm leaves 96 x 170 mm to print on; "}}, // 176 and 250 less 80
-	{"sheet with the usual margin", book + "[print]\npaper = '130 x 200 mm'\n", []string{":6: print.paper: 130 x 200 mm with margins of 10 mm leaves 110 x 180 mm to print on; "}},
+	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'b5'\n", []string{":6: print.margin: B5 with margins of 40 mm leaves 96 x 170 mm to print on, of which "}}, // 176 and 250 less 80
+	{"sheet with the usual margin", book + "[print]\npaper = '130 x 200 mm'\n", []string{":6: print.paper: 130 x 200 mm with margins of 10 mm leaves 110 x 180 mm to print on, of which "}},
 
 	// Unknown keys.
 	{"near key", book + "[cloth]\noverlp = 3\n", []string{":6: cloth.overlp: unknown key; did you mean cloth.overlap"}},
@@ -102,7 +102,7 @@ var refused = []refusal{
 	{"capital", book + "[cloth]\nOverlap = 3\n", []string{":6: cloth.Overlap: unknown key; did you mean cloth.overlap"}},
 	{"near table", book + "[bord]\nthickness = 2\n", []string{":5: bord: unknown key; did you mean [board]"}},
 	{"far key", book + "[cloth]\ncolour = 3\n", []string{":6: cloth.colour: unknown key; known in [cloth]: thickness, overlap, turn_in, mouth_turn_in, spine_gap, corner_distance, corners, stretch"}},
-	{"far table", book + "[knife]\nangle = 3\n", []string{":5: knife: unknown key; known: title, units, kind, construction, compartments, covering, [[book]], [board], [lining], [cloth], [side_paper], [pattern], [thumb_hole], [divider], [as_built], [clearance], [uncertainty], [fit], [card], [flaps], [chemise], [print]"}},
+	{"far table", book + "[knife]\nangle = 3\n", []string{":5: knife: unknown key; known: title, units, kind, construction, compartments, covering, [[book]], [board], [lining], [cloth], [side_paper], [pattern], [thumb_hole], [divider], [as_built], [clearance], [uncertainty], [fit], [card], [flaps], [chemise], [box], [print]"}},
 	{"key of another table", book + "[cloth]\ninset = 3\n", []string{":6: cloth.inset: unknown key; did you mean side_paper.inset"}},
 	{"key without its table", "overlap = 3\n" + book, []string{":1: overlap: unknown key; did you mean cloth.overlap or print.overlap"}},
 	{"top key below a table", book + "units = 'mm'\n", []string{":5: book.units: unknown key; did you mean units at the top of the file"}},

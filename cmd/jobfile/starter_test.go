@@ -35,7 +35,8 @@ var (
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
 		"as_built.height", "as_built.width", "as_built.thickness",
 		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name",
-		"chemise.board_name", "chemise.covering_name", "chemise.lining_name"}
+		"chemise.board_name", "chemise.covering_name", "chemise.lining_name",
+		"box.board_name", "box.cloth_name", "box.lining_name", "box.case_board_name", "box.case_cloth_name", "box.hinge_cloth_name", "box.lid_lining_name"}
 	// Two kinds of stock are there to be uncommented.
 	sheetStock = []string{"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.grain", "stock.count",
 		"stock.price", "stock.trim", "stock.kerf", "stock.grammage"}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,7 +29,7 @@ type Cutter struct {
 	Grain    []string // of the stock on the bed: height, width or none; or of one material, such as board=width
 	Tabs     int      // that hold each piece in its sheet
 	TabWidth string
-	Creases  string   // the materials whose folds are creased: names, "all" or "none"; "": all but cloth and paper
+	Creases  string   // the materials whose folds are creased: names, "all" or "none"; "": all but cloth, paper and corrugated board
 	Line     string   // the width of all lines
 	Labels   bool     // names and lines to rule too, which are not cut
 	Colour   []string // of a kind of line, as line=#rrggbb
@@ -57,7 +58,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	all, err := c.readAll(&r, slices.Concat(bad, more, worse, worst))
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
-		return r, append(problems(err), problems(setup.Refused(jobs))...)
+		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
 	}
 	if c.Labels && len(all) > 1 { // else no title is among them
 		for _, w := range all {
@@ -67,7 +68,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	jobs, title := onBed(all)
 	beds, err := bed.Lay(ctx, setup, jobs, effort)
 	if err != nil {
-		return r, problems(err)
+		return r, Problems(err)
 	}
 	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
 	c.draw(&r, beds, setup, o)
@@ -75,10 +76,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 		return r, err
 	}
 	r.Wrote = namesOf(r.Files)
-	r.Earlier.Run = "layout"
-	for _, m := range geometry.Materials {
-		r.Earlier.Names = append(r.Earlier.Names, cutter.FileNames(m))
-	}
+	r.Set = "cutter"
 	return r, nil
 }
 
@@ -193,7 +191,7 @@ const (
 func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, first worked) error {
 	test, err := bed.Test(s)
 	if err != nil {
-		return problems(err)
+		return Problems(err)
 	}
 	doc, err := cutter.Map(beds, s, o, first.printed())
 	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})
@@ -248,14 +246,14 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 		}
 	}
 	for _, g := range []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth} {
-		var names []string
+		names := map[string][]string{}
 		for _, m := range geometry.Materials {
 			if count[m] > 0 && s.GrainOf(m) == g {
-				names = append(names, string(m))
+				names[m.Direction()] = append(names[m.Direction()], string(m))
 			}
 		}
-		if len(names) > 0 {
-			note("lay %s with the grain along the %s of the bed", strings.Join(names, ", "), g)
+		for _, runs := range slices.Sorted(maps.Keys(names)) {
+			note("lay %s with the %s along the %s of the bed", strings.Join(names[runs], ", "), runs, g)
 		}
 	}
 	if s.Kerf == 0 {
@@ -263,7 +261,11 @@ func (c Cutter) draw(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options) {
 	} else {
 		note("%s tells whether the kerf is right: cut and measure it first", testName)
 	}
-	if cutter.Creases(beds) {
+	crushed := slices.IndexFunc(beds, func(b bed.Bed) bool { return b.Material.Crushed() })
+	if crushed >= 0 {
+		note("%s", cutter.Crushing(beds[crushed]))
+	}
+	if cutter.Creases(slices.DeleteFunc(slices.Clone(beds), func(b bed.Bed) bool { return b.Material.Crushed() })) {
 		note("the layer Creasing is never cut through: score or crease it, or leave it out with --creases none and fold by hand")
 	}
 	if shared > 0 {

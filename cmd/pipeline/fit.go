@@ -43,15 +43,15 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}
 	r.Files = append(r.Files, File{fitName, doc})
-	r.Wrote = namesOf(r.Files)
+	r.Wrote, r.Set = namesOf(r.Files), "fit"
 	r.Print = Print{fitName, o.Setup.Sheet.String(), " for its paper strips"}
 	return r, err
 }
 
 // weigh weighs a material: by the grammage or density of its stock, where the job
-// tells of one, else by a usual density.
+// tells of one, else by its own grammage, else by what is usual.
 func (w worked) weigh(m geometry.Material, area float64, thickness geometry.Length) (float64, string) {
-	of := stock.Stock{Material: m}
+	of := stock.Stock{Material: m}.OrWeighs(w.plan.Grammage(m))
 	for _, s := range w.file.Stock {
 		if s.Material == m && (s.Density > 0 || s.Grammage > 0) && (s.Thickness == 0 || s.Thickness.Near(thickness)) {
 			of = s

@@ -28,9 +28,9 @@ var assumed = []jobfile.Flag{
 
 // Make makes handout.pdf, or worksheet.pdf where it is to be empty.
 func (h Handout) Make(context.Context) (r Result, err error) {
-	name, booklet := handoutName, handout.Booklet
+	name, draw := handoutName, handout.PDF
 	if h.Blank {
-		name, booklet = "worksheet.pdf", handout.Worksheet
+		name, draw = "worksheet.pdf", handout.Worksheet
 		if bad := h.notBlank(); bad != nil {
 			return r, bad
 		}
@@ -42,8 +42,8 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	data, err := booklet(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
-	r.Files, r.Wrote = []File{{name, data}}, []string{name}
+	data, err := draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
+	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, strings.TrimSuffix(name, ".pdf")
 	return r, err
 }
 

@@ -81,7 +81,7 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			file, suspects, err = jobfile.Parse(f.Name, f.Data, j.Flags...)
 		}
 		if err != nil {
-			bad = append(bad, problems(err)...)
+			bad = append(bad, Problems(err)...)
 			var ok bool
 			if file, ok = jobfile.Mended(f.Name, f.Data, j.Flags...); !ok {
 				continue
@@ -92,7 +92,7 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			w.name = f.Name
 		}
 		if err == nil {
-			for _, p := range problems(wrong) {
+			for _, p := range Problems(wrong) {
 				p.Source = w.name
 				bad = append(bad, p)
 			}

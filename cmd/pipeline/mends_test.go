@@ -1,6 +1,7 @@
 package pipeline_test
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -307,7 +308,8 @@ func (s oneStudent) Make(ctx context.Context) (pipeline.Result, error) {
 	if refused := roll.Students[0].Refused; refused != nil {
 		return pipeline.Result{}, append(refused, roll.Foreseen()...)
 	}
-	return roll.Finish(ctx, nil)
+	_, unplanned, err := roll.Finish(ctx, noShelf{}, nil)
+	return pipeline.Result{}, cmp.Or(err, unplanned)
 }
 
 // noShelf has all files already.

@@ -45,7 +45,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	options := bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}
 	if err != nil { // what the stock does not take is told too
 		options.Effort = pack.Effort{}
-		return r, append(problems(err), unstocked(ctx, all, options)...)
+		return r, append(Problems(err), unstocked(ctx, all, options)...)
 	}
 	options.Effort.Progress = s.Progress.search
 	p, err := layOut(ctx, all, options, &r)
@@ -66,12 +66,12 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !s.Draw {
 		return r, err
 	}
-	doc, err := draw.Booklet(p, o)
+	doc, err := draw.PDF(p, o)
 	r.Files = []File{{stockName, doc}}
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
-	r.Earlier = Earlier{"plan", []string{"sheet-[0-9]*.svg"}}
+	r.Set = "stock"
 	return r, err
 }
 
@@ -94,7 +94,7 @@ func atBench(all []worked) (jobs []bench.Job) {
 func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (bench.Plan, error) {
 	p, err := bench.Lay(ctx, atBench(all), o)
 	if err != nil {
-		return p, problems(err)
+		return p, Problems(err)
 	}
 	if ctx.Err() != nil {
 		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))
@@ -107,7 +107,7 @@ func unstocked(ctx context.Context, all []worked, o bench.Options) jobfile.Issue
 	_, err := bench.Lay(ctx, atBench(all), o)
 	var wrong job.Problems
 	if errors.As(err, &wrong) {
-		return problems(wrong)
+		return Problems(wrong)
 	}
 	return nil
 }

@@ -9,7 +9,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/kinds"
 	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
@@ -18,7 +17,7 @@ import (
 	"forel/render/templates"
 )
 
-// Templates makes the patterns: a document to print and a drawing a piece.
+// Templates makes the templates: a document to print and a drawing a piece.
 type Templates struct {
 	Job
 	Separate bool     // no two pieces on one sheet
@@ -57,20 +56,18 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
 		words = "the overview and the key in a corner of the first"
 	}
-	r.Notes = []string{fmt.Sprintf("the patterns take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
+	r.Notes = []string{fmt.Sprintf("the templates take %s, %s; their area alone would fill %d", counted(len(layout.Pages), "a sheet", "sheets"), words, layout.AtLeast)}
 	if len(layout.Pages) == 0 {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
 	r.Notes = append(r.Notes, "proof: "+proof.Verdict(w.plan.Proof), "fit: "+renderfit.Line(fit.Of(w.plan), w.round.Unit))
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
-	if len(t.Only) == 0 { // else what is there is not out of date
-		r.Earlier = Earlier{"job", drawingNames()}
-	}
+	r.Set, r.Part = "templates", len(t.Only) > 0
 	return r, nil
 }
 
 // templates lays a job out and makes every file of it, the drawings before the
-// booklet.
+// document.
 func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
@@ -84,19 +81,11 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}
-		files[len(drawn)].Data, err = templates.Booklet(w.plan, layout, o)
+		files[len(drawn)].Data, err = templates.PDF(w.plan, layout, o)
 		return err
 	})
 	for i, p := range drawn {
 		files[i] = File{templates.FileName(p), templates.PieceSVG(w.plan, p, o)}
 	}
 	return files, layout, together.Wait()
-}
-
-// drawingNames returns the files of drawings that templates of any kind may have.
-func drawingNames() (files []string) {
-	for _, n := range kinds.Pieces() {
-		files = append(files, templates.FileName(geometry.Piece{Name: n}))
-	}
-	return files
 }

@@ -211,7 +211,7 @@ func (j Job) jointSlopes(c plan.Chain) [][]float64 {
 // mends returns what can be tried about the fit, the least effort first.
 func (j Job) mends() []plan.Mend {
 	low, high, byName := j.Uncertainty.BoardOff(j.Board, j.Known)
-	out := append(plan.MeasureMaterial("thin board", knownKey, low, high, byName), plan.MeasureBook(j.Uncertainty)...)
+	out := append(plan.MeasureMaterial("thin board", knownKey, low, high, byName), plan.MeasureAgain("the book", j.Uncertainty)...)
 	out = append(out, plan.CutForATry("at each setting cut a strip for a try, measure it and set the fence again, true to %s", j.Uncertainty)...)
 	if j.Uncertainty.Placing > carefulJoint {
 		out = append(out, plan.Mend{What: plan.Say("lay the boards against a spacer as wide as the joint, true to %s", carefulJoint),

@@ -50,7 +50,7 @@ func (c made) steps() []plan.Step {
 			Short: plan.Say("Cut the thin boards, all at one setting in height, the grain from head to tail. Try a joint on a strip: see the checks."),
 			Text: []stage.Say{
 				plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
-				plan.Say("Lay the patterns on the board with every arrow along the grain. Cut all boards at one setting in height, then each to its width, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
+				plan.Say("Lay the templates on the board with every arrow along the grain. Cut all boards at one setting in height, then each to its width, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
 			},
 			Checks: []plan.Check{j.cutCheck(), j.jointCheck()},
 		},
@@ -58,7 +58,7 @@ func (c made) steps() []plan.Step {
 			Title: "Glue the boards to the covering",
 			Short: plan.Say("Glue the boards to the covering on their ruled lines, a joint of %s between each two.", j.joint()),
 			Text: []stage.Say{
-				plan.Say("Prick the corners of the boards through the pattern onto the back of the covering and rule their outlines. Cut a spacer %s wide, as wide as a joint.", j.joint()),
+				plan.Say("Prick the corners of the boards through the template onto the back of the covering and rule their outlines. Cut a spacer %s wide, as wide as a joint.", j.joint()),
 				plan.Say("Glue a board, lay it on its lines and rub it down from the other side; begin with the spine. Lay the next against the spacer. All heads stand on one line."),
 			},
 			Pictures: [][]stage.Picture{m.laid()},
@@ -68,7 +68,7 @@ func (c made) steps() []plan.Step {
 			Title: "Turn in head and tail",
 			Short: plan.Say("Turn the covering in at head and tail first; work it down into each joint. Pinch in what stands past the corners."),
 			Text: []stage.Say{
-				plan.Say("Cut the corners of the covering as the pattern shows: the cut stays %s from the corner of the board, measured along each edge. Cut closer, and the corner is bare.", j.corner()),
+				plan.Say("Cut the corners of the covering as the template shows: the cut stays %s from the corner of the board, measured along each edge. Cut closer, and the corner is bare.", j.corner()),
 				plan.Say("Glue the turn-in at the head, draw it over the edge and rub it down on the inside; work it down into each joint with the edge of a folder. Do the same at the tail. Pinch what stands past the corners round them with a fingernail."),
 			},
 			Pictures: [][]stage.Picture{headAndTail},

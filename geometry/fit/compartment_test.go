@@ -14,6 +14,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -81,7 +82,7 @@ func TestCardAgainstFolding(t *testing.T) {
 	k.Books = of(203, 130, 22).Books
 	k.Card.Thickness = 1.6
 	k.Uncertainty.Board, k.Uncertainty.Warp = 0.2, 0
-	c, err := onepiece.Make(k)
+	c, err := plantest.Make[onepiece.Case](k)
 	require.NoError(t, err)
 	u := k.Uncertainty
 	b := bench{rand.New(rand.NewPCG(7, 8))}

@@ -19,12 +19,17 @@ func book() job.Book {
 func ExampleOf() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book()}
-	c, err := slipcase.Make(j)
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 {
+		fmt.Println(refused)
+		return
+	}
+	p, err := sound.Make()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	r := fit.Of(c.Plan())
+	r := fit.Of(p)
 	g, _ := r.Find(plan.Height, slipcase.AtMouth)
 	for _, l := range g.Chain {
 		fmt.Printf("%+.0f x %.2f mm  %s\n", l.Counts, l.Length, l.Name)
@@ -44,12 +49,17 @@ func ExampleOf() {
 func ExampleOf_card() {
 	j := onepiece.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book()}
-	c, err := onepiece.Make(j)
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 {
+		fmt.Println(refused)
+		return
+	}
+	p, err := sound.Make()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.Of(c.Plan()).Checks {
+	for _, check := range fit.Of(p).Checks {
 		fmt.Printf("%s: %s\n", check.Name, check.When)
 	}
 	// Output:
@@ -63,12 +73,17 @@ func ExampleOf_card() {
 func ExampleReport_checks() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book()}
-	c, err := slipcase.Make(j)
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 {
+		fmt.Println(refused)
+		return
+	}
+	p, err := sound.Make()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.Of(c.Plan()).Checks {
+	for _, check := range fit.Of(p).Checks {
 		if check.Name == "stacked dry fit" {
 			fmt.Println(check.See[1].In(geometry.ToTenthMM.Format))
 			fmt.Println("else:", check.Fails.In(geometry.ToTenthMM.Format))

@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -23,7 +24,7 @@ func of(height, width, thickness Length) slipcase.Job {
 }
 
 func made(t testing.TB, j slipcase.Job) slipcase.Case {
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return c
 }
@@ -53,7 +54,7 @@ func cases() *rapid.Generator[slipcase.Case] {
 		j.Clearance = job.Clearance{Height: length(1.5, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(2, 6, "thickness")}
 		j.Uncertainty.Cutting = length(0, 1, "cutting")
 		j.Limits.Swell = float64(length(0, 3, "swell"))
-		c, err := slipcase.Make(j)
+		c, err := plantest.Make[slipcase.Case](j)
 		if err != nil {
 			t.Skip("can't be made")
 		}
@@ -67,9 +68,10 @@ func cards() *rapid.Generator[onepiece.Case] {
 		length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
 		j := onepiece.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: job.Readings{length(120, 300, "height")}, Width: job.Readings{length(90, 200, "width")}, Thickness: job.Readings{length(8, 50, "thickness")}}}
-		j.Card = onepiece.Card{Thickness: length(0.3, 2, "card"), Bend: rapid.Float64Range(0, 1).Draw(t, "bend")}
+		j.Card.Kind = rapid.SampledFrom([]string{onepiece.Solid, onepiece.Corrugated}).Draw(t, "kind of card")
+		j.Card.Thickness, j.Card.Bend = length(0.3, 2, "card"), rapid.Float64Range(0, 1).Draw(t, "bend")
 		j.Clearance = job.Clearance{Height: length(0, 6, "height"), Width: length(0, 4, "depth"), Thickness: length(0, 6, "thickness")}
-		c, err := onepiece.Make(j)
+		c, err := plantest.Make[onepiece.Case](j)
 		if err != nil {
 			t.Skip("can't be made")
 		}

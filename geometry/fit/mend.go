@@ -116,9 +116,9 @@ func (r Report) Enough() bool { return enough(r.Settled) }
 func roomier(c plan.Chain, gaps []Gap) []job.Change {
 	now := append([]Gap(nil), gaps...)
 	by := map[string]Length{}
-	clearance := map[string]Length{}
+	clearance, fixed := map[string]Length{}, map[string]bool{}
 	for _, d := range c.Dimensions {
-		clearance[d.Name] = d.Clearance
+		clearance[d.Name], fixed[d.Name] = d.Clearance, d.Key == ""
 	}
 	move := func(d string, up bool) {
 		is := clearance[d] + by[d]
@@ -141,7 +141,7 @@ func roomier(c plan.Chain, gaps []Gap) []job.Change {
 				if tight {
 					p, here = g.Chance.Tight, g.Decides
 				}
-				if here && p > most {
+				if here && !fixed[g.Dimension] && p > most {
 					worst, most = i, p
 				}
 			}

@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -24,7 +25,7 @@ func TestMendsKeepTheirWord(t *testing.T) {
 			}
 			j := c.Job
 			set(t, &j, m.Sets)
-			again, err := slipcase.Make(j)
+			again, err := plantest.Make[slipcase.Case](j)
 			if err != nil {
 				continue // more clearance can ask for other changes: a larger overlap, say
 			}

@@ -11,6 +11,7 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -201,7 +202,7 @@ func BenchmarkOf(b *testing.B) {
 func BenchmarkOfCard(b *testing.B) {
 	j := onepiece.DefaultJob(geometry.MM)
 	j.Books = of(221, 148, 32).Books
-	c, err := onepiece.Make(j)
+	c, err := plantest.Make[onepiece.Case](j)
 	require.NoError(b, err)
 	p := c.Plan()
 	for b.Loop() {

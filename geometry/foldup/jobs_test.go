@@ -12,6 +12,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -84,7 +85,7 @@ const mendRounds = 6
 // mended does what each refusal says until the job is accepted.
 func mended(j slipcase.Job) (slipcase.Case, error) {
 	for round := 0; ; round++ {
-		c, err := slipcase.Make(j)
+		c, err := plantest.Make[slipcase.Case](j)
 		var refused job.Problems
 		if !errors.As(err, &refused) {
 			return c, err

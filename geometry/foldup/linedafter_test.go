@@ -8,6 +8,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -55,7 +56,7 @@ func TestProofNamesLiningsThatDoNotFit(t *testing.T) { breaks(t, liningMutations
 func TestLiningsPutInAfterwardsAreSteppedAtTheMouth(t *testing.T) {
 	j := jobFor(220, 150, 30)
 	linedAfter(&j)
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	for _, p := range c.Pieces {
 		wide, ok := map[string]float64{"side lining": 0.35, "head lining": 0.35, "tail lining": 0.35}[p.Name]

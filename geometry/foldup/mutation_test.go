@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -121,7 +122,7 @@ func breaks(t *testing.T, mutations []mutation) {
 			if m.job != nil {
 				m.job(&j)
 			}
-			c, err := slipcase.Make(j)
+			c, err := plantest.Make[slipcase.Case](j)
 			require.NoError(t, err)
 			whole := func(ps []geometry.Piece) []geometry.Piece { return ps }
 			require.Empty(t, folded(c, whole, j.Cloth.Thickness, j.SidePaper.Thickness).Faults, "before")

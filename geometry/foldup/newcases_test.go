@@ -158,7 +158,7 @@ var newCases = []mutation{
 	{name: "divider higher than the cavity", spoil: piece("divider", higher(0, 3)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "divider deeper than the cavity", spoil: piece("divider", higher(3, 0)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "divider too low to be held", spoil: piece("divider", higher(0, -3)), kind: foldup.Misfit, piece: "divider", job: divided},
-	{name: "divider 0.5 mm too high for the cloth at head and tail", spoil: piece("divider", higher(0, 0.5)), kind: foldup.Collision, piece: "divider", job: divided},
+	{name: "divider 0.5 mm too high for the walls at head and tail", spoil: piece("divider", higher(0, 0.5)), kind: foldup.Collision, piece: "divider", job: divided},
 	{name: "one divider for three volumes", spoil: piece("divider", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Misfit, piece: "divider",
 		job: func(j *slipcase.Job) { divided(j); divided(j) }},
 	{name: "divider ruled elsewhere on the head wall", spoil: piece("head wall", ruled(3)), kind: foldup.Misfit, piece: "head wall", job: unlike},
@@ -187,12 +187,70 @@ var newCases = []mutation{
 		kind: foldup.Overhang, piece: "divider strip", job: divided},
 	{name: "no strip", spoil: lost("divider strip"), kind: foldup.Bare, piece: "divider strip", job: divided},
 	{name: "lining smaller than its divider", spoil: piece("divider lining", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider lining", job: divided},
+	{name: "cut-out for a divider 3 mm too shallow", spoil: piece("head cloth", cutOuts(0, 3)), kind: foldup.Collision, piece: "head cloth", face: slipcase.HeadInside, job: setBack},
+	{name: "cut-outs 1 mm beside the dividers", spoil: piece("tail cloth", cutOuts(1, 0)), kind: foldup.Collision, piece: "tail cloth", face: slipcase.TailInside, job: setBack},
+	{name: "cut-outs of a panel for volumes the other way round", spoil: piece("head panel", moved(func(q geometry.Point) geometry.Point {
+		if q.X > 1 && q.X < 55 {
+			q.X -= 4
+		}
+		return q
+	})), kind: foldup.Collision, piece: "head panel", job: func(j *slipcase.Job) { setBack(j); j.Covering = slipcase.AllCloth }},
+	{name: "no hole in the dividers", spoil: piece("divider", straightMouth), kind: foldup.Collision, piece: "divider", job: threeWithHole},
+	{name: "no triangular hole in the dividers", spoil: piece("divider", straightMouth), kind: foldup.Collision, piece: "divider",
+		job: func(j *slipcase.Job) { threeWithHole(j); hole(slipcase.Triangle)(j) }},
+	{name: "hole in the dividers 6 mm too high", spoil: piece("divider", moved(func(q geometry.Point) geometry.Point {
+		if q.Y > 1 && q.Y < 221 {
+			q.Y += 6
+		}
+		return q
+	})), kind: foldup.Bare, piece: "divider", job: threeWithHole},
+	{name: "edge of a divider's hole without its strip", spoil: lost("notch strip"), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "strip of a divider's hole too short", spoil: piece("notch strip", cropped(0, 0, 0, 5)), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "strip of a divider's hole that has no grip", spoil: piece("notch strip", cropped(2, 0, 0, 0)), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "strip of a divider's hole for one divider", spoil: piece("notch strip", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "no strip above the hole", spoil: piece("divider strip", func(p *geometry.Piece) { p.Seats = p.Seats[:1] }), kind: foldup.Bare, face: slipcase.DividerMouth, job: threeWithHole},
+	{name: "strips that end short of the hole", spoil: piece("divider strip", cropped(0, 0, 0, 2)), kind: foldup.Bare, face: slipcase.DividerMouth, job: threeWithHole},
+	{name: "strips that reach into the hole", spoil: piece("divider strip", cropped(0, 0, 0, -2)), kind: foldup.Overhang, face: slipcase.DividerMouth, job: threeWithHole},
 	{name: "strip too narrow for the edge of its divider", spoil: piece("divider strip", cropped(13, 0, 0, 0)), kind: foldup.Bare, piece: "divider strip", job: divided},
 }
 
 func divided(j *slipcase.Job) {
 	j.Books = append(j.Books, j.Books[0])
 	j.Compartments = slipcase.EachItsOwn
+}
+
+// setBack has dividers that stand 8 mm back from the mouth.
+func setBack(j *slipcase.Job) {
+	unlike(j)
+	j.Divider.SetBack = 8
+}
+
+// cutOuts moves the cut-outs for dividers in a cloth, of unlike volumes.
+func cutOuts(across, shallower slipcase.Length) func(*geometry.Piece) {
+	return func(p *geometry.Piece) {
+		w, h := p.Size()
+		var ground slipcase.Length // of the cut-outs, below the end of the tabs
+		for _, v := range p.Outline.Vertices {
+			if v.X > 35 && v.X < w-35 && v.Y < h-1e-6 && v.Y > h/2 {
+				ground = max(ground, v.Y)
+			}
+		}
+		for i, v := range p.Outline.Vertices {
+			if v.X > 35 && v.X < w-35 && v.Y > h/2 {
+				p.Outline.Vertices[i].X += across
+				if v.Y.Near(ground) {
+					p.Outline.Vertices[i].Y += shallower
+				}
+			}
+		}
+	}
+}
+
+// threeWithHole has three volumes, and a thumb hole of 14 in sides and dividers.
+func threeWithHole(j *slipcase.Job) {
+	divided(j)
+	divided(j)
+	hole(slipcase.Semicircle)(j)
 }
 
 // unlike has a second volume that is thinner, so that the divider stands off the

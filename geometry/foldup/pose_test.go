@@ -10,6 +10,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -21,7 +22,7 @@ func posedJobs(t *testing.T) map[string]slipcase.Case {
 			j := slipcase.DefaultJob(geometry.MM)
 			j.Covering, j.ThumbHole.Shape = covering, hole
 			j.Books = []job.Book{{Height: job.Readings{221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
-			c, err := slipcase.Make(j)
+			c, err := plantest.Make[slipcase.Case](j)
 			require.NoError(t, err)
 			out[covering+", "+hole] = c
 		}

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -19,7 +20,7 @@ import (
 func TestEveryJobIsProvedOrRefusedWithAMend(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := everyJob().Draw(t, "job")
-		if _, err := slipcase.Make(j); err != nil {
+		if _, err := plantest.Make[slipcase.Case](j); err != nil {
 			var refused job.Problems
 			require.True(t, errors.As(err, &refused), "%T", err)
 			for _, p := range refused {

@@ -10,6 +10,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -38,7 +39,7 @@ func TestClearanceOfOrdinaryBooks(t *testing.T) {
 	for _, size := range [][3]slipcase.Length{{221.5, 148.5, 32}, {400, 290, 150}} {
 		t.Run(fmt.Sprint(size), func(t *testing.T) {
 			j := jobFor(size[0], size[1], size[2])
-			c, err := slipcase.Make(j)
+			c, err := plantest.Make[slipcase.Case](j)
 			require.NoError(t, err)
 			r := prove(j, c.Pieces)
 			assert.Empty(t, r.Faults)
@@ -54,7 +55,7 @@ func TestClearanceOfOrdinaryBooks(t *testing.T) {
 
 func BenchmarkProve(b *testing.B) {
 	j := jobFor(221.5, 148.5, 32)
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(b, err)
 	b.ReportAllocs()
 	for b.Loop() {

@@ -153,7 +153,7 @@ func conditions(j slipcase.Job, cloth, paper slipcase.Length) slipcase.Condition
 		Layer: map[geometry.Material]slipcase.Length{geometry.Cloth: cloth, geometry.Paper: paper},
 		Lined: j.Lining.Thickness > 0, LinedShort: 2, LinedStep: 1,
 		SidesOnly: j.Covering == slipcase.SidesOnly, Border: j.SidePaper.Inset,
-		Divider: j.Board.Thickness + 2*j.Lining.Thickness, HoleChord: 0.3, HoleGap: 1,
+		Divider: j.Board.Thickness + 2*j.Lining.Thickness, Notch: 3, HoleChord: 0.3, HoleGap: 1,
 	}
 	if j.ThumbHole.Shape == slipcase.Triangle { // a right angle at the point, half of it at the mouth
 		k.HoleGap = 2 * k.Edge

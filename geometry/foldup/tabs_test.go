@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -17,7 +18,7 @@ import (
 // mouth, nor for three layers of cloth at head and tail.
 func TestPamphletHasRoomInItsCorners(t *testing.T) {
 	for _, thick := range []slipcase.Length{1, 2, 3, 5, 8, 12, 14} {
-		c, err := slipcase.Make(jobFor(210, 148, thick))
+		c, err := plantest.Make[slipcase.Case](jobFor(210, 148, thick))
 		require.NoError(t, err, "%v", thick)
 		assert.Empty(t, c.Proof.Faults, "%v", thick)
 		assert.Positive(t, c.Proof.Clearance.MouthCorners.MM(), "%v", thick)
@@ -32,7 +33,7 @@ func TestCornersOfTheMouthAreHeldAgainstTheClearance(t *testing.T) {
 	for _, thick := range []slipcase.Length{3, 30} {
 		j := jobFor(210, 148, thick)
 		j.Cloth.Thickness, j.Clearance.Height, j.Clearance.Thickness = 0.6, 1, 3
-		_, err := slipcase.Make(j)
+		_, err := plantest.Make[slipcase.Case](j)
 		var refused job.Problems
 		require.ErrorAs(t, err, &refused)
 		require.Len(t, refused, 1)

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"forel/geometry/foldup"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -15,7 +16,7 @@ func TestTucksAsBroadAsABoardIsThick(t *testing.T) {
 	for _, thick := range []foldup.Length{0.79, 0.8 - 3.2e-6, 0.8 - 1e-7, 0.8, 0.8 + 2.1e-6, 0.81} {
 		j := jobFor(220, 148, 1.4)
 		j.Lining.Thickness, j.Lining.Order = thick, slipcase.LinedAfter
-		_, err := slipcase.Make(j)
+		_, err := plantest.Make[slipcase.Case](j)
 		assert.NoError(t, err, "%v", float64(thick))
 	}
 }

@@ -7,6 +7,15 @@ func (u Uncertainty) Reading() tolerance.Reading {
 	return tolerance.Reading{PlusMinus: u.Measuring, Step: u.ReadingStep}
 }
 
+// BookReading returns how the job's book was measured. What a book wears is worked out,
+// so that nothing of the two together is unsure but what it comes out as.
+func (c Common) BookReading() tolerance.Reading {
+	if c.Wears != "" {
+		return tolerance.Reading{}
+	}
+	return c.Uncertainty.Reading()
+}
+
 // Thicknesses returns the readings at each edge whose thickness was measured.
 func (b Book) Thicknesses() [][]Length {
 	if len(b.ForeEdge) == 0 {

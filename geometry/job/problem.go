@@ -17,7 +17,7 @@ type Problem struct {
 	Value  string // what is set there, such as "30 mm"; empty where Reason stands by itself
 	Reason string // what is wrong with it, such as "is too large"
 	Fix    string // what would do, such as "give 0.5 mm to 6 mm"; may be empty
-	Mend   Change // the change of a setting that Fix says, the smallest there is; its Key is empty where Fix says another thing
+	Mend   Change // the setting that would do, the nearest there is; its Key is empty where that is for the maker to say
 }
 
 // Wrong says what is wrong, without the key.

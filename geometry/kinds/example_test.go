@@ -6,7 +6,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
-	"forel/geometry/plan"
 )
 
 // The boards of an invented book of 221 x 148.5 x 32 mm. A lined board is 2 + 0.15 mm
@@ -16,7 +15,12 @@ func ExampleFind() {
 	kind, _ := kinds.Find("slipcase", "boards")
 	j := kind.New(geometry.MM)
 	j.Shared().Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
-	p, err := plan.Make(j)
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 {
+		fmt.Println(refused)
+		return
+	}
+	p, err := sound.Make()
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -16,7 +16,7 @@ import (
 )
 
 // ofKinds are the packages of kinds of case.
-var ofKinds = []string{"forel/geometry/slipcase", "forel/geometry/onepiece", "forel/geometry/chemise"}
+var ofKinds = []string{"forel/geometry/slipcase", "forel/geometry/onepiece", "forel/geometry/chemise", "forel/geometry/box"}
 
 // mayKnow are the folders that may import a kind: the table, and what tests draw
 // their cases with.

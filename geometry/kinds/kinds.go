@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/box"
 	"forel/geometry/chemise"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
@@ -14,7 +15,7 @@ import (
 
 // All lists the kinds. The first is made where a job file names none; of several
 // constructions of a kind, the first.
-var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card)}
+var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card), trays, wornIn(trays)}
 
 var (
 	boards = plan.Kind{
@@ -31,6 +32,11 @@ var (
 		Name: "chemise", About: "a chemise",
 		New:    func(u geometry.Unit) plan.Job { j := chemise.DefaultJob(u); return &j },
 		Pieces: chemise.PieceNames, Named: chemise.Named,
+	}
+	trays = plan.Kind{
+		Name: "drop-spine box", About: "a drop-spine box",
+		New:    func(u geometry.Unit) plan.Job { j := box.DefaultJob(u); return &j },
+		Pieces: box.PieceNames, Named: box.Named,
 	}
 )
 

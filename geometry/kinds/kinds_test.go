@@ -12,6 +12,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 )
 
 // book is of an invented book.
@@ -46,11 +47,18 @@ func TestACheckedJobStays(t *testing.T) {
 		sound, _, _ := j.Check()
 		want, err := sound.Make()
 		require.NoError(t, err)
-		j.Shared().Clearance.Height = 7
+		for _, key := range []string{"clearance.height", "box.clearance_height"} {
+			if s, ok := j.Settings().Find(key); ok {
+				*s.Length = 7
+			}
+		}
+		if k.Name == "chemise" {
+			j.Shared().Clearance.Height = 7
+		}
 		got, err := sound.Make()
 		require.NoError(t, err)
 		assert.Equal(t, want.Pieces, got.Pieces, k.About)
-		other, err := plan.Make(j)
+		other, err := plantest.Plan(j)
 		require.NoError(t, err)
 		assert.NotEqual(t, want.Pieces, other.Pieces, k.About)
 	}
@@ -107,7 +115,7 @@ func anyPlan(t *rapid.T) (plan.Kind, plan.Plan) {
 			*s.Number = rapid.SampledFrom([]float64{0, 0, 1.5, 2.25}).Draw(t, s.Key)
 		}
 	}
-	p, err := plan.Make(j)
+	p, err := plantest.Plan(j)
 	if err != nil {
 		t.Skip("can't be made")
 	}

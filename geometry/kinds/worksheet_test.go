@@ -18,6 +18,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -149,7 +150,7 @@ func TestRulesGiveTheBlank(t *testing.T) {
 		for _, flaps := range []onepiece.Flaps{{Relief: 0.5, Taper: 1}, {Relief: 2, Taper: 0}, {Relief: 2, Taper: 0.3}} {
 			j := onepiece.DefaultJob(geometry.MM)
 			j.Books, j.Card.Thickness, j.Flaps = []job.Book{book(z[0], z[1], z[2])}, z[3], flaps
-			p, err := plan.Make(&j)
+			p, err := plantest.Plan(&j)
 			if err != nil {
 				require.NotEqual(t, 0.5, flaps.Relief.MM())
 				continue
@@ -167,7 +168,7 @@ func TestPublishedWorksheet(t *testing.T) {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{book(157, 113, 12)}
 	j.Lining.Thickness, j.Clearance = 0, job.Clearance{Height: 2, Width: 0, Thickness: 2}
-	p, err := plan.Make(&j)
+	p, err := plantest.Plan(&j)
 	require.NoError(t, err)
 	lines, sizes := rulesOf(p, "")
 	symbols := map[string]float64{}

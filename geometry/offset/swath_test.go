@@ -12,6 +12,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/offset"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 )
@@ -184,7 +185,7 @@ func TestPiecesOfACase(t *testing.T) {
 	wrap := j
 	wrap.Covering = slipcase.AllPaper
 	for _, j := range []slipcase.Job{j, thin, wrap} {
-		c, err := slipcase.Make(j)
+		c, err := plantest.Make[slipcase.Case](j)
 		require.NoError(t, err)
 		for _, p := range c.Pieces {
 			for _, kerf := range []float64{0.05, 0.2, 0.5} {

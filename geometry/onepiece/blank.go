@@ -7,7 +7,7 @@ func (j Job) blank() geometry.Piece {
 	s, f := j.scores(), j.flaps()
 	pt := geometry.Pt
 	p := geometry.Piece{
-		Name: PieceName, Material: geometry.Card, Count: 1,
+		Name: PieceName, Material: j.Card.material(), Count: 1,
 		Outline: outline(s, f),
 		Slits:   slits(s, f),
 		Folds: []geometry.Path{

@@ -151,7 +151,7 @@ func TestBreaksAreNamed(t *testing.T) {
 
 // Without slits, the inner flap and the spine flap are one part on two folds.
 func TestMissingSlit(t *testing.T) {
-	for _, card := range []onepiece.Card{{Thickness: 0, Bend: 0.5}, {Thickness: 2, Bend: 0}} {
+	for _, card := range []onepiece.Card{{Kind: onepiece.Solid, Bend: 0.5}, {Kind: onepiece.Corrugated, Thickness: 2}} {
 		j := jobFor(203, 130, 22, func(j *onepiece.Job) { j.Card, j.Flaps = card, onepiece.Flaps{} })
 		b := made(t, j)
 		require.Len(t, b.Slits, 2)

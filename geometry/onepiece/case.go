@@ -17,16 +17,6 @@ type Case struct {
 	Suspects job.Problems // what is possible but looks like a slip
 }
 
-// Make works out the case for a job and proves it by folding its blank up. A
-// job that can't be made returns job.Problems, all of them, and no case.
-func Make(j Job) (Case, error) {
-	sound, refused, _ := j.Check()
-	if len(refused) > 0 {
-		return Case{}, refused
-	}
-	return sound.(plan.Sound[Case])()
-}
-
 // work works the case out and proves it by folding its blank up.
 func (j Job) work(suspects job.Problems) (Case, error) {
 	blank := j.blank()

@@ -13,22 +13,23 @@ func (j Job) measureChecks() []plan.Check {
 	thicker.Card.Thickness += plan.Thicker
 	return []plan.Check{
 		{
-			Name: "gauge strip", When: "before the card is cut",
+			Name: "gauge strip", When: "before the " + j.Card.name() + " is cut",
 			See: []stage.Say{
 				stage.Words("the sleeve, folded at its marks and closed, slides over the book from the fore-edge, with %s to spare in height and %s in thickness", c.Height, c.Thickness),
 				plan.StripReaches(c.Width),
 			},
 			Fails: stage.Words("measure the book again and correct the job: nothing is cut yet"),
 		},
-		plan.LayersMeasured("card", "card.thickness", j.Card.Thickness, thicker.Scored().Height-j.Scored().Height),
+		plan.LayersMeasured(j.Card.name(), "card.thickness", j.Card.Thickness, thicker.Scored().Height-j.Scored().Height),
 	}
 }
 
 // stripCheck: the allowance of a fold, tried on a strip.
 func (j Job) stripCheck() plan.Check {
+	w := j.Card.words()
 	return plan.Check{
 		Name: "folded strip", When: "before the blank is cut",
-		See:   []stage.Say{stage.Words("a strip of the card scored and folded twice, %s apart, is %s wide inside", j.Scored().Thickness, j.Cavity().Thickness)},
+		See:   []stage.Say{stage.Words("a strip of the "+w.name+", "+w.tried+" and folded twice, %s apart, is %s wide inside", j.Scored().Thickness, j.Cavity().Thickness)},
 		Fails: stage.Words("wider inside: make card.bend smaller; narrower: larger; then print again"),
 	}
 }
@@ -36,11 +37,12 @@ func (j Job) stripCheck() plan.Check {
 // blankCheck: the book in the blank before it is pasted.
 func (j Job) blankCheck() plan.Check {
 	c := j.Clearance
+	w := j.Card.words()
 	return plan.Check{
-		Name: "folded blank", When: "when the blank is scored, cut and folded, before it is glued",
+		Name: "folded blank", When: "when the blank is " + w.scored + ", cut and folded, before it is glued",
 		See: []stage.Say{stage.Words("with the flaps held in by hand the book slides in: %s to spare in height, %s in thickness; with its fore-edge against the spine panel its spine lies up to %s within the mouth",
 			c.Height, c.Thickness, c.Width)},
-		Fails: stage.Words("score a new blank: once it is glued nothing can be mended"),
+		Fails: stage.Words(w.score + " a new blank: once it is glued nothing can be mended"),
 	}
 }
 

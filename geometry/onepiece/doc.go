@@ -5,7 +5,7 @@
 // # The blank
 //
 // It is drawn with the inside of the case up, head at the top: left of the
-// pattern is the left side of the case for someone looking into the mouth.
+// template is the left side of the case for someone looking into the mouth.
 //
 //	 inner flap | spine flap \/ outer flap        head
 //	------------+-----------+-------------
@@ -61,6 +61,26 @@
 // height and two thicknesses of the book by two widths and a thickness, with 0.5 cm
 // of clearance in height, as published for corrugated board: Cornell University
 // Library, Conservation manual guide 11A (1999).
+//
+// # Corrugated board
+//
+// A fluted sheet between two liners. Its folds are crushed from the inside with a
+// blunt tool and never cut, since a liner that is cut halfway tears. The fold goes
+// into the crushed line. There the outer liner keeps its length, and goes round the
+// corner in an arc, while the inner one and the flutes give way: were the corner
+// sharp outside, k would be 1; with an arc of radius r it is 1 - (2 - π/2)*r/(2*c).
+// An arc about the inner corner, r = c, comes to 0.79, one of r = 2c to 0.57. Makers
+// of cartons count about half a thickness a fold (from memory; common practice, no
+// source). So k = 1/2 stays the default, what a crushed fold can be off is reckoned
+// in the fit, and a strip is tried first. Beside the fold the board keeps its
+// thickness: steps, flaps and reliefs are the same as of card.
+//
+// Flutes run from head to tail in sides and spine. The case stands on its tail, and a
+// wall bears most with its flutes upright. The blank is one piece, so that settles
+// all of them: in inner and outer flaps they run from side to side, in spine flaps
+// from spine to mouth. The folds at head and tail lie across the flutes and crease
+// cleanly; the two beside the spine lie along them and can slip beside their line.
+// (Common practice, no source.)
 //
 // # Reliefs
 //

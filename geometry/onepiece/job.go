@@ -15,11 +15,30 @@ type Job struct {
 	Flaps Flaps
 }
 
+// What a case is folded from.
+const (
+	Solid      = "solid"
+	Corrugated = "corrugated" // a fluted sheet between two liners: single wall
+)
+
 // Card is what the case is folded from.
 type Card struct {
+	Kind      string  // Solid or Corrugated
 	Thickness Length  // as measured; zero makes no allowance, as published rules do
 	Bend      float64 // what of the thickness lies inside of the layer that keeps its length: 0 to 1
+	Grammage  float64 // g/m² as sold; zero: not known
 }
+
+// material returns what the blank is cut from.
+func (c Card) material() geometry.Material {
+	if c.Kind == Corrugated {
+		return geometry.Corrugated
+	}
+	return geometry.Card
+}
+
+// name returns what the card is called in sentences.
+func (c Card) name() string { return string(c.material()) }
 
 // Flaps is how much smaller flaps are than the space they fold into.
 type Flaps struct {
@@ -33,7 +52,7 @@ type Flaps struct {
 func DefaultJob(u geometry.Unit) Job {
 	return Job{
 		Common: job.Default(u),
-		Card:   Card{Thickness: job.Round(u, 1, 0.04), Bend: 0.5},
+		Card:   Card{Kind: Solid, Thickness: job.Round(u, 1, 0.04), Bend: 0.5},
 		Flaps:  Flaps{Relief: job.Round(u, 0.5, 1./64), Taper: job.Round(u, 1, 1./32)},
 	}
 }

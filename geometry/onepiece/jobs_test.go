@@ -62,6 +62,9 @@ func anyJobs() *rapid.Generator[onepiece.Job] {
 				*f.Length = length(lo, f.Max).Draw(t, f.Key)
 			}
 		}
+		for _, f := range ownSettings(&j).Words() {
+			*f.Word = rapid.SampledFrom(f.Words).Draw(t, f.Key)
+		}
 		for _, f := range ownSettings(&j).Numbers() {
 			if change(f.Key) {
 				*f.Number = rapid.OneOf(rapid.Float64Range(f.Min, f.Max), rapid.SampledFrom([]float64{f.Min, 0.5, f.Max})).Draw(t, f.Key)

@@ -9,7 +9,7 @@ import (
 const PieceName = "case blank"
 
 // Named lists the keys for what its material is called.
-var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}}
+var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}, {Key: "card.name", Material: geometry.Corrugated}}
 
 // Plan returns all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
@@ -17,14 +17,14 @@ func (c Case) Plan() plan.Plan {
 	book := j.contents()
 	p := plan.Plan{
 		Title:     j.Title,
-		Kind:      "one-piece slipcase of card",
+		Kind:      "one-piece slipcase of " + j.Card.name(),
 		Content:   "book",
 		Pieces:    c.Pieces,
-		Shows:     "the case seen from its mouth: bare card, without a covering",
+		Shows:     "the case seen from its mouth: bare " + j.Card.name() + ", without a covering",
 		Proof:     c.Proof.Proof,
-		Materials: []plan.Material{{Of: geometry.Card, Thickness: j.Card.Thickness, Fitted: true}},
+		Materials: []plan.Material{{Of: j.Card.material(), Thickness: j.Card.Thickness, Grammage: j.Card.Grammage, Fitted: true}},
 		Runs:      "width runs across both sides and the spine, height from head to tail with the flaps",
-		Tools:     tools(),
+		Tools:     j.Card.tools(),
 		Worksheet: c.worksheet(),
 		Steps:     c.steps(),
 		Finished:  c.care(),
@@ -40,6 +40,9 @@ func (c Case) Plan() plan.Plan {
 	}
 	if d := j.Book().Taper(); d > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
+	}
+	if j.Card.Kind == Corrugated {
+		p.Remarks = append(p.Remarks, plan.Say("the flutes run from head to tail in both sides and the spine, so that these stand up to weight; the folds at head and tail lie across them, those beside the spine along them"))
 	}
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	p.Facts = []plan.Fact{

@@ -16,9 +16,9 @@ func (v *proof) report() Report {
 	r := Report{Cavity: v.cavity, Outside: v.outside}
 	r.Faults = v.faults
 	r.Shows = "the blank folds to the room that was asked for, every wall is closed, and no two parts lie in one place"
-	r.Stuff, r.From = "card", "from the inside out"
+	r.Stuff, r.From = v.card.name(), "from the inside out"
 	r.Layers = "Between parts stand the reliefs."
-	r.Means = "the rest is reliefs between parts, and at the ends of a wall the edges of the card that is folded over it"
+	r.Means = "the rest is reliefs between parts, and at the ends of a wall the edges of the " + v.card.name() + " that is folded over it"
 	for _, w := range walls {
 		r.Walls = append(r.Walls, Wall{w.face, v.layers(v.wall(w.axis, w.sign))})
 		r.Faces = append(r.Faces, v.seen(w.face, w.axis, w.sign))

@@ -55,7 +55,7 @@ func TestCornell(t *testing.T) {
 // taper by 1.
 func TestAllowanceByHand(t *testing.T) {
 	c, err := onepiece.Make(jobFor(200, 120, 30, func(j *onepiece.Job) {
-		j.Card = onepiece.Card{Thickness: 1.6, Bend: 0.5}
+		j.Card.Thickness, j.Card.Bend = 1.6, 0.5
 		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 3, 1, 2
 		j.Flaps = onepiece.Flaps{Relief: 0.4, Taper: 1}
 	}))

@@ -12,27 +12,27 @@ const dries = "until dry: commonly an hour or two for glue, overnight for paste;
 // steps returns the order of work (common practice, no source).
 func (c Case) steps() []plan.Step {
 	m := c.model()
-	j := c.Job
+	j, w := c.Job, c.Job.Card.words()
 	blank, sides, flaps, done := m.pictures()
-	h, w, t := j.Book().Height.Largest(), j.Book().Width.Largest(), j.Book().Thick()
+	high, wide, t := j.Book().Height.Largest(), j.Book().Width.Largest(), j.Book().Thick()
 	return []plan.Step{
 		{
 			Title: "Measure the book",
-			Short: plan.Say("Measure the book, and the card: several layers together with a caliper."),
+			Short: plan.Say("Measure the book, and the " + w.name + ": several layers together with a caliper" + w.gently + "."),
 			Text: []stage.Say{
 				plan.Say("Shut the book and press it lightly. Measure height, width with the round of the spine, and thickness at three places each. Write every reading on the worksheet; the largest counts."),
-				plan.Say("Measure the card with a caliper: several layers together, divided by their number."),
+				plan.Say("Measure the " + w.name + " with a caliper: several layers together, divided by their number" + w.gently + "."),
 			},
-			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
+			Pictures: [][]stage.Picture{{draft.Measures(high, wide, t, [3]stage.Say{plan.Say("here %s", high), plan.Say("here %s", wide), plan.Say("here %s", t)})}},
 			Checks:   j.measureChecks(),
 		},
 		{
-			Title: "Print the pattern, score and cut",
-			Short: plan.Say("Score a strip of the same card first, fold it and measure it: if an inside measure is off, change card.bend. Score every fold, then cut the outline and the slits."),
+			Title: "Print the template, " + w.score + " and cut",
+			Short: plan.Say(w.strip + " first, fold it and measure it: if an inside measure is off, change card.bend. " + w.short + ", then cut the outline and the slits."),
 			Text: []stage.Say{
-				plan.Say("Print templates.pdf at actual size, 100 %%, and measure its rulers: 100 mm and 4 in. Join its sheets at their circles and prick the corners through onto the inside of the card, the arrow along the grain."),
-				plan.Say("Score a strip of the same card first, fold it and measure it: if an inside measure is off, change card.bend in the job and print again."),
-				plan.Say("Score every fold with a folder along a straightedge. Then cut the outline and the slits, in light strokes, fingers behind the edge of the straightedge."),
+				plan.Say("Print templates.pdf at actual size, 100 %%, and measure its rulers: 100 mm and 4 in. Join its sheets at their circles and prick the corners through onto the inside of the " + w.name + ", the arrow along the " + j.Card.material().Direction() + "."),
+				plan.Say(w.strip + " first, fold it and measure it: if an inside measure is off, change card.bend in the job and print again."),
+				plan.Say(w.folds + " Then cut the outline and the slits, in light strokes, fingers behind the edge of the straightedge."),
 			},
 			Pictures: [][]stage.Picture{{blank}},
 			Checks:   []plan.Check{j.stripCheck()},
@@ -41,7 +41,7 @@ func (c Case) steps() []plan.Step {
 			Title: "Fold the sides and the inner flaps",
 			Short: plan.Say("Fold both sides up from the spine, inside in. Fold the inner flaps of the left side in at head and tail: they lie inside."),
 			Text: []stage.Say{
-				plan.Say("Fold both sides up from the spine, inside in, and try the book between them: it must lie there with %s of play.", j.Clearance.Thickness),
+				plan.Say(w.slowly+"Fold both sides up from the spine, inside in, and try the book between them: it must lie there with %s of play.", j.Clearance.Thickness),
 				plan.Say("Fold the inner flaps of the left side in, at head and at tail. They make the smooth inside."),
 			},
 			Pictures: [][]stage.Picture{sides},

@@ -24,7 +24,7 @@ func (c Case) worksheet() []plan.Group {
 			{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
 			{Symbol: "cT", Name: "in thickness", Value: j.Clearance.Thickness, Usual: true},
 		}},
-		{Head: "The card, as measured", Measures: []plan.Measure{
+		{Head: "The " + j.Card.name() + ", as measured", Measures: []plan.Measure{
 			{Symbol: "c", Name: "thickness", Value: j.Card.Thickness, Fine: true},
 			{Symbol: "n", Name: "part inside a fold's line", Number: strconv.FormatFloat(j.Card.Bend, 'g', 6, 64), Usual: true},
 			{Symbol: "f", Name: "longer at each fold by", Rule: "n × c", Value: bend, Fine: true},

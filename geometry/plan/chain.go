@@ -57,7 +57,7 @@ func (c Chain) Drawn() []Length {
 // Dimension is a direction in which there must be room.
 type Dimension struct {
 	Name      string // "height"
-	Key       string // the setting that gives more room, such as "clearance.height"
+	Key       string // the setting that gives more room, such as "clearance.height"; empty: none does any more
 	Clearance Length // what it is set to
 	Tight     string // what too little room is called, such as "too tight"
 }

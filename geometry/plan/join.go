@@ -30,6 +30,7 @@ func Joined(inner, outer Plan, first, then string) Plan {
 		Warnings:  slices.Concat(in.Warnings, out.Warnings),
 		Mistaken:  slices.Concat(in.Mistaken, out.Mistaken),
 		Equals:    slices.Concat(in.Equals, out.Equals),
+		Batches:   slices.Concat(in.Batches, out.Batches),
 		Worksheet: slices.Concat(in.Worksheet, out.Worksheet),
 		Steps:     slices.Concat(in.Steps, out.Steps),
 		Finished:  Care{Good: slices.Concat(in.Finished.Good, out.Finished.Good), Bad: slices.Concat(in.Finished.Bad, out.Finished.Bad)},

@@ -39,15 +39,6 @@ func (work Sound[C]) Make() (Plan, error) {
 	return c.Plan(), nil
 }
 
-// Make checks a job and works the case out. An error is of type job.Problems.
-func Make(j Job) (Plan, error) {
-	sound, refused, _ := j.Check()
-	if len(refused) > 0 {
-		return Plan{}, refused
-	}
-	return sound.Make()
-}
-
 // Kind is one row of the table of kinds.
 type Kind struct {
 	Name         string                  // the word of the key "kind" of a job file

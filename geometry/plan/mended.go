@@ -32,9 +32,13 @@ func (k Kind) Mended(j Job, refused job.Problems) (told job.Problems, mended Job
 				p.Reason = "then " + p.Reason
 				told = append(told, p)
 			}
-			if !trial.Shared().Measure(p.Mend) {
-				trial.Settings().Apply([]job.Change{p.Mend})
+			if trial.Shared().Measure(p.Mend) {
+				continue
 			}
+			if _, known := trial.Settings().Find(p.Mend.Key); !known { // it makes another kind of the job
+				return refused, nil
+			}
+			trial.Settings().Apply([]job.Change{p.Mend})
 		}
 		if _, now, _ = trial.Check(); len(now) == 0 {
 			return once(told), trial

@@ -23,15 +23,15 @@ func MeasureMaterial(name, known string, low, high Length, byName bool) []Mend {
 	return []Mend{{Say("measure the " + name + " with a caliper, several layers together"), set.Key, true, []job.Change{set}}}
 }
 
-// MeasureBook returns the mend of measuring the book again; none where that is
-// done with care.
-func MeasureBook(u job.Uncertainty) []Mend {
+// MeasureAgain returns the mend of measuring again what is named, the book; none where
+// that is done with care.
+func MeasureAgain(what string, u job.Uncertainty) []Mend {
 	if u.Measuring <= careful && u.ReadingStep <= carefulStep {
 		return nil
 	}
 	const key = "uncertainty.measuring"
 	m, step := min(u.Measuring, careful), min(u.ReadingStep, carefulStep)
-	return []Mend{{Say("measure the book again, between two squares or with a caliper, and write down every %s", step), key, false,
+	return []Mend{{Say("measure "+what+" again, between two squares or with a caliper, and write down every %s", step), key, false,
 		[]job.Change{{Key: key, Value: m}, {Key: "uncertainty.reading_step", Value: step}}}}
 }
 

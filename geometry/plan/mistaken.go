@@ -38,7 +38,7 @@ func MarkMistakable(pieces []geometry.Piece) {
 // Mistaken says of a piece which others it could be mistaken for.
 type Mistaken struct {
 	Says   string
-	Marked bool // a mark on its pattern shows its spine edge
+	Marked bool // a mark on its template shows its spine edge
 }
 
 // Mistakable says in words which pieces could be mistaken for which, each pair

@@ -7,9 +7,14 @@ import (
 )
 
 // Only returns the plan with those of its pieces alone that have one of these names,
-// or are of a material with one, and their faces. unknown are the names that none has.
+// or are of a material or in a batch with one, and their faces. unknown are the names
+// that none has.
 func (p Plan) Only(names []string) (some Plan, unknown []string) {
-	named := func(q geometry.Piece, name string) bool { return q.Name == name || string(q.Material) == name }
+	named := func(q geometry.Piece, name string) bool {
+		return q.Name == name || string(q.Material) == name || slices.ContainsFunc(p.Batches, func(b Batch) bool {
+			return b.Name == name && slices.Contains(b.Pieces, q.Name)
+		})
+	}
 	some, some.Pieces, some.Faces = p, nil, nil
 	for _, q := range p.Pieces {
 		if slices.ContainsFunc(names, func(n string) bool { return named(q, n) }) {
@@ -29,14 +34,17 @@ func (p Plan) Only(names []string) (some Plan, unknown []string) {
 	return some, unknown
 }
 
-// Onlys returns the names that Only takes: the materials, then the pieces.
+// Onlys returns the names that Only takes: the batches, the materials, then the pieces.
 func (p Plan) Onlys() []string {
-	var materials, pieces []string
+	var batches, materials, pieces []string
+	for _, b := range p.Batches {
+		batches = append(batches, b.Name)
+	}
 	for _, q := range p.Pieces {
 		if m := string(q.Material); !slices.Contains(materials, m) {
 			materials = append(materials, m)
 		}
 		pieces = append(pieces, q.Name)
 	}
-	return append(materials, pieces...)
+	return slices.Concat(batches, materials, pieces)
 }

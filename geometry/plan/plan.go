@@ -26,6 +26,7 @@ type Plan struct {
 	Faces     []geometry.Piece // of patterned stock: each piece that is cut, seen from its face, to lay on the pattern
 	Materials []Material
 	Equals    []Equal    // sides of pieces that must be the same
+	Batches   []Batch    // what is printed and made before the next is measured for; none: all at once
 	Remarks   []Remark   // what to know of the sizes
 	Runs      string     // how the width and the height of the pieces run
 	Warnings  []string   // what looks like a slip, or needs care
@@ -53,7 +54,7 @@ func (p Plan) Checks() []Check {
 	return out
 }
 
-// Drawn returns all that patterns are drawn of: the pieces and their faces.
+// Drawn returns all that templates are drawn of: the pieces and their faces.
 func (p Plan) Drawn() []geometry.Piece {
 	return append(p.Pieces[:len(p.Pieces):len(p.Pieces)], p.Faces...)
 }
@@ -78,7 +79,8 @@ func (p Plan) Machined() []geometry.Piece {
 type Material struct {
 	Of        geometry.Material
 	Thickness Length
-	Fitted    bool // its thickness counts in all that is cut to fit
+	Grammage  float64 // g/m² as sold; 0: not told
+	Fitted    bool    // its thickness counts in all that is cut to fit
 }
 
 // Thickness returns that of the material pieces are cut from; 0 where it is not told.
@@ -86,6 +88,16 @@ func (p Plan) Thickness(m geometry.Material) Length {
 	for _, have := range p.Materials {
 		if have.Of == m {
 			return have.Thickness
+		}
+	}
+	return 0
+}
+
+// Grammage returns that of the material, in g/m²; 0 where it is not told.
+func (p Plan) Grammage(m geometry.Material) float64 {
+	for _, have := range p.Materials {
+		if have.Of == m {
+			return have.Grammage
 		}
 	}
 	return 0
@@ -103,6 +115,12 @@ type Equal struct {
 // Has tells whether it is the width, and whether the height, of a piece.
 func (e Equal) Has(piece string) (width, height bool) {
 	return slices.Contains(e.Widths, piece), slices.Contains(e.Heights, piece)
+}
+
+// Batch is pieces that are made together, under a name that they can be asked for by.
+type Batch struct {
+	Name   string // "small tray"
+	Pieces []string
 }
 
 // Remark is a sentence with lengths in it, each at a %s.

@@ -46,8 +46,23 @@ type within struct {
 
 func (w *within) Shared() *job.Common { return &w.common }
 
+// shared returns the settings that both have in common. Where the outer case has keys of
+// its own for its clearances, these are left out.
+func (w *within) shared() job.Settings {
+	if w.ownRoom() {
+		return w.common.FitSettings()
+	}
+	return w.common.Settings()
+}
+
+// ownRoom tells whether the outer case has keys of its own for its clearances.
+func (w *within) ownRoom() bool {
+	_, common := w.outer.Settings().Find("clearance.height")
+	return !common
+}
+
 func (w *within) Settings() job.Settings {
-	shared := w.common.Settings()
+	shared := w.shared()
 	var own job.Settings
 	for _, s := range append(w.inner.Settings(), w.outer.Settings()...) {
 		_, common := shared.Find(s.Key)
@@ -66,16 +81,18 @@ func (w *within) passOn() {
 	in.Clearance = room
 }
 
-// passOut gives the outer job the inner one for its book, and nothing of it is
-// unsure: it is not measured.
+// passOut gives the outer job the inner one for its book, which is not measured.
 func (w *within) passOut() {
 	out := w.outer.Shared()
+	room := out.Clearance
 	*out = w.common
+	if w.ownRoom() {
+		out.Clearance = room
+	}
 	b := w.inner.AsBook()
 	b.Title, b.Weight = w.common.Book().Title, w.common.Book().Weight
 	out.Books = []job.Book{b}
 	out.Wears = w.names[0]
-	out.Uncertainty.Measuring, out.Uncertainty.ReadingStep = 0, 0
 }
 
 func (w *within) Check() (sound Checked, refused, suspect job.Problems) {

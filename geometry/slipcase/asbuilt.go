@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 )
 
 // AsBuilt is a bare carcass that stands on the bench, measured outside. A
@@ -29,6 +30,17 @@ func (a *AsBuilt) settings() []job.Setting {
 // measured tells whether anything was.
 func (a AsBuilt) measured() bool { return len(a.Height)+len(a.Width)+len(a.Thickness) > 0 }
 
+// of returns the readings of a dimension.
+func (a AsBuilt) of(dimension string) job.Readings {
+	switch dimension {
+	case plan.Height:
+		return a.Height
+	case plan.Depth:
+		return a.Width
+	}
+	return a.Thickness
+}
+
 // standing returns the job whose carcass measures what stands on the bench: the
 // room in it, and so the clearance, is what came of it. A thumb hole is as it was cut.
 // Where nothing was measured it is the job itself.
@@ -36,7 +48,7 @@ func (j Job) standing() Job {
 	if !j.AsBuilt.measured() {
 		return j
 	}
-	plan := j.Outside()
+	drawn := j.Outside()
 	more := func(r job.Readings, planned Length) Length {
 		if len(r) == 0 {
 			return 0
@@ -47,9 +59,9 @@ func (j Job) standing() Job {
 	if j.hasHole() {
 		s.ThumbHole.Radius = j.hole()
 	}
-	s.Clearance.Height += more(j.AsBuilt.Height, plan.Height)
-	s.Clearance.Width += more(j.AsBuilt.Width, plan.Width)
-	s.Clearance.Thickness += more(j.AsBuilt.Thickness, plan.Thickness) / Length(j.compartments())
+	s.Clearance.Height += more(j.AsBuilt.Height, drawn.Height)
+	s.Clearance.Width += more(j.AsBuilt.Width, drawn.Width)
+	s.Clearance.Thickness += more(j.AsBuilt.Thickness, drawn.Thickness) / Length(j.compartments())
 	return s
 }
 
@@ -72,7 +84,7 @@ func (c Case) planned() Case {
 func fitted(planned, standing []geometry.Piece) []geometry.Piece {
 	out := slices.Clone(standing)
 	for i, p := range planned {
-		if p.Material == geometry.Board || p.Material == geometry.Lining || p.Name == dividerStrip {
+		if p.Material == geometry.Board || p.Material == geometry.Lining || ofDivider(p) {
 			out[i] = p
 		}
 	}
@@ -83,16 +95,16 @@ func fitted(planned, standing []geometry.Piece) []geometry.Piece {
 // means for the fit.
 func (j Job) builtSuspects() job.Problems {
 	var ps job.Problems
-	s, plan := j.standing(), j.Outside()
+	s, drawn := j.standing(), j.Outside()
 	m := s.Mouth()
 	for _, d := range []struct {
 		name          string
 		readings      job.Readings
 		planned, left Length
 	}{
-		{"height", j.AsBuilt.Height, plan.Height, m.Height},
-		{"width", j.AsBuilt.Width, plan.Width, s.Clearance.Width},
-		{"thickness", j.AsBuilt.Thickness, plan.Thickness, m.Thickness},
+		{"height", j.AsBuilt.Height, drawn.Height, m.Height},
+		{"width", j.AsBuilt.Width, drawn.Width, s.Clearance.Width},
+		{"thickness", j.AsBuilt.Thickness, drawn.Thickness, m.Thickness},
 	} {
 		off := d.readings.Largest() - d.planned
 		if len(d.readings) == 0 || off.Abs() <= builtBy {

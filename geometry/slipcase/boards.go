@@ -2,7 +2,7 @@ package slipcase
 
 import "forel/geometry"
 
-// boardUp is the face of a board that its pattern shows.
+// boardUp is the face of a board that its template shows.
 func (j Job) boardUp() string {
 	if j.Lining.Thickness == 0 || !j.linedBefore() {
 		return "inside of the case up"

@@ -38,7 +38,7 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
 		if p.Material == geometry.Board {
 			w, h := p.Size()
 			size[p.Name] = [2]Length{w, h}
-			if full := float64(w * h); p.Name != "side" && math.Abs(p.Outline.SignedArea()-full) > 1e-6*full {
+			if full := float64(w * h); p.Name != "side" && p.Name != "divider" && math.Abs(p.Outline.SignedArea()-full) > 1e-6*full {
 				misfit(p.Name, "not a rectangle")
 			}
 			if p.Name == "side" {

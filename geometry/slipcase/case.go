@@ -12,7 +12,7 @@ import (
 var PieceNames = []string{
 	"side", "spine wall", "head wall", "tail wall",
 	"side lining", "spine lining", "head lining", "tail lining",
-	"divider", "divider lining", "divider strip",
+	"divider", "divider lining", dividerStrip, notchStripName,
 	"spine cloth", "head cloth", "tail cloth", "side paper",
 	"wrap", "head panel", "tail panel", holeStripName,
 }
@@ -41,16 +41,6 @@ type Case struct {
 	Suspects job.Problems     // what is possible but looks like a slip
 	stands   Job              // what covers the carcass is worked out for
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
-}
-
-// Make works out the case for a job and proves it by folding its pieces up. A
-// job that can't be made returns job.Problems, all of them, and no case.
-func Make(j Job) (Case, error) {
-	sound, refused, _ := j.Check()
-	if len(refused) > 0 {
-		return Case{}, refused
-	}
-	return sound.(plan.Sound[Case])()
 }
 
 // work works the case out and proves it by folding its pieces up.

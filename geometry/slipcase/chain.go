@@ -37,19 +37,21 @@ const (
 	volumes // thickness of each volume; then the wall's width, or each compartment as ruled
 )
 
-// Chain returns how the room in the case comes about.
+// Chain returns how the room in the case comes about. What was measured of a carcass that
+// stands goes before what was cut for it, and no clearance can be set any more.
 func (j Job) Chain() plan.Chain {
-	spots := j.spots()
-	return plan.Chain{
+	s := j.standing()
+	spots := s.spots()
+	c := plan.Chain{
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
-			{Name: plan.Height, Key: "clearance.height", Clearance: j.Clearance.Height, Tight: "too tight"},
-			{Name: plan.Depth, Key: "clearance.width", Clearance: j.Clearance.Width, Tight: "stands out"},
-			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: j.Clearance.Thickness, Tight: "too tight"},
+			{Name: plan.Height, Key: "clearance.height", Clearance: s.Clearance.Height, Tight: "too tight"},
+			{Name: plan.Depth, Key: "clearance.width", Clearance: s.Clearance.Width, Tight: "stands out"},
+			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: s.Clearance.Thickness, Tight: "too tight"},
 		},
 		Gaps:  j.gaps(spots),
-		Links: j.links(),
-		Left:  j.left(spots),
+		Links: s.links(),
+		Left:  s.left(spots),
 		Off:   j.deviations(spots),
 		Mends: j.mends(),
 		With: func(changes []job.Change) plan.Chain {
@@ -59,6 +61,12 @@ func (j Job) Chain() plan.Chain {
 		},
 		Limits: j.limits(),
 	}
+	if j.AsBuilt.measured() {
+		for i := range c.Dimensions {
+			c.Dimensions[i].Key = ""
+		}
+	}
+	return c
 }
 
 // spots lists the places where room must be left, of each dimension and
@@ -133,9 +141,15 @@ func (j Job) swell(s spot) (sum Length) {
 	return sum
 }
 
-// links returns the lengths that the room comes from.
+// links returns the lengths that the room comes from, of a job as it stands.
 func (j Job) links() []plan.Link {
 	u := j.Uncertainty
+	outside := func(cut, measured, dimension string) string {
+		if len(j.AsBuilt.of(dimension)) > 0 {
+			return "carcass, " + measured + ", outside as built"
+		}
+		return cut
+	}
 	in, out := j.contents(), j.Outside()
 	material := func(name, key string, thickness, plusMinus Length) plan.Link {
 		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
@@ -149,8 +163,8 @@ func (j Job) links() []plan.Link {
 		tallest, deepest = "tallest volume", "deepest volume"
 	}
 	all := []plan.Link{
-		sideHeight:  {Name: "side, head to tail", Length: out.Height},
-		sideDepth:   {Name: "side, spine to mouth", Length: out.Width},
+		sideHeight:  {Name: outside("side, head to tail", "head to tail", plan.Height), Length: out.Height},
+		sideDepth:   {Name: outside("side, spine to mouth", "spine to mouth", plan.Depth), Length: out.Width},
 		boardThick:  board,
 		liningThick: material("lining", "uncertainty.lining", j.Lining.Thickness, u.Lining),
 		clothThick:  material("cloth", "uncertainty.cloth", j.Cloth.Thickness, u.Cloth),
@@ -161,19 +175,33 @@ func (j Job) links() []plan.Link {
 	for i, b := range j.Books {
 		all = append(all, plan.Link{Name: j.Whose(i) + ", thickness", Length: b.Thick(), Book: true})
 	}
-	if j.dividers() == 0 {
+	built := j.standsAt(spot{dimension: plan.Thickness})
+	switch {
+	case j.dividers() == 0 && built:
+		return append(all, plan.Link{Name: outside("", "side to side", plan.Thickness), Length: out.Thickness})
+	case j.dividers() == 0:
 		return append(all, plan.Link{Name: "walls, side to side", Length: j.Between().Thickness})
 	}
 	for i, b := range j.Books {
-		all = append(all, plan.Link{Name: fmt.Sprintf("compartment %d as ruled, to the middle of its dividers", i+1), Length: b.Thick() + j.Clearance.Thickness + j.beside(i)})
+		l := plan.Link{Name: fmt.Sprintf("compartment %d as ruled, to the middle of its dividers", i+1), Length: b.Thick() + j.Clearance.Thickness + j.beside(i)}
+		if built {
+			l.Name = fmt.Sprintf("compartment %d, its share of the carcass outside as built", i+1)
+			l.Length += j.sharedEdge()
+		}
+		all = append(all, l)
 	}
 	return all
 }
 
+// sharedEdge returns a compartment's share of both sides of the case.
+func (j Job) sharedEdge() Length { return 2 * j.Edge() / Length(j.compartments()) }
+
 // left returns the room at the spots as a function of the links. A finished case
 // is a job too, with true lengths in place of the measured ones, and with the
-// clearance that makes it draw the pieces that were cut.
+// clearance that makes it draw the pieces that were cut, or the carcass that was
+// measured. What that has more across than planned is shared out to the compartments.
 func (j Job) left(spots []spot) func([]Length) []Length {
+	built := j.standsAt(spot{dimension: plan.Thickness})
 	return func(v []Length) []Length {
 		r := j // as it comes out
 		r.Board.Thickness, r.Lining.Thickness, r.Cloth.Thickness, r.SidePaper.Thickness = v[boardThick], v[liningThick], v[clothThick], v[paperThick]
@@ -184,7 +212,11 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 		walls := v[volumes+len(j.Books):]
 		r.Clearance.Height += v[sideHeight] - r.Outside().Height
 		r.Clearance.Width += v[sideDepth] - r.Outside().Width
-		if j.dividers() == 0 {
+		switch {
+		case j.dividers() > 0:
+		case built:
+			r.Clearance.Thickness += walls[0] - r.Outside().Thickness
+		default:
 			r.Clearance.Thickness += walls[0] - r.Between().Thickness
 		}
 		m := r.Mouth()
@@ -192,6 +224,9 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 		for i, s := range spots {
 			if s.dimension == plan.Thickness && j.dividers() > 0 {
 				r.Clearance.Thickness = walls[s.room] - r.beside(s.room) - v[volumes+s.room]
+				if built {
+					r.Clearance.Thickness -= r.sharedEdge()
+				}
 			}
 			switch {
 			case s.dimension == plan.Depth:
@@ -211,18 +246,7 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 }
 
 // beside returns what of a compartment's ruled length is not room: half of each
-// divider beside it, and a lining pasted on the side afterwards.
+// divider beside it.
 func (j Job) beside(room int) Length {
-	half, l := j.dividerThickness()/2, Length(0)
-	if !j.linedBefore() {
-		l = j.Lining.Thickness
-	}
-	left, right := half, half
-	if room == 0 {
-		left = l
-	}
-	if room == j.dividers() {
-		right = l
-	}
-	return left + right
+	return j.dividerThickness() / 2 * Length(2-j.sidesOf(room))
 }

@@ -109,6 +109,9 @@ func (j Job) limitDivider(l *job.Limits) {
 	if j.dividers() == 0 {
 		return
 	}
+	if j.Lining.Thickness > 0 && !j.linedBefore() {
+		l.Refuse(job.Problem{Key: "lining.order", Reason: "leaves linings to be pasted in between dividers, where no hand reaches", Fix: `give "before"`})
+	}
 	most := j.Cavity().Width / 2
 	l.AtMost("divider.set_back", j.Divider.SetBack, most, "leaves little of the divider")
 	l.AtMost("divider.lap", j.Divider.Lap, j.Cavity().Width-min(j.Divider.SetBack, most), "is wider than the divider")

@@ -49,7 +49,7 @@ func (j Job) thicknessCheck() plan.Check {
 // cutCheck: the pieces against each other.
 func (j Job) cutCheck() plan.Check {
 	out, between := j.Outside(), j.Between()
-	return plan.Check{
+	c := plan.Check{
 		Name: "cut pieces", When: "when the board is cut, before it is lined or glued",
 		See: []stage.Say{
 			stage.Words("the three walls stood on edge side by side are level, %s wide", between.Thickness),
@@ -58,6 +58,10 @@ func (j Job) cutCheck() plan.Check {
 		},
 		Fails: stage.Words("trim pieces that belong together at one setting, or cut them again; a piece out of square is cut again"),
 	}
+	if j.dividers() > 0 {
+		c.See = append(c.See, stage.Words("a divider fits between the ruled lines of head and tail wall on a side, %s", j.Cavity().Height))
+	}
+	return c
 }
 
 // least returns the clearance that leaves the mouth on its limit: no more room
@@ -102,6 +106,18 @@ func (j Job) pileSee() stage.Say {
 	return stage.Words("the spine wall on its long edge on a side stands %s above "+what+" beside it, at least %s", shows, shows-Length(j.compartments())*(j.Clearance.Thickness-j.least().Thickness))
 }
 
+// dividerCheck: a divider and what lies beside it, while its glue is wet.
+func (j Job) dividerCheck() plan.Check {
+	return plan.Check{
+		Name: "dividers", When: "when a divider stands between the walls, before its glue sets and before the second side goes on",
+		See: []stage.Say{
+			stage.Words("it lies between its ruled lines on all three walls, %s above the volume under it, at least %s", j.Clearance.Thickness, j.least().Thickness),
+			stage.Words("the volume under it can be drawn out at the mouth and slid in again without force"),
+		},
+		Fails: stage.Words("move the divider while the glue is wet; trim one that is too high at its head, or cut one that is too low anew"),
+	}
+}
+
 // wallsCheck: the book between the walls on the first side, while the glue is wet.
 func (j Job) wallsCheck() plan.Check {
 	c, least := j.Clearance, j.least()
@@ -117,9 +133,14 @@ func (j Job) wallsCheck() plan.Check {
 		},
 		Fails: stage.Words("move the walls while the glue is wet, or take them off and cut anew: when the second side is on little can be mended"),
 	}
-	if j.dividers() == 0 {
-		walls.See = append(walls.See, stage.Words("a straightedge across the walls clears "+j.whose("")+" by %s, at least %s", c.Thickness+more, least.Thickness+more))
+	what := j.whose("")
+	if j.dividers() > 0 {
+		what = "the volume on the last divider"
+		walls.Name = "walls and dividers on one side"
+		walls.When = "when walls and dividers stand on the first side, before the glue sets and before the second side goes on"
+		walls.Fails = stage.Words("move walls and dividers while the glue is wet, or take them off and cut anew: when the second side is on little can be mended")
 	}
+	walls.See = append(walls.See, stage.Words("a straightedge across the walls clears "+what+" by %s, at least %s", c.Thickness+more, least.Thickness+more))
 	return walls
 }
 

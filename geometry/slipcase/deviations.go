@@ -25,7 +25,8 @@ func (j Job) deviations(spots []spot) []plan.Deviation {
 		placing = "placing walls and dividers"
 	}
 	return []plan.Deviation{
-		off(measuring, "uncertainty.measuring", u.Measuring, j.measuring),
+		off(measuring, "uncertainty.measuring", j.BookReading().PlusMinus, j.measuring),
+		off("measuring the carcass", "uncertainty.measuring", u.Measuring, j.measuringCarcass),
 		off("swelling when damp", "fit.swell", 0, func(s spot) tolerance.Effect { return tolerance.Takes(j.swell(s)) }), // reckoned with in full
 		off("cutting", "uncertainty.cutting", u.Cutting, j.cutting),
 		off("from piece to piece at one setting", "uncertainty.repeat", u.Repeat, j.repeating),
@@ -42,10 +43,10 @@ func (j Job) measuring(s spot) tolerance.Effect {
 	for i, b := range j.Books {
 		heights, depths = append(heights, b.Height), append(depths, b.Width)
 		if j.dividers() == 0 || i == s.room {
-			thick = thick.Plus(j.Uncertainty.Reading().Off(b.Thicknesses()...))
+			thick = thick.Plus(j.BookReading().Off(b.Thicknesses()...))
 		}
 	}
-	read := j.Uncertainty.Reading()
+	read := j.BookReading()
 	switch s.dimension {
 	case plan.Height:
 		return read.Off(heights...).Times(-1)
@@ -54,6 +55,24 @@ func (j Job) measuring(s spot) tolerance.Effect {
 	}
 	return thick.Times(-1)
 }
+
+// measuringCarcass: what stands on the bench, where that was measured. A covering goes
+// over the largest reading, a book through the smallest place.
+func (j Job) measuringCarcass(s spot) tolerance.Effect {
+	readings := j.AsBuilt.of(s.dimension)
+	if len(readings) == 0 {
+		return tolerance.Effect{}
+	}
+	e := j.Uncertainty.Reading().OffLeast(readings...)
+	if s.dimension == plan.Thickness {
+		return e.Times(1 / float64(j.compartments()))
+	}
+	return e
+}
+
+// standsAt tells whether the carcass was measured across a spot. What was cut is then
+// known by that.
+func (j Job) standsAt(s spot) bool { return len(j.AsBuilt.of(s.dimension)) > 0 }
 
 // ruled tells whether a spot lies between lines ruled on the walls, whose ends
 // do not count.
@@ -75,7 +94,7 @@ func (s spot) alike() int {
 // cutting: the setting of the fence, or each piece by itself.
 func (j Job) cutting(s spot) tolerance.Effect {
 	switch {
-	case j.ruled(s):
+	case j.ruled(s), j.standsAt(s):
 		return tolerance.Effect{}
 	case j.oneSetting():
 		return tolerance.Symmetric(j.Uncertainty.Cutting, 1)
@@ -85,7 +104,7 @@ func (j Job) cutting(s spot) tolerance.Effect {
 
 // repeating: pieces cut at one setting, against each other.
 func (j Job) repeating(s spot) tolerance.Effect {
-	if j.ruled(s) || !j.oneSetting() {
+	if j.ruled(s) || j.standsAt(s) || !j.oneSetting() {
 		return tolerance.Effect{}
 	}
 	return tolerance.Smallest(j.Uncertainty.Repeat, s.alike())
@@ -95,6 +114,8 @@ func (j Job) repeating(s spot) tolerance.Effect {
 func (j Job) placing(s spot) tolerance.Effect {
 	n := 2
 	switch {
+	case s.dimension != plan.Thickness && j.standsAt(s):
+		n = 0
 	case s.dimension == plan.Depth:
 		n = 1
 	case s.dimension == plan.Thickness:
@@ -118,7 +139,7 @@ func (j Job) sidesOf(room int) (n int) {
 func (j Job) outOfSquare(s spot) tolerance.Effect {
 	q := j.Uncertainty.Squareness
 	switch {
-	case j.ruled(s):
+	case j.ruled(s), len(j.AsBuilt.of(s.dimension)) > 1: // readings at several places show it
 		return tolerance.Effect{}
 	case s.dimension == plan.Depth:
 		return tolerance.Symmetric(q, 1).TakesRoom() // the book touches the spine wall at one end only
@@ -171,7 +192,11 @@ const carefulSet Length = 0.1
 func (j Job) mends() []plan.Mend {
 	u := j.Uncertainty
 	low, high, byName := u.BoardOff(j.Board.Thickness, j.Board.Known)
-	out := append(plan.MeasureMaterial("board", "board.known", low, high, byName), plan.MeasureBook(u)...)
+	out := plan.MeasureMaterial("board", "board.known", low, high, byName)
+	if j.AsBuilt.measured() { // the boards are cut and joined
+		return append(out, plan.MeasureAgain("the book and the carcass", u)...)
+	}
+	out = append(out, plan.MeasureAgain("the book", u)...)
 	if !j.oneSetting() {
 		out = append(out, plan.Mend{What: plan.Say("cut the walls off one strip at one setting of the fence, sides and spine wall at another"),
 			Sets: []job.Change{{Key: "uncertainty.settings", Word: job.OneSetting}}})

@@ -185,6 +185,8 @@ func applied(j *slipcase.Job, refused job.Problems) bool {
 	for _, p := range refused {
 		m, ok := parseMend(p)
 		switch {
+		case p.Key == "lining.order" && p.Fix == `give "before"`:
+			j.Lining.Order = slipcase.LinedBefore
 		case p.Key == "thumb_hole.shape" && p.Fix == `give "none"`:
 			j.ThumbHole.Shape = slipcase.NoHole
 		case !ok:

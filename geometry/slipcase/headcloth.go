@@ -42,10 +42,11 @@ type tabs struct {
 // Side tabs fold in first. Each ends in the corner, where the inner faces of side
 // and wall meet: tucked further, under the middle tab, it would take room from the
 // book just where the case is tightest. From the inner edge of the boards on the
-// cloth between side tab and slit is cut away.
+// cloth between side tab and slit is cut away. With dividers the middle tab is a row of
+// tabs; the narrower outer one counts for half of the cavity.
 func (j Job) tabs() tabs {
 	s, k, t := j.Edge(), j.Cloth.Thickness, j.Cloth.MouthTurnIn
-	between := j.Between().Thickness
+	between := j.tabRoom()
 	v := tabs{inset: s, start: min(slitStart, s/3)}
 	run := s - v.start      // from the slit's start to where the tab is inside
 	inside := between - 2*k // the tab's width there, at most
@@ -57,6 +58,16 @@ func (j Job) tabs() tabs {
 	v.lean = max(need, min(slope(slitAngle), narrowing/(t-v.start), closes*k/run))
 	v.middle = min(t, v.start+narrowing/v.lean)
 	return v
+}
+
+// tabRoom returns the room between the boards that a middle tab has, or twice that of the
+// narrower of the outer tabs beside the dividers.
+func (j Job) tabRoom() Length {
+	room := j.Between().Thickness
+	if slots := j.slots(j.Cloth.MouthTurnIn - j.Edge()); len(slots) > 0 {
+		return 2 * min(slots[0][0], room-slots[len(slots)-1][1])
+	}
+	return room
 }
 
 // endCloths returns the cloth over the head wall and that over the tail wall,
@@ -85,11 +96,15 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 
 	// Where the slit passes the inner edge of the boards, and the edge of the side
 	// tab. From the left end of the cloth down the side tab, across to the slit and
-	// up the middle tab.
+	// along the middle tab.
 	inner, tab := pt(a.X+(s-v.start)*v.lean, mouth+s), xl-s
-	half := []geometry.Point{pt(0, tip), pt(tab, tip), pt(tab, inner.Y), inner, b}
-	outline := cutOut(pt(0, 0), pt(width, 0), half, mirror)
-	folded := [][2]Length{{0, tab}, {inner.X, width - inner.X}, {width - tab, width}} // along the inner edge of the boards
+	middle := j.turnInBetween(inner, b, mirror, xl+s, atLeft == "right")
+	way, parts := middle.cut()
+	points := []geometry.Point{pt(0, 0), pt(width, 0), pt(width, tip), pt(width-tab, tip), pt(width-tab, inner.Y)}
+	slices.Reverse(way)
+	points = append(points, way...)
+	points = append(points, pt(tab, inner.Y), pt(tab, tip), pt(0, tip))
+	outline := geometry.Polygon(points...)
 	outsides := map[string]geometry.Face{"left": LeftOutside, "right": RightOutside}
 	insides := map[string]geometry.Face{"left": LeftInside, "right": RightInside}
 	// What the cloth does at a corner of the mouth: it gives between the corner
@@ -120,7 +135,6 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			{Name: atRight + " margin", Face: outsides[atRight], Room: geometry.Bx(xr, 0, width, mouth)},
 			{Name: "side tab", Fold: "fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, tab, tip)},
 			{Name: "side tab", Fold: "fold first", Face: insides[atRight], Room: geometry.Bx(width-tab, mouth+s, width, tip)},
-			{Name: "middle tab", Fold: "fold last", Face: inside, Room: geometry.Bx(b.X, mouth+s, width-b.X, mouth+v.middle)},
 		},
 		Margins: []geometry.Margin{
 			{Name: "from the cloth's long edge to the carcass, each side", Length: m},
@@ -136,34 +150,19 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		}}},
 		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", atLeft),
 	}
-	for _, x := range folded {
-		p.Folds = append(p.Folds, geometry.Line(pt(x[0], mouth+s), pt(x[1], mouth+s)))
+	p.Folds = append(p.Folds, geometry.Line(pt(0, mouth+s), pt(tab, mouth+s)))
+	p.Folds = append(p.Folds, middle.folds()...)
+	p.Folds = append(p.Folds, geometry.Line(pt(width-tab, mouth+s), pt(width, mouth+s)))
+	for _, room := range rooms(parts) {
+		p.Regions = append(p.Regions, geometry.Region{Name: "middle tab", Fold: "fold last", Face: inside, Room: room})
 	}
+	p.Margins = append(p.Margins, middle.margins()...)
 	if v.middle < turnIn-1e-6 {
 		p.Margins = append(p.Margins, geometry.Margin{Name: "middle tab, cut shorter in so thin a case", Length: v.middle})
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end", meets: "from the spine edge", off: j.Cloth.SpineGap}, top: {name: "mouth"}})
 	p.Spine = bottom
 	return p
-}
-
-// cutOut returns the outline with a foot from one point to another and a top that
-// runs as half does from the left, and back as its mirror image. Of points in one
-// place, or in line along the top, one is kept.
-func cutOut(left, right geometry.Point, half []geometry.Point, mirror func(geometry.Point) geometry.Point) geometry.Path {
-	onTop := func(i int) bool { return i == len(half) || half[i].Y.Near(half[0].Y) }
-	var kept []geometry.Point
-	for i, q := range half {
-		if i == 0 || !(onTop(i-1) && onTop(i) && onTop(i+1)) && !q.Near(kept[len(kept)-1]) {
-			kept = append(kept, q)
-		}
-	}
-	points := []geometry.Point{left, right}
-	for _, q := range kept {
-		points = append(points, mirror(q))
-	}
-	slices.Reverse(kept)
-	return geometry.Polygon(append(points, kept...)...)
 }
 
 // bothWays returns creases and their mirror images.

@@ -111,7 +111,7 @@ func (j Job) liningsAfter() []geometry.Piece {
 		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}},
 		seated(RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
 		seated(LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
-	const stepped = "narrower at the mouth where the pattern has it"
+	const stepped = "narrower at the mouth where the template has it"
 	side.Hand = j.withHole("both sides are alike", "with a thumb hole at the mouth")
 	side.Rule = geometry.SizeRule{Width: "W + cW + l − z", Height: "H + cH + 2l", Remark: stepped}
 	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
@@ -139,6 +139,9 @@ func (j Job) liningsAfter() []geometry.Piece {
 func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
 	corner := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
 	from := max(0, w-step.deep)
+	if from.Near(0) {
+		from = 0
+	}
 	var vs []geometry.Vertex
 	if step.wide > 0 && from > 0 {
 		vs = append(vs, corner(0, 0), corner(from, 0), corner(from, step.wide))

@@ -8,8 +8,8 @@ import (
 
 // How the corners of cloths and wraps are cut: wedges, slits and tabs.
 const (
-	CornersCut    = "cut"    // by the pattern, before the covering is glued
-	CornersMarked = "marked" // on the case, along lines ruled by the pattern
+	CornersCut    = "cut"    // by the template, before the covering is glued
+	CornersMarked = "marked" // on the case, along lines ruled by the template
 )
 
 // cutOnCase is the name of a line that is cut when the covering lies on the case.
@@ -19,7 +19,7 @@ const cutOnCase = "cut on the case"
 var cornered = []string{"spine cloth", "head cloth", "tail cloth", "wrap", "head panel", "tail panel"}
 
 // marked returns a piece as it is cut where its corners are cut on the case: the
-// rectangle round it, and on it, to be ruled, all that its pattern cuts otherwise.
+// rectangle round it, and on it, to be ruled, all that its template cuts otherwise.
 func marked(p geometry.Piece) geometry.Piece {
 	if !slices.Contains(cornered, p.Name) {
 		return p

@@ -102,7 +102,7 @@ func axesOf(p geometry.Piece) (axes, error) {
 		}
 		// The piece lies on the left of an edge, so its outside is on the right.
 		switch {
-		case e.To.Y > e.From.Y: // right edge of the pattern
+		case e.To.Y > e.From.Y: // right edge of the template
 			return axes{d, up.cross(d)}, nil
 		case e.To.Y < e.From.Y: // left
 			return axes{d.neg(), up.cross(d.neg())}, nil

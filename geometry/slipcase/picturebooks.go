@@ -10,7 +10,7 @@ import (
 
 // insertFigure returns the figure of the books half way into a case.
 func (m model) insertFigure(base []stage.Face, caption string, fresh bool) stage.Picture {
-	p := stage.Picture{Faces: slices.Concat(base, m.dividersIn(0)), View: m.mouthView(), Caption: plan.Say(caption)}
+	p := stage.Picture{Faces: slices.Clone(base), View: m.mouthView(), Caption: plan.Say(caption)}
 	books := m.booksAt(0.52)
 	for _, b := range books {
 		p.Faces = append(p.Faces, b...)
@@ -23,25 +23,37 @@ func (m model) insertFigure(base []stage.Face, caption string, fresh bool) stage
 
 // betweenFigure returns the figure of the books between the walls on the first side.
 func (m model) betweenFigure() stage.Picture {
-	p := stage.Picture{Faces: slices.Concat(m.ruled(m.board("right side")), m.boards("spine wall", "head wall", "tail wall")), View: m.onBench()}
-	x := m.w() - m.s()
-	for i, b := range slices.Backward(m.job.Books) { // from the right side, which lies below
-		w, h, t := b.Width.Largest(), b.Height.Largest(), b.Thick()
-		x -= t
-		if i < m.job.dividers() {
-			x -= m.job.dividerThickness()
-		}
-		at := stage.Vec{X: x, Y: m.s() + (m.h()-2*m.s()-h)/2, Z: m.s()}
-		p.Faces = append(p.Faces, draft.Book(bookName(i), at, t, h, w)...)
-		if len(m.job.Books) == 1 {
-			p.Fresh = append(p.Fresh, bookName(i))
-		}
+	p := stage.Picture{Faces: slices.Concat(m.onFirstSide(), m.dividersIn()), View: m.onBench()}
+	for i := range m.job.Books {
+		p.Faces = append(p.Faces, m.bookOnBench(i)...)
+	}
+	if len(m.job.Books) == 1 {
+		p.Fresh = append(p.Fresh, bookName(0))
 	}
 	p.Notes = []stage.Note{
 		{Name: plan.Say(m.job.inCase()), More: plan.Say("spine at the mouth"), Spot: bookName(0)},
 		{Name: plan.Say("head wall"), Spot: "head wall"}, {Name: plan.Say("spine wall"), More: plan.Say("at the fore-edge"), Spot: "spine wall"},
 	}
 	return p
+}
+
+// onFirstSide returns the walls on the right side, which lies on the bench.
+func (m model) onFirstSide() []stage.Face {
+	return slices.Concat(m.ruled(m.board("right side")), m.boards("spine wall", "head wall", "tail wall"))
+}
+
+// bookOnBench returns a book in a case that lies on its right side.
+func (m model) bookOnBench(i int) []stage.Face {
+	b := m.job.Books[i]
+	w, h, t := b.Width.Largest(), b.Height.Largest(), b.Thick()
+	x := m.w() - m.s()
+	for k := len(m.job.Books) - 1; k > i && m.job.dividers() == 0; k-- {
+		x -= m.job.Books[k].Thick()
+	}
+	if m.job.dividers() > 0 {
+		x = m.rooms()[i][1]
+	}
+	return draft.Book(bookName(i), stage.Vec{X: x - t, Y: m.s() + (m.h()-2*m.s()-h)/2, Z: m.s()}, t, h, w)
 }
 
 // mouthView is the view of a finished case: where the mouth is narrow the viewer
@@ -124,32 +136,4 @@ func (m model) dividerPlaces() [][2]Length {
 		out = append(out, [2]Length{at[i], at[i+1]})
 	}
 	return out
-}
-
-// dividersIn returns the dividers, drawn out of the mouth by a distance.
-func (m model) dividersIn(out Length) []stage.Face {
-	p, ok := m.pieces["divider"]
-	if !ok {
-		return nil
-	}
-	pw, ph := p.Size()
-	deep, tall := pw, ph
-	y := (m.h() - tall) / 2
-	lap := min(m.job.Divider.Lap, deep*0.8)
-	look := stage.Board
-	if m.job.Lining.Thickness > 0 {
-		look = stage.Lining
-	}
-	strip := stage.Cloth
-	var faces []stage.Face
-	for i, x := range m.dividerPlaces() {
-		name := "divider"
-		if i > 0 {
-			name += " " + string(rune('1'+i))
-		}
-		z := m.s() + out
-		faces = append(faces, stage.Box(name, stage.Vec{X: x[0], Y: y, Z: z}, stage.Vec{X: x[1], Y: y + tall, Z: z + deep - lap}, look)...)
-		faces = append(faces, stage.Box(name+" strip", stage.Vec{X: x[0], Y: y, Z: z + deep - lap}, stage.Vec{X: x[1], Y: y + tall, Z: z + deep}, strip)...)
-	}
-	return faces
 }

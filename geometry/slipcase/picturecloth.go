@@ -22,7 +22,7 @@ var (
 
 // covered returns the carcass with coverings that are on.
 func (m model) covered(on ...covering) []stage.Face {
-	out := m.boards(boardNames...)
+	out := append(m.boards(boardNames...), m.dividersIn()...)
 	for _, c := range on {
 		out = append(out, m.sheet(c, made, false)...)
 	}
@@ -35,7 +35,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 	c, v := spineCloth, m.onSpine()
 	up := stage.Vec{Z: m.lift()}
 	w, h := m.w(), m.h()
-	carcass := m.boards(boardNames...)
+	carcass := m.covered()
 	sides := folds{margins: 90}
 	first := folds{margins: 90, sideFlaps: 55}
 	second := folds{margins: 90, sideFlaps: 90, spineFlap: 62}

@@ -19,7 +19,7 @@ var (
 )
 
 // onBench is the view of a case that lies on its right side: head away, mouth to
-// the right, as the pattern of a side lies.
+// the right, as the template of a side lies.
 func (m model) onBench() stage.View {
 	pitch := 40.0
 	if m.w() > 0.4*m.d() {
@@ -84,7 +84,7 @@ func (m model) joining() (spine, walls, close []stage.Picture) {
 			Caption: plan.Say("b: upright on the ruled lines"),
 		},
 	}
-	all := slices.Concat(base, m.boards("head wall", "tail wall"))
+	all := slices.Concat(base, m.boards("head wall", "tail wall"), m.dividersIn())
 	lid := stage.Vec{X: -m.lift() * 1.2}
 	close = []stage.Picture{
 		{

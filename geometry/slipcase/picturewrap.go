@@ -2,7 +2,6 @@ package slipcase
 
 import (
 	"slices"
-	"strings"
 
 	"forel/geometry/plan"
 	"forel/geometry/stage"
@@ -14,7 +13,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	c, v := wrapCover, m.onSpine()
 	up := stage.Vec{Z: m.lift() * 1.2}
 	w, h, d := m.w(), m.h(), m.d()
-	carcass := m.boards(boardNames...)
+	carcass := m.covered()
 	half := folds{margins: 48}
 	first := folds{margins: 90, sideFlaps: 55}
 	second := folds{margins: 90, sideFlaps: 90, spineFlap: 50}
@@ -145,25 +144,4 @@ func (m model) liningsInFigures(base []stage.Face) []stage.Picture {
 			Caption: plan.Say("b: head and tail last"),
 		},
 	}
-}
-
-// dividerFigures returns the figures of the dividers.
-func (m model) dividerFigures(base []stage.Face) []stage.Picture {
-	out := m.d() * 0.7
-	var fresh []string
-	faces := m.dividersIn(out)
-	for _, f := range faces {
-		if !slices.Contains(fresh, f.Object) {
-			fresh = append(fresh, f.Object)
-		}
-	}
-	at := m.dividerPlaces()
-	x := (at[0][0] + at[0][1]) / 2
-	last := faces[len(faces)-1].Object
-	last = strings.TrimSuffix(last, " strip")
-	return []stage.Picture{{
-		Faces: slices.Concat(base, faces), View: m.mouthView(), Fresh: fresh,
-		Arrows: []stage.Arrow{{Path: []stage.Vec{{X: x, Y: m.h() + 4, Z: m.d() + out*0.8}, {X: x, Y: m.h() + 4, Z: m.d() + out*0.1}}}},
-		Notes:  []stage.Note{{Name: plan.Say("divider"), More: plan.Say("lined on both faces"), Spot: last}, {Name: plan.Say("strip"), More: plan.Say("of cloth round its mouth edge"), Spot: last + " strip"}},
-	}}
 }

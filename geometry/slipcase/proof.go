@@ -23,6 +23,7 @@ type Conditions struct {
 	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
 	Border                   Length
 	Divider                  Length // thickness of a divider with its linings
+	Notch                    Length // how far a divider between others may stand in the thumb hole of the sides
 	// How far the straight end of a tab may leave the edge of a thumb hole, and how
 	// far two tabs may part over the thickness of the board.
 	HoleChord, HoleGap Length
@@ -85,14 +86,6 @@ func (k Conditions) ground() foldup.Ground {
 	return foldup.Ground{Name: "lining", Stuff: stage.Lining, State: "lined"}
 }
 
-// onDivider returns what a face of a divider shows: it is lined before it goes in.
-func (k Conditions) onDivider() foldup.Ground {
-	if !k.Lined {
-		return bareBoard
-	}
-	return foldup.Ground{Name: "lining", Stuff: stage.Lining, State: "lined"}
-}
-
 // conditions returns what is known of the case beside its pieces.
 func (j Job) conditions() Conditions {
 	lining := Length(0)
@@ -114,6 +107,7 @@ func (j Job) conditions() Conditions {
 		SidesOnly:    j.Covering == SidesOnly,
 		Border:       j.SidePaper.Inset,
 		Divider:      j.dividerThickness(),
+		Notch:        leastNotch,
 		HoleChord:    holeChord,
 		HoleGap:      j.holeGap(),
 	}

@@ -6,7 +6,9 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/polygon"
 	"forel/geometry/space"
 )
 
@@ -35,18 +37,22 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 		return
 	}
 	w, h := board.Size()
-	faces, faults := block{thick: k.Divider, high: h, deep: w}.dressed(k, pieces)
+	faces, faults := block{thick: k.Divider, high: h, deep: w, side: board.Outline.Flatten(0.01)}.dressed(k, pieces)
 	r.Faults = append(r.Faults, faults...)
 
-	c, l := r.Carcass, k.Lining
-	lo := space.Vec{X: c.Lined + l, Y: c.Lined + l, Z: c.Lined + l}
-	hi := space.Vec{X: c.Width - c.Lined - l, Y: c.Height - c.Lined - l, Z: c.Depth}
-	most := Length(0) // that lies on head and tail anywhere
-	for _, f := range r.Faces {
-		if f.Face == HeadInside || f.Face == TailInside {
-			most += f.Corners
-		}
+	c := r.Carcass
+	lo := space.Vec{X: c.Lined, Y: c.Lined, Z: c.Lined}
+	hi := space.Vec{X: c.Width - c.Lined, Y: c.Height - c.Lined, Z: c.Depth}
+	switch room := hi.Y - lo.Y; {
+	case h > room+1e-6:
+		fault(foldup.Collision, "divider", "too high by %.2f mm to stand between head and tail wall", (h - room).MM())
+	case h < room-1e-6:
+		fault(foldup.Misfit, "divider", "%.2f mm too low to be glued to head and tail wall", (room - h).MM())
 	}
+	if lo.Z+w > hi.Z+1e-6 {
+		fault(foldup.Collision, "divider", "deeper than the case by %.2f mm", (lo.Z + w - hi.Z).MM())
+	}
+	r.notched(pieces, k, polygon.Of(board.Outline.Move(geometry.Pt(lo.Z, lo.Y)).Flatten(0.01)))
 	before := lo.X
 	for i, x := range spots {
 		if !(x[1] - x[0]).Near(k.Divider) {
@@ -56,19 +62,17 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 			fault(foldup.Collision, "divider", "number %d stands in a side or in another", i+1)
 		}
 		before = x[1]
-		stands := geometry.Bx(x[0], lo.Z, x[1], lo.Z+w)
-		tail, head := v.Under(TailInside, stands), v.Under(HeadInside, stands)
-		if room := hi.Y - head - lo.Y - tail; h > room+1e-6 {
-			fault(foldup.Collision, "divider", "too high by %.2f mm to stand between what lies on head and tail", (h - room).MM())
+		// It is in its place when the case is covered, its strip round it.
+		strip := k.Layer[geometry.Cloth]
+		stands := geometry.Bx(x[0]-strip, lo.Z, x[1]+strip, lo.Z+w)
+		for _, end := range []geometry.Face{TailInside, HeadInside} {
+			for _, p := range foldup.Within(v.On(end), stands) {
+				r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Collision, Piece: p.Piece, Face: end, At: p.Shape.Bounds(),
+					What: fmt.Sprintf("it is turned in where divider %d stands", i+1)})
+			}
 		}
-		if room := hi.Y - lo.Y - most; h < room-1e-6 {
-			fault(foldup.Misfit, "divider", "%.2f mm too low to be held between head and tail", (room - h).MM())
-		}
-		if lo.Z+w > hi.Z+1e-6 {
-			fault(foldup.Collision, "divider", "deeper than the case by %.2f mm", (lo.Z + w - hi.Z).MM())
-		}
-		foot := space.Vec{X: x[0], Y: lo.Y + tail, Z: lo.Z}
-		r.Dividers = append(r.Dividers, Standing{Min: foot, Max: foot.Add(space.Vec{X: x[1] - x[0], Y: h, Z: w})})
+		foot := space.Vec{X: x[0], Y: lo.Y, Z: lo.Z}
+		r.Dividers = append(r.Dividers, Standing{Min: foot, Max: foot.Add(space.Vec{X: x[1] - x[0], Y: h, Z: w}), Side: board.Outline.Flatten(0.01)})
 		for _, f := range faces {
 			f.Frame.O, f.Again = f.Frame.O.Add(foot), i > 0
 			r.Faces = append(r.Faces, f)
@@ -76,9 +80,83 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 	}
 }
 
+// notched holds the thumb hole in the dividers, which are seen from the side, against
+// that of the sides: from three volumes on it is as open, and it is no larger. Its edge
+// is covered by a strip of its own.
+func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.Shape) {
+	fault := func(kind foldup.Kind, piece, what string, args ...any) {
+		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, Piece: piece, Face: DividerMouth, What: fmt.Sprintf(what, args...)})
+	}
+	c, box := r.Carcass, divider.Bounds()
+	open := foldup.Without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))
+	for _, part := range foldup.Meet(open, divider) {
+		if in := part.Bounds().Width(); k.Compartments > 2 && in >= k.Notch && part.Breadth() > fold.OnArc {
+			fault(foldup.Collision, "divider", "it stands %.2f mm in the thumb hole of the sides", in.MM())
+		}
+	}
+	cut := foldup.Without(polygon.Box(box), divider)
+	if more := foldup.Without(cut, open); foldup.Solid(more, fold.OnArc) {
+		fault(foldup.Bare, "divider", "it is cut away beyond the thumb hole of the sides")
+	}
+	strip, ok := named(pieces, notchStripName)
+	if !foldup.Solid(cut, fold.OnArc) {
+		if ok {
+			fault(foldup.Misfit, notchStripName, "there is no hole in a divider")
+		}
+		return
+	}
+	if !ok || strip.Count != k.Compartments-1 {
+		fault(foldup.Bare, notchStripName, "not one for the hole in each divider")
+		return
+	}
+	// The edge of the hole is what of the outline lies off the rectangle round it.
+	var edge Length
+	for _, part := range divider {
+		for _, ring := range part.Rings {
+			for i, a := range ring {
+				b := ring[(i+1)%len(ring)]
+				on := func(p, q, border Length) bool { return p.Near(border) && q.Near(border) }
+				if !on(a.X, b.X, box.Min.X) && !on(a.X, b.X, box.Max.X) && !on(a.Y, b.Y, box.Min.Y) && !on(a.Y, b.Y, box.Max.Y) {
+					edge += a.Distance(b)
+				}
+			}
+		}
+	}
+	r.wraps(strip, edge, k.Divider)
+}
+
+// wraps holds a strip that is folded lengthwise round the edge of a board, so long and so
+// thick, against that edge.
+func (r *Report) wraps(strip geometry.Piece, edge, thick Length) {
+	wide, long := strip.Size()
+	bare := func(what string, args ...any) {
+		r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Bare, Piece: strip.Name, Face: DividerMouth, What: fmt.Sprintf(what, args...)})
+	}
+	if len(strip.Folds) != 2 {
+		bare("it has %d folds", len(strip.Folds))
+		return
+	}
+	a, b := strip.Folds[0].Vertices, strip.Folds[1].Vertices
+	low, high := min(a[0].X, b[0].X), max(a[0].X, b[0].X)
+	switch lap := min(low, wide-high); {
+	case !(high - low).Near(thick):
+		bare("its folds are %.2f mm apart, the edge is %.2f mm thick", (high - low).MM(), thick.MM())
+	case lap < stripGrip:
+		bare("it reaches %.2f mm onto a face", lap.MM())
+	case min(a[0].Distance(a[1].Point), b[0].Distance(b[1].Point)) < edge-foldup.Sliver:
+		bare("it goes onto the faces along %.2f mm, the edge of the hole is %.2f mm", min(a[0].Distance(a[1].Point), b[0].Distance(b[1].Point)).MM(), edge.MM())
+	case long < edge+2*stripGrip:
+		bare("it does not reach past the ends of the hole")
+	}
+}
+
 // Standing is a divider where it stands in the case: its corner at left, tail and
-// spine, and the one opposite.
-type Standing struct{ Min, Max space.Vec }
+// spine, and the one opposite. Side is its outline from the first, spine at X = 0, tail
+// at Y = 0.
+type Standing struct {
+	Min, Max space.Vec
+	Side     []geometry.Point
+}
 
 func named(pieces []geometry.Piece, name string) (geometry.Piece, bool) {
 	for _, p := range pieces {
@@ -132,7 +210,10 @@ func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 }
 
 // block is a divider by itself.
-type block struct{ thick, high, deep Length }
+type block struct {
+	thick, high, deep Length
+	side              []geometry.Point // outline, spine at X = 0, tail at Y = 0
+}
 
 // body returns the faces of a divider that something is pasted on, and its
 // corners.
@@ -142,18 +223,18 @@ func (b block) body(k Conditions) foldup.Body {
 		return foldup.Surface{Face: name, Board: onDividers, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: geometry.Bx(0, 0, w, h),
 			Plane: plane, Beyond: beyond, Ground: bareBoard}
 	}
+	c := Carcass{Width: b.thick, Height: b.high, Depth: b.deep, Side: b.side}
 	side := func(f foldup.Surface) foldup.Surface {
-		f.Inside, f.Ground, f.Open = true, k.onDivider(), z
-		return f
+		f.Inside, f.Ground, f.Open = true, k.ground(), z
+		return c.cut(f)
 	}
-	mouth := face(2, DividerMouth, space.Vec{Z: b.deep}, x, y, z, b.thick, b.high, foldup.Beyond{Left: "left face", Right: "right face", Top: "head", Bottom: "tail"})
+	mouth := c.cutAtMouth(face(2, DividerMouth, space.Vec{Z: b.deep}, x, y, z, b.thick, b.high, foldup.Beyond{Left: "left face", Right: "right face", Top: "head", Bottom: "tail"}))
 	mouth.Cover = mouth.Outline()
 	out := foldup.Body{Corners: map[geometry.Corner]space.Vec{}, Surfaces: []foldup.Surface{
 		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.deep, b.high, sideFromLeft)),
 		side(face(1, DividerRight, space.Vec{X: b.thick}, z, y, x, b.deep, b.high, sideFromRight)),
 		mouth,
 	}}
-	c := Carcass{Width: b.thick, Height: b.high, Depth: b.deep}
 	for _, p := range places() {
 		out.Corners[p.corner()], _ = c.at(p)
 	}
@@ -170,6 +251,9 @@ func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceRepo
 	for _, p := range pieces {
 		if p.Over == "divider" && p.Count != 2*(k.Compartments-1) {
 			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "not one for each face of each divider"})
+		}
+		if p.Name == dividerStrip && p.Count != len(p.Seats)*(k.Compartments-1) {
+			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "not one for each place on each divider"})
 		}
 		if p.Material != geometry.Lining {
 			coverings = append(coverings, p)
@@ -205,7 +289,7 @@ func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceRepo
 			if past := foldup.Without(p.Shape, s.Outline()); foldup.Solid(past, foldup.Sliver) {
 				f := foldup.Fault{Kind: foldup.Overhang, Piece: p.Piece, Face: s.Face, At: past.Bounds(), What: "it reaches past the divider"}
 				if f.At.Min.Y < s.Extent.Min.Y-foldup.Sliver || f.At.Max.Y > s.Extent.Max.Y+foldup.Sliver {
-					f.Kind, f.What = foldup.Collision, "it runs into what is turned in at head or tail"
+					f.Kind, f.What = foldup.Collision, "it runs into head or tail wall"
 				}
 				faults = append(faults, f)
 			}

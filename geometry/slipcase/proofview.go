@@ -34,6 +34,9 @@ func (r *Report) show(pieces []geometry.Piece, k Conditions) {
 	if k.Compartments > 1 {
 		r.Remarks = append(r.Remarks, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
 	}
+	if _, ok := named(pieces, notchStripName); ok {
+		r.Remarks = append(r.Remarks, "the edge of the thumb hole in a divider is covered by the notch strip, which is held against it and not drawn")
+	}
 	stuffs := map[geometry.Material]stage.Stuff{geometry.Cloth: stage.Cloth, geometry.Paper: stage.Paper}
 	for _, p := range pieces {
 		if s, ok := stuffs[p.Material]; ok {
@@ -69,7 +72,8 @@ func (r *Report) solids() []plan.Solid {
 		plan.Box("tail wall", stage.Board, space.Vec{X: s, Z: s}, space.Vec{X: w - s, Y: s, Z: d}),
 	}
 	for i, v := range r.Dividers {
-		out = append(out, plan.Box(fmt.Sprintf("divider %d", i+1), stage.Board, v.Min, v.Max))
+		out = append(out, plan.Solid{Name: fmt.Sprintf("divider %d", i+1), Stuff: stage.Board, Frame: space.Frame{O: v.Min, U: toMouth, V: toHead},
+			Outline: v.Side, Thick: v.Max.X - v.Min.X})
 	}
 	return out
 }
@@ -143,7 +147,11 @@ func (r *Report) notes() []stage.Note {
 	}
 	out = append(out, note(space.Vec{X: mouth, Y: c.Height * 0.74, Z: c.Depth}, "mouth", "the open side"))
 	if c.hole() {
-		out = append(out, note(space.Vec{X: c.Width, Y: c.Height / 2, Z: c.Depth - c.holeDepth()*0.4}, "thumb hole", "in both sides"))
+		in := "both sides"
+		if len(r.Dividers) > 0 && len(r.Dividers[0].Side) > 4 {
+			in = "sides and dividers"
+		}
+		out = append(out, note(space.Vec{X: c.Width, Y: c.Height / 2, Z: c.Depth - c.holeDepth()*0.4}, "thumb hole", "in %s", in))
 	}
 	return out
 }

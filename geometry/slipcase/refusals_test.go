@@ -25,7 +25,7 @@ func refusal(t require.TestingT, j slipcase.Job) job.Problems {
 	var refused job.Problems
 	require.True(t, errors.As(err, &refused), "%T", err)
 	require.NotEmpty(t, refused)
-	require.Empty(t, c.Pieces, "patterns of a refused job")
+	require.Empty(t, c.Pieces, "templates of a refused job")
 	return refused
 }
 

@@ -22,7 +22,7 @@ func (j *Job) Settings() job.Settings {
 		job.LengthOf("cloth.mouth_turn_in", "the cloth turned in at the mouth", 5, 100, &j.Cloth.MouthTurnIn),
 		job.LengthOf("cloth.spine_gap", "the gap from the spine edge to head and tail cloth", 0, 25, &j.Cloth.SpineGap),
 		job.LengthOf("cloth.corner_distance", "how far from the corner a wedge stops", 1, 25, &j.Cloth.CornerDistance),
-		job.WordOf("cloth.corners", "whether wedges, slits and tabs are cut by the pattern, or marked and cut on the case", []string{CornersCut, CornersMarked}, &j.Cloth.Corners),
+		job.WordOf("cloth.corners", "whether wedges, slits and tabs are cut by the template, or marked and cut on the case", []string{CornersCut, CornersMarked}, &j.Cloth.Corners),
 		job.PercentOf("cloth.stretch", "how much the cloth grows across the grain when glued", 0, 5, &j.Cloth.Stretch),
 		job.LengthOf("side_paper.thickness", "the side paper's thickness", 0.03, 1, &j.SidePaper.Thickness),
 		job.LengthOf("side_paper.inset", "the side paper's inset", 0.5, 60, &j.SidePaper.Inset),

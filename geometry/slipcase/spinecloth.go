@@ -105,7 +105,7 @@ func (j Job) spineCloth() geometry.Piece {
 			{At: pt(x[1], lo), On: place{}.corner()},
 			{At: pt(x[1], hi), On: place{head: true}.corner()},
 		}}},
-		Hand: "held with the head up, left and right as in the pattern",
+		Hand: "held with the head up, left and right as in the template",
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
 	p.Spine = -1

@@ -24,18 +24,17 @@ func (c Case) steps() []plan.Step {
 	if m.lined {
 		out = append(out, before.liningStep())
 	}
+	if m.has("divider") {
+		out = append(out, before.dividerStripStep())
+	}
 	out = append(out, before.joinSteps()...)
 	covered, on := m.coverSteps()
 	out = append(out, covered...)
 	if c.Job.hasHole() {
 		out = append(out, m.holeStep(on))
 	}
-	base := m.covered(on...)
 	if m.has("side lining") && !m.lined {
-		out = append(out, m.liningsInStep(base))
-	}
-	if m.has("divider") {
-		out = append(out, m.dividerStep(base))
+		out = append(out, m.liningsInStep(m.covered(on...)))
 	}
 	return append(out, m.lastStep(on))
 }
@@ -82,19 +81,26 @@ func (m model) wornStep() plan.Step {
 
 func (m model) cutStep() plan.Step {
 	s := plan.Step{
-		Title: "Print the patterns and cut the boards",
+		Title: "Print the templates and cut the boards",
 		Short: plan.Say("Cut the boards, the grain as the arrows show; pieces that share a size at one setting."),
 		Text: []stage.Say{
 			plan.Say("Print templates.pdf at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
-			plan.Say("Lay the patterns on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
+			plan.Say("Lay the templates on the board with every arrow along the grain. Prick through the corners, join the pricks with a pencil, and cut: a light stroke first, then as many as it takes. Keep the straightedge on the piece and your fingers behind its edge."),
 			plan.Say("The three walls have one width, sides and spine wall one height: cut those at one setting, and lay them on each other to check. Mark each piece with its name."),
 		},
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
 		Checks:   []plan.Check{m.job.cutCheck()},
 	}
 	if m.job.hasHole() {
-		s.Short.Text += " Cut the thumb hole in both sides too."
+		where := "both sides"
+		if m.job.dividerHole() {
+			where = "both sides and in each divider"
+		}
+		s.Short.Text += " Cut the thumb hole in " + where + " too."
 		s.Text = append(s.Text, plan.Say("Cut the thumb hole in both sides now, while they lie flat: hold them together edge to edge, prick the hole through both, and cut it in light strokes from both faces. Sand its edge smooth; the two must match."))
+	}
+	if m.job.dividerHole() {
+		s.Text = append(s.Text, plan.Say("Cut it in each divider too, where its template has it, in line with the sides. A volume in the middle has a divider at both boards: when its neighbours are out, thumb and finger take hold of it through the holes beside it. The outer volumes are drawn out by the board that a side uncovers."))
 	}
 	return s
 }
@@ -121,13 +127,17 @@ func (m model) dryStep() plan.Step {
 }
 
 func (m model) liningStep() plan.Step {
+	dividers := ""
+	if m.has("divider") {
+		dividers = " Line a divider on both faces, one right after the other: it dries flat."
+	}
 	return plan.Step{
 		Title: "Line the boards",
 		Short: plan.Say("Paste the linings to the boards, let them dry under a weight, trim them flush."),
 		Text: []stage.Say{
 			plan.Say("Brush paste on the back of a lining, from the middle outward, and lay the board into its middle. Turn it over and rub it down through waste paper."),
 			plan.Say("Lay it between release papers and boards, with a weight on top, " + dries + ". Paper pulls a board hollow while it dries; the weight keeps it flat."),
-			plan.Say("Trim the lining flush with the board on all sides. Do the same with every board."),
+			plan.Say("Trim the lining flush with the board on all sides. Do the same with every board." + dividers),
 		},
 		Pictures: [][]stage.Picture{m.liningFigures()},
 	}
@@ -136,12 +146,12 @@ func (m model) liningStep() plan.Step {
 // joinSteps returns the steps of the carcass.
 func (m model) joinSteps() []plan.Step {
 	spine, walls, closed := m.joining()
-	return []plan.Step{
+	steps := []plan.Step{
 		{
 			Title: "Glue the spine wall to a side",
 			Short: plan.Say("Glue the spine wall upright on one side, on its ruled line, square against a back-stop."),
 			Text: []stage.Say{
-				plan.Say("Rule the lines of the pattern on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
+				plan.Say("Rule the lines of the template on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
 				plan.Say("Put a thin line of glue on a long edge of the spine wall. Push the side against the back-stop and stand the wall on it, flush with the spine edge, its back against the stop: it stands square by that. Press it straight from inside with a strip of board, so that it does not bow, and hold it a minute. Wipe off what oozes out inside."),
 			},
 			Pictures: [][]stage.Picture{spine},
@@ -155,8 +165,12 @@ func (m model) joinSteps() []plan.Step {
 			},
 			Pictures: [][]stage.Picture{walls},
 		},
-		m.tryStep(),
-		{
+	}
+	if m.has("divider") {
+		steps = append(steps, m.dividerStep())
+	}
+	return append(steps, m.tryStep(),
+		plan.Step{
 			Title: "Glue the other side on top",
 			Short: plan.Say("Glue the other side on top, weight on its edges only, and let it dry. Measure the case outside, then cut its covering."),
 			Text: []stage.Say{
@@ -167,8 +181,7 @@ func (m model) joinSteps() []plan.Step {
 			},
 			Pictures: [][]stage.Picture{closed},
 			Checks:   []plan.Check{m.job.bareCheck()},
-		},
-	}
+		})
 }
 
 // tryStep returns the try that decides: with one side still open all can be mended.
@@ -178,12 +191,17 @@ func (m model) tryStep() plan.Step {
 	if len(m.job.Books) > 1 {
 		lay = "Wipe off glue that oozed out inside. Wrap each volume in one layer of thin release paper and lay them between the walls on the side, fore-edge against the spine wall."
 	}
+	out := "Take " + what + " out. Press the walls straight again and let the glue set for some ten minutes before going on."
+	if m.job.dividers() > 0 {
+		lay = "Wrap the last volume, " + escaped(m.job.Whose(0)) + ", in one layer of thin release paper too and lay it on the last divider, fore-edge against the spine wall. Draw each volume out at the mouth and slide it in again: each must go without force."
+		out = "Draw all volumes and packing out at the mouth. Press walls and dividers straight again and let the glue set for some ten minutes before going on."
+	}
 	return plan.Step{
 		Title: "Try " + what + " between the walls, before the other side goes on",
 		Short: plan.Say("Try " + what + " between the walls while the glue is wet: the other side is not on yet."),
 		Text: []stage.Say{
-			plan.Say(lay + " This is the try that decides: a wall can still be moved, or taken off and cut anew."),
-			plan.Say("Take " + what + " out. Press the walls straight again and let the glue set for some ten minutes before going on."),
+			plan.Say(lay + " This is the try that decides: what is glued can still be moved, or taken off and cut anew."),
+			plan.Say(out),
 		},
 		Pictures: [][]stage.Picture{{m.betweenFigure()}},
 		Checks:   []plan.Check{m.job.wallsCheck()},
@@ -192,7 +210,7 @@ func (m model) tryStep() plan.Step {
 
 // lastStep returns the step of the finished case with the books in it.
 func (m model) lastStep(on []covering) plan.Step {
-	whole := m.boards(boardNames...)
+	whole := m.covered()
 	for _, c := range on {
 		whole = append(whole, m.sheet(c, made, true)...)
 	}
@@ -244,28 +262,17 @@ func topOf(on []covering) string {
 	return "head wall"
 }
 
-// playWords says what play there is in the bare case: what lies between the
-// boards, less the book, or less all volumes side by side where the dividers are
-// still to come.
+// playWords says what play there is in the bare case.
 func (j Job) playWords() stage.Say {
 	room, all := j.Between(), j.contents()
-	n := j.dividers()
-	later := Length(n) * j.dividerThickness()
-	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness+later
-	if len(j.Books) < 2 {
+	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness
+	switch {
+	case len(j.Books) < 2:
 		return plan.Say("When the case is dry "+j.inCase()+" has play in it: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
+	case j.dividers() > 0:
+		return plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, each. Covering will take some at the mouth.", height, j.Clearance.Thickness)
 	}
-	s := plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, all together.", height, thickness)
-	if n > 0 {
-		what := " A divider, still to come, takes %s of that"
-		if n > 1 {
-			what = " Dividers, still to come, take %s of that"
-		}
-		s.Text += what + "; it leaves each volume %s."
-		s.Lengths = append(s.Lengths, later, j.Clearance.Thickness)
-	}
-	s.Text += " Covering will take some at the mouth."
-	return s
+	return plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, all together. Covering will take some at the mouth.", height, thickness)
 }
 
 // outsideWords says what the bare case must measure before its covering is cut.
@@ -282,14 +289,14 @@ func (m model) outsideWords() stage.Say {
 		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."
 		lengths = append(lengths, m.job.readable())
 	}
-	return plan.Say(measure+" Then cut the covering from its patterns, the grain as the arrows show."+later, lengths...)
+	return plan.Say(measure+" Then cut the covering from its templates, the grain as the arrows show."+later, lengths...)
 }
 
 // coveredWith names the materials of the covering, as a command takes them.
 func (c Case) coveredWith() string {
 	var names []string
 	for _, p := range c.Pieces {
-		if name := string(p.Material); (p.Material == geometry.Cloth || p.Material == geometry.Paper) && p.Name != dividerStrip && !slices.Contains(names, name) {
+		if name := string(p.Material); (p.Material == geometry.Cloth || p.Material == geometry.Paper) && !ofDivider(p) && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -315,17 +322,5 @@ func (m model) liningsInStep(base []stage.Face) plan.Step {
 			plan.Say("Slide each in dry first; trim it if it buckles. Paste it, slide it in, rub it down with a folder. Prop the mouth open " + dries + "."),
 		},
 		Pictures: [][]stage.Picture{m.liningsInFigures(base)},
-	}
-}
-
-func (m model) dividerStep(base []stage.Face) plan.Step {
-	return plan.Step{
-		Title: "The dividers",
-		Short: plan.Say("Line the dividers, wrap their mouth edges with the strips, glue them in last, on the ruled lines."),
-		Text: []stage.Say{
-			plan.Say("Line both faces of each divider, dry it under a weight and trim it. Glue the strip of cloth round its mouth edge, %s onto each face.", m.job.Divider.Lap),
-			plan.Say("Try each divider dry: it slides in on its ruled lines, against the spine wall. With the dividers standing, try each volume in its place: it must go in without force. Take them out. Put a thin line of glue on its three edges and slide it in. Stand the volumes in, wrapped in release paper, to keep it straight while it dries."),
-		},
-		Pictures: [][]stage.Picture{m.dividerFigures(base)},
 	}
 }

@@ -32,7 +32,7 @@ func (m model) clothSteps() []plan.Step {
 	ends, tabs := m.endFigures()
 	_, cuts := m.job.cutOut()
 	prepare := "Cut the spine cloth with its " + cuts + "."
-	cutWedges, cutSlits := "", "Check with the pattern which end is the mouth: there the slits are."
+	cutWedges, cutSlits := "", "Check with the template which end is the mouth: there the slits are."
 	if m.job.marked() {
 		prepare = "Cut the spine cloth as a rectangle and rule its " + cuts + " on the back; do not cut them yet."
 		cutWedges = "When the margins lie, cut the " + cuts + " along their lines, as far as the apex and no farther. "
@@ -61,7 +61,7 @@ func (m model) clothSteps() []plan.Step {
 			Title: "Head cloth and tail cloth: the wall and the margins",
 			Short: plan.Say("Head and tail cloth: glue the wall, then the margins."),
 			Text: []stage.Say{
-				plan.Say(m.job.rules("its slits")+"Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
+				plan.Say(m.job.rules(m.job.tabCuts())+"Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
 				plan.Say(cutSlits),
 			},
 			Pictures: [][]stage.Picture{ends},
@@ -70,7 +70,7 @@ func (m model) clothSteps() []plan.Step {
 			Title: "Head cloth and tail cloth: the tabs at the mouth",
 			Short: plan.Say("At the mouth turn their side tabs in, then the middle tab between them."),
 			Text: []stage.Say{
-				plan.Say("Fold the side tabs round the edges of the sides and in. Each ends in the corner: trim off what would go on along the wall, where the book has the least room. Then fold the middle tab over the edge of the wall and in, between them. Press it into the angle with the folder."),
+				plan.Say("Fold the side tabs round the edges of the sides and in. Each ends in the corner: trim off what would go on along the wall, where the book has the least room. Then fold the middle tab over the edge of the wall and in, between them." + m.job.eachTab() + " Press it into the angle with the folder."),
 				plan.Say("Turn the case over and do the same with the tail cloth. Leave it to dry with the mouth open, under a light weight."),
 			},
 			Pictures: [][]stage.Picture{tabs},
@@ -78,11 +78,30 @@ func (m model) clothSteps() []plan.Step {
 	}
 }
 
+// eachTab says how what is turned in at head and tail goes past the dividers.
+func (j Job) eachTab() string {
+	if len(j.slots(j.Cloth.MouthTurnIn-j.Edge())) == 0 {
+		return ""
+	}
+	if j.marked() {
+		return " Cut out along the ruled lines what comes where a divider stands; each part then goes into its own compartment, between the strips."
+	}
+	return " It is cut out where a divider stands, so each part of it goes into its own compartment, between the strips."
+}
+
+// tabCuts names what parts the tabs of head and tail cloth.
+func (j Job) tabCuts() string {
+	if j.eachTab() == "" {
+		return "its slits"
+	}
+	return "its slits and cut-outs"
+}
+
 // marked tells whether corners are cut on the case.
 func (j Job) marked() bool { return j.Cloth.Corners == CornersMarked }
 
 // rules says what of a rectangle of covering is ruled and cut later; empty where it
-// is cut by the pattern.
+// is cut by the template.
 func (j Job) rules(what string) string {
 	if !j.marked() {
 		return ""
@@ -135,7 +154,7 @@ func (m model) wrapSteps() []plan.Step {
 			Short: plan.Say("Turn the ends of the wrap in at the mouth. " + glue + " the head and tail panels over the flaps and turn them in."),
 			Text: []stage.Say{
 				plan.Say("Fold the ends of the wrap round the edges of the sides and into the case, and rub them down inside."),
-				plan.Say(glue+" the head panel and lay it over the flaps, %s from the spine edge, then turn it in at the mouth. Do the same at the tail. Dry under boards and a weight, "+dries+".", m.job.Cloth.SpineGap),
+				plan.Say(glue+" the head panel and lay it over the flaps, %s from the spine edge, then turn it in at the mouth."+m.job.eachTab()+" Do the same at the tail. Dry under boards and a weight, "+dries+".", m.job.Cloth.SpineGap),
 			},
 			Pictures: [][]stage.Picture{mouth},
 		},
@@ -149,7 +168,7 @@ const HoleStrip = "paste a narrow strip of the covering round the edge of the bo
 func (m model) holeStep(on []covering) plan.Step {
 	// The covering round the hole is the first that lies on the right side.
 	c := rightPaper
-	base := m.boards(boardNames...)
+	base := m.covered()
 	for _, o := range on {
 		if o == wrapCover {
 			c = o
@@ -164,11 +183,15 @@ func (m model) holeStep(on []covering) plan.Step {
 	if m.job.ThumbHole.Shape == Triangle {
 		tabs = "The covering is cut smaller than the hole in the board and snipped at its point into two tabs. Glue the tabs again, draw each over its straight edge of the board, and press it down inside, tight into the point."
 	}
+	hole := "hole"
+	if m.job.dividerHole() {
+		hole = "hole in a side"
+	}
 	return plan.Step{
 		Title: "The thumb holes",
-		Short: plan.Say("At the thumb hole " + HoleStrip + "; then turn the tabs over it."),
+		Short: plan.Say("At the thumb " + hole + " " + HoleStrip + "; then turn the tabs over it."),
 		Text: []stage.Say{
-			plan.Say("At each hole, before its tabs are turned, "+HoleStrip+". That is the piece called "+holeStripName+": its middle lies on the edge, %s goes onto each face and past each end. On a round, snip what goes onto the faces every few millimetres.", holeLap),
+			plan.Say("At each "+hole+", before its tabs are turned, "+HoleStrip+". That is the piece called "+holeStripName+": its middle lies on the edge, %s goes onto each face and past each end. On a round, snip what goes onto the faces every few millimetres.", holeLap),
 			plan.Say(tabs),
 			plan.Say("If a tab will not lie flat, deepen its snip a little, but never as far as the edge of the board."),
 		},

@@ -111,11 +111,12 @@ func (j Job) withHole(hand, what string) string {
 	return hand + "; " + what
 }
 
-// cutHole cuts the thumb hole into the right edge of a rectangular piece.
+// cutHole cuts the thumb hole into the right edge of a rectangular piece, which stands
+// so far back from the mouth.
 func (j Job) cutHole(p *geometry.Piece, back Length) {
 	w, h := p.Size()
 	vs := []geometry.Vertex{{Point: geometry.Pt(0, 0)}, {Point: geometry.Pt(w, 0)}}
-	vs = append(vs, j.holeAt(w, h/2, j.hole()+back, back)...)
+	vs = append(vs, j.holeAt(w, h/2, j.hole(), back)...)
 	vs = append(vs, geometry.Vertex{Point: geometry.Pt(w, h)}, geometry.Vertex{Point: geometry.Pt(0, h)})
 	p.Outline = geometry.Path{Vertices: vs, Closed: true}
 }

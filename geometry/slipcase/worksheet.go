@@ -136,10 +136,11 @@ func (j Job) marginGroup() plan.Group {
 	if j.dividers() > 0 {
 		add("q", "dividers back from the mouth", j.Divider.SetBack)
 		add("v", "strip onto each face", j.Divider.Lap)
-		add("y", "turned in over a divider", j.underDivider())
-		if lined && !j.linedBefore() {
-			add("r", "divider lining past its board", j.Lining.Trim)
-		}
+	}
+	if j.dividerHole() {
+		edge, half := j.notch()
+		add("B", "edge of a divider's hole", edge)
+		add("S", "strip below it, and above", j.Cavity().Height/2-half)
 	}
 	return g
 }

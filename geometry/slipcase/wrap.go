@@ -44,7 +44,7 @@ func (j Job) wrap() geometry.Piece {
 
 	p := geometry.Piece{Name: "wrap", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)", Rule: geometry.SizeRule{Width: "To + 2Wo + 2u", Height: "Ho + 2e", Remark: j.thin(f)},
-		Hand: j.withHole("held with the head up, left and right as in the pattern", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
+		Hand: j.withHole("held with the head up, left and right as in the template", "thumb hole: cut it smaller, snip its edge, turn the tabs over the board"), Spine: -1}
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: lo, to: hi, middle: (lo + hi) / 2}
 	// The largest part comes first: what the piece is stands on it.
 	p.Regions = []geometry.Region{{Name: "right side", Face: RightOutside, Room: geometry.Bx(x2, lo, mouth-turnIn.depth(), hi)}}
@@ -163,26 +163,29 @@ func (j Job) endPanels() []geometry.Piece {
 	}
 }
 
-func (j Job) endPanel(end string, outside, inside geometry.Face, turned bool) geometry.Piece {
+func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) geometry.Piece {
 	s, k := j.Edge(), j.cover()
 	w := j.Between().Thickness
 	mouth := j.Outside().Width - j.Cloth.SpineGap
 	tip := mouth + j.Cloth.MouthTurnIn
 	pt := geometry.Pt
-	atLeft := place{right: turned, head: end == "head", mouth: true}
+	atLeft := place{right: atTail, head: end == "head", mouth: true}
 	atRight := atLeft
-	atRight.right = !turned
+	atRight.right = !atTail
+	turned := j.turnInBetween(pt(k, mouth+s), pt(k, tip), func(q geometry.Point) geometry.Point { return pt(w-q.X, q.Y) }, 0, atTail)
+	way, parts := turned.cut()
+	slices.Reverse(way)
+	outline := append([]geometry.Point{pt(0, 0), pt(w, 0), pt(w, mouth)}, way...)
 	p := geometry.Piece{
 		Name: end + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp:  "back up (the face that is glued)",
 		Rule:    geometry.SizeRule{Width: "To − 2s", Height: "Wo − g + u"},
 		Hand:    "goes on last, over the flaps of the wrap",
-		Outline: geometry.Polygon(pt(0, 0), pt(w, 0), pt(w, mouth), pt(w-k, mouth+s), pt(w-k, tip), pt(k, tip), pt(k, mouth+s), pt(0, mouth)),
-		Folds:   []geometry.Path{geometry.Line(pt(0, mouth), pt(w, mouth)), geometry.Line(pt(k, mouth+s), pt(w-k, mouth+s))},
+		Outline: geometry.Polygon(append(outline, pt(0, mouth))...),
+		Folds:   append([]geometry.Path{geometry.Line(pt(0, mouth), pt(w, mouth))}, turned.folds()...),
 		Guides:  []geometry.Guide{{Name: "mouth edge of the wall", Path: geometry.Line(pt(0, mouth), pt(w, mouth))}},
 		Regions: []geometry.Region{
 			{Name: end, Face: outside, Room: geometry.Bx(0, 0, w, mouth)},
-			{Name: "turn-in", Face: inside, Room: geometry.Bx(k, mouth+s, w-k, tip)},
 		},
 		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
 			{At: pt(-s, mouth), On: atLeft.corner()},
@@ -195,6 +198,10 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, turned bool) ge
 		},
 		Spine: bottom,
 	}
+	for _, room := range rooms(parts) {
+		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: room})
+	}
+	p.Margins = append(p.Margins, turned.margins()...)
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end", meets: "from the spine edge", off: j.Cloth.SpineGap}, top: {name: "mouth"}})
 	return p
 }

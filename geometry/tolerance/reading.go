@@ -1,6 +1,9 @@
 package tolerance
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Reading is how measurements are taken: the plus-or-minus of each, and the step
 // that they are rounded to.
@@ -28,6 +31,18 @@ func (r Reading) Off(dimensions ...[]Length) Effect {
 	}
 	t := over(all)
 	return Effect{Mean: t.mean - read, SD: t.sd, Low: t.low - read, High: t.high - read}
+}
+
+// OffLeast returns how far the true smallest of one dimension, which was measured at
+// several places, is off the largest reading of it.
+func (r Reading) OffLeast(readings ...Length) Effect {
+	most, least := largestOf(readings), slices.Min(readings)
+	mirrored := make([]Length, len(readings))
+	for i, l := range readings {
+		mirrored[i] = most + least - l
+	}
+	t := r.largest(mirrored) // what it is more than most, the smallest is less than least
+	return Effect{Mean: least - t.mean, SD: t.sd, Low: least - t.high, High: least - t.low}
 }
 
 // largestOf returns the largest length, zero where there is none.

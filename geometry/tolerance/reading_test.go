@@ -67,3 +67,22 @@ func TestLargestOfTwoDimensions(t *testing.T) {
 	off = r.Off([]Length{30}, []Length{30}) // two edges alike: the larger of two
 	assert.InDelta(t, 0.1/math.Sqrt(math.Pi), off.Mean.MM(), 1e-5)
 }
+
+// The true smallest of several places is as sure as the true largest: the same readings
+// turned round, 200 less each, have the same spread and the opposite error. One reading is
+// taken as it is.
+func TestTrueSmallestMirrorsTheLargest(t *testing.T) {
+	r := Reading{PlusMinus: 0.3, Step: 0.5}
+	for _, read := range [][]Length{{100}, {100, 100.4}, {101, 100, 100.5, 99.8}, {90, 110}} {
+		turned := make([]Length, len(read))
+		for i, l := range read {
+			turned[i] = 200 - l
+		}
+		least, most := r.OffLeast(read...), r.Off(turned)
+		apart := largestOf(read) + largestOf(turned) - 200 // from the smallest reading to the largest
+		assert.InDelta(t, (-most.Mean - apart).MM(), least.Mean.MM(), 1e-9, "%v", read)
+		assert.InDelta(t, most.SD.MM(), least.SD.MM(), 1e-9, "%v", read)
+		assert.InDelta(t, (-most.High - apart).MM(), least.Low.MM(), 1e-9, "%v", read)
+		assert.InDelta(t, (-most.Low - apart).MM(), least.High.MM(), 1e-9, "%v", read)
+	}
+}

@@ -12,7 +12,7 @@ const (
 	Local    = "Local rules and trained people come first."
 
 	// Sources says at the end of an output where its values come from.
-	Sources = "where values come from: usual sizes, clearances, margins, plus-or-minus values, drying times and ways of working are common practice without a source; densities and the US basis size are from memory; what you measure yourself comes first"
+	Sources = "where values come from: usual sizes, clearances, margins, plus-or-minus values, drying times and ways of working are common practice without a source; densities, grammages and the US basis size are from memory; what you measure yourself comes first"
 
 	// Brief is for where a line is all there is.
 	Brief = "knives cut people, adhesives have their dangers; read the makers' manuals and labels, air the room; local rules and trained people come first"

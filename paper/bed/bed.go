@@ -34,10 +34,11 @@ type Setup struct {
 // Default returns the setup used where nothing else is asked for (common
 // practice, no source), with a bed of no size.
 func Default() Setup {
-	// A machine that takes all lines for cuts would cut cloth and paper at their folds.
+	// A machine that takes all lines for cuts would cut cloth and paper at their folds,
+	// and so would a blade or a beam that half cuts what has to be crushed.
 	stiff := map[geometry.Material]bool{}
 	for _, m := range geometry.Materials {
-		stiff[m] = m.Like() != geometry.Cloth && m.Like() != geometry.Paper
+		stiff[m] = m.Like() != geometry.Cloth && m.Like() != geometry.Paper && !m.Crushed()
 	}
 	return Setup{Margin: 5, Gap: 3, TabWidth: 0.5, Creased: stiff}
 }

@@ -11,6 +11,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
 	"forel/paper/pack"
@@ -44,7 +45,7 @@ func caseOf(t require.TestingT, change func(*slipcase.Job)) []geometry.Piece {
 	if change != nil {
 		change(&j)
 	}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return c.Pieces
 }

@@ -12,6 +12,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
 )
@@ -26,7 +27,7 @@ func machined(t *rapid.T, name string) (plan.Plan, error) {
 	j.Pattern = slipcase.Pattern{Across: 21, Along: 64, Direction: rapid.SampledFrom([]string{slipcase.AnyWay, slipcase.OneWay}).Draw(t, "direction"),
 		Match:     rapid.SampledFrom([]string{slipcase.MatchNothing, slipcase.MatchHeight, slipcase.MatchMirrored, slipcase.MatchRound}).Draw(t, "match"),
 		FromSpine: L(rapid.Float64Range(0, 60).Draw(t, "from spine")), FromTail: 20}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		return plan.Plan{}, err
 	}

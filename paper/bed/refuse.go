@@ -2,6 +2,7 @@ package bed
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"forel/geometry"
@@ -133,16 +134,22 @@ func (s Setup) tooLarge(shapes []shape) (faults job.Problems) {
 		}
 		p := job.Problem{Reason: s.says(sh), Fix: fmt.Sprintf("a bed of at least %.0f x %.0f mm would do: --bed %.0fx%.0f", larger.Width.MM(), larger.Height.MM(), larger.Width.MM(), larger.Height.MM())}
 		if g := other[m]; g != "" {
-			flag := fmt.Sprintf("%s=%s", m, g)
-			if strings.Contains(flag, " ") {
-				flag = `"` + flag + `"`
-			}
-			p.Reason += fmt.Sprintf(" as the grain of the %s lies", m)
-			p.Fix = fmt.Sprintf("lay the %s with its grain along the bed's %s: --grain %s", m, g, flag)
+			p.Reason += fmt.Sprintf(" as the %s of the %s lies", m.Direction(), m)
+			p.Fix = fmt.Sprintf("lay the %s with its %s along the bed's %s: --grain %s", m, m.Direction(), g, asFlag(m, g))
 		}
 		faults = append(faults, p)
 	}
 	return faults
+}
+
+// asFlag writes the direction of a material as --grain takes it, in quotes where a
+// shell would part it.
+func asFlag(m geometry.Material, g geometry.Grain) string {
+	text := fmt.Sprintf("%s=%s", m, g)
+	if strings.Contains(text, " ") {
+		return strconv.Quote(text)
+	}
+	return text
 }
 
 // turned returns the setup with the grain of a material the other way.

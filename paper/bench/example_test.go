@@ -15,12 +15,17 @@ func ExampleLay() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Harbour log" // invented
 	j.Books = []job.Book{{Height: job.Readings{221}, Width: job.Readings{148.5}, Thickness: job.Readings{32}}}
-	c, err := slipcase.Make(j)
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 {
+		fmt.Println(refused)
+		return
+	}
+	c, err := sound.Make()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	p, err := bench.Lay(context.Background(), []bench.Job{{Plan: c.Plan(), Unit: geometry.MM}}, bench.Options{})
+	p, err := bench.Lay(context.Background(), []bench.Job{{Plan: c, Unit: geometry.MM}}, bench.Options{})
 	if err != nil {
 		fmt.Println(err)
 		return

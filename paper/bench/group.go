@@ -13,12 +13,13 @@ import (
 )
 
 // order is that in which materials are cut.
-var order = []geometry.Material{geometry.Board, "card", geometry.Lining, geometry.Cloth, geometry.Paper}
+var order = []geometry.Material{geometry.Board, geometry.Card, geometry.Corrugated, geometry.Lining, geometry.Cloth, geometry.Paper}
 
 // group is a Group being made, with the pieces to be placed.
 type group struct {
 	Group
 	items   []item
+	weighs  float64       // g/m² as a job tells of it; 0: none does
 	unit    geometry.Unit // of the first job
 	from    []int         // jobs
 	lacking bool          // a piece is larger than every sheet
@@ -70,6 +71,9 @@ func gather(jobs []Job, up bool) []*group {
 				g = &group{Group: Group{Material: p.Material, Name: k.name, Thickness: t}, unit: j.Unit}
 				byKey[k] = g
 				groups = append(groups, g)
+			}
+			if g.weighs == 0 {
+				g.weighs = j.Plan.Grammage(p.Material)
 			}
 			if !slices.Contains(g.from, n) {
 				g.from = append(g.from, n)

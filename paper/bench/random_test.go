@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper/bench"
 )
@@ -22,7 +23,7 @@ func caseJob(t testing.TB, title string, height, width, thick geometry.Length, c
 	for _, c := range change {
 		c(&j)
 	}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return bench.Job{Plan: c.Plan(), Unit: j.Unit}
 }

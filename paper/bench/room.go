@@ -30,8 +30,8 @@ func (g *group) tooLarge(jobs []Job) job.Problems {
 			have = append(have, s.Size()+" ("+s.Along()+")")
 		}
 		bad = append(bad, job.Problem{
-			Reason: fmt.Sprintf("%s, %s × %s with the grain along its %s, is larger than every sheet of %s: %s",
-				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
+			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",
+				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
 			Fix: "add a " + g.enough() + ", which takes all pieces of it",
 		})
 	}

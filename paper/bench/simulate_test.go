@@ -208,7 +208,7 @@ func complete(t testingT, p bench.Plan) {
 func fitted(t testingT, p bench.Plan) {
 	t.Helper()
 	for _, g := range p.Groups {
-		if like := g.Material.Like(); like != geometry.Board && like != geometry.Card {
+		if like := g.Material.Like(); like != geometry.Board && like != geometry.Card && like != geometry.Corrugated {
 			continue
 		}
 		told := ""

@@ -12,7 +12,7 @@ import (
 
 	"forel/geometry"
 	"forel/paper/pack"
-	"forel/paper/pack/check"
+	"forel/paper/pack/packtest"
 )
 
 // side draws a length: often whole millimetres, so that pieces meet exactly, or
@@ -124,7 +124,7 @@ func TestLayoutsAreSound(t *testing.T) {
 		} else {
 			require.NoError(t, err)
 		}
-		require.NoError(t, check.VerifySome(l, p.Items, p.Stock, all))
+		require.NoError(t, packtest.VerifySome(l, p.Items, p.Stock, all))
 		require.LessOrEqual(t, l.Bound, l.Value*(1+1e-9))
 
 		again, _ := pack.Solve(context.Background(), p, e)

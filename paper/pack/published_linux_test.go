@@ -16,7 +16,7 @@ import (
 
 	"forel/geometry"
 	"forel/paper/pack"
-	"forel/paper/pack/check"
+	"forel/paper/pack/packtest"
 )
 
 // instance is one of the published test problems for two-dimensional bin
@@ -117,7 +117,7 @@ func TestPublishedInstances(t *testing.T) {
 			}
 			l, err := pack.Solve(ctx, in.p, e)
 			require.NoError(t, err)
-			require.NoError(t, check.Verify(l, in.p.Items, in.p.Stock))
+			require.NoError(t, packtest.Verify(l, in.p.Items, in.p.Stock))
 			for _, c := range []int{0, in.class} {
 				first[c] += n
 				bins[c] += len(l.Sheets)

@@ -12,7 +12,7 @@ import (
 
 	"forel/geometry"
 	"forel/paper/pack"
-	"forel/paper/pack/check"
+	"forel/paper/pack/packtest"
 )
 
 // solved lays out and has the layout checked.
@@ -20,7 +20,7 @@ func solved(t *testing.T, p pack.Problem, e pack.Effort) *pack.Layout {
 	t.Helper()
 	l, err := pack.Solve(context.Background(), p, e)
 	require.NoError(t, err)
-	require.NoError(t, check.Verify(l, p.Items, p.Stock))
+	require.NoError(t, packtest.Verify(l, p.Items, p.Stock))
 	return l
 }
 
@@ -72,7 +72,7 @@ func TestStockRunsOut(t *testing.T) {
 		require.ErrorAs(t, err, &short)
 		assert.Len(t, short.Left, 3)
 		assert.Contains(t, err.Error(), "3 of 11 pieces left")
-		assert.NoError(t, check.VerifySome(l, p.Items, p.Stock, rest(p, short.Left)))
+		assert.NoError(t, packtest.VerifySome(l, p.Items, p.Stock, rest(p, short.Left)))
 	}
 }
 
@@ -183,7 +183,7 @@ func TestContext(t *testing.T) {
 		stop()
 	}})
 	require.NoError(t, err)
-	require.NoError(t, check.Verify(l, p.Items, p.Stock))
+	require.NoError(t, packtest.Verify(l, p.Items, p.Stock))
 	assert.GreaterOrEqual(t, calls, 2)
 	assert.True(t, errors.Is(ctx.Err(), context.Canceled))
 }

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/maxrects"
 	"forel/paper/pack/internal/search"
 	"forel/paper/pack/internal/slice"
 )
@@ -74,7 +74,7 @@ func (m *model) sheet(b *search.Bin) Sheet {
 	}
 	wr := &writer{model: m, sheet: &sh, tree: b.Tree()}
 	if wr.tree == nil {
-		wr.places(b.Bed(), left, top, w, h)
+		wr.places(b.Rects(), left, top, w, h)
 		return sh
 	}
 	if st.Roll {
@@ -222,14 +222,14 @@ func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
 }
 
 // places writes a sheet on which pieces lie anywhere, w by h within its trim.
-func (wr *writer) places(b *bed.Bed, left, top, w, h int) {
+func (wr *writer) places(b *maxrects.Sheet, left, top, w, h int) {
 	for _, p := range b.Placed {
 		wr.piece(wr.members[p.Item][0], left+p.X, top+p.Y, p.W-wr.gap, p.H-wr.gap)
 	}
 	slices.SortStableFunc(wr.sheet.Places, func(a, b Place) int {
 		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
 	})
-	var rest bed.Bed
+	var rest maxrects.Sheet
 	rest.Copy(b)
 	rest.H = h + wr.gap
 	rest.Settle()

@@ -140,19 +140,19 @@ func (s Stock) side(l Length) string {
 	return wording.Decimal(l.MM(), 1) + " mm"
 }
 
-// Along says in words which way the grain runs.
+// Along says in words which way the grain, or the flutes, run.
 func (s Stock) Along() string {
 	switch {
 	case !s.Grained():
-		return "no grain"
+		return "no " + s.Material.Direction()
 	case s.Roll && s.Grain == geometry.GrainHeight:
-		return "grain along the roll"
+		return s.Material.Direction() + " along the roll"
 	case s.Roll:
-		return "grain across the roll"
+		return s.Material.Direction() + " across the roll"
 	case s.Grain == geometry.GrainHeight:
-		return "grain along " + s.side(s.Height)
+		return s.Material.Direction() + " along " + s.side(s.Height)
 	}
-	return "grain along " + s.side(s.Width)
+	return s.Material.Direction() + " along " + s.side(s.Width)
 }
 
 // Check tells what is wrong with a stock's measures, nil if nothing is.

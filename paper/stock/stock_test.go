@@ -61,7 +61,7 @@ func TestParseSize(t *testing.T) {
 // Every usual size says where it comes from, takes pieces, and is the same
 // each time.
 func TestUsual(t *testing.T) {
-	for _, m := range []geometry.Material{geometry.Board, "card", geometry.Lining, geometry.Cloth, geometry.Paper} {
+	for _, m := range []geometry.Material{geometry.Board, geometry.Card, geometry.Corrugated, geometry.Lining, geometry.Cloth, geometry.Paper} {
 		for _, u := range []geometry.Unit{geometry.MM, geometry.IN} {
 			sizes := stock.Usual(m, u)
 			require.NotEmpty(t, sizes)
@@ -99,6 +99,30 @@ func TestGrams(t *testing.T) {
 	assert.InDelta(t, 650, got, 1e-9)
 	_, source := stock.Stock{Material: geometry.Board}.Grams(squareMetre, 2)
 	assert.Contains(t, source, "weigh a sheet")
+}
+
+// Corrugated board is mostly air: its thickness tells nothing of its weight.
+func TestGramsOfCorrugatedBoard(t *testing.T) {
+	const squareMetre = 1e6
+	s := stock.Stock{Material: geometry.Corrugated}
+	for _, thickness := range []geometry.Length{1.5, 4} {
+		got, source := s.Grams(squareMetre, thickness)
+		assert.InDelta(t, 450, got, 1e-9)
+		assert.Contains(t, source, "usual grammage")
+	}
+	got, source := s.OrWeighs(520).Grams(squareMetre, 3)
+	assert.InDelta(t, 520, got, 1e-9)
+	assert.Equal(t, "the grammage given", source)
+	s.Density = 150 // of 3 mm: 450 g/m²
+	got, _ = s.OrWeighs(520).Grams(squareMetre, 3)
+	assert.InDelta(t, 450, got, 1e-9, "the stock's own goes first")
+}
+
+func TestFlutesOfStock(t *testing.T) {
+	s := stock.Usual(geometry.Corrugated, geometry.IN)[0]
+	assert.Equal(t, "flutes along 38 in", s.Along())
+	s.Grain = stock.NoGrain
+	assert.Equal(t, "no flutes", s.Along())
 }
 
 func ExampleStock_Size() {

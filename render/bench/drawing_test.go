@@ -142,7 +142,7 @@ func TestDrawingsMeasured(t *testing.T) {
 
 // On every page of the document words stand clear of each other and of the
 // edges, and the list of cuts has every cut of the plan.
-func TestBooklet(t *testing.T) {
+func TestDocument(t *testing.T) {
 	for _, unit := range []geometry.Unit{geometry.MM, geometry.IN} {
 		p := plan(t, 12, unit)
 		round, sheet := geometry.ToTenthMM, "A4"
@@ -170,9 +170,9 @@ func TestBooklet(t *testing.T) {
 			cuts -= len(g.Cuts) + len(g.Used)
 		}
 		assert.Zero(t, cuts, "a box to tick off for each cut and each line of the shopping list")
-		a, err := draw.Booklet(p, options(sheet, round))
+		a, err := draw.PDF(p, options(sheet, round))
 		require.NoError(t, err)
-		b, err := draw.Booklet(p, options(sheet, round))
+		b, err := draw.PDF(p, options(sheet, round))
 		require.NoError(t, err)
 		assert.Equal(t, a, b, "the same plan gives the same bytes")
 	}

@@ -19,4 +19,4 @@ func DrawSheet(on render.Surface, p bench.Plan, g bench.Group, i int, o Options)
 }
 
 // DrawBook draws the document.
-func DrawBook(p bench.Plan, o Options) []*document.Page { return drawBook(p, o).Pages() }
+func DrawBook(p bench.Plan, o Options) []*document.Page { return draw(p, o).Pages() }

@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/paper/bench"
@@ -33,7 +34,7 @@ func plan(t testing.TB, n int, unit geometry.Unit) bench.Plan {
 		}
 		h := tenth(110, 330)
 		j.Books = []job.Book{{Height: job.Readings{h}, Width: job.Readings{h * 0.7}, Thickness: job.Readings{tenth(4, 60)}}}
-		c, err := slipcase.Make(j)
+		c, err := plantest.Make[slipcase.Case](j)
 		require.NoError(t, err)
 		jobs = append(jobs, bench.Job{Plan: c.Plan(), Unit: unit})
 	}

@@ -12,30 +12,30 @@ import (
 )
 
 // shopping draws the shopping list, what is left over, and what is to be said.
-func (b *book) shopping() {
+func (d *doc) shopping() {
 	const head = "Shopping list and bench plan"
-	opening := b.Opening(titles(b.plan), head)
+	opening := d.Opening(titles(d.plan), head)
 	opening.Bookmark = "Shopping list"
-	columns, rows := shoppingTable(b.plan, b.Round)
-	blocks := append([]document.Block{opening}, b.Table("", document.Table{Columns: columns, Rows: rows, Size: noteSize, Ticks: true})...)
+	columns, rows := shoppingTable(d.plan, d.Round)
+	blocks := append([]document.Block{opening}, d.Table("", document.Table{Columns: columns, Rows: rows, Size: noteSize, Ticks: true})...)
 	say := func(text string, size render.Points, bold bool, above Length) {
-		blocks = append(blocks, b.Paragraph(text, size, bold).After(above))
+		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
 	}
-	section := func(head string) { blocks = append(blocks, b.Heading(head)) }
-	if t := totalLine(b.plan); t != "" {
+	section := func(head string) { blocks = append(blocks, d.Heading(head)) }
+	if t := totalLine(d.plan); t != "" {
 		say(wording.Capital(t), render.BodySize, true, 1)
 	}
 	section("Work")
-	for _, g := range b.plan.Groups {
-		say(wording.Sentence(summary(g, b.Round)), render.BodySize, false, 0.6)
-		if o := offcuts(g, b.Round); o != "" {
+	for _, g := range d.plan.Groups {
+		say(wording.Sentence(summary(g, d.Round)), render.BodySize, false, 0.6)
+		if o := offcuts(g, d.Round); o != "" {
 			say("Offcuts worth keeping – "+o+".", noteSize, false, 0)
 		}
 	}
-	if len(b.plan.Jobs) > 1 {
+	if len(d.plan.Jobs) > 1 {
 		section("Cases")
 		var names []string
-		for i, j := range b.plan.Jobs {
+		for i, j := range d.plan.Jobs {
 			names = append(names, fmt.Sprintf("%d %s", i+1, wording.OneLine(j.Title())))
 		}
 		say(strings.Join(names, "; ")+".", noteSize, false, 0.6)
@@ -48,7 +48,7 @@ func (b *book) shopping() {
 	} {
 		say(s, render.BodySize, false, 0.8)
 	}
-	for i, r := range remarks(b.plan, b.Round, b.Round.Pretty) {
+	for i, r := range remarks(d.plan, d.Round, d.Round.Pretty) {
 		above := Length(0.4)
 		if i == 0 {
 			above = 2
@@ -56,42 +56,42 @@ func (b *book) shopping() {
 		say(wording.Sentence(r), noteSize, false, above)
 	}
 	say(cautions, noteSize, true, 3)
-	b.Flow(nil, blocks...)
+	d.Flow(nil, blocks...)
 }
 
 // cutPages draws the order of the cuts of every group, one below the other.
-func (b *book) cutPages() {
-	first := b.Paragraph(cautions, noteSize, true)
+func (d *doc) cutPages() {
+	first := d.Paragraph(cautions, noteSize, true)
 	first.Bookmark = "Order of the cuts"
 	blocks := []document.Block{first}
-	for _, g := range b.plan.Groups {
-		head := "Order of the cuts: " + label(g, b.Round)
-		columns, rows := cutTable(b.plan, g, b.Round)
-		table := b.Table(head, document.Table{Columns: columns, Rows: rows, Size: noteSize, Ticks: true, Apart: func(i int) bool {
+	for _, g := range d.plan.Groups {
+		head := "Order of the cuts: " + label(g, d.Round)
+		columns, rows := cutTable(d.plan, g, d.Round)
+		table := d.Table(head, document.Table{Columns: columns, Rows: rows, Size: noteSize, Ticks: true, Apart: func(i int) bool {
 			return i > 0 && (g.Cuts[i].Setting != g.Cuts[i-1].Setting || g.Cuts[i].Kind != g.Cuts[i-1].Kind && g.Cuts[i].Setting == 0)
 		}})
 		table[0].Bookmark = head
 		table[0].Above = 5
 		blocks = append(blocks, table...)
 	}
-	b.Flow(nil, blocks...)
+	d.Flow(nil, blocks...)
 }
 
 // sheetPages draws a sheet, and the rest of its list of pieces where that is
 // long.
-func (b *book) sheetPages(g bench.Group, i int) {
-	f := newFigure(b.plan, g, i, b.Options)
+func (d *doc) sheetPages(g bench.Group, i int) {
+	f := newFigure(d.plan, g, i, d.Options)
 	head := f.head()
-	room := b.NewPage(f.turned, head)
+	room := d.NewPage(f.turned, head)
 	split := f.split(room)
-	y := f.draw(b, room, split)
-	f.legend(b, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:split.rows], split.across)
+	y := f.draw(d, room, split)
+	f.legend(d, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:split.rows], split.across)
 	for from := split.rows; from < len(f.rows); {
-		room = b.NewPage(f.turned, "")
-		y := document.Paragraph(b, room, room.Min.Y, head+", list of pieces", render.HeadSize, true) + 1
+		room = d.NewPage(f.turned, "")
+		y := document.Paragraph(d, room, room.Min.Y, head+", list of pieces", render.HeadSize, true) + 1
 		to := min(len(f.rows), from+int((room.Max.Y-y-1)/rowHeight)*split.across)
-		f.legend(b, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[from:to], split.across)
+		f.legend(d, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[from:to], split.across)
 		from = to
 	}
-	b.missed = append(b.missed, f.missed...)
+	d.missed = append(d.missed, f.missed...)
 }

@@ -161,7 +161,7 @@ func (f *figure) offcutNames(on render.Surface) {
 	}
 }
 
-// grain draws the arrow of the grain beside the sheet.
+// grain draws the arrow of the grain, or the flutes, beside the sheet.
 func (f *figure) grain(on render.Surface) {
 	stock := f.group.Stock[f.sheet.Stock]
 	if !stock.Grained() {
@@ -169,7 +169,7 @@ func (f *figure) grain(on render.Surface) {
 	}
 	b := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height))
 	stroke := render.Stroke{Width: 0.3, Color: render.Black}
-	word := render.Text{String: "grain", Size: noteSize, Align: render.Middle, Color: render.Black}
+	word := render.Text{String: f.group.Material.Direction(), Size: noteSize, Align: render.Middle, Color: render.Black}
 	wide := typeset.Width(word.String, noteSize, false)
 	const head, long = 1.4, 8
 	if stock.Grain == geometry.GrainHeight {

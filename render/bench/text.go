@@ -14,13 +14,18 @@ import (
 // shoppingTable returns the shopping list with its columns.
 func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]string) {
 	_, priced, _ := total(p)
-	columns := []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: "grain", Broken: true},
+	var bought []geometry.Piece
+	for _, g := range p.Groups {
+		bought = append(bought, geometry.Piece{Material: g.Material})
+	}
+	runs := geometry.Directions(bought)
+	columns := []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: runs, Broken: true},
 		{Head: "pieces", Right: true}, {Head: "in pieces", Right: true}, {Head: "worth keeping", Right: true}, {Head: "waste", Right: true}, {Head: "weight", Right: true}, {Head: "cost", Right: true}}
 	var rows [][]string
 	for _, g := range p.Groups {
 		for i, u := range g.Used {
 			s := g.Stock[u.Stock]
-			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), "grain "), "", "", "", "", "", ""}
+			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), runs+" "), "", "", "", "", "", ""}
 			if priced {
 				row[len(row)-1] = money(u.Cost)
 			}
@@ -134,6 +139,22 @@ func Text(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 			aligned(&b, columns, rows)
 		}
 		fmt.Fprintf(&b, "\n%s\n", cautions)
+	}
+	return b.Bytes()
+}
+
+// Shopping returns one shopping list for plans that are carried out one after the other,
+// and then the list of each.
+func Shopping(plans []bench.Plan, lists [][]byte, r geometry.Rounding) []byte {
+	if len(lists) == 1 {
+		return lists[0]
+	}
+	var b bytes.Buffer
+	all := bench.Total(plans)
+	fmt.Fprintf(&b, "Shopping list: %s, cut in %d lots, each from sheets of its own\n\n", titles(all), len(plans))
+	write(&b, all, r)
+	for i, list := range lists {
+		fmt.Fprintf(&b, "\nLot %d. %s", i+1, list)
 	}
 	return b.Bytes()
 }

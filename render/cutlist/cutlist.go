@@ -18,7 +18,7 @@ func numeric(column int) bool { return column == 1 || column == 3 || column == 4
 // rows returns the pieces below a row of heads.
 func rows(c plan.Plan, r geometry.Rounding) [][]string {
 	unit := " (" + r.Unit.String() + ")"
-	out := [][]string{{"piece", "cut", "of", "width" + unit, "height" + unit, "grain along"}}
+	out := [][]string{{"piece", "cut", "of", "width" + unit, "height" + unit, geometry.Directions(c.Pieces) + " along"}}
 	for _, p := range c.Pieces {
 		w, h := p.Size()
 		out = append(out, []string{p.Name, fmt.Sprint(p.Count), string(p.Material), r.Number(w), r.Number(h), string(p.Grain)})

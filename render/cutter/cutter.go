@@ -34,8 +34,8 @@ type Options struct {
 // FileName returns the name of a bed's drawing, such as "board-1.svg".
 func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", stem(b.Material), b.Number) }
 
-// FileNames returns a pattern of the names that drawings of a material have.
-func FileNames(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
+// FileGlob returns a glob (path.Match) of the names that drawings of a material have.
+func FileGlob(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
 
 func stem(m geometry.Material) string { return strings.ReplaceAll(string(m), " ", "-") }
 
@@ -131,7 +131,11 @@ func begin(c *svg.Canvas, b bed.Bed, layer render.Layer, part, time int) {
 func describe(b bed.Bed, s bed.Setup, o Options) string {
 	d := fmt.Sprintf("Pieces: %d, of %s, on a bed of %s. One user unit is one millimetre. ", len(b.Parts), b.Stock, s)
 	d += "Layers, in the order they are done: "
-	if Creases([]bed.Bed{b}) {
+	switch {
+	case !Creases([]bed.Bed{b}):
+	case b.Material.Crushed():
+		d += "Creasing: crush, never cut. "
+	default:
 		d += "Creasing: score or crease, never through. "
 	}
 	d += "Inside-cuts: holes and slits. Cutting: outlines. "
@@ -150,6 +154,9 @@ func describe(b bed.Bed, s bed.Setup, o Options) string {
 		d += "Kerf 0: the tool follows the pieces' own outlines; a drag knife's blade offset is left to its driver. "
 	}
 	d += grain(b.Material, s)
+	if c := Crushing(b); c != "" {
+		d += wording.Sentence(c) + " "
+	}
 	if b.Register.Any() {
 		d += "Patterned stock: " + Register(b.Register) + ". "
 	}
@@ -166,13 +173,27 @@ func Creases(beds []bed.Bed) bool {
 	})
 }
 
+// Crushing tells what is done about the folds of what must be crushed, and what it
+// does under a laser (common practice, no source); nothing of other materials.
+func Crushing(b bed.Bed) string {
+	if !b.Material.Crushed() {
+		return ""
+	}
+	name := string(b.Material)
+	folds := "no fold is drawn: crush the folds by hand, from the printed template; a blade or a laser would cut them"
+	if Creases([]bed.Bed{b}) {
+		folds = "the layer Creasing is for a blunt creasing tool and nothing else: no knife, and no laser at any power; on a machine without one leave it out"
+	}
+	return name + ": " + folds + ". Under a laser it catches fire easily, since there is air in its flutes: stay beside it"
+}
+
 // grain tells how the stock is laid on the bed.
 func grain(m geometry.Material, s bed.Setup) string {
 	switch g := s.GrainOf(m); g {
 	case bed.NoGrain:
-		return "Stock without grain. "
+		return "Stock without " + m.Direction() + ". "
 	default:
-		return fmt.Sprintf("Lay the stock with its grain along the %s of the bed. ", g)
+		return fmt.Sprintf("Lay the stock with its %s along the %s of the bed. ", m.Direction(), g)
 	}
 }
 

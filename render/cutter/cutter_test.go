@@ -14,6 +14,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
 	"forel/paper/pack"
@@ -36,13 +37,13 @@ func invented(t *testing.T) []bed.Job {
 	wrapped.Covering, wrapped.ThumbHole.Shape = slipcase.AllPaper, slipcase.NoHole
 	var jobs []bed.Job
 	for i, job := range []slipcase.Job{j, wrapped} {
-		c, err := slipcase.Make(job)
+		c, err := plantest.Make[slipcase.Case](job)
 		require.NoError(t, err)
 		jobs = append(jobs, bed.Job{Name: []string{"Harbour log", "Tide log"}[i], Pieces: c.Pieces})
 	}
 	card := onepiece.DefaultJob(geometry.MM)
 	card.Books = j.Books[:1]
-	c, err := onepiece.Make(card)
+	c, err := plantest.Make[onepiece.Case](card)
 	require.NoError(t, err)
 	return append(jobs, bed.Job{Name: "Card log", Pieces: c.Pieces})
 }
@@ -186,9 +187,10 @@ func slits(b bed.Bed) (sum float64) {
 	return sum
 }
 
-// folds are creased of what a machine creases: cloth and paper are folded by hand.
+// folds are creased of what a machine creases: cloth and paper are folded by hand, and
+// corrugated board is crushed.
 func folds(b bed.Bed) (sum float64) {
-	if like := b.Material.Like(); like == geometry.Cloth || like == geometry.Paper {
+	if like := b.Material.Like(); like == geometry.Cloth || like == geometry.Paper || like == geometry.Corrugated {
 		return 0
 	}
 	for _, p := range b.Parts {

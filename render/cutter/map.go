@@ -43,9 +43,12 @@ func drawMap(beds []bed.Bed, s bed.Setup, o Options, print document.Options) *do
 
 // howToLay tells how a bed is filled.
 func howToLay(b bed.Bed, s bed.Setup) string {
-	text := grain(b.Material, s) + "Each piece lies with the face up that the list names; a turned one lies a quarter turn counterclockwise from its pattern."
+	text := grain(b.Material, s) + "Each piece lies with the face up that the list names; a turned one lies a quarter turn counterclockwise from its template."
 	if b.Register.Any() {
 		text += " Patterned stock: " + Register(b.Register) + "."
+	}
+	if c := Crushing(b); c != "" {
+		text += " " + wording.Sentence(c)
 	}
 	return text
 }
@@ -59,7 +62,7 @@ func partTable(b bed.Bed, r geometry.Rounding) document.Table {
 		of := p
 		of.Job = ""
 		w, h := p.Piece.Size()
-		lies := map[bool]string{false: "as its pattern", true: "turned"}[p.Turned]
+		lies := map[bool]string{false: "as its template", true: "turned"}[p.Turned]
 		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettyNumber(w) + " × " + r.Pretty(h), p.Piece.FaceUp, lies})
 	}
 	return t
@@ -80,17 +83,17 @@ func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
 		low := m.draw(d, end)
 		switch s.GrainOf(b.Material) {
 		case geometry.GrainHeight:
-			arrow(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+12), 0, 1)
+			arrow(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+12), 0, 1, b.Material.Direction())
 		case geometry.GrainWidth:
-			arrow(d, geometry.Pt(box.Min.X+12, end.Y+grainBand/2), 1, 0)
+			arrow(d, geometry.Pt(box.Min.X+12, end.Y+grainBand/2), 1, 0, b.Material.Direction())
 			low = max(low, end.Y+grainBand)
 		}
 		return low + 1
 	}}
 }
 
-// arrow draws the grain's arrow about a place, along X or along Y.
-func arrow(on render.Surface, at geometry.Point, x, y Length) {
+// arrow draws the arrow of the grain, or the flutes, about a place, along X or along Y.
+func arrow(on render.Surface, at geometry.Point, x, y Length, word string) {
 	const long, head Length = 10, 1.5
 	line := render.Stroke{Width: 0.25, Color: render.Black}
 	for _, way := range []Length{-1, 1} {
@@ -101,7 +104,7 @@ func arrow(on render.Surface, at geometry.Point, x, y Length) {
 		on.Stroke(geometry.Line(back.Add(side), tip, back.Sub(side)), line)
 	}
 	half := typeset.Ascent(render.NoteSize) / 2
-	on.Text(render.Text{At: at.Add(geometry.Pt(y*half, x*half)), String: "grain", Size: render.NoteSize, Align: render.Middle, Turned: y != 0, Color: render.Black})
+	on.Text(render.Text{At: at.Add(geometry.Pt(y*half, x*half)), String: word, Size: render.NoteSize, Align: render.Middle, Turned: y != 0, Color: render.Black})
 }
 
 // mapped is a bed on a page.

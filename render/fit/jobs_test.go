@@ -11,6 +11,7 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	renderfit "forel/render/fit"
@@ -31,7 +32,7 @@ func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
 	j.Title = "Harbour log" // invented
 	j.Books = []job.Book{{Height: job.Readings{221, 221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{31, 31.75}}}
 	change(&j)
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return fit.Of(c.Plan())
 }
@@ -41,7 +42,7 @@ func subjects(t testing.TB) []subject {
 	card := onepiece.DefaultJob(geometry.MM)
 	card.Title = "Net mending" // invented
 	card.Books = []job.Book{{Height: job.Readings{203}, Width: job.Readings{130}, Thickness: job.Readings{22}}}
-	blank, err := onepiece.Make(card)
+	blank, err := plantest.Make[onepiece.Case](card)
 	require.NoError(t, err)
 	reports := map[string]fit.Report{
 		"plain": boards(t, func(*slipcase.Job) {}),

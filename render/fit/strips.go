@@ -72,33 +72,33 @@ func parts(g plan.Gauge, room Length) []stretch {
 }
 
 // strips draws the paper strips on lying pages, with rulers to check the print.
-func (b *book) strips() {
+func (d *doc) strips() {
 	const head = "Paper strips to try round the book"
 	page := func(int) geometry.Box {
-		box := b.doc.NewPage(true, head)
+		box := d.doc.NewPage(true, head)
 		box.Max.Y -= document.RulersTall
-		document.Rulers(b, geometry.Pt(box.Min.X, box.Max.Y))
+		document.Rulers(d, geometry.Pt(box.Min.X, box.Max.Y))
 		box.Max.Y -= 2
-		box.Min.Y = b.paragraph(box, box.Min.Y, head, render.HeadSize, true)
-		box.Min.Y = b.paragraph(box, box.Min.Y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
+		box.Min.Y = d.paragraph(box, box.Min.Y, head, render.HeadSize, true)
+		box.Min.Y = d.paragraph(box, box.Min.Y, "True size: print at 100 %, measure both rulers below. Cut along the outer lines, fold at the broken ones. Glue a tab under the part it names, whose edge lies on the line beside the tab. Do this before anything else is cut.", render.NoteSize, false) + 2
 		return box
 	}
 	var blocks []document.Block
-	for i, g := range b.report.Gauges {
-		all := parts(g, b.doc.Room(true).Width()-tabLong-1)
+	for i, g := range d.report.Gauges {
+		all := parts(g, d.doc.Room(true).Width()-tabLong-1)
 		name := fmt.Sprintf("Strip %c: %s", 'A'+i, g.Name)
 		for k, p := range all {
 			draw := func(box geometry.Box) Length {
-				b.strip(geometry.Pt(box.Min.X+0.5, box.Min.Y+5), g, p, k, len(all), 'A'+rune(i))
+				d.strip(geometry.Pt(box.Min.X+0.5, box.Min.Y+5), g, p, k, len(all), 'A'+rune(i))
 				return box.Min.Y + stripRow
 			}
 			part := document.Block{Draw: draw, Head: func(box geometry.Box) Length {
-				return b.paragraph(box, box.Min.Y, name+", continued", render.BodySize, true)
+				return d.paragraph(box, box.Min.Y, name+", continued", render.BodySize, true)
 			}}
 			if k == 0 {
 				part = document.Block{Above: 1, Draw: func(box geometry.Box) Length {
-					box.Min.Y = b.paragraph(box, box.Min.Y, name, render.BodySize, true)
-					box.Min.Y = b.paragraph(box, box.Min.Y, g.Try, render.NoteSize, false)
+					box.Min.Y = d.paragraph(box, box.Min.Y, name, render.BodySize, true)
+					box.Min.Y = d.paragraph(box, box.Min.Y, g.Try, render.NoteSize, false)
 					return draw(box)
 				}}
 			}
@@ -107,7 +107,7 @@ func (b *book) strips() {
 	}
 	// On no more pages than it takes, all have about as many parts.
 	pages := func() (n int) {
-		b.doc.Aside(func() { n = len(b.doc.Flow(page, blocks...)) })
+		d.doc.Aside(func() { n = len(d.doc.Flow(page, blocks...)) })
 		return n
 	}
 	least := pages()
@@ -119,47 +119,47 @@ func (b *book) strips() {
 			break
 		}
 	}
-	b.doc.Flow(page, blocks...)
+	d.doc.Flow(page, blocks...)
 }
 
 // strip draws one part of a strip, its upper left corner at a place.
-func (b *book) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter rune) {
+func (d *doc) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter rune) {
 	long := p.to - p.from
 	body := geometry.Bx(at.X, at.Y, at.X+long, at.Y+stripHigh)
 	last := k == n-1
-	b.Begin(render.Cutting)
+	d.Begin(render.Cutting)
 	if last && !g.Closed {
-		b.box(body, edge)
+		d.box(body, edge)
 	} else {
-		b.Stroke(geometry.Polygon(body.Min, geometry.Pt(body.Max.X, body.Min.Y), geometry.Pt(body.Max.X+tabLong, body.Min.Y+2),
+		d.Stroke(geometry.Polygon(body.Min, geometry.Pt(body.Max.X, body.Min.Y), geometry.Pt(body.Max.X+tabLong, body.Min.Y+2),
 			geometry.Pt(body.Max.X+tabLong, body.Max.Y-2), body.Max, geometry.Pt(body.Min.X, body.Max.Y)), edge)
 	}
-	b.End()
-	b.Begin(render.Creasing)
+	d.End()
+	d.Begin(render.Creasing)
 	for from, i := Length(0), 0; i < len(g.Panels)-1; i++ {
 		from += g.Panels[i].Length
 		if from > p.from+1e-6 && from < p.to-1e-6 {
-			b.line(body.Min.X+from-p.from, body.Min.Y, body.Min.X+from-p.from, body.Max.Y, foldLine)
+			d.line(body.Min.X+from-p.from, body.Min.Y, body.Min.X+from-p.from, body.Max.Y, foldLine)
 		}
 	}
-	b.End()
-	b.Begin(render.Legend)
-	defer b.End()
+	d.End()
+	d.Begin(render.Legend)
+	defer d.End()
 	// The mark that the next part's left edge is laid on.
 	if !last || g.Closed {
-		b.line(body.Max.X, body.Min.Y, body.Max.X, body.Max.Y, edge)
+		d.line(body.Max.X, body.Min.Y, body.Max.X, body.Max.Y, edge)
 		next := fmt.Sprintf("part %d", k+2)
 		if last {
 			next = "part 1"
 		}
 		for i, s := range []string{"glue", "under", next} {
-			b.words(body.Max.X+tabLong/2, body.Center().Y-2.2+Length(i)*3.2, s, render.SmallSize, render.Middle, false)
+			d.words(body.Max.X+tabLong/2, body.Center().Y-2.2+Length(i)*3.2, s, render.SmallSize, render.Middle, false)
 		}
 	}
 	folded := body.Min.X - stripHigh // where the last word ends that tells of a fold
 	if k == 0 && g.Closed {
 		const join = "fold at the join"
-		b.words(body.Min.X, body.Min.Y-1, join, render.SmallSize, render.Start, false)
+		d.words(body.Min.X, body.Min.Y-1, join, render.SmallSize, render.Start, false)
 		folded = body.Min.X + typeset.Width(join, render.SmallSize, false)
 	}
 	part := fmt.Sprintf("%c, part %d of %d", letter, k+1, n)
@@ -171,14 +171,14 @@ func (b *book) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, lette
 		to := from + panel.Length
 		lo, hi := max(from, p.from), min(to, p.to)
 		if hi-lo > 1e-6 {
-			name := panel.Name + " " + b.Round.Pretty(panel.Length)
+			name := panel.Name + " " + d.Round.Pretty(panel.Length)
 			x := body.Min.X + (lo+hi)/2 - p.from
 			if hi-lo > widest {
 				widest, middle = hi-lo, x
 			}
-			for _, s := range []string{name, b.Round.Pretty(panel.Length)} {
+			for _, s := range []string{name, d.Round.Pretty(panel.Length)} {
 				if typeset.Width(s, render.NoteSize, false)+4 < hi-lo {
-					b.words(x, body.Min.Y+6.5, s, render.NoteSize, render.Middle, false)
+					d.words(x, body.Min.Y+6.5, s, render.NoteSize, render.Middle, false)
 					break
 				}
 			}
@@ -188,11 +188,11 @@ func (b *book) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, lette
 			// Of folds close together the first is named.
 			x, half := body.Min.X+to-p.from, typeset.Width("fold", render.SmallSize, false)/2
 			if x-half > folded+1 {
-				b.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
+				d.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
 				folded = x + half
 			}
 		}
 		from = to
 	}
-	b.words(middle, body.Max.Y-3, part, render.NoteSize, render.Middle, true)
+	d.words(middle, body.Max.Y-3, part, render.NoteSize, render.Middle, true)
 }

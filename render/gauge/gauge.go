@@ -26,7 +26,7 @@ type Options struct {
 }
 
 // Margin is what a gauge sheet keeps white where nothing else is asked for:
-// less than patterns do, so that 200 mm find room across A4 (common practice,
+// less than templates do, so that 200 mm find room across A4 (common practice,
 // no source).
 const Margin Length = 4.5
 

@@ -84,7 +84,7 @@ func (o Options) blocks(across, along rule) []block {
 		across.to(), along.to())
 	return []block{
 		{text: o.title(), head: true},
-		{number: "1.", text: `Print this sheet at actual size: scale 100 %, no "fit to page", no borderless printing. Feed it as you feed patterns.`},
+		{number: "1.", text: `Print this sheet at actual size: scale 100 %, no "fit to page", no borderless printing. Feed it as you feed templates.`},
 		{number: "2.", text: "With a steel rule measure " + measure + " Read it as finely as you can."},
 		{number: "3.", text: "Type what you measured into the job file, below [print], such as:"},
 		{number: " ", text: fmt.Sprintf(`measured_across = "%s"`, across.example(-0.004))},
@@ -93,7 +93,7 @@ func (o Options) blocks(across, along rule) []block {
 		{text: "More than 3 % off (200 mm under 194 or over 206) is not the printer: a scaling setting in the print dialogue or the printer's own settings is on.", lesser: true},
 		{text: `Where the end of a rule is missing, the printer does not reach so far. Measure to a number that is there, and type, say, "149.6 of 150 mm".`, lesser: true},
 		{text: fmt.Sprintf("The printer's margins are then larger than those of this sheet, %v: measure what stays white at each edge, and type it a little larger as margin_left, margin_right, margin_top and margin_bottom below [print]. "+
-			"Patterns stay off them, and the next gauge too.", o.Setup.Margins), lesser: true},
+			"Templates stay off them, and the next gauge too.", o.Setup.Margins), lesser: true},
 		{text: "Across is the short way of the sheet. Another paper or another printer may measure otherwise. This sheet itself is not corrected.", lesser: true},
 	}
 }
@@ -103,7 +103,7 @@ func (o Options) blocks(across, along rule) []block {
 func (c crosses) blocks(lean Length) []block {
 	return []block{{text: fmt.Sprintf("Is the feed square? Measure slantwise from cross A to cross A, then from B to B. Both should be alike, whatever the scale. "+
 		"Each millimetre between them is %.2f mm out of square in 200 mm: over half a millimetre, straighten the paper and the guides of its tray and print again. "+
-		"What stays is the printer's: square the patterns up with a set square before you cut.", lean.MM())}}
+		"What stays is the printer's: square the templates up with a set square before you cut.", lean.MM())}}
 }
 
 func (o Options) checkBlocks(across, along rule) []block {

@@ -6,11 +6,11 @@ import (
 	"forel/render/handout"
 )
 
-func BenchmarkBooklet(b *testing.B) {
+func BenchmarkPDF(b *testing.B) {
 	s, o := subjectOf(b, jobs()["ordinary"]), on(b, "A4")
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := handout.Booklet(s, o); err != nil {
+		if _, err := handout.PDF(s, o); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/document"
@@ -14,16 +15,16 @@ import (
 
 // The handout of an invented book, and the empty worksheet for the same kind of
 // case.
-func ExampleBooklet() {
+func ExamplePDF() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{25}}}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	o := handout.Options{Options: document.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}}
-	whole, err := handout.Booklet(c.Plan(), o)
+	whole, err := handout.PDF(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
 	blank, err := handout.Worksheet(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(blank, []byte("%PDF-")), err)

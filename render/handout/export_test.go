@@ -13,8 +13,8 @@ import (
 func Pages(p plan.Plan, o Options, blank bool) []*document.Page { return draw(p, o, blank).Pages() }
 
 // bookOf returns a book that nothing is drawn on.
-func bookOf(p plan.Plan, o document.Options) *book {
-	return &book{Document: &document.Document{Options: o}, plan: p, looks: looksOf(false)}
+func bookOf(p plan.Plan, o document.Options) *doc {
+	return &doc{Document: &document.Document{Options: o}, plan: p, looks: looksOf(false)}
 }
 
 // Thicknesses returns the thicknesses of material on a worksheet as they are shown.

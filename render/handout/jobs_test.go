@@ -10,6 +10,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/document"
@@ -71,7 +72,7 @@ func jobs() map[string]slipcase.Job {
 }
 
 func subjectOf(t require.TestingT, j slipcase.Job) plan.Plan {
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return c.Plan()
 }
@@ -84,7 +85,7 @@ func cardJob(height, width, thickness, card length) onepiece.Job {
 }
 
 func cardOf(t require.TestingT, height, width, thickness, card length) plan.Plan {
-	c, err := onepiece.Make(cardJob(height, width, thickness, card))
+	c, err := plantest.Make[onepiece.Case](cardJob(height, width, thickness, card))
 	require.NoError(t, err)
 	return c.Plan()
 }
@@ -126,7 +127,7 @@ func anyJob(t *rapid.T) slipcase.Job {
 		}
 		j.Board.Thickness = length(rapid.Float64Range(1, 4).Draw(t, "board"))
 		j.Clearance.Thickness = length(rapid.Float64Range(2, 6).Draw(t, "clearance"))
-		if _, err := slipcase.Make(j); err == nil {
+		if _, err := plantest.Make[slipcase.Case](j); err == nil {
 			return j
 		} else if refused := (job.Problems)(nil); !errors.As(err, &refused) {
 			t.Fatalf("%v", err)
@@ -158,7 +159,8 @@ func anyCard(t *rapid.T) plan.Plan {
 	draw := func(lo, hi float64, label string) length { return length(rapid.Float64Range(lo, hi).Draw(t, label)) }
 	j := cardJob(draw(40, 700, "height"), draw(20, 600, "width"), draw(1, 200, "thickness"), rapid.SampledFrom([]length{0, 0.4, 1, 3}).Draw(t, "card"))
 	j.Title = anyTitle(t)
-	c, err := onepiece.Make(j)
+	j.Card.Kind = rapid.SampledFrom([]string{onepiece.Solid, onepiece.Corrugated}).Draw(t, "kind")
+	c, err := plantest.Make[onepiece.Case](j)
 	if err != nil {
 		t.Skip("can't be made")
 	}

@@ -13,19 +13,19 @@ import (
 )
 
 // drawLooks draws the key to the hatching: what each material looks like.
-func (b *book) drawLooks(box geometry.Box) Length {
+func (d *doc) drawLooks(box geometry.Box) Length {
 	x := box.Min.X
-	for _, e := range b.key() {
+	for _, e := range d.key() {
 		swatch := geometry.Bx(x, box.Min.Y+1, x+10, box.Min.Y+6)
-		b.Fill(geometry.Rectangle(swatch), e.look.Tint)
+		d.Fill(geometry.Rectangle(swatch), e.look.Tint)
 		a := shape.Area{Rings: [][]geometry.Point{geometry.Rectangle(swatch).Flatten(1)}}
 		for _, h := range e.look.Hatch {
 			for _, l := range h.Lines(a, nil) {
-				b.Stroke(l.Path, l.Stroke)
+				d.Stroke(l.Path, l.Stroke)
 			}
 		}
-		b.Stroke(geometry.Rectangle(swatch), render.Stroke{Width: 0.25, Color: render.Black})
-		document.Write(b, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
+		d.Stroke(geometry.Rectangle(swatch), render.Stroke{Width: 0.25, Color: render.Black})
+		document.Write(d, geometry.Pt(x+11.5, box.Min.Y+4.5), e.name, render.NoteSize, false)
 		x += 11.5 + typeset.Width(e.name, render.NoteSize, false) + 5
 	}
 	return box.Min.Y + 8
@@ -39,9 +39,9 @@ type entry struct {
 
 // key lists the stuffs that are seen in the figures, of which there is something to
 // tell apart; the glued backs of all are white.
-func (b *book) key() []entry {
+func (d *doc) key() []entry {
 	seen := map[stage.Stuff]bool{}
-	for _, s := range b.plan.Steps {
+	for _, s := range d.plan.Steps {
 		for _, p := range slices.Concat(s.Pictures...) {
 			for _, f := range p.Faces {
 				seen[f.Front], seen[f.Back] = true, true
@@ -52,16 +52,16 @@ func (b *book) key() []entry {
 	for _, e := range []struct {
 		stuff stage.Stuff
 		name  string
-	}{{stage.Card, "card, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}} {
+	}{{stage.Card, "blank, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}} {
 		if seen[e.stuff] {
-			out = append(out, entry{b.looks[e.stuff], e.name})
+			out = append(out, entry{d.looks[e.stuff], e.name})
 		}
 	}
 	switch cloth, paper := seen[stage.ClothBack], seen[stage.PaperBack]; {
 	case cloth && paper:
-		out = append(out, entry{b.looks[stage.ClothBack], "the glued back of either"})
+		out = append(out, entry{d.looks[stage.ClothBack], "the glued back of either"})
 	case cloth || paper:
-		out = append(out, entry{b.looks[stage.ClothBack], "its glued back"})
+		out = append(out, entry{d.looks[stage.ClothBack], "its glued back"})
 	}
 	return out
 }

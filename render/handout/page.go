@@ -21,67 +21,67 @@ const (
 )
 
 // notesWide returns how wide the margin for notes is.
-func (b *book) notesWide() Length {
-	return min(mostNotes, b.Room(false).Width()-gutter-leastColumn)
+func (d *doc) notesWide() Length {
+	return min(mostNotes, d.Room(false).Width()-gutter-leastColumn)
 }
 
 // column returns the part of a page that is written on.
-func (b *book) column() geometry.Box {
-	box := b.Room(false)
-	box.Max.X -= b.notesWide() + gutter
+func (d *doc) column() geometry.Box {
+	box := d.Room(false)
+	box.Max.X -= d.notesWide() + gutter
 	return box
 }
 
 // notes draws the margin for notes of a page and returns what is written on.
-func (b *book) notes(all geometry.Box) geometry.Box {
-	x := all.Max.X - b.notesWide()
-	document.Rule(b, geometry.Pt(x, all.Min.Y), geometry.Pt(x, all.Max.Y))
-	b.Text(render.Text{At: geometry.Pt(x+2, all.Min.Y+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})
-	return b.column()
+func (d *doc) notes(all geometry.Box) geometry.Box {
+	x := all.Max.X - d.notesWide()
+	document.Rule(d, geometry.Pt(x, all.Min.Y), geometry.Pt(x, all.Max.Y))
+	d.Text(render.Text{At: geometry.Pt(x+2, all.Min.Y+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})
+	return d.column()
 }
 
 // stepBlocks returns a step as blocks: its words with its figures below, then each
 // of its checks.
-func (b *book) stepBlocks(number int, s plan.Step) []document.Block {
+func (d *doc) stepBlocks(number int, s plan.Step) []document.Block {
 	k := document.Block{Above: blockGap, Stays: len(s.Checks) > 0, Draw: func(box geometry.Box) Length {
-		y := document.Paragraph(b, box, box.Min.Y, fmt.Sprintf("%d   %s", number, s.Title), render.HeadSize, true) + 0.6
-		for _, t := range b.said(s.Text) {
-			y = document.Paragraph(b, box, y, t, render.BodySize, false) + 0.4
+		y := document.Paragraph(d, box, box.Min.Y, fmt.Sprintf("%d   %s", number, s.Title), render.HeadSize, true) + 0.6
+		for _, t := range d.said(s.Text) {
+			y = document.Paragraph(d, box, y, t, render.BodySize, false) + 0.4
 		}
 		return y
 	}}
 	for _, row := range s.Pictures {
-		k.Figures = append(k.Figures, func(box geometry.Box) { b.drawRow(row, box) })
+		k.Figures = append(k.Figures, func(box geometry.Box) { d.drawRow(row, box) })
 	}
 	out := []document.Block{k}
 	for i, c := range s.Checks {
-		see := b.said(c.See)
+		see := d.said(c.See)
 		for i := range see {
 			see[i] = wording.Sentence(see[i])
 		}
 		out = append(out, document.Block{Above: 1.5, Stays: i < len(s.Checks)-1, Draw: func(box geometry.Box) Length {
-			return document.Check(b, box, "Check: "+c.Name, "", see, c.Fails.In(b.Round.Pretty)+".")
+			return document.Check(d, box, "Check: "+c.Name, "", see, c.Fails.In(d.Round.Pretty)+".")
 		}})
 	}
 	return out
 }
 
 // drawRow draws one panel, or two side by side.
-func (b *book) drawRow(row []stage.Picture, box geometry.Box) {
+func (d *doc) drawRow(row []stage.Picture, box geometry.Box) {
 	if len(row) == 1 {
-		b.drawPanel(b.panel(row[0]), box, atBoth)
+		d.drawPanel(d.panel(row[0]), box, atBoth)
 		return
 	}
 	mid := box.Center().X
-	b.drawPanel(b.panel(row[0]), geometry.Bx(box.Min.X, box.Min.Y, mid-1, box.Max.Y), atLeft)
-	b.drawPanel(b.panel(row[1]), geometry.Bx(mid+1, box.Min.Y, box.Max.X, box.Max.Y), atRight)
+	d.drawPanel(d.panel(row[0]), geometry.Bx(box.Min.X, box.Min.Y, mid-1, box.Max.Y), atLeft)
+	d.drawPanel(d.panel(row[1]), geometry.Bx(mid+1, box.Min.Y, box.Max.X, box.Max.Y), atRight)
 }
 
 // said writes sentences with their lengths.
-func (b *book) said(says []stage.Say) []string {
+func (d *doc) said(says []stage.Say) []string {
 	out := make([]string, len(says))
 	for i, s := range says {
-		out[i] = s.In(b.Round.Pretty)
+		out[i] = s.In(d.Round.Pretty)
 	}
 	return out
 }

@@ -33,10 +33,10 @@ type note struct {
 }
 
 // panel returns a picture as it is drawn.
-func (b *book) panel(p stage.Picture) panel {
-	out := panel{faces: b.looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: p.Focus, arrows: p.Arrows, caption: p.Caption.In(b.Round.Pretty)}
+func (d *doc) panel(p stage.Picture) panel {
+	out := panel{faces: d.looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: p.Focus, arrows: p.Arrows, caption: p.Caption.In(d.Round.Pretty)}
 	for _, n := range p.Notes {
-		out.notes = append(out.notes, note{n.Name.In(b.Round.Pretty), n.More.In(b.Round.Pretty), n.Spot, n.At})
+		out.notes = append(out.notes, note{n.Name.In(d.Round.Pretty), n.More.In(d.Round.Pretty), n.Spot, n.At})
 	}
 	return out
 }
@@ -87,7 +87,7 @@ const (
 )
 
 // drawPanel draws a panel in a box: labels beside it, its caption below.
-func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
+func (d *doc) drawPanel(p panel, box geometry.Box, labels side) {
 	seen, window := p.look()
 	room := box
 	if p.caption != "" {
@@ -96,7 +96,7 @@ func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
 		y := room.Max.Y + captionGap
 		for _, l := range lines {
 			y += typeset.LineHeight(render.NoteSize)
-			b.Text(render.Text{At: geometry.Pt(box.Center().X, y-typeset.Descent(render.NoteSize)), String: l, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+			d.Text(render.Text{At: geometry.Pt(box.Center().X, y-typeset.Descent(render.NoteSize)), String: l, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 		}
 	}
 	picture := room
@@ -110,23 +110,23 @@ func (b *book) drawPanel(p panel, box geometry.Box, labels side) {
 	}
 	to, _ := scene.Fitted(window, picture.Grow(-0.6))
 	lo, hi := to(window.Min), to(window.Max)
-	seen.Draw(b, to, func(o string) bool { return slices.Contains(p.fresh, o) })
+	seen.Draw(d, to, func(o string) bool { return slices.Contains(p.fresh, o) })
 	if p.focus != nil {
-		b.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
+		d.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
 	}
 	for _, a := range p.arrows {
 		if p.focus != nil && !within(window, p.view, a.Path) {
 			continue
 		}
-		b.drawArrow(a, p.view, to)
+		d.drawArrow(a, p.view, to)
 	}
 	// Labels stand near what is drawn.
 	picture.Min.X, picture.Max.X = max(picture.Min.X, lo.X-leastLead), min(picture.Max.X, hi.X+leastLead)
-	b.drawNotes(p, seen, to, room, picture, labels)
+	d.drawNotes(p, seen, to, room, picture, labels)
 }
 
 // drawNotes sets the labels of a panel beside its picture.
-func (b *book) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geometry.Point, room, picture geometry.Box, where side) {
+func (d *doc) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geometry.Point, room, picture geometry.Box, where side) {
 	var all []leader.Label
 	for _, n := range p.notes {
 		at := p.view.Flat(n.at)
@@ -157,7 +157,7 @@ func (b *book) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geome
 		{leader.Column{Edge: picture.Min.X - labelsOff + 0.8, Leftward: true, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, left},
 		{leader.Column{Edge: picture.Max.X + labelsOff - 0.8, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, right},
 	} {
-		s.Draw(b, s.Arrange(s.labels))
+		s.Draw(d, s.Arrange(s.labels))
 	}
 }
 
@@ -169,15 +169,15 @@ var (
 )
 
 // drawArrow draws an arrow with a white border, so that it stands out.
-func (b *book) drawArrow(a stage.Arrow, v scene.View, to func(geometry.Point) geometry.Point) {
+func (d *doc) drawArrow(a stage.Arrow, v scene.View, to func(geometry.Point) geometry.Point) {
 	pts := make([]geometry.Point, len(a.Path))
 	for i, q := range a.Path {
 		pts[i] = to(v.Flat(q))
 	}
 	if a.Twin {
-		b.Stroke(geometry.Line(pts...), thinArrow)
-		b.arrowHead(pts[0], pts[len(pts)-1], 1.8)
-		b.arrowHead(pts[len(pts)-1], pts[0], 1.8)
+		d.Stroke(geometry.Line(pts...), thinArrow)
+		d.arrowHead(pts[0], pts[len(pts)-1], 1.8)
+		d.arrowHead(pts[len(pts)-1], pts[0], 1.8)
 		return
 	}
 	var long Length
@@ -201,20 +201,20 @@ func (b *book) drawArrow(a stage.Arrow, v scene.View, to func(geometry.Point) ge
 	}
 	way := tip.Sub(from).Mul(1 / max(1e-9, tip.Distance(from).MM()))
 	line = append(slices.Clone(line[:len(line)-1]), tip.Sub(way.Mul(head.MM()*0.7)))
-	b.Stroke(geometry.Line(line...), arrowHalo)
-	b.Stroke(geometry.Line(line...), arrowLine)
-	b.arrowHead(tip, from, head)
+	d.Stroke(geometry.Line(line...), arrowHalo)
+	d.Stroke(geometry.Line(line...), arrowLine)
+	d.arrowHead(tip, from, head)
 }
 
 // arrowHead draws the head of an arrow that comes from a place.
-func (b *book) arrowHead(tip, from geometry.Point, long Length) {
-	d := tip.Sub(from)
-	n := Length(math.Hypot(float64(d.X), float64(d.Y)))
+func (d *doc) arrowHead(tip, from geometry.Point, long Length) {
+	step := tip.Sub(from)
+	n := Length(math.Hypot(float64(step.X), float64(step.Y)))
 	if n == 0 {
 		return
 	}
-	way := d.Mul(1 / n.MM())
+	way := step.Mul(1 / n.MM())
 	across := geometry.Pt(-way.Y, way.X).Mul(long.MM() * 0.33)
 	base := tip.Sub(way.Mul(long.MM()))
-	b.Fill(geometry.Polygon(tip, base.Add(across), base.Sub(across)), render.Black)
+	d.Fill(geometry.Polygon(tip, base.Add(across), base.Sub(across)), render.Black)
 }

@@ -12,7 +12,7 @@ import (
 
 // partNames sets the names of a piece's parts where there is room for them
 // between its lines.
-func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.Path) geometry.Path) {
+func (d *doc) partNames(p geometry.Piece, at geometry.Box, place func(geometry.Path) geometry.Path) {
 	if len(p.Folds) == 0 {
 		return
 	}
@@ -45,7 +45,7 @@ func (b *book) partNames(p geometry.Piece, at geometry.Box, place func(geometry.
 		} {
 			if texts := shape.Words(areas[0], try.lines, render.Text{Size: try.size, Turned: try.turned}, 0, 0.6, off); texts != nil {
 				for _, t := range texts {
-					b.Text(t)
+					d.Text(t)
 					off.Boxes = append(off.Boxes, typeset.Box(t).Grow(0.5))
 				}
 				break

@@ -4,7 +4,7 @@ import (
 	"forel/geometry"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -21,14 +21,14 @@ func tallOf(p geometry.Piece, wide Length) Length {
 }
 
 // drawings returns the drawings of the pieces, two beside each other a block.
-func (b *book) drawings() []document.Block {
+func (d *doc) drawings() []document.Block {
 	var blocks []document.Block
-	ps := b.plan.Pieces
+	ps := d.plan.Pieces
 	for i := 0; i < len(ps); i += 2 {
 		row := ps[i:min(i+2, len(ps))]
-		wide := (b.column().Width() - 5) / 2
+		wide := (d.column().Width() - 5) / 2
 		if len(ps) == 1 {
-			wide = b.column().Width()
+			wide = d.column().Width()
 		}
 		var tall Length
 		for _, p := range row {
@@ -37,7 +37,7 @@ func (b *book) drawings() []document.Block {
 		k := document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
 			for n, p := range row {
 				x := box.Min.X + Length(n)*(wide+5)
-				b.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Min.Y+tall))
+				d.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Min.Y+tall))
 			}
 			return box.Min.Y + tall
 		}}
@@ -59,12 +59,12 @@ const (
 
 // pieceCell draws a piece as large as there is room, with its size, its grain and
 // the names of its parts.
-func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
-	document.Rule(b, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
+func (d *doc) pieceCell(p geometry.Piece, cell geometry.Box) {
+	document.Rule(d, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(pattern.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
+	document.Write(d, geometry.Pt(cell.Min.X, y), typeset.Fit(labelled.Name(p), render.BodySize, true, cell.Width()), render.BodySize, true)
 	y += typeset.LineHeight(render.NoteSize)
-	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(p.Material.Words()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
+	document.Write(d, geometry.Pt(cell.Min.X, y), typeset.Fit(p.Material.Words()+"; "+p.FaceUp, render.NoteSize, false, cell.Width()), render.NoteSize, false)
 
 	room := geometry.Bx(cell.Min.X+besideLeft, y+3, cell.Max.X-besideRight, cell.Max.Y-besideLeft)
 	bounds := p.Outline.Bounds()
@@ -76,69 +76,69 @@ func (b *book) pieceCell(p geometry.Piece, cell geometry.Box) {
 		return path.FlipY(h).Move(at.Min)
 	}
 	for _, path := range p.Rulings() {
-		b.Stroke(place(path), render.Stroke{Width: 0.15, Dash: []Length{2.4, 0.7, 0.5, 0.7}, Color: render.Black})
+		d.Stroke(place(path), render.Stroke{Width: 0.15, Dash: []Length{2.4, 0.7, 0.5, 0.7}, Color: render.Black})
 	}
 	for _, path := range p.Folds {
-		b.Stroke(place(path), render.Stroke{Width: 0.2, Dash: []Length{1.6, 0.8}, Color: render.Black})
+		d.Stroke(place(path), render.Stroke{Width: 0.2, Dash: []Length{1.6, 0.8}, Color: render.Black})
 	}
 	for _, path := range p.Cuts() {
-		b.Stroke(place(path), render.Stroke{Width: 0.4, Color: render.Black})
+		d.Stroke(place(path), render.Stroke{Width: 0.4, Color: render.Black})
 	}
-	b.dimensions(p, at)
-	b.grainArrow(p, at)
-	b.partNames(p, at, place)
+	d.dimensions(p, at)
+	d.grainArrow(p, at)
+	d.partNames(p, at, place)
 }
 
 // dimensions sets a piece's width below it and its height on its left.
-func (b *book) dimensions(p geometry.Piece, at geometry.Box) {
+func (d *doc) dimensions(p geometry.Piece, at geometry.Box) {
 	w, h := p.Size()
 	thin := render.Stroke{Width: 0.15, Color: render.Black}
 	y, x := at.Max.Y+1.6, at.Min.X-1.6
-	b.Stroke(geometry.Line(geometry.Pt(at.Min.X, y), geometry.Pt(at.Max.X, y)), thin)
+	d.Stroke(geometry.Line(geometry.Pt(at.Min.X, y), geometry.Pt(at.Max.X, y)), thin)
 	for _, e := range []Length{at.Min.X, at.Max.X} {
-		b.Stroke(geometry.Line(geometry.Pt(e, y-0.8), geometry.Pt(e, y+0.8)), thin)
+		d.Stroke(geometry.Line(geometry.Pt(e, y-0.8), geometry.Pt(e, y+0.8)), thin)
 	}
-	width := b.Round.Pretty(w)
-	if height := b.Round.Pretty(h); typeset.Width(height, render.NoteSize, false) < at.Height() {
-		b.heightMark(height, x, at)
+	width := d.Round.Pretty(w)
+	if height := d.Round.Pretty(h); typeset.Width(height, render.NoteSize, false) < at.Height() {
+		d.heightMark(height, x, at)
 	} else {
-		width = b.size(p) // a piece so low has both below it
+		width = d.size(p) // a piece so low has both below it
 	}
-	b.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+	d.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 }
 
 // heightMark sets a piece's height on its left.
-func (b *book) heightMark(height string, x Length, at geometry.Box) {
+func (d *doc) heightMark(height string, x Length, at geometry.Box) {
 	thin := render.Stroke{Width: 0.15, Color: render.Black}
-	b.Stroke(geometry.Line(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y)), thin)
+	d.Stroke(geometry.Line(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y)), thin)
 	for _, e := range []Length{at.Min.Y, at.Max.Y} {
-		b.Stroke(geometry.Line(geometry.Pt(x-0.8, e), geometry.Pt(x+0.8, e)), thin)
+		d.Stroke(geometry.Line(geometry.Pt(x-0.8, e), geometry.Pt(x+0.8, e)), thin)
 	}
-	b.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
+	d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 }
 
-// grainArrow sets an arrow along the grain beside a piece.
-func (b *book) grainArrow(p geometry.Piece, at geometry.Box) {
+// grainArrow sets an arrow along the grain, or the flutes, beside a piece.
+func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
 	const long = 12
 	x := at.Max.X + 2
 	if p.Grain == geometry.GrainHeight {
 		y := at.Min.Y + min(long, at.Height())/2
-		b.twinArrow(geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
-		b.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: "grain", Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
+		d.twinArrow(geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
+		d.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: p.Material.Direction(), Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
 		return
 	}
 	// Along the width: below, at the right end of the line that has the size.
 	y := at.Max.Y + 1.6 + 1 + typeset.Ascent(render.NoteSize)*0.6
 	if room := at.Width() / 2; room < 22 {
-		b.twinArrow(geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
+		d.twinArrow(geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
 		return
 	}
-	b.twinArrow(geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
-	b.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: "grain", Size: render.SmallSize, Color: render.Black})
+	d.twinArrow(geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
+	d.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: p.Material.Direction(), Size: render.SmallSize, Color: render.Black})
 }
 
-func (b *book) twinArrow(p, q geometry.Point) {
-	b.Stroke(geometry.Line(p, q), thinArrow)
-	b.arrowHead(p, q, 1.6)
-	b.arrowHead(q, p, 1.6)
+func (d *doc) twinArrow(p, q geometry.Point) {
+	d.Stroke(geometry.Line(p, q), thinArrow)
+	d.arrowHead(p, q, 1.6)
+	d.arrowHead(q, p, 1.6)
 }

@@ -28,42 +28,42 @@ const (
 
 // pieceRows returns the list of pieces, a row a block, the head with the first of
 // each page.
-func (b *book) pieceRows() []document.Block {
+func (d *doc) pieceRows() []document.Block {
 	var blocks []document.Block
-	for i, p := range b.plan.Pieces {
-		lines := b.ruleLines(p)
-		tall := b.rowTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
+	for i, p := range d.plan.Pieces {
+		lines := d.ruleLines(p)
+		tall := d.rowTall + Length(max(0, len(lines)-1))*typeset.LineHeight(render.SmallSize)
 		row := func(box geometry.Box) Length {
 			box.Max.Y = box.Min.Y + tall
-			b.pieceRow(p, lines, box)
+			d.pieceRow(p, lines, box)
 			return box.Max.Y
 		}
-		k := document.Block{Draw: row, Head: b.pieceHead}
+		k := document.Block{Draw: row, Head: d.pieceHead}
 		if i == 0 {
 			k = document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
-				box.Min.Y = b.pieceHead(box)
+				box.Min.Y = d.pieceHead(box)
 				return row(box)
 			}}
 		}
 		blocks = append(blocks, k)
 	}
-	blocks = append(blocks, b.Paragraph(b.pieceNote(), render.NoteSize, false).After(0.5))
-	if b.blank {
-		blocks = append(blocks, b.sources())
+	blocks = append(blocks, d.Paragraph(d.pieceNote(), render.NoteSize, false).After(0.5))
+	if d.blank {
+		blocks = append(blocks, d.sources())
 	}
 	return blocks
 }
 
 // pieceNote says how sizes are meant.
-func (b *book) pieceNote() string {
-	note := wording.Capital(b.plan.Runs) + "."
-	if b.blank {
+func (d *doc) pieceNote() string {
+	note := wording.Capital(d.plan.Runs) + "."
+	if d.blank {
 		return note + " A very thin or thick case may need shorter flaps than these rules give: fold one of paper first."
 	}
-	return note + " Sizes are rounded " + b.Round.String() + "; the patterns are exact."
+	return note + " Sizes are rounded " + d.Round.String() + "; the templates are exact."
 }
 
-func (b *book) pieceHead(box geometry.Box) Length {
+func (d *doc) pieceHead(box geometry.Box) Length {
 	box.Max.Y = box.Min.Y + 9
 	y := box.Max.Y - 2.2
 	for _, h := range []struct {
@@ -72,49 +72,49 @@ func (b *book) pieceHead(box geometry.Box) Length {
 		end  bool
 	}{
 		{atCut, "cut", false}, {atChecked, "checked", false}, {atName, "piece", false}, {atCount, "count", true}, {atOf, "of", false},
-		{box.Width() - sizeEnds, "width × height", true}, {box.Width() - grainAt, "grain along", false},
+		{box.Width() - sizeEnds, "width × height", true}, {box.Width() - grainAt, geometry.Directions(d.plan.Pieces) + " along", false},
 	} {
 		t := render.Text{At: geometry.Pt(box.Min.X+h.x, y), String: h.word, Size: render.NoteSize, Bold: true, Color: render.Black}
 		if h.end {
 			t.Align = render.End
 		}
-		b.Text(t)
+		d.Text(t)
 	}
-	document.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+	document.Rule(d, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 	return box.Max.Y
 }
 
-func (b *book) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
+func (d *doc) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	base := box.Min.Y + 4
 	for _, x := range []Length{atCut, atChecked} {
-		document.Tick(b, geometry.Pt(box.Min.X+x, base+0.4), tick)
+		document.Tick(d, geometry.Pt(box.Min.X+x, base+0.4), tick)
 	}
-	document.Write(b, geometry.Pt(box.Min.X+atName, base), p.Name, render.BodySize, true)
-	b.Text(render.Text{At: geometry.Pt(box.Min.X+atCount, base), String: fmt.Sprint(p.Count), Size: render.BodySize, Align: render.End, Color: render.Black})
+	document.Write(d, geometry.Pt(box.Min.X+atName, base), p.Name, render.BodySize, true)
+	d.Text(render.Text{At: geometry.Pt(box.Min.X+atCount, base), String: fmt.Sprint(p.Count), Size: render.BodySize, Align: render.End, Color: render.Black})
 	end := box.Max.X - sizeEnds
 	of, sized := render.BodySize, render.BodySize // smaller in a narrow column
-	if !b.blank {
-		of, sized = b.sizesIn(end-box.Min.X-atOf-1, p.Material.Words(), b.size(p))
+	if !d.blank {
+		of, sized = d.sizesIn(end-box.Min.X-atOf-1, p.Material.Words(), d.size(p))
 	}
-	document.Write(b, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
-	if b.blank {
-		b.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
+	document.Write(d, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
+	if d.blank {
+		d.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
 		for _, x := range []Length{end - 36, end - 17} {
-			b.Stroke(geometry.Line(geometry.Pt(x, base+0.8), geometry.Pt(x+16, base+0.8)), cellLine)
+			d.Stroke(geometry.Line(geometry.Pt(x, base+0.8), geometry.Pt(x+16, base+0.8)), cellLine)
 		}
 	} else {
-		b.Text(render.Text{At: geometry.Pt(end, base), String: b.size(p), Size: sized, Bold: true, Align: render.End, Color: render.Black})
+		d.Text(render.Text{At: geometry.Pt(end, base), String: d.size(p), Size: sized, Bold: true, Align: render.End, Color: render.Black})
 	}
-	document.Write(b, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
+	document.Write(d, geometry.Pt(box.Max.X-grainAt, base), string(p.Grain), render.BodySize, false)
 	for i, l := range lines {
-		document.Write(b, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
+		document.Write(d, geometry.Pt(box.Min.X+atName, base+3.1+Length(i)*typeset.LineHeight(render.SmallSize)), l, render.SmallSize, false)
 	}
-	document.Rule(b, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
+	document.Rule(d, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 }
 
 // sizesIn returns the sizes of type in which a plain word and a bold one stand side
 // by side in a width, as large as can be, the first one smaller before the other.
-func (b *book) sizesIn(width Length, plain, bold string) (render.Points, render.Points) {
+func (d *doc) sizesIn(width Length, plain, bold string) (render.Points, render.Points) {
 	sizes := []render.Points{render.BodySize, render.NoteSize, render.SmallSize}
 	for _, second := range sizes {
 		for _, first := range sizes {
@@ -127,14 +127,14 @@ func (b *book) sizesIn(width Length, plain, bold string) (render.Points, render.
 }
 
 // size returns a piece's width and height in words.
-func (b *book) size(p geometry.Piece) string {
+func (d *doc) size(p geometry.Piece) string {
 	w, h := p.Size()
-	return b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h)
+	return d.Round.PrettyNumber(w) + " × " + d.Round.Pretty(h)
 }
 
 // ruleLines returns the lines below a piece: the rules for its size, and how large
 // a piece of patterned stock is cut first.
-func (b *book) ruleLines(p geometry.Piece) []string {
+func (d *doc) ruleLines(p geometry.Piece) []string {
 	r, text := p.Rule, ""
 	switch {
 	case r.Width == "":
@@ -149,15 +149,15 @@ func (b *book) ruleLines(p geometry.Piece) []string {
 		}
 		text += r.Remark
 	}
-	if p.Extra != (geometry.Point{}) && !b.blank {
+	if p.Extra != (geometry.Point{}) && !d.blank {
 		w, h := p.Rough()
-		text += "; cut " + b.Round.PrettyNumber(w) + " × " + b.Round.Pretty(h) + " first, then by the drawing of its face"
+		text += "; cut " + d.Round.PrettyNumber(w) + " × " + d.Round.Pretty(h) + " first, then by the drawing of its face"
 	}
 	text = strings.TrimPrefix(text, "; ")
 	if r.Part != "" && text != "" {
 		text = r.Part + ": " + text
 	}
-	return typeset.Break(text, render.SmallSize, false, b.column().Width()-atName)
+	return typeset.Break(text, render.SmallSize, false, d.column().Width()-atName)
 }
 
 // bracketed sets a rule of several terms in brackets.

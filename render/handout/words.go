@@ -11,35 +11,35 @@ import (
 
 // before returns the page before the steps: tools, materials, cautions, and how to
 // read the figures.
-func (b *book) before() []document.Block {
+func (d *doc) before() []document.Block {
 	read := []string{
-		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and card are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
+		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and what a case is folded from are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
 	}
 	var blocks []document.Block
 	section := func(head string, points []string) {
-		list := b.Points(head, points)
+		list := d.Points(head, points)
 		list[0].Above = blockGap
 		blocks = append(blocks, list...)
 	}
-	section("Tools", b.plan.Tools)
+	section("Tools", d.plan.Tools)
 	blocks[0].Bookmark = "Before you start"
-	section("Materials", b.materials())
+	section("Materials", d.materials())
 	section("Take care", wording.Cautions())
 	section("How to read the figures", read)
 	blocks[len(blocks)-1].Stays = true
-	blocks = append(blocks, document.Block{Above: blockGap, Draw: b.drawLooks}) // the key to the hatching
-	if w := b.warnings(); len(w) > 0 {
+	blocks = append(blocks, document.Block{Above: blockGap, Draw: d.drawLooks}) // the key to the hatching
+	if w := d.warnings(); len(w) > 0 {
 		section("About this job", w)
 	}
 	return blocks
 }
 
 // materials says how much of each material there is to get: the pieces cut of it.
-func (b *book) materials() []string {
+func (d *doc) materials() []string {
 	var order []geometry.Material
 	of := map[geometry.Material][]string{}
-	for _, p := range b.plan.Pieces {
+	for _, p := range d.plan.Pieces {
 		if of[p.Material] == nil {
 			order = append(order, p.Material)
 		}
@@ -53,25 +53,25 @@ func (b *book) materials() []string {
 	for _, m := range order {
 		out = append(out, m.Words()+", for "+strings.Join(of[m], ", "))
 	}
-	for _, m := range b.plan.Materials {
+	for _, m := range d.plan.Materials {
 		if m.Fitted {
-			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Of, b.thin(m.Thickness, b.digits(m.Thickness))))
+			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Of, d.thin(m.Thickness, d.digits(m.Thickness))))
 		}
 	}
 	return out
 }
 
 // warnings returns what to know of this job.
-func (b *book) warnings() []string {
+func (d *doc) warnings() []string {
 	var out []string
-	for _, w := range b.plan.Warnings {
+	for _, w := range d.plan.Warnings {
 		out = append(out, "Take care: "+w+".")
 	}
-	for _, m := range b.plan.Mistaken {
+	for _, m := range d.plan.Mistaken {
 		out = append(out, "Take care: "+m.Says+".")
 	}
-	for _, r := range b.plan.Remarks {
-		out = append(out, wording.Sentence(r.In(b.Round.Pretty)))
+	for _, r := range d.plan.Remarks {
+		out = append(out, wording.Sentence(r.In(d.Round.Pretty)))
 	}
 	return out
 }

@@ -16,17 +16,17 @@ func wordsOf(t *testing.T, j slipcase.Job) string {
 	return handout.Words(subjectOf(t, j), on(t, "A4"))
 }
 
-// Before the dividers stand, all volumes share the play: here three are 30, 22
-// and 12 thick, with 2 to spare for each and two dividers of 2 mm board lined
-// with 0.15 on both faces, so 3 x 2 + 2 x 2.3 = 10.6.
+// Dividers stand before the case is closed, so each of three volumes has its play of 2
+// for itself; in one compartment they share it.
 func TestPlayOfVolumes(t *testing.T) {
 	j := jobOf(221.5, 150, 30)
 	j.Books = append(j.Books, jobOf(219, 150, 22).Books[0], jobOf(221, 148, 12).Books[0])
 	j.Compartments = slipcase.EachItsOwn
 	said := wordsOf(t, j)
-	assert.Contains(t, said, "2.0 mm in height, the tallest, and 10.6 mm in thickness, all together")
-	assert.Contains(t, said, "take 4.6 mm of that; it leaves each volume 2.0 mm")
-	assert.Contains(t, said, "try each volume in its place")
+	assert.Contains(t, said, "2.0 mm in height, the tallest, and 2.0 mm in thickness, each")
+	assert.Less(t, strings.Index(said, "Glue the dividers between the walls"), strings.Index(said, "Glue the other side on top"))
+	assert.Less(t, strings.Index(said, "Wrap the mouth edges of the dividers"), strings.Index(said, "Glue the dividers between the walls"))
+	assert.Contains(t, said, "each part of it goes into its own compartment")
 
 	j.Compartments = slipcase.DefaultJob(geometry.MM).Compartments
 	assert.Contains(t, wordsOf(t, j), "and 2.0 mm in thickness, all together")

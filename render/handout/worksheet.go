@@ -25,31 +25,31 @@ type group struct {
 }
 
 // groups returns the lines of the worksheet.
-func (b *book) groups() []group {
+func (d *doc) groups() []group {
 	var out []group
-	for _, g := range b.plan.Worksheet {
+	for _, g := range d.plan.Worksheet {
 		var thin []Length
 		for _, m := range g.Measures {
 			if m.Fine {
 				thin = append(thin, m.Value)
 			}
 		}
-		out = append(out, group{g, b.digits(thin...)})
+		out = append(out, group{g, d.digits(thin...)})
 	}
 	return out
 }
 
 // digits returns how many decimals thicknesses take in one column: in mm as few as
 // tell all of them, from 1 to 3, in inches 3.
-func (b *book) digits(thin ...Length) int {
+func (d *doc) digits(thin ...Length) int {
 	const most = 3
-	if b.Round.Unit == geometry.IN {
+	if d.Round.Unit == geometry.IN {
 		return most
 	}
 	for n := 1; n < most; n++ {
 		told := true
 		for _, l := range thin {
-			parts := float64(l/b.Round.Unit.Length()) * math.Pow10(n)
+			parts := float64(l/d.Round.Unit.Length()) * math.Pow10(n)
 			told = told && math.Abs(parts-math.Round(parts)) < 1e-6
 		}
 		if told {
@@ -60,8 +60,8 @@ func (b *book) digits(thin ...Length) int {
 }
 
 // thin writes a thickness with a number of decimals.
-func (b *book) thin(l Length, digits int) string {
-	return fmt.Sprintf("%.*f %v", digits, float64(l/b.Round.Unit.Length()), b.Round.Unit)
+func (d *doc) thin(l Length, digits int) string {
+	return fmt.Sprintf("%.*f %v", digits, float64(l/d.Round.Unit.Length()), d.Round.Unit)
 }
 
 // fewRows are too few of the list of pieces to stand on a page by themselves,
@@ -71,44 +71,44 @@ const fewRows = 5
 // worksheet sets the worksheet. Where little is left for another page, the list of
 // pieces is set tighter; where that does not spare the page, the whole list stands
 // on it.
-func (b *book) worksheet() {
+func (d *doc) worksheet() {
 	try := func(blocks []document.Block) (on []int) {
-		b.Aside(func() { on = b.Flow(nil, blocks...) })
+		d.Aside(func() { on = d.Flow(nil, blocks...) })
 		return on
 	}
 	var best []int // how many blocks stand on each page
 	var blocks []document.Block
-	for b.rowTall = pieceTall; b.rowTall >= leastTall; b.rowTall -= 0.25 {
-		tight, _ := b.sections()
+	for d.rowTall = pieceTall; d.rowTall >= leastTall; d.rowTall -= 0.25 {
+		tight, _ := d.sections()
 		if on := try(tight); best == nil || len(on) < len(best) {
 			best, blocks = on, tight
 		}
 		if len(best) == 1 || best[len(best)-1] > fewRows {
-			b.Flow(nil, blocks...)
+			d.Flow(nil, blocks...)
 			return
 		}
 	}
-	b.rowTall = pieceTall
-	whole, list := b.sections()
+	d.rowTall = pieceTall
+	whole, list := d.sections()
 	whole[list].Fresh = true
 	if len(try(whole)) == len(best) {
 		blocks = whole
 	}
-	b.Flow(nil, blocks...)
+	d.Flow(nil, blocks...)
 }
 
 // sections returns the worksheet in blocks, and which starts the list of pieces: the
 // measures, then the pieces.
-func (b *book) sections() (blocks []document.Block, list int) {
-	title := wording.OneLine(b.plan.Title)
-	if title == "" || b.blank {
-		title = wording.Capital(b.plan.Kind)
+func (d *doc) sections() (blocks []document.Block, list int) {
+	title := wording.OneLine(d.plan.Title)
+	if title == "" || d.blank {
+		title = wording.Capital(d.plan.Kind)
 	}
-	about := "Worksheet for a " + b.plan.Kind + ", and how to make it"
-	if b.blank {
-		about = "Worksheet for a " + b.plan.Kind + ", to fill in"
+	about := "Worksheet for a " + d.plan.Kind + ", and how to make it"
+	if d.blank {
+		about = "Worksheet for a " + d.plan.Kind + ", to fill in"
 	}
-	head := b.Opening(title, about)
+	head := d.Opening(title, about)
 	head.Bookmark = "Worksheet"
 	opening := head.Draw
 	head.Draw = func(box geometry.Box) Length {
@@ -118,24 +118,24 @@ func (b *book) sections() (blocks []document.Block, list int) {
 			word string
 			wide Length
 		}{{"Name", box.Width()*0.55 - 14}, {"Date", box.Width()*0.45 - 12}} {
-			document.Write(b, geometry.Pt(x, y), f.word, render.BodySize, false)
+			document.Write(d, geometry.Pt(x, y), f.word, render.BodySize, false)
 			x += typeset.Width(f.word, render.BodySize, false) + 2
-			b.Stroke(geometry.Line(geometry.Pt(x, y+0.6), geometry.Pt(x+f.wide, y+0.6)), cellLine)
+			d.Stroke(geometry.Line(geometry.Pt(x, y+0.6), geometry.Pt(x+f.wide, y+0.6)), cellLine)
 			x += f.wide + 5
 		}
 		return y + 1
 	}
 	blocks = []document.Block{head}
-	for _, gs := range b.pagesOf(b.groups()) {
-		left, right := b.shared(gs)
+	for _, gs := range d.pagesOf(d.groups()) {
+		left, right := d.shared(gs)
 		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
 			half := (box.Width() - 6) / 2
-			b.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
-			b.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
-			return box.Min.Y + max(b.groupsHeight(left), b.groupsHeight(right))
+			d.drawGroups(left, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+half, box.Max.Y))
+			d.drawGroups(right, geometry.Bx(box.Max.X-half, box.Min.Y, box.Max.X, box.Max.Y))
+			return box.Min.Y + max(d.groupsHeight(left), d.groupsHeight(right))
 		}})
 	}
-	return append(blocks, b.pieceRows()...), len(blocks)
+	return append(blocks, d.pieceRows()...), len(blocks)
 }
 
 // headTall is what the head of the worksheet takes of its first page.
@@ -144,13 +144,13 @@ const headTall Length = 28
 // pagesOf shares groups out so that each share, in two columns, is no taller than
 // a page, or than what the head leaves of the first: all are one share where the sheet
 // is not very low and they are not many.
-func (b *book) pagesOf(gs []group) (shares [][]group) {
+func (d *doc) pagesOf(gs []group) (shares [][]group) {
 	fits := func(gs []group, room Length) bool {
-		left, right := b.shared(gs)
-		return max(b.groupsHeight(left), b.groupsHeight(right)) <= room
+		left, right := d.shared(gs)
+		return max(d.groupsHeight(left), d.groupsHeight(right)) <= room
 	}
 	for len(gs) > 0 {
-		room := b.column().Height()
+		room := d.column().Height()
 		if shares == nil {
 			room -= headTall
 		}
@@ -165,10 +165,10 @@ func (b *book) pagesOf(gs []group) (shares [][]group) {
 
 // shared shares groups between two columns in their order, so that both are
 // about as tall.
-func (b *book) shared(gs []group) (left, right []group) {
+func (d *doc) shared(gs []group) (left, right []group) {
 	best := Length(-1)
 	for i := range gs {
-		tall := max(b.groupsHeight(gs[:i+1]), b.groupsHeight(gs[i+1:]))
+		tall := max(d.groupsHeight(gs[:i+1]), d.groupsHeight(gs[i+1:]))
 		if best < 0 || tall < best {
 			best, left, right = tall, gs[:i+1], gs[i+1:]
 		}
@@ -183,34 +183,34 @@ const (
 	readTall  Length = 12
 )
 
-func (b *book) tall(m plan.Measure) Length {
+func (d *doc) tall(m plan.Measure) Length {
 	switch {
-	case b.blank && m.Readings != nil:
+	case d.blank && m.Readings != nil:
 		return readTall
-	case b.under(m, 0) != "":
+	case d.under(m, 0) != "":
 		return ruledTall
 	}
 	return lineTall
 }
 
 // under returns the small line below a measure.
-func (b *book) under(m plan.Measure, digits int) string {
+func (d *doc) under(m plan.Measure, digits int) string {
 	switch {
 	case m.Rule != "":
 		return "= " + m.Rule
-	case b.blank && m.Usual:
-		return "usual " + b.shown(m, digits)
-	case !b.blank && len(m.Readings) > 1:
+	case d.blank && m.Usual:
+		return "usual " + d.shown(m, digits)
+	case !d.blank && len(m.Readings) > 1:
 		var rs []string
 		for _, l := range m.Readings {
-			rs = append(rs, b.Round.PrettyNumber(l))
+			rs = append(rs, d.Round.PrettyNumber(l))
 		}
 		return "largest of " + strings.Join(rs, ", ")
 	}
 	return ""
 }
 
-func (b *book) groupsHeight(gs []group) Length {
+func (d *doc) groupsHeight(gs []group) Length {
 	var h Length
 	for _, g := range gs {
 		if len(g.Measures) == 0 {
@@ -218,26 +218,26 @@ func (b *book) groupsHeight(gs []group) Length {
 		}
 		h += typeset.LineHeight(render.BodySize) + 1 + groupGap
 		for _, m := range g.Measures {
-			h += b.tall(m)
+			h += d.tall(m)
 		}
 	}
 	return h
 }
 
 // drawGroups sets groups of measures in a column.
-func (b *book) drawGroups(gs []group, box geometry.Box) {
+func (d *doc) drawGroups(gs []group, box geometry.Box) {
 	y := box.Min.Y
 	for _, g := range gs {
 		if len(g.Measures) == 0 {
 			continue
 		}
 		y += typeset.LineHeight(render.BodySize)
-		document.Write(b, geometry.Pt(box.Min.X, y), g.Head, render.BodySize, true)
+		document.Write(d, geometry.Pt(box.Min.X, y), g.Head, render.BodySize, true)
 		y += 1
-		document.Rule(b, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
+		document.Rule(d, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 		for _, m := range g.Measures {
-			h := b.tall(m)
-			b.drawMeasure(m, g.digits, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
+			h := d.tall(m)
+			d.drawMeasure(m, g.digits, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
 			y += h
 		}
 		y += groupGap
@@ -247,42 +247,42 @@ func (b *book) drawGroups(gs []group, box geometry.Box) {
 // symbolWide is the room for a symbol.
 const symbolWide Length = 7
 
-func (b *book) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
+func (d *doc) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
 	base := box.Min.Y + 4.4
-	document.Write(b, geometry.Pt(box.Min.X, base), m.Symbol, render.BodySize, true)
+	document.Write(d, geometry.Pt(box.Min.X, base), m.Symbol, render.BodySize, true)
 	x := box.Min.X
 	if m.Symbol != "" {
 		x += symbolWide
 	}
 	cell := box.Max.X - cellWide
-	document.Write(b, geometry.Pt(x, base), typeset.Fit(m.Name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
-	if under := b.under(m, digits); under != "" {
-		document.Write(b, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
+	document.Write(d, geometry.Pt(x, base), typeset.Fit(m.Name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
+	if under := d.under(m, digits); under != "" {
+		document.Write(d, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
 	}
-	if b.blank && m.Readings != nil { // places for three readings, then the largest
+	if d.blank && m.Readings != nil { // places for three readings, then the largest
 		base += 5.6
-		document.Write(b, geometry.Pt(x, base), "readings", render.SmallSize, false)
+		document.Write(d, geometry.Pt(x, base), "readings", render.SmallSize, false)
 		from := x + typeset.Width("readings", render.SmallSize, false) + 1.5
 		wide := (cell - 9 - from) / 3
 		for i := range 3 {
 			at := from + wide*Length(i)
-			b.Stroke(geometry.Line(geometry.Pt(at, base+1), geometry.Pt(at+wide-1.5, base+1)), cellLine)
+			d.Stroke(geometry.Line(geometry.Pt(at, base+1), geometry.Pt(at+wide-1.5, base+1)), cellLine)
 		}
-		b.Text(render.Text{At: geometry.Pt(cell-0.8, base), String: "largest", Size: render.SmallSize, Align: render.End, Color: render.Black})
+		d.Text(render.Text{At: geometry.Pt(cell-0.8, base), String: "largest", Size: render.SmallSize, Align: render.End, Color: render.Black})
 	}
-	b.Stroke(geometry.Line(geometry.Pt(cell, base+1), geometry.Pt(box.Max.X, base+1)), cellLine)
-	if !b.blank {
-		b.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: b.shown(m, digits), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
+	d.Stroke(geometry.Line(geometry.Pt(cell, base+1), geometry.Pt(box.Max.X, base+1)), cellLine)
+	if !d.blank {
+		d.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: d.shown(m, digits), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
 	}
 }
 
 // shown returns a measure in words.
-func (b *book) shown(m plan.Measure, digits int) string {
+func (d *doc) shown(m plan.Measure, digits int) string {
 	switch {
 	case m.Number != "":
 		return m.Number
 	case m.Fine:
-		return b.thin(m.Value, digits)
+		return d.thin(m.Value, digits)
 	}
-	return b.Round.Pretty(m.Value)
+	return d.Round.Pretty(m.Value)
 }

@@ -11,6 +11,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/render/index"
 )
@@ -59,11 +60,11 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		j := slipcase.DefaultJob(geometry.MM)
 		j.Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
 		j.Covering = c.covering
-		whole, err := slipcase.Make(j)
+		whole, err := plantest.Make[slipcase.Case](j)
 		require.NoError(t, err)
 		_, _, without := stuffs(t, index.Picture(whole.Plan()))
 		j.ThumbHole.Shape = c.hole
-		made, err := slipcase.Make(j)
+		made, err := plantest.Make[slipcase.Case](j)
 		require.NoError(t, err)
 		cloth, paper, most := stuffs(t, index.Picture(made.Plan()))
 		assert.Equal(t, c.cloth, cloth, "%v", c)

@@ -12,11 +12,12 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
 
-// AnySetup draws a sheet and a printer of any margins and errors that patterns
+// AnySetup draws a sheet and a printer of any margins and errors that templates
 // can be printed with.
 func AnySetup(t *rapid.T) paper.Setup {
 	length := func(lo, hi float64, label string) geometry.Length {
@@ -107,7 +108,7 @@ func AnyCase(t *rapid.T) slipcase.Case {
 		j.Pattern.Across = length(5, 300, "repeat across")
 		j.Pattern.Along = length(5, 300, "repeat along")
 	}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		t.Skip("can't be made")
 	}
@@ -138,7 +139,7 @@ func AnyPlan(t *rapid.T) (plan.Plan, geometry.Unit) {
 			*s.Length = rapid.SampledFrom(some).Draw(t, key)
 		}
 	}
-	p, err := plan.Make(j)
+	p, err := plantest.Plan(j)
 	if err != nil {
 		t.Skip("can't be made")
 	}

@@ -35,11 +35,11 @@ const (
 // areaLabels words the areas of a face: with the name of what lies uppermost
 // where most is seen of it, with the number of layers elsewhere. The number of
 // an overlap that has no room in its area stands beside the face.
-func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text, beside [2]besideFace) {
+func (d *doc) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text, beside [2]besideFace) {
 	parts := partsOf(f)
 	out := make([]bool, len(parts)) // the number stands beside
 	for {
-		beside = b.numbersBeside(f, parts, out)
+		beside = d.numbersBeside(f, parts, out)
 		off := taken{Boxes: slices.Clone(keep)}
 		for _, side := range beside {
 			for _, l := range side.labels {
@@ -53,7 +53,7 @@ func (b *book) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text
 			if out[i] {
 				continue
 			}
-			texts := b.wording(f, p, named, off)
+			texts := d.wording(f, p, named, off)
 			for _, t := range texts {
 				off.Boxes = append(off.Boxes, typeset.Box(t).Grow(0.3))
 			}
@@ -83,7 +83,7 @@ func partsOf(f flatFace) []part {
 }
 
 // numbersBeside arranges the numbers of the areas chosen on both sides.
-func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideFace {
+func (d *doc) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideFace {
 	sides := [2]besideFace{
 		{column: column{Edge: f.at.Min.X - numberGap, Leftward: true, Top: f.at.Min.Y, Bottom: f.at.Max.Y, Gap: 0}},
 		{column: column{Edge: f.at.Max.X + numberGap, Leftward: false, Top: f.at.Min.Y, Bottom: f.at.Max.Y, Gap: 0}},
@@ -107,7 +107,7 @@ func (b *book) numbersBeside(f flatFace, parts []part, chosen []bool) [2]besideF
 
 // wording finds words that have room in an area, the fullest first, none if
 // there are none.
-func (b *book) wording(f flatFace, p part, named map[string]bool, off taken) []render.Text {
+func (d *doc) wording(f flatFace, p part, named map[string]bool, off taken) []render.Text {
 	words := func(lines []string, style render.Text) []render.Text {
 		return shape.Words(p.area, lines, style, lineGap, 0.8, off)
 	}

@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -24,7 +25,7 @@ func cardCase(t *testing.T, height, width, thickness, card slipcase.Length) onep
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thickness}}}
 	j.Card.Thickness = card
 	j.Clearance = job.Clearance{Height: 5}
-	c, err := onepiece.Make(j)
+	c, err := plantest.Make[onepiece.Case](j)
 	require.NoError(t, err)
 	return c
 }
@@ -58,13 +59,13 @@ func TestCardReport(t *testing.T) {
 // tail are two layers, and what lies outermost there is spine flap and outer flap.
 func TestCardWalls(t *testing.T) {
 	c := cardCase(t, 203, 130, 22, 1.5)
-	b := newBook(c.Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
-	require.Len(t, b.faces, 5)
+	d := newDoc(c.Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
+	require.Len(t, d.faces, 5)
 	sizes := map[geometry.Face][2]float64{ // 22 + 2 x 1.5, 208 + 4 x 1.5, 130 + 1.5
 		onepiece.LeftOutside: {131.5, 214}, onepiece.RightOutside: {131.5, 214}, onepiece.SpineOutside: {25, 214},
 		onepiece.HeadOutside: {25, 131.5}, onepiece.TailOutside: {25, 131.5},
 	}
-	for _, f := range b.faces {
+	for _, f := range d.faces {
 		want := sizes[f.Face]
 		assert.InDeltaSlice(t, want[:], []float64{f.Extent.Width().MM(), f.Extent.Height().MM()}, 1e-9, f.Face)
 		if f.Face != onepiece.HeadOutside && f.Face != onepiece.TailOutside {
@@ -79,7 +80,7 @@ func TestCardWalls(t *testing.T) {
 		assert.Greater(t, f.covered, 90., f.Face)
 	}
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
-	head, _ := faceOf(b.faces, onepiece.HeadOutside)
+	head, _ := faceOf(d.faces, onepiece.HeadOutside)
 	for _, l := range head.layers {
 		y := l.Shape.Bounds()
 		switch l.Piece {

@@ -12,68 +12,68 @@ import (
 
 // drawFace draws a face flat: what lies on it, its edges named, the number of
 // layers in each area, and its faults.
-func (b *book) drawFace(f flatFace) {
-	marks := b.faceMarks(f)
+func (d *doc) drawFace(f flatFace) {
+	marks := d.faceMarks(f)
 	var keep []geometry.Box
 	for _, m := range marks {
 		keep = append(keep, m.box())
 		keep = append(keep, m.sides()...)
 	}
-	inside, beside := b.areaLabels(f, keep)
+	inside, beside := d.areaLabels(f, keep)
 	for _, t := range inside {
 		keep = append(keep, typeset.Box(t).Grow(0.5))
 	}
-	b.faceGround(f, keep)
+	d.faceGround(f, keep)
 	for _, side := range beside {
-		side.Draw(b, side.labels)
+		side.Draw(d, side.labels)
 	}
 	for _, t := range inside {
-		b.Text(t)
+		d.Text(t)
 	}
-	b.edgeNames(f, len(beside[0].labels) > 0, len(beside[1].labels) > 0, len(marks) > 0)
-	drawMarks(b, marks)
+	d.edgeNames(f, len(beside[0].labels) > 0, len(beside[1].labels) > 0, len(marks) > 0)
+	drawMarks(d, marks)
 }
 
 // faceGround draws the materials of a face and the outlines of its layers,
 // hatching kept off words.
-func (b *book) faceGround(f flatFace, keep []geometry.Box) {
+func (d *doc) faceGround(f flatFace, keep []geometry.Box) {
 	page := func(g polygon.Shape) polygon.Shape { return g.Moved(f.onPage) }
-	under := b.looks.ground(f.Ground)
+	under := d.looks.ground(f.Ground)
 	shade := func(g polygon.Shape, l look) {
 		for _, a := range page(g) {
-			l.shade(b, a, keep)
+			l.shade(d, a, keep)
 		}
 	}
 	for _, a := range page(f.shape) {
-		b.Fill(a.Path(), under.tint)
+		d.Fill(a.Path(), under.tint)
 	}
 	for _, l := range f.layers {
 		for _, a := range page(l.Shape) {
-			b.Fill(a.Path(), b.looks.piece(l.Piece).tint)
+			d.Fill(a.Path(), d.looks.piece(l.Piece).tint)
 		}
 	}
 	shade(f.bare(), under)
 	for _, l := range f.layers {
-		shade(l.Shape, b.looks.piece(l.Piece))
+		shade(l.Shape, d.looks.piece(l.Piece))
 	}
 	for _, l := range f.layers {
 		for _, run := range shape.FreeEdges(l.Shape, f.shape) {
 			for i, p := range run {
 				run[i] = f.onPage(p)
 			}
-			b.Stroke(geometry.Line(run...), b.looks.piece(l.Piece).outline(l.Tucked))
+			d.Stroke(geometry.Line(run...), d.looks.piece(l.Piece).outline(l.Tucked))
 		}
 	}
 	for _, a := range page(f.shape) {
 		for _, ring := range a.Rings {
-			b.Stroke(geometry.Polygon(ring...), outerEdge)
+			d.Stroke(geometry.Polygon(ring...), outerEdge)
 		}
 	}
 }
 
 // edgeNames says what lies beyond each edge of a face, farther off on a side
 // where numbers stand.
-func (b *book) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
+func (d *doc) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
 	gap := Length(1)
 	if marked {
 		gap = 2.4 // for the line round a fault
@@ -88,7 +88,7 @@ func (b *book) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
 	mid := f.at.Center()
 	up, down := typeset.Ascent(size), typeset.Descent(size)
 	text := func(s string, at geometry.Point, turned bool) {
-		b.Text(render.Text{At: at, String: s, Size: size, Align: render.Middle, Turned: turned, Color: render.Black})
+		d.Text(render.Text{At: at, String: s, Size: size, Align: render.Middle, Turned: turned, Color: render.Black})
 	}
 	text(f.Beyond.Top, geometry.Pt(mid.X, f.at.Min.Y-gap-down+0.3), false)
 	text(f.Beyond.Bottom, geometry.Pt(mid.X, f.at.Max.Y+gap+up), false)
@@ -98,10 +98,10 @@ func (b *book) edgeNames(f flatFace, numbersLeft, numbersRight, marked bool) {
 
 // faceMarks marks the faults of a face. What lies past the face is marked at
 // its border.
-func (b *book) faceMarks(f flatFace) []mark {
+func (d *doc) faceMarks(f flatFace) []mark {
 	var out []mark
 	var off taken
-	for i, fault := range b.Proof.Faults {
+	for i, fault := range d.Proof.Faults {
 		if fault.Face != f.Face {
 			continue
 		}

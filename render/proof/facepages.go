@@ -24,13 +24,13 @@ const (
 var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40}
 
 // faceScale returns the scale at which every page of faces holds its own.
-func (b *book) faceScale(wide, tall Length) float64 {
+func (d *doc) faceScale(wide, tall Length) float64 {
 	for _, n := range scales {
 		fits := true
-		for _, sp := range b.Proof.Spreads {
+		for _, sp := range d.Proof.Spreads {
 			var down Length
 			for _, row := range sp.Rows {
-				r := b.faceRow(row, wide, Length(1/n))
+				r := d.faceRow(row, wide, Length(1/n))
 				down += r.tall() + rowGap
 				for i, f := range r.faces {
 					fits = fits && f.wide()+2*sideRoom <= r.cells[i]
@@ -46,37 +46,37 @@ func (b *book) faceScale(wide, tall Length) float64 {
 }
 
 // facePages draws every face flat, then the table of them.
-func (b *book) facePages() {
-	room := b.Room(false)
-	tall := b.legendTop(room) - 2 - b.measured(func() Length { return b.faceHead(room, b.Proof.Spreads[len(b.Proof.Spreads)-1], 1.25) })
-	n := b.faceScale(room.Width(), tall)
+func (d *doc) facePages() {
+	room := d.Room(false)
+	tall := d.legendTop(room) - 2 - d.measured(func() Length { return d.faceHead(room, d.Proof.Spreads[len(d.Proof.Spreads)-1], 1.25) })
+	n := d.faceScale(room.Width(), tall)
 	var box geometry.Box
 	var y Length
-	for _, sp := range b.Proof.Spreads {
-		box = b.NewPage(false, sp.Bookmark)
-		y = b.faceHead(box, sp, n)
-		b.legend(box, box.Max.Y)
+	for _, sp := range d.Proof.Spreads {
+		box = d.NewPage(false, sp.Bookmark)
+		y = d.faceHead(box, sp, n)
+		d.legend(box, box.Max.Y)
 		for _, r := range sp.Rows {
-			row := b.faceRow(r, box.Width(), Length(1/n))
-			b.drawRow(row, box.Min.X, y)
+			row := d.faceRow(r, box.Width(), Length(1/n))
+			d.drawRow(row, box.Min.X, y)
 			y += row.tall() + rowGap
 		}
 	}
-	b.table(geometry.Bx(box.Min.X, y, box.Max.X, b.legendTop(box)))
+	d.table(geometry.Bx(box.Min.X, y, box.Max.X, d.legendTop(box)))
 }
 
 // legendTop returns where the legend of a page starts.
-func (b *book) legendTop(box geometry.Box) Length {
-	return b.measured(func() Length { return b.legend(box, box.Max.Y) })
+func (d *doc) legendTop(box geometry.Box) Length {
+	return d.measured(func() Length { return d.legend(box, box.Max.Y) })
 }
 
 // faceHead sets the head of a page of faces.
-func (b *book) faceHead(box geometry.Box, sp plan.Spread, n float64) Length {
-	layers := "A number says how many layers of " + b.Proof.Stuff + " lie there, one on another. "
-	if b.Proof.Layers != "" {
-		layers += b.Proof.Layers + " "
+func (d *doc) faceHead(box geometry.Box, sp plan.Spread, n float64) Length {
+	layers := "A number says how many layers of " + d.Proof.Stuff + " lie there, one on another. "
+	if d.Proof.Layers != "" {
+		layers += d.Proof.Layers + " "
 	}
-	return b.heading(box, sp.Head, fmt.Sprintf("Scale 1 : %g, and narrow faces drawn wider where it says so: not at true size. ", n)+
+	return d.heading(box, sp.Head, fmt.Sprintf("Scale 1 : %g, and narrow faces drawn wider where it says so: not at true size. ", n)+
 		layers+"Areas too narrow to be seen have no number.")
 }
 
@@ -89,16 +89,16 @@ type faceRow struct {
 	head     Length   // above the faces
 }
 
-func (b *book) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
+func (d *doc) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
 	var row faceRow
 	var most Length
 	for _, c := range cells {
-		of, ok := faceOf(b.faces, c.Face)
+		of, ok := faceOf(d.faces, c.Face)
 		if !ok {
 			continue
 		}
 		f, cell := newFlatFace(of, scale), wide*c.Part
-		caption := wrapped(b.captionOf(f), noteSize, false, cell-5)
+		caption := wrapped(d.captionOf(f), noteSize, false, cell-5)
 		head := wrapped(wording.Capital(string(c.Face)), render.BodySize, true, cell-3)
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
@@ -118,20 +118,20 @@ func (r faceRow) tall() Length {
 }
 
 // drawRow draws a row from x to the right and from y down.
-func (b *book) drawRow(row faceRow, x, y Length) {
+func (d *doc) drawRow(row faceRow, x, y Length) {
 	for i, face := range row.faces {
 		left, down := x, y
 		x += row.cells[i]
 		for _, l := range row.names[i] {
 			down += typeset.LineHeight(render.BodySize)
-			b.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: render.BodySize, Bold: true, Color: render.Black})
+			d.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: render.BodySize, Bold: true, Color: render.Black})
 		}
 		for _, l := range row.captions[i] {
 			down += typeset.LineHeight(noteSize)
-			b.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: noteSize, Color: render.Black})
+			d.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: noteSize, Color: render.Black})
 		}
 		face.at = geometry.Bx(left+sideRoom, y+row.head, left+sideRoom+face.wide(), y+row.head+face.tall())
-		b.drawFace(face)
+		d.drawFace(face)
 	}
 }
 
@@ -174,20 +174,20 @@ func (f flatFace) onPage(q geometry.Point) geometry.Point {
 }
 
 // captionOf says what lies on a face.
-func (b *book) captionOf(f flatFace) string {
+func (d *doc) captionOf(f flatFace) string {
 	var s []string
-	size := b.Round.Number(f.Extent.Width()) + " × " + b.Round.Pretty(f.Extent.Height())
+	size := d.Round.Number(f.Extent.Width()) + " × " + d.Round.Pretty(f.Extent.Height())
 	names := strings.Join(f.pieces(), ", ")
 	switch {
 	case !f.Inside:
 		s = append(s, fmt.Sprintf("%s, %g %% covered", size, percent(f.covered)))
 		if names != "" {
-			s = append(s, b.Proof.From+": "+names)
+			s = append(s, d.Proof.From+": "+names)
 		}
 	case len(f.layers) == 0:
 		s = append(s, size, f.Ground.Name+" only")
 	default:
-		s = append(s, size, f.Ground.Name+", then "+names, "thickest pile "+geometry.Fine(f.Corners, b.Round.Unit))
+		s = append(s, size, f.Ground.Name+", then "+names, "thickest pile "+geometry.Fine(f.Corners, d.Round.Unit))
 	}
 	if f.more[0] > 1 {
 		s = append(s, fmt.Sprintf("width drawn %d times as large as at scale", f.more[0]))

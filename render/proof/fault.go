@@ -98,24 +98,24 @@ func drawTag(s render.Surface, number string, at geometry.Point) {
 }
 
 // faultPages lists the faults with their numbers and where each is drawn.
-func (b *book) faultPages() {
+func (d *doc) faultPages() {
 	const indent Length = 9
 	head := func(box geometry.Box) Length {
-		return b.heading(box, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
+		return d.heading(box, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
 	}
 	blocks := []document.Block{{Bookmark: "Faults", Stays: true, Draw: head}}
-	for i, f := range b.Proof.Faults {
+	for i, f := range d.Proof.Faults {
 		text := f.String()
-		if page, ok := b.pageOf[f.Face]; ok {
+		if page, ok := d.pageOf[f.Face]; ok {
 			text += fmt.Sprintf(" (page %d)", page)
 		}
 		blocks = append(blocks, document.Block{Head: head, Draw: func(box geometry.Box) Length {
 			y := box.Min.Y
-			drawTag(b, fmt.Sprint(i+1), geometry.Pt(box.Min.X+tagRadius+0.4, y+tagRadius))
+			drawTag(d, fmt.Sprint(i+1), geometry.Pt(box.Min.X+tagRadius+0.4, y+tagRadius))
 			box.Min.X += indent
 			line := y + tagRadius - typeset.LineHeight(render.BodySize) + typeset.Ascent(render.BodySize)/2
-			return max(y+2*tagRadius, b.paragraph(box, line, text, render.BodySize, false)) + 2.5
+			return max(y+2*tagRadius, d.paragraph(box, line, text, render.BodySize, false)) + 2.5
 		}})
 	}
-	b.Flow(nil, blocks...)
+	d.Flow(nil, blocks...)
 }

@@ -79,9 +79,9 @@ func TestMarksLieOnTheFault(t *testing.T) {
 	require.Len(t, s.Proof.Faces, 14)
 	faces := study(s.Proof)
 	sc := sightOf(s.Proof, faces, looksOf(s.Proof))
-	b := newBook(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+	d := newDoc(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 	to, _ := scene.Fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
-	marks := b.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
+	marks := d.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
 	var seen int
 	for _, m := range marks {
 		for _, f := range sc.faces {

@@ -18,25 +18,25 @@ import (
 	"forel/geometry/stage"
 )
 
-// block is a board of the model that the pictures are checked against: a box,
-// that of a side within the side's outline.
+// block is a board of the model that the pictures are checked against: a box, that of
+// a side or a divider within an outline, from spine and tail.
 type block struct {
 	lo, hi space.Vec
-	side   bool
+	side   []geometry.Point
 }
 
 func blocks(c slipcase.Carcass) []block {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
 	v := func(x, y, z Length) space.Vec { return space.Vec{X: x, Y: y, Z: z} }
 	return []block{
-		{v(0, 0, 0), v(s, h, d), true}, {v(w-s, 0, 0), v(w, h, d), true},
-		{v(s, 0, 0), v(w-s, h, s), false}, {v(s, h-s, s), v(w-s, h, d), false}, {v(s, 0, s), v(w-s, s, d), false},
+		{v(0, 0, 0), v(s, h, d), c.Side}, {v(w-s, 0, 0), v(w, h, d), c.Side},
+		{v(s, 0, 0), v(w-s, h, s), nil}, {v(s, h-s, s), v(w-s, h, d), nil}, {v(s, 0, s), v(w-s, s, d), nil},
 	}
 }
 
 // enters gives how far along a line of sight a block is first met, the line given
 // by a place and the way from it to the viewer. The farther, the nearer the viewer.
-func (b block) enters(from, toward space.Vec, outline area) (Length, bool) {
+func (b block) enters(from, toward space.Vec) (Length, bool) {
 	first, last := Length(math.Inf(1)), Length(math.Inf(-1))
 	for _, a := range [][4]Length{
 		{from.X, toward.X, b.lo.X, b.hi.X}, {from.Y, toward.Y, b.lo.Y, b.hi.Y}, {from.Z, toward.Z, b.lo.Z, b.hi.Z},
@@ -44,11 +44,12 @@ func (b block) enters(from, toward space.Vec, outline area) (Length, bool) {
 		t, u := (a[2]-a[0])/a[1], (a[3]-a[0])/a[1]
 		first, last = min(first, max(t, u)), max(last, min(t, u))
 	}
-	if first <= last || !b.side {
+	if first <= last || b.side == nil {
 		return first, first > last
 	}
 	// Where the line of sight goes over the outline, and which part between is board.
-	at := func(t Length) geometry.Point { return geometry.Pt(from.Z+toward.Z*t, from.Y+toward.Y*t) }
+	at := func(t Length) geometry.Point { return geometry.Pt(from.Z+toward.Z*t-b.lo.Z, from.Y+toward.Y*t-b.lo.Y) }
+	outline := area{Rings: [][]geometry.Point{b.side}}
 	stops := []Length{first, last}
 	ring := outline.Rings[0]
 	for i, p := range ring {
@@ -73,7 +74,6 @@ func (b block) enters(from, toward space.Vec, outline area) (Length, bool) {
 // firstHit follows a line of sight from the viewer through a solid model of the
 // boards and dividers, and gives where it comes to board first.
 func firstHit(c slipcase.Carcass, dividers []slipcase.Standing, v stage.View, at geometry.Point) (space.Vec, bool) {
-	outline := area{Rings: [][]geometry.Point{c.Side}}
 	// The point of the line nearest the origin, and the way to the viewer.
 	sinYaw, cosYaw := math.Sincos(v.Yaw * math.Pi / 180)
 	sinPitch, cosPitch := math.Sincos(v.Pitch * math.Pi / 180)
@@ -89,11 +89,11 @@ func firstHit(c slipcase.Carcass, dividers []slipcase.Standing, v stage.View, at
 	}
 	all := blocks(c)
 	for _, d := range dividers {
-		all = append(all, block{d.Min, d.Max, false})
+		all = append(all, block{d.Min, d.Max, d.Side})
 	}
 	nearest, hit := Length(math.Inf(-1)), false
 	for _, b := range all {
-		if t, ok := b.enters(place(0), toward, outline); ok {
+		if t, ok := b.enters(place(0), toward); ok {
 			nearest, hit = max(nearest, t), true
 		}
 	}

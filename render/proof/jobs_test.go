@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 )
@@ -28,7 +29,7 @@ type subject struct {
 
 func made(t *testing.T, j slipcase.Job) subject {
 	t.Helper()
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return subject{c.Plan(), c.Proof}
 }

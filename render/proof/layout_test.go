@@ -113,7 +113,7 @@ func checkPage(t *testing.T, where string, on *record.Surface, o Options) {
 	}
 }
 
-// The page says plainly that figures are not patterns.
+// The page says plainly that figures are not templates.
 func TestEveryPageSaysNotToCut(t *testing.T) {
 	d := Draw(made(t, jobOf(221.5, 148.5, 32)).Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 	require.Len(t, d.Pages(), 4) // from an angle, outside, inside, mouth

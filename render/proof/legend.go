@@ -10,9 +10,9 @@ import (
 	"forel/render/typeset"
 )
 
-// legend sets what the patterns mean so that it ends at y, and returns where it
+// legend sets what the hatchings mean so that it ends at y, and returns where it
 // starts.
-func (b *book) legend(box geometry.Box, y Length) Length {
+func (d *doc) legend(box geometry.Box, y Length) Length {
 	type entry struct {
 		draw func(swatch geometry.Box)
 		text string
@@ -20,30 +20,30 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 	swatch := func(l look) func(geometry.Box) {
 		return func(at geometry.Box) {
 			path := geometry.Rectangle(at)
-			b.Fill(path, l.tint)
+			d.Fill(path, l.tint)
 			a := area{Rings: [][]geometry.Point{path.Flatten(1)}}
-			l.shade(b, a, nil)
+			l.shade(d, a, nil)
 			border := l.line
 			if border.Width == 0 {
 				border = innerEdge
 			}
-			b.Stroke(path, border)
+			d.Stroke(path, border)
 		}
 	}
 	var entries []entry
-	for _, name := range b.looks.order {
-		entries = append(entries, entry{swatch(b.looks.pieces[name]), name})
+	for _, name := range d.looks.order {
+		entries = append(entries, entry{swatch(d.looks.pieces[name]), name})
 	}
-	for _, l := range b.grounds() {
+	for _, l := range d.grounds() {
 		entries = append(entries, entry{swatch(l), l.name})
 	}
-	if b.tucks() {
+	if d.tucks() {
 		entries = append(entries, entry{func(at geometry.Box) {
-			b.Stroke(geometry.Line(geometry.Pt(at.Min.X, at.Center().Y), geometry.Pt(at.Max.X, at.Center().Y)), render.Stroke{Width: 0.4, Dash: tuckDash, Color: render.Blue})
+			d.Stroke(geometry.Line(geometry.Pt(at.Min.X, at.Center().Y), geometry.Pt(at.Max.X, at.Center().Y)), render.Stroke{Width: 0.4, Dash: tuckDash, Color: render.Blue})
 		}, "edge of what is tucked into a corner"})
 	}
-	if !b.Proof.Sound() {
-		entries = append(entries, entry{func(at geometry.Box) { b.Stroke(geometry.Rectangle(at.Grow(-0.5)), faultLine) }, "fault, with its number"})
+	if !d.Proof.Sound() {
+		entries = append(entries, entry{func(at geometry.Box) { d.Stroke(geometry.Rectangle(at.Grow(-0.5)), faultLine) }, "fault, with its number"})
 	}
 
 	const wide, tall, gap Length = 10, 5, 2
@@ -63,17 +63,17 @@ func (b *book) legend(box geometry.Box, y Length) Length {
 	for i, e := range entries {
 		at := geometry.Bx(places[i].x, top+places[i].row*row+1, places[i].x+wide, top+places[i].row*row+1+tall)
 		e.draw(at)
-		b.Text(render.Text{At: geometry.Pt(at.Max.X+gap, at.Center().Y+typeset.Ascent(noteSize)/2), String: e.text, Size: noteSize, Color: render.Black})
+		d.Text(render.Text{At: geometry.Pt(at.Max.X+gap, at.Center().Y+typeset.Ascent(noteSize)/2), String: e.text, Size: noteSize, Color: render.Black})
 	}
 	return top
 }
 
 // grounds returns the looks of what is seen where no layer lies, each stuff once;
 // of several names for one the stuff's own is taken.
-func (b *book) grounds() []look {
+func (d *doc) grounds() []look {
 	var stuffs []stage.Stuff
 	name := map[stage.Stuff]string{}
-	for _, f := range b.faces {
+	for _, f := range d.faces {
 		g := f.Ground
 		shows := func(a area) bool { return a.Size() > leastPart && a.Breadth() > leastBreadth }
 		if !slices.ContainsFunc(f.bare(), shows) {
@@ -89,14 +89,14 @@ func (b *book) grounds() []look {
 	}
 	var out []look
 	for _, s := range stuffs {
-		out = append(out, b.looks.ground(foldup.Ground{Name: name[s], Stuff: s}))
+		out = append(out, d.looks.ground(foldup.Ground{Name: name[s], Stuff: s}))
 	}
 	return out
 }
 
 // tucks tells whether anything is tucked into a corner.
-func (b *book) tucks() bool {
-	return slices.ContainsFunc(b.Proof.Faces, func(f foldup.FaceReport) bool {
+func (d *doc) tucks() bool {
+	return slices.ContainsFunc(d.Proof.Faces, func(f foldup.FaceReport) bool {
 		return slices.ContainsFunc(f.Layers, func(l foldup.Layer) bool { return l.Tucked })
 	})
 }

@@ -33,17 +33,17 @@ func (sc sight) corner(c plan.Closeup, aspect float64, most Length) geometry.Box
 }
 
 // lens draws a part of the view larger, with what is turned in named.
-func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale float64) {
-	part := sc.cropped(b.Proof, b.faces, window)
+func (d *doc) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale float64) {
+	part := sc.cropped(d.Proof, d.faces, window)
 	to, larger := scene.Fitted(window, at)
 	at = moveBox(window, to)
 	over := at // the labels stand lower
 	over.Max.X += labelsWide
-	b.paragraph(over, at.Min.Y-9.5, c.Title, render.BodySize, true)
-	b.paragraph(over, at.Min.Y-5.7, fmt.Sprintf("%s, %.1f times as large", c.Where, larger/scale), noteSize, false)
-	b.Fill(geometry.Rectangle(at), white)
-	part.draw(b, b.looks, to)
-	b.frame(at)
+	d.paragraph(over, at.Min.Y-9.5, c.Title, render.BodySize, true)
+	d.paragraph(over, at.Min.Y-5.7, fmt.Sprintf("%s, %.1f times as large", c.Where, larger/scale), noteSize, false)
+	d.Fill(geometry.Rectangle(at), white)
+	part.draw(d, d.looks, to)
+	d.frame(at)
 
 	var labels []label
 	var sizes []float64
@@ -74,12 +74,12 @@ func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale flo
 		add(f.empty.Moved(to), f.Ground.Name, "of the "+f.Board)
 		for _, l := range f.layers {
 			what := f.Board
-			d, ok := f.reach(l.Layer)
+			deep, ok := f.reach(l.Layer)
 			switch {
 			case ok && l.Tucked:
-				what = "tucked, " + b.Round.Pretty(d) + ", " + what
+				what = "tucked, " + d.Round.Pretty(deep) + ", " + what
 			case ok:
-				what = b.Round.Pretty(d) + " deep, " + what
+				what = d.Round.Pretty(deep) + " deep, " + what
 			}
 			add(l.top.Moved(to), l.Piece, what)
 		}
@@ -95,5 +95,5 @@ func (b *book) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale flo
 		byWeight[i] = labels[k]
 	}
 	col, kept := column{Edge: at.Max.X + 3, Leftward: false, Top: at.Min.Y - 1.5, Bottom: at.Max.Y, Gap: 1}.Fit(byWeight)
-	col.Draw(b, col.Arrange(kept))
+	col.Draw(d, col.Arrange(kept))
 }

@@ -7,10 +7,10 @@ import (
 )
 
 // solidMarks marks the faults of the faces that are seen.
-func (b *book) solidMarks(sc sight, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
+func (d *doc) solidMarks(sc sight, to func(geometry.Point) geometry.Point, zone geometry.Box) []mark {
 	var out []mark
 	var off taken
-	for i, f := range b.Proof.Faults {
+	for i, f := range d.Proof.Faults {
 		for _, s := range sc.faces {
 			if s.Face != f.Face {
 				continue

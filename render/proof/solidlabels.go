@@ -14,7 +14,7 @@ import (
 
 // solidLabels names what the plan wants named and the pieces that are seen, in a
 // column on each side of the case. Window is the part that is shown larger, if any.
-func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, window *geometry.Box, figure geometry.Box) {
+func (d *doc) solidLabels(sc sight, to func(geometry.Point) geometry.Point, window *geometry.Box, figure geometry.Box) {
 	var labels []label
 	add := func(anchor geometry.Point, name, note string) {
 		l := label{Name: name, Size: render.BodySize, Anchor: anchor}
@@ -26,8 +26,8 @@ func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, win
 	seen := largestSeen(sc, to)
 	named := map[string]bool{} // pieces
 	var others []pieceSeen
-	say := func(s stage.Say) string { return s.In(b.Round.Pretty) }
-	for _, n := range b.Proof.Notes {
+	say := func(s stage.Say) string { return s.In(d.Round.Pretty) }
+	for _, n := range d.Proof.Notes {
 		on := seen[geometry.Face(n.Spot)]
 		if len(on) == 0 {
 			continue
@@ -52,7 +52,7 @@ func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, win
 			named[p.piece] = true
 		}
 	}
-	for _, n := range b.Proof.Notes {
+	for _, n := range d.Proof.Notes {
 		if n.Spot == "" {
 			add(to(sc.flat(n.At)), say(n.Name), say(n.More))
 		}
@@ -61,7 +61,7 @@ func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, win
 	edge := drawn.Min.X
 	if window != nil {
 		w := moveBox(*window, to)
-		add(geometry.Pt(w.Min.X, w.Center().Y), b.Proof.Closeup.Note, "is drawn larger below")
+		add(geometry.Pt(w.Min.X, w.Center().Y), d.Proof.Closeup.Note, "is drawn larger below")
 		edge = min(edge, w.Min.X)
 	}
 
@@ -75,7 +75,7 @@ func (b *book) solidLabels(sc sight, to func(geometry.Point) geometry.Point, win
 		{column{Edge: drawn.Max.X + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
 	} {
 		c, kept := side.Fit(side.labels)
-		c.Draw(b, c.Arrange(kept))
+		c.Draw(d, c.Arrange(kept))
 	}
 }
 

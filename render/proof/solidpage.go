@@ -23,58 +23,58 @@ const leastLarger = 2.2
 
 // solidPage draws the case from outside at an angle, a corner of it larger, and
 // the clearances.
-func (b *book) solidPage() {
-	p := b.Proof
-	box := b.NewPage(false, "The case")
+func (d *doc) solidPage() {
+	p := d.Proof
+	box := d.NewPage(false, "The case")
 	y := box.Min.Y + typeset.Ascent(render.TitleSize)
-	document.Write(b, geometry.Pt(box.Min.X, y), fit(name(b.Plan), render.TitleSize, true, box.Width()), render.TitleSize, true)
-	y = b.paragraph(box, y+1.5, "Proof: the "+b.Kind+" folded up from "+from(b.Plan), render.HeadSize, false)
-	y = b.paragraph(box, y, wording.Sentence(Verdict(p)), render.BodySize, true)
+	document.Write(d, geometry.Pt(box.Min.X, y), fit(name(d.Plan), render.TitleSize, true, box.Width()), render.TitleSize, true)
+	y = d.paragraph(box, y+1.5, "Proof: the "+d.Kind+" folded up from "+from(d.Plan), render.HeadSize, false)
+	y = d.paragraph(box, y, wording.Sentence(Verdict(p)), render.BodySize, true)
 	if len(p.Faces) == 0 {
-		b.paragraph(box, y+2, "The pieces do not fit together, so there is no case to draw.", render.BodySize, false)
+		d.paragraph(box, y+2, "The pieces do not fit together, so there is no case to draw.", render.BodySize, false)
 		return
 	}
 	for _, r := range p.Remarks {
-		y = b.paragraph(box, y, wording.Sentence(r), render.BodySize, false)
+		y = d.paragraph(box, y, wording.Sentence(r), render.BodySize, false)
 	}
-	low := b.legend(box, box.Max.Y) - 3
-	table := clearanceTable(clearanceRows(p.Clearances, "", "–", b.Round.Unit))
+	low := d.legend(box, box.Max.Y) - 3
+	table := clearanceTable(clearanceRows(p.Clearances, "", "–", d.Round.Unit))
 	left := geometry.Bx(box.Min.X, 0, box.Min.X+min(box.Width(), tableMost), 0)
 	lensWide := min(lensMost, box.Width()-labelsWide-beside-table.wide())
 	if p.Closeup != nil {
 		left.Max.X = box.Max.X - labelsWide - lensWide - beside
 	}
 	lowerTall := lowerLeast
-	b.Aside(func() { lowerTall = max(lowerTall, b.clearances(left, table)+6) })
+	d.Aside(func() { lowerTall = max(lowerTall, d.clearances(left, table)+6) })
 	if p.Closeup != nil && lowerTall < lowerMost {
 		lowerTall = max(lowerTall, min(lowerMost, 0.55*(low-y-2)))
 	}
 	figure := geometry.Bx(box.Min.X, y+2, box.Max.X, low-lowerTall)
 	lower := geometry.Bx(box.Min.X, low-lowerTall+4, box.Max.X, low)
 
-	sc := sightOf(p, b.faces, b.looks)
+	sc := sightOf(p, d.faces, d.looks)
 	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
 	to, scale := scene.Fitted(sc.bounds(), middle)
-	sc.draw(b, b.looks, to)
+	sc.draw(d, d.looks, to)
 	left.Min.Y, left.Max.Y = lower.Min.Y, lower.Max.Y
 	if p.Closeup == nil {
-		b.solidLabels(sc, to, nil, figure)
-		drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
-		b.clearances(left, table)
+		d.solidLabels(sc, to, nil, figure)
+		drawMarks(d, d.solidMarks(sc, to, moveBox(sc.bounds(), to)))
+		d.clearances(left, table)
 		return
 	}
 	lens := geometry.Bx(lower.Max.X-labelsWide-lensWide, lower.Min.Y+8, lower.Max.X-labelsWide, lower.Max.Y)
 	window := sc.corner(*p.Closeup, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
-	b.frame(moveBox(window, to))
-	b.solidLabels(sc, to, &window, figure)
-	drawMarks(b, b.solidMarks(sc, to, moveBox(sc.bounds(), to)))
-	b.lens(sc, *p.Closeup, window, lens, scale)
-	b.clearances(left, table)
+	d.frame(moveBox(window, to))
+	d.solidLabels(sc, to, &window, figure)
+	drawMarks(d, d.solidMarks(sc, to, moveBox(sc.bounds(), to)))
+	d.lens(sc, *p.Closeup, window, lens, scale)
+	d.clearances(left, table)
 }
 
 // frame draws the border of the part that is shown larger.
-func (b *book) frame(box geometry.Box) {
-	b.Stroke(geometry.Rectangle(box), render.Stroke{Width: 0.3, Dash: []Length{1, 0.8}, Color: render.Black})
+func (d *doc) frame(box geometry.Box) {
+	d.Stroke(geometry.Rectangle(box), render.Stroke{Width: 0.3, Dash: []Length{1, 0.8}, Color: render.Black})
 }
 
 // moveBox returns a box of the view on the page.
@@ -113,10 +113,10 @@ func (t clearanceTable) wide() (wide Length) {
 
 // clearances sets the table of what is left between the book and the case, and what
 // the case measures, and returns where it ends.
-func (b *book) clearances(box geometry.Box, table clearanceTable) Length {
-	unit := b.Round.Unit
-	y := b.paragraph(box, box.Min.Y-1.5, "Left between the book and the case", render.BodySize, true)
-	y = b.paragraph(box, y, unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false) + 1
+func (d *doc) clearances(box geometry.Box, table clearanceTable) Length {
+	unit := d.Round.Unit
+	y := d.paragraph(box, box.Min.Y-1.5, "Left between the book and the case", render.BodySize, true)
+	y = d.paragraph(box, y, unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false) + 1
 	right := make([]Length, len(table[0])) // edges of the columns, as far apart as in a usual page
 	at := box.Max.X
 	for i := len(right) - 1; i > 0; i-- {
@@ -131,20 +131,20 @@ func (b *book) clearances(box geometry.Box, table clearanceTable) Length {
 				t.At.X, t.Align = right[i], render.End
 			}
 			if cell != "" {
-				b.Text(t)
+				d.Text(t)
 			}
 		}
 		if n == 0 || n == len(table)-1 {
 			y += 1.4
-			b.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)
+			d.Stroke(geometry.Line(geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y)), rule)
 		}
 	}
 	y++
-	if b.Proof.Tightest != "" {
-		y = b.paragraph(box, y, b.Proof.Tightest, noteSize, false)
+	if d.Proof.Tightest != "" {
+		y = d.paragraph(box, y, d.Proof.Tightest, noteSize, false)
 	}
-	for _, f := range b.Proof.Folded {
-		y = b.paragraph(box, y, wording.Sentence(folded(f, b.Round)), render.BodySize, false)
+	for _, f := range d.Proof.Folded {
+		y = d.paragraph(box, y, wording.Sentence(folded(f, d.Round)), render.BodySize, false)
 	}
 	return y
 }

@@ -10,6 +10,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/templates"
@@ -26,7 +27,7 @@ func BenchmarkWholeJob(b *testing.B) {
 				b.Fatal("no drawing")
 			}
 		}
-		_, err := templates.Booklet(c, layoutOf(c, o), o)
+		_, err := templates.PDF(c, layoutOf(c, o), o)
 		require.NoError(b, err)
 	}
 }
@@ -48,16 +49,16 @@ func BenchmarkOnePiece(b *testing.B) {
 	}
 }
 
-// BenchmarkBooklet draws the document of a case that is laid out already, and
+// BenchmarkPDF draws the document of a case that is laid out already, and
 // tells how many of its pages a second that is.
-func BenchmarkBooklet(b *testing.B) {
+func BenchmarkPDF(b *testing.B) {
 	for _, s := range []scenario{octavo, folio} {
 		b.Run(s.name, func(b *testing.B) {
 			c, o := s.make(b), on(b, "A4")
 			layout := layoutOf(c, o)
 			b.ReportAllocs()
 			for b.Loop() {
-				_, err := templates.Booklet(c, layout, o)
+				_, err := templates.PDF(c, layout, o)
 				require.NoError(b, err)
 			}
 			b.ReportMetric(float64(len(layout.Pages)*b.N)/b.Elapsed().Seconds(), "sheets/s")
@@ -92,7 +93,7 @@ func BenchmarkThousandJobs(b *testing.B) {
 				}
 			}
 			layout := o.Setup.Lay(c.Pieces, paper.Options{})
-			_, err := templates.Booklet(c, layout, o)
+			_, err := templates.PDF(c, layout, o)
 			require.NoError(b, err)
 			sheets += float64(len(layout.Pages))
 			if n++; n == 100 {
@@ -115,7 +116,7 @@ func randomPlan(r *rand.Rand) (plan.Plan, bool) {
 	j.Books = []job.Book{{Height: length(40, 500), Width: length(30, 400), Thickness: length(3, 150)}}
 	j.Covering = []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper, slipcase.SidesOnly}[r.IntN(4)]
 	j.ThumbHole.Shape = []string{slipcase.NoHole, slipcase.Semicircle, slipcase.Triangle}[r.IntN(3)]
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
 		return plan.Plan{}, false
 	}

@@ -8,7 +8,7 @@ import (
 	"forel/render/typeset"
 )
 
-// Lay lays the patterns of pieces over sheets. A wide sheet has the overview and the
+// Lay lays the templates of pieces over sheets. A wide sheet has the overview and the
 // key in a corner of the first.
 func Lay(c plan.Plan, pieces []geometry.Piece, o Options, lay paper.Options) paper.Layout {
 	l := o.Setup.Lay(pieces, lay)
@@ -44,22 +44,22 @@ func Lay(c plan.Plan, pieces []geometry.Piece, o Options, lay paper.Options) pap
 
 // wordsHigh returns how tall the overview and the key are in a column.
 func wordsHigh(c plan.Plan, l paper.Layout, o Options, wide geometry.Length) geometry.Length {
-	b := &booklet{plan: c, layout: l, Document: newDocument(c, o), corner: geometry.Bx(0, 0, wide, tall)}
-	b.Surface = b.Document
-	b.AddPage(wide, tall)
-	b.words()
-	return lowest(b.Page)
+	d := &doc{plan: c, layout: l, Document: newDocument(c, o), corner: geometry.Bx(0, 0, wide, tall)}
+	d.Surface = d.Document
+	d.AddPage(wide, tall)
+	d.words()
+	return lowest(d.Page)
 }
 
 // tall is taller than any column of words.
 const tall geometry.Length = 1e5
 
 // words draws the overview and below it the key in the corner of a page.
-func (b *booklet) words() {
-	b.overview()
-	box := b.corner
-	box.Min.Y = lowest(b.Page) + 6
-	b.keyCells(box, b.layout.Patterns)
+func (d *doc) words() {
+	d.overview()
+	box := d.corner
+	box.Min.Y = lowest(d.Page) + 6
+	d.keyCells(box, d.layout.Tilings)
 }
 
 // lowest returns where what is drawn on a page ends.

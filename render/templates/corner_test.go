@@ -20,14 +20,14 @@ import (
 var wideSheets = []string{"A0", "A1", "B2", "610 x 2000 mm", "914 x 1500 mm", "451 x 640 mm"}
 
 // On a wide sheet the overview and the key take no sheet of their own: the first page
-// of the file has both, beside patterns, and no line of these comes into their corner.
+// of the file has both, beside templates, and no line of these comes into their corner.
 func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 	for _, sheet := range wideSheets {
 		for _, s := range []scenario{octavo, folio, thumbHole} {
 			t.Run(sheet+" "+s.name, func(t *testing.T) {
 				c, o := s.make(t), on(t, sheet)
 				l := templates.Lay(c, c.Drawn(), o, paper.Options{})
-				file, err := templates.Booklet(c, l, o)
+				file, err := templates.PDF(c, l, o)
 				require.NoError(t, err)
 				d := pdftest.Open(t, file)
 				assert.Equal(t, len(l.Pages), d.Pages)
@@ -37,7 +37,7 @@ func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 				assert.Contains(t, words, "Knives cut people")
 				corner := l.Pages[0].Corner
 				for _, part := range l.Pages[0].Parts {
-					assert.False(t, l.Patterns[part.Pattern].Tiles[part.Tile].Room.Overlaps(corner.Grow(-0.01)))
+					assert.False(t, l.Tilings[part.Tiling].Tiles[part.Tile].Room.Overlaps(corner.Grow(-0.01)))
 				}
 				pages, missed := templates.Pages(c, l, o)
 				assert.Empty(t, missed)
@@ -46,7 +46,7 @@ func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 					assert.Empty(t, pagetest.Within(&p.Surface, area), "page %d", n+1)
 					assert.Empty(t, pagetest.Apart(&p.Surface), "page %d", n+1)
 				}
-				// All words of the first page but those of its patterns and its foot stand in the corner.
+				// All words of the first page but those of its templates and its foot stand in the corner.
 				told := false
 				for _, w := range pages[0].Texts {
 					if w.String == "Print" {
@@ -68,7 +68,7 @@ func TestWideSheetsHavePiecesClose(t *testing.T) {
 	p := l.Pages[0]
 	boxes := []geometry.Box{p.Corner}
 	for _, part := range p.Parts {
-		tile := l.Patterns[part.Pattern].Tiles[part.Tile]
+		tile := l.Tilings[part.Tiling].Tiles[part.Tile]
 		boxes = append(boxes, geometry.Bx(tile.At.X, tile.At.Y, tile.At.X+tile.Window.Width(), tile.At.Y+tile.Window.Height()))
 	}
 	for i, b := range boxes {

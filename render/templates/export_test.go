@@ -6,7 +6,7 @@ import (
 	"forel/render/document"
 )
 
-// Pages draws a booklet, and returns its pages and the labels there was no room for.
+// Pages draws a document, and returns its pages and the labels there was no room for.
 func Pages(p plan.Plan, l paper.Layout, o Options) ([]*document.Page, []string) {
 	d, missed := draw(p, l, o)
 	return d.Pages(), missed

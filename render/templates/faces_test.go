@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
 )
@@ -22,7 +23,7 @@ func TestMarksOfAPatternReadBack(t *testing.T) {
 	j.Books = []job.Book{{Height: job.Readings{210}, Width: job.Readings{140}, Thickness: job.Readings{26}}}
 	j.SidePaper.Inset = 6
 	j.Pattern = slipcase.Pattern{Across: 18, Along: 64, Direction: slipcase.OneWay, Match: slipcase.MatchMirrored, FromSpine: 9, FromTail: 20}
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	p := c.Plan()
 	require.Len(t, p.Faces, 2)

@@ -8,20 +8,20 @@ import (
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
 // foot draws the bottom of a page: rulers to check the print by, what is on
 // the page and where it belongs.
-func (b *booklet) foot(p paper.Page) {
-	b.Begin(render.Legend)
-	defer b.End()
+func (d *doc) foot(p paper.Page) {
+	d.Begin(render.Legend)
+	defer d.End()
 	lying := p.Width > p.Height
-	box := b.Setup.Printable(lying)
-	high, above := b.Setup.Foot(lying)
+	box := d.Setup.Printable(lying)
+	high, above := d.Setup.Foot(lying)
 	box.Min.Y = box.Max.Y - high + 1.5
-	document.Rule(b, box.Min, geometry.Pt(box.Max.X, box.Min.Y))
+	document.Rule(d, box.Min, geometry.Pt(box.Max.X, box.Min.Y))
 
 	// The words stand right of the rulers or above them, the little map at the
 	// right end.
@@ -29,13 +29,13 @@ func (b *booklet) foot(p paper.Page) {
 	words := box.Max.Y
 	if above {
 		rulersWide, words = 0, box.Min.Y+paper.FootWords
-		document.Rulers(b, box.Min.Add(geometry.Pt(0, paper.FootWords)))
+		document.Rulers(d, box.Min.Add(geometry.Pt(0, paper.FootWords)))
 	} else {
-		document.Rulers(b, box.Min)
+		document.Rulers(d, box.Min)
 	}
 	right := box.Max.X
-	if t, tile, ok := b.onlyTile(p); ok {
-		b.littleMap(t, tile, geometry.Bx(box.Max.X-mapWide+3, box.Min.Y+1.5, box.Max.X, words-0.5))
+	if t, tile, ok := d.onlyTile(p); ok {
+		d.littleMap(t, tile, geometry.Bx(box.Max.X-mapWide+3, box.Min.Y+1.5, box.Max.X, words-0.5))
 		right -= mapWide
 	}
 	x, room := box.Min.X+rulersWide, right-box.Min.X-rulersWide
@@ -46,11 +46,11 @@ func (b *booklet) foot(p paper.Page) {
 		bold bool
 	}
 	// All that is on the page is named: smaller, on more lines, where it is much.
-	names := b.contents(p)
+	names := d.contents(p)
 	size, pageSize, most := render.BodySize, render.NoteSize, 1
 	if len(broken(names, size, room)) > most {
 		size, pageSize, most = render.SmallSize, render.SmallSize, 3
-		if !b.Setup.Measured.True() {
+		if !d.Setup.Measured.True() {
 			most = 2
 		}
 	}
@@ -62,23 +62,23 @@ func (b *booklet) foot(p paper.Page) {
 		}
 		lines = append(lines, line{text, size, true})
 	}
-	lines = append(lines, line{b.PageText(b.page, b.total()), pageSize, false})
-	if !b.Setup.Measured.True() {
-		lines = append(lines, line{b.Setup.Measured.String(), render.SmallSize, false})
+	lines = append(lines, line{d.PageText(d.page, d.total()), pageSize, false})
+	if !d.Setup.Measured.True() {
+		lines = append(lines, line{d.Setup.Measured.String(), render.SmallSize, false})
 	}
 	for _, l := range lines {
 		y += typeset.LineHeight(l.size)
 		text := typeset.Fit(l.text, l.size, l.bold, room)
-		document.Write(b, geometry.Pt(x, y), text, l.size, l.bold)
+		document.Write(d, geometry.Pt(x, y), text, l.size, l.bold)
 	}
 }
 
-// onlyTile returns the tile of a page that shows parts of one pattern, once.
-func (b *booklet) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
+// onlyTile returns the tile of a page that shows parts of one template, once.
+func (d *doc) onlyTile(p paper.Page) (paper.Tiling, paper.Tile, bool) {
 	if len(p.Parts) != 1 {
 		return paper.Tiling{}, paper.Tile{}, false
 	}
-	t := b.layout.Patterns[p.Parts[0].Pattern]
+	t := d.layout.Tilings[p.Parts[0].Tiling]
 	return t, t.Tiles[p.Parts[0].Tile], !t.Whole()
 }
 
@@ -98,13 +98,13 @@ func broken(items []string, size render.Points, width geometry.Length) (lines []
 }
 
 // contents names what is on a page.
-func (b *booklet) contents(p paper.Page) (names []string) {
-	if t, tile, ok := b.onlyTile(p); ok {
-		return []string{pattern.Name(t.Piece) + ", " + address(t, tile)}
+func (d *doc) contents(p paper.Page) (names []string) {
+	if t, tile, ok := d.onlyTile(p); ok {
+		return []string{labelled.Name(t.Piece) + ", " + address(t, tile)}
 	}
 	for _, part := range p.Parts {
-		t := b.layout.Patterns[part.Pattern]
-		name := pattern.Name(t.Piece)
+		t := d.layout.Tilings[part.Tiling]
+		name := labelled.Name(t.Piece)
 		if !t.Whole() {
 			name += fmt.Sprintf(" (%d, %d)", t.Tiles[part.Tile].Row, t.Tiles[part.Tile].Col)
 		}
@@ -114,7 +114,7 @@ func (b *booklet) contents(p paper.Page) (names []string) {
 }
 
 // littleMap draws the grid of sheets with this one filled.
-func (b *booklet) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
+func (d *doc) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
 	cell := min(in.Width()/geometry.Length(t.Cols), in.Height()/geometry.Length(t.Rows), 9)
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
 	left, top := in.Max.X-cell*geometry.Length(t.Cols), in.Min.Y
@@ -122,8 +122,8 @@ func (b *booklet) littleMap(t paper.Tiling, here paper.Tile, in geometry.Box) {
 		x, y := left+cell*geometry.Length(tile.Col-1), top+cell*geometry.Length(tile.Row-1)
 		box := geometry.Bx(x, y, x+cell, y+cell)
 		if tile.Row == here.Row && tile.Col == here.Col {
-			b.Fill(geometry.Rectangle(box.Grow(-cell/6)), render.Black)
+			d.Fill(geometry.Rectangle(box.Grow(-cell/6)), render.Black)
 		}
-		b.Stroke(geometry.Rectangle(box), stroke)
+		d.Stroke(geometry.Rectangle(box), stroke)
 	}
 }

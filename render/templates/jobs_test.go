@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render"
@@ -57,19 +58,19 @@ func (s scenario) job() slipcase.Job {
 func (s scenario) make(t require.TestingT) plan.Plan { return planOf(t, s.job()) }
 
 func planOf(t require.TestingT, j slipcase.Job) plan.Plan {
-	c, err := slipcase.Make(j)
+	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return c.Plan()
 }
 
-// cut is what the design says of one pattern: how many are cut, and the size
+// cut is what the design says of one template: how many are cut, and the size
 // of its bounding box in millimetres.
 type cut struct {
 	count         int
 	width, height float64
 }
 
-// cuts works out every pattern by the tables of the design of the five-board
+// cuts works out every template by the tables of the design of the five-board
 // case, in plain numbers, with the defaults as a starter job lists them.
 func (s scenario) cuts() map[string]cut {
 	const (
@@ -137,9 +138,9 @@ func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
 	return o.Setup.Lay(p.Drawn(), paper.Options{})
 }
 
-func booklet(t testing.TB, p plan.Plan, o templates.Options) []byte {
+func pdfOf(t testing.TB, p plan.Plan, o templates.Options) []byte {
 	t.Helper()
-	file, err := templates.Booklet(p, layoutOf(p, o), o)
+	file, err := templates.PDF(p, layoutOf(p, o), o)
 	require.NoError(t, err)
 	return file
 }

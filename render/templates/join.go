@@ -7,7 +7,7 @@ import (
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -22,7 +22,7 @@ var overlapStroke = render.Stroke{Width: 0.15, Dash: []geometry.Length{0.5, 1.5}
 // do at each: the tile above or on the left stays whole, the tile below or on
 // the right is cut on the line and laid over it. It returns the lines it draws, and
 // where words may stand: within the joins.
-func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []pattern.Join, drawn []geometry.Path, safe geometry.Box) {
+func (d *doc) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) (out []labelled.Join, drawn []geometry.Path, safe geometry.Box) {
 	safe = tile.Room.Grow(-1)
 	for _, j := range []struct {
 		row, col int
@@ -44,10 +44,10 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 		next, ok := t.Neighbour(j.row, j.col)
 		where := fmt.Sprintf("row %d, column %d", j.row, j.col)
 		if !ok {
-			out = append(out, pattern.Join{From: j.from, To: j.to, Text: where + " would be blank and is not printed"})
+			out = append(out, labelled.Join{From: j.from, To: j.to, Text: where + " would be blank and is not printed"})
 			continue
 		}
-		page := fmt.Sprintf("page %d (%s)", b.pageOf(next), where)
+		page := fmt.Sprintf("page %d (%s)", d.pageOf(next), where)
 		if next.Page == tile.Page {
 			page = "the other part on this page (" + where + ")"
 		}
@@ -64,10 +64,10 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 		}
 		past := line.Move(j.out.Mul((t.Overlap / 2).MM()))
 		join, end := geometry.Line(line.Min, line.Max), geometry.Line(past.Min, past.Max)
-		b.Stroke(join, joinStroke)
-		b.Stroke(end, overlapStroke)
+		d.Stroke(join, joinStroke)
+		d.Stroke(end, overlapStroke)
 		drawn = append(drawn, join, end)
-		out = append(out, pattern.Join{From: j.from, To: j.to, Text: text})
+		out = append(out, labelled.Join{From: j.from, To: j.to, Text: text})
 	}
 	return out, drawn, safe
 }
@@ -75,7 +75,7 @@ func (b *booklet) joins(t paper.Tiling, tile paper.Tile, core, window geometry.B
 // marks draws the registration marks of a tile and returns the places they
 // take: a cross in a circle on the join, its name on the side that stays, clear
 // of the lines of the joins.
-func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length, joins []geometry.Path) []geometry.Box {
+func (d *doc) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length, joins []geometry.Path) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
 	var taken, ink []geometry.Box
 	var lines []geometry.Segment
@@ -100,9 +100,9 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 		here = append(here, mark{m.Name, at})
 		// Arms touch neither the other mark of a short join nor the window's end.
 		arm := min(markArm, at.X-window.Min.X, window.Max.X-at.X, at.Y-window.Min.Y, window.Max.Y-at.Y, m.At.Distance(t.Marks[i^1].At)/2-0.4)
-		b.Stroke(geometry.Line(at.Add(geometry.Pt(-arm, 0)), at.Add(geometry.Pt(arm, 0))), stroke)
-		b.Stroke(geometry.Line(at.Add(geometry.Pt(0, -arm)), at.Add(geometry.Pt(0, arm))), stroke)
-		b.Stroke(geometry.Circle(at, markRing), stroke)
+		d.Stroke(geometry.Line(at.Add(geometry.Pt(-arm, 0)), at.Add(geometry.Pt(arm, 0))), stroke)
+		d.Stroke(geometry.Line(at.Add(geometry.Pt(0, -arm)), at.Add(geometry.Pt(0, arm))), stroke)
+		d.Stroke(geometry.Circle(at, markRing), stroke)
 		taken = append(taken, geometry.Box{Min: at, Max: at}.Grow(arm))
 		ink = append(ink, geometry.Box{Min: at, Max: at}.Grow(markRing),
 			geometry.Bx(at.X-arm, at.Y-stroke.Width, at.X+arm, at.Y+stroke.Width),
@@ -121,7 +121,7 @@ func (b *booklet) marks(t paper.Tiling, core, window geometry.Box, dx, dy geomet
 				continue
 			}
 		}
-		b.Text(name)
+		d.Text(name)
 		taken, ink = append(taken, typeset.Box(name)), append(ink, typeset.Box(name).Grow(nameGap))
 	}
 	return taken

@@ -30,7 +30,7 @@ func forJoined(t *testing.T, test func(t *testing.T, d *pdftest.Doc, v *viewed, 
 			t.Run(fmt.Sprint(sheet, " ", n), func(t *testing.T) {
 				o := on(t, sheet)
 				l := layoutOf(c, o)
-				file, err := templates.Booklet(c, l, o)
+				file, err := templates.PDF(c, l, o)
 				require.NoError(t, err)
 				d := pdftest.Open(t, file)
 				test(t, d, view(t, pdftest.AsDrawn(t, file)), d.Pages-len(l.Pages), l)
@@ -66,7 +66,7 @@ func TestLinesToCutArePrintedUnbroken(t *testing.T) {
 		}
 		assert.Positive(t, cuts)
 		sides := 0
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			sides += len(p.Marks) // two a join, which is drawn on two parts
 		}
 		assert.Equal(t, sides, joins)
@@ -79,7 +79,7 @@ func TestLinesToCutArePrintedUnbroken(t *testing.T) {
 func TestJoinedPartsHaveNoLongLever(t *testing.T) {
 	worst := 0.0
 	forJoined(t, func(t *testing.T, d *pdftest.Doc, _ *viewed, before int, l paper.Layout) {
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			for _, tile := range p.Tiles {
 				if p.Whole() {
 					continue
@@ -150,7 +150,7 @@ func TestNamesOfMarksStandApart(t *testing.T) {
 				named[f.text]++
 			}
 		}
-		for _, p := range l.Patterns {
+		for _, p := range l.Tilings {
 			for _, m := range p.Marks {
 				assert.Equal(t, 2, named[m.Name], m.Name)
 			}

@@ -95,7 +95,7 @@ func (s *seenTile) cover(p xy) float64 {
 
 // joinTally is the most that was seen, in millimetres, angles in radians.
 type joinTally struct {
-	patterns, tiled, tiles       int
+	templates, tiled, tiles      int
 	meet, angle, whole, together float64
 }
 
@@ -159,7 +159,7 @@ func onJoin(a, b *seenTile, at xy) bool {
 }
 
 // compose returns the cut lines of the joined tiles as the drawing has them, in
-// the drawing's pixels. toDrawing takes millimetres of the pattern as it lies
+// the drawing's pixels. toDrawing takes millimetres of the template as it lies
 // to the drawing's pixels. A tile counts up to its joins. hidden is where other
 // ink is on the tiles, such as the line from a word to what it names.
 func compose(all []*seenTile, toDrawing affine, w, h int) (out, hidden *bitmap) {
@@ -202,7 +202,7 @@ func compose(all []*seenTile, toDrawing affine, w, h int) (out, hidden *bitmap) 
 	return out, hidden
 }
 
-// joinPattern joins one pattern and returns how far it is from its drawing.
+// joinPattern joins one template and returns how far it is from its drawing.
 func joinPattern(t *testing.T, v *viewed, before int, c plan.Plan, i int, p paper.Tiling, o templates.Options, spoilt tampering, tally *joinTally, what string) float64 {
 	t.Helper()
 	var all []*seenTile
@@ -254,7 +254,7 @@ func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan
 		o.Theme[layer] = s
 	}
 	c = planOf(t, j)
-	return view(t, booklet(t, c, o)), c, layoutOf(c, o), o
+	return view(t, pdfOf(t, c, o)), c, layoutOf(c, o), o
 }
 
 // joinedJobs are the jobs whose pages are joined: invented books from a
@@ -299,10 +299,10 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 			t.Run(sheet+", "+j.Title, func(t *testing.T) {
 				v, c, l, o := printed(t, j, sheet)
 				worst := 0.0
-				for i, p := range l.Patterns {
+				for i, p := range l.Tilings {
 					off := joinPattern(t, v, v.pages-len(l.Pages), c, i, p, o, tampering{}, &tally, p.Piece.Name)
 					worst = max(worst, off)
-					tally.patterns++
+					tally.templates++
 					if p.Whole() {
 						tally.whole = max(tally.whole, off)
 					} else {
@@ -311,21 +311,21 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 						tally.together = max(tally.together, off)
 					}
 				}
-				t.Logf("%d patterns on %d sheets: %.3f mm; so far %+v", len(l.Patterns), len(l.Pages), worst, tally)
+				t.Logf("%d templates on %d sheets: %.3f mm; so far %+v", len(l.Tilings), len(l.Pages), worst, tally)
 			})
 		}
 	}
 	assert.Positive(t, tally.tiled)
 	assert.Less(t, tally.angle, 0.001, "tiles lie as they are printed, not turned")
-	t.Logf("%d patterns, %d of them joined of %d tiles: largest deviation %.3f mm joined, %.3f mm whole; marks meet within %.3f mm, turned by %.5f rad at most",
-		tally.patterns, tally.tiled, tally.tiles, tally.together, tally.whole, tally.meet, tally.angle)
+	t.Logf("%d templates, %d of them joined of %d tiles: largest deviation %.3f mm joined, %.3f mm whole; marks meet within %.3f mm, turned by %.5f rad at most",
+		tally.templates, tally.tiled, tally.tiles, tally.together, tally.whole, tally.meet, tally.angle)
 }
 
 // The comparison can fail: a print that is spoilt by less than a reader would
 // see is found out.
 func TestJoinedPagesOfSpoiltPrintsAreFound(t *testing.T) {
 	v, c, l, o := printed(t, octavo.job(), "A4")
-	for i, p := range l.Patterns {
+	for i, p := range l.Tilings {
 		if p.Whole() {
 			continue
 		}

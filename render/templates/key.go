@@ -8,7 +8,7 @@ import (
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/typeset"
 )
 
@@ -28,49 +28,49 @@ func keyGrid(room geometry.Box) (across, rows int) {
 }
 
 // keyPages returns how many pages the key takes.
-func (b *booklet) keyPages(o Options) int {
+func (d *doc) keyPages(o Options) int {
 	across, rows := keyGrid((&document.Document{Options: o, TrueSize: true}).Room(false))
-	return (len(b.layout.Patterns) + across*rows - 1) / (across * rows)
+	return (len(d.layout.Tilings) + across*rows - 1) / (across * rows)
 }
 
 // key draws every piece small with the sheets it is printed on.
-func (b *booklet) key() {
-	across, rows := keyGrid(b.Room(false))
+func (d *doc) key() {
+	across, rows := keyGrid(d.Room(false))
 	perPage := across * rows
-	for start := 0; start < len(b.layout.Patterns); start += perPage {
-		box := b.NewPage(false, "")
+	for start := 0; start < len(d.layout.Tilings); start += perPage {
+		box := d.NewPage(false, "")
 		if start == 0 {
-			b.Bookmark("Key to the pages")
+			d.Bookmark("Key to the pages")
 		}
-		b.keyCells(box, b.layout.Patterns[start:min(start+perPage, len(b.layout.Patterns))])
+		d.keyCells(box, d.layout.Tilings[start:min(start+perPage, len(d.layout.Tilings))])
 	}
 }
 
-// keyCells draws the key to some patterns from the top of a box, as many across as it
+// keyCells draws the key to some templates from the top of a box, as many across as it
 // takes.
-func (b *booklet) keyCells(box geometry.Box, patterns []paper.Tiling) {
+func (d *doc) keyCells(box geometry.Box, tilings []paper.Tiling) {
 	across, _ := keyGrid(box)
-	document.Paragraph(b, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
+	document.Paragraph(d, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
 	wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
-	for i, t := range patterns {
+	for i, t := range tilings {
 		x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
 		y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
-		b.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
+		d.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
 	}
 }
 
 // keyCell draws one piece as it lies on its pages, with the joins and the page
 // number of each tile.
-func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
-	document.Rule(b, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
+func (d *doc) keyCell(t paper.Tiling, cell geometry.Box) {
+	document.Rule(d, cell.Min, geometry.Pt(cell.Max.X, cell.Min.Y))
 	y := cell.Min.Y + typeset.LineHeight(render.BodySize)
-	document.Write(b, geometry.Pt(cell.Min.X, y), pattern.Name(t.Piece), render.BodySize, true)
+	document.Write(d, geometry.Pt(cell.Min.X, y), labelled.Name(t.Piece), render.BodySize, true)
 	word := "page "
 	if len(t.Tiles) > 1 {
 		word = "pages "
 	}
 	y += typeset.LineHeight(render.NoteSize)
-	document.Write(b, geometry.Pt(cell.Min.X, y), typeset.Fit(word+b.pagesText(t), render.NoteSize, false, cell.Width()), render.NoteSize, false)
+	document.Write(d, geometry.Pt(cell.Min.X, y), typeset.Fit(word+d.pagesText(t), render.NoteSize, false, cell.Width()), render.NoteSize, false)
 
 	room := geometry.Bx(cell.Min.X, y+2.5, cell.Max.X, cell.Max.Y)
 	whole := t.Tiles[0].Core
@@ -78,7 +78,7 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 		whole = geometry.Around(whole.Min, whole.Max, tile.Core.Min, tile.Core.Max)
 	}
 	scale := min(room.Width()/whole.Width(), room.Height()/whole.Height()).MM()
-	// place takes the pattern's coordinates to the cell.
+	// place takes the template's coordinates to the cell.
 	place := func(p geometry.Path) geometry.Path {
 		p = p.Move(geometry.Pt(-whole.Center().X, -whole.Center().Y)).Scale(scale)
 		return p.FlipY(0).Move(room.Center())
@@ -91,27 +91,27 @@ func (b *booklet) keyCell(t paper.Tiling, cell geometry.Box) {
 		if t.Whole() {
 			break
 		}
-		b.Stroke(place(geometry.Rectangle(tile.Core)), render.Stroke{Width: 0.15, Dash: []geometry.Length{1.5, 1}, Color: render.Grey})
+		d.Stroke(place(geometry.Rectangle(tile.Core)), render.Stroke{Width: 0.15, Dash: []geometry.Length{1.5, 1}, Color: render.Grey})
 	}
 	for _, p := range t.Piece.Cuts() {
-		b.Stroke(place(p), thin(b.Theme[render.Cutting], 0.3))
+		d.Stroke(place(p), thin(d.Theme[render.Cutting], 0.3))
 	}
 	for _, p := range t.Piece.Folds {
-		b.Stroke(place(p), thin(b.Theme[render.Creasing], 0.12))
+		d.Stroke(place(p), thin(d.Theme[render.Creasing], 0.12))
 	}
-	b.keyNumbers(t, geometry.Bx(cell.Min.X, y+typeset.Descent(render.NoteSize)+0.3, cell.Max.X, cell.Max.Y), place)
+	d.keyNumbers(t, geometry.Bx(cell.Min.X, y+typeset.Descent(render.NoteSize)+0.3, cell.Max.X, cell.Max.Y), place)
 }
 
 // keyNumbers sets the page number of each tile: on it, or where the piece is
 // narrow beside it, within the cell and clear of the numbers set before, smaller
 // if need be. One that finds no room is left out: the line above the drawing has
 // them all.
-func (b *booklet) keyNumbers(t paper.Tiling, cell geometry.Box, place func(geometry.Path) geometry.Path) {
+func (d *doc) keyNumbers(t paper.Tiling, cell geometry.Box, place func(geometry.Path) geometry.Path) {
 	piece := place(geometry.Rectangle(t.Piece.Outline.Bounds())).Bounds()
 	var set []geometry.Box
 	number := func(tile paper.Tile, size render.Points) bool {
 		middle := place(geometry.Line(tile.Core.Center())).Vertices[0].Point
-		text := render.Text{String: fmt.Sprint(b.pageOf(tile)), Size: size, Bold: true, Align: render.Middle, Color: render.Black}
+		text := render.Text{String: fmt.Sprint(d.pageOf(tile)), Size: size, Bold: true, Align: render.Middle, Color: render.Black}
 		half, tall := typeset.Width(text.String, size, true)/2, typeset.Ascent(size)
 		x := min(max(middle.X, cell.Min.X+half+0.5), cell.Max.X-half-0.5)
 		y := min(max(middle.Y+tall/2, cell.Min.Y+tall), cell.Max.Y-typeset.Descent(size))
@@ -139,9 +139,9 @@ func (b *booklet) keyNumbers(t paper.Tiling, cell geometry.Box, place func(geome
 				continue
 			}
 			if box.Overlaps(piece) {
-				b.Fill(geometry.Rectangle(box.Grow(0.5).Intersect(cell)), render.White)
+				d.Fill(geometry.Rectangle(box.Grow(0.5).Intersect(cell)), render.White)
 			}
-			b.Text(text)
+			d.Text(text)
 			set = append(set, box)
 			return true
 		}

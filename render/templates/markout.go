@@ -12,7 +12,7 @@ import (
 	"forel/render/typeset"
 )
 
-// Shaped returns the pieces that only a pattern gives: not plain rectangles, which are
+// Shaped returns the pieces that only a template gives: not plain rectangles, which are
 // marked out with rule and square.
 func Shaped(pieces []geometry.Piece) (out []geometry.Piece) {
 	for _, p := range pieces {
@@ -23,9 +23,9 @@ func Shaped(pieces []geometry.Piece) (out []geometry.Piece) {
 	return out
 }
 
-// tiling returns the pattern of a piece; one that is marked out has none.
-func (b *booklet) tiling(p geometry.Piece) (paper.Tiling, bool) {
-	for _, t := range b.layout.Patterns {
+// tiling returns the template of a piece; one that is marked out has none.
+func (d *doc) tiling(p geometry.Piece) (paper.Tiling, bool) {
+	for _, t := range d.layout.Tilings {
 		if t.Piece.Name == p.Name {
 			return t, true
 		}
@@ -34,9 +34,9 @@ func (b *booklet) tiling(p geometry.Piece) (paper.Tiling, bool) {
 }
 
 // marked returns the pieces that are marked out.
-func (b *booklet) marked() (out []geometry.Piece) {
-	for _, p := range b.plan.Drawn() {
-		if _, ok := b.tiling(p); !ok {
+func (d *doc) marked() (out []geometry.Piece) {
+	for _, p := range d.plan.Drawn() {
+		if _, ok := d.tiling(p); !ok {
 			out = append(out, p)
 		}
 	}
@@ -49,50 +49,50 @@ const alike geometry.Length = 0.5
 
 // markOut draws the sheet for who marks plain rectangles out with rule and square:
 // their sizes and diagonals, the lines ruled on them, and the order of marking.
-func (b *booklet) markOut() []document.Block {
-	pieces := b.marked()
+func (d *doc) markOut() []document.Block {
+	pieces := d.marked()
 	if len(pieces) == 0 {
 		return nil
 	}
 	sizes := document.Table{Size: render.BodySize, Full: true, Columns: []document.Column{{Head: "piece"}, {Head: "cut", Right: true}, {Head: "of"},
-		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: "diagonal", Right: true}, {Head: "grain along"}}}
+		{Head: "width", Right: true}, {Head: "height", Right: true}, {Head: "diagonal", Right: true}, {Head: geometry.Directions(pieces) + " along"}}}
 	lines := document.Table{Size: render.BodySize, Columns: []document.Column{{Head: "piece"}, {Head: "line"}, {Head: "in by", Right: true}, {Head: "from", Broken: true}}}
 	for _, p := range pieces {
 		w, h := p.Size()
 		diagonal := geometry.Length(math.Hypot(w.MM(), h.MM()))
-		sizes.Rows = append(sizes.Rows, []string{p.Name, cut(p), of(p), b.Round.Pretty(w), b.Round.Pretty(h), b.Round.Pretty(diagonal), string(p.Grain)})
-		lines.Rows = append(lines.Rows, b.ruled(p)...)
+		sizes.Rows = append(sizes.Rows, []string{p.Name, cut(p), of(p), d.Round.Pretty(w), d.Round.Pretty(h), d.Round.Pretty(diagonal), string(p.Grain)})
+		lines.Rows = append(lines.Rows, d.ruled(p)...)
 	}
-	head := b.Heading("Mark out with rule and square")
-	head.Fresh, head.Bookmark = b.corner.Width() == 0, "Mark out"
-	blocks := []document.Block{head, b.Paragraph("These pieces are plain rectangles, and no pattern of them is printed. Sizes are rounded "+b.Round.String()+".", render.BodySize, false)}
-	table := b.Table("", sizes)
+	head := d.Heading("Mark out with rule and square")
+	head.Fresh, head.Bookmark = d.corner.Width() == 0, "Mark out"
+	blocks := []document.Block{head, d.Paragraph("These pieces are plain rectangles, and no template of them is printed. Sizes are rounded "+d.Round.String()+".", render.BodySize, false)}
+	table := d.Table("", sizes)
 	table[0].Above = 2
 	blocks = append(blocks, table...)
 	if len(lines.Rows) > 0 {
-		blocks = append(blocks, b.Table("Lines to rule, along the edge they are measured from", lines)...)
+		blocks = append(blocks, d.Table("Lines to rule, along the edge they are measured from", lines)...)
 	}
 	order := []string{
 		"Start from a straight edge: the sheet's own, or one that you cut. The grain runs along the side that the table names.",
 		"Hold the square against that edge and draw the second edge.",
 		"Mark the width along the first edge, and again far from it, both times from the second edge. Join the marks.",
 		"Mark the height on both upright edges, from the first edge. Join the marks.",
-		fmt.Sprintf("Measure both diagonals: each is as long as the table says, and the two are alike within %s. If not, go back to 2.", b.Round.Pretty(alike)),
+		fmt.Sprintf("Measure both diagonals: each is as long as the table says, and the two are alike within %s. If not, go back to 2.", d.Round.Pretty(alike)),
 		"Write on it what it is, where its head is and how the grain runs; rule the lines above. Then cut, pieces of one width or height at one setting.",
 	}
 	return append(blocks, document.Block{Above: 4, Draw: func(box geometry.Box) geometry.Length {
 		left, right := box, box
 		left.Max.X -= figureWide + 6
 		right.Min.X = box.Max.X - figureWide
-		return max(document.Steps(b, left, "Order of marking", order), b.markFigure(right))
+		return max(document.Steps(d, left, "Order of marking", order), d.markFigure(right))
 	}})
 }
 
 // ruled lists the lines to rule on a piece, those at one distance or from one edge in
 // one row.
-func (b *booklet) ruled(p geometry.Piece) (rows [][]string) {
+func (d *doc) ruled(p geometry.Piece) (rows [][]string) {
 	for _, o := range p.Offsets() {
-		by := b.Round.Pretty(o.Off)
+		by := d.Round.Pretty(o.Off)
 		if n := len(rows) - 1; n >= 0 && rows[n][1] == o.Name {
 			if rows[n][2] == by {
 				rows[n][3] += ", " + o.Edge
@@ -121,26 +121,26 @@ func (b *booklet) ruled(p geometry.Piece) (rows [][]string) {
 const figureWide geometry.Length = 64
 
 // markFigure draws a rectangle with the numbers of the steps that draw its lines.
-func (b *booklet) markFigure(box geometry.Box) geometry.Length {
+func (d *doc) markFigure(box geometry.Box) geometry.Length {
 	const wide, high, white, sign = figureWide - 16, 30, 8, 3
 	c := box.Center().X
 	r := geometry.Bx(c-wide/2, box.Min.Y+white, c+wide/2, box.Min.Y+white+high)
-	line := b.Theme[render.Cutting]
-	b.Stroke(geometry.Rectangle(r), line)
+	line := d.Theme[render.Cutting]
+	d.Stroke(geometry.Rectangle(r), line)
 	first := line
 	first.Width *= 2.5
-	b.Stroke(geometry.Line(geometry.Pt(r.Min.X-8, r.Max.Y), geometry.Pt(r.Max.X+8, r.Max.Y)), first)
+	d.Stroke(geometry.Line(geometry.Pt(r.Min.X-8, r.Max.Y), geometry.Pt(r.Max.X+8, r.Max.Y)), first)
 	thin := render.Stroke{Width: 0.25, Color: render.Black}
-	b.Stroke(geometry.Line(geometry.Pt(r.Min.X+sign, r.Max.Y), geometry.Pt(r.Min.X+sign, r.Max.Y-sign), geometry.Pt(r.Min.X, r.Max.Y-sign)), thin)
+	d.Stroke(geometry.Line(geometry.Pt(r.Min.X+sign, r.Max.Y), geometry.Pt(r.Min.X+sign, r.Max.Y-sign), geometry.Pt(r.Min.X, r.Max.Y-sign)), thin)
 	thin.Dash = []geometry.Length{3, 1.5}
-	b.Stroke(geometry.Line(r.Min, r.Max), thin)
-	b.Stroke(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, r.Min.Y)), thin)
+	d.Stroke(geometry.Line(r.Min, r.Max), thin)
+	d.Stroke(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, r.Min.Y)), thin)
 	mid := r.Center()
 	up := typeset.Ascent(render.HeadSize)
 	for i, at := range []geometry.Point{
 		{X: mid.X, Y: r.Max.Y + 1.5 + up}, {X: r.Min.X - 4, Y: mid.Y + up/2}, {X: r.Max.X + 4, Y: mid.Y + up/2}, {X: mid.X, Y: r.Min.Y - 1.5}, {X: mid.X, Y: mid.Y - 5},
 	} {
-		b.Text(render.Text{At: at, String: fmt.Sprint(i + 1), Size: render.HeadSize, Bold: true, Align: render.Middle, Color: render.Black})
+		d.Text(render.Text{At: at, String: fmt.Sprint(i + 1), Size: render.HeadSize, Bold: true, Align: render.Middle, Color: render.Black})
 	}
 	return r.Max.Y + white
 }

@@ -22,7 +22,7 @@ import (
 func markedOut(t *testing.T, c plan.Plan) (*viewed, paper.Layout) {
 	o := on(t, "A4")
 	l := o.Setup.Lay(templates.Shaped(c.Drawn()), paper.Options{})
-	file, err := templates.Booklet(c, l, o)
+	file, err := templates.PDF(c, l, o)
 	require.NoError(t, err)
 	return view(t, file), l
 }
@@ -37,7 +37,7 @@ func allText(t *testing.T, v *viewed, from, to int) string {
 }
 
 // The sheet for rule and square has each plain rectangle with its size and diagonal
-// by the tables of the design, and no page shows a pattern of it; shaped pieces are
+// by the tables of the design, and no page shows a template of it; shaped pieces are
 // printed.
 func TestMarkOut(t *testing.T) {
 	for _, s := range []scenario{octavo, folio, thumbHole} {
@@ -63,12 +63,12 @@ func TestMarkOut(t *testing.T) {
 					assert.InDelta(t, want, got, 0.0501, "%s: %s", s.name, name) // shown to 0.1 mm
 				}
 			}
-			assert.False(t, slices.ContainsFunc(l.Patterns, func(p paper.Tiling) bool { return p.Piece.Name == name }), name)
+			assert.False(t, slices.ContainsFunc(l.Tilings, func(p paper.Tiling) bool { return p.Piece.Name == name }), name)
 		}
 	}
 }
 
-// A case of plain rectangles alone takes no sheet of patterns.
+// A case of plain rectangles alone takes no sheet of templates.
 func TestMarkOutOfRectanglesAlone(t *testing.T) {
 	c := octavo.make(t)
 	c.Pieces = slices.DeleteFunc(slices.Clone(c.Pieces), func(p geometry.Piece) bool { return !p.Plain() })

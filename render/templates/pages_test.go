@@ -9,13 +9,13 @@ import (
 	"forel/render/templates"
 )
 
-// recorded is a booklet as it was drawn.
+// recorded is a document as it was drawn.
 type recorded struct {
 	pages  []*document.Page
 	missed []string
 }
 
-func recordBooklet(p plan.Plan, o templates.Options) recorded {
+func recordDocument(p plan.Plan, o templates.Options) recorded {
 	pages, missed := templates.Pages(p, layoutOf(p, o), o)
 	return recorded{pages, missed}
 }

@@ -73,7 +73,7 @@ func TestCorrectedPrintsAreTrue(t *testing.T) {
 		// The maker measures a rule of 200 mm.
 		o.Setup.Measured = paper.Measured{Across: geometry.Length(200 * test.across), Along: geometry.Length(200 * test.along)}
 		require.NoError(t, o.Setup.Check())
-		file := booklet(t, test.make(t), o)
+		file := pdfOf(t, test.make(t), o)
 		doc, words := pdftest.Open(t, file), view(t, file)
 		for n := 1; n <= doc.Pages; n++ {
 			text := strings.Join(words.text(t, n), "\n")
@@ -81,7 +81,7 @@ func TestCorrectedPrintsAreTrue(t *testing.T) {
 			assert.Contains(t, text, fmt.Sprintf("along 200 mm printed as %.5g", 200*test.along), "page %d", n)
 		}
 		layout := layoutOf(test.make(t), o)
-		for _, p := range layout.Patterns {
+		for _, p := range layout.Tilings {
 			if !p.Whole() {
 				continue
 			}
@@ -91,7 +91,7 @@ func TestCorrectedPrintsAreTrue(t *testing.T) {
 			seenLying = seenLying || size.X > size.Y
 			printed := test.print(doc.Paths(page), size.X > size.Y)
 			for _, l := range [][2]float64{{100, 0}, {4 * inch, 0}, {want.width, want.height}} {
-				d := min(off(printed, l[0], l[1]), off(printed, l[1], l[0])) // a pattern may be turned
+				d := min(off(printed, l[0], l[1]), off(printed, l[1], l[0])) // a template may be turned
 				assert.Less(t, d, tolerance, "%s, %s on %s: %.2f", test.name, piece, test.sheet, l)
 				worst = max(worst, d)
 			}
@@ -109,12 +109,12 @@ func TestNoInkInTheMargins(t *testing.T) {
 		o := on(t, s.Name)
 		o.Setup.Margins = paper.Margins{Left: 4, Right: 9, Top: 6, Bottom: 17}
 		if o.Setup.Check() != nil {
-			continue // too small for patterns
+			continue // too small for templates
 		}
 		o.Setup.Measured = paper.Measured{Across: 197, Along: 203.5}
 		few := pamphlet.make(t)
 		few.Pieces = few.Pieces[:3]
-		doc := pdftest.Open(t, booklet(t, few, o))
+		doc := pdftest.Open(t, pdfOf(t, few, o))
 		dpi := 72
 		if s.Height > 500 {
 			dpi = 36

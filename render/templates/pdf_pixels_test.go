@@ -14,7 +14,7 @@ import (
 const (
 	tenth    = 0.1  // of a millimetre: what a measured size may be off by
 	cutWidth = 0.35 // of a cutting line, by default
-	footTall = 23.8 // of the page's margin and foot: what is above it is the pattern
+	footTall = 23.8 // of the page's margin and foot: what is above it is the template
 )
 
 // pagesByPiece returns the numbers of the pages whose foot names a piece, for
@@ -77,7 +77,7 @@ func rulers(t *testing.T, v *viewed, page int) []float64 {
 func TestPixelsRulersAreTrue(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
 		c, o := octavo.make(t), on(t, sheet)
-		v := view(t, booklet(t, c, o))
+		v := view(t, pdfOf(t, c, o))
 		measured := 0
 		for page := 1; page <= v.pages; page++ {
 			if lines, _, _ := foot(t, v, page, pageSize(t, v, page).y); !slices.Contains(lines, "100 mm") {
@@ -90,11 +90,11 @@ func TestPixelsRulersAreTrue(t *testing.T) {
 			assert.InDelta(t, 4*inch, got[1], tenth)
 			measured++
 		}
-		assert.Len(t, layoutOf(c, o).Pages, measured, "every sheet of patterns has its rulers")
+		assert.Len(t, layoutOf(c, o).Pages, measured, "every sheet of templates has its rulers")
 	}
 }
 
-// Each pattern that is printed whole has its outline in black as large as the
+// Each template that is printed whole has its outline in black as large as the
 // design has it, turned or not.
 func TestPixelsOutlinesAreTrue(t *testing.T) {
 	const dpi = 300
@@ -104,27 +104,27 @@ func TestPixelsOutlinesAreTrue(t *testing.T) {
 		sheet string
 	}{{unlined, "A4"}, {pamphlet, "Letter"}} {
 		c, o := test.make(t), on(t, test.sheet)
-		v := view(t, booklet(t, c, o))
+		v := view(t, pdfOf(t, c, o))
 		layout := layoutOf(c, o)
-		for _, pattern := range layout.Patterns {
-			if !pattern.Whole() {
+		for _, tiling := range layout.Tilings {
+			if !tiling.Whole() {
 				continue
 			}
-			want := test.cuts()[pattern.Piece.Name]
-			if pattern.Turned {
+			want := test.cuts()[tiling.Piece.Name]
+			if tiling.Turned {
 				want.width, want.height = want.height, want.width
 			}
-			tile := pattern.Tiles[0]
+			tile := tiling.Tiles[0]
 			lo, hi := xy{tile.Room.Min.X.MM(), tile.Room.Min.Y.MM()}, xy{tile.Room.Max.X.MM(), tile.Room.Max.Y.MM()}
 			p := v.render(t, v.pages-len(layout.Pages)+tile.Page+1, dpi, lo, hi)
 			left, right := extremes(func(y float64) []stripe { return p.across(black, y, lo.x, hi.x) }, lo.y, hi.y, 1/p.scale.y, cutWidth)
 			top, bottom := extremes(func(x float64) []stripe { return p.down(black, x, lo.y, hi.y) }, lo.x, hi.x, 1/p.scale.x, cutWidth)
-			assert.InDelta(t, want.width, right-left, tenth, "%s, %s, %s: width", test.sheet, test.name, pattern.Piece.Name)
-			assert.InDelta(t, want.height, bottom-top, tenth, "%s, %s, %s: height", test.sheet, test.name, pattern.Piece.Name)
+			assert.InDelta(t, want.width, right-left, tenth, "%s, %s, %s: width", test.sheet, test.name, tiling.Piece.Name)
+			assert.InDelta(t, want.height, bottom-top, tenth, "%s, %s, %s: height", test.sheet, test.name, tiling.Piece.Name)
 			worst = max(worst, math.Abs(want.width-(right-left)), math.Abs(want.height-(bottom-top)))
 			measured++
 		}
 	}
-	assert.Greater(t, measured, 15, "patterns that are whole")
-	t.Logf("%d patterns, largest deviation %.3f mm", measured, worst)
+	assert.Greater(t, measured, 15, "templates that are whole")
+	t.Logf("%d templates, largest deviation %.3f mm", measured, worst)
 }

@@ -22,18 +22,18 @@ import (
 	"forel/render/templates"
 )
 
-// eachSheet runs a test on a booklet for every size of sheet.
+// eachSheet runs a test on a document for every size of sheet.
 func eachSheet(t *testing.T, test func(t *testing.T, short, long float64, file []byte)) {
 	for _, s := range sheets {
 		t.Run(s.name, func(t *testing.T) {
-			test(t, s.short, s.long, booklet(t, octavo.make(t), on(t, s.name)))
+			test(t, s.short, s.long, pdfOf(t, octavo.make(t), on(t, s.name)))
 		})
 	}
 }
 
 func TestPDFIsValid(t *testing.T) {
 	for _, s := range scenarios {
-		assert.NoError(t, api.Validate(bytes.NewReader(booklet(t, s.make(t), on(t, "A4"))), model.NewDefaultConfiguration()), s.name)
+		assert.NoError(t, api.Validate(bytes.NewReader(pdfOf(t, s.make(t), on(t, "A4"))), model.NewDefaultConfiguration()), s.name)
 	}
 	eachSheet(t, func(t *testing.T, _, _ float64, file []byte) {
 		assert.NoError(t, api.Validate(bytes.NewReader(file), model.NewDefaultConfiguration()))
@@ -42,7 +42,7 @@ func TestPDFIsValid(t *testing.T) {
 
 // A viewer is asked to print at actual size, on one side (ISO 32000-1, 12.2, table 150).
 func TestPDFAsksForActualSize(t *testing.T) {
-	ctx := parsed(t, booklet(t, octavo.make(t), on(t, "A4")))
+	ctx := parsed(t, pdfOf(t, octavo.make(t), on(t, "A4")))
 	catalog, err := ctx.Catalog()
 	require.NoError(t, err)
 	preferences, err := ctx.DereferenceDict(catalog["ViewerPreferences"])
@@ -76,7 +76,7 @@ func TestPDFPagesAreSheets(t *testing.T) {
 
 // Every font of every page carries its own program (ISO 32000-1, 9.9).
 func TestPDFFontsAreEmbedded(t *testing.T) {
-	ctx := parsed(t, booklet(t, octavo.make(t), on(t, "A4")))
+	ctx := parsed(t, pdfOf(t, octavo.make(t), on(t, "A4")))
 	for n := 1; n <= ctx.PageCount; n++ {
 		_, _, inherited, err := ctx.PageDict(n, true)
 		require.NoError(t, err)
@@ -105,8 +105,8 @@ func TestPDFFontsAreEmbedded(t *testing.T) {
 func TestFilesAreTheSameEachTime(t *testing.T) {
 	for _, s := range []scenario{octavo, folio} {
 		a, b := s.make(t), s.make(t)
-		file := booklet(t, a, on(t, "A4"))
-		assert.True(t, bytes.Equal(file, booklet(t, b, on(t, "A4"))), s.name)
+		file := pdfOf(t, a, on(t, "A4"))
+		assert.True(t, bytes.Equal(file, pdfOf(t, b, on(t, "A4"))), s.name)
 		assert.NotRegexp(t, regexp.MustCompile(`D:\d{4}|/(CreationDate|ModDate)`), string(file), "a date in the file")
 		for i := range a.Pieces {
 			assert.Equal(t, templates.PieceSVG(a, a.Pieces[i], on(t, "A4")), templates.PieceSVG(b, b.Pieces[i], on(t, "A4")))
@@ -134,17 +134,17 @@ func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, nu
 	return lines, number, count
 }
 
-// Pages are numbered as they lie in the file, and each sheet of patterns names all
+// Pages are numbered as they lie in the file, and each sheet of templates names all
 // that is on it.
 func TestPDFFootNamesAndNumbers(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
 		for _, s := range scenarios {
 			t.Run(sheet+", "+s.name, func(t *testing.T) {
 				c, o := s.make(t), on(t, sheet)
-				v := view(t, booklet(t, c, o))
+				v := view(t, pdfOf(t, c, o))
 				layout := layoutOf(c, o)
 				before := v.pages - len(layout.Pages)
-				require.LessOrEqual(t, before, 4, "pages that show no pattern")
+				require.LessOrEqual(t, before, 4, "pages that show no template")
 				for n := 1; n <= v.pages; n++ {
 					lines, number, count := foot(t, v, n, pageSize(t, v, n).y)
 					assert.Equal(t, n, number)
@@ -154,7 +154,7 @@ func TestPDFFootNamesAndNumbers(t *testing.T) {
 					}
 					here := map[string]bool{}
 					for _, part := range layout.Pages[n-before-1].Parts {
-						here[layout.Patterns[part.Pattern].Piece.Name] = true
+						here[layout.Tilings[part.Tiling].Piece.Name] = true
 					}
 					for _, p := range c.Pieces {
 						assert.Equal(t, here[p.Name], footNames(lines, p.Name, s.cuts()[p.Name].count), "page %d, %s: %q", n, p.Name, lines)
@@ -195,7 +195,7 @@ func TestPDFListsOfPagesAreTrue(t *testing.T) {
 		for _, s := range scenarios {
 			t.Run(sheet+", "+s.name, func(t *testing.T) {
 				c, o := s.make(t), on(t, sheet)
-				v := view(t, booklet(t, c, o))
+				v := view(t, pdfOf(t, c, o))
 				printed := pagesByPiece(t, v, s)
 				for _, p := range c.Pieces {
 					inTable, inKey := false, false
@@ -247,13 +247,13 @@ func inches(t testing.TB) (plan.Plan, templates.Options) {
 // characters they are when the text of the finished file is read.
 func TestPDFFractionsAreReadable(t *testing.T) {
 	c, o := inches(t)
-	v := view(t, booklet(t, c, o))
+	v := view(t, pdfOf(t, c, o))
 	var all []string
 	for n := 1; n <= v.pages; n++ {
 		all = append(all, v.text(t, n)...)
 	}
 	text := strings.Join(all, "\n")
-	assert.Regexp(t, "5⅝ in × 8⅞ in|8⅞ in × 5⅝ in", text) // a pattern may be turned
+	assert.Regexp(t, "5⅝ in × 8⅞ in|8⅞ in × 5⅝ in", text) // a template may be turned
 	assert.Regexp(t, "5½ in × 1¼ in|1¼ in × 5½ in", text)
 	assert.Contains(t, text, "side × 2")
 }
@@ -261,7 +261,7 @@ func TestPDFFractionsAreReadable(t *testing.T) {
 // One file writes a half in one way only.
 func TestPDFFractionsAreWrittenOneWay(t *testing.T) {
 	c, o := inches(t)
-	v := view(t, booklet(t, c, o))
+	v := view(t, pdfOf(t, c, o))
 	plain := regexp.MustCompile(`(^|[^\d])(1/2|[13]/4|[1357]/8)($|[^\d])`)
 	for n := 1; n <= v.pages; n++ {
 		for _, line := range v.text(t, n) {

@@ -17,8 +17,8 @@ import (
 func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 	const tolerance = 0.4 // mm, of ink beyond the box of its text
 	c, o := nearSquare.make(t), on(t, "A4")
-	meant := recordBooklet(c, o)
-	v := view(t, booklet(t, c, o))
+	meant := recordDocument(c, o)
+	v := view(t, pdfOf(t, c, o))
 	require.Equal(t, len(meant.pages), v.pages)
 	seen := 0
 	for n, page := range meant.pages {
@@ -41,7 +41,7 @@ func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 }
 
 // The first page says that one side of a sheet is printed: on the other would be a
-// pattern that the knife destroys.
+// template that the knife destroys.
 func TestPDFFirstPageSaysOneSide(t *testing.T) {
 	eachSheet(t, func(t *testing.T, _, _ float64, file []byte) {
 		words := strings.Join(view(t, file).text(t, 1), " ")

@@ -12,7 +12,7 @@ import (
 	"forel/render"
 	"forel/render/document"
 	"forel/render/hairline"
-	"forel/render/pattern"
+	"forel/render/labelled"
 	"forel/render/svg"
 )
 
@@ -37,7 +37,7 @@ func PieceSVG(c plan.Plan, p geometry.Piece, o Options) []byte {
 	if o.Line > 0 {
 		on = hairline.Surface{Surface: s, Width: o.Line}
 	}
-	pattern.Draw(on, p, pattern.View{
+	labelled.Draw(on, p, labelled.View{
 		DX: border, DY: border + h,
 		Window: page, Safe: page.Grow(-1),
 		Wider: substitute, Theme: o.Theme, Round: o.Round,
@@ -47,17 +47,20 @@ func PieceSVG(c plan.Plan, p geometry.Piece, o Options) []byte {
 
 func titleOf(c plan.Plan, p geometry.Piece) string {
 	if c.Title == "" {
-		return pattern.Name(p)
+		return labelled.Name(p)
 	}
-	return pattern.Name(p) + " – " + c.Title
+	return labelled.Name(p) + " – " + c.Title
 }
 
 func describe(p geometry.Piece) string {
 	w, h := p.Size()
-	d := fmt.Sprintf("%s: %s; %.3f x %.3f mm; grain along the %s; %s. ",
-		p.Name, pattern.Cut(p), w.MM(), h.MM(), p.Grain, p.FaceUp)
+	d := fmt.Sprintf("%s: %s; %.3f x %.3f mm; %s along the %s; %s. ",
+		p.Name, labelled.Cut(p), w.MM(), h.MM(), p.Material.Direction(), p.Grain, p.FaceUp)
 	if p.Hand != "" {
 		d += "Hand: " + p.Hand + ". "
+	}
+	if p.Material.Crushed() {
+		d += "Its folds are crushed with a folder or a creasing wheel: no knife and no laser follows them. "
 	}
 	return d + "One user unit is one millimetre. " + wording.Careful(wording.Machine)
 }

@@ -152,7 +152,7 @@ func TestSVGTitleAndDescription(t *testing.T) {
 }
 
 // Every line of the piece is where the geometry has it, not turned, not
-// mirrored: a pattern's upper left is the drawing's upper left.
+// mirrored: a template's upper left is the drawing's upper left.
 func TestSVGLinesAreThoseOfThePiece(t *testing.T) {
 	eachDrawing(t, func(t *testing.T, _ scenario, p geometry.Piece, d drawing) {
 		lo, hi := bounds(outline(t, d).points)

@@ -25,7 +25,7 @@ var keys = []func(Item) float64{
 
 // greedy lays the items in their order, each in its best place, and opens a
 // sheet of the kind preferred when there is none.
-func (p *Problem) greedy(order []int32, prefer []int, rule int, beds bool) *Solution {
+func (p *Problem) greedy(order []int32, prefer []int, rule int, free bool) *Solution {
 	s := &Solution{}
 	used := make([]int, len(p.Kinds))
 	q := quest{rule: rule}
@@ -50,7 +50,7 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int, beds bool) *Solu
 			for _, k := range prefer {
 				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(int(item), k) {
 					used[k]++
-					s.Bins = append(s.Bins, p.binOf(k, beds))
+					s.Bins = append(s.Bins, p.binOf(k, free))
 					try(len(s.Bins) - 1)
 					break
 				}
@@ -60,7 +60,7 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int, beds bool) *Solu
 			s.Left = append(s.Left, int(item))
 			continue
 		}
-		if s.Bins[q.bin].lay(q.place, item, it); beds && !p.Free && !s.Bins[q.bin].apart() {
+		if s.Bins[q.bin].lay(q.place, item, it); free && !p.Free && !s.Bins[q.bin].apart() {
 			refused = append(refused, q.bin)
 			n--
 			continue
@@ -95,8 +95,8 @@ func (p *Problem) First() *Solution {
 				}
 			}
 			for rule := range rules {
-				for _, beds := range ways {
-					s := p.greedy(order, prefer, rule, beds)
+				for _, free := range ways {
+					s := p.greedy(order, prefer, rule, free)
 					if found == nil || s.better(found) {
 						found = s
 					}

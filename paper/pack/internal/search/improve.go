@@ -133,7 +133,7 @@ func (r *Run) fewer() {
 // sheets turns bins into sheets of the one or the other sort, all alike.
 func (r *Run) sheets(bins []*Bin, turn int) []*Bin {
 	if r.p.Free || turn%2 == 0 && len(r.p.Items) < fewOnSheet*len(bins) {
-		return r.p.beds(bins)
+		return r.p.freeSheets(bins)
 	}
 	return r.p.trees(bins)
 }

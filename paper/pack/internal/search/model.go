@@ -3,7 +3,7 @@
 package search
 
 import (
-	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/maxrects"
 	"forel/paper/pack/internal/slice"
 )
 
@@ -42,7 +42,7 @@ func (p *Problem) bin(kind int) *Bin { return p.binOf(kind, p.Free) }
 func (p *Problem) binOf(kind int, free bool) *Bin {
 	b := &Bin{Kind: kind, sheet: &cutSheet{}}
 	if free {
-		b.sheet = &bedSheet{}
+		b.sheet = &freeSheet{}
 	}
 	b.empty(p.Kinds[kind].W, p.Kinds[kind].H)
 	return b
@@ -85,7 +85,7 @@ func (p *Problem) cost(bins []*Bin) float64 {
 func (p *Problem) clone(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
 	for i, b := range bins {
-		_, free := b.sheet.(*bedSheet)
+		_, free := b.sheet.(*freeSheet)
 		to[i] = p.binOf(b.Kind, free)
 		to[i].copyFrom(b.sheet)
 	}
@@ -105,10 +105,10 @@ func (b *Bin) Tree() *slice.Tree {
 	return nil
 }
 
-// Bed returns a sheet's places, nil where it is cut edge to edge.
-func (b *Bin) Bed() *bed.Bed {
-	if c, ok := b.sheet.(*bedSheet); ok {
-		return &c.Bed
+// Rects returns a sheet's places, nil where it is cut edge to edge.
+func (b *Bin) Rects() *maxrects.Sheet {
+	if c, ok := b.sheet.(*freeSheet); ok {
+		return &c.Sheet
 	}
 	return nil
 }

@@ -103,7 +103,7 @@ func (s *state) touch(bin int) {
 	if k := len(s.spare); k > 0 {
 		c, s.spare = s.spare[k-1], s.spare[:k-1]
 	} else {
-		_, free := s.bins[bin].sheet.(*bedSheet)
+		_, free := s.bins[bin].sheet.(*freeSheet)
 		c = s.p.binOf(s.bins[bin].Kind, free)
 	}
 	c.Kind = s.bins[bin].Kind
@@ -143,7 +143,7 @@ func (s *state) recreate() {
 	if s.polish && s.rnd.n(2) == 0 {
 		s.q.rule = anyWay
 	}
-	if s.bins[0].Bed() != nil {
+	if s.bins[0].Rects() != nil {
 		s.q.rule, s.q.corner = s.rnd.n(3), s.rnd.n(4)
 	}
 	left := s.out[:0]

@@ -1,7 +1,7 @@
 package search
 
 import (
-	"forel/paper/pack/internal/bed"
+	"forel/paper/pack/internal/maxrects"
 	"forel/paper/pack/internal/slice"
 )
 
@@ -11,24 +11,24 @@ func (p *Problem) trees(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
 	for i, b := range bins {
 		to[i] = b
-		beds := b.Bed()
-		if beds == nil {
+		free := b.Rects()
+		if free == nil {
 			continue
 		}
-		rects := make([]slice.Rect, 0, len(beds.Placed))
-		for _, q := range beds.Placed {
+		rects := make([]slice.Rect, 0, len(free.Placed))
+		for _, q := range free.Placed {
 			rects = append(rects, slice.Rect{X: q.X, Y: q.Y, W: q.W, H: q.H, Item: q.Item})
 		}
 		to[i] = p.binOf(b.Kind, false)
-		if !to[i].Tree().From(beds.W, beds.H, rects) {
+		if !to[i].Tree().From(free.W, free.H, rects) {
 			panic("search: pieces that do not come apart")
 		}
 	}
 	return to
 }
 
-// beds returns sheets that pieces may lie on anywhere, with the same pieces.
-func (p *Problem) beds(bins []*Bin) []*Bin {
+// freeSheets returns sheets that pieces may lie on anywhere, with the same pieces.
+func (p *Problem) freeSheets(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
 	for i, b := range bins {
 		to[i] = b
@@ -37,9 +37,9 @@ func (p *Problem) beds(bins []*Bin) []*Bin {
 			continue
 		}
 		to[i] = p.binOf(b.Kind, true)
-		d := to[i].Bed()
+		d := to[i].Rects()
 		for _, r := range t.Rects(0, 0, 0, nil) {
-			d.Put(r.Item, bed.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H})
+			d.Put(r.Item, maxrects.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H})
 		}
 	}
 	return to

@@ -1,0 +1,11 @@
+package box
+
+import "testing"
+
+func BenchmarkProve(b *testing.B) {
+	j := usualJob()
+	ps, k := j.pieces(), j.conditions()
+	for b.Loop() {
+		prove(ps, k)
+	}
+}

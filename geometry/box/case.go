@@ -1,0 +1,171 @@
+package box
+
+import (
+	"slices"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
+
+// Named lists the keys for what its materials are called.
+var Named = []plan.Named{
+	{Key: "box.board_name", Material: geometry.Board}, {Key: "box.cloth_name", Material: geometry.Cloth}, {Key: "box.lining_name", Material: geometry.Lining},
+	{Key: "box.case_board_name", Material: geometry.CaseBoard}, {Key: "box.case_cloth_name", Material: geometry.CaseCloth},
+	{Key: "box.hinge_cloth_name", Material: geometry.HingeCloth}, {Key: "box.lid_lining_name", Material: geometry.LidLining},
+}
+
+// made is a box worked out.
+type made struct {
+	job      Job // as the small tray is cut
+	stands   Job // as that stands: what the rest is cut for
+	pieces   []geometry.Piece
+	proof    report
+	suspects job.Problems // what is possible but looks like a slip
+}
+
+// work works the box out and proves it.
+func (j Job) work(suspects job.Problems) (made, error) {
+	s := j.standing()
+	pieces := s.pieces()
+	if proof := prove(pieces, s.conditions()); !proof.Sound() {
+		return made{}, unproved(proof)
+	} else {
+		pieces = fitted(j.pieces(), pieces)
+		plan.MarkMistakable(pieces)
+		return made{job: j, stands: s, pieces: pieces, proof: proof, suspects: suspects}, nil
+	}
+}
+
+// fitted returns the pieces to cut: boards and cloth of the small tray as planned, all
+// else for that tray as it stands.
+func fitted(planned, standing []geometry.Piece) []geometry.Piece {
+	out := slices.Clone(standing)
+	for i, p := range planned {
+		if strings.HasPrefix(p.Name, smallName) {
+			out[i] = p
+		}
+	}
+	return out
+}
+
+// Plan returns all that is rendered of the box.
+func (c made) Plan() plan.Plan {
+	j, s := c.job, c.stands
+	p := plan.Plan{
+		Title:     j.Title,
+		Kind:      "drop-spine box",
+		Content:   "book",
+		Pieces:    c.pieces,
+		Shows:     "the box lying open with its book: cloth",
+		Mistaken:  plan.Mistakable(c.pieces),
+		Materials: j.materials(),
+		Equals:    equals(),
+		Batches:   c.batches(),
+		Remarks:   c.remarks(),
+		Runs:      "width runs from the open edge or the spine to the fore-edge, height from tail to head; of walls and their cloth width runs along the wall, height from base to rim",
+		Facts:     c.facts(),
+		Tools:     tools(),
+		Worksheet: j.worksheet(s),
+		Steps:     c.steps(),
+		Finished:  c.care(),
+		Proof:     c.proof.Proof,
+		Chain:     j.Chain(),
+		Gauges:    j.gauges(),
+		Load:      j.load(),
+	}
+	if j.Wears != "" {
+		p.Content = "book in its " + j.Wears
+	}
+	for _, s := range c.suspects {
+		p.Warnings = append(p.Warnings, s.Sentence())
+	}
+	return p
+}
+
+// materials returns what the pieces are cut from, each once.
+func (j Job) materials() []plan.Material {
+	var out []plan.Material
+	for _, m := range []plan.Material{
+		{Of: geometry.Board, Thickness: j.Board, Fitted: true},
+		{Of: j.caseBoardOf(), Thickness: j.caseBoard(), Fitted: true},
+		{Of: geometry.Cloth, Thickness: j.Cloth, Fitted: true},
+		{Of: j.caseClothOf(), Thickness: j.caseCloth(), Fitted: true},
+		{Of: j.hingeClothOf(), Thickness: j.hingeCloth(), Fitted: true},
+		{Of: geometry.Lining, Thickness: j.Lining, Fitted: true},
+		{Of: j.lidLiningOf(), Thickness: j.lidLining(), Fitted: true},
+		{Of: geometry.Paper, Thickness: j.caseCloth()},
+	} {
+		if m.Of == geometry.Paper && j.Filler != Filled {
+			continue
+		}
+		if !slices.ContainsFunc(out, func(have plan.Material) bool { return have.Of == m.Of }) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// equals returns the sides that must be the same.
+func equals() []plan.Equal {
+	var out []plan.Equal
+	for _, t := range []string{smallName, largeName} {
+		out = append(out, plan.Equal{What: "the height of the three walls of the " + t, Heights: []string{t + foreWallOf, t + sideWallOf}})
+	}
+	return append(out, plan.Equal{What: "the height of case boards and spine", Heights: []string{caseBoardName, spineName}})
+}
+
+// batches returns the parts that are printed and made one after the other.
+func (c made) batches() []plan.Batch {
+	out := []plan.Batch{{Name: smallName}, {Name: largeName}, {Name: "case"}}
+	for _, p := range c.pieces {
+		n := 2
+		switch {
+		case strings.HasPrefix(p.Name, smallName):
+			n = 0
+		case strings.HasPrefix(p.Name, largeName):
+			n = 1
+		}
+		out[n].Pieces = append(out[n].Pieces, p.Name)
+	}
+	return out
+}
+
+// facts returns what the box measures.
+func (c made) facts() []plan.Fact {
+	j, s := c.job, c.stands
+	b := j.Book()
+	small, large := s.small(), s.large()
+	inside := func(t tray) plan.Size { return plan.Size{Height: t.l, Width: t.b, Thickness: t.d} }
+	return []plan.Fact{
+		plan.SizeFact(plan.Contents, "book", "wide", plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}),
+		plan.SizeFact("small_tray_inside", "small tray inside, between boards", "wide", inside(small)),
+		plan.SizeFact("small_tray", "small tray, covered", "wide", s.covered(small).plan()),
+		plan.SizeFact("large_tray_inside", "large tray inside, between boards", "wide", inside(large)),
+		plan.SizeFact("large_tray", "large tray, covered", "wide", s.covered(large).plan()),
+		plan.SizeFact(plan.Outside, "outside, closed", "wide", s.outside().plan()),
+		{Key: "case", Name: "case laid flat, over boards and joints", Text: "%s wide, %s high; each joint %s",
+			Parts: []plan.Part{{Key: "width", Length: s.across()}, {Key: "height", Length: high(s)}, {Key: "joint", Length: s.joint()}}},
+		{Key: "between", Name: "between the case boards, closed", Text: "%s", Parts: []plan.Part{{Key: "thickness", Length: s.between()}}},
+	}
+}
+
+func high(j Job) Length { _, h := j.caseSize(); return h }
+
+// remarks returns what is to be known of the sizes.
+func (c made) remarks() []plan.Remark {
+	j, s := c.job, c.stands
+	out := []plan.Remark{
+		plan.Say("the three walls of a tray have one height: cut them at one setting"),
+		plan.Say("print and make the small tray first; measure it over its cloth, type what you find under [as_built], and print the rest for it"),
+		plan.Say("a wall has two layers of cloth at the open end and in the corners at the fore-edge: the book and the trays have the least room there"),
+	}
+	if s.joint() < s.clearJoint()-1e-6 {
+		out = append(out, plan.Say("the joint of %s is %s narrower than keeps the spine off the ends of the walls: it counts on the cloth there giving way", s.joint(), s.clearJoint()-s.joint()))
+	}
+	if d := j.Book().Taper(); d > 0 {
+		out = append(out, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
+	}
+	return append(out, plan.Say("the box opens like its book, the spine at the left: laid open, head away, the large tray is at the left and the small tray at the right"))
+}

@@ -1,0 +1,318 @@
+package box
+
+import (
+	"forel/geometry/job"
+	"forel/geometry/plan"
+	"forel/geometry/tolerance"
+)
+
+// The dimensions of the room between the trays, beside those of the book.
+const (
+	nestHeight    = "height between the trays"
+	nestDepth     = "depth between the trays"
+	nestThickness = "thickness between the trays"
+)
+
+// The places where room must be left.
+const (
+	atOpenEnd = "open-end"
+	inMiddle  = "middle"
+	inCorners = "corners"
+	betweenIn = "floors"
+	atRim     = "rim"
+	overSmall = "over-rim"
+)
+
+// The gaps of the chain in their order.
+const (
+	bookHighMiddle = iota
+	bookHighEnd
+	bookDeep
+	bookThickGap
+	nestHigh
+	nestDeep
+	nestThick
+	gapCount
+)
+
+// The links of the chain.
+const (
+	bookHeight = iota
+	bookDepth
+	bookThick
+	trayBoard
+	trayCloth
+	hingeThick
+	smallLined
+	largeLined
+	smallLong // small tray inside: head to tail, open edge to fore-edge; its walls
+	smallWide
+	smallHigh
+	largeLong // large tray likewise; measured, what it has beyond the small tray outside
+	largeWide
+	largeHigh
+)
+
+// follows tells whether the large tray is cut to the small one as measured.
+func (j Job) follows() bool { return j.Order == AsMeasured || j.AsBuilt.measured() }
+
+// Chain returns how the room for the book and the room between the trays come about.
+//
+// Cut all at once, what the small tray comes out otherwise is lost between the trays,
+// and again in the large one. Where the large tray is cut to the small one as measured,
+// all of that is made up for: there is left what cutting the large tray and reading the
+// small one leave.
+func (j Job) Chain() plan.Chain {
+	lim := j.Limits
+	s := j.standing()
+	grows, beside := lim.Grows(j.Book()), lim.LooseBeside(j.Book().Thick())
+	gaps := make([]plan.Gap, gapCount)
+	gaps[bookHighMiddle] = plan.Gap{Dimension: plan.Height, Place: inMiddle, Where: "in the middle", Loose: lim.LooseHeight}
+	gaps[bookHighEnd] = plan.Gap{Dimension: plan.Height, Place: atOpenEnd, Where: "at the open end", Decides: true}
+	gaps[bookDeep] = plan.Gap{Dimension: plan.Depth, Place: inCorners, Where: "in the corners at the fore-edge", Decides: true}
+	gaps[bookThickGap] = plan.Gap{Dimension: plan.Thickness, Place: betweenIn, Where: "between the floors at the hinge", Loose: beside + 2*j.hingeCloth(), Decides: true, Swell: grows}
+	gaps[nestHigh] = plan.Gap{Dimension: nestHeight, Place: atOpenEnd, Where: "at the open end", Loose: mostPlay, Decides: true}
+	gaps[nestDeep] = plan.Gap{Dimension: nestDepth, Place: inCorners, Where: "in the corners at the fore-edge", Loose: mostPlay, Decides: true}
+	gaps[nestThick] = plan.Gap{Dimension: nestThickness, Place: overSmall, Where: "above the rim of the small tray", Decides: true}
+	c := plan.Chain{
+		Unit: j.Unit,
+		Dimensions: []plan.Dimension{
+			{Name: plan.Height, Key: heightKey, Clearance: j.Clearance.Height, Tight: "too tight"},
+			{Name: plan.Depth, Key: widthKey, Clearance: j.Clearance.Width, Tight: "too tight"},
+			{Name: plan.Thickness, Key: thicknessKey, Clearance: j.Clearance.Thickness, Tight: "pressed"},
+			{Name: nestHeight, Key: "box.room_height", Clearance: j.Room.Height, Tight: "sticks"},
+			{Name: nestDepth, Key: "box.room_width", Clearance: j.Room.Width, Tight: "sticks"},
+			{Name: nestThickness, Key: "box.room_depth", Clearance: j.Room.Depth, Tight: "keeps the lid up"},
+		},
+		Gaps:  gaps,
+		Links: j.links(s),
+		Left:  j.left,
+		Mends: j.mends(),
+		With: func(changes []job.Change) plan.Chain {
+			k := j
+			k.Settings().Apply(changes)
+			return k.Chain()
+		},
+		Limits: plan.AsSet(plan.Say("too tight: the book, or the trays in each other, with no room left where they are tightest; too loose: over %s for the book in height, over %s in thickness at the hinge, over %s between the trays",
+			lim.LooseHeight, beside+2*j.hingeCloth(), mostPlay), j.Unit),
+	}
+	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width} { // the book's room is as it is; that in thickness the large tray gives
+		if len(r) > 0 {
+			c.Dimensions[i].Key = ""
+		}
+	}
+	c.Off = j.deviations(c)
+	return c
+}
+
+// mostPlay is how much room between the trays lets them rattle (common practice, no
+// source).
+const mostPlay Length = 1.5
+
+// links returns the lengths that the room comes from. s is the job as the small tray
+// stands.
+func (j Job) links(s Job) []plan.Link {
+	u, b := j.Uncertainty, j.Book()
+	material := func(name, key string, thickness, plusMinus Length) plan.Link {
+		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
+	}
+	board := material("trays' board", "uncertainty.board", j.Board, 0)
+	if board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board, j.Known); board.Varies.ByName {
+		board.Varies.Key, board.Sold = knownKey, job.BoardsLike(j.Board)
+	}
+	small, large := s.small(), s.large()
+	out := []plan.Link{
+		bookHeight: {Name: "the book, head to tail", Length: b.Height.Largest(), Book: true},
+		bookDepth:  {Name: "the book, spine to fore-edge", Length: b.Width.Largest(), Book: true},
+		bookThick:  {Name: "the book, thickness", Length: b.Thick(), Book: true},
+		trayBoard:  board,
+		trayCloth:  material("trays' cloth", "uncertainty.cloth", j.Cloth, u.Cloth),
+		hingeThick: material("hinge", "uncertainty.cloth", j.hingeCloth(), u.Cloth),
+		smallLined: material("small tray's lining", "uncertainty.lining", j.Lining, u.Lining),
+		largeLined: material("large tray's lining", "uncertainty.lining", j.lidLining(), u.Lining),
+		smallLong:  {Name: "small tray, head wall to tail wall", Length: small.l},
+		smallWide:  {Name: "small tray, open edge to fore-edge wall", Length: small.b},
+		smallHigh:  {Name: "small tray, walls with the base", Length: small.d + j.Board},
+		largeLong:  {Name: "large tray, head wall to tail wall", Length: large.l},
+		largeWide:  {Name: "large tray, open edge to fore-edge wall", Length: large.b},
+		largeHigh:  {Name: "large tray, walls with the base", Length: large.d + j.Board},
+	}
+	if outside := s.covered(small); j.follows() {
+		const beyond = "large tray, beyond the small one as measured, "
+		out[largeLong] = plan.Link{Name: beyond + "head to tail", Length: large.l - outside.height}
+		out[largeWide] = plan.Link{Name: beyond + "to the fore-edge wall", Length: large.b - outside.width}
+		out[largeHigh] = plan.Link{Name: beyond + "walls with the base", Length: large.d + j.Board - outside.thickness}
+		if len(j.AsBuilt.Height) > 0 {
+			out[smallLong] = plan.Link{Name: "small tray, covered, head to tail", Length: outside.height}
+		}
+		if len(j.AsBuilt.Width) > 0 {
+			out[smallWide] = plan.Link{Name: "small tray, covered, open edge to fore-edge", Length: outside.width}
+		}
+		if len(j.AsBuilt.Thickness) > 0 {
+			out[smallHigh] = plan.Link{Name: "small tray, covered, bench to rim", Length: outside.thickness}
+		}
+	}
+	return out
+}
+
+// left returns the room in the gaps when the links have these lengths: both trays as
+// they were cut, layers as thick as they are.
+func (j Job) left(v []Length) []Length {
+	t, k, q, f, lid := v[trayBoard], v[trayCloth], v[hingeThick], v[smallLined], v[largeLined]
+	// The small tray inside, and covered outside.
+	in := size{v[smallLong], v[smallWide], v[smallHigh]}
+	if len(j.AsBuilt.Height) > 0 {
+		in.height -= 2*t + 2*k
+	}
+	if len(j.AsBuilt.Width) > 0 {
+		in.width -= t + k
+	}
+	if len(j.AsBuilt.Thickness) > 0 {
+		in.thickness -= 2 * k
+	}
+	out := size{in.height + 2*t + 2*k, in.width + t + k, in.thickness + 2*k}
+	large := size{v[largeLong], v[largeWide], v[largeHigh]}
+	if j.follows() {
+		large = size{large.height + out.height, large.width + out.width, large.thickness + out.thickness}
+	}
+	gaps := make([]Length, gapCount)
+	gaps[bookHighMiddle] = in.height - 2*k - v[bookHeight]
+	gaps[bookHighEnd] = in.height - 4*k - v[bookHeight]
+	gaps[bookDeep] = in.width - 2*k - v[bookDepth]
+	gaps[bookThickGap] = large.thickness - 2*t - 2*k - 2*q - f - lid - v[bookThick]
+	gaps[nestHigh] = large.height - 4*k - out.height
+	gaps[nestDeep] = large.width - 2*k - out.width
+	gaps[nestThick] = large.thickness - t - lid - out.thickness
+	return gaps
+}
+
+// deviations returns what can be off of the book and by the hand, and what it does to
+// each gap.
+func (j Job) deviations(c plan.Chain) []plan.Deviation {
+	u, b, read := j.Uncertainty, j.Book(), j.BookReading()
+	off := func(name, key string, plusMinus Length, at map[int]tolerance.Effect) plan.Deviation {
+		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, gapCount)}
+		for i, e := range at {
+			d.Effects[i] = e
+		}
+		return d
+	}
+	high, wide := read.Off(b.Height).Times(-1), read.Off(b.Width).Times(-1)
+	out := []plan.Deviation{
+		off("measuring the book", "uncertainty.measuring", read.PlusMinus, map[int]tolerance.Effect{
+			bookHighMiddle: high, bookHighEnd: high, bookDeep: wide, bookThickGap: read.Off(b.Thicknesses()...).Times(-1)}),
+		off("swelling when damp", "fit.swell", 0, map[int]tolerance.Effect{bookThickGap: tolerance.Takes(j.Limits.Grows(b))}), // reckoned with in full
+	}
+	if j.follows() {
+		out = append(out, off("measuring the small tray", "uncertainty.measuring", u.Measuring, j.readings(u.Reading())))
+	}
+	slopes := c.Sensitivities()
+	cut := func(plusMinus func(n int) tolerance.Effect) map[int]tolerance.Effect {
+		all := map[int]tolerance.Effect{}
+		for i := range c.Gaps {
+			for link, pieces := range map[int]int{smallLong: 2, smallWide: 1, smallHigh: 3, largeLong: 2, largeWide: 1, largeHigh: 3} {
+				if !j.isMeasured(link) && slopes[i][link] != 0 {
+					all[i] = all[i].Plus(plusMinus(pieces).Times(slopes[i][link]))
+				}
+			}
+		}
+		return all
+	}
+	one := func(int) tolerance.Effect { return tolerance.Symmetric(u.Cutting, 1) }
+	cutting, repeat := cut(one), map[int]tolerance.Effect{}
+	if u.Settings == job.EachBySelf {
+		cutting = cut(func(n int) tolerance.Effect { return tolerance.Smallest(u.Cutting, n) })
+	} else {
+		repeat = cut(func(n int) tolerance.Effect { return tolerance.Smallest(u.Repeat, n) })
+	}
+	return append(out,
+		off("cutting", "uncertainty.cutting", u.Cutting, cutting),
+		off("from piece to piece at one setting", "uncertainty.repeat", u.Repeat, repeat),
+		off("placing the walls", "uncertainty.placing", u.Placing, j.placing()),
+		off("squareness", "uncertainty.squareness", u.Squareness, j.leaning()),
+	)
+}
+
+// isMeasured tells whether a link was measured, not cut.
+func (j Job) isMeasured(link int) bool {
+	a := j.AsBuilt
+	return link == smallLong && len(a.Height) > 0 || link == smallWide && len(a.Width) > 0 || link == smallHigh && len(a.Thickness) > 0
+}
+
+// readings returns what reading the small tray does: the large one is cut to it.
+func (j Job) readings(read tolerance.Reading) map[int]tolerance.Effect {
+	s := j.standing()
+	size := s.covered(s.small())
+	of := func(r job.Readings, planned Length) tolerance.Effect {
+		if len(r) == 0 {
+			r = job.Readings{planned, planned, planned} // at three places, as it is told
+		}
+		return read.Off(r).Times(-1)
+	}
+	a := j.AsBuilt
+	high, wide, thick := of(a.Height, size.height), of(a.Width, size.width), of(a.Thickness, size.thickness)
+	out := map[int]tolerance.Effect{nestHigh: high, nestDeep: wide, nestThick: thick}
+	// The tray is as it is. Where its inside is reckoned from readings, the smallest place
+	// is the book's room.
+	if len(a.Height) > 0 {
+		out[bookHighMiddle], out[bookHighEnd] = read.OffLeast(a.Height...), read.OffLeast(a.Height...)
+	}
+	if len(a.Width) > 0 {
+		out[bookDeep] = read.OffLeast(a.Width...)
+	}
+	return out
+}
+
+// placing returns what walls beside their lines do: two of each tray from head to tail, one
+// at the fore-edge. A small tray that is measured has them in what was measured.
+func (j Job) placing() map[int]tolerance.Effect {
+	p := j.Uncertainty.Placing
+	wall := func(n int) tolerance.Effect { return tolerance.Symmetric(p, n) }
+	out := map[int]tolerance.Effect{}
+	if len(j.AsBuilt.Height) == 0 {
+		out[bookHighMiddle], out[bookHighEnd] = wall(2), wall(2)
+	}
+	if len(j.AsBuilt.Width) == 0 {
+		out[bookDeep] = wall(1)
+	}
+	trays := 2
+	if j.follows() {
+		trays = 1
+	}
+	out[nestHigh], out[nestDeep] = wall(2*trays), wall(trays)
+	return out
+}
+
+// leaning returns what corners that are out of square do: head and tail wall of a tray that
+// lean take room from head to tail, a fore-edge wall at its far end in the depth. The largest
+// reading of a tray has its leaning in it.
+func (j Job) leaning() map[int]tolerance.Effect {
+	q := j.Uncertainty.Squareness
+	lean, end := tolerance.Symmetric(q/2, 2).TakesRoom(), tolerance.Symmetric(q, 1).TakesRoom()
+	out := map[int]tolerance.Effect{bookHighMiddle: lean, bookHighEnd: lean, bookDeep: end, nestHigh: lean, nestDeep: end}
+	if !j.follows() {
+		out[nestHigh], out[nestDeep] = lean.Plus(lean), end.Plus(end)
+	}
+	return out
+}
+
+// mends returns what can be tried about the fit, the least effort first.
+func (j Job) mends() []plan.Mend {
+	low, high, byName := j.Uncertainty.BoardOff(j.Board, j.Known)
+	out := plan.MeasureMaterial("trays' board", knownKey, low, high, byName)
+	if !j.follows() {
+		out = append(out, plan.Mend{What: plan.Say("cover the small tray and measure it before the large tray is cut"), Before: true,
+			Sets: []job.Change{{Key: orderKey, Word: AsMeasured}}})
+	}
+	out = append(out, plan.MeasureAgain("the book", j.Uncertainty)...)
+	return append(out, plan.CutForATry("at each setting cut a strip for a try, measure it and set the fence again, true to %s", j.Uncertainty)...)
+}
+
+// gauges returns the strips of paper to try round the book.
+func (j Job) gauges() []plan.Gauge {
+	b, c, k := j.Book(), j.Clearance, j.Cloth
+	return []plan.Gauge{
+		plan.Sleeve("Sleeve as wide as the small tray at its open end", b.Height.Largest()+c.Height-2*k, b.Thick()+c.Thickness),
+		plan.SpineStrip(b.Width.Largest()+c.Width-k, b.Thick()+c.Thickness),
+	}
+}

@@ -1,0 +1,134 @@
+package box
+
+import (
+	"slices"
+
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/plan"
+)
+
+// Least lengths that keep a box makeable (common practice, no source).
+const (
+	leastUnder           = 5.
+	leastHinge           = 6.
+	mostClearance        = 40.
+	leastLapped   Length = 1    // beyond the cloth, of each lap in a corner
+	slack         Length = 0.05 // what must be left for the book
+)
+
+// Check tells whether the job can be made; see plan.Job.
+func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
+	refused = j.CheckRanges(j.Settings())
+	if len(j.Books) > 1 {
+		refused = append(refused, job.Problem{Key: job.BookKey(1, "height"), Reason: "a drop-spine box holds one book; several with dividers are not made yet", Fix: "keep one [[book]]"})
+	}
+	if len(refused) > 0 {
+		return nil, refused, nil
+	}
+	refused, suspect = j.together(), append(j.Suspects(), j.builtSuspects()...)
+	if j.AsBuilt.measured() && len(refused) == 0 {
+		refused = j.standing().held(j.builds()).broken(j.Unit)
+	}
+	refused = append(refused, j.CheckLimits()...)
+	if len(refused) > 0 {
+		return nil, refused, suspect
+	}
+	return plan.Sound[made](func() (made, error) { return j.work(suspect) }), nil, suspect
+}
+
+// together holds the job, as it is cut, against the invariants of a sound box.
+func (j Job) together() job.Problems {
+	if most := j.Board / 2; j.Cloth > most {
+		l := job.NewLimits(j.Unit)
+		l.AtMost("box.cloth", j.Cloth, most, "is too thick to lap in the corners of so thin a board")
+		return l.Broken // the rest is reckoned from these
+	}
+	return j.held(nil).broken(j.Unit)
+}
+
+// needs are lengths that must be larger.
+type needs struct {
+	all   []need
+	built []built // what of the small tray was measured: then it is that which is too small
+}
+
+type need struct {
+	key       string
+	is, least Length
+	why       string
+}
+
+// add notes that a setting must be so large at least.
+func (n *needs) add(key string, is, least Length, why string) {
+	for _, d := range n.built {
+		if clearanceOf[d.key] == key {
+			key, least, is, why = d.key, d.readings.Largest()+least-is, d.readings.Largest(), why+": make the small tray anew"
+		}
+	}
+	n.all = append(n.all, need{key, is, least, why})
+}
+
+// clearanceOf is the room that a measure of the small tray settles.
+var clearanceOf = map[string]string{
+	"as_built.height": heightKey, "as_built.width": widthKey, "as_built.thickness": thicknessKey,
+}
+
+// The keys of the room for the book.
+const (
+	heightKey    = "box.clearance_height"
+	widthKey     = "box.clearance_width"
+	thicknessKey = "box.clearance_thickness"
+)
+
+// broken returns the needs that are not met, those of one setting together.
+func (n needs) broken(u geometry.Unit) job.Problems {
+	var short []need
+	for _, a := range n.all {
+		if a.is >= a.least-1e-6 {
+			continue
+		}
+		at := slices.IndexFunc(short, func(o need) bool { return o.key == a.key })
+		if at < 0 {
+			short = append(short, a)
+			continue
+		}
+		short[at].least, short[at].why = max(short[at].least, a.least), short[at].why+"; and "+a.why
+	}
+	l := job.NewLimits(u)
+	for _, a := range short {
+		l.AtLeast(a.key, a.is, a.least, a.why)
+	}
+	return l.Broken
+}
+
+// held returns what the job needs to be a sound box.
+func (j Job) held(measured []built) needs {
+	n := needs{built: measured}
+	k, q, room, s := j.Cloth, j.hingeCloth(), j.Clearance, j.small()
+	height := func(lack Length, why string) { n.add(heightKey, room.Height, room.Height+lack, why) }
+	width := func(lack Length, why string) { n.add(widthKey, room.Width, room.Width+lack, why) }
+	thickness := func(lack Length, why string) { n.add(thicknessKey, room.Thickness, room.Thickness+lack, why) }
+	height(2*k+slack-room.Height, "leaves the book no room at the open end, where two layers of cloth lie on head and tail wall")
+	width(k-room.Width, "leaves the book no room in the corners at the fore-edge, where two layers of cloth lie")
+	thickness(2*q-j.Room.Depth+slack-room.Thickness, "leaves the book no room at the open end, where the hinge lies under and over it")
+	thickness(2*(k+leastLapped)-s.d, "leaves walls too low to lap the cloth in their corners")
+
+	least := j.reaches()
+	n.add("box.onto_floor", j.OntoFloor, least, "does not reach under the hinge")
+	if j.EndFlap > 0 {
+		n.add("box.end_flap", j.EndFlap, least, "does not reach under the hinge")
+	}
+	height(2*(least+k)+1-s.l, "leaves so short a tray that its flaps do not reach under the hinge; pad the difference")
+	width(2*least-s.b, "leaves so narrow a tray that its flaps do not reach under the hinge; pad the difference")
+	width(leastHinge-j.mostHinge(), "leaves no floor for the hinge")
+
+	if j.Joint > 0 {
+		n.add("box.joint", j.Joint, j.leastJoint(), "presses the spine hard on the ends of the walls")
+	}
+	if j.TurnIn > 0 {
+		n.add("box.turn_in", j.TurnIn, j.leastTurnIn(), "does not reach under the hinge and the small tray")
+	}
+	width(j.leastTurnIn()-j.mostTurnIn(), "leaves case boards too narrow for a turn-in that reaches under the hinge and the small tray")
+	return n
+}

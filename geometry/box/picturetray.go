@@ -1,0 +1,173 @@
+package box
+
+import (
+	"slices"
+
+	"forel/geometry/space"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// trayModel is a tray with its cloth, to be shown at any stage of its covering.
+type trayModel struct {
+	s    standing
+	hung draft.Hung
+	turn []int // of each leaf of the cloth: when it is turned
+	step []int // how many leaves of the same turn it hangs on
+	ok   bool
+}
+
+// trayModel returns the model of a tray from its pieces.
+func (c made) trayModel(name string) *trayModel {
+	j := c.job
+	t := &trayModel{}
+	t.s, _ = stand(c.pieces, name, j.Board, j.Walls)
+	p, has := find(c.pieces, name+clothOf)
+	if !has {
+		return t
+	}
+	sheet, ok := t.s.body().Hang(p, 0)
+	t.ok = ok
+	t.hung = draft.Hung{Sheet: sheet, Piece: p, Object: "cloth"}
+	t.turn, t.step = make([]int, len(sheet.Leaves)), make([]int, len(sheet.Leaves))
+	for i, l := range sheet.Leaves {
+		for _, r := range p.Regions {
+			if l.Holds(r.Room.Center()) {
+				t.turn[i] = r.Turn
+			}
+		}
+	}
+	for i := range sheet.Leaves {
+		for on := sheet.Leaves[i].On; on >= 0; on = sheet.Leaves[on].On {
+			if t.turn[on] == t.turn[i] {
+				t.step[i]++
+			}
+		}
+	}
+	t.hung.Late = func(leaf int) bool { return t.turn[leaf] > 2 }
+	return t
+}
+
+// turns is how far a covering is folded, each part from 0 to 1: round the walls, under the
+// base, at the ends, head and tail wall inside, the fore-edge wall inside.
+type turns struct{ around, under, ends, inside, fore float64 }
+
+// covered is a tray with all of its cloth turned.
+var covered = turns{1, 1, 1, 1, 1}
+
+// angle returns how far each leaf is turned: one after the other of those that hang on
+// each other.
+func (t *trayModel) angle(s turns) draft.Angle {
+	folds := []float64{1, 1, 2, 3, 3} // of each turn, one behind the other
+	part := []float64{s.around, s.under, s.ends, s.inside, s.fore}
+	return func(leaf int) float64 {
+		n := t.turn[leaf]
+		if n == 0 {
+			if t.hung.Leaves[leaf].On < 0 {
+				return 0
+			}
+			return 90 * part[0]
+		}
+		return max(0, min(90, 90*(part[n]*folds[n]-float64(t.step[leaf]))))
+	}
+}
+
+// cloth returns the cloth at a stage.
+func (t *trayModel) cloth(s turns, fresh bool) []stage.Face {
+	if !t.ok {
+		return nil
+	}
+	return t.hung.Faces(t.angle(s), 1, !fresh)
+}
+
+// swing returns the arrows of parts of the cloth, by their names, from a stage to
+// another.
+func (t *trayModel) swing(from, to turns, parts ...string) []stage.Arrow {
+	if !t.ok {
+		return nil
+	}
+	mix := func(a, b, part float64) float64 { return a + (b-a)*part }
+	var out []stage.Arrow
+	for _, name := range parts {
+		a, ok := t.hung.Swing(func(part float64) draft.Angle {
+			return t.angle(turns{mix(from.around, to.around, part), mix(from.under, to.under, part), mix(from.ends, to.ends, part),
+				mix(from.inside, to.inside, part), mix(from.fore, to.fore, part)})
+		}, nil, func(leaf int) float64 {
+			if t.hung.NameOf(leaf) == name && t.hung.Leaves[leaf].On >= 0 {
+				return 1
+			}
+			return 0
+		})
+		if ok {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// base returns the base as it lies.
+func (t *trayModel) base() []stage.Face { return t.boards()["base"] }
+
+// walls returns the walls by their names.
+func (t *trayModel) walls() map[string][]stage.Face { return t.boards() }
+
+// boards returns the boards by their names.
+func (t *trayModel) boards() map[string][]stage.Face {
+	out := map[string][]stage.Face{}
+	for _, b := range t.s.solids() {
+		name := b.Name[len(t.s.name)+2:]
+		var outline []stage.Vec
+		for _, q := range b.Outline {
+			outline = append(outline, b.Frame.At(q))
+		}
+		faces := stage.Block(name, outline, b.Frame.Normal().Mul(-b.Thick), stage.Board, stage.Board, stage.Board)
+		for i := range faces {
+			faces[i].Name = name
+		}
+		out[name] = faces
+	}
+	return out
+}
+
+// bare returns all boards as they stand.
+func (t *trayModel) bare() []stage.Face {
+	b := t.boards()
+	return slices.Concat(b["base"], b["fore-edge wall"], b["head wall"], b["tail wall"])
+}
+
+// whole returns the covered tray, all of it one object, placed in space: at returns where
+// a place of the tray lies.
+func (t *trayModel) whole(object string, at func(space.Vec) space.Vec) []stage.Face {
+	faces := slices.Concat(t.cloth(covered, true), t.bare())
+	for i := range faces {
+		f := &faces[i]
+		f.Object = object
+		if f.Front != stage.Board {
+			f.Name = object + ": " + f.Name
+		}
+		f.Points = each(f.Points, at)
+		if f.Grain != (stage.Vec{}) {
+			f.Grain = at(f.Grain).Sub(at(stage.Vec{}))
+		}
+		lines := slices.Clone(f.Lines)
+		for k := range lines {
+			lines[k].Points = each(lines[k].Points, at)
+		}
+		f.Lines = lines
+	}
+	return faces
+}
+
+func each(ps []stage.Vec, at func(space.Vec) space.Vec) []stage.Vec {
+	out := make([]stage.Vec, len(ps))
+	for i, p := range ps {
+		out[i] = at(p)
+	}
+	return out
+}
+
+// nearEnd returns what is to be seen of the open end of the wall that is near.
+func (t *trayModel) nearEnd() []stage.Vec {
+	reach := min(1.2*t.s.high, 0.5*t.s.wide, 0.4*t.s.long)
+	return draft.Corners(stage.Vec{X: -0.4 * reach}, stage.Vec{X: reach, Y: reach, Z: t.s.high + t.s.t})
+}

@@ -1,0 +1,235 @@
+package box
+
+import (
+	"fmt"
+	"slices"
+
+	"forel/geometry"
+	"forel/geometry/foldup"
+	"forel/geometry/job"
+	"forel/geometry/plan"
+	"forel/geometry/polygon"
+	"forel/geometry/space"
+)
+
+// conditions are what is known of a box beside its flat pieces.
+type conditions struct {
+	Walls                   string
+	Tray, Case              Length // boards
+	Cloth, CaseCloth, Hinge Length // cloths
+	Lining, LidLining       Length
+	Joint                   Length
+	Book                    size // as measured
+	Clearance               size // what the small tray is to have beyond it
+	Room                    Room // between the trays
+	Square                  Length
+	Outside                 size // closed
+}
+
+func (j Job) conditions() conditions {
+	b, c := j.Book(), j.Clearance
+	return conditions{
+		Walls: j.Walls, Tray: j.Board, Case: j.caseBoard(), Cloth: j.Cloth, CaseCloth: j.caseCloth(), Hinge: j.hingeCloth(),
+		Lining: j.Lining, LidLining: j.lidLining(), Joint: j.joint(),
+		Book:      size{b.Height.Largest(), b.Width.Largest(), b.Thick()},
+		Clearance: size{c.Height, c.Width, c.Thickness}, Room: j.Room, Square: j.Square, Outside: j.outside(),
+	}
+}
+
+// report is the proof of a box, with what it closes to.
+type report struct {
+	plan.Proof
+	closed closed
+	way    foldup.Body // what the hinge lies on
+}
+
+// prove folds the cloth onto each tray and onto the case, and the hinge into its joints,
+// knowing the pieces by their outlines, cuts, folds and seats alone; then it shuts the box
+// and measures.
+func prove(pieces []geometry.Piece, k conditions) report {
+	var r report
+	small, faults := stand(pieces, smallName, k.Tray, k.Walls)
+	large, wrong := stand(pieces, largeName, k.Tray, k.Walls)
+	faults = append(faults, wrong...)
+	c, wrong := layCase(pieces, k.Case, k.Joint)
+	if faults = append(faults, wrong...); len(faults) > 0 {
+		return report{Proof: plan.Proof{Faults: faults}}
+	}
+	// They stand apart, as they are drawn: the trays behind the case.
+	apart := 0.2 * c.high
+	small.at = space.Vec{X: c.from()[2], Y: c.high + apart}
+	large.at, large.plane = space.Vec{X: c.wide - large.wide, Y: c.high + apart}, planes
+	c.plane = 2 * planes
+
+	trays := make([]foldedTray, 2)
+	layers := map[string]Length{
+		smallName + clothOf: k.Cloth, largeName + clothOf: k.Cloth, smallLining: k.Lining, largeLining: k.LidLining,
+		caseClothName: k.CaseCloth, hingeName: k.Hinge,
+	}
+	thick := func(p geometry.Piece) Length { return layers[p.Name] }
+	hinge, _ := find(pieces, hingeName)
+	onFloors := endPanels(hinge)
+	_, hingeHigh := hinge.Size()
+	for i, s := range []standing{small, large} {
+		lining := []string{smallLining, largeLining}[i]
+		own := named(pieces, s.name+clothOf, lining)
+		v, wrong := s.body().Cover(own, thick)
+		for n, p := range v.Patches {
+			if p.Piece == lining {
+				v.Patches[n].Order = liningTurn
+			}
+		}
+		v.Patches = append(v.Patches, s.hinged(onFloors[1-i], hingeHigh, k.Hinge)...)
+		v.Closed = lapped * k.Cloth
+		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(s, v) })
+		r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
+		trays[i] = folded(s, v)
+	}
+	cloth := named(pieces, caseClothName)
+	v, wrong := c.body(trays[0].outside(), trays[1].outside()).Cover(cloth, thick)
+	in := c.turnedIn(v)
+	v.Patches = append(v.Patches, c.hinged(hinge, k.Hinge))
+	faces, more := v.Look(cloth)
+	r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
+
+	c.plane += casePlanes
+	up := k.Tray + k.Cloth + k.CaseCloth
+	r.way = c.way(up, in, small, large)
+	along := named(pieces, hingeName)
+	w, wrong := r.way.Cover(along, thick)
+	_, more = w.Look(along) // the trays and the case tell what lies there
+	r.Faults = append(append(r.Faults, wrong...), more...)
+
+	r.closed = closed{small: trays[0], large: trays[1], laid: c, k: k.CaseCloth, q: k.Hinge}
+	r.shut(k)
+	r.show(pieces)
+	return r
+}
+
+// lapped is what part of its thickness cloth closes: in a corner inside, where a flap ends as far
+// from the wall beside it as cloth is thick, a lap has to lie beneath.
+const lapped = 0.9
+
+// overlaps finds flaps of a tray's cloth that lie on each other under the base or on the
+// floor, where none is meant to; webs pinched over a corner are left out.
+func overlaps(s standing, t foldup.Covered) []foldup.Fault {
+	var out []foldup.Fault
+	for _, face := range []geometry.Face{s.f.under, s.f.floor} {
+		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != s.name+clothOf })
+		for i, a := range flaps {
+			for _, b := range flaps[i+1:] {
+				both := foldup.Meet(a.Shape, b.Shape)
+				if at := both.Bounds(); foldup.Solid(both, foldup.Sliver) && max(at.Width(), at.Height()) > s.web() {
+					out = append(out, foldup.Fault{Kind: foldup.Collision, Piece: a.Piece, Face: face, At: at, What: "two flaps lie on each other"})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// casePlanes is how many planes the faces of the case lie in.
+const casePlanes = 6
+
+// named returns the pieces with some names.
+func named(pieces []geometry.Piece, names ...string) []geometry.Piece {
+	var out []geometry.Piece
+	for _, n := range names {
+		if p, ok := find(pieces, n); ok {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// endPanels returns how wide the hinge is up to its first fold, and from its last one:
+// what lies on the floor of the large and of the small tray.
+func endPanels(hinge geometry.Piece) [2]Length {
+	w, _ := hinge.Size()
+	first, last := w, Length(0)
+	for _, f := range hinge.Folds {
+		x := f.Vertices[0].X
+		first, last = min(first, x), max(last, x)
+	}
+	return [2]Length{first, w - last}
+}
+
+// hinged returns what of the hinge lies on the spine, in the middle from head to tail.
+func (c laid) hinged(hinge geometry.Piece, thick Length) foldup.Patch {
+	_, high := hinge.Size()
+	low := (c.high - high) / 2
+	box := geometry.Bx(c.from()[1], low, c.from()[1]+c.spine, low+high)
+	return foldup.Patch{Piece: hingeName, Order: hingeTurn, Thick: thick, Plane: c.plane, Shape: polygon.Box(box)}
+}
+
+// shut closes the box and measures what comes of it.
+func (r *report) shut(k conditions) {
+	c := r.closed
+	fault := func(kind foldup.Kind, what string, args ...any) {
+		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
+	}
+	within := func(what string, is, want, more Length) {
+		switch {
+		case is < want-foldup.Sliver:
+			fault(foldup.Tight, "%s: %.3f mm is %.3f mm too little", what, is.MM(), (want - is).MM())
+		case is > want+more+foldup.Sliver:
+			fault(foldup.Misfit, "%s: %.3f mm is %.3f mm too much", what, is.MM(), (is - want - more).MM())
+		}
+	}
+	compare := func(what string, is, want Length) { within(what, is, want, 0) }
+	room := c.room()
+	compare("room between the trays from head to tail", room.height, k.Room.Height)
+	compare("room between the trays at the fore-edge", room.width, k.Room.Width)
+	within("room above the rim of the small tray", room.thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
+	book := c.forBook()
+	compare("room for the book from head to tail", book.height-k.Book.height, k.Clearance.height-2*k.Cloth)
+	compare("room for the book at the fore-edge", book.width-k.Book.width, k.Clearance.width-k.Cloth)
+	compare("room for the book between the floors", book.thickness-k.Book.thickness, k.Clearance.thickness+k.Room.Depth-2*k.Hinge)
+	for what, left := range map[string]Length{"from head to tail": book.height - k.Book.height, "at the fore-edge": book.width - k.Book.width, "between the floors": book.thickness - k.Book.thickness} {
+		if left < -foldup.Sliver {
+			fault(foldup.Tight, "the book has no room %s: %.3f mm", what, left.MM())
+		}
+	}
+	ends, fore := c.squares()
+	compare("square at head and tail", ends, k.Square)
+	compare("square at the fore-edge", fore, k.Square)
+	compare("spine", c.laid.spine, c.overJoints())
+	if off := c.offSpine(); off < spare-mostPressed-foldup.Sliver {
+		fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
+	}
+	if x, lies := c.stand(), c.k+c.q; x < lies-foldup.Sliver {
+		fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
+	}
+	out := c.outside()
+	compare("closed, height outside", out.height, k.Outside.height)
+	compare("closed, width outside", out.width, k.Outside.width)
+	compare("closed, thickness outside", out.thickness, k.Outside.thickness)
+	for _, t := range c.turned() {
+		fault(foldup.Collision, "%s", t)
+	}
+	r.Clearances = []plan.Fact{
+		left("book", "for the book, at its tightest", size{book.height - k.Book.height, book.width - k.Book.width, book.thickness - k.Book.thickness}),
+		left("trays", "between the trays, at the tightest", room),
+	}
+	r.Folded = []plan.Fact{
+		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside().plan()),
+		plan.SizeFact("large_tray", "large tray, covered", "wide", c.large.outside().plan()),
+		plan.SizeFact("outside", "outside, closed", "wide", out.plan()),
+		{Key: "spine", Name: "between the spine and the ends of the walls", Text: "%s", Parts: []plan.Part{{Key: "left", Length: c.offSpine()}}},
+	}
+}
+
+// left returns the fact of what is left.
+func left(key, name string, s size) plan.Fact {
+	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.height}, {Key: "depth", Length: s.width}, {Key: "thickness", Length: s.thickness}}}
+}
+
+// unproved returns what the proof found as problems. Job.Check names what a maker can
+// change before it comes to this.
+func unproved(r report) job.Problems {
+	var ps job.Problems
+	for _, f := range r.Faults {
+		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
+	}
+	return ps
+}

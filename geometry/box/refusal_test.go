@@ -1,0 +1,97 @@
+package box
+
+import (
+	"fmt"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+	"testing"
+
+	"forel/geometry"
+	"forel/geometry/job"
+)
+
+// anyJob draws a job of any size, about half of them with every measure at random.
+func anyJob(t *rapid.T) Job {
+	length := func(lo, hi float64, name string) Length { return Length(rapid.Float64Range(lo, hi).Draw(t, name)) }
+	j := DefaultJob(geometry.MM)
+	j.Books = book(length(40, 400, "height"), length(20, 320, "width"), length(1, 100, "thickness"))
+	j.Board, j.Cloth = length(1.5, 3, "board"), length(0.15, 0.5, "cloth")
+	for _, s := range j.own().Words() {
+		*s.Word = rapid.SampledFrom(s.Words).Draw(t, s.Key)
+	}
+	if rapid.Bool().Draw(t, "all at random") {
+		for _, s := range j.own().Lengths() {
+			if s.Auto && rapid.Bool().Draw(t, s.Key+" is auto") {
+				continue
+			}
+			*s.Length = length(s.Min, s.Max, s.Key)
+		}
+	}
+	return j
+}
+
+// set changes a job as a fix says, and by so much more.
+func set(t require.TestingT, j *Job, p job.Problem, more Length) {
+	s, ok := j.own().Find(p.Key)
+	require.True(t, ok, p.Error())
+	for words, way := range map[string]Length{"at least %g mm": 1, "at most %g mm": -1} {
+		var v float64
+		if n, _ := fmt.Sscanf(p.Fix, words, &v); n == 1 {
+			if s.Length != nil {
+				*s.Length = Length(v) + way*more
+			} else {
+				*s.Readings = job.Readings{Length(v) + way*more}
+			}
+			return
+		}
+	}
+	require.Fail(t, "no such change: "+p.Error())
+}
+
+// mended returns the job after the changes that its refusals name, each typed in as it
+// is told.
+func mended(t *rapid.T, j Job) Job {
+	_, refused, _ := j.Check()
+	for round := 0; len(refused) > 0 && round < 6; round++ {
+		for _, p := range refused {
+			set(t, &j, p, 0)
+		}
+		_, refused, _ = j.Check()
+	}
+	require.Empty(t, refused)
+	return j
+}
+
+// A job that is refused is taken after the changes named, and a job that is taken is
+// sound.
+func TestAnyJob(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := mended(t, anyJob(t))
+		sound, _, _ := j.Check()
+		_, err := sound.Make()
+		require.NoError(t, err)
+	})
+}
+
+// Where a job is refused for one reason, a change that is a little smaller than the one
+// named is refused again.
+func TestFixesAreSmallest(t *testing.T) {
+	const little = 0.0101 // limits are rounded to a hundredth, so that they keep within
+	rapid.Check(t, func(t *rapid.T) {
+		j := anyJob(t)
+		_, refused, _ := j.Check()
+		if len(refused) != 1 {
+			t.Skip("not one reason")
+		}
+		p := refused[0]
+		enough := j
+		set(t, &enough, p, 0)
+		if _, still, _ := enough.Check(); len(still) > 0 {
+			t.Skip("not the only reason")
+		}
+		set(t, &j, p, -little)
+		_, again, _ := j.Check()
+		require.NotEmpty(t, again, "%v, yet less does too", p)
+	})
+}

@@ -1,0 +1,205 @@
+package box
+
+import (
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/stage/draft"
+)
+
+// dries says how to dry what was glued. Times are common practice, no source.
+const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
+
+// steps returns the order of work: fore-edge wall first and its inside last, ends before
+// the walls are turned in (Bibliocat 2007); all else common practice, no source.
+func (c made) steps() []plan.Step {
+	j, s := c.job, c.stands
+	b := j.Book()
+	h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
+	m := c.model()
+	out := []plan.Step{
+		{
+			Title: "Measure the book and the materials",
+			Short: plan.Say("Measure the book, and the materials, several layers of each with a caliper."),
+			Text: []stage.Say{
+				plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts."),
+				plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. Every layer of cloth counts between two trays that go into each other."),
+			},
+			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
+			Checks:   j.measureChecks(),
+		},
+		{
+			Title: "Cut the boards of the small tray",
+			Short: plan.Say("Print the small tray alone: forel templates --only \"small tray\". Cut its boards, the three walls at one setting in height, and try the book in them."),
+			Text: []stage.Say{
+				plan.Say("Print the templates of the small tray at actual size, 100 %%: forel templates --only \"small tray\". Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
+				plan.Say("Lay the templates on the board with every arrow along the grain. Cut the three walls at one setting in height, then each to its length, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
+				plan.Say("Stand the boards up dry round the book and look at the check below before you glue anything."),
+			},
+			Pictures: m.boards(c.job.small()),
+			Checks:   []plan.Check{j.bareSmall()},
+		},
+		j.glueStep(j.small(), m),
+	}
+	out = append(out, j.coverSteps(j.small(), m)...)
+	out = append(out, c.measureStep(), plan.Step{
+		Title: "Cut the boards of the large tray",
+		Short: plan.Say("Print the large tray for the small one as it measures: forel templates --only \"large tray\". Cut its boards and try them over the covered small tray."),
+		Text: []stage.Say{
+			plan.Say("Print the large tray for the measures of the small one: forel templates --only \"large tray\". Cut its boards like those of the small tray, the three walls at one setting."),
+			plan.Say("Stand the bare boards round the covered small tray on the bench. There must be room for the cloth that is still to come."),
+		},
+		Pictures: m.boards(s.large()),
+		Checks:   []plan.Check{bareLarge(s)},
+	}, s.glueStep(s.large(), m))
+	out = append(out, s.coverSteps(s.large(), m)...)
+	last := &out[len(out)-1]
+	last.Checks = append(last.Checks, coveredLarge(s))
+	last.Pictures = append(last.Pictures, m.nested()...)
+	return append(out, c.caseSteps(m)...)
+}
+
+// glueStep returns the step of gluing a tray's boards together.
+func (j Job) glueStep(w tray, m model) plan.Step {
+	how := plan.Say("Glue the edges of the base and set the fore-edge wall against it, then head and tail wall against base and fore-edge wall. The walls stand round the base, down to the bench.")
+	if j.Walls == On {
+		how = plan.Say("Glue the lower edges of the walls and set the fore-edge wall on the base, flush with its edge, then head and tail wall, flush outside and butting against the fore-edge wall.")
+	}
+	return plan.Step{
+		Title: "Glue the " + w.name + " together",
+		Short: plan.Say("Glue base and walls together, fore-edge wall first; the end at the spine stays open."),
+		Text: []stage.Say{
+			how,
+			plan.Say("Hold each wall upright against a square or a block until it stands. The end at the spine stays open: head and tail wall end there with the base. Sand what stands out, when it is dry, with a block."),
+		},
+		Pictures: m.glued(w),
+	}
+}
+
+// coverSteps returns the steps of covering a tray.
+func (j Job) coverSteps(w tray, m model) []plan.Step {
+	name, st := w.name, j.stripOf(w)
+	words := facesOf(name).ends
+	first, last := words[0].word, words[1].word
+	around, under, ends, inside, fore := m.covering(w)
+	return []plan.Step{
+		{
+			Title: "Cover the walls of the " + name,
+			Short: plan.Say("Cut the cloth of the " + name + " by its template. Glue it round the walls from the middle of the fore-edge wall, then under the base."),
+			Text: []stage.Say{
+				plan.Say("Cut the "+name+clothOf+" by its template; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
+				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
+				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
+			},
+			Pictures: append(around, under...),
+		},
+		{
+			Title: "Turn the ends of the " + name,
+			Short: plan.Say("At the open end: turn the end flaps round the ends of the walls, above the slit onto the inside, below it onto the edge of the base. Pinch the webs."),
+			Text: []stage.Say{
+				plan.Say("At the open end turn the flap of each wall over its end. Above the slit it goes on onto the inside of the wall; below the slit it stays flat on the edge of the base, %s along it.", st.v),
+				plan.Say("Pinch the little webs at the top and at the bottom of the ends, and pleat the upper one toward the spine: this end will lie in the joint of the case. Rub it down thin."),
+			},
+			Pictures: ends,
+		},
+		{
+			Title: "Turn " + first + " and " + last + " of the " + name + " in",
+			Short: plan.Say("Turn the cloth of the " + first + " wall and of the " + last + " wall over the rim, down inside and onto the floor; rub the laps into the corners at the fore-edge."),
+			Text: []stage.Say{
+				plan.Say("Glue the flap of the "+first+" wall, draw it over the rim, rub it down inside and into the edge of the floor, then %s onto the floor. Work the lap, %s wide, into the corner and onto the fore-edge wall. Do the same at the "+last+" wall.", st.n, st.o),
+			},
+			Pictures: inside,
+		},
+		{
+			Title: "Turn the fore-edge of the " + name + " in",
+			Short: plan.Say("Turn the cloth of the fore-edge wall in last, over the laps. Dry the tray with blocks inside."),
+			Text: []stage.Say{
+				plan.Say("Glue the last flap and draw it over the rim of the fore-edge wall, over the laps, down inside and %s onto the floor. It ends %s off head and tail wall, for the cloth there.", st.n, st.k),
+				plan.Say("Dry the tray with blocks against the walls, wrapped in release paper, and a light weight, " + dries + "."),
+			},
+			Pictures: fore,
+		},
+	}
+}
+
+// measureStep returns the step between the two trays.
+func (c made) measureStep() plan.Step {
+	j := c.job
+	size := j.covered(j.small())
+	return plan.Step{
+		Title: "Measure the small tray, before anything else is cut",
+		Short: plan.Say("Try the book in the covered small tray, then measure the tray over its cloth at three places and type it in under [as_built]: everything that follows is cut for it."),
+		Text: []stage.Say{
+			plan.Say("Try the book in the small tray: it is the last time that a size can be put right without loss."),
+			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.height, size.width, size.thickness),
+			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Then print the rest: forel templates --only \"large tray,case\"."),
+			plan.Say("What a finding means. The tray is larger or smaller than planned, and the book goes in: nothing is lost, the large tray and the case follow by just as much. The tray is too small for the book: make it again. Too large: a pad of the difference."),
+			plan.Say("The large tray is cut already: by what the small tray is larger, the room between them is less, planned %s from head to tail, %s at the fore-edge, %s above the rim. Go on while %s are left in height and in width and nothing above the rim; else cut again: for the height base and fore-edge wall, for the width base, head and tail wall, for the depth the three walls.",
+				j.Room.Height, j.Room.Width, j.Room.Depth, Length(0.1)),
+		},
+		Pictures: c.model().measured(),
+		Checks:   []plan.Check{j.coveredSmall(), j.measuredSmall()},
+	}
+}
+
+// caseSteps returns the steps of the case, the hinge and the linings.
+func (c made) caseSteps(m model) []plan.Step {
+	s := c.stands
+	filler := plan.Say("Before the trays go on, a filler levels each board between its turn-ins: with cloth so thin it may be left out.")
+	if s.Filler == Filled {
+		filler = plan.Say("Paste a filler onto each board between the turn-ins, %s back from them and from the spine edge, so that the trays stand level.", fillerGap)
+	}
+	down := s.downToBoard() + s.caseBoard()
+	return []plan.Step{
+		{
+			Title: "Cut the boards of the case",
+			Short: plan.Say("Cut the case boards and the spine for the nested trays as they measure, all at one setting in height."),
+			Text: []stage.Say{
+				plan.Say("Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).height, s.covered(s.large()).width, s.covered(s.large()).thickness, s.Square),
+				plan.Say("Where the pair measures otherwise, cut the case for the pair, never from the sheet. Cut boards and spine at one setting in height, the grain from head to tail."),
+			},
+			Pictures: m.caseOnPair(),
+			Checks:   []plan.Check{caseOnTrays(s)},
+		},
+		{
+			Title: "Cover the case",
+			Short: plan.Say("Glue front board, spine and back board to the case cloth, a joint of %s between each two. Turn in head and tail, then the fore-edges.", s.joint()),
+			Text: []stage.Say{
+				plan.Say("Cut the case cloth by its template; at the corners the cut stays %s from the corner of the board, measured along each edge. Rule the boards on its back. Cut a spacer %s wide, as wide as a joint.", s.corner(), s.joint()),
+				plan.Say("Glue the front board and lay it on its lines, then the spine against the spacer, then the back board. All heads stand on one line. Rub down from the other side."),
+				plan.Say("Turn in head and tail first, and work them down into the joints. Pinch in what stands past the corners, then turn in the fore-edges."),
+				filler,
+			},
+			Pictures: m.caseCovered(),
+			Checks:   []plan.Check{caseLaid(s)},
+		},
+		{
+			Title: "Glue the trays to the case",
+			Short: plan.Say("Glue the small tray to the back board, put the large tray over it, and close the case on it: the front board is glued down on the large tray."),
+			Text: []stage.Say{
+				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).height)/2),
+				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper of the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, and leave it closed under a weight " + dries + "."),
+			},
+			Pictures: m.casedIn(),
+			Checks:   []plan.Check{gluedUp(s)},
+		},
+		{
+			Title: "Put in the hinge",
+			Short: plan.Say("Glue the hinge from floor to floor: %s onto each, down into the joints and over the spine.", s.hinge()),
+			Text: []stage.Say{
+				plan.Say("Lay the box open. Rule the hinge on its back: %s for a floor, %s down, %s for the joint, %s up, %s for the spine, and back likewise.", s.hinge(), down, s.joint(), s.caseBoard(), s.spine()),
+				plan.Say("Glue the hinge and lay it on the spine, %s from head and tail. Work it down into one joint with the edge of a folder, up the edge of board and tray and %s onto the floor; then the other side. Close the box once while it is damp, so that the hinge has its length, and open it again.", s.beyondHinge(), s.hinge()),
+			},
+			Pictures: m.hinged(),
+		},
+		{
+			Title: "Line the floors",
+			Short: plan.Say("Paste the floor linings in over the hinge, %s from the cloth on the walls. Dry the box, closed last.", s.LiningGap),
+			Text: []stage.Say{
+				plan.Say("Cut the linings for the floors as they are. Paste each and lay it on its floor, %s from the open edge and %s from the cloth on the walls, over the hinge.", s.LiningEdge, s.LiningGap),
+				plan.Say("Dry the box open with weights on the floors, then closed under a weight overnight."),
+			},
+			Pictures: m.lined(),
+			Checks:   []plan.Check{c.shutBox()},
+		},
+	}
+}

@@ -1,0 +1,6 @@
+package onepiece
+
+import "forel/geometry/plan/plantest"
+
+// Make checks a job and works its case out.
+func Make(j Job) (Case, error) { return plantest.Make[Case](j) }

@@ -1,0 +1,57 @@
+package maxrects
+
+// Apart tells whether the pieces come apart by cuts from edge to edge. Cutting
+// wherever one can spoils no later cut, so the first found will do.
+func (s *Sheet) Apart() bool {
+	s.sorted = append(s.sorted[:0], s.Placed...)
+	return apart(s.sorted)
+}
+
+func apart(g []Placed) bool {
+	if len(g) < 4 {
+		return true // fewer than four can't lock into each other
+	}
+	for _, along := range []bool{true, false} {
+		order(g, along)
+		from, end, cut := 0, 0, false
+		for i := range g {
+			lo, hi := g[i].span(along)
+			if i > from && lo >= end {
+				cut = true
+				if !apart(g[from:i]) {
+					return false
+				}
+				from = i
+			}
+			end = max(end, hi)
+		}
+		if cut {
+			return apart(g[from:])
+		}
+	}
+	return false
+}
+
+func (p *Placed) span(x bool) (from, to int) {
+	if x {
+		return p.X, p.X + p.W
+	}
+	return p.Y, p.Y + p.H
+}
+
+// order sorts by the near edge, by insertion: groups are small or nearly
+// sorted.
+func order(g []Placed, x bool) {
+	for i := 1; i < len(g); i++ {
+		p := g[i]
+		at, _ := p.span(x)
+		j := i
+		for ; j > 0; j-- {
+			if v, _ := g[j-1].span(x); v <= at {
+				break
+			}
+			g[j] = g[j-1]
+		}
+		g[j] = p
+	}
+}

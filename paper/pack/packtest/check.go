@@ -1,0 +1,108 @@
+// Package packtest is for tests: it tells whether a layout of package pack is sound. It takes the
+// types of that package and none of its code: everything is worked out again
+// from the rectangles alone.
+package packtest
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"forel/paper/pack"
+)
+
+// slack is how far a place may be off, in millimetres: lengths are whole
+// multiples of an eighth of a micrometre in a layout, and those given
+// need not be.
+const slack = 0.0003
+
+// box is a rectangle by its edges, in millimetres.
+type box struct{ x0, y0, x1, y1 float64 }
+
+func edges(b pack.Box) box {
+	return box{b.X.MM(), b.Y.MM(), b.X.MM() + b.Width.MM(), b.Y.MM() + b.Height.MM()}
+}
+
+func (b box) w() float64 { return b.x1 - b.x0 }
+func (b box) h() float64 { return b.y1 - b.y0 }
+
+func same(a, b float64) bool { return math.Abs(a-b) <= slack }
+
+func (b box) within(o box) bool {
+	return b.x0 >= o.x0-slack && b.y0 >= o.y0-slack && b.x1 <= o.x1+slack && b.y1 <= o.y1+slack
+}
+
+// faults gathers what is wrong, as far as a reader can take it in.
+type faults struct {
+	list []error
+	more int
+}
+
+func (f *faults) add(format string, a ...any) {
+	if len(f.list) == 20 {
+		f.more++
+		return
+	}
+	f.list = append(f.list, fmt.Errorf(format, a...))
+}
+
+func (f *faults) err() error {
+	if f.more > 0 {
+		f.list = append(f.list, fmt.Errorf("and %d more faults", f.more))
+	}
+	return errors.Join(f.list...)
+}
+
+// Verify returns the faults of a layout of all the items on the stock, nil if it
+// is sound: every item once, of its size, turned only where it may be, within a
+// sheet and its trim, at least the gap from every other; no more sheets than there
+// are. A guillotine layout must come apart by cuts from edge to edge, worked
+// out from the places alone; its tree of cuts must yield the pieces and nothing
+// twice, and pieces of one strip must have come off strips of one breadth.
+func Verify(l *pack.Layout, items []pack.Item, stock []pack.Stock) error {
+	all := make([]int, len(items))
+	for i := range items {
+		all[i] = i
+	}
+	return VerifySome(l, items, stock, all)
+}
+
+// VerifySome is Verify for a layout of some of the items only, given by their
+// indices: what went in where the stock ran out.
+func VerifySome(l *pack.Layout, items []pack.Item, stock []pack.Stock, some []int) error {
+	if l == nil {
+		return errors.New("there is no layout")
+	}
+	var f faults
+	want := make([]int, len(items))
+	for _, i := range some {
+		want[i]++
+	}
+	used := make([]int, len(stock))
+	for i := range l.Sheets {
+		s := &l.Sheets[i]
+		if s.Stock < 0 || s.Stock >= len(stock) {
+			f.add("sheet %d: there is no stock %d", i+1, s.Stock)
+			continue
+		}
+		used[s.Stock]++
+		v := sheet{faults: &f, at: i + 1, s: s, items: items, gap: l.Gap.MM()}
+		v.verify(stock[s.Stock], want, l.Mode)
+	}
+	for i, n := range used {
+		if stock[i].Count > 0 && n > stock[i].Count {
+			f.add("stock %d: %d sheets used of %d", i, n, stock[i].Count)
+		}
+	}
+	for i, n := range want {
+		if n > 0 {
+			f.add("item %d (%s) is missing", i, items[i].ID)
+		} else if n < 0 {
+			f.add("item %d (%s) lies there %d times too often", i, items[i].ID, -n)
+		}
+	}
+	if l.Mode == pack.Guillotine {
+		strips(&f, l, items)
+	}
+	return f.err()
+}

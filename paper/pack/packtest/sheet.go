@@ -1,0 +1,160 @@
+package packtest
+
+import (
+	"sort"
+
+	"forel/paper/pack"
+)
+
+// sheet is one sheet under examination.
+type sheet struct {
+	*faults
+	at    int
+	s     *pack.Sheet
+	items []pack.Item
+	gap   float64
+	room  box // within the trim
+}
+
+func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
+	s := v.s
+	if !same(s.Width.MM(), st.Width.MM()) ||
+		!st.Roll && !same(s.Height.MM(), st.Height.MM()) ||
+		st.Roll && st.Height > 0 && s.Height.MM() > st.Height.MM()+slack {
+		v.add("sheet %d: %.6g x %.6g mm is not the size of its stock", v.at, s.Width, s.Height)
+	}
+	v.room = box{st.Trim.Left.MM(), st.Trim.Top.MM(), s.Width.MM() - st.Trim.Right.MM(), s.Height.MM() - st.Trim.Bottom.MM()}
+	boxes := make([]box, 0, len(s.Places))
+	for _, p := range s.Places {
+		b := edges(p.Box)
+		boxes = append(boxes, b)
+		if p.Item < 0 || p.Item >= len(v.items) {
+			v.add("sheet %d: there is no item %d", v.at, p.Item)
+			continue
+		}
+		want[p.Item]--
+		it := v.items[p.Item]
+		w, h := it.Width.MM(), it.Height.MM()
+		if p.Turned {
+			w, h = h, w
+		}
+		if !same(b.w(), w) || !same(b.h(), h) {
+			v.add("sheet %d: item %d is %.6g x %.6g mm", v.at, p.Item, b.w(), b.h())
+		}
+		if p.Turned && !it.Turn && !same(w, h) {
+			v.add("sheet %d: item %d is turned", v.at, p.Item)
+		}
+		if !b.within(v.room) {
+			v.add("sheet %d: item %d is not within the trim", v.at, p.Item)
+		}
+	}
+	v.apart(boxes)
+	cut := make([]box, 0, len(s.Offcuts))
+	for _, o := range s.Offcuts {
+		b := edges(o)
+		cut = append(cut, b)
+		if !b.within(v.room) || b.w() <= 0 || b.h() <= 0 {
+			v.add("sheet %d: an offcut of %.6g x %.6g mm is not within the trim", v.at, b.w(), b.h())
+		}
+	}
+	v.offcuts(boxes, cut)
+	if mode == pack.Guillotine {
+		if !v.comesApart(boxes) {
+			v.add("sheet %d: the pieces can't be parted by cuts from edge to edge", v.at)
+		}
+		v.tree()
+	} else if s.Cuts != nil {
+		v.add("sheet %d: a free layout has a tree of cuts", v.at)
+	}
+}
+
+// near tells whether two boxes come nearer than the gap, overlap included.
+func near(a, b box, gap float64) bool {
+	return a.x0 < b.x1+gap-slack && b.x0 < a.x1+gap-slack && a.y0 < b.y1+gap-slack && b.y0 < a.y1+gap-slack
+}
+
+// apart looks at all pairs that share some height, by a sweep down the sheet.
+func (v *sheet) apart(boxes []box) {
+	by := make([]int, len(boxes))
+	for i := range by {
+		by[i] = i
+	}
+	sort.Slice(by, func(a, b int) bool { return boxes[by[a]].y0 < boxes[by[b]].y0 })
+	var live []int
+	for _, i := range by {
+		kept := live[:0]
+		for _, j := range live {
+			if boxes[j].y1+v.gap > boxes[i].y0 {
+				kept = append(kept, j)
+			}
+		}
+		live = kept
+		for _, j := range live {
+			if near(boxes[i], boxes[j], v.gap) {
+				v.add("sheet %d: items %d and %d are nearer than the gap, or overlap", v.at, v.s.Places[i].Item, v.s.Places[j].Item)
+			}
+		}
+		live = append(live, i)
+	}
+}
+
+// offcuts looks whether what is left over overlaps pieces or itself.
+func (v *sheet) offcuts(pieces, cut []box) {
+	for i, a := range cut {
+		for _, b := range pieces {
+			if near(a, b, 0) {
+				v.add("sheet %d: an offcut overlaps a piece", v.at)
+			}
+		}
+		for _, b := range cut[:i] {
+			if near(a, b, 0) {
+				v.add("sheet %d: two offcuts overlap", v.at)
+			}
+		}
+	}
+}
+
+// comesApart tells whether the boxes can be parted by straight cuts, each right
+// through the group it parts and as wide as the gap. Cutting wherever
+// one can never spoils a later cut, so the first found will do.
+func (v *sheet) comesApart(boxes []box) bool {
+	groups := [][]box{append([]box(nil), boxes...)}
+	for len(groups) > 0 {
+		g := groups[len(groups)-1]
+		groups = groups[:len(groups)-1]
+		if len(g) < 2 {
+			continue
+		}
+		parts := v.part(g, func(b box) (float64, float64) { return b.x0, b.x1 })
+		if len(parts) == 1 {
+			parts = v.part(g, func(b box) (float64, float64) { return b.y0, b.y1 })
+		}
+		if len(parts) == 1 {
+			return false
+		}
+		groups = append(groups, parts...)
+	}
+	return true
+}
+
+// part cuts a group wherever a line passes between its boxes.
+func (v *sheet) part(g []box, span func(box) (from, to float64)) [][]box {
+	sort.Slice(g, func(a, b int) bool {
+		p, _ := span(g[a])
+		q, _ := span(g[b])
+		return p < q
+	})
+	var parts [][]box
+	from, end := 0, 0.0
+	for i, b := range g {
+		lo, hi := span(b)
+		if i > from && lo >= end+v.gap-slack {
+			parts = append(parts, g[from:i:i])
+			from = i
+		}
+		if i == from || hi > end {
+			end = hi
+		}
+	}
+	return append(parts, g[from:])
+}

@@ -1,0 +1,134 @@
+package fit
+
+import (
+	"fmt"
+	"slices"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/wording"
+	"forel/render"
+	"forel/render/document"
+	"forel/render/record"
+)
+
+// doc is the document being made; its pen draws on it.
+type doc struct {
+	pen
+	doc    *document.Document
+	report fit.Report
+}
+
+// PDF returns the document: the verdict, a page for each dimension, what can be
+// off, the checks at the bench, and the paper strips at true size.
+func PDF(r fit.Report, o Options) ([]byte, error) { return draw(r, o).PDF() }
+
+// draw draws the document.
+func draw(r fit.Report, o Options) *document.Document {
+	pages := &document.Document{Options: o, Title: "Fit: " + title(r), Running: title(r), TrueSize: true,
+		Foot: "Figures, not at true size, but for the paper strips."}
+	d := &doc{pen{pages, o}, pages, r}
+	before := append(d.summary(), d.plots()...)
+	checks := d.checks()
+	// The checks have a page of their own where that leaves none half empty.
+	pages.Aside(func() {
+		pages.Flow(nil, before...)
+		half := slices.ContainsFunc(pages.Page.Texts, func(t record.Written) bool { return t.At.Y > pages.Room(false).Center().Y })
+		checks[0].Fresh = half && len(pages.Flow(nil, checks...)) == 1
+	})
+	pages.Flow(nil, append(before, checks...)...)
+	d.strips()
+	return pages
+}
+
+// onPage is how many dimensions a table of errors has room for on a page.
+const onPage = 3
+
+// summary tells how it fits, and what can be off.
+func (d *doc) summary() []document.Block {
+	r, u := d.report, d.Round.Unit
+	opening := d.doc.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
+	opening.Bookmark = "How it fits"
+	blocks := []document.Block{opening}
+	for i, l := range Verdict(r, u) {
+		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(l), render.BodySize, i != 1).After(1.5))
+	}
+	table := func(head, bookmark string, rows [][]string) {
+		if len(rows) < 2 {
+			return
+		}
+		t := d.doc.Table(head, tableOf(rows))
+		t[0].Bookmark = bookmark
+		blocks = append(blocks, t...)
+	}
+	table("What is left beyond the "+r.Content+" ("+u.String()+")", "", gapRows(r, u))
+	for _, w := range r.WhatIf {
+		table("What if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, w, u))
+	}
+	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
+	dims := tightestOf(r)
+	for n := 0; n < len(dims); n += onPage { // of one thing in another, a table each
+		head := "What can be off (" + u.String() + ")"
+		if n > 0 {
+			head += ", continued"
+		}
+		table(head, head, errorRows(r, u, dims[n:min(n+onPage, len(dims))]))
+	}
+	blocks = append(blocks, d.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
+	for _, n := range notes(r, u) {
+		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(n), render.NoteSize, false).After(1))
+	}
+	return blocks
+}
+
+// plots draws each dimension: how likely its clearances are, and the chain of its
+// tightest place.
+func (d *doc) plots() []document.Block {
+	var blocks []document.Block
+	for _, dim := range d.report.Dimensions {
+		name := dim.Name
+		gaps, tight := shown(d.report, name), tightName(d.report, name)
+		likely := document.Block{Above: 8, Bookmark: "Fit in " + name, Draw: func(box geometry.Box) Length { return d.likely(box, gaps, tight) }}
+		if len(gaps) < 3 { // low enough for two dimensions on a page
+			likely.Draw = func(box geometry.Box) Length { return d.named(box, gaps) }
+			likely.Figures = []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, tight) }}
+		}
+		blocks = append(blocks, likely, document.Block{
+			Above: 4,
+			Draw:  func(box geometry.Box) Length { return d.chain(box, gaps[tightest(gaps)]) },
+		})
+	}
+	return blocks
+}
+
+// checks are the checks at the bench with a box to tick each.
+func (d *doc) checks() []document.Block {
+	const head = "Checks at the bench"
+	first := d.doc.Heading(head)
+	first.Bookmark, first.Above = head, 8
+	again := d.doc.Heading(head + ", continued").Draw
+	blocks := []document.Block{first,
+		d.doc.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
+	for _, c := range d.report.Checks {
+		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return d.check(box, c) }})
+	}
+	care := d.doc.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
+	return append(blocks, care.After(3))
+}
+
+// check sets one check from the top of a box and returns where it ends.
+func (d *doc) check(box geometry.Box, c plan.Check) Length {
+	write := thin(d.Round)
+	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write)+".")
+}
+
+// sentences writes what should be seen, a sentence each.
+func sentences(says []stage.Say, write func(Length) string) []string {
+	out := make([]string, len(says))
+	for i, s := range says {
+		out[i] = wording.Sentence(s.In(write))
+	}
+	return out
+}

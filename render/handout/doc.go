@@ -1,0 +1,58 @@
+package handout
+
+import (
+	"forel/geometry/plan"
+	"forel/geometry/wording"
+	"forel/render/document"
+	"forel/render/staging"
+)
+
+// doc is the document being made.
+type doc struct {
+	*document.Document
+	plan    plan.Plan
+	looks   staging.Looks
+	blank   bool   // the empty worksheet
+	rowTall Length // of a row of the list of pieces
+}
+
+// PDF returns the handout of a case as a document.
+func PDF(p plan.Plan, o Options) ([]byte, error) { return draw(p, o, false).PDF() }
+
+// Drawings returns the pages of the handout as drawings, to look at.
+func Drawings(p plan.Plan, o Options) [][]byte { return draw(p, o, false).Drawings() }
+
+// Worksheet returns the empty worksheet for a case of the plan's kind, to be filled
+// in by hand: the rule of every line, and room for its length. Of the plan's
+// lengths only those of margins and clearances are shown, as usual ones.
+func Worksheet(p plan.Plan, o Options) ([]byte, error) { return draw(p, o, true).PDF() }
+
+// draw draws the document.
+func draw(p plan.Plan, o Options, blank bool) *document.Document {
+	pages := &document.Document{Options: o.Options, Title: "Handout for a " + p.Kind, Foot: "Figures, not at true size: cut from the templates, not from this page."}
+	if blank {
+		p.Title = ""
+		pages.Title, pages.Foot = "Worksheet for a "+p.Kind, "Fill in with a pencil; cut from templates, not from this page."
+	}
+	if pages.Running = wording.OneLine(p.Title); pages.Running != "" {
+		pages.Title += ": " + pages.Running
+	}
+	d := &doc{Document: pages, plan: p, looks: looksOf(o.Tinted), blank: blank}
+	pages.Frame = d.notes
+	d.worksheet()
+	switch {
+	case blank:
+		return pages
+	case o.Short:
+		d.short()
+		return pages
+	}
+	d.Flow(nil, append(d.before(), d.drawings()...)...)
+	var blocks []document.Block
+	for i, st := range d.plan.Steps {
+		blocks = append(blocks, d.stepBlocks(i+1, st)...)
+	}
+	blocks[0].Bookmark = "Steps"
+	d.Flow(nil, append(blocks, d.checks()...)...)
+	return pages
+}
