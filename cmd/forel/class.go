@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -99,7 +98,7 @@ func makeClass(roll *pipeline.Roll, folder string, out io.Writer, say voice) err
 	case err != nil:
 		return elsewhere(err)
 	}
-	return cmp.Or(unplanned, tellClass(roll, folder, change, out, say))
+	return tellClass(roll, unplanned, folder, change, out, say)
 }
 
 // classSet is the name of the set that the files of a class are.
@@ -133,8 +132,8 @@ func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c 
 // is less than 200 MB, whatever the number of students.
 const mostMemory = 150 << 20
 
-// tellClass says what became of the rows.
-func tellClass(roll *pipeline.Roll, folder string, c shelf.Change, out io.Writer, say voice) error {
+// tellClass says what became of the rows, and why there is no plan of all sheets.
+func tellClass(roll *pipeline.Roll, unplanned error, folder string, c shelf.Change, out io.Writer, say voice) error {
 	var refused jobfile.Issues
 	var failed []error
 	for _, s := range roll.Students {
@@ -145,6 +144,15 @@ func tellClass(roll *pipeline.Roll, folder string, c shelf.Change, out io.Writer
 		case pipeline.Failed:
 			failed = append(failed, fmt.Errorf("%s: %w", s.Folder, s.Err))
 		}
+	}
+	var lacking jobfile.Issues
+	switch foreseen := roll.Foreseen(); {
+	case foreseen != nil:
+		refused = append(refused, foreseen...)
+	case errors.As(unplanned, &lacking):
+		refused = append(refused, lacking...)
+	case unplanned != nil:
+		failed = append(failed, unplanned)
 	}
 	made, kept := roll.Count(pipeline.Made), roll.Count(pipeline.Kept)
 	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), wording.Printable(folder))
