@@ -6,7 +6,8 @@ import './book.js';
 import './materials.js';
 import './make.js';
 import { drawn } from './fit.js';
-import './patterns.js';
+import './steps.js';
+import './sheets.js';
 
 performance.mark('parsed');
 
