@@ -42,7 +42,8 @@ func compile() (program []byte, support string, err error) {
 	}
 	defer os.RemoveAll(folder)
 	file := filepath.Join(folder, "worker.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", file, "forel/cmd/page/worker")
+	// Without inlining the file is a third of a megabyte smaller, and no slower to notice.
+	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-gcflags=forel/...=-l", "-o", file, "forel/cmd/page/worker")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	cmd.Stderr = os.Stderr
 	if err := cmd.Run(); err != nil {
