@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // Change sets a key of a job file, or takes it out.
@@ -14,6 +15,7 @@ type Change struct {
 	Key   string // board.thickness, book.height, book[2].height; with Gone a table too: book[2]
 	Value string // as a maker types it; readings have ";" between them
 	Gone  bool   // take it out: what it sets is then at its default
+	Swap  string // not empty: change places with this table of the same list: book[2]
 }
 
 // Changed returns the text of a job file with changes made one after the other; source
@@ -48,6 +50,13 @@ func Changed(source string, old []byte, changes []Change) ([]byte, error) {
 
 // change makes one change, in a file that r has read.
 func (e *edit) change(r *reader, c Change) error {
+	if c.Swap != "" {
+		if e.has(c.Key) && e.has(c.Swap) {
+			e.swapTables(c.Key, c.Swap)
+			return nil
+		}
+		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "can't change places with " + wording.Quote(c.Swap), Fix: "name two tables that are there"})}
+	}
 	if c.Gone {
 		if !strings.Contains(c.Key, ".") && !slices.Contains(knownKeys, c.Key) {
 			e.removeTable(c.Key)
@@ -81,6 +90,8 @@ func (r *reader) took(c Change) bool {
 	v, ok := r.file[c.Key]
 	_, table := r.tables[c.Key]
 	switch {
+	case c.Swap != "":
+		return table
 	case c.Gone && strings.Contains(c.Key, "["):
 		return true // the next one has its number now
 	case c.Gone:
@@ -221,7 +232,8 @@ func (e *edit) spellUnits(r *reader, to string) {
 		changed := false
 		for n, one := range items {
 			text := strings.TrimSpace(one.text)
-			if text == "" || one.kind > numberKind || !bareSize.MatchString(text) && unitWritten(text) != "" {
+			_, length, _, _ := layersOf(text)
+			if text == "" || one.kind > numberKind || !bareSize.MatchString(text) && unitWritten(length) != "" {
 				continue
 			}
 			items[n].text, changed = text+suffix, true

@@ -191,6 +191,19 @@ func (e *edit) removeTable(name string) {
 	}
 }
 
+// swapTables lets two tables change places, each with what stands in it.
+func (e *edit) swapTables(one, other string) {
+	find := func(name string) tableSpan {
+		return e.tables[slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name })]
+	}
+	a, b := find(one), find(other)
+	if a.from > b.from {
+		a, b = b, a
+	}
+	text := func(t tableSpan) string { return strings.TrimSuffix(string(e.data[t.from:t.to]), "\n") + "\n" }
+	e.splice(a.from, b.to, text(b)+string(e.data[a.to:max(a.to, b.from)])+text(a))
+}
+
 func (e *edit) splice(from, to int, text string) {
 	e.data = slices.Concat(e.data[:from], []byte(text), e.data[to:])
 	e.index()

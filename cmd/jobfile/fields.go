@@ -40,6 +40,7 @@ type Field struct {
 	Min      float64  `json:"min"`                // of a length in millimetres, of a weight in grams
 	Max      float64  `json:"max"`                // both allowed; both zero: not limited by itself
 	Auto     bool     `json:"auto,omitempty"`     // "auto" stands for a length that suits
+	Layers   bool     `json:"layers,omitempty"`   // several layers may be measured together: "4 layers 8.1 mm"
 	Default  string   `json:"default"`            // as a maker types it; "": none, or nothing
 	Required bool     `json:"required,omitempty"` // it has no default and must be given
 
@@ -109,6 +110,7 @@ func fieldsIn(unit geometry.Unit) []Section {
 // of fills in what a setting tells.
 func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	f.What, f.Words, f.Min, f.Max, f.Auto = s.What, s.Words, s.Min, s.Max, s.Auto
+	f.Layers = layered(f.Key)
 	switch {
 	case f.Key == "print.paper" || f.Key == "stock.size":
 		f.Kind = TakesSize

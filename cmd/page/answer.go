@@ -2,6 +2,7 @@ package page
 
 import (
 	"errors"
+	"math"
 	"slices"
 	"strings"
 
@@ -29,6 +30,7 @@ const (
 type Answer struct {
 	Verdict  Verdict  `json:"verdict"`
 	Says     string   `json:"says"`               // one sentence
+	Chances  string   `json:"chances,omitempty"`  // another: how likely each fit is
 	More     []string `json:"more,omitempty"`     // what else forel fit says in short, a sentence each
 	Warnings []Fault  `json:"warnings,omitempty"` // what can be made, but looks like a slip
 	Mends    []Mend   `json:"mends,omitempty"`    // of the fit: what to do about it, the least effort first
@@ -44,6 +46,15 @@ type Gap struct {
 	Low   string  `json:"low"`   // when all that can be off is, to the worse side
 	High  string  `json:"high"`
 	MM    float64 `json:"mm"` // as drawn
+	Chain []Link  `json:"chain"`
+}
+
+// Link is a length that gives room in a gap, or takes it.
+type Link struct {
+	Name  string `json:"name"`
+	Text  string `json:"text"`
+	Gives bool   `json:"gives,omitempty"`
+	Times string `json:"times,omitempty"` // how often it counts, where not once
 }
 
 // Number is a size with what it is.
@@ -77,7 +88,8 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 	}
 	r, u := c.Fit(), c.Round().Unit
 	lines := renderfit.Verdict(r, u)
-	a := &Answer{Verdict: Fits, Says: wording.Sentence("the " + c.Plan().Content + " " + lines[0])}
+	fits, chances, _ := strings.Cut(lines[0], "; ")
+	a := &Answer{Verdict: Fits, Says: wording.Sentence("the " + c.Plan().Content + " " + fits), Chances: wording.Sentence(chances)}
 	if !r.Enough() {
 		a.Verdict = Risky
 	}
@@ -122,7 +134,15 @@ func gapOf(r fit.Report, u geometry.Unit) *Gap {
 		return nil
 	}
 	g := r.Gaps[r.Worst.Gap]
-	return &Gap{Name: renderfit.Name(g), Place: g.Place, Drawn: geometry.Fine(g.Drawn, u), Low: geometry.Fine(g.Low, u), High: geometry.Fine(g.High, u), MM: g.Drawn.MM()}
+	var chain []Link
+	for _, l := range g.Chain {
+		one := Link{Name: l.Name, Text: geometry.Fine(l.Length, u), Gives: l.Counts > 0}
+		if n := math.Abs(l.Counts); n != 1 {
+			one.Times = wording.Decimal(n, 2)
+		}
+		chain = append(chain, one)
+	}
+	return &Gap{Chain: chain, Name: renderfit.Name(g), Place: g.Place, Drawn: geometry.Fine(g.Drawn, u), Low: geometry.Fine(g.Low, u), High: geometry.Fine(g.High, u), MM: g.Drawn.MM()}
 }
 
 // changeOf returns a change of a setting as it is typed.

@@ -7,6 +7,7 @@ import (
 	"encoding/base64"
 	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
@@ -37,7 +38,7 @@ func assemble(program []byte, support string) ([]byte, sizes, error) {
 	if err != nil {
 		return nil, sizes{}, err
 	}
-	style, err := assets.Files.ReadFile("style.css")
+	style, err := styles()
 	if err != nil {
 		return nil, sizes{}, err
 	}
@@ -51,21 +52,46 @@ func assemble(program []byte, support string) ([]byte, sizes, error) {
 		"default-src 'none'",
 		"script-src '" + digest(page) + "' 'wasm-unsafe-eval'",
 		"worker-src blob:",
-		"style-src '" + digest(string(style)) + "'",
+		"style-src '" + digest(style) + "'",
 		"img-src blob: data:",
 		"base-uri 'none'",
 		"form-action 'none'",
 	}, "; ")
-	for _, part := range []string{page, worker, string(style)} {
+	for _, part := range []string{page, worker, style} {
 		if strings.Contains(part, "</script") || strings.Contains(part, "</style") || strings.Contains(part, "<!--") {
 			return nil, sizes{}, errors.New("a script or the style would end the part of the page that it stands in")
 		}
 	}
 	out := strings.NewReplacer(
-		"{{policy}}", policy, "{{style}}", string(style), "{{worker}}", worker, "{{page}}", page,
+		"{{policy}}", policy, "{{style}}", style, "{{worker}}", worker, "{{page}}", page,
 		"{{size}}", fmt.Sprint(len(packed)), "{{program}}", text,
 	).Replace(string(html))
 	return []byte(utf8Mark + out), sizes{len(packed), len(text)}, nil
+}
+
+// styles returns all style files as one, in the order of their names after style.css,
+// which is for the whole page.
+func styles() (string, error) {
+	names, err := fs.Glob(assets.Files, "*.css")
+	if err != nil {
+		return "", err
+	}
+	const first = "style.css"
+	all := []string{first}
+	for _, name := range names {
+		if name != first {
+			all = append(all, name)
+		}
+	}
+	var b strings.Builder
+	for _, name := range all {
+		data, err := assets.Files.ReadFile(name)
+		if err != nil {
+			return "", err
+		}
+		b.Write(data)
+	}
+	return b.String(), nil
 }
 
 // bundle puts a script and what it imports into one.
