@@ -65,7 +65,13 @@ func (d *doc) summary() []document.Block {
 		table("What if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, w, u))
 	}
 	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
-	table("What can be off ("+u.String()+")", "What can be off", errorRows(r, u))
+	for i, rows := range parted(errorRows(r, u), 2, 2*mostAcross) {
+		bookmark := "What can be off"
+		if i > 0 {
+			bookmark = ""
+		}
+		table("What can be off ("+u.String()+")", bookmark, rows)
+	}
 	blocks = append(blocks, d.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
 	for _, n := range notes(r, u) {
 		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(n), render.NoteSize, false).After(1))

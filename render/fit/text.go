@@ -64,7 +64,9 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 		}
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
-	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u))
+	for _, rows := range parted(errorRows(r, u), 2, 2*mostAcross) {
+		section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", rows)
+	}
 	for _, d := range r.Dimensions {
 		for _, g := range shown(r, d.Name) {
 			section("chain of "+name(g), chainRows(g, round))
@@ -141,6 +143,26 @@ func tightestOf(r fit.Report) []int {
 		out = append(out, r.Tightest(d.Name))
 	}
 	return out
+}
+
+// mostAcross is how many dimensions stand beside each other in a table.
+const mostAcross = 4
+
+// parted returns a table in several of no more columns than given, beside those that each
+// begins with; as many in each, as nearly as can be.
+func parted(rows [][]string, begin, most int) (tables [][][]string) {
+	columns := len(rows[0]) - begin
+	count := max(1, (columns+most-1)/most)
+	each := (columns + count - 1) / count
+	each += each % 2 // a dimension has two
+	for from := begin; from == begin || from < len(rows[0]); from += each {
+		var part [][]string
+		for _, row := range rows {
+			part = append(part, slices.Concat(row[:begin], row[from:min(len(row), from+each)]))
+		}
+		tables = append(tables, part)
+	}
+	return tables
 }
 
 // errorRows has a column for the tightest place of each dimension.
