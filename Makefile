@@ -3,10 +3,13 @@ OUT ?= case
 SEED ?= 1
 CHECKS ?= 8
 
-.PHONY: build test soak demo bench lint golden fuzz clean
+.PHONY: build page test soak demo bench lint golden fuzz clean
 
 build: ## the program, as ./forel
 	CGO_ENABLED=0 $(GO) build -o forel ./cmd/forel
+
+page: ## the page in a browser, as ./forel.html: one file, opened by a double click
+	$(GO) run ./cmd/page/build -o forel.html
 
 test: ## all tests; their random cases are few, and the same each time for a SEED
 	GOGC=400 RAPID_SEED=$(SEED) RAPID_CHECKS=$(CHECKS) $(GO) test ./... # GOGC: memory for speed
@@ -33,4 +36,4 @@ fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
 
 clean: ## remove ./forel and the demo's files
-	rm -rf forel $(OUT)
+	rm -rf forel forel.html $(OUT)

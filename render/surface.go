@@ -42,7 +42,7 @@ type Surface interface {
 }
 
 // Stroke is how a line looks. Dash lists lengths on and off in turn; Phase is
-// how far into the template the line starts.
+// how far into its dashes the line starts.
 type Stroke struct {
 	Width Length
 	Dash  []Length

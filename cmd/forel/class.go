@@ -6,16 +6,14 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
-	"syscall"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
 	"forel/cmd/roster"
+	"forel/cmd/shelf"
 	"forel/geometry/wording"
 )
 
@@ -39,8 +37,10 @@ line, and the others go on; the exit status is then 2.
 look for the plan, in steps or as a time; left out, %d steps for a class of up to
 %d, and the first good plan for more.
 
-Stopped with Ctrl-C, it leaves whole folders only, and goes on from there when
-it is run again: a folder that is up to date is left as it is.
+All files come into the folder together at the end. Stopped with Ctrl-C, it leaves
+the folder as it was, keeps what is made, and goes on from there when it is run
+again. What is up to date is not made again; what is no longer in the roster is
+taken away, as far as forel wrote it.
 
 example:
   forel class roster.csv --out class/
@@ -78,43 +78,63 @@ func flagsClass(f *flags) action {
 		if err != nil {
 			return err
 		}
-		return makeClass(roll, shelf(*f.folder), out, say)
+		return makeClass(roll, *f.folder, out, say)
 	}
 }
 
 // makeClass makes the files of a class into a folder and tells of it.
-func makeClass(roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+func makeClass(roll *pipeline.Roll, folder string, out io.Writer, say voice) error {
+	ctx, stop := stoppable()
 	defer stop()
-	undo, err := makeFolder(string(to))
+	s, err := shelf.Open(ctx, folder, classSet)
 	if err != nil {
 		return elsewhere(err)
 	}
-	debug.SetGCPercent(collect(len(roll.Students)))
-	bar := say.progress("making")
-	roll.Make(ctx, to, bar.at)
-	bar.done()
-	debug.SetGCPercent(100) // the plan of all sheets is large itself
-	if roll.Count(pipeline.Made)+roll.Count(pipeline.Kept) == 0 {
-		undo() // an empty folder would be no use
-	} else if ctx.Err() == nil {
-		bar := say.progress("laying out")
-		r, unplanned := roll.Finish(ctx, bar.at)
-		bar.done()
-		say.warn(r.Warnings)
-		if err := cmp.Or(writeInto(string(to), r.Files), to.bind(roll), unplanned); err != nil { // the index is there all the same
-			return err
-		}
+	change, unplanned, err := fill(ctx, roll, classShelf{s}, say)
+	s.Close(ctx.Err() != nil) // what is made is kept, to go on from there
+	switch {
+	case ctx.Err() != nil:
+		made := roll.Count(pipeline.Made) + roll.Count(pipeline.Kept)
+		return hinted(fmt.Errorf("stopped when %d of %d students were made; %s is as it was", made, len(roll.Students), folder), "run it again to go on from here")
+	case err != nil:
+		return elsewhere(err)
 	}
-	return tellClass(ctx, roll, to, out, say)
+	return cmp.Or(unplanned, tellClass(roll, folder, change, out, say))
 }
 
-// collect returns by how many percent the heap may grow before garbage is
-// collected: what is kept of every student adds up.
-func collect(students int) int { return min(400, max(100, 300_000/max(1, students))) }
+// classSet is the name of the set that the files of a class are.
+const classSet = "class"
+
+// fill makes the files of a class and lands them. What keeps the sheets from being planned
+// keeps no other file from landing.
+func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c shelf.Change, unplanned, err error) {
+	debug.SetMemoryLimit(mostMemory)
+	bar := say.progress("making")
+	err = roll.Make(ctx, s, bar.at)
+	bar.done()
+	if err != nil || ctx.Err() != nil || len(roll.Done()) == 0 {
+		return c, nil, err
+	}
+	bar = say.progress("laying out")
+	warnings, unplanned, err := roll.Finish(ctx, s, bar.at)
+	bar.done()
+	if err != nil || ctx.Err() != nil {
+		return c, nil, err
+	}
+	say.warn(warnings)
+	if err = s.bind(roll); err != nil || ctx.Err() != nil {
+		return c, nil, err
+	}
+	c, err = s.Land(false, nil)
+	return c, unplanned, err
+}
+
+// mostMemory is what the collector of garbage keeps to, in bytes: with the program itself it
+// is less than 200 MB, whatever the number of students.
+const mostMemory = 150 << 20
 
 // tellClass says what became of the rows.
-func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer, say voice) error {
+func tellClass(roll *pipeline.Roll, folder string, c shelf.Change, out io.Writer, say voice) error {
 	var refused jobfile.Issues
 	var failed []error
 	for _, s := range roll.Students {
@@ -123,19 +143,17 @@ func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer
 		case pipeline.Refused:
 			refused = append(refused, s.Refused...)
 		case pipeline.Failed:
-			failed = append(failed, hinted(fmt.Errorf("%s: %w", s.Folder, s.Err), "mend that and run it again: what is done is kept"))
+			failed = append(failed, fmt.Errorf("%s: %w", s.Folder, s.Err))
 		}
 	}
 	made, kept := roll.Count(pipeline.Made), roll.Count(pipeline.Kept)
-	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), wording.Printable(string(to)))
+	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), wording.Printable(folder))
 	if kept > 0 {
 		fmt.Fprintf(out, ", %d of them from before", kept)
 	}
 	fmt.Fprintln(out)
-	to.warnEarlier(roll, say)
-	if ctx.Err() != nil {
-		failed = []error{hinted(errors.New("stopped before the end"), "run it again to go on from here")}
-	}
+	io.WriteString(out, took(folder, c))
+	say.left(folder, c)
 	switch {
 	case failed != nil:
 		if refused != nil {
@@ -145,6 +163,6 @@ func tellClass(ctx context.Context, roll *pipeline.Roll, to shelf, out io.Writer
 	case refused != nil:
 		return refused
 	}
-	fmt.Fprintf(out, "open %s\n", wording.Printable(filepath.Join(string(to), pipeline.IndexName)))
+	fmt.Fprintf(out, "open %s\n", wording.Printable(filepath.Join(folder, pipeline.IndexName)))
 	return nil
 }

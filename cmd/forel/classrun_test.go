@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/pipeline"
+	"forel/cmd/shelf"
 )
 
 // rollOf reads a roster.
@@ -53,64 +54,72 @@ func TestClassIsTheSameOnOneCoreAndOnMany(t *testing.T) {
 	for _, workers := range []int{1, 4} {
 		folder := t.TempDir()
 		roll := rollOf(t, of(t, 4), workers)
-		require.NoError(t, makeClass(roll, shelf(folder), io.Discard, voice{io.Discard}))
+		require.NoError(t, makeClass(roll, folder, io.Discard, voice{io.Discard}))
 		require.Equal(t, 4, roll.Count(pipeline.Made))
 		got = append(got, filesBelow(t, folder))
 	}
 	assert.Equal(t, got[0], got[1])
 }
 
-// Stopped in the middle, every folder there is whole; run again, it goes on and
-// ends with what an undisturbed run gives.
+// Stopped in the middle, it leaves the folder as it was; run again, it goes on and ends
+// with what an undisturbed run gives.
 func TestClassStoppedGoesOn(t *testing.T) {
-	calm, stopped := t.TempDir(), t.TempDir()
-	rollOf(t, of(t, 8), 2).Make(t.Context(), shelf(calm), nil)
-	want := filesBelow(t, calm)
+	calm, stopped := filepath.Join(t.TempDir(), "calm"), filepath.Join(t.TempDir(), "stopped")
+	make := func(students int, folder string) *pipeline.Roll {
+		roll := rollOf(t, of(t, students), 2)
+		require.NoError(t, makeClass(roll, folder, io.Discard, voice{io.Discard}))
+		return roll
+	}
+	make(6, calm)
+	make(2, stopped)
+	was := filesBelow(t, stopped)
 
 	ctx, stop := context.WithCancel(t.Context())
-	roll := rollOf(t, of(t, 8), 2)
-	roll.Make(ctx, shelf(stopped), func(done float64) {
-		if done >= 3.0/8 {
+	s, err := shelf.Open(ctx, stopped, classSet)
+	require.NoError(t, err)
+	roll := rollOf(t, of(t, 6), 2)
+	require.NoError(t, roll.Make(ctx, classShelf{s}, func(done float64) {
+		if done >= 5.0/6 {
 			stop()
 		}
-	})
+	}))
+	s.Close(true)
 	made := roll.Count(pipeline.Made)
-	assert.Less(t, made, 8)
+	assert.Positive(t, made)
 	assert.Positive(t, roll.Count(pipeline.Left))
-	for name, data := range filesBelow(t, stopped) {
-		assert.Equal(t, want[name], data, "%s is whole", name)
-	}
-	folders, err := os.ReadDir(stopped)
-	require.NoError(t, err)
-	assert.Len(t, folders, made, "nothing half-written is left")
+	assert.Equal(t, was, filesBelow(t, stopped))
 
-	roll = rollOf(t, of(t, 8), 2)
-	roll.Make(t.Context(), shelf(stopped), nil)
-	assert.Equal(t, made, roll.Count(pipeline.Kept), "what was done is not done again")
-	assert.Equal(t, want, filesBelow(t, stopped))
+	roll = make(6, stopped)
+	assert.Equal(t, made+2, roll.Count(pipeline.Kept), "what was done is not done again")
+	assert.Equal(t, filesBelow(t, calm), filesBelow(t, stopped))
+	beside, err := os.ReadDir(filepath.Dir(stopped))
+	require.NoError(t, err)
+	assert.Len(t, beside, 1, "nothing else is left")
 }
 
-// A row that changed is made anew, its old files gone; a folder that is not
-// forel's is left alone.
+// A row that changed is made anew and its old files are gone, as are those of a student
+// who left; what the teacher put there stays.
 func TestClassFoldersGiveWay(t *testing.T) {
 	folder := t.TempDir()
-	read := func(lining string) *pipeline.Roll {
-		return rollOf(t, "name,height,width,thickness,lining.thickness\nA,220,150,30,"+lining+"\nB,200,140,20,\n", 2)
+	make := func(rows string) {
+		roll := rollOf(t, "name,height,width,thickness,lining.thickness\n"+rows, 2)
+		require.NoError(t, makeClass(roll, folder, io.Discard, voice{io.Discard}))
 	}
-	own := filepath.Join(folder, "02-b")
-	require.NoError(t, os.Mkdir(own, 0o755))
-	require.NoError(t, os.WriteFile(filepath.Join(own, "photo"), []byte("mine"), 0o644))
-
-	roll := read("0.15")
-	roll.Make(t.Context(), shelf(folder), nil)
-	assert.Equal(t, []pipeline.State{pipeline.Made, pipeline.Failed}, []pipeline.State{roll.Students[0].State, roll.Students[1].State})
+	own := map[string]string{"01-a/notes.txt": "mine", "02-b/photo": "mine", "03-c/side.svg~": "mine", "letter.txt": "mine"}
+	for name, data := range own {
+		require.NoError(t, os.MkdirAll(filepath.Join(folder, filepath.Dir(name)), 0o755))
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), []byte(data), 0o644))
+	}
+	make("A,220,150,30,0.15\nB,200,140,20,\nC,210,140,20,\nD,210,140,20,\n")
 	assert.FileExists(t, filepath.Join(folder, "01-a", "side-lining.svg"))
-
-	roll = read("0")
-	roll.Make(t.Context(), shelf(folder), nil)
-	assert.Equal(t, pipeline.Made, roll.Students[0].State)
+	make("A,220,150,30,0\nB,200,140,20,\n")
 	assert.NoFileExists(t, filepath.Join(folder, "01-a", "side-lining.svg"))
-	assert.Equal(t, "mine", filesBelow(t, own)["photo"])
+	assert.NoDirExists(t, filepath.Join(folder, "04-d"))
+	is := filesBelow(t, folder)
+	for name, data := range own {
+		assert.Equal(t, data, is[name], name)
+	}
+	assert.NotContains(t, is, "03-c/side.svg")
 }
 
 // Every link of the index leads to a file that is there.
@@ -118,7 +127,7 @@ func TestIndexLeadsToFiles(t *testing.T) {
 	folder := t.TempDir()
 	roll := rollOf(t, of(t, 3), 2)
 	roll.Students[1].Name = `<b>"Ärmel" & Co</b>`
-	require.NoError(t, makeClass(roll, shelf(folder), io.Discard, voice{io.Discard}))
+	require.NoError(t, makeClass(roll, folder, io.Discard, voice{io.Discard}))
 	files := filesBelow(t, folder)
 	index := files[pipeline.IndexName]
 	assert.NotContains(t, index, "<b>", "a name can't break the page")

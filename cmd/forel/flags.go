@@ -181,19 +181,19 @@ func (f *flags) makes(c pipeline.Command) action {
 		if err != nil {
 			return err
 		}
-		if len(r.Files) > 0 {
-			if err := writeInto(*f.folder, r.Files); err != nil {
-				return err
-			}
-			say.warnEarlier(*f.folder, r)
+		report := func() error { _, err := out.Write(r.Report); return err }
+		if len(r.Files) == 0 {
+			return report()
 		}
-		if _, err := out.Write(r.Report); err != nil {
-			return err
+		change, err := writeInto(*f.folder, r, report)
+		if err != nil {
+			return elsewhere(err)
 		}
+		say.left(*f.folder, change)
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {
 			out = say.w // standard output holds the report alone
 		}
-		_, err = io.WriteString(out, told(*f.folder, r))
+		_, err = io.WriteString(out, told(*f.folder, r, change))
 		return err
 	}
 }

@@ -27,10 +27,18 @@ func main() {
 }
 
 // run does what the words say and returns the exit status.
-func run(args []string, out, errOut io.Writer) int {
-	say := voice{errOut}
+func run(args []string, to, errOut io.Writer) int {
+	say, out := voice{errOut}, &output{to: to}
+	status := do(args, out, say)
+	if status == statusOK && out.wrong != nil {
+		return say.status(out.wrong)
+	}
+	return status
+}
+
+func do(args []string, out io.Writer, say voice) int {
 	if len(args) == 0 {
-		usage(errOut)
+		usage(say.w)
 		return statusRefused
 	}
 	switch args[0] {

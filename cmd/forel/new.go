@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"forel/cmd/pipeline"
+	"forel/cmd/shelf"
 	"forel/geometry/wording"
 )
 
@@ -64,17 +65,24 @@ func flagsNew(f *flags) action {
 		if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
 			if err == nil {
 				err = fmt.Errorf("%s is there already", name)
+			} else {
+				err = fmt.Errorf("can't write %s: %w", name, shelf.Cause(err))
 			}
 			return hinted(err, "choose another name, or move the file away")
 		}
-		if err := writeFiles([]pipeline.File{{Name: name, Data: text}}); err != nil {
-			return hinted(err, "name a folder that is there and can be written to")
+		folder, file := filepath.Dir(name), filepath.Base(name)
+		const there = "name a folder that is there and can be written to"
+		if _, err := os.Stat(folder); err != nil { // none is made for it
+			return hinted(fmt.Errorf("can't write %s: %w", name, shelf.Cause(err)), there)
+		}
+		if _, err := writeInto(folder, pipeline.Result{Files: []pipeline.File{{Name: file, Data: text}}}, func() error { _, err := out.Write(nil); return err }); err != nil {
+			return hinted(err, there)
 		}
 		then := "look it over"
 		if empty {
 			then = "type in what you measured"
 		}
-		_, err = fmt.Fprintf(out, "%s%s, then run forel templates %s\n", wrote(filepath.Dir(name), filepath.Base(name)), then, wording.Printable(name))
+		_, err = fmt.Fprintf(out, "%s%s, then run forel templates %s\n", wrote(folder, file), then, wording.Printable(name))
 		return err
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"forel/cmd/jobfile"
+	"forel/cmd/shelf"
 )
 
 // readJob reads a job file.
@@ -35,7 +36,7 @@ func readInput(name, missing, other string) (data []byte, err error) {
 		data, err = io.ReadAll(io.LimitReader(f, jobfile.MostBytes+1))
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, cause(err))
+		return nil, fmt.Errorf("%s: %w", name, shelf.Cause(err))
 	}
 	return data, nil
 }

@@ -3,9 +3,12 @@ package main
 import (
 	"os"
 	"os/exec"
+	"slices"
 	"strconv"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"forel/cmd/shelf"
 )
 
 // status runs a command and checks its exit status: "status 2 forel nonsense".
@@ -29,7 +32,7 @@ func status(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// files counts the entries of a folder.
+// files counts the entries of a folder, but for the list of what forel wrote.
 func files(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 2 {
 		ts.Fatalf("usage: files DIR N")
@@ -38,6 +41,7 @@ func files(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	entries, err := os.ReadDir(ts.MkAbs(args[0]))
 	ts.Check(err)
+	entries = slices.DeleteFunc(entries, func(e os.DirEntry) bool { return e.Name() == shelf.ListName })
 	if len(entries) != want {
 		ts.Fatalf("%s holds %d entries, not %d: %v", args[0], len(entries), want, entries)
 	}

@@ -20,7 +20,8 @@ func TestScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			// status N: the program ended with exit status N.
 			"status": status,
-			// files DIR N: the folder holds N entries, hidden ones counted.
+			// files DIR N: the folder holds N entries, hidden ones counted, the list of what forel
+			// wrote not.
 			"files": files,
 		},
 	})

@@ -4,13 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/cmd/shelf"
 	"forel/geometry/job"
 	"forel/geometry/wording"
 )
@@ -60,12 +60,13 @@ func (v voice) status(err error) int {
 	return statusFailed
 }
 
-// told says what was written into a folder, and what to know of it.
-func told(folder string, r pipeline.Result) string {
+// told says what was written into a folder, what was taken away, and what to know of it.
+func told(folder string, r pipeline.Result, c shelf.Change) string {
 	var b strings.Builder
 	if len(r.Wrote) > 0 {
 		b.WriteString(wrote(folder, r.Wrote...))
 	}
+	b.WriteString(took(folder, c))
 	if p := r.Print; p.File != "" {
 		fmt.Fprintf(&b, "print %s at actual size (100 %%) on %s%s\n", wording.Printable(filepath.Join(folder, p.File)), p.Paper, p.Then)
 	}
@@ -75,21 +76,29 @@ func told(folder string, r pipeline.Result) string {
 	return b.String()
 }
 
-// warnEarlier tells of files in the folder that an earlier run left there and this
-// one does not have.
-func (v voice) warnEarlier(folder string, r pipeline.Result) {
-	now := map[string]bool{}
-	for _, f := range r.Files {
-		now[f.Name] = true
+// took says which files of an earlier run were taken away.
+func took(folder string, c shelf.Change) string {
+	if len(c.Took) == 0 {
+		return ""
 	}
-	for _, glob := range r.Earlier.Globs {
-		names, _ := fs.Glob(os.DirFS(folder), glob) // a folder that can't be read has been told of
-		for _, n := range names {
-			if !now[n] {
-				fmt.Fprintf(v.w, "warning: %s is from an earlier %s and not part of this one; take it away\n", wording.Printable(filepath.Join(folder, n)), r.Earlier.Run)
-			}
-		}
+	return fmt.Sprintf("took away %s of an earlier run from %s\n", wording.Printable(wording.And(few(c.Took))), wording.Printable(folder))
+}
+
+// left tells of files of an earlier run that are not as they were written.
+func (v voice) left(folder string, c shelf.Change) {
+	if len(c.Left) > 0 {
+		fmt.Fprintf(v.w, "warning: left alone in %s, since forel wrote it for an earlier run and it was changed since: %s; it is not part of this run\n",
+			wording.Printable(folder), wording.Printable(wording.And(few(c.Left))))
 	}
+}
+
+// few names a few files, and how many more there are.
+func few(names []string) []string {
+	const most = 6
+	if len(names) <= most {
+		return names
+	}
+	return append(slices.Clone(names[:most-1]), fmt.Sprintf("%d more", len(names)-most+1))
 }
 
 // careful sets cautions in the lines of a help text.

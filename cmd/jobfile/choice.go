@@ -16,13 +16,15 @@ func (r *reader) choice(v value, c job.Setting) string {
 			}
 		}
 	}
+	mend := job.Change{}
 	right := "give " + either(c.Words) + " (" + c.What + ")"
 	if v.kind == textKind {
 		if near := closest(v.text, c.Words, (len([]rune(v.text))+1)/3); near != "" {
 			right += "; did you mean " + strconv.Quote(near)
+			mend = job.Change{Key: v.at.name, Word: near}
 		}
 	}
-	r.reject(v, "is none of its words", right)
+	r.tell(v.at, job.Problem{Value: written(v), Reason: "is none of its words", Fix: right, Mend: mend})
 	return c.Words[0]
 }
 

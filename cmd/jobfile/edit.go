@@ -163,7 +163,18 @@ func (e *edit) set(name, written string) {
 		e.splice(at, at, line)
 		return
 	}
-	e.splice(len(e.data), len(e.data), "\n"+bracketed(table)+"\n"+key+" = "+written+"\n")
+	at := len(e.data)
+	of, _, later := strings.Cut(table, "[")
+	for _, t := range e.tables {
+		if first, _, _ := strings.Cut(t.name, "["); later && first == of {
+			at = t.to // after the last of its list
+		}
+	}
+	start := "\n"
+	if at > 0 && e.data[at-1] != '\n' {
+		start = "\n\n"
+	}
+	e.splice(at, at, start+bracketed(of)+"\n"+key+" = "+written+"\n")
 }
 
 // remove takes a key out with its line.
@@ -180,6 +191,19 @@ func (e *edit) removeTable(name string) {
 	}
 }
 
+// swapTables lets two tables change places, each with what stands in it.
+func (e *edit) swapTables(one, other string) {
+	find := func(name string) tableSpan {
+		return e.tables[slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name })]
+	}
+	a, b := find(one), find(other)
+	if a.from > b.from {
+		a, b = b, a
+	}
+	text := func(t tableSpan) string { return strings.TrimSuffix(string(e.data[t.from:t.to]), "\n") + "\n" }
+	e.splice(a.from, b.to, text(b)+string(e.data[a.to:max(a.to, b.from)])+text(a))
+}
+
 func (e *edit) splice(from, to int, text string) {
 	e.data = slices.Concat(e.data[:from], []byte(text), e.data[to:])
 	e.index()
@@ -187,12 +211,13 @@ func (e *edit) splice(from, to int, text string) {
 
 var number = regexp.MustCompile(`^(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 
-// asTOML writes a flag's value as a job file has it: readings of a book in a list, a
-// bare number bare, all else as text.
-func asTOML(f Flag) string {
-	v := flagValue(f, place{})
+// typed writes the value of a key, as a maker types it, as a job file has it: readings in
+// a list, a bare number bare where the key takes one, all else as text.
+func typed(key, value string) string {
+	f, _ := fieldOf(key)
+	v := flagValue(Flag{Key: key, Value: value}, place{})
 	one := func(text string) string {
-		if strings.HasPrefix(f.Key, "book.") && number.MatchString(text) {
+		if text = strings.TrimSpace(text); f.Kind != TakesText && f.Kind != TakesChoice && f.Kind != TakesSize && number.MatchString(text) {
 			return text
 		}
 		return textTOML(text)
@@ -216,7 +241,7 @@ func textTOML(text string) string {
 	if err := j.Encode(text); err != nil {
 		panic("a text is always JSON: " + err.Error())
 	}
-	return strings.TrimSuffix(b.String(), "\n")
+	return strings.ReplaceAll(strings.TrimSuffix(b.String(), "\n"), "\x7f", `\u007f`) // which TOML wants escaped
 }
 
 // blank tells whether a value was left to be typed in.

@@ -14,18 +14,30 @@ import (
 // where it stands. Its key is that of the file, such as board.thickness, or the
 // flag as typed.
 type Issue struct {
-	Source string // the job file's name; empty for a flag
-	Line   int    // from 1; 0 where no line is to blame
+	Source  string // the job file's name; empty for a flag
+	Line    int    // from 1; 0 where no line is to blame
+	Default bool   // the key is not set: its default is to blame
 	job.Problem
 }
 
 // String returns the issue as one line without control characters:
 //
 //	case.toml:12: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm
-func (i Issue) String() string { return wording.Printable(i.place() + i.Problem.Error()) }
+func (i Issue) String() string {
+	i.Key = i.named()
+	return wording.Printable(i.place() + i.Problem.Error())
+}
 
 // Place says where the issue stands: "case.toml:12: board.thickness".
-func (i Issue) Place() string { return wording.Printable(i.place() + i.Key) }
+func (i Issue) Place() string { return wording.Printable(i.place() + i.named()) }
+
+// named is the key, with whether it is at its default.
+func (i Issue) named() string {
+	if i.Default {
+		return i.Key + " (default)"
+	}
+	return i.Key
+}
 
 // place is the file and line, with what parts them from what follows.
 func (i Issue) place() string {

@@ -31,10 +31,17 @@ func (r *reader) measure(v value, key, what string, lo, hi Length) (l Length, p 
 			return 0, none, false
 		}
 	case textKind:
+		layers, text := 1, v.text
+		if layered(key) {
+			if layers, text, p, ok = layersOf(text); !ok {
+				return 0, p, false
+			}
+		}
 		var err error
-		if l, err = geometry.ParseLength(v.text, unit); err != nil {
+		if l, err = geometry.ParseLength(text, unit); err != nil {
 			return 0, problem(err), false
 		}
+		l /= Length(layers)
 	default:
 		return 0, none, false
 	}

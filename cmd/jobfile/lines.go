@@ -42,7 +42,7 @@ func (r *reader) where(key string) place {
 	table, _, _ := strings.Cut(key, ".")
 	at := r.at(r.tables[table], key)
 	if _, listed := lists[table]; slices.Contains(knownKeys, key) && !listed { // a book has no defaults
-		at.name += " (default)"
+		at.unset = true
 	}
 	return at
 }

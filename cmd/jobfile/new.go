@@ -89,7 +89,7 @@ func (e *edit) only(settings job.Settings) {
 func (e *edit) fill(flags []Flag) {
 	for _, f := range flags {
 		if f.Key != "units" { // it is there
-			e.set(f.Key, asTOML(f))
+			e.set(f.Key, typed(f.Key, f.Value))
 		}
 	}
 }

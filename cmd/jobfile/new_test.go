@@ -118,6 +118,10 @@ func TestNextKeepsAllButTheBook(t *testing.T) {
 		assert.Zero(t, b.Weight)
 		wants, gets := was.Job.Settings(), is.Job.Settings()
 		for i := range wants {
+			if strings.HasPrefix(wants[i].Key, "as_built.") { // of the old case
+				assert.Empty(t, *gets[i].Readings, "%s: %s", name, wants[i].Key)
+				continue
+			}
 			assert.True(t, wants[i].Same(gets[i]), "%s: %s", name, wants[i].Key)
 		}
 		assert.Equal(t, was.Print, is.Print)

@@ -38,18 +38,35 @@ const (
 
 var ink = job.Setting{Key: "print.ink", What: "what is printed with", Words: []string{inColour, inBlack}}
 
-// printKeys are the keys of [print].
-var printKeys = func() []string {
-	keys := []string{"print.paper"}
+// overlap is how far neighbouring sheets overlap.
+var overlap = job.Setting{Key: "print.overlap", What: "how far neighbouring sheets overlap", Min: float64(paper.LeastOverlap), Max: float64(paper.MostOverlap), Length: new(Length)}
+
+// printSettings are the keys of [print]; what they hold is read by print.
+func printSettings() []job.Setting {
+	sheet := job.Setting{Key: "print.paper", What: "the sheet to print on"}
+	for _, s := range paper.Sheets {
+		sheet.Words = append(sheet.Words, strings.ToLower(s.Name))
+	}
+	out := []job.Setting{sheet}
 	for _, f := range marginFields {
-		keys = append(keys, f.key)
+		out = append(out, job.Setting{Key: f.key, What: f.what, Max: float64(paper.MostMargin), Length: new(Length)})
 	}
-	keys = append(keys, "print.overlap")
+	out = append(out, overlap)
 	for _, f := range measuredFields {
-		keys = append(keys, f.key)
+		out = append(out, job.Setting{Key: f.key, What: "what " + plain(paper.Gauged.MM()) + " mm measured " + f.what, Min: float64(paper.LeastMeasured), Max: float64(paper.MostMeasured), Length: new(Length)})
 	}
-	return append(keys, ink.Key)
-}()
+	return append(out, ink)
+}
+
+// printKeys are the keys of [print].
+var printKeys = keysOf(printSettings())
+
+func keysOf(settings []job.Setting) (keys []string) {
+	for _, s := range settings {
+		keys = append(keys, s.Key)
+	}
+	return keys
+}
 
 // print reads how templates are printed, and whether in black alone.
 func (r *reader) print() (s paper.Setup, black bool) {
@@ -62,8 +79,8 @@ func (r *reader) print() (s paper.Setup, black bool) {
 			f.set(&s.Margins, r.length(v, f.key, f.what, 0, paper.MostMargin))
 		}
 	}
-	if v, ok := r.get("print.overlap"); ok {
-		s.Overlap = r.length(v, "print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap)
+	if v, ok := r.get(overlap.Key); ok {
+		s.Overlap = r.length(v, overlap.Key, overlap.What, Length(overlap.Min), Length(overlap.Max))
 	}
 	for _, f := range measuredFields {
 		if v, ok := r.get(f.key); ok {

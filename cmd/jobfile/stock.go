@@ -15,23 +15,51 @@ import (
 
 const mostStock = 40 // kinds in one file
 
-// stockKeys are the keys of a [[stock]].
-var stockKeys = []string{
-	"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.roll", "stock.length", "stock.grain",
-	"stock.count", "stock.price", "stock.trim", "stock.kerf", "stock.density", "stock.grammage",
-}
-
 // materials are what a [[stock]] can be of.
 var materials = func() job.Setting {
-	s := job.Setting{What: "what the stock is"}
+	s := job.Setting{Key: "stock.material", What: "what the stock is"}
 	for _, m := range geometry.Materials {
 		s.Words = append(s.Words, string(m))
 	}
 	return s
 }()
 
-var stockGrains = job.Setting{What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
+var stockGrains = job.Setting{Key: "stock.grain", What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
+
+// stockSettings are the keys of a [[stock]]; what they hold is read by oneStock.
+var stockSettings = []job.Setting{
+	materials,
+	{Key: "stock.name", What: "what you call it"},
+	stockLengthOf("thickness", "the thickness as measured", 0.03, 10),
+	{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)},
+	stockLengthOf("roll", "the width of the roll", stock.LeastSide, stock.MostSide),
+	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
+	stockGrains,
+	stockNumberOf("count", "how many there are", 1, stock.MostCount),
+	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
+	stockLengthOf("trim", "what is taken off each edge first", 0, stock.MostTrim),
+	stockLengthOf("kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf),
+	stockNumberOf("density", "kg/m³", 100, 3000),
+	stockNumberOf("grammage", "g/m²", 20, 10_000),
+}
+
+func stockLengthOf(word, what string, lo, hi Length) job.Setting {
+	return job.LengthOf("stock."+word, what, float64(lo), float64(hi), new(Length))
+}
+
+func stockNumberOf(word, what string, lo, hi float64) job.Setting {
+	return job.NumberOf("stock."+word, what, lo, hi, new(float64))
+}
+
+// stockKeys are the keys of a [[stock]].
+var stockKeys = keysOf(stockSettings)
+
+// stockSetting returns the setting of a key of a [[stock]].
+func stockSetting(word string) job.Setting {
+	s, _ := job.Settings(stockSettings).Find("stock." + word)
+	return s
+}
 
 // readStock reads every [[stock]]; flags alone make one too.
 func (r *reader) readStock() []stock.Stock {
@@ -60,28 +88,28 @@ func (r *reader) oneStock(name string) stock.Stock {
 		r.refuse(r.stockAt(name, "material"), "missing", "give "+either(materials.Words))
 	}
 	r.title(name+".name", &s.Name)
-	r.stockLength(name, "thickness", "the thickness as measured", 0.03, 10, &s.Thickness)
+	r.stockLength(name, "thickness", &s.Thickness)
 	r.stockShape(name, &s)
 	if v, ok := get("grain"); ok {
 		s.Grain = geometry.Grain(r.choice(v, stockGrains))
 	}
 	if v, ok := get("count"); ok {
-		s.Count = int(r.number(v, "how many there are", 1, stock.MostCount, true))
+		s.Count = int(r.stockNumber(v, "count", true))
 		if s.Endless() {
 			r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
 		}
 	}
 	if v, ok := get("price"); ok {
-		price := r.number(v, "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6, false)
+		price := r.stockNumber(v, "price", false)
 		s.Price = &price
 	}
-	r.stockLength(name, "trim", "what is taken off each edge first", 0, stock.MostTrim, &s.Trim)
-	r.stockLength(name, "kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf, &s.Kerf)
+	r.stockLength(name, "trim", &s.Trim)
+	r.stockLength(name, "kerf", &s.Kerf)
 	if v, ok := get("density"); ok {
-		s.Density = r.number(v, "kg/m³", 100, 3000, false)
+		s.Density = r.stockNumber(v, "density", false)
 	}
 	if v, ok := get("grammage"); ok {
-		s.Grammage = r.number(v, "g/m²", 20, 10_000, false)
+		s.Grammage = r.stockNumber(v, "grammage", false)
 		if _, both := get("density"); both {
 			r.refuse(v.at, "density and grammage both", "keep the one that you know")
 		}
@@ -118,18 +146,25 @@ func (r *reader) stockShape(name string, s *stock.Stock) {
 	}
 	if rolled {
 		s.Roll = true
-		s.Width = r.length(roll, name+".roll", "the width of the roll", stock.LeastSide, stock.MostSide)
+		r.stockLength(name, "roll", &s.Width)
 	}
 	if cut {
-		s.Height = r.length(length, name+".length", "how much there is of the roll", stock.LeastSide, stock.MostLength)
+		r.stockLength(name, "length", &s.Height)
 	}
 }
 
 // stockLength reads a length of a [[stock]] where it is set.
-func (r *reader) stockLength(name, word, what string, lo, hi Length, to *Length) {
+func (r *reader) stockLength(name, word string, to *Length) {
 	if v, ok := r.get(name + "." + word); ok {
-		*to = r.length(v, name+"."+word, what, lo, hi)
+		set := stockSetting(word)
+		*to = r.length(v, name+"."+word, set.What, Length(set.Min), Length(set.Max))
 	}
+}
+
+// stockNumber reads a number of a [[stock]].
+func (r *reader) stockNumber(v value, word string, whole bool) float64 {
+	set := stockSetting(word)
+	return r.number(v, set.What, set.Min, set.Max, whole)
 }
 
 // stockAt is where a key of a [[stock]] stands, or would.

@@ -26,12 +26,13 @@ type place struct {
 	line   int
 	name   string // the key, or the flag as typed
 	flag   bool
+	unset  bool // the key was left to its default
 }
 
 // issue returns a problem at the place, whose name takes that of the key.
 func (at place) issue(p job.Problem) Issue {
 	p.Key = at.name
-	return Issue{Source: at.source, Line: at.line, Problem: p}
+	return Issue{Source: at.source, Line: at.line, Default: at.unset, Problem: p}
 }
 
 // value is one setting as the maker wrote it.

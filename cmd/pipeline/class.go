@@ -6,14 +6,17 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
+	"golang.org/x/sync/errgroup"
+
+	"forel/cmd/jobfile"
 	"forel/cmd/roster"
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
 	"forel/paper"
 	"forel/paper/bench"
+	"forel/paper/pack"
 	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/cutlist"
@@ -33,7 +36,8 @@ type Class struct {
 	Workers int          // students worked on at a time, 1 or more
 }
 
-// LargeClass is the most students whose plan is searched for beyond the first.
+// LargeClass is the most students whose sheets are planned together, and whose plan is
+// searched for beyond the first.
 const LargeClass = 100
 
 // IndexName is the page that leads to all files of a class.
@@ -54,7 +58,7 @@ const (
 	Made                 // its files were made and put away
 	Kept                 // its files were there already
 	Refused              // it can't be made
-	Failed               // its files could not be made or put away
+	Failed               // its files could not be made
 )
 
 // Student is a row of the roster and what became of it. Its Suspects and Refused
@@ -97,7 +101,7 @@ func (c Class) Read() (*Roll, error) {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
 	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
-	if bad = append(bad, problems(err)...); len(bad) > 0 {
+	if bad = append(bad, Problems(err)...); len(bad) > 0 {
 		return nil, bad
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
@@ -108,42 +112,34 @@ func (c Class) Read() (*Roll, error) {
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
-// student by one, until all are done or the context ends.
-func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) {
-	next := make(chan int)
-	var wait sync.WaitGroup
-	for range min(max(1, r.class.Workers), len(r.Students)) {
-		wait.Go(func() {
-			for i := range next {
-				r.Students[i].make(ctx, r.class, shelf)
-			}
-		})
-	}
+// student by one, until all are done or the context ends. It stops where the shelf fails.
+func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) error {
+	together, until := errgroup.WithContext(ctx)
+	together.SetLimit(max(1, r.class.Workers))
 	for i := range r.Students {
-		if ctx.Err() != nil {
+		if until.Err() != nil {
 			break
 		}
 		p.at(float64(i) / float64(len(r.Students)))
-		next <- i
+		together.Go(func() error { return r.Students[i].make(until, r.class, shelf) })
 	}
-	close(next)
-	wait.Wait()
+	return together.Wait()
 }
 
-// make makes one student's files.
-func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
+// make makes one student's files. The error is the shelf's.
+func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	if s.Row.Refused != nil {
 		s.State = Refused
-		return
+		return nil
 	}
 	var err error
 	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
 		s.State = Refused
-		for _, p := range problems(err) {
+		for _, p := range Problems(err) {
 			p.Source, p.Line = s.Source, s.Line
 			s.Refused = append(s.Refused, p)
 		}
-		return
+		return nil
 	}
 	defer s.worked.slim()
 	r := fit.Of(s.plan)
@@ -151,18 +147,18 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) {
 	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
-		return
+		return nil
 	}
 	files, err := s.worked.ofStudent()
-	if err == nil && ctx.Err() != nil {
-		return // left for another time
-	}
-	if err == nil {
-		err = shelf.Put(s.Folder, made, files)
-	}
-	if s.State = Made; err != nil {
+	switch {
+	case err != nil:
 		s.State, s.Err = Failed, err
+		return nil
+	case ctx.Err() != nil:
+		return nil // left for another time
 	}
+	s.State = Made
+	return shelf.Put(s.Folder, made, files)
 }
 
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
@@ -209,17 +205,14 @@ const (
 // Printed are the files of a student that belong in it.
 var Printed = []string{handoutName, templatesName}
 
-// What the index leads to: in every folder, and for the teacher.
-var (
-	studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
-	teacherFiles = []index.File{{Name: PrintName, Says: "every student's pages, in order of names, to print at actual size"}, {Name: labelsName, Says: "labels for the kits"}, {Name: shoppingName, Says: "shopping list"}, {Name: stockName, Says: "sheets to cut and the order of the cuts"}}
-)
+// studentFiles is what the index leads to in every folder.
+var studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
 
-// Finish makes what belongs to the class as a whole: the page that leads to all
-// files, and the plan of all sheets. Where the sheets can't be planned, the page is
-// made all the same, beside the error.
-func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
-	page := index.Page{Files: teacherFiles}
+// Finish makes what belongs to the class as a whole and puts it away: the plan of all
+// sheets, the labels, the page that leads to all files. Where the sheets can't be planned,
+// the others are made all the same. The last error is the shelf's.
+func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jobfile.Issues, unplanned, err error) {
+	page := index.Page{Files: []index.File{{Name: PrintName, Says: "every student's pages, in order of names, to print at actual size"}, {Name: labelsName, Says: "labels for the kits"}}}
 	var all []worked
 	for _, s := range r.Students {
 		if s.State != Made && s.State != Kept {
@@ -229,21 +222,22 @@ func (r *Roll) Finish(ctx context.Context, p Progress) (out Result, err error) {
 		w := s.worked
 		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
 		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
-		if len(all) > 0 {
-			w.file.Stock = nil // it is the same for all, and there once
-		}
 		all = append(all, w)
 	}
-	if err = r.plan(ctx, all, p, &out); err != nil {
-		page.Files = teacherFiles[:2]
+	put := func(name string, data []byte, wrong error) {
+		if err = cmp.Or(err, wrong); err == nil {
+			err = shelf.Put("", "", []File{{name, data}})
+		}
 	}
+	var stock []index.File
+	stock, warnings, unplanned = r.plan(ctx, all, put, p)
+	page.Files = append(page.Files, stock...)
 	if len(all) > 0 {
 		labels, wrong := kit.Labels(r.kitsOf(), all[0].printed())
-		err = cmp.Or(err, wrong)
-		out.Files = append(out.Files, File{labelsName, labels})
+		put(labelsName, labels, wrong)
 	}
-	out.Files = append(out.Files, File{IndexName, index.HTML(page)})
-	return out, err
+	put(IndexName, index.HTML(page), nil)
+	return warnings, unplanned, err
 }
 
 // kitsOf returns what each student gets, in order of names.
@@ -265,23 +259,41 @@ func (r *Roll) Done() (out []Student) {
 	return out
 }
 
-// plan lays the pieces of all students out on the sheets to buy.
-func (r *Roll) plan(ctx context.Context, all []worked, p Progress, out *Result) error {
+// plan lays the pieces of all students out on the sheets to buy, in lots of LargeClass
+// students: nobody cuts thousands of sheets at one setting of the fence. What is put away
+// is what the index leads to.
+func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, error), p Progress) (files []index.File, warnings jobfile.Issues, err error) {
+	lots := slices.Collect(slices.Chunk(all, LargeClass))
 	steps := StockSteps
-	if len(r.Students) > LargeClass {
+	if len(lots) > 1 {
 		steps = 0
 	}
 	effort, _ := effortOf(r.class.Effort, steps) // Read has told what is wrong with it
-	effort.Progress = p.search
-	laid, err := layOut(ctx, all, bench.Options{Effort: effort}, out)
-	if err != nil {
-		return err
+	var result Result
+	var plans []bench.Plan
+	var lists [][]byte
+	for i, lot := range lots {
+		effort.Progress = func(s pack.Progress) { p.at((float64(i) + s.Fraction) / float64(len(lots))) }
+		for k := range lot[1:] {
+			lot[1+k].file.Stock = nil // it is the same for all, and there once
+		}
+		laid, err := layOut(ctx, lot, bench.Options{Effort: effort}, &result)
+		if err != nil {
+			return nil, result.Warnings, err
+		}
+		name, of := stockName, ""
+		if len(lots) > 1 {
+			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
+			of = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
+		}
+		doc, wrong := draw.PDF(laid, lot[0].printed())
+		put(name, doc, wrong)
+		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + of})
+		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
 	}
-	o := all[0].printed()
-	doc, err := draw.PDF(laid, o)
-	if err != nil {
-		return err
+	if len(plans) > 0 {
+		put(shoppingName, draw.Shopping(plans, lists, all[0].round), nil)
+		files = append([]index.File{{Name: shoppingName, Says: "shopping list"}}, files...)
 	}
-	out.Files = []File{{shoppingName, draw.Text(laid, o.Round, false)}, {stockName, doc}}
-	return nil
+	return files, result.Warnings, nil
 }

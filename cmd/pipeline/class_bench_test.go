@@ -27,7 +27,7 @@ func BenchmarkClass(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if roll.Make(b.Context(), nowhere{}, nil); roll.Count(pipeline.Made) != 20 {
+		if err := roll.Make(b.Context(), nowhere{}, nil); err != nil || roll.Count(pipeline.Made) != 20 {
 			b.Fatal(roll.Count(pipeline.Made))
 		}
 	}

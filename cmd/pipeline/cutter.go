@@ -67,7 +67,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	jobs, title := onBed(all)
 	beds, err := bed.Lay(ctx, setup, jobs, effort)
 	if err != nil {
-		return r, problems(err)
+		return r, Problems(err)
 	}
 	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
 	c.draw(&r, beds, setup, o)
@@ -75,10 +75,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 		return r, err
 	}
 	r.Wrote = namesOf(r.Files)
-	r.Earlier.Run = "layout"
-	for _, m := range geometry.Materials {
-		r.Earlier.Globs = append(r.Earlier.Globs, cutter.FileGlob(m))
-	}
+	r.Set = "cutter"
 	return r, nil
 }
 
@@ -193,7 +190,7 @@ const (
 func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, first worked) error {
 	test, err := bed.Test(s)
 	if err != nil {
-		return problems(err)
+		return Problems(err)
 	}
 	doc, err := cutter.Map(beds, s, o, first.printed())
 	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})

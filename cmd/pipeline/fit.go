@@ -43,7 +43,7 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}
 	r.Files = append(r.Files, File{fitName, doc})
-	r.Wrote = namesOf(r.Files)
+	r.Wrote, r.Set = namesOf(r.Files), "fit"
 	r.Print = Print{fitName, o.Setup.Sheet.String(), " for its paper strips"}
 	return r, err
 }

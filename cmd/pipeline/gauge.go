@@ -40,11 +40,12 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 		return r, refuse(nil, "--check: nothing was measured", "set print.measured_across and print.measured_along to what the gauge measured")
 	}
 	if err := o.Check(); err != nil {
-		return r, problems(err)
+		return r, Problems(err)
 	}
 	name := "gauge-check.pdf"
+	r.Set = "gauge check"
 	if !g.Check {
-		name = "gauge.pdf"
+		name, r.Set = "gauge.pdf", "gauge"
 		r.Files = []File{{"gauge.svg", gauge.SVG(o)}}
 	}
 	doc, err := gauge.PDF(o)

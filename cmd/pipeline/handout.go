@@ -43,7 +43,7 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	data, err := draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
-	r.Files, r.Wrote = []File{{name, data}}, []string{name}
+	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, strings.TrimSuffix(name, ".pdf")
 	return r, err
 }
 

@@ -30,9 +30,10 @@ var outside = []string{"os", "io/ioutil", "path/filepath", "net", "syscall", "lo
 // clocked may look at the clock: a search that is given a time ends by it.
 const clocked = "forel/paper/pack"
 
-// No file, no clock, no terminal: neither the package nor what it stands on.
+// No file, no clock, no terminal: neither the package nor what it stands on, nor what
+// runs in a browser.
 func TestPipelineKnowsNothingOutside(t *testing.T) {
-	list := json.NewDecoder(strings.NewReader(goes(t, browser, "list", "-deps", "-json=ImportPath,Imports,Dir,GoFiles", ".")))
+	list := json.NewDecoder(strings.NewReader(goes(t, browser, "list", "-deps", "-json=ImportPath,Imports,Dir,GoFiles", ".", "forel/cmd/page/worker")))
 	own := 0
 	for {
 		var p struct {

@@ -84,14 +84,14 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			file, suspects, err = jobfile.Parse(f.Name, f.Data, j.Flags...)
 		}
 		if err != nil {
-			bad = append(bad, problems(err)...)
+			bad = append(bad, Problems(err)...)
 			continue
 		}
 		w, err := work(file, j.Round, j.Date)
 		if several {
 			w.name = f.Name
 		}
-		for _, p := range problems(err) {
+		for _, p := range Problems(err) {
 			p.Source = w.name
 			bad = append(bad, p)
 		}

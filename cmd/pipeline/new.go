@@ -44,7 +44,7 @@ func (n New) Text() (text []byte, empty bool, err error) {
 		return nil, false, err
 	}
 	if err := setup.Check(); err != nil {
-		return nil, false, problems(fmt.Errorf("--paper: %w", err))
+		return nil, false, Problems(fmt.Errorf("--paper: %w", err))
 	}
 	if n.From != nil {
 		text, err = jobfile.Next(n.From.Name, n.From.Data, n.Flags)

@@ -37,7 +37,8 @@ type Result struct {
 	Notes    []string // what to know of them, a line each
 	Print    Print
 	Warnings jobfile.Issues // what can be made, but should be looked at
-	Earlier  Earlier
+	Set      string         // what the files are together: the next of the same name take their place
+	Part     bool           // they are a part of it: the others are not out of date
 }
 
 // Print is the file to be printed at actual size, if there is one.
@@ -47,19 +48,18 @@ type Print struct {
 	Then  string // how the sentence goes on, such as ", then measure its rulers"
 }
 
-// Earlier tells what a run of the same command before may have left beside the
-// files of this one. What is not made again is out of date.
-type Earlier struct {
-	Run   string   // what the files are from: an earlier "job", "plan" or "layout"
-	Globs []string // of path.Match
-}
-
 // Source is what a command reads.
 type Source struct {
 	Files []File
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
 }
+
+// Reads is a command, by its address, that reads a file.
+type Reads interface{ From(File) }
+
+// From makes a file what is read.
+func (s *Source) From(f File) { s.Files = []File{f} }
 
 // Job is a job, or several, with how they are shown.
 type Job struct {

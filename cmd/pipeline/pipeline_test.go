@@ -75,16 +75,22 @@ func TestMadeTwice(t *testing.T) {
 
 // hand takes one student's files at a time and has those of another already.
 type hand struct {
-	t     *testing.T
-	names []string
+	t       *testing.T
+	names   []string
+	ofClass map[string][]byte
 }
 
 func (h *hand) Has(folder, made string) bool { return folder == "02-b" }
 
 func (h *hand) Put(folder, made string, files []pipeline.File) error {
-	h.names = append(h.names, folder)
+	if folder != "" {
+		h.names = append(h.names, folder)
+	}
 	for _, f := range files {
 		assert.NotEmpty(h.t, f.Data, f.Name)
+		if folder == "" {
+			h.ofClass[f.Name] = f.Data
+		}
 	}
 	return nil
 }
@@ -95,8 +101,8 @@ func TestClassComesByStudent(t *testing.T) {
 	text := "name,height,width,thickness\nA,220,150,30\nB,210,150,30\nC,tall,150,30\nD,200,150,30\n"
 	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(text)}}}, Effort: "0"}.Read()
 	require.NoError(t, err)
-	h := &hand{t: t}
-	roll.Make(t.Context(), h, nil)
+	h := &hand{t: t, ofClass: map[string][]byte{}}
+	require.NoError(t, roll.Make(t.Context(), h, nil))
 	assert.Equal(t, []string{"01-a", "04-d"}, h.names)
 	var states []pipeline.State
 	for _, s := range roll.Students {
@@ -104,10 +110,11 @@ func TestClassComesByStudent(t *testing.T) {
 	}
 	assert.Equal(t, []pipeline.State{pipeline.Made, pipeline.Kept, pipeline.Refused, pipeline.Made}, states)
 	assert.Equal(t, 4, roll.Students[2].Refused[0].Line)
-	r, err := roll.Finish(t.Context(), nil)
+	_, unplanned, err := roll.Finish(t.Context(), h, nil)
+	require.NoError(t, unplanned)
 	require.NoError(t, err)
-	require.Len(t, r.Files, 4)
-	index := string(r.Files[3].Data)
+	assert.Len(t, h.ofClass, 4)
+	index := string(h.ofClass["index.html"])
 	for _, folder := range []string{"01-a", "02-b", "04-d"} {
 		assert.Contains(t, index, folder+"/templates.pdf")
 	}

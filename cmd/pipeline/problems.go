@@ -31,8 +31,8 @@ func refused(bad jobfile.Issues) error {
 	return bad
 }
 
-// problems returns what an error tells of, each problem by itself.
-func problems(err error) (out jobfile.Issues) {
+// Problems returns what an error tells of, each problem by itself.
+func Problems(err error) (out jobfile.Issues) {
 	var issues jobfile.Issues
 	var wrong job.Problems
 	several, ok := err.(interface{ Unwrap() []error })
@@ -40,7 +40,7 @@ func problems(err error) (out jobfile.Issues) {
 	case err == nil:
 	case ok:
 		for _, one := range several.Unwrap() {
-			out = append(out, problems(one)...)
+			out = append(out, Problems(one)...)
 		}
 	case errors.As(err, &issues):
 		return issues

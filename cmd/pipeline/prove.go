@@ -34,6 +34,6 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	drawing := proof.Draw(w.plan, o)
 	doc, err := drawing.PDF()
 	r.Files = []File{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}}
-	r.Wrote = namesOf(r.Files)
+	r.Wrote, r.Set = namesOf(r.Files), "proof"
 	return r, err
 }

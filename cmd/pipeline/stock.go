@@ -67,7 +67,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
-	r.Earlier = Earlier{"plan", []string{"sheet-[0-9]*.svg"}}
+	r.Set = "stock"
 	return r, err
 }
 
@@ -86,7 +86,7 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 	}
 	p, err := bench.Lay(ctx, jobs, o)
 	if err != nil {
-		return p, problems(err)
+		return p, Problems(err)
 	}
 	if ctx.Err() != nil {
 		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))

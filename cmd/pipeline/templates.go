@@ -9,7 +9,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/kinds"
 	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
@@ -63,9 +62,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	}
 	r.Notes = append(r.Notes, "proof: "+proof.Verdict(w.plan.Proof), "fit: "+renderfit.Line(fit.Of(w.plan), w.round.Unit))
 	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
-	if len(t.Only) == 0 { // else what is there is not out of date
-		r.Earlier = Earlier{"job", drawingNames()}
-	}
+	r.Set, r.Part = "templates", len(t.Only) > 0
 	return r, nil
 }
 
@@ -91,12 +88,4 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		files[i] = File{templates.FileName(p), templates.PieceSVG(w.plan, p, o)}
 	}
 	return files, layout, together.Wait()
-}
-
-// drawingNames returns the files of drawings that templates of any kind may have.
-func drawingNames() (files []string) {
-	for _, n := range kinds.Pieces() {
-		files = append(files, templates.FileName(geometry.Piece{Name: n}))
-	}
-	return files
 }

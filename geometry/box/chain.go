@@ -98,7 +98,7 @@ func (j Job) Chain() plan.Chain {
 		Limits: plan.AsSet(plan.Say("too tight: the book, or the trays in each other, with no room left where they are tightest; too loose: over %s for the book in height, over %s in thickness at the hinge, over %s between the trays",
 			lim.LooseHeight, beside+2*j.hingeCloth(), mostPlay), j.Unit),
 	}
-	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width} { // the book's room is as it is; that in thickness the large tray gives
+	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width, j.AsBuilt.Thickness} { // the room in the small tray is as it is
 		if len(r) > 0 {
 			c.Dimensions[i].Key = ""
 		}

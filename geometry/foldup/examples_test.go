@@ -58,6 +58,15 @@ func TestFoundJobs(t *testing.T) {
 			linedAfter(j)
 			j.Board.Thickness, j.Cloth.MouthTurnIn = 4, 6
 		}},
+		// A lining 29.6 wide, and 34.3 of cloth that reach 29.6 of it: the step begins at
+		// its other end, but for rounding.
+		"linings stepped from end to end": {30, 30, func(j *slipcase.Job) {
+			linedAfter(j)
+			j.Books[0].Height, j.Lining.Thickness, j.Lining.Trim = job.Readings{41}, 1, 50
+			j.Board.Thickness, j.Clearance.Width, j.Clearance.Thickness = 3.7, 1.6, 4.8
+			j.Cloth.Overlap, j.Cloth.TurnIn, j.Cloth.MouthTurnIn = 7.95, 29.5, 34.3
+			j.SidePaper.Inset, j.SidePaper.TurnIn = 26.25, 23.8
+		}},
 		// The side is 35.15 deep, the spine wall takes 4.15 of it, the hole 32.
 		"hole into the spine wall": {30, 30, func(j *slipcase.Job) {
 			hole(slipcase.Semicircle)(j)

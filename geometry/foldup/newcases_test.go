@@ -204,10 +204,10 @@ var newCases = []mutation{
 		}
 		return q
 	})), kind: foldup.Bare, piece: "divider", job: threeWithHole},
-	{name: "edge of a divider's hole without its strip", spoil: lost("divider hole strip"), kind: foldup.Bare, piece: "divider hole strip", job: threeWithHole},
-	{name: "strip of a divider's hole too short", spoil: piece("divider hole strip", cropped(0, 0, 0, 5)), kind: foldup.Bare, piece: "divider hole strip", job: threeWithHole},
-	{name: "strip of a divider's hole that has no grip", spoil: piece("divider hole strip", cropped(2, 0, 0, 0)), kind: foldup.Bare, piece: "divider hole strip", job: threeWithHole},
-	{name: "strip of a divider's hole for one divider", spoil: piece("divider hole strip", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Bare, piece: "divider hole strip", job: threeWithHole},
+	{name: "edge of a divider's hole without its strip", spoil: lost("notch strip"), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "strip of a divider's hole too short", spoil: piece("notch strip", cropped(0, 0, 0, 5)), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "strip of a divider's hole that has no grip", spoil: piece("notch strip", cropped(2, 0, 0, 0)), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
+	{name: "strip of a divider's hole for one divider", spoil: piece("notch strip", func(p *geometry.Piece) { p.Count = 1 }), kind: foldup.Bare, piece: "notch strip", job: threeWithHole},
 	{name: "no strip above the hole", spoil: piece("divider strip", func(p *geometry.Piece) { p.Seats = p.Seats[:1] }), kind: foldup.Bare, face: slipcase.DividerMouth, job: threeWithHole},
 	{name: "strips that end short of the hole", spoil: piece("divider strip", cropped(0, 0, 0, 2)), kind: foldup.Bare, face: slipcase.DividerMouth, job: threeWithHole},
 	{name: "strips that reach into the hole", spoil: piece("divider strip", cropped(0, 0, 0, -2)), kind: foldup.Overhang, face: slipcase.DividerMouth, job: threeWithHole},

@@ -17,6 +17,7 @@ type Problem struct {
 	Value  string // what is set there, such as "30 mm"; empty where Reason stands by itself
 	Reason string // what is wrong with it, such as "is too large"
 	Fix    string // what would do, such as "give 0.5 mm to 6 mm"; may be empty
+	Mend   Change // the setting that would do, the nearest there is; its Key is empty where that is for the maker to say
 }
 
 // Wrong says what is wrong, without the key.
@@ -74,14 +75,14 @@ const hair = 1e-6
 // AtMost notes a value over a limit; why follows the value in the message.
 func (l *Limits) AtMost(key string, value, limit Length, why string) {
 	if value > limit+hair {
-		l.Refuse(Problem{Key: key, Value: Apart(value, limit, -1, l.Unit), Reason: why, Fix: "at most " + Show(limit, l.Unit, -1)})
+		l.Refuse(Problem{Key: key, Value: Apart(value, limit, -1, l.Unit), Reason: why, Fix: "at most " + Show(limit, l.Unit, -1), Mend: Change{Key: key, Value: shown(limit, l.Unit, -1)}})
 	}
 }
 
 // AtLeast notes a value under a limit; why follows the value in the message.
 func (l *Limits) AtLeast(key string, value, limit Length, why string) {
 	if value < limit-hair {
-		l.Refuse(Problem{Key: key, Value: Apart(value, limit, +1, l.Unit), Reason: why, Fix: "at least " + Show(limit, l.Unit, +1)})
+		l.Refuse(Problem{Key: key, Value: Apart(value, limit, +1, l.Unit), Reason: why, Fix: "at least " + Show(limit, l.Unit, +1), Mend: Change{Key: key, Value: shown(limit, l.Unit, +1)}})
 	}
 }
 
@@ -89,6 +90,11 @@ func (l *Limits) AtLeast(key string, value, limit Length, why string) {
 // a thousandth of an inch: up where side is positive, down where negative, so
 // that a limit quoted in a message is itself within the limit.
 func Show(l Length, unit geometry.Unit, side int) string {
+	return number(float64(shown(l, unit, side)/unit.Length())) + " " + unit.String()
+}
+
+// shown returns a length as Show writes it.
+func shown(l Length, unit geometry.Unit, side int) Length {
 	digits := 2
 	if unit == geometry.IN {
 		digits = 3
@@ -103,7 +109,7 @@ func Show(l Length, unit geometry.Unit, side int) string {
 	default:
 		v = math.Round(v)
 	}
-	return number(v/scale) + " " + unit.String()
+	return Length(v/scale) * unit.Length()
 }
 
 // Apart writes a length as Show does, but in full where it would read the same

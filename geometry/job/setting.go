@@ -114,17 +114,19 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) (p Probl
 	case l == 0:
 		p.Reason = "zero is no measurement"
 	case l < lo:
-		p.Value, p.Reason = Show(l, unit, 0), "is too small"
+		p.Value, p.Reason, p.Mend = Show(l, unit, 0), "is too small", Change{Key: key, Value: shown(lo, unit, +1)}
 	case l > hi:
-		p.Value, p.Reason = Show(l, unit, 0), "is too large"
+		p.Value, p.Reason, p.Mend = Show(l, unit, 0), "is too large", Change{Key: key, Value: shown(hi, unit, -1)}
 	default:
 		p.Reason = "not a length"
 	}
 	switch {
 	case unit == geometry.MM && l > 0 && l < lo && l*geometry.Inch >= lo && l*geometry.Inch <= hi:
 		p.Fix += `; if it was inches, write "` + number(l.MM()) + ` in"`
+		p.Mend.Value = l * geometry.Inch
 	case unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi:
 		p.Fix += `; if it was millimetres, write "` + number(float64(l/geometry.Inch)) + ` mm"`
+		p.Mend.Value = l / geometry.Inch
 	}
 	return p, false
 }

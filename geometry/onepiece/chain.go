@@ -106,7 +106,7 @@ func (j Job) deviations() []plan.Deviation {
 		all := tolerance.Symmetric(takes, 1) // one hand crushes all folds of a case alike
 		out = append(out,
 			off("what a crushed fold takes up", "card.bend", takes, all.Times(2), all, all.Times(2)),
-			off("spine folds beside their line, along the flutes", "card.kind", slips, none, tolerance.Symmetric(slips, 1), tolerance.Symmetric(slips, 2)))
+			off("spine folds off their line", "card.kind", slips, none, tolerance.Symmetric(slips, 1), tolerance.Symmetric(slips, 2)))
 	}
 	return out
 }

@@ -40,7 +40,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 func (j Job) checkTogether() job.Problems {
 	l := job.NewLimits(j.Unit)
 	if len(j.Books) > 1 {
-		l.Refuse(job.Problem{Key: job.BookKey(1, "height"), Reason: "a case of card holds one book", Fix: `keep one [[book]], or give construction = "boards"`})
+		l.Refuse(job.Problem{Key: job.BookKey(1, "height"), Reason: "a case of card holds one book", Fix: `keep one [[book]], or give construction = "boards"`, Mend: job.Change{Key: "construction", Word: "boards"}})
 	}
 	in := j.Cavity()
 	if j.Card.Kind == Solid {

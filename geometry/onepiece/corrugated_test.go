@@ -119,7 +119,7 @@ func TestCrushedFoldsInTheFit(t *testing.T) {
 		}
 		return d, false
 	}
-	const crushed, slipped = "what a crushed fold takes up", "spine folds beside their line, along the flutes"
+	const crushed, slipped = "what a crushed fold takes up", "spine folds off their line"
 	j := corrugatedJob(3)
 	takes, ok := off(j, crushed)
 	require.True(t, ok)

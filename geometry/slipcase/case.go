@@ -12,7 +12,7 @@ import (
 var PieceNames = []string{
 	"side", "spine wall", "head wall", "tail wall",
 	"side lining", "spine lining", "head lining", "tail lining",
-	"divider", "divider lining", dividerStrip, dividerHoleStrip,
+	"divider", "divider lining", dividerStrip, notchStripName,
 	"spine cloth", "head cloth", "tail cloth", "side paper",
 	"wrap", "head panel", "tail panel", holeStripName,
 }

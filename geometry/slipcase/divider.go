@@ -9,8 +9,8 @@ import (
 // The names of the cloth round the mouth edge of a divider, and round the edge of the
 // thumb hole in it.
 const (
-	dividerStrip     = "divider strip"
-	dividerHoleStrip = "divider hole strip"
+	dividerStrip   = "divider strip"
+	notchStripName = "notch strip"
 )
 
 // leastNotch is how deep a thumb hole cuts into a divider, at least; less is left out
@@ -138,12 +138,12 @@ func (j Job) dividerPieces() []geometry.Piece {
 func (j Job) notchStrip(edge Length) geometry.Piece {
 	a, b, end := holeLap, holeLap+j.dividerThickness(), holeLap+edge
 	pt := geometry.Pt
-	p := panel(dividerHoleStrip, geometry.Cloth, b+holeLap, end+holeLap)
+	p := panel(notchStripName, geometry.Cloth, b+holeLap, end+holeLap)
 	p.Outline = geometry.Polygon(pt(a, 0), pt(b, 0), pt(b, a), pt(b+a, a), pt(b+a, end), pt(b, end), pt(b, end+a), pt(a, end+a), pt(a, end), pt(0, end), pt(0, a), pt(a, a))
 	p.Count, p.Grain, p.FaceUp, p.Spine = j.dividers(), geometry.GrainWidth, "back up (the face that is glued)", -1
 	p.Folds = []geometry.Path{geometry.Line(pt(a, a), pt(a, end)), geometry.Line(pt(b, a), pt(b, end))}
 	p.Rule = geometry.SizeRule{Width: "d + 2j", Height: "B + 2j"}
-	p.Hand = "one for each divider; its laps are snipped on a round"
+	p.Hand = "round the thumb hole in each divider; its laps are snipped on a round"
 	p.Regions = []geometry.Region{{Name: "edge of the hole", Room: geometry.Bx(a, a, b, end)}}
 	p.Margins = []geometry.Margin{{Name: "onto each face of the divider, and along its mouth edge at each end", Length: holeLap}}
 	p.Edges = rectangleEdges(p, [4]edgeName{})

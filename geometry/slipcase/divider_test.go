@@ -129,7 +129,7 @@ func TestDividerSizes(t *testing.T) {
 		}
 		long, strips := tall, n
 		notched := n > 1 && r-back >= 3
-		edge, has := ps["divider hole strip"]
+		edge, has := ps["notch strip"]
 		require.Equal(t, notched, has)
 		if !notched {
 			assert.InDelta(t, 0, cutAway(board), 1e-4)

@@ -150,10 +150,11 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 		}}},
 		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", atLeft),
 	}
-	p.Folds = append(p.Folds, geometry.Line(pt(0, mouth+s), pt(tab, mouth+s)), geometry.Line(pt(width-tab, mouth+s), pt(width, mouth+s)))
+	p.Folds = append(p.Folds, geometry.Line(pt(0, mouth+s), pt(tab, mouth+s)))
 	p.Folds = append(p.Folds, middle.folds()...)
-	for _, b := range parts {
-		p.Regions = append(p.Regions, geometry.Region{Name: "middle tab", Fold: "fold last", Face: inside, Room: b.room})
+	p.Folds = append(p.Folds, geometry.Line(pt(width-tab, mouth+s), pt(width, mouth+s)))
+	for _, room := range rooms(parts) {
+		p.Regions = append(p.Regions, geometry.Region{Name: "middle tab", Fold: "fold last", Face: inside, Room: room})
 	}
 	p.Margins = append(p.Margins, middle.margins()...)
 	if v.middle < turnIn-1e-6 {

@@ -139,6 +139,9 @@ func (j Job) liningsAfter() []geometry.Piece {
 func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
 	corner := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }
 	from := max(0, w-step.deep)
+	if from.Near(0) {
+		from = 0
+	}
 	var vs []geometry.Vertex
 	if step.wide > 0 && from > 0 {
 		vs = append(vs, corner(0, 0), corner(from, 0), corner(from, step.wide))

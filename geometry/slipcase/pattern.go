@@ -43,7 +43,7 @@ func (j Job) limitPattern(l *job.Limits) {
 		}
 	}
 	needs := func(repeat, what, right string) {
-		l.Refuse(job.Problem{Key: "pattern.match", Value: strconv.Quote(p.Match), Reason: "needs " + repeat + ", the repeat " + what + " the grain", Fix: "give " + strconv.Quote(right)})
+		l.Refuse(job.Problem{Key: "pattern.match", Value: strconv.Quote(p.Match), Reason: "needs " + repeat + ", the repeat " + what + " the grain", Fix: "give " + strconv.Quote(right), Mend: job.Change{Key: "pattern.match", Word: right}})
 	}
 	switch {
 	case j.matchesAcross() && p.Across == 0 && p.Along > 0:

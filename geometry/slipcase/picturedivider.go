@@ -97,10 +97,15 @@ func (m model) stripFigure() stage.Picture {
 		faces = append(faces, hung.Faces(func(int) float64 { return 40 }, 5, false)...)
 	}
 	p.Faces = faces
+	lap, low := m.job.Divider.Lap, h/2-2*m.job.hole()
+	if !m.job.dividerHole() {
+		low = h - 6*lap
+	}
+	p.Focus = draft.Corners(stage.Vec{X: -lap, Y: max(0, low), Z: w - 5*lap}, stage.Vec{X: m.job.dividerThickness() + lap, Y: h + 3, Z: w + lap})
 	p.Notes = []stage.Note{
 		{Name: plan.Say("strip"), More: plan.Say("its middle on the mouth edge"), Spot: "right lap"},
 		{Name: plan.Say("divider"), More: plan.Say("with both linings on"), Spot: "divider"},
-		{Name: plan.Say("head"), At: stage.Vec{X: 0, Y: h, Z: w * 0.4}},
+		{Name: plan.Say("head"), At: stage.Vec{X: 0, Y: h, Z: w - 3*lap}},
 	}
 	if m.job.Lining.Thickness == 0 {
 		p.Notes[1].More = plan.Say("")

@@ -1,14 +1,16 @@
 package slipcase
 
 import (
+	"fmt"
 	"slices"
 
+	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
 
-// boardsLaid returns the figure of the five boards as they are cut, seen from
+// boardsLaid returns the figure of the boards as they are cut, seen from
 // above, each with its grain.
 func (m model) boardsLaid() stage.Picture {
 	w, h, d, s := m.w()-2*m.s(), m.h(), m.d(), m.s()
@@ -37,19 +39,26 @@ func (m model) boardsLaid() stage.Picture {
 	put("right", "other side", d+2*gap+w, 0, d, h, true, false)
 	put("head", "head wall", 0, h+gap, d-s, w, false, true)
 	put("tail", "tail wall", d+2*gap+w+s, h+gap, d-s, w, false, false)
-	outline := func(object string, mirror Length) {
+	if n := m.job.dividers(); n > 0 {
+		pw, ph := m.pieces["divider"].Size()
+		put("divider", "divider", 2*d+3*gap+w, s, pw, ph, true, false)
+		if n > 1 {
+			p.Notes[len(p.Notes)-1].More = plan.Say(fmt.Sprint("one of ", n))
+		}
+	}
+	outline := func(object string, mirror Length, of []geometry.Point) {
 		for i := range p.Faces {
 			if p.Faces[i].Object != object {
 				continue
 			}
-			x := p.Faces[i].Points[0].X
+			x, y := p.Faces[i].Points[0].X, p.Faces[i].Points[0].Y
 			var pts []stage.Vec
-			for _, q := range m.c.Side {
+			for _, q := range of {
 				px := q.X
 				if mirror < 0 {
 					px = d - px
 				}
-				pts = append(pts, stage.Vec{X: x + px, Y: q.Y})
+				pts = append(pts, stage.Vec{X: x + px, Y: y + q.Y})
 			}
 			if mirror < 0 {
 				slices.Reverse(pts)
@@ -57,8 +66,11 @@ func (m model) boardsLaid() stage.Picture {
 			p.Faces[i].Points = pts
 		}
 	}
-	outline("left", -1)
-	outline("right", 1)
+	outline("left", -1, m.c.Side)
+	outline("right", 1, m.c.Side)
+	if m.job.dividerHole() {
+		outline("divider", 1, m.pieces["divider"].Outline.Flatten(0.1))
+	}
 	return p
 }
 

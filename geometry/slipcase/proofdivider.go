@@ -98,15 +98,15 @@ func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.
 	if more := foldup.Without(cut, open); foldup.Solid(more, fold.OnArc) {
 		fault(foldup.Bare, "divider", "it is cut away beyond the thumb hole of the sides")
 	}
-	strip, ok := named(pieces, dividerHoleStrip)
+	strip, ok := named(pieces, notchStripName)
 	if !foldup.Solid(cut, fold.OnArc) {
 		if ok {
-			fault(foldup.Misfit, dividerHoleStrip, "there is no hole in a divider")
+			fault(foldup.Misfit, notchStripName, "there is no hole in a divider")
 		}
 		return
 	}
 	if !ok || strip.Count != k.Compartments-1 {
-		fault(foldup.Bare, dividerHoleStrip, "not one for the hole in each divider")
+		fault(foldup.Bare, notchStripName, "not one for the hole in each divider")
 		return
 	}
 	// The edge of the hole is what of the outline lies off the rectangle round it.

@@ -133,3 +133,18 @@ func (t endTurnIn) margins() []geometry.Margin {
 	}
 	return out
 }
+
+// rooms returns the tabs that are named: narrow ones beside wide ones are not, their names
+// would crowd.
+func rooms(tabs []turnedTab) (out []geometry.Box) {
+	var widest Length
+	for _, t := range tabs {
+		widest = max(widest, t.room.Width())
+	}
+	for _, t := range tabs {
+		if t.room.Width() >= 2*widest/3 {
+			out = append(out, t.room)
+		}
+	}
+	return out
+}

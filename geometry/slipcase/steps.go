@@ -100,7 +100,7 @@ func (m model) cutStep() plan.Step {
 		s.Text = append(s.Text, plan.Say("Cut the thumb hole in both sides now, while they lie flat: hold them together edge to edge, prick the hole through both, and cut it in light strokes from both faces. Sand its edge smooth; the two must match."))
 	}
 	if m.job.dividerHole() {
-		s.Text = append(s.Text, plan.Say("Cut it in each divider too, where its pattern has it, in line with the sides. A volume in the middle has a divider at both boards: when its neighbours are out, thumb and finger take hold of it through the holes beside it. The outer volumes are drawn out by the board that a side uncovers."))
+		s.Text = append(s.Text, plan.Say("Cut it in each divider too, where its template has it, in line with the sides. A volume in the middle has a divider at both boards: when its neighbours are out, thumb and finger take hold of it through the holes beside it. The outer volumes are drawn out by the board that a side uncovers."))
 	}
 	return s
 }
@@ -151,7 +151,7 @@ func (m model) joinSteps() []plan.Step {
 			Title: "Glue the spine wall to a side",
 			Short: plan.Say("Glue the spine wall upright on one side, on its ruled line, square against a back-stop."),
 			Text: []stage.Say{
-				plan.Say("Rule the lines of the pattern on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
+				plan.Say("Rule the lines of the template on one side, the " + m.insideWord() + " up: they are one board from the edge, and the walls stand on them."),
 				plan.Say("Put a thin line of glue on a long edge of the spine wall. Push the side against the back-stop and stand the wall on it, flush with the spine edge, its back against the stop: it stands square by that. Press it straight from inside with a strip of board, so that it does not bow, and hold it a minute. Wipe off what oozes out inside."),
 			},
 			Pictures: [][]stage.Picture{spine},

@@ -61,7 +61,7 @@ func (m model) clothSteps() []plan.Step {
 			Title: "Head cloth and tail cloth: the wall and the margins",
 			Short: plan.Say("Head and tail cloth: glue the wall, then the margins."),
 			Text: []stage.Say{
-				plan.Say(m.job.rules("its slits")+"Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
+				plan.Say(m.job.rules(m.job.tabCuts())+"Glue the head cloth and lay it on the head wall: %s from the spine edge, its long edges evenly over both sides. Fold the margins down and rub them down tight at the edge.", m.job.Cloth.SpineGap),
 				plan.Say(cutSlits),
 			},
 			Pictures: [][]stage.Picture{ends},
@@ -83,7 +83,18 @@ func (j Job) eachTab() string {
 	if len(j.slots(j.Cloth.MouthTurnIn-j.Edge())) == 0 {
 		return ""
 	}
+	if j.marked() {
+		return " Cut out along the ruled lines what comes where a divider stands; each part then goes into its own compartment, between the strips."
+	}
 	return " It is cut out where a divider stands, so each part of it goes into its own compartment, between the strips."
+}
+
+// tabCuts names what parts the tabs of head and tail cloth.
+func (j Job) tabCuts() string {
+	if j.eachTab() == "" {
+		return "its slits"
+	}
+	return "its slits and cut-outs"
 }
 
 // marked tells whether corners are cut on the case.

@@ -9,7 +9,9 @@ import (
 )
 
 // ofDivider tells whether a piece is a divider or goes on one.
-func ofDivider(p geometry.Piece) bool { return strings.HasPrefix(p.Name, "divider") }
+func ofDivider(p geometry.Piece) bool {
+	return strings.HasPrefix(p.Name, "divider") || p.Name == notchStripName
+}
 
 // dividerStripStep returns the step of the cloth on the dividers, which they get before
 // they stand.
@@ -30,7 +32,7 @@ func (m model) dividerStripStep() plan.Step {
 			snip = " Snip what goes onto the faces every few millimetres, so that it follows the curve."
 		}
 		s.Text = []stage.Say{
-			plan.Say("First the edge of the thumb hole: glue the "+dividerHoleStrip+" round it, its middle on the edge, %s onto each face. Its two narrow ends go on along the mouth edge."+snip, holeLap),
+			plan.Say("First the edge of the thumb hole: glue the "+notchStripName+" round it, its middle on the edge, %s onto each face. Its two narrow ends go on along the mouth edge."+snip, holeLap),
 			plan.Say("Then glue a strip above the hole and one below, over the narrow ends: head or tail flush, the other end at the corner of the hole. Rub each down on the mouth edge first, then on both faces: it reaches %s onto each.", lap),
 		}
 	}

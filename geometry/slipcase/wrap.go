@@ -198,8 +198,8 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) ge
 		},
 		Spine: bottom,
 	}
-	for _, b := range parts {
-		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: b.room})
+	for _, room := range rooms(parts) {
+		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: room})
 	}
 	p.Margins = append(p.Margins, turned.margins()...)
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end", meets: "from the spine edge", off: j.Cloth.SpineGap}, top: {name: "mouth"}})

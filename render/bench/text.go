@@ -143,6 +143,22 @@ func Text(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	return b.Bytes()
 }
 
+// Shopping returns one shopping list for plans that are carried out one after the other,
+// and then the list of each.
+func Shopping(plans []bench.Plan, lists [][]byte, r geometry.Rounding) []byte {
+	if len(lists) == 1 {
+		return lists[0]
+	}
+	var b bytes.Buffer
+	all := bench.Total(plans)
+	fmt.Fprintf(&b, "Shopping list: %s, cut in %d lots, each from sheets of its own\n\n", titles(all), len(plans))
+	write(&b, all, r)
+	for i, list := range lists {
+		fmt.Fprintf(&b, "\nLot %d. %s", i+1, list)
+	}
+	return b.Bytes()
+}
+
 func write(b *bytes.Buffer, p bench.Plan, r geometry.Rounding) {
 	columns, rows := shoppingTable(p, r)
 	aligned(b, columns, rows)

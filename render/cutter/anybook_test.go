@@ -96,6 +96,9 @@ func onPage(t require.TestingT, p *record.Surface, e element) (names []geometry.
 			if strings.HasPrefix(c.attr("id"), "Legend.") {
 				var letters record.Surface
 				onPage(t, &letters, c)
+				if len(letters.Strokes) == 0 {
+					continue // a piece too small for any name
+				}
 				p.Strokes = p.Strokes[:len(p.Strokes)-len(letters.Strokes)]
 				box := letters.Strokes[0].Path.Bounds()
 				for _, l := range letters.Strokes {

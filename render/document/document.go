@@ -5,16 +5,12 @@ package document
 
 import (
 	"fmt"
-	"runtime"
 	"time"
-
-	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
 	"forel/render/pdf"
-	"forel/render/record"
 	"forel/render/svg"
 	"forel/render/typeset"
 )
@@ -50,31 +46,9 @@ type Document struct {
 
 // Page is a page with all that is drawn on it.
 type Page struct {
-	record.Surface
-	Width, Height Length
-	Marks         []Mark
-	label         *pageLabel
-	foot          *geometry.Box // where it has one
+	pdf.Page
+	foot *geometry.Box // where it has one
 }
-
-// Mark names a page in a viewer's list of contents, under another mark where Above
-// is not empty.
-type Mark struct{ Above, Title string }
-
-type pageLabel struct {
-	numerals render.Numerals
-	first    int
-}
-
-// Bookmark names the page in the viewer's list of contents.
-func (p *Page) Bookmark(title string) { p.Marks = append(p.Marks, Mark{Title: title}) }
-
-// Under names the page in the list of contents below the bookmark with the title
-// given.
-func (p *Page) Under(above, title string) { p.Marks = append(p.Marks, Mark{above, title}) }
-
-// Label says how viewers number this page and those after it.
-func (p *Page) Label(n render.Numerals, first int) { p.label = &pageLabel{n, first} }
 
 // footTall is the height of the line at the bottom of a page.
 const footTall Length = 6
@@ -118,7 +92,7 @@ func (d *Document) NewPage(lying bool, bookmark string) geometry.Box {
 // AddPage starts a page without a foot. It may be drawn on after others are added,
 // and by another goroutine than they are.
 func (d *Document) AddPage(width, height Length) *Page {
-	d.Page = &Page{Width: width, Height: height}
+	d.Page = &Page{Page: pdf.Page{Width: width, Height: height}}
 	d.pages = append(d.pages, d.Page)
 	return d.Page
 }
@@ -172,33 +146,30 @@ func (d *Document) PageText(page, of int) string {
 
 // PDF returns the document as a PDF.
 func (d *Document) PDF() ([]byte, error) {
-	doc := pdf.New(d.Title)
-	if d.TrueSize {
-		doc.PrintedOn(d.Setup)
-	}
-	doc.Dated(d.Date)
-	if d.Black {
-		doc.BlackOnly()
-	}
-	var together errgroup.Group
-	together.SetLimit(runtime.GOMAXPROCS(0))
+	doc := pdf.Document{Title: d.Title, Date: d.Date, Black: d.Black}
 	for _, p := range d.Pages() {
-		doc.AddPage(p.Width, p.Height)
-		for _, m := range p.Marks {
-			if m.Above != "" {
-				doc.Under(m.Above, m.Title)
-			} else {
-				doc.Bookmark(m.Title)
-			}
+		if d.TrueSize {
+			p.Setup = &d.Setup
 		}
-		if p.label != nil {
-			doc.Label(p.label.numerals, p.label.first)
-		}
-		on := doc.Page()
-		together.Go(func() error { p.Play(on, geometry.Point{}); return nil })
+		doc.Pages = append(doc.Pages, &p.Page)
 	}
-	together.Wait() // none returns an error
 	return doc.Bytes()
+}
+
+// Drawings returns each page as a drawing of its own: what a screen shows of what will
+// be printed.
+func (d *Document) Drawings() [][]byte {
+	pages := d.Pages()
+	out := make([][]byte, len(pages))
+	for i, p := range pages {
+		c := svg.New(p.Width, p.Height, d.PageText(i+1, len(pages)), d.Title)
+		c.Begin(render.Legend)
+		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, p.Width, p.Height)), render.White)
+		c.End()
+		p.Play(c, geometry.Point{})
+		out[i] = c.Bytes()
+	}
+	return out
 }
 
 // SVG returns the document as one drawing, its pages one below the other.

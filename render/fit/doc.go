@@ -43,13 +43,16 @@ func draw(r fit.Report, o Options) *document.Document {
 	return pages
 }
 
+// onPage is how many dimensions a table of errors has room for on a page.
+const onPage = 3
+
 // summary tells how it fits, and what can be off.
 func (d *doc) summary() []document.Block {
 	r, u := d.report, d.Round.Unit
 	opening := d.doc.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
 	opening.Bookmark = "How it fits"
 	blocks := []document.Block{opening}
-	for i, l := range verdict(r, u) {
+	for i, l := range Verdict(r, u) {
 		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(l), render.BodySize, i != 1).After(1.5))
 	}
 	table := func(head, bookmark string, rows [][]string) {
@@ -65,12 +68,13 @@ func (d *doc) summary() []document.Block {
 		table("What if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, w, u))
 	}
 	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
-	for i, rows := range parted(errorRows(r, u), 2, 2*mostAcross) {
-		bookmark := "What can be off"
-		if i > 0 {
-			bookmark = ""
+	dims := tightestOf(r)
+	for n := 0; n < len(dims); n += onPage { // of one thing in another, a table each
+		head := "What can be off (" + u.String() + ")"
+		if n > 0 {
+			head += ", continued"
 		}
-		table("What can be off ("+u.String()+")", bookmark, rows)
+		table(head, head, errorRows(r, u, dims[n:min(n+onPage, len(dims))]))
 	}
 	blocks = append(blocks, d.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
 	for _, n := range notes(r, u) {

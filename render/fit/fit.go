@@ -53,8 +53,8 @@ func often(p float64) string {
 	return fmt.Sprintf("about %.0f cases in 10", min(10*p, 10))
 }
 
-// name names a gap: "height at the mouth".
-func name(g fit.Gap) string {
+// Name names a gap: "height at the mouth".
+func Name(g fit.Gap) string {
 	out := g.Dimension
 	if g.Where != "" {
 		out += " " + g.Where
@@ -94,11 +94,11 @@ func fits(r fit.Report) string {
 	return does + "; " + Chances(r)
 }
 
-// verdict says in a few lines how the case will fit.
-func verdict(r fit.Report, u geometry.Unit) []string {
+// Verdict says in a few lines how the case will fit.
+func Verdict(r fit.Report, u geometry.Unit) []string {
 	g, e := r.Gaps[r.Worst.Gap], r.Errors[r.Worst.Error]
 	second := fmt.Sprintf("tightest: %s, %s as drawn, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
-		name(g), geometry.Fine(g.Drawn, u), geometry.Fine(g.Low, u), geometry.Fine(g.High, u), 100*r.Worst.Share, e.Name, geometry.Fine(e.Effects[r.Worst.Gap].Moves(), u))
+		Name(g), geometry.Fine(g.Drawn, u), geometry.Fine(g.Low, u), geometry.Fine(g.High, u), 100*r.Worst.Share, e.Name, geometry.Fine(e.Effects[r.Worst.Gap].Moves(), u))
 	lines := []string{fits(r), second}
 	if l := damp(r, u); l != "" {
 		lines = append(lines, l)
@@ -119,7 +119,7 @@ func damp(r fit.Report, u geometry.Unit) string {
 		return ""
 	}
 	return fmt.Sprintf("damp is reckoned with: it takes %s of the %s, which leaves %s of %s as drawn",
-		geometry.Fine(least.Swell, u), name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
+		geometry.Fine(least.Swell, u), Name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
 }
 
 // Advice is the cheapest mend in a sentence.

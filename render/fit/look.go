@@ -60,13 +60,13 @@ func (p pen) paragraph(box geometry.Box, y Length, text string, size render.Poin
 
 // tableOf returns rows below a row of heads as a table. The first column is flush
 // left, and the last where it has no head; the others flush right. Words in the last
-// column are broken.
+// column without a head are broken, else those in the first.
 func tableOf(rows [][]string) document.Table {
 	t := document.Table{Rows: rows[1:], Size: render.NoteSize, Wider: 1 / spare, Whole: true}
 	last := len(rows[0]) - 1
 	wordy := rows[0][last] == ""
 	for i, head := range rows[0] {
-		t.Columns = append(t.Columns, document.Column{Head: head, Right: !(i == 0 && !wordy || i == last && wordy), Broken: wordy && i == last})
+		t.Columns = append(t.Columns, document.Column{Head: head, Right: !(i == 0 && !wordy || i == last && wordy), Broken: wordy && i == last || !wordy && i == 0})
 	}
 	return t
 }

@@ -111,7 +111,7 @@ func (p pen) named(box geometry.Box, gaps []fit.Gap) Length {
 			told += ", too loose " + chance(g.Chance.Loose)
 		}
 		g.Volume = "" // it is in the heading
-		for i, l := range typeset.Break(name(g)+told, render.NoteSize, false, box.Width()-14) {
+		for i, l := range typeset.Break(Name(g)+told, render.NoteSize, false, box.Width()-14) {
 			if i > 0 {
 				y += typeset.LineHeight(render.NoteSize)
 			}

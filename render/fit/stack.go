@@ -71,7 +71,7 @@ func section(g fit.Gap, wide Length) []layer {
 // where it ends.
 func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	u := p.Round.Unit
-	y := p.paragraph(box, box.Min.Y, "The chain of "+name(g), render.BodySize, true) + 1.2
+	y := p.paragraph(box, box.Min.Y, "The chain of "+Name(g), render.BodySize, true) + 1.2
 	const high = 7
 	given := geometry.Bx(box.Min.X, y, box.Max.X, y+high)
 	p.Fill(geometry.Rectangle(given), pale)

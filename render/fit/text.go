@@ -23,7 +23,7 @@ func Summary(r fit.Report, round geometry.Rounding) []byte {
 	if t := wording.OneLine(r.Title); t != "" {
 		lines = append(lines, t)
 	}
-	lines = append(lines, verdict(r, round.Unit)...)
+	lines = append(lines, Verdict(r, round.Unit)...)
 	lines = append(lines, r.Limits.Text)
 	if r.Weight != nil {
 		if l := heavy(*r.Weight); l != "" {
@@ -54,7 +54,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	if t := wording.OneLine(r.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
-	for _, l := range verdict(r, u) {
+	for _, l := range Verdict(r, u) {
 		fmt.Fprintln(&b, l)
 	}
 	section := func(head string, rows [][]string) {
@@ -64,12 +64,10 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 		}
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
-	for _, rows := range parted(errorRows(r, u), 2, 2*mostAcross) {
-		section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", rows)
-	}
+	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u, tightestOf(r)))
 	for _, d := range r.Dimensions {
 		for _, g := range shown(r, d.Name) {
-			section("chain of "+name(g), chainRows(g, round))
+			section("chain of "+Name(g), chainRows(g, round))
 		}
 	}
 	for _, w := range r.WhatIf {
@@ -119,7 +117,7 @@ func gapRows(r fit.Report, u geometry.Unit) [][]string {
 	n := func(l Length) string { return geometry.FineNumber(l, u) }
 	for _, g := range r.Gaps {
 		d := g.Distribution
-		rows = append(rows, []string{name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
+		rows = append(rows, []string{Name(g), n(g.Drawn), n(g.Low), n(g.High), n(d.Expected()), n(2 * d.StandardDeviation()),
 			chance(g.Chance.Tight), chance(g.Chance.Snug), judged(g)})
 		if last := len(rows) - 1; damp {
 			rows[last] = slices.Insert(rows[last], 2, n(g.Left()))
@@ -145,30 +143,9 @@ func tightestOf(r fit.Report) []int {
 	return out
 }
 
-// mostAcross is how many dimensions stand beside each other in a table.
-const mostAcross = 4
-
-// parted returns a table in several of no more columns than given, beside those that each
-// begins with; as many in each, as nearly as can be.
-func parted(rows [][]string, begin, most int) (tables [][][]string) {
-	columns := len(rows[0]) - begin
-	count := max(1, (columns+most-1)/most)
-	each := (columns + count - 1) / count
-	each += each % 2 // a dimension has two
-	for from := begin; from == begin || from < len(rows[0]); from += each {
-		var part [][]string
-		for _, row := range rows {
-			part = append(part, slices.Concat(row[:begin], row[from:min(len(row), from+each)]))
-		}
-		tables = append(tables, part)
-	}
-	return tables
-}
-
-// errorRows has a column for the tightest place of each dimension.
-func errorRows(r fit.Report, u geometry.Unit) [][]string {
+// errorRows has a column for each of some gaps, and a row for each error that moves one.
+func errorRows(r fit.Report, u geometry.Unit, shown []int) [][]string {
 	rows := [][]string{{"", "±"}}
-	shown := tightestOf(r)
 	for _, i := range shown {
 		rows[0] = append(rows[0], r.Gaps[i].Dimension, "part")
 	}
@@ -180,15 +157,17 @@ func errorRows(r fit.Report, u geometry.Unit) [][]string {
 		if e.High > 0 {
 			plusMinus = geometry.FineNumber(e.Low, u) + "–" + geometry.FineNumber(e.High, u)
 		}
-		row := []string{e.Name, plusMinus}
+		row, any := []string{e.Name, plusMinus}, false
 		for _, i := range shown {
 			moves, part := "-", "-"
 			if m := e.Effects[i].Moves(); m > 0 {
-				moves, part = geometry.FineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
+				any, moves, part = true, geometry.FineNumber(m, u), fmt.Sprintf("%.0f %%", 100*r.Share(k, i))
 			}
 			row = append(row, moves, part)
 		}
-		rows = append(rows, row)
+		if any {
+			rows = append(rows, row)
+		}
 	}
 	return rows
 }
@@ -220,7 +199,7 @@ func whatIfRows(r fit.Report, w fit.WhatIf, u geometry.Unit) [][]string {
 		depends := slices.ContainsFunc(g.Chain, func(l fit.Link) bool { return l.Name == w.Material })
 		if depends && (g.Volume == "" || slices.Contains(tightest, i)) {
 			shown = append(shown, i)
-			rows[0] = append(rows[0], name(g))
+			rows[0] = append(rows[0], Name(g))
 		}
 	}
 	for _, tried := range w.Tried {

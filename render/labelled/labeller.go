@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/render"
+	"forel/render/record"
 )
 
 // labeller sets the words of one piece on one surface.
@@ -106,9 +107,9 @@ func (l *labeller) lead(b block, target geometry.Point) bool {
 
 func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
 
-// trial returns a copy that draws on a tape.
-func (l *labeller) trial() (*labeller, *tape) {
-	t, on := *l, &tape{}
+// trial returns a copy that draws on a surface of its own, which can be played on l.surface.
+func (l *labeller) trial() (*labeller, *record.Surface) {
+	t, on := *l, &record.Surface{}
 	t.surface = on
 	t.taken, t.lines, t.missed = slices.Clone(l.taken), slices.Clone(l.lines), nil
 	return &t, on
@@ -126,7 +127,7 @@ func (l *labeller) names() {
 			best, on = parts, onParts
 		}
 	}
-	on.play(l.surface)
+	on.Play(l.surface, geometry.Point{})
 	l.taken, l.lines, l.missed = best.taken, best.lines, append(l.missed, best.missed...)
 }
 

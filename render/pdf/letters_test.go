@@ -25,10 +25,10 @@ func TestLettersAreWhole(t *testing.T) {
 	face, err := opentype.NewFace(parsed, &opentype.FaceOptions{Size: size, DPI: 72, Hinting: font.HintingNone})
 	require.NoError(t, err)
 	letters := []rune("ếễộựǘẨỸșḝ×ǡȭЇΐԵծქשẫ")
-	d := pdf.New("Letters")
+	d := &pdf.Document{Title: "Letters"}
 	for _, r := range letters {
-		d.AddPage(150, 151)
-		d.Page().Text(render.Text{At: geometry.Pt(30, 100), String: string(r), Size: size, Color: render.Black})
+		addPage(d, 150, 151)
+		last(d).Text(render.Text{At: geometry.Pt(30, 100), String: string(r), Size: size, Color: render.Black})
 	}
 	doc := pdftest.Open(t, made(t, d))
 	mm := func(i fixed.Int26_6) float64 { return float64(i) / 64 * 25.4 / 72 }

@@ -22,12 +22,13 @@ import (
 // their numbers through its cross-reference table. Numbers of sections are those
 // of ISO 32000-1.
 type mend struct {
-	*Document
-	fonts   map[typeset.Face]int // the first object of each font
-	marks   []*gopdf.OutlineNode // of each bookmark
-	top     gopdf.OutlineNodes   // those that are under none
-	objects [][]byte             // of the file, by number
-	err     error                // the first thing that is not as it was
+	Document
+	bookmarks []bookmark
+	fonts     map[typeset.Face]int // the first object of each font
+	marks     []*gopdf.OutlineNode // of each bookmark
+	top       gopdf.OutlineNodes   // those that are under none
+	objects   [][]byte             // of the file, by number
+	err       error                // the first thing that is not as it was
 }
 
 // The numbers of objects that the library always writes first.
@@ -110,15 +111,18 @@ func (m *mend) add(content string) (n int) {
 // set to actual size and one side of the sheet (12.2), page labels (12.4.2).
 func (m *mend) additions() {
 	entries := " /Lang (en)\n /ViewerPreferences << /PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true >>\n"
-	if len(m.labels) > 0 {
-		entries += " /PageLabels << /Nums ["
-		if m.labels[0].page > 0 {
-			entries += " 0 << /S /D >>" // the tree has to name the first page
+	labels := ""
+	for i, p := range m.Pages {
+		if p.label == nil {
+			continue
 		}
-		for _, l := range m.labels {
-			entries += fmt.Sprintf(" %d << /S /%s /St %d >>", l.page, l.numerals, l.first)
+		if labels == "" && i > 0 {
+			labels = " 0 << /S /D >>" // the tree has to name the first page
 		}
-		entries += " ] >>\n"
+		labels += fmt.Sprintf(" %d << /S /%s /St %d >>", i, p.label.numerals, p.label.first)
+	}
+	if labels != "" {
+		entries += " /PageLabels << /Nums [" + labels + " ] >>\n"
 	}
 	m.replace(catalog, ">>\n", entries+">>\n")
 }
@@ -133,7 +137,7 @@ func (m *mend) bookmarked() {
 	}
 	m.replace(outlines, fmt.Sprintf("/Count %d\n", len(m.marks)), fmt.Sprintf("/Count %d\n", len(m.top)))
 	m.replace(outlines, fmt.Sprintf("/Last %d 0 R", m.marks[len(m.marks)-1].Obj.GetIndex()), fmt.Sprintf("/Last %d 0 R", m.top[len(m.top)-1].Obj.GetIndex()))
-	for i, b := range m.Document.bookmarks {
+	for i, b := range m.bookmarks {
 		n := m.marks[i].Obj.GetIndex()
 		title := "/Title " + textString(b.title)
 		if under := len(m.marks[i].Children); under > 0 {
@@ -218,9 +222,9 @@ func (m *mend) program(n int, f typeset.Face, rows []string) {
 
 // info returns the entries of the document information dictionary (14.3.3).
 func (m *mend) info() string {
-	entries := "/Title " + textString(m.title) + " /Creator (forel) /Producer (forel)"
-	if !m.date.IsZero() {
-		date := m.date.Format("20060102150405")
+	entries := "/Title " + textString(m.Title) + " /Creator (forel) /Producer (forel)"
+	if !m.Date.IsZero() {
+		date := m.Date.UTC().Format("20060102150405")
 		entries += fmt.Sprintf(" /CreationDate (D:%s+00'00') /ModDate (D:%s+00'00')", date, date)
 	}
 	return entries

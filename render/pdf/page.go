@@ -6,47 +6,53 @@ import (
 	"github.com/signintech/gopdf"
 
 	"forel/geometry"
-	"forel/paper"
 	"forel/render"
 	"forel/render/typeset"
 )
 
-// Page is one page: a render.Surface. The library draws one page after the
-// other; a page keeps what it is to draw, with every place as it is in the file,
-// so that pages can be drawn on side by side.
-type Page struct {
+// sheet is a page as it is in the file: a render.Surface that writes each line as
+// it is drawn, and keeps the words, which lie above all lines.
+type sheet struct {
+	*writer
 	width, height geometry.Length // of the upright sheet
 	lies          bool
 	black         bool
 	across, down  geometry.Length // what a millimetre of the page is in the file
 	still         geometry.Point  // which that leaves where it is
 	clip          []gopdf.Point   // the corners of what may be printed, or none
-	lines, words  []func(*writer) error
-	faces         map[typeset.Face]bool // that words are set in
+	words         []render.Text
+	err           error // the first there was
 }
 
-func newPage(width, height geometry.Length, setup *paper.Setup, black bool) *Page {
-	p := &Page{width: width, height: height, lies: width > height, black: black, across: 1, down: 1, faces: map[typeset.Face]bool{}}
-	if p.lies {
-		p.width, p.height = height, width
+func (w *writer) sheet(p *Page, black bool) *sheet {
+	s := &sheet{writer: w, width: p.Width, height: p.Height, lies: p.Width > p.Height, black: black, across: 1, down: 1}
+	if s.lies {
+		s.width, s.height = p.Height, p.Width
 	}
-	if setup != nil {
-		x, y, center := setup.InFile(p.lies)
-		p.across, p.down, p.still = geometry.Length(x), geometry.Length(y), center
-		p.clip = p.places(geometry.Rectangle(setup.Printable(p.lies)).Flatten(bend))
+	if p.Setup != nil {
+		x, y, center := p.Setup.InFile(s.lies)
+		s.across, s.down, s.still = geometry.Length(x), geometry.Length(y), center
+		s.clip = s.places(geometry.Rectangle(p.Setup.Printable(s.lies)).Flatten(bend))
 	}
-	return p
+	return s
+}
+
+// did keeps the first error.
+func (s *sheet) did(err error) {
+	if s.err == nil {
+		s.err = err
+	}
 }
 
 // places returns where points of the page are in the file: in millimetres from
 // the upright sheet's upper left corner, Y downward.
-func (p *Page) places(points []geometry.Point) []gopdf.Point {
+func (s *sheet) places(points []geometry.Point) []gopdf.Point {
 	all := make([]gopdf.Point, len(points))
 	for i, at := range points {
-		from := at.Sub(p.still)
-		x, y := p.still.X+from.X*p.across, p.still.Y+from.Y*p.down
-		if p.lies {
-			x, y = y, p.height-x
+		from := at.Sub(s.still)
+		x, y := s.still.X+from.X*s.across, s.still.Y+from.Y*s.down
+		if s.lies {
+			x, y = y, s.height-x
 		}
 		all[i] = gopdf.Point{X: x.MM(), Y: y.MM()}
 	}
@@ -57,54 +63,56 @@ func (p *Page) places(points []geometry.Point) []gopdf.Point {
 const bend geometry.Length = 0.002
 
 // Begin opens a layer; pages have none, so it does nothing.
-func (p *Page) Begin(render.Layer) {}
+func (s *sheet) Begin(render.Layer) {}
 
 // End closes a layer.
-func (p *Page) End() {}
+func (s *sheet) End() {}
 
 // Stroke draws along a path, its arcs as chords within 0.002 mm of themselves.
 // Dashes run on from one line or arc of the path to the next.
-func (p *Page) Stroke(path geometry.Path, s render.Stroke) {
+func (s *sheet) Stroke(path geometry.Path, line render.Stroke) {
 	if len(path.Vertices) < 2 {
 		return
 	}
-	if p.black {
-		s.Width = max(s.Width, render.Finest)
-		if s.Color != render.White {
-			s.Color = render.Black
+	if s.black {
+		line.Width = max(line.Width, render.Finest)
+		if line.Color != render.White {
+			line.Color = render.Black
 		}
 	}
 	// A line may run any way: its width and dashes get the mean of both scales.
-	mean := geometry.Length(math.Sqrt(float64(p.across * p.down)))
-	s.Width *= mean
-	s.Phase = phase(s) * mean
-	dash := make([]geometry.Length, len(s.Dash))
-	for i, l := range s.Dash {
+	mean := geometry.Length(math.Sqrt(float64(s.across * s.down)))
+	line.Width *= mean
+	line.Phase = phase(line) * mean
+	dash := make([]geometry.Length, len(line.Dash))
+	for i, l := range line.Dash {
 		dash[i] = l * mean
 	}
-	s.Dash = dash
-	points := p.places(path.Flatten(bend))
-	p.lines = append(p.lines, func(w *writer) error { return w.stroke(points, path.Closed, s) })
+	line.Dash = dash
+	s.did(s.stroke(s.places(path.Flatten(bend)), path.Closed, line))
 }
 
 // Fill fills a closed path.
-func (p *Page) Fill(path geometry.Path, c render.Color) {
+func (s *sheet) Fill(path geometry.Path, c render.Color) {
 	if len(path.Vertices) < 2 {
 		return
 	}
-	if p.black {
+	if s.black {
 		c = c.InBlack()
 	}
-	points := p.places(path.Flatten(bend))
-	p.lines = append(p.lines, func(w *writer) error { return w.fill(points, c) })
+	s.fill(s.places(path.Flatten(bend)), c)
 }
 
-// Text sets a line of text.
-func (p *Page) Text(t render.Text) {
-	if t.String == "" {
-		return
+// Text keeps a line of text.
+func (s *sheet) Text(t render.Text) {
+	if t.String != "" {
+		s.words = append(s.words, t)
 	}
-	if p.black && t.Color != render.White {
+}
+
+// set sets a line of text.
+func (s *sheet) set(t render.Text) {
+	if s.black && t.Color != render.White {
 		t.Color = render.Black
 	}
 	var back geometry.Length
@@ -114,23 +122,18 @@ func (p *Page) Text(t render.Text) {
 			back /= 2
 		}
 	}
-	angle, along := 0., p.across
+	angle, along := 0., s.across
 	if t.Turned {
-		angle, along = 90, p.down
+		angle, along = 90, s.down
 		t.At.Y += back
 	} else {
 		t.At.X -= back
 	}
-	if p.lies {
+	if s.lies {
 		angle += 90
 	}
 	t.Size *= render.Points(along)
-	at := p.places([]geometry.Point{t.At})[0]
-	runs := typeset.Runs(t.String, t.Bold)
-	for _, r := range runs {
-		p.faces[r.Face] = true
-	}
-	p.words = append(p.words, func(w *writer) error { return w.text(at, angle, t, runs) })
+	s.did(s.text(s.places([]geometry.Point{t.At})[0], angle, t, typeset.Runs(t.String, t.Bold)))
 }
 
 // phase returns how far into its dashes a line starts, from none to one round of

@@ -25,6 +25,14 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
+// addPage starts a page.
+func addPage(d *pdf.Document, width, height geometry.Length) {
+	d.Pages = append(d.Pages, &pdf.Page{Width: width, Height: height})
+}
+
+// last returns the page started last.
+func last(d *pdf.Document) *pdf.Page { return d.Pages[len(d.Pages)-1] }
+
 func made(t testing.TB, d *pdf.Document) []byte {
 	t.Helper()
 	file, err := d.Bytes()
@@ -83,13 +91,13 @@ var anyPath = rapid.Custom(func(t *rapid.T) geometry.Path {
 // hundredth of a point and in the reader), whether it is stroked or filled.
 func TestArcsAreTrue(t *testing.T) {
 	const n = 80
-	d := pdf.New("Arcs")
-	d.AddPage(1000, 1000)
+	d := &pdf.Document{Title: "Arcs"}
+	addPage(d, 1000, 1000)
 	var paths []geometry.Path
 	for seed := range n {
 		paths = append(paths, anyPath.Example(seed))
-		d.Page().Stroke(paths[seed], thin)
-		d.Page().Fill(paths[seed], render.Black)
+		last(d).Stroke(paths[seed], thin)
+		last(d).Fill(paths[seed], render.Black)
 	}
 	read := pdftest.Open(t, made(t, d)).Paths(1)
 	require.Len(t, read, 2*n, "a path each for the line and the fill")
@@ -144,10 +152,10 @@ const hundredth = 0.01 * 25.4 / 72
 // one path with one phase, open as it was.
 func TestDashesKeepTheirPhase(t *testing.T) {
 	for _, test := range []struct{ phase, want geometry.Length }{{0, 0}, {2.5, 2.5}, {5.6, 0}, {13, 1.8}, {-1, 4.6}} {
-		d := pdf.New("Dashes")
-		d.AddPage(200, 200)
+		d := &pdf.Document{Title: "Dashes"}
+		addPage(d, 200, 200)
 		p := geometry.Path{Vertices: []geometry.Vertex{{Point: geometry.Pt(20, 20)}, {Point: geometry.Pt(90, 20), Bulge: 0.8}, {Point: geometry.Pt(90, 120)}, {Point: geometry.Pt(20, 120)}}}
-		d.Page().Stroke(p, render.Stroke{Width: 0.25, Dash: []geometry.Length{4, 1.6}, Phase: test.phase, Color: render.Blue})
+		last(d).Stroke(p, render.Stroke{Width: 0.25, Dash: []geometry.Length{4, 1.6}, Phase: test.phase, Color: render.Blue})
 		paths := pdftest.Open(t, made(t, d)).Paths(1)
 		require.Len(t, paths, 1)
 		require.Equal(t, 1, paths[0].Moves)
@@ -162,23 +170,23 @@ func TestDashesKeepTheirPhase(t *testing.T) {
 // Bookmarks nest, pages are labelled, the title is that given, whatever its
 // characters.
 func TestBookmarksLabelsAndTitle(t *testing.T) {
-	d := pdf.New("Invented: Größe 1, 港 and 𝄞")
+	d := &pdf.Document{Title: "Invented: Größe 1, 港 and 𝄞"}
 	for i, mark := range []string{"Overview", "", "side", "", "spine cloth"} {
-		d.AddPage(210, 297)
-		d.Page().Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(20, 20)), thin)
+		addPage(d, 210, 297)
+		last(d).Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(20, 20)), thin)
 		if mark != "" {
-			d.Bookmark(mark)
+			last(d).Bookmark(mark)
 		}
 		switch i {
 		case 0:
-			d.Label(render.Roman, 1)
+			last(d).Label(render.Roman, 1)
 		case 2:
-			d.Label(render.Decimal, 3)
-			d.Under("side", "row 1, column 1")
+			last(d).Label(render.Decimal, 3)
+			last(d).Under("side", "row 1, column 1")
 		case 3:
-			d.Under("side", "row 2, column 1")
+			last(d).Under("side", "row 2, column 1")
 		case 4: // after another bookmark
-			d.Under("side", "row 3, column 1")
+			last(d).Under("side", "row 3, column 1")
 		}
 	}
 	file := made(t, d)
@@ -206,9 +214,9 @@ func TestBookmarksLabelsAndTitle(t *testing.T) {
 // A date is written as it was given, in UTC, and not at all where none was.
 func TestDate(t *testing.T) {
 	file := func(date time.Time) []byte {
-		d := pdf.New("Dates")
-		d.Dated(date)
-		d.AddPage(210, 297)
+		d := &pdf.Document{Title: "Dates"}
+		d.Date = date
+		addPage(d, 210, 297)
 		return made(t, d)
 	}
 	// 1700000000 seconds after 1970 are 22:13:20 on 14 November 2023 in UTC.
@@ -222,14 +230,14 @@ func TestDate(t *testing.T) {
 
 // In black alone every dot of a page is black, white or between the two.
 func TestBlackOnly(t *testing.T) {
-	d := pdf.New("Black")
-	d.BlackOnly()
-	d.AddPage(100, 100)
+	d := &pdf.Document{Title: "Black"}
+	d.Black = true
+	addPage(d, 100, 100)
 	for i, c := range []render.Color{render.Orange, render.SkyBlue, render.Yellow, render.Grey, {R: 0xEE, G: 0xEE, B: 0xEE}} {
 		y := geometry.Length(10 + 15*i)
-		d.Page().Stroke(geometry.Line(geometry.Pt(10, y), geometry.Pt(90, y)), render.Stroke{Width: 0.1, Color: c})
-		d.Page().Fill(geometry.Rectangle(geometry.Bx(10, y+2, 30, y+8)), c)
-		d.Page().Text(render.Text{At: geometry.Pt(40, y+8), String: "words", Size: 12, Color: c})
+		last(d).Stroke(geometry.Line(geometry.Pt(10, y), geometry.Pt(90, y)), render.Stroke{Width: 0.1, Color: c})
+		last(d).Fill(geometry.Rectangle(geometry.Bx(10, y+2, 30, y+8)), c)
+		last(d).Text(render.Text{At: geometry.Pt(40, y+8), String: "words", Size: 12, Color: c})
 	}
 	p := pdftest.Open(t, made(t, d)).Picture(1, 150)
 	dark := map[int]bool{} // rows of dots that have a line in them
@@ -266,13 +274,13 @@ func TestNothingOutsideThePrintable(t *testing.T) {
 		}, rapid.Bool().Draw(t, "lying")}
 	})
 	const n = 30
-	d := pdf.New("Margins")
+	d := &pdf.Document{Title: "Margins"}
 	for seed := range n {
 		p := any.Example(seed)
 		w, h := p.setup.Size(p.lying)
-		d.PrintedOn(p.setup)
-		d.AddPage(w, h)
-		d.Page().Fill(geometry.Rectangle(geometry.Bx(-5, -5, w+5, h+5)), render.Black)
+		addPage(d, w, h)
+		last(d).Setup = &p.setup
+		last(d).Fill(geometry.Rectangle(geometry.Bx(-5, -5, w+5, h+5)), render.Black)
 	}
 	doc := pdftest.Open(t, made(t, d))
 	for seed := range n {
@@ -303,11 +311,11 @@ func TestNothingOutsideThePrintable(t *testing.T) {
 // the sheet's bottom (RFC 8011, 5.2.10 "landscape", from memory), its words read
 // upward, and those that read upward on the page are upside down.
 func TestALyingPageIsTurnedOntoTheSheet(t *testing.T) {
-	d := pdf.New("Lying")
-	d.AddPage(170, 120)
-	d.Page().Fill(geometry.Rectangle(geometry.Bx(0, 0, 20, 10)), render.Black) // upper left
-	d.Page().Text(render.Text{At: geometry.Pt(100, 60), String: "level", Size: 9, Color: render.Black})
-	d.Page().Text(render.Text{At: geometry.Pt(100, 60), String: "turned", Size: 9, Turned: true, Align: render.End, Color: render.Black})
+	d := &pdf.Document{Title: "Lying"}
+	addPage(d, 170, 120)
+	last(d).Fill(geometry.Rectangle(geometry.Bx(0, 0, 20, 10)), render.Black) // upper left
+	last(d).Text(render.Text{At: geometry.Pt(100, 60), String: "level", Size: 9, Color: render.Black})
+	last(d).Text(render.Text{At: geometry.Pt(100, 60), String: "turned", Size: 9, Turned: true, Align: render.End, Color: render.Black})
 	file := made(t, d)
 	drawn := pdftest.Open(t, file)
 	assert.InDelta(t, 170, drawn.Size(1).X, 0.01, "turned back by other code")

@@ -61,23 +61,23 @@ func sayings() []string {
 
 // everything is a document with all that a file may have.
 func everything(t *testing.T) (path string) {
-	d := pdf.New("Invented: Café, Το λιμάνι, Журнал, 港 and 𝄞")
-	d.AddPage(1200, 1700)
-	d.Bookmark("Café 𝄞")
-	d.Label(render.Roman, 1)
+	d := &pdf.Document{Title: "Invented: Café, Το λιμάνι, Журнал, 港 and 𝄞"}
+	addPage(d, 1200, 1700)
+	last(d).Bookmark("Café 𝄞")
+	last(d).Label(render.Roman, 1)
 	for i, s := range sayings() {
 		for bold := range 2 {
 			at := geometry.Pt(20, geometry.Length(30+40*i+20*bold))
-			d.Page().Text(render.Text{At: at, String: s, Size: 20, Bold: bold == 1, Color: render.Black})
+			last(d).Text(render.Text{At: at, String: s, Size: 20, Bold: bold == 1, Color: render.Black})
 		}
 	}
-	d.AddPage(297, 210)
-	d.Under("Café 𝄞", "Журнал")
-	d.Page().Text(render.Text{At: geometry.Pt(20, 30), String: "a page that lies", Size: 12, Color: render.Blue})
-	d.Page().Stroke(geometry.Circle(geometry.Pt(105, 148), 50), render.Stroke{Width: 0.35, Color: render.Blue, Dash: []geometry.Length{2, 1}})
-	d.Page().Stroke(geometry.Line(geometry.Pt(0, 0), geometry.Pt(30, 40), geometry.Pt(20, 80)), thin)
-	d.Page().Fill(geometry.Circle(geometry.Pt(105, 148), 20), render.Orange)
-	d.AddPage(210, 297) // empty
+	addPage(d, 297, 210)
+	last(d).Under("Café 𝄞", "Журнал")
+	last(d).Text(render.Text{At: geometry.Pt(20, 30), String: "a page that lies", Size: 12, Color: render.Blue})
+	last(d).Stroke(geometry.Circle(geometry.Pt(105, 148), 50), render.Stroke{Width: 0.35, Color: render.Blue, Dash: []geometry.Length{2, 1}})
+	last(d).Stroke(geometry.Line(geometry.Pt(0, 0), geometry.Pt(30, 40), geometry.Pt(20, 80)), thin)
+	last(d).Fill(geometry.Circle(geometry.Pt(105, 148), 20), render.Orange)
+	addPage(d, 210, 297) // empty
 	path = filepath.Join(t.TempDir(), "everything.pdf")
 	require.NoError(t, os.WriteFile(path, made(t, d), 0o644))
 	return path
@@ -116,10 +116,10 @@ func TestTextComesOutAsItWasDrawn(t *testing.T) {
 // Text that runs from right to left comes out in its own order where a reader puts it
 // into one, as it is seen where a reader does not; the sizes beside it stay behind it.
 func TestTextFromRightToLeft(t *testing.T) {
-	d := pdf.New("Names")
-	d.AddPage(100, 150)
+	d := &pdf.Document{Title: "Names"}
+	addPage(d, 100, 150)
 	for i, s := range []string{"the kit of ספר הים: 148.5 mm", "a box for שלום 32 mm"} {
-		d.Page().Text(render.Text{At: geometry.Pt(10, geometry.Length(20+10*i)), String: s, Size: 12, Color: render.Black})
+		last(d).Text(render.Text{At: geometry.Pt(10, geometry.Length(20+10*i)), String: s, Size: 12, Color: render.Black})
 	}
 	path := filepath.Join(t.TempDir(), "names.pdf")
 	require.NoError(t, os.WriteFile(path, made(t, d), 0o644))
@@ -142,14 +142,14 @@ func TestTextFromRightToLeft(t *testing.T) {
 // A reader gets a label with its value, in the order in which they were set,
 // however far apart they stand.
 func TestLabelsStayWithTheirValues(t *testing.T) {
-	d := pdf.New("Labels")
-	d.AddPage(210, 297)
+	d := &pdf.Document{Title: "Labels"}
+	addPage(d, 210, 297)
 	want := ""
 	for i, row := range [][2]string{{"height", "221.5 mm"}, {"width", "148.5 mm"}, {"grain", "along"}} {
 		y := geometry.Length(30 + 8*i)
-		d.Page().Text(render.Text{At: geometry.Pt(20, y), String: row[0], Size: 9, Color: render.Black})
-		d.Page().Stroke(geometry.Line(geometry.Pt(20, y+2), geometry.Pt(190, y+2)), thin)
-		d.Page().Text(render.Text{At: geometry.Pt(190, y), String: row[1], Size: 9, Align: render.End, Bold: true, Color: render.Black})
+		last(d).Text(render.Text{At: geometry.Pt(20, y), String: row[0], Size: 9, Color: render.Black})
+		last(d).Stroke(geometry.Line(geometry.Pt(20, y+2), geometry.Pt(190, y+2)), thin)
+		last(d).Text(render.Text{At: geometry.Pt(190, y), String: row[1], Size: 9, Align: render.End, Bold: true, Color: render.Black})
 		want += row[0] + " " + row[1] + "\n"
 	}
 	path := filepath.Join(t.TempDir(), "labels.pdf")
@@ -162,10 +162,10 @@ func TestLabelsStayWithTheirValues(t *testing.T) {
 func TestFontsAreTaggedSubsets(t *testing.T) {
 	names := map[string]bool{}
 	for i, s := range []string{"some words", "quite others"} {
-		d := pdf.New("Fonts")
-		d.AddPage(100, 100)
+		d := &pdf.Document{Title: "Fonts"}
+		addPage(d, 100, 100)
 		for bold := range 2 {
-			d.Page().Text(render.Text{At: geometry.Pt(10, 10), String: s[bold:], Size: 9, Bold: bold == 1, Color: render.Black})
+			last(d).Text(render.Text{At: geometry.Pt(10, 10), String: s[bold:], Size: 9, Bold: bold == 1, Color: render.Black})
 		}
 		path := filepath.Join(t.TempDir(), fmt.Sprint(i, ".pdf"))
 		require.NoError(t, os.WriteFile(path, made(t, d), 0o644))

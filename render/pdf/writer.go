@@ -9,7 +9,9 @@ import (
 
 	"github.com/signintech/gopdf"
 
+	"forel/geometry"
 	"forel/render"
+	"forel/render/record"
 	"forel/render/typeset"
 )
 
@@ -43,11 +45,11 @@ type writer struct {
 const blank = 10
 
 // written returns the document as the library writes it, mended.
-func (d *Document) written() ([]byte, error) {
+func (d Document) written() ([]byte, error) {
 	var w writer
 	w.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: blank, H: blank}})
 	w.SetCompressLevel(zlib.BestSpeed)
-	m := mend{Document: d, fonts: map[typeset.Face]int{}}
+	m := mend{Document: d, bookmarks: d.bookmarks(), fonts: map[typeset.Face]int{}}
 	for i, family := range families {
 		f := typeset.Face(i)
 		if f == typeset.Fallback && !d.sets(f) {
@@ -62,16 +64,16 @@ func (d *Document) written() ([]byte, error) {
 			return nil, err
 		}
 	}
-	for i, p := range d.pages {
-		if err := w.page(p); err != nil {
+	for i, p := range d.Pages {
+		if err := w.page(p, d.Black); err != nil {
 			return nil, err
 		}
-		for len(m.marks) < len(d.bookmarks) && d.bookmarks[len(m.marks)].page == i {
+		for len(m.marks) < len(m.bookmarks) && m.bookmarks[len(m.marks)].page == i {
 			w.SetXY(0, blank) // so that the entry is as mend finds it
 			m.marks = append(m.marks, &gopdf.OutlineNode{Obj: w.AddOutlineWithPosition("")})
 		}
 	}
-	for i, b := range d.bookmarks {
+	for i, b := range m.bookmarks {
 		above := &m.top
 		if b.above >= 0 {
 			above = (*gopdf.OutlineNodes)(&m.marks[b.above].Children)
@@ -90,29 +92,29 @@ func (d *Document) written() ([]byte, error) {
 }
 
 // sets tells whether any page has words in a face.
-func (d *Document) sets(f typeset.Face) bool {
-	return slices.ContainsFunc(d.pages, func(p *Page) bool { return p.faces[f] })
+func (d Document) sets(f typeset.Face) bool {
+	return slices.ContainsFunc(d.Pages, func(p *Page) bool {
+		return slices.ContainsFunc(p.Texts, func(t record.Written) bool {
+			return slices.ContainsFunc(typeset.Runs(t.String, t.Bold), func(r typeset.Run) bool { return r.Face == f })
+		})
+	})
 }
 
 // page draws a page: its lines, then its words.
-func (w *writer) page(p *Page) error {
-	w.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: p.width.MM(), H: p.height.MM()}})
-	w.high, w.line, w.ink, w.size = w.UnitsToPoints(p.height.MM()), nil, nil, 0
+func (w *writer) page(p *Page, black bool) error {
+	on := w.sheet(p, black)
+	w.AddPageWithOption(gopdf.PageOption{PageSize: &gopdf.Rect{W: on.width.MM(), H: on.height.MM()}})
+	w.high, w.line, w.ink, w.size = w.UnitsToPoints(on.height.MM()), nil, nil, 0
 	// A corner sharper than 29 degrees is cut off, as in SVG (8.4.3.5).
-	if err := w.operators("4 M"); err != nil {
-		return err
+	on.did(w.operators("4 M"))
+	if on.clip != nil {
+		on.did(w.operators(w.path(on.clip) + "h W n"))
 	}
-	if p.clip != nil {
-		if err := w.operators(w.path(p.clip) + "h W n"); err != nil {
-			return err
-		}
+	p.Play(on, geometry.Point{})
+	for _, t := range on.words {
+		on.set(t)
 	}
-	for _, draw := range slices.Concat(p.lines, p.words) {
-		if err := draw(w); err != nil {
-			return err
-		}
-	}
-	return nil
+	return on.err
 }
 
 // stroke draws along points.
@@ -147,10 +149,9 @@ func (w *writer) stroke(points []gopdf.Point, closed bool, s render.Stroke) erro
 }
 
 // fill fills a polygon.
-func (w *writer) fill(points []gopdf.Point, c render.Color) error {
+func (w *writer) fill(points []gopdf.Point, c render.Color) {
 	w.color(c)
 	w.Polygon(points, "F")
-	return nil
 }
 
 // text sets the runs of a line of text from a place on, turned anticlockwise.

@@ -58,11 +58,11 @@ func (d *doc) solidLabels(sc sight, to func(geometry.Point) geometry.Point, wind
 		}
 	}
 	drawn := moveBox(sc.bounds(), to)
-	edge := drawn.Min.X
+	begin, end := drawn.Min.X, drawn.Max.X
 	if window != nil {
 		w := moveBox(*window, to)
 		add(geometry.Pt(w.Min.X, w.Center().Y), d.Proof.Closeup.Note, "is drawn larger below")
-		edge = min(edge, w.Min.X)
+		begin, end = min(begin, w.Min.X), max(end, w.Max.X) // broader than a thin case
 	}
 
 	left, right := leader.TwoSides(labels)
@@ -71,8 +71,8 @@ func (d *doc) solidLabels(sc sight, to func(geometry.Point) geometry.Point, wind
 		column
 		labels []label
 	}{
-		{column{Edge: edge - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
-		{column{Edge: drawn.Max.X + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
+		{column{Edge: begin - away, Leftward: true, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, left},
+		{column{Edge: end + away, Leftward: false, Top: figure.Min.Y, Bottom: figure.Max.Y, Gap: 3}, right},
 	} {
 		c, kept := side.Fit(side.labels)
 		c.Draw(d, c.Arrange(kept))

@@ -37,6 +37,12 @@ func PDF(c plan.Plan, l paper.Layout, o Options) ([]byte, error) {
 	return pages.PDF()
 }
 
+// Drawings returns the pages of the document as drawings, to look at.
+func Drawings(c plan.Plan, l paper.Layout, o Options) [][]byte {
+	d, _ := draw(c, l, o)
+	return d.Drawings()
+}
+
 // draw draws the document, and returns the labels there was no room for.
 func draw(c plan.Plan, l paper.Layout, o Options) (pages *document.Document, missed []string) {
 	if o.Black {

@@ -4,6 +4,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"fmt"
@@ -28,9 +29,9 @@ func main() {
 	roster := pipeline.File{Name: "roster.csv", Data: []byte("name,height,width,thickness\nAna,221,148.5,32\n")}
 	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{roster}}, Effort: "0"}.Read()
 	tell("Class", nil, err)
-	roll.Make(ctx, teller{}, nil)
-	r, err := roll.Finish(ctx, nil)
-	tell("Class", r.Files, err)
+	tell("Class", nil, roll.Make(ctx, teller{}, nil))
+	_, unplanned, err := roll.Finish(ctx, teller{}, nil)
+	tell("Class", nil, cmp.Or(unplanned, err))
 }
 
 // tell prints a digest of each file.

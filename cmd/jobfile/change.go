@@ -1,0 +1,254 @@
+package jobfile
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"forel/geometry/job"
+	"forel/geometry/wording"
+)
+
+// Change sets a key of a job file, or takes it out.
+type Change struct {
+	Key   string // board.thickness, book.height, book[2].height; with Gone a table too: book[2]
+	Value string // as a maker types it; readings have ";" between them
+	Gone  bool   // take it out: what it sets is then at its default
+	Swap  string // not empty: change places with this table of the same list: book[2]
+}
+
+// Changed returns the text of a job file with changes made one after the other; source
+// is its name, for messages. Lines that are not changed stay as they are, and so do
+// comments. A key that stands in a comment, as those of a new job file do, is set there.
+// A key of the book or stock after the last one makes a new one.
+//
+// A change of units leaves lengths as they are: bare numbers get the unit they had.
+//
+// The value may be wrong: that is for Parse to tell. What can't be read at all, or
+// is written in a way that can't be changed key by key, returns Issues.
+func Changed(source string, old []byte, changes []Change) ([]byte, error) {
+	e := newEdit(slices.Clone(old))
+	for _, c := range changes {
+		r := newReader(source, true)
+		if issues := r.readTOML(e.data); issues != nil {
+			return nil, issues
+		}
+		e.index()
+		if err := e.change(r, c); err != nil {
+			return nil, err
+		}
+		again := newReader(source, true)
+		if issues := again.readTOML(e.data); issues != nil || !again.took(c) {
+			table, _, _ := strings.Cut(c.Key, ".")
+			return nil, Issues{r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).issue(job.Problem{
+				Reason: "is written in a way that can't be changed key by key", Fix: "write each table with its header, and below it each key on a line of its own"})}
+		}
+	}
+	return e.data, nil
+}
+
+// change makes one change, in a file that r has read.
+func (e *edit) change(r *reader, c Change) error {
+	if c.Swap != "" {
+		if e.has(c.Key) && e.has(c.Swap) {
+			e.swapTables(c.Key, c.Swap)
+			return nil
+		}
+		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "can't change places with " + wording.Quote(c.Swap), Fix: "name two tables that are there"})}
+	}
+	if c.Gone {
+		if !strings.Contains(c.Key, ".") && !slices.Contains(knownKeys, c.Key) {
+			e.removeTable(c.Key)
+		} else {
+			e.leaveOut(c.Key)
+		}
+		return nil
+	}
+	first := c.Key
+	if key, later := unnumbered(c.Key); later {
+		first = key
+	}
+	if !slices.Contains(knownKeys, first) {
+		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: suggest(strings.Split(first, "."))})}
+	}
+	if table, _, ok := strings.Cut(c.Key, "."); ok {
+		if of, _, listed := strings.Cut(table, "["); listed && table != numbered(of, r.counts[of]+1) && !e.has(table) {
+			return Issues{r.at(0, c.Key).issue(job.Problem{Reason: fmt.Sprintf("there are %d %s", r.counts[of], lists[of].many), Fix: "number them one after the other"})}
+		}
+	}
+	if c.Key == "units" {
+		e.spellUnits(r, c.Value)
+	}
+	e.uncomment(c.Key)
+	e.set(c.Key, typed(first, c.Value))
+	return nil
+}
+
+// took tells whether a file reads as a change wants it.
+func (r *reader) took(c Change) bool {
+	v, ok := r.file[c.Key]
+	_, table := r.tables[c.Key]
+	switch {
+	case c.Swap != "":
+		return table
+	case c.Gone && strings.Contains(c.Key, "["):
+		return true // the next one has its number now
+	case c.Gone:
+		return (!ok || blank(v)) && !table
+	}
+	return ok && v.typed() == flagValue(Flag{Key: listFirst(c.Key), Value: c.Value}, place{}).typed()
+}
+
+// listFirst returns the key of the first table of a list for that of any.
+func listFirst(key string) string {
+	first, _ := unnumbered(key)
+	return first
+}
+
+// typed returns a value as a maker types it, readings with ";" between them.
+func (v value) typed() string {
+	if v.kind != listKind {
+		return strings.TrimSpace(v.text)
+	}
+	var all []string
+	for _, i := range v.items {
+		all = append(all, strings.TrimSpace(i.text))
+	}
+	return strings.Join(all, "; ")
+}
+
+func (e *edit) has(table string) bool {
+	return slices.ContainsFunc(e.tables, func(t tableSpan) bool { return t.name == table })
+}
+
+// leaveOut takes a key out. A line with a comment stays, as a comment with the value
+// that a new job file has there; of a name or a title, empty.
+func (e *edit) leaveOut(name string) {
+	i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == name })
+	if i < 0 {
+		return
+	}
+	k := e.keys[i]
+	told := strings.Contains(string(e.data[k.to:e.lineEnd(k.to)]), "#")
+	f, known := fieldOf(listFirst(name))
+	switch {
+	case !told || !known:
+		e.remove(name)
+		return
+	case f.Kind == TakesText:
+		e.set(name, unwritten)
+		return
+	}
+	e.set(name, f.example)
+	k = e.keys[i]
+	line := string(e.data[k.start:e.lineEnd(k.to)])
+	gap := regexp.MustCompile(`   +#`).FindStringIndex(line)
+	if gap != nil { // the comment stays in its column
+		line = line[:gap[1]-3] + line[gap[1]-1:]
+	}
+	e.splice(k.start, e.lineEnd(k.to), "# "+line)
+}
+
+var commentedTable = regexp.MustCompile(`(?m)^# ?(\[+([a-z_]+)\]+[ \t]*)$`)
+
+// uncomment takes the "# " away where a key that is not set stands in a comment, and its
+// table if need be, so that it can be set there.
+func (e *edit) uncomment(name string) {
+	if _, ok := e.get(name); ok {
+		return
+	}
+	table, key, dotted := strings.Cut(name, ".")
+	from, to := 0, len(e.data)
+	if !dotted {
+		key = name
+	}
+	if dotted {
+		if !e.has(table) && !e.uncommentTable(table) {
+			return
+		}
+		i := slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == table })
+		from = e.tables[i].from
+		if i+1 < len(e.tables) {
+			to = e.tables[i+1].from
+		}
+		if m := commentedTable.FindIndex(e.data[from:to]); m != nil {
+			to = from + m[0]
+		}
+	} else if len(e.tables) > 0 {
+		to = e.tables[0].from
+	}
+	m := regexp.MustCompile(`(?m)^# ?` + regexp.QuoteMeta(key) + ` = [^\n]*\n?`).FindIndex(e.data[from:to])
+	if m == nil {
+		return
+	}
+	line := strings.TrimPrefix(strings.TrimPrefix(string(e.data[from+m[0]:from+m[1]]), "#"), " ")
+	if n := strings.Index(line, "  #"); n >= 0 {
+		line = line[:n] + "  " + line[n:]
+	}
+	e.splice(from+m[0], from+m[1], line)
+}
+
+// uncommentTable takes the "# " away before the header of a table, of a list after the
+// last of it. It tells whether there was one.
+func (e *edit) uncommentTable(name string) bool {
+	first, _, _ := strings.Cut(name, "[")
+	after := 0
+	for _, t := range e.tables {
+		if of, _, _ := strings.Cut(t.name, "["); of == first {
+			after = t.to
+		}
+	}
+	for _, m := range commentedTable.FindAllSubmatchIndex(e.data[after:], -1) {
+		if string(e.data[after+m[4]:after+m[5]]) == first {
+			e.splice(after+m[0], after+m[2], "")
+			return true
+		}
+	}
+	return false
+}
+
+var bareSize = regexp.MustCompile(`^[\d.,]+\s*[x×]\s*[\d.,]+$`)
+
+// spellUnits gives bare lengths the unit that they have, before another becomes the
+// unit of the file.
+func (e *edit) spellUnits(r *reader, to string) {
+	r.units()
+	if to == r.fileUnit.String() {
+		return
+	}
+	suffix := " " + r.fileUnit.String()
+	for i := 0; i < len(e.keys); i++ {
+		name := e.keys[i].name
+		v, set := r.file[name]
+		f, known := fieldOf(listFirst(name))
+		if !set || !known || !f.length() {
+			continue
+		}
+		items := []value{v}
+		if v.kind == listKind {
+			items = v.items
+		}
+		changed := false
+		for n, one := range items {
+			text := strings.TrimSpace(one.text)
+			_, length, _, _ := layersOf(text)
+			if text == "" || one.kind > numberKind || !bareSize.MatchString(text) && unitWritten(length) != "" {
+				continue
+			}
+			items[n].text, changed = text+suffix, true
+		}
+		if !changed {
+			continue
+		}
+		written := make([]string, len(items))
+		for n, one := range items {
+			written[n] = textTOML(one.text)
+		}
+		if v.kind == listKind {
+			e.set(name, "["+strings.Join(written, ", ")+"]")
+		} else {
+			e.set(name, written[0])
+		}
+	}
+}

@@ -1,0 +1,73 @@
+package jobfile
+
+import (
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/job"
+)
+
+// settings makes a File of all that was set, noting what is wrong.
+func (r *reader) settings() File {
+	r.units()
+	var f File
+	f.Kind = r.kind()
+	f.Job = f.Kind.New(r.usual)
+	shared := f.Job.Shared()
+	shared.Unit = r.flagUnit
+	r.title("title", &shared.Title)
+	shared.Books = r.readBooks()
+	for _, s := range f.Job.Settings() {
+		if v, ok := r.get(s.Key); ok {
+			r.read(v, s)
+		}
+	}
+	r.others(f.Kind, f.Job.Settings())
+	f.Print, f.Black = r.print()
+	f.Names = r.names(f.Kind)
+	f.Stock = r.readStock()
+	return f
+}
+
+// read reads one setting.
+func (r *reader) read(v value, s job.Setting) {
+	switch {
+	case s.Word != nil:
+		*s.Word = r.choice(v, s)
+	case s.Length != nil:
+		*s.Length = r.setting(v, s)
+	case s.Readings != nil:
+		*s.Readings = r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max))
+	case s.Percent:
+		*s.Number = r.percent(v, s)
+	default:
+		*s.Number = r.number(v, s.What, s.Min, s.Max, false)
+	}
+}
+
+// units settles what bare numbers mean, which the rest needs.
+func (r *reader) units() {
+	if v, ok := r.file["units"]; ok {
+		r.fileUnit = r.unit(v)
+	}
+	r.flagUnit = r.fileUnit
+	if v, ok := r.flags["units"]; ok {
+		r.flagUnit = r.unit(v)
+	}
+	if r.usual = r.fileUnit; !r.hasFile {
+		r.usual = r.flagUnit
+	}
+}
+
+func (r *reader) unit(v value) geometry.Unit {
+	for _, u := range []geometry.Unit{geometry.MM, geometry.IN} {
+		if v.kind == textKind && v.text == u.String() {
+			return u
+		}
+	}
+	r.reject(v, "is no unit of a job", `give "mm" or "in"`)
+	if v.kind == textKind && strings.HasPrefix(strings.ToLower(v.text), "in") {
+		return geometry.IN // inches were meant: don't go on about every number
+	}
+	return geometry.MM
+}

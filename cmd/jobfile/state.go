@@ -1,0 +1,37 @@
+package jobfile
+
+import (
+	"maps"
+	"slices"
+
+	"forel/geometry"
+	"forel/geometry/plan"
+)
+
+// State is what a job file sets, whether or not a case can be made of it.
+type State struct {
+	Kind   plan.Kind
+	Unit   geometry.Unit
+	Values map[string]string // by key, as a maker types them
+	Books  int               // how many [[book]] there are
+	Stocks int               // how many [[stock]]
+}
+
+// Keys returns the keys that are set, sorted.
+func (s State) Keys() []string { return slices.Sorted(maps.Keys(s.Values)) }
+
+// Read returns what a job file sets. An error of type Issues tells what keeps it from
+// being read at all; what else is wrong is for Parse to tell.
+func Read(source string, data []byte) (State, error) {
+	r := newReader(source, true)
+	if issues := r.readTOML(data); issues != nil {
+		return State{}, issues
+	}
+	s := State{Values: map[string]string{}, Books: r.counts["book"], Stocks: r.counts["stock"]}
+	for key, v := range r.file {
+		s.Values[key] = v.typed()
+	}
+	r.units()
+	s.Unit, s.Kind = r.fileUnit, r.kind()
+	return s, nil
+}

@@ -1,0 +1,88 @@
+// The program in its workers. One answers while a maker types, where only the newest
+// question counts; others do long work and can be stopped.
+
+const program = document.getElementById('program');
+const packed = { packed: program.textContent, size: Number(program.dataset.size) };
+const script = document.getElementById('worker').textContent;
+const source = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
+
+// Helper is one worker, with the questions it has not answered.
+class Helper {
+  #worker = new Worker(source);
+  #asked = new Map();
+  #last = 0;
+
+  constructor() {
+    this.#worker.onmessage = ({ data }) => this.#hear(data);
+    this.#worker.onerror = (event) => this.#fail(event.message || 'The program stopped.');
+    this.#worker.postMessage(packed);
+  }
+
+  ask(request, progress) {
+    const id = ++this.#last;
+    return new Promise((done, failed) => {
+      this.#asked.set(id, { done, failed, progress });
+      this.#worker.postMessage({ id, request });
+    });
+  }
+
+  stop() {
+    this.#worker.terminate();
+    this.#fail('stopped');
+  }
+
+  #hear({ id, response, files, progress, failed, started }) {
+    if (started) return performance.mark('program started', { detail: started });
+    if (failed !== undefined) return this.#fail(failed);
+    const asked = this.#asked.get(id);
+    if (progress !== undefined) return asked?.progress?.(progress);
+    this.#asked.delete(id);
+    asked.done({ ...response, files: (response.files ?? []).map((f, i) => ({ ...f, data: files[i] })) });
+  }
+
+  #fail(why) {
+    for (const { failed } of this.#asked.values()) failed(new Error(why));
+    this.#asked.clear();
+  }
+}
+
+const quick = new Helper();
+
+// Newest asks for the newest state only: while one question is being answered, the last
+// of those that came since waits, and the others are dropped. An answer to a question
+// that is no longer the newest is dropped too: ask then returns nothing.
+export class Newest {
+  #busy = false;
+  #waiting = null;
+  #number = 0;
+
+  async ask(request) {
+    const number = ++this.#number;
+    if (this.#busy) {
+      this.#waiting?.(false);
+      const mine = await new Promise((go) => { this.#waiting = go; });
+      if (!mine) return undefined;
+    }
+    this.#busy = true;
+    try {
+      const response = await quick.ask(request);
+      return number === this.#number ? response : undefined;
+    } finally {
+      this.#busy = false;
+      const next = this.#waiting;
+      this.#waiting = null;
+      next?.(true);
+    }
+  }
+}
+
+// ask asks the worker that answers while a maker types.
+export const ask = (request) => quick.ask(request);
+
+// long does long work in a worker of its own. It returns a promise of the response, and
+// stop, which ends it; progress is called with how much is done, from 0 to 1.
+export function long(request, progress) {
+  const helper = new Helper();
+  const response = helper.ask(request, progress);
+  return { response: response.finally(() => helper.stop()), stop: () => helper.stop() };
+}

@@ -1,0 +1,64 @@
+// Section 4: whether the book will fit, the tightest place, and what to do about it.
+import { Newest } from './core.js';
+import { $, button, make } from './dom.js';
+import { draw } from './drawing.js';
+import { mend, visit } from './fields.js';
+import * as job from './job.js';
+
+const place = $('fit');
+const pictures = new Newest();
+const odds = make('p', { id: 'odds' });
+const amiss = make('div', { id: 'amiss' });
+const finished = make('figure', { id: 'case' });
+const more = make('div', { id: 'more' });
+const mends = make('div', { id: 'mends' });
+const numbers = make('dl', { id: 'numbers' });
+place.append(odds, amiss, make('div', { class: 'pictures' }, finished), more, mends, numbers);
+
+let of = ''; // the job file that the pictures are of
+
+// drawn returns it: what can't be made keeps the pictures of what could.
+export const drawn = () => of;
+
+job.hear(({ answer, faults = [], error }) => {
+  if (!answer) return;
+  const made = !['refused', 'empty'].includes(answer.verdict);
+  for (const line of [$('verdict'), $('line')]) {
+    line.textContent = answer.says;
+    line.dataset.verdict = answer.verdict;
+  }
+  odds.textContent = answer.chances ?? '';
+  tellAmiss([...faults.filter((f) => !f.empty), ...(answer.warnings ?? [])], error);
+  place.classList.toggle('stale', !made);
+  if (!made) {
+    of = job.text();
+    return;
+  }
+  more.replaceChildren(...(answer.more ?? []).map((line) => make('p', {}, line)));
+  mends.replaceChildren(...listOf('What would mend it, the least effort first', answer.mends ?? []));
+  numbers.replaceChildren(...(answer.numbers ?? []).flatMap((n) => [make('dt', {}, n.name), make('dd', {}, n.text)]));
+  drawCase();
+});
+
+async function drawCase() {
+  const text = job.text();
+  const response = await pictures.ask({ do: 'pictures', text });
+  if (!response) return;
+  if (response.pictures) finished.replaceChildren(draw(response.pictures.case));
+  of = text;
+  performance.mark('drawn');
+}
+
+// tellAmiss lists what is wrong, each with the way to its blank.
+function tellAmiss(faults, error) {
+  const lines = faults.map((f) => {
+    const line = make('p', { class: 'fault' }, `${f.key ? f.key + ': ' : ''}${f.says}. `);
+    if (f.key) line.append(button('go there', () => visit(f.key), { 'aria-label': `go to ${f.key}` }));
+    return line;
+  });
+  if (error) lines.push(make('p', { class: 'fault' }, error));
+  amiss.replaceChildren(...lines);
+}
+
+const listOf = (heading, list) => list.length === 0 ? [] : [make('h3', {}, heading),
+  make('ul', {}, ...list.map((m) => make('li', { class: m.advised ? 'advised' : '' }, button(m.label, () => mend(m)))))];

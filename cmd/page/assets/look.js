@@ -1,0 +1,35 @@
+// The look: the typeface of the prints, and light or dark as a maker likes it.
+import { ask } from './core.js';
+import { $, make } from './dom.js';
+
+const root = document.documentElement;
+const kept = 'forel.look';
+const looks = { '': 'as this machine', light: 'light', dark: 'dark' };
+
+const select = make('select', { id: 'look', 'aria-label': 'Light or dark', change: () => wear(select.value) },
+  ...Object.entries(looks).map(([value, words]) => make('option', { value }, words)));
+$('ways').append(make('label', { class: 'way' }, 'paper ', select));
+
+function wear(look) {
+  if (!(look in looks)) look = '';
+  select.value = look;
+  if (look) root.dataset.look = look;
+  else delete root.dataset.look;
+  try {
+    localStorage.setItem(kept, look);
+  } catch { /* storage may be forbidden: then it is chosen again */ }
+}
+
+try {
+  wear(localStorage.getItem(kept) ?? '');
+} catch {
+  wear('');
+}
+
+// The typeface comes out of the program, in which the prints have it.
+export const face = ask({ do: 'typeface' }).then(async ({ files = [] }) => {
+  for (const { name, data } of files) {
+    const font = new FontFace('Go', data, { weight: name.includes('Bold') ? 'bold' : 'normal' });
+    document.fonts.add(await font.load());
+  }
+});

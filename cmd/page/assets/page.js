@@ -1,0 +1,15 @@
+// The page: each section has a module of its own.
+import * as job from './job.js';
+import './look.js';
+import './book.js';
+import './materials.js';
+import './make.js';
+import { drawn } from './fit.js';
+import './patterns.js';
+
+performance.mark('parsed');
+
+// For who looks at the page from outside, such as its tests.
+globalThis.forel = { text: job.text, settled: () => job.settled() && drawn() === job.text() };
+
+await job.start();

@@ -1,0 +1,164 @@
+// Package browser opens the page in a real browser, for tests: Chromium without a
+// window and without a network.
+package browser
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// Page is the page as it is open in a browser.
+type Page struct {
+	Context   context.Context
+	Downloads string // the folder that saved files come to
+	Close     func() // ends the browser before the test ends
+
+	mu       sync.Mutex
+	requests []string
+	errors   []string
+}
+
+// names are what Chromium goes by.
+var names = []string{"chromium", "chromium-browser", "google-chrome"}
+
+// Find returns the browser's program. Where there is none the test is skipped, but with
+// CI set in the environment it fails.
+func Find(t testing.TB) string {
+	t.Helper()
+	for _, n := range names {
+		if path, err := exec.LookPath(n); err == nil {
+			return path
+		}
+	}
+	if os.Getenv("CI") != "" {
+		t.Fatal("no Chromium here to open the page in")
+	}
+	t.Skip("no Chromium here to open the page in")
+	return ""
+}
+
+// Build makes the page into a folder of the test and returns the file.
+func Build(t testing.TB) string {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "forel.html")
+	cmd := exec.Command("go", "run", "forel/cmd/page/build", "-o", file)
+	out, err := cmd.CombinedOutput()
+	require.NoError(t, err, string(out))
+	return file
+}
+
+// Start starts a browser that has not seen the page yet, with the network off.
+func Start(t testing.TB) *Page {
+	t.Helper()
+	program := Find(t)
+	profile, err := os.MkdirTemp("", "forel-browser")
+	require.NoError(t, err)
+	p := &Page{Downloads: t.TempDir()}
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(profile),
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("proxy-server", "127.0.0.1:9"), // the port of the protocol discard: nobody answers
+	)
+	allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, end := chromedp.NewContext(allocated)
+	p.Close = sync.OnceFunc(func() {
+		end()
+		stop()
+		os.RemoveAll(profile) // what the browser writes as it ends may stay
+	})
+	t.Cleanup(p.Close)
+	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
+	t.Cleanup(late)
+	p.Context = ctx
+	chromedp.ListenTarget(ctx, func(event any) {
+		p.mu.Lock()
+		defer p.mu.Unlock()
+		switch e := event.(type) {
+		case *network.EventRequestWillBeSent:
+			p.requests = append(p.requests, e.Request.URL)
+		case *runtime.EventExceptionThrown:
+			p.errors = append(p.errors, e.ExceptionDetails.Error())
+		case *runtime.EventConsoleAPICalled:
+			if e.Type == runtime.APITypeError {
+				p.errors = append(p.errors, fmt.Sprint(e.Args))
+			}
+		}
+	})
+	p.Run(t, network.Enable(), runtime.Enable(),
+		browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(p.Downloads).WithEventsEnabled(true))
+	return p
+}
+
+// Open opens a file in it, from its folder as a double click does.
+func Open(t testing.TB, file string) *Page {
+	t.Helper()
+	p := Start(t)
+	p.Run(t, chromedp.Navigate("file://"+file))
+	return p
+}
+
+// Run does things in the page, one after the other.
+func (p *Page) Run(t testing.TB, actions ...chromedp.Action) {
+	t.Helper()
+	require.NoError(t, chromedp.Run(p.Context, actions...))
+}
+
+// Value returns what an expression of JavaScript comes to.
+func Value[T any](t testing.TB, p *Page, expression string) (out T) {
+	t.Helper()
+	p.Run(t, chromedp.Evaluate(expression, &out, func(e *runtime.EvaluateParams) *runtime.EvaluateParams { return e.WithAwaitPromise(true) }))
+	return out
+}
+
+// Wait waits until an expression of JavaScript is true.
+func (p *Page) Wait(t testing.TB, expression string) {
+	t.Helper()
+	p.Run(t, chromedp.Poll(expression, nil, chromedp.WithPollingTimeout(time.Minute)))
+}
+
+// Type types text into a blank in the place of what stands there, key by key.
+func (p *Page) Type(t testing.TB, blank, text string) {
+	t.Helper()
+	p.Run(t, chromedp.Focus(blank), chromedp.Evaluate(fmt.Sprintf("document.querySelector(%q).select()", blank), nil), chromedp.SendKeys(blank, text))
+}
+
+// Saved waits for a file that the page saves and returns it.
+func (p *Page) Saved(t testing.TB, name string) []byte {
+	t.Helper()
+	file := filepath.Join(p.Downloads, name)
+	require.Eventually(t, func() bool {
+		entries, _ := filepath.Glob(filepath.Join(p.Downloads, "*.crdownload"))
+		_, err := os.Stat(file)
+		return err == nil && len(entries) == 0
+	}, time.Minute, 20*time.Millisecond, "%s is not saved", name)
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	return data
+}
+
+// Requests returns the addresses that were asked for.
+func (p *Page) Requests() []string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return slices.Clone(p.requests)
+}
+
+// Errors returns what went wrong in the page's scripts.
+func (p *Page) Errors() []string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return slices.Clone(p.errors)
+}

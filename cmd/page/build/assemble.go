@@ -1,0 +1,141 @@
+package main
+
+import (
+	"bytes"
+	"compress/flate"
+	"crypto/sha256"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+
+	"github.com/evanw/esbuild/pkg/api"
+
+	"forel/cmd/page/assets"
+)
+
+// sizes are those of the program within a page, in bytes.
+type sizes struct{ compressed, text int }
+
+// utf8Mark says that a file is UTF-8, whatever the server that sends it says (HTML
+// Standard, "determining the character encoding": a byte order mark goes before all else).
+const utf8Mark = "\ufeff"
+
+// assemble puts all into one HTML file. No script but these runs in it, and it can ask
+// nobody for anything: its policy (W3C Content Security Policy Level 3) allows what
+// stands in the file by its digest, and workers from it.
+func assemble(program []byte, support string) ([]byte, sizes, error) {
+	page, err := bundle("page.js", api.FormatESModule)
+	if err != nil {
+		return nil, sizes{}, err
+	}
+	worker, err := bundle("worker.js", api.FormatIIFE)
+	if err != nil {
+		return nil, sizes{}, err
+	}
+	html, err := assets.Files.ReadFile("index.html")
+	if err != nil {
+		return nil, sizes{}, err
+	}
+	style, err := styles()
+	if err != nil {
+		return nil, sizes{}, err
+	}
+	packed, err := compress(program)
+	if err != nil {
+		return nil, sizes{}, err
+	}
+	text := pack(packed)
+	worker = support + "\n" + worker
+	policy := strings.Join([]string{
+		"default-src 'none'",
+		"script-src '" + digest(page) + "' 'wasm-unsafe-eval'",
+		"worker-src blob:",
+		"style-src '" + digest(style) + "'",
+		"img-src blob: data:",
+		"base-uri 'none'",
+		"form-action 'none'",
+	}, "; ")
+	for _, part := range []string{page, worker, style} {
+		if strings.Contains(part, "</script") || strings.Contains(part, "</style") || strings.Contains(part, "<!--") {
+			return nil, sizes{}, errors.New("a script or the style would end the part of the page that it stands in")
+		}
+	}
+	out := strings.NewReplacer(
+		"{{policy}}", policy, "{{style}}", style, "{{worker}}", worker, "{{page}}", page,
+		"{{size}}", fmt.Sprint(len(packed)), "{{program}}", text,
+	).Replace(string(html))
+	return []byte(utf8Mark + out), sizes{len(packed), len(text)}, nil
+}
+
+// styles returns all style files as one, in the order of their names after style.css,
+// which is for the whole page.
+func styles() (string, error) {
+	names, err := fs.Glob(assets.Files, "*.css")
+	if err != nil {
+		return "", err
+	}
+	const first = "style.css"
+	all := []string{first}
+	for _, name := range names {
+		if name != first {
+			all = append(all, name)
+		}
+	}
+	var b strings.Builder
+	for _, name := range all {
+		data, err := assets.Files.ReadFile(name)
+		if err != nil {
+			return "", err
+		}
+		b.Write(data)
+	}
+	return b.String(), nil
+}
+
+// bundle puts a script and what it imports into one.
+func bundle(name string, format api.Format) (string, error) {
+	r := api.Build(api.BuildOptions{
+		EntryPoints: []string{name},
+		Bundle:      true,
+		Format:      format,
+		Target:      api.ES2022,
+		Charset:     api.CharsetUTF8,
+		LogLevel:    api.LogLevelSilent,
+		Plugins: []api.Plugin{{Name: "assets", Setup: func(b api.PluginBuild) {
+			b.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
+				return api.OnResolveResult{Path: strings.TrimPrefix(a.Path, "./"), Namespace: "assets"}, nil
+			})
+			b.OnLoad(api.OnLoadOptions{Filter: ".*"}, func(a api.OnLoadArgs) (api.OnLoadResult, error) {
+				data, err := assets.Files.ReadFile(a.Path)
+				script := string(data)
+				return api.OnLoadResult{Contents: &script, Loader: api.LoaderJS}, err
+			})
+		}}},
+	})
+	for _, e := range r.Errors {
+		return "", fmt.Errorf("%s: %s", name, e.Text)
+	}
+	return string(r.OutputFiles[0].Contents), nil
+}
+
+// compress deflates data (RFC 1951), which browsers call deflate-raw.
+func compress(data []byte) ([]byte, error) {
+	var out bytes.Buffer
+	w, err := flate.NewWriter(&out, flate.BestCompression)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := w.Write(data); err != nil {
+		return nil, err
+	}
+	err = w.Close() // writes the end
+	return out.Bytes(), err
+}
+
+// digest names a text as a policy does.
+func digest(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+}

@@ -1,0 +1,38 @@
+// Package page is what the page in a browser asks: a request goes in and a response comes
+// out, both JSON (RFC 8259). It keeps no job between requests that a request does not
+// bring: the state of the page is the text of the job file, the same that the command
+// line reads, and every answer is worked out from that text.
+//
+// # Requests
+//
+// A Request says what to Do:
+//
+//	fields    the table of every key of a job file, with its words, range and default
+//	typeface  the typeface of the prints, as files
+//	new       the text of a new job file, by the flags that forel new takes
+//	open      reads Text: what it sets, and whether the book will fit
+//	set       makes Changes to Text, returns the new text, and answers as open does
+//	pictures  the finished case, as SVG
+//	steps     how the case is made: each step with its words, checks and figures
+//	pages     the pages of a document (Name: templates.pdf, handout.pdf), as SVG
+//	make      runs a command (Name: templates, handout, cutlist, ...) and returns its files
+//
+// open, set and pictures are quick and run at every key press. steps, pages and make take
+// longer and belong into a second worker, which can be ended.
+//
+// # Responses
+//
+// Faults tells what is wrong with the request or its text, each fault with the key of its
+// blank and, where there is one, a mend: what to set that key to, and words for a button.
+// A job that is at fault still has its State, so that its blanks can be filled in; it has
+// no pictures, and the page keeps the last ones, greyed.
+//
+// Lengths for people are text in the unit of the job. Numbers that end in MM are
+// millimetres.
+//
+// # In the browser
+//
+// The worker (cmd/page/worker) answers {id, request, files} with {id, response, files}:
+// response is the JSON of a Response, files holds the bytes of its Files in their order.
+// Until then there may be messages {id, progress}, from 0 to 1.
+package page

@@ -1,0 +1,197 @@
+package page
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
+	"forel/geometry"
+)
+
+// Request is one question of the page.
+type Request struct {
+	Do       string            `json:"do"`
+	Source   string            `json:"source,omitempty"`   // what messages call the job file; "": job.toml
+	Text     string            `json:"text,omitempty"`     // the job file
+	Changes  []Change          `json:"changes,omitempty"`  // of set
+	Unit     string            `json:"unit,omitempty"`     // of fields: that defaults are round in; "": mm
+	Name     string            `json:"name,omitempty"`     // of pages, the document; of make, the command
+	Settings json.RawMessage   `json:"settings,omitempty"` // of make, the settings of the command; of new, see New
+	Flags    map[string]string `json:"flags,omitempty"`    // of new, by the keys of jobfile.NewKeys
+	Example  bool              `json:"example,omitempty"`  // of new, the invented book
+	Full     bool              `json:"full,omitempty"`     // of new, every setting
+}
+
+// Change sets a key of the job file, or takes it or a table out.
+type Change struct {
+	Key   string `json:"key"`             // board.thickness, book.height, book[2].height; with Gone also book[2]
+	Value string `json:"value,omitempty"` // as it is typed; readings have ";" between them
+	Gone  bool   `json:"gone,omitempty"`
+	Swap  string `json:"swap,omitempty"` // of a volume: to change places with this one
+}
+
+// Response is the answer. What a request does not ask for is left out.
+type Response struct {
+	Text     *string   `json:"text,omitempty"` // the job file, where it is new
+	State    *State    `json:"state,omitempty"`
+	Answer   *Answer   `json:"answer,omitempty"`
+	Faults   []Fault   `json:"faults,omitempty"`
+	Sections []Section `json:"sections,omitempty"` // of fields
+	Pictures *Pictures `json:"pictures,omitempty"`
+	Steps    []Step    `json:"steps,omitempty"`
+	Pages    []string  `json:"pages,omitempty"` // SVG
+	Report   string    `json:"report,omitempty"`
+	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
+	Print    string    `json:"print,omitempty"` // the file to print at actual size
+	Files    []File    `json:"files,omitempty"`
+	Error    string    `json:"error,omitempty"` // a failure of our own
+}
+
+// File is a file that was made; its bytes go beside the response.
+type File struct {
+	Name string `json:"name"`
+	Type string `json:"type"` // its media type
+	Size int    `json:"size"`
+	Data []byte `json:"-"`
+}
+
+// Desk answers requests. It keeps the last case worked out, so that a picture of it need
+// not work it out again.
+type Desk struct {
+	text, source string
+	worked       *pipeline.Case
+	err          error
+}
+
+// JSON answers a request in JSON with a response in JSON, and the bytes of its files.
+func (d *Desk) JSON(ctx context.Context, request []byte, progress pipeline.Progress) (response []byte, files [][]byte) {
+	var q Request
+	var a Response
+	if err := json.Unmarshal(request, &q); err != nil {
+		a.Error = "no request: " + err.Error()
+	} else {
+		a = d.Answer(ctx, q, progress)
+	}
+	for i := range a.Files {
+		a.Files[i].Size = len(a.Files[i].Data)
+		files = append(files, a.Files[i].Data)
+	}
+	response, err := json.Marshal(a)
+	if err != nil {
+		panic("a response is always JSON: " + err.Error())
+	}
+	return response, files
+}
+
+// Answer answers a request. What panics is told as an error: the page must not lose what
+// was typed.
+func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress) (a Response) {
+	defer func() {
+		if p := recover(); p != nil {
+			a = Response{Error: fmt.Sprintf("%s failed: %v", q.Do, p)}
+		}
+	}()
+	if q.Source == "" {
+		q.Source = "job.toml"
+	}
+	var err error
+	switch q.Do {
+	case "fields":
+		unit := geometry.MM
+		if q.Unit == geometry.IN.String() {
+			unit = geometry.IN
+		}
+		a.Sections = sectionsOf(unit)
+	case "typeface":
+		a.Files = typeface()
+	case "new":
+		var text []byte
+		text, _, err = pipeline.New{Full: q.Full, Example: q.Example, Flags: flagsOf(q.Flags)}.Text()
+		if err == nil {
+			d.open(&a, q.Source, string(text))
+		}
+	case "open":
+		d.open(&a, q.Source, q.Text)
+	case "set":
+		var text []byte
+		text, err = jobfile.Changed(q.Source, []byte(q.Text), changesOf(q.Changes))
+		if err == nil {
+			d.open(&a, q.Source, string(text))
+		}
+	case "pictures":
+		err = d.pictures(&a, q)
+	case "steps":
+		err = d.steps(&a, q)
+	case "pages":
+		err = d.pages(&a, q)
+	case "make":
+		err = d.make(ctx, &a, q, progress)
+	default:
+		a.Error = fmt.Sprintf("unknown request %.40q", q.Do)
+	}
+	a.refuse(err, geometry.MM)
+	return a
+}
+
+// open tells of a job file.
+func (d *Desk) open(a *Response, source, text string) {
+	a.Text = &text
+	state, err := jobfile.Read(source, []byte(text))
+	if err != nil {
+		a.refuse(err, geometry.MM)
+		a.Answer = &Answer{Verdict: Refused, Says: "This job file can't be read."}
+		return
+	}
+	a.State = stateOf(state)
+	c, err := d.work(source, text)
+	a.refuse(err, state.Unit)
+	for i, f := range a.Faults {
+		a.Faults[i].Empty = strings.HasPrefix(f.Key, "book") && state.Values[f.Key] == ""
+	}
+	if err != nil && len(a.Faults) == 0 {
+		a.Answer = &Answer{Verdict: Refused, Says: "This could not be worked out."}
+		return
+	}
+	a.Answer = answerOf(c, a.Faults)
+	a.Answer.Warnings = faultsOf(c.Warnings, state.Unit)
+}
+
+// work works a job out, or has it already.
+func (d *Desk) work(source, text string) (*pipeline.Case, error) {
+	if d.worked == nil || d.text != text || d.source != source {
+		c, err := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: source, Data: []byte(text)}}}}.Case()
+		d.text, d.source, d.worked, d.err = text, source, &c, err
+	}
+	return d.worked, d.err
+}
+
+// flagsOf returns the flags of a new job.
+func flagsOf(values map[string]string) (flags []jobfile.Flag) {
+	for _, key := range jobfile.NewKeys {
+		if v, ok := values[key]; ok {
+			flags = append(flags, jobfile.Flag{Name: key, Key: key, Value: v})
+		}
+	}
+	return flags
+}
+
+func changesOf(changes []Change) []jobfile.Change {
+	out := make([]jobfile.Change, len(changes))
+	for i, c := range changes {
+		out[i] = jobfile.Change(c)
+	}
+	return out
+}
+
+// media returns the media type of a file.
+func media(name string) string {
+	for end, of := range map[string]string{".pdf": "application/pdf", ".svg": "image/svg+xml", ".json": "application/json", ".csv": "text/csv", ".md": "text/markdown", ".html": "text/html", ".toml": "application/toml"} {
+		if strings.HasSuffix(name, end) {
+			return of
+		}
+	}
+	return "text/plain"
+}

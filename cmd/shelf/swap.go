@@ -1,0 +1,139 @@
+package shelf
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// errNoSwap is why folders don't change places where they could.
+var errNoSwap = errors.New("the folder can't change places with another")
+
+// mostForeign is how many files of the maker's get a second name before a landing.
+const mostForeign = 1000
+
+// fill makes the new folder whole before it changes places with the old one: every file
+// that stays gets a second name in it (a hard link), the maker's as well. Folders have none:
+// where the maker keeps one, this is not the way.
+func (s *Shelf) fill(j journal) error {
+	goes, ours, foreign := map[string]bool{}, map[string]bool{}, 0
+	for _, f := range append(j.old[:len(j.old):len(j.old)], j.new...) {
+		goes[f.name] = true
+	}
+	known := map[string]bool{}
+	for _, set := range s.old {
+		for _, dir := range foldersOf(set.files) {
+			ours[dir] = true
+		}
+		for _, f := range set.files {
+			known[f.name] = true
+		}
+	}
+	var folders []string
+	err := filepath.WalkDir(s.dir, func(at string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		name := s.below(at)
+		switch to := s.inWork(newName, name); {
+		case d.IsDir() && (name == "." || ours[name]):
+			folders = append(folders, name)
+			return nil
+		case !d.Type().IsRegular():
+			return errNoSwap
+		case goes[name]:
+			return nil
+		default:
+			if !known[name] {
+				foreign++
+			}
+			if foreign > mostForeign {
+				return errNoSwap
+			}
+			if _, err := makeDirs(filepath.Dir(to)); err != nil {
+				return err
+			}
+			return link(at, to)
+		}
+	})
+	if err != nil {
+		return err
+	}
+	for _, name := range folders {
+		is, err := os.Stat(s.at(name))
+		if err != nil {
+			return err
+		}
+		to := s.inWork(newName, name)
+		if err := os.Chmod(to, is.Mode()); errors.Is(err, fs.ErrNotExist) {
+			continue // nothing is left in it
+		} else if err != nil {
+			return err
+		}
+		if !alike(s.at(name), to) {
+			return errNoSwap
+		}
+	}
+	return nil
+}
+
+// below returns the name of a file of the folder.
+func (s *Shelf) below(at string) string {
+	name, _ := filepath.Rel(s.dir, at)
+	return filepath.ToSlash(name)
+}
+
+// change lets the new folder and the old one change places, which in the working folder
+// is then where the new one was.
+func (s *Shelf) change() error {
+	if err := before(s.dir); err != nil {
+		return err
+	}
+	if err := exchange(s.inWork(newName, ""), s.dir); err != nil {
+		return err
+	}
+	syncDir(filepath.Dir(s.dir))
+	return nil
+}
+
+// discard takes away what is left in the working folder, be it the old folder or a new
+// one that never landed: files that gave way or did not come, and second names of what
+// is in the folder. Anything else came into it meanwhile, and goes where it was.
+func (s *Shelf) discard(j journal) error {
+	was, comes := map[string]digest{}, map[string]digest{}
+	for _, f := range j.old {
+		was[f.name] = f.digest
+	}
+	for _, f := range j.new {
+		comes[f.name] = f.digest
+	}
+	root := s.inWork(newName, "")
+	err := filepath.WalkDir(root, func(at string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return missingIsFine(err)
+		}
+		name, _ := filepath.Rel(root, at)
+		name = filepath.ToSlash(name)
+		if is, err := d.Info(); err == nil {
+			if there, err := os.Lstat(s.at(name)); err == nil && os.SameFile(is, there) {
+				return remove(at)
+			}
+		}
+		new, ours := comes[name]
+		if sum, err := digestOf(at); err == nil {
+			if old, ok := was[name]; ok && sum == old || ours && sum == new {
+				return remove(at)
+			}
+		}
+		to := s.at(name)
+		if _, known := was[name]; known || ours {
+			to = filepath.Join(filepath.Dir(to), "changed-"+filepath.Base(to))
+		}
+		return moveTo(at, to)
+	})
+	if err != nil {
+		return err
+	}
+	return remove(s.inWork(journalName, ""))
+}

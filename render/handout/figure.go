@@ -1,0 +1,41 @@
+package handout
+
+import (
+	"forel/geometry"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/render"
+	"forel/render/document"
+	"forel/render/svg"
+)
+
+// The size of a figure that stands by itself.
+const (
+	figureWide Length = 120
+	figureTall Length = 84
+)
+
+// StepDrawings returns the pictures of each step of the work as drawings, with their labels.
+func StepDrawings(p plan.Plan, o Options) [][][]byte {
+	d := &doc{Document: &document.Document{Options: o.Options}, plan: p, looks: looksOf(o.Tinted)}
+	out := make([][][]byte, len(p.Steps))
+	for i, s := range p.Steps {
+		for _, row := range s.Pictures {
+			for _, q := range row {
+				out[i] = append(out[i], d.figure(s, q))
+			}
+		}
+	}
+	return out
+}
+
+// figure draws one picture of a step.
+func (d *doc) figure(s plan.Step, q stage.Picture) []byte {
+	page := d.AddPage(figureWide, figureTall)
+	d.drawPanel(d.panel(q), geometry.Bx(0, 0, figureWide, figureTall), atBoth)
+	c := svg.New(figureWide, figureTall, s.Title, q.Caption.In(d.Round.Pretty))
+	c.Begin(render.Legend)
+	page.Play(c, geometry.Point{})
+	c.End()
+	return c.Bytes()
+}
