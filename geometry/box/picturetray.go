@@ -22,7 +22,7 @@ func (c made) trayModel(name string) *trayModel {
 	j := c.job
 	t := &trayModel{}
 	t.s, _ = stand(c.pieces, name, j.Board, j.Walls)
-	p, has := find(c.pieces, name+clothOf)
+	p, has := find(c.pieces, ofTray(name, clothOf))
 	if !has {
 		return t
 	}

@@ -86,7 +86,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			Title: "Cover the walls of the " + name,
 			Short: plan.Say("Cut the cloth of the " + name + " by its template. Glue it round the walls from the middle of the fore-edge wall, then under the base."),
 			Text: []stage.Say{
-				plan.Say("Cut the "+name+clothOf+" by its template; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
+				plan.Say("Cut the "+ofTray(name, clothOf)+" by its template; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
 				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
