@@ -101,7 +101,27 @@ func (f *flags) job(j *pipeline.Job) {
 	f.key("board-known", "board.known", "how the board's thickness is known, a `word`: measured, or \"as sold\"")
 	f.sets("any `key=value` of a job file, such as board.thickness=1.9")
 	f.BoolVar(&j.Example, "example", false, "take the invented book that forel new --example writes")
-	f.StringVar(&j.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in (default 0.1 mm or 1/32 in)")
+	f.settings(j.Showing())
+}
+
+// settings adds a flag for each setting.
+func (f *flags) settings(all []pipeline.Setting) {
+	for _, s := range all {
+		switch to := s.To.(type) {
+		case *string:
+			f.StringVar(to, s.Name, *to, s.Usage)
+		case *bool:
+			f.BoolVar(to, s.Name, *to, s.Usage)
+		case *int:
+			f.IntVar(to, s.Name, *to, s.Usage)
+		case *[]string:
+			if s.Commas {
+				f.StringSliceVar(to, s.Name, *to, s.Usage)
+			} else {
+				f.StringArrayVar(to, s.Name, *to, s.Usage)
+			}
+		}
+	}
 }
 
 // book adds the flags for the book and its title.

@@ -1,7 +1,6 @@
 package page_test
 
 import (
-	"os"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -15,14 +14,11 @@ import (
 // FOREL_PAGE names a page that is made already.
 func BenchmarkOpen(b *testing.B) {
 	browser.Find(b)
-	file := os.Getenv("FOREL_PAGE")
-	if file == "" {
-		file = browser.Build(b)
-	}
+	file := browser.Build(b)
 	sum := map[string]float64{}
 	b.ResetTimer()
 	for range b.N {
-		p := browser.Open(b, file)
+		p := browser.Cold(b, file)
 		p.Wait(b, settled)
 		for name, value := range browser.Value[map[string]float64](b, p, `({
 			'ms-verdict': performance.getEntriesByName('answered')[0].startTime,
@@ -43,10 +39,7 @@ func BenchmarkOpen(b *testing.B) {
 // BenchmarkKey presses a key in a blank, to the answer and to the picture of it.
 func BenchmarkKey(b *testing.B) {
 	browser.Find(b)
-	file := os.Getenv("FOREL_PAGE")
-	if file == "" {
-		file = browser.Build(b)
-	}
+	file := browser.Build(b)
 	p := browser.Open(b, file)
 	p.Wait(b, settled)
 	p.Type(b, "#height", "220.5")

@@ -3,6 +3,7 @@ package page_test
 import (
 	"bytes"
 	"context"
+	"os"
 	"strings"
 	"testing"
 
@@ -13,6 +14,8 @@ import (
 	"forel/cmd/page/browser"
 	"forel/cmd/pipeline"
 )
+
+func TestMain(m *testing.M) { os.Exit(browser.Main(m)) }
 
 // settled is true when all that was typed is answered and drawn.
 const settled = `globalThis.forel?.settled()`
@@ -32,7 +35,7 @@ func TestMainJob(t *testing.T) {
 	got := p.Saved(t, "templates.pdf")
 
 	text := browser.Value[string](t, p, `forel.text()`)
-	assert.Contains(t, text, "height = 230.5 ")
+	assert.Contains(t, text, "height = [230.5, 221.5] ")
 	r, err := pipeline.Templates{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}}}.Make(context.Background())
 	require.NoError(t, err)
 	want := r.Files[len(r.Files)-1].Data

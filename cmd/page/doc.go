@@ -13,11 +13,13 @@
 //	open      reads Text: what it sets, and whether the book will fit
 //	set       makes Changes to Text, returns the new text, and answers as open does
 //	pictures  the finished case, as SVG
-//	steps     how the case is made: each step with its words, checks and figures
-//	pages     the pages of a document (Name: templates.pdf, handout.pdf), as SVG
-//	make      runs a command (Name: templates, handout, cutlist, ...) and returns its files
+//	steps     how the case is made: each step with its words and checks
+//	figures   the pictures of a Step, as SVG
+//	outputs   the table of what can be made, each with its settings
+//	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
+//	          and returns its files, and the pages of its document (Pages), as SVG
 //
-// open, set and pictures are quick and run at every key press. steps, pages and make take
+// open, set and pictures are quick and run at every key press. figures and make take
 // longer and belong into a second worker, which can be ended.
 //
 // # Responses
@@ -33,6 +35,6 @@
 // # In the browser
 //
 // The worker (cmd/page/worker) answers {id, request, files} with {id, response, files}:
-// response is the JSON of a Response, files holds the bytes of its Files in their order.
+// response is the JSON of a Response, files holds the bytes of its Files and then of its Pages, in their order.
 // Until then there may be messages {id, progress}, from 0 to 1.
 package page

@@ -48,6 +48,7 @@ func sectionsOf(unit geometry.Unit) (out []Section) {
 	for _, s := range jobfile.Fields(unit) {
 		section := Section{Table: s.Table, Name: plainWords(s.Table), Says: s.Says}
 		for i, f := range s.Fields {
+			f.Says = strings.TrimPrefix(strings.TrimPrefix(f.Says, "invented"), ": ") // which the book of the starter is
 			b := Blank{Field: f, Label: plainWords(strings.TrimPrefix(f.Key, s.Table+".")), Range: rangeOf(f, unit), Place: InMake}
 			of, ok := materials[f.Key]
 			switch {

@@ -13,16 +13,17 @@ import (
 
 // Request is one question of the page.
 type Request struct {
-	Do       string            `json:"do"`
-	Source   string            `json:"source,omitempty"`   // what messages call the job file; "": job.toml
-	Text     string            `json:"text,omitempty"`     // the job file
-	Changes  []Change          `json:"changes,omitempty"`  // of set
-	Unit     string            `json:"unit,omitempty"`     // of fields: that defaults are round in; "": mm
-	Name     string            `json:"name,omitempty"`     // of pages, the document; of make, the command
-	Settings json.RawMessage   `json:"settings,omitempty"` // of make, the settings of the command; of new, see New
-	Flags    map[string]string `json:"flags,omitempty"`    // of new, by the keys of jobfile.NewKeys
-	Example  bool              `json:"example,omitempty"`  // of new, the invented book
-	Full     bool              `json:"full,omitempty"`     // of new, every setting
+	Do      string            `json:"do"`
+	Source  string            `json:"source,omitempty"`  // what messages call the job file; "": job.toml
+	Text    string            `json:"text,omitempty"`    // the job file
+	Changes []Change          `json:"changes,omitempty"` // of set
+	Unit    string            `json:"unit,omitempty"`    // of fields: that defaults are round in; "": mm
+	Name    string            `json:"name,omitempty"`    // of make, the command
+	Flags   map[string]string `json:"flags,omitempty"`   // of make, its settings as typed, by name; of new, by the keys of jobfile.NewKeys
+	Step    int               `json:"step,omitempty"`    // of figures, from 0
+	Pages   bool              `json:"pages,omitempty"`   // of make: the pages of its document too, to look at
+	Example bool              `json:"example,omitempty"` // of new, the invented book
+	Full    bool              `json:"full,omitempty"`    // of new, every setting
 }
 
 // Change sets a key of the job file, or takes it or a table out.
@@ -42,7 +43,10 @@ type Response struct {
 	Sections []Section `json:"sections,omitempty"` // of fields
 	Pictures *Pictures `json:"pictures,omitempty"`
 	Steps    []Step    `json:"steps,omitempty"`
-	Pages    []string  `json:"pages,omitempty"` // SVG
+	Figures  []string  `json:"figures,omitempty"` // SVG
+	Outputs  []Output  `json:"outputs,omitempty"`
+	Pages    []File    `json:"pages,omitempty"`    // of the document among the files, as SVG, named by their number
+	Warnings []Fault   `json:"warnings,omitempty"` // of what was made
 	Report   string    `json:"report,omitempty"`
 	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
 	Print    string    `json:"print,omitempty"` // the file to print at actual size
@@ -66,7 +70,8 @@ type Desk struct {
 	err          error
 }
 
-// JSON answers a request in JSON with a response in JSON, and the bytes of its files.
+// JSON answers a request in JSON with a response in JSON, and the bytes of its files and
+// then of its pages.
 func (d *Desk) JSON(ctx context.Context, request []byte, progress pipeline.Progress) (response []byte, files [][]byte) {
 	var q Request
 	var a Response
@@ -75,9 +80,11 @@ func (d *Desk) JSON(ctx context.Context, request []byte, progress pipeline.Progr
 	} else {
 		a = d.Answer(ctx, q, progress)
 	}
-	for i := range a.Files {
-		a.Files[i].Size = len(a.Files[i].Data)
-		files = append(files, a.Files[i].Data)
+	for _, list := range [][]File{a.Files, a.Pages} {
+		for i := range list {
+			list[i].Size = len(list[i].Data)
+			files = append(files, list[i].Data)
+		}
 	}
 	response, err := json.Marshal(a)
 	if err != nil {
@@ -125,8 +132,10 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		err = d.pictures(&a, q)
 	case "steps":
 		err = d.steps(&a, q)
-	case "pages":
-		err = d.pages(&a, q)
+	case "figures":
+		err = d.figures(&a, q)
+	case "outputs":
+		a.Outputs = outputsOf()
 	case "make":
 		err = d.make(ctx, &a, q, progress)
 	default:

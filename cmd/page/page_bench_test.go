@@ -13,13 +13,13 @@ func BenchmarkRequests(b *testing.B) {
 	var desk page.Desk
 	ctx := context.Background()
 	text := *desk.Answer(ctx, page.Request{Do: "new", Example: true}, nil).Text
-	for _, do := range []string{"open", "pictures", "steps", "pages"} {
+	for _, do := range []string{"open", "pictures", "steps", "make"} {
 		b.Run(do, func(b *testing.B) {
 			for range b.N {
 				if do == "open" {
 					desk = page.Desk{}
 				}
-				if a := desk.Answer(ctx, page.Request{Do: do, Text: text, Name: "templates.pdf"}, nil); a.Error != "" {
+				if a := desk.Answer(ctx, page.Request{Do: do, Text: text, Name: "templates", Pages: true}, nil); a.Error != "" {
 					b.Fatal(a.Error)
 				}
 			}

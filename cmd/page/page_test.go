@@ -26,10 +26,12 @@ func ask(t require.TestingT, q page.Request) page.Response {
 	out, files := new(page.Desk).JSON(ctx, data, nil)
 	var a page.Response
 	require.NoError(t, json.Unmarshal(out, &a))
-	require.Len(t, files, len(a.Files))
-	for i := range a.Files {
-		assert.Equal(t, a.Files[i].Size, len(files[i]))
-		a.Files[i].Data = files[i]
+	require.Len(t, files, len(a.Files)+len(a.Pages))
+	for _, list := range [][]page.File{a.Files, a.Pages} {
+		for i := range list {
+			assert.Equal(t, list[i].Size, len(files[0]))
+			list[i].Data, files = files[0], files[1:]
+		}
 	}
 	return a
 }
@@ -77,23 +79,27 @@ func TestMakesTheSameFiles(t *testing.T) {
 	text := start(t)
 	job := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}}
 	for name, c := range map[string]pipeline.Command{
-		"templates": pipeline.Templates{Job: job}, "cutlist": pipeline.Cutlist{Job: job}, "fit": pipeline.Fit{Job: job}, "gauge": pipeline.Gauge{Source: job.Source},
+		"templates": pipeline.Templates{Job: job}, "cutlist": pipeline.Cutlist{Job: job}, "fit": pipeline.Fit{Job: job, Draw: true}, "gauge": pipeline.Gauge{Source: job.Source},
 	} {
 		want, err := c.Make(ctx)
 		require.NoError(t, err)
 		got := ask(t, page.Request{Do: "make", Name: name, Text: text})
 		require.Empty(t, got.Error, name)
 		assert.Equal(t, string(want.Report), got.Report, name)
-		require.Len(t, got.Files, len(want.Files), name)
-		for i, f := range want.Files {
+		files := want.Files
+		if len(want.Report) > 0 {
+			files = append([]pipeline.File{{Name: name + ".txt", Data: want.Report}}, files...)
+		}
+		require.Len(t, got.Files, len(files), name)
+		for i, f := range files {
 			assert.Equal(t, f.Name, got.Files[i].Name)
 			assert.Equal(t, f.Data, got.Files[i].Data, f.Name)
 		}
 	}
-	a := ask(t, page.Request{Do: "make", Name: "cutlist", Text: text, Settings: json.RawMessage(`{"Format": "csv"}`)})
+	a := ask(t, page.Request{Do: "make", Name: "cutlist", Text: text, Flags: map[string]string{"format": "csv"}})
 	assert.Contains(t, a.Report, ",")
-	a = ask(t, page.Request{Do: "make", Name: "cutlist", Text: text, Settings: json.RawMessage(`{"Fromat": "csv"}`)})
-	assert.Contains(t, a.Error, "Fromat")
+	a = ask(t, page.Request{Do: "make", Name: "cutlist", Text: text, Flags: map[string]string{"fromat": "csv"}})
+	assert.Contains(t, a.Error, "fromat")
 	a = ask(t, page.Request{Do: "make", Name: "carve", Text: text})
 	assert.Contains(t, a.Error, "unknown command")
 }
@@ -170,16 +176,4 @@ func TestStrangersInput(t *testing.T) {
 	out, _ := new(page.Desk).JSON(ctx, []byte("{"), nil)
 	assert.Contains(t, string(out), "no request")
 	assert.Contains(t, ask(t, page.Request{Do: "dance"}).Error, "unknown request")
-}
-
-// Pages are drawn as many as the PDF has, and steps as many as the handout tells.
-func TestPagesAndSteps(t *testing.T) {
-	text := start(t)
-	assert.Greater(t, len(ask(t, page.Request{Do: "pages", Name: "templates.pdf", Text: text}).Pages), 3)
-	steps := ask(t, page.Request{Do: "steps", Text: text}).Steps
-	assert.Greater(t, len(steps), 5)
-	for _, s := range steps {
-		assert.NotEmpty(t, s.Title)
-		assert.NotEmpty(t, s.Text, s.Title)
-	}
 }

@@ -1,18 +1,13 @@
 package pipeline
 
 import (
-	"fmt"
-	"strings"
-
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
-	"forel/paper"
 	renderfit "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
-	"forel/render/templates"
 )
 
 // Case is a job that was read and worked out, to be looked at in more ways than one.
@@ -45,22 +40,7 @@ func (c Case) Picture() []byte { return index.Picture(c.plan) }
 // Tightest draws the place where the book is most likely to be too tight.
 func (c Case) Tightest() []byte { return renderfit.Tightest(c.Fit(), c.printed()) }
 
-// Figures draws the pictures of each step.
-func (c Case) Figures() [][][]byte {
-	return handout.StepDrawings(c.plan, handout.Options{Options: c.printed()})
+// Figures draws the pictures of a step of the work, from 0.
+func (c Case) Figures(step int) [][]byte {
+	return handout.StepDrawings(c.plan, step, handout.Options{Options: c.printed()})
 }
-
-// Pages draws the pages of a document as they will be printed: of the files that Paged
-// lists.
-func (c Case) Pages(file string) ([][]byte, error) {
-	switch file {
-	case templatesName:
-		return templates.Drawings(c.plan, templates.Lay(c.plan, c.plan.Drawn(), c.printed(), paper.Options{}), c.printed()), nil
-	case handoutName:
-		return handout.Drawings(c.plan, handout.Options{Options: c.printed()}), nil
-	}
-	return nil, fmt.Errorf("no pages of %.40q: give %s", file, strings.Join(Paged, ", "))
-}
-
-// Paged are the documents whose pages can be looked at.
-var Paged = []string{templatesName, handoutName}

@@ -174,7 +174,7 @@ func (w *worked) slim() {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{}, false)
+	files, _, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{}, false)
 	if err != nil {
 		return nil, err
 	}

@@ -21,7 +21,7 @@ const fitName = "fit.pdf"
 
 // Make makes the report, and the drawings if they are asked for.
 func (f Fit) Make(context.Context) (r Result, err error) {
-	w, err := f.read(&r, format(&f.Format, "text", "json"))
+	w, err := f.read(&r, format(&f.Format, reportFormats))
 	if err != nil {
 		return r, err
 	}
@@ -38,7 +38,8 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	o := w.printed()
-	doc, err := renderfit.PDF(report, o)
+	r.Document = renderfit.Document(report, o)
+	doc, err := r.Document.PDF()
 	for _, p := range renderfit.Plots(report, o) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}

@@ -48,7 +48,8 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 		name, r.Set = "gauge.pdf", "gauge"
 		r.Files = []File{{"gauge.svg", gauge.SVG(o)}}
 	}
-	doc, err := gauge.PDF(o)
+	r.Document = gauge.Document(o)
+	doc, err := r.Document.PDF()
 	r.Files = append(r.Files, File{name, doc})
 	r.Wrote = namesOf(r.Files)
 	r.Print = Print{name, o.Setup.Sheet.String(), ", then measure its rules"}

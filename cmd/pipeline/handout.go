@@ -28,7 +28,7 @@ var assumed = []jobfile.Flag{
 
 // Make makes handout.pdf, or worksheet.pdf where it is to be empty.
 func (h Handout) Make(context.Context) (r Result, err error) {
-	name, draw := handoutName, handout.PDF
+	name, draw := handoutName, handout.Document
 	if h.Blank {
 		name, draw = "worksheet.pdf", handout.Worksheet
 		if bad := h.notBlank(); bad != nil {
@@ -42,7 +42,8 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	data, err := draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
+	r.Document = draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
+	data, err := r.Document.PDF()
 	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, strings.TrimSuffix(name, ".pdf")
 	return r, err
 }

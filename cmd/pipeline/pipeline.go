@@ -12,6 +12,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/paper/pack"
+	"forel/render/document"
 )
 
 // Command is one of forel's commands with its settings. An error of type
@@ -36,9 +37,10 @@ type Result struct {
 	Wrote    []string // what to call the files in a sentence; none: they are not told of
 	Notes    []string // what to know of them, a line each
 	Print    Print
-	Warnings jobfile.Issues // what can be made, but should be looked at
-	Set      string         // what the files are together: the next of the same name take their place
-	Part     bool           // they are a part of it: the others are not out of date
+	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
+	Warnings jobfile.Issues     // what can be made, but should be looked at
+	Set      string             // what the files are together: the next of the same name take their place
+	Part     bool               // they are a part of it: the others are not out of date
 }
 
 // Print is the file to be printed at actual size, if there is one.

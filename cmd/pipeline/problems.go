@@ -86,7 +86,7 @@ func once(flag string, words []string) jobfile.Issues {
 }
 
 // format reads the format of a report; the first is the usual one.
-func format(asked *string, known ...string) (bad jobfile.Issues) {
+func format(asked *string, known []string) (bad jobfile.Issues) {
 	if *asked == "" {
 		*asked = known[0]
 	}

@@ -15,7 +15,7 @@ type Prove struct {
 
 // Make makes the report, and the drawings if they are asked for.
 func (p Prove) Make(context.Context) (r Result, err error) {
-	w, err := p.read(&r, format(&p.Format, "text", "json"))
+	w, err := p.read(&r, format(&p.Format, reportFormats))
 	if err != nil {
 		return r, err
 	}
@@ -31,9 +31,9 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	if err := proof.Check(o); err != nil {
 		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
 	}
-	drawing := proof.Draw(w.plan, o)
-	doc, err := drawing.PDF()
-	r.Files = []File{{"proof.svg", drawing.SVG()}, {"proof.pdf", doc}}
+	r.Document = proof.Draw(w.plan, o)
+	doc, err := r.Document.PDF()
+	r.Files = []File{{"proof.svg", r.Document.SVG()}, {"proof.pdf", doc}}
 	r.Wrote, r.Set = namesOf(r.Files), "proof"
 	return r, err
 }

@@ -34,7 +34,7 @@ const stockName = "stock.pdf"
 // Make makes the list of what to buy, and the document and drawings if they are
 // asked for.
 func (s Stock) Make(ctx context.Context) (r Result, err error) {
-	bad := format(&s.Format, "text", "markdown", "json", "csv")
+	bad := format(&s.Format, stockFormats)
 	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
 		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
 	}
@@ -62,7 +62,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !s.Draw {
 		return r, err
 	}
-	doc, err := draw.PDF(p, o)
+	r.Document = draw.Document(p, o)
+	doc, err := r.Document.PDF()
 	r.Files = []File{{stockName, doc}}
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})

@@ -12,6 +12,7 @@ import (
 	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
+	"forel/render/document"
 	renderfit "forel/render/fit"
 	"forel/render/proof"
 	"forel/render/templates"
@@ -47,10 +48,11 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		}
 		w.plan = some
 	}
-	files, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate}, t.MarkOut)
+	files, doc, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate}, t.MarkOut)
 	if err != nil {
 		return r, err
 	}
+	r.Document = doc
 	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
 	words := "after the overview and the key"
 	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
@@ -68,7 +70,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 
 // templates lays a job out and makes every file of it, the drawings before the
 // document.
-func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, layout paper.Layout, err error) {
+func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, doc *document.Document, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
@@ -81,11 +83,13 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}
-		files[len(drawn)].Data, err = templates.PDF(w.plan, layout, o)
+		doc = templates.Document(w.plan, layout, o)
+		files[len(drawn)].Data, err = doc.PDF()
 		return err
 	})
 	for i, p := range drawn {
 		files[i] = File{templates.FileName(p), templates.PieceSVG(w.plan, p, o)}
 	}
-	return files, layout, together.Wait()
+	err = together.Wait()
+	return files, doc, layout, err
 }

@@ -1,6 +1,10 @@
 package wording
 
-import "strings"
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
 
 // The cautions that stand wherever the knife, the brush or a machine comes next
 // (common practice, no source).
@@ -20,6 +24,25 @@ const (
 
 // Cautions are those of the work at the bench, a paragraph each.
 func Cautions() []string { return []string{Knife, Adhesive, Machine, Local} }
+
+var (
+	cuts  = regexp.MustCompile(`(?i)\b(cut|cuts|cutting|knife|blade|trim|trimmed|slit|snip|nick|pare)\b`)
+	glues = regexp.MustCompile(`(?i)\b(glue|glues|glued|gluing|paste|pasted|pasting|adhesive)\b`)
+)
+
+// CareFor returns the cautions for work that is told in these sentences: where they speak
+// of cutting or of gluing. In doubt they warn.
+func CareFor(sentences ...string) (cautions []string) {
+	for _, c := range []struct {
+		of      *regexp.Regexp
+		caution string
+	}{{cuts, Knife}, {glues, Adhesive}} {
+		if slices.ContainsFunc(sentences, c.of.MatchString) {
+			cautions = append(cautions, c.caution)
+		}
+	}
+	return cautions
+}
 
 // Careful joins cautions into one paragraph, with Local at its end.
 func Careful(cautions ...string) string { return strings.Join(append(cautions, Local), " ") }

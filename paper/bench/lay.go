@@ -3,13 +3,11 @@ package bench
 import (
 	"context"
 	"errors"
-	"runtime"
 	"sync"
 	"time"
 
-	"golang.org/x/sync/errgroup"
-
 	"forel/geometry/job"
+	"forel/geometry/parallel"
 	"forel/paper/pack"
 )
 
@@ -38,7 +36,7 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	}
 	done := make([]work, len(groups))
 	shares := sharesOf(groups, o.Effort.Progress)
-	each(len(groups), func(i int) {
+	parallel.Each(len(groups), func(i int) {
 		w := &done[i]
 		w.starts, w.kerf, w.err = groups[i].layOut(ctx, jobs, shares[i].of(o.Effort), o.Loose)
 	})
@@ -56,7 +54,7 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	if len(bad) > 0 {
 		return Plan{}, bad
 	}
-	each(len(groups), func(i int) {
+	parallel.Each(len(groups), func(i int) {
 		g, w := groups[i], done[i]
 		cutAll(g, w.starts, first[i], keep, w.kerf)
 		g.purchase(w.kerf)
@@ -70,16 +68,6 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 		out.Groups = append(out.Groups, g.Group)
 	}
 	return out, nil
-}
-
-// each does something for each of n, several at a time.
-func each(n int, do func(i int)) {
-	var g errgroup.Group
-	g.SetLimit(runtime.GOMAXPROCS(0))
-	for i := range n {
-		g.Go(func() error { do(i); return nil })
-	}
-	g.Wait() // none returns an error
 }
 
 // share is a group's part of the effort, by its number of pieces.

@@ -25,9 +25,10 @@ type Drawing struct {
 
 // PDF returns the document: the shopping list, every sheet, the order of the
 // cuts.
-func PDF(p bench.Plan, o Options) ([]byte, error) {
-	return draw(p, o).PDF()
-}
+func PDF(p bench.Plan, o Options) ([]byte, error) { return Document(p, o).PDF() }
+
+// Document returns the plan as a document, to look at or to write.
+func Document(p bench.Plan, o Options) *document.Document { return draw(p, o).Document }
 
 // draw draws the document.
 func draw(p bench.Plan, o Options) *doc {

@@ -7,5 +7,5 @@ import (
 
 // DrawMap draws the map.
 func DrawMap(beds []bed.Bed, s bed.Setup, o Options, print document.Options) []*document.Page {
-	return drawMap(beds, s, o, print).Pages()
+	return Map(beds, s, o, print).Pages()
 }

@@ -16,12 +16,7 @@ import (
 // Map returns a document to print for the maker at the machine: each bed as it is cut with
 // the numbers and names of its pieces, which face of each is up, and how to use the test
 // square.
-func Map(beds []bed.Bed, s bed.Setup, o Options, print document.Options) ([]byte, error) {
-	return drawMap(beds, s, o, print).PDF()
-}
-
-// drawMap draws the document.
-func drawMap(beds []bed.Bed, s bed.Setup, o Options, print document.Options) *document.Document {
+func Map(beds []bed.Bed, s bed.Setup, o Options, print document.Options) *document.Document {
 	d := &document.Document{Options: print, Title: "Map of the beds", Running: o.Title, Foot: "Figures, not at true size."}
 	if o.Title != "" {
 		d.Title += ": " + o.Title

@@ -23,7 +23,10 @@ type doc struct {
 
 // PDF returns the document: the verdict, a page for each dimension, what can be
 // off, the checks at the bench, and the paper strips at true size.
-func PDF(r fit.Report, o Options) ([]byte, error) { return draw(r, o).PDF() }
+func PDF(r fit.Report, o Options) ([]byte, error) { return Document(r, o).PDF() }
+
+// Document returns the report as a document, to look at or to write.
+func Document(r fit.Report, o Options) *document.Document { return draw(r, o) }
 
 // draw draws the document.
 func draw(r fit.Report, o Options) *document.Document {

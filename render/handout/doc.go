@@ -17,15 +17,15 @@ type doc struct {
 }
 
 // PDF returns the handout of a case as a document.
-func PDF(p plan.Plan, o Options) ([]byte, error) { return draw(p, o, false).PDF() }
+func PDF(p plan.Plan, o Options) ([]byte, error) { return Document(p, o).PDF() }
 
-// Drawings returns the pages of the handout as drawings, to look at.
-func Drawings(p plan.Plan, o Options) [][]byte { return draw(p, o, false).Drawings() }
+// Document returns the handout, to look at or to write.
+func Document(p plan.Plan, o Options) *document.Document { return draw(p, o, false) }
 
 // Worksheet returns the empty worksheet for a case of the plan's kind, to be filled
 // in by hand: the rule of every line, and room for its length. Of the plan's
 // lengths only those of margins and clearances are shown, as usual ones.
-func Worksheet(p plan.Plan, o Options) ([]byte, error) { return draw(p, o, true).PDF() }
+func Worksheet(p plan.Plan, o Options) *document.Document { return draw(p, o, true) }
 
 // draw draws the document.
 func draw(p plan.Plan, o Options, blank bool) *document.Document {

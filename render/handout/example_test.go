@@ -26,7 +26,7 @@ func ExamplePDF() {
 	o := handout.Options{Options: document.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}}
 	whole, err := handout.PDF(c.Plan(), o)
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
-	blank, err := handout.Worksheet(c.Plan(), o)
+	blank, err := handout.Worksheet(c.Plan(), o).PDF()
 	fmt.Println(bytes.HasPrefix(blank, []byte("%PDF-")), err)
 	// Output:
 	// true <nil>

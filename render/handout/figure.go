@@ -15,15 +15,13 @@ const (
 	figureTall Length = 84
 )
 
-// StepDrawings returns the pictures of each step of the work as drawings, with their labels.
-func StepDrawings(p plan.Plan, o Options) [][][]byte {
+// StepDrawings returns the pictures of a step of the work, from 0, as drawings with their
+// labels.
+func StepDrawings(p plan.Plan, step int, o Options) (out [][]byte) {
 	d := &doc{Document: &document.Document{Options: o.Options}, plan: p, looks: looksOf(o.Tinted)}
-	out := make([][][]byte, len(p.Steps))
-	for i, s := range p.Steps {
-		for _, row := range s.Pictures {
-			for _, q := range row {
-				out[i] = append(out[i], d.figure(s, q))
-			}
+	for _, row := range p.Steps[step].Pictures {
+		for _, q := range row {
+			out = append(out, d.figure(p.Steps[step], q))
 		}
 	}
 	return out

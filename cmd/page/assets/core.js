@@ -11,6 +11,7 @@ class Helper {
   #worker = new Worker(source);
   #asked = new Map();
   #last = 0;
+  stopped = false;
 
   constructor() {
     this.#worker.onmessage = ({ data }) => this.#hear(data);
@@ -27,6 +28,7 @@ class Helper {
   }
 
   stop() {
+    this.stopped = true;
     this.#worker.terminate();
     this.#fail('stopped');
   }
@@ -37,7 +39,9 @@ class Helper {
     const asked = this.#asked.get(id);
     if (progress !== undefined) return asked?.progress?.(progress);
     this.#asked.delete(id);
-    asked.done({ ...response, files: (response.files ?? []).map((f, i) => ({ ...f, data: files[i] })) });
+    const data = files.values(); // of the files, then of the pages
+    const held = (list) => (list ?? []).map((f) => ({ ...f, data: data.next().value }));
+    asked.done({ ...response, files: held(response.files), pages: held(response.pages) });
   }
 
   #fail(why) {
@@ -47,14 +51,21 @@ class Helper {
 }
 
 const quick = new Helper();
+let second; // one more, for what takes longer than a key press
 
-// Newest asks for the newest state only: while one question is being answered, the last
+// beside is the second worker: it starts when it is first needed.
+const beside = () => (second?.stopped !== false ? second = new Helper() : second);
+
+// Newest asks one of the two workers for the newest state only: while one question is being answered, the last
 // of those that came since waits, and the others are dropped. An answer to a question
 // that is no longer the newest is dropped too: ask then returns nothing.
 export class Newest {
+  #worker;
   #busy = false;
   #waiting = null;
   #number = 0;
+
+  constructor(worker = () => quick) { this.#worker = worker; }
 
   async ask(request) {
     const number = ++this.#number;
@@ -65,7 +76,7 @@ export class Newest {
     }
     this.#busy = true;
     try {
-      const response = await quick.ask(request);
+      const response = await this.#worker().ask(request);
       return number === this.#number ? response : undefined;
     } finally {
       this.#busy = false;
@@ -78,6 +89,11 @@ export class Newest {
 
 // ask asks the worker that answers while a maker types.
 export const ask = (request) => quick.ask(request);
+
+// Later is a Newest for what takes longer: it asks the second worker.
+export class Later extends Newest {
+  constructor() { super(beside); }
+}
 
 // long does long work in a worker of its own. It returns a promise of the response, and
 // stop, which ends it; progress is called with how much is done, from 0 to 1.

@@ -4,7 +4,7 @@ export function make(name, attributes = {}, ...inside) {
   for (const [key, value] of Object.entries(attributes)) {
     if (typeof value === 'function') element.addEventListener(key, value);
     else if (value === true) element.setAttribute(key, '');
-    else if (value !== false && value !== undefined && value !== '') element.setAttribute(key, value);
+    else if (value !== false && value !== undefined) element.setAttribute(key, value);
   }
   element.append(...inside);
   return element;

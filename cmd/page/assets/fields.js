@@ -45,20 +45,23 @@ export function visit(key) {
 }
 
 // row returns a field with its name, its blank and what it does. words are, where they
-// differ from the field's own: key, label, named (for a screen reader).
+// differ from the field's own: key, id, label, named (for a screen reader), control.
 export function row(field, words = {}) {
   const key = words.key ?? field.key;
-  const id = idOf(key);
+  const id = words.id ?? idOf(key);
   const note = make('p', { class: 'note', id: id + '-note' });
   const faults = make('div', { class: 'faults', id: id + '-faults' });
-  const element = control(field, { key, id, 'aria-describedby': `${note.id} ${faults.id}`, 'aria-label': words.named });
+  const attributes = { id, 'aria-describedby': `${note.id} ${faults.id}`, 'aria-label': words.named };
+  const own = words.control?.(key, attributes);
+  const element = own?.element ?? control(field, { key, ...attributes });
   const renew = (fresh) => {
     note.textContent = noteOf(fresh);
     if (element.tagName === 'INPUT') element.placeholder = fresh.default;
   };
   renew(field);
-  add(key, { element, field, faults, renew, fill: (typed) => fill(element, field, typed) });
-  return make('div', { class: 'row', 'data-row': key },
+  add(key, { element, field, faults, renew, fill: own?.fill ?? ((typed) => fill(element, field, typed)) });
+  const wide = field.words?.some((w) => w.length > 18) ? ' wide' : '';
+  return make('div', { class: 'row' + wide, 'data-row': key },
     make('label', { for: id }, words.label ?? field.label), make('span', { class: 'answer' }, element), note, faults);
 }
 
@@ -81,8 +84,7 @@ function fill(element, field, typed) {
   }
 }
 
-const noteOf = (field) => [field.says || field.what, field.range, field.layers && 'or "4 layers 8.1"']
-  .filter(Boolean).join(' · ');
+const noteOf = (field) => [field.says || field.what, field.range?.replace(/ (?=mm|in|g|%)/g, '\u00a0')].filter(Boolean).join(' · ');
 
 let unit = 'mm';
 
@@ -102,6 +104,7 @@ job.hear(async ({ state, faults = [], answer }) => {
 function leaveOut(unused, told) {
   for (const line of document.querySelectorAll('[data-row]')) {
     const key = line.dataset.row;
+    line.toggleAttribute('data-set', job.typed(key) !== '');
     line.hidden = unused.includes(key.replace(/\[\d+\]/, '')) && !told.includes(key);
   }
   for (const group of document.querySelectorAll('.group')) {
@@ -117,7 +120,7 @@ function tell(faults, warnings) {
     const lines = [...mine(shown).map((f) => faultLine(f)), ...mine(warnings).map((f) => faultLine(f, 'look'))];
     if (blank.faults.textContent !== lines.map((l) => l.textContent).join('')) blank.faults.replaceChildren(...lines);
     const controls = blank.element.matches('input, select') ? [blank.element] : blank.element.querySelectorAll('input');
-    for (const c of controls) c.setAttribute('aria-invalid', String(mine(shown).length > 0));
+    for (const c of controls) c.setAttribute('aria-invalid', String(mine(shown).length > 0 && c.placeholder !== 'another'));
   }
   for (const fold of document.querySelectorAll('details.fold')) {
     if (fold.querySelector('.fault:not(.look)')) fold.open = true;

@@ -28,7 +28,7 @@ export async function set(...more) {
   const asked = changes.length;
   let got;
   try {
-    got = await answers.ask({ do: 'set', text: text(), changes: [...changes] });
+    got = await answers.ask({ do: 'set', text: base(), changes: [...changes] });
   } catch (err) {
     got = { error: err.message };
   }
@@ -40,6 +40,12 @@ export async function set(...more) {
   take(got);
 }
 
+// base is the text that changes are made to.
+function base() {
+  const measured = changes.some(({ key }) => key.startsWith('book'));
+  return measured && plain && text() === begun?.text ? plain : text();
+}
+
 // open puts the text of another job file in place of this one.
 export async function open(other, source) {
   changes = [];
@@ -49,9 +55,28 @@ export async function open(other, source) {
   take(got);
 }
 
+let begun; // the answer that the page began with, and the same job without a word of its
+let plain; // being invented, for who types over it
+
 // start begins with the invented book.
 export async function start() {
-  take(await ask({ do: 'new', example: true }));
+  begun = await ask({ do: 'new', example: true });
+  take(begun);
+  const { title, ...books } = begun.state.values;
+  plain = (await ask({ do: 'new', flags: { title, ...books } })).text;
+}
+
+// invented tells whether the book is still the one that the page began with.
+export const invented = () => !!begun && measures(response.state) === measures(begun.state);
+
+const measures = (state) => JSON.stringify(Object.entries(state?.values ?? {}).filter(([key]) => key.startsWith('book')));
+
+// empty leaves the book to be measured, and all else as it is.
+export async function empty() {
+  const kept = Object.entries(response.state.values).filter(([key, value]) => !key.startsWith('book') && key !== 'title' && begun.state.values[key] !== value);
+  const { text: other } = await ask({ do: 'new' });
+  await open(other);
+  if (kept.length > 0) await set(...kept.map(([key, value]) => ({ key, value })));
 }
 
 function take(got) {

@@ -33,3 +33,13 @@ export const face = ask({ do: 'typeface' }).then(async ({ files = [] }) => {
     document.fonts.add(await font.load());
   }
 });
+
+// On paper stands all that was typed, folded away or not.
+let unfolded = [];
+addEventListener('beforeprint', () => {
+  unfolded = [...document.querySelectorAll('details.fold:not([open])')].filter((fold) => fold.querySelector('[data-set]'));
+  for (const fold of unfolded) fold.open = true;
+});
+addEventListener('afterprint', () => {
+  for (const fold of unfolded) fold.open = false;
+});

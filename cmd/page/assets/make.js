@@ -8,7 +8,7 @@ const sections = await fieldsAt('make');
 
 for (const section of sections) {
   for (const f of section.fields.filter((f) => f.open)) {
-    place.append(row(f, { label: section.name && f.label !== 'kind' ? section.name : f.label }));
+    place.append(row(f, { label: section.name ? `${section.name}, ${f.label}` : f.label }));
   }
 }
 const folds = make('div', { class: 'folds' }, make('h3', {}, 'All else, at its usual value until you change it'));

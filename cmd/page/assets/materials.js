@@ -5,19 +5,17 @@ import { fieldsAt, row } from './fields.js';
 
 const place = $('materials');
 
-place.append(make('p', { class: 'note' }, 'As your caliper says. A bare number is in the unit of the job; several layers can be measured together.'));
+place.append(make('p', { class: 'note' }, 'As your caliper says. Thin things are best measured several layers together: “4 layers 8.1” is divided for you.'));
+const names = make('details', { class: 'fold group' }, make('summary', {}, 'what you call them'));
 for (const section of await fieldsAt('materials')) {
-  const of = Object.groupBy(section.fields, (f) => f.of);
   const group = make('div', { class: 'group' });
-  if (section.fields.some((f) => f.of !== section.name)) group.append(make('h3', {}, section.name));
-  for (const fields of Object.values(of)) {
-    const by = Object.fromEntries(fields.map((f) => [f.role, f]));
-    const line = row(by.thickness, { label: by.thickness.of });
-    line.classList.add('material');
-    for (const role of ['known', 'name']) {
-      if (by[role]) line.append(row(by[role], { label: role === 'known' ? '' : 'called', named: `${by[role].of}: ${by[role].label}` }));
-    }
-    group.append(line);
+  const own = section.fields.some((f) => f.of !== section.name) ? section.name : '';
+  if (own) group.append(make('h3', {}, own));
+  for (const f of section.fields) {
+    const named = `${own} ${f.of}: ${f.role}`.trim();
+    if (f.role === 'name') names.append(row(f, { label: `${own} ${f.of}`.trim(), named }));
+    else group.append(row(f, { label: f.role === 'thickness' ? f.of : `${f.of}, ${f.role}`, named }));
   }
   place.append(group);
 }
+place.append(names);

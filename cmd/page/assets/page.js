@@ -1,11 +1,13 @@
 // The page: each section has a module of its own.
 import * as job from './job.js';
 import './look.js';
+import './top.js';
 import './book.js';
 import './materials.js';
 import './make.js';
 import { drawn } from './fit.js';
-import './patterns.js';
+import './steps.js';
+import './sheets.js';
 
 performance.mark('parsed');
 

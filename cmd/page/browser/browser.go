@@ -14,8 +14,10 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/target"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 )
@@ -24,7 +26,7 @@ import (
 type Page struct {
 	Context   context.Context
 	Downloads string // the folder that saved files come to
-	Close     func() // ends the browser before the test ends
+	Close     func() // closes the tab, and of a browser of its own that too
 
 	mu       sync.Mutex
 	requests []string
@@ -50,36 +52,106 @@ func Find(t testing.TB) string {
 	return ""
 }
 
-// Build makes the page into a folder of the test and returns the file.
+var built = sync.OnceValues(func() (string, error) {
+	folder, err := os.MkdirTemp("", "forel-page")
+	if err != nil {
+		return "", err
+	}
+	file := filepath.Join(folder, "forel.html")
+	if out, err := exec.Command("go", "run", "forel/cmd/page/build", "-o", file).CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return file, nil
+})
+
+// Build makes the page, once for all tests of a run, and returns the file. FOREL_PAGE
+// names one that is made already.
 func Build(t testing.TB) string {
 	t.Helper()
-	file := filepath.Join(t.TempDir(), "forel.html")
-	cmd := exec.Command("go", "run", "forel/cmd/page/build", "-o", file)
-	out, err := cmd.CombinedOutput()
-	require.NoError(t, err, string(out))
+	if file := os.Getenv("FOREL_PAGE"); file != "" {
+		return file
+	}
+	file, err := built()
+	require.NoError(t, err)
 	return file
 }
 
-// Start starts a browser that has not seen the page yet, with the network off.
-func Start(t testing.TB) *Page {
-	t.Helper()
-	program := Find(t)
-	profile, err := os.MkdirTemp("", "forel-browser")
-	require.NoError(t, err)
-	p := &Page{Downloads: t.TempDir()}
+// shared is the browser that the tests of a run share.
+var shared struct {
+	once sync.Once
+	ctx  context.Context
+	stop func()
+	err  error
+}
+
+// Main runs the tests of a package, and then ends what they share.
+func Main(m *testing.M) int {
+	code := m.Run()
+	if shared.stop != nil {
+		shared.stop()
+	}
+	if os.Getenv("FOREL_PAGE") == "" {
+		if file, err := built(); err == nil {
+			os.RemoveAll(filepath.Dir(file))
+		}
+	}
+	return code
+}
+
+// launch starts a browser with the network off.
+func launch(program string) (ctx context.Context, stop func(), err error) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(profile),
+		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("proxy-server", "127.0.0.1:9"), // the port of the protocol discard: nobody answers
 	)
-	allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	allocated, free := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, end := chromedp.NewContext(allocated)
-	p.Close = sync.OnceFunc(func() {
-		end()
-		stop()
-		os.RemoveAll(profile) // what the browser writes as it ends may stay
-	})
-	t.Cleanup(p.Close)
+	return ctx, func() { end(); free() }, chromedp.Run(ctx)
+}
+
+// Start opens a tab that shares nothing with others and has not seen the page yet, in
+// the browser that all tests share.
+func Start(t testing.TB) *Page {
+	t.Helper()
+	program := Find(t)
+	shared.once.Do(func() { shared.ctx, shared.stop, shared.err = launch(program) })
+	require.NoError(t, shared.err)
+	return tab(t, shared.ctx, func() {})
+}
+
+// Cold opens a file in a browser that was just started, for benchmarks.
+func Cold(t testing.TB, file string) *Page {
+	t.Helper()
+	ctx, stop, err := launch(Find(t))
+	t.Cleanup(stop)
+	require.NoError(t, err)
+	p := tab(t, ctx, stop)
+	p.Run(t, chromedp.Navigate("file://"+file))
+	return p
+}
+
+// tab opens a tab of a window of its own, with storage of its own, and listens to it.
+func tab(t testing.TB, in context.Context, stop func()) *Page {
+	t.Helper()
+	p := &Page{Downloads: t.TempDir()}
+	var own cdp.BrowserContextID
+	var id target.ID
+	ofBrowser := func(do func(ctx context.Context) error) chromedp.Action {
+		return chromedp.ActionFunc(func(ctx context.Context) error {
+			return do(cdp.WithExecutor(ctx, chromedp.FromContext(ctx).Browser))
+		})
+	}
+	require.NoError(t, chromedp.Run(in, ofBrowser(func(ctx context.Context) (err error) {
+		if own, err = target.CreateBrowserContext().Do(ctx); err != nil {
+			return err
+		}
+		id, err = target.CreateTarget("about:blank").WithBrowserContextID(own).WithNewWindow(true).Do(ctx)
+		return err
+	})))
+	ctx, end := chromedp.NewContext(in, chromedp.WithTargetID(id))
+	t.Cleanup(end)
+	p.Close = func() { end(); stop() }
 	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
 	t.Cleanup(late)
 	p.Context = ctx
@@ -97,12 +169,14 @@ func Start(t testing.TB) *Page {
 			}
 		}
 	})
-	p.Run(t, network.Enable(), runtime.Enable(),
-		browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(p.Downloads).WithEventsEnabled(true))
+	p.Run(t, network.Enable(), runtime.Enable(), ofBrowser(func(ctx context.Context) error {
+		return browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(p.Downloads).
+			WithBrowserContextID(own).WithEventsEnabled(true).Do(ctx)
+	}))
 	return p
 }
 
-// Open opens a file in it, from its folder as a double click does.
+// Open opens a file in a tab, from its folder as a double click does.
 func Open(t testing.TB, file string) *Page {
 	t.Helper()
 	p := Start(t)

@@ -1,0 +1,41 @@
+// What takes longer than a key press waits until a maker can see it, and until typing
+// pauses.
+import * as job from './job.js';
+
+const pause = 250; // of typing, in milliseconds
+
+// followed calls work whenever the job has changed and its place is near what is seen, and
+// greys the place meanwhile: what is there is of an older state. work returns true where it
+// is done; where the job can't be made, the last stays, greyed. The function that it
+// returns has it done again.
+export function followed(place, work) {
+  let done = null; // the job file that the place shows
+  let near = false;
+  let timer = 0;
+  const busy = (on) => place.setAttribute('aria-busy', String(on));
+  const look = () => {
+    clearTimeout(timer);
+    const { answer } = job.now();
+    if (!answer) return;
+    const made = !['refused', 'empty'].includes(answer.verdict);
+    place.classList.toggle('stale', done !== job.text() || !made);
+    busy(made && done !== job.text());
+    if (made && near && done !== job.text()) timer = setTimeout(run, done === null ? 0 : pause);
+  };
+  const run = async () => {
+    const text = job.text();
+    if (await work(text)) {
+      done = text;
+      look();
+    }
+  };
+  new IntersectionObserver((seen) => {
+    near = seen.at(-1).isIntersecting;
+    look();
+  }, { rootMargin: '600px' }).observe(place);
+  job.hear(look);
+  return () => {
+    done = '';
+    look();
+  };
+}

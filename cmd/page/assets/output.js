@@ -1,0 +1,134 @@
+// One output of a job: its settings, what is made, and the files to save.
+import { Later, long } from './core.js';
+import { button, make } from './dom.js';
+import { faultLine } from './fields.js';
+import { followed } from './insight.js';
+import * as job from './job.js';
+import { lookAt } from './lookat.js';
+import { save } from './save.js';
+import { form } from './settings.js';
+
+// outputOf returns what shows an output: {element, ready}. ready returns a promise of what
+// is made of the job as it is. extra stands before the settings.
+export function outputOf(output, ...extra) {
+  const worker = new Later();
+  const made = { of: null, response: null }; // what was made last, and of which job
+  const place = make('div', { class: 'made' });
+  const told = make('div', { class: 'faults', role: 'status' });
+  const settings = form(output, () => { made.of = null; again(); });
+  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true });
+  const element = make('div', { class: 'output', id: 'output-' + output.name },
+    make('p', { class: 'note' }, output.says), ...extra,
+    make('details', { class: 'fold' }, make('summary', {}, 'Settings'), ...settings.rows));
+
+  const take = (text, response) => {
+    const faults = settings.tell(response.faults ?? []);
+    told.replaceChildren(...faults.map((f) => faultLine({ ...f, says: (f.key ? f.key + ': ' : '') + f.says })),
+      ...(response.warnings ?? []).map((f) => faultLine(f, 'look')), ...(response.error ? [make('p', { class: 'fault' }, response.error)] : []));
+    if ((response.files ?? []).length === 0) return;
+    Object.assign(made, { of: text, response });
+    place.replaceChildren(...shown(output, response));
+  };
+
+  let again = () => {};
+  if (output.slow) element.append(...onRequest(output, request, take, (stale) => { again = stale; }, made, place));
+  element.append(told, place);
+  if (!output.slow) {
+    again = followed(place, async (text) => {
+      const response = await worker.ask(request(text)).catch((err) => ({ error: err.message }));
+      if (response) take(text, response);
+      return !!response;
+    });
+  }
+  if (output.care) element.append(make('p', { class: 'care' }, output.care));
+
+  // ready makes it now where it is not made yet.
+  const ready = async () => {
+    const text = job.text();
+    if (made.of !== text) {
+      const response = await worker.ask(request(text));
+      if (response) take(text, response);
+    }
+    return made.of === text ? made.response : undefined;
+  };
+  return { element, ready };
+}
+
+// onRequest returns the button by which slow work is begun, with its progress and a way to
+// stop it.
+function onRequest(output, request, take, stale, made, place) {
+  const status = make('p', { class: 'note', role: 'status' });
+  const bar = make('progress', { max: '1', hidden: true, 'aria-label': `${output.title}: how much is done` });
+  let work = null;
+  const start = button('Lay the pieces out', async () => {
+    const text = job.text();
+    begin(true);
+    status.textContent = 'Laying out …';
+    work = long(request(text), (fraction) => { bar.value = fraction; });
+    try {
+      const response = await work.response;
+      take(text, response);
+      status.textContent = response.files?.length ? 'Laid out.' : 'Not laid out: see what is wrong.';
+    } catch (err) {
+      status.textContent = err.message === 'stopped' ? 'Stopped. What is below is as it was.' : err.message;
+    }
+    begin(false);
+    look();
+  }, { class: 'begin' });
+  const stop = button('stop', () => work.stop(), { hidden: true });
+  const begin = (on) => {
+    start.hidden = on;
+    stop.hidden = bar.hidden = !on;
+    if (on) bar.removeAttribute('value');
+    if (on && document.activeElement === document.body) stop.focus();
+  };
+  const look = () => {
+    const { answer } = job.now();
+    const fits = answer && !['refused', 'empty'].includes(answer.verdict);
+    start.disabled = !fits;
+    const old = made.response !== null && made.of !== job.text();
+    place.classList.toggle('stale', old);
+    start.textContent = old ? 'The job or its settings have changed: lay the pieces out again' : 'Lay the pieces out';
+  };
+  job.hear(look);
+  stale(look);
+  return [make('p', { class: 'turn' }, start, bar, stop), status];
+}
+
+
+// shown returns what was made: what to know of it, the report, its pages and drawings, and
+// the files.
+function shown(output, { notes = [], report = '', pages = [], files = [] }) {
+  const drawings = files.filter((f) => f.type === 'image/svg+xml');
+  const out = notes.map((n) => make('p', {}, n));
+  if (report) out.push(make('pre', { tabindex: '0', role: 'region', 'aria-label': output.title }, report));
+  if (pages.length > 0) out.push(thumbs(pages, 'pages'));
+  if (drawings.length > 0) {
+    out.push(make('details', { class: 'fold', ...(output.slow ? { open: true } : {}) },
+      make('summary', {}, drawings.length === 1 ? 'A drawing' : `${drawings.length} drawings, each a file of its own`), thumbs(drawings, 'drawings')));
+  }
+  out.push(make('p', { class: 'files' }, 'Save ', ...files.filter((f) => !drawings.includes(f)).flatMap((f) => [button(f.name, () => save(f), { 'aria-label': `save ${f.name}` }), ' '])));
+  return out;
+}
+
+// thumbs returns small pictures of pages or drawings; each opens larger.
+function thumbs(all, kind) {
+  return make('ul', { class: 'thumbs ' + kind }, ...all.map((f, n) => {
+    const picture = make('img', { alt: '', loading: 'lazy', src: addressOf(f) });
+    const open = button('', () => lookAt(all, n), { class: 'thumb', 'aria-label': `look at ${f.name}` });
+    open.append(picture, make('span', {}, short(f.name)));
+    const item = make('li', {}, open);
+    if (kind === 'drawings') item.append(button('save', () => save(f), { 'aria-label': `save ${f.name}` }));
+    return item;
+  }));
+}
+
+const short = (name) => name.replace(/ – .*/, '').replace(/\.svg$/, '').replaceAll('-', ' ');
+
+function addressOf(f) {
+  const address = URL.createObjectURL(new Blob([f.data], { type: f.type }));
+  gone.register(f, address);
+  return address;
+}
+
+const gone = new FinalizationRegistry((address) => URL.revokeObjectURL(address));

@@ -1,0 +1,56 @@
+// The settings of an output: what a flag is on the command line is a blank here. They are
+// of the machine rather than of the case, and are kept for the next one.
+import { make } from './dom.js';
+import { faultLine } from './fields.js';
+import { keep, kept } from './kept.js';
+
+// form returns the blanks of an output's settings; changed is called as they are typed in.
+export function form(output, changed) {
+  const name = 'settings ' + output.name;
+  const typed = kept(name, {});
+  const blanks = new Map();
+  const rows = (output.settings ?? []).map((s) => {
+    const id = `${output.name}-${s.name}`;
+    const faults = make('div', { class: 'faults', id: id + '-faults' });
+    const described = { id, 'aria-describedby': `${id}-note ${id}-faults` };
+    const blank = control(s, typed[s.name] ?? s.default, described, (value) => {
+      if (value === s.default || value === '') delete typed[s.name];
+      else typed[s.name] = value;
+      keep(name, typed);
+      changed();
+    });
+    blanks.set('--' + s.name, { blank, faults });
+    return make('div', { class: 'row setting', 'data-setting': s.name },
+      make('label', { for: id }, s.label), make('span', { class: 'answer' }, blank), make('p', { class: 'note', id: id + '-note' }, s.says), faults);
+  });
+  return {
+    rows,
+    typed: () => ({ ...typed }),
+    // tell puts faults at their blanks and returns those of no blank here.
+    tell(all) {
+      for (const [key, { blank, faults }] of blanks) {
+        const mine = all.filter((f) => f.key === key);
+        faults.replaceChildren(...mine.map((f) => faultLine(f)));
+        blank.setAttribute('aria-invalid', String(mine.length > 0));
+        if (mine.length > 0) for (let fold = blank.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
+      }
+      return all.filter((f) => !blanks.has(f.key));
+    },
+  };
+}
+
+function control(s, value, attributes, changed) {
+  if (s.kind === 'yes') {
+    const box = make('input', { type: 'checkbox', ...attributes, change: () => changed(String(box.checked)) });
+    box.checked = value === 'true';
+    return box;
+  }
+  if (s.kind === 'choice') {
+    const select = make('select', { ...attributes, change: () => changed(select.value) }, ...s.words.map((w) => make('option', { value: w }, w)));
+    select.value = value;
+    return select;
+  }
+  const input = make('input', { type: 'text', autocomplete: 'off', spellcheck: 'false', placeholder: s.default || s.takes || '', ...attributes, input: () => changed(input.value.trim()) });
+  if (value !== s.default) input.value = value;
+  return input;
+}

@@ -1,0 +1,78 @@
+// Section 6: what is printed, cut by and saved: the patterns as they print, and all else
+// folded away under what it is for.
+import { ask } from './core.js';
+import { $, button, make } from './dom.js';
+import { drop, fieldsAt, row } from './fields.js';
+import * as job from './job.js';
+import { outputOf } from './output.js';
+import { save } from './save.js';
+
+const place = $('sheets');
+const patterns = make('button', { type: 'button', id: 'patterns', class: 'main', disabled: true }, 'Patterns to print (PDF)');
+place.append(make('p', { class: 'act' }, patterns, make('span', { id: 'patterns-told', class: 'note', role: 'status' })));
+
+let begun = false;
+let busy = false;
+
+job.hear(({ answer }) => {
+  patterns.disabled = busy || !answer || ['refused', 'empty'].includes(answer.verdict);
+  if (!begun && answer) build();
+});
+
+// build makes the section once the first answer is there: nothing of it is needed before.
+async function build() {
+  begun = true;
+  const { outputs } = await ask({ do: 'outputs' });
+  const fields = (await fieldsAt('sheets')).flatMap((s) => s.fields);
+  const alone = outputs.flatMap((o) => o.keys ?? []);
+  const own = (output) => fields.filter((f) => (output.keys ?? []).includes(f.key) || ((output.keys ?? []).includes(f.table) && !alone.includes(f.key)));
+  for (const output of outputs) {
+    const first = output === outputs[0];
+    const shown = outputOf(output, ...blanksOf(output, own(output)));
+    if (first) {
+      patterns.addEventListener('click', () => savePatterns(shown.ready));
+      place.append(shown.element);
+    } else {
+      place.append(make('details', { class: 'fold paper', id: 'paper-' + output.name }, make('summary', {}, make('h3', {}, output.title)), shown.element));
+    }
+  }
+}
+
+async function savePatterns(ready) {
+  busy = patterns.disabled = true;
+  $('patterns-told').textContent = 'Drawing the sheets …';
+  try {
+    const doc = (await ready())?.files.find((f) => f.name === 'templates.pdf');
+    if (doc) save(doc);
+    $('patterns-told').textContent = doc ? 'Saved. Print at actual size, 100 %, and measure the rulers.' : 'Not saved: see what is wrong.';
+  } finally {
+    busy = patterns.disabled = false;
+  }
+}
+
+// blanksOf returns the blanks of the job file that an output has for itself.
+function blanksOf(output, fields) {
+  if (fields.length === 0) return [];
+  if (fields[0].list) return [listOf(fields)];
+  const [one, ...rest] = fields;
+  if (rest.length < 3) return fields.map((f) => row(f));
+  return [row(one), make('details', { class: 'fold' }, make('summary', {}, 'Margins, ink and overlap'), ...rest.map((f) => row(f)))];
+}
+
+// listOf returns the blanks of a table that there may be several of.
+function listOf(fields) {
+  const table = fields[0].table;
+  const group = make('div', { class: 'owned' });
+  const name = (n) => (n === 0 ? table : `${table}[${n + 1}]`);
+  let had = -1;
+  const add = button('a sheet or a roll that you own', () => job.set({ key: `${name(Math.max(had, 0))}.material`, value: fields.find((f) => f.key.endsWith('.material')).words[0] }));
+  job.hear(({ state }) => {
+    if (!state || state.stocks === had) return;
+    had = state.stocks;
+    drop(group);
+    group.replaceChildren(...Array.from({ length: had }, (_, n) => make('fieldset', {}, make('legend', {}, `sheet or roll ${n + 1}`),
+      ...fields.map((f) => row(f, { key: name(n) + f.key.slice(table.length) })),
+      button('take it out', () => job.set({ key: name(n), gone: true }), { 'aria-label': `take out sheet or roll ${n + 1}` }))));
+  });
+  return make('div', {}, group, make('p', {}, add));
+}

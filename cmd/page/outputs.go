@@ -1,0 +1,206 @@
+package page
+
+import (
+	"context"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
+	"forel/geometry"
+	"forel/geometry/wording"
+)
+
+// Output is what can be made of a job: a command, with what the page says of it.
+type Output struct {
+	Name     string    `json:"name"` // of the command
+	Title    string    `json:"title"`
+	Says     string    `json:"says"`
+	Care     string    `json:"care,omitempty"`
+	Keys     []string  `json:"keys,omitempty"` // of the job file that matter to it alone, or the table that they are in
+	Slow     bool      `json:"slow,omitempty"` // made when it is asked for, not at once
+	Settings []Setting `json:"settings,omitempty"`
+
+	fresh func(pipeline.Progress) pipeline.Command // the command with its usual settings
+}
+
+// Setting is a setting of an output, as a form shows it.
+type Setting struct {
+	Name    string        `json:"name"`
+	Label   string        `json:"label"`
+	Says    string        `json:"says"`
+	Kind    jobfile.Takes `json:"kind"`            // text, number, choice or yes
+	Takes   string        `json:"takes,omitempty"` // what it takes, in a word: width
+	Words   []string      `json:"words,omitempty"` // of a choice
+	Default string        `json:"default"`
+}
+
+// TakesYes is what a setting takes that is on or off.
+const TakesYes jobfile.Takes = "yes"
+
+// outputs are all that can be made, the most usual first. What is said of them here is the
+// page's own; of their settings it is what the flags say.
+var outputs = []Output{
+	{Name: "templates", Title: "Patterns to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
+		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},
+	{Name: "handout", Title: "The handout", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Handout{} },
+		Says: "The worksheet filled in, then every step with its pictures and checks, to have beside you as you work.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive)},
+	{Name: "cutlist", Title: "The list of pieces", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Cutlist{} },
+		Says: "Every piece with its size, for cutting by rule and square.",
+		Care: wording.Careful(wording.Knife, wording.Shear)},
+	{Name: "stock", Title: "What to buy, and how to cut it", Slow: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Stock{Draw: true, Progress: p} },
+		Says: "All pieces laid on the sheets and rolls that you own, or that are usual; with each sheet as a picture.",
+		Care: wording.Careful(wording.Knife, wording.Shear), Keys: []string{"stock"}},
+	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
+		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
+		Care: wording.Careful(wording.Machine)},
+	{Name: "gauge", Title: "How true your printer is", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Gauge{} },
+		Says: "Print this sheet at actual size, measure its rules, and type in what you measured: all that is printed at true size is corrected by it.",
+		Keys: []string{"print.measured_across", "print.measured_along"}},
+	{Name: "fit", Title: "The fit in full", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Fit{Draw: true} },
+		Says: "All that can be off, what it does to the room for the book, the checks at the bench, and strips of paper to try round the book.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)},
+	{Name: "prove", Title: "The proof", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Prove{Draw: true} },
+		Says: "The pieces folded up, with what was looked for and found."},
+}
+
+// outputsOf returns all outputs with their settings.
+func outputsOf() []Output {
+	out := slices.Clone(outputs)
+	for i, o := range out {
+		for _, s := range settingsOf(o.fresh(nil)) {
+			out[i].Settings = append(out[i].Settings, formOf(s))
+		}
+	}
+	return out
+}
+
+// settingsOf returns all settings of a command.
+func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
+	all = c.(pipeline.Settable).Settings()
+	if s, ok := c.(pipeline.Shown); ok {
+		all = append(all, s.Showing()...)
+	}
+	return all
+}
+
+// formOf returns a setting as a form shows it.
+func formOf(s pipeline.Setting) Setting {
+	f := Setting{Name: s.Name, Label: label(s.Name), Says: s.Says(), Takes: s.Takes(), Words: s.Words, Default: s.Typed(), Kind: jobfile.TakesText}
+	switch s.To.(type) {
+	case *bool:
+		f.Kind = TakesYes
+	case *int:
+		f.Kind = jobfile.TakesNumber
+	}
+	if s.Words != nil {
+		f.Kind = jobfile.TakesChoice
+	}
+	return f
+}
+
+// label is the name of a setting as words.
+func label(name string) string { return strings.ReplaceAll(name, "-", " ") }
+
+// make runs a command on the job.
+func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeline.Progress) error {
+	i := slices.IndexFunc(outputs, func(o Output) bool { return o.Name == q.Name })
+	if i < 0 {
+		return fmt.Errorf("unknown command %.40q", q.Name)
+	}
+	c := outputs[i].fresh(progress)
+	settings := settingsOf(c)
+	for name, typed := range q.Flags {
+		n := slices.IndexFunc(settings, func(s pipeline.Setting) bool { return s.Name == name })
+		if n < 0 {
+			return fmt.Errorf("%s has no setting %.40q", q.Name, name)
+		}
+		a.Faults = append(a.Faults, faultsOf(settings[n].Set(typed), unitOf(q))...)
+	}
+	if len(a.Faults) == 0 {
+		c.(pipeline.Reads).From(pipeline.File{Name: q.Source, Data: []byte(q.Text)})
+		r, err := c.Make(ctx)
+		a.refuse(err, unitOf(q))
+		a.Warnings = faultsOf(r.Warnings, unitOf(q))
+		if err == nil {
+			a.made(q, r, settings)
+		}
+	}
+	for i := range a.Faults {
+		a.Faults[i].atSetting(settings)
+	}
+	return nil
+}
+
+// unitOf returns the unit of bare numbers of a job.
+func unitOf(q Request) (u geometry.Unit) {
+	if state, err := jobfile.Read(q.Source, []byte(q.Text)); err == nil {
+		u = state.Unit
+	}
+	return u
+}
+
+// made tells of what was made; a report is a file too, as the command line prints it.
+func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Setting) {
+	a.Report, a.Print = string(r.Report), r.Print.File
+	for _, n := range r.Notes {
+		if strings.HasPrefix(n, "proof: ") || strings.HasPrefix(n, "fit: ") {
+			continue // the page tells them by itself
+		}
+		a.Notes = append(a.Notes, wording.Sentence(inPlainWords(n, settings)))
+	}
+	add := func(name string, data []byte) {
+		a.Files = append(a.Files, File{Name: name, Type: media(name), Data: data})
+	}
+	if len(r.Report) > 0 {
+		format := "text"
+		for _, s := range settings {
+			if s.Name == "format" {
+				format = s.Typed()
+			}
+		}
+		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md"}[format], r.Report)
+	}
+	for _, f := range r.Files {
+		add(f.Name, f.Data)
+	}
+	if q.Pages && r.Document != nil {
+		pages := r.Document.Drawings()
+		for i, p := range pages {
+			a.Pages = append(a.Pages, File{Name: r.Document.PageText(i+1, len(pages)), Type: media(".svg"), Data: p})
+		}
+	}
+}
+
+// flagName is a flag in a sentence.
+var flagName = regexp.MustCompile(`--([a-z-]+)`)
+
+// inPlainWords calls settings by their labels, which the page shows, not as flags.
+func inPlainWords(sentence string, settings []pipeline.Setting) string {
+	return flagName.ReplaceAllStringFunc(sentence, func(flag string) string {
+		name := strings.TrimPrefix(flag, "--")
+		if slices.ContainsFunc(settings, func(s pipeline.Setting) bool { return s.Name == name }) {
+			return label(name)
+		}
+		return flag
+	})
+}
+
+// atSetting makes the setting that a fault tells of its key, such as --bed.
+func (f *Fault) atSetting(settings []pipeline.Setting) {
+	if f.Key != "" && !strings.HasPrefix(f.Key, "--") {
+		return // of the job
+	}
+	for _, words := range []string{f.Key, f.Says, f.Fix} {
+		if m := flagName.FindString(words); m != "" {
+			f.Key = m
+			break
+		}
+	}
+	f.Says = inPlainWords(strings.TrimPrefix(f.Says, f.Key+": "), settings)
+	f.Fix = inPlainWords(f.Fix, settings)
+}

@@ -1,0 +1,178 @@
+package pipeline
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Setting is a setting of a command: a flag of the command line, and a blank of the page
+// in a browser.
+type Setting struct {
+	Name   string
+	Usage  string   // what it does, with what it takes in backquotes
+	To     any      // what it sets: *string, *bool, *int or *[]string
+	Words  []string // that it can be; none: any
+	Commas bool     // of several: there may be commas between them
+}
+
+// Settable is a command, by its address, with settings of its own.
+type Settable interface{ Settings() []Setting }
+
+// Shown is a command, by its address, with settings of how a job is shown.
+type Shown interface{ Showing() []Setting }
+
+// Takes returns what a setting takes, in a word: what its usage has in backquotes.
+func (s Setting) Takes() string {
+	_, rest, _ := strings.Cut(s.Usage, "`")
+	word, _, _ := strings.Cut(rest, "`")
+	return word
+}
+
+// Says returns the usage in plain text.
+func (s Setting) Says() string { return strings.ReplaceAll(s.Usage, "`", "") }
+
+// Typed returns what it is set to, as it is typed.
+func (s Setting) Typed() string {
+	switch to := s.To.(type) {
+	case *string:
+		return *to
+	case *bool:
+		return strconv.FormatBool(*to)
+	case *int:
+		return strconv.Itoa(*to)
+	case *[]string:
+		return strings.Join(*to, ", ")
+	}
+	panic("a setting of an unknown type: " + s.Name)
+}
+
+// Set sets it to what is typed; several have commas between them. An error is of type
+// jobfile.Issues.
+func (s Setting) Set(typed string) error {
+	typed = strings.TrimSpace(typed)
+	switch to := s.To.(type) {
+	case *string:
+		*to = typed
+	case *bool:
+		b, err := strconv.ParseBool(typed)
+		if err != nil {
+			return refuse(nil, fmt.Sprintf("--%s: %.20q is neither true nor false", s.Name, typed), "give one of them")
+		}
+		*to = b
+	case *int:
+		n, err := strconv.Atoi(typed)
+		if err != nil {
+			return refuse(nil, fmt.Sprintf("--%s: %.20q is no whole number", s.Name, typed), "give one such as 3")
+		}
+		*to = n
+	case *[]string:
+		*to = nil
+		for _, one := range strings.Split(typed, ",") {
+			if one = strings.TrimSpace(one); one != "" {
+				*to = append(*to, one)
+			}
+		}
+	default:
+		panic("a setting of an unknown type: " + s.Name)
+	}
+	return nil
+}
+
+// Showing are the settings of how any job is shown.
+func (j *Job) Showing() []Setting {
+	return []Setting{{Name: "round", Usage: "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in (default 0.1 mm or 1/32 in)", To: &j.Round}}
+}
+
+// formats is the setting of the format of a report; the first is the usual one.
+func formats(to *string, usage string, known []string) Setting {
+	if *to == "" {
+		*to = known[0]
+	}
+	return Setting{Name: "format", Usage: "`format` of the " + usage, To: to, Words: known}
+}
+
+// The formats of reports.
+var (
+	listFormats   = []string{"text", "json", "csv", "markdown"}
+	stockFormats  = []string{"text", "markdown", "json", "csv"}
+	reportFormats = []string{"text", "json"}
+)
+
+// Settings are those of templates.
+func (t *Templates) Settings() []Setting {
+	return []Setting{
+		{Name: "separate", Usage: "no two pieces on one sheet", To: &t.Separate},
+		{Name: "only", Usage: "print only these `pieces`, materials or parts, such as cloth,paper, \"side paper\" or \"small tray\"", To: &t.Only, Commas: true},
+		{Name: "mark-out", Usage: "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square", To: &t.MarkOut},
+		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)", To: &t.Colour},
+		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes", To: &t.Line},
+	}
+}
+
+// Settings are those of the gauge.
+func (g *Gauge) Settings() []Setting {
+	return []Setting{{Name: "check", Usage: "draw the sheet corrected by what was measured", To: &g.Check}}
+}
+
+// Settings are those of the cut list.
+func (c *Cutlist) Settings() []Setting {
+	return []Setting{
+		formats(&c.Format, "list: text, json, csv or markdown", listFormats),
+		{Name: "outlines", Usage: "with json: each piece's outline, slits, folds and guide lines too", To: &c.Outlines},
+	}
+}
+
+// Settings are those of the handout.
+func (h *Handout) Settings() []Setting {
+	return []Setting{
+		{Name: "blank", Usage: "the worksheet alone and empty, to be filled in by hand", To: &h.Blank},
+		{Name: "short", Usage: "four pages: the worksheet, and the steps, each with one figure where there is room", To: &h.Short},
+		{Name: "tints", Usage: "tint board, cloth and paper in the figures; without, they are in greys", To: &h.Tints},
+	}
+}
+
+// Settings are those of the plan of sheets.
+func (s *Stock) Settings() []Setting {
+	if s.Effort == "" {
+		s.Effort = strconv.Itoa(StockSteps)
+	}
+	return []Setting{
+		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
+		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
+		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
+		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
+		{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: &s.Effort},
+	}
+}
+
+// Settings are those of the beds.
+func (c *Cutter) Settings() []Setting {
+	return []Setting{
+		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed},
+		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
+		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
+		{Name: "margin", Usage: "`distance` kept from the bed's edges", To: &c.Margin},
+		{Name: "grain", Usage: "`direction` of the stock's grain on the bed: height, width or none (default height); or of one material, such as board=width", To: &c.Grain},
+		{Name: "tabs", Usage: "`number` of light tabs that hold each piece in its sheet", To: &c.Tabs},
+		{Name: "tab-width", Usage: "`width` of a tab", To: &c.TabWidth},
+		{Name: "creases", Usage: "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none (default: all but cloth, paper and corrugated board)", To: &c.Creases},
+		{Name: "line", Usage: "`width` of all lines, for a machine that cuts hairlines", To: &c.Line},
+		{Name: "labels", Usage: "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut", To: &c.Labels},
+		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2", To: &c.Colour},
+		{Name: "effort", Usage: "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one", To: &c.Effort},
+	}
+}
+
+// Settings are those of the proof.
+func (p *Prove) Settings() []Setting {
+	return []Setting{formats(&p.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats)}
+}
+
+// Settings are those of the fit.
+func (f *Fit) Settings() []Setting {
+	return []Setting{
+		formats(&f.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats),
+		{Name: "all", Usage: "with text: everything, with the chains of dimensions and each check in full", To: &f.All},
+	}
+}
