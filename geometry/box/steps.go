@@ -48,7 +48,7 @@ func (c made) steps() []plan.Step {
 			plan.Say("Print the large tray for the measures of the small one: forel templates --only \"large tray\". Cut its boards like those of the small tray, the three walls at one setting."),
 			plan.Say("Stand the bare boards round the covered small tray on the bench. There must be room for the cloth that is still to come."),
 		},
-		Pictures: m.boards(s.large()),
+		Pictures: append(m.boards(s.large()), m.tried()...),
 		Checks:   []plan.Check{bareLarge(s)},
 	}, s.glueStep(s.large(), m))
 	return append(append(out, s.coverLarge(m)), c.caseSteps(m)...)
