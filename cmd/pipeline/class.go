@@ -251,7 +251,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.PDF(w.plan, handout.Options{Options: w.printed()})
+	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed()}).PDF()
 	if err != nil {
 		return nil, err
 	}
@@ -301,7 +301,7 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 	stock, warnings, unplanned = r.plan(ctx, all, put, p)
 	page.Files = append(page.Files, stock...)
 	if len(all) > 0 {
-		labels, wrong := kit.Labels(r.kitsOf(), all[0].printed())
+		labels, wrong := kit.Document(r.kitsOf(), all[0].printed()).PDF()
 		put(labelsName, labels, wrong)
 	}
 	put(IndexName, index.HTML(page), nil)
@@ -374,7 +374,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
 			of = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
 		}
-		doc, wrong := draw.PDF(laid, lot[0].printed())
+		doc, wrong := draw.Document(laid, lot[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + of})
 		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))

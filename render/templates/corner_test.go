@@ -27,7 +27,7 @@ func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 			t.Run(sheet+" "+s.name, func(t *testing.T) {
 				c, o := s.make(t), on(t, sheet)
 				l := templates.Lay(c, c.Drawn(), o, paper.Options{})
-				file, err := templates.PDF(c, l, o)
+				file, err := templates.Document(c, l, o).PDF()
 				require.NoError(t, err)
 				d := pdftest.Open(t, file)
 				assert.Equal(t, len(l.Pages), d.Pages)
