@@ -15,15 +15,7 @@ import (
 // returns job.Problems, all of them. The search ends when ctx does, with what was
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
-	groups := gather(jobs, !o.Exact)
-	bad := supply(groups, jobs)
-	for _, g := range groups {
-		g.asLarge()
-		bad = append(bad, g.tooLarge(jobs)...)
-	}
-	if len(bad) > 0 {
-		return Plan{}, bad
-	}
+	groups, bad := prepared(jobs, o)
 	keep := o.Keep
 	if keep == 0 {
 		keep = DefaultKeep
@@ -38,6 +30,9 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	shares := sharesOf(groups, o.Effort.Progress)
 	parallel.Each(len(groups), func(i int) {
 		w := &done[i]
+		if groups[i].lacking {
+			return // that is told
+		}
 		w.starts, w.kerf, w.err = groups[i].layOut(ctx, jobs, shares[i].of(o.Effort), o.Loose)
 	})
 	number, first := 1, make([]int, len(groups))
@@ -68,6 +63,18 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 		out.Groups = append(out.Groups, g.Group)
 	}
 	return out, nil
+}
+
+// prepared returns the groups of pieces with their stock, and what is wrong with it.
+func prepared(jobs []Job, o Options) (groups []*group, bad job.Problems) {
+	groups = gather(jobs, !o.Exact)
+	bad = supply(groups, jobs)
+	for _, g := range groups {
+		g.asLarge()
+		large := g.tooLarge(jobs)
+		g.lacking, bad = len(large) > 0, append(bad, large...)
+	}
+	return groups, bad
 }
 
 // share is a group's part of the effort, by its number of pieces.

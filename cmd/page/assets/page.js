@@ -8,10 +8,15 @@ import './make.js';
 import { drawn } from './fit.js';
 import './steps.js';
 import './sheets.js';
+import { begin } from './athand.js';
+import { openLink } from './keep.js';
+import './classroom.js';
+import './offline.js';
 
 performance.mark('parsed');
 
 // For who looks at the page from outside, such as its tests.
 globalThis.forel = { text: job.text, settled: () => job.settled() && drawn() === job.text() };
 
-await job.start();
+await begin();
+await openLink();
