@@ -91,7 +91,11 @@ func styles() (string, error) {
 		}
 		b.Write(data)
 	}
-	return b.String(), nil
+	r := api.Transform(b.String(), api.TransformOptions{Loader: api.LoaderCSS, MinifyWhitespace: true, Charset: api.CharsetUTF8})
+	for _, e := range r.Errors {
+		return "", errors.New("style: " + e.Text)
+	}
+	return string(r.Code), nil
 }
 
 // bundle puts a script and what it imports into one.
@@ -103,6 +107,9 @@ func bundle(name string, format api.Format) (string, error) {
 		Target:      api.ES2022,
 		Charset:     api.CharsetUTF8,
 		LogLevel:    api.LogLevelSilent,
+
+		MinifyWhitespace: true, MinifySyntax: true, MinifyIdentifiers: true,
+
 		Plugins: []api.Plugin{{Name: "assets", Setup: func(b api.PluginBuild) {
 			b.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
 				return api.OnResolveResult{Path: strings.TrimPrefix(a.Path, "./"), Namespace: "assets"}, nil
