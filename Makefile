@@ -2,11 +2,30 @@ GO ?= go
 OUT ?= case
 SEED ?= 1
 CHECKS ?= 8
+KILLS ?= 1000
 
-.PHONY: build page test soak demo bench lint golden fuzz clean
+.PHONY: build dist again notice page test soak demo bench lint golden fuzz clean
 
 build: ## the program, as ./forel
-	CGO_ENABLED=0 $(GO) build -o forel ./cmd/forel
+	CGO_ENABLED=0 $(GO) build -trimpath -o forel ./cmd/forel
+
+SYSTEMS = linux-amd64 linux-arm64 darwin-amd64 darwin-arm64 windows-amd64 windows-arm64
+SHIPPED = -trimpath -ldflags='-s -w'
+
+dist: $(SYSTEMS:%=dist-%) ## what is handed on, in dist/: a program for each system, licences, checksums
+	cp NOTICE README.md dist/ # forel.html, which make page makes, goes here too
+	cd dist && rm -f SHA256SUMS && { sha256sum * || shasum -a 256 *; } > ../SHA256SUMS && mv ../SHA256SUMS .
+
+dist-%:
+	CGO_ENABLED=0 GOOS=$(word 1,$(subst -, ,$*)) GOARCH=$(word 2,$(subst -, ,$*)) $(GO) build $(SHIPPED) -o dist/forel-$*$(if $(findstring windows,$*),.exe) ./cmd/forel
+
+again: dist ## make dist once more, from a copy elsewhere and with nothing kept: the same bytes
+	@set -e; copy=$$(mktemp -d); trap 'rm -rf '$$copy EXIT; git clone -q . $$copy/forel; \
+	GOCACHE=$$copy/cache $(MAKE) -s -C $$copy/forel dist SYSTEMS='$(SYSTEMS)'; \
+	diff dist/SHA256SUMS $$copy/forel/dist/SHA256SUMS && echo "the same bytes"
+
+notice: ## write NOTICE again: the licences of all that is linked in
+	$(GO) run ./cmd/notice > NOTICE.part && mv NOTICE.part NOTICE
 
 page: ## the page in a browser, as ./forel.html: one file, opened by a double click
 	$(GO) run ./cmd/page/build -o forel.html
@@ -14,8 +33,8 @@ page: ## the page in a browser, as ./forel.html: one file, opened by a double cl
 test: ## all tests; their random cases are few, and the same each time for a SEED
 	GOGC=400 RAPID_SEED=$(SEED) RAPID_CHECKS=$(CHECKS) $(GO) test ./... # GOGC: memory for speed
 
-soak: ## all tests with many random cases, others each time
-	RAPID_SEED=0 RAPID_CHECKS=1000 $(GO) test -count=1 -timeout 0 ./...
+soak: ## all tests with many random cases, others each time; each command is killed KILLS times
+	RAPID_SEED=0 RAPID_CHECKS=1000 KILLS=$(KILLS) $(GO) test -count=1 -timeout 0 ./...
 
 demo: ## the templates of the invented example, in case/ or OUT
 	$(GO) run ./cmd/forel templates --example --out $(OUT)/
@@ -35,5 +54,5 @@ fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzJobToProof -fuzztime 60s -fuzzminimizetime 20x ./geometry/slipcase
 	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
 
-clean: ## remove ./forel and the demo's files
-	rm -rf forel forel.html $(OUT)
+clean: ## remove what is built, and the demo's files
+	rm -rf forel forel.html dist $(OUT)

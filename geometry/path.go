@@ -132,6 +132,21 @@ func Line(points ...Point) Path { return Path{Vertices: straight(points)} }
 // Polygon returns the closed path through the points.
 func Polygon(points ...Point) Path { return Path{Vertices: straight(points), Closed: true} }
 
+// Distinct leaves out each point of a closed outline that repeats the one before it, as
+// where a flap ends in a point.
+func Distinct(points ...Point) []Point {
+	kept := points[:0:0]
+	for _, q := range points {
+		if len(kept) == 0 || !q.Near(kept[len(kept)-1]) {
+			kept = append(kept, q)
+		}
+	}
+	for len(kept) > 1 && kept[0].Near(kept[len(kept)-1]) {
+		kept = kept[:len(kept)-1]
+	}
+	return kept
+}
+
 // Rectangle returns the outline of a box, counterclockwise from its lower left.
 func Rectangle(b Box) Path {
 	return Polygon(b.Min, Pt(b.Max.X, b.Min.Y), b.Max, Pt(b.Min.X, b.Max.Y))

@@ -301,3 +301,12 @@ func cutOut(stretches [][2]Length, lo, hi Length) [][2]Length {
 	}
 	return out
 }
+
+// Find returns the piece with a name.
+func Find(pieces []Piece, name string) (p Piece, ok bool) {
+	i := slices.IndexFunc(pieces, func(p Piece) bool { return p.Name == name })
+	if i < 0 {
+		return Piece{}, false
+	}
+	return pieces[i], true
+}

@@ -72,7 +72,7 @@ func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
 	}
 	for _, l := range []Length{w, h} {
 		if l < LeastSheet || l > MostSheet {
-			return Sheet{}, job.Problem{Value: fmt.Sprintf("a sheet side of %.4g mm", l.MM()), Reason: "is outside what is printed on", Fix: fmt.Sprintf("give %.0f to %.0f mm", LeastSheet.MM(), MostSheet.MM())}
+			return Sheet{}, job.Problem{Value: fmt.Sprintf("a sheet side of %.4g mm", l.MM()), Reason: "is outside what is printed on", Fix: fmt.Sprintf("give %.0f to %.0f mm, or a sheet such as A4", LeastSheet.MM(), MostSheet.MM())}
 		}
 	}
 	return Sheet{Width: min(w, h), Height: max(w, h)}, nil
@@ -139,15 +139,46 @@ func (s Setup) Check() error {
 	if err := s.Measured.check(); err != nil {
 		return err
 	}
-	room := s.Printable(false)
-	foot, _ := s.Foot(false)
-	if across, along := room.Width(), room.Height(); across < leastAcross || along < leastAlong+foot {
-		return job.Problem{
-			Reason: fmt.Sprintf("%v with margins of %v leaves %.4g x %.4g mm to print on", s.Sheet, s.Margins, across.MM(), along.MM()),
-			Fix:    fmt.Sprintf("at least %.4g x %.4g mm is needed", leastAcross.MM(), (leastAlong + foot).MM()),
+	if across, along, foot := s.left(); !s.enough() {
+		p := job.Problem{
+			Reason: fmt.Sprintf("%v with margins of %v leaves %.4g x %.4g mm to print on, of which at least %.4g x %.4g mm is needed", s.Sheet, s.Margins, across.MM(), along.MM(), leastAcross.MM(), (leastAlong + foot).MM()),
+			Fix:    "print on a larger sheet: " + s.Larger(Setup.enough),
 		}
+		for tenths := Length(10 * MostMargin); tenths >= 0; tenths-- {
+			t := s
+			if t.Margins = EvenMargins(tenths / 10); t.enough() {
+				p.Fix += fmt.Sprintf(", or leave no margin over %.4g mm", (tenths / 10).MM())
+				break
+			}
+		}
+		return p
 	}
 	return nil
+}
+
+// left returns what an upright sheet leaves between its margins, and what of it is its
+// foot.
+func (s Setup) left() (across, along, foot Length) {
+	foot, _ = s.Foot(false)
+	room := s.Printable(false)
+	return room.Width(), room.Height(), foot
+}
+
+// enough tells whether that is enough.
+func (s Setup) enough() bool {
+	across, along, foot := s.left()
+	return across >= leastAcross && along >= leastAlong+foot
+}
+
+// Larger names the first sheet, of those printed on at a desk and then of all, that does
+// in place of this one, the margins as they are.
+func (s Setup) Larger(does func(Setup) bool) string {
+	for _, sheet := range Sheets {
+		if s.Sheet = sheet; does(s) {
+			return sheet.Name
+		}
+	}
+	return Sheets[0].Name
 }
 
 // wide is the least width of a sheet on which words take a corner, and pieces stand

@@ -30,11 +30,10 @@ const (
 type Binder struct {
 	out    *bufio.Writer
 	at     int64
-	starts map[int]int64 // of objects, by number
-	next   int
-	pages  []int  // their numbers
-	marks  []mark // in the list of contents
-	err    error  // the first there was
+	starts []int64 // of objects, by number
+	pages  []int   // their numbers
+	marks  []mark  // in the list of contents
+	err    error   // the first there was
 }
 
 type mark struct {
@@ -45,7 +44,7 @@ type mark struct {
 // New starts a file.
 func New(to io.Writer) *Binder {
 	api.DisableConfigDir()
-	b := &Binder{out: bufio.NewWriter(to), starts: map[int]int64{}, next: first}
+	b := &Binder{out: bufio.NewWriter(to), starts: make([]int64, first)}
 	b.write("%%PDF-1.7\n")
 	return b
 }
@@ -103,8 +102,8 @@ func (b *Binder) Add(title string, data []byte) error {
 }
 
 func (b *Binder) number() int {
-	b.next++
-	return b.next - 1
+	b.starts = append(b.starts, 0)
+	return len(b.starts) - 1
 }
 
 // copier copies the objects of one file that its pages need.
@@ -175,7 +174,7 @@ func (b *Binder) Close() error {
 		fmt.Fprintf(&kids, "%d 0 R ", n)
 	}
 	b.object(pages, fmt.Sprintf("<</Type/Pages/Count %d/Kids[%s]>>", len(b.pages), kids.String()))
-	top := b.next
+	top := len(b.starts)
 	for i, m := range b.marks {
 		text := fmt.Sprintf("<</Title %s/Parent %d 0 R/Dest[%d 0 R/Fit]", literal(m.title), outlines, m.page)
 		if i > 0 {
@@ -193,11 +192,11 @@ func (b *Binder) Close() error {
 	b.object(outlines, contents)
 	b.object(catalog, fmt.Sprintf("<</Type/Catalog/Pages %d 0 R/Outlines %d 0 R/Lang(en)/ViewerPreferences<</PrintScaling/None/Duplex/Simplex/PickTrayByPDFSize true>>>>", pages, outlines))
 	table := b.at
-	b.write("xref\n0 %d\n0000000000 65535 f \n", b.next)
-	for n := 1; n < b.next; n++ {
-		b.write("%010d 00000 n \n", b.starts[n])
+	b.write("xref\n0 %d\n0000000000 65535 f \n", len(b.starts))
+	for _, at := range b.starts[1:] {
+		b.write("%010d 00000 n \n", at)
 	}
-	b.write("trailer\n<</Size %d/Root %d 0 R>>\nstartxref\n%d\n%%%%EOF\n", b.next, catalog, table)
+	b.write("trailer\n<</Size %d/Root %d 0 R>>\nstartxref\n%d\n%%%%EOF\n", len(b.starts), catalog, table)
 	if b.err == nil {
 		b.err = b.out.Flush()
 	}

@@ -18,7 +18,10 @@ func stamp(made string) string { return fmt.Sprintf("%x", sha256.Sum256([]byte(v
 func (s classShelf) Has(folder, made string) bool { return s.Shelf.Has(folder, stamp(made)) }
 
 func (s classShelf) Put(folder, made string, files []pipeline.File) error {
-	return s.Shelf.Put(folder, stamp(made), files)
+	if made != "" {
+		made = stamp(made)
+	}
+	return s.Shelf.Put(folder, made, files)
 }
 
 // bind puts the pages of all students into one file, in order of names.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -34,8 +33,9 @@ with --job, or is at its default. A row that can't be made is reported with its
 line, and the others go on; the exit status is then 2.
 
 [[stock]] in that job file tells what sheets there are. --effort is how long to
-look for the plan, in steps or as a time; left out, %d steps for a class of up to
-%d, and the first good plan for more.
+look for the plan, in steps or as a time; left out, %d steps. A class of more than
+%d is planned in lots, stock-01.pdf and so on, each with sheets of its own and
+with the first good plan; --effort is then for each lot.
 
 All files come into the folder together at the end. Stopped with Ctrl-C, it leaves
 the folder as it was, keeps what is made, and goes on from there when it is run
@@ -99,7 +99,7 @@ func makeClass(roll *pipeline.Roll, folder string, out io.Writer, say voice) err
 	case err != nil:
 		return elsewhere(err)
 	}
-	return cmp.Or(unplanned, tellClass(roll, folder, change, out, say))
+	return tellClass(roll, unplanned, folder, change, out, say)
 }
 
 // classSet is the name of the set that the files of a class are.
@@ -133,8 +133,8 @@ func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c 
 // is less than 200 MB, whatever the number of students.
 const mostMemory = 150 << 20
 
-// tellClass says what became of the rows.
-func tellClass(roll *pipeline.Roll, folder string, c shelf.Change, out io.Writer, say voice) error {
+// tellClass says what became of the rows, and why there is no plan of all sheets.
+func tellClass(roll *pipeline.Roll, unplanned error, folder string, c shelf.Change, out io.Writer, say voice) error {
 	var refused jobfile.Issues
 	var failed []error
 	for _, s := range roll.Students {
@@ -145,6 +145,15 @@ func tellClass(roll *pipeline.Roll, folder string, c shelf.Change, out io.Writer
 		case pipeline.Failed:
 			failed = append(failed, fmt.Errorf("%s: %w", s.Folder, s.Err))
 		}
+	}
+	var lacking jobfile.Issues
+	switch foreseen := roll.Foreseen(); {
+	case foreseen != nil:
+		refused = append(refused, foreseen...)
+	case errors.As(unplanned, &lacking):
+		refused = append(refused, lacking...)
+	case unplanned != nil:
+		failed = append(failed, unplanned)
 	}
 	made, kept := roll.Count(pipeline.Made), roll.Count(pipeline.Kept)
 	fmt.Fprintf(out, "files of %d of %d students are in %s", made+kept, len(roll.Students), wording.Printable(folder))

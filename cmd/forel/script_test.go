@@ -8,6 +8,9 @@ import (
 )
 
 func TestMain(m *testing.M) {
+	if os.Getenv(asProgram) != "" {
+		main()
+	}
 	testscript.Main(m, map[string]func(){
 		"forel": func() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) },
 	})

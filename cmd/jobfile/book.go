@@ -74,7 +74,9 @@ func (r *reader) readings(v value, key, what string, least, most Length) job.Rea
 	}
 	var readings job.Readings
 	for _, item := range items {
-		readings = append(readings, r.length(item, key, what, least, most))
+		if l := r.length(item, key, what, least, most); l > 0 { // else it could not be read
+			readings = append(readings, l)
+		}
 	}
 	return readings
 }

@@ -92,7 +92,7 @@ func (r *reader) took(c Change) bool {
 	switch {
 	case c.Swap != "":
 		return table
-	case c.Gone && strings.Contains(c.Key, "["):
+	case c.Gone && (strings.Contains(c.Key, "[") || lists[c.Key].most > 0):
 		return true // the next one has its number now
 	case c.Gone:
 		return (!ok || blank(v)) && !table

@@ -81,6 +81,7 @@ func TestSwappedVolumes(t *testing.T) {
 	is := changed(t, was, swap)
 	assert.Equal(t, "# mine\n[[book]]\nheight = 210 # low\nwidth = 140\nthickness = 20\n\n# between\n[[book]]\ntitle = \"one\" # first\nheight = 220\nwidth = 150\nthickness = 30\n", is)
 	assert.Equal(t, was+"\n", changed(t, is, swap))
+	assert.Equal(t, "# mine\n\n# between\n[[book]]\ntitle", changed(t, is, jobfile.Change{Key: "book", Gone: true})[:32])
 	_, err := jobfile.Changed("case.toml", []byte(was), []jobfile.Change{{Key: "book", Swap: "book[3]"}})
 	require.ErrorContains(t, err, "name two tables that are there")
 	assert.Equal(t, 2, strings.Count(is, "[[book]]"))

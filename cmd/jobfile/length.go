@@ -10,11 +10,13 @@ import (
 	"forel/geometry/wording"
 )
 
-// length reads a length and holds it against its limits.
+// length reads a length and holds it against its limits: one beyond them is told, and
+// the limit returned.
 func (r *reader) length(v value, key, what string, lo, hi Length) Length {
 	l, p, ok := r.measure(v, key, what, lo, hi)
 	if !ok {
 		r.tell(v.at, p)
+		return p.Mend.Value
 	}
 	return l
 }
@@ -69,13 +71,16 @@ func (r *reader) setting(v value, s job.Setting) Length {
 		return 0
 	}
 	l, p, ok := r.measure(v, s.Key, s.What, Length(s.Min), Length(s.Max))
-	if !ok {
-		if s.Auto {
-			p.Fix += `; or write "auto"`
-		}
-		r.tell(v.at, p)
+	switch {
+	case ok:
+		return l
+	case s.Auto:
+		p.Fix += `; or write "auto"`
+	case p.Mend.Key != "":
+		p.Fix += "; left out it is " + job.Show(*s.Length, r.usual, 0)
 	}
-	return l
+	r.tell(v.at, p)
+	return *s.Length
 }
 
 // written returns a value as the maker wrote it, or what it is.

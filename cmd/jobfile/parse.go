@@ -67,39 +67,97 @@ type reader struct {
 	flagUnit geometry.Unit    // of bare numbers in flags
 	usual    geometry.Unit    // that what is left out is round in: the file's, whatever the flags say
 	issues   Issues
+	slips    Issues       // in the writing of the file
 	suspects job.Problems // what another kind of job would need
 	twice    *Issue       // see invalid
 }
 
 func newReader(source string, hasFile bool) *reader {
-	return &reader{
-		source: source, hasFile: hasFile,
-		file: map[string]value{}, flags: map[string]value{}, tables: map[string]int{}, counts: map[string]int{},
+	r := &reader{source: source, hasFile: hasFile, flags: map[string]value{}}
+	r.clear()
+	return r
+}
+
+// clear forgets what was read of the file, but for slips in its writing.
+func (r *reader) clear() {
+	r.file, r.tables, r.counts, r.issues = map[string]value{}, map[string]int{}, map[string]int{}, nil
+}
+
+// withSlips returns issues with the slips in the writing of the file; nothing else is
+// told of the lines that have one.
+func (r *reader) withSlips(issues Issues) Issues {
+	all := slices.Clone(r.slips)
+	for _, i := range issues {
+		if i.Source != r.source || !slices.ContainsFunc(r.slips, func(s Issue) bool { return s.Line == i.Line }) {
+			all = append(all, i)
+		}
 	}
+	all.sort()
+	return all
 }
 
 // finish makes a File of what was set, and checks the job.
 func (r *reader) finish() (File, Issues, error) {
-	f := r.settings()
-	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
-		r.issues = append(r.issues, *t) // not told yet in our own words
-	}
-	if len(r.issues) > 0 {
-		r.issues.sort()
-		return File{}, nil, r.issues
-	}
-	sound, refused, suspect := f.Job.Check()
-	f.Case = sound
-	issues, suspects := r.placed(refused), r.placed(append(suspect, r.suspects...))
-	if issue, ok := r.sheetTooSmall(f.Print); ok {
-		issues = append(issues, issue)
-	}
-	issues.sort()
-	suspects.sort()
+	f, issues, suspects := r.checked()
 	if len(issues) > 0 {
 		return File{}, suspects, issues
 	}
 	return f, suspects, nil
+}
+
+// checked makes a File of what was set, and all that is wrong with it. Where the changes
+// that are named make a job of it, the File is that of this job.
+func (r *reader) checked() (f File, issues, suspects Issues) {
+	f = r.settings()
+	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
+		r.issues = append(r.issues, *t) // not told yet in our own words
+	}
+	issues, suspects = slices.Clone(r.issues), r.placed(r.suspects)
+	if measured(f.Job) {
+		sound, refused, suspect := f.Job.Check()
+		if len(refused) > 0 {
+			told, mended := f.Kind.Mended(f.Job, refused)
+			for _, i := range r.placed(told) {
+				if !slices.ContainsFunc(r.issues, func(have Issue) bool { return have.Key == i.Key }) {
+					issues = append(issues, i)
+				}
+			}
+			if mended != nil {
+				f.Job = mended
+				sound, _, _ = mended.Check()
+			}
+		}
+		f.Case = sound
+		suspects = append(suspects, r.placed(suspect)...)
+	}
+	if issue, ok := r.sheetTooSmall(f.Print); ok {
+		issues = append(issues, issue)
+	}
+	suspects.sort()
+	return f, r.withSlips(issues), suspects
+}
+
+// Mended reads a job that Parse refuses, or FromFlags where data is nil, with the changes
+// that the refusal names, so that more can be told of it; ok is false where they don't
+// make a job.
+func Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
+	r := newReader(source, data != nil)
+	if r.readTOML(data) != nil {
+		return File{}, false
+	}
+	r.readFlags(flags)
+	f, _, _ = r.checked()
+	f.Stock = slices.DeleteFunc(f.Stock, func(s stock.Stock) bool { return s.Width <= 0 || !s.Endless() && s.Height <= 0 })
+	return f, f.Case != nil
+}
+
+// measured tells whether the books of a job can be reckoned with: a job without a
+// measure is refused for that alone.
+func measured(j plan.Job) bool {
+	books := j.Shared().Books
+	return len(books) > 0 && !slices.ContainsFunc(books, func(b job.Book) bool {
+		return b.Height.Largest() <= 0 || b.Width.Largest() <= 0 || b.Thickness.Largest() <= 0
+	})
 }
 
 // get finds a setting; a flag goes before the file.

@@ -80,7 +80,7 @@ func (r *reader) print() (s paper.Setup, black bool) {
 		}
 	}
 	if v, ok := r.get(overlap.Key); ok {
-		s.Overlap = r.length(v, overlap.Key, overlap.What, Length(overlap.Min), Length(overlap.Max))
+		s.Overlap = max(paper.LeastOverlap, r.length(v, overlap.Key, overlap.What, Length(overlap.Min), Length(overlap.Max)))
 	}
 	for _, f := range measuredFields {
 		if v, ok := r.get(f.key); ok {
@@ -123,6 +123,7 @@ func (r *reader) measured(v value, key, what string) Length {
 			p.Fix += "; " + scaling
 		}
 		r.tell(v.at, p)
+		return 0
 	}
 	return l / rule * paper.Gauged
 }
@@ -146,9 +147,8 @@ func Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geomet
 	if r.twice != nil {
 		r.issues = append(r.issues, *r.twice)
 	}
-	if len(r.issues) > 0 {
-		r.issues.sort()
-		return s, unit, r.issues
+	if issues := r.withSlips(r.issues); len(issues) > 0 {
+		return s, unit, issues
 	}
 	return s, r.flagUnit, nil
 }

@@ -92,8 +92,8 @@ var refused = []refusal{
 	{"sheet", book + "[print]\npaper = 'foolscap'\n", []string{`:6: print.paper: unknown sheet "foolscap"; give A4, `}},
 	{"sheet is a number", book + "[print]\npaper = 4\n", []string{":6: print.paper: 4 is no sheet; give A4, "}},
 	{"small sheet", book + "[print]\npaper = '50 x 80 mm'\n", []string{":6: print.paper: a sheet side of 50 mm is outside "}},
-	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'b5'\n", []string{":6: print.margin: B5 with margins of 40 mm leaves 96 x 170 mm to print on; "}}, // 176 and 250 less 80
-	{"sheet with the usual margin", book + "[print]\npaper = '130 x 200 mm'\n", []string{":6: print.paper: 130 x 200 mm with margins of 10 mm leaves 110 x 180 mm to print on; "}},
+	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'b5'\n", []string{":6: print.margin: B5 with margins of 40 mm leaves 96 x 170 mm to print on, of which "}}, // 176 and 250 less 80
+	{"sheet with the usual margin", book + "[print]\npaper = '130 x 200 mm'\n", []string{":6: print.paper: 130 x 200 mm with margins of 10 mm leaves 110 x 180 mm to print on, of which "}},
 
 	// Unknown keys.
 	{"near key", book + "[cloth]\noverlp = 3\n", []string{":6: cloth.overlp: unknown key; did you mean cloth.overlap"}},
@@ -122,18 +122,18 @@ var refused = []refusal{
 	{"unknown key twice", "foo = 1\nfoo = 2\n" + book, []string{":1: foo: unknown key; ", ":2: foo: unknown key; "}},
 
 	// Slips in the TOML come alone.
-	{"unit without quotes", book + "[board]\nthickness = 2 mm\ntrim = 2\n", []string{`:6: expected newline but got "m"; a length with a unit, a fraction or a decimal comma stands in quotes, such as "9 1/4 in"`}},
+	{"unit without quotes", book + "[board]\nthickness = 2 mm\ntrim = 2\n", []string{`:6: expected newline but got "m"; a length with a unit, a fraction or a decimal comma stands in quotes, such as "9 1/4 in"`, ":7: board.trim: unknown key; "}},
 	{"unit close by", book + "[board]\nthickness = 2mm\n", []string{":6: strings must be quoted; a length with a unit, "}},
-	{"fraction without quotes", "[[book]]\nheight = 9 1/4\n", []string{`:2: expected newline but got "1"; a length with a unit, `}},
-	{"fraction in a list", "[[book]]\nheight = [9, 9 1/4]\n", []string{":2: expected ',' or ']' after array value; a length with a unit, "}},
-	{"comma without quotes", "[[book]]\nheight = 23,5\n", []string{`:2: book.height: 23,5 has a decimal comma outside quotes; write 23.5, or "23,5 mm" in quotes`}},
-	{"quarter without quotes", "[[book]]\nheight = 9¼\n", []string{`:2: expected newline but got "¼"; a length with a unit, `}},
-	{"curly quotes", "[[book]]\nheight = “9 in”\n", []string{`:2: unexpected character "“" at start of value; a length with a unit, `}},
-	{"open quotes", "title = \"Harbour log\nunits = 'mm'\n", []string{":1: "}},
+	{"fraction without quotes", "[[book]]\nheight = 9 1/4\nwidth = 148\nthickness = 30\n", []string{`:2: expected newline but got "1"; a length with a unit, `}},
+	{"fraction in a list", "[[book]]\nheight = [9, 9 1/4]\nwidth = 148\nthickness = 30\n", []string{":2: expected ',' or ']' after array value; a length with a unit, "}},
+	{"comma without quotes", "[[book]]\nheight = 23,5\nwidth = 148\nthickness = 30\n", []string{`:2: book.height: 23,5 has a decimal comma outside quotes; write 23.5, or "23,5 mm" in quotes`}},
+	{"quarter without quotes", "[[book]]\nheight = 9¼\nwidth = 148\nthickness = 30\n", []string{`:2: expected newline but got "¼"; a length with a unit, `}},
+	{"curly quotes", "[[book]]\nheight = “9 in”\nwidth = 148\nthickness = 30\n", []string{`:2: unexpected character "“" at start of value; a length with a unit, `}},
+	{"open quotes", "title = \"Harbour log\n" + book, []string{":1: "}},
 	{"open bracket", "[[book]\nheight = 221\n", []string{":1: expected ']]' to close array table name; look at the quotes, brackets "}},
 	{"no equals sign", "\n\nheight 221\n", []string{":3: expected '=' after key; look at "}},
 	{"after a duplicate", "foo = 1\nfoo = 2\nbar\n", []string{":3: expected '=' after key; look at "}},
-	{"control character", "title = 'a\x1b[31m'\n", []string{":1: "}},
+	{"control character", "title = 'a\x1b[31m'\n" + book, []string{":1: "}},
 
 	// What isn't text.
 	{"not UTF-8", "title = 'caf\u00e9'\nunits = 'caf\xe9'\n", []string{":2: not UTF-8 text; save the file as UTF-8"}},
@@ -193,6 +193,34 @@ func TestAllSlipsAtOnce(t *testing.T) {
 		":25: clearance.heigth: unknown key; did you mean clearance.height",
 		`:28: print.paper: unknown sheet "foolscap"; give A4, `,
 	}, err.Error())
+}
+
+// Slips in the writing are told together, with all else that is wrong, and each alone of
+// its line.
+func TestSlipsOfWritingAtOnce(t *testing.T) {
+	_, _, err := jobfile.Parse("case.toml", []byte("title = Harbour log\n[[book]]\nheight = 221,5\nwidth = 148,5\nthickness = 31,75\n[board]\nthickness = 30\n[cloth]\noverlap = 9 1/4 in\nspine_gap = 'x'\n"))
+	require.Error(t, err)
+	begins(t, "case.toml", []string{
+		`:1: unexpected character "H"`,
+		":3: book.height: 221,5 has a decimal comma outside quotes; ",
+		":4: book.width: 148,5 has a decimal comma outside quotes; ",
+		":5: book.thickness: 31,75 has a decimal comma outside quotes; ",
+		":7: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm ",
+		`:9: expected newline but got "1"; `,
+		`:10: cloth.spine_gap: "x" doesn't begin with a number; `,
+	}, err.Error())
+	// What began on another line is told alone.
+	_, _, err = jobfile.Parse("case.toml", []byte("[[book]]\nheight = [221, 222\nwidth = 148\nthickness = 3,5\n"))
+	require.Error(t, err)
+	assert.NotContains(t, err.Error(), "\n")
+}
+
+// What does not fit together is told beside a value out of its limits.
+func TestFitBesideRanges(t *testing.T) {
+	_, _, err := jobfile.Parse("case.toml", []byte(book+"[board]\nthickness = 30\n[cloth]\nmouth_turn_in = 200\n[chemise]\nfore_edge = 'x'\n[side_paper]\ninset = 2\n"))
+	require.Error(t, err)
+	assert.Regexp(t, `board.thickness: 30 mm is too large`, err.Error())
+	assert.Regexp(t, `side_paper.inset: 2 mm runs the turn-in into`, err.Error())
 }
 
 // A line is the same however lines end and whatever stands before the text.

@@ -29,19 +29,27 @@ func (r *reader) settings() File {
 	return f
 }
 
-// read reads one setting.
+// read reads one setting. One that is refused is left at its default, so that what does
+// not fit together can be told too.
 func (r *reader) read(v value, s job.Setting) {
+	before := len(r.issues)
 	switch {
 	case s.Word != nil:
 		*s.Word = r.choice(v, s)
 	case s.Length != nil:
 		*s.Length = r.setting(v, s)
 	case s.Readings != nil:
-		*s.Readings = r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max))
+		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max)); len(r.issues) == before {
+			*s.Readings = all
+		}
 	case s.Percent:
-		*s.Number = r.percent(v, s)
+		if n := r.percent(v, s); len(r.issues) == before {
+			*s.Number = n
+		}
 	default:
-		*s.Number = r.number(v, s.What, s.Min, s.Max, false)
+		if n := r.number(v, s.What, s.Min, s.Max, false); len(r.issues) == before {
+			*s.Number = n
+		}
 	}
 }
 

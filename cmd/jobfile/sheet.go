@@ -22,6 +22,9 @@ func (r *reader) sheet(v value) paper.Sheet {
 // sheetTooSmall tells of a sheet that leaves too little room, at its margin
 // where the maker chose one.
 func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
+	if s.Sheet.Width == 0 { // it is told that there is none
+		return Issue{}, false
+	}
 	err := s.Check()
 	if err == nil {
 		return Issue{}, false

@@ -116,7 +116,9 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	if len(r.issues) == before {
 		if err := s.Check(); err != nil {
-			r.tell(r.stockAt(name, "trim"), problem(err))
+			p := problem(err)
+			r.tell(r.stockAt(name, "trim"), p)
+			s.Trim = p.Mend.Value
 		}
 	}
 	return s

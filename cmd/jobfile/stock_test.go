@@ -30,7 +30,7 @@ var refusedStock = []refusal{
 	{"price below nothing", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\nprice = -1\n", []string{":8: stock.price: -1 is too small; "}},
 	{"count of a roll", book + "[[stock]]\nmaterial = 'cloth'\nroll = 1370\ncount = 2\n", []string{":8: stock.count: a count of a roll without a length; "}},
 	{"grain", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\ngrain = 'long'\n", []string{`:8: stock.grain: "long" is none of its words; give "height", "width" or "none"`}},
-	{"all trim", book + "[[stock]]\nmaterial = 'board'\nsize = '120 x 120'\ntrim = 50\n", []string{":8: stock.trim: a trim of 50 mm on each edge leaves nothing to cut from; give less"}},
+	{"all trim", book + "[[stock]]\nmaterial = 'board'\nsize = '120 x 120'\ntrim = 50\n", []string{":8: stock.trim: a trim of 50 mm on each edge leaves nothing to cut from; at most 35 mm"}},
 	{"density twice", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\ndensity = 650\ngrammage = 1200\n", []string{":9: stock.grammage: density and grammage both; "}},
 	{"one pair of brackets", book + "[stock]\nmaterial = 'board'\nsize = 'A1'\n", []string{":5: stock: stock has double brackets; write [[stock]]"}},
 	{"unknown key", book + "[[stock]]\nmaterial = 'board'\nsize = 'A1'\ncolor = 'grey'\n", []string{":8: stock.color: unknown key; "}},

@@ -40,6 +40,29 @@ func (r *reader) unreadable(data []byte) Issues {
 	return nil
 }
 
+// mostSlips is how many slips in the writing are told in one run.
+const mostSlips = 20
+
+// aKey is a line that sets a key.
+var aKey = regexp.MustCompile(`^(\s*[A-Za-z_][A-Za-z0-9_.-]*\s*=)`)
+
+// pastSlip returns the data with the line of a slip set to an empty text, so that the rest
+// can be read too; ok is false where the slip is not of one line that sets a key.
+func pastSlip(data []byte, line int) (without []byte, ok bool) {
+	text := lineOf(data, line)
+	key := aKey.FindString(text)
+	var p unstable.Parser
+	p.Reset([]byte(text))
+	for p.NextExpression() {
+	}
+	if key == "" || p.Error() == nil { // what is wrong began on another line
+		return nil, false
+	}
+	lines := bytes.Split(data, []byte("\n"))
+	lines[line-1] = []byte(key + ` ""`)
+	return bytes.Join(lines, []byte("\n")), true
+}
+
 // slip tells of a slip in the writing of the TOML, at which the parser stopped.
 func (r *reader) slip(p *unstable.Parser, err error) Issue {
 	issue := Issue{Source: r.source, Problem: job.Problem{Reason: err.Error(), Fix: "look at the quotes, brackets and equals sign of this line"}}

@@ -21,18 +21,28 @@ func (r *reader) readTOML(data []byte) Issues {
 	if issues := r.unreadable(data); issues != nil {
 		return issues
 	}
-	t := tree{reader: r, lines: indexLines(data)}
-	var p unstable.Parser
-	p.Reset(data)
-	t.walk(&p)
-	switch err := p.Error(); {
-	case t.nodes > mostNodes:
-		return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a job file"}}}
-	case err != nil:
-		return Issues{r.slip(&p, err)}
+	for {
+		t := tree{reader: r, lines: indexLines(data)}
+		var p unstable.Parser
+		p.Reset(data)
+		t.walk(&p)
+		err := p.Error()
+		switch {
+		case t.nodes > mostNodes:
+			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a job file"}}}
+		case err == nil:
+			r.twice = r.invalid(data)
+			return nil
+		}
+		slip := r.slip(&p, err)
+		r.slips = append(r.slips, slip)
+		without, ok := pastSlip(data, slip.Line)
+		if !ok || len(r.slips) == mostSlips {
+			return r.slips
+		}
+		data = without
+		r.clear()
 	}
-	r.twice = r.invalid(data)
-	return nil
 }
 
 // tree walks the expressions of a TOML document.

@@ -102,13 +102,50 @@ func (c Class) Read() (*Roll, error) {
 	}
 	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
 	if bad = append(bad, Problems(err)...); len(bad) > 0 {
-		return nil, bad
+		return nil, append(bad, c.foreseen(rows)...)
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
 	for i, row := range rows {
 		r.Students[i].Row = row
 	}
 	return r, nil
+}
+
+// foreseen tells of what the stock does not take once rows are mended as they are told.
+// Where no row is refused, the plan tells it.
+func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
+	var all []worked
+	refused := false
+	for _, r := range rows {
+		refused = refused || r.Refused != nil
+		if r.Refused != nil && !r.Mended {
+			continue
+		}
+		if w, err := work(r.File, c.Round, c.Date); err == nil {
+			all = append(all, w.ofClass(r.Name))
+		}
+	}
+	if !refused || len(all) == 0 || len(all) > LargeClass {
+		return nil
+	}
+	return unstocked(context.Background(), all, bench.Options{})
+}
+
+// Foreseen tells of what the stock will not take once refused rows are mended as they
+// are told; nothing where no row is refused.
+func (r *Roll) Foreseen() jobfile.Issues {
+	var rows []roster.Row
+	for _, s := range r.Students {
+		rows = append(rows, s.Row)
+	}
+	return r.class.foreseen(rows)
+}
+
+// ofClass returns a job as it is planned with others of a class: under the student's
+// name, which is what a teacher looks for on a sheet.
+func (w worked) ofClass(name string) worked {
+	w.plan.Title = name
+	return w
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
@@ -221,8 +258,7 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 		}
 		w := s.worked
 		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
-		w.plan.Title = s.Name // which is what a teacher looks for on a sheet
-		all = append(all, w)
+		all = append(all, w.ofClass(s.Name))
 	}
 	put := func(name string, data []byte, wrong error) {
 		if err = cmp.Or(err, wrong); err == nil {

@@ -56,8 +56,9 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
 	line, worst := lineOf(c.Line)
 	all, err := c.readAll(&r, slices.Concat(bad, more, worse, worst))
-	if err != nil {
-		return r, err
+	if err != nil { // all that the bed does not take is told too
+		jobs, _ := onBed(all)
+		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
 	}
 	if c.Labels && len(all) > 1 { // else no title is among them
 		for _, w := range all {

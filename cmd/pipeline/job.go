@@ -52,9 +52,9 @@ func (j Job) read(r *Result, bad jobfile.Issues) (worked, error) {
 // ofOneBook are the keys that can't hold for several jobs.
 var ofOneBook = []string{"title", "book.height", "book.width", "book.thickness"}
 
-// readAll is read for any number of job files, the flags holding for each.
+// readAll is read for any number of job files, the flags holding for each. Beside an error
+// the jobs are returned that can be made, with the changes that it names where need be.
 func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
-	before := len(bad)
 	bad = append(bad, Contradictions(j.Flags)...)
 	files, several := j.Files, len(j.Files) > 1
 	switch {
@@ -63,7 +63,7 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 	case j.Example:
 		files = []File{{"example", jobfile.Starter()}}
 	case len(files) == 0 && len(j.Flags) == 0:
-		bad = refuse(bad, "no job", "name a job file, or give --height, --width and --thickness")
+		return nil, refuse(bad, "no job", "name a job file, or give --height, --width and --thickness")
 	case len(files) == 0:
 		files = []File{{}} // the flags say it all
 	}
@@ -71,9 +71,6 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		if several && slices.Contains(ofOneBook, f.Key) {
 			bad = refuse(bad, f.Name+" with several job files", "leave it out, or give one job file")
 		}
-	}
-	if len(bad) > before {
-		return nil, bad
 	}
 	for _, f := range files {
 		var file jobfile.File
@@ -85,22 +82,37 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		}
 		if err != nil {
 			bad = append(bad, Problems(err)...)
-			continue
+			var ok bool
+			if file, ok = jobfile.Mended(f.Name, f.Data, j.Flags...); !ok {
+				continue
+			}
 		}
-		w, err := work(file, j.Round, j.Date)
+		w, wrong := work(file, j.Round, j.Date)
 		if several {
 			w.name = f.Name
 		}
-		for _, p := range Problems(err) {
-			p.Source = w.name
-			bad = append(bad, p)
-		}
 		if err == nil {
+			for _, p := range Problems(wrong) {
+				p.Source = w.name
+				bad = append(bad, p)
+			}
 			r.Warnings = append(r.Warnings, suspects...)
+		}
+		if wrong == nil {
 			all = append(all, w)
 		}
 	}
-	return all, refused(bad)
+	return all, refused(eachOnce(bad))
+}
+
+// eachOnce leaves out what is told already, as of a flag for each of several files.
+func eachOnce(bad jobfile.Issues) (out jobfile.Issues) {
+	for _, b := range bad {
+		if !slices.Contains(out, b) {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // rounding returns how shown sizes are rounded: as asked, or as suits the unit.

@@ -38,6 +38,7 @@ func Problems(err error) (out jobfile.Issues) {
 	several, ok := err.(interface{ Unwrap() []error })
 	switch {
 	case err == nil:
+	case errors.As(err, &wrong) && len(wrong) == 0:
 	case ok:
 		for _, one := range several.Unwrap() {
 			out = append(out, Problems(one)...)

@@ -3,6 +3,8 @@ package pipeline
 import (
 	"context"
 
+	"forel/paper"
+	"forel/render/document"
 	"forel/render/proof"
 )
 
@@ -29,7 +31,8 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	}
 	o := w.printed()
 	if err := proof.Check(o); err != nil {
-		return r, refuse(nil, err.Error(), "draw it on another sheet, such as --paper a4")
+		larger := o.Setup.Larger(func(s paper.Setup) bool { return proof.Check(document.Options{Setup: s}) == nil })
+		return r, refuse(nil, err.Error(), "draw it on a larger sheet: --paper "+larger)
 	}
 	r.Document = proof.Draw(w.plan, o)
 	doc, err := r.Document.PDF()

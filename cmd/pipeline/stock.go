@@ -2,12 +2,14 @@ package pipeline
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/job"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	draw "forel/render/bench"
@@ -40,11 +42,13 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	}
 	effort, more := effortOf(s.Effort, StockSteps)
 	all, err := s.readAll(&r, append(bad, more...))
-	if err != nil {
-		return r, err
+	options := bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}
+	if err != nil { // what the stock does not take is told too
+		options.Effort = pack.Effort{}
+		return r, append(Problems(err), unstocked(ctx, all, options)...)
 	}
-	effort.Progress = s.Progress.search
-	p, err := layOut(ctx, all, bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}, &r)
+	options.Effort.Progress = s.Progress.search
+	p, err := layOut(ctx, all, options, &r)
 	if err != nil {
 		return r, err
 	}
@@ -72,9 +76,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	return r, err
 }
 
-// layOut plans the bench work of all jobs.
-func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (bench.Plan, error) {
-	var jobs []bench.Job
+// atBench returns jobs as they are planned, each with a title of its own.
+func atBench(all []worked) (jobs []bench.Job) {
 	seen := map[string]int{}
 	for _, w := range all {
 		seen[w.plan.Title]++
@@ -85,7 +88,12 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 		}
 		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.file.Job.Shared().Unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
 	}
-	p, err := bench.Lay(ctx, jobs, o)
+	return jobs
+}
+
+// layOut plans the bench work of all jobs.
+func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (bench.Plan, error) {
+	p, err := bench.Lay(ctx, atBench(all), o)
 	if err != nil {
 		return p, Problems(err)
 	}
@@ -93,6 +101,16 @@ func layOut(ctx context.Context, all []worked, o bench.Options, r *Result) (benc
 		r.Warnings = append(r.Warnings, issue("", "stopped early: this is the best plan until then", ""))
 	}
 	return p, nil
+}
+
+// unstocked tells of what can't be laid out on the stock there is.
+func unstocked(ctx context.Context, all []worked, o bench.Options) jobfile.Issues {
+	_, err := bench.Lay(ctx, atBench(all), o)
+	var wrong job.Problems
+	if errors.As(err, &wrong) {
+		return Problems(wrong)
+	}
+	return nil
 }
 
 // effortOf reads steps or a time; with nothing asked for it returns the usual steps.

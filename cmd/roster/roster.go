@@ -27,7 +27,8 @@ type Row struct {
 	Given    [32]byte // a digest of all that the job was read from: the same for the same job
 	File     jobfile.File
 	Suspects jobfile.Issues // what can be made but looks like a slip
-	Refused  jobfile.Issues // why it can't be made; File holds nothing then
+	Refused  jobfile.Issues // why it can't be made; File holds nothing then, or where Mended is set the job with the changes that are named
+	Mended   bool
 }
 
 // mostColumns is how many columns a roster may have: there are under two hundred keys.
@@ -54,8 +55,8 @@ type Base struct {
 // made says so in Refused and keeps no other from being read. The error is of
 // type Issues and tells what is wrong with the table as a whole: nothing in it,
 // columns that are not known or missing, quotes that don't close, and what is
-// wrong with the base or a flag in every row alike. Flags hold for every row, over
-// what it says.
+// wrong with the base or a flag in every row alike; beside this last the rows are
+// returned too. Flags hold for every row, over what it says.
 func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
 	t := table{source: source, base: base, flags: flags, short: map[int]int{}}
 	if err := t.open(data); err != nil {
@@ -78,10 +79,10 @@ func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row,
 		}
 		return nil, wrong
 	}
-	if all := t.refused.inAll(t.parsed); all != nil {
-		return nil, all
-	}
 	name(rows)
+	if all := t.refused.inAll(t.parsed); all != nil {
+		return rows, all
+	}
 	return rows, nil
 }
 
@@ -313,6 +314,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	if errors.As(err, &wrong) {
 		if counted {
 			t.refused.count(wrong, t.common)
+			r.File, r.Mended = t.mended(flags)
 		}
 		issues = append(issues, t.placed(r.Line, wrong)...)
 	} else if err != nil {
@@ -320,6 +322,14 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	}
 	r.Suspects = append(r.Suspects, t.placed(r.Line, suspects)...)
 	return issues
+}
+
+// mended returns a job that is refused with the changes that are named.
+func (t *table) mended(flags []jobfile.Flag) (jobfile.File, bool) {
+	if t.base != nil {
+		return jobfile.Mended(t.base.Source, t.base.Data, flags...)
+	}
+	return jobfile.Mended("", nil, flags...)
 }
 
 // digest tells one job from another by what it was read from.

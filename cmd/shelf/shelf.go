@@ -63,12 +63,12 @@ const (
 	undoName    = "undo"       // or undone
 )
 
-// Patience is how long a run waits for another that writes into the same folder.
-const Patience = 10 * time.Second
+// patience is how long a run waits for another that writes into the same folder.
+const patience = 10 * time.Second
 
 // Open readies a folder for the sets of an owner, and makes it where it is not there. What
 // a killed run left is finished or taken away first. It waits for another run that writes
-// there, for as long as Patience or until the context ends. Close ends it.
+// there, for a few seconds or until the context ends. Close ends it.
 func Open(ctx context.Context, name, owner string) (s *Shelf, err error) {
 	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, staged: map[string]digest{}}
 	if err := s.take(ctx); err != nil {
@@ -125,7 +125,7 @@ func Cause(err error) error {
 // take makes the folder and locks it. A lock dies with its run. Whoever has it takes its
 // file away in the end, so a lock counts only while its file is still in the folder.
 func (s *Shelf) take(ctx context.Context) error {
-	within, stop := context.WithTimeout(ctx, Patience)
+	within, stop := context.WithTimeout(ctx, patience)
 	defer stop()
 	for {
 		made, err := makeDirs(filepath.Clean(s.name))

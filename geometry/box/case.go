@@ -30,7 +30,7 @@ func (j Job) work(suspects job.Problems) (made, error) {
 	s := j.standing()
 	pieces := s.pieces()
 	if proof := prove(pieces, s.conditions()); !proof.Sound() {
-		return made{}, unproved(proof)
+		return made{}, proof.Problems()
 	} else {
 		pieces = fitted(j.pieces(), pieces)
 		plan.MarkMistakable(pieces)

@@ -23,8 +23,8 @@ type laid struct {
 func layCase(pieces []geometry.Piece, board, joint Length) (laid, []foldup.Fault) {
 	c := laid{board: board, joint: joint}
 	var faults []foldup.Fault
-	b, ok := find(pieces, caseBoardName)
-	s, has := find(pieces, spineName)
+	b, ok := geometry.Find(pieces, caseBoardName)
+	s, has := geometry.Find(pieces, spineName)
 	if !ok || !has || b.Count != 2 {
 		return c, []foldup.Fault{{Kind: foldup.Misfit, What: "two case boards and a spine are not there"}}
 	}

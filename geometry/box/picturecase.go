@@ -138,7 +138,7 @@ func (m model) caseCloth(headAndTail, foreEdges float64, fresh bool) []stage.Fac
 func (m model) caseHung() (draft.Hung, bool) {
 	c := m.laid()
 	c.at = space.Vec{}
-	p, _ := find(m.c.pieces, caseClothName)
+	p, _ := geometry.Find(m.c.pieces, caseClothName)
 	s, ok := c.body(size{}, size{}).Hang(p, 0)
 	h := draft.Hung{Sheet: s, Piece: p, Object: "cloth"}
 	h.Late = func(leaf int) bool { return atForeEdge(h, leaf) }
@@ -300,7 +300,7 @@ func (m model) openBox() []stage.Face {
 // hinged is the hinge going in.
 func (m model) hinged() [][]stage.Picture {
 	c, w := m.laid(), m.c.stands.hinge()
-	p, _ := find(m.c.pieces, hingeName)
+	p, _ := geometry.Find(m.c.pieces, hingeName)
 	wide, high := p.Size()
 	up := 0.35 * m.lift()
 	floor := c.board + m.small.s.t

@@ -3,6 +3,7 @@ package box
 import (
 	"slices"
 
+	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/geometry/stage"
@@ -54,7 +55,7 @@ func (m model) boards(w tray) [][]stage.Picture {
 		p.Notes = append(p.Notes, stage.Note{Name: plan.Say(label), At: stage.Vec{X: x + wide*0.3, Y: y + deep/2}})
 	}
 	size := func(of string) (wide, high Length) {
-		q, _ := find(m.c.pieces, w.name+of)
+		q, _ := geometry.Find(m.c.pieces, w.name+of)
 		return q.Size()
 	}
 	bw, bh := size(baseOf)

@@ -3,6 +3,7 @@ package box
 import (
 	"slices"
 
+	"forel/geometry"
 	"forel/geometry/space"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -22,7 +23,7 @@ func (c made) trayModel(name string) *trayModel {
 	j := c.job
 	t := &trayModel{}
 	t.s, _ = stand(c.pieces, name, j.Board, j.Walls)
-	p, has := find(c.pieces, name+clothOf)
+	p, has := geometry.Find(c.pieces, name+clothOf)
 	if !has {
 		return t
 	}

@@ -130,43 +130,18 @@ const (
 )
 
 // caseClothPiece returns the covering of the case, its back up, head away: front board,
-// spine and back board from left to right. The corners are mitred: the triangle left
-// beyond a corner of a board is pinched over it. Head and tail are turned in first, the
-// fore-edges last, over them.
+// spine and back board from left to right.
 func (j Job) caseClothPiece() geometry.Piece {
 	w, high := j.caseSize()
 	wide, b, e, c := j.across(), j.caseBoard(), j.turnIn(), j.corner()
-	pt := func(x, y Length) geometry.Point { return geometry.Pt(x+e, y+e) }
+	m := geometry.Mitred{Wide: wide, High: high, Board: b, TurnIn: e, Left: e, Right: e, Corner: c}
 	p := geometry.Piece{
 		Name: caseClothName, Material: j.caseClothOf(), Count: 1,
-		Outline: geometry.Polygon(
-			pt(e-c, -e), pt(wide-e+c, -e), pt(wide+e, e-c), pt(wide+e, high-e+c),
-			pt(wide-e+c, high+e), pt(e-c, high+e), pt(-e, high-e+c), pt(-e, e-c),
-		),
 		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
 		Rule:  geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"},
-		Seats: []geometry.Seat{{Face: caseOutside, At: [2]geometry.Anchor{{At: pt(0, 0), On: caseTailLeft}, {At: pt(wide, 0), On: caseTailRight}}}},
+		Seats: []geometry.Seat{{Face: caseOutside, At: [2]geometry.Anchor{{At: m.At(0, 0), On: caseTailLeft}, {At: m.At(wide, 0), On: caseTailRight}}}},
 	}
-	for _, y := range []Length{0, -b, high, high + b} {
-		p.Folds = append(p.Folds, geometry.Line(pt(0, y), pt(wide, y)))
-	}
-	for _, x := range []Length{0, -b, wide, wide + b} {
-		p.Folds = append(p.Folds, geometry.Line(pt(x, 0), pt(x, high)))
-	}
-	for _, x := range []Length{0, wide} {
-		for _, y := range []Length{0, high} {
-			dx, dy := -c, -c
-			if x > 0 {
-				dx = c
-			}
-			if y > 0 {
-				dy = c
-			}
-			p.Creases = append(p.Creases,
-				geometry.Crease{Path: geometry.Line(pt(x, y), pt(x+dx, y)), Kind: geometry.Give},
-				geometry.Crease{Path: geometry.Line(pt(x, y), pt(x, y+dy)), Kind: geometry.Give})
-		}
-	}
+	m.Cut(&p)
 	x := Length(0)
 	for _, q := range []struct {
 		name string

@@ -6,7 +6,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -67,7 +66,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 		caseClothName: k.CaseCloth, hingeName: k.Hinge,
 	}
 	thick := func(p geometry.Piece) Length { return layers[p.Name] }
-	hinge, _ := find(pieces, hingeName)
+	hinge, _ := geometry.Find(pieces, hingeName)
 	onFloors := endPanels(hinge)
 	_, hingeHigh := hinge.Size()
 	for i, s := range []standing{small, large} {
@@ -135,7 +134,7 @@ const casePlanes = 6
 func named(pieces []geometry.Piece, names ...string) []geometry.Piece {
 	var out []geometry.Piece
 	for _, n := range names {
-		if p, ok := find(pieces, n); ok {
+		if p, ok := geometry.Find(pieces, n); ok {
 			out = append(out, p)
 		}
 	}
@@ -222,14 +221,4 @@ func (r *report) shut(k conditions) {
 // left returns the fact of what is left.
 func left(key, name string, s size) plan.Fact {
 	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.height}, {Key: "depth", Length: s.width}, {Key: "thickness", Length: s.thickness}}}
-}
-
-// unproved returns what the proof found as problems. Job.Check names what a maker can
-// change before it comes to this.
-func unproved(r report) job.Problems {
-	var ps job.Problems
-	for _, f := range r.Faults {
-		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
-	}
-	return ps
 }

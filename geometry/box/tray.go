@@ -29,22 +29,12 @@ type standing struct {
 // planes is how many planes the faces of a tray lie in.
 const planes = 10
 
-// find returns the piece with a name.
-func find(ps []geometry.Piece, name string) (geometry.Piece, bool) {
-	for _, p := range ps {
-		if p.Name == name {
-			return p, true
-		}
-	}
-	return geometry.Piece{}, false
-}
-
 // stand puts a tray together from its boards and tells what does not meet.
 func stand(pieces []geometry.Piece, name string, board Length, walls string) (standing, []foldup.Fault) {
 	s := standing{name: name, f: facesOf(name), t: board, on: walls == On}
 	var faults []foldup.Fault
 	size := func(of string, count int) (w, h Length) {
-		p, ok := find(pieces, name+of)
+		p, ok := geometry.Find(pieces, name+of)
 		if !ok || p.Count != count {
 			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: name + of, What: fmt.Sprintf("%d are needed, there are %d", count, p.Count)})
 			return 0, 0

@@ -28,7 +28,7 @@ func (j Job) work(suspects job.Problems) (made, error) {
 	pieces := j.pieces()
 	proof := prove(pieces, j.conditions())
 	if !proof.Sound() {
-		return made{}, unproved(proof)
+		return made{}, proof.Problems()
 	}
 	plan.MarkMistakable(pieces)
 	return made{job: j, pieces: pieces, proof: proof, suspects: suspects}, nil

@@ -122,10 +122,10 @@ func (j Job) limitPanels(l *job.Limits) {
 			case j.ForeEdge == Hooks:
 				l.AtLeast("chemise.cover_play", j.CoverPlay, j.CoverPlay+lack, "leaves too narrow a wall of the hook")
 			case j.ForeEdge == Walls:
-				l.Refuse(job.Problem{Key: "chemise.fore_edge", Value: `"` + Walls + `"`, Reason: "leaves walls too narrow to line on so thin a book", Fix: `give "` + Lapped + `"`, Mend: job.Change{Key: "chemise.fore_edge", Word: Lapped}})
+				l.Instead("chemise.fore_edge", Walls, "leaves walls too narrow to line on so thin a book", Lapped)
 				return
 			case j.ForeEdge == LappedOnly && p.name == backWallName:
-				l.Refuse(job.Problem{Key: "chemise.fore_edge", Value: `"` + LappedOnly + `"`, Reason: "leaves a back wall too narrow to line on so thin a book", Fix: `give "` + Lapped + `"`, Mend: job.Change{Key: "chemise.fore_edge", Word: Lapped}})
+				l.Instead("chemise.fore_edge", LappedOnly, "leaves a back wall too narrow to line on so thin a book", Lapped)
 				return
 			case free && j.Clearance.Thickness+lack > mostClearance:
 				l.AtMost("chemise.lining_margin", j.Margin, max(leastMargin, j.Margin-lack), "leaves nothing of the lining on a wall at the fore-edge")

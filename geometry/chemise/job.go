@@ -75,7 +75,7 @@ func (j *Job) own() job.Settings {
 		job.LengthOf("chemise.clearance_width", "the room before the fore-edge", 0, mostClearance.MM(), &j.Clearance.Width),
 		job.LengthOf("chemise.clearance_thickness", "the room beside the book", 0, mostClearance.MM(), &j.Clearance.Thickness),
 		job.LengthOf("chemise.turn_in", "the covering turned in", 4, 100, &j.TurnIn),
-		job.LengthOf("chemise.lining_margin", "what the lining stays back from every edge", 1, 25, &j.Margin),
+		job.LengthOf("chemise.lining_margin", "what the lining stays back from every edge", 1, 12, &j.Margin),
 		job.LengthOf("chemise.joint", "the gap between two boards", 0.5, 20, &j.Joint).OrAuto(),
 		job.LengthOf("chemise.flap", "a flap, spine to fore-edge", 5, 400, &j.Flap).OrAuto(),
 		job.LengthOf("chemise.book_cover", "the thickness of the book's own cover, for hooks", 0.5, 15, &j.BookCover).OrAuto(),

@@ -37,43 +37,18 @@ func (j Job) boards() []geometry.Piece {
 	return out
 }
 
-// covering returns the covering, its back up, head away. The corners are
-// mitred: the triangle left beyond a corner of the board is pinched over it.
-// Head and tail are turned in first, the ends last, over them.
+// covering returns the covering, its back up, head away.
 func (j Job) covering() geometry.Piece {
 	ps, high, wide, b := j.panels(), j.room().height, j.across(), j.Board
 	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].wide), j.endTurnIn(ps[len(ps)-1].wide), j.corner()
-	pt := func(x, y Length) geometry.Point { return geometry.Pt(x+left, y+e) }
+	m := geometry.Mitred{Wide: wide, High: high, Board: b, TurnIn: e, Left: left, Right: right, Corner: c}
 	p := geometry.Piece{
 		Name: coveringName, Material: geometry.ChemiseCloth, Count: 1,
-		Outline: geometry.Polygon(
-			pt(e-c, -e), pt(wide-e+c, -e), pt(wide+right, right-c), pt(wide+right, high-right+c),
-			pt(wide-e+c, high+e), pt(e-c, high+e), pt(-left, high-left+c), pt(-left, left-c),
-		),
 		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
 		Rule:  geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"},
-		Seats: []geometry.Seat{{Face: Outside, At: [2]geometry.Anchor{{At: pt(0, 0), On: tailLeft}, {At: pt(wide, 0), On: tailRight}}}},
+		Seats: []geometry.Seat{{Face: Outside, At: [2]geometry.Anchor{{At: m.At(0, 0), On: tailLeft}, {At: m.At(wide, 0), On: tailRight}}}},
 	}
-	for _, y := range []Length{0, -b, high, high + b} {
-		p.Folds = append(p.Folds, geometry.Line(pt(0, y), pt(wide, y)))
-	}
-	for _, x := range []Length{0, -b, wide, wide + b} {
-		p.Folds = append(p.Folds, geometry.Line(pt(x, 0), pt(x, high)))
-	}
-	for _, x := range []Length{0, wide} {
-		for _, y := range []Length{0, high} {
-			dx, dy := -c, -c
-			if x > 0 {
-				dx = c
-			}
-			if y > 0 {
-				dy = c
-			}
-			p.Creases = append(p.Creases,
-				geometry.Crease{Path: geometry.Line(pt(x, y), pt(x+dx, y)), Kind: geometry.Give},
-				geometry.Crease{Path: geometry.Line(pt(x, y), pt(x, y+dy)), Kind: geometry.Give})
-		}
-	}
+	m.Cut(&p)
 	x := Length(0)
 	for _, q := range ps {
 		box := geometry.Bx(left+x, e, left+x+q.wide, e+high)

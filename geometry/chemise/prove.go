@@ -5,7 +5,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -113,14 +112,4 @@ func (r *report) shut(k conditions) {
 		plan.SizeFact("room", "room for the book, closed", "deep", room.plan()),
 		plan.SizeFact("outside", "outside, closed", "deep", out.plan()),
 	}
-}
-
-// unproved returns what the proof found as problems. Job.Check names what a maker
-// can change before it comes to this.
-func unproved(r report) job.Problems {
-	var ps job.Problems
-	for _, f := range r.Faults {
-		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
-	}
-	return ps
 }

@@ -1,12 +1,10 @@
 package foldup
 
 import (
-	"runtime"
 	"slices"
 
-	"golang.org/x/sync/errgroup"
-
 	"forel/geometry"
+	"forel/geometry/parallel"
 	"forel/geometry/polygon"
 )
 
@@ -52,7 +50,7 @@ func (b Body) Cover(pieces []geometry.Piece, layer func(geometry.Piece) Length) 
 			}
 		}
 	}
-	Together(len(all), func(i int) {
+	parallel.Each(len(all), func(i int) {
 		s := &all[i]
 		s.on, s.wrong = b.Seated(s.piece, s.seat, layer(s.piece))
 	})
@@ -86,18 +84,8 @@ func (c Covered) Look(pieces []geometry.Piece, also ...func() []Fault) ([]FaceRe
 		func() []Fault { return c.slitsOutside(pieces) })
 	looks = append(looks, also...)
 	found := make([][]Fault, len(looks))
-	Together(len(looks), func(i int) { found[i] = looks[i]() })
+	parallel.Each(len(looks), func(i int) { found[i] = looks[i]() })
 	return reports, slices.Concat(found...)
-}
-
-// Together does things that don't touch each other, on all processors.
-func Together(n int, do func(i int)) {
-	var g errgroup.Group
-	g.SetLimit(runtime.GOMAXPROCS(0))
-	for i := range n {
-		g.Go(func() error { do(i); return nil })
-	}
-	g.Wait() // none returns an error
 }
 
 // In returns what lies in a plane.

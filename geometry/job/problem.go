@@ -75,26 +75,37 @@ const hair = 1e-6
 // AtMost notes a value over a limit; why follows the value in the message.
 func (l *Limits) AtMost(key string, value, limit Length, why string) {
 	if value > limit+hair {
-		l.Refuse(Problem{Key: key, Value: Apart(value, limit, -1, l.Unit), Reason: why, Fix: "at most " + Show(limit, l.Unit, -1), Mend: Change{Key: key, Value: shown(limit, l.Unit, -1)}})
+		l.Refuse(Problem{Key: key, Value: Apart(value, limit, -1, l.Unit), Reason: why, Fix: "at most " + Show(limit, l.Unit, -1), Mend: Change{Key: key, Value: Shown(limit, l.Unit, -1)}})
 	}
 }
 
 // AtLeast notes a value under a limit; why follows the value in the message.
 func (l *Limits) AtLeast(key string, value, limit Length, why string) {
 	if value < limit-hair {
-		l.Refuse(Problem{Key: key, Value: Apart(value, limit, +1, l.Unit), Reason: why, Fix: "at least " + Show(limit, l.Unit, +1), Mend: Change{Key: key, Value: shown(limit, l.Unit, +1)}})
+		l.Refuse(Problem{Key: key, Value: Apart(value, limit, +1, l.Unit), Reason: why, Fix: "at least " + Show(limit, l.Unit, +1), Mend: Change{Key: key, Value: Shown(limit, l.Unit, +1)}})
 	}
+}
+
+// Instead notes a word that does not do and one that does; why follows the word in the
+// message.
+func (l *Limits) Instead(key, word, why, right string) {
+	l.Refuse(Problem{Key: key, Value: strconv.Quote(word), Reason: why, Fix: "give " + strconv.Quote(right), Mend: Change{Key: key, Word: right}})
 }
 
 // Show writes a length in the maker's unit, to a hundredth of a millimetre or
 // a thousandth of an inch: up where side is positive, down where negative, so
 // that a limit quoted in a message is itself within the limit.
 func Show(l Length, unit geometry.Unit, side int) string {
-	return number(float64(shown(l, unit, side)/unit.Length())) + " " + unit.String()
+	return number(shown(l, unit, side)) + " " + unit.String()
 }
 
-// shown returns a length as Show writes it.
-func shown(l Length, unit geometry.Unit, side int) Length {
+// Shown returns the length that Show writes.
+func Shown(l Length, unit geometry.Unit, side int) Length {
+	return Length(shown(l, unit, side)) * unit.Length()
+}
+
+// shown is Show as a number of units.
+func shown(l Length, unit geometry.Unit, side int) float64 {
 	digits := 2
 	if unit == geometry.IN {
 		digits = 3
@@ -109,7 +120,7 @@ func shown(l Length, unit geometry.Unit, side int) Length {
 	default:
 		v = math.Round(v)
 	}
-	return Length(v/scale) * unit.Length()
+	return v / scale
 }
 
 // Apart writes a length as Show does, but in full where it would read the same

@@ -104,19 +104,21 @@ func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 // where nothing is. A length that would lie within the limits in the other unit
 // is asked about.
 func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) (p Problem, ok bool) {
-	if l >= lo && l <= hi { // false for NaN too
+	const rounding = 1e-9
+	if l >= lo-rounding && l <= hi+rounding { // false for NaN too
 		return Problem{}, true
 	}
-	p = Problem{Key: key, Fix: Limited(what, lo, hi, unit)}
+	p = Problem{Key: key, Fix: Limited(what, lo, hi, unit), Mend: Change{Key: key, Value: Shown(lo, unit, +1)}}
 	switch {
 	case l < 0:
 		p.Reason = "a length can't be negative"
 	case l == 0:
 		p.Reason = "zero is no measurement"
 	case l < lo:
-		p.Value, p.Reason, p.Mend = Show(l, unit, 0), "is too small", Change{Key: key, Value: shown(lo, unit, +1)}
+		p.Value, p.Reason, p.Mend = Show(l, unit, 0), "is too small", Change{Key: key, Value: Shown(lo, unit, +1)}
 	case l > hi:
-		p.Value, p.Reason, p.Mend = Show(l, unit, 0), "is too large", Change{Key: key, Value: shown(hi, unit, -1)}
+		p.Value, p.Reason = Show(l, unit, 0), "is too large"
+		p.Mend.Value = Shown(hi, unit, -1)
 	default:
 		p.Reason = "not a length"
 	}

@@ -80,7 +80,7 @@ func outline(s scores, f flaps) geometry.Path {
 	for i := len(head) - 1; i >= 0; i-- {
 		tail = append(tail, flip(head[i]))
 	}
-	return geometry.Polygon(distinct(append(tail, head...))...)
+	return geometry.Polygon(geometry.Distinct(append(tail, head...)...)...)
 }
 
 // headOutline returns the outline past the panels at the head, from the mouth edge

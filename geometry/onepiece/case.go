@@ -22,7 +22,7 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 	blank := j.blank()
 	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
 	if !proof.Sound() {
-		return Case{}, unproved(proof)
+		return Case{}, proof.Problems()
 	}
 	proof.Clearances = proof.left(j.contents())
 	return Case{
@@ -33,14 +33,4 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 		Proof:    proof,
 		Suspects: suspects,
 	}, nil
-}
-
-// unproved returns what the proof found as problems. Job.Check names what a
-// maker can change before it comes to this.
-func unproved(r Report) job.Problems {
-	var ps job.Problems
-	for _, f := range r.Faults {
-		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the length it names"})
-	}
-	return ps
 }

@@ -50,7 +50,7 @@ func (j Job) flaps() flaps {
 	f.lean = j.taper(length)
 	base, end := s.left-f.slot, s.inner+length
 	f.inner = flap{
-		outline: distinct([]geometry.Point{pt(0, s.inner), pt(base, s.inner), pt(base-f.lean, end), pt(0, end)}),
+		outline: geometry.Distinct(pt(0, s.inner), pt(base, s.inner), pt(base-f.lean, end), pt(0, end)),
 		length:  length,
 		room:    geometry.Bx(0, s.inner, base-f.lean, end),
 	}
@@ -80,29 +80,15 @@ func rectangle(b geometry.Box) []geometry.Point { return geometry.Rectangle(b).F
 // a direction. The order of its points is kept.
 func clip(outline []geometry.Point, on, along geometry.Point) []geometry.Point {
 	size := along.Distance(geometry.Point{})
-	return distinct(polygon.Clip(outline, func(p geometry.Point) Length {
+	return geometry.Distinct(polygon.Clip(outline, func(p geometry.Point) Length {
 		d := p.Sub(on)
 		left := (along.X*d.Y - along.Y*d.X) / size
 		if left.Abs() < hair {
 			return 0
 		}
 		return left
-	}))
+	})...)
 }
 
 // hair is what two places may differ by and still be one, in mm.
 const hair Length = 1e-6
-
-// distinct leaves out each point that repeats the one before it.
-func distinct(points []geometry.Point) []geometry.Point {
-	kept := points[:0:0]
-	for _, q := range points {
-		if len(kept) == 0 || !q.Near(kept[len(kept)-1]) {
-			kept = append(kept, q)
-		}
-	}
-	for len(kept) > 1 && kept[0].Near(kept[len(kept)-1]) {
-		kept = kept[:len(kept)-1]
-	}
-	return kept
-}

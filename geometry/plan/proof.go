@@ -3,6 +3,7 @@ package plan
 import (
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/space"
 	"forel/geometry/stage"
 )
@@ -71,6 +72,15 @@ type Closeup struct {
 
 // Sound tells whether nothing is wrong.
 func (p Proof) Sound() bool { return len(p.Faults) == 0 }
+
+// Problems returns what was found wrong. Job.Check names what a maker can change before
+// it comes to this.
+func (p Proof) Problems() (all job.Problems) {
+	for _, f := range p.Faults {
+		all = append(all, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the lengths of the piece it names"})
+	}
+	return all
+}
 
 // Box returns the solid of an upright block between two corners.
 func Box(name string, stuff stage.Stuff, a, b space.Vec) Solid {

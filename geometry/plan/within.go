@@ -111,6 +111,9 @@ func (w *within) Check() (sound Checked, refused, suspect job.Problems) {
 	for i, p := range refused {
 		if strings.HasPrefix(p.Key, "book") {
 			refused[i].Reason += fmt.Sprintf(", with its %s on", w.names[0])
+			if p.Mend.Key != "" {
+				refused[i].Fix, refused[i].Mend.Value = w.without(p.Mend)
+			}
 		}
 	}
 	if len(refused) > 0 {
@@ -119,23 +122,23 @@ func (w *within) Check() (sound Checked, refused, suspect job.Problems) {
 	return checkedWithin{in, out, w.copied()}, nil, suspect
 }
 
+// without returns the change of the book itself for one of the book with what it wears.
+func (w *within) without(of job.Change) (fix string, value Length) {
+	unit, out := w.common.Unit, w.outer.Shared()
+	for _, d := range job.Dimensions {
+		if job.BookKey(0, d.Key) == of.Key {
+			book := w.common.Book()
+			value = of.Value - (d.At(&out.Books[0]).Largest() - d.At(&book).Largest())
+		}
+	}
+	return "at most " + job.Show(value, unit, -1), job.Shown(value, unit, -1)
+}
+
 // copied returns a job of its own with the same settings.
 func (w *within) copied() *within {
 	k := Within(w.fresh, w.names[0], w.names[1]).(*within)
 	k.common = w.common
-	was := w.Settings()
-	for i, s := range k.Settings() {
-		switch {
-		case s.Length != nil:
-			*s.Length = *was[i].Length
-		case s.Readings != nil:
-			*s.Readings = *was[i].Readings
-		case s.Word != nil:
-			*s.Word = *was[i].Word
-		default:
-			*s.Number = *was[i].Number
-		}
-	}
+	k.Settings().Take(w.Settings())
 	return k
 }
 

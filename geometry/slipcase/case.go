@@ -49,7 +49,7 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 	pieces := s.pieces()
 	proof := Prove(pieces, s.conditions())
 	if !proof.Sound() {
-		return Case{}, unproved(proof)
+		return Case{}, proof.Problems()
 	}
 	lying := slices.Clone(pieces)
 	if j.AsBuilt.measured() {

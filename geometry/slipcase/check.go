@@ -97,7 +97,7 @@ func (j Job) limitHole(l *job.Limits) {
 	}
 	r, least, most := j.hole(), j.leastRadius(), j.mostRadius()
 	if most < least {
-		l.Refuse(job.Problem{Key: "thumb_hole.shape", Reason: "there is no room on the sides for a thumb hole", Fix: `give "none"`, Mend: job.Change{Key: "thumb_hole.shape", Word: NoHole}})
+		l.Instead("thumb_hole.shape", j.ThumbHole.Shape, "finds no room on the sides", NoHole)
 		return
 	}
 	l.AtLeast("thumb_hole.radius", r, least, "is too small for its edge to be covered")

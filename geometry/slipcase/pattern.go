@@ -3,7 +3,6 @@ package slipcase
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -43,7 +42,7 @@ func (j Job) limitPattern(l *job.Limits) {
 		}
 	}
 	needs := func(repeat, what, right string) {
-		l.Refuse(job.Problem{Key: "pattern.match", Value: strconv.Quote(p.Match), Reason: "needs " + repeat + ", the repeat " + what + " the grain", Fix: "give " + strconv.Quote(right), Mend: job.Change{Key: "pattern.match", Word: right}})
+		l.Instead("pattern.match", p.Match, "needs "+repeat+", the repeat "+what+" the grain", right)
 	}
 	switch {
 	case j.matchesAcross() && p.Across == 0 && p.Along > 0:

@@ -3,7 +3,6 @@ package slipcase
 import (
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 )
@@ -111,14 +110,4 @@ func (j Job) conditions() Conditions {
 		HoleChord:    holeChord,
 		HoleGap:      j.holeGap(),
 	}
-}
-
-// unproved returns what the proof found as problems. Job.Check names what a
-// maker can change before it comes to this.
-func unproved(r Report) job.Problems {
-	var ps job.Problems
-	for _, f := range r.Faults {
-		ps = append(ps, job.Problem{Key: "proof", Reason: f.String(), Fix: "change the lengths of the piece it names"})
-	}
-	return ps
 }

@@ -20,7 +20,7 @@ const stripGrip Length = 2
 // looks at what is pasted on them.
 func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) {
 	n := k.Compartments - 1
-	board, ok := named(pieces, "divider")
+	board, ok := geometry.Find(pieces, "divider")
 	fault := func(kind foldup.Kind, piece, what string, args ...any) {
 		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, Piece: piece, What: fmt.Sprintf(what, args...)})
 	}
@@ -98,7 +98,7 @@ func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.
 	if more := foldup.Without(cut, open); foldup.Solid(more, fold.OnArc) {
 		fault(foldup.Bare, "divider", "it is cut away beyond the thumb hole of the sides")
 	}
-	strip, ok := named(pieces, notchStripName)
+	strip, ok := geometry.Find(pieces, notchStripName)
 	if !foldup.Solid(cut, fold.OnArc) {
 		if ok {
 			fault(foldup.Misfit, notchStripName, "there is no hole in a divider")
@@ -158,22 +158,13 @@ type Standing struct {
 	Side     []geometry.Point
 }
 
-func named(pieces []geometry.Piece, name string) (geometry.Piece, bool) {
-	for _, p := range pieces {
-		if p.Name == name {
-			return p, true
-		}
-	}
-	return geometry.Piece{}, false
-}
-
 // ruled returns from where to where across the case each divider stands, as the
 // lines on the spine wall say, from left to right. Those on head and tail wall
 // must be the same.
 func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 	var first []Length
 	for _, name := range []string{"spine wall", "head wall", "tail wall"} {
-		p, ok := named(pieces, name)
+		p, ok := geometry.Find(pieces, name)
 		if !ok || len(p.Seats) == 0 {
 			continue
 		}

@@ -34,7 +34,7 @@ func (r *Report) show(pieces []geometry.Piece, k Conditions) {
 	if k.Compartments > 1 {
 		r.Remarks = append(r.Remarks, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
 	}
-	if _, ok := named(pieces, notchStripName); ok {
+	if _, ok := geometry.Find(pieces, notchStripName); ok {
 		r.Remarks = append(r.Remarks, "the edge of the thumb hole in a divider is covered by the notch strip, which is held against it and not drawn")
 	}
 	stuffs := map[geometry.Material]stage.Stuff{geometry.Cloth: stage.Cloth, geometry.Paper: stage.Paper}

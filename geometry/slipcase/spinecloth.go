@@ -55,14 +55,14 @@ func (j Job) spineCloth() geometry.Piece {
 	end := hi + f.spine
 	pt := geometry.Pt
 
-	outline := polygonOf(
+	outline := geometry.Polygon(geometry.Distinct(
 		pt(x[1]+f.leanSpine, 0), pt(x[2]-f.leanSpine, 0), // spine flap at the tail
 		pt(x[2], lo-f.apex), pt(x[2]+f.leanSide, lo-f.side), pt(x[3], lo-f.side),
 		pt(x[3], hi+f.side), pt(x[2]+f.leanSide, hi+f.side), pt(x[2], hi+f.apex),
 		pt(x[2]-f.leanSpine, end), pt(x[1]+f.leanSpine, end), // spine flap at the head
 		pt(x[1], hi+f.apex), pt(x[1]-f.leanSide, hi+f.side), pt(0, hi+f.side),
 		pt(0, lo-f.side), pt(x[1]-f.leanSide, lo-f.side), pt(x[1], lo-f.apex),
-	)
+	)...)
 	flap := func(name, fold string, face geometry.Face, x0, y0, x1, y1 Length) geometry.Region {
 		return geometry.Region{Name: name, Fold: fold, Face: face, Room: geometry.Bx(x0, y0, x1, y1)}
 	}
@@ -110,19 +110,4 @@ func (j Job) spineCloth() geometry.Piece {
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
 	p.Spine = -1
 	return p
-}
-
-// polygonOf returns the outline through the points, leaving out one that repeats
-// the point before it, as where a side flap ends at its apex.
-func polygonOf(points ...geometry.Point) geometry.Path {
-	kept := points[:0:0]
-	for _, q := range points {
-		if len(kept) == 0 || !q.Near(kept[len(kept)-1]) {
-			kept = append(kept, q)
-		}
-	}
-	if len(kept) > 1 && kept[0].Near(kept[len(kept)-1]) {
-		kept = kept[:len(kept)-1]
-	}
-	return geometry.Polygon(kept...)
 }

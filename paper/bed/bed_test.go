@@ -213,9 +213,9 @@ func TestTabs(t *testing.T) {
 func TestTooLarge(t *testing.T) {
 	s := setup(300, 200)
 	_, err := lay(s, panel("side", 150, 228))
-	assert.ErrorContains(t, err, "side: 150.0 x 228.0 mm is larger than the bed of 300 x 200 mm less its margin of 5 mm as the grain of the board lies; lay the board with its grain along the bed's width (--grain board=width)")
+	assert.ErrorContains(t, err, "side: 150.0 x 228.0 mm is larger than the bed of 300 x 200 mm less its margin of 5 mm as the grain of the board lies; lay the board with its grain along the bed's width: --grain board=width")
 	_, err = lay(s, panel("side", 350, 228.2), panel("door", 900, 20))
-	assert.ErrorContains(t, err, "it needs a bed of at least 360 x 239 mm as its grain lies")
+	assert.ErrorContains(t, err, "a bed of at least 910 x 239 mm would do: --bed 910x239")
 	assert.ErrorContains(t, err, "door: ", "all that does not fit is named")
 	s.Grain = map[geometry.Material]geometry.Grain{geometry.Board: bed.NoGrain}
 	_, err = lay(s, panel("side", 150, 228))

@@ -2,10 +2,6 @@ package bed
 
 import (
 	"context"
-	"errors"
-	"fmt"
-	"strconv"
-	"strings"
 
 	"forel/geometry"
 	"forel/paper/pack"
@@ -13,46 +9,33 @@ import (
 
 // Lay lays all pieces of all jobs out, as many of each as are cut, each
 // kind of stock, and each pattern of it, on beds of its own: in the order that they
-// are first met, fullest beds first. The error tells all that can't be laid out, a line each.
+// are first met, fullest beds first. What can't be laid out
+// is told as job.Problems, all of it.
 func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error) {
 	if faults := s.Faults(); len(faults) > 0 {
 		return nil, faults
 	}
-	var stocks []stockKey
-	shapes := map[stockKey][]shape{}
-	var faults []error
-	for _, job := range jobs {
-		for _, p := range job.Pieces {
-			sh, err := s.shaped(p, job.Name)
-			if err == nil {
-				err = s.fits(sh)
-			}
-			if err != nil {
-				if job.Name != "" {
-					err = fmt.Errorf("%s: %w", job.Name, err)
-				}
-				faults = append(faults, err)
-				continue
-			}
-			key := keyOf(job, p)
-			if len(shapes[key]) == 0 {
-				stocks = append(stocks, key)
-			}
-			shapes[key] = append(shapes[key], sh)
-		}
+	shapes, faults := s.shapes(jobs)
+	if faults = append(faults, s.tooLarge(shapes)...); len(faults) > 0 {
+		return nil, faults
 	}
-	if len(faults) > 0 {
-		return nil, errors.Join(faults...)
+	var stocks []stockKey
+	byStock := map[stockKey][]shape{}
+	for _, sh := range shapes {
+		if len(byStock[sh.stock]) == 0 {
+			stocks = append(stocks, sh.stock)
+		}
+		byStock[sh.stock] = append(byStock[sh.stock], sh)
 	}
 	var beds []Bed
 	number := map[geometry.Material]int{}
 	for _, key := range stocks {
 		var laid []Bed
 		if key.faced {
-			laid = s.layOnPattern(shapes[key])
+			laid = s.layOnPattern(byStock[key])
 		} else {
 			var err error
-			if laid, err = s.lay(ctx, shapes[key], e); err != nil {
+			if laid, err = s.lay(ctx, byStock[key], e); err != nil {
 				return nil, err
 			}
 		}
@@ -75,56 +58,6 @@ func (s Setup) turns(p geometry.Piece) (upright, turned bool) {
 	}
 	return free || p.Grain == g, free || p.Grain != g
 }
-
-// fits tells why a piece can't lie on the bed, and what would do.
-func (s Setup) fits(sh shape) error {
-	upright, turned := s.turns(sh.piece)
-	w, h := sh.box.Width(), sh.box.Height()
-	inW, inH := s.Width-2*s.Margin, s.Height-2*s.Margin
-	const slack = 1e-4 // the layout's own unit
-	asDrawn, aside := w <= inW+slack && h <= inH+slack, h <= inW+slack && w <= inH+slack
-	if upright && asDrawn || turned && aside {
-		return nil
-	}
-	needW, needH := w, h
-	if !upright {
-		needW, needH = h, w
-	}
-	mm := geometry.ToTenthMM.PrettyNumber
-	what := fmt.Sprintf("%s: %s x %s mm", sh.piece.Name, mm(w), mm(h))
-	if s.Kerf > 0 {
-		what += " with half a kerf on each side"
-	}
-	what += fmt.Sprintf(" is larger than the bed of %s", s)
-	if s.Margin > 0 {
-		what += fmt.Sprintf(" less its margin of %.4g mm", s.Margin.MM())
-	}
-	m := sh.piece.Material
-	switch {
-	case asDrawn || aside: // its grain is in the way
-		other := geometry.GrainHeight
-		if s.GrainOf(m) == geometry.GrainHeight {
-			other = geometry.GrainWidth
-		}
-		return fmt.Errorf("%s as the %s of the %s lies; lay the %s with its %s along the bed's %s (--grain %s)", what, m.Direction(), m, m, m.Direction(), other, asFlag(m, other))
-	case upright != turned:
-		return fmt.Errorf("%s; it needs a bed of at least %.0f x %.0f mm as its %s lies", what, up(needW+2*s.Margin), up(needH+2*s.Margin), m.Direction())
-	}
-	return fmt.Errorf("%s; it needs a bed of at least %.0f x %.0f mm", what, up(w+2*s.Margin), up(h+2*s.Margin))
-}
-
-// asFlag writes the direction of a material as --grain takes it, in quotes where a
-// shell would part it.
-func asFlag(m geometry.Material, g geometry.Grain) string {
-	text := fmt.Sprintf("%s=%s", m, g)
-	if strings.Contains(text, " ") {
-		return strconv.Quote(text)
-	}
-	return text
-}
-
-// up returns a length in whole millimetres, rounded up.
-func up(l Length) float64 { return float64(int((l + 1 - 1e-6).MM())) }
 
 // lay lays the shapes of one material out.
 func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) ([]Bed, error) {

@@ -12,6 +12,7 @@ import (
 type shape struct {
 	piece   geometry.Piece
 	job     string
+	stock   stockKey
 	cut     geometry.Path
 	inside  []geometry.Path
 	creases []geometry.Path
@@ -20,12 +21,13 @@ type shape struct {
 	spots   []tab
 }
 
-// shaped works out the way of the tool round a piece.
+// shaped works out the way of the tool round a piece; where there is none, its outline
+// stands for it.
 func (s Setup) shaped(p geometry.Piece, job string) (shape, error) {
-	out := shape{piece: p, job: job}
+	out := shape{piece: p, job: job, cut: p.Outline, box: p.Outline.Bounds()}
 	r, err := offset.Outward(p.Outline, s.Kerf/2)
 	if err != nil {
-		return out, s.narrow(p, "a notch of its outline", err)
+		return out, s.narrow("a notch of its outline", err)
 	}
 	out.cut, out.short = r.Path, r.Short
 	for _, c := range p.Slits {
@@ -35,7 +37,7 @@ func (s Setup) shaped(p geometry.Piece, job string) (shape, error) {
 		}
 		r, err := offset.Inward(c, s.Kerf/2)
 		if err != nil {
-			return out, s.narrow(p, "a hole", err)
+			return out, s.narrow("a hole", err)
 		}
 		out.inside = append(out.inside, r.Path)
 		out.short = max(out.short, r.Short)
@@ -44,18 +46,16 @@ func (s Setup) shaped(p geometry.Piece, job string) (shape, error) {
 		out.creases = p.Folds
 	}
 	out.box = out.cut.Bounds()
-	out.spots, err = s.tabs(out)
-	return out, err
+	return out, nil
 }
 
 // narrow tells why a piece can't be cut with this kerf.
-func (s Setup) narrow(p geometry.Piece, what string, err error) error {
+func (s Setup) narrow(what string, err error) error {
 	var e *offset.NarrowError
 	if !errors.As(err, &e) {
-		return fmt.Errorf("%s: %w", p.Name, err)
+		return err
 	}
-	return fmt.Errorf("%s: %s near %.1f, %.1f mm is too narrow for a kerf of %.4g mm; use a finer beam, or cut this piece by knife (--kerf 0)",
-		p.Name, what, e.At.X.MM(), e.At.Y.MM(), s.Kerf.MM())
+	return fmt.Errorf("%s near %.1f, %.1f mm is too narrow for a kerf of %.4g mm", what, e.At.X.MM(), e.At.Y.MM(), s.Kerf.MM())
 }
 
 // placed returns a shape as it lies on the bed: the upper left corner of its box

@@ -54,7 +54,7 @@ func (s Setup) tabs(sh shape) ([]tab, error) {
 			}
 		}
 		if best < 0 {
-			return nil, fmt.Errorf("%s: its straight edges have no room for %d tabs of %.4g mm; give fewer tabs", sh.piece.Name, s.Tabs, s.TabWidth.MM())
+			return nil, fmt.Errorf("its straight edges have no room for %d tabs of %.4g mm", s.Tabs, s.TabWidth.MM())
 		}
 		on[best]++
 	}

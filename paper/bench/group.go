@@ -18,10 +18,12 @@ var order = []geometry.Material{geometry.Board, geometry.Card, geometry.Corrugat
 // group is a Group being made, with the pieces to be placed.
 type group struct {
 	Group
-	items  []item
-	weighs float64       // g/m² as a job tells of it; 0: none does
-	unit   geometry.Unit // of the first job
-	from   []int         // jobs
+	items   []item
+	weighs  float64       // g/m² as a job tells of it; 0: none does
+	unit    geometry.Unit // of the first job
+	from    []int         // jobs
+	lacking bool          // a piece is larger than every sheet
+	tried   bool          // only whether the stock is enough is asked
 }
 
 // item is one piece to be placed.
@@ -156,7 +158,7 @@ func supply(groups []*group, jobs []Job) job.Problems {
 					g.Stock = append(g.Stock, s)
 				case !equal(g.Stock[i], s):
 					bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
-						Fix: "give one count, price, trim and weight for one size, or different names"})
+						Fix: "leave it out there, since the stock of one job serves all, or give it a name of its own"})
 				}
 			}
 		}
@@ -164,7 +166,7 @@ func supply(groups []*group, jobs []Job) job.Problems {
 			k := fmt.Sprintf("%s %s %v %v %v", s.Material, s.Name, s.Width, s.Height, s.Thickness)
 			if first := counted[k]; s.Count > 0 && first != nil {
 				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
-					Fix: "give each its own [[stock]], told apart by thickness or by name"})
+					Fix: "leave its count out, or give each its own [[stock]], told apart by thickness or by name"})
 			}
 			counted[k] = g
 		}

@@ -3,13 +3,11 @@ package bench
 import (
 	"context"
 	"errors"
-	"runtime"
 	"sync"
 	"time"
 
-	"golang.org/x/sync/errgroup"
-
 	"forel/geometry/job"
+	"forel/geometry/parallel"
 	"forel/paper/pack"
 )
 
@@ -17,15 +15,7 @@ import (
 // returns job.Problems, all of them. The search ends when ctx does, with what was
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
-	groups := gather(jobs, !o.Exact)
-	bad := supply(groups, jobs)
-	for _, g := range groups {
-		g.asLarge()
-		bad = append(bad, g.tooLarge(jobs)...)
-	}
-	if len(bad) > 0 {
-		return Plan{}, bad
-	}
+	groups, bad := prepared(jobs, o)
 	keep := o.Keep
 	if keep == 0 {
 		keep = DefaultKeep
@@ -38,8 +28,11 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	}
 	done := make([]work, len(groups))
 	shares := sharesOf(groups, o.Effort.Progress)
-	each(len(groups), func(i int) {
+	parallel.Each(len(groups), func(i int) {
 		w := &done[i]
+		if groups[i].lacking {
+			return // that is told
+		}
 		w.starts, w.kerf, w.err = groups[i].layOut(ctx, jobs, shares[i].of(o.Effort), o.Loose)
 	})
 	number, first := 1, make([]int, len(groups))
@@ -56,7 +49,7 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	if len(bad) > 0 {
 		return Plan{}, bad
 	}
-	each(len(groups), func(i int) {
+	parallel.Each(len(groups), func(i int) {
 		g, w := groups[i], done[i]
 		cutAll(g, w.starts, first[i], keep, w.kerf)
 		g.purchase(w.kerf)
@@ -72,14 +65,16 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	return out, nil
 }
 
-// each does something for each of n, several at a time.
-func each(n int, do func(i int)) {
-	var g errgroup.Group
-	g.SetLimit(runtime.GOMAXPROCS(0))
-	for i := range n {
-		g.Go(func() error { do(i); return nil })
+// prepared returns the groups of pieces with their stock, and what is wrong with it.
+func prepared(jobs []Job, o Options) (groups []*group, bad job.Problems) {
+	groups = gather(jobs, !o.Exact)
+	bad = supply(groups, jobs)
+	for _, g := range groups {
+		g.asLarge()
+		large := g.tooLarge(jobs)
+		g.lacking, bad = len(large) > 0, append(bad, large...)
 	}
-	g.Wait() // none returns an error
+	return groups, bad
 }
 
 // share is a group's part of the effort, by its number of pieces.

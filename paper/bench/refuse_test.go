@@ -39,13 +39,13 @@ func TestLargerThanTheSheet(t *testing.T) {
 	said := refused(t, j)
 	require.Len(t, said, 1, "the walls fit on the first")
 	assert.Equal(t, "side of Harbour log, 151.7 × 227.8 mm with the grain along its height, is larger than every sheet of board of 2 mm: "+
-		"150 × 400 mm (grain along 400 mm), 400 × 200 mm (grain along 200 mm); a sheet of 151.7 × 227.8 mm would do", said[0])
+		"150 × 400 mm (grain along 400 mm), 400 × 200 mm (grain along 200 mm); add a [[stock]] with material = \"board\" and size = \"164.4 x 240.5 mm\", which takes all pieces of it", said[0])
 }
 
 // What is said would do, does.
 func TestWhatWouldDoDoes(t *testing.T) {
 	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
-	j.Stock = []stock.Stock{board(151.7, 227.8)}
+	j.Stock = []stock.Stock{board(150, 400), board(164.4, 240.5, func(s *stock.Stock) { s.Trim = stock.DefaultTrim(geometry.IN) })}
 	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})
 	require.NoError(t, err)
 	sound(t, p)
@@ -57,7 +57,7 @@ func TestStockRunsOut(t *testing.T) {
 	j.Stock = []stock.Stock{board(200, 240, one)} // takes one side, or a part of the walls
 	said := refused(t, j)
 	require.Len(t, said, 1)
-	m := regexp.MustCompile(`^board of 2 mm runs out with \d pieces left: .*; (\d) sheets more of 200 × 240 mm would do$`).FindStringSubmatch(said[0])
+	m := regexp.MustCompile(`^board of 2 mm runs out with \d pieces left: .*; (\d) sheets more of 200 × 240 mm would do: count = \d$`).FindStringSubmatch(said[0])
 	require.NotNil(t, m, said[0])
 	more := int(m[1][0] - '0')
 	j.Stock[0].Count = 1 + more
@@ -71,7 +71,7 @@ func TestRollRunsOut(t *testing.T) {
 	j.Stock = []stock.Stock{{Material: geometry.Cloth, Roll: true, Width: 200, Height: 300, Grain: geometry.GrainHeight}}
 	said := refused(t, j)
 	require.Len(t, said, 1)
-	assert.Regexp(t, `^cloth of 0\.35 mm runs out with .* left: .*; another \d+\.\d mm of roll 200 mm wide would do$`, said[0])
+	assert.Regexp(t, `^cloth of 0\.35 mm runs out with .* left: .*; another \d+\.\d mm of roll 200 mm wide would do: length = "\d+\.\d mm"$`, said[0])
 }
 
 func TestStockOfSeveralJobs(t *testing.T) {
@@ -79,7 +79,7 @@ func TestStockOfSeveralJobs(t *testing.T) {
 	a.Stock, b.Stock = []stock.Stock{board(600, 900)}, []stock.Stock{board(600, 900, func(s *stock.Stock) { s.Count = 2 })}
 	said := refused(t, a, b)
 	require.Len(t, said, 1)
-	assert.Equal(t, "Two: stock 600 × 900 mm is not the same in every job; give one count, price, trim and weight for one size, or different names", said[0])
+	assert.Equal(t, "Two: stock 600 × 900 mm is not the same in every job; leave it out there, since the stock of one job serves all, or give it a name of its own", said[0])
 
 	// The same said twice is one pile.
 	b.Stock = a.Stock

@@ -14,16 +14,14 @@ import (
 	"forel/paper/stock"
 )
 
-// tooLarge tells of the pieces that are larger than every sheet.
+// tooLarge tells of the pieces that are larger than every sheet, each with a sheet that
+// takes all pieces of the material.
 func (g *group) tooLarge(jobs []Job) job.Problems {
 	var bad job.Problems
 	r := rounding(g.unit)
 	told := map[string]bool{}
 	for _, it := range g.items {
-		if slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return s.Takes(it.w, it.h, it.piece.Grain) }) {
-			continue
-		}
-		if told[it.name(jobs)] {
+		if told[it.name(jobs)] || slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return s.Takes(it.w, it.h, it.piece.Grain) }) {
 			continue
 		}
 		told[it.name(jobs)] = true
@@ -31,29 +29,41 @@ func (g *group) tooLarge(jobs []Job) job.Problems {
 		for _, s := range g.Stock {
 			have = append(have, s.Size()+" ("+s.Along()+")")
 		}
-		s := g.Stock[0]
-		across, along := it.w, it.h
-		if turned, _ := s.Turned(it.piece.Grain); turned {
-			across, along = along, across
-		}
-		need := r.PrettyNumber(ceil(across+2*s.Trim, r)) + " × " + r.Pretty(ceil(along+2*s.Trim, r))
-		right := "a sheet of " + need + " would do"
-		if s.Roll {
-			right = "a roll " + r.Pretty(ceil(across+2*s.Trim, r)) + " wide would do"
-		}
 		bad = append(bad, job.Problem{
 			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",
 				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
-			Fix: right,
+			Fix: "add a " + g.enough() + ", which takes all pieces of it",
 		})
 	}
 	return bad
 }
 
+// enough says what stock all pieces of the group can be cut from: as a job file has it,
+// with trim and grain left out.
+func (g *group) enough() string {
+	r := rounding(g.unit)
+	trim := max(stock.DefaultTrim(geometry.MM), stock.DefaultTrim(geometry.IN)) // by the unit of the file, which is not known here
+	var wide, high Length
+	for _, it := range g.items {
+		across, along := it.w, it.h
+		if it.piece.Grain == geometry.GrainWidth { // the grain of stock runs along its second side
+			across, along = along, across
+		}
+		wide, high = max(wide, across+2*trim), max(high, along+2*trim)
+	}
+	side := func(l Length) Length { return ceil(max(l, stock.LeastSide), r) }
+	text := fmt.Sprintf("[[stock]] with material = %q and ", g.Material)
+	if !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return !s.Roll }) {
+		return text + fmt.Sprintf("roll = %q", r.Format(side(wide)))
+	}
+	return text + fmt.Sprintf("size = %q", r.Number(side(wide))+" x "+r.Format(side(high)))
+}
+
 // ceil rounds a length up to what is shown.
 func ceil(l Length, r geometry.Rounding) Length {
 	up := l.Round(r.Step)
-	if up < l-slack {
+	const hair = 1e-7 // what is missing is not taken
+	if up < l-hair {
 		up += r.Step
 	}
 	return up
@@ -73,8 +83,7 @@ func (g *group) couldSave(ctx context.Context, jobs []Job) {
 }
 
 // runOut tells how much more stock is needed for what found no place.
-func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length) error {
-	r := rounding(g.unit)
+func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length, loose bool) error {
 	var names []string
 	for n, i := range left {
 		if n == 4 {
@@ -83,32 +92,60 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length)
 		}
 		names = append(names, g.items[i].name(jobs))
 	}
-	right := "give more in [[stock]]"
-	for k, s := range g.Stock {
-		free := *g
-		free.Stock = slices.Clone(g.Stock)
-		free.Stock[k].Count = 0
-		if s.Roll {
-			free.Stock[k].Height = 0
+	right := ""
+	for k := range g.Stock {
+		if right = g.more(ctx, jobs, k, left, kerf, loose); right != "" {
+			break
 		}
-		fits := !slices.ContainsFunc(left, func(i int) bool { return !free.Stock[k].Takes(g.items[i].w, g.items[i].h, g.items[i].piece.Grain) })
-		if !fits {
-			continue
-		}
-		starts, _, err := free.solve(ctx, jobs, []int{k}, left, kerf, pack.Effort{}, false)
-		if err != nil {
-			continue
-		}
-		if s.Roll {
-			var long Length
-			for _, st := range starts {
-				long += st.sheet.Height + kerf
-			}
-			right = fmt.Sprintf("another %s of %s would do", r.Pretty(ceil(long+s.Trim, r)), s.Size())
-		} else {
-			right = fmt.Sprintf("%s more of %s would do", wording.Count(len(starts), "sheet"), s.Size())
-		}
-		break
+	}
+	if right == "" {
+		right = "add a " + g.enough() + ", which takes all pieces of it"
 	}
 	return job.Problems{{Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
+}
+
+// more says how much more of one kind of stock would do, having tried it; nothing where
+// that kind can't do alone.
+func (g *group) more(ctx context.Context, jobs []Job, k int, left []int, kerf Length, loose bool) string {
+	r, s := rounding(g.unit), g.Stock[k]
+	free := *g
+	free.Stock = slices.Clone(g.Stock)
+	free.Stock[k].Count = 0
+	if s.Roll {
+		free.Stock[k].Height = 0
+	}
+	if slices.ContainsFunc(left, func(i int) bool { return !free.Stock[k].Takes(g.items[i].w, g.items[i].h, g.items[i].piece.Grain) }) {
+		return ""
+	}
+	starts, _, err := free.solve(ctx, jobs, []int{k}, left, kerf, pack.Effort{}, loose)
+	if err != nil {
+		return ""
+	}
+	does := func() bool {
+		free.tried = true
+		_, _, err := free.layOut(ctx, jobs, pack.Effort{}, loose)
+		return err == nil
+	}
+	const tries = 12
+	if !s.Roll {
+		for n := len(starts); n < len(starts)+tries; n++ {
+			if free.Stock[k].Count = s.Count + n; does() {
+				return fmt.Sprintf("%s more of %s would do: count = %d", wording.Count(n, "sheet"), s.Size(), s.Count+n)
+			}
+		}
+		return ""
+	}
+	var long Length
+	for _, st := range starts {
+		long += st.sheet.Height + kerf
+	}
+	free.Stock[k].Count = s.Count
+	for range tries {
+		whole := ceil(s.Height+long+s.Trim, r)
+		if free.Stock[k].Height = whole; whole <= stock.MostLength && does() {
+			return fmt.Sprintf("another %s of %s would do: length = %q", r.Pretty(whole-s.Height), s.Size(), r.Format(whole))
+		}
+		long *= 1.25
+	}
+	return ""
 }

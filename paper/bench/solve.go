@@ -50,8 +50,13 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 			return starts, kerf, nil
 		}
 	}
-	return nil, 0, g.runOut(ctx, jobs, left, kerf)
+	if g.tried {
+		return nil, 0, errRunsOut
+	}
+	return nil, 0, g.runOut(ctx, jobs, left, kerf, loose)
 }
+
+var errRunsOut = errors.New("stock runs out")
 
 // turns returns the kinds of stock that are laid out on together, one turn after
 // the other: sheets with a grain, sheets without, then each roll.

@@ -157,8 +157,14 @@ func (s Stock) Along() string {
 
 // Check tells what is wrong with a stock's measures, nil if nothing is.
 func (s Stock) Check() error {
-	if w, h := s.Usable(); w < LeastSide/2 || !s.Endless() && h < LeastSide/2 {
-		return job.Problem{Value: fmt.Sprintf("a trim of %.4g mm on each edge", s.Trim.MM()), Reason: "leaves nothing to cut from", Fix: "give less"}
+	if w, h := s.Usable(); w < LeastSide/2-slack || !s.Endless() && h < LeastSide/2-slack {
+		side := s.Width
+		if !s.Endless() {
+			side = min(side, s.Height)
+		}
+		most := job.Shown((side-LeastSide/2)/2, geometry.MM, -1)
+		return job.Problem{Value: fmt.Sprintf("a trim of %.4g mm on each edge", s.Trim.MM()), Reason: "leaves nothing to cut from", Fix: "at most " + job.Show(most, geometry.MM, -1),
+			Mend: job.Change{Key: "stock.trim", Value: most}}
 	}
 	return nil
 }

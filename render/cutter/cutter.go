@@ -34,9 +34,6 @@ type Options struct {
 // FileName returns the name of a bed's drawing, such as "board-1.svg".
 func FileName(b bed.Bed) string { return fmt.Sprintf("%s-%d.svg", stem(b.Material), b.Number) }
 
-// FileGlob returns a glob (path.Match) of the names that drawings of a material have.
-func FileGlob(m geometry.Material) string { return stem(m) + "-[0-9]*.svg" }
-
 func stem(m geometry.Material) string { return strings.ReplaceAll(string(m), " ", "-") }
 
 // SVG returns the drawing of a bed in real millimetres. The layers come in the order

@@ -2,6 +2,8 @@ package document
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"forel/geometry"
 	"forel/render"
@@ -16,6 +18,17 @@ func Write(s render.Surface, at geometry.Point, text string, size render.Points,
 // WriteEnd sets one line so that it ends at a place.
 func WriteEnd(s render.Surface, at geometry.Point, text string, size render.Points, bold bool) {
 	s.Text(render.Text{At: at, String: text, Size: size, Bold: bold, Align: render.End, Color: render.Black})
+}
+
+// Leader sets dots on a line from the end of a word to the start of another, which the
+// eye and a reader of the file follow from a label to its value.
+func Leader(s render.Surface, from, to, y Length, size render.Points) {
+	const apart = 0.8 // between the words and the dots
+	step := typeset.Width(" .", size, false)
+	first := Length(math.Ceil(float64((from+apart)/step))) * step // so that dots of all lines stand below each other
+	if n := int((to - apart - first) / step); n > 0 {
+		s.Text(render.Text{At: geometry.Pt(first, y), String: strings.Repeat(" .", n), Size: size, Color: render.Grey})
+	}
 }
 
 // Paragraph sets text below y within a box's sides and returns where it ends.
@@ -46,13 +59,14 @@ func Tick(s render.Surface, at geometry.Point, side Length) {
 const (
 	indent  Length = 6
 	itemGap Length = 0.8
+	markGap Length = 1.4 // so near to its text that readers of the file take both for one line
 )
 
 // item sets one item of a list with its mark, from the top of a box, and returns
 // where it ends.
 func item(s render.Surface, box geometry.Box, mark, text string) Length {
-	Write(s, geometry.Pt(box.Min.X, box.Min.Y+typeset.LineHeight(render.BodySize)), mark, render.BodySize, false)
 	box.Min.X += indent
+	WriteEnd(s, geometry.Pt(box.Min.X-markGap, box.Min.Y+typeset.LineHeight(render.BodySize)), mark, render.BodySize, false)
 	return Paragraph(s, box, box.Min.Y, text, render.BodySize, false) + itemGap
 }
 

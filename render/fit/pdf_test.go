@@ -4,13 +4,8 @@ import (
 	"bytes"
 	"image"
 	"math"
-	"os"
 	"testing"
-	"time"
 
-	"github.com/klippa-app/go-pdfium"
-	"github.com/klippa-app/go-pdfium/requests"
-	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 	"github.com/stretchr/testify/assert"
@@ -22,50 +17,16 @@ import (
 	"forel/render/pdf/pdftest"
 )
 
-// viewer is one PDF viewer for all tests: it takes seconds to start.
-var viewer pdfium.Pool
-
-// TestMain keeps the PDF reader from writing a configuration folder, and ends
-// the PDF viewer where a test started it.
-func TestMain(m *testing.M) {
-	api.DisableConfigDir()
-	code := m.Run()
-	if viewer != nil {
-		viewer.Close()
-	}
-	os.Exit(code)
-}
-
 const dpi = 250
 
 // lying draws every lying page by code that is not ours, pixels to the millimetre
 // beside it.
 func lying(t testing.TB, file []byte) (pages []*image.RGBA, perMM float64) {
-	if viewer == nil {
-		var err error
-		viewer, err = webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
-		require.NoError(t, err)
-	}
-	in, err := viewer.GetInstance(time.Minute)
-	require.NoError(t, err)
-	defer in.Close()
-	file = pdftest.AsDrawn(t, file)
-	doc, err := in.OpenDocument(&requests.OpenDocument{File: &file})
-	require.NoError(t, err)
-	count, err := in.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: doc.Document})
-	require.NoError(t, err)
-	for n := range count.PageCount {
-		size, err := in.FPDF_GetPageSizeByIndex(&requests.FPDF_GetPageSizeByIndex{Document: doc.Document, Index: n})
-		require.NoError(t, err)
-		if size.Width < size.Height {
-			continue
+	doc := pdftest.Open(t, file)
+	for n := 1; n <= doc.Pages; n++ {
+		if size := doc.Size(n); size.X >= size.Y {
+			pages = append(pages, doc.Picture(n, dpi))
 		}
-		got, err := in.RenderPageInDPI(&requests.RenderPageInDPI{DPI: dpi, Page: requests.Page{ByIndex: &requests.PageByIndex{Document: doc.Document, Index: n}}})
-		require.NoError(t, err)
-		seen, ok := got.Result.RenderedImage.(*image.RGBA)
-		require.True(t, ok)
-		pages = append(pages, &image.RGBA{Pix: bytes.Clone(seen.Pix), Stride: seen.Stride, Rect: seen.Rect})
-		got.Cleanup()
 	}
 	return pages, dpi / 25.4
 }

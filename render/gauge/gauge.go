@@ -35,12 +35,23 @@ const leastRoom Length = 80
 
 // Check tells why no gauge sheet can be drawn, nil if it can.
 func (o Options) Check() error {
-	room := o.setup().Printable(false)
-	if room.Width() < leastRoom || room.Height() < leastRoom {
-		return fmt.Errorf("%v with margins of %v leaves %.4g x %.4g mm to print on; at least %.4g x %.4g mm is needed",
-			o.Setup.Sheet, o.Setup.Margins, room.Width().MM(), room.Height().MM(), leastRoom.MM(), leastRoom.MM())
+	if o.enough() {
+		return nil
 	}
-	return nil
+	room := o.setup().Printable(false)
+	larger := o.Setup.Larger(func(s paper.Setup) bool {
+		o := o
+		o.Setup = s
+		return o.enough()
+	})
+	return fmt.Errorf("%v with margins of %v leaves %.4g x %.4g mm to print on, of which at least %.4g x %.4g mm is needed; print on a larger sheet: --paper %s",
+		o.Setup.Sheet, o.Setup.Margins, room.Width().MM(), room.Height().MM(), leastRoom.MM(), leastRoom.MM(), larger)
+}
+
+// enough tells whether there is room for the rules.
+func (o Options) enough() bool {
+	room := o.setup().Printable(false)
+	return room.Width() >= leastRoom && room.Height() >= leastRoom
 }
 
 // setup returns the Setup that the sheet is drawn with: not corrected unless that

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -26,11 +25,6 @@ import (
 )
 
 const inch = 25.4
-
-func TestMain(m *testing.M) {
-	api.DisableConfigDir()
-	os.Exit(m.Run())
-}
 
 func on(t require.TestingT, sheet string) gauge.Options {
 	s, err := paper.ParseSheet(sheet, geometry.MM)

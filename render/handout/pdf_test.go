@@ -2,13 +2,9 @@ package handout_test
 
 import (
 	"bytes"
-	"os"
 	"strings"
 	"testing"
-	"time"
 
-	"github.com/klippa-app/go-pdfium/requests"
-	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 	"github.com/stretchr/testify/assert"
@@ -16,31 +12,15 @@ import (
 
 	"forel/geometry/slipcase"
 	"forel/render/handout"
+	"forel/render/pdf/pdftest"
 )
 
-// TestMain keeps the PDF reader from writing a configuration folder.
-func TestMain(m *testing.M) {
-	api.DisableConfigDir()
-	os.Exit(m.Run())
-}
-
 // textOf gives the words of every page of a file, as a PDF viewer reads them.
-func textOf(t *testing.T, file []byte) []string {
+func textOf(t *testing.T, file []byte) (out []string) {
 	t.Helper()
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
-	require.NoError(t, err)
-	defer pool.Close()
-	viewer, err := pool.GetInstance(time.Minute)
-	require.NoError(t, err)
-	doc, err := viewer.OpenDocument(&requests.OpenDocument{File: &file})
-	require.NoError(t, err)
-	count, err := viewer.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: doc.Document})
-	require.NoError(t, err)
-	var out []string
-	for i := range count.PageCount {
-		got, err := viewer.GetPageText(&requests.GetPageText{Page: requests.Page{ByIndex: &requests.PageByIndex{Document: doc.Document, Index: i}}})
-		require.NoError(t, err)
-		out = append(out, strings.ReplaceAll(got.Text, "\r\n", "\n"))
+	doc := pdftest.Open(t, file)
+	for n := range doc.Pages {
+		out = append(out, strings.ReplaceAll(doc.Text(n+1), "\r\n", "\n"))
 	}
 	return out
 }

@@ -3,7 +3,6 @@ package pdf_test
 import (
 	"bytes"
 	"math"
-	"os"
 	"testing"
 	"time"
 
@@ -19,11 +18,6 @@ import (
 	"forel/render/pdf"
 	"forel/render/pdf/pdftest"
 )
-
-func TestMain(m *testing.M) {
-	api.DisableConfigDir()
-	os.Exit(m.Run())
-}
 
 // addPage starts a page.
 func addPage(d *pdf.Document, width, height geometry.Length) {

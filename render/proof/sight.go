@@ -220,12 +220,6 @@ func (s sight) draw(on render.Surface, k looks, to func(geometry.Point) geometry
 		}
 	}
 	for _, l := range s.lines {
-		for _, run := range l.Runs {
-			pts := make([]geometry.Point, len(run))
-			for i, p := range run {
-				pts[i] = to(p)
-			}
-			on.Stroke(geometry.Line(pts...), l.Stroke)
-		}
+		l.Draw(on, to)
 	}
 }

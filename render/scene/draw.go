@@ -16,6 +16,17 @@ var (
 	bolder = render.Stroke{Width: 0.6, Color: render.Black}
 )
 
+// Draw draws what is seen of a line; to takes a place of the view to the surface.
+func (d Drawn) Draw(on render.Surface, to func(geometry.Point) geometry.Point) {
+	for _, run := range d.Runs {
+		points := make([]geometry.Point, len(run))
+		for i, p := range run {
+			points[i] = to(p)
+		}
+		on.Stroke(geometry.Line(points...), d.Stroke)
+	}
+}
+
 // Draw draws what is seen; to takes a place of the view to the surface, and
 // bold tells which objects are to be noticed.
 func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bold func(object string) bool) {
@@ -33,13 +44,7 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 		}
 	}
 	for _, l := range s.Lines {
-		for _, run := range l.Runs {
-			pts := make([]geometry.Point, len(run))
-			for i, p := range run {
-				pts[i] = to(p)
-			}
-			on.Stroke(geometry.Line(pts...), l.Stroke)
-		}
+		l.Draw(on, to)
 	}
 	for _, r := range moved {
 		round(on, r, inner)

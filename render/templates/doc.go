@@ -2,13 +2,11 @@ package templates
 
 import (
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
 
-	"golang.org/x/sync/errgroup"
-
 	"forel/geometry"
+	"forel/geometry/parallel"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper"
@@ -77,20 +75,18 @@ func newDocument(c plan.Plan, o Options) *document.Document {
 // sheets draws the pages of templates, and returns the labels there was no room for.
 func (d *doc) sheets() (missed []string) {
 	without := make([][]string, len(d.layout.Pages))
-	var together errgroup.Group
-	together.SetLimit(runtime.GOMAXPROCS(0))
+	pages := make([]doc, len(d.layout.Pages))
 	for i, p := range d.layout.Pages {
-		one := *d
-		one.page, one.Surface = d.before+i+1, d.sheet(p)
+		pages[i] = *d
+		pages[i].page, pages[i].Surface = d.before+i+1, d.sheet(p)
 		if i == 0 { // the number at its foot is its label
-			d.Label(render.Decimal, one.page)
+			d.Label(render.Decimal, pages[i].page)
 			if d.corner.Width() > 0 {
 				d.words()
 			}
 		}
-		together.Go(func() error { without[i] = one.templates(p); return nil })
 	}
-	together.Wait() // none returns an error
+	parallel.Each(len(pages), func(i int) { without[i] = pages[i].templates(d.layout.Pages[i]) })
 	return slices.Concat(without...)
 }
 

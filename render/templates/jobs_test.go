@@ -128,6 +128,10 @@ var sheets = []struct {
 func on(t require.TestingT, sheet string) templates.Options {
 	s, err := paper.ParseSheet(sheet, geometry.MM)
 	require.NoError(t, err)
+	return options(s)
+}
+
+func options(s paper.Sheet) templates.Options {
 	setup := paper.DefaultSetup()
 	setup.Sheet = s
 	return templates.Options{Setup: setup, Theme: render.DefaultTheme(), Round: geometry.ToTenthMM}

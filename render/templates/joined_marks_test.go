@@ -3,39 +3,59 @@ package templates_test
 import (
 	"fmt"
 	"math"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/paper"
 	"forel/render/pdf/pdftest"
 	"forel/render/templates"
 )
 
-// narrowJobs are cases with long narrow parts, all invented.
-func narrowJobs(t *testing.T) (out []plan.Plan) {
-	for _, size := range [][3]float64{{330, 230, 8}, {300, 240, 3}, {420, 300, 25}, {296, 210, 55}, {385, 120, 18}} {
-		out = append(out, scenario{"narrow", size[0], size[1], size[2], 0.15, "none"}.make(t))
-	}
-	return out
+// narrow is a file of a case with long narrow parts, and how its pages are laid.
+type narrow struct {
+	name   string
+	layout paper.Layout
+	file   []byte
 }
 
-// forJoined runs a test on the pages of the narrow jobs as they are in the file.
-func forJoined(t *testing.T, test func(t *testing.T, d *pdftest.Doc, v *viewed, before int, l paper.Layout)) {
-	for _, sheet := range []string{"A4", "Letter"} {
-		for n, c := range narrowJobs(t) {
-			t.Run(fmt.Sprint(sheet, " ", n), func(t *testing.T) {
-				o := on(t, sheet)
-				l := layoutOf(c, o)
-				file, err := templates.PDF(c, l, o)
-				require.NoError(t, err)
-				d := pdftest.Open(t, file)
-				test(t, d, view(t, pdftest.AsDrawn(t, file)), d.Pages-len(l.Pages), l)
-			})
+// narrowFiles are those of some cases, all invented, made once.
+var narrowFiles = sync.OnceValues(func() (all []narrow, err error) {
+	for _, size := range [][3]float64{{330, 230, 8}, {300, 240, 3}, {420, 300, 25}, {296, 210, 55}, {385, 120, 18}} {
+		p, err := plantest.Plan(scenario{"narrow", size[0], size[1], size[2], 0.15, "none"}.job())
+		if err != nil {
+			return nil, err
 		}
+		for _, name := range []string{"A4", "Letter"} {
+			sheet, err := paper.ParseSheet(name, geometry.MM)
+			if err != nil {
+				return nil, err
+			}
+			o := options(sheet)
+			l := layoutOf(p, o)
+			file, err := templates.PDF(p, l, o)
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, narrow{fmt.Sprint(name, " ", size), l, file})
+		}
+	}
+	return all, nil
+})
+
+// forJoined runs a test on the pages of the narrow jobs as they are in the file.
+func forJoined(t *testing.T, test func(t *testing.T, v *viewed, before int, l paper.Layout)) {
+	files, err := narrowFiles()
+	require.NoError(t, err)
+	for _, n := range files {
+		t.Run(n.name, func(t *testing.T) {
+			v := view(t, n.file)
+			test(t, v, v.Pages-len(n.layout.Pages), n.layout)
+		})
 	}
 }
 
@@ -48,7 +68,7 @@ func dashed(p pdftest.Path, on float64) bool {
 // is inked wherever it falls: two dots wide, one of them is inked whole.
 func TestLinesToCutArePrintedUnbroken(t *testing.T) {
 	const twoDots = 2 * 25.4 / 300
-	forJoined(t, func(t *testing.T, d *pdftest.Doc, _ *viewed, before int, l paper.Layout) {
+	forJoined(t, func(t *testing.T, d *viewed, before int, l paper.Layout) {
 		cuts, joins := 0, 0
 		for n := before + 1; n <= d.Pages; n++ {
 			for _, p := range d.Paths(n) {
@@ -78,7 +98,7 @@ func TestLinesToCutArePrintedUnbroken(t *testing.T) {
 // join.
 func TestJoinedPartsHaveNoLongLever(t *testing.T) {
 	worst := 0.0
-	forJoined(t, func(t *testing.T, d *pdftest.Doc, _ *viewed, before int, l paper.Layout) {
+	forJoined(t, func(t *testing.T, d *viewed, before int, l paper.Layout) {
 		for _, p := range l.Tilings {
 			for _, tile := range p.Tiles {
 				if p.Whole() {
@@ -132,11 +152,11 @@ func TestJoinedPartsHaveNoLongLever(t *testing.T) {
 
 // Every mark has its name on each of the two parts it joins, and no two names touch.
 func TestNamesOfMarksStandApart(t *testing.T) {
-	forJoined(t, func(t *testing.T, _ *pdftest.Doc, v *viewed, before int, l paper.Layout) {
+	forJoined(t, func(t *testing.T, v *viewed, before int, l paper.Layout) {
 		named := map[string]int{}
-		for n := before + 1; n <= v.pages; n++ {
+		for n := before + 1; n <= v.Pages; n++ {
 			var set []phrase
-			for _, f := range v.phrases(t, n) {
+			for _, f := range v.phrases(n) {
 				if markName.FindString(f.text) != f.text {
 					assert.NotRegexp(t, `[A-Z][12][A-Z]+[12]`, f.text, "page %d", n)
 					continue

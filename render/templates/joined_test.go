@@ -56,9 +56,9 @@ func see(t *testing.T, v *viewed, before int, tile paper.Tile, spoilt tampering)
 	t.Helper()
 	page := before + tile.Page + 1
 	r := tile.Room
-	p := v.render(t, page, fineDPI, xy{r.Min.X.MM(), r.Min.Y.MM()}, xy{r.Max.X.MM(), r.Max.Y.MM()})
+	p := v.render(page, fineDPI, xy{r.Min.X.MM(), r.Min.Y.MM()}, xy{r.Max.X.MM(), r.Max.Y.MM()})
 	b := p.image.Bounds()
-	s := &seenTile{Tile: tile, w: b.Dx(), h: b.Dy(), marks: marks(t, v.phrases(t, page), page, p)}
+	s := &seenTile{Tile: tile, w: b.Dx(), h: b.Dy(), marks: marks(t, v.phrases(page), page, p)}
 	s.toPx = moved(xy{-p.from.x, -p.from.y}).then(scaled(p.scale.x, p.scale.y))
 	s.cut, s.black = make([]uint8, s.w*s.h), make([]bool, s.w*s.h)
 	for y := range s.h {
@@ -300,7 +300,7 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 				v, c, l, o := printed(t, j, sheet)
 				worst := 0.0
 				for i, p := range l.Tilings {
-					off := joinPattern(t, v, v.pages-len(l.Pages), c, i, p, o, tampering{}, &tally, p.Piece.Name)
+					off := joinPattern(t, v, v.Pages-len(l.Pages), c, i, p, o, tampering{}, &tally, p.Piece.Name)
 					worst = max(worst, off)
 					tally.templates++
 					if p.Whole() {
@@ -336,7 +336,7 @@ func TestJoinedPagesOfSpoiltPrintsAreFound(t *testing.T) {
 			"shifted by 0.15 mm along":        {shift: xy{0, 0.15}},
 			"turned by a millimetre in 1,000": {turn: 0.001},
 		} {
-			off := joinPattern(t, v, v.pages-len(l.Pages), c, i, p, o, spoilt, &tally, name)
+			off := joinPattern(t, v, v.Pages-len(l.Pages), c, i, p, o, spoilt, &tally, name)
 			assert.Greater(t, off, tenth, "%s, %s", p.Piece.Name, name)
 			t.Logf("%s, %s: %.3f mm", p.Piece.Name, name, off)
 		}

@@ -31,7 +31,7 @@ func markedOut(t *testing.T, c plan.Plan) (*viewed, paper.Layout) {
 func allText(t *testing.T, v *viewed, from, to int) string {
 	var words []string
 	for n := from; n <= to; n++ {
-		words = append(words, v.text(t, n)...)
+		words = append(words, v.text(n)...)
 	}
 	return strings.Join(strings.Fields(strings.Join(words, " ")), " ")
 }
@@ -43,8 +43,8 @@ func TestMarkOut(t *testing.T) {
 	for _, s := range []scenario{octavo, folio, thumbHole} {
 		c := s.make(t)
 		v, l := markedOut(t, c)
-		first := v.pages - len(l.Pages) + 1
-		told, printed := allText(t, v, 1, first-1), allText(t, v, first, v.pages)
+		first := v.Pages - len(l.Pages) + 1
+		told, printed := allText(t, v, 1, first-1), allText(t, v, first, v.Pages)
 		assert.Equal(t, 1, strings.Count(told, "Mark out with rule and square"), s.name)
 		for name, size := range s.cuts() {
 			diagonal := math.Hypot(size.width, size.height)
@@ -74,7 +74,7 @@ func TestMarkOutOfRectanglesAlone(t *testing.T) {
 	c.Pieces = slices.DeleteFunc(slices.Clone(c.Pieces), func(p geometry.Piece) bool { return !p.Plain() })
 	v, l := markedOut(t, c)
 	assert.Empty(t, l.Pages)
-	told := allText(t, v, 1, v.pages)
+	told := allText(t, v, 1, v.Pages)
 	assert.Contains(t, told, "Every piece is a plain rectangle")
 	assert.NotContains(t, told, "Key to the pages")
 }

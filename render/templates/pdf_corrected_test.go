@@ -76,7 +76,7 @@ func TestCorrectedPrintsAreTrue(t *testing.T) {
 		file := pdfOf(t, test.make(t), o)
 		doc, words := pdftest.Open(t, file), view(t, file)
 		for n := 1; n <= doc.Pages; n++ {
-			text := strings.Join(words.text(t, n), "\n")
+			text := strings.Join(words.text(n), "\n")
 			assert.Contains(t, text, fmt.Sprintf("corrected: across 200 mm printed as %.5g", 200*test.across), "page %d", n)
 			assert.Contains(t, text, fmt.Sprintf("along 200 mm printed as %.5g", 200*test.along), "page %d", n)
 		}

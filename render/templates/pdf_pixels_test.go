@@ -22,8 +22,8 @@ const (
 func pagesByPiece(t *testing.T, v *viewed, s scenario) map[string][]int {
 	t.Helper()
 	out := map[string][]int{}
-	for n := 1; n <= v.pages; n++ {
-		lines, _, _ := foot(t, v, n, pageSize(t, v, n).y)
+	for n := 1; n <= v.Pages; n++ {
+		lines, _, _ := foot(t, v, n, v.size(n).y)
 		if !slices.Contains(lines, "100 mm") { // a ruler
 			continue
 		}
@@ -52,8 +52,8 @@ func footNames(lines []string, piece string, count int) bool {
 func rulers(t *testing.T, v *viewed, page int) []float64 {
 	t.Helper()
 	const dpi, fromLine = 600, 3.0
-	size := pageSize(t, v, page)
-	p := v.render(t, page, dpi, xy{0, size.y - footTall}, size)
+	size := v.size(page)
+	p := v.render(page, dpi, xy{0, size.y - footTall}, size)
 	var out []float64
 	last := math.Inf(-1)
 	for y := p.from.y; y < size.y; y += 1 / p.scale.y {
@@ -79,8 +79,8 @@ func TestPixelsRulersAreTrue(t *testing.T) {
 		c, o := octavo.make(t), on(t, sheet)
 		v := view(t, pdfOf(t, c, o))
 		measured := 0
-		for page := 1; page <= v.pages; page++ {
-			if lines, _, _ := foot(t, v, page, pageSize(t, v, page).y); !slices.Contains(lines, "100 mm") {
+		for page := 1; page <= v.Pages; page++ {
+			if lines, _, _ := foot(t, v, page, v.size(page).y); !slices.Contains(lines, "100 mm") {
 				continue
 			}
 			got := rulers(t, v, page)
@@ -116,7 +116,7 @@ func TestPixelsOutlinesAreTrue(t *testing.T) {
 			}
 			tile := tiling.Tiles[0]
 			lo, hi := xy{tile.Room.Min.X.MM(), tile.Room.Min.Y.MM()}, xy{tile.Room.Max.X.MM(), tile.Room.Max.Y.MM()}
-			p := v.render(t, v.pages-len(layout.Pages)+tile.Page+1, dpi, lo, hi)
+			p := v.render(v.Pages-len(layout.Pages)+tile.Page+1, dpi, lo, hi)
 			left, right := extremes(func(y float64) []stripe { return p.across(black, y, lo.x, hi.x) }, lo.y, hi.y, 1/p.scale.y, cutWidth)
 			top, bottom := extremes(func(x float64) []stripe { return p.down(black, x, lo.y, hi.y) }, lo.x, hi.x, 1/p.scale.x, cutWidth)
 			assert.InDelta(t, want.width, right-left, tenth, "%s, %s, %s: width", test.sheet, test.name, tiling.Piece.Name)

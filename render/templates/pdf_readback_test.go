@@ -120,7 +120,7 @@ var pageText = regexp.MustCompile(`^page (\d+) of (\d+)($|\D)`)
 // number and count, zero where it has none.
 func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, number, count int) {
 	t.Helper()
-	for _, p := range v.phrases(t, page) {
+	for _, p := range v.phrases(page) {
 		if p.lo.y < height-footTall {
 			continue
 		}
@@ -143,12 +143,12 @@ func TestPDFFootNamesAndNumbers(t *testing.T) {
 				c, o := s.make(t), on(t, sheet)
 				v := view(t, pdfOf(t, c, o))
 				layout := layoutOf(c, o)
-				before := v.pages - len(layout.Pages)
+				before := v.Pages - len(layout.Pages)
 				require.LessOrEqual(t, before, 4, "pages that show no template")
-				for n := 1; n <= v.pages; n++ {
-					lines, number, count := foot(t, v, n, pageSize(t, v, n).y)
+				for n := 1; n <= v.Pages; n++ {
+					lines, number, count := foot(t, v, n, v.size(n).y)
 					assert.Equal(t, n, number)
-					assert.Equal(t, v.pages, count)
+					assert.Equal(t, v.Pages, count)
 					if n <= before {
 						continue
 					}
@@ -200,14 +200,14 @@ func TestPDFListsOfPagesAreTrue(t *testing.T) {
 				for _, p := range c.Pieces {
 					inTable, inKey := false, false
 					for n := 1; n < printed[c.Pieces[0].Name][0]; n++ {
-						all := v.phrases(t, n)
+						all := v.phrases(n)
 						for _, name := range all {
 							for _, list := range all {
 								if !listedPages.MatchString(list.text) {
 									continue
 								}
 								switch word := strings.HasPrefix(list.text, "page"); {
-								case !word && name.text == p.Name && math.Abs(name.hi.y-list.hi.y) < 1.2 && list.hi.x > pageSize(t, v, n).x-12:
+								case !word && name.text == p.Name && math.Abs(name.hi.y-list.hi.y) < 1.2 && list.hi.x > v.size(n).x-12:
 									assert.Equal(t, printed[p.Name], numbers(t, list.text), "%s in the table", p.Name)
 									inTable = true
 								case word && strings.TrimSuffix(name.text, fmt.Sprintf(" × %d", p.Count)) == p.Name && math.Abs(name.lo.x-list.lo.x) < 1 && list.lo.y > name.lo.y && list.lo.y-name.lo.y < 6:
@@ -249,8 +249,8 @@ func TestPDFFractionsAreReadable(t *testing.T) {
 	c, o := inches(t)
 	v := view(t, pdfOf(t, c, o))
 	var all []string
-	for n := 1; n <= v.pages; n++ {
-		all = append(all, v.text(t, n)...)
+	for n := 1; n <= v.Pages; n++ {
+		all = append(all, v.text(n)...)
 	}
 	text := strings.Join(all, "\n")
 	assert.Regexp(t, "5⅝ in × 8⅞ in|8⅞ in × 5⅝ in", text) // a template may be turned
@@ -263,8 +263,8 @@ func TestPDFFractionsAreWrittenOneWay(t *testing.T) {
 	c, o := inches(t)
 	v := view(t, pdfOf(t, c, o))
 	plain := regexp.MustCompile(`(^|[^\d])(1/2|[13]/4|[1357]/8)($|[^\d])`)
-	for n := 1; n <= v.pages; n++ {
-		for _, line := range v.text(t, n) {
+	for n := 1; n <= v.Pages; n++ {
+		for _, line := range v.text(n) {
 			assert.NotRegexp(t, plain, line, "page %d", n)
 		}
 	}

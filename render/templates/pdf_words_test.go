@@ -19,10 +19,10 @@ func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 	c, o := nearSquare.make(t), on(t, "A4")
 	meant := recordDocument(c, o)
 	v := view(t, pdfOf(t, c, o))
-	require.Equal(t, len(meant.pages), v.pages)
+	require.Equal(t, len(meant.pages), v.Pages)
 	seen := 0
 	for n, page := range meant.pages {
-		for _, f := range v.phrases(t, n+1) {
+		for _, f := range v.phrases(n + 1) {
 			if f.text == "" {
 				continue
 			}
@@ -44,7 +44,7 @@ func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 // template that the knife destroys.
 func TestPDFFirstPageSaysOneSide(t *testing.T) {
 	eachSheet(t, func(t *testing.T, _, _ float64, file []byte) {
-		words := strings.Join(view(t, file).text(t, 1), " ")
+		words := strings.Join(view(t, file).text(1), " ")
 		assert.Contains(t, words, "Print on one side of the sheet only")
 	})
 }

@@ -52,7 +52,7 @@ export function row(field, words = {}) {
   const note = make('p', { class: 'note', id: id + '-note' });
   const faults = make('div', { class: 'faults', id: id + '-faults' });
   const attributes = { id, 'aria-describedby': `${note.id} ${faults.id}`, 'aria-label': words.named };
-  const own = words.control?.(key, attributes);
+  const own = words.control?.(key, field.required, attributes);
   const element = own?.element ?? control(field, { key, ...attributes });
   const renew = (fresh) => {
     note.textContent = noteOf(fresh);
@@ -65,9 +65,9 @@ export function row(field, words = {}) {
     make('label', { for: id }, words.label ?? field.label), make('span', { class: 'answer' }, element), note, faults);
 }
 
-// control returns the blank of a field.
+// control returns the blank of a field. An empty one leaves the key at its usual value.
 export function control(field, { key = field.key, ...attributes } = {}) {
-  const change = (event) => job.set({ key, value: event.target.value });
+  const change = ({ target: { value } }) => job.set(value.trim() === '' && !field.required ? { key, gone: true } : { key, value });
   if (field.kind === 'choice') {
     return make('select', { ...attributes, change }, ...field.words.map((w) => make('option', { value: w }, w)));
   }

@@ -4,7 +4,7 @@ import * as job from './job.js';
 
 // readings returns such a blank and how to fill it. Each reading is a line of its own; one
 // empty line more waits for another.
-export function readings(key, { id, 'aria-label': named, 'aria-describedby': described }) {
+export function readings(key, required, { id, 'aria-label': named, 'aria-describedby': described }) {
   const element = make('span', { class: 'readings', role: 'group', 'aria-label': named });
   const lines = () => [...element.querySelectorAll('input')];
   const filled = () => lines().filter((l) => l.value.trim() !== '');
@@ -40,13 +40,14 @@ export function readings(key, { id, 'aria-label': named, 'aria-describedby': des
 
   element.addEventListener('input', (event) => {
     tidy(event.target);
-    job.set({ key, value: value() });
+    job.set(value() === '' && !required ? { key, gone: true } : { key, value: value() });
   });
   element.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter') return;
     event.preventDefault();
     const next = lines()[lines().indexOf(event.target) + 1] ?? after(element);
     next?.focus();
+    next?.select?.(); // as the tab key does
   });
   element.addEventListener('focusout', (event) => {
     if (!element.contains(event.relatedTarget)) tidy();

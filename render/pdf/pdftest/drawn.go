@@ -19,14 +19,16 @@ import (
 // word is level.
 func AsDrawn(t testing.TB, file []byte) []byte {
 	t.Helper()
-	ctx, err := api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
-	require.NoError(t, err)
-	turned := false
+	var ctx *model.Context // read where a page lies
 	for n, d := 1, open(t, file); n <= d.Pages; n++ {
 		if !d.lies(n) {
 			continue
 		}
-		turned = true
+		if ctx == nil {
+			var err error
+			ctx, err = api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
+			require.NoError(t, err)
+		}
 		page, _, inherited, err := ctx.PageDict(n, false)
 		require.NoError(t, err)
 		w, h := inherited.MediaBox.Width(), inherited.MediaBox.Height()
@@ -39,7 +41,7 @@ func AsDrawn(t testing.TB, file []byte) []byte {
 		require.NoError(t, err)
 		page["Contents"] = types.Array{*ref, page["Contents"]}
 	}
-	if !turned {
+	if ctx == nil {
 		return file
 	}
 	var out bytes.Buffer

@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -17,6 +18,7 @@ import (
 	"github.com/klippa-app/go-pdfium/references"
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/webassembly"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/stretchr/testify/require"
 	"github.com/tetratelabs/wazero"
 	wasm "github.com/tetratelabs/wazero/api"
@@ -28,16 +30,16 @@ const point = 25.4 / 72 // mm (ISO 32000-1, 8.3.2.3)
 // viewer is one PDF viewer for all tests of a package: it takes seconds to
 // start.
 var viewer = sync.OnceValues(func() (pdfium.Pdfium, error) {
-	pool, err := webassembly.Init(Viewer())
+	pool, err := webassembly.Init(kept())
 	if err != nil {
 		return nil, err
 	}
 	return pool.GetInstance(time.Minute)
 })
 
-// Viewer returns what the viewer is started with: its machine code is kept in the
+// kept returns what the viewer is started with: its machine code is kept in the
 // user's folder for such things, since compiling it takes longer than most tests.
-func Viewer() webassembly.Config {
+func kept() webassembly.Config {
 	c := webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1}
 	folder, err := os.UserCacheDir()
 	if err != nil {
@@ -50,6 +52,9 @@ func Viewer() webassembly.Config {
 	}
 	return c
 }
+
+// init keeps the reader of objects from writing a configuration folder.
+func init() { api.DisableConfigDir() }
 
 // Doc is an open file.
 type Doc struct {
@@ -124,6 +129,24 @@ func (d *Doc) Text(page int) string {
 	got, err := d.viewer.GetPageText(&requests.GetPageText{Page: d.page(page)})
 	require.NoError(d.t, err)
 	return got.Text
+}
+
+// Phrase is a run of text on a page, with the box of its ink.
+type Phrase struct {
+	Text   string
+	Lo, Hi XY
+}
+
+// Phrases returns the runs of text of a page.
+func (d *Doc) Phrases(page int) (all []Phrase) {
+	got, err := d.viewer.GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page), Mode: requests.GetPageTextStructuredModeRects})
+	require.NoError(d.t, err)
+	high := d.Size(page).Y
+	for _, r := range got.Rects {
+		p := r.PointPosition
+		all = append(all, Phrase{strings.TrimSpace(r.Text), XY{p.Left * point, high - p.Top*point}, XY{p.Right * point, high - p.Bottom*point}})
+	}
+	return all
 }
 
 // Paths returns the paths of a page, transformed as they are drawn.
@@ -245,12 +268,21 @@ func (p Path) Bounds() (lo, hi XY) {
 }
 
 // Picture returns a page in pixels.
-func (d *Doc) Picture(page, dpi int) *image.RGBA {
-	got, err := d.viewer.RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
+func (d *Doc) Picture(page, dpi int) *image.RGBA { return d.picture(page, dpi, nil) }
+
+// Part returns a part of a page in pixels, from lo to hi. The viewer stretches the
+// whole page to a whole number of pixels each way.
+func (d *Doc) Part(page, dpi int, lo, hi XY) *image.RGBA {
+	return d.picture(page, dpi, &requests.RenderPageCrop{X: lo.X / point, Y: lo.Y / point, Width: (hi.X - lo.X) / point, Height: (hi.Y - lo.Y) / point})
+}
+
+func (d *Doc) picture(page, dpi int, part *requests.RenderPageCrop) *image.RGBA {
+	got, err := d.viewer.RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi, Crop: part})
 	require.NoError(d.t, err)
 	defer got.Cleanup()
 	seen, ok := got.Result.RenderedImage.(*image.RGBA)
 	require.True(d.t, ok)
+	// The viewer's buffer is used again: keep a copy.
 	return &image.RGBA{Pix: bytes.Clone(seen.Pix), Stride: seen.Stride, Rect: seen.Rect}
 }
 
