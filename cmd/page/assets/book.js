@@ -9,6 +9,7 @@ import { readings } from './readings.js';
 const place = $('book');
 const onDrawing = ['height', 'width', 'thickness'];
 const [section] = await fieldsAt('book');
+const unit = make('b', {}, 'mm');
 const invented = make('p', { id: 'invented', class: 'note' }, 'The book below is invented. Type your own over it, or ',
   button('begin with empty blanks', () => job.empty(), { class: 'plain' }), '.');
 const shelf = make('figure', { id: 'shelf' });
@@ -17,13 +18,14 @@ const told = make('p', { id: 'volume-told', class: 'note', role: 'status' });
 const another = button('another volume beside it', addVolume, { id: 'another-volume', class: 'plain' });
 
 place.append(
-  make('p', { class: 'note' }, 'Shut, lightly pressed. Measure each way at several places, one reading after the other (Enter goes on): the largest, in bold, counts. Any way of writing a length will do: 221.5, 23,5 cm, 9 1/4 in.'),
+  make('p', { class: 'note' }, 'Shut, lightly pressed. Measure each way at several places, one reading after the other (Enter goes on): the largest, in bold, counts. Any way of writing a length will do: 221.5, 23,5 cm, 9 1/4 in. A bare number is in ', unit, '.'),
   invented, shelf, volumes, make('p', {}, another), told);
 
 const built = []; // what shows each volume
 
 job.hear(async ({ state }) => {
   if (!state) return;
+  unit.textContent = state.unit;
   invented.hidden = !job.invented();
   while (built.length > state.books.length) {
     const { element } = built.pop();

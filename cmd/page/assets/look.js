@@ -6,9 +6,9 @@ const root = document.documentElement;
 const kept = 'forel.look';
 const looks = { '': 'as this machine', light: 'light', dark: 'dark' };
 
-const select = make('select', { id: 'look', 'aria-label': 'Light or dark', change: () => wear(select.value) },
+const select = make('select', { id: 'look', 'aria-label': 'look: light or dark', change: () => wear(select.value) },
   ...Object.entries(looks).map(([value, words]) => make('option', { value }, words)));
-$('ways').append(make('label', { class: 'way' }, 'paper ', select));
+$('ways').append(make('label', { class: 'way' }, 'look ', select));
 
 function wear(look) {
   if (!(look in looks)) look = '';
