@@ -15,6 +15,7 @@ export function outputOf(output, ...extra) {
   const made = { of: null, response: null }; // what was made last, and of which job
   const place = make('div', { class: 'made' });
   const told = make('div', { class: 'faults', role: 'status' });
+  const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
   const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
@@ -32,9 +33,9 @@ export function outputOf(output, ...extra) {
 
   let again = () => {};
   if (output.slow) element.append(...onRequest(output, request, take, (stale) => { again = stale; }, made, place));
-  element.append(told, place);
+  element.append(told, old, place);
   if (!output.slow) {
-    again = followed(place, async (text) => {
+    again = followed(place, old, async (text) => {
       const response = await worker.ask(request(text)).catch((err) => ({ error: err.message }));
       if (response) take(text, response);
       return !!response;

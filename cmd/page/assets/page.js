@@ -13,6 +13,6 @@ import './sheets.js';
 performance.mark('parsed');
 
 // For who looks at the page from outside, such as its tests.
-globalThis.forel = { ask, aside, text: job.text, settled: () => job.settled() && drawn() === job.text() };
+globalThis.forel = { ask, aside, set: job.set, text: job.text, settled: () => job.settled() && drawn() === job.text() };
 
 await job.start();
