@@ -105,11 +105,10 @@ func bundle(name string, format api.Format) (string, error) {
 		Bundle:      true,
 		Format:      format,
 		Target:      api.ES2022,
-		Charset:     api.CharsetUTF8,
-		LogLevel:    api.LogLevelSilent,
 
 		MinifyWhitespace: true, MinifySyntax: true, MinifyIdentifiers: true,
-
+		Charset:  api.CharsetUTF8,
+		LogLevel: api.LogLevelSilent,
 		Plugins: []api.Plugin{{Name: "assets", Setup: func(b api.PluginBuild) {
 			b.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
 				return api.OnResolveResult{Path: strings.TrimPrefix(a.Path, "./"), Namespace: "assets"}, nil
