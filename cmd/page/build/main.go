@@ -9,7 +9,13 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"forel/cmd/page/assets"
 )
+
+// offline is the file beside the page that keeps it for use without a network, where it is
+// served by a web server.
+const offline = "forel-offline.js"
 
 func main() {
 	out := flag.String("o", "forel.html", "`file` to write")
@@ -28,6 +34,13 @@ func build(out string) error {
 	}
 	page, sizes, err := assemble(program, support)
 	if err != nil {
+		return err
+	}
+	script, err := assets.Files.ReadFile(offline)
+	if err != nil {
+		return err
+	}
+	if err := os.WriteFile(filepath.Join(filepath.Dir(out), offline), script, 0o644); err != nil {
 		return err
 	}
 	fmt.Printf("%s: %d bytes (program %d, compressed %d, as text %d)\n", out, len(page), len(program), sizes.compressed, sizes.text)
