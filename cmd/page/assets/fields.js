@@ -36,6 +36,9 @@ export function drop(element) {
   for (const [key, blank] of blanks) if (element.contains(blank.element)) blanks.delete(key);
 }
 
+// nameOf returns what a maker calls a key: "volume 2, height" for book[2].height.
+export const nameOf = (key) => key.replace(/^book\[(\d+)\]/, 'volume $1').replace(/^book\./, '').replace(/\[(\d+)\]/, ' $1').replaceAll('.', ', ').replaceAll('_', ' ');
+
 // visit goes to the blank of a key and returns whether there is one.
 export function visit(key) {
   const blank = blanks.get(key);
