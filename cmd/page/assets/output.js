@@ -15,6 +15,7 @@ export function outputOf(output, ...extra) {
   const made = { of: null, response: null }; // what was made last, and of which job
   const place = make('div', { class: 'made' });
   const told = make('div', { class: 'faults', role: 'status' });
+  const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
   const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
@@ -30,12 +31,20 @@ export function outputOf(output, ...extra) {
     place.replaceChildren(...shown(output, response));
   };
 
+  // One job is made once, whoever asks for it: a second question would drop the first.
+  let making = {};
+  const ask = (text) => {
+    const asked = JSON.stringify(request(text));
+    if (making.asked !== asked) making = { asked, response: worker.ask(request(text)).catch((err) => ({ error: err.message })).finally(() => { making = {}; }) };
+    return making.response;
+  };
+
   let again = () => {};
   if (output.slow) element.append(...onRequest(output, request, take, (stale) => { again = stale; }, made, place));
-  element.append(told, place);
+  element.append(told, old, place);
   if (!output.slow) {
-    again = followed(place, async (text) => {
-      const response = await worker.ask(request(text)).catch((err) => ({ error: err.message }));
+    again = followed(place, old, async (text) => {
+      const response = await ask(text);
       if (response) take(text, response);
       return !!response;
     });
@@ -46,7 +55,7 @@ export function outputOf(output, ...extra) {
   const ready = async () => {
     const text = job.text();
     if (made.of !== text) {
-      const response = await worker.ask(request(text));
+      const response = await ask(text);
       if (response) take(text, response);
     }
     return made.of === text ? made.response : undefined;
