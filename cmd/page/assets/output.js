@@ -1,6 +1,7 @@
 // One output of a job: its settings, what is made, and the files to save.
 import { Later, long } from './core.js';
 import { button, make } from './dom.js';
+import { seen } from './drawing.js';
 import { faultLine } from './fields.js';
 import { followed } from './insight.js';
 import * as job from './job.js';
@@ -127,7 +128,7 @@ function thumbs(all, kind) {
 const short = (name) => name.replace(/ – .*/, '').replace(/\.svg$/, '').replaceAll('-', ' ');
 
 function addressOf(f) {
-  const address = URL.createObjectURL(new Blob([f.data], { type: f.type }));
+  const address = URL.createObjectURL(new Blob([seen(f.data)], { type: f.type }));
   gone.register(f, address);
   return address;
 }
