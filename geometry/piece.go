@@ -223,6 +223,12 @@ func (p Piece) Size() (width, height Length) {
 	return b.Width(), b.Height()
 }
 
+// FoldsAway tells whether some of the piece is folded away from the viewer, which is ruled
+// on it.
+func (p Piece) FoldsAway() bool {
+	return slices.ContainsFunc(p.Creases, func(c Crease) bool { return c.Kind == Away })
+}
+
 // Cuts returns all that a knife cuts: the outline, then the slits.
 func (p Piece) Cuts() []Path { return append([]Path{p.Outline}, p.Slits...) }
 

@@ -1,24 +1,25 @@
 // Package bind puts PDFs one behind the other into one. It holds one of them at a time, so
 // that a class of any size takes little memory. The syntax is that of ISO 32000-1, whose
-// sections are given; what is bound is read by pdfcpu.
+// sections are given. What is bound is what render/pdf writes, and is read as that writes it:
+// a library that reads any PDF would add 2 MB to what a browser is sent.
 package bind
 
 import (
 	"bufio"
-	"bytes"
+	"cmp"
+	"errors"
 	"fmt"
 	"io"
-	"maps"
-	"slices"
+	"regexp"
+	"strconv"
 	"strings"
 	"unicode/utf16"
 
-	"github.com/pdfcpu/pdfcpu/pkg/api"
-	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
-	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/types"
+	"forel/render/pdf"
 )
 
-// The numbers of the objects that each file has; others follow.
+// The numbers of the objects that each file has; others follow. The catalog's is also that of
+// what is bound.
 const (
 	catalog = 1 + iota
 	pages
@@ -43,7 +44,6 @@ type mark struct {
 
 // New starts a file.
 func New(to io.Writer) *Binder {
-	api.DisableConfigDir()
 	b := &Binder{out: bufio.NewWriter(to), starts: make([]int64, first)}
 	b.write("%%PDF-1.7\n")
 	return b
@@ -66,39 +66,21 @@ func (b *Binder) object(n int, content string) {
 // Add puts the pages of a PDF behind those that are there. A title names the first of them in
 // the list of contents; an empty one names none.
 func (b *Binder) Add(title string, data []byte) error {
-	conf := model.NewDefaultConfiguration()
-	ctx, err := api.ReadContext(bytes.NewReader(data), conf)
-	if err == nil {
-		err = ctx.EnsurePageCount()
-	}
+	objects, err := pdf.Objects(data)
 	if err != nil {
 		return err
 	}
-	c := copier{Binder: b, ctx: ctx, number: map[int]int{}}
-	for i := range ctx.PageCount {
-		page, _, inherits, err := ctx.PageDict(i+1, false)
-		if err != nil {
-			return err
-		}
-		page = page.Clone().(types.Dict)
-		page["MediaBox"] = inherits.MediaBox.Array() // which a page may have from those above it (7.7.3.4)
-		if _, has := page["Resources"]; !has && inherits.Resources != nil {
-			page["Resources"] = inherits.Resources
-		}
-		delete(page, "Parent")
-		text := strings.Replace(c.moved(page).PDFString(), "<<", fmt.Sprintf("<</Parent %d 0 R", pages), 1)
+	c := copier{Binder: b, objects: objects, number: map[int]int{}}
+	for i, page := range c.kids() {
 		n := b.number()
-		b.object(n, text)
+		b.object(n, parent.ReplaceAllString(c.moved(parent.ReplaceAllString(c.content(page), "/Parent")), fmt.Sprintf("/Parent %d 0 R", pages)))
 		b.pages = append(b.pages, n)
 		if i == 0 && title != "" {
 			b.marks = append(b.marks, mark{title, n})
 		}
 	}
 	c.rest()
-	if c.err != nil {
-		return c.err
-	}
-	return b.err
+	return cmp.Or(c.err, b.err)
 }
 
 func (b *Binder) number() int {
@@ -109,36 +91,68 @@ func (b *Binder) number() int {
 // copier copies the objects of one file that its pages need.
 type copier struct {
 	*Binder
-	ctx    *model.Context
-	number map[int]int // in what is bound, by that in the file
-	asked  []int       // in the file: to be written yet
-	err    error
+	objects [][]byte    // of the file, by number
+	number  map[int]int // in what is bound, by that in the file
+	asked   []int       // in the file: to be written yet
+	err     error
 }
 
-// moved returns an object with the numbers that others have in what is bound.
-func (c *copier) moved(o types.Object) types.Object {
-	switch o := o.(type) {
-	case types.IndirectRef:
-		n := o.ObjectNumber.Value()
+// How an object refers to others (7.3.10).
+var (
+	reference = regexp.MustCompile(`\b(\d+) 0 R\b`)
+	parent    = regexp.MustCompile(`/Parent( \d+ 0 R)?`)
+	tree      = regexp.MustCompile(`/Pages (\d+) 0 R`)
+	list      = regexp.MustCompile(`/Kids \[([^]]*)\]`)
+)
+
+// content returns an object of the file without the lines round it.
+func (c *copier) content(n int) string {
+	if n > 0 && n < len(c.objects) {
+		_, rest, _ := strings.Cut(string(c.objects[n]), "obj\n")
+		if end := strings.LastIndex(rest, "\nendobj"); end >= 0 {
+			return rest[:end]
+		}
+	}
+	c.err = cmp.Or(c.err, fmt.Errorf("the file has no object %d", n))
+	return ""
+}
+
+// kids returns the pages of the file, which are all in one list (7.7.3).
+func (c *copier) kids() (pages []int) {
+	root := tree.FindStringSubmatch(c.content(catalog))
+	if root == nil {
+		c.err = cmp.Or(c.err, errors.New("the file has no pages"))
+		return nil
+	}
+	n, _ := strconv.Atoi(root[1])
+	kids := list.FindStringSubmatch(c.content(n))
+	if kids == nil {
+		c.err = cmp.Or(c.err, errors.New("the file has no list of its pages"))
+		return nil
+	}
+	for _, m := range reference.FindAllStringSubmatch(kids[1], -1) {
+		n, _ := strconv.Atoi(m[1])
+		pages = append(pages, n)
+	}
+	return pages
+}
+
+// moved returns what an object says with the numbers that others have in what is bound. What
+// a stream holds is left as it is.
+func (c *copier) moved(content string) string {
+	says, stream, streams := strings.Cut(content, "stream\n")
+	says = reference.ReplaceAllStringFunc(says, func(to string) string {
+		n, _ := strconv.Atoi(strings.TrimSuffix(to, " 0 R"))
 		if c.number[n] == 0 {
 			c.number[n] = c.Binder.number()
 			c.asked = append(c.asked, n)
 		}
-		return *types.NewIndirectRef(c.number[n], 0)
-	case types.Dict:
-		out := types.Dict{}
-		for _, k := range slices.Sorted(maps.Keys(o)) { // numbers are given as they are met
-			out[k] = c.moved(o[k])
-		}
-		return out
-	case types.Array:
-		out := make(types.Array, len(o))
-		for i, v := range o {
-			out[i] = c.moved(v)
-		}
-		return out
+		return fmt.Sprintf("%d 0 R", c.number[n])
+	})
+	if streams {
+		says += "stream\n" + stream
 	}
-	return o
+	return says
 }
 
 // rest writes what pages asked for, and what that asks for.
@@ -146,23 +160,7 @@ func (c *copier) rest() {
 	for len(c.asked) > 0 && c.err == nil {
 		n := c.asked[0]
 		c.asked = c.asked[1:]
-		o, err := c.ctx.Dereference(*types.NewIndirectRef(n, 0))
-		if err != nil {
-			c.err = err
-			return
-		}
-		s, ok := o.(types.StreamDict)
-		if !ok {
-			text := "null"
-			if o != nil {
-				text = c.moved(o).PDFString()
-			}
-			c.object(c.number[n], text)
-			continue
-		}
-		d := c.moved(s.Dict).(types.Dict)
-		d["Length"] = types.Integer(len(s.Raw))
-		c.object(c.number[n], d.PDFString()+"\nstream\n"+string(s.Raw)+"\nendstream")
+		c.object(c.number[n], c.moved(c.content(n)))
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"fmt"
 
-	"forel/cmd/bind"
 	"forel/cmd/pipeline"
 	"forel/cmd/shelf"
 )
@@ -30,23 +29,8 @@ func (s classShelf) bind(roll *pipeline.Roll) error {
 	if err != nil {
 		return err
 	}
-	b := bind.New(out)
-	for _, student := range roll.Done() {
-		for i, file := range pipeline.Printed {
-			data, err := s.Read(student.Folder + "/" + file)
-			if err != nil {
-				return err
-			}
-			title := ""
-			if i == 0 {
-				title = student.Name
-			}
-			if err := b.Add(title, data); err != nil {
-				return err
-			}
-		}
-	}
-	if err := b.Close(); err != nil {
+	err = roll.Bind(out, func(folder, name string) ([]byte, error) { return s.Read(folder + "/" + name) })
+	if err != nil {
 		return err
 	}
 	return out.Close()

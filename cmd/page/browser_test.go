@@ -7,7 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -31,7 +30,7 @@ func TestMainJob(t *testing.T) {
 	assert.Contains(t, browser.Value[string](t, p, `document.getElementById('verdict').textContent`), "The book may be too tight")
 	p.Type(t, "#height", "230.5")
 	p.Wait(t, settled)
-	p.Run(t, chromedp.Click("#patterns"))
+	press(t, p, "#patterns", "PDF")
 	got := p.Saved(t, "templates.pdf")
 
 	text := browser.Value[string](t, p, `forel.text()`)

@@ -18,8 +18,11 @@
 //	outputs   the table of what can be made, each with its settings
 //	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
 //	          and returns its files, and the pages of its document (Pages), as SVG
+//	everything  all that can be made of a job with the usual settings, as one zip
+//	roster    reads a roster (Data): every student's case as a picture, with its fit
+//	class     the files of a class, as forel class writes them: one zip, and print.pdf
 //
-// open, set and pictures are quick and run at every key press. figures and make take
+// open, set and pictures are quick and run at every key press. The others take
 // longer and belong into a second worker, which can be ended.
 //
 // # Responses

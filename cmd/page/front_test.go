@@ -279,6 +279,37 @@ func TestKeyboard(t *testing.T) {
 	t.Fatal("the patterns are not reached: ", seen)
 }
 
+// TestPictures makes the pictures of the README again, in the folder that FOREL_PICTURES
+// names.
+func TestPictures(t *testing.T) {
+	folder := os.Getenv("FOREL_PICTURES")
+	if folder == "" {
+		t.Skip("FOREL_PICTURES names no folder")
+	}
+	p := opened(t)
+	p.Wait(t, `document.fonts.size >= 2 && [...document.fonts].every((f) => f.status === 'loaded')`)
+	for _, c := range []struct {
+		name, look, before string
+		wide, tall         int64
+	}{
+		{"light", "light", ``, 1180, 900},
+		{"dark", "dark", `document.querySelector('#steps').scrollIntoView()`, 1180, 900},
+		{"narrow", "light", ``, 360, 760},
+	} {
+		p.Run(t, emulation.SetDeviceMetricsOverride(c.wide, c.tall, 1, false),
+			chromedp.Evaluate(fmt.Sprintf(`document.documentElement.dataset.look = %q; scrollTo(0, 0); %s; document.activeElement.blur()`, c.look, c.before), nil))
+		if c.before != "" {
+			p.Wait(t, `document.querySelectorAll('.strip svg').length > 5 && document.querySelector('#step svg') && !document.querySelector('#steps.stale')`)
+		}
+		var data []byte
+		p.Run(t, chromedp.ActionFunc(func(ctx context.Context) (err error) {
+			data, err = cdppage.CaptureScreenshot().WithFormat(cdppage.CaptureScreenshotFormatWebp).WithQuality(80).Do(ctx)
+			return err
+		}))
+		require.NoError(t, os.WriteFile(filepath.Join(folder, c.name+".webp"), data, 0o600))
+	}
+}
+
 // Printed, the page is the filled worksheet: what was typed is on it, what is for the
 // screen alone is not.
 func TestPrintedWorksheet(t *testing.T) {

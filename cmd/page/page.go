@@ -15,10 +15,11 @@ import (
 type Request struct {
 	Do      string            `json:"do"`
 	Source  string            `json:"source,omitempty"`  // what messages call the job file; "": job.toml
-	Text    string            `json:"text,omitempty"`    // the job file
+	Text    string            `json:"text,omitempty"`    // the job file; of roster and class, what the roster leaves out
+	Data    []byte            `json:"data,omitempty"`    // of roster and class, the roster; of open, a job file as it was read, instead of Text; base64 in JSON
 	Changes []Change          `json:"changes,omitempty"` // of set
 	Unit    string            `json:"unit,omitempty"`    // of fields: that defaults are round in; "": mm
-	Name    string            `json:"name,omitempty"`    // of make, the command
+	Name    string            `json:"name,omitempty"`    // of make, the command; of roster and class, what messages call the roster
 	Flags   map[string]string `json:"flags,omitempty"`   // of make, its settings as typed, by name; of new, by the keys of jobfile.NewKeys
 	Step    int               `json:"step,omitempty"`    // of figures, from 0
 	Pages   bool              `json:"pages,omitempty"`   // of make: the pages of its document too, to look at
@@ -46,6 +47,7 @@ type Response struct {
 	Figures  []string  `json:"figures,omitempty"` // SVG
 	Outputs  []Output  `json:"outputs,omitempty"`
 	Pages    []File    `json:"pages,omitempty"`    // of the document among the files, as SVG, named by their number
+	Students []Student `json:"students,omitempty"` // of a class
 	Warnings []Fault   `json:"warnings,omitempty"` // of what was made
 	Report   string    `json:"report,omitempty"`
 	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
@@ -121,6 +123,9 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 			d.open(&a, q.Source, string(text))
 		}
 	case "open":
+		if q.Data != nil {
+			q.Text = string(q.Data)
+		}
 		d.open(&a, q.Source, q.Text)
 	case "set":
 		var text []byte
@@ -138,6 +143,12 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		a.Outputs = outputsOf()
 	case "make":
 		err = d.make(ctx, &a, q, progress)
+	case "everything":
+		err = d.everything(ctx, &a, q, progress)
+	case "roster":
+		err = lookAtRoster(ctx, &a, q, progress)
+	case "class":
+		err = makeClass(ctx, &a, q, progress)
 	default:
 		a.Error = fmt.Sprintf("unknown request %.40q", q.Do)
 	}
@@ -197,7 +208,7 @@ func changesOf(changes []Change) []jobfile.Change {
 
 // media returns the media type of a file.
 func media(name string) string {
-	for end, of := range map[string]string{".pdf": "application/pdf", ".svg": "image/svg+xml", ".json": "application/json", ".csv": "text/csv", ".md": "text/markdown", ".html": "text/html", ".toml": "application/toml"} {
+	for end, of := range map[string]string{".zip": "application/zip", ".pdf": "application/pdf", ".svg": "image/svg+xml", ".json": "application/json", ".csv": "text/csv", ".md": "text/markdown", ".html": "text/html", ".toml": "application/toml"} {
 		if strings.HasSuffix(name, end) {
 			return of
 		}

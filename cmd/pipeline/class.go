@@ -4,11 +4,13 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 
 	"golang.org/x/sync/errgroup"
 
+	"forel/cmd/bind"
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
 	"forel/geometry"
@@ -65,9 +67,10 @@ const (
 // tell what to look at and what is wrong.
 type Student struct {
 	roster.Row
-	State State
-	Err   error
-	fit   index.Fit
+	State   State
+	Err     error
+	Picture []byte // of the finished case, SVG; only where the roll was looked at
+	fit     index.Fit
 	worked
 }
 
@@ -163,11 +166,32 @@ func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) error {
 	return together.Wait()
 }
 
-// make makes one student's files. The error is the shelf's.
-func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
+// Look works every student's case out without making a file, one after the other, until all
+// are done or the context ends. Made students then have a fit and a Picture.
+func (r *Roll) Look(ctx context.Context, p Progress) {
+	for i := range r.Students {
+		if ctx.Err() != nil {
+			return
+		}
+		p.at(float64(i) / float64(len(r.Students)))
+		if s := &r.Students[i]; s.settle(r.class) {
+			s.State, s.Picture = Made, index.Picture(s.plan)
+			s.slim()
+		}
+	}
+}
+
+// Fit tells how the student's book will fit.
+func (s Student) Fit() index.Fit { return s.fit }
+
+// Title returns what the student's book is called.
+func (s Student) Title() string { return s.plan.Title }
+
+// settle works one student's case out, and returns whether it can be made.
+func (s *Student) settle(c Class) bool {
 	if s.Row.Refused != nil {
 		s.State = Refused
-		return nil
+		return false
 	}
 	var err error
 	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
@@ -176,11 +200,19 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 			p.Source, p.Line = s.Source, s.Line
 			s.Refused = append(s.Refused, p)
 		}
+		return false
+	}
+	r := fit.Of(s.plan)
+	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
+	return true
+}
+
+// make makes one student's files. The error is the shelf's.
+func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
+	if !s.settle(c) {
 		return nil
 	}
 	defer s.worked.slim()
-	r := fit.Of(s.plan)
-	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
 	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
@@ -239,8 +271,8 @@ const (
 	PrintName = "print.pdf"
 )
 
-// Printed are the files of a student that belong in it.
-var Printed = []string{handoutName, templatesName}
+// printed are the files of a student that belong in it.
+var printed = []string{handoutName, templatesName}
 
 // studentFiles is what the index leads to in every folder.
 var studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: templatesName, Says: "templates"}, {Name: "cutlist.txt", Says: "cut list"}}
@@ -293,6 +325,26 @@ func (r *Roll) Done() (out []Student) {
 	}
 	slices.SortStableFunc(out, func(a, b Student) int { return strings.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name)) })
 	return out
+}
+
+// Bind writes PrintName, the pages of all students in order of names. read returns a file
+// that was put away.
+func (r *Roll) Bind(to io.Writer, read func(folder, name string) ([]byte, error)) error {
+	b := bind.New(to)
+	for _, s := range r.Done() {
+		title := s.Name
+		for _, name := range printed {
+			data, err := read(s.Folder, name)
+			if err == nil {
+				err = b.Add(title, data)
+			}
+			if err != nil {
+				return err
+			}
+			title = "" // it names the first page
+		}
+	}
+	return b.Close()
 }
 
 // plan lays the pieces of all students out on the sheets to buy, in lots of LargeClass

@@ -37,7 +37,7 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 			flags = append(flags, set(s.Key, rapid.SampledFrom(s.Words).Draw(t, s.Key)))
 		}
 		for _, s := range k.New(unit).Settings().Lengths() {
-			if strings.HasPrefix(s.Key, "chemise.") && rapid.IntRange(0, 9).Draw(t, s.Key+" is set") == 0 {
+			if (strings.HasPrefix(s.Key, "chemise.") || strings.HasPrefix(s.Key, "box.")) && rapid.IntRange(0, 9).Draw(t, s.Key+" is set") == 0 {
 				flags = append(flags, set(s.Key, fmt.Sprintf("%.4g mm", rapid.Float64Range(s.Min, min(s.Max, 40)).Draw(t, s.Key))))
 			}
 		}

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"maps"
 	"math"
-	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -351,29 +350,5 @@ func TestMendsAreAccepted(t *testing.T) {
 				}
 			})
 		})
-	}
-}
-
-func TestMendsZZ(t *testing.T) {
-	n, _ := strconv.Atoi(os.Getenv("ZZ"))
-	for _, name := range slices.Sorted(maps.Keys(commands)) {
-		counts := map[string]int{}
-		for seed := range n {
-			w := rapid.Custom(func(t *rapid.T) wish {
-				w := anyWish(t)
-				commands[name].asks(t, &w)
-				return w
-			}).Example(seed)
-			refused, again := mend(t.Context(), name, w)
-			counts["drawn"]++
-			if refused != nil {
-				counts["refused"]++
-			}
-			if again != nil {
-				counts["not mended"]++
-				fmt.Printf("%s %d\n  %s\n  --\n  %s\n", name, seed, strings.ReplaceAll(refused.Error(), "\n", "\n  "), strings.ReplaceAll(again.Error(), "\n", "\n  "))
-			}
-		}
-		fmt.Println("COUNTS", name, counts)
 	}
 }

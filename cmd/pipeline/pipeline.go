@@ -80,6 +80,11 @@ func (p Progress) at(fraction float64) {
 	}
 }
 
+// Part is the progress of a part of the work.
+func (p Progress) Part(from, to float64) Progress {
+	return func(fraction float64) { p.at(from + fraction*(to-from)) }
+}
+
 // search is Progress as a search tells it.
 func (p Progress) search(s pack.Progress) { p.at(s.Fraction) }
 

@@ -33,13 +33,13 @@ func TestTheLargeTrayFollows(t *testing.T) {
 		near := func(want Length, name string, at int) {
 			assert.InDelta(t, want.MM(), is[name][at]-was[name][at], 1e-6, name)
 		}
-		for _, same := range []string{"small tray base", "small tray fore-edge wall", "small tray side wall", "small tray cloth"} {
+		for _, same := range []string{"small base", "small fore-edge wall", "small side wall", "small tray cloth"} {
 			assert.Equal(t, was[same], is[same], same)
 		}
-		near(y.width, "large tray base", 0)
-		near(y.height, "large tray base", 1)
-		near(y.height, "large tray fore-edge wall", 0)
-		near(y.thickness, "large tray side wall", 1)
+		near(y.width, "large base", 0)
+		near(y.height, "large base", 1)
+		near(y.height, "large fore-edge wall", 0)
+		near(y.thickness, "large side wall", 1)
 		near(y.thickness, "case spine", 0)
 		near(y.height, "case board", 1)
 		near(y.width, "case board", 0)

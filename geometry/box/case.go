@@ -2,7 +2,6 @@ package box
 
 import (
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -43,7 +42,7 @@ func (j Job) work(suspects job.Problems) (made, error) {
 func fitted(planned, standing []geometry.Piece) []geometry.Piece {
 	out := slices.Clone(standing)
 	for i, p := range planned {
-		if strings.HasPrefix(p.Name, smallName) {
+		if ofBatch(p.Name) == 0 {
 			out[i] = p
 		}
 	}
@@ -111,7 +110,7 @@ func (j Job) materials() []plan.Material {
 func equals() []plan.Equal {
 	var out []plan.Equal
 	for _, t := range []string{smallName, largeName} {
-		out = append(out, plan.Equal{What: "the height of the three walls of the " + t, Heights: []string{t + foreWallOf, t + sideWallOf}})
+		out = append(out, plan.Equal{What: "the height of the three walls of the " + t, Heights: []string{ofTray(t, foreWallOf), ofTray(t, sideWallOf)}})
 	}
 	return append(out, plan.Equal{What: "the height of case boards and spine", Heights: []string{caseBoardName, spineName}})
 }
@@ -120,16 +119,22 @@ func equals() []plan.Equal {
 func (c made) batches() []plan.Batch {
 	out := []plan.Batch{{Name: smallName}, {Name: largeName}, {Name: "case"}}
 	for _, p := range c.pieces {
-		n := 2
-		switch {
-		case strings.HasPrefix(p.Name, smallName):
-			n = 0
-		case strings.HasPrefix(p.Name, largeName):
-			n = 1
-		}
+		n := ofBatch(p.Name)
 		out[n].Pieces = append(out[n].Pieces, p.Name)
 	}
 	return out
+}
+
+// ofBatch returns when a piece is cut: with the small tray, with the large one, or last.
+func ofBatch(piece string) int {
+	for n, t := range []string{smallName, largeName} {
+		for _, of := range []string{baseOf, foreWallOf, sideWallOf, clothOf} {
+			if piece == ofTray(t, of) {
+				return n
+			}
+		}
+	}
+	return 2
 }
 
 // facts returns what the box measures.

@@ -1,6 +1,8 @@
 package box
 
 import (
+	"math"
+
 	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/tolerance"
@@ -96,7 +98,7 @@ func (j Job) Chain() plan.Chain {
 		Limits: plan.AsSet(plan.Say("too tight: the book, or the trays in each other, with no room left where they are tightest; too loose: over %s for the book in height, over %s in thickness at the hinge, over %s between the trays",
 			lim.LooseHeight, beside+2*j.hingeCloth(), mostPlay), j.Unit),
 	}
-	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width} { // the book's room is as it is; that in thickness the large tray gives
+	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width, j.AsBuilt.Thickness} { // the room in the small tray is as it is
 		if len(r) > 0 {
 			c.Dimensions[i].Key = ""
 		}
@@ -211,9 +213,16 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 		all := map[int]tolerance.Effect{}
 		for i := range c.Gaps {
 			for link, pieces := range map[int]int{smallLong: 2, smallWide: 1, smallHigh: 3, largeLong: 2, largeWide: 1, largeHigh: 3} {
-				if !j.isMeasured(link) && slopes[i][link] != 0 {
-					all[i] = all[i].Plus(plusMinus(pieces).Times(slopes[i][link]))
+				n := math.Abs(slopes[i][link])
+				if j.isMeasured(link) || n == 0 {
+					continue
 				}
+				// Of several pieces that differ that one decides which takes room; but the large
+				// tray is cut to the highest wall of the small one.
+				if link == smallHigh && i == bookThickGap {
+					n = -n
+				}
+				all[i] = all[i].Plus(plusMinus(pieces).Times(n))
 			}
 		}
 		return all
@@ -233,6 +242,9 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	)
 }
 
+// places is at how many places the small tray is measured each way.
+const places = 3
+
 // isMeasured tells whether a link was measured, not cut.
 func (j Job) isMeasured(link int) bool {
 	a := j.AsBuilt
@@ -241,17 +253,16 @@ func (j Job) isMeasured(link int) bool {
 
 // readings returns what reading the small tray does: the large one is cut to it.
 func (j Job) readings(read tolerance.Reading) map[int]tolerance.Effect {
-	s := j.standing()
-	size := s.covered(s.small())
-	of := func(r job.Readings, planned Length) tolerance.Effect {
-		if len(r) == 0 {
-			r = job.Readings{planned, planned, planned} // at three places, as it is told
+	of := func(r job.Readings) tolerance.Effect {
+		if len(r) == 0 { // it will be read at three places, as is told: the largest of them is off most
+			step := float64(read.Step) / math.Sqrt(3)
+			return tolerance.Smallest(Length(math.Hypot(float64(read.PlusMinus), step)), places).Times(-1)
 		}
 		return read.Off(r).Times(-1)
 	}
 	a := j.AsBuilt
-	high, wide, thick := of(a.Height, size.height), of(a.Width, size.width), of(a.Thickness, size.thickness)
-	out := map[int]tolerance.Effect{nestHigh: high, nestDeep: wide, nestThick: thick}
+	high, wide, thick := of(a.Height), of(a.Width), of(a.Thickness)
+	out := map[int]tolerance.Effect{nestHigh: high, nestDeep: wide, nestThick: thick, bookThickGap: thick}
 	// The tray is as it is. Where its inside is reckoned from readings, the smallest place
 	// is the book's room.
 	if len(a.Height) > 0 {

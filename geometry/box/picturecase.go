@@ -59,6 +59,19 @@ func (m model) measured() [][]stage.Picture {
 	}}}
 }
 
+// tried is the bare boards of the large tray over the covered small one.
+func (m model) tried() [][]stage.Picture {
+	l := m.large.s
+	up := 0.5 * m.lift()
+	return [][]stage.Picture{{{
+		Faces: slices.Concat(m.small.whole(smallObject, m.within), placed(m.large.bare(), largeObject, m.over(up))), View: fromOpenEnd(), Fresh: []string{largeObject},
+		Arrows: draft.Down(stage.Vec{Z: up}, stage.Vec{X: 0, Y: l.t / 2}, stage.Vec{X: 0, Y: l.long - l.t/2}),
+		Notes: []stage.Note{{Name: plan.Say("large tray"), More: plan.Say("bare boards, held by hand"), At: stage.Vec{X: l.wide * 0.5, Y: l.long * 0.5, Z: up + l.high}},
+			{Name: plan.Say("small tray"), More: plan.Say("covered"), At: stage.Vec{X: 0, Y: m.within(stage.Vec{}).Y + m.small.s.t/2, Z: m.small.s.high * 0.3}}},
+		Caption: plan.Say("tried dry over the covered small tray: there is room for its cloth"),
+	}}}
+}
+
 // nested is the large tray over the small one.
 func (m model) nested() [][]stage.Picture {
 	up := m.lift()

@@ -47,15 +47,16 @@ func (m model) boards(w tray) [][]stage.Picture {
 	p := stage.Picture{View: draft.FromAbove()}
 	put := func(name, label string, x, y, wide, deep Length, upright bool) {
 		p.Faces = append(p.Faces, draft.Flat(name, x, y, 0, wide, deep, stage.Board))
-		at, along := stage.Vec{X: x + wide*0.72, Y: y + deep/2}, stage.Vec{X: min(wide*0.2, 25)}
+		// A label's line ends on the side it comes from, the arrow lies on the other.
+		at, word, along := stage.Vec{X: x + wide*0.3, Y: y + deep/2}, Length(0.8), stage.Vec{X: min(wide*0.2, 25)}
 		if upright {
-			along = stage.Vec{Y: min(deep*0.3, 25)}
+			at.X, word, along = x+wide*0.72, 0.3, stage.Vec{Y: min(deep*0.3, 25)}
 		}
 		p.Arrows = append(p.Arrows, stage.Arrow{Path: []stage.Vec{at.Sub(along), at.Add(along)}, Twin: true})
-		p.Notes = append(p.Notes, stage.Note{Name: plan.Say(label), At: stage.Vec{X: x + wide*0.3, Y: y + deep/2}})
+		p.Notes = append(p.Notes, stage.Note{Name: plan.Say(label), At: stage.Vec{X: x + wide*word, Y: y + deep/2}})
 	}
 	size := func(of string) (wide, high Length) {
-		q, _ := geometry.Find(m.c.pieces, w.name+of)
+		q, _ := geometry.Find(m.c.pieces, ofTray(w.name, of))
 		return q.Size()
 	}
 	bw, bh := size(baseOf)

@@ -23,7 +23,7 @@ func (c made) trayModel(name string) *trayModel {
 	j := c.job
 	t := &trayModel{}
 	t.s, _ = stand(c.pieces, name, j.Board, j.Walls)
-	p, has := geometry.Find(c.pieces, name+clothOf)
+	p, has := geometry.Find(c.pieces, ofTray(name, clothOf))
 	if !has {
 		return t
 	}
@@ -139,7 +139,11 @@ func (t *trayModel) bare() []stage.Face {
 // whole returns the covered tray, all of it one object, placed in space: at returns where
 // a place of the tray lies.
 func (t *trayModel) whole(object string, at func(space.Vec) space.Vec) []stage.Face {
-	faces := slices.Concat(t.cloth(covered, true), t.bare())
+	return placed(slices.Concat(t.cloth(covered, true), t.bare()), object, at)
+}
+
+// placed returns faces as one object, placed in space.
+func placed(faces []stage.Face, object string, at func(space.Vec) space.Vec) []stage.Face {
 	for i := range faces {
 		f := &faces[i]
 		f.Object = object

@@ -1,13 +1,17 @@
 package box
 
-import "forel/geometry"
+import (
+	"strings"
 
-// The names of the pieces; those of a tray follow its name.
+	"forel/geometry"
+)
+
+// The names of the pieces; those of a tray begin as it does: see ofTray.
 const (
-	baseOf     = " base"
-	foreWallOf = " fore-edge wall"
-	sideWallOf = " side wall"
-	clothOf    = " cloth"
+	baseOf     = "base"
+	foreWallOf = "fore-edge wall"
+	sideWallOf = "side wall"
+	clothOf    = "tray cloth"
 
 	smallLining = "small floor lining"
 	largeLining = "large floor lining"
@@ -19,11 +23,14 @@ const (
 	fillerName    = "case filler"
 )
 
+// ofTray returns the name of a piece of a tray: "small fore-edge wall".
+func ofTray(tray, piece string) string { return strings.TrimSuffix(tray, " tray") + " " + piece }
+
 // PieceNames lists the names that a piece can have, in the order of work.
 var PieceNames = func() (names []string) {
 	for _, t := range []string{smallName, largeName} {
 		for _, of := range []string{baseOf, foreWallOf, sideWallOf, clothOf} {
-			names = append(names, t+of)
+			names = append(names, ofTray(t, of))
 		}
 	}
 	return append(names, caseBoardName, spineName, caseClothName, fillerName, hingeName, smallLining, largeLining)
@@ -88,9 +95,9 @@ func (j Job) trayBoards(w tray) []geometry.Piece {
 	if j.Walls == On {
 		wide, long, high = w.b+t, w.l+2*t, w.d
 	}
-	base := rectangle(w.name+baseOf, geometry.Board, 1, wide, long, geometry.GrainHeight, r.base)
-	fore := rectangle(w.name+foreWallOf, geometry.Board, 1, w.l, high, geometry.GrainWidth, r.fore)
-	side := rectangle(w.name+sideWallOf, geometry.Board, 2, w.b+t, high, geometry.GrainWidth, r.side)
+	base := rectangle(ofTray(w.name, baseOf), geometry.Board, 1, wide, long, geometry.GrainHeight, r.base)
+	fore := rectangle(ofTray(w.name, foreWallOf), geometry.Board, 1, w.l, high, geometry.GrainWidth, r.fore)
+	side := rectangle(ofTray(w.name, sideWallOf), geometry.Board, 2, w.b+t, high, geometry.GrainWidth, r.side)
 	side.Hand = "one for the head, one for the tail"
 	return []geometry.Piece{base, fore, side}
 }

@@ -44,11 +44,13 @@ func (r *report) show(pieces []geometry.Piece) {
 		away, near := f.ends[0], f.ends[1]
 		r.Spreads = append(r.Spreads,
 			plan.Spread{Bookmark: name + ", outside", Head: "The " + t.name + " from outside, each face as you see it when you look at it",
-				Rows: [][]plan.Cell{{{Face: near.out, Part: 0.5}, {Face: away.out, Part: 0.5}}, {{Face: f.fore, Part: 0.6}}, {{Face: f.under, Part: 1}}}},
+				Rows: [][]plan.Cell{{{Face: near.out, Part: 0.5}, {Face: away.out, Part: 0.5}}, {{Face: f.fore, Part: 0.5}, {Face: f.under, Part: 0.5}}}},
 			plan.Spread{Bookmark: name + ", inside", Head: "The " + t.name + " from inside, each face as you see it when you look at it",
-				Rows: [][]plan.Cell{{{Face: near.in, Part: 0.5}, {Face: away.in, Part: 0.5}}, {{Face: f.foreIn, Part: 0.6}}, {{Face: f.floor, Part: 1}}}},
-			plan.Spread{Bookmark: name + ", rim and open end", Head: "The rim of the " + t.name + " and its open end, each face as you see it when you look at it",
-				Rows: [][]plan.Cell{{{Face: near.rim, Part: 0.5}, {Face: away.rim, Part: 0.5}}, {{Face: f.foreRim, Part: 1}}, {{Face: away.end, Part: 0.5}, {Face: near.end, Part: 0.5}}, {{Face: f.edge, Part: 1}}}},
+				Rows: [][]plan.Cell{{{Face: near.in, Part: 0.5}, {Face: away.in, Part: 0.5}}, {{Face: f.foreIn, Part: 0.5}, {Face: f.floor, Part: 0.5}}}},
+			plan.Spread{Bookmark: name + ", rim", Head: "The rim of the " + t.name + ", each face as you see it when you look at it",
+				Rows: [][]plan.Cell{{{Face: near.rim, Part: 0.5}, {Face: away.rim, Part: 0.5}}, {{Face: f.foreRim, Part: 1}}}},
+			plan.Spread{Bookmark: name + ", open end", Head: "The open end of the " + t.name + ", each face as you see it when you look at it",
+				Rows: [][]plan.Cell{{{Face: away.end, Part: 0.5}, {Face: near.end, Part: 0.5}}, {{Face: f.edge, Part: 1}}}},
 		)
 	}
 	whole := func(face geometry.Face) []plan.Cell { return []plan.Cell{{Face: face, Part: 1}} }

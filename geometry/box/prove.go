@@ -62,7 +62,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 
 	trays := make([]foldedTray, 2)
 	layers := map[string]Length{
-		smallName + clothOf: k.Cloth, largeName + clothOf: k.Cloth, smallLining: k.Lining, largeLining: k.LidLining,
+		ofTray(smallName, clothOf): k.Cloth, ofTray(largeName, clothOf): k.Cloth, smallLining: k.Lining, largeLining: k.LidLining,
 		caseClothName: k.CaseCloth, hingeName: k.Hinge,
 	}
 	thick := func(p geometry.Piece) Length { return layers[p.Name] }
@@ -71,7 +71,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	_, hingeHigh := hinge.Size()
 	for i, s := range []standing{small, large} {
 		lining := []string{smallLining, largeLining}[i]
-		own := named(pieces, s.name+clothOf, lining)
+		own := named(pieces, ofTray(s.name, clothOf), lining)
 		v, wrong := s.body().Cover(own, thick)
 		for n, p := range v.Patches {
 			if p.Piece == lining {
@@ -114,7 +114,7 @@ const lapped = 0.9
 func overlaps(s standing, t foldup.Covered) []foldup.Fault {
 	var out []foldup.Fault
 	for _, face := range []geometry.Face{s.f.under, s.f.floor} {
-		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != s.name+clothOf })
+		flaps := slices.DeleteFunc(t.On(face), func(p foldup.Patch) bool { return p.Piece != ofTray(s.name, clothOf) })
 		for i, a := range flaps {
 			for _, b := range flaps[i+1:] {
 				both := foldup.Meet(a.Shape, b.Shape)

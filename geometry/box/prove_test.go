@@ -70,7 +70,7 @@ func redrawn(change func(*strip)) func(*testing.T, []geometry.Piece, *conditions
 		j := usualJob()
 		s := j.stripOf(j.small())
 		change(&s)
-		*piece(t, ps, smallName+clothOf) = s.piece()
+		*piece(t, ps, ofTray(smallName, clothOf)) = s.piece()
 	}
 }
 
@@ -79,7 +79,7 @@ func moved(change func(s strip, q geometry.Point) geometry.Point) func(*testing.
 	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
 		j := usualJob()
 		s := j.stripOf(j.small())
-		p := piece(t, ps, smallName+clothOf)
+		p := piece(t, ps, ofTray(smallName, clothOf))
 		for i, v := range p.Outline.Vertices {
 			p.Outline.Vertices[i].Point = change(s, v.Point)
 		}
@@ -100,7 +100,7 @@ func TestSpoiltBoxes(t *testing.T) {
 			j := usualJob()
 			s := j.stripOf(j.large())
 			s.v = 4
-			*piece(t, ps, largeName+clothOf) = s.piece()
+			*piece(t, ps, ofTray(largeName, clothOf)) = s.piece()
 		}},
 		"cloth too short on the floor":     {foldup.Bare, "floor", redrawn(func(s *strip) { s.n = 0.3 })},
 		"end flaps turned with the walls":  {foldup.Collision, "same time", redrawnPiece(func(p *geometry.Piece) { turnAll(p, 2) })},
@@ -135,11 +135,13 @@ func TestSpoiltBoxes(t *testing.T) {
 		})},
 		"cloth past the rim's outside": {foldup.Overhang, "", redrawn(func(s *strip) { s.t += 0.5 })},
 
-		"a base 0.5 wide":              {foldup.Misfit, "meet", resized(smallName+baseOf, 0.5, 0)},
-		"a base 0.5 long":              {foldup.Misfit, "meet", resized(largeName+baseOf, 0, 0.5)},
-		"a side wall 0.5 short":        {foldup.Misfit, "meet", resized(largeName+sideWallOf, -0.5, 0)},
-		"a fore-edge wall 0.5 low":     {foldup.Misfit, "meet", resized(smallName+foreWallOf, 0, -0.5)},
-		"one side wall":                {foldup.Misfit, "needed", func(t *testing.T, ps []geometry.Piece, _ *conditions) { piece(t, ps, smallName+sideWallOf).Count = 1 }},
+		"a base 0.5 wide":          {foldup.Misfit, "meet", resized(ofTray(smallName, baseOf), 0.5, 0)},
+		"a base 0.5 long":          {foldup.Misfit, "meet", resized(ofTray(largeName, baseOf), 0, 0.5)},
+		"a side wall 0.5 short":    {foldup.Misfit, "meet", resized(ofTray(largeName, sideWallOf), -0.5, 0)},
+		"a fore-edge wall 0.5 low": {foldup.Misfit, "meet", resized(ofTray(smallName, foreWallOf), 0, -0.5)},
+		"one side wall": {foldup.Misfit, "needed", func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+			piece(t, ps, ofTray(smallName, sideWallOf)).Count = 1
+		}},
 		"case boards 0.5 high":         {foldup.Misfit, "", resized(caseBoardName, 0, 0.5)},
 		"a spine 0.5 wide":             {foldup.Misfit, "spine", resized(spineName, 0.5, 0)},
 		"a spine 0.5 narrow":           {foldup.Tight, "spine", resized(spineName, -0.5, 0)},
@@ -203,7 +205,9 @@ func TestSpoiltBoxes(t *testing.T) {
 }
 
 func redrawnPiece(change func(*geometry.Piece)) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(t *testing.T, ps []geometry.Piece, _ *conditions) { change(piece(t, ps, smallName+clothOf)) }
+	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+		change(piece(t, ps, ofTray(smallName, clothOf)))
+	}
 }
 
 // turnAll makes all that is turned after the ends be turned with them.

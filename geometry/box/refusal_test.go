@@ -87,7 +87,9 @@ func TestFixesAreSmallest(t *testing.T) {
 		p := refused[0]
 		enough := j
 		set(t, &enough, p, 0)
-		if _, still, _ := enough.Check(); len(still) > 0 {
+		if _, still, _ := enough.Check(); p.Key != "box.cloth" { // of too thick a cloth nothing else is reckoned
+			require.Empty(t, still, p.Error())
+		} else if len(still) > 0 {
 			t.Skip("not the only reason")
 		}
 		set(t, &j, p, -little)

@@ -43,8 +43,8 @@ func TestWorkedExample(t *testing.T) {
 	accepted(t, j)
 	got := sizesOf(j.pieces())
 	for name, want := range map[string][2]float64{
-		"small tray base": {151.35, 222.2}, "small tray fore-edge wall": {222.2, 33.65}, "small tray side wall": {153.85, 33.65},
-		"large tray base": {155.4, 229.8}, "large tray fore-edge wall": {229.8, 37.3}, "large tray side wall": {157.9, 37.3},
+		"small base": {151.35, 222.2}, "small fore-edge wall": {222.2, 33.65}, "small side wall": {153.85, 33.65},
+		"large base": {155.4, 229.8}, "large fore-edge wall": {229.8, 37.3}, "large side wall": {157.9, 37.3},
 		"small tray cloth": {559.9, 97.3}, "large tray cloth": {575.6, 104.6},
 		"small floor lining": {149.15, 219.8}, "large floor lining": {153.2, 227.4},
 		"case board": {162.25, 243.5}, "case spine": {42.3, 243.5}, "case cloth": {414.9, 281.6}, "hinge": {106.8, 219.8},
@@ -90,13 +90,13 @@ func TestBPG(t *testing.T) {
 	accepted(t, j)
 	got := sizesOf(j.pieces())
 	near := func(want, is float64, what string) { assert.InDelta(t, want*inch, is, 1e-6, what) }
-	near(5.5, got["small tray base"][0], "base")
-	near(8+1./16, got["small tray base"][1], "base, head to tail")
-	near(5.598, got["small tray side wall"][0], "side wall")
-	near(1.098, got["small tray side wall"][1], "side wall, height")
-	near(1.098, got["small tray fore-edge wall"][1], "fore-edge wall, height")
-	near(5.647, got["large tray base"][0], "large base")
-	near(1.245, got["large tray side wall"][1], "large side wall, height")
+	near(5.5, got["small base"][0], "base")
+	near(8+1./16, got["small base"][1], "base, head to tail")
+	near(5.598, got["small side wall"][0], "side wall")
+	near(1.098, got["small side wall"][1], "side wall, height")
+	near(1.098, got["small fore-edge wall"][1], "fore-edge wall, height")
+	near(5.647, got["large base"][0], "large base")
+	near(1.245, got["large side wall"][1], "large side wall, height")
 }
 
 // A Binding Passion (2020), walls on the base: the base is the book and a board at the
@@ -107,8 +107,8 @@ func TestWallsOnTheBase(t *testing.T) {
 	j := usualJob()
 	j.Walls, j.Cloth, j.CaseCloth, j.Lining, j.Clearance = On, 0, 0.35, 0, job.Clearance{}
 	got := sizesOf(j.pieces())
-	assert.InDelta(t, 150+2.5, got["small tray base"][0], 1e-9)
-	assert.InDelta(t, 220+5, got["small tray base"][1], 1e-9)
+	assert.InDelta(t, 150+2.5, got["small base"][0], 1e-9)
+	assert.InDelta(t, 220+5, got["small base"][1], 1e-9)
 
 	j = usualJob()
 	j.Walls, j.Lining = On, 0
@@ -116,7 +116,7 @@ func TestWallsOnTheBase(t *testing.T) {
 	small, large := j.covered(j.small()), j.large()
 	assert.InDelta(t, small.width.MM()+inch/16, large.b.MM(), 1e-9)
 	assert.InDelta(t, small.height.MM()+inch/16, large.l.MM(), 1e-9)
-	assert.InDelta(t, (small.thickness + j.Board).MM(), sizesOf(j.pieces())["large tray fore-edge wall"][1]+j.Board.MM(), 1e-9)
+	assert.InDelta(t, (small.thickness + j.Board).MM(), sizesOf(j.pieces())["large fore-edge wall"][1]+j.Board.MM(), 1e-9)
 }
 
 // Outside a tray is alike whether its walls stand round the base or on it, and so is
@@ -127,13 +127,13 @@ func TestWallsAreAlikeOutside(t *testing.T) {
 	a, o := sizesOf(around.pieces()), sizesOf(on.pieces())
 	for name, size := range a {
 		switch name {
-		case "small tray base", "large tray base", "small tray fore-edge wall", "large tray fore-edge wall", "small tray side wall", "large tray side wall":
+		case "small base", "large base", "small fore-edge wall", "large fore-edge wall", "small side wall", "large side wall":
 			assert.NotEqual(t, size, o[name], name)
 		default:
 			assert.Equal(t, size, o[name], name)
 		}
 	}
-	assert.Equal(t, [2]float64{153.85, 227.2}, [2]float64{round(o["small tray base"][0]), round(o["small tray base"][1])})
+	assert.Equal(t, [2]float64{153.85, 227.2}, [2]float64{round(o["small base"][0]), round(o["small base"][1])})
 }
 
 func round(v float64) float64 { return float64(int(v*1e6+0.5)) / 1e6 }

@@ -48,14 +48,10 @@ func (c made) steps() []plan.Step {
 			plan.Say("Print the large tray for the measures of the small one: forel templates --only \"large tray\". Cut its boards like those of the small tray, the three walls at one setting."),
 			plan.Say("Stand the bare boards round the covered small tray on the bench. There must be room for the cloth that is still to come."),
 		},
-		Pictures: m.boards(s.large()),
+		Pictures: append(m.boards(s.large()), m.tried()...),
 		Checks:   []plan.Check{bareLarge(s)},
 	}, s.glueStep(s.large(), m))
-	out = append(out, s.coverSteps(s.large(), m)...)
-	last := &out[len(out)-1]
-	last.Checks = append(last.Checks, coveredLarge(s))
-	last.Pictures = append(last.Pictures, m.nested()...)
-	return append(out, c.caseSteps(m)...)
+	return append(append(out, s.coverLarge(m)), c.caseSteps(m)...)
 }
 
 // glueStep returns the step of gluing a tray's boards together.
@@ -86,7 +82,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			Title: "Cover the walls of the " + name,
 			Short: plan.Say("Cut the cloth of the " + name + " by its template. Glue it round the walls from the middle of the fore-edge wall, then under the base."),
 			Text: []stage.Say{
-				plan.Say("Cut the "+name+clothOf+" by its template; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
+				plan.Say("Cut the "+ofTray(name, clothOf)+" by its template; the grain runs along it. Every cut stays %s off the corners of the boards: cut closer, and a corner is bare.", st.a),
 				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
@@ -118,6 +114,29 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			},
 			Pictures: fore,
 		},
+	}
+}
+
+// coverLarge returns the step of covering the large tray, which goes like the small one.
+func (j Job) coverLarge(m model) plan.Step {
+	w := j.large()
+	st := j.stripOf(w)
+	_, _, _, inside, fore := m.covering(w)
+	pictures := m.nested()
+	if len(inside) > 0 {
+		shown := []stage.Picture{inside[0][0], fore[0][1]}
+		shown[0].Caption, shown[1].Caption = plan.Say("head and tail before the fore-edge"), plan.Say("covered; the floor is lined last")
+		pictures = append([][]stage.Picture{shown}, pictures...)
+	}
+	return plan.Step{
+		Title: "Cover the large tray",
+		Short: plan.Say("Cover the large tray like the small one, with its own cloth: round the walls, under the base, the ends, head and tail inside, the fore-edge last. Try it over the small tray."),
+		Text: []stage.Say{
+			plan.Say("Cut the "+ofTray(w.name, clothOf)+" by its template and cover the large tray like the small one, in the same order: round the walls from the middle of the fore-edge wall; %s under the base; the ends, above the slit inside the wall, below it on the edge of the base; head and tail over the rim, down inside and %s onto the floor, their laps rubbed into the corners; the fore-edge last.", st.u, st.n),
+			plan.Say("Dry it with blocks inside, " + dries + ", then turn it over the small tray and look at the check below."),
+		},
+		Pictures: pictures,
+		Checks:   []plan.Check{coveredLarge(j)},
 	}
 }
 

@@ -78,7 +78,7 @@ func (s strip) piece() geometry.Piece {
 	rim, floor := s.h+s.t, s.h+s.t+s.d
 	names := facesOf(s.tray.name)
 	p := geometry.Piece{
-		Name: s.tray.name + clothOf, Material: geometry.Cloth, Count: 1,
+		Name: ofTray(s.tray.name, clothOf), Material: geometry.Cloth, Count: 1,
 		Outline: s.outline(), Slits: s.both(s.at(-s.t, s.t), s.at(-s.t-s.v, s.t)),
 		Grain: geometry.GrainWidth, FaceUp: "back up (the face that is glued)", Spine: -1,
 		Rule: s.job.rules(s.tray).strip,

@@ -34,14 +34,14 @@ func stand(pieces []geometry.Piece, name string, board Length, walls string) (st
 	s := standing{name: name, f: facesOf(name), t: board, on: walls == On}
 	var faults []foldup.Fault
 	size := func(of string, count int) (w, h Length) {
-		p, ok := geometry.Find(pieces, name+of)
+		p, ok := geometry.Find(pieces, ofTray(name, of))
 		if !ok || p.Count != count {
-			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: name + of, What: fmt.Sprintf("%d are needed, there are %d", count, p.Count)})
+			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: ofTray(name, of), What: fmt.Sprintf("%d are needed, there are %d", count, p.Count)})
 			return 0, 0
 		}
 		w, h = p.Size()
 		if full := float64(w * h); math.Abs(p.Outline.SignedArea()-full) > 1e-6*full {
-			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: name + of, What: "not a rectangle"})
+			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: ofTray(name, of), What: "not a rectangle"})
 		}
 		return w, h
 	}
@@ -50,7 +50,7 @@ func stand(pieces []geometry.Piece, name string, board Length, walls string) (st
 	sideW, sideH := size(sideWallOf, 2)
 	meets := func(of, what string, is, want Length) {
 		if (is - want).Abs() > foldup.Sliver {
-			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: name + of, What: fmt.Sprintf("%s: %.3f mm where %.3f mm would meet the others", what, is.MM(), want.MM())})
+			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: ofTray(name, of), What: fmt.Sprintf("%s: %.3f mm where %.3f mm would meet the others", what, is.MM(), want.MM())})
 		}
 	}
 	s.b, s.l, s.d = baseW, baseH, sideH-board

@@ -46,17 +46,22 @@ func Joined(inner, outer Plan, first, then string) Plan {
 	// What it is for is the inner one's, what it measures outside the outer one's.
 	for _, f := range in.Facts {
 		if f.Key != Contents {
-			f.Key = first + "_" + f.Key
+			f.Key = keyed(first, f.Key)
 		}
 		p.Facts = append(p.Facts, f)
 	}
 	for _, f := range out.Facts {
 		if f.Key == Contents {
-			f.Key = then + "_" + f.Key
+			f.Key = keyed(then, f.Key)
 		}
 		p.Facts = append(p.Facts, f)
 	}
 	return p
+}
+
+// keyed returns the key of a fact of one of two things, for programs.
+func keyed(name, key string) string {
+	return strings.NewReplacer(" ", "_", "-", "_").Replace(name) + "_" + key
 }
 
 // of returns the plan with the name of its part before all that is told of it.
@@ -128,7 +133,7 @@ func (p Proof) beside(o Proof, first, then string) Proof {
 	p = p.moved(space.Vec{X: low.X - mine.X, Y: low.Y - (high.Y-low.Y)*apartBy - top.Y, Z: low.Z - mine.Z}, planes)
 	facts := func(all []Fact, name string) []Fact {
 		return each(all, func(f Fact) Fact {
-			f.Key, f.Name = name+"_"+f.Key, name+": "+f.Name
+			f.Key, f.Name = keyed(name, f.Key), name+": "+f.Name
 			return f
 		})
 	}

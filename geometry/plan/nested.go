@@ -26,7 +26,7 @@ func Nested(inner, outer Chain, innerName, outerName string, with func([]job.Cha
 		Gaps:       append(in.Gaps, out.Gaps...),
 		Links:      in.Links,
 		With:       with,
-		Limits:     in.Limits,
+		Limits:     bothLimits(in.Limits, out.Limits, innerName, outerName),
 	}
 	for _, l := range out.Links {
 		if !l.Book {
@@ -65,6 +65,11 @@ func Nested(inner, outer Chain, innerName, outerName string, with func([]job.Cha
 		}
 	}
 	return c
+}
+
+// bothLimits says what is called too tight and too loose of each of two cases.
+func bothLimits(in, out Remark, innerName, outerName string) Remark {
+	return Remark{Text: innerName + ": " + in.Text + "; " + outerName + ": " + out.Text, Lengths: slices.Concat(in.Lengths, out.Lengths)}
 }
 
 // books returns the indexes of the links that are of a book.

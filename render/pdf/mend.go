@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"compress/zlib"
 	"crypto/sha256"
-	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -50,7 +49,7 @@ const someTag = "SUBSET"
 
 // file returns the file mended.
 func (m *mend) file(data []byte) ([]byte, error) {
-	m.read(data)
+	m.objects, m.err = Objects(data)
 	m.additions()
 	m.bookmarked()
 	for f := range typeset.Fallback + 1 {
@@ -65,27 +64,6 @@ func (m *mend) file(data []byte) ([]byte, error) {
 		return nil, m.err
 	}
 	return m.write(info), nil
-}
-
-// read parts the file into its objects.
-func (m *mend) read(data []byte) {
-	_, end, _ := bytes.Cut(data[max(0, len(data)-64):], []byte("startxref"))
-	var at int
-	if _, err := fmt.Sscan(string(end), &at); err != nil || at > len(data) {
-		m.err = errors.New("the library's file has no cross-reference table")
-		return
-	}
-	// "xref", the first number and the count, then three words an object (7.5.4).
-	table := bytes.Fields(data[at:])
-	var starts []int
-	for row := table[3:]; len(row) > 2 && len(row[2]) == 1; row = row[3:] {
-		start, _ := strconv.Atoi(string(row[0]))
-		starts = append(starts, start)
-	}
-	starts = append(starts, at)
-	for i, start := range starts[:len(starts)-1] {
-		m.objects = append(m.objects, data[start:starts[i+1]]) // that of number 0 is the file's first line
-	}
 }
 
 // replace changes what the library has written in an object.

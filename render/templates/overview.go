@@ -178,13 +178,17 @@ func (d *doc) lineKey(box geometry.Box) geometry.Length {
 	if slices.ContainsFunc(d.plan.Pieces, func(p geometry.Piece) bool { return p.Material.Crushed() }) {
 		fold += "; crush " + string(geometry.Corrugated) + ", never cut it"
 	}
+	rule := "rule: something lies here"
+	if slices.ContainsFunc(d.plan.Pieces, geometry.Piece.FoldsAway) {
+		rule += ", or a fold away from you"
+	}
 	for _, k := range []struct {
 		stroke render.Stroke
 		text   string
 	}{
 		{d.Theme[render.Cutting], "cut"},
 		{d.Theme[render.Creasing], fold},
-		{d.Theme[render.Positions], "rule: something lies here"},
+		{d.Theme[render.Positions], rule},
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},
 	} {

@@ -21,6 +21,10 @@ let of = ''; // the job file that the pictures are of
 // drawn returns it: what can't be made keeps the pictures of what could.
 export const drawn = () => of;
 
+// onDrawn calls back with the picture of each case that is drawn, SVG.
+export const onDrawn = (back) => lookers.push(back);
+const lookers = [];
+
 job.hear(({ answer, faults = [], error }) => {
   if (!answer) return;
   const made = !['refused', 'empty'].includes(answer.verdict);
@@ -51,6 +55,7 @@ async function drawCase(gap) {
   }
   of = text;
   performance.mark('drawn');
+  if (response.pictures) for (const back of lookers) back(response.pictures.case);
 }
 
 // captionOf says what the numbers of a picture stand for.

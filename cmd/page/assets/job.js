@@ -21,10 +21,18 @@ export function hear(back) {
 // not take.
 export const typed = (key) => refused.get(key) ?? response.state?.values[key] ?? '';
 
+// untaken is what was typed that the text does not have: not answered yet, or refused.
+export const untaken = () => [...[...refused].map(([key, value]) => ({ key, value })), ...changes];
+
+// onTyped calls back as soon as something is typed, before it is answered.
+export const onTyped = (back) => typists.push(back);
+const typists = [];
+
 // set makes changes to the job: {key, value}, or {key, gone: true}.
 export async function set(...more) {
   performance.mark('changed');
   changes.push(...more);
+  for (const back of typists) back();
   const asked = changes.length;
   let got;
   try {
@@ -49,19 +57,20 @@ function base() {
 // open puts the text of another job file in place of this one.
 export async function open(other, source) {
   changes = [];
-  const got = await answers.ask({ do: 'open', text: other, source });
-  if (!got) return;
   refused.clear();
-  take(got);
+  response = { ...response, text: other }; // what is typed from now on belongs to it
+  const got = await answers.ask({ do: 'open', text: other, source });
+  if (got) take(got);
 }
 
 let begun; // the answer that the page began with, and the same job without a word of its
 let plain; // being invented, for who types over it
 
-// start begins with the invented book.
-export async function start() {
+// start begins with a job that was kept, {text, source}, else with the invented book.
+export async function start(before) {
+  if (before) await open(before.text, before.source);
   begun = await ask({ do: 'new', example: true });
-  take(begun);
+  if (!before) take(begun);
   const { title, ...books } = begun.state.values;
   plain = (await ask({ do: 'new', flags: { title, ...books } })).text;
 }

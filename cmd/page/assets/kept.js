@@ -1,30 +1,71 @@
 // What a browser keeps for the page. Storage may be full or forbidden: then a value is
 // kept as long as the page is open.
-const held = new Map();
-let of = ''; // the case at hand
+const mark = 'forel.';
+const held = new Map(); // what the browser would not keep
 const turned = [];
+const failed = [];
+let of = ''; // the case at hand
 
 // kept returns what is kept under a name, else what is usual.
 export function kept(name, usual) {
+  if (held.has(name)) return held.get(name);
   try {
-    const text = localStorage.getItem('forel.' + name);
+    const text = localStorage.getItem(mark + name);
     if (text !== null) return JSON.parse(text);
   } catch { /* forbidden, or not ours */ }
-  return held.get(name) ?? usual;
+  return usual;
 }
 
-// keep keeps a value under a name.
+// keep keeps a value under a name, and returns whether the browser keeps it too.
 export function keep(name, value) {
-  held.set(name, value);
+  const before = held.size;
   try {
-    localStorage.setItem('forel.' + name, JSON.stringify(value));
-  } catch { /* full or forbidden */ }
+    localStorage.setItem(mark + name, JSON.stringify(value));
+    held.delete(name);
+  } catch {
+    held.set(name, value);
+  }
+  if ((before === 0) !== (held.size === 0)) for (const back of failed) back();
+  return !held.has(name);
+}
+
+// forget ends what is kept under a name.
+export function forget(name) {
+  held.delete(name);
+  try {
+    localStorage.removeItem(mark + name);
+  } catch { /* then there is nothing either */ }
+}
+
+// names returns the names that begin so.
+export function names(start) {
+  const all = new Set([...held.keys()].filter((name) => name.startsWith(start)));
+  try {
+    for (let i = 0; i < localStorage.length; i++) {
+      const name = localStorage.key(i);
+      if (name.startsWith(mark + start)) all.add(name.slice(mark.length));
+    }
+  } catch { /* forbidden */ }
+  return [...all];
+}
+
+// lasts tells whether the browser keeps all there is; onLasts hears when that changes.
+export const lasts = () => held.size === 0;
+export const onLasts = (back) => failed.push(back);
+
+// elsewhere hears of what another window of the page keeps, by its name.
+export function elsewhere(back) {
+  addEventListener('storage', ({ key }) => {
+    if (key === null) back('');
+    else if (key.startsWith(mark)) back(key.slice(mark.length));
+  });
 }
 
 // ofCase is a name of what belongs to the case at hand alone.
 export const ofCase = (name) => `${name} ${of}`;
 
-// turnTo makes another case the one at hand; onTurn hears of it.
+// atHand is the case at hand; turnTo makes another one that; onTurn hears of it.
+export const atHand = () => of;
 export function turnTo(id) {
   of = id;
   for (const back of turned) back();

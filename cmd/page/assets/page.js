@@ -9,10 +9,15 @@ import './make.js';
 import { drawn } from './fit.js';
 import './steps.js';
 import './sheets.js';
+import { begin } from './athand.js';
+import { openLink } from './keep.js';
+import './classroom.js';
+import './offline.js';
 
 performance.mark('parsed');
 
 // For who looks at the page from outside, such as its tests.
 globalThis.forel = { ask, aside, set: job.set, text: job.text, settled: () => job.settled() && drawn() === job.text() };
 
-await job.start();
+await begin();
+await openLink();

@@ -51,7 +51,7 @@ func assemble(program []byte, support string) ([]byte, sizes, error) {
 	policy := strings.Join([]string{
 		"default-src 'none'",
 		"script-src '" + digest(page) + "' 'wasm-unsafe-eval'",
-		"worker-src blob:",
+		"worker-src blob: 'self'", // itself: the file that keeps the page offline, on a web server
 		"style-src '" + digest(style) + "'",
 		"img-src blob: data:",
 		"base-uri 'none'",
@@ -101,10 +101,11 @@ func bundle(name string, format api.Format) (string, error) {
 		Bundle:      true,
 		Format:      format,
 		Target:      api.ES2022,
+		Charset:     api.CharsetUTF8,
+		LogLevel:    api.LogLevelSilent,
 
 		MinifyWhitespace: true, MinifySyntax: true, MinifyIdentifiers: true,
-		Charset:  api.CharsetUTF8,
-		LogLevel: api.LogLevelSilent,
+
 		Plugins: []api.Plugin{{Name: "assets", Setup: func(b api.PluginBuild) {
 			b.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
 				return api.OnResolveResult{Path: strings.TrimPrefix(a.Path, "./"), Namespace: "assets"}, nil

@@ -130,7 +130,9 @@ func TestAssemble(t *testing.T) {
 	}
 	assert.Equal(t, len(allowed), found)
 	assert.True(t, strings.HasPrefix(policy, "default-src 'none'; "))
-	for _, loose := range []string{"unsafe-inline", "'unsafe-eval'", "http:", "https:", "*", "'self'", "connect-src"} {
+	assert.Equal(t, 1, strings.Count(policy, "'self'"))
+	assert.Contains(t, policy, "; worker-src blob: 'self'; ", "the file that keeps the page offline, and nothing else")
+	for _, loose := range []string{"unsafe-inline", "'unsafe-eval'", "http:", "https:", "*", "connect-src"} {
 		assert.NotContains(t, policy, loose)
 	}
 }

@@ -1,0 +1,35 @@
+package page_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"forel/cmd/page"
+	commonroster "forel/cmd/roster"
+)
+
+func baseOf(text string) *commonroster.Base {
+	return &commonroster.Base{Source: "job.toml", Data: []byte(text)}
+}
+
+// strangers are files that are neither a job nor a roster.
+var strangers = []string{
+	"", " ", "\x00", "\xff\xfe", "\xff\xfen\x00a\x00m\x00e\x00", "name\xff,height\n", "<script>alert(1)</script>", "<!doctype html><body onload=alert(1)>",
+	strings.Repeat("a", 1_000_000), strings.Repeat("a", 3_000_000), strings.Repeat("[", 100_000), strings.Repeat("a.", 100_000) + "b = 1", strings.Repeat(",", 1_000_000), strings.Repeat("\n", 1_000_000),
+	"{\"do\":\"class\"}", "name;height;height\nA;1;2\n", "name,height,width,thickness\n\"A,210\nB,1,2,3\n", "\u202ename,height", "%PDF-1.7\n", "PK\x03\x04",
+}
+
+// A job file from a stranger, as text or as it was read, is told as a fault.
+func TestStrangersFiles(t *testing.T) {
+	for _, data := range strangers {
+		if strings.TrimSpace(data) == "" {
+			continue // a job with nothing in it: every blank is empty
+		}
+		a := ask(t, page.Request{Do: "open", Data: []byte(data), Source: "<b>.toml"})
+		assert.NotEmpty(t, a.Faults, "%.30q", data)
+		assert.Empty(t, a.Error, "%.30q", data)
+		assert.Nil(t, a.State, "%.30q", data)
+	}
+}

@@ -1,0 +1,78 @@
+package page
+
+import (
+	"archive/zip"
+	"bytes"
+	"context"
+	"strings"
+	"time"
+
+	"forel/cmd/pipeline"
+)
+
+// packer puts files into a zip. The same files give the same bytes.
+type packer struct {
+	out bytes.Buffer
+	zip *zip.Writer
+	err error
+}
+
+func newPacker() *packer {
+	p := &packer{}
+	p.zip = zip.NewWriter(&p.out)
+	return p
+}
+
+// first is the earliest date that a zip can tell (APPNOTE.TXT 4.4.6, the date format of
+// MS-DOS, from memory): nothing in it tells when it was made.
+var first = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
+
+func (p *packer) add(name string, data []byte) {
+	h := &zip.FileHeader{Name: name, Method: zip.Deflate, Modified: first}
+	if strings.HasSuffix(name, ".pdf") {
+		h.Method = zip.Store // it is compressed inside
+	}
+	h.SetMode(0o644)
+	w, err := p.zip.CreateHeader(h)
+	if err == nil {
+		_, err = w.Write(data)
+	}
+	if p.err == nil {
+		p.err = err
+	}
+}
+
+// bytes ends the zip and returns it.
+func (p *packer) bytes() ([]byte, error) {
+	if err := p.zip.Close(); p.err == nil {
+		p.err = err
+	}
+	return p.out.Bytes(), p.err
+}
+
+// everything makes all that can be made of a job and puts it into one zip, a folder for each
+// command, with the job file beside them. Beds are left out: they need a size.
+func (d *Desk) everything(ctx context.Context, a *Response, q Request, progress pipeline.Progress) error {
+	p := newPacker()
+	p.add("case/job.toml", []byte(q.Text))
+	for i, o := range outputs {
+		if o.Name == "cutter" {
+			continue
+		}
+		part := progress.Part(float64(i)/float64(len(outputs)), float64(i+1)/float64(len(outputs)))
+		var made Response
+		if err := d.make(ctx, &made, Request{Name: o.Name, Source: q.Source, Text: q.Text}, part); err != nil {
+			return err
+		}
+		if len(made.Faults) > 0 || made.Error != "" {
+			a.Faults, a.Error = made.Faults, made.Error
+			return nil
+		}
+		for _, f := range made.Files {
+			p.add("case/"+o.Name+"/"+f.Name, f.Data)
+		}
+	}
+	data, err := p.bytes()
+	a.Files = []File{{Name: "case.zip", Type: media(".zip"), Data: data}}
+	return err
+}

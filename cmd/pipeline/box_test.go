@@ -1,0 +1,80 @@
+package pipeline_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
+)
+
+// boxed is the job of a drop-spine box for an invented book of 220 x 150 x 30 mm.
+func boxed(set ...string) pipeline.Job {
+	var j pipeline.Job
+	for _, s := range append([]string{"kind=drop-spine box", "book.height=220 mm", "book.width=150 mm", "book.thickness=30 mm"}, set...) {
+		key, value, _ := strings.Cut(s, "=")
+		j.Flags = append(j.Flags, jobfile.Flag{Name: "--set " + key, Key: key, Value: value})
+	}
+	return j
+}
+
+// What is made together is printed by its name: the small tray first, then the large one,
+// the case last.
+func TestBoxInParts(t *testing.T) {
+	names := func(only ...string) (out []string) {
+		r, err := pipeline.Templates{Job: boxed(), Only: only}.Make(context.Background())
+		require.NoError(t, err)
+		for _, f := range r.Files {
+			out = append(out, f.Name)
+		}
+		return out
+	}
+	assert.Equal(t, []string{"small-base.svg", "small-fore-edge-wall.svg", "small-side-wall.svg", "small-tray-cloth.svg", "templates.pdf"}, names("small tray"))
+	assert.Equal(t, []string{"large-base.svg", "large-fore-edge-wall.svg", "large-side-wall.svg", "large-tray-cloth.svg", "templates.pdf"}, names("large tray"))
+	assert.Equal(t, []string{"case-board.svg", "case-spine.svg", "case-cloth.svg", "hinge.svg", "small-floor-lining.svg", "large-floor-lining.svg", "templates.pdf"}, names("case"))
+	_, err := pipeline.Templates{Job: boxed(), Only: []string{"middle tray"}}.Make(context.Background())
+	assert.ErrorContains(t, err, `"middle tray" is no material and no piece`)
+	assert.ErrorContains(t, err, "small tray, large tray, case, board")
+}
+
+// A small tray that measures 229 mm over its cloth, 1.1 mm more than planned: by hand from
+// the worked example, the large tray and the case follow, the small tray stays.
+func TestBoxForTheMeasuredTray(t *testing.T) {
+	r, err := pipeline.Cutlist{Job: boxed("as_built.height=228.6;229;228.8"), Format: "csv"}.Make(context.Background())
+	require.NoError(t, err)
+	rows := map[string]string{}
+	for _, line := range strings.Split(string(r.Report), "\n") {
+		cells := strings.Split(line, ",")
+		rows[cells[0]] = strings.Join(cells, " ")
+	}
+	for piece, size := range map[string]string{
+		"small base": "151.4 222.2", "small fore-edge wall": "222.2 33.7", "large base": "155.4 230.9", "large fore-edge wall": "230.9 37.3",
+		"case board": "162.3 244.6", "hinge": "106.8 220.9", "case spine": "42.3 244.6",
+	} {
+		assert.Contains(t, rows[piece], size, piece)
+	}
+	require.Len(t, r.Warnings, 1)
+	assert.Contains(t, r.Warnings[0].Error(), "1.1 mm more than planned")
+	_, err = pipeline.Cutlist{Job: boxed("as_built.height=226")}.Make(context.Background())
+	assert.ErrorContains(t, err, "as_built.height")
+	assert.ErrorContains(t, err, "at least 227.15 mm")
+}
+
+// Several volumes are refused in plain words; so is a key of a box that can't be made, and
+// the change that is told works when it is typed in.
+func TestBoxRefused(t *testing.T) {
+	_, err := pipeline.Cutlist{Job: boxed("box.clearance_height=0.2 mm", "box.joint=3 mm", "box.turn_in=9 mm")}.Make(context.Background())
+	var bad jobfile.Issues
+	require.ErrorAs(t, err, &bad)
+	require.Len(t, bad, 3)
+	mended := []string{}
+	for _, b := range bad {
+		mended = append(mended, b.Key[len("--set "):]+"="+strings.TrimPrefix(b.Fix, "at least "))
+	}
+	_, err = pipeline.Cutlist{Job: boxed(mended...)}.Make(context.Background())
+	assert.NoError(t, err, mended)
+}
