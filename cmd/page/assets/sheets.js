@@ -8,7 +8,7 @@ import { outputOf } from './output.js';
 import { save } from './save.js';
 
 const place = $('sheets');
-const patterns = make('button', { type: 'button', id: 'patterns', class: 'main', disabled: true }, 'Patterns to print (PDF)');
+const patterns = make('button', { type: 'button', id: 'patterns', class: 'main', disabled: true }, 'Templates to print (PDF)');
 place.append(make('p', { class: 'act' }, patterns, make('span', { id: 'patterns-told', class: 'note', role: 'status' })));
 
 let begun = false;
