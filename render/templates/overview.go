@@ -139,7 +139,7 @@ func (d *doc) facts(box geometry.Box) geometry.Length {
 			}
 			if i < len(names) {
 				document.Write(d, geometry.Pt(box.Min.X, y), names[i], render.BodySize, false)
-				if i == len(names)-1 {
+				if i == 0 {
 					document.Leader(d, box.Min.X+typeset.Width(names[i], render.BodySize, false), box.Min.X+half, y, render.BodySize)
 				}
 			}
