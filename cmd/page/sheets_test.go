@@ -119,9 +119,19 @@ func TestSheetsInTheBrowser(t *testing.T) {
 	made("templates")
 	assert.Less(t, browser.Value[int](t, p, `document.querySelectorAll('#output-templates .pages img').length`), 9)
 
+	// What can't be made any more is still seen, and can't be saved.
+	saves := `document.querySelector('#output-templates .files').getClientRects().length > 0`
+	assert.True(t, browser.Value[bool](t, p, saves))
+	p.Type(t, "#blank-print-paper", "a9")
+	p.Wait(t, settled)
+	assert.False(t, browser.Value[bool](t, p, saves))
+	assert.NotZero(t, browser.Value[int](t, p, `document.querySelectorAll('#output-templates .pages img').length`))
+	p.Type(t, "#blank-print-paper", "a4")
+	p.Wait(t, settled)
+
 	// The bed of a machine.
 	press := func(name string) {
-		p.Run(t, chromedp.Evaluate(`document.querySelector('#paper-`+name+`').open = true`, nil), chromedp.Click("#output-"+name+" .begin"))
+		p.Run(t, chromedp.Evaluate(`document.querySelector('#paper-`+name+`').open = true`, nil), chromedp.Click("#begin-"+name))
 	}
 	press("cutter")
 	p.Wait(t, `document.querySelector('#cutter-bed-faults').innerText !== ''`)
@@ -140,8 +150,8 @@ func TestSheetsInTheBrowser(t *testing.T) {
 	p.Run(t, chromedp.Evaluate(`document.querySelector('#output-stock details').open = true`, nil))
 	p.Type(t, "#stock-effort", "1h")
 	press("stock")
-	p.Run(t, chromedp.WaitVisible("#output-stock progress"), chromedp.Click(`//*[@id='output-stock']//button[text()='stop']`))
-	p.Wait(t, `document.querySelector('#output-stock .begin').hidden === false`)
+	p.Run(t, chromedp.WaitVisible("#output-stock progress"), chromedp.Click("#begin-stock-stop"))
+	p.Wait(t, `document.querySelector('#begin-stock').hidden === false`)
 	assert.Contains(t, browser.Value[string](t, p, `document.querySelector('#output-stock').innerText`), "Stopped")
 	p.Type(t, "#stock-effort", "0")
 	press("stock")
