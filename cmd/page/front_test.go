@@ -331,7 +331,7 @@ func TestPrintedWorksheet(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, data, 0o600))
 	out, err := exec.Command(read, "-layout", file, "-").Output()
 	require.NoError(t, err)
-	for _, want := range []string{"Harbour log", "233.25", "148.5", "1 1/4 in", "2.75", "Will it fit", "board"} {
+	for _, want := range []string{"Harbour log", "233.25", "148.5", "1 1/4 in", "2.75", "Will it fit", "board", "Knives cut people"} {
 		assert.Contains(t, string(out), want)
 	}
 	for _, not := range []string{"another", "go there", "as this machine", "take it out"} {
