@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -20,7 +21,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/page"
+	"forel/cmd/page/assets"
 	"forel/cmd/page/browser"
+	"forel/geometry/kinds"
 )
 
 // opened opens the page and waits for its first verdict and picture.
@@ -190,6 +193,21 @@ func TestEveryKey(t *testing.T) {
 				continue // the sheets have a test of their own, the others are chosen above
 			}
 			assert.True(t, reached[f.Key], "%s is not to be found", f.Key)
+		}
+	}
+}
+
+// A kind that is added to the table of kinds is on the page by itself: no part of the page
+// names one.
+func TestNoKindIsNamed(t *testing.T) {
+	parts, err := fs.Glob(assets.Files, "*")
+	require.NoError(t, err)
+	require.NotEmpty(t, parts)
+	for _, part := range parts {
+		data, err := assets.Files.ReadFile(part)
+		require.NoError(t, err)
+		for _, k := range kinds.All {
+			assert.NotContains(t, strings.ToLower(string(data)), k.Name, part)
 		}
 	}
 }
