@@ -35,6 +35,14 @@ export function outputOf(output, ...extra) {
     place.replaceChildren(...shown(output, response));
   };
 
+  // One job is made once, whoever asks for it: a second question would drop the first.
+  let making = {};
+  const ask = (text) => {
+    const asked = JSON.stringify(request(text));
+    if (making.asked !== asked) making = { asked, response: worker.ask(request(text)).catch((err) => ({ error: err.message })).finally(() => { making = {}; }) };
+    return making.response;
+  };
+
   let again = () => {};
   if (output.slow) {
     const work = onRequest(output, request, take, made, place, old);
@@ -44,7 +52,7 @@ export function outputOf(output, ...extra) {
   element.append(told, old, place);
   if (!output.slow) {
     again = followed(place, old, async (text) => {
-      const response = await worker.ask(request(text)).catch((err) => ({ error: err.message }));
+      const response = await ask(text);
       if (response) take(text, response);
       return !!response;
     });
@@ -55,7 +63,7 @@ export function outputOf(output, ...extra) {
   const ready = async () => {
     const text = job.text();
     if (made.of !== text) {
-      const response = await worker.ask(request(text));
+      const response = await ask(text);
       if (response) take(text, response);
     }
     return made.of === text ? made.response : undefined;
