@@ -61,22 +61,21 @@ func flagsClass(f *flags) action {
 	f.StringVar(&c.Effort, "effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")
 	f.IntVar(&c.Workers, "workers", runtime.NumCPU(), "`number` of students worked on at a time")
 	return func(out io.Writer, say voice) error {
+		bad, err := f.gather()
 		if c.Workers < 1 {
-			return refuse(fmt.Sprintf("--workers %d", c.Workers), "give 1 or more")
-		}
-		if err := f.gather(); err != nil {
-			return err
+			bad = append(bad, refuse(fmt.Sprintf("--workers %d", c.Workers), "give 1 or more")...)
 		}
 		if *job != "" {
-			data, err := readJob(*job)
-			if err != nil {
-				return err
-			}
-			c.Base = &roster.Base{Source: *job, Data: data}
+			data, unread := readJob(*job)
+			c.Base, err = &roster.Base{Source: *job, Data: data}, errors.Join(err, unread)
+		}
+		if err != nil {
+			say.status(bad.Err())
+			return err
 		}
 		roll, err := c.Read()
-		if err != nil {
-			return err
+		if bad = append(bad, pipeline.Problems(err)...); len(bad) > 0 {
+			return bad
 		}
 		return makeClass(roll, *f.folder, out, say)
 	}

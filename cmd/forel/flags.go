@@ -157,10 +157,9 @@ func (f *flags) out(folder, such, usage string, draw *bool) {
 // interrupt ends it with the best until then.
 func (f *flags) long(doing string, p *pipeline.Progress) { f.doing, f.progress = doing, p }
 
-// gather reads what the flags say and the files they name. All that is wrong with
-// the words is told.
-func (f *flags) gather() (err error) {
-	var bad jobfile.Issues
+// gather reads what the flags say and the files they name. It returns all that is wrong
+// with the words, and every file that can't be read.
+func (f *flags) gather() (bad jobfile.Issues, err error) {
 	if f.Changed("out") && *f.folder == "" {
 		bad = refuse("--out names no folder", "such as --out "+f.such)
 	}
@@ -172,29 +171,32 @@ func (f *flags) gather() (err error) {
 		date, wrong := fileDate()
 		f.source.Date, bad = date, append(bad, wrong...)
 	}
-	if bad != nil {
-		return append(bad, pipeline.Contradictions(f.source.Flags)...)
-	}
 	if f.draw != nil {
 		*f.draw = *f.folder != ""
 	}
+	var unread []error
 	for _, name := range f.Args() {
 		file := pipeline.File{Name: name}
 		if f.several || f.NArg() == 1 { // others are refused by their names
 			if file.Data, err = f.read(name); err != nil {
-				return err
+				unread = append(unread, err)
 			}
 		}
 		f.source.Files = append(f.source.Files, file)
 	}
-	return nil
+	return bad, errors.Join(unread...)
 }
 
 // makes is the action of a command of the pipeline: read, make, write, tell.
 func (f *flags) makes(c pipeline.Command) action {
 	return func(out io.Writer, say voice) error {
-		if err := f.gather(); err != nil {
+		bad, err := f.gather()
+		if err != nil {
+			say.status(bad.Err())
 			return err
+		}
+		if bad != nil { // what else is wrong is told with it
+			return append(bad, f.wrong(c)...)
 		}
 		r, err := f.run(c, say)
 		say.warn(r.Warnings)
@@ -216,6 +218,19 @@ func (f *flags) makes(c pipeline.Command) action {
 		_, err = io.WriteString(out, told(*f.folder, r, change))
 		return err
 	}
+}
+
+// wrong tells what a command refuses, without a search.
+func (f *flags) wrong(c pipeline.Command) (bad jobfile.Issues) {
+	if len(f.source.Files) == 0 && len(f.source.Flags) == 0 {
+		return nil // what the job would be is among what is wrong
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	stop()
+	if _, err := c.Make(ctx); !errors.As(err, &bad) {
+		return nil
+	}
+	return bad
 }
 
 // run makes what a command makes, telling how it goes on a terminal where it may

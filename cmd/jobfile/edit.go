@@ -218,7 +218,7 @@ func typed(key, value string) string {
 	v := flagValue(Flag{Key: key, Value: value}, place{})
 	one := func(text string) string {
 		if text = strings.TrimSpace(text); f.Kind != TakesText && f.Kind != TakesChoice && f.Kind != TakesSize && number.MatchString(text) {
-			return text
+			return tidy(text)
 		}
 		return textTOML(text)
 	}

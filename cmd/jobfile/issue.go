@@ -65,6 +65,14 @@ func (is Issues) Error() string {
 	return strings.Join(lines, "\n")
 }
 
+// Err returns the issues as an error: nil where there are none.
+func (is Issues) Err() error {
+	if len(is) == 0 {
+		return nil
+	}
+	return is
+}
+
 // sort puts issues in the order of the file, flags first.
 func (is Issues) sort() {
 	slices.SortStableFunc(is, func(a, b Issue) int {

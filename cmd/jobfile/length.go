@@ -3,6 +3,7 @@ package jobfile
 import (
 	"errors"
 	"math"
+	"regexp"
 	"strings"
 
 	"forel/geometry"
@@ -87,13 +88,21 @@ func (r *reader) setting(v value, s job.Setting) Length {
 func written(v value) string {
 	switch v.kind {
 	case textKind:
-		return wording.Quote(v.text)
+		return wording.Quote(tidy(v.text))
 	case listKind:
 		return "a list"
 	case tableKind:
 		return "a table"
 	}
-	return wording.Shorten(v.text)
+	return wording.Shorten(tidy(v.text))
+}
+
+// reckoned is a number as a spreadsheet or a program hands it on: 224.60000000000002.
+var reckoned = regexp.MustCompile(`\d{1,12}\.\d{7,}`)
+
+// tidy rounds such numbers in a text to six decimals.
+func tidy(text string) string {
+	return reckoned.ReplaceAllStringFunc(text, func(n string) string { return wording.Decimal(float(n), 6) })
 }
 
 // problem returns what an error says is wrong, and what would do.

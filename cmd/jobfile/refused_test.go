@@ -223,6 +223,19 @@ func TestFitBesideRanges(t *testing.T) {
 	assert.Regexp(t, `side_paper.inset: 2 mm runs the turn-in into`, err.Error())
 }
 
+// A number that a program reckoned is shown as a maker would write it.
+func TestReckonedNumbers(t *testing.T) {
+	for _, value := range []string{"2224.60000000000002", "'2224.60000000000002 mm'", "['2224.59999999999991']"} {
+		_, _, err := jobfile.Parse("case.toml", []byte("[[book]]\nwidth = 100\nthickness = 20\nheight = "+value+"\n"))
+		require.Error(t, err)
+		assert.Contains(t, err.Error(), "2224.6")
+		assert.NotRegexp(t, `\d\.\d{7}`, err.Error())
+	}
+	text, err := jobfile.New{Flags: []jobfile.Flag{{Name: "--height", Key: "book.height", Value: "224.60000000000002"}}}.Text()
+	require.NoError(t, err)
+	assert.Contains(t, string(text), "height = 224.6 ")
+}
+
 // A line is the same however lines end and whatever stands before the text.
 func TestLinesWithCRLF(t *testing.T) {
 	data := "\ufeff" + strings.ReplaceAll(string(read(t, "slips.toml")), "\n", "\r\n")

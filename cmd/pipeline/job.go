@@ -102,7 +102,7 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			all = append(all, w)
 		}
 	}
-	return all, refused(eachOnce(bad))
+	return all, eachOnce(bad).Err()
 }
 
 // eachOnce leaves out what is told already, as of a flag for each of several files.

@@ -204,7 +204,11 @@ func (w wish) mended(issues jobfile.Issues) (wish, error) {
 			}
 		case newly.MatchString(i.Fix):
 			m := newly.FindStringSubmatch(i.Fix)
-			w.stocks[0][m[1]] = m[2]
+			for _, s := range w.stocks {
+				if s[m[1]] != "" && sameSize(i.Fix, s) {
+					s[m[1]] = m[2]
+				}
+			}
 		case strings.HasPrefix(key, "stock"):
 			n := 1
 			fmt.Sscanf(key, "stock[%d]", &n)
@@ -231,6 +235,13 @@ func (w wish) mended(issues jobfile.Issues) (wish, error) {
 		}
 	}
 	return w, nil
+}
+
+// sameSize tells whether a fix speaks of stock: both have its first side, to a tenth.
+func sameSize(fix string, s map[string]string) bool {
+	var side float64
+	_, err := fmt.Sscanf(strings.Trim(s["size"]+s["roll"], `"`), "%f mm", &side)
+	return err == nil && strings.Contains(strings.ReplaceAll(fix, ".0 ", " "), strings.TrimSuffix(fmt.Sprintf("%.1f", side), ".0")+" ")
 }
 
 // machine sets a flag of the cutter.

@@ -23,14 +23,6 @@ func refuse(bad jobfile.Issues, wrong, right string) jobfile.Issues {
 	return append(bad, issue("", wrong, right))
 }
 
-// refused returns issues as an error: nil where there are none.
-func refused(bad jobfile.Issues) error {
-	if len(bad) == 0 {
-		return nil
-	}
-	return bad
-}
-
 // Problems returns what an error tells of, each problem by itself.
 func Problems(err error) (out jobfile.Issues) {
 	var issues jobfile.Issues

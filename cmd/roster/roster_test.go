@@ -156,13 +156,13 @@ func TestSpreadsheetLeftovers(t *testing.T) {
 // Names are composed, short and one line; letters that can't be shown are told.
 func TestNames(t *testing.T) {
 	const head = "name,height,width,thickness\n"
-	rows := read(t, head+"Rene\u0301e,220,150,30\n書 A,220,150,30\nمحمد,220,150,30\n")
-	assert.Equal(t, "Renée", rows[0].Name)
+	rows := read(t, head+"Re\u0301pertoire,220,150,30\n書 A,220,150,30\nطالب,220,150,30\n")
+	assert.Equal(t, "Répertoire", rows[0].Name)
 	assert.Empty(t, rows[0].Suspects)
 	require.Len(t, rows[1].Suspects, 1)
 	assert.Regexp(t, `^roster.csv:3: name: "書" is in none of the typefaces`, rows[1].Suspects[0].String())
 	require.Len(t, rows[2].Suspects, 1)
-	assert.Regexp(t, `^roster.csv:4: name: "م" and its neighbours stand apart`, rows[2].Suspects[0].String())
+	assert.Regexp(t, `^roster.csv:4: name: "ط" and its neighbours stand apart`, rows[2].Suspects[0].String())
 	for _, name := range []string{strings.Repeat("a", 16_000), "A\u202eB", "A\tB", "A\u200bB", "A\u2028B"} {
 		rows := read(t, head+`"`+name+"\",220,150,30\n")
 		require.Len(t, rows[0].Refused, 1, "%.20q", name)

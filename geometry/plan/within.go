@@ -124,12 +124,16 @@ func (w *within) Check() (sound Checked, refused, suspect job.Problems) {
 
 // without returns the change of the book itself for one of the book with what it wears.
 func (w *within) without(of job.Change) (fix string, value Length) {
-	unit, out := w.common.Unit, w.outer.Shared()
+	unit, out, book := w.common.Unit, w.outer.Shared(), w.common.Book()
 	for _, d := range job.Dimensions {
-		if job.BookKey(0, d.Key) == of.Key {
-			book := w.common.Book()
-			value = of.Value - (d.At(&out.Books[0]).Largest() - d.At(&book).Largest())
+		if job.BookKey(0, d.Key) != of.Key {
+			continue
 		}
+		worn, own := d.At(&out.Books[0]).Largest(), d.At(&book).Largest()
+		if worn < d.Min {
+			return "at least " + job.Show(own+d.Min-worn, unit, +1), job.Shown(own+d.Min-worn, unit, +1)
+		}
+		value = own + d.Max - worn
 	}
 	return "at most " + job.Show(value, unit, -1), job.Shown(value, unit, -1)
 }

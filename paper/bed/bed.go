@@ -83,7 +83,7 @@ func (s Setup) Faults() (faults job.Problems) {
 	if s.Tabs > 0 && s.Gap == 0 {
 		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %.4g", Default().Gap.MM())})
 	}
-	if len(faults) == 0 && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
+	if s.Margin >= 0 && s.Margin <= MostMargin && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
 		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %.4g", Default().Margin.MM())})
 	}
 	return faults

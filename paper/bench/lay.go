@@ -15,7 +15,7 @@ import (
 // returns job.Problems, all of them. The search ends when ctx does, with what was
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
-	groups, bad := prepared(jobs, o)
+	groups, bad := prepared(ctx, jobs, o)
 	keep := o.Keep
 	if keep == 0 {
 		keep = DefaultKeep
@@ -66,12 +66,12 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 }
 
 // prepared returns the groups of pieces with their stock, and what is wrong with it.
-func prepared(jobs []Job, o Options) (groups []*group, bad job.Problems) {
+func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad job.Problems) {
 	groups = gather(jobs, !o.Exact)
 	bad = supply(groups, jobs)
 	for _, g := range groups {
 		g.asLarge()
-		large := g.tooLarge(jobs)
+		large := g.tooLarge(ctx, jobs, o.Loose)
 		g.lacking, bad = len(large) > 0, append(bad, large...)
 	}
 	return groups, bad

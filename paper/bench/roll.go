@@ -66,6 +66,11 @@ func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int
 		if longest > mostOff && part < 1 {
 			break
 		}
+		if part < 1 && slices.ContainsFunc(which, func(i int) bool {
+			return !apart.Stock[kind].Takes(g.items[i].w, g.items[i].h, g.items[i].piece.Grain)
+		}) {
+			break
+		}
 		starts, short, err := apart.solve(ctx, jobs, []int{kind}, which, kerf, e, loose)
 		if err != nil {
 			return nil, err

@@ -16,7 +16,7 @@ import (
 
 // tooLarge tells of the pieces that are larger than every sheet, each with a sheet that
 // takes all pieces of the material.
-func (g *group) tooLarge(jobs []Job) job.Problems {
+func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Problems {
 	var bad job.Problems
 	r := rounding(g.unit)
 	told := map[string]bool{}
@@ -32,15 +32,20 @@ func (g *group) tooLarge(jobs []Job) job.Problems {
 		bad = append(bad, job.Problem{
 			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",
 				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
-			Fix: "add a " + g.enough() + ", which takes all pieces of it",
 		})
+	}
+	if bad != nil {
+		right := "add a " + g.enough(ctx, jobs, loose) + ", which takes all pieces of it"
+		for i := range bad {
+			bad[i].Fix = right
+		}
 	}
 	return bad
 }
 
-// enough says what stock all pieces of the group can be cut from: as a job file has it,
-// with trim and grain left out.
-func (g *group) enough() string {
+// enough says what stock all pieces of the group can be cut from, as a job file has it,
+// with trim and grain left out. It is tried.
+func (g *group) enough(ctx context.Context, jobs []Job, loose bool) string {
 	r := rounding(g.unit)
 	trim := max(stock.DefaultTrim(geometry.MM), stock.DefaultTrim(geometry.IN)) // by the unit of the file, which is not known here
 	var wide, high Length
@@ -52,11 +57,27 @@ func (g *group) enough() string {
 		wide, high = max(wide, across+2*trim), max(high, along+2*trim)
 	}
 	side := func(l Length) Length { return ceil(max(l, stock.LeastSide), r) }
-	text := fmt.Sprintf("[[stock]] with material = %q and ", g.Material)
-	if !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return !s.Roll }) {
-		return text + fmt.Sprintf("roll = %q", r.Format(side(wide)))
+	sheet := stock.Stock{Material: g.Material, Width: side(wide), Height: side(high), Grain: geometry.GrainHeight, Trim: trim}
+	roll := sheet
+	roll.Roll, roll.Height = true, 0
+	does := func(s stock.Stock) bool {
+		trial := *g
+		trial.Stock, trial.tried = append(slices.Clone(g.Stock), s), true
+		_, _, err := trial.layOut(ctx, jobs, pack.Effort{}, loose)
+		return err == nil
 	}
-	return text + fmt.Sprintf("size = %q", r.Number(side(wide))+" x "+r.Format(side(high)))
+	text := fmt.Sprintf("[[stock]] with material = %q and ", g.Material)
+	if !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return !s.Roll }) && does(roll) {
+		return text + fmt.Sprintf("roll = %q", r.Format(roll.Width))
+	}
+	const tries = 4
+	for range tries {
+		if does(sheet) {
+			break
+		}
+		sheet.Width, sheet.Height = side(sheet.Width*1.25), side(sheet.Height*1.25)
+	}
+	return text + fmt.Sprintf("size = %q", r.Number(sheet.Width)+" x "+r.Format(sheet.Height))
 }
 
 // ceil rounds a length up to what is shown.
@@ -99,7 +120,7 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length,
 		}
 	}
 	if right == "" {
-		right = "add a " + g.enough() + ", which takes all pieces of it"
+		right = "add a " + g.enough(ctx, jobs, loose) + ", which takes all pieces of it"
 	}
 	return job.Problems{{Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
 }

@@ -45,7 +45,7 @@ func sayings() []string {
 	all := []string{
 		"side × 2, 151.7 mm × 227.8 mm", "9½ in × 5⅝ in, 3¼ ± ⅛", "Café “Zürich” – Œuvres, naïve…",
 		"Το λιμάνι", "Судовой журнал", "plain words", "a size: 221.5 mm",
-		"Nguyễn Thị Ánh Tuyết, 221.5 mm", "Rene\u0301e q\u0303 x\u0302", "5\u202fmm × 3\u2009mm", "Հայերեն, ქართული, ŻÓŁĆ",
+		"Sổ tay đường thủy, kiểu vẽ, 221.5 mm", "re\u0301pe\u0301te\u0301 q\u0303 x\u0302", "5\u202fmm × 3\u2009mm", "Հայերեն, ქართული, ŻÓŁĆ",
 	}
 	var rest []rune
 	for r := rune(0x21); r < 0x180; r++ {
