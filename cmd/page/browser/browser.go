@@ -103,7 +103,8 @@ func launch(program string) (ctx context.Context, stop func(), err error) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("proxy-server", "127.0.0.1:9"), // the port of the protocol discard: nobody answers
+		chromedp.Flag("proxy-server", "127.0.0.1:9"),     // the port of the protocol discard: nobody answers
+		chromedp.Flag("ignore-certificate-errors", true), // of a server of the test's own
 	)
 	allocated, free := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, end := chromedp.NewContext(allocated)
