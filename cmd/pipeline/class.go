@@ -10,8 +10,8 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
-	"forel/cmd/bind"
 	"forel/cmd/jobfile"
+	"forel/cmd/merge"
 	"forel/cmd/roster"
 	"forel/geometry"
 	"forel/geometry/fit"
@@ -330,7 +330,7 @@ func (r *Roll) Done() (out []Student) {
 // Bind writes PrintName, the pages of all students in order of names. read returns a file
 // that was put away.
 func (r *Roll) Bind(to io.Writer, read func(folder, name string) ([]byte, error)) error {
-	b := bind.New(to)
+	b := merge.New(to)
 	for _, s := range r.Done() {
 		title := s.Name
 		for _, name := range printed {

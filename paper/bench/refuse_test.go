@@ -78,10 +78,11 @@ func TestRollRunsOut(t *testing.T) {
 // all the same.
 func TestLongPieceOffARoll(t *testing.T) {
 	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
+	sizes := [][2]geometry.Length{{80, 1345}, {600, 900}, {500, 700}}
 	for i := range j.Plan.Pieces {
-		if p := &j.Plan.Pieces[i]; p.Material == geometry.Cloth {
-			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, 90, 1345))
-			p.Count = 12
+		if p := &j.Plan.Pieces[i]; p.Material == geometry.Cloth && len(sizes) > 0 {
+			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, sizes[0][0], sizes[0][1]))
+			p.Count, sizes = 5, sizes[1:]
 		}
 	}
 	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})

@@ -7,7 +7,7 @@ import (
 
 	"forel/paper/pack/internal/maxrects"
 	"forel/paper/pack/internal/search"
-	"forel/paper/pack/internal/slice"
+	"forel/paper/pack/internal/slicing"
 )
 
 // value returns a solution's Value and Bound. Of rolls the search counts a gap past
@@ -92,7 +92,7 @@ func (m *model) sheet(b *search.Bin) Sheet {
 type writer struct {
 	*model
 	sheet *Sheet
-	tree  *slice.Tree
+	tree  *slicing.Tree
 }
 
 func (wr *writer) offcuts(p *Part) {
@@ -125,9 +125,9 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 	node := &wr.tree.N[n]
 	p := Part{Box: Box{length(x), length(y), length(w), length(h)}, Item: -1}
 	var parts []leaf
-	dir := int8(slice.X)
+	dir := int8(slicing.X)
 	switch {
-	case node.Item == slice.Open:
+	case node.Item == slicing.Open:
 		return p
 	case node.Item >= 0 && len(wr.members[node.Item]) == 1:
 		return wr.piece(wr.members[node.Item][0], x, y, w, h)
@@ -142,7 +142,7 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 				return
 			}
 			size := wr.tree.N[c].W
-			if dir == slice.Y {
+			if dir == slicing.Y {
 				size = wr.tree.N[c].H
 			}
 			parts = append(parts, leaf{c, -1, size})
@@ -152,11 +152,11 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 		return wr.part(parts[0].node, x, y, w, h)
 	}
 	p.Cut = AlongY
-	if dir == slice.Y {
+	if dir == slicing.Y {
 		p.Cut = AlongX
 	}
 	open := func(l leaf) int {
-		if l.item < 0 && wr.tree.N[l.node].Item == slice.Open {
+		if l.item < 0 && wr.tree.N[l.node].Item == slicing.Open {
 			return 1
 		}
 		return 0
@@ -167,7 +167,7 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 	})
 	for _, c := range parts {
 		cw, ch := c.size-wr.gap, h
-		if dir == slice.Y {
+		if dir == slicing.Y {
 			cw, ch = w, c.size-wr.gap
 		}
 		switch {
@@ -176,7 +176,7 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 		case open(c) == 0 || cw > 0 && ch > 0:
 			p.Parts = append(p.Parts, wr.part(c.node, x, y, cw, ch))
 		}
-		if dir == slice.X {
+		if dir == slicing.X {
 			x += c.size
 		} else {
 			y += c.size
@@ -193,16 +193,16 @@ func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
 		return nil, -1
 	}
 	items := wr.members[node.Item]
-	for _, way := range []int8{slice.X, slice.Y} {
+	for _, way := range []int8{slicing.X, slicing.Y} {
 		breadth, long := node.H, node.W
-		if way == slice.Y {
+		if way == slicing.Y {
 			breadth, long = long, breadth
 		}
 		parts = parts[:0]
 		for _, i := range items {
 			it := &wr.p.Items[i]
 			w, h := whole(it.Width)+wr.gap, whole(it.Height)+wr.gap
-			if way == slice.Y {
+			if way == slicing.Y {
 				w, h = h, w
 			}
 			switch {

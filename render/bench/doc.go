@@ -8,6 +8,7 @@ import (
 	"forel/render"
 	"forel/render/document"
 	"forel/render/svg"
+	"forel/render/typeset"
 )
 
 // doc is the document being made.
@@ -50,7 +51,7 @@ func Drawings(p bench.Plan, o Options) []Drawing {
 	for _, g := range p.Groups {
 		for i, s := range g.Sheets {
 			f := newFigure(p, g, i, o)
-			f.wider = substitute
+			f.wider = typeset.Substitute
 			f.arrange()
 			w, h := f.page()
 			room := o.Setup.Reach(w > h)
@@ -68,9 +69,6 @@ func Drawings(p bench.Plan, o Options) []Drawing {
 	}
 	return out
 }
-
-// substitute is by how much wider a viewer's typeface may be than ours.
-const substitute = 1.2
 
 // FileName returns the name of a sheet's drawing.
 func FileName(s bench.Sheet) string { return fmt.Sprintf("sheet-%02d.svg", s.Number) }

@@ -6,7 +6,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render/document"
-	"forel/render/scene"
 )
 
 // Pages draws a handout, or the empty worksheet.
@@ -58,9 +57,8 @@ func Figures(p plan.Plan) []Figure {
 		for _, row := range s.Pictures {
 			for _, picture := range row {
 				q := b.panel(picture)
-				whole := scene.See(q.faces, q.view)
-				f := Figure{Step: s.Title, Fresh: q.fresh, Unworked: whole.Unworked()}
 				seen, _ := q.look()
+				f := Figure{Step: s.Title, Fresh: q.fresh, Unworked: seen.Unworked()}
 				for _, o := range seen.Objects {
 					f.Objects = append(f.Objects, o.Name)
 				}

@@ -5,6 +5,7 @@ import (
 	"forel/geometry/plan"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/typeset"
 )
 
 // doc is the document being made.
@@ -16,13 +17,10 @@ type doc struct {
 	pageOf map[geometry.Face]int // on which a face is drawn flat
 }
 
-// substitute is by how much wider a viewer's typeface may be than ours.
-const substitute = 1.2
-
 // newDoc starts the document of a proof. Nothing of it is to be cut: no layer is
 // opened.
 func newDoc(p plan.Plan, o Options) *doc {
-	pages := &document.Document{Options: o, Title: "Proof: " + name(p), Running: name(p), Wider: substitute,
+	pages := &document.Document{Options: o, Title: "Proof: " + name(p), Running: name(p), Wider: typeset.Substitute,
 		About: "A " + p.Kind + " folded up from " + from(p) + ": seen from outside, then every face with what lies on it. " +
 			"Figures, not at true size: not to be cut from.",
 		Foot: "Figures, not at true size: do not cut from this page."}

@@ -4,13 +4,14 @@ import (
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render/document"
+	"forel/render/typeset"
 )
 
 // table sets the table of all faces into a box, or on a page of its own if it
 // is too tall for that.
 func (d *doc) table(box geometry.Box) {
 	rows := faceRows(d.faces, d.Round)
-	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: substitute, Whole: true}
+	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: typeset.Substitute, Whole: true}
 	for i, head := range rows[0] {
 		words := i == 0 || i == len(rows[0])-1
 		t.Columns = append(t.Columns, document.Column{Head: head, Right: !words, Broken: words && i > 0})

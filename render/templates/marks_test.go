@@ -41,50 +41,41 @@ func marks(t *testing.T, words []phrase, page int, p picture) map[string]xy {
 	return out
 }
 
-// ring is the circle of a mark about its middle, half of it after the other half
-// so that a few places tell where there is none.
-var ring = func() (out []xy) {
+// shape is a mark about its middle: its circle, half of it after the other half so that
+// a few places tell where there is none, and its cross.
+var shape = func() (out []xy) {
 	const n = 48
 	for i := range n {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i*7%n) / n)
 		out = append(out, xy{ringRadius * cos, ringRadius * sin})
+	}
+	for d := 0.0; d <= leastArm; d += 0.2 {
+		out = append(out, xy{d, 0}, xy{-d, 0}, xy{0, d}, xy{0, -d})
 	}
 	return out
 }()
 
 // findMark finds the mark nearest a place.
 func findMark(p picture, near xy) (xy, bool) {
-	inked := func(x, y float64) float64 {
-		if black(p.image.RGBAAt(p.pixelX(x), p.pixelY(y))) > 0.2 {
-			return 1
-		}
-		return 0
-	}
-	best, score := xy{}, 0.0
+	inked := func(x, y float64) bool { return black(p.image.RGBAAt(p.pixelX(x), p.pixelY(y))) > 0.2 }
+	spare := int((1 - leastOfMarkInked) * float64(len(shape))) // places that may be white
+	best, least := xy{}, spare+1
 	step := 1 / p.scale.x
 	for y := near.y - searchRound; y <= near.y+searchRound; y += step {
 		for x := near.x - searchRound; x <= near.x+searchRound; x += step {
-			var sum, n float64
-			for i, r := range ring {
-				sum += inked(x+r.x, y+r.y)
-				if n++; i == len(ring)/2 && sum < n/2 {
-					break
+			missed := 0
+			for i := 0; i < len(shape) && missed <= spare; i++ {
+				if !inked(x+shape[i].x, y+shape[i].y) {
+					missed++
 				}
 			}
-			if sum < n/2 {
-				continue
-			}
-			for d := 0.0; d <= leastArm; d += 0.2 {
-				sum += inked(x+d, y) + inked(x-d, y) + inked(x, y+d) + inked(x, y-d)
-				n += 4
-			}
 			closer := math.Hypot(x-near.x, y-near.y) < math.Hypot(best.x-near.x, best.y-near.y)
-			if s := sum / n; s > leastOfMarkInked && (s > score || s == score && closer) {
-				best, score = xy{x, y}, s
+			if missed < least || missed == least && closer {
+				best, least = xy{x, y}, missed
 			}
 		}
 	}
-	if score == 0 {
+	if least > spare {
 		return xy{}, false
 	}
 	// The arms tell the middle to a part of a pixel, where no other ink is by them.

@@ -14,6 +14,7 @@ import (
 	"forel/render/hairline"
 	"forel/render/labelled"
 	"forel/render/svg"
+	"forel/render/typeset"
 )
 
 // Options say how templates look.
@@ -21,9 +22,6 @@ type Options = document.Options
 
 // border is the white around a piece in its drawing, where words may stand.
 const border geometry.Length = 14
-
-// substitute is by how much wider a viewer's typeface may be than ours.
-const substitute = 1.2
 
 // FileName returns the name of a piece's drawing.
 func FileName(p geometry.Piece) string { return strings.ReplaceAll(p.Name, " ", "-") + ".svg" }
@@ -40,7 +38,7 @@ func PieceSVG(c plan.Plan, p geometry.Piece, o Options) []byte {
 	labelled.Draw(on, p, labelled.View{
 		DX: border, DY: border + h,
 		Window: page, Safe: page.Grow(-1),
-		Wider: substitute, Theme: o.Theme, Round: o.Round,
+		Wider: typeset.Substitute, Theme: o.Theme, Round: o.Round,
 	})
 	return s.Bytes()
 }

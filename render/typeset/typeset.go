@@ -18,6 +18,10 @@ const (
 	Leading = 1.3  // from one baseline to the next
 )
 
+// Substitute is by how much wider the typeface may be that a viewer of an SVG takes where
+// it lacks ours.
+const Substitute = 1.2
+
 // Width returns the length of a line of text.
 func Width(s string, size render.Points, bold bool) geometry.Length {
 	usual := face(bold)

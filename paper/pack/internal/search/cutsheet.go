@@ -3,12 +3,12 @@ package search
 import (
 	"slices"
 
-	"forel/paper/pack/internal/slice"
+	"forel/paper/pack/internal/slicing"
 )
 
 // cutSheet is a sheet cut edge to edge.
 type cutSheet struct {
-	slice.Tree
+	slicing.Tree
 	cuts []uint64
 }
 
@@ -43,10 +43,10 @@ func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 				y *= 0.5 + q.rnd.f()
 			}
 			if x < q.score {
-				q.place = place{bin, f.Node, turned, slice.X, x}
+				q.place = place{bin, f.Node, turned, slicing.X, x}
 			}
 			if y < q.score {
-				q.place = place{bin, f.Node, turned, slice.Y, y}
+				q.place = place{bin, f.Node, turned, slicing.Y, y}
 			}
 		case 1, 2:
 			x := min(dw, dh) + 1e-3*max(dw, dh)
@@ -54,9 +54,9 @@ func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 				x = f.W*f.H - w*h
 			}
 			if x < q.score {
-				how := int8(slice.X)
+				how := int8(slicing.X)
 				if f.W*dh > dw*f.H {
-					how = slice.Y
+					how = slicing.Y
 				}
 				q.place = place{bin, f.Node, turned, how, x}
 			}
@@ -68,7 +68,7 @@ func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 func (c *cutSheet) ruin(r *random, most int, out []int32) []int32 {
 	for k := 1 + r.n(most); k > 0 && c.Area > 0; {
 		n := int32(r.n(len(c.N)))
-		if it := c.N[n].Item; it == slice.Open || it == slice.Idle {
+		if it := c.N[n].Item; it == slicing.Open || it == slicing.Idle {
 			continue
 		}
 		out = c.Items(n, out)

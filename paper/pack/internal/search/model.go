@@ -4,7 +4,7 @@ package search
 
 import (
 	"forel/paper/pack/internal/maxrects"
-	"forel/paper/pack/internal/slice"
+	"forel/paper/pack/internal/slicing"
 )
 
 // Item is a piece.
@@ -98,7 +98,7 @@ func (p *Problem) fits(item, kind int) bool {
 }
 
 // Tree returns a sheet's cuts, nil where pieces lie anywhere.
-func (b *Bin) Tree() *slice.Tree {
+func (b *Bin) Tree() *slicing.Tree {
 	if c, ok := b.sheet.(*cutSheet); ok {
 		return &c.Tree
 	}

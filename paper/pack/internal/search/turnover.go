@@ -2,7 +2,7 @@ package search
 
 import (
 	"forel/paper/pack/internal/maxrects"
-	"forel/paper/pack/internal/slice"
+	"forel/paper/pack/internal/slicing"
 )
 
 // trees returns sheets that are cut edge to edge with the same pieces in the same
@@ -15,9 +15,9 @@ func (p *Problem) trees(bins []*Bin) []*Bin {
 		if free == nil {
 			continue
 		}
-		rects := make([]slice.Rect, 0, len(free.Placed))
+		rects := make([]slicing.Rect, 0, len(free.Placed))
 		for _, q := range free.Placed {
-			rects = append(rects, slice.Rect{X: q.X, Y: q.Y, W: q.W, H: q.H, Item: q.Item})
+			rects = append(rects, slicing.Rect{X: q.X, Y: q.Y, W: q.W, H: q.H, Item: q.Item})
 		}
 		to[i] = p.binOf(b.Kind, false)
 		if !to[i].Tree().From(free.W, free.H, rects) {

@@ -1,7 +1,7 @@
-// Package slice keeps the tree of edge-to-edge cuts of one sheet while pieces
+// Package slicing keeps the tree of edge-to-edge cuts of one sheet while pieces
 // come and go. Sizes are whole numbers in any unit; a gap between pieces is
 // already part of their sizes.
-package slice
+package slicing
 
 // What a node is, where it is not a piece (its number, 0 or more).
 const (

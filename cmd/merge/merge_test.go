@@ -1,4 +1,4 @@
-package bind_test
+package merge_test
 
 import (
 	"bytes"
@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"forel/cmd/bind"
+	"forel/cmd/merge"
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
@@ -33,19 +33,19 @@ func made(t testing.TB, name string, pages int) []byte {
 	return data
 }
 
-// What is bound has every page of every file in their order, as large, with the same words
+// What is merged has every page of every file in their order, as large, with the same words
 // and lines, and a list of contents with the names.
-func TestBound(t *testing.T) {
+func TestMerged(t *testing.T) {
 	files := map[string][]byte{"Ana": made(t, "Ana", 3), "Zoë Invented": made(t, "Zoë", 2)}
 	var out bytes.Buffer
-	b := bind.New(&out)
+	b := merge.New(&out)
 	for _, name := range []string{"Ana", "Zoë Invented"} {
 		require.NoError(t, b.Add(name, files[name]))
 		require.NoError(t, b.Add("", files[name]))
 	}
 	require.NoError(t, b.Close())
 	var again bytes.Buffer
-	c := bind.New(&again)
+	c := merge.New(&again)
 	for _, name := range []string{"Ana", "Zoë Invented"} {
 		require.NoError(t, c.Add(name, files[name]))
 		require.NoError(t, c.Add("", files[name]))
@@ -58,24 +58,24 @@ func TestBound(t *testing.T) {
 	require.Len(t, marks, 2)
 	assert.Equal(t, "Zoë Invented", marks[1].Title)
 	assert.Equal(t, 7, marks[1].PageFrom)
-	bound := pdftest.Open(t, out.Bytes())
-	require.Equal(t, 10, bound.Pages)
+	merged := pdftest.Open(t, out.Bytes())
+	require.Equal(t, 10, merged.Pages)
 	page := 0
 	for _, name := range []string{"Ana", "Ana", "Zoë Invented", "Zoë Invented"} {
 		one := pdftest.Open(t, files[name])
 		for i := 1; i <= one.Pages; i++ {
 			page++
-			assert.Equal(t, one.Size(i), bound.Size(page))
-			assert.Equal(t, one.Text(i), bound.Text(page))
-			assert.Equal(t, one.Paths(i), bound.Paths(page))
+			assert.Equal(t, one.Size(i), merged.Size(page))
+			assert.Equal(t, one.Text(i), merged.Text(page))
+			assert.Equal(t, one.Paths(i), merged.Paths(page))
 		}
 	}
 }
 
-// Binding a thousand files takes no more memory than a few of them.
+// Merging a thousand files takes no more memory than a few of them.
 func TestMemoryStaysSmall(t *testing.T) {
 	file := made(t, "Ana", 10)
-	b := bind.New(io.Discard)
+	b := merge.New(io.Discard)
 	most := uint64(0)
 	for i := range 1000 {
 		require.NoError(t, b.Add("Ana", file))

@@ -1,8 +1,8 @@
-// Package bind puts PDFs one behind the other into one. It holds one of them at a time, so
+// Package merge puts PDFs one behind the other into one. It holds one of them at a time, so
 // that a class of any size takes little memory. The syntax is that of ISO 32000-1, whose
-// sections are given. What is bound is what render/pdf writes, and is read as that writes it:
+// sections are given. What is merged is what render/pdf writes, and is read as that writes it:
 // a library that reads any PDF would add 2 MB to what a browser is sent.
-package bind
+package merge
 
 import (
 	"bufio"
@@ -19,7 +19,7 @@ import (
 )
 
 // The numbers of the objects that each file has; others follow. The catalog's is also that of
-// what is bound.
+// what is merged.
 const (
 	catalog = 1 + iota
 	pages
@@ -27,8 +27,8 @@ const (
 	first
 )
 
-// Binder writes a PDF as the files to be bound come.
-type Binder struct {
+// Merger writes a PDF as the files to be merged come.
+type Merger struct {
 	out    *bufio.Writer
 	at     int64
 	starts []int64 // of objects, by number
@@ -43,56 +43,56 @@ type mark struct {
 }
 
 // New starts a file.
-func New(to io.Writer) *Binder {
-	b := &Binder{out: bufio.NewWriter(to), starts: make([]int64, first)}
+func New(to io.Writer) *Merger {
+	b := &Merger{out: bufio.NewWriter(to), starts: make([]int64, first)}
 	b.write("%%PDF-1.7\n")
 	return b
 }
 
-func (b *Binder) write(form string, a ...any) {
-	if b.err == nil {
+func (m *Merger) write(form string, a ...any) {
+	if m.err == nil {
 		var n int
-		n, b.err = fmt.Fprintf(b.out, form, a...)
-		b.at += int64(n)
+		n, m.err = fmt.Fprintf(m.out, form, a...)
+		m.at += int64(n)
 	}
 }
 
 // object writes an object.
-func (b *Binder) object(n int, content string) {
-	b.starts[n] = b.at
-	b.write("%d 0 obj\n%s\nendobj\n", n, content)
+func (m *Merger) object(n int, content string) {
+	m.starts[n] = m.at
+	m.write("%d 0 obj\n%s\nendobj\n", n, content)
 }
 
 // Add puts the pages of a PDF behind those that are there. A title names the first of them in
 // the list of contents; an empty one names none.
-func (b *Binder) Add(title string, data []byte) error {
+func (m *Merger) Add(title string, data []byte) error {
 	objects, err := pdf.Objects(data)
 	if err != nil {
 		return err
 	}
-	c := copier{Binder: b, objects: objects, number: map[int]int{}}
+	c := copier{Merger: m, objects: objects, number: map[int]int{}}
 	for i, page := range c.kids() {
-		n := b.number()
-		b.object(n, parent.ReplaceAllString(c.moved(parent.ReplaceAllString(c.content(page), "/Parent")), fmt.Sprintf("/Parent %d 0 R", pages)))
-		b.pages = append(b.pages, n)
+		n := m.number()
+		m.object(n, parent.ReplaceAllString(c.moved(parent.ReplaceAllString(c.content(page), "/Parent")), fmt.Sprintf("/Parent %d 0 R", pages)))
+		m.pages = append(m.pages, n)
 		if i == 0 && title != "" {
-			b.marks = append(b.marks, mark{title, n})
+			m.marks = append(m.marks, mark{title, n})
 		}
 	}
 	c.rest()
-	return cmp.Or(c.err, b.err)
+	return cmp.Or(c.err, m.err)
 }
 
-func (b *Binder) number() int {
-	b.starts = append(b.starts, 0)
-	return len(b.starts) - 1
+func (m *Merger) number() int {
+	m.starts = append(m.starts, 0)
+	return len(m.starts) - 1
 }
 
 // copier copies the objects of one file that its pages need.
 type copier struct {
-	*Binder
+	*Merger
 	objects [][]byte    // of the file, by number
-	number  map[int]int // in what is bound, by that in the file
+	number  map[int]int // in what is merged, by that in the file
 	asked   []int       // in the file: to be written yet
 	err     error
 }
@@ -137,14 +137,14 @@ func (c *copier) kids() (pages []int) {
 	return pages
 }
 
-// moved returns what an object says with the numbers that others have in what is bound. What
+// moved returns what an object says with the numbers that others have in what is merged. What
 // a stream holds is left as it is.
 func (c *copier) moved(content string) string {
 	says, stream, streams := strings.Cut(content, "stream\n")
 	says = reference.ReplaceAllStringFunc(says, func(to string) string {
 		n, _ := strconv.Atoi(strings.TrimSuffix(to, " 0 R"))
 		if c.number[n] == 0 {
-			c.number[n] = c.Binder.number()
+			c.number[n] = c.Merger.number()
 			c.asked = append(c.asked, n)
 		}
 		return fmt.Sprintf("%d 0 R", c.number[n])
@@ -165,40 +165,40 @@ func (c *copier) rest() {
 }
 
 // Close ends the file: its tree of pages, its list of contents and its cross-reference table
-// (7.5.4). Like what it binds it is printed at actual size on one side of the sheet (12.2).
-func (b *Binder) Close() error {
+// (7.5.4). Like what it merges it is printed at actual size on one side of the sheet (12.2).
+func (m *Merger) Close() error {
 	var kids strings.Builder
-	for _, n := range b.pages {
+	for _, n := range m.pages {
 		fmt.Fprintf(&kids, "%d 0 R ", n)
 	}
-	b.object(pages, fmt.Sprintf("<</Type/Pages/Count %d/Kids[%s]>>", len(b.pages), kids.String()))
-	top := len(b.starts)
-	for i, m := range b.marks {
-		text := fmt.Sprintf("<</Title %s/Parent %d 0 R/Dest[%d 0 R/Fit]", literal(m.title), outlines, m.page)
+	m.object(pages, fmt.Sprintf("<</Type/Pages/Count %d/Kids[%s]>>", len(m.pages), kids.String()))
+	top := len(m.starts)
+	for i, k := range m.marks {
+		text := fmt.Sprintf("<</Title %s/Parent %d 0 R/Dest[%d 0 R/Fit]", literal(k.title), outlines, k.page)
 		if i > 0 {
 			text += fmt.Sprintf("/Prev %d 0 R", top+i-1)
 		}
-		if i < len(b.marks)-1 {
+		if i < len(m.marks)-1 {
 			text += fmt.Sprintf("/Next %d 0 R", top+i+1)
 		}
-		b.object(b.number(), text+">>")
+		m.object(m.number(), text+">>")
 	}
 	contents := "<</Type/Outlines>>"
-	if len(b.marks) > 0 {
-		contents = fmt.Sprintf("<</Type/Outlines/Count %d/First %d 0 R/Last %d 0 R>>", len(b.marks), top, top+len(b.marks)-1)
+	if len(m.marks) > 0 {
+		contents = fmt.Sprintf("<</Type/Outlines/Count %d/First %d 0 R/Last %d 0 R>>", len(m.marks), top, top+len(m.marks)-1)
 	}
-	b.object(outlines, contents)
-	b.object(catalog, fmt.Sprintf("<</Type/Catalog/Pages %d 0 R/Outlines %d 0 R/Lang(en)/ViewerPreferences<</PrintScaling/None/Duplex/Simplex/PickTrayByPDFSize true>>>>", pages, outlines))
-	table := b.at
-	b.write("xref\n0 %d\n0000000000 65535 f \n", len(b.starts))
-	for _, at := range b.starts[1:] {
-		b.write("%010d 00000 n \n", at)
+	m.object(outlines, contents)
+	m.object(catalog, fmt.Sprintf("<</Type/Catalog/Pages %d 0 R/Outlines %d 0 R/Lang(en)/ViewerPreferences<</PrintScaling/None/Duplex/Simplex/PickTrayByPDFSize true>>>>", pages, outlines))
+	table := m.at
+	m.write("xref\n0 %d\n0000000000 65535 f \n", len(m.starts))
+	for _, at := range m.starts[1:] {
+		m.write("%010d 00000 n \n", at)
 	}
-	b.write("trailer\n<</Size %d/Root %d 0 R>>\nstartxref\n%d\n%%%%EOF\n", len(b.starts), catalog, table)
-	if b.err == nil {
-		b.err = b.out.Flush()
+	m.write("trailer\n<</Size %d/Root %d 0 R>>\nstartxref\n%d\n%%%%EOF\n", len(m.starts), catalog, table)
+	if m.err == nil {
+		m.err = m.out.Flush()
 	}
-	return b.err
+	return m.err
 }
 
 // literal writes a text string (7.9.2.2): in UTF-16 with the mark of its order, as hexadecimals.
