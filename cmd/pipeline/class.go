@@ -40,7 +40,7 @@ type Class struct {
 
 // LargeClass is the most students whose sheets are planned together, and whose plan is
 // searched for beyond the first.
-const LargeClass = 100
+const LargeClass = roster.MostMended
 
 // IndexName is the page that leads to all files of a class.
 const IndexName = "index.html"
@@ -117,10 +117,11 @@ func (c Class) Read() (*Roll, error) {
 // foreseen tells of what the stock does not take once rows are mended as they are told.
 // Where no row is refused, the plan tells it.
 func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
+	if len(rows) > LargeClass || !slices.ContainsFunc(rows, func(r roster.Row) bool { return r.Refused != nil }) {
+		return nil
+	}
 	var all []worked
-	refused := false
 	for _, r := range rows {
-		refused = refused || r.Refused != nil
 		if r.Refused != nil && !r.Mended {
 			continue
 		}
@@ -128,7 +129,7 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 			all = append(all, w.ofClass(r.Name))
 		}
 	}
-	if !refused || len(all) == 0 || len(all) > LargeClass {
+	if len(all) == 0 {
 		return nil
 	}
 	return unstocked(context.Background(), all, bench.Options{})
