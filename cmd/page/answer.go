@@ -78,6 +78,7 @@ type Fault struct {
 type Mend struct {
 	Label   string   `json:"label"`
 	Sets    []Change `json:"sets"`
+	Then    string   `json:"then,omitempty"`    // of the fit: how it will be
 	Advised bool     `json:"advised,omitempty"` // of the fit: the first that is enough
 }
 
@@ -93,17 +94,22 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 	if !r.Enough() {
 		a.Verdict = Risky
 	}
-	for _, l := range lines[1:] {
-		a.More = append(a.More, wording.Sentence(l))
-	}
+	advised := false
 	for _, m := range r.Mends {
-		one := Mend{Label: m.What.In(func(l geometry.Length) string { return geometry.Settable(l, u) }), Advised: m.Advised}
+		advised = advised || m.Advised
+		one := Mend{Then: renderfit.Then(m), Label: m.What.In(func(l geometry.Length) string { return geometry.Settable(l, u) }), Advised: m.Advised}
 		for _, set := range m.Sets {
 			one.Sets = append(one.Sets, changeOf(set, u))
 		}
 		if len(one.Sets) > 0 {
 			a.Mends = append(a.Mends, one)
 		}
+	}
+	if advised { // it stands among the mends
+		lines = lines[:len(lines)-1]
+	}
+	for _, l := range lines[1:] {
+		a.More = append(a.More, wording.Sentence(l))
 	}
 	a.Tightest = gapOf(r, u)
 	for _, f := range c.Plan().Facts {

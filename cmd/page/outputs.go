@@ -43,7 +43,7 @@ const TakesYes jobfile.Takes = "yes"
 // outputs are all that can be made, the most usual first. What is said of them here is the
 // page's own; of their settings it is what the flags say.
 var outputs = []Output{
-	{Name: "templates", Title: "Patterns to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
+	{Name: "templates", Title: "Templates to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
 		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},
 	{Name: "handout", Title: "The handout", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Handout{} },
@@ -148,10 +148,13 @@ func unitOf(q Request) (u geometry.Unit) {
 func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Setting) {
 	a.Report, a.Print = string(r.Report), r.Print.File
 	for _, n := range r.Notes {
-		if strings.HasPrefix(n, "proof: ") || strings.HasPrefix(n, "fit: ") {
-			continue // the page tells them by itself
+		if toldElsewhere.MatchString(n) {
+			continue
 		}
-		a.Notes = append(a.Notes, wording.Sentence(inPlainWords(n, settings)))
+		if n = inPlainWords(strings.TrimSpace(n), settings); !fileFirst.MatchString(n) {
+			n = wording.Capital(n)
+		}
+		a.Notes = append(a.Notes, n+".")
 	}
 	add := func(name string, data []byte) {
 		a.Files = append(a.Files, File{Name: name, Type: media(name), Data: data})
@@ -175,6 +178,11 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 		}
 	}
 }
+
+var (
+	toldElsewhere = regexp.MustCompile(`^(proof|fit|take care): `) // the page says these by itself
+	fileFirst     = regexp.MustCompile(`^\S+\.(svg|pdf)\b`)
+)
 
 // flagName is a flag in a sentence.
 var flagName = regexp.MustCompile(`--([a-z-]+)`)

@@ -212,7 +212,8 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	cut := func(plusMinus func(n int) tolerance.Effect) map[int]tolerance.Effect {
 		all := map[int]tolerance.Effect{}
 		for i := range c.Gaps {
-			for link, pieces := range map[int]int{smallLong: 2, smallWide: 1, smallHigh: 3, largeLong: 2, largeWide: 1, largeHigh: 3} {
+			for at, pieces := range []int{2, 1, 3, 2, 1, 3} { // that set each length of the trays, in their order
+				link := smallLong + at
 				n := math.Abs(slopes[i][link])
 				if j.isMeasured(link) || n == 0 {
 					continue

@@ -184,9 +184,10 @@ func (r *report) shut(k conditions) {
 	compare("room for the book from head to tail", book.height-k.Book.height, k.Clearance.height-2*k.Cloth)
 	compare("room for the book at the fore-edge", book.width-k.Book.width, k.Clearance.width-k.Cloth)
 	compare("room for the book between the floors", book.thickness-k.Book.thickness, k.Clearance.thickness+k.Room.Depth-2*k.Hinge)
-	for what, left := range map[string]Length{"from head to tail": book.height - k.Book.height, "at the fore-edge": book.width - k.Book.width, "between the floors": book.thickness - k.Book.thickness} {
+	where := []string{"from head to tail", "at the fore-edge", "between the floors"}
+	for i, left := range []Length{book.height - k.Book.height, book.width - k.Book.width, book.thickness - k.Book.thickness} {
 		if left < -foldup.Sliver {
-			fault(foldup.Tight, "the book has no room %s: %.3f mm", what, left.MM())
+			fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
 		}
 	}
 	ends, fore := c.squares()

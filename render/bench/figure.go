@@ -210,7 +210,11 @@ func (f *figure) draw(on render.Surface, room geometry.Box, s split) Length {
 		text := "No room for the numbers of " + strings.Join(f.missed, ", ")
 		document.Paragraph(on, room, f.origin.Y+f.sheet.Height/f.scale+aroundBottom-1.5-typeset.LineHeight(noteSize), typeset.Fit(text+": see the lists.", noteSize, false, room.Width()), noteSize, false)
 	}
-	return min(s.bottom, f.origin.Y+f.sheet.Height/f.scale+aroundBottom+2)
+	ends := f.origin.Y + f.sheet.Height/f.scale + aroundBottom
+	if stock.Grained() && stock.Grain == geometry.GrainHeight { // longer than a short sheet is tall
+		ends = max(ends, f.origin.Y+f.grainLong())
+	}
+	return min(s.bottom, ends+2)
 }
 
 // roundScale takes a scale up to one that is easily said.

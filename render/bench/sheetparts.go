@@ -161,6 +161,14 @@ func (f *figure) offcutNames(on render.Surface) {
 	}
 }
 
+// grainArm is how long an arrow of the grain is beyond its word, on each side.
+const grainArm Length = 8
+
+// grainLong returns how far an arrow along the height reaches below the sheet's upper edge.
+func (f *figure) grainLong() Length {
+	return 2*grainArm + typeset.Width(f.group.Material.Direction(), noteSize, false) + 2
+}
+
 // grain draws the arrow of the grain, or the flutes, beside the sheet.
 func (f *figure) grain(on render.Surface) {
 	stock := f.group.Stock[f.sheet.Stock]
@@ -171,7 +179,7 @@ func (f *figure) grain(on render.Surface) {
 	stroke := render.Stroke{Width: 0.3, Color: render.Black}
 	word := render.Text{String: f.group.Material.Direction(), Size: noteSize, Align: render.Middle, Color: render.Black}
 	wide := typeset.Width(word.String, noteSize, false)
-	const head, long = 1.4, 8
+	const head, long = 1.4, grainArm
 	if stock.Grain == geometry.GrainHeight {
 		x, y := b.Max.X+aroundRight-2.5, b.Min.Y+long+wide/2+2
 		word.At, word.Turned = geometry.Pt(x+typeset.Ascent(noteSize)/2-0.3, y), true

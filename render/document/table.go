@@ -60,8 +60,17 @@ func (t Table) in(width Length) fitted {
 			continue
 		}
 		f.Size = size
-		if f.share(width, false) || f.share(width, true) || size == sizes[len(sizes)-1] {
+		broken, narrower := f.share(width, true)
+		whole, narrow := f.share(width, false)
+		if whole && !(narrow < squeezed && narrower > narrow/squeezed) {
 			break
+		}
+		if broken {
+			f.share(width, true)
+			break
+		}
+		if size == sizes[len(sizes)-1] {
+			f.share(width, true)
 		}
 	}
 	f.heads = make([][]string, len(f.wide))
@@ -74,9 +83,15 @@ func (t Table) in(width Length) fitted {
 	return f
 }
 
+// squeezed is the part of their width at which columns are so narrow that heads are broken
+// first, where that makes them as much wider.
+const squeezed = 0.5
+
 // share finds each column its width, with heads on one line or broken between
-// words, and tells whether there is room for all.
-func (f *fitted) share(width Length, broken bool) bool {
+// words, and tells whether there is room for all, and which part of their width is left to
+// columns that are broken.
+func (f *fitted) share(width Length, broken bool) (fits bool, part Length) {
+	part = 1
 	more := max(1, f.Wider)
 	f.wide = make([]Length, len(f.Columns))
 	var fixed, loose, least Length
@@ -111,11 +126,12 @@ func (f *fitted) share(width Length, broken bool) bool {
 		least += word
 	}
 	gaps := Length(max(1, columns-1))
-	fits := fixed+least+gaps*leastGap <= width
+	fits = fixed+least+gaps*leastGap <= width
 	if room := width - fixed - gaps*leastGap; loose > room && loose > 0 {
+		part = max(0.1, room/loose)
 		for i, c := range f.Columns {
 			if c.Broken {
-				f.wide[i] *= max(0.1, room/loose)
+				f.wide[i] *= part
 			}
 		}
 		loose = room
@@ -123,7 +139,7 @@ func (f *fitted) share(width Length, broken bool) bool {
 	if f.gap = max(0.5, (width-fixed-loose)/gaps); !f.Full {
 		f.gap = min(mostGap, f.gap)
 	}
-	return fits
+	return fits, part
 }
 
 // cell sets a line of a column that starts at x.

@@ -122,12 +122,17 @@ func damp(r fit.Report, u geometry.Unit) string {
 		geometry.Fine(least.Swell, u), Name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
 }
 
+// Then says how the case will fit once a mend is made.
+func Then(m fit.Mend) string {
+	return fmt.Sprintf("then it is too tight in %s, too loose in %s", often(m.Chance.Tight), often(m.Chance.Loose))
+}
+
 // Advice is the cheapest mend in a sentence.
 func Advice(r fit.Report, u geometry.Unit) string {
 	write := settable(u)
 	for _, m := range r.Mends {
 		if m.Advised {
-			return fmt.Sprintf("cheapest mend: %s; then it is too tight in %s, too loose in %s", m.What.In(write)+sets(r, m, u), often(m.Chance.Tight), often(m.Chance.Loose))
+			return fmt.Sprintf("cheapest mend: %s; %s", m.What.In(write)+sets(r, m, u), Then(m))
 		}
 	}
 	if !r.Enough() {

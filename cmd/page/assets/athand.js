@@ -4,7 +4,7 @@ import { caseOf, cases, keepCase, keepPicture, newMark } from './cases.js';
 import { base64 } from './files.js';
 import { onDrawn } from './fit.js';
 import * as job from './job.js';
-import { atHand, elsewhere, keep, kept, turnTo } from './kept.js';
+import { atHand, becomes, elsewhere, keep, kept, turnTo } from './kept.js';
 
 let source;  // what messages call the job file
 let seen;    // the mark of the entry as this window knows it
@@ -130,7 +130,7 @@ function write(always) {
   seen = c.mark;
   keepCase(c);
   if (c.id !== atHand()) {
-    turnTo(c.id);
+    becomes(c.id);
     remember();
   }
   changed(says);

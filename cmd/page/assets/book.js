@@ -4,7 +4,6 @@ import { drawBook, drawShelf } from './bookdrawing.js';
 import { $, button, idOf, make } from './dom.js';
 import { drop, field, fieldsAt, row } from './fields.js';
 import * as job from './job.js';
-import { readings } from './readings.js';
 
 const place = $('book');
 const onDrawing = ['height', 'width', 'thickness'];
@@ -63,8 +62,8 @@ function volume(n) {
     button('take it out', () => takeOut(n), { 'aria-label': `Volume ${n + 1}: take it out`, class: 'plain' }));
   const parts = section.fields.map((f) => {
     const own = { key: f.key.replace('book', key), label: f.label, named: f.label + whose };
-    if (!onDrawing.includes(f.label)) return row(f, f.kind === 'readings' ? { ...own, control: readings } : own);
-    const line = row(f, { ...own, control: readings, id: n === 0 ? f.label : undefined });
+    if (!onDrawing.includes(f.label)) return row(f, own);
+    const line = row(f, { ...own, id: n === 0 ? f.label : undefined });
     line.classList.add('dimension', f.label);
     return line;
   });

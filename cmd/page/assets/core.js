@@ -90,6 +90,9 @@ export class Newest {
 // ask asks the worker that answers while a maker types.
 export const ask = (request) => quick.ask(request);
 
+// aside asks the second worker.
+export const aside = (request) => beside().ask(request);
+
 // Later is a Newest for what takes longer: it asks the second worker.
 export class Later extends Newest {
   constructor() { super(beside); }

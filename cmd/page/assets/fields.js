@@ -3,6 +3,7 @@
 import { ask } from './core.js';
 import { button, idOf, make } from './dom.js';
 import * as job from './job.js';
+import { readings } from './readings.js';
 
 const tables = {};         // sections of the table, by unit
 const blanks = new Map();  // by key: {element, field, fill, faults, renew}
@@ -35,6 +36,9 @@ export function drop(element) {
   for (const [key, blank] of blanks) if (element.contains(blank.element)) blanks.delete(key);
 }
 
+// nameOf returns what a maker calls a key: "volume 2, height" for book[2].height.
+export const nameOf = (key) => key.replace(/^book\[(\d+)\]/, 'volume $1').replace(/^book\./, '').replace(/\[(\d+)\]/, ' $1').replaceAll('.', ', ').replaceAll('_', ' ');
+
 // visit goes to the blank of a key and returns whether there is one.
 export function visit(key) {
   const blank = blanks.get(key);
@@ -45,21 +49,21 @@ export function visit(key) {
 }
 
 // row returns a field with its name, its blank and what it does. words are, where they
-// differ from the field's own: key, id, label, named (for a screen reader), control.
+// differ from the field's own: key, id, label, named (for a screen reader).
 export function row(field, words = {}) {
   const key = words.key ?? field.key;
   const id = words.id ?? idOf(key);
   const note = make('p', { class: 'note', id: id + '-note' });
   const faults = make('div', { class: 'faults', id: id + '-faults' });
   const attributes = { id, 'aria-describedby': `${note.id} ${faults.id}`, 'aria-label': words.named };
-  const own = words.control?.(key, field.required, attributes);
-  const element = own?.element ?? control(field, { key, ...attributes });
+  const own = field.kind === 'readings' && readings(key, field.required, attributes);
+  const element = own ? own.element : control(field, { key, ...attributes });
   const renew = (fresh) => {
     note.textContent = noteOf(fresh);
     if (element.tagName === 'INPUT') element.placeholder = fresh.default;
   };
   renew(field);
-  add(key, { element, field, faults, renew, fill: own?.fill ?? ((typed) => fill(element, field, typed)) });
+  add(key, { element, field, faults, renew, fill: own ? own.fill : ((typed) => fill(element, field, typed)) });
   const wide = field.words?.some((w) => w.length > 18) ? ' wide' : '';
   return make('div', { class: 'row' + wide, 'data-row': key },
     make('label', { for: id }, words.label ?? field.label), make('span', { class: 'answer' }, element), note, faults);

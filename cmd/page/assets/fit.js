@@ -2,7 +2,7 @@
 import { Newest } from './core.js';
 import { $, button, make } from './dom.js';
 import { draw } from './drawing.js';
-import { mend, visit } from './fields.js';
+import { mend, nameOf, visit } from './fields.js';
 import * as job from './job.js';
 
 const place = $('fit');
@@ -11,10 +11,11 @@ const odds = make('p', { id: 'odds' });
 const amiss = make('div', { id: 'amiss' });
 const finished = make('figure', { id: 'case' });
 const tightest = make('figure', { id: 'tightest' });
+const doubts = make('div', { id: 'doubts' });
 const more = make('div', { id: 'more' });
 const mends = make('div', { id: 'mends' });
 const numbers = make('dl', { id: 'numbers' });
-place.append(odds, amiss, make('div', { class: 'pictures' }, finished, tightest), more, mends, numbers);
+place.append(odds, amiss, make('div', { class: 'pictures' }, finished, tightest), doubts, more, mends, numbers);
 
 let of = ''; // the job file that the pictures are of
 
@@ -25,7 +26,7 @@ export const drawn = () => of;
 export const onDrawn = (back) => lookers.push(back);
 const lookers = [];
 
-job.hear(({ answer, faults = [], error }) => {
+job.hear(({ answer, faults = [], error, opened }) => {
   if (!answer) return;
   const made = !['refused', 'empty'].includes(answer.verdict);
   for (const line of [$('verdict'), $('line')]) {
@@ -33,7 +34,10 @@ job.hear(({ answer, faults = [], error }) => {
     line.dataset.verdict = answer.verdict;
   }
   odds.textContent = answer.chances ?? '';
-  tellAmiss([...faults.filter((f) => !f.empty), ...(answer.warnings ?? [])], error, answer);
+  const wrong = faults.filter((f) => !f.empty);
+  amiss.replaceChildren(...wrong.map((f) => pointer(f, wrong.length === 1 && answer.verdict === 'refused')), ...(error ? [make('p', { class: 'fault' }, error)] : []));
+  doubts.replaceChildren(...(answer.warnings ?? []).map((f) => pointer(f, false, 'look')));
+  if (opened && !made) for (const figure of [finished, tightest]) figure.replaceChildren(); // they are of another case
   place.classList.toggle('stale', !made);
   if (!made) {
     of = job.text();
@@ -64,22 +68,18 @@ function captionOf({ name, chain, drawn }) {
   return [make('figcaption', {}, make('b', {}, `The tightest place, the ${name}: ${drawn} is left.`), make('ol', {}, ...items))];
 }
 
-// tellAmiss lists what is wrong, each with the way to its blank.
-function tellAmiss(faults, error, answered) {
-  const lines = faults.map((f) => {
-    const told = faults.length === 1 && answered.verdict === 'refused' ? f.fix ?? '' : f.says + (f.fix ? '; ' + f.fix : '');
-    const line = make('p', { class: 'fault' }, [f.key, told].filter(Boolean).join(': ') + '. ');
-    if (f.mend) line.append(button(f.mend.label, () => mend(f.mend)), ' ');
-    if (f.key) line.append(button('go there', () => visit(f.key), { 'aria-label': `go to ${f.key}` }));
-    return line;
-  });
-  if (error) lines.push(make('p', { class: 'fault' }, error));
-  amiss.replaceChildren(...lines);
+// pointer tells of a fault, with the way to its blank; said: the verdict has said it.
+function pointer(f, said, manner = '') {
+  const name = nameOf(f.key);
+  const told = said ? f.fix ?? '' : f.says + (f.fix ? '; ' + f.fix : '');
+  const line = make('p', { class: 'fault ' + manner }, [name, told].filter(Boolean).join(': ') + '. ');
+  if (f.mend) line.append(button(f.mend.label, () => mend(f.mend)), ' ');
+  if (f.key) line.append(button('go there', () => visit(f.key), { 'aria-label': `go to ${name}` }));
+  return line;
 }
 
 // setsOf says what a mend fills in.
 const setsOf = ({ sets }) => 'use ' + sets.map(({ value }) => /^[\d.]/.test(value) ? value : `“${value}”`).join(' and ');
 
 const listOf = (heading, list) => list.length === 0 ? [] : [make('h3', {}, heading),
-  make('ul', {}, ...list.map((m) => make('li', { class: m.advised ? 'advised' : '' }, `${m.label} `,
-    button(setsOf(m), () => mend(m), { 'aria-label': `${m.label}: ${setsOf(m)}` }))))];
+  make('ul', {}, ...list.map((m) => make('li', { class: m.advised ? 'advised' : '' }, `${m.label}. `, button(setsOf(m), () => mend(m), { 'aria-label': `${m.label}: ${setsOf(m)}` }), make('span', { class: 'note' }, ` ${m.then}.`))))];

@@ -5,10 +5,10 @@ import * as job from './job.js';
 const pause = 250; // of typing, in milliseconds
 
 // followed calls work whenever the job has changed and its place is near what is seen, and
-// greys the place meanwhile: what is there is of an older state. work returns true where it
-// is done; where the job can't be made, the last stays, greyed. The function that it
-// returns has it done again.
-export function followed(place, work) {
+// greys the place meanwhile: what is there is of an older state, and told says so where the
+// job can't be made. work returns true where it is done. The function that it returns has
+// it done again.
+export function followed(place, told, work) {
   let done = null; // the job file that the place shows
   let near = false;
   let timer = 0;
@@ -20,6 +20,8 @@ export function followed(place, work) {
     const made = !['refused', 'empty'].includes(answer.verdict);
     place.classList.toggle('stale', done !== job.text() || !made);
     busy(made && done !== job.text());
+    const says = made ? '' : done === null ? 'Nothing to show yet: see what is still to be filled in.' : 'Of the case as it was before: this one can\u2019t be made as it stands.';
+    if (told.textContent !== says) told.textContent = says;
     if (made && near && done !== job.text()) timer = setTimeout(run, done === null ? 0 : pause);
   };
   const run = async () => {

@@ -60,7 +60,7 @@ export async function open(other, source) {
   refused.clear();
   response = { ...response, text: other }; // what is typed from now on belongs to it
   const got = await answers.ask({ do: 'open', text: other, source });
-  if (got) take(got);
+  if (got) take({ ...got, opened: true });
 }
 
 let begun; // the answer that the page began with, and the same job without a word of its
@@ -89,7 +89,7 @@ export async function empty() {
 }
 
 function take(got) {
-  response = { ...response, faults: [], error: undefined, ...got };
+  response = { ...response, faults: [], error: undefined, opened: false, ...got };
   performance.mark('answered');
   for (const back of listeners) back(response);
 }

@@ -71,4 +71,14 @@ export function turnTo(id) {
   for (const back of turned) back();
 }
 
+// becomes gives the case at hand another id: what belongs to it alone goes along.
+export function becomes(id) {
+  const end = ' ' + of;
+  for (const name of names('').filter((n) => n.endsWith(end))) {
+    keep(name.slice(0, -end.length) + ' ' + id, kept(name));
+    if (of === '') forget(name); // else another window may have that case
+  }
+  turnTo(id);
+}
+
 export const onTurn = (back) => turned.push(back);

@@ -1,6 +1,6 @@
 // A page, looked at: as large as the window, or as large as it prints.
 import { button, make } from './dom.js';
-import { draw } from './drawing.js';
+import { draw, seen } from './drawing.js';
 import { keep, kept } from './kept.js';
 
 const known = 100; // millimetres, of the line that a screen is measured by
@@ -40,7 +40,7 @@ function turn(by) {
 
 function show() {
   heading.textContent = pages[at].name;
-  sheet.replaceChildren(draw(new TextDecoder().decode(pages[at].data)));
+  sheet.replaceChildren(draw(seen(pages[at].data)));
   before.disabled = at === 0;
   after.disabled = at === pages.length - 1;
   size();

@@ -1,12 +1,14 @@
 // One output of a job: its settings, what is made, and the files to save.
 import { Later, long } from './core.js';
 import { button, make } from './dom.js';
+import { seen } from './drawing.js';
 import { faultLine } from './fields.js';
 import { followed } from './insight.js';
 import * as job from './job.js';
 import { lookAt } from './lookat.js';
 import { save } from './save.js';
 import { form } from './settings.js';
+import { working } from './working.js';
 
 // outputOf returns what shows an output: {element, ready}. ready returns a promise of what
 // is made of the job as it is. extra stands before the settings.
@@ -15,6 +17,7 @@ export function outputOf(output, ...extra) {
   const made = { of: null, response: null }; // what was made last, and of which job
   const place = make('div', { class: 'made' });
   const told = make('div', { class: 'faults', role: 'status' });
+  const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
   const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
@@ -25,17 +28,31 @@ export function outputOf(output, ...extra) {
     const faults = settings.tell(response.faults ?? []);
     told.replaceChildren(...faults.map((f) => faultLine({ ...f, says: (f.key ? f.key + ': ' : '') + f.says })),
       ...(response.warnings ?? []).map((f) => faultLine(f, 'look')), ...(response.error ? [make('p', { class: 'fault' }, response.error)] : []));
-    if ((response.files ?? []).length === 0) return;
+    const none = (response.files ?? []).length === 0;
+    place.classList.toggle('amiss', none);
+    if (none) return;
     Object.assign(made, { of: text, response });
     place.replaceChildren(...shown(output, response));
   };
 
+  // One job is made once, whoever asks for it: a second question would drop the first.
+  let making = {};
+  const ask = (text) => {
+    const asked = JSON.stringify(request(text));
+    if (making.asked !== asked) making = { asked, response: worker.ask(request(text)).catch((err) => ({ error: err.message })).finally(() => { making = {}; }) };
+    return making.response;
+  };
+
   let again = () => {};
-  if (output.slow) element.append(...onRequest(output, request, take, (stale) => { again = stale; }, made, place));
-  element.append(told, place);
+  if (output.slow) {
+    const work = onRequest(output, request, take, made, place, old);
+    element.append(...work.elements);
+    again = work.look;
+  }
+  element.append(told, old, place);
   if (!output.slow) {
-    again = followed(place, async (text) => {
-      const response = await worker.ask(request(text)).catch((err) => ({ error: err.message }));
+    again = followed(place, old, async (text) => {
+      const response = await ask(text);
       if (response) take(text, response);
       return !!response;
     });
@@ -46,7 +63,7 @@ export function outputOf(output, ...extra) {
   const ready = async () => {
     const text = job.text();
     if (made.of !== text) {
-      const response = await worker.ask(request(text));
+      const response = await ask(text);
       if (response) take(text, response);
     }
     return made.of === text ? made.response : undefined;
@@ -55,46 +72,25 @@ export function outputOf(output, ...extra) {
 }
 
 // onRequest returns the button by which slow work is begun, with its progress and a way to
-// stop it.
-function onRequest(output, request, take, stale, made, place) {
-  const status = make('p', { class: 'note', role: 'status' });
-  const bar = make('progress', { max: '1', hidden: true, 'aria-label': `${output.title}: how much is done` });
-  let work = null;
-  const start = button('Lay the pieces out', async () => {
-    const text = job.text();
-    begin(true);
-    status.textContent = 'Laying out …';
-    work = long(request(text), (fraction) => { bar.value = fraction; });
-    try {
-      const response = await work.response;
-      take(text, response);
-      status.textContent = response.files?.length ? 'Laid out.' : 'Not laid out: see what is wrong.';
-    } catch (err) {
-      status.textContent = err.message === 'stopped' ? 'Stopped. What is below is as it was.' : err.message;
-    }
-    begin(false);
+// stop it, and look, which tells whether what is there is of the job as it is.
+function onRequest(output, request, take, made, place, old) {
+  let text;
+  const { elements } = working('Lay the pieces out', 'begin-' + output.name, (progress) => {
+    text = job.text();
+    return long(request(text), progress);
+  }, (response) => {
+    take(text, response);
     look();
-  }, { class: 'begin' });
-  const stop = button('stop', () => work.stop(), { hidden: true });
-  const begin = (on) => {
-    start.hidden = on;
-    stop.hidden = bar.hidden = !on;
-    if (on) bar.removeAttribute('value');
-    if (on && document.activeElement === document.body) stop.focus();
-  };
+    return response.files?.length ? 'Laid out.' : 'Not laid out: see what is wrong.';
+  });
   const look = () => {
-    const { answer } = job.now();
-    const fits = answer && !['refused', 'empty'].includes(answer.verdict);
-    start.disabled = !fits;
-    const old = made.response !== null && made.of !== job.text();
-    place.classList.toggle('stale', old);
-    start.textContent = old ? 'The job or its settings have changed: lay the pieces out again' : 'Lay the pieces out';
+    const stale = made.response !== null && made.of !== job.text();
+    place.classList.toggle('stale', stale);
+    old.textContent = stale ? 'The job or its settings have changed since: lay the pieces out again.' : '';
   };
   job.hear(look);
-  stale(look);
-  return [make('p', { class: 'turn' }, start, bar, stop), status];
+  return { elements, look };
 }
-
 
 // shown returns what was made: what to know of it, the report, its pages and drawings, and
 // the files.
@@ -118,7 +114,7 @@ function thumbs(all, kind) {
     const open = button('', () => lookAt(all, n), { class: 'thumb', 'aria-label': `look at ${f.name}` });
     open.append(picture, make('span', {}, short(f.name)));
     const item = make('li', {}, open);
-    if (kind === 'drawings') item.append(button('save', () => save(f), { 'aria-label': `save ${f.name}` }));
+    if (kind === 'drawings') item.append(button('save', () => save(f), { class: 'keeps', 'aria-label': `save ${f.name}` }));
     return item;
   }));
 }
@@ -126,7 +122,7 @@ function thumbs(all, kind) {
 const short = (name) => name.replace(/ – .*/, '').replace(/\.svg$/, '').replaceAll('-', ' ');
 
 function addressOf(f) {
-  const address = URL.createObjectURL(new Blob([f.data], { type: f.type }));
+  const address = URL.createObjectURL(new Blob([seen(f.data)], { type: f.type }));
   gone.register(f, address);
   return address;
 }

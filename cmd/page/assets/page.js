@@ -1,4 +1,5 @@
 // The page: each section has a module of its own.
+import { ask, aside } from './core.js';
 import * as job from './job.js';
 import './look.js';
 import './top.js';
@@ -16,7 +17,7 @@ import './offline.js';
 performance.mark('parsed');
 
 // For who looks at the page from outside, such as its tests.
-globalThis.forel = { text: job.text, settled: () => job.settled() && drawn() === job.text() };
+globalThis.forel = { ask, aside, set: job.set, text: job.text, settled: () => job.settled() && drawn() === job.text() };
 
 await begin();
 await openLink();

@@ -8,7 +8,7 @@ import { outputOf } from './output.js';
 import { save } from './save.js';
 
 const place = $('sheets');
-const patterns = make('button', { type: 'button', id: 'patterns', class: 'main', disabled: true }, 'Patterns to print (PDF)');
+const patterns = make('button', { type: 'button', id: 'patterns', class: 'main', disabled: true }, 'Templates to print (PDF)');
 place.append(make('p', { class: 'act' }, patterns, make('span', { id: 'patterns-told', class: 'note', role: 'status' })));
 
 let begun = false;
@@ -64,10 +64,13 @@ function listOf(fields) {
   const table = fields[0].table;
   const group = make('div', { class: 'owned' });
   const name = (n) => (n === 0 ? table : `${table}[${n + 1}]`);
-  let had = -1;
-  const add = button('a sheet or a roll that you own', () => job.set({ key: `${name(Math.max(had, 0))}.material`, value: fields.find((f) => f.key.endsWith('.material')).words[0] }));
+  let had = 0;
+  // One that is added has a size already (common practice, no source), to be typed over.
+  const add = button('a sheet or a roll that you own', () => job.set(
+    { key: `${name(had)}.material`, value: fields.find((f) => f.key.endsWith('.material')).words[0] },
+    { key: `${name(had)}.size`, value: '700 x 1000 mm' }));
   job.hear(({ state }) => {
-    if (!state || state.stocks === had) return;
+    if (!state || (state.stocks === had && group.children.length === had)) return;
     had = state.stocks;
     drop(group);
     group.replaceChildren(...Array.from({ length: had }, (_, n) => make('fieldset', {}, make('legend', {}, `sheet or roll ${n + 1}`),

@@ -11,17 +11,18 @@ const strip = make('div', { class: 'strip', role: 'tablist', 'aria-label': 'The 
 const shown = make('article', { id: 'step', role: 'tabpanel', tabindex: '0' });
 const count = make('p', { class: 'note', role: 'status' });
 const back = button('← the step before', () => go(at - 1));
+const old = make('p', { class: 'fault', role: 'status' });
 const on = button('the next step →', () => go(at + 1));
 $('steps').append(
   make('p', { class: 'note' }, 'Drawn from the sizes of this case. Go from step to step with the arrow keys, a swipe or a click, and tick what you have seen: ticks stay.'),
-  strip, shown, make('p', { class: 'turn' }, back, on), count);
+  old, strip, shown, make('p', { class: 'turn' }, back, on), count);
 
 const worker = new Later();
 let steps = [];   // as Go tells them
 let figures = []; // by step: its pictures, once they are drawn
 let at = 0;       // the step that is shown
 
-followed($('steps'), async (text) => {
+followed($('steps'), old, async (text) => {
   const got = await worker.ask({ do: 'steps', text });
   if (!got?.steps) return got !== undefined && !!got.error;
   steps = got.steps;

@@ -21,6 +21,7 @@ const radios = units.words.map((w) => make('input', {
 }));
 const element = make('fieldset', {}, make('legend', {}, units.what),
   ...radios.map((r) => make('label', { for: r.id }, r, ' ' + r.value)), told, faults);
+job.hear(() => { told.textContent = ''; });
 add('units', {
   element, field: units, faults,
   fill: (typed) => { for (const r of radios) r.checked = r.value === (typed || units.default); },

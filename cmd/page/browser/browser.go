@@ -28,6 +28,7 @@ type Page struct {
 	Downloads string // the folder that saved files come to
 	Close     func() // closes the tab, and of a browser of its own that too
 
+	storage  cdp.BrowserContextID // that its windows share
 	mu       sync.Mutex
 	requests []string
 	errors   []string
@@ -117,7 +118,7 @@ func Start(t testing.TB) *Page {
 	program := Find(t)
 	shared.once.Do(func() { shared.ctx, shared.stop, shared.err = launch(program) })
 	require.NoError(t, shared.err)
-	return tab(t, shared.ctx, func() {})
+	return tab(t, shared.ctx, func() {}, "")
 }
 
 // Cold opens a file in a browser that was just started, for benchmarks.
@@ -126,16 +127,24 @@ func Cold(t testing.TB, file string) *Page {
 	ctx, stop, err := launch(Find(t))
 	t.Cleanup(stop)
 	require.NoError(t, err)
-	p := tab(t, ctx, stop)
+	p := tab(t, ctx, stop, "")
 	p.Run(t, chromedp.Navigate("file://"+file))
 	return p
 }
 
-// tab opens a tab of a window of its own, with storage of its own, and listens to it.
-func tab(t testing.TB, in context.Context, stop func()) *Page {
+// Beside opens a file in another window that shares a page's storage.
+func (p *Page) Beside(t testing.TB, file string) *Page {
+	t.Helper()
+	q := tab(t, shared.ctx, func() {}, p.storage)
+	q.Run(t, chromedp.Navigate("file://"+file))
+	return q
+}
+
+// tab opens a tab of a window of its own, and listens to it. Its storage is that given, or
+// its own.
+func tab(t testing.TB, in context.Context, stop func(), own cdp.BrowserContextID) *Page {
 	t.Helper()
 	p := &Page{Downloads: t.TempDir()}
-	var own cdp.BrowserContextID
 	var id target.ID
 	ofBrowser := func(do func(ctx context.Context) error) chromedp.Action {
 		return chromedp.ActionFunc(func(ctx context.Context) error {
@@ -143,9 +152,12 @@ func tab(t testing.TB, in context.Context, stop func()) *Page {
 		})
 	}
 	require.NoError(t, chromedp.Run(in, ofBrowser(func(ctx context.Context) (err error) {
-		if own, err = target.CreateBrowserContext().Do(ctx); err != nil {
-			return err
+		if own == "" {
+			if own, err = target.CreateBrowserContext().Do(ctx); err != nil {
+				return err
+			}
 		}
+		p.storage = own
 		id, err = target.CreateTarget("about:blank").WithBrowserContextID(own).WithNewWindow(true).Do(ctx)
 		return err
 	})))

@@ -91,7 +91,11 @@ func styles() (string, error) {
 		}
 		b.Write(data)
 	}
-	return b.String(), nil
+	r := api.Transform(b.String(), api.TransformOptions{Loader: api.LoaderCSS, MinifyWhitespace: true, Charset: api.CharsetUTF8})
+	for _, e := range r.Errors {
+		return "", errors.New("style: " + e.Text)
+	}
+	return string(r.Code), nil
 }
 
 // bundle puts a script and what it imports into one.
