@@ -115,12 +115,14 @@ func (c Class) Read() (*Roll, error) {
 }
 
 // foreseen tells of what the stock does not take once rows are mended as they are told.
-// Where no row is refused, the plan tells it.
+// Where no row is refused, the plan tells it; a large class is not looked through twice.
 func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
+	refused := func(r roster.Row) bool { return r.Refused != nil }
+	if len(rows) > LargeClass || !slices.ContainsFunc(rows, refused) { // before cases are worked out again
+		return nil
+	}
 	var all []worked
-	refused := false
 	for _, r := range rows {
-		refused = refused || r.Refused != nil
 		if r.Refused != nil && !r.Mended {
 			continue
 		}
@@ -128,7 +130,7 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 			all = append(all, w.ofClass(r.Name))
 		}
 	}
-	if !refused || len(all) == 0 || len(all) > LargeClass {
+	if len(all) == 0 {
 		return nil
 	}
 	return unstocked(context.Background(), all, bench.Options{})
