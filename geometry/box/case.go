@@ -55,7 +55,7 @@ func (c made) Plan() plan.Plan {
 	p := plan.Plan{
 		Title:     j.Title,
 		Kind:      "drop-spine box",
-		Content:   "book",
+		Content:   j.content(),
 		Pieces:    c.pieces,
 		Shows:     "the box lying open with its book: cloth",
 		Mistaken:  plan.Mistakable(c.pieces),
@@ -74,13 +74,18 @@ func (c made) Plan() plan.Plan {
 		Gauges:    j.gauges(),
 		Load:      j.load(),
 	}
-	if j.Wears != "" {
-		p.Content = "book in its " + j.Wears
-	}
 	for _, s := range c.suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())
 	}
 	return p
+}
+
+// content names what the box is made for.
+func (j Job) content() string {
+	if j.Wears != "" {
+		return "book in its " + j.Wears
+	}
+	return "book"
 }
 
 // materials returns what the pieces are cut from, each once.
@@ -144,7 +149,7 @@ func (c made) facts() []plan.Fact {
 	small, large := s.small(), s.large()
 	inside := func(t tray) plan.Size { return plan.Size{Height: t.l, Width: t.b, Thickness: t.d} }
 	return []plan.Fact{
-		plan.SizeFact(plan.Contents, "book", "wide", plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}),
+		plan.SizeFact(plan.Contents, j.content(), "wide", plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}),
 		plan.SizeFact("small_tray_inside", "small tray inside, between boards", "wide", inside(small)),
 		plan.SizeFact("small_tray", "small tray, covered", "wide", s.covered(small).plan()),
 		plan.SizeFact("large_tray_inside", "large tray inside, between boards", "wide", inside(large)),
