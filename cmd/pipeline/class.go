@@ -40,7 +40,7 @@ type Class struct {
 
 // LargeClass is the most students whose sheets are planned together, and whose plan is
 // searched for beyond the first.
-const LargeClass = roster.MostMended
+const LargeClass = 100
 
 // IndexName is the page that leads to all files of a class.
 const IndexName = "index.html"
@@ -115,9 +115,10 @@ func (c Class) Read() (*Roll, error) {
 }
 
 // foreseen tells of what the stock does not take once rows are mended as they are told.
-// Where no row is refused, the plan tells it.
+// Where no row is refused, the plan tells it; a large class is not looked through twice.
 func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
-	if len(rows) > LargeClass || !slices.ContainsFunc(rows, func(r roster.Row) bool { return r.Refused != nil }) {
+	refused := func(r roster.Row) bool { return r.Refused != nil }
+	if len(rows) > LargeClass || !slices.ContainsFunc(rows, refused) { // before cases are worked out again
 		return nil
 	}
 	var all []worked
@@ -252,7 +253,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.PDF(w.plan, handout.Options{Options: w.printed()})
+	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed()}).PDF()
 	if err != nil {
 		return nil, err
 	}
@@ -302,7 +303,7 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 	stock, warnings, unplanned = r.plan(ctx, all, put, p)
 	page.Files = append(page.Files, stock...)
 	if len(all) > 0 {
-		labels, wrong := kit.Labels(r.kitsOf(), all[0].printed())
+		labels, wrong := kit.Document(r.kitsOf(), all[0].printed()).PDF()
 		put(labelsName, labels, wrong)
 	}
 	put(IndexName, index.HTML(page), nil)
@@ -375,7 +376,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
 			of = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
 		}
-		doc, wrong := draw.PDF(laid, lot[0].printed())
+		doc, wrong := draw.Document(laid, lot[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + of})
 		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
