@@ -74,9 +74,12 @@ func (r *reader) readings(v value, key, what string, least, most Length) job.Rea
 	}
 	var readings job.Readings
 	for _, item := range items {
-		if l := r.length(item, key, what, least, most); l > 0 { // else it could not be read
-			readings = append(readings, l)
+		l, p, ok := r.measure(item, key, what, least, most)
+		if !ok {
+			r.tell(item.at, p)
+			continue
 		}
+		readings = append(readings, l)
 	}
 	return readings
 }
