@@ -10,10 +10,11 @@ build: ## the program, as ./forel
 	CGO_ENABLED=0 $(GO) build -trimpath -o forel ./cmd/forel
 
 SYSTEMS = linux-amd64 linux-arm64 darwin-amd64 darwin-arm64 windows-amd64 windows-arm64
-SHIPPED = -trimpath -ldflags='-s -w'
+SHIPPED = -trimpath -buildvcs=auto -ldflags='-s -w' # the revision stands in it
 
-dist: $(SYSTEMS:%=dist-%) ## what is handed on, in dist/: a program for each system, licences, checksums
-	cp NOTICE README.md dist/ # forel.html, which make page makes, goes here too
+dist: $(SYSTEMS:%=dist-%) ## what is handed on, in dist/: a program for each system, the page, licences, checksums
+	cp NOTICE README.md dist/
+	$(GO) run ./cmd/page/build -o dist/forel.html
 	cd dist && rm -f SHA256SUMS && { sha256sum * || shasum -a 256 *; } > ../SHA256SUMS && mv ../SHA256SUMS .
 
 dist-%:
@@ -27,7 +28,7 @@ again: dist ## make dist once more, from a copy elsewhere and with nothing kept:
 notice: ## write NOTICE again: the licences of all that is linked in
 	$(GO) run ./cmd/notice > NOTICE.part && mv NOTICE.part NOTICE
 
-page: ## the page in a browser, as ./forel.html: one file, opened by a double click
+page: ## the page in a browser, as ./forel.html: one file, opened by a double click; a web server wants forel-offline.js too
 	$(GO) run ./cmd/page/build -o forel.html
 
 test: ## all tests; their random cases are few, and the same each time for a SEED
@@ -55,4 +56,4 @@ fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
 
 clean: ## remove what is built, and the demo's files
-	rm -rf forel forel.html dist $(OUT)
+	rm -rf forel forel.html forel-offline.js dist $(OUT)

@@ -121,7 +121,7 @@ func TestTwoWindows(t *testing.T) {
 	assert.Equal(t, text(t, p), text(t, q))
 	typed(t, q, "#height", "233.5")
 	p.Run(t, cdppage.BringToFront())
-	p.Wait(t, `forel.text().includes('height = 233.5') && forel.settled()`)
+	p.Wait(t, `forel.text().includes('233.5') && forel.settled()`)
 	count(t, p, 1)
 
 	q.Run(t, cdppage.BringToFront(), chromedp.Evaluate(`for (const name of Object.keys(localStorage).filter((k) => k.startsWith('forel.case '))) {
@@ -146,6 +146,40 @@ func TestStorageForbidden(t *testing.T) {
 	press(t, p, "#keep-lost button", "save the job file")
 	assert.Contains(t, string(p.Saved(t, "invented-fog-signals.toml")), "230.5")
 	assert.Empty(t, p.Errors())
+}
+
+// What others have written where the browser keeps the page's cases does no harm.
+func TestForeignStorage(t *testing.T) {
+	browser.Find(t)
+	p := browser.Start(t)
+	p.Run(t, before(`globalThis.ran = 0; globalThis.alert = () => ran++; for (const [k, v] of Object.entries({
+		'at hand': '"b"', 'case a': '{', 'case b': '{"id":"b","text":"<script>alert(1)</scr' + 'ipt>","untaken":[1,null,{"key":"x[y","value":{}}]}', 'case c': '[]', 'case d': '"d"',
+		'case e': '{"id":"e","text":"","untaken":[],"title":{"a":1},"changed":"never","saved":1e99,"gone":"x"}', 'picture b': '"<svg onload=alert(1) xmlns=\\"http://www.w3.org/2000/svg\\"/>"', 'picture e': '5',
+		'roster': '{"text":5}', 'warned': 'x', 'look': '"<b>"', 'ticks b': '7',
+	})) localStorage.getItem('forel.' + k) === null && localStorage.setItem('forel.' + k, v)`), chromedp.Navigate("file://"+browser.Build(t)))
+	p.Wait(t, settled)
+	count(t, p, 2)
+	press(t, p, "#begin-another", "Begin")
+	typed(t, p, "#height", "230.5")
+	count(t, p, 3)
+	assert.Zero(t, browser.Value[int](t, p, `ran`))
+	assert.Empty(t, p.Errors())
+}
+
+// Files are dropped anywhere on the page: a job becomes a case, a table a class.
+func TestDropped(t *testing.T) {
+	p := opened(t)
+	drop := func(name, data string) {
+		p.Run(t, chromedp.Evaluate(fmt.Sprintf(`{ const held = new DataTransfer(); held.items.add(new File([%q], %q));
+			document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: held, bubbles: true, cancelable: true })); }`, data, name), nil))
+	}
+	drop("dropped.toml", "title = \"Invented: rope sampler\"\n[[book]]\nheight = 210\nwidth = 148\nthickness = 22\n")
+	answered(t, p, "#keep-told", "dropped.toml is open")
+	listed(t, p, "rope sampler")
+	drop("dropped.csv", few)
+	p.Wait(t, `document.querySelectorAll('#students li').length === 3`)
+	drop("wrong.csv", "name,hight\nA,1\n")
+	assert.Contains(t, answered(t, p, "#class-faults", "hight"), "line 1")
 }
 
 // A link holds the job; opened, it is another case, and the one at hand stays.
@@ -183,10 +217,9 @@ func TestStrangersInThePage(t *testing.T) {
 	p.Wait(t, settled)
 	typed(t, p, "#height", "230.5")
 	was := text(t, p)
-	for i, data := range strangers {
-		if strings.TrimSpace(data) == "" {
-			continue
-		}
+	for i, data := range []string{ // the others are asked of the program itself
+		"<script>alert(1)</script>", "\xff\xfen\x00a\x00m\x00e\x00", strings.Repeat("a", 1_000_000), "name,height,width,thickness\n\"A,210\nB,1,2,3\n", "\x00",
+	} {
 		p.Run(t, chromedp.Evaluate(`document.getElementById('keep-told').textContent = ''`, nil))
 		give(t, p, "#open-job", map[string]string{fmt.Sprintf("<img src=x onerror=alert(%d)>.toml", i): data})
 		answered(t, p, "#keep-told", "can’t be read")

@@ -105,10 +105,11 @@ const sum = (text) => {
 // entry returns what is kept of a job.
 function entry({ text, state }, untaken) {
   const [book] = state?.books ?? [];
-  const sizes = (state?.dimensions ?? []).slice(0, 3).map((d) => book?.measures[d]?.find((r) => r.largest)?.typed ?? '?');
+  const sizes = (state?.dimensions ?? []).slice(0, 3).map((d) => book?.measures[d]?.find((r) => r.largest)?.typed);
+  const measured = sizes.map((s) => !s ? '?' : /^[\d.,]+$/.test(s) ? `${s} ${state.unit}` : s).join(' × ');
   return {
     text, untaken, source, changed: Date.now(), mark: newMark(),
-    title: (state?.values.title || book?.title || '').slice(0, 200), kind: state?.kind ?? '', sizes: sizes.join(' × ') + (state ? ' ' + state.unit : ''),
+    title: (state?.values.title || book?.title || '').slice(0, 200), kind: state?.kind ?? '', sizes: sizes.some(Boolean) ? measured : 'still to be measured',
   };
 }
 

@@ -5,10 +5,17 @@ import { forget, keep, kept, names } from './kept.js';
 
 export const newMark = () => Date.now().toString(36) + Math.random().toString(36).slice(2, 8);
 
-// caseOf returns the entry of a case, if there is one that can be read.
+// caseOf returns the entry of a case, if there is one that can be read: what a browser keeps
+// for a page may be changed by others.
 export function caseOf(id) {
   const c = kept('case ' + id);
-  return typeof c?.text === 'string' && Array.isArray(c.untaken) && c.id === id ? c : undefined;
+  if (typeof c?.text !== 'string' || !Array.isArray(c.untaken) || c.id !== id) return undefined;
+  const words = (key) => (typeof c[key] === 'string' ? c[key] : '');
+  const time = (key) => (Number.isFinite(c[key]) && Math.abs(c[key]) < 8e15 ? c[key] : 0);
+  return {
+    ...c, title: words('title'), kind: words('kind'), sizes: words('sizes'), mark: words('mark'), source: words('source') || undefined,
+    changed: time('changed'), saved: time('saved'), gone: time('gone'), untaken: c.untaken.filter((u) => typeof u?.key === 'string'),
+  };
 }
 
 export const keepCase = (c) => keep('case ' + c.id, c);
@@ -19,7 +26,7 @@ export function cases() {
   return { there: all.filter((c) => !c.gone), gone: all.filter((c) => c.gone) };
 }
 
-export const pictureOf = (id) => kept('picture ' + id, '');
+export const pictureOf = (id) => String(kept('picture ' + id, ''));
 export function keepPicture(id, svg) {
   if (pictureOf(id) !== svg && !keep('picture ' + id, svg)) forget('picture ' + id); // the job itself matters more
 }

@@ -39,7 +39,11 @@ export function outputOf(output, ...extra) {
   let making = {};
   const ask = (text) => {
     const asked = JSON.stringify(request(text));
-    if (making.asked !== asked) making = { asked, response: worker.ask(request(text)).catch((err) => ({ error: err.message })).finally(() => { making = {}; }) };
+    if (making.asked !== asked) {
+      const mine = making = { asked };
+      mine.response = worker.ask(request(text)).catch((err) => ({ error: err.message }))
+        .finally(() => { if (making === mine) making = {}; });
+    }
     return making.response;
   };
 

@@ -53,12 +53,13 @@ func Find(t testing.TB) string {
 	return ""
 }
 
-var built = sync.OnceValues(func() (string, error) {
-	folder, err := os.MkdirTemp("", "forel-page")
-	if err != nil {
+var folder string // of the page, once it is built
+
+var built = sync.OnceValues(func() (file string, err error) {
+	if folder, err = os.MkdirTemp("", "forel-page"); err != nil {
 		return "", err
 	}
-	file := filepath.Join(folder, "forel.html")
+	file = filepath.Join(folder, "forel.html")
 	if out, err := exec.Command("go", "run", "forel/cmd/page/build", "-o", file).CombinedOutput(); err != nil {
 		return "", fmt.Errorf("%w: %s", err, out)
 	}
@@ -91,10 +92,8 @@ func Main(m *testing.M) int {
 	if shared.stop != nil {
 		shared.stop()
 	}
-	if os.Getenv("FOREL_PAGE") == "" {
-		if file, err := built(); err == nil {
-			os.RemoveAll(filepath.Dir(file))
-		}
+	if folder != "" {
+		os.RemoveAll(folder)
 	}
 	return code
 }
@@ -104,7 +103,8 @@ func launch(program string) (ctx context.Context, stop func(), err error) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("proxy-server", "127.0.0.1:9"), // the port of the protocol discard: nobody answers
+		chromedp.Flag("proxy-server", "127.0.0.1:9"),     // the port of the protocol discard: nobody answers
+		chromedp.Flag("ignore-certificate-errors", true), // of a server of the test's own
 	)
 	allocated, free := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, end := chromedp.NewContext(allocated)
