@@ -10,7 +10,7 @@ build: ## the program, as ./forel
 	CGO_ENABLED=0 $(GO) build -trimpath -o forel ./cmd/forel
 
 SYSTEMS = linux-amd64 linux-arm64 darwin-amd64 darwin-arm64 windows-amd64 windows-arm64
-SHIPPED = -trimpath -ldflags='-s -w'
+SHIPPED = -trimpath -buildvcs=auto -ldflags='-s -w' # the revision stands in it
 
 dist: $(SYSTEMS:%=dist-%) ## what is handed on, in dist/: a program for each system, the page, licences, checksums
 	cp NOTICE README.md dist/

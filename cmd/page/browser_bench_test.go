@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -8,17 +9,23 @@ import (
 	"forel/cmd/page/browser"
 )
 
-// BenchmarkOpen opens the page in a fresh browser, to its first verdict and to its
-// first picture, in milliseconds since the page was asked for; and what the program's
-// start takes of it: its text unpacked, inflated and compiled, and its own start.
-// FOREL_PAGE names a page that is made already.
+// BenchmarkOpen opens the page, cold in a browser that was just started and warm in one
+// that has run it before, to its first verdict and to its first picture, in milliseconds
+// since the page was asked for; and what the program's start takes of it: its text
+// unpacked, inflated and compiled, and its own start. FOREL_PAGE names a page that is made
+// already.
 func BenchmarkOpen(b *testing.B) {
 	browser.Find(b)
 	file := browser.Build(b)
+	b.Run("cold", func(b *testing.B) { open(b, func() *browser.Page { return browser.Cold(b, file) }) })
+	b.Run("warm", func(b *testing.B) { open(b, func() *browser.Page { return browser.Open(b, file) }) })
+}
+
+func open(b *testing.B, opens func() *browser.Page) {
 	sum := map[string]float64{}
 	b.ResetTimer()
 	for range b.N {
-		p := browser.Cold(b, file)
+		p := opens()
 		p.Wait(b, settled)
 		for name, value := range browser.Value[map[string]float64](b, p, `({
 			'ms-verdict': performance.getEntriesByName('answered')[0].startTime,
@@ -56,4 +63,26 @@ func BenchmarkKey(b *testing.B) {
 	}
 	b.ReportMetric(answered/float64(b.N), "ms-answer")
 	b.ReportMetric(drawn/float64(b.N), "ms-picture")
+}
+
+// BenchmarkBeside looks at the steps and at the sheets, until all their pictures are drawn
+// in the second worker, cold and after a change of the book.
+func BenchmarkBeside(b *testing.B) {
+	browser.Find(b)
+	p := browser.Open(b, browser.Build(b))
+	p.Wait(b, settled)
+	for _, part := range []string{"#steps", "#output-templates .made"} {
+		for _, when := range []string{"cold", "warm"} {
+			b.Run(part+" "+when, func(b *testing.B) {
+				for n := range b.N {
+					if when == "warm" {
+						p.Run(b, chromedp.Evaluate(fmt.Sprintf(`forel.set({key: 'book.width', value: '%d'})`, 140+n%9), nil))
+						p.Wait(b, settled)
+					}
+					p.Run(b, chromedp.Evaluate(fmt.Sprintf("document.querySelector(%q).scrollIntoView()", part), nil))
+					p.Wait(b, fmt.Sprintf("document.querySelector(%q).getAttribute('aria-busy') === 'false'", part))
+				}
+			})
+		}
+	}
 }

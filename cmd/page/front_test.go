@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -20,7 +21,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/page"
+	"forel/cmd/page/assets"
 	"forel/cmd/page/browser"
+	"forel/geometry/kinds"
 )
 
 // opened opens the page and waits for its first verdict and picture.
@@ -194,6 +197,21 @@ func TestEveryKey(t *testing.T) {
 	}
 }
 
+// A kind that is added to the table of kinds is on the page by itself: no part of the page
+// names one.
+func TestNoKindIsNamed(t *testing.T) {
+	parts, err := fs.Glob(assets.Files, "*")
+	require.NoError(t, err)
+	require.NotEmpty(t, parts)
+	for _, part := range parts {
+		data, err := assets.Files.ReadFile(part)
+		require.NoError(t, err)
+		for _, k := range kinds.All {
+			assert.NotContains(t, strings.ToLower(string(data)), k.Name, part)
+		}
+	}
+}
+
 // widths are those of a phone, of a screen at 200 %, and of a laptop.
 var widths = []int64{360, 640, 1280}
 
@@ -331,7 +349,7 @@ func TestPrintedWorksheet(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, data, 0o600))
 	out, err := exec.Command(read, "-layout", file, "-").Output()
 	require.NoError(t, err)
-	for _, want := range []string{"Harbour log", "233.25", "148.5", "1 1/4 in", "2.75", "Will it fit", "board"} {
+	for _, want := range []string{"Harbour log", "233.25", "148.5", "1 1/4 in", "2.75", "Will it fit", "board", "Knives cut people"} {
 		assert.Contains(t, string(out), want)
 	}
 	for _, not := range []string{"another", "go there", "as this machine", "take it out"} {

@@ -35,6 +35,7 @@ type Setting struct {
 	Takes   string        `json:"takes,omitempty"` // what it takes, in a word: width
 	Words   []string      `json:"words,omitempty"` // of a choice
 	Default string        `json:"default"`
+	Needed  bool          `json:"needed,omitempty"` // nothing is made without it
 }
 
 // TakesYes is what a setting takes that is on or off.
@@ -90,7 +91,7 @@ func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
 
 // formOf returns a setting as a form shows it.
 func formOf(s pipeline.Setting) Setting {
-	f := Setting{Name: s.Name, Label: label(s.Name), Says: s.Says(), Takes: s.Takes(), Words: s.Words, Default: s.Typed(), Kind: jobfile.TakesText}
+	f := Setting{Name: s.Name, Label: label(s.Name), Says: s.Says(), Takes: s.Takes(), Words: s.Words, Default: s.Typed(), Needed: s.Needed, Kind: jobfile.TakesText}
 	switch s.To.(type) {
 	case *bool:
 		f.Kind = TakesYes

@@ -115,12 +115,14 @@ func (c Class) Read() (*Roll, error) {
 }
 
 // foreseen tells of what the stock does not take once rows are mended as they are told.
-// Where no row is refused, the plan tells it.
+// Where no row is refused, the plan tells it; a large class is not looked through twice.
 func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
+	refused := func(r roster.Row) bool { return r.Refused != nil }
+	if len(rows) > LargeClass || !slices.ContainsFunc(rows, refused) { // before cases are worked out again
+		return nil
+	}
 	var all []worked
-	refused := false
 	for _, r := range rows {
-		refused = refused || r.Refused != nil
 		if r.Refused != nil && !r.Mended {
 			continue
 		}
@@ -128,7 +130,7 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 			all = append(all, w.ofClass(r.Name))
 		}
 	}
-	if !refused || len(all) == 0 || len(all) > LargeClass {
+	if len(all) == 0 {
 		return nil
 	}
 	return unstocked(context.Background(), all, bench.Options{})
@@ -251,7 +253,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.PDF(w.plan, handout.Options{Options: w.printed()})
+	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed()}).PDF()
 	if err != nil {
 		return nil, err
 	}
@@ -301,7 +303,7 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 	stock, warnings, unplanned = r.plan(ctx, all, put, p)
 	page.Files = append(page.Files, stock...)
 	if len(all) > 0 {
-		labels, wrong := kit.Labels(r.kitsOf(), all[0].printed())
+		labels, wrong := kit.Document(r.kitsOf(), all[0].printed()).PDF()
 		put(labelsName, labels, wrong)
 	}
 	put(IndexName, index.HTML(page), nil)
@@ -374,7 +376,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
 			of = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
 		}
-		doc, wrong := draw.PDF(laid, lot[0].printed())
+		doc, wrong := draw.Document(laid, lot[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + of})
 		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))

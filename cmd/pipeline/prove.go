@@ -34,7 +34,7 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 		larger := o.Setup.Larger(func(s paper.Setup) bool { return proof.Check(document.Options{Setup: s}) == nil })
 		return r, refuse(nil, err.Error(), "draw it on a larger sheet: --paper "+larger)
 	}
-	r.Document = proof.Draw(w.plan, o)
+	r.Document = proof.Document(w.plan, o)
 	doc, err := r.Document.PDF()
 	r.Files = []File{{"proof.svg", r.Document.SVG()}, {"proof.pdf", doc}}
 	r.Wrote, r.Set = namesOf(r.Files), "proof"

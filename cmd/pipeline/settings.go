@@ -14,6 +14,7 @@ type Setting struct {
 	To     any      // what it sets: *string, *bool, *int or *[]string
 	Words  []string // that it can be; none: any
 	Commas bool     // of several: there may be commas between them
+	Needed bool     // nothing is made without it
 }
 
 // Settable is a command, by its address, with settings of its own.
@@ -149,7 +150,7 @@ func (s *Stock) Settings() []Setting {
 // Settings are those of the beds.
 func (c *Cutter) Settings() []Setting {
 	return []Setting{
-		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed},
+		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed, Needed: true},
 		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
 		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
 		{Name: "margin", Usage: "`distance` kept from the bed's edges", To: &c.Margin},

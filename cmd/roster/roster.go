@@ -34,6 +34,9 @@ type Row struct {
 // mostColumns is how many columns a roster may have: there are under two hundred keys.
 const mostColumns = 250
 
+// MostMended is up to how many rows those that are refused are read as mended.
+const MostMended = 100
+
 // MostRows is how many rows a roster may have.
 const MostRows = 10_000
 
@@ -63,6 +66,7 @@ func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row,
 		return nil, err
 	}
 	records, wrong := t.records()
+	t.rows = len(records)
 	var rows []Row
 	for _, r := range records {
 		t.short[len(r.fields)]++
@@ -130,8 +134,9 @@ type table struct {
 	flags   []jobfile.Flag
 	lines   [][]byte // as written
 	csv     *csv.Reader
-	columns []string    // as typed
-	keys    []string    // of the job file; empty for the name
+	columns []string // as typed
+	keys    []string // of the job file; empty for the name
+	rows    int
 	short   map[int]int // how many rows have so many fields
 	parsed  int         // rows whose job was read
 	refused tally
@@ -278,6 +283,7 @@ func (t *table) row(written record) Row {
 	if other, joined := t.otherwise(written); other != nil {
 		r.Refused = append(r.Refused, t.issue(r.Line, "", fmt.Sprintf("can be read in two ways: as %s; or, with %s, as %s", t.says(fields), joined, t.says(other)),
 			"put every value of the row in quotes"))
+		r.File = jobfile.File{}
 	}
 	return r
 }
@@ -314,7 +320,9 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	if errors.As(err, &wrong) {
 		if counted {
 			t.refused.count(wrong, t.common)
-			r.File, r.Mended = t.mended(flags)
+			if t.rows <= MostMended {
+				r.File, r.Mended = t.mended(flags)
+			}
 		}
 		issues = append(issues, t.placed(r.Line, wrong)...)
 	} else if err != nil {

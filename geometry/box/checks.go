@@ -1,7 +1,6 @@
 package box
 
 import (
-	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 )
@@ -139,12 +138,4 @@ func (c made) shutBox() plan.Check {
 		},
 		Fails: stage.Words("rub the pleats at the ends of the walls and the joints down with a folder while the cloth is damp, close the box and dry it under a weight; where the joint of %s is still too narrow, the case is made again with a wider one", s.joint()),
 	}
-}
-
-// least returns the smallest length that a ruler shows: half a millimetre, or 1/64 in.
-func (j Job) least() Length {
-	if j.Unit == geometry.IN {
-		return geometry.Inch / 64
-	}
-	return 0.5
 }

@@ -47,7 +47,7 @@ func (j Job) flaps() endFlaps {
 func slope(degrees float64) Length { return Length(math.Tan(degrees * math.Pi / 180)) }
 
 // spineCloth returns the cloth over the spine wall, its back up, head at the
-// top: left of the pattern is the left side of the case.
+// top: left of the template is the left side of the case.
 func (j Job) spineCloth() geometry.Piece {
 	m, out, f := j.Cloth.Overlap, j.Outside(), j.flaps()
 	x := [4]Length{0, m, m + out.Thickness, out.Thickness + 2*m}

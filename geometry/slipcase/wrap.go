@@ -25,7 +25,7 @@ func (j Job) wrapMaterial() geometry.Material {
 func (j Job) wrapInset() Length { return j.Edge() + 2*j.cover() + wallClear }
 
 // wrap returns the covering that goes round sides and spine in one piece, back
-// up, head at the top, spine in the middle: left of the pattern is the left
+// up, head at the top, spine in the middle: left of the template is the left
 // side. At head and tail it has the flaps of spine cloth, those of the sides
 // as long as the sides are deep; at both ends a turn-in goes round the mouth
 // edge and into the case. Where a flap and a turn-in meet, the corner is cut

@@ -74,6 +74,41 @@ func TestRollRunsOut(t *testing.T) {
 	assert.Regexp(t, `^cloth of 0\.35 mm runs out with .* left: .*; another \d+\.\d mm of roll 200 mm wide would do: length = "\d+\.\d mm"$`, said[0])
 }
 
+// A piece longer than the shorter of the lengths that a roll is cut into is cut from it
+// all the same.
+func TestLongPieceOffARoll(t *testing.T) {
+	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
+	sizes := [][2]geometry.Length{{80, 1345}, {600, 900}, {500, 700}}
+	for i := range j.Plan.Pieces {
+		if p := &j.Plan.Pieces[i]; p.Material == geometry.Cloth && len(sizes) > 0 {
+			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, sizes[0][0], sizes[0][1]))
+			p.Count, sizes = 5, sizes[1:]
+		}
+	}
+	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})
+	require.NoError(t, err)
+	sound(t, p)
+}
+
+// Pieces that no one sheet takes are all told, with one sheet that takes them.
+func TestOneSheetForAll(t *testing.T) {
+	j := caseJob(t, "Harbour log", 221.5, 148.5, 31.75)
+	j.Stock = []stock.Stock{board(100, 100)}
+	said := refused(t, j)
+	require.Greater(t, len(said), 1)
+	m := regexp.MustCompile(`size = "([\d.]+) x ([\d.]+) mm"`).FindStringSubmatch(said[0])
+	require.NotNil(t, m, said[0])
+	for _, s := range said {
+		assert.Contains(t, s, m[0])
+	}
+	w, h, err := stock.ParseSize(m[1]+" x "+m[2], geometry.MM)
+	require.NoError(t, err)
+	j.Stock = append(j.Stock, board(w, h, func(s *stock.Stock) { s.Trim = stock.DefaultTrim(geometry.MM) }))
+	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})
+	require.NoError(t, err)
+	sound(t, p)
+}
+
 func TestStockOfSeveralJobs(t *testing.T) {
 	a, b := caseJob(t, "One", 221.5, 148.5, 31.75), caseJob(t, "Two", 200, 130, 20)
 	a.Stock, b.Stock = []stock.Stock{board(600, 900)}, []stock.Stock{board(600, 900, func(s *stock.Stock) { s.Count = 2 })}

@@ -30,7 +30,7 @@ func TestPagesOfAnyBooks(t *testing.T) {
 		if err != nil {
 			t.Skip("larger than any usual sheet")
 		}
-		pages := draw.DrawBook(plan, o)
+		pages := draw.Document(plan, o).Pages()
 		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
 			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(p.Width > p.Height)), "page %d of %d", i+1, len(pages))

@@ -24,15 +24,8 @@ type Drawing struct {
 	SVG  []byte
 }
 
-// PDF returns the document: the shopping list, every sheet, the order of the
-// cuts.
-func PDF(p bench.Plan, o Options) ([]byte, error) { return Document(p, o).PDF() }
-
-// Document returns the plan as a document, to look at or to write.
-func Document(p bench.Plan, o Options) *document.Document { return draw(p, o).Document }
-
-// draw draws the document.
-func draw(p bench.Plan, o Options) *doc {
+// Document draws the plan: the shopping list, every sheet, the order of the cuts.
+func Document(p bench.Plan, o Options) *document.Document {
 	d := &doc{plan: p, Document: &document.Document{Options: o, Title: "Bench plan: " + titles(p), Running: titles(p),
 		Foot: "Figures, not at true size: cut by the measures."}}
 	d.shopping()
@@ -42,7 +35,7 @@ func draw(p bench.Plan, o Options) *doc {
 		}
 	}
 	d.cutPages()
-	return d
+	return d.Document
 }
 
 // Drawings returns a drawing of each sheet, named by its number.

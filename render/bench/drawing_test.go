@@ -150,7 +150,7 @@ func TestDocument(t *testing.T) {
 			round, sheet = geometry.To64th, "Letter"
 		}
 		cuts := 0
-		for n, page := range draw.DrawBook(p, options(sheet, round)) {
+		for n, page := range draw.Document(p, options(sheet, round)).Pages() {
 			var boxes []geometry.Box
 			for _, w := range page.Texts {
 				b := typeset.Box(w.Text).Grow(-0.3)
@@ -170,9 +170,9 @@ func TestDocument(t *testing.T) {
 			cuts -= len(g.Cuts) + len(g.Used)
 		}
 		assert.Zero(t, cuts, "a box to tick off for each cut and each line of the shopping list")
-		a, err := draw.PDF(p, options(sheet, round))
+		a, err := draw.Document(p, options(sheet, round)).PDF()
 		require.NoError(t, err)
-		b, err := draw.PDF(p, options(sheet, round))
+		b, err := draw.Document(p, options(sheet, round)).PDF()
 		require.NoError(t, err)
 		assert.Equal(t, a, b, "the same plan gives the same bytes")
 	}

@@ -4,7 +4,6 @@ import (
 	"forel/geometry"
 	"forel/paper/bench"
 	"forel/render"
-	"forel/render/document"
 )
 
 // DrawSheet draws one sheet as on a page and returns the numbers left out, and the
@@ -17,6 +16,3 @@ func DrawSheet(on render.Surface, p bench.Plan, g bench.Group, i int, o Options)
 	f.legend(on, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:s.rows], s.across)
 	return f.missed, room
 }
-
-// DrawBook draws the document.
-func DrawBook(p bench.Plan, o Options) []*document.Page { return draw(p, o).Pages() }

@@ -72,7 +72,7 @@ func TestMapOfAnyBook(t *testing.T) {
 		}
 		print := document.Options{Setup: pagetest.AnySetup(t), Theme: render.DefaultTheme(), Round: pagetest.Rounding(geometry.MM)}
 		shown := map[string]int{}
-		for i, p := range cutter.DrawMap(beds, s, cutter.Options{Title: j.Name}, print) {
+		for i, p := range cutter.Map(beds, s, cutter.Options{Title: j.Name}, print).Pages() {
 			require.Empty(t, pagetest.Faults(&p.Surface, print.Setup.Reach(false)), "page %d", i+1)
 			for _, w := range p.Texts {
 				number, _, _ := strings.Cut(w.String, " ")

@@ -19,7 +19,7 @@ func TestPagesOfAnyBook(t *testing.T) {
 		p, unit := pagetest.AnyPlan(t)
 		o.Round = pagetest.Rounding(unit)
 		r := fit.Of(p)
-		pages := renderfit.Pages(r, o)
+		pages := renderfit.Document(r, o).Pages()
 		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
 			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Printable(p.Width > p.Height)), "page %d of %d", i+1, len(pages))

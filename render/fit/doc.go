@@ -21,15 +21,9 @@ type doc struct {
 	report fit.Report
 }
 
-// PDF returns the document: the verdict, a page for each dimension, what can be
-// off, the checks at the bench, and the paper strips at true size.
-func PDF(r fit.Report, o Options) ([]byte, error) { return Document(r, o).PDF() }
-
-// Document returns the report as a document, to look at or to write.
-func Document(r fit.Report, o Options) *document.Document { return draw(r, o) }
-
-// draw draws the document.
-func draw(r fit.Report, o Options) *document.Document {
+// Document draws the report: the verdict, a page for each dimension, what can be off,
+// the checks at the bench, and the paper strips at true size.
+func Document(r fit.Report, o Options) *document.Document {
 	pages := &document.Document{Options: o, Title: "Fit: " + title(r), Running: title(r), TrueSize: true,
 		Foot: "Figures, not at true size, but for the paper strips."}
 	d := &doc{pen{pages, o}, pages, r}

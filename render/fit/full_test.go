@@ -12,7 +12,7 @@ import (
 // on, foot and rulers left out. Of twelve volumes one page may be.
 func TestPagesAreFull(t *testing.T) {
 	for _, s := range subjects(t) {
-		for n, p := range renderfit.Pages(s.report, s.Options) {
+		for n, p := range renderfit.Document(s.report, s.Options).Pages() {
 			room := s.Setup.Printable(p.Width > p.Height)
 			foot := Length(12)
 			if p.Width > p.Height {

@@ -16,7 +16,7 @@ import (
 // through them but the hatching of a zone, which has none.
 func TestWordsStandClear(t *testing.T) {
 	for _, s := range subjects(t) {
-		for n, p := range renderfit.Pages(s.report, s.Options) {
+		for n, p := range renderfit.Document(s.report, s.Options).Pages() {
 			where := fmt.Sprintf("%s, page %d", s.name, n+1)
 			room := s.Setup.Printable(p.Width > p.Height).Grow(0.01)
 			assert.NotEmpty(t, p.Texts, where)
@@ -72,9 +72,9 @@ func crosses(p geometry.Path, box geometry.Box) bool {
 // The same input gives the same bytes.
 func TestSameEachTime(t *testing.T) {
 	for _, s := range subjects(t)[:4] {
-		one, err := renderfit.PDF(s.report, s.Options)
+		one, err := renderfit.Document(s.report, s.Options).PDF()
 		assert.NoError(t, err)
-		two, err := renderfit.PDF(s.report, s.Options)
+		two, err := renderfit.Document(s.report, s.Options).PDF()
 		assert.NoError(t, err)
 		assert.Equal(t, one, two)
 		assert.Equal(t, renderfit.Plots(s.report, s.Options), renderfit.Plots(s.report, s.Options))

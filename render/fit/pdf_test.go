@@ -94,7 +94,7 @@ func TestStripsAreTrue(t *testing.T) {
 		if s.name != "plain, A4, mm" && s.name != "plain, Letter, in" {
 			continue
 		}
-		file, err := renderfit.PDF(s.report, s.Options)
+		file, err := renderfit.Document(s.report, s.Options).PDF()
 		require.NoError(t, err)
 		_, err = api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
 		require.NoError(t, err)
@@ -141,7 +141,7 @@ func TestRulersAreTrue(t *testing.T) {
 		if s.name != "plain, Letter, mm" {
 			continue
 		}
-		file, err := renderfit.PDF(s.report, s.Options)
+		file, err := renderfit.Document(s.report, s.Options).PDF()
 		require.NoError(t, err)
 		pages, perMM := lying(t, file)
 		assert.NotEmpty(t, pages)

@@ -66,10 +66,7 @@ func (o Options) setup() paper.Setup {
 
 func (o Options) title() string { return "Gauge sheet for " + o.Setup.Sheet.String() }
 
-// PDF returns the sheet as a document of one page.
-func PDF(o Options) ([]byte, error) { return Document(o).PDF() }
-
-// Document returns the sheet, to look at or to write.
+// Document draws the sheet as a document of one page.
 func Document(o Options) *document.Document {
 	o.Setup = o.setup()
 	d := &document.Document{Options: o.Options, Title: o.title(), TrueSize: true}

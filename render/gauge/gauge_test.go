@@ -35,7 +35,7 @@ func on(t require.TestingT, sheet string) gauge.Options {
 func file(t testing.TB, o gauge.Options) []byte {
 	t.Helper()
 	require.NoError(t, o.Check())
-	data, err := gauge.PDF(o)
+	data, err := gauge.Document(o).PDF()
 	require.NoError(t, err)
 	require.NoError(t, api.Validate(bytes.NewReader(data), model.NewDefaultConfiguration()))
 	return data

@@ -10,7 +10,7 @@ func BenchmarkPDF(b *testing.B) {
 	s, o := subjectOf(b, jobs()["ordinary"]), on(b, "A4")
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := handout.PDF(s, o); err != nil {
+		if _, err := handout.Document(s, o).PDF(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -16,13 +16,10 @@ type doc struct {
 	rowTall Length // of a row of the list of pieces
 }
 
-// PDF returns the handout of a case as a document.
-func PDF(p plan.Plan, o Options) ([]byte, error) { return Document(p, o).PDF() }
-
-// Document returns the handout, to look at or to write.
+// Document draws the handout of a case.
 func Document(p plan.Plan, o Options) *document.Document { return draw(p, o, false) }
 
-// Worksheet returns the empty worksheet for a case of the plan's kind, to be filled
+// Worksheet draws the empty worksheet for a case of the plan's kind, to be filled
 // in by hand: the rule of every line, and room for its length. Of the plan's
 // lengths only those of margins and clearances are shown, as usual ones.
 func Worksheet(p plan.Plan, o Options) *document.Document { return draw(p, o, true) }

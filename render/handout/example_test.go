@@ -15,7 +15,7 @@ import (
 
 // The handout of an invented book, and the empty worksheet for the same kind of
 // case.
-func ExamplePDF() {
+func ExampleDocument() {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Books = []job.Book{{Height: job.Readings{180}, Width: job.Readings{120}, Thickness: job.Readings{25}}}
 	c, err := plantest.Make[slipcase.Case](j)
@@ -24,7 +24,7 @@ func ExamplePDF() {
 		return
 	}
 	o := handout.Options{Options: document.Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}}
-	whole, err := handout.PDF(c.Plan(), o)
+	whole, err := handout.Document(c.Plan(), o).PDF()
 	fmt.Println(bytes.HasPrefix(whole, []byte("%PDF-")), err)
 	blank, err := handout.Worksheet(c.Plan(), o).PDF()
 	fmt.Println(bytes.HasPrefix(blank, []byte("%PDF-")), err)

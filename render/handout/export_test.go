@@ -8,9 +8,6 @@ import (
 	"forel/render/document"
 )
 
-// Pages draws a handout, or the empty worksheet.
-func Pages(p plan.Plan, o Options, blank bool) []*document.Page { return draw(p, o, blank).Pages() }
-
 // bookOf returns a book that nothing is drawn on.
 func bookOf(p plan.Plan, o document.Options) *doc {
 	return &doc{Document: &document.Document{Options: o}, plan: p, looks: looksOf(false)}

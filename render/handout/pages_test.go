@@ -46,7 +46,11 @@ var drawnPages = map[string][]*document.Page{}
 func pagesOf(name string, s plan.Plan, o handout.Options, blank bool) []*document.Page {
 	key := fmt.Sprint(name, o, blank)
 	if _, ok := drawnPages[key]; !ok {
-		drawnPages[key] = handout.Pages(s, o, blank)
+		draw := handout.Document
+		if blank {
+			draw = handout.Worksheet
+		}
+		drawnPages[key] = draw(s, o).Pages()
 	}
 	return drawnPages[key]
 }

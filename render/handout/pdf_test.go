@@ -30,7 +30,7 @@ func textOf(t *testing.T, file []byte) (out []string) {
 // here from the design's table of the five-board case.
 func TestFileHasEveryPiece(t *testing.T) {
 	j := jobOf(221.5, 148.5, 32)
-	file, err := handout.PDF(subjectOf(t, j), on(t, "A4"))
+	file, err := handout.Document(subjectOf(t, j), on(t, "A4")).PDF()
 	require.NoError(t, err)
 	ctx, err := api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
 	require.NoError(t, err)
@@ -87,9 +87,9 @@ func TestBlankWorksheet(t *testing.T) {
 func TestSameBytes(t *testing.T) {
 	j := jobOf(120, 80, 12)
 	j.Covering = slipcase.AllPaper
-	first, err := handout.PDF(subjectOf(t, j), on(t, "A4"))
+	first, err := handout.Document(subjectOf(t, j), on(t, "A4")).PDF()
 	require.NoError(t, err)
-	again, err := handout.PDF(subjectOf(t, j), on(t, "A4"))
+	again, err := handout.Document(subjectOf(t, j), on(t, "A4")).PDF()
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(first, again))
 }

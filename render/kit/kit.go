@@ -28,10 +28,8 @@ const (
 	apart Length = 4
 )
 
-// Labels returns a document of slips in two columns, a frame round each to cut along.
-func Labels(kits []Kit, o document.Options) ([]byte, error) { return draw(kits, o).PDF() }
-
-func draw(kits []Kit, o document.Options) *document.Document {
+// Document draws slips in two columns, a frame round each to cut along.
+func Document(kits []Kit, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Kit labels", Foot: "Kit labels: cut along the frames."}
 	var blocks []document.Block
 	for _, k := range kits {

@@ -24,7 +24,7 @@ func TestAnySlips(t *testing.T) {
 			kits = append(kits, Kit{Name: fmt.Sprintf("Invented %d", i+1), Title: pagetest.AnyTitle(t), Pieces: p.Pieces, Stock: map[geometry.Material]string{geometry.Board: "grey board 2 mm"}})
 		}
 		text := ""
-		for i, p := range draw(kits, o).Pages() {
+		for i, p := range Document(kits, o).Pages() {
 			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(false)), "page %d", i+1)
 			for _, w := range p.Texts {
 				text += w.String + " "

@@ -25,7 +25,7 @@ func TestPagesOfAnyBook(t *testing.T) {
 			}
 		}
 		o.Round = pagetest.Rounding(unit)
-		pages := Draw(p, o).Pages()
+		pages := Document(p, o).Pages()
 		for i, p := range pages {
 			require.NotEmpty(t, p.Texts)
 			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(false)), "page %d of %d", i+1, len(pages))

@@ -97,7 +97,7 @@ func TestCardPicture(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
 		for _, size := range [][4]slipcase.Length{{203, 130, 22, 1.5}, {148, 105, 3, 0.4}, {400, 290, 150, 3}, {60, 140, 90, 2}} {
 			o := Options{Setup: setup(sheet), Round: geometry.ToTenthMM}
-			pages := Draw(cardCase(t, size[0], size[1], size[2], size[3]).Plan(), o).Pages()
+			pages := Document(cardCase(t, size[0], size[1], size[2], size[3]).Plan(), o).Pages()
 			require.GreaterOrEqual(t, len(pages), 2)
 			for n, p := range pages {
 				checkPage(t, fmt.Sprintf("%v on %s, page %d", size, sheet, n+1), &p.Surface, o)

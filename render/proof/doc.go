@@ -27,9 +27,9 @@ func newDoc(p plan.Plan, o Options) *doc {
 	return &doc{Plan: p, Document: pages, faces: study(p.Proof), looks: looksOf(p.Proof), pageOf: map[geometry.Face]int{}}
 }
 
-// Draw draws the case from outside at an angle, what is wrong if anything is,
+// Document draws the case from outside at an angle, what is wrong if anything is,
 // then every face flat, and a table of them.
-func Draw(p plan.Plan, o Options) *document.Document {
+func Document(p plan.Plan, o Options) *document.Document {
 	d := newDoc(p, o)
 	first := 2
 	if !p.Proof.Sound() {

@@ -41,7 +41,7 @@ func TestEveryFaultIsMarked(t *testing.T) {
 	for name, s := range broken(t) {
 		t.Run(name, func(t *testing.T) {
 			require.NotEmpty(t, s.Proof.Faults)
-			d := Draw(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+			d := Document(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 			pages := d.Pages()
 			words := make([]string, len(pages))
 			for i := range pages {
@@ -108,7 +108,7 @@ func TestManyFaultsOnOneSpot(t *testing.T) {
 		s.Proof.Faults = append(s.Proof.Faults, f)
 	}
 	o := Options{Setup: setup("Letter"), Round: geometry.ToTenthMM}
-	d := Draw(s.Plan, o)
+	d := Document(s.Plan, o)
 	for i, p := range d.Pages() {
 		checkPage(t, fmt.Sprintf("page %d", i+1), &p.Surface, o)
 	}

@@ -30,7 +30,7 @@ func TestHoleOfAThinCaseIsNamedClear(t *testing.T) {
 	for _, sheet := range []paper.Sheet{{Width: 227, Height: 188}, {Width: 188, Height: 227}} {
 		s.Sheet = sheet
 		o := Options{Setup: s, Round: pagetest.Rounding(j.Unit)}
-		for i, p := range Draw(c.Plan(), o).Pages() {
+		for i, p := range Document(c.Plan(), o).Pages() {
 			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(false)), "page %d", i+1)
 		}
 	}

@@ -74,7 +74,7 @@ func TestWordsStandClear(t *testing.T) {
 		for sheet, round := range roundings {
 			t.Run(name+"/"+sheet, func(t *testing.T) {
 				o := Options{Setup: setup(sheet), Round: round}
-				d := Draw(s.Plan, o)
+				d := Document(s.Plan, o)
 				for i, p := range d.Pages() {
 					checkPage(t, fmt.Sprintf("page %d", i+1), &p.Surface, o)
 				}
@@ -115,7 +115,7 @@ func checkPage(t *testing.T, where string, on *record.Surface, o Options) {
 
 // The page says plainly that figures are not templates.
 func TestEveryPageSaysNotToCut(t *testing.T) {
-	d := Draw(made(t, jobOf(221.5, 148.5, 32)).Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
+	d := Document(made(t, jobOf(221.5, 148.5, 32)).Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 	require.Len(t, d.Pages(), 4) // from an angle, outside, inside, mouth
 	for i, on := range d.Pages() {
 		var words string

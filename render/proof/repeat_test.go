@@ -19,7 +19,7 @@ func TestSameBytes(t *testing.T) {
 		if name != "ordinary book" && name != "divided, triangle" {
 			continue
 		}
-		a, b := Draw(s.Plan, o), Draw(s.Plan, o)
+		a, b := Document(s.Plan, o), Document(s.Plan, o)
 		svgA, svgB := a.SVG(), b.SVG()
 		assert.True(t, bytes.Equal(svgA, svgB), name)
 		pdfA, err := a.PDF()

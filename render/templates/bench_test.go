@@ -27,7 +27,7 @@ func BenchmarkWholeJob(b *testing.B) {
 				b.Fatal("no drawing")
 			}
 		}
-		_, err := templates.PDF(c, layoutOf(c, o), o)
+		_, err := templates.Document(c, layoutOf(c, o), o).PDF()
 		require.NoError(b, err)
 	}
 }
@@ -58,7 +58,7 @@ func BenchmarkPDF(b *testing.B) {
 			layout := layoutOf(c, o)
 			b.ReportAllocs()
 			for b.Loop() {
-				_, err := templates.PDF(c, layout, o)
+				_, err := templates.Document(c, layout, o).PDF()
 				require.NoError(b, err)
 			}
 			b.ReportMetric(float64(len(layout.Pages)*b.N)/b.Elapsed().Seconds(), "sheets/s")
@@ -93,7 +93,7 @@ func BenchmarkThousandJobs(b *testing.B) {
 				}
 			}
 			layout := o.Setup.Lay(c.Pieces, paper.Options{})
-			_, err := templates.PDF(c, layout, o)
+			_, err := templates.Document(c, layout, o).PDF()
 			require.NoError(b, err)
 			sheets += float64(len(layout.Pages))
 			if n++; n == 100 {

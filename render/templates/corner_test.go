@@ -27,7 +27,9 @@ func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 			t.Run(sheet+" "+s.name, func(t *testing.T) {
 				c, o := s.make(t), on(t, sheet)
 				l := templates.Lay(c, c.Drawn(), o, paper.Options{})
-				file, err := templates.PDF(c, l, o)
+				doc, missed := templates.Draw(c, l, o)
+				assert.Empty(t, missed)
+				file, err := doc.PDF()
 				require.NoError(t, err)
 				d := pdftest.Open(t, file)
 				assert.Equal(t, len(l.Pages), d.Pages)
@@ -39,8 +41,7 @@ func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 				for _, part := range l.Pages[0].Parts {
 					assert.False(t, l.Tilings[part.Tiling].Tiles[part.Tile].Room.Overlaps(corner.Grow(-0.01)))
 				}
-				pages, missed := templates.Pages(c, l, o)
-				assert.Empty(t, missed)
+				pages := doc.Pages()
 				for n, p := range pages {
 					area := o.Setup.Printable(p.Width > p.Height)
 					assert.Empty(t, pagetest.Within(&p.Surface, area), "page %d", n+1)
@@ -85,7 +86,7 @@ func TestNarrowSheetsHavePagesOfWords(t *testing.T) {
 	for _, sheet := range []string{"A4", "A2", "450 x 640 mm"} {
 		c, o := octavo.make(t), on(t, sheet)
 		l := templates.Lay(c, c.Drawn(), o, paper.Options{})
-		pages, _ := templates.Pages(c, l, o)
+		pages := templates.Document(c, l, o).Pages()
 		assert.Greater(t, len(pages), len(l.Pages)+1, sheet)
 		assert.NotEmpty(t, headOf(pages[0]))
 	}

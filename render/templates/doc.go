@@ -27,10 +27,7 @@ type doc struct {
 	corner         geometry.Box // of the first page, for overview and key; empty: these have pages of their own
 }
 
-// PDF returns the Document as a PDF.
-func PDF(c plan.Plan, l paper.Layout, o Options) ([]byte, error) { return Document(c, l, o).PDF() }
-
-// Document returns the document of pieces laid over sheets: an overview, the key to the
+// Document draws the document of pieces laid over sheets: an overview, the key to the
 // sheets, then each piece at true size. Those of the plan that the layout leaves out
 // are marked out with rule and square: a sheet after the overview has their sizes.
 func Document(c plan.Plan, l paper.Layout, o Options) *document.Document {

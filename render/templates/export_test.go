@@ -6,8 +6,5 @@ import (
 	"forel/render/document"
 )
 
-// Pages draws a document, and returns its pages and the labels there was no room for.
-func Pages(p plan.Plan, l paper.Layout, o Options) ([]*document.Page, []string) {
-	d, missed := draw(p, l, o)
-	return d.Pages(), missed
-}
+// Draw draws the document, and returns the labels there was no room for.
+func Draw(p plan.Plan, l paper.Layout, o Options) (*document.Document, []string) { return draw(p, l, o) }

@@ -144,7 +144,7 @@ func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
 
 func pdfOf(t testing.TB, p plan.Plan, o templates.Options) []byte {
 	t.Helper()
-	file, err := templates.PDF(p, layoutOf(p, o), o)
+	file, err := templates.Document(p, layoutOf(p, o), o).PDF()
 	require.NoError(t, err)
 	return file
 }

@@ -37,7 +37,7 @@ var narrowFiles = sync.OnceValues(func() (all []narrow, err error) {
 			}
 			o := options(sheet)
 			l := layoutOf(p, o)
-			file, err := templates.PDF(p, l, o)
+			file, err := templates.Document(p, l, o).PDF()
 			if err != nil {
 				return nil, err
 			}

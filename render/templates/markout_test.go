@@ -22,7 +22,7 @@ import (
 func markedOut(t *testing.T, c plan.Plan) (*viewed, paper.Layout) {
 	o := on(t, "A4")
 	l := o.Setup.Lay(templates.Shaped(c.Drawn()), paper.Options{})
-	file, err := templates.PDF(c, l, o)
+	file, err := templates.Document(c, l, o).PDF()
 	require.NoError(t, err)
 	return view(t, file), l
 }

@@ -16,8 +16,8 @@ type recorded struct {
 }
 
 func recordDocument(p plan.Plan, o templates.Options) recorded {
-	pages, missed := templates.Pages(p, layoutOf(p, o), o)
-	return recorded{pages, missed}
+	doc, missed := templates.Draw(p, layoutOf(p, o), o)
+	return recorded{doc.Pages(), missed}
 }
 
 // slack is what boxes may share by the rounding of floats.

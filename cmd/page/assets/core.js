@@ -1,6 +1,7 @@
 // The program in its workers. One answers while a maker types, where only the newest
 // question counts; others do long work and can be stopped.
 
+performance.mark('parsed');
 const program = document.getElementById('program');
 const packed = { packed: program.textContent, size: Number(program.dataset.size) };
 const script = document.getElementById('worker').textContent;

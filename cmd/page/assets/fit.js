@@ -44,7 +44,7 @@ job.hear(({ answer, faults = [], error, opened }) => {
     return;
   }
   more.replaceChildren(...(answer.more ?? []).map((line) => make('p', {}, line)));
-  mends.replaceChildren(...listOf('What would mend it, the least effort first', answer.mends ?? []));
+  mends.replaceChildren(...listOf(`What would ${answer.verdict === 'fits' ? 'make it surer' : 'mend it'}, the least effort first`, answer.mends ?? []));
   numbers.replaceChildren(...(answer.numbers ?? []).flatMap((n) => [make('dt', {}, n.name), make('dd', {}, n.text)]));
   drawCase(answer.tightest);
 });

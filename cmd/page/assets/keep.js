@@ -80,7 +80,7 @@ async function openLink() {
 const everything = working('Everything as one zip', 'everything', (progress) => long({ do: 'everything', text: job.text() }, progress), ({ files, faults, error }) => {
   if (!files?.length) return faults?.[0] ? placed(faults[0]) : error;
   save({ ...files[0], name: fileName(job.now().state?.values.title ?? '', 'case') + '.zip' });
-  return 'Saved: the job file, the patterns, the handout, the lists, the plan of sheets, the fit and the proof. Beds for a machine are not in it.';
+  return 'Saved: the job file, the templates, the handout, the lists, the plan of sheets, the fit and the proof. Beds for a machine are not in it.';
 });
 
 // The list.

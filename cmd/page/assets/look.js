@@ -34,9 +34,12 @@ export const face = ask({ do: 'typeface' }).then(async ({ files = [] }) => {
   }
 });
 
-// On paper stands all that was typed, folded away or not.
+// On paper stands all that was typed, folded away or not, and what to take care of.
 let unfolded = [];
+const care = make('p', { class: 'care on-paper' });
+$('fit').after(care);
 addEventListener('beforeprint', () => {
+  care.textContent = document.querySelector('#sheets .care')?.textContent ?? '';
   unfolded = [...document.querySelectorAll('details.fold:not([open])')].filter((fold) => fold.querySelector('[data-set]'));
   for (const fold of unfolded) fold.open = true;
 });

@@ -21,8 +21,8 @@ export function outputOf(output, ...extra) {
   const settings = form(output, () => { made.of = null; again(); });
   const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
-    make('p', { class: 'note' }, output.says), ...extra,
-    make('details', { class: 'fold' }, make('summary', {}, 'Settings'), ...settings.rows));
+    make('p', { class: 'note' }, output.says), ...extra, ...settings.first,
+    make('details', { class: 'fold' }, make('summary', {}, 'Settings'), ...settings.rest));
 
   const take = (text, response) => {
     const faults = settings.tell(response.faults ?? []);
@@ -39,7 +39,11 @@ export function outputOf(output, ...extra) {
   let making = {};
   const ask = (text) => {
     const asked = JSON.stringify(request(text));
-    if (making.asked !== asked) making = { asked, response: worker.ask(request(text)).catch((err) => ({ error: err.message })).finally(() => { making = {}; }) };
+    if (making.asked !== asked) {
+      const mine = making = { asked };
+      mine.response = worker.ask(request(text)).catch((err) => ({ error: err.message }))
+        .finally(() => { if (making === mine) making = {}; });
+    }
     return making.response;
   };
 

@@ -14,8 +14,6 @@ import { openLink } from './keep.js';
 import './classroom.js';
 import './offline.js';
 
-performance.mark('parsed');
-
 // For who looks at the page from outside, such as its tests.
 globalThis.forel = { ask, aside, set: job.set, text: job.text, settled: () => job.settled() && drawn() === job.text() };
 

@@ -23,8 +23,10 @@ export function form(output, changed) {
     return make('div', { class: 'row setting', 'data-setting': s.name },
       make('label', { for: id }, s.label), make('span', { class: 'answer' }, blank), make('p', { class: 'note', id: id + '-note' }, s.says), faults);
   });
+  const needed = (row) => output.settings.some((s) => s.needed && s.name === row.dataset.setting);
   return {
-    rows,
+    first: rows.filter(needed), // those without which nothing is made
+    rest: rows.filter((row) => !needed(row)),
     typed: () => ({ ...typed }),
     // tell puts faults at their blanks and returns those of no blank here.
     tell(all) {

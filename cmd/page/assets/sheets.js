@@ -1,4 +1,4 @@
-// Section 6: what is printed, cut by and saved: the patterns as they print, and all else
+// Section 6: what is printed, cut by and saved: the templates as they print, and all else
 // folded away under what it is for.
 import { ask } from './core.js';
 import { $, button, make } from './dom.js';

@@ -53,12 +53,13 @@ func Find(t testing.TB) string {
 	return ""
 }
 
-var built = sync.OnceValues(func() (string, error) {
-	folder, err := os.MkdirTemp("", "forel-page")
-	if err != nil {
+var folder string // of the page, once it is built
+
+var built = sync.OnceValues(func() (file string, err error) {
+	if folder, err = os.MkdirTemp("", "forel-page"); err != nil {
 		return "", err
 	}
-	file := filepath.Join(folder, "forel.html")
+	file = filepath.Join(folder, "forel.html")
 	if out, err := exec.Command("go", "run", "forel/cmd/page/build", "-o", file).CombinedOutput(); err != nil {
 		return "", fmt.Errorf("%w: %s", err, out)
 	}
@@ -91,10 +92,8 @@ func Main(m *testing.M) int {
 	if shared.stop != nil {
 		shared.stop()
 	}
-	if os.Getenv("FOREL_PAGE") == "" {
-		if file, err := built(); err == nil {
-			os.RemoveAll(filepath.Dir(file))
-		}
+	if folder != "" {
+		os.RemoveAll(folder)
 	}
 	return code
 }
