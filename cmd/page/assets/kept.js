@@ -18,23 +18,25 @@ export function kept(name, usual) {
 
 // keep keeps a value under a name, and returns whether the browser keeps it too.
 export function keep(name, value) {
-  const before = held.size;
+  const lasted = lasts();
   try {
     localStorage.setItem(mark + name, JSON.stringify(value));
     held.delete(name);
   } catch {
     held.set(name, value);
   }
-  if ((before === 0) !== (held.size === 0)) for (const back of failed) back();
+  tellIf(lasted);
   return !held.has(name);
 }
 
 // forget ends what is kept under a name.
 export function forget(name) {
+  const lasted = lasts();
   held.delete(name);
   try {
     localStorage.removeItem(mark + name);
   } catch { /* then there is nothing either */ }
+  tellIf(lasted);
 }
 
 // names returns the names that begin so.
@@ -52,6 +54,10 @@ export function names(start) {
 // lasts tells whether the browser keeps all there is; onLasts hears when that changes.
 export const lasts = () => held.size === 0;
 export const onLasts = (back) => failed.push(back);
+
+function tellIf(lasted) {
+  if (lasts() !== lasted) for (const back of failed) back();
+}
 
 // elsewhere hears of what another window of the page keeps, by its name.
 export function elsewhere(back) {
