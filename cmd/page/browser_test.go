@@ -23,6 +23,7 @@ const settled = `globalThis.forel?.settled()`
 // another measure, and saves the templates that the command line writes. Nothing is
 // asked of anybody.
 func TestMainJob(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	file := browser.Build(t)
 	p := browser.Open(t, file)

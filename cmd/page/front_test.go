@@ -74,6 +74,7 @@ func typed(t *testing.T, p *browser.Page, selector, text string) {
 // The job is what a maker sees: a book in inches with several readings, a likely slip, a
 // fault with its mend, layers measured together.
 func TestMeasuring(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	p.Run(t, chromedp.Focus("#height"), chromedp.Evaluate(`document.querySelector('#height').select()`, nil), chromedp.SendKeys("#height", "9 1/4 in"+kb.Enter))
 	p.Run(t, chromedp.KeyEvent("234.5"+kb.Enter), chromedp.KeyEvent("23,4 cm"))
@@ -115,6 +116,7 @@ func TestMeasuring(t *testing.T) {
 // Units change figures, not the book; a kind that is tried out loses nothing; volumes
 // are added, change places, go and come back.
 func TestChanging(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	before := told(t, p, "#numbers dd")
 	assert.Contains(t, before, "221.5 mm high")
@@ -155,6 +157,7 @@ func TestChanging(t *testing.T) {
 
 // Every key is reached and set: the page is walked by the table that it is made from.
 func TestEveryKey(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	sections, err := json.Marshal(ask(t, page.Request{Do: "fields"}).Sections)
 	require.NoError(t, err)
@@ -218,6 +221,7 @@ var widths = []int64{360, 640, 1280}
 // Controls have names, text can be told from its ground in both looks (WCAG 2.2, 1.4.3),
 // nothing sticks out sideways (1.4.10), with faults and two volumes on the page.
 func TestForEveryone(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	press(t, p, "#another-volume", "")
 	typed(t, p, "#width", "15 cm and a bit")
@@ -280,6 +284,7 @@ const contrasts = `(() => {
 
 // From the first blank to the saved PDF by the keyboard alone.
 func TestKeyboard(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	p.Run(t, chromedp.Focus("#height"))
 	var seen []string
@@ -331,6 +336,7 @@ func TestPictures(t *testing.T) {
 // Printed, the page is the filled worksheet: what was typed is on it, what is for the
 // screen alone is not.
 func TestPrintedWorksheet(t *testing.T) {
+	t.Parallel()
 	read, err := exec.LookPath("pdftotext")
 	if err != nil {
 		t.Skip("no pdftotext here to read what is printed")

@@ -65,6 +65,7 @@ func answered(t *testing.T, p *browser.Page, selector, wanted string) string {
 // What is typed is there again after the page was closed, at fault or not; another case is
 // begun, copied, deleted and brought back; a file keeps its comments.
 func TestKept(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	answered(t, p, "#keep-last", "begins with")
 	typed(t, p, "#height", "230.5")
@@ -113,6 +114,7 @@ func TestKept(t *testing.T) {
 // Two windows of one case show the same; where both are typed in before one hears of the
 // other, there are two cases and nothing is lost.
 func TestTwoWindows(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	typed(t, p, "#height", "230.5")
 	listed(t, p, "230.5")
@@ -135,6 +137,7 @@ func TestTwoWindows(t *testing.T) {
 
 // Storage may be forbidden: it is told, and all works on.
 func TestStorageForbidden(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	p := browser.Start(t)
 	p.Run(t, before(`Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError') }`), chromedp.Navigate("file://"+browser.Build(t)))
@@ -150,6 +153,7 @@ func TestStorageForbidden(t *testing.T) {
 
 // What others have written where the browser keeps the page's cases does no harm.
 func TestForeignStorage(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	p := browser.Start(t)
 	p.Run(t, before(`globalThis.ran = 0; globalThis.alert = () => ran++; for (const [k, v] of Object.entries({
@@ -168,6 +172,7 @@ func TestForeignStorage(t *testing.T) {
 
 // Files are dropped anywhere on the page: a job becomes a case, a table a class.
 func TestDropped(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	drop := func(name, data string) {
 		p.Run(t, chromedp.Evaluate(fmt.Sprintf(`{ const held = new DataTransfer(); held.items.add(new File([%q], %q));
@@ -184,6 +189,7 @@ func TestDropped(t *testing.T) {
 
 // A link holds the job; opened, it is another case, and the one at hand stays.
 func TestLink(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	typed(t, p, "#height", "230.5")
 	made := text(t, p)
@@ -210,6 +216,7 @@ func TestLink(t *testing.T) {
 
 // Everything that strangers send is told as a fault, runs nothing and loses nothing.
 func TestStrangersInThePage(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	p := browser.Start(t)
 	file := browser.Build(t)
@@ -253,6 +260,7 @@ func TestStrangersInThePage(t *testing.T) {
 // A class from a pasted table: its cases to look at, and the zip and the PDF that the
 // program makes; what is typed meanwhile is answered before it is done.
 func TestClassInThePage(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	p.Run(t, chromedp.SendKeys("#roster", few))
 	press(t, p, "#look-at-class", "Look")
@@ -279,6 +287,7 @@ func TestClassInThePage(t *testing.T) {
 
 // Everything is one zip, the one that the program makes.
 func TestEverythingInThePage(t *testing.T) {
+	t.Parallel()
 	p := opened(t)
 	typed(t, p, blank("title"), "Invented: fog signals")
 	press(t, p, "#everything", "zip")

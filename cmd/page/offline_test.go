@@ -17,6 +17,7 @@ import (
 // Served over https the page keeps itself: it opens again when the server is gone. From a
 // file no such thing is registered.
 func TestOffline(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	server := httptest.NewTLSServer(http.FileServer(http.Dir(filepath.Dir(browser.Build(t)))))
 	defer server.Close()

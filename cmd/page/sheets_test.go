@@ -23,6 +23,7 @@ import (
 // pipeline makes on this machine: PDFs, drawings, handout, list, plan of the sheets, beds.
 // CI tries all jobs, else a quarter of them.
 func TestMakesWhatTheCommandLineWrites(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	flags := map[string]map[string]string{"templates": nil, "handout": {"short": "true"}, "cutlist": {"format": "json"}, "stock": {"effort": "0"}, "cutter": {"bed": "1400x1200", "effort": "0"}}
 	p := browser.Open(t, browser.Build(t))
@@ -91,6 +92,7 @@ func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 // The sheets are shown as they print, as large as they print where that is asked for; what
 // is wrong with a setting stands at its blank; settings stay; slow work can be stopped.
 func TestSheetsInTheBrowser(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	p := browser.Open(t, browser.Build(t))
 	p.Wait(t, settled)

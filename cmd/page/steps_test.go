@@ -14,6 +14,7 @@ import (
 // keys, and a tick stays when the page is closed. It is lost where its check has another
 // figure in it, and only there.
 func TestStepsInTheBrowser(t *testing.T) {
+	t.Parallel()
 	browser.Find(t)
 	p := browser.Open(t, browser.Build(t))
 	see := func() {

@@ -38,9 +38,12 @@ type Page struct {
 var names = []string{"chromium", "chromium-browser", "google-chrome"}
 
 // Find returns the browser's program. Where there is none the test is skipped, but with
-// CI set in the environment it fails.
+// CI set in the environment it fails. It is skipped in a short run too.
 func Find(t testing.TB) string {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("a short run: the page is tried in a browser by make test CI=true")
+	}
 	for _, n := range names {
 		if path, err := exec.LookPath(n); err == nil {
 			return path
@@ -99,14 +102,14 @@ func Main(m *testing.M) int {
 }
 
 // launch starts a browser with the network off.
-func launch(program string) (ctx context.Context, stop func(), err error) {
+func launch(program string, more ...chromedp.ExecAllocatorOption) (ctx context.Context, stop func(), err error) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("proxy-server", "127.0.0.1:9"),     // the port of the protocol discard: nobody answers
 		chromedp.Flag("ignore-certificate-errors", true), // of a server of the test's own
 	)
-	allocated, free := chromedp.NewExecAllocator(context.Background(), options...)
+	allocated, free := chromedp.NewExecAllocator(context.Background(), append(options, more...)...)
 	ctx, end := chromedp.NewContext(allocated)
 	return ctx, func() { end(); free() }, chromedp.Run(ctx)
 }
@@ -116,7 +119,10 @@ func launch(program string) (ctx context.Context, stop func(), err error) {
 func Start(t testing.TB) *Page {
 	t.Helper()
 	program := Find(t)
-	shared.once.Do(func() { shared.ctx, shared.stop, shared.err = launch(program) })
+	shared.once.Do(func() {
+		// What runs for seconds is not worth compiling twice, the second time for speed.
+		shared.ctx, shared.stop, shared.err = launch(program, chromedp.Flag("js-flags", "--liftoff-only"))
+	})
 	require.NoError(t, shared.err)
 	return tab(t, shared.ctx, func() {}, "")
 }
