@@ -23,6 +23,7 @@ func (c made) steps() []plan.Step {
 			Text: []stage.Say{
 				plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts."),
 				plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. Every layer of cloth counts between two trays that go into each other."),
+				plan.Say("Before any board is cut try the paper strips round the book: they are printed at true size with the fit."),
 			},
 			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
 			Checks:   j.measureChecks(),
