@@ -20,7 +20,7 @@ func TestMain(m *testing.M) { os.Exit(browser.Main(m)) }
 const settled = `globalThis.forel?.settled()`
 
 // The page opens from a file without a network, says whether the book fits, takes
-// another measure, and saves the patterns that the command line writes. Nothing is
+// another measure, and saves the templates that the command line writes. Nothing is
 // asked of anybody.
 func TestMainJob(t *testing.T) {
 	browser.Find(t)
@@ -30,7 +30,7 @@ func TestMainJob(t *testing.T) {
 	assert.Contains(t, browser.Value[string](t, p, `document.getElementById('verdict').textContent`), "The book may be too tight")
 	p.Type(t, "#height", "230.5")
 	p.Wait(t, settled)
-	press(t, p, "#patterns", "PDF")
+	press(t, p, "#templates", "PDF")
 	got := p.Saved(t, "templates.pdf")
 
 	text := browser.Value[string](t, p, `forel.text()`)

@@ -287,14 +287,14 @@ func TestKeyboard(t *testing.T) {
 		at := browser.Value[string](t, p, `document.activeElement.id || document.activeElement.textContent`)
 		require.True(t, browser.Value[bool](t, p, `(() => { const s = getComputedStyle(document.activeElement); return s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) >= 2 })()`), "no focus to be seen at %s", at)
 		seen = append(seen, at)
-		if at == "patterns" {
+		if at == "templates" {
 			p.Run(t, chromedp.KeyEvent(kb.Enter))
 			assert.True(t, bytes.HasPrefix(p.Saved(t, "templates.pdf"), []byte("%PDF-")))
 			return
 		}
 		p.Run(t, chromedp.KeyEvent(kb.Tab))
 	}
-	t.Fatal("the patterns are not reached: ", seen)
+	t.Fatal("the templates are not reached: ", seen)
 }
 
 // TestPictures makes the pictures of the README again, in the folder that FOREL_PICTURES

@@ -97,7 +97,7 @@ func fits(r fit.Report) string {
 // Verdict says in a few lines how the case will fit.
 func Verdict(r fit.Report, u geometry.Unit) []string {
 	g, e := r.Gaps[r.Worst.Gap], r.Errors[r.Worst.Error]
-	second := fmt.Sprintf("tightest: %s, %s as drawn, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
+	second := fmt.Sprintf("tightest: %s, %s when nothing is off, %s to %s in the worst case; most of what can be off there, %.0f %%, is %s (up to %s from end to end)",
 		Name(g), geometry.Fine(g.Drawn, u), geometry.Fine(g.Low, u), geometry.Fine(g.High, u), 100*r.Worst.Share, e.Name, geometry.Fine(e.Effects[r.Worst.Gap].Moves(), u))
 	lines := []string{fits(r), second}
 	if l := damp(r, u); l != "" {
@@ -118,7 +118,7 @@ func damp(r fit.Report, u geometry.Unit) string {
 	if least == nil {
 		return ""
 	}
-	return fmt.Sprintf("damp is reckoned with: it takes %s of the %s, which leaves %s of %s as drawn",
+	return fmt.Sprintf("damp is reckoned with: it takes %s of the %s, which leaves %s of %s",
 		geometry.Fine(least.Swell, u), Name(*least), geometry.Fine(least.Left(), u), geometry.Fine(least.Drawn, u))
 }
 

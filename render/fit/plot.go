@@ -224,7 +224,7 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 		}
 	}
 	p.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
-	bar, dots := end+8, "dot: as drawn"
+	bar, dots := end+8, "dot: nothing off"
 	p.words(left, bar+3.4, "worst case", render.NoteSize, render.Start, true)
 	for n, g := range gaps {
 		mid := bar + 2.4
@@ -240,7 +240,7 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 			p.Fill(ring, white)
 			s.Width = 0.3
 			p.Stroke(ring, s)
-			dots = "dot: as drawn; ring: when damp"
+			dots = "dot: nothing off; ring: when damp"
 		}
 		bar += barTall
 	}

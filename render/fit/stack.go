@@ -15,14 +15,25 @@ import (
 // layer is one length of a chain as it lies in a section through the case.
 type layer struct {
 	number int // of its row in the table; 0 for the clearance
+	to     int // of the last row, where it stands for several; else 0
 	book   bool
 	wide   Length
+}
+
+// name is its number, or those of all that it stands for.
+func (l layer) name() string {
+	if l.to > 0 {
+		return fmt.Sprintf("%d–%d", l.number, l.to)
+	}
+	return fmt.Sprint(l.number)
 }
 
 // How wide layers are drawn: not to scale, since cloth would not be seen.
 const (
 	layerWide Length = 7.5
 	gapWide   Length = 20
+	// numberWide is what a number of two digits takes.
+	numberWide Length = 5
 )
 
 // section lays the links that take room side by side, as they lie across the
@@ -51,19 +62,27 @@ func section(g fit.Gap, wide Length) []layer {
 	layers := append(slices.Clone(left), right...)
 	// Many layers leave half of the width to the books.
 	each := min(layerWide, (wide-gapWide)/2/Length(max(1, len(layers))))
-	for i := range left {
-		left[i].wide = each
-	}
-	for i := range right {
-		right[i].wide = each
-	}
 	rest := wide - gapWide - each*Length(len(layers))
+	left, right = layersOf(left, each), layersOf(right, each)
 	for i := range middle {
 		middle[i].wide = rest / Length(len(middle))
 	}
 	out := append(left, middle...)
 	out = append(out, layer{wide: gapWide})
 	return append(out, right...)
+}
+
+// layersOf returns layers of a width; where that is too little for their numbers, all of
+// them as one.
+func layersOf(layers []layer, wide Length) []layer {
+	for i := range layers {
+		layers[i].wide = wide
+	}
+	if wide >= numberWide || len(layers) < 2 {
+		return layers
+	}
+	last := layers[len(layers)-1].number
+	return []layer{{number: layers[0].number, to: last, wide: wide * Length(len(layers))}}
 }
 
 // chain draws a chain of dimensions as a labelled stack: what gives room above,
@@ -87,7 +106,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	x := box.Min.X
 	for _, l := range section(g, box.Width()) {
 		b := geometry.Bx(x, y, x+l.wide, y+high)
-		text := fmt.Sprint(l.number)
+		text := l.name()
 		bold := false
 		switch {
 		case l.number == 0:

@@ -109,7 +109,7 @@ func thin(round geometry.Rounding) func(Length) string {
 }
 
 func gapRows(r fit.Report, u geometry.Unit) [][]string {
-	rows := [][]string{{"", "as drawn", "worst", "to best", "expected", "±", "too tight", "snug", "too loose"}}
+	rows := [][]string{{"", "exact", "worst", "to best", "expected", "±", "too tight", "snug", "too loose"}}
 	damp := slices.ContainsFunc(r.Gaps, func(g fit.Gap) bool { return g.Swell > 0 })
 	if damp {
 		rows[0] = slices.Insert(rows[0], 2, "when damp")

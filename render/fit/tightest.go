@@ -46,7 +46,7 @@ func Tightest(r fit.Report, o Options) []byte {
 			p.hatchGap(b)
 			p.cell(b, geometry.Fine(g.Left(), o.Round.Unit), true)
 		default:
-			p.cell(b, fmt.Sprint(l.number), false)
+			p.cell(b, l.name(), false)
 		}
 		x += l.wide
 	}

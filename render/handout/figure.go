@@ -30,7 +30,7 @@ func StepDrawings(p plan.Plan, step int, o Options) (out [][]byte) {
 // figure draws one picture of a step.
 func (d *doc) figure(s plan.Step, q stage.Picture) []byte {
 	page := d.AddPage(figureWide, figureTall)
-	d.drawPanel(d.panel(q), geometry.Bx(0, 0, figureWide, figureTall), atBoth)
+	d.drawPanel(d.panel(q), geometry.Bx(0, 0, figureWide, figureTall).Grow(-2), atBoth)
 	c := svg.New(figureWide, figureTall, s.Title, q.Caption.In(d.Round.Pretty))
 	c.Begin(render.Legend)
 	page.Play(c, geometry.Point{})

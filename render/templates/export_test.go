@@ -7,4 +7,6 @@ import (
 )
 
 // Draw draws the document, and returns the labels there was no room for.
-func Draw(p plan.Plan, l paper.Layout, o Options) (*document.Document, []string) { return draw(p, l, o) }
+func Draw(p plan.Plan, l paper.Layout, o Options) (*document.Document, []string) {
+	return draw(p, l, o)
+}

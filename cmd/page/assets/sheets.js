@@ -8,14 +8,14 @@ import { outputOf } from './output.js';
 import { save } from './save.js';
 
 const place = $('sheets');
-const patterns = make('button', { type: 'button', id: 'patterns', class: 'main', disabled: true }, 'Templates to print (PDF)');
-place.append(make('p', { class: 'act' }, patterns, make('span', { id: 'patterns-told', class: 'note', role: 'status' })));
+const templates = make('button', { type: 'button', id: 'templates', class: 'main', disabled: true }, 'Templates to print (PDF)');
+place.append(make('p', { class: 'act' }, templates, make('span', { id: 'templates-told', class: 'note', role: 'status' })));
 
 let begun = false;
 let busy = false;
 
 job.hear(({ answer }) => {
-  patterns.disabled = busy || !answer || ['refused', 'empty'].includes(answer.verdict);
+  templates.disabled = busy || !answer || ['refused', 'empty'].includes(answer.verdict);
   if (!begun && answer) build();
 });
 
@@ -30,7 +30,7 @@ async function build() {
     const first = output === outputs[0];
     const shown = outputOf(output, ...blanksOf(output, own(output)));
     if (first) {
-      patterns.addEventListener('click', () => savePatterns(shown.ready));
+      templates.addEventListener('click', () => saveTemplates(shown.ready));
       place.append(shown.element);
     } else {
       place.append(make('details', { class: 'fold paper', id: 'paper-' + output.name }, make('summary', {}, make('h3', {}, output.title)), shown.element));
@@ -38,15 +38,15 @@ async function build() {
   }
 }
 
-async function savePatterns(ready) {
-  busy = patterns.disabled = true;
-  $('patterns-told').textContent = 'Drawing the sheets …';
+async function saveTemplates(ready) {
+  busy = templates.disabled = true;
+  $('templates-told').textContent = 'Drawing the sheets …';
   try {
     const doc = (await ready())?.files.find((f) => f.name === 'templates.pdf');
     if (doc) save(doc);
-    $('patterns-told').textContent = doc ? 'Saved. Print at actual size, 100 %, and measure the rulers.' : 'Not saved: see what is wrong.';
+    $('templates-told').textContent = doc ? 'Saved. Print at actual size, 100 %, and measure the rulers.' : 'Not saved: see what is wrong.';
   } finally {
-    busy = patterns.disabled = false;
+    busy = templates.disabled = false;
   }
 }
 
