@@ -23,15 +23,16 @@ func (c made) steps() []plan.Step {
 			Text: []stage.Say{
 				plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts."),
 				plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. Every layer of cloth counts between two trays that go into each other."),
+				plan.Say("Before any board is cut try the paper strips round the book: they are printed at true size with the fit."),
 			},
 			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
 			Checks:   j.measureChecks(),
 		},
 		{
 			Title: "Cut the boards of the small tray",
-			Short: plan.Say("Print the small tray alone: forel templates --only \"small tray\". Cut its boards, the three walls at one setting in height, and try the book in them."),
+			Short: plan.Say("Print the small tray alone (on the command line: --only \"small tray\"). Cut its boards, the three walls at one setting in height, and try the book in them."),
 			Text: []stage.Say{
-				plan.Say("Print the templates of the small tray at actual size, 100 %%: forel templates --only \"small tray\". Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
+				plan.Say("Print the templates of the small tray alone (on the command line: --only \"small tray\"), at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
 				plan.Say("Lay the templates on the board with every arrow along the grain. Cut the three walls at one setting in height, then each to its length, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
 				plan.Say("Stand the boards up dry round the book and look at the check below before you glue anything."),
 			},
@@ -43,9 +44,9 @@ func (c made) steps() []plan.Step {
 	out = append(out, j.coverSteps(j.small(), m)...)
 	out = append(out, c.measureStep(), plan.Step{
 		Title: "Cut the boards of the large tray",
-		Short: plan.Say("Print the large tray for the small one as it measures: forel templates --only \"large tray\". Cut its boards and try them over the covered small tray."),
+		Short: plan.Say("Print the large tray for the small one as it measures (on the command line: --only \"large tray\"). Cut its boards and try them over the covered small tray."),
 		Text: []stage.Say{
-			plan.Say("Print the large tray for the measures of the small one: forel templates --only \"large tray\". Cut its boards like those of the small tray, the three walls at one setting."),
+			plan.Say("Print the large tray for the measures of the small one (on the command line: --only \"large tray\"). Cut its boards like those of the small tray, the three walls at one setting."),
 			plan.Say("Stand the bare boards round the covered small tray on the bench. There must be room for the cloth that is still to come."),
 		},
 		Pictures: append(m.boards(s.large()), m.tried()...),
@@ -110,7 +111,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			Short: plan.Say("Turn the cloth of the fore-edge wall in last, over the laps. Dry the tray with blocks inside."),
 			Text: []stage.Say{
 				plan.Say("Glue the last flap and draw it over the rim of the fore-edge wall, over the laps, down inside and %s onto the floor. It ends %s off head and tail wall, for the cloth there.", st.n, st.k),
-				plan.Say("Dry the tray with blocks against the walls, wrapped in release paper, and a light weight, " + dries + "."),
+				plan.Say("Leave the tray with blocks against the walls, wrapped in release paper, and a light weight " + dries + "."),
 			},
 			Pictures: fore,
 		},
@@ -133,7 +134,7 @@ func (j Job) coverLarge(m model) plan.Step {
 		Short: plan.Say("Cover the large tray like the small one, with its own cloth: round the walls, under the base, the ends, head and tail inside, the fore-edge last. Try it over the small tray."),
 		Text: []stage.Say{
 			plan.Say("Cut the "+ofTray(w.name, clothOf)+" by its template and cover the large tray like the small one, in the same order: round the walls from the middle of the fore-edge wall; %s under the base; the ends, above the slit inside the wall, below it on the edge of the base; head and tail over the rim, down inside and %s onto the floor, their laps rubbed into the corners; the fore-edge last.", st.u, st.n),
-			plan.Say("Dry it with blocks inside, " + dries + ", then turn it over the small tray and look at the check below."),
+			plan.Say("Leave it with blocks inside " + dries + ". Then turn it over the small tray and look at the check below."),
 		},
 		Pictures: pictures,
 		Checks:   []plan.Check{coveredLarge(j)},
@@ -150,7 +151,7 @@ func (c made) measureStep() plan.Step {
 		Text: []stage.Say{
 			plan.Say("Try the book in the small tray: it is the last time that a size can be put right without loss."),
 			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.height, size.width, size.thickness),
-			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Then print the rest: forel templates --only \"large tray,case\"."),
+			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Templates of the large tray and of the case that were printed before that no longer hold: print them anew."),
 			plan.Say("What a finding means. The tray is larger or smaller than planned, and the book goes in: nothing is lost, the large tray and the case follow by just as much. The tray is too small for the book: make it again. Too large: a pad of the difference."),
 			plan.Say("The large tray is cut already: by what the small tray is larger, the room between them is less, planned %s from head to tail, %s at the fore-edge, %s above the rim. Go on while %s are left in height and in width and nothing above the rim; else cut again: for the height base and fore-edge wall, for the width base, head and tail wall, for the depth the three walls.",
 				j.Room.Height, j.Room.Width, j.Room.Depth, Length(0.1)),
@@ -173,7 +174,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			Title: "Cut the boards of the case",
 			Short: plan.Say("Cut the case boards and the spine for the nested trays as they measure, all at one setting in height."),
 			Text: []stage.Say{
-				plan.Say("Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).height, s.covered(s.large()).width, s.covered(s.large()).thickness, s.Square),
+				plan.Say("Print the templates of the case (on the command line: --only case). Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).height, s.covered(s.large()).width, s.covered(s.large()).thickness, s.Square),
 				plan.Say("Where the pair measures otherwise, cut the case for the pair, never from the sheet. Cut boards and spine at one setting in height, the grain from head to tail."),
 			},
 			Pictures: m.caseOnPair(),
@@ -184,7 +185,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			Short: plan.Say("Glue front board, spine and back board to the case cloth, a joint of %s between each two. Turn in head and tail, then the fore-edges.", s.joint()),
 			Text: []stage.Say{
 				plan.Say("Cut the case cloth by its template; at the corners the cut stays %s from the corner of the board, measured along each edge. Rule the boards on its back. Cut a spacer %s wide, as wide as a joint.", s.corner(), s.joint()),
-				plan.Say("Glue the front board and lay it on its lines, then the spine against the spacer, then the back board. All heads stand on one line. Rub down from the other side."),
+				plan.Say("Glue the front board and lay it on its lines, then the spine against the spacer, then the back board. All heads stand on one line. Rub down from the other side, and look at the check below before you turn anything in."),
 				plan.Say("Turn in head and tail first, and work them down into the joints. Pinch in what stands past the corners, then turn in the fore-edges."),
 				filler,
 			},
@@ -196,7 +197,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			Short: plan.Say("Glue the small tray to the back board, put the large tray over it, and close the case on it: the front board is glued down on the large tray."),
 			Text: []stage.Say{
 				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).height)/2),
-				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper of the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, and leave it closed under a weight " + dries + "."),
+				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the check below. Leave it closed under a weight " + dries + "."),
 			},
 			Pictures: m.casedIn(),
 			Checks:   []plan.Check{gluedUp(s)},

@@ -90,9 +90,9 @@ func (j Job) remarks() []plan.Remark {
 	h, w, spine, fore := j.outsides()
 	out := []plan.Remark{plan.Say("all boards have one height: cut them at one setting")}
 	if spine.Near(fore) {
-		out = append(out, plan.Say("its slipcase is made for the closed chemise: %s high, %s wide, %s thick; better measured on the finished chemise with the book in it", h, w, fore))
+		out = append(out, plan.Say("its slipcase or box is made for the closed chemise: %s high, %s wide, %s thick; better measured on the finished chemise with the book in it", h, w, fore))
 	} else {
-		out = append(out, plan.Say("hooks make it thicker at the fore-edge: its slipcase is made for the closed chemise: %s high, %s wide, %s thick at the spine and %s at the fore-edge; better measured on the finished chemise with the book in it", h, w, spine, fore))
+		out = append(out, plan.Say("hooks make it thicker at the fore-edge: its slipcase or box is made for the closed chemise: %s high, %s wide, %s thick at the spine and %s at the fore-edge; better measured on the finished chemise with the book in it", h, w, spine, fore))
 	}
 	out = append(out, plan.Say("a book with an elaborately tooled leather binding should have its chemise before its case")) // E. Diehl, Bookbinding: Its Background and Technique (1946), "Chemises"
 	if d := j.Book().Taper(); d > 0 {

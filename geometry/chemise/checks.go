@@ -70,9 +70,9 @@ func (j Job) closedCheck() plan.Check {
 	}
 	see = append(see, stage.Words("the covers lie flat on the book and spring back by no more than they did open"))
 	return plan.Check{
-		Name: "closed chemise", When: "when the chemise is dry, before a slipcase is cut for it",
+		Name: "closed chemise", When: "when the chemise is dry, before a slipcase or box is cut for it",
 		See:   see,
-		Fails: stage.Words("make the slipcase for what you measure: give these measures as its book's, the largest of several places"),
+		Fails: stage.Words("make the slipcase or box for what you measure: give these measures as its book's, the largest of several places"),
 	}
 }
 

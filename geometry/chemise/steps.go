@@ -22,7 +22,7 @@ func (c made) steps() []plan.Step {
 	}
 	closing := plan.Step{
 		Title: "Dry the chemise and close it round the book",
-		Short: plan.Say("Dry it flat under a weight, then crease the joints and close it round the book. Measure it: the slipcase is made for what you find."),
+		Short: plan.Say("Dry it flat under a weight, then crease the joints and close it round the book. Measure it: the slipcase or box is made for what you find."),
 		Text: []stage.Say{
 			plan.Say("Lay the chemise flat between release papers and boards, with a weight on top, " + dries + "."),
 			plan.Say("Crease each joint along a straightedge, then close the chemise round the book, wrapped in release paper, and leave it so under a light weight overnight."),

@@ -3,6 +3,7 @@ package cutter
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/paper/bed"
@@ -86,34 +87,62 @@ func names(number int, p bed.Part) []string {
 }
 
 // name sets the fullest of some names near the middle of a room within an outline, as large
-// as it fits off every line, and tells whether there was room for any.
+// as it fits off every line, level or else turned upright, and tells whether there was room
+// for any. No word is broken.
 func name(on render.Surface, names []string, outline geometry.Path, room geometry.Box, lines []geometry.Path, color render.Color) bool {
 	within := shape.Area{Rings: [][]geometry.Point{outline.Flatten(0.05)}}
 	for _, words := range names {
-		for _, size := range []render.Points{render.BodySize, render.NoteSize, render.SmallSize} {
-			broken := typeset.Break(words, size, false, room.Width()*0.85)
-			var wide Length
-			for _, l := range broken {
-				wide = max(wide, typeset.Width(l, size, false))
-			}
-			tall := typeset.LineHeight(size) * Length(len(broken))
-			if tall >= room.Height() || wide >= room.Width()*0.9 {
-				continue
-			}
-			for _, at := range places {
-				mid := room.Center().Add(geometry.Pt((room.Width()-wide)*at.X, (room.Height()-tall)*at.Y))
-				box := geometry.Bx(mid.X-wide/2, mid.Y-tall/2, mid.X+wide/2, mid.Y+tall/2).Grow(offLines)
-				if !within.Holds(mid) || slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.05)) > 0 }) {
-					continue
+		for _, turned := range []bool{false, true} {
+			for _, size := range []render.Points{render.BodySize, render.NoteSize, render.SmallSize} {
+				if setName(on, words, size, turned, within, room, lines, color) {
+					return true
 				}
-				y := mid.Y - tall/2 + typeset.Ascent(size)
-				for _, l := range broken {
-					on.Text(render.Text{At: geometry.Pt(mid.X, y), String: l, Size: size, Align: render.Middle, Color: color})
-					y += typeset.LineHeight(size)
-				}
-				return true
 			}
 		}
+	}
+	return false
+}
+
+// setName sets words of a size in a room, where they fit.
+func setName(on render.Surface, words string, size render.Points, turned bool, within shape.Area, room geometry.Box, lines []geometry.Path, color render.Color) bool {
+	along, across := room.Width(), room.Height()
+	if turned {
+		along, across = across, along
+	}
+	for _, word := range strings.Fields(words) {
+		if typeset.Width(word, size, false) > along*0.85 {
+			return false
+		}
+	}
+	broken := typeset.Break(words, size, false, along*0.85)
+	var wide Length
+	for _, l := range broken {
+		wide = max(wide, typeset.Width(l, size, false))
+	}
+	tall := typeset.LineHeight(size) * Length(len(broken))
+	if tall >= across || wide >= along*0.9 {
+		return false
+	}
+	w, h := wide, tall
+	if turned {
+		w, h = h, w
+	}
+	for _, at := range places {
+		mid := room.Center().Add(geometry.Pt((room.Width()-w)*at.X, (room.Height()-h)*at.Y))
+		box := geometry.Bx(mid.X-w/2, mid.Y-h/2, mid.X+w/2, mid.Y+h/2).Grow(offLines)
+		if !within.Holds(mid) || slices.ContainsFunc(lines, func(l geometry.Path) bool { return len(l.Clip(box, 0.05)) > 0 }) {
+			continue
+		}
+		base := typeset.Ascent(size) - tall/2
+		for _, l := range broken {
+			line := render.Text{At: mid.Add(geometry.Pt(0, base)), String: l, Size: size, Align: render.Middle, Turned: turned, Color: color}
+			if turned {
+				line.At = mid.Add(geometry.Pt(base, 0))
+			}
+			on.Text(line)
+			base += typeset.LineHeight(size)
+		}
+		return true
 	}
 	return false
 }

@@ -53,10 +53,14 @@ func (d *doc) materials() []string {
 	for _, m := range order {
 		out = append(out, m.Words()+", for "+strings.Join(of[m], ", "))
 	}
+	var fitted []string
 	for _, m := range d.plan.Materials {
 		if m.Fitted {
-			out = append(out, fmt.Sprintf("The %s must measure %s: with another the case does not fit, since it counts in all that is cut to fit it.", m.Of, d.thin(m.Thickness, d.digits(m.Thickness))))
+			fitted = append(fitted, fmt.Sprintf("the %s must measure %s", m.Of, d.thin(m.Thickness, d.digits(m.Thickness))))
 		}
+	}
+	if len(fitted) > 0 {
+		out = append(out, wording.Sentence(strings.Join(fitted, ", ")+": with another thickness the case does not fit, since it counts in all that is cut to fit it"))
 	}
 	return out
 }

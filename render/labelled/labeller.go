@@ -2,10 +2,12 @@ package labelled
 
 import (
 	"iter"
+	"math"
 	"slices"
 
 	"forel/geometry"
 	"forel/render"
+	"forel/render/leader"
 	"forel/render/record"
 )
 
@@ -17,6 +19,8 @@ type labeller struct {
 	view    View
 	bounds  geometry.Box // of the piece, on the surface
 	missed  []string
+	leaders []geometry.Segment // lines to words beside the piece
+	drawn   geometry.Length    // how long they are, in all
 
 	full, brief, short []way // titles, as titles returns them
 }
@@ -83,26 +87,112 @@ func (l *labeller) setIn(near placer, way *way, room geometry.Box, turned bool) 
 	return ok
 }
 
-// lead sets a block beside the piece with a line to a target.
-func (l *labeller) lead(b block, target geometry.Point) bool {
-	if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
-		return false
+// led is a block to be set beside the piece with a line to a place in a box.
+type led struct {
+	words block
+	to    geometry.Box
+}
+
+// leads sets blocks beside the piece, in the order in which the fewest are missed, and
+// their lines are then the shortest in all. Any of them is tried first, and both ways round.
+func (l *labeller) leads(all []led) {
+	var best *labeller
+	var drawn *record.Surface
+	for i := range 2 * len(all) {
+		order := slices.Concat(all[i/2:], all[:i/2])
+		if i%2 > 0 {
+			slices.Reverse(order)
+		}
+		t, on := l.trial()
+		t.drawn = 0
+		var rest []led
+		for _, a := range order {
+			if !t.lead(a, true) {
+				rest = append(rest, a)
+			}
+		}
+		for _, a := range rest {
+			if t.drawn += crossed; !t.lead(a, false) {
+				t.missed = append(t.missed, a.words[0].text)
+			}
+		}
+		if best == nil || len(t.missed) < len(best.missed) || len(t.missed) == len(best.missed) && t.drawn < best.drawn-1e-6 {
+			best, drawn = t, on
+		}
 	}
-	w, h := b.size(l.view.Wider)
-	for box := range beside(l.bounds, target, w, h) {
-		near := geometry.Pt(clamp(target.X, box.Min.X, box.Max.X), clamp(target.Y, box.Min.Y, box.Max.Y))
-		leader := geometry.Segment{From: near, To: target}
-		if !l.free(box) || slices.ContainsFunc(l.taken, func(t geometry.Box) bool { return crosses(leader, t.Grow(offLines)) }) {
+	if best == nil {
+		return
+	}
+	drawn.Play(l.surface, geometry.Point{})
+	l.taken, l.lines, l.leaders, l.missed = best.taken, best.lines, best.leaders, append(l.missed, best.missed...)
+}
+
+// crossed is what a line that crosses another counts for beyond its length.
+const crossed geometry.Length = 1000
+
+// lead sets a block beside the piece with a line to it: the shortest that crosses no words
+// nor, where it is to be apart, another such line.
+func (l *labeller) lead(a led, apart bool) bool {
+	w, h := a.words.size(l.view.Wider)
+	var box geometry.Box
+	var line geometry.Segment
+	shortest := geometry.Length(math.Inf(1))
+	for _, target := range targets(a.to) {
+		if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
 			continue
 		}
-		l.taken = append(l.taken, box)
-		l.lines = append(l.lines, leader)
-		b.draw(l.surface, box, false, l.color())
-		l.surface.Stroke(geometry.Line(near, target), render.Stroke{Width: 0.12, Color: l.color()})
-		l.surface.Fill(geometry.Circle(target, 0.5), l.color()) // a dot, so that it is no cut
+		for b := range beside(l.bounds, target, w, h) {
+			near := geometry.Pt(clamp(target.X, b.Min.X, b.Max.X), clamp(target.Y, b.Min.Y, b.Max.Y))
+			s := geometry.Segment{From: near, To: target}
+			if near.Distance(target) < shortest-1 && l.free(b) && l.clear(s, apart) { // what is nearly alike keeps its order
+				box, line, shortest = b, s, near.Distance(target)
+			}
+		}
+	}
+	if box.Empty() {
+		return false
+	}
+	l.taken = append(l.taken, box)
+	l.lines, l.leaders = append(l.lines, line), append(l.leaders, line)
+	l.drawn += shortest
+	a.words.draw(l.surface, box, false, l.color())
+	l.surface.Stroke(geometry.Line(line.From, line.To), render.Stroke{Width: 0.12, Color: l.color()})
+	l.surface.Fill(geometry.Circle(line.To, 0.5), l.color()) // a dot, so that it is no cut
+	return true
+}
+
+// clear tells whether a line to a place crosses no words and, where it is to be apart,
+// neither crosses nor touches another such line.
+func (l *labeller) clear(s geometry.Segment, apart bool) bool {
+	for _, t := range l.taken {
+		if crosses(s, t.Grow(offLines)) {
+			return false
+		}
+	}
+	if !apart {
 		return true
 	}
-	return false
+	for _, o := range l.leaders {
+		around := func(p geometry.Point) geometry.Box { return geometry.Box{Min: p, Max: p}.Grow(1) }
+		if leader.Cross(s.From, s.To, o.From, o.To) || crosses(s, around(o.To)) || crosses(o, around(s.To)) {
+			return false
+		}
+	}
+	return true
+}
+
+// targets are where a line to a box can end: in its middle, and near the ends of a long one.
+func targets(b geometry.Box) []geometry.Point {
+	const fromEnd = 6
+	c := b.Center()
+	out := []geometry.Point{c}
+	switch {
+	case b.Width() > 4*fromEnd && b.Width() > b.Height():
+		out = append(out, geometry.Pt(b.Min.X+fromEnd, c.Y), geometry.Pt(b.Max.X-fromEnd, c.Y))
+	case b.Height() > 4*fromEnd && b.Height() > b.Width():
+		out = append(out, geometry.Pt(c.X, b.Min.Y+fromEnd), geometry.Pt(c.X, b.Max.Y-fromEnd))
+	}
+	return out
 }
 
 func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x)) }
@@ -111,7 +201,7 @@ func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x
 func (l *labeller) trial() (*labeller, *record.Surface) {
 	t, on := *l, &record.Surface{}
 	t.surface = on
-	t.taken, t.lines, t.missed = slices.Clone(l.taken), slices.Clone(l.lines), nil
+	t.taken, t.lines, t.leaders, t.missed = slices.Clone(l.taken), slices.Clone(l.lines), slices.Clone(l.leaders), nil
 	return &t, on
 }
 
@@ -128,7 +218,7 @@ func (l *labeller) names() {
 		}
 	}
 	on.Play(l.surface, geometry.Point{})
-	l.taken, l.lines, l.missed = best.taken, best.lines, append(l.missed, best.missed...)
+	l.taken, l.lines, l.leaders, l.missed = best.taken, best.lines, best.leaders, append(l.missed, best.missed...)
 }
 
 // main sets what the piece is and the names of its parts, in that order or with
@@ -140,9 +230,13 @@ func (l *labeller) main(partsFirst bool) {
 		if len(l.piece.Folds) == 0 && (l.piece.Over == "" || len(l.piece.Guides) == 0) {
 			return
 		}
+		var beside []led
 		for _, r := range l.piece.Regions {
-			l.region(r)
+			if to, ok := l.region(r); !ok {
+				beside = append(beside, led{block{{r.Label(), render.SmallSize, false}}, to})
+			}
 		}
+		l.leads(beside)
 	}
 	if partsFirst {
 		parts()
@@ -163,7 +257,7 @@ func (l *labeller) title() {
 	case l.fitLevel(full, l.bounds), l.fitLevel(brief, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
-	case l.lead(short[1].block, visible(main, l.safe).Center()):
+	case l.lead(led{short[1].block, visible(main, l.safe)}, true):
 	default:
 		l.missed = append(l.missed, l.piece.Name)
 	}
@@ -177,20 +271,15 @@ func visible(b, in geometry.Box) geometry.Box {
 	return b
 }
 
-// region sets a region's name and where it lands.
-func (l *labeller) region(r geometry.Region) {
+// region sets a region's name and where it lands. Where it has no room for them, it
+// returns what of it can be seen.
+func (l *labeller) region(r geometry.Region) (geometry.Box, bool) {
 	room := l.view.box(r.Room)
-	blocks := regionLabels(r)
-	if l.fit(blocks, room) {
-		return
+	if l.fit(regionLabels(r), room) {
+		return geometry.Box{}, true
 	}
 	seen := room.Intersect(l.safe)
-	if seen.Empty() {
-		return // it is on another sheet
-	}
-	if !l.lead(block{{r.Label(), render.SmallSize, false}}, seen.Center()) {
-		l.missed = append(l.missed, r.Label())
-	}
+	return seen, seen.Empty() // then it is on another sheet
 }
 
 // atEdge is how far outside the safe box a line may lie that has words beside

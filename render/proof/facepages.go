@@ -52,12 +52,25 @@ func (d *doc) facePages() {
 	n := d.faceScale(room.Width(), tall)
 	var box geometry.Box
 	var y Length
-	for _, sp := range d.Proof.Spreads {
-		box = d.NewPage(false, sp.Bookmark)
-		y = d.faceHead(box, sp, n)
-		d.legend(box, box.Max.Y)
+	for i, sp := range d.Proof.Spreads {
+		var rows []faceRow
+		var down Length
 		for _, r := range sp.Rows {
-			row := d.faceRow(r, box.Width(), Length(1/n))
+			row := d.faceRow(r, room.Width(), Length(1/n))
+			rows, down = append(rows, row), down+row.tall()+rowGap
+		}
+		head := rowGap + typeset.LineHeight(render.HeadSize) + 2
+		if i > 0 && y+head+down <= d.legendTop(box)-2 { // below the one before it
+			if sp.Bookmark != "" {
+				d.Bookmark(sp.Bookmark)
+			}
+			y = d.paragraph(box, y+rowGap, sp.Head, render.HeadSize, true) + 2
+		} else {
+			box = d.NewPage(false, sp.Bookmark)
+			y = d.faceHead(box, sp, n)
+			d.legend(box, box.Max.Y)
+		}
+		for _, row := range rows {
 			d.drawRow(row, box.Min.X, y)
 			y += row.tall() + rowGap
 		}
