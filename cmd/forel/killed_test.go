@@ -40,7 +40,7 @@ var killed = []struct {
 	{"templates, first", nil, []string{"templates", "--example"}, nil, true},
 	{"gauge", []string{"gauge"}, []string{"gauge", "--units", "in"}, map[string]string{"notes.txt": "mine"}, true},
 	{"handout", []string{"handout", "--example"}, []string{"handout", "--example", "--short"}, nil, true},
-	{"stock", []string{"stock", "--example"}, []string{"stock", "--example", "--exact", "--effort", "10"}, map[string]string{"notes.txt": "mine"}, true},
+	{"stock", []string{"stock", "--example"}, []string{"stock", "--example", "--exact", "--effort", "0"}, map[string]string{"notes.txt": "mine"}, true},
 	{"cutter", []string{"cutter", "--example", "--bed", "400x300"}, []string{"cutter", "--example", "--bed", "900x600", "--effort", "10"}, nil, true},
 	{"fit", []string{"fit", "--example"}, []string{"fit", "--example", "--swell", "2"}, nil, true},
 	{"prove", []string{"prove", "--example"}, []string{"prove", "--example", "--black"}, nil, true},
@@ -134,6 +134,8 @@ func TestKilledAtAnyMoment(t *testing.T) {
 				}
 				if _, err := os.Stat(filepath.Join(folder, "case.toml")); k.name != "new" || err != nil {
 					calm(k.then)
+				} else {
+					assert.Error(t, run(k.then).Run(), "a job file is not written over")
 				}
 				if entries, err := os.ReadDir(at); err != nil || len(entries) != 3 || !maps.Equal(filesBelow(t, folder), after) {
 					left++

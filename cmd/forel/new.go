@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -64,6 +65,9 @@ func flagsNew(f *flags) action {
 		}
 		if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
 			if err == nil {
+				if s, err := shelf.Open(context.Background(), filepath.Dir(name), ""); err == nil {
+					s.Close(false) // takes away what a killed run left beside it
+				}
 				err = fmt.Errorf("%s is there already", name)
 			} else {
 				err = fmt.Errorf("can't write %s: %w", name, shelf.Cause(err))
