@@ -285,6 +285,30 @@ func TestClassInThePage(t *testing.T) {
 	assert.Contains(t, browser.Value[string](t, p, `document.getElementById('roster').value`), "Di,,200", "the table is kept")
 }
 
+// A roster of twenty is dropped on the page: while it is made keys are answered, and its
+// files are those of the program.
+func TestTwentyStudentsInThePage(t *testing.T) {
+	t.Parallel()
+	p := opened(t)
+	dropRoster(t, p)
+	p.Wait(t, `!document.getElementById('class-zip').disabled`)
+	assert.EqualValues(t, 20, browser.Value[int](t, p, `document.querySelectorAll('#students li').length`))
+	press(t, p, "#class-zip", "zip")
+	typed(t, p, "#height", "230.5")
+	assert.True(t, browser.Value[bool](t, p, `document.getElementById('class-zip').hidden`), "it is answered while the class is made")
+	want := new(page.Desk).Answer(ctx, page.Request{Do: "class", Data: roster(t)}, nil)
+	assert.True(t, bytes.Equal(want.Files[0].Data, p.Saved(t, "class.zip")))
+	press(t, p, "#class-pdf", "PDF")
+	assert.True(t, bytes.Equal(want.Files[1].Data, p.Saved(t, "print.pdf")))
+}
+
+// dropRoster drops the worked roster on the page.
+func dropRoster(t testing.TB, p *browser.Page) {
+	t.Helper()
+	p.Run(t, chromedp.Evaluate(`{ const held = new DataTransfer(); held.items.add(new File([`+"`"+string(roster(t))+"`"+`], 'roster.csv'));
+		document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: held, bubbles: true })) }`, nil))
+}
+
 // Everything is one zip, the one that the program makes.
 func TestEverythingInThePage(t *testing.T) {
 	t.Parallel()
