@@ -111,6 +111,14 @@ func (t *Templates) Settings() []Setting {
 	}
 }
 
+// Settings are those of the measuring sheet.
+func (m *Measure) Settings() []Setting {
+	return []Setting{
+		{Name: "volumes", Usage: "blanks for this `number` of books at least", To: &m.Volumes},
+		{Name: "both-units", Usage: "blanks for millimetres and inches", To: &m.Both},
+	}
+}
+
 // Settings are those of the gauge.
 func (g *Gauge) Settings() []Setting {
 	return []Setting{{Name: "check", Usage: "draw the sheet corrected by what was measured", To: &g.Check}}

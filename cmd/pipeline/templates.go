@@ -41,7 +41,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		return r, unknown
 	}
 	w = asked[0]
-	files, doc, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate}, t.MarkOut)
+	files, doc, layout, err := w.templates(theme, line, t.Separate, t.MarkOut)
 	if err != nil {
 		return r, err
 	}
@@ -63,7 +63,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 
 // templates lays a job out and makes every file of it, the drawings before the
 // document.
-func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, doc *document.Document, layout paper.Layout, err error) {
+func (w worked) templates(theme render.Theme, line geometry.Length, separate, markOut bool) (files []File, doc *document.Document, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
@@ -73,6 +73,10 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		printed := drawn
 		if markOut {
 			printed = templates.Shaped(drawn)
+		}
+		var lay paper.Options
+		if separate {
+			lay.Set = paper.Separate
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}

@@ -47,6 +47,17 @@ func (p Plan) Only(names []string) (some Plan, unknown []string) {
 	return some, unknown
 }
 
+// BatchOf returns the name of the batch that a piece is in, or the piece whose face it is;
+// "" for one that is in none.
+func (p Plan) BatchOf(q geometry.Piece) string {
+	for _, b := range p.Batches {
+		if slices.Contains(b.Pieces, q.Name) || q.FaceOf != "" && slices.Contains(b.Pieces, q.FaceOf) {
+			return b.Name
+		}
+	}
+	return ""
+}
+
 // Onlys returns the names that Only takes: the batches, the materials, then the pieces.
 func (p Plan) Onlys() []string {
 	var batches, materials, pieces []string
