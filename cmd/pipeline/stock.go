@@ -49,7 +49,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 		options.Effort = pack.Effort{}
 		return r, append(Problems(err), unstocked(ctx, all, options)...)
 	}
-	options.Effort.Progress = s.Progress.search
+	options.Effort.Progress = s.Progress.at
 	p, err := layOut(ctx, all, options, &r)
 	if err != nil {
 		return r, err
