@@ -22,6 +22,7 @@ func commands() []command {
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
 		{"shop", "write a commented shop file to begin with, or list what yours has", aboutShop, flagsShop},
 		{"plain", "print a job with all that it takes from the shop file as one job file", aboutPlain, flagsPlain},
+		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
@@ -43,6 +44,15 @@ func flagsPlain(f *flags) action {
 	f.key("paper", "print.paper", paperUsage)
 	f.key("printer", "print.printer", printerUsage)
 	return f.makes(&p)
+}
+
+func flagsMeasure(f *flags) action {
+	var m pipeline.Measure
+	f.job(&m.Job)
+	f.out("measure", "measure/", "`folder` to write into; made if it is not there", nil)
+	f.prints()
+	f.settings(m.Settings())
+	return f.makes(&m)
 }
 
 func flagsTemplates(f *flags) action {

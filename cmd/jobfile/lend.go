@@ -212,7 +212,7 @@ func (r *reader) mean(v value) value {
 	}
 	var sum Length
 	for _, item := range v.items {
-		l, _, ok := r.measure(item, "stock.thickness", "", thinnest, thickest)
+		l, _, ok := r.measure(item, "stock.thickness", "", thinnest, thickest, nil)
 		if !ok {
 			return item
 		}

@@ -42,7 +42,7 @@ func (r *reader) read(v value, s job.Setting) {
 	case s.Length != nil:
 		*s.Length = r.setting(v, s)
 	case s.Readings != nil:
-		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max)); len(r.issues) == before {
+		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max), nil); len(r.issues) == before {
 			*s.Readings = all
 		}
 	case s.Percent:

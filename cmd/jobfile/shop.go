@@ -55,7 +55,7 @@ var sheetWords = func() (out []string) {
 func wordOf(key string) string { return key[strings.LastIndex(key, ".")+1:] }
 
 // notHabits are the keys and tables of one job alone.
-var notHabits = []string{"title", "book", "as_built"}
+var notHabits = []string{"title", "book", "as_built", "extra"}
 
 // shopWords are the keys and tables of a shop file.
 var shopWords = func() *vocabulary {
@@ -227,7 +227,7 @@ func (s *Shop) material(e *entry) {
 		r.refuse(r.at(r.tables[e.key], e.key+".kind"), "missing", "give "+either(materialKinds))
 	}
 	if v, ok := s.value(e.key, "thickness"); ok {
-		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest)
+		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest, nil)
 	}
 	if v, ok := s.value(e.key, "measured_on"); ok && !day(v.text) {
 		r.reject(v, "is no date", `write it as in 2026-11-28`)
@@ -351,7 +351,7 @@ func (s *Shop) List() []byte {
 	for _, e := range s.materials {
 		thickness := ""
 		if v, ok := s.value(e.key, "thickness"); ok {
-			if l, _, ok := s.r.measure(s.r.mean(v), "stock.thickness", "", thinnest, thickest); ok {
+			if l, _, ok := s.r.measure(s.r.mean(v), "stock.thickness", "", thinnest, thickest, nil); ok {
 				thickness = geometry.Fine(l, s.unit)
 			}
 		}

@@ -16,9 +16,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
-	"forel/paper"
 	"forel/paper/bench"
-	"forel/paper/pack"
 	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/cutlist"
@@ -247,7 +245,7 @@ func (w *worked) slim() {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{}, false)
+	files, _, _, err := w.templates(render.DefaultTheme(), 0, false, false)
 	if err != nil {
 		return nil, err
 	}
@@ -365,7 +363,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 	var plans []bench.Plan
 	var lists [][]byte
 	for i, lot := range lots {
-		effort.Progress = func(s pack.Progress) { p.at((float64(i) + s.Fraction) / float64(len(lots))) }
+		effort.Progress = func(done float64) { p.at((float64(i) + done) / float64(len(lots))) }
 		laid, err := layOut(ctx, lot, bench.Options{Effort: effort}, &result)
 		if err != nil {
 			return nil, result.Warnings, err
