@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"forel/cmd/jobfile"
 	"forel/paper/bench"
 	"forel/paper/order"
 	draw "forel/render/order"
@@ -46,12 +47,16 @@ func (o Order) Make(ctx context.Context) (r Result, err error) {
 	return r, err
 }
 
-// spare adds the spare pieces of a job.
-func spare(w *worked) {
-	w.plan.Pieces = slices.Clone(w.plan.Pieces)
-	for i := range w.plan.Pieces {
-		w.plan.Pieces[i].Count += w.file.Order.SparePieces
+// spare adds the spare pieces of every job.
+func spare(all []worked) jobfile.Issues {
+	for i := range all {
+		pieces := slices.Clone(all[i].plan.Pieces)
+		for k := range pieces {
+			pieces[k].Count += all[i].file.Order.SparePieces
+		}
+		all[i].plan.Pieces = pieces
 	}
+	return nil
 }
 
 // differ warns of jobs that say something else than the first of what holds for all.
