@@ -29,6 +29,7 @@ func (r *reader) settings() File {
 	r.lendStock(f.Kind)
 	f.Stock = r.readStock()
 	f.Lent = r.taken
+	r.terms(&f)
 	return f
 }
 

@@ -261,7 +261,7 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 		if !ok && !slices.Contains(sheetAlone, word) && !(weighed && (word == "grammage" || word == "density")) {
 			v, ok = s.value(e.key, word)
 		}
-		if ok {
+		if _, sheets := s.value(sheet, "size"); ok && !(sheets && (word == "sold_by" || word == "per")) { // these are of rolls
 			to[stock+"."+word] = v
 		}
 	}
