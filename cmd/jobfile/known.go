@@ -39,6 +39,9 @@ var knownKeys = func() []string {
 	for _, n := range kinds.Named() {
 		add(n.Key)
 	}
+	for _, key := range timesKeys {
+		add(key)
+	}
 	for _, key := range stockKeys {
 		add(key)
 	}

@@ -26,6 +26,7 @@ func (r *reader) settings() File {
 	f.Print, f.Black = r.print()
 	f.Names = r.names(f.Kind)
 	f.Stock = r.readStock()
+	f.Times, f.Hours = r.times()
 	return f
 }
 
