@@ -22,7 +22,7 @@ type Block struct {
 // Part is the part of a block that is of one step.
 type Part struct {
 	Step  int    // its number, from 1
-	Title string // of the step
+	Title string // of the step, and what is done of it
 	Work  int    // minutes
 }
 
@@ -63,16 +63,16 @@ func Of(name string, steps []plan.Step, times work.Times) Case {
 	wet := false
 	for i, s := range steps {
 		for _, spell := range s.Spells {
-			part := Part{Step: i + 1, Title: s.Title, Work: work.Minutes(times.Of(spell))}
+			title := s.Title
+			if spell.Says != "" {
+				title += ": " + spell.Says
+			}
+			part := Part{Step: i + 1, Title: title, Work: work.Minutes(times.Of(spell))}
 			if !wet {
 				c.Blocks = append(c.Blocks, Block{})
 			}
 			b := &c.Blocks[len(c.Blocks)-1]
-			if n := len(b.Parts); n > 0 && b.Parts[n-1].Step == part.Step {
-				b.Parts[n-1].Work += part.Work
-			} else {
-				b.Parts = append(b.Parts, part)
-			}
+			b.Parts = append(b.Parts, part)
 			b.Dries, b.Dry = spell.Dries, work.Minutes(times.Drying(spell))
 			wet = spell.Wet
 		}
