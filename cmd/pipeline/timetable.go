@@ -59,7 +59,26 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	} else {
 		r.Report = table.Text()
 	}
-	return r, err
+	if err != nil || !t.Draw {
+		return r, err
+	}
+	r.Document = table.Document(first.printed())
+	doc, err := r.Document.PDF()
+	if err != nil {
+		return r, err
+	}
+	r.Files, r.Set = []File{{timetableName, doc}}, "timetable"
+	if !dated {
+		r.Notes = append(r.Notes, "calendars need a date: --start 2026-12-01 writes "+calendarName+" too")
+	} else {
+		events, err := table.Calendar(first.date)
+		if err != nil {
+			return r, err
+		}
+		r.Files = append(r.Files, File{calendarName, events})
+	}
+	r.Wrote = namesOf(r.Files)
+	return r, nil
 }
 
 // all reads the jobs, or the rows of a roster.

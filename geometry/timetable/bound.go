@@ -48,5 +48,21 @@ func (s *search) lower() int {
 			bound = max(bound, s.calendar.full(head, sum)+o.after)
 		}
 	}
-	return bound
+	return s.ends(bound)
+}
+
+// ends returns when the last case can be ready at the earliest that is not ready before a
+// minute: where each case ends with work, that is when the bench is open.
+func (s *search) ends(minute int) int {
+	least := minutesADay
+	for _, all := range s.cases {
+		if len(all) == 0 || all[len(all)-1].dry > 0 {
+			return minute
+		}
+		least = min(least, all[len(all)-1].work)
+	}
+	if least == 0 || least > minute {
+		return minute
+	}
+	return max(minute, s.calendar.fit(minute-least, least)+least)
 }

@@ -265,3 +265,11 @@ func (h Hours) Week() (out [7][][2]int) {
 	}
 	return out
 }
+
+// On returns when the bench opens and closes on a day.
+func (h Hours) On(day time.Time) (out [][2]time.Time) {
+	for _, s := range h.on(day) {
+		out = append(out, [2]time.Time{day.Add(time.Duration(s.from) * time.Minute), day.Add(time.Duration(s.to) * time.Minute)})
+	}
+	return out
+}

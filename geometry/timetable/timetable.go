@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"time"
@@ -95,7 +96,12 @@ func Make(ctx context.Context, cases []Case, h Hours, start time.Time) (Timetabl
 }
 
 // block is work as the search sees it, in minutes.
-type block struct{ work, dry, after int } // after: what is to go when it is done, hours of the bench apart
+type block struct {
+	work, dry int
+	after     int // what is to go when it is done, hours of the bench apart
+	first     int // a number for what it begins with, and for what it ends with: alike in alike work
+	end       int
+}
 
 // search looks for the order of work.
 type search struct {
@@ -111,20 +117,28 @@ type try struct {
 	entries []placed
 	done    []int // of each case
 	last    int   // the latest of them
-	sum     int   // of them all
+	changes int   // how often other work is begun than was done before
+	sum     int   // of all in done
 }
 
 type placed struct{ of, block, from int }
 
 func newSearch(c *calendar, cases []Case) *search {
 	s := &search{calendar: c}
+	numbers := map[string]int{}
+	numbered := func(title string) int {
+		if _, ok := numbers[title]; !ok {
+			numbers[title] = len(numbers)
+		}
+		return numbers[title]
+	}
 	for _, one := range cases {
 		all := make([]block, len(one.Blocks))
 		after := 0
 		for i := len(all) - 1; i >= 0; i-- {
 			b := one.Blocks[i]
 			after += b.Dry
-			all[i] = block{b.Work(), b.Dry, after}
+			all[i] = block{b.Work(), b.Dry, after, numbered(b.Parts[0].Title), numbered(b.Parts[len(b.Parts)-1].Title)}
 			after += all[i].work
 		}
 		if len(all) > 0 {
@@ -143,9 +157,21 @@ const effort = 20_000_000
 // mostTries is how many are made at most.
 const mostTries = 400
 
-// best returns the best of some tries. The first two go by what is longest to go, the others
-// by that and a number drawn for each block; every other one may wait for work that is
-// more urgent.
+// rule is how a try chooses among work that could be begun: by what is to go after it, by
+// a number drawn, and by whether it is what was done just before, of another case.
+type rule struct {
+	draw, alike float64 // in parts of the longest to go
+	waits       bool    // it may wait for work that is more urgent
+}
+
+// rules are tried one after the other, and again with other numbers.
+var rules = []rule{
+	{0, 0, false}, {0, 0, true}, {0, 1, false}, {0, 1, true}, {0, 10, false}, {0, 10, true},
+	{0.1, 0, false}, {0.1, 0, true}, {0.1, 1, false}, {0.3, 0, true}, {0.3, 1, false}, {1, 0, true}, {1, 10, false}, {3, 0, true}, {3, 0, false}, {3, 10, true},
+}
+
+// best returns the best of some tries: the one with the last case ready first, then the one
+// with the fewest changes from one work to another.
 func (s *search) best(ctx context.Context) (best try) {
 	draw := rand.New(rand.NewPCG(1, 2)) // the same each time
 	tries := min(mostTries, 1+effort/max(1, s.total*len(s.cases)))
@@ -153,15 +179,11 @@ func (s *search) best(ctx context.Context) (best try) {
 		tries = 1
 	}
 	for n := range tries {
-		spread := 0.0
-		if n > 1 {
-			spread = []float64{0.1, 0.3, 1, 3}[n/2%4]
-		}
-		t := s.place(func(b block) float64 { return float64(b.after) + spread*float64(s.longest)*draw.Float64() }, n%2 == 1)
-		if n == 0 || cmp.Or(cmp.Compare(t.last, best.last), cmp.Compare(t.sum, best.sum)) < 0 {
+		t := s.place(rules[n%len(rules)], draw)
+		if n == 0 || cmp.Or(cmp.Compare(t.last, best.last), cmp.Compare(t.changes, best.changes), cmp.Compare(t.sum, best.sum)) < 0 {
 			best = t
 		}
-		if best.last == s.bound || ctx.Err() != nil {
+		if ctx.Err() != nil {
 			break
 		}
 	}
@@ -171,7 +193,15 @@ func (s *search) best(ctx context.Context) (best try) {
 // place makes one try. Where waits is set, work that can begin a little later may come
 // before work that could begin now but would be in its way (Giffler and Thompson 1960, from
 // memory: one of these orders is best).
-func (s *search) place(urgent func(block) float64, waits bool) try {
+func (s *search) place(r rule, draw *rand.Rand) try {
+	urgent := func(b block) float64 {
+		key := float64(b.after)
+		if r.draw > 0 {
+			key += r.draw * float64(s.longest) * draw.Float64()
+		}
+		return key
+	}
+	alike := r.alike * float64(s.longest)
 	type state struct {
 		of, next int
 		ready    int // from when on it can be worked at
@@ -186,7 +216,7 @@ func (s *search) place(urgent func(block) float64, waits bool) try {
 			open = append(open, state{of: i, ready: s.calendar.from, at: -1, key: urgent(all[0])})
 		}
 	}
-	hands := s.calendar.from
+	hands, did := s.calendar.from, -1
 	for len(open) > 0 {
 		first, soonest := -1, 0
 		for i := range open {
@@ -196,23 +226,34 @@ func (s *search) place(urgent func(block) float64, waits bool) try {
 				o.at = s.calendar.fit(at, b.work)
 			}
 			limit := o.at
-			if waits {
+			if r.waits {
 				limit += b.work
 			}
 			if first < 0 || limit < soonest {
 				first, soonest = i, limit
 			}
 		}
+		best := math.Inf(-1)
 		for i := range open {
-			o, f := &open[i], &open[first]
-			if in := o.at < soonest || !waits && o.at == soonest; in && (o.key > f.key || o.key == f.key && o.of < f.of) {
-				first = i
+			o := &open[i]
+			if o.at > soonest || r.waits && o.at == soonest && i != first {
+				continue
+			}
+			key := o.key
+			if s.cases[o.of][o.next].first == did {
+				key += alike
+			}
+			if key > best || key == best && o.of < open[first].of {
+				first, best = i, key
 			}
 		}
 		o := &open[first]
 		b := s.cases[o.of][o.next]
 		t.entries = append(t.entries, placed{o.of, o.next, o.at})
-		hands = o.at + b.work
+		if b.first != did {
+			t.changes++
+		}
+		hands, did = o.at+b.work, b.end
 		o.ready, o.at = hands+b.dry, -1
 		t.done[o.of] = o.ready
 		if o.next++; o.next == len(s.cases[o.of]) {

@@ -124,7 +124,7 @@ func (t Table) dries(l line) string {
 		}
 		return ""
 	}
-	said := "then dries until " + t.at(l.dry, l.from) + " at least: " + l.dries.What
+	said := "dries until " + t.at(l.dry, l.from) + " at least: " + l.dries.What
 	if l.dries.Under != "" {
 		said += ", under " + l.dries.Under
 	}
@@ -208,7 +208,11 @@ func (t Table) handed() (rows [][]string) {
 		if !day(r.Over).Equal(day(r.Done)) {
 			over += ", " + r.Over.Format("15:04")
 		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), wording.OneLine(c.Name), minutes(c.Work()), minutes(c.Drying()), t.at(r.Done, time.Time{}), over})
+		no := ""
+		if t.several() {
+			no = fmt.Sprint(i + 1)
+		}
+		rows = append(rows, []string{no, wording.OneLine(c.Name), minutes(c.Work()), minutes(c.Drying()), t.at(r.Done, time.Time{}), over})
 	}
 	return rows
 }
