@@ -27,6 +27,7 @@ func (r *reader) settings() File {
 	f.Names = r.names(f.Kind)
 	f.Stock = r.readStock()
 	r.terms(&f)
+	f.Times, f.Hours = r.times()
 	return f
 }
 
