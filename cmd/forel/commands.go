@@ -28,6 +28,7 @@ func commands() []command {
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
+		{"record", "take down what was measured, beside what was planned", aboutRecord, flagsRecord},
 		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
 		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},
 		{"man", "print the manual page", aboutMan, flagsMan},

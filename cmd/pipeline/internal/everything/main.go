@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"os"
 
+	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
 )
 
@@ -22,6 +23,7 @@ func main() {
 		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job},
 		pipeline.Stock{Job: job, Effort: "100", Draw: true}, cutter,
 		pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true},
+		pipeline.Record{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: jobfile.Starter()}}}}, Readings: []string{"play-height=1.4", "board=1.98; 2.02"}},
 	} {
 		r, err := c.Make(ctx)
 		tell(fmt.Sprintf("%T", c), append(r.Files, pipeline.File{Name: "report", Data: r.Report}), err)
