@@ -9,6 +9,21 @@ import (
 
 // What the help of each command says: usage, what it does, an example.
 
+const aboutMeasure = `
+usage: forel measure [JOB.toml] [flags]
+
+Writes measure.pdf into a folder: how to measure a book and the materials for its
+case, each with a picture, and beside it blanks for several readings, of which
+the largest is ringed. It needs no job. With one the pictures show its book, as
+far as that is measured, and there are blanks for each of its books and for what
+its kind is made of; each has the line of the job file that takes it.
+
+example:
+  forel measure --out measure/
+  forel measure case.toml --paper letter
+  forel measure --set kind=chemise --volumes 3 --both-units
+`
+
 var aboutTemplates = `
 usage: forel templates [JOB.toml] [flags]
 

@@ -20,6 +20,7 @@ type action func(out io.Writer, say voice) error
 func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
+		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
@@ -34,6 +35,15 @@ func commands() []command {
 		{"man", "print the manual page", aboutMan, flagsMan},
 		{"version", "print which forel this is", aboutVersion, flagsVersion},
 	}
+}
+
+func flagsMeasure(f *flags) action {
+	var m pipeline.Measure
+	f.job(&m.Job)
+	f.out("measure", "measure/", "`folder` to write into; made if it is not there", nil)
+	f.prints()
+	f.settings(m.Settings())
+	return f.makes(&m)
 }
 
 func flagsTemplates(f *flags) action {

@@ -13,7 +13,7 @@ const mostReadings = 100 // of one dimension
 // readBooks reads every book; where there is none, it says what to write.
 func (r *reader) readBooks() []job.Book {
 	measured := func(f job.Dimension) bool { return r.has("book." + f.Key) }
-	if r.hasFile && r.counts["book"] == 0 && !slices.ContainsFunc(job.Dimensions, measured) {
+	if !r.unbooked && r.hasFile && r.counts["book"] == 0 && !slices.ContainsFunc(job.Dimensions, measured) {
 		r.refuse(r.at(0, "book"), "no book", "write [[book]] and below it height, width and thickness")
 		return nil
 	}
@@ -45,7 +45,7 @@ func (r *reader) readBook(n int) job.Book {
 	}
 	for _, f := range job.Dimensions {
 		key := name + "." + f.Key
-		if f.Optional || r.has(key) {
+		if f.Optional || r.unbooked || r.has(key) {
 			continue
 		}
 		at := r.at(r.tables[name], key)
@@ -61,6 +61,8 @@ func (r *reader) readBook(n int) job.Book {
 func (r *reader) readings(v value, key, what string, least, most Length) job.Readings {
 	items := v.items
 	switch {
+	case blank(v) && r.unbooked:
+		return nil
 	case blank(v) && !v.at.flag:
 		r.refuse(v.at, "is not filled in", "type in the "+spoken(key)+" you measured ("+what+")")
 		return nil

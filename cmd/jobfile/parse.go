@@ -70,6 +70,7 @@ type reader struct {
 	slips    Issues       // in the writing of the file
 	suspects job.Problems // what another kind of job would need
 	twice    *Issue       // see invalid
+	unbooked bool         // its books need not be measured yet
 }
 
 func newReader(source string, hasFile bool) *reader {

@@ -44,6 +44,8 @@ const TakesYes jobfile.Takes = "yes"
 // outputs are all that can be made, the most usual first. What is said of them here is the
 // page's own; of their settings it is what the flags say.
 var outputs = []Output{
+	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
+		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "templates", Title: "Templates to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
 		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},

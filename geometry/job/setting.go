@@ -22,6 +22,7 @@ type Setting struct {
 	Readings *Readings // of one dimension; none: it was not measured
 	Percent  bool      // Number is a share in percent
 	Auto     bool      // the word "auto" stands for a length that suits, kept as zero
+	OfBook   bool      // it is measured on the book
 }
 
 // LengthOf returns the setting of a length between two limits in millimetres.
@@ -32,6 +33,12 @@ func LengthOf(key, what string, least, most float64, at *Length) Setting {
 // OrAuto returns the setting of a length that the word "auto" may stand for.
 func (s Setting) OrAuto() Setting {
 	s.Auto = true
+	return s
+}
+
+// OnBook returns the setting of what is measured on the book.
+func (s Setting) OnBook() Setting {
+	s.OfBook = true
 	return s
 }
 
