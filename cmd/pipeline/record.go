@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -59,11 +58,12 @@ func (r *Record) Settings() []Setting {
 	)
 }
 
-var notInTitle = regexp.MustCompile(`\.toml$`)
+// RecordSuffix is how the name of a record ends.
+const RecordSuffix = ".record.toml"
 
 // RecordName returns the name of the record of a job file, which stands beside it.
 func RecordName(jobName string) string {
-	return notInTitle.ReplaceAllString(path.Base(strings.ReplaceAll(jobName, `\`, "/")), "") + ".record.toml"
+	return strings.TrimSuffix(path.Base(strings.ReplaceAll(jobName, `\`, "/")), ".toml") + RecordSuffix
 }
 
 // Make takes down what was measured.
@@ -148,9 +148,8 @@ func linesOf(quantities []fit.Quantity, rec recordfile.Record) (out []lessons.Li
 		l := lessons.Line{Quantity: q}
 		l.Low, l.High = q.Within()
 		if t, ok := rec.Last(q.Key); ok {
-			t.Name, t.When, t.Sort = q.Name, q.When, q.Sort
-			l = lessons.Line{Quantity: t.Quantity, Low: t.Low, High: t.High, Readings: t.Readings, Date: t.Date}
-			l.Slip = slices.ContainsFunc(t.Readings, func(m geometry.Length) bool { return recordfile.Slip(t.Quantity, m) })
+			t.Name, t.When = q.Name, q.When
+			l = lessons.Line{Quantity: t.Quantity, Low: t.Low, High: t.High, Readings: t.Readings, Date: t.Date, Slip: t.Slip()}
 		}
 		out = append(out, l)
 	}
@@ -220,7 +219,7 @@ func quantityOf(quantities []fit.Quantity, name string) (found fit.Quantity, ok 
 // misread tells what a reading would be right as, where it is near the plan in another
 // unit or with its point elsewhere; empty where it is none of these.
 func misread(q fit.Quantity, l geometry.Length, u geometry.Unit) string {
-	if !recordfile.Slip(q, l) {
+	if !fit.Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), l) {
 		return ""
 	}
 	for _, as := range []struct {

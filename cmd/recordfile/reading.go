@@ -48,17 +48,10 @@ func signed(text string, u geometry.Unit) (Length, error) {
 // mostReadings is how many places of one quantity are taken down at once.
 const mostReadings = 20
 
-// far is how far a reading may be from what was planned before it is taken for a slip:
-// many times what a careless hand is off (common practice, no source).
-func far(planned Length, sort fit.Sort) Length {
-	if sort == fit.Layer {
-		return max(0.3, planned/2)
-	}
-	return max(10, planned/20)
+// slip tells whether a reading is too far from what was planned to be of the same thing.
+func slip(q fit.Quantity, l Length) bool {
+	return fit.Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), l)
 }
-
-// Slip tells whether a reading is too far from what was planned to be of the same thing.
-func Slip(q fit.Quantity, l Length) bool { return (l - q.Planned).Abs() > far(q.Planned, q.Sort) }
 
 // Typed reads what a maker typed of a quantity: lengths with ";" between them, or with ","
 // where that can't be a decimal comma. A bare number is in the unit u.
@@ -70,7 +63,7 @@ func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err erro
 			if err != nil {
 				return nil, false, err
 			}
-			all, near = append(all, l), near && !Slip(q, l)
+			all, near = append(all, l), near && !slip(q, l)
 		}
 		return all, near, nil
 	}

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
@@ -46,6 +47,11 @@ type Taken struct {
 	Readings  []Length
 	Line      int  // where it stands
 	Changed   bool // something was done to the case before, such as paring
+}
+
+// Slip tells whether a reading is so far off that it is taken for a slip.
+func (t Taken) Slip() bool {
+	return slices.ContainsFunc(t.Readings, func(l Length) bool { return fit.Slip(t.Sort, t.Mean, t.SD, l) })
 }
 
 // Last returns what was taken of a quantity last.

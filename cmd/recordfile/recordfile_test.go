@@ -95,8 +95,8 @@ func TestAfterSomethingWasDone(t *testing.T) {
 
 // Readings are read as a maker types them; what can be read in two ways is refused.
 func TestTyped(t *testing.T) {
-	size := fit.Quantity{Sort: fit.Size, Planned: 227.3}
-	play := fit.Quantity{Sort: fit.Play, Planned: 1.3}
+	size := fit.Quantity{Sort: fit.Size, Planned: 227.3, Expected: tolerance.Distribution{Mean: 227.3, SD: 0.2}}
+	play := fit.Quantity{Sort: fit.Play, Planned: 1.3, Expected: tolerance.Distribution{Mean: 1.2, SD: 0.5}}
 	for text, want := range map[string][]geometry.Length{
 		"227.8,227.5": {227.8, 227.5}, "227,8": {227.8}, "227.8; 227,5": {227.8, 227.5}, "227,228": {227, 228}, "8 15/16 in": {8.9375 * 25.4}, " 227 mm": {227},
 	} {

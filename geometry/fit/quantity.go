@@ -54,6 +54,11 @@ func keyed(name string) string {
 	return strings.Join(strings.Fields(name), "-")
 }
 
+// PlayKey returns the key of the room left in a gap.
+func PlayKey(g plan.Gap) string {
+	return keyed(strings.TrimSpace("play " + g.Dimension + " " + g.Volume))
+}
+
 // board is the uncertainty of a board, whether it was measured or not.
 const board = "uncertainty.board"
 
@@ -89,7 +94,7 @@ func Quantities(c plan.Chain) (out []Quantity) {
 		q.Expected, _, _ = tolerance.Sum(q.Planned, effects)
 		q.Counts, q.Layers = map[string]float64{}, map[string]Length{}
 		for i, l := range c.Links {
-			if slope := slopes[at][i]; slope != 0 && !l.Book {
+			if slope := slopes[at][i]; slope != 0 && !l.Book && l.Length > 0 {
 				q.Counts[keyed(l.Name)] = slope
 				if sd, ok := layers[keyed(l.Name)]; ok {
 					q.Layers[keyed(l.Name)] = sd
@@ -113,7 +118,7 @@ func Quantities(c plan.Chain) (out []Quantity) {
 		if !g.Decides {
 			continue
 		}
-		q := Quantity{Key: keyed(strings.TrimSpace("play " + g.Dimension + " " + g.Volume)), Name: strings.TrimSpace("play in " + g.Dimension + " " + g.Where), When: "when all is dry, with the book in it",
+		q := Quantity{Key: PlayKey(g), Name: strings.TrimSpace("play in " + g.Dimension + " " + g.Where), When: "when all is dry, with the book in it",
 			Sort: Play, Tight: g.Tight, Loose: g.Loose}
 		if g.Volume != "" {
 			q.Name += " of " + g.Volume
@@ -134,4 +139,15 @@ func Counting(of Sort, readings []Length) Length {
 		sum += r
 	}
 	return sum / Length(len(readings))
+}
+
+// Slip tells whether a length is so far from what was expected, a mean and a standard
+// deviation, that it is taken for a slip of reading or writing: many times what a careless
+// hand is off (common practice, no source).
+func Slip(of Sort, mean, sd, is Length) bool {
+	least := Length(3)
+	if of == Layer {
+		least = max(0.2, mean/3)
+	}
+	return (is - mean).Abs() > max(least, 8*sd)
 }

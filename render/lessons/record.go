@@ -63,14 +63,15 @@ func Record(title string, all []Line, u geometry.Unit) []byte {
 // verdict says how what was measured compares with what was expected, and of play whether
 // it is too little or too much.
 func (l Line) verdict(u geometry.Unit) string {
+	const shown = 0.005 // what is not seen in the figures
 	v := fit.Counting(l.Sort, l.Readings)
 	var said []string
 	switch {
 	case l.Slip:
 		said = append(said, "far from the plan: a slip? put it right in the file")
-	case v < l.Low:
+	case v < l.Low-shown:
 		said = append(said, geometry.Fine(l.Low-v, u)+" under what was expected")
-	case v > l.High:
+	case v > l.High+shown:
 		said = append(said, geometry.Fine(v-l.High, u)+" over what was expected")
 	default:
 		said = append(said, "as expected")
