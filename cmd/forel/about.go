@@ -132,6 +132,28 @@ example:
   forel stock class/*.toml --effort 20s --out bench/
 `, pipeline.StockSteps, careful(wording.Knife, wording.Shear))
 
+const aboutOrder = `
+usage: forel order [JOB.toml ...] [flags]
+
+Lists what is to be ordered for all jobs, from the plan that forel stock makes: sheets
+by the name their supplier has for them, with size, thickness and grain, cloth in
+lengths as shops cut it, adhesive by the area that is glued. There is a block for each
+supplier. What [[stock]] counts, and a roll with a length, is there: it is used up
+first and not ordered.
+
+In [[stock]] supplier and ordered_as say who sells it and what it is called there;
+sold_by is the step that lengths off a roll are cut in. [order] has what is spare, and
+[adhesive] what you glue with. What a square metre of it takes is a usual figure
+(common practice, no source) until you give your maker's own.
+
+With --out it writes order.pdf, a page to print or to send.
+
+example:
+  forel order case.toml
+  forel order case.toml other.toml --out order/
+  forel order case.toml --format csv --set "order.spare=5 %"
+`
+
 var aboutCutter = `
 usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 

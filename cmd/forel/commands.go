@@ -26,6 +26,7 @@ func commands() []command {
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
 		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
+		{"order", "list what is to be ordered, in a seller's terms, a block for each supplier", aboutOrder, flagsOrder},
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
@@ -92,6 +93,17 @@ func flagsStock(f *flags) action {
 	f.settings(s.Settings())
 	f.long("laying out", &s.Progress)
 	return f.makes(&s)
+}
+
+func flagsOrder(f *flags) action {
+	var o pipeline.Order
+	f.job(&o.Job)
+	f.several = true
+	f.out("", "order/", "`folder` to write order.pdf into; made if it is not there", &o.Draw)
+	f.prints()
+	f.settings(o.Settings())
+	f.long("laying out", &o.Progress)
+	return f.makes(&o)
 }
 
 func flagsCutter(f *flags) action {

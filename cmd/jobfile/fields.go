@@ -114,7 +114,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	switch {
 	case f.Key == "print.paper" || f.Key == "stock.size":
 		f.Kind = TakesSize
-	case f.Key == "book.weight":
+	case f.Key == bookWeight.Key, f.Key == pack.Key, f.Key == atHand.Key:
 		f.Kind = TakesWeight
 	case s.Words != nil:
 		f.Kind = TakesChoice
@@ -135,7 +135,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	default:
 		f.Kind = TakesText
 	}
-	if f.Table == "stock" || f.Table == "print" { // no settings of a case: a new job file tells
+	if slices.Contains([]string{"stock", "print", "order", "adhesive", "quote", "extra"}, f.Table) { // no settings of a case: a new job file tells
 		f.Default = ""
 	}
 	f.Required = slices.ContainsFunc(job.Dimensions, func(d job.Dimension) bool { return "book."+d.Key == f.Key && !d.Optional }) || f.Key == "stock.material"
@@ -162,11 +162,11 @@ func settingsOf(unit geometry.Unit) map[string]job.Setting {
 	for _, d := range job.Dimensions {
 		add(job.Setting{Key: "book." + d.Key, What: d.What, Min: float64(d.Min), Max: float64(d.Max), Readings: new(job.Readings)})
 	}
-	add(job.Setting{Key: "book.weight", What: "what the book weighs", Min: leastWeight, Max: mostWeight})
+	add(bookWeight)
 	for _, n := range kinds.Named() {
 		add(job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	for _, s := range slices.Concat(printSettings(), stockSettings) {
+	for _, s := range slices.Concat(printSettings(), stockSettings, termSettings) {
 		add(s)
 	}
 	return out

@@ -10,6 +10,8 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/paper"
+	"forel/paper/order"
+	"forel/paper/quote"
 	"forel/paper/stock"
 )
 
@@ -25,6 +27,10 @@ type File struct {
 	Black bool                         // print in black alone
 	Stock []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
 	Names map[geometry.Material]string // what the maker calls a material, where it has a name
+
+	Order    order.Terms
+	Adhesive order.Adhesive
+	Quote    quote.Terms
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
