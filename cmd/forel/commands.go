@@ -32,6 +32,8 @@ func commands() []command {
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
 		{"timetable", "tell what to do when: work and drying, over days, of one case or of many", aboutTimetable, flagsTimetable},
+		{"record", "take down what was measured, beside what was planned", aboutRecord, flagsRecord},
+		{"lessons", "tell what many records teach: your own errors, your own clearances", aboutLessons, flagsLessons},
 		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
 		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},
 		{"man", "print the manual page", aboutMan, flagsMan},
