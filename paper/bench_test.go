@@ -39,13 +39,13 @@ func randomCases(n int) (all [][]geometry.Piece) {
 func BenchmarkLay(b *testing.B) {
 	jobs := randomCases(1000)
 	for _, name := range []string{"A4", "Letter"} {
-		for _, o := range []paper.Options{{}, {Separate: true}} {
+		for _, o := range []paper.Options{{}, {Set: paper.Separate}} {
 			s := paper.DefaultSetup()
 			sheet, err := paper.ParseSheet(name, geometry.MM)
 			require.NoError(b, err)
 			s.Sheet = sheet
 			title := name
-			if o.Separate {
+			if o.Set != nil {
 				title += ", separate"
 			}
 			b.Run(title, func(b *testing.B) {

@@ -21,7 +21,7 @@ func TestLayTwoOnASheet(t *testing.T) {
 	l := paper.DefaultSetup().Lay(pieces, paper.Options{})
 	assert.Len(t, l.Pages, 1)
 	assert.Equal(t, 1, l.AtLeast) // 44500 of 49970 mm²
-	assert.Len(t, paper.DefaultSetup().Lay(pieces, paper.Options{Separate: true}).Pages, 2)
+	assert.Len(t, paper.DefaultSetup().Lay(pieces, paper.Options{Set: paper.Separate}).Pages, 2)
 }
 
 // By hand. A strip of 300 x 100 mm is longer than any A4 prints; in two parts of

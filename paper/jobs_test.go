@@ -1,6 +1,7 @@
 package paper_test
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -69,12 +70,19 @@ func cases() *rapid.Generator[[]geometry.Piece] {
 	})
 }
 
+// sets returns none, every piece by itself, or two sets of pieces that alternate.
+func sets() *rapid.Generator[func(geometry.Piece) string] {
+	return rapid.SampledFrom([]func(geometry.Piece) string{nil, paper.Separate, byLength})
+}
+
+func byLength(p geometry.Piece) string { return strconv.Itoa(len(p.Name) % 2) }
+
 // forLayouts holds random layouts to a rule.
 func forLayouts(t *testing.T, rule func(t *rapid.T, s paper.Setup, pieces []geometry.Piece, l paper.Layout)) {
 	t.Helper()
 	rapid.Check(t, func(t *rapid.T) {
 		s, pieces := setups().Draw(t, "setup"), cases().Draw(t, "pieces")
-		rule(t, s, pieces, s.Lay(pieces, paper.Options{Separate: rapid.Bool().Draw(t, "separate")}))
+		rule(t, s, pieces, s.Lay(pieces, paper.Options{Set: sets().Draw(t, "sets")}))
 	})
 }
 

@@ -22,31 +22,40 @@ func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
 		areas = append(areas, a)
 	}
 	var ways [][]split
-	for _, p := range pieces {
-		ways = append(ways, splits(p, s.Overlap, areas))
-	}
-	var words [][]split
+	sets := [][]int{nil} // the ways of each
 	if o.Corner != (geometry.Point{}) {
 		box := geometry.Bx(0, 0, o.Corner.X, o.Corner.Y)
-		words = [][]split{{{words: true, tiles: []Tile{{Row: 1, Col: 1, Window: box, Core: box}}}}}
+		ways, sets[0] = [][]split{{{words: true, tiles: []Tile{{Row: 1, Col: 1, Window: box, Core: box}}}}}, []int{0}
 	}
-	if !o.Separate {
-		return search(append(words, ways...), areas)
-	}
-	var all []placed
-	for i, w := range ways {
-		some := [][]split{w}
-		if i == 0 {
-			some = append(words, w)
+	number := map[string]int{} // of a set
+	for _, p := range pieces {
+		name := ""
+		if o.Set != nil {
+			name = o.Set(p)
 		}
-		one := search(some, areas)
-		before := pages(all)
-		for _, p := range one {
-			for k := range p.on {
-				p.on[k].page += before
+		if _, known := number[name]; !known {
+			if len(number) > 0 {
+				sets = append(sets, nil)
 			}
+			number[name] = len(number)
 		}
-		all = append(all, one...)
+		n := number[name]
+		sets[n], ways = append(sets[n], len(ways)), append(ways, splits(p, s.Overlap, areas))
+	}
+	all, sheets := make([]placed, len(ways)), 0
+	for _, set := range sets {
+		var own [][]split
+		for _, i := range set {
+			own = append(own, ways[i])
+		}
+		laid := search(own, areas)
+		for k, p := range laid {
+			for m := range p.on {
+				p.on[m].page += sheets
+			}
+			all[set[k]] = p
+		}
+		sheets = max(sheets, pages(laid))
 	}
 	return all
 }

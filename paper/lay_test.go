@@ -2,6 +2,8 @@ package paper_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -345,13 +347,34 @@ func TestLayOfPatternsThatFillSheets(t *testing.T) {
 func TestLaySeparate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s, pieces := setups().Draw(t, "setup"), cases().Draw(t, "pieces")
-		apart, shared := s.Lay(pieces, paper.Options{Separate: true}), s.Lay(pieces, paper.Options{})
+		apart, shared := s.Lay(pieces, paper.Options{Set: paper.Separate}), s.Lay(pieces, paper.Options{})
 		for n, p := range apart.Pages {
 			for _, part := range p.Parts {
 				assert.Equal(t, p.Parts[0].Tiling, part.Tiling, "page %d shows two templates", n)
 			}
 		}
 		assert.LessOrEqual(t, len(shared.Pages), len(apart.Pages))
+	})
+}
+
+// No sheet shows pieces of two sets, and those of the first set are printed first.
+func TestLaySets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s, pieces := setups().Draw(t, "setup"), cases().Draw(t, "pieces")
+		slices.SortStableFunc(pieces, func(a, b geometry.Piece) int { return strings.Compare(byLength(a), byLength(b)) })
+		l := s.Lay(pieces, paper.Options{Set: byLength})
+		last := byLength(pieces[0])
+		for n, p := range l.Pages {
+			for _, part := range p.Parts {
+				of := byLength(l.Tilings[part.Tiling].Piece)
+				assert.Equal(t, byLength(l.Tilings[p.Parts[0].Tiling].Piece), of, "page %d shows two sets", n)
+				assert.GreaterOrEqual(t, of, last)
+				last = of
+			}
+		}
+		for i := range pieces {
+			assert.Equal(t, pieces[i].Name, l.Tilings[i].Piece.Name)
+		}
 	})
 }
 

@@ -72,9 +72,12 @@ func (t Tiling) Whole() bool { return t.Rows*t.Cols == 1 }
 
 // Options say how templates are laid over sheets.
 type Options struct {
-	Separate bool           // a sheet shows one template only
-	Corner   geometry.Point // width and height of what the first sheet keeps free in a corner for words
+	Set    func(geometry.Piece) string // templates of two sets share no sheet; nil: all are of one
+	Corner geometry.Point              // width and height of what the first sheet keeps free in a corner for words
 }
+
+// Separate is a Set of its own for each template.
+func Separate(p geometry.Piece) string { return p.Name }
 
 // Lay lays the templates of pieces over as few sheets as it finds. Sheets lie
 // upright or turned; so do templates. Joins and registration marks keep off the

@@ -1,7 +1,9 @@
 package pipeline_test
 
 import (
+	"cmp"
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +12,8 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/box"
+	"forel/geometry/chemise"
 )
 
 // boxed is the job of a drop-spine box for an invented book of 220 x 150 x 30 mm.
@@ -77,4 +81,41 @@ func TestBoxRefused(t *testing.T) {
 	}
 	_, err = pipeline.Cutlist{Job: boxed(mended...)}.Make(context.Background())
 	assert.NoError(t, err, mended)
+}
+
+// The small tray is printed, made and measured before the rest: no sheet shows pieces of two
+// parts, and the sheets come in the order of work, for a chemise with its box too.
+func TestBoxPartsShareNoSheet(t *testing.T) {
+	partOf := map[string]int{} // 0: of the chemise
+	for _, name := range box.PieceNames {
+		partOf[name] = 3
+		for n, tray := range []string{"small ", "large "} {
+			if strings.HasPrefix(name, tray) && !strings.Contains(name, "lining") {
+				partOf[name] = n + 1
+			}
+		}
+	}
+	for _, set := range [][]string{{}, {"box.large_tray=as planned"}, {"as_built.height=228.6"}, {"kind=chemise and drop-spine box"}, {"print.paper=a2"}} {
+		j := boxed(set...)
+		if strings.HasPrefix(strings.Join(set, ""), "kind=") {
+			j.Flags = j.Flags[1:]
+		}
+		r, err := pipeline.Templates{Job: j}.Make(context.Background())
+		require.NoError(t, err)
+		var order []int
+		for n, p := range r.Document.Pages() {
+			var on []int
+			for _, m := range p.Marks {
+				if name, _, _ := strings.Cut(cmp.Or(m.Above, m.Title), " ×"); slices.Contains(append(box.PieceNames, chemise.PieceNames...), name) {
+					on = append(on, partOf[name])
+				}
+			}
+			slices.Sort(on)
+			on = slices.Compact(on)
+			assert.LessOrEqual(t, len(on), 1, "%v: page %d shows pieces of parts %v", set, n+1, on)
+			order = append(order, on...)
+		}
+		assert.IsNonDecreasing(t, order, set)
+		assert.Subset(t, order, []int{1, 2, 3}, set)
+	}
 }

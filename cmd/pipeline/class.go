@@ -16,7 +16,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
-	"forel/paper"
 	"forel/paper/bench"
 	"forel/paper/pack"
 	"forel/render"
@@ -245,7 +244,7 @@ func (w *worked) slim() {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, _, err := w.templates(render.DefaultTheme(), 0, paper.Options{}, false)
+	files, _, _, err := w.templates(render.DefaultTheme(), 0, false, false)
 	if err != nil {
 		return nil, err
 	}

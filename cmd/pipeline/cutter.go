@@ -23,6 +23,7 @@ import (
 type Cutter struct {
 	Job
 	Bed      string   // its size, width x height
+	Only     []string // pieces, materials or parts that are laid out; none: all
 	Kerf     string   // what the beam takes away
 	Spacing  string   // between neighbouring pieces
 	Margin   string   // kept from the bed's edges
@@ -56,6 +57,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
 	line, worst := lineOf(c.Line)
 	all, err := c.readAll(&r, slices.Concat(bad, more, worse, worst))
+	err = append(Problems(err), c.only(c.Only, all)...).Err()
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
 		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
@@ -74,7 +76,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	for i, w := range all {
 		if b := w.plan.Batches; len(b) > 0 {
 			name := wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))
-			r.Notes = append(r.Notes, fmt.Sprintf("%s: the beds hold all its pieces; cut those of the %s first, and make new drawings for the rest when it is made and measured", name, b[0].Name))
+			r.Notes = append(r.Notes, fmt.Sprintf("%s: cut the pieces of the %s first (--only %q lays them out alone), and make new drawings for the rest when it is made and measured", name, b[0].Name, b[0].Name))
 		}
 	}
 	c.draw(&r, beds, setup, o)

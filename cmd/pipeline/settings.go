@@ -104,7 +104,7 @@ var (
 func (t *Templates) Settings() []Setting {
 	return []Setting{
 		{Name: "separate", Usage: "no two pieces on one sheet", To: &t.Separate},
-		{Name: "only", Usage: "print only these `pieces`, materials or parts, such as cloth,paper, \"side paper\" or \"small tray\"", To: &t.Only, Commas: true},
+		onlyOf(&t.Only, "print"),
 		{Name: "mark-out", Usage: "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square", To: &t.MarkOut},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)", To: &t.Colour},
 		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes", To: &t.Line},
@@ -148,6 +148,7 @@ func (s *Stock) Settings() []Setting {
 	}
 	return []Setting{
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
+		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
@@ -159,6 +160,7 @@ func (s *Stock) Settings() []Setting {
 func (c *Cutter) Settings() []Setting {
 	return []Setting{
 		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed, Needed: true},
+		onlyOf(&c.Only, "lay out"),
 		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
 		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
 		{Name: "margin", Usage: "`distance` kept from the bed's edges", To: &c.Margin},

@@ -20,6 +20,7 @@ type Stock struct {
 	Job
 	Format     string   // text, markdown, json or csv; "": text
 	Cuts       bool     // with text and markdown: the order of the cuts too
+	Only       []string // pieces, materials or parts that are laid out; none: all
 	Draw       bool     // stock.pdf and a drawing of each sheet too
 	Exact      bool     // cut to size what is trimmed later too
 	LooseWalls bool     // let the walls of one case come off different strips
@@ -42,6 +43,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	}
 	effort, more := effortOf(s.Effort, StockSteps)
 	all, err := s.readAll(&r, append(bad, more...))
+	err = append(Problems(err), s.only(s.Only, all)...).Err()
 	options := bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}
 	if err != nil { // what the stock does not take is told too
 		options.Effort = pack.Effort{}

@@ -3,13 +3,11 @@ package pipeline
 import (
 	"context"
 	"fmt"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
@@ -38,17 +36,12 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	if len(t.Only) > 0 {
-		some, unknown := w.plan.Only(t.Only)
-		for _, n := range unknown {
-			bad = refuse(bad, "--only: "+wording.Quote(n)+" is no material and no piece of this case", "give some of "+strings.Join(w.plan.Onlys(), ", "))
-		}
-		if len(bad) > 0 {
-			return r, bad
-		}
-		w.plan = some
+	asked := []worked{w}
+	if unknown := t.only(t.Only, asked); unknown != nil {
+		return r, unknown
 	}
-	files, doc, layout, err := w.templates(theme, line, paper.Options{Separate: t.Separate}, t.MarkOut)
+	w = asked[0]
+	files, doc, layout, err := w.templates(theme, line, t.Separate, t.MarkOut)
 	if err != nil {
 		return r, err
 	}
@@ -70,7 +63,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 
 // templates lays a job out and makes every file of it, the drawings before the
 // document.
-func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Options, markOut bool) (files []File, doc *document.Document, layout paper.Layout, err error) {
+func (w worked) templates(theme render.Theme, line geometry.Length, separate, markOut bool) (files []File, doc *document.Document, layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
@@ -80,6 +73,10 @@ func (w worked) templates(theme render.Theme, line geometry.Length, lay paper.Op
 		printed := drawn
 		if markOut {
 			printed = templates.Shaped(drawn)
+		}
+		var lay paper.Options
+		if separate {
+			lay.Set = paper.Separate
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
 		files[len(drawn)] = File{Name: templatesName}

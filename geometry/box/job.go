@@ -22,8 +22,8 @@ const (
 
 // Whether the large tray is cut to the small one as that comes out.
 const (
-	AsPlanned  = "as planned"  // all is cut at once
 	AsMeasured = "as measured" // the small tray is covered and measured first
+	AsPlanned  = "as planned"  // all is cut at once
 )
 
 // orderKey says which.
@@ -55,7 +55,7 @@ type Job struct {
 	LiningGap  Length // a floor lining from the cloth on the walls
 	LiningEdge Length // from the open edge
 	Filler     string // NoFiller or Filled
-	Order      string // AsPlanned or AsMeasured
+	Order      string // AsMeasured or AsPlanned
 	AsBuilt    AsBuilt
 
 	measured bool // the small tray is as it was measured, not as it was cut
@@ -68,7 +68,7 @@ type Room struct{ Height, Width, Depth Length }
 // DefaultJob returns a job with no book and every default set, round in the
 // maker's unit (common practice, no source, but for the board: BPG 2020; cloth onto the
 // floor, under the base and the hinge: A Binding Passion 2020; the square: Le Staret
-// 2009).
+// 2009). The large tray follows the small one as measured, as the order of work has it.
 func DefaultJob(u geometry.Unit) Job {
 	j := Job{
 		Common: job.Default(u),
@@ -78,7 +78,7 @@ func DefaultJob(u geometry.Unit) Job {
 		Room:  Room{Height: job.Round(u, 0.5, 1./64), Width: job.Round(u, 0.5, 1./64), Depth: job.Round(u, 0.3, 1./64)},
 		Under: job.Round(u, 15, 5./8), OntoFloor: job.Round(u, 15, 5./8), Hinge: job.Round(u, 19.05, 3./4),
 		Square: job.Round(u, 4, 5./32), LiningGap: job.Round(u, 0.5, 1./64), LiningEdge: job.Round(u, 1, 1./32),
-		Filler: NoFiller, Order: AsPlanned,
+		Filler: NoFiller, Order: AsMeasured,
 	}
 	j.Clearance = job.Clearance{Height: job.Round(u, 1.5, 1./16), Width: job.Round(u, 1, 1./32), Thickness: job.Round(u, 1, 1./32)}
 	return j
@@ -117,7 +117,7 @@ func (j *Job) own() job.Settings {
 		job.LengthOf("box.joint", "the gap between a case board and the spine", 0.5, 30, &j.Joint).OrAuto(),
 		job.LengthOf("box.lining_gap", "what a floor lining stays back from the cloth on the walls", 0, 5, &j.LiningGap),
 		job.LengthOf("box.lining_edge", "what a floor lining stays back from the open edge", 0, 5, &j.LiningEdge),
-		job.WordOf(orderKey, "whether the large tray is cut as planned, or to the covered small tray as measured", []string{AsPlanned, AsMeasured}, &j.Order),
+		job.WordOf(orderKey, "whether the large tray is cut to the covered small tray as measured, or all at once as planned", []string{AsMeasured, AsPlanned}, &j.Order),
 		job.WordOf("box.filler", "whether a filler levels the case boards between the turn-ins", []string{NoFiller, Filled}, &j.Filler),
 	}, j.AsBuilt.settings()...)
 }

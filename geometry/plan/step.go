@@ -1,6 +1,9 @@
 package plan
 
-import "forel/geometry/stage"
+import (
+	"forel/geometry/stage"
+	"forel/geometry/work"
+)
 
 // Step is one step of the work. The steps of a plan are the one order of work:
 // templates print their short form, the handout all of it, the fit their checks.
@@ -10,6 +13,7 @@ type Step struct {
 	Text     []stage.Say       // what is done, paragraph by paragraph
 	Pictures [][]stage.Picture // in rows of one or two
 	Checks   []Check           // what is tried before the next step
+	Spells   []work.Spell      // what it takes: work and drying, in order
 }
 
 // Check is something to try at the bench (common practice, no source).

@@ -9,8 +9,12 @@ import (
 )
 
 // Lay lays the templates of pieces over sheets. A wide sheet has the overview and the
-// key in a corner of the first.
+// key in a corner of the first. What is made first has sheets of its own, unless lay says
+// otherwise.
 func Lay(c plan.Plan, pieces []geometry.Piece, o Options, lay paper.Options) paper.Layout {
+	if lay.Set == nil {
+		lay.Set = c.BatchOf
+	}
 	l := o.Setup.Lay(pieces, lay)
 	if !o.Setup.Wide() || len(pieces) == 0 {
 		return l
