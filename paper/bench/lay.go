@@ -70,6 +70,9 @@ func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad 
 	groups = gather(jobs, !o.Exact)
 	bad = supply(groups, jobs)
 	for _, g := range groups {
+		if o.Buy {
+			g.buy()
+		}
 		g.asLarge()
 		large := g.tooLarge(ctx, jobs, o.Loose)
 		g.lacking, bad = len(large) > 0, append(bad, large...)
