@@ -30,7 +30,7 @@ func (r *reader) readBook(n int) job.Book {
 	name := numbered("book", n)
 	r.title(name+".title", &book.Title)
 	if v, ok := r.get(name + ".weight"); ok {
-		book.Weight = r.weight(v)
+		book.Weight = r.weight(v, bookWeight)
 	}
 	as, set := r.rough(name), false
 	for _, f := range job.Dimensions {

@@ -22,7 +22,7 @@ type refusal struct {
 
 // allRefused are the jobs of every table of refusals.
 func allRefused() []refusal {
-	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto, refusedStock)
+	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto, refusedStock, refusedAmounts)
 }
 
 // refused are jobs with the beginning of each line of their error, after the

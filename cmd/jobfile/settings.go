@@ -26,6 +26,8 @@ func (r *reader) settings() File {
 	f.Print, f.Black = r.print()
 	f.Names = r.names(f.Kind)
 	f.Stock = r.readStock()
+	r.terms(&f)
+	f.Times, f.Hours = r.times()
 	return f
 }
 
