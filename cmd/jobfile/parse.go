@@ -9,6 +9,8 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/timetable"
+	"forel/geometry/work"
 	"forel/paper"
 	"forel/paper/order"
 	"forel/paper/quote"
@@ -25,13 +27,15 @@ type File struct {
 	Case  plan.Checked // what makes the case of the job
 	Print paper.Setup
 	Black bool                         // print in black alone
+	Times work.Times                   // how long work and drying take
+	Hours timetable.Hours              // when the bench is open
 	Stock []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
 	Names map[geometry.Material]string // what the maker calls a material, where it has a name
-	Lent  []string                     // what was taken from the shop by its name: "board grey 2 mm"
 
 	Order    order.Terms
 	Adhesive order.Adhesive
 	Quote    quote.Terms
+	Lent     []string // what was taken from the shop by its name: "board grey 2 mm"
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a

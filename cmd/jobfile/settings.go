@@ -28,8 +28,9 @@ func (r *reader) settings() File {
 	f.Names = r.names(f.Kind)
 	r.lendStock(f.Kind)
 	f.Stock = r.readStock()
-	f.Lent = r.taken
 	r.terms(&f)
+	f.Times, f.Hours = r.times()
+	f.Lent = r.taken
 	return f
 }
 
