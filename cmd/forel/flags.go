@@ -232,12 +232,27 @@ func (f *flags) makes(c pipeline.Command) action {
 			return err
 		}
 		report := func() error { _, err := out.Write(r.Report); return err }
-		if len(r.Files) == 0 {
+		ready, shop := report, func() error { return nil }
+		if r.Shop != nil { // it is told once it is done
+			ready, shop = nil, func() error {
+				if err := writeShop(f.source.Shop, *r.Shop); err != nil {
+					return err
+				}
+				return report()
+			}
+		}
+		if len(r.Files) == 0 && r.Shop == nil {
 			return report()
 		}
-		change, err := writeInto(*f.folder, r, report)
+		if len(r.Files) == 0 {
+			return shop()
+		}
+		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {
 			return elsewhere(err)
+		}
+		if err := shop(); err != nil {
+			return err
 		}
 		say.left(*f.folder, change)
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {
