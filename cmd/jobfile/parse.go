@@ -9,6 +9,8 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/timetable"
+	"forel/geometry/work"
 	"forel/paper"
 	"forel/paper/order"
 	"forel/paper/quote"
@@ -25,6 +27,8 @@ type File struct {
 	Case  plan.Checked // what makes the case of the job
 	Print paper.Setup
 	Black bool                         // print in black alone
+	Times work.Times                   // how long work and drying take
+	Hours timetable.Hours              // when the bench is open
 	Stock []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
 	Names map[geometry.Material]string // what the maker calls a material, where it has a name
 

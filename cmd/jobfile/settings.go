@@ -27,6 +27,7 @@ func (r *reader) settings() File {
 	f.Names = r.names(f.Kind)
 	f.Stock = r.readStock()
 	r.terms(&f)
+	f.Times, f.Hours = r.times()
 	return f
 }
 
@@ -40,7 +41,7 @@ func (r *reader) read(v value, s job.Setting) {
 	case s.Length != nil:
 		*s.Length = r.setting(v, s)
 	case s.Readings != nil:
-		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max)); len(r.issues) == before {
+		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max), nil); len(r.issues) == before {
 			*s.Readings = all
 		}
 	case s.Percent:

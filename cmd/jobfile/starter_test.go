@@ -15,6 +15,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/slipcase"
+	"forel/geometry/work"
 	"forel/paper"
 )
 
@@ -33,7 +34,7 @@ var (
 	heading   = regexp.MustCompile(`^(# )?\[+([a-z_]+)\]+$`)
 	shownOnly = []string{"book.weight", "book.thickness_at_fore_edge", // commented: not every book has one, nor is every printer gauged
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
-		"as_built.height", "as_built.width", "as_built.thickness",
+		"times.closed", "as_built.height", "as_built.width", "as_built.thickness",
 		"board.name", "lining.name", "cloth.name", "side_paper.name", "card.name",
 		"chemise.board_name", "chemise.covering_name", "chemise.lining_name",
 		"box.board_name", "box.cloth_name", "box.lining_name", "box.case_board_name", "box.case_cloth_name", "box.hinge_cloth_name", "box.lid_lining_name"}
@@ -79,7 +80,10 @@ func showing(lines []string) (keys []shown, meant []string) {
 func TestStarterHasEveryKey(t *testing.T) {
 	want := []string{"title", "units", "book.title", "book.weight", "print.paper", "print.margin", "print.overlap", "print.ink",
 		"print.margin_left", "print.margin_right", "print.margin_top", "print.margin_bottom", "print.measured_across", "print.measured_along",
-		"kind", "construction"}
+		"kind", "construction", "times.hours", "times.closed"}
+	for _, u := range work.TaskTimes {
+		want = append(want, "times."+string(u.Task))
+	}
 	for _, f := range job.Dimensions {
 		want = append(want, "book."+f.Key)
 	}

@@ -202,3 +202,11 @@ func (f *Fit) Settings() []Setting {
 		{Name: "all", Usage: "with text: everything, with the chains of dimensions and each check in full", To: &f.All},
 	}
 }
+
+// Settings are those of the timetable.
+func (t *Timetable) Settings() []Setting {
+	return []Setting{
+		{Name: "start", Usage: "`date` of the first day, such as 2026-12-01, or when on it, 2026-12-01 10:30; without, days are counted from 1", To: &t.Start},
+		formats(&t.Format, "report: text or json (times in minutes)", reportFormats),
+	}
+}

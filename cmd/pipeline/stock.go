@@ -84,7 +84,7 @@ func (j Job) laid(ctx context.Context, r *Result, bad jobfile.Issues, effort str
 		o.Effort = pack.Effort{}
 		return nil, bench.Plan{}, append(Problems(err), unstocked(ctx, all, o)...)
 	}
-	o.Effort.Progress = p.search
+	o.Effort.Progress = p.at
 	plan, err := layOut(ctx, all, o, r)
 	return all, plan, err
 }
