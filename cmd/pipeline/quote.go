@@ -95,7 +95,7 @@ func reckon(all []worked, p bench.Plan, first worked) quote.Quote {
 	extra := make([][]quote.Extra, len(all))
 	times := make([]labour.Times, len(all))
 	for i, w := range all {
-		extra[i], times[i] = w.file.Quote.Extra, labour.UsualTimes()
+		extra[i], times[i] = w.file.Quote.Extra, w.file.Times
 	}
 	return quote.Of(p, first.file.Quote, first.file.Adhesive, extra, times)
 }
