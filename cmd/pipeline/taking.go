@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
@@ -64,7 +65,7 @@ func tookText(shop string, t jobfile.Taking, r geometry.Rounding) []byte {
 func labelsOf(t jobfile.Taking, r geometry.Rounding) (out []offcuts.Label) {
 	for _, k := range t.Kept {
 		out = append(out, offcuts.Label{Number: fmt.Sprint(k.Number), Material: k.Material, Size: r.PrettyNumber(k.Width) + " × " + r.Pretty(k.Height),
-			Runs: k.Runs, Grain: k.Grain, Wide: k.Width > k.Height, From: strings.TrimSpace("from " + t.By + " " + t.Date)})
+			Runs: k.Runs, Grain: k.Grain, Wide: k.Width > k.Height, From: strings.Join(slices.DeleteFunc([]string{"from " + t.By, k.From, t.Date}, func(s string) bool { return s == "" }), ", ")})
 	}
 	return out
 }

@@ -28,7 +28,7 @@ var cautions = wording.Careful(wording.Knife, wording.Shear)
 
 // label names a group with its thickness: "board 2 mm".
 func label(g bench.Group, r geometry.Rounding) string {
-	return wording.OneLine(g.Label()) + " " + r.Thickness(g.Thickness)
+	return wording.OfThickness(wording.OneLine(g.Label()), r.Thickness(g.Thickness))
 }
 
 // titles names the jobs of a plan.

@@ -57,11 +57,11 @@ func (l Label) block(d *document.Document) document.Block {
 		y = document.Paragraph(d, words, y, wording.OneLine(l.Material), render.BodySize, false)
 		y = document.Paragraph(d, words, y, l.Size, render.BodySize, true)
 		if l.Grain == geometry.GrainWidth || l.Grain == geometry.GrainHeight {
-			y = document.Paragraph(d, words, y, l.Runs+" along the arrow", render.NoteSize, false)
+			y = document.Paragraph(d, words, y, wording.Capital(l.Runs)+" along the arrow", render.NoteSize, false)
 		} else {
-			y = document.Paragraph(d, words, y, "no "+l.Runs, render.NoteSize, false)
+			y = document.Paragraph(d, words, y, "No "+l.Runs, render.NoteSize, false)
 		}
-		y = document.Paragraph(d, words, y, wording.OneLine(l.From), render.NoteSize, false)
+		y = document.Paragraph(d, words, y, wording.Capital(wording.OneLine(l.From)), render.NoteSize, false)
 		y = max(y, words.Min.Y+arrow) + inset - 1
 		l.figure(d, geometry.Bx(box.Max.X-inset-arrow, box.Min.Y+inset, box.Max.X-inset, box.Min.Y+inset+arrow))
 		d.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, y)), render.Stroke{Width: 0.25, Color: render.Black})
