@@ -1,6 +1,9 @@
 package plan
 
-import "forel/geometry/stage"
+import (
+	"forel/geometry/stage"
+	"forel/geometry/wording"
+)
 
 // Step is one step of the work. The steps of a plan are the one order of work:
 // templates print their short form, the handout all of it, the fit their checks.
@@ -18,7 +21,20 @@ type Check struct {
 	Name  string
 	When  string      // "before any board is cut"
 	See   []stage.Say // what should be seen; sentences without capital and full stop
-	Fails stage.Say   // what to do when it is not
+	Fails stage.Say   // what to do when it is not; empty where Found tells
+	Found []Finding   // what may be found instead, where it is not all one
+}
+
+// Finding is what may be found at a check, what that means, and what to do about it;
+// sentences without capital and full stop.
+type Finding struct{ What, Means, Do stage.Say }
+
+// Told returns the findings in words, three sentences each; write writes a length.
+func Told(found []Finding, write func(Length) string) (rows [][]string) {
+	for _, f := range found {
+		rows = append(rows, []string{wording.Sentence(f.What.In(write)), wording.Sentence(f.Means.In(write)), wording.Sentence(f.Do.In(write))})
+	}
+	return rows
 }
 
 // Care is what the finished thing is held against, and what to do about what

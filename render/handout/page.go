@@ -60,7 +60,7 @@ func (d *doc) stepBlocks(number int, s plan.Step) []document.Block {
 			see[i] = wording.Sentence(see[i])
 		}
 		out = append(out, document.Block{Above: 1.5, Stays: i < len(s.Checks)-1, Draw: func(box geometry.Box) Length {
-			return document.Check(d, box, "Check: "+c.Name, "", see, c.Fails.In(d.Round.Pretty)+".")
+			return document.Check(d, box, "Check: "+c.Name, "", see, c.Fails.In(d.Round.Pretty), plan.Told(c.Found, d.Round.Pretty))
 		}})
 	}
 	return out
