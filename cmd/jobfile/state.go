@@ -35,3 +35,25 @@ func Read(source string, data []byte) (State, error) {
 	s.Unit, s.Kind = r.fileUnit, r.kind()
 	return s, nil
 }
+
+// Unmeasured reads a job whose books need not be measured yet; data may be nil. The
+// File has no Case: whether one can be made is not checked.
+func Unmeasured(source string, data []byte, flags ...Flag) (File, error) {
+	r := newReader(source, data != nil)
+	if issues := r.readTOML(data); issues != nil {
+		return File{}, issues
+	}
+	r.unbooked = true
+	r.readFlags(flags)
+	f := r.settings()
+	if r.twice != nil {
+		r.issues = append(r.issues, *r.twice)
+	}
+	if issue, ok := r.sheetTooSmall(f.Print); ok {
+		r.issues = append(r.issues, issue)
+	}
+	if issues := r.withSlips(r.issues); len(issues) > 0 {
+		return File{}, issues
+	}
+	return f, nil
+}

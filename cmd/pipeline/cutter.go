@@ -23,6 +23,7 @@ import (
 type Cutter struct {
 	Job
 	Bed      string   // its size, width x height
+	Only     []string // pieces, materials or parts that are laid out; none: all
 	Kerf     string   // what the beam takes away
 	Spacing  string   // between neighbouring pieces
 	Margin   string   // kept from the bed's edges
@@ -56,6 +57,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
 	line, worst := lineOf(c.Line)
 	all, err := c.readAll(&r, slices.Concat(bad, more, worse, worst))
+	err = append(Problems(err), c.only(c.Only, all)...).Err()
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
 		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
@@ -73,7 +75,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
 	for i, w := range all {
 		if said := w.plan.InParts; said != "" {
-			r.Notes = append(r.Notes, wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))+": "+said)
+			r.Notes = append(r.Notes, wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))+": "+said+"; --only lays one part out: "+wording.Or(w.plan.Parts()))
 		}
 	}
 	c.draw(&r, beds, setup, o)

@@ -29,6 +29,7 @@ type wish struct {
 	keys   map[string]string   // of the job file, as they are written in it
 	stocks []map[string]string // each [[stock]]
 	cutter pipeline.Cutter
+	leaves bool // what is too large for the bed out, where that is offered
 }
 
 func (w wish) clone() wish {
@@ -178,7 +179,8 @@ var (
 	larger  = regexp.MustCompile(`larger sheet: (?:--paper )?([A-Za-z0-9]+)`)
 	add     = regexp.MustCompile(`^add a \[\[stock\]\] with material = ("[^"]+") and (size|roll) = ("[^"]+")`)
 	newly   = regexp.MustCompile(`would do: (count|length) = (\S+(?: [0-9/]+)?(?: mm"| in"|))`)
-	flagged = regexp.MustCompile(`: --(bed|grain|tabs|spacing|margin) ("[^"]+"|\S+)$`)
+	flagged = regexp.MustCompile(`: --(bed|grain|tabs|spacing|margin) ("[^"]+"|[^\s;]+)($|; or lay out)`)
+	alone   = regexp.MustCompile(`or lay out the others alone: --only ("[^"]+"|\S+)$`)
 )
 
 // mended returns the wish with every change that the issues name. It is an error where one
@@ -213,6 +215,8 @@ func (w wish) mended(issues jobfile.Issues) (wish, error) {
 			n := 1
 			fmt.Sscanf(key, "stock[%d]", &n)
 			w.stocks[n-1][key[strings.Index(key, ".")+1:]] = strconv.Quote(limit.FindStringSubmatch(i.Fix)[1])
+		case w.leaves && alone.MatchString(i.Fix):
+			w.cutter.Only = strings.Split(strings.Trim(alone.FindStringSubmatch(i.Fix)[1], `"`), ",")
 		case flagged.MatchString(i.Fix):
 			m := flagged.FindStringSubmatch(i.Fix)
 			w.machine(m[1], strings.Trim(m[2], `"`))
@@ -273,7 +277,7 @@ var commands = map[string]struct {
 		func(w wish) pipeline.Command { return pipeline.Stock{Job: w.job(), Effort: "0"} },
 	},
 	"cutter": {
-		func(t *rapid.T, w *wish) { w.cutter = anyBed(t) },
+		func(t *rapid.T, w *wish) { w.cutter, w.leaves = anyBed(t), rapid.Bool().Draw(t, "leaves") },
 		func(w wish) pipeline.Command {
 			c := w.cutter
 			c.Job = w.job()

@@ -98,16 +98,25 @@ var (
 	listFormats   = []string{"text", "json", "csv", "markdown"}
 	stockFormats  = []string{"text", "markdown", "json", "csv"}
 	reportFormats = []string{"text", "json"}
+	moneyFormats  = []string{"text", "csv"}
 )
 
 // Settings are those of templates.
 func (t *Templates) Settings() []Setting {
 	return []Setting{
 		{Name: "separate", Usage: "no two pieces on one sheet", To: &t.Separate},
-		{Name: "only", Usage: "print only these `pieces`, materials or parts, such as cloth,paper, \"side paper\" or \"small tray\"", To: &t.Only, Commas: true},
+		onlyOf(&t.Only, "print"),
 		{Name: "mark-out", Usage: "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square", To: &t.MarkOut},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)", To: &t.Colour},
 		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes", To: &t.Line},
+	}
+}
+
+// Settings are those of the measuring sheet.
+func (m *Measure) Settings() []Setting {
+	return []Setting{
+		{Name: "volumes", Usage: "blanks for this `number` of books at least", To: &m.Volumes},
+		{Name: "both-units", Usage: "blanks for millimetres and inches", To: &m.Both},
 	}
 }
 
@@ -135,22 +144,33 @@ func (h *Handout) Settings() []Setting {
 
 // Settings are those of the plan of sheets.
 func (s *Stock) Settings() []Setting {
-	if s.Effort == "" {
-		s.Effort = strconv.Itoa(StockSteps)
-	}
-	return []Setting{
+	return append([]Setting{
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
+		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
-		{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: &s.Effort},
+	}, searched(&s.Effort)...)
+}
+
+// Settings are those of the order list.
+func (o *Order) Settings() []Setting {
+	return append([]Setting{formats(&o.Format, "list: text or csv", moneyFormats)}, searched(&o.Effort)...)
+}
+
+// searched are the settings of how sheets are laid out for what is bought.
+func searched(effort *string) []Setting {
+	if *effort == "" {
+		*effort = strconv.Itoa(StockSteps)
 	}
+	return []Setting{{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}}
 }
 
 // Settings are those of the beds.
 func (c *Cutter) Settings() []Setting {
 	return []Setting{
 		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed, Needed: true},
+		onlyOf(&c.Only, "lay out"),
 		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
 		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
 		{Name: "margin", Usage: "`distance` kept from the bed's edges", To: &c.Margin},
@@ -175,5 +195,13 @@ func (f *Fit) Settings() []Setting {
 	return []Setting{
 		formats(&f.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats),
 		{Name: "all", Usage: "with text: everything, with the chains of dimensions and each check in full", To: &f.All},
+	}
+}
+
+// Settings are those of the timetable.
+func (t *Timetable) Settings() []Setting {
+	return []Setting{
+		{Name: "start", Usage: "`date` of the first day, such as 2026-12-01, or when on it, 2026-12-01 10:30; without, days are counted from 1", To: &t.Start},
+		formats(&t.Format, "report: text or json (times in minutes)", reportFormats),
 	}
 }

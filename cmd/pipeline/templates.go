@@ -3,13 +3,11 @@ package pipeline
 import (
 	"context"
 	"fmt"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/wording"
 	"forel/paper"
 	"forel/render"
 	"forel/render/document"
@@ -38,16 +36,11 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	if len(t.Only) > 0 {
-		some, unknown := w.plan.Only(t.Only)
-		for _, n := range unknown {
-			bad = refuse(bad, "--only: "+wording.Quote(n)+" is no material and no piece of this case", "give some of "+strings.Join(w.plan.Onlys(), ", "))
-		}
-		if len(bad) > 0 {
-			return r, bad
-		}
-		w.plan = some
+	asked := []worked{w}
+	if unknown := t.only(t.Only, asked); unknown != nil {
+		return r, unknown
 	}
+	w = asked[0]
 	files, doc, layout, err := w.templates(theme, line, t.Separate, t.MarkOut)
 	if err != nil {
 		return r, err

@@ -89,7 +89,7 @@ func TestMeasuringTheSmallTray(t *testing.T) {
 		assert.InDeltaSlice(t, numbers(a.Left(a.Drawn())), numbers(b.Left(b.Drawn())), 1e-9)
 		want := []Length{nestHigh: j.Room.Height, nestDeep: j.Room.Width, nestThick: j.Room.Depth, bookHighMiddle: j.Clearance.Height,
 			bookHighEnd: j.Clearance.Height - 2*j.Cloth, bookDeep: j.Clearance.Width - j.Cloth, bookThickGap: j.Clearance.Thickness + j.Room.Depth - 2*j.hingeCloth()}
-		assert.InDeltaSlice(t, numbers(want), numbers(a.Left(a.Drawn())), 1e-9)
+		assert.InDeltaSlice(t, numbers(want), numbers(a.Left(a.Drawn())[:gapCount]), 1e-9)
 		for i, row := range b.Sensitivities() {
 			if i == nestHigh || i == nestDeep || i == nestThick {
 				assert.Zero(t, row[smallLong]+row[smallWide]+row[smallHigh], "the small tray is as it is")

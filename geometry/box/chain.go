@@ -37,6 +37,14 @@ const (
 	gapCount
 )
 
+// The measures of the covered small tray in their order, after the gaps.
+const (
+	outHigh = gapCount + iota
+	outWide
+	outThick
+	lengthCount
+)
+
 // The links of the chain.
 const (
 	bookHeight = iota
@@ -57,6 +65,17 @@ const (
 
 // follows tells whether the large tray is cut to the small one as measured.
 func (j Job) follows() bool { return j.Order == AsMeasured || j.AsBuilt.measured() }
+
+// whenCovered is when the small tray is measured.
+const whenCovered = "when the small tray is covered and dry, before anything of the large tray is cut"
+
+// Unbuilt takes back what was measured of the small tray; the large one is still cut to
+// what it will measure.
+func (j *Job) Unbuilt() {
+	if j.AsBuilt.measured() {
+		j.AsBuilt, j.Order = AsBuilt{}, AsMeasured
+	}
+}
 
 // Chain returns how the room for the book and the room between the trays come about.
 //
@@ -89,6 +108,11 @@ func (j Job) Chain() plan.Chain {
 		Gaps:  gaps,
 		Links: j.links(s),
 		Left:  j.left,
+		Made: []plan.MadeSize{
+			{Key: plan.OutsideHeight, Name: "the covered small tray from head to tail, outside", When: whenCovered, Set: "as_built.height"},
+			{Key: plan.OutsideWidth, Name: "the covered small tray from the open edge to the fore-edge, outside", When: whenCovered, Set: "as_built.width"},
+			{Key: plan.OutsideThickness, Name: "the covered small tray from bench to rim", When: whenCovered, Set: "as_built.thickness"},
+		},
 		Mends: j.mends(),
 		With: func(changes []job.Change) plan.Chain {
 			k := j
@@ -157,7 +181,7 @@ func (j Job) links(s Job) []plan.Link {
 	return out
 }
 
-// left returns the room in the gaps when the links have these lengths: both trays as
+// left returns the room in the gaps, and then the measures, when the links have these lengths: both trays as
 // they were cut, layers as thick as they are.
 func (j Job) left(v []Length) []Length {
 	t, k, q, f, lid := v[trayBoard], v[trayCloth], v[hingeThick], v[smallLined], v[largeLined]
@@ -177,7 +201,8 @@ func (j Job) left(v []Length) []Length {
 	if j.follows() {
 		large = size{large.height + out.height, large.width + out.width, large.thickness + out.thickness}
 	}
-	gaps := make([]Length, gapCount)
+	gaps := make([]Length, lengthCount)
+	gaps[outHigh], gaps[outWide], gaps[outThick] = out.height, out.width, out.thickness
 	gaps[bookHighMiddle] = in.height - 2*k - v[bookHeight]
 	gaps[bookHighEnd] = in.height - 4*k - v[bookHeight]
 	gaps[bookDeep] = in.width - 2*k - v[bookDepth]
@@ -193,7 +218,7 @@ func (j Job) left(v []Length) []Length {
 func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	u, b, read := j.Uncertainty, j.Book(), j.BookReading()
 	off := func(name, key string, plusMinus Length, at map[int]tolerance.Effect) plan.Deviation {
-		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, gapCount)}
+		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, lengthCount)}
 		for i, e := range at {
 			d.Effects[i] = e
 		}
@@ -211,7 +236,7 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	slopes := c.Sensitivities()
 	cut := func(plusMinus func(n int) tolerance.Effect) map[int]tolerance.Effect {
 		all := map[int]tolerance.Effect{}
-		for i := range c.Gaps {
+		for i := range lengthCount {
 			for at, pieces := range []int{2, 1, 3, 2, 1, 3} { // that set each length of the trays, in their order
 				link := smallLong + at
 				n := math.Abs(slopes[i][link])
@@ -219,8 +244,8 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 					continue
 				}
 				// Of several pieces that differ that one decides which takes room; but the large
-				// tray is cut to the highest wall of the small one.
-				if link == smallHigh && i == bookThickGap {
+				// tray is cut to the highest wall of the small one, and the largest is measured.
+				if link == smallHigh && i == bookThickGap || i >= outHigh {
 					n = -n
 				}
 				all[i] = all[i].Plus(plusMinus(pieces).Times(n))
@@ -282,10 +307,10 @@ func (j Job) placing() map[int]tolerance.Effect {
 	wall := func(n int) tolerance.Effect { return tolerance.Symmetric(p, n) }
 	out := map[int]tolerance.Effect{}
 	if len(j.AsBuilt.Height) == 0 {
-		out[bookHighMiddle], out[bookHighEnd] = wall(2), wall(2)
+		out[bookHighMiddle], out[bookHighEnd], out[outHigh] = wall(2), wall(2), wall(2)
 	}
 	if len(j.AsBuilt.Width) == 0 {
-		out[bookDeep] = wall(1)
+		out[bookDeep], out[outWide] = wall(1), wall(1)
 	}
 	trays := 2
 	if j.follows() {
@@ -302,6 +327,12 @@ func (j Job) leaning() map[int]tolerance.Effect {
 	q := j.Uncertainty.Squareness
 	lean, end := tolerance.Symmetric(q/2, 2).TakesRoom(), tolerance.Symmetric(q, 1).TakesRoom()
 	out := map[int]tolerance.Effect{bookHighMiddle: lean, bookHighEnd: lean, bookDeep: end, nestHigh: lean, nestDeep: end}
+	if len(j.AsBuilt.Height) == 0 {
+		out[outHigh] = lean.Times(-1)
+	}
+	if len(j.AsBuilt.Width) == 0 {
+		out[outWide] = end.Times(-1)
+	}
 	if !j.follows() {
 		out[nestHigh], out[nestDeep] = lean.Plus(lean), end.Plus(end)
 	}

@@ -28,6 +28,9 @@ const (
 	widths
 )
 
+// whenClosed is when a chemise is measured.
+const whenClosed = "when the chemise is dry, with the book in it"
+
 // Chain returns how the room for the book comes about, and what the closed chemise
 // measures outside.
 func (j Job) Chain() plan.Chain {
@@ -63,6 +66,11 @@ func (j Job) Chain() plan.Chain {
 		Gaps:  gaps,
 		Links: j.links(),
 		Left:  func(v []Length) []Length { return j.left(v, evenly(v[jointWide], len(j.panels()))) },
+		Made: []plan.MadeSize{
+			{Key: plan.OutsideHeight, Name: "the closed chemise from head to tail", When: whenClosed},
+			{Key: plan.OutsideWidth, Name: "the closed chemise from spine to fore-edge", When: whenClosed},
+			{Key: plan.OutsideThickness, Name: "the closed chemise with the book in it, thickness", When: whenClosed},
+		},
 		Mends: j.mends(),
 		With: func(changes []job.Change) plan.Chain {
 			k := j

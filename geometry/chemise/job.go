@@ -78,7 +78,7 @@ func (j *Job) own() job.Settings {
 		job.LengthOf("chemise.lining_margin", "what the lining stays back from every edge", 1, 12, &j.Margin),
 		job.LengthOf("chemise.joint", "the gap between two boards", 0.5, 20, &j.Joint).OrAuto(),
 		job.LengthOf("chemise.flap", "a flap, spine to fore-edge", 5, 400, &j.Flap).OrAuto(),
-		job.LengthOf("chemise.book_cover", "the thickness of the book's own cover, for hooks", 0.5, 15, &j.BookCover).OrAuto(),
+		job.LengthOf("chemise.book_cover", "the thickness of the book's own cover, for hooks", 0.5, 15, &j.BookCover).OrAuto().OnBook(),
 		job.LengthOf("chemise.cover_play", "play of a hook on the book's cover", 0, 5, &j.CoverPlay),
 		job.LengthOf("chemise.lap_play", "play between two walls that lap", 0, 5, &j.LapPlay),
 		job.LengthOf("chemise.middle", "the gap between two walls that meet", 0, 10, &j.Middle),

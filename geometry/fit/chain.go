@@ -49,18 +49,18 @@ func counted(links []plan.Link, slopes []float64) []Link {
 	return out
 }
 
-// errorsOf returns every error there is with its effect on each gap, those that
-// do nothing left out: of the book and the hand as the chain tells them, of
-// materials by the sensitivities.
+// errorsOf returns every error there is with its effect on each length that Left returns,
+// those that do nothing to a gap left out: of the book and the hand as the chain tells
+// them, of materials by the sensitivities.
 func errorsOf(c plan.Chain, slopes [][]float64) []Error {
 	var out []Error
 	put := func(e Error) {
-		if slices.ContainsFunc(e.Effects, func(f tolerance.Effect) bool { return f != tolerance.Effect{} }) {
+		if slices.ContainsFunc(e.Effects[:len(c.Gaps)], func(f tolerance.Effect) bool { return f != tolerance.Effect{} }) {
 			out = append(out, e)
 		}
 	}
 	for _, d := range c.Off {
-		put(Error{Name: d.Name, Key: d.Key, PlusMinus: d.PlusMinus, Effects: d.Effects[:len(c.Gaps)]})
+		put(Error{Name: d.Name, Key: d.Key, PlusMinus: d.PlusMinus, Effects: d.Effects})
 	}
 	for i, l := range c.Links {
 		v := l.Varies
@@ -74,7 +74,7 @@ func errorsOf(c plan.Chain, slopes [][]float64) []Error {
 		} else {
 			e.PlusMinus = v.High
 		}
-		for g := range c.Gaps {
+		for g := range slopes {
 			e.Effects = append(e.Effects, off.Times(slopes[g][i]))
 		}
 		put(e)

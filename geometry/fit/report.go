@@ -105,6 +105,9 @@ func Of(p plan.Plan) Report {
 func gapsOf(c plan.Chain) ([]Gap, []Error) {
 	slopes := c.Sensitivities()
 	at, errors := c.Left(c.Drawn()), errorsOf(c, slopes)
+	for i := range errors {
+		errors[i].Effects = errors[i].Effects[:len(c.Gaps)]
+	}
 	gaps := make([]Gap, len(c.Gaps))
 	for i := range gaps {
 		g := Gap{Gap: c.Gaps[i], Drawn: at[i], Chain: counted(c.Links, slopes[i])}

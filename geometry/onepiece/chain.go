@@ -1,6 +1,8 @@
 package onepiece
 
 import (
+	"slices"
+
 	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/tolerance"
@@ -52,6 +54,7 @@ func (j Job) Chain() plan.Chain {
 			bookThick:       {Name: "the book, thickness", Length: b.Thick(), Book: true},
 		},
 		Left:  j.left,
+		Made:  measures,
 		Off:   j.deviations(),
 		Mends: j.mends(),
 		With: func(changes []job.Change) plan.Chain {
@@ -63,11 +66,23 @@ func (j Job) Chain() plan.Chain {
 	}
 }
 
+// measures are what can be measured: the blank from score to score, and the case inside.
+var measures = func() []plan.MadeSize {
+	const scored, finished = "when the blank is scored, before it is folded", "when the glue is dry"
+	return []plan.MadeSize{
+		{Key: "scored-height", Name: "from head score to tail score, left side", When: scored},
+		{Key: "scored-width", Name: "from mouth edge to spine score", When: scored},
+		{Key: "scored-thickness", Name: "between the spine scores", When: scored},
+		{Key: plan.MouthHeight, Name: "the mouth from head to tail, inside", When: finished},
+		{Key: plan.MouthThickness, Name: "the mouth from side to side, inside", When: finished},
+	}
+}()
+
 // limits says what is too tight and too loose. Nothing is turned in: the mouth is as
 // wide as the body.
 func (j Job) limits() plan.Remark { return plan.Limits(j.Common, j.Book().Thick(), "in the case") }
 
-// left returns the room in height, depth and thickness when the links have these
+// left returns the room in height, depth and thickness, and then the measures, when the links have these
 // lengths. What is marked and scored stays; the card's thickness and the book are
 // what they are.
 func (j Job) left(v []Length) []Length {
@@ -75,18 +90,28 @@ func (j Job) left(v []Length) []Length {
 	r.Card.Thickness = v[cardThick]
 	r.Books = []job.Book{{Height: job.Readings{v[bookHeight]}, Width: job.Readings{v[bookDepth]}, Thickness: job.Readings{v[bookThick]}}}
 	was := r.Scored()
-	return []Length{r.Clearance.Height + v[scoredHeight] - was.Height, r.Clearance.Width + v[scoredDepth] - was.Width, r.Clearance.Thickness + v[scoredThickness] - was.Thickness}
+	high, deep, thick := r.Clearance.Height+v[scoredHeight]-was.Height, r.Clearance.Width+v[scoredDepth]-was.Width, r.Clearance.Thickness+v[scoredThickness]-was.Thickness
+	return []Length{high, deep, thick, v[scoredHeight], v[scoredDepth], v[scoredThickness], v[bookHeight] + high, v[bookThick] + thick}
 }
 
 // deviations returns what can be off of the book and by the hand. Height and
 // thickness lie between two folds, the depth has one.
 func (j Job) deviations() []plan.Deviation {
 	u, b, read := j.Uncertainty, j.Book(), j.BookReading()
+	none := tolerance.Effect{}
 	// off tells of an error what it does to height, depth and thickness.
 	off := func(name, key string, plusMinus Length, effects ...tolerance.Effect) plan.Deviation {
-		return plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: effects}
+		inside := []tolerance.Effect{effects[0], effects[2]}
+		if key == "uncertainty.measuring" || key == "fit.swell" { // of the book
+			inside = []tolerance.Effect{none, none}
+		}
+		scored := []tolerance.Effect{none, none, none}
+		if key == "uncertainty.cutting" {
+			scored = effects
+		}
+		return plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: slices.Concat(effects, scored, inside)}
 	}
-	once, none := tolerance.Symmetric(u.Cutting, 1), tolerance.Effect{}
+	once := tolerance.Symmetric(u.Cutting, 1)
 	fold := func(n int) tolerance.Effect { return tolerance.Symmetric(u.Placing, n) }
 	q := u.Squareness
 	out := []plan.Deviation{

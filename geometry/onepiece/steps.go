@@ -4,6 +4,7 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
+	"forel/geometry/work"
 )
 
 // dries says how to dry what was glued. Times are common practice, no source.
@@ -25,6 +26,7 @@ func (c Case) steps() []plan.Step {
 		},
 		Pictures: [][]stage.Picture{{draft.Measures(high, wide, t, [3]stage.Say{plan.Say("here %s", high), plan.Say("here %s", wide), plan.Say("here %s", t)})}},
 		Checks:   j.measureChecks(),
+		Spells:   []work.Spell{work.Do(work.Measure, len(j.Books)+1)},
 	}
 	if j.Wears != "" {
 		worn := plan.MeasureWorn(j.Common, "slipcase")
@@ -33,8 +35,9 @@ func (c Case) steps() []plan.Step {
 	return []plan.Step{
 		measure,
 		{
-			Title: "Print the template, " + w.score + " and cut",
-			Short: plan.Say(w.strip + " first, fold it and measure it: if an inside measure is off, change card.bend. " + w.short + ", then cut the outline and the slits."),
+			Title:  "Print the template, " + w.score + " and cut",
+			Short:  plan.Say(w.strip + " first, fold it and measure it: if an inside measure is off, change card.bend. " + w.short + ", then cut the outline and the slits."),
+			Spells: []work.Spell{work.Do(work.Print, 1).And(work.Score, len(c.Pieces[0].Folds)).And(work.CutCard, 1)},
 			Text: []stage.Say{
 				plan.Say("Print templates.pdf at actual size, 100 %%, and measure its rulers: 100 mm and 4 in. Join its sheets at their circles and prick the corners through onto the inside of the " + w.name + ", the arrow along the " + j.Card.material().Direction() + "."),
 				plan.Say(w.strip + " first, fold it and measure it: if an inside measure is off, change card.bend in the job and print again."),
@@ -44,8 +47,9 @@ func (c Case) steps() []plan.Step {
 			Checks:   []plan.Check{j.stripCheck()},
 		},
 		{
-			Title: "Fold the sides and the inner flaps",
-			Short: plan.Say("Fold both sides up from the spine, inside in. Fold the inner flaps of the left side in at head and tail: they lie inside."),
+			Title:  "Fold the sides and the inner flaps",
+			Short:  plan.Say("Fold both sides up from the spine, inside in. Fold the inner flaps of the left side in at head and tail: they lie inside."),
+			Spells: []work.Spell{work.Do(work.Fold, 4).And(work.Try, 1)},
 			Text: []stage.Say{
 				plan.Say(w.slowly+"Fold both sides up from the spine, inside in, and try "+what+" between them: it must lie there with %s of play.", j.Clearance.Thickness),
 				plan.Say("Fold the inner flaps of the left side in, at head and at tail. They make the smooth inside."),
@@ -54,8 +58,9 @@ func (c Case) steps() []plan.Step {
 			Checks:   []plan.Check{j.blankCheck()},
 		},
 		{
-			Title: "Glue the spine flaps, then the outer flaps",
-			Short: plan.Say("Glue the inside of the spine flaps and fold them onto the inner flaps; then the outer flaps, beside the spine flaps: they lie outside. Let it dry under a weight with the mouth open, filled with something as thick as " + what + "."),
+			Title:  "Glue the spine flaps, then the outer flaps",
+			Short:  plan.Say("Glue the inside of the spine flaps and fold them onto the inner flaps; then the outer flaps, beside the spine flaps: they lie outside. Let it dry under a weight with the mouth open, filled with something as thick as " + what + "."),
+			Spells: []work.Spell{work.Do(work.Join, 4).And(work.Press, 1).Dry(work.GlueDry, "the glue of the flaps", "a weight, the case filled")},
 			Text: []stage.Say{
 				plan.Say("Glue the inside of the spine flap and fold it onto the inner flap; press. Glue the inside of the outer flap and fold it down beside it. They meet in a slanting line. Do the same at the tail."),
 				plan.Say("Fill the case with something as thick as " + what + ", wrapped in release paper, and put a weight on it, mouth open, " + dries + "."),
@@ -63,8 +68,9 @@ func (c Case) steps() []plan.Step {
 			Pictures: [][]stage.Picture{flaps},
 		},
 		{
-			Title: "Try " + what,
-			Short: plan.Say("Slide " + what + " in, fore-edge first."),
+			Title:  "Try " + what,
+			Short:  plan.Say("Slide " + what + " in, fore-edge first."),
+			Spells: []work.Spell{work.Do(work.Try, 1)},
 			Text: append([]stage.Say{
 				plan.Say("Slide "+what+" in, fore-edge first: its spine shows at the mouth. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
 			}, plan.TakenOut(what, t)...),

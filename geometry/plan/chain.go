@@ -31,9 +31,9 @@ type Chain struct {
 	Gaps       []Gap         // of each dimension and volume from the widest place to the tightest
 	Links      []Link
 	// Left returns the room in each gap when the links have these lengths, and
-	// after that, of a case that another can be made round, what it measures
-	// outside in height, depth and thickness.
+	// after that the Made.
 	Left func(links []Length) []Length
+	Made []MadeSize
 	Off  []Deviation
 	// Mends is what can be tried about the fit, the least effort first; a change of
 	// clearance goes without saying.
@@ -73,6 +73,25 @@ type Gap struct {
 	Decides   bool   // it is the tightest place of its dimension and volume: judged for too tight
 	Swell     Length // what is put in takes so much of it when damp, where that is allowed for
 }
+
+// MadeSize is what the case, or a part of it, measures at the bench. Of a case that
+// another can be made round the first three are what it measures outside: height,
+// depth and thickness.
+type MadeSize struct {
+	Key  string // for a record of what was measured: "outside-height"
+	Name string // "the bare carcass from head to tail, outside"
+	When string // "when the carcass is dry, before it is covered"
+	Set  string // the setting of a job file that takes its readings; empty: none
+}
+
+// The keys of measures that kinds share.
+const (
+	OutsideHeight    = "outside-height"
+	OutsideWidth     = "outside-width"
+	OutsideThickness = "outside-thickness"
+	MouthHeight      = "mouth-height"
+	MouthThickness   = "mouth-thickness"
+)
 
 // Link is a length that room comes from.
 type Link struct {

@@ -19,6 +19,21 @@ type Job interface {
 	Check() (sound Checked, refused, suspect job.Problems)
 }
 
+// Built is the job of a kind of which a part is measured while it is made.
+type Built interface {
+	// Unbuilt takes back what was measured: the job is then as it was planned.
+	Unbuilt()
+}
+
+// Planned returns the job as it was before any of it was made and measured.
+func (k Kind) Planned(j Job) Job {
+	p := k.copied(j)
+	if b, ok := p.(Built); ok {
+		b.Unbuilt()
+	}
+	return p
+}
+
 // Checked is a job that was checked and is not checked again.
 type Checked interface {
 	// Make works the case out and proves it. An error is of type job.Problems: what

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"forel/geometry/job"
 	"forel/geometry/tolerance"
@@ -34,13 +35,14 @@ func Nested(inner, outer Chain, innerName, outerName string, with func([]job.Cha
 		}
 	}
 	inLinks, inGaps := len(in.Links), len(in.Gaps)
+	c.Made = append(out.Made, in.Made...)
 	c.Left = func(v []Length) []Length {
 		left := in.Left(v[:inLinks])
 		all := slices.Clone(v[inLinks:])
 		for k, at := range books {
 			all = slices.Insert(all, at, left[inGaps+k])
 		}
-		return append(left[:inGaps:inGaps], out.Left(all)...)
+		return slices.Concat(left[:inGaps], out.Left(all), left[inGaps:])
 	}
 	slopes := out.Sensitivities()
 	for _, d := range in.Off {
@@ -52,11 +54,11 @@ func Nested(inner, outer Chain, innerName, outerName string, with func([]job.Cha
 			}
 			effects = append(effects, sum)
 		}
-		d.Effects = effects
+		d.Effects = append(effects, d.Effects[inGaps:]...)
 		c.Off = append(c.Off, d)
 	}
 	for _, d := range out.Off {
-		d.Effects = append(make([]tolerance.Effect, inGaps), d.Effects...)
+		d.Effects = slices.Concat(make([]tolerance.Effect, inGaps), d.Effects, make([]tolerance.Effect, len(in.Made)))
 		c.Off = append(c.Off, d)
 	}
 	for _, m := range slices.Concat(in.Mends, out.Mends) {
@@ -87,7 +89,7 @@ func (c Chain) books() []int {
 // case's chain may have too.
 func (c Chain) named(name string) Chain {
 	of, beside := " of "+name, " ("+name+")"
-	c.Dimensions, c.Gaps, c.Links, c.Off = slices.Clone(c.Dimensions), slices.Clone(c.Gaps), slices.Clone(c.Links), slices.Clone(c.Off)
+	c.Dimensions, c.Gaps, c.Links, c.Off, c.Made = slices.Clone(c.Dimensions), slices.Clone(c.Gaps), slices.Clone(c.Links), slices.Clone(c.Off), slices.Clone(c.Made)
 	for i := range c.Dimensions {
 		c.Dimensions[i].Name += of
 	}
@@ -103,6 +105,9 @@ func (c Chain) named(name string) Chain {
 			v.Name += beside
 			c.Links[i].Varies = &v
 		}
+	}
+	for i := range c.Made {
+		c.Made[i].Key += "-" + strings.ReplaceAll(name, " ", "-")
 	}
 	for i := range c.Off {
 		c.Off[i].Name += beside

@@ -3,6 +3,7 @@ package plan
 import (
 	"forel/geometry/stage"
 	"forel/geometry/wording"
+	"forel/geometry/work"
 )
 
 // Step is one step of the work. The steps of a plan are the one order of work:
@@ -13,6 +14,7 @@ type Step struct {
 	Text     []stage.Say       // what is done, paragraph by paragraph
 	Pictures [][]stage.Picture // in rows of one or two
 	Checks   []Check           // what is tried before the next step
+	Spells   []work.Spell      // what it takes: work and drying, in order
 }
 
 // Check is something to try at the bench (common practice, no source).

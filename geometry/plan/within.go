@@ -46,6 +46,13 @@ type within struct {
 
 func (w *within) Shared() *job.Common { return &w.common }
 
+// Unbuilt takes back what was measured of the outer case.
+func (w *within) Unbuilt() {
+	if b, ok := w.outer.(Built); ok {
+		b.Unbuilt()
+	}
+}
+
 // shared returns the settings that both have in common. Where the outer case has keys of
 // its own for its clearances, these are left out.
 func (w *within) shared() job.Settings {

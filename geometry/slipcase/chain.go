@@ -61,6 +61,9 @@ func (j Job) Chain() plan.Chain {
 		},
 		Limits: j.limits(),
 	}
+	for _, m := range j.measures() {
+		c.Made = append(c.Made, m.MadeSize)
+	}
 	if j.AsBuilt.measured() {
 		for i := range c.Dimensions {
 			c.Dimensions[i].Key = ""
@@ -196,7 +199,7 @@ func (j Job) links() []plan.Link {
 // sharedEdge returns a compartment's share of both sides of the case.
 func (j Job) sharedEdge() Length { return 2 * j.Edge() / Length(j.compartments()) }
 
-// left returns the room at the spots as a function of the links. A finished case
+// left returns the room at the spots, and then the measures, as a function of the links. A finished case
 // is a job too, with true lengths in place of the measured ones, and with the
 // clearance that makes it draw the pieces that were cut, or the carcass that was
 // measured. What that has more across than planned is shared out to the compartments.
@@ -240,6 +243,9 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 			default:
 				out[i] = r.MouthThickness(s.room)
 			}
+		}
+		for _, m := range j.measures() {
+			out = append(out, m.size(r, spots, out[:len(spots)], walls, built))
 		}
 		return out
 	}

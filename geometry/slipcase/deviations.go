@@ -7,13 +7,16 @@ import (
 )
 
 // deviations returns what can be off of the book and by the hand, and what it
-// does to the room at each spot.
+// does to the room at each spot and to each measure.
 func (j Job) deviations(spots []spot) []plan.Deviation {
 	u := j.Uncertainty
 	off := func(name, key string, plusMinus Length, effect func(spot) tolerance.Effect) plan.Deviation {
 		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus}
 		for _, s := range spots {
 			d.Effects = append(d.Effects, effect(s))
+		}
+		for _, m := range j.measures() {
+			d.Effects = append(d.Effects, m.off(key, effect))
 		}
 		return d
 	}

@@ -9,6 +9,7 @@ import (
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 	"forel/geometry/wording"
+	"forel/geometry/work"
 )
 
 // designed names the pieces that are cut by the printed design of their stock, as
@@ -70,6 +71,7 @@ func (m model) designStep() []plan.Step {
 	}
 	s.Text = append(s.Text, plan.Say(mark+", before you paste."))
 	s.Pictures = [][]stage.Picture{{m.designFigure(faces[0])}}
+	s.Spells = []work.Spell{work.Do(work.CutFace, work.Counted(faces, func(geometry.Piece) bool { return true }))}
 	return []plan.Step{s}
 }
 

@@ -8,6 +8,7 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
+	"forel/geometry/work"
 )
 
 // dries says how to dry what was pasted. Times are common practice, no source.
@@ -60,6 +61,7 @@ func (m model) measureStep() plan.Step {
 		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, first,
 			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say(thickness, first)})}},
 		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
+		Spells: []work.Spell{work.Do(work.Measure, len(m.job.Books)+work.MaterialsIn(m.whole.Pieces))},
 	}
 }
 
@@ -69,6 +71,7 @@ func (m model) wornStep() plan.Step {
 	s.Pictures = [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
 		[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}}
 	s.Checks = []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()}
+	s.Spells = []work.Spell{work.Do(work.Measure, 1)}
 	return s
 }
 
@@ -83,6 +86,7 @@ func (m model) cutStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{{m.boardsLaid()}},
 		Checks:   []plan.Check{m.job.cutCheck()},
+		Spells:   []work.Spell{work.Do(work.Print, 1).And(work.CutBoard, work.CountedOf(m.whole.Pieces, geometry.Board)).And(work.CutHole, m.job.holes())},
 	}
 	if m.job.hasHole() {
 		where := "both sides"
@@ -116,6 +120,7 @@ func (m model) dryStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{m.dryFigures()},
 		Checks:   []plan.Check{m.job.dryFit()},
+		Spells:   []work.Spell{work.Do(work.Try, 1)},
 	}
 }
 
@@ -133,6 +138,10 @@ func (m model) liningStep() plan.Step {
 			plan.Say("Trim the lining flush with the board on all sides. Do the same with every board." + dividers),
 		},
 		Pictures: [][]stage.Picture{m.liningFigures()},
+		Spells: []work.Spell{
+			m.pasteLinings().And(work.Press, 1).Dry(work.LiningDry, "the paste of the linings", "boards and a weight").As("paste them on"),
+			work.Do(work.Trim, m.linings()).As("trim the linings flush"),
+		},
 	}
 }
 
@@ -148,6 +157,7 @@ func (m model) joinSteps() []plan.Step {
 				plan.Say("Put a thin line of glue on a long edge of the spine wall. Push the side against the back-stop and stand the wall on it, flush with the spine edge, its back against the stop: it stands square by that. Press it straight from inside with a strip of board, so that it does not bow, and hold it a minute. Wipe off what oozes out inside."),
 			},
 			Pictures: [][]stage.Picture{spine},
+			Spells:   []work.Spell{work.Do(work.Join, 1)},
 		},
 		{
 			Title: "Glue the head and tail walls",
@@ -157,6 +167,7 @@ func (m model) joinSteps() []plan.Step {
 				plan.Say("Set each wall against the back-stop, press it straight from inside and check both corners with a square. Do the next step while the glue is still wet."),
 			},
 			Pictures: [][]stage.Picture{walls},
+			Spells:   []work.Spell{work.Do(work.Join, 2).WhileWet()},
 		},
 	}
 	if m.has("divider") {
@@ -174,6 +185,10 @@ func (m model) joinSteps() []plan.Step {
 			},
 			Pictures: [][]stage.Picture{closed},
 			Checks:   []plan.Check{m.job.bareCheck()},
+			Spells: []work.Spell{
+				work.Do(work.Join, 1).And(work.Press, 1).Dry(work.GlueDry, "the glue of the walls", "strips of board and weights along the edges").As("glue and weight it"),
+				work.Do(work.Trim, 1).And(work.Measure, 1).As("sand the edges, measure the case"),
+			},
 		})
 }
 
@@ -198,6 +213,7 @@ func (m model) tryStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{{m.betweenFigure()}},
 		Checks:   []plan.Check{m.job.wallsCheck()},
+		Spells:   []work.Spell{work.Do(work.Try, max(1, m.job.dividers())).Dry(work.GlueSet, "the glue of the walls, until it holds", "")},
 	}
 }
 
@@ -225,6 +241,7 @@ func (m model) lastStep(on []covering) plan.Step {
 		}, m.job.takenOut()...),
 		Pictures: [][]stage.Picture{{done}},
 		Checks:   []plan.Check{m.job.finishedCheck()},
+		Spells:   []work.Spell{work.Do(work.Press, 1).Dry(work.LastDry, "the case in its shape, filled", "a light weight").As("fill it and put it under a weight"), work.Do(work.Try, 1).As("try it")},
 	}
 }
 
@@ -243,6 +260,25 @@ func (j Job) inCase() string {
 		return "the books"
 	}
 	return j.Whose(0)
+}
+
+// holes returns how many boards have a thumb hole.
+func (j Job) holes() int {
+	switch {
+	case j.dividerHole():
+		return 2 + j.dividers()
+	case j.hasHole():
+		return 2
+	}
+	return 0
+}
+
+// linings returns how many linings there are.
+func (m model) linings() int { return work.CountedOf(m.whole.Pieces, geometry.Lining) }
+
+// pasteLinings returns the work of cutting and pasting all linings.
+func (m model) pasteLinings() work.Spell {
+	return work.Do(work.CutSheet, m.linings()).And(work.Paste, m.linings())
 }
 
 // topOf names what is seen on the head of a covered case.
@@ -306,5 +342,6 @@ func (m model) liningsInStep(base []stage.Face) plan.Step {
 			plan.Say("Slide each in dry first; trim it if it buckles. Paste it, slide it in, rub it down with a folder. Prop the mouth open " + dries + "."),
 		},
 		Pictures: [][]stage.Picture{m.liningsInFigures(base)},
+		Spells:   []work.Spell{m.pasteLinings().Dry(work.LiningDry, "the paste of the linings, the mouth propped open", "")},
 	}
 }

@@ -1,8 +1,13 @@
 package slipcase
 
 import (
+	"slices"
+	"strings"
+
+	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
+	"forel/geometry/work"
 )
 
 // coverSteps returns the steps of the covering, and what is then on the case.
@@ -47,6 +52,7 @@ func (m model) clothSteps() []plan.Step {
 				plan.Say("Turn it on each side in turn: draw the margin up tight and rub it down. It reaches %s onto the side.", m.job.Cloth.Overlap),
 			},
 			Pictures: [][]stage.Picture{laid},
+			Spells:   []work.Spell{work.Do(work.CutSheet, 1).And(work.Cover, 1).And(work.TurnIn, 2).WhileWet()},
 		},
 		{
 			Title: "Spine cloth: the flaps at head and tail",
@@ -56,6 +62,7 @@ func (m model) clothSteps() []plan.Step {
 				plan.Say("Rub down through waste paper, never on the bare cloth."),
 			},
 			Pictures: [][]stage.Picture{flaps},
+			Spells:   []work.Spell{work.Do(work.TurnIn, 6)},
 		},
 		{
 			Title: "Head cloth and tail cloth: the wall and the margins",
@@ -65,6 +72,7 @@ func (m model) clothSteps() []plan.Step {
 				plan.Say(cutSlits),
 			},
 			Pictures: [][]stage.Picture{ends},
+			Spells:   []work.Spell{work.Do(work.CutSheet, 2).And(work.Cover, 2).And(work.TurnIn, 4).WhileWet()},
 		},
 		{
 			Title: "Head cloth and tail cloth: the tabs at the mouth",
@@ -74,6 +82,7 @@ func (m model) clothSteps() []plan.Step {
 				plan.Say("Turn the case over and do the same with the tail cloth. Leave it to dry with the mouth open, under a light weight."),
 			},
 			Pictures: [][]stage.Picture{tabs},
+			Spells:   []work.Spell{work.Do(work.TurnIn, 6).And(work.Press, 1).Dry(work.CoveringDry, "the glue of the cloth, the mouth open", "a light weight")},
 		},
 	}
 }
@@ -119,14 +128,15 @@ func (m model) paperStep(beneath ...covering) plan.Step {
 			plan.Say("Fold what is past the mouth round the edge of the board and into the case, and rub it down inside. Do the other side. Dry under boards and a weight, " + dries + "."),
 		},
 		Pictures: [][]stage.Picture{m.paperFigures(beneath...)},
+		Spells:   []work.Spell{m.cutting("side paper").And(work.Cover, 2).And(work.TurnIn, 2).And(work.Press, 1).Dry(work.PaperDry, "the paste of the side papers", "boards and a weight")},
 	}
 }
 
 func (m model) wrapSteps() []plan.Step {
 	laid, flaps, mouth := m.wrapFigures()
-	what, glue := "cloth", "Glue"
+	what, glue, dry := "cloth", "Glue", work.CoveringDry
 	if m.job.Covering == AllPaper {
-		what, glue = "paper", "Paste"
+		what, glue, dry = "paper", "Paste", work.PaperDry
 	}
 	cutWedges := ""
 	if m.job.marked() {
@@ -142,12 +152,14 @@ func (m model) wrapSteps() []plan.Step {
 				plan.Say("Roll the case onto one side, draw the " + what + " tight and rub it down from the spine outward; then the other side."),
 			},
 			Pictures: [][]stage.Picture{{laid[0]}, {laid[1]}},
+			Spells:   []work.Spell{m.cutting("wrap").And(work.Cover, 3).WhileWet()},
 		},
 		{
 			Title:    "The wrap: the flaps at head and tail",
 			Short:    plan.Say("At head and tail fold its side flaps over, then the spine flap."),
 			Text:     []stage.Say{plan.Say(cutWedges + "Fold the two side flaps over the head wall. Pinch the bit that covers the corner flat. Then fold the spine flap over them. Do the same at the tail.")},
 			Pictures: [][]stage.Picture{flaps},
+			Spells:   []work.Spell{work.Do(work.TurnIn, 6).WhileWet()},
 		},
 		{
 			Title: "The mouth, and the panels at head and tail",
@@ -157,6 +169,7 @@ func (m model) wrapSteps() []plan.Step {
 				plan.Say(glue+" the head panel and lay it over the flaps, %s from the spine edge, then turn it in at the mouth."+m.job.eachTab()+" Do the same at the tail. Dry under boards and a weight, "+dries+".", m.job.Cloth.SpineGap),
 			},
 			Pictures: [][]stage.Picture{mouth},
+			Spells:   []work.Spell{m.cutting("head panel", "tail panel").And(work.Cover, 2).And(work.TurnIn, 4).And(work.Press, 1).Dry(dry, "the "+strings.ToLower(glue)+" of the wrap", "boards and a weight")},
 		},
 	}
 }
@@ -196,10 +209,19 @@ func (m model) holeStep(on []covering) plan.Step {
 			plan.Say("If a tab will not lie flat, deepen its snip a little, but never as far as the edge of the board."),
 		},
 		Pictures: [][]stage.Picture{{m.holeFigure(c, base)}},
+		Spells:   []work.Spell{work.Do(work.CutSheet, 2).And(work.HoleTabs, 2)},
 	}
 }
 
 // mouthEdgeMiddle returns a place on the edge of the right side at the mouth.
 func (m model) mouthEdgeMiddle() stage.Vec {
 	return stage.Vec{X: m.w() - m.s()/2, Y: m.h() * 0.12, Z: m.d()}
+}
+
+// cutting returns the work of cutting pieces; those that are cut by a printed design
+// before are left out.
+func (m model) cutting(names ...string) work.Spell {
+	return work.Do(work.CutSheet, work.Counted(m.whole.Pieces, func(p geometry.Piece) bool {
+		return slices.Contains(names, p.Name) && !slices.ContainsFunc(m.whole.Faces, func(f geometry.Piece) bool { return f.FaceOf == p.Name })
+	}))
 }

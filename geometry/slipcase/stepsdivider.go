@@ -6,6 +6,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
+	"forel/geometry/work"
 )
 
 // ofDivider tells whether a piece is a divider or goes on one.
@@ -17,6 +18,7 @@ func ofDivider(p geometry.Piece) bool {
 // they stand.
 func (m model) dividerStripStep() plan.Step {
 	lap := m.job.Divider.Lap
+	strips := work.Counted(m.whole.Pieces, func(p geometry.Piece) bool { return p.Name == dividerStrip || p.Name == notchStripName })
 	s := plan.Step{
 		Title: "Wrap the mouth edges of the dividers",
 		Short: plan.Say("Glue the strips of cloth round the mouth edges of the dividers."),
@@ -24,6 +26,7 @@ func (m model) dividerStripStep() plan.Step {
 			plan.Say("Glue a strip and lay the mouth edge of the divider between its folds, head and tail flush. Rub it down on the edge first, then on both faces: it reaches %s onto each.", lap),
 		},
 		Pictures: [][]stage.Picture{{m.stripFigure()}},
+		Spells:   []work.Spell{work.Do(work.CutSheet, strips).And(work.Cover, strips)},
 	}
 	if m.job.dividerHole() {
 		s.Short.Text += " The edge of the thumb hole in them comes first."
@@ -58,6 +61,7 @@ func (m model) dividerStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{m.dividerFigures()},
 		Checks:   []plan.Check{j.dividerCheck()},
+		Spells:   []work.Spell{work.Do(work.Join, j.dividers()).And(work.Try, j.dividers()).WhileWet()},
 	}
 	if j.dividers() > 1 {
 		s.Text = append(s.Text, plan.Say("Go on with the next volume and the next divider, to the left."))

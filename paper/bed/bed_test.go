@@ -217,6 +217,8 @@ func TestTooLarge(t *testing.T) {
 	_, err = lay(s, panel("side", 350, 228.2), panel("door", 900, 20))
 	assert.ErrorContains(t, err, "a bed of at least 910 x 239 mm would do: --bed 910x239")
 	assert.ErrorContains(t, err, "door: ", "all that does not fit is named")
+	_, err = lay(s, panel("side", 350, 228.2), panel("door", 60, 20), panel("small lid", 50, 20))
+	assert.ErrorContains(t, err, `: --bed 360x239; or lay out the others alone: --only "door,small lid"`)
 	s.Grain = map[geometry.Material]geometry.Grain{geometry.Board: bed.NoGrain}
 	_, err = lay(s, panel("side", 150, 228))
 	assert.NoError(t, err)

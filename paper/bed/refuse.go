@@ -2,11 +2,13 @@ package bed
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 )
 
 // Refused tells all of some jobs that a bed does not take. Faults of the setup itself,
@@ -92,7 +94,7 @@ func (s Setup) takes(sh shape) bool {
 
 // tooLarge tells of the shapes that can't lie on the bed, each with what would do for all
 // together: a material laid with its grain the other way, where that is enough for all
-// its pieces, or else a larger bed.
+// its pieces, or else a larger bed, or the others alone.
 func (s Setup) tooLarge(shapes []shape) (faults job.Problems) {
 	const slack = 1e-4 // the layout's own unit
 	lies := func(on Setup, sh shape) bool {
@@ -127,25 +129,34 @@ func (s Setup) tooLarge(shapes []shape) (faults job.Problems) {
 			larger = larger.grownFor(sh)
 		}
 	}
+	var pieces []geometry.Piece
+	for _, sh := range shapes {
+		pieces = append(pieces, sh.piece)
+	}
+	rest := plan.Without(pieces, func(p geometry.Piece) bool {
+		return other[p.Material] == "" && slices.ContainsFunc(of[p.Material], func(sh shape) bool { return sh.piece.Name == p.Name && !lies(s, sh) })
+	})
+	fix := fmt.Sprintf("a bed of at least %.0f x %.0f mm would do: --bed %.0fx%.0f", larger.Width.MM(), larger.Height.MM(), larger.Width.MM(), larger.Height.MM())
+	if len(rest) > 0 {
+		fix += "; or lay out the others alone: --only " + quoted(strings.Join(rest, ","))
+	}
 	for _, sh := range shapes {
 		m := sh.piece.Material
 		if !bad[m] || lies(s, sh) {
 			continue
 		}
-		p := job.Problem{Reason: s.says(sh), Fix: fmt.Sprintf("a bed of at least %.0f x %.0f mm would do: --bed %.0fx%.0f", larger.Width.MM(), larger.Height.MM(), larger.Width.MM(), larger.Height.MM())}
+		p := job.Problem{Reason: s.says(sh), Fix: fix}
 		if g := other[m]; g != "" {
 			p.Reason += fmt.Sprintf(" as the %s of the %s lies", m.Direction(), m)
-			p.Fix = fmt.Sprintf("lay the %s with its %s along the bed's %s: --grain %s", m, m.Direction(), g, asFlag(m, g))
+			p.Fix = fmt.Sprintf("lay the %s with its %s along the bed's %s: --grain %s", m, m.Direction(), g, quoted(fmt.Sprintf("%s=%s", m, g)))
 		}
 		faults = append(faults, p)
 	}
 	return faults
 }
 
-// asFlag writes the direction of a material as --grain takes it, in quotes where a
-// shell would part it.
-func asFlag(m geometry.Material, g geometry.Grain) string {
-	text := fmt.Sprintf("%s=%s", m, g)
+// quoted writes what a flag takes, in quotes where a shell would part it.
+func quoted(text string) string {
 	if strings.Contains(text, " ") {
 		return strconv.Quote(text)
 	}

@@ -4,6 +4,7 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/render/document"
+	"forel/render/figure"
 	"forel/render/staging"
 )
 
@@ -34,7 +35,7 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 	if pages.Running = wording.OneLine(p.Title); pages.Running != "" {
 		pages.Title += ": " + pages.Running
 	}
-	d := &doc{Document: pages, plan: p, looks: looksOf(o.Tinted), blank: blank}
+	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), blank: blank}
 	pages.Frame = d.notes
 	d.worksheet()
 	switch {

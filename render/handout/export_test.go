@@ -6,11 +6,12 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render/document"
+	"forel/render/figure"
 )
 
 // bookOf returns a book that nothing is drawn on.
 func bookOf(p plan.Plan, o document.Options) *doc {
-	return &doc{Document: &document.Document{Options: o}, plan: p, looks: looksOf(false)}
+	return &doc{Document: &document.Document{Options: o}, plan: p, looks: figure.Looks(false)}
 }
 
 // Thicknesses returns the thicknesses of material on a worksheet as they are shown.
@@ -54,8 +55,8 @@ func Figures(p plan.Plan) []Figure {
 		for _, row := range s.Pictures {
 			for _, picture := range row {
 				q := b.panel(picture)
-				seen, _ := q.look()
-				f := Figure{Step: s.Title, Fresh: q.fresh, Unworked: seen.Unworked()}
+				seen, _ := q.See()
+				f := Figure{Step: s.Title, Fresh: q.Fresh(), Unworked: seen.Unworked()}
 				for _, o := range seen.Objects {
 					f.Objects = append(f.Objects, o.Name)
 				}

@@ -5,7 +5,9 @@ package handout
 
 import (
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/render/document"
+	"forel/render/figure"
 )
 
 // Length is a distance in millimetres.
@@ -16,4 +18,16 @@ type Options struct {
 	document.Options
 	Tinted bool // with tints of colour beneath the hatching
 	Short  bool // four pages: no drawings of the pieces, a figure a step
+}
+
+// StepDrawings returns the pictures of a step of the work, from 0, as drawings with their
+// labels.
+func StepDrawings(p plan.Plan, step int, o Options) (out [][]byte) {
+	looks := figure.Looks(o.Tinted)
+	for _, row := range p.Steps[step].Pictures {
+		for _, q := range row {
+			out = append(out, figure.Of(q, looks, o.Round.Pretty).SVG(p.Steps[step].Title))
+		}
+	}
+	return out
 }

@@ -9,6 +9,7 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/figure"
 	"forel/render/typeset"
 )
 
@@ -66,15 +67,18 @@ func (d *doc) stepBlocks(number int, s plan.Step) []document.Block {
 	return out
 }
 
+// panel returns a picture as it is drawn.
+func (d *doc) panel(p stage.Picture) figure.Panel { return figure.Of(p, d.looks, d.Round.Pretty) }
+
 // drawRow draws one panel, or two side by side.
 func (d *doc) drawRow(row []stage.Picture, box geometry.Box) {
 	if len(row) == 1 {
-		d.drawPanel(d.panel(row[0]), box, atBoth)
+		d.panel(row[0]).Draw(d, box, figure.AtBoth)
 		return
 	}
 	mid := box.Center().X
-	d.drawPanel(d.panel(row[0]), geometry.Bx(box.Min.X, box.Min.Y, mid-1, box.Max.Y), atLeft)
-	d.drawPanel(d.panel(row[1]), geometry.Bx(mid+1, box.Min.Y, box.Max.X, box.Max.Y), atRight)
+	d.panel(row[0]).Draw(d, geometry.Bx(box.Min.X, box.Min.Y, mid-1, box.Max.Y), figure.AtLeft)
+	d.panel(row[1]).Draw(d, geometry.Bx(mid+1, box.Min.Y, box.Max.X, box.Max.Y), figure.AtRight)
 }
 
 // said writes sentences with their lengths.

@@ -8,6 +8,7 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/figure"
 )
 
 // shortPages is how many pages a short handout has, where the sheet is no smaller than A4 or
@@ -62,9 +63,8 @@ func (d *doc) shortStep(number int, s plan.Step, tall Length, drawn bool) docume
 		if tall > 0 && len(s.Pictures) > 0 {
 			if drawn {
 				row := s.Pictures[len(s.Pictures)-1]
-				p := d.panel(row[len(row)-1])
-				p.caption = "" // which tells one of several from another
-				d.drawPanel(p, geometry.Bx(box.Min.X, y+1, box.Max.X, y+1+tall), atBoth)
+				p := d.panel(row[len(row)-1]).Uncaptioned() // it tells one of several from another
+				p.Draw(d, geometry.Bx(box.Min.X, y+1, box.Max.X, y+1+tall), figure.AtBoth)
 			}
 			y += 1 + tall
 		}

@@ -1,4 +1,6 @@
-package handout
+// Package figure draws a picture of a stage: as large as a box takes, its labels beside it,
+// arrows over it and its caption below.
+package figure
 
 import (
 	"math"
@@ -13,8 +15,11 @@ import (
 	"forel/render/typeset"
 )
 
-// panel is one picture of a step as it is drawn.
-type panel struct {
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Panel is one picture as it is drawn.
+type Panel struct {
 	faces   []scene.Face
 	view    scene.View
 	fresh   []string    // objects to be noticed
@@ -32,11 +37,11 @@ type note struct {
 	at         stage.Vec
 }
 
-// panel returns a picture as it is drawn.
-func (d *doc) panel(p stage.Picture) panel {
-	out := panel{faces: d.looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: p.Focus, arrows: p.Arrows, caption: p.Caption.In(d.Round.Pretty)}
+// Of returns a picture as it is drawn: how stuffs look, and how lengths are written.
+func Of(p stage.Picture, looks staging.Looks, round func(Length) string) Panel {
+	out := Panel{faces: looks.Faces(p.Faces), view: staging.View(p.View), fresh: p.Fresh, focus: p.Focus, arrows: p.Arrows, caption: p.Caption.In(round)}
 	for _, n := range p.Notes {
-		out.notes = append(out.notes, note{n.Name.In(d.Round.Pretty), n.More.In(d.Round.Pretty), n.Spot, n.At})
+		out.notes = append(out.notes, note{n.Name.In(round), n.More.In(round), n.Spot, n.At})
 	}
 	return out
 }
@@ -49,8 +54,8 @@ const (
 	leastLead  Length = 9 // from a picture to its labels, where there is room
 )
 
-// look sees the panel's scene, and tells which part of the view is shown.
-func (p panel) look() (scene.Seen, geometry.Box) {
+// See sees the panel's scene, and tells which part of the view is shown.
+func (p Panel) See() (scene.Seen, geometry.Box) {
 	if p.focus != nil {
 		window := boundsOf(p.view, p.focus)
 		return scene.SeeIn(p.faces, p.view, window), window
@@ -77,18 +82,28 @@ func within(window geometry.Box, v scene.View, path []stage.Vec) bool {
 	return window.Contains(boundsOf(v, path))
 }
 
-// side tells where labels stand.
-type side int
+// Side tells where labels stand.
+type Side int
 
+// The sides where labels stand.
 const (
-	atBoth side = iota
-	atLeft
-	atRight
+	AtBoth Side = iota
+	AtLeft
+	AtRight
 )
 
-// drawPanel draws a panel in a box: labels beside it, its caption below.
-func (d *doc) drawPanel(p panel, box geometry.Box, labels side) {
-	seen, window := p.look()
+// Fresh returns the objects that are to be noticed.
+func (p Panel) Fresh() []string { return p.fresh }
+
+// Uncaptioned returns the panel without its caption.
+func (p Panel) Uncaptioned() Panel {
+	p.caption = ""
+	return p
+}
+
+// Draw draws a panel in a box: labels beside it, its caption below.
+func (p Panel) Draw(on render.Surface, box geometry.Box, labels Side) {
+	seen, window := p.See()
 	room := box
 	if p.caption != "" {
 		lines := typeset.Break(p.caption, render.NoteSize, false, box.Width()-4)
@@ -96,37 +111,37 @@ func (d *doc) drawPanel(p panel, box geometry.Box, labels side) {
 		y := room.Max.Y + captionGap
 		for _, l := range lines {
 			y += typeset.LineHeight(render.NoteSize)
-			d.Text(render.Text{At: geometry.Pt(box.Center().X, y-typeset.Descent(render.NoteSize)), String: l, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
+			on.Text(render.Text{At: geometry.Pt(box.Center().X, y-typeset.Descent(render.NoteSize)), String: l, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 		}
 	}
 	picture := room
 	if len(p.notes) > 0 {
-		if labels != atRight {
+		if labels != AtRight {
 			picture.Min.X += labelsWide + labelsOff
 		}
-		if labels != atLeft {
+		if labels != AtLeft {
 			picture.Max.X -= labelsWide + labelsOff
 		}
 	}
 	to, _ := scene.Fitted(window, picture.Grow(-0.6))
 	lo, hi := to(window.Min), to(window.Max)
-	seen.Draw(d, to, func(o string) bool { return slices.Contains(p.fresh, o) })
+	seen.Draw(on, to, func(o string) bool { return slices.Contains(p.fresh, o) })
 	if p.focus != nil {
-		d.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
+		on.Stroke(geometry.Rectangle(geometry.Bx(lo.X, hi.Y, hi.X, lo.Y)), render.Stroke{Width: 0.2, Dash: []Length{1, 0.8}, Color: render.Grey})
 	}
 	for _, a := range p.arrows {
 		if p.focus != nil && !within(window, p.view, a.Path) {
 			continue
 		}
-		d.drawArrow(a, p.view, to)
+		drawArrow(on, a, p.view, to)
 	}
 	// Labels stand near what is drawn.
 	picture.Min.X, picture.Max.X = max(picture.Min.X, lo.X-leastLead), min(picture.Max.X, hi.X+leastLead)
-	d.drawNotes(p, seen, to, room, picture, labels)
+	p.drawNotes(on, seen, to, room, picture, labels)
 }
 
 // drawNotes sets the labels of a panel beside its picture.
-func (d *doc) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geometry.Point, room, picture geometry.Box, where side) {
+func (p Panel) drawNotes(on render.Surface, seen scene.Seen, to func(geometry.Point) geometry.Point, room, picture geometry.Box, where Side) {
 	var all []leader.Label
 	for _, n := range p.notes {
 		at := p.view.Flat(n.at)
@@ -145,9 +160,9 @@ func (d *doc) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geomet
 	}
 	left, right := leader.TwoSides(all)
 	switch where {
-	case atLeft:
+	case AtLeft:
 		left, right = all, nil
-	case atRight:
+	case AtRight:
 		left, right = nil, all
 	}
 	for _, s := range []struct {
@@ -157,7 +172,7 @@ func (d *doc) drawNotes(p panel, seen scene.Seen, to func(geometry.Point) geomet
 		{leader.Column{Edge: picture.Min.X - labelsOff + 0.8, Leftward: true, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, left},
 		{leader.Column{Edge: picture.Max.X + labelsOff - 0.8, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, right},
 	} {
-		s.Draw(d, s.Arrange(s.labels))
+		s.Draw(on, s.Arrange(s.labels))
 	}
 }
 
@@ -169,15 +184,13 @@ var (
 )
 
 // drawArrow draws an arrow with a white border, so that it stands out.
-func (d *doc) drawArrow(a stage.Arrow, v scene.View, to func(geometry.Point) geometry.Point) {
+func drawArrow(on render.Surface, a stage.Arrow, v scene.View, to func(geometry.Point) geometry.Point) {
 	pts := make([]geometry.Point, len(a.Path))
 	for i, q := range a.Path {
 		pts[i] = to(v.Flat(q))
 	}
 	if a.Twin {
-		d.Stroke(geometry.Line(pts...), thinArrow)
-		d.arrowHead(pts[0], pts[len(pts)-1], 1.8)
-		d.arrowHead(pts[len(pts)-1], pts[0], 1.8)
+		TwinArrow(on, pts[0], pts[len(pts)-1])
 		return
 	}
 	var long Length
@@ -201,13 +214,21 @@ func (d *doc) drawArrow(a stage.Arrow, v scene.View, to func(geometry.Point) geo
 	}
 	way := tip.Sub(from).Mul(1 / max(1e-9, tip.Distance(from).MM()))
 	line = append(slices.Clone(line[:len(line)-1]), tip.Sub(way.Mul(head.MM()*0.7)))
-	d.Stroke(geometry.Line(line...), arrowHalo)
-	d.Stroke(geometry.Line(line...), arrowLine)
-	d.arrowHead(tip, from, head)
+	on.Stroke(geometry.Line(line...), arrowHalo)
+	on.Stroke(geometry.Line(line...), arrowLine)
+	arrowHead(on, tip, from, head)
+}
+
+// TwinArrow draws a thin arrow with a head at both ends.
+func TwinArrow(on render.Surface, p, q geometry.Point) {
+	const head = 1.7
+	on.Stroke(geometry.Line(p, q), thinArrow)
+	arrowHead(on, p, q, head)
+	arrowHead(on, q, p, head)
 }
 
 // arrowHead draws the head of an arrow that comes from a place.
-func (d *doc) arrowHead(tip, from geometry.Point, long Length) {
+func arrowHead(on render.Surface, tip, from geometry.Point, long Length) {
 	step := tip.Sub(from)
 	n := Length(math.Hypot(float64(step.X), float64(step.Y)))
 	if n == 0 {
@@ -216,5 +237,5 @@ func (d *doc) arrowHead(tip, from geometry.Point, long Length) {
 	way := step.Mul(1 / n.MM())
 	across := geometry.Pt(-way.Y, way.X).Mul(long.MM() * 0.33)
 	base := tip.Sub(way.Mul(long.MM()))
-	d.Fill(geometry.Polygon(tip, base.Add(across), base.Sub(across)), render.Black)
+	on.Fill(geometry.Polygon(tip, base.Add(across), base.Sub(across)), render.Black)
 }

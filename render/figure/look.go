@@ -1,4 +1,4 @@
-package handout
+package figure
 
 import (
 	"forel/geometry/stage"
@@ -11,10 +11,10 @@ func grey(v uint8) render.Color { return render.Color{R: v, G: v, B: v} }
 
 var white = grey(255)
 
-// looksOf returns how stuffs are drawn, in greys or with tints of colour beneath the
+// Looks returns how stuffs are drawn, in greys or with tints of colour beneath the
 // same hatching. They differ in hatching first, so that a poor print in black alone
 // can be read; tints are light.
-func looksOf(tinted bool) staging.Looks {
+func Looks(tinted bool) staging.Looks {
 	thin := render.Stroke{Width: 0.12, Color: grey(70)}
 	dots := render.Stroke{Width: 0.3, Dash: []Length{0.3, 1.5}, Color: grey(70)}
 	dashes := render.Stroke{Width: 0.12, Dash: []Length{1.6, 1.6}, Color: grey(90)}

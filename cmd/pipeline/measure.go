@@ -1,0 +1,110 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"forel/cmd/jobfile"
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/measuring"
+	"forel/render/measure"
+)
+
+// Measure makes the sheet to measure a book and its materials by, with pictures and blanks.
+// It needs no job; of one the kind, the books as far as they are measured, the materials and
+// the printer count.
+type Measure struct {
+	Job
+	Volumes int  // blanks for so many books at least
+	Both    bool // blanks for both units
+}
+
+// Make makes measure.pdf.
+func (m Measure) Make(context.Context) (r Result, err error) {
+	var bad jobfile.Issues
+	if m.Volumes < 0 || m.Volumes > job.MostBooks {
+		bad = refuse(bad, fmt.Sprintf("--volumes: %d is out of range", m.Volumes), fmt.Sprintf("give 1 to %d", job.MostBooks))
+	}
+	w, err := m.unmeasured(bad)
+	if err != nil {
+		return r, err
+	}
+	c := w.file.Job.Shared()
+	books := slices.Clone(c.Books)
+	for len(books) < max(1, m.Volumes) {
+		books = append(books, job.Book{})
+	}
+	r.Document = measure.Document(measuring.Sheet(books, sizeOf(*c), w.toMeasure(), w.file.Job.Settings()), w.file.Kind.About, c.Title,
+		measure.Options{Options: w.printed(), Both: m.Both})
+	const name = "measure.pdf"
+	data, err := r.Document.PDF()
+	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, "measure"
+	return r, err
+}
+
+// MeasurePicture draws a picture of measuring (of measuring.Names) with the first book of a
+// job, as far as it is measured.
+func (j Job) MeasurePicture(name string) ([]byte, error) {
+	w, err := j.unmeasured(nil)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range measuring.Pictures(sizeOf(*w.file.Job.Shared())) {
+		if p.Name == name {
+			return measure.Drawing(p, w.printed()), nil
+		}
+	}
+	return nil, fmt.Errorf("no picture of measuring %.40q", name)
+}
+
+// unmeasured reads the one job there is, or none, whose books need not be measured yet.
+// bad is what is wrong with the settings of the command; all is told together.
+func (j Job) unmeasured(bad jobfile.Issues) (w worked, err error) {
+	bad = append(bad, Contradictions(j.Flags)...)
+	var file File
+	switch {
+	case len(j.Files) > 1:
+		bad = refuse(bad, fmt.Sprintf("more than one job file: %.60q", namesOf(j.Files)), "give one")
+	case j.Example && len(j.Files) > 0:
+		bad = refuse(bad, "both --example and a job file", "give one of them")
+	case j.Example:
+		file = File{"example", jobfile.Starter()}
+	case len(j.Files) == 1:
+		file = j.Files[0]
+	}
+	w.date = j.Date
+	w.file, err = jobfile.Unmeasured(file.Name, file.Data, j.Flags...)
+	bad = append(bad, Problems(err)...)
+	if err == nil {
+		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)
+		bad = append(bad, Problems(err)...)
+	}
+	return w, bad.Err()
+}
+
+// sizeOf returns the size of the first book, as far as it is measured.
+func sizeOf(c job.Common) measuring.Size {
+	b := c.Book()
+	return measuring.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}
+}
+
+// toMeasure returns the materials of a job, each once, with what is taken for them until
+// they are measured.
+func (w worked) toMeasure() (out []measuring.Material) {
+	settings := w.file.Job.Settings()
+	for _, n := range w.file.Kind.Named {
+		m := measuring.Material{Of: n.Material, Name: w.file.Names[n.Material], Key: jobfile.ThicknessKey(n.Key)}
+		if slices.ContainsFunc(out, func(have measuring.Material) bool { return have.Key == m.Key }) {
+			continue
+		}
+		if s, ok := settings.Find(m.Key); ok && s.Length != nil {
+			if m.Now = geometry.Settable(*s.Length, w.round.Unit); s.Auto && *s.Length == 0 {
+				m.Now = "auto"
+			}
+		}
+		out = append(out, m)
+	}
+	return out
+}
