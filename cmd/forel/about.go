@@ -9,6 +9,40 @@ import (
 
 // What the help of each command says: usage, what it does, an example.
 
+const aboutShop = `
+usage: forel shop [FILE] [flags]
+
+Writes a shop file to begin with, shop.toml where no name is given: what you have,
+for all your jobs. It tells of materials by name, with their thickness as measured and
+their sheets, of printers, and of your habits: any section of a job file but the book.
+A job beside it then says
+
+  board = "grey board 2 mm"
+
+and takes all of it from there. What the job says itself goes before. A file that is
+there already is left as it is.
+
+forel looks for shop.toml beside the job, and nowhere else; --shop names another. With
+--list the names of what a shop file has are printed.
+
+example:
+  forel shop
+  forel shop --list
+  forel templates case.toml --shop ../shop.toml --out case/
+`
+
+const aboutPlain = `
+usage: forel plain [JOB.toml] [flags]
+
+Prints the job with all that it takes from the shop file as one job file, which makes
+the same case without it: for somebody who does not have your shop. Flags that change
+the job are in it too.
+
+example:
+  forel plain case.toml > for-you.toml
+  forel plain case.toml --board "grey board 2 mm" > other.toml
+`
+
 const aboutMeasure = `
 usage: forel measure [JOB.toml] [flags]
 

@@ -21,6 +21,8 @@ type action func(out io.Writer, say voice) error
 func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
+		{"shop", "write a commented shop file to begin with, or list what yours has", aboutShop, flagsShop},
+		{"plain", "print a job with all that it takes from the shop file as one job file", aboutPlain, flagsPlain},
 		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
@@ -39,6 +41,14 @@ func commands() []command {
 		{"man", "print the manual page", aboutMan, flagsMan},
 		{"version", "print which forel this is", aboutVersion, flagsVersion},
 	}
+}
+
+func flagsPlain(f *flags) action {
+	var p pipeline.Plain
+	f.job(&p.Job)
+	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
+	return f.makes(&p)
 }
 
 func flagsMeasure(f *flags) action {
@@ -64,6 +74,8 @@ func flagsGauge(f *flags) action {
 	f.source, f.dated = &g.Source, true
 	f.out("gauge", "gauge/", "`folder` to write into; made if it is not there", nil)
 	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
+	f.shop = f.String("shop", "", shopUsage)
 	f.key("units", "units", "the `unit` you measure in: mm or in")
 	f.sets("any `key=value` of [print], such as print.margin_left=6")
 	f.settings(g.Settings())

@@ -29,6 +29,10 @@ func main() {
 		r, err := c.Make(ctx)
 		tell(fmt.Sprintf("%T", c), append(r.Files, pipeline.File{Name: "report", Data: r.Report}), err)
 	}
+	shop := pipeline.File{Name: "shop.toml", Data: jobfile.ShopStarter()}
+	named := pipeline.File{Name: "case.toml", Data: []byte("board = \"grey board 2 mm\"\n[[book]]\nheight = 221\nwidth = 148.5\nthickness = 32\n")}
+	plain, err := pipeline.Plain{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{named}, Shop: shop}}}.Make(ctx)
+	tell("Plain", []pipeline.File{{Name: "report", Data: plain.Report}}, err)
 	roster := pipeline.File{Name: "roster.csv", Data: []byte("name,height,width,thickness\nAna,221,148.5,32\n")}
 	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{roster}}, Effort: "0"}.Read()
 	tell("Class", nil, err)
