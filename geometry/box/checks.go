@@ -67,7 +67,7 @@ func (j Job) bareSmall() plan.Check {
 func (j Job) glued(w tray) plan.Check {
 	c := plan.Check{
 		Name: "glued " + w.name, When: "while the glue is wet, and again when it is dry, before it is covered",
-		See:   []stage.Say{stage.Words("a square stands against every wall and in both corners at the fore-edge; at the open end the walls end with the base")},
+		See:   []stage.Say{stage.Words("every wall stands square to the base and to its neighbour; at the open end they end with the base")},
 		Fails: stage.Words("push the walls straight while the glue is wet; when it is dry a tray out of square is made again"),
 	}
 	if w.name == smallName {
@@ -84,8 +84,8 @@ func (j Job) stripLaid(w tray) plan.Check {
 	return plan.Check{
 		Name: "cloth of the " + w.name + ", laid round dry", When: "before any glue",
 		See: []stage.Say{
-			stage.Words("middle to middle of the fore-edge wall and %s below the bottom edge, the strip stands past the open end by %s at both ends", st.u, st.t+st.v),
-			stage.Words("its notches and mitres come to the corners, its slits to the level of the floor"),
+			stage.Words("middle to middle of the fore-edge wall and %s below the bottom edge, it stands past both open ends by %s", st.u, st.t+st.v),
+			stage.Words("its notches come to the corners, its slits to the level of the floor"),
 		},
 		Fails: stage.Words("both ends short or long by as much: the tray is not as planned; cut a strip for what it measures. One end only: it does not lie middle to middle"),
 	}
@@ -193,17 +193,17 @@ func coveredLarge(s Job) plan.Check {
 		},
 		Found: []plan.Finding{
 			{
-				What:  stage.Words("less play, but %s or more in height and in width, and nothing is pressed", leastRoom),
+				What:  stage.Words("there is less play, but %s or more in height and in width, and nothing is pressed", leastRoom),
 				Means: stage.Words("the trays go on and off"),
 				Do:    stage.Words("go on"),
 			},
 			{
-				What:  stage.Words("less than that, or a rim off the bench"),
+				What:  stage.Words("there is less than that, or the rim stands off the bench"),
 				Means: stage.Words("the trays stick, or the box does not close"),
 				Do:    stage.Words("rub the cloth in the corners down; if that does not help cut the large tray again"),
 			},
 			{
-				What:  stage.Words("more than %s of play", mostPlay),
+				What:  stage.Words("there is more than %s of play", mostPlay),
 				Means: stage.Words("the trays rattle"),
 				Do:    stage.Words("paste card inside, half on head and tail wall each, or all on the fore-edge wall"),
 			},
@@ -240,8 +240,8 @@ func casedDry(s Job) plan.Check {
 	return plan.Check{
 		Name: "trays in the case, dry", When: "when the case is dry, before any glue comes on the trays",
 		See: []stage.Say{
-			stage.Words("the nested trays lie on the back board, open ends flush with its spine edge, and the case closes round them: the spine stands square, the boards stand out %s at head, tail and fore-edge", s.Square),
-			stage.Words(s.Whose(0) + " laid in the small tray has its head where the head of the case is, its back cover down and its spine at the spine"),
+			stage.Words("the case closes round the nested trays, their open ends flush with its spine edges: the spine stands square, the boards stand out %s on three sides", s.Square),
+			stage.Words(s.Whose(0) + " laid in has its head at the head of the case, its back cover down, its spine at the spine"),
 		},
 		Fails: stage.Words("where the spine is too wide or too narrow make the case again now: nothing is glued to it yet. Where only the squares differ, share them out"),
 	}

@@ -28,7 +28,7 @@ type Check struct {
 }
 
 // Finding is what may be found at a check, what that means, and what to do about it;
-// sentences without capital and full stop.
+// clauses and sentences without capital and full stop, What such that "where" may go before it.
 type Finding struct{ What, Means, Do stage.Say }
 
 // Told returns the findings in words, three sentences each; write writes a length.

@@ -29,6 +29,9 @@ func (d *doc) notesWide() Length {
 // column returns the part of a page that is written on.
 func (d *doc) column() geometry.Box {
 	box := d.Room(false)
+	if d.Frame == nil {
+		return box
+	}
 	box.Max.X -= d.notesWide() + gutter
 	return box
 }
