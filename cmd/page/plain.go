@@ -46,7 +46,7 @@ var blanks = sync.OnceValue(func() (b struct {
 var commandName = regexp.MustCompile(`forel ([a-z]+)( --([a-z-]+) ([^ .;:]+))?`)
 
 // flagSet is a flag of the templates in a sentence.
-var flagSet = regexp.MustCompile(`on the command line: --([a-z-]+) "([^"]+)"`)
+var flagSet = regexp.MustCompile(`on the command line: --([a-z-]+) (?:"([^"]+)"|([a-z]+))`)
 
 // onPage says a sentence as the page does: keys of the job file are its blanks, commands
 // what can be made.
@@ -62,7 +62,7 @@ func onPage(sentence string) string {
 		}
 		return "“" + b.named[m[1]] + "”"
 	})
-	sentence = flagSet.ReplaceAllString(sentence, "with “$1” set to $2")
+	sentence = flagSet.ReplaceAllString(sentence, "with “$1” set to $2$3")
 	return commandName.ReplaceAllStringFunc(sentence, func(found string) string {
 		m := commandName.FindStringSubmatch(found)
 		i := slices.IndexFunc(outputs, func(o Output) bool { return o.Name == m[1] })
