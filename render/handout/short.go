@@ -19,15 +19,7 @@ const shortPages = 4
 // four pages allow, then the checks and the cautions.
 func (d *doc) short() {
 	d.Frame = nil
-	var page geometry.Box
-	columns := func(n int) geometry.Box {
-		if n%2 == 0 {
-			page = d.NewPage(false, "")
-		}
-		half := (page.Width() - gutter) / 2
-		x := page.Min.X + Length(n%2)*(half+gutter)
-		return geometry.Bx(x, page.Min.Y, x+half, page.Max.Y)
-	}
+	columns := d.Columns(gutter)
 	const most, least, step = 62, 26, 3
 	for tall := Length(most); ; tall -= step {
 		if tall < least {
