@@ -15,7 +15,7 @@ import (
 // the job file, or is of no use to it: it has no folders, and reads one file.
 func TestThePageHasEveryFlag(t *testing.T) {
 	elsewhere := []string{"height", "width", "thickness", "title", "units", "board-known", "paper", "black", "swell", "set", "example", "out",
-		"shop", "printer", "job", "take", "undo", "on"}
+		"shop", "printer", "job", "take", "undo", "on", "cutter"}
 	outputs := new(page.Desk).Answer(context.Background(), page.Request{Do: "outputs"}, nil).Outputs
 	seen := 0
 	for _, d := range describe() {
