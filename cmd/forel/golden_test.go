@@ -53,6 +53,26 @@ func TestWorkedJobs(t *testing.T) {
 	}
 }
 
+// TestPricedJob makes the order list of the worked job that has prices.
+func TestPricedJob(t *testing.T) {
+	const dir = "../../testdata/prices"
+	for name, args := range map[string][]string{
+		"order.txt": {"order"}, "order.csv": {"order", "--format", "csv"},
+		"costing.txt": {"quote"}, "costing.csv": {"quote", "--format", "csv"},
+	} {
+		var got, said bytes.Buffer
+		require.Equal(t, statusOK, run(append(args, filepath.Join(dir, "cable-soundings.toml")), &got, &said), said.String())
+		file := filepath.Join(dir, name)
+		if *update {
+			require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+			continue
+		}
+		want, err := os.ReadFile(file)
+		require.NoError(t, err)
+		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", name)
+	}
+}
+
 // The first worked job is the starter with every setting and the invented book, so
 // that what it shows is what forel new --full --example gives.
 func TestStarterIsTheFirstWorkedJob(t *testing.T) {

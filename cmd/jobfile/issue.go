@@ -22,7 +22,7 @@ type Issue struct {
 
 // String returns the issue as one line without control characters:
 //
-//	case.toml:12: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm
+//	case.toml:12: board.thickness: 30 mm is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm
 func (i Issue) String() string {
 	i.Key = i.named()
 	return wording.Printable(i.place() + i.Problem.Error())
@@ -73,9 +73,16 @@ func (is Issues) Err() error {
 	return is
 }
 
-// sort puts issues in the order of the file, flags first.
-func (is Issues) sort() {
+// sort puts issues in the order of the file, flags first; those of a shop file come after
+// those of the job.
+func (is Issues) sort(shop string) {
+	after := func(i Issue) int {
+		if shop != "" && i.Source == shop {
+			return 1
+		}
+		return 0
+	}
 	slices.SortStableFunc(is, func(a, b Issue) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key))
+		return cmp.Or(after(a)-after(b), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key))
 	})
 }

@@ -10,6 +10,7 @@ import (
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
 	r.units()
+	r.lend()
 	var f File
 	f.Kind = r.kind()
 	f.Job = f.Kind.New(r.usual)
@@ -25,8 +26,11 @@ func (r *reader) settings() File {
 	r.others(f.Kind, f.Job.Settings())
 	f.Print, f.Black = r.print()
 	f.Names = r.names(f.Kind)
+	r.lendStock(f.Kind)
 	f.Stock = r.readStock()
+	r.terms(&f)
 	f.Times, f.Hours = r.times()
+	f.Lent = r.taken
 	return f
 }
 
@@ -40,7 +44,7 @@ func (r *reader) read(v value, s job.Setting) {
 	case s.Length != nil:
 		*s.Length = r.setting(v, s)
 	case s.Readings != nil:
-		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max)); len(r.issues) == before {
+		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max), nil); len(r.issues) == before {
 			*s.Readings = all
 		}
 	case s.Percent:

@@ -40,8 +40,12 @@ var (
 		"box.board_name", "box.cloth_name", "box.lining_name", "box.case_board_name", "box.case_cloth_name", "box.hinge_cloth_name", "box.lid_lining_name"}
 	// Two kinds of stock are there to be uncommented.
 	sheetStock = []string{"stock.material", "stock.name", "stock.thickness", "stock.size", "stock.grain", "stock.count",
-		"stock.price", "stock.trim", "stock.kerf", "stock.grammage"}
-	rollStock = []string{"stock.material", "stock.roll", "stock.length", "stock.density"}
+		"stock.price", "stock.supplier", "stock.ordered_as", "stock.trim", "stock.kerf", "stock.grammage"}
+	rollStock = []string{"stock.material", "stock.roll", "stock.length", "stock.sold_by", "stock.density"}
+	// What is ordered, and what it costs.
+	terms = []string{"order.spare", "order.spare_pieces", "adhesive.name", "adhesive.coverage", "adhesive.pack", "adhesive.price", "adhesive.at_hand",
+		"adhesive.supplier", "adhesive.ordered_as", "quote.currency", "quote.hour", "quote.spoilage", "quote.material", "quote.round_to", "quote.tax",
+		"quote.tax_name", "quote.client", "quote.maker", "quote.valid", "quote.excluded", "extra.text", "extra.amount"}
 )
 
 // shown is a key the starter shows, on the line with this index.
@@ -100,7 +104,7 @@ func TestStarterHasEveryKey(t *testing.T) {
 		}
 	}
 	assert.ElementsMatch(t, want, slices.DeleteFunc(append(active, shownOnly...), func(k string) bool { return strings.HasSuffix(k, "name") }))
-	assert.ElementsMatch(t, slices.Concat([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly, sheetStock, rollStock), commented)
+	assert.ElementsMatch(t, slices.Concat([]string{"book.title", "book.height", "book.width", "book.thickness"}, shownOnly, sheetStock, rollStock, terms), commented)
 }
 
 // What looks like a key in the starter is that key: a wrong value is refused

@@ -44,8 +44,6 @@ const TakesYes jobfile.Takes = "yes"
 // outputs are all that can be made, the most usual first. What is said of them here is the
 // page's own; of their settings it is what the flags say.
 var outputs = []Output{
-	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
-		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "templates", Title: "Templates to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
 		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},
@@ -64,6 +62,8 @@ var outputs = []Output{
 	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
 		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
 		Care: wording.Careful(wording.Machine)},
+	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
+		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "gauge", Title: "How true your printer is", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Gauge{} },
 		Says: "Print this sheet at actual size, measure its rules, and type in what you measured: all that is printed at true size is corrected by it.",
 		Keys: []string{"print.measured_across", "print.measured_along"}},

@@ -11,7 +11,6 @@ import (
 	"time"
 
 	"forel/cmd/jobfile"
-	"forel/paper/pack"
 	"forel/render/document"
 )
 
@@ -55,6 +54,16 @@ type Source struct {
 	Files []File
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
+	Shop  File           // what the maker has, for jobs to name; without a name there is none
+}
+
+// shop reads the shop file, where there is one; beside issues it holds what is sound.
+func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
+	if s.Shop.Name == "" {
+		return nil, nil
+	}
+	shop, err := jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
+	return shop, Problems(err)
 }
 
 // Reads is a command, by its address, that reads a file.
@@ -84,9 +93,6 @@ func (p Progress) at(fraction float64) {
 func (p Progress) Part(from, to float64) Progress {
 	return func(fraction float64) { p.at(from + fraction*(to-from)) }
 }
-
-// search is Progress as a search tells it.
-func (p Progress) search(s pack.Progress) { p.at(s.Fraction) }
 
 // namesOf returns the names of files.
 func namesOf(files []File) []string {
