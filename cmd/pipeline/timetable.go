@@ -116,8 +116,9 @@ func (t Timetable) readJobs(r *Result, bad jobfile.Issues) (first worked, cases 
 }
 
 func (t Timetable) readRoster(r *Result, bad jobfile.Issues) (first worked, cases []timetable.Case, err error) {
-	rows, err := roster.Read(t.Files[0].Name, t.Files[0].Data, t.Base, t.Flags...)
-	bad = append(bad, Problems(err)...)
+	shop, wrongShop := t.shop()
+	rows, err := roster.Reader{Base: t.Base, Shop: shop, Flags: t.Flags}.Read(t.Files[0].Name, t.Files[0].Data)
+	bad = append(append(bad, wrongShop...), Problems(err)...)
 	cases = make([]timetable.Case, len(rows))
 	wrong := make([]jobfile.Issues, len(rows))
 	var done atomic.Int64

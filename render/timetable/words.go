@@ -175,7 +175,7 @@ func (t Table) summary() (out []string) {
 	case last.Equal(t.Earliest):
 		out = append(out, "Ready "+t.when(last)+". With these times and hours nothing is ready earlier, in whatever order the work is done.")
 	default:
-		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; none is ready before "+t.when(t.Earliest)+".")
+		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; no order has all ready before "+t.when(t.Earliest)+".")
 	}
 	for _, p := range t.parted() {
 		out = append(out, fmt.Sprintf("“%s” takes %s, longer than the bench is open at a stretch (%s): it is parted. Glue no more at a time than you can finish.", p.Title, minutes(p.Work), minutes(p.Open)))
