@@ -198,10 +198,7 @@ func (t Table) parted() (out []timetable.Parted) {
 func minutes(n int) string { return work.Show(time.Duration(n) * time.Minute) }
 
 // notes is what is said at the end.
-var notes = []string{
-	"Times are habits, not facts (common practice, no source). Write your own under [times] in the job file.",
-	"Nothing is dry because a time is over. Touch it: paper that is cold to the cheek is still damp, and waits. In a damp room all takes longer.",
-}
+var notes = []string{work.TimesNote, work.DryNote}
 
 // handed returns the cases with when each is ready, a row each.
 func (t Table) handed() (rows [][]string) {
