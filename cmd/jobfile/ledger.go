@@ -40,7 +40,7 @@ func (s *Shop) readLedger() {
 		o := offcut{key: numbered("offcut", n+1)}
 		before := len(r.issues)
 		if v, ok := s.needed(o.key, "number", "give the number on its label"); ok {
-			o.number = int(r.number(v, ledgerNumber("the number on its label"), true))
+			o.number = int(r.number(v, job.Setting{What: "the number on its label", Min: 1, Max: mostNumber}, true))
 			if was, twice := first[o.number]; twice && len(r.issues) == before {
 				r.reject(v, fmt.Sprintf("is a number that is there already, on line %d", was.at.line), "give it another")
 			}
@@ -71,15 +71,10 @@ func (s *Shop) readLedger() {
 		word := map[string]string{"used": "taking", "taking": "number"}[list]
 		for n := range min(r.counts[list], mostInLedger) {
 			if v, ok := s.needed(numbered(list, n+1), word, "give the number of the taking"); ok {
-				r.number(v, ledgerNumber("the number of the taking"), true)
+				r.number(v, job.Setting{What: "the number of the taking", Min: 1, Max: mostNumber}, true)
 			}
 		}
 	}
-}
-
-// ledgerNumber is a number of an offcut or a taking.
-func ledgerNumber(what string) job.Setting {
-	return job.NumberOf("", what, 1, mostNumber, nil)
 }
 
 // needed returns what a table of the shop sets, and tells where it is missing.

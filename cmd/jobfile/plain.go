@@ -63,9 +63,10 @@ func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) 
 		for _, key := range stockKeys {
 			word := wordOf(key)
 			v, ok := r.lent[name+"."+word]
-			if ok && word == "price" && f.Stock[first+n].Roll {
-				if bare, per := priced(v); per == 0 {
-					v = value{kind: textKind, text: bare.text + " a " + lengthOf(f.Stock[first+n].Per), at: v.at}
+			if word == "per" && !ok && f.Stock[first+n].Roll {
+				v, ok = value{kind: textKind, text: stockPer.Words[0]}, true
+				if f.Stock[first+n].Per == stock.Yard {
+					v.text = stockPer.Words[1]
 				}
 			}
 			if ok {
@@ -156,12 +157,4 @@ func unpiled(all []stock.Stock) []stock.Stock {
 		all[i].Pile = ""
 	}
 	return all
-}
-
-// lengthOf names what the price of a roll is for.
-func lengthOf(per Length) string {
-	if per == stock.Yard {
-		return "yard"
-	}
-	return "metre"
 }

@@ -275,7 +275,7 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 		if v.kind == numberKind && float(v.text) == 0 && (word == "count" || word == "length") || word == "length" && nothing.MatchString(v.text) {
 			continue // there is none: what is needed is to be bought
 		}
-		if _, sheets := s.value(sheet, "size"); ok && !(sheets && word == "sold_by") { // these are of rolls
+		if _, sheets := s.value(sheet, "size"); ok && !(sheets && (word == "sold_by" || word == "per")) { // these are of rolls
 			to[stock+"."+word] = v
 		}
 	}

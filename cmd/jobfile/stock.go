@@ -1,10 +1,7 @@
 package jobfile
 
 import (
-	"cmp"
-	"regexp"
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -39,6 +36,9 @@ var keepOffcut = job.LengthOf("offcuts.least", "the shorter side of the smallest
 
 func ptr[T any](v T) *T { return &v }
 
+// stockPer is what the price of a roll is for.
+var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its price is for; left out, a metre, or a yard where units are in", Words: []string{"metre", "yard"}}
+
 // stockSettings are the keys of a [[stock]]; what they hold is read by oneStock.
 var stockSettings = []job.Setting{
 	materials,
@@ -49,11 +49,12 @@ var stockSettings = []job.Setting{
 	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
 	stockGrains,
 	stockNumberOf("count", "how many there are", 1, stock.MostCount),
+	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
 	stockNumberOf("offcut", "the number on the label of an offcut, which is used before whole sheets", 1, mostNumber),
-	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in; or with its length: \"12.50 a metre\"", 0, 1e6),
 	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
 	{Key: "stock.supplier", What: "who sells it"},
 	{Key: "stock.ordered_as", What: "what the supplier calls it"},
+	stockPer,
 	stockLengthOf("trim", "what is taken off each edge first", 0, stock.MostTrim),
 	stockLengthOf("kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf),
 	stockNumberOf("density", "kg/m³", 100, 3000),
@@ -98,15 +99,12 @@ func (r *reader) ownStock() int {
 
 // oneStock reads the [[stock]] whose keys begin with name.
 func (r *reader) oneStock(name string) stock.Stock {
-	unit, paid := r.fileUnit, r.fileUnit
+	unit := r.fileUnit
 	if v, ok := r.lent[name+".material"]; ok {
 		unit = r.unitOf(v)
 	}
-	if v, ok := r.lent[name+".price"]; ok {
-		paid = r.unitOf(v)
-	}
 	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(unit), Per: stock.Metre}
-	if _, roll := r.get(name + ".roll"); roll && paid == geometry.IN {
+	if _, roll := r.get(name + ".roll"); roll && unit == geometry.IN {
 		s.Per = stock.Yard
 	}
 	before := len(r.issues)
@@ -136,13 +134,9 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	s.Pile = r.piles[name]
 	if v, ok := get("price"); ok {
-		bare, per := priced(v)
-		if per > 0 && !s.Roll {
-			r.refuse(v.at, "a sheet is priced whole", "give the price of one, such as 4.80")
-		} else if price, ok := r.amount(bare, stockSetting("price")); ok {
+		if price, ok := r.amount(v, stockSetting("price")); ok {
 			s.Price = &price
 		}
-		s.Per = cmp.Or(per, s.Per)
 	}
 	r.stockLength(name, "sold_by", &s.SoldBy)
 	if v, ok := get("sold_by"); ok && !s.Roll {
@@ -150,6 +144,14 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	r.title(name+".supplier", &s.Supplier)
 	r.title(name+".ordered_as", &s.OrderedAs)
+	if v, ok := get("per"); ok {
+		switch r.choice(v, stockPer) {
+		case "yard":
+			s.Per = stock.Yard
+		default:
+			s.Per = stock.Metre
+		}
+	}
 	r.stockLength(name, "trim", &s.Trim)
 	r.stockLength(name, "kerf", &s.Kerf)
 	if v, ok := get("density"); ok {
@@ -169,23 +171,6 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	return s
-}
-
-// perLength is what a price may end in: the length of a roll that it is for.
-var perLength = regexp.MustCompile(`(?i)^(.*\d)\s*(?:\ba|\bper|/)\s*(?:(metre|meter|m)|yard|yd)$`)
-
-// priced returns a price without the length that it is for, and that length; 0 where none
-// stands there.
-func priced(v value) (bare value, per Length) {
-	m := perLength.FindStringSubmatch(strings.TrimSpace(v.text))
-	if v.kind != textKind || m == nil {
-		return v, 0
-	}
-	v.text = m[1]
-	if m[2] != "" {
-		return v, stock.Metre
-	}
-	return v, stock.Yard
 }
 
 // stockShape reads whether the stock is a sheet or a roll, and its size.
