@@ -95,7 +95,7 @@ func sizeOf(c job.Common) measuring.Size {
 func (w worked) toMeasure() (out []measuring.Material) {
 	settings := w.file.Job.Settings()
 	for _, n := range w.file.Kind.Named {
-		m := measuring.Material{Of: n.Material, Name: w.file.Names[n.Material], Key: jobfile.ThicknessKey(n.Key)}
+		m := measuring.Material{Of: n.Material, Name: w.file.Names[n.Material], Key: n.Thickness()}
 		if slices.ContainsFunc(out, func(have measuring.Material) bool { return have.Key == m.Key }) {
 			continue
 		}
