@@ -131,6 +131,15 @@ func FineNumber(l Length, u Unit) string {
 	return strconv.FormatFloat(float64(l/u.Length()), 'f', digits, 64)
 }
 
+// Thickness writes the thickness of a material, which is finer than any ruler: in
+// inches in thousandths.
+func (r Rounding) Thickness(l Length) string {
+	if r.Unit == IN {
+		return Fine(l, r.Unit)
+	}
+	return strconv.FormatFloat(l.MM(), 'g', 3, 64) + " mm"
+}
+
 // Settable writes a length as a maker would type it: a 64th of an inch as a
 // fraction, anything else as Fine does, without needless zeros.
 func Settable(l Length, u Unit) string {

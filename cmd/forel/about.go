@@ -148,6 +148,28 @@ example:
   forel stock class/*.toml --effort 20s --out bench/
 `, pipeline.StockSteps, careful(wording.Knife, wording.Shear))
 
+const aboutOrder = `
+usage: forel order [JOB.toml ...] [flags]
+
+Lists what is to be ordered for all jobs, from the plan that forel stock makes: sheets
+by the name their supplier has for them, with size, thickness and grain, cloth in
+lengths as shops cut it, adhesive by the area that is glued. There is a block for each
+supplier. What [[stock]] counts, and a roll with a length, is there: it is used up
+first and not ordered.
+
+In [[stock]] supplier and ordered_as say who sells it and what it is called there;
+sold_by is the step that lengths off a roll are cut in. [order] has what is spare, and
+[adhesive] what you glue with. What a square metre of it takes is a usual figure
+(common practice, no source) until you give your maker's own.
+
+With --out it writes order.pdf, a page to print or to send.
+
+example:
+  forel order case.toml
+  forel order case.toml other.toml --out order/
+  forel order case.toml --format csv --set "order.spare=5 %"
+`
+
 var aboutCutter = `
 usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 
@@ -215,4 +237,33 @@ example:
   forel fit case.toml
   forel fit case.toml --swell 1.5 --out case/
   forel fit case.toml --set board.thickness=1.93 --board-known measured
+`
+
+var aboutTimetable = `
+usage: forel timetable [JOB.toml ...] [flags]
+       forel timetable ROSTER.csv [--job JOB.toml] [flags]
+
+Tells what to do when: each step with how long it takes, what then must dry and until
+when, day by day in the hours that your bench is open; and on which day each case can
+be handed over. Of several cases, or of those of a roster as forel class reads it, one
+pair of hands works at one while another dries: the order of each case is kept, and
+all are ready as early as could be found. It is told how early they could be at best.
+
+--start is the first day. Without it days are counted from 1. Times, and when the bench is
+open, are habits of yours: [times] in the job file has a line for each, as
+forel new FILE --full shows. What it leaves out is as usual (common practice, no source).
+
+With --out it writes timetable.pdf into the folder, each day as a picture and as a
+table, and where there is a date timetable.ics, which calendars read (RFC 5545).
+Drying is in it as time that is free.
+
+Nothing is dry because a time is over: touch it. Paper that is cold to the cheek is
+still damp.
+
+` + careful(wording.Knife, wording.Adhesive) + `
+
+example:
+  forel timetable case.toml
+  forel timetable case.toml other.toml --start 2026-12-01 --out case/
+  forel timetable roster.csv --job common.toml --start "2026-12-01 10:30"
 `

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"forel/cmd/pipeline"
+	"forel/cmd/roster"
 )
 
 // command is one word after forel.
@@ -27,9 +28,13 @@ func commands() []command {
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
 		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
+		{"order", "list what is to be ordered, in a seller's terms, a block for each supplier", aboutOrder, flagsOrder},
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
+		{"timetable", "tell what to do when: work and drying, over days, of one case or of many", aboutTimetable, flagsTimetable},
+		{"record", "take down what was measured, beside what was planned", aboutRecord, flagsRecord},
+		{"lessons", "tell what many records teach: your own errors, your own clearances", aboutLessons, flagsLessons},
 		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
 		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},
 		{"man", "print the manual page", aboutMan, flagsMan},
@@ -101,6 +106,17 @@ func flagsStock(f *flags) action {
 	return f.makes(&s)
 }
 
+func flagsOrder(f *flags) action {
+	var o pipeline.Order
+	f.job(&o.Job)
+	f.several = true
+	f.out("", "order/", "`folder` to write order.pdf into; made if it is not there", &o.Draw)
+	f.prints()
+	f.settings(o.Settings())
+	f.long("laying out", &o.Progress)
+	return f.makes(&o)
+}
+
 func flagsCutter(f *flags) action {
 	c := pipeline.DefaultCutter()
 	f.settings(c.Settings())
@@ -128,4 +144,25 @@ func flagsFit(f *flags) action {
 	f.settings(c.Settings())
 	f.key("swell", "fit.swell", "`percent` the book may grow thicker when damp, such as 1.5")
 	return f.makes(&c)
+}
+
+func flagsTimetable(f *flags) action {
+	var t pipeline.Timetable
+	f.job(&t.Job)
+	f.several = true
+	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
+	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
+	f.prints()
+	f.settings(t.Settings())
+	f.long("looking for the order of work", &t.Progress)
+	make := f.makes(&t)
+	return func(out io.Writer, say voice) (err error) {
+		if *base != "" {
+			t.Base = &roster.Base{Source: *base}
+			if t.Base.Data, err = readJob(*base); err != nil {
+				return err
+			}
+		}
+		return make(out, say)
+	}
 }

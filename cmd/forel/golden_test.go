@@ -53,27 +53,40 @@ func TestWorkedJobs(t *testing.T) {
 	}
 }
 
-// TestWorkedChoices holds the advice for some invented books against that in testdata, which is
-// there to show that it has changed.
+// TestPricedJob makes the order list of the worked job that has prices.
+func TestPricedJob(t *testing.T) {
+	const dir = "../../testdata/prices"
+	for name, args := range map[string][]string{
+		"order.txt": {"order"}, "order.csv": {"order", "--format", "csv"},
+	} {
+		holdReport(t, filepath.Join(dir, name), append(args, filepath.Join(dir, "cable-soundings.toml"))...)
+	}
+}
+
+// TestWorkedChoices advises what to make for some books, all of them invented.
 func TestWorkedChoices(t *testing.T) {
 	for name, flags := range map[string][]string{
 		"ordinary":    {"--height", "221", "--width", "148.5", "--thickness", "32", "--weight", "640 g"},
 		"heavy":       {"--height", "340", "--width", "260", "--thickness", "60", "--weight", "4.2 kg"},
 		"tender":      {"--height", "9", "--width", "6", "--thickness", "1 1/4", "--units", "in", "--condition", "fragile", "--use", "handled daily"},
 		"thin":        {"--height", "210", "--width", "148", "--thickness", "6"},
-		"for keeping": {"--height", "203", "--width", "130", "--thickness", "22", "--use", "archive"},
+		"for-keeping": {"--height", "203", "--width", "130", "--thickness", "22", "--use", "archive"},
 	} {
-		var got, said bytes.Buffer
-		require.Equal(t, statusOK, run(append([]string{"choose"}, flags...), &got, &said), said.String())
-		file := filepath.Join("../../testdata/choose", strings.ReplaceAll(name, " ", "-")+".txt")
-		if *update {
-			require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
-			continue
-		}
-		want, err := os.ReadFile(file)
-		require.NoError(t, err)
-		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", file)
+		holdReport(t, "../../testdata/choose/"+name+".txt", append([]string{"choose"}, flags...)...)
 	}
+}
+
+// holdReport holds what a command prints against a file.
+func holdReport(t *testing.T, file string, args ...string) {
+	var got, said bytes.Buffer
+	require.Equal(t, statusOK, run(args, &got, &said), said.String())
+	if *update {
+		require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+		return
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", file)
 }
 
 // The first worked job is the starter with every setting and the invented book, so

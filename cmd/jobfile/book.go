@@ -30,14 +30,14 @@ func (r *reader) readBook(n int) job.Book {
 	name := numbered("book", n)
 	r.title(name+".title", &book.Title)
 	if v, ok := r.get(name + ".weight"); ok {
-		book.Weight = r.weight(v)
+		book.Weight = r.weight(v, bookWeight)
 	}
-	set := false
+	as, set := r.rough(name), false
 	for _, f := range job.Dimensions {
 		key := name + "." + f.Key
 		if v, ok := r.get(key); ok {
 			set = true
-			*f.At(&book) = r.readings(v, key, f.What, f.Min, f.Max)
+			*f.At(&book) = r.readings(v, key, f.What, f.Min, f.Max, as.Far(f))
 		}
 	}
 	if !set && slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Key == name }) {
@@ -57,8 +57,24 @@ func (r *reader) readBook(n int) job.Book {
 	return book
 }
 
+// rough returns a book with its dimensions as they are written, each as far as it is a
+// length, also out of its limits.
+func (r *reader) rough(name string) (book job.Book) {
+	for _, f := range job.Dimensions {
+		v, _ := r.get(name + "." + f.Key)
+		if v.kind != listKind {
+			v.items = []value{v}
+		}
+		for _, item := range v.items {
+			l, _, _ := r.measure(item, f.Key, f.What, f.Min, f.Max, nil)
+			*f.At(&book) = append(*f.At(&book), l)
+		}
+	}
+	return book
+}
+
 // readings reads one measurement or a list of them.
-func (r *reader) readings(v value, key, what string, least, most Length) job.Readings {
+func (r *reader) readings(v value, key, what string, least, most Length, far job.Far) job.Readings {
 	items := v.items
 	switch {
 	case blank(v) && r.unbooked:
@@ -76,7 +92,7 @@ func (r *reader) readings(v value, key, what string, least, most Length) job.Rea
 	}
 	var readings job.Readings
 	for _, item := range items {
-		l, p, ok := r.measure(item, key, what, least, most)
+		l, p, ok := r.measure(item, key, what, least, most, far)
 		if !ok {
 			r.tell(item.at, p)
 			continue

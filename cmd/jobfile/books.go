@@ -20,6 +20,7 @@ type list struct {
 
 var lists = map[string]list{
 	"book":  {job.MostBooks, "a book", "books", "make two cases"},
+	"extra": {mostExtra, "an extra line", "extra lines", "keep those of this quote"},
 	"stock": {mostStock, "stock", "kinds of stock", "keep those you cut from"},
 }
 

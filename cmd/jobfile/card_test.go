@@ -61,7 +61,7 @@ func TestCardRefused(t *testing.T) {
 		"word":      {"construction = \"wood\"\n" + book, `case.toml:1: construction: "wood" is none of its words; give "boards" or "card"`},
 		"bend":      {"construction = \"card\"\n" + book + "[card]\nbend = 1.5\n", "case.toml:7: card.bend: 1.5 is too large; give 0 to 1"},
 		"bend text": {book + "[card]\nbend = \"half\"\n", `case.toml:6: card.bend: "half" is no number; give 0 to 1`},
-		"thickness": {book + "[card]\nthickness = 9\n", "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 5 mm"},
+		"thickness": {book + "[card]\nthickness = 9\n", "case.toml:6: card.thickness: 9 mm is too large; did you mean 0.9 mm? Or give 0 mm to 5 mm"},
 		"thick":     {"construction = \"card\"\n" + book + "[card]\nthickness = 4.5\n", "case.toml:7: card.thickness: 4.5 mm is too thick for solid card to fold; at most 4 mm"},
 		"kind":      {"construction = \"card\"\n" + book + "[card]\nkind = \"fluted\"\n", `case.toml:7: card.kind: "fluted" is none of its words; give "solid" or "corrugated" (what the case is folded from)`},
 		"grammage":  {book + "[card]\ngrammage = 6000\n", "case.toml:6: card.grammage: 6000 is too large; give 0 to 5000 (g/m² as sold, 0 where it is not known)"},
@@ -106,7 +106,7 @@ func TestKeysOfAnotherKind(t *testing.T) {
 		})
 	}
 	_, _, err := jobfile.Parse("case.toml", []byte(book+"[card]\nthickness = 9\n"))
-	assert.ErrorContains(t, err, "case.toml:6: card.thickness: 9 mm is too large; give 0 mm to 5 mm")
+	assert.ErrorContains(t, err, "case.toml:6: card.thickness: 9 mm is too large; did you mean 0.9 mm? Or give 0 mm to 5 mm")
 	_, _, err = jobfile.Parse("case.toml", []byte("kind = 'box'\n"+book))
 	assert.ErrorContains(t, err, `case.toml:1: kind: "box" is none of its words; give "slipcase"`)
 }

@@ -25,6 +25,7 @@ const (
 	TakesNumber   Takes = "number"
 	TakesPercent  Takes = "percent"
 	TakesWeight   Takes = "weight"
+	TakesTime     Takes = "time" // how long something takes
 	TakesSize     Takes = "size" // of a sheet: its name, or width x height
 )
 
@@ -114,7 +115,9 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	switch {
 	case f.Key == "print.paper" || f.Key == "stock.size":
 		f.Kind = TakesSize
-	case f.Key == "book.weight":
+	case f.Table == "times" && s.Max > 0:
+		f.Kind = TakesTime
+	case f.Key == bookWeight.Key, f.Key == pack.Key, f.Key == atHand.Key:
 		f.Kind = TakesWeight
 	case s.Words != nil:
 		f.Kind = TakesChoice
@@ -135,7 +138,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	default:
 		f.Kind = TakesText
 	}
-	if f.Table == "stock" || f.Table == "print" { // no settings of a case: a new job file tells
+	if slices.Contains([]string{"stock", "print", "order", "adhesive", "quote", "extra"}, f.Table) { // no settings of a case: a new job file tells
 		f.Default = ""
 	}
 	f.Required = slices.ContainsFunc(job.Dimensions, func(d job.Dimension) bool { return "book."+d.Key == f.Key && !d.Optional }) || f.Key == "stock.material"
@@ -162,11 +165,11 @@ func settingsOf(unit geometry.Unit) map[string]job.Setting {
 	for _, d := range job.Dimensions {
 		add(job.Setting{Key: "book." + d.Key, What: d.What, Min: float64(d.Min), Max: float64(d.Max), Readings: new(job.Readings)})
 	}
-	add(job.Setting{Key: "book.weight", What: "what the book weighs", Min: leastWeight, Max: mostWeight})
+	add(bookWeight)
 	for _, n := range kinds.Named() {
 		add(job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	for _, s := range slices.Concat(printSettings(), stockSettings) {
+	for _, s := range slices.Concat(printSettings(), stockSettings, termSettings, timesSettings()) {
 		add(s)
 	}
 	return out

@@ -84,7 +84,7 @@ func TestFromFlagsRefused(t *testing.T) {
 		{"reading missing", measured("221;;222", "148.5", "32"), []string{`--height: "" holds no length; `}},
 		{"too many readings", measured(strings.Repeat("221;", 100)+"221", "148.5", "32"), []string{"--height: more than 100 readings; "}},
 		{"readings of a board", measured("221", "148.5", "32", set("board.thickness", "2;3")), []string{`--set board.thickness: "2;3" `}},
-		{"board", measured("221", "148.5", "32", set("board.thickness", "30 mm")), []string{`--set board.thickness: "30 mm" is too large; give 0.5 mm to 6 mm (the board's thickness)`}},
+		{"board", measured("221", "148.5", "32", set("board.thickness", "30 mm")), []string{`--set board.thickness: "30 mm" is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm (the board's thickness)`}},
 		{"unknown key", measured("221", "148.5", "32", set("cloth.overlp", "3")), []string{`--set cloth.overlp: unknown key "cloth.overlp"; did you mean cloth.overlap`}},
 		{"table", measured("221", "148.5", "32", set("lining", "3")), []string{`--set lining: unknown key "lining"; known in [lining]: thickness, trim, order`}},
 		{"unit", measured("221", "148.5", "32", set("units", "cm")), []string{`--set units: "cm" is no unit of a job; give "mm" or "in"`}},

@@ -22,7 +22,7 @@ type Issue struct {
 
 // String returns the issue as one line without control characters:
 //
-//	case.toml:12: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm
+//	case.toml:12: board.thickness: 30 mm is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm
 func (i Issue) String() string {
 	i.Key = i.named()
 	return wording.Printable(i.place() + i.Problem.Error())

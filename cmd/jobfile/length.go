@@ -14,7 +14,7 @@ import (
 // length reads a length and holds it against its limits: one beyond them is told, and
 // the limit returned.
 func (r *reader) length(v value, key, what string, lo, hi Length) Length {
-	l, p, ok := r.measure(v, key, what, lo, hi)
+	l, p, ok := r.measure(v, key, what, lo, hi, nil)
 	if !ok {
 		r.tell(v.at, p)
 		return p.Mend.Value
@@ -23,8 +23,8 @@ func (r *reader) length(v value, key, what string, lo, hi Length) Length {
 }
 
 // measure reads a length, zero where v is none; where ok is false, p is what is
-// wrong with it.
-func (r *reader) measure(v value, key, what string, lo, hi Length) (l Length, p job.Problem, ok bool) {
+// wrong with it, and l what was written where that is a length.
+func (r *reader) measure(v value, key, what string, lo, hi Length, far job.Far) (l Length, p job.Problem, ok bool) {
 	unit := r.unitOf(v)
 	none := job.Problem{Value: written(v), Reason: "is not a length", Fix: job.Limited(what, lo, hi, unit)}
 	switch v.kind {
@@ -44,11 +44,13 @@ func (r *reader) measure(v value, key, what string, lo, hi Length) (l Length, p 
 		if l, err = geometry.ParseLength(text, unit); err != nil {
 			return 0, problem(err), false
 		}
-		l /= Length(layers)
+		if l /= Length(layers); layers > 1 {
+			far = nil // what one layer might be is not what was written
+		}
 	default:
 		return 0, none, false
 	}
-	p, ok = job.CheckRange(key, what, l, lo, hi, unit)
+	p, ok = job.CheckRange(key, what, l, lo, hi, unit, far)
 	if p.Value != "" { // a length is easier to find again as it was written
 		p.Value = written(v)
 		if v.kind == numberKind {
@@ -71,7 +73,7 @@ func (r *reader) setting(v value, s job.Setting) Length {
 	if s.Auto && v.kind == textKind && strings.EqualFold(strings.TrimSpace(v.text), "auto") {
 		return 0
 	}
-	l, p, ok := r.measure(v, s.Key, s.What, Length(s.Min), Length(s.Max))
+	l, p, ok := r.measure(v, s.Key, s.What, Length(s.Min), Length(s.Max), job.NearTo(*s.Length))
 	switch {
 	case ok:
 		return l

@@ -9,7 +9,11 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/timetable"
+	"forel/geometry/work"
 	"forel/paper"
+	"forel/paper/order"
+	"forel/paper/quote"
 	"forel/paper/stock"
 )
 
@@ -23,8 +27,14 @@ type File struct {
 	Case  plan.Checked // what makes the case of the job
 	Print paper.Setup
 	Black bool                         // print in black alone
+	Times work.Times                   // how long work and drying take
+	Hours timetable.Hours              // when the bench is open
 	Stock []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
 	Names map[geometry.Material]string // what the maker calls a material, where it has a name
+
+	Order    order.Terms
+	Adhesive order.Adhesive
+	Quote    quote.Terms
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a

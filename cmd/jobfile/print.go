@@ -112,12 +112,12 @@ func (r *reader) measured(v value, key, what string) Length {
 			v.text += " " + unitWritten(of)
 		}
 		var p job.Problem
-		if rule, p, ok = r.measure(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule); !ok {
+		if rule, p, ok = r.measure(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule, nil); !ok {
 			r.tell(v.at, p)
 			return 0
 		}
 	}
-	l, p, ok := r.measure(v, key, "what "+plain(rule.MM())+" mm measured "+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured)
+	l, p, ok := r.measure(v, key, "what "+plain(rule.MM())+" mm measured "+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured, nil)
 	if !ok {
 		if l > 0 {
 			p.Fix += "; " + scaling

@@ -22,7 +22,7 @@ type refusal struct {
 
 // allRefused are the jobs of every table of refusals.
 func allRefused() []refusal {
-	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto, refusedStock)
+	return slices.Concat(refused, refusedBooks, refusedChoices, refusedPercents, refusedAuto, refusedStock, refusedAmounts)
 }
 
 // refused are jobs with the beginning of each line of their error, after the
@@ -41,8 +41,8 @@ var refused = []refusal{
 	{"infinite text", book + "[lining]\ntrim = 'infinity mm'\n", []string{`:6: lining.trim: "infinity mm" is infinite; `}},
 	{"beyond any number", book + "[lining]\ntrim = 1e400\n", []string{":6: lining.trim: 1e400 is not a length; give 0 mm to 50 mm "}},
 	{"beyond 64 bits", book + "[lining]\ntrim = 99999999999999999999\n", []string{":6: lining.trim: 99999999999999999999 mm is too large; give 0 mm to 50 mm "}},
-	{"absurd board", book + "[board]\nthickness = 30\n", []string{":6: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm (the board's thickness)"}},
-	{"absurd board in text", book + "[board]\nthickness = '30 mm'\n", []string{`:6: board.thickness: "30 mm" is too large; give 0.5 mm to 6 mm (the board's thickness)`}},
+	{"absurd board", book + "[board]\nthickness = 30\n", []string{":6: board.thickness: 30 mm is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm (the board's thickness)"}},
+	{"absurd board in text", book + "[board]\nthickness = '30 mm'\n", []string{`:6: board.thickness: "30 mm" is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm (the board's thickness)`}},
 	{"low book", "[[book]]\nwidth = 35\nthickness = 5\nheight = 39.9\n", []string{":4: book.height: 39.9 mm is too small; give 40 mm to 700 mm "}},
 	{"high book", "[[book]]\nwidth = 500\nthickness = 50\nheight = 700.1\n", []string{":4: book.height: 700.1 mm is too large; give 40 mm to 700 mm "}},
 	{"book in inches", "[[book]]\nheight = 9\nwidth = 148.5\nthickness = 32\n", []string{`:2: book.height: 9 mm is too small; give 40 mm to 700 mm (the book from head to tail); if it was inches, write "9 in"`}},
@@ -182,7 +182,7 @@ func TestAllSlipsAtOnce(t *testing.T) {
 		":5: book.thickness: missing; measure the book's thickness",
 		`:6: book.height: "1.221,5 mm" has more than one point or comma; `,
 		":7: book.height: a length can't be negative; give 40 mm to 700 mm ",
-		":8: book.width: 1485 mm is too large; give 20 mm to 700 mm ",
+		":8: book.width: 1485 mm is too large; did you mean 148.5 mm? Or give 20 mm to 700 mm ",
 		":10: bord: unknown key; did you mean [board]",
 		":14: lining.thickness: true is not a length; give 0 mm to 1 mm ",
 		":15: lining.trim: 1979-05-27 is not a length; give 0 mm to 50 mm ",
@@ -205,7 +205,7 @@ func TestSlipsOfWritingAtOnce(t *testing.T) {
 		":3: book.height: 221,5 has a decimal comma outside quotes; ",
 		":4: book.width: 148,5 has a decimal comma outside quotes; ",
 		":5: book.thickness: 31,75 has a decimal comma outside quotes; ",
-		":7: board.thickness: 30 mm is too large; give 0.5 mm to 6 mm ",
+		":7: board.thickness: 30 mm is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm ",
 		`:9: expected newline but got "1"; `,
 		`:10: cloth.spine_gap: "x" doesn't begin with a number; `,
 	}, err.Error())

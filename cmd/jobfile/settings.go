@@ -26,6 +26,8 @@ func (r *reader) settings() File {
 	f.Print, f.Black = r.print()
 	f.Names = r.names(f.Kind)
 	f.Stock = r.readStock()
+	r.terms(&f)
+	f.Times, f.Hours = r.times()
 	return f
 }
 
@@ -39,7 +41,7 @@ func (r *reader) read(v value, s job.Setting) {
 	case s.Length != nil:
 		*s.Length = r.setting(v, s)
 	case s.Readings != nil:
-		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max)); len(r.issues) == before {
+		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max), nil); len(r.issues) == before {
 			*s.Readings = all
 		}
 	case s.Percent:

@@ -38,6 +38,9 @@ var stockSettings = []job.Setting{
 	stockGrains,
 	stockNumberOf("count", "how many there are", 1, stock.MostCount),
 	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
+	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
+	{Key: "stock.supplier", What: "who sells it"},
+	{Key: "stock.ordered_as", What: "what the supplier calls it"},
 	stockLengthOf("trim", "what is taken off each edge first", 0, stock.MostTrim),
 	stockLengthOf("kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf),
 	stockNumberOf("density", "kg/m³", 100, 3000),
@@ -100,9 +103,16 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	if v, ok := get("price"); ok {
-		price := r.stockNumber(v, "price", false)
-		s.Price = &price
+		if price, ok := r.amount(v, stockSetting("price")); ok {
+			s.Price = &price
+		}
 	}
+	r.stockLength(name, "sold_by", &s.SoldBy)
+	if v, ok := get("sold_by"); ok && !s.Roll {
+		r.refuse(v.at, "a sheet is sold whole", "leave it out, or give roll in place of size")
+	}
+	r.title(name+".supplier", &s.Supplier)
+	r.title(name+".ordered_as", &s.OrderedAs)
 	r.stockLength(name, "trim", &s.Trim)
 	r.stockLength(name, "kerf", &s.Kerf)
 	if v, ok := get("density"); ok {

@@ -70,7 +70,7 @@ size = "b1"
 grain = "none"
 `)
 	require.Len(t, f.Stock, 3)
-	price, metre := 4.8, 12.5
+	price, metre := exact(t, "4.80"), exact(t, "12.50")
 	inches(t, stock.Stock{Name: "grey board", Material: geometry.Board, Thickness: 2, Width: 660.4, Height: 965.2, Grain: geometry.GrainWidth,
 		Count: 6, Price: &price, Per: 1000, Trim: 6.35, Kerf: 3, Grammage: 1250}, f.Stock[0])
 	inches(t, stock.Stock{Material: geometry.Cloth, Roll: true, Width: 1371.6, Height: 3000, Grain: geometry.GrainHeight,

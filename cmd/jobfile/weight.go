@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"strings"
@@ -16,8 +17,12 @@ const (
 
 var weighed = regexp.MustCompile(`^(-?\d*[.,]?\d+)\s*(g|kg)?$`)
 
-// weight reads what a book weighs, in grams: a number, or text in g or kg.
-func (r *reader) weight(v value) float64 {
+// bookWeight is what a book weighs.
+var bookWeight = weightOf("book.weight", "what the book weighs", leastWeight, mostWeight)
+
+// weight reads a weight within the limits of its setting, in grams: a number, or text in
+// g or kg.
+func (r *reader) weight(v value, s job.Setting) float64 {
 	n, told, kilo := math.NaN(), written(v), 1.0
 	switch v.kind {
 	case numberKind:
@@ -35,13 +40,13 @@ func (r *reader) weight(v value) float64 {
 			kilo = 1000
 		}
 	}
-	const limits = `give 5 g to 30 kg, such as "850 g" or "1.2 kg" (what the book weighs; a bare number is in grams)`
+	limits := fmt.Sprintf(`give %s g to %s kg, such as "850 g" or "1.2 kg" (%s; a bare number is in grams)`, plain(s.Min), plain(s.Max/1000), s.What)
 	switch n *= kilo; {
 	case math.IsNaN(n) || math.IsInf(n, 0):
 		r.tell(v.at, job.Problem{Value: told, Reason: "is no weight", Fix: limits})
-	case n < leastWeight:
+	case n < s.Min:
 		r.tell(v.at, job.Problem{Value: told, Reason: "is too light", Fix: limits})
-	case n > mostWeight:
+	case n > s.Max:
 		r.tell(v.at, job.Problem{Value: told, Reason: "is too heavy", Fix: limits})
 	default:
 		return n

@@ -17,7 +17,6 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/plan"
 	"forel/paper/bench"
-	"forel/paper/pack"
 	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/cutlist"
@@ -362,7 +361,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 	var plans []bench.Plan
 	var lists [][]byte
 	for i, lot := range lots {
-		effort.Progress = func(s pack.Progress) { p.at((float64(i) + s.Fraction) / float64(len(lots))) }
+		effort.Progress = func(done float64) { p.at((float64(i) + done) / float64(len(lots))) }
 		for k := range lot[1:] {
 			lot[1+k].file.Stock = nil // it is the same for all, and there once
 		}

@@ -11,7 +11,6 @@ import (
 	"time"
 
 	"forel/cmd/jobfile"
-	"forel/paper/pack"
 	"forel/render/document"
 )
 
@@ -84,9 +83,6 @@ func (p Progress) at(fraction float64) {
 func (p Progress) Part(from, to float64) Progress {
 	return func(fraction float64) { p.at(from + fraction*(to-from)) }
 }
-
-// search is Progress as a search tells it.
-func (p Progress) search(s pack.Progress) { p.at(s.Fraction) }
 
 // namesOf returns the names of files.
 func namesOf(files []File) []string {

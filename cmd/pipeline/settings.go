@@ -101,6 +101,7 @@ var (
 	stockFormats  = []string{"text", "markdown", "json", "csv"}
 	reportFormats = []string{"text", "json"}
 	choiceFormats = []string{"text", "json", "toml"}
+	moneyFormats  = []string{"text", "csv"}
 )
 
 // Settings are those of templates.
@@ -158,17 +159,26 @@ func (h *Handout) Settings() []Setting {
 
 // Settings are those of the plan of sheets.
 func (s *Stock) Settings() []Setting {
-	if s.Effort == "" {
-		s.Effort = strconv.Itoa(StockSteps)
-	}
-	return []Setting{
+	return append([]Setting{
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
-		{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: &s.Effort},
+	}, searched(&s.Effort)...)
+}
+
+// Settings are those of the order list.
+func (o *Order) Settings() []Setting {
+	return append([]Setting{formats(&o.Format, "list: text or csv", moneyFormats)}, searched(&o.Effort)...)
+}
+
+// searched are the settings of how sheets are laid out for what is bought.
+func searched(effort *string) []Setting {
+	if *effort == "" {
+		*effort = strconv.Itoa(StockSteps)
 	}
+	return []Setting{{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}}
 }
 
 // Settings are those of the beds.
@@ -200,5 +210,13 @@ func (f *Fit) Settings() []Setting {
 	return []Setting{
 		formats(&f.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats),
 		{Name: "all", Usage: "with text: everything, with the chains of dimensions and each check in full", To: &f.All},
+	}
+}
+
+// Settings are those of the timetable.
+func (t *Timetable) Settings() []Setting {
+	return []Setting{
+		{Name: "start", Usage: "`date` of the first day, such as 2026-12-01, or when on it, 2026-12-01 10:30; without, days are counted from 1", To: &t.Start},
+		formats(&t.Format, "report: text or json (times in minutes)", reportFormats),
 	}
 }

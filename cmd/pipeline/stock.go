@@ -41,16 +41,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
 		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
 	}
-	effort, more := effortOf(s.Effort, StockSteps)
-	all, err := s.readAll(&r, append(bad, more...))
-	err = append(Problems(err), s.only(s.Only, all)...).Err()
-	options := bench.Options{Effort: effort, Loose: s.LooseWalls, Exact: s.Exact}
-	if err != nil { // what the stock does not take is told too
-		options.Effort = pack.Effort{}
-		return r, append(Problems(err), unstocked(ctx, all, options)...)
-	}
-	options.Effort.Progress = s.Progress.search
-	p, err := layOut(ctx, all, options, &r)
+	all, p, err := s.laid(ctx, &r, bad, s.Effort, bench.Options{Loose: s.LooseWalls, Exact: s.Exact}, s.Progress,
+		func(all []worked) jobfile.Issues { return s.only(s.Only, all) })
 	if err != nil {
 		return r, err
 	}
@@ -76,6 +68,25 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	}
 	r.Set = "stock"
 	return r, err
+}
+
+// laid reads all jobs and plans their bench work. change, which may be nil, changes them in
+// between and tells what is wrong. bad is what is wrong with the settings of the command; all
+// is told together.
+func (j Job) laid(ctx context.Context, r *Result, bad jobfile.Issues, effort string, o bench.Options, p Progress, change func([]worked) jobfile.Issues) ([]worked, bench.Plan, error) {
+	var more jobfile.Issues
+	o.Effort, more = effortOf(effort, StockSteps)
+	all, err := j.readAll(r, append(bad, more...))
+	if change != nil {
+		err = append(Problems(err), change(all)...).Err()
+	}
+	if err != nil { // what the stock does not take is told too
+		o.Effort = pack.Effort{}
+		return nil, bench.Plan{}, append(Problems(err), unstocked(ctx, all, o)...)
+	}
+	o.Effort.Progress = p.at
+	plan, err := layOut(ctx, all, o, r)
+	return all, plan, err
 }
 
 // atBench returns jobs as they are planned, each with a title of its own.

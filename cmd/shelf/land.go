@@ -3,6 +3,7 @@ package shelf
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -67,7 +68,7 @@ func (s *Shelf) land(j journal) error {
 
 // plan works out which files come and which give way, and the list that there is then.
 func (s *Shelf) plan(part bool) (j journal, next []set, c Change, err error) {
-	wrote := map[string]digest{} // by earlier runs
+	wrote := maps.Clone(s.taken) // or by earlier runs
 	for _, set := range s.old {
 		for _, f := range set.files {
 			wrote[f.name] = f.digest

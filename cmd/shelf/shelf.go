@@ -12,6 +12,7 @@ package shelf
 
 import (
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
@@ -39,9 +40,10 @@ type Shelf struct {
 	lock  *flock.Flock
 	made  []string // folders that were made for this, the deepest first
 
-	work string   // where files are kept until they land
-	kept []string // working folders that a stopped run left
-	old  []set    // what the list of the folder tells
+	work  string            // where files are kept until they land
+	kept  []string          // working folders that a stopped run left
+	old   []set             // what the list of the folder tells
+	taken map[string]digest // files that are to be changed, as they were taken
 
 	mu     sync.Mutex
 	log    *os.File          // tells of sets in the working folder
@@ -70,7 +72,7 @@ const patience = 10 * time.Second
 // a killed run left is finished or taken away first. It waits for another run that writes
 // there, for a few seconds or until the context ends. Close ends it.
 func Open(ctx context.Context, name, owner string) (s *Shelf, err error) {
-	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, staged: map[string]digest{}}
+	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, staged: map[string]digest{}, taken: map[string]digest{}}
 	if err := s.take(ctx); err != nil {
 		s.unmake()
 		return nil, err
@@ -377,6 +379,20 @@ func (s *Shelf) Read(name string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("can't read %s: %w", s.path(name), Cause(err))
 	}
+	return data, nil
+}
+
+// Take reads a file of the maker's that is to be changed: what is Put in its place may then
+// land, as long as it is as it was taken. The data is nil where there is no such file.
+func (s *Shelf) Take(name string) ([]byte, error) {
+	data, err := os.ReadFile(s.at(name))
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, nil
+	case err != nil:
+		return nil, fmt.Errorf("can't read %s: %w", s.path(name), Cause(err))
+	}
+	s.taken[name] = digest(sha256.Sum256(data))
 	return data, nil
 }
 

@@ -77,7 +77,7 @@ func (j Job) glueStep(w tray, m model) plan.Step {
 	return plan.Step{
 		Title:  "Glue the " + w.name + " together",
 		Short:  plan.Say("Glue base and walls together, fore-edge wall first; the end at the spine stays open."),
-		Spells: []work.Spell{work.Do(work.Join, 3).Dry(work.GlueDry, "the glue of the "+w.name, ""), work.Do(work.Trim, 1)},
+		Spells: []work.Spell{work.Do(work.Join, 3).Dry(work.GlueDry, "the glue of the "+w.name, "").As("base and walls"), work.Do(work.Trim, 1).As("sand what stands out")},
 		Text: []stage.Say{
 			how,
 			plan.Say("Hold each wall upright against a square or a block until it stands. The end at the spine stays open: head and tail wall end there with the base. Sand what stands out, when it is dry, with a block."),
@@ -150,7 +150,7 @@ func (j Job) coverLarge(m model) plan.Step {
 	return plan.Step{
 		Title:  "Cover the large tray",
 		Short:  plan.Say("Cover the large tray like the small one, with its own cloth: round the walls, under the base, the ends, head and tail inside, the fore-edge last. Try it over the small tray."),
-		Spells: []work.Spell{work.Do(work.CutSheet, 1).And(work.Cover, 3).And(work.TurnIn, 3+4+4+2).And(work.Press, 1).Dry(work.CoveringDry, "the glue of the cloth on the "+w.name, blocked), work.Do(work.Try, 1)},
+		Spells: []work.Spell{work.Do(work.CutSheet, 1).And(work.Cover, 3).And(work.TurnIn, 3+4+4+2).And(work.Press, 1).Dry(work.CoveringDry, "the glue of the cloth on the "+w.name, blocked).As("with its cloth, as the small one"), work.Do(work.Try, 1).As("try it over the small tray")},
 		Text: []stage.Say{
 			plan.Say("Cut the "+ofTray(w.name, clothOf)+" by its template and cover the large tray like the small one, in the same order: round the walls from the middle of the fore-edge wall; %s under the base; the ends, above the slit inside the wall, below it on the edge of the base; head and tail over the rim, down inside and %s onto the floor, their laps rubbed into the corners; the fore-edge last.", st.u, st.n),
 			plan.Say("Leave it with blocks inside " + dries + ". Then turn it over the small tray and look at the check below."),
@@ -219,8 +219,8 @@ func (c made) caseSteps(m model) []plan.Step {
 			Title: "Glue the trays to the case",
 			Short: plan.Say("Glue the small tray to the back board, put the large tray over it, and close the case on it: the front board is glued down on the large tray."),
 			Spells: []work.Spell{
-				work.Do(work.Join, 1).And(work.Press, 1).Dry(work.GlueSet, "the glue of the small tray, until it holds", "a weight inside"),
-				work.Do(work.Join, 1).And(work.Press, 1).And(work.Try, 1).Dry(work.GlueDry, "the glue of the trays", "a weight, the box closed"),
+				work.Do(work.Join, 1).And(work.Press, 1).Dry(work.GlueSet, "the glue of the small tray, until it holds", "a weight inside").As("the small tray"),
+				work.Do(work.Join, 1).And(work.Press, 1).And(work.Try, 1).Dry(work.GlueDry, "the glue of the trays", "a weight, the box closed").As("the large tray"),
 			},
 			Text: []stage.Say{
 				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).height)/2),
@@ -243,9 +243,9 @@ func (c made) caseSteps(m model) []plan.Step {
 			Title: "Line the floors",
 			Short: plan.Say("Paste the floor linings in over the hinge, %s from the cloth on the walls. Dry the box, closed last.", s.LiningGap),
 			Spells: []work.Spell{
-				work.Do(work.CutSheet, 2).And(work.Paste, 2).And(work.Press, 1).Dry(work.LiningDry, "the paste of the linings", "weights on the floors, the box open"),
-				work.Do(work.Press, 1).Dry(work.LastDry, "the box, closed", "a weight"),
-				work.Do(work.Try, 1),
+				work.Do(work.CutSheet, 2).And(work.Paste, 2).And(work.Press, 1).Dry(work.LiningDry, "the paste of the linings", "weights on the floors, the box open").As("paste them in"),
+				work.Do(work.Press, 1).Dry(work.LastDry, "the box, closed", "a weight").As("close it"),
+				work.Do(work.Try, 1).As("try it"),
 			},
 			Text: []stage.Say{
 				plan.Say("Cut the linings for the floors as they are. Paste each and lay it on its floor, %s from the open edge and %s from the cloth on the walls, over the hinge.", s.LiningEdge, s.LiningGap),

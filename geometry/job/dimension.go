@@ -42,7 +42,7 @@ func (c Common) CheckRanges(settings Settings) Problems {
 				ps = append(ps, Problem{Key: key, Reason: "missing", Fix: "measure " + d.What})
 			}
 			for _, l := range readings {
-				if p, ok := CheckRange(key, d.What, l, d.Min, d.Max, c.Unit); !ok {
+				if p, ok := CheckRange(key, d.What, l, d.Min, d.Max, c.Unit, b.Far(d)); !ok {
 					ps = append(ps, p)
 				}
 			}

@@ -97,20 +97,21 @@ func (s Setting) Check(unit geometry.Unit) (p Problem, ok bool) {
 		}
 	case s.Readings != nil:
 		for _, l := range *s.Readings {
-			if p, ok := CheckRange(s.Key, s.What, l, Length(s.Min), Length(s.Max), unit); !ok {
+			if p, ok := CheckRange(s.Key, s.What, l, Length(s.Min), Length(s.Max), unit, nil); !ok {
 				return p, false
 			}
 		}
 	case !s.Auto || *s.Length != 0:
-		return CheckRange(s.Key, s.What, *s.Length, Length(s.Min), Length(s.Max), unit)
+		return CheckRange(s.Key, s.What, *s.Length, Length(s.Min), Length(s.Max), unit, nil)
 	}
 	return Problem{}, true
 }
 
 // CheckRange tells what is wrong with a length outside [lo, hi]; ok is true
-// where nothing is. A length that would lie within the limits in the other unit
-// is asked about.
-func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) (p Problem, ok bool) {
+// where nothing is. A length that would lie within the limits in the other unit is
+// asked about, and one that would be usual with its decimal sign a place on; far tells
+// what is usual, nil where nobody knows.
+func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit, far Far) (p Problem, ok bool) {
 	const rounding = 1e-9
 	if l >= lo-rounding && l <= hi+rounding { // false for NaN too
 		return Problem{}, true
@@ -129,14 +130,7 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit) (p Probl
 	default:
 		p.Reason = "not a length"
 	}
-	switch {
-	case unit == geometry.MM && l > 0 && l < lo && l*geometry.Inch >= lo && l*geometry.Inch <= hi:
-		p.Fix += `; if it was inches, write "` + number(l.MM()) + ` in"`
-		p.Mend.Value = l * geometry.Inch
-	case unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi:
-		p.Fix += `; if it was millimetres, write "` + number(float64(l/geometry.Inch)) + ` mm"`
-		p.Mend.Value = l / geometry.Inch
-	}
+	p.meant(l, lo, hi, unit, far)
 	return p, false
 }
 

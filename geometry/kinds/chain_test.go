@@ -1,6 +1,7 @@
 package kinds_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,6 +12,7 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
+	"forel/geometry/plan"
 )
 
 // Whatever the kind, the chain of its fit is whole: each gap is the sum of its links,
@@ -105,4 +107,81 @@ func TestSizesPassOn(t *testing.T) {
 			assert.Equal(t, size, all[name], name)
 		}
 	})
+}
+
+// Whatever the kind, what can be measured of it has a name of its own, a length that is
+// real, and limits about what is expected. What the kind tells of its outside and of its
+// pieces elsewhere is the same.
+func TestQuantitiesAreWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k, p := anyPlan(t)
+		seen := map[string]geometry.Length{}
+		for _, q := range fit.Quantities(p.Chain) {
+			_, twice := seen[q.Key]
+			assert.False(t, twice, q.Key)
+			assert.Regexp(t, `^[a-z-]+[a-z0-9-]*$`, q.Key)
+			seen[q.Key] = q.Planned
+			assert.NotEmpty(t, q.When, q.Key)
+			low, high := q.Within()
+			assert.LessOrEqual(t, low, high, q.Key)
+			assert.GreaterOrEqual(t, q.Expected.Expected(), low, q.Key)
+			assert.LessOrEqual(t, q.Expected.Expected(), high, q.Key)
+			var variance float64
+			for _, o := range q.Off {
+				variance += float64(o.SD * o.SD)
+			}
+			for layer, sd := range q.Layers {
+				variance += math.Pow(q.Counts[layer]*sd.MM(), 2)
+			}
+			assert.InDelta(t, math.Sqrt(variance), q.Expected.StandardDeviation().MM(), 1e-9, "%s: %s", k.About, q.Key)
+			if q.Set != "" {
+				s, ok := k.New(geometry.MM).Settings().Find(q.Set)
+				assert.True(t, ok && s.Readings != nil, q.Set)
+			}
+		}
+		if k.Name == "slipcase" && k.Construction == "boards" || k.Name == "chemise" {
+			for i, part := range p.Fact("outside").Parts {
+				at := []string{"outside-height", "outside-width", "outside-thickness"}[i]
+				assert.InDelta(t, part.Length.MM(), seen[at].MM(), 1e-6, "%s: %s", k.About, at)
+			}
+		}
+	})
+}
+
+// A case of which something was measured is planned as it was before.
+func TestPlannedBeforeItWasMeasured(t *testing.T) {
+	for _, k := range kinds.All {
+		j := k.New(geometry.MM)
+		j.Shared().Books = []job.Book{book(220, 150, 30)}
+		if s, ok := j.Settings().Find("chemise.book_cover"); ok {
+			*s.Length = 2.5
+		}
+		quantities := func(j plan.Job) []fit.Quantity {
+			sound, refused, _ := j.Check()
+			require.Empty(t, refused, k.About)
+			p, err := sound.Make()
+			require.NoError(t, err)
+			return fit.Quantities(p.Chain)
+		}
+		j = k.Planned(j)
+		if s, ok := j.Settings().Find("box.large_tray"); ok { // else measuring the small one changes what is planned
+			*s.Word = "as measured"
+		}
+		want := quantities(j)
+		measured := false
+		for _, s := range j.Settings() {
+			if s.Readings == nil {
+				continue
+			}
+			for _, q := range want {
+				if q.Set == s.Key {
+					*s.Readings, measured = job.Readings{q.Planned + 0.6, q.Planned + 0.2}, true
+				}
+			}
+		}
+		if measured {
+			assert.NotEqual(t, want, quantities(j), k.About)
+		}
+		assert.Equal(t, want, quantities(k.Planned(j)), k.About)
+	}
 }

@@ -146,8 +146,8 @@ func (m model) liningStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{m.liningFigures()},
 		Spells: []work.Spell{
-			m.pasteLinings().And(work.Press, 1).Dry(work.LiningDry, "the paste of the linings", "boards and a weight"),
-			work.Do(work.Trim, m.linings()),
+			m.pasteLinings().And(work.Press, 1).Dry(work.LiningDry, "the paste of the linings", "boards and a weight").As("paste them on"),
+			work.Do(work.Trim, m.linings()).As("trim the linings flush"),
 		},
 	}
 }
@@ -193,8 +193,8 @@ func (m model) joinSteps() []plan.Step {
 			Pictures: [][]stage.Picture{closed},
 			Checks:   []plan.Check{m.job.bareCheck()},
 			Spells: []work.Spell{
-				work.Do(work.Join, 1).And(work.Press, 1).Dry(work.GlueDry, "the glue of the walls", "strips of board and weights along the edges"),
-				work.Do(work.Trim, 1).And(work.Measure, 1),
+				work.Do(work.Join, 1).And(work.Press, 1).Dry(work.GlueDry, "the glue of the walls", "strips of board and weights along the edges").As("glue and weight it"),
+				work.Do(work.Trim, 1).And(work.Measure, 1).As("sand the edges, measure the case"),
 			},
 		})
 }
@@ -248,7 +248,7 @@ func (m model) lastStep(on []covering) plan.Step {
 		}, m.job.takenOut()...),
 		Pictures: [][]stage.Picture{{done}},
 		Checks:   []plan.Check{m.job.finishedCheck()},
-		Spells:   []work.Spell{work.Do(work.Press, 1).Dry(work.LastDry, "the case in its shape, filled", "a light weight"), work.Do(work.Try, 1)},
+		Spells:   []work.Spell{work.Do(work.Press, 1).Dry(work.LastDry, "the case in its shape, filled", "a light weight").As("fill it and put it under a weight"), work.Do(work.Try, 1).As("try it")},
 	}
 }
 

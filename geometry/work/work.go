@@ -116,6 +116,7 @@ func (t Times) Drying(s Spell) time.Duration { return t[s.Dries.As] }
 
 // Spell is work that is done at a stretch, and what must dry before the next.
 type Spell struct {
+	Says  string // what is done, where its step has several spells: "trim them flush"
 	Work  []Labour
 	Dries Drying
 	Wet   bool // the next follows at once, while glue or paste is wet
@@ -148,6 +149,12 @@ func (s Spell) And(task Task, count int) Spell {
 // Dry returns the spell with what must dry after it; under names what lies on it.
 func (s Spell) Dry(as Task, what, under string) Spell {
 	s.Dries = Drying{as, what, under}
+	return s
+}
+
+// As returns the spell with what is done in it.
+func (s Spell) As(says string) Spell {
+	s.Says = says
 	return s
 }
 

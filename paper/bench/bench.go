@@ -46,6 +46,9 @@ type Options struct {
 	// Exact cuts what is trimmed later to its own size too. Without, it is rounded up, to
 	// be cut with others at one setting of the fence.
 	Exact bool
+	// Buy has more bought where what there is does not do: sheets that are counted and
+	// lengths of rolls are used up first.
+	Buy bool
 }
 
 // DefaultKeep is the shorter side of the smallest offcut worth keeping: that of
@@ -160,10 +163,9 @@ const (
 
 // Use is how much of one kind of stock is needed.
 type Use struct {
-	Stock  int    // index into Group.Stock
-	Sheets int    // how many; of a roll 0
-	Length Length // of a roll
-	Cost   *float64
+	Stock  int     // index into Group.Stock
+	Sheets int     // how many; of a roll 0
+	Length Length  // of a roll
 	Area   float64 // bought, in mm²
 }
 
@@ -190,6 +192,20 @@ func (g Group) Areas() (bought, pieces, kept float64) {
 		}
 	}
 	return bought, pieces, kept
+}
+
+// UsedUp returns which part of what is bought of one stock is used up: what goes into
+// pieces and waste. The rest is worth keeping.
+func (g Group) UsedUp(u Use) float64 {
+	var kept float64
+	for _, s := range g.Sheets {
+		for _, o := range s.Offcuts {
+			if s.Stock == u.Stock && o.Kept() {
+				kept += area(o.Clean)
+			}
+		}
+	}
+	return min(1, max(0, 1-kept/u.Area))
 }
 
 // Label names a group: "board 2 mm", "blue cloth".

@@ -24,6 +24,7 @@ type group struct {
 	from    []int         // jobs
 	lacking bool          // a piece is larger than every sheet
 	tried   bool          // only whether the stock is enough is asked
+	buys    bool          // what there is is used up before more is bought
 }
 
 // item is one piece to be placed.
@@ -130,7 +131,8 @@ func same(a, b stock.Stock) bool {
 // equal tells whether they say the same of it.
 func equal(a, b stock.Stock) bool {
 	return same(a, b) && a.Count == b.Count && a.Per == b.Per && a.Trim.Near(b.Trim) && a.Kerf.Near(b.Kerf) && a.Density == b.Density &&
-		a.Grammage == b.Grammage && (a.Price == nil) == (b.Price == nil) && (a.Price == nil || *a.Price == *b.Price)
+		a.Grammage == b.Grammage && (a.Price == nil) == (b.Price == nil) && (a.Price == nil || a.Price.Equal(*b.Price)) &&
+		a.SoldBy.Near(b.SoldBy) && a.Supplier == b.Supplier && a.OrderedAs == b.OrderedAs
 }
 
 // supply gives every group its stock: what its own jobs have of the material,
@@ -176,6 +178,23 @@ func supply(groups []*group, jobs []Job) job.Problems {
 		}
 	}
 	return bad
+}
+
+// buy lets the group take more of what there is too little of: where all its stock is
+// owned, the same is bought.
+func (g *group) buy() {
+	g.buys = true
+	if slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return !s.Owned() }) {
+		return
+	}
+	for _, s := range slices.Clone(g.Stock) {
+		if s.Count = 0; s.Roll {
+			s.Height = 0
+		}
+		if !slices.ContainsFunc(g.Stock, func(have stock.Stock) bool { return equal(have, s) }) {
+			g.Stock = append(g.Stock, s)
+		}
+	}
 }
 
 // stocked tells whether any of some jobs has stock for the group.

@@ -70,6 +70,9 @@ func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad 
 	groups = gather(jobs, !o.Exact)
 	bad = supply(groups, jobs)
 	for _, g := range groups {
+		if o.Buy {
+			g.buy()
+		}
 		g.asLarge()
 		large := g.tooLarge(ctx, jobs, o.Loose)
 		g.lacking, bad = len(large) > 0, append(bad, large...)
@@ -80,11 +83,11 @@ func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad 
 // share is a group's part of the effort, by its number of pieces.
 type share struct {
 	part float64
-	tell func(pack.Progress) // nil: nobody is told
+	tell func(fraction float64) // nil: nobody is told
 }
 
 // sharesOf returns the share of every group; progress is told as that of all.
-func sharesOf(groups []*group, tell func(pack.Progress)) []share {
+func sharesOf(groups []*group, tell func(fraction float64)) []share {
 	total := 0
 	for _, g := range groups {
 		total += len(g.items)
@@ -97,15 +100,15 @@ func sharesOf(groups []*group, tell func(pack.Progress)) []share {
 		if tell == nil {
 			continue
 		}
-		out[i].tell = func(p pack.Progress) {
+		out[i].tell = func(fraction float64) {
 			mu.Lock()
 			defer mu.Unlock()
-			done[i] = out[i].part * p.Fraction
-			p.Fraction = 0
+			done[i] = out[i].part * fraction
+			all := 0.0
 			for _, d := range done {
-				p.Fraction += d
+				all += d
 			}
-			tell(p)
+			tell(all)
 		}
 	}
 	return out

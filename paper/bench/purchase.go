@@ -3,6 +3,8 @@ package bench
 import (
 	"reflect"
 	"slices"
+
+	"forel/paper/money"
 )
 
 // purchase works out what to buy and what it weighs and costs.
@@ -32,13 +34,6 @@ func (g *group) purchase(kerf Length) {
 		if s.Roll {
 			u.Area = float64(s.Width) * float64(u.Length)
 		}
-		if s.Price != nil {
-			cost := *s.Price * float64(u.Sheets)
-			if s.Roll {
-				cost = *s.Price * float64(u.Length/s.Per)
-			}
-			u.Cost = &cost
-		}
 		g.Used = append(g.Used, u)
 		grams, source := s.Grams(u.Area, g.Thickness)
 		g.Weight.Bought += grams
@@ -52,6 +47,16 @@ func (g *group) purchase(kerf Length) {
 			}
 		}
 	}
+}
+
+// Cost returns what a use costs at the price of its stock; known is false where that has
+// none.
+func (g Group) Cost(u Use) (cost money.Amount, known bool) {
+	s := g.Stock[u.Stock]
+	if s.Price == nil {
+		return cost, false
+	}
+	return money.ToCent(s.Price.Mul(s.Quantity(u.Sheets, u.Length))), true
 }
 
 // Slim returns the plan without its cuts, and its jobs without their cases: what is left
@@ -98,8 +103,4 @@ func (g *Group) use(u Use) {
 	}
 	o := &g.Used[i]
 	o.Sheets, o.Length, o.Area = o.Sheets+u.Sheets, o.Length+u.Length, o.Area+u.Area
-	if u.Cost != nil {
-		cost := *o.Cost + *u.Cost
-		o.Cost = &cost
-	}
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"forel/paper/pack"
+	"forel/paper/stock"
 )
 
 // layOut finds a place for every piece of the group: on the sheets there are, and
@@ -59,12 +60,22 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 var errRunsOut = errors.New("stock runs out")
 
 // turns returns the kinds of stock that are laid out on together, one turn after
-// the other: sheets with a grain, sheets without, then each roll.
+// the other: sheets with a grain, sheets without, then each roll; where more is bought
+// first all that there is.
 func (g *group) turns() [][]int {
+	if !g.buys {
+		return g.turnsOf(func(stock.Stock) bool { return true })
+	}
+	return append(g.turnsOf(stock.Stock.Owned), g.turnsOf(func(s stock.Stock) bool { return !s.Owned() })...)
+}
+
+// turnsOf returns the turns of some of the stock.
+func (g *group) turnsOf(those func(stock.Stock) bool) [][]int {
 	var grained, free []int
 	var rolls [][]int
 	for i, s := range g.Stock {
 		switch {
+		case !those(s):
 		case s.Roll:
 			rolls = append(rolls, []int{i})
 		case s.Grained():
@@ -147,7 +158,7 @@ func (g *group) solveWith(ctx context.Context, jobs []Job, kinds, which []int, k
 			}
 		}
 		if priced {
-			ps.Cost = *s.Price
+			ps.Cost = s.Price.InexactFloat64() // it only steers the search
 		}
 		p.Stock = append(p.Stock, ps)
 	}

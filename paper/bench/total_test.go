@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/paper/bench"
+	"forel/paper/money"
 	"forel/paper/stock"
 )
 
@@ -17,11 +18,11 @@ import (
 // piece is lost.
 func TestTotalAddsUp(t *testing.T) {
 	books := class(t, 12)
-	price := 3.5
+	price := money.Of(7).Div(money.Of(2))
 	books[0].Stock = []stock.Stock{{Material: geometry.Board, Width: 600, Height: 900, Grain: geometry.GrainHeight, Price: &price}}
 	rapid.Check(t, func(t *rapid.T) {
 		var plans []bench.Plan
-		jobs, pieces, sheets, bought, cost := 0, 0, 0, 0.0, 0.0
+		jobs, pieces, sheets, bought, cost := 0, 0, 0, 0.0, money.Amount{}
 		for range rapid.IntRange(1, 3).Draw(t, "lots") {
 			from := rapid.IntRange(0, 9).Draw(t, "first book")
 			p, err := bench.Lay(context.Background(), books[from:from+3], bench.Options{})
@@ -33,9 +34,8 @@ func TestTotalAddsUp(t *testing.T) {
 				bought += area
 				for _, u := range g.Used {
 					sheets += u.Sheets
-					if u.Cost != nil {
-						cost += *u.Cost
-					}
+					c, _ := g.Cost(u)
+					cost = cost.Add(c)
 				}
 				for _, s := range g.Sheets {
 					pieces += len(s.Pieces)
@@ -49,9 +49,8 @@ func TestTotalAddsUp(t *testing.T) {
 			bought -= area
 			for _, u := range g.Used {
 				sheets -= u.Sheets
-				if u.Cost != nil {
-					cost -= *u.Cost
-				}
+				c, _ := g.Cost(u)
+				cost = cost.Sub(c)
 			}
 			for _, s := range g.Sheets {
 				pieces -= len(s.Pieces)
@@ -60,6 +59,6 @@ func TestTotalAddsUp(t *testing.T) {
 		assert.Zero(t, sheets)
 		assert.Zero(t, pieces)
 		assert.InDelta(t, 0, bought, 1e-3)
-		assert.InDelta(t, 0, cost, 1e-6)
+		assert.True(t, cost.IsZero(), "to the last cent")
 	})
 }

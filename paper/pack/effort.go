@@ -13,14 +13,7 @@ type Effort struct {
 	// both, the first limit reached ends it.
 	Time time.Duration
 	Seed uint64
-	// Progress, where set, is called now and then from the goroutine that
-	// solves: after the first layout, after each better one, and at the end.
-	Progress func(Progress)
-}
-
-// Progress is how far a search has come.
-type Progress struct {
-	Value, Bound float64 // as in Layout
-	Sheets       int
-	Fraction     float64 // of the effort spent, 0 to 1
+	// Progress, where set, is called now and then from the goroutine that solves,
+	// with the fraction of the effort spent, 0 to 1.
+	Progress func(fraction float64)
 }

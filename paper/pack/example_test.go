@@ -30,22 +30,3 @@ func ExampleSolve() {
 	// 1 sheet, optimal: true
 	// 5 pieces
 }
-
-// The cuts of a layout in the order to make them.
-func ExampleLayout_Sequence() {
-	p := pack.Problem{
-		Items: []pack.Item{{ID: "a", Width: 60, Height: 40}, {ID: "b", Width: 40, Height: 40}},
-		Stock: []pack.Stock{{Width: 100, Height: 50}},
-	}
-	layout, err := pack.Solve(context.Background(), p, pack.Effort{Iterations: 500})
-	if err != nil {
-		fmt.Println("error:", err)
-		return
-	}
-	for _, s := range layout.Sequence() {
-		fmt.Printf("stage %d, fence at %.4g mm, %v\n", s.Stage, s.Distance.MM(), s.Cut)
-	}
-	// Output:
-	// stage 1, fence at 40 mm, along X
-	// stage 2, fence at 60 mm, along Y
-}

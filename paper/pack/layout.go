@@ -11,8 +11,6 @@ type Layout struct {
 	// length used in millimetres on a roll. Trim counts in a roll's length. Where
 	// the stock ran out, Bound is 0.
 	Value, Bound float64
-	Settings     int  // fence settings that Sequence needs, Guillotine only
-	Iterations   int  // spent
 	Optimal      bool // Value is proved least
 }
 
@@ -23,7 +21,6 @@ type Sheet struct {
 	Width, Height Length // trim included; of a roll the length used
 	Places        []Place
 	Cuts          *Part // Guillotine only: the sheet within its trim
-	Offcuts       []Box // what is left in pieces, larger first; no two overlap
 }
 
 // Place is where a piece lies.

@@ -4,8 +4,6 @@ import (
 	"context"
 	"sort"
 	"time"
-
-	"forel/paper/pack/internal/search"
 )
 
 // Solve lays the items out. The error is an *InputError that names every fault,
@@ -17,11 +15,10 @@ func Solve(ctx context.Context, p Problem, e Effort) (*Layout, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &watch{ctx: ctx, e: e, m: m, begin: time.Now()}
-	s := m.in.Solve(e.Seed, w.spent, w.better)
+	w := &watch{ctx: ctx, e: e, begin: time.Now(), told: -1}
+	s := m.in.Solve(e.Seed, w.spent)
 	l := m.layout(s)
-	w.now.Fraction = 1
-	w.tell()
+	w.tell(1)
 	if len(s.Left) == 0 {
 		return l, nil
 	}
@@ -34,13 +31,11 @@ func Solve(ctx context.Context, p Problem, e Effort) (*Layout, error) {
 	return l, short
 }
 
-// watch tells the search when to stop, and the caller how it goes.
+// watch tells the search when to stop, and the caller how far it is.
 type watch struct {
 	ctx   context.Context
 	e     Effort
-	m     *model
 	begin time.Time
-	now   Progress
 	told  float64
 }
 
@@ -57,21 +52,15 @@ func (w *watch) spent(steps int) float64 {
 		f = max(f, float64(time.Since(w.begin))/float64(w.e.Time))
 	}
 	f = min(f, 1)
-	if w.now.Fraction = f; f >= w.told+0.01 {
-		w.tell()
+	if f >= w.told+0.01 {
+		w.tell(f)
 	}
 	return f
 }
 
-func (w *watch) better(s *search.Solution) {
-	w.now.Value, w.now.Bound = w.m.value(s)
-	w.now.Sheets = len(s.Bins)
-	w.tell()
-}
-
-func (w *watch) tell() {
-	w.told = w.now.Fraction
+func (w *watch) tell(fraction float64) {
+	w.told = fraction
 	if w.e.Progress != nil {
-		w.e.Progress(w.now)
+		w.e.Progress(fraction)
 	}
 }

@@ -37,7 +37,7 @@ func (m *model) value(s *search.Solution) (value, bound float64) {
 
 // layout writes a solution in millimetres.
 func (m *model) layout(s *search.Solution) *Layout {
-	l := &Layout{Mode: m.p.Mode, Gap: m.p.Gap, Iterations: s.Steps}
+	l := &Layout{Mode: m.p.Mode, Gap: m.p.Gap}
 	l.Value, l.Bound = m.value(s)
 	for _, b := range s.Bins {
 		l.Sheets = append(l.Sheets, m.sheet(b))
@@ -56,9 +56,6 @@ func (m *model) layout(s *search.Solution) *Layout {
 	} else {
 		l.Optimal = l.Value <= l.Bound*(1+1e-9)
 	}
-	if steps := l.Sequence(); len(steps) > 0 {
-		l.Settings = steps[len(steps)-1].Setting
-	}
 	return l
 }
 
@@ -74,16 +71,13 @@ func (m *model) sheet(b *search.Bin) Sheet {
 	}
 	wr := &writer{model: m, sheet: &sh, tree: b.Tree()}
 	if wr.tree == nil {
-		wr.places(b.Rects(), left, top, w, h)
+		wr.places(b.Rects(), left, top)
 		return sh
 	}
 	if st.Roll {
 		wr.tree.Shorten(b.Used(), nil, nil)
 	}
-	root := wr.part(0, left, top, w, h)
-	wr.offcuts(&root)
-	slices.SortStableFunc(sh.Offcuts, func(a, b Box) int { return cmp.Compare(b.Area(), a.Area()) })
-	if m.p.Mode == Guillotine {
+	if root := wr.part(0, left, top, w, h); m.p.Mode == Guillotine {
 		sh.Cuts = &root
 	}
 	return sh
@@ -93,15 +87,6 @@ type writer struct {
 	*model
 	sheet *Sheet
 	tree  *slicing.Tree
-}
-
-func (wr *writer) offcuts(p *Part) {
-	if p.Offcut() {
-		wr.sheet.Offcuts = append(wr.sheet.Offcuts, p.Box)
-	}
-	for i := range p.Parts {
-		wr.offcuts(&p.Parts[i])
-	}
 }
 
 // piece writes one of our items.
@@ -221,28 +206,12 @@ func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
 	panic("pack: a strip that does not hold its pieces")
 }
 
-// places writes a sheet on which pieces lie anywhere, w by h within its trim.
-func (wr *writer) places(b *maxrects.Sheet, left, top, w, h int) {
+// places writes a sheet on which pieces lie anywhere.
+func (wr *writer) places(b *maxrects.Sheet, left, top int) {
 	for _, p := range b.Placed {
 		wr.piece(wr.members[p.Item][0], left+p.X, top+p.Y, p.W-wr.gap, p.H-wr.gap)
 	}
 	slices.SortStableFunc(wr.sheet.Places, func(a, b Place) int {
 		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
 	})
-	var rest maxrects.Sheet
-	rest.Copy(b)
-	rest.H = h + wr.gap
-	rest.Settle()
-	for len(wr.sheet.Offcuts) < mostOffcuts {
-		r := rest.Largest(wr.gap)
-		if r.W <= wr.gap || r.H <= wr.gap {
-			break
-		}
-		wr.sheet.Offcuts = append(wr.sheet.Offcuts, Box{length(left + r.X), length(top + r.Y), length(r.W - wr.gap), length(r.H - wr.gap)})
-		rest.Put(-1, r)
-	}
 }
-
-// mostOffcuts is how many are told of a free layout; those after it are
-// splinters.
-const mostOffcuts = 20

@@ -5,12 +5,14 @@ package stock
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/wording"
 	"forel/paper"
+	"forel/paper/money"
 )
 
 // Length is a distance in millimetres.
@@ -30,8 +32,11 @@ type Stock struct {
 	Height    Length         // of a sheet its second side, of a roll the length there is; 0: as much as is needed
 	Grain     geometry.Grain // along the width, along the height (the length of a roll), or NoGrain
 	Count     int            // how many there are; 0: as many as are needed, of a roll with a length one
-	Price     *float64       // of a sheet, or of Per of a roll, in the maker's money; nil: not known
+	Price     *money.Amount  // of a sheet, or of Per of a roll, in the maker's money; nil: not known
 	Per       Length         // the length of roll that Price is for: Metre or Yard
+	SoldBy    Length         // a roll is cut off for a buyer in steps of it; 0: DefaultStep
+	Supplier  string         // who sells it; may be empty
+	OrderedAs string         // what the supplier calls it; empty: Name
 	Trim      Length         // taken off each edge before its edges are relied on
 	Kerf      Length         // what the blade takes away: 0 for a knife or a shear
 	Density   float64        // kg/m³; 0: DefaultDensity
@@ -44,6 +49,54 @@ const (
 	Metre Length = 1000
 	Yard  Length = 36 * geometry.Inch // exact: international yard and pound agreement, 1959
 )
+
+// DefaultStep returns what a length off a roll is a whole number of where it is sold:
+// 100 mm, or 1/8 yd where rolls are sold by the yard (common practice, no source).
+func DefaultStep(per Length) Length {
+	if per == Yard {
+		return Yard / 8
+	}
+	return 100
+}
+
+// Quantity returns how much of the stock so many sheets are, or a length off a roll: a
+// number of sheets, or of Per rounded up to a hundredth of it.
+func (s Stock) Quantity(sheets int, length Length) money.Amount {
+	if !s.Roll {
+		return money.Of(sheets)
+	}
+	return hundredths(length, s.Per).Shift(-2)
+}
+
+// Sold is Quantity as it is sold: a length off a roll is rounded up to whole steps.
+func (s Stock) Sold(sheets int, length Length) money.Amount {
+	if !s.Roll {
+		return money.Of(sheets)
+	}
+	step := s.SoldBy
+	if step == 0 {
+		step = DefaultStep(s.Per)
+	}
+	steps := money.Of(int(math.Ceil(float64(length/step) - slack.MM())))
+	return steps.Mul(money.Thousandths(float64(step))).DivRound(money.Thousandths(float64(s.Per)), 6)
+}
+
+// hundredths returns how many hundredths of a unit make a length, rounded up.
+func hundredths(length, unit Length) money.Amount {
+	return money.Of(int(math.Ceil(float64(length/unit)*100 - slack.MM())))
+}
+
+// Unit is what a Quantity of a roll is counted in: "m" or "yd".
+func (s Stock) Unit() string {
+	if s.Per == Yard {
+		return "yd"
+	}
+	return "m"
+}
+
+// Owned tells of stock that is there: so many sheets, or a roll of a length. The other
+// kind is bought as it is needed.
+func (s Stock) Owned() bool { return s.Count > 0 || s.Roll && s.Height > 0 }
 
 // DefaultTrim returns what is taken off each edge of a sheet, which as bought is
 // neither clean nor square: 5 mm, or 1/4 in where makers work in inches (common

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"strconv"
@@ -39,14 +40,14 @@ type jsonGroup struct {
 }
 
 type jsonBuy struct {
-	Roll   bool     `json:"roll"`
-	Width  mm       `json:"width_mm"`
-	Height mm       `json:"height_mm"`
-	Grain  string   `json:"grain"`
-	Sheets int      `json:"sheets,omitempty"`
-	Length mm       `json:"length_mm,omitempty"`
-	Cost   *float64 `json:"cost,omitempty"`
-	Source string   `json:"size_source,omitempty"`
+	Roll   bool        `json:"roll"`
+	Width  mm          `json:"width_mm"`
+	Height mm          `json:"height_mm"`
+	Grain  string      `json:"grain"`
+	Sheets int         `json:"sheets,omitempty"`
+	Length mm          `json:"length_mm,omitempty"`
+	Cost   json.Number `json:"cost,omitempty"`
+	Source string      `json:"size_source,omitempty"`
 }
 
 type jsonSheet struct {
@@ -127,7 +128,11 @@ func groupJSON(p bench.Plan, g bench.Group, r geometry.Rounding) jsonGroup {
 		Remarks: []string{}}
 	for _, u := range g.Used {
 		s := g.Stock[u.Stock]
-		out.Buy = append(out.Buy, jsonBuy{s.Roll, mm(s.Width), mm(s.Height), string(s.Grain), u.Sheets, mm(u.Length), u.Cost, s.Source})
+		buy := jsonBuy{s.Roll, mm(s.Width), mm(s.Height), string(s.Grain), u.Sheets, mm(u.Length), "", s.Source}
+		if c, known := g.Cost(u); known {
+			buy.Cost = json.Number(c.String())
+		}
+		out.Buy = append(out.Buy, buy)
 	}
 	for _, s := range g.Sheets {
 		js := jsonSheet{Number: s.Number, Roll: s.Roll, Width: mm(s.Width), Height: mm(s.Height), Offcuts: []jsonOffcut{}}

@@ -14,6 +14,7 @@ import (
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/paper/bench"
+	"forel/paper/money"
 	"forel/paper/pack"
 	"forel/paper/stock"
 	"forel/render"
@@ -38,7 +39,7 @@ func plan(t testing.TB, n int, unit geometry.Unit) bench.Plan {
 		require.NoError(t, err)
 		jobs = append(jobs, bench.Job{Plan: c.Plan(), Unit: unit})
 	}
-	price := 5.25
+	price := money.Of(21).Div(money.Of(4))
 	jobs[0].Stock = []stock.Stock{{Material: geometry.Paper, Width: 700, Height: 500, Grain: geometry.GrainWidth, Trim: 5, Kerf: 1, Price: &price}}
 	p, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: 200}})
 	require.NoError(t, err)

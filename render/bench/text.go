@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/paper/bench"
+	"forel/paper/money"
 	"forel/render/document"
 )
 
@@ -27,7 +28,7 @@ func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]st
 			s := g.Stock[u.Stock]
 			row := []string{label(g, r), buy(g, u, r), s.Size(), strings.TrimPrefix(s.Along(), runs+" "), "", "", "", "", "", ""}
 			if priced {
-				row[len(row)-1] = money(u.Cost)
+				row[len(row)-1] = cost(g, u)
 			}
 			if i == 0 {
 				in, kept, waste := shares(g)
@@ -44,15 +45,16 @@ func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]st
 }
 
 // total adds up what has a price; whole tells whether everything has.
-func total(p bench.Plan) (sum float64, any, whole bool) {
+func total(p bench.Plan) (sum money.Amount, any, whole bool) {
 	whole = true
 	for _, g := range p.Groups {
 		for _, u := range g.Used {
-			if u.Cost == nil {
+			c, known := g.Cost(u)
+			if !known {
 				whole = false
 				continue
 			}
-			sum, any = sum+*u.Cost, true
+			sum, any = sum.Add(c), true
 		}
 	}
 	return sum, any, whole && any
@@ -65,9 +67,9 @@ func totalLine(p bench.Plan) string {
 	case !any:
 		return ""
 	case whole:
-		return fmt.Sprintf("cost in all: %.2f", sum)
+		return "cost in all: " + money.Number(sum)
 	}
-	return fmt.Sprintf("cost of what has a price: %.2f", sum)
+	return "cost of what has a price: " + money.Number(sum)
 }
 
 // cutTable returns the order of the cuts of a group.

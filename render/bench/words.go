@@ -13,6 +13,7 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper/bench"
+	"forel/paper/money"
 	"forel/render/document"
 )
 
@@ -27,16 +28,7 @@ var cautions = wording.Careful(wording.Knife, wording.Shear)
 
 // label names a group with its thickness: "board 2 mm".
 func label(g bench.Group, r geometry.Rounding) string {
-	return wording.OneLine(g.Label()) + " " + thick(g.Thickness, r)
-}
-
-// thick writes the thickness of a material, which is finer than any ruler: in
-// inches in thousandths.
-func thick(l Length, r geometry.Rounding) string {
-	if r.Unit == geometry.IN {
-		return geometry.Fine(l, r.Unit)
-	}
-	return fmt.Sprintf("%.3g mm", l.MM())
+	return wording.OneLine(g.Label()) + " " + r.Thickness(g.Thickness)
 }
 
 // titles names the jobs of a plan.
@@ -78,12 +70,13 @@ func grams(g float64, r geometry.Rounding) string {
 	return fmt.Sprintf("%.2f kg", g/1000)
 }
 
-// money writes a cost; the currency is the maker's.
-func money(c *float64) string {
-	if c == nil {
+// cost writes what a use costs; the currency is the maker's.
+func cost(g bench.Group, u bench.Use) string {
+	c, known := g.Cost(u)
+	if !known {
 		return "–"
 	}
-	return fmt.Sprintf("%.2f", *c)
+	return money.Number(c)
 }
 
 // shares returns, in percent of what is bought, what goes into pieces, what is

@@ -3,7 +3,6 @@ package proof
 import (
 	"forel/geometry"
 	"forel/geometry/plan"
-	"forel/render"
 	"forel/render/document"
 	"forel/render/typeset"
 )
@@ -24,54 +23,35 @@ func newDoc(p plan.Plan, o Options) *doc {
 		About: "A " + p.Kind + " folded up from " + from(p) + ": seen from outside, then every face with what lies on it. " +
 			"Figures, not at true size: not to be cut from.",
 		Foot: "Figures, not at true size: do not cut from this page."}
-	return &doc{Plan: p, Document: pages, faces: study(p.Proof), looks: looksOf(p.Proof), pageOf: map[geometry.Face]int{}}
+	d := &doc{Plan: p, Document: pages, faces: study(p.Proof), looks: looksOf(p.Proof), pageOf: map[geometry.Face]int{}}
+	d.Frame = d.legend
+	return d
 }
 
 // Document draws the case from outside at an angle, what is wrong if anything is,
 // then every face flat, and a table of them.
 func Document(p plan.Plan, o Options) *document.Document {
 	d := newDoc(p, o)
-	first := 2
-	if !p.Proof.Sound() {
+	before := append(d.opening(), d.faults()...)
+	rows, shown := d.faceRows()
+	all := append(before, rows...)
+	all = append(all, d.table()...)
+	// The list of faults tells the pages of the faces, and takes some itself.
+	for range 2 * min(1, len(p.Proof.Faults)) {
 		d.Aside(func() {
-			d.faultPages()
-			first += d.Count()
-		})
-	}
-	for i, sp := range p.Proof.Spreads {
-		for _, row := range sp.Rows {
-			for _, cell := range row {
-				if _, ok := faceOf(d.faces, cell.Face); ok {
-					d.pageOf[cell.Face] = first + i
+			block := 0
+			for page, n := range d.Flow(nil, all...) {
+				for ; n > 0; n-- {
+					if i := block - len(before); i >= 0 && i < len(shown) {
+						for _, face := range shown[i] {
+							d.pageOf[face] = page + 1
+						}
+					}
+					block++
 				}
 			}
-		}
+		})
 	}
-	d.solidPage()
-	if !p.Proof.Sound() {
-		d.faultPages()
-	}
-	if len(d.faces) > 0 {
-		d.facePages()
-	}
+	d.Flow(nil, all...)
 	return d.Document
-}
-
-// measured returns where drawing something ends, without keeping it.
-func (d *doc) measured(draw func() Length) (end Length) {
-	d.Aside(func() { end = draw() })
-	return end
-}
-
-// heading sets a head with an explanation at the top of a page and returns where
-// it ends.
-func (d *doc) heading(box geometry.Box, head, text string) Length {
-	y := d.paragraph(box, box.Min.Y, head, render.HeadSize, true)
-	return d.paragraph(box, y, text, render.BodySize, false) + 2
-}
-
-// paragraph sets text below y within a box's sides and returns where it ends.
-func (d *doc) paragraph(box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
-	box.Max.X = box.Min.X + box.Width()*spare[bold]
-	return document.Paragraph(d, box, y, text, size, bold)
 }

@@ -2,12 +2,14 @@ package proof
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -17,80 +19,91 @@ const (
 	nameRoom  Length = 5  // above and below, for what lies beyond
 	leastWide Length = 12 // a face is not drawn narrower than this
 	rowGap    Length = 3
+	headsTall Length = 19 // the head of a spread, what is said of all of them
 )
 
 // scales that faces are drawn at, 1 to each of these. One to one is left out:
 // the figures are not to be cut from.
 var scales = []float64{1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40}
 
-// faceScale returns the scale at which every page of faces holds its own.
-func (d *doc) faceScale(wide, tall Length) float64 {
-	for _, n := range scales {
-		fits := true
+// faceScale returns the scale at which a page holds any spread.
+func (d *doc) faceScale() float64 {
+	var room geometry.Box
+	d.Aside(func() { room = d.NewPage(false, "") })
+	fits := func(n float64) bool {
 		for _, sp := range d.Proof.Spreads {
-			var down Length
-			for _, row := range sp.Rows {
-				r := d.faceRow(row, wide, Length(1/n))
+			down := headsTall
+			for _, cells := range sp.Rows {
+				r := d.faceRow(cells, room.Width(), Length(1/n))
 				down += r.tall() + rowGap
 				for i, f := range r.faces {
-					fits = fits && f.wide()+2*sideRoom <= r.cells[i]
+					if f.wide()+2*sideRoom > r.cells[i] {
+						return false
+					}
 				}
 			}
-			fits = fits && down <= tall
+			if down > room.Height() {
+				return false
+			}
 		}
-		if fits {
-			return n
-		}
+		return true
+	}
+	if i := slices.IndexFunc(scales, fits); i >= 0 {
+		return scales[i]
 	}
 	return scales[len(scales)-1]
 }
 
-// facePages draws every face flat, then the table of them.
-func (d *doc) facePages() {
-	room := d.Room(false)
-	tall := d.legendTop(room) - 2 - d.measured(func() Length { return d.faceHead(room, d.Proof.Spreads[len(d.Proof.Spreads)-1], 1.25) })
-	n := d.faceScale(room.Width(), tall)
-	var box geometry.Box
-	var y Length
+// faceRows draws every face flat. It returns the faces in each block too.
+func (d *doc) faceRows() (blocks []document.Block, shown [][]geometry.Face) {
+	if len(d.faces) == 0 {
+		return nil, nil
+	}
+	n := d.faceScale()
 	for i, sp := range d.Proof.Spreads {
-		var rows []faceRow
-		var down Length
-		for _, r := range sp.Rows {
-			row := d.faceRow(r, room.Width(), Length(1/n))
-			rows, down = append(rows, row), down+row.tall()+rowGap
+		head := d.Heading(sp.Head)
+		head.Bookmark, head.Fresh = sp.Bookmark, i == 0
+		blocks, shown = append(blocks, head), append(shown, nil)
+		if i == 0 {
+			about := d.Paragraph(fmt.Sprintf("Scale 1 : %g for all faces, and narrow ones drawn wider where it says so: not at true size. ", n)+"A number says how many layers of "+d.Proof.Stuff+
+				" lie there, one on another. "+d.Proof.Layers+" Areas too narrow to be seen have no number.", render.BodySize, false)
+			about.Stays = true
+			blocks, shown = append(blocks, about), append(shown, nil)
 		}
-		head := rowGap + typeset.LineHeight(render.HeadSize) + 2
-		if i > 0 && y+head+down <= d.legendTop(box)-2 { // below the one before it
-			if sp.Bookmark != "" {
-				d.Bookmark(sp.Bookmark)
+		for k, cells := range sp.Rows {
+			var faces []geometry.Face
+			for _, c := range cells {
+				faces = append(faces, c.Face)
 			}
-			y = d.paragraph(box, y+rowGap, sp.Head, render.HeadSize, true) + 2
-		} else {
-			box = d.NewPage(false, sp.Bookmark)
-			y = d.faceHead(box, sp, n)
-			d.legend(box, box.Max.Y)
-		}
-		for _, row := range rows {
-			d.drawRow(row, box.Min.X, y)
-			y += row.tall() + rowGap
+			shown = append(shown, faces)
+			blocks = append(blocks, document.Block{Above: rowGap, Stays: k < len(sp.Rows)-1, Draw: func(box geometry.Box) Length {
+				row := d.faceRow(cells, box.Width(), Length(1/n))
+				d.drawRow(row, box.Min.X, box.Min.Y)
+				return box.Min.Y + row.tall()
+			}})
 		}
 	}
-	d.table(geometry.Bx(box.Min.X, y, box.Max.X, d.legendTop(box)))
+	return blocks, shown
 }
 
-// legendTop returns where the legend of a page starts.
-func (d *doc) legendTop(box geometry.Box) Length {
-	return d.measured(func() Length { return d.legend(box, box.Max.Y) })
-}
-
-// faceHead sets the head of a page of faces.
-func (d *doc) faceHead(box geometry.Box, sp plan.Spread, n float64) Length {
-	layers := "A number says how many layers of " + d.Proof.Stuff + " lie there, one on another. "
-	if d.Proof.Layers != "" {
-		layers += d.Proof.Layers + " "
+// table tells of all faces.
+func (d *doc) table() []document.Block {
+	if len(d.faces) == 0 {
+		return nil
 	}
-	return d.heading(box, sp.Head, fmt.Sprintf("Scale 1 : %g, and narrow faces drawn wider where it says so: not at true size. ", n)+
-		layers+"Areas too narrow to be seen have no number.")
+	rows := faceRows(d.faces, d.Round)
+	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: typeset.Substitute, Whole: true}
+	for i, head := range rows[0] {
+		words := i == 0 || i == len(rows[0])-1
+		t.Columns = append(t.Columns, document.Column{Head: head, Right: !words, Broken: words && i > 0})
+	}
+	blocks := d.Table("Face by face", t)
+	blocks[0].Bookmark = "Face by face"
+	for _, n := range notes(d.Proof, d.faces, d.Round) {
+		blocks[len(blocks)-1].Stays = true
+		blocks = append(blocks, d.Paragraph(wording.Sentence(n), noteSize, false).After(1))
+	}
+	return blocks
 }
 
 // faceRow is faces beside each other, their upper edges in line.

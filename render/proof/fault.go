@@ -97,25 +97,29 @@ func drawTag(s render.Surface, number string, at geometry.Point) {
 	s.Text(render.Text{At: at.Add(geometry.Pt(0, typeset.Ascent(size)/2)), String: number, Size: size, Bold: true, Align: render.Middle, Color: render.Black})
 }
 
-// faultPages lists the faults with their numbers and where each is drawn.
-func (d *doc) faultPages() {
+// faults lists the faults with their numbers and where each is drawn.
+func (d *doc) faults() []document.Block {
 	const indent Length = 9
-	head := func(box geometry.Box) Length {
-		return d.heading(box, "What is wrong", "The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.")
-	}
-	blocks := []document.Block{{Bookmark: "Faults", Stays: true, Draw: head}}
+	var blocks []document.Block
 	for i, f := range d.Proof.Faults {
-		text := f.String()
-		if page, ok := d.pageOf[f.Face]; ok {
-			text += fmt.Sprintf(" (page %d)", page)
-		}
-		blocks = append(blocks, document.Block{Head: head, Draw: func(box geometry.Box) Length {
+		blocks = append(blocks, document.Block{Above: 2.5, Draw: func(box geometry.Box) Length {
+			text := f.String()
+			if page, ok := d.pageOf[f.Face]; ok {
+				text += fmt.Sprintf(" (page %d)", page)
+			}
 			y := box.Min.Y
 			drawTag(d, fmt.Sprint(i+1), geometry.Pt(box.Min.X+tagRadius+0.4, y+tagRadius))
 			box.Min.X += indent
-			line := y + tagRadius - typeset.LineHeight(render.BodySize) + typeset.Ascent(render.BodySize)/2
-			return max(y+2*tagRadius, d.paragraph(box, line, text, render.BodySize, false)) + 2.5
+			box.Min.Y += tagRadius - typeset.LineHeight(render.BodySize) + typeset.Ascent(render.BodySize)/2
+			return max(y+2*tagRadius, d.Paragraph(text, render.BodySize, false).Draw(box))
 		}})
 	}
-	d.Flow(nil, blocks...)
+	if blocks == nil {
+		return nil
+	}
+	head := d.Heading("What is wrong")
+	head.Bookmark, head.Fresh = "Faults", true
+	about := d.Paragraph("The numbers are those of the marks on the faces. A fault without a page belongs to a piece or to the whole case, not to one face.", render.BodySize, false)
+	about.Stays = true
+	return append([]document.Block{head, about}, blocks...)
 }

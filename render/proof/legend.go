@@ -10,9 +10,9 @@ import (
 	"forel/render/typeset"
 )
 
-// legend sets what the hatchings mean so that it ends at y, and returns where it
-// starts.
-func (d *doc) legend(box geometry.Box, y Length) Length {
+// legend sets what the hatchings mean at the foot of a room, and returns what it leaves
+// of it.
+func (d *doc) legend(box geometry.Box) geometry.Box {
 	type entry struct {
 		draw func(swatch geometry.Box)
 		text string
@@ -59,13 +59,14 @@ func (d *doc) legend(box geometry.Box, y Length) Length {
 		places[i] = set{x, n}
 		x += w
 	}
-	top := y - (n+1)*row
+	top := box.Max.Y - (n+1)*row
 	for i, e := range entries {
 		at := geometry.Bx(places[i].x, top+places[i].row*row+1, places[i].x+wide, top+places[i].row*row+1+tall)
 		e.draw(at)
 		d.Text(render.Text{At: geometry.Pt(at.Max.X+gap, at.Center().Y+typeset.Ascent(noteSize)/2), String: e.text, Size: noteSize, Color: render.Black})
 	}
-	return top
+	box.Max.Y = top - 2
+	return box
 }
 
 // grounds returns the looks of what is seen where no layer lies, each stuff once;

@@ -39,8 +39,10 @@ func (d *doc) lens(sc sight, c plan.Closeup, window, at geometry.Box, scale floa
 	at = moveBox(window, to)
 	over := at // the labels stand lower
 	over.Max.X += labelsWide
-	d.paragraph(over, at.Min.Y-9.5, c.Title, render.BodySize, true)
-	d.paragraph(over, at.Min.Y-5.7, fmt.Sprintf("%s, %.1f times as large", c.Where, larger/scale), noteSize, false)
+	over.Min.Y -= 9.5
+	d.Paragraph(c.Title, render.BodySize, true).Draw(over)
+	over.Min.Y += 3.8
+	d.Paragraph(fmt.Sprintf("%s, %.1f times as large", c.Where, larger/scale), noteSize, false).Draw(over)
 	d.Fill(geometry.Rectangle(at), white)
 	part.draw(d, d.looks, to)
 	d.frame(at)

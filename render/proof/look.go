@@ -30,7 +30,6 @@ var (
 	nearEdge   = render.Stroke{Width: 0.4, Color: render.Black}
 	innerEdge  = render.Stroke{Width: 0.25, Color: render.Black}
 	leaderLine = render.Stroke{Width: 0.15, Color: render.Black}
-	rule       = render.Stroke{Width: 0.15, Color: render.Grey}
 	faultLine  = render.Stroke{Width: 1, Color: render.Vermilion}
 )
 

@@ -44,8 +44,3 @@ var spare = map[bool]Length{false: 0.87, true: 0.8}
 func wrapped(s string, size render.Points, bold bool, width Length) []string {
 	return typeset.Break(s, size, bold, width*spare[bold])
 }
-
-// fit shortens words to a width, with some to spare.
-func fit(s string, size render.Points, bold bool, width Length) string {
-	return typeset.Fit(s, size, bold, width*spare[bold])
-}

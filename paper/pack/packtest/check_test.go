@@ -25,7 +25,7 @@ func byHand() (*pack.Layout, []pack.Item, []pack.Stock) {
 	}}
 	return &pack.Layout{Gap: 2, Sheets: []pack.Sheet{{
 		Width: 100, Height: 60, Places: []pack.Place{{Item: 0, Box: a}, {Item: 1, Box: b, Turned: true}},
-		Cuts: tree, Offcuts: []pack.Box{below, side},
+		Cuts: tree,
 	}}}, items, stock
 }
 
@@ -54,7 +54,6 @@ func TestSpoiled(t *testing.T) {
 		"trim":            {func(l *parts, _ []pack.Item, st []pack.Stock) { st[0].Trim.Top = 5.001 }, "not within the trim"},
 		"gap":             {func(l *parts, _ []pack.Item, _ []pack.Stock) { l.Gap = 2.001 }, "nearer than the gap"},
 		"overlap":         {func(l *parts, _ []pack.Item, _ []pack.Stock) { l.Sheets[0].Places[1].X = 20 }, "overlap"},
-		"offcut":          {func(l *parts, _ []pack.Item, _ []pack.Stock) { l.Sheets[0].Offcuts[0].Y = 20 }, "offcut overlaps a piece"},
 		"no tree":         {func(l *parts, _ []pack.Item, _ []pack.Stock) { l.Sheets[0].Cuts = nil }, "no tree of cuts"},
 		"tree's root":     {func(l *parts, _ []pack.Item, _ []pack.Stock) { l.Sheets[0].Cuts.Width = 80 }, "does not begin with the sheet"},
 		"tree's piece":    {func(l *parts, _ []pack.Item, _ []pack.Stock) { l.Sheets[0].Cuts.Parts[0].Parts[0].Item = -1 }, "do not yield item 0"},

@@ -49,15 +49,6 @@ func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
 		}
 	}
 	v.apart(boxes)
-	cut := make([]box, 0, len(s.Offcuts))
-	for _, o := range s.Offcuts {
-		b := edges(o)
-		cut = append(cut, b)
-		if !b.within(v.room) || b.w() <= 0 || b.h() <= 0 {
-			v.add("sheet %d: an offcut of %.6g x %.6g mm is not within the trim", v.at, b.w(), b.h())
-		}
-	}
-	v.offcuts(boxes, cut)
 	if mode == pack.Guillotine {
 		if !v.comesApart(boxes) {
 			v.add("sheet %d: the pieces can't be parted by cuts from edge to edge", v.at)
@@ -95,22 +86,6 @@ func (v *sheet) apart(boxes []box) {
 			}
 		}
 		live = append(live, i)
-	}
-}
-
-// offcuts looks whether what is left over overlaps pieces or itself.
-func (v *sheet) offcuts(pieces, cut []box) {
-	for i, a := range cut {
-		for _, b := range pieces {
-			if near(a, b, 0) {
-				v.add("sheet %d: an offcut overlaps a piece", v.at)
-			}
-		}
-		for _, b := range cut[:i] {
-			if near(a, b, 0) {
-				v.add("sheet %d: two offcuts overlap", v.at)
-			}
-		}
 	}
 }
 

@@ -138,15 +138,3 @@ func (s *Sheet) Settle() {
 		s.take(p.Rect)
 	}
 }
-
-// Largest returns the largest free rectangle, less the gap.
-func (s *Sheet) Largest(gap int) (r Rect) {
-	most := 0.0
-	for i := range s.free {
-		f := &s.free[i]
-		if a := (f.W - float64(gap)) * (f.H - float64(gap)); f.W > float64(gap) && f.H > float64(gap) && a > most {
-			most, r = a, Rect{f.x0, f.y0, f.x1 - f.x0, f.y1 - f.y0}
-		}
-	}
-	return r
-}

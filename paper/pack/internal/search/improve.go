@@ -4,26 +4,23 @@ import "slices"
 
 // Run is a search under way.
 type Run struct {
-	p      *Problem
-	st     *state
-	spent  func(steps int) float64 // share of the effort, 1 or more to stop
-	better func(*Solution)
-	steps  int
-	stop   bool
-	best   *Solution
+	p     *Problem
+	st    *state
+	spent func(steps int) float64 // share of the effort, 1 or more to stop
+	steps int
+	stop  bool
+	best  *Solution
 }
 
 // search is the share of the effort for what counts first; the rest is for
 // fence settings and offcuts.
 const search = 0.92
 
-// Solve looks for the best solution while spent returns less than 1. It calls better
-// with the first and each better one.
-func (p *Problem) Solve(seed uint64, spent func(steps int) float64, better func(*Solution)) *Solution {
-	r := &Run{p: p, spent: spent, better: better}
+// Solve looks for the best solution while spent returns less than 1.
+func (p *Problem) Solve(seed uint64, spent func(steps int) float64) *Solution {
+	r := &Run{p: p, spent: spent}
 	r.best = p.First()
 	r.best.Bound = p.Bound(r.best.Cost)
-	r.better(r.best)
 	if len(p.Items) == 0 || spent(0) >= 1 {
 		if !p.Free {
 			r.best.Bins = p.trees(r.best.Bins)
@@ -50,7 +47,6 @@ func (p *Problem) Solve(seed uint64, spent func(steps int) float64, better func(
 	if len(r.best.Left) == 0 {
 		r.polish()
 	}
-	r.best.Steps = r.steps
 	return r.best
 }
 
@@ -64,7 +60,7 @@ func (r *Run) over(share float64) bool {
 
 // found keeps the state as the best solution.
 func (r *Run) found() {
-	s := &Solution{Bins: r.p.clone(r.st.bins), Bound: r.best.Bound, Steps: r.steps}
+	s := &Solution{Bins: r.p.clone(r.st.bins), Bound: r.best.Bound}
 	for _, i := range r.st.out {
 		s.Left = append(s.Left, int(i))
 	}
@@ -77,7 +73,6 @@ func (r *Run) found() {
 	s.Bins = kept
 	s.Cost = r.p.cost(s.Bins)
 	r.best = s
-	r.better(s)
 }
 
 // try takes steps until everything is laid, the effort is spent, or most steps

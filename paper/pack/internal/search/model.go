@@ -54,7 +54,6 @@ type Solution struct {
 	Left  []int
 	Cost  float64 // of a roll the length used, the gap past the last piece included
 	Bound float64
-	Steps int
 }
 
 // better tells whether s leaves less out than o, or costs less.

@@ -1,0 +1,119 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"forel/cmd/pipeline"
+	"forel/cmd/shelf"
+)
+
+const aboutRecord = `
+usage: forel record JOB.toml [flags]
+
+Takes down what was measured of a case while it was made: layers of board and cloth,
+the carcass outside, the finished mouth, the room left beside the book. It is added to
+JOB.record.toml beside the job, each time with what was planned, so that a job changed
+later spoils nothing. It prints what was measured beside what it should be, and whether
+that is what was to be expected.
+
+--show lists all that can be measured of this case, with what is taken down so far; it
+writes nothing. Readings at several places have ; or , between them. What the job file
+tells under [as_built] is taken down too, where nothing else is given. A slip is put
+right in the record with a text editor: of several of one name the last counts.
+
+forel lessons learns from many records; forel rescue tells the way back where the book
+does not fit.
+
+example:
+  forel record case.toml --show
+  forel record case.toml --outside-height 227.8,227.5 --date 2026-05-02
+  forel record case.toml --play-height 1.4 --play-thickness 0.9
+`
+
+func flagsRecord(f *flags) action {
+	var r pipeline.Record
+	f.job(&r.Job)
+	f.dated = true
+	f.settings(r.Settings())
+	return func(out io.Writer, say voice) error {
+		bad, err := f.gather()
+		if err != nil {
+			say.status(bad.Err())
+			return err
+		}
+		if bad != nil {
+			return append(bad, f.wrong(r)...)
+		}
+		if len(f.Args()) != 1 || f.Arg(0) == "" { // it is refused, or only shown
+			return f.report(r, out, say)
+		}
+		folder, name := filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))
+		if r.Show {
+			if r.Old, err = f.recordOf(filepath.Join(folder, name)); err != nil {
+				return err
+			}
+			return f.report(r, out, say)
+		}
+		ctx, stop := stoppable()
+		defer stop()
+		s, err := shelf.Open(ctx, folder, "") // what is read under its lock is still there when the new one lands
+		if err != nil {
+			return recordStays(err)
+		}
+		defer s.Close(false)
+		data, err := s.Take(name)
+		if err != nil {
+			return recordStays(err)
+		}
+		if data != nil {
+			r.Old = &pipeline.File{Name: filepath.Join(folder, name), Data: data}
+		}
+		made, err := r.Make(ctx)
+		say.warn(made.Warnings)
+		if err != nil {
+			return err
+		}
+		if err := s.Put("", "", made.Files); err != nil {
+			return recordStays(err)
+		}
+		report := func() error { _, err := out.Write(made.Report); return err }
+		if _, err := s.Land(true, report); err != nil {
+			return recordStays(err)
+		}
+		_, err = fmt.Fprint(out, wrote(folder, made.Wrote...))
+		return err
+	}
+}
+
+// report prints what a command that writes nothing reports.
+func (f *flags) report(c pipeline.Command, out io.Writer, say voice) error {
+	r, err := c.Make(context.Background())
+	say.warn(r.Warnings)
+	if err == nil {
+		_, err = out.Write(r.Report)
+	}
+	return err
+}
+
+// recordStays is the failure of a folder that no record can be written into.
+func recordStays(err error) error {
+	return hinted(err, "the record is as it was")
+}
+
+// recordOf reads the record of a case, if there is one.
+func (f *flags) recordOf(name string) (*pipeline.File, error) {
+	if _, err := os.Stat(name); errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	data, err := readInput(name, "", "name a record")
+	if err != nil {
+		return nil, err
+	}
+	return &pipeline.File{Name: name, Data: data}, nil
+}

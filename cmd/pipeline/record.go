@@ -1,0 +1,246 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+	"time"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/recordfile"
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/geometry/job"
+	"forel/geometry/wording"
+	"forel/render/lessons"
+)
+
+// Record takes down what was measured of a case, beside what was planned.
+type Record struct {
+	Job
+	Old      *File    // the record that there is; nil: none
+	Readings []string // what was measured, as name=lengths
+	Did      []string // what was done to the case before that
+	Day      string   // of the measuring, such as 2026-05-02; "": that of the Source, if any
+	Show     bool     // tell of all that can be measured, and write nothing
+
+	usual []string // readings of usual names
+}
+
+// usualReadings are the names that have a flag of their own.
+var usualReadings = []string{"board", "outside-height", "outside-width", "outside-thickness", "mouth-height", "mouth-thickness",
+	"play-height", "play-depth", "play-thickness"}
+
+// Settings are those of the record.
+func (r *Record) Settings() []Setting {
+	if r.usual == nil {
+		r.usual = make([]string, len(usualReadings))
+	}
+	says := map[string]string{"board": "`lengths` that one layer of board measured, such as \"1.98; 2.02\"",
+		"outside-height": "`lengths` that the bare carcass, or what is measured in its place, has outside from head to tail",
+		"mouth-height":   "`lengths` from head to tail inside the finished mouth",
+		"play-height":    "`room` left from head to tail with the book in; a minus before what is missing"}
+	var out []Setting
+	for i, name := range usualReadings {
+		usage := says[name]
+		if usage == "" {
+			usage = "`lengths` likewise"
+		}
+		out = append(out, Setting{Name: name, Usage: usage, To: &r.usual[i]})
+	}
+	return append(out,
+		Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings},
+		Setting{Name: "done", Usage: "`what` was done to the case before this was measured, such as \"pared the cloth at the mouth\"", To: &r.Did},
+		Setting{Name: "date", Usage: "`day` of the measuring, such as 2026-05-02", To: &r.Day},
+		Setting{Name: "show", Usage: "list all that can be measured, with what is taken down; write nothing", To: &r.Show},
+	)
+}
+
+// RecordSuffix is how the name of a record ends.
+const RecordSuffix = ".record.toml"
+
+// RecordName returns the name of the record of a job file, which stands beside it.
+func RecordName(jobName string) string {
+	return strings.TrimSuffix(path.Base(strings.ReplaceAll(jobName, `\`, "/")), ".toml") + RecordSuffix
+}
+
+// Make takes down what was measured.
+func (r Record) Make(context.Context) (out Result, err error) {
+	var bad jobfile.Issues
+	if len(r.Files) == 0 && !r.Show {
+		bad = refuse(bad, "no job file for the record to stand beside", "name one, such as forel record case.toml")
+	}
+	day := r.Day
+	if day == "" && !r.Date.IsZero() {
+		day = r.Date.Format(time.DateOnly)
+	}
+	if _, err := time.Parse(time.DateOnly, day); day != "" && err != nil {
+		bad = refuse(bad, "--date: "+wording.Quote(day)+" is no day", "write it as year-month-day, such as 2026-05-02")
+	}
+	w, err := r.read(&out, bad)
+	if err != nil {
+		return out, err
+	}
+	quantities, kind, err := quantitiesOf(w)
+	if err != nil {
+		return out, err
+	}
+	var old recordfile.Record
+	var before []byte
+	if r.Old != nil {
+		if old, err = recordfile.Parse(r.Old.Name, r.Old.Data); err != nil {
+			return out, err
+		}
+		before = r.Old.Data
+	}
+	readings, bad := r.typed(quantities, w.round.Unit)
+	if len(readings) == 0 && bad == nil {
+		readings = built(w, quantities, old)
+	}
+	if len(readings) == 0 && len(r.Did) == 0 && !r.Show && bad == nil {
+		bad = refuse(bad, "nothing to take down", "give what was measured, such as --play-height 1.4; --show lists what can be")
+	}
+	if bad != nil {
+		return out, bad
+	}
+	did := make([]string, len(r.Did))
+	for i, d := range r.Did {
+		did[i] = wording.OneLine(d)
+	}
+	text := before
+	if !r.Show {
+		if text, err = recordfile.Added(before, w.plan.Title, kind, day, did, readings); err != nil {
+			return out, err
+		}
+		name := RecordName(r.Files[0].Name)
+		out.Files, out.Wrote = []File{{Name: name, Data: text}}, []string{name}
+		if old, err = recordfile.Parse(name, text); err != nil {
+			return out, fmt.Errorf("what was written can't be read again: %w", err)
+		}
+	}
+	lines := linesOf(quantities, old)
+	if !r.Show {
+		lines = slices.DeleteFunc(lines, func(l lessons.Line) bool { return len(l.Readings) == 0 })
+	}
+	out.Report = lessons.Record(w.plan.Title, lines, w.round.Unit)
+	return out, nil
+}
+
+// quantitiesOf returns what can be measured of a case as it was planned, before anything
+// of it was made, and what is made.
+func quantitiesOf(w worked) ([]fit.Quantity, string, error) {
+	sound, refused, _ := w.file.Kind.Planned(w.file.Job).Check()
+	if len(refused) > 0 {
+		return nil, "", Problems(refused)
+	}
+	p, err := sound.Make()
+	if err != nil {
+		return nil, "", Problems(err)
+	}
+	return fit.Quantities(p.Chain), p.Kind, nil
+}
+
+// linesOf returns the quantities with what was measured of each last.
+func linesOf(quantities []fit.Quantity, rec recordfile.Record) (out []lessons.Line) {
+	for _, q := range quantities {
+		l := lessons.Line{Quantity: q}
+		l.Low, l.High = q.Within()
+		if t, ok := rec.Last(q.Key); ok {
+			t.Name, t.When = q.Name, q.When
+			l = lessons.Line{Quantity: t.Quantity, Low: t.Low, High: t.High, Readings: t.Readings, Date: t.Date, Slip: t.Slip()}
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// typed reads what was measured.
+func (r Record) typed(quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
+	read := func(flag, name, text string) {
+		q, ok := quantityOf(quantities, name)
+		if !ok {
+			names := make([]string, len(quantities))
+			for i, q := range quantities {
+				names[i] = q.Key
+			}
+			bad = refuse(bad, flag+": "+wording.Quote(name)+" is not measured of this case", "give one of "+wording.Or(names))
+			return
+		}
+		all, err := recordfile.Typed(q, text, u)
+		if err != nil {
+			bad = append(bad, Problems(fmt.Errorf("%s: %w", flag, err))...)
+			return
+		}
+		for _, l := range all {
+			if why := misread(q, l, u); why != "" {
+				bad = refuse(bad, flag+": "+geometry.Settable(l, u)+" is far from the "+geometry.Settable(q.Planned, u)+" that was planned", why)
+				return
+			}
+		}
+		if slices.ContainsFunc(out, func(o recordfile.Reading) bool { return o.Of.Key == q.Key }) {
+			bad = refuse(bad, flag+": "+q.Key+" is given twice", "keep one, with ; between its readings")
+			return
+		}
+		out = append(out, recordfile.Reading{Of: q, All: all})
+	}
+	for i, text := range r.usual {
+		if text != "" {
+			read("--"+usualReadings[i], usualReadings[i], text)
+		}
+	}
+	for _, kv := range r.Readings {
+		name, text, ok := strings.Cut(kv, "=")
+		if name = strings.TrimSpace(name); !ok || name == "" {
+			bad = refuse(bad, fmt.Sprintf("--reading %.40q gives no name and lengths", kv), "write it as name=lengths, such as cloth=0.36")
+			continue
+		}
+		read("--reading "+name, name, text)
+	}
+	return out, bad
+}
+
+// quantityOf returns the quantity of a name; of one case in another the name may leave out
+// which, where only one has it.
+func quantityOf(quantities []fit.Quantity, name string) (found fit.Quantity, ok bool) {
+	n := 0
+	for _, q := range quantities {
+		if q.Key == name {
+			return q, true
+		}
+		if strings.HasPrefix(q.Key, name+"-of-the-") {
+			found, n = q, n+1
+		}
+	}
+	return found, n == 1
+}
+
+// misread tells what a reading would be right as, where it is near the plan in another
+// unit or with its point elsewhere; empty where it is none of these.
+func misread(q fit.Quantity, l geometry.Length, u geometry.Unit) string {
+	if !fit.Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), l) {
+		return ""
+	}
+	for _, as := range []struct {
+		times geometry.Length
+		words string
+	}{{geometry.Inch, "if it was inches, write in after it"}, {1 / geometry.Inch, "if it was millimetres, write mm after it"}, {10, "if it was centimetres, write cm after it"}, {0.1, "look for its decimal point"}} {
+		if near := l * as.times; near > q.Planned*0.9 && near < q.Planned*1.1 {
+			return as.words
+		}
+	}
+	return ""
+}
+
+// built returns the readings that stand in the job file and not yet in the record.
+func built(w worked, quantities []fit.Quantity, old recordfile.Record) (out []recordfile.Reading) {
+	for _, q := range quantities {
+		s, ok := w.file.Job.Settings().Find(q.Set)
+		_, have := old.Last(q.Key)
+		if ok && q.Set != "" && s.Readings != nil && len(*s.Readings) > 0 && !have {
+			out = append(out, recordfile.Reading{Of: q, All: slices.Clone([]geometry.Length(job.Readings(*s.Readings)))})
+		}
+	}
+	return out
+}

@@ -1,0 +1,90 @@
+package recordfile
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/geometry/wording"
+)
+
+func sortOff(off []fit.Off) {
+	slices.SortFunc(off, func(a, b fit.Off) int { return cmp.Compare(a.Key, b.Key) })
+}
+
+// lengthOf reads a length of a record: millimetres, or a text with a unit.
+func lengthOf(v any) (Length, error) {
+	var l Length
+	switch v := v.(type) {
+	case float64:
+		l = Length(v)
+	case int64:
+		l = Length(v)
+	case string:
+		return signed(v, geometry.MM)
+	default:
+		return 0, fmt.Errorf("%.40q is not a length", fmt.Sprint(v))
+	}
+	if !(math.Abs(l.MM()) < 1e4) {
+		return 0, fmt.Errorf("%g is not a length", l.MM())
+	}
+	return l, nil
+}
+
+// signed reads a length that may have a minus before it: play can be missing.
+func signed(text string, u geometry.Unit) (Length, error) {
+	rest, minus := strings.CutPrefix(strings.TrimSpace(strings.ReplaceAll(text, "−", "-")), "-")
+	l, err := geometry.ParseLength(rest, u)
+	if minus {
+		l = -l
+	}
+	return l, err
+}
+
+// mostReadings is how many places of one quantity are taken down at once.
+const mostReadings = 20
+
+// slip tells whether a reading is too far from what was planned to be of the same thing.
+func slip(q fit.Quantity, l Length) bool {
+	return fit.Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), l)
+}
+
+// Typed reads what a maker typed of a quantity: lengths with ";" between them, or with ","
+// where that can't be a decimal comma. A bare number is in the unit u.
+func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err error) {
+	each := func(parts []string) (all []Length, near bool, err error) {
+		near = true
+		for _, p := range parts {
+			l, err := signed(p, u)
+			if err != nil {
+				return nil, false, err
+			}
+			all, near = append(all, l), near && !slip(q, l)
+		}
+		return all, near, nil
+	}
+	if strings.Contains(text, ";") || !strings.Contains(text, ",") {
+		out, _, err = each(strings.Split(text, ";"))
+	} else {
+		whole, wholeNear, wrong := each([]string{text})
+		parts, partsNear, err2 := each(strings.Split(text, ","))
+		switch {
+		case wrong != nil && err2 != nil:
+			err = err2
+		case wrong == nil && err2 == nil && wholeNear == partsNear:
+			return nil, fmt.Errorf("%s can be one length or several; put ; between several, such as %s", wording.Quote(text), strings.Join(strings.Split(text, ","), "; "))
+		case wrong != nil || err2 == nil && partsNear:
+			out = parts
+		default:
+			out = whole
+		}
+	}
+	if err == nil && len(out) > mostReadings {
+		err = fmt.Errorf("more than %d readings; keep those that count", mostReadings)
+	}
+	return out, err
+}

@@ -1,0 +1,256 @@
+// Package order writes what is to be ordered, a block for each supplier: as text, as a
+// table for a spreadsheet, and as a page to print or send.
+package order
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/wording"
+	"forel/paper/money"
+	"forel/paper/order"
+	"forel/render"
+	"forel/render/data"
+	"forel/render/document"
+)
+
+// Options say how lengths are shown and in what money prices are.
+type Options struct {
+	document.Options
+	Currency string // may be empty
+}
+
+// columns are those of every block.
+var columns = []document.Column{{Head: "order", Right: true, Bold: true}, {Head: "what", Broken: true}, {Head: "size", Broken: true}, {Head: "thickness"},
+	{Head: "weight"}, {Head: "grain", Broken: true}, {Head: "price", Right: true}, {Head: "cost", Right: true}}
+
+// rows returns a row for each line of a block.
+func rows(b order.Block, r geometry.Rounding) (out [][]string) {
+	for _, l := range b.Lines {
+		row := []string{quantity(l), name(l), "", "", "", "", "", ""}
+		if l.Material == "" {
+			if l.Pack.IsPositive() {
+				row[2] = "of " + grams(l.Pack)
+			}
+		} else {
+			row[2], row[3], row[5] = l.Stock.Size(), r.Thickness(l.Thickness), strings.TrimPrefix(l.Stock.Along(), "grain ")
+		}
+		if l.Stock.Grammage > 0 {
+			row[4] = wording.Decimal(l.Stock.Grammage, 1) + " g/m²"
+		}
+		if l.Price != nil {
+			cost, _ := l.Cost()
+			row[6], row[7] = money.Number(*l.Price), money.Number(cost)
+		} else {
+			row[6], row[7] = "–", "–"
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// name says what is ordered: by the supplier's name, with the maker's own behind it.
+func name(l order.Line) string {
+	said := wording.OneLine(l.Name)
+	if l.Own != "" {
+		said += " (" + wording.OneLine(l.Own) + ")"
+	}
+	return said
+}
+
+// quantity says how much is ordered: "3 sheets", "1.4 m", "120 g".
+func quantity(l order.Line) string {
+	number := l.Quantity.String()
+	switch l.Unit {
+	case order.Sheet, order.Pack:
+		return wording.Count(int(l.Quantity.IntPart()), l.Unit)
+	case order.Gram:
+		return grams(l.Quantity)
+	}
+	return number + " " + l.Unit
+}
+
+// grams writes a weight.
+func grams(g money.Amount) string {
+	if g.GreaterThanOrEqual(money.Of(1000)) {
+		return g.Shift(-3).String() + " kg"
+	}
+	return g.String() + " g"
+}
+
+// heading names a block.
+func heading(b order.Block) string {
+	if b.Supplier == "" {
+		return "Supplier not given"
+	}
+	return wording.OneLine(b.Supplier)
+}
+
+// sum says what lines come to; empty where none has a price.
+func sum(what string, lines []order.Line, currency string) string {
+	total, any, whole := order.Total(lines)
+	switch {
+	case !any:
+		return ""
+	case whole:
+		return what + ": " + money.In(total, currency)
+	}
+	return what + ", of what has a price: " + money.In(total, currency)
+}
+
+// titles names what the order is for.
+func titles(o order.Order) string {
+	if len(o.Jobs) == 1 {
+		return wording.OneLine(o.Jobs[0])
+	}
+	return fmt.Sprintf("%d cases", len(o.Jobs))
+}
+
+// notes are what is to be said of an order, a sentence each, without capital and full stop.
+func notes(o order.Order) (out []string) {
+	for _, w := range o.Owned {
+		taken := w.Takes.String() + " " + w.Stock.Unit()
+		if !w.Stock.Roll {
+			taken = wording.Count(int(w.Takes.IntPart()), "sheet")
+		}
+		out = append(out, fmt.Sprintf("not ordered, since it is there: %s of %s, %s", taken, wording.OneLine(w.Name), w.Stock.Size()))
+	}
+	if n := o.Terms.SparePieces; n > 0 {
+		out = append(out, fmt.Sprintf("reckoned with %s of each kind", wording.Count(n, "spare piece")))
+	}
+	if o.Terms.Spare.IsPositive() {
+		out = append(out, fmt.Sprintf("reckoned with %s %% more than is used up, then rounded up to what is sold", o.Terms.Spare))
+	}
+	var usual, rolls []string
+	for _, l := range o.Lines() {
+		if l.Stock.Source != "" {
+			usual = append(usual, fmt.Sprintf("%s on %s (%s)", wording.OneLine(l.Name), l.Stock.Size(), l.Stock.Source))
+		}
+		if l.Stock.Roll && l.Stock.SoldBy == 0 {
+			rolls = append(rolls, wording.OneLine(l.Name))
+		}
+	}
+	if len(usual) > 0 {
+		out = append(out, "without [[stock]] in the job, reckoned with usual sizes: "+strings.Join(usual, "; "))
+	}
+	if len(rolls) > 0 {
+		out = append(out, fmt.Sprintf("lengths of %s are rounded up to 100 mm, or 1/8 yd where it is sold by the yard (common practice, no source); stock.sold_by gives your shop's own step", wording.And(rolls)))
+	}
+	return append(out, glue(o))
+}
+
+// care stands where something is bought that needs it.
+var care = wording.Careful(wording.Adhesive)
+
+// glue says how the adhesive was reckoned.
+func glue(o order.Order) string {
+	a := o.Adhesive
+	source := "a usual figure (common practice, no source; data sheets of white glues for wood ask for 120 to 200 g/m², from memory): your maker's own goes into adhesive.coverage"
+	if a.Typed() {
+		source = "your own figure"
+	}
+	said := fmt.Sprintf("adhesive is reckoned for %s m² of cloth and paper at %s g/m², %s; board joints take little", wording.Decimal(order.SquareMetres(o.Glued), 2), a.Covers(), source)
+	if a.AtHand.IsPositive() {
+		said += fmt.Sprintf("; %s are at hand", grams(a.AtHand))
+	}
+	return said
+}
+
+// Text returns the order as text.
+func Text(o order.Order, at Options) []byte {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "Order list: %s\n", titles(o))
+	for _, k := range o.Blocks {
+		fmt.Fprintf(&b, "\n%s\n\n", heading(k))
+		heads := make([]string, len(columns))
+		for i, c := range columns {
+			heads[i] = c.Head
+		}
+		b.WriteString(wording.Aligned(append([][]string{heads}, rows(k, at.Round)...), func(i int) bool { return columns[i].Right }))
+		if s := sum("sum", k.Lines, at.Currency); s != "" {
+			b.WriteString(s + "\n")
+		}
+	}
+	if len(o.Blocks) == 0 {
+		b.WriteString("\nNothing: all of it is there.\n")
+	}
+	if s := sum("cost in all", o.Lines(), at.Currency); s != "" && len(o.Blocks) > 1 {
+		b.WriteString("\n" + s + "\n")
+	}
+	b.WriteString("\n")
+	for _, n := range notes(o) {
+		b.WriteString(n + "\n")
+	}
+	fmt.Fprintf(&b, "\n%s\n", care)
+	return b.Bytes()
+}
+
+// CSV returns the order for a spreadsheet (RFC 4180): lengths in exact millimetres, a row
+// for each line.
+func CSV(o order.Order, at Options) ([]byte, error) {
+	out := [][]string{{"supplier", "ordered_as", "own_name", "material", "quantity", "unit", "width_mm", "height_mm", "thickness_mm", "grammage_g_m2", "grain", "pack_g", "price", "cost", "currency"}}
+	mm := func(l geometry.Length) string {
+		if l == 0 {
+			return ""
+		}
+		return wording.Decimal(data.MM(l).Value(), 3)
+	}
+	for _, b := range o.Blocks {
+		for _, l := range b.Lines {
+			row := []string{b.Supplier, l.Name, l.Own, string(l.Material), l.Quantity.String(), l.Unit, mm(l.Stock.Width), mm(l.Stock.Height), mm(l.Thickness), "", string(l.Stock.Grain), "", "", "", ""}
+			if l.Material == "" {
+				row[3] = "adhesive"
+			}
+			if l.Stock.Grammage > 0 {
+				row[9] = wording.Decimal(l.Stock.Grammage, 3)
+			}
+			if l.Pack.IsPositive() {
+				row[11] = l.Pack.String()
+			}
+			if cost, known := l.Cost(); known {
+				row[12], row[13], row[14] = money.Number(*l.Price), money.Number(cost), at.Currency
+			}
+			out = append(out, row)
+		}
+	}
+	written, err := data.CSV(out)
+	if err != nil {
+		return nil, fmt.Errorf("order list: %w", err)
+	}
+	return written, nil
+}
+
+// Document draws the order, to print or to send.
+func Document(o order.Order, at Options) *document.Document {
+	d := &document.Document{Options: at.Options, Title: "Order list: " + titles(o), Running: titles(o), Foot: "Order list"}
+	blocks := []document.Block{d.Opening(titles(o), "Order list")}
+	say := func(text string, size render.Points, bold bool, above geometry.Length) {
+		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
+	}
+	for _, k := range o.Blocks {
+		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: true})
+		table[0].Bookmark, table[0].Above = heading(k), 5
+		blocks = append(blocks, table...)
+		if s := sum("sum", k.Lines, at.Currency); s != "" {
+			say(wording.Capital(s), render.BodySize, true, 1)
+		}
+	}
+	if len(o.Blocks) == 0 {
+		say("Nothing: all of it is there.", render.BodySize, false, 3)
+	}
+	if s := sum("cost in all", o.Lines(), at.Currency); s != "" && len(o.Blocks) > 1 {
+		say(wording.Capital(s), render.HeadSize, true, 4)
+	}
+	for i, n := range notes(o) {
+		above := geometry.Length(0.4)
+		if i == 0 {
+			above = 4
+		}
+		say(wording.Sentence(n), render.NoteSize, false, above)
+	}
+	say(care, render.NoteSize, true, 3)
+	d.Flow(nil, blocks...)
+	return d
+}
