@@ -172,7 +172,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 				format = s.Typed()
 			}
 		}
-		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md"}[format], r.Report)
+		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md", "toml": ".toml"}[format], r.Report)
 	}
 	for _, f := range r.Files {
 		add(f.Name, f.Data)

@@ -39,14 +39,11 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 	if len(c.Files) == 0 && len(c.Flags) == 0 && !c.Example {
 		return r, refuse(bad, "no book", "name a job file, or give --height, --width and --thickness")
 	}
-	w, err := c.unmeasured(bad)
+	w, err := c.unchecked(jobfile.Unchecked, bad)
 	if err != nil {
 		return r, err
 	}
 	shared := w.file.Job.Shared()
-	if err := c.unbooked(shared.Books).Err(); err != nil {
-		return r, err
-	}
 	ask := choose.Ask{Books: shared.Books, Unit: shared.Unit, Use: c.Use, Conditions: c.Conditions}
 	made, err := choose.Of(ask)
 	if err != nil {
@@ -65,29 +62,6 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 		r.Report = advice.Text(made, ask, w.round, lines)
 	}
 	return r, err
-}
-
-// unbooked tells what of the books is not measured.
-func (c Choose) unbooked(books []job.Book) (bad jobfile.Issues) {
-	for n := range max(1, len(books)) {
-		var b job.Book
-		if n < len(books) {
-			b = books[n]
-		}
-		for _, d := range job.Dimensions {
-			if d.Optional || d.At(&b).Largest() > 0 {
-				continue
-			}
-			key, source := "--"+d.Key, ""
-			if len(c.Files) > 0 {
-				key, source = job.BookKey(n, d.Key), c.Files[0].Name
-			}
-			i := issue(key, "missing", "measure "+d.What)
-			i.Source = source
-			bad = append(bad, i)
-		}
-	}
-	return bad
 }
 
 // exactly writes a length as a maker would type it, in a unit where nothing of it is lost.
