@@ -9,6 +9,40 @@ import (
 
 // What the help of each command says: usage, what it does, an example.
 
+const aboutShop = `
+usage: forel shop [FILE] [flags]
+
+Writes a shop file to begin with, shop.toml where no name is given: what you have,
+for all your jobs. It tells of materials by name, with their thickness as measured and
+their sheets, of printers, and of your habits: any section of a job file but the book.
+A job beside it then says
+
+  board = "grey board 2 mm"
+
+and takes all of it from there. What the job says itself goes before. A file that is
+there already is left as it is.
+
+forel looks for shop.toml beside the job, and nowhere else; --shop names another. With
+--list the names of what a shop file has are printed.
+
+example:
+  forel shop
+  forel shop --list
+  forel templates case.toml --shop ../shop.toml --out case/
+`
+
+const aboutPlain = `
+usage: forel plain [JOB.toml] [flags]
+
+Prints the job with all that it takes from the shop file as one job file, which makes
+the same case without it: for somebody who does not have your shop. Flags that change
+the job are in it too.
+
+example:
+  forel plain case.toml > for-you.toml
+  forel plain case.toml --board "grey board 2 mm" > other.toml
+`
+
 const aboutMeasure = `
 usage: forel measure [JOB.toml] [flags]
 
@@ -168,6 +202,32 @@ example:
   forel order case.toml
   forel order case.toml other.toml --out order/
   forel order case.toml --format csv --set "order.spare=5 %"
+`
+
+const aboutQuote = `
+usage: forel quote [JOB.toml ...] [flags]
+
+Reckons what a case costs: material, what is spoilt of it, work step by step, lines of
+your own, tax, and the price rounded as you like. Several jobs are reckoned together,
+and each alone beside it: cases that share sheets are cheaper together.
+
+Prices stand in [[stock]] and [adhesive], all else in [quote]: currency, hour,
+spoilage, material (the "share" of the sheets that is used up, or "whole" sheets),
+round_to, tax, tax_name, client, maker, valid, excluded. [[extra]] adds a line; below
+zero it takes something off. What has no price is named, and the quote says that it is
+not complete. Amounts are exact decimals, each line rounded to 0.01, halves up.
+
+Tax is only arithmetic, at the rate that you type in: whether it is owed, and how much,
+is for local rules and those who know them. How long steps take is a habit (common
+practice, no source).
+
+With --out it writes quote.pdf for the client, without your own figures, and
+costing.pdf for you.
+
+example:
+  forel quote case.toml
+  forel quote case.toml --set quote.hour=34 --set quote.currency=EUR --out quote/
+  forel quote case.toml other.toml --format csv
 `
 
 var aboutCutter = `

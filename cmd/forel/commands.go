@@ -21,6 +21,8 @@ type action func(out io.Writer, say voice) error
 func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
+		{"shop", "write a commented shop file to begin with, or list what yours has", aboutShop, flagsShop},
+		{"plain", "print a job with all that it takes from the shop file as one job file", aboutPlain, flagsPlain},
 		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
 		{"choose", "advise what to make for a book, and of how thick a board", aboutChoose, flagsChoose},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
@@ -29,6 +31,7 @@ func commands() []command {
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
 		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
 		{"order", "list what is to be ordered, in a seller's terms, a block for each supplier", aboutOrder, flagsOrder},
+		{"quote", "reckon what a case costs: a page for the client, a costing for the maker", aboutQuote, flagsQuote},
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
@@ -40,6 +43,14 @@ func commands() []command {
 		{"man", "print the manual page", aboutMan, flagsMan},
 		{"version", "print which forel this is", aboutVersion, flagsVersion},
 	}
+}
+
+func flagsPlain(f *flags) action {
+	var p pipeline.Plain
+	f.job(&p.Job)
+	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
+	return f.makes(&p)
 }
 
 func flagsMeasure(f *flags) action {
@@ -73,6 +84,8 @@ func flagsGauge(f *flags) action {
 	f.source, f.dated = &g.Source, true
 	f.out("gauge", "gauge/", "`folder` to write into; made if it is not there", nil)
 	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
+	f.shop = f.String("shop", "", shopUsage)
 	f.key("units", "units", "the `unit` you measure in: mm or in")
 	f.sets("any `key=value` of [print], such as print.margin_left=6")
 	f.settings(g.Settings())
@@ -115,6 +128,17 @@ func flagsOrder(f *flags) action {
 	f.settings(o.Settings())
 	f.long("laying out", &o.Progress)
 	return f.makes(&o)
+}
+
+func flagsQuote(f *flags) action {
+	var q pipeline.Quote
+	f.job(&q.Job)
+	f.several = true
+	f.out("", "quote/", "`folder` to write quote.pdf and costing.pdf into; made if it is not there", &q.Draw)
+	f.prints()
+	f.settings(q.Settings())
+	f.long("reckoning", &q.Progress)
+	return f.makes(&q)
 }
 
 func flagsCutter(f *flags) action {

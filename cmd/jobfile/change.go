@@ -65,12 +65,15 @@ func (e *edit) change(r *reader, c Change) error {
 		}
 		return nil
 	}
+	if long := jobWords.short[c.Key]; long != "" {
+		c.Key = long
+	}
 	first := c.Key
 	if key, later := unnumbered(c.Key); later {
 		first = key
 	}
-	if !slices.Contains(knownKeys, first) {
-		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: suggest(strings.Split(first, "."))})}
+	if !Known(first) {
+		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: jobWords.suggest(strings.Split(first, "."))})}
 	}
 	if table, _, ok := strings.Cut(c.Key, "."); ok {
 		if of, _, listed := strings.Cut(table, "["); listed && table != numbered(of, r.counts[of]+1) && !e.has(table) {

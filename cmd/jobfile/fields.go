@@ -246,7 +246,7 @@ var starterText = sync.OnceValue(func() starterWords {
 		}
 		if m := keyLine.FindStringSubmatch(line); m != nil && Known(joined(table, m[1])) {
 			key := joined(table, m[1])
-			value := m[2][:valueLength([]byte(m[2]))]
+			value, _ := newEdit([]byte(m[1] + " = " + m[2])).get(m[1])
 			_, says, _ := strings.Cut(m[2][len(value):], "# ")
 			if _, ok := t.examples[key]; !ok {
 				t.order = append(t.order, key)

@@ -10,6 +10,7 @@ import (
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
 	r.units()
+	r.lend()
 	var f File
 	f.Kind = r.kind()
 	f.Job = f.Kind.New(r.usual)
@@ -25,9 +26,11 @@ func (r *reader) settings() File {
 	r.others(f.Kind, f.Job.Settings())
 	f.Print, f.Black = r.print()
 	f.Names = r.names(f.Kind)
+	r.lendStock(f.Kind)
 	f.Stock = r.readStock()
 	r.terms(&f)
 	f.Times, f.Hours = r.times()
+	f.Lent = r.taken
 	return f
 }
 

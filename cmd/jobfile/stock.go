@@ -27,6 +27,9 @@ var materials = func() job.Setting {
 var stockGrains = job.Setting{Key: "stock.grain", What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
 
+// stockPer is what the price of a roll is for.
+var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its price is for; left out, a metre, or a yard where units are in", Words: []string{"metre", "yard"}}
+
 // stockSettings are the keys of a [[stock]]; what they hold is read by oneStock.
 var stockSettings = []job.Setting{
 	materials,
@@ -41,6 +44,7 @@ var stockSettings = []job.Setting{
 	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
 	{Key: "stock.supplier", What: "who sells it"},
 	{Key: "stock.ordered_as", What: "what the supplier calls it"},
+	stockPer,
 	stockLengthOf("trim", "what is taken off each edge first", 0, stock.MostTrim),
 	stockLengthOf("kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf),
 	stockNumberOf("density", "kg/m³", 100, 3000),
@@ -66,21 +70,31 @@ func stockSetting(word string) job.Setting {
 
 // readStock reads every [[stock]]; flags alone make one too.
 func (r *reader) readStock() []stock.Stock {
-	count := r.counts["stock"]
-	if count == 0 && slices.ContainsFunc(stockKeys, r.has) {
-		count = 1
-	}
+	count := r.ownStock()
 	var out []stock.Stock
-	for n := range min(count, mostStock) {
+	for n := range count + r.lentStock {
 		out = append(out, r.oneStock(numbered("stock", n+1)))
 	}
 	return out
 }
 
+// ownStock returns how many [[stock]] the job itself has.
+func (r *reader) ownStock() int {
+	set := func(key string) bool { _, ok := r.flags[key]; return ok }
+	if r.counts["stock"] == 0 && slices.ContainsFunc(stockKeys, set) {
+		return 1
+	}
+	return min(r.counts["stock"], mostStock)
+}
+
 // oneStock reads the [[stock]] whose keys begin with name.
 func (r *reader) oneStock(name string) stock.Stock {
-	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(r.fileUnit), Per: stock.Metre}
-	if r.fileUnit == geometry.IN {
+	unit := r.fileUnit
+	if v, ok := r.lent[name+".material"]; ok {
+		unit = r.unitOf(v)
+	}
+	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(unit), Per: stock.Metre}
+	if _, roll := r.get(name + ".roll"); roll && unit == geometry.IN {
 		s.Per = stock.Yard
 	}
 	before := len(r.issues)
@@ -113,6 +127,14 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	r.title(name+".supplier", &s.Supplier)
 	r.title(name+".ordered_as", &s.OrderedAs)
+	if v, ok := get("per"); ok {
+		switch r.choice(v, stockPer) {
+		case "yard":
+			s.Per = stock.Yard
+		default:
+			s.Per = stock.Metre
+		}
+	}
 	r.stockLength(name, "trim", &s.Trim)
 	r.stockLength(name, "kerf", &s.Kerf)
 	if v, ok := get("density"); ok {
@@ -182,6 +204,9 @@ func (r *reader) stockNumber(v value, word string, whole bool) float64 {
 // stockAt is where a key of a [[stock]] stands, or would.
 func (r *reader) stockAt(name, word string) place {
 	if v, ok := r.get(name + "." + word); ok {
+		return v.at
+	}
+	if v, ok := r.lent[name+".material"]; ok {
 		return v.at
 	}
 	return r.at(r.tables[name], name+"."+word)

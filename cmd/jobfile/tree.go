@@ -29,7 +29,7 @@ func (r *reader) readTOML(data []byte) Issues {
 		err := p.Error()
 		switch {
 		case t.nodes > mostNodes:
-			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a job file"}}}
+			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a " + r.words.file}}}
 		case err == nil:
 			r.twice = r.invalid(data)
 			return nil
@@ -93,11 +93,16 @@ func (t *tree) key(n *unstable.Node) (path []string, line int) {
 
 // header takes a [table] or [[table]] and tells whether to read what it holds.
 func (t *tree) header(path []string, array bool, line int) bool {
-	name := path[0]
+	name := t.tableOf(path)
 	switch {
-	case len(path) > 1 || !slices.Contains(knownTables, name):
+	case name != dotted(path) || !slices.Contains(t.words.tables, name):
 		t.misplaced(path, line)
 		return false
+	case name == patternTable:
+		if t.counts["material"] == 0 {
+			t.refuse(t.at(line, name), "a pattern of no material", "write it below its [[material]]")
+		}
+		return t.counts["material"] > 0
 	case lists[name].most > 0:
 		t.newOf(name, line)
 		if !array {
@@ -107,27 +112,43 @@ func (t *tree) header(path []string, array bool, line int) bool {
 	case array:
 		t.refuse(t.at(line, name), "["+bracketed(name)+"] is a list of tables", "write "+bracketed(name))
 	}
+	if v, ok := t.file[t.words.short[name]]; ok && v.at.name == name {
+		t.refuse(t.at(line, name), fmt.Sprintf("set twice, first on line %d", v.at.line), "take that line away and write "+wordOf(t.words.short[name])+" = "+written(v)+" below "+bracketed(name))
+		return false
+	}
 	t.tables[name] = line
 	return true
 }
 
+// tableOf returns the table that a path leads into: of a shop file it may have two parts.
+func (t *tree) tableOf(path []string) string {
+	if len(path) > 1 {
+		if two := dotted(path[:2]); (two == sheetList || two == patternTable) && slices.Contains(t.words.tables, two) {
+			return two
+		}
+	}
+	return path[0]
+}
+
 // put takes one key with its value.
 func (t *tree) put(path []string, n *unstable.Node, line int) {
-	name, key := path[0], dotted(path)
-	if lists[name].most > 0 && len(path) > 1 && t.counts[name] == 0 {
+	name, key := t.tableOf(path), dotted(path)
+	if lists[name].most > 0 && key != name && t.counts[name] == 0 && slices.Contains(t.words.tables, name) {
 		t.newOf(name, line)
 		t.singleBrackets(name, line)
 	}
 	switch {
 	case t.tooMany(name): // refused where it begins
-	case lists[key].most > 0:
-		t.putList(key, n, line)
-	case slices.Contains(knownTables, key):
-		t.tables[name] = line
-		t.putTable(name, n, line)
-	case slices.Contains(knownKeys, key):
+	case n.Kind == unstable.String && t.words.short[key] != "":
+		t.set(t.words.short[key], t.value(n, t.at(line, key)))
+	case slices.Contains(t.words.keys, key):
 		key = t.here(key)
 		t.set(key, t.value(n, t.at(line, key)))
+	case lists[key].most > 0 && slices.Contains(t.words.tables, key):
+		t.putList(key, n, line)
+	case slices.Contains(t.words.tables, key):
+		t.tables[name] = line
+		t.putTable(name, n, line)
 	default:
 		t.misplaced(path, line)
 	}
@@ -142,24 +163,24 @@ func (t *tree) putTable(name string, n *unstable.Node, line int) {
 	}
 	for it := n.Children(); it.Next(); {
 		path, line := t.key(it.Node())
-		t.put(append([]string{name}, path...), it.Node().Value(), line)
+		t.put(append(strings.Split(name, "."), path...), it.Node().Value(), line)
 	}
 }
 
 // misplaced takes a key or table that isn't known. Where it makes a table of a
 // known key, that is told when the key is read.
 func (t *tree) misplaced(path []string, line int) {
-	if t.tooMany(path[0]) {
+	if t.tooMany(t.tableOf(path)) {
 		return
 	}
 	for n := 1; n <= min(len(path), 2); n++ {
-		if owner := dotted(path[:n]); slices.Contains(knownKeys, owner) {
+		if owner := dotted(path[:n]); slices.Contains(t.words.keys, owner) {
 			owner = t.here(owner)
 			t.set(owner, value{kind: tableKind, at: t.at(line, owner)})
 			return
 		}
 	}
-	t.refuse(t.at(line, t.here(dotted(path))), "unknown key", suggest(path))
+	t.refuse(t.at(line, t.here(dotted(path))), "unknown key", t.words.suggest(path))
 }
 
 // set keeps the first value of a key and refuses a second.

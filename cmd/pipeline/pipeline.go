@@ -54,6 +54,16 @@ type Source struct {
 	Files []File
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
+	Shop  File           // what the maker has, for jobs to name; without a name there is none
+}
+
+// shop reads the shop file, where there is one; beside issues it holds what is sound.
+func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
+	if s.Shop.Name == "" {
+		return nil, nil
+	}
+	shop, err := jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
+	return shop, Problems(err)
 }
 
 // Reads is a command, by its address, that reads a file.

@@ -173,6 +173,11 @@ func (o *Order) Settings() []Setting {
 	return append([]Setting{formats(&o.Format, "list: text or csv", moneyFormats)}, searched(&o.Effort)...)
 }
 
+// Settings are those of the quote.
+func (q *Quote) Settings() []Setting {
+	return append([]Setting{formats(&q.Format, "costing: text or csv", moneyFormats)}, searched(&q.Effort)...)
+}
+
 // searched are the settings of how sheets are laid out for what is bought.
 func searched(effort *string) []Setting {
 	if *effort == "" {

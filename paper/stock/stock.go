@@ -208,6 +208,19 @@ func (s Stock) Along() string {
 	return s.Material.Direction() + " along " + s.side(s.Width)
 }
 
+// Has says how much of it there is: "6 of 700 × 1000 mm", "2.4 m of roll 1370 mm wide".
+func (s Stock) Has() string {
+	switch {
+	case s.Roll && s.Height > 0 && s.Count > 1:
+		return fmt.Sprintf("%d times %s of %s", s.Count, s.side(s.Height), s.Size())
+	case s.Roll && s.Height > 0:
+		return s.side(s.Height) + " of " + s.Size()
+	case s.Count > 0:
+		return fmt.Sprintf("%d of %s", s.Count, s.Size())
+	}
+	return s.Size()
+}
+
 // Check tells what is wrong with a stock's measures, nil if nothing is.
 func (s Stock) Check() error {
 	if w, h := s.Usable(); w < LeastSide/2-slack || !s.Endless() && h < LeastSide/2-slack {
