@@ -64,9 +64,9 @@ usage: forel choose [JOB.toml] [flags]
 Advises what to make for a book: of boards, of card, a chemise in a case, a
 drop-spine box; of how thick a board, by an estimate of how it bends; and whether
 to have a thumb hole or a ribbon. Each piece of advice has its reasons, each with
-its source or the words that it is common practice. At the end stands the job file
-that it comes to; --format toml prints that alone. Of a job its books and unit
-count.
+its source or the words that it is common practice. At the end stand the
+lines of a job file that it comes to; --format toml prints the whole file, a new
+one or the job with them. Of a job its books and unit count.
 
 example:
   forel choose --height 221 --width 148.5 --thickness 32 --weight "640 g"

@@ -49,19 +49,49 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, Problems(err)
 	}
-	lines, err := jobfile.Changed("", nil, changesFor(ask, made, shared.Title))
+	whole, lines, err := c.jobFor(ask, made, shared.Title)
 	if err != nil {
 		return r, err
 	}
+	if len(c.Files) == 1 && whole != nil { // the rest of it may want something else
+		shop, _ := c.shop()
+		_, _, err := shop.Parse(c.Files[0].Name, whole, c.Flags...)
+		r.Warnings = Problems(err)
+		for i := range r.Warnings { // they are of a file that is not there yet
+			r.Warnings[i].Line, r.Warnings[i].Reason = 0, "as advised: "+r.Warnings[i].Reason
+		}
+	}
 	switch c.Format {
 	case "json":
-		r.Report, err = advice.JSON(made, ask, w.round.Unit, lines)
+		r.Report, err = advice.JSON(made, ask, w.round.Unit, lines, whole)
 	case "toml":
-		r.Report = lines
+		r.Report = whole
 	default:
-		r.Report = advice.Text(made, ask, w.round, lines)
+		r.Report = advice.Text(made, ask, w.round, lines, len(c.Files) == 1)
 	}
 	return r, err
+}
+
+// jobFor returns a job file for a choice, and the lines of it to show: of a job that was
+// read, that with what is advised (nil where it is not written so that it can be changed), and the lines that say so; else a new one, all of it.
+func (c Choose) jobFor(a choose.Ask, made choose.Choice, title string) (whole, lines []byte, err error) {
+	head, advised := changesFor(a.Unit, made.Sets)
+	if len(c.Files) == 0 {
+		head = append(head, jobfile.Change{Key: "units", Value: a.Unit.String()})
+		if title != "" {
+			head = append(head, jobfile.Change{Key: "title", Value: title})
+		}
+		whole, err = jobfile.Changed("", nil, slices.Concat(head, changesOf(a), advised))
+		return whole, whole, err
+	}
+	advised = slices.Concat(head, advised)
+	if lines, err = jobfile.Changed("", nil, advised); err != nil {
+		return nil, nil, err
+	}
+	if whole, err = jobfile.Changed(c.Files[0].Name, c.Files[0].Data, advised); err != nil && c.Format != "toml" {
+		return nil, lines, nil // they are to be typed in
+	}
+	return whole, lines, err
 }
 
 // exactly writes a length as a maker would type it, in a unit where nothing of it is lost.
@@ -75,28 +105,27 @@ func exactly(l geometry.Length, u geometry.Unit) string {
 	return wording.Decimal(l.MM(), 6) + " mm"
 }
 
-// changesFor returns what a job file sets for a choice.
-func changesFor(a choose.Ask, c choose.Choice, title string) (all []jobfile.Change) {
-	typed := func(l geometry.Length) string { return exactly(l, a.Unit) }
-	set := func(key, value string) { all = append(all, jobfile.Change{Key: key, Value: value}) }
-	if title != "" {
-		set("title", title)
-	}
-	set("units", a.Unit.String())
-	in := func(top bool) {
-		for _, s := range c.Sets {
-			if strings.Contains(s.Key, ".") == top {
-				continue
-			}
-			value := s.Word
-			if value == "" {
-				value = typed(s.Value)
-			}
-			set(s.Key, value)
+// changesFor returns what is set: what stands at the top of a job file, the last first, since
+// each is put before what is there; and all else.
+func changesFor(u geometry.Unit, sets []job.Change) (head, rest []jobfile.Change) {
+	for _, s := range sets {
+		value := s.Word
+		if value == "" {
+			value = exactly(s.Value, u)
+		}
+		change := jobfile.Change{Key: s.Key, Value: value}
+		if strings.Contains(s.Key, ".") {
+			rest = append(rest, change)
+		} else {
+			head = slices.Insert(head, 0, change)
 		}
 	}
-	in(true)
-	slices.Reverse(all) // what stands at the top is put before what is there
+	return head, rest
+}
+
+// changesOf returns what a new job file says of the books.
+func changesOf(a choose.Ask) (all []jobfile.Change) {
+	set := func(key, value string) { all = append(all, jobfile.Change{Key: key, Value: value}) }
 	for n, b := range a.Books {
 		if b.Title != "" {
 			set(job.BookKey(n, "title"), b.Title)
@@ -104,7 +133,7 @@ func changesFor(a choose.Ask, c choose.Choice, title string) (all []jobfile.Chan
 		for _, d := range job.Dimensions {
 			var readings []string
 			for _, l := range *d.At(&b) {
-				readings = append(readings, typed(l))
+				readings = append(readings, exactly(l, a.Unit))
 			}
 			if readings != nil {
 				set(job.BookKey(n, d.Key), strings.Join(readings, ";"))
@@ -114,6 +143,5 @@ func changesFor(a choose.Ask, c choose.Choice, title string) (all []jobfile.Chan
 			set(job.BookKey(n, "weight"), wording.Decimal(b.Weight, 1)+" g")
 		}
 	}
-	in(false)
 	return all
 }

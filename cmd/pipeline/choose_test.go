@@ -61,10 +61,10 @@ func TestAdviceIsAccepted(t *testing.T) {
 
 // Of a job its books count, whatever else stands in it.
 func TestChooseForAJob(t *testing.T) {
-	text := "kind = \"chemise\"\n[[book]]\ntitle = \"Tide log\"\nheight = [210, 211]\nwidth = 140\nthickness = 25\n[board]\nthickness = 3\n" // invented
+	text := "# kept\nkind = \"chemise\"\n[[book]]\ntitle = \"Tide log\"\nheight = [210, 211]\nwidth = 140\nthickness = 25\n[board]\nthickness = 3\n" // invented
 	r, err := pipeline.Choose{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}}, Format: "toml"}.Make(t.Context())
 	require.NoError(t, err)
-	for _, line := range []string{`title = "Tide log"`, `height = ["210 mm", "211 mm"]`, `kind = "slipcase"`, `thickness = "2 mm"`} {
+	for _, line := range []string{`title = "Tide log"`, `height = [210, 211]`, `kind = "slipcase"`, `thickness = "2 mm"`, "# kept"} {
 		assert.Contains(t, string(r.Report), line)
 	}
 }

@@ -16,8 +16,9 @@ import (
 // wide is how long a line of the text is.
 const wide = 80
 
-// Text returns the advice in words, with the lines of a job file at its end.
-func Text(c choose.Choice, a choose.Ask, round geometry.Rounding, lines []byte) []byte {
+// Text returns the advice in words, with the lines of a job file at its end: of one that is
+// there already, or all of a new one.
+func Text(c choose.Choice, a choose.Ask, round geometry.Rounding, lines []byte, there bool) []byte {
 	var b bytes.Buffer
 	fine := func(l geometry.Length) string { return geometry.Settable(l, round.Unit) }
 	paragraph := func(first, rest, text string) {
@@ -53,7 +54,11 @@ func Text(c choose.Choice, a choose.Ask, round geometry.Rounding, lines []byte) 
 		paragraph("", "  ", choose.Assumptions())
 	}
 	paragraph("", "  ", "take care: "+wording.Brief)
-	b.WriteString("\nthe job file that this comes to:\n\n")
+	if there {
+		b.WriteString("\nwhat the job file then says (--format toml prints all of it):\n\n")
+	} else {
+		b.WriteString("\nthe job file that this comes to:\n\n")
+	}
 	b.Write(lines)
 	return b.Bytes()
 }
@@ -103,16 +108,17 @@ type jsonChoice struct {
 	Advice       []jsonAdvice `json:"advice"`
 	Others       []jsonOther  `json:"others"`
 	Assumptions  string       `json:"assumptions,omitempty"`
-	Job          string       `json:"job"` // a job file
+	Lines        string       `json:"lines"`         // of a job file
+	Job          string       `json:"job,omitempty"` // a job file with them
 }
 
-// JSON returns the advice for other programs.
-func JSON(c choose.Choice, a choose.Ask, unit geometry.Unit, lines []byte) ([]byte, error) {
+// JSON returns the advice for other programs, with lines of a job file and one that has them.
+func JSON(c choose.Choice, a choose.Ask, unit geometry.Unit, lines, whole []byte) ([]byte, error) {
 	fine := func(l geometry.Length) string { return geometry.Settable(l, unit) }
 	out := jsonChoice{
 		Book: jsonBook{data.MM(c.Size.Height), data.MM(c.Size.Width), data.MM(c.Size.Thickness), float64(int(c.Grams + 0.5)), c.Weighed},
 		Use:  a.Use, Conditions: append([]string{}, a.Conditions...), Kind: c.Kind.Name, Construction: c.Kind.Construction,
-		Advice: []jsonAdvice{}, Others: []jsonOther{}, Job: string(lines),
+		Advice: []jsonAdvice{}, Others: []jsonOther{}, Lines: string(lines), Job: string(whole),
 	}
 	if b := c.Board; b != nil {
 		out.Board = &jsonBoard{data.MM(b.Least), data.MM(b.Most), b.By, b.Sold.Name, b.Pasted, data.MM(b.Thickness())}
