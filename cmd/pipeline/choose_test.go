@@ -11,6 +11,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry"
 	"forel/geometry/choose"
 	books "forel/geometry/job"
 )
@@ -49,6 +50,14 @@ func TestAdviceIsAccepted(t *testing.T) {
 			return
 		}
 		require.NoError(t, again)
+		file, _, err := jobfile.Parse("job.toml", r.Report)
+		require.NoError(t, err, "%s", r.Report)
+		for i, d := range books.Dimensions[:3] {
+			asked, err := geometry.ParseLength(flags[i+1].Value, geometry.MM)
+			require.NoError(t, err)
+			b := file.Job.Shared().Book()
+			assert.InDelta(t, asked.MM(), d.At(&b).Largest().MM(), 1e-5, d.Key)
+		}
 		require.True(t, strings.HasSuffix(string(text.Report), "\n\n"+string(r.Report)))
 		for _, line := range strings.Split(strings.TrimSuffix(string(text.Report), string(r.Report)), "\n") {
 			assert.LessOrEqual(t, len([]rune(line)), 80, line)
