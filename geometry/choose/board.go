@@ -26,6 +26,7 @@ const (
 	Push    = 3.0  // newtons, of a finger at the middle of the mouth
 	SideBy  = 30.0 // a side gives no more than its height by this
 	TailBy  = 100. // a tail wall no more than what it spans by this
+	nearly  = 0.95 // of the middle of the range: an estimate is no better
 	roomFor = 2.0  // mm, by which the inside is larger than the book: what changes little
 )
 
@@ -77,7 +78,7 @@ func (w way) board(c Choice, u geometry.Unit) (b Board) {
 			b.Least, b.Most, b.By = need.at(stiff), most, need.by
 		}
 	}
-	b.carry(max(w.least, (b.Least+b.Most)/2), u)
+	b.carry(max(w.least, (b.Least+b.Most)/2*nearly), u)
 	return b
 }
 
@@ -121,6 +122,6 @@ func Assumptions() string {
 	return fmt.Sprintf("how thick a board is worked out: a side is a plate held at three edges and free at the mouth, the tail wall a beam between the sides; "+
 		"grey board has a modulus of 1 to 3 GPa and a Poisson's ratio of %g (from memory); covering and lining are left out. "+
 		"A side gives at most 1/%.0f of its height, pushed with %.0f N or with the book on it; a tail wall 1/%.0f of what it spans: limits chosen here, so that 2 mm comes out for an ordinary book. "+
-		"The next thickness sold is taken from the middle of the range. Bend a strip of your own board in your hands before you trust it.",
+		"The next thickness sold is taken, from a little below the middle of the range on. Bend a strip of your own board in your hands before you trust it.",
 		bending.Poisson, SideBy, Push, TailBy)
 }

@@ -4,6 +4,7 @@
 package choose
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -137,7 +138,7 @@ func (w way) tried(a Ask, c Choice) (Choice, job.Problems) {
 	if k.Construction != "" {
 		c.Sets = append(c.Sets, job.Change{Key: "construction", Word: k.Construction})
 	}
-	c.Advice = []Advice{{"make", "what to make", stage.Words(k.About), w.why}}
+	c.Advice = []Advice{{"make", "what to make", stage.Words(cmp.Or(w.says, k.About)), w.why}}
 	board := boardKey(k)
 	sets := slices.Clone(w.sets)
 	if w.bends {
@@ -178,7 +179,7 @@ func (w way) tried(a Ask, c Choice) (Choice, job.Problems) {
 				thick = k.Value
 			}
 		}
-		c.Advice = append(c.Advice, Advice{"board", "how thick a card", stage.Words("%s", thick), []Reason{why(practice, "usual for a case that is folded in one piece")}})
+		c.Advice = append(c.Advice, Advice{"board", "how thick", stage.Words("%s", thick), []Reason{w.folded}})
 	}
 	c.Advice = append(c.Advice, out(a, c, w, slices.ContainsFunc(kept, func(s job.Change) bool { return s.Key == holeKey })))
 	c.Sets = append(c.Sets, kept...)

@@ -20,6 +20,8 @@ const (
 // way is one way of casing a book, with why.
 type way struct {
 	kind, construction string
+	says               string // what it is called, where not as its kind is
+	folded             Reason // of what is folded: why it is so thick
 	why                []Reason
 	sets               []job.Change
 	least              Length       // of its board, by published examples
@@ -31,9 +33,10 @@ const holeKey = "thumb_hole.shape"
 
 var (
 	boards = way{kind: "slipcase", construction: "boards", bends: true}
-	card   = way{kind: "slipcase", construction: "card"}
-	worn   = way{kind: "chemise and slipcase", construction: "boards", bends: true, hole: []job.Change{{Key: holeKey, Word: "semicircle"}}}
-	box    = way{kind: "drop-spine box", bends: true, least: 3 * geometry.Inch / 32}
+	card   = way{kind: "slipcase", construction: "card", says: "a case of scored card, folded from one piece",
+		folded: why(practice, "usual for a case that is folded; measure yours, and type that in")}
+	worn = way{kind: "chemise and slipcase", construction: "boards", bends: true, hole: []job.Change{{Key: holeKey, Word: "semicircle"}}}
+	box  = way{kind: "drop-spine box", bends: true, least: 3 * geometry.Inch / 32}
 )
 
 func (w way) because(r ...Reason) way {
@@ -41,9 +44,11 @@ func (w way) because(r ...Reason) way {
 	return w
 }
 
-// corrugated is a case of corrugated board with one wall, about 3 mm as sold (from memory).
+// corrugated is a case of corrugated board.
 func corrugated(u geometry.Unit) way {
 	w := card
+	w.says = "a case of corrugated board, folded from one piece"
+	w.folded = why("from memory", "board with one wall is often about so thick; measure yours, and type that in")
 	w.sets = []job.Change{{Key: "card.kind", Word: "corrugated"}, {Key: "card.thickness", Value: job.Round(u, 3, 0.12)}}
 	return w
 }
