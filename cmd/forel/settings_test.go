@@ -15,7 +15,7 @@ import (
 // the job file, or is of no use to it: it has no folders and no shop file.
 func TestThePageHasEveryFlag(t *testing.T) {
 	elsewhere := []string{"height", "width", "thickness", "weight", "title", "units", "board-known", "paper", "black", "swell", "set", "example", "out",
-		"shop", "board", "lining", "cloth", "side-paper", "printer"}
+		"shop", "job", "board", "lining", "cloth", "side-paper", "printer"}
 	outputs := new(page.Desk).Answer(context.Background(), page.Request{Do: "outputs"}, nil).Outputs
 	seen := 0
 	for _, d := range describe() {
