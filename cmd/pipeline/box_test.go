@@ -15,6 +15,7 @@ import (
 	"forel/cmd/pipeline"
 	"forel/geometry/box"
 	"forel/geometry/chemise"
+	"forel/render/pdf/pdftest"
 )
 
 // boxed is the job of a drop-spine box for an invented book of 220 x 150 x 30 mm.
@@ -182,4 +183,26 @@ func TestFindingsAreTold(t *testing.T) {
 		}
 	}
 	assert.GreaterOrEqual(t, rows, 8)
+}
+
+// The heading of the checks of the fit stands with the first of them, whatever is above it.
+func TestFitHeadingStandsWithItsChecks(t *testing.T) {
+	tried := 0
+	for _, set := range [][]string{{}, {"box.board_known=measured"}, {"box.large_tray=as planned"}, {"book.weight=5 kg", "box.board_known=measured", "box.lid_lining=2.5 mm"}} {
+		r, err := pipeline.Fit{Job: boxed(set...), Draw: true}.Make(context.Background())
+		require.NoError(t, err)
+		for _, f := range r.Files {
+			if f.Name != "fit.pdf" {
+				continue
+			}
+			doc := pdftest.Open(t, f.Data)
+			for n := 1; n <= doc.Pages; n++ {
+				if said := doc.Text(n); strings.Contains(said, "In this order, each at its step") {
+					assert.Contains(t, said, "Step 1: gauge strip", set)
+					tried++
+				}
+			}
+		}
+	}
+	assert.Equal(t, 4, tried)
 }
