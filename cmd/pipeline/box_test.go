@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"encoding/json"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -150,6 +151,8 @@ func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
 	}
 	said := read(t, pipeline.Handout{Job: boxed("as_built.height=228.6")})
 	assert.Contains(t, said, "228.6 mm from head to tail")
+	assert.Contains(t, said, "here 228.6 mm; at")
+	assert.NotContains(t, said, "here 227.9 mm; at")
 	assert.Contains(t, said, "Taken as planned, since it was not measured: from the open edge to the fore-edge and from bench to rim")
 }
 
@@ -185,12 +188,15 @@ func TestFindingsAreTold(t *testing.T) {
 	assert.GreaterOrEqual(t, rows, 8)
 }
 
-// The heading of the checks of the fit stands with the first of them, whatever is above it.
+// The heading of the checks of the fit stands with the first of them, in every worked box.
 func TestFitHeadingStandsWithItsChecks(t *testing.T) {
-	tried := 0
-	for _, set := range [][]string{{}, {"box.board_known=measured"}, {"box.large_tray=as planned"}, {"book.weight=5 kg", "box.board_known=measured", "box.lid_lining=2.5 mm"}} {
-		r, err := pipeline.Fit{Job: boxed(set...), Draw: true}.Make(context.Background())
+	for _, name := range []string{"buoy-notes", "channel-pilot", "coast-charts", "tidal-diary"} {
+		text, err := os.ReadFile("../../testdata/" + name + "/job.toml")
 		require.NoError(t, err)
+		j := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: text}}}}
+		r, err := pipeline.Fit{Job: j, Draw: true}.Make(context.Background())
+		require.NoError(t, err)
+		tried := false
 		for _, f := range r.Files {
 			if f.Name != "fit.pdf" {
 				continue
@@ -198,11 +204,11 @@ func TestFitHeadingStandsWithItsChecks(t *testing.T) {
 			doc := pdftest.Open(t, f.Data)
 			for n := 1; n <= doc.Pages; n++ {
 				if said := doc.Text(n); strings.Contains(said, "In this order, each at its step") {
-					assert.Contains(t, said, "Step 1: gauge strip", set)
-					tried++
+					assert.Regexp(t, "Step 1: .*gauge strip", said, name)
+					tried = true
 				}
 			}
 		}
+		assert.True(t, tried, name)
 	}
-	assert.Equal(t, 4, tried)
 }
