@@ -188,6 +188,32 @@ example:
   forel order case.toml --format csv --set "order.spare=5 %"
 `
 
+const aboutQuote = `
+usage: forel quote [JOB.toml ...] [flags]
+
+Reckons what a case costs: material, what is spoilt of it, work step by step, lines of
+your own, tax, and the price rounded as you like. Several jobs are reckoned together,
+and each alone beside it: cases that share sheets are cheaper together.
+
+Prices stand in [[stock]] and [adhesive], all else in [quote]: currency, hour,
+spoilage, material (the "share" of the sheets that is used up, or "whole" sheets),
+round_to, tax, tax_name, client, maker, valid, excluded. [[extra]] adds a line; below
+zero it takes something off. What has no price is named, and the quote says that it is
+not complete. Amounts are exact decimals, each line rounded to 0.01, halves up.
+
+Tax is only arithmetic, at the rate that you type in: whether it is owed, and how much,
+is for local rules and those who know them. How long steps take is a habit (common
+practice, no source).
+
+With --out it writes quote.pdf for the client, without your own figures, and
+costing.pdf for you.
+
+example:
+  forel quote case.toml
+  forel quote case.toml --set quote.hour=34 --set quote.currency=EUR --out quote/
+  forel quote case.toml other.toml --format csv
+`
+
 var aboutCutter = `
 usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 
@@ -199,7 +225,7 @@ what is done, in the order it is done: Creasing (never cut through), Inside-cuts
 a machine that takes no heed of layers would cut them; so are those of corrugated
 board, which are crushed and never cut. --creases says otherwise.
 Pieces are turned by a quarter only where their grain allows. For the bed and its
-distances a bare number is in millimetres. map.pdf is to print: each bed with the
+distances a bare number is in the unit of the job, of the first where there are several. map.pdf is to print: each bed with the
 numbers and names of its pieces, and which face of each is up.
 
 A laser takes away a kerf. kerf-test.svg is a square with a slot: cut it from your

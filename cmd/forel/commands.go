@@ -30,6 +30,7 @@ func commands() []command {
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
 		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
 		{"order", "list what is to be ordered, in a seller's terms, a block for each supplier", aboutOrder, flagsOrder},
+		{"quote", "reckon what a case costs: a page for the client, a costing for the maker", aboutQuote, flagsQuote},
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
@@ -118,6 +119,17 @@ func flagsOrder(f *flags) action {
 	f.settings(o.Settings())
 	f.long("laying out", &o.Progress)
 	return f.makes(&o)
+}
+
+func flagsQuote(f *flags) action {
+	var q pipeline.Quote
+	f.job(&q.Job)
+	f.several = true
+	f.out("", "quote/", "`folder` to write quote.pdf and costing.pdf into; made if it is not there", &q.Draw)
+	f.prints()
+	f.settings(q.Settings())
+	f.long("reckoning", &q.Progress)
+	return f.makes(&q)
 }
 
 func flagsCutter(f *flags) action {

@@ -58,6 +58,7 @@ func TestPricedJob(t *testing.T) {
 	const dir = "../../testdata/prices"
 	for name, args := range map[string][]string{
 		"order.txt": {"order"}, "order.csv": {"order", "--format", "csv"},
+		"costing.txt": {"quote"}, "costing.csv": {"quote", "--format", "csv"},
 	} {
 		var got, said bytes.Buffer
 		require.Equal(t, statusOK, run(append(args, filepath.Join(dir, "cable-soundings.toml")), &got, &said), said.String())

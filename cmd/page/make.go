@@ -48,7 +48,7 @@ func (d *Desk) steps(a *Response, q Request) error {
 	if err != nil {
 		return err
 	}
-	said := func(s stage.Say) string { return s.In(c.Round().Pretty) }
+	said := func(s stage.Say) string { return onPage(s.In(c.Round().Pretty)) }
 	for _, s := range c.Plan().Steps {
 		step := Step{Title: s.Title, Short: said(s.Short), Text: []string{}}
 		for _, t := range s.Text {

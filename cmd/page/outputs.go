@@ -53,6 +53,9 @@ var outputs = []Output{
 	{Name: "cutlist", Title: "The list of pieces", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Cutlist{} },
 		Says: "Every piece with its size, for cutting by rule and square.",
 		Care: wording.Careful(wording.Knife, wording.Shear)},
+	{Name: "timetable", Title: "What to do when", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Timetable{Draw: true} },
+		Says: "Every step with its time and what then must dry, day by day in the hours that your bench is open; with a date, a file for your calendar too.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive), Keys: []string{"times"}},
 	{Name: "stock", Title: "What to buy, and how to cut it", Slow: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Stock{Draw: true, Progress: p} },
 		Says: "All pieces laid on the sheets and rolls that you own, or that are usual; with each sheet as a picture.",
 		Care: wording.Careful(wording.Knife, wording.Shear), Keys: []string{"stock"}},
@@ -154,7 +157,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 		if toldElsewhere.MatchString(n) {
 			continue
 		}
-		if n = inPlainWords(strings.TrimSpace(n), settings); !fileFirst.MatchString(n) {
+		if n = inPlainWords(onPage(strings.TrimSpace(n)), settings); !fileFirst.MatchString(n) {
 			n = wording.Capital(n)
 		}
 		a.Notes = append(a.Notes, n+".")

@@ -206,6 +206,8 @@ func (t *table) open(data []byte) error {
 			key = ""
 		case strings.HasPrefix(key, "stock."):
 			issues = append(issues, t.issue(line, h, "sheets and rolls are the class's, not a student's", "take the column away; give [[stock]] in a job file and name it with --job"))
+		case ofTheClass[tableOf(key)]:
+			issues = append(issues, t.issue(line, h, "what is ordered and what it costs are the class's, not a student's", "take the column away; give it in a job file and name that with --job"))
 		case !jobfile.Known(key):
 			issues = append(issues, t.issue(line, h, "unknown column", "give name, title, height, width, thickness, units or a key of a job file, such as board.thickness"))
 		}
@@ -221,6 +223,15 @@ func (t *table) open(data []byte) error {
 		return issues
 	}
 	return nil
+}
+
+// ofTheClass are tables of a job file that hold for all students alike.
+var ofTheClass = map[string]bool{"order": true, "adhesive": true, "quote": true, "extra": true}
+
+// tableOf returns the table of a key.
+func tableOf(key string) string {
+	table, _, _ := strings.Cut(key, ".")
+	return table
 }
 
 // keyOf returns the key of a job file that a column is of, or nameColumn.

@@ -125,17 +125,6 @@ func anyPlan(t *rapid.T) (plan.Kind, plan.Plan) {
 	return k, p
 }
 
-// The names a kind says its pieces can have are those they have.
-func TestPiecesAreNamed(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		k, p := anyPlan(t)
-		for _, q := range p.Drawn() {
-			require.Contains(t, k.Pieces, q.Name)
-			require.Contains(t, kinds.Pieces(), q.Name)
-		}
-	})
-}
-
 // All that a plan says is put into words without a place for a length left over or
 // a length without a place.
 func TestEverySentenceIsWhole(t *testing.T) {

@@ -96,6 +96,19 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	}
 }
 
+// Columns returns rooms for Flow: two columns a page, so far apart.
+func (d *Document) Columns(apart Length) func(room int) geometry.Box {
+	var page geometry.Box
+	return func(room int) geometry.Box {
+		if room%2 == 0 {
+			page = d.NewPage(false, "")
+		}
+		half := (page.Width() - apart) / 2
+		x := page.Min.X + Length(room%2)*(half+apart)
+		return geometry.Bx(x, page.Min.Y, x+half, page.Max.Y)
+	}
+}
+
 // holds returns how many blocks a room holds. What stays together and is taller
 // than a full page goes on from where it starts.
 func holds(all []laid, room, full Length) (n int) {
