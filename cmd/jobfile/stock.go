@@ -2,8 +2,6 @@ package jobfile
 
 import (
 	"cmp"
-	"fmt"
-	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -220,8 +218,7 @@ func (r *reader) stockLength(name, word string, to *Length) {
 
 // stockNumber reads a number of a [[stock]].
 func (r *reader) stockNumber(v value, word string, whole bool) float64 {
-	set := stockSetting(word)
-	return r.number(v, set.What, set.Min, set.Max, whole)
+	return r.number(v, stockSetting(word), whole)
 }
 
 // stockAt is where a key of a [[stock]] stands, or would.
@@ -233,33 +230,6 @@ func (r *reader) stockAt(name, word string) place {
 		return v.at
 	}
 	return r.at(r.tables[name], name+"."+word)
-}
-
-// number reads a plain number within limits, both allowed.
-func (r *reader) number(v value, what string, lo, hi float64, whole bool) float64 {
-	n := math.NaN()
-	switch v.kind {
-	case numberKind:
-		n = float(v.text)
-	case textKind:
-		if m := share.FindStringSubmatch(strings.TrimSpace(v.text)); m != nil && !strings.Contains(v.text, "%") && !twoWays.MatchString(m[1]) {
-			n = float(strings.Replace(m[1], ",", ".", 1))
-		}
-	}
-	right := fmt.Sprintf("give %s to %s (%s)", plain(lo), plain(hi), what)
-	switch {
-	case math.IsNaN(n) || math.IsInf(n, 0):
-		r.reject(v, "is no number", right)
-	case n < lo:
-		r.reject(v, "is too small", right)
-	case n > hi:
-		r.reject(v, "is too large", right)
-	case whole && n != math.Trunc(n):
-		r.reject(v, "is no whole number", right)
-	default:
-		return n
-	}
-	return lo
 }
 
 // names reads what a maker calls materials, by which pieces of different stuff are

@@ -78,9 +78,8 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	}
 	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
 	for i, w := range all {
-		if b := w.plan.Batches; len(b) > 0 {
-			name := wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))
-			r.Notes = append(r.Notes, fmt.Sprintf("%s: cut the pieces of the %s first (--only %q lays them out alone), and make new drawings for the rest when it is made and measured", name, b[0].Name, b[0].Name))
+		if said := w.plan.InParts; said != "" {
+			r.Notes = append(r.Notes, wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))+": "+said+"; --only lays one part out: "+wording.Or(w.plan.Parts()))
 		}
 	}
 	c.draw(&r, beds, setup, o)

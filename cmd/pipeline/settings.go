@@ -137,7 +137,7 @@ func (c *Cutlist) Settings() []Setting {
 func (h *Handout) Settings() []Setting {
 	return []Setting{
 		{Name: "blank", Usage: "the worksheet alone and empty, to be filled in by hand", To: &h.Blank},
-		{Name: "short", Usage: "four pages: the worksheet, and the steps, each with one figure where there is room", To: &h.Short},
+		{Name: "short", Usage: "four pages: the worksheet, and the steps with their checks, each with one figure where there is room", To: &h.Short},
 		{Name: "tints", Usage: "tint board, cloth and paper in the figures; without, they are in greys", To: &h.Tints},
 	}
 }
