@@ -28,7 +28,11 @@ const (
 
 // Make makes the costing, and the pages for client and maker if they are asked for.
 func (q Quote) Make(ctx context.Context) (r Result, err error) {
-	all, p, err := q.laid(ctx, &r, format(&q.Format, moneyFormats), q.Effort, bench.Options{Buy: true}, q.Progress.Part(0, 0.5), nil)
+	together := q.Progress
+	if len(q.Files) > 1 { // then each is laid out alone too
+		together = q.Progress.Part(0, 0.5)
+	}
+	all, p, err := q.laid(ctx, &r, format(&q.Format, moneyFormats), q.Effort, bench.Options{Buy: true}, together, nil)
 	if err != nil {
 		return r, err
 	}

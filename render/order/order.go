@@ -138,7 +138,10 @@ func notes(o order.Order) (out []string) {
 	if len(rolls) > 0 {
 		out = append(out, fmt.Sprintf("lengths of %s are rounded up to 100 mm, or 1/8 yd where it is sold by the yard (common practice, no source); stock.sold_by gives your shop's own step", wording.And(rolls)))
 	}
-	return append(out, glue(o))
+	if o.Glued > 0 {
+		out = append(out, glue(o))
+	}
+	return out
 }
 
 // care stands where something is bought that needs it.
