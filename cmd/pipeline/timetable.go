@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"forel/cmd/jobfile"
-	"forel/cmd/roster"
 	"forel/geometry/job"
 	"forel/geometry/parallel"
 	"forel/geometry/timetable"
@@ -17,12 +16,11 @@ import (
 
 // Timetable tells what to do when, for one case, for several, or for those of a roster.
 type Timetable struct {
-	Job                   // a file whose name ends in .csv or .tsv is a roster
-	Base     *roster.Base // what a roster leaves out; nil: none
-	Start    string       // the first day, and from when on; "": days are counted from 1
-	Format   string       // text or json; "": text
-	Draw     bool         // timetable.pdf and, where there is a date, timetable.ics too
-	Progress Progress     `json:"-"`
+	Cases
+	Start    string   // the first day, and from when on; "": days are counted from 1
+	Format   string   // text or json; "": text
+	Draw     bool     // timetable.pdf and, where there is a date, timetable.ics too
+	Progress Progress `json:"-"`
 }
 
 const (
@@ -34,7 +32,7 @@ const (
 func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	bad := format(&t.Format, reportFormats)
 	start, dated, wrong := startOf(t.Start)
-	all, err := t.all(&r, append(bad, wrong...))
+	all, err := t.cases(&r, append(bad, wrong...))
 	if err != nil {
 		return r, err
 	}
@@ -79,68 +77,6 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	}
 	r.Wrote = namesOf(r.Files)
 	return r, nil
-}
-
-// all reads the jobs, or the rows of a roster.
-func (t Timetable) all(r *Result, bad jobfile.Issues) ([]worked, error) {
-	rosters := 0
-	for _, f := range t.Files {
-		if isRoster(f.Name) {
-			rosters++
-		}
-	}
-	switch {
-	case rosters == 0:
-		if t.Base != nil {
-			bad = refuse(bad, "--job without a roster", "name a roster, such as class.csv, or the job file alone")
-		}
-		all, err := t.readAll(r, bad)
-		if err != nil {
-			return nil, err
-		}
-		for i, b := range atBench(all) {
-			if all[i].plan.Title = wording.OneLine(b.Plan.Title); all[i].plan.Title == "" {
-				all[i].plan.Title = wording.Capital(all[i].plan.Kind)
-			}
-		}
-		return all, nil
-	case len(t.Files) > 1:
-		return nil, refuse(bad, "a roster beside other files", "give one roster, or job files")
-	case t.Example:
-		return nil, refuse(bad, "both --example and a roster", "give one of them")
-	}
-	bad = append(bad, Contradictions(t.Flags)...)
-	rows, err := roster.Read(t.Files[0].Name, t.Files[0].Data, t.Base, t.Flags...)
-	bad = append(bad, Problems(err)...)
-	all := make([]worked, len(rows))
-	wrong := make([]jobfile.Issues, len(rows))
-	parallel.Each(len(rows), func(i int) {
-		if wrong[i] = rows[i].Refused; wrong[i] != nil {
-			return
-		}
-		w, err := work(rows[i].File, t.Round, t.Date)
-		for _, p := range Problems(err) {
-			p.Source, p.Line = rows[i].Source, rows[i].Line
-			wrong[i] = append(wrong[i], p)
-		}
-		steps := w.plan.Steps
-		w.slim()
-		for k := range steps {
-			steps[k].Pictures = nil
-		}
-		w.plan.Steps = steps
-		all[i] = w.ofClass(rows[i].Name)
-	})
-	for i, row := range rows {
-		r.Warnings = append(r.Warnings, row.Suspects...)
-		bad = append(bad, wrong[i]...)
-	}
-	return all, bad.Err()
-}
-
-func isRoster(name string) bool {
-	name = strings.ToLower(name)
-	return strings.HasSuffix(name, ".csv") || strings.HasSuffix(name, ".tsv")
 }
 
 // startOf reads when the work begins: a date, and a time if there is one.

@@ -30,7 +30,7 @@ func Client(q Costing, o document.Options) *document.Document {
 	if !o.Date.IsZero() {
 		say("Date "+o.Date.Format("2 January 2006"), render.BodySize, false, 0.4)
 	}
-	if lacks := q.incomplete(); lacks != "" {
+	if lacks := q.incomplete(o.Round); lacks != "" {
 		say(wording.Sentence(lacks), render.BodySize, true, 3)
 	}
 	for _, j := range q.Plan.Jobs {
@@ -105,7 +105,7 @@ func Maker(q Costing, o document.Options) *document.Document {
 	say := func(text string, size render.Points, bold bool, above Length) {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
 	}
-	if lacks := q.incomplete(); lacks != "" {
+	if lacks := q.incomplete(o.Round); lacks != "" {
 		say(wording.Sentence(lacks), render.BodySize, true, 3)
 	}
 	for _, p := range q.parts(o.Round) {

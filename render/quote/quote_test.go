@@ -158,7 +158,8 @@ func TestAnyQuoteAddsUp(t *testing.T) {
 			}
 			sum.Add(sum, a)
 		}
-		require.Equal(rt, len(q.Missing), missing)
+		require.Len(rt, q.Lacks(pagetest.Rounding(geometry.MM)), missing)
+		require.Equal(rt, len(q.Missing) > 0, missing > 0)
 		parts := new(big.Rat)
 		for _, c := range q.Cases { // cases part all of it among them
 			parts.Add(parts, c.Price.Rat())
