@@ -3,7 +3,6 @@ package quote
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"forel/geometry/work"
 	"forel/paper/bench"
@@ -231,12 +230,4 @@ func Sum(lines []Line) (sum money.Amount) {
 		sum = sum.Add(l.Amount)
 	}
 	return sum
-}
-
-// Took returns how long the work of a case takes.
-func (c Case) Took() (d time.Duration) {
-	for _, l := range c.Labour {
-		d += time.Duration(l.Quantity.InexactFloat64() * float64(time.Minute))
-	}
-	return d
 }
