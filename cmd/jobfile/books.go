@@ -107,7 +107,7 @@ func (t *tree) putList(name string, n *unstable.Node, line int) {
 		for it := n.Children(); it.Next(); {
 			at := line
 			if it.Node().Raw.Length > 0 {
-				at = t.lines.line(int(it.Node().Raw.Offset))
+				at = t.line(it.Node())
 			}
 			t.newOf(name, at)
 			if t.tooMany(name) {

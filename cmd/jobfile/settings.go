@@ -52,7 +52,7 @@ func (r *reader) read(v value, s job.Setting) {
 			*s.Number = n
 		}
 	default:
-		if n := r.number(v, s.What, s.Min, s.Max, false); len(r.issues) == before {
+		if n := r.number(v, s, false); len(r.issues) == before {
 			*s.Number = n
 		}
 	}

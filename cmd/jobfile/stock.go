@@ -1,8 +1,8 @@
 package jobfile
 
 import (
-	"fmt"
-	"math"
+	"cmp"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -40,7 +40,7 @@ var stockSettings = []job.Setting{
 	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
 	stockGrains,
 	stockNumberOf("count", "how many there are", 1, stock.MostCount),
-	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
+	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in; or with its length: \"12.50 a metre\"", 0, 1e6),
 	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
 	{Key: "stock.supplier", What: "who sells it"},
 	{Key: "stock.ordered_as", What: "what the supplier calls it"},
@@ -117,9 +117,13 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	if v, ok := get("price"); ok {
-		if price, ok := r.amount(v, stockSetting("price")); ok {
+		bare, per := priced(v)
+		if per > 0 && !s.Roll {
+			r.refuse(v.at, "a sheet is priced whole", "give the price of one, such as 4.80")
+		} else if price, ok := r.amount(bare, stockSetting("price")); ok {
 			s.Price = &price
 		}
+		s.Per = cmp.Or(per, s.Per)
 	}
 	r.stockLength(name, "sold_by", &s.SoldBy)
 	if v, ok := get("sold_by"); ok && !s.Roll {
@@ -154,6 +158,23 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	return s
+}
+
+// perLength is what a price may end in: the length of a roll that it is for.
+var perLength = regexp.MustCompile(`(?i)^(.*\d)\s*(?:\ba|\bper|/)\s*(?:(metre|meter|m)|yard|yd)$`)
+
+// priced returns a price without the length that it is for, and that length; 0 where none
+// stands there.
+func priced(v value) (bare value, per Length) {
+	m := perLength.FindStringSubmatch(strings.TrimSpace(v.text))
+	if v.kind != textKind || m == nil {
+		return v, 0
+	}
+	v.text = m[1]
+	if m[2] != "" {
+		return v, stock.Metre
+	}
+	return v, stock.Yard
 }
 
 // stockShape reads whether the stock is a sheet or a roll, and its size.
@@ -197,8 +218,7 @@ func (r *reader) stockLength(name, word string, to *Length) {
 
 // stockNumber reads a number of a [[stock]].
 func (r *reader) stockNumber(v value, word string, whole bool) float64 {
-	set := stockSetting(word)
-	return r.number(v, set.What, set.Min, set.Max, whole)
+	return r.number(v, stockSetting(word), whole)
 }
 
 // stockAt is where a key of a [[stock]] stands, or would.
@@ -210,33 +230,6 @@ func (r *reader) stockAt(name, word string) place {
 		return v.at
 	}
 	return r.at(r.tables[name], name+"."+word)
-}
-
-// number reads a plain number within limits, both allowed.
-func (r *reader) number(v value, what string, lo, hi float64, whole bool) float64 {
-	n := math.NaN()
-	switch v.kind {
-	case numberKind:
-		n = float(v.text)
-	case textKind:
-		if m := share.FindStringSubmatch(strings.TrimSpace(v.text)); m != nil && !strings.Contains(v.text, "%") && !twoWays.MatchString(m[1]) {
-			n = float(strings.Replace(m[1], ",", ".", 1))
-		}
-	}
-	right := fmt.Sprintf("give %s to %s (%s)", plain(lo), plain(hi), what)
-	switch {
-	case math.IsNaN(n) || math.IsInf(n, 0):
-		r.reject(v, "is no number", right)
-	case n < lo:
-		r.reject(v, "is too small", right)
-	case n > hi:
-		r.reject(v, "is too large", right)
-	case whole && n != math.Trunc(n):
-		r.reject(v, "is no whole number", right)
-	default:
-		return n
-	}
-	return lo
 }
 
 // names reads what a maker calls materials, by which pieces of different stuff are
