@@ -164,6 +164,12 @@ func flagsFit(f *flags) action {
 // rosters adds --job to a command that takes rosters too.
 func (f *flags) rosters(c *pipeline.Cases, make action) action {
 	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
+	f.beside = func() []string {
+		if *base != "" {
+			return []string{*base}
+		}
+		return f.Args()
+	}
 	return func(out io.Writer, say voice) (err error) {
 		if *base != "" {
 			c.Base = &roster.Base{Source: *base}

@@ -1,7 +1,10 @@
 package pipeline
 
 import (
+	"cmp"
+	"slices"
 	"strings"
+	"sync/atomic"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
@@ -18,61 +21,65 @@ type Cases struct {
 	Base *roster.Base // what a roster leaves out; nil: none
 }
 
-// cases reads the jobs, or the rows of a roster, each with a title of its own.
-func (c Cases) cases(r *Result, bad jobfile.Issues) ([]worked, error) {
-	rosters := 0
-	for _, f := range c.Files {
-		if isRoster(f.Name) {
-			rosters++
-		}
-	}
+// cases reads the jobs, or the rows of a roster. Beside an error those are returned that can
+// be made.
+func (c Cases) cases(r *Result, bad jobfile.Issues) (all []worked, err error) {
+	err = c.each(r, bad, nil, func(n int) { all = make([]worked, n) }, func(i int, w worked) {
+		w.lighten()
+		all[i] = w
+	})
+	return slices.DeleteFunc(all, func(w worked) bool { return w.plan.Pieces == nil }), err
+}
+
+// each reads the jobs, or the rows of a roster, and hands over what can be made, each with a
+// title of its own; begin is told how many there are. Rows come in any order, on all
+// processors, and are not kept: a class can be large.
+func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int), take func(i int, w worked)) error {
 	switch {
-	case rosters == 0:
+	case !slices.ContainsFunc(c.Files, isRoster):
 		if c.Base != nil {
 			bad = refuse(bad, "--job without a roster", "name a roster, such as class.csv, or the job file alone")
 		}
 		all, err := c.readAll(r, bad)
+		begin(len(all))
 		for i, b := range atBench(all) {
-			if all[i].plan.Title = wording.OneLine(b.Plan.Title); all[i].plan.Title == "" {
-				all[i].plan.Title = wording.Capital(all[i].plan.Kind)
-			}
+			w := all[i]
+			w.plan.Title = cmp.Or(wording.OneLine(b.Plan.Title), wording.Capital(b.Plan.Kind))
+			take(i, w)
 		}
-		return all, err
+		return err
 	case len(c.Files) > 1:
-		return nil, refuse(bad, "a roster beside other files", "give one roster, or job files")
+		return refuse(bad, "a roster beside other files", "give one roster, or job files")
 	case c.Example:
-		return nil, refuse(bad, "both --example and a roster", "give one of them")
+		return refuse(bad, "both --example and a roster", "give one of them")
 	}
-	return c.roster(r, bad)
-}
-
-// roster reads the rows of a roster.
-func (c Cases) roster(r *Result, bad jobfile.Issues) (all []worked, err error) {
 	shop, wrongShop := c.shop()
-	bad = append(append(bad, Contradictions(c.Flags)...), wrongShop...)
 	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
-	bad = append(bad, Problems(err)...)
-	read := make([]worked, len(rows))
+	bad = slices.Concat(bad, Contradictions(c.Flags), wrongShop, Problems(err))
+	begin(len(rows))
 	wrong := make([]jobfile.Issues, len(rows))
+	var done atomic.Int64
 	parallel.Each(len(rows), func(i int) {
-		if wrong[i] = rows[i].Refused; wrong[i] != nil {
+		p.at(float64(done.Add(1)) / float64(len(rows)))
+		row := rows[i]
+		rows[i].File = jobfile.File{}
+		if wrong[i] = row.Refused; wrong[i] != nil {
 			return
 		}
-		w, err := work(rows[i].File, c.Round, c.Date)
+		w, err := work(row.File, c.Round, c.Date)
 		for _, p := range Problems(err) {
-			p.Source, p.Line = rows[i].Source, rows[i].Line
+			p.Source, p.Line = row.Source, row.Line
 			wrong[i] = append(wrong[i], p)
 		}
-		w.lighten()
-		read[i] = w.ofClass(rows[i].Name)
+		if wrong[i] == nil {
+			take(i, w.ofClass(row.Name))
+		}
 	})
 	for i, row := range rows {
 		r.Warnings = append(r.Warnings, row.Suspects...)
-		if bad = append(bad, wrong[i]...); wrong[i] == nil {
-			all = append(all, read[i])
-		}
+		bad = append(bad, wrong[i]...)
 	}
-	return all, bad.Err()
+	return bad.Err()
 }
 
 // lighten leaves out of a case worked out its proof and, but for the last, its pictures:
@@ -93,7 +100,7 @@ func (w *worked) lighten() {
 	}
 }
 
-func isRoster(name string) bool {
-	name = strings.ToLower(name)
+func isRoster(f File) bool {
+	name := strings.ToLower(f.Name)
 	return strings.HasSuffix(name, ".csv") || strings.HasSuffix(name, ".tsv")
 }

@@ -8,7 +8,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry/job"
-	"forel/geometry/parallel"
 	"forel/geometry/timetable"
 	"forel/geometry/wording"
 	look "forel/render/timetable"
@@ -32,20 +31,9 @@ const (
 func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	bad := format(&t.Format, reportFormats)
 	start, dated, wrong := startOf(t.Start)
-	all, err := t.cases(&r, append(bad, wrong...))
+	first, cases, err := t.read(&r, append(bad, wrong...))
 	if err != nil {
 		return r, err
-	}
-	first := all[0]
-	cases := make([]timetable.Case, len(all))
-	parallel.Each(len(all), func(i int) {
-		cases[i] = timetable.Of(all[i].plan.Title, all[i].plan.Steps, all[i].file.Times)
-	})
-	for _, w := range all[1:] {
-		if w.file.Hours.String() != first.file.Hours.String() {
-			r.Warnings = append(r.Warnings, issue("times.hours", wording.Quote(w.plan.Title)+" has other hours", "the bench is one: those of "+wording.Quote(first.plan.Title)+" are taken"))
-			break
-		}
 	}
 	made, err := timetable.Make(ctx, cases, first.file.Hours, start)
 	if err != nil {
@@ -77,6 +65,31 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	}
 	r.Wrote = namesOf(r.Files)
 	return r, nil
+}
+
+// read reads the jobs, or the rows of a roster, and returns the work of each, with the
+// first of them, whose bench it is.
+func (t Timetable) read(r *Result, bad jobfile.Issues) (first worked, cases []timetable.Case, err error) {
+	var hours []string
+	err = t.each(r, bad, t.Progress, func(n int) { cases, hours = make([]timetable.Case, n), make([]string, n) }, func(i int, w worked) {
+		cases[i] = timetable.Of(w.plan.Title, w.plan.Steps, w.file.Times)
+		if hours[i] = w.file.Hours.String(); i == 0 {
+			first = w
+		}
+	})
+	if err != nil {
+		return first, nil, err
+	}
+	var other []string
+	for i, h := range hours {
+		if h != hours[0] {
+			other = append(other, wording.Quote(cases[i].Name))
+		}
+	}
+	if len(other) > 0 {
+		r.Warnings = append(r.Warnings, issue("times.hours", "of "+wording.And(other)+" are others", "the bench is one: those of "+wording.Quote(cases[0].Name)+" are taken"))
+	}
+	return first, cases, nil
 }
 
 // startOf reads when the work begins: a date, and a time if there is one.
