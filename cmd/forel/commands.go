@@ -24,6 +24,7 @@ func commands() []command {
 		{"shop", "write a commented shop file to begin with, or list what yours has", aboutShop, flagsShop},
 		{"plain", "print a job with all that it takes from the shop file as one job file", aboutPlain, flagsPlain},
 		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
+		{"choose", "advise what to make for a book, and of how thick a board", aboutChoose, flagsChoose},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
@@ -59,6 +60,14 @@ func flagsMeasure(f *flags) action {
 	f.prints()
 	f.settings(m.Settings())
 	return f.makes(&m)
+}
+
+func flagsChoose(f *flags) action {
+	var c pipeline.Choose
+	f.job(&c.Job)
+	f.key("weight", "book.weight", "the book's `weight`, such as \"850 g\" or \"1.2 kg\"; without, it is reckoned from its size")
+	f.settings(c.Settings())
+	return f.makes(&c)
 }
 
 func flagsTemplates(f *flags) action {
@@ -119,7 +128,7 @@ func flagsOrder(f *flags) action {
 	f.prints()
 	f.settings(o.Settings())
 	f.long("laying out", &o.Progress)
-	return f.makes(&o)
+	return f.rosters(&o.Cases, f.makes(&o))
 }
 
 func flagsQuote(f *flags) action {
@@ -130,7 +139,7 @@ func flagsQuote(f *flags) action {
 	f.prints()
 	f.settings(q.Settings())
 	f.long("reckoning", &q.Progress)
-	return f.makes(&q)
+	return f.rosters(&q.Cases, f.makes(&q))
 }
 
 func flagsCutter(f *flags) action {
@@ -164,10 +173,8 @@ func flagsFit(f *flags) action {
 	return f.makes(&c)
 }
 
-func flagsTimetable(f *flags) action {
-	var t pipeline.Timetable
-	f.job(&t.Job)
-	f.several = true
+// rosters adds --job to a command that takes rosters too.
+func (f *flags) rosters(c *pipeline.Cases, make action) action {
 	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
 	f.beside = func() []string {
 		if *base != "" {
@@ -175,18 +182,24 @@ func flagsTimetable(f *flags) action {
 		}
 		return f.Args()
 	}
-	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
-	f.prints()
-	f.settings(t.Settings())
-	f.long("looking for the order of work", &t.Progress)
-	make := f.makes(&t)
 	return func(out io.Writer, say voice) (err error) {
 		if *base != "" {
-			t.Base = &roster.Base{Source: *base}
-			if t.Base.Data, err = readJob(*base); err != nil {
+			c.Base = &roster.Base{Source: *base}
+			if c.Base.Data, err = readJob(*base); err != nil {
 				return err
 			}
 		}
 		return make(out, say)
 	}
+}
+
+func flagsTimetable(f *flags) action {
+	var t pipeline.Timetable
+	f.job(&t.Job)
+	f.several = true
+	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
+	f.prints()
+	f.settings(t.Settings())
+	f.long("looking for the order of work", &t.Progress)
+	return f.rosters(&t.Cases, f.makes(&t))
 }
