@@ -27,6 +27,9 @@ var lists = map[string]list{
 	"material": {mostInShop, "a material", "materials", "keep those you use"},
 	sheetList:  {mostInShop, "a sheet", "sheets", "keep those you cut from"},
 	"printer":  {mostInShop, "a printer", "printers", "keep those you use"},
+	"offcut":   {mostInLedger, "an offcut", "offcuts", "take out those that are used"},
+	"used":     {mostInLedger, "what was used", "entries of what was used", "take out the oldest"},
+	"taking":   {mostInLedger, "a taking", "takings", "take out the oldest"},
 }
 
 // partedKey parts a key into its table and the rest; a list is a table of its own.
@@ -107,7 +110,7 @@ func (t *tree) putList(name string, n *unstable.Node, line int) {
 		for it := n.Children(); it.Next(); {
 			at := line
 			if it.Node().Raw.Length > 0 {
-				at = t.lines.line(int(it.Node().Raw.Offset))
+				at = t.line(it.Node())
 			}
 			t.newOf(name, at)
 			if t.tooMany(name) {

@@ -31,6 +31,9 @@ func (r *reader) settings() File {
 	r.terms(&f)
 	f.Times, f.Hours = r.times()
 	f.Lent = r.taken
+	if v, ok := r.get(keepOffcut.Key); ok {
+		f.Keep = r.length(v, keepOffcut.Key, keepOffcut.What, Length(keepOffcut.Min), Length(keepOffcut.Max))
+	}
 	return f
 }
 
@@ -52,7 +55,7 @@ func (r *reader) read(v value, s job.Setting) {
 			*s.Number = n
 		}
 	default:
-		if n := r.number(v, s.What, s.Min, s.Max, false); len(r.issues) == before {
+		if n := r.number(v, s, false); len(r.issues) == before {
 			*s.Number = n
 		}
 	}

@@ -22,19 +22,18 @@ func (r *reader) readTOML(data []byte) Issues {
 		return issues
 	}
 	for {
-		t := tree{reader: r, lines: indexLines(data)}
-		var p unstable.Parser
-		p.Reset(data)
-		t.walk(&p)
-		err := p.Error()
+		t := tree{reader: r}
+		t.p.Reset(data)
+		t.walk()
+		err := t.p.Error()
 		switch {
-		case t.nodes > mostNodes:
+		case t.nodes > t.most():
 			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a " + r.words.file}}}
 		case err == nil:
 			r.twice = r.invalid(data)
 			return nil
 		}
-		slip := r.slip(&p, err)
+		slip := r.slip(&t.p, err)
 		r.slips = append(r.slips, slip)
 		without, ok := pastSlip(data, slip.Line)
 		if !ok || len(r.slips) == mostSlips {
@@ -48,17 +47,17 @@ func (r *reader) readTOML(data []byte) Issues {
 // tree walks the expressions of a TOML document.
 type tree struct {
 	*reader
-	lines lineIndex
+	p     unstable.Parser
 	nodes int
 }
 
 // walk goes through the document, to its end or to the first slip in it.
-func (t *tree) walk(p *unstable.Parser) {
+func (t *tree) walk() {
 	var prefix []string
 	skip := false // the content of a table that was refused
-	for p.NextExpression() {
-		e := p.Expression()
-		if t.nodes += size(e); t.nodes > mostNodes {
+	for t.p.NextExpression() {
+		e := t.p.Expression()
+		if t.nodes += size(e); t.nodes > t.most() {
 			return
 		}
 		path, line := t.key(e)
@@ -84,12 +83,15 @@ func size(n *unstable.Node) int {
 func (t *tree) key(n *unstable.Node) (path []string, line int) {
 	for it := n.Key(); it.Next(); {
 		if path == nil {
-			line = t.lines.line(int(it.Node().Raw.Offset))
+			line = t.line(it.Node())
 		}
 		path = append(path, string(it.Node().Data))
 	}
 	return path, line
 }
+
+// line returns the line that a node stands on.
+func (t *tree) line(n *unstable.Node) int { return t.p.Shape(n.Raw).Start.Line }
 
 // header takes a [table] or [[table]] and tells whether to read what it holds.
 func (t *tree) header(path []string, array bool, line int) bool {
@@ -197,7 +199,7 @@ func (t *tree) set(key string, v value) {
 // value takes a value as it is written.
 func (t *tree) value(n *unstable.Node, at place) value {
 	if n.Raw.Length > 0 {
-		at.line = t.lines.line(int(n.Raw.Offset))
+		at.line = t.line(n)
 	}
 	v := value{at: at, text: string(n.Data)}
 	switch n.Kind {
@@ -238,4 +240,12 @@ func dotted(path []string) string {
 		}
 	}
 	return strings.Join(parts, ".")
+}
+
+// most is how many keys and values are read.
+func (t *tree) most() int {
+	if t.words == shopWords {
+		return mostInShopFile
+	}
+	return mostNodes
 }
