@@ -9,6 +9,40 @@ import (
 
 // What the help of each command says: usage, what it does, an example.
 
+const aboutShop = `
+usage: forel shop [FILE] [flags]
+
+Writes a shop file to begin with, shop.toml where no name is given: what you have,
+for all your jobs. It tells of materials by name, with their thickness as measured and
+their sheets, of printers, and of your habits: any section of a job file but the book.
+A job beside it then says
+
+  board = "grey board 2 mm"
+
+and takes all of it from there. What the job says itself goes before. A file that is
+there already is left as it is.
+
+forel looks for shop.toml beside the job, and nowhere else; --shop names another. With
+--list the names of what a shop file has are printed.
+
+example:
+  forel shop
+  forel shop --list
+  forel templates case.toml --shop ../shop.toml --out case/
+`
+
+const aboutPlain = `
+usage: forel plain [JOB.toml] [flags]
+
+Prints the job with all that it takes from the shop file as one job file, which makes
+the same case without it: for somebody who does not have your shop. Flags that change
+the job are in it too.
+
+example:
+  forel plain case.toml > for-you.toml
+  forel plain case.toml --set board='grey board 2 mm' > other.toml
+`
+
 const aboutMeasure = `
 usage: forel measure [JOB.toml] [flags]
 
@@ -154,6 +188,32 @@ example:
   forel order case.toml --format csv --set "order.spare=5 %"
 `
 
+const aboutQuote = `
+usage: forel quote [JOB.toml ...] [flags]
+
+Reckons what a case costs: material, what is spoilt of it, work step by step, lines of
+your own, tax, and the price rounded as you like. Several jobs are reckoned together,
+and each alone beside it: cases that share sheets are cheaper together.
+
+Prices stand in [[stock]] and [adhesive], all else in [quote]: currency, hour,
+spoilage, material (the "share" of the sheets that is used up, or "whole" sheets),
+round_to, tax, tax_name, client, maker, valid, excluded. [[extra]] adds a line; below
+zero it takes something off. What has no price is named, and the quote says that it is
+not complete. Amounts are exact decimals, each line rounded to 0.01, halves up.
+
+Tax is only arithmetic, at the rate that you type in: whether it is owed, and how much,
+is for local rules and those who know them. How long steps take is a habit (common
+practice, no source).
+
+With --out it writes quote.pdf for the client, without your own figures, and
+costing.pdf for you.
+
+example:
+  forel quote case.toml
+  forel quote case.toml --set quote.hour=34 --set quote.currency=EUR --out quote/
+  forel quote case.toml other.toml --format csv
+`
+
 var aboutCutter = `
 usage: forel cutter [JOB.toml ...] --bed WIDTHxHEIGHT [flags]
 
@@ -165,7 +225,7 @@ what is done, in the order it is done: Creasing (never cut through), Inside-cuts
 a machine that takes no heed of layers would cut them; so are those of corrugated
 board, which are crushed and never cut. --creases says otherwise.
 Pieces are turned by a quarter only where their grain allows. For the bed and its
-distances a bare number is in millimetres. map.pdf is to print: each bed with the
+distances a bare number is in the unit of the job, of the first where there are several. map.pdf is to print: each bed with the
 numbers and names of its pieces, and which face of each is up.
 
 A laser takes away a kerf. kerf-test.svg is a square with a slot: cut it from your
@@ -221,4 +281,33 @@ example:
   forel fit case.toml
   forel fit case.toml --swell 1.5 --out case/
   forel fit case.toml --set board.thickness=1.93 --board-known measured
+`
+
+var aboutTimetable = `
+usage: forel timetable [JOB.toml ...] [flags]
+       forel timetable ROSTER.csv [--job JOB.toml] [flags]
+
+Tells what to do when: each step with how long it takes, what then must dry and until
+when, day by day in the hours that your bench is open; and on which day each case can
+be handed over. Of several cases, or of those of a roster as forel class reads it, one
+pair of hands works at one while another dries: the order of each case is kept, and
+all are ready as early as could be found. It is told how early they could be at best.
+
+--start is the first day. Without it days are counted from 1. Times, and when the bench is
+open, are habits of yours: [times] in the job file has a line for each, as
+forel new FILE --full shows. What it leaves out is as usual (common practice, no source).
+
+With --out it writes timetable.pdf into the folder, each day as a picture and as a
+table, and where there is a date timetable.ics, which calendars read (RFC 5545).
+Drying is in it as time that is free.
+
+Nothing is dry because a time is over: touch it. Paper that is cold to the cheek is
+still damp.
+
+` + careful(wording.Knife, wording.Adhesive) + `
+
+example:
+  forel timetable case.toml
+  forel timetable case.toml other.toml --start 2026-12-01 --out case/
+  forel timetable roster.csv --job common.toml --start "2026-12-01 10:30"
 `

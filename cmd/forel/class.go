@@ -56,6 +56,13 @@ func flagsClass(f *flags) action {
 	}
 	f.out("class", "class/", "`folder` to write into; made if it is not there", nil)
 	job := f.String("job", "", "job `file` that gives what the roster leaves out")
+	f.shop = f.String("shop", "", shopUsage)
+	f.beside = func() []string {
+		if *job != "" {
+			return []string{*job}
+		}
+		return f.Args()
+	}
 	f.prints()
 	f.StringVar(&c.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in")
 	f.StringVar(&c.Effort, "effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")

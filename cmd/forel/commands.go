@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"forel/cmd/pipeline"
+	"forel/cmd/roster"
 )
 
 // command is one word after forel.
@@ -20,6 +21,8 @@ type action func(out io.Writer, say voice) error
 func commands() []command {
 	return []command{
 		{"new", "write a commented starter job file", aboutNew, flagsNew},
+		{"shop", "write a commented shop file to begin with, or list what yours has", aboutShop, flagsShop},
+		{"plain", "print a job with all that it takes from the shop file as one job file", aboutPlain, flagsPlain},
 		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
@@ -27,9 +30,11 @@ func commands() []command {
 		{"handout", "write the worksheet and illustrated steps for a learner", aboutHandout, flagsHandout},
 		{"stock", "lay the pieces of one job or of many on sheets and rolls: what to buy, how to cut", aboutStock, flagsStock},
 		{"order", "list what is to be ordered, in a seller's terms, a block for each supplier", aboutOrder, flagsOrder},
+		{"quote", "reckon what a case costs: a page for the client, a costing for the maker", aboutQuote, flagsQuote},
 		{"cutter", "lay the pieces out on the bed of a laser or a drag knife", aboutCutter, flagsCutter},
 		{"prove", "fold the case up, report what is found and draw it", aboutProve, flagsProve},
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
+		{"timetable", "tell what to do when: work and drying, over days, of one case or of many", aboutTimetable, flagsTimetable},
 		{"record", "take down what was measured, beside what was planned", aboutRecord, flagsRecord},
 		{"rescue", "tell the way back where a book does not fit its case", aboutRescue, flagsRescue},
 		{"lessons", "tell what many records teach: your own errors, your own clearances", aboutLessons, flagsLessons},
@@ -38,6 +43,14 @@ func commands() []command {
 		{"man", "print the manual page", aboutMan, flagsMan},
 		{"version", "print which forel this is", aboutVersion, flagsVersion},
 	}
+}
+
+func flagsPlain(f *flags) action {
+	var p pipeline.Plain
+	f.job(&p.Job)
+	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
+	return f.makes(&p)
 }
 
 func flagsMeasure(f *flags) action {
@@ -63,6 +76,8 @@ func flagsGauge(f *flags) action {
 	f.source, f.dated = &g.Source, true
 	f.out("gauge", "gauge/", "`folder` to write into; made if it is not there", nil)
 	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
+	f.shop = f.String("shop", "", shopUsage)
 	f.key("units", "units", "the `unit` you measure in: mm or in")
 	f.sets("any `key=value` of [print], such as print.margin_left=6")
 	f.settings(g.Settings())
@@ -107,6 +122,17 @@ func flagsOrder(f *flags) action {
 	return f.makes(&o)
 }
 
+func flagsQuote(f *flags) action {
+	var q pipeline.Quote
+	f.job(&q.Job)
+	f.several = true
+	f.out("", "quote/", "`folder` to write quote.pdf and costing.pdf into; made if it is not there", &q.Draw)
+	f.prints()
+	f.settings(q.Settings())
+	f.long("reckoning", &q.Progress)
+	return f.makes(&q)
+}
+
 func flagsCutter(f *flags) action {
 	c := pipeline.DefaultCutter()
 	f.settings(c.Settings())
@@ -134,4 +160,31 @@ func flagsFit(f *flags) action {
 	f.settings(c.Settings())
 	f.key("swell", "fit.swell", "`percent` the book may grow thicker when damp, such as 1.5")
 	return f.makes(&c)
+}
+
+func flagsTimetable(f *flags) action {
+	var t pipeline.Timetable
+	f.job(&t.Job)
+	f.several = true
+	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
+	f.beside = func() []string {
+		if *base != "" {
+			return []string{*base}
+		}
+		return f.Args()
+	}
+	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
+	f.prints()
+	f.settings(t.Settings())
+	f.long("looking for the order of work", &t.Progress)
+	make := f.makes(&t)
+	return func(out io.Writer, say voice) (err error) {
+		if *base != "" {
+			t.Base = &roster.Base{Source: *base}
+			if t.Base.Data, err = readJob(*base); err != nil {
+				return err
+			}
+		}
+		return make(out, say)
+	}
 }

@@ -23,6 +23,8 @@ type flags struct {
 	keys    []func() ([]jobfile.Flag, jobfile.Issues)  // read the flags that set keys, in the order they were defined
 	read    func(name string) (data []byte, err error) // reads a file named
 	several bool                                       // takes more than one file
+	shop    *string                                    // what --shop says; nil without it
+	beside  func() []string                            // the files that a shop file is looked for beside
 	dated   bool                                       // its documents bear the date, if there is one
 
 	folder *string // what --out says; empty without it
@@ -35,6 +37,7 @@ type flags struct {
 
 func newFlags(name string) *flags {
 	f := &flags{FlagSet: pflag.NewFlagSet(name, pflag.ContinueOnError), read: readJob, folder: new(string)}
+	f.beside = f.Args
 	f.SortFlags = false
 	f.Usage = func() {}
 	f.SetOutput(io.Discard)
@@ -100,9 +103,20 @@ func (f *flags) job(j *pipeline.Job) {
 	f.key("units", "units", "what a bare number means, a `unit`: mm or in")
 	f.key("board-known", "board.known", "how the board's thickness is known, a `word`: measured, or \"as sold\"")
 	f.sets("any `key=value` of a job file, such as board.thickness=1.9")
+	f.shop = f.String("shop", "", shopUsage)
 	f.BoolVar(&j.Example, "example", false, "take the invented book that forel new --example writes")
 	f.settings(j.Showing())
 }
+
+// materials adds flags for materials of the shop file; elsewhere --set names them.
+func (f *flags) materials() {
+	for _, m := range []struct{ name, key, what string }{{"board", "board.material", "board"}, {"lining", "lining.material", "lining paper"}, {"cloth", "cloth.material", "book cloth"}, {"side-paper", "side_paper.material", "paper of the sides"}} {
+		f.key(m.name, m.key, "the "+m.what+", a `name` of the shop file")
+	}
+}
+
+// shopUsage is the help of --shop.
+const shopUsage = "the shop `file` with materials, printers and habits; none: without (default " + jobfile.ShopName + " beside the job, if it is there)"
 
 // settings adds a flag for each setting.
 func (f *flags) settings(all []pipeline.Setting) {
@@ -135,10 +149,14 @@ func (f *flags) book() {
 // paperUsage is the help of --paper.
 const paperUsage = "`sheet` to print on: a4, another of a0 to a5 or b0 to b5, letter, legal, tabloid, or its size, such as \"210 x 297 mm\""
 
+// printerUsage is the help of --printer.
+const printerUsage = "the printer, a `name` of the shop file"
+
 // prints adds the flags of a command that prints.
 func (f *flags) prints() {
 	f.dated = true
 	f.key("paper", "print.paper", paperUsage)
+	f.key("printer", "print.printer", printerUsage)
 	black := f.Bool("black", false, "print in black alone: lines told apart by dash and weight; drawings keep their colours")
 	f.keys = append(f.keys, func() (out []jobfile.Flag, _ jobfile.Issues) {
 		if *black {
@@ -184,6 +202,10 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 		}
 		f.source.Files = append(f.source.Files, file)
 	}
+	if f.shop != nil {
+		shop, wrong, err := f.readShop()
+		f.source.Shop, bad, unread = shop, append(bad, wrong...), append(unread, err)
+	}
 	return bad, errors.Join(unread...)
 }
 
@@ -204,12 +226,27 @@ func (f *flags) makes(c pipeline.Command) action {
 			return err
 		}
 		report := func() error { _, err := out.Write(r.Report); return err }
-		if len(r.Files) == 0 {
+		ready, shop := report, func() error { return nil }
+		if r.Shop != nil { // it is told once it is done
+			ready, shop = nil, func() error {
+				if err := writeShop(f.source.Shop, *r.Shop); err != nil {
+					return err
+				}
+				return report()
+			}
+		}
+		if len(r.Files) == 0 && r.Shop == nil {
 			return report()
 		}
-		change, err := writeInto(*f.folder, r, report)
+		if len(r.Files) == 0 {
+			return shop()
+		}
+		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {
 			return elsewhere(err)
+		}
+		if err := shop(); err != nil {
+			return err
 		}
 		say.left(*f.folder, change)
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {

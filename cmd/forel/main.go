@@ -22,6 +22,9 @@ const (
 )
 
 func main() {
+	if err := memory(); err != nil {
+		os.Exit(voice{os.Stderr}.status(err))
+	}
 	debug.SetGCPercent(400) // a run is short and small: less collecting
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
 }

@@ -22,12 +22,31 @@ var lists = map[string]list{
 	"book":  {job.MostBooks, "a book", "books", "make two cases"},
 	"extra": {mostExtra, "an extra line", "extra lines", "keep those of this quote"},
 	"stock": {mostStock, "stock", "kinds of stock", "keep those you cut from"},
+
+	// Of a shop file.
+	"material": {mostInShop, "a material", "materials", "keep those you use"},
+	sheetList:  {mostInShop, "a sheet", "sheets", "keep those you cut from"},
+	"printer":  {mostInShop, "a printer", "printers", "keep those you use"},
+	"offcut":   {mostInLedger, "an offcut", "offcuts", "take out those that are used"},
+	"used":     {mostInLedger, "what was used", "entries of what was used", "take out the oldest"},
+	"taking":   {mostInLedger, "a taking", "takings", "take out the oldest"},
+}
+
+// partedKey parts a key into its table and the rest; a list is a table of its own.
+func partedKey(key string) (table, word string, dotted bool) {
+	if key == sheetList {
+		return key, "", false
+	}
+	if word, ok := strings.CutPrefix(key, sheetList+"."); ok {
+		return sheetList, word, true
+	}
+	return strings.Cut(key, ".")
 }
 
 // numbered names a key of the nth table of a list as slipcase does: book.height
 // in the first, then book[2].height and so on. Other keys stay as they are.
 func numbered(key string, n int) string {
-	table, word, dotted := strings.Cut(key, ".")
+	table, word, dotted := partedKey(key)
 	if _, ok := lists[table]; !ok || n < 2 {
 		return key
 	}
@@ -50,16 +69,20 @@ func unnumbered(key string) (first string, later bool) {
 
 // here names a key within the table being read.
 func (r *reader) here(key string) string {
-	table, _, _ := strings.Cut(key, ".")
+	table, _, _ := partedKey(key)
 	return numbered(key, r.counts[table])
 }
 
 // newOf counts a table of a list and refuses the first that is too many.
 func (t *tree) newOf(name string, line int) {
+	if name == sheetList && t.counts["material"] == 0 {
+		t.refuse(t.at(line, name), "a sheet of no material", "write it below its [[material]]")
+	}
 	t.counts[name]++
 	key, l := t.here(name), lists[name]
 	if t.counts[name] <= l.most {
 		t.tables[key] = line
+		t.owner[key] = numbered("material", t.counts["material"])
 	} else if t.counts[name] == l.most+1 {
 		t.refuse(t.at(line, key), fmt.Sprintf("more than %d %s", l.most, l.many), l.spare)
 	}
@@ -87,7 +110,7 @@ func (t *tree) putList(name string, n *unstable.Node, line int) {
 		for it := n.Children(); it.Next(); {
 			at := line
 			if it.Node().Raw.Length > 0 {
-				at = t.lines.line(int(it.Node().Raw.Offset))
+				at = t.line(it.Node())
 			}
 			t.newOf(name, at)
 			if t.tooMany(name) {

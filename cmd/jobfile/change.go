@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/wording"
 )
@@ -23,7 +24,8 @@ type Change struct {
 // comments. A key that stands in a comment, as those of a new job file do, is set there.
 // A key of the book or stock after the last one makes a new one.
 //
-// A change of units leaves lengths as they are: bare numbers get the unit they had.
+// A change of units leaves lengths as they are: bare numbers get the unit they had, and
+// prices of rolls the length that they are for.
 //
 // The value may be wrong: that is for Parse to tell. What can't be read at all, or
 // is written in a way that can't be changed key by key, returns Issues.
@@ -65,12 +67,15 @@ func (e *edit) change(r *reader, c Change) error {
 		}
 		return nil
 	}
+	if long := jobWords.short[c.Key]; long != "" {
+		c.Key = long
+	}
 	first := c.Key
 	if key, later := unnumbered(c.Key); later {
 		first = key
 	}
-	if !slices.Contains(knownKeys, first) {
-		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: suggest(strings.Split(first, "."))})}
+	if !Known(first) {
+		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: jobWords.suggest(strings.Split(first, "."))})}
 	}
 	if table, _, ok := strings.Cut(c.Key, "."); ok {
 		if of, _, listed := strings.Cut(table, "["); listed && table != numbered(of, r.counts[of]+1) && !e.has(table) {
@@ -222,6 +227,13 @@ func (e *edit) spellUnits(r *reader, to string) {
 		name := e.keys[i].name
 		v, set := r.file[name]
 		f, known := fieldOf(listFirst(name))
+		if set && f.Key == "stock.price" {
+			roll := strings.TrimSuffix(name, "price")
+			if r.has(roll+"roll") && !r.has(roll+"per") {
+				e.set(roll+"per", textTOML(map[geometry.Unit]string{geometry.MM: "metre", geometry.IN: "yard"}[r.fileUnit]))
+			}
+			continue
+		}
 		if !set || !known || !f.length() {
 			continue
 		}

@@ -121,10 +121,12 @@ func TestUnchangeable(t *testing.T) {
 // Whatever is typed into any blank of any job, one after the other, reads as typed.
 func TestAnythingTyped(t *testing.T) {
 	var keys []string
+	var two []jobfile.Change // of each list
 	for _, s := range jobfile.Fields(geometry.MM) {
 		for _, f := range s.Fields {
 			if keys = append(keys, f.Key); f.List {
-				keys = append(keys, strings.Replace(f.Key, ".", "[2].", 1))
+				second := strings.Replace(f.Key, ".", "[2].", 1)
+				keys, two = append(keys, second), append(two, jobfile.Change{Key: f.Key, Value: "a"}, jobfile.Change{Key: second, Value: "b"})
 			}
 		}
 	}
@@ -133,7 +135,7 @@ func TestAnythingTyped(t *testing.T) {
 		if rapid.Bool().Draw(t, "empty") {
 			text = ""
 		}
-		text = changed(t, text, jobfile.Change{Key: "book.title", Value: "a"}, jobfile.Change{Key: "book[2].title", Value: "b"}, jobfile.Change{Key: "stock.name", Value: "a"}, jobfile.Change{Key: "stock[2].name", Value: "b"})
+		text = changed(t, text, two...)
 		for range rapid.IntRange(1, 6).Draw(t, "changes") {
 			key := rapid.SampledFrom(keys).Draw(t, "key")
 			value := rapid.OneOf(rapid.SampledFrom([]string{"2", "2.50", "2,5", "9 1/4 in", "", " ", "00", "-1", "1e3", "#", `"`, "'''", `\`, "a\nb", "[", "é"}), rapid.StringN(0, 12, -1)).Draw(t, "value")

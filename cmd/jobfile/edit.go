@@ -48,11 +48,13 @@ func (e *edit) index() {
 	for p.NextExpression() {
 		x := p.Expression()
 		var path []string
-		at := -1
+		at, end := -1, 0 // of the key
 		for it := x.Key(); it.Next(); {
+			raw := it.Node().Raw
 			if at < 0 {
-				at = int(it.Node().Raw.Offset)
+				at = int(raw.Offset)
 			}
+			end = int(raw.Offset + raw.Length)
 			path = append(path, string(it.Node().Data))
 		}
 		start := bytes.LastIndexByte(e.data[:at], '\n') + 1
@@ -67,9 +69,9 @@ func (e *edit) index() {
 		if table != "" {
 			name = table + "." + name
 		}
-		from := at + bytes.IndexByte(e.data[at:], '=') + 1
+		from := end + bytes.IndexByte(e.data[end:], '=') + 1
 		from += len(e.data[from:]) - len(bytes.TrimLeft(e.data[from:], " \t"))
-		to := from + valueLength(e.data[from:])
+		to := int(x.Raw.Offset) + len(bytes.TrimRight(p.Raw(x.Raw), " \t\r\n"))
 		e.keys = append(e.keys, keySpan{name, start, from, to})
 		if n := len(e.tables); n > 0 {
 			e.tables[n-1].to = e.lineEnd(to)
@@ -83,38 +85,6 @@ func (e *edit) lineEnd(at int) int {
 		return at + n + 1
 	}
 	return len(e.data)
-}
-
-// quoted are the ways TOML writes a text, those of several lines first.
-var quoted = regexp.MustCompile(`^(?s:""".*?[^\\]"""|'''.*?'''|"(?:[^"\\\n]|\\.)*"|'[^'\n]*')`)
-
-// valueLength returns how much of a text is the value that it begins with.
-func valueLength(text []byte) int {
-	depth, end := 0, 0 // of brackets; of the last that belongs to the value
-	for i := 0; i < len(text); {
-		switch c := text[i]; {
-		case c == '"' || c == '\'':
-			i += max(len(quoted.Find(text[i:])), 1)
-			end = i
-			continue
-		case c == '[' || c == '{':
-			depth++
-		case c == ']' || c == '}':
-			depth--
-		case c == '#':
-			if depth == 0 {
-				return end
-			}
-			i += max(bytes.IndexByte(text[i:], '\n'), 1)
-			continue
-		case c == '\n' && depth == 0:
-			return end
-		}
-		if i++; !strings.ContainsRune(" \t\r\n", rune(text[i-1])) {
-			end = i
-		}
-	}
-	return end
 }
 
 // get returns a value as it is written, and whether it is there.

@@ -25,6 +25,7 @@ const (
 	TakesNumber   Takes = "number"
 	TakesPercent  Takes = "percent"
 	TakesWeight   Takes = "weight"
+	TakesTime     Takes = "time" // how long something takes
 	TakesSize     Takes = "size" // of a sheet: its name, or width x height
 )
 
@@ -114,6 +115,8 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	switch {
 	case f.Key == "print.paper" || f.Key == "stock.size":
 		f.Kind = TakesSize
+	case f.Table == "times" && s.Max > 0:
+		f.Kind = TakesTime
 	case f.Key == bookWeight.Key, f.Key == pack.Key, f.Key == atHand.Key:
 		f.Kind = TakesWeight
 	case s.Words != nil:
@@ -166,7 +169,7 @@ func settingsOf(unit geometry.Unit) map[string]job.Setting {
 	for _, n := range kinds.Named() {
 		add(job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	for _, s := range slices.Concat(printSettings(), stockSettings, termSettings) {
+	for _, s := range slices.Concat(printSettings(), stockSettings, []job.Setting{keepOffcut}, termSettings, timesSettings()) {
 		add(s)
 	}
 	return out
@@ -243,7 +246,7 @@ var starterText = sync.OnceValue(func() starterWords {
 		}
 		if m := keyLine.FindStringSubmatch(line); m != nil && Known(joined(table, m[1])) {
 			key := joined(table, m[1])
-			value := m[2][:valueLength([]byte(m[2]))]
+			value, _ := newEdit([]byte(m[1] + " = " + m[2])).get(m[1])
 			_, says, _ := strings.Cut(m[2][len(value):], "# ")
 			if _, ok := t.examples[key]; !ok {
 				t.order = append(t.order, key)

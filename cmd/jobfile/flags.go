@@ -21,13 +21,16 @@ type Flag struct {
 func (r *reader) readFlags(flags []Flag) {
 	for _, f := range flags {
 		at := place{name: f.Name, flag: true}
+		if long := jobWords.short[f.Key]; long != "" {
+			f.Key = long
+		}
 		if key, later := unnumbered(f.Key); later {
 			table, _, _ := strings.Cut(key, ".")
 			r.refuse(at, "a flag sets the first "+table+" only", "write "+key+", or change the job file")
 			continue
 		}
-		if !slices.Contains(knownKeys, f.Key) {
-			r.refuse(at, "unknown key "+wording.Quote(f.Key), suggest(strings.Split(f.Key, ".")))
+		if !Known(f.Key) {
+			r.refuse(at, "unknown key "+wording.Quote(f.Key), jobWords.suggest(strings.Split(f.Key, ".")))
 			continue
 		}
 		r.flags[f.Key] = flagValue(f, at)

@@ -86,7 +86,7 @@ func TestFromFlagsRefused(t *testing.T) {
 		{"readings of a board", measured("221", "148.5", "32", set("board.thickness", "2;3")), []string{`--set board.thickness: "2;3" `}},
 		{"board", measured("221", "148.5", "32", set("board.thickness", "30 mm")), []string{`--set board.thickness: "30 mm" is too large; did you mean 3 mm? Or give 0.5 mm to 6 mm (the board's thickness)`}},
 		{"unknown key", measured("221", "148.5", "32", set("cloth.overlp", "3")), []string{`--set cloth.overlp: unknown key "cloth.overlp"; did you mean cloth.overlap`}},
-		{"table", measured("221", "148.5", "32", set("lining", "3")), []string{`--set lining: unknown key "lining"; known in [lining]: thickness, trim, order`}},
+		{"table", measured("221", "148.5", "32", set("lining", "3")), []string{`--set lining: "3" is no name of a material; give one of the shop file, or set lining.thickness`}},
 		{"unit", measured("221", "148.5", "32", set("units", "cm")), []string{`--set units: "cm" is no unit of a job; give "mm" or "in"`}},
 		{"sheet", measured("221", "148.5", "32", set("print.paper", "b9")), []string{`--set print.paper: unknown sheet "b9"; give A4, `}},
 		{"control character", measured("221", "148.5", "32", set("title", "a\x1b[31m")), []string{`--set title: "a\x1b[31m" is not one line of text: it has U+00`}},

@@ -73,9 +73,16 @@ func (is Issues) Err() error {
 	return is
 }
 
-// sort puts issues in the order of the file, flags first.
-func (is Issues) sort() {
+// sort puts issues in the order of the file, flags first; those of a shop file come after
+// those of the job.
+func (is Issues) sort(shop string) {
+	after := func(i Issue) int {
+		if shop != "" && i.Source == shop {
+			return 1
+		}
+		return 0
+	}
 	slices.SortStableFunc(is, func(a, b Issue) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key))
+		return cmp.Or(after(a)-after(b), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key))
 	})
 }

@@ -56,7 +56,7 @@ func (r *reader) others(of plan.Kind, own job.Settings) {
 			switch {
 			case s.Readings != nil:
 				r.refuse(v.at, of.About+" has no carcass that stands before it is covered", "leave it out")
-			case !s.Same(usual[i]):
+			case !s.Same(usual[i]) && !v.at.shop: // a shop serves every kind
 				r.foreign(s.Key, v, of, other)
 			}
 		}

@@ -39,14 +39,36 @@ var knownKeys = func() []string {
 	for _, n := range kinds.Named() {
 		add(n.Key)
 	}
-	for _, key := range append(stockKeys[:len(stockKeys):len(stockKeys)], keysOf(termSettings)...) {
+	for _, key := range slices.Concat(timesKeys, stockKeys, keysOf(termSettings), []string{keepOffcut.Key}) {
 		add(key)
 	}
 	return append(top, tables...)
 }()
 
-// Known tells whether a job file has a key, such as "board.thickness".
-func Known(key string) bool { return slices.Contains(knownKeys, key) }
+// Known tells whether a job file has a key, such as "board.thickness" "board.material", or board, which is short for it.
+func Known(key string) bool { return slices.Contains(jobWords.keys, key) || jobWords.short[key] != "" }
+
+// vocabulary is the keys and tables that a file can have.
+type vocabulary struct {
+	file   string // what it is: "job file"
+	keys   []string
+	tables []string
+	short  map[string]string // keys that stand for another: board for board.material
+}
+
+// jobWords are those of a job file. Keys that name what a shop file has come after the
+// others.
+var jobWords = func() *vocabulary {
+	w := &vocabulary{file: "job file", keys: slices.Clone(knownKeys), tables: knownTables, short: map[string]string{printerShort: printerKey}}
+	w.keys = append(w.keys, printerKey)
+	for _, s := range slots {
+		w.keys = append(w.keys, s.material)
+		if table, word, _ := strings.Cut(s.material, "."); word == "material" {
+			w.short[table] = s.material
+		}
+	}
+	return w
+}()
 
 // knownTables are all the tables of a job file in its order, book among them.
 var knownTables = func() []string {

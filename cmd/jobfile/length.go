@@ -62,8 +62,11 @@ func (r *reader) measure(v value, key, what string, lo, hi Length, far job.Far) 
 
 // unitOf returns the unit of a value that has none of its own.
 func (r *reader) unitOf(v value) geometry.Unit {
-	if v.at.flag {
+	switch {
+	case v.at.flag:
 		return r.flagUnit
+	case v.at.shop:
+		return r.shop.unit
 	}
 	return r.fileUnit
 }

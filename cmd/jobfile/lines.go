@@ -2,27 +2,10 @@ package jobfile
 
 import (
 	"slices"
-	"sort"
 	"strings"
 
 	"forel/geometry/job"
 )
-
-// lineIndex finds the line of an offset: it holds where each line ends.
-type lineIndex []int
-
-func indexLines(data []byte) lineIndex {
-	var ends lineIndex
-	for i, c := range data {
-		if c == '\n' {
-			ends = append(ends, i)
-		}
-	}
-	return ends
-}
-
-// line returns the line of an offset, from 1.
-func (ends lineIndex) line(offset int) int { return sort.SearchInts(ends, offset) + 1 }
 
 // placed says of each problem where the maker set its key.
 func (r *reader) placed(ps job.Problems) Issues {

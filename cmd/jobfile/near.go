@@ -10,19 +10,22 @@ var parted = map[string]string{"fit.loose": "fit.loose_height and fit.loose_thic
 
 // suggest says what an unknown key may have been meant for: what has taken its
 // place, the nearest known one, else the same word in another table, else what is known in its place.
-func suggest(path []string) string {
+func (w *vocabulary) suggest(path []string) string {
 	last, key := path[len(path)-1], strings.Join(path, ".")
 	if instead := parted[key]; instead != "" {
 		return "write " + instead
 	}
-	if near := nearest(key, (len([]rune(last))+1)/3); near != "" && near != bracketed(key) {
+	if near := w.nearest(key, (len([]rune(last))+1)/3); near != "" && near != bracketed(key) {
 		return "did you mean " + near
 	}
+	if len(path) == 2 && w.short[last] != "" {
+		return "write " + last + " above the first table"
+	}
 	var same []string
-	for _, key := range knownKeys {
+	for _, key := range w.keys {
 		_, word, dotted := strings.Cut(key, ".")
 		switch {
-		case len(path) == 1 && slices.Contains(knownTables, fold(last)): // a table, of which a key is wanted
+		case len(path) == 1 && slices.Contains(w.tables, fold(last)): // a table, of which a key is wanted
 		case dotted && word == fold(last):
 			same = append(same, key)
 		case key == fold(last):
@@ -33,7 +36,7 @@ func suggest(path []string) string {
 		return "did you mean " + strings.Join(same, " or ")
 	}
 	var here []string
-	for _, key := range knownKeys {
+	for _, key := range w.keys {
 		if word, ok := strings.CutPrefix(key, path[0]+"."); ok {
 			here = append(here, word)
 		}
@@ -41,12 +44,12 @@ func suggest(path []string) string {
 	if len(here) > 0 {
 		return "known in " + bracketed(path[0]) + ": " + strings.Join(here, ", ")
 	}
-	for _, key := range knownKeys {
+	for _, key := range w.keys {
 		if !strings.Contains(key, ".") {
 			here = append(here, key)
 		}
 	}
-	for _, name := range knownTables {
+	for _, name := range w.tables {
 		here = append(here, bracketed(name))
 	}
 	return "known: " + strings.Join(here, ", ")
@@ -61,9 +64,9 @@ func bracketed(name string) string {
 }
 
 // nearest finds the known key or table closest to one that isn't.
-func nearest(key string, most int) string {
-	found := closest(key, slices.Concat(knownKeys, knownTables), most)
-	if slices.Contains(knownTables, found) {
+func (w *vocabulary) nearest(key string, most int) string {
+	found := closest(key, slices.Concat(w.keys, w.tables), most)
+	if slices.Contains(w.tables, found) {
 		return bracketed(found)
 	}
 	return found

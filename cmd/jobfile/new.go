@@ -3,12 +3,16 @@ package jobfile
 import (
 	"bytes"
 	_ "embed"
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
+	"forel/geometry/plan"
+	"forel/geometry/wording"
 )
 
 //go:embed short.toml
@@ -19,31 +23,36 @@ type New struct {
 	Full    bool   // every setting; else those that each job is asked for
 	Example bool   // the invented book; else what flags give, and empty what they don't
 	Flags   []Flag // of the keys in NewKeys
+	Shop    *Shop  // whose habits and materials it takes; nil: none
 }
 
 // NewKeys are the keys that a new job file can be given.
-var NewKeys = []string{"title", "units", "kind", "print.paper", "book.height", "book.width", "book.thickness"}
+var NewKeys = []string{"title", "units", "kind", "print.paper", "book.height", "book.width", "book.thickness",
+	"print.printer", "board.material", "lining.material", "cloth.material", "side_paper.material"}
 
 // Text returns the job file. A flag that can't be is refused.
 func (n New) Text() ([]byte, error) {
-	if issues := refusedFlags(n.Flags); len(issues) > 0 {
+	if n.Shop != nil && n.Shop.unit != geometry.MM && !slices.ContainsFunc(n.Flags, func(f Flag) bool { return f.Key == "units" }) {
+		n.Flags = append([]Flag{{Name: "--units", Key: "units", Value: n.Shop.unit.String()}}, n.Flags...)
+	}
+	if issues := refusedFlags(n.Shop, n.Flags); len(issues) > 0 {
 		return nil, issues
 	}
-	setup, unit, err := Print("", nil, n.Flags)
+	setup, unit, err := n.Shop.Print("", nil, n.Flags)
 	if err != nil {
 		return nil, err
 	}
 	full := newEdit(StarterFor(unit, setup.Sheet))
 	e := full
+	kind := kindWords.Words[0]
+	for _, f := range n.Flags {
+		if f.Key == kindWords.Key {
+			kind = f.Value
+		}
+	}
+	k, _ := kinds.Find(kind, "")
 	if !n.Full {
 		e = newEdit(slices.Clone(short))
-		kind := kindWords.Words[0]
-		for _, f := range n.Flags {
-			if f.Key == kindWords.Key {
-				kind = f.Value
-			}
-		}
-		k, _ := kinds.Find(kind, "")
 		e.only(k.New(unit).Settings())
 		for _, k := range slices.Clone(e.keys) { // for this unit and sheet
 			v, _ := full.get(k.name)
@@ -68,8 +77,11 @@ func (n New) Text() ([]byte, error) {
 		e.data = []byte(strings.NewReplacer("# invented: the name of this job", "# what you call this job", "# invented\nheight", "# of the book\nheight").Replace(string(e.data)))
 		e.index()
 	}
-	e.fill(n.Flags)
-	return e.data, nil
+	if n.Shop != nil {
+		e.offer(n.Shop, k, n.Flags)
+	}
+	bad := e.fill(k, n.Flags)
+	return e.data, bad.Err()
 }
 
 var blankLines = regexp.MustCompile(`\n{3,}`)
@@ -85,19 +97,85 @@ func (e *edit) only(settings job.Settings) {
 	e.splice(0, len(e.data), blankLines.ReplaceAllString(string(e.data), "\n\n"))
 }
 
-// fill sets what flags give, in the way a job file has it.
-func (e *edit) fill(flags []Flag) {
+// fill sets what flags give, in the way a job file of a kind has it.
+func (e *edit) fill(k plan.Kind, flags []Flag) (bad Issues) {
 	for _, f := range flags {
-		if f.Key != "units" { // it is there
+		i := slices.IndexFunc(slots, func(s slot) bool { return s.material == f.Key })
+		switch {
+		case f.Key == "units": // it is there
+		case f.Key == printerKey:
+			e.remove("print.paper")
+			e.set(f.Key, textTOML(f.Value))
+		case i >= 0 && !slices.ContainsFunc(k.Named, func(n plan.Named) bool { return n.Key == slots[i].name }):
+			bad = append(bad, place{name: f.Name, flag: true}.issue(job.Problem{Value: wording.Quote(f.Value), Reason: "is for another kind of case: " + k.About + " has no " + f.Key, Fix: "leave it out, and name the material in the job file"}))
+		case i >= 0:
+			e.takeFrom(slots[i], "material = "+textTOML(f.Value)+"\n")
+		default:
 			e.set(f.Key, typed(f.Key, f.Value))
+		}
+	}
+	return bad
+}
+
+// takeFrom writes a line in the place of those that tell what a slot is made of.
+func (e *edit) takeFrom(s slot, line string) {
+	for _, key := range []string{s.beside("known"), s.beside("stretch"), s.name} {
+		e.remove(key)
+	}
+	if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == s.thickness }); i >= 0 {
+		e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), line)
+		return
+	}
+	e.set(s.material, strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(line), wordOf(s.material)+" =")))
+}
+
+// offer leaves out of a new job what the habits of a shop say, and tells what else the shop
+// has for it; of what flags give nothing is told.
+func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
+	r := s.reader("", true)
+	r.units()
+	r.lend()
+	given := func(key string) bool { return slices.ContainsFunc(flags, func(f Flag) bool { return f.Key == key }) }
+	aside := func(text string) string { return fmt.Sprintf("%-34s # of %s", text, s.source) }
+	for _, sl := range slots {
+		_, there := e.get(sl.thickness)
+		names := namesOf(s.materials, sl.takes()...)
+		word := wordOf(sl.thickness)
+		if word == "thickness" {
+			word = "material"
+		}
+		for i, n := range names {
+			names[i] = textTOML(n)
+		}
+		usual, habit := r.slots[sl.name]
+		switch {
+		case !there || len(names) == 0 || given(sl.material) || !slices.ContainsFunc(k.Named, func(n plan.Named) bool { return n.Key == sl.name }):
+		case habit:
+			e.takeFrom(sl, aside("# "+word+" = "+textTOML(usual.name))+"\n")
+		default:
+			line := aside("# "+word+" = "+names[0]) + ", in place of what it says of itself below"
+			if more := names[1:]; len(more) > 0 {
+				line += "\n" + strings.Repeat(" ", 34) + " # or " + wording.Or(more)
+			}
+			i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == sl.thickness })
+			e.splice(e.keys[i].start, e.keys[i].start, line+"\n")
+		}
+	}
+	for _, key := range slices.Clone(e.keys) {
+		v, lent := r.lent[key.name]
+		if !lent || given(key.name) || !v.at.shop {
+			continue
+		}
+		if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == key.name }); i >= 0 {
+			e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), aside("# "+wordOf(key.name)+" = "+r.spelt(key.name, v))+"\n")
 		}
 	}
 }
 
 // refusedFlags returns what is wrong with flags for a new job, nil where nothing is.
 // What they leave out is no fault.
-func refusedFlags(flags []Flag) Issues {
-	_, _, err := FromFlags(flags)
+func refusedFlags(shop *Shop, flags []Flag) Issues {
+	_, _, err := shop.FromFlags(flags)
 	issues, _ := err.(Issues)
 	return slices.DeleteFunc(issues, func(i Issue) bool {
 		return !slices.ContainsFunc(flags, func(f Flag) bool { return f.Name == i.Key })
@@ -110,10 +188,15 @@ var (
 	ownKeys   = []string{"book.thickness_at_fore_edge", "book.weight"}
 )
 
+// Next is Shop.Next without a shop.
+func Next(source string, old []byte, flags []Flag) ([]byte, error) {
+	return (*Shop)(nil).Next(source, old, flags)
+}
+
 // Next returns a job file for the next book: materials, printer and habits are those
 // of an old job, with its comments, and the book is what flags give, or empty.
-func Next(source string, old []byte, flags []Flag) ([]byte, error) {
-	r := newReader(source, true)
+func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
+	r := s.reader(source, true)
 	if issues := r.readTOML(old); issues != nil {
 		return nil, issues
 	}
@@ -124,10 +207,10 @@ func Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	// The old book may be empty: it is not kept.
 	wrong := slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
 	if len(wrong) > 0 {
-		wrong.sort()
+		wrong.sort("")
 		return nil, wrong
 	}
-	if issues := refusedFlags(append([]Flag{{Name: "units", Key: "units", Value: r.fileUnit.String()}}, flags...)); len(issues) > 0 {
+	if issues := refusedFlags(s, append([]Flag{{Name: "units", Key: "units", Value: r.fileUnit.String()}}, flags...)); len(issues) > 0 {
 		return nil, issues
 	}
 	e := newEdit(slices.Clone(old))
@@ -151,6 +234,6 @@ func Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	if issues := again.readTOML(e.data); issues != nil || again.counts["book"] != 1 || len(again.file["book.height"].items) > 0 || !blank(again.file["book.height"]) {
 		return nil, Issues{{Source: source, Line: r.tables["book"], Problem: job.Problem{Key: "book", Reason: "is written in a way that can't be emptied", Fix: "write [[book]] and below it height, width and thickness, a line each"}}}
 	}
-	e.fill(flags)
-	return e.data, nil
+	bad := e.fill(r.kind(), flags)
+	return e.data, bad.Err()
 }

@@ -9,6 +9,8 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/timetable"
+	"forel/geometry/work"
 	"forel/paper"
 	"forel/paper/order"
 	"forel/paper/quote"
@@ -25,12 +27,16 @@ type File struct {
 	Case  plan.Checked // what makes the case of the job
 	Print paper.Setup
 	Black bool                         // print in black alone
+	Times work.Times                   // how long work and drying take
+	Hours timetable.Hours              // when the bench is open
 	Stock []stock.Stock                // what pieces are cut from; where a material has none it is for the caller to choose
 	Names map[geometry.Material]string // what the maker calls a material, where it has a name
 
 	Order    order.Terms
 	Adhesive order.Adhesive
 	Quote    quote.Terms
+	Keep     Length   // the least shorter side of an offcut worth keeping; 0: as usual
+	Lent     []string // what was taken from the shop by its name: "board grey 2 mm"
 }
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
@@ -45,7 +51,13 @@ type File struct {
 // number in the file is in the file's units whatever the flags say; units given as
 // a flag are those of bare numbers in flags and of Job.Unit.
 func Parse(source string, data []byte, flags ...Flag) (File, Issues, error) {
-	r := newReader(source, true)
+	return (*Shop)(nil).Parse(source, data, flags...)
+}
+
+// Parse is Parse with what the job names of the shop, and the shop's habits for what it
+// leaves out. The shop may be nil.
+func (s *Shop) Parse(source string, data []byte, flags ...Flag) (File, Issues, error) {
+	r := s.reader(source, true)
 	if issues := r.readTOML(data); issues != nil {
 		return File{}, nil, issues
 	}
@@ -55,32 +67,43 @@ func Parse(source string, data []byte, flags ...Flag) (File, Issues, error) {
 
 // FromFlags reads a job from flags alone; a height, width and thickness of the
 // book are needed. The Key of an issue is the flag's name as typed.
-func FromFlags(flags []Flag) (File, Issues, error) {
-	r := newReader("", false)
+func FromFlags(flags []Flag) (File, Issues, error) { return (*Shop)(nil).FromFlags(flags) }
+
+// FromFlags is FromFlags with a shop, which may be nil.
+func (s *Shop) FromFlags(flags []Flag) (File, Issues, error) {
+	r := s.reader("", false)
 	r.readFlags(flags)
 	return r.finish()
 }
 
 // reader gathers what was set, then makes a File of it.
 type reader struct {
-	source   string
-	hasFile  bool
-	file     map[string]value // by known key; those of each book and stock by numbered
-	flags    map[string]value // by known key
-	tables   map[string]int   // the line of each table; of each book and stock by numbered
-	counts   map[string]int   // how many tables of each list the file holds
-	fileUnit geometry.Unit    // of bare numbers in the file
-	flagUnit geometry.Unit    // of bare numbers in flags
-	usual    geometry.Unit    // that what is left out is round in: the file's, whatever the flags say
-	issues   Issues
-	slips    Issues       // in the writing of the file
-	suspects job.Problems // what another kind of job would need
-	twice    *Issue       // see invalid
-	unbooked bool         // its books need not be measured yet
+	source    string
+	words     *vocabulary
+	shop      *Shop // may be nil
+	hasFile   bool
+	file      map[string]value  // by known key; those of each book and stock by numbered
+	flags     map[string]value  // by known key
+	lent      map[string]value  // of the shop file, by known key
+	piles     map[string]string // where the shop file keeps count of the [[stock]] that it lends
+	lentStock int               // how many [[stock]] it lends
+	slots     map[string]entry  // the materials of the shop that the job is made from, by the keys of their names
+	taken     []string          // what was taken from the shop by its name
+	tables    map[string]int    // the line of each table; of each book and stock by numbered
+	counts    map[string]int    // how many tables of each list the file holds
+	owner     map[string]string // of a sheet in a shop file, its material
+	fileUnit  geometry.Unit     // of bare numbers in the file
+	flagUnit  geometry.Unit     // of bare numbers in flags
+	usual     geometry.Unit     // that what is left out is round in: the file's, whatever the flags say
+	issues    Issues
+	slips     Issues       // in the writing of the file
+	suspects  job.Problems // what another kind of job would need
+	twice     *Issue       // see invalid
+	unbooked  bool         // its books need not be measured yet
 }
 
 func newReader(source string, hasFile bool) *reader {
-	r := &reader{source: source, hasFile: hasFile, flags: map[string]value{}}
+	r := &reader{source: source, words: jobWords, hasFile: hasFile, flags: map[string]value{}}
 	r.clear()
 	return r
 }
@@ -88,6 +111,7 @@ func newReader(source string, hasFile bool) *reader {
 // clear forgets what was read of the file, but for slips in its writing.
 func (r *reader) clear() {
 	r.file, r.tables, r.counts, r.issues = map[string]value{}, map[string]int{}, map[string]int{}, nil
+	r.owner = map[string]string{}
 }
 
 // withSlips returns issues with the slips in the writing of the file; nothing else is
@@ -99,7 +123,7 @@ func (r *reader) withSlips(issues Issues) Issues {
 			all = append(all, i)
 		}
 	}
-	all.sort()
+	all.sort(r.shop.name())
 	return all
 }
 
@@ -140,7 +164,7 @@ func (r *reader) checked() (f File, issues, suspects Issues) {
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		issues = append(issues, issue)
 	}
-	suspects.sort()
+	suspects.sort(r.shop.name())
 	return f, r.withSlips(issues), suspects
 }
 
@@ -148,7 +172,12 @@ func (r *reader) checked() (f File, issues, suspects Issues) {
 // that the refusal names, so that more can be told of it; ok is false where they don't
 // make a job.
 func Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
-	r := newReader(source, data != nil)
+	return (*Shop)(nil).Mended(source, data, flags...)
+}
+
+// Mended is Mended with a shop, which may be nil.
+func (s *Shop) Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
+	r := s.reader(source, data != nil)
 	if r.readTOML(data) != nil {
 		return File{}, false
 	}
@@ -167,13 +196,14 @@ func measured(j plan.Job) bool {
 	})
 }
 
-// get finds a setting; a flag goes before the file.
+// get finds a setting; a flag goes before the file, and the file before the shop.
 func (r *reader) get(key string) (value, bool) {
-	if v, ok := r.flags[key]; ok {
-		return v, true
+	for _, from := range []map[string]value{r.flags, r.file, r.lent} {
+		if v, ok := from[key]; ok {
+			return v, true
+		}
 	}
-	v, ok := r.file[key]
-	return v, ok
+	return value{}, false
 }
 
 func (r *reader) has(key string) bool {
@@ -196,5 +226,5 @@ func (r *reader) tell(at place, p job.Problem) { r.issues = append(r.issues, at.
 
 // at is a place in the file.
 func (r *reader) at(line int, key string) place {
-	return place{source: r.source, line: line, name: key}
+	return place{source: r.source, line: line, name: key, shop: r.words == shopWords}
 }

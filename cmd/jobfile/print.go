@@ -137,12 +137,19 @@ func unitWritten(text string) string {
 // nil, with flags in its place, whatever the rest of the job is. unit is that of
 // the job. What is printed has to be checked by the caller.
 func Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geometry.Unit, err error) {
-	r := newReader(source, data != nil)
+	return (*Shop)(nil).Print(source, data, flags)
+}
+
+// Print is Print with a shop, which may be nil.
+func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geometry.Unit, err error) {
+	r := shop.reader(source, data != nil)
 	if issues := r.readTOML(data); issues != nil {
 		return s, unit, issues
 	}
 	r.readFlags(flags)
 	r.units()
+	r.lendHabits()
+	r.lendPrinter()
 	s, _ = r.print()
 	if r.twice != nil {
 		r.issues = append(r.issues, *r.twice)

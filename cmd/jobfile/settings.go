@@ -10,6 +10,7 @@ import (
 // settings makes a File of all that was set, noting what is wrong.
 func (r *reader) settings() File {
 	r.units()
+	r.lend()
 	var f File
 	f.Kind = r.kind()
 	f.Job = f.Kind.New(r.usual)
@@ -25,8 +26,14 @@ func (r *reader) settings() File {
 	r.others(f.Kind, f.Job.Settings())
 	f.Print, f.Black = r.print()
 	f.Names = r.names(f.Kind)
+	r.lendStock(f.Kind)
 	f.Stock = r.readStock()
 	r.terms(&f)
+	f.Times, f.Hours = r.times()
+	f.Lent = r.taken
+	if v, ok := r.get(keepOffcut.Key); ok {
+		f.Keep = r.length(v, keepOffcut.Key, keepOffcut.What, Length(keepOffcut.Min), Length(keepOffcut.Max))
+	}
 	return f
 }
 
@@ -48,7 +55,7 @@ func (r *reader) read(v value, s job.Setting) {
 			*s.Number = n
 		}
 	default:
-		if n := r.number(v, s.What, s.Min, s.Max, false); len(r.issues) == before {
+		if n := r.number(v, s, false); len(r.issues) == before {
 			*s.Number = n
 		}
 	}

@@ -36,10 +36,10 @@ func Read(source string, data []byte) (State, error) {
 	return s, nil
 }
 
-// Unmeasured reads a job whose books need not be measured yet; data may be nil. The
+// Unmeasured reads a job whose books need not be measured yet; data and shop may be nil. The
 // File has no Case: whether one can be made is not checked.
-func Unmeasured(source string, data []byte, flags ...Flag) (File, error) {
-	r := newReader(source, data != nil)
+func (s *Shop) Unmeasured(source string, data []byte, flags ...Flag) (File, error) {
+	r := s.reader(source, data != nil)
 	if issues := r.readTOML(data); issues != nil {
 		return File{}, issues
 	}

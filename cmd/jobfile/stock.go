@@ -1,19 +1,23 @@
 package jobfile
 
 import (
-	"fmt"
-	"math"
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/plan"
+	"forel/paper/bench"
 	"forel/paper/stock"
 )
 
 const mostStock = 40 // kinds in one file
+
+// Limits of the thickness of stock, both allowed.
+const (
+	leastStock     Length = 0.03
+	mostStockThick Length = 10
+)
 
 // materials are what a [[stock]] can be of.
 var materials = func() job.Setting {
@@ -27,20 +31,30 @@ var materials = func() job.Setting {
 var stockGrains = job.Setting{Key: "stock.grain", What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
 
+// keepOffcut is what is worth keeping of a sheet.
+var keepOffcut = job.LengthOf("offcuts.least", "the shorter side of the smallest offcut worth keeping", 10, 1000, ptr(bench.DefaultKeep))
+
+func ptr[T any](v T) *T { return &v }
+
+// stockPer is what the price of a roll is for.
+var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its price is for; left out, a metre, or a yard where units are in", Words: []string{"metre", "yard"}}
+
 // stockSettings are the keys of a [[stock]]; what they hold is read by oneStock.
 var stockSettings = []job.Setting{
 	materials,
 	{Key: "stock.name", What: "what you call it"},
-	stockLengthOf("thickness", "the thickness as measured", 0.03, 10),
+	stockLengthOf("thickness", "the thickness as measured", leastStock, mostStockThick),
 	{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)},
 	stockLengthOf("roll", "the width of the roll", stock.LeastSide, stock.MostSide),
 	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
 	stockGrains,
 	stockNumberOf("count", "how many there are", 1, stock.MostCount),
 	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
+	stockNumberOf("offcut", "the number on the label of an offcut, which is used before whole sheets", 1, mostNumber),
 	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
 	{Key: "stock.supplier", What: "who sells it"},
 	{Key: "stock.ordered_as", What: "what the supplier calls it"},
+	stockPer,
 	stockLengthOf("trim", "what is taken off each edge first", 0, stock.MostTrim),
 	stockLengthOf("kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf),
 	stockNumberOf("density", "kg/m³", 100, 3000),
@@ -66,21 +80,31 @@ func stockSetting(word string) job.Setting {
 
 // readStock reads every [[stock]]; flags alone make one too.
 func (r *reader) readStock() []stock.Stock {
-	count := r.counts["stock"]
-	if count == 0 && slices.ContainsFunc(stockKeys, r.has) {
-		count = 1
-	}
+	count := r.ownStock()
 	var out []stock.Stock
-	for n := range min(count, mostStock) {
+	for n := range count + r.lentStock {
 		out = append(out, r.oneStock(numbered("stock", n+1)))
 	}
 	return out
 }
 
+// ownStock returns how many [[stock]] the job itself has.
+func (r *reader) ownStock() int {
+	set := func(key string) bool { _, ok := r.flags[key]; return ok }
+	if r.counts["stock"] == 0 && slices.ContainsFunc(stockKeys, set) {
+		return 1
+	}
+	return min(r.counts["stock"], mostStock)
+}
+
 // oneStock reads the [[stock]] whose keys begin with name.
 func (r *reader) oneStock(name string) stock.Stock {
-	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(r.fileUnit), Per: stock.Metre}
-	if r.fileUnit == geometry.IN {
+	unit := r.fileUnit
+	if v, ok := r.lent[name+".material"]; ok {
+		unit = r.unitOf(v)
+	}
+	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(unit), Per: stock.Metre}
+	if _, roll := r.get(name + ".roll"); roll && unit == geometry.IN {
 		s.Per = stock.Yard
 	}
 	before := len(r.issues)
@@ -102,6 +126,13 @@ func (r *reader) oneStock(name string) stock.Stock {
 			r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
 		}
 	}
+	if v, ok := get("offcut"); ok {
+		s.Offcut = int(r.stockNumber(v, "offcut", true))
+		if s.Roll || s.Count != 1 {
+			r.refuse(v.at, "an offcut is one piece", "give its size and count = 1")
+		}
+	}
+	s.Pile = r.piles[name]
 	if v, ok := get("price"); ok {
 		if price, ok := r.amount(v, stockSetting("price")); ok {
 			s.Price = &price
@@ -113,6 +144,14 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	r.title(name+".supplier", &s.Supplier)
 	r.title(name+".ordered_as", &s.OrderedAs)
+	if v, ok := get("per"); ok {
+		switch r.choice(v, stockPer) {
+		case "yard":
+			s.Per = stock.Yard
+		default:
+			s.Per = stock.Metre
+		}
+	}
 	r.stockLength(name, "trim", &s.Trim)
 	r.stockLength(name, "kerf", &s.Kerf)
 	if v, ok := get("density"); ok {
@@ -147,12 +186,16 @@ func (r *reader) stockShape(name string, s *stock.Stock) {
 	case sheet && cut:
 		r.refuse(length.at, "a sheet has no length of its own", "leave it out, or give roll in place of size")
 	}
+	least := stock.LeastSide
+	if _, offcut := r.get(name + ".offcut"); offcut {
+		least = stock.LeastSliver
+	}
 	if sheet && size.kind != textKind {
-		_, _, err := stock.ParseSize("", geometry.MM)
+		_, _, err := stock.ParseSize("", geometry.MM, stock.LeastSide)
 		r.reject(size, "is no size of a sheet", problem(err).Fix)
 	} else if sheet {
 		var err error
-		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size)); err != nil {
+		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size), least); err != nil {
 			r.tell(size.at, problem(err))
 		}
 	}
@@ -175,8 +218,7 @@ func (r *reader) stockLength(name, word string, to *Length) {
 
 // stockNumber reads a number of a [[stock]].
 func (r *reader) stockNumber(v value, word string, whole bool) float64 {
-	set := stockSetting(word)
-	return r.number(v, set.What, set.Min, set.Max, whole)
+	return r.number(v, stockSetting(word), whole)
 }
 
 // stockAt is where a key of a [[stock]] stands, or would.
@@ -184,34 +226,10 @@ func (r *reader) stockAt(name, word string) place {
 	if v, ok := r.get(name + "." + word); ok {
 		return v.at
 	}
+	if v, ok := r.lent[name+".material"]; ok {
+		return v.at
+	}
 	return r.at(r.tables[name], name+"."+word)
-}
-
-// number reads a plain number within limits, both allowed.
-func (r *reader) number(v value, what string, lo, hi float64, whole bool) float64 {
-	n := math.NaN()
-	switch v.kind {
-	case numberKind:
-		n = float(v.text)
-	case textKind:
-		if m := share.FindStringSubmatch(strings.TrimSpace(v.text)); m != nil && !strings.Contains(v.text, "%") && !twoWays.MatchString(m[1]) {
-			n = float(strings.Replace(m[1], ",", ".", 1))
-		}
-	}
-	right := fmt.Sprintf("give %s to %s (%s)", plain(lo), plain(hi), what)
-	switch {
-	case math.IsNaN(n) || math.IsInf(n, 0):
-		r.reject(v, "is no number", right)
-	case n < lo:
-		r.reject(v, "is too small", right)
-	case n > hi:
-		r.reject(v, "is too large", right)
-	case whole && n != math.Trunc(n):
-		r.reject(v, "is no whole number", right)
-	default:
-		return n
-	}
-	return lo
 }
 
 // names reads what a maker calls materials, by which pieces of different stuff are

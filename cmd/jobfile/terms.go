@@ -58,7 +58,7 @@ var termSettings = []job.Setting{
 func (r *reader) terms(f *File) {
 	r.setAmount(spare, &f.Order.Spare)
 	if v, ok := r.get(sparePieces.Key); ok {
-		f.Order.SparePieces = int(r.number(v, sparePieces.What, sparePieces.Min, sparePieces.Max, true))
+		f.Order.SparePieces = int(r.number(v, sparePieces, true))
 	}
 	f.Adhesive = r.adhesive()
 	q := &f.Quote

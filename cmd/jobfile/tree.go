@@ -22,19 +22,18 @@ func (r *reader) readTOML(data []byte) Issues {
 		return issues
 	}
 	for {
-		t := tree{reader: r, lines: indexLines(data)}
-		var p unstable.Parser
-		p.Reset(data)
-		t.walk(&p)
-		err := p.Error()
+		t := tree{reader: r}
+		t.p.Reset(data)
+		t.walk()
+		err := t.p.Error()
 		switch {
-		case t.nodes > mostNodes:
-			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a job file"}}}
+		case t.nodes > t.most():
+			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a " + r.words.file}}}
 		case err == nil:
 			r.twice = r.invalid(data)
 			return nil
 		}
-		slip := r.slip(&p, err)
+		slip := r.slip(&t.p, err)
 		r.slips = append(r.slips, slip)
 		without, ok := pastSlip(data, slip.Line)
 		if !ok || len(r.slips) == mostSlips {
@@ -48,17 +47,17 @@ func (r *reader) readTOML(data []byte) Issues {
 // tree walks the expressions of a TOML document.
 type tree struct {
 	*reader
-	lines lineIndex
+	p     unstable.Parser
 	nodes int
 }
 
 // walk goes through the document, to its end or to the first slip in it.
-func (t *tree) walk(p *unstable.Parser) {
+func (t *tree) walk() {
 	var prefix []string
 	skip := false // the content of a table that was refused
-	for p.NextExpression() {
-		e := p.Expression()
-		if t.nodes += size(e); t.nodes > mostNodes {
+	for t.p.NextExpression() {
+		e := t.p.Expression()
+		if t.nodes += size(e); t.nodes > t.most() {
 			return
 		}
 		path, line := t.key(e)
@@ -84,20 +83,28 @@ func size(n *unstable.Node) int {
 func (t *tree) key(n *unstable.Node) (path []string, line int) {
 	for it := n.Key(); it.Next(); {
 		if path == nil {
-			line = t.lines.line(int(it.Node().Raw.Offset))
+			line = t.line(it.Node())
 		}
 		path = append(path, string(it.Node().Data))
 	}
 	return path, line
 }
 
+// line returns the line that a node stands on.
+func (t *tree) line(n *unstable.Node) int { return t.p.Shape(n.Raw).Start.Line }
+
 // header takes a [table] or [[table]] and tells whether to read what it holds.
 func (t *tree) header(path []string, array bool, line int) bool {
-	name := path[0]
+	name := t.tableOf(path)
 	switch {
-	case len(path) > 1 || !slices.Contains(knownTables, name):
+	case name != dotted(path) || !slices.Contains(t.words.tables, name):
 		t.misplaced(path, line)
 		return false
+	case name == patternTable:
+		if t.counts["material"] == 0 {
+			t.refuse(t.at(line, name), "a pattern of no material", "write it below its [[material]]")
+		}
+		return t.counts["material"] > 0
 	case lists[name].most > 0:
 		t.newOf(name, line)
 		if !array {
@@ -107,27 +114,43 @@ func (t *tree) header(path []string, array bool, line int) bool {
 	case array:
 		t.refuse(t.at(line, name), "["+bracketed(name)+"] is a list of tables", "write "+bracketed(name))
 	}
+	if v, ok := t.file[t.words.short[name]]; ok && v.at.name == name {
+		t.refuse(t.at(line, name), fmt.Sprintf("set twice, first on line %d", v.at.line), "take that line away and write "+wordOf(t.words.short[name])+" = "+written(v)+" below "+bracketed(name))
+		return false
+	}
 	t.tables[name] = line
 	return true
 }
 
+// tableOf returns the table that a path leads into: of a shop file it may have two parts.
+func (t *tree) tableOf(path []string) string {
+	if len(path) > 1 {
+		if two := dotted(path[:2]); (two == sheetList || two == patternTable) && slices.Contains(t.words.tables, two) {
+			return two
+		}
+	}
+	return path[0]
+}
+
 // put takes one key with its value.
 func (t *tree) put(path []string, n *unstable.Node, line int) {
-	name, key := path[0], dotted(path)
-	if lists[name].most > 0 && len(path) > 1 && t.counts[name] == 0 {
+	name, key := t.tableOf(path), dotted(path)
+	if lists[name].most > 0 && key != name && t.counts[name] == 0 && slices.Contains(t.words.tables, name) {
 		t.newOf(name, line)
 		t.singleBrackets(name, line)
 	}
 	switch {
 	case t.tooMany(name): // refused where it begins
-	case lists[key].most > 0:
-		t.putList(key, n, line)
-	case slices.Contains(knownTables, key):
-		t.tables[name] = line
-		t.putTable(name, n, line)
-	case slices.Contains(knownKeys, key):
+	case n.Kind == unstable.String && t.words.short[key] != "":
+		t.set(t.words.short[key], t.value(n, t.at(line, key)))
+	case slices.Contains(t.words.keys, key):
 		key = t.here(key)
 		t.set(key, t.value(n, t.at(line, key)))
+	case lists[key].most > 0 && slices.Contains(t.words.tables, key):
+		t.putList(key, n, line)
+	case slices.Contains(t.words.tables, key):
+		t.tables[name] = line
+		t.putTable(name, n, line)
 	default:
 		t.misplaced(path, line)
 	}
@@ -142,24 +165,24 @@ func (t *tree) putTable(name string, n *unstable.Node, line int) {
 	}
 	for it := n.Children(); it.Next(); {
 		path, line := t.key(it.Node())
-		t.put(append([]string{name}, path...), it.Node().Value(), line)
+		t.put(append(strings.Split(name, "."), path...), it.Node().Value(), line)
 	}
 }
 
 // misplaced takes a key or table that isn't known. Where it makes a table of a
 // known key, that is told when the key is read.
 func (t *tree) misplaced(path []string, line int) {
-	if t.tooMany(path[0]) {
+	if t.tooMany(t.tableOf(path)) {
 		return
 	}
 	for n := 1; n <= min(len(path), 2); n++ {
-		if owner := dotted(path[:n]); slices.Contains(knownKeys, owner) {
+		if owner := dotted(path[:n]); slices.Contains(t.words.keys, owner) {
 			owner = t.here(owner)
 			t.set(owner, value{kind: tableKind, at: t.at(line, owner)})
 			return
 		}
 	}
-	t.refuse(t.at(line, t.here(dotted(path))), "unknown key", suggest(path))
+	t.refuse(t.at(line, t.here(dotted(path))), "unknown key", t.words.suggest(path))
 }
 
 // set keeps the first value of a key and refuses a second.
@@ -176,7 +199,7 @@ func (t *tree) set(key string, v value) {
 // value takes a value as it is written.
 func (t *tree) value(n *unstable.Node, at place) value {
 	if n.Raw.Length > 0 {
-		at.line = t.lines.line(int(n.Raw.Offset))
+		at.line = t.line(n)
 	}
 	v := value{at: at, text: string(n.Data)}
 	switch n.Kind {
@@ -217,4 +240,12 @@ func dotted(path []string) string {
 		}
 	}
 	return strings.Join(parts, ".")
+}
+
+// most is how many keys and values are read.
+func (t *tree) most() int {
+	if t.words == shopWords {
+		return mostInShopFile
+	}
+	return mostNodes
 }

@@ -26,6 +26,7 @@ type place struct {
 	line   int
 	name   string // the key, or the flag as typed
 	flag   bool
+	shop   bool // it stands in the shop file
 	unset  bool // the key was left to its default
 }
 

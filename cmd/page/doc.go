@@ -15,6 +15,8 @@
 //	pictures  the finished case, as SVG
 //	steps     how the case is made: each step with its words and checks
 //	figures   the pictures of a Step, as SVG
+//	measuring how what is measured is measured (Name: height, width, thickness, pressing, boards,
+//	          sheets), a picture as SVG with the book of Text, as far as it can be read
 //	outputs   the table of what can be made, each with its settings
 //	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
 //	          and returns its files, and the pages of its document (Pages), as SVG

@@ -2,12 +2,14 @@ package page
 
 import (
 	"strings"
+	"time"
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/wording"
+	"forel/geometry/work"
 )
 
 // Section is a table of a job file as the page shows it.
@@ -103,6 +105,8 @@ func rangeOf(f jobfile.Field, unit geometry.Unit) string {
 		lo, hi = job.Show(geometry.Length(f.Min), unit, +1), job.Show(geometry.Length(f.Max), unit, -1)
 	case jobfile.TakesWeight:
 		lo, hi = wording.Decimal(f.Min, 6)+" g", wording.Decimal(f.Max, 6)+" g"
+	case jobfile.TakesTime:
+		return "at most " + work.Show(time.Duration(f.Max)*time.Minute)
 	case jobfile.TakesPercent:
 		lo, hi = wording.Decimal(f.Min, 6), wording.Decimal(f.Max, 6)+" %"
 	case jobfile.TakesNumber:

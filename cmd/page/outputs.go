@@ -44,8 +44,6 @@ const TakesYes jobfile.Takes = "yes"
 // outputs are all that can be made, the most usual first. What is said of them here is the
 // page's own; of their settings it is what the flags say.
 var outputs = []Output{
-	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
-		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "templates", Title: "Templates to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
 		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},
@@ -55,12 +53,17 @@ var outputs = []Output{
 	{Name: "cutlist", Title: "The list of pieces", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Cutlist{} },
 		Says: "Every piece with its size, for cutting by rule and square.",
 		Care: wording.Careful(wording.Knife, wording.Shear)},
+	{Name: "timetable", Title: "What to do when", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Timetable{Draw: true} },
+		Says: "Every step with its time and what then must dry, day by day in the hours that your bench is open; with a date, a file for your calendar too.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive), Keys: []string{"times"}},
 	{Name: "stock", Title: "What to buy, and how to cut it", Slow: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Stock{Draw: true, Progress: p} },
 		Says: "All pieces laid on the sheets and rolls that you own, or that are usual; with each sheet as a picture.",
 		Care: wording.Careful(wording.Knife, wording.Shear), Keys: []string{"stock"}},
 	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
 		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
 		Care: wording.Careful(wording.Machine)},
+	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
+		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "gauge", Title: "How true your printer is", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Gauge{} },
 		Says: "Print this sheet at actual size, measure its rules, and type in what you measured: all that is printed at true size is corrected by it.",
 		Keys: []string{"print.measured_across", "print.measured_along"}},
@@ -154,7 +157,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 		if toldElsewhere.MatchString(n) {
 			continue
 		}
-		if n = inPlainWords(strings.TrimSpace(n), settings); !fileFirst.MatchString(n) {
+		if n = inPlainWords(onPage(strings.TrimSpace(n)), settings); !fileFirst.MatchString(n) {
 			n = wording.Capital(n)
 		}
 		a.Notes = append(a.Notes, n+".")

@@ -17,7 +17,7 @@ import (
 func TestPagesAreThoseOfTheDocument(t *testing.T) {
 	text := start(t)
 	for name, flags := range map[string]map[string]string{
-		"templates": {"separate": "true"}, "handout": {"short": "true"}, "gauge": nil, "fit": nil, "prove": nil,
+		"templates": {"separate": "true"}, "handout": {"short": "true"}, "gauge": nil, "measure": {"volumes": "2"}, "fit": nil, "prove": nil,
 		"stock": {"effort": "0"}, "cutter": {"bed": "600x300", "effort": "0"},
 	} {
 		a := ask(t, page.Request{Do: "make", Name: name, Text: text, Flags: flags, Pages: true})
@@ -59,7 +59,7 @@ func TestFaultsOfSettings(t *testing.T) {
 // Every setting says what it does and can be set to what it is at.
 func TestSettings(t *testing.T) {
 	outputs := ask(t, page.Request{Do: "outputs"}).Outputs
-	assert.Len(t, outputs, 8)
+	assert.Len(t, outputs, 9)
 	for _, o := range outputs {
 		assert.NotEmpty(t, o.Settings, o.Name)
 		for _, s := range o.Settings {

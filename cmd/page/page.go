@@ -19,7 +19,7 @@ type Request struct {
 	Data    []byte            `json:"data,omitempty"`    // of roster and class, the roster; of open, a job file as it was read, instead of Text; base64 in JSON
 	Changes []Change          `json:"changes,omitempty"` // of set
 	Unit    string            `json:"unit,omitempty"`    // of fields: that defaults are round in; "": mm
-	Name    string            `json:"name,omitempty"`    // of make, the command; of roster and class, what messages call the roster
+	Name    string            `json:"name,omitempty"`    // of make, the command; of measuring, the picture; of roster and class, what messages call the roster
 	Flags   map[string]string `json:"flags,omitempty"`   // of make, its settings as typed, by name; of new, by the keys of jobfile.NewKeys
 	Step    int               `json:"step,omitempty"`    // of figures, from 0
 	Pages   bool              `json:"pages,omitempty"`   // of make: the pages of its document too, to look at
@@ -139,6 +139,11 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		err = d.steps(&a, q)
 	case "figures":
 		err = d.figures(&a, q)
+	case "measuring":
+		var picture []byte
+		if picture, err = jobOf(q.Source, q.Text).MeasurePicture(q.Name); err == nil {
+			a.Figures = []string{string(picture)}
+		}
 	case "outputs":
 		a.Outputs = outputsOf()
 	case "make":
@@ -182,10 +187,15 @@ func (d *Desk) open(a *Response, source, text string) {
 // work works a job out, or has it already.
 func (d *Desk) work(source, text string) (*pipeline.Case, error) {
 	if d.worked == nil || d.text != text || d.source != source {
-		c, err := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: source, Data: []byte(text)}}}}.Case()
+		c, err := jobOf(source, text).Case()
 		d.text, d.source, d.worked, d.err = text, source, &c, err
 	}
 	return d.worked, d.err
+}
+
+// jobOf returns the job of a job file.
+func jobOf(source, text string) pipeline.Job {
+	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: source, Data: []byte(text)}}}}
 }
 
 // flagsOf returns the flags of a new job.

@@ -15,6 +15,7 @@ import (
 	"forel/cmd/page"
 	"forel/cmd/pipeline"
 	"forel/geometry"
+	"forel/geometry/measuring"
 )
 
 var ctx = context.Background()
@@ -79,7 +80,7 @@ func TestMakesTheSameFiles(t *testing.T) {
 	text := start(t)
 	job := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}}
 	for name, c := range map[string]pipeline.Command{
-		"templates": pipeline.Templates{Job: job}, "cutlist": pipeline.Cutlist{Job: job}, "fit": pipeline.Fit{Job: job, Draw: true}, "gauge": pipeline.Gauge{Source: job.Source},
+		"templates": pipeline.Templates{Job: job}, "cutlist": pipeline.Cutlist{Job: job}, "fit": pipeline.Fit{Job: job, Draw: true}, "gauge": pipeline.Gauge{Source: job.Source}, "measure": pipeline.Measure{Job: job},
 	} {
 		want, err := c.Make(ctx)
 		require.NoError(t, err)
@@ -176,4 +177,21 @@ func TestStrangersInput(t *testing.T) {
 	out, _ := new(page.Desk).JSON(ctx, []byte("{"), nil)
 	assert.Contains(t, string(out), "no request")
 	assert.Contains(t, ask(t, page.Request{Do: "dance"}).Error, "unknown request")
+}
+
+// A picture of measuring is drawn of a job whose book is not measured yet, and is one for
+// each name.
+func TestPicturesOfMeasuring(t *testing.T) {
+	empty := ask(t, page.Request{Do: "new"})
+	require.NotNil(t, empty.Text)
+	seen := map[string]bool{}
+	for _, name := range measuring.Names {
+		a := ask(t, page.Request{Do: "measuring", Name: name, Text: *empty.Text})
+		require.Empty(t, a.Error, name)
+		require.Len(t, a.Figures, 1, name)
+		assert.Contains(t, a.Figures[0], "<svg", name)
+		assert.False(t, seen[a.Figures[0]], name)
+		seen[a.Figures[0]] = true
+	}
+	assert.Contains(t, ask(t, page.Request{Do: "measuring", Name: "scales", Text: *empty.Text}).Error, "no picture of measuring")
 }

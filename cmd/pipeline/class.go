@@ -101,7 +101,9 @@ func (c Class) Read() (*Roll, error) {
 	if len(c.Files) != 1 {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
-	rows, err := roster.Read(c.Files[0].Name, c.Files[0].Data, c.Base, c.Flags...)
+	shop, wrong := c.shop()
+	bad = append(bad, wrong...)
+	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
 	if bad = append(bad, Problems(err)...); len(bad) > 0 {
 		return nil, append(bad, c.foreseen(rows)...)
 	}
@@ -362,10 +364,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 	var lists [][]byte
 	for i, lot := range lots {
 		effort.Progress = func(done float64) { p.at((float64(i) + done) / float64(len(lots))) }
-		for k := range lot[1:] {
-			lot[1+k].file.Stock = nil // it is the same for all, and there once
-		}
-		laid, err := layOut(ctx, lot, bench.Options{Effort: effort}, &result)
+		laid, err := layOut(ctx, lot, bench.Options{Effort: effort, Keep: lot[0].file.Keep}, &result)
 		if err != nil {
 			return nil, result.Warnings, err
 		}

@@ -22,7 +22,8 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 	if len(g.Files) > 1 {
 		return r, refuse(nil, fmt.Sprintf("more than one job file: %.60q", namesOf(g.Files)), "give one")
 	}
-	if bad := Contradictions(g.Flags); bad != nil {
+	shop, bad := g.shop()
+	if bad = append(bad, Contradictions(g.Flags)...); bad != nil {
 		return r, bad
 	}
 	file, flags := File{}, g.Flags
@@ -33,7 +34,7 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 		flags = append([]jobfile.Flag{usual}, flags...)
 	}
 	o := gauge.Options{Options: document.Options{Date: g.Date}, Corrected: g.Check}
-	if o.Setup, o.Round.Unit, err = jobfile.Print(file.Name, file.Data, flags); err != nil {
+	if o.Setup, o.Round.Unit, err = shop.Print(file.Name, file.Data, flags); err != nil {
 		return r, err
 	}
 	if g.Check && o.Setup.Measured == (paper.Measured{}) {

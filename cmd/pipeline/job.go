@@ -56,6 +56,8 @@ var ofOneBook = []string{"title", "book.height", "book.width", "book.thickness"}
 // the jobs are returned that can be made, with the changes that it names where need be.
 func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 	bad = append(bad, Contradictions(j.Flags)...)
+	shop, wrong := j.shop()
+	bad = append(bad, wrong...)
 	files, several := j.Files, len(j.Files) > 1
 	switch {
 	case j.Example && len(files) > 0:
@@ -76,14 +78,14 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		var file jobfile.File
 		var suspects jobfile.Issues
 		if f.Name == "" {
-			file, suspects, err = jobfile.FromFlags(j.Flags)
+			file, suspects, err = shop.FromFlags(j.Flags)
 		} else {
-			file, suspects, err = jobfile.Parse(f.Name, f.Data, j.Flags...)
+			file, suspects, err = shop.Parse(f.Name, f.Data, j.Flags...)
 		}
 		if err != nil {
 			bad = append(bad, Problems(err)...)
 			var ok bool
-			if file, ok = jobfile.Mended(f.Name, f.Data, j.Flags...); !ok {
+			if file, ok = shop.Mended(f.Name, f.Data, j.Flags...); !ok {
 				continue
 			}
 		}

@@ -63,6 +63,8 @@ func (j Job) MeasurePicture(name string) ([]byte, error) {
 // bad is what is wrong with the settings of the command; all is told together.
 func (j Job) unmeasured(bad jobfile.Issues) (w worked, err error) {
 	bad = append(bad, Contradictions(j.Flags)...)
+	shop, wrong := j.shop()
+	bad = append(bad, wrong...)
 	var file File
 	switch {
 	case len(j.Files) > 1:
@@ -75,7 +77,7 @@ func (j Job) unmeasured(bad jobfile.Issues) (w worked, err error) {
 		file = j.Files[0]
 	}
 	w.date = j.Date
-	w.file, err = jobfile.Unmeasured(file.Name, file.Data, j.Flags...)
+	w.file, err = shop.Unmeasured(file.Name, file.Data, j.Flags...)
 	bad = append(bad, Problems(err)...)
 	if err == nil {
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)

@@ -13,6 +13,7 @@ type New struct {
 	Example bool           // the invented book
 	From    *File          // an old job whose materials, printer and habits are kept; may be nil
 	Flags   []jobfile.Flag // of jobfile.NewKeys
+	Shop    File           // whose habits and materials it takes; without a name there is none
 }
 
 // Text returns the job file, and whether its book is still to be typed in.
@@ -22,7 +23,8 @@ func (n New) Text() (text []byte, empty bool, err error) {
 	}
 	measured := sets("book.height") || sets("book.width") || sets("book.thickness")
 	empty = !n.Example && !(sets("book.height") && sets("book.width") && sets("book.thickness"))
-	bad := Contradictions(n.Flags)
+	shop, bad := Source{Shop: n.Shop}.shop()
+	bad = append(bad, Contradictions(n.Flags)...)
 	if n.Example && measured {
 		bad = refuse(bad, "both --example and measures of a book", "give one of them")
 	}
@@ -39,7 +41,7 @@ func (n New) Text() (text []byte, empty bool, err error) {
 	if len(bad) > 0 {
 		return nil, false, bad
 	}
-	setup, _, err := jobfile.Print("", nil, n.Flags)
+	setup, _, err := shop.Print("", nil, n.Flags)
 	if err != nil {
 		return nil, false, err
 	}
@@ -47,9 +49,9 @@ func (n New) Text() (text []byte, empty bool, err error) {
 		return nil, false, Problems(fmt.Errorf("--paper: %w", err))
 	}
 	if n.From != nil {
-		text, err = jobfile.Next(n.From.Name, n.From.Data, n.Flags)
+		text, err = shop.Next(n.From.Name, n.From.Data, n.Flags)
 	} else {
-		text, err = jobfile.New{Full: n.Full, Example: n.Example, Flags: n.Flags}.Text()
+		text, err = jobfile.New{Full: n.Full, Example: n.Example, Flags: n.Flags, Shop: shop}.Text()
 	}
 	return text, empty, err
 }

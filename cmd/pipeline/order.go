@@ -2,7 +2,7 @@ package pipeline
 
 import (
 	"context"
-	"fmt"
+	"encoding/json"
 	"slices"
 
 	"forel/cmd/jobfile"
@@ -61,9 +61,12 @@ func spare(all []worked) jobfile.Issues {
 
 // differ warns of jobs that say something else than the first of what holds for all.
 func (r *Result) differ(all []worked, table string, of func(worked) any) {
-	first := fmt.Sprint(of(all[0]))
+	text := func(w worked) string { // of amounts what they are, not where they are kept
+		written, _ := json.Marshal(of(w))
+		return string(written)
+	}
 	for _, w := range all[1:] {
-		if fmt.Sprint(of(w)) != first {
+		if text(w) != text(all[0]) {
 			r.Warnings = append(r.Warnings, issue(w.name, table+" is not the same as in "+all[0].name+", which holds for all", "give one for all, or make each by itself"))
 		}
 	}

@@ -38,6 +38,7 @@ type Result struct {
 	Print    Print
 	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
 	Warnings jobfile.Issues     // what can be made, but should be looked at
+	Shop     *File              // the shop file as it is to be from now on; nil: as it is
 	Set      string             // what the files are together: the next of the same name take their place
 	Part     bool               // they are a part of it: the others are not out of date
 }
@@ -54,6 +55,16 @@ type Source struct {
 	Files []File
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
+	Shop  File           // what the maker has, for jobs to name; without a name there is none
+}
+
+// shop reads the shop file, where there is one; beside issues it holds what is sound.
+func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
+	if s.Shop.Name == "" {
+		return nil, nil
+	}
+	shop, err := jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
+	return shop, Problems(err)
 }
 
 // Reads is a command, by its address, that reads a file.

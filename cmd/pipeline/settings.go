@@ -108,7 +108,7 @@ func (t *Templates) Settings() []Setting {
 		onlyOf(&t.Only, "print"),
 		{Name: "mark-out", Usage: "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square", To: &t.MarkOut},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)", To: &t.Colour},
-		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes", To: &t.Line},
+		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width` in mm, such as 0.02, all solid, words as single strokes", To: &t.Line},
 	}
 }
 
@@ -137,7 +137,7 @@ func (c *Cutlist) Settings() []Setting {
 func (h *Handout) Settings() []Setting {
 	return []Setting{
 		{Name: "blank", Usage: "the worksheet alone and empty, to be filled in by hand", To: &h.Blank},
-		{Name: "short", Usage: "four pages: the worksheet, and the steps, each with one figure where there is room", To: &h.Short},
+		{Name: "short", Usage: "four pages: the worksheet, and the steps with their checks, each with one figure where there is room", To: &h.Short},
 		{Name: "tints", Usage: "tint board, cloth and paper in the figures; without, they are in greys", To: &h.Tints},
 	}
 }
@@ -148,6 +148,9 @@ func (s *Stock) Settings() []Setting {
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
+		{Name: "take", Usage: "take what the plan uses off the counts of the shop file, and put the offcuts worth keeping into it, each with a number", To: &s.Take},
+		{Name: "undo", Usage: "take the last taking back; nothing is planned", To: &s.Undo},
+		{Name: "on", Usage: "`day` of the taking, such as 2026-11-28 (default: that of SOURCE_DATE_EPOCH, or none)", To: &s.On},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
 	}, searched(&s.Effort)...)
@@ -156,6 +159,11 @@ func (s *Stock) Settings() []Setting {
 // Settings are those of the order list.
 func (o *Order) Settings() []Setting {
 	return append([]Setting{formats(&o.Format, "list: text or csv", moneyFormats)}, searched(&o.Effort)...)
+}
+
+// Settings are those of the quote.
+func (q *Quote) Settings() []Setting {
+	return append([]Setting{formats(&q.Format, "costing: text or csv", moneyFormats)}, searched(&q.Effort)...)
 }
 
 // searched are the settings of how sheets are laid out for what is bought.
@@ -169,7 +177,7 @@ func searched(effort *string) []Setting {
 // Settings are those of the beds.
 func (c *Cutter) Settings() []Setting {
 	return []Setting{
-		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed, Needed: true},
+		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 mm or 24x12 in", To: &c.Bed, Needed: true},
 		onlyOf(&c.Only, "lay out"),
 		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
 		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
@@ -178,7 +186,7 @@ func (c *Cutter) Settings() []Setting {
 		{Name: "tabs", Usage: "`number` of light tabs that hold each piece in its sheet", To: &c.Tabs},
 		{Name: "tab-width", Usage: "`width` of a tab", To: &c.TabWidth},
 		{Name: "creases", Usage: "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none (default: all but cloth, paper and corrugated board)", To: &c.Creases},
-		{Name: "line", Usage: "`width` of all lines, for a machine that cuts hairlines", To: &c.Line},
+		{Name: "line", Usage: "`width` of all lines in mm, for a machine that cuts hairlines", To: &c.Line},
 		{Name: "labels", Usage: "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut", To: &c.Labels},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2", To: &c.Colour},
 		{Name: "effort", Usage: "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one", To: &c.Effort},
@@ -195,5 +203,13 @@ func (f *Fit) Settings() []Setting {
 	return []Setting{
 		formats(&f.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats),
 		{Name: "all", Usage: "with text: everything, with the chains of dimensions and each check in full", To: &f.All},
+	}
+}
+
+// Settings are those of the timetable.
+func (t *Timetable) Settings() []Setting {
+	return []Setting{
+		{Name: "start", Usage: "`date` of the first day, such as 2026-12-01, or when on it, 2026-12-01 10:30; without, days are counted from 1", To: &t.Start},
+		formats(&t.Format, "report: text or json (times in minutes)", reportFormats),
 	}
 }

@@ -54,14 +54,26 @@ type Base struct {
 	Data   []byte
 }
 
+// Reader is what holds for every row of a roster.
+type Reader struct {
+	Base  *Base          // what the roster leaves out; nil: none
+	Shop  *jobfile.Shop  // nil: none
+	Flags []jobfile.Flag // over what a row says
+}
+
+// Read is Reader.Read without a shop.
+func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
+	return Reader{Base: base, Flags: flags}.Read(source, data)
+}
+
 // Read reads a roster; source is its name, for messages. A row that can't be
 // made says so in Refused and keeps no other from being read. The error is of
 // type Issues and tells what is wrong with the table as a whole: nothing in it,
 // columns that are not known or missing, quotes that don't close, and what is
 // wrong with the base or a flag in every row alike; beside this last the rows are
 // returned too. Flags hold for every row, over what it says.
-func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
-	t := table{source: source, base: base, flags: flags, short: map[int]int{}}
+func (with Reader) Read(source string, data []byte) ([]Row, error) {
+	t := table{source: source, base: with.Base, shop: with.Shop, flags: with.Flags, short: map[int]int{}}
 	if err := t.open(data); err != nil {
 		return nil, err
 	}
@@ -131,6 +143,7 @@ func (t *table) records() (all []record, wrong jobfile.Issues) {
 type table struct {
 	source  string
 	base    *Base
+	shop    *jobfile.Shop
 	flags   []jobfile.Flag
 	lines   [][]byte // as written
 	csv     *csv.Reader
@@ -193,6 +206,8 @@ func (t *table) open(data []byte) error {
 			key = ""
 		case strings.HasPrefix(key, "stock."):
 			issues = append(issues, t.issue(line, h, "sheets and rolls are the class's, not a student's", "take the column away; give [[stock]] in a job file and name it with --job"))
+		case ofTheClass[tableOf(key)]:
+			issues = append(issues, t.issue(line, h, "what is ordered and what it costs are the class's, not a student's", "take the column away; give it in a job file and name that with --job"))
 		case !jobfile.Known(key):
 			issues = append(issues, t.issue(line, h, "unknown column", "give name, title, height, width, thickness, units or a key of a job file, such as board.thickness"))
 		}
@@ -208,6 +223,15 @@ func (t *table) open(data []byte) error {
 		return issues
 	}
 	return nil
+}
+
+// ofTheClass are tables of a job file that hold for all students alike.
+var ofTheClass = map[string]bool{"order": true, "adhesive": true, "quote": true, "extra": true}
+
+// tableOf returns the table of a key.
+func tableOf(key string) string {
+	table, _, _ := strings.Cut(key, ".")
+	return table
 }
 
 // keyOf returns the key of a job file that a column is of, or nameColumn.
@@ -309,9 +333,9 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	var suspects jobfile.Issues
 	var err error
 	if t.base != nil {
-		r.File, suspects, err = jobfile.Parse(t.base.Source, t.base.Data, flags...)
+		r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
 	} else {
-		r.File, suspects, err = jobfile.FromFlags(flags)
+		r.File, suspects, err = t.shop.FromFlags(flags)
 	}
 	var wrong jobfile.Issues
 	if counted {
@@ -335,9 +359,9 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 // mended returns a job that is refused with the changes that are named.
 func (t *table) mended(flags []jobfile.Flag) (jobfile.File, bool) {
 	if t.base != nil {
-		return jobfile.Mended(t.base.Source, t.base.Data, flags...)
+		return t.shop.Mended(t.base.Source, t.base.Data, flags...)
 	}
-	return jobfile.Mended("", nil, flags...)
+	return t.shop.Mended("", nil, flags...)
 }
 
 // digest tells one job from another by what it was read from.
@@ -348,6 +372,9 @@ func (t *table) digest(name string, flags []jobfile.Flag) [32]byte {
 	}
 	if t.base != nil {
 		given += "\n" + string(t.base.Data)
+	}
+	if t.shop != nil {
+		given += "\nshop\n" + string(t.shop.Data())
 	}
 	return sha256.Sum256([]byte(given))
 }

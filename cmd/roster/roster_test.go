@@ -88,6 +88,7 @@ func TestBadTables(t *testing.T) {
 		{"name,height,height\nA,1,2\n", `there twice`},
 		{"name,height\nA,\"220\nB,210\n", `^roster\.csv:2: a quote opens a field and is not closed`},
 		{"name\xff", `UTF-8`},
+		{"name,height,width,thickness,quote.hour\nA,220,150,30,34\n", `roster\.csv:1: quote\.hour: what is ordered and what it costs are the class's`},
 		{"name,height,width,thickness,stock.material\nA,220,150,30,board\n", `roster\.csv:1: stock\.material: sheets and rolls are the class's`},
 		{strings.Repeat("a,", 1000) + "name\nA\n", `more than 250 columns`},
 		{"name,height,width,thickness\nA,1,150,30\n\"B,210\n", `(?s)roster\.csv:3: a quote opens.*roster\.csv:2: height: `},

@@ -9,6 +9,7 @@ import (
 
 	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 )
 
 // The large tray follows the covered small one by exactly what that measures otherwise,
@@ -56,7 +57,7 @@ func TestSmallTrayTooSmall(t *testing.T) {
 	require.Len(t, refused, 1)
 	assert.Equal(t, "as_built.height", refused[0].Key)
 	assert.Equal(t, "at least 227.15 mm", refused[0].Fix, "220 + 2t + 6k, and 0.05")
-	set(t, &j, refused[0], 0)
+	require.NoError(t, plantest.Typed(j.Settings(), refused[0], 0))
 	accepted(t, j)
 	j.AsBuilt = AsBuilt{Width: job.Readings{153}}
 	_, refused, _ = j.Check()

@@ -1,14 +1,13 @@
 package box
 
 import (
-	"fmt"
+	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
-	"testing"
 
 	"forel/geometry"
-	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 )
 
 // anyJob draws a job of any size, about half of them with every measure at random.
@@ -31,35 +30,9 @@ func anyJob(t *rapid.T) Job {
 	return j
 }
 
-// set changes a job as a fix says, and by so much more.
-func set(t require.TestingT, j *Job, p job.Problem, more Length) {
-	s, ok := j.own().Find(p.Key)
-	require.True(t, ok, p.Error())
-	for words, way := range map[string]Length{"at least %g mm": 1, "at most %g mm": -1} {
-		var v float64
-		if n, _ := fmt.Sscanf(p.Fix, words, &v); n == 1 {
-			if s.Length != nil {
-				*s.Length = Length(v) + way*more
-			} else {
-				*s.Readings = job.Readings{Length(v) + way*more}
-			}
-			return
-		}
-	}
-	require.Fail(t, "no such change: "+p.Error())
-}
-
-// mended returns the job after the changes that its refusals name, each typed in as it
-// is told.
+// mended returns a job after the changes that its refusals name.
 func mended(t *rapid.T, j Job) Job {
-	_, refused, _ := j.Check()
-	for round := 0; len(refused) > 0 && round < 6; round++ {
-		for _, p := range refused {
-			set(t, &j, p, 0)
-		}
-		_, refused, _ = j.Check()
-	}
-	require.Empty(t, refused)
+	require.NoError(t, plantest.Mended(&j))
 	return j
 }
 
@@ -90,13 +63,13 @@ func TestFixesAreSmallest(t *testing.T) {
 		}
 		p := refused[0]
 		enough := j
-		set(t, &enough, p, 0)
+		require.NoError(t, plantest.Typed(enough.Settings(), p, 0))
 		if _, still, _ := enough.Check(); p.Key != "box.cloth" { // of too thick a cloth nothing else is reckoned
 			require.Empty(t, still, p.Error())
 		} else if len(still) > 0 {
 			t.Skip("not the only reason")
 		}
-		set(t, &j, p, -little)
+		require.NoError(t, plantest.Typed(j.Settings(), p, -little))
 		_, again, _ := j.Check()
 		require.NotEmpty(t, again, "%v, yet less does too", p)
 	})

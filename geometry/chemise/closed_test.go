@@ -1,7 +1,6 @@
 package chemise
 
 import (
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,8 +8,8 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 )
 
 // anyJob draws a job of any size, about half of them with every measure at
@@ -34,37 +33,9 @@ func anyJob(t *rapid.T) Job {
 	return j
 }
 
-// set changes a job as a fix says, through its settings, and by so much more.
-func set(t require.TestingT, j *Job, p job.Problem, more Length) {
-	for _, s := range j.own() {
-		if s.Key != p.Key {
-			continue
-		}
-		if s.Word != nil {
-			*s.Word = Lapped
-			return
-		}
-		var v float64
-		for words, way := range map[string]Length{"at least %g mm": 1, "at most %g mm": -1} {
-			if n, _ := fmt.Sscanf(p.Fix, words, &v); n == 1 {
-				*s.Length = Length(v) + way*more
-				return
-			}
-		}
-	}
-	require.Fail(t, "no such change: "+p.Error())
-}
-
-// mended returns the job after the changes that its refusals name.
+// mended returns a job after the changes that its refusals name.
 func mended(t *rapid.T, j Job) Job {
-	_, refused, _ := j.Check()
-	for round := 0; len(refused) > 0 && round < 6; round++ {
-		for _, p := range refused {
-			set(t, &j, p, 0)
-		}
-		_, refused, _ = j.Check()
-	}
-	require.Empty(t, refused)
+	require.NoError(t, plantest.Mended(&j))
 	return j
 }
 
@@ -99,7 +70,7 @@ func TestFixesAreSmallest(t *testing.T) {
 		}
 		p := refused[0]
 		less := j
-		set(t, &less, p, -little)
+		require.NoError(t, plantest.Typed(less.Settings(), p, -little))
 		_, again, _ := less.Check()
 		if p.Key == "chemise.fore_edge" {
 			return // a word

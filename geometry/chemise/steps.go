@@ -26,9 +26,9 @@ func (c made) steps() []plan.Step {
 		Title: "Dry the chemise and close it round the book",
 		Short: plan.Say("Dry it flat under a weight, then crease the joints and close it round the book. Measure it: the slipcase or box is made for what you find."),
 		Spells: []work.Spell{
-			work.Do(work.Press, 1).Dry(work.LiningDry, "the paste of the chemise's lining", "boards and a weight"),
-			work.Do(work.Fold, len(c.job.panels())-1).And(work.Press, 1).Dry(work.LastDry, "the chemise, closed round the book", "a light weight"),
-			work.Do(work.Try, 1).And(work.Measure, 1),
+			work.Do(work.Press, 1).Dry(work.LiningDry, "the paste of the chemise's lining", "boards and a weight").As("put it under boards"),
+			work.Do(work.Fold, len(c.job.panels())-1).And(work.Press, 1).Dry(work.LastDry, "the chemise, closed round the book", "a light weight").As("crease the joints and close it"),
+			work.Do(work.Try, 1).And(work.Measure, 1).As("try and measure it"),
 		},
 		Text: []stage.Say{
 			plan.Say("Lay the chemise flat between release papers and boards, with a weight on top, " + dries + "."),

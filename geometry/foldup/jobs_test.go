@@ -1,11 +1,7 @@
 package foldup_test
 
 import (
-	"errors"
-	"fmt"
-	"regexp"
 	"slices"
-	"strconv"
 
 	"pgregory.net/rapid"
 
@@ -79,66 +75,12 @@ func everyJob() *rapid.Generator[slipcase.Job] {
 	})
 }
 
-// mendRounds is how often a maker is asked to change something before giving up.
-const mendRounds = 6
-
 // mended does what each refusal says until the job is accepted.
 func mended(j slipcase.Job) (slipcase.Case, error) {
-	for round := 0; ; round++ {
-		c, err := plantest.Make[slipcase.Case](j)
-		var refused job.Problems
-		if !errors.As(err, &refused) {
-			return c, err
-		}
-		if round == mendRounds {
-			return c, fmt.Errorf("after %d rounds: %w", round, err)
-		}
-		for _, p := range refused {
-			if err := mend(&j, p); err != nil {
-				return c, err
-			}
-		}
+	if err := plantest.Mended(&j); err != nil {
+		return slipcase.Case{}, err
 	}
-}
-
-var (
-	mendLength = regexp.MustCompile(`^at (most|least) (\d+(?:\.\d+)?) (mm|in)$`)
-	mendWord   = regexp.MustCompile(`^give "(\w+)"$`)
-)
-
-// mend changes a job as little as a refusal asks, reading the change back from
-// the words a maker sees.
-func mend(j *slipcase.Job, p job.Problem) error {
-	if w := mendWord.FindStringSubmatch(p.Fix); w != nil {
-		if c, _ := j.Settings().Find(p.Key); c.Word != nil {
-			*c.Word = w[1]
-			return nil
-		}
-	}
-	w := mendLength.FindStringSubmatch(p.Fix)
-	if w == nil {
-		return fmt.Errorf("no value and no word is named: %w", p)
-	}
-	n, err := strconv.ParseFloat(w[2], 64)
-	if w[3] == "in" {
-		n *= 25.4
-	}
-	for _, f := range j.Settings().Lengths() {
-		if f.Key != p.Key {
-			continue
-		}
-		l := f.Length
-		switch {
-		case f.Auto && *l == 0: // what suits does not do
-			*l = slipcase.Length(n)
-		case w[1] == "most":
-			*l = min(*l, slipcase.Length(n))
-		default:
-			*l = max(*l, slipcase.Length(n))
-		}
-		return err
-	}
-	return fmt.Errorf("no setting has the key: %w", p)
+	return plantest.Make[slipcase.Case](j)
 }
 
 // ofCarcass gives the faces of a proof without those of dividers.

@@ -31,6 +31,7 @@ func TestEveryStepTakesTime(t *testing.T) {
 		for _, s := range p.Steps {
 			assert.Positive(t, work.UsualTimes().Of(s.Spells...), s.Title)
 			for _, spell := range s.Spells {
+				assert.Equal(t, len(s.Spells) > 1, spell.Says != "", "%s: spells of one step are told apart", s.Title)
 				for _, l := range spell.Work {
 					of, known := dries[l.Task]
 					assert.True(t, known && !of && l.Count > 0, "%s: %v", s.Title, l)

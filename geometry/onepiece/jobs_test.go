@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -85,30 +86,12 @@ func ownSettings(j *onepiece.Job) job.Settings {
 // says, so that jobs just within a limit are common.
 func goodJobs() *rapid.Generator[onepiece.Job] {
 	return rapid.Custom(func(t *rapid.T) onepiece.Job {
-		j, ok := mended(anyJobs().Draw(t, "job"))
-		if !ok {
+		j := anyJobs().Draw(t, "job")
+		if plantest.Mended(&j) != nil {
 			t.Skip("not mended; TestRefusalsMend is about these")
 		}
 		return j
 	})
-}
-
-// mended does what refusals say, a few times over, until the job is accepted.
-func mended(j onepiece.Job) (onepiece.Job, bool) {
-	for range 4 {
-		_, ps, _ := j.Check()
-		if len(ps) == 0 {
-			return j, true
-		}
-		for _, p := range ps {
-			limit, ok := mostOf(p)
-			if !ok {
-				return j, false
-			}
-			*setting(&j, p.Key) = limit
-		}
-	}
-	return j, false
 }
 
 var mendText = regexp.MustCompile(`^at most (\d+(?:\.\d+)?) (mm|in)$`)

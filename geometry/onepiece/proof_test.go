@@ -10,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -48,8 +49,7 @@ func TestFoldsUpWithoutThickness(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := anyJobs().Draw(t, "job")
 		j.Card.Thickness = 0
-		j, ok := mended(j)
-		require.True(t, ok)
+		require.NoError(t, plantest.Mended(&j))
 		c, err := onepiece.Make(j)
 		require.NoError(t, err)
 		require.Empty(t, c.Proof.Faults)

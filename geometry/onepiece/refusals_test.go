@@ -13,6 +13,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/onepiece"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -56,9 +57,8 @@ func TestRefusalsMend(t *testing.T) {
 			*setting(&less, p.Key) = limit + little
 			require.True(t, speaksOf(refusal(t, less), p.Key), "%v, yet %v does too", p, limit+little)
 		}
-		fixed, ok := mended(j)
-		require.True(t, ok, refusal(t, fixed))
-		require.Empty(t, refusal(t, fixed))
+		require.NoError(t, plantest.Mended(&j))
+		require.Empty(t, refusal(t, j))
 	})
 }
 

@@ -1,8 +1,6 @@
 package slipcase_test
 
 import (
-	"errors"
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -12,6 +10,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -124,20 +123,10 @@ const mendRounds = 6
 
 // mended does what each refusal says until the job is accepted.
 func mended(j slipcase.Job) (slipcase.Case, error) {
-	for round := 0; ; round++ {
-		c, err := slipcase.Make(j)
-		var refused job.Problems
-		if !errors.As(err, &refused) || round == mendRounds {
-			return c, err
-		}
-		for _, p := range refused {
-			m, ok := parseMend(p)
-			if !ok {
-				return c, fmt.Errorf("no change is named: %w", err)
-			}
-			m.apply(&j)
-		}
+	if err := plantest.Mended(&j); err != nil {
+		return slipcase.Case{}, err
 	}
+	return slipcase.Make(j)
 }
 
 // mend is the change that a refusal asks for.

@@ -84,9 +84,11 @@ var TaskTimes = []TaskTime{
 	{LastDry, true, "the finished thing, in its shape", Overnight, ""},
 }
 
-// TimesNote is said wherever times are shown.
-const TimesNote = "Times are habits, not facts (common practice, no source): write your own under [times] in the job file. " +
-	"Nothing is dry because a time is over: touch it. Paper that is cold to the cheek is still damp, and waits."
+// What is said wherever times are shown, and wherever drying is.
+const (
+	TimesNote = "Times are habits, not facts (common practice, no source): write your own under [times] in the job file."
+	DryNote   = "Nothing is dry because a time is over. Touch it: paper that is cold to the cheek is still damp, and waits. In a damp room all takes longer."
+)
 
 // Times are how long each task takes, once.
 type Times map[Task]time.Duration
@@ -116,6 +118,7 @@ func (t Times) Drying(s Spell) time.Duration { return t[s.Dries.As] }
 
 // Spell is work that is done at a stretch, and what must dry before the next.
 type Spell struct {
+	Says  string // what is done, where its step has several spells: "trim them flush"
 	Work  []Labour
 	Dries Drying
 	Wet   bool // the next follows at once, while glue or paste is wet
@@ -148,6 +151,12 @@ func (s Spell) And(task Task, count int) Spell {
 // Dry returns the spell with what must dry after it; under names what lies on it.
 func (s Spell) Dry(as Task, what, under string) Spell {
 	s.Dries = Drying{as, what, under}
+	return s
+}
+
+// As returns the spell with what is done in it.
+func (s Spell) As(says string) Spell {
+	s.Says = says
 	return s
 }
 

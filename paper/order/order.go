@@ -145,7 +145,7 @@ func Of(p bench.Plan, t Terms, a Adhesive) Order {
 		for _, u := range g.Used {
 			s := g.Stock[u.Stock]
 			if s.Owned() {
-				o.Owned = append(o.Owned, Owned{called(g), s, s.Quantity(u.Sheets, u.Length)})
+				o.Owned = append(o.Owned, Owned{Called(g), s, s.Quantity(u.Sheets, u.Length)})
 				continue
 			}
 			o.add(s.Supplier, bought(p, g, u, t))
@@ -178,7 +178,7 @@ func bought(p bench.Plan, g bench.Group, u bench.Use, t Terms) Line {
 	s := g.Stock[u.Stock]
 	more := money.Of(1).Add(t.Spare.Shift(-2))
 	l := Line{Material: g.Material, Stock: weighed(p, g, s), Thickness: g.Thickness, Price: s.Price, Needed: s.Quantity(u.Sheets, u.Length), Unit: Sheet}
-	l.Name, l.Own = named(s.OrderedAs, called(g))
+	l.Name, l.Own = named(s.OrderedAs, Called(g))
 	if s.Roll {
 		l.Unit = s.Unit()
 		l.Quantity = s.Sold(0, u.Length*Length(more.InexactFloat64()))
@@ -189,8 +189,8 @@ func bought(p bench.Plan, g bench.Group, u bench.Use, t Terms) Line {
 	return l
 }
 
-// called returns what a material is called: by its maker's name, else as a shop would.
-func called(g bench.Group) string {
+// Called returns what a material is called: by its maker's name, else as a shop would.
+func Called(g bench.Group) string {
 	if g.Name != "" || g.Material != g.Material.Like() {
 		return g.Label()
 	}

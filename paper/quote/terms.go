@@ -29,7 +29,7 @@ const (
 
 // DefaultExcluded is what a price does not include where nothing else is said (common
 // practice, no source).
-const DefaultExcluded = "the book itself, lettering and labels, packing and carriage, and whatever is not named above"
+const DefaultExcluded = "the book itself, packing and carriage, and whatever is not named above"
 
 // Extra is a line of the maker's own.
 type Extra struct {

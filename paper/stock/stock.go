@@ -41,6 +41,8 @@ type Stock struct {
 	Kerf      Length         // what the blade takes away: 0 for a knife or a shear
 	Density   float64        // kg/m³; 0: DefaultDensity
 	Grammage  float64        // g/m² as sold; 0: from density and thickness
+	Offcut    int            // the number on its label, of an offcut that is there once; 0: no offcut
+	Pile      string         // where the maker keeps count of it, for the caller; may be empty
 	Source    string         // where a size of the library comes from; empty for the maker's own
 }
 
@@ -110,12 +112,13 @@ func DefaultTrim(u geometry.Unit) Length {
 
 // Limits of stock that a maker gives, all allowed.
 const (
-	LeastSide  Length = 100
-	MostSide   Length = 5000
-	MostLength Length = 200_000 // of a roll
-	MostTrim   Length = 100
-	MostKerf   Length = 10
-	MostCount         = 100_000
+	LeastSide   Length = 100
+	LeastSliver Length = 10 // of an offcut
+	MostSide    Length = 5000
+	MostLength  Length = 200_000 // of a roll
+	MostTrim    Length = 100
+	MostKerf    Length = 10
+	MostCount          = 100_000
 )
 
 // Usable returns the room between the trimmed edges; the height of a roll of
@@ -169,6 +172,9 @@ func (s Stock) Size() string {
 		return "roll " + s.side(s.Width) + " wide"
 	}
 	w, h := s.side(s.Width), s.side(s.Height)
+	if s.Offcut > 0 {
+		w = fmt.Sprintf("offcut %d, %s", s.Offcut, w)
+	}
 	size := w[:strings.LastIndex(w, " ")] + " × " + h
 	for _, n := range paper.Sheets {
 		if n.Width.Near(s.Width) && n.Height.Near(s.Height) {
@@ -208,8 +214,24 @@ func (s Stock) Along() string {
 	return s.Material.Direction() + " along " + s.side(s.Width)
 }
 
+// Has says how much of it there is: "6 of 700 × 1000 mm", "2.4 m of roll 1370 mm wide".
+func (s Stock) Has() string {
+	switch {
+	case s.Roll && s.Height > 0 && s.Count > 1:
+		return fmt.Sprintf("%d times %s of %s", s.Count, s.side(s.Height), s.Size())
+	case s.Roll && s.Height > 0:
+		return s.side(s.Height) + " of " + s.Size()
+	case s.Count > 0:
+		return fmt.Sprintf("%d of %s", s.Count, s.Size())
+	}
+	return s.Size()
+}
+
 // Check tells what is wrong with a stock's measures, nil if nothing is.
 func (s Stock) Check() error {
+	if s.Offcut > 0 && s.Trim == 0 { // as it was kept
+		return nil
+	}
 	if w, h := s.Usable(); w < LeastSide/2-slack || !s.Endless() && h < LeastSide/2-slack {
 		side := s.Width
 		if !s.Endless() {

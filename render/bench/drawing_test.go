@@ -14,7 +14,6 @@ import (
 
 	"forel/geometry"
 	draw "forel/render/bench"
-	"forel/render/record"
 	"forel/render/typeset"
 )
 
@@ -26,30 +25,31 @@ func TestWordsStandClear(t *testing.T) {
 		for _, sheet := range []string{"A4", "Letter"} {
 			for _, g := range p.Groups {
 				for i := range g.Sheets {
-					var s record.Surface
-					missed, room := draw.DrawSheet(&s, p, g, i, options(sheet, geometry.ToTenthMM))
+					missed, pages, room := draw.DrawSheet(p, g, i, options(sheet, geometry.ToTenthMM))
 					name := fmt.Sprintf("%d jobs, %s, %s sheet %d", n, sheet, g.Material, i+1)
 					for _, m := range missed {
 						assert.NotContains(t, m, "piece", "%s: every piece has its number on the drawing", name)
 					}
-					var boxes []geometry.Box
-					for _, w := range s.Texts {
-						b := typeset.Box(w.Text).Grow(-0.3)
-						assert.True(t, room.Grow(0.5).Contains(b), "%s: %q reaches past the page", name, w.String)
-						for j, o := range boxes {
-							assert.False(t, o.Overlaps(b), "%s: %q over %q", name, w.String, s.Texts[j].String)
+					for _, s := range pages {
+						var boxes []geometry.Box
+						for _, w := range s.Texts {
+							b := typeset.Box(w.Text).Grow(-0.3)
+							assert.True(t, room.Grow(0.5).Contains(b), "%s: %q reaches past the page", name, w.String)
+							for j, o := range boxes {
+								assert.False(t, o.Overlaps(b), "%s: %q over %q", name, w.String, s.Texts[j].String)
+							}
+							boxes = append(boxes, b)
 						}
-						boxes = append(boxes, b)
-					}
-					for j, w := range s.Texts {
-						if len(w.String) < 4 { // numbers of cuts stand on their lines, in boxes of white
-							continue
-						}
-						for _, l := range s.Strokes {
-							if l.Stroke.Width < 0.3 || l.Path.Closed || len(l.Path.Vertices) != 2 {
+						for j, w := range s.Texts {
+							if len(w.String) < 4 { // numbers of cuts stand on their lines, in boxes of white
 								continue
 							}
-							assert.Empty(t, l.Path.Clip(boxes[j], 1), "%s: a cut runs through %q", name, w.String)
+							for _, l := range s.Strokes {
+								if l.Stroke.Width < 0.3 || l.Path.Closed || len(l.Path.Vertices) != 2 {
+									continue
+								}
+								assert.Empty(t, l.Path.Clip(boxes[j], 1), "%s: a cut runs through %q", name, w.String)
+							}
 						}
 					}
 				}

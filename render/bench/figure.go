@@ -9,96 +9,60 @@ import (
 	"forel/paper/bench"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
-// figure is the drawing of one sheet with the list of its pieces.
+// figure is the drawing of one sheet.
 type figure struct {
 	Options
 	plan   bench.Plan
 	group  bench.Group
 	sheet  bench.Sheet
 	cuts   []bench.Cut // of this sheet
-	rows   []row
-	missed []string
-	turned bool // the page is
-	apart  bool // the list has pages of its own
-	chosen [2]bool
-	wider  float64 // by how much a viewer's typeface may be wider than ours
-
-	scale  Length // 1 : scale
+	lying  bool        // the page is
+	wider  float64     // by how much a viewer's typeface may be wider than ours
+	scale  Length      // 1 : scale
 	origin geometry.Point
-	taken  []geometry.Box // where words stand
-	lines  []segment      // drawn on the page
 
-	inWay struct{ taken, line int } // what was in the way of a number last
-
-	leaders    []segment      // thin lines from a number to what it belongs to
-	unnamed    []bench.Placed // too small for their numbers
-	unnumbered []bench.Cut
+	words   shape.Taken         // where words stand, and their thin lines
+	lines   [][2]geometry.Point // drawn on the page: the edges of the sheet, then the cuts
+	unnamed []bench.Placed      // too small for their numbers
+	missed  []string            // numbers there was no room for
 }
 
-// row is one line of the list of pieces.
-type row struct{ number, text, size string }
+// Room round the drawing for its head, numbers of cuts and the grain arrow.
+const (
+	aroundLeft   Length = 13
+	aroundTop    Length = 8
+	aroundRight  Length = 11
+	aroundBottom Length = 9
+	headTall     Length = 11
+)
 
-// rowHeight is that of a line of the list of pieces.
-const rowHeight Length = 3.9
-
-// legendGap is the white between columns of the list.
-const legendGap Length = 4
-
-func newFigure(p bench.Plan, g bench.Group, i int, o Options) *figure {
-	f := &figure{Options: o, plan: p, group: g, sheet: g.Sheets[i], wider: 1}
+// newFigure starts the drawing of a sheet, on a page that lies where that lets it be
+// larger.
+func newFigure(p bench.Plan, g bench.Group, i int, d *document.Document) *figure {
+	f := &figure{Options: d.Options, plan: p, group: g, sheet: g.Sheets[i], wider: max(1, d.Wider.MM())}
 	for n := range g.Cuts { // by reference: there may be very many
 		if c := &g.Cuts[n]; c.Sheet == i && c.Part != "the roll" {
 			f.cuts = append(f.cuts, *c)
 		}
 	}
-	for _, q := range f.sheet.Pieces {
-		f.rows = append(f.rows, row{fmt.Sprint(q.Number), piece(p, q), size(q, o.Round)})
-	}
-	f.arrange()
+	upright, lying := d.Room(false), d.Room(true)
+	f.lying = f.scaleIn(lying) < f.scaleIn(upright)/1.1
 	return f
 }
 
-// arrange turns the page, or gives it to the drawing alone, where that lets the
-// drawing be larger.
-func (f *figure) arrange() {
-	best := Length(0)
-	for _, way := range []struct {
-		turned, apart bool
-		gain          Length // by which it must be better to be worth it
-	}{{false, false, 1}, {true, false, 1.1}, {false, true, 1.3}, {true, true, 1.4}} {
-		if way.apart && len(f.rows) < 12 {
-			continue
-		}
-		f.turned, f.apart = way.turned, way.apart
-		room := f.room()
-		area := f.area(room, f.split(room))
-		if worth := min(area.Width()/f.sheet.Width, area.Height()/f.sheet.Height) / way.gain; worth > best {
-			best, f.chosen = worth, [2]bool{way.turned, way.apart}
-		}
-	}
-	f.turned, f.apart = f.chosen[0], f.chosen[1]
+// area is where the sheet is drawn in a room.
+func (f *figure) area(room geometry.Box) geometry.Box {
+	return geometry.Bx(room.Min.X+aroundLeft, room.Min.Y+headTall+aroundTop, room.Max.X-aroundRight, room.Max.Y-aroundBottom)
 }
 
-// area is where the sheet is drawn.
-func (f *figure) area(room geometry.Box, s split) geometry.Box {
-	return geometry.Bx(room.Min.X+aroundLeft, room.Min.Y+headTall+aroundTop, room.Max.X-aroundRight, s.bottom-aroundBottom)
-}
-
-// page returns the size of the page: the maker's paper, upright or turned.
-func (f *figure) page() (w, h Length) {
-	w, h = f.Setup.Sheet.Width, f.Setup.Sheet.Height
-	if f.turned {
-		w, h = h, w
-	}
-	return w, h
-}
-
-// room returns what of the page is drawn on.
-func (f *figure) room() geometry.Box {
-	return (&document.Document{Options: f.Options}).Room(f.turned)
+// scaleIn returns by how much smaller than it is a sheet is drawn in a room.
+func (f *figure) scaleIn(room geometry.Box) Length {
+	area := f.area(room)
+	return max(f.sheet.Width/area.Width(), f.sheet.Height/area.Height())
 }
 
 func (f *figure) head() string {
@@ -109,68 +73,13 @@ func (f *figure) head() string {
 	return fmt.Sprintf("%s %d: %s", what, f.sheet.Number, label(f.group, f.Round))
 }
 
-// split is how a page is shared between the drawing and the list.
-type split struct {
-	rows   int // of the list on the first page
-	across int // columns of the list
-	bottom Length
-}
-
-// Room round the drawing for numbers of cuts and the grain arrow.
-const (
-	aroundLeft   Length = 13
-	aroundTop    Length = 8
-	aroundRight  Length = 11
-	aroundBottom Length = 9
-	headTall     Length = 11
-)
-
-// split shares the room on a page: the list takes what it needs, but no more
-// than two fifths.
-func (f *figure) split(room geometry.Box) split {
-	s := split{across: 1}
-	for across := 3; across > 1; across-- {
-		if f.widest() <= (room.Width()-Length(across-1)*legendGap)/Length(across) {
-			s.across = across
-			break
-		}
+// list returns the list of the pieces.
+func (f *figure) list() document.Table {
+	t := document.Table{Size: noteSize, Columns: []document.Column{{Right: true, Bold: true}, {Broken: true}, {Right: true}}, Wider: Length(f.wider)}
+	for _, q := range f.sheet.Pieces {
+		t.Rows = append(t.Rows, []string{fmt.Sprint(q.Number), piece(f.plan, q), size(q, f.Round)})
 	}
-	most := int(0.4 * room.Height() / rowHeight)
-	if f.apart {
-		most = 0
-	}
-	lines := min(most, (len(f.rows)+s.across-1)/s.across)
-	s.rows = min(len(f.rows), lines*s.across)
-	s.bottom = room.Max.Y - Length(lines)*rowHeight - 3
-	return s
-}
-
-// Columns of a line of the list.
-const (
-	numberWide Length = 6
-	sizeGap    Length = 3
-)
-
-func (f *figure) widest() Length {
-	var wide Length
-	for _, r := range f.rows {
-		wide = max(wide, numberWide+sizeGap+Length(f.wider)*(typeset.Width(r.text, noteSize, false)+typeset.Width(r.size, noteSize, false)))
-	}
-	return wide
-}
-
-// legend sets the list of pieces.
-func (f *figure) legend(on render.Surface, box geometry.Box, rows []row, across int) {
-	down := (len(rows) + across - 1) / across
-	wide := (box.Width() - Length(across-1)*legendGap) / Length(across)
-	for i, r := range rows {
-		x := box.Min.X + Length(i/down)*(wide+legendGap)
-		y := box.Min.Y + Length(i%down+1)*rowHeight
-		on.Text(render.Text{At: geometry.Pt(x+numberWide-2, y), String: r.number, Size: noteSize, Bold: true, Align: render.End, Color: render.Black})
-		on.Text(render.Text{At: geometry.Pt(x+wide, y), String: r.size, Size: noteSize, Align: render.End, Color: render.Black})
-		text := typeset.Fit(r.text, noteSize, false, wide-numberWide-sizeGap-typeset.Width(r.size, noteSize, false))
-		on.Text(render.Text{At: geometry.Pt(x+numberWide, y), String: text, Size: noteSize, Color: render.Black})
-	}
+	return t
 }
 
 // at returns a place on the page.
@@ -182,39 +91,37 @@ func (f *figure) box(b geometry.Box) geometry.Box {
 	return geometry.Box{Min: f.at(b.Min), Max: f.at(b.Max)}
 }
 
-// draw draws the heading and the sheet into the room, and returns where the list
-// of pieces begins.
-func (f *figure) draw(on render.Surface, room geometry.Box, s split) Length {
-	area := f.area(room, s)
-	f.scale = roundScale(max(f.sheet.Width/area.Width(), f.sheet.Height/area.Height()))
-	w := f.sheet.Width / f.scale
+// draw draws the heading and the sheet into a room, and returns where they end.
+func (f *figure) draw(on render.Surface, room geometry.Box) Length {
+	area := f.area(room)
+	f.scale = roundScale(f.scaleIn(room))
+	w, h := f.sheet.Width/f.scale, f.sheet.Height/f.scale
 	f.origin = geometry.Pt(area.Min.X+(area.Width()-w)/2, area.Min.Y)
-	f.taken, f.lines, f.leaders, f.missed = nil, nil, nil, nil
-	f.unnamed, f.unnumbered = nil, nil
+	f.words, f.lines, f.unnamed, f.missed = shape.Taken{}, nil, nil, nil
 	stock := f.group.Stock[f.sheet.Stock]
-	y := document.Paragraph(on, room, room.Min.Y-1.2, typeset.Fit(f.head(), render.HeadSize, true, room.Width()), render.HeadSize, true)
+	wide := room.Width() / Length(f.wider)
+	y := document.Paragraph(on, room, room.Min.Y-1.2, typeset.Fit(f.head(), render.HeadSize, true, wide), render.HeadSize, true)
 	what := stock.Size()
 	if f.sheet.Roll {
 		what = f.Round.Pretty(f.sheet.Height) + " off the " + what
 	}
 	sub := fmt.Sprintf("%s, %s; %s; scale 1 : %.4g", what, stock.Along(), wording.Count(len(f.sheet.Pieces), "piece"), float64(f.scale))
-	document.Paragraph(on, room, y-0.6, typeset.Fit(sub, render.BodySize, false, room.Width()), render.BodySize, false)
+	document.Paragraph(on, room, y-0.6, typeset.Fit(sub, render.BodySize, false, wide), render.BodySize, false)
 	f.ground(on)
 	f.cutLines(on)
 	f.pieceNames(on)
 	f.offcutNames(on)
 	f.cutNumbers(on)
-	f.callouts(on)
 	f.grain(on)
+	ends := f.origin.Y + h + aroundBottom
 	if len(f.missed) > 0 {
-		text := "No room for the numbers of " + strings.Join(f.missed, ", ")
-		document.Paragraph(on, room, f.origin.Y+f.sheet.Height/f.scale+aroundBottom-1.5-typeset.LineHeight(noteSize), typeset.Fit(text+": see the lists.", noteSize, false, room.Width()), noteSize, false)
+		text := "No room for the numbers of " + strings.Join(f.missed, ", ") + ": see the lists."
+		document.Paragraph(on, room, ends-1.5-typeset.LineHeight(noteSize), typeset.Fit(text, noteSize, false, wide), noteSize, false)
 	}
-	ends := f.origin.Y + f.sheet.Height/f.scale + aroundBottom
 	if stock.Grained() && stock.Grain == geometry.GrainHeight { // longer than a short sheet is tall
 		ends = max(ends, f.origin.Y+f.grainLong())
 	}
-	return min(s.bottom, ends+2)
+	return ends
 }
 
 // roundScale takes a scale up to one that is easily said.

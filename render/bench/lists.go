@@ -77,21 +77,22 @@ func (d *doc) cutPages() {
 	d.Flow(nil, blocks...)
 }
 
-// sheetPages draws a sheet, and the rest of its list of pieces where that is
-// long.
-func (d *doc) sheetPages(g bench.Group, i int) {
-	f := newFigure(d.plan, g, i, d.Options)
-	head := f.head()
-	room := d.NewPage(f.turned, head)
-	split := f.split(room)
-	y := f.draw(d, room, split)
-	f.legend(d, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[:split.rows], split.across)
-	for from := split.rows; from < len(f.rows); {
-		room = d.NewPage(f.turned, "")
-		y := document.Paragraph(d, room, room.Min.Y, head+", list of pieces", render.HeadSize, true) + 1
-		to := min(len(f.rows), from+int((room.Max.Y-y-1)/rowHeight)*split.across)
-		f.legend(d, geometry.Bx(room.Min.X, y, room.Max.X, room.Max.Y), f.rows[from:to], split.across)
-		from = to
-	}
-	d.missed = append(d.missed, f.missed...)
+// sheetPages draws a sheet, and below it the list of its pieces, which has pages of its
+// own where it is long.
+func sheetPages(d *document.Document, p bench.Plan, g bench.Group, i int) *figure {
+	f := newFigure(p, g, i, d)
+	table := f.list()
+	sheet := document.Block{Bookmark: f.head(), Draw: func(box geometry.Box) Length {
+		var list Length
+		d.Aside(func() { list = table.Draw(d, box) - box.Min.Y + 4 })
+		if list < 0.4*box.Height() {
+			box.Max.Y -= list
+		}
+		return f.draw(d, box)
+	}}
+	list := d.Table("", table)
+	list[0].Above = 2
+	list[0].Head = func(box geometry.Box) Length { return d.Heading(f.head()+", list of pieces").Draw(box) + 1 }
+	d.Flow(func(int) geometry.Box { return d.NewPage(f.lying, "") }, append([]document.Block{sheet}, list...)...)
+	return f
 }

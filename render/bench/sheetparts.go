@@ -2,13 +2,18 @@ package bench
 
 import (
 	"fmt"
-	"math"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/geometry/wording"
 	"forel/render"
+	"forel/render/labelled"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
+
+// offcutHatch is that of what is worth keeping.
+var offcutHatch = shape.Hatch{Angle: -45, Gap: 2.3, Stroke: render.Stroke{Width: 0.12, Color: render.Color{R: 0xA8, G: 0xA8, B: 0xA8}}}
 
 // ground draws the sheet: what is waste and trim in grey, what is worth keeping
 // hatched, its outline.
@@ -23,19 +28,8 @@ func (f *figure) ground(on render.Surface) {
 			continue
 		}
 		on.Fill(geometry.Rectangle(f.box(o.Box)), white)
-		hatch(on, f.box(o.Clean))
-	}
-}
-
-// hatch draws slanting lines over a box, on one grid for the whole page.
-func hatch(on render.Surface, b geometry.Box) {
-	const gap = 3.2
-	stroke := render.Stroke{Width: 0.12, Color: render.Color{R: 0xA8, G: 0xA8, B: 0xA8}}
-	for n := math.Ceil(float64(b.Min.X+b.Min.Y) / gap); Length(n*gap) < b.Max.X+b.Max.Y; n++ {
-		s := Length(n * gap)
-		x0, x1 := max(b.Min.X, s-b.Max.Y), min(b.Max.X, s-b.Min.Y)
-		if x1-x0 > 0.05 {
-			on.Stroke(geometry.Line(geometry.Pt(x0, s-x0), geometry.Pt(x1, s-x1)), stroke)
+		for _, l := range offcutHatch.Lines(polygon.Box(f.box(o.Clean))[0], nil) {
+			on.Stroke(l.Path, l.Stroke)
 		}
 	}
 }
@@ -44,94 +38,67 @@ func hatch(on render.Surface, b geometry.Box) {
 func (f *figure) cutLines(on render.Surface) {
 	edge := geometry.Rectangle(f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height)))
 	on.Stroke(edge, render.Stroke{Width: 0.5, Color: render.Black})
-	corners := edge.Vertices
-	for i := range corners {
-		f.lines = append(f.lines, segment{corners[i].Point, corners[(i+1)%len(corners)].Point})
+	for _, s := range edge.Segments() {
+		f.lines = append(f.lines, [2]geometry.Point{s.From, s.To})
 	}
 	for _, c := range f.cuts {
-		l := segment{f.at(c.From), f.at(c.To)}
-		on.Stroke(l.path(), f.Theme[render.Cutting])
-		f.lines = append(f.lines, l)
+		from, to := f.at(c.From), f.at(c.To)
+		on.Stroke(geometry.Line(from, to), f.Theme[render.Cutting])
+		f.lines = append(f.lines, [2]geometry.Point{from, to})
 	}
-}
-
-// wordBlock is lines of text in one block, centred below each other.
-type wordBlock struct {
-	lines  []render.Text
-	turned bool
-	wider  float64 // by how much a viewer's typeface may be wider than ours
-}
-
-func block(turned bool, number string, lines ...string) wordBlock {
-	w := wordBlock{turned: turned, lines: []render.Text{{String: number, Size: render.BodySize, Bold: true}}}
-	for _, l := range lines {
-		w.lines = append(w.lines, render.Text{String: l, Size: render.SmallSize})
-	}
-	return w
-}
-
-// extent returns the size of a block as it stands.
-func (w wordBlock) extent() (wide, high Length) {
-	for i, l := range w.lines {
-		wide = max(wide, typeset.Width(l.String, l.Size, l.Bold)*Length(w.wider))
-		if i > 0 {
-			high += typeset.LineHeight(l.Size)
-		}
-	}
-	high += typeset.Ascent(w.lines[0].Size) + typeset.Descent(w.lines[len(w.lines)-1].Size)
-	if w.turned {
-		return high, wide
-	}
-	return wide, high
-}
-
-// set sets a block round a centre and returns the place it takes.
-func (w wordBlock) set(on render.Surface, centre geometry.Point) geometry.Box {
-	wide, high := w.extent()
-	box := geometry.Bx(centre.X-wide/2, centre.Y-high/2, centre.X+wide/2, centre.Y+high/2)
-	down := typeset.Ascent(w.lines[0].Size)
-	for i, l := range w.lines {
-		if i > 0 {
-			down += typeset.LineHeight(l.Size)
-		}
-		l.Align, l.Turned, l.Color = render.Middle, w.turned, render.Black
-		l.At = geometry.Pt(centre.X, box.Min.Y+down)
-		if w.turned {
-			l.At = geometry.Pt(box.Min.X+down, centre.Y)
-		}
-		on.Text(l)
-	}
-	return box
 }
 
 // clear is the white between words and lines.
 const clear Length = 0.5
 
+// name sets in the middle of a box the first of some words that has room there, level or
+// turned, and tells whether any has. On white they stand clear of what is beneath.
+func (f *figure) name(on render.Surface, box geometry.Box, onWhite bool, tries ...labelled.Block) bool {
+	room := box.Grow(-clear)
+	for _, b := range tries {
+		for _, turned := range []bool{false, true} {
+			wide, high := b.Size(f.wider)
+			if turned {
+				wide, high = high, wide
+			}
+			if wide > room.Width() || high > room.Height() {
+				continue
+			}
+			c := room.Center()
+			at := geometry.Bx(c.X-wide/2, c.Y-high/2, c.X+wide/2, c.Y+high/2)
+			if onWhite {
+				on.Fill(geometry.Rectangle(at.Grow(0.4)), white)
+			}
+			b.Draw(on, at, turned, render.Black)
+			f.words.Boxes = append(f.words.Boxes, at)
+			return true
+		}
+	}
+	return false
+}
+
+// small returns lines in small type.
+func small(lines ...string) (out labelled.Block) {
+	for _, l := range lines {
+		out = append(out, labelled.Line{Text: l, Size: render.SmallSize})
+	}
+	return out
+}
+
 // pieceNames names every piece within it, as fully as there is room for.
 func (f *figure) pieceNames(on render.Surface) {
 	for _, q := range f.sheet.Pieces {
-		room := f.box(q.Box).Grow(-clear)
 		number, name, measure := fmt.Sprint(q.Number), copyName(q), size(q, f.Round)
-		title := wording.OneLine(f.plan.Jobs[q.Job].Title())
-		var tries []wordBlock
-		for _, lines := range [][]string{{name, title, measure}, {name, measure}, {name}, {measure}, nil} {
-			if len(lines) == 3 && len(f.plan.Jobs) == 1 {
-				continue
-			}
-			tries = append(tries, block(false, number, lines...), block(true, number, lines...))
+		wordings := [][]string{{name, measure}, {name}, {measure}, nil}
+		if len(f.plan.Jobs) > 1 {
+			wordings = append([][]string{{name, wording.OneLine(f.plan.Jobs[q.Job].Title()), measure}}, wordings...)
 		}
-		small := wordBlock{lines: []render.Text{{String: number, Size: render.SmallSize, Bold: true}}}
-		tries = append(tries, small, wordBlock{turned: true, lines: small.lines})
-		placed := false
-		for _, w := range tries {
-			w.wider = f.wider
-			if wide, high := w.extent(); wide <= room.Width() && high <= room.Height() {
-				f.taken = append(f.taken, w.set(on, room.Center()))
-				placed = true
-				break
-			}
+		var tries []labelled.Block
+		for _, lines := range wordings {
+			tries = append(tries, append(labelled.Block{{Text: number, Size: render.BodySize, Bold: true}}, small(lines...)...))
 		}
-		if !placed {
+		tries = append(tries, labelled.Block{{Text: number, Size: render.SmallSize, Bold: true}})
+		if !f.name(on, f.box(q.Box), false, tries...) {
 			f.unnamed = append(f.unnamed, q)
 		}
 	}
@@ -140,23 +107,9 @@ func (f *figure) pieceNames(on render.Surface) {
 // offcutNames names what is worth keeping.
 func (f *figure) offcutNames(on render.Surface) {
 	for _, o := range f.sheet.Offcuts {
-		if !o.Kept() {
-			continue
-		}
-		room := f.box(o.Clean).Grow(-clear)
-		measure := f.Round.PrettyNumber(o.Clean.Width()) + " × " + f.Round.Pretty(o.Clean.Height())
-		name := wordBlock{lines: []render.Text{{String: "offcut " + o.Name, Size: render.SmallSize}, {String: measure, Size: render.SmallSize}}}
-		short := wordBlock{lines: []render.Text{{String: o.Name, Size: render.SmallSize}}}
-		for _, w := range []wordBlock{name, {turned: true, lines: name.lines}, short, {turned: true, lines: short.lines}} {
-			w.wider = f.wider
-			wide, high := w.extent()
-			if wide > room.Width() || high > room.Height() {
-				continue
-			}
-			c := room.Center()
-			on.Fill(geometry.Rectangle(geometry.Bx(c.X-wide/2, c.Y-high/2, c.X+wide/2, c.Y+high/2).Grow(0.4)), white)
-			f.taken = append(f.taken, w.set(on, c))
-			break
+		if o.Kept() {
+			measure := f.Round.PrettyNumber(o.Clean.Width()) + " × " + f.Round.Pretty(o.Clean.Height())
+			f.name(on, f.box(o.Clean), true, small("offcut "+o.Name, measure), small(o.Name))
 		}
 	}
 }
@@ -179,23 +132,19 @@ func (f *figure) grain(on render.Surface) {
 	stroke := render.Stroke{Width: 0.3, Color: render.Black}
 	word := render.Text{String: f.group.Material.Direction(), Size: noteSize, Align: render.Middle, Color: render.Black}
 	wide := typeset.Width(word.String, noteSize, false)
-	const head, long = 1.4, grainArm
+	const head = 1.4
+	middle, way := geometry.Pt(b.Min.X+grainArm+wide/2+2, b.Max.Y+aroundBottom-2.5), geometry.Pt(1, 0)
+	word.At = middle.Add(geometry.Pt(0, typeset.Ascent(noteSize)/2-0.3))
 	if stock.Grain == geometry.GrainHeight {
-		x, y := b.Max.X+aroundRight-2.5, b.Min.Y+long+wide/2+2
-		word.At, word.Turned = geometry.Pt(x+typeset.Ascent(noteSize)/2-0.3, y), true
-		for _, way := range []Length{-1, 1} {
-			tip := y + way*(long+wide/2)
-			on.Stroke(geometry.Line(geometry.Pt(x, y+way*(wide/2+1)), geometry.Pt(x, tip)), stroke)
-			on.Stroke(geometry.Line(geometry.Pt(x-head/2, tip-way*head), geometry.Pt(x, tip), geometry.Pt(x+head/2, tip-way*head)), stroke)
-		}
-	} else {
-		x, y := b.Min.X+long+wide/2+2, b.Max.Y+aroundBottom-2.5
-		word.At = geometry.Pt(x, y+typeset.Ascent(noteSize)/2-0.3)
-		for _, way := range []Length{-1, 1} {
-			tip := x + way*(long+wide/2)
-			on.Stroke(geometry.Line(geometry.Pt(x+way*(wide/2+1), y), geometry.Pt(tip, y)), stroke)
-			on.Stroke(geometry.Line(geometry.Pt(tip-way*head, y-head/2), geometry.Pt(tip, y), geometry.Pt(tip-way*head, y+head/2)), stroke)
-		}
+		middle, way = geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+grainArm+wide/2+2), geometry.Pt(0, 1)
+		word.At, word.Turned = middle.Add(geometry.Pt(typeset.Ascent(noteSize)/2-0.3, 0)), true
+	}
+	aside := geometry.Pt(way.Y, way.X).Mul(head / 2)
+	for _, end := range []float64{-1, 1} {
+		tip := middle.Add(way.Mul(end * (grainArm + wide/2).MM()))
+		back := tip.Sub(way.Mul(end * head))
+		on.Stroke(geometry.Line(middle.Add(way.Mul(end*(wide/2+1).MM())), tip), stroke)
+		on.Stroke(geometry.Line(back.Add(aside), tip, back.Sub(aside)), stroke)
 	}
 	on.Text(word)
 }

@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/paper/money"
@@ -28,7 +27,7 @@ var cautions = wording.Careful(wording.Knife, wording.Shear)
 
 // label names a group with its thickness: "board 2 mm".
 func label(g bench.Group, r geometry.Rounding) string {
-	return wording.OneLine(g.Label()) + " " + r.Thickness(g.Thickness)
+	return wording.OfThickness(wording.OneLine(g.Label()), r.Thickness(g.Thickness))
 }
 
 // titles names the jobs of a plan.
@@ -45,6 +44,9 @@ func titles(p bench.Plan) string {
 
 // buy says what is to be bought: "5 sheets", "1.31 m".
 func buy(g bench.Group, u bench.Use, r geometry.Rounding) string {
+	if g.Stock[u.Stock].Offcut > 0 {
+		return "in hand"
+	}
 	if !g.Stock[u.Stock].Roll {
 		return wording.Count(u.Sheets, "sheet")
 	}
@@ -171,24 +173,16 @@ func result(p bench.Plan, g bench.Group, c bench.Cut, r bench.Result) string {
 	return ""
 }
 
-// after returns the names of what is made after the first.
-func after(batches []plan.Batch) (names []string) {
-	for _, b := range batches[1:] {
-		names = append(names, b.Name)
-	}
-	return names
-}
-
 // remarks returns all that is to be said of a plan, a sentence each.
 func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []string {
 	var out, sizes, weights []string
 	for _, j := range p.Jobs {
-		if b := j.Plan.Batches; len(b) > 0 {
-			out = append(out, fmt.Sprintf("%s: buy for all of it, but cut the %s first; %s are cut for what that measures when it is made", wording.OneLine(j.Title()), b[0].Name, wording.And(after(b))))
+		if said := j.Plan.InParts; said != "" {
+			out = append(out, wording.OneLine(j.Title())+": "+said)
 		}
 	}
 	for _, g := range p.Groups {
-		if s := g.Stock[0]; g.Assumed {
+		if s := g.Stock[len(g.Stock)-1]; g.Assumed {
 			sizes = append(sizes, fmt.Sprintf("%s on %s (%s)", label(g, r), s.Size(), s.Source))
 		}
 	}

@@ -101,8 +101,9 @@ func (p Panel) Uncaptioned() Panel {
 	return p
 }
 
-// Draw draws a panel in a box: labels beside it, its caption below.
-func (p Panel) Draw(on render.Surface, box geometry.Box, labels Side) {
+// Draw draws a panel in a box: labels beside it, its caption below. It returns how the view
+// is laid on the box.
+func (p Panel) Draw(on render.Surface, box geometry.Box, labels Side) (to func(geometry.Point) geometry.Point) {
 	seen, window := p.See()
 	room := box
 	if p.caption != "" {
@@ -123,7 +124,7 @@ func (p Panel) Draw(on render.Surface, box geometry.Box, labels Side) {
 			picture.Max.X -= labelsWide + labelsOff
 		}
 	}
-	to, _ := scene.Fitted(window, picture.Grow(-0.6))
+	to, _ = scene.Fitted(window, picture.Grow(-0.6))
 	lo, hi := to(window.Min), to(window.Max)
 	seen.Draw(on, to, func(o string) bool { return slices.Contains(p.fresh, o) })
 	if p.focus != nil {
@@ -138,6 +139,7 @@ func (p Panel) Draw(on render.Surface, box geometry.Box, labels Side) {
 	// Labels stand near what is drawn.
 	picture.Min.X, picture.Max.X = max(picture.Min.X, lo.X-leastLead), min(picture.Max.X, hi.X+leastLead)
 	p.drawNotes(on, seen, to, room, picture, labels)
+	return to
 }
 
 // drawNotes sets the labels of a panel beside its picture.
@@ -172,7 +174,8 @@ func (p Panel) drawNotes(on render.Surface, seen scene.Seen, to func(geometry.Po
 		{leader.Column{Edge: picture.Min.X - labelsOff + 0.8, Leftward: true, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, left},
 		{leader.Column{Edge: picture.Max.X + labelsOff - 0.8, Top: room.Min.Y, Bottom: room.Max.Y, Gap: 1.6}, right},
 	} {
-		s.Draw(on, s.Arrange(s.labels))
+		c, kept := s.Fit(s.labels)
+		c.Draw(on, c.Arrange(kept))
 	}
 }
 

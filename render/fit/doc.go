@@ -87,11 +87,9 @@ func (d *doc) plots() []document.Block {
 	for _, dim := range d.report.Dimensions {
 		name := dim.Name
 		gaps, tight := shown(d.report, name), tightName(d.report, name)
-		likely := document.Block{Above: 8, Bookmark: "Fit in " + name, Draw: func(box geometry.Box) Length { return d.likely(box, gaps, tight) }}
-		if len(gaps) < 3 { // low enough for two dimensions on a page
-			likely.Draw = func(box geometry.Box) Length { return d.named(box, gaps) }
-			likely.Figures = []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, tight) }}
-		}
+		likely := document.Block{Above: 8, Bookmark: "Fit in " + name,
+			Draw:    func(box geometry.Box) Length { return d.named(box, gaps) },
+			Figures: []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, tight) }}}
 		blocks = append(blocks, likely, document.Block{
 			Above: 4,
 			Draw:  func(box geometry.Box) Length { return d.chain(box, gaps[tightest(gaps)]) },
@@ -118,7 +116,7 @@ func (d *doc) checks() []document.Block {
 // check sets one check from the top of a box and returns where it ends.
 func (d *doc) check(box geometry.Box, c plan.Check) Length {
 	write := thin(d.Round)
-	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write)+".")
+	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write), plan.Told(c.Found, write))
 }
 
 // sentences writes what should be seen, a sentence each.

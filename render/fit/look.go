@@ -4,6 +4,7 @@ import (
 	"forel/geometry"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/shape"
 )
 
 // Lines of the drawings. They differ in dash and weight, so that a print in
@@ -11,12 +12,12 @@ import (
 var (
 	white     = render.White
 	pale      = render.Color{R: 0xE8, G: 0xE8, B: 0xE8}
-	rule      = render.Stroke{Width: 0.15, Color: render.Grey}
 	axis      = render.Stroke{Width: 0.25, Color: render.Black}
 	edge      = render.Stroke{Width: 0.35, Color: render.Black}
 	foldLine  = render.Stroke{Width: 0.25, Dash: []Length{3, 1.2}, Color: render.Black}
 	limitLine = render.Stroke{Width: 0.45, Color: render.Vermilion}
-	hatchLine = render.Stroke{Width: 0.14, Color: render.Vermilion}
+	// beyondLimit hatches the room that is too little or too much.
+	beyondLimit = shape.Hatch{Angle: -45, Gap: 1.7, Stroke: render.Stroke{Width: 0.14, Color: render.Vermilion}}
 	// curves are those of a dimension's gaps, from the widest to the tightest; what
 	// is beyond them has the last.
 	curves = []render.Stroke{

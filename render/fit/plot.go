@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/polygon"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/record"
@@ -175,7 +176,9 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 		if z.align == render.Start {
 			beyond = geometry.Bx(x(z.at), top, x(hi), frame.Max.Y)
 		}
-		p.hatch(beyond)
+		for _, l := range beyondLimit.Lines(polygon.Box(beyond)[0], nil) {
+			p.Stroke(l.Path, l.Stroke)
+		}
 	}
 	for n, g := range gaps {
 		if most == 0 {
@@ -249,18 +252,6 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 
 // barTall is what the bar of a worst case takes.
 const barTall = 5
-
-// hatch fills a box with slanting lines.
-func (p pen) hatch(b geometry.Box) {
-	const step = 2.4
-	for c := b.Min.X - b.Height(); c < b.Max.X; c += step {
-		// from (c, bottom) up to the right, cut off at the box
-		from, to := max(c, b.Min.X), min(c+b.Height(), b.Max.X)
-		if to-from > 0.2 {
-			p.line(from, b.Max.Y-(from-c), to, b.Max.Y-(to-c), hatchLine)
-		}
-	}
-}
 
 // tickStep returns a round step that parts a range in no more than a dozen.
 func tickStep(wide Length, u geometry.Unit) Length {

@@ -90,46 +90,14 @@ func layersOf(layers []layer, wide Length) []layer {
 // where it ends.
 func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	u := p.Round.Unit
-	y := p.paragraph(box, box.Min.Y, "The chain of "+Name(g), render.BodySize, true) + 1.2
-	const high = 7
-	given := geometry.Bx(box.Min.X, y, box.Max.X, y+high)
-	p.Fill(geometry.Rectangle(given), pale)
-	p.box(given, edge)
-	var gives []string
-	for i, l := range g.Chain {
+	box.Min.Y = p.paragraph(box, box.Min.Y, "The chain of "+Name(g), render.BodySize, true) + 1.2
+	y := p.stack(box, g, 7, render.NoteSize, func(i int) string {
+		l := g.Chain[i]
 		if l.Counts > 0 {
-			gives = append(gives, fmt.Sprintf("%d. %s %s", i+1, l.Name, geometry.Fine(l.Length, u)))
+			return fmt.Sprintf("%d. %s %s", i+1, l.Name, geometry.Fine(l.Length, u))
 		}
-	}
-	p.words(given.Center().X, given.Max.Y-2.3, typeset.Fit(strings.Join(gives, " + "), render.NoteSize, false, given.Width()*spare), render.NoteSize, render.Middle, false)
-	y += high + 1
-	x := box.Min.X
-	for _, l := range section(g, box.Width()) {
-		b := geometry.Bx(x, y, x+l.wide, y+high)
-		text := l.name()
-		bold := false
-		switch {
-		case l.number == 0:
-			text, bold = geometry.Fine(g.Left(), u), true
-			p.hatchGap(b)
-		case l.book:
-			link := g.Chain[l.number-1]
-			full := fmt.Sprintf("%d. %s", l.number, geometry.Fine(link.Length, u))
-			p.box(b, edge)
-			switch {
-			case typeset.Width(full, render.NoteSize, false) <= (b.Width()-2*breakWide)*spare:
-				text = full
-				p.brk(b)
-			case typeset.Width(full, render.NoteSize, false) <= b.Width()*spare:
-				text = full
-			}
-		default:
-			p.box(b, edge)
-		}
-		p.words(b.Center().X, b.Max.Y-2.3, typeset.Fit(text, render.NoteSize, bold, b.Width()), render.NoteSize, render.Middle, bold)
-		x += l.wide
-	}
-	y += high
+		return fmt.Sprintf("%d. %s", i+1, geometry.Fine(l.Length, u))
+	})
 	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
 	rows := [][]string{{"length", u.String(), "counts", "sum"}}
 	sums := g.Sums()
@@ -139,20 +107,44 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 	return tableOf(rows).Draw(p, geometry.Bx(box.Min.X, y+4.5, box.Min.X+min(box.Width(), 130), box.Max.Y))
 }
 
-// hatchGap draws the clearance: a bold frame.
-func (p pen) hatchGap(b geometry.Box) {
-	s := edge
-	s.Width = 0.7
-	p.box(b.Grow(-0.35), s)
-}
-
-// breakWide is what the end of a length that is cut short takes.
-const breakWide Length = 10
-
-// brk draws a broken line near the end of a length that is drawn cut short.
-func (p pen) brk(b geometry.Box) {
-	x, q := b.Max.X-9, b.Height()/4
-	for _, dx := range []Length{0, 1.4} {
-		p.Stroke(geometry.Line(geometry.Pt(x+dx, b.Max.Y), geometry.Pt(x+dx+1.6, b.Max.Y-1.5*q), geometry.Pt(x+dx-0.6, b.Max.Y-2.5*q), geometry.Pt(x+dx+1, b.Min.Y)), rule)
+// stack draws what gives room and below it what takes it, each so high, and returns where
+// it ends. told is what is said of a link that is not of a layer's width; nil: its number.
+func (p pen) stack(box geometry.Box, g fit.Gap, high Length, size render.Points, told func(link int) string) Length {
+	if told == nil {
+		told = func(i int) string { return fmt.Sprint(i + 1) }
 	}
+	cell := func(b geometry.Box, text string, bold bool) {
+		at := b.Center().Y + typeset.Ascent(size)/2
+		p.words(b.Center().X, at, typeset.Fit(text, size, bold, b.Width()*spare), size, render.Middle, bold)
+	}
+	given := geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+high)
+	p.Fill(geometry.Rectangle(given), pale)
+	p.box(given, edge)
+	var gives []string
+	for i, l := range g.Chain {
+		if l.Counts > 0 {
+			gives = append(gives, told(i))
+		}
+	}
+	cell(given, strings.Join(gives, " + "), false)
+	x, y := box.Min.X, given.Max.Y+1
+	for _, l := range section(g, box.Width()) {
+		b := geometry.Bx(x, y, x+l.wide, y+high)
+		x += l.wide
+		if l.number == 0 {
+			frame := edge
+			frame.Width = 0.7
+			p.Fill(geometry.Rectangle(b), white)
+			p.box(b.Grow(-0.35), frame)
+			cell(b, geometry.Fine(g.Left(), p.Round.Unit), true)
+			continue
+		}
+		p.box(b, edge)
+		text := l.name()
+		if full := told(max(0, l.number-1)); l.book && typeset.Width(full, size, false) <= b.Width()*spare {
+			text = full
+		}
+		cell(b, text, false)
+	}
+	return y + high
 }

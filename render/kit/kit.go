@@ -35,15 +35,7 @@ func Document(kits []Kit, o document.Options) *document.Document {
 	for _, k := range kits {
 		blocks = append(blocks, slip(d, k))
 	}
-	var page geometry.Box
-	d.Flow(func(column int) geometry.Box {
-		if column%2 == 0 {
-			page = d.NewPage(false, "")
-		}
-		half := (page.Width() - apart) / 2
-		x := page.Min.X + Length(column%2)*(half+apart)
-		return geometry.Bx(x, page.Min.Y, x+half, page.Max.Y)
-	}, blocks...)
+	d.Flow(d.Columns(apart), blocks...)
 	return d
 }
 

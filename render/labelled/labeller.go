@@ -82,14 +82,14 @@ func (l *labeller) setIn(near placer, way *way, room geometry.Box, turned bool) 
 	box, ok := near.first(within(room, w, h))
 	if ok {
 		l.taken = append(l.taken, box)
-		b.draw(l.surface, box, turned, l.color())
+		b.Draw(l.surface, box, turned, l.color())
 	}
 	return ok
 }
 
 // led is a block to be set beside the piece with a line to a place in a box.
 type led struct {
-	words block
+	words Block
 	to    geometry.Box
 }
 
@@ -113,7 +113,7 @@ func (l *labeller) leads(all []led) {
 		}
 		for _, a := range rest {
 			if t.drawn += crossed; !t.lead(a, false) {
-				t.missed = append(t.missed, a.words[0].text)
+				t.missed = append(t.missed, a.words[0].Text)
 			}
 		}
 		if best == nil || len(t.missed) < len(best.missed) || len(t.missed) == len(best.missed) && t.drawn < best.drawn-1e-6 {
@@ -133,7 +133,7 @@ const crossed geometry.Length = 1000
 // lead sets a block beside the piece with a line to it: the shortest that crosses no words
 // nor, where it is to be apart, another such line.
 func (l *labeller) lead(a led, apart bool) bool {
-	w, h := a.words.size(l.view.Wider)
+	w, h := a.words.Size(l.view.Wider)
 	var box geometry.Box
 	var line geometry.Segment
 	shortest := geometry.Length(math.Inf(1))
@@ -155,7 +155,7 @@ func (l *labeller) lead(a led, apart bool) bool {
 	l.taken = append(l.taken, box)
 	l.lines, l.leaders = append(l.lines, line), append(l.leaders, line)
 	l.drawn += shortest
-	a.words.draw(l.surface, box, false, l.color())
+	a.words.Draw(l.surface, box, false, l.color())
 	l.surface.Stroke(geometry.Line(line.From, line.To), render.Stroke{Width: 0.12, Color: l.color()})
 	l.surface.Fill(geometry.Circle(line.To, 0.5), l.color()) // a dot, so that it is no cut
 	return true
@@ -233,7 +233,7 @@ func (l *labeller) main(partsFirst bool) {
 		var beside []led
 		for _, r := range l.piece.Regions {
 			if to, ok := l.region(r); !ok {
-				beside = append(beside, led{block{{r.Label(), render.SmallSize, false}}, to})
+				beside = append(beside, led{Block{{r.Label(), render.SmallSize, false}}, to})
 			}
 		}
 		l.leads(beside)
@@ -257,7 +257,7 @@ func (l *labeller) title() {
 	case l.fitLevel(full, l.bounds), l.fitLevel(brief, l.bounds):
 	case l.fit(short, main):
 	case l.fit(short, l.bounds):
-	case l.lead(led{short[1].block, visible(main, l.safe)}, true):
+	case l.lead(led{short[1].Block, visible(main, l.safe)}, true):
 	default:
 		l.missed = append(l.missed, l.piece.Name)
 	}
@@ -371,7 +371,7 @@ func (l *labeller) set(v verge, ways []way, depths []geometry.Length) bool {
 	for i := range ways {
 		b, w, h := ways[i].set(l.view.Wider)
 		if box, ok := l.first(v.boxes(w, h, depths)); ok {
-			b.draw(l.surface, box, v.turned, l.color())
+			b.Draw(l.surface, box, v.turned, l.color())
 			return true
 		}
 	}
@@ -381,7 +381,7 @@ func (l *labeller) set(v verge, ways []way, depths []geometry.Length) bool {
 // joins sets what is to be done at each join.
 func (l *labeller) joins() {
 	for _, j := range l.view.Joins {
-		ways := block{{j.Text, render.SmallSize, false}}.ways(40, 28, 18)
+		ways := Block{{j.Text, render.SmallSize, false}}.ways(40, 28, 18)
 		if v, ok := l.verge(j.From, j.To); !ok || !l.set(v, ways, hard) && !l.set(v, ways, loose) {
 			l.missed = append(l.missed, j.Text)
 		}

@@ -45,48 +45,48 @@ func held(address string) string {
 // from the fullest to the barest: all there is to say, the most of it, its name.
 func titles(p geometry.Piece, v View) (full, brief, short []way) {
 	address, r := held(v.Address), v.Round
-	long := block{{p.Name, render.HeadSize, true}}
-	less := block{{p.Name, render.BodySize, true}}
+	long := Block{{p.Name, render.HeadSize, true}}
+	less := Block{{p.Name, render.BodySize, true}}
 	with := ""
 	if address != "" {
-		long = append(long, line{address, render.BodySize, true})
-		less = append(less, line{address, render.NoteSize, true})
+		long = append(long, Line{address, render.BodySize, true})
+		less = append(less, Line{address, render.NoteSize, true})
 		with = ", " + address
 	}
-	long = append(long, block{
+	long = append(long, Block{
 		{Cut(p), render.BodySize, false},
 		{dimensions(p, v.Turned, r), render.BodySize, false},
 		{p.FaceUp, render.BodySize, false},
 	}...)
 	if p.Hand != "" {
-		long = append(long, line{p.Hand, render.NoteSize, false})
+		long = append(long, Line{p.Hand, render.NoteSize, false})
 	}
 	for _, c := range p.Confused {
-		long = append(long, line{"not to be mistaken for " + c, render.NoteSize, true})
+		long = append(long, Line{"not to be mistaken for " + c, render.NoteSize, true})
 	}
-	less = append(less, block{
+	less = append(less, Block{
 		{Cut(p), render.NoteSize, false},
 		{p.FaceUp, render.NoteSize, false},
 	}...)
-	small := block{{Name(p) + with, render.SmallSize, true}}
+	small := Block{{Name(p) + with, render.SmallSize, true}}
 	return long.ways(60, 42, 32), less.ways(26), slices.Concat(
-		block{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}}.ways(),
-		block{{Name(p) + with, render.NoteSize, true}}.ways(),
+		Block{{p.Name + ", " + Cut(p) + with, render.NoteSize, true}}.ways(),
+		Block{{Name(p) + with, render.NoteSize, true}}.ways(),
 		small.ways(26, 16))
 }
 
 // regionLabels returns the label of a region, from the fullest to the barest.
 func regionLabels(r geometry.Region) []way {
 	name := r.Label()
-	note, tiny := block{{name, render.NoteSize, true}}, block{{name, render.SmallSize, true}}
+	note, tiny := Block{{name, render.NoteSize, true}}, Block{{name, render.SmallSize, true}}
 	if r.Face == "" {
-		return slices.Concat(block{{name, render.BodySize, true}}.ways(), note.ways(), tiny.ways(10))
+		return slices.Concat(Block{{name, render.BodySize, true}}.ways(), note.ways(), tiny.ways(10))
 	}
-	full := block{
+	full := Block{
 		{name, render.BodySize, true},
 		{"→ " + string(r.Face), render.NoteSize, false},
 	}
-	small := block{
+	small := Block{
 		{name, render.NoteSize, true},
 		{"→ " + string(r.Face), render.SmallSize, false},
 	}
@@ -95,13 +95,13 @@ func regionLabels(r geometry.Region) []way {
 
 // edgeLabels returns the label of an edge, the fuller first.
 func edgeLabels(e geometry.Edge, r geometry.Rounding) []way {
-	short := block{{e.Name, render.NoteSize, false}}
+	short := Block{{e.Name, render.NoteSize, false}}
 	if e.Meets == "" {
-		return slices.Concat(short.ways(), block{{e.Name, render.SmallSize, false}}.ways())
+		return slices.Concat(short.ways(), Block{{e.Name, render.SmallSize, false}}.ways())
 	}
 	full := e.Name + ": " + e.Meets
 	if e.Off > 0 {
 		full = e.Name + ": " + r.Pretty(e.Off) + " " + e.Meets
 	}
-	return slices.Concat(block{{full, render.NoteSize, false}}.ways(), block{{full, render.SmallSize, false}}.ways(), short.ways())
+	return slices.Concat(Block{{full, render.NoteSize, false}}.ways(), Block{{full, render.SmallSize, false}}.ways(), short.ways())
 }

@@ -9,9 +9,9 @@ import (
 // could be mistaken for another.
 func (l *labeller) spineMark() {
 	e := l.piece.Edges[l.piece.Spine]
-	word := line{"SPINE", render.BodySize, true}
+	word := Line{"SPINE", render.BodySize, true}
 	const bar, gap = 2.5, 1.0
-	w, h := block{word}.size(l.view.Wider)
+	w, h := Block{word}.Size(l.view.Wider)
 	from, to := l.view.point(e.From), l.view.point(e.To)
 	v, ok := l.verge(from, to)
 	if !ok {
@@ -38,7 +38,7 @@ func (l *labeller) spineMark() {
 		strip.Min.Y, text.Max.Y = box.Max.Y-bar, box.Max.Y-bar-gap
 	}
 	l.surface.Fill(geometry.Rectangle(strip), l.color())
-	block{word}.draw(l.surface, text, turned, l.color())
+	Block{word}.Draw(l.surface, text, turned, l.color())
 }
 
 // rulings names the lines that are ruled for what nothing else on the piece
@@ -50,7 +50,7 @@ func (l *labeller) rulings() {
 			continue
 		}
 		v, ok := l.verge(l.view.point(g.Path.Vertices[0].Point), l.view.point(g.Path.Vertices[1].Point))
-		if ok && l.set(v, block{{g.Name, render.SmallSize, false}}.ways(), hard) {
+		if ok && l.set(v, Block{{g.Name, render.SmallSize, false}}.ways(), hard) {
 			named = g.Name // one of two lines beside each other will do
 		}
 	}
@@ -58,8 +58,8 @@ func (l *labeller) rulings() {
 
 // grain sets an arrow along the grain, or the flutes, with its word.
 func (l *labeller) grain() {
-	word := line{l.piece.Material.Direction(), render.NoteSize, false}
-	_, h := block{word}.size(l.view.Wider)
+	word := Line{l.piece.Material.Direction(), render.NoteSize, false}
+	_, h := Block{word}.Size(l.view.Wider)
 	upright := l.piece.Grain == geometry.GrainHeight
 	const head = 1.4 // half the width of an arrow's head
 	room := visible(l.bounds, l.safe)
@@ -82,12 +82,12 @@ func (l *labeller) grain() {
 			if upright {
 				text := box
 				text.Max.X = box.Min.X + h
-				block{word}.draw(l.surface, text, true, l.color())
+				Block{word}.Draw(l.surface, text, true, l.color())
 				l.arrow(geometry.Pt(box.Max.X-head, box.Min.Y), geometry.Pt(box.Max.X-head, box.Max.Y), head)
 			} else {
 				text := box
 				text.Max.Y = box.Min.Y + h
-				block{word}.draw(l.surface, text, false, l.color())
+				Block{word}.Draw(l.surface, text, false, l.color())
 				l.arrow(geometry.Pt(box.Min.X, box.Max.Y-head), geometry.Pt(box.Max.X, box.Max.Y-head), head)
 			}
 			return

@@ -94,7 +94,8 @@ func (d *doc) section(s measuring.Section) []document.Block {
 	for i, b := range s.Blanks {
 		k := document.Block{Above: rowGap, Draw: func(box geometry.Box) Length { return d.row(b, box) }}
 		if i > 0 {
-			k.Head = d.Paragraph(s.Title+", continued", render.BodySize, true).Draw
+			again := d.Paragraph(s.Title+", continued", render.BodySize, true)
+			k.Head = func(box geometry.Box) Length { return again.Draw(box) + 1 }
 		}
 		out = append(out, k)
 	}

@@ -77,18 +77,17 @@ func TestEveryFaultIsMarked(t *testing.T) {
 func TestMarksLieOnTheFault(t *testing.T) {
 	s := broken(t)["paper short of the mouth"]
 	require.Len(t, s.Proof.Faces, 14)
-	faces := study(s.Proof)
-	sc := sightOf(s.Proof, faces, looksOf(s.Proof))
 	d := newDoc(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
-	to, _ := scene.Fitted(sc.bounds(), geometry.Bx(50, 30, 150, 180))
-	marks := d.solidMarks(sc, to, geometry.Bx(50, 30, 150, 180))
+	view, window := d.panel(d.picture()).See()
+	to, _ := scene.Fitted(window, geometry.Bx(50, 30, 150, 180))
+	marks := d.solidMarks(view, to, geometry.Bx(50, 30, 150, 180))
 	var seen int
 	for _, m := range marks {
-		for _, f := range sc.faces {
+		for _, f := range d.faces {
 			if f.Face != slipcase.LeftMouth && f.Face != slipcase.RightMouth {
 				continue
 			}
-			on := moveBox(f.whole.Bounds(), to).Grow(0.01)
+			on := moveBox(f.seenOf(view).Bounds(), to).Grow(0.01)
 			if on.Contains(m.area.Bounds()) {
 				seen++
 				// Bare board is most of the upright's height: 227.8 less 2 x 28.

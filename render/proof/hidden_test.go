@@ -12,10 +12,12 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/slipcase"
 	"forel/geometry/space"
 	"forel/geometry/stage"
+	"forel/render/scene"
 )
 
 // block is a board of the model that the pictures are checked against: a box, that of
@@ -168,12 +170,13 @@ func dividerFacesAt(d slipcase.Standing, p space.Vec, near Length) (faces []geom
 func TestHiddenPartsAreHidden(t *testing.T) {
 	for name, s := range subjects(t) {
 		t.Run(name, func(t *testing.T) {
-			sc := sightOf(s.Proof, study(s.Proof), looksOf(s.Proof))
+			d := newDoc(s.Plan, Options{})
+			seen, window := d.panel(d.picture()).See()
 			checked := map[geometry.Face]int{}
 			rapid.Check(t, func(t *rapid.T) {
 				rnd := rand.New(rand.NewSource(rapid.Int64().Draw(t, "points")))
 				for range 30 {
-					for _, f := range checkPoint(t, s, sc, rnd) {
+					for _, f := range checkPoint(t, s, d.faces, seen, window, rnd) {
 						checked[f]++
 					}
 				}
@@ -188,9 +191,9 @@ func TestHiddenPartsAreHidden(t *testing.T) {
 
 // checkPoint looks at one point of the picture and gives the face that is seen
 // there, none where it is too near an edge to tell.
-func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry.Face) {
+func checkPoint(t *rapid.T, s subject, faces []face, seen scene.Seen, b geometry.Box, rnd *rand.Rand) (got []geometry.Face) {
 	const near = 0.15
-	c, b := s.Report.Carcass, sc.bounds()
+	c := s.Report.Carcass
 	q := geometry.Pt(b.Min.X+b.Width()*Length(rnd.Float64()), b.Min.Y+b.Height()*Length(rnd.Float64()))
 	p, hit := firstHit(c, s.Report.Dividers, s.Proof.View, q)
 	var want []geometry.Face
@@ -203,35 +206,37 @@ func checkPoint(t *rapid.T, s subject, sc sight, rnd *rand.Rand) (got []geometry
 		if len(want) != 1 && !(rim && len(want) == 0) || rim && len(want) > 0 {
 			return nil
 		}
-	} else if nearAny(sc, q, 0.3) {
+	} else if nearAny(seen, q, 0.3) {
 		return nil
 	}
-	for _, f := range sc.faces {
-		if !f.whole.Holds(q) {
+	for _, f := range faces {
+		if !f.seenOf(seen).Holds(q) || p.Sub(f.Frame.O).Dot(f.Normal).Abs() > near { // the same face of another divider
 			continue
 		}
 		got = append(got, f.Face)
 		// The uppermost layer at the place itself, in the face's coordinates.
-		here := onFace(f.face, p)
-		top, close := -1, false
-		for i, o := range f.face.layers {
+		here := onFace(f, p)
+		top, close := "", false
+		for _, o := range f.layers {
 			for _, a := range o.Shape {
 				close = close || a.Clear(here) < 0.3
 				if a.Holds(here) {
-					top = i
+					top = o.Piece
 				}
 			}
 		}
 		if close {
 			continue
 		}
-		require.Equal(t, top < 0, f.empty.Holds(q), "%s: bare at %v", f.Face, here)
-		for n, l := range f.layers {
-			require.Equal(t, top == n, l.top.Holds(q), "%s: %s at %v", f.Face, l.Piece, here)
+		require.Equal(t, top == "", seen.Of(f.Board, f.spot("")).Holds(q), "%s: bare at %v", f.Face, here)
+		for _, piece := range f.pieces() {
+			require.Equal(t, top == piece, seen.Of(piece, f.spot(piece)).Holds(q), "%s: %s at %v", f.Face, piece, here)
 		}
 	}
 	require.Equal(t, want, got, "at %v: %v", q, p)
-	require.Equal(t, rim, slices.ContainsFunc(sc.solids, func(o seenSolid) bool { return o.shape.Holds(q) }), "rim at %v: %v", q, p)
+	require.Equal(t, rim, slices.ContainsFunc(s.Proof.Solids, func(o plan.Solid) bool {
+		return seen.Of(o.Name, o.Name).Holds(q) || seen.Of(o.Name, o.Name+", edge").Holds(q)
+	}), "rim at %v: %v", q, p)
 	return got
 }
 
@@ -241,9 +246,9 @@ func onFace(f face, p space.Vec) geometry.Point {
 }
 
 // nearAny tells whether a point is close to an edge of what is seen.
-func nearAny(sc sight, q geometry.Point, d Length) bool {
-	for _, f := range sc.faces {
-		for _, a := range f.whole {
+func nearAny(seen scene.Seen, q geometry.Point, d Length) bool {
+	for _, o := range seen.Objects {
+		for _, a := range o.Shape {
 			if a.Clear(q) < d {
 				return true
 			}

@@ -50,7 +50,7 @@ func crossed(s *record.Surface, t render.Text) []record.Stroked {
 func leaders(s *record.Surface) []geometry.Path {
 	var out []geometry.Path
 	for _, st := range s.Strokes {
-		if st.Stroke.Width == leaderLine.Width && st.Stroke.Color == leaderLine.Color && !st.Path.Closed {
+		if st.Stroke.Width == 0.15 && st.Stroke.Color == render.Black && !st.Path.Closed {
 			out = append(out, st.Path)
 		}
 	}

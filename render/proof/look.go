@@ -25,24 +25,17 @@ type looks struct {
 
 // Lines of the pictures.
 var (
-	white      = render.Color{R: 255, G: 255, B: 255}
-	outerEdge  = render.Stroke{Width: 0.6, Color: render.Black}
-	nearEdge   = render.Stroke{Width: 0.4, Color: render.Black}
-	innerEdge  = render.Stroke{Width: 0.25, Color: render.Black}
-	leaderLine = render.Stroke{Width: 0.15, Color: render.Black}
-	faultLine  = render.Stroke{Width: 1, Color: render.Vermilion}
+	white     = render.Color{R: 255, G: 255, B: 255}
+	outerEdge = render.Stroke{Width: 0.6, Color: render.Black}
+	innerEdge = render.Stroke{Width: 0.25, Color: render.Black}
+	faultLine = render.Stroke{Width: 1, Color: render.Vermilion}
 )
 
 // tuckDash is the dash of what is tucked: dots.
 var tuckDash = []Length{0.5, 0.7}
 
-// rimTint is that of what is seen of a board beside its faces: its thickness in a
-// thumb hole. cardTint is that of card, and cardEdgeTint of its thickness.
-var (
-	rimTint      = tint(render.Grey, 0.2)
-	cardTint     = tint(render.Orange, 0.22)
-	cardEdgeTint = tint(render.Orange, 0.5)
-)
+// cardTint is that of card.
+var cardTint = tint(render.Orange, 0.22)
 
 // darkOrange is orange, dark enough for a thin line.
 var darkOrange = render.Color{R: 0xA0, G: 0x5A, B: 0x00}

@@ -5,20 +5,16 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/scene"
+	"forel/render/figure"
 	"forel/render/typeset"
 )
 
-// Room on the first page.
+// lensWide is how wide a corner that is drawn larger is, with its labels, and beside the
+// white between it and the clearances.
 const (
-	labelsWide Length = 45 // a column of labels beside the case
-	lensMost   Length = 56 // the corner, as wide as it is drawn
-	beside     Length = 8  // between the clearances and the corner
-	tableWide  Length = 72 // the clearances, at least
+	lensWide Length = 88
+	beside   Length = 6
 )
-
-// leastLarger is how much larger the corner is drawn, at least.
-const leastLarger = 2.2
 
 // opening says whether the case is sound, and draws it from outside at an angle, a corner
 // of it larger, and the clearances.
@@ -36,36 +32,27 @@ func (d *doc) opening() []document.Block {
 	return append(blocks, document.Block{Above: 2, Draw: d.solid})
 }
 
-// solid draws the case, below it the clearances and the corner, into most of a page, and returns where they end.
+// solid draws the case, below it the clearances and the corner, into most of a page, and
+// returns where they end.
 func (d *doc) solid(box geometry.Box) Length {
-	p, tall := d.Proof, box.Height()
-	figure, lower := box, box
-	figure.Max.Y = box.Min.Y + 0.54*tall
-	lower.Min.Y = figure.Max.Y + 4
-	sc := sightOf(p, d.faces, d.looks)
-	middle := geometry.Bx(figure.Min.X+labelsWide, figure.Min.Y, figure.Max.X-labelsWide, figure.Max.Y)
-	to, scale := scene.Fitted(sc.bounds(), middle)
-	sc.draw(d, d.looks, to)
-	marks := func() { drawMarks(d, d.solidMarks(sc, to, moveBox(sc.bounds(), to))) }
-	if p.Closeup == nil {
-		d.solidLabels(sc, to, nil, figure)
-		marks()
+	whole, lower := box, box
+	whole.Max.Y = box.Min.Y + 0.52*box.Height()
+	lower.Min.Y = whole.Max.Y + 3
+	lower.Max.Y = box.Min.Y + 0.84*box.Height()
+	picture := d.picture()
+	seen, window := d.panel(picture).See()
+	of := picture
+	of.Notes = d.named(seen)
+	to := d.panel(of).Draw(d, whole, figure.AtBoth)
+	drawMarks(d, d.solidMarks(seen, to, moveBox(window, to)))
+	if d.Proof.Closeup == nil {
 		return d.clearances(lower)
 	}
-	wide := min(lensMost, box.Width()-labelsWide-beside-tableWide)
-	lens := geometry.Bx(lower.Max.X-labelsWide-wide, lower.Min.Y+8, lower.Max.X-labelsWide, box.Min.Y+0.84*tall)
-	window := sc.corner(*p.Closeup, lens.Width().MM()/lens.Height().MM(), lens.Height()/Length(scale)/leastLarger)
-	d.frame(moveBox(window, to))
-	d.solidLabels(sc, to, &window, figure)
-	marks()
-	d.lens(sc, *p.Closeup, window, lens, scale)
-	lower.Max.X = lens.Min.X - beside
-	return max(lens.Max.Y, d.clearances(lower))
-}
-
-// frame draws the border of the part that is shown larger.
-func (d *doc) frame(box geometry.Box) {
-	d.Stroke(geometry.Rectangle(box), render.Stroke{Width: 0.3, Dash: []Length{1, 0.8}, Color: render.Black})
+	corner := lower
+	corner.Min.X = box.Max.X - lensWide
+	d.panel(d.closeup(picture, seen)).Draw(d, corner, figure.AtRight)
+	lower.Max.X = corner.Min.X - beside
+	return max(lower.Max.Y, d.clearances(lower))
 }
 
 // moveBox returns a box of the view on the page.

@@ -20,8 +20,8 @@ func main() {
 	cutter := pipeline.DefaultCutter()
 	cutter.Job, cutter.Bed, cutter.Effort = job, "600x300", "100"
 	for _, c := range []pipeline.Command{
-		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Measure{Job: job}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job},
-		pipeline.Stock{Job: job, Effort: "100", Draw: true}, pipeline.Order{Job: job, Effort: "100", Draw: true}, cutter,
+		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Measure{Job: job}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job}, pipeline.Timetable{Job: job, Start: "2026-12-01", Draw: true},
+		pipeline.Stock{Job: job, Effort: "100", Draw: true}, pipeline.Order{Job: job, Effort: "100", Draw: true}, pipeline.Quote{Job: job, Effort: "100", Draw: true}, cutter,
 		pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true},
 		pipeline.Rescue{Job: job, Readings: []string{"play-thickness=-0.4"}, Unfinished: true, Draw: true},
 		pipeline.Lessons{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.record.toml", Data: []byte("version = 1\n")}}}},
@@ -30,6 +30,10 @@ func main() {
 		r, err := c.Make(ctx)
 		tell(fmt.Sprintf("%T", c), append(r.Files, pipeline.File{Name: "report", Data: r.Report}), err)
 	}
+	shop := pipeline.File{Name: "shop.toml", Data: jobfile.ShopStarter()}
+	named := pipeline.File{Name: "case.toml", Data: []byte("board = \"grey board 2 mm\"\n[[book]]\nheight = 221\nwidth = 148.5\nthickness = 32\n")}
+	plain, err := pipeline.Plain{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{named}, Shop: shop}}}.Make(ctx)
+	tell("Plain", []pipeline.File{{Name: "report", Data: plain.Report}}, err)
 	roster := pipeline.File{Name: "roster.csv", Data: []byte("name,height,width,thickness\nAna,221,148.5,32\n")}
 	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{roster}}, Effort: "0"}.Read()
 	tell("Class", nil, err)

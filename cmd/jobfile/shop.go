@@ -1,0 +1,414 @@
+package jobfile
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/wording"
+	"forel/paper/stock"
+)
+
+// A shop file tells what a maker has: materials by name, printers, and habits, which are
+// the sections of a job file that are not of one book. A job names a material or a printer
+// and takes all of it from there; what the job says itself goes before.
+
+// ShopName is the usual name of a shop file.
+const ShopName = "shop.toml"
+
+// shopVersion is the version of shop files that is written, and the latest that is read.
+const shopVersion = 1
+
+const (
+	mostInShop   = 500       // materials, sheets or printers
+	mostInLedger = 5000      // offcuts, or entries of what was used
+	mostNumber   = 1_000_000 // of offcuts and takings
+	sheetList    = "material.sheet"
+	patternTable = "material.pattern"
+
+	printerKey   = "print.printer"
+	printerShort = "printer"
+)
+
+// Words of a [[stock]] that are of a sheet alone, and those that a material has another
+// way. All others may stand in a [[material]] too, for those of its sheets that leave them
+// out.
+var (
+	sheetAlone    = []string{"size", "roll", "length", "count"}
+	materialAlone = []string{"material", "name", "thickness", "offcut"}
+)
+
+// sheetWords are the words that a [[material.sheet]] has.
+var sheetWords = func() (out []string) {
+	for _, key := range stockKeys {
+		if word := wordOf(key); !slices.Contains(materialAlone, word) {
+			out = append(out, word)
+		}
+	}
+	return out
+}()
+
+// wordOf returns the last word of a key.
+func wordOf(key string) string { return key[strings.LastIndex(key, ".")+1:] }
+
+// notHabits are the keys and tables of one job alone.
+var notHabits = []string{"title", "book", "as_built", "extra"}
+
+// shopWords are the keys and tables of a shop file.
+var shopWords = func() *vocabulary {
+	w := &vocabulary{file: "shop file", short: jobWords.short, keys: []string{"version"}}
+	own := func(key string) bool {
+		table, _, _ := strings.Cut(key, ".")
+		return slices.Contains(notHabits, table)
+	}
+	w.keys = append(w.keys, slices.DeleteFunc(slices.Clone(jobWords.keys), own)...)
+	for _, word := range []string{"name", "kind", "thickness", "measured_on", "known", "stretch"} {
+		w.keys = append(w.keys, "material."+word)
+	}
+	for _, word := range sheetWords {
+		if !slices.Contains(sheetAlone, word) {
+			w.keys = append(w.keys, "material."+word)
+		}
+		w.keys = append(w.keys, sheetList+"."+word)
+	}
+	w.keys = append(w.keys, ledgerKeys...)
+	w.keys = append(w.keys, "printer.name")
+	for _, key := range jobWords.keys {
+		if word, ok := strings.CutPrefix(key, "pattern."); ok {
+			w.keys = append(w.keys, patternTable+"."+word)
+		}
+		if word, ok := strings.CutPrefix(key, "print."); ok && key != printerKey {
+			w.keys = append(w.keys, "printer."+word)
+		}
+	}
+	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)
+	w.tables = append(w.tables, "material", sheetList, patternTable, "printer", "offcut", "used", "taking")
+	return w
+}()
+
+// Shop is a shop file that was read. A nil Shop is none.
+type Shop struct {
+	source    string
+	data      []byte
+	r         *reader
+	unit      geometry.Unit
+	materials []entry
+	printers  []entry
+	offcuts   []offcut
+	broken    bool // it can't be read at all
+}
+
+// entry is a material or a printer of a shop.
+type entry struct {
+	key    string // of its table: material[2]
+	name   string
+	kind   string // of a material
+	sheets []string
+}
+
+// name is that of the shop file; "" without one.
+func (s *Shop) name() string {
+	if s == nil {
+		return ""
+	}
+	return s.source
+}
+
+// reader returns a reader of a job that can take what the shop has.
+func (s *Shop) reader(source string, hasFile bool) *reader {
+	r := newReader(source, hasFile)
+	r.shop = s
+	return r
+}
+
+// value returns what a table of the shop sets.
+func (s *Shop) value(table, word string) (value, bool) {
+	v, ok := s.r.file[table+"."+word]
+	return v, ok
+}
+
+// ReadShop reads a shop file of no more than 1 MiB; source is its name, for messages. An
+// error of type Issues holds all that is wrong with what the shop itself has; what does not
+// suit a job is told of the job. Beside such an error the Shop is returned with what is
+// sound, so that a job can be read all the same, and the rest be told.
+func ReadShop(source string, data []byte) (*Shop, error) {
+	s := &Shop{source: source, data: data, r: &reader{source: source, words: shopWords, hasFile: true, flags: map[string]value{}}}
+	s.r.clear()
+	s.r.shop = s
+	if issues := s.r.readTOML(data); issues != nil {
+		s.broken = true
+		s.r.clear()
+		return s, issues
+	}
+	if newer := s.newer(); newer != nil {
+		s.broken = true
+		s.r.clear()
+		return s, newer
+	}
+	s.r.units()
+	s.unit = s.r.fileUnit
+	s.materials = s.entries("material")
+	s.printers = s.entries("printer")
+	for i := range s.materials {
+		s.material(&s.materials[i])
+	}
+	s.readLedger()
+	if s.r.twice != nil {
+		s.r.issues = append(s.r.issues, *s.r.twice)
+	}
+	issues := s.r.withSlips(s.r.issues)
+	return s, issues.Err()
+}
+
+// newer refuses a file of a later version, of which nothing else is told.
+func (s *Shop) newer() Issues {
+	v, ok := s.r.file["version"]
+	if !ok {
+		return nil
+	}
+	n := float(v.text)
+	switch {
+	case v.kind == numberKind && n > shopVersion && n < 1e6:
+		return Issues{v.at.issue(job.Problem{Value: v.text, Reason: "is of a later forel than this one", Fix: "use that one"})}
+	case v.kind != numberKind || n != shopVersion:
+		s.r.reject(v, "is no version of a shop file", fmt.Sprintf("write version = %d", shopVersion))
+	}
+	return nil
+}
+
+// entries returns the tables of a list that have a name of their own.
+func (s *Shop) entries(list string) (out []entry) {
+	first := map[string]value{}
+	for n := range min(s.r.counts[list], mostInShop) {
+		e := entry{key: numbered(list, n+1)}
+		v, ok := s.value(e.key, "name")
+		if !ok {
+			s.r.refuse(s.r.at(s.r.tables[e.key], e.key+".name"), "missing", "give the name that jobs call it by")
+			continue
+		}
+		before := len(s.r.issues)
+		s.r.title(e.key+".name", &e.name)
+		e.name = strings.TrimSpace(e.name)
+		folded := strings.ToLower(e.name)
+		switch was, twice := first[folded]; {
+		case len(s.r.issues) > before:
+			continue
+		case e.name == "":
+			s.r.refuse(v.at, "is empty", "give the name that jobs call it by")
+			continue
+		case list == "material" && !aName.MatchString(e.name) || folded == "auto":
+			s.r.reject(v, "can be read as a length", "begin the name with a letter: grey board 2 mm")
+			continue
+		case twice:
+			s.r.reject(v, fmt.Sprintf("is a name that is there already, on line %d", was.at.line), "give it another")
+			continue
+		}
+		first[folded] = v
+		out = append(out, e)
+	}
+	return out
+}
+
+// aName is a text that is no length, whatever the unit.
+var aName = regexp.MustCompile(`^\p{L}`)
+
+// Limits of the thickness of a material, both allowed; what it is used for has its own.
+const (
+	thinnest Length = 0.01
+	thickest Length = 30
+)
+
+// material reads what a material tells of itself, and finds its sheets.
+func (s *Shop) material(e *entry) {
+	r := s.r
+	if v, ok := s.value(e.key, "kind"); ok {
+		e.kind = r.choice(v, job.Setting{Key: "kind", What: "what the material is", Words: materialKinds})
+	} else {
+		r.refuse(r.at(r.tables[e.key], e.key+".kind"), "missing", "give "+either(materialKinds))
+	}
+	if v, ok := s.value(e.key, "thickness"); ok {
+		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest, nil)
+	}
+	if v, ok := s.value(e.key, "measured_on"); ok && !day(v.text) {
+		r.reject(v, "is no date", `write it as in 2026-11-28`)
+	}
+	for n := range min(r.counts[sheetList], mostInShop) {
+		sheet := numbered(sheetList, n+1)
+		if r.owner[sheet] != e.key {
+			continue
+		}
+		before := len(r.issues)
+		trial := s.trial(*e, sheet)
+		trial.oneStock("stock")
+		r.issues = append(r.issues, trial.issues...)
+		if len(r.issues) == before {
+			e.sheets = append(e.sheets, sheet)
+		}
+	}
+}
+
+// lendSheet sets the keys of a [[stock]], but for its name, to what a sheet of a material is.
+func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material, e entry, sheet string) {
+	at := s.r.at(s.r.tables[sheet], sheet)
+	to[stock+".material"] = value{kind: textKind, text: string(of), at: at}
+	weighed := false
+	for _, word := range []string{"grammage", "density"} {
+		_, has := s.value(sheet, word)
+		weighed = weighed || has
+	}
+	for _, word := range sheetWords {
+		v, ok := s.value(sheet, word)
+		if !ok && !slices.Contains(sheetAlone, word) && !(weighed && (word == "grammage" || word == "density")) {
+			v, ok = s.value(e.key, word)
+		}
+		if v.kind == numberKind && float(v.text) == 0 && (word == "count" || word == "length") || word == "length" && nothing.MatchString(v.text) {
+			continue // there is none: what is needed is to be bought
+		}
+		if _, sheets := s.value(sheet, "size"); ok && !(sheets && (word == "sold_by" || word == "per")) { // these are of rolls
+			to[stock+"."+word] = v
+		}
+	}
+}
+
+// nothing is no length of a roll.
+var nothing = regexp.MustCompile(`^0+([.,]0+)?\s*[a-z]*$`)
+
+// inHand tells whether there is something of a sheet, or as much as is needed.
+func (s *Shop) inHand(sheet string) bool {
+	for _, word := range []string{"count", "length"} {
+		if v, ok := s.value(sheet, word); ok && nothing.MatchString(strings.TrimSpace(v.text)) {
+			return false
+		}
+	}
+	return true
+}
+
+// find returns the material or printer of a name.
+func find(all []entry, name string) (entry, bool) {
+	i := slices.IndexFunc(all, func(e entry) bool { return strings.EqualFold(e.name, name) })
+	if i < 0 {
+		return entry{}, false
+	}
+	return all[i], true
+}
+
+// namesOf returns what there is, such as of one of some kinds; no kinds are all.
+func namesOf(all []entry, kinds ...string) (names []string) {
+	for _, e := range all {
+		if len(kinds) == 0 || slices.Contains(kinds, e.kind) {
+			names = append(names, e.name)
+		}
+	}
+	return names
+}
+
+// nearestNames says which of some names may have been meant: the nearest, or a few.
+func nearestNames(written string, names []string) string {
+	if near := closest(written, names, (len([]rune(written))+1)/3); near != "" {
+		return "did you mean " + wording.Quote(near)
+	}
+	const most = 6
+	var quoted []string
+	for i, n := range names {
+		if i == most {
+			quoted = append(quoted, fmt.Sprintf("%d more", len(names)-most))
+			break
+		}
+		quoted = append(quoted, wording.Quote(n))
+	}
+	if len(quoted) == 0 {
+		return ""
+	}
+	return "there is " + wording.And(quoted)
+}
+
+// Materials returns the names of the shop's materials of some kinds of geometry; the shop
+// may be nil.
+func (s *Shop) Materials(of geometry.Material) []string {
+	if s == nil {
+		return nil
+	}
+	for _, slot := range slots {
+		if slices.Contains(slot.of, of) {
+			return namesOf(s.materials, slot.takes()...)
+		}
+	}
+	return nil
+}
+
+// Printers returns the names of the shop's printers; the shop may be nil.
+func (s *Shop) Printers() []string {
+	if s == nil {
+		return nil
+	}
+	return namesOf(s.printers)
+}
+
+// Unit is what a bare number in the shop file means.
+func (s *Shop) Unit() geometry.Unit { return s.unit }
+
+// Data is the text of the shop file; nil where there is none.
+func (s *Shop) Data() []byte {
+	if s == nil {
+		return nil
+	}
+	return bytes.Clone(s.data)
+}
+
+//go:embed shop.toml
+var shopStarter []byte
+
+// ShopStarter returns a shop file to begin with, which is invented.
+func ShopStarter() []byte { return bytes.Clone(shopStarter) }
+
+// List returns the names of what the shop has, with what is known of each, a line each.
+func (s *Shop) List() []byte {
+	rows := [][]string{{"what", "name", "thickness", "sheets"}}
+	for _, e := range s.materials {
+		thickness := ""
+		if v, ok := s.value(e.key, "thickness"); ok {
+			if l, _, ok := s.r.measure(s.r.mean(v), "stock.thickness", "", thinnest, thickest, nil); ok {
+				thickness = geometry.Fine(l, s.unit)
+			}
+		}
+		var sheets []string
+		for _, sheet := range e.sheets {
+			sheets = append(sheets, s.sheet(e, sheet).Has())
+		}
+		rows = append(rows, []string{e.kind, e.name, thickness, strings.Join(sheets, "; ")})
+	}
+	for _, o := range s.offcuts {
+		if !o.used {
+			rows = append(rows, []string{"offcut", o.of.name, "", fmt.Sprintf("%d: %s", o.number, o.size)})
+		}
+	}
+	for _, e := range s.printers {
+		rows = append(rows, []string{"printer", e.name, "", ""})
+	}
+	return []byte(wording.Aligned(rows, func(int) bool { return false }))
+}
+
+// sheet returns a sheet of a material.
+func (s *Shop) sheet(e entry, sheet string) stock.Stock {
+	trial := s.trial(e, sheet)
+	return trial.oneStock("stock")
+}
+
+// trial returns a reader with a sheet of a material as its one [[stock]].
+func (s *Shop) trial(e entry, sheet string) *reader {
+	r := s.lentReader()
+	s.lendSheet(r.lent, "stock", geometry.Board, e, sheet)
+	return r
+}
+
+// lentReader returns a reader of nothing but what the shop lends.
+func (s *Shop) lentReader() *reader {
+	r := &reader{source: s.source, words: jobWords, shop: s, flags: map[string]value{}, lent: map[string]value{}, fileUnit: s.unit}
+	r.clear()
+	return r
+}

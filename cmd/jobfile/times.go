@@ -1,0 +1,86 @@
+package jobfile
+
+import (
+	"strings"
+	"time"
+
+	"forel/geometry/job"
+	"forel/geometry/timetable"
+	"forel/geometry/work"
+)
+
+// The keys of [times] that are no task's.
+var (
+	benchHours = job.Setting{Key: "times.hours", What: "when the bench is open"}
+	benchDays  = job.Setting{Key: "times.closed", What: "days when it is closed"}
+)
+
+// timesSettings are the keys of [times]; what they hold is read by times.
+func timesSettings() (out []job.Setting) {
+	for _, t := range work.TaskTimes {
+		out = append(out, job.Setting{Key: timeKey(t), What: t.What, Max: mostTime(t).Minutes()})
+	}
+	return append(out, benchHours, benchDays)
+}
+
+// timesKeys are the keys of [times].
+var timesKeys = keysOf(timesSettings())
+
+func timeKey(t work.TaskTime) string { return "times." + string(t.Task) }
+
+func mostTime(t work.TaskTime) time.Duration {
+	if t.Dries {
+		return work.MostDrying
+	}
+	return work.MostWork
+}
+
+// times reads how long work and drying take, and when the bench is open. What is left out
+// is as usual.
+func (r *reader) times() (work.Times, timetable.Hours) {
+	times := work.UsualTimes()
+	for _, t := range work.TaskTimes {
+		v, ok := r.get(timeKey(t))
+		if !ok {
+			continue
+		}
+		d, err := work.ParseDuration(v.text, mostTime(t))
+		if v.kind != textKind && v.kind != numberKind {
+			r.reject(v, "is no time", `give one such as "45 min" (`+t.What+")")
+		} else if err != nil {
+			r.tell(v.at, problem(err))
+		} else {
+			times[t.Task] = d
+		}
+	}
+	hours, err := timetable.ParseHours(timetable.UsualHours)
+	if err != nil {
+		panic(err)
+	}
+	if v, ok := r.get(benchHours.Key); ok && !blank(v) {
+		own, err := timetable.ParseHours(v.text)
+		if v.kind != textKind {
+			r.reject(v, "is no text", `write hours like "`+timetable.UsualHours+`"`)
+		} else if err != nil {
+			r.tell(v.at, problem(err))
+		} else {
+			hours = own
+		}
+	}
+	if v, ok := r.get(benchDays.Key); ok && !blank(v) {
+		var entries []string
+		for _, i := range append([]value{v}, v.items...) {
+			for _, e := range strings.FieldsFunc(i.text, func(c rune) bool { return c == ',' || c == ';' }) {
+				entries = append(entries, strings.TrimSpace(e))
+			}
+		}
+		if v.kind == tableKind || v.kind == numberKind || v.text == "true" || v.text == "false" {
+			r.reject(v, "is no date", `write days like "2026-12-24 to 2027-01-06"`)
+		} else if own, err := hours.Closed(entries); err != nil {
+			r.tell(v.at, problem(err))
+		} else {
+			hours = own
+		}
+	}
+	return times, hours
+}

@@ -1,0 +1,101 @@
+package pipeline
+
+import (
+	"context"
+	"slices"
+
+	"forel/cmd/jobfile"
+	labour "forel/geometry/work"
+	"forel/paper/bench"
+	"forel/paper/quote"
+	"forel/paper/stock"
+	draw "forel/render/quote"
+)
+
+// Quote reckons what one case costs, or many that are made together.
+type Quote struct {
+	Job
+	Format   string   // text or csv; "": text
+	Draw     bool     // quote.pdf and costing.pdf too
+	Effort   string   // how long to search: steps or a time; "": StockSteps
+	Progress Progress `json:"-"`
+}
+
+const (
+	quoteName   = "quote.pdf"
+	costingName = "costing.pdf"
+)
+
+// Make makes the costing, and the pages for client and maker if they are asked for.
+func (q Quote) Make(ctx context.Context) (r Result, err error) {
+	all, p, err := q.laid(ctx, &r, format(&q.Format, moneyFormats), q.Effort, bench.Options{Buy: true}, q.Progress.Part(0, 0.5), nil)
+	if err != nil {
+		return r, err
+	}
+	first := all[0] // its habits hold for all
+	r.differ(all, "[quote]", func(w worked) any {
+		t := w.file.Quote
+		t.Extra = nil // each case has its own
+		return t
+	})
+	r.differ(all, "[adhesive]", func(w worked) any { return w.file.Adhesive })
+	c := draw.Costing{Quote: reckon(all, p, first)}
+	if c.Total.IsNegative() {
+		return r, jobfile.Issues{issue("extra.amount", "what is taken off is more than the price", "take off less")}
+	}
+	if len(all) > 1 {
+		effort, _ := effortOf(q.Effort, StockSteps)
+		for i := range all {
+			q.Progress.at(0.5 + 0.5*float64(i)/float64(len(all)))
+			alone, err := bench.Lay(ctx, []bench.Job{byItself(p.Jobs, i)}, bench.Options{Buy: true, Effort: effort})
+			if err != nil {
+				return r, Problems(err)
+			}
+			c.Alone = append(c.Alone, reckon(all[i:i+1], alone, first).Cases[0].Price)
+		}
+	}
+	for _, m := range c.Missing {
+		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+m, "give it in the job file: prices in [[stock]] and [adhesive], an hour as quote.hour"))
+	}
+	o := first.printed()
+	if q.Format == "csv" {
+		r.Report, err = draw.CSV(c, o.Round)
+	} else {
+		r.Report = draw.Text(c, o.Round)
+	}
+	if err != nil || !q.Draw {
+		return r, err
+	}
+	costing, err := draw.Maker(c, o).PDF()
+	if err != nil {
+		return r, err
+	}
+	r.Document = draw.Client(c, o)
+	data, err := r.Document.PDF()
+	r.Files, r.Set = []File{{quoteName, data}, {costingName, costing}}, "quote"
+	return r, err
+}
+
+// byItself returns a job with the stock of the others for what it has none of.
+func byItself(jobs []bench.Job, i int) bench.Job {
+	j := jobs[i]
+	own := j.Stock
+	for n, other := range jobs {
+		for _, s := range other.Stock {
+			if n != i && !slices.ContainsFunc(own, func(have stock.Stock) bool { return have.Material == s.Material }) {
+				j.Stock = append(j.Stock[:len(j.Stock):len(j.Stock)], s)
+			}
+		}
+	}
+	return j
+}
+
+// reckon returns what the cases of a plan cost.
+func reckon(all []worked, p bench.Plan, first worked) quote.Quote {
+	extra := make([][]quote.Extra, len(all))
+	times := make([]labour.Times, len(all))
+	for i, w := range all {
+		extra[i], times[i] = w.file.Quote.Extra, w.file.Times
+	}
+	return quote.Of(p, first.file.Quote, first.file.Adhesive, extra, times)
+}

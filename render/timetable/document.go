@@ -1,0 +1,62 @@
+package timetable
+
+import (
+	"fmt"
+	"unicode/utf8"
+
+	"forel/geometry"
+	"forel/geometry/wording"
+	"forel/render"
+	"forel/render/document"
+)
+
+// Length is a distance in millimetres.
+type Length = geometry.Length
+
+// Document returns the timetable as pages: what it comes to, the days as pictures, each
+// day as a table.
+func (t Table) Document(o document.Options) *document.Document {
+	d := &document.Document{Options: o, Title: "Timetable: " + t.title(), Running: t.title(), Foot: "Timetable: times are habits; touch it to know that it is dry."}
+	lines := t.lines()
+	blocks := []document.Block{d.Opening("Timetable", t.title())}
+	for _, s := range t.summary() {
+		blocks = append(blocks, d.Paragraph(s, render.BodySize, false).After(1))
+	}
+	blocks = append(blocks, t.ready(d)...)
+	blocks = append(blocks, t.overview(d, lines)...)
+	for _, day := range days(batches(lines)) {
+		blocks = append(blocks, t.ofDay(d, day)...)
+	}
+	var said []string
+	for _, l := range lines {
+		said = append(said, l.title, l.dries.What)
+	}
+	blocks = append(blocks, d.Points("Good to know", append(notes[:len(notes):len(notes)], append(wording.CareFor(said...), wording.Local)...))...)
+	d.Flow(nil, blocks...)
+	return d
+}
+
+// ready returns the table of cases with when each is ready.
+func (t Table) ready(d *document.Document) []document.Block {
+	heads := []document.Column{{Head: "no.", Right: true}, {Head: "case", Broken: true}, {Head: "work", Right: true}, {Head: "drying", Right: true}, {Head: "ready", Broken: true}, {Head: "to be handed over", Broken: true, Bold: true}}
+	return d.Table("When it is ready", document.Table{Columns: heads, Rows: t.handed(), Size: render.BodySize})
+}
+
+// ofDay returns the table of a day.
+func (t Table) ofDay(d *document.Document, day []line) []document.Block {
+	const narrow = 16 // letters; such a column is not made narrower
+	long := 0
+	var rows [][]string
+	for _, l := range day {
+		row := []string{l.from.Format("15:04"), l.to.Format("15:04"), fmt.Sprint(l.step), l.title, "", t.dries(l)}
+		if t.several() {
+			row[4] = t.caseNames(l.cases)
+			long = max(long, utf8.RuneCountInString(row[4]))
+		}
+		rows = append(rows, row)
+	}
+	columns := []document.Column{{Head: "from"}, {Head: "to"}, {Head: "step", Right: true}, {Head: "what", Broken: true, Bold: true}, {Head: "case", Broken: long > narrow}, {Head: "then", Broken: true}}
+	out := d.Table(t.dayName(day[0].from), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Ticks: true})
+	out[0].Bookmark = t.dayName(day[0].from)
+	return out
+}
