@@ -31,35 +31,20 @@ func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 			continue
 		}
 		dw, dh := f.W-w, f.H-h
-		switch q.rule {
-		case 0, anyWay:
-			all, r, b := f.W*f.H, dw*f.H, w*dh
-			all *= all
-			x := all - r*r - b*b
-			b, r = f.W*dh, dw*h
-			y := all - r*r - b*b
-			if q.rule == anyWay {
-				x *= 0.5 + q.rnd.f()
-				y *= 0.5 + q.rnd.f()
-			}
-			if x < q.score {
-				q.place = place{bin, f.Node, turned, slicing.X, x}
-			}
-			if y < q.score {
-				q.place = place{bin, f.Node, turned, slicing.Y, y}
-			}
-		case 1, 2:
-			x := min(dw, dh) + 1e-3*max(dw, dh)
-			if q.rule == 2 {
-				x = f.W*f.H - w*h
-			}
-			if x < q.score {
-				how := int8(slicing.X)
-				if f.W*dh > dw*f.H {
-					how = slicing.Y
-				}
-				q.place = place{bin, f.Node, turned, how, x}
-			}
+		all, r, b := f.W*f.H, dw*f.H, w*dh
+		all *= all
+		x := all - r*r - b*b
+		b, r = f.W*dh, dw*h
+		y := all - r*r - b*b
+		if q.rule == anyWay {
+			x *= 0.5 + q.rnd.f()
+			y *= 0.5 + q.rnd.f()
+		}
+		if x < q.score {
+			q.place = place{bin, f.Node, turned, slicing.X, x}
+		}
+		if y < q.score {
+			q.place = place{bin, f.Node, turned, slicing.Y, y}
 		}
 	}
 }
