@@ -225,7 +225,7 @@ what is done, in the order it is done: Creasing (never cut through), Inside-cuts
 a machine that takes no heed of layers would cut them; so are those of corrugated
 board, which are crushed and never cut. --creases says otherwise.
 Pieces are turned by a quarter only where their grain allows. For the bed and its
-distances a bare number is in millimetres. map.pdf is to print: each bed with the
+distances a bare number is in the unit of the job, of the first where there are several. map.pdf is to print: each bed with the
 numbers and names of its pieces, and which face of each is up.
 
 A laser takes away a kerf. kerf-test.svg is a square with a slot: cut it from your

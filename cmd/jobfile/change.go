@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/wording"
 )
@@ -23,7 +24,8 @@ type Change struct {
 // comments. A key that stands in a comment, as those of a new job file do, is set there.
 // A key of the book or stock after the last one makes a new one.
 //
-// A change of units leaves lengths as they are: bare numbers get the unit they had.
+// A change of units leaves lengths as they are: bare numbers get the unit they had, and
+// prices of rolls the length that they are for.
 //
 // The value may be wrong: that is for Parse to tell. What can't be read at all, or
 // is written in a way that can't be changed key by key, returns Issues.
@@ -225,6 +227,12 @@ func (e *edit) spellUnits(r *reader, to string) {
 		name := e.keys[i].name
 		v, set := r.file[name]
 		f, known := fieldOf(listFirst(name))
+		if set && f.Key == "stock.price" {
+			if _, per := priced(v); per == 0 && r.has(strings.TrimSuffix(name, "price")+"roll") {
+				e.set(name, textTOML(strings.TrimSpace(v.text)+map[geometry.Unit]string{geometry.MM: " a metre", geometry.IN: " a yard"}[r.fileUnit]))
+			}
+			continue
+		}
 		if !set || !known || !f.length() {
 			continue
 		}

@@ -1,7 +1,10 @@
 package jobfile
 
 import (
+	"cmp"
+	"regexp"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -37,7 +40,7 @@ var stockSettings = []job.Setting{
 	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
 	stockGrains,
 	stockNumberOf("count", "how many there are", 1, stock.MostCount),
-	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
+	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in; or with its length: \"12.50 a metre\"", 0, 1e6),
 	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
 	{Key: "stock.supplier", What: "who sells it"},
 	{Key: "stock.ordered_as", What: "what the supplier calls it"},
@@ -114,9 +117,13 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	if v, ok := get("price"); ok {
-		if price, ok := r.amount(v, stockSetting("price")); ok {
+		bare, per := priced(v)
+		if per > 0 && !s.Roll {
+			r.refuse(v.at, "a sheet is priced whole", "give the price of one, such as 4.80")
+		} else if price, ok := r.amount(bare, stockSetting("price")); ok {
 			s.Price = &price
 		}
+		s.Per = cmp.Or(per, s.Per)
 	}
 	r.stockLength(name, "sold_by", &s.SoldBy)
 	if v, ok := get("sold_by"); ok && !s.Roll {
@@ -151,6 +158,23 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	return s
+}
+
+// perLength is what a price may end in: the length of a roll that it is for.
+var perLength = regexp.MustCompile(`(?i)^(.*\d)\s*(?:\ba|\bper|/)\s*(?:(metre|meter|m)|yard|yd)$`)
+
+// priced returns a price without the length that it is for, and that length; 0 where none
+// stands there.
+func priced(v value) (bare value, per Length) {
+	m := perLength.FindStringSubmatch(strings.TrimSpace(v.text))
+	if v.kind != textKind || m == nil {
+		return v, 0
+	}
+	v.text = m[1]
+	if m[2] != "" {
+		return v, stock.Metre
+	}
+	return v, stock.Yard
 }
 
 // stockShape reads whether the stock is a sheet or a roll, and its size.

@@ -97,7 +97,7 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 	advised := false
 	for _, m := range r.Mends {
 		advised = advised || m.Advised
-		one := Mend{Then: renderfit.Then(m), Label: m.What.In(func(l geometry.Length) string { return geometry.Settable(l, u) }), Advised: m.Advised}
+		one := Mend{Then: renderfit.Then(m), Label: onPage(m.What.In(func(l geometry.Length) string { return geometry.Settable(l, u) })), Advised: m.Advised}
 		for _, set := range m.Sets {
 			one.Sets = append(one.Sets, changeOf(set, u))
 		}
@@ -109,7 +109,7 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 		lines = lines[:len(lines)-1]
 	}
 	for _, l := range lines[1:] {
-		a.More = append(a.More, wording.Sentence(l))
+		a.More = append(a.More, onPage(wording.Sentence(l)))
 	}
 	a.Tightest = gapOf(r, u)
 	for _, f := range c.Plan().Facts {
@@ -175,7 +175,7 @@ func (a *Response) refuse(err error, u geometry.Unit) {
 // faultsOf returns what an error tells of, one by one.
 func faultsOf(err error, u geometry.Unit) (out []Fault) {
 	for _, i := range pipeline.Problems(err) {
-		f := Fault{Key: i.Key, Line: i.Line, Says: wording.Printable(i.Wrong()), Fix: wording.Printable(i.Fix)}
+		f := Fault{Key: i.Key, Line: i.Line, Says: onPage(wording.Printable(i.Wrong())), Fix: onPage(wording.Printable(i.Fix))}
 		if i.Mend.Key != "" {
 			set := changeOf(i.Mend, u)
 			f.Mend = &Mend{Label: "use " + set.Value, Sets: []Change{set}}

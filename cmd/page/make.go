@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 
+	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/wording"
 )
@@ -25,10 +26,11 @@ type Step struct {
 
 // Check is what to try before the next step.
 type Check struct {
-	Name  string   `json:"name"`
-	When  string   `json:"when"`
-	See   []string `json:"see"`
-	Fails string   `json:"fails"`
+	Name  string     `json:"name"`
+	When  string     `json:"when"`
+	See   []string   `json:"see"`
+	Fails string     `json:"fails,omitempty"`
+	Found [][]string `json:"found,omitempty"` // what may be found, what it means, what to do
 }
 
 // pictures draws the case of a job.
@@ -46,7 +48,7 @@ func (d *Desk) steps(a *Response, q Request) error {
 	if err != nil {
 		return err
 	}
-	said := func(s stage.Say) string { return s.In(c.Round().Pretty) }
+	said := func(s stage.Say) string { return onPage(s.In(c.Round().Pretty)) }
 	for _, s := range c.Plan().Steps {
 		step := Step{Title: s.Title, Short: said(s.Short), Text: []string{}}
 		for _, t := range s.Text {
@@ -56,7 +58,7 @@ func (d *Desk) steps(a *Response, q Request) error {
 			step.Figures += len(row)
 		}
 		for _, k := range s.Checks {
-			check := Check{Name: k.Name, When: k.When, Fails: said(k.Fails)}
+			check := Check{Name: k.Name, When: k.When, Fails: said(k.Fails), Found: plan.Told(k.Found, c.Round().Pretty)}
 			for _, see := range k.See {
 				check.See = append(check.See, said(see))
 			}

@@ -157,7 +157,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 		if toldElsewhere.MatchString(n) {
 			continue
 		}
-		if n = inPlainWords(strings.TrimSpace(n), settings); !fileFirst.MatchString(n) {
+		if n = inPlainWords(onPage(strings.TrimSpace(n)), settings); !fileFirst.MatchString(n) {
 			n = wording.Capital(n)
 		}
 		a.Notes = append(a.Notes, n+".")

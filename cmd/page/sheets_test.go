@@ -43,7 +43,7 @@ func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 			source := pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}
 			j := pipeline.Job{Source: source}
 			cutter := pipeline.DefaultCutter()
-			cutter.Job, cutter.Bed, cutter.Effort = j, "1400x1200", "0"
+			cutter.Job, cutter.Bed, cutter.Effort = j, "1400x1200 mm", "0"
 			for name, c := range map[string]pipeline.Command{
 				"templates": pipeline.Templates{Job: j}, "handout": pipeline.Handout{Job: j, Short: true}, "cutlist": pipeline.Cutlist{Job: j, Format: "json"},
 				"stock": pipeline.Stock{Job: j, Draw: true, Effort: "0"}, "cutter": cutter,

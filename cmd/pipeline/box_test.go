@@ -3,6 +3,7 @@ package pipeline_test
 import (
 	"cmp"
 	"context"
+	"encoding/json"
 	"slices"
 	"strings"
 	"testing"
@@ -118,4 +119,67 @@ func TestBoxPartsShareNoSheet(t *testing.T) {
 		assert.IsNonDecreasing(t, order, set)
 		assert.Subset(t, order, []int{1, 2, 3}, set)
 	}
+}
+
+// A small tray that was measured is nowhere spoken of as one still to be measured: not in the
+// steps, not where material is bought or cut.
+func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
+	measured := []string{"as_built.height=228.6", "as_built.width=154.3", "as_built.thickness=34.4"}
+	for what, c := range map[string]func(set ...string) pipeline.Command{
+		"handout":   func(set ...string) pipeline.Command { return pipeline.Handout{Job: boxed(set...)} },
+		"templates": func(set ...string) pipeline.Command { return pipeline.Templates{Job: boxed(set...)} },
+		"stock":     func(set ...string) pipeline.Command { return pipeline.Stock{Job: boxed(set...), Draw: true} },
+		"cutter": func(set ...string) pipeline.Command {
+			machine := pipeline.DefaultCutter()
+			machine.Job, machine.Bed = boxed(set...), "900x700"
+			return machine
+		},
+	} {
+		told := func(set ...string) string {
+			r, err := c(set...).Make(context.Background())
+			require.NoError(t, err)
+			return read(t, c(set...)) + strings.Join(r.Notes, " ")
+		}
+		const asked = "type what you find under [as_built]"
+		assert.Contains(t, told(), asked, what)
+		said := told(measured...)
+		assert.NotContains(t, said, asked, what)
+		assert.NotContains(t, said, "anything else is cut", what)
+		assert.Contains(t, said, "was measured", what)
+	}
+	said := read(t, pipeline.Handout{Job: boxed("as_built.height=228.6")})
+	assert.Contains(t, said, "228.6 mm from head to tail")
+	assert.Contains(t, said, "Taken as planned, since it was not measured: from the open edge to the fore-edge and from bench to rim")
+}
+
+// What is found when the small tray is measured stands in a table: in the handout, beside the
+// order of work, and in the fit, for readers and for programs.
+func TestFindingsAreTold(t *testing.T) {
+	const means = "follow by just as much"
+	for what, c := range map[string]pipeline.Command{
+		"handout": pipeline.Handout{Job: boxed()}, "templates": pipeline.Templates{Job: boxed()}, "fit": pipeline.Fit{Job: boxed(), All: true, Draw: true},
+	} {
+		said := read(t, c)
+		assert.Contains(t, said, means, what)
+		assert.Contains(t, said, "card", what)
+	}
+	assert.Contains(t, read(t, pipeline.Handout{Job: boxed()}), "what is found what it means what to do")
+	r, err := pipeline.Fit{Job: boxed(), Format: "json"}.Make(context.Background())
+	require.NoError(t, err)
+	var out struct {
+		Checks []struct {
+			Found []struct{ What, Means, Do string }
+		}
+	}
+	require.NoError(t, json.Unmarshal(r.Report, &out))
+	rows := 0
+	for _, c := range out.Checks {
+		for _, f := range c.Found {
+			rows++
+			assert.NotEmpty(t, f.What)
+			assert.NotEmpty(t, f.Means)
+			assert.NotEmpty(t, f.Do)
+		}
+	}
+	assert.GreaterOrEqual(t, rows, 8)
 }

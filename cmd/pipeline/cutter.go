@@ -19,7 +19,7 @@ import (
 )
 
 // Cutter lays the pieces of one job or many on the bed of a laser or a drag knife.
-// DefaultCutter has the usual settings. A bare number is in millimetres.
+// DefaultCutter has the usual settings. A bare number is in the unit of the first job.
 type Cutter struct {
 	Job
 	Bed      string   // its size, width x height
@@ -53,11 +53,15 @@ func DefaultCutter() Cutter {
 // Make makes a drawing for each bed.
 func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	effort, bad := effortOf(c.Effort, bedSteps)
-	setup, more := c.setup()
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
 	line, worst := lineOf(c.Line)
-	all, err := c.readAll(&r, slices.Concat(bad, more, worse, worst))
-	err = append(Problems(err), c.only(c.Only, all)...).Err()
+	all, err := c.readAll(&r, slices.Concat(bad, worse, worst))
+	unit := geometry.MM
+	if len(all) > 0 {
+		unit = all[0].file.Job.Shared().Unit
+	}
+	setup, more := c.setup(unit)
+	err = slices.Concat(Problems(err), more, c.only(c.Only, all)).Err()
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
 		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
@@ -74,9 +78,8 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	}
 	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
 	for i, w := range all {
-		if b := w.plan.Batches; len(b) > 0 {
-			name := wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))
-			r.Notes = append(r.Notes, fmt.Sprintf("%s: cut the pieces of the %s first (--only %q lays them out alone), and make new drawings for the rest when it is made and measured", name, b[0].Name, b[0].Name))
+		if said := w.plan.InParts; said != "" {
+			r.Notes = append(r.Notes, wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))+": "+said+"; --only lays one part out: "+wording.Or(w.plan.Parts()))
 		}
 	}
 	c.draw(&r, beds, setup, o)
@@ -98,12 +101,13 @@ func unwritten(w worked) (out jobfile.Issues) {
 	return out
 }
 
-// setup reads the settings of the bed.
-func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
+// setup reads the settings of the bed; bare numbers are in a unit.
+func (c Cutter) setup(unit geometry.Unit) (s bed.Setup, bad jobfile.Issues) {
 	s = bed.Default()
+	s.Unit = unit
 	wrong := func(flag string, err error) { bad = append(bad, issue(flag, err.Error(), "")) }
 	var err error
-	if s.Width, s.Height, err = bed.ParseSize(c.Bed); err != nil {
+	if s.Width, s.Height, err = bed.ParseSize(c.Bed, unit); err != nil {
 		if c.Bed == "" {
 			bad = refuse(bad, "no bed", "give its size, such as --bed 600x300")
 		} else {
@@ -115,7 +119,7 @@ func (c Cutter) setup() (s bed.Setup, bad jobfile.Issues) {
 		flag, text string
 		to         *geometry.Length
 	}{{"--margin", c.Margin, &s.Margin}, {"--spacing", c.Spacing, &s.Gap}, {"--kerf", c.Kerf, &s.Kerf}, {"--tab-width", c.TabWidth, &s.TabWidth}} {
-		if v, err := geometry.ParseLength(l.text, geometry.MM); err != nil {
+		if v, err := geometry.ParseLength(l.text, unit); err != nil {
 			wrong(l.flag, err)
 		} else {
 			*l.to = v

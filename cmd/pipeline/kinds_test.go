@@ -57,7 +57,7 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 			return
 		}
 		cutter := pipeline.DefaultCutter()
-		cutter.Job, cutter.Bed, cutter.Effort = job, "1200x1200", "5"
+		cutter.Job, cutter.Bed, cutter.Effort = job, "1200x1200 mm", "5"
 		blank := job
 		blank.Flags = slices.DeleteFunc(slices.Clone(flags), func(f jobfile.Flag) bool { return strings.HasPrefix(f.Key, "book.") })
 		for _, c := range []pipeline.Command{

@@ -150,18 +150,18 @@ func anyBed(t *rapid.T) pipeline.Cutter {
 	one := func(n int, name string) bool { return rapid.IntRange(1, n).Draw(t, name) == 1 }
 	c := pipeline.DefaultCutter()
 	c.Effort = "0"
-	c.Bed = fmt.Sprintf("%dx%d", rapid.IntRange(50, 800).Draw(t, "across"), rapid.IntRange(50, 800).Draw(t, "along"))
+	c.Bed = fmt.Sprintf("%dx%d mm", rapid.IntRange(50, 800).Draw(t, "across"), rapid.IntRange(50, 800).Draw(t, "along"))
 	if one(3, "margin") {
-		c.Margin = strconv.Itoa(rapid.IntRange(0, 100).Draw(t, "margin"))
+		c.Margin = fmt.Sprintf("%d mm", rapid.IntRange(0, 100).Draw(t, "margin"))
 	}
 	if one(3, "kerf") {
-		c.Kerf = fmt.Sprintf("%.2f", rapid.Float64Range(0, 2).Draw(t, "kerf"))
+		c.Kerf = fmt.Sprintf("%.2f mm", rapid.Float64Range(0, 2).Draw(t, "kerf"))
 	}
 	if one(4, "spacing 0") {
 		c.Spacing = "0"
 	}
 	if one(4, "tabs") {
-		c.Tabs, c.TabWidth = rapid.IntRange(0, 40).Draw(t, "tabs"), fmt.Sprintf("%.1f", rapid.Float64Range(0.1, 10).Draw(t, "tab width"))
+		c.Tabs, c.TabWidth = rapid.IntRange(0, 40).Draw(t, "tabs"), fmt.Sprintf("%.1f mm", rapid.Float64Range(0.1, 10).Draw(t, "tab width"))
 	}
 	if one(3, "grain") {
 		c.Grain = []string{rapid.SampledFrom([]string{"height", "width", "none"}).Draw(t, "grain")}

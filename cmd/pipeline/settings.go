@@ -108,7 +108,7 @@ func (t *Templates) Settings() []Setting {
 		onlyOf(&t.Only, "print"),
 		{Name: "mark-out", Usage: "print shaped pieces only; for plain rectangles a sheet of sizes and diagonals, to be marked out with rule and square", To: &t.MarkOut},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, such as creasing=#0072b2 (inside-cuts, cutting, creasing, positions, legend)", To: &t.Colour},
-		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width`, such as 0.02, all solid, words as single strokes", To: &t.Line},
+		{Name: "line", Usage: "the drawings for a machine: hairlines of this `width` in mm, such as 0.02, all solid, words as single strokes", To: &t.Line},
 	}
 }
 
@@ -137,7 +137,7 @@ func (c *Cutlist) Settings() []Setting {
 func (h *Handout) Settings() []Setting {
 	return []Setting{
 		{Name: "blank", Usage: "the worksheet alone and empty, to be filled in by hand", To: &h.Blank},
-		{Name: "short", Usage: "four pages: the worksheet, and the steps, each with one figure where there is room", To: &h.Short},
+		{Name: "short", Usage: "four pages: the worksheet, and the steps with their checks, each with one figure where there is room", To: &h.Short},
 		{Name: "tints", Usage: "tint board, cloth and paper in the figures; without, they are in greys", To: &h.Tints},
 	}
 }
@@ -174,7 +174,7 @@ func searched(effort *string) []Setting {
 // Settings are those of the beds.
 func (c *Cutter) Settings() []Setting {
 	return []Setting{
-		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 or 24x12in", To: &c.Bed, Needed: true},
+		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 mm or 24x12 in", To: &c.Bed, Needed: true},
 		onlyOf(&c.Only, "lay out"),
 		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
 		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
@@ -183,7 +183,7 @@ func (c *Cutter) Settings() []Setting {
 		{Name: "tabs", Usage: "`number` of light tabs that hold each piece in its sheet", To: &c.Tabs},
 		{Name: "tab-width", Usage: "`width` of a tab", To: &c.TabWidth},
 		{Name: "creases", Usage: "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none (default: all but cloth, paper and corrugated board)", To: &c.Creases},
-		{Name: "line", Usage: "`width` of all lines, for a machine that cuts hairlines", To: &c.Line},
+		{Name: "line", Usage: "`width` of all lines in mm, for a machine that cuts hairlines", To: &c.Line},
 		{Name: "labels", Usage: "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut", To: &c.Labels},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2", To: &c.Colour},
 		{Name: "effort", Usage: "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one", To: &c.Effort},

@@ -80,7 +80,7 @@ func (j Job) builtSuspects() job.Problems {
 		}
 		p := job.Problem{Key: d.key, Of: "the " + d.name + " of the small tray as built", Value: show(d.readings.Largest()),
 			Reason: fmt.Sprintf("is %s %s than planned", show(off.Abs()), than),
-			Fix:    fmt.Sprintf("the large tray and the case are cut for it; the book has %s %s", show(*d.room(&s)-d.takes), d.where)}
+			Fix:    fmt.Sprintf("the large tray and the case are cut for it; %s has %s %s", j.Whose(0), show(*d.room(&s)-d.takes), d.where)}
 		if off > 0 {
 			p.Fix += ": lay a pad in where it is loose"
 		}

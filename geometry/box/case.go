@@ -62,6 +62,7 @@ func (c made) Plan() plan.Plan {
 		Materials: j.materials(),
 		Equals:    equals(),
 		Batches:   c.batches(),
+		InParts:   j.inParts(),
 		Remarks:   c.remarks(),
 		Runs:      "width runs from the open edge or the spine to the fore-edge, height from tail to head; of walls and their cloth width runs along the wall, height from base to rim",
 		Facts:     c.facts(),
@@ -130,6 +131,18 @@ func (c made) batches() []plan.Batch {
 	return out
 }
 
+// inParts says in which order the parts are cut, for all outputs alike.
+func (j Job) inParts() string {
+	if j.AsBuilt.measured() {
+		return "the small tray is made and was measured: the large tray and the case are cut for what it measures; its own pieces are shown here too"
+	}
+	said := "cut and make the small tray first; measure it over its cloth, type what you find under [as_built], and only then print and cut the rest, which follows it"
+	if j.Order == AsPlanned {
+		said += "; cut all at once, as this job has it, the trays stick far more often"
+	}
+	return said
+}
+
 // ofBatch returns when a piece is cut: with the small tray, with the large one, or last.
 func ofBatch(piece string) int {
 	for n, t := range []string{smallName, largeName} {
@@ -168,8 +181,8 @@ func (c made) remarks() []plan.Remark {
 	j, s := c.job, c.stands
 	out := []plan.Remark{
 		plan.Say("the three walls of a tray have one height: cut them at one setting"),
-		plan.Say("print and make the small tray first; measure it over its cloth, type what you find under [as_built], and print the rest for it"),
-		plan.Say("a wall has two layers of cloth at the open end and in the corners at the fore-edge: the book and the trays have the least room there"),
+		plan.Say(j.inParts()),
+		plan.Say("a wall has two layers of cloth at the open end and in the corners at the fore-edge: " + j.Whose(0) + " and the trays have the least room there"),
 	}
 	if s.joint() < s.clearJoint()-1e-6 {
 		out = append(out, plan.Say("the joint of %s is %s narrower than keeps the spine off the ends of the walls: it counts on the cloth there giving way", s.joint(), s.clearJoint()-s.joint()))

@@ -109,9 +109,9 @@ func (j Job) held(measured []built) needs {
 	height := func(lack Length, why string) { n.add(heightKey, room.Height, room.Height+lack, why) }
 	width := func(lack Length, why string) { n.add(widthKey, room.Width, room.Width+lack, why) }
 	thickness := func(lack Length, why string) { n.add(thicknessKey, room.Thickness, room.Thickness+lack, why) }
-	height(2*k+slack-room.Height, "leaves the book no room at the open end, where two layers of cloth lie on head and tail wall")
-	width(k-room.Width, "leaves the book no room in the corners at the fore-edge, where two layers of cloth lie")
-	thickness(2*q-j.Room.Depth+slack-room.Thickness, "leaves the book no room at the open end, where the hinge lies under and over it")
+	height(2*k+slack-room.Height, "leaves "+j.Whose(0)+" no room at the open end, where two layers of cloth lie on head and tail wall")
+	width(k-room.Width, "leaves "+j.Whose(0)+" no room in the corners at the fore-edge, where two layers of cloth lie")
+	thickness(2*q-j.Room.Depth+slack-room.Thickness, "leaves "+j.Whose(0)+" no room at the open end, where the hinge lies under and over it")
 	thickness(2*(k+leastLapped)-s.d, "leaves walls too low to lap the cloth in their corners")
 
 	least := j.reaches()

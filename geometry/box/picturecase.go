@@ -378,7 +378,7 @@ func (m model) lined() [][]stage.Picture {
 		}},
 		{{
 			Faces: slices.Concat(m.openBox(), book), View: draft.OnBench(38), Fresh: []string{"book"},
-			Notes:   []stage.Note{{Name: plan.Say("the book"), More: plan.Say("spine to the spine"), Spot: "book"}, {Name: plan.Say("large tray"), More: plan.Say("turns over it"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.6, Z: m.large.s.t})}},
+			Notes:   []stage.Note{{Name: plan.Say(m.c.job.Whose(0)), More: plan.Say("spine to the spine"), Spot: "book"}, {Name: plan.Say("large tray"), More: plan.Say("turns over it"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.6, Z: m.large.s.t})}},
 			Caption: plan.Say("b: the box open, with its book"),
 		}},
 		{{

@@ -2,9 +2,11 @@ package box
 
 import (
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
+	"forel/geometry/wording"
 	"forel/geometry/work"
 )
 
@@ -18,30 +20,33 @@ func (c made) steps() []plan.Step {
 	b := j.Book()
 	h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
 	m := c.model()
+	measure := plan.Step{
+		Title: "Measure the book and the materials",
+		Short: plan.Say("Measure the book, and the materials, several layers of each with a caliper."),
+		Text:  []stage.Say{plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts.")},
+	}
+	if j.Wears != "" {
+		measure = plan.MeasureWorn(j.Common, "box")
+	}
+	measure.Text = append(measure.Text,
+		plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. Every layer of cloth counts between two trays that go into each other."),
+		plan.Say("Before any board is cut try the paper strips round "+j.Whose(0)+": they are printed at true size with the fit."))
+	measure.Pictures = [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}}
+	measure.Checks = j.measureChecks()
+	measure.Spells = []work.Spell{work.Do(work.Measure, 1+work.MaterialsIn(c.pieces))}
 	out := []plan.Step{
-		{
-			Title:  "Measure the book and the materials",
-			Short:  plan.Say("Measure the book, and the materials, several layers of each with a caliper."),
-			Spells: []work.Spell{work.Do(work.Measure, 1+work.MaterialsIn(c.pieces))},
-			Text: []stage.Say{
-				plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts."),
-				plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. Every layer of cloth counts between two trays that go into each other."),
-				plan.Say("Before any board is cut try the paper strips round the book: they are printed at true size with the fit."),
-			},
-			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
-			Checks:   j.measureChecks(),
-		},
+		measure,
 		{
 			Title:  "Cut the boards of the small tray",
-			Short:  plan.Say("Print the small tray alone (on the command line: --only \"small tray\"). Cut its boards, the three walls at one setting in height, and try the book in them."),
+			Short:  plan.Say("Print the small tray alone (on the command line: --only \"small tray\"). Cut its boards, the three walls at one setting in height, and try " + j.Whose(0) + " in them."),
 			Spells: []work.Spell{cutTray(c.job.small(), c.job)},
 			Text: []stage.Say{
 				plan.Say("Print the templates of the small tray alone (on the command line: --only \"small tray\"), at actual size, 100 %%. Measure the rulers at the foot of a page before you cut: 100 mm and 4 in. Join sheets at their circles with tape."),
 				plan.Say("Lay the templates on the board with every arrow along the grain. Cut the three walls at one setting in height, then each to its length, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
-				plan.Say("Stand the boards up dry round the book and look at the check below before you glue anything."),
+				plan.Say("Stand the boards up dry round " + j.Whose(0) + " and look at the check below before you glue anything."),
 			},
 			Pictures: m.boards(c.job.small()),
-			Checks:   []plan.Check{j.bareSmall()},
+			Checks:   []plan.Check{j.wallsLevel(j.small()), j.bareSmall()},
 		},
 		j.glueStep(j.small(), m),
 	}
@@ -55,7 +60,7 @@ func (c made) steps() []plan.Step {
 			plan.Say("Stand the bare boards round the covered small tray on the bench. There must be room for the cloth that is still to come."),
 		},
 		Pictures: append(m.boards(s.large()), m.tried()...),
-		Checks:   []plan.Check{bareLarge(s)},
+		Checks:   []plan.Check{s.wallsLevel(s.large()), bareLarge(s)},
 	}, s.glueStep(s.large(), m))
 	return append(append(out, s.coverLarge(m)), c.caseSteps(m)...)
 }
@@ -83,6 +88,7 @@ func (j Job) glueStep(w tray, m model) plan.Step {
 			plan.Say("Hold each wall upright against a square or a block until it stands. The end at the spine stays open: head and tail wall end there with the base. Sand what stands out, when it is dry, with a block."),
 		},
 		Pictures: m.glued(w),
+		Checks:   []plan.Check{j.glued(w)},
 	}
 }
 
@@ -103,6 +109,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
 			Pictures: append(around, under...),
+			Checks:   []plan.Check{j.stripLaid(w)},
 		},
 		{
 			Title:  "Turn the ends of the " + name,
@@ -156,29 +163,63 @@ func (j Job) coverLarge(m model) plan.Step {
 			plan.Say("Leave it with blocks inside " + dries + ". Then turn it over the small tray and look at the check below."),
 		},
 		Pictures: pictures,
-		Checks:   []plan.Check{coveredLarge(j)},
+		Checks:   []plan.Check{j.stripLaid(w), coveredLarge(j)},
 	}
 }
 
 // measureStep returns the step between the two trays.
 func (c made) measureStep() plan.Step {
-	j := c.job
-	size := j.covered(j.small())
-	return plan.Step{
+	j, s := c.job, c.stands
+	if j.AsBuilt.measured() {
+		return c.measuredStep()
+	}
+	size := s.covered(s.small())
+	step := plan.Step{
 		Title:  "Measure the small tray, before anything else is cut",
-		Short:  plan.Say("Try the book in the covered small tray, then measure the tray over its cloth at three places and type it in under [as_built]: everything that follows is cut for it."),
+		Short:  plan.Say("Try " + j.Whose(0) + " in the covered small tray, then measure the tray over its cloth at three places and type it in under [as_built]: everything that follows is cut for it."),
 		Spells: []work.Spell{work.Do(work.Try, 1).And(work.Measure, 1)},
 		Text: []stage.Say{
-			plan.Say("Try the book in the small tray: it is the last time that a size can be put right without loss."),
+			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
 			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.height, size.width, size.thickness),
 			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Templates of the large tray and of the case that were printed before that no longer hold: print them anew."),
-			plan.Say("What a finding means. The tray is larger or smaller than planned, and the book goes in: nothing is lost, the large tray and the case follow by just as much. The tray is too small for the book: make it again. Too large: a pad of the difference."),
-			plan.Say("The large tray is cut already: by what the small tray is larger, the room between them is less, planned %s from head to tail, %s at the fore-edge, %s above the rim. Go on while %s are left in height and in width and nothing above the rim; else cut again: for the height base and fore-edge wall, for the width base, head and tail wall, for the depth the three walls.",
-				j.Room.Height, j.Room.Width, j.Room.Depth, Length(0.1)),
 		},
 		Pictures: c.model().measured(),
-		Checks:   []plan.Check{j.coveredSmall(), j.measuredSmall()},
+		Checks:   []plan.Check{s.coveredSmall(), j.measuredSmall()},
 	}
+	if j.Order == AsPlanned {
+		step.Text = append(step.Text, plan.Say("This job has the large tray cut as planned, with the small one. If its boards are not cut yet, wait for the measures all the same."))
+	}
+	return step
+}
+
+// measuredStep is measureStep where the small tray was measured already.
+func (c made) measuredStep() plan.Step {
+	j, s := c.job, c.stands
+	size := s.covered(s.small())
+	step := plan.Step{
+		Title: "Try the small tray, as it was measured",
+		Short: plan.Say("Try " + j.Whose(0) + " in the covered small tray. It was measured: all that follows is cut for what was found."),
+		Text: []stage.Say{
+			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
+			plan.Say("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.height, size.width, size.thickness),
+		},
+		Pictures: c.model().measured(),
+		Checks:   []plan.Check{s.coveredSmall(), s.measuredSmall()},
+		Spells:   []work.Spell{work.Do(work.Try, 1)},
+	}
+	var missing []string
+	for _, d := range []struct {
+		readings job.Readings
+		way      string
+	}{{j.AsBuilt.Height, "from head to tail"}, {j.AsBuilt.Width, "from the open edge to the fore-edge"}, {j.AsBuilt.Thickness, "from bench to rim"}} {
+		if len(d.readings) == 0 {
+			missing = append(missing, d.way)
+		}
+	}
+	if len(missing) > 0 {
+		step.Text = append(step.Text, plan.Say("Taken as planned, since it was not measured: "+wording.And(missing)+". Measure that too, and add it under [as_built]."))
+	}
+	return step
 }
 
 // caseSteps returns the steps of the case, the hinge and the linings.
@@ -223,11 +264,12 @@ func (c made) caseSteps(m model) []plan.Step {
 				work.Do(work.Join, 1).And(work.Press, 1).And(work.Try, 1).Dry(work.GlueDry, "the glue of the trays", "a weight, the box closed").As("the large tray"),
 			},
 			Text: []stage.Say{
+				plan.Say("Try it all dry first, by the first check below: glued trays stay where they are."),
 				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).height)/2),
-				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the check below. Leave it closed under a weight " + dries + "."),
+				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + dries + "."),
 			},
 			Pictures: m.casedIn(),
-			Checks:   []plan.Check{gluedUp(s)},
+			Checks:   []plan.Check{casedDry(s), gluedUp(s)},
 		},
 		{
 			Title:  "Put in the hinge",
@@ -238,6 +280,7 @@ func (c made) caseSteps(m model) []plan.Step {
 				plan.Say("Glue the hinge and lay it on the spine, %s from head and tail. Work it down into one joint with the edge of a folder, up the edge of board and tray and %s onto the floor; then the other side. Close the box once while it is damp, so that the hinge has its length, and open it again.", s.beyondHinge(), s.hinge()),
 			},
 			Pictures: m.hinged(),
+			Checks:   []plan.Check{hingeLaid(s)},
 		},
 		{
 			Title: "Line the floors",

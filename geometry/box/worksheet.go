@@ -39,11 +39,11 @@ func (j Job) rules(w tray) rules {
 // measured.
 func (j Job) worksheet(stands Job) []plan.Group {
 	groups := []plan.Group{
-		plan.BookGroup(j.Book()),
-		{Head: "Room beyond the book", Measures: []plan.Measure{
+		plan.ContentGroup(j.Common),
+		{Head: "Room beyond " + j.Whose(0), Measures: []plan.Measure{
 			usual("cH", "from head to tail", j.Clearance.Height),
 			usual("cW", "at the fore-edge", j.Clearance.Width),
-			usual("cT", "above the book", j.Clearance.Thickness),
+			usual("cT", "above it", j.Clearance.Thickness),
 		}},
 		{Head: "Room between the trays", Measures: []plan.Measure{
 			usual("rH", "head to tail, in all", j.Room.Height),

@@ -20,23 +20,23 @@ var All = []plan.Kind{boards, card, worn, wornIn(boards), wornIn(card), trays, w
 var (
 	boards = plan.Kind{
 		Name: "slipcase", Construction: "boards", About: "a case of boards",
-		New:    func(u geometry.Unit) plan.Job { j := slipcase.DefaultJob(u); return &j },
-		Pieces: slices.Concat(slipcase.PieceNames, slipcase.FaceNames), Named: slipcase.Named,
+		New:   func(u geometry.Unit) plan.Job { j := slipcase.DefaultJob(u); return &j },
+		Named: slipcase.Named,
 	}
 	card = plan.Kind{
 		Name: "slipcase", Construction: "card", About: "a case of card",
-		New:    func(u geometry.Unit) plan.Job { j := onepiece.DefaultJob(u); return &j },
-		Pieces: []string{onepiece.PieceName}, Named: onepiece.Named,
+		New:   func(u geometry.Unit) plan.Job { j := onepiece.DefaultJob(u); return &j },
+		Named: onepiece.Named,
 	}
 	worn = plan.Kind{
 		Name: "chemise", About: "a chemise",
-		New:    func(u geometry.Unit) plan.Job { j := chemise.DefaultJob(u); return &j },
-		Pieces: chemise.PieceNames, Named: chemise.Named,
+		New:   func(u geometry.Unit) plan.Job { j := chemise.DefaultJob(u); return &j },
+		Named: chemise.Named,
 	}
 	trays = plan.Kind{
 		Name: "drop-spine box", About: "a drop-spine box",
-		New:    func(u geometry.Unit) plan.Job { j := box.DefaultJob(u); return &j },
-		Pieces: box.PieceNames, Named: box.Named,
+		New:   func(u geometry.Unit) plan.Job { j := box.DefaultJob(u); return &j },
+		Named: box.Named,
 	}
 )
 
@@ -48,7 +48,7 @@ func wornIn(outer plan.Kind) plan.Kind {
 		New: func(u geometry.Unit) plan.Job {
 			return plan.Within(func() (plan.Inner, plan.Outer) { return worn.New(u).(plan.Inner), outer.New(u).(plan.Outer) }, worn.Name, outer.Name)
 		},
-		Pieces: slices.Concat(worn.Pieces, outer.Pieces), Named: slices.Concat(worn.Named, outer.Named),
+		Named: slices.Concat(worn.Named, outer.Named),
 	}
 }
 
@@ -57,19 +57,6 @@ func Names() []string { return words(func(k plan.Kind) string { return k.Name })
 
 // Constructions lists the words of the key "construction".
 func Constructions() []string { return words(func(k plan.Kind) string { return k.Construction }) }
-
-// Pieces lists the names that pieces of every kind, and the faces of patterned
-// ones, can have.
-func Pieces() (names []string) {
-	for _, k := range All {
-		for _, name := range k.Pieces {
-			if !slices.Contains(names, name) {
-				names = append(names, name)
-			}
-		}
-	}
-	return names
-}
 
 // Named lists the keys for what materials of every kind are called.
 func Named() (all []plan.Named) {

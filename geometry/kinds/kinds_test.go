@@ -1,7 +1,9 @@
 package kinds_test
 
 import (
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,6 +15,7 @@ import (
 	"forel/geometry/kinds"
 	"forel/geometry/plan"
 	"forel/geometry/plan/plantest"
+	"forel/geometry/stage"
 )
 
 // book is of an invented book.
@@ -122,17 +125,6 @@ func anyPlan(t *rapid.T) (plan.Kind, plan.Plan) {
 	return k, p
 }
 
-// The names a kind says its pieces can have are those they have.
-func TestPiecesAreNamed(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		k, p := anyPlan(t)
-		for _, q := range p.Drawn() {
-			require.Contains(t, k.Pieces, q.Name)
-			require.Contains(t, kinds.Pieces(), q.Name)
-		}
-	})
-}
-
 // All that a plan says is put into words without a place for a length left over or
 // a length without a place.
 func TestEverySentenceIsWhole(t *testing.T) {
@@ -147,6 +139,10 @@ func TestEverySentenceIsWhole(t *testing.T) {
 			says = append(append(says, s.Short), s.Text...)
 			for _, c := range s.Checks {
 				says = append(append(says, c.See...), c.Fails)
+				assert.True(t, c.Fails.Text != "" || len(c.Found) > 0, "%s: nothing is told to do", c.Name)
+				for _, f := range c.Found {
+					says = append(says, f.What, f.Means, f.Do)
+				}
 			}
 			for _, picture := range slices.Concat(s.Pictures...) {
 				says = append(says, picture.Caption)
@@ -173,4 +169,53 @@ func TestFind(t *testing.T) {
 	assert.Equal(t, kinds.All[0].About, first.About)
 	_, ok = kinds.Find("no such thing", "")
 	assert.False(t, ok)
+}
+
+// Of a case that a book stands in with what it wears, no sentence takes the bare book for what
+// goes in: not the steps, the checks, what may be found, or what the finished case is held
+// against.
+func TestWhatTheBookWearsIsNotForgotten(t *testing.T) {
+	bare := regexp.MustCompile(`(?i)(round )?\bthe book\b( in its)?`)
+	tried := 0
+	for _, k := range kinds.All {
+		inner, outer, both := strings.Cut(k.Name, " and ")
+		if !both {
+			continue
+		}
+		j := k.New(geometry.MM)
+		j.Shared().Books = []job.Book{book(220, 150, 30)}
+		p, err := plantest.Plan(j)
+		require.NoError(t, err)
+		var says []stage.Say
+		for _, s := range p.Steps {
+			if !strings.HasPrefix(strings.ToLower(s.Title), outer) {
+				continue
+			}
+			says = append(append(says, stage.Say{Text: s.Title}, s.Short), s.Text...)
+			for _, c := range s.Checks {
+				says = append(append(says, c.See...), c.Fails)
+				for _, f := range c.Found {
+					says = append(says, f.What, f.Means, f.Do)
+				}
+			}
+			for _, picture := range slices.Concat(s.Pictures...) {
+				for _, n := range picture.Notes {
+					says = append(says, n.Name, n.More)
+				}
+			}
+		}
+		for _, s := range slices.Concat(p.Finished.Good, p.Finished.Bad) {
+			if strings.HasPrefix(strings.ToLower(s.Text), outer) {
+				says = append(says, s)
+			}
+		}
+		require.Greater(t, len(says), 20, k.Name)
+		for _, s := range says {
+			for _, found := range bare.FindAllStringSubmatch(s.Text, -1) {
+				tried++
+				assert.True(t, found[2] != "" || found[1] != "" && strings.Contains(s.Text, inner), "%s: %q", k.Name, s.Text)
+			}
+		}
+	}
+	assert.Greater(t, tried, 20)
 }

@@ -15,10 +15,10 @@ func (j Job) measureChecks() []plan.Check {
 		{
 			Name: "gauge strip", When: "before the " + j.Card.name() + " is cut",
 			See: []stage.Say{
-				stage.Words("the sleeve, folded at its marks and closed, slides over the book from the fore-edge, with %s to spare in height and %s in thickness", c.Height, c.Thickness),
+				stage.Words("the sleeve, folded at its marks and closed, slides over "+j.Whose(0)+" from the fore-edge, with %s to spare in height and %s in thickness", c.Height, c.Thickness),
 				plan.StripReaches(c.Width),
 			},
-			Fails: stage.Words("measure the book again and correct the job: nothing is cut yet"),
+			Fails: plan.MeasureContent(j.Common, "slipcase"),
 		},
 		plan.LayersMeasured(j.Card.name(), "card.thickness", j.Card.Thickness, thicker.Scored().Height-j.Scored().Height),
 	}
@@ -40,17 +40,17 @@ func (j Job) blankCheck() plan.Check {
 	w := j.Card.words()
 	return plan.Check{
 		Name: "folded blank", When: "when the blank is " + w.scored + ", cut and folded, before it is glued",
-		See: []stage.Say{stage.Words("with the flaps held in by hand the book slides in: %s to spare in height, %s in thickness; with its fore-edge against the spine panel its spine lies up to %s within the mouth",
+		See: []stage.Say{stage.Words("with the flaps held in by hand "+j.Whose(0)+" slides in: %s to spare in height, %s in thickness; with its fore-edge against the spine panel its spine lies up to %s within the mouth",
 			c.Height, c.Thickness, c.Width)},
 		Fails: stage.Words(w.score + " a new blank: once it is glued nothing can be mended"),
 	}
 }
 
 // finishedCheck: the book in the finished case.
-func finishedCheck() plan.Check {
+func (j Job) finishedCheck() plan.Check {
 	return plan.Check{
 		Name: "finished case", When: "when the glue is dry",
-		See:   []stage.Say{stage.Words("the book slides in and out without being pressed")},
-		Fails: stage.Words("too tight: make a new case with more clearance, and do not press the book in; too loose: line the sides with thin paper"),
+		See:   []stage.Say{stage.Words(j.Whose(0) + " slides in and out without being pressed")},
+		Fails: stage.Words("too tight: make a new case with more clearance, and do not press " + j.Whose(0) + " in; too loose: line the sides with thin paper"),
 	}
 }

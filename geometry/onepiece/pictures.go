@@ -133,7 +133,7 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 	book := draft.Book("book", at, b.Thick(), b.Height.Largest(), b.Width.Largest())
 	done = stage.Picture{
 		Faces: append(m.faces(made), book...), View: stage.View{Toward: toMouth, Up: toHead, Yaw: 34, Pitch: 22},
-		Notes: []stage.Note{{Name: plan.Say("the book"), More: plan.Say("spine at the mouth"), Spot: "book"}, {Name: plan.Say("the case"), Spot: "right side"}},
+		Notes: []stage.Note{{Name: plan.Say(m.c.Job.Whose(0)), More: plan.Say("spine at the mouth"), Spot: "book"}, {Name: plan.Say("the case"), Spot: "right side"}},
 	}
 	return blank, sides, flaps, done
 }

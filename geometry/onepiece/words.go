@@ -38,7 +38,7 @@ func (c Card) words() words {
 			whole:  "The outer liner has not split along a fold, and each fold lies on its line.",
 			mended: []stage.Say{
 				plan.Say("A liner splits along a fold: it was cut, or crushed with too sharp a tool. Glue a strip of paper over it, and crush the next blank broader."),
-				plan.Say("A spine fold lies beside its line: it slipped into a hollow between two flutes. Measure the room inside. Where the book still goes in, leave it; else crush a new blank, twice along the spine."),
+				plan.Say("A spine fold lies beside its line: it slipped into a hollow between two flutes. Measure the room inside. Where there is room enough, leave it; else crush a new blank, twice along the spine."),
 			},
 		}
 	}

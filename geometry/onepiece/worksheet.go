@@ -18,7 +18,7 @@ func (c Case) worksheet() []plan.Group {
 	}
 	_, more := j.blankHeight(f, c.Pieces[0])
 	return []plan.Group{
-		plan.BookGroup(j.Book()),
+		plan.ContentGroup(j.Common),
 		{Head: "Room beyond the book", Measures: []plan.Measure{
 			{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
 			{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},

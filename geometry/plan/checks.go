@@ -1,6 +1,10 @@
 package plan
 
-import "forel/geometry/stage"
+import (
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/stage"
+)
 
 // layers is how many layers of a material are measured together.
 const layers = 4
@@ -16,6 +20,37 @@ func LayersMeasured(material, key string, thickness, takes Length) Check {
 		See:   []stage.Say{stage.Words("four layers together measure %s, one %s", layers*thickness, thickness)},
 		Fails: stage.Words("set "+key+" to a quarter of what four measure and print again: %s more in one layer takes %s of the height", Thicker, takes),
 	}
+}
+
+// Readable returns half a millimetre, or 1/32 in, which is near it, as it can be read off
+// a ruler.
+func Readable(u geometry.Unit) Length {
+	if u == geometry.IN {
+		return geometry.Inch / 32
+	}
+	return 0.5
+}
+
+// MeasureWorn returns the step of measuring a book with what it wears, which is made first,
+// before the outer case is cut: outer names that. Pictures and checks are the caller's.
+func MeasureWorn(c job.Common, outer string) Step {
+	what := c.Whose(0)
+	return Step{
+		Title: "Measure " + what,
+		Short: Say("Measure " + what + ", closed, and compare it with the worksheet."),
+		Text: []stage.Say{
+			Say("Close the " + c.Wears + " round the book and press it lightly. Measure height, width and thickness at three places each and compare the largest with the worksheet, which has what they come to by the sizes of the parts."),
+			Say("If yours are larger by more than %s, cut nothing yet: make the "+outer+" by itself, with what you measured for its book.", Readable(c.Unit)),
+		},
+	}
+}
+
+// MeasureContent says what to do when the paper strips do not fit what a case is for.
+func MeasureContent(c job.Common, outer string) stage.Say {
+	if c.Wears != "" {
+		return stage.Words("measure " + c.Whose(0) + " again, and make the " + outer + " by itself for what you find: nothing is cut yet")
+	}
+	return stage.Words("measure the book again and correct the job: nothing is cut yet")
 }
 
 // StripReaches returns what is seen of the strip round the spine.

@@ -30,7 +30,8 @@ func Joined(inner, outer Plan, first, then string) Plan {
 		Warnings:  slices.Concat(in.Warnings, out.Warnings),
 		Mistaken:  slices.Concat(in.Mistaken, out.Mistaken),
 		Equals:    slices.Concat(in.Equals, out.Equals),
-		Batches:   slices.Concat(in.Batches, out.Batches),
+		Batches:   slices.Concat(in.batches(first), out.batches(then)),
+		InParts:   cmp.Or(in.InParts, out.InParts),
 		Worksheet: slices.Concat(in.Worksheet, out.Worksheet),
 		Steps:     slices.Concat(in.Steps, out.Steps),
 		Finished:  Care{Good: slices.Concat(in.Finished.Good, out.Finished.Good), Bad: slices.Concat(in.Finished.Bad, out.Finished.Bad)},
@@ -57,6 +58,18 @@ func Joined(inner, outer Plan, first, then string) Plan {
 		p.Facts = append(p.Facts, f)
 	}
 	return p
+}
+
+// batches returns the batches of a plan: of one that is made at once, all of it by this name.
+func (p Plan) batches(name string) []Batch {
+	if len(p.Batches) > 0 {
+		return p.Batches
+	}
+	b := Batch{Name: name}
+	for _, q := range p.Pieces {
+		b.Pieces = append(b.Pieces, q.Name)
+	}
+	return []Batch{b}
 }
 
 // keyed returns the key of a fact of one of two things, for programs.

@@ -60,7 +60,6 @@ type Kind struct {
 	Construction string                  // the word of the key "construction"; empty where the kind is made in one way
 	About        string                  // what is made, in a sentence: "a case of boards"
 	New          func(geometry.Unit) Job // a job with no book and every default set, round in the unit
-	Pieces       []string                // names that its pieces, and the faces of patterned ones, can have
 	Named        []Named                 // of its materials, the keys of a job file for what the maker calls them
 }
 

@@ -58,19 +58,24 @@ func (p Plan) BatchOf(q geometry.Piece) string {
 	return ""
 }
 
+// Parts returns the names of the batches.
+func (p Plan) Parts() (names []string) {
+	for _, b := range p.Batches {
+		names = append(names, b.Name)
+	}
+	return names
+}
+
 // Onlys returns the names that Only takes: the batches, the materials, then the pieces.
 func (p Plan) Onlys() []string {
-	var batches, materials, pieces []string
-	for _, b := range p.Batches {
-		batches = append(batches, b.Name)
-	}
+	var materials, pieces []string
 	for _, q := range p.Pieces {
 		if m := string(q.Material); !slices.Contains(materials, m) {
 			materials = append(materials, m)
 		}
 		pieces = append(pieces, q.Name)
 	}
-	return slices.Concat(batches, materials, pieces)
+	return slices.Concat(p.Parts(), materials, pieces)
 }
 
 // Without returns the fewest names that Only takes for all these pieces but those left

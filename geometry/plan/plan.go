@@ -27,6 +27,7 @@ type Plan struct {
 	Materials []Material
 	Equals    []Equal    // sides of pieces that must be the same
 	Batches   []Batch    // what is printed and made before the next is measured for; none: all at once
+	InParts   string     // what to say of the order of the batches; a sentence without capital and full stop
 	Remarks   []Remark   // what to know of the sizes
 	Runs      string     // how the width and the height of the pieces run
 	Warnings  []string   // what looks like a slip, or needs care

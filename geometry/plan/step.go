@@ -2,6 +2,7 @@ package plan
 
 import (
 	"forel/geometry/stage"
+	"forel/geometry/wording"
 	"forel/geometry/work"
 )
 
@@ -22,7 +23,20 @@ type Check struct {
 	Name  string
 	When  string      // "before any board is cut"
 	See   []stage.Say // what should be seen; sentences without capital and full stop
-	Fails stage.Say   // what to do when it is not
+	Fails stage.Say   // what to do when it is not; empty where Found tells
+	Found []Finding   // what may be found instead, where it is not all one
+}
+
+// Finding is what may be found at a check, what that means, and what to do about it;
+// clauses and sentences without capital and full stop, What such that "where" may go before it.
+type Finding struct{ What, Means, Do stage.Say }
+
+// Told returns the findings in words, three sentences each; write writes a length.
+func Told(found []Finding, write func(Length) string) (rows [][]string) {
+	for _, f := range found {
+		rows = append(rows, []string{wording.Sentence(f.What.In(write)), wording.Sentence(f.Means.In(write)), wording.Sentence(f.Do.In(write))})
+	}
+	return rows
 }
 
 // Care is what the finished thing is held against, and what to do about what

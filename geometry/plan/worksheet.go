@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // Measure is a line of the worksheet with one length: its symbol, what it is,
@@ -22,6 +23,20 @@ type Group struct {
 	Head     string
 	Part     string // of several things made together, the one it is of: each has symbols of its own
 	Measures []Measure
+}
+
+// ContentGroup returns the lines of the measures of a job's one book, or of what it wears
+// where it wears something: that is not measured but worked out.
+func ContentGroup(c job.Common) Group {
+	g := BookGroup(c.Book())
+	if c.Wears != "" {
+		g.Head = wording.Capital(c.Whose(0))
+		for i := range g.Measures {
+			g.Measures[i].Name = []string{"height", "width", "thickness"}[i] + ", as the closed " + c.Wears
+			g.Measures[i].Readings = nil
+		}
+	}
+	return g
 }
 
 // BookGroup returns the lines of a book's measures, with their readings.

@@ -4,6 +4,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
+	"forel/geometry/wording"
 )
 
 // tools lists what to lay ready.
@@ -22,8 +23,8 @@ func (c Case) tools() []string {
 // fails (common practice, no source).
 func (c Case) care() plan.Care {
 	j := c.Job
-	what, spine, each := "The book goes", "Its spine lies flush with the mouth, or a hair within.", ""
-	sticks := "The book sticks"
+	what, spine, each := wording.Capital(j.Whose(0))+" goes", "Its spine lies flush with the mouth, or a hair within.", ""
+	sticks := wording.Capital(j.Whose(0)) + " sticks"
 	if len(j.Books) > 1 {
 		what, spine = "The books go", "The spine of the deepest lies flush with the mouth, or a hair within."
 		sticks = "A book sticks"
@@ -47,7 +48,7 @@ func (c Case) care() plan.Care {
 			plan.Say(spine),
 			plan.Say("Corners are square: both diagonals of a side are the same length."),
 			plan.Say(shows),
-			plan.Say("Inside, no tab or turn-in stands up where the book would catch it."),
+			plan.Say("Inside, no tab or turn-in stands up where " + j.inCase() + " would catch it."),
 		},
 		Bad: []stage.Say{
 			plan.Say(sticks + " all the way: the case is too small. Measure the room inside and compare it with the worksheet: a wrong reading, a thicker board than measured, or a scaled print. The boards must be cut again."),

@@ -8,18 +8,6 @@ import (
 	"forel/geometry/plan"
 )
 
-// PieceNames lists the names a piece can have, in the order of Case.Pieces.
-var PieceNames = []string{
-	"side", "spine wall", "head wall", "tail wall",
-	"side lining", "spine lining", "head lining", "tail lining",
-	"divider", "divider lining", dividerStrip, notchStripName,
-	"spine cloth", "head cloth", "tail cloth", "side paper",
-	"wrap", "head panel", "tail panel", holeStripName,
-}
-
-// FaceNames lists the names that the face of a patterned piece can have.
-var FaceNames = []string{"right side paper face", "left side paper face", "wrap face", "head panel face", "tail panel face"}
-
 // Named lists the keys for what its materials are called.
 var Named = []plan.Named{
 	{Key: "board.name", Material: geometry.Board}, {Key: "lining.name", Material: geometry.Lining},

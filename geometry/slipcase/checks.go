@@ -30,10 +30,14 @@ func (j Job) gaugeCheck() plan.Check {
 	if j.dividers() > 0 {
 		sleeve = stage.Words("each sleeve, folded at its marks and closed, slides over its volume from the fore-edge")
 	}
+	fails := stage.Words("measure " + j.whose("") + " again and correct the job: nothing is cut yet")
+	if j.Wears != "" {
+		fails = plan.MeasureContent(j.Common, "slipcase")
+	}
 	return plan.Check{
 		Name: "gauge strip", When: "before any board is cut",
 		See:   []stage.Say{sleeve, plan.StripReaches(j.Clearance.Width)},
-		Fails: stage.Words("measure " + j.whose("") + " again and correct the job: nothing is cut yet"),
+		Fails: fails,
 	}
 }
 
@@ -153,7 +157,7 @@ func (j Job) bareCheck() plan.Check {
 	return plan.Check{
 		Name: "bare carcass", When: "when the carcass is dry, before it is covered",
 		See:   []stage.Say{stage.Words(j.whose("") + " can be slid in and out, with offcuts of all that will be turned in laid at the mouth, " + where)},
-		Fails: stage.Words("take thinner cloth and paper, with their thickness in the job; if that is not enough make a new carcass, and do not force the book"),
+		Fails: stage.Words("take thinner cloth and paper, with their thickness in the job; if that is not enough make a new carcass, and do not force " + j.whose("")),
 	}
 }
 
@@ -162,6 +166,6 @@ func (j Job) finishedCheck() plan.Check {
 	return plan.Check{
 		Name: "finished case", When: "when the covering is dry, after a night under a light weight",
 		See:   []stage.Say{stage.Words(j.whose("") + " can be slid in and out without being pressed")},
-		Fails: stage.Words("too tight: let it dry longer, then make a new case rather than press the book in; too loose: line the sides with thin paper"),
+		Fails: stage.Words("too tight: let it dry longer, then make a new case rather than press " + j.whose("") + " in; too loose: line the sides with thin paper"),
 	}
 }

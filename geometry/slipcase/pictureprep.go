@@ -148,7 +148,7 @@ func (m model) dryFigures() []stage.Picture {
 	}
 	if len(m.job.Books) == 1 {
 		whole.Faces = slices.Concat(faces, m.board("spine wall"))
-		whole.Notes = append(whole.Notes, stage.Note{Name: plan.Say("spine wall"), More: plan.Say("%s higher than the book", m.w()-2*m.s()-thick), Spot: "spine wall"})
+		whole.Notes = append(whole.Notes, stage.Note{Name: plan.Say("spine wall"), More: plan.Say("%s higher than "+m.job.inCase(), m.w()-2*m.s()-thick), Spot: "spine wall"})
 	}
 	return []stage.Picture{
 		whole,

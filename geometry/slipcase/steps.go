@@ -67,19 +67,12 @@ func (m model) measureStep() plan.Step {
 
 // wornStep is measureStep for a book that wears something else that is made first.
 func (m model) wornStep() plan.Step {
-	what, all := m.job.Whose(0), m.job.contents()
-	return plan.Step{
-		Title: "Measure " + what,
-		Short: plan.Say("Measure " + what + ", closed, and compare it with the worksheet."),
-		Text: []stage.Say{
-			plan.Say("Close the " + m.job.Wears + " round the book and press it lightly. Measure height, width and thickness at three places each and compare the largest with the worksheet, which has what they come to by the sizes of the parts."),
-			plan.Say("If yours are larger by more than %s, cut nothing yet: make the slipcase by itself, with what you measured for its book.", m.job.readable()),
-		},
-		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
-			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}},
-		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
-		Spells: []work.Spell{work.Do(work.Measure, 1)},
-	}
+	all, s := m.job.contents(), plan.MeasureWorn(m.job.Common, "slipcase")
+	s.Pictures = [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
+		[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}}
+	s.Checks = []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()}
+	s.Spells = []work.Spell{work.Do(work.Measure, 1)}
+	return s
 }
 
 func (m model) cutStep() plan.Step {
@@ -123,7 +116,7 @@ func (m model) dryStep() plan.Step {
 		Text: []stage.Say{
 			plan.Say(lay),
 			plan.Say("Then height and depth: lay " + m.job.whose("deepest") + " with its spine flush with the mouth edge of the side, where it will show when the case is made; lay " + m.job.whose("tallest") + " with its head flush with the head edge."),
-			plan.Say("If less shows than it must, check the readings, the thickness of the board and the scale of the print. If much more shows, the book will be loose: trim the board, and the others of that measure with it."),
+			plan.Say("If less shows than it must, check the readings, the thickness of the board and the scale of the print. If much more shows, it will be loose: trim the board, and the others of that measure with it."),
 		},
 		Pictures: [][]stage.Picture{m.dryFigures()},
 		Checks:   []plan.Check{m.job.dryFit()},
@@ -323,7 +316,7 @@ func (m model) outsideWords() stage.Say {
 		measure += " This job has it as built: the covering is worked out for that."
 	} else {
 		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."
-		lengths = append(lengths, m.job.readable())
+		lengths = append(lengths, plan.Readable(m.job.Unit))
 	}
 	return plan.Say(measure+" Then cut the covering from its templates, the grain as the arrows show."+later, lengths...)
 }
@@ -337,15 +330,6 @@ func (c Case) coveredWith() string {
 		}
 	}
 	return strings.Join(names, ",")
-}
-
-// readable returns half a millimetre, or 1/32 in, which is near it, as it can be
-// read off a ruler.
-func (j Job) readable() Length {
-	if j.Unit == geometry.IN {
-		return geometry.Inch / 32
-	}
-	return 0.5
 }
 
 // liningsInStep returns the step of linings that go in when the case is covered.

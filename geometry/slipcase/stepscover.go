@@ -78,7 +78,7 @@ func (m model) clothSteps() []plan.Step {
 			Title: "Head cloth and tail cloth: the tabs at the mouth",
 			Short: plan.Say("At the mouth turn their side tabs in, then the middle tab between them."),
 			Text: []stage.Say{
-				plan.Say("Fold the side tabs round the edges of the sides and in. Each ends in the corner: trim off what would go on along the wall, where the book has the least room. Then fold the middle tab over the edge of the wall and in, between them." + m.job.eachTab() + " Press it into the angle with the folder."),
+				plan.Say("Fold the side tabs round the edges of the sides and in. Each ends in the corner: trim off what would go on along the wall, where there is the least room. Then fold the middle tab over the edge of the wall and in, between them." + m.job.eachTab() + " Press it into the angle with the folder."),
 				plan.Say("Turn the case over and do the same with the tail cloth. Leave it to dry with the mouth open, under a light weight."),
 			},
 			Pictures: [][]stage.Picture{tabs},

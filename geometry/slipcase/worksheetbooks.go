@@ -4,21 +4,12 @@ import (
 	"fmt"
 
 	"forel/geometry/plan"
-	"forel/geometry/wording"
 )
 
 // bookGroup returns the lines of the book, or of several and what they come to.
 func (j Job) bookGroup() plan.Group {
 	if len(j.Books) < 2 {
-		g := plan.BookGroup(j.Book())
-		if j.Wears != "" {
-			g.Head = wording.Capital(j.Whose(0))
-			for i := range g.Measures { // it is not measured
-				g.Measures[i].Name = []string{"height", "width", "thickness"}[i] + ", as the closed " + j.Wears
-				g.Measures[i].Readings = nil
-			}
-		}
-		return g
+		return plan.ContentGroup(j.Common)
 	}
 	g := plan.Group{Head: "The volumes, from left to right"}
 	sum := ""

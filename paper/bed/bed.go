@@ -19,10 +19,11 @@ const NoGrain geometry.Grain = "none"
 
 // Setup is the bed and how it cuts.
 type Setup struct {
-	Width, Height Length // of the bed
-	Margin        Length // kept free along each edge
-	Gap           Length // between the paths of neighbouring pieces
-	Kerf          Length // what a beam takes away, from side to side; 0 for a knife
+	Unit          geometry.Unit // of a number that a maker types bare
+	Width, Height Length        // of the bed
+	Margin        Length        // kept free along each edge
+	Gap           Length        // between the paths of neighbouring pieces
+	Kerf          Length        // what a beam takes away, from side to side; 0 for a knife
 	// Grain is the direction on the bed of each material's grain: along the
 	// bed's width or height, or NoGrain; along its height where nothing is said.
 	Grain    map[geometry.Material]geometry.Grain
@@ -62,7 +63,10 @@ func (s Setup) Faults() (faults job.Problems) {
 		if l >= lo && l <= hi { // false for NaN too
 			return
 		}
-		p := job.Problem{Key: of, Reason: fmt.Sprintf("%s of %.4g mm", what, l.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())}
+		p := job.Problem{Key: of, Reason: fmt.Sprintf("%s of %.6g mm", what, l.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())}
+		if s.Unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi {
+			p.Fix += fmt.Sprintf("; if it was millimetres, write %.4g mm", (l / geometry.Inch).MM())
+		}
 		if of != "bed" {
 			p.Fix += fmt.Sprintf("; left out it is %.4g mm", usual.MM())
 		}
@@ -81,12 +85,20 @@ func (s Setup) Faults() (faults job.Problems) {
 		faults = append(faults, job.Problem{Key: "tabs", Reason: fmt.Sprintf("%d tabs a piece", s.Tabs), Fix: fmt.Sprintf("give 0 to %d; left out it is %d", MostTabs, d.Tabs)})
 	}
 	if s.Tabs > 0 && s.Gap == 0 {
-		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %.4g", Default().Gap.MM())})
+		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(Default().Gap))})
 	}
 	if s.Margin >= 0 && s.Margin <= MostMargin && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
-		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %.4g", Default().Margin.MM())})
+		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(Default().Margin))})
 	}
 	return faults
+}
+
+// typed writes a length in millimetres as a flag takes it.
+func (s Setup) typed(l Length) string {
+	if s.Unit == geometry.IN {
+		return fmt.Sprintf("%.4gmm", l.MM())
+	}
+	return fmt.Sprintf("%.4g", l.MM())
 }
 
 // String returns the bed's size, such as "600 x 300 mm".

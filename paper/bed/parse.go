@@ -9,10 +9,9 @@ import (
 )
 
 // ParseSize reads the size of a bed, width x height, such as "600x300" or "24 x
-// 12 in". A bare number is in millimetres; a side without a unit takes the
-// other's.
-func ParseSize(text string) (width, height Length, err error) {
-	width, height, err = geometry.ParseSides(text, geometry.MM)
+// 12 in". A side without a unit takes the other's, or else the unit given.
+func ParseSize(text string, unit geometry.Unit) (width, height Length, err error) {
+	width, height, err = geometry.ParseSides(text, unit)
 	if errors.Is(err, geometry.ErrSides) {
 		err = fmt.Errorf("%.40q is no size of a bed; give width x height, such as 600x300", text)
 	}

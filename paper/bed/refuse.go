@@ -136,7 +136,8 @@ func (s Setup) tooLarge(shapes []shape) (faults job.Problems) {
 	rest := plan.Without(pieces, func(p geometry.Piece) bool {
 		return other[p.Material] == "" && slices.ContainsFunc(of[p.Material], func(sh shape) bool { return sh.piece.Name == p.Name && !lies(s, sh) })
 	})
-	fix := fmt.Sprintf("a bed of at least %.0f x %.0f mm would do: --bed %.0fx%.0f", larger.Width.MM(), larger.Height.MM(), larger.Width.MM(), larger.Height.MM())
+	w, h := up(larger.Width), up(larger.Height)
+	fix := fmt.Sprintf("a bed of at least %.0f x %.0f mm would do: --bed %.0fx%s", w.MM(), h.MM(), w.MM(), s.typed(h))
 	if len(rest) > 0 {
 		fix += "; or lay out the others alone: --only " + quoted(strings.Join(rest, ","))
 	}

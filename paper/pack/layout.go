@@ -45,9 +45,6 @@ const (
 	AlongX            // the cuts run along X: its Parts lie one below the other in Y
 )
 
-// String returns "none", "along Y" or "along X".
-func (c Cut) String() string { return [...]string{"none", "along Y", "along X"}[c] }
-
 // Part is a node of the tree of cuts: a rectangle that is a piece, an offcut, or
 // is parted by cuts from edge to edge. Between two of its Parts lies the gap.
 // What remains past the last of them is less than a gap wide, and lost.
@@ -60,6 +57,3 @@ type Part struct {
 
 // Piece tells whether the part is a finished piece.
 func (p *Part) Piece() bool { return p.Item >= 0 }
-
-// Offcut tells whether the part is left over.
-func (p *Part) Offcut() bool { return p.Item < 0 && p.Cut == None }

@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/paper/money"
@@ -171,20 +170,12 @@ func result(p bench.Plan, g bench.Group, c bench.Cut, r bench.Result) string {
 	return ""
 }
 
-// after returns the names of what is made after the first.
-func after(batches []plan.Batch) (names []string) {
-	for _, b := range batches[1:] {
-		names = append(names, b.Name)
-	}
-	return names
-}
-
 // remarks returns all that is to be said of a plan, a sentence each.
 func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []string {
 	var out, sizes, weights []string
 	for _, j := range p.Jobs {
-		if b := j.Plan.Batches; len(b) > 0 {
-			out = append(out, fmt.Sprintf("%s: buy for all of it, but cut the %s first; %s are cut for what that measures when it is made", wording.OneLine(j.Title()), b[0].Name, wording.And(after(b))))
+		if said := j.Plan.InParts; said != "" {
+			out = append(out, wording.OneLine(j.Title())+": "+said)
 		}
 	}
 	for _, g := range p.Groups {

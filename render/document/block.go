@@ -84,7 +84,7 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	full := max(box.Height(), d.Room(false).Height())
 	for page := 0; ; page++ {
 		n := holds(all, box.Height(), full)
-		if n == 0 && (page > 0 || box.Height() >= full) { // no page holds what stays together
+		if n == 0 && (box.Height() >= full || page > 1 && on[page-1]+on[page-2] == 0) { // no page holds what stays together
 			n = max(1, fitting(all, box.Height()))
 		}
 		d.place(all[:n], box, box.Min.X-left)

@@ -97,6 +97,17 @@ func (d *Document) AddPage(width, height Length) *Page {
 	return d.Page
 }
 
+// Lowest returns where what is drawn on a page ends, its foot left out.
+func (p *Page) Lowest() (y Length) {
+	for _, s := range p.Strokes {
+		y = max(y, s.Path.Bounds().Max.Y)
+	}
+	for _, t := range p.Texts {
+		y = max(y, typeset.Box(t.Text).Max.Y)
+	}
+	return y
+}
+
 func (d *Document) wider() Length { return max(1, d.Wider) }
 
 // Count returns the number of pages so far.

@@ -116,7 +116,7 @@ func (d *doc) checks() []document.Block {
 // check sets one check from the top of a box and returns where it ends.
 func (d *doc) check(box geometry.Box, c plan.Check) Length {
 	write := thin(d.Round)
-	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write)+".")
+	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write), plan.Told(c.Found, write))
 }
 
 // sentences writes what should be seen, a sentence each.

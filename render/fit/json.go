@@ -78,11 +78,19 @@ type jsonWhatIf struct {
 }
 
 type jsonCheck struct {
-	Step  int      `json:"step"`
-	Name  string   `json:"name"`
-	When  string   `json:"when"`
-	See   []string `json:"see"`
-	Fails string   `json:"else"`
+	Step  int         `json:"step"`
+	Name  string      `json:"name"`
+	When  string      `json:"when"`
+	See   []string    `json:"see"`
+	Fails string      `json:"else,omitempty"`
+	Found []jsonFound `json:"found,omitempty"`
+}
+
+// jsonFound is what may be found at a check.
+type jsonFound struct {
+	What  string `json:"what"`
+	Means string `json:"means"`
+	Do    string `json:"do"`
 }
 
 type jsonGauge struct {
@@ -150,6 +158,9 @@ func JSON(r fit.Report) ([]byte, error) {
 		j := jsonCheck{Step: c.Step, Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
 		for _, s := range c.See {
 			j.See = append(j.See, inMM(s))
+		}
+		for _, f := range c.Found {
+			j.Found = append(j.Found, jsonFound{inMM(f.What), inMM(f.Means), inMM(f.Do)})
 		}
 		out.Checks = append(out.Checks, j)
 	}

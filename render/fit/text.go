@@ -86,7 +86,12 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 		for _, s := range c.See {
 			fmt.Fprintf(&b, "   see: %s\n", s.In(thin(round)))
 		}
-		fmt.Fprintf(&b, "   else: %s\n", c.Fails.In(thin(round)))
+		if c.Fails.Text != "" {
+			fmt.Fprintf(&b, "   else: %s\n", c.Fails.In(thin(round)))
+		}
+		for _, f := range plan.Told(c.Found, thin(round)) {
+			fmt.Fprintf(&b, "   found: %s\n      means: %s\n      do: %s\n", f[0], f[1], f[2])
+		}
 	}
 	b.WriteString("\n")
 	for _, n := range notes(r, u) {

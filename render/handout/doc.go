@@ -36,7 +36,9 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 		pages.Title += ": " + pages.Running
 	}
 	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), blank: blank}
-	pages.Frame = d.notes
+	if !o.Short || blank { // there is room for notes
+		pages.Frame = d.notes
+	}
 	d.worksheet()
 	switch {
 	case blank:

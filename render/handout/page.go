@@ -29,6 +29,9 @@ func (d *doc) notesWide() Length {
 // column returns the part of a page that is written on.
 func (d *doc) column() geometry.Box {
 	box := d.Room(false)
+	if d.Frame == nil {
+		return box
+	}
 	box.Max.X -= d.notesWide() + gutter
 	return box
 }
@@ -61,7 +64,7 @@ func (d *doc) stepBlocks(number int, s plan.Step) []document.Block {
 			see[i] = wording.Sentence(see[i])
 		}
 		out = append(out, document.Block{Above: 1.5, Stays: i < len(s.Checks)-1, Draw: func(box geometry.Box) Length {
-			return document.Check(d, box, "Check: "+c.Name, "", see, c.Fails.In(d.Round.Pretty)+".")
+			return document.Check(d, box, "Check: "+c.Name, "", see, c.Fails.In(d.Round.Pretty), plan.Told(c.Found, d.Round.Pretty))
 		}})
 	}
 	return out

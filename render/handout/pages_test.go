@@ -11,7 +11,12 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/box"
+	"forel/geometry/chemise"
+	"forel/geometry/job"
+	"forel/geometry/kinds"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
@@ -82,6 +87,11 @@ func TestShort(t *testing.T) {
 				}
 			}
 			words := strings.Join(strings.Fields(text), " ")
+			for _, c := range s.Checks() {
+				for _, see := range c.See {
+					assert.Contains(t, words, see.In(o.Round.Pretty), "%s: %s", name, c.Name)
+				}
+			}
 			for _, line := range strings.Split(handout.Words(s, o), "\n") {
 				assert.Contains(t, words, strings.Join(strings.Fields(line), " "), name)
 			}
@@ -174,6 +184,60 @@ func TestWorksheetLeavesNoScrap(t *testing.T) {
 						}
 					}
 					assert.True(t, i == 0 || len(rows) >= 4, "%s on %s, blank %v, page %d has %d rows", name, sheet, blank, i+1, len(rows))
+				}
+			}
+		}
+	}
+}
+
+// So it is of every kind, the largest with every material of its own: all checks of every step
+// stand on the four pages, and its text, or where that is too long its short form.
+func TestShortOfEveryKind(t *testing.T) {
+	for _, sheet := range []string{"A4", "Letter"} {
+		for _, k := range kinds.All {
+			for _, foreEdge := range []string{chemise.Lapped, chemise.Hooks} {
+				j := k.New(geometry.MM)
+				j.Shared().Books = []job.Book{{Height: job.Readings{220}, Width: job.Readings{150}, Thickness: job.Readings{30}}}
+				settings := j.Settings()
+				if _, has := settings.Find("chemise.fore_edge"); !has && foreEdge == chemise.Hooks {
+					continue
+				}
+				for key, l := range map[string]geometry.Length{"box.case_board": 3, "box.case_cloth": 0.4, "box.hinge_cloth": 0.3, "box.lid_lining": 2, "chemise.book_cover": 3} {
+					if _, has := settings.Find(key); has {
+						settings.Apply([]job.Change{{Key: key, Value: l}})
+					}
+				}
+				for key, word := range map[string]string{"box.filler": box.Filled, "chemise.fore_edge": foreEdge} {
+					if _, has := settings.Find(key); has {
+						settings.Apply([]job.Change{{Key: key, Word: word}})
+					}
+				}
+				p, err := plantest.Plan(j)
+				require.NoError(t, err)
+				o := on(t, sheet)
+				o.Short = true
+				what := k.Name + k.Construction + ", " + foreEdge + ", " + sheet
+				pages := pagesOf(what, p, o, false)
+				assert.LessOrEqual(t, len(pages), 4, what)
+				text := ""
+				for i, page := range pages {
+					assert.Empty(t, pagetest.Faults(&page.Surface, o.Setup.Reach(false)), "%s, page %d", what, i+1)
+					for _, w := range page.Texts {
+						text += w.String + " "
+					}
+				}
+				words := strings.Join(strings.Fields(text), " ")
+				for _, s := range p.Steps {
+					told := true
+					for _, say := range s.Text {
+						told = told && strings.Contains(words, strings.Join(strings.Fields(say.In(o.Round.Pretty)), " "))
+					}
+					assert.True(t, told || strings.Contains(words, s.Short.In(o.Round.Pretty)), "%s: %s", what, s.Title)
+					for _, c := range s.Checks {
+						for _, see := range c.See {
+							assert.Contains(t, words, see.In(o.Round.Pretty), "%s: %s", what, c.Name)
+						}
+					}
 				}
 			}
 		}

@@ -23,6 +23,7 @@ const (
 	grainAt   Length = 17
 	pieceTall Length = 8.3 // of a row; leastTall where that spares a page
 	leastTall Length = 7.8
+	shortTall Length = 7.65 // in a short handout
 	tick      Length = 3.6
 )
 

@@ -2,54 +2,134 @@ package handout
 
 import (
 	"fmt"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/stage"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/figure"
+	"forel/render/typeset"
 )
 
 // shortPages is how many pages a short handout has, where the sheet is no smaller than A4 or
 // Letter.
 const shortPages = 4
 
+// brevity is how much is told of a step.
+type brevity int
+
+const (
+	inFull   brevity = iota
+	brief            // its text as briefly as beside the templates
+	briefest         // its checks too
+)
+
+// leastRest is how much of a page must be left below the worksheet for steps to begin there.
+const leastRest Length = 60
+
 // short sets the steps in two columns behind the worksheet, each with one figure as large as
-// four pages allow, then the checks and the cautions.
+// four pages allow, then the checks and the cautions. Steps that are too long for four pages
+// even without figures are told as briefly as beside the templates; then what to do when a
+// check fails is left to these too.
 func (d *doc) short() {
-	d.Frame = nil
-	columns := d.Columns(gutter)
-	const most, least, step = 62, 26, 3
-	for tall := Length(most); ; tall -= step {
-		if tall < least {
-			tall = 0
+	rest := d.Room(false)
+	if y := d.Page.Lowest() + blockGap; y+leastRest <= rest.Max.Y {
+		rest.Min.Y = y
+	} else {
+		rest = geometry.Box{}
+	}
+	var page geometry.Box
+	columns := func(n int) geometry.Box {
+		switch {
+		case n == 0 && rest.Height() > 0:
+			page = rest
+		case n%2 == 0:
+			page = d.NewPage(false, "")
 		}
-		var on []int
-		d.Aside(func() { on = d.Flow(columns, d.shortBlocks(tall, false)...) })
-		if d.Count()+(len(on)+1)/2 <= shortPages || tall == 0 {
-			d.Flow(columns, d.shortBlocks(tall, true)...)
-			return
+		half := (page.Width() - gutter) / 2
+		x := page.Min.X + Length(n%2)*(half+gutter)
+		return geometry.Bx(x, page.Min.Y, x+half, page.Max.Y)
+	}
+	const most, least, step = 62, 26, 3
+	for how := inFull; how <= briefest; how++ {
+		for tall := Length(most); tall >= 0; tall -= step {
+			if tall < least {
+				tall = 0
+			}
+			var on []int
+			d.Aside(func() { on = d.Flow(columns, d.shortBlocks(tall, how, false)...) })
+			pages := d.Count() + (len(on)+1)/2
+			if rest.Height() > 0 {
+				pages--
+			}
+			if pages <= shortPages || how == briefest && tall == 0 {
+				d.Flow(columns, d.shortBlocks(tall, how, true)...)
+				return
+			}
 		}
 	}
 }
 
 // shortBlocks returns what a short handout has behind its worksheet, with figures so tall,
 // drawn or only room for them.
-func (d *doc) shortBlocks(tall Length, drawn bool) []document.Block {
-	blocks := d.Points("Take care", wording.Cautions())
+func (d *doc) shortBlocks(tall Length, how brevity, drawn bool) []document.Block {
+	blocks := d.small("Take care", "•", wording.Cautions())
 	blocks[0].Bookmark = "Steps"
 	for i, s := range d.plan.Steps {
-		blocks = append(blocks, d.shortStep(i+1, s, tall, drawn))
+		blocks = append(blocks, d.shortStep(i+1, s, tall, how, drawn)...)
 	}
-	return append(blocks, d.checks()...)
+	good := d.small("Check the finished case", "", d.said(d.plan.Finished.Good))
+	good[0].Bookmark = "Checks"
+	blocks = append(append(blocks, good...), d.small("When a check fails", "•", d.said(d.plan.Finished.Bad))...)
+	return append(blocks, d.sources())
 }
 
-// shortStep returns a step with its last figure, which shows what it comes to.
-func (d *doc) shortStep(number int, s plan.Step, tall Length, drawn bool) document.Block {
-	return document.Block{Above: 2, Draw: func(box geometry.Box) Length {
+// small returns a list in small letters, each item a block after its mark, or after a box to
+// tick where there is none.
+func (d *doc) small(heading, mark string, texts []string) []document.Block {
+	head := d.Paragraph(heading, render.BodySize, true).After(2.5)
+	head.Stays = true
+	out := []document.Block{head}
+	for _, t := range texts {
+		out = append(out, document.Block{Draw: func(box geometry.Box) Length {
+			if mark == "" {
+				return d.ticked(box, t)
+			}
+			document.Write(d, geometry.Pt(box.Min.X, box.Min.Y+typeset.LineHeight(render.NoteSize)), mark, render.NoteSize, false)
+			box.Min.X += smallIndent
+			return document.Paragraph(d, box, box.Min.Y, t, render.NoteSize, false)
+		}})
+	}
+	return out
+}
+
+// smallIndent is the indent of a list in small letters.
+const smallIndent Length = 4
+
+// ticked sets small words behind a box to tick.
+func (d *doc) ticked(box geometry.Box, text string) Length {
+	const side = 2.4
+	document.Tick(d, geometry.Pt(box.Min.X, box.Min.Y+side+0.9), side)
+	box.Min.X += smallIndent
+	return document.Paragraph(d, box, box.Min.Y, text, render.NoteSize, false)
+}
+
+// shortStep returns a step with its last figure, which shows what it comes to, and its checks.
+func (d *doc) shortStep(number int, s plan.Step, tall Length, how brevity, drawn bool) []document.Block {
+	text := s.Text
+	if how >= brief {
+		text = []stage.Say{s.Short}
+	}
+	above, apart := Length(2), Length(0.7)
+	if how == briefest {
+		above, apart = 1, 0.2
+	}
+	out := []document.Block{{Above: above, Draw: func(box geometry.Box) Length {
 		y := document.Paragraph(d, box, box.Min.Y, fmt.Sprintf("%d   %s", number, s.Title), render.BodySize, true) + 0.3
-		for _, t := range d.said(s.Text) {
+		for _, t := range d.said(text) {
 			y = document.Paragraph(d, box, y, t, render.NoteSize, false)
 		}
 		if tall > 0 && len(s.Pictures) > 0 {
@@ -61,5 +141,30 @@ func (d *doc) shortStep(number int, s plan.Step, tall Length, drawn bool) docume
 			y += 1 + tall
 		}
 		return y
-	}}
+	}}}
+	for _, c := range s.Checks {
+		out = append(out, document.Block{Above: apart, Draw: func(box geometry.Box) Length { return d.ticked(box, d.checkWords(s, c, how)) }})
+	}
+	return out
+}
+
+// checkWords returns a check of a step in one paragraph. What the step's title begins with, such
+// as "Chemise: ", is not said again.
+func (d *doc) checkWords(s plan.Step, c plan.Check, how brevity) string {
+	name := c.Name
+	if part, rest, found := strings.Cut(name, ": "); found && strings.HasPrefix(s.Title, wording.Capital(part)+": ") {
+		name = rest
+	}
+	out := wording.Capital(name) + ": " + strings.Join(d.said(c.See), "; ") + "."
+	if how == briefest {
+		return out
+	}
+	if c.Fails.Text != "" {
+		out += " If not: " + c.Fails.In(d.Round.Pretty) + "."
+	}
+	for _, f := range c.Found {
+		say := func(s stage.Say) string { return s.In(d.Round.Pretty) }
+		out += " Where " + say(f.What) + ": " + say(f.Means) + "; " + say(f.Do) + "."
+	}
+	return out
 }

@@ -72,6 +72,12 @@ const fewRows = 5
 // pieces is set tighter; where that does not spare the page, the whole list stands
 // on it.
 func (d *doc) worksheet() {
+	if d.Frame == nil {
+		d.rowTall = shortTall
+		blocks, _ := d.sections()
+		d.Flow(nil, blocks...)
+		return
+	}
 	try := func(blocks []document.Block) (on []int) {
 		d.Aside(func() { on = d.Flow(nil, blocks...) })
 		return on

@@ -4,8 +4,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/paper"
-	"forel/render/document"
-	"forel/render/typeset"
 )
 
 // Lay lays the templates of pieces over sheets. A wide sheet has the overview and the
@@ -52,7 +50,7 @@ func wordsHigh(c plan.Plan, l paper.Layout, o Options, wide geometry.Length) geo
 	d.Surface = d.Document
 	d.AddPage(wide, tall)
 	d.words()
-	return lowest(d.Page)
+	return d.Page.Lowest()
 }
 
 // tall is taller than any column of words.
@@ -62,17 +60,6 @@ const tall geometry.Length = 1e5
 func (d *doc) words() {
 	d.overview()
 	box := d.corner
-	box.Min.Y = lowest(d.Page) + 6
+	box.Min.Y = d.Page.Lowest() + 6
 	d.keyCells(box, d.layout.Tilings)
-}
-
-// lowest returns where what is drawn on a page ends.
-func lowest(p *document.Page) (y geometry.Length) {
-	for _, s := range p.Strokes {
-		y = max(y, s.Path.Bounds().Max.Y)
-	}
-	for _, t := range p.Texts {
-		y = max(y, typeset.Box(t.Text).Max.Y)
-	}
-	return y
 }

@@ -93,11 +93,13 @@ func (d *doc) total() int { return d.before + len(d.layout.Pages) }
 // pageOf returns the number of the page that shows a tile.
 func (d *doc) pageOf(t paper.Tile) int { return d.before + t.Page + 1 }
 
-// pagesText names the pages of a template, such as "5" or "5–6, 8".
-func (d *doc) pagesText(t paper.Tiling) string {
+// pagesText names the pages of templates, such as "5" or "5–6, 8".
+func (d *doc) pagesText(of ...paper.Tiling) string {
 	var numbers []int
-	for _, tile := range t.Tiles {
-		numbers = append(numbers, d.pageOf(tile))
+	for _, t := range of {
+		for _, tile := range t.Tiles {
+			numbers = append(numbers, d.pageOf(tile))
+		}
 	}
 	slices.Sort(numbers)
 	numbers = slices.Compact(numbers)

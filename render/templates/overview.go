@@ -42,6 +42,9 @@ func (d *doc) overview() {
 	if len(order) > 0 {
 		blocks = append(blocks, d.Steps("Order of work", order)...)
 	}
+	if t := d.found(); len(t.Rows) > 0 {
+		blocks = append(blocks, d.Table("What a finding means", t)...)
+	}
 	blocks = append(blocks, d.markOut()...)
 	care := wording.Careful(wording.Knife, wording.Adhesive, wording.Machine)
 	if d.corner.Width() > 0 {
@@ -75,6 +78,18 @@ func (d *doc) checks(s plan.Step) []string {
 	return out
 }
 
+// found lists what may be found at the checks, each with the number of its step.
+func (d *doc) found() document.Table {
+	t := document.Found(nil)
+	t.Columns = append([]document.Column{{Head: "step", Right: true}}, t.Columns...)
+	for _, c := range d.plan.Checks() {
+		for _, row := range plan.Told(c.Found, d.Round.Pretty) {
+			t.Rows = append(t.Rows, append([]string{fmt.Sprint(c.Step)}, row...))
+		}
+	}
+	return t
+}
+
 // howTo tells in two columns how to print, on the left, and how to cut and join,
 // on the right; on a narrow sheet one below the other.
 func (d *doc) howTo() []document.Block {
@@ -87,6 +102,9 @@ func (d *doc) howTo() []document.Block {
 		printing = append(printing, "Two pieces are cut from a template that says cut 2. The key below shows what is where.")
 	} else if len(d.layout.Tilings) > 0 {
 		printing = append(printing, fmt.Sprintf("Two pieces are cut from a template that says cut 2. The key on page %d shows what is where.", d.keyPage))
+	}
+	if parts := d.parts(); len(parts) > 1 {
+		printing = append(printing, "Print one part, make it and measure it before you print the next: "+strings.Join(parts, "; ")+".")
 	}
 	cutting := []string{
 		"A page with several templates: cut it apart between them first. Leave the white and the circles about a template: some lie outside its outline.",
@@ -110,6 +128,27 @@ func (d *doc) howTo() []document.Block {
 		left.Max.X, right.Min.X = box.Center().X-4, box.Center().X+4
 		return max(document.Steps(d, left, printHeading, printing), document.Steps(d, right, cutHeading, cutting))
 	}}}
+}
+
+// parts names what is made one after the other, each with the pages that it is printed on.
+func (d *doc) parts() (out []string) {
+	for _, b := range d.plan.Batches {
+		var of []paper.Tiling
+		for _, t := range d.layout.Tilings {
+			if d.plan.BatchOf(t.Piece) == b.Name {
+				of = append(of, t)
+			}
+		}
+		if len(of) > 0 {
+			pages := d.pagesText(of...)
+			word := "page "
+			if strings.ContainsAny(pages, "–,") {
+				word = "pages "
+			}
+			out = append(out, b.Name+", "+word+pages)
+		}
+	}
+	return out
 }
 
 // facts draws the measurements that all sizes come from.

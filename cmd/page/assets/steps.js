@@ -87,7 +87,7 @@ function mark() {
   on.disabled = at >= steps.length - 1;
 }
 
-const wordsOf = (check) => [check.name, check.when, ...(check.see ?? []), check.fails].join('\n');
+const wordsOf = (check) => [check.name, check.when, ...(check.see ?? []), check.fails ?? ''].join('\n');
 
 // go shows another step.
 function go(n) {
@@ -119,8 +119,16 @@ function checksOf(step) {
     const box = make('input', { type: 'checkbox', id, 'aria-describedby': id + '-see', change: () => { tick(words, box.checked); mark(); } });
     box.checked = ticked(words);
     return make('div', { class: 'check' }, box, make('label', { for: id }, `Check: ${check.name}`, make('span', { class: 'note' }, ` ${check.when}`)),
-      make('div', { id: id + '-see' }, make('ul', {}, ...(check.see ?? []).map((s) => make('li', {}, s))), make('p', { class: 'note' }, `If not: ${check.fails}`)));
+      make('div', { id: id + '-see' }, make('ul', {}, ...(check.see ?? []).map((s) => make('li', {}, s))),
+        ...(check.fails ? [make('p', { class: 'note' }, `If not: ${check.fails}`)] : []), ...foundOf(check)));
   });
+}
+
+// foundOf returns the table of what may be found at a check.
+function foundOf({ found }) {
+  if (!found) return [];
+  const row = (kind, cells) => make('tr', {}, ...cells.map((cell) => make(kind, kind === 'th' ? { scope: 'col' } : {}, cell)));
+  return [make('div', { class: 'found' }, make('table', {}, make('thead', {}, row('th', ['what is found', 'what it means', 'what to do'])), make('tbody', {}, ...found.map((cells) => row('td', cells)))))];
 }
 
 // Arrow keys, on the strip and on the step itself.
