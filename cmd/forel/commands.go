@@ -116,6 +116,7 @@ func flagsStock(f *flags) action {
 	f.out("", "bench/", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there", &s.Draw)
 	f.prints()
 	f.settings(s.Settings())
+	f.settings(s.Ledger())
 	f.long("laying out", &s.Progress)
 	return f.makes(&s)
 }
@@ -145,6 +146,8 @@ func flagsQuote(f *flags) action {
 func flagsCutter(f *flags) action {
 	c := pipeline.DefaultCutter()
 	f.settings(c.Settings())
+	f.typed = &c.Typed
+	f.key("cutter", "machine.cutter", "the machine, a `name` of the shop file")
 	f.job(&c.Job)
 	f.out("cutter", "cut/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
