@@ -40,7 +40,7 @@ the job are in it too.
 
 example:
   forel plain case.toml > for-you.toml
-  forel plain case.toml --board "grey board 2 mm" > other.toml
+  forel plain case.toml --set board='grey board 2 mm' > other.toml
 `
 
 const aboutMeasure = `

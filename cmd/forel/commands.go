@@ -175,6 +175,12 @@ func flagsTimetable(f *flags) action {
 	f.job(&t.Job)
 	f.several = true
 	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
+	f.beside = func() []string {
+		if *base != "" {
+			return []string{*base}
+		}
+		return f.Args()
+	}
 	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
 	f.prints()
 	f.settings(t.Settings())

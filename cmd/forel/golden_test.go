@@ -90,6 +90,32 @@ func holdReport(t *testing.T, file string, args ...string) {
 	assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", file)
 }
 
+// TestWorkedTimetable makes the timetable of three of the worked jobs, one of them
+// patterned, as text and for a calendar.
+func TestWorkedTimetable(t *testing.T) {
+	const dir = "../../testdata/timetable"
+	out := t.TempDir()
+	var got, said bytes.Buffer
+	args := []string{"timetable", "--start", "2026-12-01", "--out", out}
+	for _, job := range []string{"harbour-log", "net-ledger", "lighthouse-papers"} {
+		args = append(args, filepath.Join("../../testdata", job, "job.toml"))
+	}
+	require.Equal(t, statusOK, run(args, &got, &said), said.String())
+	text, _, _ := strings.Cut(got.String(), "wrote ")
+	calendar, err := os.ReadFile(filepath.Join(out, "timetable.ics"))
+	require.NoError(t, err)
+	for name, made := range map[string]string{"timetable.txt": text, "timetable.ics": string(calendar)} {
+		file := filepath.Join(dir, name)
+		if *update {
+			require.NoError(t, os.WriteFile(file, []byte(made), 0o644))
+			continue
+		}
+		want, err := os.ReadFile(file)
+		require.NoError(t, err)
+		assert.Equal(t, string(want), made, "%s has changed; make golden writes it again", name)
+	}
+}
+
 // The first worked job is the starter with every setting and the invented book, so
 // that what it shows is what forel new --full --example gives.
 func TestStarterIsTheFirstWorkedJob(t *testing.T) {
