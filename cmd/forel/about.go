@@ -184,6 +184,7 @@ example:
 
 const aboutOrder = `
 usage: forel order [JOB.toml ...] [flags]
+       forel order ROSTER.csv [--job JOB.toml] [flags]
 
 Lists what is to be ordered for all jobs, from the plan that forel stock makes: sheets
 by the name their supplier has for them, with size, thickness and grain, cloth in
@@ -206,6 +207,7 @@ example:
 
 const aboutQuote = `
 usage: forel quote [JOB.toml ...] [flags]
+       forel quote ROSTER.csv [--job JOB.toml] [flags]
 
 Reckons what a case costs: material, what is spoilt of it, work step by step, lines of
 your own, tax, and the price rounded as you like. Several jobs are reckoned together,
