@@ -48,7 +48,7 @@ lint: ## formatting and vet
 	$(GO) vet ./...
 
 golden: ## write the files of the worked jobs in testdata again; read the difference before committing it
-	$(GO) test ./cmd/forel -run TestWorkedJobs -update
+	$(GO) test ./cmd/forel -run 'TestWorked|TestPriced' -update
 
 fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s -fuzzminimizetime 20x ./geometry

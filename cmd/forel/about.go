@@ -40,7 +40,7 @@ the job are in it too.
 
 example:
   forel plain case.toml > for-you.toml
-  forel plain case.toml --board "grey board 2 mm" > other.toml
+  forel plain case.toml --set board='grey board 2 mm' > other.toml
 `
 
 const aboutMeasure = `
@@ -56,6 +56,22 @@ example:
   forel measure --out measure/
   forel measure case.toml --paper letter
   forel measure --set kind=chemise --volumes 3 --both-units
+`
+
+const aboutChoose = `
+usage: forel choose [JOB.toml] [flags]
+
+Advises what to make for a book: of boards, of card, a chemise in a case, a
+drop-spine box; of how thick a board, by an estimate of how it bends; and whether
+to have a thumb hole or a ribbon. Each piece of advice has its reasons, each with
+its source or the words that it is common practice. At the end stand the
+lines of a job file that it comes to; --format toml prints the whole file, a new
+one or the job with them. Of a job its books and unit count.
+
+example:
+  forel choose --height 221 --width 148.5 --thickness 32 --weight "640 g"
+  forel choose case.toml --use "handled daily" --condition fragile
+  forel choose case.toml --use gift --format toml > next.toml
 `
 
 var aboutTemplates = `

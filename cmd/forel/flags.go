@@ -103,18 +103,12 @@ func (f *flags) job(j *pipeline.Job) {
 	f.key("units", "units", "what a bare number means, a `unit`: mm or in")
 	f.key("board-known", "board.known", "how the board's thickness is known, a `word`: measured, or \"as sold\"")
 	f.sets("any `key=value` of a job file, such as board.thickness=1.9")
-	f.shops()
+	f.shop = f.String("shop", "", shopUsage)
 	f.BoolVar(&j.Example, "example", false, "take the invented book that forel new --example writes")
 	f.settings(j.Showing())
 }
 
-// shops adds --shop, and flags for what a job most often takes from a shop file.
-func (f *flags) shops() {
-	f.materials()
-	f.shop = f.String("shop", "", shopUsage)
-}
-
-// materials adds flags for materials of the shop file.
+// materials adds flags for materials of the shop file; elsewhere --set names them.
 func (f *flags) materials() {
 	for _, m := range []struct{ name, key, what string }{{"board", "board.material", "board"}, {"lining", "lining.material", "lining paper"}, {"cloth", "cloth.material", "book cloth"}, {"side-paper", "side_paper.material", "paper of the sides"}} {
 		f.key(m.name, m.key, "the "+m.what+", a `name` of the shop file")
@@ -232,12 +226,27 @@ func (f *flags) makes(c pipeline.Command) action {
 			return err
 		}
 		report := func() error { _, err := out.Write(r.Report); return err }
-		if len(r.Files) == 0 {
+		ready, shop := report, func() error { return nil }
+		if r.Shop != nil { // it is told once it is done
+			ready, shop = nil, func() error {
+				if err := writeShop(f.source.Shop, *r.Shop); err != nil {
+					return err
+				}
+				return report()
+			}
+		}
+		if len(r.Files) == 0 && r.Shop == nil {
 			return report()
 		}
-		change, err := writeInto(*f.folder, r, report)
+		if len(r.Files) == 0 {
+			return shop()
+		}
+		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {
 			return elsewhere(err)
+		}
+		if err := shop(); err != nil {
+			return err
 		}
 		say.left(*f.folder, change)
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {

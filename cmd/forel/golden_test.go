@@ -60,17 +60,60 @@ func TestPricedJob(t *testing.T) {
 		"order.txt": {"order"}, "order.csv": {"order", "--format", "csv"},
 		"costing.txt": {"quote"}, "costing.csv": {"quote", "--format", "csv"},
 	} {
-		var got, said bytes.Buffer
-		require.Equal(t, statusOK, run(append(args, filepath.Join(dir, "cable-soundings.toml")), &got, &said), said.String())
+		holdReport(t, filepath.Join(dir, name), append(args, filepath.Join(dir, "cable-soundings.toml"))...)
+	}
+}
+
+// TestWorkedTimetable makes the timetable of three of the worked jobs, one of them
+// patterned, as text and for a calendar.
+func TestWorkedTimetable(t *testing.T) {
+	const dir = "../../testdata/timetable"
+	out := t.TempDir()
+	var got, said bytes.Buffer
+	args := []string{"timetable", "--start", "2026-12-01", "--out", out}
+	for _, job := range []string{"harbour-log", "net-ledger", "lighthouse-papers"} {
+		args = append(args, filepath.Join("../../testdata", job, "job.toml"))
+	}
+	require.Equal(t, statusOK, run(args, &got, &said), said.String())
+	text, _, _ := strings.Cut(got.String(), "wrote ")
+	calendar, err := os.ReadFile(filepath.Join(out, "timetable.ics"))
+	require.NoError(t, err)
+	for name, made := range map[string]string{"timetable.txt": text, "timetable.ics": string(calendar)} {
 		file := filepath.Join(dir, name)
 		if *update {
-			require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+			require.NoError(t, os.WriteFile(file, []byte(made), 0o644))
 			continue
 		}
 		want, err := os.ReadFile(file)
 		require.NoError(t, err)
-		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", name)
+		assert.Equal(t, string(want), made, "%s has changed; make golden writes it again", name)
 	}
+}
+
+// TestWorkedChoices advises what to make for some books, all of them invented.
+func TestWorkedChoices(t *testing.T) {
+	for name, flags := range map[string][]string{
+		"ordinary":    {"--height", "221", "--width", "148.5", "--thickness", "32", "--weight", "640 g"},
+		"heavy":       {"--height", "340", "--width", "260", "--thickness", "60", "--weight", "4.2 kg"},
+		"tender":      {"--height", "9", "--width", "6", "--thickness", "1 1/4", "--units", "in", "--condition", "fragile", "--use", "handled daily"},
+		"thin":        {"--height", "210", "--width", "148", "--thickness", "6"},
+		"for-keeping": {"--height", "203", "--width", "130", "--thickness", "22", "--use", "archive"},
+	} {
+		holdReport(t, "../../testdata/choose/"+name+".txt", append([]string{"choose"}, flags...)...)
+	}
+}
+
+// holdReport holds what a command prints against a file.
+func holdReport(t *testing.T, file string, args ...string) {
+	var got, said bytes.Buffer
+	require.Equal(t, statusOK, run(args, &got, &said), said.String())
+	if *update {
+		require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+		return
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", file)
 }
 
 // The first worked job is the starter with every setting and the invented book, so

@@ -41,7 +41,8 @@ func flagsNew(f *flags) action {
 	f.BoolVar(&n.Full, "full", false, "write every setting, each with what it means")
 	f.BoolVar(&n.Example, "example", false, "write the measures of an invented book")
 	f.key("printer", "print.printer", printerUsage)
-	f.shops()
+	f.materials()
+	f.shop = f.String("shop", "", shopUsage)
 	from := f.String("from", "", "an old job `file` to keep the settings of; its book is emptied")
 	return func(out io.Writer, _ voice) error {
 		name := f.Arg(0)

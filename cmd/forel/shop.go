@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +11,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/cmd/shelf"
 )
 
 // noShop is what --shop says to do without a shop file.
@@ -59,6 +61,40 @@ func sameFile(a, b string) bool {
 	is, err := os.Stat(a)
 	other, wrong := os.Stat(b)
 	return err == nil && wrong == nil && os.SameFile(is, other)
+}
+
+// writeShop writes the shop file as it is to be. It is refused where the file is not as it was
+// read, so that of two programs that change it neither undoes what the other did.
+func writeShop(read, now pipeline.File) error {
+	stays := func(err error) error {
+		return hinted(err, read.Name+" is as it was")
+	}
+	at, err := filepath.EvalSymlinks(read.Name)
+	if err != nil {
+		return stays(fmt.Errorf("can't write %s: %w", read.Name, shelf.Cause(err)))
+	}
+	ctx, stop := stoppable()
+	defer stop()
+	s, err := shelf.Open(ctx, filepath.Dir(at), "")
+	if err != nil {
+		return stays(err)
+	}
+	defer s.Close(false)
+	name := filepath.Base(at)
+	is, err := s.Take(name)
+	if err != nil {
+		return stays(err)
+	}
+	if !bytes.Equal(is, read.Data) {
+		return hinted(fmt.Errorf("%s was changed by another program meanwhile, and nothing was taken", read.Name), "run it again")
+	}
+	if err := s.Put("", "", []pipeline.File{{Name: name, Data: now.Data}}); err != nil {
+		return stays(err)
+	}
+	if _, err := s.Land(true, nil); err != nil {
+		return stays(err)
+	}
+	return nil
 }
 
 func flagsShop(f *flags) action {

@@ -27,6 +27,9 @@ var lists = map[string]list{
 	"material": {mostInShop, "a material", "materials", "keep those you use"},
 	sheetList:  {mostInShop, "a sheet", "sheets", "keep those you cut from"},
 	"printer":  {mostInShop, "a printer", "printers", "keep those you use"},
+	"offcut":   {mostInLedger, "an offcut", "offcuts", "take out those that are used"},
+	"used":     {mostInLedger, "what was used", "entries of what was used", "take out the oldest"},
+	"taking":   {mostInLedger, "a taking", "takings", "take out the oldest"},
 }
 
 // partedKey parts a key into its table and the rest; a list is a table of its own.

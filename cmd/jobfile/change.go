@@ -228,8 +228,9 @@ func (e *edit) spellUnits(r *reader, to string) {
 		v, set := r.file[name]
 		f, known := fieldOf(listFirst(name))
 		if set && f.Key == "stock.price" {
-			if _, per := priced(v); per == 0 && r.has(strings.TrimSuffix(name, "price")+"roll") {
-				e.set(name, textTOML(strings.TrimSpace(v.text)+map[geometry.Unit]string{geometry.MM: " a metre", geometry.IN: " a yard"}[r.fileUnit]))
+			roll := strings.TrimSuffix(name, "price")
+			if r.has(roll+"roll") && !r.has(roll+"per") {
+				e.set(roll+"per", textTOML(map[geometry.Unit]string{geometry.MM: "metre", geometry.IN: "yard"}[r.fileUnit]))
 			}
 			continue
 		}

@@ -272,7 +272,8 @@ func (r *reader) lendStock(of plan.Kind) {
 			own[geometry.Material(strings.ToLower(strings.TrimSpace(v.text)))] = true
 		}
 	}
-	r.lentStock = 0
+	r.lentStock, r.piles = 0, map[string]string{}
+	lent := map[string]bool{}
 	next := func() string {
 		r.lentStock++
 		return numbered("stock", first+r.lentStock)
@@ -283,10 +284,29 @@ func (r *reader) lendStock(of plan.Kind) {
 			continue
 		}
 		named, _ := r.get(n.Key)
-		for _, sheet := range e.sheets {
+		thickness, thick := r.get(n.Thickness())
+		pile := fmt.Sprint(e.key, thickness.text, thickness.at.shop)
+		if lent[pile] { // it is there once, whatever it is used for
+			continue
+		}
+		lent[pile] = true
+		finish := func(to, key string) {
+			r.piles[to], r.lent[to+".name"] = key, named
+			if l, _, ok := r.measure(thickness, "stock.thickness", "", leastStock, mostStockThick, nil); thick && ok && l > 0 {
+				r.lent[to+".thickness"] = thickness
+			}
+		}
+		for _, o := range r.shop.offcuts {
+			if !o.used && o.of.key == e.key {
+				to := next()
+				r.shop.lendOffcut(r.lent, to, n.Material, o)
+				finish(to, o.key)
+			}
+		}
+		for _, sheet := range r.shop.sheetsOf(e) {
 			to := next()
 			r.shop.lendSheet(r.lent, to, n.Material, e, sheet)
-			r.lent[to+".name"] = named
+			finish(to, sheet)
 		}
 	}
 	for n := range min(r.shop.r.counts["stock"], mostStock) {

@@ -35,6 +35,7 @@ type File struct {
 	Order    order.Terms
 	Adhesive order.Adhesive
 	Quote    quote.Terms
+	Keep     Length   // the least shorter side of an offcut worth keeping; 0: as usual
 	Lent     []string // what was taken from the shop by its name: "board grey 2 mm"
 }
 
@@ -84,6 +85,7 @@ type reader struct {
 	file      map[string]value  // by known key; those of each book and stock by numbered
 	flags     map[string]value  // by known key
 	lent      map[string]value  // of the shop file, by known key
+	piles     map[string]string // where the shop file keeps count of the [[stock]] that it lends
 	lentStock int               // how many [[stock]] it lends
 	slots     map[string]entry  // the materials of the shop that the job is made from, by the keys of their names
 	taken     []string          // what was taken from the shop by its name

@@ -144,6 +144,17 @@ func (f File) same(other File) bool {
 		}
 	}
 	s, t := f.Job.Shared(), other.Job.Shared()
-	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black &&
-		reflect.DeepEqual(f.Stock, other.Stock) && reflect.DeepEqual(f.Names, other.Names)
+	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black && f.Keep == other.Keep &&
+		reflect.DeepEqual(unpiled(f.Stock), unpiled(other.Stock)) && reflect.DeepEqual(f.Names, other.Names) &&
+		reflect.DeepEqual(f.Times, other.Times) && reflect.DeepEqual(f.Hours, other.Hours) &&
+		reflect.DeepEqual(f.Order, other.Order) && reflect.DeepEqual(f.Adhesive, other.Adhesive) && reflect.DeepEqual(f.Quote, other.Quote)
+}
+
+// unpiled returns stock without where it is counted.
+func unpiled(all []stock.Stock) []stock.Stock {
+	all = slices.Clone(all)
+	for i := range all {
+		all[i].Pile = ""
+	}
+	return all
 }

@@ -31,6 +31,9 @@ func (r *reader) settings() File {
 	r.terms(&f)
 	f.Times, f.Hours = r.times()
 	f.Lent = r.taken
+	if v, ok := r.get(keepOffcut.Key); ok {
+		f.Keep = r.length(v, keepOffcut.Key, keepOffcut.What, Length(keepOffcut.Min), Length(keepOffcut.Max))
+	}
 	return f
 }
 

@@ -25,7 +25,9 @@ const ShopName = "shop.toml"
 const shopVersion = 1
 
 const (
-	mostInShop   = 500 // materials, sheets or printers
+	mostInShop   = 500       // materials, sheets or printers
+	mostInLedger = 5000      // offcuts, or entries of what was used
+	mostNumber   = 1_000_000 // of offcuts and takings
 	sheetList    = "material.sheet"
 	patternTable = "material.pattern"
 
@@ -38,7 +40,7 @@ const (
 // out.
 var (
 	sheetAlone    = []string{"size", "roll", "length", "count"}
-	materialAlone = []string{"material", "name", "thickness"}
+	materialAlone = []string{"material", "name", "thickness", "offcut"}
 )
 
 // sheetWords are the words that a [[material.sheet]] has.
@@ -74,6 +76,7 @@ var shopWords = func() *vocabulary {
 		}
 		w.keys = append(w.keys, sheetList+"."+word)
 	}
+	w.keys = append(w.keys, ledgerKeys...)
 	w.keys = append(w.keys, "printer.name")
 	for _, key := range jobWords.keys {
 		if word, ok := strings.CutPrefix(key, "pattern."); ok {
@@ -84,7 +87,7 @@ var shopWords = func() *vocabulary {
 		}
 	}
 	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)
-	w.tables = append(w.tables, "material", sheetList, patternTable, "printer")
+	w.tables = append(w.tables, "material", sheetList, patternTable, "printer", "offcut", "used", "taking")
 	return w
 }()
 
@@ -96,6 +99,7 @@ type Shop struct {
 	unit      geometry.Unit
 	materials []entry
 	printers  []entry
+	offcuts   []offcut
 	broken    bool // it can't be read at all
 }
 
@@ -153,6 +157,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 	for i := range s.materials {
 		s.material(&s.materials[i])
 	}
+	s.readLedger()
 	if s.r.twice != nil {
 		s.r.issues = append(s.r.issues, *s.r.twice)
 	}
@@ -261,10 +266,26 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 		if !ok && !slices.Contains(sheetAlone, word) && !(weighed && (word == "grammage" || word == "density")) {
 			v, ok = s.value(e.key, word)
 		}
-		if ok {
+		if v.kind == numberKind && float(v.text) == 0 && (word == "count" || word == "length") || word == "length" && nothing.MatchString(v.text) {
+			continue // there is none: what is needed is to be bought
+		}
+		if _, sheets := s.value(sheet, "size"); ok && !(sheets && (word == "sold_by" || word == "per")) { // these are of rolls
 			to[stock+"."+word] = v
 		}
 	}
+}
+
+// nothing is no length of a roll.
+var nothing = regexp.MustCompile(`^0+([.,]0+)?\s*[a-z]*$`)
+
+// inHand tells whether there is something of a sheet, or as much as is needed.
+func (s *Shop) inHand(sheet string) bool {
+	for _, word := range []string{"count", "length"} {
+		if v, ok := s.value(sheet, word); ok && nothing.MatchString(strings.TrimSpace(v.text)) {
+			return false
+		}
+	}
+	return true
 }
 
 // find returns the material or printer of a name.
@@ -361,6 +382,11 @@ func (s *Shop) List() []byte {
 		}
 		rows = append(rows, []string{e.kind, e.name, thickness, strings.Join(sheets, "; ")})
 	}
+	for _, o := range s.offcuts {
+		if !o.used {
+			rows = append(rows, []string{"offcut", o.of.name, "", fmt.Sprintf("%d: %s", o.number, o.size)})
+		}
+	}
 	for _, e := range s.printers {
 		rows = append(rows, []string{"printer", e.name, "", ""})
 	}
@@ -375,8 +401,14 @@ func (s *Shop) sheet(e entry, sheet string) stock.Stock {
 
 // trial returns a reader with a sheet of a material as its one [[stock]].
 func (s *Shop) trial(e entry, sheet string) *reader {
+	r := s.lentReader()
+	s.lendSheet(r.lent, "stock", geometry.Board, e, sheet)
+	return r
+}
+
+// lentReader returns a reader of nothing but what the shop lends.
+func (s *Shop) lentReader() *reader {
 	r := &reader{source: s.source, words: jobWords, shop: s, flags: map[string]value{}, lent: map[string]value{}, fileUnit: s.unit}
 	r.clear()
-	s.lendSheet(r.lent, "stock", geometry.Board, e, sheet)
 	return r
 }

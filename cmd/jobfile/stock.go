@@ -1,19 +1,23 @@
 package jobfile
 
 import (
-	"cmp"
-	"regexp"
 	"slices"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/plan"
+	"forel/paper/bench"
 	"forel/paper/stock"
 )
 
 const mostStock = 40 // kinds in one file
+
+// Limits of the thickness of stock, both allowed.
+const (
+	leastStock     Length = 0.03
+	mostStockThick Length = 10
+)
 
 // materials are what a [[stock]] can be of.
 var materials = func() job.Setting {
@@ -27,6 +31,11 @@ var materials = func() job.Setting {
 var stockGrains = job.Setting{Key: "stock.grain", What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
 
+// keepOffcut is what is worth keeping of a sheet.
+var keepOffcut = job.LengthOf("offcuts.least", "the shorter side of the smallest offcut worth keeping", 10, 1000, ptr(bench.DefaultKeep))
+
+func ptr[T any](v T) *T { return &v }
+
 // stockPer is what the price of a roll is for.
 var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its price is for; left out, a metre, or a yard where units are in", Words: []string{"metre", "yard"}}
 
@@ -34,13 +43,14 @@ var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its 
 var stockSettings = []job.Setting{
 	materials,
 	{Key: "stock.name", What: "what you call it"},
-	stockLengthOf("thickness", "the thickness as measured", 0.03, 10),
+	stockLengthOf("thickness", "the thickness as measured", leastStock, mostStockThick),
 	{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)},
 	stockLengthOf("roll", "the width of the roll", stock.LeastSide, stock.MostSide),
 	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
 	stockGrains,
 	stockNumberOf("count", "how many there are", 1, stock.MostCount),
-	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in; or with its length: \"12.50 a metre\"", 0, 1e6),
+	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
+	stockNumberOf("offcut", "the number on the label of an offcut, which is used before whole sheets", 1, mostNumber),
 	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
 	{Key: "stock.supplier", What: "who sells it"},
 	{Key: "stock.ordered_as", What: "what the supplier calls it"},
@@ -116,14 +126,17 @@ func (r *reader) oneStock(name string) stock.Stock {
 			r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
 		}
 	}
+	if v, ok := get("offcut"); ok {
+		s.Offcut = int(r.stockNumber(v, "offcut", true))
+		if s.Roll || s.Count != 1 {
+			r.refuse(v.at, "an offcut is one piece", "give its size and count = 1")
+		}
+	}
+	s.Pile = r.piles[name]
 	if v, ok := get("price"); ok {
-		bare, per := priced(v)
-		if per > 0 && !s.Roll {
-			r.refuse(v.at, "a sheet is priced whole", "give the price of one, such as 4.80")
-		} else if price, ok := r.amount(bare, stockSetting("price")); ok {
+		if price, ok := r.amount(v, stockSetting("price")); ok {
 			s.Price = &price
 		}
-		s.Per = cmp.Or(per, s.Per)
 	}
 	r.stockLength(name, "sold_by", &s.SoldBy)
 	if v, ok := get("sold_by"); ok && !s.Roll {
@@ -160,23 +173,6 @@ func (r *reader) oneStock(name string) stock.Stock {
 	return s
 }
 
-// perLength is what a price may end in: the length of a roll that it is for.
-var perLength = regexp.MustCompile(`(?i)^(.*\d)\s*(?:\ba|\bper|/)\s*(?:(metre|meter|m)|yard|yd)$`)
-
-// priced returns a price without the length that it is for, and that length; 0 where none
-// stands there.
-func priced(v value) (bare value, per Length) {
-	m := perLength.FindStringSubmatch(strings.TrimSpace(v.text))
-	if v.kind != textKind || m == nil {
-		return v, 0
-	}
-	v.text = m[1]
-	if m[2] != "" {
-		return v, stock.Metre
-	}
-	return v, stock.Yard
-}
-
 // stockShape reads whether the stock is a sheet or a roll, and its size.
 func (r *reader) stockShape(name string, s *stock.Stock) {
 	size, sheet := r.get(name + ".size")
@@ -190,12 +186,16 @@ func (r *reader) stockShape(name string, s *stock.Stock) {
 	case sheet && cut:
 		r.refuse(length.at, "a sheet has no length of its own", "leave it out, or give roll in place of size")
 	}
+	least := stock.LeastSide
+	if _, offcut := r.get(name + ".offcut"); offcut {
+		least = stock.LeastSliver
+	}
 	if sheet && size.kind != textKind {
-		_, _, err := stock.ParseSize("", geometry.MM)
+		_, _, err := stock.ParseSize("", geometry.MM, stock.LeastSide)
 		r.reject(size, "is no size of a sheet", problem(err).Fix)
 	} else if sheet {
 		var err error
-		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size)); err != nil {
+		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size), least); err != nil {
 			r.tell(size.at, problem(err))
 		}
 	}

@@ -27,7 +27,7 @@ func (r *reader) readTOML(data []byte) Issues {
 		t.walk()
 		err := t.p.Error()
 		switch {
-		case t.nodes > mostNodes:
+		case t.nodes > t.most():
 			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a " + r.words.file}}}
 		case err == nil:
 			r.twice = r.invalid(data)
@@ -57,7 +57,7 @@ func (t *tree) walk() {
 	skip := false // the content of a table that was refused
 	for t.p.NextExpression() {
 		e := t.p.Expression()
-		if t.nodes += size(e); t.nodes > mostNodes {
+		if t.nodes += size(e); t.nodes > t.most() {
 			return
 		}
 		path, line := t.key(e)
@@ -240,4 +240,12 @@ func dotted(path []string) string {
 		}
 	}
 	return strings.Join(parts, ".")
+}
+
+// most is how many keys and values are read.
+func (t *tree) most() int {
+	if t.words == shopWords {
+		return mostInShopFile
+	}
+	return mostNodes
 }

@@ -233,7 +233,7 @@ func (w worked) stocked() map[geometry.Material]string {
 	for _, m := range geometry.Materials {
 		name := cmp.Or(w.file.Names[m], string(m))
 		if t := w.plan.Thickness(m); t > 0 {
-			name += fmt.Sprintf(" %.4g mm", t.MM())
+			name = wording.OfThickness(name, fmt.Sprintf("%.4g mm", t.MM()))
 		}
 		out[m] = name
 	}

@@ -54,7 +54,8 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 func (w worked) weigh(m geometry.Material, area float64, thickness geometry.Length) (float64, string) {
 	of := stock.Stock{Material: m}.OrWeighs(w.plan.Grammage(m))
 	for _, s := range w.file.Stock {
-		if s.Material == m && (s.Density > 0 || s.Grammage > 0) && (s.Thickness == 0 || s.Thickness.Near(thickness)) {
+		named := s.Name != "" && s.Name == w.file.Names[m]
+		if (s.Material == m || named) && (s.Density > 0 || s.Grammage > 0) && (s.Thickness == 0 || s.Thickness.Near(thickness)) {
 			of = s
 			break
 		}

@@ -38,6 +38,7 @@ type Result struct {
 	Print    Print
 	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
 	Warnings jobfile.Issues     // what can be made, but should be looked at
+	Shop     *File              // the shop file as it is to be from now on; nil: as it is
 	Set      string             // what the files are together: the next of the same name take their place
 	Part     bool               // they are a part of it: the others are not out of date
 }

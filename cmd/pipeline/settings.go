@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"forel/geometry/choose"
 )
 
 // Setting is a setting of a command: a flag of the command line, and a blank of the page
@@ -98,6 +100,7 @@ var (
 	listFormats   = []string{"text", "json", "csv", "markdown"}
 	stockFormats  = []string{"text", "markdown", "json", "csv"}
 	reportFormats = []string{"text", "json"}
+	choiceFormats = []string{"text", "json", "toml"}
 	moneyFormats  = []string{"text", "csv"}
 )
 
@@ -117,6 +120,18 @@ func (m *Measure) Settings() []Setting {
 	return []Setting{
 		{Name: "volumes", Usage: "blanks for this `number` of books at least", To: &m.Volumes},
 		{Name: "both-units", Usage: "blanks for millimetres and inches", To: &m.Both},
+	}
+}
+
+// Settings are those of the help to choose.
+func (c *Choose) Settings() []Setting {
+	if c.Use == "" {
+		c.Use = choose.Uses[0]
+	}
+	return []Setting{
+		formats(&c.Format, "advice: text, json or toml (the job file alone)", choiceFormats),
+		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses},
+		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Commas: true},
 	}
 }
 
@@ -148,6 +163,9 @@ func (s *Stock) Settings() []Setting {
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
+		{Name: "take", Usage: "take what the plan uses off the counts of the shop file, and put the offcuts worth keeping into it, each with a number", To: &s.Take},
+		{Name: "undo", Usage: "take the last taking back; nothing is planned", To: &s.Undo},
+		{Name: "on", Usage: "`day` of the taking, such as 2026-11-28 (default: that of SOURCE_DATE_EPOCH, or none)", To: &s.On},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
 	}, searched(&s.Effort)...)

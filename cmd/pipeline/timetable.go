@@ -1,9 +1,11 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"forel/cmd/jobfile"
@@ -34,20 +36,9 @@ const (
 func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	bad := format(&t.Format, reportFormats)
 	start, dated, wrong := startOf(t.Start)
-	all, err := t.all(&r, append(bad, wrong...))
+	first, cases, err := t.read(&r, append(bad, wrong...))
 	if err != nil {
 		return r, err
-	}
-	first := all[0]
-	cases := make([]timetable.Case, len(all))
-	parallel.Each(len(all), func(i int) {
-		cases[i] = timetable.Of(all[i].plan.Title, all[i].plan.Steps, all[i].file.Times)
-	})
-	for _, w := range all[1:] {
-		if w.file.Hours.String() != first.file.Hours.String() {
-			r.Warnings = append(r.Warnings, issue("times.hours", wording.Quote(w.plan.Title)+" has other hours", "the bench is one: those of "+wording.Quote(first.plan.Title)+" are taken"))
-			break
-		}
 	}
 	made, err := timetable.Make(ctx, cases, first.file.Hours, start)
 	if err != nil {
@@ -81,8 +72,9 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	return r, nil
 }
 
-// all reads the jobs, or the rows of a roster.
-func (t Timetable) all(r *Result, bad jobfile.Issues) ([]worked, error) {
+// read reads the jobs, or the rows of a roster, and returns the work of each, with the
+// first of them, whose bench it is.
+func (t Timetable) read(r *Result, bad jobfile.Issues) (first worked, cases []timetable.Case, err error) {
 	rosters := 0
 	for _, f := range t.Files {
 		if isRoster(f.Name) {
@@ -94,48 +86,64 @@ func (t Timetable) all(r *Result, bad jobfile.Issues) ([]worked, error) {
 		if t.Base != nil {
 			bad = refuse(bad, "--job without a roster", "name a roster, such as class.csv, or the job file alone")
 		}
-		all, err := t.readAll(r, bad)
-		if err != nil {
-			return nil, err
-		}
-		for i, b := range atBench(all) {
-			if all[i].plan.Title = wording.OneLine(b.Plan.Title); all[i].plan.Title == "" {
-				all[i].plan.Title = wording.Capital(all[i].plan.Kind)
-			}
-		}
-		return all, nil
+		return t.readJobs(r, bad)
 	case len(t.Files) > 1:
-		return nil, refuse(bad, "a roster beside other files", "give one roster, or job files")
+		return first, nil, refuse(bad, "a roster beside other files", "give one roster, or job files")
 	case t.Example:
-		return nil, refuse(bad, "both --example and a roster", "give one of them")
+		return first, nil, refuse(bad, "both --example and a roster", "give one of them")
 	}
-	bad = append(bad, Contradictions(t.Flags)...)
-	rows, err := roster.Read(t.Files[0].Name, t.Files[0].Data, t.Base, t.Flags...)
-	bad = append(bad, Problems(err)...)
-	all := make([]worked, len(rows))
+	return t.readRoster(r, append(bad, Contradictions(t.Flags)...))
+}
+
+func (t Timetable) readJobs(r *Result, bad jobfile.Issues) (first worked, cases []timetable.Case, err error) {
+	all, err := t.readAll(r, bad)
+	if err != nil {
+		return first, nil, err
+	}
+	first = all[0]
+	var other []string
+	for i, job := range atBench(all) {
+		title := cmp.Or(wording.OneLine(job.Plan.Title), wording.Capital(job.Plan.Kind))
+		cases = append(cases, timetable.Of(title, job.Plan.Steps, all[i].file.Times))
+		if all[i].file.Hours.String() != first.file.Hours.String() {
+			other = append(other, wording.Quote(title))
+		}
+	}
+	if len(other) > 0 {
+		r.Warnings = append(r.Warnings, issue("times.hours", "of "+wording.And(other)+" are others", "the bench is one: those of "+wording.Quote(cases[0].Name)+" are taken"))
+	}
+	return first, cases, nil
+}
+
+func (t Timetable) readRoster(r *Result, bad jobfile.Issues) (first worked, cases []timetable.Case, err error) {
+	shop, wrongShop := t.shop()
+	rows, err := roster.Reader{Base: t.Base, Shop: shop, Flags: t.Flags}.Read(t.Files[0].Name, t.Files[0].Data)
+	bad = append(append(bad, wrongShop...), Problems(err)...)
+	cases = make([]timetable.Case, len(rows))
 	wrong := make([]jobfile.Issues, len(rows))
+	var done atomic.Int64
 	parallel.Each(len(rows), func(i int) {
-		if wrong[i] = rows[i].Refused; wrong[i] != nil {
+		t.Progress.at(float64(done.Add(1)) / float64(len(rows)))
+		row := rows[i]
+		rows[i].File = jobfile.File{} // a class can be large
+		if wrong[i] = row.Refused; wrong[i] != nil {
 			return
 		}
-		w, err := work(rows[i].File, t.Round, t.Date)
+		w, err := work(row.File, t.Round, t.Date)
 		for _, p := range Problems(err) {
-			p.Source, p.Line = rows[i].Source, rows[i].Line
+			p.Source, p.Line = row.Source, row.Line
 			wrong[i] = append(wrong[i], p)
 		}
-		steps := w.plan.Steps
-		w.slim()
-		for k := range steps {
-			steps[k].Pictures = nil
+		cases[i] = timetable.Of(row.Name, w.plan.Steps, w.file.Times)
+		if i == 0 {
+			first = w
 		}
-		w.plan.Steps = steps
-		all[i] = w.ofClass(rows[i].Name)
 	})
 	for i, row := range rows {
 		r.Warnings = append(r.Warnings, row.Suspects...)
 		bad = append(bad, wrong[i]...)
 	}
-	return all, bad.Err()
+	return first, cases, bad.Err()
 }
 
 func isRoster(name string) bool {

@@ -203,33 +203,37 @@ func (s *search) place(r rule, draw *rand.Rand) try {
 	}
 	alike := r.alike * float64(s.longest)
 	type state struct {
-		of, next int
-		ready    int // from when on it can be worked at
-		at       int // when it can begin, the hands' time thought of
-		key      float64
+		block               // that is next
+		of, next, ready int // from when on it can be worked at
+		at              int // when it can begin, the hands' time thought of
+		key             float64
 	}
 	t := try{done: make([]int, len(s.cases))}
 	open := make([]state, 0, len(s.cases))
 	for i, all := range s.cases {
 		t.done[i] = s.calendar.from
 		if len(all) > 0 {
-			open = append(open, state{of: i, ready: s.calendar.from, at: -1, key: urgent(all[0])})
+			open = append(open, state{block: all[0], of: i, ready: s.calendar.from, at: -1, key: urgent(all[0])})
 		}
 	}
 	hands, did := s.calendar.from, -1
 	for len(open) > 0 {
-		first, soonest := -1, 0
+		closes := s.calendar.closes(hands)
+		first, soonest := -1, math.MaxInt
 		for i := range open {
 			o := &open[i]
-			b := s.cases[o.of][o.next]
-			if at := max(hands, o.ready); o.at < at {
-				o.at = s.calendar.fit(at, b.work)
+			switch at := max(hands, o.ready); {
+			case o.at >= at:
+			case at == hands && hands+o.work <= closes:
+				o.at = hands
+			default:
+				o.at = s.calendar.fit(at, o.work)
 			}
 			limit := o.at
 			if r.waits {
-				limit += b.work
+				limit += o.work
 			}
-			if first < 0 || limit < soonest {
+			if limit < soonest {
 				first, soonest = i, limit
 			}
 		}
@@ -240,7 +244,7 @@ func (s *search) place(r rule, draw *rand.Rand) try {
 				continue
 			}
 			key := o.key
-			if s.cases[o.of][o.next].first == did {
+			if o.block.first == did {
 				key += alike
 			}
 			if key > best || key == best && o.of < open[first].of {
@@ -248,18 +252,18 @@ func (s *search) place(r rule, draw *rand.Rand) try {
 			}
 		}
 		o := &open[first]
-		b := s.cases[o.of][o.next]
 		t.entries = append(t.entries, placed{o.of, o.next, o.at})
-		if b.first != did {
+		if o.block.first != did {
 			t.changes++
 		}
-		hands, did = o.at+b.work, b.end
-		o.ready, o.at = hands+b.dry, -1
+		hands, did = o.at+o.work, o.end
+		o.ready, o.at = hands+o.dry, -1
 		t.done[o.of] = o.ready
 		if o.next++; o.next == len(s.cases[o.of]) {
 			open = slices.Delete(open, first, first+1)
 		} else {
-			o.key = urgent(s.cases[o.of][o.next])
+			o.block = s.cases[o.of][o.next]
+			o.key = urgent(o.block)
 		}
 	}
 	for _, d := range t.done {

@@ -84,9 +84,11 @@ var TaskTimes = []TaskTime{
 	{LastDry, true, "the finished thing, in its shape", Overnight, ""},
 }
 
-// TimesNote is said wherever times are shown.
-const TimesNote = "Times are habits, not facts (common practice, no source): write your own under [times] in the job file. " +
-	"Nothing is dry because a time is over: touch it. Paper that is cold to the cheek is still damp, and waits."
+// What is said wherever times are shown, and wherever drying is.
+const (
+	TimesNote = "Times are habits, not facts (common practice, no source): write your own under [times] in the job file."
+	DryNote   = "Nothing is dry because a time is over. Touch it: paper that is cold to the cheek is still damp, and waits. In a damp room all takes longer."
+)
 
 // Times are how long each task takes, once.
 type Times map[Task]time.Duration

@@ -67,6 +67,9 @@ func gather(jobs []Job, up bool) []*group {
 		for _, p := range j.Plan.Pieces {
 			t := j.Plan.Thickness(p.Material)
 			k := key{p.Material, j.Names[p.Material], int64(t.Round(0.001)*1000 + 0.5)}
+			if k.name != "" { // of one name it is one stuff, whatever it is used for
+				k.m = ""
+			}
 			g := byKey[k]
 			if g == nil {
 				g = &group{Group: Group{Material: p.Material, Name: k.name, Thickness: t}, unit: j.Unit}
@@ -124,7 +127,7 @@ func exact(p plan.Plan, q geometry.Piece) (sides [2]bool) {
 
 // same tells whether two jobs speak of one pile.
 func same(a, b stock.Stock) bool {
-	return a.Name == b.Name && a.Material == b.Material && a.Roll == b.Roll && a.Grain == b.Grain &&
+	return a.Pile == b.Pile && a.Offcut == b.Offcut && a.Name == b.Name && a.Material == b.Material && a.Roll == b.Roll && a.Grain == b.Grain &&
 		a.Width.Near(b.Width) && a.Height.Near(b.Height) && a.Thickness.Near(b.Thickness)
 }
 
@@ -165,16 +168,16 @@ func supply(groups []*group, jobs []Job) job.Problems {
 			}
 		}
 		for _, s := range g.Stock {
-			k := fmt.Sprintf("%s %s %v %v %v", s.Material, s.Name, s.Width, s.Height, s.Thickness)
+			k := fmt.Sprintf("%s %d %s %s %v %v %v", s.Pile, s.Offcut, s.Material, s.Name, s.Width, s.Height, s.Thickness)
 			if first := counted[k]; s.Count > 0 && first != nil {
 				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
 					Fix: "leave its count out, or give each its own [[stock]], told apart by thickness or by name"})
 			}
 			counted[k] = g
 		}
-		if len(g.Stock) == 0 {
+		if g.onlyOffcuts() { // or nothing
 			g.Assumed = true
-			g.Stock = []stock.Stock{g.usual()}
+			g.Stock = append(g.Stock, g.usual())
 		}
 	}
 	return bad
@@ -204,7 +207,8 @@ func (g *group) stocked(jobs []Job, from []int) bool {
 
 // takes tells whether a stock is of the group's material.
 func (g *group) takes(s stock.Stock) bool {
-	return s.Material == g.Material && (s.Thickness == 0 || s.Thickness.Near(g.Thickness)) &&
+	named := s.Name != "" && strings.EqualFold(s.Name, g.Name) && s.Thickness > 0
+	return (s.Material == g.Material || named) && (s.Thickness == 0 || s.Thickness.Near(g.Thickness)) &&
 		(s.Name == "" || g.Name == "" || strings.EqualFold(s.Name, g.Name))
 }
 

@@ -27,6 +27,9 @@ func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Proble
 		told[it.name(jobs)] = true
 		var have []string
 		for _, s := range g.Stock {
+			if s.Offcut > 0 && !g.onlyOffcuts() {
+				continue
+			}
 			have = append(have, s.Size()+" ("+s.Along()+")")
 		}
 		bad = append(bad, job.Problem{
@@ -41,6 +44,11 @@ func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Proble
 		}
 	}
 	return bad
+}
+
+// onlyOffcuts tells whether there is nothing else.
+func (g *group) onlyOffcuts() bool {
+	return !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return s.Offcut == 0 })
 }
 
 // enough says what stock all pieces of the group can be cut from, as a job file has it,
@@ -114,7 +122,10 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length,
 		names = append(names, g.items[i].name(jobs))
 	}
 	right := ""
-	for k := range g.Stock {
+	for k, s := range g.Stock {
+		if s.Offcut > 0 {
+			continue
+		}
 		if right = g.more(ctx, jobs, k, left, kerf, loose); right != "" {
 			break
 		}

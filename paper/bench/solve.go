@@ -21,6 +21,16 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 		left[i] = i
 	}
 	for _, kinds := range g.turns() {
+		if g.Stock[kinds[0]].Offcut > 0 {
+			more, rest, err := g.onOffcuts(ctx, jobs, kinds, left, kerf, e, loose)
+			if err != nil {
+				return nil, 0, err
+			}
+			if starts, left = append(starts, more...), rest; len(left) == 0 {
+				return starts, kerf, nil
+			}
+			continue
+		}
 		var now, later []int
 		for _, i := range left {
 			it := g.items[i]
@@ -71,10 +81,14 @@ func (g *group) turns() [][]int {
 
 // turnsOf returns the turns of some of the stock.
 func (g *group) turnsOf(those func(stock.Stock) bool) [][]int {
-	var grained, free []int
+	var grained, free, offcuts, freeOffcuts []int
 	var rolls [][]int
 	for i, s := range g.Stock {
 		switch {
+		case s.Offcut > 0 && s.Grained():
+			offcuts = append(offcuts, i)
+		case s.Offcut > 0:
+			freeOffcuts = append(freeOffcuts, i)
 		case !those(s):
 		case s.Roll:
 			rolls = append(rolls, []int{i})
@@ -85,12 +99,54 @@ func (g *group) turnsOf(those func(stock.Stock) bool) [][]int {
 		}
 	}
 	var out [][]int
-	for _, kinds := range [][]int{grained, free} {
+	for _, kinds := range [][]int{offcuts, freeOffcuts, grained, free} {
 		if kinds != nil {
 			out = append(out, kinds)
 		}
 	}
 	return append(out, rolls...)
+}
+
+// onOffcuts lays out on offcuts what finds a place there, on as little of them as can be
+// found, and returns what does not as left. What comes off one strip is all on offcuts, or
+// none of it.
+func (g *group) onOffcuts(ctx context.Context, jobs []Job, kinds, which []int, kerf Length, e pack.Effort, loose bool) (starts []start, left []int, err error) {
+	takes := func(k, i int) bool {
+		it := g.items[i]
+		return g.Stock[k].Takes(it.w, it.h, it.piece.Grain)
+	}
+	strip := func(i int) string {
+		if loose {
+			return ""
+		}
+		return g.items[i].together
+	}
+	apart := map[string]bool{} // strips that find no place as a whole
+	for _, i := range which {
+		if !slices.ContainsFunc(kinds, func(k int) bool { return takes(k, i) }) {
+			apart[strip(i)] = true
+		}
+	}
+	for {
+		now := slices.DeleteFunc(slices.Clone(which), func(i int) bool {
+			return strip(i) != "" && apart[strip(i)] || !slices.ContainsFunc(kinds, func(k int) bool { return takes(k, i) })
+		})
+		some := slices.DeleteFunc(slices.Clone(kinds), func(k int) bool {
+			return !slices.ContainsFunc(now, func(i int) bool { return takes(k, i) })
+		})
+		if len(now) == 0 {
+			return nil, which, nil
+		}
+		starts, short, err := g.solve(ctx, jobs, some, now, kerf, e, loose)
+		if err != nil {
+			return nil, nil, err
+		}
+		i := slices.IndexFunc(short, func(i int) bool { return strip(i) != "" })
+		if i < 0 {
+			return starts, slices.DeleteFunc(slices.Clone(which), func(i int) bool { return slices.Contains(now, i) && !slices.Contains(short, i) }), nil
+		}
+		apart[strip(short[i])] = true
+	}
 }
 
 // solve lays some items out on some kinds of stock and returns those that found

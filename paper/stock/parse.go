@@ -11,9 +11,9 @@ import (
 )
 
 // ParseSize reads the size of a sheet: one that paper.Sheets has, by name in any
-// case, upright; or its two sides as geometry.ParseSides reads them. The error is a
+// case, upright; or its two sides, each from least to MostSide, as geometry.ParseSides reads them. The error is a
 // job.Problem without a key or a *geometry.ParseError.
-func ParseSize(text string, unit geometry.Unit) (width, height Length, err error) {
+func ParseSize(text string, unit geometry.Unit, least Length) (width, height Length, err error) {
 	for _, s := range paper.Sheets {
 		if strings.EqualFold(s.Name, strings.TrimSpace(text)) {
 			return s.Width, s.Height, nil
@@ -27,8 +27,8 @@ func ParseSize(text string, unit geometry.Unit) (width, height Length, err error
 		return 0, 0, err
 	}
 	for _, l := range []Length{width, height} {
-		if l < LeastSide || l > MostSide {
-			return 0, 0, job.Problem{Value: fmt.Sprintf("a side of %.6g mm", l.MM()), Reason: "is no sheet's", Fix: fmt.Sprintf("give %g to %g mm", LeastSide.MM(), MostSide.MM())}
+		if l < least || l > MostSide {
+			return 0, 0, job.Problem{Value: fmt.Sprintf("a side of %.6g mm", l.MM()), Reason: "is no sheet's", Fix: fmt.Sprintf("give %g to %g mm", least.MM(), MostSide.MM())}
 		}
 	}
 	return width, height, nil

@@ -41,6 +41,8 @@ type Stock struct {
 	Kerf      Length         // what the blade takes away: 0 for a knife or a shear
 	Density   float64        // kg/m³; 0: DefaultDensity
 	Grammage  float64        // g/m² as sold; 0: from density and thickness
+	Offcut    int            // the number on its label, of an offcut that is there once; 0: no offcut
+	Pile      string         // where the maker keeps count of it, for the caller; may be empty
 	Source    string         // where a size of the library comes from; empty for the maker's own
 }
 
@@ -110,12 +112,13 @@ func DefaultTrim(u geometry.Unit) Length {
 
 // Limits of stock that a maker gives, all allowed.
 const (
-	LeastSide  Length = 100
-	MostSide   Length = 5000
-	MostLength Length = 200_000 // of a roll
-	MostTrim   Length = 100
-	MostKerf   Length = 10
-	MostCount         = 100_000
+	LeastSide   Length = 100
+	LeastSliver Length = 10 // of an offcut
+	MostSide    Length = 5000
+	MostLength  Length = 200_000 // of a roll
+	MostTrim    Length = 100
+	MostKerf    Length = 10
+	MostCount          = 100_000
 )
 
 // Usable returns the room between the trimmed edges; the height of a roll of
@@ -169,6 +172,9 @@ func (s Stock) Size() string {
 		return "roll " + s.side(s.Width) + " wide"
 	}
 	w, h := s.side(s.Width), s.side(s.Height)
+	if s.Offcut > 0 {
+		w = fmt.Sprintf("offcut %d, %s", s.Offcut, w)
+	}
 	size := w[:strings.LastIndex(w, " ")] + " × " + h
 	for _, n := range paper.Sheets {
 		if n.Width.Near(s.Width) && n.Height.Near(s.Height) {
@@ -223,6 +229,9 @@ func (s Stock) Has() string {
 
 // Check tells what is wrong with a stock's measures, nil if nothing is.
 func (s Stock) Check() error {
+	if s.Offcut > 0 && s.Trim == 0 { // as it was kept
+		return nil
+	}
 	if w, h := s.Usable(); w < LeastSide/2-slack || !s.Endless() && h < LeastSide/2-slack {
 		side := s.Width
 		if !s.Endless() {

@@ -27,7 +27,7 @@ var cautions = wording.Careful(wording.Knife, wording.Shear)
 
 // label names a group with its thickness: "board 2 mm".
 func label(g bench.Group, r geometry.Rounding) string {
-	return wording.OneLine(g.Label()) + " " + r.Thickness(g.Thickness)
+	return wording.OfThickness(wording.OneLine(g.Label()), r.Thickness(g.Thickness))
 }
 
 // titles names the jobs of a plan.
@@ -44,6 +44,9 @@ func titles(p bench.Plan) string {
 
 // buy says what is to be bought: "5 sheets", "1.31 m".
 func buy(g bench.Group, u bench.Use, r geometry.Rounding) string {
+	if g.Stock[u.Stock].Offcut > 0 {
+		return "in hand"
+	}
 	if !g.Stock[u.Stock].Roll {
 		return wording.Count(u.Sheets, "sheet")
 	}
@@ -179,7 +182,7 @@ func remarks(p bench.Plan, r geometry.Rounding, round func(Length) string) []str
 		}
 	}
 	for _, g := range p.Groups {
-		if s := g.Stock[0]; g.Assumed {
+		if s := g.Stock[len(g.Stock)-1]; g.Assumed {
 			sizes = append(sizes, fmt.Sprintf("%s on %s (%s)", label(g, r), s.Size(), s.Source))
 		}
 	}

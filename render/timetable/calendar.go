@@ -11,6 +11,7 @@ import (
 	"github.com/emersion/go-ical"
 
 	"forel/geometry/wording"
+	"forel/geometry/work"
 )
 
 // local is a time of RFC 5545, 3.3.5, form 1: of no zone, as the clock on the wall has it.
@@ -51,7 +52,7 @@ func (t Table) Calendar(stamp time.Time) ([]byte, error) {
 	for _, l := range t.lines() {
 		event(l.cases[0], l.title, t.dries(l), l.from, l.to, false)
 		if !l.dry.IsZero() {
-			event(l.cases[0], "Drying: "+l.dries.What, l.dries.Under+"\n"+notes[1], l.to, l.dry, true)
+			event(l.cases[0], "Drying: "+l.dries.What, strings.TrimSpace(l.dries.Under+"\n"+work.DryNote), l.to, l.dry, true)
 		}
 	}
 	for i, r := range t.Ready {

@@ -2,6 +2,7 @@ package timetable
 
 import (
 	"fmt"
+	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/wording"
@@ -43,15 +44,18 @@ func (t Table) ready(d *document.Document) []document.Block {
 
 // ofDay returns the table of a day.
 func (t Table) ofDay(d *document.Document, day []line) []document.Block {
-	columns := []document.Column{{Head: "from"}, {Head: "to"}, {Head: "step", Right: true}, {Head: "what", Broken: true, Bold: true}, {Head: "case", Broken: true}, {Head: "then", Broken: true}}
+	const narrow = 16 // letters; such a column is not made narrower
+	long := 0
 	var rows [][]string
 	for _, l := range day {
 		row := []string{l.from.Format("15:04"), l.to.Format("15:04"), fmt.Sprint(l.step), l.title, "", t.dries(l)}
 		if t.several() {
 			row[4] = t.caseNames(l.cases)
+			long = max(long, utf8.RuneCountInString(row[4]))
 		}
 		rows = append(rows, row)
 	}
+	columns := []document.Column{{Head: "from"}, {Head: "to"}, {Head: "step", Right: true}, {Head: "what", Broken: true, Bold: true}, {Head: "case", Broken: long > narrow}, {Head: "then", Broken: true}}
 	out := d.Table(t.dayName(day[0].from), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Ticks: true})
 	out[0].Bookmark = t.dayName(day[0].from)
 	return out

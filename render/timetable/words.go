@@ -175,7 +175,7 @@ func (t Table) summary() (out []string) {
 	case last.Equal(t.Earliest):
 		out = append(out, "Ready "+t.when(last)+". With these times and hours nothing is ready earlier, in whatever order the work is done.")
 	default:
-		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; none is ready before "+t.when(t.Earliest)+".")
+		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; no order has all ready before "+t.when(t.Earliest)+".")
 	}
 	for _, p := range t.parted() {
 		out = append(out, fmt.Sprintf("“%s” takes %s, longer than the bench is open at a stretch (%s): it is parted. Glue no more at a time than you can finish.", p.Title, minutes(p.Work), minutes(p.Open)))
@@ -198,10 +198,7 @@ func (t Table) parted() (out []timetable.Parted) {
 func minutes(n int) string { return work.Show(time.Duration(n) * time.Minute) }
 
 // notes is what is said at the end.
-var notes = []string{
-	"Times are habits, not facts (common practice, no source). Write your own under [times] in the job file.",
-	"Nothing is dry because a time is over. Touch it: paper that is cold to the cheek is still damp, and waits. In a damp room all takes longer.",
-}
+var notes = []string{work.TimesNote, work.DryNote}
 
 // handed returns the cases with when each is ready, a row each.
 func (t Table) handed() (rows [][]string) {
