@@ -14,7 +14,7 @@ type Remedy struct {
 	Thinner   map[string]Length  // thicknesses that are then less by as much: what they are now, by their keys
 	Frees     []string           // dimensions whose pieces are cut anew: any room can be had, as sure as in a new case
 	Again     []string           // what is cut again: pieces, materials or parts
-	Whole     bool               // that is all of the case, as far as it has them
+	Whole     bool               // that is all of the case, as far as it is made and has them
 	Keeps     string             // what stays as it is
 	Without   []string           // names of remedies that make no sense with it
 }

@@ -219,7 +219,8 @@ func (f finder) try(together []plan.Remedy) (w Way, ok bool) {
 	for i, m := range together {
 		frees = append(frees, m.Frees...)
 		for k, o := range together {
-			if k != i && slices.Contains(m.Without, o.Name) {
+			twice := slices.ContainsFunc(m.Again, func(piece string) bool { return slices.Contains(o.Again, piece) })
+			if k != i && (twice || slices.Contains(m.Without, o.Name)) {
 				return w, false
 			}
 		}

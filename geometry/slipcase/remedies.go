@@ -65,10 +65,11 @@ func (j Job) remedies() []plan.Remedy {
 	if j.Lining.Thickness == 0 {
 		boards = boards[:1]
 	}
-	return append(out,
-		plan.Remedy{Name: "a new carcass", Early: true, Minutes: 200, Frees: []string{h, d, t}, Again: boards, Keeps: "the covering that is not cut yet",
+	again := plan.StartAgain("the case", 420, []string{string(geometry.Board), string(geometry.Lining), string(geometry.Cloth), string(geometry.Paper)}, h, d, t)
+	again.Early = false
+	return append(out, again,
+		plan.Remedy{Name: "a new carcass", Early: true, Whole: true, Minutes: 200, Frees: []string{h, d, t}, Again: boards, Keeps: "the covering, as far as it fits",
 			How: plan.Say("make the carcass anew, and keep this one for a book that it fits")},
-		plan.StartAgain("the case", 420, []string{string(geometry.Board), string(geometry.Lining), string(geometry.Cloth), string(geometry.Paper)}, h, d, t),
 	)
 }
 
