@@ -58,6 +58,22 @@ example:
   forel measure --set kind=chemise --volumes 3 --both-units
 `
 
+const aboutChoose = `
+usage: forel choose [JOB.toml] [flags]
+
+Advises what to make for a book: of boards, of card, a chemise in a case, a
+drop-spine box; of how thick a board, by an estimate of how it bends; and whether
+to have a thumb hole or a ribbon. Each piece of advice has its reasons, each with
+its source or the words that it is common practice. At the end stand the
+lines of a job file that it comes to; --format toml prints the whole file, a new
+one or the job with them. Of a job its books and unit count.
+
+example:
+  forel choose --height 221 --width 148.5 --thickness 32 --weight "640 g"
+  forel choose case.toml --use "handled daily" --condition fragile
+  forel choose case.toml --use gift --format toml > next.toml
+`
+
 var aboutTemplates = `
 usage: forel templates [JOB.toml] [flags]
 

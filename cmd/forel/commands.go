@@ -24,6 +24,7 @@ func commands() []command {
 		{"shop", "write a commented shop file to begin with, or list what yours has", aboutShop, flagsShop},
 		{"plain", "print a job with all that it takes from the shop file as one job file", aboutPlain, flagsPlain},
 		{"measure", "write a sheet to measure a book and its materials by", aboutMeasure, flagsMeasure},
+		{"choose", "advise what to make for a book, and of how thick a board", aboutChoose, flagsChoose},
 		{"templates", "write the templates: a drawing a piece and a PDF to print", aboutTemplates, flagsTemplates},
 		{"gauge", "write a sheet to gauge your printer by", aboutGauge, flagsGauge},
 		{"cutlist", "print the list of pieces with their sizes", aboutCutlist, flagsCutlist},
@@ -59,6 +60,14 @@ func flagsMeasure(f *flags) action {
 	f.prints()
 	f.settings(m.Settings())
 	return f.makes(&m)
+}
+
+func flagsChoose(f *flags) action {
+	var c pipeline.Choose
+	f.job(&c.Job)
+	f.key("weight", "book.weight", "the book's `weight`, such as \"850 g\" or \"1.2 kg\"; without, it is reckoned from its size")
+	f.settings(c.Settings())
+	return f.makes(&c)
 }
 
 func flagsTemplates(f *flags) action {

@@ -60,16 +60,7 @@ func TestPricedJob(t *testing.T) {
 		"order.txt": {"order"}, "order.csv": {"order", "--format", "csv"},
 		"costing.txt": {"quote"}, "costing.csv": {"quote", "--format", "csv"},
 	} {
-		var got, said bytes.Buffer
-		require.Equal(t, statusOK, run(append(args, filepath.Join(dir, "cable-soundings.toml")), &got, &said), said.String())
-		file := filepath.Join(dir, name)
-		if *update {
-			require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
-			continue
-		}
-		want, err := os.ReadFile(file)
-		require.NoError(t, err)
-		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", name)
+		holdReport(t, filepath.Join(dir, name), append(args, filepath.Join(dir, "cable-soundings.toml"))...)
 	}
 }
 
@@ -97,6 +88,32 @@ func TestWorkedTimetable(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, string(want), made, "%s has changed; make golden writes it again", name)
 	}
+}
+
+// TestWorkedChoices advises what to make for some books, all of them invented.
+func TestWorkedChoices(t *testing.T) {
+	for name, flags := range map[string][]string{
+		"ordinary":    {"--height", "221", "--width", "148.5", "--thickness", "32", "--weight", "640 g"},
+		"heavy":       {"--height", "340", "--width", "260", "--thickness", "60", "--weight", "4.2 kg"},
+		"tender":      {"--height", "9", "--width", "6", "--thickness", "1 1/4", "--units", "in", "--condition", "fragile", "--use", "handled daily"},
+		"thin":        {"--height", "210", "--width", "148", "--thickness", "6"},
+		"for-keeping": {"--height", "203", "--width", "130", "--thickness", "22", "--use", "archive"},
+	} {
+		holdReport(t, "../../testdata/choose/"+name+".txt", append([]string{"choose"}, flags...)...)
+	}
+}
+
+// holdReport holds what a command prints against a file.
+func holdReport(t *testing.T, file string, args ...string) {
+	var got, said bytes.Buffer
+	require.Equal(t, statusOK, run(args, &got, &said), said.String())
+	if *update {
+		require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+		return
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", file)
 }
 
 // The first worked job is the starter with every setting and the invented book, so

@@ -15,19 +15,10 @@ import (
 // Materials are thin: a maker measures several layers together and may write down just
 // that, "4 layers 8.1 mm", wherever the thickness of a material is asked for.
 
-// ThicknessKey returns the key of the thickness of a material, by the key for what a maker
-// calls it: board.thickness for board.name, chemise.board for chemise.board_name.
-func ThicknessKey(name string) string {
-	if stem, ok := strings.CutSuffix(name, "_name"); ok {
-		return stem
-	}
-	return strings.TrimSuffix(name, "name") + "thickness"
-}
-
 // layered tells whether a key takes the thickness of several layers.
 func layered(key string) bool {
 	key = listFirst(key)
-	return key == "stock.thickness" || slices.ContainsFunc(kinds.Named(), func(n plan.Named) bool { return ThicknessKey(n.Key) == key })
+	return key == "stock.thickness" || slices.ContainsFunc(kinds.Named(), func(n plan.Named) bool { return n.Thickness() == key })
 }
 
 var layersWritten = regexp.MustCompile(`(?i)^\s*(\d+)\s*layers?\b:?\s*(.*)$`)

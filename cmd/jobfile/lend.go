@@ -284,7 +284,7 @@ func (r *reader) lendStock(of plan.Kind) {
 			continue
 		}
 		named, _ := r.get(n.Key)
-		thickness, thick := r.get(ThicknessKey(n.Key))
+		thickness, thick := r.get(n.Thickness())
 		pile := fmt.Sprint(e.key, thickness.text, thickness.at.shop)
 		if lent[pile] { // it is there once, whatever it is used for
 			continue

@@ -24,7 +24,7 @@ var slots = func() (all []slot) {
 			all[i].of = append(all[i].of, n.Material)
 			continue
 		}
-		all = append(all, slot{strings.TrimSuffix(n.Key, "name") + "material", n.Key, ThicknessKey(n.Key), []geometry.Material{n.Material}})
+		all = append(all, slot{strings.TrimSuffix(n.Key, "name") + "material", n.Key, n.Thickness(), []geometry.Material{n.Material}})
 	}
 	return all
 }()

@@ -36,14 +36,25 @@ func Read(source string, data []byte) (State, error) {
 	return s, nil
 }
 
-// Unmeasured reads a job whose books need not be measured yet; data and shop may be nil. The
-// File has no Case: whether one can be made is not checked.
+// Unmeasured reads a job whose books need not be measured yet; data may be nil. The
+// File has no Case: whether one can be made is not checked. The shop may be nil.
 func (s *Shop) Unmeasured(source string, data []byte, flags ...Flag) (File, error) {
 	r := s.reader(source, data != nil)
+	r.unbooked = true
+	return r.unchecked(data, flags)
+}
+
+// Unchecked reads a job; data may be nil. The File has no Case: whether one can be made is
+// not checked. The shop may be nil.
+func (s *Shop) Unchecked(source string, data []byte, flags ...Flag) (File, error) {
+	return s.reader(source, data != nil).unchecked(data, flags)
+}
+
+// unchecked makes a File of a file and flags, and tells what of them is wrong by itself.
+func (r *reader) unchecked(data []byte, flags []Flag) (File, error) {
 	if issues := r.readTOML(data); issues != nil {
 		return File{}, issues
 	}
-	r.unbooked = true
 	r.readFlags(flags)
 	f := r.settings()
 	if r.twice != nil {

@@ -78,7 +78,7 @@ func sectionsOf(unit geometry.Unit) (out []Section) {
 func materialKeys() map[string]Blank {
 	out := map[string]Blank{}
 	for _, n := range kinds.Named() {
-		thickness := jobfile.ThicknessKey(n.Key)
+		thickness := n.Thickness()
 		of := plainWords(thickness[strings.Index(thickness, ".")+1:])
 		if of == "thickness" {
 			of, _, _ = strings.Cut(thickness, ".")

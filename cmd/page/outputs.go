@@ -62,6 +62,9 @@ var outputs = []Output{
 	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
 		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
 		Care: wording.Careful(wording.Machine)},
+	{Name: "choose", Title: "Help to choose", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Choose{} },
+		Says: "What to make for this book, of how thick a board, and how the book comes out of it: each with its reason, and the job file that it comes to.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive)},
 	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
 		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "gauge", Title: "How true your printer is", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Gauge{} },
@@ -172,7 +175,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 				format = s.Typed()
 			}
 		}
-		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md"}[format], r.Report)
+		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md", "toml": ".toml"}[format], r.Report)
 	}
 	for _, f := range r.Files {
 		add(f.Name, f.Data)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"encoding/json"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -15,6 +16,7 @@ import (
 	"forel/cmd/pipeline"
 	"forel/geometry/box"
 	"forel/geometry/chemise"
+	"forel/render/pdf/pdftest"
 )
 
 // boxed is the job of a drop-spine box for an invented book of 220 x 150 x 30 mm.
@@ -149,6 +151,8 @@ func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
 	}
 	said := read(t, pipeline.Handout{Job: boxed("as_built.height=228.6")})
 	assert.Contains(t, said, "228.6 mm from head to tail")
+	assert.Contains(t, said, "here 228.6 mm; at")
+	assert.NotContains(t, said, "here 227.9 mm; at")
 	assert.Contains(t, said, "Taken as planned, since it was not measured: from the open edge to the fore-edge and from bench to rim")
 }
 
@@ -182,4 +186,29 @@ func TestFindingsAreTold(t *testing.T) {
 		}
 	}
 	assert.GreaterOrEqual(t, rows, 8)
+}
+
+// The heading of the checks of the fit stands with the first of them, in every worked box.
+func TestFitHeadingStandsWithItsChecks(t *testing.T) {
+	for _, name := range []string{"buoy-notes", "channel-pilot", "coast-charts", "tidal-diary"} {
+		text, err := os.ReadFile("../../testdata/" + name + "/job.toml")
+		require.NoError(t, err)
+		j := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: text}}}}
+		r, err := pipeline.Fit{Job: j, Draw: true}.Make(context.Background())
+		require.NoError(t, err)
+		tried := false
+		for _, f := range r.Files {
+			if f.Name != "fit.pdf" {
+				continue
+			}
+			doc := pdftest.Open(t, f.Data)
+			for n := 1; n <= doc.Pages; n++ {
+				if said := doc.Text(n); strings.Contains(said, "In this order, each at its step") {
+					assert.Regexp(t, "Step 1: .*gauge strip", said, name)
+					tried = true
+				}
+			}
+		}
+		assert.True(t, tried, name)
+	}
 }

@@ -27,7 +27,7 @@ func (m Measure) Make(context.Context) (r Result, err error) {
 	if m.Volumes < 0 || m.Volumes > job.MostBooks {
 		bad = refuse(bad, fmt.Sprintf("--volumes: %d is out of range", m.Volumes), fmt.Sprintf("give 1 to %d", job.MostBooks))
 	}
-	w, err := m.unmeasured(bad)
+	w, err := m.unchecked((*jobfile.Shop).Unmeasured, bad)
 	if err != nil {
 		return r, err
 	}
@@ -47,7 +47,7 @@ func (m Measure) Make(context.Context) (r Result, err error) {
 // MeasurePicture draws a picture of measuring (of measuring.Names) with the first book of a
 // job, as far as it is measured.
 func (j Job) MeasurePicture(name string) ([]byte, error) {
-	w, err := j.unmeasured(nil)
+	w, err := j.unchecked((*jobfile.Shop).Unmeasured, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -59,9 +59,9 @@ func (j Job) MeasurePicture(name string) ([]byte, error) {
 	return nil, fmt.Errorf("no picture of measuring %.40q", name)
 }
 
-// unmeasured reads the one job there is, or none, whose books need not be measured yet.
-// bad is what is wrong with the settings of the command; all is told together.
-func (j Job) unmeasured(bad jobfile.Issues) (w worked, err error) {
+// unchecked reads the one job there is, or none, without working it out. bad is what is
+// wrong with the settings of the command; all is told together.
+func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag) (jobfile.File, error), bad jobfile.Issues) (w worked, err error) {
 	bad = append(bad, Contradictions(j.Flags)...)
 	shop, wrong := j.shop()
 	bad = append(bad, wrong...)
@@ -77,7 +77,7 @@ func (j Job) unmeasured(bad jobfile.Issues) (w worked, err error) {
 		file = j.Files[0]
 	}
 	w.date = j.Date
-	w.file, err = shop.Unmeasured(file.Name, file.Data, j.Flags...)
+	w.file, err = read(shop, file.Name, file.Data, j.Flags...)
 	bad = append(bad, Problems(err)...)
 	if err == nil {
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)
@@ -97,7 +97,7 @@ func sizeOf(c job.Common) measuring.Size {
 func (w worked) toMeasure() (out []measuring.Material) {
 	settings := w.file.Job.Settings()
 	for _, n := range w.file.Kind.Named {
-		m := measuring.Material{Of: n.Material, Name: w.file.Names[n.Material], Key: jobfile.ThicknessKey(n.Key)}
+		m := measuring.Material{Of: n.Material, Name: w.file.Names[n.Material], Key: n.Thickness()}
 		if slices.ContainsFunc(out, func(have measuring.Material) bool { return have.Key == m.Key }) {
 			continue
 		}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"forel/geometry/choose"
 )
 
 // Setting is a setting of a command: a flag of the command line, and a blank of the page
@@ -98,6 +100,7 @@ var (
 	listFormats   = []string{"text", "json", "csv", "markdown"}
 	stockFormats  = []string{"text", "markdown", "json", "csv"}
 	reportFormats = []string{"text", "json"}
+	choiceFormats = []string{"text", "json", "toml"}
 	moneyFormats  = []string{"text", "csv"}
 )
 
@@ -117,6 +120,18 @@ func (m *Measure) Settings() []Setting {
 	return []Setting{
 		{Name: "volumes", Usage: "blanks for this `number` of books at least", To: &m.Volumes},
 		{Name: "both-units", Usage: "blanks for millimetres and inches", To: &m.Both},
+	}
+}
+
+// Settings are those of the help to choose.
+func (c *Choose) Settings() []Setting {
+	if c.Use == "" {
+		c.Use = choose.Uses[0]
+	}
+	return []Setting{
+		formats(&c.Format, "advice: text, json or toml (the job file alone)", choiceFormats),
+		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses},
+		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Commas: true},
 	}
 }
 

@@ -1,12 +1,15 @@
 package box
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/plan/plantest"
 )
 
 // The layers of the design's table, counted where a finger would be put: on the walls and
@@ -40,5 +43,23 @@ func TestLayers(t *testing.T) {
 		assert.Equal(t, 0, layers(f.under, tr.wide/2, tr.long/2), "under the base, glued to the case")
 		assert.Equal(t, 1, layers(f.edge, tr.long/2, tr.t/2), "edge of the base: the hinge")
 		assert.Equal(t, 2, layers(f.edge, tr.t+8, tr.t/2), "and on a tab")
+	}
+}
+
+// A tray that is seen whole has a row of the handout to itself: beside another it would be too
+// small to see what is turned where. Parts drawn larger (in a frame) may stand side by side.
+func TestWholeTraysAreDrawnLarge(t *testing.T) {
+	j := usualJob()
+	made, err := plantest.Plan(&j)
+	require.NoError(t, err)
+	for _, s := range made.Steps {
+		if !strings.HasPrefix(s.Title, "Cover") && !strings.HasPrefix(s.Title, "Turn") && !strings.HasPrefix(s.Title, "Glue the") {
+			continue
+		}
+		for _, row := range s.Pictures {
+			for _, p := range row {
+				assert.True(t, len(row) == 1 || p.Focus != nil, s.Title)
+			}
+		}
 	}
 }

@@ -40,7 +40,7 @@ func (m model) within(v space.Vec) space.Vec {
 func (m model) measured() [][]stage.Picture {
 	s := m.small.s
 	off := 0.06 * s.long
-	j := m.c.job
+	j := m.c.stands // as it is, where it was measured
 	size := j.covered(j.small())
 	arrow := func(a, b stage.Vec) stage.Arrow { return stage.Arrow{Path: []stage.Vec{a, b}, Twin: true} }
 	return [][]stage.Picture{{{

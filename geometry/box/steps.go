@@ -87,7 +87,7 @@ func (j Job) glueStep(w tray, m model) plan.Step {
 			how,
 			plan.Say("Hold each wall upright against a square or a block until it stands. The end at the spine stays open: head and tail wall end there with the base. Sand what stands out, when it is dry, with a block."),
 		},
-		Pictures: m.glued(w),
+		Pictures: large(m.glued(w)),
 		Checks:   []plan.Check{j.glued(w)},
 	}
 }
@@ -108,7 +108,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
-			Pictures: append(around, under...),
+			Pictures: large(append(around, under...)),
 			Checks:   []plan.Check{j.stripLaid(w)},
 		},
 		{
@@ -128,7 +128,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			Text: []stage.Say{
 				plan.Say("Glue the flap of the "+first+" wall, draw it over the rim, rub it down inside and into the edge of the floor, then %s onto the floor. Work the lap, %s wide, into the corner and onto the fore-edge wall. Do the same at the "+last+" wall.", st.n, st.o),
 			},
-			Pictures: inside,
+			Pictures: large(inside),
 		},
 		{
 			Title:  "Turn the fore-edge of the " + name + " in",
@@ -138,7 +138,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("Glue the last flap and draw it over the rim of the fore-edge wall, over the laps, down inside and %s onto the floor. It ends %s off head and tail wall, for the cloth there.", st.n, st.k),
 				plan.Say("Leave the tray with blocks against the walls, wrapped in release paper, and a light weight " + dries + "."),
 			},
-			Pictures: fore,
+			Pictures: large(fore),
 		},
 	}
 }
@@ -162,7 +162,7 @@ func (j Job) coverLarge(m model) plan.Step {
 			plan.Say("Cut the "+ofTray(w.name, clothOf)+" by its template and cover the large tray like the small one, in the same order: round the walls from the middle of the fore-edge wall; %s under the base; the ends, above the slit inside the wall, below it on the edge of the base; head and tail over the rim, down inside and %s onto the floor, their laps rubbed into the corners; the fore-edge last.", st.u, st.n),
 			plan.Say("Leave it with blocks inside " + dries + ". Then turn it over the small tray and look at the check below."),
 		},
-		Pictures: pictures,
+		Pictures: large(pictures),
 		Checks:   []plan.Check{j.stripLaid(w), coveredLarge(j)},
 	}
 }
@@ -253,7 +253,7 @@ func (c made) caseSteps(m model) []plan.Step {
 				plan.Say("Turn in head and tail first, and work them down into the joints. Pinch in what stands past the corners, then turn in the fore-edges."),
 				filler,
 			},
-			Pictures: m.caseCovered(),
+			Pictures: large(m.caseCovered()),
 			Checks:   []plan.Check{caseLaid(s)},
 		},
 		{
@@ -298,4 +298,14 @@ func (c made) caseSteps(m model) []plan.Step {
 			Checks:   []plan.Check{c.shutBox()},
 		},
 	}
+}
+
+// large gives each picture a row to itself, so that what is seen whole is seen large.
+func large(rows [][]stage.Picture) (out [][]stage.Picture) {
+	for _, row := range rows {
+		for _, p := range row {
+			out = append(out, []stage.Picture{p})
+		}
+	}
+	return out
 }

@@ -21,13 +21,19 @@ func (s Size) cover() Length { return min(3, s.Thickness/6) }
 // w from the lower cover to the upper one. It must not mirror.
 type put func(u, v, w Length) stage.Vec
 
+// facets is how many flat faces a round spine is drawn with: few where it is slim, since each
+// has its lines; an even number, so that its farthest point is drawn.
+func (s Size) facets() int {
+	const broad = 0.044 // of two of them, as a part of the book's longer side
+	return 2 * max(2, min(5, int(float64(s.Thickness/max(s.Height, s.Width))/broad)))
+}
+
 // bent returns places along an arc from one height of the spine to another, that far out at
 // its ends and in its middle.
-func bent(low, high, ends, middle Length) (out []place) {
-	const steps = 10
+func bent(low, high, ends, middle Length, steps int) (out []place) {
 	half, rise := float64(high-low)/2, float64(middle-ends)
 	for i := range steps + 1 {
-		t := -1 + 2*float64(i)/steps
+		t := -1 + 2*float64(i)/float64(steps)
 		u := ends
 		if rise != 0 {
 			r := (half*half + rise*rise) / (2 * math.Abs(rise)) // of the circle through ends and middle
@@ -61,7 +67,7 @@ func standing(s Size, at put) []stage.Face {
 		return faces
 	}
 	out := append(cover("book, lower cover", 0, c), cover("book, upper cover", s.Thickness-c, s.Thickness)...)
-	outer, inner := bent(0, s.Thickness, s.Width-round, s.Width), bent(c, s.Thickness-c, s.Width-round, s.Width-c)
+	outer, inner := bent(0, s.Thickness, s.Width-round, s.Width, s.facets()), bent(c, s.Thickness-c, s.Width-round, s.Width-c, s.facets())
 	strip := outer
 	for i := range inner {
 		strip = append(strip, inner[len(inner)-1-i])
@@ -71,7 +77,7 @@ func standing(s Size, at put) []stage.Face {
 		out = append(out, f)
 	}
 	leaves := inner[:len(inner):len(inner)]
-	hollow := bent(c, s.Thickness-c, square, square+round)
+	hollow := bent(c, s.Thickness-c, square, square+round, s.facets())
 	for i := range hollow {
 		leaves = append(leaves, hollow[len(hollow)-1-i])
 	}

@@ -102,13 +102,13 @@ func ofBoards() Picture {
 	p.Notes = append(p.Notes, stage.Note{Name: stage.Words("4 pieces"), More: stage.Words("of the board that you will cut"), Spot: "layer 3"})
 	return Picture{Name: Boards, Title: "Board and card, several together",
 		Text: []string{
-			"Stack four pieces of the very sheet, off its edges, where no burr lifts them. Close the jaws until they just hold, and read.",
+			"Stack four pieces of the very sheet, off its edges, where no burr lifts them. Close the jaws until they just hold, and read as finely as the caliper shows.",
 			`Divide by four; or write it as it is: "4 layers 8.1 mm". Corrugated board: one layer, with jaws that only just touch it.`,
 		}, Picture: p}
 }
 
 func ofSheets() Picture {
-	p := stacked(8, 0.9, stage.Cloth)
+	p := stacked(8, 1.5, stage.Cloth) // thicker than they are, to be told apart
 	p.Notes = append(p.Notes, stage.Note{Name: stage.Words("8 layers"), More: stage.Words("folded or cut, smooth"), Spot: "layer 6"})
 	return Picture{Name: Sheets, Title: "Cloth and paper, more of them",
 		Text: []string{
@@ -139,17 +139,14 @@ func stacked(n int, thick Length, s stage.Stuff) stage.Picture {
 		}
 		p.Faces = append(p.Faces, stage.Block(object, outline, stage.Vec{Y: fat}, stage.Blank, stage.Blank, stage.Blank)...)
 	}
-	beam, end, high := Length(wide+14), Length(wide+28), Length(78)
+	beam, end, high := Length(wide+14), Length(wide+28), Length(58)
 	tip := Length(wide - jaw)
 	bar("caliper", thin, stage.Vec{X: tip}, stage.Vec{X: tip + 3, Z: -5}, stage.Vec{X: wide, Z: -13}, stage.Vec{X: end, Z: -13}, stage.Vec{X: end, Z: high}, stage.Vec{X: beam, Z: high}, stage.Vec{X: beam})
 	scale := len(p.Faces) - 9 // the front of the bar
-	for z := Length(1); z < high; z++ {
-		long := Length(3)
-		switch {
-		case int(z)%10 == 0:
+	for z := Length(2); z < high; z += 2 {
+		long := Length(4)
+		if int(z)%10 == 0 {
 			long = 8
-		case int(z)%5 == 0:
-			long = 5.5
 		}
 		p.Faces[scale].Lines = append(p.Faces[scale].Lines, stage.Line{Kind: stage.Thin, Points: []stage.Vec{{X: end, Y: y - thin/2, Z: z}, {X: end - long, Y: y - thin/2, Z: z}}})
 	}

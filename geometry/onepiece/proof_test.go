@@ -36,11 +36,11 @@ func TestFoldsUp(t *testing.T) {
 	})
 }
 
-// same compares sizes. Places of a blank nearer than 1e-5 mm count as one, at both ends.
+// same compares sizes, to the rounding of floats.
 func same(t require.TestingT, want, is slipcase.Size) {
-	assert.InDelta(t, want.Height.MM(), is.Height.MM(), 2e-5, "height")
-	assert.InDelta(t, want.Width.MM(), is.Width.MM(), 2e-5, "width")
-	assert.InDelta(t, want.Thickness.MM(), is.Thickness.MM(), 2e-5, "thickness")
+	assert.InDelta(t, want.Height.MM(), is.Height.MM(), eps, "height")
+	assert.InDelta(t, want.Width.MM(), is.Width.MM(), eps, "width")
+	assert.InDelta(t, want.Thickness.MM(), is.Thickness.MM(), eps, "thickness")
 }
 
 // Cornell's rule, without any allowance for the board's thickness, folds up

@@ -25,8 +25,17 @@ func (j Job) Outside() plan.Size {
 	return plan.Size{Height: in.Height + 4*c, Width: in.Width + c, Thickness: in.Thickness + 2*c}
 }
 
+// noBend is a bend that is none: two folds no farther apart are one place when a blank is
+// folded up.
+const noBend Length = 3e-5
+
 // bend returns what a panel is longer than its inside measure at one fold.
-func (c Card) bend() Length { return c.Thickness * Length(c.Bend) }
+func (c Card) bend() Length {
+	if b := c.Thickness * Length(c.Bend); b > noBend {
+		return b
+	}
+	return 0
+}
 
 // scores are where the scores of a blank lie: across from the mouth edge of
 // the left side, and up from the middle of its height. Those at the tail mirror

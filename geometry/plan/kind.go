@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"forel/geometry"
 	"forel/geometry/job"
 )
@@ -67,4 +69,13 @@ type Kind struct {
 type Named struct {
 	Key      string
 	Material geometry.Material
+}
+
+// Thickness returns the key of the material's thickness: board.thickness for board.name,
+// chemise.board for chemise.board_name.
+func (n Named) Thickness() string {
+	if stem, ok := strings.CutSuffix(n.Key, "_name"); ok {
+		return stem
+	}
+	return strings.TrimSuffix(n.Key, "name") + "thickness"
 }

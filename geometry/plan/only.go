@@ -39,6 +39,9 @@ func (p Plan) Only(names []string) (some Plan, unknown []string) {
 	if len(some.Batches) == 1 {
 		some.Batches = nil
 	}
+	if some.Batches == nil {
+		some.InParts = ""
+	}
 	for _, n := range names {
 		if !slices.ContainsFunc(p.Pieces, func(q geometry.Piece) bool { return named(q, n) }) {
 			unknown = append(unknown, n)

@@ -27,7 +27,7 @@ func Check(s render.Surface, box geometry.Box, name, when string, see []string, 
 	if len(found) == 0 {
 		return y
 	}
-	in.Min.Y = y + 0.8
+	in.Min.Y, in.Max.X = y+0.8, in.Max.X-0.02 // a table breaks lines with a hundredth to spare
 	return Found(found).Draw(s, in) + 0.8
 }
 

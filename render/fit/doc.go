@@ -104,8 +104,9 @@ func (d *doc) checks() []document.Block {
 	first := d.doc.Heading(head)
 	first.Bookmark, first.Above = head, 8
 	again := d.doc.Heading(head + ", continued").Draw
-	blocks := []document.Block{first,
-		d.doc.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)}
+	about := d.doc.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)
+	about.Stays = true
+	blocks := []document.Block{first, about}
 	for _, c := range d.report.Checks {
 		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return d.check(box, c) }})
 	}

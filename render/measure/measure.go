@@ -49,8 +49,8 @@ func Document(sections []measuring.Section, about, title string, o Options) *doc
 	}
 	blocks := []document.Block{
 		d.Opening(name, "What to measure for "+about),
-		d.Paragraph("Write each reading down as you take it, to the nearest "+step+". Ring the largest of a row: that one counts, for the case must clear it. "+
-			"Beside each row stands the line of the job file that takes it. On a page printed at actual size both rulers at the foot are true.", render.BodySize, false).After(1),
+		d.Paragraph("Write each reading of the book down as you take it, to the nearest "+step+". Ring the largest of a row: that one counts, for the case must clear it. "+
+			"Beside each row stands the line of the job file that takes it. The rulers at the foot tell whether your printer prints at true size.", render.BodySize, false).After(1),
 	}
 	for _, s := range sections {
 		blocks = append(blocks, d.section(s)...)

@@ -20,7 +20,7 @@ func main() {
 	cutter := pipeline.DefaultCutter()
 	cutter.Job, cutter.Bed, cutter.Effort = job, "600x300", "100"
 	for _, c := range []pipeline.Command{
-		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Measure{Job: job}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job}, pipeline.Timetable{Job: job, Start: "2026-12-01", Draw: true},
+		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Measure{Job: job}, pipeline.Choose{Job: job}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job}, pipeline.Timetable{Job: job, Start: "2026-12-01", Draw: true},
 		pipeline.Stock{Job: job, Effort: "100", Draw: true}, pipeline.Order{Job: job, Effort: "100", Draw: true}, pipeline.Quote{Job: job, Effort: "100", Draw: true}, cutter,
 		pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true},
 		pipeline.Lessons{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.record.toml", Data: []byte("version = 1\n")}}}},

@@ -1,0 +1,147 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"forel/cmd/jobfile"
+	"forel/geometry"
+	"forel/geometry/choose"
+	"forel/geometry/job"
+	"forel/geometry/wording"
+	"forel/render/advice"
+)
+
+// Choose advises what to make for a book. Of a job its books and its unit count.
+type Choose struct {
+	Job
+	Use        string   // one of choose.Uses; "": the first
+	Conditions []string // of choose.Conditions
+	Format     string   // text, json or toml, which is the job file alone; "": text
+}
+
+// Make makes the advice, as the report.
+func (c Choose) Make(context.Context) (r Result, err error) {
+	bad := format(&c.Format, choiceFormats)
+	if c.Use == "" {
+		c.Use = choose.Uses[0]
+	}
+	if !slices.Contains(choose.Uses, c.Use) {
+		bad = refuse(bad, fmt.Sprintf("--use: unknown use %.30q", c.Use), "give "+wording.Or(choose.Uses))
+	}
+	for _, one := range c.Conditions {
+		if !slices.Contains(choose.Conditions, one) {
+			bad = refuse(bad, fmt.Sprintf("--condition: unknown condition %.30q", one), "give "+wording.Or(choose.Conditions))
+		}
+	}
+	if len(c.Files) == 0 && len(c.Flags) == 0 && !c.Example {
+		return r, refuse(bad, "no book", "name a job file, or give --height, --width and --thickness")
+	}
+	w, err := c.unchecked((*jobfile.Shop).Unchecked, bad)
+	if err != nil {
+		return r, err
+	}
+	shared := w.file.Job.Shared()
+	ask := choose.Ask{Books: shared.Books, Unit: shared.Unit, Use: c.Use, Conditions: c.Conditions}
+	made, err := choose.Of(ask)
+	if err != nil {
+		return r, Problems(err)
+	}
+	whole, lines, err := c.jobFor(ask, made, shared.Title)
+	if err != nil {
+		return r, err
+	}
+	if len(c.Files) == 1 && whole != nil { // the rest of it may want something else
+		shop, _ := c.shop()
+		_, _, err := shop.Parse(c.Files[0].Name, whole, c.Flags...)
+		r.Warnings = Problems(err)
+		for i := range r.Warnings { // they are of a file that is not there yet
+			r.Warnings[i].Line, r.Warnings[i].Reason = 0, "as advised: "+r.Warnings[i].Reason
+		}
+	}
+	switch c.Format {
+	case "json":
+		r.Report, err = advice.JSON(made, ask, w.round.Unit, lines, whole)
+	case "toml":
+		r.Report = whole
+	default:
+		r.Report = advice.Text(made, ask, w.round, lines, len(c.Files) == 1)
+	}
+	return r, err
+}
+
+// jobFor returns a job file for a choice, and the lines of it to show: of a job that was
+// read, that with what is advised (nil where it is not written so that it can be changed), and the lines that say so; else a new one, all of it.
+func (c Choose) jobFor(a choose.Ask, made choose.Choice, title string) (whole, lines []byte, err error) {
+	head, advised := changesFor(a.Unit, made.Sets)
+	if len(c.Files) == 0 {
+		head = append(head, jobfile.Change{Key: "units", Value: a.Unit.String()})
+		if title != "" {
+			head = append(head, jobfile.Change{Key: "title", Value: title})
+		}
+		whole, err = jobfile.Changed("", nil, slices.Concat(head, changesOf(a), advised))
+		return whole, whole, err
+	}
+	advised = slices.Concat(head, advised)
+	if lines, err = jobfile.Changed("", nil, advised); err != nil {
+		return nil, nil, err
+	}
+	if whole, err = jobfile.Changed(c.Files[0].Name, c.Files[0].Data, advised); err != nil && c.Format != "toml" {
+		return nil, lines, nil // they are to be typed in
+	}
+	return whole, lines, err
+}
+
+// exactly writes a length as a maker would type it, in a unit where nothing of it is lost.
+func exactly(l geometry.Length, u geometry.Unit) string {
+	for _, in := range []geometry.Unit{u, geometry.MM, geometry.IN} {
+		s := geometry.Settable(l, in)
+		if back, err := geometry.ParseLength(s, in); err == nil && back.Near(l) {
+			return s
+		}
+	}
+	return wording.Decimal(l.MM(), 6) + " mm"
+}
+
+// changesFor returns what is set: what stands at the top of a job file, the last first, since
+// each is put before what is there; and all else.
+func changesFor(u geometry.Unit, sets []job.Change) (head, rest []jobfile.Change) {
+	for _, s := range sets {
+		value := s.Word
+		if value == "" {
+			value = exactly(s.Value, u)
+		}
+		change := jobfile.Change{Key: s.Key, Value: value}
+		if strings.Contains(s.Key, ".") {
+			rest = append(rest, change)
+		} else {
+			head = slices.Insert(head, 0, change)
+		}
+	}
+	return head, rest
+}
+
+// changesOf returns what a new job file says of the books.
+func changesOf(a choose.Ask) (all []jobfile.Change) {
+	set := func(key, value string) { all = append(all, jobfile.Change{Key: key, Value: value}) }
+	for n, b := range a.Books {
+		if b.Title != "" {
+			set(job.BookKey(n, "title"), b.Title)
+		}
+		for _, d := range job.Dimensions {
+			var readings []string
+			for _, l := range *d.At(&b) {
+				readings = append(readings, exactly(l, a.Unit))
+			}
+			if readings != nil {
+				set(job.BookKey(n, d.Key), strings.Join(readings, ";"))
+			}
+		}
+		if b.Weight > 0 {
+			set(job.BookKey(n, "weight"), wording.Decimal(b.Weight, 1)+" g")
+		}
+	}
+	return all
+}
