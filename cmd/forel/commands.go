@@ -37,6 +37,7 @@ func commands() []command {
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
 		{"timetable", "tell what to do when: work and drying, over days, of one case or of many", aboutTimetable, flagsTimetable},
 		{"record", "take down what was measured, beside what was planned", aboutRecord, flagsRecord},
+		{"rescue", "tell the way back where a book does not fit its case", aboutRescue, flagsRescue},
 		{"lessons", "tell what many records teach: your own errors, your own clearances", aboutLessons, flagsLessons},
 		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
 		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},

@@ -122,6 +122,15 @@ func TestWorkedChoices(t *testing.T) {
 	}
 }
 
+// TestWorkedLessons learns from the records of six invented cases, for the first worked job,
+// shows one of the records, and finds the way back of a case that came out too narrow.
+func TestWorkedLessons(t *testing.T) {
+	const dir, job = "../../testdata/lessons", "../../testdata/harbour-log/job.toml"
+	holdReport(t, dir+"/lessons.txt", "lessons", dir, "--job", job)
+	holdReport(t, dir+"/record.txt", "record", dir+"/buoy-list.toml", "--show")
+	holdReport(t, dir+"/rescue.txt", "rescue", job, "--play-height", "2.1", "--play-thickness", "0.4", "--unfinished")
+}
+
 // holdReport holds what a command prints against a file.
 func holdReport(t *testing.T, file string, args ...string) {
 	var got, said bytes.Buffer

@@ -35,6 +35,9 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
+	if first.file.Hours.Closes() && !dated {
+		r.Warnings = append(r.Warnings, issue("times.closed", "days that are counted have no date, so the bench is open on all of them", "give the date to start on"))
+	}
 	made, err := timetable.Make(ctx, cases, first.file.Hours, start)
 	if err != nil {
 		return r, Problems(err)
