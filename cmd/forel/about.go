@@ -184,6 +184,7 @@ example:
 
 const aboutOrder = `
 usage: forel order [JOB.toml ...] [flags]
+       forel order ROSTER.csv [--job JOB.toml] [flags]
 
 Lists what is to be ordered for all jobs, from the plan that forel stock makes: sheets
 by the name their supplier has for them, with size, thickness and grain, cloth in
@@ -206,6 +207,7 @@ example:
 
 const aboutQuote = `
 usage: forel quote [JOB.toml ...] [flags]
+       forel quote ROSTER.csv [--job JOB.toml] [flags]
 
 Reckons what a case costs: material, what is spoilt of it, work step by step, lines of
 your own, tax, and the price rounded as you like. Several jobs are reckoned together,
@@ -308,6 +310,8 @@ when, day by day in the hours that your bench is open; and on which day each cas
 be handed over. Of several cases, or of those of a roster as forel class reads it, one
 pair of hands works at one while another dries: the order of each case is kept, and
 all are ready as early as could be found. It is told how early they could be at best.
+Where each student of a class works at their own case, the timetable of one case is
+that of each.
 
 --start is the first day. Without it days are counted from 1. Times, and when the bench is
 open, are habits of yours: [times] in the job file has a line for each, as

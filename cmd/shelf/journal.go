@@ -87,6 +87,9 @@ func (s *Shelf) recover() error {
 			if err := s.settle(); err != nil {
 				return err
 			}
+			if err := s.forget(); err != nil {
+				return err
+			}
 		}
 		switch {
 		case ours && s.kept == nil && slices.Contains(s.places(), s.work):
@@ -102,6 +105,18 @@ func (s *Shelf) recover() error {
 		}
 	}
 	s.work = ""
+	return nil
+}
+
+// forget takes away the files that gave way in a landing that is settled, so that none is
+// taken for one of the next.
+func (s *Shelf) forget() error {
+	if exists(s.inWork(journalName, "")) || exists(s.inWork(undoName, "")) {
+		return nil
+	}
+	if err := removeAll(s.inWork(oldName, "")); err != nil {
+		return s.cant(ListName, err)
+	}
 	return nil
 }
 
