@@ -49,6 +49,8 @@ type tree struct {
 	*reader
 	p     unstable.Parser
 	nodes int
+
+	counted, above int // up to where lines were counted, and how many
 }
 
 // walk goes through the document, to its end or to the first slip in it.
@@ -90,8 +92,17 @@ func (t *tree) key(n *unstable.Node) (path []string, line int) {
 	return path, line
 }
 
-// line returns the line that a node stands on.
-func (t *tree) line(n *unstable.Node) int { return t.p.Shape(n.Raw).Start.Line }
+// line returns the line that a node stands on. It counts on from the last one: the ledger of
+// a shop file is long, and the parser counts from the top each time.
+func (t *tree) line(n *unstable.Node) int {
+	to := int(n.Raw.Offset)
+	if to < t.counted {
+		t.counted, t.above = 0, 0
+	}
+	t.above += bytes.Count(t.p.Data()[t.counted:to], []byte("\n"))
+	t.counted = to
+	return t.above + 1
+}
 
 // header takes a [table] or [[table]] and tells whether to read what it holds.
 func (t *tree) header(path []string, array bool, line int) bool {

@@ -2,7 +2,6 @@ package pipeline
 
 import (
 	"context"
-	"fmt"
 )
 
 // Plain makes of a job and what it takes from its shop one job file, as the report.
@@ -19,7 +18,7 @@ func (p Plain) Make(context.Context) (r Result, err error) {
 		f = p.Files[0]
 	}
 	if p.Example {
-		return r, refuse(nil, "--example has nothing of a shop", fmt.Sprintf("forel new FILE --full --example writes it"))
+		return r, refuse(nil, "--example has nothing of a shop", "forel new FILE --full --example writes it")
 	}
 	r.Report, err = shop.Plain(f.Name, f.Data, p.Flags...)
 	return r, err

@@ -116,7 +116,7 @@ func lineOf(text string) (geometry.Length, jobfile.Issues) {
 	if text == "" {
 		return 0, nil
 	}
-	const least, most geometry.Length = 0.001, 1
+	const least, most = jobfile.LeastLine, jobfile.MostLine
 	l, err := geometry.ParseLength(text, geometry.MM)
 	switch {
 	case err != nil:
