@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"forel/geometry"
@@ -69,7 +70,11 @@ func tables(sets []job.Change, u geometry.Unit) string {
 
 // toml writes a length as a value of a job file whose unit is u.
 func toml(l Length, u geometry.Unit) string {
-	return strings.TrimSuffix(geometry.Settable(l, u), " "+u.String())
+	said := geometry.Settable(l, u)
+	if number := strings.TrimSuffix(said, " "+u.String()); !strings.ContainsAny(number, "/ ") {
+		return number
+	}
+	return strconv.Quote(said) // a fraction
 }
 
 // rowsOf is the table of what was learnt.
