@@ -64,6 +64,25 @@ func TestPricedJob(t *testing.T) {
 	}
 }
 
+// TestWorkedShop makes the job that is made from a shop file, written out as one file, and
+// its plan of sheets.
+func TestWorkedShop(t *testing.T) {
+	const dir = "../../testdata/shop"
+	for name, args := range map[string][]string{"plain.toml": {"plain"}, "stock.txt": {"stock", "--cuts"}, "list.txt": {"shop", "--list"}} {
+		var got, said bytes.Buffer
+		of := map[bool]string{true: "shop.toml", false: "pier-lights.toml"}[args[0] == "shop"]
+		require.Equal(t, statusOK, run(append(args, filepath.Join(dir, of)), &got, &said), said.String())
+		file := filepath.Join(dir, name)
+		if *update {
+			require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+			continue
+		}
+		want, err := os.ReadFile(file)
+		require.NoError(t, err)
+		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", name)
+	}
+}
+
 // TestWorkedTimetable makes the timetable of three of the worked jobs, one of them
 // patterned, as text and for a calendar.
 func TestWorkedTimetable(t *testing.T) {
