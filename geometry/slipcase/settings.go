@@ -28,13 +28,15 @@ func (j *Job) Settings() job.Settings {
 		job.LengthOf("side_paper.inset", "the side paper's inset", 0.5, 60, &j.SidePaper.Inset),
 		job.LengthOf("side_paper.turn_in", "the side paper beyond the mouth", 3, 100, &j.SidePaper.TurnIn),
 		job.PercentOf("side_paper.stretch", "how much the side paper grows across the grain when glued", 0, 5, &j.SidePaper.Stretch),
+	}
+	own = append(own, j.Pattern.settings(coveringPattern)...)
+	own = append(own, j.LiningPattern.settings(liningPattern)...)
+	own = append(own,
 		job.LengthOf("thumb_hole.radius", "the thumb hole's radius, or how deep a triangle goes", 6, 60, &j.ThumbHole.Radius).OrAuto(),
 		job.WordOf("thumb_hole.shape", "the thumb hole in both sides", []string{NoHole, Semicircle, Triangle}, &j.ThumbHole.Shape),
 		job.LengthOf("divider.set_back", "how far a divider stands back from the mouth", 0, 60, &j.Divider.SetBack),
 		job.LengthOf("divider.lap", "the strip round a divider's mouth edge on each face", 4, 60, &j.Divider.Lap),
-	}
-	own = append(own, j.Pattern.settings(coveringPattern)...)
-	own = append(own, j.LiningPattern.settings(liningPattern)...)
+	)
 	own = append(own, j.AsBuilt.settings()...)
 	return append(own, j.Common.Settings()...)
 }
