@@ -24,7 +24,8 @@ type Record struct {
 	Readings []string // what was measured, as name=lengths
 	Did      []string // what was done to the case before that
 	Day      string   // of the measuring, such as 2026-05-02; "": that of the Source, if any
-	Show     bool     // tell of all that can be measured, and write nothing
+	Show     bool     // tell of all that can be measured, and take nothing down
+	Draw     bool     // and a sheet to write it on at the bench
 
 	usual []string // readings of usual names
 }
@@ -62,9 +63,12 @@ func (r *Record) Settings() []Setting {
 		Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings},
 		Setting{Name: "done", Usage: "`what` was done to the case before this was measured, such as \"pared the cloth at the mouth\"", To: &r.Did},
 		Setting{Name: "date", Usage: "`day` of the measuring, such as 2026-05-02", To: &r.Day},
-		Setting{Name: "show", Usage: "list all that can be measured, with what is taken down; write nothing", To: &r.Show},
+		Setting{Name: "show", Usage: "list all that can be measured, with what is taken down; take nothing down; with --out a sheet to write on too", To: &r.Show},
 	)
 }
+
+// sheetName is the sheet to write on.
+const sheetName = "record.pdf"
 
 // RecordSuffix is how the name of a record ends.
 const RecordSuffix = ".record.toml"
@@ -77,6 +81,9 @@ func RecordName(jobName string) string {
 // Make takes down what was measured.
 func (r Record) Make(context.Context) (out Result, err error) {
 	var bad jobfile.Issues
+	if r.Draw && !r.Show {
+		bad = refuse(bad, "--out writes an empty sheet, and nothing is taken down with it", "give --show as well, or leave --out away")
+	}
 	if len(r.Files) == 0 && !r.Show {
 		bad = refuse(bad, "no job file for the record to stand beside", "name one, such as forel record case.toml")
 	}
@@ -129,6 +136,15 @@ func (r Record) Make(context.Context) (out Result, err error) {
 		}
 	}
 	lines := linesOf(quantities, old)
+	if r.Draw {
+		out.Document = lessons.Sheet(w.plan.Title, lines, w.printed())
+		doc, err := out.Document.PDF()
+		if err != nil {
+			return out, err
+		}
+		out.Files, out.Wrote, out.Set = []File{{Name: sheetName, Data: doc}}, []string{sheetName}, "record"
+		out.Print = Print{sheetName, w.file.Print.Sheet.String(), ""}
+	}
 	if !r.Show {
 		lines = slices.DeleteFunc(lines, func(l lessons.Line) bool { return len(l.Readings) == 0 })
 	}

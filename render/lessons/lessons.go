@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"forel/geometry"
@@ -52,7 +53,7 @@ func Lessons(l lessons.Learnt, a *Advice, u geometry.Unit) []byte {
 	return []byte(b.String())
 }
 
-// tables writes settings as tables of a job file whose unit is u.
+// tables writes settings as tables of a job file.
 func tables(sets []job.Change, u geometry.Unit) string {
 	var b strings.Builder
 	table := ""
@@ -67,10 +68,8 @@ func tables(sets []job.Change, u geometry.Unit) string {
 	return b.String()
 }
 
-// toml writes a length as a value of a job file whose unit is u.
-func toml(l Length, u geometry.Unit) string {
-	return strings.TrimSuffix(geometry.Settable(l, u), " "+u.String())
-}
+// toml writes a length as a value of a job file, whatever its units are.
+func toml(l Length, u geometry.Unit) string { return strconv.Quote(geometry.Settable(l, u)) }
 
 // rowsOf is the table of what was learnt.
 func rowsOf(l lessons.Learnt, u geometry.Unit) [][]string {

@@ -26,6 +26,7 @@ func main() {
 		pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true},
 		pipeline.Rescue{Job: job, Readings: []string{"play-thickness=-0.4"}, Unfinished: true, Draw: true},
 		pipeline.Lessons{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.record.toml", Data: []byte("version = 1\n")}}}},
+		pipeline.Record{Job: job, Show: true, Draw: true},
 		pipeline.Record{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: jobfile.Starter()}}}}, Readings: []string{"play-height=1.4", "board=1.98; 2.02"}},
 	} {
 		r, err := c.Make(ctx)
