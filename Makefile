@@ -54,6 +54,7 @@ fuzz: ## a minute of each fuzz target
 	$(GO) test -run '^$$' -fuzz FuzzParseLength -fuzztime 60s -fuzzminimizetime 20x ./geometry
 	$(GO) test -run '^$$' -fuzz FuzzJobToProof -fuzztime 60s -fuzzminimizetime 20x ./geometry/slipcase
 	$(GO) test -run '^$$' -fuzz FuzzParse -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
+	$(GO) test -run '^$$' -fuzz FuzzShop -fuzztime 60s -fuzzminimizetime 20x ./cmd/jobfile
 
 clean: ## remove what is built, and the demo's files
 	rm -rf forel forel.html forel-offline.js dist $(OUT)
