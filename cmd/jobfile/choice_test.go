@@ -41,9 +41,9 @@ func TestEachWord(t *testing.T) {
 	for _, c := range new(slipcase.Job).Settings().Words() {
 		// A pattern that is to match must come again.
 		repeats, base := "", book
-		if c.Key == "pattern.match" {
+		if table, ok := strings.CutSuffix(c.Key, "pattern.match"); ok {
 			repeats = "repeat_across = 20\nrepeat_along = 30\n"
-			base += "[pattern]\n" + repeats
+			base += "[" + table + "pattern]\n" + repeats
 		}
 		for _, word := range c.Words {
 			for _, spelt := range []string{word, strings.ToUpper(word), strings.ToUpper(word[:1]) + word[1:], " " + word + "\t"} {

@@ -131,7 +131,11 @@ func (r *reader) lendMaterials() (cloth, paper entry) {
 		if !ok {
 			continue
 		}
-		e, ok := r.named(v, "material", "set "+s.thickness, r.shop.materialsOr(), s.takes()...)
+		instead := "set " + s.thickness
+		if v.at.name == s.thickness { // it stands there itself
+			instead = "give its thickness"
+		}
+		e, ok := r.named(v, "material", instead, r.shop.materialsOr(), s.takes()...)
 		if !ok {
 			continue
 		}
@@ -165,7 +169,7 @@ func (r *reader) reference(s slot) (v value, ok bool) {
 	if v, ok = r.get(s.material); ok && !v.at.shop {
 		return v, true
 	}
-	if wordOf(s.thickness) != "thickness" && r.shop != nil {
+	if wordOf(s.thickness) != "thickness" {
 		for _, from := range []map[string]value{r.flags, r.file, r.lent} {
 			v, ok := from[s.thickness]
 			if !ok {

@@ -88,13 +88,14 @@ func harbour() slipcase.Job {
 			Limits: job.FitLimits{Tight: 0.25, LooseHeight: 3, LooseThickness: 2},
 		},
 		Compartments: "one", Covering: "cloth and paper",
-		Board:     slipcase.Board{Thickness: 2, Known: "as sold"},
-		Lining:    slipcase.Lining{Thickness: 0.15, Trim: 12, Order: "before"},
-		Cloth:     slipcase.Cloth{Thickness: 0.35, Overlap: 28.575, TurnIn: 28.575, MouthTurnIn: 20, SpineGap: 5, CornerDistance: 6.35, Corners: slipcase.CornersCut},
-		SidePaper: slipcase.SidePaper{Thickness: 0.15, Inset: 6.35, TurnIn: 12.7},
-		Pattern:   slipcase.Pattern{Direction: "any", Match: "none"},
-		ThumbHole: slipcase.ThumbHole{Shape: "none"},
-		Divider:   slipcase.Divider{Lap: 12},
+		Board:         slipcase.Board{Thickness: 2, Known: "as sold"},
+		Lining:        slipcase.Lining{Thickness: 0.15, Trim: 12, Order: "before"},
+		Cloth:         slipcase.Cloth{Thickness: 0.35, Overlap: 28.575, TurnIn: 28.575, MouthTurnIn: 20, SpineGap: 5, CornerDistance: 6.35, Corners: slipcase.CornersCut},
+		SidePaper:     slipcase.SidePaper{Thickness: 0.15, Inset: 6.35, TurnIn: 12.7},
+		Pattern:       slipcase.Pattern{Direction: "any", Match: "none"},
+		LiningPattern: slipcase.Pattern{Direction: "any", Match: "none"},
+		ThumbHole:     slipcase.ThumbHole{Shape: "none"},
+		Divider:       slipcase.Divider{Lap: 12},
 	}
 }
 

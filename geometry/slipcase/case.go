@@ -58,10 +58,15 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 		}
 	}
 	plan.MarkMistakable(pieces)
+	faces := s.faces(pieces)
+	said, wrong := meet(meetings(pieces, faces, s.Lining.Thickness))
+	if proof.Remarks, proof.Faults = append(proof.Remarks, said...), append(proof.Faults, wrong...); !proof.Sound() {
+		return Case{}, proof.Problems()
+	}
 	return Case{
 		Job:      j,
 		Pieces:   pieces,
-		Faces:    s.faces(pieces),
+		Faces:    faces,
 		Contents: j.contents(),
 		Cavity:   s.Cavity(),
 		Outside:  s.Outside(),

@@ -41,7 +41,11 @@ func (planned Job) checkTogether() job.Problems {
 	}
 	j.limitHole(l)
 	j.limitDivider(l)
-	j.limitPattern(l)
+	j.Pattern.limit(coveringPattern, l)
+	j.LiningPattern.limit(liningPattern, l)
+	if j.Lining.Thickness == 0 && j.LiningPattern.matches() {
+		l.Instead(liningPattern+".match", j.LiningPattern.Match, "needs linings, and lining.thickness is 0", MatchNothing)
+	}
 
 	planned.limitMouth(l, j)
 	return append(l.Broken, j.CheckLimits()...)

@@ -25,9 +25,12 @@ type Job struct {
 	Cloth        Cloth
 	SidePaper    SidePaper
 	Pattern      Pattern
-	ThumbHole    ThumbHole
-	Divider      Divider
-	AsBuilt      AsBuilt // what stands on the bench, where it was measured
+	// LiningPattern is that of the linings: FromSpine and FromTail are from the corners of
+	// the room inside.
+	LiningPattern Pattern
+	ThumbHole     ThumbHole
+	Divider       Divider
+	AsBuilt       AsBuilt // what stands on the bench, where it was measured
 }
 
 // How several volumes stand in a case.
@@ -147,7 +150,9 @@ func DefaultJob(u geometry.Unit) Job {
 			CornerDistance: job.Round(u, 6, 1./4),
 			Corners:        CornersCut,
 		},
-		Pattern:   Pattern{Direction: AnyWay, Match: MatchNothing},
-		SidePaper: SidePaper{Thickness: job.Round(u, 0.15, 0.006), Inset: job.Round(u, 6, 1./4), TurnIn: job.Round(u, 13, 1./2)},
+		Pattern: Pattern{Direction: AnyWay, Match: MatchNothing},
+
+		LiningPattern: Pattern{Direction: AnyWay, Match: MatchNothing},
+		SidePaper:     SidePaper{Thickness: job.Round(u, 0.15, 0.006), Inset: job.Round(u, 6, 1./4), TurnIn: job.Round(u, 13, 1./2)},
 	}
 }

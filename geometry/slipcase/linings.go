@@ -112,7 +112,7 @@ func (j Job) liningsAfter() []geometry.Piece {
 		seated(RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
 		seated(LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
 	const stepped = "narrower at the mouth where the template has it"
-	side.Hand = j.withHole("both sides are alike", "with a thumb hole at the mouth")
+	side.Hand = j.withHole(j.alikeLinings(), "with a thumb hole at the mouth")
 	side.Rule = geometry.SizeRule{Width: "W + cW + l − z", Height: "H + cH + 2l", Remark: stepped}
 	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
 		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}},
@@ -188,11 +188,19 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 		edges[right], edges[left] = edges[left], edges[right]
 		p.Edges, p.Spine = rectangleEdges(p, edges), mirrored(b.Spine)
 		if b.Name == "side" {
-			p.Hand = j.withHole("both sides are alike", "trim the thumb hole flush too")
+			p.Hand = j.withHole(j.alikeLinings(), "trim the thumb hole flush too")
 		}
 		out = append(out, p)
 	}
 	return out
+}
+
+// alikeLinings says how the two linings of the sides compare.
+func (j Job) alikeLinings() string {
+	if j.LiningPattern.minded() {
+		return "both sides have one size; cut each by its drawing named face"
+	}
+	return "both sides are alike"
 }
 
 // mirrored returns the edge that an edge becomes when a piece is turned over.

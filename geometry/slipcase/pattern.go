@@ -9,9 +9,8 @@ import (
 	"forel/geometry/plan"
 )
 
-// patterned tells whether a pattern is to be minded at all.
-func (j Job) patterned() bool {
-	p := j.Pattern
+// minded tells whether a pattern is to be minded at all.
+func (p Pattern) minded() bool {
 	return p.Across > 0 || p.Along > 0 || p.Direction == OneWay
 }
 
@@ -20,37 +19,35 @@ func (j Job) patterned() bool {
 var patternedPieces = []string{"side paper", "wrap", "head panel", "tail panel"}
 
 // matches tells whether the pattern is to fall on a line at all.
-func (j Job) matches() bool { return j.Pattern.Match != MatchNothing && j.Pattern.Match != "" }
+func (p Pattern) matches() bool { return p.Match != MatchNothing && p.Match != "" }
 
 // matchesAcross tells whether it is to at right angles to the grain too.
-func (j Job) matchesAcross() bool {
-	return j.Pattern.Match == MatchMirrored || j.Pattern.Match == MatchRound
-}
+func (p Pattern) matchesAcross() bool { return p.Match == MatchMirrored || p.Match == MatchRound }
 
 // leastRepeat is the smallest repeat that is taken for one.
 const leastRepeat Length = 0.1
 
-// limitPattern: what is to line up must come again, and not too soon.
-func (j Job) limitPattern(l *job.Limits) {
-	p := j.Pattern
+// limit: what is to line up must come again, and not too soon. The table is that of the
+// pattern in a job file.
+func (p Pattern) limit(table string, l *job.Limits) {
 	for _, r := range []struct {
 		key    string
 		repeat Length
-	}{{"pattern.repeat_across", p.Across}, {"pattern.repeat_along", p.Along}} {
+	}{{table + ".repeat_across", p.Across}, {table + ".repeat_along", p.Along}} {
 		if r.repeat != 0 {
 			l.AtLeast(r.key, r.repeat, leastRepeat, "is too fine to lay pieces to")
 		}
 	}
 	needs := func(repeat, what, right string) {
-		l.Instead("pattern.match", p.Match, "needs "+repeat+", the repeat "+what+" the grain", right)
+		l.Instead(table+".match", p.Match, "needs "+table+"."+repeat+", the repeat "+what+" the grain", right)
 	}
 	switch {
-	case j.matchesAcross() && p.Across == 0 && p.Along > 0:
-		needs("pattern.repeat_across", "across", MatchHeight)
-	case j.matchesAcross() && p.Across == 0:
-		needs("pattern.repeat_across", "across", MatchNothing)
+	case p.matchesAcross() && p.Across == 0 && p.Along > 0:
+		needs("repeat_across", "across", MatchHeight)
+	case p.matchesAcross() && p.Across == 0:
+		needs("repeat_across", "across", MatchNothing)
 	case p.Match == MatchHeight && p.Along == 0:
-		needs("pattern.repeat_along", "along", MatchNothing)
+		needs("repeat_along", "along", MatchNothing)
 	}
 }
 
@@ -75,19 +72,19 @@ func (j Job) wetAcross(m geometry.Material) (repeat Length, cut float64) {
 // mirrored pattern has a line, or the middle between two, on the middle of the spine.
 func (j Job) patternOn(p geometry.Piece, place string) geometry.Repeat {
 	r := geometry.Repeat{Across: j.Pattern.Across, Along: j.Pattern.Along, OneWay: j.Pattern.Direction == OneWay}
-	if !j.matches() {
+	if !j.Pattern.matches() {
 		return r
 	}
 	out, s := j.Outside(), j.Edge()
 	wet, _ := j.wetAcross(p.Material)
-	r.AtX, r.AtY = j.matchesAcross(), j.Pattern.Along > 0
+	r.AtX, r.AtY = j.Pattern.matchesAcross(), j.Pattern.Along > 0
 	fromSpine, fromTail := j.Pattern.FromSpine, j.Pattern.FromTail
 	wrapped := func() Length { // on the wrap, from its left end
 		spine := j.Cloth.MouthTurnIn + out.Width // the left edge of the spine
 		if j.Pattern.Match == MatchRound {
 			return spine + out.Thickness + fromSpine
 		}
-		return spine + out.Thickness/2 + j.offMiddle(wet)
+		return spine + out.Thickness/2 + j.Pattern.offMiddle(j.Outside().Thickness/2, wet)
 	}
 	switch p.Name {
 	case "side paper":
@@ -111,14 +108,13 @@ func (j Job) patternOn(p geometry.Piece, place string) geometry.Repeat {
 	return r
 }
 
-// offMiddle returns how far from the middle of the spine a line of a mirrored
-// pattern runs: on it, or half a repeat off, whichever brings a line nearer to
+// offMiddle returns how far from the middle of the spine, half so wide, a line of a
+// mirrored pattern runs: on it, or half a repeat off, whichever brings a line nearer to
 // where it is asked for on a side.
-func (j Job) offMiddle(wet Length) Length {
-	asked := j.Outside().Thickness/2 + j.Pattern.FromSpine // from the middle
-	off := geometry.Modulo(asked, wet)
-	if off > wet/4 && off < wet*3/4 {
-		return wet / 2
+func (p Pattern) offMiddle(half, repeat Length) Length {
+	off := geometry.Modulo(half+p.FromSpine, repeat) // asked for, from the middle
+	if off > repeat/4 && off < repeat*3/4 {
+		return repeat / 2
 	}
 	return 0
 }
@@ -127,23 +123,28 @@ func (j Job) offMiddle(wet Length) Length {
 // with its head up, with marks where lines of the pattern fall; and sets on the
 // pieces what stock they take beyond their size.
 func (j Job) faces(pieces []geometry.Piece) []geometry.Piece {
-	if !j.patterned() {
-		return nil
-	}
 	var out []geometry.Piece
 	for i := range pieces {
 		p := &pieces[i]
-		if !slices.Contains(patternedPieces, p.Name) {
+		switch {
+		case j.Pattern.minded() && slices.Contains(patternedPieces, p.Name):
+		case j.LiningPattern.minded() && slices.Contains(patternedLinings, p.Name):
+		default:
 			continue
 		}
 		places := []string{""}
-		if p.Name == "side paper" {
+		if p.Name == "side paper" || p.Name == "side lining" {
 			places = []string{"right", "left"}
 		}
 		for _, place := range places {
-			r := j.patternOn(*p, place)
-			_, cut := j.wetAcross(p.Material)
-			r.First.X *= Length(cut)
+			var r geometry.Repeat
+			if p.Material == geometry.Lining {
+				r = j.liningPatternOn(*p, place)
+			} else {
+				r = j.patternOn(*p, place)
+				_, cut := j.wetAcross(p.Material)
+				r.First.X *= Length(cut)
+			}
 			p.Extra = r.Extra()
 			out = append(out, faceOf(*p, place, r))
 		}
@@ -155,9 +156,14 @@ func (j Job) faces(pieces []geometry.Piece) []geometry.Piece {
 func faceOf(p geometry.Piece, place string, r geometry.Repeat) geometry.Piece {
 	w, h := p.Size()
 	flip := func(q geometry.Path) geometry.Path { return q.FlipX(w) }
-	r.First.X = w - r.First.X
+	if drawnFaceUp(p) {
+		flip = func(q geometry.Path) geometry.Path { return q }
+	} else {
+		r.First.X = w - r.First.X
+	}
 	if place == "left" { // what is drawn with its head at the bottom is turned about
-		flip = func(q geometry.Path) geometry.Path { return halfTurn(q.FlipX(w), w, h) }
+		up := flip
+		flip = func(q geometry.Path) geometry.Path { return halfTurn(up(q), w, h) }
 		r.First = geometry.Pt(w-r.First.X, h-r.First.Y)
 	}
 	f := geometry.Piece{
@@ -183,7 +189,7 @@ func faceOf(p geometry.Piece, place string, r geometry.Repeat) geometry.Piece {
 		line := flip(geometry.Line(e.From, e.To)).Vertices // turned about by the mirror
 		name := e.Name
 		if place == "left" { // what is the tail end of the right one is its head end
-			name = map[string]string{"tail end": "head end", "head end": "tail end"}[e.Name]
+			name = map[string]string{"tail end": "head end", "head end": "tail end", "tail edge": "head edge", "head edge": "tail edge"}[e.Name]
 			if name == "" {
 				name = e.Name
 			}
@@ -206,7 +212,7 @@ func halfTurn(p geometry.Path, w, h Length) geometry.Path {
 // ofPattern tells what the pattern costs.
 func (c Case) ofPattern() (remarks []plan.Remark) {
 	j := c.stands
-	if !j.patterned() {
+	if !j.Pattern.minded() && !j.LiningPattern.minded() {
 		return nil
 	}
 	var more float64
@@ -236,8 +242,8 @@ func (c Case) ofPattern() (remarks []plan.Remark) {
 			m = geometry.Paper
 		}
 		wet, _ := j.wetAcross(m)
-		at := geometry.Modulo(j.offMiddle(wet)-j.Outside().Thickness/2, wet)
+		at := geometry.Modulo(j.Pattern.offMiddle(j.Outside().Thickness/2, wet)-j.Outside().Thickness/2, wet)
 		remarks = append(remarks, plan.Say("a mirrored design is centred on the spine of a wrap: lines fall %s from the spine edges of the sides, and every %s on", at, wet))
 	}
-	return remarks
+	return append(remarks, j.ofLiningPattern()...)
 }

@@ -28,17 +28,37 @@ func (j *Job) Settings() job.Settings {
 		job.LengthOf("side_paper.inset", "the side paper's inset", 0.5, 60, &j.SidePaper.Inset),
 		job.LengthOf("side_paper.turn_in", "the side paper beyond the mouth", 3, 100, &j.SidePaper.TurnIn),
 		job.PercentOf("side_paper.stretch", "how much the side paper grows across the grain when glued", 0, 5, &j.SidePaper.Stretch),
-		job.LengthOf("pattern.repeat_across", "how far on the pattern comes again across the grain, 0 for not at all", 0, 1000, &j.Pattern.Across),
-		job.LengthOf("pattern.repeat_along", "how far on the pattern comes again along the grain, 0 for not at all", 0, 1500, &j.Pattern.Along),
-		job.LengthOf("pattern.from_spine", "where a line of the pattern falls, from the spine edge of a side", 0, 700, &j.Pattern.FromSpine),
-		job.LengthOf("pattern.from_tail", "where a line of the pattern falls, from the tail edge of a side", 0, 700, &j.Pattern.FromTail),
-		job.WordOf("pattern.direction", "whether the pattern has a top", []string{AnyWay, OneWay}, &j.Pattern.Direction),
-		job.WordOf("pattern.match", "what of the pattern lines up", []string{MatchNothing, MatchHeight, MatchMirrored, MatchRound}, &j.Pattern.Match),
+	}
+	own = append(own, j.Pattern.settings(coveringPattern)...)
+	own = append(own, j.LiningPattern.settings(liningPattern)...)
+	own = append(own,
 		job.LengthOf("thumb_hole.radius", "the thumb hole's radius, or how deep a triangle goes", 6, 60, &j.ThumbHole.Radius).OrAuto(),
 		job.WordOf("thumb_hole.shape", "the thumb hole in both sides", []string{NoHole, Semicircle, Triangle}, &j.ThumbHole.Shape),
 		job.LengthOf("divider.set_back", "how far a divider stands back from the mouth", 0, 60, &j.Divider.SetBack),
 		job.LengthOf("divider.lap", "the strip round a divider's mouth edge on each face", 4, 60, &j.Divider.Lap),
-	}
+	)
 	own = append(own, j.AsBuilt.settings()...)
 	return append(own, j.Common.Settings()...)
+}
+
+// The tables of a job file that tell of a pattern.
+const (
+	coveringPattern = "pattern"
+	liningPattern   = "lining_pattern"
+)
+
+// settings returns those of a pattern, in its table of a job file.
+func (p *Pattern) settings(table string) job.Settings {
+	spine, tail := "the spine edge of a side", "the tail edge of a side"
+	if table == liningPattern {
+		spine, tail = "the inner corner of a side and the spine wall", "the inner corner at the tail"
+	}
+	return job.Settings{
+		job.LengthOf(table+".repeat_across", "how far on the pattern comes again across the grain, 0 for not at all", 0, 1000, &p.Across),
+		job.LengthOf(table+".repeat_along", "how far on the pattern comes again along the grain, 0 for not at all", 0, 1500, &p.Along),
+		job.LengthOf(table+".from_spine", "where a line of the pattern falls, from "+spine, 0, 700, &p.FromSpine),
+		job.LengthOf(table+".from_tail", "where a line of the pattern falls, from "+tail, 0, 700, &p.FromTail),
+		job.WordOf(table+".direction", "whether the pattern has a top", []string{AnyWay, OneWay}, &p.Direction),
+		job.WordOf(table+".match", "what of the pattern lines up", []string{MatchNothing, MatchHeight, MatchMirrored, MatchRound}, &p.Match),
+	}
 }

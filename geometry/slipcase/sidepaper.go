@@ -14,7 +14,7 @@ func (j Job) sidePaper() geometry.Piece {
 	p := panel("side paper", geometry.Paper, width, height)
 	p.Count, p.Grain, p.FaceUp = 2, geometry.GrainHeight, "back up (the face that is glued)"
 	hand := "both sides are alike"
-	if j.patterned() {
+	if j.Pattern.minded() {
 		hand = "both sides have one size; cut each by its drawing named face"
 	}
 	p.Hand = j.withHole(hand, "thumb hole: cut it smaller, snip its edge, turn the tabs over the board")

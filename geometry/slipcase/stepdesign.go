@@ -12,12 +12,31 @@ import (
 	"forel/geometry/work"
 )
 
-// designed names the pieces that are cut by the printed design of their stock, as
-// they are spoken of; empty where there are none.
-func (c Case) designed() string {
+// design is the printed design of a stock: of what covers the case, or of its linings.
+type design struct {
+	Pattern
+	of []geometry.Piece // the drawings of pieces that are cut by it
+}
+
+// designs returns those of the covering and of the linings.
+func (c Case) designs() (covering, lining design) {
+	covering.Pattern, lining.Pattern = c.Job.Pattern, c.Job.LiningPattern
+	for _, f := range c.Faces {
+		if f.Material == geometry.Lining {
+			lining.of = append(lining.of, f)
+		} else {
+			covering.of = append(covering.of, f)
+		}
+	}
+	return covering, lining
+}
+
+// designed names the pieces that are cut by a printed design, as they are spoken of; empty
+// where there are none.
+func (c Case) designed(d design) string {
 	var names []string
 	for _, p := range c.Pieces {
-		if !slices.ContainsFunc(c.Faces, func(f geometry.Piece) bool { return f.FaceOf == p.Name }) {
+		if !slices.ContainsFunc(d.of, func(f geometry.Piece) bool { return f.FaceOf == p.Name }) {
 			continue
 		}
 		name := p.Name
@@ -29,44 +48,47 @@ func (c Case) designed() string {
 	return wording.And(names)
 }
 
-// designStep returns the step of cutting pieces by the printed design of their
-// stock, none where it has no design to be minded.
-func (m model) designStep() []plan.Step {
-	faces := m.whole.Faces
+// designStep returns the step of cutting pieces by a printed design, none where there is
+// none to be minded.
+func (m model) designStep(d design) []plan.Step {
+	faces := d.of
 	if len(faces) == 0 {
 		return nil
 	}
-	matched := m.job.matches()
+	ofLinings := faces[0].Material == geometry.Lining
 	var names, rough []string
 	var sizes []Length
 	for _, f := range faces {
 		names = append(names, f.Name)
 	}
 	for _, p := range m.whole.Pieces {
-		if p.Extra == (geometry.Point{}) {
+		if p.Extra == (geometry.Point{}) || p.Material != faces[0].Material {
 			continue
 		}
 		w, h := p.Rough()
 		rough, sizes = append(rough, p.Name+" %s × %s"), append(sizes, w, h)
 	}
 	stock := "paper"
-	if m.job.Covering == AllCloth {
+	if faces[0].Material == geometry.Cloth {
 		stock = "cloth"
 	}
-	s := plan.Step{Title: "Cut the " + m.whole.designed() + " by the printed design", Short: m.job.designShort()}
+	s := plan.Step{Title: "Cut the " + m.whole.designed(d) + " by the printed design", Short: d.short()}
 	if len(rough) > 0 {
 		s.Text = append(s.Text, plan.Say("Cut each roughly first, with the extra that the cut list says: "+wording.And(rough)+".", sizes...))
 	}
 	lay := "the lines of the printed design along its edges"
-	if matched {
+	if d.matches() {
 		lay = "its marks on lines of the printed design"
 	}
-	if m.job.Pattern.Direction == OneWay {
+	if d.Direction == OneWay {
 		lay += ", the top of the design at its head"
 	}
 	s.Text = append(s.Text, plan.Say("Cut the drawing named face out of its print. With the face of the "+stock+" up, lay the drawing on it, "+lay+". Draw round it and cut. The drawings: "+wording.And(names)+"."))
 	mark := "Mark the head of each on its back"
-	if m.has("side paper") {
+	switch {
+	case ofLinings:
+		mark = "The two side linings are not alike: mark every lining on its back with its name, right or left, and which edge is at the head, or of head and tail at the spine"
+	case m.has("side paper"):
 		mark = "The two side papers are not alike: mark each on its back, right or left, and its head"
 	}
 	s.Text = append(s.Text, plan.Say(mark+", before you paste."))
@@ -75,9 +97,9 @@ func (m model) designStep() []plan.Step {
 	return []plan.Step{s}
 }
 
-// designShort says how pieces of patterned stock are cut, in a sentence.
-func (j Job) designShort() stage.Say {
-	if !j.matches() {
+// short says how pieces of patterned stock are cut, in a sentence.
+func (d design) short() stage.Say {
+	if !d.matches() {
 		return plan.Say("Lay the lines of the pattern along the edges of the pieces; the drawings named face show them as the pattern is seen.")
 	}
 	return plan.Say("Cut patterned pieces roughly first; then lay their drawing named face on the pattern, its marks on lines, and cut along it.")

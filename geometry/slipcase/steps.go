@@ -23,7 +23,8 @@ func (c Case) steps() []plan.Step {
 	}
 	out := []plan.Step{before.measureStep(), before.cutStep(), before.dryStep()}
 	if m.lined {
-		out = append(out, before.liningStep())
+		_, lining := before.whole.designs()
+		out = append(append(out, before.designStep(lining)...), before.liningStep())
 	}
 	if m.has("divider") {
 		out = append(out, before.dividerStripStep())
@@ -35,6 +36,8 @@ func (c Case) steps() []plan.Step {
 		out = append(out, m.holeStep(on))
 	}
 	if m.has("side lining") && !m.lined {
+		_, lining := m.whole.designs()
+		out = append(out, m.designStep(lining)...)
 		out = append(out, m.liningsInStep(m.covered(on...)))
 	}
 	return append(out, m.lastStep(on))
@@ -129,11 +132,15 @@ func (m model) liningStep() plan.Step {
 	if m.has("divider") {
 		dividers = " Line a divider on both faces, one right after the other: it dries flat."
 	}
+	middle := ""
+	if m.job.LiningPattern.matches() {
+		middle = " Prick the outline of the board through from its template first: only where the board lies within it do the lines meet at the corners. Paste the two side linings to the sides as they are marked, right and left."
+	}
 	return plan.Step{
 		Title: "Line the boards",
 		Short: plan.Say("Paste the linings to the boards, let them dry under a weight, trim them flush."),
 		Text: []stage.Say{
-			plan.Say("Brush paste on the back of a lining, from the middle outward, and lay the board into its middle. Turn it over and rub it down through waste paper."),
+			plan.Say("Brush paste on the back of a lining, from the middle outward, and lay the board into its middle." + middle + " Turn it over and rub it down through waste paper."),
 			plan.Say("Lay it between release papers and boards, with a weight on top, " + dries + ". Paper pulls a board hollow while it dries; the weight keeps it flat."),
 			plan.Say("Trim the lining flush with the board on all sides. Do the same with every board." + dividers),
 		},
@@ -307,7 +314,8 @@ func (j Job) playWords() stage.Say {
 // outsideWords says what the bare case must measure before its covering is cut.
 func (m model) outsideWords() stage.Say {
 	o, later := m.whole.Outside, ""
-	if what := m.whole.designed(); what != "" {
+	covering, _ := m.whole.designs()
+	if what := m.whole.designed(covering); what != "" {
 		later = " The " + what + " come later: they are cut by the printed design."
 	}
 	measure := "Measure the bare case outside, each way at several places: as planned it is %s high, %s deep, %s thick. What stands on the bench counts from now on."
@@ -334,12 +342,16 @@ func (c Case) coveredWith() string {
 
 // liningsInStep returns the step of linings that go in when the case is covered.
 func (m model) liningsInStep(base []stage.Face) plan.Step {
+	slide := "Slide each in dry first; trim it if it buckles."
+	if m.job.LiningPattern.matches() {
+		slide = "Slide each in dry first, right and left as they are marked, and see that the lines meet at the corners; trim it if it buckles, at the mouth only."
+	}
 	return plan.Step{
 		Title: "Paste the linings in",
 		Short: plan.Say("Paste the linings in: sides, spine, head and tail."),
 		Text: []stage.Say{
 			plan.Say("Paste the linings in this order: both sides, the spine, head and tail. Each fits between those before it and stays %s back from the mouth edge.", linedShort),
-			plan.Say("Slide each in dry first; trim it if it buckles. Paste it, slide it in, rub it down with a folder. Prop the mouth open " + dries + "."),
+			plan.Say(slide + " Paste it, slide it in, rub it down with a folder. Prop the mouth open " + dries + "."),
 		},
 		Pictures: [][]stage.Picture{m.liningsInFigures(base)},
 		Spells:   []work.Spell{m.pasteLinings().Dry(work.LiningDry, "the paste of the linings, the mouth propped open", "")},

@@ -12,13 +12,14 @@ import (
 
 // coverSteps returns the steps of the covering, and what is then on the case.
 func (m model) coverSteps() (steps []plan.Step, on []covering) {
+	design, _ := m.whole.designs()
 	switch m.job.Covering {
 	case AllCloth, AllPaper:
-		return append(m.designStep(), m.wrapSteps()...), []covering{wrapCover, headPanel, tailPanel}
+		return append(m.designStep(design), m.wrapSteps()...), []covering{wrapCover, headPanel, tailPanel}
 	case SidesOnly:
-		return append(m.designStep(), m.paperStep()), []covering{rightPaper, leftPaper}
+		return append(m.designStep(design), m.paperStep()), []covering{rightPaper, leftPaper}
 	}
-	steps = append(m.clothSteps(), m.designStep()...)
+	steps = append(m.clothSteps(), m.designStep(design)...)
 	return append(steps, m.paperStep(spineCloth, headCloth, tailCloth)), []covering{spineCloth, headCloth, tailCloth, rightPaper, leftPaper}
 }
 

@@ -34,7 +34,11 @@ type stockKey struct {
 }
 
 func keyOf(j Job, p geometry.Piece) stockKey {
-	return stockKey{p.Material, j.stock(p.Material), p.Pattern.Across, p.Pattern.Along, p.FaceOf != ""}
+	across, along := p.Pattern.Across, p.Pattern.Along // of the stock, whose grain runs along its height
+	if p.Grain == geometry.GrainWidth {
+		across, along = along, across
+	}
+	return stockKey{p.Material, j.stock(p.Material), across, along, p.FaceOf != ""}
 }
 
 // tile is a piece of patterned stock to be laid: its box, and where from the
