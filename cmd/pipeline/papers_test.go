@@ -41,7 +41,7 @@ func TestEveryPaperThroughEveryCommand(t *testing.T) {
 				pipeline.Templates{Job: job}, pipeline.Templates{Job: job, MarkOut: true}, pipeline.Gauge{Source: pipeline.Source{Flags: append(flags, jobfile.Flag{Name: "--set print.margin", Key: "print.margin", Value: "10"})}},
 				pipeline.Measure{Job: job}, pipeline.Handout{Job: job}, pipeline.Handout{Job: job, Short: true}, pipeline.Handout{Job: job, Blank: true},
 				pipeline.Stock{Job: job, Effort: "0", Draw: true}, pipeline.Order{Cases: pipeline.Cases{Job: job}, Effort: "0", Draw: true}, pipeline.Quote{Cases: pipeline.Cases{Job: job}, Effort: "0", Draw: true}, cutter,
-				pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true}, pipeline.Timetable{Cases: pipeline.Cases{Job: job}, Draw: true},
+				pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true}, pipeline.Record{Job: job, Show: true, Draw: true}, pipeline.Timetable{Cases: pipeline.Cases{Job: job}, Draw: true},
 			} {
 				if h, ok := c.(pipeline.Handout); ok && h.Blank {
 					h.Job.Example = false

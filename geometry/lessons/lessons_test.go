@@ -87,7 +87,7 @@ func TestLearnsTheTruth(t *testing.T) {
 	for _, squareness := range []float64{0, 0.3} {
 		t.Run(fmt.Sprintf("squareness %g", squareness), func(t *testing.T) {
 			r := rand.New(rand.NewPCG(1, uint64(squareness*10)))
-			held, of := map[string]int{}, 0
+			held, of, variance := map[string]int{}, 0, 0.0
 			all := [][]fit.Quantity{quantities(t, 220, geometry.Length(squareness)), quantities(t, 310, geometry.Length(squareness))}
 			for range makers {
 				m := anyMaker(r)
@@ -118,10 +118,12 @@ func TestLearnsTheTruth(t *testing.T) {
 				hold("cutting mean", cutting.Off.MeanLow, m.cuttingMore, cutting.Off.MeanHigh)
 				hold("cutting deviation", cutting.Own.SDLow, m.cutting, cutting.Own.SDHigh)
 				hold("placing deviation", placing.Own.SDLow, m.placing, placing.Own.SDHigh)
+				variance += math.Pow(placing.Own.SD/m.placing, 2) / makers
 				hold("play mean", play.Off.MeanLow, m.cuttingMore-2*m.boardMore, play.Off.MeanHigh)
 				hold("play deviation", play.Off.SDLow, playSD, play.Off.SDHigh)
 			}
 			require.Len(t, held, 7)
+			assert.InDelta(t, 1, variance, 0.05, "what squareness does is not put down to placing") // the mean of as many has a deviation of some 0.01
 			for what, n := range held {
 				rate := float64(n) / float64(of)
 				t.Logf("%s: %.1f %%", what, 100*rate)

@@ -150,7 +150,7 @@ func TestRemediesInTheChain(t *testing.T) {
 	seen := map[string]bool{}
 	chains := func(yield func(plan.Kind, plan.Plan) bool) {
 		for _, k := range kinds.All {
-			for _, height := range []geometry.Length{60, 220} { // on a low case head and tail cloth meet
+			for _, height := range []geometry.Length{45, 220} { // on a low case head and tail cloth meet
 				coverings := []string{""}
 				if s, ok := k.New(geometry.MM).Settings().Find("covering"); ok {
 					coverings = s.Words
