@@ -22,8 +22,8 @@ JOB.record.toml beside the job, each time with what was planned, so that a job c
 later spoils nothing. It prints what was measured beside what it should be, and whether
 that is what was to be expected.
 
---show lists all that can be measured of this case, with what is taken down so far; it
-writes nothing. Readings at several places have ; or , between them. What the job file
+--show lists all that can be measured of this case, with what is taken down so far; with
+--out it makes a sheet of that to write on at the bench. Readings at several places have ; or , between them. What the job file
 tells under [as_built] is taken down too, where nothing else is given. A slip is put
 right in the record with a text editor: of several of one name the last counts.
 
@@ -39,9 +39,21 @@ example:
 func flagsRecord(f *flags) action {
 	var r pipeline.Record
 	f.job(&r.Job)
-	f.dated = true
+	f.out("", "case/", "with --show: `folder` to write record.pdf into, a sheet to write on at the bench; made if it is not there", &r.Draw)
+	f.prints()
 	f.settings(r.Settings())
+	makes := f.makes(&r)
 	return func(out io.Writer, say voice) error {
+		if r.Show {
+			if f.NArg() == 1 && f.Arg(0) != "" {
+				old, err := f.recordOf(filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))))
+				if err != nil {
+					return err
+				}
+				r.Old = old
+			}
+			return makes(out, say)
+		}
 		bad, err := f.gather()
 		if err != nil {
 			say.status(bad.Err())
@@ -50,16 +62,10 @@ func flagsRecord(f *flags) action {
 		if bad != nil {
 			return append(bad, f.wrong(r)...)
 		}
-		if len(f.Args()) != 1 || f.Arg(0) == "" { // it is refused, or only shown
+		if f.NArg() != 1 || f.Arg(0) == "" || r.Draw { // it is refused
 			return f.report(r, out, say)
 		}
 		folder, name := filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))
-		if r.Show {
-			if r.Old, err = f.recordOf(filepath.Join(folder, name)); err != nil {
-				return err
-			}
-			return f.report(r, out, say)
-		}
 		ctx, stop := stoppable()
 		defer stop()
 		s, err := shelf.Open(ctx, folder, "") // what is read under its lock is still there when the new one lands

@@ -18,6 +18,7 @@ import (
 func (r *reader) lend() {
 	r.lendHabits()
 	r.lendPrinter()
+	r.lendCutter()
 	patterned, ofPaper := r.lendMaterials()
 	r.lendPattern(patterned, ofPaper)
 }
@@ -37,23 +38,41 @@ func (r *reader) lendHabits() {
 
 // lendPrinter takes [print] from the printer that the job names.
 func (r *reader) lendPrinter() {
-	v, ok := r.get(printerKey)
+	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.printersOr(), printKeys, overlap.Key, ink.Key)
+}
+
+// lendCutter takes [machine] from the machine that the job names.
+func (r *reader) lendCutter() {
+	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.cuttersOr(), keysOf(machineSettings))
+}
+
+// lendTable takes a table from what a key of it names. A habit is of another one, but for
+// some keys.
+func (r *reader) lendTable(key, what, instead string, all []entry, keys []string, habits ...string) {
+	v, ok := r.get(key)
 	if !ok {
 		return
 	}
-	delete(r.lent, printerKey)
-	e, ok := r.named(v, "printer", "set the keys of [print]", r.shop.printersOr())
+	delete(r.lent, key)
+	e, ok := r.named(v, what, "set "+instead, all)
 	if !ok {
 		return
 	}
-	for _, key := range printKeys {
+	for _, key := range keys {
 		if was, ok := r.shop.value(e.key, wordOf(key)); ok {
 			r.lent[key] = was
-		} else if key != overlap.Key && key != ink.Key {
-			delete(r.lent, key) // a habit, of another printer
+		} else if !slices.Contains(habits, key) {
+			delete(r.lent, key)
 		}
 	}
-	r.taken = append(r.taken, "printer "+e.name)
+	r.taken = append(r.taken, what+" "+e.name)
+}
+
+func (s *Shop) cuttersOr() []entry {
+	if s == nil {
+		return nil
+	}
+	return s.cutters
 }
 
 func (s *Shop) printersOr() []entry {
@@ -112,7 +131,11 @@ func (r *reader) lendMaterials() (cloth, paper entry) {
 		if !ok {
 			continue
 		}
-		e, ok := r.named(v, "material", "set "+s.thickness, r.shop.materialsOr(), s.takes()...)
+		instead := "set " + s.thickness
+		if v.at.name == s.thickness { // it stands there itself
+			instead = "give its thickness"
+		}
+		e, ok := r.named(v, "material", instead, r.shop.materialsOr(), s.takes()...)
 		if !ok {
 			continue
 		}
@@ -146,7 +169,7 @@ func (r *reader) reference(s slot) (v value, ok bool) {
 	if v, ok = r.get(s.material); ok && !v.at.shop {
 		return v, true
 	}
-	if wordOf(s.thickness) != "thickness" && r.shop != nil {
+	if wordOf(s.thickness) != "thickness" {
 		for _, from := range []map[string]value{r.flags, r.file, r.lent} {
 			v, ok := from[s.thickness]
 			if !ok {

@@ -17,7 +17,7 @@ import (
 func TestPagesAreThoseOfTheDocument(t *testing.T) {
 	text := start(t)
 	for name, flags := range map[string]map[string]string{
-		"templates": {"separate": "true"}, "handout": {"short": "true"}, "gauge": nil, "measure": {"volumes": "2"}, "fit": nil, "prove": nil,
+		"templates": {"separate": "true"}, "handout": {"short": "true"}, "gauge": nil, "timetable": {"start": "2026-12-01"}, "measure": {"volumes": "2"}, "fit": nil, "prove": nil,
 		"stock": {"effort": "0"}, "cutter": {"bed": "600x300", "effort": "0"},
 	} {
 		a := ask(t, page.Request{Do: "make", Name: name, Text: text, Flags: flags, Pages: true})
@@ -42,7 +42,7 @@ func TestFaultsOfSettings(t *testing.T) {
 		{"cutter", "bed", ""}, {"cutter", "bed", "wide"}, {"cutter", "kerf", "x"}, {"cutter", "tabs", "many"}, {"cutter", "tabs", "-3"},
 		{"cutter", "grain", "sideways"}, {"cutter", "colour", "cutting=red"}, {"cutter", "effort", "much"}, {"cutter", "creases", "tin"},
 		{"templates", "only", "tin"}, {"templates", "line", "9"}, {"templates", "round", "7"}, {"cutlist", "outlines", "true"}, {"stock", "effort", "-"},
-		{"gauge", "check", "true"}, {"templates", "separate", "perhaps"},
+		{"gauge", "check", "true"}, {"timetable", "start", "soon"}, {"templates", "separate", "perhaps"},
 	} {
 		flags := map[string]string{test.setting: test.typed}
 		if test.of == "cutter" && test.setting != "bed" {

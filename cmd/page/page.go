@@ -218,7 +218,7 @@ func changesOf(changes []Change) []jobfile.Change {
 
 // media returns the media type of a file.
 func media(name string) string {
-	for end, of := range map[string]string{".zip": "application/zip", ".pdf": "application/pdf", ".svg": "image/svg+xml", ".json": "application/json", ".csv": "text/csv", ".md": "text/markdown", ".html": "text/html", ".toml": "application/toml"} {
+	for end, of := range map[string]string{".zip": "application/zip", ".pdf": "application/pdf", ".svg": "image/svg+xml", ".json": "application/json", ".csv": "text/csv", ".ics": "text/calendar", ".md": "text/markdown", ".html": "text/html", ".toml": "application/toml"} {
 		if strings.HasSuffix(name, end) {
 			return of
 		}

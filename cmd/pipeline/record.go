@@ -24,7 +24,8 @@ type Record struct {
 	Readings []string // what was measured, as name=lengths
 	Did      []string // what was done to the case before that
 	Day      string   // of the measuring, such as 2026-05-02; "": that of the Source, if any
-	Show     bool     // tell of all that can be measured, and write nothing
+	Show     bool     // tell of all that can be measured, and take nothing down
+	Draw     bool     // and a sheet to write it on at the bench
 
 	usual []string // readings of usual names
 }
@@ -62,9 +63,12 @@ func (r *Record) Settings() []Setting {
 		Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings},
 		Setting{Name: "done", Usage: "`what` was done to the case before this was measured, such as \"pared the cloth at the mouth\"", To: &r.Did},
 		Setting{Name: "date", Usage: "`day` of the measuring, such as 2026-05-02", To: &r.Day},
-		Setting{Name: "show", Usage: "list all that can be measured, with what is taken down; write nothing", To: &r.Show},
+		Setting{Name: "show", Usage: "list all that can be measured, with what is taken down; take nothing down; with --out a sheet to write on too", To: &r.Show},
 	)
 }
+
+// sheetName is the sheet to write on.
+const sheetName = "record.pdf"
 
 // RecordSuffix is how the name of a record ends.
 const RecordSuffix = ".record.toml"
@@ -77,6 +81,9 @@ func RecordName(jobName string) string {
 // Make takes down what was measured.
 func (r Record) Make(context.Context) (out Result, err error) {
 	var bad jobfile.Issues
+	if r.Draw && !r.Show {
+		bad = refuse(bad, "--out writes an empty sheet, and nothing is taken down with it", "give --show as well, or leave --out away")
+	}
 	if len(r.Files) == 0 && !r.Show {
 		bad = refuse(bad, "no job file for the record to stand beside", "name one, such as forel record case.toml")
 	}
@@ -103,7 +110,7 @@ func (r Record) Make(context.Context) (out Result, err error) {
 		}
 		before = r.Old.Data
 	}
-	readings, bad := r.typed(quantities, w.round.Unit)
+	readings, bad := typed(usualReadings, r.usual, r.Readings, quantities, w.round.Unit)
 	if len(readings) == 0 && bad == nil {
 		readings = built(w, quantities, old)
 	}
@@ -129,6 +136,15 @@ func (r Record) Make(context.Context) (out Result, err error) {
 		}
 	}
 	lines := linesOf(quantities, old)
+	if r.Draw {
+		out.Document = lessons.Sheet(w.plan.Title, lines, w.printed())
+		doc, err := out.Document.PDF()
+		if err != nil {
+			return out, err
+		}
+		out.Files, out.Wrote, out.Set = []File{{Name: sheetName, Data: doc}}, []string{sheetName}, "record"
+		out.Print = Print{sheetName, w.file.Print.Sheet.String(), ""}
+	}
 	if !r.Show {
 		lines = slices.DeleteFunc(lines, func(l lessons.Line) bool { return len(l.Readings) == 0 })
 	}
@@ -139,13 +155,9 @@ func (r Record) Make(context.Context) (out Result, err error) {
 // quantitiesOf returns what can be measured of a case as it was planned, before anything
 // of it was made, and what is made.
 func quantitiesOf(w worked) ([]fit.Quantity, string, error) {
-	sound, refused, _ := w.file.Kind.Planned(w.file.Job).Check()
-	if len(refused) > 0 {
-		return nil, "", Problems(refused)
-	}
-	p, err := sound.Make()
+	p, err := planned(w)
 	if err != nil {
-		return nil, "", Problems(err)
+		return nil, "", err
 	}
 	return fit.Quantities(p.Chain), p.Kind, nil
 }
@@ -164,8 +176,9 @@ func linesOf(quantities []fit.Quantity, rec recordfile.Record) (out []lessons.Li
 	return out
 }
 
-// typed reads what was measured.
-func (r Record) typed(quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
+// typed reads what was measured: of the usual names what each was given, of others
+// name=lengths.
+func typed(names, given, others []string, quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
 	read := func(flag, name, text string) {
 		q, ok := quantityOf(quantities, name)
 		if !ok {
@@ -193,12 +206,12 @@ func (r Record) typed(quantities []fit.Quantity, u geometry.Unit) (out []recordf
 		}
 		out = append(out, recordfile.Reading{Of: q, All: all})
 	}
-	for i, text := range r.usual {
+	for i, text := range given {
 		if text != "" {
-			read("--"+flagOf(usualReadings[i]), usualReadings[i], text)
+			read("--"+flagOf(names[i]), names[i], text)
 		}
 	}
-	for _, kv := range r.Readings {
+	for _, kv := range others {
 		name, text, ok := strings.Cut(kv, "=")
 		if name = strings.TrimSpace(name); !ok || name == "" {
 			bad = refuse(bad, fmt.Sprintf("--reading %.40q gives no name and lengths", kv), "write it as name=lengths, such as cloth=0.36")

@@ -34,7 +34,7 @@ func TestBrowserMakesTheSameFiles(t *testing.T) {
 	}
 	const all = "./internal/everything"
 	wasm, native := filepath.Join(t.TempDir(), "all.wasm"), filepath.Join(t.TempDir(), "all")
-	goes(t, browser, "build", "-trimpath", "-gcflags=forel/...=-l", "-o", wasm, all) // as the page is, so that both share it
+	goes(t, browser, "build", "-o", wasm, all)
 	goes(t, nil, "build", "-o", native, all)
 	info, err := os.Stat(wasm)
 	require.NoError(t, err)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"forel/geometry/plan"
 	"forel/geometry/tolerance"
@@ -48,10 +49,12 @@ func (q Quantity) Within() (low, high Length) {
 	return q.Expected.Under(0.025), q.Expected.Under(0.975)
 }
 
-// keyed writes a name as a key: lower case letters with hyphens between words.
+// keyed writes a name as a key: lower case letters and digits with hyphens between words.
 func keyed(name string) string {
-	name = strings.NewReplacer("'", "", ",", "").Replace(strings.ToLower(name))
-	return strings.Join(strings.Fields(name), "-")
+	words := strings.FieldsFunc(strings.ReplaceAll(strings.ToLower(name), "'", ""), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	})
+	return strings.Join(words, "-")
 }
 
 // PlayKey returns the key of the room left in a gap.

@@ -273,3 +273,6 @@ func (h Hours) On(day time.Time) (out [][2]time.Time) {
 	}
 	return out
 }
+
+// Closes tells whether there are days on which the bench is closed out of turn.
+func (h Hours) Closes() bool { return len(h.closed) > 0 }

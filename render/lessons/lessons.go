@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"forel/geometry"
@@ -11,6 +12,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/lessons"
 	"forel/geometry/wording"
+	renderfit "forel/render/fit"
 )
 
 // Advice is what was learnt for one job.
@@ -51,7 +53,7 @@ func Lessons(l lessons.Learnt, a *Advice, u geometry.Unit) []byte {
 	return []byte(b.String())
 }
 
-// tables writes settings as tables of a job file whose unit is u.
+// tables writes settings as tables of a job file.
 func tables(sets []job.Change, u geometry.Unit) string {
 	var b strings.Builder
 	table := ""
@@ -66,10 +68,8 @@ func tables(sets []job.Change, u geometry.Unit) string {
 	return b.String()
 }
 
-// toml writes a length as a value of a job file whose unit is u.
-func toml(l Length, u geometry.Unit) string {
-	return strings.TrimSuffix(geometry.Settable(l, u), " "+u.String())
-}
+// toml writes a length as a value of a job file, whatever its units are.
+func toml(l Length, u geometry.Unit) string { return strconv.Quote(geometry.Settable(l, u)) }
 
 // rowsOf is the table of what was learnt.
 func rowsOf(l lessons.Learnt, u geometry.Unit) [][]string {
@@ -137,9 +137,7 @@ func (a Advice) text(u geometry.Unit) string {
 	if t := wording.OneLine(a.Title); t != "" {
 		name = t
 	}
-	chances := func(c fit.Chance) string {
-		return fmt.Sprintf("too tight: %s, too loose: %s", percent(c.Tight), percent(c.Loose))
-	}
+	chances := renderfit.ChancesOf
 	if len(a.Clearances) > 0 {
 		fmt.Fprintf(&b, "\nfor %s the smallest clearances with which a book sticks no more than once in %.0f:\n", name, 1/fit.Once)
 		b.WriteString(tables(a.Clearances, u))
@@ -149,12 +147,4 @@ func (a Advice) text(u geometry.Unit) string {
 		fmt.Fprintf(&b, "and with these clearances: %s\n", chances(a.Then))
 	}
 	return b.String()
-}
-
-// percent writes a chance in percent.
-func percent(p float64) string {
-	if p > 0 && p < 0.001 {
-		return "< 0.1 %"
-	}
-	return fmt.Sprintf("%.1f %%", 100*p)
 }

@@ -63,7 +63,7 @@ func (d *doc) solid(box geometry.Box) Length {
 		return d.clearances(lower)
 	}
 	corner := lower
-	corner.Min.X = box.Max.X - lensWide
+	corner.Min.X, corner.Max.X = box.Max.X-lensWide, box.Max.X-4 // a viewer's typeface may be wider
 	d.panel(d.closeup(picture, seen)).Draw(d, corner, figure.AtRight)
 	lower.Max.X = corner.Min.X - beside
 	return max(lower.Max.Y, d.clearances(lower))
