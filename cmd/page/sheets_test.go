@@ -25,7 +25,7 @@ import (
 func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 	t.Parallel()
 	browser.Find(t)
-	flags := map[string]map[string]string{"templates": nil, "handout": {"short": "true"}, "cutlist": {"format": "json"}, "stock": {"effort": "0"}, "cutter": {"bed": "1400x1200", "effort": "0"}}
+	flags := map[string]map[string]string{"templates": nil, "handout": {"short": "true"}, "cutlist": {"format": "json"}, "stock": {"effort": "0"}, "cutter": {"bed": "1400x1200 mm", "effort": "0"}}
 	p := browser.Open(t, browser.Build(t))
 	p.Wait(t, settled)
 	jobs := worked(t)
