@@ -42,6 +42,11 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 				flags = append(flags, set(s.Key, fmt.Sprintf("%.4g mm", rapid.Float64Range(s.Min, min(s.Max, 40)).Draw(t, s.Key))))
 			}
 		}
+		for _, key := range []string{"lining_pattern.repeat_across", "lining_pattern.repeat_along"} {
+			if _, ok := k.New(unit).Settings().Find(key); ok { // what is to match must come again
+				flags = append(flags, set(key, "24 mm"))
+			}
+		}
 		if _, ok := k.New(unit).Settings().Find("chemise.book_cover"); ok {
 			flags = append(flags, set("chemise.book_cover", "2.5 mm"))
 		}

@@ -48,6 +48,7 @@ func cases() *rapid.Generator[slipcase.Case] {
 		for _, c := range j.Settings().Words() {
 			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
+		j.Pattern, j.LiningPattern = slipcase.DefaultJob(geometry.MM).Pattern, slipcase.DefaultJob(geometry.MM).LiningPattern // which no fit asks for
 		j.Board.Thickness = length(1, 3.2, "board")
 		j.Lining.Thickness = rapid.SampledFrom([]Length{0, 0.15, 0.3}).Draw(t, "lining")
 		j.Cloth.Thickness, j.SidePaper.Thickness = length(0.1, 0.5, "cloth"), length(0.05, 0.3, "paper")

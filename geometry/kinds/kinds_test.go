@@ -110,7 +110,7 @@ func anyPlan(t *rapid.T) (plan.Kind, plan.Plan) {
 	}
 	for _, s := range j.Settings() {
 		switch s.Key {
-		case "pattern.repeat_across", "pattern.repeat_along":
+		case "pattern.repeat_across", "pattern.repeat_along", "lining_pattern.repeat_across", "lining_pattern.repeat_along":
 			*s.Length = mm(20, 60, s.Key)
 		case "board.thickness", "card.thickness":
 			*s.Length = geometry.Length(rapid.Float64Range(1, 4).Draw(t, s.Key))

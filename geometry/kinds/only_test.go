@@ -20,9 +20,11 @@ func TestLeftOut(t *testing.T) {
 	for _, k := range kinds.All {
 		j := k.New(geometry.MM)
 		j.Shared().Books = []job.Book{book(221, 148.5, 32)}
-		if match, ok := j.Settings().Find("pattern.match"); ok { // with pieces seen from their faces
-			across, _ := j.Settings().Find("pattern.repeat_across")
-			*match.Word, *across.Length = "mirror", 18
+		for _, table := range []string{"pattern", "lining_pattern"} { // with pieces seen from their faces
+			if match, ok := j.Settings().Find(table + ".match"); ok {
+				across, _ := j.Settings().Find(table + ".repeat_across")
+				*match.Word, *across.Length = "mirror", 18
+			}
 		}
 		p, err := plantest.Plan(j)
 		require.NoError(t, err, k.About)

@@ -134,7 +134,7 @@ func (m model) liningStep() plan.Step {
 	}
 	middle := ""
 	if m.job.LiningPattern.matches() {
-		middle = " Prick the outline of the board through from its template first: only where the board lies within it do the lines meet at the corners. Paste the two side linings to the sides as they are marked, right and left."
+		middle = " Prick its outline through from the template before: only where the board lies within it do the lines meet at the corners. The two side linings go to the sides as they are marked, right and left."
 	}
 	return plan.Step{
 		Title: "Line the boards",

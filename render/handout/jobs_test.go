@@ -122,7 +122,9 @@ func anyJob(t *rapid.T) slipcase.Job {
 		for _, c := range j.Settings().Words() {
 			*c.Word = rapid.SampledFrom(c.Words).Draw(t, c.Key)
 		}
-		if rapid.Bool().Draw(t, "unlined") {
+		j.LiningPattern.Across, j.LiningPattern.Along = 24, 24
+		if j.Pattern.Across, j.Pattern.Along = 40, 30; rapid.Bool().Draw(t, "unlined") {
+			j.LiningPattern = slipcase.DefaultJob(geometry.MM).LiningPattern
 			j.Lining.Thickness = 0
 		}
 		j.Board.Thickness = length(rapid.Float64Range(1, 4).Draw(t, "board"))

@@ -104,9 +104,18 @@ func AnyCase(t *rapid.T) slipcase.Case {
 	}
 	j.Lining.Thickness = rapid.SampledFrom([]geometry.Length{0, 0.15, 0.4}).Draw(t, "lining")
 	j.Lining.Trim = rapid.SampledFrom([]geometry.Length{0, 3, 12, 40}).Draw(t, "trim")
+	plain := slipcase.DefaultJob(geometry.MM).Pattern // what is to match must come again
 	if rapid.Bool().Draw(t, "patterned") {
 		j.Pattern.Across = length(5, 300, "repeat across")
 		j.Pattern.Along = length(5, 300, "repeat along")
+	} else {
+		j.Pattern = plain
+	}
+	if j.Lining.Thickness > 0 && rapid.IntRange(0, 2).Draw(t, "patterned inside") == 0 {
+		j.LiningPattern.Across = length(5, 100, "repeat across inside")
+		j.LiningPattern.Along = rapid.SampledFrom([]geometry.Length{j.LiningPattern.Across, 40}).Draw(t, "repeat along inside")
+	} else {
+		j.LiningPattern = plain
 	}
 	c, err := plantest.Make[slipcase.Case](j)
 	if err != nil {
@@ -133,6 +142,11 @@ func AnyPlan(t *rapid.T) (plan.Plan, geometry.Unit) {
 	c.Books = []job.Book{{Height: length(40, 700, "height"), Width: length(20, 600, "width"), Thickness: length(1, 200, "thickness")}}
 	for _, s := range j.Settings().Words() {
 		*s.Word = rapid.SampledFrom(s.Words).Draw(t, s.Key)
+	}
+	for _, key := range []string{"pattern.repeat_across", "pattern.repeat_along", "lining_pattern.repeat_across", "lining_pattern.repeat_along"} {
+		if s, ok := j.Settings().Find(key); ok { // what is to match must come again
+			*s.Length = 24
+		}
 	}
 	for key, some := range map[string][]geometry.Length{"card.thickness": {0, 0.4, 1, 3}, "chemise.book_cover": {1.5, 3}} {
 		if s, ok := j.Settings().Find(key); ok {
