@@ -170,6 +170,12 @@ Boards are cut to size, each side at the fence: none is what other cuts leave.
 What is trimmed later, linings and cloth, is rounded up to 5 mm or 1/4 in, so that
 many pieces are cut at one setting; --exact cuts it to size.
 
+Sheets with a count in the shop file (see forel shop) are what you have. --take takes
+what the plan uses off them, and puts the offcuts worth keeping into the shop file, each
+with a number; with --out it makes offcuts.pdf too, a label for each. Later plans lie on
+offcuts first, where the grain allows. --undo takes the last taking back. Without
+--take nothing is written into the shop file.
+
 Fewest sheets count first, then fewest settings of the fence, then large
 offcuts. --effort takes a number of steps (%d where it is left out), which gives
 the same plan every time, or a time such as 20s, which may not. An interrupt ends
@@ -180,10 +186,12 @@ the search with the best plan until then.
 example:
   forel stock case.toml --out bench/
   forel stock class/*.toml --effort 20s --out bench/
+  forel stock case.toml --take --on 2026-11-28 --out bench/
 `, pipeline.StockSteps, careful(wording.Knife, wording.Shear))
 
 const aboutOrder = `
 usage: forel order [JOB.toml ...] [flags]
+       forel order ROSTER.csv [--job JOB.toml] [flags]
 
 Lists what is to be ordered for all jobs, from the plan that forel stock makes: sheets
 by the name their supplier has for them, with size, thickness and grain, cloth in
@@ -206,6 +214,7 @@ example:
 
 const aboutQuote = `
 usage: forel quote [JOB.toml ...] [flags]
+       forel quote ROSTER.csv [--job JOB.toml] [flags]
 
 Reckons what a case costs: material, what is spoilt of it, work step by step, lines of
 your own, tax, and the price rounded as you like. Several jobs are reckoned together,

@@ -37,6 +37,7 @@ func commands() []command {
 		{"fit", "tell how the book will fit, and what to check at the bench", aboutFit, flagsFit},
 		{"timetable", "tell what to do when: work and drying, over days, of one case or of many", aboutTimetable, flagsTimetable},
 		{"record", "take down what was measured, beside what was planned", aboutRecord, flagsRecord},
+		{"rescue", "tell the way back where a book does not fit its case", aboutRescue, flagsRescue},
 		{"lessons", "tell what many records teach: your own errors, your own clearances", aboutLessons, flagsLessons},
 		{"class", "make every student's files from a roster, and an index of them", aboutClass, flagsClass},
 		{"completion", "print a script that completes forel's words in a shell", aboutCompletion, flagsCompletion},
@@ -115,6 +116,7 @@ func flagsStock(f *flags) action {
 	f.out("", "bench/", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there", &s.Draw)
 	f.prints()
 	f.settings(s.Settings())
+	f.settings(s.Ledger())
 	f.long("laying out", &s.Progress)
 	return f.makes(&s)
 }
@@ -127,7 +129,7 @@ func flagsOrder(f *flags) action {
 	f.prints()
 	f.settings(o.Settings())
 	f.long("laying out", &o.Progress)
-	return f.makes(&o)
+	return f.rosters(&o.Cases, f.makes(&o))
 }
 
 func flagsQuote(f *flags) action {
@@ -138,12 +140,14 @@ func flagsQuote(f *flags) action {
 	f.prints()
 	f.settings(q.Settings())
 	f.long("reckoning", &q.Progress)
-	return f.makes(&q)
+	return f.rosters(&q.Cases, f.makes(&q))
 }
 
 func flagsCutter(f *flags) action {
 	c := pipeline.DefaultCutter()
 	f.settings(c.Settings())
+	f.typed = &c.Typed
+	f.key("cutter", "machine.cutter", "the machine, a `name` of the shop file")
 	f.job(&c.Job)
 	f.out("cutter", "cut/", "`folder` to write into; made if it is not there", nil)
 	f.prints()
@@ -170,10 +174,8 @@ func flagsFit(f *flags) action {
 	return f.makes(&c)
 }
 
-func flagsTimetable(f *flags) action {
-	var t pipeline.Timetable
-	f.job(&t.Job)
-	f.several = true
+// rosters adds --job to a command that takes rosters too.
+func (f *flags) rosters(c *pipeline.Cases, make action) action {
 	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
 	f.beside = func() []string {
 		if *base != "" {
@@ -181,18 +183,24 @@ func flagsTimetable(f *flags) action {
 		}
 		return f.Args()
 	}
-	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
-	f.prints()
-	f.settings(t.Settings())
-	f.long("looking for the order of work", &t.Progress)
-	make := f.makes(&t)
 	return func(out io.Writer, say voice) (err error) {
 		if *base != "" {
-			t.Base = &roster.Base{Source: *base}
-			if t.Base.Data, err = readJob(*base); err != nil {
+			c.Base = &roster.Base{Source: *base}
+			if c.Base.Data, err = readJob(*base); err != nil {
 				return err
 			}
 		}
 		return make(out, say)
 	}
+}
+
+func flagsTimetable(f *flags) action {
+	var t pipeline.Timetable
+	f.job(&t.Job)
+	f.several = true
+	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
+	f.prints()
+	f.settings(t.Settings())
+	f.long("looking for the order of work", &t.Progress)
+	return f.rosters(&t.Cases, f.makes(&t))
 }

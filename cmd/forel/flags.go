@@ -24,6 +24,7 @@ type flags struct {
 	read    func(name string) (data []byte, err error) // reads a file named
 	several bool                                       // takes more than one file
 	shop    *string                                    // what --shop says; nil without it
+	typed   *[]string                                  // set to the names of the flags given; may be nil
 	beside  func() []string                            // the files that a shop file is looked for beside
 	dated   bool                                       // its documents bear the date, if there is one
 
@@ -188,6 +189,9 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 	if f.dated {
 		date, wrong := fileDate()
 		f.source.Date, bad = date, append(bad, wrong...)
+	}
+	if f.typed != nil {
+		f.Visit(func(flag *pflag.Flag) { *f.typed = append(*f.typed, flag.Name) })
 	}
 	if f.draw != nil {
 		*f.draw = *f.folder != ""

@@ -64,6 +64,25 @@ func TestPricedJob(t *testing.T) {
 	}
 }
 
+// TestWorkedShop makes the job that is made from a shop file, written out as one file, and
+// its plan of sheets.
+func TestWorkedShop(t *testing.T) {
+	const dir = "../../testdata/shop"
+	for name, args := range map[string][]string{"plain.toml": {"plain"}, "stock.txt": {"stock", "--cuts"}, "list.txt": {"shop", "--list"}} {
+		var got, said bytes.Buffer
+		of := map[bool]string{true: "shop.toml", false: "pier-lights.toml"}[args[0] == "shop"]
+		require.Equal(t, statusOK, run(append(args, filepath.Join(dir, of)), &got, &said), said.String())
+		file := filepath.Join(dir, name)
+		if *update {
+			require.NoError(t, os.WriteFile(file, got.Bytes(), 0o644))
+			continue
+		}
+		want, err := os.ReadFile(file)
+		require.NoError(t, err)
+		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", name)
+	}
+}
+
 // TestWorkedTimetable makes the timetable of three of the worked jobs, one of them
 // patterned, as text and for a calendar.
 func TestWorkedTimetable(t *testing.T) {
@@ -101,6 +120,15 @@ func TestWorkedChoices(t *testing.T) {
 	} {
 		holdReport(t, "../../testdata/choose/"+name+".txt", append([]string{"choose"}, flags...)...)
 	}
+}
+
+// TestWorkedLessons learns from the records of six invented cases, for the first worked job,
+// shows one of the records, and finds the way back of a case that came out too narrow.
+func TestWorkedLessons(t *testing.T) {
+	const dir, job = "../../testdata/lessons", "../../testdata/harbour-log/job.toml"
+	holdReport(t, dir+"/lessons.txt", "lessons", dir, "--job", job)
+	holdReport(t, dir+"/record.txt", "record", dir+"/buoy-list.toml", "--show")
+	holdReport(t, dir+"/rescue.txt", "rescue", job, "--play-height", "2.1", "--play-thickness", "0.4", "--unfinished")
 }
 
 // holdReport holds what a command prints against a file.

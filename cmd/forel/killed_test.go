@@ -41,6 +41,8 @@ var killed = []struct {
 	{"gauge", []string{"gauge"}, []string{"gauge", "--units", "in"}, map[string]string{"notes.txt": "mine"}, true},
 	{"handout", []string{"handout", "--example"}, []string{"handout", "--example", "--short"}, nil, true},
 	{"stock", []string{"stock", "--example"}, []string{"stock", "--example", "--exact", "--effort", "0"}, map[string]string{"notes.txt": "mine"}, true},
+	{"order", []string{"order", "--example"}, []string{"order", "--example", "--set", "order.spare_pieces=9"}, nil, true},
+	{"quote", []string{"quote", "--example"}, []string{"quote", "--example", "--set", "quote.hour=30"}, map[string]string{"notes.txt": "mine"}, true},
 	{"cutter", []string{"cutter", "--example", "--bed", "400x300"}, []string{"cutter", "--example", "--bed", "900x600", "--effort", "10"}, nil, true},
 	{"fit", []string{"fit", "--example"}, []string{"fit", "--example", "--swell", "2"}, nil, true},
 	{"prove", []string{"prove", "--example"}, []string{"prove", "--example", "--black"}, nil, true},

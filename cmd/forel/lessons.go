@@ -37,6 +37,8 @@ func flagsLessons(f *flags) action {
 	var l pipeline.Lessons
 	f.settings(l.Settings())
 	name := f.String("job", "", "job `file` to tell what it means for")
+	f.shop = f.String("shop", "", shopUsage)
+	f.beside = func() []string { return []string{*name} }
 	return func(out io.Writer, say voice) error {
 		var unread []error
 		seen := map[string]bool{}
@@ -63,6 +65,11 @@ func flagsLessons(f *flags) action {
 				unread = append(unread, err)
 			}
 			l.For = &pipeline.File{Name: *name, Data: data}
+			shop, wrong, err := f.readShop()
+			if wrong != nil {
+				return wrong
+			}
+			unread, l.Shop = append(unread, err), shop
 		}
 		if err := errors.Join(unread...); err != nil {
 			return err

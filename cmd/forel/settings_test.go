@@ -14,8 +14,7 @@ import (
 // Every flag of a command that the page has too is a setting there, or stands for a key of
 // the job file, or is of no use to it: it has no folders, and reads one file.
 func TestThePageHasEveryFlag(t *testing.T) {
-	elsewhere := []string{"height", "width", "thickness", "weight", "title", "units", "board-known", "paper", "black", "swell", "set", "example", "out",
-		"shop", "printer", "job"}
+	elsewhere := []string{"height", "width", "thickness", "weight", "title", "units", "board-known", "paper", "black", "swell", "set", "example", "out", "shop", "printer", "job", "take", "undo", "on", "cutter"}
 	outputs := new(page.Desk).Answer(context.Background(), page.Request{Do: "outputs"}, nil).Outputs
 	seen := 0
 	for _, d := range describe() {

@@ -66,6 +66,9 @@ func told(folder string, r pipeline.Result, c shelf.Change) string {
 	if len(r.Wrote) > 0 {
 		b.WriteString(wrote(folder, r.Wrote...))
 	}
+	if r.With != "" {
+		b.WriteString(wording.Printable(r.With) + "\n")
+	}
 	b.WriteString(took(folder, c))
 	if p := r.Print; p.File != "" {
 		fmt.Fprintf(&b, "print %s at actual size (100 %%) on %s%s\n", wording.Printable(filepath.Join(folder, p.File)), p.Paper, p.Then)

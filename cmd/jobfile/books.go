@@ -26,6 +26,7 @@ var lists = map[string]list{
 	// Of a shop file.
 	"material": {mostInShop, "a material", "materials", "keep those you use"},
 	sheetList:  {mostInShop, "a sheet", "sheets", "keep those you cut from"},
+	"cutter":   {mostInShop, "a machine", "machines", "keep those you use"},
 	"printer":  {mostInShop, "a printer", "printers", "keep those you use"},
 	"offcut":   {mostInLedger, "an offcut", "offcuts", "take out those that are used"},
 	"used":     {mostInLedger, "what was used", "entries of what was used", "take out the oldest"},

@@ -113,7 +113,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	f.What, f.Words, f.Min, f.Max, f.Auto = s.What, s.Words, s.Min, s.Max, s.Auto
 	f.Layers = layered(f.Key)
 	switch {
-	case f.Key == "print.paper" || f.Key == "stock.size":
+	case f.Key == "print.paper" || f.Key == "stock.size" || f.Key == bedSize.Key:
 		f.Kind = TakesSize
 	case f.Table == "times" && s.Max > 0:
 		f.Kind = TakesTime
@@ -138,7 +138,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	default:
 		f.Kind = TakesText
 	}
-	if slices.Contains([]string{"stock", "print", "order", "adhesive", "quote", "extra"}, f.Table) { // no settings of a case: a new job file tells
+	if slices.Contains([]string{"stock", "print", "offcuts", "machine", "order", "adhesive", "quote", "extra"}, f.Table) { // no settings of a case: a new job file tells
 		f.Default = ""
 	}
 	f.Required = slices.ContainsFunc(job.Dimensions, func(d job.Dimension) bool { return "book."+d.Key == f.Key && !d.Optional }) || f.Key == "stock.material"
@@ -169,7 +169,7 @@ func settingsOf(unit geometry.Unit) map[string]job.Setting {
 	for _, n := range kinds.Named() {
 		add(job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	for _, s := range slices.Concat(printSettings(), stockSettings, []job.Setting{keepOffcut}, termSettings, timesSettings()) {
+	for _, s := range slices.Concat(printSettings(), stockSettings, []job.Setting{keepOffcut}, machineSettings, termSettings, timesSettings()) {
 		add(s)
 	}
 	return out

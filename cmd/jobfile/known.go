@@ -39,7 +39,7 @@ var knownKeys = func() []string {
 	for _, n := range kinds.Named() {
 		add(n.Key)
 	}
-	for _, key := range slices.Concat(timesKeys, stockKeys, keysOf(termSettings), []string{keepOffcut.Key}) {
+	for _, key := range slices.Concat(timesKeys, stockKeys, keysOf(termSettings), []string{keepOffcut.Key}, keysOf(machineSettings)) {
 		add(key)
 	}
 	return append(top, tables...)
@@ -59,8 +59,8 @@ type vocabulary struct {
 // jobWords are those of a job file. Keys that name what a shop file has come after the
 // others.
 var jobWords = func() *vocabulary {
-	w := &vocabulary{file: "job file", keys: slices.Clone(knownKeys), tables: knownTables, short: map[string]string{printerShort: printerKey}}
-	w.keys = append(w.keys, printerKey)
+	w := &vocabulary{file: "job file", keys: slices.Clone(knownKeys), tables: knownTables, short: map[string]string{printerShort: printerKey, cutterShort: cutterKey}}
+	w.keys = append(w.keys, printerKey, cutterKey)
 	for _, s := range slots {
 		w.keys = append(w.keys, s.material)
 		if table, word, _ := strings.Cut(s.material, "."); word == "material" {

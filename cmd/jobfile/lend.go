@@ -18,6 +18,7 @@ import (
 func (r *reader) lend() {
 	r.lendHabits()
 	r.lendPrinter()
+	r.lendCutter()
 	patterned, ofPaper := r.lendMaterials()
 	r.lendPattern(patterned, ofPaper)
 }
@@ -37,23 +38,41 @@ func (r *reader) lendHabits() {
 
 // lendPrinter takes [print] from the printer that the job names.
 func (r *reader) lendPrinter() {
-	v, ok := r.get(printerKey)
+	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.printersOr(), printKeys, overlap.Key, ink.Key)
+}
+
+// lendCutter takes [machine] from the machine that the job names.
+func (r *reader) lendCutter() {
+	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.cuttersOr(), keysOf(machineSettings))
+}
+
+// lendTable takes a table from what a key of it names. A habit is of another one, but for
+// some keys.
+func (r *reader) lendTable(key, what, instead string, all []entry, keys []string, habits ...string) {
+	v, ok := r.get(key)
 	if !ok {
 		return
 	}
-	delete(r.lent, printerKey)
-	e, ok := r.named(v, "printer", "set the keys of [print]", r.shop.printersOr())
+	delete(r.lent, key)
+	e, ok := r.named(v, what, "set "+instead, all)
 	if !ok {
 		return
 	}
-	for _, key := range printKeys {
+	for _, key := range keys {
 		if was, ok := r.shop.value(e.key, wordOf(key)); ok {
 			r.lent[key] = was
-		} else if key != overlap.Key && key != ink.Key {
-			delete(r.lent, key) // a habit, of another printer
+		} else if !slices.Contains(habits, key) {
+			delete(r.lent, key)
 		}
 	}
-	r.taken = append(r.taken, "printer "+e.name)
+	r.taken = append(r.taken, what+" "+e.name)
+}
+
+func (s *Shop) cuttersOr() []entry {
+	if s == nil {
+		return nil
+	}
+	return s.cutters
 }
 
 func (s *Shop) printersOr() []entry {

@@ -35,6 +35,7 @@ type File struct {
 	Order    order.Terms
 	Adhesive order.Adhesive
 	Quote    quote.Terms
+	Machine  Machine  // what it is cut on
 	Keep     Length   // the least shorter side of an offcut worth keeping; 0: as usual
 	Lent     []string // what was taken from the shop by its name: "board grey 2 mm"
 }

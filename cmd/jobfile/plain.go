@@ -88,7 +88,7 @@ func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) 
 // said returns the keys by which the job file itself names what the shop has, as they
 // stand there.
 func (r *reader) said() (keys []string) {
-	for _, key := range append([]string{printerKey}, materialKeys()...) {
+	for _, key := range append([]string{printerKey, cutterKey}, materialKeys()...) {
 		if v, ok := r.file[key]; ok {
 			keys = append(keys, v.at.name)
 		}
@@ -144,7 +144,7 @@ func (f File) same(other File) bool {
 		}
 	}
 	s, t := f.Job.Shared(), other.Job.Shared()
-	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black && f.Keep == other.Keep &&
+	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black && f.Keep == other.Keep && f.Machine == other.Machine &&
 		reflect.DeepEqual(unpiled(f.Stock), unpiled(other.Stock)) && reflect.DeepEqual(f.Names, other.Names) &&
 		reflect.DeepEqual(f.Times, other.Times) && reflect.DeepEqual(f.Hours, other.Hours) &&
 		reflect.DeepEqual(f.Order, other.Order) && reflect.DeepEqual(f.Adhesive, other.Adhesive) && reflect.DeepEqual(f.Quote, other.Quote)

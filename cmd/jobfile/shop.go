@@ -33,6 +33,8 @@ const (
 
 	printerKey   = "print.printer"
 	printerShort = "printer"
+	cutterKey    = "machine.cutter"
+	cutterShort  = "cutter"
 )
 
 // Words of a [[stock]] that are of a sheet alone, and those that a material has another
@@ -77,7 +79,7 @@ var shopWords = func() *vocabulary {
 		w.keys = append(w.keys, sheetList+"."+word)
 	}
 	w.keys = append(w.keys, ledgerKeys...)
-	w.keys = append(w.keys, "printer.name")
+	w.keys = append(w.keys, "printer.name", "cutter.name")
 	for _, key := range jobWords.keys {
 		if word, ok := strings.CutPrefix(key, "pattern."); ok {
 			w.keys = append(w.keys, patternTable+"."+word)
@@ -86,8 +88,11 @@ var shopWords = func() *vocabulary {
 			w.keys = append(w.keys, "printer."+word)
 		}
 	}
+	for _, key := range keysOf(machineSettings) {
+		w.keys = append(w.keys, "cutter."+wordOf(key))
+	}
 	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)
-	w.tables = append(w.tables, "material", sheetList, patternTable, "printer", "offcut", "used", "taking")
+	w.tables = append(w.tables, "material", sheetList, patternTable, "printer", "cutter", "offcut", "used", "taking")
 	return w
 }()
 
@@ -99,6 +104,7 @@ type Shop struct {
 	unit      geometry.Unit
 	materials []entry
 	printers  []entry
+	cutters   []entry
 	offcuts   []offcut
 	broken    bool // it can't be read at all
 }
@@ -153,7 +159,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 	s.r.units()
 	s.unit = s.r.fileUnit
 	s.materials = s.entries("material")
-	s.printers = s.entries("printer")
+	s.printers, s.cutters = s.entries("printer"), s.entries("cutter")
 	for i := range s.materials {
 		s.material(&s.materials[i])
 	}
@@ -389,6 +395,9 @@ func (s *Shop) List() []byte {
 	}
 	for _, e := range s.printers {
 		rows = append(rows, []string{"printer", e.name, "", ""})
+	}
+	for _, e := range s.cutters {
+		rows = append(rows, []string{"machine", e.name, "", ""})
 	}
 	return []byte(wording.Aligned(rows, func(int) bool { return false }))
 }

@@ -43,7 +43,7 @@ var (
 		"stock.price", "stock.supplier", "stock.ordered_as", "stock.trim", "stock.kerf", "stock.grammage"}
 	rollStock = []string{"stock.material", "stock.roll", "stock.length", "stock.per", "stock.sold_by", "stock.density"}
 	// What is ordered, and what it costs.
-	terms = []string{"offcuts.least", "order.spare", "order.spare_pieces", "adhesive.name", "adhesive.coverage", "adhesive.pack", "adhesive.price", "adhesive.at_hand",
+	terms = []string{"machine.bed", "machine.kerf", "machine.spacing", "machine.margin", "machine.tabs", "machine.tab_width", "machine.line", "offcuts.least", "order.spare", "order.spare_pieces", "adhesive.name", "adhesive.coverage", "adhesive.pack", "adhesive.price", "adhesive.at_hand",
 		"adhesive.supplier", "adhesive.ordered_as", "quote.currency", "quote.hour", "quote.spoilage", "quote.material", "quote.round_to", "quote.tax",
 		"quote.tax_name", "quote.client", "quote.maker", "quote.valid", "quote.excluded", "extra.text", "extra.amount"}
 )

@@ -1,9 +1,6 @@
 package jobfile
 
 import (
-	"maps"
-	"slices"
-
 	"forel/geometry"
 	"forel/geometry/plan"
 )
@@ -16,9 +13,6 @@ type State struct {
 	Books  int               // how many [[book]] there are
 	Stocks int               // how many [[stock]]
 }
-
-// Keys returns the keys that are set, sorted.
-func (s State) Keys() []string { return slices.Sorted(maps.Keys(s.Values)) }
 
 // Read returns what a job file sets. An error of type Issues tells what keeps it from
 // being read at all; what else is wrong is for Parse to tell.

@@ -43,11 +43,17 @@ const (
 	InTop       Place = "top" // what is said of the whole job: its title and unit
 )
 
-// sectionsOf returns every key of a job file as the page shows it, with lengths in a
+// elsewhere are the tables that only commands ask for which the page has not: order, quote.
+var elsewhere = map[string]bool{"order": true, "adhesive": true, "quote": true, "extra": true}
+
+// sectionsOf returns the keys of a job file as the page shows them, with lengths in a
 // unit.
 func sectionsOf(unit geometry.Unit) (out []Section) {
 	materials := materialKeys()
 	for _, s := range jobfile.Fields(unit) {
+		if elsewhere[s.Table] {
+			continue
+		}
 		section := Section{Table: s.Table, Name: plainWords(s.Table), Says: s.Says}
 		for i, f := range s.Fields {
 			f.Says = strings.TrimPrefix(strings.TrimPrefix(f.Says, "invented"), ": ") // which the book of the starter is

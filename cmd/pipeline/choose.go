@@ -50,8 +50,11 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 		return r, Problems(err)
 	}
 	whole, lines, err := c.jobFor(ask, made, shared.Title)
-	if err != nil {
+	switch {
+	case err != nil && (lines == nil || c.Format == "toml"):
 		return r, err
+	case err != nil: // the lines are to be typed in
+		r.Warnings, err = Problems(err), nil
 	}
 	if len(c.Files) == 1 && whole != nil { // the rest of it may want something else
 		shop, _ := c.shop()
@@ -73,7 +76,7 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 }
 
 // jobFor returns a job file for a choice, and the lines of it to show: of a job that was
-// read, that with what is advised (nil where it is not written so that it can be changed), and the lines that say so; else a new one, all of it.
+// read, that with what is advised (an error where it is not written so that it can be), and the lines that say so; else a new one, all of it.
 func (c Choose) jobFor(a choose.Ask, made choose.Choice, title string) (whole, lines []byte, err error) {
 	head, advised := changesFor(a.Unit, made.Sets)
 	if len(c.Files) == 0 {
@@ -88,9 +91,7 @@ func (c Choose) jobFor(a choose.Ask, made choose.Choice, title string) (whole, l
 	if lines, err = jobfile.Changed("", nil, advised); err != nil {
 		return nil, nil, err
 	}
-	if whole, err = jobfile.Changed(c.Files[0].Name, c.Files[0].Data, advised); err != nil && c.Format != "toml" {
-		return nil, lines, nil // they are to be typed in
-	}
+	whole, err = jobfile.Changed(c.Files[0].Name, c.Files[0].Data, advised)
 	return whole, lines, err
 }
 

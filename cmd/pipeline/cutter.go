@@ -34,6 +34,7 @@ type Cutter struct {
 	Line     string   // the width of all lines
 	Labels   bool     // names and lines to rule too, which are not cut
 	Colour   []string // of a kind of line, as line=#rrggbb
+	Typed    []string // the names of settings that hold whatever the job says of its machine
 	Effort   string   // how long to search: steps or a time
 }
 
@@ -54,14 +55,17 @@ func DefaultCutter() Cutter {
 func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	effort, bad := effortOf(c.Effort, bedSteps)
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
+	all, err := c.readAll(&r, slices.Concat(bad, worse))
+	if len(all) > 0 {
+		c = c.on(all[0].file.Machine)
+	}
 	line, worst := lineOf(c.Line)
-	all, err := c.readAll(&r, slices.Concat(bad, worse, worst))
 	unit := geometry.MM
 	if len(all) > 0 {
 		unit = all[0].file.Job.Shared().Unit
 	}
 	setup, more := c.setup(unit)
-	err = slices.Concat(Problems(err), more, c.only(c.Only, all)).Err()
+	err = slices.Concat(Problems(err), worst, more, c.only(c.Only, all)).Err()
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
 		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
@@ -89,6 +93,27 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	r.Wrote = namesOf(r.Files)
 	r.Set = "cutter"
 	return r, nil
+}
+
+// on returns the command with what a job tells of its machine, where it is not told itself.
+func (c Cutter) on(m jobfile.Machine) Cutter {
+	usual := DefaultCutter()
+	tabs := strconv.Itoa(c.Tabs)
+	for _, s := range []struct {
+		name, says  string
+		to          *string
+		leftAtUsual bool
+	}{
+		{"bed", m.Bed, &c.Bed, c.Bed == usual.Bed}, {"kerf", m.Kerf, &c.Kerf, c.Kerf == usual.Kerf}, {"spacing", m.Spacing, &c.Spacing, c.Spacing == usual.Spacing},
+		{"margin", m.Margin, &c.Margin, c.Margin == usual.Margin}, {"tabs", m.Tabs, &tabs, c.Tabs == usual.Tabs}, {"tab-width", m.TabWidth, &c.TabWidth, c.TabWidth == usual.TabWidth},
+		{"line", m.Line, &c.Line, c.Line == usual.Line},
+	} {
+		if s.says != "" && s.leftAtUsual && !slices.Contains(c.Typed, s.name) {
+			*s.to = s.says
+		}
+	}
+	c.Tabs, _ = strconv.Atoi(tabs)
+	return c
 }
 
 // unwritten tells of letters of a job's title that labels in single strokes lack.

@@ -3,6 +3,7 @@ package pipeline
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"forel/cmd/jobfile"
@@ -102,6 +103,20 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		}
 		if wrong == nil {
 			all = append(all, w)
+		}
+	}
+	if shop != nil {
+		r.With = "with the habits of " + j.Shop.Name
+		var lent []string
+		for _, w := range all {
+			for _, l := range w.file.Lent {
+				if !slices.Contains(lent, l) {
+					lent = append(lent, l)
+				}
+			}
+		}
+		if len(lent) > 0 {
+			r.With = "with " + strings.Join(lent, ", ") + " of " + j.Shop.Name
 		}
 	}
 	return all, eachOnce(bad).Err()

@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -56,15 +57,16 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 			}
 			return
 		}
+		cases := pipeline.Cases{Job: job}
 		cutter := pipeline.DefaultCutter()
 		cutter.Job, cutter.Bed, cutter.Effort = job, "1200x1200 mm", "5"
 		blank := job
 		blank.Flags = slices.DeleteFunc(slices.Clone(flags), func(f jobfile.Flag) bool { return strings.HasPrefix(f.Key, "book.") })
 		for _, c := range []pipeline.Command{
 			pipeline.Templates{Job: job}, pipeline.Measure{Job: job}, pipeline.Choose{Job: job, Format: "json"}, pipeline.Measure{Job: blank, Volumes: 2, Both: true}, pipeline.Handout{Job: job}, pipeline.Handout{Job: blank, Blank: true},
-			pipeline.Stock{Job: job, Effort: "5", Draw: true}, pipeline.Order{Job: job, Effort: "5", Draw: true}, pipeline.Quote{Job: job, Effort: "5", Draw: true}, cutter, pipeline.Prove{Job: job, Draw: true}, pipeline.Prove{Job: job, Format: "json"},
-			pipeline.Fit{Job: job, Draw: true}, pipeline.Timetable{Job: job, Start: "2026-12-01", Draw: true}, pipeline.Timetable{Job: job, Format: "json"}, pipeline.Fit{Job: job, Format: "json"}, pipeline.Cutlist{Job: job, Format: "json", Outlines: true},
-			pipeline.Record{Job: job, Show: true},
+			pipeline.Stock{Job: job, Effort: "5", Draw: true}, pipeline.Order{Cases: cases, Effort: "5", Draw: true}, pipeline.Quote{Cases: cases, Effort: "5", Draw: true}, cutter, pipeline.Prove{Job: job, Draw: true}, pipeline.Prove{Job: job, Format: "json"},
+			pipeline.Fit{Job: job, Draw: true}, pipeline.Timetable{Cases: cases, Start: "2026-12-01", Draw: true}, pipeline.Timetable{Cases: cases, Format: "json"}, pipeline.Fit{Job: job, Format: "json"}, pipeline.Cutlist{Job: job, Format: "json", Outlines: true},
+			pipeline.Record{Job: job, Show: true}, pipeline.Rescue{Job: job, Readings: []string{playOf(t, job) + "=-0.4"}, Draw: true},
 		} {
 			r, err := c.Make(t.Context())
 			require.NoError(t, err, "%T", c)
@@ -86,4 +88,11 @@ func last(flags []jobfile.Flag) []jobfile.Flag {
 		out = append(out, f)
 	}
 	return out
+}
+
+// playOf names the first play that can be measured of a case.
+func playOf(t *rapid.T, job pipeline.Job) string {
+	r, err := pipeline.Record{Job: job, Show: true}.Make(t.Context())
+	require.NoError(t, err)
+	return regexp.MustCompile(`(?m)^play-\S+`).FindString(string(r.Report))
 }

@@ -41,7 +41,7 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 	}
 	var w worked
 	if l.For != nil {
-		w, err = Job{Source: Source{Files: []File{*l.For}}}.read(&r, nil)
+		w, err = Job{Source: Source{Files: []File{*l.For}, Shop: l.Shop}}.read(&r, nil)
 		bad = append(bad, Problems(err)...)
 		if err == nil && l.Units == "" {
 			unit = w.round.Unit

@@ -13,7 +13,7 @@ import (
 
 // Order lists what is to be ordered for one job or many.
 type Order struct {
-	Job
+	Cases
 	Format   string   // text or csv; "": text
 	Draw     bool     // order.pdf too
 	Effort   string   // how long to search: steps or a time; "": StockSteps
@@ -24,7 +24,7 @@ const orderName = "order.pdf"
 
 // Make makes the list, and the document if it is asked for.
 func (o Order) Make(ctx context.Context) (r Result, err error) {
-	all, p, err := o.laid(ctx, &r, format(&o.Format, moneyFormats), o.Effort, bench.Options{Buy: true}, o.Progress, spare)
+	all, p, err := laid(ctx, &r, o.cases, format(&o.Format, moneyFormats), o.Effort, bench.Options{Buy: true}, o.Progress, spare)
 	if err != nil {
 		return r, err
 	}

@@ -35,6 +35,7 @@ type Result struct {
 	Files    []File   // to be written, all or none
 	Wrote    []string // what to call the files in a sentence; none: they are not told of
 	Notes    []string // what to know of them, a line each
+	With     string   // what was taken from the shop file, in a sentence; "": there is none
 	Print    Print
 	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
 	Warnings jobfile.Issues     // what can be made, but should be looked at

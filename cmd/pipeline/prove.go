@@ -3,8 +3,6 @@ package pipeline
 import (
 	"context"
 
-	"forel/paper"
-	"forel/render/document"
 	"forel/render/proof"
 )
 
@@ -30,10 +28,6 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	o := w.printed()
-	if err := proof.Check(o); err != nil {
-		larger := o.Setup.Larger(func(s paper.Setup) bool { return proof.Check(document.Options{Setup: s}) == nil })
-		return r, refuse(nil, err.Error(), "draw it on a larger sheet: --paper "+larger)
-	}
 	r.Document = proof.Document(w.plan, o)
 	doc, err := r.Document.PDF()
 	r.Files = []File{{"proof.svg", r.Document.SVG()}, {"proof.pdf", doc}}

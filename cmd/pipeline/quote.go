@@ -2,11 +2,15 @@ package pipeline
 
 import (
 	"context"
+	"errors"
 	"slices"
+	"sync"
 
 	"forel/cmd/jobfile"
+	"forel/geometry/parallel"
 	labour "forel/geometry/work"
 	"forel/paper/bench"
+	"forel/paper/money"
 	"forel/paper/quote"
 	"forel/paper/stock"
 	draw "forel/render/quote"
@@ -14,7 +18,7 @@ import (
 
 // Quote reckons what one case costs, or many that are made together.
 type Quote struct {
-	Job
+	Cases
 	Format   string   // text or csv; "": text
 	Draw     bool     // quote.pdf and costing.pdf too
 	Effort   string   // how long to search: steps or a time; "": StockSteps
@@ -28,7 +32,11 @@ const (
 
 // Make makes the costing, and the pages for client and maker if they are asked for.
 func (q Quote) Make(ctx context.Context) (r Result, err error) {
-	all, p, err := q.laid(ctx, &r, format(&q.Format, moneyFormats), q.Effort, bench.Options{Buy: true}, q.Progress.Part(0, 0.5), nil)
+	together := q.Progress
+	if len(q.Files) > 1 { // then each is laid out alone too
+		together = q.Progress.Part(0, 0.5)
+	}
+	all, p, err := laid(ctx, &r, q.cases, format(&q.Format, moneyFormats), q.Effort, bench.Options{Buy: true}, together, nil)
 	if err != nil {
 		return r, err
 	}
@@ -45,16 +53,25 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	}
 	if len(all) > 1 {
 		effort, _ := effortOf(q.Effort, StockSteps)
-		for i := range all {
-			q.Progress.at(0.5 + 0.5*float64(i)/float64(len(all)))
-			alone, err := bench.Lay(ctx, []bench.Job{byItself(p.Jobs, i)}, bench.Options{Buy: true, Effort: effort})
-			if err != nil {
-				return r, Problems(err)
+		wrong := make([]error, len(all))
+		c.Alone = make([]money.Amount, len(all))
+		var mu sync.Mutex
+		done := 0
+		parallel.Each(len(all), func(i int) {
+			var alone bench.Plan
+			if alone, wrong[i] = bench.Lay(ctx, []bench.Job{byItself(p.Jobs, i)}, bench.Options{Buy: true, Effort: effort}); wrong[i] == nil {
+				c.Alone[i] = reckon(all[i:i+1], alone, first).Cases[0].Price
 			}
-			c.Alone = append(c.Alone, reckon(all[i:i+1], alone, first).Cases[0].Price)
+			mu.Lock()
+			defer mu.Unlock()
+			done++
+			q.Progress.at(0.5 + 0.5*float64(done)/float64(len(all)))
+		})
+		if err := errors.Join(wrong...); err != nil {
+			return r, Problems(err)
 		}
 	}
-	for _, m := range c.Missing {
+	for _, m := range c.Lacks(first.round) {
 		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+m, "give it in the job file: prices in [[stock]] and [adhesive], an hour as quote.hour"))
 	}
 	o := first.printed()

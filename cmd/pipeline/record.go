@@ -103,7 +103,7 @@ func (r Record) Make(context.Context) (out Result, err error) {
 		}
 		before = r.Old.Data
 	}
-	readings, bad := r.typed(quantities, w.round.Unit)
+	readings, bad := typed(usualReadings, r.usual, r.Readings, quantities, w.round.Unit)
 	if len(readings) == 0 && bad == nil {
 		readings = built(w, quantities, old)
 	}
@@ -139,13 +139,9 @@ func (r Record) Make(context.Context) (out Result, err error) {
 // quantitiesOf returns what can be measured of a case as it was planned, before anything
 // of it was made, and what is made.
 func quantitiesOf(w worked) ([]fit.Quantity, string, error) {
-	sound, refused, _ := w.file.Kind.Planned(w.file.Job).Check()
-	if len(refused) > 0 {
-		return nil, "", Problems(refused)
-	}
-	p, err := sound.Make()
+	p, err := planned(w)
 	if err != nil {
-		return nil, "", Problems(err)
+		return nil, "", err
 	}
 	return fit.Quantities(p.Chain), p.Kind, nil
 }
@@ -164,8 +160,9 @@ func linesOf(quantities []fit.Quantity, rec recordfile.Record) (out []lessons.Li
 	return out
 }
 
-// typed reads what was measured.
-func (r Record) typed(quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
+// typed reads what was measured: of the usual names what each was given, of others
+// name=lengths.
+func typed(names, given, others []string, quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
 	read := func(flag, name, text string) {
 		q, ok := quantityOf(quantities, name)
 		if !ok {
@@ -193,12 +190,12 @@ func (r Record) typed(quantities []fit.Quantity, u geometry.Unit) (out []recordf
 		}
 		out = append(out, recordfile.Reading{Of: q, All: all})
 	}
-	for i, text := range r.usual {
+	for i, text := range given {
 		if text != "" {
-			read("--"+flagOf(usualReadings[i]), usualReadings[i], text)
+			read("--"+flagOf(names[i]), names[i], text)
 		}
 	}
-	for _, kv := range r.Readings {
+	for _, kv := range others {
 		name, text, ok := strings.Cut(kv, "=")
 		if name = strings.TrimSpace(name); !ok || name == "" {
 			bad = refuse(bad, fmt.Sprintf("--reading %.40q gives no name and lengths", kv), "write it as name=lengths, such as cloth=0.36")

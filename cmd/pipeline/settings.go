@@ -163,9 +163,6 @@ func (s *Stock) Settings() []Setting {
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
-		{Name: "take", Usage: "take what the plan uses off the counts of the shop file, and put the offcuts worth keeping into it, each with a number", To: &s.Take},
-		{Name: "undo", Usage: "take the last taking back; nothing is planned", To: &s.Undo},
-		{Name: "on", Usage: "`day` of the taking, such as 2026-11-28 (default: that of SOURCE_DATE_EPOCH, or none)", To: &s.On},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
 	}, searched(&s.Effort)...)
@@ -187,6 +184,15 @@ func searched(effort *string) []Setting {
 		*effort = strconv.Itoa(StockSteps)
 	}
 	return []Setting{{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}}
+}
+
+// Ledger are those that change the shop file.
+func (s *Stock) Ledger() []Setting {
+	return []Setting{
+		{Name: "take", Usage: "take what the plan uses off the counts of the shop file, and put the offcuts worth keeping into it, each with a number", To: &s.Take},
+		{Name: "undo", Usage: "take the last taking back; nothing is planned", To: &s.Undo},
+		{Name: "on", Usage: "`day` of the taking, such as 2026-11-28 (default: that of SOURCE_DATE_EPOCH, or none)", To: &s.On},
+	}
 }
 
 // Settings are those of the beds.

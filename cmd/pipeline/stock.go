@@ -49,7 +49,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
 		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
 	}
-	all, p, err := s.laid(ctx, &r, bad, s.Effort, bench.Options{Loose: s.LooseWalls, Exact: s.Exact}, s.Progress,
+	all, p, err := laid(ctx, &r, s.readAll, bad, s.Effort, bench.Options{Loose: s.LooseWalls, Exact: s.Exact}, s.Progress,
 		func(all []worked) jobfile.Issues { return s.only(s.Only, all) })
 	if err != nil {
 		return r, err
@@ -143,13 +143,13 @@ func (s Stock) undo() (r Result, err error) {
 	return r, nil
 }
 
-// laid reads all jobs and plans their bench work. change, which may be nil, changes them in
+// laid reads all jobs, by read, and plans their bench work. change, which may be nil, changes them in
 // between and tells what is wrong. bad is what is wrong with the settings of the command; all
 // is told together.
-func (j Job) laid(ctx context.Context, r *Result, bad jobfile.Issues, effort string, o bench.Options, p Progress, change func([]worked) jobfile.Issues) ([]worked, bench.Plan, error) {
+func laid(ctx context.Context, r *Result, read func(*Result, jobfile.Issues) ([]worked, error), bad jobfile.Issues, effort string, o bench.Options, p Progress, change func([]worked) jobfile.Issues) ([]worked, bench.Plan, error) {
 	var more jobfile.Issues
 	o.Effort, more = effortOf(effort, StockSteps)
-	all, err := j.readAll(r, append(bad, more...))
+	all, err := read(r, append(bad, more...))
 	if change != nil {
 		err = append(Problems(err), change(all)...).Err()
 	}

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,7 +21,7 @@ import (
 // each step stands in all three with its times.
 func TestTimetableFilesAgree(t *testing.T) {
 	for _, kind := range []string{"slipcase", "chemise and slipcase", "drop-spine box"} {
-		c := pipeline.Timetable{Job: job("kind="+kind, "title=Log; 2, “part”"), Start: "2026-12-01", Format: "json", Draw: true}
+		c := pipeline.Timetable{Cases: pipeline.Cases{Job: job("kind="+kind, "title=Log; 2, “part”")}, Start: "2026-12-01", Format: "json", Draw: true}
 		r, err := c.Make(context.Background())
 		require.NoError(t, err)
 		var told struct {
@@ -29,7 +31,7 @@ func TestTimetableFilesAgree(t *testing.T) {
 		}
 		require.NoError(t, json.Unmarshal(r.Report, &told))
 		require.NotEmpty(t, told.Entries)
-		text := read(t, pipeline.Timetable{Job: c.Job, Start: c.Start, Draw: true})
+		text := read(t, pipeline.Timetable{Cases: pipeline.Cases{Job: c.Job}, Start: c.Start, Draw: true})
 		calendar, err := ics.ParseCalendar(bytes.NewReader(r.Files[1].Data))
 		require.NoError(t, err)
 		moment := strings.NewReplacer("-", "", ":", "")
@@ -56,7 +58,7 @@ func TestTimetableFilesAgree(t *testing.T) {
 // into both, and twice the time is twice the work.
 func TestTimesAreTheMakers(t *testing.T) {
 	work := func(set ...string) int {
-		r, err := pipeline.Timetable{Job: job(set...), Format: "json"}.Make(context.Background())
+		r, err := pipeline.Timetable{Cases: pipeline.Cases{Job: job(set...)}, Format: "json"}.Make(context.Background())
 		require.NoError(t, err)
 		var told struct{ Cases []struct{ Work_min int } }
 		require.NoError(t, json.Unmarshal(r.Report, &told))
@@ -70,7 +72,7 @@ func TestTimesAreTheMakers(t *testing.T) {
 
 // Bad input to a timetable is told in one go; nothing at all to do is a timetable too.
 func TestTimetableOfHostileJobs(t *testing.T) {
-	_, err := pipeline.Timetable{Job: job("times.hours=never", "times.closed=31 February"), Start: "tomorrow", Format: "xml"}.Make(context.Background())
+	_, err := pipeline.Timetable{Cases: pipeline.Cases{Job: job("times.hours=never", "times.closed=31 February")}, Start: "tomorrow", Format: "xml"}.Make(context.Background())
 	require.Error(t, err)
 	for _, wrong := range []string{`"never" is no day of the week`, `"31 February" is no date`, `"tomorrow" is no date`, `unknown format "xml"`} {
 		assert.ErrorContains(t, err, wrong)
@@ -78,12 +80,12 @@ func TestTimetableOfHostileJobs(t *testing.T) {
 	var none []string
 	state, err := jobfile.Read("starter.toml", jobfile.Starter())
 	require.NoError(t, err)
-	for _, key := range state.Keys() {
+	for _, key := range slices.Sorted(maps.Keys(state.Values)) {
 		if strings.HasPrefix(key, "times.") && key != "times.hours" {
 			none = append(none, key+"=0")
 		}
 	}
-	r, err := pipeline.Timetable{Job: job(none...), Start: "2026-12-01", Draw: true}.Make(context.Background())
+	r, err := pipeline.Timetable{Cases: pipeline.Cases{Job: job(none...)}, Start: "2026-12-01", Draw: true}.Make(context.Background())
 	require.NoError(t, err)
 	assert.Contains(t, string(r.Report), "09:00-09:00  Measure the book")
 	calendar, err := ics.ParseCalendar(bytes.NewReader(r.Files[1].Data))
@@ -92,7 +94,7 @@ func TestTimetableOfHostileJobs(t *testing.T) {
 		assert.Nil(t, e.GetProperty(ics.ComponentPropertyDtEnd), "an end must be later than its start")
 	}
 	for _, hours := range []string{"Wed 9:00-9:15", "daily 0-24"} {
-		r, err := pipeline.Timetable{Job: job("times.hours="+hours, "times.cut_board=24 h", "times.last_dry=30 days"), Start: "2199-12-31 23:59", Draw: true}.Make(context.Background())
+		r, err := pipeline.Timetable{Cases: pipeline.Cases{Job: job("times.hours="+hours, "times.cut_board=24 h", "times.last_dry=30 days")}, Start: "2199-12-31 23:59", Draw: true}.Make(context.Background())
 		require.NoError(t, err)
 		assert.Contains(t, string(r.Report), "Measure the book")
 		assert.Contains(t, string(r.Report), "it is parted")

@@ -74,6 +74,12 @@ func readJournal(file string) (j journal, err error) {
 	return j, nil
 }
 
+// one tells whether all that is done is that one file takes the place of what has its name:
+// that is one change of the disk, and there is a file at any moment.
+func (j journal) one() bool {
+	return len(j.new) == 1 && len(j.old) == 1 && j.new[0].name == j.old[0].name && path.Dir(j.new[0].name) == "."
+}
+
 // recover finishes or undoes what a stopped run left, wherever it was. One working folder
 // may stay, for what is whole in it.
 func (s *Shelf) recover() error {
@@ -85,6 +91,9 @@ func (s *Shelf) recover() error {
 		ours := info.IsDir() && exists(s.inWork(stagedName, ""))
 		if ours {
 			if err := s.settle(); err != nil {
+				return err
+			}
+			if err := s.forget(); err != nil {
 				return err
 			}
 		}
@@ -105,6 +114,18 @@ func (s *Shelf) recover() error {
 	return nil
 }
 
+// forget takes away the files that gave way in a landing that is settled, so that none is
+// taken for one of the next.
+func (s *Shelf) forget() error {
+	if exists(s.inWork(journalName, "")) || exists(s.inWork(undoName, "")) {
+		return nil
+	}
+	if err := removeAll(s.inWork(oldName, "")); err != nil {
+		return s.cant(ListName, err)
+	}
+	return nil
+}
+
 // settle finishes or undoes a landing.
 func (s *Shelf) settle() error {
 	file, undo := s.inWork(journalName, ""), s.inWork(undoName, "")
@@ -116,7 +137,10 @@ func (s *Shelf) settle() error {
 	}
 	j, err := readJournal(file)
 	switch {
-	case errors.Is(err, os.ErrNotExist):
+	case errors.Is(err, os.ErrNotExist): // what gave way is of a landing that is done
+		if err := removeAll(s.inWork(oldName, "")); err != nil {
+			return s.cant(ListName, err)
+		}
 		return nil
 	case err != nil:
 		return fmt.Errorf("%s: %w", file, Cause(err))

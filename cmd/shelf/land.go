@@ -44,6 +44,14 @@ func (s *Shelf) land(j journal) error {
 	if err := s.prune(j); err != nil {
 		return s.cant(ListName, err)
 	}
+	if j.one() {
+		name := j.new[0].name
+		if err := rename(s.inWork(newName, name), s.at(name)); err != nil {
+			return s.cant(name, err)
+		}
+		syncDir(s.dir)
+		return nil
+	}
 	if filepath.Dir(s.work) != s.dir && s.fill(j) == nil {
 		j.swap = true
 		s.syncDirs(func(name string) string { return s.inWork(newName, name) }, j.new)

@@ -456,3 +456,66 @@ func TestUmask(t *testing.T) {
 	require.NoError(t, put(folder, "b"))
 	assert.Equal(t, "dgrwxrwxr-x", rights(""))
 }
+
+// A file of the maker's is changed as it was taken. Where a run ends at any change to the
+// disk the file is as it was or as it was to be, and the next run changes it on.
+func TestFileChanged(t *testing.T) {
+	change := func(folder, to string) (was string, err error) {
+		s, err := Open(context.Background(), folder, "")
+		if err != nil {
+			return "", err
+		}
+		defer s.Close(false)
+		data, err := s.Take("record.toml")
+		if err != nil {
+			return "", err
+		}
+		if err := s.Put("", "", []pipeline.File{{Name: "record.toml", Data: append(data, to...)}}); err != nil {
+			return "", err
+		}
+		_, err = s.Land(true, nil)
+		return string(data), err
+	}
+	for at := 1; ; at++ {
+		folder := t.TempDir()
+		was, err := change(folder, "a")
+		require.NoError(t, err)
+		require.Empty(t, was)
+		changes := 0
+		unhook := hook(func(string) error {
+			if changes++; changes >= at { // from there on nothing is done any more
+				return errors.New("ended")
+			}
+			return nil
+		})
+		change(folder, "b")
+		unhook()
+		was, err = change(folder, "c")
+		require.NoError(t, err, "ended at change %d", at)
+		assert.Contains(t, []string{"a", "ab"}, was, "ended at change %d", at)
+		data, err := os.ReadFile(filepath.Join(folder, "record.toml"))
+		require.NoError(t, err)
+		assert.Equal(t, was+"c", string(data))
+		entries, err := os.ReadDir(folder)
+		require.NoError(t, err)
+		assert.Len(t, entries, 1)
+		if changes < at {
+			break
+		}
+	}
+	// What somebody else wrote meanwhile stays.
+	folder := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "record.toml"), []byte("mine"), 0o644))
+	s, err := Open(context.Background(), folder, "")
+	require.NoError(t, err)
+	_, err = s.Take("record.toml")
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "record.toml"), []byte("mine, later"), 0o644))
+	require.NoError(t, s.Put("", "", []pipeline.File{{Name: "record.toml", Data: []byte("forel's")}}))
+	_, err = s.Land(true, nil)
+	assert.Error(t, err)
+	require.NoError(t, s.Close(false))
+	data, err := os.ReadFile(filepath.Join(folder, "record.toml"))
+	require.NoError(t, err)
+	assert.Equal(t, "mine, later", string(data))
+}

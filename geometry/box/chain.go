@@ -113,7 +113,8 @@ func (j Job) Chain() plan.Chain {
 			{Key: plan.OutsideWidth, Name: "the covered small tray from the open edge to the fore-edge, outside", When: whenCovered, Set: "as_built.width"},
 			{Key: plan.OutsideThickness, Name: "the covered small tray from bench to rim", When: whenCovered, Set: "as_built.thickness"},
 		},
-		Mends: j.mends(),
+		Mends:    j.mends(),
+		Remedies: j.remedies(), Early: "before the trays are glued to the case",
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)

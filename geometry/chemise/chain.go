@@ -71,7 +71,8 @@ func (j Job) Chain() plan.Chain {
 			{Key: plan.OutsideWidth, Name: "the closed chemise from spine to fore-edge", When: whenClosed},
 			{Key: plan.OutsideThickness, Name: "the closed chemise with the book in it, thickness", When: whenClosed},
 		},
-		Mends: j.mends(),
+		Mends:    j.mends(),
+		Remedies: j.remedies(), Early: "before its boards are covered",
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)

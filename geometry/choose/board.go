@@ -95,7 +95,8 @@ func (b *Board) carry(least Length, u geometry.Unit) {
 	b.Pasted = 3
 }
 
-// advice tells of the board; least is what the weight asks for, by the kind of case.
+// advice tells of the board; least is what the weight asks for, by the kind of case, 0 where
+// that says nothing.
 func (w way) advice(b Board, least Length, u geometry.Unit) Advice {
 	says := b.Sold.Name
 	if b.Pasted > 1 {

@@ -152,6 +152,7 @@ func (w way) tried(a Ask, c Choice) (Choice, job.Problems) {
 		return c, refused
 	}
 	least, ok := p.Load.Bears(c.Grams)
+	carried := ok
 	if !ok && w.kind == box.kind { // which can be kept lying
 		least, ok = p.Load.Bears(p.Load.Most)
 		c.Advice[0].Why = append(c.Advice[0].Why, why(practice, fmt.Sprintf("as it stands upright %.0f g %s", c.Grams, p.Load.TooHeavy)))
@@ -171,6 +172,9 @@ func (w way) tried(a Ask, c Choice) (Choice, job.Problems) {
 		}
 	}
 	if c.Board != nil {
+		if !carried {
+			least = 0 // there is none to tell of
+		}
 		c.Advice = append(c.Advice, w.advice(*c.Board, least, a.Unit))
 	} else if s, ok := k.New(a.Unit).Settings().Find(board); ok {
 		thick := *s.Length

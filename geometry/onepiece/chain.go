@@ -53,10 +53,11 @@ func (j Job) Chain() plan.Chain {
 			bookDepth:       {Name: "the book, spine to fore-edge", Length: b.Width.Largest(), Book: true},
 			bookThick:       {Name: "the book, thickness", Length: b.Thick(), Book: true},
 		},
-		Left:  j.left,
-		Made:  measures,
-		Off:   j.deviations(),
-		Mends: j.mends(),
+		Left:     j.left,
+		Made:     measures,
+		Off:      j.deviations(),
+		Mends:    j.mends(),
+		Remedies: j.remedies(), Early: "before it is glued",
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)

@@ -38,6 +38,12 @@ type Chain struct {
 	// Mends is what can be tried about the fit, the least effort first; a change of
 	// clearance goes without saying.
 	Mends []Mend
+	// Remedies is what can be done where the book does not fit the case that stands. Early is
+	// until when the case is open to more of them, such as "before it is covered"; Open is
+	// then the place of the gaps where the play is measured, where that is not the one that
+	// decides.
+	Remedies    []Remedy
+	Early, Open string
 	// With returns the chain of the same job with settings changed.
 	With func(changes []job.Change) Chain
 	// Limits says what is called too tight and too loose, without capital and

@@ -34,6 +34,7 @@ func Nested(inner, outer Chain, innerName, outerName string, with func([]job.Cha
 			c.Links = append(c.Links, l)
 		}
 	}
+	c.Remedies, c.Early, c.Open = slices.Concat(in.Remedies, out.Remedies), in.Early+"; "+out.Early, out.Open
 	inLinks, inGaps := len(in.Links), len(in.Gaps)
 	c.Made = append(out.Made, in.Made...)
 	c.Left = func(v []Length) []Length {
@@ -104,6 +105,20 @@ func (c Chain) named(name string) Chain {
 			v := *l.Varies
 			v.Name += beside
 			c.Links[i].Varies = &v
+		}
+	}
+	c.Early = name + ": " + c.Early
+	c.Remedies = slices.Clone(c.Remedies)
+	for i, r := range c.Remedies {
+		gives := map[string]float64{}
+		for d, n := range r.Gives {
+			gives[d+of] = n
+		}
+		c.Remedies[i].Gives, c.Remedies[i].Name, c.Remedies[i].Frees, c.Remedies[i].Without = gives, r.Name+of, slices.Clone(r.Frees), slices.Clone(r.Without)
+		for _, names := range [][]string{c.Remedies[i].Frees, c.Remedies[i].Without} {
+			for k := range names {
+				names[k] += of
+			}
 		}
 	}
 	for i := range c.Made {

@@ -49,11 +49,12 @@ func (j Job) Chain() plan.Chain {
 			{Name: plan.Depth, Key: "clearance.width", Clearance: s.Clearance.Width, Tight: "stands out"},
 			{Name: plan.Thickness, Key: "clearance.thickness", Clearance: s.Clearance.Thickness, Tight: "too tight"},
 		},
-		Gaps:  j.gaps(spots),
-		Links: s.links(),
-		Left:  s.left(spots),
-		Off:   j.deviations(spots),
-		Mends: j.mends(),
+		Gaps:     j.gaps(spots),
+		Links:    s.links(),
+		Left:     s.left(spots),
+		Off:      j.deviations(spots),
+		Mends:    j.mends(),
+		Remedies: j.remedies(), Early: "before it is covered", Open: InBody,
 		With: func(changes []job.Change) plan.Chain {
 			k := j
 			k.Settings().Apply(changes)

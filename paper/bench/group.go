@@ -191,7 +191,10 @@ func (g *group) buy() {
 		return
 	}
 	for _, s := range slices.Clone(g.Stock) {
-		if s.Count = 0; s.Roll {
+		if s.Offcut > 0 {
+			continue // there is one of it
+		}
+		if s.Count, s.Pile = 0, ""; s.Roll {
 			s.Height = 0
 		}
 		if !slices.ContainsFunc(g.Stock, func(have stock.Stock) bool { return equal(have, s) }) {

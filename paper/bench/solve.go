@@ -85,11 +85,11 @@ func (g *group) turnsOf(those func(stock.Stock) bool) [][]int {
 	var rolls [][]int
 	for i, s := range g.Stock {
 		switch {
+		case !those(s):
 		case s.Offcut > 0 && s.Grained():
 			offcuts = append(offcuts, i)
 		case s.Offcut > 0:
 			freeOffcuts = append(freeOffcuts, i)
-		case !those(s):
 		case s.Roll:
 			rolls = append(rolls, []int{i})
 		case s.Grained():

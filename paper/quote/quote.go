@@ -3,7 +3,6 @@ package quote
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"forel/geometry/work"
 	"forel/paper/bench"
@@ -21,6 +20,12 @@ type Line struct {
 	Group    *bench.Group // of material: what it is; nil: adhesive, or no material
 	Use      bench.Use
 }
+
+// minute is what work is counted in.
+const minute = "min"
+
+// IsWork tells whether the line is of work.
+func (l Line) IsWork() bool { return l.Unit == minute }
 
 // Case is one case of a quote.
 type Case struct {
@@ -44,7 +49,7 @@ type Quote struct {
 	Tax       money.Amount
 	Rounding  money.Amount // from Net and Tax to Total
 	Total     money.Amount // what is to be paid
-	Missing   []string     // what has no price, by name: without it the quote is not complete
+	Missing   []Line       // what has no price: without it the quote is not complete
 }
 
 // Of reckons what the cases of a plan cost, which was laid out with bench.Options.Buy. Each
@@ -91,17 +96,10 @@ func Of(p bench.Plan, t Terms, glue order.Adhesive, extra [][]Extra, times []wor
 func (q *Quote) add(l Line, weights []money.Amount) {
 	q.Materials = append(q.Materials, l)
 	if l.Price == nil {
-		q.miss("the price of " + l.Text)
+		q.Missing = append(q.Missing, l)
 	}
 	for i, part := range money.Share(l.Amount, weights) {
 		q.Cases[i].Material = q.Cases[i].Material.Add(part)
-	}
-}
-
-// miss notes what the quote lacks, once.
-func (q *Quote) miss(what string) {
-	if !slices.Contains(q.Missing, what) {
-		q.Missing = append(q.Missing, what)
 	}
 }
 
@@ -216,11 +214,11 @@ func (q *Quote) labour(c *Case, j bench.Job, times work.Times) {
 		if took == 0 {
 			continue
 		}
-		l := Line{Text: fmt.Sprintf("%d. %s", n+1, s.Title), Quantity: money.Thousandths(took.Minutes()), Unit: "min", Price: q.Terms.Hour}
+		l := Line{Text: fmt.Sprintf("%d. %s", n+1, s.Title), Quantity: money.Thousandths(took.Minutes()), Unit: minute, Price: q.Terms.Hour}
 		if q.Terms.Hour != nil {
 			l.Amount = q.Terms.Hour.Mul(l.Quantity).DivRound(money.Of(minutes), 2)
-		} else {
-			q.miss("what an hour of work costs")
+		} else if !slices.ContainsFunc(q.Missing, Line.IsWork) {
+			q.Missing = append(q.Missing, l)
 		}
 		c.Labour, c.Work = append(c.Labour, l), c.Work.Add(l.Amount)
 	}
@@ -232,12 +230,4 @@ func Sum(lines []Line) (sum money.Amount) {
 		sum = sum.Add(l.Amount)
 	}
 	return sum
-}
-
-// Took returns how long the work of a case takes.
-func (c Case) Took() (d time.Duration) {
-	for _, l := range c.Labour {
-		d += time.Duration(l.Quantity.InexactFloat64() * float64(time.Minute))
-	}
-	return d
 }

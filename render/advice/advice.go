@@ -35,7 +35,7 @@ func Text(c choose.Choice, a choose.Ask, round geometry.Rounding, lines []byte, 
 		about = fmt.Sprintf("%d books, side by side", n)
 	}
 	if a.Conditions != nil {
-		about += ", " + wording.And(a.Conditions)
+		about += " (" + wording.And(a.Conditions) + ")"
 	}
 	paragraph("", "", "for "+about+": "+size+", "+weight+"; use: "+a.Use)
 	for _, one := range c.Advice {

@@ -81,7 +81,8 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	for i, k := range blocks {
 		all[i] = laid{k, draw(k.Draw), draw(k.Head)}
 	}
-	full := max(box.Height(), d.Room(false).Height())
+	full := box.Height()
+	d.Aside(func() { full = max(full, d.NewPage(false, "").Height()) })
 	for page := 0; ; page++ {
 		n := holds(all, box.Height(), full)
 		if n == 0 && (box.Height() >= full || page > 1 && on[page-1]+on[page-2] == 0) { // no page holds what stays together

@@ -15,7 +15,7 @@ import (
 // lines and within the margins.
 func TestPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		o := renderfit.Options{Setup: pagetest.Broad(t)}
+		o := renderfit.Options{Setup: pagetest.AnySetup(t)}
 		p, unit := pagetest.AnyPlan(t)
 		o.Round = pagetest.Rounding(unit)
 		r := fit.Of(p)

@@ -66,8 +66,11 @@ func Name(g fit.Gap) string {
 }
 
 // Chances says in a line how the case will fit.
-func Chances(r fit.Report) string {
-	return fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(r.Settled.Snug), often(r.Settled.Tight), often(r.Settled.Loose))
+func Chances(r fit.Report) string { return ChancesOf(r.Settled) }
+
+// ChancesOf says chances of a case in a line.
+func ChancesOf(c fit.Chance) string {
+	return fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(c.Snug), often(c.Tight), often(c.Loose))
 }
 
 // Line says in one line whether the book fits, and what to do where it may not.

@@ -90,7 +90,11 @@ func Draw(on render.Surface, o Options) {
 	room := o.setup().Printable(false)
 	half := (typeset.Ascent(render.NoteSize) + 2*typeset.Descent(render.NoteSize)) / 2 // of a number at the last tick
 	across := o.rule(geometry.Pt(room.Min.X+endRoom, room.Min.Y+beside), room.Max.X-endRoom, false)
-	along := o.rule(geometry.Pt(room.Min.X+beside, room.Min.Y+2*beside+endRoom+2), room.Max.Y-endRoom-half, true)
+	left := room.Min.X + beside
+	if room.Height() >= 1000 { // numbers of four digits
+		left += typeset.Width("0", render.NoteSize, true)
+	}
+	along := o.rule(geometry.Pt(left, room.Min.Y+2*beside+endRoom+2), room.Max.Y-endRoom-half, true)
 	across.draw(on)
 	along.draw(on)
 	beside := geometry.Bx(along.from.X+beside+4, along.from.Y, room.Max.X, room.Max.Y)

@@ -16,6 +16,9 @@ import (
 func (d *doc) drawLooks(box geometry.Box) Length {
 	x := box.Min.X
 	for _, e := range d.key() {
+		if x > box.Min.X && x+11.5+typeset.Width(e.name, render.NoteSize, false) > box.Max.X { // on a narrow page
+			x, box.Min.Y = box.Min.X, box.Min.Y+8
+		}
 		swatch := geometry.Bx(x, box.Min.Y+1, x+10, box.Min.Y+6)
 		d.Fill(geometry.Rectangle(swatch), e.look.Tint)
 		a := shape.Area{Rings: [][]geometry.Point{geometry.Rectangle(swatch).Flatten(1)}}

@@ -16,20 +16,24 @@ import (
 // The outer margin for notes and the white before it, and the white between blocks.
 const (
 	mostNotes   Length = 40
+	leastNotes  Length = 15
 	leastColumn Length = 138 // what is written on is no narrower; the rest is for notes
 	gutter      Length = 5
 	blockGap    Length = 5
 )
 
-// notesWide returns how wide the margin for notes is.
+// notesWide returns how wide the margin for notes is; 0 where a page has no room for one.
 func (d *doc) notesWide() Length {
-	return min(mostNotes, d.Room(false).Width()-gutter-leastColumn)
+	if wide := min(mostNotes, d.Room(false).Width()-gutter-leastColumn); wide >= leastNotes {
+		return wide
+	}
+	return 0
 }
 
 // column returns the part of a page that is written on.
 func (d *doc) column() geometry.Box {
 	box := d.Room(false)
-	if d.Frame == nil {
+	if d.Frame == nil || d.notesWide() == 0 {
 		return box
 	}
 	box.Max.X -= d.notesWide() + gutter
@@ -38,6 +42,9 @@ func (d *doc) column() geometry.Box {
 
 // notes draws the margin for notes of a page and returns what is written on.
 func (d *doc) notes(all geometry.Box) geometry.Box {
+	if d.notesWide() == 0 {
+		return all
+	}
 	x := all.Max.X - d.notesWide()
 	document.Rule(d, geometry.Pt(x, all.Min.Y), geometry.Pt(x, all.Max.Y))
 	d.Text(render.Text{At: geometry.Pt(x+2, all.Min.Y+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})

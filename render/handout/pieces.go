@@ -79,7 +79,9 @@ func (d *doc) pieceHead(box geometry.Box) Length {
 		if h.end {
 			t.Align = render.End
 		}
-		d.Text(t)
+		if h.word != "of" || !d.narrowBlank() {
+			d.Text(t)
+		}
 	}
 	document.Rule(d, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 	return box.Max.Y
@@ -97,7 +99,9 @@ func (d *doc) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	if !d.blank {
 		of, sized = d.sizesIn(end-box.Min.X-atOf-1, p.Material.Words(), d.size(p))
 	}
-	document.Write(d, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
+	if !d.narrowBlank() {
+		document.Write(d, geometry.Pt(box.Min.X+atOf, base), p.Material.Words(), of, false)
+	}
 	if d.blank {
 		d.Text(render.Text{At: geometry.Pt(end-18.5, base), String: "×", Size: render.BodySize, Align: render.Middle, Color: render.Black})
 		for _, x := range []Length{end - 36, end - 17} {
@@ -112,6 +116,10 @@ func (d *doc) pieceRow(p geometry.Piece, lines []string, box geometry.Box) {
 	}
 	document.Rule(d, geometry.Pt(box.Min.X, box.Max.Y), box.Max)
 }
+
+// narrowBlank tells whether a row has no room for a material beside the blanks of a size:
+// it stands before the rule then.
+func (d *doc) narrowBlank() bool { return d.blank && d.column().Width() < leastColumn }
 
 // sizesIn returns the sizes of type in which a plain word and a bold one stand side
 // by side in a width, as large as can be, the first one smaller before the other.
@@ -155,6 +163,9 @@ func (d *doc) ruleLines(p geometry.Piece) []string {
 		text += "; cut " + d.Round.PrettyNumber(w) + " × " + d.Round.Pretty(h) + " first, then by the drawing of its face"
 	}
 	text = strings.TrimPrefix(text, "; ")
+	if d.narrowBlank() && text != "" {
+		text = p.Material.Words() + ": " + text
+	}
 	if r.Part != "" && text != "" {
 		text = r.Part + ": " + text
 	}

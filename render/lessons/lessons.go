@@ -11,6 +11,7 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/lessons"
 	"forel/geometry/wording"
+	renderfit "forel/render/fit"
 )
 
 // Advice is what was learnt for one job.
@@ -137,9 +138,7 @@ func (a Advice) text(u geometry.Unit) string {
 	if t := wording.OneLine(a.Title); t != "" {
 		name = t
 	}
-	chances := func(c fit.Chance) string {
-		return fmt.Sprintf("too tight: %s, too loose: %s", percent(c.Tight), percent(c.Loose))
-	}
+	chances := renderfit.ChancesOf
 	if len(a.Clearances) > 0 {
 		fmt.Fprintf(&b, "\nfor %s the smallest clearances with which a book sticks no more than once in %.0f:\n", name, 1/fit.Once)
 		b.WriteString(tables(a.Clearances, u))
@@ -149,12 +148,4 @@ func (a Advice) text(u geometry.Unit) string {
 		fmt.Fprintf(&b, "and with these clearances: %s\n", chances(a.Then))
 	}
 	return b.String()
-}
-
-// percent writes a chance in percent.
-func percent(p float64) string {
-	if p > 0 && p < 0.001 {
-		return "< 0.1 %"
-	}
-	return fmt.Sprintf("%.1f %%", 100*p)
 }

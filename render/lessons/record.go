@@ -50,7 +50,7 @@ func Record(title string, all []Line, u geometry.Unit) []byte {
 		b.WriteString("nothing is taken down yet\n")
 	}
 	if len(open) > 0 {
-		fmt.Fprintf(&b, "\nto be measured, each by a flag of its name or with --reading NAME=LENGTHS (%s)\n", u)
+		fmt.Fprintf(&b, "\nto be measured, with --reading NAME=LENGTHS or a flag of its own (%s)\n", u)
 		rows := [][]string{{"", "", "planned", "19 of 20 keep within", "when"}}
 		for _, l := range open {
 			rows = append(rows, []string{l.Key, l.Name, n(l.Planned), n(l.Low) + " to " + n(l.High), l.When})

@@ -42,13 +42,24 @@ func rows(b order.Block, r geometry.Rounding) (out [][]string) {
 		}
 		if l.Price != nil {
 			cost, _ := l.Cost()
-			row[6], row[7] = money.Number(*l.Price), money.Number(cost)
+			row[6], row[7] = money.Number(*l.Price)+per(l), money.Number(cost)
 		} else {
 			row[6], row[7] = "–", "–"
 		}
 		out = append(out, row)
 	}
 	return out
+}
+
+// per says what a price is for, where it is not for one sheet.
+func per(l order.Line) string {
+	switch l.Unit {
+	case order.Sheet:
+		return ""
+	case order.Gram:
+		return " a kg"
+	}
+	return " a " + l.Unit
 }
 
 // name says what is ordered: by the supplier's name, with the maker's own behind it.
@@ -123,22 +134,28 @@ func notes(o order.Order) (out []string) {
 	if o.Terms.Spare.IsPositive() {
 		out = append(out, fmt.Sprintf("reckoned with %s %% more than is used up, then rounded up to what is sold", o.Terms.Spare))
 	}
-	var usual, rolls []string
+	var usual []string
+	rolls := map[string][]string{} // by the unit they are sold by
 	for _, l := range o.Lines() {
 		if l.Stock.Source != "" {
 			usual = append(usual, fmt.Sprintf("%s on %s (%s)", wording.OneLine(l.Name), l.Stock.Size(), l.Stock.Source))
 		}
 		if l.Stock.Roll && l.Stock.SoldBy == 0 {
-			rolls = append(rolls, wording.OneLine(l.Name))
+			rolls[l.Unit] = append(rolls[l.Unit], wording.OneLine(l.Name))
 		}
 	}
 	if len(usual) > 0 {
 		out = append(out, "without [[stock]] in the job, reckoned with usual sizes: "+strings.Join(usual, "; "))
 	}
-	if len(rolls) > 0 {
-		out = append(out, fmt.Sprintf("lengths of %s are rounded up to 100 mm, or 1/8 yd where it is sold by the yard (common practice, no source); stock.sold_by gives your shop's own step", wording.And(rolls)))
+	for _, step := range []struct{ unit, words string }{{"m", "100 mm"}, {"yd", "1/8 yd"}} {
+		if names := rolls[step.unit]; names != nil {
+			out = append(out, fmt.Sprintf("lengths of %s are rounded up to %s (common practice, no source); stock.sold_by gives your shop's own step", wording.And(names), step.words))
+		}
 	}
-	return append(out, glue(o))
+	if o.Glued > 0 {
+		out = append(out, glue(o))
+	}
+	return out
 }
 
 // care stands where something is bought that needs it.
@@ -230,7 +247,7 @@ func Document(o order.Order, at Options) *document.Document {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
 	}
 	for _, k := range o.Blocks {
-		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: true})
+		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: true, Full: true})
 		table[0].Bookmark, table[0].Above = heading(k), 5
 		blocks = append(blocks, table...)
 		if s := sum("sum", k.Lines, at.Currency); s != "" {

@@ -43,6 +43,10 @@ func anyStock(t *rapid.T, counted int) (all []stock.Stock) {
 			s.Price = cents(t, "price")
 		}
 		all = append(all, s)
+		if nothing := (money.Amount{}); counted > 0 && m != geometry.Cloth && rapid.Bool().Draw(t, "an offcut") {
+			all = append(all, stock.Stock{Material: m, Width: 150, Height: geometry.Length(rapid.IntRange(100, 900).Draw(t, "long")), Grain: geometry.GrainHeight, Per: stock.Metre,
+				Offcut: len(all), Count: 1, Price: &nothing})
+		}
 	}
 	return all
 }
@@ -85,10 +89,14 @@ func TestAnyOrder(t *testing.T) {
 		for _, g := range p.Groups {
 			taken, there, more := 0, 0, 0
 			for _, s := range g.Stock {
-				there += s.Count
+				if s.Offcut == 0 {
+					there += s.Count
+				}
 			}
 			for _, u := range g.Used {
-				if s := g.Stock[u.Stock]; !s.Roll && s.Owned() {
+				if s := g.Stock[u.Stock]; s.Offcut > 0 {
+					require.Equal(rt, 1, u.Sheets, "there is one of it")
+				} else if !s.Roll && s.Owned() {
 					taken += u.Sheets
 				} else if !s.Roll {
 					more += u.Sheets

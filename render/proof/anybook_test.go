@@ -17,7 +17,7 @@ const lowest = 5
 // lines and within the margins.
 func TestPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		o := Options{Setup: pagetest.Broad(t)}
+		o := Options{Setup: pagetest.AnySetup(t)}
 		p, unit := pagetest.AnyPlan(t)
 		for _, f := range p.Proof.Faces {
 			if !f.Edge && f.Extent.Width() > lowest*f.Extent.Height() {

@@ -28,6 +28,12 @@ func newDoc(p plan.Plan, o Options) *doc {
 	return d
 }
 
+// across is what tables and faces beside each other take between the margins.
+const across Length = 160
+
+// narrow tells whether a page has no room for them: they stand below each other then.
+func (d *doc) narrow() bool { return d.Room(false).Width() < across }
+
 // Document draws the case from outside at an angle, what is wrong if anything is,
 // then every face flat, and a table of them.
 func Document(p plan.Plan, o Options) *document.Document {

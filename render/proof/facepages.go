@@ -33,7 +33,10 @@ func (d *doc) faceScale() float64 {
 	fits := func(n float64) bool {
 		for _, sp := range d.Proof.Spreads {
 			down := headsTall
-			for _, cells := range sp.Rows {
+			for _, cells := range d.rows(sp) {
+				if d.narrow() {
+					down = headsTall // it goes on on the next page
+				}
 				r := d.faceRow(cells, room.Width(), Length(1/n))
 				down += r.tall() + rowGap
 				for i, f := range r.faces {
@@ -70,13 +73,15 @@ func (d *doc) faceRows() (blocks []document.Block, shown [][]geometry.Face) {
 			about.Stays = true
 			blocks, shown = append(blocks, about), append(shown, nil)
 		}
-		for k, cells := range sp.Rows {
+		rows := d.rows(sp)
+		blocks[len(blocks)-1].Stays = true
+		for k, cells := range rows {
 			var faces []geometry.Face
 			for _, c := range cells {
 				faces = append(faces, c.Face)
 			}
 			shown = append(shown, faces)
-			blocks = append(blocks, document.Block{Above: rowGap, Stays: k < len(sp.Rows)-1, Draw: func(box geometry.Box) Length {
+			blocks = append(blocks, document.Block{Above: rowGap, Stays: k < len(rows)-1 && !d.narrow(), Draw: func(box geometry.Box) Length {
 				row := d.faceRow(cells, box.Width(), Length(1/n))
 				d.drawRow(row, box.Min.X, box.Min.Y)
 				return box.Min.Y + row.tall()
@@ -86,16 +91,34 @@ func (d *doc) faceRows() (blocks []document.Block, shown [][]geometry.Face) {
 	return blocks, shown
 }
 
+// rows returns the faces of a spread beside each other, on a narrow page no more than two.
+func (d *doc) rows(sp plan.Spread) [][]plan.Cell {
+	if !d.narrow() {
+		return sp.Rows
+	}
+	var out [][]plan.Cell
+	for _, row := range sp.Rows {
+		for two := range slices.Chunk(row, 2) {
+			var cells []plan.Cell
+			for _, c := range two {
+				cells = append(cells, plan.Cell{Face: c.Face, Part: 1 / Length(len(two))})
+			}
+			out = append(out, cells)
+		}
+	}
+	return out
+}
+
 // table tells of all faces.
 func (d *doc) table() []document.Block {
 	if len(d.faces) == 0 {
 		return nil
 	}
 	rows := faceRows(d.faces, d.Round)
-	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: typeset.Substitute, Whole: true}
+	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: typeset.Substitute, Whole: !d.narrow()}
 	for i, head := range rows[0] {
 		words := i == 0 || i == len(rows[0])-1
-		t.Columns = append(t.Columns, document.Column{Head: head, Right: !words, Broken: words && i > 0})
+		t.Columns = append(t.Columns, document.Column{Head: head, Right: !words, Broken: words && (i > 0 || d.narrow())})
 	}
 	blocks := d.Table("Face by face", t)
 	blocks[0].Bookmark = "Face by face"

@@ -1,8 +1,6 @@
 package proof
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"math"
 
@@ -66,31 +64,8 @@ type jsonSolid struct {
 	Max  [3]mm  `json:"max_mm"`
 }
 
-// object is a JSON object whose members keep their order.
-type object []member
-
-type member struct {
-	name  string
-	value any
-}
-
-// MarshalJSON writes the object.
-func (o object) MarshalJSON() ([]byte, error) {
-	var b bytes.Buffer
-	b.WriteByte('{')
-	for i, m := range o {
-		value, err := json.Marshal(m.value)
-		if err != nil {
-			return nil, err
-		}
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		fmt.Fprintf(&b, "%q:%s", m.name, value)
-	}
-	b.WriteByte('}')
-	return b.Bytes(), nil
-}
+// lengths are by the key of a fact and the name of its part.
+type lengths map[string]map[string]mm
 
 type jsonReport struct {
 	Title     string      `json:"title"`
@@ -99,8 +74,8 @@ type jsonReport struct {
 	Faults    []jsonFault `json:"faults"`
 	Faces     []jsonFace  `json:"faces"`
 	Solids    []jsonSolid `json:"boards"`
-	Clearance object      `json:"clearance_mm"` // by the key of a fact and the name of its part
-	Folded    object      `json:"folded_mm,omitempty"`
+	Clearance lengths     `json:"clearance_mm"`
+	Folded    lengths     `json:"folded_mm,omitempty"`
 }
 
 // JSON returns the report for other programs, exact to a thousandth of a
@@ -154,14 +129,13 @@ func JSON(p plan.Plan) ([]byte, error) {
 	return written, nil
 }
 
-func factsJSON(facts []plan.Fact) object {
-	out := object{}
+func factsJSON(facts []plan.Fact) lengths {
+	out := lengths{}
 	for _, f := range facts {
-		var parts object
+		out[f.Key] = map[string]mm{}
 		for _, p := range f.Parts {
-			parts = append(parts, member{p.Key, mm(p.Length)})
+			out[f.Key][p.Key] = mm(p.Length)
 		}
-		out = append(out, member{f.Key, parts})
 	}
 	return out
 }

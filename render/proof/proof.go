@@ -5,8 +5,6 @@
 package proof
 
 import (
-	"fmt"
-
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
@@ -18,18 +16,6 @@ type Length = geometry.Length
 
 // Options say how the pictures are laid out.
 type Options = document.Options
-
-// leastAcross is what the tables of the picture take between the margins.
-const leastAcross Length = 165
-
-// Check tells why the picture can't be drawn on a sheet, nil if it can.
-func Check(o Options) error {
-	if room := o.Setup.Reach(false).Width(); room < leastAcross*0.97 {
-		return fmt.Errorf("%v with margins of %v leaves %.4g mm across for the picture of the proof; at least %.4g mm are needed",
-			o.Setup.Sheet, o.Setup.Margins, room.MM(), leastAcross.MM())
-	}
-	return nil
-}
 
 // name returns the job's title on one line, or what the thing is.
 func name(p plan.Plan) string {

@@ -2,10 +2,12 @@ package proof
 
 import (
 	"forel/geometry"
+	"forel/geometry/stage"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/figure"
+	"forel/render/scene"
 	"forel/render/typeset"
 )
 
@@ -29,7 +31,24 @@ func (d *doc) opening() []document.Block {
 	for _, r := range p.Remarks {
 		blocks = append(blocks, d.Paragraph(wording.Sentence(r), render.BodySize, false))
 	}
-	return append(blocks, document.Block{Above: 2, Draw: d.solid})
+	if !d.narrow() {
+		return append(blocks, document.Block{Above: 2, Draw: d.solid})
+	}
+	blocks = append(blocks, document.Block{Above: 2, Draw: func(box geometry.Box) Length {
+		box.Max.Y = box.Min.Y + 0.6*box.Height()
+		d.whole(box)
+		return box.Max.Y
+	}})
+	if d.Proof.Closeup != nil {
+		blocks = append(blocks, document.Block{Above: 3, Draw: func(box geometry.Box) Length {
+			box.Max = geometry.Pt(min(box.Max.X, box.Min.X+lensWide), box.Min.Y+0.4*box.Height())
+			picture := d.picture()
+			seen, _ := d.panel(picture).See()
+			d.panel(d.closeup(picture, seen)).Draw(d, box, figure.AtRight)
+			return box.Max.Y
+		}})
+	}
+	return append(blocks, document.Block{Above: 3, Draw: d.clearances})
 }
 
 // solid draws the case, below it the clearances and the corner, into most of a page, and
@@ -39,20 +58,27 @@ func (d *doc) solid(box geometry.Box) Length {
 	whole.Max.Y = box.Min.Y + 0.52*box.Height()
 	lower.Min.Y = whole.Max.Y + 3
 	lower.Max.Y = box.Min.Y + 0.84*box.Height()
-	picture := d.picture()
-	seen, window := d.panel(picture).See()
-	of := picture
-	of.Notes = d.named(seen)
-	to := d.panel(of).Draw(d, whole, figure.AtBoth)
-	drawMarks(d, d.solidMarks(seen, to, moveBox(window, to)))
+	picture, seen := d.whole(whole)
 	if d.Proof.Closeup == nil {
 		return d.clearances(lower)
 	}
 	corner := lower
-	corner.Min.X = box.Max.X - lensWide
+	corner.Min.X, corner.Max.X = box.Max.X-lensWide, box.Max.X-4 // a viewer's typeface may be wider
 	d.panel(d.closeup(picture, seen)).Draw(d, corner, figure.AtRight)
 	lower.Max.X = corner.Min.X - beside
 	return max(lower.Max.Y, d.clearances(lower))
+}
+
+// whole draws the case into a box, and returns the picture without names, and what is seen
+// of it.
+func (d *doc) whole(box geometry.Box) (stage.Picture, scene.Seen) {
+	picture := d.picture()
+	seen, window := d.panel(picture).See()
+	of := picture
+	of.Notes = d.named(seen)
+	to := d.panel(of).Draw(d, box, figure.AtBoth)
+	drawMarks(d, d.solidMarks(seen, to, moveBox(window, to)))
+	return picture, seen
 }
 
 // moveBox returns a box of the view on the page.

@@ -5,6 +5,7 @@ package quote
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/wording"
@@ -162,7 +163,7 @@ func price(l quote.Line) string {
 	switch {
 	case l.Price == nil:
 		return "–"
-	case l.Unit == "min":
+	case l.IsWork():
 		return money.Number(*l.Price) + " an hour"
 	}
 	return money.Number(*l.Price) + " a " + l.Unit
@@ -177,11 +178,28 @@ func amount(l quote.Line) string {
 }
 
 // incomplete says what a quote lacks; empty where it is complete.
-func (q Costing) incomplete() string {
+func (q Costing) incomplete(r geometry.Rounding) string {
 	if len(q.Missing) == 0 {
 		return ""
 	}
-	return "this quote is not complete; it lacks " + wording.And(q.Missing)
+	return "this quote is not complete; it lacks " + wording.And(q.Lacks(r))
+}
+
+// Lacks names what has no price.
+func (q Costing) Lacks(r geometry.Rounding) (out []string) {
+	for _, l := range q.Missing {
+		what := "the price of " + wording.OneLine(l.Text)
+		switch {
+		case l.IsWork():
+			what = "what an hour of work costs"
+		case l.Group != nil:
+			what += " " + r.Thickness(l.Group.Thickness)
+		}
+		if !slices.Contains(out, what) {
+			out = append(out, what)
+		}
+	}
+	return out
 }
 
 // notes are what is to be said of a costing, a sentence each, without capital and full

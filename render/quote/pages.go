@@ -30,7 +30,7 @@ func Client(q Costing, o document.Options) *document.Document {
 	if !o.Date.IsZero() {
 		say("Date "+o.Date.Format("2 January 2006"), render.BodySize, false, 0.4)
 	}
-	if lacks := q.incomplete(); lacks != "" {
+	if lacks := q.incomplete(o.Round); lacks != "" {
 		say(wording.Sentence(lacks), render.BodySize, true, 3)
 	}
 	for _, j := range q.Plan.Jobs {
@@ -52,18 +52,23 @@ func Client(q Costing, o document.Options) *document.Document {
 // last tells of the last row, which has a rule above it.
 func last(rows [][]string) func(int) bool { return func(i int) bool { return i == len(rows)-1 } }
 
-// The picture of a case, and the white beside it.
-const (
-	pictureWide Length = 46
-	pictureTall Length = 56
-	pictureGap  Length = 6
-)
+// pictureGap is the white beside a picture.
+const pictureGap Length = 6
+
+// picture returns how large the picture of a case is: smaller where there are many.
+func (q Costing) picture() (wide, tall Length) {
+	if len(q.Cases) > 2 {
+		return 28, 34
+	}
+	return 46, 56
+}
 
 // made returns what is made for one book, with its picture beside it.
 func made(d *document.Document, q Costing, j bench.Job) document.Block {
+	wide, tall := q.picture()
 	return document.Block{Above: 6, Draw: func(box geometry.Box) Length {
-		staging.Finished(d, j.Plan, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+pictureWide, box.Min.Y+pictureTall))
-		words := geometry.Bx(box.Min.X+pictureWide+pictureGap, box.Min.Y, box.Max.X, box.Max.Y)
+		staging.Finished(d, j.Plan, geometry.Bx(box.Min.X, box.Min.Y, box.Min.X+wide, box.Min.Y+tall))
+		words := geometry.Bx(box.Min.X+wide+pictureGap, box.Min.Y, box.Max.X, box.Max.Y)
 		y := words.Min.Y
 		if len(q.Cases) > 1 {
 			y = document.Paragraph(d, words, y, wording.OneLine(j.Title()), render.HeadSize, true) + 1
@@ -71,7 +76,7 @@ func made(d *document.Document, q Costing, j bench.Job) document.Block {
 		for _, s := range says(j, d.Round) {
 			y = document.Paragraph(d, words, y, s, render.BodySize, false) + 1
 		}
-		return max(y, box.Min.Y+pictureTall)
+		return max(y, box.Min.Y+tall)
 	}}
 }
 
@@ -100,7 +105,7 @@ func Maker(q Costing, o document.Options) *document.Document {
 	say := func(text string, size render.Points, bold bool, above Length) {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
 	}
-	if lacks := q.incomplete(); lacks != "" {
+	if lacks := q.incomplete(o.Round); lacks != "" {
 		say(wording.Sentence(lacks), render.BodySize, true, 3)
 	}
 	for _, p := range q.parts(o.Round) {

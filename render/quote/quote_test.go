@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"math/big"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -100,7 +99,7 @@ func TestAnyQuoteAddsUp(t *testing.T) {
 		cent := big.NewRat(1, 100)
 		var jobs []bench.Job
 		have := anyStock(rt)
-		for range rapid.IntRange(1, 3).Draw(rt, "cases") {
+		for range rapid.IntRange(1, 2).Draw(rt, "cases") {
 			jobs = append(jobs, bench.Job{Plan: pagetest.AnyCase(rt).Plan(), Unit: geometry.MM, Stock: have})
 		}
 		p, err := bench.Lay(context.Background(), jobs, bench.Options{Buy: true})
@@ -158,7 +157,8 @@ func TestAnyQuoteAddsUp(t *testing.T) {
 			}
 			sum.Add(sum, a)
 		}
-		require.Equal(rt, len(q.Missing), missing)
+		require.Len(rt, q.Lacks(pagetest.Rounding(geometry.MM)), missing)
+		require.Equal(rt, len(q.Missing) > 0, missing > 0)
 		parts := new(big.Rat)
 		for _, c := range q.Cases { // cases part all of it among them
 			parts.Add(parts, c.Price.Rat())
@@ -173,7 +173,7 @@ func TestAnyQuoteAddsUp(t *testing.T) {
 			for i, page := range d.Pages() {
 				require.Empty(rt, pagetest.Faults(&page.Surface, o.Setup.Reach(false)), "%s, page %d", name, i+1)
 			}
-			if rapid.IntRange(0, 9).Draw(rt, "read the PDF") > 0 {
+			if rapid.IntRange(0, 19).Draw(rt, "read the PDF") > 0 {
 				continue
 			}
 			file, err := d.PDF()
@@ -195,9 +195,9 @@ func TestAnyQuoteAddsUp(t *testing.T) {
 
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-// What a page for the client adds up comes to its total: read back from the finished PDF
-// of the worked example.
-func TestClientsPageAddsUp(t *testing.T) {
+// What the pages for client and maker add up comes to what stands below it: read back from
+// the finished PDFs.
+func TestPagesAddUp(t *testing.T) {
 	hour, tax := money.Of(34), money.Of(19)
 	var c quote.Quote
 	rapid.Check(t, func(rt *rapid.T) {
@@ -212,25 +212,26 @@ func TestClientsPageAddsUp(t *testing.T) {
 		terms := quote.Terms{Currency: "EUR", Hour: &hour, Tax: &tax, TaxName: "sales tax", RoundTo: money.Of(1), Extra: nil}
 		c = quote.Of(p, terms, order.Adhesive{}, [][]quote.Extra{{{Text: "label", Amount: money.Of(18)}, {Text: "taken off", Amount: money.Of(-5)}}}, []work.Times{work.UsualTimes()})
 	})
-	d := draw.Client(draw.Costing{Quote: c}, document.Options{Setup: paper.DefaultSetup(), Round: pagetest.Rounding(geometry.MM)})
-	file, err := d.PDF()
-	require.NoError(t, err)
-	text := pdftest.Open(t, file).Text(1)
-	_, rows, ok := strings.Cut(text, "amount EUR")
-	require.True(t, ok, text)
-	var amounts []*big.Rat
-	for _, m := range regexp.MustCompile(`(?m)(-?\d+\.\d\d)\s*$`).FindAllStringSubmatch(rows, -1) {
-		amounts = append(amounts, rat(t, m[1]))
+	o := document.Options{Setup: paper.DefaultSetup(), Round: pagetest.Rounding(geometry.MM)}
+	for head, d := range map[string]*document.Document{"amount EUR": draw.Client(draw.Costing{Quote: c}, o), "What is to be paid": draw.Maker(draw.Costing{Quote: c}, o)} {
+		file, err := d.PDF()
+		require.NoError(t, err)
+		text, doc := "", pdftest.Open(t, file)
+		for i := range d.Count() {
+			text += doc.Text(i+1) + "\n"
+		}
+		_, rows, ok := strings.Cut(text, head)
+		require.True(t, ok, text)
+		sum, held := new(big.Rat), 0
+		for _, m := range regexp.MustCompile(`(?m)^(.*?)\s+([-−–]?\d+\.\d\d)\s*$`).FindAllStringSubmatch(rows, -1) {
+			a := rat(t, strings.NewReplacer("−", "-", "–", "-").Replace(m[2]))
+			if strings.HasPrefix(m[1], "price before") || strings.HasPrefix(m[1], "to be paid") {
+				held++
+				require.Zero(t, a.Cmp(sum), "%s: %s", m[0], rows)
+				continue
+			}
+			sum.Add(sum, a)
+		}
+		require.Equal(t, 2, held, rows)
 	}
-	require.GreaterOrEqual(t, len(amounts), 6, rows)
-	cases := new(big.Rat)
-	for _, a := range amounts[:3] { // the case and its extra lines
-		cases.Add(cases, a)
-	}
-	require.Zero(t, cases.Cmp(amounts[3]), "before tax: %s", rows)
-	for _, a := range amounts[4 : len(amounts)-1] {
-		cases.Add(cases, a)
-	}
-	require.Zero(t, cases.Cmp(amounts[len(amounts)-1]), rows)
-	require.False(t, slices.Contains(amounts, nil))
 }

@@ -36,7 +36,7 @@ func Text(q Costing, r geometry.Rounding) []byte {
 		}
 	}
 	b.WriteString("\n")
-	if lacks := q.incomplete(); lacks != "" {
+	if lacks := q.incomplete(r); lacks != "" {
 		b.WriteString(lacks + "\n")
 	}
 	for _, n := range q.notes() {
@@ -79,7 +79,7 @@ func CSV(q Costing, r geometry.Rounding) ([]byte, error) {
 	}
 	add("rounding", "", quote.Line{Amount: q.Rounding}, "rounding")
 	add("to be paid", "", quote.Line{Amount: q.Total}, "to be paid")
-	for _, m := range q.Missing {
+	for _, m := range q.Lacks(r) {
 		out = append(out, []string{"missing", "", m, "", "", "", "", ""})
 	}
 	written, err := data.CSV(out)

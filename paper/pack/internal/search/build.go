@@ -25,10 +25,10 @@ var keys = []func(Item) float64{
 
 // greedy lays the items in their order, each in its best place, and opens a
 // sheet of the kind preferred when there is none.
-func (p *Problem) greedy(order []int32, prefer []int, rule int, free bool) *Solution {
+func (p *Problem) greedy(order []int32, prefer []int, free bool) *Solution {
 	s := &Solution{}
 	used := make([]int, len(p.Kinds))
-	q := quest{rule: rule}
+	var q quest
 	var refused []int // bins in which the item locked others in
 	for n := 0; n < len(order); n++ {
 		item := order[n]
@@ -73,16 +73,13 @@ func (p *Problem) greedy(order []int32, prefer []int, rule int, free bool) *Solu
 
 // First returns the best of the greedy layouts.
 func (p *Problem) First() *Solution {
-	tried, rules := keys, 3
+	tried := keys
 	ways := []bool{p.Free}
 	if !p.Free && !p.roll() && len(p.Items) <= 2000 {
 		ways = []bool{true, false}
 	}
-	if len(p.Items) > 300 {
-		rules = 1
-	}
 	if len(p.Items) > 2000 {
-		tried, rules = keys[:2], 1
+		tried = keys[:2]
 	}
 	var found *Solution
 	for _, key := range tried {
@@ -94,12 +91,9 @@ func (p *Problem) First() *Solution {
 					prefer = append(prefer, j)
 				}
 			}
-			for rule := range rules {
-				for _, free := range ways {
-					s := p.greedy(order, prefer, rule, free)
-					if found == nil || s.better(found) {
-						found = s
-					}
+			for _, free := range ways {
+				if s := p.greedy(order, prefer, free); found == nil || s.better(found) {
+					found = s
 				}
 			}
 		}

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"math/rand/v2"
 	"slices"
 
 	"forel/paper/pack/internal/slicing"
@@ -31,43 +32,28 @@ func (c *cutSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 			continue
 		}
 		dw, dh := f.W-w, f.H-h
-		switch q.rule {
-		case 0, anyWay:
-			all, r, b := f.W*f.H, dw*f.H, w*dh
-			all *= all
-			x := all - r*r - b*b
-			b, r = f.W*dh, dw*h
-			y := all - r*r - b*b
-			if q.rule == anyWay {
-				x *= 0.5 + q.rnd.f()
-				y *= 0.5 + q.rnd.f()
-			}
-			if x < q.score {
-				q.place = place{bin, f.Node, turned, slicing.X, x}
-			}
-			if y < q.score {
-				q.place = place{bin, f.Node, turned, slicing.Y, y}
-			}
-		case 1, 2:
-			x := min(dw, dh) + 1e-3*max(dw, dh)
-			if q.rule == 2 {
-				x = f.W*f.H - w*h
-			}
-			if x < q.score {
-				how := int8(slicing.X)
-				if f.W*dh > dw*f.H {
-					how = slicing.Y
-				}
-				q.place = place{bin, f.Node, turned, how, x}
-			}
+		all, r, b := f.W*f.H, dw*f.H, w*dh
+		all *= all
+		x := all - r*r - b*b
+		b, r = f.W*dh, dw*h
+		y := all - r*r - b*b
+		if q.rule == anyWay {
+			x *= 0.5 + q.rnd.Float64()
+			y *= 0.5 + q.rnd.Float64()
+		}
+		if x < q.score {
+			q.place = place{bin, f.Node, turned, slicing.X, x}
+		}
+		if y < q.score {
+			q.place = place{bin, f.Node, turned, slicing.Y, y}
 		}
 	}
 }
 
 // ruin takes out the pieces of up to most nodes, of any depth.
-func (c *cutSheet) ruin(r *random, most int, out []int32) []int32 {
-	for k := 1 + r.n(most); k > 0 && c.Area > 0; {
-		n := int32(r.n(len(c.N)))
+func (c *cutSheet) ruin(r *rand.Rand, most int, out []int32) []int32 {
+	for k := 1 + r.IntN(most); k > 0 && c.Area > 0; {
+		n := int32(r.IntN(len(c.N)))
 		if it := c.N[n].Item; it == slicing.Open || it == slicing.Idle {
 			continue
 		}
@@ -89,8 +75,8 @@ func (c *cutSheet) worth(full float64) float64 {
 
 func (c *cutSheet) length() int { return c.Length(0) }
 
-func (c *cutSheet) shorten(h int, r *random, out []int32) []int32 {
-	return c.Shorten(h, r.n, out)
+func (c *cutSheet) shorten(h int, r *rand.Rand, out []int32) []int32 {
+	return c.Shorten(h, r.IntN, out)
 }
 
 // settings counts the distances that each stage of cuts has.

@@ -1,6 +1,9 @@
 package search
 
-import "forel/paper/pack/internal/maxrects"
+import (
+	"forel/paper/pack/internal/maxrects"
+	"math/rand/v2"
+)
 
 // freeSheet is a sheet on which pieces lie anywhere.
 type freeSheet struct{ maxrects.Sheet }
@@ -46,15 +49,15 @@ func (b *freeSheet) scan(q *quest, bin int, w, h float64, turned bool) {
 }
 
 // ruin takes out up to most pieces, or all that reach into a window.
-func (b *freeSheet) ruin(r *random, most int, out []int32) []int32 {
-	if r.n(2) == 0 {
-		for k := 1 + r.n(most); k > 0 && len(b.Placed) > 0; k-- {
-			i := r.n(len(b.Placed))
+func (b *freeSheet) ruin(r *rand.Rand, most int, out []int32) []int32 {
+	if r.IntN(2) == 0 {
+		for k := 1 + r.IntN(most); k > 0 && len(b.Placed) > 0; k-- {
+			i := r.IntN(len(b.Placed))
 			out = append(out, b.Placed[i].Item)
 			b.Remove(i)
 		}
 	} else {
-		c, d := b.Placed[r.n(len(b.Placed))], b.Placed[r.n(len(b.Placed))]
+		c, d := b.Placed[r.IntN(len(b.Placed))], b.Placed[r.IntN(len(b.Placed))]
 		x0, x1 := min(c.X, d.X), max(c.X+c.W, d.X+d.W)
 		y0, y1 := min(c.Y, d.Y), max(c.Y+c.H, d.Y+d.H)
 		for i := len(b.Placed) - 1; i >= 0; i-- {
@@ -88,7 +91,7 @@ func (b *freeSheet) length() int {
 	return end
 }
 
-func (b *freeSheet) shorten(h int, _ *random, out []int32) []int32 {
+func (b *freeSheet) shorten(h int, _ *rand.Rand, out []int32) []int32 {
 	for i := len(b.Placed) - 1; i >= 0; i-- {
 		if p := &b.Placed[i]; p.Y+p.H > h {
 			out = append(out, p.Item)

@@ -162,14 +162,14 @@ func (r *Run) fill() {
 
 // cheaper puts other, cheaper sheets in the place of some.
 func (r *Run) cheaper() {
-	rnd := &r.st.rnd
+	rnd := r.st.rnd
 	bins := r.p.clone(r.best.Bins)
 	var out []int32
 	saved, room := 0.0, 0.0
 	area := func(k int) float64 { return float64(r.p.Kinds[k].W) * float64(r.p.Kinds[k].H) }
-	for n := 1 + min(rnd.n(8), rnd.n(8)); n > 0 && len(bins) > 0; n-- {
-		at := rnd.n(len(bins))
-		if rnd.n(2) == 0 {
+	for n := 1 + min(rnd.IntN(8), rnd.IntN(8)); n > 0 && len(bins) > 0; n-- {
+		at := rnd.IntN(len(bins))
+		if rnd.IntN(2) == 0 {
 			at = r.emptiest(bins)
 		}
 		out = bins[at].items(out)
@@ -183,7 +183,7 @@ func (r *Run) cheaper() {
 		room += area(b.Kind) - float64(b.used())
 	}
 	for range 4 {
-		k := rnd.n(len(r.p.Kinds))
+		k := rnd.IntN(len(r.p.Kinds))
 		kind := &r.p.Kinds[k]
 		if kind.Cost < saved*(1-1e-9) && (kind.Count == 0 || used[k] < kind.Count) {
 			bins = append(bins, r.p.bin(k))
@@ -199,7 +199,7 @@ func (r *Run) cheaper() {
 		r.over(search)
 		return
 	}
-	if r.try(r.sheets(bins, rnd.n(2)), out, 300+20*len(r.p.Items)) {
+	if r.try(r.sheets(bins, rnd.IntN(2)), out, 300+20*len(r.p.Items)) {
 		r.found()
 	}
 }
@@ -216,7 +216,7 @@ func (r *Run) shorter() {
 		if target < 1 {
 			target = 1
 		}
-		out := bins[last].shorten(target, &r.st.rnd, nil)
+		out := bins[last].shorten(target, r.st.rnd, nil)
 		if r.try(bins, out, 300+20*len(r.p.Items)) {
 			r.found()
 		} else {

@@ -1,6 +1,9 @@
 package search
 
-import "slices"
+import (
+	"math/rand/v2"
+	"slices"
+)
 
 // state is a set of sheets, which stays, and the items that are not on them.
 // The search takes some items off and lays them and those left out again, better
@@ -13,7 +16,7 @@ type state struct {
 	value []float64 // of each bin's free room
 	size  []int     // of each bin
 	out   []int32
-	rnd   random
+	rnd   *rand.Rand
 	q     quest
 
 	outArea  float64
@@ -34,8 +37,8 @@ type state struct {
 }
 
 func newState(p *Problem, seed uint64) *state {
-	s := &state{p: p, rnd: newRandom(seed), key: make([]float64, len(p.Items))}
-	s.q.rnd = &s.rnd
+	s := &state{p: p, rnd: rand.New(rand.NewPCG(seed, 1)), key: make([]float64, len(p.Items))}
+	s.q.rnd = s.rnd
 	s.q.wink = 1
 	return s
 }
@@ -114,21 +117,21 @@ func (s *state) touch(bin int) {
 
 // ruin takes some parts out of some bins.
 func (s *state) ruin() {
-	for range 1 + s.rnd.n(min(maxBins, len(s.bins))) {
-		b := s.rnd.n(len(s.bins))
+	for range 1 + s.rnd.IntN(min(maxBins, len(s.bins))) {
+		b := s.rnd.IntN(len(s.bins))
 		if s.bins[b].used() == 0 {
 			continue
 		}
 		s.touch(b)
-		s.out = s.bins[b].ruin(&s.rnd, maxNodes, s.out)
+		s.out = s.bins[b].ruin(s.rnd, maxNodes, s.out)
 	}
 }
 
 // recreate lays what is out, as far as it goes.
 func (s *state) recreate() {
-	key := keys[s.rnd.n(4)]
+	key := keys[s.rnd.IntN(4)]
 	for _, i := range s.out {
-		s.key[i] = key(s.p.Items[i]) * (1 + noise*(s.rnd.f()-0.5))
+		s.key[i] = key(s.p.Items[i]) * (1 + noise*(s.rnd.Float64()-0.5))
 	}
 	slices.SortFunc(s.out, func(a, b int32) int {
 		switch {
@@ -140,11 +143,11 @@ func (s *state) recreate() {
 		return int(a - b)
 	})
 	s.q.rule = 0
-	if s.polish && s.rnd.n(2) == 0 {
+	if s.polish && s.rnd.IntN(2) == 0 {
 		s.q.rule = anyWay
 	}
 	if s.bins[0].Rects() != nil {
-		s.q.rule, s.q.corner = s.rnd.n(3), s.rnd.n(4)
+		s.q.rule, s.q.corner = s.rnd.IntN(3), s.rnd.IntN(4)
 	}
 	left := s.out[:0]
 	for _, i := range s.out {

@@ -1,6 +1,9 @@
 package search
 
-import "math"
+import (
+	"math"
+	"math/rand/v2"
+)
 
 // sheet is what a layout is made on: cut edge to edge, or freely.
 type sheet interface {
@@ -9,12 +12,12 @@ type sheet interface {
 	used() int                                         // area of the pieces
 	scan(q *quest, bin int, w, h float64, turned bool) // offer places to q
 	insert(at place, item int32, w, h int)
-	ruin(r *random, most int, out []int32) []int32 // take some pieces out
+	ruin(r *rand.Rand, most int, out []int32) []int32 // take some pieces out
 	items(out []int32) []int32
-	worth(full float64) float64                    // of the free room: more for large rectangles
-	settings() int                                 // of the fence, as far as there is one
-	length() int                                   // used along Y
-	shorten(h int, r *random, out []int32) []int32 // take out what is in the way
+	worth(full float64) float64                       // of the free room: more for large rectangles
+	settings() int                                    // of the fence, as far as there is one
+	length() int                                      // used along Y
+	shorten(h int, r *rand.Rand, out []int32) []int32 // take out what is in the way
 }
 
 // place is where a piece would go.
@@ -31,7 +34,7 @@ type quest struct {
 	place
 	rule, corner int
 	wink         int // places until one is overlooked, if over 0
-	rnd          *random
+	rnd          *rand.Rand
 }
 
 func (q *quest) begin() { q.score = math.Inf(1) }
@@ -42,6 +45,6 @@ func (q *quest) overlook() bool {
 	if q.wink--; q.wink != 0 {
 		return false
 	}
-	q.wink = q.rnd.n(2*blink) + 1
+	q.wink = q.rnd.IntN(2*blink) + 1
 	return true
 }

@@ -1,0 +1,47 @@
+package main
+
+import (
+	"io"
+	"path/filepath"
+
+	"forel/cmd/pipeline"
+	"forel/geometry/wording"
+)
+
+var aboutRescue = `
+usage: forel rescue JOB.toml [flags]
+
+Tells the way back where the book does not fit the case that was made for it, too tight
+or too loose: which is the least work, how much of it, what to keep, what to cut again,
+and whether the book then fits, by the errors that forel fit reckons with. The play is
+given as it was measured with the book in, or taken from the record of the job
+(JOB.record.toml). With --unfinished it was measured before the case was covered, when
+more can be done.
+
+With --out it writes the templates of what is cut again, for the case as it stands.
+
+` + careful(wording.Knife, wording.Adhesive) + `
+
+example:
+  forel rescue case.toml --play-height 0.1
+  forel rescue case.toml --play-thickness -0.8 --unfinished --out again/
+`
+
+func flagsRescue(f *flags) action {
+	var r pipeline.Rescue
+	f.job(&r.Job)
+	f.out("", "again/", "`folder` to write the templates of what is cut again into; made if it is not there", &r.Draw)
+	f.prints()
+	f.settings(r.Settings())
+	makes := f.makes(&r)
+	return func(out io.Writer, say voice) error {
+		if len(f.Args()) == 1 && f.Arg(0) != "" {
+			old, err := f.recordOf(filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))))
+			if err != nil {
+				return err
+			}
+			r.Old = old
+		}
+		return makes(out, say)
+	}
+}

@@ -1,0 +1,106 @@
+package pipeline
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"sync/atomic"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/roster"
+	"forel/geometry/parallel"
+	"forel/geometry/plan"
+	"forel/geometry/stage"
+	"forel/geometry/wording"
+)
+
+// Cases are one job, several, or those of a roster, which is a file whose name ends in .csv
+// or .tsv.
+type Cases struct {
+	Job
+	Base *roster.Base // what a roster leaves out; nil: none
+}
+
+// cases reads the jobs, or the rows of a roster. Beside an error those are returned that can
+// be made.
+func (c Cases) cases(r *Result, bad jobfile.Issues) (all []worked, err error) {
+	err = c.each(r, bad, nil, func(n int) { all = make([]worked, n) }, func(i int, w worked) {
+		w.lighten()
+		all[i] = w
+	})
+	return slices.DeleteFunc(all, func(w worked) bool { return w.plan.Pieces == nil }), err
+}
+
+// each reads the jobs, or the rows of a roster, and hands over what can be made, each with a
+// title of its own; begin is told how many there are. Rows come in any order, on all
+// processors, and are not kept: a class can be large.
+func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int), take func(i int, w worked)) error {
+	switch {
+	case !slices.ContainsFunc(c.Files, isRoster):
+		if c.Base != nil {
+			bad = refuse(bad, "--job without a roster", "name a roster, such as class.csv, or the job file alone")
+		}
+		all, err := c.readAll(r, bad)
+		begin(len(all))
+		for i, b := range atBench(all) {
+			w := all[i]
+			w.plan.Title = cmp.Or(wording.OneLine(b.Plan.Title), wording.Capital(b.Plan.Kind))
+			take(i, w)
+		}
+		return err
+	case len(c.Files) > 1:
+		return refuse(bad, "a roster beside other files", "give one roster, or job files")
+	case c.Example:
+		return refuse(bad, "both --example and a roster", "give one of them")
+	}
+	shop, wrongShop := c.shop()
+	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
+	bad = slices.Concat(bad, Contradictions(c.Flags), wrongShop, Problems(err))
+	begin(len(rows))
+	wrong := make([]jobfile.Issues, len(rows))
+	var done atomic.Int64
+	parallel.Each(len(rows), func(i int) {
+		p.at(float64(done.Add(1)) / float64(len(rows)))
+		row := rows[i]
+		rows[i].File = jobfile.File{}
+		if wrong[i] = row.Refused; wrong[i] != nil {
+			return
+		}
+		w, err := work(row.File, c.Round, c.Date)
+		for _, p := range Problems(err) {
+			p.Source, p.Line = row.Source, row.Line
+			wrong[i] = append(wrong[i], p)
+		}
+		if wrong[i] == nil {
+			take(i, w.ofClass(row.Name))
+		}
+	})
+	for i, row := range rows {
+		r.Warnings = append(r.Warnings, row.Suspects...)
+		bad = append(bad, wrong[i]...)
+	}
+	return bad.Err()
+}
+
+// lighten leaves out of a case worked out its proof and, but for the last, its pictures:
+// there may be thousands of cases.
+func (w *worked) lighten() {
+	w.plan.Faces, w.plan.Proof, w.plan.Chain = nil, plan.Proof{}, plan.Chain{}
+	var last *plan.Step
+	for i := range w.plan.Steps {
+		s := &w.plan.Steps[i]
+		if len(s.Pictures) == 0 {
+			continue
+		}
+		if last != nil {
+			last.Pictures = nil
+		}
+		row := s.Pictures[len(s.Pictures)-1]
+		s.Pictures, last = [][]stage.Picture{row[len(row)-1:]}, s
+	}
+}
+
+func isRoster(f File) bool {
+	name := strings.ToLower(f.Name)
+	return strings.HasSuffix(name, ".csv") || strings.HasSuffix(name, ".tsv")
+}

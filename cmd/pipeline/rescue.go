@@ -1,0 +1,132 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/recordfile"
+	"forel/geometry"
+	"forel/geometry/fit"
+	"forel/geometry/plan"
+	"forel/geometry/rescue"
+	"forel/render"
+	renderrescue "forel/render/rescue"
+)
+
+// Rescue tells the way back where a book does not fit the case that was made for it.
+type Rescue struct {
+	Job
+	Old        *File    // the record of the case; nil: none
+	Readings   []string // play as measured, as name=lengths; it goes before what the record tells
+	Unfinished bool     // it was measured while the case was still open
+	Way        int      // whose pieces are drawn, from 1; 0: the first
+	Draw       bool     // the templates of what is cut again too
+
+	usual []string
+}
+
+// usualPlays are the names of play that have a flag of their own.
+var usualPlays = []string{"play-height", "play-depth", "play-thickness"}
+
+// Settings are those of the rescue.
+func (r *Rescue) Settings() []Setting {
+	if r.usual == nil {
+		r.usual = make([]string, len(usualPlays))
+	}
+	return []Setting{
+		{Name: usualPlays[0], Usage: "`room` left from head to tail where it is tightest, with the book in; a minus before what is missing", To: &r.usual[0]},
+		{Name: usualPlays[1], Usage: "`room` left from spine to mouth", To: &r.usual[1]},
+		{Name: usualPlays[2], Usage: "`room` left from side to side", To: &r.usual[2]},
+		{Name: "reading", Usage: "any other `name=room` that forel record --show lists as play", To: &r.Readings},
+		{Name: "unfinished", Usage: "the play was measured before the case was finished: a carcass not covered yet, card not glued, trays not on their case", To: &r.Unfinished},
+		{Name: "way", Usage: "`number` of the way whose pieces are drawn (default 1)", To: &r.Way},
+	}
+}
+
+// Make tells the ways back, and draws what is cut again if it is asked for.
+func (r Rescue) Make(context.Context) (out Result, err error) {
+	var bad jobfile.Issues
+	w, err := r.read(&out, nil)
+	if err != nil {
+		return out, err
+	}
+	p, err := planned(w)
+	if err != nil {
+		return out, err
+	}
+	quantities := slices.DeleteFunc(fit.Quantities(p.Chain), func(q fit.Quantity) bool { return q.Sort != fit.Play })
+	readings, bad := typed(usualPlays, r.usual, r.Readings, quantities, w.round.Unit)
+	stands := rescue.Stands{Play: map[string]geometry.Length{}, Early: r.Unfinished}
+	if r.Old != nil && bad == nil && !r.Unfinished { // what is taken down is of the finished case
+		old, err := recordfile.Parse(r.Old.Name, r.Old.Data)
+		if err != nil {
+			return out, err
+		}
+		for _, q := range quantities {
+			if t, ok := old.Last(q.Key); ok {
+				stands.Play[q.Key] = fit.Counting(fit.Play, t.Readings)
+			}
+		}
+	}
+	for _, one := range readings {
+		stands.Play[one.Of.Key] = fit.Counting(fit.Play, one.All)
+	}
+	if len(stands.Play) == 0 && bad == nil {
+		bad = refuse(bad, "no play is known", "measure it and give it, such as --play-height 0.1, or take it down with forel record")
+	}
+	if bad != nil {
+		return out, bad
+	}
+	report := rescue.Of(p.Chain, stands)
+	if n := len(report.Ways); r.Way < 0 || r.Way > max(n, 1) {
+		return out, refuse(nil, fmt.Sprintf("--way: there is no way %d", r.Way), fmt.Sprintf("give 1 to %d", max(n, 1)))
+	}
+	out.Report = renderrescue.Text(p.Title, report, r.Unfinished, w.round.Unit)
+	if !r.Draw || len(report.Ways) == 0 {
+		return out, nil
+	}
+	return r.draw(out, w, report.Ways[max(r.Way, 1)-1])
+}
+
+// planned works out the case of a job as it was before anything of it was measured.
+func planned(w worked) (plan.Plan, error) {
+	sound, refused, _ := w.file.Kind.Planned(w.file.Job).Check()
+	if len(refused) > 0 {
+		return plan.Plan{}, Problems(refused)
+	}
+	p, err := sound.Make()
+	if err != nil {
+		return plan.Plan{}, Problems(err)
+	}
+	return p, nil
+}
+
+// draw draws what is cut again in a way, for the case that stands.
+func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
+	out.Set = "rescue"
+	if len(way.Again) == 0 {
+		out.Report = append(out.Report, "nothing is cut again: there is nothing to draw\n"...)
+		return out, nil
+	}
+	j := w.file.Kind.Planned(w.file.Job)
+	j.Settings().Apply(way.Sets)
+	sound, refused, _ := j.Check()
+	if len(refused) > 0 { // so little room that no job has it
+		out.Report = append(out.Report, "what is cut again can't be drawn for the case as it stands: cut each piece like the one that it takes the place of, or choose another way with --way\n"...)
+		return out, nil
+	}
+	var err error
+	if w.plan, err = sound.Make(); err != nil {
+		return out, Problems(err)
+	}
+	w.plan, _ = w.plan.Only(way.Again)
+	files, doc, _, err := w.templates(render.DefaultTheme(), 0, false, false)
+	if err != nil {
+		return out, err
+	}
+	out.Document, out.Files, out.Wrote = doc, files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
+	out.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
+	return out, nil
+}
