@@ -171,12 +171,7 @@ func (r *reader) checked() (f File, issues, suspects Issues) {
 
 // Mended reads a job that Parse refuses, or FromFlags where data is nil, with the changes
 // that the refusal names, so that more can be told of it; ok is false where they don't
-// make a job.
-func Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
-	return (*Shop)(nil).Mended(source, data, flags...)
-}
-
-// Mended is Mended with a shop, which may be nil.
+// make a job. The shop may be nil.
 func (s *Shop) Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
 	r := s.reader(source, data != nil)
 	if r.readTOML(data) != nil {

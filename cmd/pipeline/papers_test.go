@@ -40,8 +40,8 @@ func TestEveryPaperThroughEveryCommand(t *testing.T) {
 			for _, c := range []pipeline.Command{
 				pipeline.Templates{Job: job}, pipeline.Templates{Job: job, MarkOut: true}, pipeline.Gauge{Source: pipeline.Source{Flags: append(flags, jobfile.Flag{Name: "--set print.margin", Key: "print.margin", Value: "10"})}},
 				pipeline.Measure{Job: job}, pipeline.Handout{Job: job}, pipeline.Handout{Job: job, Short: true}, pipeline.Handout{Job: job, Blank: true},
-				pipeline.Stock{Job: job, Effort: "0", Draw: true}, pipeline.Order{Job: job, Effort: "0", Draw: true}, pipeline.Quote{Job: job, Effort: "0", Draw: true}, cutter,
-				pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true},
+				pipeline.Stock{Job: job, Effort: "0", Draw: true}, pipeline.Order{Cases: pipeline.Cases{Job: job}, Effort: "0", Draw: true}, pipeline.Quote{Cases: pipeline.Cases{Job: job}, Effort: "0", Draw: true}, cutter,
+				pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true}, pipeline.Timetable{Cases: pipeline.Cases{Job: job}, Draw: true},
 			} {
 				if h, ok := c.(pipeline.Handout); ok && h.Blank {
 					h.Job.Example = false
