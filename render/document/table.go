@@ -193,7 +193,7 @@ func (f fitted) row(on render.Surface, box geometry.Box, row int) Length {
 	for i, text := range f.Rows[row] {
 		lines := []string{text}
 		if f.Columns[i].Broken {
-			lines = typeset.Break(text, f.Size, f.Columns[i].Bold, f.wide[i]/max(1, f.Wider)+0.01)
+			lines = typeset.Break(text, f.Size, f.Columns[i].Bold, f.wide[i]/max(1, f.Wider)+1e-6)
 		}
 		most = max(most, len(lines))
 		for k, l := range lines {
