@@ -26,8 +26,11 @@ func goes(t *testing.T, env []string, args ...string) string {
 var browser = []string{"GOOS=js", "GOARCH=wasm"}
 
 // Compiled for a browser, every command makes the same files as on this machine,
-// byte for byte. It is run by Node, and skipped where there is none.
+// byte for byte. It is run by Node, and skipped where there is none, or where time is short.
 func TestBrowserMakesTheSameFiles(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a program is made and run, for seven seconds")
+	}
 	node, err := exec.LookPath("node")
 	if err != nil {
 		t.Skip("no node here to run what is compiled for a browser")
