@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -17,11 +16,12 @@ import (
 
 	"forel/cmd/page/browser"
 	"forel/cmd/pipeline"
+	"forel/geometry/plan/plantest"
 )
 
 // What the page makes in a browser of every worked job is, byte for byte, what the
 // pipeline makes on this machine: PDFs, drawings, handout, list, plan of the sheets, beds.
-// CI tries all jobs, else a quarter of them.
+// A quarter of the jobs are tried, all in a soak.
 func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 	t.Parallel()
 	browser.Find(t)
@@ -29,7 +29,7 @@ func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 	p := browser.Open(t, browser.Build(t))
 	p.Wait(t, settled)
 	jobs := worked(t)
-	if os.Getenv("CI") == "" { // all take twenty seconds of a core in a browser
+	if !plantest.Soak() { // all take a minute of a core
 		for i, name := range slices.Sorted(maps.Keys(jobs)) {
 			if i%4 != 0 {
 				delete(jobs, name)
