@@ -19,6 +19,19 @@ import (
 	"forel/geometry/plan/plantest"
 )
 
+// someWorked are a quarter of the worked jobs, in a soak all.
+func someWorked(t *testing.T) map[string]string {
+	jobs := worked(t)
+	if !plantest.Soak() {
+		for i, name := range slices.Sorted(maps.Keys(jobs)) {
+			if i%4 != 0 {
+				delete(jobs, name)
+			}
+		}
+	}
+	return jobs
+}
+
 // What the page makes in a browser of every worked job is, byte for byte, what the
 // pipeline makes on this machine: PDFs, drawings, handout, list, plan of the sheets, beds.
 // A quarter of the jobs are tried, all in a soak.
@@ -28,14 +41,7 @@ func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 	flags := map[string]map[string]string{"templates": nil, "handout": {"short": "true"}, "cutlist": {"format": "json"}, "stock": {"effort": "0"}, "cutter": {"bed": "1400x1200 mm", "effort": "0"}}
 	p := browser.Open(t, browser.Build(t))
 	p.Wait(t, settled)
-	jobs := worked(t)
-	if !plantest.Soak() { // all take a minute of a core
-		for i, name := range slices.Sorted(maps.Keys(jobs)) {
-			if i%4 != 0 {
-				delete(jobs, name)
-			}
-		}
-	}
+	jobs := someWorked(t)
 	var both errgroup.Group
 	want := map[string]string{}
 	both.Go(func() error {
