@@ -1,7 +1,7 @@
 GO ?= go
 OUT ?= case
 SEED ?= 1
-CHECKS ?= 6
+CHECKS ?= 5
 KILLS ?= 1000
 
 .PHONY: build dist again notice page test soak demo bench lint golden fuzz clean

@@ -48,7 +48,7 @@ func TestThePageSpeaksOfItsBlanks(t *testing.T) {
 		return said
 	}
 	told := ""
-	for name, text := range worked(t) {
+	for name, text := range someWorked(t) {
 		var said []string
 		for _, s := range ask(t, page.Request{Do: "steps", Text: text}).Steps {
 			said = append(append(said, s.Short, s.Title), s.Text...)

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -17,25 +16,32 @@ import (
 
 	"forel/cmd/page/browser"
 	"forel/cmd/pipeline"
+	"forel/geometry/plan/plantest"
 )
 
-// What the page makes in a browser of every worked job is, byte for byte, what the
-// pipeline makes on this machine: PDFs, drawings, handout, list, plan of the sheets, beds.
-// CI tries all jobs, else a quarter of them.
-func TestMakesWhatTheCommandLineWrites(t *testing.T) {
-	t.Parallel()
-	browser.Find(t)
-	flags := map[string]map[string]string{"templates": nil, "handout": {"short": "true"}, "cutlist": {"format": "json"}, "stock": {"effort": "0"}, "cutter": {"bed": "1400x1200 mm", "effort": "0"}}
-	p := browser.Open(t, browser.Build(t))
-	p.Wait(t, settled)
+// someWorked are a quarter of the worked jobs, in a soak all.
+func someWorked(t *testing.T) map[string]string {
 	jobs := worked(t)
-	if os.Getenv("CI") == "" { // all take twenty seconds of a core in a browser
+	if !plantest.Soak() {
 		for i, name := range slices.Sorted(maps.Keys(jobs)) {
 			if i%4 != 0 {
 				delete(jobs, name)
 			}
 		}
 	}
+	return jobs
+}
+
+// What the page makes in a browser of every worked job is, byte for byte, what the
+// pipeline makes on this machine: PDFs, drawings, handout, list, plan of the sheets, beds.
+// A quarter of the jobs are tried, all in a soak.
+func TestMakesWhatTheCommandLineWrites(t *testing.T) {
+	t.Parallel()
+	browser.Find(t)
+	flags := map[string]map[string]string{"templates": nil, "handout": {"short": "true"}, "cutlist": {"format": "json"}, "stock": {"effort": "0"}, "cutter": {"bed": "1400x1200 mm", "effort": "0"}}
+	p := browser.Open(t, browser.Build(t))
+	p.Wait(t, settled)
+	jobs := someWorked(t)
 	var both errgroup.Group
 	want := map[string]string{}
 	both.Go(func() error {

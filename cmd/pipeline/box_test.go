@@ -130,10 +130,12 @@ func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
 	for what, c := range map[string]func(set ...string) pipeline.Command{
 		"handout":   func(set ...string) pipeline.Command { return pipeline.Handout{Job: boxed(set...)} },
 		"templates": func(set ...string) pipeline.Command { return pipeline.Templates{Job: boxed(set...)} },
-		"stock":     func(set ...string) pipeline.Command { return pipeline.Stock{Job: boxed(set...), Draw: true} },
+		"stock": func(set ...string) pipeline.Command {
+			return pipeline.Stock{Job: boxed(set...), Draw: true, Effort: "0"}
+		},
 		"cutter": func(set ...string) pipeline.Command {
 			machine := pipeline.DefaultCutter()
-			machine.Job, machine.Bed = boxed(set...), "900x700"
+			machine.Job, machine.Bed, machine.Effort = boxed(set...), "900x700", "0"
 			return machine
 		},
 	} {

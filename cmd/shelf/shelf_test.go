@@ -21,6 +21,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/pipeline"
+	"forel/geometry/plan/plantest"
 )
 
 // A run that dies is another process: this test again, with these set.
@@ -213,7 +214,7 @@ func sample(usual, all int) []int {
 	if seed == 0 {
 		r = rand.New(rand.NewPCG(rand.Uint64(), 1))
 	}
-	if checks, _ := strconv.Atoi(os.Getenv("RAPID_CHECKS")); checks >= 100 || usual > all {
+	if plantest.Soak() || usual > all {
 		usual = all // a soak
 	}
 	return r.Perm(all)[:usual]
