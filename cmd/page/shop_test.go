@@ -2,7 +2,6 @@ package page_test
 
 import (
 	"context"
-	"os"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -101,11 +100,4 @@ func TestAShopInThePage(t *testing.T) {
 	p.Wait(t, `document.querySelector('#output-record pre')?.textContent.includes('0.40')`)
 	assert.Equal(t, "", browser.Value[string](t, p, `document.querySelector('#record-play-height').value`), "it is taken down once")
 	assert.Equal(t, 1, browser.Value[int](t, p, `Object.keys(localStorage).filter((k) => k.startsWith('forel.record ')).length`))
-	if dir := os.Getenv("FOREL_SHOTS"); dir != "" {
-		for _, width := range []int64{1200, 360} {
-			var shot []byte
-			p.Run(t, chromedp.EmulateViewport(width, 900), chromedp.FullScreenshot(&shot, 100))
-			require.NoError(t, os.WriteFile(dir+"/"+map[int64]string{1200: "wide", 360: "narrow"}[width]+".png", shot, 0o644))
-		}
-	}
 }
