@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"bytes"
+	"cmp"
 	_ "embed"
 	"fmt"
 	"regexp"
@@ -346,6 +347,85 @@ func (s *Shop) Materials(of geometry.Material) []string {
 	}
 	return nil
 }
+
+// Offer is what a shop has for one thing that a job is made from.
+type Offer struct {
+	Material  string   `json:"material"`  // the key of a job file that names it
+	Thickness string   `json:"thickness"` // the keys that tell the same of a material of no shop
+	Name      string   `json:"name"`
+	Known     string   `json:"known,omitempty"`
+	Names     []string `json:"names"` // of the materials that will do
+}
+
+// Offers returns what the shop has for each thing that a job can be made from; the shop may
+// be nil.
+func (s *Shop) Offers() (out []Offer) {
+	for _, slot := range slots {
+		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known"), Names: []string{}}
+		if s != nil {
+			o.Names = append(o.Names, namesOf(s.materials, slot.takes()...)...)
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// endsBare is a length without a unit.
+var endsBare = regexp.MustCompile(`[0-9]$`)
+
+// Added returns the text of the shop file with a material more: what a job file, which data
+// is, is made from under the key of its thickness. An error of type Issues tells what keeps
+// it from being added.
+func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, error) {
+	state, err := Read(source, data)
+	if err != nil {
+		return nil, err
+	}
+	refuse := func(key, reason, fix string) ([]byte, error) {
+		return nil, Issues{{Source: source, Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}}
+	}
+	i := slices.IndexFunc(slots, func(s slot) bool { return s.thickness == thickness })
+	if i < 0 {
+		return refuse(thickness, "is no thickness of a material", "give that of a material of the job")
+	}
+	slot, text, old := slots[i], "", []byte("version = 1\n")
+	if s != nil {
+		old = s.Data()
+	}
+	measured := strings.TrimSpace(state.Values[thickness])
+	if endsBare.MatchString(measured) {
+		measured += " " + state.Unit.String()
+	}
+	name, kind := state.Values[slot.name], slot.takes()[0]
+	switch {
+	case measured == "":
+		return refuse(thickness, "is not measured", "measure it first")
+	case name == "":
+		return refuse(slot.name, "is missing", "say what you call it")
+	case s != nil && slices.Contains(namesOf(s.materials), name):
+		return refuse(slot.name, "is in the shop file already", "choose it there, or give this another name")
+	}
+	if word := slot.beside("kind"); word != "" && state.Values[word] == "corrugated" {
+		kind = corrugatedKind
+	}
+	text = fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), textTOML(measured))
+	for _, word := range []string{"known", "stretch", "grammage"} {
+		if v := state.Values[slot.beside(word)]; v != "" && word == "known" {
+			text += "known = " + textTOML(v) + "\n"
+		} else if v != "" {
+			text += word + " = " + v + "\n"
+		}
+	}
+	if n := len(old); n > 0 && old[n-1] != '\n' {
+		text = "\n" + text
+	}
+	out := append(old, text...)
+	_, err = ReadShop(s.named(), out)
+	return out, err
+}
+
+// named is the name of the shop file, or what one is called that is to be.
+func (s *Shop) named() string { return cmp.Or(s.name(), ShopName) }
 
 // Printers returns the names of the shop's printers; the shop may be nil.
 func (s *Shop) Printers() []string {

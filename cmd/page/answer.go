@@ -71,6 +71,7 @@ type Fault struct {
 	Says  string `json:"says"`            // what is wrong
 	Fix   string `json:"fix,omitempty"`   // what would do
 	Empty bool   `json:"empty,omitempty"` // nothing is typed there yet
+	Shop  bool   `json:"shop,omitempty"`  // it is of the shop file: Line is there
 	Mend  *Mend  `json:"mend,omitempty"`
 }
 
@@ -180,6 +181,7 @@ func faultsOf(err error, u geometry.Unit) (out []Fault) {
 			set := changeOf(i.Mend, u)
 			f.Mend = &Mend{Label: "use " + set.Value, Sets: []Change{set}}
 		}
+		f.ofShop(i.Source)
 		out = append(out, f)
 	}
 	return out

@@ -33,7 +33,7 @@ func classOf(q Request) pipeline.Class {
 	if q.Name == "" {
 		q.Name = "roster.csv"
 	}
-	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Name, Data: q.Data}}}, Workers: 1}
+	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Name, Data: q.Data}}, Shop: q.shop()}, Workers: 1}
 	if q.Text != "" {
 		c.Base = &roster.Base{Source: q.Source, Data: []byte(q.Text)}
 	}

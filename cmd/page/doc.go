@@ -20,12 +20,19 @@
 //	outputs   the table of what can be made, each with its settings
 //	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
 //	          and returns its files, and the pages of its document (Pages), as SVG
+//	shop      tells of the shop file (Shop): what it has, what it offers for each material, its faults
+//	add       adds a material of Text to it (Name: the key of its thickness)
+//	untake    takes its last taking back
 //	everything  all that can be made of a job with the usual settings, as one zip
 //	roster    reads a roster (Data): every student's case as a picture, with its fit
 //	class     the files of a class, as forel class writes them: one zip, and print.pdf
 //
 // open, set and pictures are quick and run at every key press. The others take
 // longer and belong into a second worker, which can be ended.
+//
+// Every request may bring a shop file (Shop), which the job then takes from; make and
+// everything the record of the case (Record), and lessons all records (Records). Where one
+// of them is to be another from now on, the response has its new text.
 //
 // # Responses
 //

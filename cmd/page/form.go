@@ -40,18 +40,19 @@ const (
 	InMaterials Place = "materials"
 	InMake      Place = "make"
 	InSheets    Place = "sheets"
+	InKeep      Place = "keep"
 	InTop       Place = "top" // what is said of the whole job: its title and unit
 )
 
-// elsewhere are the tables that only commands ask for which the page has not: order, quote.
-var elsewhere = map[string]bool{"order": true, "adhesive": true, "quote": true, "extra": true}
+// priced are the tables of what a case costs.
+var priced = map[string]bool{"order": true, "adhesive": true, "quote": true}
 
 // sectionsOf returns the keys of a job file as the page shows them, with lengths in a
 // unit.
 func sectionsOf(unit geometry.Unit) (out []Section) {
 	materials := materialKeys()
 	for _, s := range jobfile.Fields(unit) {
-		if elsewhere[s.Table] {
+		if s.Table == "extra" { // a list, which a job file has room for
 			continue
 		}
 		section := Section{Table: s.Table, Name: plainWords(s.Table), Says: s.Says}
@@ -64,7 +65,7 @@ func sectionsOf(unit geometry.Unit) (out []Section) {
 				b.Place, b.Of, b.Role = InMaterials, of.Of, of.Role
 			case s.Table == "book":
 				b.Place = InBook
-			case s.Table == "print" || s.Table == "stock":
+			case s.Table == "print" || s.Table == "stock" || priced[s.Table]:
 				b.Place = InSheets
 			case f.Key == "title" || f.Key == "units":
 				b.Place = InTop

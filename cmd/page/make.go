@@ -35,7 +35,7 @@ type Check struct {
 
 // pictures draws the case of a job.
 func (d *Desk) pictures(a *Response, q Request) error {
-	c, err := d.work(q.Source, q.Text)
+	c, err := d.work(q)
 	if err == nil {
 		a.Pictures = &Pictures{Case: string(c.Picture()), Tightest: string(c.Tightest())}
 	}
@@ -44,7 +44,7 @@ func (d *Desk) pictures(a *Response, q Request) error {
 
 // steps tells how the case of a job is made.
 func (d *Desk) steps(a *Response, q Request) error {
-	c, err := d.work(q.Source, q.Text)
+	c, err := d.work(q)
 	if err != nil {
 		return err
 	}
@@ -72,7 +72,7 @@ func (d *Desk) steps(a *Response, q Request) error {
 
 // figures draws the pictures of a step.
 func (d *Desk) figures(a *Response, q Request) error {
-	c, err := d.work(q.Source, q.Text)
+	c, err := d.work(q)
 	if err != nil {
 		return err
 	}

@@ -19,8 +19,11 @@ type Output struct {
 	Title    string    `json:"title"`
 	Says     string    `json:"says"`
 	Care     string    `json:"care,omitempty"`
-	Keys     []string  `json:"keys,omitempty"` // of the job file that matter to it alone, or the table that they are in
-	Slow     bool      `json:"slow,omitempty"` // made when it is asked for, not at once
+	Keys     []string  `json:"keys,omitempty"`  // of the job file that matter to it alone, or the table that they are in
+	Slow     bool      `json:"slow,omitempty"`  // made when it is asked for, not at once
+	Begin    string    `json:"begin,omitempty"` // of slow ones, the words of the button
+	Once     bool      `json:"once,omitempty"`  // what is typed into its settings is of this time and this case
+	Place    Place     `json:"place,omitempty"` // where it stands; "": sheets
 	Settings []Setting `json:"settings,omitempty"`
 
 	fresh func(pipeline.Progress) pipeline.Command // the command with its usual settings
@@ -36,6 +39,7 @@ type Setting struct {
 	Words   []string      `json:"words,omitempty"` // of a choice
 	Default string        `json:"default"`
 	Needed  bool          `json:"needed,omitempty"` // nothing is made without it
+	Once    bool          `json:"once,omitempty"`   // it is not kept for the next time
 }
 
 // TakesYes is what a setting takes that is on or off.
@@ -59,6 +63,19 @@ var outputs = []Output{
 	{Name: "stock", Title: "What to buy, and how to cut it", Slow: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Stock{Draw: true, Progress: p} },
 		Says: "All pieces laid on the sheets and rolls that you own, or that are usual; with each sheet as a picture.",
 		Care: wording.Careful(wording.Knife, wording.Shear), Keys: []string{"stock"}},
+	{Name: "order", Title: "What to order", Slow: true, Begin: "Make the list", fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Order{Draw: true, Progress: p} },
+		Says: "What is not in hand, in a seller's terms: how many sheets, how much of a roll, how much paste.",
+		Keys: []string{"order", "adhesive"}},
+	{Name: "quote", Title: "What it costs", Slow: true, Begin: "Work the price out", fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Quote{Draw: true, Progress: p} },
+		Says: "What the case costs in materials and hours: a page for your client, and one for you.",
+		Keys: []string{"quote"}},
+	{Name: "record", Title: "What I measured", Slow: true, Begin: "Take it down", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Record{} },
+		Says: "Take down what the case measures, beside what was planned."},
+	{Name: "rescue", Title: "It does not fit: ways back", Slow: true, Begin: "Find the ways back", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Rescue{Draw: true} },
+		Says: "Give the room that the book has in the case, and see the ways back, that of least work first.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive)},
+	{Name: "lessons", Title: "What my cases teach", Slow: true, Begin: "See what they teach", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Lessons{} },
+		Says: "What the records of the cases in this list say of your own hand, and the lines that are yours, for the habits of your shop. From five cases on."},
 	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
 		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
 		Care: wording.Careful(wording.Machine)},
@@ -81,8 +98,11 @@ var outputs = []Output{
 func outputsOf() []Output {
 	out := slices.Clone(outputs)
 	for i, o := range out {
-		for _, s := range settingsOf(o.fresh(nil)) {
-			out[i].Settings = append(out[i].Settings, formOf(s))
+		all := settingsOf(o.fresh(nil))
+		for _, s := range all {
+			f := formOf(s)
+			f.Says = onPage(inPlainWords(f.Says, all))
+			out[i].Settings = append(out[i].Settings, f)
 		}
 	}
 	return out
@@ -91,6 +111,9 @@ func outputsOf() []Output {
 // settingsOf returns all settings of a command.
 func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
 	all = c.(pipeline.Settable).Settings()
+	if s, ok := c.(*pipeline.Stock); ok {
+		all = append(all, slices.DeleteFunc(s.Ledger(), func(s pipeline.Setting) bool { return s.Name == "undo" })...) // which is a question of its own
+	}
 	if s, ok := c.(pipeline.Shown); ok {
 		all = append(all, s.Showing()...)
 	}
@@ -106,6 +129,7 @@ func formOf(s pipeline.Setting) Setting {
 	case *int:
 		f.Kind = jobfile.TakesNumber
 	}
+	f.Once = f.Name == "take" || f.Name == "on" // of what is taken once
 	if s.Words != nil {
 		f.Kind = jobfile.TakesChoice
 	}
@@ -132,11 +156,18 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 	}
 	if len(a.Faults) == 0 {
 		c.(pipeline.Reads).From(pipeline.File{Name: q.Source, Data: []byte(q.Text)})
+		c.(pipeline.Reads).Lend(q.shop())
+		q.beside(c)
 		r, err := c.Make(ctx)
 		a.refuse(err, unitOf(q))
 		a.Warnings = faultsOf(r.Warnings, unitOf(q))
 		if err == nil {
 			a.made(q, r, settings)
+			a.keeps(r)
+			if q.Name == "record" && len(r.Files) > 0 {
+				text := string(r.Files[0].Data)
+				a.Record = &text
+			}
 		}
 	}
 	for i := range a.Faults {

@@ -25,6 +25,9 @@ type Request struct {
 	Pages   bool              `json:"pages,omitempty"`   // of make: the pages of its document too, to look at
 	Example bool              `json:"example,omitempty"` // of new, the invented book
 	Full    bool              `json:"full,omitempty"`    // of new, every setting
+	Shop    string            `json:"shop,omitempty"`    // the shop file, for jobs to name; "": none
+	Record  string            `json:"record,omitempty"`  // of make, the record of the case; "": none
+	Records []string          `json:"records,omitempty"` // of lessons, those of all cases
 }
 
 // Change sets a key of the job file, or takes it or a table out.
@@ -53,7 +56,10 @@ type Response struct {
 	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
 	Print    string    `json:"print,omitempty"` // the file to print at actual size
 	Files    []File    `json:"files,omitempty"`
-	Error    string    `json:"error,omitempty"` // a failure of our own
+	Shop     *string   `json:"shop,omitempty"`   // the shop file, where it is new
+	Record   *string   `json:"record,omitempty"` // the record of the case, where it is new
+	Offers   []Offer   `json:"offers,omitempty"` // of shop
+	Error    string    `json:"error,omitempty"`  // a failure of our own
 }
 
 // File is a file that was made; its bytes go beside the response.
@@ -68,6 +74,7 @@ type File struct {
 // not work it out again.
 type Desk struct {
 	text, source string
+	shop         string
 	worked       *pipeline.Case
 	err          error
 }
@@ -120,18 +127,18 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		var text []byte
 		text, _, err = pipeline.New{Full: q.Full, Example: q.Example, Flags: flagsOf(q.Flags)}.Text()
 		if err == nil {
-			d.open(&a, q.Source, string(text))
+			d.open(&a, q, string(text))
 		}
 	case "open":
 		if q.Data != nil {
 			q.Text = string(q.Data)
 		}
-		d.open(&a, q.Source, q.Text)
+		d.open(&a, q, q.Text)
 	case "set":
 		var text []byte
 		text, err = jobfile.Changed(q.Source, []byte(q.Text), changesOf(q.Changes))
 		if err == nil {
-			d.open(&a, q.Source, string(text))
+			d.open(&a, q, string(text))
 		}
 	case "pictures":
 		err = d.pictures(&a, q)
@@ -141,11 +148,17 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		err = d.figures(&a, q)
 	case "measuring":
 		var picture []byte
-		if picture, err = jobOf(q.Source, q.Text).MeasurePicture(q.Name); err == nil {
+		if picture, err = jobOf(q).MeasurePicture(q.Name); err == nil {
 			a.Figures = []string{string(picture)}
 		}
 	case "outputs":
 		a.Outputs = outputsOf()
+	case "shop":
+		err = a.shopOf(q)
+	case "add":
+		err = a.addToShop(q)
+	case "untake":
+		err = a.untake(ctx, q)
 	case "make":
 		err = d.make(ctx, &a, q, progress)
 	case "everything":
@@ -162,16 +175,16 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 }
 
 // open tells of a job file.
-func (d *Desk) open(a *Response, source, text string) {
-	a.Text = &text
-	state, err := jobfile.Read(source, []byte(text))
+func (d *Desk) open(a *Response, q Request, text string) {
+	a.Text, q.Text = &text, text
+	state, err := jobfile.Read(q.Source, []byte(text))
 	if err != nil {
 		a.refuse(err, geometry.MM)
 		a.Answer = &Answer{Verdict: Refused, Says: "This job file can't be read."}
 		return
 	}
 	a.State = stateOf(state)
-	c, err := d.work(source, text)
+	c, err := d.work(q)
 	a.refuse(err, state.Unit)
 	for i, f := range a.Faults {
 		a.Faults[i].Empty = strings.HasPrefix(f.Key, "book") && state.Values[f.Key] == ""
@@ -185,17 +198,17 @@ func (d *Desk) open(a *Response, source, text string) {
 }
 
 // work works a job out, or has it already.
-func (d *Desk) work(source, text string) (*pipeline.Case, error) {
-	if d.worked == nil || d.text != text || d.source != source {
-		c, err := jobOf(source, text).Case()
-		d.text, d.source, d.worked, d.err = text, source, &c, err
+func (d *Desk) work(q Request) (*pipeline.Case, error) {
+	if d.worked == nil || d.text != q.Text || d.source != q.Source || d.shop != q.Shop {
+		c, err := jobOf(q).Case()
+		d.text, d.source, d.shop, d.worked, d.err = q.Text, q.Source, q.Shop, &c, err
 	}
 	return d.worked, d.err
 }
 
-// jobOf returns the job of a job file.
-func jobOf(source, text string) pipeline.Job {
-	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: source, Data: []byte(text)}}}}
+// jobOf returns the job of a request.
+func jobOf(q Request) pipeline.Job {
+	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, Shop: q.shop()}}
 }
 
 // flagsOf returns the flags of a new job.

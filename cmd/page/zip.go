@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
 )
 
@@ -55,13 +56,19 @@ func (p *packer) bytes() ([]byte, error) {
 func (d *Desk) everything(ctx context.Context, a *Response, q Request, progress pipeline.Progress) error {
 	p := newPacker()
 	p.add("case/job.toml", []byte(q.Text))
+	if q.Shop != "" {
+		p.add("case/"+jobfile.ShopName, []byte(q.Shop))
+	}
+	if q.Record != "" {
+		p.add("case/"+pipeline.RecordName("job.toml"), []byte(q.Record))
+	}
 	for i, o := range outputs {
-		if o.Name == "cutter" {
+		if o.Name == "cutter" || o.Place == InKeep {
 			continue
 		}
 		part := progress.Part(float64(i)/float64(len(outputs)), float64(i+1)/float64(len(outputs)))
 		var made Response
-		if err := d.make(ctx, &made, Request{Name: o.Name, Source: q.Source, Text: q.Text}, part); err != nil {
+		if err := d.make(ctx, &made, Request{Name: o.Name, Source: q.Source, Text: q.Text, Shop: q.Shop}, part); err != nil {
 			return err
 		}
 		if len(made.Faults) > 0 || made.Error != "" {

@@ -68,11 +68,17 @@ func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
 	return shop, Problems(err)
 }
 
-// Reads is a command, by its address, that reads a file.
-type Reads interface{ From(File) }
+// Reads is a command, by its address, that reads a file, for which a shop file can be lent.
+type Reads interface {
+	From(File)
+	Lend(shop File)
+}
 
 // From makes a file what is read.
 func (s *Source) From(f File) { s.Files = []File{f} }
+
+// Lend makes a file the shop file.
+func (s *Source) Lend(shop File) { s.Shop = shop }
 
 // Job is a job, or several, with how they are shown.
 type Job struct {

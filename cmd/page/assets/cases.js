@@ -34,7 +34,7 @@ export function keepPicture(id, svg) {
 // remove deletes a case so that it can be brought back until the next is deleted.
 export function remove(id) {
   for (const c of cases().gone) {
-    for (const of of ['case', 'picture', 'ticks']) forget(`${of} ${c.id}`);
+    for (const of of ['case', 'picture', 'ticks', 'record']) forget(`${of} ${c.id}`);
   }
   keepCase({ ...caseOf(id), gone: Date.now(), mark: newMark() });
 }

@@ -1,6 +1,8 @@
 // The program in its workers. One answers while a maker types, where only the newest
 // question counts; others do long work and can be stopped.
 
+import { kept } from './kept.js';
+
 performance.mark('parsed');
 const program = document.getElementById('program');
 const packed = { packed: program.textContent, size: Number(program.dataset.size) };
@@ -24,7 +26,7 @@ class Helper {
     const id = ++this.#last;
     return new Promise((done, failed) => {
       this.#asked.set(id, { done, failed, progress });
-      this.#worker.postMessage({ id, request });
+      this.#worker.postMessage({ id, request: { shop: kept('shop', ''), ...request } });
     });
   }
 

@@ -127,8 +127,8 @@ function tell(faults, warnings) {
     for (const c of controls) c.setAttribute('aria-invalid', String(mine(shown).length > 0 && c.placeholder !== 'another'));
   }
   for (const fold of document.querySelectorAll('details.fold')) {
-    if (fold.querySelector('.fault:not(.look)')) fold.open = true;
-    fold.classList.toggle('looked', !!fold.querySelector('.fault'));
+    if (fold.querySelector('.fault:not(.look, :empty)')) fold.open = true;
+    fold.classList.toggle('looked', !!fold.querySelector('.fault:not(:empty)'));
   }
 }
 

@@ -9,6 +9,7 @@ import { address, fileName, isTable, nameOf, onDrop } from './files.js';
 import * as job from './job.js';
 import { atHand, keep, kept, lasts, onLasts } from './kept.js';
 import { holds, linkOf, unlinked } from './link.js';
+import { beside } from './records.js';
 import { save } from './save.js';
 import { working } from './working.js';
 
@@ -77,7 +78,7 @@ async function openLink() {
 }
 
 // Everything.
-const everything = working('Everything as one zip', 'everything', (progress) => long({ do: 'everything', text: job.text() }, progress), ({ files, faults, error }) => {
+const everything = working('Everything as one zip', 'everything', (progress) => long({ do: 'everything', text: job.text(), ...beside() }, progress), ({ files, faults, error }) => {
   if (!files?.length) return faults?.[0] ? placed(faults[0]) : error;
   save({ ...files[0], name: fileName(job.now().state?.values.title ?? '', 'case') + '.zip' });
   return 'Saved: the job file, the templates, the handout, the lists, the plan of sheets, the fit and the proof. Beds for a machine are not in it.';

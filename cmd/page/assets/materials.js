@@ -2,6 +2,7 @@
 // known, and what a maker calls it.
 import { $, idOf, make } from './dom.js';
 import { fieldsAt, row } from './fields.js';
+import { begin, shopFold, shopRow } from './shop.js';
 
 const place = $('materials');
 
@@ -15,7 +16,9 @@ for (const section of await fieldsAt('materials')) {
     const named = `${own} ${f.of}: ${f.role}`.trim();
     if (f.role === 'name') names.append(row(f, { label: `${own} ${f.of}`.trim(), named }));
     else group.append(row(f, { label: f.role === 'thickness' ? f.of : `${f.of}, ${f.role}`, named }));
+    if (f.role === 'thickness') group.append(shopRow(f.key, `${own} ${f.of}`.trim()));
   }
   place.append(group);
 }
-place.append(names);
+place.append(names, shopFold);
+await begin();

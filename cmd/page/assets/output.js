@@ -4,10 +4,12 @@ import { button, make } from './dom.js';
 import { seen } from './drawing.js';
 import { faultLine } from './fields.js';
 import { followed } from './insight.js';
+import { beside, record } from './records.js';
 import * as job from './job.js';
 import { lookAt } from './lookat.js';
 import { save } from './save.js';
 import { form } from './settings.js';
+import { onShop, setShop } from './shop.js';
 import { working } from './working.js';
 
 // outputOf returns what shows an output: {element, ready}. ready returns a promise of what
@@ -19,10 +21,11 @@ export function outputOf(output, ...extra) {
   const told = make('div', { class: 'faults', role: 'status' });
   const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
-  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true });
+  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place ? beside() : {}) });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
     make('p', { class: 'note' }, output.says), ...extra, ...settings.first,
-    make('details', { class: 'fold' }, make('summary', {}, 'Settings'), ...settings.rest));
+    make('details', { class: 'fold' }, make('summary', {}, output.once ? 'What you tell of it' : 'Settings'), ...settings.rest));
+  if (output.once) element.querySelector('details').open = true;
 
   const take = (text, response) => {
     const faults = settings.tell(response.faults ?? []);
@@ -31,6 +34,9 @@ export function outputOf(output, ...extra) {
     const none = (response.files ?? []).length === 0;
     place.classList.toggle('amiss', none);
     if (none) return;
+    if (response.shop !== undefined) setShop(response.shop);
+    if (response.record !== undefined) record(response.record);
+    if (response.shop !== undefined || response.record !== undefined) settings.clear();
     Object.assign(made, { of: text, response });
     place.replaceChildren(...shown(output, response));
   };
@@ -61,6 +67,11 @@ export function outputOf(output, ...extra) {
       return !!response;
     });
   }
+  onShop(() => {
+    made.of = null;
+    again();
+  });
+  job.hear(({ opened }) => { if (opened && output.once) settings.clear(); });
   if (output.care) element.append(make('p', { class: 'care' }, output.care));
 
   // ready makes it now where it is not made yet.
@@ -79,18 +90,18 @@ export function outputOf(output, ...extra) {
 // stop it, and look, which tells whether what is there is of the job as it is.
 function onRequest(output, request, take, made, place, old) {
   let text;
-  const { elements } = working('Lay the pieces out', 'begin-' + output.name, (progress) => {
+  const { elements } = working(output.begin ?? 'Lay the pieces out', 'begin-' + output.name, (progress) => {
     text = job.text();
     return long(request(text), progress);
   }, (response) => {
     take(text, response);
     look();
-    return response.files?.length ? 'Laid out.' : 'Not laid out: see what is wrong.';
+    return response.files?.length ? 'Done: see below.' : 'Not done: see what is wrong.';
   });
   const look = () => {
     const stale = made.response !== null && made.of !== job.text();
     place.classList.toggle('stale', stale);
-    old.textContent = stale ? 'The job or its settings have changed since: lay the pieces out again.' : '';
+    old.textContent = stale ? 'The job or its settings have changed since: do it again.' : '';
   };
   job.hear(look);
   return { elements, look };

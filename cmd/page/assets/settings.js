@@ -7,7 +7,7 @@ import { keep, kept } from './kept.js';
 // form returns the blanks of an output's settings; changed is called as they are typed in.
 export function form(output, changed) {
   const name = 'settings ' + output.name;
-  const typed = kept(name, {});
+  const typed = output.once ? {} : kept(name, {});
   const blanks = new Map();
   const rows = (output.settings ?? []).map((s) => {
     const id = `${output.name}-${s.name}`;
@@ -16,7 +16,7 @@ export function form(output, changed) {
     const blank = control(s, typed[s.name] ?? s.default, described, (value) => {
       if (value === s.default || value === '') delete typed[s.name];
       else typed[s.name] = value;
-      keep(name, typed);
+      if (!output.once) keep(name, Object.fromEntries(Object.entries(typed).filter(([key]) => !output.settings.some((o) => o.once && o.name === key))));
       changed();
     });
     blanks.set('--' + s.name, { blank, faults });
@@ -28,6 +28,16 @@ export function form(output, changed) {
     first: rows.filter(needed), // those without which nothing is made
     rest: rows.filter((row) => !needed(row)),
     typed: () => ({ ...typed }),
+    // clear empties what is typed for this time only.
+    clear() {
+      for (const s of output.settings ?? []) {
+        if (!output.once && !s.once) continue;
+        delete typed[s.name];
+        const { blank } = blanks.get('--' + s.name);
+        if (s.kind === 'yes') blank.checked = s.default === 'true';
+        else blank.value = s.kind === 'choice' ? s.default : '';
+      }
+    },
     // tell puts faults at their blanks and returns those of no blank here.
     tell(all) {
       for (const [key, { blank, faults }] of blanks) {

@@ -33,7 +33,7 @@ async function build() {
       templates.addEventListener('click', () => saveTemplates(shown.ready));
       place.append(shown.element);
     } else {
-      place.append(make('details', { class: 'fold paper', id: 'paper-' + output.name }, make('summary', {}, make('h3', {}, output.title)), shown.element));
+      (output.place ? $(output.place) : place).append(make('details', { class: 'fold paper', id: 'paper-' + output.name }, make('summary', {}, make('h3', {}, output.title)), shown.element));
     }
   }
 }
@@ -56,7 +56,9 @@ function blanksOf(output, fields) {
   if (fields[0].list) return [listOf(fields)];
   const [one, ...rest] = fields;
   if (rest.length < 3) return fields.map((f) => row(f));
-  return [row(one), make('details', { class: 'fold' }, make('summary', {}, 'Margins, ink and overlap'), ...rest.map((f) => row(f)))];
+  const several = new Set(fields.map((f) => f.table)).size > 1;
+  const rowOf = (f) => row(f, several ? { label: `${f.table}, ${f.label}` } : {});
+  return [rowOf(one), make('details', { class: 'fold' }, make('summary', {}, output.name === 'templates' ? 'Margins, ink and overlap' : 'All else that counts'), ...rest.map(rowOf))];
 }
 
 // listOf returns the blanks of a table that there may be several of.

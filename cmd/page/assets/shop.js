@@ -1,0 +1,100 @@
+// The shop: what a maker has for all cases, kept as the text of one shop file. Every
+// question to the program brings it (core.js).
+import { ask } from './core.js';
+import { button, idOf, make } from './dom.js';
+import { add, faultLine } from './fields.js';
+import * as job from './job.js';
+import { elsewhere, keep, kept } from './kept.js';
+import { save } from './save.js';
+
+const most = 1 << 20; // characters that are kept, more than the program reads
+const hearers = [];
+const shop = () => String(kept('shop', ''));
+
+// onShop calls back when the shop has changed.
+export const onShop = (back) => hearers.push(back);
+
+// setShop puts another text in place of the shop file.
+export async function setShop(text) {
+  keep('shop', text.slice(0, most));
+  await renew();
+}
+
+async function renew() {
+  for (const back of hearers) back();
+  await Promise.all([look(), job.text() && job.set()]); // the job may take from it
+}
+
+const rows = new Map(); // by the key that names a material
+const offered = (await ask({ do: 'shop' })).offers;
+
+// shopRow returns the row beneath a thickness that takes the material from the shop.
+export function shopRow(thickness, name) {
+  const { material, known, name: called } = offered.find((o) => o.thickness === thickness);
+  const id = idOf(material);
+  const faults = make('div', { class: 'faults', id: id + '-faults' });
+  const select = make('select', { id, 'aria-describedby': faults.id, 'aria-label': `${name}, from my shop`, change: () => job.set(...(select.value
+    ? [{ key: material, value: select.value }, ...[thickness, known, called].filter(Boolean).map((key) => ({ key, gone: true }))]
+    : [{ key: material, gone: true }])) });
+  const row = make('div', { class: 'row' }, make('label', { for: id }, 'from my shop'), make('span', { class: 'answer' }, select),
+    make('p', { class: 'note' }, 'Its thickness and name are then as your shop has them; what you type here goes before.'), faults);
+  const fill = (typed) => {
+    const names = [...new Set([...rows.get(material).names, typed].filter(Boolean))];
+    select.replaceChildren(make('option', { value: '' }, 'as typed here'), ...names.map((n) => make('option', { value: n }, n)));
+    select.value = typed;
+    row.hidden = names.length === 0;
+  };
+  rows.set(material, { names: [], fill });
+  add(material, { element: select, field: { key: material }, faults, fill });
+  const grows = button(name, () => grow({ do: 'add', name: thickness, text: job.text() }, `The ${name} is in your shop.`), { 'aria-label': `add the ${name} to my shop` });
+  adds.append(grows, ' ');
+  job.hear(({ state }) => { if (state) grows.hidden = state.unused.includes(thickness); });
+  return row;
+}
+
+const adds = make('p', {}, 'Add what you measured to it: ');
+const list = make('pre', { tabindex: '0', role: 'region', 'aria-label': 'what your shop has' });
+const told = make('div', { class: 'faults', role: 'status', id: 'shop-told' });
+const wrong = make('div', { class: 'faults', id: 'shop-faults' });
+let soon;
+const area = make('textarea', { id: 'shop-text', rows: '12', spellcheck: 'false', autocomplete: 'off', maxlength: String(most), 'aria-describedby': wrong.id, input: () => {
+  clearTimeout(soon);
+  soon = setTimeout(() => setShop(area.value), 400);
+} });
+const input = make('input', { type: 'file', id: 'open-shop', accept: '.toml,text/plain', change: async () => {
+  const [file] = input.files;
+  if (file && (await file.slice(0, most + 1).text()).length <= most) await setShop(await file.text());
+  else if (file) told.replaceChildren(make('p', { class: 'fault' }, 'This file is too large for a shop file.'));
+  input.value = '';
+} });
+
+// grow asks for a new text of the shop file and keeps it.
+async function grow(request, done) {
+  const got = await ask(request);
+  if (got.shop !== undefined) await setShop(got.shop);
+  told.replaceChildren(...(got.faults ?? []).map((f) => faultLine({ ...f, says: [f.key, f.says].filter(Boolean).join(': ') })), ...(got.error ? [got.error] : []), ...(got.shop === undefined ? [] : [done]));
+}
+
+export const shopFold = make('details', { class: 'fold', id: 'shop' }, make('summary', {}, 'your shop: what you have for all your cases'),
+  make('p', { class: 'note' }, 'Materials, printers, machines, offcuts and habits, in one file that the command line reads too. It is kept in this browser: save it.'),
+  adds, list, told,
+  make('p', { class: 'act' }, button('Save the shop file', () => save({ name: 'shop.toml', type: 'application/toml', data: shop() }), { id: 'save-shop' }), ' ',
+    button('Take the last taking back', () => grow({ do: 'untake' }, 'Taken back: throw its labels away.'), { id: 'untake' })),
+  make('p', {}, make('label', { for: 'open-shop' }, 'Open a shop file in place of it ', input)),
+  make('label', { for: 'shop-text' }, 'The file itself'), area, wrong);
+
+async function look() {
+  const { offers, report = '', faults = [], error } = await ask({ do: 'shop' });
+  for (const o of offers ?? []) {
+    const row = rows.get(o.material);
+    if (row) Object.assign(row, { names: o.names }).fill(job.typed(o.material));
+  }
+  list.textContent = report || 'Nothing yet.';
+  wrong.replaceChildren(...faults.map((f) => faultLine(f)), ...(error ? [make('p', { class: 'fault' }, error)] : []));
+  area.setAttribute('aria-invalid', String(faults.length > 0));
+  if (document.activeElement !== area) area.value = shop();
+}
+
+// begin shows what the shop has, once its rows are there.
+export const begin = look;
+elsewhere((name) => { if (['shop', ''].includes(name)) renew(); });

@@ -1,0 +1,105 @@
+package page
+
+import (
+	"context"
+	"fmt"
+
+	"forel/cmd/jobfile"
+	"forel/cmd/pipeline"
+)
+
+// Offer is what the shop has for one thing that a job is made from.
+type Offer = jobfile.Offer
+
+// shop returns the shop file of a request; without a name there is none.
+func (q Request) shop() (f pipeline.File) {
+	if q.Shop != "" {
+		f = pipeline.File{Name: jobfile.ShopName, Data: []byte(q.Shop)}
+	}
+	return f
+}
+
+// readShop reads the shop file of a request; nil: there is none. Beside an error it has what
+// is sound.
+func (q Request) readShop() (*jobfile.Shop, error) {
+	if q.Shop == "" {
+		return nil, nil
+	}
+	return jobfile.ReadShop(jobfile.ShopName, []byte(q.Shop))
+}
+
+// shopOf tells of the shop file: what it has, what it offers for each material, and what is
+// wrong with it.
+func (a *Response) shopOf(q Request) error {
+	shop, err := q.readShop()
+	a.Offers = shop.Offers()
+	if shop != nil {
+		a.Report = string(shop.List())
+	}
+	return err
+}
+
+// addToShop adds a material of the job to the shop file; Name is the key of its thickness.
+func (a *Response) addToShop(q Request) error {
+	shop, err := q.readShop()
+	if err != nil {
+		return err
+	}
+	data, err := shop.Added(q.Source, []byte(q.Text), q.Name)
+	if err == nil {
+		text := string(data)
+		a.Shop = &text
+	}
+	return err
+}
+
+// untake takes the last taking of the shop file back.
+func (a *Response) untake(ctx context.Context, q Request) error {
+	c := pipeline.Stock{Undo: true}
+	c.Lend(q.shop())
+	r, err := c.Make(ctx)
+	a.keeps(r)
+	return err
+}
+
+// keeps tells what is to be kept beside the case from now on.
+func (a *Response) keeps(r pipeline.Result) {
+	if r.Shop != nil {
+		text := string(r.Shop.Data)
+		a.Shop = &text
+	}
+}
+
+// beside gives a command the record that stands beside the job, or the records of all cases.
+func (q Request) beside(c pipeline.Command) {
+	var old *pipeline.File
+	if q.Record != "" {
+		old = &pipeline.File{Name: pipeline.RecordName(q.Source), Data: []byte(q.Record)}
+	}
+	switch c := c.(type) {
+	case *pipeline.Record:
+		c.Old = old
+	case *pipeline.Rescue:
+		c.Old = old
+	case *pipeline.Lessons:
+		c.Files = nil
+		for i, r := range q.Records {
+			c.Files = append(c.Files, pipeline.File{Name: fmt.Sprintf("case %d%s", i+1, pipeline.RecordSuffix), Data: []byte(r)})
+		}
+		if q.Text != "" {
+			c.For = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+		}
+	}
+}
+
+// ofShop makes what is wrong in the shop file no fault of a blank of the job.
+func (f *Fault) ofShop(source string) {
+	if source != jobfile.ShopName {
+		return
+	}
+	if f.Key != "" {
+		f.Says = f.Key + ": " + f.Says
+	}
+	f.Says = fmt.Sprintf("in your shop, line %d: %s", f.Line, f.Says)
+	f.Key, f.Shop = "", true
+}
