@@ -34,14 +34,6 @@ type Record struct {
 var usualReadings = []string{"board", "outside-height", "outside-width", "outside-thickness", "mouth-height", "mouth-thickness",
 	"play-height", "play-depth", "play-thickness"}
 
-// flagOf returns the flag of a reading; --board names a board of the shop file.
-func flagOf(reading string) string {
-	if reading == "board" {
-		return "one-board"
-	}
-	return reading
-}
-
 // Settings are those of the record.
 func (r *Record) Settings() []Setting {
 	if r.usual == nil {
@@ -57,7 +49,7 @@ func (r *Record) Settings() []Setting {
 		if usage == "" {
 			usage = "`lengths` likewise"
 		}
-		out = append(out, Setting{Name: flagOf(name), Usage: usage, To: &r.usual[i]})
+		out = append(out, Setting{Name: name, Usage: usage, To: &r.usual[i]})
 	}
 	return append(out,
 		Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings},
@@ -208,7 +200,7 @@ func typed(names, given, others []string, quantities []fit.Quantity, u geometry.
 	}
 	for i, text := range given {
 		if text != "" {
-			read("--"+flagOf(names[i]), names[i], text)
+			read("--"+names[i], names[i], text)
 		}
 	}
 	for _, kv := range others {
