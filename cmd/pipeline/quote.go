@@ -8,6 +8,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/geometry/parallel"
+	"forel/geometry/wording"
 	labour "forel/geometry/work"
 	"forel/paper/bench"
 	"forel/paper/money"
@@ -71,8 +72,8 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 			return r, Problems(err)
 		}
 	}
-	for _, m := range c.Lacks(first.round) {
-		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+m, "give it in the job file: prices in [[stock]] and [adhesive], an hour as quote.hour"))
+	if lacks := c.Lacks(first.round); len(lacks) > 0 {
+		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+wording.And(lacks), "give it in the job file: prices in [[stock]] and [adhesive], an hour as quote.hour"))
 	}
 	o := first.printed()
 	if q.Format == "csv" {

@@ -178,7 +178,7 @@ func typed(names, given, others []string, quantities []fit.Quantity, u geometry.
 			for i, q := range quantities {
 				names[i] = q.Key
 			}
-			bad = refuse(bad, flag+": "+wording.Quote(name)+" is not measured of this case", "give one of "+wording.Or(names))
+			bad = refuse(bad, flag+": "+wording.Quote(name)+" is not measured of this case", "give --reading with one of "+wording.Or(names)+", such as --reading "+names[0]+"=1.2")
 			return
 		}
 		all, err := recordfile.Typed(q, text, u)
