@@ -224,7 +224,7 @@ func (r *reader) lendMaterial(s slot, e entry) {
 		set(key, kind, word != "")
 	}
 	r.slots[s.name] = e
-	r.taken = append(r.taken, strings.ReplaceAll(strings.TrimSuffix(strings.TrimSuffix(s.name, "name"), "."), "_", " ")+" "+e.name)
+	r.taken = append(r.taken, strings.TrimRight(strings.ReplaceAll(strings.TrimSuffix(s.name, "name"), "_", " "), ". ")+" "+e.name)
 }
 
 // mean returns several readings of a thickness as one, to a micrometre; what can't be read
