@@ -235,12 +235,13 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
 // its pieces. A case with its proof is large.
 func (w *worked) slim() {
-	w.plan.Faces, w.plan.Steps, w.plan.Proof, w.plan.Chain = nil, nil, plan.Proof{}, plan.Chain{}
-	pieces := make([]geometry.Piece, len(w.plan.Pieces))
-	for i, p := range w.plan.Pieces {
-		pieces[i] = geometry.Piece{Name: p.Name, Material: p.Material, Count: p.Count, Outline: p.Outline, Grain: p.Grain, Extra: p.Extra}
+	p := w.plan
+	pieces := make([]geometry.Piece, len(p.Pieces))
+	for i, q := range p.Pieces {
+		pieces[i] = geometry.Piece{Name: q.Name, Material: q.Material, Count: q.Count, Outline: q.Outline, Grain: q.Grain, Extra: q.Extra, Trimmed: q.Trimmed}
 	}
-	w.plan.Pieces = pieces
+	w.plan = plan.Plan{Title: p.Title, Kind: p.Kind, Shows: p.Shows, Content: p.Content, Pieces: pieces,
+		Materials: p.Materials, Equals: p.Equals, InParts: p.InParts, Facts: p.Facts}
 }
 
 // ofStudent makes all that a student gets.
