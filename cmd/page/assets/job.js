@@ -33,6 +33,7 @@ export async function set(...more) {
   performance.mark('changed');
   changes.push(...more);
   for (const back of typists) back();
+  await beginning; // what is typed at once waits for what it is typed over
   const asked = changes.length;
   let got;
   try {
@@ -67,7 +68,10 @@ let begun; // the answer that the page began with, and the same job without a wo
 let plain; // being invented, for who types over it
 
 // start begins with a job that was kept, {text, source}, else with the invented book.
-export async function start(before) {
+export const start = (before) => (beginning = begin(before));
+let beginning;
+
+async function begin(before) {
   if (before) await open(before.text, before.source);
   begun = await ask({ do: 'new', example: true });
   if (!before) take(begun);
