@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"maps"
 	"strings"
 	"time"
 
@@ -35,10 +36,13 @@ func mostTime(t work.TaskTime) time.Duration {
 	return work.MostWork
 }
 
+// usualTimes is shared by all jobs that have no times of their own.
+var usualTimes = work.UsualTimes()
+
 // times reads how long work and drying take, and when the bench is open. What is left out
 // is as usual.
 func (r *reader) times() (work.Times, timetable.Hours) {
-	times := work.UsualTimes()
+	times, own := usualTimes, false
 	for _, t := range work.TaskTimes {
 		v, ok := r.get(timeKey(t))
 		if !ok {
@@ -50,6 +54,9 @@ func (r *reader) times() (work.Times, timetable.Hours) {
 		} else if err != nil {
 			r.tell(v.at, problem(err))
 		} else {
+			if !own {
+				times, own = maps.Clone(usualTimes), true
+			}
 			times[t.Task] = d
 		}
 	}

@@ -55,7 +55,7 @@ func studentsOf(roll *pipeline.Roll) []Student {
 	out := make([]Student, len(roll.Students))
 	for i, s := range roll.Students {
 		f := s.Fit()
-		out[i] = Student{Name: s.Name, Title: s.Title(), Line: s.Line, Says: wording.Sentence(f.Says), Advice: wording.Sentence(f.Advice), Risk: f.Risk, Picture: string(s.Picture)}
+		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(f.Says), Advice: wording.Sentence(f.Advice), Risk: f.Risk, Picture: string(s.Picture)}
 		if s.Refused != nil { // of type Issues, it would never be nil as an error
 			out[i].Faults = faultsOf(s.Refused, geometry.MM)
 		}

@@ -66,7 +66,7 @@ func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int)
 		if wrong[i] = row.Refused; wrong[i] != nil {
 			return
 		}
-		w, err := work(row.File, c.Round, c.Date)
+		w, err := work(&row.File, c.Round, c.Date)
 		for _, p := range Problems(err) {
 			p.Source, p.Line = row.Source, row.Line
 			wrong[i] = append(wrong[i], p)

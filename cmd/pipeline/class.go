@@ -65,11 +65,12 @@ const (
 // tell what to look at and what is wrong.
 type Student struct {
 	roster.Row
+	Title   string // of the book
 	State   State
 	Err     error
 	Picture []byte // of the finished case, SVG; only where the roll was looked at
 	fit     index.Fit
-	worked
+	*worked // only while it is of use
 }
 
 // Shelf keeps the students' files. It is called from several goroutines. Made tells
@@ -126,7 +127,7 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 		if r.Refused != nil && !r.Mended {
 			continue
 		}
-		if w, err := work(r.File, c.Round, c.Date); err == nil {
+		if w, err := work(&r.File, c.Round, c.Date); err == nil {
 			all = append(all, w.ofClass(r.Name))
 		}
 	}
@@ -186,17 +187,14 @@ func (r *Roll) Look(ctx context.Context, p Progress) {
 // Fit tells how the student's book will fit.
 func (s Student) Fit() index.Fit { return s.fit }
 
-// Title returns what the student's book is called.
-func (s Student) Title() string { return s.plan.Title }
-
 // settle works one student's case out, and returns whether it can be made.
 func (s *Student) settle(c Class) bool {
 	if s.Row.Refused != nil {
 		s.State = Refused
 		return false
 	}
-	var err error
-	if s.worked, err = work(s.File, c.Round, c.Date); err != nil {
+	w, err := work(&s.File, c.Round, c.Date)
+	if s.worked = &w; err != nil {
 		s.State = Refused
 		for _, p := range Problems(err) {
 			p.Source, p.Line = s.Source, s.Line
@@ -204,6 +202,7 @@ func (s *Student) settle(c Class) bool {
 		}
 		return false
 	}
+	s.Title = s.plan.Title
 	r := fit.Of(s.plan)
 	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
 	return true
@@ -282,7 +281,8 @@ var studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: tem
 
 // Finish makes what belongs to the class as a whole and puts it away: the plan of all
 // sheets, the labels, the page that leads to all files. Where the sheets can't be planned,
-// the others are made all the same. The last error is the shelf's.
+// the others are made all the same. The last error is the shelf's. It comes last: what was
+// worked out is let go.
 func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jobfile.Issues, unplanned, err error) {
 	page := index.Page{Files: []index.File{{Name: PrintName, Says: "every student's pages, in order of names, to print at actual size"}, {Name: labelsName, Says: "labels for the kits"}}}
 	var all []worked
@@ -291,7 +291,7 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 			page.Missing = append(page.Missing, fmt.Sprintf("%s (line %d of the roster)", cmp.Or(s.Name, "no name"), s.Line))
 			continue
 		}
-		w := s.worked
+		w := *s.worked
 		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
 		all = append(all, w.ofClass(s.Name))
 	}
@@ -308,13 +308,16 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 		put(labelsName, labels, wrong)
 	}
 	put(IndexName, index.HTML(page), nil)
+	for i := range r.Students {
+		r.Students[i].worked = nil
+	}
 	return warnings, unplanned, err
 }
 
 // kitsOf returns what each student gets, in order of names.
 func (r *Roll) kitsOf() (kits []kit.Kit) {
 	for _, s := range r.Done() {
-		kits = append(kits, kit.Kit{Name: s.Name, Title: s.plan.Title, Pieces: s.plan.Pieces, Stock: s.stocked()})
+		kits = append(kits, kit.Kit{Name: s.Name, Title: s.Title, Pieces: s.plan.Pieces, Stock: s.stocked()})
 	}
 	return kits
 }

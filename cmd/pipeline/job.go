@@ -16,7 +16,7 @@ import (
 // worked is a job that was read and worked out.
 type worked struct {
 	name  string // of the file, where there are several
-	file  jobfile.File
+	file  *jobfile.File
 	plan  plan.Plan
 	round geometry.Rounding
 	date  time.Time // of documents; zero: none
@@ -28,7 +28,7 @@ func (w worked) printed() document.Options {
 }
 
 // work works out the case of a job that was read, for sizes rounded as asked.
-func work(file jobfile.File, round string, date time.Time) (w worked, err error) {
+func work(file *jobfile.File, round string, date time.Time) (w worked, err error) {
 	w.file, w.date = file, date
 	if w.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
 		return w, err
@@ -90,7 +90,7 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 				continue
 			}
 		}
-		w, wrong := work(file, j.Round, j.Date)
+		w, wrong := work(&file, j.Round, j.Date)
 		if several {
 			w.name = f.Name
 		}

@@ -77,7 +77,8 @@ func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag)
 		file = j.Files[0]
 	}
 	w.date = j.Date
-	w.file, err = read(shop, file.Name, file.Data, j.Flags...)
+	w.file = new(jobfile.File)
+	*w.file, err = read(shop, file.Name, file.Data, j.Flags...)
 	bad = append(bad, Problems(err)...)
 	if err == nil {
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)

@@ -1,10 +1,12 @@
 package shelf
 
 import (
+	"bufio"
 	"cmp"
 	"crypto/sha256"
 	"errors"
 	"hash"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -114,11 +116,18 @@ func (o *output) end() (digest, error) {
 
 // writeFile writes a file in a folder of our own.
 func writeFile(path string, data []byte) (digest, error) {
+	return writeWith(path, func(w io.Writer) { w.Write(data) })
+}
+
+// writeWith is writeFile for what is not held as a whole.
+func writeWith(path string, write func(io.Writer)) (digest, error) {
 	o, err := create(path)
 	if err != nil {
 		return digest{}, err
 	}
-	_, err = o.Write(data)
+	w := bufio.NewWriter(o) // which keeps the first error
+	write(w)
+	err = w.Flush()
 	sum, ended := o.end()
 	return sum, cmp.Or(err, ended)
 }

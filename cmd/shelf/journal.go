@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path"
 	"path/filepath"
@@ -29,19 +30,20 @@ const (
 
 // write puts the journal into the working folder, at once.
 func (j journal) write(s *Shelf) error {
-	var b strings.Builder
-	b.WriteString(stepLine + "\n")
-	if j.swap {
-		b.Reset()
-		b.WriteString(swapLine + "\n")
-	}
-	for word, files := range map[string][]entry{oldWord: j.old, newWord: j.new} {
-		for _, f := range files {
-			fmt.Fprintf(&b, "%s %x  %s\n", word, f.digest, f.name)
-		}
-	}
 	draft := s.inWork(journalName+".part", "")
-	if _, err := writeFile(draft, []byte(b.String())); err != nil {
+	_, err := writeWith(draft, func(w io.Writer) {
+		if j.swap {
+			fmt.Fprintln(w, swapLine)
+		} else {
+			fmt.Fprintln(w, stepLine)
+		}
+		for word, files := range map[string][]entry{oldWord: j.old, newWord: j.new} {
+			for _, f := range files {
+				fmt.Fprintf(w, "%s %x  %s\n", word, f.digest, f.name)
+			}
+		}
+	})
+	if err != nil {
 		return err
 	}
 	if err := rename(draft, s.inWork(journalName, "")); err != nil {
@@ -66,9 +68,9 @@ func readJournal(file string) (j journal, err error) {
 			return j, errNotOurs
 		}
 		if word == oldWord {
-			j.old = append(j.old, entry{name, digest(sum)})
+			j.old = append(j.old, entry{name: name, digest: digest(sum)})
 		} else {
-			j.new = append(j.new, entry{name, digest(sum)})
+			j.new = append(j.new, entry{name: name, digest: digest(sum)})
 		}
 	}
 	return j, nil

@@ -2,6 +2,7 @@ package shelf
 
 import (
 	"fmt"
+	"io"
 	"io/fs"
 	"maps"
 	"os"
@@ -112,18 +113,20 @@ func (s *Shelf) plan(part bool) (j journal, next []set, c Change, err error) {
 		}
 	}
 	var way []string
-	for name, sum := range s.staged {
-		if !now[name] {
-			continue
-		}
-		switch is, err := digestOf(s.at(name)); {
-		case err != nil && !exists(s.at(name)):
-			j.new = append(j.new, entry{name, sum})
-		case err == nil && is == sum:
-		case err == nil && is == wrote[name]:
-			j.old, j.new = append(j.old, entry{name, is}), append(j.new, entry{name, sum})
-		default:
-			way = append(way, name)
+	for _, set := range s.fresh {
+		for _, f := range set.files {
+			if !f.staged {
+				continue
+			}
+			switch is, err := digestOf(s.at(f.name)); {
+			case err != nil && !exists(s.at(f.name)):
+				j.new = append(j.new, f)
+			case err == nil && is == f.digest:
+			case err == nil && is == wrote[f.name]:
+				j.old, j.new = append(j.old, entry{name: f.name, digest: is}), append(j.new, f)
+			default:
+				way = append(way, f.name)
+			}
 		}
 	}
 	if way != nil {
@@ -153,7 +156,7 @@ func join(sets []set, more set) []set {
 
 // renewList adds the new list to what lands, where it is another.
 func (s *Shelf) renewList(j *journal, next []set) error {
-	sum, err := writeFile(s.inWork(newName, ListName), listText(next))
+	sum, err := writeWith(s.inWork(newName, ListName), func(w io.Writer) { writeList(w, next) })
 	if err != nil {
 		return s.cant(ListName, err)
 	}
@@ -162,9 +165,9 @@ func (s *Shelf) renewList(j *journal, next []set) error {
 	case err == nil && is == sum:
 		return nil
 	case err == nil:
-		j.old = append(j.old, entry{ListName, is})
+		j.old = append(j.old, entry{name: ListName, digest: is})
 	}
-	j.new = append(j.new, entry{ListName, sum})
+	j.new = append(j.new, entry{name: ListName, digest: sum})
 	return nil
 }
 

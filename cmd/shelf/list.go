@@ -33,6 +33,7 @@ type digest [sha256.Size]byte
 type entry struct {
 	name   string
 	digest digest
+	staged bool // it is in the working folder
 }
 
 // set is files that were made together and are of use only together.
@@ -42,29 +43,25 @@ type set struct {
 	files []entry
 }
 
-// text returns a set as it stands in the list.
-func (s set) text() string {
-	var b strings.Builder
-	b.WriteString("\n" + setLine + s.name + "\n")
+// write writes a set as it stands in the list.
+func (s set) write(w io.Writer) {
+	fmt.Fprintf(w, "\n%s%s\n", setLine, s.name)
 	if s.made != "" {
-		b.WriteString(madeLine + s.made + "\n")
+		fmt.Fprintf(w, "%s%s\n", madeLine, s.made)
 	}
 	for _, f := range s.files {
-		fmt.Fprintf(&b, "%x  %s\n", f.digest, f.name)
+		fmt.Fprintf(w, "%x  %s\n", f.digest, f.name)
 	}
-	return b.String()
 }
 
-// listText returns the list of sets, in order of names.
-func listText(sets []set) []byte {
+// writeList writes the list of sets, in order of names.
+func writeList(w io.Writer, sets []set) {
 	slices.SortFunc(sets, func(a, b set) int { return strings.Compare(a.name, b.name) })
-	var b strings.Builder
-	b.WriteString(header)
+	io.WriteString(w, header)
 	for _, s := range sets {
 		slices.SortFunc(s.files, func(a, b entry) int { return strings.Compare(a.name, b.name) })
-		b.WriteString(s.text())
+		s.write(w)
 	}
-	return []byte(b.String())
 }
 
 var errNotOurs = errors.New("is not as forel writes it")
@@ -94,7 +91,7 @@ func parseSets(text string) (sets []set, err error) {
 		if err != nil || len(sum) != sha256.Size || !filepath.IsLocal(filepath.FromSlash(name)) {
 			return sets, errNotOurs
 		}
-		sets[last].files = append(sets[last].files, entry{name, digest(sum)})
+		sets[last].files = append(sets[last].files, entry{name: name, digest: digest(sum)})
 	}
 	return sets, nil
 }

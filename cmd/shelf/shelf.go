@@ -11,6 +11,7 @@
 package shelf
 
 import (
+	"bytes"
 	"context"
 	"crypto/sha256"
 	"errors"
@@ -21,6 +22,7 @@ import (
 	"path"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -46,10 +48,9 @@ type Shelf struct {
 	taken map[string]digest // files that are to be changed, as they were taken
 
 	mu     sync.Mutex
-	log    *os.File          // tells of sets in the working folder
-	left   map[string]set    // those that a stopped run left there
-	fresh  map[string]set    // of this run
-	staged map[string]digest // files in the working folder that are of this run
+	log    *os.File       // tells of sets in the working folder
+	left   map[string]set // those that a stopped run left there
+	fresh  map[string]set // of this run
 	landed bool
 }
 
@@ -72,7 +73,7 @@ const patience = 10 * time.Second
 // a killed run left is finished or taken away first. It waits for another run that writes
 // there, for a few seconds or until the context ends. Close ends it.
 func Open(ctx context.Context, name, owner string) (s *Shelf, err error) {
-	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, staged: map[string]digest{}, taken: map[string]digest{}}
+	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, taken: map[string]digest{}}
 	if err := s.take(ctx); err != nil {
 		s.unmake()
 		return nil, err
@@ -293,14 +294,16 @@ func (s *Shelf) Put(below, made string, files []pipeline.File) error {
 func (s *Shelf) add(new set) error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	for _, f := range new.files {
-		s.staged[f.name] = f.digest
+	for i := range new.files {
+		new.files[i].staged = true
 	}
 	if was, ok := s.fresh[new.name]; ok {
 		new.files = append(was.files, new.files...)
 	}
 	s.fresh[new.name] = new
-	if _, err := s.log.WriteString(new.text()); err != nil {
+	var text bytes.Buffer // written at once
+	new.write(&text)
+	if _, err := s.log.Write(text.Bytes()); err != nil {
 		return s.cant(ListName, err)
 	}
 	return nil
@@ -335,7 +338,7 @@ func (g *growing) Close() error {
 	if err != nil {
 		return g.shelf.cant(g.name, err)
 	}
-	return g.shelf.add(set{name: g.shelf.owner, files: []entry{{g.name, sum}}})
+	return g.shelf.add(set{name: g.shelf.owner, files: []entry{{name: g.name, digest: sum}}})
 }
 
 // Has tells whether a set of the owner was made of the same before and every file of it
@@ -366,13 +369,14 @@ func (s *Shelf) whole(set set, below string) bool {
 	return true
 }
 
-// Read reads a file of this run.
-func (s *Shelf) Read(name string) ([]byte, error) {
+// Read reads a file of this run, of the set of a folder below or of the owner as a whole.
+func (s *Shelf) Read(below, name string) ([]byte, error) {
+	name = path.Join(below, name)
 	s.mu.Lock()
-	_, staged := s.staged[name]
+	files := s.fresh[path.Join(s.owner, below)].files
 	s.mu.Unlock()
 	file := s.at(name)
-	if staged {
+	if slices.ContainsFunc(files, func(f entry) bool { return f.name == name && f.staged }) {
 		file = s.inWork(newName, name)
 	}
 	data, err := os.ReadFile(file)
