@@ -45,7 +45,7 @@ var killed = []struct {
 	{"quote", []string{"quote", "--example"}, []string{"quote", "--example", "--set", "quote.hour=30"}, map[string]string{"notes.txt": "mine"}, true},
 	{"cutter", []string{"cutter", "--example", "--bed", "400x300"}, []string{"cutter", "--example", "--bed", "900x600", "--effort", "10"}, nil, true},
 	{"timetable", []string{"timetable", "--example", "--start", "2026-12-01"}, []string{"timetable", "--example", "--start", "2026-12-02"}, nil, true},
-	{"rescue", []string{"rescue", "--example", "--play-thickness=-0.8", "--unfinished"}, []string{"rescue", "--example", "--play-height=-0.8", "--unfinished"}, nil, true},
+	{"rescue", []string{"rescue", "--example", "--play-thickness=-0.8", "--unfinished"}, []string{"rescue", "--example", "--play-thickness=-0.8", "--unfinished", "--black"}, nil, true},
 	{"measure", []string{"measure", "--example"}, []string{"measure", "--example", "--paper", "a5"}, map[string]string{"notes.txt": "mine"}, true},
 	{"fit", []string{"fit", "--example"}, []string{"fit", "--example", "--swell", "2"}, nil, true},
 	{"prove", []string{"prove", "--example"}, []string{"prove", "--example", "--black"}, nil, true},
