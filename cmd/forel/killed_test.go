@@ -29,7 +29,7 @@ func program(args []string) *exec.Cmd {
 
 // killed are runs into a folder that has another set of the same command, and whether
 // the folder can be either set at any moment: not where the maker keeps a folder there.
-// None searches for a plan, since a run that is asked to stop then writes the best until then.
+// The search for a plan is left out or short: a run that is asked to stop writes the best until then.
 var killed = []struct {
 	name        string
 	first, then []string
