@@ -368,7 +368,7 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 	var lists [][]byte
 	for i, lot := range lots {
 		effort.Progress = func(done float64) { p.at((float64(i) + done) / float64(len(lots))) }
-		laid, err := layOut(ctx, lot, bench.Options{Effort: effort, Keep: lot[0].file.Keep}, &result)
+		laid, err := layOut(ctx, lot, bench.Options{Effort: effort, Keep: lot[0].file.Keep, Lot: len(lots) > 1, Before: plans}, &result)
 		if err != nil {
 			return nil, result.Warnings, err
 		}
