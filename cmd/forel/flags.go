@@ -232,12 +232,7 @@ func (f *flags) makes(c pipeline.Command) action {
 		report := func() error { _, err := out.Write(r.Report); return err }
 		ready, shop := report, func() error { return nil }
 		if r.Shop != nil { // it is told once it is done
-			ready, shop = nil, func() error {
-				if err := writeShop(f.source.Shop, *r.Shop); err != nil {
-					return err
-				}
-				return report()
-			}
+			ready, shop = nil, func() error { return f.takes(r, out) }
 		}
 		if len(r.Files) == 0 && r.Shop == nil {
 			return report()
@@ -259,6 +254,15 @@ func (f *flags) makes(c pipeline.Command) action {
 		_, err = io.WriteString(out, told(*f.folder, r, change))
 		return err
 	}
+}
+
+// takes writes the shop file as it is to be, and then tells of it.
+func (f *flags) takes(r pipeline.Result, out io.Writer) error {
+	if err := writeShop(f.source.Shop, *r.Shop); err != nil {
+		return err
+	}
+	_, err := out.Write(r.Report)
+	return err
 }
 
 // wrong tells what a command refuses, without a search.

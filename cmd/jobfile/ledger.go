@@ -133,6 +133,16 @@ type Used struct {
 	Length Length
 }
 
+// Uses adds to what is taken of a pile.
+func (t *Taking) Uses(pile string, sheets int, length Length) {
+	i := slices.IndexFunc(t.Sheets, func(u Used) bool { return u.Pile == pile })
+	if i < 0 {
+		i, t.Sheets = len(t.Sheets), append(t.Sheets, Used{Pile: pile})
+	}
+	t.Sheets[i].Sheets += sheets
+	t.Sheets[i].Length += length
+}
+
 // Kept is an offcut that a plan leaves.
 type Kept struct {
 	Material      string // its name in the shop
