@@ -268,7 +268,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed()}).PDF()
+	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
 	}
