@@ -69,6 +69,7 @@ func (f *flags) parse(args []string) error {
 // another reading.
 func (f *flags) key(name, key, usage string) {
 	values := f.StringArray(name, nil, usage)
+	f.Lookup(name).Annotations = map[string][]string{keyOf: {key}}
 	f.keys = append(f.keys, func() (out []jobfile.Flag, _ jobfile.Issues) {
 		all := *values
 		if strings.HasPrefix(key, "book.") && len(all) > 0 {
@@ -80,6 +81,9 @@ func (f *flags) key(name, key, usage string) {
 		return out, nil
 	})
 }
+
+// keyOf is the annotation of a flag that has the key it stands for.
+const keyOf = "key"
 
 // sets adds --set.
 func (f *flags) sets(usage string) {
