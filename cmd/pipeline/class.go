@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -330,6 +329,9 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 	return warnings, unplanned, err
 }
 
+// baseName returns a file's name without its folder, whatever system it is of.
+func baseName(name string) string { return name[strings.LastIndexAny(name, `/\`)+1:] }
+
 // kitsOf returns what each student gets, in order of names.
 func (r *Roll) kitsOf() (kits []kit.Kit) {
 	for _, s := range r.Done() {
@@ -426,7 +428,7 @@ func (r *Roll) take(lots []lot, o document.Options, put func(string, []byte, err
 		return nil, refuse(nil, fmt.Sprintf("--take: nothing is taken off %s, as %s can't be made", r.class.Shop.Name, wording.Count(n, "row")), "put that right and run it again"), nil
 	}
 	var kept []offcuts.Label
-	r.Took.Shop, r.Took.Report, kept, err = r.class.take(r.class.Source, "the class of "+filepath.Base(r.class.Files[0].Name), lots, o.Round)
+	r.Took.Shop, r.Took.Report, kept, err = r.class.take(r.class.Source, "the class of "+baseName(r.class.Files[0].Name), lots, o.Round)
 	if err != nil || len(kept) == 0 {
 		return nil, nil, err
 	}

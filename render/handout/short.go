@@ -84,7 +84,7 @@ func (d *doc) shortBlocks(tall Length, how brevity, drawn bool) []document.Block
 	good := d.small("Check the finished case", "", d.said(d.plan.Finished.Good))
 	good[0].Bookmark = "Checks"
 	blocks = append(append(blocks, good...), d.small("When a check fails", "•", d.said(d.plan.Finished.Bad))...)
-	return append(blocks, d.Paragraph(d.allTime()+" Times are common practice, no source.", render.NoteSize, false).After(1.5), d.sources())
+	return append(blocks, d.Paragraph(d.allTime(), render.NoteSize, false).After(1.5), d.sources())
 }
 
 // small returns a list in small letters, each item a block after its mark, or after a box to

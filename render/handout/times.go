@@ -12,6 +12,9 @@ import (
 // night is how long something dries that is left overnight (common practice, no source).
 const night = 6 * time.Hour
 
+// ownTimes is what is said of times; that they are common practice stands among the sources.
+const ownTimes = "Times are habits, not facts: write your own under [times] in the job file."
+
 // times returns how long work and drying take.
 func (o Options) times() work.Times {
 	if o.Times == nil {

@@ -60,7 +60,7 @@ func TestTimesAreThoseOfTheTimetable(t *testing.T) {
 			assert.InDelta(t, want.Work(), work, float64(len(p.Steps)), "%s: %s", name, text) // parts of a minute are rounded step by step
 			all := regexp.MustCompile(`All steps together: (.*?) of work`).FindStringSubmatch(text)
 			assert.InDelta(t, want.Work(), minutes(t, all[1]), float64(len(p.Steps)), name)
-			assert.Equal(t, 1, strings.Count(text, "Times are habits, not facts (common practice, no source)"))
+			assert.Equal(t, 1, strings.Count(text, "drying times and ways of working are common practice without a source"))
 			o.Short = true
 			short, err := handout.Document(p, o).PDF()
 			require.NoError(t, err)
