@@ -206,8 +206,7 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	}
 	// The old book may be empty: it is not kept.
 	wrong := slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
-	if len(wrong) > 0 {
-		wrong.sort("")
+	if wrong = r.withSlips(wrong); len(wrong) > 0 {
 		return nil, wrong
 	}
 	if issues := refusedFlags(s, append([]Flag{{Name: "units", Key: "units", Value: r.fileUnit.String()}}, flags...)); len(issues) > 0 {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -85,4 +86,15 @@ func TestSlippedDecimal(t *testing.T) {
 		}
 		t.Fatalf("%v: nothing is told of the %s: %v", off, slipped, bad)
 	})
+}
+
+// BenchmarkSlips reads a file as long as any that is read, with as many slips as are told
+// below a long comment and no table.
+func BenchmarkSlips(b *testing.B) {
+	text := []byte(strings.Repeat("# a comment of the maker\n", 41_000) + strings.Repeat("title = 9,5\n", 20))
+	for b.Loop() {
+		if _, _, err := jobfile.Parse("case.toml", text); err == nil {
+			b.Fatal("taken")
+		}
+	}
 }

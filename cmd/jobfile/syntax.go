@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -89,9 +90,10 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 
 // tableAbove returns the table that a line stands in as the start of a key.
 func tableAbove(data []byte, line int) string {
-	for ; line > 0; line-- {
-		if m := tableHeader.FindStringSubmatch(lineOf(data, line)); m != nil {
-			return m[1] + "."
+	lines := bytes.Split(data, []byte("\n"))
+	for _, text := range slices.Backward(lines[:min(line, len(lines))]) {
+		if m := tableHeader.FindSubmatch(text); m != nil {
+			return string(m[1]) + "."
 		}
 	}
 	return ""
