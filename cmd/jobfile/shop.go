@@ -459,7 +459,7 @@ func (s *Shop) List() []byte {
 		thickness := ""
 		if v, ok := s.value(e.key, "thickness"); ok {
 			if l, _, ok := s.r.measure(s.r.mean(v), "stock.thickness", "", thinnest, thickest, nil); ok {
-				thickness = geometry.Fine(l, s.unit)
+				thickness = geometry.Rounding{Unit: s.unit}.Thickness(l)
 			}
 		}
 		var sheets []string

@@ -152,7 +152,7 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 	for _, p := range before {
 		for _, g := range p.Groups {
 			for _, u := range g.Used {
-				counted[pile(g.Stock[u.Stock])] = &group{Group: g}
+				counted[pile(g.Stock[u.Stock])] = &group{Group: g, unit: p.Jobs[0].Unit}
 			}
 		}
 	}
@@ -181,7 +181,7 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 		}
 		for _, s := range g.Stock {
 			k := pile(s)
-			if first := counted[k]; s.Owned() && first != nil && first.describe() != g.describe() {
+			if first := counted[k]; s.Owned() && first != nil && !(first.Label() == g.Label() && first.Thickness.Near(g.Thickness)) {
 				fix := "leave its count out, or give each its own [[stock]], told apart by thickness or by name"
 				switch {
 				case s.Offcut > 0:
@@ -256,7 +256,7 @@ func (g *group) usual() stock.Stock {
 
 // describe names a group with its thickness, for messages.
 func (g *group) describe() string {
-	return fmt.Sprintf("%s of %.4g mm", g.Label(), g.Thickness.MM())
+	return g.Label() + " of " + rounding(g.unit).Thickness(g.Thickness)
 }
 
 // rounding is how lengths are shown in messages.
