@@ -29,6 +29,7 @@ func program(args []string) *exec.Cmd {
 
 // killed are runs into a folder that has another set of the same command, and whether
 // the folder can be either set at any moment: not where the maker keeps a folder there.
+// The search for a plan is left out or short: a run that is asked to stop writes the best until then.
 var killed = []struct {
 	name        string
 	first, then []string
@@ -41,8 +42,8 @@ var killed = []struct {
 	{"gauge", []string{"gauge"}, []string{"gauge", "--units", "in"}, map[string]string{"notes.txt": "mine"}, true},
 	{"handout", []string{"handout", "--example"}, []string{"handout", "--example", "--short"}, nil, true},
 	{"stock", []string{"stock", "--example"}, []string{"stock", "--example", "--exact", "--effort", "0"}, map[string]string{"notes.txt": "mine"}, true},
-	{"order", []string{"order", "--example"}, []string{"order", "--example", "--set", "order.spare_pieces=9"}, nil, true},
-	{"quote", []string{"quote", "--example"}, []string{"quote", "--example", "--set", "quote.hour=30"}, map[string]string{"notes.txt": "mine"}, true},
+	{"order", []string{"order", "--example"}, []string{"order", "--example", "--set", "order.spare_pieces=9", "--effort", "0"}, nil, true},
+	{"quote", []string{"quote", "--example"}, []string{"quote", "--example", "--set", "quote.hour=30", "--effort", "0"}, map[string]string{"notes.txt": "mine"}, true},
 	{"cutter", []string{"cutter", "--example", "--bed", "400x300"}, []string{"cutter", "--example", "--bed", "900x600", "--effort", "10"}, nil, true},
 	{"timetable", []string{"timetable", "--example", "--start", "2026-12-01"}, []string{"timetable", "--example", "--start", "2026-12-02"}, nil, true},
 	{"rescue", []string{"rescue", "--example", "--play-thickness=-0.8", "--unfinished"}, []string{"rescue", "--example", "--play-thickness=-0.8", "--unfinished", "--black"}, nil, true},

@@ -5,7 +5,7 @@ import { kept } from './kept.js';
 
 performance.mark('parsed');
 const program = document.getElementById('program');
-const packed = { packed: program.textContent, size: Number(program.dataset.size) };
+let code = { packed: program.textContent, size: Number(program.dataset.size) }; // or { module }, once a worker has compiled it
 const script = document.getElementById('worker').textContent;
 const source = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
 
@@ -19,7 +19,7 @@ class Helper {
   constructor() {
     this.#worker.onmessage = ({ data }) => this.#hear(data);
     this.#worker.onerror = (event) => this.#fail(event.message || 'The program stopped.');
-    this.#worker.postMessage(packed);
+    this.#worker.postMessage(code);
   }
 
   ask(request, progress) {
@@ -36,7 +36,8 @@ class Helper {
     this.#fail('stopped');
   }
 
-  #hear({ id, response, files, progress, failed, started }) {
+  #hear({ id, response, files, progress, failed, started, module }) {
+    if (module) return code = { module };
     if (started) return performance.mark('program started', { detail: started });
     if (failed !== undefined) return this.#fail(failed);
     const asked = this.#asked.get(id);

@@ -7,15 +7,24 @@ const reader = new TextDecoder();
 
 const started = new Promise((done) => { globalThis.ready = done; });
 
-async function start(packed, size) {
-  const times = [performance.now()];
-  const lap = () => times.push(performance.now());
+// compile returns the program compiled, and lets the page have it for its other workers.
+async function compile({ packed, size }, lap) {
   const bytes = unpack(packed, size);
   lap();
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-  const go = new Go();
   const source = new Response(stream, { headers: { 'Content-Type': 'application/wasm' } });
-  const { instance } = await WebAssembly.instantiateStreaming(source, go.importObject);
+  const module = await WebAssembly.compileStreaming(source);
+  postMessage({ module });
+  return module;
+}
+
+async function start(program) {
+  const times = [performance.now()];
+  const lap = () => times.push(performance.now());
+  if (program.module) lap(); // nothing to unpack
+  const module = program.module ?? await compile(program, lap);
+  const go = new Go();
+  const instance = await WebAssembly.instantiate(module, go.importObject);
   lap();
   go.run(instance);
   await started;
@@ -25,8 +34,8 @@ async function start(packed, size) {
 }
 
 onmessage = async ({ data }) => {
-  if (data.packed !== undefined) {
-    start(data.packed, data.size).catch((err) => postMessage({ failed: String(err) }));
+  if (data.module || data.packed !== undefined) {
+    start(data).catch((err) => postMessage({ failed: String(err) }));
     return;
   }
   const ask = await started;
