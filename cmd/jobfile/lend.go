@@ -103,7 +103,7 @@ func (r *reader) named(v value, what, instead string, all []entry, kinds ...stri
 		r.reject(v, "is no name of a "+what, "give one of the shop file, or "+instead)
 	case r.shop == nil:
 		r.reject(v, "is to be in a shop file, and there is none", "put "+ShopName+" beside the job, name it with --shop, or "+instead)
-	case r.shop.broken: // that is told
+	case r.shop.broken || r.shop.nameless: // that is told, and may be the reason
 	default:
 		fix := nearestNames(name, namesOf(all, kinds...))
 		if fix == "" {

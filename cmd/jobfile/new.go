@@ -201,9 +201,7 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 		return nil, issues
 	}
 	r.settings()
-	if r.twice != nil {
-		r.issues = append(r.issues, *r.twice)
-	}
+	r.tellTwice()
 	// The old book may be empty: it is not kept.
 	wrong := slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
 	if wrong = r.withSlips(wrong); len(wrong) > 0 {

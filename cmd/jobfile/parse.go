@@ -141,9 +141,7 @@ func (r *reader) finish() (File, Issues, error) {
 // that are named make a job of it, the File is that of this job.
 func (r *reader) checked() (f File, issues, suspects Issues) {
 	f = r.settings()
-	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
-		r.issues = append(r.issues, *t) // not told yet in our own words
-	}
+	r.tellTwice()
 	issues, suspects = slices.Clone(r.issues), r.placed(r.suspects)
 	if measured(f.Job) {
 		sound, refused, suspect := f.Job.Check()

@@ -151,9 +151,7 @@ func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup
 	r.lendHabits()
 	r.lendPrinter()
 	s, _ = r.print()
-	if r.twice != nil {
-		r.issues = append(r.issues, *r.twice)
-	}
+	r.tellTwice()
 	if issues := r.withSlips(r.issues); len(issues) > 0 {
 		return s, unit, issues
 	}

@@ -108,6 +108,7 @@ type Shop struct {
 	cutters   []entry
 	offcuts   []offcut
 	broken    bool // it can't be read at all
+	nameless  bool // a name in it can't be taken
 }
 
 // entry is a material or a printer of a shop.
@@ -165,9 +166,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 		s.material(&s.materials[i])
 	}
 	s.readLedger()
-	if s.r.twice != nil {
-		s.r.issues = append(s.r.issues, *s.r.twice)
-	}
+	s.r.tellTwice()
 	issues := s.r.withSlips(s.r.issues)
 	return s, issues.Err()
 }
@@ -196,6 +195,7 @@ func (s *Shop) entries(list string) (out []entry) {
 		v, ok := s.value(e.key, "name")
 		if !ok {
 			s.r.refuse(s.r.at(s.r.tables[e.key], e.key+".name"), "missing", "give the name that jobs call it by")
+			s.nameless = true
 			continue
 		}
 		before := len(s.r.issues)
@@ -203,16 +203,16 @@ func (s *Shop) entries(list string) (out []entry) {
 		e.name = strings.TrimSpace(e.name)
 		folded := strings.ToLower(e.name)
 		switch was, twice := first[folded]; {
-		case len(s.r.issues) > before:
-			continue
+		case len(s.r.issues) > before: // that is told
 		case e.name == "":
 			s.r.refuse(v.at, "is empty", "give the name that jobs call it by")
-			continue
 		case list == "material" && !aName.MatchString(e.name) || folded == "auto":
 			s.r.reject(v, "can be read as a length", "begin the name with a letter: grey board 2 mm")
-			continue
 		case twice:
 			s.r.reject(v, fmt.Sprintf("is a name that is there already, on line %d", was.at.line), "give it another")
+		}
+		if len(s.r.issues) > before {
+			s.nameless = true
 			continue
 		}
 		first[folded] = v
@@ -234,7 +234,10 @@ const (
 func (s *Shop) material(e *entry) {
 	r := s.r
 	if v, ok := s.value(e.key, "kind"); ok {
-		e.kind = r.choice(v, job.Setting{Key: "kind", What: "what the material is", Words: materialKinds})
+		before := len(r.issues)
+		if e.kind = r.choice(v, job.Setting{Key: "kind", What: "what the material is", Words: materialKinds}); len(r.issues) > before {
+			e.kind = "" // whatever takes it
+		}
 	} else {
 		r.refuse(r.at(r.tables[e.key], e.key+".kind"), "missing", "give "+either(materialKinds))
 	}

@@ -51,9 +51,7 @@ func (r *reader) unchecked(data []byte, flags []Flag) (File, error) {
 	}
 	r.readFlags(flags)
 	f := r.settings()
-	if r.twice != nil {
-		r.issues = append(r.issues, *r.twice)
-	}
+	r.tellTwice()
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		r.issues = append(r.issues, issue)
 	}

@@ -133,6 +133,13 @@ func named(message string, rest []byte) string {
 	return strings.Replace(message, m[0], strconv.Quote(string(c)), 1)
 }
 
+// tellTwice tells what invalid found, where it is not told yet in our own words.
+func (r *reader) tellTwice() {
+	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line && i.Source == t.Source }) {
+		r.issues = append(r.issues, *t)
+	}
+}
+
 // invalid tells what the TOML library refuses in a file without such slips:
 // keys and tables set twice, numbers and dates that can't be. It returns nil
 // where there is nothing.
@@ -147,6 +154,18 @@ func (r *reader) invalid(data []byte) *Issue {
 	var at *toml.DecodeError
 	if errors.As(err, &at) {
 		issue.Line, _ = at.Position()
+	}
+	var here []string // keys on the line
+	for _, v := range r.file {
+		if v.at.line == issue.Line {
+			here = append(here, v.at.name)
+		}
+	}
+	if len(here) == 1 {
+		issue.Key = here[0]
+	}
+	if strings.Contains(issue.Reason, "date") {
+		issue.Fix = "write a day of the calendar, such as 2026-11-28"
 	}
 	if strings.Contains(issue.Reason, "already") || strings.Contains(issue.Reason, "should be") {
 		issue.Fix = "write each key and each table once"

@@ -79,7 +79,7 @@ func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int)
 		r.Warnings = append(r.Warnings, row.Suspects...)
 		bad = append(bad, wrong[i]...)
 	}
-	return bad.Err()
+	return eachOnce(bad, wrongShop).Err()
 }
 
 // lighten leaves out of a case worked out its proof and, but for the last, its pictures:

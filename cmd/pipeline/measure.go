@@ -84,7 +84,7 @@ func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag)
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)
 		bad = append(bad, Problems(err)...)
 	}
-	return w, bad.Err()
+	return w, eachOnce(bad, wrong).Err()
 }
 
 // sizeOf returns the size of the first book, as far as it is measured.
