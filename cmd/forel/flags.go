@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"os"
 	"os/signal"
 	"strings"
@@ -24,6 +25,7 @@ type flags struct {
 	read    func(name string) (data []byte, err error) // reads a file named
 	several bool                                       // takes more than one file
 	shop    *string                                    // what --shop says; nil without it
+	noShop  bool                                       // it is not known which shop file is meant
 	typed   *[]string                                  // set to the names of the flags given; may be nil
 	beside  func() []string                            // the files that a shop file is looked for beside
 	dated   bool                                       // its documents bear the date, if there is one
@@ -209,6 +211,7 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 	if f.shop != nil {
 		shop, wrong, err := f.readShop()
 		f.source.Shop, bad, unread = shop, append(bad, wrong...), append(unread, err)
+		f.noShop = wrong != nil
 	}
 	return bad, errors.Join(unread...)
 }
@@ -270,6 +273,9 @@ func (f *flags) wrong(c pipeline.Command) (bad jobfile.Issues) {
 	stop()
 	if _, err := c.Make(ctx); !errors.As(err, &bad) {
 		return nil
+	}
+	if f.noShop { // what is wrong with a job may hang on it
+		bad = slices.DeleteFunc(bad, func(i jobfile.Issue) bool { return i.Source != "" })
 	}
 	return bad
 }

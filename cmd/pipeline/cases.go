@@ -100,6 +100,13 @@ func (w *worked) lighten() {
 	}
 }
 
+// noJob tells of a roster where a job file is wanted.
+func noJob(f File) jobfile.Issue {
+	i := issue("", "is a roster, and this takes job files", "name a job file, or give the roster to forel class, order, quote or timetable")
+	i.Source = f.Name
+	return i
+}
+
 func isRoster(f File) bool {
 	name := strings.ToLower(f.Name)
 	return strings.HasSuffix(name, ".csv") || strings.HasSuffix(name, ".tsv")

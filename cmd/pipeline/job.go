@@ -77,6 +77,10 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		}
 	}
 	for _, f := range files {
+		if isRoster(f) {
+			bad = append(bad, noJob(f))
+			continue
+		}
 		var file jobfile.File
 		var suspects jobfile.Issues
 		if f.Name == "" {

@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"slices"
@@ -50,7 +51,16 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	r.differ(all, "[adhesive]", func(w worked) any { return w.file.Adhesive })
 	c := draw.Costing{Quote: reckon(all, p, first)}
 	if c.Total.IsNegative() {
-		return r, jobfile.Issues{issue("extra.amount", "what is taken off is more than the price", "take off less")}
+		bad := issue("extra.amount", "what is taken off is more than the price", "take off "+money.Number(c.Net.Neg())+" less")
+		if len(q.Files) > 0 {
+			bad.Source = q.Files[0].Name
+		}
+		for i, k := range c.Cases {
+			if quote.Sum(k.Extra).IsNegative() {
+				bad.Source = cmp.Or(all[i].name, bad.Source)
+			}
+		}
+		return r, jobfile.Issues{bad}
 	}
 	if len(all) > 1 {
 		effort, _ := effortOf(q.Effort, StockSteps)

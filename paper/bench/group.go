@@ -226,11 +226,12 @@ func (g *group) stocked(jobs []Job, from []int) bool {
 	return slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) })
 }
 
-// takes tells whether a stock is of the group's material.
+// takes tells whether a stock is of the group's material. A pile of the maker's is of what it
+// is called, and of nothing that has no name.
 func (g *group) takes(s stock.Stock) bool {
 	named := s.Name != "" && strings.EqualFold(s.Name, g.Name) && s.Thickness > 0
 	return (s.Material == g.Material || named) && (s.Thickness == 0 || s.Thickness.Near(g.Thickness)) &&
-		(s.Name == "" || g.Name == "" || strings.EqualFold(s.Name, g.Name))
+		(s.Name == "" || g.Name == "" && s.Pile == "" || strings.EqualFold(s.Name, g.Name))
 }
 
 // asLarge cuts pieces to their own size whose rounded one no stock takes.
