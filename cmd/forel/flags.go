@@ -5,9 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"slices"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"

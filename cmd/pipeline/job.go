@@ -132,7 +132,9 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 // where there is nothing to read.
 func eachOnce(bad, ofShop jobfile.Issues) (out jobfile.Issues) {
 	on := func(all jobfile.Issues, i jobfile.Issue, key bool) bool {
-		return slices.ContainsFunc(all, func(o jobfile.Issue) bool { return o.Source == i.Source && o.Line == i.Line && (!key || o.Key == i.Key) })
+		return slices.ContainsFunc(all, func(o jobfile.Issue) bool {
+			return o.Source == i.Source && o.Line == i.Line && (!key || o.Key == i.Key)
+		})
 	}
 	nothing := func(i jobfile.Issue) bool { return i.Value == `""` }
 	inJobs := slices.DeleteFunc(slices.Clone(bad), func(i jobfile.Issue) bool { return slices.Contains(ofShop, i) || nothing(i) })
