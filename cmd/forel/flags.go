@@ -236,7 +236,7 @@ func (f *flags) makes(c pipeline.Command) action {
 		ready, shop := report, func() error { return nil }
 		if r.Shop != nil { // it is told once it is done
 			ready, shop = nil, func() error {
-				if err := writeShop(f.source.Shop, *r.Shop); err != nil {
+				if err := writeShop(f.source.Shop, *r.Shop, false); err != nil {
 					return err
 				}
 				return report()
@@ -247,6 +247,11 @@ func (f *flags) makes(c pipeline.Command) action {
 		}
 		if len(r.Files) == 0 {
 			return shop()
+		}
+		if r.Shop != nil { // what is written for a taking lands with it or not at all
+			if err := writeShop(f.source.Shop, *r.Shop, true); err != nil {
+				return err
+			}
 		}
 		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {

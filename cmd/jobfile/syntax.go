@@ -28,7 +28,7 @@ const mostInShopFile = 200_000
 // unreadable tells what keeps the data from being read as text at all.
 func (r *reader) unreadable(data []byte) Issues {
 	if len(data) > MostBytes {
-		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a job file"}}}
+		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + r.words.file}}}
 	}
 	line := 1
 	for len(data) > 0 {
