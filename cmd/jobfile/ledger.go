@@ -280,6 +280,9 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 		return entry + fmt.Sprintf("size = %s\ncount = %d\n", textTOML(size.text), min(have, u.Sheets)), nil
 	}
 	if v, ok := s.value(u.Pile, "length"); ok && u.Length > 0 {
+		if n, ok := s.value(u.Pile, "count"); ok && float(n.text) > 1 {
+			return "", Issues{n.at.issue(job.Problem{Reason: "several rolls of one length, of which one is to become shorter", Fix: "write a [[" + sheetList + "]] for each roll, with its length and without a count"})}
+		}
 		was, _ := e.get(u.Pile + ".length")
 		have, p, ok := s.r.measure(v, "stock.length", "", 0, stock.MostLength, nil)
 		if !ok {

@@ -147,6 +147,14 @@ func TestLedger(t *testing.T) {
 	assert.ErrorContains(t, err, `there is no such sheet of "grey" with a count any more; the taking stays`)
 }
 
+// Of several rolls on one line it can't be told which became shorter.
+func TestRollsAreTakenOneByOne(t *testing.T) {
+	shop, err := jobfile.ReadShop("shop.toml", []byte("[[material]]\nname = \"blue\"\nkind = \"cloth\"\n[[material.sheet]]\nroll = \"1370 mm\"\nlength = \"2400 mm\"\ncount = 2\n"))
+	require.NoError(t, err)
+	_, err = shop.Take(jobfile.Taking{By: "Invented", Sheets: []jobfile.Used{{Pile: "material.sheet", Length: 300}}})
+	assert.EqualError(t, err, "shop.toml:7: material.sheet.count: several rolls of one length, of which one is to become shorter; write a [[material.sheet]] for each roll, with its length and without a count")
+}
+
 // Faults of the ledger are told with their lines.
 func TestBadLedgers(t *testing.T) {
 	const material = "[[material]]\nname = \"grey\"\nkind = \"board\"\n"
