@@ -50,7 +50,10 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 	var cases []learnt.Case
 	for _, f := range l.Files {
 		rec, err := recordfile.Parse(f.Name, f.Data)
-		bad = append(bad, Problems(err)...)
+		if err != nil {
+			bad = append(bad, Problems(err)...)
+			continue
+		}
 		cases = append(cases, caseOf(rec))
 	}
 	if bad != nil {
