@@ -219,7 +219,7 @@ func (p *parser) taken(at string, b table) Taken {
 	if t.SD < 0 {
 		p.wrong(at, "deviation", "not a standard deviation", "give one in millimetres, zero or more")
 	}
-	if w, ok := b["within"].([]any); !ok || len(w) != 2 || !(number(w[0]) <= number(w[1])) || math.Abs(number(w[0]))+math.Abs(number(w[1])) > mostLength {
+	if w, ok := b["within"].([]any); !ok || len(w) != 2 || !(number(w[0]) <= number(w[1])) || math.Abs(number(w[0]))+math.Abs(number(w[1])) > mostLength.MM() {
 		p.wrong(at, "within", "not two lengths", "give the smallest and the largest that were expected, such as [1.2, 2.4]")
 	} else {
 		t.Low, t.High = Length(number(w[0])), Length(number(w[1]))
@@ -257,7 +257,7 @@ func (p *parser) readings(at string, b table) (out []Length) {
 }
 
 // mostLength is longer than anything that is measured, in mm.
-const mostLength = 1e4
+const mostLength Length = 1e4
 
 // length reads a length of a table in millimetres; one that is not there is 0.
 func (p *parser) length(at string, b table, key string) Length {
@@ -266,7 +266,7 @@ func (p *parser) length(at string, b table, key string) Length {
 		return 0
 	}
 	n := number(v)
-	if !(math.Abs(n) < mostLength) {
+	if !(math.Abs(n) < mostLength.MM()) {
 		p.wrong(at, key, shown(v)+" is no length in millimetres", "leave what forel record wrote, such as 227.3")
 		return 0
 	}

@@ -110,6 +110,10 @@ func TestTyped(t *testing.T) {
 		require.NoError(t, err, text)
 		assert.InDeltaSlice(t, numbers(want), numbers(got), 1e-9, text)
 	}
+	_, err := recordfile.Typed(play, "1,4", geometry.MM)
+	assert.EqualError(t, err, `"1,4" can be one length or several; write 1.4 for one, or 1; 4`)
+	_, err = recordfile.Typed(play, "-0.2; 99999", geometry.MM) // which no record would be read with
+	assert.EqualError(t, err, `" 99999" is longer than anything that is measured; give less than 10000 mm`)
 	for _, text := range []string{"1,4", "abc", "", ";", "1;;2", "--3"} { // 1,4: 1.4 mm, or 1 mm and 4 mm
 		_, err := recordfile.Typed(play, text, geometry.MM)
 		assert.Error(t, err, text)
