@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -124,7 +125,17 @@ func Of(a Ask) (Choice, error) {
 		made.Others = others(a, made)
 		return made, nil
 	}
-	return c, refused
+	return c, beyond(refused)
+}
+
+// beyond says why nothing is advised: what would suit a book best, and why it can't be.
+func beyond(refused job.Problems) (out job.Problems) {
+	for _, p := range refused {
+		what := strings.TrimSpace(p.Key + " " + p.Value)
+		out = append(out, job.Problem{Key: "book", Reason: fmt.Sprintf("no case is advised for a book of this size and weight: %s %s", what, p.Reason),
+			Fix: "ask somebody who has made cases for such books, or choose yourself what to make of which board, in a job file"})
+	}
+	return out
 }
 
 // tried works out the choice that a way comes to, or why it can't be made.
