@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -59,12 +60,23 @@ func (f *flags) parse(args []string) error {
 	switch twice := pipeline.Contradictions(given); {
 	case errors.Is(err, pflag.ErrHelp):
 		return err
+	case isNumber(err):
+		var wrong *pflag.InvalidValueError
+		errors.As(err, &wrong)
+		return refuse(fmt.Sprintf("--%s: %s is no whole number", wrong.GetFlag().Name, wording.Quote(wrong.GetValue())), "give one such as 3")
 	case err != nil: // on one line
 		return refuse(wording.OneLine(err.Error()), "forel "+f.Name()+" --help lists the flags")
 	case twice != nil:
 		return twice
 	}
 	return nil
+}
+
+// isNumber tells of an error of a flag that takes a whole number and was given something else.
+func isNumber(err error) bool {
+	var wrong *pflag.InvalidValueError
+	var number *strconv.NumError
+	return errors.As(err, &wrong) && errors.As(wrong, &number)
 }
 
 // key adds a flag that stands for a key of a job file. Given again for a book it is
