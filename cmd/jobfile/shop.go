@@ -373,6 +373,24 @@ func (s *Shop) Offers() (out []Offer) {
 	return out
 }
 
+// Named returns the names that a key of a job file can have of the shop: of its materials,
+// printers or machines. The error is of type Issues; the shop may be nil.
+func (s *Shop) Named(key string) ([]string, error) {
+	keys := []string{printerKey, cutterKey}
+	for _, slot := range slots {
+		if keys = append(keys, slot.material); slot.material == key {
+			return namesOf(s.materialsOr(), slot.takes()...), nil
+		}
+	}
+	switch key {
+	case printerKey:
+		return namesOf(s.printersOr()), nil
+	case cutterKey:
+		return namesOf(s.cuttersOr()), nil
+	}
+	return nil, Issues{{Problem: job.Problem{Reason: fmt.Sprintf("%.40q takes no name of a shop file", key), Fix: "give one such as " + wording.Or(keys[:3])}}}
+}
+
 // endsBare is a length without a unit.
 var endsBare = regexp.MustCompile(`[0-9]$`)
 

@@ -112,7 +112,7 @@ func outputsOf() []Output {
 func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
 	all = c.(pipeline.Settable).Settings()
 	if s, ok := c.(*pipeline.Stock); ok {
-		all = append(all, slices.DeleteFunc(s.Ledger(), func(s pipeline.Setting) bool { return s.Name == "undo" })...) // which is a question of its own
+		all = append(all, slices.DeleteFunc(s.Taking(), func(s pipeline.Setting) bool { return s.Name == "undo" })...) // which is a question of its own
 	}
 	if s, ok := c.(pipeline.Shown); ok {
 		all = append(all, s.Showing()...)

@@ -55,7 +55,7 @@ func (a *Response) addToShop(q Request) error {
 
 // untake takes the last taking of the shop file back.
 func (a *Response) untake(ctx context.Context, q Request) error {
-	c := pipeline.Stock{Undo: true}
+	c := pipeline.Stock{Ledger: pipeline.Ledger{Undo: true}}
 	c.Lend(q.shop())
 	r, err := c.Make(ctx)
 	a.keeps(r)

@@ -39,7 +39,7 @@ func TestShopAndRecord(t *testing.T) {
 
 	taken := ask(t, page.Request{Do: "make", Name: "stock", Text: text, Shop: shop, Flags: map[string]string{"take": "true", "on": "2026-11-28"}})
 	require.NotNil(t, taken.Shop, "%v", taken.Faults)
-	want, err := pipeline.Stock{Job: pipeline.Job{Source: source}, Take: true, On: "2026-11-28"}.Make(context.Background())
+	want, err := pipeline.Stock{Job: pipeline.Job{Source: source}, Ledger: pipeline.Ledger{Take: true, On: "2026-11-28"}}.Make(context.Background())
 	require.NoError(t, err)
 	assert.Equal(t, string(want.Shop.Data), *taken.Shop)
 	assert.Equal(t, shop, *ask(t, page.Request{Do: "untake", Shop: *taken.Shop}).Shop)

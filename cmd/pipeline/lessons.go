@@ -4,7 +4,6 @@ import (
 	"context"
 	"slices"
 
-	"forel/cmd/jobfile"
 	"forel/cmd/recordfile"
 	"forel/geometry"
 	"forel/geometry/fit"
@@ -17,17 +16,21 @@ import (
 type Lessons struct {
 	Source        // the records
 	For    *File  // a job to tell what it means for; nil: none
+	Format string // text or json; "": text
 	Units  string // of what is written; "": those of the job, or mm
 }
 
 // Settings are those of the lessons.
 func (l *Lessons) Settings() []Setting {
-	return []Setting{{Name: "units", Usage: "`unit` of what is written: mm or in (default: that of --job, else mm)", To: &l.Units}}
+	return []Setting{
+		formats(&l.Format, "report: text or json (in millimetres)", reportFormats),
+		{Name: "units", Usage: "`unit` of what is written: mm or in (default: that of --job, else mm)", To: &l.Units},
+	}
 }
 
 // Make tells what the records teach.
 func (l Lessons) Make(context.Context) (r Result, err error) {
-	var bad jobfile.Issues
+	bad := format(&l.Format, reportFormats)
 	if len(l.Files) == 0 {
 		bad = refuse(bad, "no records to learn from", "name records, or a folder with some: files that end in .record.toml, which forel record writes")
 	}
@@ -66,6 +69,10 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 		own := c.With(all.Sets())
 		advice = &lessons.Advice{Title: w.plan.Title, Told: fit.Chances(c, nil), Own: fit.Chances(own, all.CameOut), Clearances: fit.Least(own, all.CameOut)}
 		advice.Then = fit.Chances(c.With(slices.Concat(all.Sets(), advice.Clearances)), all.CameOut)
+	}
+	if l.Format == "json" {
+		r.Report, err = lessons.JSON(all, advice)
+		return r, err
 	}
 	r.Report = lessons.Lessons(all, advice, unit)
 	return r, nil

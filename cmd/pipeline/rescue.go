@@ -21,6 +21,7 @@ type Rescue struct {
 	Old        *File    // the record of the case; nil: none
 	Readings   []string // play as measured, as name=lengths; it goes before what the record tells
 	Unfinished bool     // it was measured while the case was still open
+	Format     string   // text or json; "": text
 	Way        int      // whose pieces are drawn, from 1; 0: the first
 	Draw       bool     // the templates of what is cut again too
 
@@ -41,6 +42,7 @@ func (r *Rescue) Settings() []Setting {
 		{Name: usualPlays[2], Usage: "`room` left from side to side", To: &r.usual[2]},
 		{Name: "reading", Usage: "any other `name=room` that forel record --show lists as play", To: &r.Readings},
 		{Name: "unfinished", Usage: "the play was measured before the case was finished: a carcass not covered yet, card not glued, trays not on their case", To: &r.Unfinished},
+		formats(&r.Format, "report: text or json (in millimetres)", reportFormats),
 		{Name: "way", Usage: "`number` of the way whose pieces are drawn (default 1)", To: &r.Way},
 	}
 }
@@ -48,7 +50,7 @@ func (r *Rescue) Settings() []Setting {
 // Make tells the ways back, and draws what is cut again if it is asked for.
 func (r Rescue) Make(context.Context) (out Result, err error) {
 	var bad jobfile.Issues
-	w, err := r.read(&out, nil)
+	w, err := r.read(&out, format(&r.Format, reportFormats))
 	if err != nil {
 		return out, err
 	}
@@ -83,11 +85,24 @@ func (r Rescue) Make(context.Context) (out Result, err error) {
 	if n := len(report.Ways); r.Way < 0 || r.Way > max(n, 1) {
 		return out, refuse(nil, fmt.Sprintf("--way: there is no way %d", r.Way), fmt.Sprintf("give 1 to %d", max(n, 1)))
 	}
-	out.Report = renderrescue.Text(p.Title, report, r.Unfinished, w.round.Unit)
+	if r.Format == "json" {
+		if out.Report, err = renderrescue.JSON(p.Title, report, r.Unfinished); err != nil {
+			return out, err
+		}
+	} else {
+		out.Report = renderrescue.Text(p.Title, report, r.Unfinished, w.round.Unit)
+	}
 	if !r.Draw || len(report.Ways) == 0 {
 		return out, nil
 	}
 	return r.draw(out, w, report.Ways[max(r.Way, 1)-1])
+}
+
+// say adds a line to a report that is a text.
+func (r *Result) say(format, line string) {
+	if format != "json" {
+		r.Report = append(r.Report, line...)
+	}
 }
 
 // planned works out the case of a job as it was before anything of it was measured.
@@ -107,14 +122,14 @@ func planned(w worked) (plan.Plan, error) {
 func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 	out.Set = "rescue"
 	if len(way.Again) == 0 {
-		out.Report = append(out.Report, "nothing is cut again: there is nothing to draw\n"...)
+		out.say(r.Format, "nothing is cut again: there is nothing to draw\n")
 		return out, nil
 	}
 	j := w.file.Kind.Planned(w.file.Job)
 	j.Settings().Apply(way.Sets)
 	sound, refused, _ := j.Check()
 	if len(refused) > 0 { // so little room that no job has it
-		out.Report = append(out.Report, "what is cut again can't be drawn for the case as it stands: cut each piece like the one that it takes the place of, or choose another way with --way\n"...)
+		out.say(r.Format, "what is cut again can't be drawn for the case as it stands: cut each piece like the one that it takes the place of, or choose another way with --way\n")
 		return out, nil
 	}
 	var err error
