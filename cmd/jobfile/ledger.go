@@ -257,10 +257,7 @@ type Kept struct {
 
 // Has tells whether the shop has a material of a name.
 func (s *Shop) Has(material string) bool {
-	if s == nil {
-		return false
-	}
-	_, ok := find(s.materials, material)
+	_, ok := find(s.some().materials, material)
 	return ok
 }
 

@@ -120,11 +120,14 @@ type entry struct {
 }
 
 // name is that of the shop file; "" without one.
-func (s *Shop) name() string {
+func (s *Shop) name() string { return s.some().source }
+
+// some is the shop, or one that has nothing.
+func (s *Shop) some() *Shop {
 	if s == nil {
-		return ""
+		return &Shop{}
 	}
-	return s.source
+	return s
 }
 
 // reader returns a reader of a job that can take what the shop has.
@@ -340,12 +343,9 @@ func nearestNames(written string, names []string) string {
 // Materials returns the names of the shop's materials of some kinds of geometry; the shop
 // may be nil.
 func (s *Shop) Materials(of geometry.Material) []string {
-	if s == nil {
-		return nil
-	}
 	for _, slot := range slots {
 		if slices.Contains(slot.of, of) {
-			return namesOf(s.materials, slot.takes()...)
+			return namesOf(s.some().materials, slot.takes()...)
 		}
 	}
 	return nil
@@ -364,10 +364,8 @@ type Offer struct {
 // be nil.
 func (s *Shop) Offers() (out []Offer) {
 	for _, slot := range slots {
-		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known"), Names: []string{}}
-		if s != nil {
-			o.Names = append(o.Names, namesOf(s.materials, slot.takes()...)...)
-		}
+		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known")}
+		o.Names = append([]string{}, namesOf(s.some().materials, slot.takes()...)...)
 		out = append(out, o)
 	}
 	return out
@@ -449,23 +447,13 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 func (s *Shop) named() string { return cmp.Or(s.name(), ShopName) }
 
 // Printers returns the names of the shop's printers; the shop may be nil.
-func (s *Shop) Printers() []string {
-	if s == nil {
-		return nil
-	}
-	return namesOf(s.printers)
-}
+func (s *Shop) Printers() []string { return namesOf(s.some().printers) }
 
 // Unit is what a bare number in the shop file means.
 func (s *Shop) Unit() geometry.Unit { return s.unit }
 
 // Data is the text of the shop file; nil where there is none.
-func (s *Shop) Data() []byte {
-	if s == nil {
-		return nil
-	}
-	return bytes.Clone(s.data)
-}
+func (s *Shop) Data() []byte { return bytes.Clone(s.some().data) }
 
 //go:embed shop.toml
 var shopStarter []byte
