@@ -377,14 +377,14 @@ func (s *Shop) Named(key string) ([]string, error) {
 	keys := []string{printerKey, cutterKey}
 	for _, slot := range slots {
 		if keys = append(keys, slot.material); slot.material == key {
-			return namesOf(s.materialsOr(), slot.takes()...), nil
+			return namesOf(s.some().materials, slot.takes()...), nil
 		}
 	}
 	switch key {
 	case printerKey:
-		return namesOf(s.printersOr()), nil
+		return namesOf(s.some().printers), nil
 	case cutterKey:
-		return namesOf(s.cuttersOr()), nil
+		return namesOf(s.some().cutters), nil
 	}
 	return nil, Issues{{Problem: job.Problem{Reason: fmt.Sprintf("%.40q takes no name of a shop file", key), Fix: "give one such as " + wording.Or(keys[:3])}}}
 }
