@@ -81,6 +81,7 @@ type Mend struct {
 	Sets    []Change `json:"sets"`
 	Then    string   `json:"then,omitempty"`    // of the fit: how it will be
 	Advised bool     `json:"advised,omitempty"` // of the fit: the first that is enough
+	Habit   bool     `json:"habit,omitempty"`   // it is for the shop file: to be adopted, not set
 }
 
 // answerOf tells how a job comes out.

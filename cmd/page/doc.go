@@ -22,6 +22,7 @@
 //	          and returns its files, and the pages of its document (Pages), as SVG
 //	shop      tells of the shop file (Shop): what it has, what it offers for each material, its faults
 //	add       adds a material of Text to it (Name: the key of its thickness)
+//	adopt     makes Changes to its habits, and says what was there before (Notes)
 //	untake    takes its last taking back
 //	everything  all that can be made of a job with the usual settings, as one zip
 //	roster    reads a roster (Data): every student's case as a picture, with its fit

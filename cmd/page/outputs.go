@@ -24,6 +24,7 @@ type Output struct {
 	Begin    string    `json:"begin,omitempty"` // of slow ones, the words of the button
 	Once     bool      `json:"once,omitempty"`  // what is typed into its settings is of this time and this case
 	Place    Place     `json:"place,omitempty"` // where it stands; "": sheets
+	Early    bool      `json:"early,omitempty"` // it asks for the book alone, whether or not the case can be made
 	Settings []Setting `json:"settings,omitempty"`
 
 	fresh func(pipeline.Progress) pipeline.Command // the command with its usual settings
@@ -51,6 +52,9 @@ var outputs = []Output{
 	{Name: "templates", Title: "Templates to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
 		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},
+	{Name: "choose", Title: "What should I make?", Place: InBook, Early: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Choose{} },
+		Says: "What to make for this book, of how thick a board, and how the book comes out of it: each with its reason, and a button that fills it in.",
+		Care: wording.Careful(wording.Knife, wording.Adhesive)},
 	{Name: "handout", Title: "The handout", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Handout{} },
 		Says: "The worksheet filled in, then every step with its pictures and checks, to have beside you as you work.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive)},
@@ -79,9 +83,6 @@ var outputs = []Output{
 	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
 		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
 		Care: wording.Careful(wording.Machine)},
-	{Name: "choose", Title: "Help to choose", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Choose{} },
-		Says: "What to make for this book, of how thick a board, and how the book comes out of it: each with its reason, and the job file that it comes to.",
-		Care: wording.Careful(wording.Knife, wording.Adhesive)},
 	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
 		Says: "How to measure the book and the materials, each with a picture, and blanks to write the readings into."},
 	{Name: "gauge", Title: "How true your printer is", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Gauge{} },
@@ -162,6 +163,7 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 		a.refuse(err, unitOf(q))
 		a.Warnings = faultsOf(r.Warnings, unitOf(q))
 		if err == nil {
+			a.advise(r.Advised)
 			a.made(q, r, settings)
 			a.keeps(r)
 			if q.Name == "record" && len(r.Files) > 0 {

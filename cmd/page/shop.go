@@ -6,6 +6,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // Offer is what the shop has for one thing that a job is made from.
@@ -51,6 +52,53 @@ func (a *Response) addToShop(q Request) error {
 		a.Shop = &text
 	}
 	return err
+}
+
+// adopt sets habits in the shop file, and tells what each was before and where this job says
+// otherwise.
+func (a *Response) adopt(q Request) error {
+	shop, err := q.readShop()
+	if err != nil {
+		return err
+	}
+	data, err := shop.Adopted(changesOf(q.Changes))
+	if err != nil {
+		return err
+	}
+	text := string(data)
+	a.Shop = &text
+	own := map[string]string{}
+	if state, err := jobfile.Read(q.Source, []byte(q.Text)); err == nil {
+		own = state.Values
+	}
+	for _, c := range q.Changes {
+		was := shop.Habit(c.Key)
+		said := c.Key + " is " + c.Value + " in your shop now; "
+		switch {
+		case was == "":
+			said += "it had none before"
+		case was == c.Value:
+			said += "so it was before"
+		default:
+			said += "it was " + was
+		}
+		if typed := own[c.Key]; typed != "" && typed != c.Value {
+			said += ". This case says " + typed + " itself, which goes before"
+		}
+		a.Notes = append(a.Notes, wording.Capital(onPage(wording.Printable(said)))+".")
+	}
+	return nil
+}
+
+// advise tells what was advised.
+func (a *Response) advise(all []pipeline.Advised) {
+	for _, one := range all {
+		m := Mend{Label: wording.Capital(one.What), Habit: one.Habit}
+		for _, c := range one.Sets {
+			m.Sets = append(m.Sets, Change(c))
+		}
+		a.Advised = append(a.Advised, m)
+	}
 }
 
 // untake takes the last taking of the shop file back.
@@ -100,6 +148,10 @@ func (f *Fault) ofShop(source string) {
 	if f.Key != "" {
 		f.Says = f.Key + ": " + f.Says
 	}
-	f.Says = fmt.Sprintf("in your shop, line %d: %s", f.Line, f.Says)
+	at := "in your shop"
+	if f.Line > 0 {
+		at += fmt.Sprintf(", line %d", f.Line)
+	}
+	f.Says = at + ": " + f.Says
 	f.Key, f.Shop = "", true
 }

@@ -2,6 +2,10 @@ package page_test
 
 import (
 	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -78,7 +82,47 @@ func TestAddToShop(t *testing.T) {
 	}
 }
 
-// A maker names a material of the shop, has it priced, and takes down what the case measures.
+// What was learnt becomes a habit of the shop that jobs then have, and nothing else of the
+// shop changes; what was there before is told.
+func TestHabitsAreAdopted(t *testing.T) {
+	changes := []page.Change{{Key: "uncertainty.cutting", Value: "0.3 mm"}, {Key: "uncertainty.placing", Value: "0.12 mm"}}
+	text := *ask(t, page.Request{Do: "new", Example: true}).Text // which leaves all that is usual to the shop
+	got := ask(t, page.Request{Do: "adopt", Text: text, Shop: string(jobfile.ShopStarter()), Changes: changes})
+	require.NotNil(t, got.Shop, "%v %s", got.Faults, got.Error)
+	assert.Equal(t, string(jobfile.ShopStarter()), strings.Replace(*got.Shop, "[uncertainty]\ncutting = \"0.3 mm\"\nplacing = \"0.12 mm\"\n", "# [uncertainty]\n# cutting = \"0.2 mm\"\n", 1))
+	assert.Contains(t, got.Notes[0], "is 0.3 mm in your shop now; it had none before.")
+	own := *ask(t, page.Request{Do: "set", Text: text, Changes: changes}).Text
+	assert.Equal(t, ask(t, page.Request{Do: "open", Text: own, Shop: string(jobfile.ShopStarter())}).Answer, ask(t, page.Request{Do: "open", Text: text, Shop: *got.Shop}).Answer)
+
+	again := ask(t, page.Request{Do: "adopt", Text: own, Shop: *got.Shop, Changes: []page.Change{{Key: "uncertainty.cutting", Value: "0.2 mm"}}})
+	assert.Contains(t, again.Notes[0], "it was 0.3 mm. This case says 0.3 mm itself, which goes before.")
+	assert.NotNil(t, ask(t, page.Request{Do: "adopt", Changes: changes}).Shop, "a shop to begin with")
+	assert.Contains(t, ask(t, page.Request{Do: "adopt", Changes: []page.Change{{Key: "book.height", Value: "3"}}}).Faults[0].Says, "no habit")
+}
+
+// What is advised can be filled in, all at once or piece by piece: the case is then the one
+// that was advised.
+func TestAdviceIsFilledIn(t *testing.T) {
+	for _, flags := range []map[string]string{{}, {"condition": "fragile"}, {"condition": "loose"}} {
+		got := ask(t, page.Request{Do: "make", Name: "choose", Text: start(t), Flags: flags})
+		require.NotEmpty(t, got.Advised, "%v", got.Faults)
+		flags["format"] = "toml"
+		want := string(ask(t, page.Request{Do: "make", Name: "choose", Text: start(t), Flags: flags}).Files[0].Data)
+		state := ask(t, page.Request{Do: "open", Text: want}).State
+		pieces := start(t)
+		for _, one := range got.Advised[1:] {
+			pieces = *ask(t, page.Request{Do: "set", Text: pieces, Changes: one.Sets}).Text
+		}
+		for _, text := range []string{*ask(t, page.Request{Do: "set", Text: start(t), Changes: got.Advised[0].Sets}).Text, pieces} {
+			filled := ask(t, page.Request{Do: "open", Text: text})
+			assert.Empty(t, filled.Faults)
+			assert.Equal(t, state.Values, filled.State.Values)
+		}
+	}
+}
+
+// A maker names a material of the shop, has it priced, takes down what the case measures, and
+// makes a habit of what cases teach.
 func TestAShopInThePage(t *testing.T) {
 	t.Parallel()
 	p := opened(t)
@@ -100,4 +144,19 @@ func TestAShopInThePage(t *testing.T) {
 	p.Wait(t, `document.querySelector('#output-record pre')?.textContent.includes('0.40')`)
 	assert.Equal(t, "", browser.Value[string](t, p, `document.querySelector('#record-play-height').value`), "it is taken down once")
 	assert.Equal(t, 1, browser.Value[int](t, p, `Object.keys(localStorage).filter((k) => k.startsWith('forel.record ')).length`))
+
+	records, err := filepath.Glob("../../testdata/lessons/*.record.toml")
+	require.NoError(t, err)
+	for i, file := range records {
+		data, err := os.ReadFile(file)
+		require.NoError(t, err)
+		p.Run(t, chromedp.Evaluate(fmt.Sprintf(`localStorage['forel.record r%[1]d'] = JSON.stringify(%[2]q); localStorage['forel.case r%[1]d'] = JSON.stringify({ id: 'r%[1]d', text: '', untaken: [] })`, i, data), nil))
+	}
+	p.Run(t, chromedp.Evaluate(`document.querySelector('#paper-lessons').open = true`, nil))
+	press(t, p, "#begin-lessons", "")
+	p.Wait(t, `document.querySelector('#output-lessons .advised')`)
+	press(t, p, "#output-lessons .advised button", "habit")
+	p.Wait(t, `document.querySelector('#output-lessons > .faults').textContent.includes('in your shop now')`)
+	assert.Contains(t, browser.Value[string](t, p, `document.querySelector('#shop-text').value`), "[uncertainty]\n")
+	assert.NotContains(t, browser.Value[string](t, p, `forel.text()`), "[uncertainty]\n")
 }

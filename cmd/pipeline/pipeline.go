@@ -39,9 +39,17 @@ type Result struct {
 	Print    Print
 	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
 	Warnings jobfile.Issues     // what can be made, but should be looked at
+	Advised  []Advised          // what to set, in a job file or as a habit
 	Shop     *File              // the shop file as it is to be from now on; nil: as it is
 	Set      string             // what the files are together: the next of the same name take their place
 	Part     bool               // they are a part of it: the others are not out of date
+}
+
+// Advised are settings that a report advises.
+type Advised struct {
+	What  string // they are about, in a few words
+	Sets  []jobfile.Change
+	Habit bool // they hold for all jobs, in the shop file
 }
 
 // Print is the file to be printed at actual size, if there is one.

@@ -68,6 +68,23 @@ type Advice struct {
 	Why  []Reason
 }
 
+// Keys returns the keys of the settings that a piece of advice comes to.
+func (c Choice) Keys(a Advice) (keys []string) {
+	for _, s := range c.Sets {
+		of := "make"
+		switch {
+		case s.Key == boardKey(c.Kind):
+			of = "board"
+		case s.Key == holeKey:
+			of = "out"
+		}
+		if of == a.Key {
+			keys = append(keys, s.Key)
+		}
+	}
+	return keys
+}
+
 // Other is what is not advised, and what it is for.
 type Other struct{ Name, Says, Source string }
 

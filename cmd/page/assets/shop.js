@@ -68,12 +68,20 @@ const input = make('input', { type: 'file', id: 'open-shop', accept: '.toml,text
   input.value = '';
 } });
 
-// grow asks for a new text of the shop file and keeps it.
-async function grow(request, done) {
+// grown asks for a new text of the shop file, keeps it, and returns what to say of it.
+async function grown(request) {
   const got = await ask(request);
   if (got.shop !== undefined) await setShop(got.shop);
-  told.replaceChildren(...(got.faults ?? []).map((f) => faultLine({ ...f, says: [f.key, f.says].filter(Boolean).join(': ') })), ...(got.error ? [got.error] : []), ...(got.shop === undefined ? [] : [done]));
+  return { ...got, lines: [...(got.faults ?? []).map((f) => faultLine({ ...f, says: [f.key, f.says].filter(Boolean).join(': ') })), ...[got.error, ...(got.notes ?? [])].filter(Boolean).map((n) => make('p', {}, n))] };
 }
+
+async function grow(request, done) {
+  const { shop, lines } = await grown(request);
+  told.replaceChildren(...lines, ...(shop === undefined ? [] : [done]));
+}
+
+// adopt makes changes to the habits of the shop, and returns what to say of it.
+export const adopt = (changes) => grown({ do: 'adopt', changes, text: job.text() }).then(({ lines }) => lines);
 
 export const shopFold = make('details', { class: 'fold', id: 'shop' }, make('summary', {}, 'your shop: what you have for all your cases'),
   make('p', { class: 'note' }, 'Materials, printers, machines, offcuts and habits, in one file that the command line reads too. It is kept in this browser: save it.'),
