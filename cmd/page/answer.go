@@ -73,6 +73,8 @@ type Fault struct {
 	Empty bool   `json:"empty,omitempty"` // nothing is typed there yet
 	Shop  bool   `json:"shop,omitempty"`  // it is of the shop file: Line is there
 	Mend  *Mend  `json:"mend,omitempty"`
+
+	source string // the file
 }
 
 // Mend is what would do, as changes of the job file and words for a button.
@@ -177,7 +179,7 @@ func (a *Response) refuse(err error, u geometry.Unit) {
 // faultsOf returns what an error tells of, one by one.
 func faultsOf(err error, u geometry.Unit) (out []Fault) {
 	for _, i := range pipeline.Problems(err) {
-		f := Fault{Key: i.Key, Line: i.Line, Says: onPage(wording.Printable(i.Wrong())), Fix: onPage(wording.Printable(i.Fix))}
+		f := Fault{Key: i.Key, Line: i.Line, Says: onPage(wording.Printable(i.Wrong())), Fix: onPage(wording.Printable(i.Fix)), source: i.Source}
 		if i.Mend.Key != "" {
 			set := changeOf(i.Mend, u)
 			f.Mend = &Mend{Label: "use " + set.Value, Sets: []Change{set}}

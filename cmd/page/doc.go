@@ -32,7 +32,8 @@
 // longer and belong into a second worker, which can be ended.
 //
 // Every request may bring a shop file (Shop), which the job then takes from; make and
-// everything the record of the case (Record), and lessons all records (Records). Where one
+// everything the record of the case (Record), lessons all records (Records), and an Output
+// of several cases the job files of the others (Others). Where one
 // of them is to be another from now on, the response has its new text.
 //
 // # Responses

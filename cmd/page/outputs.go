@@ -19,12 +19,13 @@ type Output struct {
 	Title    string    `json:"title"`
 	Says     string    `json:"says"`
 	Care     string    `json:"care,omitempty"`
-	Keys     []string  `json:"keys,omitempty"`  // of the job file that matter to it alone, or the table that they are in
-	Slow     bool      `json:"slow,omitempty"`  // made when it is asked for, not at once
-	Begin    string    `json:"begin,omitempty"` // of slow ones, the words of the button
-	Once     bool      `json:"once,omitempty"`  // what is typed into its settings is of this time and this case
-	Place    Place     `json:"place,omitempty"` // where it stands; "": sheets
-	Early    bool      `json:"early,omitempty"` // it asks for the book alone, whether or not the case can be made
+	Keys     []string  `json:"keys,omitempty"`    // of the job file that matter to it alone, or the table that they are in
+	Slow     bool      `json:"slow,omitempty"`    // made when it is asked for, not at once
+	Begin    string    `json:"begin,omitempty"`   // of slow ones, the words of the button
+	Once     bool      `json:"once,omitempty"`    // what is typed into its settings is of this time and this case
+	Place    Place     `json:"place,omitempty"`   // where it stands; "": sheets
+	Early    bool      `json:"early,omitempty"`   // it asks for the book alone, whether or not the case can be made
+	Several  bool      `json:"several,omitempty"` // several cases can be made together
 	Settings []Setting `json:"settings,omitempty"`
 
 	fresh func(pipeline.Progress) pipeline.Command // the command with its usual settings
@@ -61,16 +62,16 @@ var outputs = []Output{
 	{Name: "cutlist", Title: "The list of pieces", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Cutlist{} },
 		Says: "Every piece with its size, for cutting by rule and square.",
 		Care: wording.Careful(wording.Knife, wording.Shear)},
-	{Name: "timetable", Title: "What to do when", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Timetable{Draw: true} },
+	{Name: "timetable", Title: "What to do when", Several: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Timetable{Draw: true} },
 		Says: "Every step with its time and what then must dry, day by day in the hours that your bench is open; with a date, a file for your calendar too.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive), Keys: []string{"times"}},
-	{Name: "stock", Title: "What to buy, and how to cut it", Slow: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Stock{Draw: true, Progress: p} },
+	{Name: "stock", Title: "What to buy, and how to cut it", Slow: true, Several: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Stock{Draw: true, Progress: p} },
 		Says: "All pieces laid on the sheets and rolls that you own, or that are usual; with each sheet as a picture.",
 		Care: wording.Careful(wording.Knife, wording.Shear), Keys: []string{"stock"}},
-	{Name: "order", Title: "What to order", Slow: true, Begin: "Make the list", fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Order{Draw: true, Progress: p} },
+	{Name: "order", Title: "What to order", Slow: true, Begin: "Make the list", Several: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Order{Draw: true, Progress: p} },
 		Says: "What is not in hand, in a seller's terms: how many sheets, how much of a roll, how much paste.",
 		Keys: []string{"order", "adhesive"}},
-	{Name: "quote", Title: "What it costs", Slow: true, Begin: "Work the price out", fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Quote{Draw: true, Progress: p} },
+	{Name: "quote", Title: "What it costs", Slow: true, Begin: "Work the price out", Several: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Quote{Draw: true, Progress: p} },
 		Says: "What the case costs in materials and hours: a page for your client, and one for you.",
 		Keys: []string{"quote"}},
 	{Name: "record", Title: "What I measured", Slow: true, Begin: "Take it down", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Record{} },
@@ -156,12 +157,21 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 		a.Faults = append(a.Faults, faultsOf(settings[n].Set(typed), unitOf(q))...)
 	}
 	if len(a.Faults) == 0 {
-		c.(pipeline.Reads).From(pipeline.File{Name: q.Source, Data: []byte(q.Text)})
+		var others []pipeline.File
+		if outputs[i].Several {
+			others = filesOf(q.Others, q.Source)
+		}
+		c.(pipeline.Reads).From(append([]pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, others...)...)
 		c.(pipeline.Reads).Lend(q.shop())
 		q.beside(c)
 		r, err := c.Make(ctx)
 		a.refuse(err, unitOf(q))
 		a.Warnings = faultsOf(r.Warnings, unitOf(q))
+		for _, list := range [][]Fault{a.Faults, a.Warnings} {
+			for i := range list {
+				list[i].ofOther(others)
+			}
+		}
 		if err == nil {
 			a.advise(r.Advised)
 			a.made(q, r, settings)

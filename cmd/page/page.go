@@ -27,7 +27,14 @@ type Request struct {
 	Full    bool              `json:"full,omitempty"`    // of new, every setting
 	Shop    string            `json:"shop,omitempty"`    // the shop file, for jobs to name; "": none
 	Record  string            `json:"record,omitempty"`  // of make, the record of the case; "": none
-	Records []string          `json:"records,omitempty"` // of lessons, those of all cases
+	Records []Text            `json:"records,omitempty"` // of lessons, those of all cases
+	Others  []Text            `json:"others,omitempty"`  // of make, job files of other cases to be made together with this one
+}
+
+// Text is a file of a case, with what the maker calls the case.
+type Text struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
 }
 
 // Change sets a key of the job file, or takes it or a table out.

@@ -1,8 +1,11 @@
 package page
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"slices"
+	"strings"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
@@ -131,13 +134,37 @@ func (q Request) beside(c pipeline.Command) {
 		c.Old = old
 	case *pipeline.Lessons:
 		c.Files = nil
-		for i, r := range q.Records {
-			c.Files = append(c.Files, pipeline.File{Name: fmt.Sprintf("case %d%s", i+1, pipeline.RecordSuffix), Data: []byte(r)})
-		}
+		c.From(filesOf(q.Records, "")...)
 		if q.Text != "" {
 			c.For = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
 		}
 	}
+}
+
+// filesOf returns files of cases as messages call them: no two alike, and none like one that
+// is taken.
+func filesOf(all []Text, taken string) (out []pipeline.File) {
+	for i, t := range all {
+		name := cmp.Or(wording.OneLine(t.Name), fmt.Sprintf("case %d", i+1)) + ".toml"
+		alike := func(f pipeline.File) bool { return f.Name == name }
+		for n := 2; name == taken || name == jobfile.ShopName || slices.ContainsFunc(out, alike); n++ {
+			name = fmt.Sprintf("%s (%d).toml", strings.TrimSuffix(name, ".toml"), n)
+		}
+		out = append(out, pipeline.File{Name: name, Data: []byte(t.Text)})
+	}
+	return out
+}
+
+// ofOther makes what is wrong with another case no fault of a blank of this one.
+func (f *Fault) ofOther(others []pipeline.File) {
+	if !slices.ContainsFunc(others, func(o pipeline.File) bool { return o.Name == f.source }) {
+		return
+	}
+	if f.Key != "" {
+		f.Says = onPage(f.Key) + ": " + f.Says
+	}
+	f.Says = "of " + wording.Quote(strings.TrimSuffix(f.source, ".toml")) + ": " + f.Says
+	f.Key, f.Line, f.Mend = "", 0, nil
 }
 
 // ofShop makes what is wrong in the shop file no fault of a blank of the job.

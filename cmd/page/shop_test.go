@@ -54,7 +54,53 @@ func TestShopAndRecord(t *testing.T) {
 	assert.Contains(t, *more.Record, *recorded.Record, "a record only grows")
 	ways := ask(t, page.Request{Do: "make", Name: "rescue", Text: text, Shop: shop, Record: *recorded.Record})
 	assert.Empty(t, ways.Faults, "it knows the play from the record")
-	assert.Empty(t, ask(t, page.Request{Do: "make", Name: "lessons", Text: text, Shop: shop, Records: []string{*more.Record}}).Faults)
+	assert.Empty(t, ask(t, page.Request{Do: "make", Name: "lessons", Text: text, Shop: shop, Records: []page.Text{{Name: "first", Text: *more.Record}}}).Faults)
+}
+
+// Several cases of the list are made together as the command line makes several job files;
+// what is wrong with one of them is told of that one, at no blank of this case.
+func TestCasesMadeTogether(t *testing.T) {
+	text := start(t)
+	other := *ask(t, page.Request{Do: "set", Text: text, Changes: []page.Change{{Key: "title", Value: "Light list"}, {Key: "book.height", Value: "190"}}}).Text
+	wrong := *ask(t, page.Request{Do: "set", Text: text, Changes: []page.Change{{Key: "board.thickness", Value: "90"}}}).Text
+	others := []page.Text{{Name: "Light list", Text: other}, {Name: "Light list", Text: other}}
+	job := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}, {Name: "Light list.toml", Data: []byte(other)}, {Name: "Light list (2).toml", Data: []byte(other)}}}}
+	for name, c := range map[string]pipeline.Command{
+		"quote":     &pipeline.Quote{Cases: pipeline.Cases{Job: job}, Draw: true},
+		"order":     &pipeline.Order{Cases: pipeline.Cases{Job: job}, Draw: true},
+		"timetable": &pipeline.Timetable{Cases: pipeline.Cases{Job: job}, Draw: true},
+		"stock":     &pipeline.Stock{Job: job, Draw: true},
+	} {
+		flags := map[string]string{}
+		if name != "timetable" {
+			flags["effort"] = "0"
+			pipeline.Setting{Name: "effort", To: effortOf(c)}.Set("0")
+		}
+		want, err := c.Make(ctx)
+		require.NoError(t, err, name)
+		got := ask(t, page.Request{Do: "make", Name: name, Text: text, Others: others, Flags: flags})
+		require.Empty(t, got.Faults, name)
+		assert.Equal(t, string(want.Report), string(got.Files[0].Data), name)
+		for i, f := range want.Files {
+			assert.Equal(t, f, pipeline.File{Name: got.Files[i+1].Name, Data: got.Files[i+1].Data}, name)
+		}
+		faults := ask(t, page.Request{Do: "make", Name: name, Text: text, Others: []page.Text{{Name: "Light list", Text: wrong}}}).Faults
+		require.NotEmpty(t, faults, name)
+		assert.Contains(t, faults[0].Says, `of "Light list": “board”: 90 `, name)
+		assert.Empty(t, faults[0].Key, name)
+		assert.Nil(t, faults[0].Mend, name)
+	}
+}
+
+// effortOf is the setting of how long a command searches.
+func effortOf(c pipeline.Command) *string {
+	switch c := c.(type) {
+	case *pipeline.Quote:
+		return &c.Effort
+	case *pipeline.Order:
+		return &c.Effort
+	}
+	return &c.(*pipeline.Stock).Effort
 }
 
 // A material that was measured for a job is the same when another job takes it from the
@@ -144,6 +190,14 @@ func TestAShopInThePage(t *testing.T) {
 	p.Wait(t, `document.querySelector('#output-record pre')?.textContent.includes('0.40')`)
 	assert.Equal(t, "", browser.Value[string](t, p, `document.querySelector('#record-play-height').value`), "it is taken down once")
 	assert.Equal(t, 1, browser.Value[int](t, p, `Object.keys(localStorage).filter((k) => k.startsWith('forel.record ')).length`))
+
+	press(t, p, "#cases button", "copy")
+	p.Wait(t, `document.querySelectorAll('#cases li').length === 2`)
+	p.Run(t, chromedp.Evaluate(`document.querySelector('#cases input').click()`, nil))
+	press(t, p, "#begin-quote", "")
+	p.Wait(t, `document.querySelector('#output-quote pre').textContent.startsWith('Costing: 2 cases')`)
+	press(t, p, "#output-quote button", "this case alone")
+	assert.False(t, browser.Value[bool](t, p, `document.querySelector('#cases input').checked`))
 
 	records, err := filepath.Glob("../../testdata/lessons/*.record.toml")
 	require.NoError(t, err)

@@ -76,14 +76,14 @@ func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
 	return shop, Problems(err)
 }
 
-// Reads is a command, by its address, that reads a file, for which a shop file can be lent.
+// Reads is a command, by its address, that reads files, for which a shop file can be lent.
 type Reads interface {
-	From(File)
+	From(...File)
 	Lend(shop File)
 }
 
-// From makes a file what is read.
-func (s *Source) From(f File) { s.Files = []File{f} }
+// From makes files what is read.
+func (s *Source) From(f ...File) { s.Files = f }
 
 // Lend makes a file the shop file.
 func (s *Source) Lend(shop File) { s.Shop = shop }

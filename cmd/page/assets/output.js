@@ -10,6 +10,7 @@ import { lookAt } from './lookat.js';
 import { save } from './save.js';
 import { form } from './settings.js';
 import { adopt, onShop, setShop } from './shop.js';
+import { apart, besides, onTogether } from './together.js';
 import { working } from './working.js';
 
 // outputOf returns what shows an output: {element, ready}. ready returns a promise of what
@@ -21,9 +22,9 @@ export function outputOf(output, ...extra) {
   const told = make('div', { class: 'faults', role: 'status' });
   const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
-  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place === 'keep' ? beside() : {}) });
+  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place === 'keep' ? beside() : {}), ...(output.several ? { others: besides() } : {}) });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
-    make('p', { class: 'note' }, output.says), ...extra, ...settings.first,
+    make('p', { class: 'note' }, output.says), ...(output.several ? [shared()] : []), ...extra, ...settings.first,
     make('details', { class: 'fold' }, make('summary', {}, output.once || output.early ? 'What you tell of it' : 'Settings'), ...settings.rest));
   if (output.once || output.early) element.querySelector('details').open = true;
 
@@ -67,10 +68,12 @@ export function outputOf(output, ...extra) {
       return !!response;
     }, output.early ? (verdict) => verdict !== 'empty' : undefined);
   }
-  onShop(() => {
+  const renew = () => {
     made.of = null;
     again();
-  });
+  };
+  onShop(renew);
+  if (output.several) onTogether(renew);
   job.hear(({ opened }) => { if (opened && output.once) settings.clear(); });
   if (output.care) element.append(make('p', { class: 'care' }, output.care));
 
@@ -84,6 +87,19 @@ export function outputOf(output, ...extra) {
     return made.of === text ? made.response : undefined;
   };
   return { element, ready };
+}
+
+// shared says which other cases are made together with this one.
+function shared() {
+  const line = make('p', { class: 'note' });
+  const say = () => {
+    const names = besides().map(({ name }) => `“${name || 'no name yet'}”`);
+    line.hidden = names.length === 0;
+    line.replaceChildren(`This case together with ${names.join(', ')}, as ticked in your list of cases. `, button('this case alone', apart));
+  };
+  onTogether(say);
+  say();
+  return line;
 }
 
 // onRequest returns the button by which slow work is begun, with its progress and a way to
