@@ -35,6 +35,12 @@ func read(t *testing.T, c pipeline.Command) string {
 	t.Helper()
 	r, err := c.Make(context.Background())
 	require.NoError(t, err)
+	return wordsOf(t, r)
+}
+
+// wordsOf returns the words of what was made.
+func wordsOf(t *testing.T, r pipeline.Result) string {
+	t.Helper()
 	out := []string{string(r.Report)}
 	for _, f := range r.Files {
 		if strings.HasSuffix(f.Name, ".pdf") {

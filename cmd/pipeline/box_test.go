@@ -142,7 +142,7 @@ func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
 		told := func(set ...string) string {
 			r, err := c(set...).Make(context.Background())
 			require.NoError(t, err)
-			return read(t, c(set...)) + strings.Join(r.Notes, " ")
+			return wordsOf(t, r) + strings.Join(r.Notes, " ")
 		}
 		const asked = "type what you find under [as_built]"
 		assert.Contains(t, told(), asked, what)

@@ -62,11 +62,11 @@ func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int)
 	parallel.Each(len(rows), func(i int) {
 		p.at(float64(done.Add(1)) / float64(len(rows)))
 		row := rows[i]
-		rows[i].File = jobfile.File{}
+		rows[i].File = nil
 		if wrong[i] = row.Refused; wrong[i] != nil {
 			return
 		}
-		w, err := work(&row.File, c.Round, c.Date)
+		w, err := work(row.File, c.Round, c.Date)
 		for _, p := range Problems(err) {
 			p.Source, p.Line = row.Source, row.Line
 			wrong[i] = append(wrong[i], p)

@@ -127,7 +127,7 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 		if r.Refused != nil && !r.Mended {
 			continue
 		}
-		if w, err := work(&r.File, c.Round, c.Date); err == nil {
+		if w, err := work(r.File, c.Round, c.Date); err == nil {
 			all = append(all, w.ofClass(r.Name))
 		}
 	}
@@ -164,7 +164,14 @@ func (r *Roll) Make(ctx context.Context, shelf Shelf, p Progress) error {
 			break
 		}
 		p.at(float64(i) / float64(len(r.Students)))
-		together.Go(func() error { return r.Students[i].make(until, r.class, shelf) })
+		together.Go(func() error {
+			s := &r.Students[i]
+			err := s.make(until, r.class, shelf)
+			if len(r.Students) > LargeClass {
+				s.File = nil // Foreseen does not ask for it
+			}
+			return err
+		})
 	}
 	return together.Wait()
 }
@@ -193,7 +200,7 @@ func (s *Student) settle(c Class) bool {
 		s.State = Refused
 		return false
 	}
-	w, err := work(&s.File, c.Round, c.Date)
+	w, err := work(s.File, c.Round, c.Date)
 	if s.worked = &w; err != nil {
 		s.State = Refused
 		for _, p := range Problems(err) {
@@ -232,13 +239,15 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 }
 
 // slim leaves of a case worked out what is asked for later: sizes and outlines of
-// its pieces. A case with its proof is large.
+// its pieces, what they are cut from, how it prints. A case with its proof is large.
 func (w *worked) slim() {
 	p := w.plan
 	pieces := make([]geometry.Piece, len(p.Pieces))
 	for i, q := range p.Pieces {
 		pieces[i] = geometry.Piece{Name: q.Name, Material: q.Material, Count: q.Count, Outline: q.Outline, Grain: q.Grain, Extra: q.Extra, Trimmed: q.Trimmed}
 	}
+	f := w.file
+	w.file = &jobfile.File{Print: f.Print, Black: f.Black, Stock: f.Stock, Names: f.Names, Keep: f.Keep}
 	w.plan = plan.Plan{Title: p.Title, Kind: p.Kind, Shows: p.Shows, Content: p.Content, Pieces: pieces,
 		Materials: p.Materials, Equals: p.Equals, InParts: p.InParts, Facts: p.Facts}
 }
@@ -285,15 +294,16 @@ var studentFiles = []index.File{{Name: handoutName, Says: "handout"}, {Name: tem
 // worked out is let go.
 func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jobfile.Issues, unplanned, err error) {
 	page := index.Page{Files: []index.File{{Name: PrintName, Says: "every student's pages, in order of names, to print at actual size"}, {Name: labelsName, Says: "labels for the kits"}}}
-	var all []worked
-	for _, s := range r.Students {
+	var all []*worked
+	for i := range r.Students {
+		s := &r.Students[i]
 		if s.State != Made && s.State != Kept {
 			page.Missing = append(page.Missing, fmt.Sprintf("%s (line %d of the roster)", cmp.Or(s.Name, "no name"), s.Line))
 			continue
 		}
-		w := *s.worked
-		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Folder: s.Folder, Plan: w.plan, Round: w.round, Fit: s.fit, Files: studentFiles})
-		all = append(all, w.ofClass(s.Name))
+		s.plan.Title = s.Name // for the plan of the sheets
+		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Title: s.Title, Folder: s.Folder, Plan: &s.plan, Round: s.round, Fit: s.fit, Files: studentFiles})
+		all = append(all, s.worked)
 	}
 	put := func(name string, data []byte, wrong error) {
 		if err = cmp.Or(err, wrong); err == nil {
@@ -356,7 +366,7 @@ func (r *Roll) Bind(to io.Writer, read func(folder, name string) ([]byte, error)
 // plan lays the pieces of all students out on the sheets to buy, in lots of LargeClass
 // students: nobody cuts thousands of sheets at one setting of the fence. What is put away
 // is what the index leads to.
-func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, error), p Progress) (files []index.File, warnings jobfile.Issues, err error) {
+func (r *Roll) plan(ctx context.Context, all []*worked, put func(string, []byte, error), p Progress) (files []index.File, warnings jobfile.Issues, err error) {
 	lots := slices.Collect(slices.Chunk(all, LargeClass))
 	steps := StockSteps
 	if len(lots) > 1 {
@@ -366,20 +376,24 @@ func (r *Roll) plan(ctx context.Context, all []worked, put func(string, []byte, 
 	var result Result
 	var plans []bench.Plan
 	var lists [][]byte
-	for i, lot := range lots {
+	for i, of := range lots {
+		lot := make([]worked, len(of))
+		for k, w := range of {
+			lot[k] = *w
+		}
 		effort.Progress = func(done float64) { p.at((float64(i) + done) / float64(len(lots))) }
-		laid, err := layOut(ctx, lot, bench.Options{Effort: effort, Keep: lot[0].file.Keep}, &result)
+		laid, err := layOut(ctx, lot, bench.Options{Effort: effort, Keep: lot[0].file.Keep, Lot: len(lots) > 1, Before: plans}, &result)
 		if err != nil {
 			return nil, result.Warnings, err
 		}
-		name, of := stockName, ""
+		name, whose := stockName, ""
 		if len(lots) > 1 {
 			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
-			of = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
+			whose = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
 		}
 		doc, wrong := draw.Document(laid, lot[0].printed()).PDF()
 		put(name, doc, wrong)
-		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + of})
+		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + whose})
 		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
 	}
 	if len(plans) > 0 {

@@ -62,7 +62,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	line, worst := lineOf(c.Line)
 	unit := geometry.MM
 	if len(all) > 0 {
-		unit = all[0].file.Job.Shared().Unit
+		unit = all[0].unit
 	}
 	setup, more := c.setup(unit)
 	err = slices.Concat(Problems(err), worst, more, c.only(c.Only, all)).Err()

@@ -17,6 +17,7 @@ import (
 type worked struct {
 	name  string // of the file, where there are several
 	file  *jobfile.File
+	unit  geometry.Unit // of the job
 	plan  plan.Plan
 	round geometry.Rounding
 	date  time.Time // of documents; zero: none
@@ -29,8 +30,8 @@ func (w worked) printed() document.Options {
 
 // work works out the case of a job that was read, for sizes rounded as asked.
 func work(file *jobfile.File, round string, date time.Time) (w worked, err error) {
-	w.file, w.date = file, date
-	if w.round, err = rounding(round, file.Job.Shared().Unit); err != nil {
+	w.file, w.unit, w.date = file, file.Job.Shared().Unit, date
+	if w.round, err = rounding(round, w.unit); err != nil {
 		return w, err
 	}
 	w.plan, err = file.Case.Make()

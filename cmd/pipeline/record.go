@@ -232,7 +232,7 @@ func quantityOf(quantities []fit.Quantity, name string) (found fit.Quantity, ok 
 // misread tells what a reading would be right as, where it is near the plan in another
 // unit or with its point elsewhere; empty where it is none of these.
 func misread(q fit.Quantity, l geometry.Length, u geometry.Unit) string {
-	if !fit.Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), l) {
+	if !q.Slip(l) {
 		return ""
 	}
 	for _, as := range []struct {

@@ -175,7 +175,7 @@ func atBench(all []worked) (jobs []bench.Job) {
 		if seen[w.plan.Title] > 1 { // pieces must be told apart
 			w.plan.Title = strings.TrimSpace(fmt.Sprintf("%s [job %d]", w.plan.Title, i+1))
 		}
-		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.file.Job.Shared().Unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
+		jobs = append(jobs, bench.Job{Plan: w.plan, Unit: w.unit, Stock: w.file.Stock, Names: w.file.Names, Source: w.name})
 	}
 	return jobs
 }

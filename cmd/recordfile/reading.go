@@ -48,11 +48,6 @@ func signed(text string, u geometry.Unit) (Length, error) {
 // mostReadings is how many places of one quantity are taken down at once.
 const mostReadings = 20
 
-// slip tells whether a reading is too far from what was planned to be of the same thing.
-func slip(q fit.Quantity, l Length) bool {
-	return fit.Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), l)
-}
-
 // Typed reads what a maker typed of a quantity: lengths with ";" between them, or with ","
 // where that can't be a decimal comma. A bare number is in the unit u.
 func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err error) {
@@ -63,7 +58,7 @@ func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err erro
 			if err != nil {
 				return nil, false, err
 			}
-			all, near = append(all, l), near && !slip(q, l)
+			all, near = append(all, l), near && !q.Slip(l)
 		}
 		return all, near, nil
 	}

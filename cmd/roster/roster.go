@@ -25,7 +25,7 @@ type Row struct {
 	Name     string   // the student's
 	Folder   string   // for the student's files: unlike that of any other row
 	Given    [32]byte // a digest of all that the job was read from: the same for the same job
-	File     jobfile.File
+	File     *jobfile.File
 	Suspects jobfile.Issues // what can be made but looks like a slip
 	Refused  jobfile.Issues // why it can't be made; File holds nothing then, or where Mended is set the job with the changes that are named
 	Mended   bool
@@ -307,7 +307,7 @@ func (t *table) row(written record) Row {
 	if other, joined := t.otherwise(written); other != nil {
 		r.Refused = append(r.Refused, t.issue(r.Line, "", fmt.Sprintf("can be read in two ways: as %s; or, with %s, as %s", t.says(fields), joined, t.says(other)),
 			"put every value of the row in quotes"))
-		r.File = jobfile.File{}
+		r.File = nil
 	}
 	return r
 }
@@ -332,10 +332,11 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	}
 	var suspects jobfile.Issues
 	var err error
+	r.File = new(jobfile.File)
 	if t.base != nil {
-		r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
+		*r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
 	} else {
-		r.File, suspects, err = t.shop.FromFlags(flags)
+		*r.File, suspects, err = t.shop.FromFlags(flags)
 	}
 	var wrong jobfile.Issues
 	if counted {
@@ -345,7 +346,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 		if counted {
 			t.refused.count(wrong, t.common)
 			if t.rows <= MostMended {
-				r.File, r.Mended = t.mended(flags)
+				*r.File, r.Mended = t.mended(flags)
 			}
 		}
 		issues = append(issues, t.placed(r.Line, wrong)...)

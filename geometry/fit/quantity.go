@@ -144,6 +144,11 @@ func Counting(of Sort, readings []Length) Length {
 	return sum / Length(len(readings))
 }
 
+// Slip tells whether a reading of the quantity is taken for a slip.
+func (q Quantity) Slip(is Length) bool {
+	return Slip(q.Sort, q.Expected.Expected(), q.Expected.StandardDeviation(), is)
+}
+
 // Slip tells whether a length is so far from what was expected, a mean and a standard
 // deviation, that it is taken for a slip of reading or writing: many times what a careless
 // hand is off (common practice, no source).

@@ -68,7 +68,9 @@ func (b Body) turnedTab(p geometry.Piece, r fold.Posed, host space.Frame, thick 
 	for _, q := range crossings(r.Outline, edge, along) {
 		lo, hi = min(lo, q), max(hi, q)
 	}
-	if gap := max(lo, long-hi); gap > b.HoleGap/2+fold.OnArc {
+	// A chord that leaves the arc by a little leans, and a tab longer than it is wide with it.
+	lean := fold.OnArc * max(1, b.Edge/long)
+	if gap := max(lo, long-hi); gap > b.HoleGap/2+lean {
 		faults = append(faults, bare("is narrower than its edge by %.2f mm on one side where it is round the board", gap.MM())...)
 	}
 	f := fold.Turned(host, hinge, 90)

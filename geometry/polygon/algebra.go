@@ -21,6 +21,9 @@ func Meet(a, b Shape) (Shape, error) {
 	if apart(a, b) {
 		return nil, nil
 	}
+	if a, _ = a.touching(b); len(a) == 0 {
+		return nil, nil
+	}
 	// Most shapes of a case are boxes, and need no library.
 	p, q := a.Bounds(), b.Bounds()
 	switch isA, isB := a.isBox(), b.isBox(); {
@@ -51,13 +54,16 @@ func Without(a Shape, others ...Shape) (Shape, error) {
 	}
 	a, others, err := withoutConvex(a, others)
 	for _, b := range others {
-		if err == nil && !apart(a, b) {
-			a, err = worked([]Shape{a, b}, operation{
-				do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) },
-				keeps: func(in []bool) bool { return in[0] && !in[1] },
-				least: a.Size() - b.Size(), most: a.Size(),
-			})
+		near, rest := a.touching(b)
+		if err != nil || len(near) == 0 {
+			continue
 		}
+		near, err = worked([]Shape{near, b}, operation{
+			do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) },
+			keeps: func(in []bool) bool { return in[0] && !in[1] },
+			least: near.Size() - b.Size(), most: near.Size(),
+		})
+		a = append(near, rest...)
 	}
 	return a, err
 }
@@ -94,6 +100,19 @@ func (s Shape) Validate() error { return s.library(finest).Validate() }
 func apart(a, b Shape) bool {
 	p, q := a.Bounds(), b.Bounds()
 	return len(a) == 0 || len(b) == 0 || p.Max.X < q.Min.X || q.Max.X < p.Min.X || p.Max.Y < q.Min.Y || q.Max.Y < p.Min.Y
+}
+
+// touching returns the polygons of a shape that no edge parts from another, and the rest.
+func (s Shape) touching(b Shape) (near, rest Shape) {
+	for i, a := range s {
+		parted := func(c Area) bool { return Apart(a.Rings[0], c.Rings[0], one) }
+		if apart(s[i:i+1], b) || !slices.ContainsFunc(b, func(c Area) bool { return !parted(c) }) {
+			rest = append(rest, a)
+		} else {
+			near = append(near, a)
+		}
+	}
+	return near, rest
 }
 
 // isBox tells whether a shape is an upright rectangle.

@@ -29,6 +29,22 @@ func LeftOf(p, q geometry.Point, points []geometry.Point, far Length) bool {
 	return true
 }
 
+// Apart tells whether an edge of either of two polygons parts them, but for how far one
+// may reach beyond it.
+func Apart(a, b []geometry.Point, beyond Length) bool {
+	return parts(a, b, beyond) || parts(b, a, beyond)
+}
+
+func parts(a, b []geometry.Point, beyond Length) bool {
+	for i, p := range a {
+		q := a[(i+1)%len(a)]
+		if !p.Near(q) && LeftOf(q, p, b, -beyond) && LeftOf(p, q, a, -beyond) {
+			return true
+		}
+	}
+	return false
+}
+
 // convex returns the outline of a shape that is one polygon without holes and inward
 // corners, else nil.
 func (s Shape) convex() []geometry.Point {

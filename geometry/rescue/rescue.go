@@ -38,6 +38,7 @@ type Place struct {
 	Room     Length // in the finished case, as it will be if nothing is done
 	Planned  Length
 	SD       Length // of Room
+	Slip     bool   // what was told is more likely a slip of reading or writing
 }
 
 // TooTight tells whether the room is too little.
@@ -164,16 +165,16 @@ type finder struct {
 // places works out the room at each place that decides.
 func (f *finder) places() {
 	drawn := f.chain.Left(f.chain.Drawn())
-	reckoned := map[string]tolerance.Distribution{}
+	reckoned := map[string]fit.Quantity{}
 	for _, q := range fit.Quantities(f.chain) {
-		reckoned[q.Key] = q.Expected
+		reckoned[q.Key] = q
 	}
 	for i, g := range f.chain.Gaps {
 		if !g.Decides {
 			continue
 		}
 		key := fit.PlayKey(g)
-		p := Place{Gap: g, Planned: drawn[i], Room: reckoned[key].Expected(), SD: reckoned[key].StandardDeviation()}
+		p := Place{Gap: g, Planned: drawn[i], Room: reckoned[key].Expected.Expected(), SD: reckoned[key].Expected.StandardDeviation()}
 		if play, ok := f.stands.Play[key]; ok {
 			p.Told, p.Measured, p.Room = true, play, play-g.Swell
 			p.SD = felt / 2
@@ -182,6 +183,7 @@ func (f *finder) places() {
 					p.Room -= drawn[k] - drawn[i]
 				}
 			}
+			p.Slip = reckoned[key].Slip(p.Room + g.Swell)
 		}
 		f.at = append(f.at, p)
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"forel/geometry"
 	"forel/geometry/slipcase"
@@ -105,4 +106,23 @@ func TestCornersOfAHoleKeepAWeb(t *testing.T) {
 			})
 		}
 	}
+}
+
+// A tab is longer than it is wide where the board is thick and the hole small, so what its
+// chord leaves of the arc is more over the edge of the board. That is no fault of the pieces:
+// by their rule two tabs part by no more than 1 mm.
+func TestNarrowTabsRoundThickBoards(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tabs := rapid.IntRange(11, 19).Draw(t, "tabs") // of a board that lets them part by 1 mm, or just less
+		board := 0.5/math.Tan(math.Pi/2/float64(tabs)) - 0.2 - rapid.Float64Range(1e-6, 0.02).Draw(t, "thinner")
+		radius := board + 0.2 + 4 + 1 + rapid.Float64Range(0.05, 3).Draw(t, "radius beyond the least")
+		c, err := slipcase.Make(exampleJob(func(j *slipcase.Job) {
+			j.Board.Thickness, j.Lining.Thickness = slipcase.Length(board), 0.2
+			j.Cloth.Overlap, j.Cloth.MouthTurnIn = 15, 12
+			j.SidePaper.Inset = 10
+			j.ThumbHole = slipcase.ThumbHole{Shape: slipcase.Semicircle, Radius: slipcase.Length(radius)}
+		}))
+		require.NoError(t, err)
+		require.NotZero(t, c)
+	})
 }

@@ -11,6 +11,10 @@ import (
 	"unicode/utf8"
 )
 
+// FarOff asks about what was measured, where it is so far off that it is more likely a slip
+// of reading or writing.
+const FarOff = "far from the plan: a slip?"
+
 // OneLine returns text on one line, its words one space apart.
 func OneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 

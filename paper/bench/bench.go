@@ -49,6 +49,12 @@ type Options struct {
 	// Buy has more bought where what there is does not do: sheets that are counted and
 	// lengths of rolls are used up first.
 	Buy bool
+	// Lot tells that the jobs are one lot of several, which are cut one after the other
+	// from the same stock.
+	Lot bool
+	// Before are the plans of the lots that are cut earlier: what they use of sheets that are
+	// counted, and of rolls of a length, is gone. Slim ones will do.
+	Before []Plan
 }
 
 // DefaultKeep is the shorter side of the smallest offcut worth keeping: that of

@@ -25,6 +25,8 @@ type group struct {
 	lacking bool          // a piece is larger than every sheet
 	tried   bool          // only whether the stock is enough is asked
 	buys    bool          // what there is is used up before more is bought
+	lot     bool          // others are cut from the same stock
+	gone    map[int]Use   // what earlier lots use, by index into Stock
 }
 
 // item is one piece to be placed.
@@ -141,9 +143,19 @@ func equal(a, b stock.Stock) bool {
 // supply gives every group its stock: what its own jobs have of the material,
 // one pile once; else what any job has; else the first usual size that takes
 // all its pieces.
-func supply(groups []*group, jobs []Job) job.Problems {
+func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 	var bad job.Problems
 	counted := map[string]*group{} // limited stock is in one group alone
+	pile := func(s stock.Stock) string {
+		return fmt.Sprintf("%s %d %s %s %v %v %v", s.Pile, s.Offcut, s.Material, s.Name, s.Width, s.Height, s.Thickness)
+	}
+	for _, p := range before {
+		for _, g := range p.Groups {
+			for _, u := range g.Used {
+				counted[pile(g.Stock[u.Stock])] = &group{Group: g}
+			}
+		}
+	}
 	for _, g := range groups {
 		from := g.from
 		if !g.stocked(jobs, from) {
@@ -168,10 +180,16 @@ func supply(groups []*group, jobs []Job) job.Problems {
 			}
 		}
 		for _, s := range g.Stock {
-			k := fmt.Sprintf("%s %d %s %s %v %v %v", s.Pile, s.Offcut, s.Material, s.Name, s.Width, s.Height, s.Thickness)
-			if first := counted[k]; s.Count > 0 && first != nil {
-				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()),
-					Fix: "leave its count out, or give each its own [[stock]], told apart by thickness or by name"})
+			k := pile(s)
+			if first := counted[k]; s.Owned() && first != nil && first.describe() != g.describe() {
+				fix := "leave its count out, or give each its own [[stock]], told apart by thickness or by name"
+				switch {
+				case s.Offcut > 0:
+					fix = "give its thickness"
+				case s.Count == 0:
+					fix = "leave its length out, or give each its own [[stock]], told apart by thickness or by name"
+				}
+				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()), Fix: fix})
 			}
 			counted[k] = g
 		}

@@ -68,11 +68,13 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 // prepared returns the groups of pieces with their stock, and what is wrong with it.
 func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad job.Problems) {
 	groups = gather(jobs, !o.Exact)
-	bad = supply(groups, jobs)
+	bad = supply(groups, jobs, o.Before)
 	for _, g := range groups {
 		if o.Buy {
 			g.buy()
 		}
+		g.lot = o.Lot
+		g.without(o.Before)
 		g.asLarge()
 		large := g.tooLarge(ctx, jobs, o.Loose)
 		g.lacking, bad = len(large) > 0, append(bad, large...)

@@ -53,7 +53,7 @@ func tooLong(starts []start) bool {
 // piece is as long, or where lengths apart would take more than there is.
 func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int, kerf Length, e pack.Effort, loose bool, whole []start) ([]start, error) {
 	e.Time /= 2
-	s := g.Stock[kind]
+	s := g.rest(kind)
 	longest := mostOff
 	for _, i := range which {
 		longest = max(longest, g.items[i].w, g.items[i].h)

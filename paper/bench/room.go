@@ -126,7 +126,12 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length,
 		if s.Offcut > 0 {
 			continue
 		}
-		if right = g.more(ctx, jobs, k, left, kerf, loose); right != "" {
+		if g.lot { // what is lacking in later ones is not known yet
+			right = g.uncounted(k, left)
+		} else {
+			right = g.more(ctx, jobs, k, left, kerf, loose)
+		}
+		if right != "" {
 			break
 		}
 	}

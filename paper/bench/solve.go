@@ -34,7 +34,7 @@ func (g *group) layOut(ctx context.Context, jobs []Job, e pack.Effort, loose boo
 		var now, later []int
 		for _, i := range left {
 			it := g.items[i]
-			if slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Takes(it.w, it.h, it.piece.Grain) }) {
+			if slices.ContainsFunc(kinds, func(k int) bool { return g.rest(k).Takes(it.w, it.h, it.piece.Grain) }) {
 				now = append(now, i)
 			} else {
 				later = append(later, i)
@@ -85,7 +85,7 @@ func (g *group) turnsOf(those func(stock.Stock) bool) [][]int {
 	var rolls [][]int
 	for i, s := range g.Stock {
 		switch {
-		case !those(s):
+		case !those(s) || g.usedUp(i):
 		case s.Offcut > 0 && s.Grained():
 			offcuts = append(offcuts, i)
 		case s.Offcut > 0:
@@ -204,7 +204,7 @@ func (g *group) solveWith(ctx context.Context, jobs []Job, kinds, which []int, k
 		priced = priced && g.Stock[k].Price != nil
 	}
 	for _, k := range kinds {
-		s := g.Stock[k]
+		s := g.rest(k)
 		ps := pack.Stock{Name: s.Name, Width: s.Width, Height: s.Height, Roll: s.Roll, Count: s.Count,
 			Trim: pack.Trim{Left: s.Trim, Right: s.Trim, Top: s.Trim, Bottom: s.Trim}}
 		if s.Roll {

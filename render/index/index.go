@@ -17,8 +17,9 @@ import (
 // Entry is a student with the folder of their files, beside the page.
 type Entry struct {
 	Name   string
+	Title  string // of the book
 	Folder string
-	Plan   plan.Plan
+	Plan   *plan.Plan
 	Round  geometry.Rounding
 	Fit    Fit
 	Files  []File // to be led to
@@ -76,7 +77,7 @@ func (e Entry) row(b *strings.Builder) {
 <td>%s%s<br><small>%s</small></td>
 <td class="files">`,
 		address(e.Folder, PictureName), esc(wording.Capital(e.Plan.Shows)),
-		esc(e.Name), esc(cmp.Or(e.Plan.Title, wording.Capital(e.Plan.Content))),
+		esc(e.Name), esc(cmp.Or(e.Title, wording.Capital(e.Plan.Content))),
 		e.fact(plan.Contents), e.fact(plan.Outside),
 		map[bool]string{true: "<strong>at risk</strong> – "}[e.Fit.Risk], esc(e.Fit.Says), esc(wording.Capital(e.Fit.Advice)))
 	for _, f := range e.Files {

@@ -70,7 +70,8 @@ func TestPictureShowsCoveringAndHole(t *testing.T) {
 		assert.Equal(t, c.cloth, cloth, "%v", c)
 		assert.Equal(t, c.paper, paper, "%v", c)
 		assert.Equal(t, c.hole != "none", most > without, "%v", c)
-		page := index.HTML(index.Page{Entries: []index.Entry{{Name: "Ana", Folder: "01-ana", Plan: made.Plan()}}})
+		p := made.Plan()
+		page := index.HTML(index.Page{Entries: []index.Entry{{Name: "Ana", Folder: "01-ana", Title: p.Title, Plan: &p}}})
 		assert.Contains(t, string(page), "seen from its mouth: "+c.says+`"`)
 	}
 }

@@ -68,7 +68,7 @@ func (l Line) verdict(u geometry.Unit) string {
 	var said []string
 	switch {
 	case l.Slip:
-		said = append(said, "far from the plan: a slip? put it right in the file")
+		said = append(said, wording.FarOff+" put it right in the file")
 	case v < l.Low-shown:
 		said = append(said, geometry.Fine(l.Low-v, u)+" under what was expected")
 	case v > l.High+shown:

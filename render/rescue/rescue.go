@@ -40,6 +40,9 @@ func Text(title string, r rescue.Report, early bool, u geometry.Unit) []byte {
 		case p.TooLoose():
 			row[4] = "too loose: over " + geometry.Settable(p.Loose, u)
 		}
+		if p.Slip {
+			row[4] += "; " + wording.FarOff + " measure it again"
+		}
 		rows = append(rows, row)
 	}
 	b.WriteString(wording.Aligned(rows, func(i int) bool { return i > 0 && i < 4 }))

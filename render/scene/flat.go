@@ -123,7 +123,7 @@ func (f *flatFace) behind(others []*flatFace, window geometry.Box) (rest polygon
 // hider returns the part of a face that is before another and may hide a part of it.
 func (f *flatFace) hider(g *flatFace) (polygon.Shape, error) {
 	both := f.box.Intersect(g.box)
-	if g == f || both.Empty() || apart(f.corners, g.corners) {
+	if g == f || both.Empty() || polygon.Apart(f.corners, g.corners, thin) {
 		return nil, nil
 	}
 	least, most := f.nearest(g, geometry.Rectangle(both).Flatten(1))
@@ -141,7 +141,7 @@ func (f *flatFace) hider(g *flatFace) (polygon.Shape, error) {
 	before := func(p geometry.Point) Length { return f.nearer(g, p) - touching }
 	if g.convex {
 		part := polygon.Clip(g.corners, before)
-		if len(part) < 3 || apart(f.corners, part) {
+		if len(part) < 3 || polygon.Apart(f.corners, part, thin) {
 			return nil, nil
 		}
 		return polygon.Of(part), nil
@@ -151,18 +151,4 @@ func (f *flatFace) hider(g *flatFace) (polygon.Shape, error) {
 		return nil, nil
 	}
 	return polygon.Meet(g.shape, polygon.Of(half))
-}
-
-// apart tells whether an edge of either of two polygons parts them: they share no area
-// broader than a speck.
-func apart(a, b []geometry.Point) bool { return parts(a, b) || parts(b, a) }
-
-func parts(a, b []geometry.Point) bool {
-	for i, p := range a {
-		q := a[(i+1)%len(a)]
-		if !p.Near(q) && !polygon.LeftOf(p, q, b, thin) && polygon.LeftOf(q, p, b, -thin) && polygon.LeftOf(p, q, a, -thin) {
-			return true
-		}
-	}
-	return false
 }

@@ -1,0 +1,75 @@
+package pipeline_test
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"forel/cmd/pipeline"
+	"forel/cmd/roster"
+)
+
+// planned looks a class over and returns its shopping list.
+func planned(t *testing.T, table, common string) string {
+	t.Helper()
+	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(table)}}},
+		Base: &roster.Base{Source: "common.toml", Data: []byte(common)}}.Read()
+	require.NoError(t, err)
+	roll.Look(t.Context(), nil)
+	h := &hand{t: t, ofClass: map[string][]byte{}}
+	_, unplanned, err := roll.Finish(t.Context(), h, nil)
+	require.NoError(t, unplanned)
+	require.NoError(t, err)
+	return string(h.ofClass["shopping.txt"])
+}
+
+// A class in lots uses sheets that are counted, and an offcut, no more often than they are
+// there.
+func TestLotsOfAClassShareWhatIsThere(t *testing.T) {
+	var table strings.Builder
+	table.WriteString("name,height,width,thickness\n")
+	for n := range pipeline.LargeClass + 2 {
+		fmt.Fprintf(&table, "Invented %d,%d,%d,%d\n", n+1, 150+n%7, 101+n%5, 20+n%3)
+	}
+	list := planned(t, table.String(), `
+[[stock]]
+material = "board"
+size = "600 x 400 mm"
+count = 3
+[[stock]]
+material = "board"
+size = "390 x 410 mm"
+count = 1
+offcut = 7
+trim = 0
+[[stock]]
+material = "board"
+size = "700 x 1000 mm"
+`)
+	total, lots, _ := strings.Cut(list, "Lot 1.")
+	require.Contains(t, lots, "Lot 2.")
+	assert.Equal(t, 1, strings.Count(lots, "offcut 7, 390 × 410 mm"), "the offcut is there once")
+	assert.Regexp(t, regexp.MustCompile(`board 2 mm +[1-3] sheets? +600 × 400 mm`), total)
+}
+
+// The sheets of a class are planned as forel stock plans them of the same cases: what is
+// trimmed later is cut larger, and its size and settings of the fence are the same.
+func TestAClassIsPlannedAsItsCases(t *testing.T) {
+	cases := []struct{ title, height, width, thickness string }{
+		{"Invented A", "221.5", "148.5", "32"}, {"Invented B", "180", "121.3", "20"}, {"Invented C", "199.7", "140", "41.2"}}
+	table := "name,title,height,width,thickness\n"
+	var files []pipeline.File
+	for _, c := range cases {
+		table += fmt.Sprintf("%s,%s,%s,%s,%s\n", c.title, c.title, c.height, c.width, c.thickness)
+		files = append(files, pipeline.File{Name: c.title + ".toml", Data: fmt.Appendf(nil,
+			"title = %q\n[[book]]\nheight = %s\nwidth = %s\nthickness = %s\n", c.title, c.height, c.width, c.thickness)})
+	}
+	r, err := pipeline.Stock{Job: pipeline.Job{Source: pipeline.Source{Files: files}}}.Make(t.Context())
+	require.NoError(t, err)
+	require.Contains(t, string(r.Report), "lining 0.15 mm: pieces are cut up to 5.0 mm larger each way")
+	assert.Equal(t, string(r.Report), planned(t, table, ""))
+}
