@@ -185,6 +185,9 @@ func faultsOf(err error, u geometry.Unit) (out []Fault) {
 			f.Mend = &Mend{Label: "use " + set.Value, Sets: []Change{set}}
 		}
 		f.ofShop(i.Source)
+		if n := len(out) - 1; n >= 0 && f.Key == "" && f.Mend == nil && out[n].Key == "" && out[n].Mend == nil && out[n].Fix == f.Fix {
+			out[n].Fix = "" // it is said once, at the end
+		}
 		out = append(out, f)
 	}
 	return out

@@ -198,7 +198,7 @@ func unitOf(q Request) (u geometry.Unit) {
 
 // made tells of what was made; a report is a file too, as the command line prints it.
 func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Setting) {
-	a.Report, a.Print = string(r.Report), r.Print.File
+	a.Report, a.Print = plainReport(r.Report, settings), r.Print.File
 	for _, n := range r.Notes {
 		if toldElsewhere.MatchString(n) {
 			continue
@@ -212,13 +212,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 		a.Files = append(a.Files, File{Name: name, Type: media(name), Data: data})
 	}
 	if len(r.Report) > 0 {
-		format := "text"
-		for _, s := range settings {
-			if s.Name == "format" {
-				format = s.Typed()
-			}
-		}
-		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md", "toml": ".toml"}[format], r.Report)
+		add(q.Name+map[string]string{"text": ".txt", "json": ".json", "csv": ".csv", "markdown": ".md", "toml": ".toml"}[formatOf(settings)], r.Report)
 	}
 	for _, f := range r.Files {
 		add(f.Name, f.Data)
@@ -231,24 +225,20 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 	}
 }
 
+// formatOf returns the format of a report.
+func formatOf(settings []pipeline.Setting) string {
+	for _, s := range settings {
+		if s.Name == "format" {
+			return s.Typed()
+		}
+	}
+	return "text"
+}
+
 var (
 	toldElsewhere = regexp.MustCompile(`^(proof|fit|take care): `) // the page says these by itself
 	fileFirst     = regexp.MustCompile(`^\S+\.(svg|pdf)\b`)
 )
-
-// flagName is a flag in a sentence.
-var flagName = regexp.MustCompile(`--([a-z-]+)`)
-
-// inPlainWords calls settings by their labels, which the page shows, not as flags.
-func inPlainWords(sentence string, settings []pipeline.Setting) string {
-	return flagName.ReplaceAllStringFunc(sentence, func(flag string) string {
-		name := strings.TrimPrefix(flag, "--")
-		if slices.ContainsFunc(settings, func(s pipeline.Setting) bool { return s.Name == name }) {
-			return label(name)
-		}
-		return flag
-	})
-}
 
 // atSetting makes the setting that a fault tells of its key, such as --bed.
 func (f *Fault) atSetting(settings []pipeline.Setting) {
@@ -256,8 +246,8 @@ func (f *Fault) atSetting(settings []pipeline.Setting) {
 		return // of the job
 	}
 	for _, words := range []string{f.Key, f.Says, f.Fix} {
-		if m := flagName.FindString(words); m != "" {
-			f.Key = m
+		if m := flagName.FindStringSubmatch(words); m != nil {
+			f.Key = "--" + m[1]
 			break
 		}
 	}

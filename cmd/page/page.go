@@ -128,7 +128,7 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		if q.Unit == geometry.IN.String() {
 			unit = geometry.IN
 		}
-		a.Sections = sectionsOf(unit)
+		a.Sections = plainSections(unit)
 	case "typeface":
 		a.Files = typeface()
 	case "new":

@@ -163,7 +163,7 @@ func (f *Fault) ofOther(others []pipeline.File) {
 	if f.Key != "" {
 		f.Says = onPage(f.Key) + ": " + f.Says
 	}
-	f.Says = "of " + wording.Quote(strings.TrimSuffix(f.source, ".toml")) + ": " + f.Says
+	f.Says = "of " + "“" + strings.TrimSuffix(f.source, ".toml") + "”: " + f.Says
 	f.Key, f.Line, f.Mend = "", 0, nil
 }
 

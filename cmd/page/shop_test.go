@@ -86,7 +86,7 @@ func TestCasesMadeTogether(t *testing.T) {
 		}
 		faults := ask(t, page.Request{Do: "make", Name: name, Text: text, Others: []page.Text{{Name: "Light list", Text: wrong}}}).Faults
 		require.NotEmpty(t, faults, name)
-		assert.Contains(t, faults[0].Says, `of "Light list": “board”: 90 `, name)
+		assert.Contains(t, faults[0].Says, `of “Light list”: “board”: 90 `, name)
 		assert.Empty(t, faults[0].Key, name)
 		assert.Nil(t, faults[0].Mend, name)
 	}
