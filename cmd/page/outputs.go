@@ -3,6 +3,7 @@ package page
 import (
 	"context"
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"forel/cmd/pipeline"
 	"forel/geometry"
 	"forel/geometry/wording"
+	"forel/render/document"
 )
 
 // Output is what can be made of a job: a command, with what the page says of it.
@@ -73,7 +75,7 @@ var outputs = []Output{
 		Keys: []string{"order", "adhesive"}},
 	{Name: "quote", Title: "What it costs", Slow: true, Begin: "Work the price out", Several: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Quote{Draw: true, Progress: p} },
 		Says: "What the case costs in materials and hours: a page for your client, and one for you.",
-		Keys: []string{"quote"}},
+		Keys: []string{"quote", "extra"}},
 	{Name: "record", Title: "What I measured", Slow: true, Begin: "Take it down", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Record{} },
 		Says: "Take down what the case measures, beside what was planned."},
 	{Name: "rescue", Title: "It does not fit: ways back", Slow: true, Begin: "Find the ways back", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Rescue{Draw: true} },
@@ -148,6 +150,9 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 		return fmt.Errorf("unknown command %.40q", q.Name)
 	}
 	c := outputs[i].fresh(progress)
+	if c, ok := c.(*pipeline.Cutter); ok {
+		c.Typed = slices.Collect(maps.Keys(q.Flags))
+	}
 	settings := settingsOf(c)
 	for name, typed := range q.Flags {
 		n := slices.IndexFunc(settings, func(s pipeline.Setting) bool { return s.Name == name })
@@ -217,10 +222,17 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 	for _, f := range r.Files {
 		add(f.Name, f.Data)
 	}
-	if q.Pages && r.Document != nil {
-		pages := r.Document.Drawings()
+	if !q.Pages || r.Document == nil {
+		return
+	}
+	for _, d := range append([]*document.Document{r.Document}, r.Beside...) {
+		pages, of := d.Drawings(), ""
+		if len(r.Beside) > 0 {
+			of, _, _ = strings.Cut(d.Title, ":")
+			of += ", "
+		}
 		for i, p := range pages {
-			a.Pages = append(a.Pages, File{Name: r.Document.PageText(i+1, len(pages)), Type: media(".svg"), Data: p})
+			a.Pages = append(a.Pages, File{Name: of + d.PageText(i+1, len(pages)), Type: media(".svg"), Data: p})
 		}
 	}
 }

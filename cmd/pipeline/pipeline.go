@@ -37,12 +37,13 @@ type Result struct {
 	Notes    []string // what to know of them, a line each
 	With     string   // what was taken from the shop file, in a sentence; "": there is none
 	Print    Print
-	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
-	Warnings jobfile.Issues     // what can be made, but should be looked at
-	Advised  []Advised          // what to set, in a job file or as a habit
-	Shop     *File              // the shop file as it is to be from now on; nil: as it is
-	Set      string             // what the files are together: the next of the same name take their place
-	Part     bool               // they are a part of it: the others are not out of date
+	Document *document.Document   // the document among the files, so that its pages can be looked at; nil: none
+	Beside   []*document.Document // other documents among the files
+	Warnings jobfile.Issues       // what can be made, but should be looked at
+	Advised  []Advised            // what to set, in a job file or as a habit
+	Shop     *File                // the shop file as it is to be from now on; nil: as it is
+	Set      string               // what the files are together: the next of the same name take their place
+	Part     bool                 // they are a part of it: the others are not out of date
 }
 
 // Advised are settings that a report advises.

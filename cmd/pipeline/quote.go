@@ -14,6 +14,7 @@ import (
 	"forel/paper/money"
 	"forel/paper/quote"
 	"forel/paper/stock"
+	"forel/render/document"
 	draw "forel/render/quote"
 )
 
@@ -84,11 +85,11 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !q.Draw {
 		return r, err
 	}
-	costing, err := draw.Maker(c, o).PDF()
+	r.Document, r.Beside = draw.Client(c, o), []*document.Document{draw.Maker(c, o)}
+	costing, err := r.Beside[0].PDF()
 	if err != nil {
 		return r, err
 	}
-	r.Document = draw.Client(c, o)
 	data, err := r.Document.PDF()
 	r.Files, r.Set = []File{{quoteName, data}, {costingName, costing}}, "quote"
 	return r, err
