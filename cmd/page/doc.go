@@ -18,6 +18,7 @@
 //	measuring how what is measured is measured (Name: height, width, thickness, pressing, boards,
 //	          sheets), a picture as SVG with the book of Text, as far as it can be read
 //	outputs   the table of what can be made, each with its settings
+//	settings  those of one of them (Name), for this very case: what is measured of it
 //	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
 //	          and returns its files, and the pages of its document (Pages), as SVG
 //	shop      tells of the shop file (Shop): what it has, what it offers for each material, its faults

@@ -21,13 +21,14 @@ type Output struct {
 	Title    string    `json:"title"`
 	Says     string    `json:"says"`
 	Care     string    `json:"care,omitempty"`
-	Keys     []string  `json:"keys,omitempty"`    // of the job file that matter to it alone, or the table that they are in
-	Slow     bool      `json:"slow,omitempty"`    // made when it is asked for, not at once
-	Begin    string    `json:"begin,omitempty"`   // of slow ones, the words of the button
-	Once     bool      `json:"once,omitempty"`    // what is typed into its settings is of this time and this case
-	Place    Place     `json:"place,omitempty"`   // where it stands; "": sheets
-	Early    bool      `json:"early,omitempty"`   // it asks for the book alone, whether or not the case can be made
-	Several  bool      `json:"several,omitempty"` // several cases can be made together
+	Keys     []string  `json:"keys,omitempty"`     // of the job file that matter to it alone, or the table that they are in
+	Slow     bool      `json:"slow,omitempty"`     // made when it is asked for, not at once
+	Begin    string    `json:"begin,omitempty"`    // of slow ones, the words of the button
+	Once     bool      `json:"once,omitempty"`     // what is typed into its settings is of this time and this case
+	Place    Place     `json:"place,omitempty"`    // where it stands; "": sheets
+	Early    bool      `json:"early,omitempty"`    // it asks for the book alone, whether or not the case can be made
+	Measures bool      `json:"measures,omitempty"` // its settings are those of the case: see the request settings
+	Several  bool      `json:"several,omitempty"`  // several cases can be made together
 	Settings []Setting `json:"settings,omitempty"`
 
 	fresh func(pipeline.Progress) pipeline.Command // the command with its usual settings
@@ -76,9 +77,9 @@ var outputs = []Output{
 	{Name: "quote", Title: "What it costs", Slow: true, Begin: "Work the price out", Several: true, fresh: func(p pipeline.Progress) pipeline.Command { return &pipeline.Quote{Draw: true, Progress: p} },
 		Says: "What the case costs in materials and hours: a page for your client, and one for you.",
 		Keys: []string{"quote", "extra"}},
-	{Name: "record", Title: "What I measured", Slow: true, Begin: "Take it down", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Record{} },
+	{Name: "record", Title: "What I measured", Slow: true, Begin: "Take it down", Once: true, Place: InKeep, Measures: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Record{} },
 		Says: "Take down what the case measures, beside what was planned."},
-	{Name: "rescue", Title: "It does not fit: ways back", Slow: true, Begin: "Find the ways back", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Rescue{Draw: true} },
+	{Name: "rescue", Title: "It does not fit: ways back", Slow: true, Begin: "Find the ways back", Once: true, Place: InKeep, Measures: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Rescue{Draw: true} },
 		Says: "Give the room that the book has in the case, and see the ways back, that of least work first.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive)},
 	{Name: "lessons", Title: "What my cases teach", Slow: true, Begin: "See what they teach", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Lessons{} },
@@ -102,14 +103,55 @@ var outputs = []Output{
 func outputsOf() []Output {
 	out := slices.Clone(outputs)
 	for i, o := range out {
-		all := settingsOf(o.fresh(nil))
-		for _, s := range all {
-			f := formOf(s)
-			f.Says = onPage(inPlainWords(f.Says, all))
-			out[i].Settings = append(out[i].Settings, f)
-		}
+		out[i].Settings = formsOf(o.fresh(nil))
 	}
 	return out
+}
+
+// formsOf returns the settings of a command as a form shows them.
+func formsOf(c pipeline.Command) (out []Setting) {
+	all := settingsOf(c)
+	for _, s := range all {
+		f := formOf(s)
+		f.Says = onPage(inPlainWords(f.Says, all))
+		out = append(out, f)
+	}
+	return out
+}
+
+// output returns the output that a request names.
+func (q Request) output() (Output, error) {
+	i := slices.IndexFunc(outputs, func(o Output) bool { return o.Name == q.Name })
+	if i < 0 {
+		return Output{}, fmt.Errorf("unknown command %.40q", q.Name)
+	}
+	return outputs[i], nil
+}
+
+// settings tells of the settings of an output, which are those of the case where it measures.
+func (a *Response) settings(q Request) error {
+	o, err := q.output()
+	if err != nil {
+		return err
+	}
+	c := o.fresh(nil)
+	if err := q.reads(c); err != nil {
+		return err
+	}
+	o.Settings = formsOf(c)
+	a.Outputs = []Output{o}
+	return nil
+}
+
+// reads gives a command the files of the request.
+func (q Request) reads(c pipeline.Command, others ...pipeline.File) error {
+	c.(pipeline.Reads).From(append([]pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, others...)...)
+	c.(pipeline.Reads).Lend(q.shop())
+	q.beside(c)
+	if m, ok := c.(pipeline.Measuring); ok {
+		return m.Measured()
+	}
+	return nil
 }
 
 // settingsOf returns all settings of a command.
@@ -145,13 +187,20 @@ func label(name string) string { return strings.ReplaceAll(name, "-", " ") }
 
 // make runs a command on the job.
 func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeline.Progress) error {
-	i := slices.IndexFunc(outputs, func(o Output) bool { return o.Name == q.Name })
-	if i < 0 {
-		return fmt.Errorf("unknown command %.40q", q.Name)
+	o, err := q.output()
+	if err != nil {
+		return err
 	}
-	c := outputs[i].fresh(progress)
+	c := o.fresh(progress)
 	if c, ok := c.(*pipeline.Cutter); ok {
 		c.Typed = slices.Collect(maps.Keys(q.Flags))
+	}
+	var others []pipeline.File
+	if o.Several {
+		others = filesOf(q.Others, q.Source)
+	}
+	if err := q.reads(c, others...); err != nil {
+		return err
 	}
 	settings := settingsOf(c)
 	for name, typed := range q.Flags {
@@ -162,13 +211,9 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 		a.Faults = append(a.Faults, faultsOf(settings[n].Set(typed), unitOf(q))...)
 	}
 	if len(a.Faults) == 0 {
-		var others []pipeline.File
-		if outputs[i].Several {
-			others = filesOf(q.Others, q.Source)
+		if r, ok := c.(*pipeline.Record); ok {
+			r.Draw = r.Show
 		}
-		c.(pipeline.Reads).From(append([]pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, others...)...)
-		c.(pipeline.Reads).Lend(q.shop())
-		q.beside(c)
 		r, err := c.Make(ctx)
 		a.refuse(err, unitOf(q))
 		a.Warnings = faultsOf(r.Warnings, unitOf(q))
@@ -181,7 +226,7 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 			a.advise(r.Advised)
 			a.made(q, r, settings)
 			a.keeps(r)
-			if q.Name == "record" && len(r.Files) > 0 {
+			if q.Name == "record" && r.Document == nil && len(r.Files) > 0 {
 				text := string(r.Files[0].Data)
 				a.Record = &text
 			}

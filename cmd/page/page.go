@@ -161,6 +161,8 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		}
 	case "outputs":
 		a.Outputs = outputsOf()
+	case "settings":
+		err = a.settings(q)
 	case "shop":
 		err = a.shopOf(q)
 	case "add":

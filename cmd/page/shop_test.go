@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -101,6 +102,41 @@ func effortOf(c pipeline.Command) *string {
 		return &c.Effort
 	}
 	return &c.(*pipeline.Stock).Effort
+}
+
+// The blanks of a record are what can be measured of this very case: all that the command
+// line lists of it, and nothing else. The ways back ask for its play alone.
+func TestRecordOfThisCase(t *testing.T) {
+	for _, changes := range [][]page.Change{
+		nil, {{Key: "construction", Value: "card"}}, {{Key: "kind", Value: "chemise and slipcase"}}, {{Key: "kind", Value: "drop-spine box"}},
+	} {
+		text := *ask(t, page.Request{Do: "set", Text: *ask(t, page.Request{Do: "new", Example: true}).Text, Changes: changes}).Text
+		shown, err := pipeline.Record{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}}, Show: true}.Make(ctx)
+		require.NoError(t, err)
+		var listed, plays []string
+		for _, m := range regexp.MustCompile(`(?m)^([a-z-]+)  +\S.*`).FindAllStringSubmatch(string(shown.Report), -1) {
+			if listed = append(listed, m[1]); strings.HasPrefix(m[1], "play-") {
+				plays = append(plays, m[1])
+			}
+		}
+		for name, want := range map[string][]string{"record": listed, "rescue": plays} {
+			var asked []string
+			for _, s := range ask(t, page.Request{Do: "settings", Name: name, Text: text}).Outputs[0].Settings {
+				if strings.Contains(s.Says, " as planned") {
+					asked = append(asked, s.Name)
+				}
+			}
+			require.NotEmpty(t, want)
+			assert.Equal(t, want, asked, "%s of %v", name, changes)
+		}
+		last := listed[len(listed)-1]
+		taken := ask(t, page.Request{Do: "make", Name: "record", Text: text, Flags: map[string]string{last: "0.3"}})
+		require.NotNil(t, taken.Record, "%v: %v %s", changes, taken.Faults, taken.Error)
+		assert.Contains(t, *taken.Record, last)
+		sheet := ask(t, page.Request{Do: "make", Name: "record", Text: text, Flags: map[string]string{"show": "true"}})
+		assert.Nil(t, sheet.Record)
+		assert.Equal(t, "record.pdf", sheet.Files[1].Name)
+	}
 }
 
 // A material that was measured for a job is the same when another job takes it from the

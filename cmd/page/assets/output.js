@@ -1,5 +1,5 @@
 // One output of a job: its settings, what is made, and the files to save.
-import { Later, long } from './core.js';
+import { Later, aside, long } from './core.js';
 import { button, make } from './dom.js';
 import { seen } from './drawing.js';
 import { faultLine, mend, nameOf } from './fields.js';
@@ -24,9 +24,8 @@ export function outputOf(output, ...extra) {
   const settings = form(output, () => { made.of = null; again(); });
   const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place === 'keep' ? beside() : {}), ...(output.several ? { others: besides() } : {}) });
   const element = make('div', { class: 'output', id: 'output-' + output.name },
-    make('p', { class: 'note' }, output.says), ...(output.several ? [shared()] : []), ...extra, ...settings.first,
-    make('details', { class: 'fold' }, make('summary', {}, output.once || output.early ? 'What you tell of it' : 'Settings'), ...settings.rest));
-  if (output.once || output.early) element.querySelector('details').open = true;
+    make('p', { class: 'note' }, output.says), ...(output.several ? [shared()] : []), ...extra, settings.first, settings.fold);
+  if (output.measures) follow(output, settings);
 
   const take = (text, response) => {
     const faults = settings.tell(response.faults ?? []);
@@ -87,6 +86,17 @@ export function outputOf(output, ...extra) {
     return made.of === text ? made.response : undefined;
   };
   return { element, ready };
+}
+
+// follow keeps the blanks those of the case: what is measured of it.
+function follow(output, settings) {
+  const told = make('p', { class: 'note' });
+  settings.fold.before(told);
+  followed(settings.fold, told, async (text) => {
+    const { outputs } = await aside({ do: 'settings', name: output.name, text });
+    if (outputs) settings.show(outputs[0].settings);
+    return true;
+  });
 }
 
 // shared says which other cases are made together with this one.

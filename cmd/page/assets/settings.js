@@ -4,33 +4,46 @@ import { make } from './dom.js';
 import { faultLine } from './fields.js';
 import { keep, kept } from './kept.js';
 
-// form returns the blanks of an output's settings; changed is called as they are typed in.
+// form returns the blanks of an output's settings; changed is called as they are typed in. Those
+// without which nothing is made are apart, in first; the others are in fold.
 export function form(output, changed) {
+  let all;
   const name = 'settings ' + output.name;
   const typed = output.once ? {} : kept(name, {});
   const blanks = new Map();
-  const rows = (output.settings ?? []).map((s) => {
+  const rowOf = (s) => {
     const id = `${output.name}-${s.name}`;
     const faults = make('div', { class: 'faults', id: id + '-faults' });
     const described = { id, 'aria-describedby': `${id}-note ${id}-faults` };
     const blank = control(s, typed[s.name] ?? s.default, described, (value) => {
       if (value === s.default || value === '') delete typed[s.name];
       else typed[s.name] = value;
-      if (!output.once) keep(name, Object.fromEntries(Object.entries(typed).filter(([key]) => !output.settings.some((o) => o.once && o.name === key))));
+      if (!output.once) keep(name, Object.fromEntries(Object.entries(typed).filter(([key]) => !all.some((o) => o.once && o.name === key))));
       changed();
     });
     blanks.set('--' + s.name, { blank, faults });
     return make('div', { class: 'row setting', 'data-setting': s.name },
       make('label', { for: id }, s.label), make('span', { class: 'answer' }, blank), make('p', { class: 'note', id: id + '-note' }, s.says), faults);
-  });
-  const needed = (row) => output.settings.some((s) => s.needed && s.name === row.dataset.setting);
+  };
+  const first = make('div');
+  const fold = make('details', { class: 'fold' });
+  const tells = output.once || output.early;
+  if (tells) fold.open = true;
+  const show = (settings) => {
+    if (JSON.stringify(all) === JSON.stringify(settings)) return;
+    all = settings;
+    blanks.clear();
+    for (const name of Object.keys(typed)) if (!all.some((s) => s.name === name)) delete typed[name];
+    first.replaceChildren(...all.filter((s) => s.needed).map(rowOf));
+    fold.replaceChildren(make('summary', {}, tells ? 'What you tell of it' : 'Settings'), ...all.filter((s) => !s.needed).map(rowOf));
+  };
+  show(output.settings ?? []);
   return {
-    first: rows.filter(needed), // those without which nothing is made
-    rest: rows.filter((row) => !needed(row)),
+    first, fold, show,
     typed: () => ({ ...typed }),
     // clear empties what is typed for this time only.
     clear() {
-      for (const s of output.settings ?? []) {
+      for (const s of all) {
         if (!output.once && !s.once) continue;
         delete typed[s.name];
         const { blank } = blanks.get('--' + s.name);
