@@ -25,7 +25,7 @@ export function form(output, changed) {
     return make('div', { class: 'row setting', 'data-setting': s.name },
       make('label', { for: id }, s.label), make('span', { class: 'answer' }, blank), make('p', { class: 'note', id: id + '-note' }, s.says), faults);
   };
-  const first = make('div');
+  const first = make('div', { class: 'needed' });
   const fold = make('details', { class: 'fold' });
   const tells = output.once || output.early;
   if (tells) fold.open = true;
