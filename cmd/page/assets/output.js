@@ -23,7 +23,7 @@ export function outputOf(output, ...extra) {
   const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
   const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place === 'keep' ? beside() : {}), ...(output.several ? { others: besides() } : {}) });
-  const element = make('div', { class: 'output', id: 'output-' + output.name },
+  const element = make('div', { class: 'output', id: 'output-' + output.name, role: 'group', 'aria-label': output.title },
     make('p', { class: 'note' }, output.says), ...(output.several ? [shared()] : []), ...extra, settings.first, settings.fold);
   if (output.measures) follow(output, settings);
 

@@ -4,6 +4,8 @@ import { make } from './dom.js';
 import { faultLine } from './fields.js';
 import { keep, kept } from './kept.js';
 
+const last = ['effort', 'round', 'format']; // which matter least
+
 // form returns the blanks of an output's settings; changed is called as they are typed in. Those
 // without which nothing is made are apart, in first; the others are in fold.
 export function form(output, changed) {
@@ -35,7 +37,7 @@ export function form(output, changed) {
     blanks.clear();
     for (const name of Object.keys(typed)) if (!all.some((s) => s.name === name)) delete typed[name];
     first.replaceChildren(...all.filter((s) => s.needed).map(rowOf));
-    fold.replaceChildren(make('summary', {}, tells ? 'What you tell of it' : 'Settings'), ...all.filter((s) => !s.needed).map(rowOf));
+    fold.replaceChildren(make('summary', {}, tells ? 'What you tell of it' : 'Settings'), ...all.filter((s) => !s.needed).sort((a, b) => last.indexOf(a.name) - last.indexOf(b.name)).map(rowOf));
   };
   show(output.settings ?? []);
   return {
