@@ -185,20 +185,24 @@ func TestHabitsAreAdopted(t *testing.T) {
 // What is advised can be filled in, all at once or piece by piece: the case is then the one
 // that was advised.
 func TestAdviceIsFilledIn(t *testing.T) {
+	text := *ask(t, page.Request{Do: "set", Text: start(t), Changes: []page.Change{{Key: "thumb_hole.shape", Value: "semicircle"}}}).Text
 	for _, flags := range []map[string]string{{}, {"condition": "fragile"}, {"condition": "loose"}} {
-		got := ask(t, page.Request{Do: "make", Name: "choose", Text: start(t), Flags: flags})
+		got := ask(t, page.Request{Do: "make", Name: "choose", Text: text, Flags: flags})
 		require.NotEmpty(t, got.Advised, "%v", got.Faults)
 		flags["format"] = "toml"
-		want := string(ask(t, page.Request{Do: "make", Name: "choose", Text: start(t), Flags: flags}).Files[0].Data)
+		want := string(ask(t, page.Request{Do: "make", Name: "choose", Text: text, Flags: flags}).Files[0].Data)
 		state := ask(t, page.Request{Do: "open", Text: want}).State
-		pieces := start(t)
+		pieces := text
 		for _, one := range got.Advised[1:] {
 			pieces = *ask(t, page.Request{Do: "set", Text: pieces, Changes: one.Sets}).Text
 		}
-		for _, text := range []string{*ask(t, page.Request{Do: "set", Text: start(t), Changes: got.Advised[0].Sets}).Text, pieces} {
+		for _, text := range []string{*ask(t, page.Request{Do: "set", Text: text, Changes: got.Advised[0].Sets}).Text, pieces} {
 			filled := ask(t, page.Request{Do: "open", Text: text})
 			assert.Empty(t, filled.Faults)
 			assert.Equal(t, state.Values, filled.State.Values)
+			if len(flags) == 1 { // with the format
+				assert.Equal(t, "none", filled.State.Values["thumb_hole.shape"], "a simple slipcase is not notched")
+			}
 		}
 	}
 }

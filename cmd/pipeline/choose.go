@@ -49,6 +49,9 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, Problems(err)
 	}
+	if choose.Holed(w.file.Job.Settings()) {
+		made = made.Without()
+	}
 	whole, lines, err := c.jobFor(ask, made, shared.Title)
 	switch {
 	case err != nil && (lines == nil || c.Format == "toml"):

@@ -74,7 +74,7 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 		}
 	}
 	if lacks := c.Lacks(first.round); len(lacks) > 0 {
-		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+wording.And(lacks), "give it in the job file: prices in [[stock]] and [adhesive], an hour as quote.hour"))
+		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+wording.And(lacks), "give prices in [[stock]] and [adhesive], an hour as quote.hour"))
 	}
 	o := first.printed()
 	if q.Format == "csv" {
