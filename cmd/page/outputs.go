@@ -39,16 +39,19 @@ type Setting struct {
 	Name    string        `json:"name"`
 	Label   string        `json:"label"`
 	Says    string        `json:"says"`
-	Kind    jobfile.Takes `json:"kind"`            // text, number, choice or yes
+	Kind    jobfile.Takes `json:"kind"`            // text, number, choice, several or yes
 	Takes   string        `json:"takes,omitempty"` // what it takes, in a word: width
-	Words   []string      `json:"words,omitempty"` // of a choice
+	Words   []string      `json:"words,omitempty"` // of a choice, or several
 	Default string        `json:"default"`
 	Needed  bool          `json:"needed,omitempty"` // nothing is made without it
 	Once    bool          `json:"once,omitempty"`   // it is not kept for the next time
 }
 
-// TakesYes is what a setting takes that is on or off.
-const TakesYes jobfile.Takes = "yes"
+// What settings take that keys of a job file don't.
+const (
+	TakesYes     jobfile.Takes = "yes"     // it is on or off
+	TakesSeveral jobfile.Takes = "several" // any of a few words, with commas between
+)
 
 // outputs are all that can be made, the most usual first. What is said of them here is the
 // page's own; of their settings it is what the flags say.
@@ -56,7 +59,7 @@ var outputs = []Output{
 	{Name: "templates", Title: "Templates to print", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Templates{} },
 		Says: "Every piece at true size, over as many sheets as it takes. Print at actual size, then measure the rulers before you cut.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), Keys: []string{"print"}},
-	{Name: "choose", Title: "What should I make?", Place: InBook, Early: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Choose{} },
+	{Name: "choose", Title: "What should I make?", Place: InBook, Once: true, Early: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Choose{} },
 		Says: "What to make for this book, of how thick a board, and how the book comes out of it: each with its reason, and a button that fills it in.",
 		Care: wording.Careful(wording.Knife, wording.Adhesive)},
 	{Name: "handout", Title: "The handout", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Handout{} },
@@ -178,6 +181,9 @@ func formOf(s pipeline.Setting) Setting {
 	f.Once = f.Name == "take" || f.Name == "on" // of what is taken once
 	if s.Words != nil {
 		f.Kind = jobfile.TakesChoice
+		if s.Commas {
+			f.Kind = TakesSeveral
+		}
 	}
 	return f
 }

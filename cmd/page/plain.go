@@ -99,6 +99,7 @@ var ofTerminal = regexp.MustCompile(`(;| \()[^;()]*(--[a-z-]+|SOURCE_DATE_EPOCH)
 var otherwise = strings.NewReplacer(
 	"put shop.toml beside the job, or name it with --shop", "add what you have to your shop",
 	"forel stock --undo takes it back", "“Take the last taking back”, in your shop, undoes it",
+	", words with commas between", "",
 	", with --reading NAME=LENGTHS or a flag of its own", "",
 )
 

@@ -172,7 +172,7 @@ func TestSheetsInTheBrowser(t *testing.T) {
 	// Every setting of every command has its blank, with a name and what it does.
 	missing := browser.Value[[]string](t, p, `forel.ask({do: 'outputs'}).then(({outputs}) => outputs.flatMap((o) => o.settings.filter((s) => {
 		const blank = document.getElementById(o.name + '-' + s.name);
-		return !blank || !blank.labels[0].textContent || !document.getElementById(blank.getAttribute('aria-describedby').split(' ')[0]).textContent;
+		return !blank || !(blank.labels?.[0] ?? document.getElementById(blank.getAttribute('aria-labelledby'))).textContent || !document.getElementById(blank.getAttribute('aria-describedby').split(' ')[0]).textContent;
 	}).map((s) => o.name + ' ' + s.name)))`)
 	assert.Empty(t, missing)
 	// No name is made of nothing, and headings come in order.

@@ -25,19 +25,18 @@ export function form(output, changed) {
     });
     blanks.set('--' + s.name, { blank, faults });
     return make('div', { class: 'row setting', 'data-setting': s.name },
-      make('label', { for: id }, s.label), make('span', { class: 'answer' }, blank), make('p', { class: 'note', id: id + '-note' }, s.says), faults);
+      s.kind === 'several' ? make('span', { id: id + '-label' }, s.label) : make('label', { for: id }, s.label), make('span', { class: 'answer' }, blank), make('p', { class: 'note', id: id + '-note' }, s.says), faults);
   };
   const first = make('div', { class: 'needed' });
   const fold = make('details', { class: 'fold' });
-  const tells = output.once || output.early;
-  if (tells) fold.open = true;
+  if (output.once) fold.open = true;
   const show = (settings) => {
     if (JSON.stringify(all) === JSON.stringify(settings)) return;
     all = settings;
     blanks.clear();
     for (const name of Object.keys(typed)) if (!all.some((s) => s.name === name)) delete typed[name];
     first.replaceChildren(...all.filter((s) => s.needed).map(rowOf));
-    fold.replaceChildren(make('summary', {}, tells ? 'What you tell of it' : 'Settings'), ...all.filter((s) => !s.needed).sort((a, b) => last.indexOf(a.name) - last.indexOf(b.name)).map(rowOf));
+    fold.replaceChildren(make('summary', {}, output.once ? 'What you tell of it' : 'Settings'), ...all.filter((s) => !s.needed).sort((a, b) => last.indexOf(a.name) - last.indexOf(b.name)).map(rowOf));
   };
   show(output.settings ?? []);
   return {
@@ -49,7 +48,8 @@ export function form(output, changed) {
         if (!output.once && !s.once) continue;
         delete typed[s.name];
         const { blank } = blanks.get('--' + s.name);
-        if (s.kind === 'yes') blank.checked = s.default === 'true';
+        if (s.kind === 'several') for (const box of blank.querySelectorAll('input')) box.checked = false;
+        else if (s.kind === 'yes') blank.checked = s.default === 'true';
         else blank.value = s.kind === 'choice' ? s.default : '';
       }
     },
@@ -71,6 +71,11 @@ function control(s, value, attributes, changed) {
     const box = make('input', { type: 'checkbox', ...attributes, change: () => changed(String(box.checked)) });
     box.checked = value === 'true';
     return box;
+  }
+  if (s.kind === 'several') {
+    const boxes = s.words.map((w) => make('input', { type: 'checkbox', value: w, change: () => changed(boxes.filter((b) => b.checked).map((b) => b.value).join(', ')) }));
+    for (const b of boxes) b.checked = value.split(', ').includes(b.value);
+    return make('span', { class: 'boxes', role: 'group', 'aria-labelledby': attributes.id + '-label', ...attributes }, ...boxes.map((b) => make('label', {}, b, ' ' + b.value)));
   }
   if (s.kind === 'choice') {
     const select = make('select', { ...attributes, change: () => changed(select.value) }, ...s.words.map((w) => make('option', { value: w }, w)));
