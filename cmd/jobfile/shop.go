@@ -353,22 +353,22 @@ func (s *Shop) Materials(of geometry.Material) []string {
 
 // Offer is what a shop has for one thing that a job is made from.
 type Offer struct {
-	Material  string   `json:"material"`  // the key of a job file that names it
-	Thickness string   `json:"thickness"` // the keys that tell the same of a material of no shop
-	Name      string   `json:"name"`
+	Material  string   `json:"material"`            // the key of a job file that names it
+	Thickness string   `json:"thickness,omitempty"` // the keys that tell the same of a material of no shop
+	Name      string   `json:"name,omitempty"`
 	Known     string   `json:"known,omitempty"`
 	Names     []string `json:"names"` // of the materials that will do
 }
 
-// Offers returns what the shop has for each thing that a job can be made from; the shop may
-// be nil.
+// Offers returns what the shop has for each thing that a job can be made from, and its
+// printers and machines; the shop may be nil.
 func (s *Shop) Offers() (out []Offer) {
 	for _, slot := range slots {
 		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known")}
 		o.Names = append([]string{}, namesOf(s.some().materials, slot.takes()...)...)
 		out = append(out, o)
 	}
-	return out
+	return append(out, Offer{Material: printerKey, Names: append([]string{}, namesOf(s.some().printers)...)}, Offer{Material: cutterKey, Names: append([]string{}, namesOf(s.some().cutters)...)})
 }
 
 // Named returns the names that a key of a job file can have of the shop: of its materials,
