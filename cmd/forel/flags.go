@@ -7,6 +7,8 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -24,6 +26,7 @@ type flags struct {
 	read    func(name string) (data []byte, err error) // reads a file named
 	several bool                                       // takes more than one file
 	shop    *string                                    // what --shop says; nil without it
+	noShop  bool                                       // it is not known which shop file is meant
 	typed   *[]string                                  // set to the names of the flags given; may be nil
 	beside  func() []string                            // the files that a shop file is looked for beside
 	dated   bool                                       // its documents bear the date, if there is one
@@ -57,12 +60,23 @@ func (f *flags) parse(args []string) error {
 	switch twice := pipeline.Contradictions(given); {
 	case errors.Is(err, pflag.ErrHelp):
 		return err
+	case isNumber(err):
+		var wrong *pflag.InvalidValueError
+		errors.As(err, &wrong)
+		return refuse(fmt.Sprintf("--%s: %s is no whole number", wrong.GetFlag().Name, wording.Quote(wrong.GetValue())), "give one such as 3")
 	case err != nil: // on one line
 		return refuse(wording.OneLine(err.Error()), "forel "+f.Name()+" --help lists the flags")
 	case twice != nil:
 		return twice
 	}
 	return nil
+}
+
+// isNumber tells of an error of a flag that takes a whole number and was given something else.
+func isNumber(err error) bool {
+	var wrong *pflag.InvalidValueError
+	var number *strconv.NumError
+	return errors.As(err, &wrong) && errors.As(wrong, &number)
 }
 
 // key adds a flag that stands for a key of a job file. Given again for a book it is
@@ -213,6 +227,7 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 	if f.shop != nil {
 		shop, wrong, err := f.readShop()
 		f.source.Shop, bad, unread = shop, append(bad, wrong...), append(unread, err)
+		f.noShop = wrong != nil
 	}
 	return bad, errors.Join(unread...)
 }
@@ -244,6 +259,11 @@ func (f *flags) makes(c pipeline.Command) action {
 		if len(r.Files) == 0 {
 			return shop()
 		}
+		if r.Shop != nil { // what is written for a taking lands with it or not at all
+			if err := writeShop(f.source.Shop, *r.Shop, true); err != nil {
+				return err
+			}
+		}
 		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {
 			return elsewhere(err)
@@ -262,7 +282,7 @@ func (f *flags) makes(c pipeline.Command) action {
 
 // takes writes the shop file as it is to be, and then tells of it.
 func (f *flags) takes(r pipeline.Result, out io.Writer) error {
-	if err := writeShop(f.source.Shop, *r.Shop); err != nil {
+	if err := writeShop(f.source.Shop, *r.Shop, false); err != nil {
 		return err
 	}
 	_, err := out.Write(r.Report)
@@ -278,6 +298,9 @@ func (f *flags) wrong(c pipeline.Command) (bad jobfile.Issues) {
 	stop()
 	if _, err := c.Make(ctx); !errors.As(err, &bad) {
 		return nil
+	}
+	if f.noShop { // what is wrong with a job may hang on it
+		bad = slices.DeleteFunc(bad, func(i jobfile.Issue) bool { return i.Source != "" })
 	}
 	return bad
 }

@@ -43,7 +43,7 @@ func shopBeside(jobs []string) (name string, bad jobfile.Issues) {
 	}
 	for i, job := range jobs {
 		at := filepath.Join(filepath.Dir(job), jobfile.ShopName)
-		if _, err := os.Stat(at); errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Lstat(at); errors.Is(err, fs.ErrNotExist) {
 			at = ""
 		}
 		if i > 0 && at != name && !sameFile(at, name) {
@@ -63,9 +63,10 @@ func sameFile(a, b string) bool {
 	return err == nil && wrong == nil && os.SameFile(is, other)
 }
 
-// writeShop writes the shop file as it is to be. It is refused where the file is not as it was
-// read, so that of two programs that change it neither undoes what the other did.
-func writeShop(read, now pipeline.File) error {
+// writeShop writes the shop file as it is to be; a trial only tells what is in the way. It is
+// refused where the file is not as it was read, so that of two programs that change it
+// neither undoes what the other did.
+func writeShop(read, now pipeline.File, trial bool) error {
 	stays := func(err error) error {
 		return hinted(err, read.Name+" is as it was")
 	}
@@ -87,6 +88,9 @@ func writeShop(read, now pipeline.File) error {
 	}
 	if !bytes.Equal(is, read.Data) {
 		return hinted(fmt.Errorf("%s was changed by another program meanwhile, and nothing was taken", read.Name), "run it again")
+	}
+	if trial {
+		return nil
 	}
 	if err := s.Put("", "", []pipeline.File{{Name: name, Data: now.Data}}); err != nil {
 		return stays(err)

@@ -63,19 +63,59 @@ func (s *Shop) readLedger() {
 		if v, ok := s.value(o.key, "date"); ok && !day(v.text) {
 			r.reject(v, "is no date", `write it as in 2026-11-28`)
 		}
-		_, o.used = s.value(o.key, "used_by")
+		s.ledgerNumber(o.key, "taking", "the number of the taking", 1, mostNumber)
+		var by value
+		if by, o.used = s.value(o.key, "used_by"); o.used && (by.kind != textKind || blank(by)) { // a maker says in words by what
+			s.ledgerNumber(o.key, "used_by", "the number of the taking, or what it was used for in quotes", 1, mostNumber)
+		}
 		if len(r.issues) == before {
 			s.offcuts = append(s.offcuts, o)
 		}
 	}
-	for _, list := range []string{"used", "taking"} {
-		word := map[string]string{"used": "taking", "taking": "number"}[list]
-		for n := range min(r.counts[list], mostInLedger) {
-			if v, ok := s.needed(numbered(list, n+1), word, "give the number of the taking"); ok {
-				r.number(v, job.Setting{What: "the number of the taking", Min: 1, Max: mostNumber}, true)
-			}
+	for n := range min(r.counts["taking"], mostInLedger) {
+		key := numbered("taking", n+1)
+		if _, ok := s.needed(key, "number", "give the number of the taking"); ok {
+			s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
+		}
+		s.ledgerNumber(key, "left", "how many offcuts it left", 0, mostInLedger)
+		s.ledgerNumber(key, "used", "how many offcuts it used", 0, mostInLedger)
+	}
+	for n := range min(r.counts["used"], mostInLedger) {
+		s.readUsed(numbered("used", n+1))
+	}
+}
+
+// readUsed holds an entry of what was used against its limits: so many sheets of a size, or a
+// length of a roll.
+func (s *Shop) readUsed(key string) {
+	if _, ok := s.needed(key, "taking", "give the number of the taking"); ok {
+		s.ledgerNumber(key, "taking", "the number of the taking", 1, mostNumber)
+	}
+	s.needed(key, "material", "give the name of the material")
+	v, roll := s.value(key, "length")
+	if !roll {
+		s.needed(key, "size", "give the size of the sheet as the material has it")
+		if _, ok := s.needed(key, "count", "give how many sheets were taken"); ok {
+			s.ledgerNumber(key, "count", "how many sheets were taken", 1, stock.MostCount)
+		}
+		return
+	}
+	s.r.length(v, "stock.length", "the length that was taken", 0, stock.MostLength)
+	for _, word := range []string{"roll", "was"} {
+		if v, ok := s.needed(key, word, "give the roll as the material has it, and the length that it had"); ok {
+			s.r.length(v, "stock.length", "a length", 0, stock.MostLength)
 		}
 	}
+}
+
+// ledgerNumber returns a whole number of the ledger, told where it is none, and whether it
+// is there.
+func (s *Shop) ledgerNumber(key, word, what string, lo, hi float64) (n int, ok bool) {
+	v, ok := s.value(key, word)
+	if !ok {
+		return 0, false
+	}
+	return int(s.r.number(v, job.Setting{What: what, Min: lo, Max: hi}, true)), true
 }
 
 // needed returns what a table of the shop sets, and tells where it is missing.
@@ -217,10 +257,7 @@ type Kept struct {
 
 // Has tells whether the shop has a material of a name.
 func (s *Shop) Has(material string) bool {
-	if s == nil {
-		return false
-	}
-	_, ok := find(s.materials, material)
+	_, ok := find(s.some().materials, material)
 	return ok
 }
 
@@ -312,10 +349,16 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 		return entry + fmt.Sprintf("size = %s\ncount = %d\n", textTOML(size.text), min(have, u.Sheets)), nil
 	}
 	if v, ok := s.value(u.Pile, "length"); ok && u.Length > 0 {
+		if n, ok := s.value(u.Pile, "count"); ok && float(n.text) > 1 {
+			return "", Issues{n.at.issue(job.Problem{Reason: "several rolls of one length, of which one is to become shorter", Fix: "write a [[" + sheetList + "]] for each roll, with its length and without a count"})}
+		}
 		was, _ := e.get(u.Pile + ".length")
 		have, p, ok := s.r.measure(v, "stock.length", "", 0, stock.MostLength, nil)
 		if !ok {
 			return "", Issues{v.at.issue(p)}
+		}
+		if have == 0 {
+			return "", nil // likewise
 		}
 		left := max(0, have-u.Length)
 		if left < stock.LeastSide {

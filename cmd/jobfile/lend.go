@@ -43,12 +43,12 @@ func (r *reader) lendHabits() {
 
 // lendPrinter takes [print] from the printer that the job names.
 func (r *reader) lendPrinter() {
-	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.printersOr(), printKeys, overlap.Key, ink.Key)
+	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.some().printers, printKeys, overlap.Key, ink.Key)
 }
 
 // lendCutter takes [machine] from the machine that the job names.
 func (r *reader) lendCutter() {
-	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.cuttersOr(), keysOf(machineSettings))
+	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, keysOf(machineSettings))
 }
 
 // lendTable takes a table from what a key of it names. A habit is of another one, but for
@@ -73,27 +73,6 @@ func (r *reader) lendTable(key, what, instead string, all []entry, keys []string
 	r.taken = append(r.taken, what+" "+e.name)
 }
 
-func (s *Shop) cuttersOr() []entry {
-	if s == nil {
-		return nil
-	}
-	return s.cutters
-}
-
-func (s *Shop) printersOr() []entry {
-	if s == nil {
-		return nil
-	}
-	return s.printers
-}
-
-func (s *Shop) materialsOr() []entry {
-	if s == nil {
-		return nil
-	}
-	return s.materials
-}
-
 // named finds what a value names among what the shop has.
 func (r *reader) named(v value, what, instead string, all []entry, kinds ...string) (e entry, ok bool) {
 	name := strings.TrimSpace(unquote(strings.TrimSpace(v.text)))
@@ -108,7 +87,7 @@ func (r *reader) named(v value, what, instead string, all []entry, kinds ...stri
 		r.reject(v, "is no name of a "+what, "give one of the shop file, or "+instead)
 	case r.shop == nil:
 		r.reject(v, "is to be in a shop file, and there is none", "put "+ShopName+" beside the job, name it with --shop, or "+instead)
-	case r.shop.broken: // that is told
+	case r.shop.broken || r.shop.nameless: // that is told, and may be the reason
 	default:
 		fix := nearestNames(name, namesOf(all, kinds...))
 		if fix == "" {
@@ -139,7 +118,7 @@ func (r *reader) lendMaterials() {
 		if v.at.name == s.thickness { // it stands there itself
 			instead = "give its thickness"
 		}
-		e, ok := r.named(v, "material", instead, r.shop.materialsOr(), s.takes()...)
+		e, ok := r.named(v, "material", instead, r.shop.some().materials, s.takes()...)
 		if !ok {
 			continue
 		}

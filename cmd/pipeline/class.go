@@ -111,7 +111,7 @@ func (c Class) Read() (*Roll, error) {
 	bad = append(bad, wrong...)
 	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
 	if bad = append(bad, Problems(err)...); len(bad) > 0 {
-		return nil, append(bad, c.foreseen(rows)...)
+		return nil, append(eachOnce(bad, wrong), c.foreseen(rows)...)
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
 	for i, row := range rows {

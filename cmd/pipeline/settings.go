@@ -131,7 +131,7 @@ func (c *Choose) Settings() []Setting {
 	return []Setting{
 		formats(&c.Format, "advice: text, json or toml (the job file alone)", choiceFormats),
 		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses},
-		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Commas: true},
+		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Words: choose.Conditions, Commas: true},
 	}
 }
 

@@ -83,7 +83,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
 	if len(kept) > 0 {
-		labels, wrong := offcuts.Document(kept, o).PDF()
+		r.Beside = append(r.Beside, offcuts.Document(kept, o))
+		labels, wrong := r.Beside[0].PDF()
 		r.Files, err = append(r.Files, File{offcutsName, labels}), cmp.Or(err, wrong)
 	}
 	r.Set = "stock"

@@ -146,7 +146,7 @@ func material(l quote.Line, r geometry.Rounding) string {
 	if l.Group == nil {
 		return wording.OneLine(l.Text)
 	}
-	return fmt.Sprintf("%s %s, %s", wording.OneLine(l.Text), r.Thickness(l.Group.Thickness), l.Group.Stock[l.Use.Stock].Size())
+	return wording.OfThickness(wording.OneLine(l.Text), r.Thickness(l.Group.Thickness)) + ", " + l.Group.Stock[l.Use.Stock].Size()
 }
 
 // quantity writes how much of it: "0.374 sheets", "35 min", "8 %".
@@ -193,7 +193,7 @@ func (q Costing) Lacks(r geometry.Rounding) (out []string) {
 		case l.IsWork():
 			what = "what an hour of work costs"
 		case l.Group != nil:
-			what += " " + r.Thickness(l.Group.Thickness)
+			what = wording.OfThickness(what, r.Thickness(l.Group.Thickness))
 		}
 		if !slices.Contains(out, what) {
 			out = append(out, what)
