@@ -1,6 +1,7 @@
 package paper_test
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -394,4 +395,29 @@ func TestTileToPage(t *testing.T) {
 			near(t, tile.At.Y, dy-tile.Window.Max.Y, "the top of the window is at the top")
 		}
 	})
+}
+
+// Pieces on a sheet stand as far from each other as they can: what is white is shared
+// evenly, so that each has room beside it for words.
+func TestLayStandsApart(t *testing.T) {
+	setup := paper.DefaultSetup()
+	var pieces []geometry.Piece
+	for _, h := range []geometry.Length{40, 50, 60} {
+		pieces = append(pieces, geometry.Piece{Name: "strip", Count: 1, Outline: geometry.Rectangle(geometry.Bx(0, 0, 160, h))})
+	}
+	l := setup.Lay(pieces, paper.Options{})
+	require.Len(t, l.Pages, 1)
+	tiles := make([]paper.Tile, len(pieces))
+	for i, tiling := range l.Tilings {
+		tiles[i] = tiling.Tiles[0]
+	}
+	slices.SortFunc(tiles, func(a, b paper.Tile) int { return cmp.Compare(a.At.X, b.At.X) }) // they lie side by side
+	var white []float64
+	end := l.Pages[0].Area.Min.X
+	for _, tile := range tiles {
+		white = append(white, (tile.At.X - end).MM())
+		end = tile.At.X + tile.Window.Width()
+	}
+	assert.InDelta(t, white[1], white[2], 2, "%.1f", white)
+	assert.Greater(t, white[1], white[0], "%.1f", white)
 }

@@ -195,33 +195,42 @@ func (s split) area() float64 {
 func (l *Layout) spread(p Page, close bool) {
 	tiles := make([]*Tile, len(p.Parts), len(p.Parts)+1)
 	for i, part := range p.Parts {
-		t := &l.Tilings[part.Tiling].Tiles[part.Tile]
-		t.Room = geometry.Bx(t.At.X, t.At.Y, t.At.X+t.Window.Width(), t.At.Y+t.Window.Height())
-		tiles[i] = t
+		tiles[i] = &l.Tilings[part.Tiling].Tiles[part.Tile]
 	}
 	own := tiles
 	if p.Corner.Width() > 0 {
 		tiles = append(tiles, &Tile{Room: p.Corner})
 	}
-	// What lies between two tiles is shared between them before the rest is
-	// given to whoever borders on it.
-	for _, share := range []Length{0.5, 1} {
-		for i, t := range own {
-			t.Room = grown(t.Room, p.Area, tiles, i, share)
-		}
-	}
+	// Tiles that lay close together move apart, and share anew what is then between them.
+	rounds := 16
 	if close {
-		return
+		rounds = 1
 	}
-	for _, t := range own {
-		c := t.Room.Center()
-		t.At = geometry.Pt(c.X-t.Window.Width()/2, c.Y-t.Window.Height()/2)
+	for range rounds {
+		for _, t := range own {
+			t.Room = geometry.Bx(t.At.X, t.At.Y, t.At.X+t.Window.Width(), t.At.Y+t.Window.Height())
+		}
+		// What lies between two tiles is shared between them before the rest is
+		// given to whoever borders on it.
+		for i, t := range own {
+			t.Room = grown(t.Room, p.Area, tiles, i, i)
+		}
+		for i, t := range own {
+			t.Room = grown(t.Room, p.Area, tiles, i, len(tiles))
+		}
+		if close {
+			return
+		}
+		for _, t := range own {
+			c := t.Room.Center()
+			t.At = geometry.Pt(c.X-t.Window.Width()/2, c.Y-t.Window.Height()/2)
+		}
 	}
 }
 
-// grown returns a tile's room moved outward on each side as far as the area and
-// the rooms of the others allow, or only a share of the way to those.
-func grown(room, area geometry.Box, tiles []*Tile, self int, share Length) geometry.Box {
+// grown returns a tile's room moved outward on each side as far as the area and the rooms
+// of the others allow, or half of the way to those from a number on, which are to grow yet.
+func grown(room, area geometry.Box, tiles []*Tile, self, yet int) geometry.Box {
 	free := func(b geometry.Box) bool {
 		for i, o := range tiles {
 			if i != self && o.Room.Overlaps(b) {
@@ -246,8 +255,12 @@ func grown(room, area geometry.Box, tiles []*Tile, self int, share Length) geome
 		now := *s.get(&room)
 		stops := []Length{s.area}
 		for i, o := range tiles {
-			if i != self {
-				stops = append(stops, now+(s.far(o.Room)-now)*share)
+			switch {
+			case i == self:
+			case i < yet:
+				stops = append(stops, s.far(o.Room))
+			default:
+				stops = append(stops, now+(s.far(o.Room)-now)/2)
 			}
 		}
 		slices.SortFunc(stops, func(a, b Length) int { return cmp.Compare((b - now).Abs(), (a - now).Abs()) })

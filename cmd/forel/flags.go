@@ -83,6 +83,7 @@ func isNumber(err error) bool {
 // another reading.
 func (f *flags) key(name, key, usage string) {
 	values := f.StringArray(name, nil, usage)
+	f.Lookup(name).Annotations = map[string][]string{keyOf: {key}}
 	f.keys = append(f.keys, func() (out []jobfile.Flag, _ jobfile.Issues) {
 		all := *values
 		if strings.HasPrefix(key, "book.") && len(all) > 0 {
@@ -94,6 +95,9 @@ func (f *flags) key(name, key, usage string) {
 		return out, nil
 	})
 }
+
+// keyOf is the annotation of a flag that has the key it stands for.
+const keyOf = "key"
 
 // sets adds --set.
 func (f *flags) sets(usage string) {
@@ -247,12 +251,7 @@ func (f *flags) makes(c pipeline.Command) action {
 		report := func() error { _, err := out.Write(r.Report); return err }
 		ready, shop := report, func() error { return nil }
 		if r.Shop != nil { // it is told once it is done
-			ready, shop = nil, func() error {
-				if err := writeShop(f.source.Shop, *r.Shop, false); err != nil {
-					return err
-				}
-				return report()
-			}
+			ready, shop = nil, func() error { return f.takes(r, out) }
 		}
 		if len(r.Files) == 0 && r.Shop == nil {
 			return report()
@@ -279,6 +278,15 @@ func (f *flags) makes(c pipeline.Command) action {
 		_, err = io.WriteString(out, told(*f.folder, r, change))
 		return err
 	}
+}
+
+// takes writes the shop file as it is to be, and then tells of it.
+func (f *flags) takes(r pipeline.Result, out io.Writer) error {
+	if err := writeShop(f.source.Shop, *r.Shop, false); err != nil {
+		return err
+	}
+	_, err := out.Write(r.Report)
+	return err
 }
 
 // wrong tells what a command refuses, without a search.

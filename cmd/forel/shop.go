@@ -103,6 +103,7 @@ func writeShop(read, now pipeline.File, trial bool) error {
 
 func flagsShop(f *flags) action {
 	list := f.Bool("list", false, "print the names of what a shop file has")
+	names := f.String("names", "", "print the names that a `key` of a job file can have, a line each, such as board.material: for the completion of a shell")
 	return func(out io.Writer, say voice) error {
 		name := jobfile.ShopName
 		switch {
@@ -113,7 +114,7 @@ func flagsShop(f *flags) action {
 		case f.NArg() == 1:
 			name = f.Arg(0)
 		}
-		if *list {
+		if *list || f.Changed("names") {
 			data, err := readInput(name, "forel shop "+name+" writes one to begin with", "name a shop file")
 			if err != nil {
 				return err
@@ -122,7 +123,14 @@ func flagsShop(f *flags) action {
 			if err != nil {
 				return err
 			}
-			_, err = out.Write(shop.List())
+			if *list {
+				_, err = out.Write(shop.List())
+				return err
+			}
+			named, err := shop.Named(*names)
+			for _, n := range named {
+				fmt.Fprintln(out, n)
+			}
 			return err
 		}
 		if err := writeNew(name, jobfile.ShopStarter(), out); err != nil {

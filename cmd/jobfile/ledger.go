@@ -10,6 +10,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/wording"
+	"forel/paper/money"
 	"forel/paper/stock"
 )
 
@@ -18,7 +19,7 @@ import (
 // stays in it, marked by the taking that used it.
 
 var ledgerKeys = []string{
-	"offcut.number", "offcut.material", "offcut.size", "offcut.grain", "offcut.date", "offcut.from", "offcut.taking", "offcut.used_by",
+	"offcut.number", "offcut.material", "offcut.size", "offcut.grain", "offcut.date", "offcut.from", "offcut.price", "offcut.taking", "offcut.used_by",
 	"used.taking", "used.material", "used.size", "used.roll", "used.count", "used.length", "used.was",
 	"taking.number", "taking.date", "taking.by", "taking.left", "taking.used",
 }
@@ -126,8 +127,8 @@ func (s *Shop) needed(table, word, fix string) (value, bool) {
 	return v, ok
 }
 
-// lendOffcut sets the keys of a [[stock]], but for its name, to what an offcut is. It costs
-// nothing, and its edges are trimmed.
+// lendOffcut sets the keys of a [[stock]], but for its name, to what an offcut is. It is worth
+// its part of the sheet that it was cut from, and its edges are trimmed.
 func (s *Shop) lendOffcut(to map[string]value, name string, of geometry.Material, o offcut) {
 	at := s.r.file[o.key+".size"].at
 	set := func(word, text string, k kind) { to[name+"."+word] = value{kind: k, text: text, at: at} }
@@ -138,7 +139,13 @@ func (s *Shop) lendOffcut(to map[string]value, name string, of geometry.Material
 		}
 	}
 	set("count", "1", numberKind)
-	set("price", "0", numberKind)
+	if v, ok := s.value(o.key, "price"); ok {
+		to[name+".price"] = v
+	} else if o.used { // it is there no more
+		set("price", "0", numberKind)
+	} else {
+		set("price", s.worth(o).String(), numberKind)
+	}
 	set("trim", "0", numberKind)
 	set("offcut", strconv.Itoa(o.number), numberKind)
 	for _, word := range []string{"kerf", "density", "grammage"} {
@@ -146,6 +153,61 @@ func (s *Shop) lendOffcut(to map[string]value, name string, of geometry.Material
 			to[name+"."+word] = v
 		}
 	}
+}
+
+// worth returns what an offcut is worth: as much of the price of its sheet as its area is of that.
+// It is zero where the sheets that it can be of have no price, or not the same for an area.
+func (s *Shop) worth(o offcut) (worth money.Amount) {
+	lent := s.lentReader()
+	size, _ := s.value(o.key, "size")
+	lent.lent["stock.size"], lent.lent["stock.offcut"] = size, value{kind: numberKind, text: "1"}
+	var off stock.Stock
+	lent.stockShape("stock", &off)
+	for i, key := range s.cutFrom(o) {
+		sheet := s.sheet(o.of, key)
+		long := sheet.Height
+		if sheet.Roll {
+			long = sheet.Per
+		}
+		whole := money.Thousandths(float64(sheet.Width) * float64(long))
+		if sheet.Price == nil || !whole.IsPositive() {
+			return money.Amount{}
+		}
+		part := sheet.Price.Mul(money.Thousandths(float64(off.Width)*float64(off.Height))).DivRound(whole, 2)
+		if i > 0 && !part.Equal(worth) {
+			return money.Amount{}
+		}
+		worth = part
+	}
+	return worth
+}
+
+// cutFrom returns the sheets that an offcut can be of: those of its material that its taking
+// used, or where that is not known all of them.
+func (s *Shop) cutFrom(o offcut) (sheets []string) {
+	taking, known := s.value(o.key, "taking")
+	is := func(a, b, word string) bool {
+		one, ok := s.value(a, word)
+		other, also := s.value(b, word)
+		return ok && also && one.text == other.text
+	}
+	for n := range min(s.r.counts["used"], mostInLedger) {
+		used := numbered("used", n+1)
+		of, _ := s.value(used, "taking")
+		material, _ := s.value(used, "material")
+		if e, ok := find(s.materials, strings.TrimSpace(material.text)); !known || of.text != taking.text || !ok || e.key != o.of.key {
+			continue
+		}
+		for _, sheet := range o.of.sheets {
+			if !slices.Contains(sheets, sheet) && (is(sheet, used, "size") || is(sheet, used, "roll")) {
+				sheets = append(sheets, sheet)
+			}
+		}
+	}
+	if len(sheets) == 0 {
+		return o.of.sheets
+	}
+	return sheets
 }
 
 // sheetsOf returns the sheets of a material that are in hand; where none is, all of them, to
@@ -173,6 +235,16 @@ type Used struct {
 	Length Length
 }
 
+// Uses adds to what is taken of a pile.
+func (t *Taking) Uses(pile string, sheets int, length Length) {
+	i := slices.IndexFunc(t.Sheets, func(u Used) bool { return u.Pile == pile })
+	if i < 0 {
+		i, t.Sheets = len(t.Sheets), append(t.Sheets, Used{Pile: pile})
+	}
+	t.Sheets[i].Sheets += sheets
+	t.Sheets[i].Length += length
+}
+
 // Kept is an offcut that a plan leaves.
 type Kept struct {
 	Material      string // its name in the shop
@@ -185,10 +257,7 @@ type Kept struct {
 
 // Has tells whether the shop has a material of a name.
 func (s *Shop) Has(material string) bool {
-	if s == nil {
-		return false
-	}
-	_, ok := find(s.materials, material)
+	_, ok := find(s.some().materials, material)
 	return ok
 }
 

@@ -188,13 +188,8 @@ var (
 	ownKeys   = []string{"book.thickness_at_fore_edge", "book.weight"}
 )
 
-// Next is Shop.Next without a shop.
-func Next(source string, old []byte, flags []Flag) ([]byte, error) {
-	return (*Shop)(nil).Next(source, old, flags)
-}
-
 // Next returns a job file for the next book: materials, printer and habits are those
-// of an old job, with its comments, and the book is what flags give, or empty.
+// of an old job, with its comments, and the book is what flags give, or empty. The shop may be nil.
 func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	r := s.reader(source, true)
 	if issues := r.readTOML(old); issues != nil {

@@ -67,10 +67,7 @@ func (s *Shop) Parse(source string, data []byte, flags ...Flag) (File, Issues, e
 }
 
 // FromFlags reads a job from flags alone; a height, width and thickness of the
-// book are needed. The Key of an issue is the flag's name as typed.
-func FromFlags(flags []Flag) (File, Issues, error) { return (*Shop)(nil).FromFlags(flags) }
-
-// FromFlags is FromFlags with a shop, which may be nil.
+// book are needed. The Key of an issue is the flag's name as typed. The shop may be nil.
 func (s *Shop) FromFlags(flags []Flag) (File, Issues, error) {
 	r := s.reader("", false)
 	r.readFlags(flags)

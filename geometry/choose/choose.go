@@ -69,6 +69,37 @@ type Advice struct {
 	Why  []Reason
 }
 
+// Keys returns the keys of the settings that a piece of advice comes to.
+func (c Choice) Keys(a Advice) (keys []string) {
+	for _, s := range c.Sets {
+		of := "make"
+		switch {
+		case s.Key == boardKey(c.Kind):
+			of = "board"
+		case s.Key == holeKey:
+			of = "out"
+		}
+		if of == a.Key {
+			keys = append(keys, s.Key)
+		}
+	}
+	return keys
+}
+
+// Without returns the choice for a job that has a thumb hole: where none is advised, that is set.
+func (c Choice) Without() Choice {
+	if !slices.ContainsFunc(c.Sets, func(s job.Change) bool { return s.Key == holeKey }) {
+		c.Sets = append(slices.Clone(c.Sets), job.Change{Key: holeKey, Word: "none"})
+	}
+	return c
+}
+
+// Holed tells whether a job has a thumb hole.
+func Holed(all job.Settings) bool {
+	s, ok := all.Find(holeKey)
+	return ok && *s.Word != s.Words[0]
+}
+
 // Other is what is not advised, and what it is for.
 type Other struct{ Name, Says, Source string }
 

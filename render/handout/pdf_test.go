@@ -2,6 +2,9 @@ package handout_test
 
 import (
 	"bytes"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -92,4 +95,28 @@ func TestSameBytes(t *testing.T) {
 	again, err := handout.Document(subjectOf(t, j), on(t, "A4")).PDF()
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(first, again))
+}
+
+// A reader of the file that goes by where words stand, such as one that reads aloud, gets
+// each symbol of the worksheet with its label and its value, on one line.
+func TestWorksheetIsReadByLines(t *testing.T) {
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		t.Skip("pdftotext is not installed")
+	}
+	file, err := handout.Document(subjectOf(t, jobOf(221.5, 148.5, 32)), on(t, "A4")).PDF()
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "handout.pdf")
+	require.NoError(t, os.WriteFile(path, file, 0o644))
+	out, err := exec.Command("pdftotext", "-enc", "UTF-8", "-l", "1", path, "-").Output()
+	require.NoError(t, err)
+	text := "\n" + strings.ReplaceAll(string(out), " .", "") // without the dots between them
+	for _, line := range []string{
+		"H height, head to tail 221.5 mm",
+		"W width, with the round 148.5 mm",
+		"cH in height 2.0 mm",
+		"b board 2.00 mm",
+		"Hi height 223.5 mm", // 2 mm more than the book
+	} {
+		assert.Contains(t, text, "\n"+line+"\n")
+	}
 }

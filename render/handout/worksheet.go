@@ -255,13 +255,14 @@ const symbolWide Length = 7
 
 func (d *doc) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
 	base := box.Min.Y + 4.4
-	document.Write(d, geometry.Pt(box.Min.X, base), m.Symbol, render.BodySize, true)
+	document.WriteEnd(d, geometry.Pt(box.Min.X+symbolWide-1.5, base), m.Symbol, render.BodySize, true)
 	x := box.Min.X
 	if m.Symbol != "" {
 		x += symbolWide
 	}
 	cell := box.Max.X - cellWide
-	document.Write(d, geometry.Pt(x, base), typeset.Fit(m.Name, render.NoteSize, false, cell-x-1), render.NoteSize, false)
+	name := typeset.Fit(m.Name, render.NoteSize, false, cell-x-1)
+	document.Write(d, geometry.Pt(x, base), name, render.NoteSize, false)
 	if under := d.under(m, digits); under != "" {
 		document.Write(d, geometry.Pt(x, base+3.1), typeset.Fit(under, render.SmallSize, false, cell-x-1), render.SmallSize, false)
 	}
@@ -278,7 +279,9 @@ func (d *doc) drawMeasure(m plan.Measure, digits int, box geometry.Box) {
 	}
 	d.Stroke(geometry.Line(geometry.Pt(cell, base+1), geometry.Pt(box.Max.X, base+1)), cellLine)
 	if !d.blank {
-		d.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: d.shown(m, digits), Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
+		value := d.shown(m, digits)
+		document.Leader(d, x+typeset.Width(name, render.NoteSize, false), box.Max.X-typeset.Width(value, render.BodySize, true), base, render.NoteSize)
+		d.Text(render.Text{At: geometry.Pt(box.Max.X, base), String: value, Size: render.BodySize, Bold: true, Align: render.End, Color: render.Black})
 	}
 }
 

@@ -137,16 +137,25 @@ func (l *labeller) lead(a led, apart bool) bool {
 	var box geometry.Box
 	var line geometry.Segment
 	shortest := geometry.Length(math.Inf(1))
-	for _, target := range targets(a.to) {
-		if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
-			continue
-		}
-		for b := range beside(l.bounds, target, w, h) {
-			near := geometry.Pt(clamp(target.X, b.Min.X, b.Max.X), clamp(target.Y, b.Min.Y, b.Max.Y))
-			s := geometry.Segment{From: near, To: target}
-			if near.Distance(target) < shortest-1 && l.free(b) && l.clear(s, apart) { // what is nearly alike keeps its order
-				box, line, shortest = b, s, near.Distance(target)
+	seen := visible(l.bounds, l.safe)
+	for _, places := range []func(geometry.Point) iter.Seq[geometry.Box]{
+		func(target geometry.Point) iter.Seq[geometry.Box] { return beside(seen, target, w, h) },
+		func(target geometry.Point) iter.Seq[geometry.Box] { return about(target, w, h) },
+	} {
+		for _, target := range targets(a.to) {
+			if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
+				continue
 			}
+			for b := range places(target) {
+				near := geometry.Pt(clamp(target.X, b.Min.X, b.Max.X), clamp(target.Y, b.Min.Y, b.Max.Y))
+				s := geometry.Segment{From: near, To: target}
+				if near.Distance(target) < shortest-1 && l.free(b) && l.clear(s, apart) { // what is nearly alike keeps its order
+					box, line, shortest = b, s, near.Distance(target)
+				}
+			}
+		}
+		if !box.Empty() {
+			break // on the piece, in another part's room, only where there is none beside it
 		}
 	}
 	if box.Empty() {
@@ -181,16 +190,18 @@ func (l *labeller) clear(s geometry.Segment, apart bool) bool {
 	return true
 }
 
-// targets are where a line to a box can end: in its middle, and near the ends of a long one.
+// targets are where a line to a box can end: in its middle, then along a long one, ever
+// nearer its ends.
 func targets(b geometry.Box) []geometry.Point {
-	const fromEnd = 6
+	const fromEnd, apart = 3, 9
 	c := b.Center()
 	out := []geometry.Point{c}
-	switch {
-	case b.Width() > 4*fromEnd && b.Width() > b.Height():
-		out = append(out, geometry.Pt(b.Min.X+fromEnd, c.Y), geometry.Pt(b.Max.X-fromEnd, c.Y))
-	case b.Height() > 4*fromEnd && b.Height() > b.Width():
-		out = append(out, geometry.Pt(c.X, b.Min.Y+fromEnd), geometry.Pt(c.X, b.Max.Y-fromEnd))
+	step, half := geometry.Pt(1, 0), b.Width()/2
+	if b.Height() > b.Width() {
+		step, half = geometry.Pt(0, 1), b.Height()/2
+	}
+	for off := geometry.Length(apart); off <= half-fromEnd; off += apart {
+		out = append(out, c.Add(step.Mul(-off.MM())), c.Add(step.Mul(off.MM())))
 	}
 	return out
 }

@@ -143,3 +143,19 @@ func beside(piece geometry.Box, target geometry.Point, w, h geometry.Length) ite
 		}
 	}
 }
+
+// about returns boxes of a size round a target, off it, the nearest first.
+func about(target geometry.Point, w, h geometry.Length) iter.Seq[geometry.Box] {
+	return func(yield func(geometry.Box) bool) {
+		for _, off := range [...]geometry.Length{3, 5, 8, 12, 17, 23, 30} {
+			for _, slide := range [...]geometry.Length{0, 1, -1, 2, -2} {
+				for _, side := range [...]geometry.Length{-1, 1} {
+					if !yield(around(target.Add(geometry.Pt(slide*w/2, side*(off+h/2))), w, h)) ||
+						!yield(around(target.Add(geometry.Pt(side*(off+w/2), slide*h*2)), w, h)) {
+						return
+					}
+				}
+			}
+		}
+	}
+}

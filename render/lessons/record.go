@@ -3,8 +3,11 @@
 package lessons
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"forel/geometry"
 	"forel/geometry/fit"
@@ -30,7 +33,7 @@ func Record(title string, all []Line, u geometry.Unit) []byte {
 	if t := wording.OneLine(title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
-	rows := [][]string{{"", "(" + u.String() + ")", "planned", "19 of 20 keep within", "measured", ""}}
+	rows := [][]string{{"name", "planned", "expected", "measured", ""}}
 	n := func(l Length) string { return geometry.FineNumber(l, u) }
 	var open []Line
 	for _, l := range all {
@@ -42,22 +45,72 @@ func Record(title string, all []Line, u geometry.Unit) []byte {
 		for i, r := range l.Readings {
 			read[i] = n(r)
 		}
-		rows = append(rows, []string{l.Key, l.Name, n(l.Planned), n(l.Low) + " to " + n(l.High), strings.Join(read, "; "), l.verdict(u)})
+		rows = append(rows, []string{l.Key, n(l.Planned), l.expected(u), strings.Join(read, "; "), l.verdict(u)})
 	}
 	if len(rows) > 1 {
-		b.WriteString(wording.Aligned(rows, func(i int) bool { return i == 2 }))
+		fmt.Fprintf(&b, "taken down (%s; %s)\n\n%s", u, expectation, wording.Aligned(rows, numbers))
 	} else {
 		b.WriteString("nothing is taken down yet\n")
 	}
 	if len(open) > 0 {
-		fmt.Fprintf(&b, "\nto be measured, with --reading NAME=LENGTHS or a flag of its own (%s)\n", u)
-		rows := [][]string{{"", "", "planned", "19 of 20 keep within", "when"}}
-		for _, l := range open {
-			rows = append(rows, []string{l.Key, l.Name, n(l.Planned), n(l.Low) + " to " + n(l.High), l.When})
+		fmt.Fprintf(&b, "\nto be measured, with --reading NAME=LENGTHS or a flag of its own\n(%s; %s)\n", u, expectation)
+		for _, at := range moments(open) {
+			rows := [][]string{{"name", "planned", "expected", "what"}}
+			for _, l := range at {
+				rows = append(rows, []string{l.Key, n(l.Planned), l.expected(u), l.Name})
+			}
+			fmt.Fprintf(&b, "\n%s:\n%s", at[0].when(), table(rows))
 		}
-		b.WriteString(wording.Aligned(rows, func(i int) bool { return i == 2 }))
 	}
 	return []byte(b.String())
+}
+
+// expectation says what is meant by expected.
+const expectation = "expected: what 19 of 20 cases keep within"
+
+func (l Line) expected(u geometry.Unit) string {
+	return geometry.FineNumber(l.Low, u) + " to " + geometry.FineNumber(l.High, u)
+}
+
+// when says when a length is measured.
+func (l Line) when() string { return cmp.Or(l.When, "at any time") }
+
+// moments parts lines by when they are measured.
+func moments(all []Line) (out [][]Line) {
+	for i, l := range all {
+		if i == 0 || l.When != all[i-1].When {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], l)
+	}
+	return out
+}
+
+// numbers tells that the second column has what is planned.
+func numbers(column int) bool { return column == 1 }
+
+// table writes rows whose last column is broken, so that all is as wide as a terminal at most.
+func table(rows [][]string) string {
+	const terminal, least = 100, 16
+	last := len(rows[0]) - 1
+	bare := make([][]string, len(rows))
+	for i, row := range rows {
+		bare[i] = row[:last]
+	}
+	room := terminal
+	for line := range strings.Lines(wording.Aligned(bare, numbers)) {
+		room = min(room, terminal-2-utf8.RuneCountInString(strings.TrimSpace(line)))
+	}
+	var out [][]string
+	for _, row := range rows {
+		for i, part := range strings.Split(wording.Wrap(row[last], max(room, least)), "\n") {
+			if i > 0 {
+				row = make([]string, last+1)
+			}
+			out = append(out, append(slices.Clone(row[:last]), part))
+		}
+	}
+	return wording.Aligned(out, numbers)
 }
 
 // verdict says how what was measured compares with what was expected, and of play whether

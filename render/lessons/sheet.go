@@ -1,6 +1,7 @@
 package lessons
 
 import (
+	"cmp"
 	"strings"
 
 	"forel/geometry"
@@ -18,21 +19,21 @@ func Sheet(title string, all []Line, o document.Options) *document.Document {
 	title = wording.OneLine(title)
 	d := &document.Document{Options: o, Title: strings.TrimSuffix("Record sheet: "+title, ": "), Running: title, Foot: "Record sheet: then type it in with forel record."}
 	n := func(l Length) string { return geometry.FineNumber(l, o.Round.Unit) }
-	var rows [][]string
-	for _, l := range all {
-		read := make([]string, len(l.Readings))
-		for i, r := range l.Readings {
-			read[i] = n(r)
-		}
-		measured := strings.Join(read, "; ")
-		if measured == "" {
-			measured = blank
-		}
-		rows = append(rows, []string{wording.Capital(l.Name) + ", " + l.When + " (" + l.Key + ")", n(l.Planned), n(l.Low) + " to " + n(l.High), measured})
-	}
-	columns := []document.Column{{Head: "what, and when (its name)", Broken: true}, {Head: "planned", Right: true}, {Head: "19 of 20 keep within", Broken: true}, {Head: "measured (" + o.Round.Unit.String() + ")"}}
+	columns := []document.Column{{Head: "what (its name)", Broken: true}, {Head: "planned", Right: true}, {Head: "expected"}, {Head: "measured"}}
 	blocks := []document.Block{d.Opening(title, "Record sheet"),
-		d.Paragraph("Write down what you measure, at two or three places where you can. Of play the smallest counts. Day: "+blank, render.BodySize, false).After(2)}
-	d.Flow(nil, append(blocks, d.Table("What can be measured", document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Full: true})...)...)
+		d.Paragraph("Write down what you measure, at two or three places where you can. Of play the smallest counts. Day: "+blank, render.BodySize, false),
+		d.Paragraph("All lengths are in "+o.Round.Unit.String()+"; "+expectation+".", render.BodySize, false).After(2)}
+	for _, at := range moments(all) {
+		var rows [][]string
+		for _, l := range at {
+			read := make([]string, len(l.Readings))
+			for i, r := range l.Readings {
+				read[i] = n(r)
+			}
+			rows = append(rows, []string{wording.Capital(l.Name) + " (" + l.Key + ")", n(l.Planned), l.expected(o.Round.Unit), cmp.Or(strings.Join(read, "; "), blank)})
+		}
+		blocks = append(blocks, d.Table(wording.Capital(at[0].when()), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Full: true})...)
+	}
+	d.Flow(nil, blocks...)
 	return d
 }

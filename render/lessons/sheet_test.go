@@ -3,6 +3,7 @@ package lessons_test
 import (
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -36,5 +37,21 @@ func TestAnySheet(t *testing.T) {
 			}
 		}
 		require.GreaterOrEqual(t, strings.Count(text, "planned"), 1)
+	})
+}
+
+// What can be measured of any case is told so that it can be read in a terminal of usual width.
+func TestRecordFitsATerminal(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, _ := pagetest.AnyPlan(t)
+		var lines []lessons.Line
+		for _, q := range fit.Quantities(p.Chain) {
+			l := lessons.Line{Quantity: q}
+			l.Low, l.High = q.Within()
+			lines = append(lines, l)
+		}
+		for line := range strings.Lines(string(lessons.Record("", lines, p.Chain.Unit))) {
+			require.LessOrEqual(t, utf8.RuneCountInString(strings.TrimSpace(line)), 100, line)
+		}
 	})
 }

@@ -51,12 +51,9 @@ func rows(b order.Block, r geometry.Rounding) (out [][]string) {
 	return out
 }
 
-// per says what a price is for, where it is not for one sheet.
+// per says what a price is for.
 func per(l order.Line) string {
-	switch l.Unit {
-	case order.Sheet:
-		return ""
-	case order.Gram:
+	if l.Unit == order.Gram {
 		return " a kg"
 	}
 	return " a " + l.Unit

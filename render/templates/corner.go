@@ -61,5 +61,5 @@ func (d *doc) words() {
 	d.overview()
 	box := d.corner
 	box.Min.Y = d.Page.Lowest() + 6
-	d.keyCells(box, d.layout.Tilings)
+	d.keyCells(box, d.layout.Tilings, keyGrid(box, len(d.layout.Tilings)))
 }

@@ -11,7 +11,10 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/box"
+	"forel/geometry/job"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/paper"
 	"forel/render/document"
 	"forel/render/pagetest"
@@ -137,6 +140,20 @@ func TestDocumentMissesNoLabelOfAnOrdinaryBook(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range []scenario{octavo, unlined, nearSquare} {
 			assert.Empty(t, recordDocument(s.make(t), on(t, sheet.name)).missed, "%s, %s", sheet.name, s.name)
+		}
+	}
+}
+
+// A joined strip is mostly parts too thin for words: each is named beside it or near it,
+// with a line, on every sheet that shows it.
+func TestDocumentMissesNoPartOfATray(t *testing.T) {
+	for _, book := range [][3]geometry.Length{{220, 150, 30}, {180, 120, 25}} {
+		j := box.DefaultJob(geometry.MM)
+		j.Books = []job.Book{{Height: job.Readings{book[0]}, Width: job.Readings{book[1]}, Thickness: job.Readings{book[2]}}}
+		p, err := plantest.Plan(&j)
+		require.NoError(t, err)
+		for _, sheet := range []string{"A4", "Letter"} {
+			assert.Empty(t, recordDocument(p, on(t, sheet)).missed, "%s, %.0f", sheet, book)
 		}
 	}
 }

@@ -46,7 +46,10 @@ func (d *doc) foot(p paper.Page) {
 		bold bool
 	}
 	// All that is on the page is named: smaller, on more lines, where it is much.
-	names := d.contents(p)
+	names := d.contents(p, false)
+	if len(names) == 1 && typeset.Width(names[0], render.BodySize, true) > room {
+		names = d.contents(p, true)
+	}
 	size, pageSize, most := render.BodySize, render.NoteSize, 1
 	if len(broken(names, size, room)) > most {
 		size, pageSize, most = render.SmallSize, render.SmallSize, 3
@@ -97,9 +100,10 @@ func broken(items []string, size render.Points, width geometry.Length) (lines []
 	return lines
 }
 
-// contents names what is on a page.
-func (d *doc) contents(p paper.Page) (names []string) {
-	if t, tile, ok := d.onlyTile(p); ok {
+// contents names what is on a page; briefly, a part is named by its row and column in
+// brackets.
+func (d *doc) contents(p paper.Page, briefly bool) (names []string) {
+	if t, tile, ok := d.onlyTile(p); ok && !briefly {
 		return []string{labelled.Name(t.Piece) + ", " + address(t, tile)}
 	}
 	for _, part := range p.Parts {

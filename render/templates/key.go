@@ -17,45 +17,62 @@ const (
 	keyWide    geometry.Length = 35 // at least
 	keyAcross                  = 4  // at most
 	keyTall    geometry.Length = 56
+	keyLow     geometry.Length = 42 // where that spares a page
 	keyHeading geometry.Length = 14
 	keyGutter  geometry.Length = 5
 )
 
-// keyGrid returns how many cells stand beside and below each other on a page.
-func keyGrid(room geometry.Box) (across, rows int) {
-	across = min(keyAcross, max(1, int((room.Width()+keyGutter)/(keyWide+keyGutter))))
-	return across, max(1, int((room.Height()-keyHeading+keyGutter)/(keyTall+keyGutter)))
+// grid is how the cells of the key stand: so many beside and below each other on a page.
+type grid struct {
+	across, rows int
+	tall         geometry.Length
+}
+
+func (g grid) pages(cells int) int { return (cells + g.across*g.rows - 1) / (g.across * g.rows) }
+
+// keyGrid returns how so many cells stand: lower ones where that spares a page.
+func keyGrid(room geometry.Box, cells int) grid {
+	across := min(keyAcross, max(1, int((room.Width()+keyGutter)/(keyWide+keyGutter))))
+	high := room.Height() - keyHeading + keyGutter
+	of := func(tall geometry.Length) grid { return grid{across, max(1, int(high/(tall+keyGutter))), tall} }
+	g, low := of(keyTall), of(keyLow)
+	if fewer := low.pages(cells); fewer < g.pages(cells) {
+		for g.pages(cells) > fewer {
+			g.rows++
+		}
+		g.tall = high/geometry.Length(g.rows) - keyGutter
+	}
+	return g
 }
 
 // keyPages returns how many pages the key takes.
 func (d *doc) keyPages(o Options) int {
-	across, rows := keyGrid((&document.Document{Options: o, TrueSize: true}).Room(false))
-	return (len(d.layout.Tilings) + across*rows - 1) / (across * rows)
+	n := len(d.layout.Tilings)
+	return keyGrid((&document.Document{Options: o, TrueSize: true}).Room(false), n).pages(n)
 }
 
 // key draws every piece small with the sheets it is printed on.
 func (d *doc) key() {
-	across, rows := keyGrid(d.Room(false))
-	perPage := across * rows
-	for start := 0; start < len(d.layout.Tilings); start += perPage {
+	g := keyGrid(d.Room(false), len(d.layout.Tilings))
+	first := true
+	for part := range slices.Chunk(d.layout.Tilings, g.across*g.rows) {
 		box := d.NewPage(false, "")
-		if start == 0 {
+		if first {
 			d.Bookmark("Key to the pages")
+			first = false
 		}
-		d.keyCells(box, d.layout.Tilings[start:min(start+perPage, len(d.layout.Tilings))])
+		d.keyCells(box, part, g)
 	}
 }
 
-// keyCells draws the key to some templates from the top of a box, as many across as it
-// takes.
-func (d *doc) keyCells(box geometry.Box, tilings []paper.Tiling) {
-	across, _ := keyGrid(box)
+// keyCells draws the key to some templates from the top of a box.
+func (d *doc) keyCells(box geometry.Box, tilings []paper.Tiling, g grid) {
 	document.Paragraph(d, box, box.Min.Y, "Key to the pages: each piece with the pages it is printed on (not to scale with each other)", render.HeadSize, true)
-	wide := (box.Width() - keyGutter*geometry.Length(across-1)) / geometry.Length(across)
+	wide := (box.Width() - keyGutter*geometry.Length(g.across-1)) / geometry.Length(g.across)
 	for i, t := range tilings {
-		x := box.Min.X + geometry.Length(i%across)*(wide+keyGutter)
-		y := box.Min.Y + keyHeading + geometry.Length(i/across)*(keyTall+keyGutter)
-		d.keyCell(t, geometry.Bx(x, y, x+wide, y+keyTall))
+		x := box.Min.X + geometry.Length(i%g.across)*(wide+keyGutter)
+		y := box.Min.Y + keyHeading + geometry.Length(i/g.across)*(g.tall+keyGutter)
+		d.keyCell(t, geometry.Bx(x, y, x+wide, y+g.tall))
 	}
 }
 
