@@ -65,9 +65,7 @@ var glyphs = map[string]string{
 // and one that isn't finite are written as a decimal number.
 func (r Rounding) number(l Length, glyphs map[string]string) string {
 	parts := math.Round(float64(r.Unit.Length() / r.step()))
-	n := float64(l/r.Unit.Length()) * parts
-	// A half that float64 arithmetic left a hair short is still a half.
-	n = math.Round(n + math.Copysign(1e-9, n))
+	n := nearest(float64(l/r.Unit.Length()) * parts)
 	if !(math.Abs(n) < 1<<53) { // true for NaN too
 		return strconv.FormatFloat(float64(l/r.Unit.Length()), 'f', 1, 64)
 	}
@@ -132,10 +130,13 @@ func FineNumber(l Length, u Unit) string {
 }
 
 // Thickness writes the thickness of a material, which is finer than any ruler: in
-// inches in thousandths.
+// inches in thousandths, in millimetres with three digits.
 func (r Rounding) Thickness(l Length) string {
 	if r.Unit == IN {
 		return Fine(l, r.Unit)
+	}
+	if l > 0 {
+		l = l.Round(Length(math.Pow10(int(math.Floor(math.Log10(l.MM()))) - 2)))
 	}
 	return strconv.FormatFloat(l.MM(), 'g', 3, 64) + " mm"
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -178,5 +179,28 @@ func TestFine(t *testing.T) {
 		if got := geometry.Fine(test.l, test.u); got != test.want {
 			t.Errorf("%v in %v: %q, not %q", test.l, test.u, got, test.want)
 		}
+	}
+}
+
+// What is shown finely is rounded as the decimals are that a maker types, by exact
+// arithmetic, halves away from zero; a thickness with three digits likewise.
+func TestHalvesAreRoundedAsTyped(t *testing.T) {
+	exact := func(thousandths int, places int32) string {
+		return decimal.New(int64(thousandths), -3).Round(places).String()
+	}
+	for n := 1; n < 20_000; n++ {
+		typed, err := geometry.ParseLength(decimal.New(int64(n), -3).String(), geometry.MM)
+		require.NoError(t, err)
+		fine, err := decimal.NewFromString(geometry.FineNumber(typed, geometry.MM))
+		require.NoError(t, err)
+		require.Equal(t, exact(n, 2), fine.String(), "%d", n)
+		places := int32(3)
+		if n >= 1000 {
+			places = 2
+		}
+		if n >= 10_000 {
+			places = 1
+		}
+		require.Equal(t, exact(n, places)+" mm", geometry.Rounding{Unit: geometry.MM}.Thickness(typed), "%d", n)
 	}
 }

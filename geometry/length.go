@@ -27,8 +27,12 @@ func (l Length) Round(step Length) Length {
 	if step <= 0 {
 		return l
 	}
-	return Length(math.Round(float64(l/step))) * step
+	return Length(nearest(float64(l/step))) * step
 }
+
+// nearest returns the nearest whole number, halves away from zero: also a half that float64
+// arithmetic left a hair short.
+func nearest(n float64) float64 { return math.Round(n + math.Copysign(1e-9, n)) }
 
 // Abs returns the length without its sign.
 func (l Length) Abs() Length { return Length(math.Abs(float64(l))) }

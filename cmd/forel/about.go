@@ -23,7 +23,8 @@ and takes all of it from there. What the job says itself goes before. A file tha
 there already is left as it is.
 
 forel looks for shop.toml beside the job, and nowhere else; --shop names another. With
---list the names of what a shop file has are printed.
+--list the names of what a shop file has are printed, and with --names those that a key
+of a job file can have, which is what a shell completes by.
 
 example:
   forel shop

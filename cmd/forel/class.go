@@ -37,6 +37,11 @@ look for the plan, in steps or as a time; left out, %d steps. A class of more th
 %d is planned in lots, stock-01.pdf and so on, each with sheets of its own and
 with the first good plan; --effort is then for each lot.
 
+--take takes what the plan uses off the counts of the shop file and keeps its offcuts
+there, with labels in offcuts.pdf, as forel stock --take does; without it the plan is
+only shown. --undo takes the last taking back: do that before you take again for the
+same class. Where a row can't be made nothing is taken.
+
 All files come into the folder together at the end. Stopped with Ctrl-C, it leaves
 the folder as it was, keeps what is made, and goes on from there when it is run
 again. What is up to date is not made again; what is no longer in the roster is
@@ -66,8 +71,14 @@ func flagsClass(f *flags) action {
 	f.prints()
 	f.StringVar(&c.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in")
 	f.StringVar(&c.Effort, "effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")
+	f.settings(c.Taking())
 	f.IntVar(&c.Workers, "workers", runtime.NumCPU(), "`number` of students worked on at a time")
 	return func(out io.Writer, say voice) error {
+		if c.Undo {
+			s := pipeline.Stock{Ledger: c.Ledger, Draw: f.Changed("out")}
+			f.source = &s.Source
+			return f.makes(&s)(out, say)
+		}
 		bad, err := f.gather()
 		if c.Workers < 1 {
 			bad = append(bad, refuse(fmt.Sprintf("--workers %d", c.Workers), "give 1 or more")...)
@@ -84,7 +95,10 @@ func flagsClass(f *flags) action {
 		if bad = append(bad, pipeline.Problems(err)...); len(bad) > 0 {
 			return bad
 		}
-		return makeClass(roll, *f.folder, out, say)
+		if err := makeClass(roll, *f.folder, out, say); err != nil || roll.Took.Shop == nil {
+			return err
+		}
+		return f.takes(roll.Took, out)
 	}
 }
 

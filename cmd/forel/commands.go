@@ -116,7 +116,7 @@ func flagsStock(f *flags) action {
 	f.out("", "bench/", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there", &s.Draw)
 	f.prints()
 	f.settings(s.Settings())
-	f.settings(s.Ledger())
+	f.settings(s.Taking())
 	f.long("laying out", &s.Progress)
 	return f.makes(&s)
 }

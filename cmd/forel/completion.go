@@ -8,15 +8,19 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"forel/cmd/jobfile"
 	"forel/geometry/wording"
 )
 
-const aboutCompletion = `
+var aboutCompletion = `
 usage: forel completion bash|zsh|fish
 
 Prints a script that completes forel's commands and flags in a shell. For bash:
 source it, or put it in the folder of completions. For zsh: save it as _forel in
 a folder of fpath. For fish: save it as forel.fish among its completions.
+
+Where a flag takes a name of the shop file, such as --board or --printer, the names in
+` + jobfile.ShopName + ` of the folder you are in are offered.
 
 example:
   forel completion bash > forel.bash && source forel.bash
@@ -41,6 +45,20 @@ func (d described) flagNames() (names []string) {
 	return append(names, "--help")
 }
 
+// named returns the key of a job file that a flag stands for and that names what the shop file
+// has; "" where it does not.
+func named(f *pflag.Flag) string {
+	for _, key := range f.Annotations[keyOf] {
+		if _, err := (*jobfile.Shop)(nil).Named(key); err == nil {
+			return key
+		}
+	}
+	return ""
+}
+
+// askNames is what is run to complete a name for a key.
+const askNames = "forel shop --names %s 2>/dev/null"
+
 // words returns what else a command takes that can be completed: its shells.
 func (d described) words() []string {
 	if d.name == "completion" {
@@ -55,15 +73,33 @@ func bashCompletion(all []described) string {
 	for _, d := range all {
 		names = append(names, d.name)
 	}
-	fmt.Fprintf(&b, `# bash completion for forel
+	b.WriteString(`# bash completion for forel
 _forel() {
-	local word=${COMP_WORDS[COMP_CWORD]} offered=
+	local word=${COMP_WORDS[COMP_CWORD]} offered= key= name IFS=$' \t\n'
 	COMPREPLY=()
+	case ${COMP_WORDS[1]}:${COMP_WORDS[COMP_CWORD-1]} in
+`)
+	for _, d := range all {
+		d.flags.VisitAll(func(f *pflag.Flag) {
+			if key := named(f); key != "" {
+				fmt.Fprintf(&b, "\t%s:--%s) key=%s ;;\n", d.name, f.Name, key)
+			}
+		})
+	}
+	fmt.Fprintf(&b, `	esac
+	if [ -n "$key" ]; then
+		word=${word#[\"\']}
+		word=${word//\\/}
+		while IFS= read -r name; do
+			[[ $name == "$word"* ]] && COMPREPLY+=("$name")
+		done < <(`+askNames+`)
+		return
+	fi
 	if [ "$COMP_CWORD" -eq 1 ]; then
 		offered="%s help"
 	else
 		case ${COMP_WORDS[1]} in
-`, strings.Join(names, " "))
+`, "$key", strings.Join(names, " "))
 	for _, d := range all {
 		fmt.Fprintf(&b, "\t\t%s)\n\t\t\tcase $word in\n\t\t\t-*) offered=\"%s\" ;;\n", d.name, strings.Join(d.flagNames(), " "))
 		if w := d.words(); w != nil {
@@ -89,7 +125,8 @@ func zshCompletion(all []described) string {
 	// text within a quoted part of a specification
 	esc := strings.NewReplacer("'", `'\''`, "[", `\[`, "]", `\]`, ":", `\:`).Replace
 	var b strings.Builder
-	b.WriteString("#compdef forel\n_forel() {\n\tlocal -a commands\n\tcommands=(\n")
+	fmt.Fprintf(&b, "#compdef forel\n_forel_names() {\n\tlocal -a names\n\tnames=(${(f)\"$("+askNames+")\"})\n\tcompadd -a names\n}\n", "$1")
+	b.WriteString("_forel() {\n\tlocal -a commands\n\tcommands=(\n")
 	for _, d := range all {
 		fmt.Fprintf(&b, "\t\t'%s:%s'\n", d.name, esc(d.summary))
 	}
@@ -98,7 +135,9 @@ func zshCompletion(all []described) string {
 		fmt.Fprintf(&b, "\t%s)\n\t\t_arguments", d.name)
 		d.flags.VisitAll(func(f *pflag.Flag) {
 			value, usage := pflag.UnquoteUsage(f)
-			if value != "" {
+			if key := named(f); key != "" {
+				value = ":" + esc(value) + ": _forel_names " + key
+			} else if value != "" {
 				value = ":" + esc(value) + ":_files"
 			}
 			fmt.Fprintf(&b, " \\\n\t\t\t'*--%s[%s]%s'", f.Name, esc(usage), value)
@@ -127,7 +166,9 @@ func fishCompletion(all []described) string {
 		d.flags.VisitAll(func(f *pflag.Flag) {
 			value, usage := pflag.UnquoteUsage(f)
 			takes := ""
-			if value != "" {
+			if key := named(f); key != "" {
+				takes = " -x -a " + quote(fmt.Sprintf("("+askNames+")", key))
+			} else if value != "" {
 				takes = " -r"
 			}
 			fmt.Fprintf(&b, "complete -c forel -n %s -l %s%s -d %s\n", on, f.Name, takes, quote(usage))

@@ -2,7 +2,10 @@ package main
 
 import (
 	"bytes"
+	"fmt"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -87,6 +90,57 @@ func TestCompletionInShells(t *testing.T) {
 			for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
 				word, _, _ := strings.Cut(l, "\t")
 				words = append(words, strings.TrimSpace(word))
+			}
+			assert.Equal(t, test.offered, words)
+		})
+	}
+}
+
+// Where a flag takes a name of the shop file, the shell offers those that suit it, blanks and all.
+func TestCompletionOfNames(t *testing.T) {
+	at := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(at, "shop.toml"), []byte(`
+[[material]]
+name = "grey board 2 mm"
+kind = "board"
+[[material]]
+name = "grey board 3 mm"
+kind = "board"
+[[material]]
+name = "grey paper"
+kind = "paper"
+[[printer]]
+name = "grey printer"
+`), 0o644))
+	require.NoError(t, os.WriteFile(filepath.Join(at, "forel"), fmt.Appendf(nil, "#!/bin/sh\n%s=1 exec %s \"$@\"\n", asProgram, os.Args[0]), 0o755))
+	boards := []string{"grey board 2 mm", "grey board 3 mm"}
+	for _, test := range []struct {
+		shell, ask string
+		offered    []string
+	}{
+		{"bash", `COMP_WORDS=(forel new --board gr); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, boards},
+		{"bash", `COMP_WORDS=(forel new --board '"grey board 3'); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, boards[1:]},
+		{"bash", `COMP_WORDS=(forel new --lining ''); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, []string{"grey paper"}},
+		{"bash", `COMP_WORDS=(forel templates --printer ''); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, []string{"grey printer"}},
+		{"fish", `complete -C "forel new --board gr"`, boards},
+		{"zsh", `function compadd() { [[ $1 == -a ]] && print -l ${(P)2} }; _forel_names board.material`, boards},
+	} {
+		t.Run(test.shell+" "+test.offered[0], func(t *testing.T) {
+			shell, err := exec.LookPath(test.shell)
+			if err != nil {
+				t.Skip("no " + test.shell + " here")
+			}
+			var script bytes.Buffer
+			require.Equal(t, statusOK, run([]string{"completion", test.shell}, &script, &script))
+			cmd := exec.Command(shell, "-c", strings.TrimSuffix(script.String(), "_forel \"$@\"\n")+"\n"+test.ask)
+			cmd.Dir = at
+			cmd.Env = append(os.Environ(), "PATH="+at+string(os.PathListSeparator)+os.Getenv("PATH"))
+			said, err := cmd.CombinedOutput()
+			require.NoError(t, err, "%s", said)
+			var words []string
+			for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
+				word, _, _ := strings.Cut(l, "\t")
+				words = append(words, strings.ReplaceAll(strings.Trim(word, "'"), "\\ ", " "))
 			}
 			assert.Equal(t, test.offered, words)
 		})

@@ -7,6 +7,8 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -24,6 +26,7 @@ type flags struct {
 	read    func(name string) (data []byte, err error) // reads a file named
 	several bool                                       // takes more than one file
 	shop    *string                                    // what --shop says; nil without it
+	noShop  bool                                       // it is not known which shop file is meant
 	typed   *[]string                                  // set to the names of the flags given; may be nil
 	beside  func() []string                            // the files that a shop file is looked for beside
 	dated   bool                                       // its documents bear the date, if there is one
@@ -57,6 +60,10 @@ func (f *flags) parse(args []string) error {
 	switch twice := pipeline.Contradictions(given); {
 	case errors.Is(err, pflag.ErrHelp):
 		return err
+	case isNumber(err):
+		var wrong *pflag.InvalidValueError
+		errors.As(err, &wrong)
+		return refuse(fmt.Sprintf("--%s: %s is no whole number", wrong.GetFlag().Name, wording.Quote(wrong.GetValue())), "give one such as 3")
 	case err != nil: // on one line
 		return refuse(wording.OneLine(err.Error()), "forel "+f.Name()+" --help lists the flags")
 	case twice != nil:
@@ -65,10 +72,18 @@ func (f *flags) parse(args []string) error {
 	return nil
 }
 
+// isNumber tells of an error of a flag that takes a whole number and was given something else.
+func isNumber(err error) bool {
+	var wrong *pflag.InvalidValueError
+	var number *strconv.NumError
+	return errors.As(err, &wrong) && errors.As(wrong, &number)
+}
+
 // key adds a flag that stands for a key of a job file. Given again for a book it is
 // another reading.
 func (f *flags) key(name, key, usage string) {
 	values := f.StringArray(name, nil, usage)
+	f.Lookup(name).Annotations = map[string][]string{keyOf: {key}}
 	f.keys = append(f.keys, func() (out []jobfile.Flag, _ jobfile.Issues) {
 		all := *values
 		if strings.HasPrefix(key, "book.") && len(all) > 0 {
@@ -80,6 +95,9 @@ func (f *flags) key(name, key, usage string) {
 		return out, nil
 	})
 }
+
+// keyOf is the annotation of a flag that has the key it stands for.
+const keyOf = "key"
 
 // sets adds --set.
 func (f *flags) sets(usage string) {
@@ -209,6 +227,7 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 	if f.shop != nil {
 		shop, wrong, err := f.readShop()
 		f.source.Shop, bad, unread = shop, append(bad, wrong...), append(unread, err)
+		f.noShop = wrong != nil
 	}
 	return bad, errors.Join(unread...)
 }
@@ -232,18 +251,18 @@ func (f *flags) makes(c pipeline.Command) action {
 		report := func() error { _, err := out.Write(r.Report); return err }
 		ready, shop := report, func() error { return nil }
 		if r.Shop != nil { // it is told once it is done
-			ready, shop = nil, func() error {
-				if err := writeShop(f.source.Shop, *r.Shop); err != nil {
-					return err
-				}
-				return report()
-			}
+			ready, shop = nil, func() error { return f.takes(r, out) }
 		}
 		if len(r.Files) == 0 && r.Shop == nil {
 			return report()
 		}
 		if len(r.Files) == 0 {
 			return shop()
+		}
+		if r.Shop != nil { // what is written for a taking lands with it or not at all
+			if err := writeShop(f.source.Shop, *r.Shop, true); err != nil {
+				return err
+			}
 		}
 		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {
@@ -261,6 +280,15 @@ func (f *flags) makes(c pipeline.Command) action {
 	}
 }
 
+// takes writes the shop file as it is to be, and then tells of it.
+func (f *flags) takes(r pipeline.Result, out io.Writer) error {
+	if err := writeShop(f.source.Shop, *r.Shop, false); err != nil {
+		return err
+	}
+	_, err := out.Write(r.Report)
+	return err
+}
+
 // wrong tells what a command refuses, without a search.
 func (f *flags) wrong(c pipeline.Command) (bad jobfile.Issues) {
 	if len(f.source.Files) == 0 && len(f.source.Flags) == 0 {
@@ -270,6 +298,9 @@ func (f *flags) wrong(c pipeline.Command) (bad jobfile.Issues) {
 	stop()
 	if _, err := c.Make(ctx); !errors.As(err, &bad) {
 		return nil
+	}
+	if f.noShop { // what is wrong with a job may hang on it
+		bad = slices.DeleteFunc(bad, func(i jobfile.Issue) bool { return i.Source != "" })
 	}
 	return bad
 }

@@ -43,14 +43,10 @@ func flagsRecord(f *flags) action {
 	f.prints()
 	f.settings(r.Settings())
 	makes := f.makes(&r)
-	return func(out io.Writer, say voice) error {
+	return func(out io.Writer, say voice) (err error) {
 		if r.Show {
-			if f.NArg() == 1 && f.Arg(0) != "" {
-				old, err := f.recordOf(filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))))
-				if err != nil {
-					return err
-				}
-				r.Old = old
+			if r.Old, err = f.record(); err != nil {
+				return err
 			}
 			return makes(out, say)
 		}
@@ -112,8 +108,12 @@ func recordStays(err error) error {
 	return hinted(err, "the record is as it was")
 }
 
-// recordOf reads the record of a case, if there is one.
-func (f *flags) recordOf(name string) (*pipeline.File, error) {
+// record reads the record beside the one job that is named, if there is one.
+func (f *flags) record() (*pipeline.File, error) {
+	if f.NArg() != 1 || f.Arg(0) == "" {
+		return nil, nil
+	}
+	name := filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0))))
 	if _, err := os.Stat(name); errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"io"
-	"path/filepath"
 
 	"forel/cmd/pipeline"
 	"forel/geometry/wording"
@@ -34,13 +33,9 @@ func flagsRescue(f *flags) action {
 	f.prints()
 	f.settings(r.Settings())
 	makes := f.makes(&r)
-	return func(out io.Writer, say voice) error {
-		if len(f.Args()) == 1 && f.Arg(0) != "" {
-			old, err := f.recordOf(filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))))
-			if err != nil {
-				return err
-			}
-			r.Old = old
+	return func(out io.Writer, say voice) (err error) {
+		if r.Old, err = f.record(); err != nil {
+			return err
 		}
 		return makes(out, say)
 	}

@@ -43,7 +43,7 @@ func shopBeside(jobs []string) (name string, bad jobfile.Issues) {
 	}
 	for i, job := range jobs {
 		at := filepath.Join(filepath.Dir(job), jobfile.ShopName)
-		if _, err := os.Stat(at); errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Lstat(at); errors.Is(err, fs.ErrNotExist) {
 			at = ""
 		}
 		if i > 0 && at != name && !sameFile(at, name) {
@@ -63,9 +63,10 @@ func sameFile(a, b string) bool {
 	return err == nil && wrong == nil && os.SameFile(is, other)
 }
 
-// writeShop writes the shop file as it is to be. It is refused where the file is not as it was
-// read, so that of two programs that change it neither undoes what the other did.
-func writeShop(read, now pipeline.File) error {
+// writeShop writes the shop file as it is to be; a trial only tells what is in the way. It is
+// refused where the file is not as it was read, so that of two programs that change it
+// neither undoes what the other did.
+func writeShop(read, now pipeline.File, trial bool) error {
 	stays := func(err error) error {
 		return hinted(err, read.Name+" is as it was")
 	}
@@ -88,6 +89,9 @@ func writeShop(read, now pipeline.File) error {
 	if !bytes.Equal(is, read.Data) {
 		return hinted(fmt.Errorf("%s was changed by another program meanwhile, and nothing was taken", read.Name), "run it again")
 	}
+	if trial {
+		return nil
+	}
 	if err := s.Put("", "", []pipeline.File{{Name: name, Data: now.Data}}); err != nil {
 		return stays(err)
 	}
@@ -99,6 +103,7 @@ func writeShop(read, now pipeline.File) error {
 
 func flagsShop(f *flags) action {
 	list := f.Bool("list", false, "print the names of what a shop file has")
+	names := f.String("names", "", "print the names that a `key` of a job file can have, a line each, such as board.material: for the completion of a shell")
 	return func(out io.Writer, say voice) error {
 		name := jobfile.ShopName
 		switch {
@@ -109,7 +114,7 @@ func flagsShop(f *flags) action {
 		case f.NArg() == 1:
 			name = f.Arg(0)
 		}
-		if *list {
+		if *list || f.Changed("names") {
 			data, err := readInput(name, "forel shop "+name+" writes one to begin with", "name a shop file")
 			if err != nil {
 				return err
@@ -118,7 +123,14 @@ func flagsShop(f *flags) action {
 			if err != nil {
 				return err
 			}
-			_, err = out.Write(shop.List())
+			if *list {
+				_, err = out.Write(shop.List())
+				return err
+			}
+			named, err := shop.Named(*names)
+			for _, n := range named {
+				fmt.Fprintln(out, n)
+			}
 			return err
 		}
 		if err := writeNew(name, jobfile.ShopStarter(), out); err != nil {

@@ -30,9 +30,19 @@ type Change struct {
 // The value may be wrong: that is for Parse to tell. What can't be read at all, or
 // is written in a way that can't be changed key by key, returns Issues.
 func Changed(source string, old []byte, changes []Change) ([]byte, error) {
+	return jobWords.changed(source, old, changes)
+}
+
+// changed is Changed of a file with these words.
+func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byte, error) {
 	e := newEdit(slices.Clone(old))
-	for _, c := range changes {
+	read := func() *reader {
 		r := newReader(source, true)
+		r.words = w
+		return r
+	}
+	for _, c := range changes {
+		r := read()
 		if issues := r.readTOML(e.data); issues != nil {
 			return nil, issues
 		}
@@ -40,7 +50,7 @@ func Changed(source string, old []byte, changes []Change) ([]byte, error) {
 		if err := e.change(r, c); err != nil {
 			return nil, err
 		}
-		again := newReader(source, true)
+		again := read()
 		if issues := again.readTOML(e.data); issues != nil || !again.took(c) {
 			table, _, _ := strings.Cut(c.Key, ".")
 			return nil, Issues{r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).issue(job.Problem{

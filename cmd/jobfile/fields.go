@@ -138,7 +138,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 	default:
 		f.Kind = TakesText
 	}
-	if slices.Contains([]string{"stock", "print", "offcuts", "machine", "order", "adhesive", "quote", "extra"}, f.Table) { // no settings of a case: a new job file tells
+	if slices.Contains([]string{"stock", "print", "offcuts", "machine", "order", "adhesive", "quote", "extra"}, f.Table) && f.Key != byWhat.Key { // no settings of a case: a new job file tells
 		f.Default = ""
 	}
 	f.Required = slices.ContainsFunc(job.Dimensions, func(d job.Dimension) bool { return "book."+d.Key == f.Key && !d.Optional }) || f.Key == "stock.material"

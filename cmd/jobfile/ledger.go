@@ -10,6 +10,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/wording"
+	"forel/paper/money"
 	"forel/paper/stock"
 )
 
@@ -18,7 +19,7 @@ import (
 // stays in it, marked by the taking that used it.
 
 var ledgerKeys = []string{
-	"offcut.number", "offcut.material", "offcut.size", "offcut.grain", "offcut.date", "offcut.from", "offcut.taking", "offcut.used_by",
+	"offcut.number", "offcut.material", "offcut.size", "offcut.grain", "offcut.date", "offcut.from", "offcut.price", "offcut.taking", "offcut.used_by",
 	"used.taking", "used.material", "used.size", "used.roll", "used.count", "used.length", "used.was",
 	"taking.number", "taking.date", "taking.by", "taking.left", "taking.used",
 }
@@ -62,19 +63,59 @@ func (s *Shop) readLedger() {
 		if v, ok := s.value(o.key, "date"); ok && !day(v.text) {
 			r.reject(v, "is no date", `write it as in 2026-11-28`)
 		}
-		_, o.used = s.value(o.key, "used_by")
+		s.ledgerNumber(o.key, "taking", "the number of the taking", 1, mostNumber)
+		var by value
+		if by, o.used = s.value(o.key, "used_by"); o.used && (by.kind != textKind || blank(by)) { // a maker says in words by what
+			s.ledgerNumber(o.key, "used_by", "the number of the taking, or what it was used for in quotes", 1, mostNumber)
+		}
 		if len(r.issues) == before {
 			s.offcuts = append(s.offcuts, o)
 		}
 	}
-	for _, list := range []string{"used", "taking"} {
-		word := map[string]string{"used": "taking", "taking": "number"}[list]
-		for n := range min(r.counts[list], mostInLedger) {
-			if v, ok := s.needed(numbered(list, n+1), word, "give the number of the taking"); ok {
-				r.number(v, job.Setting{What: "the number of the taking", Min: 1, Max: mostNumber}, true)
-			}
+	for n := range min(r.counts["taking"], mostInLedger) {
+		key := numbered("taking", n+1)
+		if _, ok := s.needed(key, "number", "give the number of the taking"); ok {
+			s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
+		}
+		s.ledgerNumber(key, "left", "how many offcuts it left", 0, mostInLedger)
+		s.ledgerNumber(key, "used", "how many offcuts it used", 0, mostInLedger)
+	}
+	for n := range min(r.counts["used"], mostInLedger) {
+		s.readUsed(numbered("used", n+1))
+	}
+}
+
+// readUsed holds an entry of what was used against its limits: so many sheets of a size, or a
+// length of a roll.
+func (s *Shop) readUsed(key string) {
+	if _, ok := s.needed(key, "taking", "give the number of the taking"); ok {
+		s.ledgerNumber(key, "taking", "the number of the taking", 1, mostNumber)
+	}
+	s.needed(key, "material", "give the name of the material")
+	v, roll := s.value(key, "length")
+	if !roll {
+		s.needed(key, "size", "give the size of the sheet as the material has it")
+		if _, ok := s.needed(key, "count", "give how many sheets were taken"); ok {
+			s.ledgerNumber(key, "count", "how many sheets were taken", 1, stock.MostCount)
+		}
+		return
+	}
+	s.r.length(v, "stock.length", "the length that was taken", 0, stock.MostLength)
+	for _, word := range []string{"roll", "was"} {
+		if v, ok := s.needed(key, word, "give the roll as the material has it, and the length that it had"); ok {
+			s.r.length(v, "stock.length", "a length", 0, stock.MostLength)
 		}
 	}
+}
+
+// ledgerNumber returns a whole number of the ledger, told where it is none, and whether it
+// is there.
+func (s *Shop) ledgerNumber(key, word, what string, lo, hi float64) (n int, ok bool) {
+	v, ok := s.value(key, word)
+	if !ok {
+		return 0, false
+	}
+	return int(s.r.number(v, job.Setting{What: what, Min: lo, Max: hi}, true)), true
 }
 
 // needed returns what a table of the shop sets, and tells where it is missing.
@@ -86,8 +127,8 @@ func (s *Shop) needed(table, word, fix string) (value, bool) {
 	return v, ok
 }
 
-// lendOffcut sets the keys of a [[stock]], but for its name, to what an offcut is. It costs
-// nothing, and its edges are trimmed.
+// lendOffcut sets the keys of a [[stock]], but for its name, to what an offcut is. It is worth
+// its part of the sheet that it was cut from, and its edges are trimmed.
 func (s *Shop) lendOffcut(to map[string]value, name string, of geometry.Material, o offcut) {
 	at := s.r.file[o.key+".size"].at
 	set := func(word, text string, k kind) { to[name+"."+word] = value{kind: k, text: text, at: at} }
@@ -98,7 +139,13 @@ func (s *Shop) lendOffcut(to map[string]value, name string, of geometry.Material
 		}
 	}
 	set("count", "1", numberKind)
-	set("price", "0", numberKind)
+	if v, ok := s.value(o.key, "price"); ok {
+		to[name+".price"] = v
+	} else if o.used { // it is there no more
+		set("price", "0", numberKind)
+	} else {
+		set("price", s.worth(o).String(), numberKind)
+	}
 	set("trim", "0", numberKind)
 	set("offcut", strconv.Itoa(o.number), numberKind)
 	for _, word := range []string{"kerf", "density", "grammage"} {
@@ -106,6 +153,61 @@ func (s *Shop) lendOffcut(to map[string]value, name string, of geometry.Material
 			to[name+"."+word] = v
 		}
 	}
+}
+
+// worth returns what an offcut is worth: as much of the price of its sheet as its area is of that.
+// It is zero where the sheets that it can be of have no price, or not the same for an area.
+func (s *Shop) worth(o offcut) (worth money.Amount) {
+	lent := s.lentReader()
+	size, _ := s.value(o.key, "size")
+	lent.lent["stock.size"], lent.lent["stock.offcut"] = size, value{kind: numberKind, text: "1"}
+	var off stock.Stock
+	lent.stockShape("stock", &off)
+	for i, key := range s.cutFrom(o) {
+		sheet := s.sheet(o.of, key)
+		long := sheet.Height
+		if sheet.Roll {
+			long = sheet.Per
+		}
+		whole := money.Thousandths(float64(sheet.Width) * float64(long))
+		if sheet.Price == nil || !whole.IsPositive() {
+			return money.Amount{}
+		}
+		part := sheet.Price.Mul(money.Thousandths(float64(off.Width)*float64(off.Height))).DivRound(whole, 2)
+		if i > 0 && !part.Equal(worth) {
+			return money.Amount{}
+		}
+		worth = part
+	}
+	return worth
+}
+
+// cutFrom returns the sheets that an offcut can be of: those of its material that its taking
+// used, or where that is not known all of them.
+func (s *Shop) cutFrom(o offcut) (sheets []string) {
+	taking, known := s.value(o.key, "taking")
+	is := func(a, b, word string) bool {
+		one, ok := s.value(a, word)
+		other, also := s.value(b, word)
+		return ok && also && one.text == other.text
+	}
+	for n := range min(s.r.counts["used"], mostInLedger) {
+		used := numbered("used", n+1)
+		of, _ := s.value(used, "taking")
+		material, _ := s.value(used, "material")
+		if e, ok := find(s.materials, strings.TrimSpace(material.text)); !known || of.text != taking.text || !ok || e.key != o.of.key {
+			continue
+		}
+		for _, sheet := range o.of.sheets {
+			if !slices.Contains(sheets, sheet) && (is(sheet, used, "size") || is(sheet, used, "roll")) {
+				sheets = append(sheets, sheet)
+			}
+		}
+	}
+	if len(sheets) == 0 {
+		return o.of.sheets
+	}
+	return sheets
 }
 
 // sheetsOf returns the sheets of a material that are in hand; where none is, all of them, to
@@ -133,6 +235,16 @@ type Used struct {
 	Length Length
 }
 
+// Uses adds to what is taken of a pile.
+func (t *Taking) Uses(pile string, sheets int, length Length) {
+	i := slices.IndexFunc(t.Sheets, func(u Used) bool { return u.Pile == pile })
+	if i < 0 {
+		i, t.Sheets = len(t.Sheets), append(t.Sheets, Used{Pile: pile})
+	}
+	t.Sheets[i].Sheets += sheets
+	t.Sheets[i].Length += length
+}
+
 // Kept is an offcut that a plan leaves.
 type Kept struct {
 	Material      string // its name in the shop
@@ -145,10 +257,7 @@ type Kept struct {
 
 // Has tells whether the shop has a material of a name.
 func (s *Shop) Has(material string) bool {
-	if s == nil {
-		return false
-	}
-	_, ok := find(s.materials, material)
+	_, ok := find(s.some().materials, material)
 	return ok
 }
 
@@ -240,10 +349,16 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 		return entry + fmt.Sprintf("size = %s\ncount = %d\n", textTOML(size.text), min(have, u.Sheets)), nil
 	}
 	if v, ok := s.value(u.Pile, "length"); ok && u.Length > 0 {
+		if n, ok := s.value(u.Pile, "count"); ok && float(n.text) > 1 {
+			return "", Issues{n.at.issue(job.Problem{Reason: "several rolls of one length, of which one is to become shorter", Fix: "write a [[" + sheetList + "]] for each roll, with its length and without a count"})}
+		}
 		was, _ := e.get(u.Pile + ".length")
 		have, p, ok := s.r.measure(v, "stock.length", "", 0, stock.MostLength, nil)
 		if !ok {
 			return "", Issues{v.at.issue(p)}
+		}
+		if have == 0 {
+			return "", nil // likewise
 		}
 		left := max(0, have-u.Length)
 		if left < stock.LeastSide {

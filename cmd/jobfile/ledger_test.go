@@ -147,6 +147,14 @@ func TestLedger(t *testing.T) {
 	assert.ErrorContains(t, err, `there is no such sheet of "grey" with a count any more; the taking stays`)
 }
 
+// Of several rolls on one line it can't be told which became shorter.
+func TestRollsAreTakenOneByOne(t *testing.T) {
+	shop, err := jobfile.ReadShop("shop.toml", []byte("[[material]]\nname = \"blue\"\nkind = \"cloth\"\n[[material.sheet]]\nroll = \"1370 mm\"\nlength = \"2400 mm\"\ncount = 2\n"))
+	require.NoError(t, err)
+	_, err = shop.Take(jobfile.Taking{By: "Invented", Sheets: []jobfile.Used{{Pile: "material.sheet", Length: 300}}})
+	assert.EqualError(t, err, "shop.toml:7: material.sheet.count: several rolls of one length, of which one is to become shorter; write a [[material.sheet]] for each roll, with its length and without a count")
+}
+
 // Faults of the ledger are told with their lines.
 func TestBadLedgers(t *testing.T) {
 	const material = "[[material]]\nname = \"grey\"\nkind = \"board\"\n"
@@ -160,7 +168,12 @@ func TestBadLedgers(t *testing.T) {
 			[]string{`shop.toml:9: offcut[2].number: 1 is a number that is there already, on line 5; give it another`}},
 		{"no size", material + "[[offcut]]\nnumber = 1.5\nmaterial = \"grey\"\nsize = \"300\"\ngrain = \"across\"\n", []string{`shop.toml:5: offcut.number: 1.5 is no whole number; `}},
 		{"a sliver", material + "[[offcut]]\nnumber = 1\nmaterial = \"grey\"\nsize = \"300 x 2\"\ngrain = \"across\"\n", []string{`shop.toml:7: offcut.size: a side of 2 mm is no sheet's; give 10 to 5000 mm`, `shop.toml:8: offcut.grain: "across" is none of its words; `}},
-		{"a taking of nothing", "[[taking]]\n[[used]]\ntaking = 0\n", []string{`shop.toml:1: taking.number: missing; `, `shop.toml:3: used.taking: 0 is too small; `}},
+		{"a taking of nothing", "[[taking]]\n[[used]]\ntaking = 0\n", []string{`shop.toml:1: taking.number: missing; `,
+			`shop.toml:2: used.count: missing; `, `shop.toml:2: used.material: missing; `, `shop.toml:2: used.size: missing; `, `shop.toml:3: used.taking: 0 is too small; `}},
+		{"by hand", material + "[[taking]]\nnumber = 1\nleft = -1\nused = \"two\"\n[[used]]\ntaking = 1\nmaterial = \"grey\"\nsize = \"A1\"\ncount = 1.5\n[[used]]\ntaking = 1\nmaterial = \"grey\"\nlength = \"two yards\"\nroll = \"1000 mm\"\n",
+			[]string{`shop.toml:6: taking.left: -1 is too small; `, `shop.toml:7: taking.used: "two" is no number; `, `shop.toml:12: used.count: 1.5 is no whole number; `,
+				`shop.toml:13: used[2].was: missing; `, `shop.toml:16: used[2].length: "two yards" doesn't begin with a number; `}},
+		{"used by nobody", material + "[[offcut]]\nnumber = 1\nmaterial = \"grey\"\nsize = \"300 x 200\"\nused_by = \"\"\n", []string{`shop.toml:8: offcut.used_by: "" is no number; give 1 to 1000000 (the number of the taking, or what it was used for in quotes)`}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			_, err := jobfile.ReadShop("shop.toml", []byte(test.text))

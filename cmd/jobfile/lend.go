@@ -19,8 +19,13 @@ func (r *reader) lend() {
 	r.lendHabits()
 	r.lendPrinter()
 	r.lendCutter()
-	patterned, ofPaper := r.lendMaterials()
-	r.lendPattern(patterned, ofPaper)
+	r.lendMaterials()
+	covering := "side_paper.name" // of what covers the sides, or of the cloth all round
+	if v, ok := r.get("covering"); ok && strings.EqualFold(strings.TrimSpace(v.text), "cloth") {
+		covering = "cloth.name"
+	}
+	r.lendPattern("pattern.", covering)
+	r.lendPattern("lining_pattern.", "lining.name")
 }
 
 // lendHabits takes the sections of a job file that the shop file has.
@@ -38,12 +43,12 @@ func (r *reader) lendHabits() {
 
 // lendPrinter takes [print] from the printer that the job names.
 func (r *reader) lendPrinter() {
-	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.printersOr(), printKeys, overlap.Key, ink.Key)
+	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.some().printers, printKeys, overlap.Key, ink.Key)
 }
 
 // lendCutter takes [machine] from the machine that the job names.
 func (r *reader) lendCutter() {
-	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.cuttersOr(), keysOf(machineSettings))
+	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, keysOf(machineSettings))
 }
 
 // lendTable takes a table from what a key of it names. A habit is of another one, but for
@@ -68,27 +73,6 @@ func (r *reader) lendTable(key, what, instead string, all []entry, keys []string
 	r.taken = append(r.taken, what+" "+e.name)
 }
 
-func (s *Shop) cuttersOr() []entry {
-	if s == nil {
-		return nil
-	}
-	return s.cutters
-}
-
-func (s *Shop) printersOr() []entry {
-	if s == nil {
-		return nil
-	}
-	return s.printers
-}
-
-func (s *Shop) materialsOr() []entry {
-	if s == nil {
-		return nil
-	}
-	return s.materials
-}
-
 // named finds what a value names among what the shop has.
 func (r *reader) named(v value, what, instead string, all []entry, kinds ...string) (e entry, ok bool) {
 	name := strings.TrimSpace(unquote(strings.TrimSpace(v.text)))
@@ -103,7 +87,7 @@ func (r *reader) named(v value, what, instead string, all []entry, kinds ...stri
 		r.reject(v, "is no name of a "+what, "give one of the shop file, or "+instead)
 	case r.shop == nil:
 		r.reject(v, "is to be in a shop file, and there is none", "put "+ShopName+" beside the job, name it with --shop, or "+instead)
-	case r.shop.broken: // that is told
+	case r.shop.broken || r.shop.nameless: // that is told, and may be the reason
 	default:
 		fix := nearestNames(name, namesOf(all, kinds...))
 		if fix == "" {
@@ -122,9 +106,8 @@ func unquote(text string) string {
 	return text
 }
 
-// lendMaterials takes what the job is made from, and returns the materials that a pattern
-// can be of.
-func (r *reader) lendMaterials() (cloth, paper entry) {
+// lendMaterials takes what the job is made from.
+func (r *reader) lendMaterials() {
 	r.slots = map[string]entry{}
 	for _, s := range slots {
 		v, ok := r.reference(s)
@@ -135,7 +118,7 @@ func (r *reader) lendMaterials() (cloth, paper entry) {
 		if v.at.name == s.thickness { // it stands there itself
 			instead = "give its thickness"
 		}
-		e, ok := r.named(v, "material", instead, r.shop.materialsOr(), s.takes()...)
+		e, ok := r.named(v, "material", instead, r.shop.some().materials, s.takes()...)
 		if !ok {
 			continue
 		}
@@ -149,14 +132,7 @@ func (r *reader) lendMaterials() (cloth, paper entry) {
 			continue
 		}
 		r.lendMaterial(s, e)
-		switch s.name {
-		case "cloth.name":
-			cloth = e
-		case "side_paper.name":
-			paper = e
-		}
 	}
-	return cloth, paper
 }
 
 // aReference is a text where a length could stand that can't be meant for one.
@@ -245,18 +221,14 @@ func (r *reader) mean(v value) value {
 	return value{kind: textKind, text: strconv.FormatFloat(mean, 'f', 3, 64) + " mm", at: v.at}
 }
 
-// lendPattern takes the pattern of what covers the case: of the paper on its sides, or of
-// the cloth all round.
-func (r *reader) lendPattern(cloth, paper entry) {
-	e := paper
-	if v, ok := r.get("covering"); ok && strings.EqualFold(strings.TrimSpace(v.text), "cloth") {
-		e = cloth
-	}
-	if e.key == "" {
+// lendPattern takes a table of a pattern from the material of a slot.
+func (r *reader) lendPattern(table, slot string) {
+	e, ok := r.slots[slot]
+	if !ok {
 		return
 	}
 	for _, key := range jobWords.keys {
-		word, ok := strings.CutPrefix(key, "pattern.")
+		word, ok := strings.CutPrefix(key, table)
 		if !ok {
 			continue
 		}

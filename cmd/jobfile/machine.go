@@ -41,7 +41,7 @@ func (r *reader) machine() (m Machine) {
 		if !ok {
 			continue
 		}
-		text := ""
+		text, before := "", len(r.issues)
 		switch {
 		case s.Key == bedSize.Key:
 			text = r.bed(v, exactly)
@@ -50,7 +50,9 @@ func (r *reader) machine() (m Machine) {
 		default:
 			text = strconv.Itoa(int(r.number(v, s, true)))
 		}
-		*to[wordOf(s.Key)] = text
+		if len(r.issues) == before {
+			*to[wordOf(s.Key)] = text
+		}
 	}
 	return m
 }

@@ -80,6 +80,9 @@ func closest(written string, words []string, most int) string {
 	}
 	found, best := "", max(most, 1)+1
 	for _, word := range words {
+		if apart := len([]rune(written)) - len([]rune(word)); max(apart, -apart) >= best {
+			continue
+		}
 		if d := distance([]rune(fold(written)), []rune(fold(word))); d < best {
 			found, best = word, d
 		}
@@ -88,9 +91,9 @@ func closest(written string, words []string, most int) string {
 }
 
 // fold takes away what is easily mixed up in a key.
-func fold(key string) string {
-	return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(key))
-}
+func fold(key string) string { return underscored.Replace(strings.ToLower(key)) }
+
+var underscored = strings.NewReplacer("-", "_", " ", "_")
 
 // distance counts the letters to put in, take out or change to get from a to b.
 func distance(a, b []rune) int {

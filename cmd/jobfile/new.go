@@ -188,26 +188,18 @@ var (
 	ownKeys   = []string{"book.thickness_at_fore_edge", "book.weight"}
 )
 
-// Next is Shop.Next without a shop.
-func Next(source string, old []byte, flags []Flag) ([]byte, error) {
-	return (*Shop)(nil).Next(source, old, flags)
-}
-
 // Next returns a job file for the next book: materials, printer and habits are those
-// of an old job, with its comments, and the book is what flags give, or empty.
+// of an old job, with its comments, and the book is what flags give, or empty. The shop may be nil.
 func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	r := s.reader(source, true)
 	if issues := r.readTOML(old); issues != nil {
 		return nil, issues
 	}
 	r.settings()
-	if r.twice != nil {
-		r.issues = append(r.issues, *r.twice)
-	}
+	r.tellTwice()
 	// The old book may be empty: it is not kept.
 	wrong := slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
-	if len(wrong) > 0 {
-		wrong.sort("")
+	if wrong = r.withSlips(wrong); len(wrong) > 0 {
 		return nil, wrong
 	}
 	if issues := refusedFlags(s, append([]Flag{{Name: "units", Key: "units", Value: r.fileUnit.String()}}, flags...)); len(issues) > 0 {

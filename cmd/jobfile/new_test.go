@@ -101,14 +101,14 @@ func TestNextKeepsAllButTheBook(t *testing.T) {
 		require.NoError(t, err)
 		was, _, err := jobfile.Parse(name, old)
 		require.NoError(t, err)
-		text, err := jobfile.Next(name, old, nil)
+		text, err := noShop.Next(name, old, nil)
 		require.NoError(t, err, name)
 		_, _, err = jobfile.Parse(name, text)
 		require.ErrorContains(t, err, "type in the height you measured")
 		if title := was.Job.Shared().Title; title != "" {
 			assert.NotContains(t, comment.ReplaceAllString(string(text), ""), title)
 		}
-		text, err = jobfile.Next(name, old, flagsOf("book.height", "222 mm", "book.width", "151 mm", "book.thickness", "33 mm"))
+		text, err = noShop.Next(name, old, flagsOf("book.height", "222 mm", "book.width", "151 mm", "book.thickness", "33 mm"))
 		require.NoError(t, err)
 		is, _, err := jobfile.Parse(name, text)
 		require.NoError(t, err, name)
@@ -135,7 +135,7 @@ func TestNextFindsValues(t *testing.T) {
 	for _, height := range []string{
 		"221", "'221 mm'", `"221 # mm"`, "[221, 222]", "[ # one\n 221, # ] two\n '222' ]", "\"\"\"\n221 mm\"\"\"", "'''221 mm'''", `"\"#"`, "[]", "221.5e0", `""`,
 	} {
-		text, err := jobfile.Next("old.toml", []byte("# Old.\r\n[[book]]\nheight = "+height+" # kept\nwidth=148\nthickness = 30 # kept too\n[board]\nthickness = 1.8"), measures)
+		text, err := noShop.Next("old.toml", []byte("# Old.\r\n[[book]]\nheight = "+height+" # kept\nwidth=148\nthickness = 30 # kept too\n[board]\nthickness = 1.8"), measures)
 		require.NoError(t, err, height)
 		assert.Equal(t, "title = \"\"\n", string(text)[strings.Index(string(text), "title"):strings.Index(string(text), "[[book]]")], height)
 		squeezed := regexp.MustCompile(` +#`).ReplaceAllString(string(text), " #")

@@ -139,7 +139,8 @@ func (r *reader) amount(v value, s job.Setting) (a money.Amount, ok bool) {
 		text = strconv.FormatFloat(n, 'f', -1, 64)
 	}
 	if _, decimals, _ := strings.Cut(text, "."); len(decimals) > mostDecimals {
-		r.reject(v, fmt.Sprintf("has more than %d decimals", mostDecimals), "round it")
+		r.tell(v.at, job.Problem{Value: wording.Shorten(strings.TrimSpace(v.text)), Reason: fmt.Sprintf("has more than %d decimals", mostDecimals),
+			Fix: "round it, such as to " + plain(n)})
 		return a, false
 	}
 	a, err := money.Parse(text)

@@ -67,10 +67,7 @@ func (s *Shop) Parse(source string, data []byte, flags ...Flag) (File, Issues, e
 }
 
 // FromFlags reads a job from flags alone; a height, width and thickness of the
-// book are needed. The Key of an issue is the flag's name as typed.
-func FromFlags(flags []Flag) (File, Issues, error) { return (*Shop)(nil).FromFlags(flags) }
-
-// FromFlags is FromFlags with a shop, which may be nil.
+// book are needed. The Key of an issue is the flag's name as typed. The shop may be nil.
 func (s *Shop) FromFlags(flags []Flag) (File, Issues, error) {
 	r := s.reader("", false)
 	r.readFlags(flags)
@@ -141,9 +138,7 @@ func (r *reader) finish() (File, Issues, error) {
 // that are named make a job of it, the File is that of this job.
 func (r *reader) checked() (f File, issues, suspects Issues) {
 	f = r.settings()
-	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line }) {
-		r.issues = append(r.issues, *t) // not told yet in our own words
-	}
+	r.tellTwice()
 	issues, suspects = slices.Clone(r.issues), r.placed(r.suspects)
 	if measured(f.Job) {
 		sound, refused, suspect := f.Job.Check()

@@ -135,12 +135,7 @@ func unitWritten(text string) string {
 
 // Print reads only how things are printed: [print] of a job file, which may be
 // nil, with flags in its place, whatever the rest of the job is. unit is that of
-// the job. What is printed has to be checked by the caller.
-func Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geometry.Unit, err error) {
-	return (*Shop)(nil).Print(source, data, flags)
-}
-
-// Print is Print with a shop, which may be nil.
+// the job. What is printed has to be checked by the caller. The shop may be nil.
 func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geometry.Unit, err error) {
 	r := shop.reader(source, data != nil)
 	if issues := r.readTOML(data); issues != nil {
@@ -151,9 +146,7 @@ func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup
 	r.lendHabits()
 	r.lendPrinter()
 	s, _ = r.print()
-	if r.twice != nil {
-		r.issues = append(r.issues, *r.twice)
-	}
+	r.tellTwice()
 	if issues := r.withSlips(r.issues); len(issues) > 0 {
 		return s, unit, issues
 	}

@@ -83,14 +83,14 @@ func TestInk(t *testing.T) {
 
 // Print reads [print] of any job, whatever else is wrong with it, or flags alone.
 func TestPrint(t *testing.T) {
-	s, unit, err := jobfile.Print("case.toml", []byte("units = 'in'\n[[book]]\nheight = 'tall'\n[print]\nmargin = 0.25\n"), []jobfile.Flag{{Name: "--paper", Key: "print.paper", Value: "letter"}})
+	s, unit, err := noShop.Print("case.toml", []byte("units = 'in'\n[[book]]\nheight = 'tall'\n[print]\nmargin = 0.25\n"), []jobfile.Flag{{Name: "--paper", Key: "print.paper", Value: "letter"}})
 	require.NoError(t, err)
 	assert.Equal(t, geometry.IN, unit)
 	assert.Equal(t, "Letter", s.Sheet.Name)
 	assert.InDelta(t, 6.35, s.Margins.Bottom.MM(), 1e-9)
-	_, _, err = jobfile.Print("", nil, nil)
+	_, _, err = noShop.Print("", nil, nil)
 	assert.NoError(t, err)
-	_, _, err = jobfile.Print("case.toml", []byte("[print]\npapr = 'a4'\nmargin = 50"), nil)
+	_, _, err = noShop.Print("case.toml", []byte("[print]\npapr = 'a4'\nmargin = 50"), nil)
 	assert.ErrorContains(t, err, "case.toml:2: print.papr: unknown key; did you mean print.paper")
 	assert.ErrorContains(t, err, "case.toml:3: print.margin: 50 mm is too large")
 }

@@ -108,6 +108,7 @@ type Shop struct {
 	cutters   []entry
 	offcuts   []offcut
 	broken    bool // it can't be read at all
+	nameless  bool // a name in it can't be taken
 }
 
 // entry is a material or a printer of a shop.
@@ -119,11 +120,14 @@ type entry struct {
 }
 
 // name is that of the shop file; "" without one.
-func (s *Shop) name() string {
+func (s *Shop) name() string { return s.some().source }
+
+// some is the shop, or one that has nothing.
+func (s *Shop) some() *Shop {
 	if s == nil {
-		return ""
+		return &Shop{}
 	}
-	return s.source
+	return s
 }
 
 // reader returns a reader of a job that can take what the shop has.
@@ -165,9 +169,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 		s.material(&s.materials[i])
 	}
 	s.readLedger()
-	if s.r.twice != nil {
-		s.r.issues = append(s.r.issues, *s.r.twice)
-	}
+	s.r.tellTwice()
 	issues := s.r.withSlips(s.r.issues)
 	return s, issues.Err()
 }
@@ -196,6 +198,7 @@ func (s *Shop) entries(list string) (out []entry) {
 		v, ok := s.value(e.key, "name")
 		if !ok {
 			s.r.refuse(s.r.at(s.r.tables[e.key], e.key+".name"), "missing", "give the name that jobs call it by")
+			s.nameless = true
 			continue
 		}
 		before := len(s.r.issues)
@@ -203,16 +206,16 @@ func (s *Shop) entries(list string) (out []entry) {
 		e.name = strings.TrimSpace(e.name)
 		folded := strings.ToLower(e.name)
 		switch was, twice := first[folded]; {
-		case len(s.r.issues) > before:
-			continue
+		case len(s.r.issues) > before: // that is told
 		case e.name == "":
 			s.r.refuse(v.at, "is empty", "give the name that jobs call it by")
-			continue
 		case list == "material" && !aName.MatchString(e.name) || folded == "auto":
 			s.r.reject(v, "can be read as a length", "begin the name with a letter: grey board 2 mm")
-			continue
 		case twice:
 			s.r.reject(v, fmt.Sprintf("is a name that is there already, on line %d", was.at.line), "give it another")
+		}
+		if len(s.r.issues) > before {
+			s.nameless = true
 			continue
 		}
 		first[folded] = v
@@ -234,7 +237,10 @@ const (
 func (s *Shop) material(e *entry) {
 	r := s.r
 	if v, ok := s.value(e.key, "kind"); ok {
-		e.kind = r.choice(v, job.Setting{Key: "kind", What: "what the material is", Words: materialKinds})
+		before := len(r.issues)
+		if e.kind = r.choice(v, job.Setting{Key: "kind", What: "what the material is", Words: materialKinds}); len(r.issues) > before {
+			e.kind = "" // whatever takes it
+		}
 	} else {
 		r.refuse(r.at(r.tables[e.key], e.key+".kind"), "missing", "give "+either(materialKinds))
 	}
@@ -337,12 +343,9 @@ func nearestNames(written string, names []string) string {
 // Materials returns the names of the shop's materials of some kinds of geometry; the shop
 // may be nil.
 func (s *Shop) Materials(of geometry.Material) []string {
-	if s == nil {
-		return nil
-	}
 	for _, slot := range slots {
 		if slices.Contains(slot.of, of) {
-			return namesOf(s.materials, slot.takes()...)
+			return namesOf(s.some().materials, slot.takes()...)
 		}
 	}
 	return nil
@@ -350,24 +353,40 @@ func (s *Shop) Materials(of geometry.Material) []string {
 
 // Offer is what a shop has for one thing that a job is made from.
 type Offer struct {
-	Material  string   `json:"material"`  // the key of a job file that names it
-	Thickness string   `json:"thickness"` // the keys that tell the same of a material of no shop
-	Name      string   `json:"name"`
+	Material  string   `json:"material"`            // the key of a job file that names it
+	Thickness string   `json:"thickness,omitempty"` // the keys that tell the same of a material of no shop
+	Name      string   `json:"name,omitempty"`
 	Known     string   `json:"known,omitempty"`
 	Names     []string `json:"names"` // of the materials that will do
 }
 
-// Offers returns what the shop has for each thing that a job can be made from; the shop may
-// be nil.
+// Offers returns what the shop has for each thing that a job can be made from, and its
+// printers and machines; the shop may be nil.
 func (s *Shop) Offers() (out []Offer) {
 	for _, slot := range slots {
-		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known"), Names: []string{}}
-		if s != nil {
-			o.Names = append(o.Names, namesOf(s.materials, slot.takes()...)...)
-		}
+		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known")}
+		o.Names = append([]string{}, namesOf(s.some().materials, slot.takes()...)...)
 		out = append(out, o)
 	}
-	return out
+	return append(out, Offer{Material: printerKey, Names: append([]string{}, namesOf(s.some().printers)...)}, Offer{Material: cutterKey, Names: append([]string{}, namesOf(s.some().cutters)...)})
+}
+
+// Named returns the names that a key of a job file can have of the shop: of its materials,
+// printers or machines. The error is of type Issues; the shop may be nil.
+func (s *Shop) Named(key string) ([]string, error) {
+	keys := []string{printerKey, cutterKey}
+	for _, slot := range slots {
+		if keys = append(keys, slot.material); slot.material == key {
+			return namesOf(s.some().materials, slot.takes()...), nil
+		}
+	}
+	switch key {
+	case printerKey:
+		return namesOf(s.some().printers), nil
+	case cutterKey:
+		return namesOf(s.some().cutters), nil
+	}
+	return nil, Issues{{Problem: job.Problem{Reason: fmt.Sprintf("%.40q takes no name of a shop file", key), Fix: "give one such as " + wording.Or(keys[:3])}}}
 }
 
 // endsBare is a length without a unit.
@@ -428,23 +447,13 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 func (s *Shop) named() string { return cmp.Or(s.name(), ShopName) }
 
 // Printers returns the names of the shop's printers; the shop may be nil.
-func (s *Shop) Printers() []string {
-	if s == nil {
-		return nil
-	}
-	return namesOf(s.printers)
-}
+func (s *Shop) Printers() []string { return namesOf(s.some().printers) }
 
 // Unit is what a bare number in the shop file means.
 func (s *Shop) Unit() geometry.Unit { return s.unit }
 
 // Data is the text of the shop file; nil where there is none.
-func (s *Shop) Data() []byte {
-	if s == nil {
-		return nil
-	}
-	return bytes.Clone(s.data)
-}
+func (s *Shop) Data() []byte { return bytes.Clone(s.some().data) }
 
 //go:embed shop.toml
 var shopStarter []byte
@@ -459,7 +468,7 @@ func (s *Shop) List() []byte {
 		thickness := ""
 		if v, ok := s.value(e.key, "thickness"); ok {
 			if l, _, ok := s.r.measure(s.r.mean(v), "stock.thickness", "", thinnest, thickest, nil); ok {
-				thickness = geometry.Fine(l, s.unit)
+				thickness = geometry.Rounding{Unit: s.unit}.Thickness(l)
 			}
 		}
 		var sheets []string

@@ -332,3 +332,26 @@ func unpiled(all []stock.Stock) []stock.Stock {
 	}
 	return all
 }
+
+// The pattern of a paper is that of linings cut from it, as it is that of side papers; what the
+// job says goes before, and a job without such linings has no use for it.
+func TestPatternOfLinings(t *testing.T) {
+	shop, err := jobfile.ReadShop("shop.toml", []byte("[[material]]\nname = \"ruled\"\nkind = \"paper\"\nthickness = 0.15\npattern = { repeat_across = 24, repeat_along = 8, match = \"mirror\", from_tail = 3 }\n"))
+	require.NoError(t, err)
+	book := "[[book]]\nheight = 221\nwidth = 148.5\nthickness = 32\n"
+	read := func(text string) jobfile.File {
+		f, _, err := shop.Parse("case.toml", []byte(text+book))
+		require.NoError(t, err, text)
+		return f
+	}
+	named := "[lining]\nmaterial = \"ruled\"\n"
+	said := "[lining]\nname = \"ruled\"\nthickness = 0.15\n"
+	pattern := "[lining_pattern]\nrepeat_across = 24\nrepeat_along = 8\nmatch = \"mirror\"\n"
+	assert.Equal(t, read(said+pattern+"from_tail = 3\n").Job, read(named).Job)
+	assert.Equal(t, read(said+pattern+"from_tail = 1\n").Job, read(named+"[lining_pattern]\nfrom_tail = 1\n").Job)
+	assert.NotEqual(t, read(said).Job, read(named).Job)
+	card := "construction = \"card\"\n"
+	assert.Equal(t, read(card).Job, read(card+"[side_paper]\nmaterial = \"ruled\"\n").Job)
+	chemise := "kind = \"chemise\"\n[chemise]\nlining_material = \"ruled\"\n"
+	read(chemise)
+}

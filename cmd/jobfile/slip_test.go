@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,11 +40,11 @@ func TestSlips(t *testing.T) {
 			`--width: "148" is too large; give 0.788 in to 27.559 in (the book from spine to fore-edge); if it was millimetres, write "148 mm"; or did you mean 14.8 in?`,
 		}},
 	} {
-		_, _, err := jobfile.FromFlags(append(measured(c.height, c.width, c.thickness), set("units", c.units)))
+		_, _, err := noShop.FromFlags(append(measured(c.height, c.width, c.thickness), set("units", c.units)))
 		require.Error(t, err)
 		begins(t, "", c.want, err.Error())
 	}
-	_, _, err := jobfile.FromFlags(measured("221", "148.5", "32", set("board.thickness", "20")))
+	_, _, err := noShop.FromFlags(measured("221", "148.5", "32", set("board.thickness", "20")))
 	assert.ErrorContains(t, err, `"20" is too large; did you mean 2 mm? Or give 0.5 mm to 6 mm (the board's thickness)`)
 }
 
@@ -68,7 +69,7 @@ func TestSlippedDecimal(t *testing.T) {
 		if k.Construction != "" {
 			flags = append(flags, set("construction", k.Construction))
 		}
-		_, _, err := jobfile.FromFlags(flags)
+		_, _, err := noShop.FromFlags(flags)
 		var bad jobfile.Issues
 		require.True(t, errors.As(err, &bad), "%v", off)
 		for _, i := range bad {
@@ -85,4 +86,15 @@ func TestSlippedDecimal(t *testing.T) {
 		}
 		t.Fatalf("%v: nothing is told of the %s: %v", off, slipped, bad)
 	})
+}
+
+// BenchmarkSlips reads a file as long as any that is read, with as many slips as are told
+// below a long comment and no table.
+func BenchmarkSlips(b *testing.B) {
+	text := []byte(strings.Repeat("# a comment of the maker\n", 41_000) + strings.Repeat("title = 9,5\n", 20))
+	for b.Loop() {
+		if _, _, err := jobfile.Parse("case.toml", text); err == nil {
+			b.Fatal("taken")
+		}
+	}
 }

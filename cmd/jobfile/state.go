@@ -11,7 +11,7 @@ type State struct {
 	Unit   geometry.Unit
 	Values map[string]string // by key, as a maker types them
 	Books  int               // how many [[book]] there are
-	Stocks int               // how many [[stock]]
+	Lists  map[string]int    // how many of each list there are: stock, extra
 }
 
 // Read returns what a job file sets. An error of type Issues tells what keeps it from
@@ -21,7 +21,7 @@ func Read(source string, data []byte) (State, error) {
 	if issues := r.readTOML(data); issues != nil {
 		return State{}, issues
 	}
-	s := State{Values: map[string]string{}, Books: r.counts["book"], Stocks: r.counts["stock"]}
+	s := State{Values: map[string]string{}, Books: r.counts["book"], Lists: r.counts}
 	for key, v := range r.file {
 		s.Values[key] = v.typed()
 	}
@@ -51,9 +51,7 @@ func (r *reader) unchecked(data []byte, flags []Flag) (File, error) {
 	}
 	r.readFlags(flags)
 	f := r.settings()
-	if r.twice != nil {
-		r.issues = append(r.issues, *r.twice)
-	}
+	r.tellTwice()
 	if issue, ok := r.sheetTooSmall(f.Print); ok {
 		r.issues = append(r.issues, issue)
 	}

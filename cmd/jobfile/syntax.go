@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -27,7 +28,7 @@ const mostInShopFile = 200_000
 // unreadable tells what keeps the data from being read as text at all.
 func (r *reader) unreadable(data []byte) Issues {
 	if len(data) > MostBytes {
-		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a job file"}}}
+		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + r.words.file}}}
 	}
 	line := 1
 	for len(data) > 0 {
@@ -89,9 +90,10 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 
 // tableAbove returns the table that a line stands in as the start of a key.
 func tableAbove(data []byte, line int) string {
-	for ; line > 0; line-- {
-		if m := tableHeader.FindStringSubmatch(lineOf(data, line)); m != nil {
-			return m[1] + "."
+	lines := bytes.Split(data, []byte("\n"))
+	for _, text := range slices.Backward(lines[:min(line, len(lines))]) {
+		if m := tableHeader.FindSubmatch(text); m != nil {
+			return string(m[1]) + "."
 		}
 	}
 	return ""
@@ -131,6 +133,13 @@ func named(message string, rest []byte) string {
 	return strings.Replace(message, m[0], strconv.Quote(string(c)), 1)
 }
 
+// tellTwice tells what invalid found, where it is not told yet in our own words.
+func (r *reader) tellTwice() {
+	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line && i.Source == t.Source }) {
+		r.issues = append(r.issues, *t)
+	}
+}
+
 // invalid tells what the TOML library refuses in a file without such slips:
 // keys and tables set twice, numbers and dates that can't be. It returns nil
 // where there is nothing.
@@ -145,6 +154,18 @@ func (r *reader) invalid(data []byte) *Issue {
 	var at *toml.DecodeError
 	if errors.As(err, &at) {
 		issue.Line, _ = at.Position()
+	}
+	var here []string // keys on the line
+	for _, v := range r.file {
+		if v.at.line == issue.Line {
+			here = append(here, v.at.name)
+		}
+	}
+	if len(here) == 1 {
+		issue.Key = here[0]
+	}
+	if strings.Contains(issue.Reason, "date") {
+		issue.Fix = "write a day of the calendar, such as 2026-11-28"
 	}
 	if strings.Contains(issue.Reason, "already") || strings.Contains(issue.Reason, "should be") {
 		issue.Fix = "write each key and each table once"

@@ -73,6 +73,8 @@ type Fault struct {
 	Empty bool   `json:"empty,omitempty"` // nothing is typed there yet
 	Shop  bool   `json:"shop,omitempty"`  // it is of the shop file: Line is there
 	Mend  *Mend  `json:"mend,omitempty"`
+
+	source string // the file
 }
 
 // Mend is what would do, as changes of the job file and words for a button.
@@ -81,6 +83,7 @@ type Mend struct {
 	Sets    []Change `json:"sets"`
 	Then    string   `json:"then,omitempty"`    // of the fit: how it will be
 	Advised bool     `json:"advised,omitempty"` // of the fit: the first that is enough
+	Habit   bool     `json:"habit,omitempty"`   // it is for the shop file: to be adopted, not set
 }
 
 // answerOf tells how a job comes out.
@@ -176,12 +179,15 @@ func (a *Response) refuse(err error, u geometry.Unit) {
 // faultsOf returns what an error tells of, one by one.
 func faultsOf(err error, u geometry.Unit) (out []Fault) {
 	for _, i := range pipeline.Problems(err) {
-		f := Fault{Key: i.Key, Line: i.Line, Says: onPage(wording.Printable(i.Wrong())), Fix: onPage(wording.Printable(i.Fix))}
+		f := Fault{Key: i.Key, Line: i.Line, Says: onPage(wording.Printable(i.Wrong())), Fix: onPage(wording.Printable(i.Fix)), source: i.Source}
 		if i.Mend.Key != "" {
 			set := changeOf(i.Mend, u)
 			f.Mend = &Mend{Label: "use " + set.Value, Sets: []Change{set}}
 		}
 		f.ofShop(i.Source)
+		if n := len(out) - 1; n >= 0 && f.Key == "" && f.Mend == nil && out[n].Key == "" && out[n].Mend == nil && out[n].Fix == f.Fix {
+			out[n].Fix = "" // it is said once, at the end
+		}
 		out = append(out, f)
 	}
 	return out

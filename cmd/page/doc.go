@@ -18,10 +18,12 @@
 //	measuring how what is measured is measured (Name: height, width, thickness, pressing, boards,
 //	          sheets), a picture as SVG with the book of Text, as far as it can be read
 //	outputs   the table of what can be made, each with its settings
+//	settings  those of one of them (Name), for this very case: what is measured of it
 //	make      runs a command (Name: templates, handout, cutlist, ...) with settings (Flags)
 //	          and returns its files, and the pages of its document (Pages), as SVG
 //	shop      tells of the shop file (Shop): what it has, what it offers for each material, its faults
 //	add       adds a material of Text to it (Name: the key of its thickness)
+//	adopt     makes Changes to its habits, and says what was there before (Notes)
 //	untake    takes its last taking back
 //	everything  all that can be made of a job with the usual settings, as one zip
 //	roster    reads a roster (Data): every student's case as a picture, with its fit
@@ -31,7 +33,8 @@
 // longer and belong into a second worker, which can be ended.
 //
 // Every request may bring a shop file (Shop), which the job then takes from; make and
-// everything the record of the case (Record), and lessons all records (Records). Where one
+// everything the record of the case (Record), lessons all records (Records), and an Output
+// of several cases the job files of the others (Others). Where one
 // of them is to be another from now on, the response has its new text.
 //
 // # Responses

@@ -45,16 +45,13 @@ const (
 )
 
 // priced are the tables of what a case costs.
-var priced = map[string]bool{"order": true, "adhesive": true, "quote": true}
+var priced = map[string]bool{"order": true, "adhesive": true, "quote": true, "extra": true}
 
 // sectionsOf returns the keys of a job file as the page shows them, with lengths in a
 // unit.
 func sectionsOf(unit geometry.Unit) (out []Section) {
 	materials := materialKeys()
 	for _, s := range jobfile.Fields(unit) {
-		if s.Table == "extra" { // a list, which a job file has room for
-			continue
-		}
 		section := Section{Table: s.Table, Name: plainWords(s.Table), Says: s.Says}
 		for i, f := range s.Fields {
 			f.Says = strings.TrimPrefix(strings.TrimPrefix(f.Says, "invented"), ": ") // which the book of the starter is
@@ -103,7 +100,7 @@ func plainWords(key string) string { return strings.ReplaceAll(key, "_", " ") }
 
 // rangeOf tells in words what a field takes; nothing where it is not limited by itself.
 func rangeOf(f jobfile.Field, unit geometry.Unit) string {
-	if f.Min == 0 && f.Max == 0 {
+	if f.Min == 0 && f.Max == 0 || f.Max >= 1e6 { // of money, as good as none
 		return ""
 	}
 	lo, hi := "", ""

@@ -310,7 +310,7 @@ func TestPictures(t *testing.T) {
 		t.Skip("FOREL_PICTURES names no folder")
 	}
 	p := opened(t)
-	p.Wait(t, `document.fonts.size >= 2 && [...document.fonts].every((f) => f.status === 'loaded')`)
+	p.Wait(t, `document.querySelector('#paper-prove') && document.fonts.size >= 2 && [...document.fonts].every((f) => f.status === 'loaded')`)
 	for _, c := range []struct {
 		name, look, before string
 		wide, tall         int64

@@ -12,25 +12,29 @@ import (
 	"forel/render/pdf/pdftest"
 )
 
-// The pages to look at are as many as the document has that is made, and are named by
+// The pages to look at are as many as the documents have that are made, and are named by
 // their numbers.
 func TestPagesAreThoseOfTheDocument(t *testing.T) {
 	text := start(t)
 	for name, flags := range map[string]map[string]string{
 		"templates": {"separate": "true"}, "handout": {"short": "true"}, "gauge": nil, "timetable": {"start": "2026-12-01"}, "measure": {"volumes": "2"}, "fit": nil, "prove": nil,
-		"stock": {"effort": "0"}, "cutter": {"bed": "600x300", "effort": "0"},
+		"stock": {"effort": "0"}, "order": {"effort": "0"}, "quote": {"effort": "0"}, "cutter": {"bed": "600x300", "effort": "0"},
 	} {
 		a := ask(t, page.Request{Do: "make", Name: name, Text: text, Flags: flags, Pages: true})
 		require.Empty(t, a.Error, name)
 		require.Empty(t, a.Faults, name)
-		found := false
+		pages := 0
 		for _, f := range a.Files {
 			if strings.HasSuffix(f.Name, ".pdf") {
-				found = true
-				assert.Len(t, a.Pages, pdftest.Open(t, f.Data).Pages, name)
+				pages += pdftest.Open(t, f.Data).Pages
 			}
 		}
-		assert.True(t, found, name)
+		assert.Len(t, a.Pages, pages, name)
+		names := map[string]bool{}
+		for _, p := range a.Pages {
+			names[p.Name] = true
+		}
+		assert.Len(t, names, pages, "%s: no two are called alike", name)
 		assert.Contains(t, a.Pages[0].Name, "page 1 of ", name)
 	}
 }

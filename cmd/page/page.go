@@ -17,7 +17,7 @@ type Request struct {
 	Source  string            `json:"source,omitempty"`  // what messages call the job file; "": job.toml
 	Text    string            `json:"text,omitempty"`    // the job file; of roster and class, what the roster leaves out
 	Data    []byte            `json:"data,omitempty"`    // of roster and class, the roster; of open, a job file as it was read, instead of Text; base64 in JSON
-	Changes []Change          `json:"changes,omitempty"` // of set
+	Changes []Change          `json:"changes,omitempty"` // of set and adopt
 	Unit    string            `json:"unit,omitempty"`    // of fields: that defaults are round in; "": mm
 	Name    string            `json:"name,omitempty"`    // of make, the command; of measuring, the picture; of roster and class, what messages call the roster
 	Flags   map[string]string `json:"flags,omitempty"`   // of make, its settings as typed, by name; of new, by the keys of jobfile.NewKeys
@@ -27,7 +27,14 @@ type Request struct {
 	Full    bool              `json:"full,omitempty"`    // of new, every setting
 	Shop    string            `json:"shop,omitempty"`    // the shop file, for jobs to name; "": none
 	Record  string            `json:"record,omitempty"`  // of make, the record of the case; "": none
-	Records []string          `json:"records,omitempty"` // of lessons, those of all cases
+	Records []Text            `json:"records,omitempty"` // of lessons, those of all cases
+	Others  []Text            `json:"others,omitempty"`  // of make, job files of other cases to be made together with this one
+}
+
+// Text is a file of a case, with what the maker calls the case.
+type Text struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
 }
 
 // Change sets a key of the job file, or takes it or a table out.
@@ -51,6 +58,7 @@ type Response struct {
 	Outputs  []Output  `json:"outputs,omitempty"`
 	Pages    []File    `json:"pages,omitempty"`    // of the document among the files, as SVG, named by their number
 	Students []Student `json:"students,omitempty"` // of a class
+	Advised  []Mend    `json:"advised,omitempty"`  // of what was made: settings to take over
 	Warnings []Fault   `json:"warnings,omitempty"` // of what was made
 	Report   string    `json:"report,omitempty"`
 	Notes    []string  `json:"notes,omitempty"` // what to know of the files, a line each
@@ -120,7 +128,7 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		if q.Unit == geometry.IN.String() {
 			unit = geometry.IN
 		}
-		a.Sections = sectionsOf(unit)
+		a.Sections = plainSections(unit)
 	case "typeface":
 		a.Files = typeface()
 	case "new":
@@ -153,10 +161,14 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		}
 	case "outputs":
 		a.Outputs = outputsOf()
+	case "settings":
+		err = a.settings(q)
 	case "shop":
 		err = a.shopOf(q)
 	case "add":
 		err = a.addToShop(q)
+	case "adopt":
+		err = a.adopt(q)
 	case "untake":
 		err = a.untake(ctx, q)
 	case "make":

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"forel/cmd/pipeline"
 	"forel/geometry"
 )
 
@@ -42,6 +43,18 @@ var blanks = sync.OnceValue(func() (b struct {
 	return b
 })
 
+// plainSections are the keys of a job file, with what is said of them as the page says it.
+func plainSections(unit geometry.Unit) []Section {
+	out := sectionsOf(unit)
+	for n, s := range out {
+		out[n].Says = onPage(s.Says)
+		for i := range s.Fields {
+			s.Fields[i].Says, s.Fields[i].What = onPage(s.Fields[i].Says), onPage(s.Fields[i].What)
+		}
+	}
+	return out
+}
+
 // commandName is a command in a sentence, with what it is to be asked for.
 var commandName = regexp.MustCompile(`forel ([a-z]+)( --([a-z-]+) ([^ .;:]+))?`)
 
@@ -74,4 +87,52 @@ func onPage(sentence string) string {
 		}
 		return "“" + outputs[i].Title + "”" + m[2]
 	})
+}
+
+// flagName is a flag in a sentence, with what it is set to, if anything.
+var flagName = regexp.MustCompile(`--([a-z-]+)(?: (\d[^ ,;)]*|[a-z]+\b))?`)
+
+// ofTerminal is what is said of flags and the like that the page does not have.
+var ofTerminal = regexp.MustCompile(`(;| \()[^;()]*(--[a-z-]+|SOURCE_DATE_EPOCH)[^;()]*\)?`)
+
+// otherwise is what the page has another way.
+var otherwise = strings.NewReplacer(
+	"put shop.toml beside the job, or name it with --shop", "add what you have to your shop",
+	"forel stock --undo takes it back", "“Take the last taking back”, in your shop, undoes it",
+	", words with commas between", "",
+	", with --reading NAME=LENGTHS or a flag of its own", "",
+)
+
+// inPlainWords calls settings by their labels, which the page shows, not as flags, and leaves
+// out what the page does not have.
+func inPlainWords(sentence string, settings []pipeline.Setting) string {
+	sentence = flagName.ReplaceAllStringFunc(otherwise.Replace(sentence), func(found string) string {
+		m := flagName.FindStringSubmatch(found)
+		i := slices.IndexFunc(settings, func(s pipeline.Setting) bool { return s.Name == m[1] })
+		if i < 0 {
+			return found
+		}
+		_, alone := settings[i].To.(*bool)
+		named := "“" + label(m[1]) + "”"
+		switch value := m[2]; {
+		case value == "":
+			return named
+		case !alone && (value[0] <= '9' || slices.Contains(settings[i].Words, value)):
+			return named + " set to " + value
+		default:
+			return named + " " + value
+		}
+	})
+	return ofTerminal.ReplaceAllString(sentence, "")
+}
+
+// ofCommandLine is a line of a report that speaks of the command line or the job file.
+var ofCommandLine = regexp.MustCompile(`(?m)^.*(--[a-z]|forel [a-z]|in the job).*$`)
+
+// plainReport is a report as the page shows it; the file stays as it is.
+func plainReport(report []byte, settings []pipeline.Setting) string {
+	if formatOf(settings) != "text" {
+		return string(report)
+	}
+	return ofCommandLine.ReplaceAllStringFunc(string(report), func(line string) string { return onPage(inPlainWords(line, settings)) })
 }

@@ -82,3 +82,36 @@ func TestThePageSpeaksOfItsBlanks(t *testing.T) {
 	assert.Empty(t, inFiles(faults(a.Faults)...))
 	assert.NotEmpty(t, inFiles("board.known", "under [as_built]", "forel templates", "--only"))
 }
+
+// Nothing that the page says is of the command line: no flag, no command, no key of a job
+// file. Files and their format are as they are.
+func TestNothingOfTheCommandLine(t *testing.T) {
+	cli := regexp.MustCompile(`--[a-z]|forel [a-z]|SOURCE_DATE|command line|\bflags?\b|\S \[\[?[a-z]+\]|standard output|terminal`)
+	tell := func(where, s string) {
+		for line := range strings.Lines(s) {
+			assert.NotRegexp(t, cli, line, where)
+		}
+	}
+	for _, o := range ask(t, page.Request{Do: "outputs"}).Outputs {
+		for _, s := range o.Settings {
+			tell("setting "+o.Name+"."+s.Name, s.Says)
+		}
+		flags := map[string]map[string]string{"cutter": {"bed": "600x900"}, "rescue": {"play-height": "-0.4"}, "record": {"play-height": "0.4"}, "stock": {"take": "true", "effort": "0"}}[o.Name]
+		for _, shop := range []string{"", string(jobfile.ShopStarter())} {
+			a := ask(t, page.Request{Do: "make", Name: o.Name, Text: start(t), Shop: shop, Flags: flags})
+			for _, f := range append(a.Faults, a.Warnings...) {
+				tell("fault "+o.Name, f.Says+"; "+f.Fix)
+			}
+			for _, n := range a.Notes {
+				tell("note "+o.Name, n)
+			}
+			tell("report "+o.Name, a.Report)
+		}
+	}
+	for _, s := range ask(t, page.Request{Do: "fields"}).Sections {
+		tell("section "+s.Table, s.Says)
+		for _, f := range s.Fields {
+			tell("field "+f.Key, f.Says+" "+f.What)
+		}
+	}
+}

@@ -172,9 +172,12 @@ func TestSheetsInTheBrowser(t *testing.T) {
 	// Every setting of every command has its blank, with a name and what it does.
 	missing := browser.Value[[]string](t, p, `forel.ask({do: 'outputs'}).then(({outputs}) => outputs.flatMap((o) => o.settings.filter((s) => {
 		const blank = document.getElementById(o.name + '-' + s.name);
-		return !blank || !blank.labels[0].textContent || !document.getElementById(blank.getAttribute('aria-describedby').split(' ')[0]).textContent;
+		return !blank || !(blank.labels?.[0] ?? document.getElementById(blank.getAttribute('aria-labelledby'))).textContent || !document.getElementById(blank.getAttribute('aria-describedby').split(' ')[0]).textContent;
 	}).map((s) => o.name + ' ' + s.name)))`)
 	assert.Empty(t, missing)
+	// No name is made of nothing, and headings come in order.
+	assert.Zero(t, browser.Value[int](t, p, `document.querySelectorAll('[aria-label*="undefined"], [aria-label=""], .output:not([aria-label])').length`))
+	assert.Empty(t, browser.Value[[]string](t, p, `[...document.querySelectorAll('h1, h2, h3, h4')].filter((h, i, all) => i > 0 && h.tagName[1] - all[i - 1].tagName[1] > 1).map((h) => h.textContent)`))
 	// So has every key of the job file that is of the sheets.
 	assert.Empty(t, browser.Value[[]string](t, p, `forel.ask({do: 'fields'}).then(({sections}) => sections.flatMap((s) => s.fields).filter((f) => f.place === 'sheets' && !f.list && !document.getElementById('blank-' + f.key.replace(/[^a-z0-9]+/g, '-'))).map((f) => f.key))`))
 	assert.Empty(t, p.Errors())

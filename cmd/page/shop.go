@@ -1,11 +1,15 @@
 package page
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"slices"
+	"strings"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/wording"
 )
 
 // Offer is what the shop has for one thing that a job is made from.
@@ -53,9 +57,56 @@ func (a *Response) addToShop(q Request) error {
 	return err
 }
 
+// adopt sets habits in the shop file, and tells what each was before and where this job says
+// otherwise.
+func (a *Response) adopt(q Request) error {
+	shop, err := q.readShop()
+	if err != nil {
+		return err
+	}
+	data, err := shop.Adopted(changesOf(q.Changes))
+	if err != nil {
+		return err
+	}
+	text := string(data)
+	a.Shop = &text
+	own := map[string]string{}
+	if state, err := jobfile.Read(q.Source, []byte(q.Text)); err == nil {
+		own = state.Values
+	}
+	for _, c := range q.Changes {
+		was := shop.Habit(c.Key)
+		said := c.Key + " is " + c.Value + " in your shop now; "
+		switch {
+		case was == "":
+			said += "it had none before"
+		case was == c.Value:
+			said += "so it was before"
+		default:
+			said += "it was " + was
+		}
+		if typed := own[c.Key]; typed != "" && typed != c.Value {
+			said += ". This case says " + typed + " itself, which goes before"
+		}
+		a.Notes = append(a.Notes, wording.Capital(onPage(wording.Printable(said)))+".")
+	}
+	return nil
+}
+
+// advise tells what was advised.
+func (a *Response) advise(all []pipeline.Advised) {
+	for _, one := range all {
+		m := Mend{Label: wording.Capital(one.What), Habit: one.Habit}
+		for _, c := range one.Sets {
+			m.Sets = append(m.Sets, Change(c))
+		}
+		a.Advised = append(a.Advised, m)
+	}
+}
+
 // untake takes the last taking of the shop file back.
 func (a *Response) untake(ctx context.Context, q Request) error {
-	c := pipeline.Stock{Undo: true}
+	c := pipeline.Stock{Ledger: pipeline.Ledger{Undo: true}}
 	c.Lend(q.shop())
 	r, err := c.Make(ctx)
 	a.keeps(r)
@@ -83,13 +134,37 @@ func (q Request) beside(c pipeline.Command) {
 		c.Old = old
 	case *pipeline.Lessons:
 		c.Files = nil
-		for i, r := range q.Records {
-			c.Files = append(c.Files, pipeline.File{Name: fmt.Sprintf("case %d%s", i+1, pipeline.RecordSuffix), Data: []byte(r)})
-		}
+		c.From(filesOf(q.Records, "")...)
 		if q.Text != "" {
 			c.For = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
 		}
 	}
+}
+
+// filesOf returns files of cases as messages call them: no two alike, and none like one that
+// is taken.
+func filesOf(all []Text, taken string) (out []pipeline.File) {
+	for i, t := range all {
+		name := cmp.Or(wording.OneLine(t.Name), fmt.Sprintf("case %d", i+1)) + ".toml"
+		alike := func(f pipeline.File) bool { return f.Name == name }
+		for n := 2; name == taken || name == jobfile.ShopName || slices.ContainsFunc(out, alike); n++ {
+			name = fmt.Sprintf("%s (%d).toml", strings.TrimSuffix(name, ".toml"), n)
+		}
+		out = append(out, pipeline.File{Name: name, Data: []byte(t.Text)})
+	}
+	return out
+}
+
+// ofOther makes what is wrong with another case no fault of a blank of this one.
+func (f *Fault) ofOther(others []pipeline.File) {
+	if !slices.ContainsFunc(others, func(o pipeline.File) bool { return o.Name == f.source }) {
+		return
+	}
+	if f.Key != "" {
+		f.Says = onPage(f.Key) + ": " + f.Says
+	}
+	f.Says = "of " + "“" + strings.TrimSuffix(f.source, ".toml") + "”: " + f.Says
+	f.Key, f.Line, f.Mend = "", 0, nil
 }
 
 // ofShop makes what is wrong in the shop file no fault of a blank of the job.
@@ -100,6 +175,10 @@ func (f *Fault) ofShop(source string) {
 	if f.Key != "" {
 		f.Says = f.Key + ": " + f.Says
 	}
-	f.Says = fmt.Sprintf("in your shop, line %d: %s", f.Line, f.Says)
+	at := "in your shop"
+	if f.Line > 0 {
+		at += fmt.Sprintf(", line %d", f.Line)
+	}
+	f.Says = at + ": " + f.Says
 	f.Key, f.Shop = "", true
 }

@@ -16,7 +16,7 @@ type State struct {
 	Values     map[string]string `json:"values"`     // by key, as typed; of readings, with "; " between them
 	Unused     []string          `json:"unused"`     // keys that this kind has no use for
 	Books      []Book            `json:"books"`      // as far as they can be read
-	Stocks     int               `json:"stocks"`     // how many [[stock]] there are
+	Lists      map[string]int    `json:"lists"`      // how many of each list there are: stock, extra
 	Dimensions []string          `json:"dimensions"` // of a book, in the order of the job file
 }
 
@@ -37,7 +37,7 @@ type Reading struct {
 
 // stateOf tells of what a job file sets.
 func stateOf(s jobfile.State) *State {
-	out := &State{Kind: s.Kind.About, Unit: s.Unit.String(), Values: s.Values, Unused: jobfile.Unused(s.Kind), Books: []Book{}, Stocks: s.Stocks}
+	out := &State{Kind: s.Kind.About, Unit: s.Unit.String(), Values: s.Values, Unused: jobfile.Unused(s.Kind), Books: []Book{}, Lists: s.Lists}
 	for _, d := range job.Dimensions {
 		out.Dimensions = append(out.Dimensions, d.Key)
 	}

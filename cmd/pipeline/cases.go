@@ -79,7 +79,7 @@ func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int)
 		r.Warnings = append(r.Warnings, row.Suspects...)
 		bad = append(bad, wrong[i]...)
 	}
-	return bad.Err()
+	return eachOnce(bad, wrongShop).Err()
 }
 
 // lighten leaves out of a case worked out its proof and, but for the last, its pictures:
@@ -98,6 +98,13 @@ func (w *worked) lighten() {
 		row := s.Pictures[len(s.Pictures)-1]
 		s.Pictures, last = [][]stage.Picture{row[len(row)-1:]}, s
 	}
+}
+
+// noJob tells of a roster where a job file is wanted.
+func noJob(f File) jobfile.Issue {
+	i := issue("", "is a roster, and this takes job files", "name a job file, or give the roster to forel class, order, quote or timetable")
+	i.Source = f.Name
+	return i
 }
 
 func isRoster(f File) bool {

@@ -49,6 +49,9 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, Problems(err)
 	}
+	if choose.Holed(w.file.Job.Settings()) {
+		made = made.Without()
+	}
 	whole, lines, err := c.jobFor(ask, made, shared.Title)
 	switch {
 	case err != nil && (lines == nil || c.Format == "toml"):
@@ -64,6 +67,7 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 			r.Warnings[i].Line, r.Warnings[i].Reason = 0, "as advised: "+r.Warnings[i].Reason
 		}
 	}
+	r.choices(made, ask.Unit)
 	switch c.Format {
 	case "json":
 		r.Report, err = advice.JSON(made, ask, w.round.Unit, lines, whole)
@@ -73,6 +77,17 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 		r.Report = advice.Text(made, ask, w.round, lines, len(c.Files) == 1)
 	}
 	return r, err
+}
+
+// choices notes what a choice sets: all of it, and each piece of advice by itself.
+func (r *Result) choices(made choose.Choice, u geometry.Unit) {
+	head, rest := changesFor(u, made.Sets)
+	slices.Reverse(head)
+	r.advise("all of it", false, slices.Concat(head, rest))
+	for _, a := range made.Advice {
+		keys := made.Keys(a)
+		r.advise(a.Name, false, slices.DeleteFunc(slices.Concat(head, rest), func(c jobfile.Change) bool { return !slices.Contains(keys, c.Key) }))
+	}
 }
 
 // jobFor returns a job file for a choice, and the lines of it to show: of a job that was

@@ -16,14 +16,17 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/render"
 	draw "forel/render/bench"
 	"forel/render/cutlist"
+	"forel/render/document"
 	look "forel/render/fit"
 	"forel/render/handout"
 	"forel/render/index"
 	"forel/render/kit"
+	"forel/render/offcuts"
 )
 
 // Class makes the files of a whole class from a roster: Read reads it, Roll.Make
@@ -34,6 +37,7 @@ type Class struct {
 	Round   string       // as in Job
 	Effort  string       // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
 	Workers int          // students worked on at a time, 1 or more
+	Ledger               // of the sheets of all students
 }
 
 // LargeClass is the most students whose sheets are planned together, and whose plan is
@@ -46,6 +50,7 @@ const IndexName = "index.html"
 // Roll is a class as it is worked on.
 type Roll struct {
 	Students []Student // in the order of the roster
+	Took     Result    // with Ledger.Take, once it is finished: the shop file as it is to be, and what to say of it
 	class    Class
 }
 
@@ -94,7 +99,7 @@ func (r *Roll) Count(s State) (n int) {
 // the table as a whole.
 func (c Class) Read() (*Roll, error) {
 	_, bad := effortOf(c.Effort, 0)
-	bad = append(bad, Contradictions(c.Flags)...)
+	bad = slices.Concat(bad, Contradictions(c.Flags), c.Ledger.wrong(c.Source))
 	_, mm := rounding(c.Round, geometry.MM)
 	if _, in := rounding(c.Round, geometry.IN); mm != nil && in != nil {
 		bad = refuse(bad, fmt.Sprintf("--round: %.20q is no rounding", c.Round), "give 0.5 or 0.1 for mm, 1/32 or 1/64 for in")
@@ -106,7 +111,7 @@ func (c Class) Read() (*Roll, error) {
 	bad = append(bad, wrong...)
 	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
 	if bad = append(bad, Problems(err)...); len(bad) > 0 {
-		return nil, append(bad, c.foreseen(rows)...)
+		return nil, append(eachOnce(bad, wrong), c.foreseen(rows)...)
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
 	for i, row := range rows {
@@ -262,7 +267,7 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed()}).PDF()
+	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
 	}
@@ -324,6 +329,9 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 	return warnings, unplanned, err
 }
 
+// baseName returns a file's name without its folder, whatever system it is of.
+func baseName(name string) string { return name[strings.LastIndexAny(name, `/\`)+1:] }
+
 // kitsOf returns what each student gets, in order of names.
 func (r *Roll) kitsOf() (kits []kit.Kit) {
 	for _, s := range r.Done() {
@@ -376,29 +384,55 @@ func (r *Roll) plan(ctx context.Context, all []*worked, put func(string, []byte,
 	var result Result
 	var plans []bench.Plan
 	var lists [][]byte
+	var taken []lot
 	for i, of := range lots {
-		lot := make([]worked, len(of))
+		some := make([]worked, len(of))
 		for k, w := range of {
-			lot[k] = *w
+			some[k] = *w
 		}
 		effort.Progress = func(done float64) { p.at((float64(i) + done) / float64(len(lots))) }
-		laid, err := layOut(ctx, lot, bench.Options{Effort: effort, Keep: lot[0].file.Keep, Lot: len(lots) > 1, Before: plans}, &result)
+		laid, err := layOut(ctx, some, bench.Options{Effort: effort, Keep: some[0].file.Keep, Lot: len(lots) > 1, Before: plans}, &result)
 		if err != nil {
 			return nil, result.Warnings, err
 		}
-		name, whose := stockName, ""
+		name, whose, called := stockName, "", "the plan"
 		if len(lots) > 1 {
 			name = fmt.Sprintf("stock-%0*d.pdf", max(2, len(fmt.Sprint(len(lots)))), i+1)
-			whose = fmt.Sprintf(" for %s to %s", lot[0].plan.Title, lot[len(lot)-1].plan.Title)
+			whose = fmt.Sprintf(" for %s to %s", some[0].plan.Title, some[len(some)-1].plan.Title)
+			called = name
 		}
-		doc, wrong := draw.Document(laid, lot[0].printed()).PDF()
+		doc, wrong := draw.Document(laid, some[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + whose})
 		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
+		taken = append(taken, lot{plans[i], called})
 	}
 	if len(plans) > 0 {
 		put(shoppingName, draw.Shopping(plans, lists, all[0].round), nil)
 		files = append([]index.File{{Name: shoppingName, Says: "shopping list"}}, files...)
 	}
+	if r.class.Take && len(plans) > 0 {
+		labels, wrong, err := r.take(taken, all[0].printed(), put)
+		if err != nil {
+			return nil, result.Warnings, err
+		}
+		files, result.Warnings = append(files, labels...), append(result.Warnings, wrong...)
+	}
 	return files, result.Warnings, nil
+}
+
+// take takes the sheets of all students from the shop, and puts away the labels of what is
+// left. Where a student is missing, nothing is taken: it would be taken again with the next run.
+func (r *Roll) take(lots []lot, o document.Options, put func(string, []byte, error)) (files []index.File, missing jobfile.Issues, err error) {
+	if n := len(r.Students) - r.Count(Made) - r.Count(Kept); n > 0 {
+		return nil, refuse(nil, fmt.Sprintf("--take: nothing is taken off %s, as %s can't be made", r.class.Shop.Name, wording.Count(n, "row")), "put that right and run it again"), nil
+	}
+	var kept []offcuts.Label
+	r.Took.Shop, r.Took.Report, kept, err = r.class.take(r.class.Source, "the class of "+baseName(r.class.Files[0].Name), lots, o.Round)
+	if err != nil || len(kept) == 0 {
+		return nil, nil, err
+	}
+	labels, wrong := offcuts.Document(kept, o).PDF()
+	put(offcutsName, labels, wrong)
+	return []index.File{{Name: offcutsName, Says: "labels for the offcuts worth keeping"}}, nil, nil
 }

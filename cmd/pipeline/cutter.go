@@ -65,6 +65,9 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 		unit = all[0].unit
 	}
 	setup, more := c.setup(unit)
+	if c.Bed == "" && slices.ContainsFunc(Problems(err), c.ofBed) { // what is wrong may be the bed
+		more = nil
+	}
 	err = slices.Concat(Problems(err), worst, more, c.only(c.Only, all)).Err()
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
@@ -93,6 +96,11 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	r.Wrote = namesOf(r.Files)
 	r.Set = "cutter"
 	return r, nil
+}
+
+// ofBed tells whether an issue is of what tells the size of the bed: a shop file, a machine.
+func (c Cutter) ofBed(i jobfile.Issue) bool {
+	return i.Source != "" && i.Source == c.Shop.Name || strings.HasPrefix(i.Key, "machine.") || strings.HasPrefix(i.Key, "cutter")
 }
 
 // on returns the command with what a job tells of its machine, where it is not told itself.

@@ -42,7 +42,7 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	r.Document = draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short})
+	r.Document = draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short, Times: w.file.Times})
 	data, err := r.Document.PDF()
 	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, strings.TrimSuffix(name, ".pdf")
 	return r, err

@@ -77,6 +77,10 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		}
 	}
 	for _, f := range files {
+		if isRoster(f) {
+			bad = append(bad, noJob(f))
+			continue
+		}
 		var file jobfile.File
 		var suspects jobfile.Issues
 		if f.Name == "" {
@@ -120,15 +124,25 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			r.With = "with " + strings.Join(lent, ", ") + " of " + j.Shop.Name
 		}
 	}
-	return all, eachOnce(bad).Err()
+	return all, eachOnce(bad, wrong).Err()
 }
 
-// eachOnce leaves out what is told already, as of a flag for each of several files.
-func eachOnce(bad jobfile.Issues) (out jobfile.Issues) {
+// eachOnce leaves out what is told already, as of a flag for each of several files. What is
+// wrong with the shop file is told of a job too, which asks for more; that is left of it, but
+// where there is nothing to read.
+func eachOnce(bad, ofShop jobfile.Issues) (out jobfile.Issues) {
+	on := func(all jobfile.Issues, i jobfile.Issue, key bool) bool {
+		return slices.ContainsFunc(all, func(o jobfile.Issue) bool {
+			return o.Source == i.Source && o.Line == i.Line && (!key || o.Key == i.Key)
+		})
+	}
+	nothing := func(i jobfile.Issue) bool { return i.Value == `""` }
+	inJobs := slices.DeleteFunc(slices.Clone(bad), func(i jobfile.Issue) bool { return slices.Contains(ofShop, i) || nothing(i) })
 	for _, b := range bad {
-		if !slices.Contains(out, b) {
-			out = append(out, b)
+		if shop := slices.Contains(ofShop, b); slices.Contains(out, b) || shop && on(inJobs, b, true) || !shop && nothing(b) && on(ofShop, b, false) {
+			continue
 		}
+		out = append(out, b)
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"forel/cmd/recordfile"
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	learnt "forel/geometry/lessons"
 	"forel/geometry/wording"
 	"forel/render/lessons"
@@ -17,17 +18,21 @@ import (
 type Lessons struct {
 	Source        // the records
 	For    *File  // a job to tell what it means for; nil: none
+	Format string // text or json; "": text
 	Units  string // of what is written; "": those of the job, or mm
 }
 
 // Settings are those of the lessons.
 func (l *Lessons) Settings() []Setting {
-	return []Setting{{Name: "units", Usage: "`unit` of what is written: mm or in (default: that of --job, else mm)", To: &l.Units}}
+	return []Setting{
+		formats(&l.Format, "report: text or json (in millimetres)", reportFormats),
+		{Name: "units", Usage: "`unit` of what is written: mm or in (default: that of --job, else mm)", To: &l.Units},
+	}
 }
 
 // Make tells what the records teach.
 func (l Lessons) Make(context.Context) (r Result, err error) {
-	var bad jobfile.Issues
+	bad := format(&l.Format, reportFormats)
 	if len(l.Files) == 0 {
 		bad = refuse(bad, "no records to learn from", "name records, or a folder with some: files that end in .record.toml, which forel record writes")
 	}
@@ -50,7 +55,10 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 	var cases []learnt.Case
 	for _, f := range l.Files {
 		rec, err := recordfile.Parse(f.Name, f.Data)
-		bad = append(bad, Problems(err)...)
+		if err != nil {
+			bad = append(bad, Problems(err)...)
+			continue
+		}
 		cases = append(cases, caseOf(rec))
 	}
 	if bad != nil {
@@ -62,10 +70,31 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 		c := w.plan.Chain
 		own := c.With(all.Sets())
 		advice = &lessons.Advice{Title: w.plan.Title, Told: fit.Chances(c, nil), Own: fit.Chances(own, all.CameOut), Clearances: fit.Least(own, all.CameOut)}
+		r.advise("the smallest clearances with which this book rarely sticks", false, l.changes(advice.Clearances, unit))
 		advice.Then = fit.Chances(c.With(slices.Concat(all.Sets(), advice.Clearances)), all.CameOut)
+	}
+	r.advise("what is off in your own work", true, l.changes(all.Sets(), unit))
+	if l.Format == "json" {
+		r.Report, err = lessons.JSON(all, advice)
+		return r, err
 	}
 	r.Report = lessons.Lessons(all, advice, unit)
 	return r, nil
+}
+
+// changes are settings as the report writes them.
+func (Lessons) changes(sets []job.Change, u geometry.Unit) (out []jobfile.Change) {
+	for _, s := range sets {
+		out = append(out, jobfile.Change{Key: s.Key, Value: geometry.Settable(s.Value, u)})
+	}
+	return out
+}
+
+// advise notes what is advised, where it is anything.
+func (r *Result) advise(what string, habit bool, sets []jobfile.Change) {
+	if len(sets) > 0 {
+		r.Advised = append(r.Advised, Advised{what, sets, habit})
+	}
 }
 
 // caseOf returns what a record tells of its case: of each length what was taken down last

@@ -1,8 +1,10 @@
 package pipeline_test
 
 import (
+	"bytes"
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -27,15 +29,57 @@ func planned(t *testing.T, table, common string) string {
 	return string(h.ofClass["shopping.txt"])
 }
 
-// A class in lots uses sheets that are counted, and an offcut, no more often than they are
-// there.
-func TestLotsOfAClassShareWhatIsThere(t *testing.T) {
+// large returns the roster of a class in two lots.
+func large() string {
 	var table strings.Builder
 	table.WriteString("name,height,width,thickness\n")
 	for n := range pipeline.LargeClass + 2 {
 		fmt.Fprintf(&table, "Invented %d,%d,%d,%d\n", n+1, 150+n%7, 101+n%5, 20+n%3)
 	}
-	list := planned(t, table.String(), `
+	return table.String()
+}
+
+// What all lots use of a pile is taken off it once, and comes back whole.
+func TestSheetsOfAllLotsAreTaken(t *testing.T) {
+	shop := pipeline.File{Name: "shop.toml", Data: []byte(`
+[[material]]
+name = "grey"
+kind = "board"
+thickness = 2
+[[material.sheet]]
+size = "700 x 1000 mm"
+count = 90
+[[offcut]]
+number = 7
+material = "grey"
+size = "390 x 410 mm"
+`)}
+	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "in/roster.csv", Data: []byte(large())}}, Shop: shop},
+		Base: &roster.Base{Source: "common.toml", Data: []byte("board = 'grey'")}, Ledger: pipeline.Ledger{Take: true}}
+	roll, err := c.Read()
+	require.NoError(t, err)
+	roll.Look(t.Context(), nil)
+	h := &hand{t: t, ofClass: map[string][]byte{}}
+	_, unplanned, err := roll.Finish(t.Context(), h, nil)
+	require.NoError(t, unplanned)
+	require.NoError(t, err)
+	used, err := strconv.Atoi(regexp.MustCompile(`grey 2 mm +(\d+) sheets +700 × 1000 mm`).FindStringSubmatch(string(h.ofClass["shopping.txt"]))[1])
+	require.NoError(t, err)
+	after := string(roll.Took.Shop.Data)
+	assert.Contains(t, after, fmt.Sprintf("\ncount = %d\n", 90-used))
+	assert.Contains(t, after, fmt.Sprintf("\ncount = %d\n", used), "it is written down")
+	assert.Equal(t, 1, strings.Count(after, "used_by = 1"))
+	assert.Regexp(t, `from = "the class of roster.csv, \d+.1 of stock-02.pdf"`, after)
+	assert.True(t, bytes.HasPrefix(h.ofClass["offcuts.pdf"], []byte("%PDF")))
+	back, err := pipeline.Stock{Job: pipeline.Job{Source: pipeline.Source{Shop: *roll.Took.Shop}}, Ledger: pipeline.Ledger{Undo: true}}.Make(t.Context())
+	require.NoError(t, err)
+	assert.Equal(t, string(shop.Data), string(back.Shop.Data))
+}
+
+// A class in lots uses sheets that are counted, and an offcut, no more often than they are
+// there.
+func TestLotsOfAClassShareWhatIsThere(t *testing.T) {
+	list := planned(t, large(), `
 [[stock]]
 material = "board"
 size = "600 x 400 mm"

@@ -73,6 +73,8 @@ func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag)
 		bad = refuse(bad, "both --example and a job file", "give one of them")
 	case j.Example:
 		file = File{"example", jobfile.Starter()}
+	case len(j.Files) == 1 && isRoster(j.Files[0]):
+		return w, append(bad, noJob(j.Files[0]))
 	case len(j.Files) == 1:
 		file = j.Files[0]
 	}
@@ -84,7 +86,7 @@ func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag)
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)
 		bad = append(bad, Problems(err)...)
 	}
-	return w, bad.Err()
+	return w, eachOnce(bad, wrong).Err()
 }
 
 // sizeOf returns the size of the first book, as far as it is measured.

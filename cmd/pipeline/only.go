@@ -19,6 +19,10 @@ func (j Job) only(names []string, all []worked) (bad jobfile.Issues) {
 	if len(names) == 0 || len(all) == 0 {
 		return nil
 	}
+	names = slices.Clone(names)
+	for i, n := range names { // as in "board, Cloth"
+		names[i] = strings.ToLower(wording.OneLine(n))
+	}
 	have := map[string]bool{}
 	var give []string
 	for i, w := range all {

@@ -37,11 +37,20 @@ type Result struct {
 	Notes    []string // what to know of them, a line each
 	With     string   // what was taken from the shop file, in a sentence; "": there is none
 	Print    Print
-	Document *document.Document // the document among the files, so that its pages can be looked at; nil: none
-	Warnings jobfile.Issues     // what can be made, but should be looked at
-	Shop     *File              // the shop file as it is to be from now on; nil: as it is
-	Set      string             // what the files are together: the next of the same name take their place
-	Part     bool               // they are a part of it: the others are not out of date
+	Document *document.Document   // the document among the files, so that its pages can be looked at; nil: none
+	Beside   []*document.Document // other documents among the files
+	Warnings jobfile.Issues       // what can be made, but should be looked at
+	Advised  []Advised            // what to set, in a job file or as a habit
+	Shop     *File                // the shop file as it is to be from now on; nil: as it is
+	Set      string               // what the files are together: the next of the same name take their place
+	Part     bool                 // they are a part of it: the others are not out of date
+}
+
+// Advised are settings that a report advises.
+type Advised struct {
+	What  string // they are about, in a few words
+	Sets  []jobfile.Change
+	Habit bool // they hold for all jobs, in the shop file
 }
 
 // Print is the file to be printed at actual size, if there is one.
@@ -68,14 +77,14 @@ func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
 	return shop, Problems(err)
 }
 
-// Reads is a command, by its address, that reads a file, for which a shop file can be lent.
+// Reads is a command, by its address, that reads files, for which a shop file can be lent.
 type Reads interface {
-	From(File)
+	From(...File)
 	Lend(shop File)
 }
 
-// From makes a file what is read.
-func (s *Source) From(f File) { s.Files = []File{f} }
+// From makes files what is read.
+func (s *Source) From(f ...File) { s.Files = f }
 
 // Lend makes a file the shop file.
 func (s *Source) Lend(shop File) { s.Shop = shop }

@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"slices"
@@ -14,6 +15,7 @@ import (
 	"forel/paper/money"
 	"forel/paper/quote"
 	"forel/paper/stock"
+	"forel/render/document"
 	draw "forel/render/quote"
 )
 
@@ -50,7 +52,16 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	r.differ(all, "[adhesive]", func(w worked) any { return w.file.Adhesive })
 	c := draw.Costing{Quote: reckon(all, p, first)}
 	if c.Total.IsNegative() {
-		return r, jobfile.Issues{issue("extra.amount", "what is taken off is more than the price", "take off less")}
+		bad := issue("extra.amount", "what is taken off is more than the price", "take off "+money.Number(c.Net.Neg())+" less")
+		if len(q.Files) > 0 {
+			bad.Source = q.Files[0].Name
+		}
+		for i, k := range c.Cases {
+			if quote.Sum(k.Extra).IsNegative() {
+				bad.Source = cmp.Or(all[i].name, bad.Source)
+			}
+		}
+		return r, jobfile.Issues{bad}
 	}
 	if len(all) > 1 {
 		effort, _ := effortOf(q.Effort, StockSteps)
@@ -73,7 +84,7 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 		}
 	}
 	if lacks := c.Lacks(first.round); len(lacks) > 0 {
-		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+wording.And(lacks), "give it in the job file: prices in [[stock]] and [adhesive], an hour as quote.hour"))
+		r.Warnings = append(r.Warnings, issue("", "the quote is not complete: it lacks "+wording.And(lacks), "give prices in [[stock]] and [adhesive], an hour as quote.hour"))
 	}
 	o := first.printed()
 	if q.Format == "csv" {
@@ -84,11 +95,11 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !q.Draw {
 		return r, err
 	}
-	costing, err := draw.Maker(c, o).PDF()
+	r.Document, r.Beside = draw.Client(c, o), []*document.Document{draw.Maker(c, o)}
+	costing, err := r.Beside[0].PDF()
 	if err != nil {
 		return r, err
 	}
-	r.Document = draw.Client(c, o)
 	data, err := r.Document.PDF()
 	r.Files, r.Set = []File{{quoteName, data}, {costingName, costing}}, "quote"
 	return r, err

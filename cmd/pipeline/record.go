@@ -27,7 +27,8 @@ type Record struct {
 	Show     bool     // tell of all that can be measured, and take nothing down
 	Draw     bool     // and a sheet to write it on at the bench
 
-	usual []string // readings of usual names
+	names, given []string       // lengths with a setting of their own, and their readings; nil: the usual ones
+	measured     []fit.Quantity // of the case; nil: not asked for
 }
 
 // usualReadings are the names that have a flag of their own.
@@ -36,8 +37,11 @@ var usualReadings = []string{"board", "outside-height", "outside-width", "outsid
 
 // Settings are those of the record.
 func (r *Record) Settings() []Setting {
-	if r.usual == nil {
-		r.usual = make([]string, len(usualReadings))
+	if r.measured != nil {
+		return append(settingsOf(r.measured, r.given), r.more()...)
+	}
+	if r.given == nil {
+		r.names, r.given = usualReadings, make([]string, len(usualReadings))
 	}
 	says := map[string]string{"board": "`lengths` that one layer of board measured, such as \"1.98; 2.02\"",
 		"outside-height": "`lengths` that the bare carcass, or what is measured in its place, has outside from head to tail",
@@ -49,14 +53,60 @@ func (r *Record) Settings() []Setting {
 		if usage == "" {
 			usage = "`lengths` likewise"
 		}
-		out = append(out, Setting{Name: name, Usage: usage, To: &r.usual[i]})
+		out = append(out, Setting{Name: name, Usage: usage, To: &r.given[i]})
 	}
-	return append(out,
-		Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings},
-		Setting{Name: "done", Usage: "`what` was done to the case before this was measured, such as \"pared the cloth at the mouth\"", To: &r.Did},
-		Setting{Name: "date", Usage: "`day` of the measuring, such as 2026-05-02", To: &r.Day},
-		Setting{Name: "show", Usage: "list all that can be measured, with what is taken down; take nothing down; with --out a sheet to write on too", To: &r.Show},
-	)
+	out = append(out, Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings})
+	return append(out, r.more()...)
+}
+
+// more are the settings that are of no length.
+func (r *Record) more() []Setting {
+	return []Setting{
+		{Name: "done", Usage: "`what` was done to the case before this was measured, such as \"pared the cloth at the mouth\"", To: &r.Did},
+		{Name: "date", Usage: "`day` of the measuring, such as 2026-05-02", To: &r.Day},
+		{Name: "show", Usage: "list all that can be measured, with what is taken down; take nothing down; with --out a sheet to write on too", To: &r.Show},
+	}
+}
+
+// Measuring is a command, by its address, that takes what was measured of a case. Measured
+// gives it a setting for each length of the job that it reads, in place of the usual ones.
+type Measuring interface{ Measured() error }
+
+// Measured makes the settings those of the case.
+func (r *Record) Measured() (err error) {
+	r.measured, r.names, r.given, err = measuredOf(r.Job, fit.Layer, fit.Size, fit.Play)
+	return err
+}
+
+// measuredOf returns what can be measured of a job's case, of some sorts, with the names and
+// room for the readings.
+func measuredOf(j Job, sorts ...fit.Sort) (all []fit.Quantity, names, given []string, err error) {
+	w, err := j.read(&Result{}, nil)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	if all, _, err = quantitiesOf(w); err != nil {
+		return nil, nil, nil, err
+	}
+	all = slices.DeleteFunc(all, func(q fit.Quantity) bool { return !slices.Contains(sorts, q.Sort) })
+	for i, q := range all {
+		names = append(names, q.Key)
+		low, high := q.Within()
+		fine := func(l geometry.Length) string { return geometry.Fine(l, w.round.Unit) }
+		all[i].Name = q.Name + ", " + fine(q.Planned) + " as planned, of 19 in 20 cases " + fine(low) + " to " + fine(high)
+		if q.When != "" {
+			all[i].Name += "; " + q.When
+		}
+	}
+	return all, names, make([]string, len(all)), nil
+}
+
+// settingsOf returns a setting for each length.
+func settingsOf(all []fit.Quantity, given []string) (out []Setting) {
+	for i, q := range all {
+		out = append(out, Setting{Name: q.Key, Usage: q.Name, To: &given[i]})
+	}
+	return out
 }
 
 // sheetName is the sheet to write on.
@@ -102,7 +152,7 @@ func (r Record) Make(context.Context) (out Result, err error) {
 		}
 		before = r.Old.Data
 	}
-	readings, bad := typed(usualReadings, r.usual, r.Readings, quantities, w.round.Unit)
+	readings, bad := typed(r.names, r.given, r.Readings, quantities, w.round.Unit)
 	if len(readings) == 0 && bad == nil {
 		readings = built(w, quantities, old)
 	}

@@ -21,10 +21,12 @@ type Rescue struct {
 	Old        *File    // the record of the case; nil: none
 	Readings   []string // play as measured, as name=lengths; it goes before what the record tells
 	Unfinished bool     // it was measured while the case was still open
+	Format     string   // text or json; "": text
 	Way        int      // whose pieces are drawn, from 1; 0: the first
 	Draw       bool     // the templates of what is cut again too
 
-	usual []string
+	names, given []string       // as of a record
+	measured     []fit.Quantity //
 }
 
 // usualPlays are the names of play that have a flag of their own.
@@ -32,15 +34,31 @@ var usualPlays = []string{"play-height", "play-depth", "play-thickness"}
 
 // Settings are those of the rescue.
 func (r *Rescue) Settings() []Setting {
-	if r.usual == nil {
-		r.usual = make([]string, len(usualPlays))
+	if r.measured != nil {
+		return append(settingsOf(r.measured, r.given), r.more()...)
 	}
-	return []Setting{
-		{Name: usualPlays[0], Usage: "`room` left from head to tail where it is tightest, with the book in; a minus before what is missing", To: &r.usual[0]},
-		{Name: usualPlays[1], Usage: "`room` left from spine to mouth", To: &r.usual[1]},
-		{Name: usualPlays[2], Usage: "`room` left from side to side", To: &r.usual[2]},
+	if r.given == nil {
+		r.names, r.given = usualPlays, make([]string, len(usualPlays))
+	}
+	return append([]Setting{
+		{Name: usualPlays[0], Usage: "`room` left from head to tail where it is tightest, with the book in; a minus before what is missing", To: &r.given[0]},
+		{Name: usualPlays[1], Usage: "`room` left from spine to mouth", To: &r.given[1]},
+		{Name: usualPlays[2], Usage: "`room` left from side to side", To: &r.given[2]},
 		{Name: "reading", Usage: "any other `name=room` that forel record --show lists as play", To: &r.Readings},
+	}, r.more()...)
+}
+
+// Measured makes the settings those of the case.
+func (r *Rescue) Measured() (err error) {
+	r.measured, r.names, r.given, err = measuredOf(r.Job, fit.Play)
+	return err
+}
+
+// more are the settings that are of no length.
+func (r *Rescue) more() []Setting {
+	return []Setting{
 		{Name: "unfinished", Usage: "the play was measured before the case was finished: a carcass not covered yet, card not glued, trays not on their case", To: &r.Unfinished},
+		formats(&r.Format, "report: text or json (in millimetres)", reportFormats),
 		{Name: "way", Usage: "`number` of the way whose pieces are drawn (default 1)", To: &r.Way},
 	}
 }
@@ -48,7 +66,7 @@ func (r *Rescue) Settings() []Setting {
 // Make tells the ways back, and draws what is cut again if it is asked for.
 func (r Rescue) Make(context.Context) (out Result, err error) {
 	var bad jobfile.Issues
-	w, err := r.read(&out, nil)
+	w, err := r.read(&out, format(&r.Format, reportFormats))
 	if err != nil {
 		return out, err
 	}
@@ -57,7 +75,7 @@ func (r Rescue) Make(context.Context) (out Result, err error) {
 		return out, err
 	}
 	quantities := slices.DeleteFunc(fit.Quantities(p.Chain), func(q fit.Quantity) bool { return q.Sort != fit.Play })
-	readings, bad := typed(usualPlays, r.usual, r.Readings, quantities, w.round.Unit)
+	readings, bad := typed(r.names, r.given, r.Readings, quantities, w.round.Unit)
 	stands := rescue.Stands{Play: map[string]geometry.Length{}, Early: r.Unfinished}
 	if r.Old != nil && bad == nil && !r.Unfinished { // what is taken down is of the finished case
 		old, err := recordfile.Parse(r.Old.Name, r.Old.Data)
@@ -83,11 +101,24 @@ func (r Rescue) Make(context.Context) (out Result, err error) {
 	if n := len(report.Ways); r.Way < 0 || r.Way > max(n, 1) {
 		return out, refuse(nil, fmt.Sprintf("--way: there is no way %d", r.Way), fmt.Sprintf("give 1 to %d", max(n, 1)))
 	}
-	out.Report = renderrescue.Text(p.Title, report, r.Unfinished, w.round.Unit)
+	if r.Format == "json" {
+		if out.Report, err = renderrescue.JSON(p.Title, report, r.Unfinished); err != nil {
+			return out, err
+		}
+	} else {
+		out.Report = renderrescue.Text(p.Title, report, r.Unfinished, w.round.Unit)
+	}
 	if !r.Draw || len(report.Ways) == 0 {
 		return out, nil
 	}
 	return r.draw(out, w, report.Ways[max(r.Way, 1)-1])
+}
+
+// say adds a line to a report that is a text.
+func (r *Result) say(format, line string) {
+	if format != "json" {
+		r.Report = append(r.Report, line...)
+	}
 }
 
 // planned works out the case of a job as it was before anything of it was measured.
@@ -107,14 +138,14 @@ func planned(w worked) (plan.Plan, error) {
 func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 	out.Set = "rescue"
 	if len(way.Again) == 0 {
-		out.Report = append(out.Report, "nothing is cut again: there is nothing to draw\n"...)
+		out.say(r.Format, "nothing is cut again: there is nothing to draw\n")
 		return out, nil
 	}
 	j := w.file.Kind.Planned(w.file.Job)
 	j.Settings().Apply(way.Sets)
 	sound, refused, _ := j.Check()
 	if len(refused) > 0 { // so little room that no job has it
-		out.Report = append(out.Report, "what is cut again can't be drawn for the case as it stands: cut each piece like the one that it takes the place of, or choose another way with --way\n"...)
+		out.say(r.Format, "what is cut again can't be drawn for the case as it stands: cut each piece like the one that it takes the place of, or choose another way with --way\n")
 		return out, nil
 	}
 	var err error

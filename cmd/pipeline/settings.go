@@ -131,7 +131,7 @@ func (c *Choose) Settings() []Setting {
 	return []Setting{
 		formats(&c.Format, "advice: text, json or toml (the job file alone)", choiceFormats),
 		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses},
-		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Commas: true},
+		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Words: choose.Conditions, Commas: true},
 	}
 }
 
@@ -186,12 +186,12 @@ func searched(effort *string) []Setting {
 	return []Setting{{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}}
 }
 
-// Ledger are those that change the shop file.
-func (s *Stock) Ledger() []Setting {
+// Taking are those that change the shop file.
+func (l *Ledger) Taking() []Setting {
 	return []Setting{
-		{Name: "take", Usage: "take what the plan uses off the counts of the shop file, and put the offcuts worth keeping into it, each with a number", To: &s.Take},
-		{Name: "undo", Usage: "take the last taking back; nothing is planned", To: &s.Undo},
-		{Name: "on", Usage: "`day` of the taking, such as 2026-11-28 (default: that of SOURCE_DATE_EPOCH, or none)", To: &s.On},
+		{Name: "take", Usage: "take what the plan uses off the counts of the shop file, and put the offcuts worth keeping into it, each with a number", To: &l.Take},
+		{Name: "undo", Usage: "take the last taking back; nothing is planned", To: &l.Undo},
+		{Name: "on", Usage: "`day` of the taking, such as 2026-11-28 (default: that of SOURCE_DATE_EPOCH, or none)", To: &l.On},
 	}
 }
 

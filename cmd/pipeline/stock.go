@@ -20,13 +20,11 @@ import (
 // Stock lays the pieces of one job or many on sheets and rolls.
 type Stock struct {
 	Job
-	Format     string   // text, markdown, json or csv; "": text
-	Cuts       bool     // with text and markdown: the order of the cuts too
-	Only       []string // pieces, materials or parts that are laid out; none: all
-	Draw       bool     // stock.pdf and a drawing of each sheet too
-	Take       bool     // take off the shop file what the plan uses, and put there what it leaves
-	Undo       bool     // take the last taking back instead of planning
-	On         string   // the day of the taking, as in 2026-11-28; "": that of the documents, if they have one
+	Format string   // text, markdown, json or csv; "": text
+	Cuts   bool     // with text and markdown: the order of the cuts too
+	Only   []string // pieces, materials or parts that are laid out; none: all
+	Draw   bool     // stock.pdf and a drawing of each sheet too
+	Ledger
 	Exact      bool     // cut to size what is trimmed later too
 	LooseWalls bool     // let the walls of one case come off different strips
 	Effort     string   // how long to search: steps or a time; "": StockSteps
@@ -43,9 +41,9 @@ const stockName = "stock.pdf"
 // asked for.
 func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if s.Undo {
-		return s.undo()
+		return s.undo(s.Source, s.Draw)
 	}
-	bad := append(format(&s.Format, stockFormats), s.taking()...)
+	bad := append(format(&s.Format, stockFormats), s.Ledger.wrong(s.Source)...)
 	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
 		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
 	}
@@ -66,17 +64,14 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 		r.Report = draw.Text(p, o.Round, s.Cuts)
 	}
 	var kept []offcuts.Label
-	if shop, _ := s.shop(); err == nil && s.Take {
-		t := takingOf(shop, p, s.day())
-		data, err := shop.Take(t)
-		if err != nil {
+	if err == nil && s.Take {
+		var report []byte
+		if r.Shop, report, kept, err = s.take(s.Source, titlesOf(p.Jobs), []lot{{p, "the plan"}}, o.Round); err != nil {
 			return r, err
 		}
-		r.Shop = &File{s.Shop.Name, data}
 		if s.Format != "json" && s.Format != "csv" {
-			r.Report = append(r.Report, tookText(s.Shop.Name, t, o.Round)...)
+			r.Report = append(r.Report, report...)
 		}
-		kept = labelsOf(t, o.Round)
 	}
 	if err != nil || !s.Draw {
 		return r, err
@@ -88,59 +83,12 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
 	if len(kept) > 0 {
-		labels, wrong := offcuts.Document(kept, o).PDF()
-		r.Files, err = append(r.Files, File{labelsOfOffcuts, labels}), cmp.Or(err, wrong)
+		r.Beside = append(r.Beside, offcuts.Document(kept, o))
+		labels, wrong := r.Beside[0].PDF()
+		r.Files, err = append(r.Files, File{offcutsName, labels}), cmp.Or(err, wrong)
 	}
 	r.Set = "stock"
 	return r, err
-}
-
-const labelsOfOffcuts = "offcuts.pdf"
-
-// taking tells what is wrong with the settings of a taking.
-func (s Stock) taking() (bad jobfile.Issues) {
-	if s.Take && s.Shop.Name == "" {
-		bad = refuse(bad, "--take without a shop file", "put "+jobfile.ShopName+" beside the job, or name it with --shop")
-	}
-	if s.On == "" {
-		return bad
-	}
-	if _, err := time.Parse(time.DateOnly, s.On); err != nil {
-		bad = append(bad, issue("--on", fmt.Sprintf("%.40q is no date", s.On), "write it as in 2026-11-28"))
-	}
-	return bad
-}
-
-// day is that of the taking; "" where there is none.
-func (s Stock) day() string {
-	if s.On == "" && !s.Date.IsZero() {
-		return s.Date.UTC().Format(time.DateOnly)
-	}
-	return s.On
-}
-
-// undo takes the last taking back.
-func (s Stock) undo() (r Result, err error) {
-	bad := Contradictions(s.Flags)
-	switch {
-	case s.Take:
-		bad = refuse(bad, "both --take and --undo", "give one of them")
-	case s.Draw:
-		bad = refuse(bad, "--undo with --out", "leave --out out: nothing is laid out")
-	case s.Shop.Name == "":
-		bad = refuse(bad, "--undo without a shop file", "name it with --shop")
-	}
-	shop, wrong := s.shop()
-	if bad = append(bad, wrong...); bad != nil {
-		return r, bad
-	}
-	data, err := shop.Undo()
-	if err != nil {
-		return r, err
-	}
-	r.Shop = &File{s.Shop.Name, data}
-	r.Report = fmt.Appendf(nil, "took the last taking back in %s: throw its labels away\n", s.Shop.Name)
-	return r, nil
 }
 
 // laid reads all jobs, by read, and plans their bench work. change, which may be nil, changes them in

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
@@ -13,30 +14,103 @@ import (
 	"forel/render/offcuts"
 )
 
-// takingOf returns what a plan takes from a shop and leaves there.
-func takingOf(shop *jobfile.Shop, p bench.Plan, date string) jobfile.Taking {
-	var titles []string
-	for _, j := range p.Jobs {
-		titles = append(titles, wording.OneLine(j.Title()))
+// Ledger is what a plan does to the ledger of the shop file.
+type Ledger struct {
+	Take bool   // take off the shop file what the plan uses, and put there what it leaves
+	Undo bool   // take the last taking back instead of planning
+	On   string // the day of the taking, as in 2026-11-28; "": that of the documents, if they have one
+}
+
+const offcutsName = "offcuts.pdf"
+
+// wrong tells what is wrong with its settings.
+func (l Ledger) wrong(s Source) (bad jobfile.Issues) {
+	if l.Take && s.Shop.Name == "" {
+		bad = refuse(bad, "--take without a shop file", "put "+jobfile.ShopName+" beside the job, or name it with --shop")
 	}
-	t := jobfile.Taking{By: titles[0], Date: date}
-	if len(titles) > 1 {
-		t.By += fmt.Sprintf(" and %d more", len(titles)-1)
+	if l.On == "" {
+		return bad
 	}
-	for _, g := range p.Groups {
-		for _, u := range g.Used {
-			if s := g.Stock[u.Stock]; s.Pile != "" {
-				t.Sheets = append(t.Sheets, jobfile.Used{Pile: s.Pile, Sheets: u.Sheets, Length: u.Length})
+	if _, err := time.Parse(time.DateOnly, l.On); err != nil {
+		bad = append(bad, issue("--on", fmt.Sprintf("%.40q is no date", l.On), "write it as in 2026-11-28"))
+	}
+	return bad
+}
+
+// undo takes the last taking back. out tells whether files are asked for.
+func (l Ledger) undo(s Source, out bool) (r Result, err error) {
+	bad := Contradictions(s.Flags)
+	switch {
+	case l.Take:
+		bad = refuse(bad, "both --take and --undo", "give one of them")
+	case out:
+		bad = refuse(bad, "--undo with --out", "leave --out out: nothing is laid out")
+	case s.Shop.Name == "":
+		bad = refuse(bad, "--undo without a shop file", "name it with --shop")
+	}
+	shop, wrong := s.shop()
+	if bad = append(bad, wrong...); bad != nil {
+		return r, bad
+	}
+	data, err := shop.Undo()
+	if err != nil {
+		return r, err
+	}
+	r.Shop = &File{s.Shop.Name, data}
+	r.Report = fmt.Appendf(nil, "took the last taking back in %s: throw its labels away\n", s.Shop.Name)
+	return r, nil
+}
+
+// lot is a plan that sheets are taken for.
+type lot struct {
+	plan   bench.Plan
+	called string // in "1.1 of the plan"
+}
+
+// take takes from the shop what is planned. It returns the shop file as it is to be, what to
+// say of it, and the labels of what is kept.
+func (l Ledger) take(s Source, by string, lots []lot, r geometry.Rounding) (*File, []byte, []offcuts.Label, error) {
+	shop, _ := s.shop()
+	date := l.On
+	if date == "" && !s.Date.IsZero() {
+		date = s.Date.UTC().Format(time.DateOnly)
+	}
+	t := takingOf(shop, by, lots, date)
+	data, err := shop.Take(t)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	return &File{s.Shop.Name, data}, tookText(s.Shop.Name, t, r), labelsOf(t, r), nil
+}
+
+// titlesOf names jobs: "Salt roads and 2 more".
+func titlesOf(jobs []bench.Job) string {
+	title := wording.OneLine(jobs[0].Title())
+	if n := len(jobs) - 1; n > 0 {
+		title += fmt.Sprintf(" and %d more", n)
+	}
+	return title
+}
+
+// takingOf returns what plans take from a shop and leave there.
+func takingOf(shop *jobfile.Shop, by string, lots []lot, date string) jobfile.Taking {
+	t := jobfile.Taking{By: by, Date: date}
+	for _, l := range lots {
+		for _, g := range l.plan.Groups {
+			for _, u := range g.Used {
+				if s := g.Stock[u.Stock]; s.Pile != "" {
+					t.Uses(s.Pile, u.Sheets, u.Length)
+				}
 			}
-		}
-		if !shop.Has(g.Name) {
-			continue
-		}
-		for _, sh := range g.Sheets {
-			grain := cmp.Or(g.Stock[sh.Stock].Grain, geometry.GrainHeight)
-			for _, o := range sh.Offcuts {
-				if o.Kept() {
-					t.Kept = append(t.Kept, jobfile.Kept{Material: g.Name, Width: o.Clean.Width(), Height: o.Clean.Height(), Grain: grain, Runs: g.Material.Direction(), From: fmt.Sprintf("%s of the plan", o.Name)})
+			if !shop.Has(g.Name) {
+				continue
+			}
+			for _, sh := range g.Sheets {
+				grain := cmp.Or(g.Stock[sh.Stock].Grain, geometry.GrainHeight)
+				for _, o := range sh.Offcuts {
+					if o.Kept() {
+						t.Kept = append(t.Kept, jobfile.Kept{Material: g.Name, Width: o.Clean.Width(), Height: o.Clean.Height(), Grain: grain, Runs: g.Material.Direction(), From: o.Name + " of " + l.called})
+					}
 				}
 			}
 		}

@@ -3,7 +3,6 @@ package recordfile
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -29,7 +28,7 @@ func lengthOf(v any) (Length, error) {
 	default:
 		return 0, fmt.Errorf("%.40q is not a length", fmt.Sprint(v))
 	}
-	if !(math.Abs(l.MM()) < 1e4) {
+	if !(l.Abs() < mostLength) {
 		return 0, fmt.Errorf("%g is not a length", l.MM())
 	}
 	return l, nil
@@ -58,6 +57,9 @@ func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err erro
 			if err != nil {
 				return nil, false, err
 			}
+			if !(l.Abs() < mostLength) {
+				return nil, false, fmt.Errorf("%s is longer than anything that is measured; give less than %s", wording.Quote(p), geometry.Settable(mostLength, u))
+			}
 			all, near = append(all, l), near && !q.Slip(l)
 		}
 		return all, near, nil
@@ -71,7 +73,7 @@ func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err erro
 		case wrong != nil && err2 != nil:
 			err = err2
 		case wrong == nil && err2 == nil && wholeNear == partsNear:
-			return nil, fmt.Errorf("%s can be one length or several; put ; between several, such as %s", wording.Quote(text), strings.Join(strings.Split(text, ","), "; "))
+			return nil, fmt.Errorf("%s can be one length or several; write %s for one, or %s", wording.Quote(text), strings.Replace(text, ",", ".", 1), strings.Join(strings.Split(text, ","), "; "))
 		case wrong != nil || err2 == nil && partsNear:
 			out = parts
 		default:

@@ -5,20 +5,14 @@ package recordfile
 
 import (
 	"bytes"
-	"errors"
-	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2"
 
-	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/job"
-	"forel/geometry/wording"
 )
 
 // Length is a distance in millimetres.
@@ -95,13 +89,6 @@ type block struct {
 type done struct {
 	What string `toml:"what"`
 	Date string `toml:"date,omitempty"`
-}
-
-// file is all of a record.
-type file struct {
-	head
-	Measured []block `toml:"measured"`
-	Done     []done  `toml:"done"`
 }
 
 // rounded writes a length to a ten-thousandth of a millimetre.
@@ -185,125 +172,3 @@ const about = `# What was measured of a case, each time beside what was planned 
 # deviation of one layer; off: that of each uncertainty, beside its plus_minus.
 
 `
-
-var table = regexp.MustCompile(`^\s*\[\[\s*([a-z]+)\s*\]\]`)
-
-// Parse reads a record; source is its name. An error is of type jobfile.Issues: all that
-// is wrong.
-func Parse(source string, data []byte) (Record, error) {
-	r := Record{Source: source}
-	wrong := func(line int, key, reason, fix string) jobfile.Issue {
-		return jobfile.Issue{Source: source, Line: line, Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}
-	}
-	if len(data) > MostBytes {
-		return r, jobfile.Issues{wrong(0, "", "larger than 1 MiB", "give a record that forel record wrote")}
-	}
-	var v struct {
-		Version int `toml:"version"`
-	}
-	if err := toml.Unmarshal(data, &v); err == nil && v.Version > Version {
-		return r, jobfile.Issues{wrong(0, "version", fmt.Sprintf("%d is newer than this forel, which reads up to %d", v.Version, Version), "use a newer forel")}
-	}
-	var f file
-	dec := toml.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff")))).DisallowUnknownFields()
-	if err := dec.Decode(&f); err != nil {
-		var bad jobfile.Issues
-		var strict *toml.StrictMissingError
-		var at *toml.DecodeError
-		switch {
-		case errors.As(err, &strict):
-			for i := range strict.Errors {
-				line, _ := strict.Errors[i].Position()
-				bad = append(bad, wrong(line, strings.Join(strict.Errors[i].Key(), "."), "unknown key", "leave it out"))
-			}
-		case errors.As(err, &at):
-			line, _ := at.Position()
-			bad = append(bad, wrong(line, strings.Join(at.Key(), "."), strings.TrimPrefix(at.Error(), "toml: "), "write it as forel record does"))
-		default:
-			bad = append(bad, wrong(0, "", wording.OneLine(strings.TrimPrefix(err.Error(), "toml: ")), "write it as forel record does"))
-		}
-		return r, bad
-	}
-	r.Title, r.Kind = f.Title, f.Kind
-	var bad jobfile.Issues
-	if f.Version < 1 {
-		bad = append(bad, wrong(0, "version", "missing", "write version = 1 at the top"))
-	}
-	lines := map[string][]int{}
-	changed := 0 // how many tables of what was measured stand before something was done
-	for n, line := range strings.Split(string(data), "\n") {
-		if m := table.FindStringSubmatch(line); m != nil {
-			if m[1] == "done" && len(lines["done"]) == 0 {
-				changed = len(lines["measured"])
-			}
-			lines[m[1]] = append(lines[m[1]], n+1)
-		}
-	}
-	if len(f.Done) == 0 {
-		changed = len(f.Measured)
-	}
-	for i, b := range f.Measured {
-		line := 0
-		if i < len(lines["measured"]) {
-			line = lines["measured"][i]
-		}
-		tell := func(key, reason, fix string) {
-			bad = append(bad, wrong(line, fmt.Sprintf("measured[%d].%s", i+1, key), reason, fix))
-		}
-		t := Taken{Line: line, Changed: i >= changed, Date: b.Date, Mean: Length(b.Mean), SD: Length(b.SD)}
-		t.Quantity = fit.Quantity{Key: b.Key, Name: wording.OneLine(b.What), Sort: fit.Sort(b.Sort), Planned: Length(b.Planned), Counts: b.Counts, Layers: map[string]Length{}}
-		if b.Key == "" {
-			tell("key", "missing", "say what was measured, such as \"play-height\"")
-		}
-		if t.Sort != fit.Layer && t.Sort != fit.Size && t.Sort != fit.Play {
-			tell("sort", wording.Quote(b.Sort)+" is not known", "give layer, size or play")
-		}
-		if len(b.Within) != 2 || !(b.Within[0] <= b.Within[1]) {
-			tell("within", "not two lengths", "give the smallest and the largest that were expected, such as [1.2, 2.4]")
-		} else {
-			t.Low, t.High = Length(b.Within[0]), Length(b.Within[1])
-		}
-		if !(b.SD >= 0 && b.SD < 1e3) {
-			tell("deviation", "not a standard deviation", "give one in millimetres, zero or more")
-		}
-		if !(math.Abs(b.Planned) < 1e4) || !(math.Abs(b.Mean) < 1e4) {
-			tell("planned", "out of range", "give what was planned, in millimetres")
-		}
-		for _, all := range []map[string]float64{b.Counts, b.Layers, b.Off, b.PlusMinus} {
-			for k, v := range all {
-				if !(math.Abs(v) < 1e3) {
-					tell("counts", "out of range at "+wording.Quote(k), "leave what forel record wrote")
-				}
-			}
-		}
-		for k, v := range b.Layers {
-			t.Layers[k] = Length(v)
-		}
-		for k, v := range b.Off {
-			t.Off = append(t.Off, fit.Off{Key: prefix + k, SD: Length(v), PlusMinus: Length(b.PlusMinus[k])})
-		}
-		sortOff(t.Off)
-		if b.Tight != nil {
-			t.Tight = Length(*b.Tight)
-		}
-		if b.Loose != nil {
-			t.Loose = Length(*b.Loose)
-		}
-		if len(b.Readings) == 0 {
-			tell("readings", "missing", "give what was measured, such as [227.8, 227.5]")
-		}
-		for _, v := range b.Readings {
-			l, err := lengthOf(v)
-			if err != nil {
-				tell("readings", err.Error(), "give lengths in millimetres, or with a unit in quotes")
-				continue
-			}
-			t.Readings = append(t.Readings, l)
-		}
-		r.Taken = append(r.Taken, t)
-	}
-	if bad != nil {
-		return r, bad
-	}
-	return r, nil
-}

@@ -2,6 +2,7 @@ package recordfile_test
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -109,6 +110,10 @@ func TestTyped(t *testing.T) {
 		require.NoError(t, err, text)
 		assert.InDeltaSlice(t, numbers(want), numbers(got), 1e-9, text)
 	}
+	_, err := recordfile.Typed(play, "1,4", geometry.MM)
+	assert.EqualError(t, err, `"1,4" can be one length or several; write 1.4 for one, or 1; 4`)
+	_, err = recordfile.Typed(play, "-0.2; 99999", geometry.MM) // which no record would be read with
+	assert.EqualError(t, err, `" 99999" is longer than anything that is measured; give less than 10000 mm`)
 	for _, text := range []string{"1,4", "abc", "", ";", "1;;2", "--3"} { // 1,4: 1.4 mm, or 1 mm and 4 mm
 		_, err := recordfile.Typed(play, text, geometry.MM)
 		assert.Error(t, err, text)
@@ -121,6 +126,45 @@ func numbers(all []geometry.Length) []float64 {
 		out[i] = l.MM()
 	}
 	return out
+}
+
+// What a text editor spoils is all told, each with the line of its key, and nothing is left
+// of the record to reckon with.
+func TestSpoiltByHand(t *testing.T) {
+	q := fit.Quantity{Key: "play-height", Name: "play", Sort: fit.Play}
+	text, err := recordfile.Added(nil, "x", "slipcase", "2026-05-02", nil, []recordfile.Reading{{Of: q, All: []geometry.Length{0.1}}, {Of: q, All: []geometry.Length{0.2}}})
+	require.NoError(t, err)
+	lines := strings.Split(string(text), "\n")
+	var want []string
+	spoil := func(key string, nth int, to, says string) {
+		for n, line := range lines {
+			if strings.HasPrefix(line, key+" = ") {
+				if nth--; nth == 0 {
+					lines[n] = to
+					want = append(want, fmt.Sprintf("case.record.toml:%d: %s", n+1, says))
+				}
+			}
+		}
+	}
+	spoil("units", 1, "units = 'in'", `units: "in" is not what lengths of a record are in; `)
+	spoil("date", 1, "date = 'May'", `measured[1].date: "May" is no day; `)
+	spoil("readings", 1, "readings = 1.2", "measured[1].readings: 1.2 is no list of lengths; ")
+	spoil("planned", 1, "planned = 'much'", `measured[1].planned: "much" is no length in millimetres; `)
+	spoil("within", 1, "within = [1.2]", "measured[1].within: not two lengths; ")
+	spoil("counts", 1, "counts = 3", "measured[1].counts: 3 is no table of numbers; ")
+	spoil("what", 2, "whatever = 'play'", "measured[2].whatever: unknown key; ")
+	spoil("readings", 2, "readings = [nan]", "measured[2].readings: NaN is not a length; ")
+	r, err := recordfile.Parse("case.record.toml", []byte(strings.Join(lines, "\n")))
+	var bad jobfile.Issues
+	require.ErrorAs(t, err, &bad)
+	assert.Empty(t, r.Taken)
+	var said []string
+	for _, b := range bad {
+		assert.NotEmpty(t, b.Fix)
+		reason, _, _ := strings.Cut(b.String(), "; ")
+		said = append(said, reason+"; ")
+	}
+	assert.Equal(t, want, said)
 }
 
 // Whatever stands in a record, it is read or refused in lines that name the file.

@@ -61,11 +61,6 @@ type Reader struct {
 	Flags []jobfile.Flag // over what a row says
 }
 
-// Read is Reader.Read without a shop.
-func Read(source string, data []byte, base *Base, flags ...jobfile.Flag) ([]Row, error) {
-	return Reader{Base: base, Flags: flags}.Read(source, data)
-}
-
 // Read reads a roster; source is its name, for messages. A row that can't be
 // made says so in Refused and keeps no other from being read. The error is of
 // type Issues and tells what is wrong with the table as a whole: nothing in it,

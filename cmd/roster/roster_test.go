@@ -16,7 +16,7 @@ import (
 
 func read(t *testing.T, text string) []roster.Row {
 	t.Helper()
-	rows, err := roster.Read("roster.csv", []byte(text), nil)
+	rows, err := roster.Reader{}.Read("roster.csv", []byte(text))
 	require.NoError(t, err)
 	return rows
 }
@@ -93,7 +93,7 @@ func TestBadTables(t *testing.T) {
 		{strings.Repeat("a,", 1000) + "name\nA\n", `more than 250 columns`},
 		{"name,height,width,thickness\nA,1,150,30\n\"B,210\n", `(?s)roster\.csv:3: a quote opens.*roster\.csv:2: height: `},
 	} {
-		_, err := roster.Read("roster.csv", []byte(test.text), nil)
+		_, err := roster.Reader{}.Read("roster.csv", []byte(test.text))
 		var issues jobfile.Issues
 		require.ErrorAs(t, err, &issues, "%q", test.text)
 		assert.Regexp(t, test.says, err.Error(), "%q", test.text)
@@ -174,7 +174,7 @@ func TestNames(t *testing.T) {
 // A base gives what the roster leaves out.
 func TestBase(t *testing.T) {
 	base := &roster.Base{Source: "base.toml", Data: []byte("[board]\nthickness = 3\n")}
-	rows, err := roster.Read("roster.csv", []byte("name,height,width,thickness,board.thickness\nA,220,150,30,\nB,220,150,30,1.5\n"), base)
+	rows, err := roster.Reader{Base: base}.Read("roster.csv", []byte("name,height,width,thickness,board.thickness\nA,220,150,30,\nB,220,150,30,1.5\n"))
 	require.NoError(t, err)
 	require.Empty(t, rows[0].Refused)
 	assert.InDelta(t, 3, rows[0].File.Job.(*slipcase.Job).Board.Thickness.MM(), 1e-9)

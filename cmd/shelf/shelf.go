@@ -46,6 +46,7 @@ type Shelf struct {
 	kept  []string          // working folders that a stopped run left
 	old   []set             // what the list of the folder tells
 	taken map[string]digest // files that are to be changed, as they were taken
+	modes map[string]fs.FileMode
 
 	mu     sync.Mutex
 	log    *os.File       // tells of sets in the working folder
@@ -73,7 +74,7 @@ const patience = 10 * time.Second
 // a killed run left is finished or taken away first. It waits for another run that writes
 // there, for a few seconds or until the context ends. Close ends it.
 func Open(ctx context.Context, name, owner string) (s *Shelf, err error) {
-	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, taken: map[string]digest{}}
+	s = &Shelf{name: name, owner: owner, fresh: map[string]set{}, left: map[string]set{}, taken: map[string]digest{}, modes: map[string]fs.FileMode{}}
 	if err := s.take(ctx); err != nil {
 		s.unmake()
 		return nil, err
@@ -278,7 +279,12 @@ func (s *Shelf) Put(below, made string, files []pipeline.File) error {
 	for i, f := range files {
 		new.files[i].name = path.Join(below, f.Name)
 		together.Go(func() (err error) {
-			if new.files[i].digest, err = writeFile(s.inWork(newName, new.files[i].name), f.Data); err != nil {
+			at := s.inWork(newName, new.files[i].name)
+			new.files[i].digest, err = writeFile(at, f.Data)
+			if mode, taken := s.modes[new.files[i].name]; taken && err == nil {
+				err = os.Chmod(at, mode)
+			}
+			if err != nil {
 				err = s.cant(new.files[i].name, err)
 			}
 			return err
@@ -387,7 +393,8 @@ func (s *Shelf) Read(below, name string) ([]byte, error) {
 }
 
 // Take reads a file of the maker's that is to be changed: what is Put in its place may then
-// land, as long as it is as it was taken. The data is nil where there is no such file.
+// land, as long as it is as it was taken, and may be read by whom it could be. The data is nil
+// where there is no such file.
 func (s *Shelf) Take(name string) ([]byte, error) {
 	data, err := os.ReadFile(s.at(name))
 	switch {
@@ -395,6 +402,11 @@ func (s *Shelf) Take(name string) ([]byte, error) {
 		return nil, nil
 	case err != nil:
 		return nil, fmt.Errorf("can't read %s: %w", s.path(name), Cause(err))
+	}
+	if info, err := os.Stat(s.at(name)); err != nil {
+		return nil, fmt.Errorf("can't read %s: %w", s.path(name), Cause(err))
+	} else if s.modes[name] = info.Mode().Perm(); info.Mode().Perm()&0o222 == 0 {
+		return nil, fmt.Errorf("can't write %s: it is read only: let it be written to first", s.path(name))
 	}
 	s.taken[name] = digest(sha256.Sum256(data))
 	return data, nil

@@ -520,3 +520,35 @@ func TestFileChanged(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "mine, later", string(data))
 }
+
+// A file that is changed may be read by whom it could be before; one that may not be written
+// to is left alone.
+func TestFileChangedKeepsItsRights(t *testing.T) {
+	folder := t.TempDir()
+	file := filepath.Join(folder, "shop.toml")
+	change := func() error {
+		s, err := Open(context.Background(), folder, "")
+		require.NoError(t, err)
+		defer s.Close(false)
+		if _, err := s.Take("shop.toml"); err != nil {
+			return err
+		}
+		require.NoError(t, s.Put("", "", []pipeline.File{{Name: "shop.toml", Data: []byte("new")}}))
+		_, err = s.Land(true, nil)
+		return err
+	}
+	for _, mode := range []fs.FileMode{0o600, 0o640, 0o666} {
+		require.NoError(t, os.WriteFile(file, []byte("mine"), mode))
+		require.NoError(t, os.Chmod(file, mode))
+		require.NoError(t, change())
+		is, err := os.Stat(file)
+		require.NoError(t, err)
+		assert.Equal(t, mode, is.Mode())
+	}
+	require.NoError(t, os.WriteFile(file, []byte("mine"), 0o644))
+	require.NoError(t, os.Chmod(file, 0o444))
+	assert.ErrorContains(t, change(), "it is read only")
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, "mine", string(data))
+}

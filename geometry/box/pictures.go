@@ -93,12 +93,12 @@ func (m model) glued(w tray) [][]stage.Picture {
 	return [][]stage.Picture{{first, second}}
 }
 
-// covering is the stages of covering a tray: round the walls, under the base, the ends,
+// covering is the stages of covering a tray: round the walls and under the base, the ends,
 // head and tail wall inside, the fore-edge wall.
-func (m model) covering(w tray) (around, under, ends, inside, fore [][]stage.Picture) {
+func (m model) covering(w tray) (around, ends, inside, fore [][]stage.Picture) {
 	t := m.of(w)
 	if t == nil || !t.ok {
-		return nil, nil, nil, nil, nil
+		return nil, nil, nil, nil
 	}
 	first, last := t.s.f.ends[0].word, t.s.f.ends[1].word
 	both := func(part string) []string { return []string{first + part, last + part} }
@@ -152,5 +152,5 @@ func (m model) covering(w tray) (around, under, ends, inside, fore [][]stage.Pic
 			Notes:   []stage.Note{note("fore-edge, inside", "", "fore-edge, inside"), {Name: plan.Say("floor"), More: plan.Say("bare: the lining comes last"), At: stage.Vec{X: t.s.b * 0.45, Y: t.s.long / 2, Z: t.s.t}}},
 			Caption: plan.Say("b: covered; the floor is lined last")},
 	}}
-	return around, nil, ends, inside, fore
+	return around, ends, inside, fore
 }

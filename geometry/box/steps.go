@@ -97,7 +97,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 	name, st := w.name, j.stripOf(w)
 	words := facesOf(name).ends
 	first, last := words[0].word, words[1].word
-	around, under, ends, inside, fore := m.covering(w)
+	around, ends, inside, fore := m.covering(w)
 	return []plan.Step{
 		{
 			Title:  "Cover the walls of the " + name,
@@ -108,7 +108,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
-			Pictures: large(append(around, under...)),
+			Pictures: large(around),
 			Checks:   []plan.Check{j.stripLaid(w)},
 		},
 		{
@@ -147,7 +147,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 func (j Job) coverLarge(m model) plan.Step {
 	w := j.large()
 	st := j.stripOf(w)
-	_, _, _, inside, fore := m.covering(w)
+	_, _, inside, fore := m.covering(w)
 	pictures := m.nested()
 	if len(inside) > 0 {
 		shown := []stage.Picture{inside[0][0], fore[0][1]}

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -68,6 +69,37 @@ type Advice struct {
 	Why  []Reason
 }
 
+// Keys returns the keys of the settings that a piece of advice comes to.
+func (c Choice) Keys(a Advice) (keys []string) {
+	for _, s := range c.Sets {
+		of := "make"
+		switch {
+		case s.Key == boardKey(c.Kind):
+			of = "board"
+		case s.Key == holeKey:
+			of = "out"
+		}
+		if of == a.Key {
+			keys = append(keys, s.Key)
+		}
+	}
+	return keys
+}
+
+// Without returns the choice for a job that has a thumb hole: where none is advised, that is set.
+func (c Choice) Without() Choice {
+	if !slices.ContainsFunc(c.Sets, func(s job.Change) bool { return s.Key == holeKey }) {
+		c.Sets = append(slices.Clone(c.Sets), job.Change{Key: holeKey, Word: "none"})
+	}
+	return c
+}
+
+// Holed tells whether a job has a thumb hole.
+func Holed(all job.Settings) bool {
+	s, ok := all.Find(holeKey)
+	return ok && *s.Word != s.Words[0]
+}
+
 // Other is what is not advised, and what it is for.
 type Other struct{ Name, Says, Source string }
 
@@ -124,7 +156,17 @@ func Of(a Ask) (Choice, error) {
 		made.Others = others(a, made)
 		return made, nil
 	}
-	return c, refused
+	return c, beyond(refused)
+}
+
+// beyond says why nothing is advised: what would suit a book best, and why it can't be.
+func beyond(refused job.Problems) (out job.Problems) {
+	for _, p := range refused {
+		what := strings.TrimSpace(p.Key + " " + p.Value)
+		out = append(out, job.Problem{Key: "book", Reason: fmt.Sprintf("no case is advised for a book of this size and weight: %s %s", what, p.Reason),
+			Fix: "ask somebody who has made cases for such books, or choose yourself what to make of which board, in a job file"})
+	}
+	return out
 }
 
 // tried works out the choice that a way comes to, or why it can't be made.

@@ -58,9 +58,6 @@ func Prove(p geometry.Piece, card Card, want plan.Size, relief Length) Report {
 			v.collisions(sheet)
 		}
 	}
-	if v.algebra.err != nil {
-		v.fault(foldup.Misfit, "", "its shape is too intricate to be proved: "+v.algebra.err.Error())
-	}
 	return v.report()
 }
 
@@ -74,7 +71,6 @@ type proof struct {
 	outLo, outHi    [3]Length // corners of the case
 	cavity, outside plan.Size
 	faults          []foldup.Fault
-	algebra         algebra
 }
 
 func (v *proof) fault(kind foldup.Kind, face geometry.Face, what string) {
@@ -167,7 +163,7 @@ func (v *proof) gaps() {
 		}
 		left := polygon.Of(rectangle(opening))
 		for _, s := range v.wall(w.axis, w.sign) {
-			left = v.algebra.without(left, s.shape)
+			left = foldup.Without(left, s.shape)
 		}
 		for _, g := range left {
 			if b := breadth(g); b > v.relief+sliver {
@@ -237,7 +233,7 @@ func (v *proof) share(a, b slab) bool {
 		}
 	}
 	if a.axis == b.axis {
-		return solid(v.algebra.meet(a.shape, b.shape))
+		return solid(foldup.Meet(a.shape, b.shape))
 	}
 	// Square to each other: what of each lies within the thickness of the other,
 	// seen along the axis that is left.
@@ -266,7 +262,7 @@ func (v *proof) within(a, b slab, third int) [][2]Length {
 		return nil
 	}
 	var out [][2]Length
-	for _, p := range v.algebra.meet(a.shape, polygon.Of(rectangle(box))) {
+	for _, p := range foldup.Meet(a.shape, polygon.Of(rectangle(box))) {
 		e := p.Bounds()
 		if across(a.axis)[0] == third {
 			out = append(out, [2]Length{e.Min.X, e.Max.X})

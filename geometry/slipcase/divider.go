@@ -2,6 +2,7 @@ package slipcase
 
 import (
 	"math"
+	"strings"
 
 	"forel/geometry"
 )
@@ -81,9 +82,14 @@ func (j Job) dividerPieces() []geometry.Piece {
 		if trim > 0 {
 			lining.Guides = []geometry.Guide{{Name: "divider", Path: board.Outline.Move(geometry.Pt(trim, trim))}}
 		}
+		var hand []string
 		if hole {
-			lining.Hand = "trim the thumb hole flush too"
+			hand = append(hand, "trim the thumb hole flush too")
 		}
+		if j.LiningPattern.minded() {
+			hand = append(hand, "cut each by its drawing named face")
+		}
+		lining.Hand = strings.Join(hand, "; ")
 		lining.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
 		tail, head := geometry.Pt(trim, trim), geometry.Pt(trim, trim+height)
 		lining.Seats = []geometry.Seat{

@@ -7,9 +7,8 @@ import (
 	"forel/geometry/plan"
 )
 
-// patternedLinings are the linings that a pattern is laid to. Those of dividers are not:
-// their lines would have to meet in every compartment at once.
-var patternedLinings = []string{"side lining", "spine lining", "head lining", "tail lining"}
+// patternedLinings are the linings that a pattern is laid to.
+var patternedLinings = []string{"side lining", "spine lining", "head lining", "tail lining", "divider lining"}
 
 // drawnFaceUp tells whether a piece is drawn as it is seen, not from its back.
 func drawnFaceUp(p geometry.Piece) bool { return strings.HasPrefix(p.FaceUp, "face up") }
@@ -41,10 +40,11 @@ func (j Job) liningCorner(p geometry.Piece) geometry.Point {
 // wall. Where it goes on round, it does so over the corners. Linings of head and tail have
 // their grain from spine to mouth: what runs up the spine wall goes on along them. What
 // runs up the sides goes on across them only where it is mirrored and the pattern comes
-// again alike both ways.
+// again alike both ways. Both faces of a divider are laid as the right side is, so that in
+// each compartment lines run round at one height.
 func (j Job) liningPatternOn(p geometry.Piece, place string) geometry.Repeat {
 	q, in := j.LiningPattern, j.Cavity()
-	upright := p.Name == "side lining" || p.Name == "spine lining"
+	upright := p.Name != "head lining" && p.Name != "tail lining"
 	r := geometry.Repeat{Across: q.Across, Along: q.Along, OneWay: q.Direction == OneWay}
 	if !upright { // its grain runs across the drawing
 		r = geometry.Repeat{Across: q.Along, Along: q.Across}
@@ -64,6 +64,11 @@ func (j Job) liningPatternOn(p geometry.Piece, place string) geometry.Repeat {
 			if q.Match == MatchRound {
 				r.First.X = -q.FromSpine - in.Thickness
 			}
+		}
+	case "divider lining": // the right face has the spine wall at its right
+		r.First = geometry.Pt(in.Width-j.Divider.SetBack-q.FromSpine, q.FromTail)
+		if place == "left" {
+			r.First.Y = in.Height - q.FromTail
 		}
 	case "spine lining":
 		r.First = geometry.Pt(spine, q.FromTail)
@@ -105,7 +110,14 @@ func (j Job) ofLiningPattern() (remarks []plan.Remark) {
 		remarks = append(remarks, plan.Say("the design of the linings is centred on the spine wall: lines fall %s from its left end, and every %s on", at, q.Across))
 	}
 	if j.dividers() > 0 {
-		remarks = append(remarks, plan.Say("the linings of dividers are cut without regard to the design"))
+		says := "lines of the linings run on both faces of a divider at the height that they have on the sides"
+		switch q.Match {
+		case MatchMirrored:
+			says = "the linings of dividers are laid as those of the sides"
+		case MatchRound:
+			says += "; across, the design does not go on over the corners of a divider: there it begins anew, as far from the spine wall as on the right side"
+		}
+		remarks = append(remarks, plan.Say(says))
 	}
 	return remarks
 }

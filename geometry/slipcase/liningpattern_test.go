@@ -166,3 +166,46 @@ func TestLinesThatMissAreFound(t *testing.T) {
 	_, faults := slipcase.Meet(c)
 	assert.Len(t, faults, 2, "the spine wall with head and tail")
 }
+
+// In each compartment lines run round at one height, over a divider too; of a squared, mirrored
+// paper they go on over its corners with head and tail. A drawing whose lines lie elsewhere is found.
+func TestLinesOfDividers(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := linedJob(t)
+		j.Lining.Order, j.Compartments = slipcase.LinedBefore, slipcase.EachItsOwn
+		for range rapid.IntRange(1, 2).Draw(t, "more books") {
+			j.Books = append(j.Books, j.Books[0])
+		}
+		c, err := slipcase.Make(j)
+		if err != nil {
+			t.Skip(err)
+		}
+		q, trim := j.LiningPattern, j.Lining.Trim.MM()
+		_, sy, _ := inRoom(t, c, "spine")
+		_, _, hz := inRoom(t, c, "head")
+		for _, side := range []string{"right", "left"} {
+			f := face(t, c, side+" divider lining face")
+			require.Equal(t, len(j.Books)-1, f.Count)
+			w, _ := f.Size()
+			y, z := f.Pattern.First.Y.MM()-trim, f.Pattern.First.X.MM()-trim // the board lies in the middle
+			if side == "right" { // seen from the right, the spine wall is at the right
+				z = (w - f.Pattern.First.X).MM() - trim
+			}
+			require.True(t, f.Pattern.AtY)
+			require.InDelta(t, 0, math.Remainder(y-sy, q.Along.MM()), 1e-6, "at the height of the spine wall")
+			require.Equal(t, q.Match != slipcase.MatchHeight, f.Pattern.AtX)
+			if !math.IsNaN(hz) {
+				require.InDelta(t, 0, math.Remainder(z-hz, q.Across.MM()), 1e-6, "goes on at head and tail")
+			}
+		}
+		_, faults := slipcase.Meet(c)
+		require.Empty(t, faults)
+		for i := range c.Faces {
+			if f := &c.Faces[i]; f.FaceOf == "divider lining" {
+				f.Pattern.First.Y += 0.3
+			}
+		}
+		_, faults = slipcase.Meet(c)
+		require.Len(t, faults, 2, "both faces with the spine wall")
+	})
+}

@@ -133,7 +133,8 @@ func (j Job) faces(pieces []geometry.Piece) []geometry.Piece {
 			continue
 		}
 		places := []string{""}
-		if p.Name == "side paper" || p.Name == "side lining" {
+		switch p.Name {
+		case "side paper", "side lining", "divider lining":
 			places = []string{"right", "left"}
 		}
 		for _, place := range places {
@@ -146,7 +147,9 @@ func (j Job) faces(pieces []geometry.Piece) []geometry.Piece {
 				r.First.X *= Length(cut)
 			}
 			p.Extra = r.Extra()
-			out = append(out, faceOf(*p, place, r))
+			f := faceOf(*p, place, r)
+			f.Count = max(1, p.Count/len(places))
+			out = append(out, f)
 		}
 	}
 	return out

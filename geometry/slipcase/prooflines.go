@@ -22,6 +22,7 @@ type meeting struct {
 	at     string // "spine wall and right side"
 	off    Length // by which those of one run past those of the other
 	counts bool   // lines are to meet there
+	times  int    // how often there is such a corner: at each divider
 }
 
 // inside returns the room inside, on the face of a lining: from the board that it is pasted
@@ -48,14 +49,22 @@ func corners(name string, in geometry.Box) map[string]corner {
 	switch name {
 	case "right side lining face":
 		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "head": {false, in.Min.X, 1}, "tail": {false, in.Min.X, 1}}
-	case "left side lining face":
+	case "left divider lining face":
+		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "head": {false, in.Min.X, 1}, "tail": {false, in.Min.X, 1}}
+	case "left side lining face", "right divider lining face":
 		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "head": {false, in.Max.X, -1}, "tail": {false, in.Max.X, -1}}
 	case "spine lining face":
-		return map[string]corner{"right side": {true, in.Min.Y, 1}, "left side": {true, in.Min.Y, 1}, "head": {false, in.Max.X, -1}, "tail": {false, in.Max.X, -1}}
-	case "head lining face": // drawn with the right side below, the spine on the left
-		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "right side": {false, in.Min.X, 1}, "left side": {false, in.Min.X, 1}}
+		return map[string]corner{"right side": {true, in.Min.Y, 1}, "left side": {true, in.Min.Y, 1}, "head": {false, in.Max.X, -1}, "tail": {false, in.Max.X, -1},
+			rightOfDivider: {true, in.Min.Y, 1}, leftOfDivider: {true, in.Min.Y, 1}}
 	}
-	return map[string]corner{"spine wall": {true, in.Max.Y, -1}, "right side": {false, in.Min.X, 1}, "left side": {false, in.Min.X, 1}}
+	ends := map[string]corner{"spine wall": {true, in.Min.Y, 1}} // the head: drawn with the right side below, the spine on the left
+	if name == "tail lining face" {
+		ends["spine wall"] = corner{true, in.Max.Y, -1}
+	}
+	for _, side := range []string{"right side", "left side", rightOfDivider, leftOfDivider} {
+		ends[side] = corner{false, in.Min.X, 1}
+	}
+	return ends
 }
 
 // line returns where a line of the pattern meets a corner, counted along it, and how far on
@@ -71,34 +80,45 @@ func (c corner) line(r geometry.Repeat) (at, step Length, ok bool) {
 var liningWalls = []struct{ wall, face string }{
 	{"right side", "right side lining face"}, {"left side", "left side lining face"}, {"spine wall", "spine lining face"},
 	{"head", "head lining face"}, {"tail", "tail lining face"},
+	{rightOfDivider, "right divider lining face"}, {leftOfDivider, "left divider lining face"},
 }
+
+const (
+	rightOfDivider = "right face of a divider"
+	leftOfDivider  = "left face of a divider"
+)
 
 // meetings returns how lines of the linings meet at each inner corner, measured on their
 // face drawings. l is the thickness of the linings.
 func meetings(pieces, faces []geometry.Piece, l Length) (out []meeting) {
 	at := map[string]map[string]corner{}
 	of := map[string]geometry.Repeat{}
+	times := map[string]int{}
 	for _, w := range liningWalls {
 		f, ok := geometry.Find(faces, w.face)
-		if !ok {
+		switch {
+		case !ok && (w.wall == rightOfDivider || w.wall == leftOfDivider):
+			continue
+		case !ok:
 			return nil
 		}
 		p, _ := geometry.Find(pieces, f.FaceOf)
 		place := ""
-		if w.wall == "left side" {
+		if w.wall == "left side" || w.wall == leftOfDivider {
 			place = "left"
 		}
 		at[w.wall], of[w.wall] = corners(f.Name, inside(p, pieces, place, l)), f.Pattern
+		times[w.wall] = f.Count
 	}
 	for i, a := range liningWalls {
 		for _, b := range liningWalls[i+1:] {
 			c, meet := at[a.wall][b.wall]
-			if !meet {
+			if !meet || at[b.wall] == nil {
 				continue
 			}
 			one, step, ok := c.line(of[a.wall])
 			two, other, also := at[b.wall][a.wall].line(of[b.wall])
-			m := meeting{at: b.wall + " and " + a.wall, counts: ok && also && step.Near(other)}
+			m := meeting{at: b.wall + " and " + a.wall, counts: ok && also && step.Near(other), times: max(times[a.wall], times[b.wall])}
 			if m.counts {
 				m.off = Length(math.Abs(math.Remainder((one - two).MM(), step.MM())))
 			}
@@ -111,19 +131,20 @@ func meetings(pieces, faces []geometry.Piece, l Length) (out []meeting) {
 // meet tells of the corners at which lines of the linings meet, as a remark, and of those
 // where they do not as faults.
 func meet(all []meeting) (remarks []string, faults []foldup.Fault) {
-	n := 0
+	n, of := 0, 0
 	var most Length
 	for _, m := range all {
+		of += m.times
 		if !m.counts {
 			continue
 		}
-		n, most = n+1, max(most, m.off)
+		n, most = n+m.times, max(most, m.off)
 		if m.off > linesOff {
 			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: "linings", What: fmt.Sprintf("lines of the design miss each other by %.2f mm at the corner of %s", m.off.MM(), m.at)})
 		}
 	}
 	if n > 0 {
-		remarks = []string{fmt.Sprintf("lines of the linings meet at %d of the %d inner corners, to %.2f mm", n, len(all), most.MM())}
+		remarks = []string{fmt.Sprintf("lines of the linings meet at %d of the %d inner corners, to %.2f mm", n, of, most.MM())}
 	}
 	return remarks, faults
 }

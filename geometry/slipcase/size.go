@@ -55,9 +55,6 @@ func (j Job) dividers() int {
 // Dividers returns how many dividers stand in the case.
 func (j Job) Dividers() int { return j.dividers() }
 
-// DividerThickness returns a divider lined on both faces.
-func (j Job) DividerThickness() Length { return j.dividerThickness() }
-
 // dividerThickness returns a divider lined on both faces.
 func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.Thickness }
 

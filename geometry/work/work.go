@@ -137,6 +137,14 @@ type Drying struct {
 	Under string // "boards and a weight"; empty: nothing lies on it
 }
 
+// Words tells what dries, and beneath what.
+func (d Drying) Words() string {
+	if d.Under == "" {
+		return d.What
+	}
+	return d.What + ", under " + d.Under
+}
+
 // Do returns a spell of a task that is done to some things.
 func Do(task Task, count int) Spell { return Spell{}.And(task, count) }
 

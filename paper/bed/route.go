@@ -12,8 +12,8 @@ func (b *Bed) route(s Setup) {
 	if s.Gap == 0 {
 		b.share()
 	}
-	at := geometry.Point{}
-	plain := geometry.Point{}
+	at, plain := geometry.Point{}, geometry.Point{}
+	var asLaid []Step
 	for kind := Crease; kind <= Outside; kind++ {
 		var stops []stop
 		for i, p := range b.Parts {
@@ -23,14 +23,23 @@ func (b *Bed) route(s Setup) {
 		}
 		var before, after Length
 		before, plain = way(plain, stops)
+		asLaid = append(asLaid, steps(kind, stops)...)
 		stops = shortened(at, stops)
 		after, at = way(at, stops)
 		b.Travel.Before += before
 		b.Travel.After += after
-		for _, s := range stops {
-			b.Steps = append(b.Steps, Step{Kind: kind, Part: s.part, Paths: s.paths()})
-		}
+		b.Steps = append(b.Steps, steps(kind, stops)...)
 	}
+	if b.Travel.After > b.Travel.Before { // a kind of step may end far from where the next begins
+		b.Steps, b.Travel.After = asLaid, b.Travel.Before
+	}
+}
+
+func steps(kind Kind, stops []stop) (out []Step) {
+	for _, s := range stops {
+		out = append(out, Step{Kind: kind, Part: s.part, Paths: s.paths()})
+	}
+	return out
 }
 
 // runs returns what is done at a part in a kind of step, each in one go: every

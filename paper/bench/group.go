@@ -152,7 +152,7 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 	for _, p := range before {
 		for _, g := range p.Groups {
 			for _, u := range g.Used {
-				counted[pile(g.Stock[u.Stock])] = &group{Group: g}
+				counted[pile(g.Stock[u.Stock])] = &group{Group: g, unit: p.Jobs[0].Unit}
 			}
 		}
 	}
@@ -181,7 +181,7 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 		}
 		for _, s := range g.Stock {
 			k := pile(s)
-			if first := counted[k]; s.Owned() && first != nil && first.describe() != g.describe() {
+			if first := counted[k]; s.Owned() && first != nil && !(first.Label() == g.Label() && first.Thickness.Near(g.Thickness)) {
 				fix := "leave its count out, or give each its own [[stock]], told apart by thickness or by name"
 				switch {
 				case s.Offcut > 0:
@@ -226,11 +226,12 @@ func (g *group) stocked(jobs []Job, from []int) bool {
 	return slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) })
 }
 
-// takes tells whether a stock is of the group's material.
+// takes tells whether a stock is of the group's material. A pile of the maker's is of what it
+// is called, and of nothing that has no name.
 func (g *group) takes(s stock.Stock) bool {
 	named := s.Name != "" && strings.EqualFold(s.Name, g.Name) && s.Thickness > 0
 	return (s.Material == g.Material || named) && (s.Thickness == 0 || s.Thickness.Near(g.Thickness)) &&
-		(s.Name == "" || g.Name == "" || strings.EqualFold(s.Name, g.Name))
+		(s.Name == "" || g.Name == "" && s.Pile == "" || strings.EqualFold(s.Name, g.Name))
 }
 
 // asLarge cuts pieces to their own size whose rounded one no stock takes.
@@ -256,7 +257,7 @@ func (g *group) usual() stock.Stock {
 
 // describe names a group with its thickness, for messages.
 func (g *group) describe() string {
-	return fmt.Sprintf("%s of %.4g mm", g.Label(), g.Thickness.MM())
+	return g.Label() + " of " + rounding(g.unit).Thickness(g.Thickness)
 }
 
 // rounding is how lengths are shown in messages.

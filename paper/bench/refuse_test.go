@@ -132,6 +132,21 @@ func TestStockOfSeveralJobs(t *testing.T) {
 	assert.Contains(t, said[0], "600 × 900 mm: a counted stock serves both black of 2 mm and grey of 2 mm; ")
 }
 
+// What has no name is not cut from a pile of the maker's that has one.
+func TestAPileIsOfWhatItIsCalled(t *testing.T) {
+	a, b := caseJob(t, "One", 221.5, 148.5, 31.75), caseJob(t, "Two", 200, 130, 20)
+	a.Names = map[geometry.Material]string{geometry.Board: "grey"}
+	a.Stock = []stock.Stock{board(600, 900, func(s *stock.Stock) { s.Name, s.Count, s.Pile = "grey", 2, "material[1].sheet[1]" })}
+	p, err := bench.Lay(context.Background(), []bench.Job{a, b}, bench.Options{})
+	require.NoError(t, err)
+	sound(t, p)
+	for _, g := range p.Groups {
+		if g.Material == geometry.Board {
+			assert.Equal(t, g.Name != "grey", g.Assumed, g.Label())
+		}
+	}
+}
+
 // What has different names is not cut from one sheet.
 func TestNamesKeepMaterialsApart(t *testing.T) {
 	a, b := caseJob(t, "One", 200, 130, 20), caseJob(t, "Two", 200, 130, 20)

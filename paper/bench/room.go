@@ -30,7 +30,11 @@ func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Proble
 			if s.Offcut > 0 && !g.onlyOffcuts() {
 				continue
 			}
-			have = append(have, s.Size()+" ("+s.Along()+")")
+			size := s.Size()
+			if s.Roll && s.Height > 0 { // it may be too short
+				size = s.Has()
+			}
+			have = append(have, size+" ("+s.Along()+")")
 		}
 		bad = append(bad, job.Problem{
 			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",

@@ -132,6 +132,10 @@ func (q *Quote) material(g *bench.Group, u bench.Use) Line {
 	if s.Roll {
 		l.Unit = s.Unit()
 	}
+	if q.Terms.Material == ByWhole && s.Offcut > 0 { // its sheet was reckoned whole
+		nothing := money.Of(0)
+		l.Price = &nothing
+	}
 	if q.Terms.Material == ByWhole {
 		l.Quantity = s.Sold(u.Sheets, u.Length)
 	} else {

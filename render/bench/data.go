@@ -88,8 +88,8 @@ type jsonCut struct {
 	Part    string      `json:"part"`
 	Fence   mm          `json:"fence_mm"`
 	Along   string      `json:"runs_along"`
-	From    [2]mm       `json:"from_mm"`
-	To      [2]mm       `json:"to_mm"`
+	From    data.Point  `json:"from_mm"`
+	To      data.Point  `json:"to_mm"`
 	Gives   *jsonResult `json:"gives,omitempty"`  // between fence and blade; nothing for a trim
 	Leaves  *jsonResult `json:"leaves,omitempty"` // beyond the blade
 	Words   string      `json:"words"`
@@ -153,7 +153,7 @@ func groupJSON(p bench.Plan, g bench.Group, r geometry.Rounding) jsonGroup {
 			along = "height"
 		}
 		out.Cuts = append(out.Cuts, jsonCut{c.Number, c.Setting, string(c.Kind), g.Sheets[c.Sheet].Number, c.Part, mm(c.Fence), along,
-			[2]mm{mm(c.From.X), mm(c.From.Y)}, [2]mm{mm(c.To.X), mm(c.To.Y)}, resultJSON(g, c, c.Takes), resultJSON(g, c, c.Leaves), words(p, g, c)})
+			data.At(c.From), data.At(c.To), resultJSON(g, c, c.Takes), resultJSON(g, c, c.Leaves), words(p, g, c)})
 	}
 	for _, m := range g.Remarks {
 		out.Remarks = append(out.Remarks, m.In(r.Format))

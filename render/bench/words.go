@@ -42,15 +42,21 @@ func titles(p bench.Plan) string {
 	}
 }
 
-// buy says what is to be bought: "5 sheets", "1.31 m".
+// buy says what is to be bought: "5 sheets", "1.31 m"; or of what is there how much is taken:
+// "5 in hand".
 func buy(g bench.Group, u bench.Use, r geometry.Rounding) string {
-	if g.Stock[u.Stock].Offcut > 0 {
+	s := g.Stock[u.Stock]
+	switch {
+	case s.Offcut > 0:
 		return "in hand"
+	case s.Roll && s.Owned():
+		return rollLength(u.Length, r) + " in hand"
+	case s.Roll:
+		return rollLength(u.Length, r)
+	case s.Owned():
+		return fmt.Sprintf("%d in hand", u.Sheets)
 	}
-	if !g.Stock[u.Stock].Roll {
-		return wording.Count(u.Sheets, "sheet")
-	}
-	return rollLength(u.Length, r)
+	return wording.Count(u.Sheets, "sheet")
 }
 
 // rollLength writes a length of roll, rounded up to a hundredth of what it is

@@ -40,7 +40,7 @@ type jsonOutlines struct {
 	Guides  []line `json:"guides_mm"`
 }
 
-type line [][2]mm
+type line []data.Point
 
 // JSON returns the list exact to a thousandth of a millimetre; with outlines,
 // each piece carries its geometry. A fact is named by its key and the unit.
@@ -95,14 +95,7 @@ func outlinesJSON(p geometry.Piece) *jsonOutlines {
 	return o
 }
 
-func flat(p geometry.Path) line {
-	points := p.Flatten(chord)
-	out := make(line, len(points))
-	for i, q := range points {
-		out[i] = [2]mm{mm(q.X), mm(q.Y)}
-	}
-	return out
-}
+func flat(p geometry.Path) line { return data.Line(p.Flatten(chord)) }
 
 // CSV returns the list for a spreadsheet (RFC 4180): exact millimetres, then
 // width and height as the maker reads them.

@@ -21,6 +21,21 @@ func (m MM) Value() float64 { return Round(float64(m), 3) }
 // MarshalJSON writes the number without needless zeros.
 func (m MM) MarshalJSON() ([]byte, error) { return number(m.Value()) }
 
+// Point is a place: its X, then its Y.
+type Point [2]MM
+
+// At returns a place as it is written.
+func At(p geometry.Point) Point { return Point{MM(p.X), MM(p.Y)} }
+
+// Line returns places as they are written; no list is null.
+func Line(points []geometry.Point) []Point {
+	out := make([]Point, len(points))
+	for i, p := range points {
+		out[i] = At(p)
+	}
+	return out
+}
+
 // Part is a share or a chance, from 0 to 1, written to a millionth.
 type Part float64
 

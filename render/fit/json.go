@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"forel/geometry/fit"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/render/data"
@@ -15,7 +16,8 @@ type (
 	part = data.Part
 )
 
-type jsonChance struct {
+// JSONChance are chances as they are reported to other programs.
+type JSONChance struct {
 	Tight part `json:"too_tight"`
 	Snug  part `json:"snug"`
 	Loose part `json:"too_loose"`
@@ -40,7 +42,7 @@ type jsonGap struct {
 	SD        mm         `json:"standard_deviation_mm"`
 	Tight     mm         `json:"tight_limit_mm"`
 	Loose     mm         `json:"loose_limit_mm"`
-	Chance    jsonChance `json:"chance"`
+	Chance    JSONChance `json:"chance"`
 	Chain     []jsonLink `json:"chain"`
 	Errors    []jsonPart `json:"errors"`
 }
@@ -56,7 +58,8 @@ type jsonPart struct {
 	Share part   `json:"share_of_variance"`
 }
 
-type jsonSet struct {
+// JSONSet is a setting of a job.
+type JSONSet struct {
 	Key   string `json:"key"`
 	Value *mm    `json:"value_mm,omitempty"`
 	Word  string `json:"word,omitempty"`
@@ -64,8 +67,8 @@ type jsonSet struct {
 
 type jsonMend struct {
 	What    string     `json:"what"`
-	Sets    []jsonSet  `json:"sets"`
-	Chance  jsonChance `json:"chance"`
+	Sets    []JSONSet  `json:"sets"`
+	Chance  JSONChance `json:"chance"`
 	Enough  bool       `json:"enough"`
 	Advised bool       `json:"advised"`
 }
@@ -106,7 +109,7 @@ type jsonPanel struct {
 
 type jsonReport struct {
 	Title  string       `json:"title"`
-	Chance jsonChance   `json:"chance"`
+	Chance JSONChance   `json:"chance"`
 	Gaps   []jsonGap    `json:"gaps"`
 	Mends  []jsonMend   `json:"mends"`
 	WhatIf []jsonWhatIf `json:"what_if"`
@@ -118,11 +121,11 @@ type jsonReport struct {
 // JSON returns the report for other programs, in millimetres, exact to a
 // thousandth; lengths within sentences are in millimetres too.
 func JSON(r fit.Report) ([]byte, error) {
-	out := jsonReport{Title: r.Title, Chance: chanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}
+	out := jsonReport{Title: r.Title, Chance: ChanceJSON(r.Settled), Gaps: []jsonGap{}, Mends: []jsonMend{}, WhatIf: []jsonWhatIf{}, Checks: []jsonCheck{}, Gauges: []jsonGauge{}}
 	for i, g := range r.Gaps {
 		d := g.Distribution
 		j := jsonGap{Dimension: g.Dimension, Place: g.Place, Volume: g.Volume, Drawn: mm(g.Drawn), Swell: mm(g.Swell), Damp: mm(g.Left()), Worst: mm(g.Low), Best: mm(g.High),
-			Expected: mm(d.Expected()), SD: mm(d.StandardDeviation()), Tight: mm(g.Tight), Loose: mm(g.Loose), Chance: chanceJSON(g.Chance), Errors: []jsonPart{}}
+			Expected: mm(d.Expected()), SD: mm(d.StandardDeviation()), Tight: mm(g.Tight), Loose: mm(g.Loose), Chance: ChanceJSON(g.Chance), Errors: []jsonPart{}}
 		for _, l := range g.Chain {
 			j.Chain = append(j.Chain, jsonLink{l.Name, mm(l.Length), math.Round(l.Counts*1e6) / 1e6})
 		}
@@ -134,15 +137,7 @@ func JSON(r fit.Report) ([]byte, error) {
 		out.Gaps = append(out.Gaps, j)
 	}
 	for _, m := range r.Mends {
-		j := jsonMend{What: inMM(m.What), Sets: []jsonSet{}, Chance: chanceJSON(m.Chance), Enough: m.Enough, Advised: m.Advised}
-		for _, s := range m.Sets {
-			set := jsonSet{Key: s.Key, Word: s.Word}
-			if s.Word == "" {
-				v := mm(s.Value)
-				set.Value = &v
-			}
-			j.Sets = append(j.Sets, set)
-		}
+		j := jsonMend{What: InMM(m.What), Sets: SetsJSON(m.Sets), Chance: ChanceJSON(m.Chance), Enough: m.Enough, Advised: m.Advised}
 		out.Mends = append(out.Mends, j)
 	}
 	for _, w := range r.WhatIf {
@@ -155,12 +150,12 @@ func JSON(r fit.Report) ([]byte, error) {
 		}
 	}
 	for _, c := range r.Checks {
-		j := jsonCheck{Step: c.Step, Name: c.Name, When: c.When, Fails: inMM(c.Fails)}
+		j := jsonCheck{Step: c.Step, Name: c.Name, When: c.When, Fails: InMM(c.Fails)}
 		for _, s := range c.See {
-			j.See = append(j.See, inMM(s))
+			j.See = append(j.See, InMM(s))
 		}
 		for _, f := range c.Found {
-			j.Found = append(j.Found, jsonFound{inMM(f.What), inMM(f.Means), inMM(f.Do)})
+			j.Found = append(j.Found, jsonFound{InMM(f.What), InMM(f.Means), InMM(f.Do)})
 		}
 		out.Checks = append(out.Checks, j)
 	}
@@ -179,11 +174,26 @@ func JSON(r fit.Report) ([]byte, error) {
 	return written, nil
 }
 
-func chanceJSON(c fit.Chance) jsonChance {
-	return jsonChance{part(c.Tight), part(c.Snug), part(c.Loose)}
+// ChanceJSON reports chances.
+func ChanceJSON(c fit.Chance) JSONChance {
+	return JSONChance{part(c.Tight), part(c.Snug), part(c.Loose)}
 }
 
-// inMM writes a sentence with its lengths in millimetres.
-func inMM(r plan.Remark) string {
+// SetsJSON reports settings.
+func SetsJSON(changes []job.Change) []JSONSet {
+	out := []JSONSet{}
+	for _, c := range changes {
+		set := JSONSet{Key: c.Key, Word: c.Word}
+		if c.Word == "" {
+			v := mm(c.Value)
+			set.Value = &v
+		}
+		out = append(out, set)
+	}
+	return out
+}
+
+// InMM writes a sentence with its lengths in millimetres.
+func InMM(r plan.Remark) string {
 	return r.In(func(l Length) string { return wording.Decimal(mm(l).Value(), 3) + " mm" })
 }

@@ -1,8 +1,11 @@
 package handout
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/geometry/wording"
+	"forel/geometry/work"
 	"forel/render"
 	"forel/render/document"
 )
@@ -21,7 +24,7 @@ func (d *doc) checks() []document.Block {
 		}})
 	}
 	blocks = append(blocks, d.Points("When a check fails", d.said(d.plan.Finished.Bad))...)
-	return append(blocks, d.sources())
+	return append(append(blocks, d.small("Time", "•", slices.Concat([]string{d.allTime()}, d.overnight(), []string{work.DryNote, ownTimes}))...), d.sources())
 }
 
 // sources returns the last paragraph: where values come from.

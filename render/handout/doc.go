@@ -3,6 +3,7 @@ package handout
 import (
 	"forel/geometry/plan"
 	"forel/geometry/wording"
+	"forel/geometry/work"
 	"forel/render/document"
 	"forel/render/figure"
 	"forel/render/staging"
@@ -13,6 +14,7 @@ type doc struct {
 	*document.Document
 	plan    plan.Plan
 	looks   staging.Looks
+	takes   work.Times
 	blank   bool   // the empty worksheet
 	rowTall Length // of a row of the list of pieces
 }
@@ -35,7 +37,7 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 	if pages.Running = wording.OneLine(p.Title); pages.Running != "" {
 		pages.Title += ": " + pages.Running
 	}
-	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), blank: blank}
+	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), takes: o.times(), blank: blank}
 	if !o.Short || blank { // there is room for notes
 		pages.Frame = d.notes
 	}

@@ -6,6 +6,7 @@ package handout
 import (
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/work"
 	"forel/render/document"
 	"forel/render/figure"
 )
@@ -16,8 +17,9 @@ type Length = geometry.Length
 // Options say how a handout looks.
 type Options struct {
 	document.Options
-	Tinted bool // with tints of colour beneath the hatching
-	Short  bool // four pages: no drawings of the pieces, a figure a step
+	Tinted bool       // with tints of colour beneath the hatching
+	Short  bool       // four pages: no drawings of the pieces, a figure a step
+	Times  work.Times // how long work and drying take; nil: as usual
 }
 
 // StepDrawings returns the pictures of a step of the work, from 0, as drawings with their

@@ -59,6 +59,9 @@ func (d *doc) stepBlocks(number int, s plan.Step) []document.Block {
 		for _, t := range d.said(s.Text) {
 			y = document.Paragraph(d, box, y, t, render.BodySize, false) + 0.4
 		}
+		if t := d.timeOf(s); t != "" {
+			y = document.Paragraph(d, box, y, "Time: "+t+".", render.NoteSize, false) + 0.4
+		}
 		return y
 	}}
 	for _, row := range s.Pictures {

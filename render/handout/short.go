@@ -84,7 +84,7 @@ func (d *doc) shortBlocks(tall Length, how brevity, drawn bool) []document.Block
 	good := d.small("Check the finished case", "", d.said(d.plan.Finished.Good))
 	good[0].Bookmark = "Checks"
 	blocks = append(append(blocks, good...), d.small("When a check fails", "•", d.said(d.plan.Finished.Bad))...)
-	return append(blocks, d.sources())
+	return append(blocks, d.Paragraph(d.allTime(), render.NoteSize, false).After(1.5), d.sources())
 }
 
 // small returns a list in small letters, each item a block after its mark, or after a box to
@@ -129,7 +129,11 @@ func (d *doc) shortStep(number int, s plan.Step, tall Length, how brevity, drawn
 	}
 	out := []document.Block{{Above: above, Draw: func(box geometry.Box) Length {
 		y := document.Paragraph(d, box, box.Min.Y, fmt.Sprintf("%d   %s", number, s.Title), render.BodySize, true) + 0.3
-		for _, t := range d.said(text) {
+		said := d.said(text)
+		if t := d.timeBriefly(s, how == briefest); t != "" {
+			said[len(said)-1] += " Time: " + t + "."
+		}
+		for _, t := range said {
 			y = document.Paragraph(d, box, y, t, render.NoteSize, false)
 		}
 		if tall > 0 && len(s.Pictures) > 0 {

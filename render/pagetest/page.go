@@ -28,7 +28,7 @@ func Apart(p *record.Surface) (faults []string) {
 
 // Within finds what reaches out of an area.
 func Within(p *record.Surface, area geometry.Box) (faults []string) {
-	area = area.Grow(slack)
+	area = area.Grow(1e-4) // pictures are fitted by bounds that are worked out on a grid
 	for _, a := range p.Texts {
 		if box := typeset.Box(a.Text); !area.Contains(box) {
 			faults = append(faults, fmt.Sprintf("%.60q at %.1f leaves %.1f", a.String, box, area))

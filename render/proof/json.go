@@ -12,19 +12,17 @@ import (
 
 type mm = data.MM
 
-type jsonPoint [2]mm
-
 type jsonBox struct {
-	Min jsonPoint `json:"min"`
-	Max jsonPoint `json:"max"`
+	Min data.Point `json:"min"`
+	Max data.Point `json:"max"`
 }
 
 type jsonLayer struct {
-	Piece   string        `json:"piece"`
-	Order   int           `json:"order"`
-	Tucked  bool          `json:"tucked"`
-	Outline []jsonPoint   `json:"outline_mm"` // the last point joins the first
-	Holes   [][]jsonPoint `json:"holes_mm,omitempty"`
+	Piece   string         `json:"piece"`
+	Order   int            `json:"order"`
+	Tucked  bool           `json:"tucked"`
+	Outline []data.Point   `json:"outline_mm"` // the last point joins the first
+	Holes   [][]data.Point `json:"holes_mm,omitempty"`
 }
 
 type jsonFace struct {
@@ -112,9 +110,9 @@ func JSON(p plan.Plan) ([]byte, error) {
 				layer := jsonLayer{Piece: l.Piece, Order: l.Order, Tucked: l.Tucked}
 				for i, ring := range p.Rings {
 					if i == 0 {
-						layer.Outline = ringJSON(ring)
+						layer.Outline = data.Line(ring)
 					} else {
-						layer.Holes = append(layer.Holes, ringJSON(ring))
+						layer.Holes = append(layer.Holes, data.Line(ring))
 					}
 				}
 				j.Layers = append(j.Layers, layer)
@@ -155,14 +153,4 @@ func solidJSON(s plan.Solid) jsonSolid {
 
 func vecJSON(v space.Vec) [3]mm { return [3]mm{mm(v.X), mm(v.Y), mm(v.Z)} }
 
-func boxJSON(b geometry.Box) jsonBox { return jsonBox{pointJSON(b.Min), pointJSON(b.Max)} }
-
-func pointJSON(p geometry.Point) jsonPoint { return jsonPoint{mm(p.X), mm(p.Y)} }
-
-func ringJSON(ring []geometry.Point) []jsonPoint {
-	out := make([]jsonPoint, 0, len(ring))
-	for _, p := range ring {
-		out = append(out, pointJSON(p))
-	}
-	return out
-}
+func boxJSON(b geometry.Box) jsonBox { return jsonBox{data.At(b.Min), data.At(b.Max)} }

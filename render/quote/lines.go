@@ -146,7 +146,7 @@ func material(l quote.Line, r geometry.Rounding) string {
 	if l.Group == nil {
 		return wording.OneLine(l.Text)
 	}
-	return fmt.Sprintf("%s %s, %s", wording.OneLine(l.Text), r.Thickness(l.Group.Thickness), l.Group.Stock[l.Use.Stock].Size())
+	return wording.OfThickness(wording.OneLine(l.Text), r.Thickness(l.Group.Thickness)) + ", " + l.Group.Stock[l.Use.Stock].Size()
 }
 
 // quantity writes how much of it: "0.374 sheets", "35 min", "8 %".
@@ -193,13 +193,41 @@ func (q Costing) Lacks(r geometry.Rounding) (out []string) {
 		case l.IsWork():
 			what = "what an hour of work costs"
 		case l.Group != nil:
-			what += " " + r.Thickness(l.Group.Thickness)
+			what = wording.OfThickness(what, r.Thickness(l.Group.Thickness))
 		}
 		if !slices.Contains(out, what) {
 			out = append(out, what)
 		}
 	}
 	return out
+}
+
+// ofOffcuts tells how offcuts are reckoned that the plan uses.
+func (q Costing) ofOffcuts() []string {
+	var free []string
+	some := false
+	for _, l := range q.Materials {
+		if l.Group == nil {
+			continue
+		}
+		if n := l.Group.Stock[l.Use.Stock].Offcut; n > 0 {
+			some = true
+			if l.Price != nil && l.Price.IsZero() {
+				free = append(free, fmt.Sprint(n))
+			}
+		}
+	}
+	switch {
+	case !some:
+		return nil
+	case q.Terms.Material == quote.ByWhole:
+		return []string{"offcuts are counted at nothing: their sheets were reckoned whole"}
+	case free == nil:
+		return []string{"an offcut is reckoned at its part of the price of its sheet"}
+	case len(free) == 1:
+		return []string{"offcut " + free[0] + " is counted at nothing: give a price in its [[offcut]], or to the sheets of its material, in the shop file"}
+	}
+	return []string{"offcuts " + wording.And(free) + " are counted at nothing: give a price in their [[offcut]], or to the sheets of their material, in the shop file"}
 }
 
 // notes are what is to be said of a costing, a sentence each, without capital and full
@@ -210,6 +238,7 @@ func (q Costing) notes() (out []string) {
 	} else {
 		out = append(out, "material is reckoned by the share that is used up, pieces and waste; offcuts worth keeping stay yours")
 	}
+	out = append(out, q.ofOffcuts()...)
 	out = append(out, "stock that is there already is reckoned at its price too", "drying is not reckoned as work")
 	if len(q.Cases) > 1 {
 		out = append(out, "the cost of shared sheets is parted by the area of the pieces")

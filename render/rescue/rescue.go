@@ -58,12 +58,7 @@ func Text(title string, r rescue.Report, early bool, u geometry.Unit) []byte {
 		fmt.Fprintf(&b, "\n%d. %s, %s: %s\n", n+1, head, lasts(w.Minutes), names(w))
 		keep := w.Steps[0] // the step that leaves least
 		for _, s := range w.Steps {
-			how := s.How
-			if strings.Contains(how.Text, "%s") {
-				how = plan.Say(how.Text, s.Amount)
-			}
-			said := how.In(fine)
-			fmt.Fprintf(&b, "   do: %s\n", said)
+			fmt.Fprintf(&b, "   do: %s\n", how(s).In(fine))
 			if s.Minutes > keep.Minutes {
 				keep = s
 			}
@@ -91,6 +86,14 @@ func Text(title string, r rescue.Report, early bool, u geometry.Unit) []byte {
 	b.WriteString("\nwork is without drying; what can be done, how much, and how long it takes are common practice, no source\n")
 	fmt.Fprintf(&b, "take care: %s\n", wording.Careful(wording.Knife, wording.Adhesive))
 	return []byte(b.String())
+}
+
+// how says how a step is done.
+func how(s rescue.Step) plan.Remark {
+	if strings.Contains(s.How.Text, "%s") {
+		return plan.Say(s.How.Text, s.Amount)
+	}
+	return s.How
 }
 
 // names lists what is done in a way.

@@ -124,12 +124,9 @@ func (t Table) dries(l line) string {
 		}
 		return ""
 	}
-	said := "dries until " + t.at(l.dry, l.from) + " at least: " + l.dries.What
+	said := "dries until " + t.at(l.dry, l.from) + " at least: " + l.dries.Words()
 	if len(l.cases) > 1 {
 		said = "the last " + said
-	}
-	if l.dries.Under != "" {
-		said += ", under " + l.dries.Under
 	}
 	return said
 }

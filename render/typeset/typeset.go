@@ -113,7 +113,7 @@ func ofSize(before, w string) bool {
 		return false
 	}
 	switch strings.TrimRight(w, ".,;:)") {
-	case "mm", "cm", "m", "in", "g", "kg", "%":
+	case "mm", "cm", "m", "in", "g", "kg", "%", "min", "h":
 		return true
 	}
 	first, _ := utf8.DecodeRuneInString(w)

@@ -56,7 +56,7 @@ export function row(field, words = {}) {
   const note = make('p', { class: 'note', id: id + '-note' });
   const faults = make('div', { class: 'faults', id: id + '-faults' });
   const attributes = { id, 'aria-describedby': `${note.id} ${faults.id}`, 'aria-label': words.named };
-  const own = field.kind === 'readings' && readings(key, field.required, attributes);
+  const own = field.kind === 'readings' && readings(key, field.required, { ...attributes, 'aria-label': words.named ?? words.label ?? field.label });
   const element = own ? own.element : control(field, { key, ...attributes });
   const renew = (fresh) => {
     note.textContent = noteOf(fresh);

@@ -6,9 +6,9 @@ const pause = 250; // of typing, in milliseconds
 
 // followed calls work whenever the job has changed and its place is near what is seen, and
 // greys the place meanwhile: what is there is of an older state, and told says so where the
-// job can't be made. work returns true where it is done. The function that it returns has
-// it done again.
-export function followed(place, told, work) {
+// job can't be made, as can tells by its verdict. work returns true where it is done. The
+// function that it returns has it done again.
+export function followed(place, told, work, can = (verdict) => !['refused', 'empty'].includes(verdict)) {
   let done = null; // the job file that the place shows
   let near = false;
   let timer = 0;
@@ -17,7 +17,7 @@ export function followed(place, told, work) {
     clearTimeout(timer);
     const { answer } = job.now();
     if (!answer) return;
-    const made = !['refused', 'empty'].includes(answer.verdict);
+    const made = can(answer.verdict);
     place.classList.toggle('stale', done !== job.text() || !made);
     busy(made && done !== job.text());
     const says = made ? '' : done === null ? 'Nothing to show yet: see what is still to be filled in.' : 'Of the case as it was before: this one can\u2019t be made as it stands.';

@@ -11,6 +11,7 @@ import { atHand, keep, kept, lasts, onLasts } from './kept.js';
 import { holds, linkOf, unlinked } from './link.js';
 import { beside } from './records.js';
 import { save } from './save.js';
+import { look, onTogether, tick } from './together.js';
 import { working } from './working.js';
 
 const told = make('div', { id: 'keep-told', class: 'faults', role: 'status' });
@@ -18,6 +19,7 @@ const last = make('p', { id: 'keep-last', class: 'note' });
 const lost = make('div', { id: 'keep-lost', role: 'status' });
 const list = make('ul', { id: 'cases', class: 'cases' });
 const undo = make('p', { id: 'keep-undo', role: 'status' });
+const several = make('p', { class: 'note' }, 'Tick cases to make them together with the case at hand: to buy, order and price them as one, and to time them for one bench.');
 const link = make('p', { id: 'keep-link', class: 'row wide', hidden: true });
 
 const tell = (...lines) => told.replaceChildren(...lines.map((line) => typeof line === 'string' ? make('p', {}, line) : line));
@@ -96,6 +98,8 @@ function show() {
     : !c.saved ? 'Kept in this browser, and not yet saved as a file.'
       : `Saved as a file ${when(c.saved)}` + (isSaved(c) ? '.' : ', and changed since.');
   everything.look();
+  several.hidden = there.length < 2;
+  look();
   warn();
 }
 
@@ -110,7 +114,7 @@ function itemOf(c) {
     : [button('copy', () => copy(c.id).then(() => tell(`A copy of ${quoted(c)} is open.`)), { 'aria-label': `copy ${quoted(c)}` }), ' ',
       button('delete', () => ask(c.id), { 'aria-label': `delete ${quoted(c)}` })];
   return make('li', {}, shotOf(c, picture),
-    make('div', {}, open, make('p', { class: 'note' }, [c.kind, c.sizes, here && 'at hand'].filter(Boolean).join(' · ')), make('p', { class: 'note' }, when(c.changed)), make('p', { class: 'acts' }, ...acts)));
+    make('div', {}, open, make('p', { class: 'note' }, [c.kind, c.sizes, here && 'at hand'].filter(Boolean).join(' · ')), make('p', { class: 'note' }, when(c.changed)), make('p', { class: 'acts' }, ...acts), ...(here ? [] : [make('p', { class: 'note' }, tick(c))])));
 }
 
 const shots = new Map(); // by case, so that no picture is read again where it is the same
@@ -155,7 +159,7 @@ $('keep').append(
   last, lost,
   make('p', { class: 'act' }, button('Save the job file', saveJob, { id: 'save-job' }), make('label', { for: 'open-job' }, 'Open a job file, or drop it on the page ', input), button('A link to it', showLink, { id: 'make-link' })),
   ...everything.elements, link, told,
-  make('h3', { id: 'cases-head' }, 'Cases made on this machine'), undo, list,
+  make('h3', { id: 'cases-head' }, 'Cases made on this machine'), several, undo, list,
   make('p', {}, button('Begin another case', () => turnToNew().then(() => { tell('A new case: type in what you measured.'); $('book').scrollIntoView(); }), { id: 'begin-another' })));
 $('ways').prepend(make('a', { href: '#keep' }, 'your cases'), make('a', { href: '#class' }, 'a class'));
 
@@ -166,6 +170,7 @@ onChange((says) => {
   soon = setTimeout(show, 200); // not at every key press
 });
 onLasts(show);
+onTogether(show);
 addEventListener('hashchange', openLink);
 onDrop((files) => {
   const tables = files.filter(isTable);

@@ -15,7 +15,7 @@ const folds = make('div', { class: 'folds' }, make('h3', {}, 'All else, at its u
 for (const section of sections) {
   const rest = section.fields.filter((f) => !f.open);
   if (rest.length === 0) continue;
-  folds.append(make('details', { class: 'fold group' }, make('summary', {}, section.name || 'the job'),
+  folds.append(make('details', { class: 'fold group', 'aria-label': section.name || 'the job' }, make('summary', {}, section.name || 'the job'),
     make('p', { class: 'note' }, section.says), ...rest.map((f) => row(f))));
 }
 place.append(folds);

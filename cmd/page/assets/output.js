@@ -1,15 +1,16 @@
 // One output of a job: its settings, what is made, and the files to save.
-import { Later, long } from './core.js';
+import { Later, aside, long } from './core.js';
 import { button, make } from './dom.js';
 import { seen } from './drawing.js';
-import { faultLine } from './fields.js';
+import { faultLine, mend, nameOf } from './fields.js';
 import { followed } from './insight.js';
 import { beside, record } from './records.js';
 import * as job from './job.js';
 import { lookAt } from './lookat.js';
 import { save } from './save.js';
 import { form } from './settings.js';
-import { onShop, setShop } from './shop.js';
+import { adopt, onShop, setShop } from './shop.js';
+import { apart, besides, onTogether } from './together.js';
 import { working } from './working.js';
 
 // outputOf returns what shows an output: {element, ready}. ready returns a promise of what
@@ -21,11 +22,10 @@ export function outputOf(output, ...extra) {
   const told = make('div', { class: 'faults', role: 'status' });
   const old = make('p', { class: 'fault', role: 'status' });
   const settings = form(output, () => { made.of = null; again(); });
-  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place ? beside() : {}) });
-  const element = make('div', { class: 'output', id: 'output-' + output.name },
-    make('p', { class: 'note' }, output.says), ...extra, ...settings.first,
-    make('details', { class: 'fold' }, make('summary', {}, output.once ? 'What you tell of it' : 'Settings'), ...settings.rest));
-  if (output.once) element.querySelector('details').open = true;
+  const request = (text) => ({ do: 'make', name: output.name, text, flags: settings.typed(), pages: true, ...(output.place === 'keep' ? beside() : {}), ...(output.several ? { others: besides() } : {}) });
+  const element = make('div', { class: 'output', id: 'output-' + output.name, role: 'group', 'aria-label': output.title },
+    make('p', { class: 'note' }, output.says), ...(output.several ? [shared()] : []), ...extra, settings.first, settings.fold);
+  if (output.measures) follow(output, settings);
 
   const take = (text, response) => {
     const faults = settings.tell(response.faults ?? []);
@@ -38,7 +38,7 @@ export function outputOf(output, ...extra) {
     if (response.record !== undefined) record(response.record);
     if (response.shop !== undefined || response.record !== undefined) settings.clear();
     Object.assign(made, { of: text, response });
-    place.replaceChildren(...shown(output, response));
+    place.replaceChildren(...advised(response.advised, told), ...shown(output, response));
   };
 
   // One job is made once, whoever asks for it: a second question would drop the first.
@@ -65,12 +65,14 @@ export function outputOf(output, ...extra) {
       const response = await ask(text);
       if (response) take(text, response);
       return !!response;
-    });
+    }, output.early ? (verdict) => verdict !== 'empty' : undefined);
   }
-  onShop(() => {
+  const renew = () => {
     made.of = null;
     again();
-  });
+  };
+  onShop(renew);
+  if (output.several) onTogether(renew);
   job.hear(({ opened }) => { if (opened && output.once) settings.clear(); });
   if (output.care) element.append(make('p', { class: 'care' }, output.care));
 
@@ -84,6 +86,30 @@ export function outputOf(output, ...extra) {
     return made.of === text ? made.response : undefined;
   };
   return { element, ready };
+}
+
+// follow keeps the blanks those of the case: what is measured of it.
+function follow(output, settings) {
+  const told = make('p', { class: 'note' });
+  settings.fold.before(told);
+  followed(settings.fold, told, async (text) => {
+    const { outputs } = await aside({ do: 'settings', name: output.name, text });
+    if (outputs) settings.show(outputs[0].settings);
+    return true;
+  });
+}
+
+// shared says which other cases are made together with this one.
+function shared() {
+  const line = make('p', { class: 'note' });
+  const say = () => {
+    const names = besides().map(({ name }) => `“${name || 'no name yet'}”`);
+    line.hidden = names.length === 0;
+    line.replaceChildren(`This case together with ${names.join(', ')}, as ticked in your list of cases. `, button('this case alone', apart));
+  };
+  onTogether(say);
+  say();
+  return line;
 }
 
 // onRequest returns the button by which slow work is begun, with its progress and a way to
@@ -112,7 +138,7 @@ function onRequest(output, request, take, made, place, old) {
 function shown(output, { notes = [], report = '', pages = [], files = [] }) {
   const drawings = files.filter((f) => f.type === 'image/svg+xml');
   const out = notes.map((n) => make('p', {}, n));
-  if (report) out.push(make('pre', { tabindex: '0', role: 'region', 'aria-label': output.title }, report));
+  if (report) out.push(make('pre', { tabindex: '0', role: 'region', 'aria-label': output.title }, output.early ? unwrapped(report) : report));
   if (pages.length > 0) out.push(thumbs(pages, 'pages'));
   if (drawings.length > 0) {
     out.push(make('details', { class: 'fold', ...(output.slow ? { open: true } : {}) },
@@ -120,6 +146,15 @@ function shown(output, { notes = [], report = '', pages = [], files = [] }) {
   }
   out.push(make('p', { class: 'files' }, 'Save ', ...files.filter((f) => !drawings.includes(f)).flatMap((f) => [button(f.name, () => save(f), { 'aria-label': `save ${f.name}` }), ' '])));
   return out;
+}
+
+// advised returns what to take over of what is advised, each with a button; told hears what
+// was done.
+function advised(all = [], told) {
+  const line = (m) => make('li', {}, `${m.label}: ${m.sets.map(({ key, value }) => `${nameOf(key)} ${value}`).join('; ')}. `,
+    m.habit ? button('make it a habit of my shop', async () => told.replaceChildren(...await adopt(m.sets)))
+      : button('fill it in', () => mend(m), { 'aria-label': `${m.label}: fill it in` }));
+  return all.length === 0 ? [] : [make('ul', { class: 'advised' }, ...all.map(line))];
 }
 
 // thumbs returns small pictures of pages or drawings; each opens larger.
@@ -133,6 +168,10 @@ function thumbs(all, kind) {
     return item;
   }));
 }
+
+// unwrapped joins the lines of each paragraph, for a page of any width; the first is not
+// indented.
+const unwrapped = (report) => report.replace(/^.+(\n.+)+/, (first) => first.replaceAll('\n', ' ')).replace(/\n +(?!- )(?=\S)/g, ' ');
 
 const short = (name) => name.replace(/ – .*/, '').replace(/\.svg$/, '').replaceAll('-', ' ');
 

@@ -6,4 +6,4 @@ import { keep, kept, ofCase } from './kept.js';
 export const record = (text) => keep(ofCase('record'), text);
 
 // beside is what stands beside the job: its record, and those of all cases of the list.
-export const beside = () => ({ record: kept(ofCase('record'), ''), records: cases().there.map((c) => kept('record ' + c.id, '')).filter(Boolean) });
+export const beside = () => ({ record: kept(ofCase('record'), ''), records: cases().there.map((c) => ({ name: c.title, text: kept('record ' + c.id, '') })).filter((r) => r.text) });

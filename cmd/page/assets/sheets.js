@@ -4,6 +4,7 @@ import { ask } from './core.js';
 import { $, button, make } from './dom.js';
 import { drop, fieldsAt, row } from './fields.js';
 import * as job from './job.js';
+import { toolRow } from './shop.js';
 import { outputOf } from './output.js';
 import { save } from './save.js';
 
@@ -28,7 +29,7 @@ async function build() {
   const own = (output) => fields.filter((f) => (output.keys ?? []).includes(f.key) || ((output.keys ?? []).includes(f.table) && !alone.includes(f.key)));
   for (const output of outputs) {
     const first = output === outputs[0];
-    const shown = outputOf(output, ...blanksOf(output, own(output)));
+    const shown = outputOf(output, ...toolRow(output.name), ...blanksOf(output, own(output)));
     if (first) {
       templates.addEventListener('click', () => saveTemplates(shown.ready));
       place.append(shown.element);
@@ -53,31 +54,39 @@ async function saveTemplates(ready) {
 // blanksOf returns the blanks of the job file that an output has for itself.
 function blanksOf(output, fields) {
   if (fields.length === 0) return [];
-  if (fields[0].list) return [listOf(fields)];
-  const [one, ...rest] = fields;
-  if (rest.length < 3) return fields.map((f) => row(f));
-  const several = new Set(fields.map((f) => f.table)).size > 1;
-  const rowOf = (f) => row(f, several ? { label: `${f.table}, ${f.label}` } : {});
-  return [rowOf(one), make('details', { class: 'fold' }, make('summary', {}, output.name === 'templates' ? 'Margins, ink and overlap' : 'All else that counts'), ...rest.map(rowOf))];
+  const lists = Object.keys(several).map((table) => fields.filter((f) => f.table === table)).filter((list) => list.length > 0).map(listOf);
+  const own = fields.filter((f) => !f.list);
+  if (own.length < 4) return [...own.map((f) => row(f)), ...lists];
+  const mixed = new Set(own.map((f) => f.table)).size > 1;
+  const rowOf = (f) => row(f, mixed ? { label: `${f.table}, ${f.label}` } : {});
+  const rest = own.splice(output.name === 'quote' ? 2 : 1); // behind what matters most
+  return [...own.map(rowOf), make('details', { class: 'fold' }, make('summary', {}, output.name === 'templates' ? 'Margins, ink and overlap' : 'All else that counts'), ...rest.map(rowOf), ...lists)];
 }
+
+// several are the tables that there may be several of: what one is called, the words that add
+// one, and what a new one has, to be typed over (sizes: common practice, no source).
+const several = {
+  stock: ['sheet or roll', 'a sheet or a roll that you own', (fields) => ({ material: fields.find((f) => f.key === 'stock.material').words[0], size: '700 x 1000 mm' })],
+  extra: ['line', 'a line of your own, such as a label or a discount', () => ({ text: 'something more', amount: '0' })],
+};
 
 // listOf returns the blanks of a table that there may be several of.
 function listOf(fields) {
-  const table = fields[0].table;
+  const { table } = fields[0];
+  const [called, words, fresh] = several[table];
   const group = make('div', { class: 'owned' });
   const name = (n) => (n === 0 ? table : `${table}[${n + 1}]`);
   let had = 0;
-  // One that is added has a size already (common practice, no source), to be typed over.
-  const add = button('a sheet or a roll that you own', () => job.set(
-    { key: `${name(had)}.material`, value: fields.find((f) => f.key.endsWith('.material')).words[0] },
-    { key: `${name(had)}.size`, value: '700 x 1000 mm' }));
+  const add = button(words, () => job.set(...Object.entries(fresh(fields)).map(([key, value]) => ({ key: `${name(had)}.${key}`, value }))));
   job.hear(({ state }) => {
-    if (!state || (state.stocks === had && group.children.length === had)) return;
-    had = state.stocks;
+    if (!state) return;
+    const has = state.lists[table] ?? 0;
+    if (has === had && group.children.length === had) return;
+    had = has;
     drop(group);
-    group.replaceChildren(...Array.from({ length: had }, (_, n) => make('fieldset', {}, make('legend', {}, `sheet or roll ${n + 1}`),
+    group.replaceChildren(...Array.from({ length: had }, (_, n) => make('fieldset', {}, make('legend', {}, `${called} ${n + 1}`),
       ...fields.map((f) => row(f, { key: name(n) + f.key.slice(table.length) })),
-      button('take it out', () => job.set({ key: name(n), gone: true }), { 'aria-label': `take out sheet or roll ${n + 1}` }))));
+      button('take it out', () => job.set({ key: name(n), gone: true }), { 'aria-label': `take out ${called} ${n + 1}` }))));
   });
   return make('div', {}, group, make('p', {}, add));
 }

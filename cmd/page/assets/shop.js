@@ -25,31 +25,52 @@ async function renew() {
   await Promise.all([look(), job.text() && job.set()]); // the job may take from it
 }
 
-const rows = new Map(); // by the key that names a material
-const offered = (await ask({ do: 'shop' })).offers;
+const rows = new Map(); // what fills each, by the key that names what is taken
+let { offers } = await ask({ do: 'shop' });
 
-// shopRow returns the row beneath a thickness that takes the material from the shop.
-export function shopRow(thickness, name) {
-  const { material, known, name: called } = offered.find((o) => o.thickness === thickness);
+const offered = (material) => offers.find((o) => o.material === material)?.names ?? [];
+
+// pick returns a row that takes something from the shop, by the key that names it; what is told
+// of it here, under the keys that own returns, goes before and is taken out.
+function pick(material, named, own, note) {
   const id = idOf(material);
   const faults = make('div', { class: 'faults', id: id + '-faults' });
-  const select = make('select', { id, 'aria-describedby': faults.id, 'aria-label': `${name}, from my shop`, change: () => job.set(...(select.value
-    ? [{ key: material, value: select.value }, ...[thickness, known, called].filter(Boolean).map((key) => ({ key, gone: true }))]
+  const select = make('select', { id, 'aria-describedby': `${id}-note ${faults.id}`, 'aria-label': `${named}, from my shop`, change: () => job.set(...(select.value
+    ? [{ key: material, value: select.value }, ...own().map((key) => ({ key, gone: true }))]
     : [{ key: material, gone: true }])) });
   const row = make('div', { class: 'row' }, make('label', { for: id }, 'from my shop'), make('span', { class: 'answer' }, select),
-    make('p', { class: 'note' }, 'Its thickness and name are then as your shop has them; what you type here goes before.'), faults);
+    make('p', { class: 'note', id: id + '-note' }, note), faults);
   const fill = (typed) => {
-    const names = [...new Set([...rows.get(material).names, typed].filter(Boolean))];
+    const names = [...new Set([...offered(material), typed].filter(Boolean))];
     select.replaceChildren(make('option', { value: '' }, 'as typed here'), ...names.map((n) => make('option', { value: n }, n)));
     select.value = typed;
     row.hidden = names.length === 0;
   };
-  rows.set(material, { names: [], fill });
+  rows.set(material, fill);
   add(material, { element: select, field: { key: material }, faults, fill });
+  return row;
+}
+
+// shopRow returns the row beneath a thickness that takes the material from the shop.
+export function shopRow(thickness, name) {
+  const { material, known, name: called } = offers.find((o) => o.thickness === thickness);
+  const row = pick(material, name, () => [thickness, known, called].filter(Boolean), 'Its thickness and name are then as your shop has them; what you type here goes before.');
   const grows = button(name, () => grow({ do: 'add', name: thickness, text: job.text() }, `The ${name} is in your shop.`), { 'aria-label': `add the ${name} to my shop` });
   adds.append(grows, ' ');
   job.hear(({ state }) => { if (state) grows.hidden = state.unused.includes(thickness); });
   return row;
+}
+
+// tools are what is made with, by output: the key that names it, and what of its table is
+// not its own.
+const tools = { templates: ['print.printer', 'the printer', ['print.overlap', 'print.ink']], cutter: ['machine.cutter', 'the machine', []] };
+
+// toolRow returns the row that takes the printer or the machine of an output from the shop.
+export function toolRow(output) {
+  if (!tools[output]) return [];
+  const [key, named, apart] = tools[output];
+  const own = () => Object.keys(job.now().state.values).filter((k) => k.startsWith(key.split('.')[0] + '.') && ![key, ...apart].includes(k));
+  return [pick(key, named, own, `All of ${named} is then as your shop has it; what you type here goes before.`)];
 }
 
 const adds = make('p', {}, 'Add what you measured to it: ');
@@ -68,12 +89,20 @@ const input = make('input', { type: 'file', id: 'open-shop', accept: '.toml,text
   input.value = '';
 } });
 
-// grow asks for a new text of the shop file and keeps it.
-async function grow(request, done) {
+// grown asks for a new text of the shop file, keeps it, and returns what to say of it.
+async function grown(request) {
   const got = await ask(request);
   if (got.shop !== undefined) await setShop(got.shop);
-  told.replaceChildren(...(got.faults ?? []).map((f) => faultLine({ ...f, says: [f.key, f.says].filter(Boolean).join(': ') })), ...(got.error ? [got.error] : []), ...(got.shop === undefined ? [] : [done]));
+  return { ...got, lines: [...(got.faults ?? []).map((f) => faultLine({ ...f, says: [f.key, f.says].filter(Boolean).join(': ') })), ...[got.error, ...(got.notes ?? [])].filter(Boolean).map((n) => make('p', {}, n))] };
 }
+
+async function grow(request, done) {
+  const { shop, lines } = await grown(request);
+  told.replaceChildren(...lines, ...(shop === undefined ? [] : [done]));
+}
+
+// adopt makes changes to the habits of the shop, and returns what to say of it.
+export const adopt = (changes) => grown({ do: 'adopt', changes, text: job.text() }).then(({ lines }) => lines);
 
 export const shopFold = make('details', { class: 'fold', id: 'shop' }, make('summary', {}, 'your shop: what you have for all your cases'),
   make('p', { class: 'note' }, 'Materials, printers, machines, offcuts and habits, in one file that the command line reads too. It is kept in this browser: save it.'),
@@ -84,11 +113,9 @@ export const shopFold = make('details', { class: 'fold', id: 'shop' }, make('sum
   make('label', { for: 'shop-text' }, 'The file itself'), area, wrong);
 
 async function look() {
-  const { offers, report = '', faults = [], error } = await ask({ do: 'shop' });
-  for (const o of offers ?? []) {
-    const row = rows.get(o.material);
-    if (row) Object.assign(row, { names: o.names }).fill(job.typed(o.material));
-  }
+  const { report = '', faults = [], error, ...got } = await ask({ do: 'shop' });
+  offers = got.offers ?? offers;
+  for (const [material, fill] of rows) fill(job.typed(material));
   list.textContent = report || 'Nothing yet.';
   wrong.replaceChildren(...faults.map((f) => faultLine(f)), ...(error ? [make('p', { class: 'fault' }, error)] : []));
   area.setAttribute('aria-invalid', String(faults.length > 0));

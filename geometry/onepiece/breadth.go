@@ -3,28 +3,13 @@ package onepiece
 import (
 	"math"
 
+	"forel/geometry/foldup"
 	"forel/geometry/polygon"
 )
 
 // sliver is what still counts as rounding, in mm: how broad a strip, how far
 // apart two planes.
-const sliver Length = 1e-3
-
-// algebra is the library's polygon algebra. It keeps the first operation that
-// failed: a proof that met one proves nothing.
-type algebra struct{ err error }
-
-func (a *algebra) keep(g polygon.Shape, err error) polygon.Shape {
-	if err != nil && a.err == nil {
-		a.err = err
-	}
-	return g
-}
-
-// meet and without return what two shapes share, and what the first has beyond
-// the second.
-func (a *algebra) meet(p, q polygon.Shape) polygon.Shape    { return a.keep(polygon.Meet(p, q)) }
-func (a *algebra) without(p, q polygon.Shape) polygon.Shape { return a.keep(polygon.Without(p, q)) }
+const sliver = foldup.Sliver
 
 // breadth returns how wide the narrowest straight passage is that a shape fits
 // through: the least distance of two parallels that hold it between them, one of
