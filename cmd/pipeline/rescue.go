@@ -11,6 +11,7 @@ import (
 	"forel/geometry/fit"
 	"forel/geometry/plan"
 	"forel/geometry/rescue"
+	"forel/geometry/wording"
 	"forel/render"
 	renderrescue "forel/render/rescue"
 )
@@ -152,7 +153,10 @@ func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 	if w.plan, err = sound.Make(); err != nil {
 		return out, Problems(err)
 	}
-	w.plan, _ = w.plan.Only(way.Again)
+	whole := len(w.plan.Pieces)
+	if w.plan, _ = w.plan.Only(way.Again); len(w.plan.Pieces) < whole {
+		w.plan.Warnings = slices.Insert(slices.Clone(w.plan.Warnings), 0, "these templates are for a case as it stands: cut again "+wording.And(way.Again)+" alone, and leave out the steps of what you keep")
+	}
 	files, doc, _, err := w.templates(render.DefaultTheme(), 0, false, false)
 	if err != nil {
 		return out, err

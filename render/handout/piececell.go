@@ -1,6 +1,8 @@
 package handout
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/render"
 	"forel/render/document"
@@ -9,32 +11,52 @@ import (
 	"forel/render/typeset"
 )
 
-// Heights of the drawing of a piece with its head: at most, and of its words.
+// Heights of the drawing of a piece with its head: at most, at most where that spares a
+// page, and of its words.
 const (
 	cellTall  Length = 82
+	cellLow   Length = 62
 	cellWords Length = 19
 )
 
 // tallOf returns how tall the drawing of a piece is in a cell of a width.
-func tallOf(p geometry.Piece, wide Length) Length {
+func tallOf(p geometry.Piece, wide, most Length) Length {
 	w, h := p.Size()
-	return min(cellTall, cellWords+h*(wide-besides)/w)
+	return min(most, cellWords+h*(wide-besides)/w)
 }
 
 // drawings returns the drawings of the pieces, two beside each other a block.
 func (d *doc) drawings() []document.Block {
-	var blocks []document.Block
-	ps := d.plan.Pieces
-	for i := 0; i < len(ps); i += 2 {
-		row := ps[i:min(i+2, len(ps))]
-		wide := (d.column().Width() - 5) / 2
-		if len(ps) == 1 {
-			wide = d.column().Width()
-		}
-		var tall Length
+	wide := (d.column().Width() - 5) / 2
+	if len(d.plan.Pieces) == 1 {
+		wide = d.column().Width()
+	}
+	rows := slices.Collect(slices.Chunk(d.plan.Pieces, 2))
+	tall := func(row []geometry.Piece, most Length) (tall Length) {
 		for _, p := range row {
-			tall = max(tall, tallOf(p, wide))
+			tall = max(tall, tallOf(p, wide, most))
 		}
+		return tall
+	}
+	pages := func(most Length) int {
+		n, left := 1, d.column().Height()
+		for _, row := range rows {
+			if left < tall(row, most) {
+				n, left = n+1, d.column().Height()
+			}
+			left -= tall(row, most) + blockGap
+		}
+		return n
+	}
+	most := cellTall
+	for low := cellTall; low >= cellLow; low-- {
+		if pages(low) < pages(most) {
+			most = low
+		}
+	}
+	var blocks []document.Block
+	for i, row := range rows {
+		tall := tall(row, most)
 		k := document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
 			for n, p := range row {
 				x := box.Min.X + Length(n)*(wide+5)

@@ -172,10 +172,13 @@ func glue(o order.Order) string {
 	return said
 }
 
-// Text returns the order as text.
+// Text returns the order as text: first what it costs in all.
 func Text(o order.Order, at Options) []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "Order list: %s\n", titles(o))
+	if s := sum("cost in all", o.Lines(), at.Currency); s != "" && len(o.Blocks) > 1 {
+		b.WriteString(s + "\n")
+	}
 	for _, k := range o.Blocks {
 		fmt.Fprintf(&b, "\n%s\n\n", heading(k))
 		heads := make([]string, len(columns))
@@ -189,9 +192,6 @@ func Text(o order.Order, at Options) []byte {
 	}
 	if len(o.Blocks) == 0 {
 		b.WriteString("\nNothing: all of it is there.\n")
-	}
-	if s := sum("cost in all", o.Lines(), at.Currency); s != "" && len(o.Blocks) > 1 {
-		b.WriteString("\n" + s + "\n")
 	}
 	b.WriteString("\n")
 	for _, n := range notes(o) {

@@ -20,10 +20,13 @@ func (q Costing) title() string {
 	return fmt.Sprintf("%d cases", len(q.Cases))
 }
 
-// Text returns the costing as text.
+// Text returns the costing as text: first what is to be paid, and what is not reckoned in.
 func Text(q Costing, r geometry.Rounding) []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "Costing: %s\n", q.title())
+	fmt.Fprintf(&b, "Costing: %s\n%s\n", q.title(), q.paid())
+	if lacks := q.incomplete(r); lacks != "" {
+		b.WriteString(lacks + "\n")
+	}
 	for _, p := range q.parts(r) {
 		fmt.Fprintf(&b, "\n%s\n\n", p.head)
 		heads := make([]string, len(p.columns))
@@ -31,14 +34,11 @@ func Text(q Costing, r geometry.Rounding) []byte {
 			heads[i] = c.Head
 		}
 		b.WriteString(wording.Aligned(append([][]string{heads}, p.rows...), func(i int) bool { return p.columns[i].Right }))
-		if p.sum != "" {
+		if p.sum != "" && p.sum != q.paid() { // that stands at the top
 			b.WriteString(p.sum + "\n")
 		}
 	}
 	b.WriteString("\n")
-	if lacks := q.incomplete(r); lacks != "" {
-		b.WriteString(lacks + "\n")
-	}
 	for _, n := range q.notes() {
 		b.WriteString(n + "\n")
 	}

@@ -19,7 +19,7 @@ func handedRight(column int) bool { return column == 2 || column == 3 }
 // Text returns the timetable as text.
 func (t Table) Text() []byte {
 	var b strings.Builder
-	b.WriteString("timetable: " + wording.Printable(t.title()) + "\n\n")
+	b.WriteString("Timetable: " + wording.Printable(t.title()) + "\n\n")
 	for _, s := range t.summary() {
 		b.WriteString(wording.Wrap(s, wide) + "\n")
 	}

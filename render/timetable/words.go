@@ -155,18 +155,12 @@ func (t Table) title() string {
 	return wording.OneLine(t.Cases[0].Name)
 }
 
-// summary says in sentences how long all takes.
+// summary says in sentences when all is ready, and how long it takes.
 func (t Table) summary() (out []string) {
 	worked, dries := 0, 0
 	for _, c := range t.Cases {
 		worked, dries = worked+c.Work(), dries+c.Drying()
 	}
-	out = append(out, "The bench is open "+t.Hours.String()+". One pair of hands works; what dries goes on drying when the bench is closed.")
-	took := fmt.Sprintf("Work: %s. Drying: %s", minutes(worked), minutes(dries))
-	if t.several() {
-		took += ", of all cases together"
-	}
-	out = append(out, took+".")
 	last := t.Last()
 	switch {
 	case last.Equal(t.Earliest):
@@ -174,6 +168,12 @@ func (t Table) summary() (out []string) {
 	default:
 		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; no order has all ready before "+t.when(t.Earliest)+".")
 	}
+	took := fmt.Sprintf("Work: %s. Drying: %s", minutes(worked), minutes(dries))
+	if t.several() {
+		took += ", of all cases together"
+	}
+	out = append(out, took+".")
+	out = append(out, "The bench is open "+t.Hours.String()+". One pair of hands works; what dries goes on drying when the bench is closed.")
 	for _, p := range t.parted() {
 		out = append(out, fmt.Sprintf("“%s” takes %s, longer than the bench is open at a stretch (%s): it is parted. Glue no more at a time than you can finish.", p.Title, minutes(p.Work), minutes(p.Open)))
 	}
