@@ -35,7 +35,8 @@ line, and the others go on; the exit status is then 2.
 [[stock]] in that job file tells what sheets there are. --effort is how long to
 look for the plan, in steps or as a time; left out, %d steps. A class of more than
 %d is planned in lots, stock-01.pdf and so on, each with sheets of its own and
-with the first good plan; --effort is then for each lot.
+with the first good plan; --effort is then for each lot. What is counted is there once
+for all lots.
 
 --take takes what the plan uses off the counts of the shop file and keeps its offcuts
 there, with labels in offcuts.pdf, as forel stock --take does; without it the plan is

@@ -69,6 +69,14 @@ func (e *edit) change(r *reader, c Change) error {
 		}
 		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "can't change places with " + wording.Quote(c.Swap), Fix: "name two tables that are there"})}
 	}
+	if table, word, _ := strings.Cut(c.Key, "."); word == "material" && e.inShort(table) {
+		if c.Gone {
+			e.remove(table)
+		} else {
+			e.set(table, typed(c.Key, c.Value))
+		}
+		return nil
+	}
 	if c.Gone {
 		if !strings.Contains(c.Key, ".") && !slices.Contains(knownKeys, c.Key) {
 			e.removeTable(c.Key)
@@ -95,9 +103,39 @@ func (e *edit) change(r *reader, c Change) error {
 	if c.Key == "units" {
 		e.spellUnits(r, c.Value)
 	}
+	if table, _, _ := strings.Cut(c.Key, "."); e.inShort(table) { // what is beside it wants a table
+		e.spellOut(table)
+	}
 	e.uncomment(c.Key)
 	e.set(c.Key, typed(first, c.Value))
 	return nil
+}
+
+// inShort tells whether a table is written in short, as the name of a material: board = "grey".
+func (e *edit) inShort(table string) bool {
+	written, ok := e.get(table)
+	return ok && (written[0] == '"' || written[0] == '\'') && jobWords.short[table] == table+".material"
+}
+
+// spellOut writes the material of a table that is written in short below its header.
+func (e *edit) spellOut(table string) {
+	i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == table })
+	k := e.keys[i]
+	written := strings.TrimRight(string(e.data[k.from:e.lineEnd(k.to)]), "\r\n") // with its comment
+	e.remove(table)
+	e.uncomment(table + ".material")
+	e.set(table+".material", written)
+}
+
+// InShort returns the name of a material that stands in a job file in the place of a table, as
+// in board = "grey"; empty where none does.
+func InShort(data []byte, table string) string {
+	e := newEdit(data)
+	if !e.inShort(table) {
+		return ""
+	}
+	written, _ := e.get(table)
+	return strings.Trim(written, `"'`)
 }
 
 // took tells whether a file reads as a change wants it.

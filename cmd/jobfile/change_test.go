@@ -103,6 +103,17 @@ func TestChangedUnits(t *testing.T) {
 	assert.Contains(t, out, `height = ["221 mm", "221.5 mm"]`)
 }
 
+// A table that is written in short takes other keys, and other names; nothing else changes.
+func TestChangedBesideShort(t *testing.T) {
+	was := "# mine\nboard = \"grey board\"   # of the rack\ncloth = 'linen'\n[[book]]\nheight = 221\n"
+	out := changed(t, was, jobfile.Change{Key: "board.thickness", Value: "2.5 mm"})
+	assert.Equal(t, "# mine\ncloth = 'linen'\n[[book]]\nheight = 221\n\n[board]\nmaterial = \"grey board\"   # of the rack\nthickness = \"2.5 mm\"\n", out)
+	out = changed(t, was, jobfile.Change{Key: "board.material", Value: "red board"})
+	assert.Equal(t, strings.Replace(was, `"grey board"   `, `"red board"    `, 1), out)
+	out = changed(t, was, jobfile.Change{Key: "cloth.material", Gone: true})
+	assert.Equal(t, strings.Replace(was, "cloth = 'linen'\n", "", 1), out)
+}
+
 // What is written so that keys can't be changed one by one is told, not spoiled.
 func TestUnchangeable(t *testing.T) {
 	for _, text := range []string{

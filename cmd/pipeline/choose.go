@@ -103,11 +103,29 @@ func (c Choose) jobFor(a choose.Ask, made choose.Choice, title string) (whole, l
 		return whole, whole, err
 	}
 	advised = slices.Concat(head, advised)
-	if lines, err = jobfile.Changed("", nil, advised); err != nil {
+	shown, instead := spelt(advised, c.Files[0].Data)
+	if lines, err = jobfile.Changed("", nil, shown); err != nil {
 		return nil, nil, err
 	}
+	lines = append(instead, lines...)
 	whole, err = jobfile.Changed(c.Files[0].Name, c.Files[0].Data, advised)
 	return whole, lines, err
+}
+
+// spelt returns changes so that they can be typed in: what the file has in short, such as board =
+// "grey", takes a table where something is said beside it. instead says so in comments.
+func spelt(changes []jobfile.Change, data []byte) (out []jobfile.Change, instead []byte) {
+	said := map[string]bool{}
+	for _, c := range changes {
+		table, _, _ := strings.Cut(c.Key, ".")
+		if name := jobfile.InShort(data, table); name != "" && !said[table] && table != c.Key {
+			said[table] = true
+			out = append(out, jobfile.Change{Key: table + ".material", Value: name})
+			instead = fmt.Appendf(instead, "# take away %s = %q: it stands below [%s]\n", table, name, table)
+		}
+		out = append(out, c)
+	}
+	return out, instead
 }
 
 // exactly writes a length as a maker would type it, in a unit where nothing of it is lost.

@@ -63,7 +63,7 @@ size = "390 x 410 mm"
 	_, unplanned, err := roll.Finish(t.Context(), h, nil)
 	require.NoError(t, unplanned)
 	require.NoError(t, err)
-	used, err := strconv.Atoi(regexp.MustCompile(`grey 2 mm +(\d+) sheets +700 × 1000 mm`).FindStringSubmatch(string(h.ofClass["shopping.txt"]))[1])
+	used, err := strconv.Atoi(regexp.MustCompile(`grey 2 mm +(\d+) in hand +700 × 1000 mm`).FindStringSubmatch(string(h.ofClass["shopping.txt"]))[1])
 	require.NoError(t, err)
 	after := string(roll.Took.Shop.Data)
 	assert.Contains(t, after, fmt.Sprintf("\ncount = %d\n", 90-used))
@@ -97,7 +97,7 @@ size = "700 x 1000 mm"
 	total, lots, _ := strings.Cut(list, "Lot 1.")
 	require.Contains(t, lots, "Lot 2.")
 	assert.Equal(t, 1, strings.Count(lots, "offcut 7, 390 × 410 mm"), "the offcut is there once")
-	assert.Regexp(t, regexp.MustCompile(`board 2 mm +[1-3] sheets? +600 × 400 mm`), total)
+	assert.Regexp(t, regexp.MustCompile(`board 2 mm +[1-3] in hand +600 × 400 mm`), total)
 }
 
 // The sheets of a class are planned as forel stock plans them of the same cases: what is

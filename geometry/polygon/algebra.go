@@ -1,12 +1,17 @@
 package polygon
 
 import (
+	"errors"
+	"math"
 	"slices"
 
 	"github.com/peterstace/simplefeatures/geom"
 
 	"forel/geometry"
 )
+
+// errUnworked is returned where no grid gave a result that can be right.
+var errUnworked = errors.New("polygon: the library can't work out these shapes")
 
 // The finest and the coarsest grid that is tried, in decimals of a millimetre.
 const finest, coarsest = 6, 3
@@ -32,7 +37,11 @@ func Meet(a, b Shape) (Shape, error) {
 	if p, q := a.convex(), b.convex(); p != nil && q != nil {
 		return meetConvex(p, q), nil
 	}
-	return worked(func(s []geom.Geometry) (geom.Geometry, error) { return geom.Intersection(s[0], s[1]) }, a, b)
+	return worked([]Shape{a, b}, operation{
+		do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Intersection(s[0], s[1]) },
+		keeps: func(in []bool) bool { return in[0] && in[1] },
+		most:  min(a.Size(), b.Size()),
+	})
 }
 
 // Without returns what the first shape has beyond all others.
@@ -49,7 +58,11 @@ func Without(a Shape, others ...Shape) (Shape, error) {
 		if err != nil || len(near) == 0 {
 			continue
 		}
-		near, err = worked(func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) }, near, b)
+		near, err = worked([]Shape{near, b}, operation{
+			do:    func(s []geom.Geometry) (geom.Geometry, error) { return geom.Difference(s[0], s[1]) },
+			keeps: func(in []bool) bool { return in[0] && !in[1] },
+			least: near.Size() - b.Size(), most: near.Size(),
+		})
 		a = append(near, rest...)
 	}
 	return a, err
@@ -59,17 +72,24 @@ func Without(a Shape, others ...Shape) (Shape, error) {
 // rounding are one.
 func Union(shapes ...Shape) (Shape, error) {
 	shapes = slices.DeleteFunc(slices.Clone(shapes), func(s Shape) bool { return len(s) == 0 })
-	switch len(shapes) {
-	case 0:
+	if len(shapes) == 0 {
 		return nil, nil
-	case 1:
+	}
+	if len(shapes) == 1 {
 		return shapes[0], nil
 	}
+	o := operation{do: geom.UnionMany, keeps: func(in []bool) bool { return slices.Contains(in, true) }}
+	for _, s := range shapes {
+		o.least, o.most = max(o.least, s.Size()), o.most+s.Size()
+	}
 	near := joined(shapes)
-	if s, ok := dissolved(near); ok && s.Validate() == nil {
+	if s, ok := dissolved(near); ok && o.holds(probesOf(near), s, math.Pow10(-finest)) {
 		return s, nil
 	}
-	return worked(geom.UnionMany, near...)
+	if s, err := worked(near, o); err == nil {
+		return s, nil
+	}
+	return worked(shapes, o)
 }
 
 // Validate tells what makes a shape no polygon, such as an outline that crosses
@@ -105,31 +125,46 @@ func (s Shape) isBox() bool {
 	return is
 }
 
-// worked works shapes out, as they are and then on ever coarser grids, until the result is
-// polygons.
-func worked(do func([]geom.Geometry) (geom.Geometry, error), shapes ...Shape) (out Shape, err error) {
-	on := make([]geom.Geometry, len(shapes))
-	for decimals := finest + 1; decimals >= coarsest; decimals-- {
+// operation is what is done with shapes, and what must be true of the result.
+type operation struct {
+	do          func([]geom.Geometry) (geom.Geometry, error)
+	keeps       func(in []bool) bool // whether a place is in the result, by the shapes that it is in
+	least, most float64              // bounds of the area
+}
+
+// worked works shapes out, on ever coarser grids until the result can be right.
+func worked(shapes []Shape, o operation) (Shape, error) {
+	p, on := probesOf(shapes), make([]geom.Geometry, len(shapes))
+	for decimals := math.MaxInt; decimals >= coarsest; decimals = min(decimals-1, finest) {
 		for i, s := range shapes {
 			on[i] = s.library(decimals)
 		}
-		var g geom.Geometry
-		if g, err = do(on); err != nil {
+		g, err := o.do(on)
+		if err != nil {
 			continue
 		}
-		out = fromLibrary(g)
-		if split, ok := dissolved(joined([]Shape{out})); ok { // where a ring touches itself
-			out = split
+		// A grid moves each edge by a step of it at most.
+		step := math.Pow10(-min(decimals, finest))
+		s := fromLibrary(g)
+		if apart, ok := dissolved(joined([]Shape{s})); ok {
+			s = apart // where a ring touches itself
 		}
-		if err = out.Validate(); err == nil {
-			return out, nil
+		if o.holds(p, s, step) {
+			return s, nil
 		}
 	}
-	return nil, err
+	return nil, errUnworked
 }
 
-// library returns a shape as the library has it, on a grid of so many decimals where they
-// are no more than finest. No zero has a sign: the library takes -0 for another place.
+// holds tells whether a result on a grid with a step can be right.
+func (o operation) holds(p probes, s Shape, step float64) bool {
+	n, slack := s.Size(), p.around*step
+	return n >= o.least-slack && n <= o.most+slack && p.agree(s, o.keeps, step)
+}
+
+// library returns a shape as the library has it, on a grid of so many decimals where
+// they are no more than finest. No zero has a sign: the library takes -0 for another
+// place.
 func (s Shape) library(decimals int) geom.Geometry {
 	parts := make([]geom.Polygon, len(s))
 	for i, a := range s {
@@ -138,17 +173,17 @@ func (s Shape) library(decimals int) geom.Geometry {
 			coords := make([]float64, 0, 2*len(ring)+2)
 			for n := range len(ring) + 1 {
 				p := ring[n%len(ring)]
-				coords = append(coords, p.X.MM(), p.Y.MM())
+				coords = append(coords, p.X.MM()+0, p.Y.MM()+0)
 			}
 			rings[k] = geom.NewLineString(geom.NewSequence(coords, geom.DimXY))
 		}
 		parts[i] = geom.NewPolygon(rings)
 	}
 	g := geom.NewMultiPolygon(parts).AsGeometry()
-	if decimals <= finest {
-		g = g.SnapToGrid(decimals)
+	if decimals > finest {
+		return g
 	}
-	return g.TransformXY(func(q geom.XY) geom.XY { return geom.XY{X: q.X + 0, Y: q.Y + 0} })
+	return g.SnapToGrid(decimals).TransformXY(func(q geom.XY) geom.XY { return geom.XY{X: q.X + 0, Y: q.Y + 0} })
 }
 
 // fromLibrary returns the polygons of what the library has, without lines, points and

@@ -1,7 +1,8 @@
 // Package polygon is polygon algebra on pieces, faces and pictures: what shapes
 // share, what is left of one beyond others, what of a line lies in one. The work is
-// done by the library simplefeatures. Where what comes back is no polygon, or nothing
-// does, it is worked out again with the coordinates snapped to ever coarser grids.
+// done by the library simplefeatures; this package guards what comes back: a result
+// whose area can't be right, or that has or lacks a place which the shapes say it
+// should not, is worked out again with the coordinates snapped to ever coarser grids.
 package polygon
 
 import (
