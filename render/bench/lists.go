@@ -48,6 +48,7 @@ func (d *doc) shopping() {
 	} {
 		say(s, render.BodySize, false, 0.8)
 	}
+	say(cautions, noteSize, true, 2) // before the small print, which may go on over the page
 	for i, r := range remarks(d.plan, d.Round, d.Round.Pretty) {
 		above := Length(0.4)
 		if i == 0 {
@@ -55,7 +56,6 @@ func (d *doc) shopping() {
 		}
 		say(wording.Sentence(r), noteSize, false, above)
 	}
-	say(cautions, noteSize, true, 3)
 	d.Flow(nil, blocks...)
 }
 
