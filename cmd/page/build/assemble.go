@@ -36,6 +36,10 @@ func assemble(program []byte, support string) ([]byte, sizes, error) {
 	if err != nil {
 		return nil, sizes{}, err
 	}
+	support, err = smaller(support, api.LoaderJS)
+	if err != nil {
+		return nil, sizes{}, err
+	}
 	html, err := assets.Files.ReadFile("index.html")
 	if err != nil {
 		return nil, sizes{}, err
@@ -94,9 +98,15 @@ func styles() (string, error) {
 		}
 		b.Write(data)
 	}
-	r := api.Transform(b.String(), api.TransformOptions{Loader: api.LoaderCSS, MinifyWhitespace: true, Charset: api.CharsetUTF8})
+	return smaller(b.String(), api.LoaderCSS)
+}
+
+// smaller returns a style or a script that means the same, without what is there for readers.
+func smaller(text string, kind api.Loader) (string, error) {
+	script := kind == api.LoaderJS
+	r := api.Transform(text, api.TransformOptions{Loader: kind, MinifyWhitespace: true, MinifySyntax: script, MinifyIdentifiers: script, Charset: api.CharsetUTF8})
 	for _, e := range r.Errors {
-		return "", errors.New("style: " + e.Text)
+		return "", errors.New("a style or a script: " + e.Text)
 	}
 	return string(r.Code), nil
 }

@@ -50,7 +50,7 @@ func build(out string) error {
 // inlined are the packages whose functions are put in where they are called, which makes a
 // program fast and large: those that most of the time is spent in. Without the others the
 // page is half a megabyte smaller, and no slower.
-var inlined = strings.Fields("runtime internal/runtime/... internal/bytealg slices sort math math/bits math/big bytes bufio hash/... compress/flate")
+var inlined = strings.Fields("runtime internal/runtime/... internal/bytealg slices sort math math/bits bytes compress/flate")
 
 // small returns what the compiler is told so that the page is small.
 func small() []string {
