@@ -150,11 +150,11 @@ func (f File) same(other File) bool {
 		reflect.DeepEqual(f.Order, other.Order) && reflect.DeepEqual(f.Adhesive, other.Adhesive) && reflect.DeepEqual(f.Quote, other.Quote)
 }
 
-// unpiled returns stock without where it is counted.
+// unpiled returns stock without where it is counted and read.
 func unpiled(all []stock.Stock) []stock.Stock {
 	all = slices.Clone(all)
 	for i := range all {
-		all[i].Pile = ""
+		all[i].Pile, all[i].At = "", job.Place{}
 	}
 	return all
 }

@@ -133,6 +133,10 @@ func (r *reader) oneStock(name string) stock.Stock {
 		}
 	}
 	s.Pile = r.piles[name]
+	s.At = r.stockAt(name, "size").public()
+	if s.Roll {
+		s.At = r.stockAt(name, "roll").public()
+	}
 	if v, ok := get("price"); ok {
 		if price, ok := r.amount(v, stockSetting("price")); ok {
 			s.Price = &price

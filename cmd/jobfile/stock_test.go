@@ -84,7 +84,8 @@ func inches(t *testing.T, want, got stock.Stock) {
 	assert.InDelta(t, want.Width.MM(), got.Width.MM(), 1e-5)
 	assert.InDelta(t, want.Height.MM(), got.Height.MM(), 1e-5)
 	assert.InDelta(t, want.Trim.MM(), got.Trim.MM(), 1e-5)
-	got.Width, got.Height, got.Trim = want.Width, want.Height, want.Trim
+	assert.Equal(t, "case.toml", got.At.Source)
+	got.Width, got.Height, got.Trim, got.At = want.Width, want.Height, want.Trim, want.At
 	assert.Equal(t, want, got)
 }
 

@@ -30,6 +30,9 @@ type place struct {
 	unset  bool // the key was left to its default
 }
 
+// public returns the place as others have it.
+func (at place) public() job.Place { return job.Place{Source: at.source, Line: at.line, Key: at.name} }
+
 // issue returns a problem at the place, whose name takes that of the key.
 func (at place) issue(p job.Problem) Issue {
 	p.Key = at.name

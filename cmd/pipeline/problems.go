@@ -39,7 +39,7 @@ func Problems(err error) (out jobfile.Issues) {
 		return issues
 	case errors.As(err, &wrong):
 		for _, p := range wrong {
-			out = append(out, jobfile.Issue{Problem: p})
+			out = append(out, jobfile.Issue{Source: p.At.Source, Line: p.At.Line, Problem: p})
 		}
 	default:
 		out = refuse(out, err.Error(), "")

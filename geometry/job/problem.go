@@ -18,6 +18,14 @@ type Problem struct {
 	Reason string // what is wrong with it, such as "is too large"
 	Fix    string // what would do, such as "give 0.5 mm to 6 mm"; may be empty
 	Mend   Change // the setting that would do, the nearest there is; its Key is empty where that is for the maker to say
+	At     Place  // where it stands, if who tells it knows
+}
+
+// Place is a line of a file, for messages.
+type Place struct {
+	Source string // the file's name; empty: not known
+	Line   int    // from 1; 0 where no line is to blame
+	Key    string // as the file has it, such as "stock[2].size"
 }
 
 // Wrong says what is wrong, without the key.

@@ -188,7 +188,7 @@ func TestLinesOfDividers(t *testing.T) {
 			require.Equal(t, len(j.Books)-1, f.Count)
 			w, _ := f.Size()
 			y, z := f.Pattern.First.Y.MM()-trim, f.Pattern.First.X.MM()-trim // the board lies in the middle
-			if side == "right" { // seen from the right, the spine wall is at the right
+			if side == "right" {                                             // seen from the right, the spine wall is at the right
 				z = (w - f.Pattern.First.X).MM() - trim
 			}
 			require.True(t, f.Pattern.AtY)

@@ -174,7 +174,7 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 				case i < 0:
 					g.Stock = append(g.Stock, s)
 				case !equal(g.Stock[i], s):
-					bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
+					bad = append(bad, job.Problem{Key: s.At.Key, At: s.At, Reason: fmt.Sprintf("%s: stock %s is not the same in every job", jobs[n].Title(), s.Size()),
 						Fix: "leave it out there, since the stock of one job serves all, or give it a name of its own"})
 				}
 			}
@@ -189,7 +189,7 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 				case s.Count == 0:
 					fix = "leave its length out, or give each its own [[stock]], told apart by thickness or by name"
 				}
-				bad = append(bad, job.Problem{Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()), Fix: fix})
+				bad = append(bad, job.Problem{Key: s.At.Key, At: s.At, Reason: fmt.Sprintf("%s: a counted stock serves both %s and %s", s.Size(), first.describe(), g.describe()), Fix: fix})
 			}
 			counted[k] = g
 		}

@@ -37,6 +37,7 @@ func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Proble
 			have = append(have, size+" ("+s.Along()+")")
 		}
 		bad = append(bad, job.Problem{
+			Key: g.at().Key, At: g.at(),
 			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",
 				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
 		})
@@ -48,6 +49,16 @@ func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Proble
 		}
 	}
 	return bad
+}
+
+// at is where the last of the stock was read, offcuts left out: where more can be added.
+func (g *group) at() job.Place {
+	for _, s := range slices.Backward(g.Stock) {
+		if s.Offcut == 0 {
+			return s.At
+		}
+	}
+	return job.Place{}
 }
 
 // onlyOffcuts tells whether there is nothing else.
@@ -142,7 +153,7 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length,
 	if right == "" {
 		right = "add a " + g.enough(ctx, jobs, loose) + ", which takes all pieces of it"
 	}
-	return job.Problems{{Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
+	return job.Problems{{Key: g.at().Key, At: g.at(), Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
 }
 
 // more says how much more of one kind of stock would do, having tried it; nothing where

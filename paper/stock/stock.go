@@ -44,6 +44,7 @@ type Stock struct {
 	Offcut    int            // the number on its label, of an offcut that is there once; 0: no offcut
 	Pile      string         // where the maker keeps count of it, for the caller; may be empty
 	Source    string         // where a size of the library comes from; empty for the maker's own
+	At        job.Place      // where it was read, for messages
 }
 
 // What a length of roll is sold by.
