@@ -114,7 +114,7 @@ func TestRecordOfThisCase(t *testing.T) {
 		shown, err := pipeline.Record{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}}, Show: true}.Make(ctx)
 		require.NoError(t, err)
 		var listed, plays []string
-		for _, m := range regexp.MustCompile(`(?m)^([a-z-]+)  +\S.*`).FindAllStringSubmatch(string(shown.Report), -1) {
+		for _, m := range regexp.MustCompile(`(?m)^([a-z-]+)  +\d.*`).FindAllStringSubmatch(string(shown.Report), -1) {
 			if listed = append(listed, m[1]); strings.HasPrefix(m[1], "play-") {
 				plays = append(plays, m[1])
 			}
