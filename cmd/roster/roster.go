@@ -37,8 +37,8 @@ const mostColumns = 250
 // MostMended is up to how many rows those that are refused are read as mended.
 const MostMended = 100
 
-// MostRows is how many rows a roster may have.
-const MostRows = 10_000
+// MostRows is how many rows a roster may have: up to there a class takes less than 200 MB.
+const MostRows = 5_000
 
 // The columns that are not keys of a job file, or stand for one.
 const nameColumn = "name"
