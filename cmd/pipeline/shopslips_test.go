@@ -11,6 +11,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
+	"forel/geometry/plan/plantest"
 )
 
 // fromTheShop is a job that takes all that it is made from out of the shop file to begin with.
@@ -36,7 +37,10 @@ func TestSlipsInAShopAreToldOnce(t *testing.T) {
 		if m == nil {
 			continue
 		}
-		for _, wrong := range []string{`""`, `-1`, `"x"`, `1e300`, `[]`, `{}`, `true`, `2027-02-30`, `nan`, `"=1+1"`, `"a\nb"`, `"😀"`, `[1, "a"]`, `9,5`, `0`, `"9 1/4 in"`} {
+		for k, wrong := range []string{`""`, `-1`, `"x"`, `1e300`, `[]`, `{}`, `true`, `2027-02-30`, `nan`, `"=1+1"`, `"a\nb"`, `"😀"`, `[1, "a"]`, `9,5`, `0`, `"9 1/4 in"`} {
+			if (n+k)%4 != 0 && !plantest.Soak() {
+				continue // each slip on some lines
+			}
 			spoilt := bytes.Join([][]byte{[]byte(strings.Join(lines[:n], "\n")), []byte(m[1] + wrong), []byte(strings.Join(lines[n+1:], "\n"))}, []byte("\n"))
 			c := pipeline.DefaultCutter()
 			c.Job = pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: []byte(fromTheShop)}}, Shop: pipeline.File{Name: "shop.toml", Data: spoilt}}}
