@@ -152,7 +152,7 @@ func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c 
 
 // mostMemory is what the collector of garbage keeps to, in bytes: with the program itself it
 // is less than 200 MB, whatever the number of students.
-const mostMemory = 128 << 20
+const mostMemory = 144 << 20
 
 // tellClass says what became of the rows, and why there is no plan of all sheets.
 func tellClass(roll *pipeline.Roll, unplanned error, folder string, c shelf.Change, out io.Writer, say voice) error {
