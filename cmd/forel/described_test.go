@@ -78,13 +78,8 @@ func TestCompletionInShells(t *testing.T) {
 		{"fish", `complete -C "forel completion z"`, nil, []string{"zsh"}},
 	} {
 		t.Run(test.shell+" "+test.offered[0], func(t *testing.T) {
-			shell, err := exec.LookPath(test.shell)
-			if err != nil {
-				t.Skip("no " + test.shell + " here")
-			}
-			var script bytes.Buffer
-			require.Equal(t, statusOK, run([]string{"completion", test.shell}, &script, &script))
-			said, err := exec.Command(shell, "-c", script.String()+"\n"+test.ask).CombinedOutput()
+			shell, script := completion(t, test.shell)
+			said, err := exec.Command(shell, "-c", script+"\n"+test.ask).CombinedOutput()
 			require.NoError(t, err, "%s", said)
 			var words []string
 			for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
@@ -126,13 +121,8 @@ name = "grey printer"
 		{"zsh", `function compadd() { [[ $1 == -a ]] && print -l ${(P)2} }; _forel_names board.material`, boards},
 	} {
 		t.Run(test.shell+" "+test.offered[0], func(t *testing.T) {
-			shell, err := exec.LookPath(test.shell)
-			if err != nil {
-				t.Skip("no " + test.shell + " here")
-			}
-			var script bytes.Buffer
-			require.Equal(t, statusOK, run([]string{"completion", test.shell}, &script, &script))
-			cmd := exec.Command(shell, "-c", strings.TrimSuffix(script.String(), "_forel \"$@\"\n")+"\n"+test.ask)
+			shell, script := completion(t, test.shell)
+			cmd := exec.Command(shell, "-c", strings.TrimSuffix(script, "_forel \"$@\"\n")+"\n"+test.ask)
 			cmd.Dir = at
 			cmd.Env = append(os.Environ(), "PATH="+at+string(os.PathListSeparator)+os.Getenv("PATH"))
 			said, err := cmd.CombinedOutput()
@@ -160,4 +150,16 @@ func TestCompletionForZshIsRead(t *testing.T) {
 	for _, d := range describe() {
 		assert.Contains(t, zshCompletion(describe()), "'"+d.name+":")
 	}
+}
+
+// completion returns where a shell is and its script; a shell that is not there is skipped.
+func completion(t *testing.T, shell string) (path, script string) {
+	t.Helper()
+	path, err := exec.LookPath(shell)
+	if err != nil {
+		t.Skip("no " + shell + " here")
+	}
+	var out bytes.Buffer
+	require.Equal(t, statusOK, run([]string{"completion", shell}, &out, &out))
+	return path, out.String()
 }

@@ -21,12 +21,18 @@ func planned(t *testing.T, table, common string) string {
 	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(table)}}},
 		Base: &roster.Base{Source: "common.toml", Data: []byte(common)}}.Read()
 	require.NoError(t, err)
+	return string(finished(t, roll)["shopping.txt"])
+}
+
+// finished looks a class over and returns the files that are of all of it.
+func finished(t *testing.T, roll *pipeline.Roll) map[string][]byte {
+	t.Helper()
 	roll.Look(t.Context(), nil)
 	h := &hand{t: t, ofClass: map[string][]byte{}}
 	_, unplanned, err := roll.Finish(t.Context(), h, nil)
 	require.NoError(t, unplanned)
 	require.NoError(t, err)
-	return string(h.ofClass["shopping.txt"])
+	return h.ofClass
 }
 
 // large returns the roster of a class in two lots.
@@ -58,19 +64,15 @@ size = "390 x 410 mm"
 		Base: &roster.Base{Source: "common.toml", Data: []byte("board = 'grey'")}, Ledger: pipeline.Ledger{Take: true}}
 	roll, err := c.Read()
 	require.NoError(t, err)
-	roll.Look(t.Context(), nil)
-	h := &hand{t: t, ofClass: map[string][]byte{}}
-	_, unplanned, err := roll.Finish(t.Context(), h, nil)
-	require.NoError(t, unplanned)
-	require.NoError(t, err)
-	used, err := strconv.Atoi(regexp.MustCompile(`grey 2 mm +(\d+) in hand +700 × 1000 mm`).FindStringSubmatch(string(h.ofClass["shopping.txt"]))[1])
+	files := finished(t, roll)
+	used, err := strconv.Atoi(regexp.MustCompile(`grey 2 mm +(\d+) in hand +700 × 1000 mm`).FindStringSubmatch(string(files["shopping.txt"]))[1])
 	require.NoError(t, err)
 	after := string(roll.Took.Shop.Data)
 	assert.Contains(t, after, fmt.Sprintf("\ncount = %d\n", 90-used))
 	assert.Contains(t, after, fmt.Sprintf("\ncount = %d\n", used), "it is written down")
 	assert.Equal(t, 1, strings.Count(after, "used_by = 1"))
 	assert.Regexp(t, `from = "the class of roster.csv, \d+.1 of stock-02.pdf"`, after)
-	assert.True(t, bytes.HasPrefix(h.ofClass["offcuts.pdf"], []byte("%PDF")))
+	assert.True(t, bytes.HasPrefix(files["offcuts.pdf"], []byte("%PDF")))
 	back, err := pipeline.Stock{Job: pipeline.Job{Source: pipeline.Source{Shop: *roll.Took.Shop}}, Ledger: pipeline.Ledger{Undo: true}}.Make(t.Context())
 	require.NoError(t, err)
 	assert.Equal(t, string(shop.Data), string(back.Shop.Data))
