@@ -29,8 +29,7 @@ func (s classShelf) bind(roll *pipeline.Roll) error {
 	if err != nil {
 		return err
 	}
-	err = roll.Bind(out, func(folder, name string) ([]byte, error) { return s.Read(folder, name) })
-	if err != nil {
+	if err := roll.Bind(out, s.Read); err != nil {
 		return err
 	}
 	return out.Close()
