@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
 )
@@ -51,7 +52,7 @@ const underTray Length = 3
 // body returns the faces of the case. Joints are part of a face's plane, since the cloth
 // and what is turned in go on over them; there is no board in them to cover. What the
 // trays stand on is bare but for a border.
-func (c laid) body(small, large size) foldup.Body {
+func (c laid) body(small, large plan.Size) foldup.Body {
 	x, y, z := space.Vec{X: 1}, space.Vec{Y: 1}, space.Vec{Z: 1}
 	at := func(px, py, pz Length) space.Vec { return c.at.Add(space.Vec{X: px, Y: py, Z: pz}) }
 	full := geometry.Bx(0, 0, c.across(), c.high)
@@ -75,11 +76,11 @@ func (c laid) body(small, large size) foldup.Body {
 	const front, back = "front fore-edge", "back fore-edge"
 	inside := face(caseInside, "the case", at(0, 0, c.board), x, y, full, sides(front, back, "head", "tail"))
 	inside.Cover = boards(c.high)
-	for i, t := range []size{large, small} { // on the front board, on the back board
-		low := (c.high-t.height)/2 + underTray
-		foot := geometry.Bx(c.wide-t.width+underTray, low, c.wide, c.high-low)
+	for i, t := range []plan.Size{large, small} { // on the front board, on the back board
+		low := (c.high-t.Height)/2 + underTray
+		foot := geometry.Bx(c.wide-t.Width+underTray, low, c.wide, c.high-low)
 		if from := c.from()[2]; i == 1 {
-			foot.Min.X, foot.Max.X = from, from+t.width-underTray
+			foot.Min.X, foot.Max.X = from, from+t.Width-underTray
 		}
 		inside.Cover = foldup.Without(inside.Cover, polygon.Box(foot))
 	}

@@ -51,9 +51,9 @@ func (m model) measured() [][]stage.Picture {
 			arrow(stage.Vec{X: s.wide + off, Y: -off / 2}, stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high}),
 		},
 		Notes: []stage.Note{
-			{Name: plan.Say("head to tail"), More: plan.Say("here %s; at three places", size.height), At: stage.Vec{X: -off, Y: s.long * 0.6}},
-			{Name: plan.Say("open edge to fore-edge"), More: plan.Say("here %s; at three places", size.width), At: stage.Vec{X: s.wide * 0.4, Y: -off}},
-			{Name: plan.Say("bench to rim"), More: plan.Say("here %s; at each corner", size.thickness), At: stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high * 0.6}},
+			{Name: plan.Say("head to tail"), More: plan.Say("here %s; at three places", size.Height), At: stage.Vec{X: -off, Y: s.long * 0.6}},
+			{Name: plan.Say("open edge to fore-edge"), More: plan.Say("here %s; at three places", size.Width), At: stage.Vec{X: s.wide * 0.4, Y: -off}},
+			{Name: plan.Say("bench to rim"), More: plan.Say("here %s; at each corner", size.Thickness), At: stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high * 0.6}},
 		},
 		Caption: plan.Say("measured over the cloth, without pressing it"),
 	}}}
@@ -152,7 +152,7 @@ func (m model) caseHung() (draft.Hung, bool) {
 	c := m.laid()
 	c.at = space.Vec{}
 	p, _ := geometry.Find(m.c.pieces, caseClothName)
-	s, ok := c.body(size{}, size{}).Hang(p, 0)
+	s, ok := c.body(plan.Size{}, plan.Size{}).Hang(p, 0)
 	h := draft.Hung{Sheet: s, Piece: p, Object: "cloth"}
 	h.Late = func(leaf int) bool { return atForeEdge(h, leaf) }
 	return h, ok

@@ -18,20 +18,19 @@ type conditions struct {
 	Cloth, CaseCloth, Hinge Length // cloths
 	Lining, LidLining       Length
 	Joint                   Length
-	Book                    size // as measured
-	Clearance               size // what the small tray is to have beyond it
-	Room                    Room // between the trays
+	Book                    plan.Size // as measured
+	Clearance               plan.Size // what the small tray is to have beyond it
+	Room                    Room      // between the trays
 	Square                  Length
-	Outside                 size // closed
+	Outside                 plan.Size // closed
 }
 
 func (j Job) conditions() conditions {
-	b, c := j.Book(), j.Clearance
 	return conditions{
 		Walls: j.Walls, Tray: j.Board, Case: j.caseBoard(), Cloth: j.Cloth, CaseCloth: j.caseCloth(), Hinge: j.hingeCloth(),
 		Lining: j.Lining, LidLining: j.lidLining(), Joint: j.joint(),
-		Book:      size{b.Height.Largest(), b.Width.Largest(), b.Thick()},
-		Clearance: size{c.Height, c.Width, c.Thickness}, Room: j.Room, Square: j.Square, Outside: j.outside(),
+		Book:      j.Book().Size(),
+		Clearance: j.Clearance, Room: j.Room, Square: j.Square, Outside: j.outside(),
 	}
 }
 
@@ -177,15 +176,15 @@ func (r *report) shut(k conditions) {
 	}
 	compare := func(what string, is, want Length) { within(what, is, want, 0) }
 	room := c.room()
-	compare("room between the trays from head to tail", room.height, k.Room.Height)
-	compare("room between the trays at the fore-edge", room.width, k.Room.Width)
-	within("room above the rim of the small tray", room.thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
-	book := c.forBook()
-	compare("room for the book from head to tail", book.height-k.Book.height, k.Clearance.height-2*k.Cloth)
-	compare("room for the book at the fore-edge", book.width-k.Book.width, k.Clearance.width-k.Cloth)
-	compare("room for the book between the floors", book.thickness-k.Book.thickness, k.Clearance.thickness+k.Room.Depth-2*k.Hinge)
+	compare("room between the trays from head to tail", room.Height, k.Room.Height)
+	compare("room between the trays at the fore-edge", room.Width, k.Room.Width)
+	within("room above the rim of the small tray", room.Thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
+	beyond := c.forBook().Less(k.Book)
+	compare("room for the book from head to tail", beyond.Height, k.Clearance.Height-2*k.Cloth)
+	compare("room for the book at the fore-edge", beyond.Width, k.Clearance.Width-k.Cloth)
+	compare("room for the book between the floors", beyond.Thickness, k.Clearance.Thickness+k.Room.Depth-2*k.Hinge)
 	where := []string{"from head to tail", "at the fore-edge", "between the floors"}
-	for i, left := range []Length{book.height - k.Book.height, book.width - k.Book.width, book.thickness - k.Book.thickness} {
+	for i, left := range []Length{beyond.Height, beyond.Width, beyond.Thickness} {
 		if left < -foldup.Sliver {
 			fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
 		}
@@ -201,25 +200,25 @@ func (r *report) shut(k conditions) {
 		fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
 	}
 	out := c.outside()
-	compare("closed, height outside", out.height, k.Outside.height)
-	compare("closed, width outside", out.width, k.Outside.width)
-	compare("closed, thickness outside", out.thickness, k.Outside.thickness)
+	compare("closed, height outside", out.Height, k.Outside.Height)
+	compare("closed, width outside", out.Width, k.Outside.Width)
+	compare("closed, thickness outside", out.Thickness, k.Outside.Thickness)
 	for _, t := range c.turned() {
 		fault(foldup.Collision, "%s", t)
 	}
 	r.Clearances = []plan.Fact{
-		left("book", "for the book, at its tightest", size{book.height - k.Book.height, book.width - k.Book.width, book.thickness - k.Book.thickness}),
+		left("book", "for the book, at its tightest", beyond),
 		left("trays", "between the trays, at the tightest", room),
 	}
 	r.Folded = []plan.Fact{
-		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside().plan()),
-		plan.SizeFact("large_tray", "large tray, covered", "wide", c.large.outside().plan()),
-		plan.SizeFact("outside", "outside, closed", "wide", out.plan()),
+		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside()),
+		plan.SizeFact("large_tray", "large tray, covered", "wide", c.large.outside()),
+		plan.SizeFact("outside", "outside, closed", "wide", out),
 		{Key: "spine", Name: "between the spine and the ends of the walls", Text: "%s", Parts: []plan.Part{{Key: "left", Length: c.offSpine()}}},
 	}
 }
 
 // left returns the fact of what is left.
-func left(key, name string, s size) plan.Fact {
-	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.height}, {Key: "depth", Length: s.width}, {Key: "thickness", Length: s.thickness}}}
+func left(key, name string, s plan.Size) plan.Fact {
+	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.Height}, {Key: "depth", Length: s.Width}, {Key: "thickness", Length: s.Thickness}}}
 }

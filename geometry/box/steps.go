@@ -180,7 +180,7 @@ func (c made) measureStep() plan.Step {
 		Spells: []work.Spell{work.Do(work.Try, 1).And(work.Measure, 1)},
 		Text: []stage.Say{
 			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
-			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.height, size.width, size.thickness),
+			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.Height, size.Width, size.Thickness),
 			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Templates of the large tray and of the case that were printed before that no longer hold: print them anew."),
 		},
 		Pictures: c.model().measured(),
@@ -201,7 +201,7 @@ func (c made) measuredStep() plan.Step {
 		Short: plan.Say("Try " + j.Whose(0) + " in the covered small tray. It was measured: all that follows is cut for what was found."),
 		Text: []stage.Say{
 			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
-			plan.Say("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.height, size.width, size.thickness),
+			plan.Say("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.Height, size.Width, size.Thickness),
 		},
 		Pictures: c.model().measured(),
 		Checks:   []plan.Check{s.coveredSmall(), s.measuredSmall()},
@@ -237,7 +237,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			Short:  plan.Say("Cut the case boards and the spine for the nested trays as they measure, all at one setting in height."),
 			Spells: []work.Spell{work.Do(work.Print, 1).And(work.Measure, 1).And(work.CutBoard, 3)},
 			Text: []stage.Say{
-				plan.Say("Print the templates of the case (on the command line: --only case). Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).height, s.covered(s.large()).width, s.covered(s.large()).thickness, s.Square),
+				plan.Say("Print the templates of the case (on the command line: --only case). Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).Height, s.covered(s.large()).Width, s.covered(s.large()).Thickness, s.Square),
 				plan.Say("Where the pair measures otherwise, cut the case for the pair, never from the sheet. Cut boards and spine at one setting in height, the grain from head to tail."),
 			},
 			Pictures: m.caseOnPair(),
@@ -265,7 +265,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			},
 			Text: []stage.Say{
 				plan.Say("Try it all dry first, by the first check below: glued trays stay where they are."),
-				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).height)/2),
+				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).Height)/2),
 				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + dries + "."),
 			},
 			Pictures: m.casedIn(),

@@ -26,7 +26,7 @@ func (j Job) pieces() []geometry.Piece {
 func (j Job) boards() []geometry.Piece {
 	var out []geometry.Piece
 	for _, p := range j.panels() {
-		box := geometry.Bx(0, 0, p.wide, j.room().height)
+		box := geometry.Bx(0, 0, p.wide, j.room().Height)
 		out = append(out, geometry.Piece{
 			Name: p.name, Material: geometry.ThinBoard, Count: 1,
 			Outline: geometry.Rectangle(box), Grain: geometry.GrainHeight, FaceUp: "either face up", Spine: -1,
@@ -39,7 +39,7 @@ func (j Job) boards() []geometry.Piece {
 
 // covering returns the covering, its back up, head away.
 func (j Job) covering() geometry.Piece {
-	ps, high, wide, b := j.panels(), j.room().height, j.across(), j.Board
+	ps, high, wide, b := j.panels(), j.room().Height, j.across(), j.Board
 	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].wide), j.endTurnIn(ps[len(ps)-1].wide), j.corner()
 	m := geometry.Mitred{Wide: wide, High: high, Board: b, TurnIn: e, Left: left, Right: right, Corner: c}
 	p := geometry.Piece{
@@ -77,7 +77,7 @@ func (j Job) covering() geometry.Piece {
 func (j Job) lining() geometry.Piece {
 	ps, g := j.panels(), j.Margin
 	wide := j.across() - 2*g + 2*j.Board*Length(len(ps)-1)
-	high := j.room().height - 2*g
+	high := j.room().Height - 2*g
 	p := geometry.Piece{
 		Name: liningName, Material: geometry.ChemiseLining, Count: 1,
 		Outline: geometry.Rectangle(geometry.Bx(0, 0, wide, high)),
