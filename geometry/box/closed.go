@@ -128,7 +128,7 @@ func (c closed) forBook() plan.Size {
 // squares returns what the case stands out at head and tail, and at the fore-edge.
 func (c closed) squares() (atEnds, atForeEdge Length) {
 	l := c.large.outside()
-	return (c.laid.high - l.Height) / 2, c.laid.wide - l.Width
+	return (c.laid.High - l.Height) / 2, c.laid.wide() - l.Width
 }
 
 // between returns what lies between the case boards: the large tray with the turn-in under
@@ -137,10 +137,10 @@ func (c closed) between() Length { return c.large.outside().Thickness + 2*c.k }
 
 // overJoints returns what the boards and the trays measure over the joints at the spine:
 // two boards, what is between them, less what is folded in twice on each side.
-func (c closed) overJoints() Length { return c.between() + 2*c.laid.board - 4*max(c.k, c.q) }
+func (c closed) overJoints() Length { return c.between() + 2*c.laid.Thick - 4*max(c.k, c.q) }
 
 // stand returns what a joint leaves between the trays' open ends and the spine's board.
-func (c closed) stand() Length { return c.laid.joint - c.laid.board - 2*max(c.k, c.q) }
+func (c closed) stand() Length { return c.laid.Joint - c.laid.Thick - 2*max(c.k, c.q) }
 
 // offSpine returns what is left between the spine and the ends of the walls, negative
 // where it presses on them: the web of a wall's end is pleated there, three layers with
@@ -161,5 +161,5 @@ func (c closed) offSpine() Length {
 
 // outside returns the closed box.
 func (c closed) outside() plan.Size {
-	return plan.Size{Height: c.laid.high + 2*c.k, Width: c.laid.wide + c.stand() + c.laid.board + 2*c.k, Thickness: c.between() + 2*c.laid.board + 2*c.k}
+	return plan.Size{Height: c.laid.High + 2*c.k, Width: c.laid.wide() + c.stand() + c.laid.Thick + 2*c.k, Thickness: c.between() + 2*c.laid.Thick + 2*c.k}
 }

@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -54,10 +55,10 @@ func prove(pieces []geometry.Piece, k conditions) report {
 		return report{Proof: plan.Proof{Faults: faults}}
 	}
 	// They stand apart, as they are drawn: the trays behind the case.
-	apart := 0.2 * c.high
-	small.at = space.Vec{X: c.from()[2], Y: c.high + apart}
-	large.at, large.plane = space.Vec{X: c.wide - large.wide, Y: c.high + apart}, planes
-	c.plane = 2 * planes
+	apart := 0.2 * c.High
+	small.at = space.Vec{X: c.From[2], Y: c.High + apart}
+	large.at, large.plane = space.Vec{X: c.wide() - large.wide, Y: c.High + apart}, planes
+	c.Plane = 2 * planes
 
 	trays := make([]foldedTray, 2)
 	layers := map[string]Length{
@@ -90,7 +91,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	faces, more := v.Look(cloth)
 	r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
 
-	c.plane += casePlanes
+	c.Plane += laidflat.Planes
 	up := k.Tray + k.Cloth + k.CaseCloth
 	r.way = c.way(up, in, small, large)
 	along := named(pieces, hingeName)
@@ -126,9 +127,6 @@ func overlaps(s standing, t foldup.Covered) []foldup.Fault {
 	return out
 }
 
-// casePlanes is how many planes the faces of the case lie in.
-const casePlanes = 6
-
 // named returns the pieces with some names.
 func named(pieces []geometry.Piece, names ...string) []geometry.Piece {
 	var out []geometry.Piece
@@ -155,9 +153,9 @@ func endPanels(hinge geometry.Piece) [2]Length {
 // hinged returns what of the hinge lies on the spine, in the middle from head to tail.
 func (c laid) hinged(hinge geometry.Piece, thick Length) foldup.Patch {
 	_, high := hinge.Size()
-	low := (c.high - high) / 2
-	box := geometry.Bx(c.from()[1], low, c.from()[1]+c.spine, low+high)
-	return foldup.Patch{Piece: hingeName, Order: hingeTurn, Thick: thick, Plane: c.plane, Shape: polygon.Box(box)}
+	low := (c.High - high) / 2
+	box := geometry.Bx(c.From[1], low, c.From[1]+c.spine(), low+high)
+	return foldup.Patch{Piece: hingeName, Order: hingeTurn, Thick: thick, Plane: c.Plane, Shape: polygon.Box(box)}
 }
 
 // shut closes the box and measures what comes of it.
@@ -192,7 +190,7 @@ func (r *report) shut(k conditions) {
 	ends, fore := c.squares()
 	compare("square at head and tail", ends, k.Square)
 	compare("square at the fore-edge", fore, k.Square)
-	compare("spine", c.laid.spine, c.overJoints())
+	compare("spine", c.laid.spine(), c.overJoints())
 	if off := c.offSpine(); off < spare-mostPressed-foldup.Sliver {
 		fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
 	}

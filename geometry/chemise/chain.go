@@ -103,7 +103,7 @@ func (j Job) links() []plan.Link {
 		jointWide:     {Name: "joint between two boards", Length: j.joint()},
 	}
 	for _, p := range j.panels() {
-		out = append(out, plan.Link{Name: p.name + ", width", Length: p.wide})
+		out = append(out, plan.Link{Name: p.Name + ", width", Length: p.Wide})
 	}
 	return out
 }
@@ -114,7 +114,7 @@ func (j Job) links() []plan.Link {
 func (j Job) left(v, joints []Length) []Length {
 	ps := j.panels()
 	for n := range ps {
-		ps[n].wide = v[widths+n]
+		ps[n].Wide = v[widths+n]
 	}
 	c := shut(ps, joints, v[boardThick], v[coveringThick], v[liningThick])
 	width, thick := c.clear(j.ForeEdge)

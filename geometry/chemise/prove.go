@@ -69,13 +69,13 @@ func (r *report) shut(k conditions) {
 	fault := func(kind foldup.Kind, what string, args ...any) {
 		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
 	}
-	r.closed = shut(r.flat.boards, evenly(k.Joint, len(r.flat.boards)), k.Board, k.Covering, k.Lining)
+	r.closed = shut(r.flat.All, evenly(k.Joint, len(r.flat.All)), k.Board, k.Covering, k.Lining)
 	c := r.closed
 	if x := c.stands[0]; x < 2*c.i-foldup.Sliver {
 		fault(foldup.Tight, "a joint of %.2f mm does not close to a right angle: it leaves %.2f mm where %.2f mm of covering and lining lie", k.Joint.MM(), x.MM(), 2*c.i.MM())
 		return
 	}
-	for _, o := range c.overlaps(r.flat.boards, k.ForeEdge) {
+	for _, o := range c.overlaps(r.flat.All, k.ForeEdge) {
 		fault(foldup.Collision, "closed, %s", o)
 	}
 	compare := func(what string, is, want Length) {
@@ -87,9 +87,9 @@ func (r *report) shut(k conditions) {
 		}
 	}
 	room := c.room(k)
-	room.Height = r.flat.high
+	room.Height = r.flat.High
 	out := c.outside(k)
-	out.Height = r.flat.high + 2*k.Covering
+	out.Height = r.flat.High + 2*k.Covering
 	compare("room for the book, height", room.Height, k.Room.Height)
 	compare("room for the book, width", room.Width, k.Room.Width)
 	compare("room for the book, thickness", room.Thickness, k.Room.Thickness)

@@ -2,7 +2,9 @@ package chemise
 
 import (
 	"forel/geometry/job"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
+	"slices"
 )
 
 // inside returns what lies inside a board where a turn-in lies under the lining.
@@ -123,45 +125,35 @@ const (
 	frontFlapName  = "front flap"
 )
 
-// panel is a board with its name and its width.
-type panel struct {
-	name string
-	wide Length
-}
-
 // panels returns the boards from left to right as they lie flat, inside up.
-func (j Job) panels() []panel {
+func (j Job) panels() []laidflat.Board {
 	in, b, i, k, x := j.room(), j.Board, j.inside(), j.Covering, j.stand()
-	spine := panel{spineName, j.between() + 2*b - 2*i}
+	board := func(name string, wide Length) laidflat.Board { return laidflat.Board{Name: name, Wide: wide} }
+	spine := board(spineName, j.between()+2*b-2*i)
 	cover := in.Width + 2*i - 2*x // a wall stands at its other end
-	if j.ForeEdge == None {
-		cover = in.Width + i - x
-	}
-	covers := func(front Length) []panel {
-		return []panel{{frontCoverName, front}, spine, {backCoverName, cover}}
-	}
 	switch j.ForeEdge {
 	case None:
-		return covers(cover)
+		cover = in.Width + i - x
+		return []laidflat.Board{board(frontCoverName, cover), spine, board(backCoverName, cover)}
 	case Walls:
 		wall := j.between()/2 + b - i - k - j.Middle/2
-		return wrapped(panel{frontWallName, wall}, covers(cover), panel{backWallName, wall})
+		return []laidflat.Board{board(frontWallName, wall), board(frontCoverName, cover), spine, board(backCoverName, cover), board(backWallName, wall)}
 	case Hooks:
-		wall := j.BookCover + j.CoverPlay + 2*b - 2*i
-		inner := wrapped(panel{frontWallName, wall}, covers(cover), panel{backWallName, wall})
-		return wrapped(panel{frontFlapName, j.flap()}, inner, panel{backFlapName, j.flap()})
+		wall, flap := j.BookCover+j.CoverPlay+2*b-2*i, j.flap()
+		return []laidflat.Board{board(frontFlapName, flap), board(frontWallName, wall), board(frontCoverName, cover), spine,
+			board(backCoverName, cover), board(backWallName, wall), board(backFlapName, flap)}
 	}
 	_, _, thick, _ := j.outsides()
-	out := append([]panel{{frontWallName, thick - 2*k - 2*i}}, covers(cover+j.through()+j.LapPlay)...)
+	out := []laidflat.Board{board(frontWallName, thick-2*k-2*i), board(frontCoverName, cover+j.through()+j.LapPlay), spine, board(backCoverName, cover)}
 	if j.ForeEdge == LappedOnly {
-		return append(out, panel{backWallName, in.Thickness + b - i - k - spare})
+		return append(out, board(backWallName, in.Thickness+b-i-k-spare))
 	}
-	return append(out, panel{backWallName, in.Thickness + 2*b - 2*i}, panel{backFlapName, j.flap()})
+	return append(out, board(backWallName, in.Thickness+2*b-2*i), board(backFlapName, j.flap()))
 }
 
-// wrapped puts a panel before others and one after.
-func wrapped(first panel, rest []panel, last panel) []panel {
-	return append(append([]panel{first}, rest...), last)
+// boardAt returns which of some boards has a name; -1 where none has.
+func boardAt(ps []laidflat.Board, name string) int {
+	return slices.IndexFunc(ps, func(p laidflat.Board) bool { return p.Name == name })
 }
 
 // across returns how wide the boards and joints are together.
@@ -169,7 +161,7 @@ func (j Job) across() Length {
 	ps := j.panels()
 	sum := Length(len(ps)-1) * j.joint()
 	for _, p := range ps {
-		sum += p.wide
+		sum += p.Wide
 	}
 	return sum
 }
