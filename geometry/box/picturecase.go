@@ -38,13 +38,13 @@ func (m model) within(v space.Vec) space.Vec {
 }
 
 // measured is the covered small tray with what is measured of it.
-func (m model) measured() [][]stage.Picture {
+func (m model) measured() stage.Picture {
 	s := m.small.s
 	off := 0.06 * s.long
 	j := m.c.stands // as it is, where it was measured
 	size := j.covered(j.small())
 	arrow := func(a, b stage.Vec) stage.Arrow { return stage.Arrow{Path: []stage.Vec{a, b}, Twin: true} }
-	return [][]stage.Picture{{{
+	return stage.Picture{
 		Faces: m.small.whole(smallObject, still), View: fromOpenEnd(), Fresh: []string{smallObject},
 		Arrows: []stage.Arrow{
 			arrow(stage.Vec{X: -off}, stage.Vec{X: -off, Y: s.long}),
@@ -57,27 +57,27 @@ func (m model) measured() [][]stage.Picture {
 			{Name: plan.Say("bench to rim"), More: plan.Say("here %s; at each corner", size.Thickness), At: stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high * 0.6}},
 		},
 		Caption: plan.Say("measured over the cloth, without pressing it"),
-	}}}
+	}
 }
 
 // tried is the bare boards of the large tray over the covered small one.
-func (m model) tried() [][]stage.Picture {
+func (m model) tried() stage.Picture {
 	l := m.large.s
 	up := 0.5 * m.lift()
-	return [][]stage.Picture{{{
+	return stage.Picture{
 		Faces: slices.Concat(m.small.whole(smallObject, m.within), placed(m.large.bare(), largeObject, m.over(up))), View: fromOpenEnd(), Fresh: []string{largeObject},
 		Arrows: draft.Down(stage.Vec{Z: up}, stage.Vec{X: 0, Y: l.t / 2}, stage.Vec{X: 0, Y: l.long - l.t/2}),
 		Notes: []stage.Note{{Name: plan.Say("large tray"), More: plan.Say("bare boards, held by hand"), At: stage.Vec{X: l.wide * 0.5, Y: l.long * 0.5, Z: up + l.high}},
 			{Name: plan.Say("small tray"), More: plan.Say("covered"), At: stage.Vec{X: 0, Y: m.within(stage.Vec{}).Y + m.small.s.t/2, Z: m.small.s.high * 0.3}}},
 		Caption: plan.Say("tried dry over the covered small tray: there is room for its cloth"),
-	}}}
+	}
 }
 
 // nested is the large tray over the small one.
-func (m model) nested() [][]stage.Picture {
+func (m model) nested() []stage.Picture {
 	up := m.lift()
 	l := m.large.s
-	return [][]stage.Picture{{
+	return []stage.Picture{
 		{
 			Faces: slices.Concat(m.small.whole(smallObject, m.within), m.large.whole(largeObject, m.over(up))), View: fromOpenEnd(), Fresh: []string{largeObject},
 			Arrows:  draft.Down(stage.Vec{Z: up}, stage.Vec{X: l.wide * 0.5, Z: 0}, stage.Vec{X: 0, Y: l.long * 0.5, Z: 0}),
@@ -89,7 +89,7 @@ func (m model) nested() [][]stage.Picture {
 			Notes:   []stage.Note{{Name: plan.Say("play"), More: plan.Say("from head to tail"), At: stage.Vec{X: 0, Y: m.within(stage.Vec{}).Y, Z: m.small.s.high * 0.5}}, {Name: plan.Say("rim"), More: plan.Say("on the bench all round"), At: stage.Vec{X: l.wide * 0.6, Y: 0}}},
 			Caption: plan.Say("b: its rim on the bench, nothing sticks"),
 		},
-	}}
+	}
 }
 
 // laid returns the case as it lies flat.
@@ -124,23 +124,23 @@ func (m model) flatCase() []stage.Face {
 }
 
 // caseOnPair is a case board on the nested trays.
-func (m model) caseOnPair() [][]stage.Picture {
+func (m model) caseOnPair() stage.Picture {
 	c, l, sq := m.laid(), m.large.s, m.c.stands.Square
 	up := 0.45 * m.lift()
 	board := func(z Length) []stage.Face {
 		return draft.Slab("case board", 0, -sq, z, c.wide(), c.High, c.Thick, stage.Board)
 	}
 	pair := slices.Concat(m.small.whole(smallObject, m.within), m.large.whole(largeObject, m.over(0)))
-	return [][]stage.Picture{{{
+	return stage.Picture{
 		Faces: slices.Concat(pair, board(l.high+up)), View: fromForeEdge(), Fresh: []string{"case board"},
 		Arrows:  draft.Down(stage.Vec{Z: up}, stage.Vec{X: l.wide, Y: l.long * 0.2, Z: l.high}, stage.Vec{X: l.wide, Y: l.long * 0.8, Z: l.high}),
 		Notes:   []stage.Note{{Name: plan.Say("case board"), More: plan.Say("stands out by the square, %s", sq), Spot: "case board"}, {Name: plan.Say("nested trays"), At: stage.Vec{X: l.wide, Y: l.long * 0.5, Z: l.high * 0.4}}},
 		Caption: plan.Say("flush with the trays at the spine, the square at head, tail and fore-edge"),
-	}}}
+	}
 }
 
 // caseCovered is the case being covered.
-func (m model) caseCovered() [][]stage.Picture {
+func (m model) caseCovered() []stage.Picture {
 	c := m.laid()
 	lift := 0.3 * c.High
 	above, names := c.Slabs(lift)
@@ -150,22 +150,23 @@ func (m model) caseCovered() [][]stage.Picture {
 	cloth := c.Hung(p, "cloth")
 	stages := []laidflat.Turned{{}, {HeadAndTail: 120}, {HeadAndTail: 180}, {HeadAndTail: 180, Ends: 120}, {HeadAndTail: 180, Ends: 180}}
 	view := draft.OnBench(42)
-	return [][]stage.Picture{
-		{{
+	return []stage.Picture{
+		{
 			Faces: slices.Concat(cloth.Turned(stages[0], true), above), View: view, Fresh: []string{"cloth"},
 			Arrows:  draft.Down(stage.Vec{Z: lift}, stage.Vec{X: c.Across * 0.2, Y: c.High * 0.12, Z: c.Thick}, stage.Vec{X: c.Across * 0.8, Y: c.High * 0.12, Z: c.Thick}),
 			Notes:   append(names, stage.Note{Name: plan.Say("case cloth"), More: plan.Say("glued face up"), Spot: "head turn-in"}),
 			Caption: plan.Say("a: front board, spine, back board, a joint between each two"),
-		}},
-		{{
-			Faces: slices.Concat(cloth.Turned(stages[1], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swings(stages[1], stages[2], caseHead, caseTail),
+		},
+		{
+			Faces: slices.Concat(cloth.Turned(stages[1], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swung(stages[1], stages[2], caseHead, caseTail),
 			Notes:   []stage.Note{{Name: plan.Say("head and tail"), More: plan.Say("first, down into the joints"), Spot: "head turn-in"}},
 			Caption: plan.Say("b: head and tail first"),
-		}, {
-			Faces: slices.Concat(cloth.Turned(stages[3], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swings(stages[3], stages[4], caseFront, caseBack),
+		},
+		{
+			Faces: slices.Concat(cloth.Turned(stages[3], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swung(stages[3], stages[4], caseFront, caseBack),
 			Notes:   []stage.Note{{Name: plan.Say("fore-edges"), More: plan.Say("last, over them"), Spot: "front fore-edge turn-in"}},
 			Caption: plan.Say("c: then the fore-edges"),
-		}},
+		},
 	}
 }
 
@@ -212,23 +213,23 @@ func (m model) shut(degrees float64, turns bool) []stage.Face {
 }
 
 // casedIn is the trays being glued to the case.
-func (m model) casedIn() [][]stage.Picture {
+func (m model) casedIn() []stage.Picture {
 	c := m.laid()
 	up := 0.5 * m.lift()
 	raised := func(v space.Vec) space.Vec { return m.smallOnCase(v).Add(stage.Vec{Z: up}) }
 	s := m.small.s
-	return [][]stage.Picture{
-		{{
+	return []stage.Picture{
+		{
 			Faces: slices.Concat(m.flatCase(), m.small.whole(smallObject, raised)), View: draft.OnBench(38), Fresh: []string{smallObject},
 			Arrows:  draft.Down(stage.Vec{Z: up}, m.smallOnCase(stage.Vec{}), m.smallOnCase(stage.Vec{X: s.wide})),
 			Notes:   []stage.Note{{Name: plan.Say("small tray"), More: plan.Say("on the back board, open edge at its spine edge"), At: raised(stage.Vec{X: s.wide * 0.5, Y: s.long * 0.4, Z: s.t})}, {Name: plan.Say("front board"), At: stage.Vec{X: c.wide() * 0.4, Y: c.High * 0.3, Z: c.Thick}}},
 			Caption: plan.Say("a: the small tray on the back board"),
-		}},
-		{{
+		},
+		{
 			Faces: m.shut(38, false), View: stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 24, Pitch: 24}, Fresh: []string{caseObject},
 			Notes:   []stage.Note{{Name: plan.Say("large tray"), More: plan.Say("over the small one, its base glued"), At: stage.Vec{X: c.wide() * 0.5, Y: (c.High - m.large.s.long) / 2, Z: c.Thick + m.large.s.high*0.5}}, {Name: plan.Say("front board"), More: plan.Say("closed down onto it"), At: m.lidAt(38)(stage.Vec{X: c.wide(), Y: c.High * 0.3, Z: m.top()})}},
 			Caption: plan.Say("b: the case closed onto the large tray"),
-		}},
+		},
 	}
 }
 
@@ -238,7 +239,7 @@ func (m model) openBox() []stage.Face {
 }
 
 // hinged is the hinge going in.
-func (m model) hinged() [][]stage.Picture {
+func (m model) hinged() []stage.Picture {
 	c, w := m.laid(), m.c.stands.hinge()
 	p, _ := geometry.Find(m.c.pieces, hingeName)
 	wide, high := p.Size()
@@ -248,18 +249,18 @@ func (m model) hinged() [][]stage.Picture {
 	c.At, c.Plane = space.Vec{}, 0
 	sheet, _ := c.way(m.small.s.t, 0, m.small.s, m.large.s).Hang(p, 0)
 	in := draft.Hung{Sheet: sheet, Piece: p, Object: "hinge"}
-	return [][]stage.Picture{
-		{{
+	return []stage.Picture{
+		{
 			Faces: append(m.openBox(), flat), View: draft.OnBench(44), Fresh: []string{"hinge"},
 			Arrows:  draft.Down(stage.Vec{Z: m.small.s.high + up}, stage.Vec{X: c.Across / 2, Y: (c.High - high) / 2, Z: floor}),
 			Notes:   []stage.Note{{Name: plan.Say("hinge"), More: plan.Say("from floor to floor"), Spot: "hinge"}, {Name: plan.Say("large tray"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.4, Z: m.large.s.t})}, {Name: plan.Say("small tray"), At: m.smallOnCase(stage.Vec{X: m.small.s.wide * 0.6, Y: m.small.s.long * 0.4, Z: m.small.s.t})}},
 			Caption: plan.Say("a: onto the spine first, then down into the joints"),
-		}},
-		{{
+		},
+		{
 			Faces: slices.Concat(m.openBox(), in.Faces(func(int) float64 { return 90 }, 20, false)), View: draft.OnBench(44), Fresh: []string{"hinge"},
 			Notes:   []stage.Note{{Name: plan.Say("on the floor"), More: plan.Say("%s", w), Spot: "small floor"}, {Name: plan.Say("spine"), Spot: "spine"}},
 			Caption: plan.Say("b: up each edge and onto the floor"),
-		}},
+		},
 	}
 }
 
@@ -282,19 +283,19 @@ func (m model) lined() [][]stage.Picture {
 	}
 	b := j.Book().Size()
 	book := draft.LyingBook("book", m.smallOnCase(stage.Vec{Y: (m.small.s.long - b.Height) / 2, Z: m.small.s.t}), b)
-	return [][]stage.Picture{
-		{{
+	return append(large(
+		stage.Picture{
 			Faces: append(m.openBox(), sheets...), View: draft.OnBench(44), Fresh: []string{"lining"},
 			Arrows:  draft.Down(stage.Vec{Z: m.small.s.high + up}, m.smallOnCase(stage.Vec{X: m.small.s.wide * 0.5, Y: m.small.s.t, Z: m.small.s.t}), m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.5, Y: m.large.s.long - m.large.s.t, Z: m.large.s.t})),
 			Notes:   []stage.Note{{Name: plan.Say("linings"), More: plan.Say("over the hinge"), Spot: smallLining}},
 			Caption: plan.Say("a: the linings last, over the hinge"),
-		}},
-		{{
+		},
+		stage.Picture{
 			Faces: slices.Concat(m.openBox(), book), View: draft.OnBench(38), Fresh: []string{"book"},
 			Notes:   []stage.Note{{Name: plan.Say(m.c.job.Whose(0)), More: plan.Say("spine to the spine"), Spot: "book"}, {Name: plan.Say("large tray"), More: plan.Say("turns over it"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.6, Z: m.large.s.t})}},
 			Caption: plan.Say("b: the box open, with its book"),
-		}},
-		{{
+		}),
+		[]stage.Picture{{
 			Faces: m.shut(65, true), View: stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 24, Pitch: 24}, Fresh: []string{largeObject},
 			Notes:   []stage.Note{{Name: plan.Say("lid"), More: plan.Say("turns about the joint"), At: m.lidAt(65)(stage.Vec{X: c.wide(), Y: c.High * 0.3, Z: m.top()})}},
 			Caption: plan.Say("c: closing"),
@@ -302,6 +303,5 @@ func (m model) lined() [][]stage.Picture {
 			Faces: m.shut(0, true), View: stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 24, Pitch: 24},
 			Notes:   []stage.Note{{Name: plan.Say("closed"), More: plan.Say("rim on the case: no light is seen"), At: stage.Vec{X: c.wide() * 0.6, Y: 0, Z: c.Thick}}},
 			Caption: plan.Say("d: closed"),
-		}},
-	}
+		}})
 }

@@ -55,7 +55,7 @@ func (m model) turnedIn() (headAndTail, ends []stage.Picture) {
 	headAndTail = []stage.Picture{
 		{
 			Faces: slices.Concat(m.hung.Turned(going, true), m.boards()), View: view, Fresh: []string{"covering"},
-			Arrows:  m.hung.Swings(going, first, HeadEdge, TailEdge),
+			Arrows:  m.hung.Swung(going, first, HeadEdge, TailEdge),
 			Notes:   []stage.Note{{Name: plan.Say("head"), More: plan.Say("over the edge, onto the inside"), Spot: "head turn-in"}, {Name: plan.Say("tail"), More: plan.Say("likewise"), Spot: "tail turn-in"}},
 			Caption: plan.Say("a: head and tail first"),
 		},
@@ -68,7 +68,7 @@ func (m model) turnedIn() (headAndTail, ends []stage.Picture) {
 	ends = []stage.Picture{
 		{
 			Faces: slices.Concat(m.hung.Turned(last, true), m.boards()), View: view, Fresh: []string{"covering"},
-			Arrows:  m.hung.Swings(last, all, LeftEdge, RightEdge),
+			Arrows:  m.hung.Swung(last, all, LeftEdge, RightEdge),
 			Notes:   []stage.Note{{Name: plan.Say("left end"), Spot: "left turn-in"}, {Name: plan.Say("right end"), Spot: "right turn-in"}},
 			Caption: plan.Say("a: both ends, over head and tail"),
 		},

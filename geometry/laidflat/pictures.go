@@ -51,24 +51,18 @@ func (s Sheet) angle(t Turned) draft.Angle {
 // Turned returns the covering at a stage.
 func (s Sheet) Turned(t Turned, fresh bool) []stage.Face { return s.Faces(s.angle(t), 1, !fresh) }
 
-// Swings returns the arrows of what is turned in over some edges, from a stage to another.
-func (s Sheet) Swings(from, to Turned, edges ...geometry.Face) (out []stage.Arrow) {
+// Swung returns the arrows of what is turned in over some edges, from a stage to another.
+func (s Sheet) Swung(from, to Turned, edges ...geometry.Face) []stage.Arrow {
+	var counts []func(int) bool
 	for _, edge := range edges {
-		a, ok := s.Swing(func(part float64) draft.Angle {
-			mix := func(a, b float64) float64 { return a + (b-a)*part }
-			return s.angle(Turned{mix(from.HeadAndTail, to.HeadAndTail), mix(from.Ends, to.Ends)})
-		}, nil, func(leaf int) float64 {
+		counts = append(counts, func(leaf int) bool {
 			l := s.Leaves[leaf]
-			if l.On >= 0 && l.Face == s.names.Inside && s.Leaves[l.On].Face == edge {
-				return 1
-			}
-			return 0
+			return l.Face == s.names.Inside && s.Leaves[l.On].Face == edge
 		})
-		if ok {
-			out = append(out, a)
-		}
 	}
-	return out
+	return s.Swings(func(part float64) draft.Angle {
+		return s.angle(Turned{from.HeadAndTail + (to.HeadAndTail-from.HeadAndTail)*part, from.Ends + (to.Ends-from.Ends)*part})
+	}, counts...)
 }
 
 // Slabs returns the bare boards, moved up from where they lie on the covering, and a note
