@@ -144,9 +144,8 @@ func flagsQuote(f *flags) action {
 }
 
 func flagsCutter(f *flags) action {
-	c := pipeline.DefaultCutter()
+	var c pipeline.Cutter
 	f.settings(c.Settings())
-	f.typed = &c.Typed
 	f.key("cutter", "machine.cutter", "the machine, a `name` of the shop file")
 	f.job(&c.Job)
 	f.out("cutter", "cut/", "`folder` to write into; made if it is not there", nil)

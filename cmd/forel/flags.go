@@ -27,7 +27,6 @@ type flags struct {
 	several bool                                       // takes more than one file
 	shop    *string                                    // what --shop says; nil without it
 	noShop  bool                                       // it is not known which shop file is meant
-	typed   *[]string                                  // set to the names of the flags given; may be nil
 	beside  func() []string                            // the files that a shop file is looked for beside
 	dated   bool                                       // its documents bear the date, if there is one
 
@@ -143,6 +142,9 @@ func (f *flags) settings(all []pipeline.Setting) {
 		switch to := s.To.(type) {
 		case *string:
 			f.StringVar(to, s.Name, *to, s.Usage)
+			if s.Usual != "" {
+				f.Lookup(s.Name).DefValue = s.Usual // for the help
+			}
 		case *bool:
 			f.BoolVar(to, s.Name, *to, s.Usage)
 		case *int:
@@ -207,9 +209,6 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 	if f.dated {
 		date, wrong := fileDate()
 		f.source.Date, bad = date, append(bad, wrong...)
-	}
-	if f.typed != nil {
-		f.Visit(func(flag *pflag.Flag) { *f.typed = append(*f.typed, flag.Name) })
 	}
 	if f.draw != nil {
 		*f.draw = *f.folder != ""

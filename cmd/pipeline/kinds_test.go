@@ -63,7 +63,7 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 			return
 		}
 		cases := pipeline.Cases{Job: job}
-		cutter := pipeline.DefaultCutter()
+		cutter := pipeline.Cutter{}
 		cutter.Job, cutter.Bed, cutter.Effort = job, "1200x1200 mm", "5"
 		blank := job
 		blank.Flags = slices.DeleteFunc(slices.Clone(flags), func(f jobfile.Flag) bool { return strings.HasPrefix(f.Key, "book.") })

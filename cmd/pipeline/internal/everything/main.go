@@ -18,7 +18,7 @@ func main() {
 	ctx := context.Background()
 	job := pipeline.Job{Example: true}
 	cases := pipeline.Cases{Job: job}
-	cutter := pipeline.DefaultCutter()
+	cutter := pipeline.Cutter{}
 	cutter.Job, cutter.Bed, cutter.Effort = job, "600x300", "100"
 	for _, c := range []pipeline.Command{
 		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Measure{Job: job}, pipeline.Choose{Job: job}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job}, pipeline.Timetable{Cases: cases, Start: "2026-12-01", Draw: true},
