@@ -17,7 +17,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
-	"forel/cmd/roster"
 	"forel/geometry"
 	shared "forel/geometry/job"
 	"forel/geometry/kinds"
@@ -313,7 +312,7 @@ type oneStudent struct{ wish }
 func (s oneStudent) Make(ctx context.Context) (pipeline.Result, error) {
 	const table = "name\nAna\n"
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(table)}}},
-		Base: &roster.Base{Source: "case.toml", Data: []byte(s.file())}, Workers: 1, Effort: "0"}
+		Base: &pipeline.File{Name: "case.toml", Data: []byte(s.file())}, Workers: 1, Effort: "0"}
 	roll, err := c.Read()
 	if err != nil {
 		return pipeline.Result{}, err
