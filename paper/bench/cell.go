@@ -41,13 +41,12 @@ type cell struct {
 // of which part. Positions and what is left over are worked out again, so
 // that every strip is as narrow as its pieces and what is left over stays in
 // one. It returns nil for a part without a piece.
-func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, kerf Length) *cell {
+func (g *group) cellOf(p *pack.Part, which []int, turned []bool, kerf Length) *cell {
 	if p.Piece() {
-		it := items[which[p.Item]]
+		it := g.items[which[p.Item]]
 		c := &cell{item: which[p.Item], size: [2]Length{it.w, it.h}, exact: it.exact}
-		if places[p.Item].Turned {
-			c.size = [2]Length{it.h, it.w}
-			c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
+		if turned[p.Item] {
+			c.turn()
 		}
 		return c
 	}
@@ -57,7 +56,7 @@ func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, 
 	}
 	var kids []*cell
 	for i := range p.Parts {
-		if c := cellOf(&p.Parts[i], places, items, which, kerf); c != nil {
+		if c := g.cellOf(&p.Parts[i], which, turned, kerf); c != nil {
 			kids = append(kids, c)
 		}
 	}

@@ -2,7 +2,7 @@ package bench
 
 import (
 	"context"
-	"errors"
+	"slices"
 	"sync"
 	"time"
 
@@ -21,42 +21,34 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 		keep = DefaultKeep
 	}
 	// Materials have nothing to do with each other but for the numbers of sheets.
-	type work struct {
-		starts []start
-		kerf   Length
-		err    error
-	}
-	done := make([]work, len(groups))
+	starts, short := make([][]start, len(groups)), make([]job.Problems, len(groups))
 	shares := sharesOf(groups, o.Effort.Progress)
 	parallel.Each(len(groups), func(i int) {
-		w := &done[i]
-		if groups[i].lacking {
+		g := groups[i]
+		if g.lacking {
 			return // that is told
 		}
-		w.starts, w.kerf, w.err = groups[i].layOut(ctx, jobs, shares[i].of(o.Effort), o.Loose)
-	})
-	number, first := 1, make([]int, len(groups))
-	for i, w := range done {
-		var ps job.Problems
-		if errors.As(w.err, &ps) {
-			bad = append(bad, ps...)
-		} else if w.err != nil {
-			return Plan{}, w.err
+		var left []int
+		if starts[i], left = g.layOut(ctx, shares[i].of(o.Effort)); len(left) > 0 {
+			short[i] = job.Problems{g.runOut(ctx, left)}
 		}
-		first[i] = number
-		number += len(w.starts)
-	}
-	if len(bad) > 0 {
+	})
+	if bad = append(bad, slices.Concat(short...)...); len(bad) > 0 {
 		return Plan{}, bad
 	}
+	number, first := 1, make([]int, len(groups))
+	for i := range groups {
+		first[i] = number
+		number += len(starts[i])
+	}
 	parallel.Each(len(groups), func(i int) {
-		g, w := groups[i], done[i]
-		cutAll(g, w.starts, first[i], keep, w.kerf)
-		g.purchase(w.kerf)
+		g := groups[i]
+		cutAll(g, starts[i], first[i], keep)
+		g.purchase()
 		if !o.Loose {
-			g.couldSave(ctx, jobs)
+			g.couldSave(ctx)
 		}
-		g.remark(jobs)
+		g.remark()
 	})
 	out := Plan{Jobs: jobs}
 	for _, g := range groups {
@@ -73,10 +65,13 @@ func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad 
 		if o.Buy {
 			g.buy()
 		}
+		if o.Loose {
+			g.items = loose(g.items)
+		}
 		g.lot = o.Lot
 		g.without(o.Before)
 		g.asLarge()
-		large := g.tooLarge(ctx, jobs, o.Loose)
+		large := g.tooLarge(ctx)
 		g.lacking, bad = len(large) > 0, append(bad, large...)
 	}
 	return groups, bad

@@ -19,8 +19,8 @@ type start struct {
 // the fence is moved.
 //
 // Sheets are numbered from first.
-func cutAll(g *group, starts []start, first int, keep, kerf Length) {
-	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key]*bucket{}, future: map[key]int{}, given: map[int]int{}}
+func cutAll(g *group, starts []start, first int, keep Length) {
+	s := &shop{group: g, kerf: g.kerf(), keep: keep, ready: map[key]*bucket{}, future: map[key]int{}, given: map[int]int{}}
 	var parts []*part
 	for i, st := range starts {
 		st.sheet.Number = first + i
