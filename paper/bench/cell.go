@@ -18,13 +18,16 @@ const (
 // other returns the axis at right angles.
 func (a axis) other() axis { return 1 - a }
 
-// extent returns a box's length along an axis.
-func (a axis) extent(b geometry.Box) Length {
+// of returns a point's coordinate along an axis.
+func (a axis) of(p *geometry.Point) *Length {
 	if a == acrossX {
-		return b.Width()
+		return &p.X
 	}
-	return b.Height()
+	return &p.Y
 }
+
+// extent returns a box's length along an axis.
+func (a axis) extent(b geometry.Box) Length { return *a.of(&b.Max) - *a.of(&b.Min) }
 
 // cell is what is cut from a part: one piece, or cells side by side. Where it
 // lies is settled when it is cut.

@@ -13,7 +13,7 @@ type option struct {
 // options returns the cuts that can be made next in a part. What is left over
 // beside all it holds goes away first, in the way that leaves the larger
 // piece; then any of its cells may come off.
-func (p *part) options() []option {
+func (p *part) options(keep Length) []option {
 	c := p.cell
 	var open [2]bool
 	for a := range 2 {
@@ -30,7 +30,7 @@ func (p *part) options() []option {
 		return all(acrossY)
 	}
 	cross := c.along.other()
-	if sliver := cross.extent(p.box)-c.size[cross] < 3*p.keep; open[cross] && !(sliver && c.stacksExact()) {
+	if sliver := cross.extent(p.box)-c.size[cross] < 3*keep; open[cross] && !(sliver && c.stacksExact()) {
 		if open[c.along] && p.larger() == c.along && p.gain() {
 			return all(c.along)
 		}
