@@ -36,7 +36,6 @@ type cell struct {
 	size  [2]Length
 	along axis // of several, the axis they lie along
 	kids  []*cell
-	need  [2]bool // its sides that a cut is counted for
 	exact [2]bool // its sides that are cut at the fence: not left to what a strip leaves
 }
 

@@ -29,9 +29,8 @@ type part struct {
 // shop cuts the sheets of one group and keeps count.
 type shop struct {
 	*group
-	keep    Length      // what is narrower is not worth keeping
-	parts   []*part     // that can be cut now, those longest on the bench first
-	future  map[key]int // how many cells still need a side of that length
+	keep    Length  // what is narrower is not worth keeping
+	parts   []*part // that can be cut now, those longest on the bench first
 	setting int
 	fence   key
 	seen    []placedItem
@@ -45,50 +44,34 @@ type placedItem struct {
 	by, cut     [2]int
 }
 
-// expect counts the sides that a cell and what is in it must be cut at. The
-// length of a row is not one: it comes of itself when its cells are cut off.
-func (s *shop) expect(c *cell, need [2]bool) {
-	if c.item < 0 {
-		need[c.along] = false
-	}
-	c.need = need
-	for a := range 2 {
-		if need[a] {
-			s.future[keyOf(c.size[a])]++
-		}
-	}
-	for _, k := range c.kids {
-		inner := [2]bool{}
-		inner[c.along] = true
-		cross := c.along.other()
-		inner[cross] = c.size[cross]-k.size[cross] > slack
-		s.expect(k, inner)
-	}
-}
-
 // settle notes which sides of a part are right already, and gives away a
 // finished piece. It tells whether the part is to be cut on.
 func (s *shop) settle(p *part) bool {
-	done := true
-	for a := range 2 {
-		if !p.settled[a] && axis(a).extent(p.box)-p.cell.size[a] <= slack {
-			p.settled[a] = true
-			if p.cell.need[a] {
-				p.cell.need[a] = false
-				s.future[keyOf(p.cell.size[a])]--
-			}
-		}
-		if !p.settled[a] && !p.cell.need[a] && (p.cell.item >= 0 || axis(a) != p.cell.along) {
-			p.cell.need[a] = true
-			s.future[keyOf(p.cell.size[a])]++
-		}
-		done = done && p.settled[a]
+	for a := range axis(2) {
+		p.settled[a] = p.settled[a] || a.extent(p.box)-p.cell.size[a] <= slack
 	}
-	if done && p.cell.item >= 0 {
+	if p.settled == [2]bool{true, true} && p.cell.item >= 0 {
 		s.seen = append(s.seen, placedItem{p.sheet, p.cell.item, p.box, p.by, p.cut})
 		return false
 	}
 	return true
+}
+
+// expect counts the sides that a cell and what is in it must be cut at yet, of the sides
+// that are open. The length of a row is not one: it comes of itself when its cells are cut
+// off.
+func (c *cell) expect(open [2]bool, count map[key]int) {
+	for a := range axis(2) {
+		if open[a] && (c.item >= 0 || a != c.along) {
+			count[keyOf(c.size[a])]++
+		}
+	}
+	for _, k := range c.kids {
+		cross := c.along.other()
+		inner := [2]bool{true, true}
+		inner[cross] = c.size[cross]-k.size[cross] > slack
+		k.expect(inner, count)
+	}
 }
 
 // note writes down a cut across a box, at a place along an axis.

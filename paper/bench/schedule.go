@@ -21,11 +21,10 @@ type start struct {
 //
 // Sheets are numbered from first.
 func cutAll(g *group, starts []start, first int, keep Length) {
-	s := &shop{group: g, keep: keep, future: map[key]int{}, given: map[int]int{}}
+	s := &shop{group: g, keep: keep, given: map[int]int{}}
 	for i, st := range starts {
 		st.sheet.Number = first + i
 		g.Sheets = append(g.Sheets, st.sheet)
-		s.expect(st.cell, [2]bool{true, true})
 	}
 	for i, sh := range g.Sheets {
 		if sh.Roll {
@@ -90,8 +89,9 @@ func (s *shop) cutNext() bool {
 // first sheet, then the largest.
 func (s *shop) next() key {
 	type ready struct{ cuts, sheet int }
-	at := map[key]ready{}
+	at, future := map[key]ready{}, map[key]int{} // how many cells still need a side of that length
 	for _, p := range s.parts {
+		p.cell.expect([2]bool{!p.settled[0], !p.settled[1]}, future)
 		for _, o := range p.next {
 			r, known := at[keyOf(o.fence)]
 			if !known {
@@ -100,7 +100,7 @@ func (s *shop) next() key {
 			at[keyOf(o.fence)] = ready{r.cuts + o.times, min(r.sheet, p.sheet)}
 		}
 	}
-	again := func(k key) bool { return s.future[k] > at[k].cuts }
+	again := func(k key) bool { return future[k] > at[k].cuts }
 	return slices.MinFunc(slices.Collect(maps.Keys(at)), func(k, l key) int {
 		return cmp.Or(less(again(k), again(l)), cmp.Compare(at[k].sheet, at[l].sheet), cmp.Compare(l, k))
 	})
