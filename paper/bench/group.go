@@ -176,11 +176,8 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 	}
 	for _, g := range groups {
 		from := g.from
-		if !g.stocked(jobs, from) {
-			from = nil
-			for n := range jobs {
-				from = append(from, n)
-			}
+		if !slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) }) {
+			from = numbers(len(jobs))
 		}
 		for _, n := range from {
 			for _, s := range jobs[n].Stock {
@@ -237,11 +234,6 @@ func (g *group) buy() {
 			g.Stock = append(g.Stock, s)
 		}
 	}
-}
-
-// stocked tells whether any of some jobs has stock for the group.
-func (g *group) stocked(jobs []Job, from []int) bool {
-	return slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) })
 }
 
 // takes tells whether a stock is of the group's material. A pile of the maker's is of what it

@@ -22,14 +22,14 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	}
 	// Materials have nothing to do with each other but for the numbers of sheets.
 	starts, short := make([][]start, len(groups)), make([]job.Problems, len(groups))
-	shares := sharesOf(groups, o.Effort.Progress)
+	efforts := shared(o.Effort, groups)
 	parallel.Each(len(groups), func(i int) {
 		g := groups[i]
 		if g.lacking {
 			return // that is told
 		}
 		var left []int
-		if starts[i], left = g.layOut(ctx, shares[i].of(o.Effort)); len(left) > 0 {
+		if starts[i], left = g.layOut(ctx, efforts[i]); len(left) > 0 {
 			short[i] = job.Problems{g.runOut(ctx, left)}
 		}
 	})
@@ -77,45 +77,34 @@ func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad 
 	return groups, bad
 }
 
-// share is a group's part of the effort, by its number of pieces.
-type share struct {
-	part float64
-	tell func(fraction float64) // nil: nobody is told
-}
-
-// sharesOf returns the share of every group; progress is told as that of all.
-func sharesOf(groups []*group, tell func(fraction float64)) []share {
+// shared parts the effort among groups by their numbers of pieces. Progress is told as that
+// of all.
+func shared(e pack.Effort, groups []*group) []pack.Effort {
 	total := 0
 	for _, g := range groups {
 		total += len(g.items)
 	}
-	out := make([]share, len(groups))
 	var mu sync.Mutex
-	done := make([]float64, len(groups))
+	all, done := make([]pack.Effort, len(groups)), make([]float64, len(groups))
 	for i, g := range groups {
-		out[i].part = float64(len(g.items)) / float64(total)
-		if tell == nil {
+		part := float64(len(g.items)) / float64(total)
+		all[i] = e
+		if e.Time > 0 {
+			all[i].Time = max(1, time.Duration(float64(e.Time)*part))
+		}
+		if e.Progress == nil {
 			continue
 		}
-		out[i].tell = func(fraction float64) {
+		all[i].Progress = func(fraction float64) {
 			mu.Lock()
 			defer mu.Unlock()
-			done[i] = out[i].part * fraction
-			all := 0.0
+			done[i] = part * fraction
+			sum := 0.0
 			for _, d := range done {
-				all += d
+				sum += d
 			}
-			tell(all)
+			e.Progress(sum)
 		}
 	}
-	return out
-}
-
-// of returns that part of an effort.
-func (s share) of(e pack.Effort) pack.Effort {
-	if e.Time > 0 {
-		e.Time = max(1, time.Duration(float64(e.Time)*s.part))
-	}
-	e.Progress = s.tell
-	return e
+	return all
 }

@@ -12,10 +12,7 @@ import (
 // what finds none there on the rolls. It returns the indices of the items that find none at
 // all as left.
 func (g *group) layOut(ctx context.Context, e pack.Effort) (starts []start, left []int) {
-	left = make([]int, len(g.items))
-	for i := range left {
-		left[i] = i
-	}
+	left = numbers(len(g.items))
 	for _, kinds := range g.turns() {
 		if len(left) == 0 {
 			break
@@ -72,30 +69,26 @@ func (g *group) turns() [][]int {
 
 // turnsOf returns the turns of some of the stock.
 func (g *group) turnsOf(those func(stock.Stock) bool) [][]int {
-	var grained, free, offcuts, freeOffcuts []int
+	sheets := make([][]int, 4) // offcuts with a grain, offcuts without, other sheets likewise
 	var rolls [][]int
 	for i, s := range g.Stock {
+		n := 0
 		switch {
 		case !those(s) || g.usedUp(i):
-		case s.Offcut > 0 && s.Grained():
-			offcuts = append(offcuts, i)
+			continue
 		case s.Offcut > 0:
-			freeOffcuts = append(freeOffcuts, i)
 		case s.Roll:
 			rolls = append(rolls, []int{i})
-		case s.Grained():
-			grained = append(grained, i)
+			continue
 		default:
-			free = append(free, i)
+			n = 2
 		}
-	}
-	var out [][]int
-	for _, kinds := range [][]int{offcuts, freeOffcuts, grained, free} {
-		if kinds != nil {
-			out = append(out, kinds)
+		if !s.Grained() {
+			n++
 		}
+		sheets[n] = append(sheets[n], i)
 	}
-	return append(out, rolls...)
+	return slices.DeleteFunc(append(sheets, rolls...), func(kinds []int) bool { return kinds == nil })
 }
 
 // onOffcuts lays out on offcuts what finds a place there, on as little of them as can be
