@@ -13,6 +13,20 @@ func (p Piece) QuarterTurn() Piece {
 		}
 		return Path{vs, q.Closed}
 	}
+	p = p.Moved(point, path)
+	p.Extra = Pt(p.Extra.Y, p.Extra.X)
+	p.Pattern = p.Pattern.quarterTurn(h)
+	if p.Grain == GrainHeight {
+		p.Grain = GrainWidth
+	} else {
+		p.Grain = GrainHeight
+	}
+	return p
+}
+
+// Moved returns the piece with all that is drawn on it elsewhere: point tells where a place
+// comes to lie, path where a line does. Grain, pattern and extra stay.
+func (p Piece) Moved(point func(Point) Point, path func(Path) Path) Piece {
 	p.Outline = path(p.Outline)
 	p.Slits = each(p.Slits, path)
 	p.Folds = each(p.Folds, path)
@@ -24,22 +38,14 @@ func (p Piece) QuarterTurn() Piece {
 		}
 		return s
 	})
-	p.Extra = Pt(p.Extra.Y, p.Extra.X)
-	p.Pattern = p.Pattern.quarterTurn(h)
 	p.Regions = each(p.Regions, func(r Region) Region {
-		a, b := point(r.Room.Min), point(r.Room.Max)
-		r.Room = Bx(b.X, a.Y, a.X, b.Y)
+		r.Room = Around(point(r.Room.Min), point(r.Room.Max))
 		return r
 	})
 	p.Edges = each(p.Edges, func(e Edge) Edge {
 		e.From, e.To = point(e.From), point(e.To)
 		return e
 	})
-	if p.Grain == GrainHeight {
-		p.Grain = GrainWidth
-	} else {
-		p.Grain = GrainHeight
-	}
 	return p
 }
 

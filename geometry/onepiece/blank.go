@@ -40,7 +40,8 @@ func (j Job) blank() geometry.Piece {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "inside of the inner flap when folded", Named: true, Path: geometry.Line(pt(s.left, y), pt(s.width, y))})
 	}
 	p.Rule = j.sizeRule(f, p)
-	return moved(p, geometry.Point{}.Sub(p.Outline.Bounds().Min))
+	low := p.Outline.Bounds().Min
+	return p.Moved(func(q geometry.Point) geometry.Point { return q.Sub(low) }, func(q geometry.Path) geometry.Path { return q.Move(pt(-low.X, -low.Y)) })
 }
 
 // besideSpine is the edge nearest the spine in the list that edges returns.
@@ -125,26 +126,4 @@ func flip(p geometry.Point) geometry.Point { return geometry.Pt(p.X, -p.Y) }
 
 func flipBox(b geometry.Box) geometry.Box {
 	return geometry.Bx(b.Min.X, -b.Max.Y, b.Max.X, -b.Min.Y)
-}
-
-// moved returns a piece with all it has shifted by d.
-func moved(p geometry.Piece, d geometry.Point) geometry.Piece {
-	p.Outline = p.Outline.Move(d)
-	for i := range p.Slits {
-		p.Slits[i] = p.Slits[i].Move(d)
-	}
-	for i := range p.Folds {
-		p.Folds[i] = p.Folds[i].Move(d)
-	}
-	for i := range p.Guides {
-		p.Guides[i].Path = p.Guides[i].Path.Move(d)
-	}
-	for i := range p.Regions {
-		p.Regions[i].Room = p.Regions[i].Room.Move(d)
-	}
-	for i := range p.Edges {
-		e := &p.Edges[i]
-		e.From, e.To = e.From.Add(d), e.To.Add(d)
-	}
-	return p
 }

@@ -16,6 +16,10 @@ func (j Job) boardUp() string {
 func (j Job) boards() []geometry.Piece {
 	s, in, out := j.Edge(), j.Between(), j.Outside()
 	up, r := j.boardUp(), j.terms()
+	var lines []Length // of both faces of each divider
+	for _, d := range j.dividerLines() {
+		lines = append(lines, d[0], d[1])
+	}
 
 	side := panel("side", geometry.Board, out.Width, out.Height)
 	if j.hasHole() {
@@ -57,7 +61,7 @@ func (j Job) boards() []geometry.Piece {
 
 	spine.Seats = []geometry.Seat{seated(SpineInside,
 		geometry.Pt(0, s), place{}, geometry.Pt(0, out.Height-s), place{head: true})}
-	for _, x := range j.dividerLines() {
+	for _, x := range lines {
 		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Named: true, Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
 	}
 
@@ -76,7 +80,7 @@ func (j Job) boards() []geometry.Piece {
 		low, high := place{head: face == HeadInside}, place{head: face == HeadInside}
 		low.right, high.right = lower == "right", upper == "right"
 		p.Seats = []geometry.Seat{seated(face, geometry.Pt(0, 0), low, geometry.Pt(0, in.Thickness), high)}
-		for _, x := range j.dividerLines() {
+		for _, x := range lines {
 			if upper == "left" {
 				x = in.Thickness - x
 			}

@@ -28,7 +28,7 @@ func (c Case) care() plan.Care {
 	if len(j.Books) > 1 {
 		what, spine = "The books go", "The spine of the deepest lies flush with the mouth, or a hair within."
 		sticks = "A book sticks"
-		if j.dividers() > 0 {
+		if j.Dividers() > 0 {
 			each = " for each"
 		}
 	}

@@ -101,7 +101,7 @@ func (j Job) gaps(spots []spot) []plan.Gap {
 		switch {
 		case s.dimension == plan.Depth:
 			g.Where, g.Tight = "", 0 // a book that is too deep does not stick; its spine stands out
-		case s.dimension == plan.Thickness && j.dividers() > 0:
+		case s.dimension == plan.Thickness && j.Dividers() > 0:
 			g.Volume = j.Whose(s.room)
 		}
 		switch { // a book is held by the tightest place
@@ -118,7 +118,7 @@ func (j Job) gaps(spots []spot) []plan.Gap {
 // thickAt returns how thick the books in a compartment, from 0, are together.
 func (j Job) thickAt(room int) (sum Length) {
 	for i, b := range j.Books {
-		if j.dividers() == 0 || i == room {
+		if j.Dividers() == 0 || i == room {
 			sum += b.Thick()
 		}
 	}
@@ -138,7 +138,7 @@ func (j Job) limits() plan.Remark {
 // swell returns how much thicker what stands at a spot grows when damp.
 func (j Job) swell(s spot) (sum Length) {
 	for i, b := range j.Books {
-		if s.dimension == plan.Thickness && (j.dividers() == 0 || i == s.room) {
+		if s.dimension == plan.Thickness && (j.Dividers() == 0 || i == s.room) {
 			sum += j.Limits.Grows(b)
 		}
 	}
@@ -174,9 +174,9 @@ func (j Job) links() []plan.Link {
 	}
 	built := j.standsAt(spot{dimension: plan.Thickness})
 	switch {
-	case j.dividers() == 0 && built:
+	case j.Dividers() == 0 && built:
 		return append(all, plan.Link{Name: outside("", "side to side", plan.Thickness), Length: out.Thickness})
-	case j.dividers() == 0:
+	case j.Dividers() == 0:
 		return append(all, plan.Link{Name: "walls, side to side", Length: j.Between().Thickness})
 	}
 	for i, b := range j.Books {
@@ -210,7 +210,7 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 		r.Clearance.Height += v[sideHeight] - r.Outside().Height
 		r.Clearance.Width += v[sideDepth] - r.Outside().Width
 		switch {
-		case j.dividers() > 0:
+		case j.Dividers() > 0:
 		case built:
 			r.Clearance.Thickness += walls[0] - r.Outside().Thickness
 		default:
@@ -219,7 +219,7 @@ func (j Job) left(spots []spot) func([]Length) []Length {
 		m := r.Mouth()
 		out := make([]Length, len(spots))
 		for i, s := range spots {
-			if s.dimension == plan.Thickness && j.dividers() > 0 {
+			if s.dimension == plan.Thickness && j.Dividers() > 0 {
 				r.Clearance.Thickness = walls[s.room] - r.beside(s.room) - v[volumes+s.room]
 				if built {
 					r.Clearance.Thickness -= r.sharedEdge()

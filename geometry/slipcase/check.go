@@ -110,7 +110,7 @@ func (j Job) limitHole(l *job.Limits) {
 
 // limitDivider: a divider with a strip round its mouth edge.
 func (j Job) limitDivider(l *job.Limits) {
-	if j.dividers() == 0 {
+	if j.Dividers() == 0 {
 		return
 	}
 	if j.Lining.Thickness > 0 && !j.linedBefore() {

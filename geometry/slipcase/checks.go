@@ -27,7 +27,7 @@ func (j Job) gaugeCheck() plan.Check {
 		place = "body"
 	}
 	sleeve := stage.Words("the sleeve as wide as the "+place+", folded at its marks and closed, slides over "+j.whose("")+" from the fore-edge, with %s to spare in height and %s in thickness", m.Height, m.Thickness)
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		sleeve = stage.Words("each sleeve, folded at its marks and closed, slides over its volume from the fore-edge")
 	}
 	fails := stage.Words("measure " + j.whose("") + " again and correct the job: nothing is cut yet")
@@ -62,7 +62,7 @@ func (j Job) cutCheck() plan.Check {
 		},
 		Fails: stage.Words("trim pieces that belong together at one setting, or cut them again; a piece out of square is cut again"),
 	}
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		c.See = append(c.See, stage.Words("a divider fits between the ruled lines of head and tail wall on a side, %s", j.Cavity().Height))
 	}
 	return c
@@ -95,14 +95,14 @@ func (j Job) dryFit() plan.Check {
 // pileSee returns what shows of the spine wall above the book, or above all volumes
 // and the dividers between them, when it stands on edge beside them on a side.
 func (j Job) pileSee() stage.Say {
-	pile := Length(j.dividers()) * j.Board.Thickness // not lined yet
+	pile := Length(j.Dividers()) * j.Board.Thickness // not lined yet
 	for _, b := range j.Books {
 		pile += b.Thick()
 	}
 	shows := j.Between().Thickness - pile
 	what := j.whose("")
 	switch {
-	case j.dividers() > 0:
+	case j.Dividers() > 0:
 		what = "the pile of volumes and dividers"
 	case len(j.Books) > 1:
 		what = "the pile of volumes"
@@ -138,7 +138,7 @@ func (j Job) wallsCheck() plan.Check {
 		Fails: stage.Words("move the walls while the glue is wet, or take them off and cut anew: when the second side is on little can be mended"),
 	}
 	what := j.whose("")
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		what = "the volume on the last divider"
 		walls.Name = "walls and dividers on one side"
 		walls.When = "when walls and dividers stand on the first side, before the glue sets and before the second side goes on"

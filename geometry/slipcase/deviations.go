@@ -24,7 +24,7 @@ func (j Job) deviations(spots []spot) []plan.Deviation {
 	if len(j.Books) > 1 {
 		measuring = "measuring the volumes"
 	}
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		placing = "placing walls and dividers"
 	}
 	return []plan.Deviation{
@@ -45,7 +45,7 @@ func (j Job) measuring(s spot) tolerance.Effect {
 	var thick tolerance.Effect
 	for i, b := range j.Books {
 		heights, depths = append(heights, b.Height), append(depths, b.Width)
-		if j.dividers() == 0 || i == s.room {
+		if j.Dividers() == 0 || i == s.room {
 			thick = thick.Plus(j.BookReading().Off(b.Thicknesses()...))
 		}
 	}
@@ -79,7 +79,7 @@ func (j Job) standsAt(s spot) bool { return len(j.AsBuilt.of(s.dimension)) > 0 }
 
 // ruled tells whether a spot lies between lines ruled on the walls, whose ends
 // do not count.
-func (j Job) ruled(s spot) bool { return s.dimension == plan.Thickness && s.room < j.dividers() }
+func (j Job) ruled(s spot) bool { return s.dimension == plan.Thickness && s.room < j.Dividers() }
 
 // oneSetting tells whether pieces of one size are cut at one setting.
 func (j Job) oneSetting() bool { return j.Uncertainty.Settings != job.EachBySelf }
@@ -132,7 +132,7 @@ func (j Job) sidesOf(room int) (n int) {
 	if room == 0 {
 		n++
 	}
-	if room == j.dividers() {
+	if room == j.Dividers() {
 		n++
 	}
 	return n

@@ -2,7 +2,6 @@ package slipcase
 
 import (
 	"math"
-	"strings"
 
 	"forel/geometry"
 )
@@ -25,7 +24,7 @@ const leastNotch Length = 3
 // three volumes on each divider has it, in line with that of the sides, unless it
 // stands so far back from the mouth that it does not reach into their hole.
 func (j Job) dividerHole() bool {
-	return j.hasHole() && j.dividers() > 1 && j.hole()-j.Divider.SetBack >= leastNotch
+	return j.hasHole() && j.Dividers() > 1 && j.hole()-j.Divider.SetBack >= leastNotch
 }
 
 // notch returns the edge of the thumb hole in a divider, and half of what it takes of the
@@ -44,7 +43,7 @@ func (j Job) notch() (edge, half Length) {
 // that, one more strip round the edge of the hole. A divider is glued between head and
 // tail wall before the second side goes on.
 func (j Job) dividerPieces() []geometry.Piece {
-	n := j.dividers()
+	n := j.Dividers()
 	if n == 0 {
 		return nil
 	}
@@ -71,26 +70,14 @@ func (j Job) dividerPieces() []geometry.Piece {
 	out := []geometry.Piece{board}
 
 	if j.Lining.Thickness > 0 {
-		trim := j.Lining.Trim
-		lining := panel(liningNames["divider"], geometry.Lining, width+2*trim, height+2*trim)
-		lining.Count, lining.Grain, lining.Over = 2*n, geometry.GrainHeight, "divider"
-		lining.Trimmed = true
-		lining.FaceUp = "back up (the face that is pasted)"
-		lining.Rule = geometry.SizeRule{Width: "W + cW − q + 2r", Height: "H + cH + 2r"}
-		under := geometry.Bx(trim, trim, trim+width, trim+height)
-		lining.Regions = []geometry.Region{{Name: "divider lies here", Room: under}}
-		if trim > 0 {
-			lining.Guides = []geometry.Guide{{Name: "divider", Path: board.Outline.Move(geometry.Pt(trim, trim))}}
-		}
-		var hand []string
+		lining, trim := j.liningOf(board, board.Outline), j.Lining.Trim
+		lining.Count = 2 * n
 		if hole {
-			hand = append(hand, "trim the thumb hole flush too")
+			lining.Hand = "trim the thumb hole flush too"
 		}
 		if j.LiningPattern.minded() {
-			hand = append(hand, "cut each by its drawing named face")
+			lining.Hand = also(lining.Hand, "cut each by its drawing named face")
 		}
-		lining.Hand = strings.Join(hand, "; ")
-		lining.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
 		tail, head := geometry.Pt(trim, trim), geometry.Pt(trim, trim+height)
 		lining.Seats = []geometry.Seat{
 			{Face: DividerRight, At: [2]geometry.Anchor{{At: tail, On: place{right: true}.corner()}, {At: head, On: place{right: true, head: true}.corner()}}},
@@ -146,7 +133,7 @@ func (j Job) notchStrip(edge Length) geometry.Piece {
 	pt := geometry.Pt
 	p := panel(notchStripName, geometry.Cloth, b+holeLap, end+holeLap)
 	p.Outline = geometry.Polygon(pt(a, 0), pt(b, 0), pt(b, a), pt(b+a, a), pt(b+a, end), pt(b, end), pt(b, end+a), pt(a, end+a), pt(a, end), pt(0, end), pt(0, a), pt(a, a))
-	p.Count, p.Grain, p.FaceUp, p.Spine = j.dividers(), geometry.GrainWidth, "back up (the face that is glued)", -1
+	p.Count, p.Grain, p.FaceUp, p.Spine = j.Dividers(), geometry.GrainWidth, "back up (the face that is glued)", -1
 	p.Folds = []geometry.Path{geometry.Line(pt(a, a), pt(a, end)), geometry.Line(pt(b, a), pt(b, end))}
 	p.Rule = geometry.SizeRule{Width: "d + 2j", Height: "B + 2j"}
 	p.Hand = "round the thumb hole in each divider; its laps are snipped on a round"
@@ -156,14 +143,13 @@ func (j Job) notchStrip(edge Length) geometry.Piece {
 	return p
 }
 
-// dividerLines returns where both faces of each divider stand, from the inner
-// face of the left side.
-func (j Job) dividerLines() []Length {
-	var out []Length
+// dividerLines returns from where to where each divider stands, from the inner face of the
+// left side.
+func (j Job) dividerLines() (out [][2]Length) {
 	at := Length(0)
-	for i := range j.dividers() {
+	for i := range j.Dividers() {
 		at += j.Books[i].Thick() + j.Clearance.Thickness
-		out = append(out, at, at+j.dividerThickness())
+		out = append(out, [2]Length{at, at + j.dividerThickness()})
 		at += j.dividerThickness()
 	}
 	return out

@@ -14,7 +14,7 @@ func (j Job) gauges() []plan.Gauge {
 	var out []plan.Gauge
 	for _, s := range j.spots() {
 		volume, of := in.Thickness, ""
-		if j.dividers() > 0 {
+		if j.Dividers() > 0 {
 			volume, of = j.Books[s.room].Thick(), fmt.Sprintf(", compartment %d", s.room+1)
 		}
 		switch {
@@ -26,7 +26,7 @@ func (j Job) gauges() []plan.Gauge {
 		}
 	}
 	thick := j.Cavity().Thickness
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		deepest := j.Books[0]
 		for _, b := range j.Books {
 			if b.Width.Largest() > deepest.Width.Largest() {

@@ -109,7 +109,7 @@ func (j Job) ofLiningPattern() (remarks []plan.Remark) {
 		at := geometry.Modulo(in.Thickness/2+q.offMiddle(in.Thickness/2, q.Across), q.Across)
 		remarks = append(remarks, plan.Say("the design of the linings is centred on the spine wall: lines fall %s from its left end, and every %s on", at, q.Across))
 	}
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		says := "lines of the linings run on both faces of a divider at the height that they have on the sides"
 		switch q.Match {
 		case MatchMirrored:

@@ -161,32 +161,38 @@ func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
 	return geometry.Path{Vertices: vs, Closed: true}
 }
 
-// liningsBefore returns a lining for each board, larger than it by the trim on
-// every side. The guide is the board, which is laid in the middle; what stands
-// over is trimmed flush when dry, in a thumb hole too.
-func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
+// liningOf returns the lining that is pasted to a board before it is joined, larger than it
+// by the trim on every side. The guide is the board, drawn as it lies on the back of the
+// lining; what stands over is trimmed flush when dry, in a thumb hole too.
+func (j Job) liningOf(b geometry.Piece, lies geometry.Path) geometry.Piece {
+	w, h := b.Size()
 	trim := j.Lining.Trim
+	p := panel(liningNames[b.Name], geometry.Lining, w+2*trim, h+2*trim)
+	p.Over, p.Trimmed = b.Name, true
+	p.Count, p.Grain = b.Count, b.Grain
+	p.FaceUp = "back up (the face that is pasted)"
+	p.Rule = geometry.SizeRule{Width: b.Rule.Width + " + 2r", Height: b.Rule.Height + " + 2r"}
+	p.Regions = []geometry.Region{{Name: b.Name + " lies here", Face: b.Regions[0].Face, Room: geometry.Bx(trim, trim, trim+w, trim+h)}}
+	p.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
+	if trim > 0 {
+		p.Guides = []geometry.Guide{{Name: b.Name, Path: lies.Move(geometry.Pt(trim, trim))}}
+	}
+	return p
+}
+
+// liningsBefore returns a lining for each board of the carcass.
+func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 	var out []geometry.Piece
 	for _, b := range boards {
-		w, h := b.Size()
-		p := panel(liningNames[b.Name], geometry.Lining, w+2*trim, h+2*trim)
-		p.Over, p.Trimmed = b.Name, true
-		p.Count, p.Grain, p.Spine = b.Count, b.Grain, b.Spine
-		p.FaceUp = "back up (the face that is pasted)"
-		p.Rule = geometry.SizeRule{Width: b.Rule.Width + " + 2r", Height: b.Rule.Height + " + 2r"}
-		board := geometry.Bx(trim, trim, trim+w, trim+h)
-		p.Regions = []geometry.Region{{Name: b.Name + " lies here", Face: b.Regions[0].Face, Room: board}}
-		p.Margins = []geometry.Margin{{Name: "beyond the board all round, trimmed flush when dry", Length: trim}}
-		if trim > 0 {
-			p.Guides = []geometry.Guide{{Name: b.Name, Path: b.Outline.FlipX(w).Move(geometry.Pt(trim, trim))}}
-		}
+		w, _ := b.Size()
+		p := j.liningOf(b, b.Outline.FlipX(w))
 		edges := [4]edgeName{}
 		for i, e := range b.Edges {
 			edges[i] = edgeName{name: e.Name}
 		}
 		// The back of a lining is seen from its board: left and right change over.
 		edges[right], edges[left] = edges[left], edges[right]
-		p.Edges, p.Spine = rectangleEdges(p, edges), mirrored(b.Spine)
+		p.Edges, p.Spine = rectangleEdges(p, edges), right // each board has its spine edge on the left
 		if b.Name == "side" {
 			p.Hand = j.withHole(j.alikeLinings(), "trim the thumb hole flush too")
 		}
@@ -201,15 +207,4 @@ func (j Job) alikeLinings() string {
 		return "both sides have one size; cut each by its drawing named face"
 	}
 	return "both sides are alike"
-}
-
-// mirrored returns the edge that an edge becomes when a piece is turned over.
-func mirrored(edge int) int {
-	switch edge {
-	case left:
-		return right
-	case right:
-		return left
-	}
-	return edge
 }

@@ -43,9 +43,6 @@ func marked(p geometry.Piece) geometry.Piece {
 	for _, l := range lines {
 		p.Guides = append(p.Guides, geometry.Guide{Name: cutOnCase, Path: l})
 	}
-	if p.Hand != "" {
-		p.Hand += "; "
-	}
-	p.Hand += "corners: rule the lines, cut them on the case"
+	p.Hand = also(p.Hand, "corners: rule the lines, cut them on the case")
 	return p
 }

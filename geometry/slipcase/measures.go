@@ -38,7 +38,7 @@ func (j Job) measures() []measured {
 		{plan.MadeSize{Key: plan.OutsideThickness, Name: "the bare carcass from side to side, outside", When: bare, Set: "as_built.thickness"}, spot{plan.Thickness, outside, 0}},
 		{plan.MadeSize{Key: plan.MouthHeight, Name: "the mouth from head to tail, inside", When: finished}, of(plan.Height)},
 	}
-	if j.dividers() == 0 {
+	if j.Dividers() == 0 {
 		out = append(out, measured{plan.MadeSize{Key: plan.MouthThickness, Name: "the mouth from side to side, inside", When: finished}, of(plan.Thickness)})
 	}
 	return out

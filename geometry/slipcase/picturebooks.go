@@ -47,10 +47,10 @@ func (m model) bookOnBench(i int) []stage.Face {
 	b := m.job.Books[i]
 	w, h, t := b.Width.Largest(), b.Height.Largest(), b.Thick()
 	x := m.w() - m.s()
-	for k := len(m.job.Books) - 1; k > i && m.job.dividers() == 0; k-- {
+	for k := len(m.job.Books) - 1; k > i && m.job.Dividers() == 0; k-- {
 		x -= m.job.Books[k].Thick()
 	}
-	if m.job.dividers() > 0 {
+	if m.job.Dividers() > 0 {
 		x = m.rooms()[i][1]
 	}
 	return draft.Book(bookName(i), stage.Vec{X: x - t, Y: m.s() + (m.h()-2*m.s()-h)/2, Z: m.s()}, t, h, w)
@@ -68,11 +68,7 @@ func (m model) mouthView() stage.View {
 
 // booksAt returns the books in the case, pulled out by a part of their width.
 func (m model) booksAt(out Length) [][]stage.Face {
-	s := m.s()
-	l := Length(0)
-	if !m.lined {
-		l = m.job.Lining.Thickness
-	}
+	s, l := m.s(), m.job.conditions().Lining
 	room := m.rooms()
 	var faces [][]stage.Face
 	for i, b := range m.job.Books {
@@ -92,48 +88,27 @@ func bookName(i int) string {
 
 // rooms returns from where to where each book has its room, along X.
 func (m model) rooms() [][2]Length {
-	s := m.s()
-	l := Length(0)
-	if !m.lined {
-		l = m.job.Lining.Thickness
-	}
-	lines := m.dividerPlaces()
-	n := len(m.job.Books)
-	out := make([][2]Length, n)
-	x := s + l
-	for i, b := range m.job.Books {
-		t := b.Thick()
-		switch {
-		case len(lines) == n-1 && n > 1:
-			to := m.w() - s - l
-			if i < n-1 {
-				to = lines[i][0]
-			}
-			out[i] = [2]Length{x, to}
-			if i < n-1 {
-				x = lines[i][1]
-			}
-		default: // side by side, the play shared out
-			play := m.job.Clearance.Thickness / Length(n)
-			out[i] = [2]Length{x, x + t + play}
-			x += t + play
+	x, end := m.s()+m.job.conditions().Lining, m.w()-m.s()-m.job.conditions().Lining
+	out := make([][2]Length, len(m.job.Books))
+	if m.job.Dividers() > 0 {
+		for i, d := range m.dividerPlaces() {
+			out[i], x = [2]Length{x, d[0]}, d[1]
 		}
+		out[len(out)-1] = [2]Length{x, end}
+		return out
+	}
+	for i, b := range m.job.Books { // side by side, the play shared out
+		to := x + b.Thick() + m.job.Clearance.Thickness/Length(len(m.job.Books))
+		out[i], x = [2]Length{x, to}, to
 	}
 	return out
 }
 
 // dividerPlaces returns from where to where each divider stands, along X.
 func (m model) dividerPlaces() [][2]Length {
-	var at []Length
-	for _, g := range m.pieces["spine wall"].Guides {
-		if g.Name == "divider" {
-			at = append(at, m.s()+g.Path.Vertices[0].X)
-		}
-	}
-	slices.Sort(at)
-	var out [][2]Length
-	for i := 0; i+1 < len(at); i += 2 {
-		out = append(out, [2]Length{at[i], at[i+1]})
+	out := m.job.dividerLines()
+	for i := range out {
+		out[i][0], out[i][1] = m.s()+out[i][0], m.s()+out[i][1]
 	}
 	return out
 }

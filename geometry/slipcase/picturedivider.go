@@ -86,7 +86,7 @@ func (m model) stripFigure() stage.Picture {
 	board, strip := m.pieces["divider"], m.pieces[dividerStrip]
 	w, h := board.Size()
 	faces := stage.Moved(m.bareDivider("divider", 0), stage.Vec{Y: -m.s(), Z: -m.s()})
-	body := block{thick: m.job.dividerThickness(), high: h, deep: w, side: board.Outline.Flatten(seenArc)}.body(m.job.conditions())
+	body := standingAlone(board, m.job.dividerThickness(), seenArc).body(m.job.conditions())
 	p := stage.Picture{View: m.intoMouth(48, 24), Fresh: []string{dividerStrip}}
 	for i := range strip.Seats {
 		sheet, ok := body.Hang(strip, i)
@@ -119,7 +119,7 @@ func (m model) stripFigure() stage.Picture {
 
 // dividerFigures returns the figures of the dividers going in from above.
 func (m model) dividerFigures() []stage.Picture {
-	n := m.job.dividers()
+	n := m.job.Dividers()
 	last := n - 1 // the first that goes in, on the volume at the right
 	up := stage.Vec{X: -m.lift() - m.dividerPlaces()[last][0]}
 	under := slices.Concat(m.onFirstSide(), m.bookOnBench(n))

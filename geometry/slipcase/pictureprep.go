@@ -39,7 +39,7 @@ func (m model) boardsLaid() stage.Picture {
 	put("right", "other side", d+2*gap+w, 0, d, h, true, false)
 	put("head", "head wall", 0, h+gap, d-s, w, false, true)
 	put("tail", "tail wall", d+2*gap+w+s, h+gap, d-s, w, false, false)
-	if n := m.job.dividers(); n > 0 {
+	if n := m.job.Dividers(); n > 0 {
 		pw, ph := m.pieces["divider"].Size()
 		put("divider", "divider", 2*d+3*gap+w, s, pw, ph, true, false)
 		if n > 1 {

@@ -28,14 +28,14 @@ func (c Case) Plan() plan.Plan {
 	}
 	if n := len(j.Books); n > 1 {
 		p.Content = fmt.Sprintf("%d volumes", n)
-		if j.dividers() > 0 {
+		if j.Dividers() > 0 {
 			p.Content += " with dividers"
 		}
 	}
 	for _, s := range c.Suspects {
 		p.Warnings = append(p.Warnings, s.Sentence())
 	}
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		widths := make([]Length, len(j.Books))
 		names := make([]string, len(j.Books))
 		for i, b := range j.Books {
@@ -48,7 +48,7 @@ func (c Case) Plan() plan.Plan {
 	if j.Lining.Thickness > 0 {
 		p.Materials = append(p.Materials, plan.Material{Of: geometry.Lining, Thickness: j.Lining.Thickness})
 	}
-	if j.Covering == ClothAndPaper || j.Covering == AllCloth || j.dividers() > 0 {
+	if j.Covering == ClothAndPaper || j.Covering == AllCloth || j.Dividers() > 0 {
 		p.Materials = append(p.Materials, plan.Material{Of: geometry.Cloth, Thickness: j.Cloth.Thickness})
 	}
 	if j.Covering != AllCloth {

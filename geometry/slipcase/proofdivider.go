@@ -37,7 +37,7 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 		return
 	}
 	w, h := board.Size()
-	faces, faults := block{thick: k.Divider, high: h, deep: w, side: board.Outline.Flatten(0.01)}.dressed(k, pieces)
+	faces, faults := standingAlone(board, k.Divider, 0.01).dressed(k, pieces)
 	r.Faults = append(r.Faults, faults...)
 
 	c := r.Carcass
@@ -200,10 +200,14 @@ func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 	return out
 }
 
-// block is a divider by itself.
-type block struct {
-	thick, high, deep Length
-	side              []geometry.Point // outline, spine at X = 0, tail at Y = 0
+// block is a divider by itself, as a carcass without boards round it.
+type block struct{ Carcass }
+
+// standingAlone returns a divider of that board, so thick with its linings; chords leave
+// the arc of its thumb hole by no more than arc.
+func standingAlone(board geometry.Piece, thick, arc Length) block {
+	w, h := board.Size()
+	return block{Carcass{Width: thick, Height: h, Depth: w, Side: board.Outline.Flatten(arc)}}
 }
 
 // body returns the faces of a divider that something is pasted on, and its
@@ -214,20 +218,19 @@ func (b block) body(k Conditions) foldup.Body {
 		return foldup.Surface{Face: name, Board: onDividers, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: geometry.Bx(0, 0, w, h),
 			Plane: plane, Beyond: beyond, Ground: bareBoard}
 	}
-	c := Carcass{Width: b.thick, Height: b.high, Depth: b.deep, Side: b.side}
 	side := func(f foldup.Surface) foldup.Surface {
 		f.Inside, f.Ground, f.Open = true, k.ground(), z
-		return c.cut(f)
+		return b.cut(f)
 	}
-	mouth := c.cutAtMouth(face(2, DividerMouth, space.Vec{Z: b.deep}, x, y, z, b.thick, b.high, foldup.Beyond{Left: "left face", Right: "right face", Top: "head", Bottom: "tail"}))
+	mouth := b.cutAtMouth(face(2, DividerMouth, space.Vec{Z: b.Depth}, x, y, z, b.Width, b.Height, foldup.Beyond{Left: "left face", Right: "right face", Top: "head", Bottom: "tail"}))
 	mouth.Cover = mouth.Outline()
 	out := foldup.Body{Corners: map[geometry.Corner]space.Vec{}, Surfaces: []foldup.Surface{
-		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.deep, b.high, sideFromLeft)),
-		side(face(1, DividerRight, space.Vec{X: b.thick}, z, y, x, b.deep, b.high, sideFromRight)),
+		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.Depth, b.Height, sideFromLeft)),
+		side(face(1, DividerRight, space.Vec{X: b.Width}, z, y, x, b.Depth, b.Height, sideFromRight)),
 		mouth,
 	}}
 	for _, p := range places() {
-		out.Corners[p.corner()], _ = c.at(p)
+		out.Corners[p.corner()], _ = b.at(p)
 	}
 	return out
 }

@@ -21,7 +21,7 @@ const thinnest Length = 0.1
 func (j Job) remedies() []plan.Remedy {
 	h, d, t := plan.Height, plan.Depth, plan.Thickness
 	out := []plan.Remedy{plan.PadOne(h, "tail wall", "head and tail wall"), plan.PadBoth(h, "head and tail wall")}
-	if j.dividers() == 0 {
+	if j.Dividers() == 0 {
 		out = append(out, plan.LineOne(t), plan.LineBoth(t))
 	}
 	k, p, cover := j.Cloth.Thickness, j.SidePaper.Thickness, j.cover()
@@ -33,7 +33,7 @@ func (j Job) remedies() []plan.Remedy {
 	if j.Covering == SidesOnly || j.Covering == AllPaper {
 		side = p
 	}
-	if j.dividers() == 0 {
+	if j.Dividers() == 0 {
 		out = append(out, plan.Remedy{Name: pareSides, Late: true, Minutes: 60, Gives: map[string]float64{t: 2}, Most: side / 2, PlusMinus: 0.1, Keeps: "all of the case",
 			How: plan.Say("at the mouth pare what is turned in on both sides by %s, with a sharp knife held flat or with fine abrasive paper on a block, and burnish it")})
 	}
@@ -46,7 +46,7 @@ func (j Job) remedies() []plan.Remedy {
 		again.How = plan.Say("take the covering off, smooth the carcass, and cover it anew with one that is %s thinner")
 		out = append(out, again)
 	}
-	if j.dividers() == 0 {
+	if j.Dividers() == 0 {
 		out = append(out,
 			plan.Remedy{Name: "plane the walls lower", Early: true, Minutes: 90, Gives: map[string]float64{t: -1}, Most: 5, PlusMinus: 0.2, Keeps: "all boards",
 				How: plan.Say("cut one side free along the walls with a sharp knife, plane or sand all three walls %s lower on a flat block, and glue the side on again")},

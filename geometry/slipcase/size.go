@@ -37,23 +37,20 @@ func (j Job) contents() Size {
 		s.Width = max(s.Width, b.Width.Largest())
 		s.Thickness += b.Thick()
 	}
-	s.Thickness += Length(j.dividers()) * j.dividerThickness()
+	s.Thickness += Length(j.Dividers()) * j.dividerThickness()
 	return s
 }
 
 // compartments returns how many separate spaces the cavity has.
-func (j Job) compartments() int { return j.dividers() + 1 }
+func (j Job) compartments() int { return j.Dividers() + 1 }
 
-// dividers returns how many dividers stand in the case.
-func (j Job) dividers() int {
+// Dividers returns how many dividers stand in the case.
+func (j Job) Dividers() int {
 	if j.Compartments != EachItsOwn || len(j.Books) < 2 {
 		return 0
 	}
 	return len(j.Books) - 1
 }
-
-// Dividers returns how many dividers stand in the case.
-func (j Job) Dividers() int { return j.dividers() }
 
 // dividerThickness returns a divider lined on both faces.
 func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.Thickness }
@@ -136,7 +133,7 @@ func (j Job) MouthThickness(compartment int) Length {
 	if compartment > 0 {
 		left = j.Cloth.Thickness
 	}
-	if compartment < j.dividers() {
+	if compartment < j.Dividers() {
 		right = j.Cloth.Thickness
 	}
 	return j.Clearance.Thickness - left - right

@@ -22,9 +22,8 @@ func (j Job) slots(reach Length) [][2]Length {
 	}
 	var out [][2]Length
 	beside := j.Cloth.Thickness + slotPlay
-	lines := j.dividerLines()
-	for i := 0; i+1 < len(lines); i += 2 {
-		out = append(out, [2]Length{lines[i] - beside, lines[i+1] + beside})
+	for _, d := range j.dividerLines() {
+		out = append(out, [2]Length{d[0] - beside, d[1] + beside})
 	}
 	return out
 }

@@ -109,7 +109,7 @@ func (m model) dryStep() plan.Step {
 	lay := "Lay a side down, its inside up. First the thickness: lay " + m.job.inCase() + " on it and stand the spine wall on its long edge beside it."
 	if len(m.job.Books) > 1 {
 		lay = "Lay a side down, its inside up. First the thickness: lay the volumes on it in a pile and stand the spine wall on its long edge beside it."
-		if m.job.dividers() > 0 {
+		if m.job.Dividers() > 0 {
 			lay = "Lay a side down, its inside up. First the thickness: lay the volumes on it in a pile, a divider between each two, and stand the spine wall on its long edge beside it."
 		}
 	}
@@ -207,7 +207,7 @@ func (m model) tryStep() plan.Step {
 		lay = "Wipe off glue that oozed out inside. Wrap each volume in one layer of thin release paper and lay them between the walls on the side, fore-edge against the spine wall."
 	}
 	out := "Take " + what + " out. Press the walls straight again and let the glue set for some ten minutes before going on."
-	if m.job.dividers() > 0 {
+	if m.job.Dividers() > 0 {
 		lay = "Wrap the last volume, " + escaped(m.job.Whose(0)) + ", in one layer of thin release paper too and lay it on the last divider, fore-edge against the spine wall. Draw each volume out at the mouth and slide it in again: each must go without force."
 		out = "Draw all volumes and packing out at the mouth. Press walls and dividers straight again and let the glue set for some ten minutes before going on."
 	}
@@ -220,7 +220,7 @@ func (m model) tryStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{{m.betweenFigure()}},
 		Checks:   []plan.Check{m.job.wallsCheck()},
-		Spells:   []work.Spell{work.Do(work.Try, max(1, m.job.dividers())).Dry(work.GlueSet, "the glue of the walls, until it holds", "")},
+		Spells:   []work.Spell{work.Do(work.Try, max(1, m.job.Dividers())).Dry(work.GlueSet, "the glue of the walls, until it holds", "")},
 	}
 }
 
@@ -273,7 +273,7 @@ func (j Job) inCase() string {
 func (j Job) holes() int {
 	switch {
 	case j.dividerHole():
-		return 2 + j.dividers()
+		return 2 + j.Dividers()
 	case j.hasHole():
 		return 2
 	}
@@ -305,7 +305,7 @@ func (j Job) playWords() stage.Say {
 	switch {
 	case len(j.Books) < 2:
 		return plan.Say("When the case is dry "+j.inCase()+" has play in it: %s in height and %s in thickness all told. Covering will take some of it at the mouth.", height, thickness)
-	case j.dividers() > 0:
+	case j.Dividers() > 0:
 		return plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, each. Covering will take some at the mouth.", height, j.Clearance.Thickness)
 	}
 	return plan.Say("When the case is dry the books have play in it: %s in height, the tallest, and %s in thickness, all together. Covering will take some at the mouth.", height, thickness)

@@ -61,9 +61,9 @@ func (m model) dividerStep() plan.Step {
 		},
 		Pictures: [][]stage.Picture{m.dividerFigures()},
 		Checks:   []plan.Check{j.dividerCheck()},
-		Spells:   []work.Spell{work.Do(work.Join, j.dividers()).And(work.Try, j.dividers()).WhileWet()},
+		Spells:   []work.Spell{work.Do(work.Join, j.Dividers()).And(work.Try, j.Dividers()).WhileWet()},
 	}
-	if j.dividers() > 1 {
+	if j.Dividers() > 1 {
 		s.Text = append(s.Text, plan.Say("Go on with the next volume and the next divider, to the left."))
 	}
 	if j.dividerHole() {

@@ -28,39 +28,13 @@ func shrunk(p geometry.Piece, percent float64) geometry.Piece {
 		out.Closed = in.Closed
 		return out
 	}
-	paths := func(in []geometry.Path) []geometry.Path {
-		out := make([]geometry.Path, len(in))
-		for i := range in {
-			out[i] = path(in[i])
-		}
-		return out
-	}
-	q := p
+	q := p.Moved(point, path)
 	across := &q.Rule.Width
 	if p.Grain == geometry.GrainWidth {
 		across = &q.Rule.Height
 	}
 	*across = fmt.Sprintf("(%s) ÷ %.6g", *across, 1+percent/100)
-	q.Outline, q.Slits, q.Folds = path(p.Outline), paths(p.Slits), paths(p.Folds)
 	q.Creases, q.Seats = nil, nil // they belong to the piece as it lies on the case
-	q.Guides = make([]geometry.Guide, len(p.Guides))
-	for i, g := range p.Guides {
-		q.Guides[i] = geometry.Guide{Name: g.Name, Path: path(g.Path)}
-	}
-	q.Regions = make([]geometry.Region, len(p.Regions))
-	for i, r := range p.Regions {
-		r.Room = geometry.Box{Min: point(r.Room.Min), Max: point(r.Room.Max)}
-		q.Regions[i] = r
-	}
-	q.Edges = make([]geometry.Edge, len(p.Edges))
-	for i, e := range p.Edges {
-		e.From, e.To = point(e.From), point(e.To)
-		q.Edges[i] = e
-	}
-	note := fmt.Sprintf("cut %.3g %% smaller across the grain; it grows when pasted", percent)
-	if q.Hand != "" {
-		note = q.Hand + "; " + note
-	}
-	q.Hand = note
+	q.Hand = also(q.Hand, fmt.Sprintf("cut %.3g %% smaller across the grain; it grows when pasted", percent))
 	return q
 }

@@ -105,10 +105,15 @@ func (j Job) withHole(hand, what string) string {
 	if !j.hasHole() {
 		return hand
 	}
+	return also(hand, what)
+}
+
+// also returns what is said of a piece with more after it.
+func also(hand, more string) string {
 	if hand == "" {
-		return what
+		return more
 	}
-	return hand + "; " + what
+	return hand + "; " + more
 }
 
 // cutHole cuts the thumb hole into the right edge of a rectangular piece, which stands

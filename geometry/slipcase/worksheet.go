@@ -52,7 +52,7 @@ func (j Job) materialGroup() plan.Group {
 	add := func(symbol, name string, v Length) {
 		g.Measures = append(g.Measures, plan.Measure{Symbol: symbol, Name: name, Value: v, Fine: true})
 	}
-	lined, divided := j.Lining.Thickness > 0, j.dividers() > 0
+	lined, divided := j.Lining.Thickness > 0, j.Dividers() > 0
 	add("b", "board", j.Board.Thickness)
 	if lined {
 		add("l", geometry.Lining.Words(), j.Lining.Thickness)
@@ -133,7 +133,7 @@ func (j Job) marginGroup() plan.Group {
 		g.Measures = append(g.Measures, plan.Measure{Symbol: "A", Name: "edge of a thumb hole", Value: j.holeEdge()})
 		add("j", "hole strip past it all round", holeLap)
 	}
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		add("q", "dividers back from the mouth", j.Divider.SetBack)
 		add("v", "strip onto each face", j.Divider.Lap)
 	}

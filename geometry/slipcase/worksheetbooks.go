@@ -25,7 +25,7 @@ func (j Job) bookGroup() plan.Group {
 		}
 		sum += "T" + num
 	}
-	switch n := j.dividers(); n {
+	switch n := j.Dividers(); n {
 	case 0:
 	case 1:
 		sum += " + d"
@@ -42,7 +42,7 @@ func (j Job) bookGroup() plan.Group {
 
 // each says of what is so of every volume that has a space of its own.
 func (j Job) each(s string) string {
-	if j.dividers() > 0 {
+	if j.Dividers() > 0 {
 		return s + ", each volume"
 	}
 	return s
