@@ -36,7 +36,7 @@ func (m Measure) Make(context.Context) (r Result, err error) {
 	for len(books) < max(1, m.Volumes) {
 		books = append(books, job.Book{})
 	}
-	r.Document = measure.Document(measuring.Sheet(books, sizeOf(*c), w.toMeasure(), w.file.Job.Settings()), w.file.Kind.About, c.Title,
+	r.Document = measure.Document(measuring.Sheet(books, measuring.Size(c.Book().Size()), w.toMeasure(), w.file.Job.Settings()), w.file.Kind.About, c.Title,
 		measure.Options{Options: w.printed(), Both: m.Both})
 	const name = "measure.pdf"
 	data, err := r.Document.PDF()
@@ -51,7 +51,7 @@ func (j Job) MeasurePicture(name string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, p := range measuring.Pictures(sizeOf(*w.file.Job.Shared())) {
+	for _, p := range measuring.Pictures(measuring.Size(w.file.Job.Shared().Book().Size())) {
 		if p.Name == name {
 			return measure.Drawing(p, w.printed()), nil
 		}
@@ -79,12 +79,6 @@ func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag)
 		bad = append(bad, Problems(err)...)
 	}
 	return w, eachOnce(bad, wrong).Err()
-}
-
-// sizeOf returns the size of the first book, as far as it is measured.
-func sizeOf(c job.Common) measuring.Size {
-	b := c.Book()
-	return measuring.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}
 }
 
 // toMeasure returns the materials of a job, each once, with what is taken for them until

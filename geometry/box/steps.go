@@ -10,8 +10,7 @@ import (
 	"forel/geometry/work"
 )
 
-// dries says how to dry what was glued. Times are common practice, no source.
-const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
+const dries = plan.Dries
 
 // steps returns the order of work: fore-edge wall first and its inside last, ends before
 // the walls are turned in (Bibliocat 2007); all else common practice, no source.

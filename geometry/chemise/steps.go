@@ -8,8 +8,7 @@ import (
 	"forel/geometry/work"
 )
 
-// dries says how to dry what was pasted. Times are common practice, no source.
-const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
+const dries = plan.Dries
 
 // steps returns the order of work (common practice, no source).
 func (c made) steps() []plan.Step {

@@ -17,11 +17,7 @@ var symbols = map[string]string{
 // rule.
 func (j Job) worksheet() []plan.Group {
 	book := plan.BookGroup(j.Book())
-	room := plan.Group{Head: "Room beyond the book", Measures: []plan.Measure{
-		{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
-		{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
-		{Symbol: "cT", Name: "in thickness", Value: j.Clearance.Thickness, Usual: true},
-	}}
+	room := plan.ClearanceGroup(j.Clearance)
 	add := func(g *plan.Group, m plan.Measure) { g.Measures = append(g.Measures, m) }
 	switch j.ForeEdge {
 	case Hooks:

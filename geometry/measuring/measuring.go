@@ -9,6 +9,7 @@ package measuring
 
 import (
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/stage"
 )
 
@@ -16,7 +17,7 @@ import (
 type Length = geometry.Length
 
 // Size is that of a book: head to tail, spine to fore-edge, through both covers.
-type Size struct{ Height, Width, Thickness Length }
+type Size job.Size
 
 // Assumed is the size of the book in pictures where none was measured.
 var Assumed = Size{Height: 220, Width: 150, Thickness: 32}

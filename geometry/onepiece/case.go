@@ -24,7 +24,7 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}
-	proof.Clearances = proof.left(j.contents())
+	proof.Clearances = proof.left(j.Book().Size())
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},

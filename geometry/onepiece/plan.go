@@ -14,7 +14,7 @@ var Named = []plan.Named{{Key: "card.name", Material: geometry.Card}, {Key: "car
 // Plan returns all that is rendered of the case.
 func (c Case) Plan() plan.Plan {
 	j := c.Job
-	book := j.contents()
+	book := j.Book().Size()
 	p := plan.Plan{
 		Title:     j.Title,
 		Kind:      "one-piece slipcase of " + j.Card.name(),

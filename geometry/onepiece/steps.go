@@ -7,9 +7,6 @@ import (
 	"forel/geometry/work"
 )
 
-// dries says how to dry what was glued. Times are common practice, no source.
-const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
-
 // steps returns the order of work (common practice, no source).
 func (c Case) steps() []plan.Step {
 	m := c.model()
@@ -63,7 +60,7 @@ func (c Case) steps() []plan.Step {
 			Spells: []work.Spell{work.Do(work.Join, 4).And(work.Press, 1).Dry(work.GlueDry, "the glue of the flaps", "a weight, the case filled")},
 			Text: []stage.Say{
 				plan.Say("Glue the inside of the spine flap and fold it onto the inner flap; press. Glue the inside of the outer flap and fold it down beside it. They meet in a slanting line. Do the same at the tail."),
-				plan.Say("Fill the case with something as thick as " + what + ", wrapped in release paper, and put a weight on it, mouth open, " + dries + "."),
+				plan.Say("Fill the case with something as thick as " + what + ", wrapped in release paper, and put a weight on it, mouth open, " + plan.Dries + "."),
 			},
 			Pictures: [][]stage.Picture{flaps},
 		},

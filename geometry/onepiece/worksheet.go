@@ -19,11 +19,7 @@ func (c Case) worksheet() []plan.Group {
 	_, more := j.blankHeight(f, c.Pieces[0])
 	return []plan.Group{
 		plan.ContentGroup(j.Common),
-		{Head: "Room beyond the book", Measures: []plan.Measure{
-			{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
-			{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
-			{Symbol: "cT", Name: "in thickness", Value: j.Clearance.Thickness, Usual: true},
-		}},
+		plan.ClearanceGroup(j.Clearance),
 		{Head: "The " + j.Card.name() + ", as measured", Measures: []plan.Measure{
 			{Symbol: "c", Name: "thickness", Value: j.Card.Thickness, Fine: true},
 			{Symbol: "n", Name: "part inside a fold's line", Number: strconv.FormatFloat(j.Card.Bend, 'g', 6, 64), Usual: true},

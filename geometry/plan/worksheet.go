@@ -47,3 +47,12 @@ func BookGroup(b job.Book) Group {
 		{Symbol: "T", Name: "thickness, the thicker edge", Value: b.Thick(), Readings: slices.Concat(b.Thickness, b.ForeEdge)},
 	}}
 }
+
+// ClearanceGroup returns the lines of the room that a case leaves beyond the book.
+func ClearanceGroup(c job.Clearance) Group {
+	return Group{Head: "Room beyond the book", Measures: []Measure{
+		{Symbol: "cH", Name: "in height", Value: c.Height, Usual: true},
+		{Symbol: "cW", Name: "in width", Value: c.Width, Usual: true},
+		{Symbol: "cT", Name: "in thickness", Value: c.Thickness, Usual: true},
+	}}
+}

@@ -79,12 +79,7 @@ func (m model) booksAt(out Length) [][]stage.Face {
 	return faces
 }
 
-func bookName(i int) string {
-	if i == 0 {
-		return "book"
-	}
-	return "book " + string(rune('1'+i))
-}
+func bookName(i int) string { return numbered("book", i) }
 
 // rooms returns from where to where each book has its room, along X.
 func (m model) rooms() [][2]Length {

@@ -37,11 +37,7 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 	w, h := m.w(), m.h()
 	carcass := m.covered()
 	sides := folds{margins: 90}
-	first := folds{margins: 90, sideFlaps: 55}
-	second := folds{margins: 90, sideFlaps: 90, spineFlap: 62}
 	low := stage.View{Toward: toHead, Up: toMouth, Yaw: -36, Pitch: 26}
-	focus := m.endOfCloth()
-	head := is(HeadOutside)
 	laid = []stage.Picture{
 		{
 			Faces: slices.Concat(m.sheet(c, folds{}, true), stage.Moved(carcass, up)), View: v, Fresh: []string{c.name},
@@ -61,22 +57,30 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 			Caption: plan.Say("b: both margins up onto the sides"),
 		},
 	}
-	flaps = []stage.Picture{
+	return laid, m.flapFigures(c, low, m.endOfCloth(), 0, 62)
+}
+
+// flapFigures returns the figures of the flaps at the head of what lies on the spine: the
+// side flaps, then the spine flap, half way at an angle and its arrow from another, in degrees.
+func (m model) flapFigures(c covering, v stage.View, focus []stage.Vec, from, at float64) []stage.Picture {
+	head, carcass := is(HeadOutside), m.covered()
+	margins, sides := folds{margins: 90}, folds{margins: 90, sideFlaps: 90}
+	half, low, spine := margins, sides, sides
+	half.sideFlaps, low.spineFlap, spine.spineFlap = 55, from, at
+	return []stage.Picture{
 		{
-			Faces: slices.Concat(m.sheet(c, first, true), carcass), View: low, Fresh: []string{c.name}, Focus: focus,
-			Arrows: m.swings(c, sides, folds{margins: 90, sideFlaps: 90}, focus,
-				hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
+			Faces: slices.Concat(m.sheet(c, half, true), carcass), View: v, Fresh: []string{c.name}, Focus: focus,
+			Arrows:  m.swings(c, margins, sides, focus, hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("side flaps"), More: plan.Say("fold first"), Spot: "side flap"}, {Name: plan.Say("spine flap"), More: plan.Say("waits"), Spot: "spine flap"}},
 			Caption: plan.Say("a: the side flaps over the head wall"),
 		},
 		{
-			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: low, Fresh: []string{c.name}, Focus: focus,
-			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90}, folds{margins: 90, sideFlaps: 90, spineFlap: 90}, focus, hangsOn(head, is(SpineOutside), nil)),
+			Faces: slices.Concat(m.sheet(c, spine, true), carcass), View: v, Fresh: []string{c.name}, Focus: focus,
+			Arrows:  m.swings(c, low, made, focus, hangsOn(head, is(SpineOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
 			Caption: plan.Say("b: the spine flap over them"),
 		},
 	}
-	return laid, flaps
 }
 
 // wedge returns a place in a wedge of the flat cloth at the head.
@@ -173,14 +177,8 @@ func (m model) tabSwings(c covering, from folds, focus []stage.Vec) []stage.Arro
 
 // slit returns the middle of a slit of the flat head cloth.
 func (m model) slit() stage.Vec {
-	p := m.pieces[headCloth.name]
-	hung, ok := m.hang(headCloth)
-	if !ok || len(p.Slits) == 0 {
-		return stage.Vec{X: m.w(), Y: m.h(), Z: m.d()}
-	}
-	v := p.Slits[0].Vertices
-	q := hung.Pose(folds{}.angle(hung.Sheet))[0].At(v[0].Add(v[1].Point).Mul(0.5))
-	return stage.Vec(q)
+	hung, v := m.hang(headCloth), m.pieces[headCloth.name].Slits[0].Vertices
+	return hung.Pose(folds{}.angle(hung.Sheet))[0].At(v[0].Add(v[1].Point).Mul(0.5))
 }
 
 // mouthCorner returns what is to be seen of the head end of the mouth.

@@ -1,7 +1,6 @@
 package slipcase
 
 import (
-	"fmt"
 	"slices"
 
 	"forel/geometry/plan"
@@ -19,12 +18,7 @@ func (m model) dividersIn() []stage.Face {
 }
 
 // dividerName names a divider in a scene, from 0.
-func dividerName(i int) string {
-	if i == 0 {
-		return "divider"
-	}
-	return fmt.Sprint("divider ", i+1)
-}
+func dividerName(i int) string { return numbered("divider", i) }
 
 // divider returns a divider where it stands, with its strips on, a scene's object.
 func (m model) divider(i int) []stage.Face {
@@ -89,11 +83,8 @@ func (m model) stripFigure() stage.Picture {
 	body := standingAlone(board, m.job.dividerThickness(), seenArc).body(m.job.conditions())
 	p := stage.Picture{View: m.intoMouth(48, 24), Fresh: []string{dividerStrip}}
 	for i := range strip.Seats {
-		sheet, ok := body.Hang(strip, i)
-		if !ok {
-			continue
-		}
-		hung := draft.Hung{Sheet: sheet, Piece: strip, Object: dividerStrip, Late: func(int) bool { return false }}
+		sheet, _ := body.Hang(strip, i)
+		hung := draft.Hung{Sheet: sheet, Piece: strip, Object: dividerStrip}
 		faces = append(faces, hung.Faces(func(int) float64 { return 40 }, 5, false)...)
 	}
 	p.Faces = faces

@@ -121,18 +121,7 @@ func (m model) ruled(faces []stage.Face) []stage.Face {
 	return faces
 }
 
-// swing returns the arrow that the tip of a leaf moves along from one stage of its
-// covering to another; see draft.Hung.Swing.
-func (m model) swing(c covering, from, to folds, near []stage.Vec, pick func(hung fold.Sheet, i int) float64) (stage.Arrow, bool) {
-	hung, ok := m.hang(c)
-	if !ok {
-		return stage.Arrow{}, false
-	}
-	return hung.Swing(func(part float64) draft.Angle { return from.between(to, part).angle(hung.Sheet) }, near,
-		func(leaf int) float64 { return pick(hung.Sheet, leaf) })
-}
-
-// hangsOn returns a pick for swing: the largest leaf in a face that hangs on one
+// hangsOn returns a pick for swings: the largest leaf in a face that hangs on one
 // of another face.
 func hangsOn(face, on func(geometry.Face) bool, also func(fold.Sheet, int) bool) func(fold.Sheet, int) float64 {
 	return func(hung fold.Sheet, i int) float64 {
@@ -148,11 +137,13 @@ func is(faces ...geometry.Face) func(geometry.Face) bool {
 	return func(f geometry.Face) bool { return slices.Contains(faces, f) }
 }
 
-// swings returns the arrows for several picks that there are.
-func (m model) swings(c covering, from, to folds, near []stage.Vec, picks ...func(fold.Sheet, int) float64) []stage.Arrow {
-	var out []stage.Arrow
-	for _, p := range picks {
-		if a, ok := m.swing(c, from, to, near, p); ok {
+// swings returns the arrows that the tips of leaves move along from one stage of their
+// covering to another, for the picks that there are; see draft.Hung.Swing.
+func (m model) swings(c covering, from, to folds, near []stage.Vec, picks ...func(fold.Sheet, int) float64) (out []stage.Arrow) {
+	hung := m.hang(c)
+	for _, pick := range picks {
+		if a, ok := hung.Swing(func(part float64) draft.Angle { return from.between(to, part).angle(hung.Sheet) }, near,
+			func(leaf int) float64 { return pick(hung.Sheet, leaf) }); ok {
 			out = append(out, a)
 		}
 	}

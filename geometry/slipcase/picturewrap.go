@@ -15,9 +15,6 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 	w, h, d := m.w(), m.h(), m.d()
 	carcass := m.covered()
 	half := folds{margins: 48}
-	first := folds{margins: 90, sideFlaps: 55}
-	second := folds{margins: 90, sideFlaps: 90, spineFlap: 50}
-	head := is(HeadOutside)
 	turn := folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 60}
 	laid = []stage.Picture{
 		{
@@ -37,20 +34,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 			Caption: plan.Say("b: first one side up, then the other"),
 		},
 	}
-	flaps = []stage.Picture{
-		{
-			Faces: slices.Concat(m.sheet(c, first, true), carcass), View: v, Fresh: []string{c.name},
-			Arrows:  m.swings(c, folds{margins: 90}, second, nil, hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
-			Notes:   []stage.Note{{Name: plan.Say("side flaps"), More: plan.Say("fold first"), Spot: "side flap"}, {Name: plan.Say("spine flap"), More: plan.Say("waits"), Spot: "spine flap"}},
-			Caption: plan.Say("a: the side flaps over the head wall"),
-		},
-		{
-			Faces: slices.Concat(m.sheet(c, second, true), carcass), View: v, Fresh: []string{c.name},
-			Arrows:  m.swings(c, folds{margins: 90, sideFlaps: 90, spineFlap: 12}, made, nil, hangsOn(head, is(SpineOutside), nil)),
-			Notes:   []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("folds last, over them"), Spot: "spine flap"}},
-			Caption: plan.Say("b: the spine flap over them"),
-		},
-	}
+	flaps = m.flapFigures(c, v, nil, 12, 50)
 	p := headPanel
 	mv := m.intoMouth(40, 30)
 	on := slices.Concat(carcass, m.sheet(c, made, false))

@@ -1,6 +1,9 @@
 package slipcase
 
 import (
+	"fmt"
+	"slices"
+
 	"forel/geometry"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -74,10 +77,7 @@ func (m model) board(name string) []stage.Face {
 		}
 		if name == "left side" {
 			depth = stage.Vec{X: -s}
-			n := len(outline)
-			for i := range n / 2 {
-				outline[i], outline[n-1-i] = outline[n-1-i], outline[i]
-			}
+			slices.Reverse(outline)
 			for i := range outline {
 				outline[i].X = s
 			}
@@ -106,32 +106,29 @@ type covering struct {
 }
 
 // object names a covering in a scene.
-func (c covering) object() string {
-	if c.seat > 0 {
-		return c.name + " 2"
+func (c covering) object() string { return numbered(c.name, c.seat) }
+
+// numbered names the nth of several objects of a scene, from 0.
+func numbered(name string, n int) string {
+	if n == 0 {
+		return name
 	}
-	return c.name
+	return fmt.Sprintf("%s %d", name, n+1)
 }
 
-// hang hangs a covering on the carcass; ok is false where it does not fit there.
-func (m model) hang(c covering) (hung draft.Hung, ok bool) {
-	if hung, ok = m.hung[c]; ok {
-		return hung, true
-	}
-	sheet, ok := m.c.Hang(m.pieces[c.name], c.seat)
+// hang hangs a covering on the carcass, as the proof did.
+func (m model) hang(c covering) draft.Hung {
+	hung, ok := m.hung[c]
 	if !ok {
-		return draft.Hung{}, false
+		sheet, _ := m.c.Hang(m.pieces[c.name], c.seat)
+		hung = draft.Hung{Sheet: sheet, Piece: m.pieces[c.name], Object: c.object(), Late: func(leaf int) bool { return viaRoot(sheet, leaf) }}
+		m.hung[c] = hung
 	}
-	hung = draft.Hung{Sheet: sheet, Piece: m.pieces[c.name], Object: c.object(), Late: func(leaf int) bool { return viaRoot(sheet, leaf) }}
-	m.hung[c] = hung
-	return hung, true
+	return hung
 }
 
 // sheet returns the faces of a covering at a stage; fresh ones are hatched.
 func (m model) sheet(c covering, at folds, fresh bool) []stage.Face {
-	hung, ok := m.hang(c)
-	if !ok {
-		return nil
-	}
+	hung := m.hang(c)
 	return hung.Faces(at.angle(hung.Sheet), 10*(c.layer+1), !fresh)
 }

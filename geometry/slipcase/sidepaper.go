@@ -66,8 +66,6 @@ type mouthTurnIn struct {
 	middle             Length // of the mouth
 }
 
-func (m mouthTurnIn) hole() holeInCovering { return m.job.coveredHole(m.mouth, m.outer, m.middle) }
-
 // depth returns how far a hole reaches from the mouth line, with a border.
 func (m mouthTurnIn) depth() Length {
 	if !m.job.hasHole() {

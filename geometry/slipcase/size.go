@@ -58,12 +58,9 @@ func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.T
 // Cavity returns the space between the lined faces: the volumes with their
 // clearance, in thickness for each compartment.
 func (j Job) Cavity() Size {
-	c := j.contents()
-	return Size{
-		Height:    c.Height + j.Clearance.Height,
-		Width:     c.Width + j.Clearance.Width,
-		Thickness: c.Thickness + Length(j.compartments())*j.Clearance.Thickness,
-	}
+	room := j.Clearance
+	room.Thickness *= Length(j.compartments())
+	return j.contents().Plus(room)
 }
 
 // Between returns the space between the boards as they are joined: the cavity,

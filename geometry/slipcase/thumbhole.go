@@ -135,14 +135,15 @@ type holeInCovering struct {
 	snips []geometry.Path
 }
 
-// coveredHole works out the hole in a covering. It is smaller than the board's
+// hole works out the hole in a covering. It is smaller than the board's
 // by the edge of the board and 4 mm, which is turned over that edge. On the
 // round it is snipped from the hole to just before the fold into as many tabs
 // as keep the straight end of each within 0.3 mm of the arc, and let two part by
 // no more than 1 mm over the thickness of the board; on a triangle one snip at the
 // point will do. Past the mouth line the covering is cut away over
 // the hole, where it has nothing to turn over, but for a web at each corner.
-func (j Job) coveredHole(mouth, outer, middle Length) holeInCovering {
+func (m mouthTurnIn) hole() holeInCovering {
+	j, mouth, outer, middle := m.job, m.mouth, m.outer, m.middle
 	r := j.hole()
 	small := r - j.holeShrink()
 	pt := func(x, y Length) geometry.Vertex { return geometry.Vertex{Point: geometry.Pt(x, y)} }

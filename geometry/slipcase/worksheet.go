@@ -11,19 +11,17 @@ import (
 // terms are the parts of the worksheet's rules that differ from job to job.
 type terms struct {
 	one, two string // a lining put in afterwards, once and twice
-	ct       string // the clearance in thickness, of every compartment
 	thick    string // the room in thickness
 }
 
 func (j Job) terms() terms {
-	r := terms{ct: "cT"}
+	r := terms{thick: "T + cT"}
 	if n := j.compartments(); n > 1 {
-		r.ct = fmt.Sprintf("%dcT", n)
+		r.thick = fmt.Sprintf("T + %dcT", n)
 	}
 	if j.Lining.Thickness > 0 && !j.linedBefore() {
 		r.one, r.two = " + l", " + 2l"
 	}
-	r.thick = "T + " + r.ct
 	return r
 }
 
@@ -39,11 +37,11 @@ func (j Job) thin(f endFlaps) string {
 // rule; those of the pieces stand with the pieces. What covers the carcass is for
 // the carcass as it stands.
 func (j Job) worksheet(stands Job) []plan.Group {
-	return []plan.Group{j.bookGroup(), {Head: "Room beyond the book", Measures: []plan.Measure{
-		{Symbol: "cH", Name: "in height", Value: j.Clearance.Height, Usual: true},
-		{Symbol: "cW", Name: "in width", Value: j.Clearance.Width, Usual: true},
-		{Symbol: "cT", Name: j.each("in thickness"), Value: j.Clearance.Thickness, Usual: true},
-	}}, j.materialGroup(), j.roomGroup(), stands.outsideGroup(), stands.marginGroup()}
+	room := plan.ClearanceGroup(j.Clearance)
+	if j.Dividers() > 0 {
+		room.Measures[2].Name += ", each volume"
+	}
+	return []plan.Group{j.bookGroup(), room, j.materialGroup(), j.roomGroup(), stands.outsideGroup(), stands.marginGroup()}
 }
 
 // materialGroup returns the lines of the materials, and of what is made of them.

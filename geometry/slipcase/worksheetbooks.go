@@ -39,11 +39,3 @@ func (j Job) bookGroup() plan.Group {
 		plan.Measure{Symbol: "T", Name: "side by side", Rule: sum, Value: all.Thickness})
 	return g
 }
-
-// each says of what is so of every volume that has a space of its own.
-func (j Job) each(s string) string {
-	if j.Dividers() > 0 {
-		return s + ", each volume"
-	}
-	return s
-}

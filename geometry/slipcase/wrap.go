@@ -90,7 +90,7 @@ func (j Job) wrap() geometry.Piece {
 		vertex(width, hi-inset), vertex(mouth+s, hi-inset), vertex(mouth+s, hi), vertex(mouth+web, hi), vertex(mouth, hi+web), vertex(mouth, hi+f.side),
 		vertex(x2+f.leanSide, hi+f.side), vertex(x2, hi+f.apex), vertex(x2-f.leanSpine, end),
 	)
-	p.Outline = distinct(geometry.Path{Vertices: append(half, mirroredBack(half, width)...), Closed: true})
+	p.Outline = distinct(geometry.Path{Vertices: append(half, geometry.Path{Vertices: half}.FlipX(width).Vertices...), Closed: true})
 	p.Guides = []geometry.Guide{
 		{Name: "spine of the carcass", Path: geometry.Rectangle(geometry.Bx(x1, lo, x2, hi))},
 		{Name: "right side", Path: geometry.Line(geometry.Pt(mouth, lo), geometry.Pt(x2, lo), geometry.Pt(x2, hi), geometry.Pt(mouth, hi))},
@@ -109,12 +109,6 @@ func (j Job) wrap() geometry.Piece {
 	}
 	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
 	return p
-}
-
-// mirroredBack returns the mirror image of a run of vertices, walked backward,
-// so that the two make one outline.
-func mirroredBack(half []geometry.Vertex, width Length) []geometry.Vertex {
-	return geometry.Path{Vertices: half}.FlipX(width).Vertices
 }
 
 // distinct drops a vertex that repeats the one before it.
