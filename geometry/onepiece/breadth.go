@@ -36,13 +36,3 @@ func breadth(a polygon.Area) Length {
 	}
 	return least
 }
-
-// solid tells whether a shape is more than slivers.
-func solid(s polygon.Shape) bool {
-	for _, a := range s {
-		if breadth(a) > sliver {
-			return true
-		}
-	}
-	return false
-}

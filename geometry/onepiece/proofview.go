@@ -21,7 +21,7 @@ func (v *proof) report() Report {
 	r.Means = "the rest is reliefs between parts, and at the ends of a wall the edges of the " + v.card.name() + " that is folded over it"
 	for _, w := range walls {
 		r.Walls = append(r.Walls, Wall{w.face, v.layers(v.wall(w.axis, w.sign))})
-		r.Faces = append(r.Faces, v.seen(w.face, w.axis, w.sign))
+		r.Faces = append(r.Faces, v.seen(w))
 	}
 	if v.outHi == [3]Length{} {
 		r.Faces = nil // it does not stand
@@ -80,20 +80,6 @@ func (v *proof) layers(wall []slab) [][]string {
 	return out
 }
 
-// beyond names what lies beyond the edges of a wall for one who sees its outside.
-var beyond = map[geometry.Face]foldup.Beyond{
-	LeftOutside:  {Left: "spine", Right: "mouth", Top: "head", Bottom: "tail"},
-	RightOutside: {Left: "mouth", Right: "spine", Top: "head", Bottom: "tail"},
-	SpineOutside: {Left: "right side", Right: "left side", Top: "head", Bottom: "tail"},
-	HeadOutside:  {Left: "left side", Right: "right side", Top: "spine", Bottom: "mouth"},
-	TailOutside:  {Left: "left side", Right: "right side", Top: "mouth", Bottom: "spine"},
-}
-
-// boards names the walls.
-var boards = map[geometry.Face]string{
-	LeftOutside: "left side", RightOutside: "right side", SpineOutside: "spine wall", HeadOutside: "head wall", TailOutside: "tail wall",
-}
-
 // unit returns the step along an axis.
 func unit(axis int) space.Vec { return [3]space.Vec{{X: 1}, {Y: 1}, {Z: 1}}[axis] }
 
@@ -122,20 +108,20 @@ func (v *proof) points(s slab) []geometry.Point {
 }
 
 // seen returns a wall as a face of the case.
-func (v *proof) seen(face geometry.Face, axis int, sign Length) foldup.FaceReport {
-	two := drawn(axis)
+func (v *proof) seen(w standingWall) foldup.FaceReport {
+	two := drawn(w.axis)
 	size := between(v.outLo, v.outHi)
 	s := foldup.Surface{
-		Face: face, Board: boards[face], Beyond: beyond[face],
+		Face: w.face, Board: w.name, Beyond: w.beyond,
 		Extent: geometry.Bx(0, 0, max(size[two[0]], 0), max(size[two[1]], 0)),
-		Frame:  space.Frame{U: unit(two[0]), V: unit(two[1])}, Normal: unit(axis).Mul(-sign),
+		Frame:  space.Frame{U: unit(two[0]), V: unit(two[1])}, Normal: unit(w.axis).Mul(-w.sign),
 		Ground: foldup.Ground{Name: "gap between parts", Stuff: stage.Board},
 	}
-	if sign < 0 {
-		s.Frame.O = unit(axis).Mul(size[axis])
+	if w.sign < 0 {
+		s.Frame.O = unit(w.axis).Mul(size[w.axis])
 	}
 	r := foldup.FaceReport{Surface: s}
-	ss := v.wall(axis, sign)
+	ss := v.wall(w.axis, w.sign)
 	layers := v.layers(ss)
 	n := -1
 	for i, s := range ss {

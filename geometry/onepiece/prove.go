@@ -77,15 +77,23 @@ func (v *proof) fault(kind foldup.Kind, face geometry.Face, what string) {
 	v.faults = append(v.faults, foldup.Fault{Kind: kind, Piece: v.piece, Face: face, What: what})
 }
 
-// The walls of a case: the axis they are square to, and which way along it
-// their insides look.
-var walls = []struct {
-	face geometry.Face
-	axis int
-	sign Length
-}{
-	{LeftOutside, 0, 1}, {RightOutside, 0, -1}, {SpineOutside, 2, 1},
-	{HeadOutside, 1, -1}, {TailOutside, 1, 1},
+// standingWall is a wall of a case: the axis it is square to, which way along that its
+// inside looks, its name, and what lies beyond its edges for one who sees its outside.
+type standingWall struct {
+	face   geometry.Face
+	axis   int
+	sign   Length
+	name   string
+	beyond foldup.Beyond
+}
+
+// The walls of a case.
+var walls = []standingWall{
+	{LeftOutside, 0, 1, "left side", foldup.Beyond{Left: "spine", Right: "mouth", Top: "head", Bottom: "tail"}},
+	{RightOutside, 0, -1, "right side", foldup.Beyond{Left: "mouth", Right: "spine", Top: "head", Bottom: "tail"}},
+	{SpineOutside, 2, 1, "spine wall", foldup.Beyond{Left: "right side", Right: "left side", Top: "head", Bottom: "tail"}},
+	{HeadOutside, 1, -1, "head wall", foldup.Beyond{Left: "left side", Right: "right side", Top: "spine", Bottom: "mouth"}},
+	{TailOutside, 1, 1, "tail wall", foldup.Beyond{Left: "left side", Right: "right side", Top: "mouth", Bottom: "spine"}},
 }
 
 // wall returns the slabs of a wall from the inside out.
@@ -233,7 +241,7 @@ func (v *proof) share(a, b slab) bool {
 		}
 	}
 	if a.axis == b.axis {
-		return solid(foldup.Meet(a.shape, b.shape))
+		return foldup.Solid(foldup.Meet(a.shape, b.shape), sliver)
 	}
 	// Square to each other: what of each lies within the thickness of the other,
 	// seen along the axis that is left.

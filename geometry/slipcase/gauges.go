@@ -1,8 +1,11 @@
 package slipcase
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
+	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -27,12 +30,7 @@ func (j Job) gauges() []plan.Gauge {
 	}
 	thick := j.Cavity().Thickness
 	if j.Dividers() > 0 {
-		deepest := j.Books[0]
-		for _, b := range j.Books {
-			if b.Width.Largest() > deepest.Width.Largest() {
-				deepest = b
-			}
-		}
+		deepest := slices.MaxFunc(j.Books, func(a, b job.Book) int { return cmp.Compare(a.Width.Largest(), b.Width.Largest()) })
 		thick = deepest.Thick() + j.Clearance.Thickness
 	}
 	return append(out, plan.SpineStrip(j.Cavity().Width, thick))

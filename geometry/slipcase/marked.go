@@ -25,12 +25,9 @@ func marked(p geometry.Piece) geometry.Piece {
 		return p
 	}
 	box := p.Outline.Bounds()
-	onSide := func(a, b geometry.Point) bool {
-		return a.X.Near(b.X) && (a.X.Near(box.Min.X) || a.X.Near(box.Max.X)) || a.Y.Near(b.Y) && (a.Y.Near(box.Min.Y) || a.Y.Near(box.Max.Y))
-	}
 	var lines []geometry.Path
 	for _, s := range p.Outline.Segments() {
-		if s.Bulge != 0 || !onSide(s.From, s.To) {
+		if s.Bulge != 0 || !along(s.From, s.To, box) {
 			lines = append(lines, geometry.Path{Vertices: []geometry.Vertex{{Point: s.From, Bulge: s.Bulge}, {Point: s.To}}})
 		}
 	}

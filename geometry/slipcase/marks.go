@@ -23,7 +23,7 @@ func patternMarks(p geometry.Piece) []geometry.Guide {
 	box := p.Outline.Bounds().Grow(-markOff)
 	name := func(step Length) (string, Length) {
 		n := 1
-		for Length(n)*step < markApart {
+		for step > 0 && Length(n)*step < markApart {
 			n++
 		}
 		if n == 1 {
@@ -44,27 +44,19 @@ func patternMarks(p geometry.Piece) []geometry.Guide {
 		}
 	}
 	around := p.Outline.Flatten(0.01)
-	if r.AtX {
-		label, step := name(r.Across)
-		wide := r
-		wide.Across = step
-		xs, _ := wide.Lines(box)
-		for _, x := range xs {
-			mark(label, func(y Length) geometry.Point { return geometry.Pt(x, y) }, spans(around, x))
-		}
+	var upright, level string
+	upright, r.Across = name(r.Across)
+	level, r.Along = name(r.Along)
+	xs, ys := r.Lines(box)
+	for _, x := range xs {
+		mark(upright, func(y Length) geometry.Point { return geometry.Pt(x, y) }, spans(around, x))
 	}
-	if r.AtY {
-		label, step := name(r.Along)
-		wide := r
-		wide.Along = step
-		_, ys := wide.Lines(box)
-		turned := make([]geometry.Point, len(around))
-		for i, q := range around {
-			turned[i] = geometry.Pt(q.Y, q.X)
-		}
-		for _, y := range ys {
-			mark(label, func(x Length) geometry.Point { return geometry.Pt(x, y) }, spans(turned, y))
-		}
+	turned := make([]geometry.Point, len(around))
+	for i, q := range around {
+		turned[i] = geometry.Pt(q.Y, q.X)
+	}
+	for _, y := range ys {
+		mark(level, func(x Length) geometry.Point { return geometry.Pt(x, y) }, spans(turned, y))
 	}
 	return out
 }

@@ -23,14 +23,13 @@ type measured struct {
 // finished case, where one space is between its sides.
 func (j Job) measures() []measured {
 	const bare, finished = "when the carcass is dry, before it is covered", "when the covering is dry"
-	of := func(dimension string) spot {
-		at := slices.IndexFunc(j.spots(), func(s spot) bool { return s.dimension == dimension })
-		for i, s := range j.spots() { // the tightest place of the first compartment
+	of := func(dimension string) (at spot) { // the tightest place of the first compartment
+		for _, s := range j.spots() {
 			if s.dimension == dimension && s.room == 0 {
-				at = i
+				at = s
 			}
 		}
-		return j.spots()[at]
+		return at
 	}
 	out := []measured{
 		{plan.MadeSize{Key: plan.OutsideHeight, Name: "the bare carcass from head to tail, outside", When: bare, Set: "as_built.height"}, spot{plan.Height, outside, 0}},

@@ -3,6 +3,7 @@ package slipcase
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/job"
@@ -192,10 +193,7 @@ func faceOf(p geometry.Piece, place string, r geometry.Repeat) geometry.Piece {
 		line := flip(geometry.Line(e.From, e.To)).Vertices // turned about by the mirror
 		name := e.Name
 		if place == "left" { // what is the tail end of the right one is its head end
-			name = map[string]string{"tail end": "head end", "head end": "tail end", "tail edge": "head edge", "head edge": "tail edge"}[e.Name]
-			if name == "" {
-				name = e.Name
-			}
+			name = strings.NewReplacer("tail", "head", "head", "tail").Replace(e.Name)
 		}
 		f.Edges = append(f.Edges, geometry.Edge{Name: name, From: line[0].Point, To: line[1].Point})
 	}

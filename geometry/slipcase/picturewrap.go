@@ -58,13 +58,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 
 // holeFigure returns the figure of a covering at the thumb hole.
 func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
-	r := Length(0)
-	for _, q := range m.c.Side {
-		if q.X < m.c.Depth-0.001 && q.X > 0.001 {
-			r = max(r, m.d()-q.X)
-		}
-	}
-	at := made
+	r, at := m.c.holeDepth(), made
 	at.holeTabs = 30
 	var focus []stage.Vec
 	for _, y := range []Length{m.h()/2 - 2*r, m.h()/2 + 2*r} {

@@ -1,8 +1,6 @@
 package slipcase
 
 import (
-	"fmt"
-
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/plan"
@@ -41,7 +39,7 @@ func (r *Report) clear(known Conditions) {
 	}
 	tight := func(what string, l Length, least bool) {
 		if l < -1e-9 || !least && l <= 0 {
-			r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Tight, What: fmt.Sprintf("%s: %.2f mm is left", what, l.MM())})
+			r.fault(foldup.Tight, "", "", "%s: %.2f mm is left", what, l.MM())
 		}
 	}
 	tight("depth", k.BodyWidth, true)

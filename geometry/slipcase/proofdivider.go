@@ -21,9 +21,7 @@ const stripGrip Length = 2
 func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) {
 	n := k.Compartments - 1
 	board, ok := geometry.Find(pieces, "divider")
-	fault := func(kind foldup.Kind, piece, what string, args ...any) {
-		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, Piece: piece, What: fmt.Sprintf(what, args...)})
-	}
+	fault := func(kind foldup.Kind, piece, what string, args ...any) { r.fault(kind, piece, "", what, args...) }
 	switch {
 	case !ok && n <= 0:
 		return
@@ -85,7 +83,7 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 // is covered by a strip of its own.
 func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.Shape) {
 	fault := func(kind foldup.Kind, piece, what string, args ...any) {
-		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, Piece: piece, Face: DividerMouth, What: fmt.Sprintf(what, args...)})
+		r.fault(kind, piece, DividerMouth, what, args...)
 	}
 	c, box := r.Carcass, divider.Bounds()
 	open := foldup.Without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))
@@ -112,15 +110,11 @@ func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.
 	// The edge of the hole is what of the outline lies off the rectangle round it.
 	var edge Length
 	for _, part := range divider {
-		for _, ring := range part.Rings {
-			for i, a := range ring {
-				b := ring[(i+1)%len(ring)]
-				on := func(p, q, border Length) bool { return p.Near(border) && q.Near(border) }
-				if !on(a.X, b.X, box.Min.X) && !on(a.X, b.X, box.Max.X) && !on(a.Y, b.Y, box.Min.Y) && !on(a.Y, b.Y, box.Max.Y) {
-					edge += a.Distance(b)
-				}
+		part.Edges(func(a, b geometry.Point) {
+			if !along(a, b, box) {
+				edge += a.Distance(b)
 			}
-		}
+		})
 	}
 	r.wraps(strip, edge, k.Divider)
 }
@@ -129,9 +123,7 @@ func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.
 // thick, against that edge.
 func (r *Report) wraps(strip geometry.Piece, edge, thick Length) {
 	wide, long := strip.Size()
-	bare := func(what string, args ...any) {
-		r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Bare, Piece: strip.Name, Face: DividerMouth, What: fmt.Sprintf(what, args...)})
-	}
+	bare := func(what string, args ...any) { r.fault(foldup.Bare, strip.Name, DividerMouth, what, args...) }
 	if len(strip.Folds) != 2 {
 		bare("it has %d folds", len(strip.Folds))
 		return
@@ -170,7 +162,7 @@ func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 		}
 		f, ok := v.Place(p.Seats[0])
 		if !ok {
-			r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Misfit, Piece: name, What: "its place does not fit the boards"})
+			r.fault(foldup.Misfit, name, "", "its place does not fit the boards")
 			continue
 		}
 		var at []Length
@@ -180,7 +172,7 @@ func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 			}
 			a, b := f.At(g.Path.Vertices[0].Point), f.At(g.Path.Vertices[len(g.Path.Vertices)-1].Point)
 			if !a.X.Near(b.X) {
-				r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Misfit, Piece: name, What: "the line of a divider is askew"})
+				r.fault(foldup.Misfit, name, "", "the line of a divider is askew")
 			}
 			at = append(at, a.X)
 		}
@@ -190,14 +182,19 @@ func (r *Report) ruled(v foldup.Covered, pieces []geometry.Piece) [][2]Length {
 			continue
 		}
 		if !slices.EqualFunc(first, at, func(a, b Length) bool { return a.Near(b) }) {
-			r.Faults = append(r.Faults, foldup.Fault{Kind: foldup.Misfit, Piece: name, What: "the lines of the dividers are not where the spine wall has them"})
+			r.fault(foldup.Misfit, name, "", "the lines of the dividers are not where the spine wall has them")
 		}
 	}
 	var out [][2]Length
-	for i := 0; i+1 < len(first); i += 2 {
-		out = append(out, [2]Length{first[i], first[i+1]})
+	for d := range slices.Chunk(first[:len(first)/2*2], 2) {
+		out = append(out, [2]Length(d))
 	}
 	return out
+}
+
+// fault adds one to the report; face may be empty.
+func (r *Report) fault(kind foldup.Kind, piece string, face geometry.Face, what string, args ...any) {
+	r.Faults = append(r.Faults, foldup.Fault{Kind: kind, Piece: piece, Face: face, What: fmt.Sprintf(what, args...)})
 }
 
 // block is a divider by itself, as a carcass without boards round it.

@@ -56,14 +56,16 @@ func (c Carcass) holeEdge() []geometry.Point {
 	var out []geometry.Point
 	for i, a := range c.Side {
 		b := c.Side[(i+1)%len(c.Side)]
-		straight := func(l, m, border Length) bool { return l.Near(border) && m.Near(border) }
-		if straight(a.X, b.X, 0) || straight(a.X, b.X, c.Depth) || straight(a.Y, b.Y, 0) || straight(a.Y, b.Y, c.Height) {
-			continue
-		}
 		const steps = 4
-		for n := range steps + 1 {
+		for n := 0; n <= steps && !along(a, b, geometry.Bx(0, 0, c.Depth, c.Height)); n++ {
 			out = append(out, a.Add(b.Sub(a).Mul(float64(n)/steps)))
 		}
 	}
 	return out
+}
+
+// along tells whether a line lies on an edge of a box.
+func along(a, b geometry.Point, box geometry.Box) bool {
+	on := func(p, q, low, high Length) bool { return p.Near(q) && (p.Near(low) || p.Near(high)) }
+	return on(a.X, b.X, box.Min.X, box.Max.X) || on(a.Y, b.Y, box.Min.Y, box.Max.Y)
 }

@@ -287,10 +287,8 @@ func (m model) pasteLinings() work.Spell {
 
 // topOf names what is seen on the head of a covered case.
 func topOf(on []covering) string {
-	for _, c := range on {
-		if c == headCloth || c == headPanel {
-			return "head"
-		}
+	if slices.Contains(on, headCloth) || slices.Contains(on, headPanel) {
+		return "head"
 	}
 	return "head wall"
 }

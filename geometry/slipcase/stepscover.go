@@ -183,10 +183,8 @@ func (m model) holeStep(on []covering) plan.Step {
 	// The covering round the hole is the first that lies on the right side.
 	c := rightPaper
 	base := m.covered()
-	for _, o := range on {
-		if o == wrapCover {
-			c = o
-		}
+	if slices.Contains(on, wrapCover) {
+		c = wrapCover
 	}
 	for _, o := range on {
 		if o != c && o.layer < c.layer {
