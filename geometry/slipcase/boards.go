@@ -28,11 +28,11 @@ func (j Job) boards() []geometry.Piece {
 	side.Count, side.Grain, side.FaceUp = 2, geometry.GrainHeight, up
 	side.Rule = geometry.SizeRule{Width: "W + cW + s" + r.one, Height: "H + cH + 2s" + r.two}
 	side.Hand = j.withHole("both sides are alike", "with a thumb hole at the mouth")
-	side.Edges = rectangleEdges(side, [4]edgeName{
-		{name: "tail edge", meets: "tail wall stands here"},
-		{name: "mouth edge", meets: "stays open"},
-		{name: "head edge", meets: "head wall stands here"},
-		{name: "spine edge", meets: "spine wall stands here"},
+	side.Edges = rectangleEdges(side, [4]geometry.Edge{
+		{Name: "tail edge", Meets: "tail wall stands here"},
+		{Name: "mouth edge", Meets: "stays open"},
+		{Name: "head edge", Meets: "head wall stands here"},
+		{Name: "spine edge", Meets: "spine wall stands here"},
 	})
 	if j.hasHole() { // name the mouth edge beside the hole
 		side.Edges[right].From.Y = out.Height/2 + j.hole()
@@ -47,11 +47,11 @@ func (j Job) boards() []geometry.Piece {
 	spine := panel("spine wall", geometry.Board, in.Thickness, out.Height)
 	spine.Grain, spine.FaceUp = geometry.GrainHeight, up
 	spine.Rule = geometry.SizeRule{Width: r.thick + r.two, Height: "H + cH + 2s" + r.two}
-	spine.Edges = rectangleEdges(spine, [4]edgeName{
-		{name: "tail edge", meets: "flush with the sides"},
-		{name: "right edge", meets: "glued to the right side"},
-		{name: "head edge", meets: "flush with the sides"},
-		{name: "left edge", meets: "glued to the left side"},
+	spine.Edges = rectangleEdges(spine, [4]geometry.Edge{
+		{Name: "tail edge", Meets: "flush with the sides"},
+		{Name: "right edge", Meets: "glued to the right side"},
+		{Name: "head edge", Meets: "flush with the sides"},
+		{Name: "left edge", Meets: "glued to the left side"},
 	})
 	spine.Regions = []geometry.Region{{Name: "spine wall", Face: SpineInside, Room: geometry.Bx(0, s, in.Thickness, out.Height-s)}}
 	spine.Guides = []geometry.Guide{
@@ -70,11 +70,11 @@ func (j Job) boards() []geometry.Piece {
 		p.Grain, p.FaceUp = geometry.GrainWidth, up
 		p.Rule = geometry.SizeRule{Width: "W + cW" + r.one, Height: r.thick + r.two}
 		p.Hand = "head wall and tail wall are alike"
-		p.Edges = rectangleEdges(p, [4]edgeName{
-			{name: lower + " edge", meets: "glued to the " + lower + " side"},
-			{name: "mouth edge", meets: "stays open"},
-			{name: upper + " edge", meets: "glued to the " + upper + " side"},
-			{name: "spine edge", meets: "butts against the spine wall"},
+		p.Edges = rectangleEdges(p, [4]geometry.Edge{
+			{Name: lower + " edge", Meets: "glued to the " + lower + " side"},
+			{Name: "mouth edge", Meets: "stays open"},
+			{Name: upper + " edge", Meets: "glued to the " + upper + " side"},
+			{Name: "spine edge", Meets: "butts against the spine wall"},
 		})
 		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
 		low, high := place{head: face == HeadInside}, place{head: face == HeadInside}
@@ -120,20 +120,12 @@ const (
 	left
 )
 
-// edgeName is what an edge is called and what it meets.
-type edgeName struct {
-	name, meets string
-	off         Length
-}
-
-// rectangleEdges names the four edges of a piece's bounding box, from the
-// bottom one counterclockwise.
-func rectangleEdges(p geometry.Piece, names [4]edgeName) []geometry.Edge {
-	b := p.Outline.Bounds()
-	corners := geometry.Rectangle(b).Vertices
-	edges := make([]geometry.Edge, len(names))
-	for i, n := range names {
-		edges[i] = geometry.Edge{Name: n.name, Meets: n.meets, Off: n.off, From: corners[i].Point, To: corners[(i+1)%len(corners)].Point}
+// rectangleEdges returns the four edges of a piece's bounding box, from the bottom one
+// counterclockwise, with the names that are given and what they meet.
+func rectangleEdges(p geometry.Piece, edges [4]geometry.Edge) []geometry.Edge {
+	corners := geometry.Rectangle(p.Outline.Bounds()).Vertices
+	for i := range edges {
+		edges[i].From, edges[i].To = corners[i].Point, corners[(i+1)%len(corners)].Point
 	}
-	return edges
+	return edges[:]
 }

@@ -53,11 +53,11 @@ func (j Job) dividerPieces() []geometry.Piece {
 	board := panel("divider", geometry.Board, width, height)
 	board.Count, board.Grain, board.FaceUp = n, geometry.GrainHeight, "either face up; both are lined"
 	board.Regions = []geometry.Region{{Name: "divider", Room: board.Outline.Bounds()}}
-	board.Edges = rectangleEdges(board, [4]edgeName{
-		{name: "tail edge", meets: "glued to the tail wall"},
-		{name: "mouth edge", meets: "wrapped with the strip"},
-		{name: "head edge", meets: "glued to the head wall"},
-		{name: "spine edge", meets: "glued to the spine wall"},
+	board.Edges = rectangleEdges(board, [4]geometry.Edge{
+		{Name: "tail edge", Meets: "glued to the tail wall"},
+		{Name: "mouth edge", Meets: "wrapped with the strip"},
+		{Name: "head edge", Meets: "glued to the head wall"},
+		{Name: "spine edge", Meets: "glued to the spine wall"},
 	})
 	if hole {
 		edge, half = j.notch()
@@ -83,7 +83,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 			{Face: DividerRight, At: [2]geometry.Anchor{{At: tail, On: place{right: true}.corner()}, {At: head, On: place{right: true, head: true}.corner()}}},
 			{Face: DividerLeft, At: [2]geometry.Anchor{{At: tail, On: place{head: true}.corner()}, {At: head, On: place{}.corner()}}}, // turned end for end
 		}
-		lining.Edges = rectangleEdges(lining, [4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}})
+		lining.Edges = rectangleEdges(lining, [4]geometry.Edge{{Name: "tail edge"}, {Name: "mouth edge"}, {Name: "head edge"}, {Name: "spine edge"}})
 		out = append(out, lining)
 	}
 
@@ -110,12 +110,12 @@ func (j Job) dividerPieces() []geometry.Piece {
 	}
 	strip.Seats = []geometry.Seat{at(0, false)}
 	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}
-	strip.Edges = rectangleEdges(strip, [4]edgeName{bottom: {name: "tail end"}, top: {name: "head end"}})
+	strip.Edges = rectangleEdges(strip, [4]geometry.Edge{bottom: {Name: "tail end"}, top: {Name: "head end"}})
 	if hole { // one below it and one above
 		strip.Seats = append(strip.Seats, at(long, true))
 		strip.Rule.Height = "S"
 		strip.Hand = "two for each divider, below the thumb hole and above"
-		strip.Edges = rectangleEdges(strip, [4]edgeName{})
+		strip.Edges = rectangleEdges(strip, [4]geometry.Edge{})
 	}
 	strip.Count = n * len(strip.Seats)
 	out = append(out, strip)
@@ -139,7 +139,7 @@ func (j Job) notchStrip(edge Length) geometry.Piece {
 	p.Hand = "round the thumb hole in each divider; its laps are snipped on a round"
 	p.Regions = []geometry.Region{{Name: "edge of the hole", Room: geometry.Bx(a, a, b, end)}}
 	p.Margins = []geometry.Margin{{Name: "onto each face of the divider, and along its mouth edge at each end", Length: holeLap}}
-	p.Edges = rectangleEdges(p, [4]edgeName{})
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{})
 	return p
 }
 

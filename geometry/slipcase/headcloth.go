@@ -160,7 +160,7 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	if v.middle < turnIn-1e-6 {
 		p.Margins = append(p.Margins, geometry.Margin{Name: "middle tab, cut shorter in so thin a case", Length: v.middle})
 	}
-	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end", meets: "from the spine edge", off: j.Cloth.SpineGap}, top: {name: "mouth"}})
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "spine end", Meets: "from the spine edge", Off: j.Cloth.SpineGap}, top: {Name: "mouth"}})
 	p.Spine = bottom
 	return p
 }

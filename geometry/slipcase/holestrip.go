@@ -43,6 +43,6 @@ func (j Job) holeStrips() []geometry.Piece {
 	p.Hand = "one for each hole; its laps are snipped on a round"
 	p.Regions = []geometry.Region{{Name: "edge of the hole", Room: p.Outline.Bounds()}}
 	p.Margins = []geometry.Margin{{Name: "onto each face of the board, and beyond the hole at each end", Length: holeLap}}
-	p.Edges = rectangleEdges(p, [4]edgeName{})
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{})
 	return []geometry.Piece{p}
 }

@@ -73,7 +73,7 @@ func (j Job) sideStep() mouthStep {
 func (j Job) liningsAfter() []geometry.Piece {
 	between, in, l := j.Between(), j.Cavity(), j.Lining.Thickness
 	pt, thick := geometry.Pt, j.terms().thick
-	lining := func(name, over string, w, h Length, step mouthStep, grain geometry.Grain, edges [4]edgeName, seats ...geometry.Seat) geometry.Piece {
+	lining := func(name, over string, w, h Length, step mouthStep, grain geometry.Grain, edges [4]geometry.Edge, seats ...geometry.Seat) geometry.Piece {
 		p := panel(name, geometry.Lining, w, h)
 		p.Over, p.Seats, p.Count = over, seats, len(seats)
 		p.Grain, p.FaceUp = grain, "face up (the face that is seen)"
@@ -108,14 +108,14 @@ func (j Job) liningsAfter() []geometry.Piece {
 	}
 	at := func(right, head bool) place { return place{right: right, head: head} }
 	side := lining("side lining", "side", between.Width-linedShort, between.Height, j.endStep(), geometry.GrainHeight,
-		[4]edgeName{{name: "tail edge"}, {name: "mouth edge"}, {name: "head edge"}, {name: "spine edge"}},
+		[4]geometry.Edge{{Name: "tail edge"}, {Name: "mouth edge"}, {Name: "head edge"}, {Name: "spine edge"}},
 		seated(RightInside, pt(0, 0), at(true, false), pt(0, between.Height), at(true, true)),
 		seated(LeftInside, pt(0, 0), at(false, true), pt(0, between.Height), at(false, false))) // turned end for end
 	const stepped = "narrower at the mouth where the template has it"
 	side.Hand = j.withHole(j.alikeLinings(), "with a thumb hole at the mouth")
 	side.Rule = geometry.SizeRule{Width: "W + cW + l − z", Height: "H + cH + 2l", Remark: stepped}
 	spine := lining("spine lining", "spine wall", in.Thickness, between.Height, mouthStep{}, geometry.GrainHeight,
-		[4]edgeName{{name: "tail edge"}, {name: "right edge"}, {name: "head edge"}, {name: "left edge"}},
+		[4]geometry.Edge{{Name: "tail edge"}, {Name: "right edge"}, {Name: "head edge"}, {Name: "left edge"}},
 		seated(SpineInside, pt(-l, 0), at(false, false), pt(-l, between.Height), at(false, true)))
 	spine.Rule = geometry.SizeRule{Width: thick, Height: "H + cH + 2l"}
 	out := []geometry.Piece{side, spine}
@@ -126,7 +126,7 @@ func (j Job) liningsAfter() []geometry.Piece {
 		lower, upper string
 	}{{"head lining", "head wall", HeadInside, true, "right edge", "left edge"}, {"tail lining", "tail wall", TailInside, false, "left edge", "right edge"}} {
 		p := lining(end.name, end.over, in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
-			[4]edgeName{{name: end.lower}, {name: "mouth edge"}, {name: end.upper}, {name: "spine edge"}},
+			[4]geometry.Edge{{Name: end.lower}, {Name: "mouth edge"}, {Name: end.upper}, {Name: "spine edge"}},
 			seated(end.face, pt(-l, -l), at(end.head, end.head), pt(-l, in.Thickness+l), at(!end.head, end.head)))
 		p.Rule = geometry.SizeRule{Width: "W + cW − z", Height: thick, Remark: stepped}
 		out = append(out, p)
@@ -186,9 +186,9 @@ func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 	for _, b := range boards {
 		w, _ := b.Size()
 		p := j.liningOf(b, b.Outline.FlipX(w))
-		edges := [4]edgeName{}
+		edges := [4]geometry.Edge{}
 		for i, e := range b.Edges {
-			edges[i] = edgeName{name: e.Name}
+			edges[i] = geometry.Edge{Name: e.Name}
 		}
 		// The back of a lining is seen from its board: left and right change over.
 		edges[right], edges[left] = edges[left], edges[right]

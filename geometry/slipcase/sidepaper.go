@@ -45,11 +45,11 @@ func (j Job) sidePaper() geometry.Piece {
 			{At: headCorner, On: place{mouth: true}.corner()},
 		}},
 	}
-	p.Edges = rectangleEdges(p, [4]edgeName{
-		{name: "tail end", meets: "from the tail edge", off: sp.Inset},
-		{name: "mouth"},
-		{name: "head end", meets: "from the head edge", off: sp.Inset},
-		{name: "spine edge", meets: "from the spine edge", off: sp.Inset},
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{
+		{Name: "tail end", Meets: "from the tail edge", Off: sp.Inset},
+		{Name: "mouth"},
+		{Name: "head end", Meets: "from the head edge", Off: sp.Inset},
+		{Name: "spine edge", Meets: "from the spine edge", Off: sp.Inset},
 	})
 	if j.hasHole() { // name the mouth beside the hole
 		p.Edges[right].From.Y = height/2 + j.hole()

@@ -107,7 +107,7 @@ func (j Job) spineCloth() geometry.Piece {
 		}}},
 		Hand: "held with the head up, left and right as in the template",
 	}
-	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "tail"}, top: {Name: "head"}})
 	p.Spine = -1
 	return p
 }

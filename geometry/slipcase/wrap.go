@@ -107,7 +107,7 @@ func (j Job) wrap() geometry.Piece {
 		{Name: "from the corner of the board to the apex of a wedge", Length: f.apex},
 		{Name: "what is turned in keeps from head and tail", Length: inset},
 	}
-	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "tail"}, top: {name: "head"}})
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "tail"}, top: {Name: "head"}})
 	return p
 }
 
@@ -196,6 +196,6 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) ge
 		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: room})
 	}
 	p.Margins = append(p.Margins, turned.margins()...)
-	p.Edges = rectangleEdges(p, [4]edgeName{bottom: {name: "spine end", meets: "from the spine edge", off: j.Cloth.SpineGap}, top: {name: "mouth"}})
+	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "spine end", Meets: "from the spine edge", Off: j.Cloth.SpineGap}, top: {Name: "mouth"}})
 	return p
 }
