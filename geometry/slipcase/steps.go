@@ -41,16 +41,13 @@ func (c Case) steps() []plan.Step {
 }
 
 func (m model) measureStep() plan.Step {
-	all, first := m.job.contents(), m.job.Book().Thick()
-	if m.job.Wears != "" {
-		return m.wornStep()
-	}
+	all, thick := m.job.contents(), m.job.Book().Thick()
 	readings, thickness := "", "here %s"
 	if len(m.job.Books) > 1 {
 		readings = " Measure each volume; of heights and widths the largest of all counts, thicknesses are added up."
 		thickness = "of the first, %s"
 	}
-	return plan.Step{
+	s := plan.Step{
 		Title: "Measure the book",
 		Short: plan.Say("Measure the book and the materials, several layers of each with a caliper."),
 		Text: []stage.Say{
@@ -58,20 +55,15 @@ func (m model) measureStep() plan.Step {
 			plan.Say("Write every reading on the worksheet. The largest of each counts: a case must clear the largest." + readings),
 			plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. What a board is sold as is not what it measures."),
 		},
-		Pictures: [][]stage.Picture{{draft.Measures(all.Height, all.Width, first,
-			[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say(thickness, first)})}},
-		Checks: []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()},
 		Spells: []work.Spell{work.Do(work.Measure, len(m.job.Books)+work.MaterialsIn(m.whole.Pieces))},
 	}
-}
-
-// wornStep is measureStep for a book that wears something else that is made first.
-func (m model) wornStep() plan.Step {
-	all, s := m.job.contents(), plan.MeasureWorn(m.job.Common, "slipcase")
-	s.Pictures = [][]stage.Picture{{draft.Measures(all.Height, all.Width, all.Thickness,
-		[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say("here %s", all.Thickness)})}}
+	if m.job.Wears != "" { // it is made first, and measured in place of the book
+		s, thick, thickness = plan.MeasureWorn(m.job.Common, "slipcase"), all.Thickness, "here %s"
+		s.Spells = []work.Spell{work.Do(work.Measure, 1)}
+	}
+	s.Pictures = [][]stage.Picture{{draft.Measures(all.Height, all.Width, thick,
+		[3]stage.Say{plan.Say("here %s", all.Height), plan.Say("here %s", all.Width), plan.Say(thickness, thick)})}}
 	s.Checks = []plan.Check{m.job.gaugeCheck(), m.job.thicknessCheck()}
-	s.Spells = []work.Spell{work.Do(work.Measure, 1)}
 	return s
 }
 
