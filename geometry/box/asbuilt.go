@@ -11,6 +11,10 @@ import (
 // without a reading is as planned.
 type AsBuilt struct{ Height, Width, Thickness job.Readings }
 
+// each returns the readings from head to tail, from the open edge to the fore-edge, and
+// from bench to rim.
+func (a AsBuilt) each() [3]job.Readings { return [3]job.Readings{a.Height, a.Width, a.Thickness} }
+
 // builtBy is how far the small tray may measure otherwise than planned before it is
 // told of (common practice, no source).
 const builtBy Length = 1

@@ -182,7 +182,7 @@ func (r *report) shut(k conditions) {
 	compare("room for the book at the fore-edge", beyond.Width, k.Clearance.Width-k.Cloth)
 	compare("room for the book between the floors", beyond.Thickness, k.Clearance.Thickness+k.Room.Depth-2*k.Hinge)
 	where := []string{"from head to tail", "at the fore-edge", "between the floors"}
-	for i, left := range []Length{beyond.Height, beyond.Width, beyond.Thickness} {
+	for i, left := range beyond.Each() {
 		if left < -foldup.Sliver {
 			fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
 		}

@@ -2,7 +2,6 @@ package box
 
 import (
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -204,12 +203,9 @@ func (c made) measuredStep() plan.Step {
 		Spells:   []work.Spell{work.Do(work.Try, 1)},
 	}
 	var missing []string
-	for _, d := range []struct {
-		readings job.Readings
-		way      string
-	}{{j.AsBuilt.Height, "from head to tail"}, {j.AsBuilt.Width, "from the open edge to the fore-edge"}, {j.AsBuilt.Thickness, "from bench to rim"}} {
-		if len(d.readings) == 0 {
-			missing = append(missing, d.way)
+	for i, way := range []string{"from head to tail", "from the open edge to the fore-edge", "from bench to rim"} {
+		if len(j.AsBuilt.each()[i]) == 0 {
+			missing = append(missing, way)
 		}
 	}
 	if len(missing) > 0 {
