@@ -133,7 +133,7 @@ func (c made) batches() []plan.Batch {
 
 // inParts says in which order the parts are cut, for all outputs alike.
 func (j Job) inParts() string {
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		return "the small tray is made and was measured: the large tray and the case are cut for what it measures; its own pieces are shown here too"
 	}
 	said := "cut and make the small tray first; measure it over its cloth, type what you find under [as_built], and only then print and cut the rest, which follows it"

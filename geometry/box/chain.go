@@ -64,7 +64,7 @@ const (
 )
 
 // follows tells whether the large tray is cut to the small one as measured.
-func (j Job) follows() bool { return j.Order == AsMeasured || j.AsBuilt.measured() }
+func (j Job) follows() bool { return j.Order == AsMeasured || j.AsBuilt.Measured() }
 
 // whenCovered is when the small tray is measured.
 const whenCovered = "when the small tray is covered and dry, before anything of the large tray is cut"
@@ -72,8 +72,8 @@ const whenCovered = "when the small tray is covered and dry, before anything of 
 // Unbuilt takes back what was measured of the small tray; the large one is still cut to
 // what it will measure.
 func (j *Job) Unbuilt() {
-	if j.AsBuilt.measured() {
-		j.AsBuilt, j.Order = AsBuilt{}, AsMeasured
+	if j.AsBuilt.Measured() {
+		j.AsBuilt, j.Order = job.AsBuilt{}, AsMeasured
 	}
 }
 
@@ -123,7 +123,7 @@ func (j Job) Chain() plan.Chain {
 		Limits: plan.AsSet(plan.Say("too tight: the book, or the trays in each other, with no room left where they are tightest; too loose: over %s for the book in height, over %s in thickness at the hinge, over %s between the trays",
 			lim.LooseHeight, beside+2*j.hingeCloth(), mostPlay), j.Unit),
 	}
-	for i, r := range j.AsBuilt.each() { // the room in the small tray is as it is
+	for i, r := range j.AsBuilt.Each() { // the room in the small tray is as it is
 		if len(r) > 0 {
 			c.Dimensions[i].Key = ""
 		}
@@ -254,13 +254,13 @@ const places = 3
 
 // isMeasured tells whether a link was measured, not cut.
 func (j Job) isMeasured(link int) bool {
-	return link >= smallLong && link < largeLong && len(j.AsBuilt.each()[link-smallLong]) > 0
+	return link >= smallLong && link < largeLong && len(j.AsBuilt.Each()[link-smallLong]) > 0
 }
 
 // readings returns what reading the small tray does: the large one is cut to it.
 func (j Job) readings(read tolerance.Reading) map[int]tolerance.Effect {
 	out := map[int]tolerance.Effect{}
-	for i, r := range j.AsBuilt.each() {
+	for i, r := range j.AsBuilt.Each() {
 		e := read.Off(r).Times(-1)
 		if len(r) == 0 { // it will be read at three places, as is told: the largest of them is off most
 			step := float64(read.Step) / math.Sqrt(3)

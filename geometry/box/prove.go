@@ -1,7 +1,6 @@
 package box
 
 import (
-	"fmt"
 	"slices"
 
 	"forel/geometry"
@@ -161,52 +160,40 @@ func (c laid) hinged(hinge geometry.Piece, thick Length) foldup.Patch {
 // shut closes the box and measures what comes of it.
 func (r *report) shut(k conditions) {
 	c := r.closed
-	fault := func(kind foldup.Kind, what string, args ...any) {
-		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
-	}
-	within := func(what string, is, want, more Length) {
-		switch {
-		case is < want-foldup.Sliver:
-			fault(foldup.Tight, "%s: %.3f mm is %.3f mm too little", what, is.MM(), (want - is).MM())
-		case is > want+more+foldup.Sliver:
-			fault(foldup.Misfit, "%s: %.3f mm is %.3f mm too much", what, is.MM(), (is - want - more).MM())
-		}
-	}
-	compare := func(what string, is, want Length) { within(what, is, want, 0) }
 	room := c.room()
-	compare("room between the trays from head to tail", room.Height, k.Room.Height)
-	compare("room between the trays at the fore-edge", room.Width, k.Room.Width)
-	within("room above the rim of the small tray", room.Thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
+	r.Compare("room between the trays from head to tail", room.Height, k.Room.Height, 0)
+	r.Compare("room between the trays at the fore-edge", room.Width, k.Room.Width, 0)
+	r.Compare("room above the rim of the small tray", room.Thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
 	beyond := c.forBook().Less(k.Book)
-	compare("room for the book from head to tail", beyond.Height, k.Clearance.Height-2*k.Cloth)
-	compare("room for the book at the fore-edge", beyond.Width, k.Clearance.Width-k.Cloth)
-	compare("room for the book between the floors", beyond.Thickness, k.Clearance.Thickness+k.Room.Depth-2*k.Hinge)
+	r.Compare("room for the book from head to tail", beyond.Height, k.Clearance.Height-2*k.Cloth, 0)
+	r.Compare("room for the book at the fore-edge", beyond.Width, k.Clearance.Width-k.Cloth, 0)
+	r.Compare("room for the book between the floors", beyond.Thickness, k.Clearance.Thickness+k.Room.Depth-2*k.Hinge, 0)
 	where := []string{"from head to tail", "at the fore-edge", "between the floors"}
 	for i, left := range beyond.Each() {
 		if left < -foldup.Sliver {
-			fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
+			r.Fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
 		}
 	}
 	ends, fore := c.squares()
-	compare("square at head and tail", ends, k.Square)
-	compare("square at the fore-edge", fore, k.Square)
-	compare("spine", c.laid.spine(), c.overJoints())
+	r.Compare("square at head and tail", ends, k.Square, 0)
+	r.Compare("square at the fore-edge", fore, k.Square, 0)
+	r.Compare("spine", c.laid.spine(), c.overJoints(), 0)
 	if off := c.offSpine(); off < spare-mostPressed-foldup.Sliver {
-		fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
+		r.Fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
 	}
 	if x, lies := c.stand(), c.k+c.q; x < lies-foldup.Sliver {
-		fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
+		r.Fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
 	}
 	out := c.outside()
-	compare("closed, height outside", out.Height, k.Outside.Height)
-	compare("closed, width outside", out.Width, k.Outside.Width)
-	compare("closed, thickness outside", out.Thickness, k.Outside.Thickness)
+	r.Compare("closed, height outside", out.Height, k.Outside.Height, 0)
+	r.Compare("closed, width outside", out.Width, k.Outside.Width, 0)
+	r.Compare("closed, thickness outside", out.Thickness, k.Outside.Thickness, 0)
 	for _, t := range c.turned() {
-		fault(foldup.Collision, "%s", t)
+		r.Fault(foldup.Collision, "%s", t)
 	}
 	r.Clearances = []plan.Fact{
-		left("book", "for the book, at its tightest", beyond),
-		left("trays", "between the trays, at the tightest", room),
+		plan.LeftFact("book", "for the book, at its tightest", beyond),
+		plan.LeftFact("trays", "between the trays, at the tightest", room),
 	}
 	r.Folded = []plan.Fact{
 		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside()),
@@ -214,9 +201,4 @@ func (r *report) shut(k conditions) {
 		plan.SizeFact("outside", "outside, closed", "wide", out),
 		{Key: "spine", Name: "between the spine and the ends of the walls", Text: "%s", Parts: []plan.Part{{Key: "left", Length: c.offSpine()}}},
 	}
-}
-
-// left returns the fact of what is left.
-func left(key, name string, s plan.Size) plan.Fact {
-	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.Height}, {Key: "depth", Length: s.Width}, {Key: "thickness", Length: s.Thickness}}}
 }

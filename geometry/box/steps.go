@@ -165,7 +165,7 @@ func (j Job) coverLarge(m model) plan.Step {
 // measureStep returns the step between the two trays.
 func (c made) measureStep() plan.Step {
 	j, s := c.job, c.stands
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		return c.measuredStep()
 	}
 	size := s.covered(s.small())
@@ -204,7 +204,7 @@ func (c made) measuredStep() plan.Step {
 	}
 	var missing []string
 	for i, way := range []string{"from head to tail", "from the open edge to the fore-edge", "from bench to rim"} {
-		if len(j.AsBuilt.each()[i]) == 0 {
+		if len(j.AsBuilt.Each()[i]) == 0 {
 			missing = append(missing, way)
 		}
 	}

@@ -1,8 +1,6 @@
 package chemise
 
 import (
-	"fmt"
-
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/plan"
@@ -66,45 +64,29 @@ func prove(pieces []geometry.Piece, k conditions) report {
 
 // shut closes the boards round the book and measures what comes of it.
 func (r *report) shut(k conditions) {
-	fault := func(kind foldup.Kind, what string, args ...any) {
-		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
-	}
 	r.closed = shut(r.flat.All, evenly(k.Joint, len(r.flat.All)), k.Board, k.Covering, k.Lining)
 	c := r.closed
 	if x := c.stands[0]; x < 2*c.i-foldup.Sliver {
-		fault(foldup.Tight, "a joint of %.2f mm does not close to a right angle: it leaves %.2f mm where %.2f mm of covering and lining lie", k.Joint.MM(), x.MM(), 2*c.i.MM())
+		r.Fault(foldup.Tight, "a joint of %.2f mm does not close to a right angle: it leaves %.2f mm where %.2f mm of covering and lining lie", k.Joint.MM(), x.MM(), 2*c.i.MM())
 		return
 	}
 	for _, o := range c.overlaps(r.flat.All, k.ForeEdge) {
-		fault(foldup.Collision, "closed, %s", o)
-	}
-	compare := func(what string, is, want Length) {
-		switch {
-		case is < want-foldup.Sliver:
-			fault(foldup.Tight, "%s: %.2f mm is %.3f mm too little", what, is.MM(), (want - is).MM())
-		case is > want+foldup.Sliver:
-			fault(foldup.Misfit, "%s: %.2f mm is %.3f mm too much", what, is.MM(), (is - want).MM())
-		}
+		r.Fault(foldup.Collision, "closed, %s", o)
 	}
 	room := c.room(k)
 	room.Height = r.flat.High
 	out := c.outside(k)
 	out.Height = r.flat.High + 2*k.Covering
-	compare("room for the book, height", room.Height, k.Room.Height)
-	compare("room for the book, width", room.Width, k.Room.Width)
-	compare("room for the book, thickness", room.Thickness, k.Room.Thickness)
-	compare("closed, height outside", out.Height, k.Outside.Height)
-	compare("closed, depth outside", out.Width, k.Outside.Width)
-	compare("closed, thickness outside", out.Thickness, k.Outside.Thickness)
-	left := plan.Fact{Key: "body", Name: "in the closed chemise", Parts: []plan.Part{
-		{Key: "height", Length: room.Height - k.Book.Height},
-		{Key: "depth", Length: room.Width - k.Book.Width},
-		{Key: "thickness", Length: room.Thickness - k.Book.Thickness},
-	}}
-	r.Clearances = []plan.Fact{left}
+	r.Compare("room for the book, height", room.Height, k.Room.Height, 0)
+	r.Compare("room for the book, width", room.Width, k.Room.Width, 0)
+	r.Compare("room for the book, thickness", room.Thickness, k.Room.Thickness, 0)
+	r.Compare("closed, height outside", out.Height, k.Outside.Height, 0)
+	r.Compare("closed, depth outside", out.Width, k.Outside.Width, 0)
+	r.Compare("closed, thickness outside", out.Thickness, k.Outside.Thickness, 0)
+	r.Clearances = []plan.Fact{plan.LeftFact("body", "in the closed chemise", room.Less(k.Book))}
 	if k.ForeEdge == Hooks {
 		hook, _ := c.hook()
-		compare("room for the book's cover in a hook", hook, k.Hook)
+		r.Compare("room for the book's cover in a hook", hook, k.Hook, 0)
 		r.Clearances = append(r.Clearances, plan.Fact{Key: "hook", Name: "in a hook, beyond the book's own cover", Parts: []plan.Part{{Key: "thickness", Length: hook - k.OwnCover}}})
 	}
 	r.Folded = []plan.Fact{

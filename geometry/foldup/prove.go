@@ -107,11 +107,14 @@ func (c Covered) Under(face geometry.Face, in geometry.Box) Length {
 	return Pile(Within(c.On(face), in))
 }
 
-// Within returns what of patches lies in a box.
+// Within returns what of patches lies in a box. Of those wholly in it nothing is cut off.
 func Within(patches []Patch, in geometry.Box) []Patch {
 	var there []Patch
 	for _, p := range patches {
-		if p.Shape = Meet(p.Shape, polygon.Box(in)); Solid(p.Shape, Sliver) {
+		if !in.Grow(Sliver).Contains(p.Shape.Bounds()) {
+			p.Shape = Meet(p.Shape, polygon.Box(in))
+		}
+		if Solid(p.Shape, Sliver) {
 			there = append(there, p)
 		}
 	}

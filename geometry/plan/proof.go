@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
@@ -72,6 +74,21 @@ type Closeup struct {
 
 // Sound tells whether nothing is wrong.
 func (p Proof) Sound() bool { return len(p.Faults) == 0 }
+
+// Fault notes what is wrong.
+func (p *Proof) Fault(kind foldup.Kind, what string, args ...any) {
+	p.Faults = append(p.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
+}
+
+// Compare notes a length that is less than it should be, or more than that and some play.
+func (p *Proof) Compare(what string, is, want, play Length) {
+	switch {
+	case is < want-foldup.Sliver:
+		p.Fault(foldup.Tight, "%s: %.3f mm is %.3f mm too little", what, is.MM(), (want - is).MM())
+	case is > want+play+foldup.Sliver:
+		p.Fault(foldup.Misfit, "%s: %.3f mm is %.3f mm too much", what, is.MM(), (is - want - play).MM())
+	}
+}
 
 // Problems returns what was found wrong. Job.Check names what a maker can change before
 // it comes to this.
