@@ -60,6 +60,9 @@ type Ground struct {
 	State string // for a column of a table: "lined"; empty for none
 }
 
+// BareBoard is the ground of board without a lining.
+var BareBoard = Ground{Name: "bare board", Stuff: stage.Board}
+
 // Inner is an inner corner: at one end of a face stands a wall, square to it.
 // What lies on the face must end clear of what lies on the wall.
 type Inner struct {

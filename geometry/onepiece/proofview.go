@@ -61,15 +61,6 @@ func (v *proof) report() Report {
 	return r
 }
 
-// left returns what the room inside has beyond a book.
-func (r Report) left(book plan.Size) []plan.Fact {
-	return []plan.Fact{{Key: "body", Name: "in the whole case", Parts: []plan.Part{
-		{Key: "height", Length: r.Cavity.Height - book.Height},
-		{Key: "depth", Length: r.Cavity.Width - book.Width},
-		{Key: "thickness", Length: r.Cavity.Thickness - book.Thickness},
-	}}}
-}
-
 // layers tells which parts lie in a wall, from the inside out.
 func (v *proof) layers(wall []slab) [][]string {
 	var out [][]string

@@ -3,20 +3,10 @@ package onepiece
 import "forel/geometry/plan"
 
 // contents returns what stands in the case.
-func (j Job) contents() plan.Size {
-	b := j.Book()
-	return plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}
-}
+func (j Job) contents() plan.Size { return j.Book().Size() }
 
 // Cavity returns the space inside: the book with its clearance.
-func (j Job) Cavity() plan.Size {
-	b := j.contents()
-	return plan.Size{
-		Height:    b.Height + j.Clearance.Height,
-		Width:     b.Width + j.Clearance.Width,
-		Thickness: b.Thickness + j.Clearance.Thickness,
-	}
-}
+func (j Job) Cavity() plan.Size { return j.contents().Plus(j.Clearance) }
 
 // Outside returns the finished case: two layers at head and tail, one elsewhere,
 // none at the mouth.

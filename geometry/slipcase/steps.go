@@ -11,9 +11,6 @@ import (
 	"forel/geometry/work"
 )
 
-// dries says how to dry what was pasted. Times are common practice, no source.
-const dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
-
 // steps returns the one order of work (common practice, no source).
 func (c Case) steps() []plan.Step {
 	m := c.model()
@@ -141,7 +138,7 @@ func (m model) liningStep() plan.Step {
 		Short: plan.Say("Paste the linings to the boards, let them dry under a weight, trim them flush."),
 		Text: []stage.Say{
 			plan.Say("Brush paste on the back of a lining, from the middle outward, and lay the board into its middle." + middle + " Turn it over and rub it down through waste paper."),
-			plan.Say("Lay it between release papers and boards, with a weight on top, " + dries + ". Paper pulls a board hollow while it dries; the weight keeps it flat."),
+			plan.Say("Lay it between release papers and boards, with a weight on top, " + plan.Dries + ". Paper pulls a board hollow while it dries; the weight keeps it flat."),
 			plan.Say("Trim the lining flush with the board on all sides. Do the same with every board." + dividers),
 		},
 		Pictures: [][]stage.Picture{m.liningFigures()},
@@ -186,7 +183,7 @@ func (m model) joinSteps() []plan.Step {
 			Short: plan.Say("Glue the other side on top, weight on its edges only, and let it dry. Measure the case outside, then cut its covering."),
 			Text: []stage.Say{
 				plan.Say("Glue the upper edges of all three walls and lower the other side onto them, " + m.insideWord() + " down. Press it flush all round."),
-				plan.Say("Weight the edges only: a strip of board along each wall, a weight on each strip, " + dries + ". A weight in the middle bows the side in, and it dries so. Then sand any edge that stands out."),
+				plan.Say("Weight the edges only: a strip of board along each wall, a weight on each strip, " + plan.Dries + ". A weight in the middle bows the side in, and it dries so. Then sand any edge that stands out."),
 				m.job.playWords(),
 				m.outsideWords(),
 			},
@@ -351,7 +348,7 @@ func (m model) liningsInStep(base []stage.Face) plan.Step {
 		Short: plan.Say("Paste the linings in: sides, spine, head and tail."),
 		Text: []stage.Say{
 			plan.Say("Paste the linings in this order: both sides, the spine, head and tail. Each fits between those before it and stays %s back from the mouth edge.", linedShort),
-			plan.Say(slide + " Paste it, slide it in, rub it down with a folder. Prop the mouth open " + dries + "."),
+			plan.Say(slide + " Paste it, slide it in, rub it down with a folder. Prop the mouth open " + plan.Dries + "."),
 		},
 		Pictures: [][]stage.Picture{m.liningsInFigures(base)},
 		Spells:   []work.Spell{m.pasteLinings().Dry(work.LiningDry, "the paste of the linings, the mouth propped open", "")},

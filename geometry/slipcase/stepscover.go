@@ -126,7 +126,7 @@ func (m model) paperStep(beneath ...covering) plan.Step {
 		Short: plan.Say("Side papers: glue them on, inset all round, and turn them in at the mouth."),
 		Text: []stage.Say{
 			plan.Say("Paste a side paper and lay it on a side with the same border, %s, at spine, head and tail. It reaches %s past the mouth. Rub it down from the middle outward.", p.Inset, p.TurnIn),
-			plan.Say("Fold what is past the mouth round the edge of the board and into the case, and rub it down inside. Do the other side. Dry under boards and a weight, " + dries + "."),
+			plan.Say("Fold what is past the mouth round the edge of the board and into the case, and rub it down inside. Do the other side. Dry under boards and a weight, " + plan.Dries + "."),
 		},
 		Pictures: [][]stage.Picture{m.paperFigures(beneath...)},
 		Spells:   []work.Spell{m.cutting("side paper").And(work.Cover, 2).And(work.TurnIn, 2).And(work.Press, 1).Dry(work.PaperDry, "the paste of the side papers", "boards and a weight")},
@@ -167,7 +167,7 @@ func (m model) wrapSteps() []plan.Step {
 			Short: plan.Say("Turn the ends of the wrap in at the mouth. " + glue + " the head and tail panels over the flaps and turn them in."),
 			Text: []stage.Say{
 				plan.Say("Fold the ends of the wrap round the edges of the sides and into the case, and rub them down inside."),
-				plan.Say(glue+" the head panel and lay it over the flaps, %s from the spine edge, then turn it in at the mouth."+m.job.eachTab()+" Do the same at the tail. Dry under boards and a weight, "+dries+".", m.job.Cloth.SpineGap),
+				plan.Say(glue+" the head panel and lay it over the flaps, %s from the spine edge, then turn it in at the mouth."+m.job.eachTab()+" Do the same at the tail. Dry under boards and a weight, "+plan.Dries+".", m.job.Cloth.SpineGap),
 			},
 			Pictures: [][]stage.Picture{mouth},
 			Spells:   []work.Spell{m.cutting("head panel", "tail panel").And(work.Cover, 2).And(work.TurnIn, 4).And(work.Press, 1).Dry(dry, "the "+strings.ToLower(glue)+" of the wrap", "boards and a weight")},
