@@ -28,7 +28,7 @@ type made struct {
 func (j Job) work(suspects job.Problems) (made, error) {
 	s := j.standing()
 	pieces := s.pieces()
-	if proof := prove(pieces, s.conditions()); !proof.Sound() {
+	if proof := prove(pieces, s); !proof.Sound() {
 		return made{}, proof.Problems()
 	} else {
 		pieces = fitted(j.pieces(), pieces)

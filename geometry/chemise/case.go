@@ -26,7 +26,7 @@ type made struct {
 // work works the chemise out and proves it.
 func (j Job) work(suspects job.Problems) (made, error) {
 	pieces := j.pieces()
-	proof := prove(pieces, j.conditions())
+	proof := prove(pieces, j)
 	if !proof.Sound() {
 		return made{}, proof.Problems()
 	}
@@ -77,7 +77,7 @@ func (j Job) facts() []plan.Fact {
 		outside.Parts = append(outside.Parts, plan.Part{Key: "thickness_at_spine", Length: spine})
 	}
 	return []plan.Fact{
-		plan.SizeFact(plan.Contents, "book", "wide", j.conditions().Book),
+		plan.SizeFact(plan.Contents, "book", "wide", j.Book().Size()),
 		plan.SizeFact("room", "room for the book", "deep", j.room()),
 		outside,
 		{Key: "flat", Name: "laid flat, over boards and joints", Text: "%s wide, %s high; every joint %s",
