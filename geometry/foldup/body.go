@@ -16,12 +16,6 @@ import (
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// Vec is a place or a step in space.
-type Vec = space.Vec
-
-// Frame lays a plane in space.
-type Frame = space.Frame
-
 // Surface is a flat face of a body. Its own coordinates are those of Frame.
 type Surface struct {
 	Face   geometry.Face // its name

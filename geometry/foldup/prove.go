@@ -8,19 +8,10 @@ import (
 	"forel/geometry/polygon"
 )
 
-// Layer is a patch of covering on a face.
-type Layer struct {
-	Piece  string
-	Order  int           // how many folds from the part that is laid first
-	Turn   int           // of those equally far the lower is turned first, and lies beneath
-	Tucked bool          // pinched or bent at a corner rather than folded
-	Shape  polygon.Shape // in the face's coordinates; it may reach past the face
-}
-
 // FaceReport tells what lies on one face.
 type FaceReport struct {
 	Surface
-	Layers  []Layer
+	Layers  []Patch
 	Stack   Length // inside: the thickest pile of covering, tucks left out
 	Corners Length // inside: the thickest pile, tucks counted
 	Again   bool   // like a face that comes before it: neither listed nor drawn flat
@@ -130,7 +121,7 @@ func (c Covered) Report(i int) FaceReport {
 		if p.Shape.Bounds().Intersect(s.Extent).Grow(-Sliver).Empty() {
 			continue // on another face of the plane
 		}
-		r.Layers = append(r.Layers, Layer{p.Piece, p.Order, p.Turn, p.Tucked, p.Shape})
+		r.Layers = append(r.Layers, p)
 	}
 	if s.Inside {
 		flat := slices.DeleteFunc(slices.Clone(patches), func(p Patch) bool { return p.Tucked })

@@ -136,7 +136,7 @@ func (v *proof) seen(face geometry.Face, axis int, sign Length) foldup.FaceRepor
 		if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
 			n++
 		}
-		r.Layers = append(r.Layers, foldup.Layer{Piece: s.short, Order: n, Shape: polygon.Of(v.points(s))})
+		r.Layers = append(r.Layers, foldup.Patch{Piece: s.short, Order: n, Shape: polygon.Of(v.points(s))})
 		r.Stack += v.card.Thickness / Length(len(layers[n]))
 	}
 	r.Corners = r.Stack
