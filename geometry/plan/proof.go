@@ -40,6 +40,17 @@ type Sheet struct {
 	Stuff stage.Stuff
 }
 
+// Sheets returns those of cloth and lining among some pieces.
+func Sheets(pieces []geometry.Piece) (sheets []Sheet) {
+	stuffs := map[geometry.Material]stage.Stuff{geometry.Cloth: stage.Cloth, geometry.Lining: stage.Lining}
+	for _, p := range pieces {
+		if stuff, ok := stuffs[p.Material.Like()]; ok {
+			sheets = append(sheets, Sheet{p.Name, stuff})
+		}
+	}
+	return sheets
+}
+
 // Solid is a board as it stands: an outline in a plane, counterclockwise for one who
 // sees the plane's normal come toward them, and how thick it is behind the plane.
 type Solid struct {
@@ -61,6 +72,14 @@ type Spread struct {
 type Cell struct {
 	Face geometry.Face
 	Part Length
+}
+
+// Row returns a row of faces, all as broad.
+func Row(faces ...geometry.Face) (row []Cell) {
+	for _, f := range faces {
+		row = append(row, Cell{f, 1 / Length(len(faces))})
+	}
+	return row
 }
 
 // Closeup is a corner that is drawn larger.
