@@ -22,17 +22,17 @@ func (j Job) standing() Job {
 	return s
 }
 
-// builtSuspects tells where the small tray measures otherwise than planned, and what
-// that means for the book.
-func (j Job) builtSuspects() job.Problems {
+// suspects lists what is possible but more often a slip, and where the small tray measures
+// otherwise than planned, and what that means for the book.
+func (j Job) suspects() job.Problems {
 	s, q := j.standing(), j.hingeCloth()
 	where := [3]string{"from head to tail at the open end", "in the corners at the fore-edge", "under the hinge on the floor of the large tray"}
 	has := s.Clearance.Less(job.Size{Height: 2 * j.Cloth, Width: j.Cloth, Thickness: 2*q - j.Room.Depth})
-	return j.AsBuilt.Suspects("small tray", [3]string{"height", "width", "depth"}, j.covered(j.small()), j.Unit, func(i int, off Length) string {
+	return append(j.Suspects(), j.AsBuilt.Suspects("small tray", [3]string{"height", "width", "depth"}, j.covered(j.small()), j.Unit, func(i int, off Length) string {
 		means := fmt.Sprintf("the large tray and the case are cut for it; %s has %s %s", j.Whose(0), job.Show(has.Each()[i], j.Unit, 0), where[i])
 		if off > 0 {
 			means += ": lay a pad in where it is loose"
 		}
 		return means
-	})
+	})...)
 }

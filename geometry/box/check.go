@@ -26,7 +26,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if len(refused) > 0 {
 		return nil, refused, nil
 	}
-	refused, suspect = j.together(), append(j.Suspects(), j.builtSuspects()...)
+	refused, suspect = j.together(), j.suspects()
 	if j.AsBuilt.Measured() && len(refused) == 0 {
 		refused = j.standing().held(j.AsBuilt).broken(j.Unit)
 	}
@@ -34,7 +34,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
-	return plan.Sound[made](func() (made, error) { return j.work(suspect) }), nil, suspect
+	return plan.Sound[made](j.work), nil, suspect
 }
 
 // together holds the job, as it is cut, against the invariants of a sound box.
