@@ -22,7 +22,7 @@ func TestTheLargeTrayFollows(t *testing.T) {
 		off := func(name string) Length { return Length(rapid.Float64Range(0, 2).Draw(t, name)) }
 		y := plan.Size{Height: off("height"), Width: off("width"), Thickness: off("depth")}
 		k := j
-		k.AsBuilt = AsBuilt{job.Readings{s.Height + y.Height - 0.3, s.Height + y.Height}, job.Readings{s.Width + y.Width}, job.Readings{s.Thickness + y.Thickness}}
+		k.AsBuilt = job.AsBuilt{Height: job.Readings{s.Height + y.Height - 0.3, s.Height + y.Height}, Width: job.Readings{s.Width + y.Width}, Thickness: job.Readings{s.Thickness + y.Thickness}}
 		sound, refused, _ := k.Check()
 		if len(refused) > 0 { // a longer tray needs a longer turn-in, no more
 			k = mended(t, k)
@@ -59,7 +59,7 @@ func TestSmallTrayTooSmall(t *testing.T) {
 	assert.Equal(t, "at least 227.15 mm", refused[0].Fix, "220 + 2t + 6k, and 0.05")
 	require.NoError(t, plantest.Typed(j.Settings(), refused[0], 0))
 	accepted(t, j)
-	j.AsBuilt = AsBuilt{Width: job.Readings{153}}
+	j.AsBuilt = job.AsBuilt{Width: job.Readings{153}}
 	_, refused, _ = j.Check()
 	require.Len(t, refused, 1)
 	assert.Equal(t, "at least 153.55 mm", refused[0].Fix, "150 + t + 3k")

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -17,36 +16,28 @@ var Named = []plan.Named{
 
 // made is a box worked out.
 type made struct {
-	job      Job // as the small tray is cut
-	stands   Job // as that stands: what the rest is cut for
-	pieces   []geometry.Piece
-	proof    report
-	suspects job.Problems // what is possible but looks like a slip
+	job    Job // as the small tray is cut
+	stands Job // as that stands: what the rest is cut for
+	pieces []geometry.Piece
+	proof  report
 }
 
-// work works the box out and proves it.
-func (j Job) work(suspects job.Problems) (made, error) {
+// work works the box out and proves it. Boards and cloth of the small tray are cut as
+// planned, all else for that tray as it stands.
+func (j Job) work() (made, error) {
 	s := j.standing()
 	pieces := s.pieces()
-	if proof := prove(pieces, s.conditions()); !proof.Sound() {
+	proof := prove(pieces, s)
+	if !proof.Sound() {
 		return made{}, proof.Problems()
-	} else {
-		pieces = fitted(j.pieces(), pieces)
-		plan.MarkMistakable(pieces)
-		return made{job: j, stands: s, pieces: pieces, proof: proof, suspects: suspects}, nil
 	}
-}
-
-// fitted returns the pieces to cut: boards and cloth of the small tray as planned, all
-// else for that tray as it stands.
-func fitted(planned, standing []geometry.Piece) []geometry.Piece {
-	out := slices.Clone(standing)
-	for i, p := range planned {
+	for i, p := range j.pieces() {
 		if ofBatch(p.Name) == 0 {
-			out[i] = p
+			pieces[i] = p
 		}
 	}
-	return out
+	plan.MarkMistakable(pieces)
+	return made{job: j, stands: s, pieces: pieces, proof: proof}, nil
 }
 
 // Plan returns all that is rendered of the box.
@@ -75,7 +66,7 @@ func (c made) Plan() plan.Plan {
 		Gauges:    j.gauges(),
 		Load:      j.load(),
 	}
-	for _, s := range c.suspects {
+	for _, s := range j.suspects() {
 		p.Warnings = append(p.Warnings, s.Sentence())
 	}
 	return p
@@ -133,7 +124,7 @@ func (c made) batches() []plan.Batch {
 
 // inParts says in which order the parts are cut, for all outputs alike.
 func (j Job) inParts() string {
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		return "the small tray is made and was measured: the large tray and the case are cut for what it measures; its own pieces are shown here too"
 	}
 	said := "cut and make the small tray first; measure it over its cloth, type what you find under [as_built], and only then print and cut the rest, which follows it"

@@ -64,7 +64,7 @@ const (
 )
 
 // follows tells whether the large tray is cut to the small one as measured.
-func (j Job) follows() bool { return j.Order == AsMeasured || j.AsBuilt.measured() }
+func (j Job) follows() bool { return j.Order == AsMeasured || j.AsBuilt.Measured() }
 
 // whenCovered is when the small tray is measured.
 const whenCovered = "when the small tray is covered and dry, before anything of the large tray is cut"
@@ -72,8 +72,8 @@ const whenCovered = "when the small tray is covered and dry, before anything of 
 // Unbuilt takes back what was measured of the small tray; the large one is still cut to
 // what it will measure.
 func (j *Job) Unbuilt() {
-	if j.AsBuilt.measured() {
-		j.AsBuilt, j.Order = AsBuilt{}, AsMeasured
+	if j.AsBuilt.Measured() {
+		j.AsBuilt, j.Order = job.AsBuilt{}, AsMeasured
 	}
 }
 
@@ -123,7 +123,7 @@ func (j Job) Chain() plan.Chain {
 		Limits: plan.AsSet(plan.Say("too tight: the book, or the trays in each other, with no room left where they are tightest; too loose: over %s for the book in height, over %s in thickness at the hinge, over %s between the trays",
 			lim.LooseHeight, beside+2*j.hingeCloth(), mostPlay), j.Unit),
 	}
-	for i, r := range []job.Readings{j.AsBuilt.Height, j.AsBuilt.Width, j.AsBuilt.Thickness} { // the room in the small tray is as it is
+	for i, r := range j.AsBuilt.Each() { // the room in the small tray is as it is
 		if len(r) > 0 {
 			c.Dimensions[i].Key = ""
 		}
@@ -157,19 +157,15 @@ func (j Job) links(s Job) []plan.Link {
 		largeWide:  {Name: "large tray, open edge to fore-edge wall", Length: large.b},
 		largeHigh:  {Name: "large tray, walls with the base", Length: large.d + j.Board},
 	}
-	if outside := s.covered(small); j.follows() {
-		const beyond = "large tray, beyond the small one as measured, "
-		out[largeLong] = plan.Link{Name: beyond + "head to tail", Length: large.l - outside.Height}
-		out[largeWide] = plan.Link{Name: beyond + "to the fore-edge wall", Length: large.b - outside.Width}
-		out[largeHigh] = plan.Link{Name: beyond + "walls with the base", Length: large.d + j.Board - outside.Thickness}
-		if len(j.AsBuilt.Height) > 0 {
-			out[smallLong] = plan.Link{Name: "small tray, covered, head to tail", Length: outside.Height}
-		}
-		if len(j.AsBuilt.Width) > 0 {
-			out[smallWide] = plan.Link{Name: "small tray, covered, open edge to fore-edge", Length: outside.Width}
-		}
-		if len(j.AsBuilt.Thickness) > 0 {
-			out[smallHigh] = plan.Link{Name: "small tray, covered, bench to rim", Length: outside.Thickness}
+	if j.follows() {
+		ways := [3]string{"head to tail", "open edge to fore-edge", "bench to rim"}
+		beyond := [3]string{"head to tail", "to the fore-edge wall", "walls with the base"}
+		for i, is := range s.covered(small).Each() {
+			cut := &out[largeLong+i]
+			cut.Name, cut.Length = "large tray, beyond the small one as measured, "+beyond[i], cut.Length-is
+			if j.isMeasured(smallLong + i) {
+				out[smallLong+i] = plan.Link{Name: "small tray, covered, " + ways[i], Length: is}
+			}
 		}
 	}
 	return out
@@ -179,31 +175,26 @@ func (j Job) links(s Job) []plan.Link {
 // they were cut, layers as thick as they are.
 func (j Job) left(v []Length) []Length {
 	t, k, q, f, lid := v[trayBoard], v[trayCloth], v[hingeThick], v[smallLined], v[largeLined]
-	// The small tray inside, and covered outside.
-	in := plan.Size{Height: v[smallLong], Width: v[smallWide], Thickness: v[smallHigh]}
-	if len(j.AsBuilt.Height) > 0 {
-		in.Height -= 2*t + 2*k
-	}
-	if len(j.AsBuilt.Width) > 0 {
-		in.Width -= t + k
-	}
-	if len(j.AsBuilt.Thickness) > 0 {
-		in.Thickness -= 2 * k
-	}
-	out := plan.Size{Height: in.Height + 2*t + 2*k, Width: in.Width + t + k, Thickness: in.Thickness + 2*k}
-	large := plan.Size{Height: v[largeLong], Width: v[largeWide], Thickness: v[largeHigh]}
-	if j.follows() {
-		large = large.Plus(out)
+	var in, out, large [3]Length // the small tray inside, and covered outside; the large one inside
+	for i, walls := range [3]Length{2*t + 2*k, t + k, 2 * k} {
+		in[i], large[i] = v[smallLong+i], v[largeLong+i]
+		if j.isMeasured(smallLong + i) {
+			in[i] -= walls
+		}
+		out[i] = in[i] + walls
+		if j.follows() {
+			large[i] += out[i]
+		}
 	}
 	gaps := make([]Length, lengthCount)
-	gaps[outHigh], gaps[outWide], gaps[outThick] = out.Height, out.Width, out.Thickness
-	gaps[bookHighMiddle] = in.Height - 2*k - v[bookHeight]
-	gaps[bookHighEnd] = in.Height - 4*k - v[bookHeight]
-	gaps[bookDeep] = in.Width - 2*k - v[bookDepth]
-	gaps[bookThickGap] = large.Thickness - 2*t - 2*k - 2*q - f - lid - v[bookThick]
-	gaps[nestHigh] = large.Height - 4*k - out.Height
-	gaps[nestDeep] = large.Width - 2*k - out.Width
-	gaps[nestThick] = large.Thickness - t - lid - out.Thickness
+	gaps[outHigh], gaps[outWide], gaps[outThick] = out[0], out[1], out[2]
+	gaps[bookHighMiddle] = in[0] - 2*k - v[bookHeight]
+	gaps[bookHighEnd] = in[0] - 4*k - v[bookHeight]
+	gaps[bookDeep] = in[1] - 2*k - v[bookDepth]
+	gaps[bookThickGap] = large[2] - 2*t - 2*k - 2*q - f - lid - v[bookThick]
+	gaps[nestHigh] = large[0] - 4*k - out[0]
+	gaps[nestDeep] = large[1] - 2*k - out[1]
+	gaps[nestThick] = large[2] - t - lid - out[2]
 	return gaps
 }
 
@@ -263,28 +254,27 @@ const places = 3
 
 // isMeasured tells whether a link was measured, not cut.
 func (j Job) isMeasured(link int) bool {
-	a := j.AsBuilt
-	return link == smallLong && len(a.Height) > 0 || link == smallWide && len(a.Width) > 0 || link == smallHigh && len(a.Thickness) > 0
+	return link >= smallLong && link < largeLong && len(j.AsBuilt.Each()[link-smallLong]) > 0
 }
 
 // readings returns what reading the small tray does: the large one is cut to it.
 func (j Job) readings(read tolerance.Reading) map[int]tolerance.Effect {
-	of := func(r job.Readings) tolerance.Effect {
+	out := map[int]tolerance.Effect{}
+	for i, r := range j.AsBuilt.Each() {
+		e := read.Off(r).Times(-1)
 		if len(r) == 0 { // it will be read at three places, as is told: the largest of them is off most
 			step := float64(read.Step) / math.Sqrt(3)
-			return tolerance.Smallest(Length(math.Hypot(float64(read.PlusMinus), step)), places).Times(-1)
+			e = tolerance.Smallest(Length(math.Hypot(float64(read.PlusMinus), step)), places).Times(-1)
 		}
-		return read.Off(r).Times(-1)
+		out[nestHigh+i] = e
 	}
-	a := j.AsBuilt
-	high, wide, thick := of(a.Height), of(a.Width), of(a.Thickness)
-	out := map[int]tolerance.Effect{nestHigh: high, nestDeep: wide, nestThick: thick, bookThickGap: thick}
+	out[bookThickGap] = out[nestThick]
 	// The tray is as it is. Where its inside is reckoned from readings, the smallest place
 	// is the book's room.
-	if len(a.Height) > 0 {
+	if a := j.AsBuilt; len(a.Height) > 0 {
 		out[bookHighMiddle], out[bookHighEnd] = read.OffLeast(a.Height...), read.OffLeast(a.Height...)
 	}
-	if len(a.Width) > 0 {
+	if a := j.AsBuilt; len(a.Width) > 0 {
 		out[bookDeep] = read.OffLeast(a.Width...)
 	}
 	return out

@@ -26,15 +26,15 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if len(refused) > 0 {
 		return nil, refused, nil
 	}
-	refused, suspect = j.together(), append(j.Suspects(), j.builtSuspects()...)
-	if j.AsBuilt.measured() && len(refused) == 0 {
-		refused = j.standing().held(j.builds()).broken(j.Unit)
+	refused, suspect = j.together(), j.suspects()
+	if j.AsBuilt.Measured() && len(refused) == 0 {
+		refused = j.standing().held(j.AsBuilt).broken(j.Unit)
 	}
 	refused = append(refused, j.CheckLimits()...)
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
-	return plan.Sound[made](func() (made, error) { return j.work(suspect) }), nil, suspect
+	return plan.Sound[made](j.work), nil, suspect
 }
 
 // together holds the job, as it is cut, against the invariants of a sound box.
@@ -44,13 +44,13 @@ func (j Job) together() job.Problems {
 		l.AtMost("box.cloth", j.Cloth, most, "is too thick to lap in the corners of so thin a board")
 		return l.Broken // the rest is reckoned from these
 	}
-	return j.held(nil).broken(j.Unit)
+	return j.held(job.AsBuilt{}).broken(j.Unit)
 }
 
 // needs are lengths that must be larger.
 type needs struct {
 	all   []need
-	built []built // what of the small tray was measured: then it is that which is too small
+	built job.AsBuilt // what of the small tray was measured: then it is that which is too small
 }
 
 type need struct {
@@ -61,17 +61,12 @@ type need struct {
 
 // add notes that a setting must be so large at least.
 func (n *needs) add(key string, is, least Length, why string) {
-	for _, d := range n.built {
-		if clearanceOf[d.key] == key {
-			key, least, is, why = d.key, d.readings.Largest()+least-is, d.readings.Largest(), why+": make the small tray anew"
+	for i, r := range n.built.Each() {
+		if len(r) > 0 && key == [3]string{heightKey, widthKey, thicknessKey}[i] {
+			key, least, is, why = job.AsBuiltKeys[i], r.Largest()+least-is, r.Largest(), why+": make the small tray anew"
 		}
 	}
 	n.all = append(n.all, need{key, is, least, why})
-}
-
-// clearanceOf is the room that a measure of the small tray settles.
-var clearanceOf = map[string]string{
-	"as_built.height": heightKey, "as_built.width": widthKey, "as_built.thickness": thicknessKey,
 }
 
 // The keys of the room for the book.
@@ -103,7 +98,7 @@ func (n needs) broken(u geometry.Unit) job.Problems {
 }
 
 // held returns what the job needs to be a sound box.
-func (j Job) held(measured []built) needs {
+func (j Job) held(measured job.AsBuilt) needs {
 	n := needs{built: measured}
 	k, q, room, s := j.Cloth, j.hingeCloth(), j.Clearance, j.small()
 	height := func(lack Length, why string) { n.add(heightKey, room.Height, room.Height+lack, why) }

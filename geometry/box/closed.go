@@ -37,24 +37,10 @@ func folded(s standing, v foldup.Covered) foldedTray {
 // a corner of a board, no larger than what cuts keep off it, is rubbed down and not
 // counted.
 func (t foldedTray) heaps(face geometry.Face, in geometry.Box) []foldup.Heap {
-	return slices.DeleteFunc(foldup.Heaps(within(t.On(face), in)), func(h foldup.Heap) bool {
+	return slices.DeleteFunc(foldup.Heaps(foldup.Within(t.On(face), in)), func(h foldup.Heap) bool {
 		b := h.Shape.Bounds()
 		return max(b.Width(), b.Height()) <= t.web()
 	})
-}
-
-// within returns what of patches lies in a box. Of those wholly in it nothing is cut off.
-func within(patches []foldup.Patch, in geometry.Box) []foldup.Patch {
-	var whole, rest []foldup.Patch
-	for _, p := range patches {
-		switch b := p.Shape.Bounds(); {
-		case in.Grow(foldup.Sliver).Contains(b):
-			whole = append(whole, p)
-		case !b.Intersect(in).Empty():
-			rest = append(rest, p)
-		}
-	}
-	return append(whole, foldup.Within(rest, in)...)
 }
 
 // web returns how large a web over a corner can be: what cuts keep off it.

@@ -56,7 +56,7 @@ type Job struct {
 	LiningEdge Length // from the open edge
 	Filler     string // NoFiller or Filled
 	Order      string // AsMeasured or AsPlanned
-	AsBuilt    AsBuilt
+	AsBuilt    job.AsBuilt
 
 	measured bool // the small tray is as it was measured, not as it was cut
 }
@@ -119,5 +119,5 @@ func (j *Job) own() job.Settings {
 		job.LengthOf("box.lining_edge", "what a floor lining stays back from the open edge", 0, 5, &j.LiningEdge),
 		job.WordOf(orderKey, "whether the large tray is cut to the covered small tray as measured, or all at once as planned", []string{AsMeasured, AsPlanned}, &j.Order),
 		job.WordOf("box.filler", "whether a filler levels the case boards between the turn-ins", []string{NoFiller, Filled}, &j.Filler),
-	}, j.AsBuilt.settings()...)
+	}, j.builtSettings()...)
 }

@@ -86,7 +86,7 @@ func (c laid) way(up, turnedIn Length, small, large standing) foldup.Body {
 	right := from[2]
 	face := func(name geometry.Face, plane int, o, u, v space.Vec, extent geometry.Box, covered bool) foldup.Surface {
 		s := foldup.Surface{Face: name, Board: "the case", Frame: space.Frame{O: o, U: u, V: v}, Normal: u.Cross(v), Extent: extent,
-			Plane: c.Plane + plane, Ground: laidflat.Bare, Beyond: foldup.Beyond{Left: "front board", Right: "back board", Top: "head", Bottom: "tail"}}
+			Plane: c.Plane + plane, Ground: foldup.BareBoard, Beyond: foldup.Beyond{Left: "front board", Right: "back board", Top: "head", Bottom: "tail"}}
 		if covered {
 			e := extent
 			e.Min.Y, e.Max.Y = turnedIn, c.High-turnedIn

@@ -18,7 +18,7 @@ import (
 // middle, and the hinge between at the open end.
 func TestLayers(t *testing.T) {
 	j := usualJob()
-	r := prove(j.pieces(), j.conditions())
+	r := prove(j.pieces(), j)
 	for _, tr := range []foldedTray{r.closed.small, r.closed.large} {
 		layers := func(face geometry.Face, x, y Length) int {
 			return len(foldup.Within(tr.On(face), geometry.Bx(x-0.01, y-0.01, x+0.01, y+0.01)))

@@ -179,39 +179,34 @@ func (j Job) hingePiece() geometry.Piece {
 		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
 		Rule: geometry.SizeRule{Width: "2w + 2t + 2k + 2K + 4b + 2j + S", Height: "Ah"},
 	}
+	const folded, creased = "folded", "creased" // at its right end
 	var x Length
-	panel := func(name string, face geometry.Face, wide Length) {
-		if name != "" {
-			p.Regions = append(p.Regions, geometry.Region{Name: name, Face: face, Room: geometry.Bx(x, 0, x+wide, high)})
+	for _, part := range []struct {
+		name string
+		face geometry.Face
+		wide Length
+		then string
+	}{
+		{"large floor", wayLargeFloor, w, folded}, {"down", wayLargeDown, down, creased}, {"joint", wayLargeJoint, joint, creased}, {"", wayLargeUp, b, folded},
+		{"spine", waySpine, s, folded},
+		{"", waySmallUp, b, creased}, {"joint again", waySmallJoint, joint, creased}, {"down again", waySmallDown, down, folded}, {"small floor", waySmallFloor, w, ""},
+	} {
+		if part.name != "" {
+			p.Regions = append(p.Regions, geometry.Region{Name: part.name, Face: part.face, Room: geometry.Bx(x, 0, x+part.wide, high)})
 		}
-		x += wide
+		x += part.wide
+		switch line := geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, high)); part.then {
+		case folded:
+			p.Folds = append(p.Folds, line)
+		case creased:
+			p.Creases = append(p.Creases, geometry.Crease{Path: line, Kind: geometry.Away})
+			p.Guides = append(p.Guides, geometry.Guide{Name: "into the joint", Path: line})
+		}
 	}
-	crease := func(kind geometry.CreaseKind) {
-		p.Creases = append(p.Creases, geometry.Crease{Path: geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, high)), Kind: kind})
-		p.Guides = append(p.Guides, geometry.Guide{Name: "into the joint", Path: geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, high))})
-	}
-	fold := func() { p.Folds = append(p.Folds, geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, high))) }
-	panel("large floor", wayLargeFloor, w)
-	fold()
-	panel("down", wayLargeDown, down)
-	crease(geometry.Away)
-	panel("joint", wayLargeJoint, joint)
-	crease(geometry.Away)
-	panel("", wayLargeUp, b)
-	fold()
-	from := x
-	panel("spine", waySpine, s)
+	from := w + down + joint + b
 	p.Seats = []geometry.Seat{{Face: waySpine, At: [2]geometry.Anchor{
-		{At: geometry.Pt(from, -j.beyondHinge()), On: wayHeadLeft}, {At: geometry.Pt(x, -j.beyondHinge()), On: wayHeadRight},
+		{At: geometry.Pt(from, -j.beyondHinge()), On: wayHeadLeft}, {At: geometry.Pt(from+s, -j.beyondHinge()), On: wayHeadRight},
 	}}}
-	fold()
-	panel("", waySmallUp, b)
-	crease(geometry.Away)
-	panel("joint again", waySmallJoint, joint)
-	crease(geometry.Away)
-	panel("down again", waySmallDown, down)
-	fold()
-	panel("small floor", waySmallFloor, w)
 	p.Outline = geometry.Rectangle(geometry.Bx(0, 0, x, high))
 	p.Margins = []geometry.Margin{{Name: "on the floor of each tray", Length: w}, {Name: "from the head and from the tail of the spine", Length: j.beyondHinge()}}
 	return p

@@ -1,7 +1,6 @@
 package box
 
 import (
-	"fmt"
 	"slices"
 
 	"forel/geometry"
@@ -12,29 +11,6 @@ import (
 	"forel/geometry/space"
 )
 
-// conditions are what is known of a box beside its flat pieces.
-type conditions struct {
-	Walls                   string
-	Tray, Case              Length // boards
-	Cloth, CaseCloth, Hinge Length // cloths
-	Lining, LidLining       Length
-	Joint                   Length
-	Book                    plan.Size // as measured
-	Clearance               plan.Size // what the small tray is to have beyond it
-	Room                    Room      // between the trays
-	Square                  Length
-	Outside                 plan.Size // closed
-}
-
-func (j Job) conditions() conditions {
-	return conditions{
-		Walls: j.Walls, Tray: j.Board, Case: j.caseBoard(), Cloth: j.Cloth, CaseCloth: j.caseCloth(), Hinge: j.hingeCloth(),
-		Lining: j.Lining, LidLining: j.lidLining(), Joint: j.joint(),
-		Book:      j.Book().Size(),
-		Clearance: j.Clearance, Room: j.Room, Square: j.Square, Outside: j.outside(),
-	}
-}
-
 // report is the proof of a box, with what it closes to.
 type report struct {
 	plan.Proof
@@ -44,13 +20,13 @@ type report struct {
 
 // prove folds the cloth onto each tray and onto the case, and the hinge into its joints,
 // knowing the pieces by their outlines, cuts, folds and seats alone; then it shuts the box
-// and measures.
-func prove(pieces []geometry.Piece, k conditions) report {
+// and measures. Of the job it takes thicknesses and the joint, and what is to come out.
+func prove(pieces []geometry.Piece, j Job) report {
 	var r report
-	small, faults := stand(pieces, smallName, k.Tray, k.Walls)
-	large, wrong := stand(pieces, largeName, k.Tray, k.Walls)
+	small, faults := stand(pieces, smallName, j.Board, j.Walls)
+	large, wrong := stand(pieces, largeName, j.Board, j.Walls)
 	faults = append(faults, wrong...)
-	c, wrong := layCase(pieces, k.Case, k.Joint)
+	c, wrong := layCase(pieces, j.caseBoard(), j.joint())
 	if faults = append(faults, wrong...); len(faults) > 0 {
 		return report{Proof: plan.Proof{Faults: faults}}
 	}
@@ -62,8 +38,8 @@ func prove(pieces []geometry.Piece, k conditions) report {
 
 	trays := make([]foldedTray, 2)
 	layers := map[string]Length{
-		ofTray(smallName, clothOf): k.Cloth, ofTray(largeName, clothOf): k.Cloth, smallLining: k.Lining, largeLining: k.LidLining,
-		caseClothName: k.CaseCloth, hingeName: k.Hinge,
+		ofTray(smallName, clothOf): j.Cloth, ofTray(largeName, clothOf): j.Cloth, smallLining: j.Lining, largeLining: j.lidLining(),
+		caseClothName: j.caseCloth(), hingeName: j.hingeCloth(),
 	}
 	thick := func(p geometry.Piece) Length { return layers[p.Name] }
 	hinge, _ := geometry.Find(pieces, hingeName)
@@ -78,8 +54,8 @@ func prove(pieces []geometry.Piece, k conditions) report {
 				v.Patches[n].Order = liningTurn
 			}
 		}
-		v.Patches = append(v.Patches, s.hinged(onFloors[1-i], hingeHigh, k.Hinge)...)
-		v.Closed = lapped * k.Cloth
+		v.Patches = append(v.Patches, s.hinged(onFloors[1-i], hingeHigh, j.hingeCloth())...)
+		v.Closed = lapped * j.Cloth
 		faces, more := v.Look(own, func() []foldup.Fault { return overlaps(s, v) })
 		r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
 		trays[i] = folded(s, v)
@@ -87,20 +63,20 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	cloth := named(pieces, caseClothName)
 	v, wrong := c.body(trays[0].outside(), trays[1].outside()).Cover(cloth, thick)
 	in := c.turnedIn(v)
-	v.Patches = append(v.Patches, c.hinged(hinge, k.Hinge))
+	v.Patches = append(v.Patches, c.hinged(hinge, j.hingeCloth()))
 	faces, more := v.Look(cloth)
 	r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
 
 	c.Plane += laidflat.Planes
-	up := k.Tray + k.Cloth + k.CaseCloth
+	up := j.Board + j.Cloth + j.caseCloth()
 	r.way = c.way(up, in, small, large)
 	along := named(pieces, hingeName)
 	w, wrong := r.way.Cover(along, thick)
 	_, more = w.Look(along) // the trays and the case tell what lies there
 	r.Faults = append(append(r.Faults, wrong...), more...)
 
-	r.closed = closed{small: trays[0], large: trays[1], laid: c, k: k.CaseCloth, q: k.Hinge}
-	r.shut(k)
+	r.closed = closed{small: trays[0], large: trays[1], laid: c, k: j.caseCloth(), q: j.hingeCloth()}
+	r.shut(j)
 	r.show(pieces)
 	return r
 }
@@ -159,54 +135,42 @@ func (c laid) hinged(hinge geometry.Piece, thick Length) foldup.Patch {
 }
 
 // shut closes the box and measures what comes of it.
-func (r *report) shut(k conditions) {
+func (r *report) shut(j Job) {
 	c := r.closed
-	fault := func(kind foldup.Kind, what string, args ...any) {
-		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
-	}
-	within := func(what string, is, want, more Length) {
-		switch {
-		case is < want-foldup.Sliver:
-			fault(foldup.Tight, "%s: %.3f mm is %.3f mm too little", what, is.MM(), (want - is).MM())
-		case is > want+more+foldup.Sliver:
-			fault(foldup.Misfit, "%s: %.3f mm is %.3f mm too much", what, is.MM(), (is - want - more).MM())
-		}
-	}
-	compare := func(what string, is, want Length) { within(what, is, want, 0) }
 	room := c.room()
-	compare("room between the trays from head to tail", room.Height, k.Room.Height)
-	compare("room between the trays at the fore-edge", room.Width, k.Room.Width)
-	within("room above the rim of the small tray", room.Thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
-	beyond := c.forBook().Less(k.Book)
-	compare("room for the book from head to tail", beyond.Height, k.Clearance.Height-2*k.Cloth)
-	compare("room for the book at the fore-edge", beyond.Width, k.Clearance.Width-k.Cloth)
-	compare("room for the book between the floors", beyond.Thickness, k.Clearance.Thickness+k.Room.Depth-2*k.Hinge)
+	r.Compare("room between the trays from head to tail", room.Height, j.Room.Height, 0)
+	r.Compare("room between the trays at the fore-edge", room.Width, j.Room.Width, 0)
+	r.Compare("room above the rim of the small tray", room.Thickness, j.Room.Depth, j.lidLining()) // where the lining ends within the wall
+	beyond := c.forBook().Less(j.Book().Size())
+	r.Compare("room for the book from head to tail", beyond.Height, j.Clearance.Height-2*j.Cloth, 0)
+	r.Compare("room for the book at the fore-edge", beyond.Width, j.Clearance.Width-j.Cloth, 0)
+	r.Compare("room for the book between the floors", beyond.Thickness, j.Clearance.Thickness+j.Room.Depth-2*j.hingeCloth(), 0)
 	where := []string{"from head to tail", "at the fore-edge", "between the floors"}
-	for i, left := range []Length{beyond.Height, beyond.Width, beyond.Thickness} {
+	for i, left := range beyond.Each() {
 		if left < -foldup.Sliver {
-			fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
+			r.Fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
 		}
 	}
 	ends, fore := c.squares()
-	compare("square at head and tail", ends, k.Square)
-	compare("square at the fore-edge", fore, k.Square)
-	compare("spine", c.laid.spine(), c.overJoints())
+	r.Compare("square at head and tail", ends, j.Square, 0)
+	r.Compare("square at the fore-edge", fore, j.Square, 0)
+	r.Compare("spine", c.laid.spine(), c.overJoints(), 0)
 	if off := c.offSpine(); off < spare-mostPressed-foldup.Sliver {
-		fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
+		r.Fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
 	}
 	if x, lies := c.stand(), c.k+c.q; x < lies-foldup.Sliver {
-		fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
+		r.Fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", j.joint().MM(), x.MM(), lies.MM())
 	}
-	out := c.outside()
-	compare("closed, height outside", out.Height, k.Outside.Height)
-	compare("closed, width outside", out.Width, k.Outside.Width)
-	compare("closed, thickness outside", out.Thickness, k.Outside.Thickness)
+	out, outside := c.outside(), j.outside()
+	r.Compare("closed, height outside", out.Height, outside.Height, 0)
+	r.Compare("closed, width outside", out.Width, outside.Width, 0)
+	r.Compare("closed, thickness outside", out.Thickness, outside.Thickness, 0)
 	for _, t := range c.turned() {
-		fault(foldup.Collision, "%s", t)
+		r.Fault(foldup.Collision, "%s", t)
 	}
 	r.Clearances = []plan.Fact{
-		left("book", "for the book, at its tightest", beyond),
-		left("trays", "between the trays, at the tightest", room),
+		plan.LeftFact("book", "for the book, at its tightest", beyond),
+		plan.LeftFact("trays", "between the trays, at the tightest", room),
 	}
 	r.Folded = []plan.Fact{
 		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside()),
@@ -214,9 +178,4 @@ func (r *report) shut(k conditions) {
 		plan.SizeFact("outside", "outside, closed", "wide", out),
 		{Key: "spine", Name: "between the spine and the ends of the walls", Text: "%s", Parts: []plan.Part{{Key: "left", Length: c.offSpine()}}},
 	}
-}
-
-// left returns the fact of what is left.
-func left(key, name string, s plan.Size) plan.Fact {
-	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.Height}, {Key: "depth", Length: s.Width}, {Key: "thickness", Length: s.Thickness}}}
 }

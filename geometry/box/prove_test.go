@@ -16,7 +16,7 @@ func TestUsualBoxesAreSound(t *testing.T) {
 	for _, walls := range []string{Around, On} {
 		j := usualJob()
 		j.Walls = walls
-		r := prove(j.pieces(), j.conditions())
+		r := prove(j.pieces(), j)
 		assert.Empty(t, r.Faults, walls)
 		assert.NotEmpty(t, r.Faces)
 	}
@@ -46,8 +46,8 @@ func piece(t *testing.T, ps []geometry.Piece, name string) *geometry.Piece {
 }
 
 // resized makes a rectangle larger.
-func resized(name string, wide, high Length) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+func resized(name string, wide, high Length) func(*testing.T, []geometry.Piece, *Job) {
+	return func(t *testing.T, ps []geometry.Piece, _ *Job) {
 		p := piece(t, ps, name)
 		w, h := p.Size()
 		p.Outline = geometry.Rectangle(geometry.Bx(0, 0, w+wide, h+high))
@@ -56,8 +56,8 @@ func resized(name string, wide, high Length) func(*testing.T, []geometry.Piece, 
 
 // designed takes the pieces of another job, which a maker would have reckoned with a rule
 // left out; what is measured stays.
-func designed(change func(*Job)) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(_ *testing.T, ps []geometry.Piece, _ *conditions) {
+func designed(change func(*Job)) func(*testing.T, []geometry.Piece, *Job) {
+	return func(_ *testing.T, ps []geometry.Piece, _ *Job) {
 		j := usualJob()
 		change(&j)
 		copy(ps, j.pieces())
@@ -65,8 +65,8 @@ func designed(change func(*Job)) func(*testing.T, []geometry.Piece, *conditions)
 }
 
 // redrawn draws the strip of the small tray with something of it changed.
-func redrawn(change func(*strip)) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+func redrawn(change func(*strip)) func(*testing.T, []geometry.Piece, *Job) {
+	return func(t *testing.T, ps []geometry.Piece, _ *Job) {
 		j := usualJob()
 		s := j.stripOf(j.small())
 		change(&s)
@@ -75,8 +75,8 @@ func redrawn(change func(*strip)) func(*testing.T, []geometry.Piece, *conditions
 }
 
 // moved moves the corners of the small tray's strip.
-func moved(change func(s strip, q geometry.Point) geometry.Point) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+func moved(change func(s strip, q geometry.Point) geometry.Point) func(*testing.T, []geometry.Piece, *Job) {
+	return func(t *testing.T, ps []geometry.Piece, _ *Job) {
 		j := usualJob()
 		s := j.stripOf(j.small())
 		p := piece(t, ps, ofTray(smallName, clothOf))
@@ -91,12 +91,12 @@ func TestSpoiltBoxes(t *testing.T) {
 	for name, c := range map[string]struct {
 		want  foldup.Kind
 		says  string // of one fault
-		spoil func(*testing.T, []geometry.Piece, *conditions)
+		spoil func(*testing.T, []geometry.Piece, *Job)
 	}{
 		"no lap in the corners": {foldup.Bare, "inside, fore-edge wall", redrawn(func(s *strip) { s.o, s.c = 0.001, 0 })},
 		"cuts to the corners":   {foldup.Bare, "corner", redrawn(func(s *strip) { s.a = 0.01 })},
 		"no slits":              {foldup.Overhang, "end", redrawnPiece(func(p *geometry.Piece) { p.Slits = nil })},
-		"end flaps too short": {foldup.Bare, "edge of the base", func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+		"end flaps too short": {foldup.Bare, "edge of the base", func(t *testing.T, ps []geometry.Piece, _ *Job) {
 			j := usualJob()
 			s := j.stripOf(j.large())
 			s.v = 4
@@ -139,7 +139,7 @@ func TestSpoiltBoxes(t *testing.T) {
 		"a base 0.5 long":          {foldup.Misfit, "meet", resized(ofTray(largeName, baseOf), 0, 0.5)},
 		"a side wall 0.5 short":    {foldup.Misfit, "meet", resized(ofTray(largeName, sideWallOf), -0.5, 0)},
 		"a fore-edge wall 0.5 low": {foldup.Misfit, "meet", resized(ofTray(smallName, foreWallOf), 0, -0.5)},
-		"one side wall": {foldup.Misfit, "needed", func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+		"one side wall": {foldup.Misfit, "needed", func(t *testing.T, ps []geometry.Piece, _ *Job) {
 			piece(t, ps, ofTray(smallName, sideWallOf)).Count = 1
 		}},
 		"case boards 0.5 high":         {foldup.Misfit, "", resized(caseBoardName, 0, 0.5)},
@@ -149,8 +149,8 @@ func TestSpoiltBoxes(t *testing.T) {
 		"a lining 10 short":            {foldup.Bare, "floor", resized(largeLining, -30, 0)},
 		"a hinge 12 too low":           {foldup.Bare, "hinge", resizedHinge(-12)},
 		"a hinge as high as the spine": {foldup.Collision, "", resizedHinge(20)},
-		"a hinge straight across":      {foldup.Overhang, "lands on no face", func(t *testing.T, ps []geometry.Piece, _ *conditions) { piece(t, ps, hingeName).Creases = nil }},
-		"the hinge past the floor": {foldup.Collision, "", func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+		"a hinge straight across":      {foldup.Overhang, "lands on no face", func(t *testing.T, ps []geometry.Piece, _ *Job) { piece(t, ps, hingeName).Creases = nil }},
+		"the hinge past the floor": {foldup.Collision, "", func(t *testing.T, ps []geometry.Piece, _ *Job) {
 			j := usualJob()
 			j.Hinge = 40
 			wide := j.hingePiece()
@@ -163,14 +163,14 @@ func TestSpoiltBoxes(t *testing.T) {
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, b.Width()+150, b.Height()))
 		}},
 		"a turn-in of the case too low": {foldup.Bare, "case: inside", designed(func(j *Job) { j.TurnIn = 8 })},
-		"a mitre to the board's corner": {foldup.Bare, "corner", func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+		"a mitre to the board's corner": {foldup.Bare, "corner", func(t *testing.T, ps []geometry.Piece, _ *Job) {
 			p := piece(t, ps, caseClothName)
 			e := usualJob().turnIn()
 			x, pt := p.Outline.Bounds().Max, geometry.Pt
 			p.Outline = geometry.Polygon(pt(e, 0), pt(x.X-e, 0), pt(x.X-e, e), pt(x.X, e), pt(x.X, x.Y-e), pt(x.X-e, x.Y-e), pt(x.X-e, x.Y), pt(e, x.Y), pt(e, x.Y-e), pt(0, x.Y-e), pt(0, e), pt(e, e))
 			p.Creases = nil
 		}},
-		"head, tail and fore-edges of the case at once": {foldup.Collision, "same time", func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+		"head, tail and fore-edges of the case at once": {foldup.Collision, "same time", func(t *testing.T, ps []geometry.Piece, _ *Job) {
 			for i := range piece(t, ps, caseClothName).Regions {
 				piece(t, ps, caseClothName).Regions[i].Turn = 0
 			}
@@ -183,16 +183,16 @@ func TestSpoiltBoxes(t *testing.T) {
 		"cloth forgotten in the small tray":   {foldup.Tight, "book", designed(func(j *Job) { j.Clearance.Height -= 2 * j.Cloth })},
 		"the case's cloth forgotten":          {foldup.Tight, "spine", designed(func(j *Job) { j.CaseCloth, j.HingeCloth = 0.0001, 0.35; j.TurnIn = j.turnIn() })},
 		"the square forgotten":                {foldup.Tight, "square", designed(func(j *Job) { j.Square = 3 })},
-		"a joint that presses": {foldup.Tight, "presses", func(_ *testing.T, ps []geometry.Piece, k *conditions) {
+		"a joint that presses": {foldup.Tight, "presses", func(_ *testing.T, ps []geometry.Piece, k *Job) {
 			j := usualJob()
 			j.Joint = j.leastJoint() - 0.1
 			copy(ps, j.pieces())
-			*k = j.conditions()
+			*k = j
 		}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			j := usualJob()
-			ps, k := j.pieces(), j.conditions()
+			ps, k := j.pieces(), j
 			c.spoil(t, ps, &k)
 			r := prove(ps, k)
 			require.NotEmpty(t, r.Faults)
@@ -204,8 +204,8 @@ func TestSpoiltBoxes(t *testing.T) {
 	}
 }
 
-func redrawnPiece(change func(*geometry.Piece)) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+func redrawnPiece(change func(*geometry.Piece)) func(*testing.T, []geometry.Piece, *Job) {
+	return func(t *testing.T, ps []geometry.Piece, _ *Job) {
 		change(piece(t, ps, ofTray(smallName, clothOf)))
 	}
 }
@@ -218,8 +218,8 @@ func turnAll(p *geometry.Piece, turn int) {
 }
 
 // resizedHinge makes the hinge higher.
-func resizedHinge(more Length) func(*testing.T, []geometry.Piece, *conditions) {
-	return func(t *testing.T, ps []geometry.Piece, _ *conditions) {
+func resizedHinge(more Length) func(*testing.T, []geometry.Piece, *Job) {
+	return func(t *testing.T, ps []geometry.Piece, _ *Job) {
 		p, j := piece(t, ps, hingeName), usualJob()
 		high := j.hingeHigh()
 		*p = j.hingePiece()
@@ -243,7 +243,7 @@ func resizedHinge(more Length) func(*testing.T, []geometry.Piece, *conditions) {
 // a place too low.
 func TestTurningIsLookedAt(t *testing.T) {
 	j := usualJob()
-	r := prove(j.pieces(), j.conditions())
+	r := prove(j.pieces(), j)
 	assert.Empty(t, r.closed.turned())
 	c := r.closed
 	c.laid.All[1].Wide = 5

@@ -2,7 +2,6 @@ package box
 
 import (
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
@@ -10,14 +9,10 @@ import (
 	"forel/geometry/work"
 )
 
-const dries = plan.Dries
-
 // steps returns the order of work: fore-edge wall first and its inside last, ends before
 // the walls are turned in (Bibliocat 2007); all else common practice, no source.
 func (c made) steps() []plan.Step {
 	j, s := c.job, c.stands
-	b := j.Book()
-	h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
 	m := c.model()
 	measure := plan.Step{
 		Title: "Measure the book and the materials",
@@ -30,7 +25,7 @@ func (c made) steps() []plan.Step {
 	measure.Text = append(measure.Text,
 		plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number. Every layer of cloth counts between two trays that go into each other."),
 		plan.Say("Before any board is cut try the paper strips round "+j.Whose(0)+": they are printed at true size with the fit."))
-	measure.Pictures = [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}}
+	measure.Pictures = [][]stage.Picture{{draft.MeasuredBook(j.Book().Size())}}
 	measure.Checks = j.measureChecks()
 	measure.Spells = []work.Spell{work.Do(work.Measure, 1+work.MaterialsIn(c.pieces))}
 	out := []plan.Step{
@@ -135,7 +130,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			Spells: []work.Spell{work.Do(work.TurnIn, 2).And(work.Press, 1).Dry(work.CoveringDry, "the glue of the cloth on the "+name, blocked)},
 			Text: []stage.Say{
 				plan.Say("Glue the last flap and draw it over the rim of the fore-edge wall, over the laps, down inside and %s onto the floor. It ends %s off head and tail wall, for the cloth there.", st.n, st.k),
-				plan.Say("Leave the tray with blocks against the walls, wrapped in release paper, and a light weight " + dries + "."),
+				plan.Say("Leave the tray with blocks against the walls, wrapped in release paper, and a light weight " + plan.Dries + "."),
 			},
 			Pictures: large(fore...),
 		},
@@ -155,7 +150,7 @@ func (j Job) coverLarge(m model) plan.Step {
 		Spells: []work.Spell{work.Do(work.CutSheet, 1).And(work.Cover, 3).And(work.TurnIn, 3+4+4+2).And(work.Press, 1).Dry(work.CoveringDry, "the glue of the cloth on the "+w.name, blocked).As("with its cloth, as the small one"), work.Do(work.Try, 1).As("try it over the small tray")},
 		Text: []stage.Say{
 			plan.Say("Cut the "+ofTray(w.name, clothOf)+" by its template and cover the large tray like the small one, in the same order: round the walls from the middle of the fore-edge wall; %s under the base; the ends, above the slit inside the wall, below it on the edge of the base; head and tail over the rim, down inside and %s onto the floor, their laps rubbed into the corners; the fore-edge last.", st.u, st.n),
-			plan.Say("Leave it with blocks inside " + dries + ". Then turn it over the small tray and look at the check below."),
+			plan.Say("Leave it with blocks inside " + plan.Dries + ". Then turn it over the small tray and look at the check below."),
 		},
 		Pictures: large(append([]stage.Picture{first, then}, m.nested()...)...),
 		Checks:   []plan.Check{j.stripLaid(w), coveredLarge(j)},
@@ -165,7 +160,7 @@ func (j Job) coverLarge(m model) plan.Step {
 // measureStep returns the step between the two trays.
 func (c made) measureStep() plan.Step {
 	j, s := c.job, c.stands
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		return c.measuredStep()
 	}
 	size := s.covered(s.small())
@@ -203,12 +198,9 @@ func (c made) measuredStep() plan.Step {
 		Spells:   []work.Spell{work.Do(work.Try, 1)},
 	}
 	var missing []string
-	for _, d := range []struct {
-		readings job.Readings
-		way      string
-	}{{j.AsBuilt.Height, "from head to tail"}, {j.AsBuilt.Width, "from the open edge to the fore-edge"}, {j.AsBuilt.Thickness, "from bench to rim"}} {
-		if len(d.readings) == 0 {
-			missing = append(missing, d.way)
+	for i, way := range []string{"from head to tail", "from the open edge to the fore-edge", "from bench to rim"} {
+		if len(j.AsBuilt.Each()[i]) == 0 {
+			missing = append(missing, way)
 		}
 	}
 	if len(missing) > 0 {
@@ -261,7 +253,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			Text: []stage.Say{
 				plan.Say("Try it all dry first, by the first check below: glued trays stay where they are."),
 				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).Height)/2),
-				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + dries + "."),
+				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + plan.Dries + "."),
 			},
 			Pictures: large(m.casedIn()...),
 			Checks:   []plan.Check{casedDry(s), gluedUp(s)},

@@ -6,7 +6,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
-	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -82,7 +81,7 @@ func (s standing) body() foldup.Body {
 	}
 	face := func(name geometry.Face, board string, plane int, o, u, v space.Vec, extent geometry.Box, beyond foldup.Beyond) foldup.Surface {
 		return foldup.Surface{Face: name, Board: s.name + ", " + board, Frame: space.Frame{O: o, U: u, V: v}, Normal: u.Cross(v), Extent: extent,
-			Cover: polygon.Box(extent), Plane: s.plane + plane, Beyond: beyond, Ground: laidflat.Bare}
+			Cover: polygon.Box(extent), Plane: s.plane + plane, Beyond: beyond, Ground: foldup.BareBoard}
 	}
 	inside := func(f foldup.Surface) foldup.Surface { f.Inside = true; return f }
 	edge := func(f foldup.Surface, together string) foldup.Surface {

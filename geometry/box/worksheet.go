@@ -88,7 +88,7 @@ func (j Job) smallGroup() plan.Group {
 		ruled("L1", "head wall to tail wall", "H + cH + 2k", t.l),
 		ruled("d1", "floor to rim", "T + cT + f", t.d),
 	}}
-	if !j.AsBuilt.measured() {
+	if !j.AsBuilt.Measured() {
 		g.Measures = append(g.Measures,
 			ruled("Ws", "covered, to the fore-edge", "B1 + t + k", s.Width),
 			ruled("Hs", "covered, head to tail", "L1 + 2t + 2k", s.Height),

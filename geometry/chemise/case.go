@@ -2,7 +2,6 @@ package chemise
 
 import (
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -17,21 +16,20 @@ var Named = []plan.Named{
 
 // made is a chemise worked out.
 type made struct {
-	job      Job
-	pieces   []geometry.Piece
-	proof    report
-	suspects job.Problems // what is possible but looks like a slip
+	job    Job
+	pieces []geometry.Piece
+	proof  report
 }
 
 // work works the chemise out and proves it.
-func (j Job) work(suspects job.Problems) (made, error) {
+func (j Job) work() (made, error) {
 	pieces := j.pieces()
-	proof := prove(pieces, j.conditions())
+	proof := prove(pieces, j)
 	if !proof.Sound() {
 		return made{}, proof.Problems()
 	}
 	plan.MarkMistakable(pieces)
-	return made{job: j, pieces: pieces, proof: proof, suspects: suspects}, nil
+	return made{job: j, pieces: pieces, proof: proof}, nil
 }
 
 // Plan returns all that is rendered of the chemise.
@@ -62,7 +60,7 @@ func (c made) Plan() plan.Plan {
 		Gauges:    j.gauges(),
 		Load:      j.load(),
 	}
-	for _, s := range c.suspects {
+	for _, s := range j.Suspects() {
 		p.Warnings = append(p.Warnings, s.Sentence())
 	}
 	return p
@@ -77,7 +75,7 @@ func (j Job) facts() []plan.Fact {
 		outside.Parts = append(outside.Parts, plan.Part{Key: "thickness_at_spine", Length: spine})
 	}
 	return []plan.Fact{
-		plan.SizeFact(plan.Contents, "book", "wide", j.conditions().Book),
+		plan.SizeFact(plan.Contents, "book", "wide", j.Book().Size()),
 		plan.SizeFact("room", "room for the book", "deep", j.room()),
 		outside,
 		{Key: "flat", Name: "laid flat, over boards and joints", Text: "%s wide, %s high; every joint %s",

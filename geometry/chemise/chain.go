@@ -126,8 +126,8 @@ func (j Job) left(v, joints []Length) []Length {
 	if j.ForeEdge == Lapped {
 		out = append(out, thick-v[bookThick])
 	}
-	outside := c.outside(conditions{ForeEdge: j.ForeEdge, OwnCover: v[ownCover]})
-	return append(out, v[boardHigh]+2*v[coveringThick], outside.Width, outside.Thickness)
+	outWide, outThick := c.outside(j.ForeEdge, v[ownCover])
+	return append(out, v[boardHigh]+2*v[coveringThick], outWide, outThick)
 }
 
 // deviations returns what can be off of the book and by the hand, and what it does

@@ -32,7 +32,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
-	return plan.Sound[made](func() (made, error) { return j.work(suspect) }), nil, suspect
+	return plan.Sound[made](j.work), nil, suspect
 }
 
 // together holds the job against the invariants of a sound chemise.

@@ -10,12 +10,6 @@ import (
 // practice, no source, as of the others).
 func (j Job) measureChecks() []plan.Check {
 	c := j.Chain()
-	v := c.Drawn()
-	v[boardThick] += plan.Thicker
-	last := len(c.Gaps) - 1
-	layers := plan.LayersMeasured("thin board", "chemise.board", j.Board, 0)
-	layers.Fails = stage.Words("set chemise.board to a quarter of what four measure and print again: %s more in one layer takes %s of the room in thickness",
-		plan.Thicker, c.Left(c.Drawn())[last]-c.Left(v)[last])
 	return []plan.Check{
 		{
 			Name: "gauge strip", When: "before any board of the chemise is cut",
@@ -25,7 +19,7 @@ func (j Job) measureChecks() []plan.Check {
 			},
 			Fails: stage.Words("measure the book again and correct the job: nothing is cut yet"),
 		},
-		layers,
+		plan.LayersMeasured("thin board", "chemise.board", "of the room in thickness", j.Board, c.TakenFrom(len(c.Gaps)-1, boardThick)),
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 )
 
 // closed is the chemise shut round its book, cut across from spine to fore-edge:
@@ -115,24 +114,16 @@ func (c closed) clear(foreEdge string) (width, thickness Length) {
 	return width - c.i, c.dressed(over).Min.Y - c.dressed(backCoverName).Max.Y
 }
 
-// room returns the room for the book; its height is not seen in the section. In
-// hooks it is as thick as the spine leaves.
-func (c closed) room(k conditions) plan.Size {
-	w, t := c.clear(k.ForeEdge)
-	return plan.Size{Width: w, Thickness: t}
-}
-
-// outside returns the closed chemise at its thickest, its height left out. Hooks
-// hold the covers apart: each has one of the book's own in it, and between them
-// lies the rest of the book.
-func (c closed) outside(k conditions) plan.Size {
-	w, t := c.extent()
-	if k.ForeEdge == Hooks {
+// outside returns the closed chemise at its thickest. Hooks hold the covers apart: each has
+// one of the book's own in it, and between them lies the rest of the book.
+func (c closed) outside(foreEdge string, ownCover Length) (width, thickness Length) {
+	width, thickness = c.extent()
+	if foreEdge == Hooks {
 		_, hook := c.hook()
-		_, spine := c.clear(k.ForeEdge)
-		t = max(c.dressed(frontCoverName).Max.Y-c.dressed(backCoverName).Min.Y, 2*hook+spine-2*k.OwnCover)
+		_, spine := c.clear(foreEdge)
+		thickness = max(c.dressed(frontCoverName).Max.Y-c.dressed(backCoverName).Min.Y, 2*hook+spine-2*ownCover)
 	}
-	return plan.Size{Width: w, Thickness: t}
+	return width, thickness
 }
 
 // hook returns the room for the book's own cover in a hook, and how thick the hook

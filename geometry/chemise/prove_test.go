@@ -36,7 +36,7 @@ func kindsOf(r report) []foldup.Kind {
 func TestUsualChemisesAreSound(t *testing.T) {
 	for _, f := range ForeEdges {
 		j := usual(f)
-		r := prove(j.pieces(), j.conditions())
+		r := prove(j.pieces(), j)
 		assert.Empty(t, r.Faults, f)
 		assert.NotEmpty(t, r.Faces)
 	}
@@ -58,9 +58,9 @@ func piece(t *testing.T, ps []geometry.Piece, name string) *geometry.Piece {
 func TestSpoiltChemises(t *testing.T) {
 	for name, c := range map[string]struct {
 		want  foldup.Kind
-		spoil func(ps []geometry.Piece, k *conditions)
+		spoil func(ps []geometry.Piece, k *Job)
 	}{
-		"mitre cut to the corner": {foldup.Bare, func(ps []geometry.Piece, k *conditions) {
+		"mitre cut to the corner": {foldup.Bare, func(ps []geometry.Piece, k *Job) {
 			p := piece(t, ps, coveringName)
 			e := k.Board*0 + 15
 			x := p.Outline.Bounds().Max
@@ -68,69 +68,69 @@ func TestSpoiltChemises(t *testing.T) {
 			p.Outline = geometry.Polygon(pt(e, 0), pt(x.X-e, 0), pt(x.X-e, e), pt(x.X, e), pt(x.X, x.Y-e), pt(x.X-e, x.Y-e), pt(x.X-e, x.Y), pt(e, x.Y), pt(e, x.Y-e), pt(0, x.Y-e), pt(0, e), pt(e, e))
 			p.Creases = nil
 		}},
-		"head and tail turned in with the ends": {foldup.Collision, func(ps []geometry.Piece, _ *conditions) {
+		"head and tail turned in with the ends": {foldup.Collision, func(ps []geometry.Piece, _ *Job) {
 			p := piece(t, ps, coveringName)
 			for i := range p.Regions {
 				p.Regions[i].Turn = 0
 			}
 		}},
-		"lining too small": {foldup.Bare, func(ps []geometry.Piece, _ *conditions) {
+		"lining too small": {foldup.Bare, func(ps []geometry.Piece, _ *Job) {
 			p := piece(t, ps, liningName)
 			b := p.Outline.Bounds()
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, b.Width()-2*14, b.Height()))
 		}},
-		"lining laid straight over the joints": {foldup.Bare, func(ps []geometry.Piece, k *conditions) {
+		"lining laid straight over the joints": {foldup.Bare, func(ps []geometry.Piece, k *Job) {
 			p := piece(t, ps, liningName)
 			b := p.Outline.Bounds()
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, b.Width()-5*4*k.Board-20, b.Height()))
 		}},
-		"lining past the edge": {foldup.Overhang, func(ps []geometry.Piece, _ *conditions) {
+		"lining past the edge": {foldup.Overhang, func(ps []geometry.Piece, _ *Job) {
 			p := piece(t, ps, liningName)
 			b := p.Outline.Bounds()
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, b.Width(), b.Height()+6.1))
 		}},
-		"turn-in too short": {foldup.Bare, func(ps []geometry.Piece, _ *conditions) {
+		"turn-in too short": {foldup.Bare, func(ps []geometry.Piece, _ *Job) {
 			j := usual(Lapped)
 			j.TurnIn = 3.5
 			*piece(t, ps, coveringName) = j.covering()
 		}},
-		"a board half a millimetre wide": {foldup.Misfit, func(ps []geometry.Piece, _ *conditions) {
+		"a board half a millimetre wide": {foldup.Misfit, func(ps []geometry.Piece, _ *Job) {
 			p := piece(t, ps, backCoverName)
 			b := p.Outline.Bounds()
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, b.Width()+0.5, b.Height()))
 		}},
-		"a board half a millimetre low": {foldup.Misfit, func(ps []geometry.Piece, _ *conditions) {
+		"a board half a millimetre low": {foldup.Misfit, func(ps []geometry.Piece, _ *Job) {
 			p := piece(t, ps, spineName)
 			b := p.Outline.Bounds()
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, b.Width(), b.Height()-0.5))
 		}},
-		"joint too narrow": {foldup.Tight, func(ps []geometry.Piece, k *conditions) {
+		"joint too narrow": {foldup.Tight, func(ps []geometry.Piece, k *Job) {
 			j := usual(Lapped)
 			j.Joint = j.leastJoint() - 0.02
 			copy(ps, j.pieces())
-			*k = j.conditions()
+			*k = j
 		}},
-		"the lining forgotten in every size": {foldup.Tight, func(ps []geometry.Piece, k *conditions) {
+		"the lining forgotten in every size": {foldup.Tight, func(ps []geometry.Piece, k *Job) {
 			j := usual(Lapped)
-			real := j.conditions()
+			real := j
 			j.Joint, j.Lining = j.joint(), 0
 			copy(ps, j.pieces())
 			*k = real
 		}},
-		"the covering forgotten in every size": {foldup.Tight, func(ps []geometry.Piece, k *conditions) {
+		"the covering forgotten in every size": {foldup.Tight, func(ps []geometry.Piece, k *Job) {
 			j := usual(Walls)
-			real := usual(Walls).conditions()
+			real := usual(Walls)
 			j.Joint, j.Covering = j.joint(), 0
 			copy(ps, j.pieces())
 			*k = real
 		}},
-		"a cover too long": {foldup.Misfit, func(ps []geometry.Piece, k *conditions) {
-			k.Room.Width -= 0.5
+		"a cover too long": {foldup.Misfit, func(ps []geometry.Piece, k *Job) {
+			k.Clearance.Width -= 0.5
 		}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			j := usual(Lapped)
-			ps, k := j.pieces(), j.conditions()
+			ps, k := j.pieces(), j
 			if name == "the covering forgotten in every size" {
 				ps = usual(Walls).pieces()
 			}
@@ -146,7 +146,7 @@ func TestSpoiltChemises(t *testing.T) {
 // of an edge, the outer g of it the covering alone; elsewhere the lining.
 func TestLayersInside(t *testing.T) {
 	j := usual(Lapped)
-	r := prove(j.pieces(), j.conditions())
+	r := prove(j.pieces(), j)
 	for _, f := range r.Faces {
 		if f.Face != Inside {
 			continue

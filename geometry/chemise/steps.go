@@ -8,13 +8,9 @@ import (
 	"forel/geometry/work"
 )
 
-const dries = plan.Dries
-
 // steps returns the order of work (common practice, no source).
 func (c made) steps() []plan.Step {
 	m, j := c.model(), c.job
-	b := j.Book()
-	h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
 	headAndTail, ends := m.turnedIn()
 	open, done := m.closing()
 	own := ""
@@ -30,7 +26,7 @@ func (c made) steps() []plan.Step {
 			work.Do(work.Try, 1).And(work.Measure, 1).As("try and measure it"),
 		},
 		Text: []stage.Say{
-			plan.Say("Lay the chemise flat between release papers and boards, with a weight on top, " + dries + "."),
+			plan.Say("Lay the chemise flat between release papers and boards, with a weight on top, " + plan.Dries + "."),
 			plan.Say("Crease each joint along a straightedge, then close the chemise round the book, wrapped in release paper, and leave it so under a light weight overnight."),
 			j.closeWords(),
 		},
@@ -49,7 +45,7 @@ func (c made) steps() []plan.Step {
 				plan.Say("Shut the book and press it lightly. Measure the height along both covers, the width with the round of the spine, the thickness through both covers, each at three places. Write every reading on the worksheet; the largest counts." + own),
 				plan.Say("Measure the materials too: several layers together, with a caliper, divided by their number."),
 			},
-			Pictures: [][]stage.Picture{{draft.Measures(h, w, t, [3]stage.Say{plan.Say("here %s", h), plan.Say("here %s", w), plan.Say("here %s", t)})}},
+			Pictures: [][]stage.Picture{{draft.MeasuredBook(j.Book().Size())}},
 			Checks:   j.measureChecks(),
 		},
 		{

@@ -26,7 +26,7 @@ func TestCarcassAsBuiltAgainstMeasuring(t *testing.T) {
 	j.Board.Known, j.Uncertainty.Board = job.KnownMeasured, 0.1
 	j.Uncertainty.Cutting, j.Uncertainty.Repeat, j.Uncertainty.Placing = 5, 5, 5 // no more of it
 	high, deep, thick := 227.9, 151.2, 38.4
-	j.AsBuilt = slipcase.AsBuilt{Height: job.Readings{Length(high)}, Width: job.Readings{Length(deep)}, Thickness: job.Readings{Length(thick)}}
+	j.AsBuilt = job.AsBuilt{Height: job.Readings{Length(high)}, Width: job.Readings{Length(deep)}, Thickness: job.Readings{Length(thick)}}
 	u := j.Uncertainty
 	b := bench{rand.New(rand.NewPCG(9, 10))}
 	measured := func(l float64) float64 { return l + b.off(u.Measuring) + b.between(-0.5, 0.5)*u.ReadingStep.MM() }

@@ -1,6 +1,8 @@
 package fit
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"forel/geometry/plan"
@@ -10,10 +12,8 @@ import (
 // Link is one length of a chain of dimensions and how many times it counts:
 // more than zero where it gives room, less where it takes room.
 type Link struct {
-	Name   string
-	Length Length
+	plan.Link
 	Counts float64
-	Book   bool // a length of the book, or of one of several
 }
 
 // Takes returns what the link adds to the clearance.
@@ -22,11 +22,8 @@ func (l Link) Takes() Length { return l.Length * Length(l.Counts) }
 // Error is something that can be off, and what it does to each gap of a report,
 // in the order of Report.Gaps.
 type Error struct {
-	Name      string
-	Key       string // of the job file, that says how far
-	PlusMinus Length // zero where there is a range instead
-	Low, High Length // the range of a thickness known by its trade name only, else zero
-	Effects   []tolerance.Effect
+	plan.Deviation        // its PlusMinus is zero where there is a range instead
+	Low, High      Length // the range of a thickness known by its trade name only, else zero
 }
 
 // counted returns a gap's chain: what gives room, then what takes it.
@@ -34,17 +31,11 @@ func counted(links []plan.Link, slopes []float64) []Link {
 	var out []Link
 	for i, counts := range slopes {
 		if l := links[i]; counts != 0 && l.Length != 0 {
-			out = append(out, Link{l.Name, l.Length, counts, l.Book})
+			out = append(out, Link{l, counts})
 		}
 	}
 	slices.SortStableFunc(out, func(p, q Link) int {
-		switch {
-		case p.Counts > 0 && q.Counts < 0:
-			return -1
-		case p.Counts < 0 && q.Counts > 0:
-			return 1
-		}
-		return 0
+		return cmp.Compare(math.Copysign(1, q.Counts), math.Copysign(1, p.Counts))
 	})
 	return out
 }
@@ -60,14 +51,14 @@ func errorsOf(c plan.Chain, slopes [][]float64) []Error {
 		}
 	}
 	for _, d := range c.Off {
-		put(Error{Name: d.Name, Key: d.Key, PlusMinus: d.PlusMinus, Effects: d.Effects})
+		put(Error{Deviation: d})
 	}
 	for i, l := range c.Links {
 		v := l.Varies
 		if v == nil {
 			continue
 		}
-		e, off := Error{Name: v.Name, Key: v.Key}, tolerance.Normal(v.Low, v.High)
+		e, off := Error{Deviation: plan.Deviation{Name: v.Name, Key: v.Key}}, tolerance.Normal(v.Low, v.High)
 		if v.ByName {
 			off = tolerance.Uniform(v.Low, v.High)
 			e.Low, e.High = l.Length+v.Low, l.Length+v.High

@@ -112,7 +112,7 @@ func gapsOf(c plan.Chain) ([]Gap, []Error) {
 	for i := range gaps {
 		g := Gap{Gap: c.Gaps[i], Drawn: at[i], Chain: counted(c.Links, slopes[i])}
 		if g.Swell > 0 {
-			g.Chain = append(g.Chain, Link{Name: "swelling when damp", Length: g.Swell, Counts: -1})
+			g.Chain = append(g.Chain, Link{plan.Link{Name: "swelling when damp", Length: g.Swell}, -1})
 		}
 		effects := make([]tolerance.Effect, len(errors))
 		for k, e := range errors {

@@ -16,12 +16,6 @@ import (
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// Vec is a place or a step in space.
-type Vec = space.Vec
-
-// Frame lays a plane in space.
-type Frame = space.Frame
-
 // Surface is a flat face of a body. Its own coordinates are those of Frame.
 type Surface struct {
 	Face   geometry.Face // its name
@@ -59,6 +53,9 @@ type Ground struct {
 	Stuff stage.Stuff
 	State string // for a column of a table: "lined"; empty for none
 }
+
+// BareBoard is the ground of board without a lining.
+var BareBoard = Ground{Name: "bare board", Stuff: stage.Board}
 
 // Inner is an inner corner: at one end of a face stands a wall, square to it.
 // What lies on the face must end clear of what lies on the wall.

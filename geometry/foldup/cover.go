@@ -149,26 +149,24 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 			if sa.Bulge != 0 || sb.Bulge != 0 || len(a.Vertices) > 2 || len(b.Vertices) > 2 {
 				continue // round a hole
 			}
+			d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
+			if (d.X*e.Y - d.Y*e.X).Abs() <= 1e-6 {
+				continue // one line
+			}
+			var places []geometry.Point
 			for _, t := range fold.Meets(sa.From, sa.To, sb.From, sb.To) {
-				q := sa.From.Add(sa.To.Sub(sa.From).Mul(t))
-				d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
-				if (d.X*e.Y-d.Y*e.X).Abs() > 1e-6 && !slices.ContainsFunc(out, q.Near) {
-					out = append(out, q)
+				places = append(places, sa.From.Add(d.Mul(t)))
+			}
+			for _, q := range []geometry.Point{sa.From, sa.To} { // where both end
+				if q.Near(sb.From) || q.Near(sb.To) {
+					places = append(places, q)
 				}
 			}
-			// Two folds that end in one place, and one that ends on another.
-			for _, q := range []geometry.Point{sa.From, sa.To} {
-				if (q.Near(sb.From) || q.Near(sb.To)) && !slices.ContainsFunc(out, q.Near) {
-					d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
-					if (d.X*e.Y - d.Y*e.X).Abs() > 1e-6 {
-						out = append(out, q)
-					}
-				}
+			for _, t := range fold.Meets(sb.From, sb.To, sa.From, sa.To) { // where one ends on the other
+				places = append(places, sb.From.Add(e.Mul(t)))
 			}
-			for _, t := range fold.Meets(sb.From, sb.To, sa.From, sa.To) {
-				q := sb.From.Add(sb.To.Sub(sb.From).Mul(t))
-				d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
-				if (d.X*e.Y-d.Y*e.X).Abs() > 1e-6 && !slices.ContainsFunc(out, q.Near) {
+			for _, q := range places {
+				if !slices.ContainsFunc(out, q.Near) {
 					out = append(out, q)
 				}
 			}

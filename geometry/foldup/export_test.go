@@ -3,6 +3,7 @@ package foldup
 import (
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/space"
 )
 
 // Part is a region of a piece for the tests outside the package: flat, and in
@@ -11,7 +12,7 @@ type Part struct {
 	Piece string
 	Seat  int
 	Flat  []geometry.Point
-	Space []Vec // point for point as Flat; nil where it lies on no face
+	Space []space.Vec // point for point as Flat; nil where it lies on no face
 	Joins []Joint
 }
 

@@ -30,18 +30,22 @@ func MeetingOf(face, wall Surface) Meeting {
 	return m
 }
 
+// ends returns the two ends of a box along its X (along 0) or its Y (1).
+func ends(b *geometry.Box, along int) (low, high *Length) {
+	if along == 0 {
+		return &b.Min.X, &b.Max.X
+	}
+	return &b.Min.Y, &b.Max.Y
+}
+
 // ToWall returns how far a box of the face ends from the wall.
 func (m Meeting) ToWall(b geometry.Box) Length {
-	e := m.face.Extent
-	switch {
-	case m.along == 0 && m.far:
-		return e.Max.X - b.Max.X
-	case m.along == 0:
-		return b.Min.X - e.Min.X
-	case m.far:
-		return e.Max.Y - b.Max.Y
+	low, high := ends(&b, m.along)
+	least, most := ends(&m.face.Extent, m.along)
+	if m.far {
+		return *most - *high
 	}
-	return b.Min.Y - e.Min.Y
+	return *low - *least
 }
 
 // Strip returns the part of the wall no farther from the face than wide.
@@ -70,26 +74,19 @@ func (m Meeting) Reach(wall geometry.Box) (from, to Length) {
 // Between returns the part of a box of the face between two places of the line
 // where they meet.
 func (m Meeting) Between(b geometry.Box, from, to Length) geometry.Box {
-	if m.along == 0 {
-		b.Min.Y, b.Max.Y = max(b.Min.Y, from), min(b.Max.Y, to)
-	} else {
-		b.Min.X, b.Max.X = max(b.Min.X, from), min(b.Max.X, to)
-	}
+	low, high := ends(&b, 1-m.along)
+	*low, *high = max(*low, from), min(*high, to)
 	return b
 }
 
 // EndOf returns the part of a box no farther than wide from the end of its X
 // (along 0) or its Y (1), the far one or the near one.
 func EndOf(b geometry.Box, along int, far bool, wide Length) geometry.Box {
-	switch {
-	case along == 0 && far:
-		b.Min.X = b.Max.X - wide
-	case along == 0:
-		b.Max.X = b.Min.X + wide
-	case far:
-		b.Min.Y = b.Max.Y - wide
-	default:
-		b.Max.Y = b.Min.Y + wide
+	low, high := ends(&b, along)
+	if far {
+		*low = *high - wide
+	} else {
+		*high = *low + wide
 	}
 	return b
 }

@@ -14,12 +14,12 @@ import (
 type Patch struct {
 	Piece  string
 	Seat   int
-	Order  int              // how many folds from the part that is laid first
-	Turn   int              // of those equally far the lower is turned first
-	Tucked bool             // it gets where it is by a crease at a corner, not by a fold
-	Thick  Length           //
+	Order  int  // how many folds from the part that is laid first
+	Turn   int  // of those equally far the lower is turned first, and lies beneath
+	Tucked bool // it gets where it is by a crease at a corner, not by a fold
+	Thick  Length
 	Plane  int              // it lies in
-	Shape  polygon.Shape    // in the plane's coordinates
+	Shape  polygon.Shape    // in the plane's coordinates; it may reach past the face
 	Tab    *TabEnd          // of a tab turned over the edge of a hole
 	flat   []geometry.Point // in the piece's coordinates
 }

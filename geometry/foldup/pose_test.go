@@ -8,10 +8,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/job"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
+	"forel/geometry/space"
 )
 
 // posedJobs are cases of every covering, with and without a thumb hole.
@@ -30,7 +30,7 @@ func posedJobs(t *testing.T) map[string]slipcase.Case {
 	return out
 }
 
-func away(a, b foldup.Vec) float64 {
+func away(a, b space.Vec) float64 {
 	return geometry.Pt(geometry.Pt(a.X-b.X, a.Y-b.Y).Distance(geometry.Point{}), a.Z-b.Z).Distance(geometry.Point{}).MM()
 }
 

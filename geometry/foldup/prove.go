@@ -8,19 +8,10 @@ import (
 	"forel/geometry/polygon"
 )
 
-// Layer is a patch of covering on a face.
-type Layer struct {
-	Piece  string
-	Order  int           // how many folds from the part that is laid first
-	Turn   int           // of those equally far the lower is turned first, and lies beneath
-	Tucked bool          // pinched or bent at a corner rather than folded
-	Shape  polygon.Shape // in the face's coordinates; it may reach past the face
-}
-
 // FaceReport tells what lies on one face.
 type FaceReport struct {
 	Surface
-	Layers  []Layer
+	Layers  []Patch
 	Stack   Length // inside: the thickest pile of covering, tucks left out
 	Corners Length // inside: the thickest pile, tucks counted
 	Again   bool   // like a face that comes before it: neither listed nor drawn flat
@@ -107,11 +98,14 @@ func (c Covered) Under(face geometry.Face, in geometry.Box) Length {
 	return Pile(Within(c.On(face), in))
 }
 
-// Within returns what of patches lies in a box.
+// Within returns what of patches lies in a box. Of those wholly in it nothing is cut off.
 func Within(patches []Patch, in geometry.Box) []Patch {
 	var there []Patch
 	for _, p := range patches {
-		if p.Shape = Meet(p.Shape, polygon.Box(in)); Solid(p.Shape, Sliver) {
+		if !in.Grow(Sliver).Contains(p.Shape.Bounds()) {
+			p.Shape = Meet(p.Shape, polygon.Box(in))
+		}
+		if Solid(p.Shape, Sliver) {
 			there = append(there, p)
 		}
 	}
@@ -127,7 +121,7 @@ func (c Covered) Report(i int) FaceReport {
 		if p.Shape.Bounds().Intersect(s.Extent).Grow(-Sliver).Empty() {
 			continue // on another face of the plane
 		}
-		r.Layers = append(r.Layers, Layer{p.Piece, p.Order, p.Turn, p.Tucked, p.Shape})
+		r.Layers = append(r.Layers, p)
 	}
 	if s.Inside {
 		flat := slices.DeleteFunc(slices.Clone(patches), func(p Patch) bool { return p.Tucked })

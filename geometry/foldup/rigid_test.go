@@ -12,6 +12,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/slipcase"
+	"forel/geometry/space"
 )
 
 // snapped is what two coordinates may differ by that were each rounded to a
@@ -96,13 +97,13 @@ func rigid(parts []foldup.Part) (placed int, err error) {
 	return placed, err
 }
 
-func apartInSpace(a, b foldup.Vec) float64 {
+func apartInSpace(a, b space.Vec) float64 {
 	return math.Sqrt(math.Pow((a.X-b.X).MM(), 2) + math.Pow((a.Y-b.Y).MM(), 2) + math.Pow((a.Z-b.Z).MM(), 2))
 }
 
 // spaceOf gives where a flat point of a part is, from three corners of the part
 // that span it best.
-func spaceOf(p foldup.Part, q geometry.Point) foldup.Vec {
+func spaceOf(p foldup.Part, q geometry.Point) space.Vec {
 	best, o, i, k := 0.0, 0, 0, 0
 	for b := range p.Flat {
 		for c := range b {
@@ -116,5 +117,5 @@ func spaceOf(p foldup.Part, q geometry.Point) foldup.Vec {
 	m, n := (d.X*v.Y-v.X*d.Y)/det, (u.X*d.Y-d.X*u.Y)/det
 	at := func(o, u, v foldup.Length) foldup.Length { return o + m*(u-o) + n*(v-o) }
 	a, b, c := p.Space[o], p.Space[i], p.Space[k]
-	return foldup.Vec{X: at(a.X, b.X, c.X), Y: at(a.Y, b.Y, c.Y), Z: at(a.Z, b.Z, c.Z)}
+	return space.Vec{X: at(a.X, b.X, c.X), Y: at(a.Y, b.Y, c.Y), Z: at(a.Z, b.Z, c.Z)}
 }

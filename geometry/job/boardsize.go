@@ -1,6 +1,11 @@
 package job
 
-import "forel/geometry"
+import (
+	"cmp"
+	"slices"
+
+	"forel/geometry"
+)
 
 // Sold is a thickness that board is sold by.
 type Sold struct {
@@ -73,22 +78,10 @@ func (u Uncertainty) CardOff() (low, high Length) {
 // BoardsLike returns the sizes board is sold by that a board of thickness l could
 // be, its own among them, from the thinnest.
 func BoardsLike(l Length) []Sold {
-	own := Sold{"as given", l}
-	placed := false
-	var out []Sold
-	for _, b := range Boards {
-		if b.Thickness > l-1e-6 && !placed {
-			placed = true
-			if !b.Thickness.Near(l) {
-				out = append(out, own)
-			}
-		}
-		if (b.Thickness - l).Abs() <= neighbour*l {
-			out = append(out, b)
-		}
-	}
-	if !placed {
-		out = append(out, own)
+	out := slices.DeleteFunc(slices.Clone(Boards), func(b Sold) bool { return (b.Thickness - l).Abs() > neighbour*l })
+	if !slices.ContainsFunc(out, func(b Sold) bool { return b.Thickness.Near(l) }) {
+		out = append(out, Sold{"as given", l})
+		slices.SortFunc(out, func(a, b Sold) int { return cmp.Compare(a.Thickness, b.Thickness) })
 	}
 	return out
 }

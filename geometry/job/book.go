@@ -5,6 +5,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 )
@@ -63,11 +64,7 @@ func (r Readings) Spread() Length {
 	if len(r) == 0 {
 		return 0
 	}
-	least := r[0]
-	for _, l := range r {
-		least = min(least, l)
-	}
-	return r.Largest() - least
+	return r.Largest() - slices.Min(r)
 }
 
 // Book is a book as measured: head to tail, spine to fore-edge with the round
@@ -103,6 +100,9 @@ func (s Size) Plus(o Size) Size {
 func (s Size) Less(o Size) Size {
 	return Size{s.Height - o.Height, s.Width - o.Width, s.Thickness - o.Thickness}
 }
+
+// Each returns height, width and thickness.
+func (s Size) Each() [3]Length { return [3]Length{s.Height, s.Width, s.Thickness} }
 
 // Size returns the largest readings of a book.
 func (b Book) Size() Size { return Size{b.Height.Largest(), b.Width.Largest(), b.Thick()} }

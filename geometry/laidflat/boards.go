@@ -73,9 +73,6 @@ func (n Names) Lay(joint, thick Length, pieces ...geometry.Piece) (Boards, []fol
 	return b, faults
 }
 
-// Bare is what a face shows where no covering lies.
-var Bare = foldup.Ground{Name: "bare board", Stuff: stage.Board}
-
 // Body returns the faces that are to be covered: the inside, the outside, the edges at head
 // and tail, those at the ends. Joints are part of a face's plane, since the covering and
 // what is turned in go on over them; there is no board in them to cover.
@@ -87,7 +84,7 @@ func (b Boards) Body() foldup.Body {
 	add := func(face geometry.Face, board string, o, u, v space.Vec, extent geometry.Box, cover polygon.Shape, beyond foldup.Beyond) {
 		n := len(body.Surfaces)
 		body.Surfaces = append(body.Surfaces, foldup.Surface{Face: face, Board: board, Frame: space.Frame{O: o, U: u, V: v}, Normal: u.Cross(v), Extent: extent,
-			Cover: cover, Plane: b.Plane + n, Edge: n > 1, Beyond: beyond, Ground: Bare})
+			Cover: cover, Plane: b.Plane + n, Edge: n > 1, Beyond: beyond, Ground: foldup.BareBoard})
 	}
 	level := func(left, right string) foldup.Beyond {
 		return foldup.Beyond{Left: left, Right: right, Top: "head", Bottom: "tail"}

@@ -3,6 +3,7 @@ package lessons
 import (
 	"math"
 
+	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -23,14 +24,8 @@ type Estimate struct {
 func estimate(values []float64) Estimate {
 	e := Estimate{N: len(values)}
 	n := float64(e.N)
-	for _, v := range values {
-		e.Mean += v / n
-	}
-	var squares float64
-	for _, v := range values {
-		squares += (v - e.Mean) * (v - e.Mean)
-	}
-	e.SD = math.Sqrt(squares / (n - 1))
+	e.Mean, e.SD = stat.MeanStdDev(values, nil)
+	squares := e.SD * e.SD * (n - 1)
 	half := distuv.StudentsT{Sigma: 1, Nu: n - 1}.Quantile((1+Level)/2) * e.SD / math.Sqrt(n)
 	e.MeanLow, e.MeanHigh = e.Mean-half, e.Mean+half
 	chi := distuv.ChiSquared{K: n - 1}

@@ -230,11 +230,7 @@ type row struct {
 
 // rowOf returns what a length tells by itself.
 func rowOf(t Taken) row {
-	r := row{off: (t.Value - t.Mean).MM(), counts: map[string]float64{}, layers: t.Layers, hand: slices.Clone(t.Off)}
-	for k, v := range t.Counts {
-		r.counts[k] = v
-	}
-	return r
+	return row{off: (t.Value - t.Mean).MM(), counts: maps.Clone(t.Counts), layers: t.Layers, hand: slices.Clone(t.Off)}
 }
 
 // reduced takes away from a row what others, already measured, tell of. The errors of the

@@ -24,7 +24,7 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}
-	proof.Clearances = proof.left(j.Book().Size())
+	proof.Clearances = []plan.Fact{plan.LeftFact("body", "in the whole case", proof.Cavity.Less(j.contents()))}
 	return Case{
 		Job:      j,
 		Pieces:   []geometry.Piece{blank},

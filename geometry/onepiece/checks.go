@@ -20,7 +20,7 @@ func (j Job) measureChecks() []plan.Check {
 			},
 			Fails: plan.MeasureContent(j.Common, "slipcase"),
 		},
-		plan.LayersMeasured(j.Card.name(), "card.thickness", j.Card.Thickness, thicker.Scored().Height-j.Scored().Height),
+		plan.LayersMeasured(j.Card.name(), "card.thickness", "of the height", j.Card.Thickness, thicker.Scored().Height-j.Scored().Height),
 	}
 }
 

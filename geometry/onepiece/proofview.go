@@ -61,12 +61,6 @@ func (v *proof) report() Report {
 	return r
 }
 
-// left returns what the room inside has beyond a book.
-func (r Report) left(book plan.Size) []plan.Fact {
-	d := r.Cavity.Less(book)
-	return []plan.Fact{{Key: "body", Name: "in the whole case", Parts: []plan.Part{{Key: "height", Length: d.Height}, {Key: "depth", Length: d.Width}, {Key: "thickness", Length: d.Thickness}}}}
-}
-
 // layers tells which parts lie in a wall, from the inside out.
 func (v *proof) layers(wall []slab) [][]string {
 	var out [][]string
@@ -128,7 +122,7 @@ func (v *proof) seen(w standingWall) foldup.FaceReport {
 		if i == 0 || (s.inside-ss[i-1].inside).Abs() > sliver {
 			n++
 		}
-		r.Layers = append(r.Layers, foldup.Layer{Piece: s.short, Order: n, Shape: polygon.Of(v.points(s))})
+		r.Layers = append(r.Layers, foldup.Patch{Piece: s.short, Order: n, Shape: polygon.Of(v.points(s))})
 		r.Stack += v.card.Thickness / Length(len(layers[n]))
 	}
 	r.Corners = r.Stack

@@ -6,8 +6,6 @@ import "forel/geometry/plan"
 // common practice, no source.
 func (j Job) remedies() []plan.Remedy {
 	h, d, t := plan.Height, plan.Depth, plan.Thickness
-	return []plan.Remedy{
-		plan.LineOne(t), plan.LineBoth(t), plan.PadOne(h, "flaps at the tail", "flaps at head and tail"), plan.PadBoth(h, "flaps at head and tail"),
-		plan.StartAgain("the case", 90, []string{string(j.Card.material())}, h, d, t),
-	}
+	return append(append(plan.LineSides(t), plan.PadWalls(h, "flaps at the tail", "flaps at head and tail")...),
+		plan.StartAgain("the case", 90, []string{string(j.Card.material())}, h, d, t))
 }

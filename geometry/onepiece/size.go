@@ -2,10 +2,11 @@ package onepiece
 
 import "forel/geometry/plan"
 
+// contents returns what stands in the case.
+func (j Job) contents() plan.Size { return j.Book().Size() }
+
 // Cavity returns the space inside: the book with its clearance.
-func (j Job) Cavity() plan.Size {
-	return j.Book().Size().Plus(j.Clearance)
-}
+func (j Job) Cavity() plan.Size { return j.contents().Plus(j.Clearance) }
 
 // Outside returns the finished case: two layers at head and tail, one elsewhere,
 // none at the mouth.

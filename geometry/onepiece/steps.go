@@ -12,7 +12,6 @@ func (c Case) steps() []plan.Step {
 	m := c.model()
 	j, w := c.Job, c.Job.Card.words()
 	blank, sides, flaps, done := m.pictures()
-	high, wide, t := j.Book().Height.Largest(), j.Book().Width.Largest(), j.Book().Thick()
 	what := j.Whose(0)
 	measure := plan.Step{
 		Title: "Measure the book",
@@ -21,7 +20,7 @@ func (c Case) steps() []plan.Step {
 			plan.Say("Shut the book and press it lightly. Measure height, width with the round of the spine, and thickness at three places each. Write every reading on the worksheet; the largest counts."),
 			plan.Say("Measure the " + w.name + " with a caliper: several layers together, divided by their number" + w.gently + "."),
 		},
-		Pictures: [][]stage.Picture{{draft.Measures(high, wide, t, [3]stage.Say{plan.Say("here %s", high), plan.Say("here %s", wide), plan.Say("here %s", t)})}},
+		Pictures: [][]stage.Picture{{draft.MeasuredBook(j.Book().Size())}},
 		Checks:   j.measureChecks(),
 		Spells:   []work.Spell{work.Do(work.Measure, len(j.Books)+1)},
 	}
@@ -70,7 +69,7 @@ func (c Case) steps() []plan.Step {
 			Spells: []work.Spell{work.Do(work.Try, 1)},
 			Text: append([]stage.Say{
 				plan.Say("Slide "+what+" in, fore-edge first: its spine shows at the mouth. It has %s of play in height and %s in thickness. If it sticks, look for glue inside; if a flap stands in the way, the case was folded in another order than the figures show.", j.Clearance.Height, j.Clearance.Thickness),
-			}, plan.TakenOut(what, t)...),
+			}, plan.TakenOut(what, j.Book().Thick())...),
 			Pictures: [][]stage.Picture{{done}},
 			Checks:   []plan.Check{j.finishedCheck()},
 		},

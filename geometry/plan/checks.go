@@ -13,13 +13,26 @@ const layers = 4
 const Thicker Length = 0.1
 
 // LayersMeasured returns the check of a material's thickness under the caliper,
-// several layers together. takes is what the height loses when one layer is Thicker.
-func LayersMeasured(material, key string, thickness, takes Length) Check {
-	return Check{
+// several layers together. takes is what room is less by when one layer is Thicker: "of the
+// height"; none where nothing is.
+func LayersMeasured(material, key, room string, thickness, takes Length) Check {
+	c := Check{
 		Name: material + " thickness", When: "before anything is cut",
 		See:   []stage.Say{stage.Words("four layers together measure %s, one %s", layers*thickness, thickness)},
-		Fails: stage.Words("set "+key+" to a quarter of what four measure and print again: %s more in one layer takes %s of the height", Thicker, takes),
+		Fails: stage.Words("set " + key + " to a quarter of what four measure and print again"),
 	}
+	if takes > 1e-6 {
+		c.Fails = stage.Words(c.Fails.Text+": %s more in one layer takes %s "+room, Thicker, takes)
+	}
+	return c
+}
+
+// TakenFrom returns what a gap loses when a link, the thickness of a layer, is Thicker.
+func (c Chain) TakenFrom(gap, link int) Length {
+	v := c.Drawn()
+	before := c.Left(v)[gap]
+	v[link] += Thicker
+	return before - c.Left(v)[gap]
 }
 
 // Readable returns half a millimetre, or 1/32 in, which is near it, as it can be read off

@@ -42,6 +42,11 @@ func (f Fact) Says() stage.Say {
 	return s
 }
 
+// LeftFact returns the fact of the room that is left of a size.
+func LeftFact(key, name string, s Size) Fact {
+	return Fact{Key: key, Name: name, Parts: []Part{{"height", s.Height}, {"depth", s.Width}, {"thickness", s.Thickness}}}
+}
+
 // SizeFact returns the fact of a size; across is the word for its width, "wide" or
 // "deep".
 func SizeFact(key, name, across string, s Size) Fact {

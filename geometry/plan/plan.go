@@ -86,23 +86,17 @@ type Material struct {
 }
 
 // Thickness returns that of the material pieces are cut from; 0 where it is not told.
-func (p Plan) Thickness(m geometry.Material) Length {
-	for _, have := range p.Materials {
-		if have.Of == m {
-			return have.Thickness
-		}
-	}
-	return 0
-}
+func (p Plan) Thickness(m geometry.Material) Length { return p.material(m).Thickness }
 
 // Grammage returns that of the material, in g/m²; 0 where it is not told.
-func (p Plan) Grammage(m geometry.Material) float64 {
-	for _, have := range p.Materials {
-		if have.Of == m {
-			return have.Grammage
-		}
+func (p Plan) Grammage(m geometry.Material) float64 { return p.material(m).Grammage }
+
+func (p Plan) material(of geometry.Material) Material {
+	i := slices.IndexFunc(p.Materials, func(m Material) bool { return m.Of == of })
+	if i < 0 {
+		return Material{}
 	}
-	return 0
+	return p.Materials[i]
 }
 
 // Equal is sides of pieces that must be of one length, and so are cut at one setting

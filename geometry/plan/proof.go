@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
@@ -38,6 +40,17 @@ type Sheet struct {
 	Stuff stage.Stuff
 }
 
+// Sheets returns those of cloth and lining among some pieces.
+func Sheets(pieces []geometry.Piece) (sheets []Sheet) {
+	stuffs := map[geometry.Material]stage.Stuff{geometry.Cloth: stage.Cloth, geometry.Lining: stage.Lining}
+	for _, p := range pieces {
+		if stuff, ok := stuffs[p.Material.Like()]; ok {
+			sheets = append(sheets, Sheet{p.Name, stuff})
+		}
+	}
+	return sheets
+}
+
 // Solid is a board as it stands: an outline in a plane, counterclockwise for one who
 // sees the plane's normal come toward them, and how thick it is behind the plane.
 type Solid struct {
@@ -61,6 +74,14 @@ type Cell struct {
 	Part Length
 }
 
+// Row returns a row of faces, all as broad.
+func Row(faces ...geometry.Face) (row []Cell) {
+	for _, f := range faces {
+		row = append(row, Cell{f, 1 / Length(len(faces))})
+	}
+	return row
+}
+
 // Closeup is a corner that is drawn larger.
 type Closeup struct {
 	Title, Where string    // "Corner of the mouth", "left and tail"
@@ -72,6 +93,21 @@ type Closeup struct {
 
 // Sound tells whether nothing is wrong.
 func (p Proof) Sound() bool { return len(p.Faults) == 0 }
+
+// Fault notes what is wrong.
+func (p *Proof) Fault(kind foldup.Kind, what string, args ...any) {
+	p.Faults = append(p.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
+}
+
+// Compare notes a length that is less than it should be, or more than that and some play.
+func (p *Proof) Compare(what string, is, want, play Length) {
+	switch {
+	case is < want-foldup.Sliver:
+		p.Fault(foldup.Tight, "%s: %.3f mm is %.3f mm too little", what, is.MM(), (want - is).MM())
+	case is > want+play+foldup.Sliver:
+		p.Fault(foldup.Misfit, "%s: %.3f mm is %.3f mm too much", what, is.MM(), (is - want - play).MM())
+	}
+}
 
 // Problems returns what was found wrong. Job.Check names what a maker can change before
 // it comes to this.

@@ -19,40 +19,31 @@ type Remedy struct {
 	Without   []string           // names of remedies that make no sense with it
 }
 
-// The usual remedies of many kinds.
+// What the usual remedies of many kinds can do.
 const (
-	lineOne  = "line one side"
-	lineBoth = "line both sides"
-	padOne   = "pad the "
-
 	mostLining Length = 1 // the thickest paper or thin card that lines a side
 	mostPad    Length = 2 // the thickest card that pads a wall
 )
 
-// LineOne returns the remedy of paper on one of two sides that bound a dimension, LineBoth
-// that on both.
-func LineOne(dimension string) Remedy {
-	return Remedy{Name: lineOne, Without: []string{lineBoth}, How: Say("paste paper or thin card of %s on the inside of one side, trimmed to lie clear of what is turned in at the mouth or over it, and dry it under a weight"), Early: true, Late: true, Minutes: 30,
-		Gives: map[string]float64{dimension: -1}, Most: mostLining, PlusMinus: 0.04, Keeps: "all of the case"}
+// LineSides returns the remedies of paper on one of the two sides that bound a dimension,
+// and on both.
+func LineSides(dimension string) []Remedy {
+	const both = "line both sides"
+	line := func(name, sides string, per float64, minutes int, without ...string) Remedy {
+		return Remedy{Name: name, Without: without, How: Say("paste paper or thin card of %s on the inside of " + sides + ", trimmed to lie clear of what is turned in at the mouth or over it, and dry it under a weight"), Early: true, Late: true, Minutes: minutes,
+			Gives: map[string]float64{dimension: per}, Most: mostLining, PlusMinus: 0.04, Keeps: "all of the case"}
+	}
+	return []Remedy{line("line one side", "one side", -1, 30, both), line(both, "each side", -2, 45)}
 }
 
-// LineBoth is LineOne on both sides.
-func LineBoth(dimension string) Remedy {
-	return Remedy{Name: lineBoth, How: Say("paste paper or thin card of %s on the inside of each side, trimmed to lie clear of what is turned in at the mouth or over it, and dry it under a weight"), Early: true, Late: true, Minutes: 45,
-		Gives: map[string]float64{dimension: -2}, Most: mostLining, PlusMinus: 0.04, Keeps: "all of the case"}
-}
-
-// PadOne returns the remedy of card on one wall of a dimension, PadBoth that on the two
-// walls that bound it.
-func PadOne(dimension, wall, walls string) Remedy {
-	return Remedy{Name: padOne + wall, Without: []string{"pad " + walls}, How: Say("paste card of %s on the inside of the " + wall + ", and paper like the lining over it"), Early: true, Late: true, Minutes: 35,
-		Gives: map[string]float64{dimension: -1}, Most: mostPad, PlusMinus: 0.1, Keeps: "all of the case"}
-}
-
-// PadBoth is PadOne on two walls.
-func PadBoth(dimension, walls string) Remedy {
-	return Remedy{Name: "pad " + walls, How: Say("paste card of %s on the inside of " + walls + " each, and paper like the lining over it"), Early: true, Late: true, Minutes: 55,
-		Gives: map[string]float64{dimension: -2}, Most: mostPad, PlusMinus: 0.1, Keeps: "all of the case"}
+// PadWalls returns the remedies of card on one wall of a dimension, and on the two walls
+// that bound it.
+func PadWalls(dimension, wall, walls string) []Remedy {
+	pad := func(name, on string, per float64, minutes int, without ...string) Remedy {
+		return Remedy{Name: "pad " + name, Without: without, How: Say("paste card of %s on the inside of " + on + ", and paper like the lining over it"), Early: true, Late: true, Minutes: minutes,
+			Gives: map[string]float64{dimension: per}, Most: mostPad, PlusMinus: 0.1, Keeps: "all of the case"}
+	}
+	return []Remedy{pad("the "+wall, "the "+wall, -1, 35, "pad "+walls), pad(walls, walls+" each", -2, 55)}
 }
 
 // StartAgainName is the name of StartAgain, of a case that stands in no other.

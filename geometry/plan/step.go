@@ -17,6 +17,9 @@ type Step struct {
 	Spells   []work.Spell      // what it takes: work and drying, in order
 }
 
+// Dries says how to dry what was glued or pasted. Times are common practice, no source.
+const Dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
+
 // Check is something to try at the bench (common practice, no source).
 type Check struct {
 	Step  int // the number of its step, from 1; Plan.Checks sets it

@@ -1,8 +1,5 @@
 package plan
 
-// Dries says how long to dry what was glued or pasted. Times are common practice, no source.
-const Dries = "until dry: commonly an hour or two for glue, overnight for paste; longer in a damp room"
-
 // Tools lists what to lay ready for the work at the bench (common practice, no
 // source); what there is to fold and to brush with, and which adhesive, differs
 // from kind to kind.

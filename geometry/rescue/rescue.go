@@ -236,9 +236,9 @@ func (f finder) try(together []plan.Remedy) (w Way, ok bool) {
 	}
 	// Those that change several dimensions are tried with each amount that one of these asks
 	// for; the rest is then up to those that change one.
-	amounts := make([]Length, len(together))
 	var wide []int
 	for i, m := range together {
+		w.Steps = append(w.Steps, Step{Remedy: m})
 		if len(m.Gives) > 1 {
 			wide = append(wide, i)
 		}
@@ -246,11 +246,11 @@ func (f finder) try(together []plan.Remedy) (w Way, ok bool) {
 	var settle func(at int) bool
 	settle = func(at int) bool {
 		if at == len(wide) {
-			return f.rest(together, amounts, frees, sds)
+			return f.rest(w.Steps, frees, sds)
 		}
-		m := together[wide[at]]
-		for _, a := range f.asked(m, sds) {
-			amounts[wide[at]] = a
+		s := &w.Steps[wide[at]]
+		for _, a := range f.asked(s.Remedy, sds) {
+			s.Amount = a
 			if settle(at + 1) {
 				return true
 			}
@@ -258,10 +258,9 @@ func (f finder) try(together []plan.Remedy) (w Way, ok bool) {
 		return false
 	}
 	if !settle(0) {
-		return w, false
+		return Way{}, false
 	}
-	for i, m := range together {
-		w.Steps = append(w.Steps, Step{m, amounts[i]})
+	for _, m := range together {
 		w.Minutes += m.Minutes
 		for _, a := range m.Again {
 			if !slices.Contains(w.Again, a) {
@@ -304,10 +303,10 @@ func (f finder) asked(m plan.Remedy, sds []Length) (out []Length) {
 
 // rest settles how much of each remedy is done that changes one dimension only, and tells
 // whether all places then have the room that they should.
-func (f finder) rest(together []plan.Remedy, amounts []Length, frees []string, sds []Length) bool {
-	for i, m := range together {
-		if len(m.Gives) == 1 {
-			amounts[i] = 0
+func (f finder) rest(steps []Step, frees []string, sds []Length) bool {
+	for i, s := range steps {
+		if len(s.Gives) == 1 {
+			steps[i].Amount = 0
 		}
 	}
 	for _, d := range f.chain.Dimensions {
@@ -319,7 +318,7 @@ func (f finder) rest(together []plan.Remedy, amounts []Length, frees []string, s
 			if p.Dimension != d.Name {
 				continue
 			}
-			has := p.Room + given(together, amounts, d.Name)
+			has := p.Room + given(steps, d.Name)
 			l, h := p.wanted(sds[i])
 			low, high = max(low, l-has), min(high, h-has)
 			if !some && (p.TooTight() || p.TooLoose()) {
@@ -330,14 +329,14 @@ func (f finder) rest(together []plan.Remedy, amounts []Length, frees []string, s
 		if low > high+1e-9 {
 			return false
 		}
-		for i, m := range together {
-			per := Length(m.Gives[d.Name])
-			if len(m.Gives) != 1 || per == 0 || aim/per <= 0 {
+		for i, s := range steps {
+			per := Length(s.Gives[d.Name])
+			if len(s.Gives) != 1 || per == 0 || aim/per <= 0 {
 				continue
 			}
-			amounts[i] = min(m.Most, aim/per)
-			aim -= amounts[i] * per
-			low, high = low-amounts[i]*per, high-amounts[i]*per
+			amount := min(s.Most, aim/per)
+			steps[i].Amount = amount
+			aim, low, high = aim-amount*per, low-amount*per, high-amount*per
 		}
 		if low > 1e-9 || high < -1e-9 {
 			return false
@@ -347,9 +346,9 @@ func (f finder) rest(together []plan.Remedy, amounts []Length, frees []string, s
 }
 
 // given returns the room that remedies give in a dimension.
-func given(together []plan.Remedy, amounts []Length, dimension string) (sum Length) {
-	for i, m := range together {
-		sum += amounts[i] * Length(m.Gives[dimension])
+func given(steps []Step, dimension string) (sum Length) {
+	for _, s := range steps {
+		sum += s.Amount * Length(s.Gives[dimension])
 	}
 	return sum
 }
@@ -357,9 +356,7 @@ func given(together []plan.Remedy, amounts []Length, dimension string) (sum Leng
 // after works out what becomes of a way: the room, the settings for what is cut again, and
 // the chances.
 func (f finder) after(w *Way, frees []string, sds []Length) {
-	together, amounts := make([]plan.Remedy, len(w.Steps)), make([]Length, len(w.Steps))
-	for i, s := range w.Steps {
-		together[i], amounts[i] = s.Remedy, s.Amount
+	for _, s := range w.Steps {
 		for key, now := range s.Thinner {
 			w.Sets = append(w.Sets, job.Change{Key: key, Value: (now - s.Amount).Round(1e-4)})
 		}
@@ -369,7 +366,7 @@ func (f finder) after(w *Way, frees []string, sds []Length) {
 	var sets []job.Change
 	free, quiet := 1.0, 1.0
 	for i, p := range f.at {
-		at := tolerance.Distribution{Mean: p.Room + given(together, amounts, p.Dimension), SD: sds[i]}
+		at := tolerance.Distribution{Mean: p.Room + given(w.Steps, p.Dimension), SD: sds[i]}
 		if slices.Contains(frees, p.Dimension) {
 			at = anew.reckoned[fit.PlayKey(p.Gap)]
 		}

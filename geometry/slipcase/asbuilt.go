@@ -9,59 +9,30 @@ import (
 	"forel/geometry/plan"
 )
 
-// AsBuilt is a bare carcass that stands on the bench, measured outside. A
-// dimension without a reading is as planned.
-type AsBuilt struct{ Height, Width, Thickness job.Readings }
-
-// builtBy is how far a carcass may measure otherwise than planned before it is told
-// of (common practice, no source).
-const builtBy Length = 1
-
-// settings returns the settings of what was measured. A wall added to the limits of
-// a book, so that no carcass of a book that is allowed is refused.
-func (a *AsBuilt) settings() []job.Setting {
-	return []job.Setting{
-		job.ReadingsOf("as_built.height", "the bare carcass from head to tail, outside", 40, 750, &a.Height),
-		job.ReadingsOf("as_built.width", "the bare carcass from spine to mouth, outside", 20, 750, &a.Width),
-		job.ReadingsOf("as_built.thickness", "the bare carcass from side to side, outside", 3, 600, &a.Thickness),
-	}
+// builtSettings returns the settings of the bare carcass on the bench.
+func (j *Job) builtSettings() job.Settings {
+	return j.AsBuilt.Settings([3]string{"the bare carcass from head to tail, outside", "the bare carcass from spine to mouth, outside", "the bare carcass from side to side, outside"},
+		Size{Height: 750, Width: 750, Thickness: 600})
 }
 
-// measured tells whether anything was.
-func (a AsBuilt) measured() bool { return len(a.Height)+len(a.Width)+len(a.Thickness) > 0 }
-
-// of returns the readings of a dimension.
-func (a AsBuilt) of(dimension string) job.Readings {
-	switch dimension {
-	case plan.Height:
-		return a.Height
-	case plan.Depth:
-		return a.Width
-	}
-	return a.Thickness
+// built returns the readings of a dimension of the carcass.
+func (j Job) built(dimension string) job.Readings {
+	return j.AsBuilt.Each()[slices.Index([]string{plan.Height, plan.Depth, plan.Thickness}, dimension)]
 }
 
 // standing returns the job whose carcass measures what stands on the bench: the
 // room in it, and so the clearance, is what came of it. A thumb hole is as it was cut.
 // Where nothing was measured it is the job itself.
 func (j Job) standing() Job {
-	if !j.AsBuilt.measured() {
+	if !j.AsBuilt.Measured() {
 		return j
 	}
-	drawn := j.Outside()
-	more := func(r job.Readings, planned Length) Length {
-		if len(r) == 0 {
-			return 0
-		}
-		return r.Largest() - planned
-	}
-	s := j
+	s, more := j, j.AsBuilt.Beyond(j.Outside())
 	if j.hasHole() {
 		s.ThumbHole.Radius = j.hole()
 	}
-	s.Clearance.Height += more(j.AsBuilt.Height, drawn.Height)
-	s.Clearance.Width += more(j.AsBuilt.Width, drawn.Width)
-	s.Clearance.Thickness += more(j.AsBuilt.Thickness, drawn.Thickness) / Length(j.compartments())
+	more.Thickness /= Length(j.compartments())
+	s.Clearance = s.Clearance.Plus(more)
 	return s
 }
 
@@ -69,7 +40,7 @@ func (j Job) standing() Job {
 // stands.
 func (c Case) planned() Case {
 	j := c.Job
-	if !j.AsBuilt.measured() {
+	if !j.AsBuilt.Measured() {
 		return c
 	}
 	c.stands = j
@@ -94,42 +65,21 @@ func fitted(planned, standing []geometry.Piece) []geometry.Piece {
 // builtSuspects tells where the carcass measures otherwise than planned, and what that
 // means for the fit.
 func (j Job) builtSuspects() job.Problems {
-	var ps job.Problems
-	s, drawn := j.standing(), j.Outside()
+	s := j.standing()
 	m := s.Mouth()
-	for _, d := range []struct {
-		name          string
-		readings      job.Readings
-		planned, left Length
-	}{
-		{"height", j.AsBuilt.Height, drawn.Height, m.Height},
-		{"width", j.AsBuilt.Width, drawn.Width, s.Clearance.Width},
-		{"thickness", j.AsBuilt.Thickness, drawn.Thickness, m.Thickness},
-	} {
-		off := d.readings.Largest() - d.planned
-		if len(d.readings) == 0 || off.Abs() <= builtBy {
-			continue
-		}
-		show := func(l Length) string { return job.Show(l, j.Unit, 0) }
-		p := job.Problem{Key: "as_built." + d.name, Of: "the " + d.name + " of the carcass as built", Value: show(d.readings.Largest())}
-		than := "more"
-		if off < 0 {
-			than = "less"
-		}
-		p.Reason = fmt.Sprintf("is %s %s than planned", show(off.Abs()), than)
+	left := [3]Length{m.Height, s.Clearance.Width, m.Thickness}
+	return j.AsBuilt.Suspects("carcass", [3]string{"height", "width", "thickness"}, j.Outside(), j.Unit, func(i int, off Length) string {
+		has := job.Show(left[i], j.Unit, 0)
 		switch {
-		case d.name == "width" && d.left < 0:
-			p.Fix = fmt.Sprintf("the spine of %s stands %s out of the mouth", j.whose("deepest"), show(-d.left))
-		case d.name == "width":
-			p.Fix = fmt.Sprintf("the spine of %s lies %s within the mouth", j.whose("deepest"), show(d.left))
+		case i == 1 && left[i] < 0:
+			return fmt.Sprintf("the spine of %s stands %s out of the mouth", j.whose("deepest"), job.Show(-left[i], j.Unit, 0))
+		case i == 1:
+			return fmt.Sprintf("the spine of %s lies %s within the mouth", j.whose("deepest"), has)
 		case off < 0:
-			p.Fix = fmt.Sprintf("covered, the mouth leaves %s %s of room: try it with offcuts of the covering at the mouth before you cover", j.inCase(), show(d.left))
-		default:
-			p.Fix = fmt.Sprintf("covered, the mouth leaves %s %s of room: line a side with paper if it rattles", j.inCase(), show(d.left))
+			return fmt.Sprintf("covered, the mouth leaves %s %s of room: try it with offcuts of the covering at the mouth before you cover", j.inCase(), has)
 		}
-		ps = append(ps, p)
-	}
-	return ps
+		return fmt.Sprintf("covered, the mouth leaves %s %s of room: line a side with paper if it rattles", j.inCase(), has)
+	})
 }
 
 // limitMouth: the mouth is the tightest place. s is the job as it stands.

@@ -28,7 +28,7 @@ func TestCoveringIsOfTheCarcassThatStands(t *testing.T) {
 		k.Clearance.Width += mm(-9, 30, "deeper")
 		k.Clearance.Thickness += mm(0, 30, "thicker")
 		out := k.Outside()
-		built.AsBuilt = slipcase.AsBuilt{Height: job.Readings{out.Height - 1, out.Height}, Width: job.Readings{out.Width}, Thickness: job.Readings{out.Thickness}}
+		built.AsBuilt = job.AsBuilt{Height: job.Readings{out.Height - 1, out.Height}, Width: job.Readings{out.Width}, Thickness: job.Readings{out.Thickness}}
 		plan, err := slipcase.Make(j)
 		require.NoError(t, err)
 		want, err := slipcase.Make(k)

@@ -119,7 +119,7 @@ func (c Carcass) surfaces(k Conditions) []foldup.Surface {
 	x, y, z := toRight, toHead, toMouth
 	face := func(name geometry.Face, board string, o, u, v, n space.Vec, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
 		return foldup.Surface{Face: name, Board: board, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: box,
-			Beyond: beyond, Ground: bareBoard}
+			Beyond: beyond, Ground: foldup.BareBoard}
 	}
 	outside := func(f foldup.Surface) foldup.Surface {
 		f.Cover = k.toCover(f)

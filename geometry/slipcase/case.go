@@ -40,7 +40,7 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 		return Case{}, proof.Problems()
 	}
 	lying := slices.Clone(pieces)
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		pieces = fitted(j.pieces(), pieces)
 	}
 	pieces = append(pieces, s.holeStrips()...)

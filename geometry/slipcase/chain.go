@@ -65,7 +65,7 @@ func (j Job) Chain() plan.Chain {
 	for _, m := range j.measures() {
 		c.Made = append(c.Made, m.MadeSize)
 	}
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		for i := range c.Dimensions {
 			c.Dimensions[i].Key = ""
 		}
@@ -149,7 +149,7 @@ func (j Job) swell(s spot) (sum Length) {
 func (j Job) links() []plan.Link {
 	u := j.Uncertainty
 	outside := func(cut, measured, dimension string) string {
-		if len(j.AsBuilt.of(dimension)) > 0 {
+		if len(j.built(dimension)) > 0 {
 			return "carcass, " + measured + ", outside as built"
 		}
 		return cut

@@ -45,7 +45,7 @@ func (j Job) gaugeCheck() plan.Check {
 func (j Job) thicknessCheck() plan.Check {
 	thicker := j
 	thicker.Board.Thickness += plan.Thicker
-	c := plan.LayersMeasured("board", "board.thickness", j.Board.Thickness, thicker.Outside().Height-j.Outside().Height)
+	c := plan.LayersMeasured("board", "board.thickness", "of the height", j.Board.Thickness, thicker.Outside().Height-j.Outside().Height)
 	c.Fails.Text += "; once it is measured say so: board.known = \"measured\""
 	return c
 }

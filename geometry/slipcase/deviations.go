@@ -62,7 +62,7 @@ func (j Job) measuring(s spot) tolerance.Effect {
 // measuringCarcass: what stands on the bench, where that was measured. A covering goes
 // over the largest reading, a book through the smallest place.
 func (j Job) measuringCarcass(s spot) tolerance.Effect {
-	readings := j.AsBuilt.of(s.dimension)
+	readings := j.built(s.dimension)
 	if len(readings) == 0 {
 		return tolerance.Effect{}
 	}
@@ -75,7 +75,7 @@ func (j Job) measuringCarcass(s spot) tolerance.Effect {
 
 // standsAt tells whether the carcass was measured across a spot. What was cut is then
 // known by that.
-func (j Job) standsAt(s spot) bool { return len(j.AsBuilt.of(s.dimension)) > 0 }
+func (j Job) standsAt(s spot) bool { return len(j.built(s.dimension)) > 0 }
 
 // ruled tells whether a spot lies between lines ruled on the walls, whose ends
 // do not count.
@@ -142,7 +142,7 @@ func (j Job) sidesOf(room int) (n int) {
 func (j Job) outOfSquare(s spot) tolerance.Effect {
 	q := j.Uncertainty.Squareness
 	switch {
-	case j.ruled(s), len(j.AsBuilt.of(s.dimension)) > 1: // readings at several places show it
+	case j.ruled(s), len(j.built(s.dimension)) > 1: // readings at several places show it
 		return tolerance.Effect{}
 	case s.dimension == plan.Depth:
 		return tolerance.Symmetric(q, 1).TakesRoom() // the book touches the spine wall at one end only
@@ -196,7 +196,7 @@ func (j Job) mends() []plan.Mend {
 	u := j.Uncertainty
 	low, high, byName := u.BoardOff(j.Board.Thickness, j.Board.Known)
 	out := plan.MeasureMaterial("board", "board.known", low, high, byName)
-	if j.AsBuilt.measured() { // the boards are cut and joined
+	if j.AsBuilt.Measured() { // the boards are cut and joined
 		return append(out, plan.MeasureAgain("the book and the carcass", u)...)
 	}
 	out = append(out, plan.MeasureAgain("the book", u)...)

@@ -65,7 +65,7 @@ func TestNothingIsTurnedInWhereADividerStands(t *testing.T) {
 // across the case to another and from one depth to another, counted on a fine grid of
 // points.
 func pileBetween(c slipcase.Case, face geometry.Face, from, to, low, high float64) (most float64) {
-	var layers []foldup.Layer
+	var layers []foldup.Patch
 	for _, f := range c.Proof.Faces {
 		if f.Face == face {
 			layers = f.Layers

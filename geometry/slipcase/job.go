@@ -30,7 +30,7 @@ type Job struct {
 	LiningPattern Pattern
 	ThumbHole     ThumbHole
 	Divider       Divider
-	AsBuilt       AsBuilt // what stands on the bench, where it was measured
+	AsBuilt       job.AsBuilt // what stands on the bench, where it was measured
 }
 
 // How several volumes stand in a case.

@@ -3,12 +3,13 @@ package slipcase
 import (
 	"slices"
 
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/tolerance"
 )
 
 // Unbuilt takes back what was measured of the carcass.
-func (j *Job) Unbuilt() { j.AsBuilt = AsBuilt{} }
+func (j *Job) Unbuilt() { j.AsBuilt = job.AsBuilt{} }
 
 // outside is the place of a measure of the bare carcass.
 const outside = "outside"

@@ -74,7 +74,7 @@ func (c Case) Plan() plan.Plan {
 		{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
 	}
 	built := ""
-	if j.AsBuilt.measured() {
+	if j.AsBuilt.Measured() {
 		built = " as built"
 	}
 	p.Facts = []plan.Fact{

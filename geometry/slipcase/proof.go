@@ -70,15 +70,12 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 // thick returns how thick a layer of a piece is.
 func (k Conditions) thick(p geometry.Piece) Length { return k.Layer[p.Material] }
 
-// What faces show where no covering lies.
-var bareBoard = foldup.Ground{Name: "bare board", Stuff: stage.Board}
-
 // ground returns what a face inside shows where nothing is turned in. Linings
 // that go in last would hide what is turned in, so they are left out.
 func (k Conditions) ground() foldup.Ground {
 	switch {
 	case !k.Lined:
-		return bareBoard
+		return foldup.BareBoard
 	case k.Lining > 0:
 		return foldup.Ground{Name: "board, to be lined", Stuff: stage.Board, State: "lined last"}
 	}

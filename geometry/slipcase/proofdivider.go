@@ -213,7 +213,7 @@ func (b block) body(k Conditions) foldup.Body {
 	x, y, z := toRight, toHead, toMouth
 	face := func(plane int, name geometry.Face, o, u, v, n space.Vec, w, h Length, beyond foldup.Beyond) foldup.Surface {
 		return foldup.Surface{Face: name, Board: onDividers, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: geometry.Bx(0, 0, w, h),
-			Plane: plane, Beyond: beyond, Ground: bareBoard}
+			Plane: plane, Beyond: beyond, Ground: foldup.BareBoard}
 	}
 	side := func(f foldup.Surface) foldup.Surface {
 		f.Inside, f.Ground, f.Open = true, k.ground(), z

@@ -20,9 +20,9 @@ const thinnest Length = 0.1
 // common practice, no source. Between dividers little can be reached.
 func (j Job) remedies() []plan.Remedy {
 	h, d, t := plan.Height, plan.Depth, plan.Thickness
-	out := []plan.Remedy{plan.PadOne(h, "tail wall", "head and tail wall"), plan.PadBoth(h, "head and tail wall")}
+	out := plan.PadWalls(h, "tail wall", "head and tail wall")
 	if j.Dividers() == 0 {
-		out = append(out, plan.LineOne(t), plan.LineBoth(t))
+		out = append(out, plan.LineSides(t)...)
 	}
 	k, p, cover := j.Cloth.Thickness, j.SidePaper.Thickness, j.cover()
 	if j.Covering != SidesOnly {

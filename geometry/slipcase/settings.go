@@ -37,7 +37,7 @@ func (j *Job) Settings() job.Settings {
 		job.LengthOf("divider.set_back", "how far a divider stands back from the mouth", 0, 60, &j.Divider.SetBack),
 		job.LengthOf("divider.lap", "the strip round a divider's mouth edge on each face", 4, 60, &j.Divider.Lap),
 	)
-	own = append(own, j.AsBuilt.settings()...)
+	own = append(own, j.builtSettings()...)
 	return append(own, j.Common.Settings()...)
 }
 

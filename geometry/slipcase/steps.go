@@ -15,7 +15,7 @@ import (
 func (c Case) steps() []plan.Step {
 	m := c.model()
 	before := m
-	if c.Job.AsBuilt.measured() {
+	if c.Job.AsBuilt.Measured() {
 		before = c.planned().model()
 	}
 	out := []plan.Step{before.measureStep(), before.cutStep(), before.dryStep()}
@@ -307,7 +307,7 @@ func (m model) outsideWords() stage.Say {
 	}
 	measure := "Measure the bare case outside, each way at several places: as planned it is %s high, %s deep, %s thick. What stands on the bench counts from now on."
 	lengths := []Length{o.Height, o.Width, o.Thickness}
-	if m.job.AsBuilt.measured() {
+	if m.job.AsBuilt.Measured() {
 		measure += " This job has it as built: the covering is worked out for that."
 	} else {
 		measure += " If a measure is off by more than %s, write yours under [as_built] in the job and print the covering anew: forel templates --only " + m.whole.coveredWith() + "."

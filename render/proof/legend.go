@@ -98,6 +98,6 @@ func (d *doc) grounds() []look {
 // tucks tells whether anything is tucked into a corner.
 func (d *doc) tucks() bool {
 	return slices.ContainsFunc(d.Proof.Faces, func(f foldup.FaceReport) bool {
-		return slices.ContainsFunc(f.Layers, func(l foldup.Layer) bool { return l.Tucked })
+		return slices.ContainsFunc(f.Layers, func(l foldup.Patch) bool { return l.Tucked })
 	})
 }

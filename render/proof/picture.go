@@ -164,7 +164,7 @@ func (d *doc) closeup(p stage.Picture, s scene.Seen) stage.Picture {
 // says tells how deep a piece is turned in on a face.
 func (f face) says(piece string) stage.Say {
 	var deepest Length
-	var of foldup.Layer
+	var of foldup.Patch
 	for _, l := range f.layers {
 		if deep, ok := f.reach(l); ok && l.Piece == piece && deep > deepest {
 			deepest, of = deep, l

@@ -24,7 +24,7 @@ func placeOf(s foldup.Surface, up space.Vec) place {
 
 // reach returns how far a layer on a face reaches in from the open side of the
 // case, and whether the face goes there.
-func (f face) reach(l foldup.Layer) (Length, bool) {
+func (f face) reach(l foldup.Patch) (Length, bool) {
 	b := l.Shape.Bounds()
 	switch f.Open {
 	case space.Vec{}:

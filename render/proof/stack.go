@@ -13,7 +13,7 @@ import (
 // they are glued. Of one piece the part that hangs on more folds is folded
 // first and lies beneath: a side flap under the spine flap, a side tab under
 // the middle tab; of those that hang on equally many, the one that is turned first.
-func ordered(f foldup.FaceReport) []foldup.Layer {
+func ordered(f foldup.FaceReport) []foldup.Patch {
 	rank := map[string]int{}
 	for _, l := range f.Layers {
 		if _, ok := rank[l.Piece]; !ok {
@@ -21,7 +21,7 @@ func ordered(f foldup.FaceReport) []foldup.Layer {
 		}
 	}
 	out := slices.Clone(f.Layers)
-	slices.SortStableFunc(out, func(a, b foldup.Layer) int {
+	slices.SortStableFunc(out, func(a, b foldup.Patch) int {
 		return cmp.Or(cmp.Compare(rank[a.Piece], rank[b.Piece]), cmp.Compare(b.Order, a.Order), cmp.Compare(a.Turn, b.Turn))
 	})
 	return out
@@ -34,7 +34,7 @@ type cell struct {
 }
 
 // cellsOf parts a face by the layers on it.
-func cellsOf(face polygon.Shape, layers []foldup.Layer) []cell {
+func cellsOf(face polygon.Shape, layers []foldup.Patch) []cell {
 	cells := []cell{{shape: face}}
 	for i, l := range layers {
 		var next []cell

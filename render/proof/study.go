@@ -15,7 +15,7 @@ type face struct {
 	number  int // in the proof, since dividers have faces of the same names
 	place   place
 	shape   polygon.Shape  // its outline, in its own coordinates
-	layers  []foldup.Layer // from the board up, cut off at the outline
+	layers  []foldup.Patch // from the board up, cut off at the outline
 	cells   []cell
 	deepest int     // the most layers that lie on one spot
 	covered float64 // the part that something lies on, in percent; 100 only where less than rounding is left

@@ -47,6 +47,12 @@ func LyingBook(object string, at stage.Vec, size job.Size) []stage.Face {
 	return faces
 }
 
+// MeasuredBook returns the picture of a book with what is measured of it.
+func MeasuredBook(s job.Size) stage.Picture {
+	here := func(l Length) stage.Say { return stage.Words("here %s", l) }
+	return Measures(s.Height, s.Width, s.Thickness, [3]stage.Say{here(s.Height), here(s.Width), here(s.Thickness)})
+}
+
 // Measures returns the picture of a book with what is measured of it: its
 // height, width and thickness, and words for each.
 func Measures(h, w, t Length, words [3]stage.Say) stage.Picture {
