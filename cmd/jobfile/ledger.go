@@ -60,9 +60,7 @@ func (s *Shop) readLedger() {
 			is.Offcut = 0
 			o.size = is.Size()
 		}
-		if v, ok := s.value(o.key, "date"); ok && !day(v.text) {
-			r.reject(v, "is no date", `write it as in 2026-11-28`)
-		}
+		r.date(o.key + ".date")
 		s.ledgerNumber(o.key, "taking", "the number of the taking", 1, mostNumber)
 		var by value
 		if by, o.used = s.value(o.key, "used_by"); o.used && (by.kind != textKind || blank(by)) { // a maker says in words by what

@@ -5,6 +5,7 @@ import (
 	"cmp"
 	_ "embed"
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -156,7 +157,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 		s.r.clear()
 		return s, issues
 	}
-	if newer := s.newer(); newer != nil {
+	if newer := s.r.newer(shopVersion); newer != nil {
 		s.broken = true
 		s.r.clear()
 		return s, newer
@@ -175,17 +176,17 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 }
 
 // newer refuses a file of a later version, of which nothing else is told.
-func (s *Shop) newer() Issues {
-	v, ok := s.r.file["version"]
+func (r *reader) newer(latest int) Issues {
+	v, ok := r.file["version"]
 	if !ok {
 		return nil
 	}
 	n := float(v.text)
 	switch {
-	case v.kind == numberKind && n > shopVersion && n < 1e6:
+	case v.kind == numberKind && n > float64(latest) && n < 1e6:
 		return Issues{v.at.issue(job.Problem{Value: v.text, Reason: "is of a later forel than this one", Fix: "use that one"})}
-	case v.kind != numberKind || n != shopVersion:
-		s.r.reject(v, "is no version of a shop file", fmt.Sprintf("write version = %d", shopVersion))
+	case v.kind != numberKind || n < 1 || n != math.Trunc(n):
+		r.reject(v, "is no version of a "+r.words.file, fmt.Sprintf("write version = %d", latest))
 	}
 	return nil
 }
@@ -247,9 +248,7 @@ func (s *Shop) material(e *entry) {
 	if v, ok := s.value(e.key, "thickness"); ok {
 		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest, nil)
 	}
-	if v, ok := s.value(e.key, "measured_on"); ok && !day(v.text) {
-		r.reject(v, "is no date", `write it as in 2026-11-28`)
-	}
+	r.date(e.key + ".measured_on")
 	for n := range min(r.counts[sheetList], mostInShop) {
 		sheet := numbered(sheetList, n+1)
 		if r.owner[sheet] != e.key {

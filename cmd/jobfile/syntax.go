@@ -22,8 +22,8 @@ const MostBytes = 1 << 20
 // mostNodes is how many keys and values are read: a job has under a hundred.
 const mostNodes = 10_000
 
-// mostInShopFile is that of a shop file with its ledger.
-const mostInShopFile = 200_000
+// mostWithLists is that of a file with long lists, such as the ledger of a shop file.
+const mostWithLists = 200_000
 
 // unreadable tells what keeps the data from being read as text at all.
 func (r *reader) unreadable(data []byte) Issues {

@@ -228,7 +228,15 @@ func (t *tree) value(n *unstable.Node, at place) value {
 			v.items = append(v.items, item)
 		}
 	case unstable.InlineTable:
-		v.kind = tableKind
+		v.kind, v.items = tableKind, []value{}
+		for it := n.Children(); it.Next(); {
+			path, line := t.key(it.Node())
+			item := value{kind: tableKind, at: t.at(line, at.name+"."+strings.Join(path, "."))}
+			if of := it.Node().Value(); of.Kind != unstable.Array && of.Kind != unstable.InlineTable {
+				item = t.value(of, item.at)
+			}
+			v.items = append(v.items, item)
+		}
 	default:
 		v.kind = otherKind
 	}
@@ -255,8 +263,8 @@ func dotted(path []string) string {
 
 // most is how many keys and values are read.
 func (t *tree) most() int {
-	if t.words == shopWords {
-		return mostInShopFile
+	if t.words == jobWords {
+		return mostNodes
 	}
-	return mostNodes
+	return mostWithLists
 }

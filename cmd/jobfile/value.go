@@ -43,7 +43,7 @@ func (at place) issue(p job.Problem) Issue {
 type value struct {
 	kind  kind
 	text  string  // what a text says, or how any other value is written
-	items []value // of a list, no more than one over the most readings
+	items []value // of a list, no more than one over the most readings; of a table in braces, by name
 	at    place
 }
 

@@ -118,7 +118,7 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit, far Far)
 	}
 	p = Problem{Key: key, Fix: Limited(what, lo, hi, unit), Mend: Change{Key: key, Value: Shown(lo, unit, +1)}}
 	switch {
-	case l < 0:
+	case l < 0 && lo >= 0:
 		p.Reason = "a length can't be negative"
 	case l == 0:
 		p.Reason = "zero is no measurement"
