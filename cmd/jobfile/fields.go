@@ -117,7 +117,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 		f.Kind = TakesSize
 	case f.Table == "times" && s.Max > 0:
 		f.Kind = TakesTime
-	case f.Key == bookWeight.Key, f.Key == pack.Key, f.Key == atHand.Key:
+	case s.Weight:
 		f.Kind = TakesWeight
 	case s.Words != nil:
 		f.Kind = TakesChoice

@@ -21,6 +21,7 @@ type Setting struct {
 	Number   *float64
 	Readings *Readings // of one dimension; none: it was not measured
 	Percent  bool      // Number is a share in percent
+	Weight   bool      // it is a weight in grams
 	Auto     bool      // the word "auto" stands for a length that suits, kept as zero
 	OfBook   bool      // it is measured on the book
 }
