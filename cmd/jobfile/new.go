@@ -175,7 +175,7 @@ func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
 // refusedFlags returns what is wrong with flags for a new job, nil where nothing is.
 // What they leave out is no fault.
 func refusedFlags(shop *Shop, flags []Flag) Issues {
-	_, _, err := shop.FromFlags(flags)
+	_, _, err := shop.Parse("", nil, flags...)
 	issues, _ := err.(Issues)
 	return slices.DeleteFunc(issues, func(i Issue) bool {
 		return !slices.ContainsFunc(flags, func(f Flag) bool { return f.Name == i.Key })

@@ -14,11 +14,10 @@ import (
 // and its flags: whoever has the one file gets the same case. The text of the job stays as it
 // is but for that. Without data the job is that of the flags. The shop may be nil.
 func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) {
-	r := s.reader(source, data != nil)
-	if issues := r.readTOML(data); issues != nil {
+	r, issues := s.open(source, data, flags)
+	if issues != nil {
 		return nil, issues
 	}
-	r.readFlags(flags)
 	said := r.said()
 	f, issues, _ := r.checked()
 	if data != nil && r.flagUnit != r.fileUnit {

@@ -48,7 +48,7 @@ var shortColumns = map[string]string{
 	"height": "book.height", "width": "book.width", "thickness": "book.thickness",
 }
 
-// Base is a job file that gives what the roster leaves out.
+// Base is a job file that gives what the roster leaves out; without data there is none.
 type Base struct {
 	Source string
 	Data   []byte
@@ -56,7 +56,7 @@ type Base struct {
 
 // Reader is what holds for every row of a roster.
 type Reader struct {
-	Base  *Base          // what the roster leaves out; nil: none
+	Base  Base           // what the roster leaves out
 	Shop  *jobfile.Shop  // nil: none
 	Flags []jobfile.Flag // over what a row says
 }
@@ -137,7 +137,7 @@ func (t *table) records() (all []record, wrong jobfile.Issues) {
 // table is a roster that is being read.
 type table struct {
 	source  string
-	base    *Base
+	base    Base
 	shop    *jobfile.Shop
 	flags   []jobfile.Flag
 	lines   [][]byte // as written
@@ -328,11 +328,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	var suspects jobfile.Issues
 	var err error
 	r.File = new(jobfile.File)
-	if t.base != nil {
-		*r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
-	} else {
-		*r.File, suspects, err = t.shop.FromFlags(flags)
-	}
+	*r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
 	var wrong jobfile.Issues
 	if counted {
 		t.parsed++
@@ -340,9 +336,9 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	if errors.As(err, &wrong) {
 		if counted {
 			t.refused.count(wrong, t.common)
-			if t.rows <= MostMended {
-				*r.File, r.Mended = t.mended(flags)
-			}
+		}
+		if r.Mended = counted && t.rows <= MostMended && r.File.Case != nil; !r.Mended {
+			*r.File = jobfile.File{}
 		}
 		issues = append(issues, t.placed(r.Line, wrong)...)
 	} else if err != nil {
@@ -352,21 +348,13 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	return issues
 }
 
-// mended returns a job that is refused with the changes that are named.
-func (t *table) mended(flags []jobfile.Flag) (jobfile.File, bool) {
-	if t.base != nil {
-		return t.shop.Mended(t.base.Source, t.base.Data, flags...)
-	}
-	return t.shop.Mended("", nil, flags...)
-}
-
 // digest tells one job from another by what it was read from.
 func (t *table) digest(name string, flags []jobfile.Flag) [32]byte {
 	given := fmt.Sprintf("%q", name)
 	for _, f := range flags {
 		given += fmt.Sprintf(" %q=%q", f.Key, f.Value)
 	}
-	if t.base != nil {
+	if t.base.Data != nil {
 		given += "\n" + string(t.base.Data)
 	}
 	if t.shop != nil {
