@@ -313,11 +313,7 @@ func (s *Shop) Take(t Taking) ([]byte, error) {
 		return nil, Issues{{Source: s.source, Problem: job.Problem{Reason: "nothing in it changes: the plan takes nothing that is counted there, and leaves nothing worth keeping", Fix: "give sheets a count, or leave --take out"}}}
 	}
 	fmt.Fprintf(&log, "\n[[taking]]\nnumber = %d\n%sby = %s\nleft = %d\nused = %d\n", number, date, textTOML(t.By), len(t.Kept), used)
-	start := ""
-	if n := len(e.data); n > 0 && e.data[n-1] != '\n' {
-		start = "\n"
-	}
-	e.splice(len(e.data), len(e.data), start+log.String())
+	e.append(log.String())
 	return e.data, s.again(e.data)
 }
 
@@ -463,13 +459,13 @@ func (s *Shop) putBack(e *edit, used string) error {
 
 // removeBlock takes a table out with the empty line above it.
 func (e *edit) removeBlock(name string) {
-	i := slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name })
-	if i < 0 {
+	t, ok := e.table(name)
+	if !ok {
 		return
 	}
-	from := e.tables[i].from
+	from := t.from
 	if from > 1 && e.data[from-1] == '\n' && e.data[from-2] == '\n' {
 		from--
 	}
-	e.splice(from, e.tables[i].to, "")
+	e.splice(from, t.to, "")
 }

@@ -122,8 +122,8 @@ func (e *edit) takeFrom(s slot, line string) {
 	for _, key := range []string{s.beside("known"), s.beside("stretch"), s.name} {
 		e.remove(key)
 	}
-	if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == s.thickness }); i >= 0 {
-		e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), line)
+	if k, ok := e.key(s.thickness); ok {
+		e.splice(k.start, e.lineEnd(k.to), line)
 		return
 	}
 	e.set(s.material, strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(line), wordOf(s.material)+" =")))
@@ -157,8 +157,8 @@ func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
 			if more := names[1:]; len(more) > 0 {
 				line += "\n" + strings.Repeat(" ", 34) + " # or " + wording.Or(more)
 			}
-			i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == sl.thickness })
-			e.splice(e.keys[i].start, e.keys[i].start, line+"\n")
+			k, _ := e.key(sl.thickness)
+			e.insert(k.start, line+"\n")
 		}
 	}
 	for _, key := range slices.Clone(e.keys) {
@@ -166,8 +166,8 @@ func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
 		if !lent || given(key.name) || !v.at.shop {
 			continue
 		}
-		if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == key.name }); i >= 0 {
-			e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), aside("# "+wordOf(key.name)+" = "+r.spelt(key.name, v))+"\n")
+		if k, ok := e.key(key.name); ok {
+			e.splice(k.start, e.lineEnd(k.to), aside("# "+wordOf(key.name)+" = "+r.spelt(key.name, v))+"\n")
 		}
 	}
 }

@@ -106,29 +106,18 @@ func materialKeys() (keys []string) {
 // that is not the unit of the file.
 func (r *reader) spelt(key string, v value) string {
 	f, _ := fieldOf(key)
-	one := func(item value) string {
+	return v.each(func(item value) string {
 		text := strings.TrimSpace(item.text)
-		if f.length() && item.kind <= numberKind && r.unitOf(v) != r.fileUnit {
-			if _, length, _, _ := layersOf(text); !strings.EqualFold(text, "auto") && (bareSize.MatchString(text) || unitWritten(length) == "") {
-				return textTOML(text + " " + r.unitOf(v).String())
-			}
-		}
-		if item.kind == numberKind {
+		switch {
+		case f.length() && item.kind <= numberKind && r.unitOf(v) != r.fileUnit && !strings.EqualFold(text, "auto") && unitless(text):
+			return textTOML(text + " " + r.unitOf(v).String())
+		case item.kind == numberKind:
 			return text
-		}
-		if v.at.flag {
+		case v.at.flag:
 			return typed(key, text)
 		}
 		return textTOML(text)
-	}
-	if v.kind != listKind {
-		return one(v)
-	}
-	var items []string
-	for _, item := range v.items {
-		items = append(items, one(item))
-	}
-	return "[" + strings.Join(items, ", ") + "]"
+	})
 }
 
 // same tells whether two files are of one job.

@@ -33,7 +33,7 @@ func (r *reader) readTOML(data []byte) Issues {
 			r.twice = r.invalid(data)
 			return nil
 		}
-		slip := r.slip(&t.p, err)
+		slip := t.slip(err)
 		r.slips = append(r.slips, slip)
 		without, ok := pastSlip(data, slip.Line)
 		if !ok || len(r.slips) == mostSlips {
@@ -49,13 +49,13 @@ type tree struct {
 	*reader
 	p     unstable.Parser
 	nodes int
+	table []string // that is being read
 
 	counted, above int // up to where lines were counted, and how many
 }
 
 // walk goes through the document, to its end or to the first slip in it.
 func (t *tree) walk() {
-	var prefix []string
 	skip := false // the content of a table that was refused
 	for t.p.NextExpression() {
 		e := t.p.Expression()
@@ -65,9 +65,9 @@ func (t *tree) walk() {
 		path, line := t.key(e)
 		switch {
 		case e.Kind != unstable.KeyValue:
-			prefix, skip = path, !t.header(path, e.Kind == unstable.ArrayTable, line)
+			t.table, skip = path, !t.header(path, e.Kind == unstable.ArrayTable, line)
 		case !skip:
-			t.put(slices.Concat(prefix, path), e.Value(), line)
+			t.put(slices.Concat(t.table, path), e.Value(), line)
 		}
 	}
 }

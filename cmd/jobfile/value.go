@@ -47,6 +47,18 @@ type value struct {
 	at    place
 }
 
+// each writes a value, or a list of them in brackets.
+func (v value) each(write func(value) string) string {
+	if v.kind != listKind {
+		return write(v)
+	}
+	var items []string
+	for _, item := range v.items {
+		items = append(items, write(item))
+	}
+	return "[" + strings.Join(items, ", ") + "]"
+}
+
 // float reads a TOML number: decimal, hexadecimal, octal or binary, with
 // underscores, inf or nan. One too large for a float64 is infinite.
 func float(written string) float64 {
