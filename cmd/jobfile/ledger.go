@@ -72,9 +72,8 @@ func (s *Shop) readLedger() {
 	}
 	for n := range min(r.counts["taking"], mostInLedger) {
 		key := numbered("taking", n+1)
-		if _, ok := s.needed(key, "number", "give the number of the taking"); ok {
-			s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
-		}
+		s.needed(key, "number", "give the number of the taking")
+		s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
 		s.ledgerNumber(key, "left", "how many offcuts it left", 0, mostInLedger)
 		s.ledgerNumber(key, "used", "how many offcuts it used", 0, mostInLedger)
 	}
@@ -86,16 +85,14 @@ func (s *Shop) readLedger() {
 // readUsed holds an entry of what was used against its limits: so many sheets of a size, or a
 // length of a roll.
 func (s *Shop) readUsed(key string) {
-	if _, ok := s.needed(key, "taking", "give the number of the taking"); ok {
-		s.ledgerNumber(key, "taking", "the number of the taking", 1, mostNumber)
-	}
+	s.needed(key, "taking", "give the number of the taking")
+	s.ledgerNumber(key, "taking", "the number of the taking", 1, mostNumber)
 	s.needed(key, "material", "give the name of the material")
 	v, roll := s.value(key, "length")
 	if !roll {
 		s.needed(key, "size", "give the size of the sheet as the material has it")
-		if _, ok := s.needed(key, "count", "give how many sheets were taken"); ok {
-			s.ledgerNumber(key, "count", "how many sheets were taken", 1, stock.MostCount)
-		}
+		s.needed(key, "count", "give how many sheets were taken")
+		s.ledgerNumber(key, "count", "how many sheets were taken", 1, stock.MostCount)
 		return
 	}
 	s.r.length(v, "stock.length", "the length that was taken", 0, stock.MostLength)
@@ -106,14 +103,9 @@ func (s *Shop) readUsed(key string) {
 	}
 }
 
-// ledgerNumber returns a whole number of the ledger, told where it is none, and whether it
-// is there.
-func (s *Shop) ledgerNumber(key, word, what string, lo, hi float64) (n int, ok bool) {
-	v, ok := s.value(key, word)
-	if !ok {
-		return 0, false
-	}
-	return int(s.r.number(v, job.Setting{What: what, Min: lo, Max: hi}, true)), true
+// ledgerNumber holds a number of the ledger, where it is set, against its limits.
+func (s *Shop) ledgerNumber(key, word, what string, lo, hi float64) {
+	s.r.keep(key+"."+word, numberAt("", what, lo, hi, new(int)))
 }
 
 // needed returns what a table of the shop sets, and tells where it is missing.

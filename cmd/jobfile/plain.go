@@ -87,17 +87,10 @@ func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) 
 // said returns the keys by which the job file itself names what the shop has, as they
 // stand there.
 func (r *reader) said() (keys []string) {
-	for _, key := range append([]string{printerKey, cutterKey}, materialKeys()...) {
-		if v, ok := r.file[key]; ok {
+	for _, o := range r.shop.Offers() {
+		if v, ok := r.file[o.Material]; ok {
 			keys = append(keys, v.at.name)
 		}
-	}
-	return keys
-}
-
-func materialKeys() (keys []string) {
-	for _, s := range slots {
-		keys = append(keys, s.material)
 	}
 	return keys
 }

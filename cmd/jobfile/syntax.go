@@ -30,16 +30,11 @@ func (r *reader) unreadable(data []byte) Issues {
 	if len(data) > MostBytes {
 		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + r.words.file}}}
 	}
-	line := 1
-	for len(data) > 0 {
-		c, size := utf8.DecodeRune(data)
-		if c == utf8.RuneError && size == 1 {
+	line := 0
+	for text := range bytes.Lines(data) {
+		if line++; !utf8.Valid(text) {
 			return Issues{{Source: r.source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
 		}
-		if c == '\n' {
-			line++
-		}
-		data = data[size:]
 	}
 	return nil
 }

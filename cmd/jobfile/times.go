@@ -24,9 +24,6 @@ func timesSettings() (out []job.Setting) {
 	return append(out, benchHours, benchDays)
 }
 
-// timesKeys are the keys of [times].
-var timesKeys = keysOf(timesSettings())
-
 func timeKey(t work.TaskTime) string { return "times." + string(t.Task) }
 
 func mostTime(t work.TaskTime) time.Duration {
