@@ -36,13 +36,8 @@ func Changed(source string, old []byte, changes []Change) ([]byte, error) {
 // changed is Changed of a file with these words.
 func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byte, error) {
 	e := newEdit(slices.Clone(old))
-	read := func() *reader {
-		r := newReader(source, true)
-		r.words = w
-		return r
-	}
 	for _, c := range changes {
-		r := read()
+		r := newReader(source, true, w)
 		if issues := r.readTOML(e.data); issues != nil {
 			return nil, issues
 		}
@@ -50,7 +45,7 @@ func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byt
 		if err := e.change(r, c); err != nil {
 			return nil, err
 		}
-		again := read()
+		again := newReader(source, true, w)
 		if issues := again.readTOML(e.data); issues != nil || !again.took(c) {
 			table, _, _ := strings.Cut(c.Key, ".")
 			return nil, Issues{r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).issue(job.Problem{

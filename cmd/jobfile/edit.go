@@ -47,16 +47,7 @@ func (e *edit) index() {
 	table := ""
 	for p.NextExpression() {
 		x := p.Expression()
-		var path []string
-		at, end := -1, 0 // of the key
-		for it := x.Key(); it.Next(); {
-			raw := it.Node().Raw
-			if at < 0 {
-				at = int(raw.Offset)
-			}
-			end = int(raw.Offset + raw.Length)
-			path = append(path, string(it.Node().Data))
-		}
+		path, at, end := keyOf(x)
 		start := bytes.LastIndexByte(e.data[:at], '\n') + 1
 		if x.Kind != unstable.KeyValue {
 			table = dotted(path)

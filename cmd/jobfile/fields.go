@@ -79,7 +79,7 @@ func fieldsIn(unit geometry.Unit) []Section {
 	t := starterText()
 	var out []Section
 	settings := settingsOf(unit)
-	defaults := newReader("", true)
+	defaults := newReader("", true, jobWords)
 	defaults.readTOML(StarterFor(unit, paper.DefaultSetup().Sheet))
 	add := func(key string) {
 		table, _, dotted := strings.Cut(key, ".")

@@ -222,7 +222,7 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 		e.set(key, unwritten)
 	}
 	// Books written in a way that is not emptied key by key.
-	again := newReader(source, true)
+	again := newReader(source, true, jobWords)
 	if issues := again.readTOML(e.data); issues != nil || again.counts["book"] != 1 || len(again.file["book.height"].items) > 0 || !blank(again.file["book.height"]) {
 		return nil, Issues{{Source: source, Line: r.tables["book"], Problem: job.Problem{Key: "book", Reason: "is written in a way that can't be emptied", Fix: "write [[book]] and below it height, width and thickness, a line each"}}}
 	}

@@ -100,8 +100,8 @@ type reader struct {
 	unbooked  bool         // its books need not be measured yet
 }
 
-func newReader(source string, hasFile bool) *reader {
-	r := &reader{source: source, words: jobWords, hasFile: hasFile, flags: map[string]value{}}
+func newReader(source string, hasFile bool, words *vocabulary) *reader {
+	r := &reader{source: source, words: words, hasFile: hasFile, flags: map[string]value{}}
 	r.clear()
 	return r
 }

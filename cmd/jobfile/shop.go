@@ -133,7 +133,7 @@ func (s *Shop) some() *Shop {
 
 // reader returns a reader of a job that can take what the shop has.
 func (s *Shop) reader(source string, hasFile bool) *reader {
-	r := newReader(source, hasFile)
+	r := newReader(source, hasFile, jobWords)
 	r.shop = s
 	return r
 }
@@ -149,8 +149,7 @@ func (s *Shop) value(table, word string) (value, bool) {
 // suit a job is told of the job. Beside such an error the Shop is returned with what is
 // sound, so that a job can be read all the same, and the rest be told.
 func ReadShop(source string, data []byte) (*Shop, error) {
-	s := &Shop{source: source, data: data, r: &reader{source: source, words: shopWords, hasFile: true, flags: map[string]value{}}}
-	s.r.clear()
+	s := &Shop{source: source, data: data, r: newReader(source, true, shopWords)}
 	s.r.shop = s
 	if issues := s.r.readTOML(data); issues != nil {
 		s.broken = true
@@ -484,7 +483,7 @@ func (s *Shop) trial(e entry, sheet string) *reader {
 
 // lentReader returns a reader of nothing but what the shop lends.
 func (s *Shop) lentReader() *reader {
-	r := &reader{source: s.source, words: jobWords, shop: s, flags: map[string]value{}, lent: map[string]value{}, fileUnit: s.unit}
-	r.clear()
+	r := s.reader(s.source, false)
+	r.lent, r.fileUnit = map[string]value{}, s.unit
 	return r
 }

@@ -17,7 +17,7 @@ type State struct {
 // Read returns what a job file sets. An error of type Issues tells what keeps it from
 // being read at all; what else is wrong is for Parse to tell.
 func Read(source string, data []byte) (State, error) {
-	r := newReader(source, true)
+	r := newReader(source, true, jobWords)
 	if issues := r.readTOML(data); issues != nil {
 		return State{}, issues
 	}

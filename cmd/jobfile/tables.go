@@ -21,8 +21,7 @@ func ReadTables(source, what string, version int, keys []string, data []byte) (T
 			w.tables = append(w.tables, table)
 		}
 	}
-	r := newReader(source, true)
-	r.words = w
+	r := newReader(source, true, w)
 	if issues := r.readTOML(data); issues != nil {
 		return Tables{r}, issues
 	}

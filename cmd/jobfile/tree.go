@@ -83,19 +83,29 @@ func size(n *unstable.Node) int {
 
 // key returns the key of a table or of a key with its value, and its line.
 func (t *tree) key(n *unstable.Node) (path []string, line int) {
-	for it := n.Key(); it.Next(); {
-		if path == nil {
-			line = t.line(it.Node())
-		}
-		path = append(path, string(it.Node().Data))
-	}
-	return path, line
+	path, from, _ := keyOf(n)
+	return path, t.lineAt(from)
 }
 
-// line returns the line that a node stands on. It counts on from the last one: the ledger of
+// keyOf returns the key of a table or of a key with its value, and where it stands.
+func keyOf(n *unstable.Node) (path []string, from, to int) {
+	for it := n.Key(); it.Next(); {
+		raw := it.Node().Raw
+		if path == nil {
+			from = int(raw.Offset)
+		}
+		to = int(raw.Offset + raw.Length)
+		path = append(path, string(it.Node().Data))
+	}
+	return path, from, to
+}
+
+// line returns the line that a node stands on.
+func (t *tree) line(n *unstable.Node) int { return t.lineAt(int(n.Raw.Offset)) }
+
+// lineAt returns the line of an offset. It counts on from the last one: the ledger of
 // a shop file is long, and the parser counts from the top each time.
-func (t *tree) line(n *unstable.Node) int {
-	to := int(n.Raw.Offset)
+func (t *tree) lineAt(to int) int {
 	if to < t.counted {
 		t.counted, t.above = 0, 0
 	}
