@@ -68,7 +68,7 @@ type Reader struct {
 // wrong with the base or a flag in every row alike; beside this last the rows are
 // returned too. Flags hold for every row, over what it says.
 func (with Reader) Read(source string, data []byte) ([]Row, error) {
-	t := table{source: source, base: with.Base, shop: with.Shop, flags: with.Flags, short: map[int]int{}}
+	t := table{Reader: with, source: source, short: map[int]int{}, refused: tally{times: map[jobfile.Issue]int{}}}
 	if err := t.open(data); err != nil {
 		return nil, err
 	}
@@ -136,10 +136,8 @@ func (t *table) records() (all []record, wrong jobfile.Issues) {
 
 // table is a roster that is being read.
 type table struct {
+	Reader
 	source  string
-	base    Base
-	shop    *jobfile.Shop
-	flags   []jobfile.Flag
 	lines   [][]byte // as written
 	csv     *csv.Reader
 	columns []string // as typed
@@ -214,10 +212,7 @@ func (t *table) open(data []byte) error {
 	if !slices.Contains(t.keys, "") {
 		issues = append(issues, t.issue(line, nameColumn, "no such column", "name the students in one"))
 	}
-	if issues != nil {
-		return issues
-	}
-	return nil
+	return issues.Err()
 }
 
 // ofTheClass are tables of a job file that hold for all students alike.
@@ -320,7 +315,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 			flags = append(flags, jobfile.Flag{Name: t.columns[i], Key: t.keys[i], Value: f})
 		}
 	}
-	flags = append(flags, t.flags...)
+	flags = append(flags, t.Flags...)
 	r.Given = t.digest(r.Name, flags)
 	if !slices.Contains(t.keys[:len(fields)], "") { // a short row
 		issues = append(issues, t.named(r, "")...)
@@ -328,7 +323,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	var suspects jobfile.Issues
 	var err error
 	r.File = new(jobfile.File)
-	*r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
+	*r.File, suspects, err = t.Shop.Parse(t.Base.Source, t.Base.Data, flags...)
 	var wrong jobfile.Issues
 	if counted {
 		t.parsed++
@@ -354,11 +349,11 @@ func (t *table) digest(name string, flags []jobfile.Flag) [32]byte {
 	for _, f := range flags {
 		given += fmt.Sprintf(" %q=%q", f.Key, f.Value)
 	}
-	if t.base.Data != nil {
-		given += "\n" + string(t.base.Data)
+	if t.Base.Data != nil {
+		given += "\n" + string(t.Base.Data)
 	}
-	if t.shop != nil {
-		given += "\nshop\n" + string(t.shop.Data())
+	if t.Shop != nil {
+		given += "\nshop\n" + string(t.Shop.Data())
 	}
 	return sha256.Sum256([]byte(given))
 }
