@@ -103,7 +103,7 @@ func (t Table) Numbers(word, what string, least, most float64) map[string]float6
 	all := map[string]float64{}
 	v, ok := t.r.get(t.prefix + word)
 	if ok && (v.kind != tableKind || v.items == nil) {
-		t.r.reject(v, "is no table of numbers", "write them in braces, such as {board = 1.0}")
+		t.r.reject(v, "does not stand in braces", "write numbers by name, such as {board = 1.0}")
 		return all
 	}
 	for _, item := range v.items {

@@ -151,7 +151,7 @@ func TestSpoiltByHand(t *testing.T) {
 	spoil("readings", 1, "readings = 'x'", `measured.readings: "x" doesn't begin with a number; `)
 	spoil("planned", 1, "planned = 'much'", `measured.planned: "much" is no number; `)
 	spoil("within", 1, "within = [1.2]", "measured.within: not two lengths; ")
-	spoil("counts", 1, "counts = 3", "measured.counts: 3 is no table of numbers; ")
+	spoil("counts", 1, "counts = 3", "measured.counts: 3 does not stand in braces; ")
 	spoil("what", 2, "whatever = 'play'", "measured[2].whatever: unknown key; ")
 	spoil("readings", 2, "readings = [nan]", "measured[2].readings: nan is not a length; ")
 	r, err := recordfile.Parse("case.record.toml", []byte(strings.Join(lines, "\n")))
