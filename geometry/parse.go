@@ -46,6 +46,16 @@ func ParseLength(text string, bare Unit) (Length, error) {
 	return l, nil
 }
 
+// ParseSigned is ParseLength of a length that may have a minus before it.
+func ParseSigned(text string, bare Unit) (Length, error) {
+	rest, minus := strings.CutPrefix(strings.TrimSpace(strings.ReplaceAll(text, "−", "-")), "-")
+	l, err := ParseLength(rest, bare)
+	if minus {
+		l = -l
+	}
+	return l, err
+}
+
 // ErrSides is given for a text that is not two lengths with an x between them.
 var ErrSides = errors.New("not two sides with an x between them")
 

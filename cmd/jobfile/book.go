@@ -29,9 +29,7 @@ func (r *reader) readBook(n int) job.Book {
 	var book job.Book
 	name := numbered("book", n)
 	r.title(name+".title", &book.Title)
-	if v, ok := r.get(name + ".weight"); ok {
-		book.Weight = r.weight(v, bookWeight)
-	}
+	r.keep(name+".weight", kept{bookWeight, &book.Weight})
 	as, set := r.rough(name), false
 	for _, f := range job.Dimensions {
 		key := name + "." + f.Key

@@ -31,6 +31,10 @@ var lists = map[string]list{
 	"offcut":   {mostInLedger, "an offcut", "offcuts", "take out those that are used"},
 	"used":     {mostInLedger, "what was used", "entries of what was used", "take out the oldest"},
 	"taking":   {mostInLedger, "a taking", "takings", "take out the oldest"},
+
+	// Of a record.
+	"measured": {mostInLedger, "what was measured", "things measured", "begin another record"},
+	"done":     {mostInLedger, "what was done", "things done", "begin another record"},
 }
 
 // partedKey parts a key into its table and the rest; a list is a table of its own.

@@ -78,7 +78,7 @@ func TestCardRefused(t *testing.T) {
 // A title can't turn the text around it, nor be bytes that are no text.
 func TestTitlesThatSteer(t *testing.T) {
 	for _, title := range []string{"log\u202egol", "log\x1b[31m", "\xff\xfe"} {
-		_, _, err := noShop.FromFlags([]jobfile.Flag{{Name: "--title", Key: "title", Value: title}})
+		_, _, err := fromFlags([]jobfile.Flag{{Name: "--title", Key: "title", Value: title}})
 		assert.ErrorContains(t, err, "--title: ")
 	}
 }

@@ -36,13 +36,8 @@ func Changed(source string, old []byte, changes []Change) ([]byte, error) {
 // changed is Changed of a file with these words.
 func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byte, error) {
 	e := newEdit(slices.Clone(old))
-	read := func() *reader {
-		r := newReader(source, true)
-		r.words = w
-		return r
-	}
 	for _, c := range changes {
-		r := read()
+		r := newReader(source, true, w)
 		if issues := r.readTOML(e.data); issues != nil {
 			return nil, issues
 		}
@@ -50,7 +45,7 @@ func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byt
 		if err := e.change(r, c); err != nil {
 			return nil, err
 		}
-		again := read()
+		again := newReader(source, true, w)
 		if issues := again.readTOML(e.data); issues != nil || !again.took(c) {
 			table, _, _ := strings.Cut(c.Key, ".")
 			return nil, Issues{r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).issue(job.Problem{
@@ -119,8 +114,7 @@ func (e *edit) inShort(table string) bool {
 
 // spellOut writes the material of a table that is written in short below its header.
 func (e *edit) spellOut(table string) {
-	i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == table })
-	k := e.keys[i]
+	k, _ := e.key(table)
 	written := strings.TrimRight(string(e.data[k.from:e.lineEnd(k.to)]), "\r\n") // with its comment
 	e.remove(table)
 	e.uncomment(table + ".material")
@@ -172,17 +166,17 @@ func (v value) typed() string {
 }
 
 func (e *edit) has(table string) bool {
-	return slices.ContainsFunc(e.tables, func(t tableSpan) bool { return t.name == table })
+	_, ok := e.table(table)
+	return ok
 }
 
 // leaveOut takes a key out. A line with a comment stays, as a comment with the value
 // that a new job file has there; of a name or a title, empty.
 func (e *edit) leaveOut(name string) {
-	i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == name })
-	if i < 0 {
+	k, ok := e.key(name)
+	if !ok {
 		return
 	}
-	k := e.keys[i]
 	told := strings.Contains(string(e.data[k.to:e.lineEnd(k.to)]), "#")
 	f, known := fieldOf(listFirst(name))
 	switch {
@@ -194,7 +188,7 @@ func (e *edit) leaveOut(name string) {
 		return
 	}
 	e.set(name, f.example)
-	k = e.keys[i]
+	k, _ = e.key(name)
 	line := string(e.data[k.start:e.lineEnd(k.to)])
 	gap := regexp.MustCompile(`   +#`).FindStringIndex(line)
 	if gap != nil { // the comment stays in its column
@@ -285,30 +279,23 @@ func (e *edit) spellUnits(r *reader, to string) {
 		if !set || !known || !f.length() {
 			continue
 		}
-		items := []value{v}
-		if v.kind == listKind {
-			items = v.items
-		}
 		changed := false
-		for n, one := range items {
+		written := v.each(func(one value) string {
 			text := strings.TrimSpace(one.text)
-			_, length, _, _ := layersOf(text)
-			if text == "" || one.kind > numberKind || !bareSize.MatchString(text) && unitWritten(length) != "" {
-				continue
+			if text == "" || one.kind > numberKind || !unitless(text) {
+				return textTOML(one.text)
 			}
-			items[n].text, changed = text+suffix, true
-		}
-		if !changed {
-			continue
-		}
-		written := make([]string, len(items))
-		for n, one := range items {
-			written[n] = textTOML(one.text)
-		}
-		if v.kind == listKind {
-			e.set(name, "["+strings.Join(written, ", ")+"]")
-		} else {
-			e.set(name, written[0])
+			changed = true
+			return textTOML(text + suffix)
+		})
+		if changed {
+			e.set(name, written)
 		}
 	}
+}
+
+// unitless tells whether a length or a size is written without a unit.
+func unitless(text string) bool {
+	_, length, _, _ := layersOf(text)
+	return bareSize.MatchString(text) || unitWritten(length) == ""
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // choice reads one of a few words, in upper or lower case.
@@ -30,15 +31,9 @@ func (r *reader) choice(v value, c job.Setting) string {
 
 // either lists words in quotes, with or before the last.
 func either(words []string) string {
-	var b strings.Builder
-	for i, word := range words {
-		switch {
-		case i > 0 && i == len(words)-1:
-			b.WriteString(" or ")
-		case i > 0:
-			b.WriteString(", ")
-		}
-		b.WriteString(strconv.Quote(word))
+	var quoted []string
+	for _, word := range words {
+		quoted = append(quoted, strconv.Quote(word))
 	}
-	return b.String()
+	return wording.Or(quoted)
 }

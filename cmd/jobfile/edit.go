@@ -47,16 +47,7 @@ func (e *edit) index() {
 	table := ""
 	for p.NextExpression() {
 		x := p.Expression()
-		var path []string
-		at, end := -1, 0 // of the key
-		for it := x.Key(); it.Next(); {
-			raw := it.Node().Raw
-			if at < 0 {
-				at = int(raw.Offset)
-			}
-			end = int(raw.Offset + raw.Length)
-			path = append(path, string(it.Node().Data))
-		}
+		path, at, end := keyOf(x)
 		start := bytes.LastIndexByte(e.data[:at], '\n') + 1
 		if x.Kind != unstable.KeyValue {
 			table = dotted(path)
@@ -89,19 +80,44 @@ func (e *edit) lineEnd(at int) int {
 
 // get returns a value as it is written, and whether it is there.
 func (e *edit) get(name string) (string, bool) {
+	k, ok := e.key(name)
+	return string(e.data[k.from:k.to]), ok
+}
+
+// key returns where a key stands.
+func (e *edit) key(name string) (k keySpan, ok bool) {
 	i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == name })
 	if i < 0 {
-		return "", false
+		return keySpan{}, false
 	}
-	return string(e.data[e.keys[i].from:e.keys[i].to]), true
+	return e.keys[i], true
+}
+
+// table returns where a table stands.
+func (e *edit) table(name string) (t tableSpan, ok bool) {
+	i := slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name })
+	if i < 0 {
+		return tableSpan{}, false
+	}
+	return e.tables[i], true
+}
+
+// append adds text at the end, on a line of its own.
+func (e *edit) append(text string) { e.insert(len(e.data), text) }
+
+// insert adds text at an offset, on a line of its own.
+func (e *edit) insert(at int, text string) {
+	if at > 0 && e.data[at-1] != '\n' {
+		text = "\n" + text
+	}
+	e.splice(at, at, text)
 }
 
 // set gives a key a value, written as in the file; a key that is not there is added
 // to its table, or at the top. A comment behind the value stays in its column where
 // there is room.
 func (e *edit) set(name, written string) {
-	if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == name }); i >= 0 {
-		k := e.keys[i]
+	if k, ok := e.key(name); ok {
 		rest := e.data[k.to:]
 		if gap := len(rest) - len(bytes.TrimLeft(rest, " ")); gap > 0 && bytes.HasPrefix(rest[gap:], []byte("#")) {
 			was := e.data[k.from:k.to]
@@ -124,13 +140,8 @@ func (e *edit) set(name, written string) {
 		e.splice(at, at, table+" = "+written+"\n")
 		return
 	}
-	if i := slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == table }); i >= 0 {
-		at := e.tables[i].to
-		line := key + " = " + written + "\n"
-		if at > 0 && e.data[at-1] != '\n' {
-			line = "\n" + line
-		}
-		e.splice(at, at, line)
+	if t, ok := e.table(table); ok {
+		e.insert(t.to, key+" = "+written+"\n")
 		return
 	}
 	at := len(e.data)
@@ -140,33 +151,27 @@ func (e *edit) set(name, written string) {
 			at = t.to // after the last of its list
 		}
 	}
-	start := "\n"
-	if at > 0 && e.data[at-1] != '\n' {
-		start = "\n\n"
-	}
-	e.splice(at, at, start+bracketed(of)+"\n"+key+" = "+written+"\n")
+	e.insert(at, "\n"+bracketed(of)+"\n"+key+" = "+written+"\n")
 }
 
 // remove takes a key out with its line.
 func (e *edit) remove(name string) {
-	if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == name }); i >= 0 {
-		e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), "")
+	if k, ok := e.key(name); ok {
+		e.splice(k.start, e.lineEnd(k.to), "")
 	}
 }
 
 // removeTable takes a table out, with what stands in it.
 func (e *edit) removeTable(name string) {
-	if i := slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name }); i >= 0 {
-		e.splice(e.tables[i].from, e.tables[i].to, "")
+	if t, ok := e.table(name); ok {
+		e.splice(t.from, t.to, "")
 	}
 }
 
 // swapTables lets two tables change places, each with what stands in it.
 func (e *edit) swapTables(one, other string) {
-	find := func(name string) tableSpan {
-		return e.tables[slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name })]
-	}
-	a, b := find(one), find(other)
+	a, _ := e.table(one)
+	b, _ := e.table(other)
 	if a.from > b.from {
 		a, b = b, a
 	}
@@ -183,23 +188,16 @@ var number = regexp.MustCompile(`^(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 
 // typed writes the value of a key, as a maker types it, as a job file has it: readings in
 // a list, a bare number bare where the key takes one, all else as text.
-func typed(key, value string) string {
+func typed(key, text string) string {
 	f, _ := fieldOf(key)
-	v := flagValue(Flag{Key: key, Value: value}, place{})
-	one := func(text string) string {
-		if text = strings.TrimSpace(text); f.Kind != TakesText && f.Kind != TakesChoice && f.Kind != TakesSize && number.MatchString(text) {
+	v := flagValue(Flag{Key: key, Value: text}, place{})
+	return v.each(func(one value) string {
+		text := strings.TrimSpace(one.text)
+		if f.Kind != TakesText && f.Kind != TakesChoice && f.Kind != TakesSize && number.MatchString(text) {
 			return tidy(text)
 		}
 		return textTOML(text)
-	}
-	if v.kind != listKind {
-		return one(v.text)
-	}
-	var items []string
-	for _, i := range v.items {
-		items = append(items, one(i.text))
-	}
-	return "[" + strings.Join(items, ", ") + "]"
+	})
 }
 
 // textTOML writes a text in quotes. What JSON escapes, TOML reads alike (RFC 8259, 7;

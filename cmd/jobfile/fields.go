@@ -79,7 +79,7 @@ func fieldsIn(unit geometry.Unit) []Section {
 	t := starterText()
 	var out []Section
 	settings := settingsOf(unit)
-	defaults := newReader("", true)
+	defaults := newReader("", true, jobWords)
 	defaults.readTOML(StarterFor(unit, paper.DefaultSetup().Sheet))
 	add := func(key string) {
 		table, _, dotted := strings.Cut(key, ".")
@@ -91,7 +91,8 @@ func fieldsIn(unit geometry.Unit) []Section {
 			out, i = append(out, Section{Table: table, Says: t.tables[table]}), len(out)
 		}
 		f := Field{Key: key, Table: table, List: lists[table].most > 0, Says: t.keys[key], example: t.examples[key]}
-		f.of(settings[key], unit)
+		set, _ := settings.Find(key)
+		f.of(set, unit)
 		if v, ok := defaults.file[key]; ok && f.Default == "" && table != "book" && key != "title" {
 			f.Default = v.typed()
 		}
@@ -117,7 +118,7 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 		f.Kind = TakesSize
 	case f.Table == "times" && s.Max > 0:
 		f.Kind = TakesTime
-	case f.Key == bookWeight.Key, f.Key == pack.Key, f.Key == atHand.Key:
+	case s.Weight:
 		f.Kind = TakesWeight
 	case s.Words != nil:
 		f.Kind = TakesChoice
@@ -142,37 +143,6 @@ func (f *Field) of(s job.Setting, unit geometry.Unit) {
 		f.Default = ""
 	}
 	f.Required = slices.ContainsFunc(job.Dimensions, func(d job.Dimension) bool { return "book."+d.Key == f.Key && !d.Optional }) || f.Key == "stock.material"
-}
-
-// settingsOf returns what each key sets, as it is in a new job of the first kind that
-// has it.
-func settingsOf(unit geometry.Unit) map[string]job.Setting {
-	out := map[string]job.Setting{}
-	add := func(s job.Setting) {
-		if _, ok := out[s.Key]; !ok {
-			out[s.Key] = s
-		}
-	}
-	for _, k := range kinds.All {
-		for _, s := range k.New(unit).Settings() {
-			add(s)
-		}
-	}
-	add(kindWords)
-	add(construction)
-	add(ink)
-	add(job.Setting{Key: "units", What: "what a bare number means", Words: []string{geometry.MM.String(), geometry.IN.String()}})
-	for _, d := range job.Dimensions {
-		add(job.Setting{Key: "book." + d.Key, What: d.What, Min: float64(d.Min), Max: float64(d.Max), Readings: new(job.Readings)})
-	}
-	add(bookWeight)
-	for _, n := range kinds.Named() {
-		add(job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
-	}
-	for _, s := range slices.Concat(printSettings(), stockSettings, []job.Setting{keepOffcut}, new(Machine).settings(), termSettings, timesSettings()) {
-		add(s)
-	}
-	return out
 }
 
 // fieldOf returns the field of a key; an example is in millimetres.

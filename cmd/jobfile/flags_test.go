@@ -16,6 +16,11 @@ import (
 // noShop reads jobs that name nothing of a shop.
 var noShop *jobfile.Shop
 
+// fromFlags reads a job from flags alone.
+func fromFlags(flags []jobfile.Flag) (jobfile.File, jobfile.Issues, error) {
+	return jobfile.Parse("", nil, flags...)
+}
+
 func measured(height, width, thickness string, more ...jobfile.Flag) []jobfile.Flag {
 	return append(more,
 		jobfile.Flag{Name: "--height", Key: "book.height", Value: height},
@@ -29,7 +34,7 @@ func set(key, value string) jobfile.Flag {
 }
 
 func TestFromFlags(t *testing.T) {
-	f, suspects, err := noShop.FromFlags(measured("221; 221.5", "148,5", `31;1 1/4 in`,
+	f, suspects, err := fromFlags(measured("221; 221.5", "148,5", `31;1 1/4 in`,
 		set("title", "Harbour log; invented"),
 		set("book.title", "Harbour log"),
 		set("board.thickness", "2.2"),
@@ -57,7 +62,7 @@ func TestFromFlagsInInches(t *testing.T) {
 	first := measured("9", "6 1/4", "1.25", units)
 	last := append(measured("9", "6 1/4", "1.25"), units)
 	for _, flags := range [][]jobfile.Flag{first, last} {
-		f, _, err := noShop.FromFlags(flags)
+		f, _, err := fromFlags(flags)
 		require.NoError(t, err)
 		assert.Equal(t, geometry.IN, f.Job.Shared().Unit)
 		assert.InDelta(t, 228.6, f.Job.Shared().Book().Height.Largest().MM(), 1e-9)
@@ -97,7 +102,7 @@ func TestFromFlagsRefused(t *testing.T) {
 		{"default", measured("221", "22", "20", set("cloth.turn_in", "20")), []string{"cloth.overlap (default): 28 mm is wider than the side it lands on, or the cavity it is turned into; at most 25.15 mm"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, _, err := noShop.FromFlags(c.flags)
+			_, _, err := fromFlags(c.flags)
 			require.Error(t, err)
 			begins(t, "", c.want, err.Error())
 		})
@@ -105,7 +110,7 @@ func TestFromFlagsRefused(t *testing.T) {
 }
 
 func TestFromFlagsSuspects(t *testing.T) {
-	_, suspects, err := noShop.FromFlags(measured("148.5", "221", "32"))
+	_, suspects, err := fromFlags(measured("148.5", "221", "32"))
 	require.NoError(t, err)
 	begins(t, "", []string{"--width: greater than the height; "}, suspects.Error())
 }

@@ -17,11 +17,7 @@ func (s *Shop) Adopted(habits []Change) ([]byte, error) {
 			return nil, Issues{{Source: s.named(), Problem: job.Problem{Key: c.Key, Reason: "is no habit", Fix: "set it in the job file"}}}
 		}
 	}
-	old := []byte("version = 1\n")
-	if s != nil {
-		old = s.Data()
-	}
-	data, err := shopWords.changed(s.named(), old, habits)
+	data, err := shopWords.changed(s.named(), s.begun(), habits)
 	if err != nil {
 		return nil, err
 	}

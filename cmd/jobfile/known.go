@@ -9,41 +9,35 @@ import (
 	"forel/geometry/kinds"
 )
 
-// knownKeys are all the keys of a job file; those without a dot stand at the
-// top, and book.* stands in each [[book]].
-var knownKeys = func() []string {
-	top, tables := []string{"title", "units"}, []string{"book.title"}
-	add := func(key string) {
-		if strings.Contains(key, ".") {
-			tables = append(tables, key)
-		} else {
-			top = append(top, key)
-		}
+// settingsOf returns what each key of a job file sets, as it is in a new job of the first
+// kind that has it: those without a dot, which stand at the top, before all others.
+func settingsOf(unit geometry.Unit) (all job.Settings) {
+	all = job.Settings{{Key: "title"}, {Key: "units", What: "what a bare number means", Words: []string{geometry.MM.String(), geometry.IN.String()}}, kindWords, construction, {Key: "book.title"}}
+	for _, d := range job.Dimensions {
+		all = append(all, job.ReadingsOf("book."+d.Key, d.What, float64(d.Min), float64(d.Max), new(job.Readings)))
 	}
-	add(kindWords.Key)
-	add(construction.Key)
-	for _, f := range job.Dimensions {
-		add("book." + f.Key)
-	}
-	add("book.weight")
+	all = append(all, bookWeight)
 	for _, k := range kinds.All {
-		for _, s := range k.New(geometry.MM).Settings() {
-			if !slices.Contains(tables, s.Key) && !slices.Contains(top, s.Key) {
-				add(s.Key)
-			}
-		}
+		all = append(all, k.New(unit).Settings()...)
 	}
-	for _, key := range printKeys {
-		add(key)
-	}
+	all = append(all, printSettings()...)
 	for _, n := range kinds.Named() {
-		add(n.Key)
+		all = append(all, job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	for _, key := range slices.Concat(timesKeys, stockKeys, keysOf(termSettings), []string{keepOffcut.Key}, machineKeys) {
-		add(key)
-	}
-	return append(top, tables...)
-}()
+	all = slices.Concat(all, timesSettings(), stockSettings, termSettings, job.Settings{keepOffcut}, new(Machine).settings())
+	seen := map[string]bool{}
+	all = slices.DeleteFunc(all, func(s job.Setting) bool {
+		was := seen[s.Key]
+		seen[s.Key] = true
+		return was
+	})
+	dots := func(s job.Setting) int { return min(strings.Count(s.Key, "."), 1) }
+	slices.SortStableFunc(all, func(a, b job.Setting) int { return dots(a) - dots(b) })
+	return all
+}
+
+// knownKeys are all the keys of a job file; book.* stands in each [[book]].
+var knownKeys = keysOf(settingsOf(geometry.MM))
 
 // Known tells whether a job file has a key, such as "board.thickness" "board.material", or board, which is short for it.
 func Known(key string) bool { return slices.Contains(jobWords.keys, key) || jobWords.short[key] != "" }

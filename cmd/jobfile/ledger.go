@@ -60,9 +60,7 @@ func (s *Shop) readLedger() {
 			is.Offcut = 0
 			o.size = is.Size()
 		}
-		if v, ok := s.value(o.key, "date"); ok && !day(v.text) {
-			r.reject(v, "is no date", `write it as in 2026-11-28`)
-		}
+		r.date(o.key + ".date")
 		s.ledgerNumber(o.key, "taking", "the number of the taking", 1, mostNumber)
 		var by value
 		if by, o.used = s.value(o.key, "used_by"); o.used && (by.kind != textKind || blank(by)) { // a maker says in words by what
@@ -74,9 +72,8 @@ func (s *Shop) readLedger() {
 	}
 	for n := range min(r.counts["taking"], mostInLedger) {
 		key := numbered("taking", n+1)
-		if _, ok := s.needed(key, "number", "give the number of the taking"); ok {
-			s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
-		}
+		s.needed(key, "number", "give the number of the taking")
+		s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
 		s.ledgerNumber(key, "left", "how many offcuts it left", 0, mostInLedger)
 		s.ledgerNumber(key, "used", "how many offcuts it used", 0, mostInLedger)
 	}
@@ -88,16 +85,14 @@ func (s *Shop) readLedger() {
 // readUsed holds an entry of what was used against its limits: so many sheets of a size, or a
 // length of a roll.
 func (s *Shop) readUsed(key string) {
-	if _, ok := s.needed(key, "taking", "give the number of the taking"); ok {
-		s.ledgerNumber(key, "taking", "the number of the taking", 1, mostNumber)
-	}
+	s.needed(key, "taking", "give the number of the taking")
+	s.ledgerNumber(key, "taking", "the number of the taking", 1, mostNumber)
 	s.needed(key, "material", "give the name of the material")
 	v, roll := s.value(key, "length")
 	if !roll {
 		s.needed(key, "size", "give the size of the sheet as the material has it")
-		if _, ok := s.needed(key, "count", "give how many sheets were taken"); ok {
-			s.ledgerNumber(key, "count", "how many sheets were taken", 1, stock.MostCount)
-		}
+		s.needed(key, "count", "give how many sheets were taken")
+		s.ledgerNumber(key, "count", "how many sheets were taken", 1, stock.MostCount)
 		return
 	}
 	s.r.length(v, "stock.length", "the length that was taken", 0, stock.MostLength)
@@ -108,14 +103,9 @@ func (s *Shop) readUsed(key string) {
 	}
 }
 
-// ledgerNumber returns a whole number of the ledger, told where it is none, and whether it
-// is there.
-func (s *Shop) ledgerNumber(key, word, what string, lo, hi float64) (n int, ok bool) {
-	v, ok := s.value(key, word)
-	if !ok {
-		return 0, false
-	}
-	return int(s.r.number(v, job.Setting{What: what, Min: lo, Max: hi}, true)), true
+// ledgerNumber holds a number of the ledger, where it is set, against its limits.
+func (s *Shop) ledgerNumber(key, word, what string, lo, hi float64) {
+	s.r.keep(key+"."+word, numberAt("", what, lo, hi, new(int)))
 }
 
 // needed returns what a table of the shop sets, and tells where it is missing.
@@ -315,11 +305,7 @@ func (s *Shop) Take(t Taking) ([]byte, error) {
 		return nil, Issues{{Source: s.source, Problem: job.Problem{Reason: "nothing in it changes: the plan takes nothing that is counted there, and leaves nothing worth keeping", Fix: "give sheets a count, or leave --take out"}}}
 	}
 	fmt.Fprintf(&log, "\n[[taking]]\nnumber = %d\n%sby = %s\nleft = %d\nused = %d\n", number, date, textTOML(t.By), len(t.Kept), used)
-	start := ""
-	if n := len(e.data); n > 0 && e.data[n-1] != '\n' {
-		start = "\n"
-	}
-	e.splice(len(e.data), len(e.data), start+log.String())
+	e.append(log.String())
 	return e.data, s.again(e.data)
 }
 
@@ -465,13 +451,13 @@ func (s *Shop) putBack(e *edit, used string) error {
 
 // removeBlock takes a table out with the empty line above it.
 func (e *edit) removeBlock(name string) {
-	i := slices.IndexFunc(e.tables, func(t tableSpan) bool { return t.name == name })
-	if i < 0 {
+	t, ok := e.table(name)
+	if !ok {
 		return
 	}
-	from := e.tables[i].from
+	from := t.from
 	if from > 1 && e.data[from-1] == '\n' && e.data[from-2] == '\n' {
 		from--
 	}
-	e.splice(from, e.tables[i].to, "")
+	e.splice(from, t.to, "")
 }

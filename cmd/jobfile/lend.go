@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"forel/geometry"
 	"forel/geometry/kinds"
@@ -321,10 +320,4 @@ func (r *reader) lendStock(of plan.Kind) {
 			r.lentStock--
 		}
 	}
-}
-
-// day tells whether a text is a day of the calendar (ISO 8601, RFC 3339 full-date).
-func day(text string) bool {
-	_, err := time.Parse(time.DateOnly, text)
-	return err == nil
 }

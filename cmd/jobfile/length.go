@@ -41,7 +41,11 @@ func (r *reader) measure(v value, key, what string, lo, hi Length, far job.Far) 
 			}
 		}
 		var err error
-		if l, err = geometry.ParseLength(text, unit); err != nil {
+		parse := geometry.ParseLength
+		if lo < 0 {
+			parse = geometry.ParseSigned
+		}
+		if l, err = parse(text, unit); err != nil {
 			return 0, problem(err), false
 		}
 		if l /= Length(layers); layers > 1 {

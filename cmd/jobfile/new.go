@@ -122,8 +122,8 @@ func (e *edit) takeFrom(s slot, line string) {
 	for _, key := range []string{s.beside("known"), s.beside("stretch"), s.name} {
 		e.remove(key)
 	}
-	if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == s.thickness }); i >= 0 {
-		e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), line)
+	if k, ok := e.key(s.thickness); ok {
+		e.splice(k.start, e.lineEnd(k.to), line)
 		return
 	}
 	e.set(s.material, strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(line), wordOf(s.material)+" =")))
@@ -157,8 +157,8 @@ func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
 			if more := names[1:]; len(more) > 0 {
 				line += "\n" + strings.Repeat(" ", 34) + " # or " + wording.Or(more)
 			}
-			i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == sl.thickness })
-			e.splice(e.keys[i].start, e.keys[i].start, line+"\n")
+			k, _ := e.key(sl.thickness)
+			e.insert(k.start, line+"\n")
 		}
 	}
 	for _, key := range slices.Clone(e.keys) {
@@ -166,8 +166,8 @@ func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
 		if !lent || given(key.name) || !v.at.shop {
 			continue
 		}
-		if i := slices.IndexFunc(e.keys, func(k keySpan) bool { return k.name == key.name }); i >= 0 {
-			e.splice(e.keys[i].start, e.lineEnd(e.keys[i].to), aside("# "+wordOf(key.name)+" = "+r.spelt(key.name, v))+"\n")
+		if k, ok := e.key(key.name); ok {
+			e.splice(k.start, e.lineEnd(k.to), aside("# "+wordOf(key.name)+" = "+r.spelt(key.name, v))+"\n")
 		}
 	}
 }
@@ -175,7 +175,7 @@ func (e *edit) offer(s *Shop, k plan.Kind, flags []Flag) {
 // refusedFlags returns what is wrong with flags for a new job, nil where nothing is.
 // What they leave out is no fault.
 func refusedFlags(shop *Shop, flags []Flag) Issues {
-	_, _, err := shop.FromFlags(flags)
+	_, _, err := shop.Parse("", nil, flags...)
 	issues, _ := err.(Issues)
 	return slices.DeleteFunc(issues, func(i Issue) bool {
 		return !slices.ContainsFunc(flags, func(f Flag) bool { return f.Name == i.Key })
@@ -222,7 +222,7 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 		e.set(key, unwritten)
 	}
 	// Books written in a way that is not emptied key by key.
-	again := newReader(source, true)
+	again := newReader(source, true, jobWords)
 	if issues := again.readTOML(e.data); issues != nil || again.counts["book"] != 1 || len(again.file["book.height"].items) > 0 || !blank(again.file["book.height"]) {
 		return nil, Issues{{Source: source, Line: r.tables["book"], Problem: job.Problem{Key: "book", Reason: "is written in a way that can't be emptied", Fix: "write [[book]] and below it height, width and thickness, a line each"}}}
 	}

@@ -114,7 +114,7 @@ const (
 )
 
 // bookWeight is what a book weighs.
-var bookWeight = weightOf("book.weight", "what the book weighs", leastWeight, mostWeight)
+var bookWeight = weightAt("book.weight", "what the book weighs", leastWeight, mostWeight, nil).Setting
 
 // weight reads a weight within the limits of its setting, in grams: a number, or text in
 // g or kg.

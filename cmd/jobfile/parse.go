@@ -42,11 +42,13 @@ type File struct {
 
 // Parse reads a job file of no more than 1 MiB of UTF-8, with or without a
 // byte order mark; source is its name, for messages. What it leaves out has
-// the default of its kind and of paper.DefaultSetup.
+// the default of its kind and of paper.DefaultSetup. Without data the job is that of the
+// flags alone; the Key of an issue is then the flag's name as typed.
 //
 // A job that can't be made returns an error of type Issues that holds all that
-// is wrong; only a slip in the TOML itself comes alone. The Issues returned
-// beside it are what can be made but looks like a slip.
+// is wrong; only a slip in the TOML itself comes alone. Where the changes that it names
+// make a job, the File is that of this job, so that more can be told of it; else it is
+// empty. The Issues returned beside it are what can be made but looks like a slip.
 //
 // Flags take the place of the file's keys; those for a book set the first. A bare
 // number in the file is in the file's units whatever the flags say; units given as
@@ -58,20 +60,18 @@ func Parse(source string, data []byte, flags ...Flag) (File, Issues, error) {
 // Parse is Parse with what the job names of the shop, and the shop's habits for what it
 // leaves out. The shop may be nil.
 func (s *Shop) Parse(source string, data []byte, flags ...Flag) (File, Issues, error) {
-	r := s.reader(source, true)
-	if issues := r.readTOML(data); issues != nil {
+	r, issues := s.open(source, data, flags)
+	if issues != nil {
 		return File{}, nil, issues
 	}
-	r.readFlags(flags)
-	return r.finish()
-}
-
-// FromFlags reads a job from flags alone; a height, width and thickness of the
-// book are needed. The Key of an issue is the flag's name as typed. The shop may be nil.
-func (s *Shop) FromFlags(flags []Flag) (File, Issues, error) {
-	r := s.reader("", false)
-	r.readFlags(flags)
-	return r.finish()
+	f, issues, suspects := r.checked()
+	if f.Case == nil {
+		f = File{}
+	}
+	if len(issues) > 0 {
+		f.Stock = slices.DeleteFunc(f.Stock, func(s stock.Stock) bool { return s.Width <= 0 || !s.Endless() && s.Height <= 0 })
+	}
+	return f, suspects, issues.Err()
 }
 
 // reader gathers what was set, then makes a File of it.
@@ -100,10 +100,21 @@ type reader struct {
 	unbooked  bool         // its books need not be measured yet
 }
 
-func newReader(source string, hasFile bool) *reader {
-	r := &reader{source: source, words: jobWords, hasFile: hasFile, flags: map[string]value{}}
+func newReader(source string, hasFile bool, words *vocabulary) *reader {
+	r := &reader{source: source, words: words, hasFile: hasFile, flags: map[string]value{}}
 	r.clear()
 	return r
+}
+
+// open returns a reader of a job file and flags, of flags alone without data, or what keeps
+// the file from being read at all.
+func (s *Shop) open(source string, data []byte, flags []Flag) (*reader, Issues) {
+	r := s.reader(source, data != nil)
+	if issues := r.readTOML(data); issues != nil {
+		return nil, issues
+	}
+	r.readFlags(flags)
+	return r, nil
 }
 
 // clear forgets what was read of the file, but for slips in its writing.
@@ -123,15 +134,6 @@ func (r *reader) withSlips(issues Issues) Issues {
 	}
 	all.sort(r.shop.name())
 	return all
-}
-
-// finish makes a File of what was set, and checks the job.
-func (r *reader) finish() (File, Issues, error) {
-	f, issues, suspects := r.checked()
-	if len(issues) > 0 {
-		return File{}, suspects, issues
-	}
-	return f, suspects, nil
 }
 
 // checked makes a File of what was set, and all that is wrong with it. Where the changes
@@ -162,20 +164,6 @@ func (r *reader) checked() (f File, issues, suspects Issues) {
 	}
 	suspects.sort(r.shop.name())
 	return f, r.withSlips(issues), suspects
-}
-
-// Mended reads a job that Parse refuses, or FromFlags where data is nil, with the changes
-// that the refusal names, so that more can be told of it; ok is false where they don't
-// make a job. The shop may be nil.
-func (s *Shop) Mended(source string, data []byte, flags ...Flag) (f File, ok bool) {
-	r := s.reader(source, data != nil)
-	if r.readTOML(data) != nil {
-		return File{}, false
-	}
-	r.readFlags(flags)
-	f, _, _ = r.checked()
-	f.Stock = slices.DeleteFunc(f.Stock, func(s stock.Stock) bool { return s.Width <= 0 || !s.Endless() && s.Height <= 0 })
-	return f, f.Case != nil
 }
 
 // measured tells whether the books of a job can be reckoned with: a job without a

@@ -14,11 +14,10 @@ import (
 // and its flags: whoever has the one file gets the same case. The text of the job stays as it
 // is but for that. Without data the job is that of the flags. The shop may be nil.
 func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) {
-	r := s.reader(source, data != nil)
-	if issues := r.readTOML(data); issues != nil {
+	r, issues := s.open(source, data, flags)
+	if issues != nil {
 		return nil, issues
 	}
-	r.readFlags(flags)
 	said := r.said()
 	f, issues, _ := r.checked()
 	if data != nil && r.flagUnit != r.fileUnit {
@@ -88,17 +87,10 @@ func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) 
 // said returns the keys by which the job file itself names what the shop has, as they
 // stand there.
 func (r *reader) said() (keys []string) {
-	for _, key := range append([]string{printerKey, cutterKey}, materialKeys()...) {
-		if v, ok := r.file[key]; ok {
+	for _, o := range r.shop.Offers() {
+		if v, ok := r.file[o.Material]; ok {
 			keys = append(keys, v.at.name)
 		}
-	}
-	return keys
-}
-
-func materialKeys() (keys []string) {
-	for _, s := range slots {
-		keys = append(keys, s.material)
 	}
 	return keys
 }
@@ -107,29 +99,18 @@ func materialKeys() (keys []string) {
 // that is not the unit of the file.
 func (r *reader) spelt(key string, v value) string {
 	f, _ := fieldOf(key)
-	one := func(item value) string {
+	return v.each(func(item value) string {
 		text := strings.TrimSpace(item.text)
-		if f.length() && item.kind <= numberKind && r.unitOf(v) != r.fileUnit {
-			if _, length, _, _ := layersOf(text); !strings.EqualFold(text, "auto") && (bareSize.MatchString(text) || unitWritten(length) == "") {
-				return textTOML(text + " " + r.unitOf(v).String())
-			}
-		}
-		if item.kind == numberKind {
+		switch {
+		case f.length() && item.kind <= numberKind && r.unitOf(v) != r.fileUnit && !strings.EqualFold(text, "auto") && unitless(text):
+			return textTOML(text + " " + r.unitOf(v).String())
+		case item.kind == numberKind:
 			return text
-		}
-		if v.at.flag {
+		case v.at.flag:
 			return typed(key, text)
 		}
 		return textTOML(text)
-	}
-	if v.kind != listKind {
-		return one(v)
-	}
-	var items []string
-	for _, item := range v.items {
-		items = append(items, one(item))
-	}
-	return "[" + strings.Join(items, ", ") + "]"
+	})
 }
 
 // same tells whether two files are of one job.

@@ -137,11 +137,10 @@ func unitWritten(text string) string {
 // nil, with flags in its place, whatever the rest of the job is. unit is that of
 // the job. What is printed has to be checked by the caller. The shop may be nil.
 func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup, unit geometry.Unit, err error) {
-	r := shop.reader(source, data != nil)
-	if issues := r.readTOML(data); issues != nil {
+	r, issues := shop.open(source, data, flags)
+	if issues != nil {
 		return s, unit, issues
 	}
-	r.readFlags(flags)
 	r.units()
 	r.lendHabits()
 	r.lendPrinter()

@@ -32,9 +32,7 @@ func (r *reader) settings() File {
 	f.Times, f.Hours = r.times()
 	f.Machine = r.machine()
 	f.Lent = r.taken
-	if v, ok := r.get(keepOffcut.Key); ok {
-		f.Keep = r.length(v, keepOffcut.Key, keepOffcut.What, Length(keepOffcut.Min), Length(keepOffcut.Max))
-	}
+	r.keep(keepOffcut.Key, kept{keepOffcut, &f.Keep})
 	return f
 }
 

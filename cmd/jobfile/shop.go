@@ -5,6 +5,7 @@ import (
 	"cmp"
 	_ "embed"
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -132,7 +133,7 @@ func (s *Shop) some() *Shop {
 
 // reader returns a reader of a job that can take what the shop has.
 func (s *Shop) reader(source string, hasFile bool) *reader {
-	r := newReader(source, hasFile)
+	r := newReader(source, hasFile, jobWords)
 	r.shop = s
 	return r
 }
@@ -148,15 +149,14 @@ func (s *Shop) value(table, word string) (value, bool) {
 // suit a job is told of the job. Beside such an error the Shop is returned with what is
 // sound, so that a job can be read all the same, and the rest be told.
 func ReadShop(source string, data []byte) (*Shop, error) {
-	s := &Shop{source: source, data: data, r: &reader{source: source, words: shopWords, hasFile: true, flags: map[string]value{}}}
-	s.r.clear()
+	s := &Shop{source: source, data: data, r: newReader(source, true, shopWords)}
 	s.r.shop = s
 	if issues := s.r.readTOML(data); issues != nil {
 		s.broken = true
 		s.r.clear()
 		return s, issues
 	}
-	if newer := s.newer(); newer != nil {
+	if newer := s.r.newer(shopVersion); newer != nil {
 		s.broken = true
 		s.r.clear()
 		return s, newer
@@ -175,17 +175,17 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 }
 
 // newer refuses a file of a later version, of which nothing else is told.
-func (s *Shop) newer() Issues {
-	v, ok := s.r.file["version"]
+func (r *reader) newer(latest int) Issues {
+	v, ok := r.file["version"]
 	if !ok {
 		return nil
 	}
 	n := float(v.text)
 	switch {
-	case v.kind == numberKind && n > shopVersion && n < 1e6:
+	case v.kind == numberKind && n > float64(latest) && n < 1e6:
 		return Issues{v.at.issue(job.Problem{Value: v.text, Reason: "is of a later forel than this one", Fix: "use that one"})}
-	case v.kind != numberKind || n != shopVersion:
-		s.r.reject(v, "is no version of a shop file", fmt.Sprintf("write version = %d", shopVersion))
+	case v.kind != numberKind || n < 1 || n != math.Trunc(n):
+		r.reject(v, "is no version of a "+r.words.file, fmt.Sprintf("write version = %d", latest))
 	}
 	return nil
 }
@@ -247,9 +247,7 @@ func (s *Shop) material(e *entry) {
 	if v, ok := s.value(e.key, "thickness"); ok {
 		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest, nil)
 	}
-	if v, ok := s.value(e.key, "measured_on"); ok && !day(v.text) {
-		r.reject(v, "is no date", `write it as in 2026-11-28`)
-	}
+	r.date(e.key + ".measured_on")
 	for n := range min(r.counts[sheetList], mostInShop) {
 		sheet := numbered(sheetList, n+1)
 		if r.owner[sheet] != e.key {
@@ -325,30 +323,14 @@ func nearestNames(written string, names []string) string {
 	if near := closest(written, names, (len([]rune(written))+1)/3); near != "" {
 		return "did you mean " + wording.Quote(near)
 	}
-	const most = 6
 	var quoted []string
-	for i, n := range names {
-		if i == most {
-			quoted = append(quoted, fmt.Sprintf("%d more", len(names)-most))
-			break
-		}
+	for _, n := range names {
 		quoted = append(quoted, wording.Quote(n))
 	}
 	if len(quoted) == 0 {
 		return ""
 	}
-	return "there is " + wording.And(quoted)
-}
-
-// Materials returns the names of the shop's materials of some kinds of geometry; the shop
-// may be nil.
-func (s *Shop) Materials(of geometry.Material) []string {
-	for _, slot := range slots {
-		if slices.Contains(slot.of, of) {
-			return namesOf(s.some().materials, slot.takes()...)
-		}
-	}
-	return nil
+	return "there is " + wording.Some(quoted, 6)
 }
 
 // Offer is what a shop has for one thing that a job is made from.
@@ -363,28 +345,23 @@ type Offer struct {
 // Offers returns what the shop has for each thing that a job can be made from, and its
 // printers and machines; the shop may be nil.
 func (s *Shop) Offers() (out []Offer) {
+	all := s.some()
+	names := func(of []entry, kinds ...string) []string { return append([]string{}, namesOf(of, kinds...)...) }
 	for _, slot := range slots {
-		o := Offer{Material: slot.material, Thickness: slot.thickness, Name: slot.name, Known: slot.beside("known")}
-		o.Names = append([]string{}, namesOf(s.some().materials, slot.takes()...)...)
-		out = append(out, o)
+		out = append(out, Offer{slot.material, slot.thickness, slot.name, slot.beside("known"), names(all.materials, slot.takes()...)})
 	}
-	return append(out, Offer{Material: printerKey, Names: append([]string{}, namesOf(s.some().printers)...)}, Offer{Material: cutterKey, Names: append([]string{}, namesOf(s.some().cutters)...)})
+	return append(out, Offer{Material: printerKey, Names: names(all.printers)}, Offer{Material: cutterKey, Names: names(all.cutters)})
 }
 
 // Named returns the names that a key of a job file can have of the shop: of its materials,
 // printers or machines. The error is of type Issues; the shop may be nil.
 func (s *Shop) Named(key string) ([]string, error) {
-	keys := []string{printerKey, cutterKey}
-	for _, slot := range slots {
-		if keys = append(keys, slot.material); slot.material == key {
-			return namesOf(s.some().materials, slot.takes()...), nil
+	var keys []string
+	for _, o := range slices.Backward(s.Offers()) {
+		if o.Material == key {
+			return o.Names, nil
 		}
-	}
-	switch key {
-	case printerKey:
-		return namesOf(s.some().printers), nil
-	case cutterKey:
-		return namesOf(s.some().cutters), nil
+		keys = append(keys, o.Material)
 	}
 	return nil, Issues{{Problem: job.Problem{Reason: fmt.Sprintf("%.40q takes no name of a shop file", key), Fix: "give one such as " + wording.Or(keys[:3])}}}
 }
@@ -407,10 +384,7 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 	if i < 0 {
 		return refuse(thickness, "is no thickness of a material", "give that of a material of the job")
 	}
-	slot, text, old := slots[i], "", []byte("version = 1\n")
-	if s != nil {
-		old = s.Data()
-	}
+	slot := slots[i]
 	measured := strings.TrimSpace(state.Values[thickness])
 	if endsBare.MatchString(measured) {
 		measured += " " + state.Unit.String()
@@ -427,7 +401,7 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 	if word := slot.beside("kind"); word != "" && state.Values[word] == "corrugated" {
 		kind = corrugatedKind
 	}
-	text = fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), textTOML(measured))
+	text := fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), textTOML(measured))
 	for _, word := range []string{"known", "stretch", "grammage"} {
 		if v := state.Values[slot.beside(word)]; v != "" && word == "known" {
 			text += "known = " + textTOML(v) + "\n"
@@ -435,25 +409,28 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 			text += word + " = " + v + "\n"
 		}
 	}
-	if n := len(old); n > 0 && old[n-1] != '\n' {
-		text = "\n" + text
-	}
-	out := append(old, text...)
-	_, err = ReadShop(s.named(), out)
-	return out, err
+	e := newEdit(s.begun())
+	e.append(text)
+	_, err = ReadShop(s.named(), e.data)
+	return e.data, err
 }
 
 // named is the name of the shop file, or what one is called that is to be.
 func (s *Shop) named() string { return cmp.Or(s.name(), ShopName) }
-
-// Printers returns the names of the shop's printers; the shop may be nil.
-func (s *Shop) Printers() []string { return namesOf(s.some().printers) }
 
 // Unit is what a bare number in the shop file means.
 func (s *Shop) Unit() geometry.Unit { return s.unit }
 
 // Data is the text of the shop file; nil where there is none.
 func (s *Shop) Data() []byte { return bytes.Clone(s.some().data) }
+
+// begun is the text of the shop file, or what one begins with.
+func (s *Shop) begun() []byte {
+	if s == nil {
+		return []byte("version = 1\n")
+	}
+	return s.Data()
+}
 
 //go:embed shop.toml
 var shopStarter []byte
@@ -506,7 +483,7 @@ func (s *Shop) trial(e entry, sheet string) *reader {
 
 // lentReader returns a reader of nothing but what the shop lends.
 func (s *Shop) lentReader() *reader {
-	r := &reader{source: s.source, words: jobWords, shop: s, flags: map[string]value{}, lent: map[string]value{}, fileUnit: s.unit}
-	r.clear()
+	r := s.reader(s.source, false)
+	r.lent, r.fileUnit = map[string]value{}, s.unit
 	return r
 }

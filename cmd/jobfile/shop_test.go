@@ -22,8 +22,11 @@ import (
 func TestShopStarter(t *testing.T) {
 	shop, err := jobfile.ReadShop("shop.toml", jobfile.ShopStarter())
 	require.NoError(t, err)
-	assert.Equal(t, []string{"grey board 2 mm"}, shop.Materials(geometry.Board))
-	assert.Equal(t, []string{"workshop printer"}, shop.Printers())
+	for key, want := range map[string]string{"board.material": "grey board 2 mm", "print.printer": "workshop printer"} {
+		names, err := shop.Named(key)
+		require.NoError(t, err)
+		assert.Equal(t, []string{want}, names)
+	}
 	f, suspects, err := shop.Parse("case.toml", []byte(`
 board = "Grey Board 2 mm"
 lining = "white paper"
@@ -242,7 +245,8 @@ func anyJobOf(t *rapid.T, shop *jobfile.Shop) string {
 	tables := map[string]string{}
 	seen := map[string]bool{}
 	for _, n := range k.Named {
-		names := shop.Materials(n.Material)
+		names, err := shop.Named(strings.TrimSuffix(n.Key, "name") + "material")
+		require.NoError(t, err)
 		if len(names) == 0 || seen[n.Key] || rapid.IntRange(0, 3).Draw(t, n.Key) == 0 {
 			continue
 		}

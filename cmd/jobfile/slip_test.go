@@ -40,11 +40,11 @@ func TestSlips(t *testing.T) {
 			`--width: "148" is too large; give 0.788 in to 27.559 in (the book from spine to fore-edge); if it was millimetres, write "148 mm"; or did you mean 14.8 in?`,
 		}},
 	} {
-		_, _, err := noShop.FromFlags(append(measured(c.height, c.width, c.thickness), set("units", c.units)))
+		_, _, err := fromFlags(append(measured(c.height, c.width, c.thickness), set("units", c.units)))
 		require.Error(t, err)
 		begins(t, "", c.want, err.Error())
 	}
-	_, _, err := noShop.FromFlags(measured("221", "148.5", "32", set("board.thickness", "20")))
+	_, _, err := fromFlags(measured("221", "148.5", "32", set("board.thickness", "20")))
 	assert.ErrorContains(t, err, `"20" is too large; did you mean 2 mm? Or give 0.5 mm to 6 mm (the board's thickness)`)
 }
 
@@ -69,7 +69,7 @@ func TestSlippedDecimal(t *testing.T) {
 		if k.Construction != "" {
 			flags = append(flags, set("construction", k.Construction))
 		}
-		_, _, err := noShop.FromFlags(flags)
+		_, _, err := fromFlags(flags)
 		var bad jobfile.Issues
 		require.True(t, errors.As(err, &bad), "%v", off)
 		for _, i := range bad {

@@ -4,11 +4,9 @@ import (
 	"bytes"
 	_ "embed"
 	"fmt"
-	"regexp"
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/paper"
 )
@@ -36,44 +34,26 @@ var inInches = strings.NewReplacer(
 	`[227.8, 227.5] `, `["8 31/32", 8.96]`, `# width = 151.6`, `# width = "5 31/32"`, `# thickness = 66.1`, `# thickness = "2 5/8"`,
 )
 
-// inTable finds the tables of the starter, and the lines that hold a length.
-var inTable = regexp.MustCompile(`(?m)^(?:\[+([a-z_]+)\]+|([a-z_]+) = ("[^"]* mm") *)`)
-
-// usual returns text with every default as it is in a unit.
-func usual(text string, unit geometry.Unit) string {
-	var all job.Settings
-	for _, k := range kinds.All {
-		all = append(all, k.New(unit).Settings()...)
-	}
-	table := ""
-	return inTable.ReplaceAllStringFunc(text, func(found string) string {
-		m := inTable.FindStringSubmatch(found)
-		if m[1] != "" {
-			table = m[1] + "."
-			return found
-		}
-		s, ok := all.Find(table + m[2])
-		if !ok {
-			return found
-		}
-		return fmt.Sprintf("%-*s", len(found), fmt.Sprintf("%s = %q", m[2], geometry.Settable(*s.Length, unit)))
-	})
-}
-
 // StarterFor is Starter for a maker who measures in a unit and prints on a sheet.
 // What is no setting of a case, such as a margin of the printer, stays as it is.
 func StarterFor(unit geometry.Unit, sheet paper.Sheet) []byte {
-	text := string(starter)
+	e := newEdit(Starter())
 	if unit == geometry.IN {
-		text = usual(inInches.Replace(text), unit)
+		e = newEdit([]byte(inInches.Replace(string(starter))))
+		for _, k := range kinds.All { // every default as it is in inches
+			for _, s := range k.New(unit).Settings() {
+				if written, ok := e.get(s.Key); ok && s.Length != nil && strings.HasSuffix(written, ` mm"`) {
+					e.set(s.Key, textTOML(geometry.Settable(*s.Length, unit)))
+				}
+			}
+		}
 	}
 	if sheet != paper.DefaultSetup().Sheet {
 		name := strings.ToLower(sheet.Name)
 		if name == "" {
 			name = fmt.Sprintf("%g x %g mm", sheet.Width.MM(), sheet.Height.MM())
 		}
-		was := fmt.Sprintf("%-34s", `paper = "a4"`)
-		text = strings.Replace(text, was, fmt.Sprintf("%-34s", fmt.Sprintf("paper = %q", name)), 1)
+		e.set("print.paper", textTOML(name))
 	}
-	return []byte(text)
+	return e.data
 }

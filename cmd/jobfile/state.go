@@ -17,7 +17,7 @@ type State struct {
 // Read returns what a job file sets. An error of type Issues tells what keeps it from
 // being read at all; what else is wrong is for Parse to tell.
 func Read(source string, data []byte) (State, error) {
-	r := newReader(source, true)
+	r := newReader(source, true, jobWords)
 	if issues := r.readTOML(data); issues != nil {
 		return State{}, issues
 	}
@@ -33,23 +33,23 @@ func Read(source string, data []byte) (State, error) {
 // Unmeasured reads a job whose books need not be measured yet; data may be nil. The
 // File has no Case: whether one can be made is not checked. The shop may be nil.
 func (s *Shop) Unmeasured(source string, data []byte, flags ...Flag) (File, error) {
-	r := s.reader(source, data != nil)
-	r.unbooked = true
-	return r.unchecked(data, flags)
+	return s.unchecked(source, data, flags, true)
 }
 
 // Unchecked reads a job; data may be nil. The File has no Case: whether one can be made is
 // not checked. The shop may be nil.
 func (s *Shop) Unchecked(source string, data []byte, flags ...Flag) (File, error) {
-	return s.reader(source, data != nil).unchecked(data, flags)
+	return s.unchecked(source, data, flags, false)
 }
 
 // unchecked makes a File of a file and flags, and tells what of them is wrong by itself.
-func (r *reader) unchecked(data []byte, flags []Flag) (File, error) {
-	if issues := r.readTOML(data); issues != nil {
+// Its books may have no measures where it is unbooked.
+func (s *Shop) unchecked(source string, data []byte, flags []Flag, unbooked bool) (File, error) {
+	r, issues := s.open(source, data, flags)
+	if issues != nil {
 		return File{}, issues
 	}
-	r.readFlags(flags)
+	r.unbooked = unbooked
 	f := r.settings()
 	r.tellTwice()
 	if issue, ok := r.sheetTooSmall(f.Print); ok {

@@ -7,7 +7,6 @@ import (
 	"forel/geometry/job"
 	"forel/geometry/kinds"
 	"forel/geometry/plan"
-	"forel/paper/bench"
 	"forel/paper/stock"
 )
 
@@ -32,51 +31,39 @@ var stockGrains = job.Setting{Key: "stock.grain", What: "along the first side of
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
 
 // keepOffcut is what is worth keeping of a sheet.
-var keepOffcut = job.LengthOf("offcuts.least", "the shorter side of the smallest offcut worth keeping", 10, 1000, ptr(bench.DefaultKeep))
-
-func ptr[T any](v T) *T { return &v }
+var keepOffcut = lengthAt("offcuts.least", "the shorter side of the smallest offcut worth keeping", 10, 1000, new(Length)).Setting
 
 // stockPer is what the price of a roll is for.
 var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its price is for; left out, a metre, or a yard where units are in", Words: []string{"metre", "yard"}}
 
-// stockSettings are the keys of a [[stock]]; what they hold is read by oneStock.
-var stockSettings = []job.Setting{
-	materials,
-	{Key: "stock.name", What: "what you call it"},
-	stockLengthOf("thickness", "the thickness as measured", leastStock, mostStockThick),
-	{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)},
-	stockLengthOf("roll", "the width of the roll", stock.LeastSide, stock.MostSide),
-	stockLengthOf("length", "how much there is of the roll", stock.LeastSide, stock.MostLength),
-	stockGrains,
-	stockNumberOf("count", "how many there are", 1, stock.MostCount),
-	stockNumberOf("price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, 1e6),
-	stockNumberOf("offcut", "the number on the label of an offcut, which is used before whole sheets", 1, mostNumber),
-	stockLengthOf("sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide),
-	{Key: "stock.supplier", What: "who sells it"},
-	{Key: "stock.ordered_as", What: "what the supplier calls it"},
-	stockPer,
-	stockLengthOf("trim", "what is taken off each edge first", 0, stock.MostTrim),
-	stockLengthOf("kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf),
-	stockNumberOf("density", "kg/m³", 100, 3000),
-	stockNumberOf("grammage", "g/m²", 20, 10_000),
+// stockKept are the keys of a [[stock]].
+func stockKept(s *stock.Stock) []kept {
+	return []kept{
+		{materials, (*string)(&s.Material)},
+		textAt("stock.name", "what you call it", &s.Name),
+		lengthAt("stock.thickness", "the thickness as measured", leastStock, mostStockThick, &s.Thickness),
+		{job.Setting{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)}, nil}, // see stockShape
+		lengthAt("stock.roll", "the width of the roll", stock.LeastSide, stock.MostSide, &s.Width),
+		lengthAt("stock.length", "how much there is of the roll", stock.LeastSide, stock.MostLength, &s.Height),
+		{stockGrains, (*string)(&s.Grain)},
+		numberAt("stock.count", "how many there are", 1, stock.MostCount, &s.Count),
+		numberAt("stock.price", "of a sheet, or of a metre of a roll, of a yard where units are in", 0, mostMoney, &s.Price),
+		numberAt("stock.offcut", "the number on the label of an offcut, which is used before whole sheets", 1, mostNumber, &s.Offcut),
+		lengthAt("stock.sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide, &s.SoldBy),
+		textAt("stock.supplier", "who sells it", &s.Supplier),
+		textAt("stock.ordered_as", "what the supplier calls it", &s.OrderedAs),
+		{stockPer, nil}, // see oneStock
+		lengthAt("stock.trim", "what is taken off each edge first", 0, stock.MostTrim, &s.Trim),
+		lengthAt("stock.kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf, &s.Kerf),
+		numberAt("stock.density", "kg/m³", 100, 3000, &s.Density),
+		numberAt("stock.grammage", "g/m²", 20, 10_000, &s.Grammage),
+	}
 }
 
-func stockLengthOf(word, what string, lo, hi Length) job.Setting {
-	return job.LengthOf("stock."+word, what, float64(lo), float64(hi), new(Length))
-}
-
-func stockNumberOf(word, what string, lo, hi float64) job.Setting {
-	return job.NumberOf("stock."+word, what, lo, hi, new(float64))
-}
-
-// stockKeys are the keys of a [[stock]].
-var stockKeys = keysOf(stockSettings)
-
-// stockSetting returns the setting of a key of a [[stock]].
-func stockSetting(word string) job.Setting {
-	s, _ := job.Settings(stockSettings).Find("stock." + word)
-	return s
-}
+var (
+	stockSettings = settingsIn(stockKept(new(stock.Stock)))
+	stockKeys     = keysOf(stockSettings)
+)
 
 // readStock reads every [[stock]]; flags alone make one too.
 func (r *reader) readStock() []stock.Stock {
@@ -109,60 +96,31 @@ func (r *reader) oneStock(name string) stock.Stock {
 	}
 	before := len(r.issues)
 	get := func(word string) (value, bool) { return r.get(name + "." + word) }
-	if v, ok := get("material"); ok {
-		s.Material = geometry.Material(r.choice(v, materials))
-	} else {
+	if _, ok := get("material"); !ok {
 		r.refuse(r.stockAt(name, "material"), "missing", "give "+either(materials.Words))
 	}
-	r.title(name+".name", &s.Name)
-	r.stockLength(name, "thickness", &s.Thickness)
+	for _, k := range stockKept(&s) {
+		r.keep(name+"."+wordOf(k.Key), k)
+	}
 	r.stockShape(name, &s)
-	if v, ok := get("grain"); ok {
-		s.Grain = geometry.Grain(r.choice(v, stockGrains))
+	if v, ok := get("count"); ok && s.Endless() {
+		r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
 	}
-	if v, ok := get("count"); ok {
-		s.Count = int(r.stockNumber(v, "count", true))
-		if s.Endless() {
-			r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
-		}
-	}
-	if v, ok := get("offcut"); ok {
-		s.Offcut = int(r.stockNumber(v, "offcut", true))
-		if s.Roll || s.Count != 1 {
-			r.refuse(v.at, "an offcut is one piece", "give its size and count = 1")
-		}
+	if v, ok := get("offcut"); ok && (s.Roll || s.Count != 1) {
+		r.refuse(v.at, "an offcut is one piece", "give its size and count = 1")
 	}
 	s.Pile = r.piles[name]
 	s.At = r.stockAt(name, "size").public()
 	if s.Roll {
 		s.At = r.stockAt(name, "roll").public()
 	}
-	if v, ok := get("price"); ok {
-		if price, ok := r.amount(v, stockSetting("price")); ok {
-			s.Price = &price
-		}
-	}
-	r.stockLength(name, "sold_by", &s.SoldBy)
 	if v, ok := get("sold_by"); ok && !s.Roll {
 		r.refuse(v.at, "a sheet is sold whole", "leave it out, or give roll in place of size")
 	}
-	r.title(name+".supplier", &s.Supplier)
-	r.title(name+".ordered_as", &s.OrderedAs)
 	if v, ok := get("per"); ok {
-		switch r.choice(v, stockPer) {
-		case "yard":
-			s.Per = stock.Yard
-		default:
-			s.Per = stock.Metre
-		}
-	}
-	r.stockLength(name, "trim", &s.Trim)
-	r.stockLength(name, "kerf", &s.Kerf)
-	if v, ok := get("density"); ok {
-		s.Density = r.stockNumber(v, "density", false)
+		s.Per = map[string]Length{"metre": stock.Metre, "yard": stock.Yard}[r.choice(v, stockPer)]
 	}
 	if v, ok := get("grammage"); ok {
-		s.Grammage = r.stockNumber(v, "grammage", false)
 		if _, both := get("density"); both {
 			r.refuse(v.at, "density and grammage both", "keep the one that you know")
 		}
@@ -181,6 +139,7 @@ func (r *reader) oneStock(name string) stock.Stock {
 func (r *reader) stockShape(name string, s *stock.Stock) {
 	size, sheet := r.get(name + ".size")
 	roll, rolled := r.get(name + ".roll")
+	s.Roll = rolled
 	length, cut := r.get(name + ".length")
 	switch {
 	case !sheet && !rolled:
@@ -203,26 +162,6 @@ func (r *reader) stockShape(name string, s *stock.Stock) {
 			r.tell(size.at, problem(err))
 		}
 	}
-	if rolled {
-		s.Roll = true
-		r.stockLength(name, "roll", &s.Width)
-	}
-	if cut {
-		r.stockLength(name, "length", &s.Height)
-	}
-}
-
-// stockLength reads a length of a [[stock]] where it is set.
-func (r *reader) stockLength(name, word string, to *Length) {
-	if v, ok := r.get(name + "." + word); ok {
-		set := stockSetting(word)
-		*to = r.length(v, name+"."+word, set.What, Length(set.Min), Length(set.Max))
-	}
-}
-
-// stockNumber reads a number of a [[stock]].
-func (r *reader) stockNumber(v value, word string, whole bool) float64 {
-	return r.number(v, stockSetting(word), whole)
 }
 
 // stockAt is where a key of a [[stock]] stands, or would.

@@ -101,13 +101,13 @@ func TestStockInInches(t *testing.T) {
 }
 
 func TestStockFromFlags(t *testing.T) {
-	f, _, err := noShop.FromFlags(measured("221", "148.5", "32", set("stock.material", "board"), set("stock.size", "A1"), set("stock.count", "3")))
+	f, _, err := fromFlags(measured("221", "148.5", "32", set("stock.material", "board"), set("stock.size", "A1"), set("stock.count", "3")))
 	require.NoError(t, err)
 	require.Len(t, f.Stock, 1)
 	assert.Equal(t, 3, f.Stock[0].Count)
 	assert.InDelta(t, 841, f.Stock[0].Height.MM(), 1e-9)
 
-	_, _, err = noShop.FromFlags(measured("221", "148.5", "32", set("stock[2].size", "A1")))
+	_, _, err = fromFlags(measured("221", "148.5", "32", set("stock[2].size", "A1")))
 	require.Error(t, err)
 	assert.Contains(t, err.Error(), "--set stock[2].size: a flag sets the first stock only; write stock.size")
 }

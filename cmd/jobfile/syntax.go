@@ -22,24 +22,19 @@ const MostBytes = 1 << 20
 // mostNodes is how many keys and values are read: a job has under a hundred.
 const mostNodes = 10_000
 
-// mostInShopFile is that of a shop file with its ledger.
-const mostInShopFile = 200_000
+// mostWithLists is that of a file with long lists, such as the ledger of a shop file.
+const mostWithLists = 200_000
 
 // unreadable tells what keeps the data from being read as text at all.
 func (r *reader) unreadable(data []byte) Issues {
 	if len(data) > MostBytes {
 		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + r.words.file}}}
 	}
-	line := 1
-	for len(data) > 0 {
-		c, size := utf8.DecodeRune(data)
-		if c == utf8.RuneError && size == 1 {
+	line := 0
+	for text := range bytes.Lines(data) {
+		if line++; !utf8.Valid(text) {
 			return Issues{{Source: r.source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
 		}
-		if c == '\n' {
-			line++
-		}
-		data = data[size:]
 	}
 	return nil
 }
@@ -68,8 +63,8 @@ func pastSlip(data []byte, line int) (without []byte, ok bool) {
 }
 
 // slip tells of a slip in the writing of the TOML, at which the parser stopped.
-func (r *reader) slip(p *unstable.Parser, err error) Issue {
-	issue := Issue{Source: r.source, Problem: job.Problem{Reason: err.Error(), Fix: "look at the quotes, brackets and equals sign of this line"}}
+func (t *tree) slip(err error) Issue {
+	p, issue := &t.p, Issue{Source: t.source, Problem: job.Problem{Reason: err.Error(), Fix: "look at the quotes, brackets and equals sign of this line"}}
 	if unquoted.MatchString(issue.Reason) {
 		issue.Fix = `a length with a unit, a fraction or a decimal comma stands in quotes, such as "9 1/4 in"; so does other text`
 	}
@@ -78,7 +73,7 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 		start := p.Shape(p.Range(at.Highlight)).Start
 		issue.Line = start.Line
 		if m := decimalComma.FindStringSubmatch(lineOf(p.Data(), start.Line)); m != nil {
-			issue.Key = tableAbove(p.Data(), start.Line) + m[1]
+			issue.Key = t.here(dotted(append(slices.Clone(t.table), m[1])))
 			issue.Value, issue.Reason = m[2]+","+m[3], "has a decimal comma outside quotes"
 			issue.Fix = fmt.Sprintf(`write %s.%s, or "%s,%s mm" in quotes`, m[2], m[3], m[2], m[3])
 			return issue
@@ -86,17 +81,6 @@ func (r *reader) slip(p *unstable.Parser, err error) Issue {
 		issue.Reason = named(issue.Reason, p.Data()[start.Offset:])
 	}
 	return issue
-}
-
-// tableAbove returns the table that a line stands in as the start of a key.
-func tableAbove(data []byte, line int) string {
-	lines := bytes.Split(data, []byte("\n"))
-	for _, text := range slices.Backward(lines[:min(line, len(lines))]) {
-		if m := tableHeader.FindSubmatch(text); m != nil {
-			return string(m[1]) + "."
-		}
-	}
-	return ""
 }
 
 // lineOf returns a line of the data, from 1.
@@ -115,7 +99,6 @@ var (
 	codePoint = regexp.MustCompile(`U\+([0-9A-F]{4,})( '.+')?`)
 	// decimalComma is a key set to a number with a comma in it.
 	decimalComma = regexp.MustCompile(`^\s*([A-Za-z_.]{1,40})\s*=\s*(\d{1,6}),(\d{1,6})\s*(?:#.*)?\r?$`)
-	tableHeader  = regexp.MustCompile(`^\s*\[{1,2}\s*([A-Za-z_]{1,40})\s*\]{1,2}`)
 )
 
 // named puts the character at the head of rest in for its code point. The

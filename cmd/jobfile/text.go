@@ -51,12 +51,8 @@ func Unset(text string) (ps job.Problems) {
 			lacking = append(lacking, one)
 		}
 	}
-	const most = 5
-	if n := len(lacking); n > most {
-		lacking = append(lacking[:most], fmt.Sprintf("%d more", n-most))
-	}
 	if len(lacking) > 0 {
-		ps = append(ps, job.Problem{Value: wording.And(lacking), Reason: fmt.Sprintf("is in none of the typefaces: PDFs show %c in its place, other files leave it to the viewer", typeset.Missing),
+		ps = append(ps, job.Problem{Value: wording.Some(lacking, 5), Reason: fmt.Sprintf("is in none of the typefaces: PDFs show %c in its place, other files leave it to the viewer", typeset.Missing),
 			Fix: "write it in other letters"})
 	}
 	if c := typeset.Unjoined(text); c != 0 {

@@ -24,9 +24,6 @@ func timesSettings() (out []job.Setting) {
 	return append(out, benchHours, benchDays)
 }
 
-// timesKeys are the keys of [times].
-var timesKeys = keysOf(timesSettings())
-
 func timeKey(t work.TaskTime) string { return "times." + string(t.Task) }
 
 func mostTime(t work.TaskTime) time.Duration {
@@ -38,6 +35,15 @@ func mostTime(t work.TaskTime) time.Duration {
 
 // usualTimes is shared by all jobs that have no times of their own.
 var usualTimes = work.UsualTimes()
+
+// date reads a day of the calendar (ISO 8601, RFC 3339 full-date), in quotes or without.
+func (r *reader) date(key string) string {
+	v, ok := r.get(key)
+	if _, err := time.Parse(time.DateOnly, v.text); ok && !blank(v) && err != nil {
+		r.reject(v, "is no date", `write it as in 2026-11-28`)
+	}
+	return v.text
+}
 
 // times reads how long work and drying take, and when the bench is open. What is left out
 // is as usual.

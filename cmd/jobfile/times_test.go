@@ -36,7 +36,7 @@ func TestTimes(t *testing.T) {
 			assert.Equal(t, work.UsualTimes()[task], took)
 		}
 	}
-	f, _, err = noShop.FromFlags([]jobfile.Flag{
+	f, _, err = fromFlags([]jobfile.Flag{
 		{Name: "--height", Key: "book.height", Value: "200"}, {Name: "--width", Key: "book.width", Value: "100"},
 		{Name: "--thickness", Key: "book.thickness", Value: "20"}, {Name: "--set times.cut_board", Key: "times.cut_board", Value: "2 min"},
 	})

@@ -33,7 +33,7 @@ func (r *reader) readTOML(data []byte) Issues {
 			r.twice = r.invalid(data)
 			return nil
 		}
-		slip := r.slip(&t.p, err)
+		slip := t.slip(err)
 		r.slips = append(r.slips, slip)
 		without, ok := pastSlip(data, slip.Line)
 		if !ok || len(r.slips) == mostSlips {
@@ -49,13 +49,13 @@ type tree struct {
 	*reader
 	p     unstable.Parser
 	nodes int
+	table []string // that is being read
 
 	counted, above int // up to where lines were counted, and how many
 }
 
 // walk goes through the document, to its end or to the first slip in it.
 func (t *tree) walk() {
-	var prefix []string
 	skip := false // the content of a table that was refused
 	for t.p.NextExpression() {
 		e := t.p.Expression()
@@ -65,9 +65,9 @@ func (t *tree) walk() {
 		path, line := t.key(e)
 		switch {
 		case e.Kind != unstable.KeyValue:
-			prefix, skip = path, !t.header(path, e.Kind == unstable.ArrayTable, line)
+			t.table, skip = path, !t.header(path, e.Kind == unstable.ArrayTable, line)
 		case !skip:
-			t.put(slices.Concat(prefix, path), e.Value(), line)
+			t.put(slices.Concat(t.table, path), e.Value(), line)
 		}
 	}
 }
@@ -83,19 +83,29 @@ func size(n *unstable.Node) int {
 
 // key returns the key of a table or of a key with its value, and its line.
 func (t *tree) key(n *unstable.Node) (path []string, line int) {
-	for it := n.Key(); it.Next(); {
-		if path == nil {
-			line = t.line(it.Node())
-		}
-		path = append(path, string(it.Node().Data))
-	}
-	return path, line
+	path, from, _ := keyOf(n)
+	return path, t.lineAt(from)
 }
 
-// line returns the line that a node stands on. It counts on from the last one: the ledger of
+// keyOf returns the key of a table or of a key with its value, and where it stands.
+func keyOf(n *unstable.Node) (path []string, from, to int) {
+	for it := n.Key(); it.Next(); {
+		raw := it.Node().Raw
+		if path == nil {
+			from = int(raw.Offset)
+		}
+		to = int(raw.Offset + raw.Length)
+		path = append(path, string(it.Node().Data))
+	}
+	return path, from, to
+}
+
+// line returns the line that a node stands on.
+func (t *tree) line(n *unstable.Node) int { return t.lineAt(int(n.Raw.Offset)) }
+
+// lineAt returns the line of an offset. It counts on from the last one: the ledger of
 // a shop file is long, and the parser counts from the top each time.
-func (t *tree) line(n *unstable.Node) int {
-	to := int(n.Raw.Offset)
+func (t *tree) lineAt(to int) int {
 	if to < t.counted {
 		t.counted, t.above = 0, 0
 	}
@@ -228,7 +238,15 @@ func (t *tree) value(n *unstable.Node, at place) value {
 			v.items = append(v.items, item)
 		}
 	case unstable.InlineTable:
-		v.kind = tableKind
+		v.kind, v.items = tableKind, []value{}
+		for it := n.Children(); it.Next(); {
+			path, line := t.key(it.Node())
+			item := value{kind: tableKind, at: t.at(line, at.name+"."+strings.Join(path, "."))}
+			if of := it.Node().Value(); of.Kind != unstable.Array && of.Kind != unstable.InlineTable {
+				item = t.value(of, item.at)
+			}
+			v.items = append(v.items, item)
+		}
 	default:
 		v.kind = otherKind
 	}
@@ -255,8 +273,8 @@ func dotted(path []string) string {
 
 // most is how many keys and values are read.
 func (t *tree) most() int {
-	if t.words == shopWords {
-		return mostInShopFile
+	if t.words == jobWords {
+		return mostNodes
 	}
-	return mostNodes
+	return mostWithLists
 }

@@ -32,8 +32,8 @@ func TestDefaultsAreRoundInTheUnit(t *testing.T) {
 		"file in inches": {func() (jobfile.File, jobfile.Issues, error) {
 			return jobfile.Parse("", []byte("units = \"in\"\n"+sizes))
 		}, "in", geometry.IN},
-		"flags in mm":                 {func() (jobfile.File, jobfile.Issues, error) { return noShop.FromFlags(flags("mm")) }, "mm", geometry.MM},
-		"flags in inches":             {func() (jobfile.File, jobfile.Issues, error) { return noShop.FromFlags(flags("in")) }, "in", geometry.IN},
+		"flags in mm":                 {func() (jobfile.File, jobfile.Issues, error) { return fromFlags(flags("mm")) }, "mm", geometry.MM},
+		"flags in inches":             {func() (jobfile.File, jobfile.Issues, error) { return fromFlags(flags("in")) }, "in", geometry.IN},
 		"file in mm, shown in inches": {func() (jobfile.File, jobfile.Issues, error) { return jobfile.Parse("", []byte(sizes), flags("in")...) }, "mm", geometry.IN},
 	} {
 		t.Run(name, func(t *testing.T) {

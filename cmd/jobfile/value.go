@@ -43,8 +43,20 @@ func (at place) issue(p job.Problem) Issue {
 type value struct {
 	kind  kind
 	text  string  // what a text says, or how any other value is written
-	items []value // of a list, no more than one over the most readings
+	items []value // of a list, no more than one over the most readings; of a table in braces, by name
 	at    place
+}
+
+// each writes a value, or a list of them in brackets.
+func (v value) each(write func(value) string) string {
+	if v.kind != listKind {
+		return write(v)
+	}
+	var items []string
+	for _, item := range v.items {
+		items = append(items, write(item))
+	}
+	return "[" + strings.Join(items, ", ") + "]"
 }
 
 // float reads a TOML number: decimal, hexadecimal, octal or binary, with

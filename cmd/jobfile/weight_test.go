@@ -24,7 +24,7 @@ func TestWeightOfABook(t *testing.T) {
 		assert.ErrorContains(t, err, "case.toml:5: book.weight: ", text)
 		assert.ErrorContains(t, err, wrong, text)
 	}
-	f, _, err := noShop.FromFlags([]jobfile.Flag{
+	f, _, err := fromFlags([]jobfile.Flag{
 		{Name: "--height", Key: "book.height", Value: "200"}, {Name: "--width", Key: "book.width", Value: "100"},
 		{Name: "--thickness", Key: "book.thickness", Value: "20"}, {Name: "--set book.weight", Key: "book.weight", Value: "1.5 kg"},
 	})

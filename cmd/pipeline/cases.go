@@ -80,7 +80,7 @@ func (s Source) roster(base *File, bad *jobfile.Issues) (rows []roster.Row, wron
 	shop, wrongShop := s.shop(bad)
 	with := roster.Reader{Shop: shop, Flags: s.Flags}
 	if base != nil {
-		with.Base = &roster.Base{Source: base.Name, Data: base.Data}
+		with.Base = roster.Base{Source: base.Name, Data: base.Data}
 	}
 	rows, err := with.Read(s.Files[0].Name, s.Files[0].Data)
 	*bad = append(*bad, Problems(err)...)

@@ -70,15 +70,8 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 	for _, f := range j.toRead(&bad) {
 		var file jobfile.File
 		var suspects jobfile.Issues
-		if f.Name == "" {
-			file, suspects, err = shop.FromFlags(j.Flags)
-		} else {
-			file, suspects, err = shop.Parse(f.Name, f.Data, j.Flags...)
-		}
-		if err != nil {
-			bad = append(bad, Problems(err)...)
-			var ok bool
-			if file, ok = shop.Mended(f.Name, f.Data, j.Flags...); !ok {
+		if file, suspects, err = shop.Parse(f.Name, f.Data, j.Flags...); err != nil {
+			if bad = append(bad, Problems(err)...); file.Case == nil {
 				continue
 			}
 		}

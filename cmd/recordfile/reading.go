@@ -1,9 +1,7 @@
 package recordfile
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -11,38 +9,8 @@ import (
 	"forel/geometry/wording"
 )
 
-func sortOff(off []fit.Off) {
-	slices.SortFunc(off, func(a, b fit.Off) int { return cmp.Compare(a.Key, b.Key) })
-}
-
-// lengthOf reads a length of a record: millimetres, or a text with a unit.
-func lengthOf(v any) (Length, error) {
-	var l Length
-	switch v := v.(type) {
-	case float64:
-		l = Length(v)
-	case int64:
-		l = Length(v)
-	case string:
-		return signed(v, geometry.MM)
-	default:
-		return 0, fmt.Errorf("%.40q is not a length", fmt.Sprint(v))
-	}
-	if !(l.Abs() < mostLength) {
-		return 0, fmt.Errorf("%g is not a length", l.MM())
-	}
-	return l, nil
-}
-
-// signed reads a length that may have a minus before it: play can be missing.
-func signed(text string, u geometry.Unit) (Length, error) {
-	rest, minus := strings.CutPrefix(strings.TrimSpace(strings.ReplaceAll(text, "−", "-")), "-")
-	l, err := geometry.ParseLength(rest, u)
-	if minus {
-		l = -l
-	}
-	return l, err
-}
+// mostLength is longer than anything that is measured, in mm.
+const mostLength Length = 1e4
 
 // mostReadings is how many places of one quantity are taken down at once.
 const mostReadings = 20
@@ -53,7 +21,7 @@ func Typed(q fit.Quantity, text string, u geometry.Unit) (out []Length, err erro
 	each := func(parts []string) (all []Length, near bool, err error) {
 		near = true
 		for _, p := range parts {
-			l, err := signed(p, u)
+			l, err := geometry.ParseSigned(p, u)
 			if err != nil {
 				return nil, false, err
 			}

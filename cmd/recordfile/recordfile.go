@@ -144,23 +144,20 @@ func Added(old []byte, title, kind, date string, did []string, readings []Readin
 	} else if len(old) > 0 && old[len(old)-1] != '\n' {
 		b.WriteByte('\n')
 	}
-	add := func(v any) error {
-		text, err := toml.Marshal(v)
-		b.WriteByte('\n')
-		b.Write(text)
-		return err
+	var more struct {
+		Done     []done  `toml:"done,omitempty"`
+		Measured []block `toml:"measured,omitempty"`
 	}
 	for _, d := range did {
-		if err := add(map[string]any{"done": []done{{d, date}}}); err != nil {
-			return nil, err
-		}
+		more.Done = append(more.Done, done{d, date})
 	}
 	for _, r := range readings {
-		if err := add(map[string]any{"measured": []block{blockOf(r.Of, r.All, date)}}); err != nil {
-			return nil, err
-		}
+		more.Measured = append(more.Measured, blockOf(r.Of, r.All, date))
 	}
-	return b.Bytes(), nil
+	text, err := toml.Marshal(more)
+	b.WriteByte('\n')
+	b.Write(text)
+	return b.Bytes(), err
 }
 
 // about is what a record says of itself.

@@ -146,14 +146,14 @@ func TestSpoiltByHand(t *testing.T) {
 			}
 		}
 	}
-	spoil("units", 1, "units = 'in'", `units: "in" is not what lengths of a record are in; `)
-	spoil("date", 1, "date = 'May'", `measured[1].date: "May" is no day; `)
-	spoil("readings", 1, "readings = 1.2", "measured[1].readings: 1.2 is no list of lengths; ")
-	spoil("planned", 1, "planned = 'much'", `measured[1].planned: "much" is no length in millimetres; `)
-	spoil("within", 1, "within = [1.2]", "measured[1].within: not two lengths; ")
-	spoil("counts", 1, "counts = 3", "measured[1].counts: 3 is no table of numbers; ")
+	spoil("units", 1, "units = 'in'", `units: "in" is none of its words; `)
+	spoil("date", 1, "date = 'May'", `measured.date: "May" is no date; `)
+	spoil("readings", 1, "readings = 'x'", `measured.readings: "x" doesn't begin with a number; `)
+	spoil("planned", 1, "planned = 'much'", `measured.planned: "much" is no number; `)
+	spoil("within", 1, "within = [1.2]", "measured.within: not two lengths; ")
+	spoil("counts", 1, "counts = 3", "measured.counts: 3 does not stand in braces; ")
 	spoil("what", 2, "whatever = 'play'", "measured[2].whatever: unknown key; ")
-	spoil("readings", 2, "readings = [nan]", "measured[2].readings: NaN is not a length; ")
+	spoil("readings", 2, "readings = [nan]", "measured[2].readings: nan is not a length; ")
 	r, err := recordfile.Parse("case.record.toml", []byte(strings.Join(lines, "\n")))
 	var bad jobfile.Issues
 	require.ErrorAs(t, err, &bad)

@@ -12,7 +12,7 @@ func (t *table) common(i jobfile.Issue) bool {
 	if i.Source != "" {
 		return true // no row has a name
 	}
-	return slices.ContainsFunc(t.flags, func(f jobfile.Flag) bool { return f.Name == i.Key })
+	return slices.ContainsFunc(t.Flags, func(f jobfile.Flag) bool { return f.Name == i.Key })
 }
 
 // tally counts in how many rows an issue was found.
@@ -28,9 +28,6 @@ func (c *tally) count(found jobfile.Issues, which func(jobfile.Issue) bool) {
 		}
 		if c.times[i] == 0 {
 			c.order = append(c.order, i)
-		}
-		if c.times == nil {
-			c.times = map[jobfile.Issue]int{}
 		}
 		c.times[i]++
 	}

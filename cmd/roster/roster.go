@@ -48,7 +48,7 @@ var shortColumns = map[string]string{
 	"height": "book.height", "width": "book.width", "thickness": "book.thickness",
 }
 
-// Base is a job file that gives what the roster leaves out.
+// Base is a job file that gives what the roster leaves out; without data there is none.
 type Base struct {
 	Source string
 	Data   []byte
@@ -56,7 +56,7 @@ type Base struct {
 
 // Reader is what holds for every row of a roster.
 type Reader struct {
-	Base  *Base          // what the roster leaves out; nil: none
+	Base  Base           // what the roster leaves out
 	Shop  *jobfile.Shop  // nil: none
 	Flags []jobfile.Flag // over what a row says
 }
@@ -68,7 +68,7 @@ type Reader struct {
 // wrong with the base or a flag in every row alike; beside this last the rows are
 // returned too. Flags hold for every row, over what it says.
 func (with Reader) Read(source string, data []byte) ([]Row, error) {
-	t := table{source: source, base: with.Base, shop: with.Shop, flags: with.Flags, short: map[int]int{}}
+	t := table{Reader: with, source: source, short: map[int]int{}, refused: tally{times: map[jobfile.Issue]int{}}}
 	if err := t.open(data); err != nil {
 		return nil, err
 	}
@@ -136,10 +136,8 @@ func (t *table) records() (all []record, wrong jobfile.Issues) {
 
 // table is a roster that is being read.
 type table struct {
+	Reader
 	source  string
-	base    *Base
-	shop    *jobfile.Shop
-	flags   []jobfile.Flag
 	lines   [][]byte // as written
 	csv     *csv.Reader
 	columns []string // as typed
@@ -214,10 +212,7 @@ func (t *table) open(data []byte) error {
 	if !slices.Contains(t.keys, "") {
 		issues = append(issues, t.issue(line, nameColumn, "no such column", "name the students in one"))
 	}
-	if issues != nil {
-		return issues
-	}
-	return nil
+	return issues.Err()
 }
 
 // ofTheClass are tables of a job file that hold for all students alike.
@@ -320,7 +315,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 			flags = append(flags, jobfile.Flag{Name: t.columns[i], Key: t.keys[i], Value: f})
 		}
 	}
-	flags = append(flags, t.flags...)
+	flags = append(flags, t.Flags...)
 	r.Given = t.digest(r.Name, flags)
 	if !slices.Contains(t.keys[:len(fields)], "") { // a short row
 		issues = append(issues, t.named(r, "")...)
@@ -328,11 +323,7 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	var suspects jobfile.Issues
 	var err error
 	r.File = new(jobfile.File)
-	if t.base != nil {
-		*r.File, suspects, err = t.shop.Parse(t.base.Source, t.base.Data, flags...)
-	} else {
-		*r.File, suspects, err = t.shop.FromFlags(flags)
-	}
+	*r.File, suspects, err = t.Shop.Parse(t.Base.Source, t.Base.Data, flags...)
 	var wrong jobfile.Issues
 	if counted {
 		t.parsed++
@@ -340,9 +331,9 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	if errors.As(err, &wrong) {
 		if counted {
 			t.refused.count(wrong, t.common)
-			if t.rows <= MostMended {
-				*r.File, r.Mended = t.mended(flags)
-			}
+		}
+		if r.Mended = counted && t.rows <= MostMended && r.File.Case != nil; !r.Mended {
+			*r.File = jobfile.File{}
 		}
 		issues = append(issues, t.placed(r.Line, wrong)...)
 	} else if err != nil {
@@ -352,25 +343,17 @@ func (t *table) reading(r *Row, fields []string, counted bool) jobfile.Issues {
 	return issues
 }
 
-// mended returns a job that is refused with the changes that are named.
-func (t *table) mended(flags []jobfile.Flag) (jobfile.File, bool) {
-	if t.base != nil {
-		return t.shop.Mended(t.base.Source, t.base.Data, flags...)
-	}
-	return t.shop.Mended("", nil, flags...)
-}
-
 // digest tells one job from another by what it was read from.
 func (t *table) digest(name string, flags []jobfile.Flag) [32]byte {
 	given := fmt.Sprintf("%q", name)
 	for _, f := range flags {
 		given += fmt.Sprintf(" %q=%q", f.Key, f.Value)
 	}
-	if t.base != nil {
-		given += "\n" + string(t.base.Data)
+	if t.Base.Data != nil {
+		given += "\n" + string(t.Base.Data)
 	}
-	if t.shop != nil {
-		given += "\nshop\n" + string(t.shop.Data())
+	if t.Shop != nil {
+		given += "\nshop\n" + string(t.Shop.Data())
 	}
 	return sha256.Sum256([]byte(given))
 }

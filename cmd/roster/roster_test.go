@@ -173,7 +173,7 @@ func TestNames(t *testing.T) {
 
 // A base gives what the roster leaves out.
 func TestBase(t *testing.T) {
-	base := &roster.Base{Source: "base.toml", Data: []byte("[board]\nthickness = 3\n")}
+	base := roster.Base{Source: "base.toml", Data: []byte("[board]\nthickness = 3\n")}
 	rows, err := roster.Reader{Base: base}.Read("roster.csv", []byte("name,height,width,thickness,board.thickness\nA,220,150,30,\nB,220,150,30,1.5\n"))
 	require.NoError(t, err)
 	require.Empty(t, rows[0].Refused)

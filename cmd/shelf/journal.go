@@ -2,7 +2,6 @@ package shelf
 
 import (
 	"cmp"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -24,12 +23,12 @@ type journal struct {
 const (
 	swapLine = "swap"
 	stepLine = "one by one"
-	oldWord  = "old"
-	newWord  = "new"
 )
 
-// write puts the journal into the working folder, at once.
+// write puts the journal into the working folder, at once, when the files that come are on
+// the disk.
 func (j journal) write(s *Shelf) error {
+	s.syncDirs(func(name string) string { return s.inWork(newName, name) }, j.new)
 	draft := s.inWork(journalName+".part", "")
 	_, err := writeWith(draft, func(w io.Writer) {
 		if j.swap {
@@ -37,11 +36,8 @@ func (j journal) write(s *Shelf) error {
 		} else {
 			fmt.Fprintln(w, stepLine)
 		}
-		for word, files := range map[string][]entry{oldWord: j.old, newWord: j.new} {
-			for _, f := range files {
-				fmt.Fprintf(w, "%s %x  %s\n", word, f.digest, f.name)
-			}
-		}
+		set{name: oldName, files: j.old}.write(w)
+		set{name: newName, files: j.new}.write(w)
 	})
 	if err != nil {
 		return err
@@ -60,20 +56,15 @@ func readJournal(file string) (j journal, err error) {
 	}
 	first, rest, _ := strings.Cut(string(data), "\n")
 	j.swap = first == swapLine
-	for line := range strings.Lines(rest) {
-		word, f, _ := strings.Cut(strings.TrimSuffix(line, "\n"), " ")
-		hexed, name, _ := strings.Cut(f, "  ")
-		sum, err := hex.DecodeString(hexed)
-		if err != nil || len(sum) != len(digest{}) || !filepath.IsLocal(filepath.FromSlash(name)) {
-			return j, errNotOurs
-		}
-		if word == oldWord {
-			j.old = append(j.old, entry{name: name, digest: digest(sum)})
+	sets, err := parseSets(rest)
+	for _, s := range sets {
+		if s.name == oldName {
+			j.old = s.files
 		} else {
-			j.new = append(j.new, entry{name: name, digest: digest(sum)})
+			j.new = s.files
 		}
 	}
-	return j, nil
+	return j, err
 }
 
 // one tells whether all that is done is that one file takes the place of what has its name:
@@ -122,35 +113,23 @@ func (s *Shelf) forget() error {
 	if exists(s.inWork(journalName, "")) || exists(s.inWork(undoName, "")) {
 		return nil
 	}
-	if err := removeAll(s.inWork(oldName, "")); err != nil {
-		return s.cant(ListName, err)
-	}
-	return nil
+	return s.cant(ListName, removeAll(s.inWork(oldName, "")))
 }
 
 // settle finishes or undoes a landing.
 func (s *Shelf) settle() error {
 	file, undo := s.inWork(journalName, ""), s.inWork(undoName, "")
 	if j, err := readJournal(undo); err == nil {
-		if err := s.undo(j); err != nil {
-			return s.cant(ListName, err)
-		}
-		return nil
+		return s.cant(ListName, s.undo(j))
 	}
 	j, err := readJournal(file)
 	switch {
-	case errors.Is(err, os.ErrNotExist): // what gave way is of a landing that is done
-		if err := removeAll(s.inWork(oldName, "")); err != nil {
-			return s.cant(ListName, err)
-		}
+	case errors.Is(err, os.ErrNotExist): // a landing that is done, or did not begin
 		return nil
 	case err != nil:
 		return fmt.Errorf("%s: %w", file, Cause(err))
 	case j.swap:
-		if err := s.discard(j); err != nil {
-			return s.cant(ListName, err)
-		}
-		return nil
+		return s.cant(ListName, s.discard(j))
 	}
 	return s.follow(j)
 }

@@ -1,7 +1,6 @@
 package shelf
 
 import (
-	"fmt"
 	"io"
 	"io/fs"
 	"maps"
@@ -55,7 +54,6 @@ func (s *Shelf) land(j journal) error {
 	}
 	if filepath.Dir(s.work) != s.dir && s.fill(j) == nil {
 		j.swap = true
-		s.syncDirs(func(name string) string { return s.inWork(newName, name) }, j.new)
 		if err := j.write(s); err != nil {
 			return s.cant(ListName, err)
 		}
@@ -68,7 +66,6 @@ func (s *Shelf) land(j journal) error {
 	if err := s.prune(j); err != nil {
 		return s.cant(ListName, err)
 	}
-	s.syncDirs(func(name string) string { return s.inWork(newName, name) }, j.new)
 	if err := j.write(s); err != nil {
 		return s.cant(ListName, err)
 	}
@@ -79,23 +76,20 @@ func (s *Shelf) land(j journal) error {
 func (s *Shelf) plan(part bool) (j journal, next []set, c Change, err error) {
 	wrote := maps.Clone(s.taken) // or by earlier runs
 	for _, set := range s.old {
-		for _, f := range set.files {
-			wrote[f.name] = f.digest
-		}
+		maps.Copy(wrote, digests(set.files))
 	}
-	now := map[string]bool{}
+	now := map[string]digest{}
 	for _, set := range s.fresh {
-		for _, f := range set.files {
-			now[f.name] = true
-		}
+		maps.Copy(now, digests(set.files))
 		next = append(next, set)
 	}
 	for _, set := range s.old {
 		stays := set
 		stays.files = nil
 		for _, f := range set.files {
+			_, again := now[f.name]
 			switch gone := s.owns(set.name) && !part; {
-			case now[f.name]:
+			case again:
 			case !gone:
 				stays.files = append(stays.files, f)
 			default:
@@ -181,37 +175,29 @@ func (s *Shelf) inTheWay(names []string, wrote map[string]digest) error {
 	if info, err := os.Stat(s.at(names[0])); err == nil && info.IsDir() {
 		what = "is a folder"
 	}
-	const most = 3
 	if len(names) > 1 {
-		shown := names[:min(most, len(names))]
-		for i, n := range shown {
-			shown[i] = s.path(n)
+		for i, n := range names {
+			names[i] = s.path(n)
 		}
-		if more := len(names) - most; more > 0 {
-			shown = append(shown, fmt.Sprintf("%d more", more))
-		}
-		return Obstacle{wording.And(shown) + " are not as forel wrote them", "move them away"}
+		return Obstacle{wording.Some(names, 3) + " are not as forel wrote them", "move them away"}
 	}
 	return Obstacle{s.path(names[0]) + " " + what, "move it away"}
 }
 
 // prune leaves only what lands in the working folder.
 func (s *Shelf) prune(j journal) error {
-	comes := map[string]bool{}
-	for _, f := range j.new {
-		comes[f.name] = true
-	}
+	comes := digests(j.new)
 	root := s.inWork(newName, "")
 	var folders []string
 	err := filepath.WalkDir(root, func(at string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
 		}
-		name, _ := filepath.Rel(root, at)
-		switch {
+		name := below(root, at)
+		switch _, stays := comes[name]; {
 		case d.IsDir() && name != ".":
 			folders = append(folders, at)
-		case !d.IsDir() && !comes[filepath.ToSlash(name)]:
+		case !d.IsDir() && !stays:
 			return remove(at)
 		}
 		return nil

@@ -43,6 +43,15 @@ type set struct {
 	files []entry
 }
 
+// digests returns those of files, by name.
+func digests(files []entry) map[string]digest {
+	all := map[string]digest{}
+	for _, f := range files {
+		all[f.name] = f.digest
+	}
+	return all
+}
+
 // write writes a set as it stands in the list.
 func (s set) write(w io.Writer) {
 	fmt.Fprintf(w, "\n%s%s\n", setLine, s.name)

@@ -104,8 +104,11 @@ type Obstacle struct{ Reason, Fix string }
 
 func (o Obstacle) Error() string { return o.Reason + "; " + o.Fix }
 
-// cant tells that a file could not be written.
+// cant tells that a file could not be written; without an error it is nil.
 func (s *Shelf) cant(name string, err error) error {
+	if err == nil {
+		return nil
+	}
 	return fmt.Errorf("can't write %s: %w", s.path(name), Cause(err))
 }
 
@@ -284,10 +287,7 @@ func (s *Shelf) Put(below, made string, files []pipeline.File) error {
 			if mode, taken := s.modes[new.files[i].name]; taken && err == nil {
 				err = os.Chmod(at, mode)
 			}
-			if err != nil {
-				err = s.cant(new.files[i].name, err)
-			}
-			return err
+			return s.cant(new.files[i].name, err)
 		})
 	}
 	if err := together.Wait(); err != nil {
@@ -309,10 +309,8 @@ func (s *Shelf) add(new set) error {
 	s.fresh[new.name] = new
 	var text bytes.Buffer // written at once
 	new.write(&text)
-	if _, err := s.log.Write(text.Bytes()); err != nil {
-		return s.cant(ListName, err)
-	}
-	return nil
+	_, err := s.log.Write(text.Bytes())
+	return s.cant(ListName, err)
 }
 
 // Create begins a file of the owner that is too large to be held; end it with Close.
@@ -333,10 +331,7 @@ type growing struct {
 
 func (g *growing) Write(p []byte) (int, error) {
 	n, err := g.output.Write(p)
-	if err != nil {
-		err = g.shelf.cant(g.name, err)
-	}
-	return n, err
+	return n, g.shelf.cant(g.name, err)
 }
 
 func (g *growing) Close() error {

@@ -3,8 +3,10 @@ package shelf
 import (
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // errNoSwap is why folders don't change places where they could.
@@ -17,35 +19,32 @@ const mostForeign = 1000
 // that stays gets a second name in it (a hard link), the maker's as well. Folders have none:
 // where the maker keeps one, this is not the way.
 func (s *Shelf) fill(j journal) error {
-	goes, ours, foreign := map[string]bool{}, map[string]bool{}, 0
-	for _, f := range append(j.old[:len(j.old):len(j.old)], j.new...) {
-		goes[f.name] = true
-	}
-	known := map[string]bool{}
+	goes, ours, foreign := digests(slices.Concat(j.old, j.new)), map[string]bool{}, 0
+	known := map[string]digest{}
 	for _, set := range s.old {
 		for _, dir := range foldersOf(set.files) {
 			ours[dir] = true
 		}
-		for _, f := range set.files {
-			known[f.name] = true
-		}
+		maps.Copy(known, digests(set.files))
 	}
 	var folders []string
 	err := filepath.WalkDir(s.dir, func(at string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
 		}
-		name := s.below(at)
+		name := below(s.dir, at)
+		_, stale := goes[name]
+		_, wrote := known[name]
 		switch to := s.inWork(newName, name); {
 		case d.IsDir() && (name == "." || ours[name]):
 			folders = append(folders, name)
 			return nil
 		case !d.Type().IsRegular():
 			return errNoSwap
-		case goes[name]:
+		case stale:
 			return nil
 		default:
-			if !known[name] {
+			if !wrote {
 				foreign++
 			}
 			if foreign > mostForeign {
@@ -78,9 +77,9 @@ func (s *Shelf) fill(j journal) error {
 	return nil
 }
 
-// below returns the name of a file of the folder.
-func (s *Shelf) below(at string) string {
-	name, _ := filepath.Rel(s.dir, at)
+// below returns the name of a file in a folder.
+func below(dir, at string) string {
+	name, _ := filepath.Rel(dir, at)
 	return filepath.ToSlash(name)
 }
 
@@ -101,20 +100,13 @@ func (s *Shelf) change() error {
 // one that never landed: files that gave way or did not come, and second names of what
 // is in the folder. Anything else came into it meanwhile, and goes where it was.
 func (s *Shelf) discard(j journal) error {
-	was, comes := map[string]digest{}, map[string]digest{}
-	for _, f := range j.old {
-		was[f.name] = f.digest
-	}
-	for _, f := range j.new {
-		comes[f.name] = f.digest
-	}
+	was, comes := digests(j.old), digests(j.new)
 	root := s.inWork(newName, "")
 	err := filepath.WalkDir(root, func(at string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return missingIsFine(err)
 		}
-		name, _ := filepath.Rel(root, at)
-		name = filepath.ToSlash(name)
+		name := below(root, at)
 		if is, err := d.Info(); err == nil {
 			if there, err := os.Lstat(s.at(name)); err == nil && os.SameFile(is, there) {
 				return remove(at)

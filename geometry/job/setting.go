@@ -21,6 +21,7 @@ type Setting struct {
 	Number   *float64
 	Readings *Readings // of one dimension; none: it was not measured
 	Percent  bool      // Number is a share in percent
+	Weight   bool      // it is a weight in grams
 	Auto     bool      // the word "auto" stands for a length that suits, kept as zero
 	OfBook   bool      // it is measured on the book
 }
@@ -118,7 +119,7 @@ func CheckRange(key, what string, l, lo, hi Length, unit geometry.Unit, far Far)
 	}
 	p = Problem{Key: key, Fix: Limited(what, lo, hi, unit), Mend: Change{Key: key, Value: Shown(lo, unit, +1)}}
 	switch {
-	case l < 0:
+	case l < 0 && lo >= 0:
 		p.Reason = "a length can't be negative"
 	case l == 0:
 		p.Reason = "zero is no measurement"

@@ -45,6 +45,14 @@ func And[W ~string](names []W) string { return listed(names, " and ") }
 // Or lists names as a sentence does: "a, b or c".
 func Or[W ~string](names []W) string { return listed(names, " or ") }
 
+// Some is And of the first names, no more than most, and how many more there are.
+func Some(names []string, most int) string {
+	if more := len(names) - most; more > 0 {
+		names = append(names[:most:most], fmt.Sprintf("%d more", more))
+	}
+	return And(names)
+}
+
 func listed[W ~string](names []W, last string) (out string) {
 	for i, n := range names {
 		switch {
