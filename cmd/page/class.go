@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"strings"
 
 	"forel/cmd/pipeline"
@@ -54,15 +53,10 @@ func studentsOf(roll *pipeline.Roll) []Student {
 	out := make([]Student, len(roll.Students))
 	for i, s := range roll.Students {
 		f := s.Fit()
-		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(f.Says), Advice: wording.Sentence(f.Advice), Risk: f.Risk, Picture: string(s.Picture)}
-		if s.Refused != nil { // of type Issues, it would never be nil as an error
-			out[i].Faults = faultsOf(s.Refused, geometry.MM)
-		}
+		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(f.Says), Advice: wording.Sentence(f.Advice), Risk: f.Risk, Picture: string(s.Picture),
+			Faults: faultsOf(s.Refused, geometry.MM), Warnings: faultsOf(s.Suspects, geometry.MM)}
 		if s.Err != nil {
 			out[i].Faults = append(out[i].Faults, Fault{Says: s.Err.Error()})
-		}
-		if s.Suspects != nil {
-			out[i].Warnings = faultsOf(s.Suspects, geometry.MM)
 		}
 	}
 	return out
@@ -110,15 +104,7 @@ func makeClass(ctx context.Context, a *Response, q Request, progress pipeline.Pr
 	if err != nil {
 		return err
 	}
-	if warnings != nil {
-		a.Warnings = faultsOf(warnings, geometry.MM)
-	}
-	if unplanned != nil {
-		a.Warnings = append(a.Warnings, faultsOf(unplanned, geometry.MM)...)
-		if len(a.Warnings) == 0 {
-			a.Warnings = []Fault{{Says: fmt.Sprintf("the sheets could not be planned: %v", unplanned)}}
-		}
-	}
+	a.Warnings = append(faultsOf(warnings, geometry.MM), faultsOf(unplanned, geometry.MM)...)
 	var bound bytes.Buffer
 	if err := roll.Bind(&bound, func(folder, name string) ([]byte, error) { return z.pdfs[folder+"/"+name], nil }); err != nil {
 		return err

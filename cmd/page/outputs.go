@@ -159,10 +159,7 @@ func (q Request) reads(c pipeline.Command, others ...pipeline.File) error {
 
 // settingsOf returns all settings of a command.
 func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
-	all = c.(pipeline.Settable).Settings()
-	if s, ok := c.(*pipeline.Stock); ok {
-		all = append(all, slices.DeleteFunc(s.Taking(), func(s pipeline.Setting) bool { return s.Name == "undo" })...) // which is a question of its own
-	}
+	all = slices.DeleteFunc(c.(pipeline.Settable).Settings(), func(s pipeline.Setting) bool { return s.Name == "undo" }) // which is a question of its own
 	if s, ok := c.(pipeline.Shown); ok {
 		all = append(all, s.Showing()...)
 	}
@@ -230,8 +227,7 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 			a.made(q, r, settings)
 			a.keeps(r)
 			if q.Name == "record" && r.Document == nil && len(r.Files) > 0 {
-				text := string(r.Files[0].Data)
-				a.Record = &text
+				a.Record = new(string(r.Files[0].Data))
 			}
 		}
 	}

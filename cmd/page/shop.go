@@ -51,8 +51,7 @@ func (a *Response) addToShop(q Request) error {
 	}
 	data, err := shop.Added(q.Source, []byte(q.Text), q.Name)
 	if err == nil {
-		text := string(data)
-		a.Shop = &text
+		a.Shop = new(string(data))
 	}
 	return err
 }
@@ -64,12 +63,11 @@ func (a *Response) adopt(q Request) error {
 	if err != nil {
 		return err
 	}
-	data, err := shop.Adopted(changesOf(q.Changes))
+	data, err := shop.Adopted(q.Changes)
 	if err != nil {
 		return err
 	}
-	text := string(data)
-	a.Shop = &text
+	a.Shop = new(string(data))
 	own := map[string]string{}
 	if state, err := jobfile.Read(q.Source, []byte(q.Text)); err == nil {
 		own = state.Values
@@ -96,11 +94,7 @@ func (a *Response) adopt(q Request) error {
 // advise tells what was advised.
 func (a *Response) advise(all []pipeline.Advised) {
 	for _, one := range all {
-		m := Mend{Label: wording.Capital(one.What), Habit: one.Habit}
-		for _, c := range one.Sets {
-			m.Sets = append(m.Sets, Change(c))
-		}
-		a.Advised = append(a.Advised, m)
+		a.Advised = append(a.Advised, Mend{Label: wording.Capital(one.What), Sets: one.Sets, Habit: one.Habit})
 	}
 }
 
@@ -116,8 +110,7 @@ func (a *Response) untake(ctx context.Context, q Request) error {
 // keeps tells what is to be kept beside the case from now on.
 func (a *Response) keeps(r pipeline.Result) {
 	if r.Shop != nil {
-		text := string(r.Shop.Data)
-		a.Shop = &text
+		a.Shop = new(string(r.Shop.Data))
 	}
 }
 

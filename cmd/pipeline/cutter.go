@@ -191,9 +191,8 @@ func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, 
 	if err != nil {
 		return Problems(err)
 	}
-	r.Document = cutter.Map(beds, s, o, first.printed())
-	doc, err := r.Document.PDF()
-	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})
+	err = r.add(mapName, cutter.Map(beds, s, o, first.printed()))
+	r.Files = append(r.Files, File{testName, cutter.TestSVG(test, s, o)})
 	return err
 }
 

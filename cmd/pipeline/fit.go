@@ -38,14 +38,12 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	o := w.printed()
-	r.Document = renderfit.Document(report, o)
-	doc, err := r.Document.PDF()
 	for _, p := range renderfit.Plots(report, o) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}
-	r.Files = append(r.Files, File{fitName, doc})
+	err = r.add(fitName, renderfit.Document(report, o))
 	r.Wrote, r.Set = namesOf(r.Files), "fit"
-	r.Print = Print{fitName, o.Setup.Sheet.String(), " for its paper strips"}
+	r.toPrint(fitName, o.Setup, " for its paper strips")
 	return r, err
 }
 

@@ -41,9 +41,8 @@ func (o Order) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !o.Draw {
 		return r, err
 	}
-	r.Document = draw.Document(list, at)
-	data, err := r.Document.PDF()
-	r.Files, r.Set = []File{{orderName, data}}, "order"
+	err = r.add(orderName, draw.Document(list, at))
+	r.Set = "order"
 	return r, err
 }
 

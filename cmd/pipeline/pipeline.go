@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"forel/cmd/jobfile"
+	"forel/paper"
 	"forel/render/document"
 )
 
@@ -46,6 +47,23 @@ type Result struct {
 	Shop     *File                // the shop file as it is to be from now on; nil: as it is
 	Set      string               // what the files are together: the next of the same name take their place
 	Part     bool                 // they are a part of it: the others are not out of date
+}
+
+// add adds a document to the files.
+func (r *Result) add(name string, d *document.Document) error {
+	data, err := d.PDF()
+	r.Files = append(r.Files, File{name, data})
+	if r.Document == nil {
+		r.Document = d
+	} else {
+		r.Beside = append(r.Beside, d)
+	}
+	return err
+}
+
+// toPrint tells that a file is to be printed at actual size on the sheet of a printer.
+func (r *Result) toPrint(name string, on paper.Setup, then string) {
+	r.Print = Print{name, on.Sheet.String(), then}
 }
 
 // Advised are settings that a report advises.

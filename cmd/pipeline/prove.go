@@ -27,10 +27,9 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 	if err != nil || !p.Draw {
 		return r, err
 	}
-	o := w.printed()
-	r.Document = proof.Document(w.plan, o)
-	doc, err := r.Document.PDF()
-	r.Files = []File{{"proof.svg", r.Document.SVG()}, {"proof.pdf", doc}}
+	doc := proof.Document(w.plan, w.printed())
+	r.Files = []File{{"proof.svg", doc.SVG()}}
+	err = r.add("proof.pdf", doc)
 	r.Wrote, r.Set = namesOf(r.Files), "proof"
 	return r, err
 }

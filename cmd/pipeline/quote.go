@@ -15,7 +15,6 @@ import (
 	"forel/paper/money"
 	"forel/paper/quote"
 	"forel/paper/stock"
-	"forel/render/document"
 	draw "forel/render/quote"
 )
 
@@ -95,13 +94,8 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !q.Draw {
 		return r, err
 	}
-	r.Document, r.Beside = draw.Client(c, o), []*document.Document{draw.Maker(c, o)}
-	costing, err := r.Beside[0].PDF()
-	if err != nil {
-		return r, err
-	}
-	data, err := r.Document.PDF()
-	r.Files, r.Set = []File{{quoteName, data}, {costingName, costing}}, "quote"
+	err = cmp.Or(r.add(quoteName, draw.Client(c, o)), r.add(costingName, draw.Maker(c, o)))
+	r.Set = "quote"
 	return r, err
 }
 

@@ -141,6 +141,6 @@ func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 		return out, err
 	}
 	out.Document, out.Files, out.Wrote = doc, files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	out.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
+	out.toPrint(templatesName, w.file.Print, ", then measure its rulers")
 	return out, nil
 }

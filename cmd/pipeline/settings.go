@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -165,31 +166,32 @@ func (h *Handout) Settings() []Setting {
 
 // Settings are those of the plan of sheets.
 func (s *Stock) Settings() []Setting {
-	return append([]Setting{
+	return slices.Concat([]Setting{
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
-	}, searched(&s.Effort)...)
+		searched(&s.Effort),
+	}, s.Taking())
 }
 
 // Settings are those of the order list.
 func (o *Order) Settings() []Setting {
-	return append([]Setting{formats(&o.Format, "list: text or csv", moneyFormats)}, searched(&o.Effort)...)
+	return []Setting{formats(&o.Format, "list: text or csv", moneyFormats), searched(&o.Effort)}
 }
 
 // Settings are those of the quote.
 func (q *Quote) Settings() []Setting {
-	return append([]Setting{formats(&q.Format, "costing: text or csv", moneyFormats)}, searched(&q.Effort)...)
+	return []Setting{formats(&q.Format, "costing: text or csv", moneyFormats), searched(&q.Effort)}
 }
 
-// searched are the settings of how sheets are laid out for what is bought.
-func searched(effort *string) []Setting {
+// searched is the setting of how sheets are laid out for what is bought.
+func searched(effort *string) Setting {
 	if *effort == "" {
 		*effort = strconv.Itoa(StockSteps)
 	}
-	return []Setting{{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}}
+	return Setting{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}
 }
 
 // Taking are those that change the shop file.

@@ -76,16 +76,12 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !s.Draw {
 		return r, err
 	}
-	r.Document = draw.Document(p, o)
-	doc, err := r.Document.PDF()
-	r.Files = []File{{stockName, doc}}
+	err = r.add(stockName, draw.Document(p, o))
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
 	if len(kept) > 0 {
-		r.Beside = append(r.Beside, offcuts.Document(kept, o))
-		labels, wrong := r.Beside[0].PDF()
-		r.Files, err = append(r.Files, File{offcutsName, labels}), cmp.Or(err, wrong)
+		err = cmp.Or(err, r.add(offcutsName, offcuts.Document(kept, o)))
 	}
 	r.Set = "stock"
 	return r, err

@@ -51,12 +51,10 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	if err != nil || !t.Draw {
 		return r, err
 	}
-	r.Document = table.Document(first.printed())
-	doc, err := r.Document.PDF()
-	if err != nil {
+	if err := r.add(timetableName, table.Document(first.printed())); err != nil {
 		return r, err
 	}
-	r.Files, r.Set = []File{{timetableName, doc}}, "timetable"
+	r.Set = "timetable"
 	if !dated {
 		r.Notes = append(r.Notes, "calendars need a date: --start 2026-12-01 writes "+calendarName+" too")
 	} else {
