@@ -248,10 +248,6 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	list, err := cutlist.JSON(w.plan, true)
-	if err != nil {
-		return nil, err
-	}
 	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
@@ -259,7 +255,7 @@ func (w worked) ofStudent() ([]File, error) {
 	return append(files,
 		File{handoutName, steps},
 		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
-		File{"cutlist.json", list},
+		File{"cutlist.json", cutlist.JSON(w.plan, true)},
 		File{index.PictureName, index.Picture(w.plan)},
 	), nil
 }

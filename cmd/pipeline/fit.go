@@ -28,14 +28,14 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
 	switch {
 	case f.Format == "json":
-		r.Report, err = renderfit.JSON(report)
+		r.Report = renderfit.JSON(report)
 	case f.All:
 		r.Report = renderfit.Text(report, w.round)
 	default:
 		r.Report = renderfit.Summary(report, w.round)
 	}
-	if err != nil || !f.Draw {
-		return r, err
+	if !f.Draw {
+		return r, nil
 	}
 	o := w.printed()
 	for _, p := range renderfit.Plots(report, o) {

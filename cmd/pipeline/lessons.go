@@ -75,10 +75,10 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 	}
 	r.advise("what is off in your own work", true, changesIn(unit, all.Sets()))
 	if l.Format == "json" {
-		r.Report, err = lessons.JSON(all, advice)
-		return r, err
+		r.Report = lessons.JSON(all, advice)
+	} else {
+		r.Report = lessons.Lessons(all, advice, unit)
 	}
-	r.Report = lessons.Lessons(all, advice, unit)
 	return r, nil
 }
 

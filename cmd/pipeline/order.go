@@ -34,12 +34,12 @@ func (o Order) Make(ctx context.Context) (r Result, err error) {
 	list := order.Of(p, first.file.Order, first.file.Adhesive)
 	at := draw.Options{Options: first.printed(), Currency: first.file.Quote.Currency}
 	if o.Format == "csv" {
-		r.Report, err = draw.CSV(list, at)
+		r.Report = draw.CSV(list, at)
 	} else {
 		r.Report = draw.Text(list, at)
 	}
-	if err != nil || !o.Draw {
-		return r, err
+	if !o.Draw {
+		return r, nil
 	}
 	err = r.add(orderName, draw.Document(list, at))
 	r.Set = "order"

@@ -20,12 +20,12 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	if p.Format == "json" {
-		r.Report, err = proof.JSON(w.plan)
+		r.Report = proof.JSON(w.plan)
 	} else {
 		r.Report = proof.Text(w.plan, w.round)
 	}
-	if err != nil || !p.Draw {
-		return r, err
+	if !p.Draw {
+		return r, nil
 	}
 	doc := proof.Document(w.plan, w.printed())
 	r.Files = []File{{"proof.svg", doc.SVG()}}

@@ -87,12 +87,12 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	}
 	o := first.printed()
 	if q.Format == "csv" {
-		r.Report, err = draw.CSV(c, o.Round)
+		r.Report = draw.CSV(c, o.Round)
 	} else {
 		r.Report = draw.Text(c, o.Round)
 	}
-	if err != nil || !q.Draw {
-		return r, err
+	if !q.Draw {
+		return r, nil
 	}
 	err = cmp.Or(r.add(quoteName, draw.Client(c, o)), r.add(costingName, draw.Maker(c, o)))
 	r.Set = "quote"

@@ -55,16 +55,16 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	o := all[0].printed() // as its first job says
 	switch s.Format {
 	case "json":
-		r.Report, err = draw.JSON(p, o.Round)
+		r.Report = draw.JSON(p, o.Round)
 	case "csv":
-		r.Report, err = draw.CSV(p, o.Round)
+		r.Report = draw.CSV(p, o.Round)
 	case "markdown":
 		r.Report = draw.Markdown(p, o.Round, s.Cuts)
 	default:
 		r.Report = draw.Text(p, o.Round, s.Cuts)
 	}
 	var kept []offcuts.Label
-	if err == nil && s.Take {
+	if s.Take {
 		var report []byte
 		if r.Shop, report, kept, err = s.take(s.Source, titlesOf(p.Jobs), []lot{{p, "the plan"}}, o.Round); err != nil {
 			return r, err
@@ -73,8 +73,8 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 			r.Report = append(r.Report, report...)
 		}
 	}
-	if err != nil || !s.Draw {
-		return r, err
+	if !s.Draw {
+		return r, nil
 	}
 	err = r.add(stockName, draw.Document(p, o))
 	for _, d := range draw.Drawings(p, o) {

@@ -44,12 +44,12 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	}
 	table := look.Table{Timetable: made, Dated: dated}
 	if t.Format == "json" {
-		r.Report, err = table.JSON()
+		r.Report = table.JSON()
 	} else {
 		r.Report = table.Text()
 	}
-	if err != nil || !t.Draw {
-		return r, err
+	if !t.Draw {
+		return r, nil
 	}
 	if err := r.add(timetableName, table.Document(first.printed())); err != nil {
 		return r, err
