@@ -356,7 +356,7 @@ func (f *flags) run(c pipeline.Command, say voice) (pipeline.Result, error) {
 	ctx := context.Background()
 	if f.progress != nil {
 		bar := say.progress(f.doing)
-		defer bar.done()
+		defer bar.Finish()
 		*f.progress = bar.at
 		var stop func()
 		ctx, stop = signal.NotifyContext(ctx, os.Interrupt)

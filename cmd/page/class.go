@@ -33,7 +33,7 @@ func classOf(q Request) pipeline.Class {
 	}
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Name, Data: q.Data}}, Shop: q.shop()}, Workers: 1}
 	if q.Text != "" {
-		c.Base = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+		c.Base = new(q.job())
 	}
 	return c
 }
@@ -52,8 +52,7 @@ func lookAtRoster(ctx context.Context, a *Response, q Request, progress pipeline
 func studentsOf(roll *pipeline.Roll) []Student {
 	out := make([]Student, len(roll.Students))
 	for i, s := range roll.Students {
-		f := s.Fit()
-		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(f.Says), Advice: wording.Sentence(f.Advice), Risk: f.Risk, Picture: string(s.Picture),
+		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(s.Fit.Says), Advice: wording.Sentence(s.Fit.Advice), Risk: s.Fit.Risk, Picture: string(s.Picture),
 			Faults: faultsOf(s.Refused, geometry.MM), Warnings: faultsOf(s.Suspects, geometry.MM)}
 		if s.Err != nil {
 			out[i].Faults = append(out[i].Faults, Fault{Says: s.Err.Error()})

@@ -148,8 +148,7 @@ func (a *Response) settings(q Request) error {
 
 // reads gives a command the files of the request.
 func (q Request) reads(c pipeline.Command, others ...pipeline.File) error {
-	c.(pipeline.Reads).From(append([]pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, others...)...)
-	c.(pipeline.Reads).Lend(q.shop())
+	c.(pipeline.Reads).From(q.shop(), append([]pipeline.File{q.job()}, others...)...)
 	q.beside(c)
 	if m, ok := c.(pipeline.Measuring); ok {
 		return m.Measured()

@@ -215,7 +215,7 @@ func (d *Desk) work(q Request) (*pipeline.Case, error) {
 
 // jobOf returns the job of a request.
 func jobOf(q Request) pipeline.Job {
-	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, Shop: q.shop()}}
+	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{q.job()}, Shop: q.shop()}}
 }
 
 // flagsOf returns the flags of a new job.

@@ -15,6 +15,11 @@ import (
 // Offer is what the shop has for one thing that a job is made from.
 type Offer = jobfile.Offer
 
+// job returns the job file of a request.
+func (q Request) job() pipeline.File {
+	return pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+}
+
 // shop returns the shop file of a request; without a name there is none.
 func (q Request) shop() (f pipeline.File) {
 	if q.Shop != "" {
@@ -100,9 +105,7 @@ func (a *Response) advise(all []pipeline.Advised) {
 
 // untake takes the last taking of the shop file back.
 func (a *Response) untake(ctx context.Context, q Request) error {
-	c := pipeline.Stock{Ledger: pipeline.Ledger{Undo: true}}
-	c.Lend(q.shop())
-	r, err := c.Make(ctx)
+	r, err := pipeline.Stock{Job: pipeline.Job{Source: pipeline.Source{Shop: q.shop()}}, Ledger: pipeline.Ledger{Undo: true}}.Make(ctx)
 	a.keeps(r)
 	return err
 }
@@ -126,10 +129,9 @@ func (q Request) beside(c pipeline.Command) {
 	case *pipeline.Rescue:
 		c.Old = old
 	case *pipeline.Lessons:
-		c.Files = nil
-		c.From(filesOf(q.Records, "")...)
+		c.Files = filesOf(q.Records, "")
 		if q.Text != "" {
-			c.For = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+			c.For = new(q.job())
 		}
 	}
 }

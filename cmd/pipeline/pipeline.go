@@ -108,17 +108,13 @@ func (s Source) one(bad jobfile.Issues) error {
 	return nil
 }
 
-// Reads is a command, by its address, that reads files, for which a shop file can be lent.
+// Reads is a command, by its address, that reads files and a shop file.
 type Reads interface {
-	From(...File)
-	Lend(shop File)
+	From(shop File, files ...File)
 }
 
-// From makes files what is read.
-func (s *Source) From(f ...File) { s.Files = f }
-
-// Lend makes a file the shop file.
-func (s *Source) Lend(shop File) { s.Shop = shop }
+// From makes these what is read.
+func (s *Source) From(shop File, files ...File) { s.Shop, s.Files = shop, files }
 
 // Job is a job, or several, with how they are shown.
 type Job struct {
