@@ -284,7 +284,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 func formatOf(settings []pipeline.Setting) string {
 	for _, s := range settings {
 		if s.Name == "format" {
-			return s.Typed()
+			return cmp.Or(s.Typed(), s.Usual)
 		}
 	}
 	return "text"
