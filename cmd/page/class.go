@@ -81,7 +81,7 @@ func (z *classZip) Put(folder, _ string, files []pipeline.File) error {
 			z.pdfs[folder+f.Name] = f.Data
 		}
 	}
-	return z.err
+	return nil
 }
 
 // makeClass makes the files of a class, as forel class does.
@@ -109,7 +109,6 @@ func makeClass(ctx context.Context, a *Response, q Request, progress pipeline.Pr
 		return err
 	}
 	z.add(classFolder+pipeline.PrintName, bound.Bytes())
-	data, err := z.bytes()
-	a.Files = []File{{Name: "class.zip", Type: media(".zip"), Data: data}, {Name: pipeline.PrintName, Type: media(".pdf"), Data: bound.Bytes()}}
-	return err
+	a.Files = []File{z.done("class.zip"), {Name: pipeline.PrintName, Type: media(".pdf"), Data: bound.Bytes()}}
+	return nil
 }
