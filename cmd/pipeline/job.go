@@ -67,18 +67,22 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			bad = refuse(bad, f.Name+" with several job files", "leave it out, or give one job file")
 		}
 	}
-	for _, f := range j.toRead(&bad) {
+	for i, f := range j.toRead(&bad) {
+		flags := j.Flags
+		if i == 0 {
+			flags = slices.Concat(flags, j.ofFirst)
+		}
 		var file jobfile.File
 		var suspects jobfile.Issues
 		if f.Name == "" {
-			file, suspects, err = shop.FromFlags(j.Flags)
+			file, suspects, err = shop.FromFlags(flags)
 		} else {
-			file, suspects, err = shop.Parse(f.Name, f.Data, j.Flags...)
+			file, suspects, err = shop.Parse(f.Name, f.Data, flags...)
 		}
 		if err != nil {
 			bad = append(bad, Problems(err)...)
 			var ok bool
-			if file, ok = shop.Mended(f.Name, f.Data, j.Flags...); !ok {
+			if file, ok = shop.Mended(f.Name, f.Data, flags...); !ok {
 				continue
 			}
 		}

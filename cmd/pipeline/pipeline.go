@@ -86,6 +86,8 @@ type Source struct {
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
 	Shop  File           // what the maker has, for jobs to name; without a name there is none
+
+	ofFirst []jobfile.Flag // flags for the first file alone, which tells of it for all
 }
 
 // shop reads the shop file, where there is one; beside what is wrong with it, it holds what is
@@ -96,7 +98,7 @@ func (s Source) shop(bad *jobfile.Issues) (shop *jobfile.Shop, wrong jobfile.Iss
 		shop, err = jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
 		wrong = Problems(err)
 	}
-	*bad = slices.Concat(*bad, Contradictions(s.Flags), wrong)
+	*bad = slices.Concat(*bad, Contradictions(slices.Concat(s.Flags, s.ofFirst)), wrong)
 	return shop, wrong
 }
 
