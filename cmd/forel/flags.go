@@ -210,6 +210,12 @@ func (f *flags) writes(c pipeline.Settable, j *pipeline.Job, such, usage string,
 // beside it then.
 func (f *flags) base(name, usage string, to **pipeline.File) {
 	f.based, f.basis = f.String(name, "", usage), to
+	f.keys = append(f.keys, func() (_ []jobfile.Flag, bad jobfile.Issues) {
+		if f.Changed(name) && *f.based == "" {
+			bad = refuse("--"+name+" names no file", "such as --"+name+" old.toml")
+		}
+		return nil, bad
+	})
 }
 
 // readBase reads that job file, if one is named.

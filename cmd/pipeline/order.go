@@ -14,10 +14,10 @@ import (
 // Order lists what is to be ordered for one job or many.
 type Order struct {
 	Cases
-	Format   string   // text or csv; "": text
-	Draw     bool     // order.pdf too
-	Effort   string   // how long to search: steps or a time; "": StockSteps
-	Progress Progress `json:"-"`
+	Format   string // text or csv; "": text
+	Draw     bool   // order.pdf too
+	Effort   string // how long to search: steps or a time; "": StockSteps
+	Progress Progress
 }
 
 const orderName = "order.pdf"

@@ -21,10 +21,10 @@ import (
 // Quote reckons what one case costs, or many that are made together.
 type Quote struct {
 	Cases
-	Format   string   // text or csv; "": text
-	Draw     bool     // quote.pdf and costing.pdf too
-	Effort   string   // how long to search: steps or a time; "": StockSteps
-	Progress Progress `json:"-"`
+	Format   string // text or csv; "": text
+	Draw     bool   // quote.pdf and costing.pdf too
+	Effort   string // how long to search: steps or a time; "": StockSteps
+	Progress Progress
 }
 
 const (

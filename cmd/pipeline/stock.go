@@ -25,10 +25,10 @@ type Stock struct {
 	Only   []string // pieces, materials or parts that are laid out; none: all
 	Draw   bool     // stock.pdf and a drawing of each sheet too
 	Ledger
-	Exact      bool     // cut to size what is trimmed later too
-	LooseWalls bool     // let the walls of one case come off different strips
-	Effort     string   // how long to search: steps or a time; "": StockSteps
-	Progress   Progress `json:"-"`
+	Exact      bool   // cut to size what is trimmed later too
+	LooseWalls bool   // let the walls of one case come off different strips
+	Effort     string // how long to search: steps or a time; "": StockSteps
+	Progress   Progress
 }
 
 // StockSteps is how long a plan is searched for where nothing is asked for: steps,

@@ -16,10 +16,10 @@ import (
 // Timetable tells what to do when, for one case, for several, or for those of a roster.
 type Timetable struct {
 	Cases
-	Start    string   // the first day, and from when on; "": days are counted from 1
-	Format   string   // text or json; "": text
-	Draw     bool     // timetable.pdf and, where there is a date, timetable.ics too
-	Progress Progress `json:"-"`
+	Start    string // the first day, and from when on; "": days are counted from 1
+	Format   string // text or json; "": text
+	Draw     bool   // timetable.pdf and, where there is a date, timetable.ics too
+	Progress Progress
 }
 
 const (
