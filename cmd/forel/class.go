@@ -120,13 +120,13 @@ func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c 
 	debug.SetMemoryLimit(mostMemory)
 	bar := say.progress("making")
 	err = roll.Make(ctx, s, bar.at)
-	bar.done()
+	bar.Finish()
 	if err != nil || ctx.Err() != nil || len(roll.Done()) == 0 {
 		return c, nil, err
 	}
 	bar = say.progress("laying out")
 	warnings, unplanned, err := roll.Finish(ctx, s, bar.at)
-	bar.done()
+	bar.Finish()
 	if err != nil || ctx.Err() != nil {
 		return c, nil, err
 	}

@@ -105,7 +105,6 @@ func flagsHandout(f *flags) action {
 func flagsStock(f *flags) action {
 	var s pipeline.Stock
 	f.writes(&s, &s.Job, "bench/", "`folder` to write stock.pdf and a drawing of each sheet into", &s.Draw)
-	f.settings(s.Taking())
 	f.several = true
 	f.long("laying out", &s.Progress)
 	return f.makes(&s)

@@ -210,6 +210,12 @@ func (f *flags) writes(c pipeline.Settable, j *pipeline.Job, such, usage string,
 // beside it then.
 func (f *flags) base(name, usage string, to **pipeline.File) {
 	f.based, f.basis = f.String(name, "", usage), to
+	f.keys = append(f.keys, func() (_ []jobfile.Flag, bad jobfile.Issues) {
+		if f.Changed(name) && *f.based == "" {
+			bad = refuse("--"+name+" names no file", "such as --"+name+" old.toml")
+		}
+		return nil, bad
+	})
 }
 
 // readBase reads that job file, if one is named.
@@ -293,28 +299,26 @@ func (f *flags) makes(c pipeline.Command) action {
 		if err != nil {
 			return err
 		}
-		report := func() error { _, err := out.Write(r.Report); return err }
-		ready, shop := report, func() error { return nil }
-		if r.Shop != nil { // it is told once it is done
-			ready, shop = nil, func() error { return f.takes(r, out) }
-		}
-		if len(r.Files) == 0 && r.Shop == nil {
-			return report()
-		}
-		if len(r.Files) == 0 {
-			return shop()
-		}
-		if r.Shop != nil { // what is written for a taking lands with it or not at all
+		ready := func() error { _, err := out.Write(r.Report); return err }
+		switch {
+		case len(r.Files) == 0 && r.Shop != nil:
+			return f.takes(r, out)
+		case len(r.Files) == 0:
+			return ready()
+		case r.Shop != nil: // what is written for a taking lands with it or not at all, and it is told once it is done
 			if err := writeShop(f.source.Shop, *r.Shop, true); err != nil {
 				return err
 			}
+			ready = nil
 		}
 		change, err := writeInto(*f.folder, r, ready)
 		if err != nil {
 			return elsewhere(err)
 		}
-		if err := shop(); err != nil {
-			return err
+		if r.Shop != nil {
+			if err := f.takes(r, out); err != nil {
+				return err
+			}
 		}
 		say.left(*f.folder, change)
 		if format := f.Lookup("format"); format != nil && format.Value.String() == "json" {
@@ -356,7 +360,7 @@ func (f *flags) run(c pipeline.Command, say voice) (pipeline.Result, error) {
 	ctx := context.Background()
 	if f.progress != nil {
 		bar := say.progress(f.doing)
-		defer bar.done()
+		defer bar.Finish()
 		*f.progress = bar.at
 		var stop func()
 		ctx, stop = signal.NotifyContext(ctx, os.Interrupt)

@@ -43,11 +43,7 @@ func manual(all []described) string {
 		}
 		d.flags.VisitAll(func(f *pflag.Flag) {
 			value, usage := pflag.UnquoteUsage(f)
-			name := "--" + f.Name
-			if f.Shorthand != "" {
-				name = "-" + f.Shorthand + ", " + name
-			}
-			fmt.Fprintf(&b, ".TP\n.B %s", roff(name))
+			fmt.Fprintf(&b, ".TP\n.B %s", roff("--"+f.Name))
 			if value != "" {
 				fmt.Fprintf(&b, " \\fI%s\\fR", roff(value))
 			}

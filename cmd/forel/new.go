@@ -51,11 +51,12 @@ func flagsNew(f *flags) action {
 			return refuse("new takes one file name", "such as forel new case.toml")
 		case name == "":
 			return refuse("new takes a file name that is not empty", "such as forel new case.toml")
-		case f.Changed("from") && *f.based == "":
-			return refuse("--from names no file", "such as --from old.toml")
 		}
 		for _, k := range f.keys {
-			set, _ := k()
+			set, bad := k()
+			if bad != nil {
+				return bad
+			}
 			n.Flags = append(n.Flags, set...)
 		}
 		if err := f.readBase(); err != nil {

@@ -13,12 +13,12 @@ func TestProgress(t *testing.T) {
 	var b bytes.Buffer
 	quiet := voice{&b}.progress("laying out")
 	quiet.at(0.5)
-	quiet.done()
+	quiet.Finish()
 	assert.Empty(t, b.String())
 
-	shown := newBar(&b, "laying out")
+	shown := newBar(&b, "laying out", true)
 	shown.at(0.5)
 	assert.Contains(t, b.String(), "laying out")
-	shown.done()
+	shown.Finish()
 	assert.NotContains(t, b.String(), "\n")
 }

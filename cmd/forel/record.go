@@ -10,7 +10,6 @@ import (
 	"path/filepath"
 
 	"forel/cmd/pipeline"
-	"forel/cmd/shelf"
 )
 
 const aboutRecord = `
@@ -58,41 +57,29 @@ func flagsRecord(f *flags) action {
 			_, err := r.Make(context.Background())
 			return err
 		}
-		folder, name := filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))
-		ctx, stop := stoppable()
-		defer stop()
-		s, err := shelf.Open(ctx, folder, "") // what is read under its lock is still there when the new one lands
-		if err != nil {
-			return recordStays(err)
+		name := f.recordName()
+		var made pipeline.Result
+		err = renew(name, "the record is as it was", func(is []byte) ([]byte, error) {
+			if is != nil {
+				r.Old = &pipeline.File{Name: name, Data: is}
+			}
+			made, err = r.Make(context.Background())
+			say.warn(made.Warnings)
+			if err != nil {
+				return nil, err
+			}
+			return made.Files[0].Data, nil
+		}, func() error { _, err := out.Write(made.Report); return err })
+		if err == nil {
+			_, err = fmt.Fprint(out, wrote(filepath.Dir(name), made.Wrote...))
 		}
-		defer s.Close(false)
-		data, err := s.Take(name)
-		if err != nil {
-			return recordStays(err)
-		}
-		if data != nil {
-			r.Old = &pipeline.File{Name: filepath.Join(folder, name), Data: data}
-		}
-		made, err := r.Make(ctx)
-		say.warn(made.Warnings)
-		if err != nil {
-			return err
-		}
-		if err := s.Put("", "", made.Files); err != nil {
-			return recordStays(err)
-		}
-		report := func() error { _, err := out.Write(made.Report); return err }
-		if _, err := s.Land(true, report); err != nil {
-			return recordStays(err)
-		}
-		_, err = fmt.Fprint(out, wrote(folder, made.Wrote...))
 		return err
 	}
 }
 
-// recordStays is the failure of a folder that no record can be written into.
-func recordStays(err error) error {
-	return hinted(err, "the record is as it was")
+// recordName is the name of the record beside the job that is named.
+func (f *flags) recordName() string {
+	return filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0))))
 }
 
 // record reads the record beside the one job that is named, if there is one.
@@ -100,7 +87,7 @@ func (f *flags) record() (*pipeline.File, error) {
 	if f.NArg() != 1 || f.Arg(0) == "" {
 		return nil, nil
 	}
-	name := filepath.Join(filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0))))
+	name := f.recordName()
 	if _, err := os.Stat(name); errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

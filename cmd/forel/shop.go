@@ -67,38 +67,20 @@ func sameFile(a, b string) bool {
 // refused where the file is not as it was read, so that of two programs that change it
 // neither undoes what the other did.
 func writeShop(read, now pipeline.File, trial bool) error {
-	stays := func(err error) error {
-		return hinted(err, read.Name+" is as it was")
-	}
+	stays := read.Name + " is as it was"
 	at, err := filepath.EvalSymlinks(read.Name)
 	if err != nil {
-		return stays(fmt.Errorf("can't write %s: %w", read.Name, shelf.Cause(err)))
+		return hinted(fmt.Errorf("can't write %s: %w", read.Name, shelf.Cause(err)), stays)
 	}
-	ctx, stop := stoppable()
-	defer stop()
-	s, err := shelf.Open(ctx, filepath.Dir(at), "")
-	if err != nil {
-		return stays(err)
-	}
-	defer s.Close(false)
-	name := filepath.Base(at)
-	is, err := s.Take(name)
-	if err != nil {
-		return stays(err)
-	}
-	if !bytes.Equal(is, read.Data) {
-		return hinted(fmt.Errorf("%s was changed by another program meanwhile, and nothing was taken", read.Name), "run it again")
-	}
-	if trial {
-		return nil
-	}
-	if err := s.Put("", "", []pipeline.File{{Name: name, Data: now.Data}}); err != nil {
-		return stays(err)
-	}
-	if _, err := s.Land(true, nil); err != nil {
-		return stays(err)
-	}
-	return nil
+	return renew(at, stays, func(is []byte) ([]byte, error) {
+		switch {
+		case !bytes.Equal(is, read.Data):
+			return nil, hinted(fmt.Errorf("%s was changed by another program meanwhile, and nothing was taken", read.Name), "run it again")
+		case trial:
+			return nil, nil
+		}
+		return now.Data, nil
+	}, nil)
 }
 
 func flagsShop(f *flags) action {

@@ -39,6 +39,35 @@ func writeInto(folder string, r pipeline.Result, ready func() error) (shelf.Chan
 	return s.Land(r.Part, ready)
 }
 
+// renew puts what change makes of a file in its place, nothing where it makes nothing; the folder
+// is locked, so that what was read is still there when the new one lands. Of a file that is not
+// there it reads nil. A failure is hinted that the file stays as it was.
+func renew(name, stays string, change func(is []byte) ([]byte, error), ready func() error) error {
+	ctx, stop := stoppable()
+	defer stop()
+	s, err := shelf.Open(ctx, filepath.Dir(name), "")
+	if err != nil {
+		return hinted(err, stays)
+	}
+	defer s.Close(false)
+	file := filepath.Base(name)
+	is, err := s.Take(file)
+	if err != nil {
+		return hinted(err, stays)
+	}
+	now, wrong := change(is)
+	if wrong != nil || now == nil {
+		return wrong
+	}
+	if err = s.Put("", "", []pipeline.File{{Name: file, Data: now}}); err == nil {
+		_, err = s.Land(true, ready)
+	}
+	if err != nil {
+		return hinted(err, stays)
+	}
+	return nil
+}
+
 // elsewhere is the failure of a folder that can't be written into.
 func elsewhere(err error) error {
 	var way shelf.Obstacle

@@ -13,10 +13,18 @@ import (
 
 // Change sets a key of a job file, or takes it out.
 type Change struct {
-	Key   string // board.thickness, book.height, book[2].height; with Gone a table too: book[2]
-	Value string // as a maker types it; readings have ";" between them
-	Gone  bool   // take it out: what it sets is then at its default
-	Swap  string // not empty: change places with this table of the same list: book[2]
+	Key   string `json:"key"`             // board.thickness, book.height, book[2].height; with Gone a table too: book[2]
+	Value string `json:"value,omitempty"` // as a maker types it; readings have ";" between them
+	Gone  bool   `json:"gone,omitempty"`  // take it out: what it sets is then at its default
+	Swap  string `json:"swap,omitempty"`  // not empty: change places with this table of the same list: book[2]
+}
+
+// ChangeOf returns a change of a setting as a maker types it in a unit.
+func ChangeOf(c job.Change, unit geometry.Unit) Change {
+	if c.Word != "" {
+		return Change{Key: c.Key, Value: c.Word}
+	}
+	return Change{Key: c.Key, Value: geometry.Settable(c.Value, unit)}
 }
 
 // Changed returns the text of a job file with changes made one after the other; source

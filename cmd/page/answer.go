@@ -10,7 +10,6 @@ import (
 	"forel/cmd/pipeline"
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/job"
 	"forel/geometry/wording"
 	renderfit "forel/render/fit"
 )
@@ -40,13 +39,9 @@ type Answer struct {
 
 // Gap is a place where there must be room.
 type Gap struct {
-	Name  string  `json:"name"`  // "height at the mouth"
-	Place string  `json:"place"` // a word, such as mouth
-	Drawn string  `json:"drawn"` // as drawn
-	Low   string  `json:"low"`   // when all that can be off is, to the worse side
-	High  string  `json:"high"`
-	MM    float64 `json:"mm"` // as drawn
-	Chain []Link  `json:"chain"`
+	Name  string `json:"name"`  // "height at the mouth"
+	Drawn string `json:"drawn"` // as drawn
+	Chain []Link `json:"chain"`
 }
 
 // Link is a length that gives room in a gap, or takes it.
@@ -59,7 +54,6 @@ type Link struct {
 
 // Number is a size with what it is.
 type Number struct {
-	Key  string `json:"key"`
 	Name string `json:"name"`
 	Text string `json:"text"`
 }
@@ -103,7 +97,7 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 		advised = advised || m.Advised
 		one := Mend{Then: renderfit.Then(m), Label: onPage(m.What.In(func(l geometry.Length) string { return geometry.Settable(l, u) })), Advised: m.Advised}
 		for _, set := range m.Sets {
-			one.Sets = append(one.Sets, changeOf(set, u))
+			one.Sets = append(one.Sets, jobfile.ChangeOf(set, u))
 		}
 		if len(one.Sets) > 0 {
 			a.Mends = append(a.Mends, one)
@@ -117,7 +111,7 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 	}
 	a.Tightest = gapOf(r, u)
 	for _, f := range c.Plan().Facts {
-		a.Numbers = append(a.Numbers, Number{f.Key, f.Name, f.Says().In(c.Round().Pretty)})
+		a.Numbers = append(a.Numbers, Number{f.Name, f.Says().In(c.Round().Pretty)})
 	}
 	return a
 }
@@ -152,15 +146,7 @@ func gapOf(r fit.Report, u geometry.Unit) *Gap {
 		}
 		chain = append(chain, one)
 	}
-	return &Gap{Chain: chain, Name: renderfit.Name(g), Place: g.Place, Drawn: geometry.Fine(g.Drawn, u), Low: geometry.Fine(g.Low, u), High: geometry.Fine(g.High, u), MM: g.Drawn.MM()}
-}
-
-// changeOf returns a change of a setting as it is typed.
-func changeOf(c job.Change, u geometry.Unit) Change {
-	if c.Word != "" {
-		return Change{Key: c.Key, Value: c.Word}
-	}
-	return Change{Key: c.Key, Value: geometry.Settable(c.Value, u)}
+	return &Gap{renderfit.Name(g), geometry.Fine(g.Drawn, u), chain}
 }
 
 // refuse adds what an error tells; bare numbers of the job are in unit u.
@@ -181,7 +167,7 @@ func faultsOf(err error, u geometry.Unit) (out []Fault) {
 	for _, i := range pipeline.Problems(err) {
 		f := Fault{Key: i.Key, Line: i.Line, Says: onPage(wording.Printable(i.Wrong())), Fix: onPage(wording.Printable(i.Fix)), source: i.Source}
 		if i.Mend.Key != "" {
-			set := changeOf(i.Mend, u)
+			set := jobfile.ChangeOf(i.Mend, u)
 			f.Mend = &Mend{Label: "use " + set.Value, Sets: []Change{set}}
 		}
 		f.ofShop(i.Source)

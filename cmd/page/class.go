@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"strings"
 
 	"forel/cmd/pipeline"
@@ -34,7 +33,7 @@ func classOf(q Request) pipeline.Class {
 	}
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Name, Data: q.Data}}, Shop: q.shop()}, Workers: 1}
 	if q.Text != "" {
-		c.Base = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+		c.Base = new(q.job())
 	}
 	return c
 }
@@ -53,16 +52,10 @@ func lookAtRoster(ctx context.Context, a *Response, q Request, progress pipeline
 func studentsOf(roll *pipeline.Roll) []Student {
 	out := make([]Student, len(roll.Students))
 	for i, s := range roll.Students {
-		f := s.Fit()
-		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(f.Says), Advice: wording.Sentence(f.Advice), Risk: f.Risk, Picture: string(s.Picture)}
-		if s.Refused != nil { // of type Issues, it would never be nil as an error
-			out[i].Faults = faultsOf(s.Refused, geometry.MM)
-		}
+		out[i] = Student{Name: s.Name, Title: s.Title, Line: s.Line, Says: wording.Sentence(s.Fit.Says), Advice: wording.Sentence(s.Fit.Advice), Risk: s.Fit.Risk, Picture: string(s.Picture),
+			Faults: faultsOf(s.Refused, geometry.MM), Warnings: faultsOf(s.Suspects, geometry.MM)}
 		if s.Err != nil {
 			out[i].Faults = append(out[i].Faults, Fault{Says: s.Err.Error()})
-		}
-		if s.Suspects != nil {
-			out[i].Warnings = faultsOf(s.Suspects, geometry.MM)
 		}
 	}
 	return out
@@ -88,7 +81,7 @@ func (z *classZip) Put(folder, _ string, files []pipeline.File) error {
 			z.pdfs[folder+f.Name] = f.Data
 		}
 	}
-	return z.err
+	return nil
 }
 
 // makeClass makes the files of a class, as forel class does.
@@ -110,21 +103,12 @@ func makeClass(ctx context.Context, a *Response, q Request, progress pipeline.Pr
 	if err != nil {
 		return err
 	}
-	if warnings != nil {
-		a.Warnings = faultsOf(warnings, geometry.MM)
-	}
-	if unplanned != nil {
-		a.Warnings = append(a.Warnings, faultsOf(unplanned, geometry.MM)...)
-		if len(a.Warnings) == 0 {
-			a.Warnings = []Fault{{Says: fmt.Sprintf("the sheets could not be planned: %v", unplanned)}}
-		}
-	}
+	a.Warnings = append(faultsOf(warnings, geometry.MM), faultsOf(unplanned, geometry.MM)...)
 	var bound bytes.Buffer
 	if err := roll.Bind(&bound, func(folder, name string) ([]byte, error) { return z.pdfs[folder+"/"+name], nil }); err != nil {
 		return err
 	}
 	z.add(classFolder+pipeline.PrintName, bound.Bytes())
-	data, err := z.bytes()
-	a.Files = []File{{Name: "class.zip", Type: media(".zip"), Data: data}, {Name: pipeline.PrintName, Type: media(".pdf"), Data: bound.Bytes()}}
-	return err
+	a.Files = []File{z.done("class.zip"), {Name: pipeline.PrintName, Type: media(".pdf"), Data: bound.Bytes()}}
+	return nil
 }

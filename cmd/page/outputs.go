@@ -148,8 +148,7 @@ func (a *Response) settings(q Request) error {
 
 // reads gives a command the files of the request.
 func (q Request) reads(c pipeline.Command, others ...pipeline.File) error {
-	c.(pipeline.Reads).From(append([]pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, others...)...)
-	c.(pipeline.Reads).Lend(q.shop())
+	c.(pipeline.Reads).From(q.shop(), append([]pipeline.File{q.job()}, others...)...)
 	q.beside(c)
 	if m, ok := c.(pipeline.Measuring); ok {
 		return m.Measured()
@@ -159,10 +158,7 @@ func (q Request) reads(c pipeline.Command, others ...pipeline.File) error {
 
 // settingsOf returns all settings of a command.
 func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
-	all = c.(pipeline.Settable).Settings()
-	if s, ok := c.(*pipeline.Stock); ok {
-		all = append(all, slices.DeleteFunc(s.Taking(), func(s pipeline.Setting) bool { return s.Name == "undo" })...) // which is a question of its own
-	}
+	all = slices.DeleteFunc(c.(pipeline.Settable).Settings(), func(s pipeline.Setting) bool { return s.Name == "undo" }) // which is a question of its own
 	if s, ok := c.(pipeline.Shown); ok {
 		all = append(all, s.Showing()...)
 	}
@@ -230,8 +226,7 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 			a.made(q, r, settings)
 			a.keeps(r)
 			if q.Name == "record" && r.Document == nil && len(r.Files) > 0 {
-				text := string(r.Files[0].Data)
-				a.Record = &text
+				a.Record = new(string(r.Files[0].Data))
 			}
 		}
 	}
@@ -289,7 +284,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 func formatOf(settings []pipeline.Setting) string {
 	for _, s := range settings {
 		if s.Name == "format" {
-			return s.Typed()
+			return cmp.Or(s.Typed(), s.Usual)
 		}
 	}
 	return "text"

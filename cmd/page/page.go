@@ -38,12 +38,7 @@ type Text struct {
 }
 
 // Change sets a key of the job file, or takes it or a table out.
-type Change struct {
-	Key   string `json:"key"`             // board.thickness, book.height, book[2].height; with Gone also book[2]
-	Value string `json:"value,omitempty"` // as it is typed; readings have ";" between them
-	Gone  bool   `json:"gone,omitempty"`
-	Swap  string `json:"swap,omitempty"` // of a volume: to change places with this one
-}
+type Change = jobfile.Change
 
 // Response is the answer. What a request does not ask for is left out.
 type Response struct {
@@ -144,7 +139,7 @@ func (d *Desk) Answer(ctx context.Context, q Request, progress pipeline.Progress
 		d.open(&a, q, q.Text)
 	case "set":
 		var text []byte
-		text, err = jobfile.Changed(q.Source, []byte(q.Text), changesOf(q.Changes))
+		text, err = jobfile.Changed(q.Source, []byte(q.Text), q.Changes)
 		if err == nil {
 			d.open(&a, q, string(text))
 		}
@@ -220,7 +215,7 @@ func (d *Desk) work(q Request) (*pipeline.Case, error) {
 
 // jobOf returns the job of a request.
 func jobOf(q Request) pipeline.Job {
-	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Source, Data: []byte(q.Text)}}, Shop: q.shop()}}
+	return pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{q.job()}, Shop: q.shop()}}
 }
 
 // flagsOf returns the flags of a new job.
@@ -231,14 +226,6 @@ func flagsOf(values map[string]string) (flags []jobfile.Flag) {
 		}
 	}
 	return flags
-}
-
-func changesOf(changes []Change) []jobfile.Change {
-	out := make([]jobfile.Change, len(changes))
-	for i, c := range changes {
-		out[i] = jobfile.Change(c)
-	}
-	return out
 }
 
 // media returns the media type of a file.

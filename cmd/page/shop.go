@@ -15,6 +15,11 @@ import (
 // Offer is what the shop has for one thing that a job is made from.
 type Offer = jobfile.Offer
 
+// job returns the job file of a request.
+func (q Request) job() pipeline.File {
+	return pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+}
+
 // shop returns the shop file of a request; without a name there is none.
 func (q Request) shop() (f pipeline.File) {
 	if q.Shop != "" {
@@ -51,8 +56,7 @@ func (a *Response) addToShop(q Request) error {
 	}
 	data, err := shop.Added(q.Source, []byte(q.Text), q.Name)
 	if err == nil {
-		text := string(data)
-		a.Shop = &text
+		a.Shop = new(string(data))
 	}
 	return err
 }
@@ -64,12 +68,11 @@ func (a *Response) adopt(q Request) error {
 	if err != nil {
 		return err
 	}
-	data, err := shop.Adopted(changesOf(q.Changes))
+	data, err := shop.Adopted(q.Changes)
 	if err != nil {
 		return err
 	}
-	text := string(data)
-	a.Shop = &text
+	a.Shop = new(string(data))
 	own := map[string]string{}
 	if state, err := jobfile.Read(q.Source, []byte(q.Text)); err == nil {
 		own = state.Values
@@ -96,19 +99,13 @@ func (a *Response) adopt(q Request) error {
 // advise tells what was advised.
 func (a *Response) advise(all []pipeline.Advised) {
 	for _, one := range all {
-		m := Mend{Label: wording.Capital(one.What), Habit: one.Habit}
-		for _, c := range one.Sets {
-			m.Sets = append(m.Sets, Change(c))
-		}
-		a.Advised = append(a.Advised, m)
+		a.Advised = append(a.Advised, Mend{Label: wording.Capital(one.What), Sets: one.Sets, Habit: one.Habit})
 	}
 }
 
 // untake takes the last taking of the shop file back.
 func (a *Response) untake(ctx context.Context, q Request) error {
-	c := pipeline.Stock{Ledger: pipeline.Ledger{Undo: true}}
-	c.Lend(q.shop())
-	r, err := c.Make(ctx)
+	r, err := pipeline.Stock{Job: pipeline.Job{Source: pipeline.Source{Shop: q.shop()}}, Ledger: pipeline.Ledger{Undo: true}}.Make(ctx)
 	a.keeps(r)
 	return err
 }
@@ -116,8 +113,7 @@ func (a *Response) untake(ctx context.Context, q Request) error {
 // keeps tells what is to be kept beside the case from now on.
 func (a *Response) keeps(r pipeline.Result) {
 	if r.Shop != nil {
-		text := string(r.Shop.Data)
-		a.Shop = &text
+		a.Shop = new(string(r.Shop.Data))
 	}
 }
 
@@ -133,10 +129,9 @@ func (q Request) beside(c pipeline.Command) {
 	case *pipeline.Rescue:
 		c.Old = old
 	case *pipeline.Lessons:
-		c.Files = nil
-		c.From(filesOf(q.Records, "")...)
+		c.Files = filesOf(q.Records, "")
 		if q.Text != "" {
-			c.For = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
+			c.For = new(q.job())
 		}
 	}
 }

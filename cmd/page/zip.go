@@ -11,11 +11,11 @@ import (
 	"forel/cmd/pipeline"
 )
 
-// packer puts files into a zip. The same files give the same bytes.
+// packer puts files into a zip, in memory, where no writing fails. The same files give the same
+// bytes.
 type packer struct {
 	out bytes.Buffer
 	zip *zip.Writer
-	err error
 }
 
 func newPacker() *packer {
@@ -35,20 +35,16 @@ func (p *packer) add(name string, data []byte) {
 	}
 	h.SetMode(0o644)
 	w, err := p.zip.CreateHeader(h)
-	if err == nil {
-		_, err = w.Write(data)
+	if err != nil {
+		panic("a name for a file of a zip: " + err.Error())
 	}
-	if p.err == nil {
-		p.err = err
-	}
+	w.Write(data)
 }
 
-// bytes ends the zip and returns it.
-func (p *packer) bytes() ([]byte, error) {
-	if err := p.zip.Close(); p.err == nil {
-		p.err = err
-	}
-	return p.out.Bytes(), p.err
+// done ends the zip and returns it as a file.
+func (p *packer) done(name string) File {
+	p.zip.Close()
+	return File{Name: name, Type: media(".zip"), Data: p.out.Bytes()}
 }
 
 // everything makes all that can be made of a job and puts it into one zip, a folder for each
@@ -79,7 +75,6 @@ func (d *Desk) everything(ctx context.Context, a *Response, q Request, progress 
 			p.add("case/"+o.Name+"/"+f.Name, f.Data)
 		}
 	}
-	data, err := p.bytes()
-	a.Files = []File{{Name: "case.zip", Type: media(".zip"), Data: data}}
-	return err
+	a.Files = []File{p.done("case.zip")}
+	return nil
 }

@@ -70,7 +70,7 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 	r.choices(made, ask.Unit)
 	switch c.Format {
 	case "json":
-		r.Report, err = advice.JSON(made, ask, w.round.Unit, lines, whole)
+		r.Report = advice.JSON(made, ask, w.round.Unit, lines, whole)
 	case "toml":
 		r.Report = whole
 	default:

@@ -73,9 +73,9 @@ type Student struct {
 	Title   string // of the book
 	State   State
 	Err     error
-	Picture []byte // of the finished case, SVG; only where the roll was looked at
-	fit     index.Fit
-	*worked // only while it is of use
+	Picture []byte    // of the finished case, SVG; only where the roll was looked at
+	Fit     index.Fit // how the book will fit
+	*worked           // only while it is of use
 }
 
 // Shelf keeps the students' files. It is called from several goroutines. Made tells
@@ -188,9 +188,6 @@ func (r *Roll) Look(ctx context.Context, p Progress) {
 	}
 }
 
-// Fit tells how the student's book will fit.
-func (s Student) Fit() index.Fit { return s.fit }
-
 // settle works one student's case out, and returns whether it can be made.
 func (s *Student) settle(c Class) bool {
 	var w worked
@@ -201,7 +198,7 @@ func (s *Student) settle(c Class) bool {
 	s.worked = &w
 	s.Title = s.plan.Title
 	r := fit.Of(s.plan)
-	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
+	s.Fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
 	return true
 }
 
@@ -248,10 +245,6 @@ func (w worked) ofStudent() ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	list, err := cutlist.JSON(w.plan, true)
-	if err != nil {
-		return nil, err
-	}
 	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
@@ -259,7 +252,7 @@ func (w worked) ofStudent() ([]File, error) {
 	return append(files,
 		File{handoutName, steps},
 		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
-		File{"cutlist.json", list},
+		File{"cutlist.json", cutlist.JSON(w.plan, true)},
 		File{index.PictureName, index.Picture(w.plan)},
 	), nil
 }
@@ -292,7 +285,7 @@ func (r *Roll) Finish(ctx context.Context, shelf Shelf, p Progress) (warnings jo
 			continue
 		}
 		s.plan.Title = s.Name // for the plan of the sheets
-		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Title: s.Title, Folder: s.Folder, Plan: &s.plan, Round: s.round, Fit: s.fit, Files: studentFiles})
+		page.Entries = append(page.Entries, index.Entry{Name: s.Name, Title: s.Title, Folder: s.Folder, Plan: &s.plan, Round: s.round, Fit: s.Fit, Files: studentFiles})
 		all = append(all, s.worked)
 	}
 	put := func(name string, data []byte, wrong error) {

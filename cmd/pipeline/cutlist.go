@@ -25,13 +25,13 @@ func (c Cutlist) Make(context.Context) (r Result, err error) {
 	}
 	switch c.Format {
 	case "json":
-		r.Report, err = cutlist.JSON(w.plan, c.Outlines)
+		r.Report = cutlist.JSON(w.plan, c.Outlines)
 	case "csv":
-		r.Report, err = cutlist.CSV(w.plan, w.round)
+		r.Report = cutlist.CSV(w.plan, w.round)
 	case "markdown":
 		r.Report = cutlist.Markdown(w.plan, w.round)
 	default:
 		r.Report = cutlist.Text(w.plan, w.round)
 	}
-	return r, err
+	return r, nil
 }

@@ -18,8 +18,8 @@ import (
 )
 
 // Cutter lays the pieces of one job or many on the bed of a laser or a drag knife. What is
-// set of the machine takes the place of what the jobs say of it; of several jobs the machine
-// of the first holds.
+// set of the machine takes the place of what the first job says of it, which holds for all; a
+// bare number is in the unit of that job.
 type Cutter struct {
 	Job
 	Bed      string   // its size, width x height
@@ -48,9 +48,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	effort, bad := effortOf(c.Effort, bedSteps)
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
 	line, worst := lineOf(c.Line)
-	if c.Example || len(c.Files)+len(c.Flags) > 0 { // else there is no job
-		c.Flags = slices.Concat(c.Flags, flagsOf(c.Settings()))
-	}
+	c.ofFirst = flagsOf(c.Settings())
 	all, err := c.readAll(&r, slices.Concat(bad, worse, worst))
 	setup, more := c.setup(all, c.Bed != "" || slices.ContainsFunc(Problems(err), c.ofBed))
 	err = slices.Concat(Problems(err), more, c.only(c.Only, all)).Err()
@@ -191,9 +189,8 @@ func (c Cutter) bench(r *Result, beds []bed.Bed, s bed.Setup, o cutter.Options, 
 	if err != nil {
 		return Problems(err)
 	}
-	r.Document = cutter.Map(beds, s, o, first.printed())
-	doc, err := r.Document.PDF()
-	r.Files = append(r.Files, File{mapName, doc}, File{testName, cutter.TestSVG(test, s, o)})
+	err = r.add(mapName, cutter.Map(beds, s, o, first.printed()))
+	r.Files = append(r.Files, File{testName, cutter.TestSVG(test, s, o)})
 	return err
 }
 

@@ -28,24 +28,22 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
 	switch {
 	case f.Format == "json":
-		r.Report, err = renderfit.JSON(report)
+		r.Report = renderfit.JSON(report)
 	case f.All:
 		r.Report = renderfit.Text(report, w.round)
 	default:
 		r.Report = renderfit.Summary(report, w.round)
 	}
-	if err != nil || !f.Draw {
-		return r, err
+	if !f.Draw {
+		return r, nil
 	}
 	o := w.printed()
-	r.Document = renderfit.Document(report, o)
-	doc, err := r.Document.PDF()
 	for _, p := range renderfit.Plots(report, o) {
 		r.Files = append(r.Files, File{p.File, p.SVG})
 	}
-	r.Files = append(r.Files, File{fitName, doc})
+	err = r.add(fitName, renderfit.Document(report, o))
 	r.Wrote, r.Set = namesOf(r.Files), "fit"
-	r.Print = Print{fitName, o.Setup.Sheet.String(), " for its paper strips"}
+	r.toPrint(fitName, o.Setup, " for its paper strips")
 	return r, err
 }
 

@@ -50,10 +50,8 @@ func (g Gauge) Make(context.Context) (r Result, err error) {
 		name, r.Set = "gauge.pdf", "gauge"
 		r.Files = []File{{"gauge.svg", gauge.SVG(o)}}
 	}
-	r.Document = gauge.Document(o)
-	doc, err := r.Document.PDF()
-	r.Files = append(r.Files, File{name, doc})
+	err = r.add(name, gauge.Document(o))
 	r.Wrote = namesOf(r.Files)
-	r.Print = Print{name, o.Setup.Sheet.String(), ", then measure its rules"}
+	r.toPrint(name, o.Setup, ", then measure its rules")
 	return r, err
 }

@@ -42,9 +42,8 @@ func (h Handout) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	r.Document = draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short, Times: w.file.Times})
-	data, err := r.Document.PDF()
-	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, strings.TrimSuffix(name, ".pdf")
+	err = r.add(name, draw(w.plan, handout.Options{Options: w.printed(), Tinted: h.Tints, Short: h.Short, Times: w.file.Times}))
+	r.Wrote, r.Set = []string{name}, strings.TrimSuffix(name, ".pdf")
 	return r, err
 }
 

@@ -67,10 +67,14 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 			bad = refuse(bad, f.Name+" with several job files", "leave it out, or give one job file")
 		}
 	}
-	for _, f := range j.toRead(&bad) {
+	for i, f := range j.toRead(&bad) {
+		flags := j.Flags
+		if i == 0 {
+			flags = slices.Concat(flags, j.ofFirst)
+		}
 		var file jobfile.File
 		var suspects jobfile.Issues
-		if file, suspects, err = shop.Parse(f.Name, f.Data, j.Flags...); err != nil {
+		if file, suspects, err = shop.Parse(f.Name, f.Data, flags...); err != nil {
 			if bad = append(bad, Problems(err)...); file.Case == nil {
 				continue
 			}

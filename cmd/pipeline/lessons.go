@@ -70,24 +70,16 @@ func (l Lessons) Make(context.Context) (r Result, err error) {
 		c := w.plan.Chain
 		own := c.With(all.Sets())
 		advice = &lessons.Advice{Title: w.plan.Title, Told: fit.Chances(c, nil), Own: fit.Chances(own, all.CameOut), Clearances: fit.Least(own, all.CameOut)}
-		r.advise("the smallest clearances with which this book rarely sticks", false, l.changes(advice.Clearances, unit))
+		r.advise("the smallest clearances with which this book rarely sticks", false, changesIn(unit, advice.Clearances))
 		advice.Then = fit.Chances(c.With(slices.Concat(all.Sets(), advice.Clearances)), all.CameOut)
 	}
-	r.advise("what is off in your own work", true, l.changes(all.Sets(), unit))
+	r.advise("what is off in your own work", true, changesIn(unit, all.Sets()))
 	if l.Format == "json" {
-		r.Report, err = lessons.JSON(all, advice)
-		return r, err
+		r.Report = lessons.JSON(all, advice)
+	} else {
+		r.Report = lessons.Lessons(all, advice, unit)
 	}
-	r.Report = lessons.Lessons(all, advice, unit)
 	return r, nil
-}
-
-// changes are settings as the report writes them.
-func (Lessons) changes(sets []job.Change, u geometry.Unit) (out []jobfile.Change) {
-	for _, s := range sets {
-		out = append(out, jobfile.Change{Key: s.Key, Value: geometry.Settable(s.Value, u)})
-	}
-	return out
 }
 
 // advise notes what is advised, where it is anything.
@@ -95,6 +87,14 @@ func (r *Result) advise(what string, habit bool, sets []jobfile.Change) {
 	if len(sets) > 0 {
 		r.Advised = append(r.Advised, Advised{what, sets, habit})
 	}
+}
+
+// changesIn returns settings as a maker types them.
+func changesIn(u geometry.Unit, sets []job.Change) (out []jobfile.Change) {
+	for _, s := range sets {
+		out = append(out, jobfile.ChangeOf(s, u))
+	}
+	return out
 }
 
 // caseOf returns what a record tells of its case: of each length what was taken down last

@@ -36,11 +36,9 @@ func (m Measure) Make(context.Context) (r Result, err error) {
 	for len(books) < max(1, m.Volumes) {
 		books = append(books, job.Book{})
 	}
-	r.Document = measure.Document(measuring.Sheet(books, measuring.Size(c.Book().Size()), w.toMeasure(), w.file.Job.Settings()), w.file.Kind.About, c.Title,
-		measure.Options{Options: w.printed(), Both: m.Both})
-	const name = "measure.pdf"
-	data, err := r.Document.PDF()
-	r.Files, r.Wrote, r.Set = []File{{name, data}}, []string{name}, "measure"
+	err = r.add("measure.pdf", measure.Document(measuring.Sheet(books, measuring.Size(c.Book().Size()), w.toMeasure(), w.file.Job.Settings()), w.file.Kind.About, c.Title,
+		measure.Options{Options: w.printed(), Both: m.Both}))
+	r.Wrote, r.Set = namesOf(r.Files), "measure"
 	return r, err
 }
 

@@ -14,10 +14,10 @@ import (
 // Order lists what is to be ordered for one job or many.
 type Order struct {
 	Cases
-	Format   string   // text or csv; "": text
-	Draw     bool     // order.pdf too
-	Effort   string   // how long to search: steps or a time; "": StockSteps
-	Progress Progress `json:"-"`
+	Format   string // text or csv; "": text
+	Draw     bool   // order.pdf too
+	Effort   string // how long to search: steps or a time; "": StockSteps
+	Progress Progress
 }
 
 const orderName = "order.pdf"
@@ -34,16 +34,15 @@ func (o Order) Make(ctx context.Context) (r Result, err error) {
 	list := order.Of(p, first.file.Order, first.file.Adhesive)
 	at := draw.Options{Options: first.printed(), Currency: first.file.Quote.Currency}
 	if o.Format == "csv" {
-		r.Report, err = draw.CSV(list, at)
+		r.Report = draw.CSV(list, at)
 	} else {
 		r.Report = draw.Text(list, at)
 	}
-	if err != nil || !o.Draw {
-		return r, err
+	if !o.Draw {
+		return r, nil
 	}
-	r.Document = draw.Document(list, at)
-	data, err := r.Document.PDF()
-	r.Files, r.Set = []File{{orderName, data}}, "order"
+	err = r.add(orderName, draw.Document(list, at))
+	r.Set = "order"
 	return r, err
 }
 

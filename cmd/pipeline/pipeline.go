@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"forel/cmd/jobfile"
+	"forel/paper"
 	"forel/render/document"
 )
 
@@ -48,6 +49,23 @@ type Result struct {
 	Part     bool                 // they are a part of it: the others are not out of date
 }
 
+// add adds a document to the files.
+func (r *Result) add(name string, d *document.Document) error {
+	data, err := d.PDF()
+	r.Files = append(r.Files, File{name, data})
+	if r.Document == nil {
+		r.Document = d
+	} else {
+		r.Beside = append(r.Beside, d)
+	}
+	return err
+}
+
+// toPrint tells that a file is to be printed at actual size on the sheet of a printer.
+func (r *Result) toPrint(name string, on paper.Setup, then string) {
+	r.Print = Print{name, on.Sheet.String(), then}
+}
+
 // Advised are settings that a report advises.
 type Advised struct {
 	What  string // they are about, in a few words
@@ -68,6 +86,8 @@ type Source struct {
 	Flags []jobfile.Flag // take the place of what the files say
 	Date  time.Time      // of documents; zero: none
 	Shop  File           // what the maker has, for jobs to name; without a name there is none
+
+	ofFirst []jobfile.Flag // flags for the first file alone, which tells of it for all
 }
 
 // shop reads the shop file, where there is one; beside what is wrong with it, it holds what is
@@ -78,7 +98,7 @@ func (s Source) shop(bad *jobfile.Issues) (shop *jobfile.Shop, wrong jobfile.Iss
 		shop, err = jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
 		wrong = Problems(err)
 	}
-	*bad = slices.Concat(*bad, Contradictions(s.Flags), wrong)
+	*bad = slices.Concat(*bad, Contradictions(slices.Concat(s.Flags, s.ofFirst)), wrong)
 	return shop, wrong
 }
 
@@ -90,17 +110,13 @@ func (s Source) one(bad jobfile.Issues) error {
 	return nil
 }
 
-// Reads is a command, by its address, that reads files, for which a shop file can be lent.
+// Reads is a command, by its address, that reads files and a shop file.
 type Reads interface {
-	From(...File)
-	Lend(shop File)
+	From(shop File, files ...File)
 }
 
-// From makes files what is read.
-func (s *Source) From(f ...File) { s.Files = f }
-
-// Lend makes a file the shop file.
-func (s *Source) Lend(shop File) { s.Shop = shop }
+// From makes these what is read.
+func (s *Source) From(shop File, files ...File) { s.Shop, s.Files = shop, files }
 
 // Job is a job, or several, with how they are shown.
 type Job struct {

@@ -20,17 +20,16 @@ func (p Prove) Make(context.Context) (r Result, err error) {
 		return r, err
 	}
 	if p.Format == "json" {
-		r.Report, err = proof.JSON(w.plan)
+		r.Report = proof.JSON(w.plan)
 	} else {
 		r.Report = proof.Text(w.plan, w.round)
 	}
-	if err != nil || !p.Draw {
-		return r, err
+	if !p.Draw {
+		return r, nil
 	}
-	o := w.printed()
-	r.Document = proof.Document(w.plan, o)
-	doc, err := r.Document.PDF()
-	r.Files = []File{{"proof.svg", r.Document.SVG()}, {"proof.pdf", doc}}
+	doc := proof.Document(w.plan, w.printed())
+	r.Files = []File{{"proof.svg", doc.SVG()}}
+	err = r.add("proof.pdf", doc)
 	r.Wrote, r.Set = namesOf(r.Files), "proof"
 	return r, err
 }

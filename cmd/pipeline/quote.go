@@ -15,17 +15,16 @@ import (
 	"forel/paper/money"
 	"forel/paper/quote"
 	"forel/paper/stock"
-	"forel/render/document"
 	draw "forel/render/quote"
 )
 
 // Quote reckons what one case costs, or many that are made together.
 type Quote struct {
 	Cases
-	Format   string   // text or csv; "": text
-	Draw     bool     // quote.pdf and costing.pdf too
-	Effort   string   // how long to search: steps or a time; "": StockSteps
-	Progress Progress `json:"-"`
+	Format   string // text or csv; "": text
+	Draw     bool   // quote.pdf and costing.pdf too
+	Effort   string // how long to search: steps or a time; "": StockSteps
+	Progress Progress
 }
 
 const (
@@ -88,20 +87,15 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	}
 	o := first.printed()
 	if q.Format == "csv" {
-		r.Report, err = draw.CSV(c, o.Round)
+		r.Report = draw.CSV(c, o.Round)
 	} else {
 		r.Report = draw.Text(c, o.Round)
 	}
-	if err != nil || !q.Draw {
-		return r, err
+	if !q.Draw {
+		return r, nil
 	}
-	r.Document, r.Beside = draw.Client(c, o), []*document.Document{draw.Maker(c, o)}
-	costing, err := r.Beside[0].PDF()
-	if err != nil {
-		return r, err
-	}
-	data, err := r.Document.PDF()
-	r.Files, r.Set = []File{{quoteName, data}, {costingName, costing}}, "quote"
+	err = cmp.Or(r.add(quoteName, draw.Client(c, o)), r.add(costingName, draw.Maker(c, o)))
+	r.Set = "quote"
 	return r, err
 }
 

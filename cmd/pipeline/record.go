@@ -170,13 +170,11 @@ func (r Record) Make(context.Context) (out Result, err error) {
 	}
 	lines := linesOf(quantities, old)
 	if r.Draw {
-		out.Document = lessons.Sheet(w.plan.Title, lines, w.printed())
-		doc, err := out.Document.PDF()
-		if err != nil {
+		if err := out.add(sheetName, lessons.Sheet(w.plan.Title, lines, w.printed())); err != nil {
 			return out, err
 		}
-		out.Files, out.Wrote, out.Set = []File{{Name: sheetName, Data: doc}}, []string{sheetName}, "record"
-		out.Print = Print{sheetName, w.file.Print.Sheet.String(), ""}
+		out.Wrote, out.Set = []string{sheetName}, "record"
+		out.toPrint(sheetName, w.file.Print, "")
 	}
 	if !r.Show {
 		lines = slices.DeleteFunc(lines, func(l lessons.Line) bool { return len(l.Readings) == 0 })

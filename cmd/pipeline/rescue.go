@@ -82,9 +82,7 @@ func (r Rescue) Make(context.Context) (out Result, err error) {
 		return out, refuse(nil, fmt.Sprintf("--way: there is no way %d", r.Way), fmt.Sprintf("give 1 to %d", max(n, 1)))
 	}
 	if r.Format == "json" {
-		if out.Report, err = renderrescue.JSON(p.Title, report, r.Unfinished); err != nil {
-			return out, err
-		}
+		out.Report = renderrescue.JSON(p.Title, report, r.Unfinished)
 	} else {
 		out.Report = renderrescue.Text(p.Title, report, r.Unfinished, w.round.Unit)
 	}
@@ -141,6 +139,6 @@ func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 		return out, err
 	}
 	out.Document, out.Files, out.Wrote = doc, files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	out.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
+	out.toPrint(templatesName, w.file.Print, ", then measure its rulers")
 	return out, nil
 }

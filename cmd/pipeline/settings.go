@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,7 +23,7 @@ type Setting struct {
 	Commas bool     // of several: there may be commas between them
 	Needed bool     // nothing is made without it
 	Key    string   // of the job file that it stands for where it is set; "": none
-	Usual  string   // what it comes to where neither it nor its key is set
+	Usual  string   // what it comes to where it is not set, nor its key
 }
 
 // Settable is a command, by its address, with settings of its own.
@@ -95,10 +96,7 @@ func (j *Job) Showing() []Setting {
 
 // formats is the setting of the format of a report; the first is the usual one.
 func formats(to *string, usage string, known []string) Setting {
-	if *to == "" {
-		*to = known[0]
-	}
-	return Setting{Name: "format", Usage: "`format` of the " + usage, To: to, Words: known}
+	return Setting{Name: "format", Usage: "`format` of the " + usage, To: to, Words: known, Usual: known[0]}
 }
 
 // The formats of reports.
@@ -131,12 +129,9 @@ func (m *Measure) Settings() []Setting {
 
 // Settings are those of the help to choose.
 func (c *Choose) Settings() []Setting {
-	if c.Use == "" {
-		c.Use = choose.Uses[0]
-	}
 	return []Setting{
 		formats(&c.Format, "advice: text, json or toml (the job file alone)", choiceFormats),
-		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses},
+		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses, Usual: choose.Uses[0]},
 		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Words: choose.Conditions, Commas: true},
 	}
 }
@@ -165,31 +160,29 @@ func (h *Handout) Settings() []Setting {
 
 // Settings are those of the plan of sheets.
 func (s *Stock) Settings() []Setting {
-	return append([]Setting{
+	return slices.Concat([]Setting{
 		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
 		{Name: "loose-walls", Usage: "let the walls of one case come off different strips, where that saves a sheet", To: &s.LooseWalls},
-	}, searched(&s.Effort)...)
+		searched(&s.Effort),
+	}, s.Taking())
 }
 
 // Settings are those of the order list.
 func (o *Order) Settings() []Setting {
-	return append([]Setting{formats(&o.Format, "list: text or csv", moneyFormats)}, searched(&o.Effort)...)
+	return []Setting{formats(&o.Format, "list: text or csv", moneyFormats), searched(&o.Effort)}
 }
 
 // Settings are those of the quote.
 func (q *Quote) Settings() []Setting {
-	return append([]Setting{formats(&q.Format, "costing: text or csv", moneyFormats)}, searched(&q.Effort)...)
+	return []Setting{formats(&q.Format, "costing: text or csv", moneyFormats), searched(&q.Effort)}
 }
 
-// searched are the settings of how sheets are laid out for what is bought.
-func searched(effort *string) []Setting {
-	if *effort == "" {
-		*effort = strconv.Itoa(StockSteps)
-	}
-	return []Setting{{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort}}
+// searched is the setting of how sheets are laid out for what is bought.
+func searched(effort *string) Setting {
+	return Setting{Name: "effort", Usage: "how long to search: `steps`, or a time such as 20s; 0: the first good plan", To: effort, Usual: strconv.Itoa(StockSteps)}
 }
 
 // Taking are those that change the shop file.
@@ -213,9 +206,6 @@ func flagsOf(all []Setting) (flags []jobfile.Flag) {
 
 // Settings are those of the beds.
 func (c *Cutter) Settings() []Setting {
-	if c.Effort == "" {
-		c.Effort = strconv.Itoa(bedSteps)
-	}
 	d := bed.Default()
 	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
 	return []Setting{
@@ -231,7 +221,7 @@ func (c *Cutter) Settings() []Setting {
 		{Name: "line", Usage: "`width` of all lines in mm, for a machine that cuts hairlines", To: &c.Line, Usual: mm(hairline.Usual)},
 		{Name: "labels", Usage: "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut", To: &c.Labels},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2", To: &c.Colour},
-		{Name: "effort", Usage: "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one", To: &c.Effort},
+		{Name: "effort", Usage: "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one", To: &c.Effort, Usual: strconv.Itoa(bedSteps)},
 	}
 }
 

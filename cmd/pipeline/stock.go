@@ -25,10 +25,10 @@ type Stock struct {
 	Only   []string // pieces, materials or parts that are laid out; none: all
 	Draw   bool     // stock.pdf and a drawing of each sheet too
 	Ledger
-	Exact      bool     // cut to size what is trimmed later too
-	LooseWalls bool     // let the walls of one case come off different strips
-	Effort     string   // how long to search: steps or a time; "": StockSteps
-	Progress   Progress `json:"-"`
+	Exact      bool   // cut to size what is trimmed later too
+	LooseWalls bool   // let the walls of one case come off different strips
+	Effort     string // how long to search: steps or a time; "": StockSteps
+	Progress   Progress
 }
 
 // StockSteps is how long a plan is searched for where nothing is asked for: steps,
@@ -55,16 +55,16 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	o := all[0].printed() // as its first job says
 	switch s.Format {
 	case "json":
-		r.Report, err = draw.JSON(p, o.Round)
+		r.Report = draw.JSON(p, o.Round)
 	case "csv":
-		r.Report, err = draw.CSV(p, o.Round)
+		r.Report = draw.CSV(p, o.Round)
 	case "markdown":
 		r.Report = draw.Markdown(p, o.Round, s.Cuts)
 	default:
 		r.Report = draw.Text(p, o.Round, s.Cuts)
 	}
 	var kept []offcuts.Label
-	if err == nil && s.Take {
+	if s.Take {
 		var report []byte
 		if r.Shop, report, kept, err = s.take(s.Source, titlesOf(p.Jobs), []lot{{p, "the plan"}}, o.Round); err != nil {
 			return r, err
@@ -73,19 +73,15 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 			r.Report = append(r.Report, report...)
 		}
 	}
-	if err != nil || !s.Draw {
-		return r, err
+	if !s.Draw {
+		return r, nil
 	}
-	r.Document = draw.Document(p, o)
-	doc, err := r.Document.PDF()
-	r.Files = []File{{stockName, doc}}
+	err = r.add(stockName, draw.Document(p, o))
 	for _, d := range draw.Drawings(p, o) {
 		r.Files = append(r.Files, File{d.Name, d.SVG})
 	}
 	if len(kept) > 0 {
-		r.Beside = append(r.Beside, offcuts.Document(kept, o))
-		labels, wrong := r.Beside[0].PDF()
-		r.Files, err = append(r.Files, File{offcutsName, labels}), cmp.Or(err, wrong)
+		err = cmp.Or(err, r.add(offcutsName, offcuts.Document(kept, o)))
 	}
 	r.Set = "stock"
 	return r, err

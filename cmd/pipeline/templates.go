@@ -56,7 +56,7 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
 	r.Notes = append(r.Notes, "proof: "+proof.Verdict(w.plan.Proof), "fit: "+renderfit.Line(fit.Of(w.plan), w.round.Unit))
-	r.Print = Print{templatesName, w.file.Print.Sheet.String(), ", then measure its rulers"}
+	r.toPrint(templatesName, w.file.Print, ", then measure its rulers")
 	r.Set, r.Part = "templates", len(t.Only) > 0
 	return r, nil
 }

@@ -16,10 +16,10 @@ import (
 // Timetable tells what to do when, for one case, for several, or for those of a roster.
 type Timetable struct {
 	Cases
-	Start    string   // the first day, and from when on; "": days are counted from 1
-	Format   string   // text or json; "": text
-	Draw     bool     // timetable.pdf and, where there is a date, timetable.ics too
-	Progress Progress `json:"-"`
+	Start    string // the first day, and from when on; "": days are counted from 1
+	Format   string // text or json; "": text
+	Draw     bool   // timetable.pdf and, where there is a date, timetable.ics too
+	Progress Progress
 }
 
 const (
@@ -44,19 +44,17 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	}
 	table := look.Table{Timetable: made, Dated: dated}
 	if t.Format == "json" {
-		r.Report, err = table.JSON()
+		r.Report = table.JSON()
 	} else {
 		r.Report = table.Text()
 	}
-	if err != nil || !t.Draw {
+	if !t.Draw {
+		return r, nil
+	}
+	if err := r.add(timetableName, table.Document(first.printed())); err != nil {
 		return r, err
 	}
-	r.Document = table.Document(first.printed())
-	doc, err := r.Document.PDF()
-	if err != nil {
-		return r, err
-	}
-	r.Files, r.Set = []File{{timetableName, doc}}, "timetable"
+	r.Set = "timetable"
 	if !dated {
 		r.Notes = append(r.Notes, "calendars need a date: --start 2026-12-01 writes "+calendarName+" too")
 	} else {

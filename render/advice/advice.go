@@ -64,14 +64,14 @@ func Text(c choose.Choice, a choose.Ask, round geometry.Rounding, lines []byte, 
 }
 
 // JSON returns the advice for other programs, with lines of a job file and one that has them.
-func JSON(c choose.Choice, a choose.Ask, unit geometry.Unit, lines, whole []byte) ([]byte, error) {
+func JSON(c choose.Choice, a choose.Ask, unit geometry.Unit, lines, whole []byte) []byte {
 	fine := func(l geometry.Length) string { return geometry.Settable(l, unit) }
 	var board, assumptions any
 	if b := c.Board; b != nil {
 		board = data.Object{{"least_mm", data.MM(b.Least)}, {"most_mm", data.MM(b.Most)}, {"by", b.By}, {"sold_as", b.Sold.Name}, {"pasted_together", b.Pasted}, {"thickness_mm", data.MM(b.Thickness())}}
 		assumptions = choose.Assumptions()
 	}
-	return data.JSON("advice", data.Object{
+	return data.JSON(data.Object{
 		{"book", data.Object{{"height_mm", data.MM(c.Size.Height)}, {"width_mm", data.MM(c.Size.Width)}, {"thickness_mm", data.MM(c.Size.Thickness)},
 			{"grams", int(c.Grams + 0.5)}, {"weighed", c.Weighed}}},
 		{"use", a.Use},

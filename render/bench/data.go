@@ -2,7 +2,6 @@ package bench
 
 import (
 	"encoding/json"
-	"fmt"
 	"math"
 	"strconv"
 
@@ -19,8 +18,8 @@ func round3(v float64) float64 { return data.Round(v, 3) }
 
 // JSON returns the whole plan, exact to a thousandth of a millimetre. Places are
 // from the upper left corner of a sheet, Y downward.
-func JSON(p bench.Plan, r geometry.Rounding) ([]byte, error) {
-	return data.JSON("bench plan", data.Object{
+func JSON(p bench.Plan, r geometry.Rounding) []byte {
+	return data.JSON(data.Object{
 		{"jobs", data.List(p.Jobs, bench.Job.Title)},
 		{"materials", data.List(p.Groups, func(g bench.Group) data.Object { return groupJSON(p, g, r) })},
 	})
@@ -109,7 +108,7 @@ func words(p bench.Plan, g bench.Group, c bench.Cut) string {
 
 // CSV returns the order of the cuts for a spreadsheet (RFC 4180): the fence in
 // exact millimetres, then as the maker reads it.
-func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
+func CSV(p bench.Plan, r geometry.Rounding) []byte {
 	lines := [][]string{{"material", "thickness_mm", "cut", "setting", "kind", "sheet", "part", "fence_mm", "fence_rounded_" + r.Unit.String(), "gives", "leaves"}}
 	for _, g := range p.Groups {
 		for _, c := range g.Cuts {
@@ -117,11 +116,7 @@ func CSV(p bench.Plan, r geometry.Rounding) ([]byte, error) {
 				strconv.Itoa(g.Sheets[c.Sheet].Number), c.Part, plain(c.Fence), r.Number(c.Fence), gives(p, g, c), leaves(p, g, c)})
 		}
 	}
-	written, err := data.CSV(lines)
-	if err != nil {
-		return nil, fmt.Errorf("bench plan: %w", err)
-	}
-	return written, nil
+	return data.CSV(lines)
 }
 
 func plain(l Length) string { return wording.Decimal(round3(l.MM()), 3) }

@@ -1,7 +1,6 @@
 package cutlist
 
 import (
-	"fmt"
 	"strconv"
 
 	"forel/geometry"
@@ -17,7 +16,7 @@ type mm = data.MM
 
 // JSON returns the list exact to a thousandth of a millimetre; with outlines,
 // each piece carries its geometry. A fact is named by its key and the unit.
-func JSON(c plan.Plan, outlines bool) ([]byte, error) {
+func JSON(c plan.Plan, outlines bool) []byte {
 	pieces := data.List(c.Pieces, func(p geometry.Piece) data.Object {
 		w, h := p.Size()
 		j := data.Object{{"name", p.Name}, {"material", p.Material}, {"count", p.Count}, {"width_mm", mm(w)}, {"height_mm", mm(h)}, {"grain", p.Grain}}
@@ -41,7 +40,7 @@ func JSON(c plan.Plan, outlines bool) ([]byte, error) {
 	if outlines {
 		return data.Compact(list)
 	}
-	return data.JSON("cut list", list)
+	return data.JSON(list)
 }
 
 // outlinesJSON reports a piece's geometry, from the lower left of its bounding box; the last
@@ -65,7 +64,7 @@ func flat(p geometry.Path) []data.Point { return data.Line(p.Flatten(chord)) }
 
 // CSV returns the list for a spreadsheet (RFC 4180): exact millimetres, then
 // width and height as the maker reads them.
-func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
+func CSV(c plan.Plan, r geometry.Rounding) []byte {
 	unit := r.Unit.String()
 	lines := [][]string{{"name", "material", "count", "width_mm", "height_mm", "width_rounded_" + unit, "height_rounded_" + unit, "grain"}}
 	for _, p := range c.Pieces {
@@ -76,9 +75,5 @@ func CSV(c plan.Plan, r geometry.Rounding) ([]byte, error) {
 			r.Number(wide), r.Number(high), string(p.Grain),
 		})
 	}
-	written, err := data.CSV(lines)
-	if err != nil {
-		return nil, fmt.Errorf("cut list: %w", err)
-	}
-	return written, nil
+	return data.CSV(lines)
 }

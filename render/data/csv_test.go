@@ -19,8 +19,7 @@ func TestCSVOfAnyText(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		cell := rapid.StringOfN(rapid.RuneFrom([]rune("=+-@\t\n ＝a1.,;\"'|é")), 0, 8, -1)
 		rows := rapid.SliceOfN(rapid.SliceOfN(cell, 2, 2), 1, 4).Draw(t, "rows")
-		written, err := data.CSV(rows)
-		require.NoError(t, err)
+		written := data.CSV(rows)
 		back, err := csv.NewReader(strings.NewReader(string(written))).ReadAll()
 		require.NoError(t, err)
 		require.Len(t, back, len(rows))

@@ -45,14 +45,10 @@ func (o Object) MarshalJSON() ([]byte, error) {
 		if pair[1] == nil {
 			continue
 		}
-		value, err := encoded(pair[1], "")
-		if err != nil {
-			return nil, err
-		}
 		if len(b) > 1 {
 			b = append(b, ',')
 		}
-		b = fmt.Appendf(b, "%q:%s", pair[0], value)
+		b = fmt.Appendf(b, "%q:%s", pair[0], encoded(pair[1], ""))
 	}
 	return append(b, '}'), nil
 }
@@ -95,29 +91,25 @@ func Round(v float64, decimals int) float64 {
 var numbers = regexp.MustCompile(`\[\n *(-?[0-9.]+(?:,\n *-?[0-9.]+)*)\n *\]`)
 
 // JSON writes a value indented by two spaces, a list of numbers, such as a point, on
-// one line, with a line feed at its end. Characters of HTML are left as they are. of is what is
-// written, for an error.
-func JSON(of string, v any) ([]byte, error) {
-	written, err := encoded(v, "  ")
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", of, err)
-	}
-	return numbers.ReplaceAllFunc(written, func(list []byte) []byte {
+// one line, with a line feed at its end. Characters of HTML are left as they are. All numbers
+// of a report are finite: it panics where one is not.
+func JSON(v any) []byte {
+	return numbers.ReplaceAllFunc(encoded(v, "  "), func(list []byte) []byte {
 		fields := bytes.Fields(list[1 : len(list)-1])
 		return append(append([]byte("["), bytes.Join(fields, []byte(" "))...), ']')
-	}), nil
+	})
 }
 
 // Compact is JSON on one line, for what is long.
-func Compact(v any) ([]byte, error) { return encoded(v, "") }
+func Compact(v any) []byte { return encoded(v, "") }
 
-func encoded(v any, indent string) ([]byte, error) {
+func encoded(v any, indent string) []byte {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", indent)
 	if err := e.Encode(v); err != nil {
-		return nil, err
+		panic("what is reported can be written: " + err.Error())
 	}
-	return b.Bytes(), nil
+	return b.Bytes()
 }

@@ -15,7 +15,7 @@ type (
 
 // JSON returns the report for other programs, in millimetres, exact to a
 // thousandth; lengths within sentences are in millimetres too.
-func JSON(r fit.Report) ([]byte, error) {
+func JSON(r fit.Report) []byte {
 	whatIf := []data.Object{}
 	for _, w := range r.WhatIf {
 		for _, tried := range w.Tried {
@@ -27,7 +27,7 @@ func JSON(r fit.Report) ([]byte, error) {
 	for i := range r.Gaps {
 		gaps = append(gaps, gapJSON(r, i))
 	}
-	return data.JSON("fit", data.Object{
+	return data.JSON(data.Object{
 		{"title", r.Title},
 		{"chance", ChanceJSON(r.Settled)},
 		{"gaps", gaps},

@@ -10,7 +10,7 @@ import (
 type mm = data.MM
 
 // JSON returns what was learnt for other programs, in millimetres. Advice may be nil.
-func JSON(l lessons.Learnt, a *Advice) ([]byte, error) {
+func JSON(l lessons.Learnt, a *Advice) []byte {
 	job := any(nil)
 	if a != nil {
 		job = data.Object{
@@ -21,7 +21,7 @@ func JSON(l lessons.Learnt, a *Advice) ([]byte, error) {
 			{"chance_with_clearances", renderfit.ChanceJSON(a.Then)},
 		}
 	}
-	return data.JSON("lessons", data.Object{
+	return data.JSON(data.Object{
 		{"records", l.Cases},
 		{"fewest_cases", lessons.Fewest}, // that anything is concluded from
 		{"lessons", data.List(l.Lessons, lessonJSON)},

@@ -203,7 +203,7 @@ func Text(o order.Order, at Options) []byte {
 
 // CSV returns the order for a spreadsheet (RFC 4180): lengths in exact millimetres, a row
 // for each line.
-func CSV(o order.Order, at Options) ([]byte, error) {
+func CSV(o order.Order, at Options) []byte {
 	out := [][]string{{"supplier", "ordered_as", "own_name", "material", "quantity", "unit", "width_mm", "height_mm", "thickness_mm", "grammage_g_m2", "grain", "pack_g", "price", "cost", "currency"}}
 	mm := func(l geometry.Length) string {
 		if l == 0 {
@@ -229,11 +229,7 @@ func CSV(o order.Order, at Options) ([]byte, error) {
 			out = append(out, row)
 		}
 	}
-	written, err := data.CSV(out)
-	if err != nil {
-		return nil, fmt.Errorf("order list: %w", err)
-	}
-	return written, nil
+	return data.CSV(out)
 }
 
 // Document draws the order, to print or to send.

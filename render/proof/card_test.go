@@ -37,8 +37,7 @@ func TestCardReport(t *testing.T) {
 	assert.Contains(t, text, "room inside, as folded: 208.0 mm high, 130.0 mm deep, 22.0 mm thick")
 	assert.Regexp(t, `outside of the head wall .* inner flap, (spine flap, outer flap|outer flap, spine flap)`, text)
 
-	data, err := JSON(c.Plan())
-	require.NoError(t, err)
+	data := JSON(c.Plan())
 	var got struct {
 		Sound     bool
 		Folded    map[string]map[string]float64 `json:"folded_mm"`

@@ -18,13 +18,13 @@ type lengths map[string]map[string]mm
 // JSON returns the report for other programs, exact to a thousandth of a
 // millimetre. Outlines are in their face's own coordinates and not cut off at
 // its extent; the last point of one joins the first.
-func JSON(p plan.Plan) ([]byte, error) {
+func JSON(p plan.Plan) []byte {
 	r := p.Proof
 	folded := any(nil)
 	if len(r.Folded) > 0 {
 		folded = factsJSON(r.Folded)
 	}
-	return data.JSON("proof", data.Object{
+	return data.JSON(data.Object{
 		{"title", p.Title},
 		{"kind", p.Kind},
 		{"sound", r.Sound()},

@@ -47,7 +47,7 @@ func Text(q Costing, r geometry.Rounding) []byte {
 
 // CSV returns the costing for a spreadsheet (RFC 4180), a row a line. The rows of material,
 // spoilage, work, extra lines, tax and rounding add up to that of what is to be paid.
-func CSV(q Costing, r geometry.Rounding) ([]byte, error) {
+func CSV(q Costing, r geometry.Rounding) []byte {
 	out := [][]string{{"line", "case", "what", "quantity", "unit", "price", "amount", "currency"}}
 	add := func(kind, of string, l quote.Line, what string) {
 		row := []string{kind, of, what, l.Quantity.String(), l.Unit, "", "", q.Terms.Currency}
@@ -82,11 +82,7 @@ func CSV(q Costing, r geometry.Rounding) ([]byte, error) {
 	for _, m := range q.Lacks(r) {
 		out = append(out, []string{"missing", "", m, "", "", "", "", ""})
 	}
-	written, err := data.CSV(out)
-	if err != nil {
-		return nil, fmt.Errorf("costing: %w", err)
-	}
-	return written, nil
+	return data.CSV(out)
 }
 
 // columnsWith returns columns with a mark of money at the head of the last.

@@ -11,8 +11,8 @@ type mm = data.MM
 
 // JSON returns the report for other programs; lengths within sentences are in millimetres too.
 // Of the ways that of least work is the first; there are none where nothing needs to be done.
-func JSON(title string, r rescue.Report, early bool) ([]byte, error) {
-	return data.JSON("rescue", data.Object{{"title", title}, {"unfinished", early}, {"places", data.List(r.Places, placeJSON)}, {"ways", data.List(r.Ways, wayJSON)}})
+func JSON(title string, r rescue.Report, early bool) []byte {
+	return data.JSON(data.Object{{"title", title}, {"unfinished", early}, {"places", data.List(r.Places, placeJSON)}, {"ways", data.List(r.Ways, wayJSON)}})
 }
 
 func placeJSON(p rescue.Place) data.Object {

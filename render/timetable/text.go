@@ -57,7 +57,7 @@ func indented(time, text string) string {
 
 // JSON returns the timetable for other programs. Times are in minutes; moments have no
 // zone, and without dates they are counted from day 1. Cases are counted from 1.
-func (t Table) JSON() ([]byte, error) {
+func (t Table) JSON() []byte {
 	moment := func(at time.Time) string {
 		if t.Dated {
 			return at.Format("2006-01-02T15:04")
@@ -68,7 +68,7 @@ func (t Table) JSON() ([]byte, error) {
 	for i, c := range t.Cases {
 		cases = append(cases, data.Object{{"name", c.Name}, {"work_min", c.Work()}, {"drying_min", c.Drying()}, {"ready", moment(t.Ready[i].Done)}, {"hand_over", moment(t.Ready[i].Over)}})
 	}
-	return data.JSON("timetable", data.Object{
+	return data.JSON(data.Object{
 		{"hours", t.Hours.String()},
 		{"cases", cases},
 		{"entries", data.List(t.lines(), func(l line) data.Object {
