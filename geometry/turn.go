@@ -6,13 +6,7 @@ package geometry
 func (p Piece) QuarterTurn() Piece {
 	_, h := p.Size()
 	point := func(q Point) Point { return Pt(h-q.Y, q.X) }
-	path := func(q Path) Path {
-		vs := make([]Vertex, len(q.Vertices))
-		for i, v := range q.Vertices {
-			vs[i] = Vertex{point(v.Point), v.Bulge}
-		}
-		return Path{vs, q.Closed}
-	}
+	path := func(q Path) Path { return q.QuarterTurn(h) }
 	p.Outline = path(p.Outline)
 	p.Slits = each(p.Slits, path)
 	p.Folds = each(p.Folds, path)

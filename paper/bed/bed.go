@@ -14,9 +14,6 @@ import (
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// NoGrain is the grain of stock that has none: pieces are turned freely.
-const NoGrain geometry.Grain = "none"
-
 // Setup is the bed and how it cuts.
 type Setup struct {
 	Unit          geometry.Unit // of a number that a maker types bare
@@ -25,7 +22,7 @@ type Setup struct {
 	Gap           Length        // between the paths of neighbouring pieces
 	Kerf          Length        // what a beam takes away, from side to side; 0 for a knife
 	// Grain is the direction on the bed of each material's grain: along the
-	// bed's width or height, or NoGrain; along its height where nothing is said.
+	// bed's width or height, or stock.NoGrain; along its height where nothing is said.
 	Grain    map[geometry.Material]geometry.Grain
 	Creased  map[geometry.Material]bool // whose folds a tool of the machine creases; others are folded by hand
 	Tabs     int                        // left uncut in each outline, to hold the piece in its sheet
@@ -56,39 +53,54 @@ const (
 	MostTabWidth  Length = 10
 )
 
+// limit is what a length of a setup may be, and what it is where nothing is said.
+type limit struct {
+	key, what          string
+	is                 *Length
+	least, most, usual Length
+}
+
+// broken tells whether the length is outside, or is no number.
+func (l limit) broken() bool { return !(*l.is >= l.least && *l.is <= l.most) }
+
+func (s *Setup) limits() []limit {
+	d := Default()
+	return []limit{
+		{"bed", "a bed with a side", &s.Width, LeastSide, MostSide, min(max(s.Width, LeastSide), MostSide)},
+		{"bed", "a bed with a side", &s.Height, LeastSide, MostSide, min(max(s.Height, LeastSide), MostSide)},
+		{"margin", "a margin", &s.Margin, 0, MostMargin, d.Margin},
+		{"spacing", "a spacing", &s.Gap, 0, MostGap, d.Gap},
+		{"kerf", "a kerf", &s.Kerf, 0, MostKerf, d.Kerf},
+		{"tab-width", "a tab width", &s.TabWidth, LeastTabWidth, MostTabWidth, d.TabWidth},
+	}
+}
+
 // Faults returns what is wrong with a setup; the keys are bed, margin, spacing, kerf,
 // tab-width and tabs.
 func (s Setup) Faults() (faults job.Problems) {
-	held := func(of, what string, l, lo, hi, usual Length) {
-		if l >= lo && l <= hi { // false for NaN too
-			return
+	for _, l := range s.limits() {
+		if !l.broken() || l.is == &s.Height && s.Height == s.Width {
+			continue
 		}
-		p := job.Problem{Key: of, Reason: fmt.Sprintf("%s of %.6g mm", what, l.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())}
-		if s.Unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi {
-			p.Fix += fmt.Sprintf("; if it was millimetres, write %.4g mm", (l / geometry.Inch).MM())
+		is := *l.is
+		p := job.Problem{Key: l.key, Reason: fmt.Sprintf("%s of %.6g mm", l.what, is.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", l.least.MM(), l.most.MM())}
+		if s.Unit == geometry.IN && is > l.most && is/geometry.Inch >= l.least && is/geometry.Inch <= l.most {
+			p.Fix += fmt.Sprintf("; if it was millimetres, write %.4g mm", (is / geometry.Inch).MM())
 		}
-		if of != "bed" {
-			p.Fix += fmt.Sprintf("; left out it is %.4g mm", usual.MM())
+		if l.key != "bed" {
+			p.Fix += fmt.Sprintf("; left out it is %.4g mm", l.usual.MM())
 		}
 		faults = append(faults, p)
 	}
 	d := Default()
-	held("bed", "a bed with a side", s.Width, LeastSide, MostSide, 0)
-	if s.Height != s.Width {
-		held("bed", "a bed with a side", s.Height, LeastSide, MostSide, 0)
-	}
-	held("margin", "a margin", s.Margin, 0, MostMargin, d.Margin)
-	held("spacing", "a spacing", s.Gap, 0, MostGap, d.Gap)
-	held("kerf", "a kerf", s.Kerf, 0, MostKerf, d.Kerf)
-	held("tab-width", "a tab width", s.TabWidth, LeastTabWidth, MostTabWidth, d.TabWidth)
 	if s.Tabs < 0 || s.Tabs > MostTabs {
 		faults = append(faults, job.Problem{Key: "tabs", Reason: fmt.Sprintf("%d tabs a piece", s.Tabs), Fix: fmt.Sprintf("give 0 to %d; left out it is %d", MostTabs, d.Tabs)})
 	}
 	if s.Tabs > 0 && s.Gap == 0 {
-		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(Default().Gap))})
+		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(d.Gap))})
 	}
 	if s.Margin >= 0 && s.Margin <= MostMargin && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
-		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(Default().Margin))})
+		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(d.Margin))})
 	}
 	return faults
 }
@@ -150,10 +162,10 @@ type Part struct {
 	Outline geometry.Path // of the finished piece
 	Cut     geometry.Path // the way of the tool round it, tabs left out of account
 	Rulings []geometry.Path
-	Short   Length // how far the beam stops short of an inward corner
-	room    geometry.Box
+	Short   Length          // how far the beam stops short of an inward corner
+	Room    geometry.Box    // within the part, away from its folds: words can stand there
+	Inside  []geometry.Path // the way of the tool along slits and round holes
 	creases []geometry.Path
-	inside  []geometry.Path
 	outline []geometry.Path // the way of the tool, in stretches between tabs and edges that are cut with a neighbour's
 	shares  bool            // some of its edges are
 }
@@ -169,12 +181,6 @@ func (p Part) Name() string {
 	}
 	return name
 }
-
-// Slits returns the way of the tool along slits and round holes.
-func (p Part) Slits() []geometry.Path { return p.inside }
-
-// Room returns a box within the part, away from its folds, where words can stand.
-func (p Part) Room() geometry.Box { return p.room }
 
 // Used returns the share of the bed that its pieces cover, 0 to 1.
 func (b Bed) Used() float64 {

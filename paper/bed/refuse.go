@@ -2,6 +2,7 @@ package bed
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -21,18 +22,10 @@ func (s Setup) Refused(jobs []Job) job.Problems {
 // mended returns the setup with what is out of its limits as Faults says it would do.
 func (s Setup) mended() Setup {
 	d := Default()
-	in := func(l, lo, hi Length) bool { return l >= lo && l <= hi }
-	s.Width, s.Height = min(max(s.Width, LeastSide), MostSide), min(max(s.Height, LeastSide), MostSide)
-	for _, l := range []struct {
-		is          *Length
-		usual, most Length
-	}{{&s.Margin, d.Margin, MostMargin}, {&s.Gap, d.Gap, MostGap}, {&s.Kerf, d.Kerf, MostKerf}} {
-		if !in(*l.is, 0, l.most) {
+	for _, l := range s.limits() {
+		if l.broken() {
 			*l.is = l.usual
 		}
-	}
-	if !in(s.TabWidth, LeastTabWidth, MostTabWidth) {
-		s.TabWidth = d.TabWidth
 	}
 	if s.Width <= 2*s.Margin || s.Height <= 2*s.Margin {
 		s.Margin = d.Margin
@@ -60,8 +53,11 @@ func (s Setup) shapes(jobs []Job) (out []shape, faults job.Problems) {
 			}
 			if err == nil {
 				sh.spots, err = s.tabs(sh)
-				for most > 0 && !s.with(most).takes(sh) {
-					most--
+				for fewer := s; most > 0; most-- {
+					fewer.Tabs = most
+					if _, err := fewer.tabs(sh); err == nil {
+						break
+					}
 				}
 				if err != nil {
 					faults = append(faults, job.Problem{Reason: name + ": " + err.Error()})
@@ -78,18 +74,6 @@ func (s Setup) shapes(jobs []Job) (out []shape, faults job.Problems) {
 		}
 	}
 	return out, faults
-}
-
-// with returns the setup with so many tabs.
-func (s Setup) with(tabs int) Setup {
-	s.Tabs = tabs
-	return s
-}
-
-// takes tells whether the edges of a shape have room for the tabs.
-func (s Setup) takes(sh shape) bool {
-	_, err := s.tabs(sh)
-	return err == nil
 }
 
 // tooLarge tells of the shapes that can't lie on the bed, each with what would do for all
@@ -167,9 +151,7 @@ func quoted(text string) string {
 // turned returns the setup with the grain of a material the other way.
 func (s Setup) turned(m geometry.Material) Setup {
 	grain := map[geometry.Material]geometry.Grain{}
-	for k, g := range s.Grain {
-		grain[k] = g
-	}
+	maps.Copy(grain, s.Grain)
 	switch s.GrainOf(m) {
 	case geometry.GrainHeight:
 		grain[m] = geometry.GrainWidth
