@@ -53,53 +53,14 @@ const (
 	MostTabWidth  Length = 10
 )
 
-// limit is what a length of a setup may be, and what it is where nothing is said.
-type limit struct {
-	key, what          string
-	is                 *Length
-	least, most, usual Length
-}
-
-// broken tells whether the length is outside, or is no number.
-func (l limit) broken() bool { return !(*l.is >= l.least && *l.is <= l.most) }
-
-func (s *Setup) limits() []limit {
-	d := Default()
-	return []limit{
-		{"bed", "a bed with a side", &s.Width, LeastSide, MostSide, min(max(s.Width, LeastSide), MostSide)},
-		{"bed", "a bed with a side", &s.Height, LeastSide, MostSide, min(max(s.Height, LeastSide), MostSide)},
-		{"margin", "a margin", &s.Margin, 0, MostMargin, d.Margin},
-		{"spacing", "a spacing", &s.Gap, 0, MostGap, d.Gap},
-		{"kerf", "a kerf", &s.Kerf, 0, MostKerf, d.Kerf},
-		{"tab-width", "a tab width", &s.TabWidth, LeastTabWidth, MostTabWidth, d.TabWidth},
-	}
-}
-
-// Faults returns what is wrong with a setup; the keys are bed, margin, spacing, kerf,
-// tab-width and tabs.
+// Faults returns what does not fit together in a setup, each length of which is within its
+// limits; the keys are margin and spacing.
 func (s Setup) Faults() (faults job.Problems) {
-	for _, l := range s.limits() {
-		if !l.broken() || l.is == &s.Height && s.Height == s.Width {
-			continue
-		}
-		is := *l.is
-		p := job.Problem{Key: l.key, Reason: fmt.Sprintf("%s of %.6g mm", l.what, is.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", l.least.MM(), l.most.MM())}
-		if s.Unit == geometry.IN && is > l.most && is/geometry.Inch >= l.least && is/geometry.Inch <= l.most {
-			p.Fix += fmt.Sprintf("; if it was millimetres, write %.4g mm", (is / geometry.Inch).MM())
-		}
-		if l.key != "bed" {
-			p.Fix += fmt.Sprintf("; left out it is %.4g mm", l.usual.MM())
-		}
-		faults = append(faults, p)
-	}
 	d := Default()
-	if s.Tabs < 0 || s.Tabs > MostTabs {
-		faults = append(faults, job.Problem{Key: "tabs", Reason: fmt.Sprintf("%d tabs a piece", s.Tabs), Fix: fmt.Sprintf("give 0 to %d; left out it is %d", MostTabs, d.Tabs)})
-	}
 	if s.Tabs > 0 && s.Gap == 0 {
 		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(d.Gap))})
 	}
-	if s.Margin >= 0 && s.Margin <= MostMargin && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
+	if s.Width <= 2*s.Margin || s.Height <= 2*s.Margin {
 		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(d.Margin))})
 	}
 	return faults

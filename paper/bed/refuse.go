@@ -19,19 +19,11 @@ func (s Setup) Refused(jobs []Job) job.Problems {
 	return append(faults, s.mended().tooLarge(shapes)...)
 }
 
-// mended returns the setup with what is out of its limits as Faults says it would do.
+// mended returns the setup so that it fits together, as Faults says it would do.
 func (s Setup) mended() Setup {
 	d := Default()
-	for _, l := range s.limits() {
-		if l.broken() {
-			*l.is = l.usual
-		}
-	}
 	if s.Width <= 2*s.Margin || s.Height <= 2*s.Margin {
 		s.Margin = d.Margin
-	}
-	if s.Tabs < 0 || s.Tabs > MostTabs {
-		s.Tabs = d.Tabs
 	}
 	if s.Tabs > 0 && s.Gap == 0 {
 		s.Gap = d.Gap
