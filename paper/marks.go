@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 )
 
 // Mark is a registration mark: a place in the template that is printed on two
@@ -111,7 +112,7 @@ func flatLines(lines []geometry.Path) (drawn [][]geometry.Point) {
 func (t *Tiling) addMarks(join int) int {
 	for _, s := range seams(t.Piece.Outline.Bounds(), t.Tiles, flatLines(t.Piece.Lines())) {
 		for i, at := range s.marks {
-			t.Marks = append(t.Marks, Mark{At: at, Name: letters(join) + string(rune('1'+i))})
+			t.Marks = append(t.Marks, Mark{At: at, Name: wording.Letters(join+1) + string(rune('1'+i))})
 		}
 		join++
 	}
@@ -139,12 +140,4 @@ func nearest(p geometry.Point, lines [][]geometry.Point) Length {
 		}
 	}
 	return near
-}
-
-// letters names the nth join: A to Z, then AA, AB and on.
-func letters(n int) string {
-	if n < 26 {
-		return string(rune('A' + n))
-	}
-	return letters(n/26-1) + letters(n%26)
 }

@@ -5,6 +5,7 @@
 package bed
 
 import (
+	"cmp"
 	"fmt"
 
 	"forel/geometry"
@@ -94,10 +95,7 @@ type Job struct {
 }
 
 func (j Job) stock(m geometry.Material) string {
-	if s := j.Stock[m]; s != "" {
-		return s
-	}
-	return string(m)
+	return cmp.Or(j.Stock[m], string(m))
 }
 
 // Bed is one filling of the machine's bed, all of one material. Coordinates are

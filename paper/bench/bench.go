@@ -5,6 +5,8 @@
 package bench
 
 import (
+	"cmp"
+
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/paper/pack"
@@ -25,13 +27,7 @@ type Job struct {
 
 // Title names a job.
 func (j Job) Title() string {
-	switch {
-	case j.Plan.Title != "":
-		return j.Plan.Title
-	case j.Source != "":
-		return j.Source
-	}
-	return "untitled"
+	return cmp.Or(j.Plan.Title, j.Source, "untitled")
 }
 
 // Options say how to plan. The zero value gives a first good plan.
@@ -216,10 +212,7 @@ func (g Group) UsedUp(u Use) float64 {
 
 // Label names a group: "board 2 mm", "blue cloth".
 func (g Group) Label() string {
-	if g.Name != "" {
-		return g.Name
-	}
-	return string(g.Material)
+	return cmp.Or(g.Name, string(g.Material))
 }
 
 func area(b geometry.Box) float64 { return float64(b.Width()) * float64(b.Height()) }

@@ -122,11 +122,7 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 				parts = append(parts, inner...)
 				return
 			}
-			size := wr.tree.N[c].W
-			if dir == slicing.Y {
-				size = wr.tree.N[c].H
-			}
-			parts = append(parts, leaf{c, -1, size})
+			parts = append(parts, leaf{c, -1, *wr.tree.N[c].Side(dir)})
 		})
 	}
 	if len(parts) == 1 && parts[0].item < 0 {

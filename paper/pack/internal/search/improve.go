@@ -95,8 +95,7 @@ func (r *Run) try(bins []*Bin, out []int32, most int) bool {
 func (r *Run) emptiest(bins []*Bin) int {
 	least, at := 2.0, 0
 	for i, b := range bins {
-		k := r.p.Kinds[b.Kind]
-		if f := float64(b.used()) / (float64(k.W) * float64(k.H)); f < least {
+		if f := float64(b.used()) / float64(b.size); f < least {
 			least, at = f, i
 		}
 	}
@@ -183,7 +182,7 @@ func (r *Run) cheaper() {
 	used := make([]int, len(r.p.Kinds))
 	for _, b := range bins {
 		used[b.Kind]++
-		room += area(b.Kind) - float64(b.used())
+		room += float64(b.size - b.used())
 	}
 	for range 4 {
 		k := rnd.IntN(len(r.p.Kinds))

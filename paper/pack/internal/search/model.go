@@ -35,16 +35,18 @@ type Problem struct {
 type Bin struct {
 	Kind int
 	sheet
+	size int // its area
 }
 
 func (p *Problem) bin(kind int) *Bin { return p.binOf(kind, p.Free) }
 
 func (p *Problem) binOf(kind int, free bool) *Bin {
-	b := &Bin{Kind: kind, sheet: &cutSheet{}}
+	k := p.Kinds[kind]
+	b := &Bin{Kind: kind, sheet: &cutSheet{}, size: k.W * k.H}
 	if free {
 		b.sheet = &freeSheet{}
 	}
-	b.empty(p.Kinds[kind].W, p.Kinds[kind].H)
+	b.empty(k.W, k.H)
 	return b
 }
 
