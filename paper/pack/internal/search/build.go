@@ -41,7 +41,7 @@ func (p *Problem) greedy(order []int32, prefer []int, free bool) *Solution {
 		}
 		if !q.found() {
 			for _, k := range prefer {
-				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(int(item), k) {
+				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(it, k) {
 					used[k]++
 					s.Bins = append(s.Bins, p.binOf(k, free))
 					s.Bins[len(s.Bins)-1].offer(&q, len(s.Bins)-1, it)
@@ -50,7 +50,7 @@ func (p *Problem) greedy(order []int32, prefer []int, free bool) *Solution {
 			}
 		}
 		if !q.found() {
-			s.Left = append(s.Left, int(item))
+			s.Left = append(s.Left, item)
 			continue
 		}
 		if s.Bins[q.bin].lay(q.place, item, it); free && !p.Free && !s.Bins[q.bin].apart() {

@@ -60,17 +60,8 @@ func (r *Run) over(share float64) bool {
 
 // found keeps the state as the best solution.
 func (r *Run) found() {
-	s := &Solution{Bins: r.p.clone(r.st.bins), Bound: r.best.Bound}
-	for _, i := range r.st.out {
-		s.Left = append(s.Left, int(i))
-	}
-	kept := s.Bins[:0]
-	for _, b := range s.Bins {
-		if b.used() > 0 {
-			kept = append(kept, b)
-		}
-	}
-	s.Bins = kept
+	s := &Solution{Bins: r.p.clone(r.st.bins), Left: slices.Clone(r.st.out), Bound: r.best.Bound}
+	s.Bins = slices.DeleteFunc(s.Bins, func(b *Bin) bool { return b.used() == 0 })
 	s.Cost = r.p.cost(s.Bins)
 	r.best = s
 }
@@ -147,11 +138,7 @@ func (r *Run) fill() {
 	if len(bins) == 0 { // no sheet takes any piece
 		return
 	}
-	var out []int32
-	for _, i := range r.best.Left {
-		out = append(out, int32(i))
-	}
-	r.st.start(r.sheets(bins, 0), out)
+	r.st.start(r.sheets(bins, 0), slices.Clone(r.best.Left))
 	for !r.over(search) {
 		if r.st.step() && len(r.st.out) < len(r.best.Left) {
 			r.found()
