@@ -16,11 +16,7 @@ const effort = 50
 
 // lay lays templates over sheets.
 func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
-	var areas []geometry.Box
-	for _, lying := range []bool{false, true} {
-		_, _, a := s.usable(lying)
-		areas = append(areas, a)
-	}
+	areas := s.areas()
 	var ways [][]split
 	sets := [][]int{nil} // the ways of each
 	if o.Corner != (geometry.Point{}) {

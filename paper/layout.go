@@ -134,12 +134,15 @@ func inOrder(all []placed) []spot {
 
 // finish numbers the pages and gives every tile its room on its page.
 func (s Setup) finish(all []placed) Layout {
-	l := Layout{}
+	l, areas := Layout{}, s.areas()
 	number := map[int]int{} // of a sheet as it was found: its page
 	for n, o := range inOrder(all) {
 		number[o.page] = n
-		page := Page{}
-		page.Width, page.Height, page.Area = s.usable(o.lying)
+		page := Page{Area: areas[0]}
+		if o.lying {
+			page.Area = areas[1]
+		}
+		page.Width, page.Height = s.Size(o.lying)
 		l.Pages = append(l.Pages, page)
 	}
 	if len(all) > 0 && all[0].words {
@@ -170,9 +173,7 @@ func (s Setup) finish(all []placed) Layout {
 	for _, p := range l.Pages {
 		l.spread(p, s.Wide())
 	}
-	_, _, upright := s.usable(false)
-	_, _, lying := s.usable(true)
-	most := max(upright.Width()*upright.Height(), lying.Width()*lying.Height()).MM()
+	most := max(areas[0].Width()*areas[0].Height(), areas[1].Width()*areas[1].Height()).MM()
 	l.AtLeast = int(math.Ceil(area/most - 1e-9))
 	return l
 }

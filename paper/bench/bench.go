@@ -187,13 +187,19 @@ func (g Group) Areas() (bought, pieces, kept float64) {
 		for _, p := range s.Pieces {
 			pieces += area(p.Box)
 		}
-		for _, o := range s.Offcuts {
-			if o.Kept() {
-				kept += area(o.Clean)
-			}
-		}
+		kept += s.kept()
 	}
 	return bought, pieces, kept
+}
+
+// kept returns the area of what is worth keeping.
+func (s Sheet) kept() (sum float64) {
+	for _, o := range s.Offcuts {
+		if o.Kept() {
+			sum += area(o.Clean)
+		}
+	}
+	return sum
 }
 
 // UsedUp returns which part of what is bought of one stock is used up: what goes into
@@ -201,10 +207,8 @@ func (g Group) Areas() (bought, pieces, kept float64) {
 func (g Group) UsedUp(u Use) float64 {
 	var kept float64
 	for _, s := range g.Sheets {
-		for _, o := range s.Offcuts {
-			if s.Stock == u.Stock && o.Kept() {
-				kept += area(o.Clean)
-			}
+		if s.Stock == u.Stock {
+			kept += s.kept()
 		}
 	}
 	return min(1, max(0, 1-kept/u.Area))
