@@ -219,6 +219,16 @@ func (p Path) Scale(f float64) Path {
 	return Path{vs, p.Closed}
 }
 
+// QuarterTurn returns the path of a piece of height h, turned with it a quarter
+// counterclockwise about the origin and moved right by h.
+func (p Path) QuarterTurn(h Length) Path {
+	vs := make([]Vertex, len(p.Vertices))
+	for i, v := range p.Vertices {
+		vs[i] = Vertex{Pt(h-v.Y, v.X), v.Bulge}
+	}
+	return Path{vs, p.Closed}
+}
+
 // FlipX returns the path mirrored left to right within a width, as the other face
 // of a piece shows it, and still counterclockwise where it was.
 func (p Path) FlipX(w Length) Path {

@@ -6,14 +6,7 @@ package geometry
 func (p Piece) QuarterTurn() Piece {
 	_, h := p.Size()
 	point := func(q Point) Point { return Pt(h-q.Y, q.X) }
-	path := func(q Path) Path {
-		vs := make([]Vertex, len(q.Vertices))
-		for i, v := range q.Vertices {
-			vs[i] = Vertex{point(v.Point), v.Bulge}
-		}
-		return Path{vs, q.Closed}
-	}
-	p = p.Moved(point, path)
+	p = p.Moved(point, func(q Path) Path { return q.QuarterTurn(h) })
 	p.Extra = Pt(p.Extra.Y, p.Extra.X)
 	p.Pattern = p.Pattern.quarterTurn(h)
 	if p.Grain == GrainHeight {

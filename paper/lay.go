@@ -16,11 +16,7 @@ const effort = 50
 
 // lay lays templates over sheets.
 func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
-	var areas []geometry.Box
-	for _, lying := range []bool{false, true} {
-		_, _, a := s.usable(lying)
-		areas = append(areas, a)
-	}
+	areas := s.areas()
 	var ways [][]split
 	sets := [][]int{nil} // the ways of each
 	if o.Corner != (geometry.Point{}) {
@@ -124,24 +120,23 @@ func place(chosen []split, areas []geometry.Box) (out []placed) {
 	for _, a := range areas {
 		p.Stock = append(p.Stock, pack.Stock{Width: a.Width(), Height: a.Height(), Cost: 1})
 	}
-	type origin struct{ template, tile int }
-	var from []origin
+	var from []Part
 	for i, s := range chosen {
 		out = append(out, placed{s, make([]spot, len(s.tiles))})
 		for k, t := range s.tiles {
 			// One as large as a sheet must not come out larger by the rounding of floats.
 			w, h := t.Window.Width()-tiny, t.Window.Height()-tiny
 			p.Items = append(p.Items, pack.Item{Width: w, Height: h, Turn: s.whole()})
-			from = append(from, origin{i, k})
+			from = append(from, Part{i, k})
 		}
 	}
 	for n, sheet := range pack.Solve(context.Background(), p, pack.Effort{Iterations: effort}).Sheets {
 		for _, at := range sheet.Places {
 			o := from[at.Item]
 			if at.Turned {
-				out[o.template].turned90 = true
+				out[o.Tiling].turned90 = true
 			}
-			out[o.template].on[o.tile] = spot{n, sheet.Stock == 1, geometry.Pt(at.X, at.Y)}
+			out[o.Tiling].on[o.Tile] = spot{n, sheet.Stock == 1, geometry.Pt(at.X, at.Y)}
 		}
 	}
 	return out

@@ -134,12 +134,15 @@ func inOrder(all []placed) []spot {
 
 // finish numbers the pages and gives every tile its room on its page.
 func (s Setup) finish(all []placed) Layout {
-	l := Layout{}
+	l, areas := Layout{}, s.areas()
 	number := map[int]int{} // of a sheet as it was found: its page
 	for n, o := range inOrder(all) {
 		number[o.page] = n
-		page := Page{}
-		page.Width, page.Height, page.Area = s.usable(o.lying)
+		page := Page{Area: areas[0]}
+		if o.lying {
+			page.Area = areas[1]
+		}
+		page.Width, page.Height = s.Size(o.lying)
 		l.Pages = append(l.Pages, page)
 	}
 	if len(all) > 0 && all[0].words {
@@ -170,9 +173,7 @@ func (s Setup) finish(all []placed) Layout {
 	for _, p := range l.Pages {
 		l.spread(p, s.Wide())
 	}
-	_, _, upright := s.usable(false)
-	_, _, lying := s.usable(true)
-	most := max(upright.Width()*upright.Height(), lying.Width()*lying.Height()).MM()
+	most := max(areas[0].Width()*areas[0].Height(), areas[1].Width()*areas[1].Height()).MM()
 	l.AtLeast = int(math.Ceil(area/most - 1e-9))
 	return l
 }
@@ -231,45 +232,17 @@ func (l *Layout) spread(p Page, close bool) {
 // grown returns a tile's room moved outward on each side as far as the area and the rooms
 // of the others allow, or half of the way to those from a number on, which are to grow yet.
 func grown(room, area geometry.Box, tiles []*Tile, self, yet int) geometry.Box {
-	free := func(b geometry.Box) bool {
+	sides := func(b *geometry.Box) [4]*Length { return [4]*Length{&b.Min.X, &b.Max.X, &b.Min.Y, &b.Max.Y} }
+	for k := range sides(&room) {
+		now, side := *sides(&room)[k], sides(&room)[k]
+		*side = *sides(&area)[k]
 		for i, o := range tiles {
-			if i != self && o.Room.Overlaps(b) {
-				return false
+			if i == self || !o.Room.Overlaps(room) {
+				continue
 			}
-		}
-		return area.Contains(b)
-	}
-	// The candidates for a side are the area's edge and the others' rooms.
-	type side struct {
-		get  func(*geometry.Box) *Length
-		far  func(geometry.Box) Length // the other rooms' sides that may stop it
-		area Length
-	}
-	sides := []side{
-		{func(b *geometry.Box) *Length { return &b.Min.X }, func(o geometry.Box) Length { return o.Max.X }, area.Min.X},
-		{func(b *geometry.Box) *Length { return &b.Max.X }, func(o geometry.Box) Length { return o.Min.X }, area.Max.X},
-		{func(b *geometry.Box) *Length { return &b.Min.Y }, func(o geometry.Box) Length { return o.Max.Y }, area.Min.Y},
-		{func(b *geometry.Box) *Length { return &b.Max.Y }, func(o geometry.Box) Length { return o.Min.Y }, area.Max.Y},
-	}
-	for _, s := range sides {
-		now := *s.get(&room)
-		stops := []Length{s.area}
-		for i, o := range tiles {
-			switch {
-			case i == self:
-			case i < yet:
-				stops = append(stops, s.far(o.Room))
-			default:
-				stops = append(stops, now+(s.far(o.Room)-now)/2)
-			}
-		}
-		slices.SortFunc(stops, func(a, b Length) int { return cmp.Compare((b - now).Abs(), (a - now).Abs()) })
-		for _, to := range stops {
-			wider := room
-			*s.get(&wider) = to
-			if wider.Contains(room) && free(wider) {
-				room = wider
-				break
+			*side = *sides(&o.Room)[k^1] // the other's side that faces this one
+			if i >= yet {
+				*side = now + (*side-now)/2
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 )
 
 // Mark is a registration mark: a place in the template that is printed on two
@@ -37,7 +38,7 @@ func (s seam) lever() float64 { return (s.reach / s.marks[0].Distance(s.marks[1]
 
 // seams returns the joins of a template's tiles with their marks: off the lines drawn
 // of it, and as far apart as MostLever asks where the join is long enough.
-func seams(outline geometry.Box, tiles []Tile, drawn [][]geometry.Point) (out []seam) {
+func seams(outline geometry.Box, tiles []Tile, drawn []line) (out []seam) {
 	for _, tile := range tiles {
 		for _, next := range tiles {
 			c, n := tile.Core, next.Core
@@ -61,7 +62,7 @@ func seams(outline geometry.Box, tiles []Tile, drawn [][]geometry.Point) (out []
 // mark finds the places of both marks: the outermost that keep off all lines. Where
 // these are too close together for the lever, the two that are far enough apart and
 // farthest from any line; where the join is too short for that, its ends.
-func (s *seam) mark(drawn [][]geometry.Point) {
+func (s *seam) mark(drawn []line) {
 	const steps = 120
 	long := s.from.Distance(s.to)
 	end := min(markFromEnd, long/4)
@@ -94,14 +95,19 @@ func (s *seam) mark(drawn [][]geometry.Point) {
 	s.marks = [2]geometry.Point{at[first], at[last]}
 }
 
-// flatLines returns the lines of a template as points.
-func flatLines(lines []geometry.Path) (drawn [][]geometry.Point) {
+// line is a straight line from one point to another.
+type line [2]geometry.Point
+
+// flatLines returns the lines of a template as straight ones.
+func flatLines(lines []geometry.Path) (drawn []line) {
 	for _, l := range lines {
 		points := l.Flatten(0.1)
 		if l.Closed {
 			points = append(points, points[0])
 		}
-		drawn = append(drawn, points)
+		for i := range points[1:] {
+			drawn = append(drawn, line(points[i:i+2]))
+		}
 	}
 	return drawn
 }
@@ -111,40 +117,28 @@ func flatLines(lines []geometry.Path) (drawn [][]geometry.Point) {
 func (t *Tiling) addMarks(join int) int {
 	for _, s := range seams(t.Piece.Outline.Bounds(), t.Tiles, flatLines(t.Piece.Lines())) {
 		for i, at := range s.marks {
-			t.Marks = append(t.Marks, Mark{At: at, Name: letters(join) + string(rune('1'+i))})
+			t.Marks = append(t.Marks, Mark{At: at, Name: wording.Letters(join+1) + string(rune('1'+i))})
 		}
 		join++
 	}
 	return join
 }
 
-// nearby returns the straight lines that may come into a box.
-func nearby(lines [][]geometry.Point, b geometry.Box) (out [][]geometry.Point) {
+// nearby returns the lines that may come into a box.
+func nearby(lines []line, b geometry.Box) (out []line) {
 	for _, l := range lines {
-		for i := 1; i < len(l); i++ {
-			if from, to := l[i-1], l[i]; max(from.X, to.X) >= b.Min.X && min(from.X, to.X) <= b.Max.X && max(from.Y, to.Y) >= b.Min.Y && min(from.Y, to.Y) <= b.Max.Y {
-				out = append(out, l[i-1:i+1])
-			}
+		if around := geometry.Around(l[0], l[1]); around.Max.X >= b.Min.X && around.Min.X <= b.Max.X && around.Max.Y >= b.Min.Y && around.Min.Y <= b.Max.Y {
+			out = append(out, l)
 		}
 	}
 	return out
 }
 
 // nearest returns how far a point is from the nearest of some lines.
-func nearest(p geometry.Point, lines [][]geometry.Point) Length {
+func nearest(p geometry.Point, lines []line) Length {
 	near := Length(math.Inf(1))
 	for _, l := range lines {
-		for i := 1; i < len(l); i++ {
-			near = min(near, p.ToLine(l[i-1], l[i]))
-		}
+		near = min(near, p.ToLine(l[0], l[1]))
 	}
 	return near
-}
-
-// letters names the nth join: A to Z, then AA, AB and on.
-func letters(n int) string {
-	if n < 26 {
-		return string(rune('A' + n))
-	}
-	return letters(n/26-1) + letters(n%26)
 }

@@ -21,8 +21,7 @@ type rough struct {
 // tileSize is a tile to be placed, with the white that parts it from the next.
 type tileSize struct {
 	width, height  Length
-	long, short    Length // the longer and the shorter of them
-	turn           bool   // it may be turned
+	turn           bool // it may be turned
 	template, tile int
 	part, words    bool // of a template that is joined; room for words
 }
@@ -51,20 +50,17 @@ func (r *rough) try(chosen []split, limit float64) (cost float64, ok bool) {
 	for i, s := range chosen {
 		for k, t := range s.tiles {
 			w, h := t.Window.Width()+between, t.Window.Height()+between
-			r.sizes = append(r.sizes, tileSize{w, h, max(w, h), min(w, h), s.whole() && !s.words, i, k, !s.whole(), s.words})
+			r.sizes = append(r.sizes, tileSize{w, h, s.whole() && !s.words, i, k, !s.whole(), s.words})
 		}
 	}
 	slices.SortStableFunc(r.sizes, func(a, b tileSize) int {
-		if a.words != b.words { // in the corner of the first sheet
-			if a.words {
-				return -1
-			}
+		switch { // in the corner of the first sheet
+		case a.words:
+			return -1
+		case b.words:
 			return 1
 		}
-		if a.long != b.long {
-			return cmp.Compare(b.long, a.long)
-		}
-		return cmp.Compare(b.short, a.short)
+		return cmp.Or(cmp.Compare(max(b.width, b.height), max(a.width, a.height)), cmp.Compare(min(b.width, b.height), min(a.width, a.height)))
 	})
 	for _, t := range r.sizes {
 		at, ok := r.best(t)
@@ -138,17 +134,16 @@ func (r *rough) best(t tileSize) (best corner, ok bool) {
 // fits tells whether a tile fits a free part, closer than in another corner if
 // there is one.
 func fits(t tileSize, f geometry.Box, than corner, other bool) (c corner, better bool) {
-	wide, high := f.Width()+tiny, f.Height()+tiny
-	if t.width <= wide && t.height <= high {
-		if waste := min(f.Width()-t.width, f.Height()-t.height); !other || waste < than.waste {
-			c, better = corner{waste: waste}, true
+	try := func(turned bool, w, h Length) {
+		waste := min(f.Width()-w, f.Height()-h)
+		if waste >= -tiny && (!other || waste < than.waste) {
+			c, better = corner{turned: turned, waste: waste}, true
 			than, other = c, true
 		}
 	}
-	if t.turn && t.height <= wide && t.width <= high {
-		if waste := min(f.Width()-t.height, f.Height()-t.width); !other || waste < than.waste {
-			c, better = corner{turned: true, waste: waste}, true
-		}
+	try(false, t.width, t.height)
+	if t.turn {
+		try(true, t.height, t.width)
 	}
 	return c, better
 }

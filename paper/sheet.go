@@ -5,6 +5,7 @@ package paper
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -190,23 +191,19 @@ func (s Setup) Wide() bool { return s.Sheet.Width > wide }
 
 // Takes tells whether a sheet, upright or lying, has room for something so large.
 func (s Setup) Takes(width, height Length) bool {
-	for _, lying := range []bool{false, true} {
-		if _, _, area := s.usable(lying); width <= area.Width() && height <= area.Height() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.areas(), func(a geometry.Box) bool { return width <= a.Width() && height <= a.Height() })
 }
 
-// usable returns what of a sheet can take templates, from its upper left corner. A
-// square sheet never lies: nothing would tell that it does.
-func (s Setup) usable(lying bool) (width, height Length, area geometry.Box) {
-	lying = lying && s.Sheet.Width != s.Sheet.Height
-	width, height = s.Size(lying)
-	area = s.Printable(lying)
-	foot, _ := s.Foot(lying)
-	area.Max.Y -= foot
-	return width, height, area
+// areas returns what of a sheet can take templates, from its upper left corner: of an upright
+// one, then of one that lies. A square sheet never lies: nothing would tell that it does.
+func (s Setup) areas() []geometry.Box {
+	area := func(lying bool) geometry.Box {
+		b := s.Printable(lying)
+		foot, _ := s.Foot(lying)
+		b.Max.Y -= foot
+		return b
+	}
+	return []geometry.Box{area(false), area(s.Sheet.Width != s.Sheet.Height)}
 }
 
 // DefaultSetup returns A4 with a margin of 10 mm, which the printers at home

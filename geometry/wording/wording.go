@@ -74,6 +74,15 @@ func Count(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
+// Letters counts from 1: A to Z, then AA, AB and on.
+func Letters(n int) string {
+	text := ""
+	for ; n > 0; n = (n - 1) / 26 {
+		text = string(rune('A'+(n-1)%26)) + text
+	}
+	return text
+}
+
 // Printable writes what can't be printed as an escape, such as \n or \u202e, so
 // that a maker's text does nothing to a terminal but being read.
 func Printable(s string) string {

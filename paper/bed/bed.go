@@ -5,6 +5,7 @@
 package bed
 
 import (
+	"cmp"
 	"fmt"
 
 	"forel/geometry"
@@ -14,9 +15,6 @@ import (
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// NoGrain is the grain of stock that has none: pieces are turned freely.
-const NoGrain geometry.Grain = "none"
-
 // Setup is the bed and how it cuts.
 type Setup struct {
 	Unit          geometry.Unit // of a number that a maker types bare
@@ -25,7 +23,7 @@ type Setup struct {
 	Gap           Length        // between the paths of neighbouring pieces
 	Kerf          Length        // what a beam takes away, from side to side; 0 for a knife
 	// Grain is the direction on the bed of each material's grain: along the
-	// bed's width or height, or NoGrain; along its height where nothing is said.
+	// bed's width or height, or stock.NoGrain; along its height where nothing is said.
 	Grain    map[geometry.Material]geometry.Grain
 	Creased  map[geometry.Material]bool // whose folds a tool of the machine creases; others are folded by hand
 	Tabs     int                        // left uncut in each outline, to hold the piece in its sheet
@@ -59,11 +57,12 @@ const (
 // Faults returns what does not fit together in a setup, each length of which is within its
 // limits; the keys are margin and spacing.
 func (s Setup) Faults() (faults job.Problems) {
+	d := Default()
 	if s.Tabs > 0 && s.Gap == 0 {
-		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(Default().Gap))})
+		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(d.Gap))})
 	}
 	if s.Width <= 2*s.Margin || s.Height <= 2*s.Margin {
-		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(Default().Margin))})
+		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(d.Margin))})
 	}
 	return faults
 }
@@ -96,10 +95,7 @@ type Job struct {
 }
 
 func (j Job) stock(m geometry.Material) string {
-	if s := j.Stock[m]; s != "" {
-		return s
-	}
-	return string(m)
+	return cmp.Or(j.Stock[m], string(m))
 }
 
 // Bed is one filling of the machine's bed, all of one material. Coordinates are
@@ -125,10 +121,10 @@ type Part struct {
 	Outline geometry.Path // of the finished piece
 	Cut     geometry.Path // the way of the tool round it, tabs left out of account
 	Rulings []geometry.Path
-	Short   Length // how far the beam stops short of an inward corner
-	room    geometry.Box
+	Short   Length          // how far the beam stops short of an inward corner
+	Room    geometry.Box    // within the part, away from its folds: words can stand there
+	Inside  []geometry.Path // the way of the tool along slits and round holes
 	creases []geometry.Path
-	inside  []geometry.Path
 	outline []geometry.Path // the way of the tool, in stretches between tabs and edges that are cut with a neighbour's
 	shares  bool            // some of its edges are
 }
@@ -144,12 +140,6 @@ func (p Part) Name() string {
 	}
 	return name
 }
-
-// Slits returns the way of the tool along slits and round holes.
-func (p Part) Slits() []geometry.Path { return p.inside }
-
-// Room returns a box within the part, away from its folds, where words can stand.
-func (p Part) Room() geometry.Box { return p.room }
 
 // Used returns the share of the bed that its pieces cover, 0 to 1.
 func (b Bed) Used() float64 {

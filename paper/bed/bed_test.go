@@ -15,6 +15,7 @@ import (
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
 	"forel/paper/pack"
+	"forel/paper/stock"
 )
 
 type L = geometry.Length
@@ -67,7 +68,7 @@ func TestLaidSoundly(t *testing.T) {
 			s.Tabs = rapid.IntRange(0, 4).Draw(t, "tabs")
 		}
 		s.Creased[geometry.Cloth] = rapid.Bool().Draw(t, "cloth is creased")
-		g := rapid.SampledFrom([]geometry.Grain{geometry.GrainHeight, geometry.GrainWidth, bed.NoGrain}).Draw(t, "grain")
+		g := rapid.SampledFrom([]geometry.Grain{geometry.GrainHeight, geometry.GrainWidth, stock.NoGrain}).Draw(t, "grain")
 		s.Grain = map[geometry.Material]geometry.Grain{geometry.Board: g, geometry.Cloth: g, geometry.Paper: g, geometry.Lining: g}
 		beds, err := lay(s, pieces...)
 		if err != nil {
@@ -82,7 +83,7 @@ func TestLaidSoundly(t *testing.T) {
 				assert.Equal(t, b.Material, p.Piece.Material)
 				assert.True(t, free.Contains(p.Cut.Bounds()), "%s is outside the bed", p.Piece.Name)
 				assert.InDelta(t, p.Piece.Outline.SignedArea(), math.Abs(p.Outline.SignedArea()), 1e-6)
-				if g != bed.NoGrain {
+				if g != stock.NoGrain {
 					assert.Equal(t, p.Piece.Grain != g, p.Turned, "%s against the grain", p.Piece.Name)
 				}
 				for _, q := range b.Parts[:i] {
@@ -219,7 +220,7 @@ func TestTooLarge(t *testing.T) {
 	assert.ErrorContains(t, err, "door: ", "all that does not fit is named")
 	_, err = lay(s, panel("side", 350, 228.2), panel("door", 60, 20), panel("small lid", 50, 20))
 	assert.ErrorContains(t, err, `: --bed 360x239; or lay out the others alone: --only "door,small lid"`)
-	s.Grain = map[geometry.Material]geometry.Grain{geometry.Board: bed.NoGrain}
+	s.Grain = map[geometry.Material]geometry.Grain{geometry.Board: stock.NoGrain}
 	_, err = lay(s, panel("side", 150, 228))
 	assert.NoError(t, err)
 	// Just as large as the bed allows.

@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/paper/pack"
+	"forel/paper/stock"
 )
 
 // Lay lays all pieces of all jobs out, as many of each as are cut, each
@@ -30,17 +31,27 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 	var beds []Bed
 	number := map[geometry.Material]int{}
 	for _, key := range stocks {
-		var laid []Bed
+		shapes := byStock[key]
+		tiles := s.tiles(shapes)
+		var full []filling
 		if key.faced {
-			laid = s.layOnPattern(byStock[key])
+			full = s.layOnPattern(tiles)
 		} else {
-			laid = s.lay(ctx, byStock[key], e)
+			full = s.layFreely(ctx, tiles, e)
 		}
-		for i := range laid {
+		of := make([]int, len(shapes)) // counted as they lie
+		for _, f := range full {
 			number[key.material]++
-			laid[i].Material, laid[i].Stock, laid[i].Number = key.material, key.stock, number[key.material]
+			b := Bed{Material: key.material, Stock: key.stock, Number: number[key.material], Width: s.Width, Height: s.Height, Register: f.register}
+			for _, l := range f.laid {
+				of[l.shape]++
+				part := shapes[l.shape].placed(l.box.Min, l.turned)
+				part.Of = of[l.shape]
+				b.Parts = append(b.Parts, part)
+			}
+			b.route(s)
+			beds = append(beds, b)
 		}
-		beds = append(beds, laid...)
 	}
 	return beds, nil
 }
@@ -48,47 +59,63 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 // turns tells which ways a piece may lie: as drawn, turned by a quarter. Its
 // grain must run as the stock's does.
 func (s Setup) turns(p geometry.Piece) (upright, turned bool) {
-	g := s.GrainOf(p.Material)
-	free := g == NoGrain || p.Grain == "" || p.Grain == NoGrain
-	if free && p.FaceOf != "" { // its pattern lies one way all the same
-		return true, false
+	turned, either := stock.Stock{Grain: s.GrainOf(p.Material)}.Turned(p.Grain)
+	if either { // its pattern lies one way all the same
+		return true, p.FaceOf == ""
 	}
-	return free || p.Grain == g, free || p.Grain != g
+	return !turned, turned
 }
 
-// lay lays the shapes of one material out.
-func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) []Bed {
-	stock := pack.Stock{Width: s.Width - 2*s.Margin, Height: s.Height - 2*s.Margin}
-	problem := pack.Problem{Stock: []pack.Stock{stock}, Gap: s.Gap, Mode: pack.Free}
-	type item struct {
-		shape int
-		aside bool // given to the layout turned already
-	}
-	var items []item
+// tile is one piece to be laid: its box as it lies, and of patterned stock where from the
+// box's upper left corner lines of the pattern fall.
+type tile struct {
+	shape  int // index
+	turned bool
+	either bool // it may be turned by a quarter more
+	w, h   Length
+	at     geometry.Point
+	steps  geometry.Point // 0 where it does not matter
+	top    string
+}
+
+// tiles returns as many of each shape as are cut.
+func (s Setup) tiles(shapes []shape) (out []tile) {
 	for i, sh := range shapes {
-		upright, turned := s.turns(sh.piece)
-		w, h := sh.box.Width(), sh.box.Height()
-		if !upright {
-			w, h = h, w
-		}
 		for range max(1, sh.piece.Count) {
-			items = append(items, item{i, !upright})
-			problem.Items = append(problem.Items, pack.Item{Width: w, Height: h, Turn: upright && turned})
+			out = append(out, s.tileOf(sh, i))
 		}
 	}
-	of := make([]int, len(shapes)) // counted as they lie
-	var beds []Bed
+	return out
+}
+
+// laid is a tile where it lies.
+type laid struct {
+	tile
+	box geometry.Box
+}
+
+// filling is what lies on one bed.
+type filling struct {
+	register Register
+	laid     []laid
+}
+
+// layFreely lays tiles as close as it finds.
+func (s Setup) layFreely(ctx context.Context, tiles []tile, e pack.Effort) (out []filling) {
+	room := pack.Stock{Width: s.Width - 2*s.Margin, Height: s.Height - 2*s.Margin}
+	problem := pack.Problem{Stock: []pack.Stock{room}, Gap: s.Gap, Mode: pack.Free}
+	for _, t := range tiles {
+		problem.Items = append(problem.Items, pack.Item{Width: t.w, Height: t.h, Turn: t.either})
+	}
 	for _, sheet := range pack.Solve(ctx, problem, e).Sheets {
-		b := Bed{Width: s.Width, Height: s.Height}
+		var f filling
 		for _, place := range sheet.Places {
-			it := items[place.Item]
-			part := shapes[it.shape].placed(geometry.Pt(place.X+s.Margin, place.Y+s.Margin), it.aside != place.Turned)
-			of[it.shape]++
-			part.Of = of[it.shape]
-			b.Parts = append(b.Parts, part)
+			t := tiles[place.Item]
+			t.turned = t.turned != place.Turned
+			at := geometry.Pt(place.X+s.Margin, place.Y+s.Margin)
+			f.laid = append(f.laid, laid{t, geometry.Box{Min: at, Max: at.Add(geometry.Pt(place.Width, place.Height))}})
 		}
-		b.route(s)
-		beds = append(beds, b)
+		out = append(out, f)
 	}
-	return beds
+	return out
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/paper/stock"
 )
 
 // ParseSize reads the size of a bed, width x height, such as "600x300" or "24 x
@@ -20,7 +21,7 @@ func ParseSize(text string, unit geometry.Unit) (width, height Length, err error
 
 // ParseGrain reads the direction of a grain on the bed: width, height or none.
 func ParseGrain(text string) (geometry.Grain, error) {
-	for _, g := range []geometry.Grain{geometry.GrainWidth, geometry.GrainHeight, NoGrain} {
+	for _, g := range []geometry.Grain{geometry.GrainWidth, geometry.GrainHeight, stock.NoGrain} {
 		if strings.EqualFold(strings.TrimSpace(text), string(g)) {
 			return g, nil
 		}

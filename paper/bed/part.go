@@ -69,10 +69,9 @@ func (sh shape) placed(at geometry.Point, turned bool) Part {
 		}
 		return out
 	}
-	part := Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short,
+	return Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short,
 		Outline: put(sh.piece.Outline), Cut: put(sh.cut), Rulings: all(sh.piece.Rulings()),
-		room: put(geometry.Rectangle(room(sh.piece))).Bounds(), creases: all(sh.creases), inside: all(sh.inside), outline: all(gapped(sh.cut, sh.spots))}
-	return part
+		Room: put(geometry.Rectangle(room(sh.piece))).Bounds(), Inside: all(sh.inside), creases: all(sh.creases), outline: all(gapped(sh.cut, sh.spots))}
 }
 
 // put returns what takes a path of the piece to the bed.
@@ -82,7 +81,7 @@ func (sh shape) put(at geometry.Point, turned bool) func(geometry.Path) geometry
 		p = p.Move(geometry.Pt(-b.Min.X, -b.Min.Y))
 		h := b.Height()
 		if turned {
-			p, h = quarter(p, h), b.Width()
+			p, h = p.QuarterTurn(h), b.Width()
 		}
 		return p.FlipY(h).Move(at)
 	}
@@ -100,14 +99,4 @@ func room(p geometry.Piece) geometry.Box {
 		return p.Outline.Bounds()
 	}
 	return best
-}
-
-// quarter turns a path of a box of height h from the origin counterclockwise
-// by a quarter; the box is then as broad as it was high.
-func quarter(p geometry.Path, h Length) geometry.Path {
-	vs := make([]geometry.Vertex, len(p.Vertices))
-	for i, v := range p.Vertices {
-		vs[i] = geometry.Vertex{Point: geometry.Pt(h-v.Y, v.X), Bulge: v.Bulge}
-	}
-	return geometry.Path{Vertices: vs, Closed: p.Closed}
 }

@@ -1,6 +1,7 @@
 package bed
 
 import (
+	"cmp"
 	"slices"
 
 	"forel/geometry"
@@ -41,24 +42,12 @@ func keyOf(j Job, p geometry.Piece) stockKey {
 	return stockKey{p.Material, j.stock(p.Material), across, along, p.FaceOf != ""}
 }
 
-// tile is a piece of patterned stock to be laid: its box, and where from the
-// box's upper left corner lines of the pattern fall.
-type tile struct {
-	shape  int
-	turned bool
-	w, h   Length
-	at     geometry.Point
-	steps  geometry.Point // 0 where it does not matter
-	top    string
-}
-
 // tileOf returns a shape as it lies on the bed.
 func (s Setup) tileOf(sh shape, index int) tile {
-	upright, _ := s.turns(sh.piece)
-	t := tile{shape: index, turned: !upright, w: sh.box.Width(), h: sh.box.Height()}
+	upright, turned := s.turns(sh.piece)
+	t := tile{shape: index, turned: !upright, either: upright && turned, w: sh.box.Width(), h: sh.box.Height()}
 	r := sh.piece.Pattern
-	first := sh.put(geometry.Point{}, t.turned)(geometry.Line(r.First)).Vertices[0].Point
-	t.at = first
+	t.at = sh.put(geometry.Point{}, t.turned)(geometry.Line(r.First)).Vertices[0].Point
 	if r.AtX {
 		t.steps.X = r.Across
 	}
@@ -78,68 +67,30 @@ func (s Setup) tileOf(sh shape, index int) tile {
 	return t
 }
 
-// laid is a tile where it lies.
-type laid struct {
-	tile
-	box geometry.Box
-}
-
-// layOnPattern lays shapes of patterned stock out so that the lines of all fall
+// layOnPattern lays tiles of patterned stock out so that the lines of all fall
 // on one pattern: the largest first, each as near to the top, then to the left, as
 // the pattern lets it lie. The first on a bed settles where the pattern is.
-func (s Setup) layOnPattern(shapes []shape) []Bed {
-	var tiles []tile
-	for i, sh := range shapes {
-		for range max(1, sh.piece.Count) {
-			tiles = append(tiles, s.tileOf(sh, i))
-		}
-	}
-	slices.SortStableFunc(tiles, func(a, b tile) int {
-		switch {
-		case a.w*a.h > b.w*b.h:
-			return -1
-		case a.w*a.h < b.w*b.h:
-			return 1
-		}
-		return 0
-	})
-	var beds []Bed
-	var on [][]laid
+func (s Setup) layOnPattern(tiles []tile) (out []filling) {
+	slices.SortStableFunc(tiles, func(a, b tile) int { return cmp.Compare(b.w*b.h, a.w*a.h) })
+next:
 	for _, t := range tiles {
-		done := false
-		for i := range beds {
-			if box, ok := s.place(t, on[i], &beds[i].Register); ok {
-				on[i] = append(on[i], laid{t, box})
-				done = true
-				break
+		for i := range out {
+			if s.place(t, &out[i]) {
+				continue next
 			}
 		}
-		if !done {
-			beds = append(beds, Bed{Width: s.Width, Height: s.Height})
-			on = append(on, nil)
-			last := len(beds) - 1
-			box, _ := s.place(t, nil, &beds[last].Register) // that it fits a free bed is known
-			on[last] = append(on[last], laid{t, box})
-		}
+		out = append(out, filling{})
+		s.place(t, &out[len(out)-1]) // that it fits a free bed is known
 	}
-	of := make([]int, len(shapes))
-	for i := range beds {
-		for _, l := range on[i] {
-			part := shapes[l.shape].placed(l.box.Min, l.turned)
-			of[l.shape]++
-			part.Of = of[l.shape]
-			beds[i].Parts = append(beds[i].Parts, part)
-		}
-		beds[i].route(s)
-	}
-	return beds
+	return out
 }
 
-// place finds the place for a tile beside others and settles in the register
+// place lays a tile beside others, if there is a place for it, and settles in the register
 // what the tile needs and it leaves open yet.
-func (s Setup) place(t tile, others []laid, r *Register) (geometry.Box, bool) {
+func (s Setup) place(t tile, f *filling) bool {
 	xs, ys := []Length{s.Margin}, []Length{s.Margin}
-	for _, o := range others {
+	r := &f.register
+	for _, o := range f.laid {
 		xs, ys = append(xs, o.box.Max.X+s.Gap), append(ys, o.box.Max.Y+s.Gap)
 	}
 	for i := range xs {
@@ -157,7 +108,7 @@ func (s Setup) place(t tile, others []laid, r *Register) (geometry.Box, bool) {
 		for _, x := range xs {
 			box := geometry.Bx(x, y, x+t.w, y+t.h)
 			if box.Max.X > s.Width-s.Margin+slack || box.Max.Y > s.Height-s.Margin+slack ||
-				slices.ContainsFunc(others, func(o laid) bool { return box.Grow(s.Gap - slack).Overlaps(o.box) }) {
+				slices.ContainsFunc(f.laid, func(o laid) bool { return box.Grow(s.Gap - slack).Overlaps(o.box) }) {
 				continue
 			}
 			if t.steps.X > 0 && r.StepX == 0 {
@@ -169,8 +120,9 @@ func (s Setup) place(t tile, others []laid, r *Register) (geometry.Box, bool) {
 			if t.top != "" {
 				r.Up = t.top
 			}
-			return box, true
+			f.laid = append(f.laid, laid{t, box})
+			return true
 		}
 	}
-	return geometry.Box{}, false
+	return false
 }

@@ -15,6 +15,7 @@ import (
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper/bed"
+	"forel/paper/stock"
 )
 
 func machined(t *rapid.T, name string) (plan.Plan, error) {
@@ -48,8 +49,8 @@ func TestOnePatternOverTheBed(t *testing.T) {
 		}
 		s := setup(700, 600)
 		s.Kerf = L(rapid.Float64Range(0, 0.4).Draw(t, "kerf"))
-		g := rapid.SampledFrom([]geometry.Grain{geometry.GrainHeight, geometry.GrainWidth, bed.NoGrain}).Draw(t, "grain")
-		s.Grain = map[geometry.Material]geometry.Grain{geometry.Paper: g, geometry.Board: bed.NoGrain, geometry.Lining: bed.NoGrain}
+		g := rapid.SampledFrom([]geometry.Grain{geometry.GrainHeight, geometry.GrainWidth, stock.NoGrain}).Draw(t, "grain")
+		s.Grain = map[geometry.Material]geometry.Grain{geometry.Paper: g, geometry.Board: stock.NoGrain, geometry.Lining: stock.NoGrain}
 		beds, err := bed.Lay(context.Background(), s, jobs, quick)
 		if err != nil {
 			t.Skip(err)

@@ -2,6 +2,7 @@ package bed
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -44,8 +45,11 @@ func (s Setup) shapes(jobs []Job) (out []shape, faults job.Problems) {
 			}
 			if err == nil {
 				sh.spots, err = s.tabs(sh)
-				for most > 0 && !s.with(most).takes(sh) {
-					most--
+				for fewer := s; most > 0; most-- {
+					fewer.Tabs = most
+					if _, err := fewer.tabs(sh); err == nil {
+						break
+					}
 				}
 				if err != nil {
 					faults = append(faults, job.Problem{Reason: name + ": " + err.Error()})
@@ -62,18 +66,6 @@ func (s Setup) shapes(jobs []Job) (out []shape, faults job.Problems) {
 		}
 	}
 	return out, faults
-}
-
-// with returns the setup with so many tabs.
-func (s Setup) with(tabs int) Setup {
-	s.Tabs = tabs
-	return s
-}
-
-// takes tells whether the edges of a shape have room for the tabs.
-func (s Setup) takes(sh shape) bool {
-	_, err := s.tabs(sh)
-	return err == nil
 }
 
 // tooLarge tells of the shapes that can't lie on the bed, each with what would do for all
@@ -151,9 +143,7 @@ func quoted(text string) string {
 // turned returns the setup with the grain of a material the other way.
 func (s Setup) turned(m geometry.Material) Setup {
 	grain := map[geometry.Material]geometry.Grain{}
-	for k, g := range s.Grain {
-		grain[k] = g
-	}
+	maps.Copy(grain, s.Grain)
 	switch s.GrainOf(m) {
 	case geometry.GrainHeight:
 		grain[m] = geometry.GrainWidth

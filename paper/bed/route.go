@@ -57,7 +57,7 @@ func (p Part) runs(k Kind) [][]geometry.Path {
 	case Crease:
 		return each(p.creases)
 	case Inside:
-		return each(p.inside)
+		return each(p.Inside)
 	}
 	if p.shares {
 		return each(p.outline)

@@ -5,6 +5,8 @@
 package bench
 
 import (
+	"cmp"
+
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/paper/pack"
@@ -25,13 +27,7 @@ type Job struct {
 
 // Title names a job.
 func (j Job) Title() string {
-	switch {
-	case j.Plan.Title != "":
-		return j.Plan.Title
-	case j.Source != "":
-		return j.Source
-	}
-	return "untitled"
+	return cmp.Or(j.Plan.Title, j.Source, "untitled")
 }
 
 // Options say how to plan. The zero value gives a first good plan.
@@ -191,13 +187,19 @@ func (g Group) Areas() (bought, pieces, kept float64) {
 		for _, p := range s.Pieces {
 			pieces += area(p.Box)
 		}
-		for _, o := range s.Offcuts {
-			if o.Kept() {
-				kept += area(o.Clean)
-			}
-		}
+		kept += s.kept()
 	}
 	return bought, pieces, kept
+}
+
+// kept returns the area of what is worth keeping.
+func (s Sheet) kept() (sum float64) {
+	for _, o := range s.Offcuts {
+		if o.Kept() {
+			sum += area(o.Clean)
+		}
+	}
+	return sum
 }
 
 // UsedUp returns which part of what is bought of one stock is used up: what goes into
@@ -205,10 +207,8 @@ func (g Group) Areas() (bought, pieces, kept float64) {
 func (g Group) UsedUp(u Use) float64 {
 	var kept float64
 	for _, s := range g.Sheets {
-		for _, o := range s.Offcuts {
-			if s.Stock == u.Stock && o.Kept() {
-				kept += area(o.Clean)
-			}
+		if s.Stock == u.Stock {
+			kept += s.kept()
 		}
 	}
 	return min(1, max(0, 1-kept/u.Area))
@@ -216,10 +216,7 @@ func (g Group) UsedUp(u Use) float64 {
 
 // Label names a group: "board 2 mm", "blue cloth".
 func (g Group) Label() string {
-	if g.Name != "" {
-		return g.Name
-	}
-	return string(g.Material)
+	return cmp.Or(g.Name, string(g.Material))
 }
 
 func area(b geometry.Box) float64 { return float64(b.Width()) * float64(b.Height()) }

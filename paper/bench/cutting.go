@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/wording"
 )
 
 // slack is what is taken for nothing: no fence is set to it.
@@ -153,14 +154,5 @@ func (s *shop) clean(sh Sheet) geometry.Box {
 // and a letter, short enough to write on a strip.
 func (s *shop) child(sheet int) string {
 	s.given[sheet]++
-	return s.sheetName(sheet) + letters(s.given[sheet])
-}
-
-// letters counts A to Z, then AA, AB and on.
-func letters(n int) string {
-	text := ""
-	for ; n > 0; n = (n - 1) / 26 {
-		text = string(rune('A'+(n-1)%26)) + text
-	}
-	return text
+	return s.sheetName(sheet) + wording.Letters(s.given[sheet])
 }

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"sync"
@@ -16,10 +17,6 @@ import (
 // best until then.
 func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	groups, bad := prepared(ctx, jobs, o)
-	keep := o.Keep
-	if keep == 0 {
-		keep = DefaultKeep
-	}
 	// Materials have nothing to do with each other but for the numbers of sheets.
 	starts, short := make([][]start, len(groups)), make([]job.Problems, len(groups))
 	efforts := shared(o.Effort, groups)
@@ -43,7 +40,7 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 	}
 	parallel.Each(len(groups), func(i int) {
 		g := groups[i]
-		cutAll(g, starts[i], first[i], keep)
+		cutAll(g, starts[i], first[i], cmp.Or(o.Keep, DefaultKeep))
 		g.purchase()
 		if !o.Loose {
 			g.couldSave(ctx)

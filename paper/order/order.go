@@ -3,6 +3,7 @@
 package order
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -194,15 +195,8 @@ func Called(g bench.Group) string {
 	if g.Name != "" || g.Material != g.Material.Like() {
 		return g.Label()
 	}
-	switch g.Material {
-	case geometry.Lining:
-		return "lining paper"
-	case geometry.Cloth:
-		return "book cloth"
-	case geometry.Paper:
-		return "covering paper"
-	}
-	return g.Label()
+	inShops := map[geometry.Material]string{geometry.Lining: "lining paper", geometry.Cloth: "book cloth", geometry.Paper: "covering paper"}
+	return cmp.Or(inShops[g.Material], g.Label())
 }
 
 // weighed returns a stock with the grammage that a job tells of its material.
@@ -216,11 +210,7 @@ func weighed(p bench.Plan, g bench.Group, s stock.Stock) stock.Stock {
 // glue returns the line of the adhesive; its quantity is zero where there is enough.
 func glue(area float64, t Terms, a Adhesive) Line {
 	l := Line{Unit: Gram, Pack: a.Pack, Price: a.Price}
-	own := a.Name
-	if own == "" {
-		own = "adhesive"
-	}
-	l.Name, l.Own = named(a.OrderedAs, own)
+	l.Name, l.Own = named(a.OrderedAs, cmp.Or(a.Name, "adhesive"))
 	need := a.Needs(area * (1 + t.Spare.InexactFloat64()/100)).Sub(a.AtHand)
 	if !need.IsPositive() {
 		return l

@@ -18,12 +18,14 @@ type model struct {
 	gap     int
 	in      search.Problem
 	members [][]int // of each item there, the items of p that it stands for
+	stacked []bool  // of each item there that is a strip: its pieces lie one below the other, till it is turned
+	long    []int   // of each item of p in a strip: its length along that, without the gap
 }
 
 func (s *Stock) endless() bool { return s.Roll && s.Height == 0 }
 
 func newModel(p *Problem) *model {
-	m := &model{p: p, gap: whole(p.Gap)}
+	m := &model{p: p, gap: whole(p.Gap), long: make([]int, len(p.Items))}
 	m.in.Free = p.Mode == Free
 	m.addItems()
 	reach := 0 // of all items end to end
@@ -75,5 +77,5 @@ func (m *model) addItems() {
 func (m *model) addPiece(i int) {
 	it := &m.p.Items[i]
 	m.in.Items = append(m.in.Items, search.Item{W: whole(it.Width) + m.gap, H: whole(it.Height) + m.gap, Turn: it.Turn})
-	m.members = append(m.members, []int{i})
+	m.members, m.stacked = append(m.members, []int{i}), append(m.stacked, false)
 }

@@ -38,14 +38,15 @@ func (m *model) addStrips(pieces []int) {
 	for _, part := range best.parts {
 		long := 0
 		for _, i := range part {
-			long += best.along[slices.Index(pieces, i)] + m.gap
+			m.long[i] = best.along[slices.Index(pieces, i)]
+			long += m.long[i] + m.gap
 		}
 		it := search.Item{W: long, H: best.breadth + m.gap, Turn: best.row && best.stack}
 		if !best.row {
 			it.W, it.H = it.H, it.W
 		}
 		m.in.Items = append(m.in.Items, it)
-		m.members = append(m.members, part)
+		m.members, m.stacked = append(m.members, part), append(m.stacked, !best.row)
 	}
 }
 

@@ -122,11 +122,7 @@ func (wr *writer) part(n int32, x, y, w, h int) Part {
 				parts = append(parts, inner...)
 				return
 			}
-			size := wr.tree.N[c].W
-			if dir == slicing.Y {
-				size = wr.tree.N[c].H
-			}
-			parts = append(parts, leaf{c, -1, size})
+			parts = append(parts, leaf{c, -1, *wr.tree.N[c].Side(dir)})
 		})
 	}
 	if len(parts) == 1 && parts[0].item < 0 {
@@ -173,33 +169,14 @@ func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
 	if node.Item < 0 || len(wr.members[node.Item]) == 1 {
 		return nil, -1
 	}
-	items := wr.members[node.Item]
-	for _, way := range []int8{slicing.X, slicing.Y} {
-		breadth, long := node.H, node.W
-		if way == slicing.Y {
-			breadth, long = long, breadth
-		}
-		parts = parts[:0]
-		for _, i := range items {
-			it := &wr.p.Items[i]
-			w, h := whole(it.Width)+wr.gap, whole(it.Height)+wr.gap
-			if way == slicing.Y {
-				w, h = h, w
-			}
-			switch {
-			case h == breadth:
-				parts = append(parts, leaf{n, i, w})
-				long -= w
-			case w == breadth && it.Turn:
-				parts = append(parts, leaf{n, i, h})
-				long -= h
-			}
-		}
-		if len(parts) == len(items) && long == 0 {
-			return parts, way
-		}
+	for _, i := range wr.members[node.Item] {
+		parts = append(parts, leaf{n, i, wr.long[i] + wr.gap})
 	}
-	panic("pack: a strip that does not hold its pieces")
+	turned := node.W != wr.in.Items[node.Item].W
+	if wr.stacked[node.Item] != turned {
+		return parts, slicing.Y
+	}
+	return parts, slicing.X
 }
 
 // places writes a sheet on which pieces lie anywhere.

@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -154,18 +155,18 @@ func (l Line) priced() Line {
 
 // areas returns how much of the pieces that are cut from a stock is each case's.
 func areas(p bench.Plan, g bench.Group, u bench.Use) []money.Amount {
-	return weights(p, func(gg bench.Group, s bench.Sheet, q bench.Placed) float64 {
-		if gg.Label() != g.Label() || gg.Material != g.Material || gg.Thickness != g.Thickness || s.Stock != u.Stock {
+	return weights(len(p.Jobs), []bench.Group{g}, func(_ bench.Group, s bench.Sheet, q bench.Placed) float64 {
+		if s.Stock != u.Stock {
 			return 0
 		}
 		return float64(q.Width) * float64(q.Height)
 	})
 }
 
-// weights adds up something of all placed pieces, for each case.
-func weights(p bench.Plan, of func(bench.Group, bench.Sheet, bench.Placed) float64) []money.Amount {
-	sums := make([]float64, len(p.Jobs))
-	for _, g := range p.Groups {
+// weights adds up something of all placed pieces of groups, for each case.
+func weights(cases int, groups []bench.Group, of func(bench.Group, bench.Sheet, bench.Placed) float64) []money.Amount {
+	sums := make([]float64, cases)
+	for _, g := range groups {
 		for _, s := range g.Sheets {
 			for _, q := range s.Pieces {
 				sums[q.Job] += of(g, s, q)
@@ -181,10 +182,7 @@ func weights(p bench.Plan, of func(bench.Group, bench.Sheet, bench.Placed) float
 
 // glue returns the line of the adhesive, and how much of it each case takes.
 func (q *Quote) glue(p bench.Plan, a order.Adhesive) (Line, []money.Amount) {
-	l := Line{Text: "adhesive", Price: a.Price, Unit: "kg"}
-	if a.Name != "" {
-		l.Text = a.Name
-	}
+	l := Line{Text: cmp.Or(a.Name, "adhesive"), Price: a.Price, Unit: "kg"}
 	grams := a.Needs(order.Glued(p))
 	l.Quantity = grams.Shift(-3)
 	if a.Pack.IsPositive() {
@@ -193,7 +191,7 @@ func (q *Quote) glue(p bench.Plan, a order.Adhesive) (Line, []money.Amount) {
 			l.Quantity = money.UpToStep(grams, a.Pack).DivRound(a.Pack, 3)
 		}
 	}
-	return l.priced(), weights(p, func(g bench.Group, _ bench.Sheet, q bench.Placed) float64 { return order.GluedOf(g, q) })
+	return l.priced(), weights(len(p.Jobs), p.Groups, func(g bench.Group, _ bench.Sheet, q bench.Placed) float64 { return order.GluedOf(g, q) })
 }
 
 // spoil reckons what is spoilt of the material.

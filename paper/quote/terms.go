@@ -3,7 +3,11 @@
 // is shown of a line is what is added up.
 package quote
 
-import "forel/paper/money"
+import (
+	"cmp"
+
+	"forel/paper/money"
+)
 
 // Terms are how a maker reckons a price.
 type Terms struct {
@@ -39,16 +43,10 @@ type Extra struct {
 
 // TaxWord returns what tax is called.
 func (t Terms) TaxWord() string {
-	if t.TaxName == "" {
-		return "tax"
-	}
-	return t.TaxName
+	return cmp.Or(t.TaxName, "tax")
 }
 
 // Excludes returns what the price does not include.
 func (t Terms) Excludes() string {
-	if t.Excluded == "" {
-		return DefaultExcluded
-	}
-	return t.Excluded
+	return cmp.Or(t.Excluded, DefaultExcluded)
 }

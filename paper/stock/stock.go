@@ -4,6 +4,7 @@
 package stock
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -68,7 +69,7 @@ func (s Stock) Quantity(sheets int, length Length) money.Amount {
 	if !s.Roll {
 		return money.Of(sheets)
 	}
-	return hundredths(length, s.Per).Shift(-2)
+	return money.Of(int(math.Ceil(float64(length/s.Per)*100 - slack.MM()))).Shift(-2)
 }
 
 // Sold is Quantity as it is sold: a length off a roll is rounded up to whole steps.
@@ -76,17 +77,9 @@ func (s Stock) Sold(sheets int, length Length) money.Amount {
 	if !s.Roll {
 		return money.Of(sheets)
 	}
-	step := s.SoldBy
-	if step == 0 {
-		step = DefaultStep(s.Per)
-	}
+	step := cmp.Or(s.SoldBy, DefaultStep(s.Per))
 	steps := money.Of(int(math.Ceil(float64(length/step) - slack.MM())))
 	return steps.Mul(money.Thousandths(float64(step))).DivRound(money.Thousandths(float64(s.Per)), 6)
-}
-
-// hundredths returns how many hundredths of a unit make a length, rounded up.
-func hundredths(length, unit Length) money.Amount {
-	return money.Of(int(math.Ceil(float64(length/unit)*100 - slack.MM())))
 }
 
 // Unit is what a Quantity of a roll is counted in: "m" or "yd".
@@ -154,13 +147,7 @@ func (s Stock) Takes(width, height Length, grain geometry.Grain) bool {
 	w, h := s.Usable()
 	fits := func(pw, ph Length) bool { return pw <= w+slack && (s.Endless() || ph <= h+slack) }
 	turned, either := s.Turned(grain)
-	if either {
-		return fits(width, height) || fits(height, width)
-	}
-	if turned {
-		width, height = height, width
-	}
-	return fits(width, height)
+	return (either || !turned) && fits(width, height) || (either || turned) && fits(height, width)
 }
 
 // slack is what two ways of calculating one length may differ by.

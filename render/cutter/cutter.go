@@ -11,6 +11,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/paper/bed"
+	"forel/paper/stock"
 	"forel/render"
 	"forel/render/svg"
 )
@@ -187,7 +188,7 @@ func Crushing(b bed.Bed) string {
 // grain tells how the stock is laid on the bed.
 func grain(m geometry.Material, s bed.Setup) string {
 	switch g := s.GrainOf(m); g {
-	case bed.NoGrain:
+	case stock.NoGrain:
 		return "Stock without " + m.Direction() + ". "
 	default:
 		return fmt.Sprintf("Lay the stock with its %s along the %s of the bed. ", m.Direction(), g)

@@ -56,7 +56,7 @@ func label(c *svg.Canvas, b bed.Bed, o Options) {
 	on := hairline.Surface{Surface: c, Width: o.Line}
 	for i, p := range b.Parts {
 		begin(c, b, render.Legend, i, 1)
-		name(on, names(i+1, p), p.Outline, p.Room(), lines[i], o.Theme[render.Legend].Color)
+		name(on, names(i+1, p), p.Outline, p.Room, lines[i], o.Theme[render.Legend].Color)
 		c.EndPart()
 	}
 }

@@ -116,10 +116,10 @@ func mapOf(b bed.Bed, box geometry.Box, tall Length) *mapped {
 	m := &mapped{Bed: b, at: box.Min, scale: max(1, b.Width/(box.Width()-grainBand), b.Height/tall).MM()}
 	for i, p := range b.Parts {
 		var slits []geometry.Path
-		for _, slit := range p.Slits() {
+		for _, slit := range p.Inside {
 			slits = append(slits, m.path(slit))
 		}
-		room := m.path(geometry.Rectangle(p.Room())).Bounds()
+		room := m.path(geometry.Rectangle(p.Room)).Bounds()
 		if !name(&m.names, names(i+1, p), m.path(p.Outline), room, slits, render.Black) {
 			m.small = append(m.small, i)
 		}
@@ -136,7 +136,7 @@ func (m *mapped) draw(on render.Surface, end geometry.Point) Length {
 	for _, p := range m.Parts {
 		on.Fill(m.path(p.Outline), pale)
 		on.Stroke(m.path(p.Outline), line)
-		for _, slit := range p.Slits() {
+		for _, slit := range p.Inside {
 			on.Stroke(m.path(slit), fine)
 		}
 	}

@@ -32,26 +32,10 @@ func (b box) within(o box) bool {
 	return b.x0 >= o.x0-slack && b.y0 >= o.y0-slack && b.x1 <= o.x1+slack && b.y1 <= o.y1+slack
 }
 
-// faults gathers what is wrong, as far as a reader can take it in.
-type faults struct {
-	list []error
-	more int
-}
+// faults gathers what is wrong.
+type faults []error
 
-func (f *faults) add(format string, a ...any) {
-	if len(f.list) == 20 {
-		f.more++
-		return
-	}
-	f.list = append(f.list, fmt.Errorf(format, a...))
-}
-
-func (f *faults) err() error {
-	if f.more > 0 {
-		f.list = append(f.list, fmt.Errorf("and %d more faults", f.more))
-	}
-	return errors.Join(f.list...)
-}
+func (f *faults) add(format string, a ...any) { *f = append(*f, fmt.Errorf(format, a...)) }
 
 // Verify returns the faults of a layout of a problem's items on its stock, nil if it
 // is sound: every item once, or told as left, of its size, turned only where it may be,
@@ -98,5 +82,5 @@ func Verify(l *pack.Layout, p pack.Problem) error {
 	if p.Mode == pack.Guillotine {
 		strips(&f, l, items)
 	}
-	return f.err()
+	return errors.Join(f...)
 }

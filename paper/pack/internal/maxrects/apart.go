@@ -15,7 +15,7 @@ func apart(g []Placed) bool {
 		order(g, along)
 		from, end, cut := 0, 0, false
 		for i := range g {
-			lo, hi := g[i].span(along)
+			lo, hi := g[i].Span(along)
 			if i > from && lo >= end {
 				cut = true
 				if !apart(g[from:i]) {
@@ -32,7 +32,8 @@ func apart(g []Placed) bool {
 	return false
 }
 
-func (p *Placed) span(x bool) (from, to int) {
+// Span returns from where to where a piece reaches across the sheet, or down it.
+func (p *Placed) Span(x bool) (from, to int) {
 	if x {
 		return p.X, p.X + p.W
 	}
@@ -44,10 +45,10 @@ func (p *Placed) span(x bool) (from, to int) {
 func order(g []Placed, x bool) {
 	for i := 1; i < len(g); i++ {
 		p := g[i]
-		at, _ := p.span(x)
+		at, _ := p.Span(x)
 		j := i
 		for ; j > 0; j-- {
-			if v, _ := g[j-1].span(x); v <= at {
+			if v, _ := g[j-1].Span(x); v <= at {
 				break
 			}
 			g[j] = g[j-1]

@@ -34,30 +34,23 @@ func (p *Problem) greedy(order []int32, prefer []int, free bool) *Solution {
 		item := order[n]
 		it := &p.Items[item]
 		q.begin()
-		try := func(b int) {
-			if slices.Contains(refused, b) || s.Bins[b].used()+it.W*it.H > p.Kinds[s.Bins[b].Kind].W*p.Kinds[s.Bins[b].Kind].H {
-				return
+		for b, bin := range s.Bins {
+			if !slices.Contains(refused, b) {
+				bin.offer(&q, b, it)
 			}
-			s.Bins[b].scan(&q, b, float64(it.W), float64(it.H), false)
-			if it.Turn && it.W != it.H {
-				s.Bins[b].scan(&q, b, float64(it.H), float64(it.W), true)
-			}
-		}
-		for b := range s.Bins {
-			try(b)
 		}
 		if !q.found() {
 			for _, k := range prefer {
-				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(int(item), k) {
+				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(it, k) {
 					used[k]++
 					s.Bins = append(s.Bins, p.binOf(k, free))
-					try(len(s.Bins) - 1)
+					s.Bins[len(s.Bins)-1].offer(&q, len(s.Bins)-1, it)
 					break
 				}
 			}
 		}
 		if !q.found() {
-			s.Left = append(s.Left, int(item))
+			s.Left = append(s.Left, item)
 			continue
 		}
 		if s.Bins[q.bin].lay(q.place, item, it); free && !p.Free && !s.Bins[q.bin].apart() {

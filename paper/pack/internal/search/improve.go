@@ -60,17 +60,8 @@ func (r *Run) over(share float64) bool {
 
 // found keeps the state as the best solution.
 func (r *Run) found() {
-	s := &Solution{Bins: r.p.clone(r.st.bins), Bound: r.best.Bound}
-	for _, i := range r.st.out {
-		s.Left = append(s.Left, int(i))
-	}
-	kept := s.Bins[:0]
-	for _, b := range s.Bins {
-		if b.used() > 0 {
-			kept = append(kept, b)
-		}
-	}
-	s.Bins = kept
+	s := &Solution{Bins: r.p.clone(r.st.bins), Left: slices.Clone(r.st.out), Bound: r.best.Bound}
+	s.Bins = slices.DeleteFunc(s.Bins, func(b *Bin) bool { return b.used() == 0 })
 	s.Cost = r.p.cost(s.Bins)
 	r.best = s
 }
@@ -95,8 +86,7 @@ func (r *Run) try(bins []*Bin, out []int32, most int) bool {
 func (r *Run) emptiest(bins []*Bin) int {
 	least, at := 2.0, 0
 	for i, b := range bins {
-		k := r.p.Kinds[b.Kind]
-		if f := float64(b.used()) / (float64(k.W) * float64(k.H)); f < least {
+		if f := float64(b.used()) / float64(b.size); f < least {
 			least, at = f, i
 		}
 	}
@@ -148,11 +138,7 @@ func (r *Run) fill() {
 	if len(bins) == 0 { // no sheet takes any piece
 		return
 	}
-	var out []int32
-	for _, i := range r.best.Left {
-		out = append(out, int32(i))
-	}
-	r.st.start(r.sheets(bins, 0), out)
+	r.st.start(r.sheets(bins, 0), slices.Clone(r.best.Left))
 	for !r.over(search) {
 		if r.st.step() && len(r.st.out) < len(r.best.Left) {
 			r.found()
@@ -183,7 +169,7 @@ func (r *Run) cheaper() {
 	used := make([]int, len(r.p.Kinds))
 	for _, b := range bins {
 		used[b.Kind]++
-		room += area(b.Kind) - float64(b.used())
+		room += float64(b.size - b.used())
 	}
 	for range 4 {
 		k := rnd.IntN(len(r.p.Kinds))

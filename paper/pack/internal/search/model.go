@@ -35,23 +35,25 @@ type Problem struct {
 type Bin struct {
 	Kind int
 	sheet
+	size int // its area
 }
 
 func (p *Problem) bin(kind int) *Bin { return p.binOf(kind, p.Free) }
 
 func (p *Problem) binOf(kind int, free bool) *Bin {
-	b := &Bin{Kind: kind, sheet: &cutSheet{}}
+	k := p.Kinds[kind]
+	b := &Bin{Kind: kind, sheet: &cutSheet{}, size: k.W * k.H}
 	if free {
 		b.sheet = &freeSheet{}
 	}
-	b.empty(p.Kinds[kind].W, p.Kinds[kind].H)
+	b.empty(k.W, k.H)
 	return b
 }
 
 // Solution is a layout; Left are the items that found no sheet.
 type Solution struct {
 	Bins  []*Bin
-	Left  []int
+	Left  []int32
 	Cost  float64 // of a roll the length used, the gap past the last piece included
 	Bound float64
 }
@@ -91,8 +93,8 @@ func (p *Problem) clone(bins []*Bin) []*Bin {
 	return to
 }
 
-func (p *Problem) fits(item, kind int) bool {
-	it, k := p.Items[item], p.Kinds[kind]
+func (p *Problem) fits(it *Item, kind int) bool {
+	k := p.Kinds[kind]
 	return it.W <= k.W && it.H <= k.H || it.Turn && it.H <= k.W && it.W <= k.H
 }
 

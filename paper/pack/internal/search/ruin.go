@@ -14,7 +14,6 @@ type state struct {
 	p     *Problem
 	bins  []*Bin
 	value []float64 // of each bin's free room
-	size  []int     // of each bin
 	out   []int32
 	rnd   *rand.Rand
 	q     quest
@@ -50,11 +49,8 @@ func (s *state) start(bins []*Bin, out []int32) {
 	s.value = make([]float64, len(bins))
 	s.touched = s.touched[:0]
 	s.full = 0
-	s.size = s.size[:0]
 	for _, b := range bins {
-		k := s.p.Kinds[b.Kind]
-		s.full = max(s.full, float64(k.W)*float64(k.H))
-		s.size = append(s.size, k.W*k.H)
+		s.full = max(s.full, float64(b.size))
 	}
 	s.set = make([]int, len(bins))
 	s.room, s.settings = 0, 0
@@ -109,7 +105,7 @@ func (s *state) touch(bin int) {
 		_, free := s.bins[bin].sheet.(*freeSheet)
 		c = s.p.binOf(s.bins[bin].Kind, free)
 	}
-	c.Kind = s.bins[bin].Kind
+	c.Kind, c.size = s.bins[bin].Kind, s.bins[bin].size
 	c.copyFrom(s.bins[bin].sheet)
 	s.saved[bin] = c
 	s.touched = append(s.touched, bin)
@@ -161,17 +157,12 @@ func (s *state) recreate() {
 // lay puts an item in its best place, and tells whether there is one.
 func (s *state) lay(i int32) bool {
 	it := &s.p.Items[i]
-	w, h, area := float64(it.W), float64(it.H), it.W*it.H
 	refused := -1
 	for range 3 {
 		s.q.begin()
 		for b, bin := range s.bins {
-			if b == refused || bin.used()+area > s.size[b] {
-				continue
-			}
-			bin.scan(&s.q, b, w, h, false)
-			if it.Turn && it.W != it.H {
-				bin.scan(&s.q, b, h, w, true)
+			if b != refused {
+				bin.offer(&s.q, b, it)
 			}
 		}
 		if !s.q.found() {
@@ -185,6 +176,17 @@ func (s *state) lay(i int32) bool {
 		refused = s.q.bin
 	}
 	return false
+}
+
+// offer offers the places for an item in a bin, which is number b.
+func (bin *Bin) offer(q *quest, b int, it *Item) {
+	if bin.used()+it.W*it.H > bin.size {
+		return
+	}
+	bin.scan(q, b, float64(it.W), float64(it.H), false)
+	if it.Turn && it.W != it.H {
+		bin.scan(q, b, float64(it.H), float64(it.W), true)
+	}
 }
 
 // lay puts an item where it was found to fit.

@@ -1,9 +1,6 @@
 package search
 
-import (
-	"forel/paper/pack/internal/maxrects"
-	"forel/paper/pack/internal/slicing"
-)
+import "slices"
 
 // trees returns sheets that are cut edge to edge with the same pieces in the same
 // places; the pieces must come apart so.
@@ -15,12 +12,8 @@ func (p *Problem) trees(bins []*Bin) []*Bin {
 		if free == nil {
 			continue
 		}
-		rects := make([]slicing.Rect, 0, len(free.Placed))
-		for _, q := range free.Placed {
-			rects = append(rects, slicing.Rect{X: q.X, Y: q.Y, W: q.W, H: q.H, Item: q.Item})
-		}
 		to[i] = p.binOf(b.Kind, false)
-		if !to[i].Tree().From(free.W, free.H, rects) {
+		if !to[i].Tree().From(free.W, free.H, slices.Clone(free.Placed)) {
 			panic("search: pieces that do not come apart")
 		}
 	}
@@ -39,7 +32,7 @@ func (p *Problem) freeSheets(bins []*Bin) []*Bin {
 		to[i] = p.binOf(b.Kind, true)
 		d := to[i].Rects()
 		for _, r := range t.Rects(0, 0, 0, nil) {
-			d.Put(r.Item, maxrects.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H})
+			d.Put(r.Item, r.Rect)
 		}
 	}
 	return to

@@ -1,23 +1,14 @@
 package slicing
 
-import "slices"
+import (
+	"slices"
 
-// Rect is a piece where it lies on a sheet.
-type Rect struct {
-	X, Y, W, H int
-	Item       int32
-}
-
-func (r *Rect) span(dir int8) (from, to int) {
-	if dir == X {
-		return r.X, r.X + r.W
-	}
-	return r.Y, r.Y + r.H
-}
+	"forel/paper/pack/internal/maxrects"
+)
 
 // From makes the tree of a sheet of w by h on which pieces lie, if they come
 // apart by cuts from edge to edge. The list is sorted on the way.
-func (t *Tree) From(w, h int, pieces []Rect) bool {
+func (t *Tree) From(w, h int, pieces []maxrects.Placed) bool {
 	t.Reset(w, h)
 	if len(pieces) == 0 {
 		return true
@@ -28,25 +19,23 @@ func (t *Tree) From(w, h int, pieces []Rect) bool {
 
 // grow parts a node, not listed, in direction dir as its pieces allow. Stuck
 // tells that the other direction parted nothing.
-func (t *Tree) grow(n int32, pieces []Rect, dir int8, stuck bool) bool {
+func (t *Tree) grow(n int32, pieces []maxrects.Placed, dir int8, stuck bool) bool {
 	if p := &pieces[0]; len(pieces) == 1 && p.W == t.N[n].W && p.H == t.N[n].H {
 		t.N[n].Item = p.Item
 		t.Area += p.W * p.H
 		return true
 	}
-	slices.SortFunc(pieces, func(a, b Rect) int {
-		p, _ := a.span(dir)
-		q, _ := b.span(dir)
+	slices.SortFunc(pieces, func(a, b maxrects.Placed) int {
+		p, _ := a.Span(dir == X)
+		q, _ := b.Span(dir == X)
 		return p - q
 	})
-	rest := t.N[n].W
-	if dir == Y {
-		rest = t.N[n].H
-	}
+	rest := *t.N[n].Side(dir)
 	whole := rest
 	last := int32(none)
-	link := func(c Node) int32 {
-		c.parent, c.first, c.next, c.prev, c.Item = n, none, none, last, Open
+	child := func(size int) int32 {
+		c := Node{W: t.N[n].W, H: t.N[n].H, parent: n, first: none, next: none, prev: last, Item: Open}
+		*c.Side(dir) = size
 		at := t.add(c)
 		if last == none {
 			t.N[n].first = at
@@ -56,16 +45,10 @@ func (t *Tree) grow(n int32, pieces []Rect, dir int8, stuck bool) bool {
 		last = at
 		return at
 	}
-	child := func(size int) int32 {
-		if dir == X {
-			return link(Node{W: size, H: t.N[n].H})
-		}
-		return link(Node{W: t.N[n].W, H: size})
-	}
 	from, begin, end := 0, 0, 0
 	for i := 0; i <= len(pieces); i++ {
 		if i < len(pieces) {
-			lo, hi := pieces[i].span(dir)
+			lo, hi := pieces[i].Span(dir == X)
 			if i == from {
 				begin, end = lo, hi
 				continue
@@ -82,7 +65,7 @@ func (t *Tree) grow(n int32, pieces []Rect, dir int8, stuck bool) bool {
 			return false
 		}
 		if from = i; i < len(pieces) {
-			begin, end = pieces[i].span(dir)
+			begin, end = pieces[i].Span(dir == X)
 		}
 	}
 	t.N[n].Item, t.N[n].Dir = Inner, dir
@@ -93,10 +76,10 @@ func (t *Tree) grow(n int32, pieces []Rect, dir int8, stuck bool) bool {
 }
 
 // Rects appends the pieces in a node where they lie if the node is at x, y.
-func (t *Tree) Rects(n int32, x, y int, to []Rect) []Rect {
+func (t *Tree) Rects(n int32, x, y int, to []maxrects.Placed) []maxrects.Placed {
 	m := &t.N[n]
 	if m.Item >= 0 {
-		return append(to, Rect{x, y, m.W, m.H, m.Item})
+		return append(to, maxrects.Placed{Rect: maxrects.Rect{X: x, Y: y, W: m.W, H: m.H}, Item: m.Item})
 	}
 	if m.Item == Inner {
 		for c := m.first; c != none; c = t.N[c].next {

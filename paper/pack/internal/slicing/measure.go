@@ -100,11 +100,7 @@ func (t *Tree) Cuts(n int32, stage uint64, to []uint64) []uint64 {
 			open = true
 			continue
 		}
-		d := t.N[c].W
-		if t.N[n].Dir == Y {
-			d = t.N[c].H
-		}
-		to = append(to, stage<<48|uint64(d))
+		to = append(to, stage<<48|uint64(*t.N[c].Side(t.N[n].Dir)))
 	}
 	if !open {
 		least := slices.Index(to[from:], slices.Min(to[from:]))

@@ -29,6 +29,14 @@ type Node struct {
 	Dir                 int8  // of Inner
 }
 
+// Side returns the node's size in a direction.
+func (n *Node) Side(dir int8) *int {
+	if dir == X {
+		return &n.W
+	}
+	return &n.H
+}
+
 // Free is an Open node, with its size in floating point, which is exact here.
 type Free struct {
 	W, H float64
@@ -98,16 +106,10 @@ func (t *Tree) unlist(n int32) {
 // returns it, not listed. The node must be larger than that.
 func (t *Tree) split(n int32, dir int8, size int) int32 {
 	if p := t.N[n].parent; p != none && t.N[p].Dir == dir {
-		part := Node{Item: Open, parent: p, first: none, prev: none, next: t.N[p].first}
-		if dir == X {
-			part.W, part.H = size, t.N[n].H
-			t.N[n].W -= size
-			t.open[t.N[n].slot].W = float64(t.N[n].W)
-		} else {
-			part.W, part.H = t.N[n].W, size
-			t.N[n].H -= size
-			t.open[t.N[n].slot].H = float64(t.N[n].H)
-		}
+		part := Node{W: t.N[n].W, H: t.N[n].H, Item: Open, parent: p, first: none, prev: none, next: t.N[p].first}
+		*part.Side(dir) = size
+		*t.N[n].Side(dir) -= size
+		t.open[t.N[n].slot] = Free{float64(t.N[n].W), float64(t.N[n].H), n}
 		at := t.add(part)
 		t.N[t.N[at].next].prev = at
 		t.N[p].first = at
@@ -116,11 +118,8 @@ func (t *Tree) split(n int32, dir int8, size int) int32 {
 	t.unlist(n)
 	part := Node{W: t.N[n].W, H: t.N[n].H, Item: Open, parent: n, first: none, next: none, prev: none}
 	rest := part
-	if dir == X {
-		part.W, rest.W = size, rest.W-size
-	} else {
-		part.H, rest.H = size, rest.H-size
-	}
+	*part.Side(dir) = size
+	*rest.Side(dir) -= size
 	at := t.add(part)
 	left := t.add(rest)
 	t.N[at].next, t.N[left].prev = left, at
@@ -146,18 +145,11 @@ func (t *Tree) Insert(n int32, item int32, w, h int, first int8) int32 {
 	} else if !dh {
 		first = X
 	}
-	size := w
-	if first == Y {
-		size = h
-	}
-	part := t.split(n, first, size)
+	size := [2]int{w, h}
+	part := t.split(n, first, size[first])
 	if dw && dh {
 		t.list(part)
-		size = w
-		if first == X {
-			size = h
-		}
-		part = t.split(part, 1-first, size)
+		part = t.split(part, 1-first, size[1-first])
 	}
 	t.N[part].Item = item
 	return part
@@ -175,11 +167,7 @@ func (t *Tree) Remove(n int32) {
 		// All that is free among the parts becomes one.
 		for c := t.N[p].first; c != none; c = t.N[c].next {
 			if c != n && t.N[c].Item == Open {
-				if t.N[p].Dir == X {
-					t.N[n].W += t.N[c].W
-				} else {
-					t.N[n].H += t.N[c].H
-				}
+				*t.N[n].Side(t.N[p].Dir) += *t.N[c].Side(t.N[p].Dir)
 				t.unlist(c)
 				t.unlink(c)
 				break

@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"forel/paper/pack/internal/maxrects"
 )
 
 // sound looks whether the parts of each node fill it exactly, no two of them
@@ -91,5 +93,5 @@ func TestTreeStaysSound(t *testing.T) {
 
 func TestPinwheelDoesNotComeApart(t *testing.T) {
 	var tr Tree
-	require.False(t, tr.From(3, 3, []Rect{{0, 0, 2, 1, 0}, {2, 0, 1, 2, 1}, {1, 2, 2, 1, 2}, {0, 1, 1, 2, 3}}))
+	require.False(t, tr.From(3, 3, []maxrects.Placed{{Rect: maxrects.Rect{W: 2, H: 1}}, {Rect: maxrects.Rect{X: 2, W: 1, H: 2}, Item: 1}, {Rect: maxrects.Rect{X: 1, Y: 2, W: 2, H: 1}, Item: 2}, {Rect: maxrects.Rect{Y: 1, W: 1, H: 2}, Item: 3}}))
 }
