@@ -120,9 +120,10 @@ func beyond(a, b []geometry.Point) (parts [][]geometry.Point, all bool) {
 	return parts, false
 }
 
-// broad tells whether a ring encloses more than rounding.
+// broad tells whether a ring encloses more than rounding: of one that does not, no two
+// sides are so far apart that joined would leave a gap of it.
 func broad(ring []geometry.Point) bool {
-	return len(ring) > 2 && Area{[][]geometry.Point{ring}}.Breadth().Abs() > one
+	return len(ring) > 2 && Area{[][]geometry.Point{ring}}.Breadth().Abs() > one/2
 }
 
 // left returns how far left of the line from p to q a place is.

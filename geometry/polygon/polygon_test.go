@@ -120,3 +120,14 @@ func TestNoNeedles(t *testing.T) {
 		assert.InDelta(t, 0.2968*1.33/3.07, a.Breadth().MM(), 0.01)
 	}
 }
+
+// Of a strip as narrow as rounding may part two corners no gap is left: what lies on
+// either side of it is one polygon.
+func TestNarrowStripIsNoGap(t *testing.T) {
+	a := polygon.Box(geometry.Bx(0, 0, 20, 2.15))
+	rest, err := polygon.Without(a, polygon.Box(geometry.Bx(0, 2, 2, 2.15)), polygon.Box(geometry.Bx(7, 2.00001, 7.35, 7)))
+	require.NoError(t, err)
+	require.Len(t, rest, 1)
+	assert.True(t, rest.Holds(geometry.Pt(4.0875, 2.000005)))
+	assert.InDelta(t, 20*2.15-2*0.15-0.35*0.14999, rest.Size(), 1e-6)
+}

@@ -40,6 +40,10 @@ const (
 	headTall     Length = 11
 )
 
+// missedTall is the height of the line at the foot of the drawing that tells of numbers
+// there was no room for.
+const missedTall Length = 5
+
 // newFigure starts the drawing of a sheet, on a page that lies where that lets it be
 // larger.
 func newFigure(p bench.Plan, g bench.Group, i int, d *document.Document) *figure {
@@ -116,7 +120,10 @@ func (f *figure) draw(on render.Surface, room geometry.Box) Length {
 	ends := f.origin.Y + h + aroundBottom
 	if len(f.missed) > 0 {
 		text := "No room for the numbers of " + strings.Join(f.missed, ", ") + ": see the lists."
-		document.Paragraph(on, room, ends-1.5-typeset.LineHeight(noteSize), typeset.Fit(text, noteSize, false, wide), noteSize, false)
+		if typeset.Width(text, noteSize, false) > wide {
+			text = fmt.Sprintf("No room for %d of the numbers: see the lists.", len(f.missed))
+		}
+		document.Paragraph(on, room, ends-missedTall, text, noteSize, false)
 	}
 	if stock.Grained() && stock.Grain == geometry.GrainHeight { // longer than a short sheet is tall
 		ends = max(ends, f.origin.Y+f.grainLong())

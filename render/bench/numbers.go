@@ -144,7 +144,7 @@ func along(from, to geometry.Point) (out []geometry.Point) {
 // call sets a number at the nearest free place to one of some points, with a thin line
 // from a dot there.
 func (f *figure) call(on render.Surface, number int, cut bool, anchors []geometry.Point, edge geometry.Box) bool {
-	page := geometry.Bx(edge.Min.X-aroundLeft, edge.Min.Y-aroundTop, edge.Max.X+aroundRight-5, edge.Max.Y+aroundBottom)
+	page := geometry.Bx(edge.Min.X-aroundLeft, edge.Min.Y-aroundTop, edge.Max.X+aroundRight-5, edge.Max.Y+aroundBottom-missedTall)
 	for _, radius := range []Length{2.5, 3.2, 4, 5, 6.5, 8, 10, 12, 15, 18, 22, 26, 30, 36, 42} {
 		for _, p := range anchors {
 			spot := geometry.Box{Min: p, Max: p}.Grow(dot)
