@@ -34,12 +34,8 @@ func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
 	l.full, l.brief, l.short = titles(p, v)
 	l.taken = append(l.taken, v.Keep...)
 	for _, path := range p.Lines() {
-		flat := path.Flatten(0.1)
-		if path.Closed {
-			flat = append(flat, flat[0])
-		}
-		for i := 1; i < len(flat); i++ {
-			l.lines = append(l.lines, geometry.Segment{From: v.point(flat[i-1]), To: v.point(flat[i])})
+		for _, s := range path.Straight(0.1) {
+			l.lines = append(l.lines, geometry.Segment{From: v.point(s.From), To: v.point(s.To)})
 		}
 	}
 	return l
