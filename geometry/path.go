@@ -273,6 +273,13 @@ func (p Path) Flatten(tolerance Length) []Point {
 	return pts
 }
 
+// Straight returns the path's segments as Flatten has them: without arcs.
+func (p Path) Straight(tolerance Length) []Segment {
+	path := Line(p.Flatten(tolerance)...)
+	path.Closed = p.Closed
+	return path.Segments()
+}
+
 // Arc returns the centre, the radius, and the start and sweep angles in radians
 // (sweep positive counterclockwise) of a segment whose Bulge is not zero.
 func (s Segment) Arc() (center Point, radius Length, start, sweep float64) {

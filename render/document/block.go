@@ -1,6 +1,8 @@
 package document
 
 import (
+	"slices"
+
 	"forel/geometry"
 	"forel/render"
 	"forel/render/record"
@@ -210,7 +212,7 @@ func (d *Document) Steps(heading string, steps []string) []Block {
 
 // Points is Steps with a bullet for a number.
 func (d *Document) Points(heading string, points []string) []Block {
-	return d.list(heading, bullets(len(points)), points)
+	return d.list(heading, slices.Repeat([]string{"•"}, len(points)), points)
 }
 
 func (d *Document) list(heading string, marks, texts []string) []Block {

@@ -79,15 +79,6 @@ func numbers(n int) []string {
 	return marks
 }
 
-// bullets returns the marks of points.
-func bullets(n int) []string {
-	marks := make([]string, n)
-	for i := range marks {
-		marks[i] = "•"
-	}
-	return marks
-}
-
 // Steps sets numbered steps under a heading, from the top of a box, and returns
 // where they end.
 func Steps(s render.Surface, box geometry.Box, heading string, steps []string) Length {

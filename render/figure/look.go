@@ -9,8 +9,6 @@ import (
 
 func grey(v uint8) render.Color { return render.Color{R: v, G: v, B: v} }
 
-var white = grey(255)
-
 // Looks returns how stuffs are drawn, in greys or with tints of colour beneath the
 // same hatching. They differ in hatching first, so that a poor print in black alone
 // can be read; tints are light.
@@ -26,14 +24,14 @@ func Looks(tinted bool) staging.Looks {
 		stage.Board:      {Tint: grey(222)},
 		stage.Lining:     {Tint: grey(246), Hatch: hatch(0, 1.7, dashes)},
 		stage.Cloth:      {Tint: grey(240), Hatch: hatch(45, 1.2, thin)},
-		stage.ClothBack:  {Tint: white},
+		stage.ClothBack:  {Tint: render.White},
 		stage.Paper:      {Tint: grey(250), Hatch: hatch(0, 1.4, dots)},
-		stage.PaperBack:  {Tint: white},
+		stage.PaperBack:  {Tint: render.White},
 		stage.Card:       {Tint: grey(228)},
 		stage.CardInside: {Tint: grey(250)},
 		stage.Cover:      {Tint: grey(196)},
-		stage.Pages:      {Tint: white, Hatch: hatch(0, 0.7, edges)},
-		stage.Blank:      {Tint: white},
+		stage.Pages:      {Tint: render.White, Hatch: hatch(0, 0.7, edges)},
+		stage.Blank:      {Tint: render.White},
 	}
 	if !tinted {
 		return looks

@@ -182,7 +182,7 @@ func (p Panel) drawNotes(on render.Surface, seen scene.Seen, to func(geometry.Po
 // How arrows look.
 var (
 	arrowLine = render.Stroke{Width: 0.55, Color: render.Black}
-	arrowHalo = render.Stroke{Width: 1.3, Color: white}
+	arrowHalo = render.Stroke{Width: 1.3, Color: render.White}
 	thinArrow = render.Stroke{Width: 0.2, Color: render.Black}
 )
 

@@ -3,7 +3,6 @@ package figure
 import (
 	"forel/geometry"
 	"forel/render"
-	"forel/render/record"
 	"forel/render/svg"
 )
 
@@ -15,11 +14,9 @@ const (
 
 // SVG returns a panel as a drawing of its own, with what it shows as its title.
 func (p Panel) SVG(title string) []byte {
-	var page record.Surface
-	p.Draw(&page, geometry.Bx(0, 0, figureWide, figureTall).Grow(-2), AtBoth)
 	c := svg.New(figureWide, figureTall, title, p.caption)
 	c.Begin(render.Legend)
-	page.Play(c, geometry.Point{})
+	p.Draw(c, geometry.Bx(0, 0, figureWide, figureTall).Grow(-2), AtBoth)
 	c.End()
 	return c.Bytes()
 }

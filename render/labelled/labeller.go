@@ -34,12 +34,8 @@ func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
 	l.full, l.brief, l.short = titles(p, v)
 	l.taken = append(l.taken, v.Keep...)
 	for _, path := range p.Lines() {
-		flat := path.Flatten(0.1)
-		if path.Closed {
-			flat = append(flat, flat[0])
-		}
-		for i := 1; i < len(flat); i++ {
-			l.lines = append(l.lines, geometry.Segment{From: v.point(flat[i-1]), To: v.point(flat[i])})
+		for _, s := range path.Straight(0.1) {
+			l.lines = append(l.lines, geometry.Segment{From: v.point(s.From), To: v.point(s.To)})
 		}
 	}
 	return l
@@ -120,11 +116,9 @@ func (l *labeller) leads(all []led) {
 			best, drawn = t, on
 		}
 	}
-	if best == nil {
-		return
+	if best != nil {
+		l.keep(best, drawn)
 	}
-	drawn.Play(l.surface, geometry.Point{})
-	l.taken, l.lines, l.leaders, l.missed = best.taken, best.lines, best.leaders, append(l.missed, best.missed...)
 }
 
 // crossed is what a line that crosses another counts for beyond its length.
@@ -216,6 +210,12 @@ func (l *labeller) trial() (*labeller, *record.Surface) {
 	return &t, on
 }
 
+// keep takes over what a trial has set.
+func (l *labeller) keep(t *labeller, on *record.Surface) {
+	on.Play(l.surface, geometry.Point{})
+	l.taken, l.lines, l.leaders, l.missed = t.taken, t.lines, t.leaders, append(l.missed, t.missed...)
+}
+
 // names sets what the piece is and the names of its parts. Those of the parts,
 // which can stand nowhere else, are set first where more finds room then; the
 // piece itself must be named all the same.
@@ -228,8 +228,7 @@ func (l *labeller) names() {
 			best, on = parts, onParts
 		}
 	}
-	on.Play(l.surface, geometry.Point{})
-	l.taken, l.lines, l.leaders, l.missed = best.taken, best.lines, best.leaders, append(l.missed, best.missed...)
+	l.keep(best, on)
 }
 
 // main sets what the piece is and the names of its parts, in that order or with
@@ -308,10 +307,7 @@ type verge struct {
 // verge returns the part of a line that can be seen: none where it is on another
 // sheet.
 func (l *labeller) verge(from, to geometry.Point) (v verge, ok bool) {
-	v.seen = geometry.Box{
-		Min: geometry.Pt(min(from.X, to.X), min(from.Y, to.Y)),
-		Max: geometry.Pt(max(from.X, to.X), max(from.Y, to.Y)),
-	}.Intersect(l.safe.Grow(atEdge))
+	v.seen = geometry.Around(from, to).Intersect(l.safe.Grow(atEdge))
 	if v.seen.Width() < 0 || v.seen.Height() < 0 {
 		return verge{}, false
 	}

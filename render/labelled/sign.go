@@ -79,17 +79,15 @@ func (l *labeller) grain() {
 			if !ok {
 				continue
 			}
+			text, from, to := box, geometry.Pt(box.Min.X, box.Max.Y-head), geometry.Pt(box.Max.X, box.Max.Y-head)
 			if upright {
-				text := box
 				text.Max.X = box.Min.X + h
-				Block{word}.Draw(l.surface, text, true, l.color())
-				l.arrow(geometry.Pt(box.Max.X-head, box.Min.Y), geometry.Pt(box.Max.X-head, box.Max.Y), head)
+				from, to = geometry.Pt(box.Max.X-head, box.Min.Y), geometry.Pt(box.Max.X-head, box.Max.Y)
 			} else {
-				text := box
 				text.Max.Y = box.Min.Y + h
-				Block{word}.Draw(l.surface, text, false, l.color())
-				l.arrow(geometry.Pt(box.Min.X, box.Max.Y-head), geometry.Pt(box.Max.X, box.Max.Y-head), head)
 			}
+			Block{word}.Draw(l.surface, text, upright, l.color())
+			l.arrow(from, to, head)
 			return
 		}
 	}
@@ -101,11 +99,9 @@ func (l *labeller) arrow(a, b geometry.Point, half geometry.Length) {
 	along := b.Sub(a).Mul(1 / a.Distance(b).MM())
 	across := geometry.Pt(-along.Y, along.X)
 	l.surface.Stroke(geometry.Line(a, b), l.view.Theme[render.Legend])
-	for _, tip := range []struct {
-		at   geometry.Point
-		back geometry.Point
-	}{{a, along}, {b, along.Mul(-1)}} {
-		base := tip.at.Add(tip.back.Mul(2.2 * half.MM()))
-		l.surface.Fill(geometry.Polygon(tip.at, base.Add(across.Mul(half.MM())), base.Add(across.Mul(-half.MM()))), l.color())
+	for i, tip := range []geometry.Point{a, b} {
+		back := along.Mul(float64(1 - 2*i))
+		base := tip.Add(back.Mul(2.2 * half.MM()))
+		l.surface.Fill(geometry.Polygon(tip, base.Add(across.Mul(half.MM())), base.Add(across.Mul(-half.MM()))), l.color())
 	}
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // sheet is a page as it is in the file: a render.Surface that writes each line as
-// it is drawn, and keeps the words, which lie above all lines.
+// it is drawn. Words, which lie above all lines, are set when all of these are.
 type sheet struct {
 	*writer
 	width, height geometry.Length // of the upright sheet
@@ -20,8 +20,7 @@ type sheet struct {
 	across, down  geometry.Length // what a millimetre of the page is in the file
 	still         geometry.Point  // which that leaves where it is
 	clip          []gopdf.Point   // the corners of what may be printed, or none
-	words         []render.Text
-	err           error // the first there was
+	err           error           // the first there was
 }
 
 func (w *writer) sheet(p *Page, black bool) *sheet {
@@ -103,15 +102,14 @@ func (s *sheet) Fill(path geometry.Path, c render.Color) {
 	s.fill(s.places(path.Flatten(bend)), c)
 }
 
-// Text keeps a line of text.
-func (s *sheet) Text(t render.Text) {
-	if t.String != "" {
-		s.words = append(s.words, t)
-	}
-}
+// Text does nothing: see set.
+func (s *sheet) Text(render.Text) {}
 
 // set sets a line of text.
 func (s *sheet) set(t render.Text) {
+	if t.String == "" {
+		return
+	}
 	if s.black && t.Color != render.White {
 		t.Color = render.Black
 	}

@@ -111,8 +111,8 @@ func (w *writer) page(p *Page, black bool) error {
 		on.did(w.operators(w.path(on.clip) + "h W n"))
 	}
 	p.Play(on, geometry.Point{})
-	for _, t := range on.words {
-		on.set(t)
+	for _, t := range p.Texts {
+		on.set(t.Text)
 	}
 	return on.err
 }

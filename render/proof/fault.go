@@ -76,7 +76,7 @@ func (m mark) sides() []geometry.Box {
 // numbered disc on it or tied to it.
 func drawMarks(s render.Surface, marks []mark) {
 	for _, m := range marks {
-		s.Stroke(m.area, render.Stroke{Width: faultLine.Width + 2*faultHalo, Color: white})
+		s.Stroke(m.area, render.Stroke{Width: faultLine.Width + 2*faultHalo, Color: render.White})
 		s.Stroke(m.area, faultLine)
 		if middle := m.area.Bounds().Center(); middle.Distance(m.tag) > tagRadius {
 			s.Stroke(geometry.Line(middle, m.tag), render.Stroke{Width: 0.6, Color: render.Vermilion})
@@ -88,7 +88,7 @@ func drawMarks(s render.Surface, marks []mark) {
 }
 
 func drawTag(s render.Surface, number string, at geometry.Point) {
-	s.Fill(geometry.Circle(at, tagRadius), white)
+	s.Fill(geometry.Circle(at, tagRadius), render.White)
 	s.Stroke(geometry.Circle(at, tagRadius), render.Stroke{Width: 0.7, Color: render.Vermilion})
 	size := render.BodySize
 	if len(number) > 1 {

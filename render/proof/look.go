@@ -25,7 +25,6 @@ type looks struct {
 
 // Lines of the pictures.
 var (
-	white     = render.Color{R: 255, G: 255, B: 255}
 	outerEdge = render.Stroke{Width: 0.6, Color: render.Black}
 	innerEdge = render.Stroke{Width: 0.25, Color: render.Black}
 	faultLine = render.Stroke{Width: 1, Color: render.Vermilion}

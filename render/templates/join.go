@@ -80,10 +80,10 @@ func (d *doc) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.L
 	var taken, ink []geometry.Box
 	var lines []geometry.Segment
 	for _, j := range joins {
-		lines = append(lines, flat(j)...)
+		lines = append(lines, j.Straight(0.05)...)
 	}
 	for _, l := range t.Piece.Lines() {
-		lines = append(lines, flat(l.FlipY(dy).Move(geometry.Pt(dx, 0)))...)
+		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)).Straight(0.05)...)
 	}
 	lines = slices.DeleteFunc(lines, func(l geometry.Segment) bool { return !window.Grow(1).Crossed(l.From, l.To) })
 	type mark struct {

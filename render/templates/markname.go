@@ -70,15 +70,3 @@ func markNameNear(name string, at geometry.Point, core, window geometry.Box, lin
 	}
 	return render.Text{}, false
 }
-
-// flat returns the straight segments of a path without arcs, or near enough.
-func flat(p geometry.Path) (out []geometry.Segment) {
-	points := p.Flatten(0.05)
-	if p.Closed {
-		points = append(points, points[0])
-	}
-	for i := 1; i < len(points); i++ {
-		out = append(out, geometry.Segment{From: points[i-1], To: points[i]})
-	}
-	return out
-}
