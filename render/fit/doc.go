@@ -6,8 +6,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/plan"
-	"forel/geometry/stage"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
@@ -108,23 +106,10 @@ func (d *doc) checks() []document.Block {
 	about.Stays = true
 	blocks := []document.Block{first, about}
 	for _, c := range d.report.Checks {
-		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return d.check(box, c) }})
+		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length {
+			return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), c, thin(d.Round))
+		}})
 	}
 	care := d.doc.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
 	return append(blocks, care.After(3))
-}
-
-// check sets one check from the top of a box and returns where it ends.
-func (d *doc) check(box geometry.Box, c plan.Check) Length {
-	write := thin(d.Round)
-	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write), plan.Told(c.Found, write))
-}
-
-// sentences writes what should be seen, a sentence each.
-func sentences(says []stage.Say, write func(Length) string) []string {
-	out := make([]string, len(says))
-	for i, s := range says {
-		out[i] = wording.Sentence(s.In(write))
-	}
-	return out
 }

@@ -99,11 +99,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 		return fmt.Sprintf("%d. %s", i+1, geometry.Fine(l.Length, u))
 	})
 	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
-	rows := [][]string{{"length", u.String(), "counts", "sum"}}
-	sums := g.Sums()
-	for i, l := range g.Chain {
-		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
-	}
+	rows := chainRows(g, u, "length", u.String(), func(i int) string { return fmt.Sprintf("%d. %s", i+1, g.Chain[i].Name) })
 	return tableOf(rows).Draw(p, geometry.Bx(box.Min.X, y+4.5, box.Min.X+min(box.Width(), 130), box.Max.Y))
 }
 

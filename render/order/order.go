@@ -181,11 +181,7 @@ func Text(o order.Order, at Options) []byte {
 	}
 	for _, k := range o.Blocks {
 		fmt.Fprintf(&b, "\n%s\n\n", heading(k))
-		heads := make([]string, len(columns))
-		for i, c := range columns {
-			heads[i] = c.Head
-		}
-		b.WriteString(wording.Aligned(append([][]string{heads}, rows(k, at.Round)...), func(i int) bool { return columns[i].Right }))
+		b.WriteString(document.Table{Columns: columns, Rows: rows(k, at.Round)}.Text())
 		if s := sum("sum", k.Lines, at.Currency); s != "" {
 			b.WriteString(s + "\n")
 		}

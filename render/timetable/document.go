@@ -22,7 +22,7 @@ func (t Table) Document(o document.Options) *document.Document {
 	for _, s := range t.summary() {
 		blocks = append(blocks, d.Paragraph(s, render.BodySize, false).After(1))
 	}
-	blocks = append(blocks, t.ready(d)...)
+	blocks = append(blocks, d.Table("When it is ready", t.handed())...)
 	blocks = append(blocks, t.overview(d, lines)...)
 	for _, day := range days(batches(lines)) {
 		blocks = append(blocks, t.ofDay(d, day)...)
@@ -34,12 +34,6 @@ func (t Table) Document(o document.Options) *document.Document {
 	blocks = append(blocks, d.Points("Good to know", append(notes[:len(notes):len(notes)], append(wording.CareFor(said...), wording.Local)...))...)
 	d.Flow(nil, blocks...)
 	return d
-}
-
-// ready returns the table of cases with when each is ready.
-func (t Table) ready(d *document.Document) []document.Block {
-	heads := []document.Column{{Head: "no.", Right: true}, {Head: "case", Broken: true}, {Head: "work", Right: true}, {Head: "drying", Right: true}, {Head: "ready", Broken: true}, {Head: "to be handed over", Broken: true, Bold: true}}
-	return d.Table("When it is ready", document.Table{Columns: heads, Rows: t.handed(), Size: render.BodySize})
 }
 
 // ofDay returns the table of a day.

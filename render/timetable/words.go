@@ -11,6 +11,8 @@ import (
 	"forel/geometry/timetable"
 	"forel/geometry/wording"
 	"forel/geometry/work"
+	"forel/render"
+	"forel/render/document"
 )
 
 // Table is a timetable with what is said of it.
@@ -197,8 +199,10 @@ func minutes(n int) string { return work.Show(time.Duration(n) * time.Minute) }
 // notes is what is said at the end.
 var notes = []string{work.TimesNote, work.DryNote}
 
-// handed returns the cases with when each is ready, a row each.
-func (t Table) handed() (rows [][]string) {
+// handed returns the table of cases with when each is ready.
+func (t Table) handed() document.Table {
+	columns := []document.Column{{Head: "no.", Right: true}, {Head: "case", Broken: true}, {Head: "work", Right: true}, {Head: "drying", Right: true}, {Head: "ready", Broken: true}, {Head: "to be handed over", Broken: true, Bold: true}}
+	out := document.Table{Columns: columns, Size: render.BodySize}
 	for i, c := range t.Cases {
 		r := t.Ready[i]
 		over := t.dayName(r.Over)
@@ -209,7 +213,7 @@ func (t Table) handed() (rows [][]string) {
 		if t.several() {
 			no = fmt.Sprint(i + 1)
 		}
-		rows = append(rows, []string{no, wording.OneLine(c.Name), minutes(c.Work()), minutes(c.Drying()), t.at(r.Done, time.Time{}), over})
+		out.Rows = append(out.Rows, []string{no, wording.OneLine(c.Name), minutes(c.Work()), minutes(c.Drying()), t.at(r.Done, time.Time{}), over})
 	}
-	return rows
+	return out
 }
