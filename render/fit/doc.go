@@ -22,7 +22,7 @@ type doc struct {
 // Document draws the report: the verdict, a page for each dimension, what can be off,
 // the checks at the bench, and the paper strips at true size.
 func Document(r fit.Report, o Options) *document.Document {
-	pages := &document.Document{Options: o, Title: "Fit: " + title(r), Running: title(r), TrueSize: true,
+	pages := &document.Document{Options: o, Title: "Fit", Running: title(r), TrueSize: true,
 		Foot: "Figures, not at true size, but for the paper strips."}
 	d := &doc{pen{pages, o}, pages, r}
 	before := append(d.summary(), d.plots()...)
@@ -83,15 +83,11 @@ func (d *doc) summary() []document.Block {
 func (d *doc) plots() []document.Block {
 	var blocks []document.Block
 	for _, dim := range d.report.Dimensions {
-		name := dim.Name
-		gaps, tight := shown(d.report, name), tightName(d.report, name)
-		likely := document.Block{Above: 8, Bookmark: "Fit in " + name,
+		gaps := shown(d.report, dim.Name)
+		likely := document.Block{Above: 8, Bookmark: "Fit in " + dim.Name,
 			Draw:    func(box geometry.Box) Length { return d.named(box, gaps) },
-			Figures: []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, tight) }}}
-		blocks = append(blocks, likely, document.Block{
-			Above: 4,
-			Draw:  func(box geometry.Box) Length { return d.chain(box, gaps[tightest(gaps)]) },
-		})
+			Figures: []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, dim.Tight) }}}
+		blocks = append(blocks, likely, document.Block{Above: 4, Draw: func(box geometry.Box) Length { return d.chain(box, gaps[len(gaps)-1]) }})
 	}
 	return blocks
 }

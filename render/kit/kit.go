@@ -3,13 +3,13 @@
 package kit
 
 import (
-	"fmt"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/labelled"
 )
 
 // Length is a distance in millimetres.
@@ -63,14 +63,9 @@ func slip(d *document.Document, k Kit) document.Block {
 func named(pieces []geometry.Piece, m geometry.Material) string {
 	var out []string
 	for _, p := range pieces {
-		if p.Material != m {
-			continue
+		if p.Material == m {
+			out = append(out, labelled.Name(p))
 		}
-		name := p.Name
-		if p.Count > 1 {
-			name += fmt.Sprintf(" × %d", p.Count)
-		}
-		out = append(out, name)
 	}
 	return strings.Join(out, ", ")
 }

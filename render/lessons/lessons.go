@@ -1,6 +1,7 @@
 package lessons
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -88,13 +89,17 @@ func rowsOf(l lessons.Learnt, u geometry.Unit) [][]string {
 			continue
 		}
 		o, w := one.Off, one.Own
-		if one.Sort == fit.Play {
-			w = o
-		}
 		rows = append(rows, append(row, fmt.Sprintf("%s (%s to %s)", signed(o.Mean), signed(o.MeanLow), signed(o.MeanHigh)),
 			fmt.Sprintf("%s (%s to %s)", n(2*w.SD), n(2*w.SDLow), n(2*w.SDHigh)), n(one.Was.MM())))
 	}
 	return rows
+}
+
+// biases are what is said of a lesson that is off on average.
+var biases = map[fit.Sort]struct{ what, more, less, then string }{
+	fit.Layer: {"layers measure", "more", "less", " than the jobs said: measure before you cut, and say so in the job"},
+	fit.Size:  {"sizes come out", "larger", "smaller", " than drawn: look for it in the fence, the rule or the side of the line that you cut on"},
+	fit.Play:  {"your cases come out", "roomier", "tighter", " than reckoned"},
 }
 
 // said says what each lesson means; in brackets stands what holds the truth in 19 of 20
@@ -110,22 +115,12 @@ func said(l lessons.Learnt, u geometry.Unit) (out []string) {
 		if !one.Enough || !one.Off.Biased() {
 			continue
 		}
-		by := geometry.Fine(Length(math.Abs(one.Off.Mean)), u)
-		more := one.Off.Mean > 0
-		switch {
-		case one.Sort == fit.Layer && more:
-			out = append(out, one.Name+": layers measure "+by+" more than the jobs said: measure before you cut, and say so in the job")
-		case one.Sort == fit.Layer:
-			out = append(out, one.Name+": layers measure "+by+" less than the jobs said: measure before you cut, and say so in the job")
-		case one.Sort == fit.Play && more:
-			out = append(out, one.Name+": your cases come out "+by+" roomier than reckoned")
-		case one.Sort == fit.Play:
-			out = append(out, one.Name+": your cases come out "+by+" tighter than reckoned")
-		case more:
-			out = append(out, one.Name+": sizes come out "+by+" larger than drawn: look for it in the fence, the rule or the side of the line that you cut on")
-		default:
-			out = append(out, one.Name+": sizes come out "+by+" smaller than drawn: look for it in the fence, the rule or the side of the line that you cut on")
+		b := biases[one.Sort]
+		than := b.more
+		if one.Off.Mean < 0 {
+			than = b.less
 		}
+		out = append(out, one.Name+": "+b.what+" "+geometry.Fine(Length(math.Abs(one.Off.Mean)), u)+" "+than+b.then)
 	}
 	return out
 }
@@ -133,10 +128,7 @@ func said(l lessons.Learnt, u geometry.Unit) (out []string) {
 // text says what was learnt for a job.
 func (a Advice) text(u geometry.Unit) string {
 	var b strings.Builder
-	name := "this job"
-	if t := wording.OneLine(a.Title); t != "" {
-		name = t
-	}
+	name := cmp.Or(wording.OneLine(a.Title), "this job")
 	chances := renderfit.ChancesOf
 	if len(a.Clearances) > 0 {
 		fmt.Fprintf(&b, "\nfor %s the smallest clearances with which a book sticks no more than once in %.0f:\n", name, 1/fit.Once)

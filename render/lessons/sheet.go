@@ -17,7 +17,7 @@ const blank = "____________________"
 // length with what was planned and a blank, or what was measured already.
 func Sheet(title string, all []Line, o document.Options) *document.Document {
 	title = wording.OneLine(title)
-	d := &document.Document{Options: o, Title: strings.TrimSuffix("Record sheet: "+title, ": "), Running: title, Foot: "Record sheet: then type it in with forel record."}
+	d := &document.Document{Options: o, Title: "Record sheet", Running: title, Foot: "Record sheet: then type it in with forel record."}
 	n := func(l Length) string { return geometry.FineNumber(l, o.Round.Unit) }
 	columns := []document.Column{{Head: "what (its name)", Broken: true}, {Head: "planned", Right: true}, {Head: "expected"}, {Head: "measured"}}
 	blocks := []document.Block{d.Opening(title, "Record sheet"),

@@ -234,7 +234,7 @@ func CSV(o order.Order, at Options) ([]byte, error) {
 
 // Document draws the order, to print or to send.
 func Document(o order.Order, at Options) *document.Document {
-	d := &document.Document{Options: at.Options, Title: "Order list: " + titles(o), Running: titles(o), Foot: "Order list"}
+	d := &document.Document{Options: at.Options, Title: "Order list", Running: titles(o), Foot: "Order list"}
 	blocks := []document.Block{d.Opening(titles(o), "Order list")}
 	say := func(text string, size render.Points, bold bool, above geometry.Length) {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))

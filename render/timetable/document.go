@@ -16,7 +16,7 @@ type Length = geometry.Length
 // Document returns the timetable as pages: what it comes to, the days as pictures, each
 // day as a table.
 func (t Table) Document(o document.Options) *document.Document {
-	d := &document.Document{Options: o, Title: "Timetable: " + t.title(), Running: t.title(), Foot: "Timetable: times are habits; touch it to know that it is dry."}
+	d := &document.Document{Options: o, Title: "Timetable", Running: t.title(), Foot: "Timetable: times are habits; touch it to know that it is dry."}
 	lines := t.lines()
 	blocks := []document.Block{d.Opening("Timetable", t.title())}
 	for _, s := range t.summary() {
