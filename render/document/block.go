@@ -97,11 +97,15 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	}
 }
 
-// Columns returns rooms for Flow: two columns a page, so far apart.
-func (d *Document) Columns(apart Length) func(room int) geometry.Box {
+// Columns returns rooms for Flow: two columns a page, so far apart. The first are in what is
+// left of a page that was begun; where that is empty, on a new one.
+func (d *Document) Columns(apart Length, begun geometry.Box) func(room int) geometry.Box {
 	var page geometry.Box
 	return func(room int) geometry.Box {
-		if room%2 == 0 {
+		switch {
+		case room == 0 && begun.Height() > 0:
+			page = begun
+		case room%2 == 0:
 			page = d.NewPage(false, "")
 		}
 		half := (page.Width() - apart) / 2

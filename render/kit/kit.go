@@ -35,7 +35,7 @@ func Document(kits []Kit, o document.Options) *document.Document {
 	for _, k := range kits {
 		blocks = append(blocks, slip(d, k))
 	}
-	d.Flow(d.Columns(apart), blocks...)
+	d.Flow(d.Columns(apart, geometry.Box{}), blocks...)
 	return d
 }
 
