@@ -1,6 +1,8 @@
 package document
 
 import (
+	"cmp"
+
 	"forel/geometry"
 	"forel/render"
 	"forel/render/record"
@@ -209,21 +211,22 @@ func (d *Document) Opening(name, about string) Block {
 
 // Steps returns numbered steps under a heading, together where a page holds them.
 func (d *Document) Steps(heading string, steps []string) []Block {
-	return d.list(heading, numbers(len(steps)), steps)
+	return d.list(heading, "", steps)
 }
 
 // Points is Steps with a bullet for a number.
 func (d *Document) Points(heading string, points []string) []Block {
-	return d.list(heading, bullets(len(points)), points)
+	return d.list(heading, "•", points)
 }
 
-func (d *Document) list(heading string, marks, texts []string) []Block {
+// list returns a list with a mark before each item, or where that is empty its number.
+func (d *Document) list(heading, mark string, texts []string) []Block {
 	head := d.Heading(heading)
 	draw := head.Draw
 	head.Draw = func(box geometry.Box) Length { return draw(box) + itemGap }
 	out := []Block{head}
 	for i, t := range texts {
-		out = append(out, Block{Stays: i < len(texts)-1, Draw: func(box geometry.Box) Length { return item(d, box, marks[i], t) }})
+		out = append(out, Block{Stays: i < len(texts)-1, Draw: func(box geometry.Box) Length { return item(d, box, cmp.Or(mark, number(i)), t) }})
 	}
 	return out
 }

@@ -63,13 +63,10 @@ func (d *doc) summary() []document.Block {
 		table("What if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, w, u))
 	}
 	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
-	dims := tightestOf(r)
-	for n := 0; n < len(dims); n += onPage { // of one thing in another, a table each
-		head := "What can be off (" + u.String() + ")"
-		if n > 0 {
-			head += ", continued"
-		}
-		table(head, head, errorRows(r, u, dims[n:min(n+onPage, len(dims))]))
+	head := "What can be off (" + u.String() + ")"
+	for dims := range slices.Chunk(tightestOf(r), onPage) { // of one thing in another, a table each
+		table(head, head, errorRows(r, u, dims))
+		head = "What can be off (" + u.String() + "), continued"
 	}
 	blocks = append(blocks, d.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
 	for _, n := range notes(r, u) {

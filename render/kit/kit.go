@@ -25,11 +25,7 @@ type Kit struct {
 // Document draws slips in two columns, a frame round each to cut along.
 func Document(kits []Kit, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Kit labels", Foot: "Kit labels: cut along the frames."}
-	slips := make([]func(geometry.Box) Length, len(kits))
-	for i, k := range kits {
-		slips[i] = func(in geometry.Box) Length { return k.slip(d, in) }
-	}
-	d.Labels(slips)
+	d.Labels(len(kits), func(n int, in geometry.Box) Length { return kits[n].slip(d, in) })
 	return d
 }
 

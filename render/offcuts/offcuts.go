@@ -33,11 +33,7 @@ const (
 // Document draws labels in two columns, a frame round each to cut along.
 func Document(labels []Label, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Labels of offcuts", Foot: "Labels of offcuts: cut along the frames, and stick each on its offcut the same way round."}
-	all := make([]func(geometry.Box) Length, len(labels))
-	for i, l := range labels {
-		all[i] = func(in geometry.Box) Length { return l.draw(d, in) }
-	}
-	d.Labels(all)
+	d.Labels(len(labels), func(n int, in geometry.Box) Length { return labels[n].draw(d, in) })
 	return d
 }
 
