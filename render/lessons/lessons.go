@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"forel/geometry"
@@ -64,13 +63,10 @@ func tables(sets []job.Change, u geometry.Unit) string {
 			fmt.Fprintf(&b, "\n[%s]\n", of)
 		}
 		table = of
-		fmt.Fprintf(&b, "%s = %s\n", key, toml(c.Value, u))
+		fmt.Fprintf(&b, "%s = %q\n", key, geometry.Settable(c.Value, u))
 	}
 	return b.String()
 }
-
-// toml writes a length as a value of a job file, whatever its units are.
-func toml(l Length, u geometry.Unit) string { return strconv.Quote(geometry.Settable(l, u)) }
 
 // rowsOf is the table of what was learnt.
 func rowsOf(l lessons.Learnt, u geometry.Unit) [][]string {

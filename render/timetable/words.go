@@ -100,7 +100,7 @@ func (t Table) dayName(at time.Time) string {
 	case t.Hours.Alike():
 		return fmt.Sprintf("Day %d", number(at))
 	}
-	return fmt.Sprintf("Day %d, %s", number(at), "a "+at.Weekday().String())
+	return fmt.Sprintf("Day %d, a %s", number(at), at.Weekday())
 }
 
 // at names a time in short: the day too where it is another than that of since.
@@ -164,18 +164,15 @@ func (t Table) summary() (out []string) {
 		worked, dries = worked+c.Work(), dries+c.Drying()
 	}
 	last := t.Last()
-	switch {
-	case last.Equal(t.Earliest):
-		out = append(out, "Ready "+t.when(last)+". With these times and hours nothing is ready earlier, in whatever order the work is done.")
-	default:
-		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; no order has all ready before "+t.when(t.Earliest)+".")
+	ready := "All is ready " + t.when(last) + ". This is the best order that was found; no order has all ready before " + t.when(t.Earliest) + "."
+	if last.Equal(t.Earliest) {
+		ready = "Ready " + t.when(last) + ". With these times and hours nothing is ready earlier, in whatever order the work is done."
 	}
 	took := fmt.Sprintf("Work: %s. Drying: %s", minutes(worked), minutes(dries))
 	if t.several() {
 		took += ", of all cases together"
 	}
-	out = append(out, took+".")
-	out = append(out, "The bench is open "+t.Hours.String()+". One pair of hands works; what dries goes on drying when the bench is closed.")
+	out = append(out, ready, took+".", "The bench is open "+t.Hours.String()+". One pair of hands works; what dries goes on drying when the bench is closed.")
 	for _, p := range t.parted() {
 		out = append(out, fmt.Sprintf("“%s” takes %s, longer than the bench is open at a stretch (%s): it is parted. Glue no more at a time than you can finish.", p.Title, minutes(p.Work), minutes(p.Open)))
 	}
