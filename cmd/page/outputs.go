@@ -271,8 +271,7 @@ func (a *Response) made(q Request, r pipeline.Result, settings []pipeline.Settin
 	for _, d := range append([]*document.Document{r.Document}, r.Beside...) {
 		pages, of := d.Drawings(), ""
 		if len(r.Beside) > 0 {
-			of, _, _ = strings.Cut(d.Title, ":")
-			of += ", "
+			of = d.Title + ", "
 		}
 		for i, p := range pages {
 			a.Pages = append(a.Pages, File{Name: of + d.PageText(i+1, len(pages)), Type: media(".svg"), Data: p})

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"regexp"
 	"strings"
 	"unicode/utf8"
 )
@@ -60,16 +61,7 @@ func Markdown(rows [][]string, right func(column int) bool) string {
 
 // markup is what Markdown reads otherwise than as itself (CommonMark 0.31.2, 2.4,
 // from memory: a backslash before any of it takes it as it is).
-const markup = "\\`*_{}[]<>#|&~"
+var markup = regexp.MustCompile("[\\\\`*_{}\\[\\]<>#|&~]")
 
 // Escape keeps what a maker wrote from being read as Markdown.
-func Escape(s string) string {
-	var b strings.Builder
-	for _, r := range s {
-		if strings.ContainsRune(markup, r) {
-			b.WriteByte('\\')
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
-}
+func Escape(s string) string { return markup.ReplaceAllString(s, `\$0`) }

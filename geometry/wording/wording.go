@@ -19,21 +19,17 @@ const FarOff = "far from the plan: a slip?"
 func OneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // Capital returns text with its first letter a capital.
-func Capital(s string) string {
-	first, size := utf8.DecodeRuneInString(s)
-	if size == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(first)) + s[size:]
-}
+func Capital(s string) string { return started(s, unicode.ToUpper) }
 
 // Lower returns text with its first letter small.
-func Lower(s string) string {
+func Lower(s string) string { return started(s, unicode.ToLower) }
+
+func started(s string, as func(rune) rune) string {
 	first, size := utf8.DecodeRuneInString(s)
 	if size == 0 {
 		return s
 	}
-	return string(unicode.ToLower(first)) + s[size:]
+	return string(as(first)) + s[size:]
 }
 
 // Sentence returns text with a capital and a full stop.
@@ -81,6 +77,15 @@ func Letters(n int) string {
 		text = string(rune('A'+(n-1)%26)) + text
 	}
 	return text
+}
+
+// OfThickness returns a material with its thickness: "grey board 2 mm", or, where the maker's
+// name for it has a figure in it, "grey board 2 mm (2.04 mm)".
+func OfThickness(name, thickness string) string {
+	if strings.ContainsAny(name, "0123456789") {
+		return name + " (" + thickness + ")"
+	}
+	return name + " " + thickness
 }
 
 // Printable writes what can't be printed as an escape, such as \n or \u202e, so

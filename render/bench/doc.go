@@ -27,7 +27,7 @@ const foot = "Figures, not at true size: cut by the measures."
 
 // Document draws the plan: the shopping list, every sheet, the order of the cuts.
 func Document(p bench.Plan, o Options) *document.Document {
-	d := &doc{plan: p, Document: &document.Document{Options: o, Title: "Bench plan: " + titles(p), Running: titles(p),
+	d := &doc{plan: p, Document: &document.Document{Options: o, Title: "Bench plan", Running: titles(p),
 		Foot: foot}}
 	d.shopping()
 	for _, g := range p.Groups {

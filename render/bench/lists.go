@@ -16,8 +16,7 @@ func (d *doc) shopping() {
 	const head = "Shopping list and bench plan"
 	opening := d.Opening(titles(d.plan), head)
 	opening.Bookmark = "Shopping list"
-	columns, rows := shoppingTable(d.plan, d.Round)
-	blocks := append([]document.Block{opening}, d.Table("", document.Table{Columns: columns, Rows: rows, Size: noteSize, Ticks: true})...)
+	blocks := append([]document.Block{opening}, d.Table("", shoppingTable(d.plan, d.Round))...)
 	say := func(text string, size render.Points, bold bool, above Length) {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
 	}
@@ -66,10 +65,11 @@ func (d *doc) cutPages() {
 	blocks := []document.Block{first}
 	for _, g := range d.plan.Groups {
 		head := "Order of the cuts: " + label(g, d.Round)
-		columns, rows := cutTable(d.plan, g, d.Round)
-		table := d.Table(head, document.Table{Columns: columns, Rows: rows, Size: noteSize, Ticks: true, Apart: func(i int) bool {
+		cuts := cutTable(d.plan, g, d.Round)
+		cuts.Apart = func(i int) bool {
 			return i > 0 && (g.Cuts[i].Setting != g.Cuts[i-1].Setting || g.Cuts[i].Kind != g.Cuts[i-1].Kind && g.Cuts[i].Setting == 0)
-		}})
+		}
+		table := d.Table(head, cuts)
 		table[0].Bookmark = head
 		table[0].Above = 5
 		blocks = append(blocks, table...)

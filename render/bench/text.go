@@ -12,17 +12,17 @@ import (
 	"forel/render/document"
 )
 
-// shoppingTable returns the shopping list with its columns.
-func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]string) {
+// shoppingTable returns the shopping list.
+func shoppingTable(p bench.Plan, r geometry.Rounding) document.Table {
 	_, priced, _ := total(p)
 	var bought []geometry.Piece
 	for _, g := range p.Groups {
 		bought = append(bought, geometry.Piece{Material: g.Material})
 	}
 	runs := geometry.Directions(bought)
-	columns := []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: runs, Broken: true},
+	t := document.Table{Size: noteSize, Ticks: true}
+	t.Columns = []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: runs, Broken: true},
 		{Head: "pieces", Right: true}, {Head: "in pieces", Right: true}, {Head: "worth keeping", Right: true}, {Head: "waste", Right: true}, {Head: "weight", Right: true}, {Head: "cost", Right: true}}
-	var rows [][]string
 	for _, g := range p.Groups {
 		for i, u := range g.Used {
 			s := g.Stock[u.Stock]
@@ -38,10 +38,10 @@ func shoppingTable(p bench.Plan, r geometry.Rounding) ([]document.Column, [][]st
 				}
 				copy(row[4:], []string{fmt.Sprint(n), percent(in), percent(kept), percent(waste), grams(g.Weight.Bought, r)})
 			}
-			rows = append(rows, row)
+			t.Rows = append(t.Rows, row)
 		}
 	}
-	return columns, rows
+	return t
 }
 
 // total adds up what has a price; whole tells whether everything has.
@@ -73,18 +73,18 @@ func totalLine(p bench.Plan) string {
 }
 
 // cutTable returns the order of the cuts of a group.
-func cutTable(p bench.Plan, g bench.Group, r geometry.Rounding) ([]document.Column, [][]string) {
-	columns := []document.Column{{Head: "cut", Right: true}, {Head: "setting", Right: true}, {Head: "fence", Right: true, Bold: true}, {Head: "exactly " + r.Unit.String(), Right: true},
+func cutTable(p bench.Plan, g bench.Group, r geometry.Rounding) document.Table {
+	t := document.Table{Size: noteSize, Ticks: true}
+	t.Columns = []document.Column{{Head: "cut", Right: true}, {Head: "setting", Right: true}, {Head: "fence", Right: true, Bold: true}, {Head: "exactly " + r.Unit.String(), Right: true},
 		{Head: "of"}, {Head: "gives", Broken: true}, {Head: "leaves", Broken: true}}
-	var rows [][]string
 	for _, c := range g.Cuts {
 		setting := "–"
 		if c.Setting > 0 {
 			setting = fmt.Sprint(c.Setting)
 		}
-		rows = append(rows, []string{fmt.Sprint(c.Number), setting, r.Pretty(c.Fence), exactly(c.Fence, r), part(c.Part), gives(p, g, c), leaves(p, g, c)})
+		t.Rows = append(t.Rows, []string{fmt.Sprint(c.Number), setting, r.Pretty(c.Fence), exactly(c.Fence, r), part(c.Part), gives(p, g, c), leaves(p, g, c)})
 	}
-	return columns, rows
+	return t
 }
 
 // exactly writes a length in the maker's unit, finer than it can be set.
@@ -137,8 +137,7 @@ func Text(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	if cuts {
 		for _, g := range p.Groups {
 			fmt.Fprintf(&b, "\nOrder of the cuts: %s\n\n", label(g, r))
-			columns, rows := cutTable(p, g, r)
-			aligned(&b, columns, rows)
+			b.WriteString(cutTable(p, g, r).Text())
 		}
 		fmt.Fprintf(&b, "\n%s\n", cautions)
 	}
@@ -162,25 +161,10 @@ func Shopping(plans []bench.Plan, lists [][]byte, r geometry.Rounding) []byte {
 }
 
 func write(b *bytes.Buffer, p bench.Plan, r geometry.Rounding) {
-	columns, rows := shoppingTable(p, r)
-	aligned(b, columns, rows)
+	b.WriteString(shoppingTable(p, r).Text())
 	if t := totalLine(p); t != "" {
 		fmt.Fprintf(b, "\n%s\n", t)
 	}
-}
-
-// aligned writes a table in columns.
-func aligned(b *bytes.Buffer, columns []document.Column, rows [][]string) {
-	b.WriteString(wording.Aligned(withHeads(columns, rows), func(i int) bool { return columns[i].Right }))
-}
-
-// withHeads returns rows below that of the heads.
-func withHeads(columns []document.Column, rows [][]string) [][]string {
-	heads := make([]string, len(columns))
-	for i, c := range columns {
-		heads[i] = c.Head
-	}
-	return append([][]string{heads}, rows...)
 }
 
 // Markdown returns the shopping list and a summary, the lists to tick off; with
@@ -188,8 +172,7 @@ func withHeads(columns []document.Column, rows [][]string) [][]string {
 func Markdown(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "# Shopping list: %s\n\n", wording.Escape(titles(p)))
-	columns, rows := shoppingTable(p, r)
-	ruled(&b, columns, rows)
+	b.WriteString(shoppingTable(p, r).Markdown())
 	if t := totalLine(p); t != "" {
 		fmt.Fprintf(&b, "\n%s\n", wording.Capital(t))
 	}
@@ -206,14 +189,9 @@ func Markdown(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
 	if cuts {
 		for _, g := range p.Groups {
 			fmt.Fprintf(&b, "\n## Order of the cuts: %s\n\n", wording.Escape(label(g, r)))
-			columns, rows := cutTable(p, g, r)
-			ruled(&b, columns, rows)
+			b.WriteString(cutTable(p, g, r).Markdown())
 		}
 		fmt.Fprintf(&b, "\n%s\n", cautions)
 	}
 	return b.Bytes()
-}
-
-func ruled(b *bytes.Buffer, columns []document.Column, rows [][]string) {
-	b.WriteString(wording.Markdown(withHeads(columns, rows), func(i int) bool { return columns[i].Right }))
 }

@@ -18,9 +18,6 @@ import (
 // square.
 func Map(beds []bed.Bed, s bed.Setup, o Options, print document.Options) *document.Document {
 	d := &document.Document{Options: print, Title: "Map of the beds", Running: o.Title, Foot: "Figures, not at true size."}
-	if o.Title != "" {
-		d.Title += ": " + o.Title
-	}
 	about := fmt.Sprintf("%s of %s, as the machine cuts them", wording.Count(len(beds), "bed"), s)
 	blocks := []document.Block{d.Opening("Map of the beds", about)}
 	for i, b := range beds {

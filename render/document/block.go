@@ -1,7 +1,7 @@
 package document
 
 import (
-	"slices"
+	"cmp"
 
 	"forel/geometry"
 	"forel/render"
@@ -99,11 +99,15 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	}
 }
 
-// Columns returns rooms for Flow: two columns a page, so far apart.
-func (d *Document) Columns(apart Length) func(room int) geometry.Box {
+// Columns returns rooms for Flow: two columns a page, so far apart. The first are in what is
+// left of a page that was begun; where that is empty, on a new one.
+func (d *Document) Columns(apart Length, begun geometry.Box) func(room int) geometry.Box {
 	var page geometry.Box
 	return func(room int) geometry.Box {
-		if room%2 == 0 {
+		switch {
+		case room == 0 && begun.Height() > 0:
+			page = begun
+		case room%2 == 0:
 			page = d.NewPage(false, "")
 		}
 		half := (page.Width() - apart) / 2
@@ -207,21 +211,22 @@ func (d *Document) Opening(name, about string) Block {
 
 // Steps returns numbered steps under a heading, together where a page holds them.
 func (d *Document) Steps(heading string, steps []string) []Block {
-	return d.list(heading, numbers(len(steps)), steps)
+	return d.list(heading, "", steps)
 }
 
 // Points is Steps with a bullet for a number.
 func (d *Document) Points(heading string, points []string) []Block {
-	return d.list(heading, slices.Repeat([]string{"•"}, len(points)), points)
+	return d.list(heading, "•", points)
 }
 
-func (d *Document) list(heading string, marks, texts []string) []Block {
+// list returns a list with a mark before each item, or where that is empty its number.
+func (d *Document) list(heading, mark string, texts []string) []Block {
 	head := d.Heading(heading)
 	draw := head.Draw
 	head.Draw = func(box geometry.Box) Length { return draw(box) + itemGap }
 	out := []Block{head}
 	for i, t := range texts {
-		out = append(out, Block{Stays: i < len(texts)-1, Draw: func(box geometry.Box) Length { return item(d, box, marks[i], t) }})
+		out = append(out, Block{Stays: i < len(texts)-1, Draw: func(box geometry.Box) Length { return item(d, box, cmp.Or(mark, number(i)), t) }})
 	}
 	return out
 }

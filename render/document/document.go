@@ -31,7 +31,7 @@ type Options struct {
 // Document is a document being made; its last page is drawn on.
 type Document struct {
 	Options
-	Title    string // that viewers show
+	Title    string // what it is; viewers show it with Running
 	About    string // the description of an SVG
 	Running  string // the job's title, at the foot of each page; may be empty
 	Foot     string // what is said at the foot of each page
@@ -146,6 +146,14 @@ func (d *Document) Pages() []*Page {
 	return d.pages
 }
 
+// name returns what it is, and of which job.
+func (d *Document) name() string {
+	if d.Running == "" {
+		return d.Title
+	}
+	return d.Title + ": " + d.Running
+}
+
 // PageText returns what the foot of a page says of it.
 func (d *Document) PageText(page, of int) string {
 	text := fmt.Sprintf("page %d of %d", page, of)
@@ -157,7 +165,7 @@ func (d *Document) PageText(page, of int) string {
 
 // PDF returns the document as a PDF.
 func (d *Document) PDF() ([]byte, error) {
-	doc := pdf.Document{Title: d.Title, Date: d.Date, Black: d.Black}
+	doc := pdf.Document{Title: d.name(), Date: d.Date, Black: d.Black}
 	for _, p := range d.Pages() {
 		if d.TrueSize {
 			p.Setup = &d.Setup
@@ -173,7 +181,7 @@ func (d *Document) Drawings() [][]byte {
 	pages := d.Pages()
 	out := make([][]byte, len(pages))
 	for i, p := range pages {
-		c := svg.New(p.Width, p.Height, d.PageText(i+1, len(pages)), d.Title)
+		c := svg.New(p.Width, p.Height, d.PageText(i+1, len(pages)), d.name())
 		c.Begin(render.Legend)
 		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, p.Width, p.Height)), render.White)
 		c.End()
@@ -190,7 +198,7 @@ func (d *Document) SVG() []byte {
 	for _, p := range pages {
 		wide, tall = max(wide, p.Width), tall+p.Height
 	}
-	c := svg.New(wide, tall, d.Title, d.About)
+	c := svg.New(wide, tall, d.name(), d.About)
 	c.Begin(render.Legend)
 	c.Fill(geometry.Rectangle(geometry.Bx(0, 0, wide, tall)), render.White)
 	var down Length

@@ -2,6 +2,7 @@ package document
 
 import (
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/typeset"
 )
@@ -47,6 +48,23 @@ type fitted struct {
 	gap   Length
 	heads [][]string
 	deep  int // lines of the heads
+}
+
+// Text returns the table as text, as wording.Aligned sets it.
+func (t Table) Text() string { return wording.Aligned(t.withHeads(), t.right) }
+
+// Markdown returns the table in Markdown.
+func (t Table) Markdown() string { return wording.Markdown(t.withHeads(), t.right) }
+
+func (t Table) right(column int) bool { return t.Columns[column].Right }
+
+// withHeads returns the rows below that of the heads.
+func (t Table) withHeads() [][]string {
+	heads := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = c.Head
+	}
+	return append([][]string{heads}, t.Rows...)
 }
 
 // In returns the table as it is set in a width.

@@ -70,21 +70,15 @@ func item(s render.Surface, box geometry.Box, mark, text string) Length {
 	return Paragraph(s, box, box.Min.Y, text, render.BodySize, false) + itemGap
 }
 
-// numbers returns the marks of numbered steps: "1.", "2." and so on.
-func numbers(n int) []string {
-	marks := make([]string, n)
-	for i := range marks {
-		marks[i] = fmt.Sprintf("%d.", i+1)
-	}
-	return marks
-}
+// number returns the mark of a numbered step, from 0: "1.".
+func number(step int) string { return fmt.Sprintf("%d.", step+1) }
 
 // Steps sets numbered steps under a heading, from the top of a box, and returns
 // where they end.
 func Steps(s render.Surface, box geometry.Box, heading string, steps []string) Length {
 	box.Min.Y = Paragraph(s, box, box.Min.Y, heading, render.HeadSize, true) + itemGap
-	for i, mark := range numbers(len(steps)) {
-		box.Min.Y = item(s, box, mark, steps[i])
+	for i, t := range steps {
+		box.Min.Y = item(s, box, number(i), t)
 	}
 	return box.Min.Y
 }

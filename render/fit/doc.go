@@ -6,8 +6,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/plan"
-	"forel/geometry/stage"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
@@ -24,7 +22,7 @@ type doc struct {
 // Document draws the report: the verdict, a page for each dimension, what can be off,
 // the checks at the bench, and the paper strips at true size.
 func Document(r fit.Report, o Options) *document.Document {
-	pages := &document.Document{Options: o, Title: "Fit: " + title(r), Running: title(r), TrueSize: true,
+	pages := &document.Document{Options: o, Title: "Fit", Running: title(r), TrueSize: true,
 		Foot: "Figures, not at true size, but for the paper strips."}
 	d := &doc{pen{pages, o}, pages, r}
 	before := append(d.summary(), d.plots()...)
@@ -65,13 +63,10 @@ func (d *doc) summary() []document.Block {
 		table("What if the "+w.Material+" is really another, cut sizes as drawn ("+u.String()+")", "", whatIfRows(r, w, u))
 	}
 	table("What can be done, each by itself, the least effort first", "", mendRows(r, u))
-	dims := tightestOf(r)
-	for n := 0; n < len(dims); n += onPage { // of one thing in another, a table each
-		head := "What can be off (" + u.String() + ")"
-		if n > 0 {
-			head += ", continued"
-		}
-		table(head, head, errorRows(r, u, dims[n:min(n+onPage, len(dims))]))
+	head := "What can be off (" + u.String() + ")"
+	for dims := range slices.Chunk(tightestOf(r), onPage) { // of one thing in another, a table each
+		table(head, head, errorRows(r, u, dims))
+		head = "What can be off (" + u.String() + "), continued"
 	}
 	blocks = append(blocks, d.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
 	for _, n := range notes(r, u) {
@@ -85,15 +80,11 @@ func (d *doc) summary() []document.Block {
 func (d *doc) plots() []document.Block {
 	var blocks []document.Block
 	for _, dim := range d.report.Dimensions {
-		name := dim.Name
-		gaps, tight := shown(d.report, name), tightName(d.report, name)
-		likely := document.Block{Above: 8, Bookmark: "Fit in " + name,
+		gaps := shown(d.report, dim.Name)
+		likely := document.Block{Above: 8, Bookmark: "Fit in " + dim.Name,
 			Draw:    func(box geometry.Box) Length { return d.named(box, gaps) },
-			Figures: []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, tight) }}}
-		blocks = append(blocks, likely, document.Block{
-			Above: 4,
-			Draw:  func(box geometry.Box) Length { return d.chain(box, gaps[tightest(gaps)]) },
-		})
+			Figures: []func(geometry.Box){func(box geometry.Box) { d.curves(box, gaps, dim.Tight) }}}
+		blocks = append(blocks, likely, document.Block{Above: 4, Draw: func(box geometry.Box) Length { return d.chain(box, gaps[len(gaps)-1]) }})
 	}
 	return blocks
 }
@@ -108,23 +99,10 @@ func (d *doc) checks() []document.Block {
 	about.Stays = true
 	blocks := []document.Block{first, about}
 	for _, c := range d.report.Checks {
-		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length { return d.check(box, c) }})
+		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length {
+			return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), c, thin(d.Round))
+		}})
 	}
 	care := d.doc.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
 	return append(blocks, care.After(3))
-}
-
-// check sets one check from the top of a box and returns where it ends.
-func (d *doc) check(box geometry.Box, c plan.Check) Length {
-	write := thin(d.Round)
-	return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), sentences(c.See, write), c.Fails.In(write), plan.Told(c.Found, write))
-}
-
-// sentences writes what should be seen, a sentence each.
-func sentences(says []stage.Say, write func(Length) string) []string {
-	out := make([]string, len(says))
-	for i, s := range says {
-		out[i] = wording.Sentence(s.In(write))
-	}
-	return out
 }

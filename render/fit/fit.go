@@ -65,9 +65,6 @@ func Name(g fit.Gap) string {
 	return out
 }
 
-// Chances says in a line how the case will fit.
-func Chances(r fit.Report) string { return ChancesOf(r.Settled) }
-
 // ChancesOf says chances of a case in a line.
 func ChancesOf(c fit.Chance) string {
 	return fmt.Sprintf("snug: %s; too tight: %s; too loose: %s", chance(c.Snug), often(c.Tight), often(c.Loose))
@@ -94,7 +91,7 @@ func fits(r fit.Report) string {
 	if may != nil {
 		does = "may be " + wording.Or(may)
 	}
-	return does + "; " + Chances(r)
+	return does + "; " + ChancesOf(r.Settled)
 }
 
 // Verdict says in a few lines how the case will fit.

@@ -1,12 +1,14 @@
 package fit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/fit"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/wording"
 	"forel/render"
@@ -29,25 +31,21 @@ const plotWide Length = 186
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
 	for _, dim := range r.Dimensions {
-		d := dim.Name
 		box := geometry.Bx(5, 4, plotWide-5, 1000)
-		high := pen{&record.Surface{}, o}.plot(box, r, d) + 4
-		c := svg.New(plotWide, high, "Fit in "+d+": "+title(r), "Distribution of the clearance in "+d+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
+		high := pen{&record.Surface{}, o}.plot(box, r, dim) + 4
+		c := svg.New(plotWide, high, "Fit in "+dim.Name+": "+title(r), "Distribution of the clearance in "+dim.Name+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
 		c.Begin(render.Legend)
 		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
-		pen{c, o}.plot(box, r, d)
+		pen{c, o}.plot(box, r, dim)
 		c.End()
-		out = append(out, Plot{"fit-" + strings.ReplaceAll(d, " ", "-") + ".svg", c.Bytes()})
+		out = append(out, Plot{"fit-" + strings.ReplaceAll(dim.Name, " ", "-") + ".svg", c.Bytes()})
 	}
 	return out
 }
 
 // title returns the job's title on one line, or what the thing is.
 func title(r fit.Report) string {
-	if t := wording.OneLine(r.Title); t != "" {
-		return t
-	}
-	return wording.Capital(r.Kind)
+	return cmp.Or(wording.OneLine(r.Title), wording.Capital(r.Kind))
 }
 
 // shown returns the gaps of a dimension from the widest to the tightest, of
@@ -63,30 +61,13 @@ func shown(r fit.Report, d string) []fit.Gap {
 	return out
 }
 
-// tightName returns what too little room in a dimension is called.
-func tightName(r fit.Report, d string) string {
-	for _, dim := range r.Dimensions {
-		if dim.Name == d {
-			return dim.Tight
-		}
-	}
-	return ""
-}
-
 // plot draws one dimension into a box and returns where it ends.
-func (p pen) plot(box geometry.Box, r fit.Report, d string) Length {
-	gaps := shown(r, d)
-	y := p.likely(box, gaps, tightName(r, d))
-	return p.chain(geometry.Bx(box.Min.X, y+4, box.Max.X, box.Max.Y), gaps[tightest(gaps)])
-}
-
-// likely draws how likely the clearances of a dimension are, and returns where it
-// ends.
-func (p pen) likely(box geometry.Box, gaps []fit.Gap, tightName string) Length {
+func (p pen) plot(box geometry.Box, r fit.Report, dim plan.Dimension) Length {
+	gaps := shown(r, dim.Name)
 	y := p.named(box, gaps) + 1.5
 	high := 72 + barTall*Length(len(gaps))
-	p.curves(geometry.Bx(box.Min.X, y, box.Max.X, y+high), gaps, tightName)
-	return y + high
+	p.curves(geometry.Bx(box.Min.X, y, box.Max.X, y+high), gaps, dim.Tight)
+	return p.chain(geometry.Bx(box.Min.X, y+high+4, box.Max.X, box.Max.Y), gaps[len(gaps)-1])
 }
 
 // named sets the heading of a dimension and what each curve is of, and returns where
@@ -122,9 +103,6 @@ func (p pen) named(box geometry.Box, gaps []fit.Gap) Length {
 	return y + 1
 }
 
-// tightest returns the gap to draw the chain of: the tightest place.
-func tightest(gaps []fit.Gap) int { return len(gaps) - 1 }
-
 // limit is what is too little or too much room, and how the zone beyond it is named:
 // from its line to the left or to the right.
 type limit struct {
@@ -140,7 +118,7 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 	u, left := p.Round.Unit, box.Min.X
 	bars := 8 + barTall*Length(len(gaps)) + 3.5
 	frame := geometry.Bx(left+24, box.Min.Y, box.Max.X, box.Max.Y-bars)
-	held := gaps[tightest(gaps)]
+	held := gaps[len(gaps)-1] // the tightest place
 	zones := []limit{{held.Tight, tightName, "under ", render.End}}
 	if held.Loose > 0 {
 		zones = append(zones, limit{held.Loose, "too loose", "over ", render.Start})

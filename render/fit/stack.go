@@ -3,7 +3,6 @@ package fit
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -50,19 +49,19 @@ func section(g fit.Gap, wide Length) []layer {
 		default:
 			each := max(1, int(math.Round(-l.Counts/2)))
 			for range each {
-				left = append(left, layer{number: n, wide: layerWide})
+				left = append(left, layer{number: n})
 			}
 			if l.Counts < -1.5 {
 				for range each {
-					right = append([]layer{{number: n, wide: layerWide}}, right...)
+					right = append([]layer{{number: n}}, right...)
 				}
 			}
 		}
 	}
-	layers := append(slices.Clone(left), right...)
+	layers := Length(len(left) + len(right))
 	// Many layers leave half of the width to the books.
-	each := min(layerWide, (wide-gapWide)/2/Length(max(1, len(layers))))
-	rest := wide - gapWide - each*Length(len(layers))
+	each := min(layerWide, (wide-gapWide)/2/max(1, layers))
+	rest := wide - gapWide - each*layers
 	left, right = layersOf(left, each), layersOf(right, each)
 	for i := range middle {
 		middle[i].wide = rest / Length(len(middle))
@@ -99,11 +98,7 @@ func (p pen) chain(box geometry.Box, g fit.Gap) Length {
 		return fmt.Sprintf("%d. %s", i+1, geometry.Fine(l.Length, u))
 	})
 	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
-	rows := [][]string{{"length", u.String(), "counts", "sum"}}
-	sums := g.Sums()
-	for i, l := range g.Chain {
-		rows = append(rows, []string{fmt.Sprintf("%d. %s", i+1, l.Name), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
-	}
+	rows := chainRows(g, u, "length", u.String(), func(i int) string { return fmt.Sprintf("%d. %s", i+1, g.Chain[i].Name) })
 	return tableOf(rows).Draw(p, geometry.Bx(box.Min.X, y+4.5, box.Min.X+min(box.Width(), 130), box.Max.Y))
 }
 

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/plan"
@@ -22,20 +23,20 @@ const (
 // stretch is a part of a strip that fits a page, from and to along it.
 type stretch struct{ from, to Length }
 
-// parts cuts a strip into parts no longer than room, away from its folds.
-func parts(g plan.Gauge, room Length) []stretch {
-	var folds []Length
+// folds returns where the panels of a strip end.
+func folds(g plan.Gauge) (ends []Length) {
 	at := Length(0)
 	for _, p := range g.Panels {
 		at += p.Length
-		folds = append(folds, at)
+		ends = append(ends, at)
 	}
-	total := g.Length()
-	n := 1
-	for total > room*Length(n) {
-		n++
-	}
-	for {
+	return ends
+}
+
+// parts cuts a strip into parts no longer than room, away from its folds.
+func parts(g plan.Gauge, room Length) []stretch {
+	folds, total := folds(g), g.Length()
+	for n := 1; ; n++ {
 		each := total / Length(n)
 		var out []stretch
 		from := Length(0)
@@ -60,14 +61,9 @@ func parts(g plan.Gauge, room Length) []stretch {
 			out = append(out, stretch{from, to})
 			from = to
 		}
-		fits := true
-		for _, p := range out {
-			fits = fits && p.to-p.from <= room
-		}
-		if fits {
+		if !slices.ContainsFunc(out, func(p stretch) bool { return p.to-p.from > room }) {
 			return out
 		}
-		n++
 	}
 }
 
@@ -136,10 +132,13 @@ func (d *doc) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter
 	}
 	d.End()
 	d.Begin(render.Creasing)
-	for from, i := Length(0), 0; i < len(g.Panels)-1; i++ {
-		from += g.Panels[i].Length
-		if from > p.from+1e-6 && from < p.to-1e-6 {
-			d.line(body.Min.X+from-p.from, body.Min.Y, body.Min.X+from-p.from, body.Max.Y, foldLine)
+	folds := folds(g)
+	folded := func(i int) bool { // not at the ends of the strip; the end of a sleeve is one
+		return i < len(folds)-1 && folds[i] > p.from+1e-6 && folds[i] < p.to-1e-6
+	}
+	for i, f := range folds {
+		if x := body.Min.X + f - p.from; folded(i) {
+			d.line(x, body.Min.Y, x, body.Max.Y, foldLine)
 		}
 	}
 	d.End()
@@ -156,11 +155,11 @@ func (d *doc) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter
 			d.words(body.Max.X+tabLong/2, body.Center().Y-2.2+Length(i)*3.2, s, render.SmallSize, render.Middle, false)
 		}
 	}
-	folded := body.Min.X - stripHigh // where the last word ends that tells of a fold
+	named := body.Min.X - stripHigh // where the last word ends that tells of a fold
 	if k == 0 && g.Closed {
 		const join = "fold at the join"
 		d.words(body.Min.X, body.Min.Y-1, join, render.SmallSize, render.Start, false)
-		folded = body.Min.X + typeset.Width(join, render.SmallSize, false)
+		named = body.Min.X + typeset.Width(join, render.SmallSize, false)
 	}
 	part := fmt.Sprintf("%c, part %d of %d", letter, k+1, n)
 	if n == 1 {
@@ -168,7 +167,7 @@ func (d *doc) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter
 	}
 	from, widest, middle := Length(0), Length(0), Length(0) // the widest stretch between folds takes the part's name
 	for i, panel := range g.Panels {
-		to := from + panel.Length
+		to := folds[i]
 		lo, hi := max(from, p.from), min(to, p.to)
 		if hi-lo > 1e-6 {
 			name := panel.Name + " " + d.Round.Pretty(panel.Length)
@@ -183,14 +182,11 @@ func (d *doc) strip(at geometry.Point, g plan.Gauge, p stretch, k, n int, letter
 				}
 			}
 		}
-		// A fold, but at the ends of the strip; the end of a sleeve is one.
-		if end := i == len(g.Panels)-1; !end && to > p.from+1e-6 && to < p.to-1e-6 {
-			// Of folds close together the first is named.
-			x, half := body.Min.X+to-p.from, typeset.Width("fold", render.SmallSize, false)/2
-			if x-half > folded+1 {
-				d.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
-				folded = x + half
-			}
+		// Of folds close together the first is named.
+		x, half := body.Min.X+to-p.from, typeset.Width("fold", render.SmallSize, false)/2
+		if folded(i) && x-half > named+1 {
+			d.words(x, body.Min.Y-1, "fold", render.SmallSize, render.Middle, false)
+			named = x + half
 		}
 		from = to
 	}

@@ -60,14 +60,14 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	section := func(head string, rows [][]string) {
 		if len(rows) > 1 {
 			fmt.Fprintf(&b, "\n%s\n", head)
-			columns(&b, rows)
+			b.WriteString(tableOf(rows).Text())
 		}
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
 	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u, tightestOf(r)))
 	for _, d := range r.Dimensions {
 		for _, g := range shown(r, d.Name) {
-			section("chain of "+Name(g), chainRows(g, round))
+			section("chain of "+Name(g), chainRows(g, u, "", "length", func(i int) string { return "  " + g.Chain[i].Name }))
 		}
 	}
 	for _, w := range r.WhatIf {
@@ -177,23 +177,23 @@ func errorRows(r fit.Report, u geometry.Unit, shown []int) [][]string {
 	return rows
 }
 
-func chainRows(g fit.Gap, round geometry.Rounding) [][]string {
-	u := round.Unit
-	rows := [][]string{{"", "length", "counts", "sum"}}
+// chainRows has a row for each link of a chain, named by name, below two heads of the names
+// and their lengths.
+func chainRows(g fit.Gap, u geometry.Unit, names, lengths string, name func(link int) string) [][]string {
+	rows := [][]string{{names, lengths, "counts", "sum"}}
 	sums := g.Sums()
 	for i, l := range g.Chain {
-		rows = append(rows, []string{"  " + l.Name, geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
+		rows = append(rows, []string{name(i), geometry.FineNumber(l.Length, u), counts(l.Counts), geometry.FineNumber(sums[i], u)})
 	}
 	return rows
 }
 
 // counts writes how many times a link counts, with its sign.
 func counts(v float64) string {
-	s := strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", v), "0"), ".")
 	if v > 0 {
-		return "+" + s
+		return "+" + wording.Decimal(v, 2)
 	}
-	return s
+	return wording.Decimal(v, 2)
 }
 
 func whatIfRows(r fit.Report, w fit.WhatIf, u geometry.Unit) [][]string {
@@ -253,7 +253,7 @@ func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 
 // notes says what the numbers mean.
 func notes(r fit.Report, u geometry.Unit) []string {
-	out := []string{
+	return []string{
 		r.Limits.Text,
 		"how a book behaves when its case is tipped can't be told: friction has no usable published value",
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
@@ -262,11 +262,4 @@ func notes(r fit.Report, u geometry.Unit) []string {
 		"take care: " + wording.Brief,
 		wording.Sources,
 	}
-	return out
-}
-
-// columns sets rows in columns, the first flush left, numbers flush right, words
-// at the end as they are.
-func columns(b *bytes.Buffer, rows [][]string) {
-	b.WriteString(wording.Aligned(rows, func(i int) bool { return tableOf(rows).Columns[i].Right }))
 }

@@ -34,9 +34,7 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 		p.Title = ""
 		pages.Title, pages.Foot = "Worksheet for a "+p.Kind, "Fill in with a pencil; cut from templates, not from this page."
 	}
-	if pages.Running = wording.OneLine(p.Title); pages.Running != "" {
-		pages.Title += ": " + pages.Running
-	}
+	pages.Running = wording.OneLine(p.Title)
 	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), takes: o.times(), blank: blank}
 	if !o.Short || blank { // there is room for notes
 		pages.Frame = d.notes

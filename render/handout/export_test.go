@@ -18,10 +18,10 @@ func bookOf(p plan.Plan, o document.Options) *doc {
 func Thicknesses(p plan.Plan, o Options) []string {
 	b := bookOf(p, o.Options)
 	var out []string
-	for _, g := range b.groups() {
+	for _, g := range p.Worksheet {
 		for _, m := range g.Measures {
 			if m.Fine {
-				out = append(out, b.shown(m, g.digits))
+				out = append(out, b.shown(m, b.groupDigits(g)))
 			}
 		}
 	}

@@ -51,20 +51,19 @@ func (d *doc) key() []entry {
 			}
 		}
 	}
+	back := "its glued back"
+	if seen[stage.ClothBack] && seen[stage.PaperBack] {
+		back = "the glued back of either"
+	}
+	seen[stage.ClothBack] = seen[stage.ClothBack] || seen[stage.PaperBack] // they look alike
 	var out []entry
 	for _, e := range []struct {
 		stuff stage.Stuff
 		name  string
-	}{{stage.Card, "blank, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}} {
+	}{{stage.Card, "blank, outside"}, {stage.CardInside, "inside"}, {stage.Board, "board"}, {stage.Lining, "lining"}, {stage.Cloth, "cloth"}, {stage.Paper, "paper"}, {stage.ClothBack, back}} {
 		if seen[e.stuff] {
 			out = append(out, entry{d.looks[e.stuff], e.name})
 		}
-	}
-	switch cloth, paper := seen[stage.ClothBack], seen[stage.PaperBack]; {
-	case cloth && paper:
-		out = append(out, entry{d.looks[stage.ClothBack], "the glued back of either"})
-	case cloth || paper:
-		out = append(out, entry{d.looks[stage.ClothBack], "its glued back"})
 	}
 	return out
 }

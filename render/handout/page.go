@@ -6,7 +6,6 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
-	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/figure"
@@ -69,12 +68,8 @@ func (d *doc) stepBlocks(number int, s plan.Step) []document.Block {
 	}
 	out := []document.Block{k}
 	for i, c := range s.Checks {
-		see := d.said(c.See)
-		for i := range see {
-			see[i] = wording.Sentence(see[i])
-		}
 		out = append(out, document.Block{Above: 1.5, Stays: i < len(s.Checks)-1, Draw: func(box geometry.Box) Length {
-			return document.Check(d, box, "Check: "+c.Name, "", see, c.Fails.In(d.Round.Pretty), plan.Told(c.Found, d.Round.Pretty))
+			return document.Check(d, box, "Check: "+c.Name, "", c, d.Round.Pretty)
 		}})
 	}
 	return out

@@ -115,29 +115,25 @@ func (d *doc) pieceCell(p geometry.Piece, cell geometry.Box) {
 // dimensions sets a piece's width below it and its height on its left.
 func (d *doc) dimensions(p geometry.Piece, at geometry.Box) {
 	w, h := p.Size()
-	thin := render.Stroke{Width: 0.15, Color: render.Black}
 	y, x := at.Max.Y+1.6, at.Min.X-1.6
-	d.Stroke(geometry.Line(geometry.Pt(at.Min.X, y), geometry.Pt(at.Max.X, y)), thin)
-	for _, e := range []Length{at.Min.X, at.Max.X} {
-		d.Stroke(geometry.Line(geometry.Pt(e, y-0.8), geometry.Pt(e, y+0.8)), thin)
-	}
+	d.dimension(geometry.Pt(at.Min.X, y), geometry.Pt(at.Max.X, y), geometry.Pt(0, 0.8))
 	width := d.Round.Pretty(w)
 	if height := d.Round.Pretty(h); typeset.Width(height, render.NoteSize, false) < at.Height() {
-		d.heightMark(height, x, at)
+		d.dimension(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y), geometry.Pt(0.8, 0))
+		d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 	} else {
 		width = d.size(p) // a piece so low has both below it
 	}
 	d.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 }
 
-// heightMark sets a piece's height on its left.
-func (d *doc) heightMark(height string, x Length, at geometry.Box) {
+// dimension draws the line of a dimension, with a stop at either end, so far to both sides.
+func (d *doc) dimension(from, to, stop geometry.Point) {
 	thin := render.Stroke{Width: 0.15, Color: render.Black}
-	d.Stroke(geometry.Line(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y)), thin)
-	for _, e := range []Length{at.Min.Y, at.Max.Y} {
-		d.Stroke(geometry.Line(geometry.Pt(x-0.8, e), geometry.Pt(x+0.8, e)), thin)
+	d.Stroke(geometry.Line(from, to), thin)
+	for _, e := range []geometry.Point{from, to} {
+		d.Stroke(geometry.Line(e.Sub(stop), e.Add(stop)), thin)
 	}
-	d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 }
 
 // grainArrow sets an arrow along the grain, or the flutes, beside a piece.

@@ -41,18 +41,7 @@ func (d *doc) short() {
 	} else {
 		rest = geometry.Box{}
 	}
-	var page geometry.Box
-	columns := func(n int) geometry.Box {
-		switch {
-		case n == 0 && rest.Height() > 0:
-			page = rest
-		case n%2 == 0:
-			page = d.NewPage(false, "")
-		}
-		half := (page.Width() - gutter) / 2
-		x := page.Min.X + Length(n%2)*(half+gutter)
-		return geometry.Bx(x, page.Min.Y, x+half, page.Max.Y)
-	}
+	columns := d.Columns(gutter, rest)
 	const most, least, step = 62, 26, 3
 	for how := inFull; how <= briefest; how++ {
 		for tall := Length(most); tall >= 0; tall -= step {

@@ -1,8 +1,10 @@
 package handout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -18,25 +20,15 @@ const cellWide Length = 21
 
 var cellLine = render.Stroke{Width: 0.2, Color: render.Grey}
 
-// group is lines of the worksheet under a head.
-type group struct {
-	plan.Group
-	digits int // decimals of its thicknesses
-}
-
-// groups returns the lines of the worksheet.
-func (d *doc) groups() []group {
-	var out []group
-	for _, g := range d.plan.Worksheet {
-		var thin []Length
-		for _, m := range g.Measures {
-			if m.Fine {
-				thin = append(thin, m.Value)
-			}
+// groupDigits returns how many decimals the thicknesses of a group take.
+func (d *doc) groupDigits(g plan.Group) int {
+	var thin []Length
+	for _, m := range g.Measures {
+		if m.Fine {
+			thin = append(thin, m.Value)
 		}
-		out = append(out, group{g, d.digits(thin...)})
 	}
-	return out
+	return d.digits(thin...)
 }
 
 // digits returns how many decimals thicknesses take in one column: in mm as few as
@@ -106,10 +98,7 @@ func (d *doc) worksheet() {
 // sections returns the worksheet in blocks, and which starts the list of pieces: the
 // measures, then the pieces.
 func (d *doc) sections() (blocks []document.Block, list int) {
-	title := wording.OneLine(d.plan.Title)
-	if title == "" || d.blank {
-		title = wording.Capital(d.plan.Kind)
-	}
+	title := cmp.Or(d.Running, wording.Capital(d.plan.Kind))
 	about := "Worksheet for a " + d.plan.Kind + ", and how to make it"
 	if d.blank {
 		about = "Worksheet for a " + d.plan.Kind + ", to fill in"
@@ -132,7 +121,8 @@ func (d *doc) sections() (blocks []document.Block, list int) {
 		return y + 1
 	}
 	blocks = []document.Block{head}
-	for _, gs := range d.pagesOf(d.groups()) {
+	groups := slices.DeleteFunc(slices.Clone(d.plan.Worksheet), func(g plan.Group) bool { return len(g.Measures) == 0 })
+	for _, gs := range d.pagesOf(groups) {
 		left, right := d.shared(gs)
 		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
 			half := (box.Width() - 6) / 2
@@ -150,8 +140,8 @@ const headTall Length = 28
 // pagesOf shares groups out so that each share, in two columns, is no taller than
 // a page, or than what the head leaves of the first: all are one share where the sheet
 // is not very low and they are not many.
-func (d *doc) pagesOf(gs []group) (shares [][]group) {
-	fits := func(gs []group, room Length) bool {
+func (d *doc) pagesOf(gs []plan.Group) (shares [][]plan.Group) {
+	fits := func(gs []plan.Group, room Length) bool {
 		left, right := d.shared(gs)
 		return max(d.groupsHeight(left), d.groupsHeight(right)) <= room
 	}
@@ -171,7 +161,7 @@ func (d *doc) pagesOf(gs []group) (shares [][]group) {
 
 // shared shares groups between two columns in their order, so that both are
 // about as tall.
-func (d *doc) shared(gs []group) (left, right []group) {
+func (d *doc) shared(gs []plan.Group) (left, right []plan.Group) {
 	best := Length(-1)
 	for i := range gs {
 		tall := max(d.groupsHeight(gs[:i+1]), d.groupsHeight(gs[i+1:]))
@@ -216,12 +206,9 @@ func (d *doc) under(m plan.Measure, digits int) string {
 	return ""
 }
 
-func (d *doc) groupsHeight(gs []group) Length {
+func (d *doc) groupsHeight(gs []plan.Group) Length {
 	var h Length
 	for _, g := range gs {
-		if len(g.Measures) == 0 {
-			continue
-		}
 		h += typeset.LineHeight(render.BodySize) + 1 + groupGap
 		for _, m := range g.Measures {
 			h += d.tall(m)
@@ -231,19 +218,17 @@ func (d *doc) groupsHeight(gs []group) Length {
 }
 
 // drawGroups sets groups of measures in a column.
-func (d *doc) drawGroups(gs []group, box geometry.Box) {
+func (d *doc) drawGroups(gs []plan.Group, box geometry.Box) {
 	y := box.Min.Y
 	for _, g := range gs {
-		if len(g.Measures) == 0 {
-			continue
-		}
+		digits := d.groupDigits(g)
 		y += typeset.LineHeight(render.BodySize)
 		document.Write(d, geometry.Pt(box.Min.X, y), g.Head, render.BodySize, true)
 		y += 1
 		document.Rule(d, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 		for _, m := range g.Measures {
 			h := d.tall(m)
-			d.drawMeasure(m, g.digits, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
+			d.drawMeasure(m, digits, geometry.Bx(box.Min.X, y, box.Max.X, y+h))
 			y += h
 		}
 		y += groupGap

@@ -3,13 +3,13 @@
 package kit
 
 import (
-	"fmt"
 	"strings"
 
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
+	"forel/render/labelled"
 )
 
 // Length is a distance in millimetres.
@@ -22,55 +22,35 @@ type Kit struct {
 	Stock       map[geometry.Material]string // what each material is, in words
 }
 
-// Of a slip: the white round its words, and between slips.
-const (
-	inset Length = 3
-	apart Length = 4
-)
-
 // Document draws slips in two columns, a frame round each to cut along.
 func Document(kits []Kit, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Kit labels", Foot: "Kit labels: cut along the frames."}
-	var blocks []document.Block
-	for _, k := range kits {
-		blocks = append(blocks, slip(d, k))
-	}
-	d.Flow(d.Columns(apart), blocks...)
+	d.Labels(len(kits), func(n int, in geometry.Box) Length { return kits[n].slip(d, in) })
 	return d
 }
 
-// slip returns the slip of one kit.
-func slip(d *document.Document, k Kit) document.Block {
-	return document.Block{Above: apart, Draw: func(box geometry.Box) Length {
-		in := geometry.Bx(box.Min.X+inset, box.Min.Y+inset-1, box.Max.X-inset, box.Max.Y)
-		y := document.Paragraph(d, in, in.Min.Y, wording.OneLine(k.Name), render.HeadSize, true)
-		if k.Title != "" {
-			y = document.Paragraph(d, in, y, wording.OneLine(k.Title), render.BodySize, false)
+// slip sets the words of a slip.
+func (k Kit) slip(d *document.Document, in geometry.Box) Length {
+	y := document.Paragraph(d, in, in.Min.Y, wording.OneLine(k.Name), render.HeadSize, true)
+	if k.Title != "" {
+		y = document.Paragraph(d, in, y, wording.OneLine(k.Title), render.BodySize, false)
+	}
+	for _, m := range geometry.Materials {
+		if names := named(k.Pieces, m); names != "" {
+			y = document.Paragraph(d, in, y+0.6, wording.Capital(k.Stock[m]), render.NoteSize, true)
+			y = document.Paragraph(d, in, y-0.5, names, render.NoteSize, false)
 		}
-		for _, m := range geometry.Materials {
-			if names := named(k.Pieces, m); names != "" {
-				y = document.Paragraph(d, in, y+0.6, wording.Capital(k.Stock[m]), render.NoteSize, true)
-				y = document.Paragraph(d, in, y-0.5, names, render.NoteSize, false)
-			}
-		}
-		y += inset - 1
-		d.Stroke(geometry.Rectangle(geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, y)), render.Stroke{Width: 0.25, Color: render.Black})
-		return y
-	}}
+	}
+	return y
 }
 
 // named lists the pieces of a material: "2 sides" is written "side × 2".
 func named(pieces []geometry.Piece, m geometry.Material) string {
 	var out []string
 	for _, p := range pieces {
-		if p.Material != m {
-			continue
+		if p.Material == m {
+			out = append(out, labelled.Name(p))
 		}
-		name := p.Name
-		if p.Count > 1 {
-			name += fmt.Sprintf(" × %d", p.Count)
-		}
-		out = append(out, name)
 	}
 	return strings.Join(out, ", ")
 }

@@ -1,7 +1,6 @@
 package lessons
 
 import (
-	"forel/geometry/fit"
 	"forel/geometry/lessons"
 	"forel/render/data"
 	renderfit "forel/render/fit"
@@ -38,9 +37,6 @@ func lessonJSON(one lessons.Lesson) data.Object {
 	var off, spread any
 	if one.Enough {
 		o, w := one.Off, one.Own
-		if one.Sort == fit.Play {
-			w = o
-		}
 		// A mean, from what was expected, with the interval that holds the truth in 19 of 20
 		// such samples, and whether it is off by more than chance; two standard deviations of
 		// its own.

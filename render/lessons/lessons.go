@@ -1,10 +1,10 @@
 package lessons
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"forel/geometry"
@@ -63,13 +63,10 @@ func tables(sets []job.Change, u geometry.Unit) string {
 			fmt.Fprintf(&b, "\n[%s]\n", of)
 		}
 		table = of
-		fmt.Fprintf(&b, "%s = %s\n", key, toml(c.Value, u))
+		fmt.Fprintf(&b, "%s = %q\n", key, geometry.Settable(c.Value, u))
 	}
 	return b.String()
 }
-
-// toml writes a length as a value of a job file, whatever its units are.
-func toml(l Length, u geometry.Unit) string { return strconv.Quote(geometry.Settable(l, u)) }
 
 // rowsOf is the table of what was learnt.
 func rowsOf(l lessons.Learnt, u geometry.Unit) [][]string {
@@ -88,13 +85,17 @@ func rowsOf(l lessons.Learnt, u geometry.Unit) [][]string {
 			continue
 		}
 		o, w := one.Off, one.Own
-		if one.Sort == fit.Play {
-			w = o
-		}
 		rows = append(rows, append(row, fmt.Sprintf("%s (%s to %s)", signed(o.Mean), signed(o.MeanLow), signed(o.MeanHigh)),
 			fmt.Sprintf("%s (%s to %s)", n(2*w.SD), n(2*w.SDLow), n(2*w.SDHigh)), n(one.Was.MM())))
 	}
 	return rows
+}
+
+// biases are what is said of a lesson that is off on average.
+var biases = map[fit.Sort]struct{ what, more, less, then string }{
+	fit.Layer: {"layers measure", "more", "less", " than the jobs said: measure before you cut, and say so in the job"},
+	fit.Size:  {"sizes come out", "larger", "smaller", " than drawn: look for it in the fence, the rule or the side of the line that you cut on"},
+	fit.Play:  {"your cases come out", "roomier", "tighter", " than reckoned"},
 }
 
 // said says what each lesson means; in brackets stands what holds the truth in 19 of 20
@@ -110,22 +111,12 @@ func said(l lessons.Learnt, u geometry.Unit) (out []string) {
 		if !one.Enough || !one.Off.Biased() {
 			continue
 		}
-		by := geometry.Fine(Length(math.Abs(one.Off.Mean)), u)
-		more := one.Off.Mean > 0
-		switch {
-		case one.Sort == fit.Layer && more:
-			out = append(out, one.Name+": layers measure "+by+" more than the jobs said: measure before you cut, and say so in the job")
-		case one.Sort == fit.Layer:
-			out = append(out, one.Name+": layers measure "+by+" less than the jobs said: measure before you cut, and say so in the job")
-		case one.Sort == fit.Play && more:
-			out = append(out, one.Name+": your cases come out "+by+" roomier than reckoned")
-		case one.Sort == fit.Play:
-			out = append(out, one.Name+": your cases come out "+by+" tighter than reckoned")
-		case more:
-			out = append(out, one.Name+": sizes come out "+by+" larger than drawn: look for it in the fence, the rule or the side of the line that you cut on")
-		default:
-			out = append(out, one.Name+": sizes come out "+by+" smaller than drawn: look for it in the fence, the rule or the side of the line that you cut on")
+		b := biases[one.Sort]
+		than := b.more
+		if one.Off.Mean < 0 {
+			than = b.less
 		}
+		out = append(out, one.Name+": "+b.what+" "+geometry.Fine(Length(math.Abs(one.Off.Mean)), u)+" "+than+b.then)
 	}
 	return out
 }
@@ -133,10 +124,7 @@ func said(l lessons.Learnt, u geometry.Unit) (out []string) {
 // text says what was learnt for a job.
 func (a Advice) text(u geometry.Unit) string {
 	var b strings.Builder
-	name := "this job"
-	if t := wording.OneLine(a.Title); t != "" {
-		name = t
-	}
+	name := cmp.Or(wording.OneLine(a.Title), "this job")
 	chances := renderfit.ChancesOf
 	if len(a.Clearances) > 0 {
 		fmt.Fprintf(&b, "\nfor %s the smallest clearances with which a book sticks no more than once in %.0f:\n", name, 1/fit.Once)

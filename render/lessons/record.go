@@ -41,11 +41,7 @@ func Record(title string, all []Line, u geometry.Unit) []byte {
 			open = append(open, l)
 			continue
 		}
-		read := make([]string, len(l.Readings))
-		for i, r := range l.Readings {
-			read[i] = n(r)
-		}
-		rows = append(rows, []string{l.Key, n(l.Planned), l.expected(u), strings.Join(read, "; "), l.verdict(u)})
+		rows = append(rows, []string{l.Key, n(l.Planned), l.expected(u), l.read(u), l.verdict(u)})
 	}
 	if len(rows) > 1 {
 		fmt.Fprintf(&b, "taken down (%s; %s)\n\n%s", u, expectation, wording.Aligned(rows, numbers))
@@ -70,6 +66,15 @@ const expectation = "expected: what 19 of 20 cases keep within"
 
 func (l Line) expected(u geometry.Unit) string {
 	return geometry.FineNumber(l.Low, u) + " to " + geometry.FineNumber(l.High, u)
+}
+
+// read lists what was measured.
+func (l Line) read(u geometry.Unit) string {
+	read := make([]string, len(l.Readings))
+	for i, r := range l.Readings {
+		read[i] = geometry.FineNumber(r, u)
+	}
+	return strings.Join(read, "; ")
 }
 
 // when says when a length is measured.

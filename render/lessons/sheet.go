@@ -2,7 +2,6 @@ package lessons
 
 import (
 	"cmp"
-	"strings"
 
 	"forel/geometry"
 	"forel/geometry/wording"
@@ -17,20 +16,16 @@ const blank = "____________________"
 // length with what was planned and a blank, or what was measured already.
 func Sheet(title string, all []Line, o document.Options) *document.Document {
 	title = wording.OneLine(title)
-	d := &document.Document{Options: o, Title: strings.TrimSuffix("Record sheet: "+title, ": "), Running: title, Foot: "Record sheet: then type it in with forel record."}
-	n := func(l Length) string { return geometry.FineNumber(l, o.Round.Unit) }
+	d := &document.Document{Options: o, Title: "Record sheet", Running: title, Foot: "Record sheet: then type it in with forel record."}
+	u := o.Round.Unit
 	columns := []document.Column{{Head: "what (its name)", Broken: true}, {Head: "planned", Right: true}, {Head: "expected"}, {Head: "measured"}}
 	blocks := []document.Block{d.Opening(title, "Record sheet"),
 		d.Paragraph("Write down what you measure, at two or three places where you can. Of play the smallest counts. Day: "+blank, render.BodySize, false),
-		d.Paragraph("All lengths are in "+o.Round.Unit.String()+"; "+expectation+".", render.BodySize, false).After(2)}
+		d.Paragraph("All lengths are in "+u.String()+"; "+expectation+".", render.BodySize, false).After(2)}
 	for _, at := range moments(all) {
 		var rows [][]string
 		for _, l := range at {
-			read := make([]string, len(l.Readings))
-			for i, r := range l.Readings {
-				read[i] = n(r)
-			}
-			rows = append(rows, []string{wording.Capital(l.Name) + " (" + l.Key + ")", n(l.Planned), l.expected(o.Round.Unit), cmp.Or(strings.Join(read, "; "), blank)})
+			rows = append(rows, []string{wording.Capital(l.Name) + " (" + l.Key + ")", geometry.FineNumber(l.Planned, u), l.expected(u), cmp.Or(l.read(u), blank)})
 		}
 		blocks = append(blocks, d.Table(wording.Capital(at[0].when()), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Full: true})...)
 	}

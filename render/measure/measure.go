@@ -3,6 +3,8 @@
 package measure
 
 import (
+	"cmp"
+
 	"forel/geometry"
 	"forel/geometry/measuring"
 	"forel/geometry/wording"
@@ -28,9 +30,6 @@ func Document(sections []measuring.Section, about, title string, o Options) *doc
 		Options: o.Options, Title: "Measuring sheet", Running: wording.OneLine(title), TrueSize: true,
 		Foot: "Measuring sheet: the pictures are not at true size.",
 	}, both: o.Both}
-	if d.Running != "" {
-		d.Title += ": " + d.Running
-	}
 	d.Frame = func(room geometry.Box) geometry.Box {
 		room.Max.Y -= document.RulersTall + 1
 		document.Rulers(d, geometry.Pt(room.Min.X, room.Max.Y+1))
@@ -43,12 +42,8 @@ func Document(sections []measuring.Section, about, title string, o Options) *doc
 	if o.Both {
 		step = "0.5 mm or 1/64 in"
 	}
-	name := "Measuring sheet"
-	if d.Running != "" {
-		name = d.Running
-	}
 	blocks := []document.Block{
-		d.Opening(name, "What to measure for "+about),
+		d.Opening(cmp.Or(d.Running, d.Title), "What to measure for "+about),
 		d.Paragraph("Write each reading of the book down as you take it, to the nearest "+step+". Ring the largest of a row: that one counts, for the case must clear it. "+
 			"Beside each row stands the line of the job file that takes it. The rulers at the foot tell whether your printer prints at true size.", render.BodySize, false).After(1),
 	}

@@ -181,11 +181,7 @@ func Text(o order.Order, at Options) []byte {
 	}
 	for _, k := range o.Blocks {
 		fmt.Fprintf(&b, "\n%s\n\n", heading(k))
-		heads := make([]string, len(columns))
-		for i, c := range columns {
-			heads[i] = c.Head
-		}
-		b.WriteString(wording.Aligned(append([][]string{heads}, rows(k, at.Round)...), func(i int) bool { return columns[i].Right }))
+		b.WriteString(document.Table{Columns: columns, Rows: rows(k, at.Round)}.Text())
 		if s := sum("sum", k.Lines, at.Currency); s != "" {
 			b.WriteString(s + "\n")
 		}
@@ -234,7 +230,7 @@ func CSV(o order.Order, at Options) []byte {
 
 // Document draws the order, to print or to send.
 func Document(o order.Order, at Options) *document.Document {
-	d := &document.Document{Options: at.Options, Title: "Order list: " + titles(o), Running: titles(o), Foot: "Order list"}
+	d := &document.Document{Options: at.Options, Title: "Order list", Running: titles(o), Foot: "Order list"}
 	blocks := []document.Block{d.Opening(titles(o), "Order list")}
 	say := func(text string, size render.Points, bold bool, above geometry.Length) {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))

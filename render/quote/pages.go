@@ -15,7 +15,7 @@ import (
 
 // Client draws the quote for the client: what is made, a picture of it, the price.
 func Client(q Costing, o document.Options) *document.Document {
-	d := &document.Document{Options: o, Title: "Quote: " + q.title(), Running: q.title(), Foot: "Quote"}
+	d := &document.Document{Options: o, Title: "Quote", Running: q.title(), Foot: "Quote"}
 	t := q.Terms
 	blocks := []document.Block{d.Opening(q.title(), "Quote")}
 	say := func(text string, size render.Points, bold bool, above Length) {
@@ -100,7 +100,7 @@ func says(j bench.Job, r geometry.Rounding) (out []string) {
 
 // Maker draws the costing for the maker: every line of it.
 func Maker(q Costing, o document.Options) *document.Document {
-	d := &document.Document{Options: o, Title: "Costing: " + q.title(), Running: q.title(), Foot: "Costing, for the maker"}
+	d := &document.Document{Options: o, Title: "Costing", Running: q.title(), Foot: "Costing, for the maker"}
 	blocks := []document.Block{d.Opening(q.title(), "Costing, for the maker alone")}
 	say := func(text string, size render.Points, bold bool, above Length) {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))

@@ -29,11 +29,7 @@ func Text(q Costing, r geometry.Rounding) []byte {
 	}
 	for _, p := range q.parts(r) {
 		fmt.Fprintf(&b, "\n%s\n\n", p.head)
-		heads := make([]string, len(p.columns))
-		for i, c := range p.columns {
-			heads[i] = c.Head
-		}
-		b.WriteString(wording.Aligned(append([][]string{heads}, p.rows...), func(i int) bool { return p.columns[i].Right }))
+		b.WriteString(document.Table{Columns: p.columns, Rows: p.rows}.Text())
 		if p.sum != "" && p.sum != q.paid() { // that stands at the top
 			b.WriteString(p.sum + "\n")
 		}

@@ -64,8 +64,7 @@ func draw(c plan.Plan, l paper.Layout, o Options) (pages *document.Document, mis
 
 // newDocument starts the document.
 func newDocument(c plan.Plan, o Options) *document.Document {
-	title := wording.OneLine(c.Title)
-	return &document.Document{Options: o, Title: strings.TrimSuffix("Templates for a "+c.Kind+": "+title, ": "), Running: title, TrueSize: true,
+	return &document.Document{Options: o, Title: "Templates for a " + c.Kind, Running: wording.OneLine(c.Title), TrueSize: true,
 		Foot: "Print at actual size: scale 100 %."}
 }
 

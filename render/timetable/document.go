@@ -16,13 +16,13 @@ type Length = geometry.Length
 // Document returns the timetable as pages: what it comes to, the days as pictures, each
 // day as a table.
 func (t Table) Document(o document.Options) *document.Document {
-	d := &document.Document{Options: o, Title: "Timetable: " + t.title(), Running: t.title(), Foot: "Timetable: times are habits; touch it to know that it is dry."}
+	d := &document.Document{Options: o, Title: "Timetable", Running: t.title(), Foot: "Timetable: times are habits; touch it to know that it is dry."}
 	lines := t.lines()
 	blocks := []document.Block{d.Opening("Timetable", t.title())}
 	for _, s := range t.summary() {
 		blocks = append(blocks, d.Paragraph(s, render.BodySize, false).After(1))
 	}
-	blocks = append(blocks, t.ready(d)...)
+	blocks = append(blocks, d.Table("When it is ready", t.handed())...)
 	blocks = append(blocks, t.overview(d, lines)...)
 	for _, day := range days(batches(lines)) {
 		blocks = append(blocks, t.ofDay(d, day)...)
@@ -34,12 +34,6 @@ func (t Table) Document(o document.Options) *document.Document {
 	blocks = append(blocks, d.Points("Good to know", append(notes[:len(notes):len(notes)], append(wording.CareFor(said...), wording.Local)...))...)
 	d.Flow(nil, blocks...)
 	return d
-}
-
-// ready returns the table of cases with when each is ready.
-func (t Table) ready(d *document.Document) []document.Block {
-	heads := []document.Column{{Head: "no.", Right: true}, {Head: "case", Broken: true}, {Head: "work", Right: true}, {Head: "drying", Right: true}, {Head: "ready", Broken: true}, {Head: "to be handed over", Broken: true, Bold: true}}
-	return d.Table("When it is ready", document.Table{Columns: heads, Rows: t.handed(), Size: render.BodySize})
 }
 
 // ofDay returns the table of a day.

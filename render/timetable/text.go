@@ -11,11 +11,6 @@ import (
 
 const wide = 80 // of lines of text
 
-// handedHeads are the heads of handed.
-var handedHeads = []string{"no.", "case", "work", "drying", "ready", "to be handed over"}
-
-func handedRight(column int) bool { return column == 2 || column == 3 }
-
 // Text returns the timetable as text.
 func (t Table) Text() []byte {
 	var b strings.Builder
@@ -36,13 +31,12 @@ func (t Table) Text() []byte {
 			}
 		}
 	}
-	b.WriteString("\n")
-	rows := [][]string{handedHeads}
-	for _, r := range t.handed() {
+	ready := t.handed()
+	ready.Columns[0].Right = false // where text is read from
+	for _, r := range ready.Rows {
 		r[1] = wording.Printable(r[1])
-		rows = append(rows, r)
 	}
-	b.WriteString(wording.Aligned(rows, handedRight) + "\n")
+	b.WriteString("\n" + ready.Text() + "\n")
 	for _, n := range notes {
 		b.WriteString(wording.Wrap(n, wide) + "\n")
 	}

@@ -11,6 +11,8 @@ import (
 	"forel/geometry/timetable"
 	"forel/geometry/wording"
 	"forel/geometry/work"
+	"forel/render"
+	"forel/render/document"
 )
 
 // Table is a timetable with what is said of it.
@@ -98,7 +100,7 @@ func (t Table) dayName(at time.Time) string {
 	case t.Hours.Alike():
 		return fmt.Sprintf("Day %d", number(at))
 	}
-	return fmt.Sprintf("Day %d, %s", number(at), "a "+at.Weekday().String())
+	return fmt.Sprintf("Day %d, a %s", number(at), at.Weekday())
 }
 
 // at names a time in short: the day too where it is another than that of since.
@@ -162,18 +164,15 @@ func (t Table) summary() (out []string) {
 		worked, dries = worked+c.Work(), dries+c.Drying()
 	}
 	last := t.Last()
-	switch {
-	case last.Equal(t.Earliest):
-		out = append(out, "Ready "+t.when(last)+". With these times and hours nothing is ready earlier, in whatever order the work is done.")
-	default:
-		out = append(out, "All is ready "+t.when(last)+". This is the best order that was found; no order has all ready before "+t.when(t.Earliest)+".")
+	ready := "All is ready " + t.when(last) + ". This is the best order that was found; no order has all ready before " + t.when(t.Earliest) + "."
+	if last.Equal(t.Earliest) {
+		ready = "Ready " + t.when(last) + ". With these times and hours nothing is ready earlier, in whatever order the work is done."
 	}
 	took := fmt.Sprintf("Work: %s. Drying: %s", minutes(worked), minutes(dries))
 	if t.several() {
 		took += ", of all cases together"
 	}
-	out = append(out, took+".")
-	out = append(out, "The bench is open "+t.Hours.String()+". One pair of hands works; what dries goes on drying when the bench is closed.")
+	out = append(out, ready, took+".", "The bench is open "+t.Hours.String()+". One pair of hands works; what dries goes on drying when the bench is closed.")
 	for _, p := range t.parted() {
 		out = append(out, fmt.Sprintf("“%s” takes %s, longer than the bench is open at a stretch (%s): it is parted. Glue no more at a time than you can finish.", p.Title, minutes(p.Work), minutes(p.Open)))
 	}
@@ -197,8 +196,10 @@ func minutes(n int) string { return work.Show(time.Duration(n) * time.Minute) }
 // notes is what is said at the end.
 var notes = []string{work.TimesNote, work.DryNote}
 
-// handed returns the cases with when each is ready, a row each.
-func (t Table) handed() (rows [][]string) {
+// handed returns the table of cases with when each is ready.
+func (t Table) handed() document.Table {
+	columns := []document.Column{{Head: "no.", Right: true}, {Head: "case", Broken: true}, {Head: "work", Right: true}, {Head: "drying", Right: true}, {Head: "ready", Broken: true}, {Head: "to be handed over", Broken: true, Bold: true}}
+	out := document.Table{Columns: columns, Size: render.BodySize}
 	for i, c := range t.Cases {
 		r := t.Ready[i]
 		over := t.dayName(r.Over)
@@ -209,7 +210,7 @@ func (t Table) handed() (rows [][]string) {
 		if t.several() {
 			no = fmt.Sprint(i + 1)
 		}
-		rows = append(rows, []string{no, wording.OneLine(c.Name), minutes(c.Work()), minutes(c.Drying()), t.at(r.Done, time.Time{}), over})
+		out.Rows = append(out.Rows, []string{no, wording.OneLine(c.Name), minutes(c.Work()), minutes(c.Drying()), t.at(r.Done, time.Time{}), over})
 	}
-	return rows
+	return out
 }
