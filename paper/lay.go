@@ -96,7 +96,7 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 			best[i].split = best[i].turn()
 		}
 	}
-	if len(ways) > 1 && pages(best) > 1 { // greedy: it may miss what each by itself comes to
+	if len(ways) > 1 && pages(best) > atLeast(ways, areas) { // greedy: it may miss what each by itself comes to
 		var apart []placed
 		for i := range ways {
 			apart = append(apart, after(search(ways[i:i+1], areas), pages(apart))...)
@@ -106,6 +106,27 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 		}
 	}
 	return best
+}
+
+// atLeast returns a number of sheets that templates, each by itself, can't do with less than:
+// by the area of the tiles.
+func atLeast(ways [][]split, areas []geometry.Box) (sheets int) {
+	var whole float64
+	for _, a := range areas {
+		whole = max(whole, (a.Width() * a.Height()).MM())
+	}
+	for _, w := range ways {
+		least := math.Inf(1)
+		for _, s := range w {
+			var sum float64
+			for _, t := range s.tiles {
+				sum += (t.Window.Width() * t.Window.Height()).MM()
+			}
+			least = min(least, sum)
+		}
+		sheets += max(1, int(math.Ceil(least/whole-tiny.MM())))
+	}
+	return sheets
 }
 
 // after moves what is laid so many sheets on.
