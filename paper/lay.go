@@ -169,15 +169,11 @@ func place(chosen []split, areas []geometry.Box) (out []placed) {
 		for k, t := range s.tiles {
 			// One as large as a sheet must not come out larger by the rounding of floats.
 			w, h := t.Window.Width()-tiny, t.Window.Height()-tiny
-			p.Items = append(p.Items, pack.Item{ID: s.piece.Name, Width: w, Height: h, Turn: s.whole()})
+			p.Items = append(p.Items, pack.Item{Width: w, Height: h, Turn: s.whole()})
 			from = append(from, origin{i, k})
 		}
 	}
-	l, err := pack.Solve(context.Background(), p, pack.Effort{Iterations: effort})
-	if err != nil {
-		panic("every tile fits a sheet: " + err.Error())
-	}
-	for n, sheet := range l.Sheets {
+	for n, sheet := range pack.Solve(context.Background(), p, pack.Effort{Iterations: effort}).Sheets {
 		for _, at := range sheet.Places {
 			o := from[at.Item]
 			if at.Turned {

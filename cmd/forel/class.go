@@ -11,7 +11,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
-	"forel/cmd/roster"
 	"forel/cmd/shelf"
 	"forel/geometry/wording"
 )
@@ -60,15 +59,9 @@ func flagsClass(f *flags) action {
 		const named = "name the roster, a table that starts with a line such as name,title,height,width,thickness"
 		return readInput(name, named, named)
 	}
-	f.out("class", "class/", "`folder` to write into; made if it is not there", nil)
-	job := f.String("job", "", "job `file` that gives what the roster leaves out")
+	f.out("class/", intoFolder, nil)
+	f.base("job", "job `file` that gives what the roster leaves out", &c.Base)
 	f.shop = f.String("shop", "", shopUsage)
-	f.beside = func() []string {
-		if *job != "" {
-			return []string{*job}
-		}
-		return f.Args()
-	}
 	f.prints()
 	f.StringVar(&c.Round, "round", "", "`step` that shown sizes are rounded to: 0.5 or 0.1 mm, 1/32 or 1/64 in")
 	f.StringVar(&c.Effort, "effort", "", "how long to search for the plan: `steps`, or a time such as 20s; 0: the first good plan")
@@ -80,17 +73,12 @@ func flagsClass(f *flags) action {
 			f.source = &s.Source
 			return f.makes(&s)(out, say)
 		}
-		bad, err := f.gather()
+		bad, err := f.gather(say)
+		if err != nil {
+			return err
+		}
 		if c.Workers < 1 {
 			bad = append(bad, refuse(fmt.Sprintf("--workers %d", c.Workers), "give 1 or more")...)
-		}
-		if *job != "" {
-			data, unread := readJob(*job)
-			c.Base, err = &roster.Base{Source: *job, Data: data}, errors.Join(err, unread)
-		}
-		if err != nil {
-			say.status(bad.Err())
-			return err
 		}
 		roll, err := c.Read()
 		if bad = append(bad, pipeline.Problems(err)...); len(bad) > 0 {

@@ -4,7 +4,6 @@ import (
 	"io"
 
 	"forel/cmd/pipeline"
-	"forel/cmd/roster"
 )
 
 // command is one word after forel.
@@ -54,12 +53,12 @@ func flagsPlain(f *flags) action {
 	return f.makes(&p)
 }
 
+// intoFolder is the help of --out where there is no more to say.
+const intoFolder = "`folder` to write into"
+
 func flagsMeasure(f *flags) action {
 	var m pipeline.Measure
-	f.job(&m.Job)
-	f.out("measure", "measure/", "`folder` to write into; made if it is not there", nil)
-	f.prints()
-	f.settings(m.Settings())
+	f.writes(&m, &m.Job, "measure/", intoFolder, nil)
 	return f.makes(&m)
 }
 
@@ -73,17 +72,14 @@ func flagsChoose(f *flags) action {
 
 func flagsTemplates(f *flags) action {
 	var t pipeline.Templates
-	f.job(&t.Job)
-	f.out("templates", "case/", "`folder` to write into; made if it is not there", nil)
-	f.prints()
-	f.settings(t.Settings())
+	f.writes(&t, &t.Job, "case/", intoFolder, nil)
 	return f.makes(&t)
 }
 
 func flagsGauge(f *flags) action {
 	var g pipeline.Gauge
 	f.source, f.dated = &g.Source, true
-	f.out("gauge", "gauge/", "`folder` to write into; made if it is not there", nil)
+	f.out("gauge/", intoFolder, nil)
 	f.key("paper", "print.paper", paperUsage)
 	f.key("printer", "print.printer", printerUsage)
 	f.shop = f.String("shop", "", shopUsage)
@@ -102,54 +98,41 @@ func flagsCutlist(f *flags) action {
 
 func flagsHandout(f *flags) action {
 	var h pipeline.Handout
-	f.job(&h.Job)
-	f.out("handout", "case/", "`folder` to write into; made if it is not there", nil)
-	f.prints()
-	f.settings(h.Settings())
+	f.writes(&h, &h.Job, "case/", intoFolder, nil)
 	return f.makes(&h)
 }
 
 func flagsStock(f *flags) action {
 	var s pipeline.Stock
-	f.job(&s.Job)
-	f.several = true
-	f.out("", "bench/", "`folder` to write stock.pdf and a drawing of each sheet into; made if it is not there", &s.Draw)
-	f.prints()
-	f.settings(s.Settings())
+	f.writes(&s, &s.Job, "bench/", "`folder` to write stock.pdf and a drawing of each sheet into", &s.Draw)
 	f.settings(s.Taking())
+	f.several = true
 	f.long("laying out", &s.Progress)
 	return f.makes(&s)
 }
 
 func flagsOrder(f *flags) action {
 	var o pipeline.Order
-	f.job(&o.Job)
-	f.several = true
-	f.out("", "order/", "`folder` to write order.pdf into; made if it is not there", &o.Draw)
-	f.prints()
-	f.settings(o.Settings())
+	f.writes(&o, &o.Job, "order/", "`folder` to write order.pdf into", &o.Draw)
+	f.rosters(&o.Cases)
 	f.long("laying out", &o.Progress)
-	return f.rosters(&o.Cases, f.makes(&o))
+	return f.makes(&o)
 }
 
 func flagsQuote(f *flags) action {
 	var q pipeline.Quote
-	f.job(&q.Job)
-	f.several = true
-	f.out("", "quote/", "`folder` to write quote.pdf and costing.pdf into; made if it is not there", &q.Draw)
-	f.prints()
-	f.settings(q.Settings())
+	f.writes(&q, &q.Job, "quote/", "`folder` to write quote.pdf and costing.pdf into", &q.Draw)
+	f.rosters(&q.Cases)
 	f.long("reckoning", &q.Progress)
-	return f.rosters(&q.Cases, f.makes(&q))
+	return f.makes(&q)
 }
 
 func flagsCutter(f *flags) action {
-	c := pipeline.DefaultCutter()
+	var c pipeline.Cutter
 	f.settings(c.Settings())
-	f.typed = &c.Typed
 	f.key("cutter", "machine.cutter", "the machine, a `name` of the shop file")
 	f.job(&c.Job)
-	f.out("cutter", "cut/", "`folder` to write into; made if it is not there", nil)
+	f.out("cut/", intoFolder, nil)
 	f.prints()
 	f.several = true
 	return f.makes(&c)
@@ -157,50 +140,27 @@ func flagsCutter(f *flags) action {
 
 func flagsProve(f *flags) action {
 	var p pipeline.Prove
-	f.job(&p.Job)
-	f.out("", "case/", "`folder` to draw proof.svg and proof.pdf into; made if it is not there", &p.Draw)
-	f.prints()
-	f.settings(p.Settings())
+	f.writes(&p, &p.Job, "case/", "`folder` to draw proof.svg and proof.pdf into", &p.Draw)
 	return f.makes(&p)
 }
 
 func flagsFit(f *flags) action {
 	var c pipeline.Fit
-	f.job(&c.Job)
-	f.out("", "case/", "`folder` to draw fit.pdf and the fit-*.svg plots into; made if it is not there", &c.Draw)
-	f.prints()
-	f.settings(c.Settings())
+	f.writes(&c, &c.Job, "case/", "`folder` to draw fit.pdf and the fit-*.svg plots into", &c.Draw)
 	f.key("swell", "fit.swell", "`percent` the book may grow thicker when damp, such as 1.5")
 	return f.makes(&c)
 }
 
-// rosters adds --job to a command that takes rosters too.
-func (f *flags) rosters(c *pipeline.Cases, make action) action {
-	base := f.String("job", "", "with a roster: job `file` that gives what it leaves out")
-	f.beside = func() []string {
-		if *base != "" {
-			return []string{*base}
-		}
-		return f.Args()
-	}
-	return func(out io.Writer, say voice) (err error) {
-		if *base != "" {
-			c.Base = &roster.Base{Source: *base}
-			if c.Base.Data, err = readJob(*base); err != nil {
-				return err
-			}
-		}
-		return make(out, say)
-	}
-}
-
 func flagsTimetable(f *flags) action {
 	var t pipeline.Timetable
-	f.job(&t.Job)
-	f.several = true
-	f.out("", "case/", "`folder` to write timetable.pdf and timetable.ics into; made if it is not there", &t.Draw)
-	f.prints()
-	f.settings(t.Settings())
+	f.writes(&t, &t.Job, "case/", "`folder` to write timetable.pdf and timetable.ics into", &t.Draw)
+	f.rosters(&t.Cases)
 	f.long("looking for the order of work", &t.Progress)
-	return f.rosters(&t.Cases, f.makes(&t))
+	return f.makes(&t)
+}
+
+// rosters makes a command one of several jobs or of a roster, and adds --job.
+func (f *flags) rosters(c *pipeline.Cases) {
+	f.several = true
+	f.base("job", "with a roster: job `file` that gives what it leaves out", &c.Base)
 }

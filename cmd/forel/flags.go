@@ -27,8 +27,9 @@ type flags struct {
 	several bool                                       // takes more than one file
 	shop    *string                                    // what --shop says; nil without it
 	noShop  bool                                       // it is not known which shop file is meant
-	typed   *[]string                                  // set to the names of the flags given; may be nil
-	beside  func() []string                            // the files that a shop file is looked for beside
+	based   *string                                    // the job file that --job or the like names; nil: it has no such flag
+	basis   **pipeline.File                            // where that file goes
+	records func(args []string) ([]string, error)      // the records that the words stand for; nil: they name the files
 	dated   bool                                       // its documents bear the date, if there is one
 
 	folder *string // what --out says; empty without it
@@ -41,7 +42,6 @@ type flags struct {
 
 func newFlags(name string) *flags {
 	f := &flags{FlagSet: pflag.NewFlagSet(name, pflag.ContinueOnError), read: readJob, folder: new(string)}
-	f.beside = f.Args
 	f.SortFlags = false
 	f.Usage = func() {}
 	f.SetOutput(io.Discard)
@@ -143,6 +143,9 @@ func (f *flags) settings(all []pipeline.Setting) {
 		switch to := s.To.(type) {
 		case *string:
 			f.StringVar(to, s.Name, *to, s.Usage)
+			if s.Usual != "" {
+				f.Lookup(s.Name).DefValue = s.Usual // for the help
+			}
 		case *bool:
 			f.BoolVar(to, s.Name, *to, s.Usage)
 		case *int:
@@ -185,9 +188,46 @@ func (f *flags) prints() {
 	})
 }
 
-// out adds --out. Where draw is given, files are made only if it is.
-func (f *flags) out(folder, such, usage string, draw *bool) {
-	f.folder, f.such, f.draw = f.String("out", folder, usage), such, draw
+// out adds --out. Where draw is given, files are made only if it is; else they go into a
+// folder of the command's name.
+func (f *flags) out(such, usage string, draw *bool) {
+	folder := f.Name()
+	if draw != nil {
+		folder = ""
+	}
+	f.folder, f.such, f.draw = f.String("out", folder, usage+"; made if it is not there"), such, draw
+}
+
+// writes adds the flags of a command that writes documents of jobs.
+func (f *flags) writes(c pipeline.Settable, j *pipeline.Job, such, usage string, draw *bool) {
+	f.job(j)
+	f.out(such, usage, draw)
+	f.prints()
+	f.settings(c.Settings())
+}
+
+// base adds a flag that names a job file beside what the words name. A shop file is looked for
+// beside it then.
+func (f *flags) base(name, usage string, to **pipeline.File) {
+	f.based, f.basis = f.String(name, "", usage), to
+}
+
+// readBase reads that job file, if one is named.
+func (f *flags) readBase() error {
+	if f.based == nil || *f.based == "" {
+		return nil
+	}
+	data, err := readJob(*f.based)
+	*f.basis = &pipeline.File{Name: *f.based, Data: data}
+	return err
+}
+
+// beside returns the files that a shop file is looked for beside.
+func (f *flags) beside() []string {
+	if f.based != nil && *f.based != "" {
+		return []string{*f.based}
+	}
+	return f.Args()
 }
 
 // long marks a command that may take long: it shows how far it has come, and an
@@ -195,8 +235,8 @@ func (f *flags) out(folder, such, usage string, draw *bool) {
 func (f *flags) long(doing string, p *pipeline.Progress) { f.doing, f.progress = doing, p }
 
 // gather reads what the flags say and the files they name. It returns all that is wrong
-// with the words, and every file that can't be read.
-func (f *flags) gather() (bad jobfile.Issues, err error) {
+// with the words, or tells it and returns every file that can't be read.
+func (f *flags) gather(say voice) (bad jobfile.Issues, err error) {
 	if f.Changed("out") && *f.folder == "" {
 		bad = refuse("--out names no folder", "such as --out "+f.such)
 	}
@@ -208,36 +248,41 @@ func (f *flags) gather() (bad jobfile.Issues, err error) {
 		date, wrong := fileDate()
 		f.source.Date, bad = date, append(bad, wrong...)
 	}
-	if f.typed != nil {
-		f.Visit(func(flag *pflag.Flag) { *f.typed = append(*f.typed, flag.Name) })
-	}
 	if f.draw != nil {
 		*f.draw = *f.folder != ""
 	}
 	var unread []error
-	for _, name := range f.Args() {
+	names := f.Args()
+	if f.records != nil {
+		names, err = f.records(names)
+		unread = append(unread, err)
+	}
+	for _, name := range names {
 		file := pipeline.File{Name: name}
-		if f.several || f.NArg() == 1 { // others are refused by their names
+		if f.several || len(names) == 1 { // others are refused by their names
 			if file.Data, err = f.read(name); err != nil {
 				unread = append(unread, err)
 			}
 		}
 		f.source.Files = append(f.source.Files, file)
 	}
-	if f.shop != nil {
+	unread = append(unread, f.readBase())
+	if f.shop != nil && (f.records == nil || *f.based != "") { // records ask for none
 		shop, wrong, err := f.readShop()
 		f.source.Shop, bad, unread = shop, append(bad, wrong...), append(unread, err)
 		f.noShop = wrong != nil
 	}
-	return bad, errors.Join(unread...)
+	if err = errors.Join(unread...); err != nil {
+		say.status(bad.Err())
+	}
+	return bad, err
 }
 
 // makes is the action of a command of the pipeline: read, make, write, tell.
 func (f *flags) makes(c pipeline.Command) action {
 	return func(out io.Writer, say voice) error {
-		bad, err := f.gather()
+		bad, err := f.gather(say)
 		if err != nil {
-			say.status(bad.Err())
 			return err
 		}
 		if bad != nil { // what else is wrong is told with it

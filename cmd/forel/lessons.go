@@ -3,10 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"forel/cmd/pipeline"
@@ -36,46 +36,29 @@ example:
 func flagsLessons(f *flags) action {
 	var l pipeline.Lessons
 	f.settings(l.Settings())
-	name := f.String("job", "", "job `file` to tell what it means for")
+	f.base("job", "job `file` to tell what it means for", &l.For)
 	f.shop = f.String("shop", "", shopUsage)
-	f.beside = func() []string { return []string{*name} }
-	return func(out io.Writer, say voice) error {
-		var unread []error
-		seen := map[string]bool{}
-		for _, arg := range f.Args() {
-			names, err := recordsIn(arg)
-			if err != nil {
-				unread = append(unread, err)
-			}
-			for _, n := range names {
-				if n = filepath.Clean(n); seen[n] {
-					continue
-				}
-				seen[n] = true
-				data, err := readInput(n, "name records, or a folder with some", "name records, or a folder with some")
-				if err != nil {
-					unread = append(unread, err)
-				}
-				l.Files = append(l.Files, pipeline.File{Name: n, Data: data})
-			}
-		}
-		if f.Changed("job") {
-			data, err := readJob(*name)
-			if err != nil {
-				unread = append(unread, err)
-			}
-			l.For = &pipeline.File{Name: *name, Data: data}
-			shop, wrong, err := f.readShop()
-			if wrong != nil {
-				return wrong
-			}
-			unread, l.Shop = append(unread, err), shop
-		}
-		if err := errors.Join(unread...); err != nil {
-			return err
-		}
-		return f.report(l, out, say)
+	f.source, f.several, f.records = &l.Source, true, allRecords
+	f.read = func(name string) ([]byte, error) {
+		const named = "name records, or a folder with some"
+		return readInput(name, named, named)
 	}
+	return f.makes(&l)
+}
+
+// allRecords returns the records that names stand for, each once.
+func allRecords(args []string) (all []string, err error) {
+	var unread []error
+	for _, arg := range args {
+		names, err := recordsIn(arg)
+		unread = append(unread, err)
+		for _, n := range names {
+			if n = filepath.Clean(n); !slices.Contains(all, n) {
+				all = append(all, n)
+			}
+		}
+	}
+	return all, errors.Join(unread...)
 }
 
 // recordsIn returns the records that a name stands for: itself, or all in a folder and

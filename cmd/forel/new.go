@@ -43,7 +43,7 @@ func flagsNew(f *flags) action {
 	f.key("printer", "print.printer", printerUsage)
 	f.materials()
 	f.shop = f.String("shop", "", shopUsage)
-	from := f.String("from", "", "an old job `file` to keep the settings of; its book is emptied")
+	f.base("from", "an old job `file` to keep the settings of; its book is emptied", &n.From)
 	return func(out io.Writer, _ voice) error {
 		name := f.Arg(0)
 		switch {
@@ -51,25 +51,15 @@ func flagsNew(f *flags) action {
 			return refuse("new takes one file name", "such as forel new case.toml")
 		case name == "":
 			return refuse("new takes a file name that is not empty", "such as forel new case.toml")
-		case f.Changed("from") && *from == "":
+		case f.Changed("from") && *f.based == "":
 			return refuse("--from names no file", "such as --from old.toml")
 		}
 		for _, k := range f.keys {
 			set, _ := k()
 			n.Flags = append(n.Flags, set...)
 		}
-		if *from != "" {
-			data, err := f.read(*from)
-			if err != nil {
-				return err
-			}
-			n.From = &pipeline.File{Name: *from, Data: data}
-		}
-		f.beside = func() []string {
-			if *from != "" {
-				return []string{*from}
-			}
-			return f.Args()
+		if err := f.readBase(); err != nil {
+			return err
 		}
 		shop, bad, err := f.readShop()
 		if err = errors.Join(bad.Err(), err); err != nil {

@@ -38,10 +38,7 @@ example:
 
 func flagsRecord(f *flags) action {
 	var r pipeline.Record
-	f.job(&r.Job)
-	f.out("", "case/", "with --show: `folder` to write record.pdf into, a sheet to write on at the bench; made if it is not there", &r.Draw)
-	f.prints()
-	f.settings(r.Settings())
+	f.writes(&r, &r.Job, "case/", "with --show: `folder` to write record.pdf into, a sheet to write on at the bench", &r.Draw)
 	makes := f.makes(&r)
 	return func(out io.Writer, say voice) (err error) {
 		if r.Show {
@@ -50,16 +47,16 @@ func flagsRecord(f *flags) action {
 			}
 			return makes(out, say)
 		}
-		bad, err := f.gather()
+		bad, err := f.gather(say)
 		if err != nil {
-			say.status(bad.Err())
 			return err
 		}
 		if bad != nil {
 			return append(bad, f.wrong(r)...)
 		}
 		if f.NArg() != 1 || f.Arg(0) == "" || r.Draw { // it is refused
-			return f.report(r, out, say)
+			_, err := r.Make(context.Background())
+			return err
 		}
 		folder, name := filepath.Dir(f.Arg(0)), pipeline.RecordName(filepath.Base(f.Arg(0)))
 		ctx, stop := stoppable()
@@ -91,16 +88,6 @@ func flagsRecord(f *flags) action {
 		_, err = fmt.Fprint(out, wrote(folder, made.Wrote...))
 		return err
 	}
-}
-
-// report prints what a command that writes nothing reports.
-func (f *flags) report(c pipeline.Command, out io.Writer, say voice) error {
-	r, err := c.Make(context.Background())
-	say.warn(r.Warnings)
-	if err == nil {
-		_, err = out.Write(r.Report)
-	}
-	return err
 }
 
 // recordStays is the failure of a folder that no record can be written into.

@@ -28,10 +28,7 @@ example:
 
 func flagsRescue(f *flags) action {
 	var r pipeline.Rescue
-	f.job(&r.Job)
-	f.out("", "again/", "`folder` to write the templates of what is cut again into; made if it is not there", &r.Draw)
-	f.prints()
-	f.settings(r.Settings())
+	f.writes(&r, &r.Job, "again/", "`folder` to write the templates of what is cut again into", &r.Draw)
 	makes := f.makes(&r)
 	return func(out io.Writer, say voice) (err error) {
 		if r.Old, err = f.record(); err != nil {

@@ -169,7 +169,7 @@ func settingsOf(unit geometry.Unit) map[string]job.Setting {
 	for _, n := range kinds.Named() {
 		add(job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	for _, s := range slices.Concat(printSettings(), stockSettings, []job.Setting{keepOffcut}, machineSettings, termSettings, timesSettings()) {
+	for _, s := range slices.Concat(printSettings(), stockSettings, []job.Setting{keepOffcut}, new(Machine).settings(), termSettings, timesSettings()) {
 		add(s)
 	}
 	return out

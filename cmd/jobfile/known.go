@@ -39,7 +39,7 @@ var knownKeys = func() []string {
 	for _, n := range kinds.Named() {
 		add(n.Key)
 	}
-	for _, key := range slices.Concat(timesKeys, stockKeys, keysOf(termSettings), []string{keepOffcut.Key}, keysOf(machineSettings)) {
+	for _, key := range slices.Concat(timesKeys, stockKeys, keysOf(termSettings), []string{keepOffcut.Key}, machineKeys) {
 		add(key)
 	}
 	return append(top, tables...)

@@ -48,7 +48,7 @@ func (r *reader) lendPrinter() {
 
 // lendCutter takes [machine] from the machine that the job names.
 func (r *reader) lendCutter() {
-	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, keysOf(machineSettings))
+	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, machineKeys)
 }
 
 // lendTable takes a table from what a key of it names. A habit is of another one, but for

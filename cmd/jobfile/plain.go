@@ -144,7 +144,7 @@ func (f File) same(other File) bool {
 		}
 	}
 	s, t := f.Job.Shared(), other.Job.Shared()
-	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black && f.Keep == other.Keep && f.Machine == other.Machine &&
+	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black && f.Keep == other.Keep && reflect.DeepEqual(f.Machine, other.Machine) &&
 		reflect.DeepEqual(unpiled(f.Stock), unpiled(other.Stock)) && reflect.DeepEqual(f.Names, other.Names) &&
 		reflect.DeepEqual(f.Times, other.Times) && reflect.DeepEqual(f.Hours, other.Hours) &&
 		reflect.DeepEqual(f.Order, other.Order) && reflect.DeepEqual(f.Adhesive, other.Adhesive) && reflect.DeepEqual(f.Quote, other.Quote)

@@ -89,7 +89,7 @@ var shopWords = func() *vocabulary {
 			w.keys = append(w.keys, "printer."+word)
 		}
 	}
-	for _, key := range keysOf(machineSettings) {
+	for _, key := range machineKeys {
 		w.keys = append(w.keys, "cutter."+wordOf(key))
 	}
 	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)

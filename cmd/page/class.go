@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"forel/cmd/pipeline"
-	"forel/cmd/roster"
 	"forel/geometry"
 	"forel/geometry/wording"
 )
@@ -35,7 +34,7 @@ func classOf(q Request) pipeline.Class {
 	}
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: q.Name, Data: q.Data}}, Shop: q.shop()}, Workers: 1}
 	if q.Text != "" {
-		c.Base = &roster.Base{Source: q.Source, Data: []byte(q.Text)}
+		c.Base = &pipeline.File{Name: q.Source, Data: []byte(q.Text)}
 	}
 	return c
 }

@@ -72,7 +72,7 @@ func TestClassIsThatOfTheCommand(t *testing.T) {
 	assert.Equal(t, got["class/print.pdf"], a.Files[1].Data)
 	want := shelf{}
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "ours.csv", Data: []byte(few)}}}, Workers: 2}
-	c.Base = baseOf(base)
+	c.Base = &pipeline.File{Name: "job.toml", Data: []byte(base)}
 	roll, err := c.Read()
 	require.NoError(t, err)
 	require.NoError(t, roll.Make(context.Background(), want, nil))

@@ -1,9 +1,9 @@
 package page
 
 import (
+	"cmp"
 	"context"
 	"fmt"
-	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -87,7 +87,7 @@ var outputs = []Output{
 		Care: wording.Careful(wording.Knife, wording.Adhesive)},
 	{Name: "lessons", Title: "What my cases teach", Slow: true, Begin: "See what they teach", Once: true, Place: InKeep, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Lessons{} },
 		Says: "What the records of the cases in this list say of your own hand, and the lines that are yours, for the habits of your shop. From five cases on."},
-	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { c := pipeline.DefaultCutter(); return &c },
+	{Name: "cutter", Title: "For a laser or a drag knife", Slow: true, fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Cutter{} },
 		Says: "All pieces laid on the bed of your machine, a drawing for each bed, and a map of what lies where.",
 		Care: wording.Careful(wording.Machine)},
 	{Name: "measure", Title: "A sheet to measure by", fresh: func(pipeline.Progress) pipeline.Command { return &pipeline.Measure{} },
@@ -171,7 +171,7 @@ func settingsOf(c pipeline.Command) (all []pipeline.Setting) {
 
 // formOf returns a setting as a form shows it.
 func formOf(s pipeline.Setting) Setting {
-	f := Setting{Name: s.Name, Label: label(s.Name), Says: s.Says(), Takes: s.Takes(), Words: s.Words, Default: s.Typed(), Needed: s.Needed, Kind: jobfile.TakesText}
+	f := Setting{Name: s.Name, Label: label(s.Name), Says: s.Says(), Takes: s.Takes(), Words: s.Words, Default: cmp.Or(s.Typed(), s.Usual), Needed: s.Needed, Kind: jobfile.TakesText}
 	switch s.To.(type) {
 	case *bool:
 		f.Kind = TakesYes
@@ -198,9 +198,6 @@ func (d *Desk) make(ctx context.Context, a *Response, q Request, progress pipeli
 		return err
 	}
 	c := o.fresh(progress)
-	if c, ok := c.(*pipeline.Cutter); ok {
-		c.Typed = slices.Collect(maps.Keys(q.Flags))
-	}
 	var others []pipeline.File
 	if o.Several {
 		others = filesOf(q.Others, q.Source)

@@ -48,7 +48,7 @@ func TestMakesWhatTheCommandLineWrites(t *testing.T) {
 		for job, text := range jobs {
 			source := pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte(text)}}}
 			j := pipeline.Job{Source: source}
-			cutter := pipeline.DefaultCutter()
+			cutter := pipeline.Cutter{}
 			cutter.Job, cutter.Bed, cutter.Effort = j, "1400x1200 mm", "0"
 			for name, c := range map[string]pipeline.Command{
 				"templates": pipeline.Templates{Job: j}, "handout": pipeline.Handout{Job: j, Short: true}, "cutlist": pipeline.Cutlist{Job: j, Format: "json"},

@@ -7,12 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"forel/cmd/page"
-	commonroster "forel/cmd/roster"
 )
-
-func baseOf(text string) *commonroster.Base {
-	return &commonroster.Base{Source: "job.toml", Data: []byte(text)}
-}
 
 // strangers are files that are neither a job nor a roster.
 var strangers = []string{

@@ -134,7 +134,7 @@ func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
 			return pipeline.Stock{Job: boxed(set...), Draw: true, Effort: "0"}
 		},
 		"cutter": func(set ...string) pipeline.Command {
-			machine := pipeline.DefaultCutter()
+			machine := pipeline.Cutter{}
 			machine.Job, machine.Bed, machine.Effort = boxed(set...), "900x700", "0"
 			return machine
 		},

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync/atomic"
+	"time"
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
@@ -18,7 +19,7 @@ import (
 // or .tsv.
 type Cases struct {
 	Job
-	Base *roster.Base // what a roster leaves out; nil: none
+	Base *File // a job file that gives what a roster leaves out; nil: none
 }
 
 // cases reads the jobs, or the rows of a roster. Beside an error those are returned that can
@@ -53,33 +54,50 @@ func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int)
 	case c.Example:
 		return refuse(bad, "both --example and a roster", "give one of them")
 	}
-	shop, wrongShop := c.shop()
-	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
-	bad = slices.Concat(bad, Contradictions(c.Flags), wrongShop, Problems(err))
+	rows, wrongShop := c.roster(c.Base, &bad)
 	begin(len(rows))
 	wrong := make([]jobfile.Issues, len(rows))
 	var done atomic.Int64
 	parallel.Each(len(rows), func(i int) {
 		p.at(float64(done.Add(1)) / float64(len(rows)))
-		row := rows[i]
+		var w worked
+		if w, wrong[i] = workRow(rows[i], c.Round, c.Date); wrong[i] == nil {
+			w.plan.Title = rows[i].Name
+			take(i, w)
+		}
 		rows[i].File = nil
-		if wrong[i] = row.Refused; wrong[i] != nil {
-			return
-		}
-		w, err := work(row.File, c.Round, c.Date)
-		for _, p := range Problems(err) {
-			p.Source, p.Line = row.Source, row.Line
-			wrong[i] = append(wrong[i], p)
-		}
-		if wrong[i] == nil {
-			take(i, w.ofClass(row.Name))
-		}
 	})
 	for i, row := range rows {
 		r.Warnings = append(r.Warnings, row.Suspects...)
 		bad = append(bad, wrong[i]...)
 	}
 	return eachOnce(bad, wrongShop).Err()
+}
+
+// roster reads the one file as a roster; base is a job file that gives what it leaves out, nil:
+// none. What is wrong with the shop, with the flags and with the table is added to bad.
+func (s Source) roster(base *File, bad *jobfile.Issues) (rows []roster.Row, wrongShop jobfile.Issues) {
+	shop, wrongShop := s.shop(bad)
+	with := roster.Reader{Shop: shop, Flags: s.Flags}
+	if base != nil {
+		with.Base = &roster.Base{Source: base.Name, Data: base.Data}
+	}
+	rows, err := with.Read(s.Files[0].Name, s.Files[0].Data)
+	*bad = append(*bad, Problems(err)...)
+	return rows, wrongShop
+}
+
+// workRow works out the job of a row, or tells what is wrong with it.
+func workRow(row roster.Row, round string, date time.Time) (w worked, refused jobfile.Issues) {
+	if row.Refused != nil {
+		return w, row.Refused
+	}
+	w, err := work(row.File, round, date)
+	for _, p := range Problems(err) {
+		p.Source, p.Line = row.Source, row.Line
+		refused = append(refused, p)
+	}
+	return w, refused
 }
 
 // lighten leaves out of a case worked out its proof and, but for the last, its pictures:

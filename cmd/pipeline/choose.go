@@ -60,7 +60,7 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 		r.Warnings, err = Problems(err), nil
 	}
 	if len(c.Files) == 1 && whole != nil { // the rest of it may want something else
-		shop, _ := c.shop()
+		shop, _ := c.shop(new(jobfile.Issues))
 		_, _, err := shop.Parse(c.Files[0].Name, whole, c.Flags...)
 		r.Warnings = Problems(err)
 		for i := range r.Warnings { // they are of a file that is not there yet

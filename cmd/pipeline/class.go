@@ -32,12 +32,12 @@ import (
 // Class makes the files of a whole class from a roster: Read reads it, Roll.Make
 // makes every student's, Roll.Finish what belongs to the class.
 type Class struct {
-	Source               // its one file is the roster; the flags hold for every row
-	Base    *roster.Base // what the roster leaves out; nil: none
-	Round   string       // as in Job
-	Effort  string       // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
-	Workers int          // students worked on at a time, 1 or more
-	Ledger               // of the sheets of all students
+	Source         // its one file is the roster; the flags hold for every row
+	Base    *File  // a job file that gives what the roster leaves out; nil: none
+	Round   string // as in Job
+	Effort  string // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
+	Workers int    // students worked on at a time, 1 or more
+	Ledger         // of the sheets of all students
 }
 
 // LargeClass is the most students whose sheets are planned together, and whose plan is
@@ -99,7 +99,7 @@ func (r *Roll) Count(s State) (n int) {
 // the table as a whole.
 func (c Class) Read() (*Roll, error) {
 	_, bad := effortOf(c.Effort, 0)
-	bad = slices.Concat(bad, Contradictions(c.Flags), c.Ledger.wrong(c.Source))
+	bad = append(bad, c.Ledger.wrong(c.Source)...)
 	_, mm := rounding(c.Round, geometry.MM)
 	if _, in := rounding(c.Round, geometry.IN); mm != nil && in != nil {
 		bad = refuse(bad, fmt.Sprintf("--round: %.20q is no rounding", c.Round), "give 0.5 or 0.1 for mm, 1/32 or 1/64 for in")
@@ -107,10 +107,8 @@ func (c Class) Read() (*Roll, error) {
 	if len(c.Files) != 1 {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
-	shop, wrong := c.shop()
-	bad = append(bad, wrong...)
-	rows, err := roster.Reader{Base: c.Base, Shop: shop, Flags: c.Flags}.Read(c.Files[0].Name, c.Files[0].Data)
-	if bad = append(bad, Problems(err)...); len(bad) > 0 {
+	rows, wrong := c.roster(c.Base, &bad)
+	if len(bad) > 0 {
 		return nil, append(eachOnce(bad, wrong), c.foreseen(rows)...)
 	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
@@ -133,7 +131,8 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 			continue
 		}
 		if w, err := work(r.File, c.Round, c.Date); err == nil {
-			all = append(all, w.ofClass(r.Name))
+			w.plan.Title = r.Name
+			all = append(all, w)
 		}
 	}
 	if len(all) == 0 {
@@ -150,13 +149,6 @@ func (r *Roll) Foreseen() jobfile.Issues {
 		rows = append(rows, s.Row)
 	}
 	return r.class.foreseen(rows)
-}
-
-// ofClass returns a job as it is planned with others of a class: under the student's
-// name, which is what a teacher looks for on a sheet.
-func (w worked) ofClass(name string) worked {
-	w.plan.Title = name
-	return w
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
@@ -201,19 +193,12 @@ func (s Student) Fit() index.Fit { return s.fit }
 
 // settle works one student's case out, and returns whether it can be made.
 func (s *Student) settle(c Class) bool {
-	if s.Row.Refused != nil {
+	var w worked
+	if w, s.Refused = workRow(s.Row, c.Round, c.Date); s.Refused != nil {
 		s.State = Refused
 		return false
 	}
-	w, err := work(s.File, c.Round, c.Date)
-	if s.worked = &w; err != nil {
-		s.State = Refused
-		for _, p := range Problems(err) {
-			p.Source, p.Line = s.Source, s.Line
-			s.Refused = append(s.Refused, p)
-		}
-		return false
-	}
+	s.worked = &w
 	s.Title = s.plan.Title
 	r := fit.Of(s.plan)
 	s.fit = index.Fit{Says: look.Chances(r), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}

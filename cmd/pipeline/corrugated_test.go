@@ -20,7 +20,7 @@ var corrugated = []string{"construction=card", "card.kind=corrugated", "card.thi
 // everyWord returns all that every command says of a job.
 func everyWord(t *testing.T, set ...string) string {
 	j := job(set...)
-	machine := pipeline.DefaultCutter()
+	machine := pipeline.Cutter{}
 	machine.Job, machine.Bed, machine.Creases, machine.Labels = j, "900x700", "all", true
 	empty := j
 	empty.Flags = slices.DeleteFunc(slices.Clone(j.Flags), func(f jobfile.Flag) bool { return strings.HasPrefix(f.Key, "book.") })
@@ -88,7 +88,7 @@ func TestWordsOfCorrugatedBoard(t *testing.T) {
 // A crease line is a line that some machines cut: of corrugated board there is none
 // unless it is asked for by name.
 func TestCorrugatedBoardIsNotHalfCut(t *testing.T) {
-	c := pipeline.DefaultCutter()
+	c := pipeline.Cutter{}
 	c.Job, c.Bed = job(corrugated...), "900x700"
 	drawn := func(creases string) string {
 		c.Creases = creases

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-	"strconv"
 	"strings"
 
 	"forel/cmd/jobfile"
@@ -18,8 +17,9 @@ import (
 	"forel/render/hairline"
 )
 
-// Cutter lays the pieces of one job or many on the bed of a laser or a drag knife.
-// DefaultCutter has the usual settings. A bare number is in the unit of the first job.
+// Cutter lays the pieces of one job or many on the bed of a laser or a drag knife. What is
+// set of the machine takes the place of what the jobs say of it; of several jobs the machine
+// of the first holds.
 type Cutter struct {
 	Job
 	Bed      string   // its size, width x height
@@ -28,14 +28,13 @@ type Cutter struct {
 	Spacing  string   // between neighbouring pieces
 	Margin   string   // kept from the bed's edges
 	Grain    []string // of the stock on the bed: height, width or none; or of one material, such as board=width
-	Tabs     int      // that hold each piece in its sheet
+	Tabs     string   // how many hold each piece in its sheet
 	TabWidth string
 	Creases  string   // the materials whose folds are creased: names, "all" or "none"; "": all but cloth, paper and corrugated board
-	Line     string   // the width of all lines
+	Line     string   // the width of all lines; a bare number is in millimetres
 	Labels   bool     // names and lines to rule too, which are not cut
 	Colour   []string // of a kind of line, as line=#rrggbb
-	Typed    []string // the names of settings that hold whatever the job says of its machine
-	Effort   string   // how long to search: steps or a time
+	Effort   string   // how long to search: steps or a time; "": bedSteps
 }
 
 // bedSteps is how long a layout is searched for where nothing is asked for.
@@ -44,31 +43,17 @@ const bedSteps = 2000
 // machineCare is said whenever drawings for a machine are made.
 var machineCare = "take care: " + wording.Careful(wording.Machine)
 
-// DefaultCutter returns the usual settings, with no bed and no job.
-func DefaultCutter() Cutter {
-	d := bed.Default()
-	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
-	return Cutter{Line: mm(hairline.Usual), Kerf: "0 mm", Spacing: mm(d.Gap), Margin: mm(d.Margin), TabWidth: mm(d.TabWidth), Effort: strconv.Itoa(bedSteps)}
-}
-
 // Make makes a drawing for each bed.
 func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	effort, bad := effortOf(c.Effort, bedSteps)
 	theme, worse := themeOf(c.Colour, render.MachineTheme())
-	all, err := c.readAll(&r, slices.Concat(bad, worse))
-	if len(all) > 0 {
-		c = c.on(all[0].file.Machine)
-	}
 	line, worst := lineOf(c.Line)
-	unit := geometry.MM
-	if len(all) > 0 {
-		unit = all[0].unit
+	if c.Example || len(c.Files)+len(c.Flags) > 0 { // else there is no job
+		c.Flags = slices.Concat(c.Flags, flagsOf(c.Settings()))
 	}
-	setup, more := c.setup(unit)
-	if c.Bed == "" && slices.ContainsFunc(Problems(err), c.ofBed) { // what is wrong may be the bed
-		more = nil
-	}
-	err = slices.Concat(Problems(err), worst, more, c.only(c.Only, all)).Err()
+	all, err := c.readAll(&r, slices.Concat(bad, worse, worst))
+	setup, more := c.setup(all, c.Bed != "" || slices.ContainsFunc(Problems(err), c.ofBed))
+	err = slices.Concat(Problems(err), more, c.only(c.Only, all)).Err()
 	if err != nil { // all that the bed does not take is told too
 		jobs, _ := onBed(all)
 		return r, append(Problems(err), Problems(setup.Refused(jobs))...)
@@ -83,7 +68,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 	if err != nil {
 		return r, Problems(err)
 	}
-	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, hairline.Usual)}
+	o := cutter.Options{Title: title, Labels: c.Labels, Theme: theme, Line: cmp.Or(line, all[0].file.Machine.Line)}
 	for i, w := range all {
 		if said := w.plan.InParts; said != "" {
 			r.Notes = append(r.Notes, wording.OneLine(cmp.Or(w.plan.Title, fmt.Sprintf("job %d", i+1)))+": "+said+"; --only lays one part out: "+wording.Or(w.plan.Parts()))
@@ -100,28 +85,7 @@ func (c Cutter) Make(ctx context.Context) (r Result, err error) {
 
 // ofBed tells whether an issue is of what tells the size of the bed: a shop file, a machine.
 func (c Cutter) ofBed(i jobfile.Issue) bool {
-	return i.Source != "" && i.Source == c.Shop.Name || strings.HasPrefix(i.Key, "machine.") || strings.HasPrefix(i.Key, "cutter")
-}
-
-// on returns the command with what a job tells of its machine, where it is not told itself.
-func (c Cutter) on(m jobfile.Machine) Cutter {
-	usual := DefaultCutter()
-	tabs := strconv.Itoa(c.Tabs)
-	for _, s := range []struct {
-		name, says  string
-		to          *string
-		leftAtUsual bool
-	}{
-		{"bed", m.Bed, &c.Bed, c.Bed == usual.Bed}, {"kerf", m.Kerf, &c.Kerf, c.Kerf == usual.Kerf}, {"spacing", m.Spacing, &c.Spacing, c.Spacing == usual.Spacing},
-		{"margin", m.Margin, &c.Margin, c.Margin == usual.Margin}, {"tabs", m.Tabs, &tabs, c.Tabs == usual.Tabs}, {"tab-width", m.TabWidth, &c.TabWidth, c.TabWidth == usual.TabWidth},
-		{"line", m.Line, &c.Line, c.Line == usual.Line},
-	} {
-		if s.says != "" && s.leftAtUsual && !slices.Contains(c.Typed, s.name) {
-			*s.to = s.says
-		}
-	}
-	c.Tabs, _ = strconv.Atoi(tabs)
-	return c
+	return i.Source != "" && i.Source == c.Shop.Name || strings.Contains(i.Key, "machine.") || strings.HasPrefix(i.Key, "cutter")
 }
 
 // unwritten tells of letters of a job's title that labels in single strokes lack.
@@ -134,31 +98,20 @@ func unwritten(w worked) (out jobfile.Issues) {
 	return out
 }
 
-// setup reads the settings of the bed; bare numbers are in a unit.
-func (c Cutter) setup(unit geometry.Unit) (s bed.Setup, bad jobfile.Issues) {
+// setup returns how the first job is cut, with what is wrong with that; a bed is asked for
+// where there is none, unless that is told already.
+func (c Cutter) setup(all []worked, told bool) (s bed.Setup, bad jobfile.Issues) {
 	s = bed.Default()
-	s.Unit = unit
-	wrong := func(flag string, err error) { bad = append(bad, issue(flag, err.Error(), "")) }
-	var err error
-	if s.Width, s.Height, err = bed.ParseSize(c.Bed, unit); err != nil {
-		if c.Bed == "" {
+	if len(all) > 0 {
+		s = all[0].file.Machine.Setup
+		s.Unit = all[0].unit
+	}
+	if s.Width == 0 {
+		if !told {
 			bad = refuse(bad, "no bed", "give its size, such as --bed 600x300")
-		} else {
-			wrong("--bed", err)
 		}
 		s.Width, s.Height = bed.MostSide, bed.MostSide // to hear of the rest
 	}
-	for _, l := range []struct {
-		flag, text string
-		to         *geometry.Length
-	}{{"--margin", c.Margin, &s.Margin}, {"--spacing", c.Spacing, &s.Gap}, {"--kerf", c.Kerf, &s.Kerf}, {"--tab-width", c.TabWidth, &s.TabWidth}} {
-		if v, err := geometry.ParseLength(l.text, unit); err != nil {
-			wrong(l.flag, err)
-		} else {
-			*l.to = v
-		}
-	}
-	s.Tabs = c.Tabs
 	grain, more := c.grains()
 	s.Grain, bad = grain, append(bad, more...)
 	s.Creased, more = c.creased()

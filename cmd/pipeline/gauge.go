@@ -19,11 +19,12 @@ type Gauge struct {
 
 // Make makes gauge.pdf and gauge.svg, or gauge-check.pdf.
 func (g Gauge) Make(context.Context) (r Result, err error) {
-	if len(g.Files) > 1 {
-		return r, refuse(nil, fmt.Sprintf("more than one job file: %.60q", namesOf(g.Files)), "give one")
+	if err := g.one(nil); err != nil {
+		return r, err
 	}
-	shop, bad := g.shop()
-	if bad = append(bad, Contradictions(g.Flags)...); bad != nil {
+	var bad jobfile.Issues
+	shop, _ := g.shop(&bad)
+	if bad != nil {
 		return r, bad
 	}
 	file, flags := File{}, g.Flags

@@ -41,8 +41,8 @@ func work(file *jobfile.File, round string, date time.Time) (w worked, err error
 // read reads the one job there is and works it out. bad is what is wrong with the
 // settings of the command; all is told together.
 func (j Job) read(r *Result, bad jobfile.Issues) (worked, error) {
-	if len(j.Files) > 1 {
-		return worked{}, refuse(bad, fmt.Sprintf("more than one job file: %.60q", namesOf(j.Files)), "give one")
+	if err := j.one(bad); err != nil {
+		return worked{}, err
 	}
 	all, err := j.readAll(r, bad)
 	if err != nil {
@@ -57,30 +57,17 @@ var ofOneBook = []string{"title", "book.height", "book.width", "book.thickness"}
 // readAll is read for any number of job files, the flags holding for each. Beside an error
 // the jobs are returned that can be made, with the changes that it names where need be.
 func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
-	bad = append(bad, Contradictions(j.Flags)...)
-	shop, wrong := j.shop()
-	bad = append(bad, wrong...)
-	files, several := j.Files, len(j.Files) > 1
-	switch {
-	case j.Example && len(files) > 0:
-		bad = refuse(bad, "both --example and a job file", "give one of them")
-	case j.Example:
-		files = []File{{"example", jobfile.Starter()}}
-	case len(files) == 0 && len(j.Flags) == 0:
+	shop, wrong := j.shop(&bad)
+	if !j.Example && len(j.Files)+len(j.Flags) == 0 {
 		return nil, refuse(bad, "no job", "name a job file, or give --height, --width and --thickness")
-	case len(files) == 0:
-		files = []File{{}} // the flags say it all
 	}
+	several := len(j.Files) > 1
 	for _, f := range j.Flags {
 		if several && slices.Contains(ofOneBook, f.Key) {
 			bad = refuse(bad, f.Name+" with several job files", "leave it out, or give one job file")
 		}
 	}
-	for _, f := range files {
-		if isRoster(f) {
-			bad = append(bad, noJob(f))
-			continue
-		}
+	for _, f := range j.toRead(&bad) {
 		var file jobfile.File
 		var suspects jobfile.Issues
 		if f.Name == "" {
@@ -125,6 +112,27 @@ func (j Job) readAll(r *Result, bad jobfile.Issues) (all []worked, err error) {
 		}
 	}
 	return all, eachOnce(bad, wrong).Err()
+}
+
+// toRead returns the files of jobs; where there are none, one without a name, for which the
+// flags say it all. What is no job is added to bad.
+func (j Job) toRead(bad *jobfile.Issues) (files []File) {
+	switch {
+	case j.Example && len(j.Files) > 0:
+		*bad = refuse(*bad, "both --example and a job file", "give one of them")
+	case j.Example:
+		return []File{{"example", jobfile.Starter()}}
+	case len(j.Files) == 0:
+		return []File{{}}
+	}
+	for _, f := range j.Files {
+		if isRoster(f) {
+			*bad = append(*bad, noJob(f))
+		} else {
+			files = append(files, f)
+		}
+	}
+	return files
 }
 
 // eachOnce leaves out what is told already, as of a flag for each of several files. What is

@@ -63,7 +63,7 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 			return
 		}
 		cases := pipeline.Cases{Job: job}
-		cutter := pipeline.DefaultCutter()
+		cutter := pipeline.Cutter{}
 		cutter.Job, cutter.Bed, cutter.Effort = job, "1200x1200 mm", "5"
 		blank := job
 		blank.Flags = slices.DeleteFunc(slices.Clone(flags), func(f jobfile.Flag) bool { return strings.HasPrefix(f.Key, "book.") })
@@ -71,7 +71,7 @@ func TestEveryKindThroughEveryCommand(t *testing.T) {
 			pipeline.Templates{Job: job}, pipeline.Measure{Job: job}, pipeline.Choose{Job: job, Format: "json"}, pipeline.Measure{Job: blank, Volumes: 2, Both: true}, pipeline.Handout{Job: job}, pipeline.Handout{Job: blank, Blank: true},
 			pipeline.Stock{Job: job, Effort: "5", Draw: true}, pipeline.Order{Cases: cases, Effort: "5", Draw: true}, pipeline.Quote{Cases: cases, Effort: "5", Draw: true}, cutter, pipeline.Prove{Job: job, Draw: true}, pipeline.Prove{Job: job, Format: "json"},
 			pipeline.Fit{Job: job, Draw: true}, pipeline.Timetable{Cases: cases, Start: "2026-12-01", Draw: true}, pipeline.Timetable{Cases: cases, Format: "json"}, pipeline.Fit{Job: job, Format: "json"}, pipeline.Cutlist{Job: job, Format: "json", Outlines: true},
-			pipeline.Record{Job: job, Show: true, Draw: true}, pipeline.Rescue{Job: job, Readings: []string{playOf(t, job) + "=-0.4"}, Draw: true},
+			pipeline.Record{Job: job, Show: true, Draw: true}, pipeline.Rescue{Job: job, Lengths: pipeline.Lengths{Readings: []string{playOf(t, job) + "=-0.4"}}, Draw: true},
 		} {
 			r, err := c.Make(t.Context())
 			require.NoError(t, err, "%T", c)

@@ -12,14 +12,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/cmd/pipeline"
-	"forel/cmd/roster"
 )
 
 // planned looks a class over and returns its shopping list.
 func planned(t *testing.T, table, common string) string {
 	t.Helper()
 	roll, err := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(table)}}},
-		Base: &roster.Base{Source: "common.toml", Data: []byte(common)}}.Read()
+		Base: &pipeline.File{Name: "common.toml", Data: []byte(common)}}.Read()
 	require.NoError(t, err)
 	return string(finished(t, roll)["shopping.txt"])
 }
@@ -61,7 +60,7 @@ material = "grey"
 size = "390 x 410 mm"
 `)}
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "in/roster.csv", Data: []byte(large())}}, Shop: shop},
-		Base: &roster.Base{Source: "common.toml", Data: []byte("board = 'grey'")}, Ledger: pipeline.Ledger{Take: true}}
+		Base: &pipeline.File{Name: "common.toml", Data: []byte("board = 'grey'")}, Ledger: pipeline.Ledger{Take: true}}
 	roll, err := c.Read()
 	require.NoError(t, err)
 	files := finished(t, roll)

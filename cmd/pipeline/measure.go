@@ -62,25 +62,17 @@ func (j Job) MeasurePicture(name string) ([]byte, error) {
 // unchecked reads the one job there is, or none, without working it out. bad is what is
 // wrong with the settings of the command; all is told together.
 func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag) (jobfile.File, error), bad jobfile.Issues) (w worked, err error) {
-	bad = append(bad, Contradictions(j.Flags)...)
-	shop, wrong := j.shop()
-	bad = append(bad, wrong...)
-	var file File
-	switch {
-	case len(j.Files) > 1:
-		bad = refuse(bad, fmt.Sprintf("more than one job file: %.60q", namesOf(j.Files)), "give one")
-	case j.Example && len(j.Files) > 0:
-		bad = refuse(bad, "both --example and a job file", "give one of them")
-	case j.Example:
-		file = File{"example", jobfile.Starter()}
-	case len(j.Files) == 1 && isRoster(j.Files[0]):
-		return w, append(bad, noJob(j.Files[0]))
-	case len(j.Files) == 1:
-		file = j.Files[0]
+	if err := j.one(bad); err != nil {
+		return w, err
+	}
+	shop, wrong := j.shop(&bad)
+	files := j.toRead(&bad)
+	if len(files) == 0 {
+		return w, bad
 	}
 	w.date = j.Date
 	w.file = new(jobfile.File)
-	*w.file, err = read(shop, file.Name, file.Data, j.Flags...)
+	*w.file, err = read(shop, files[0].Name, files[0].Data, j.Flags...)
 	bad = append(bad, Problems(err)...)
 	if err == nil {
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)

@@ -17,7 +17,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
-	"forel/cmd/roster"
 	"forel/geometry"
 	shared "forel/geometry/job"
 	"forel/geometry/kinds"
@@ -148,7 +147,7 @@ func anyStock(t *rapid.T) map[string]string {
 // anyBed draws the settings of a machine.
 func anyBed(t *rapid.T) pipeline.Cutter {
 	one := func(n int, name string) bool { return rapid.IntRange(1, n).Draw(t, name) == 1 }
-	c := pipeline.DefaultCutter()
+	c := pipeline.Cutter{}
 	c.Effort = "0"
 	c.Bed = fmt.Sprintf("%dx%d mm", rapid.IntRange(50, 800).Draw(t, "across"), rapid.IntRange(50, 800).Draw(t, "along"))
 	if one(3, "margin") {
@@ -161,7 +160,7 @@ func anyBed(t *rapid.T) pipeline.Cutter {
 		c.Spacing = "0"
 	}
 	if one(4, "tabs") {
-		c.Tabs, c.TabWidth = rapid.IntRange(0, 40).Draw(t, "tabs"), fmt.Sprintf("%.1f mm", rapid.Float64Range(0.1, 10).Draw(t, "tab width"))
+		c.Tabs, c.TabWidth = fmt.Sprint(rapid.IntRange(0, 40).Draw(t, "tabs")), fmt.Sprintf("%.1f mm", rapid.Float64Range(0.1, 10).Draw(t, "tab width"))
 	}
 	if one(3, "grain") {
 		c.Grain = []string{rapid.SampledFrom([]string{"height", "width", "none"}).Draw(t, "grain")}
@@ -258,7 +257,7 @@ func (w *wish) machine(flag, value string) {
 			w.cutter.Grain = append(w.cutter.Grain, value)
 		}
 	case "tabs":
-		w.cutter.Tabs, _ = strconv.Atoi(value)
+		w.cutter.Tabs = value
 	case "spacing":
 		w.cutter.Spacing = value
 	case "margin":
@@ -313,7 +312,7 @@ type oneStudent struct{ wish }
 func (s oneStudent) Make(ctx context.Context) (pipeline.Result, error) {
 	const table = "name\nAna\n"
 	c := pipeline.Class{Source: pipeline.Source{Files: []pipeline.File{{Name: "roster.csv", Data: []byte(table)}}},
-		Base: &roster.Base{Source: "case.toml", Data: []byte(s.file())}, Workers: 1, Effort: "0"}
+		Base: &pipeline.File{Name: "case.toml", Data: []byte(s.file())}, Workers: 1, Effort: "0"}
 	roll, err := c.Read()
 	if err != nil {
 		return pipeline.Result{}, err

@@ -23,8 +23,8 @@ func (n New) Text() (text []byte, empty bool, err error) {
 	}
 	measured := sets("book.height") || sets("book.width") || sets("book.thickness")
 	empty = !n.Example && !(sets("book.height") && sets("book.width") && sets("book.thickness"))
-	shop, bad := Source{Shop: n.Shop}.shop()
-	bad = append(bad, Contradictions(n.Flags)...)
+	var bad jobfile.Issues
+	shop, _ := Source{Shop: n.Shop, Flags: n.Flags}.shop(&bad)
 	if n.Example && measured {
 		bad = refuse(bad, "both --example and measures of a book", "give one of them")
 	}

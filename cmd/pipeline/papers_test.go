@@ -36,7 +36,7 @@ func TestEveryPaperThroughEveryCommand(t *testing.T) {
 			require.NoError(t, err)
 			flags := []jobfile.Flag{{Name: "--paper", Key: "print.paper", Value: sheet}}
 			job := pipeline.Job{Example: true, Source: pipeline.Source{Flags: flags}}
-			cutter := pipeline.DefaultCutter()
+			cutter := pipeline.Cutter{}
 			cutter.Job, cutter.Bed, cutter.Effort = job, "600x300", "0"
 			for _, c := range []pipeline.Command{
 				pipeline.Templates{Job: job}, pipeline.Templates{Job: job, MarkOut: true}, pipeline.Gauge{Source: pipeline.Source{Flags: append(flags, jobfile.Flag{Name: "--set print.margin", Key: "print.margin", Value: "10"})}},

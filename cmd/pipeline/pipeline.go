@@ -8,6 +8,8 @@ package pipeline
 
 import (
 	"context"
+	"fmt"
+	"slices"
 	"time"
 
 	"forel/cmd/jobfile"
@@ -68,13 +70,24 @@ type Source struct {
 	Shop  File           // what the maker has, for jobs to name; without a name there is none
 }
 
-// shop reads the shop file, where there is one; beside issues it holds what is sound.
-func (s Source) shop() (*jobfile.Shop, jobfile.Issues) {
-	if s.Shop.Name == "" {
-		return nil, nil
+// shop reads the shop file, where there is one; beside what is wrong with it, it holds what is
+// sound. That is added to bad, with what is wrong with the flags.
+func (s Source) shop(bad *jobfile.Issues) (shop *jobfile.Shop, wrong jobfile.Issues) {
+	if s.Shop.Name != "" {
+		var err error
+		shop, err = jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
+		wrong = Problems(err)
 	}
-	shop, err := jobfile.ReadShop(s.Shop.Name, s.Shop.Data)
-	return shop, Problems(err)
+	*bad = slices.Concat(*bad, Contradictions(s.Flags), wrong)
+	return shop, wrong
+}
+
+// one refuses more than one file.
+func (s Source) one(bad jobfile.Issues) error {
+	if len(s.Files) > 1 {
+		return refuse(bad, fmt.Sprintf("more than one job file: %.60q", namesOf(s.Files)), "give one")
+	}
+	return nil
 }
 
 // Reads is a command, by its address, that reads files, for which a shop file can be lent.

@@ -2,6 +2,8 @@ package pipeline
 
 import (
 	"context"
+
+	"forel/cmd/jobfile"
 )
 
 // Plain makes of a job and what it takes from its shop one job file, as the report.
@@ -12,7 +14,7 @@ func (p Plain) Make(context.Context) (r Result, err error) {
 	if _, err = p.read(&r, nil); err != nil {
 		return r, err
 	}
-	shop, _ := p.shop() // what is wrong with it is told
+	shop, _ := p.shop(new(jobfile.Issues)) // what is wrong with it is told
 	f := File{}
 	if len(p.Files) > 0 {
 		f = p.Files[0]

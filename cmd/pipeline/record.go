@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"path"
@@ -20,15 +21,19 @@ import (
 // Record takes down what was measured of a case, beside what was planned.
 type Record struct {
 	Job
-	Old      *File    // the record that there is; nil: none
-	Readings []string // what was measured, as name=lengths
-	Did      []string // what was done to the case before that
-	Day      string   // of the measuring, such as 2026-05-02; "": that of the Source, if any
-	Show     bool     // tell of all that can be measured, and take nothing down
-	Draw     bool     // and a sheet to write it on at the bench
+	Lengths
+	Did  []string // what was done to the case before they were measured
+	Day  string   // of the measuring, such as 2026-05-02; "": that of the Source, if any
+	Show bool     // tell of all that can be measured, and take nothing down
+	Draw bool     // and a sheet to write it on at the bench
+}
 
-	names, given []string       // lengths with a setting of their own, and their readings; nil: the usual ones
-	measured     []fit.Quantity // of the case; nil: not asked for
+// Lengths are what was measured of a case.
+type Lengths struct {
+	Old      *File    // the record that there is; nil: none
+	Readings []string // as name=lengths
+
+	asked []Setting // a setting for each length; nil: the usual ones
 }
 
 // usualReadings are the names that have a flag of their own.
@@ -37,35 +42,27 @@ var usualReadings = []string{"board", "outside-height", "outside-width", "outsid
 
 // Settings are those of the record.
 func (r *Record) Settings() []Setting {
-	if r.measured != nil {
-		return append(settingsOf(r.measured, r.given), r.more()...)
-	}
-	if r.given == nil {
-		r.names, r.given = usualReadings, make([]string, len(usualReadings))
-	}
 	says := map[string]string{"board": "`lengths` that one layer of board measured, such as \"1.98; 2.02\"",
 		"outside-height": "`lengths` that the bare carcass, or what is measured in its place, has outside from head to tail",
 		"mouth-height":   "`lengths` from head to tail inside the finished mouth",
 		"play-height":    "`room` left from head to tail with the book in; a minus before what is missing"}
-	var out []Setting
-	for i, name := range usualReadings {
-		usage := says[name]
-		if usage == "" {
-			usage = "`lengths` likewise"
-		}
-		out = append(out, Setting{Name: name, Usage: usage, To: &r.given[i]})
-	}
-	out = append(out, Setting{Name: "reading", Usage: "any other `name=lengths` that --show lists, such as cloth=0.36", To: &r.Readings})
-	return append(out, r.more()...)
-}
-
-// more are the settings that are of no length.
-func (r *Record) more() []Setting {
-	return []Setting{
+	return append(r.settings(usualReadings, says, "any other `name=lengths` that --show lists, such as cloth=0.36"), []Setting{
 		{Name: "done", Usage: "`what` was done to the case before this was measured, such as \"pared the cloth at the mouth\"", To: &r.Did},
 		{Name: "date", Usage: "`day` of the measuring, such as 2026-05-02", To: &r.Day},
 		{Name: "show", Usage: "list all that can be measured, with what is taken down; take nothing down; with --out a sheet to write on too", To: &r.Show},
+	}...)
+}
+
+// settings returns a setting for each length that is asked for: those of the case, or else the
+// usual ones, each with what is said of it, and any other.
+func (l *Lengths) settings(usual []string, says map[string]string, other string) []Setting {
+	if l.asked == nil {
+		for _, name := range usual {
+			l.asked = append(l.asked, Setting{Name: name, Usage: cmp.Or(says[name], "`lengths` likewise"), To: new(string)})
+		}
+		l.asked = append(l.asked, Setting{Name: "reading", Usage: other, To: &l.Readings})
 	}
+	return slices.Clip(l.asked)
 }
 
 // Measuring is a command, by its address, that takes what was measured of a case. Measured
@@ -73,40 +70,34 @@ func (r *Record) more() []Setting {
 type Measuring interface{ Measured() error }
 
 // Measured makes the settings those of the case.
-func (r *Record) Measured() (err error) {
-	r.measured, r.names, r.given, err = measuredOf(r.Job, fit.Layer, fit.Size, fit.Play)
-	return err
+func (r *Record) Measured() error {
+	return r.ofCase(r.Job, fit.Layer, fit.Size, fit.Play)
 }
 
-// measuredOf returns what can be measured of a job's case, of some sorts, with the names and
-// room for the readings.
-func measuredOf(j Job, sorts ...fit.Sort) (all []fit.Quantity, names, given []string, err error) {
+// ofCase asks for all lengths of some sorts that can be measured of a job's case.
+func (l *Lengths) ofCase(j Job, sorts ...fit.Sort) error {
 	w, err := j.read(&Result{}, nil)
 	if err != nil {
-		return nil, nil, nil, err
+		return err
 	}
-	if all, _, err = quantitiesOf(w); err != nil {
-		return nil, nil, nil, err
+	all, _, err := quantitiesOf(w)
+	if err != nil {
+		return err
 	}
-	all = slices.DeleteFunc(all, func(q fit.Quantity) bool { return !slices.Contains(sorts, q.Sort) })
-	for i, q := range all {
-		names = append(names, q.Key)
+	l.asked = []Setting{}
+	for _, q := range all {
+		if !slices.Contains(sorts, q.Sort) {
+			continue
+		}
 		low, high := q.Within()
 		fine := func(l geometry.Length) string { return geometry.Fine(l, w.round.Unit) }
-		all[i].Name = q.Name + ", " + fine(q.Planned) + " as planned, of 19 in 20 cases " + fine(low) + " to " + fine(high)
+		usage := q.Name + ", " + fine(q.Planned) + " as planned, of 19 in 20 cases " + fine(low) + " to " + fine(high)
 		if q.When != "" {
-			all[i].Name += "; " + q.When
+			usage += "; " + q.When
 		}
+		l.asked = append(l.asked, Setting{Name: q.Key, Usage: usage, To: new(string)})
 	}
-	return all, names, make([]string, len(all)), nil
-}
-
-// settingsOf returns a setting for each length.
-func settingsOf(all []fit.Quantity, given []string) (out []Setting) {
-	for i, q := range all {
-		out = append(out, Setting{Name: q.Key, Usage: q.Name, To: &given[i]})
-	}
-	return out
+	return nil
 }
 
 // sheetName is the sheet to write on.
@@ -152,7 +143,7 @@ func (r Record) Make(context.Context) (out Result, err error) {
 		}
 		before = r.Old.Data
 	}
-	readings, bad := typed(r.names, r.given, r.Readings, quantities, w.round.Unit)
+	readings, bad := r.typed(quantities, w.round.Unit)
 	if len(readings) == 0 && bad == nil {
 		readings = built(w, quantities, old)
 	}
@@ -218,9 +209,9 @@ func linesOf(quantities []fit.Quantity, rec recordfile.Record) (out []lessons.Li
 	return out
 }
 
-// typed reads what was measured: of the usual names what each was given, of others
+// typed reads what was measured: what is typed for each length that is asked for, and of others
 // name=lengths.
-func typed(names, given, others []string, quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
+func (l Lengths) typed(quantities []fit.Quantity, u geometry.Unit) (out []recordfile.Reading, bad jobfile.Issues) {
 	read := func(flag, name, text string) {
 		q, ok := quantityOf(quantities, name)
 		if !ok {
@@ -248,12 +239,12 @@ func typed(names, given, others []string, quantities []fit.Quantity, u geometry.
 		}
 		out = append(out, recordfile.Reading{Of: q, All: all})
 	}
-	for i, text := range given {
-		if text != "" {
-			read("--"+names[i], names[i], text)
+	for _, s := range l.asked {
+		if to, ok := s.To.(*string); ok && *to != "" {
+			read("--"+s.Name, s.Name, *to)
 		}
 	}
-	for _, kv := range others {
+	for _, kv := range l.Readings {
 		name, text, ok := strings.Cut(kv, "=")
 		if name = strings.TrimSpace(name); !ok || name == "" {
 			bad = refuse(bad, fmt.Sprintf("--reading %.40q gives no name and lengths", kv), "write it as name=lengths, such as cloth=0.36")

@@ -19,15 +19,11 @@ import (
 // Rescue tells the way back where a book does not fit the case that was made for it.
 type Rescue struct {
 	Job
-	Old        *File    // the record of the case; nil: none
-	Readings   []string // play as measured, as name=lengths; it goes before what the record tells
-	Unfinished bool     // it was measured while the case was still open
-	Format     string   // text or json; "": text
-	Way        int      // whose pieces are drawn, from 1; 0: the first
-	Draw       bool     // the templates of what is cut again too
-
-	names, given []string       // as of a record
-	measured     []fit.Quantity //
+	Lengths           // play as measured; it goes before what the record tells
+	Unfinished bool   // it was measured while the case was still open
+	Format     string // text or json; "": text
+	Way        int    // whose pieces are drawn, from 1; 0: the first
+	Draw       bool   // the templates of what is cut again too
 }
 
 // usualPlays are the names of play that have a flag of their own.
@@ -35,34 +31,17 @@ var usualPlays = []string{"play-height", "play-depth", "play-thickness"}
 
 // Settings are those of the rescue.
 func (r *Rescue) Settings() []Setting {
-	if r.measured != nil {
-		return append(settingsOf(r.measured, r.given), r.more()...)
-	}
-	if r.given == nil {
-		r.names, r.given = usualPlays, make([]string, len(usualPlays))
-	}
-	return append([]Setting{
-		{Name: usualPlays[0], Usage: "`room` left from head to tail where it is tightest, with the book in; a minus before what is missing", To: &r.given[0]},
-		{Name: usualPlays[1], Usage: "`room` left from spine to mouth", To: &r.given[1]},
-		{Name: usualPlays[2], Usage: "`room` left from side to side", To: &r.given[2]},
-		{Name: "reading", Usage: "any other `name=room` that forel record --show lists as play", To: &r.Readings},
-	}, r.more()...)
-}
-
-// Measured makes the settings those of the case.
-func (r *Rescue) Measured() (err error) {
-	r.measured, r.names, r.given, err = measuredOf(r.Job, fit.Play)
-	return err
-}
-
-// more are the settings that are of no length.
-func (r *Rescue) more() []Setting {
-	return []Setting{
+	says := map[string]string{"play-height": "`room` left from head to tail where it is tightest, with the book in; a minus before what is missing",
+		"play-depth": "`room` left from spine to mouth", "play-thickness": "`room` left from side to side"}
+	return append(r.settings(usualPlays, says, "any other `name=room` that forel record --show lists as play"), []Setting{
 		{Name: "unfinished", Usage: "the play was measured before the case was finished: a carcass not covered yet, card not glued, trays not on their case", To: &r.Unfinished},
 		formats(&r.Format, "report: text or json (in millimetres)", reportFormats),
 		{Name: "way", Usage: "`number` of the way whose pieces are drawn (default 1)", To: &r.Way},
-	}
+	}...)
 }
+
+// Measured makes the settings those of the case.
+func (r *Rescue) Measured() error { return r.ofCase(r.Job, fit.Play) }
 
 // Make tells the ways back, and draws what is cut again if it is asked for.
 func (r Rescue) Make(context.Context) (out Result, err error) {
@@ -76,7 +55,7 @@ func (r Rescue) Make(context.Context) (out Result, err error) {
 		return out, err
 	}
 	quantities := slices.DeleteFunc(fit.Quantities(p.Chain), func(q fit.Quantity) bool { return q.Sort != fit.Play })
-	readings, bad := typed(r.names, r.given, r.Readings, quantities, w.round.Unit)
+	readings, bad := r.typed(quantities, w.round.Unit)
 	stands := rescue.Stands{Play: map[string]geometry.Length{}, Early: r.Unfinished}
 	if r.Old != nil && bad == nil && !r.Unfinished { // what is taken down is of the finished case
 		old, err := recordfile.Parse(r.Old.Name, r.Old.Data)

@@ -14,7 +14,7 @@ import (
 // is that of a whole one.
 func TestRescueSaysWhatStands(t *testing.T) {
 	job := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "job.toml", Data: []byte("[[book]]\nheight = 220\nwidth = 150\nthickness = 30\n")}}}}
-	made, err := pipeline.Rescue{Job: job, Readings: []string{"play-height=0.1"}, Draw: true}.Make(t.Context())
+	made, err := pipeline.Rescue{Job: job, Lengths: pipeline.Lengths{Readings: []string{"play-height=0.1"}}, Draw: true}.Make(t.Context())
 	require.NoError(t, err)
 	words := ""
 	for _, w := range made.Document.Pages()[0].Texts {

@@ -5,7 +5,11 @@ import (
 	"strconv"
 	"strings"
 
+	"forel/cmd/jobfile"
+	"forel/geometry"
 	"forel/geometry/choose"
+	"forel/paper/bed"
+	"forel/render/hairline"
 )
 
 // Setting is a setting of a command: a flag of the command line, and a blank of the page
@@ -17,6 +21,8 @@ type Setting struct {
 	Words  []string // that it can be; none: any
 	Commas bool     // of several: there may be commas between them
 	Needed bool     // nothing is made without it
+	Key    string   // of the job file that it stands for where it is set; "": none
+	Usual  string   // what it comes to where neither it nor its key is set
 }
 
 // Settable is a command, by its address, with settings of its own.
@@ -195,19 +201,34 @@ func (l *Ledger) Taking() []Setting {
 	}
 }
 
+// flagsOf returns the keys of a job file that settings set.
+func flagsOf(all []Setting) (flags []jobfile.Flag) {
+	for _, s := range all {
+		if s.Key != "" && s.Typed() != "" {
+			flags = append(flags, jobfile.Flag{Name: "--" + s.Name, Key: s.Key, Value: s.Typed()})
+		}
+	}
+	return flags
+}
+
 // Settings are those of the beds.
 func (c *Cutter) Settings() []Setting {
+	if c.Effort == "" {
+		c.Effort = strconv.Itoa(bedSteps)
+	}
+	d := bed.Default()
+	mm := func(l geometry.Length) string { return fmt.Sprintf("%.4g mm", l.MM()) }
 	return []Setting{
-		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 mm or 24x12 in", To: &c.Bed, Needed: true},
+		{Name: "bed", Usage: "`size` of the bed, width x height, such as 600x300 mm or 24x12 in", To: &c.Bed, Key: "machine.bed", Needed: true},
 		onlyOf(&c.Only, "lay out"),
-		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf},
-		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing},
-		{Name: "margin", Usage: "`distance` kept from the bed's edges", To: &c.Margin},
+		{Name: "kerf", Usage: "`width` that the beam takes away, measured on a test cut; 0 for a knife", To: &c.Kerf, Key: "machine.kerf", Usual: mm(d.Kerf)},
+		{Name: "spacing", Usage: "`distance` between neighbouring pieces; 0: the edge that two share is cut once", To: &c.Spacing, Key: "machine.spacing", Usual: mm(d.Gap)},
+		{Name: "margin", Usage: "`distance` kept from the bed's edges", To: &c.Margin, Key: "machine.margin", Usual: mm(d.Margin)},
 		{Name: "grain", Usage: "`direction` of the stock's grain on the bed: height, width or none (default height); or of one material, such as board=width", To: &c.Grain},
-		{Name: "tabs", Usage: "`number` of light tabs that hold each piece in its sheet", To: &c.Tabs},
-		{Name: "tab-width", Usage: "`width` of a tab", To: &c.TabWidth},
+		{Name: "tabs", Usage: "`number` of light tabs that hold each piece in its sheet", To: &c.Tabs, Key: "machine.tabs"},
+		{Name: "tab-width", Usage: "`width` of a tab", To: &c.TabWidth, Key: "machine.tab_width", Usual: mm(d.TabWidth)},
 		{Name: "creases", Usage: "`materials` whose folds a creasing tool of the machine creases, with commas between; all or none (default: all but cloth, paper and corrugated board)", To: &c.Creases},
-		{Name: "line", Usage: "`width` of all lines in mm, for a machine that cuts hairlines", To: &c.Line},
+		{Name: "line", Usage: "`width` of all lines in mm, for a machine that cuts hairlines", To: &c.Line, Usual: mm(hairline.Usual)},
 		{Name: "labels", Usage: "names in single strokes and lines to rule too, in layers of their own (Positions, Legend) that are not cut", To: &c.Labels},
 		{Name: "colour", Usage: "`line=#rrggbb`: colour of a kind of line, for software that goes by colour, such as inside-cuts=#0072b2", To: &c.Colour},
 		{Name: "effort", Usage: "how long to search for a layout: `steps`, or a time such as 20s; 0: the first good one", To: &c.Effort},

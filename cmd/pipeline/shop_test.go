@@ -41,7 +41,7 @@ func TestPlainMakesTheSameFiles(t *testing.T) {
 		}
 		plain := pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: one.Report}}}}
 		cutter := func(j pipeline.Job) pipeline.Cutter {
-			c := pipeline.DefaultCutter()
+			c := pipeline.Cutter{}
 			c.Job, c.Effort = j, "5"
 			return c
 		}

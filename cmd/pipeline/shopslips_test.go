@@ -42,7 +42,7 @@ func TestSlipsInAShopAreToldOnce(t *testing.T) {
 				continue // each slip on some lines
 			}
 			spoilt := bytes.Join([][]byte{[]byte(strings.Join(lines[:n], "\n")), []byte(m[1] + wrong), []byte(strings.Join(lines[n+1:], "\n"))}, []byte("\n"))
-			c := pipeline.DefaultCutter()
+			c := pipeline.Cutter{}
 			c.Job = pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: []byte(fromTheShop)}}, Shop: pipeline.File{Name: "shop.toml", Data: spoilt}}}
 			c.Effort = "0"
 			_, err := c.Make(t.Context())

@@ -39,7 +39,7 @@ func (l Ledger) wrong(s Source) (bad jobfile.Issues) {
 
 // undo takes the last taking back. out tells whether files are asked for.
 func (l Ledger) undo(s Source, out bool) (r Result, err error) {
-	bad := Contradictions(s.Flags)
+	var bad jobfile.Issues
 	switch {
 	case l.Take:
 		bad = refuse(bad, "both --take and --undo", "give one of them")
@@ -48,8 +48,8 @@ func (l Ledger) undo(s Source, out bool) (r Result, err error) {
 	case s.Shop.Name == "":
 		bad = refuse(bad, "--undo without a shop file", "name it with --shop")
 	}
-	shop, wrong := s.shop()
-	if bad = append(bad, wrong...); bad != nil {
+	shop, _ := s.shop(&bad)
+	if bad != nil {
 		return r, bad
 	}
 	data, err := shop.Undo()
@@ -70,7 +70,7 @@ type lot struct {
 // take takes from the shop what is planned. It returns the shop file as it is to be, what to
 // say of it, and the labels of what is kept.
 func (l Ledger) take(s Source, by string, lots []lot, r geometry.Rounding) (*File, []byte, []offcuts.Label, error) {
-	shop, _ := s.shop()
+	shop, _ := s.shop(new(jobfile.Issues)) // what is wrong with it is told
 	date := l.On
 	if date == "" && !s.Date.IsZero() {
 		date = s.Date.UTC().Format(time.DateOnly)

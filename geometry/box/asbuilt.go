@@ -54,11 +54,11 @@ type built struct {
 func (j Job) builds() []built {
 	s, q := j.covered(j.small()), j.hingeCloth()
 	return slices.DeleteFunc([]built{
-		{"as_built.height", "height", j.AsBuilt.Height, s.height, func(j *Job) *Length { return &j.Clearance.Height },
+		{"as_built.height", "height", j.AsBuilt.Height, s.Height, func(j *Job) *Length { return &j.Clearance.Height },
 			2 * j.Cloth, "from head to tail at the open end"},
-		{"as_built.width", "width", j.AsBuilt.Width, s.width, func(j *Job) *Length { return &j.Clearance.Width },
+		{"as_built.width", "width", j.AsBuilt.Width, s.Width, func(j *Job) *Length { return &j.Clearance.Width },
 			j.Cloth, "in the corners at the fore-edge"},
-		{"as_built.thickness", "depth", j.AsBuilt.Thickness, s.thickness, func(j *Job) *Length { return &j.Clearance.Thickness },
+		{"as_built.thickness", "depth", j.AsBuilt.Thickness, s.Thickness, func(j *Job) *Length { return &j.Clearance.Thickness },
 			2*q - j.Room.Depth, "under the hinge on the floor of the large tray"},
 	}, func(d built) bool { return len(d.readings) == 0 })
 }

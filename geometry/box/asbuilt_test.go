@@ -20,9 +20,9 @@ func TestTheLargeTrayFollows(t *testing.T) {
 		j := mended(t, anyJob(t))
 		s := j.covered(j.small())
 		off := func(name string) Length { return Length(rapid.Float64Range(0, 2).Draw(t, name)) }
-		y := size{off("height"), off("width"), off("depth")}
+		y := plan.Size{Height: off("height"), Width: off("width"), Thickness: off("depth")}
 		k := j
-		k.AsBuilt = AsBuilt{job.Readings{s.height + y.height - 0.3, s.height + y.height}, job.Readings{s.width + y.width}, job.Readings{s.thickness + y.thickness}}
+		k.AsBuilt = AsBuilt{job.Readings{s.Height + y.Height - 0.3, s.Height + y.Height}, job.Readings{s.Width + y.Width}, job.Readings{s.Thickness + y.Thickness}}
 		sound, refused, _ := k.Check()
 		if len(refused) > 0 { // a longer tray needs a longer turn-in, no more
 			k = mended(t, k)
@@ -37,15 +37,15 @@ func TestTheLargeTrayFollows(t *testing.T) {
 		for _, same := range []string{"small base", "small fore-edge wall", "small side wall", "small tray cloth"} {
 			assert.Equal(t, was[same], is[same], same)
 		}
-		near(y.width, "large base", 0)
-		near(y.height, "large base", 1)
-		near(y.height, "large fore-edge wall", 0)
-		near(y.thickness, "large side wall", 1)
-		near(y.thickness, "case spine", 0)
-		near(y.height, "case board", 1)
-		near(y.width, "case board", 0)
-		near(y.height, "hinge", 1)
-		near(y.width, "small floor lining", 0)
+		near(y.Width, "large base", 0)
+		near(y.Height, "large base", 1)
+		near(y.Height, "large fore-edge wall", 0)
+		near(y.Thickness, "large side wall", 1)
+		near(y.Thickness, "case spine", 0)
+		near(y.Height, "case board", 1)
+		near(y.Width, "case board", 0)
+		near(y.Height, "hinge", 1)
+		near(y.Width, "small floor lining", 0)
 	})
 }
 

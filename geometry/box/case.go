@@ -158,16 +158,15 @@ func ofBatch(piece string) int {
 // facts returns what the box measures.
 func (c made) facts() []plan.Fact {
 	j, s := c.job, c.stands
-	b := j.Book()
 	small, large := s.small(), s.large()
 	inside := func(t tray) plan.Size { return plan.Size{Height: t.l, Width: t.b, Thickness: t.d} }
 	return []plan.Fact{
-		plan.SizeFact(plan.Contents, j.content(), "wide", plan.Size{Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick()}),
+		plan.SizeFact(plan.Contents, j.content(), "wide", j.Book().Size()),
 		plan.SizeFact("small_tray_inside", "small tray inside, between boards", "wide", inside(small)),
-		plan.SizeFact("small_tray", "small tray, covered", "wide", s.covered(small).plan()),
+		plan.SizeFact("small_tray", "small tray, covered", "wide", s.covered(small)),
 		plan.SizeFact("large_tray_inside", "large tray inside, between boards", "wide", inside(large)),
-		plan.SizeFact("large_tray", "large tray, covered", "wide", s.covered(large).plan()),
-		plan.SizeFact(plan.Outside, "outside, closed", "wide", s.outside().plan()),
+		plan.SizeFact("large_tray", "large tray, covered", "wide", s.covered(large)),
+		plan.SizeFact(plan.Outside, "outside, closed", "wide", s.outside()),
 		{Key: "case", Name: "case laid flat, over boards and joints", Text: "%s wide, %s high; each joint %s",
 			Parts: []plan.Part{{Key: "width", Length: s.across()}, {Key: "height", Length: high(s)}, {Key: "joint", Length: s.joint()}}},
 		{Key: "between", Name: "between the case boards, closed", Text: "%s", Parts: []plan.Part{{Key: "thickness", Length: s.between()}}},

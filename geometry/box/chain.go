@@ -140,23 +140,16 @@ const mostPlay Length = 1.5
 // stands.
 func (j Job) links(s Job) []plan.Link {
 	u, b := j.Uncertainty, j.Book()
-	material := func(name, key string, thickness, plusMinus Length) plan.Link {
-		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
-	}
-	board := material("trays' board", "uncertainty.board", j.Board, 0)
-	if board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board, j.Known); board.Varies.ByName {
-		board.Varies.Key, board.Sold = knownKey, job.BoardsLike(j.Board)
-	}
 	small, large := s.small(), s.large()
 	out := []plan.Link{
 		bookHeight: {Name: "the book, head to tail", Length: b.Height.Largest(), Book: true},
 		bookDepth:  {Name: "the book, spine to fore-edge", Length: b.Width.Largest(), Book: true},
 		bookThick:  {Name: "the book, thickness", Length: b.Thick(), Book: true},
-		trayBoard:  board,
-		trayCloth:  material("trays' cloth", "uncertainty.cloth", j.Cloth, u.Cloth),
-		hingeThick: material("hinge", "uncertainty.cloth", j.hingeCloth(), u.Cloth),
-		smallLined: material("small tray's lining", "uncertainty.lining", j.Lining, u.Lining),
-		largeLined: material("large tray's lining", "uncertainty.lining", j.lidLining(), u.Lining),
+		trayBoard:  plan.BoardLink("trays' board", knownKey, j.Board, u, j.Known),
+		trayCloth:  plan.MaterialLink("trays' cloth", "uncertainty.cloth", j.Cloth, u.Cloth),
+		hingeThick: plan.MaterialLink("hinge", "uncertainty.cloth", j.hingeCloth(), u.Cloth),
+		smallLined: plan.MaterialLink("small tray's lining", "uncertainty.lining", j.Lining, u.Lining),
+		largeLined: plan.MaterialLink("large tray's lining", "uncertainty.lining", j.lidLining(), u.Lining),
 		smallLong:  {Name: "small tray, head wall to tail wall", Length: small.l},
 		smallWide:  {Name: "small tray, open edge to fore-edge wall", Length: small.b},
 		smallHigh:  {Name: "small tray, walls with the base", Length: small.d + j.Board},
@@ -166,17 +159,17 @@ func (j Job) links(s Job) []plan.Link {
 	}
 	if outside := s.covered(small); j.follows() {
 		const beyond = "large tray, beyond the small one as measured, "
-		out[largeLong] = plan.Link{Name: beyond + "head to tail", Length: large.l - outside.height}
-		out[largeWide] = plan.Link{Name: beyond + "to the fore-edge wall", Length: large.b - outside.width}
-		out[largeHigh] = plan.Link{Name: beyond + "walls with the base", Length: large.d + j.Board - outside.thickness}
+		out[largeLong] = plan.Link{Name: beyond + "head to tail", Length: large.l - outside.Height}
+		out[largeWide] = plan.Link{Name: beyond + "to the fore-edge wall", Length: large.b - outside.Width}
+		out[largeHigh] = plan.Link{Name: beyond + "walls with the base", Length: large.d + j.Board - outside.Thickness}
 		if len(j.AsBuilt.Height) > 0 {
-			out[smallLong] = plan.Link{Name: "small tray, covered, head to tail", Length: outside.height}
+			out[smallLong] = plan.Link{Name: "small tray, covered, head to tail", Length: outside.Height}
 		}
 		if len(j.AsBuilt.Width) > 0 {
-			out[smallWide] = plan.Link{Name: "small tray, covered, open edge to fore-edge", Length: outside.width}
+			out[smallWide] = plan.Link{Name: "small tray, covered, open edge to fore-edge", Length: outside.Width}
 		}
 		if len(j.AsBuilt.Thickness) > 0 {
-			out[smallHigh] = plan.Link{Name: "small tray, covered, bench to rim", Length: outside.thickness}
+			out[smallHigh] = plan.Link{Name: "small tray, covered, bench to rim", Length: outside.Thickness}
 		}
 	}
 	return out
@@ -187,30 +180,30 @@ func (j Job) links(s Job) []plan.Link {
 func (j Job) left(v []Length) []Length {
 	t, k, q, f, lid := v[trayBoard], v[trayCloth], v[hingeThick], v[smallLined], v[largeLined]
 	// The small tray inside, and covered outside.
-	in := size{v[smallLong], v[smallWide], v[smallHigh]}
+	in := plan.Size{Height: v[smallLong], Width: v[smallWide], Thickness: v[smallHigh]}
 	if len(j.AsBuilt.Height) > 0 {
-		in.height -= 2*t + 2*k
+		in.Height -= 2*t + 2*k
 	}
 	if len(j.AsBuilt.Width) > 0 {
-		in.width -= t + k
+		in.Width -= t + k
 	}
 	if len(j.AsBuilt.Thickness) > 0 {
-		in.thickness -= 2 * k
+		in.Thickness -= 2 * k
 	}
-	out := size{in.height + 2*t + 2*k, in.width + t + k, in.thickness + 2*k}
-	large := size{v[largeLong], v[largeWide], v[largeHigh]}
+	out := plan.Size{Height: in.Height + 2*t + 2*k, Width: in.Width + t + k, Thickness: in.Thickness + 2*k}
+	large := plan.Size{Height: v[largeLong], Width: v[largeWide], Thickness: v[largeHigh]}
 	if j.follows() {
-		large = size{large.height + out.height, large.width + out.width, large.thickness + out.thickness}
+		large = large.Plus(out)
 	}
 	gaps := make([]Length, lengthCount)
-	gaps[outHigh], gaps[outWide], gaps[outThick] = out.height, out.width, out.thickness
-	gaps[bookHighMiddle] = in.height - 2*k - v[bookHeight]
-	gaps[bookHighEnd] = in.height - 4*k - v[bookHeight]
-	gaps[bookDeep] = in.width - 2*k - v[bookDepth]
-	gaps[bookThickGap] = large.thickness - 2*t - 2*k - 2*q - f - lid - v[bookThick]
-	gaps[nestHigh] = large.height - 4*k - out.height
-	gaps[nestDeep] = large.width - 2*k - out.width
-	gaps[nestThick] = large.thickness - t - lid - out.thickness
+	gaps[outHigh], gaps[outWide], gaps[outThick] = out.Height, out.Width, out.Thickness
+	gaps[bookHighMiddle] = in.Height - 2*k - v[bookHeight]
+	gaps[bookHighEnd] = in.Height - 4*k - v[bookHeight]
+	gaps[bookDeep] = in.Width - 2*k - v[bookDepth]
+	gaps[bookThickGap] = large.Thickness - 2*t - 2*k - 2*q - f - lid - v[bookThick]
+	gaps[nestHigh] = large.Height - 4*k - out.Height
+	gaps[nestDeep] = large.Width - 2*k - out.Width
+	gaps[nestThick] = large.Thickness - t - lid - out.Thickness
 	return gaps
 }
 
@@ -219,11 +212,7 @@ func (j Job) left(v []Length) []Length {
 func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	u, b, read := j.Uncertainty, j.Book(), j.BookReading()
 	off := func(name, key string, plusMinus Length, at map[int]tolerance.Effect) plan.Deviation {
-		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, lengthCount)}
-		for i, e := range at {
-			d.Effects[i] = e
-		}
-		return d
+		return plan.Off(lengthCount, name, key, plusMinus, at)
 	}
 	high, wide := read.Off(b.Height).Times(-1), read.Off(b.Width).Times(-1)
 	out := []plan.Deviation{

@@ -114,8 +114,8 @@ func (j Job) measuredSmall() plan.Check {
 	c := plan.Check{
 		Name: "measures of the small tray", When: "before anything of the large tray is cut",
 		See: []stage.Say{
-			stage.Words("over the cloth it measures %s from head to tail, the largest of three places: open end, middle, fore-edge", s.height),
-			stage.Words("%s from the open edge to the fore-edge, %s from bench to rim", s.width, s.thickness),
+			stage.Words("over the cloth it measures %s from head to tail, the largest of three places: open end, middle, fore-edge", s.Height),
+			stage.Words("%s from the open edge to the fore-edge, %s from bench to rim", s.Width, s.Thickness),
 		},
 	}
 	if j.measured {
@@ -276,7 +276,7 @@ func (c made) shutBox() plan.Check {
 	return plan.Check{
 		Name: "closed box", When: "when hinge and linings are dry",
 		See: []stage.Say{
-			stage.Words("closed, it measures %s high, %s wide, %s thick; nothing rocks, the spine is square", o.height, o.width, o.thickness),
+			stage.Words("closed, it measures %s high, %s wide, %s thick; nothing rocks, the spine is square", o.Height, o.Width, o.Thickness),
 			stage.Words("inside, %s are left between the spine and the ends of the walls", max(0, c.proof.closed.offSpine())),
 		},
 		Fails: stage.Words("rub the pleats at the ends of the walls and the joints down with a folder while the cloth is damp, close the box and dry it under a weight; where the joint of %s is still too narrow, the case is made again with a wider one", s.joint()),

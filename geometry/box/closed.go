@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 )
 
 // closed is the box shut, measured from the boards and the layers that lie on them as
@@ -78,11 +79,11 @@ func (t foldedTray) inside() (high, wide Length) {
 
 // outside returns what the covered tray measures: from head to tail, from the open edge to
 // the fore-edge, and from the bench to the rim.
-func (t foldedTray) outside() size {
-	return size{
-		height:    t.long + t.most(t.f.ends[0].out) + t.most(t.f.ends[1].out),
-		width:     t.wide + t.most(t.f.fore),
-		thickness: t.high + t.most(t.f.under) + t.rim(),
+func (t foldedTray) outside() plan.Size {
+	return plan.Size{
+		Height:    t.long + t.most(t.f.ends[0].out) + t.most(t.f.ends[1].out),
+		Width:     t.wide + t.most(t.f.fore),
+		Thickness: t.high + t.most(t.f.under) + t.rim(),
 	}
 }
 
@@ -97,10 +98,10 @@ func (t foldedTray) floor() Length { return t.most(t.f.under) + t.t + t.most(t.f
 // room returns what is left between the trays at the tightest: from head to tail, at the
 // fore-edge, and between the rim of the small tray and the floor of the large one. The
 // large tray stands on its rim beside the small one.
-func (c closed) room() size {
+func (c closed) room() plan.Size {
 	high, wide := c.large.inside()
 	s := c.small.outside()
-	return size{high - s.height, wide - s.width, c.overRim()}
+	return plan.Size{Height: high - s.Height, Width: wide - s.Width, Thickness: c.overRim()}
 }
 
 // overRim returns the room between the small tray's rim and what lies on the large
@@ -113,33 +114,33 @@ func (c closed) overRim() Length {
 		return c.large.within(c.large.f.floor, geometry.Bx(x0, y0, x1, y1))
 	}
 	over := max(f(c.small.b, side, c.small.wide, c.large.l-side), f(0, side, c.small.wide, side+t), f(0, c.large.l-side-t, c.small.wide, c.large.l-side))
-	return c.large.rim() + c.large.d - over - c.small.outside().thickness
+	return c.large.rim() + c.large.d - over - c.small.outside().Thickness
 }
 
 // forBook returns what is left for the book at the tightest: between what lies on head
 // and tail wall, before what lies on the fore-edge wall, and between what lies on the two
 // floors.
-func (c closed) forBook() size {
+func (c closed) forBook() plan.Size {
 	high, wide := c.small.inside()
-	return size{high, wide, c.large.outside().thickness - c.large.floor() - c.small.floor()}
+	return plan.Size{Height: high, Width: wide, Thickness: c.large.outside().Thickness - c.large.floor() - c.small.floor()}
 }
 
 // squares returns what the case stands out at head and tail, and at the fore-edge.
 func (c closed) squares() (atEnds, atForeEdge Length) {
 	l := c.large.outside()
-	return (c.laid.high - l.height) / 2, c.laid.wide - l.width
+	return (c.laid.High - l.Height) / 2, c.laid.wide() - l.Width
 }
 
 // between returns what lies between the case boards: the large tray with the turn-in under
 // it and the turn-in that its rim stands on.
-func (c closed) between() Length { return c.large.outside().thickness + 2*c.k }
+func (c closed) between() Length { return c.large.outside().Thickness + 2*c.k }
 
 // overJoints returns what the boards and the trays measure over the joints at the spine:
 // two boards, what is between them, less what is folded in twice on each side.
-func (c closed) overJoints() Length { return c.between() + 2*c.laid.board - 4*max(c.k, c.q) }
+func (c closed) overJoints() Length { return c.between() + 2*c.laid.Thick - 4*max(c.k, c.q) }
 
 // stand returns what a joint leaves between the trays' open ends and the spine's board.
-func (c closed) stand() Length { return c.laid.joint - c.laid.board - 2*max(c.k, c.q) }
+func (c closed) stand() Length { return c.laid.Joint - c.laid.Thick - 2*max(c.k, c.q) }
 
 // offSpine returns what is left between the spine and the ends of the walls, negative
 // where it presses on them: the web of a wall's end is pleated there, three layers with
@@ -159,6 +160,6 @@ func (c closed) offSpine() Length {
 }
 
 // outside returns the closed box.
-func (c closed) outside() size {
-	return size{c.laid.high + 2*c.k, c.laid.wide + c.stand() + c.laid.board + 2*c.k, c.between() + 2*c.laid.board + 2*c.k}
+func (c closed) outside() plan.Size {
+	return plan.Size{Height: c.laid.High + 2*c.k, Width: c.laid.wide() + c.stand() + c.laid.Thick + 2*c.k, Thickness: c.between() + 2*c.laid.Thick + 2*c.k}
 }

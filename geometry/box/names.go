@@ -54,6 +54,12 @@ func (f faces) word(away bool) string {
 	return f.ends[1].word
 }
 
+// The ends of the case.
+const (
+	frontForeEdge = "front fore-edge"
+	backForeEdge  = "back fore-edge"
+)
+
 // The faces of the case as it lies flat, inside up, head away.
 const (
 	caseOutside   geometry.Face   = "case: outside"
@@ -62,8 +68,8 @@ const (
 	caseTail      geometry.Face   = "case: edges at the tail"
 	caseFront     geometry.Face   = "case: fore-edge of the front board"
 	caseBack      geometry.Face   = "case: fore-edge of the back board"
-	caseTailLeft  geometry.Corner = "front fore-edge, tail"
-	caseTailRight geometry.Corner = "back fore-edge, tail"
+	caseTailLeft  geometry.Corner = frontForeEdge + ", tail"
+	caseTailRight geometry.Corner = backForeEdge + ", tail"
 )
 
 // The faces that the hinge lies on, from left to right as the box lies open.

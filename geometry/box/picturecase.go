@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/geometry/stage"
@@ -37,13 +38,13 @@ func (m model) within(v space.Vec) space.Vec {
 }
 
 // measured is the covered small tray with what is measured of it.
-func (m model) measured() [][]stage.Picture {
+func (m model) measured() stage.Picture {
 	s := m.small.s
 	off := 0.06 * s.long
 	j := m.c.stands // as it is, where it was measured
 	size := j.covered(j.small())
 	arrow := func(a, b stage.Vec) stage.Arrow { return stage.Arrow{Path: []stage.Vec{a, b}, Twin: true} }
-	return [][]stage.Picture{{{
+	return stage.Picture{
 		Faces: m.small.whole(smallObject, still), View: fromOpenEnd(), Fresh: []string{smallObject},
 		Arrows: []stage.Arrow{
 			arrow(stage.Vec{X: -off}, stage.Vec{X: -off, Y: s.long}),
@@ -51,32 +52,32 @@ func (m model) measured() [][]stage.Picture {
 			arrow(stage.Vec{X: s.wide + off, Y: -off / 2}, stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high}),
 		},
 		Notes: []stage.Note{
-			{Name: plan.Say("head to tail"), More: plan.Say("here %s; at three places", size.height), At: stage.Vec{X: -off, Y: s.long * 0.6}},
-			{Name: plan.Say("open edge to fore-edge"), More: plan.Say("here %s; at three places", size.width), At: stage.Vec{X: s.wide * 0.4, Y: -off}},
-			{Name: plan.Say("bench to rim"), More: plan.Say("here %s; at each corner", size.thickness), At: stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high * 0.6}},
+			{Name: plan.Say("head to tail"), More: plan.Say("here %s; at three places", size.Height), At: stage.Vec{X: -off, Y: s.long * 0.6}},
+			{Name: plan.Say("open edge to fore-edge"), More: plan.Say("here %s; at three places", size.Width), At: stage.Vec{X: s.wide * 0.4, Y: -off}},
+			{Name: plan.Say("bench to rim"), More: plan.Say("here %s; at each corner", size.Thickness), At: stage.Vec{X: s.wide + off, Y: -off / 2, Z: s.high * 0.6}},
 		},
 		Caption: plan.Say("measured over the cloth, without pressing it"),
-	}}}
+	}
 }
 
 // tried is the bare boards of the large tray over the covered small one.
-func (m model) tried() [][]stage.Picture {
+func (m model) tried() stage.Picture {
 	l := m.large.s
 	up := 0.5 * m.lift()
-	return [][]stage.Picture{{{
+	return stage.Picture{
 		Faces: slices.Concat(m.small.whole(smallObject, m.within), placed(m.large.bare(), largeObject, m.over(up))), View: fromOpenEnd(), Fresh: []string{largeObject},
 		Arrows: draft.Down(stage.Vec{Z: up}, stage.Vec{X: 0, Y: l.t / 2}, stage.Vec{X: 0, Y: l.long - l.t/2}),
 		Notes: []stage.Note{{Name: plan.Say("large tray"), More: plan.Say("bare boards, held by hand"), At: stage.Vec{X: l.wide * 0.5, Y: l.long * 0.5, Z: up + l.high}},
 			{Name: plan.Say("small tray"), More: plan.Say("covered"), At: stage.Vec{X: 0, Y: m.within(stage.Vec{}).Y + m.small.s.t/2, Z: m.small.s.high * 0.3}}},
 		Caption: plan.Say("tried dry over the covered small tray: there is room for its cloth"),
-	}}}
+	}
 }
 
 // nested is the large tray over the small one.
-func (m model) nested() [][]stage.Picture {
+func (m model) nested() []stage.Picture {
 	up := m.lift()
 	l := m.large.s
-	return [][]stage.Picture{{
+	return []stage.Picture{
 		{
 			Faces: slices.Concat(m.small.whole(smallObject, m.within), m.large.whole(largeObject, m.over(up))), View: fromOpenEnd(), Fresh: []string{largeObject},
 			Arrows:  draft.Down(stage.Vec{Z: up}, stage.Vec{X: l.wide * 0.5, Z: 0}, stage.Vec{X: 0, Y: l.long * 0.5, Z: 0}),
@@ -88,7 +89,7 @@ func (m model) nested() [][]stage.Picture {
 			Notes:   []stage.Note{{Name: plan.Say("play"), More: plan.Say("from head to tail"), At: stage.Vec{X: 0, Y: m.within(stage.Vec{}).Y, Z: m.small.s.high * 0.5}}, {Name: plan.Say("rim"), More: plan.Say("on the bench all round"), At: stage.Vec{X: l.wide * 0.6, Y: 0}}},
 			Caption: plan.Say("b: its rim on the bench, nothing sticks"),
 		},
-	}}
+	}
 }
 
 // laid returns the case as it lies flat.
@@ -98,12 +99,12 @@ func (m model) laid() laid { return m.c.proof.closed.laid }
 // one on the back board at the right, the large one on the front board at the left.
 func (m model) smallOnCase(v space.Vec) space.Vec {
 	c := m.laid()
-	return space.Vec{X: c.from()[2] + v.X, Y: (c.high-m.small.s.long)/2 + v.Y, Z: c.board + v.Z}
+	return space.Vec{X: c.From[2] + v.X, Y: (c.High-m.small.s.long)/2 + v.Y, Z: c.Thick + v.Z}
 }
 
 func (m model) largeOnCase(v space.Vec) space.Vec {
 	c := m.laid()
-	return space.Vec{X: c.wide - v.X, Y: (c.high+m.large.s.long)/2 - v.Y, Z: c.board + v.Z}
+	return space.Vec{X: c.wide() - v.X, Y: (c.High+m.large.s.long)/2 - v.Y, Z: c.Thick + v.Z}
 }
 
 // flatCase returns the covered case as it lies open: boards in their cloth, and the cloth
@@ -111,10 +112,10 @@ func (m model) largeOnCase(v space.Vec) space.Vec {
 func (m model) flatCase() []stage.Face {
 	c := m.laid()
 	var out []stage.Face
-	for i, from := range c.from() {
-		out = append(out, draft.Slab(caseObject, from, 0, 0, c.widths()[i], c.high, c.board, stage.Cloth)...)
+	for i, from := range c.From {
+		out = append(out, draft.Slab(caseObject, from, 0, 0, c.All[i].Wide, c.High, c.Thick, stage.Cloth)...)
 		if i > 0 {
-			f := draft.Flat(caseObject, from-c.joint, 0, 0, c.joint, c.high, stage.Cloth)
+			f := draft.Flat(caseObject, from-c.Joint, 0, 0, c.Joint, c.High, stage.Cloth)
 			f.Name = "joint"
 			out = append(out, f)
 		}
@@ -123,122 +124,49 @@ func (m model) flatCase() []stage.Face {
 }
 
 // caseOnPair is a case board on the nested trays.
-func (m model) caseOnPair() [][]stage.Picture {
+func (m model) caseOnPair() stage.Picture {
 	c, l, sq := m.laid(), m.large.s, m.c.stands.Square
 	up := 0.45 * m.lift()
 	board := func(z Length) []stage.Face {
-		return draft.Slab("case board", 0, -sq, z, c.wide, c.high, c.board, stage.Board)
+		return draft.Slab("case board", 0, -sq, z, c.wide(), c.High, c.Thick, stage.Board)
 	}
 	pair := slices.Concat(m.small.whole(smallObject, m.within), m.large.whole(largeObject, m.over(0)))
-	return [][]stage.Picture{{{
+	return stage.Picture{
 		Faces: slices.Concat(pair, board(l.high+up)), View: fromForeEdge(), Fresh: []string{"case board"},
 		Arrows:  draft.Down(stage.Vec{Z: up}, stage.Vec{X: l.wide, Y: l.long * 0.2, Z: l.high}, stage.Vec{X: l.wide, Y: l.long * 0.8, Z: l.high}),
 		Notes:   []stage.Note{{Name: plan.Say("case board"), More: plan.Say("stands out by the square, %s", sq), Spot: "case board"}, {Name: plan.Say("nested trays"), At: stage.Vec{X: l.wide, Y: l.long * 0.5, Z: l.high * 0.4}}},
 		Caption: plan.Say("flush with the trays at the spine, the square at head, tail and fore-edge"),
-	}}}
-}
-
-// caseCloth returns the case cloth as it is turned in: head and tail, then the fore-edges,
-// each in degrees up to 180.
-func (m model) caseCloth(headAndTail, foreEdges float64, fresh bool) []stage.Face {
-	h, ok := m.caseHung()
-	if !ok {
-		return nil
 	}
-	return h.Faces(m.caseAngle(h, headAndTail, foreEdges), 1, !fresh)
-}
-
-func (m model) caseHung() (draft.Hung, bool) {
-	c := m.laid()
-	c.at = space.Vec{}
-	p, _ := geometry.Find(m.c.pieces, caseClothName)
-	s, ok := c.body(size{}, size{}).Hang(p, 0)
-	h := draft.Hung{Sheet: s, Piece: p, Object: "cloth"}
-	h.Late = func(leaf int) bool { return atForeEdge(h, leaf) }
-	return h, ok
-}
-
-// atForeEdge tells whether a leaf is turned in at a fore-edge.
-func atForeEdge(h draft.Hung, leaf int) bool {
-	for ; h.Leaves[leaf].On >= 0; leaf = h.Leaves[leaf].On {
-		if f := h.Leaves[leaf].Face; f == caseFront || f == caseBack {
-			return true
-		}
-	}
-	return false
-}
-
-func (m model) caseAngle(h draft.Hung, headAndTail, foreEdges float64) draft.Angle {
-	return func(leaf int) float64 {
-		total := headAndTail
-		if atForeEdge(h, leaf) {
-			total = foreEdges
-		}
-		if h.Leaves[leaf].Face == caseInside {
-			return max(0, total-90)
-		}
-		return min(90, total)
-	}
-}
-
-// caseSwing returns the arrows of what is turned in over some edges.
-func (m model) caseSwing(from, to [2]float64, edges ...geometry.Face) []stage.Arrow {
-	h, ok := m.caseHung()
-	if !ok {
-		return nil
-	}
-	var out []stage.Arrow
-	for _, edge := range edges {
-		a, ok := h.Swing(func(part float64) draft.Angle {
-			return m.caseAngle(h, from[0]+(to[0]-from[0])*part, from[1]+(to[1]-from[1])*part)
-		}, nil, func(leaf int) float64 {
-			l := h.Leaves[leaf]
-			if l.On >= 0 && l.Face == caseInside && h.Leaves[l.On].Face == edge {
-				return 1
-			}
-			return 0
-		})
-		if ok {
-			out = append(out, a)
-		}
-	}
-	return out
-}
-
-// caseBoards returns the bare boards of the case, so much above the cloth.
-func (m model) caseBoards(up Length) (faces []stage.Face, notes []stage.Note) {
-	c := m.laid()
-	for i, name := range []string{frontBoard, "spine", backBoard} {
-		from, wide := c.from()[i], c.widths()[i]
-		faces = append(faces, draft.Slab(name, from, 0, up, wide, c.high, c.board, stage.Board)...)
-		notes = append(notes, stage.Note{Name: plan.Say(name), At: stage.Vec{X: from + wide/2, Y: c.high * 0.5, Z: up + c.board}})
-	}
-	return faces, notes
 }
 
 // caseCovered is the case being covered.
-func (m model) caseCovered() [][]stage.Picture {
+func (m model) caseCovered() []stage.Picture {
 	c := m.laid()
-	lift := 0.3 * c.high
-	above, names := m.caseBoards(lift)
-	on, _ := m.caseBoards(0)
+	lift := 0.3 * c.High
+	above, names := c.Slabs(lift)
+	on, _ := c.Slabs(0)
+	c.At = space.Vec{}
+	p, _ := geometry.Find(m.c.pieces, caseClothName)
+	cloth := c.Hung(p, "cloth")
+	stages := []laidflat.Turned{{}, {HeadAndTail: 120}, {HeadAndTail: 180}, {HeadAndTail: 180, Ends: 120}, {HeadAndTail: 180, Ends: 180}}
 	view := draft.OnBench(42)
-	return [][]stage.Picture{
-		{{
-			Faces: slices.Concat(m.caseCloth(0, 0, true), above), View: view, Fresh: []string{"cloth"},
-			Arrows:  draft.Down(stage.Vec{Z: lift}, stage.Vec{X: c.across() * 0.2, Y: c.high * 0.12, Z: c.board}, stage.Vec{X: c.across() * 0.8, Y: c.high * 0.12, Z: c.board}),
+	return []stage.Picture{
+		{
+			Faces: slices.Concat(cloth.Turned(stages[0], true), above), View: view, Fresh: []string{"cloth"},
+			Arrows:  draft.Down(stage.Vec{Z: lift}, stage.Vec{X: c.Across * 0.2, Y: c.High * 0.12, Z: c.Thick}, stage.Vec{X: c.Across * 0.8, Y: c.High * 0.12, Z: c.Thick}),
 			Notes:   append(names, stage.Note{Name: plan.Say("case cloth"), More: plan.Say("glued face up"), Spot: "head turn-in"}),
 			Caption: plan.Say("a: front board, spine, back board, a joint between each two"),
-		}},
-		{{
-			Faces: slices.Concat(m.caseCloth(120, 0, true), on), View: view, Fresh: []string{"cloth"}, Arrows: m.caseSwing([2]float64{120, 0}, [2]float64{180, 0}, caseHead, caseTail),
+		},
+		{
+			Faces: slices.Concat(cloth.Turned(stages[1], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swung(stages[1], stages[2], caseHead, caseTail),
 			Notes:   []stage.Note{{Name: plan.Say("head and tail"), More: plan.Say("first, down into the joints"), Spot: "head turn-in"}},
 			Caption: plan.Say("b: head and tail first"),
-		}, {
-			Faces: slices.Concat(m.caseCloth(180, 120, true), on), View: view, Fresh: []string{"cloth"}, Arrows: m.caseSwing([2]float64{180, 120}, [2]float64{180, 180}, caseFront, caseBack),
+		},
+		{
+			Faces: slices.Concat(cloth.Turned(stages[3], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swung(stages[3], stages[4], caseFront, caseBack),
 			Notes:   []stage.Note{{Name: plan.Say("fore-edges"), More: plan.Say("last, over them"), Spot: "front fore-edge turn-in"}},
 			Caption: plan.Say("c: then the fore-edges"),
-		}},
+		},
 	}
 }
 
@@ -256,27 +184,27 @@ func (m model) lidAt(degrees float64) func(space.Vec) space.Vec {
 }
 
 // top returns how high the inner face of the front board lies in the closed box.
-func (m model) top() Length { return m.laid().board + m.large.s.high }
+func (m model) top() Length { return m.laid().Thick + m.large.s.high }
 
 // shut returns the box with its lid opened by so many degrees: the small tray on the back
 // board, the spine upright, the large tray over it. The large tray turns with the front
 // board once it is glued to it.
 func (m model) shut(degrees float64, turns bool) []stage.Face {
 	c, k := m.laid(), m.c.proof.closed
-	sq := (c.high - m.large.s.long) / 2
-	out := draft.Slab(caseObject, 0, 0, 0, c.wide, c.high, c.board, stage.Cloth)
+	sq := (c.High - m.large.s.long) / 2
+	out := draft.Slab(caseObject, 0, 0, 0, c.wide(), c.High, c.Thick, stage.Cloth)
 	x := -k.stand()
-	out = append(out, stage.Box(caseObject, stage.Vec{X: x - c.board}, stage.Vec{X: x, Y: c.high, Z: m.top() + c.board}, stage.Cloth)...)
+	out = append(out, stage.Box(caseObject, stage.Vec{X: x - c.Thick}, stage.Vec{X: x, Y: c.High, Z: m.top() + c.Thick}, stage.Cloth)...)
 	out = append(out, m.small.whole(smallObject, func(v space.Vec) space.Vec {
-		return space.Vec{X: v.X, Y: v.Y + (c.high-m.small.s.long)/2, Z: v.Z + c.board}
+		return space.Vec{X: v.X, Y: v.Y + (c.High-m.small.s.long)/2, Z: v.Z + c.Thick}
 	})...)
 	lid := m.lidAt(degrees)
-	for _, f := range draft.Slab(caseObject, 0, 0, m.top(), c.wide, c.high, c.board, stage.Cloth) {
+	for _, f := range draft.Slab(caseObject, 0, 0, m.top(), c.wide(), c.High, c.Thick, stage.Cloth) {
 		f.Points, f.Grain = each(f.Points, lid), stage.Vec{}
 		out = append(out, f)
 	}
 	return append(out, m.large.whole(largeObject, func(v space.Vec) space.Vec {
-		q := m.over(c.board)(v)
+		q := m.over(c.Thick)(v)
 		if turns {
 			q = lid(q)
 		}
@@ -285,23 +213,23 @@ func (m model) shut(degrees float64, turns bool) []stage.Face {
 }
 
 // casedIn is the trays being glued to the case.
-func (m model) casedIn() [][]stage.Picture {
+func (m model) casedIn() []stage.Picture {
 	c := m.laid()
 	up := 0.5 * m.lift()
 	raised := func(v space.Vec) space.Vec { return m.smallOnCase(v).Add(stage.Vec{Z: up}) }
 	s := m.small.s
-	return [][]stage.Picture{
-		{{
+	return []stage.Picture{
+		{
 			Faces: slices.Concat(m.flatCase(), m.small.whole(smallObject, raised)), View: draft.OnBench(38), Fresh: []string{smallObject},
 			Arrows:  draft.Down(stage.Vec{Z: up}, m.smallOnCase(stage.Vec{}), m.smallOnCase(stage.Vec{X: s.wide})),
-			Notes:   []stage.Note{{Name: plan.Say("small tray"), More: plan.Say("on the back board, open edge at its spine edge"), At: raised(stage.Vec{X: s.wide * 0.5, Y: s.long * 0.4, Z: s.t})}, {Name: plan.Say("front board"), At: stage.Vec{X: c.wide * 0.4, Y: c.high * 0.3, Z: c.board}}},
+			Notes:   []stage.Note{{Name: plan.Say("small tray"), More: plan.Say("on the back board, open edge at its spine edge"), At: raised(stage.Vec{X: s.wide * 0.5, Y: s.long * 0.4, Z: s.t})}, {Name: plan.Say("front board"), At: stage.Vec{X: c.wide() * 0.4, Y: c.High * 0.3, Z: c.Thick}}},
 			Caption: plan.Say("a: the small tray on the back board"),
-		}},
-		{{
+		},
+		{
 			Faces: m.shut(38, false), View: stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 24, Pitch: 24}, Fresh: []string{caseObject},
-			Notes:   []stage.Note{{Name: plan.Say("large tray"), More: plan.Say("over the small one, its base glued"), At: stage.Vec{X: c.wide * 0.5, Y: (c.high - m.large.s.long) / 2, Z: c.board + m.large.s.high*0.5}}, {Name: plan.Say("front board"), More: plan.Say("closed down onto it"), At: m.lidAt(38)(stage.Vec{X: c.wide, Y: c.high * 0.3, Z: m.top()})}},
+			Notes:   []stage.Note{{Name: plan.Say("large tray"), More: plan.Say("over the small one, its base glued"), At: stage.Vec{X: c.wide() * 0.5, Y: (c.High - m.large.s.long) / 2, Z: c.Thick + m.large.s.high*0.5}}, {Name: plan.Say("front board"), More: plan.Say("closed down onto it"), At: m.lidAt(38)(stage.Vec{X: c.wide(), Y: c.High * 0.3, Z: m.top()})}},
 			Caption: plan.Say("b: the case closed onto the large tray"),
-		}},
+		},
 	}
 }
 
@@ -311,33 +239,29 @@ func (m model) openBox() []stage.Face {
 }
 
 // hinged is the hinge going in.
-func (m model) hinged() [][]stage.Picture {
+func (m model) hinged() []stage.Picture {
 	c, w := m.laid(), m.c.stands.hinge()
 	p, _ := geometry.Find(m.c.pieces, hingeName)
 	wide, high := p.Size()
 	up := 0.35 * m.lift()
-	floor := c.board + m.small.s.t
-	flat := draft.Flat("hinge", c.across()/2-wide/2+(c.widths()[0]-c.widths()[2])/2, (c.high-high)/2, floor+m.small.s.high+up, wide, high, stage.Cloth)
-	k := c
-	k.at, k.plane = space.Vec{}, 0
-	first := stage.Picture{
-		Faces: append(m.openBox(), flat), View: draft.OnBench(44), Fresh: []string{"hinge"},
-		Arrows:  draft.Down(stage.Vec{Z: m.small.s.high + up}, stage.Vec{X: c.across() / 2, Y: (c.high - high) / 2, Z: floor}),
-		Notes:   []stage.Note{{Name: plan.Say("hinge"), More: plan.Say("from floor to floor"), Spot: "hinge"}, {Name: plan.Say("large tray"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.4, Z: m.large.s.t})}, {Name: plan.Say("small tray"), At: m.smallOnCase(stage.Vec{X: m.small.s.wide * 0.6, Y: m.small.s.long * 0.4, Z: m.small.s.t})}},
-		Caption: plan.Say("a: onto the spine first, then down into the joints"),
-	}
-	out := [][]stage.Picture{{first}}
-	sheet, ok := k.way(m.small.s.t, 0, m.small.s, m.large.s).Hang(p, 0)
-	if !ok {
-		return out
-	}
+	floor := c.Thick + m.small.s.t
+	flat := draft.Flat("hinge", c.Across/2-wide/2+(c.All[0].Wide-c.All[2].Wide)/2, (c.High-high)/2, floor+m.small.s.high+up, wide, high, stage.Cloth)
+	c.At, c.Plane = space.Vec{}, 0
+	sheet, _ := c.way(m.small.s.t, 0, m.small.s, m.large.s).Hang(p, 0)
 	in := draft.Hung{Sheet: sheet, Piece: p, Object: "hinge"}
-	second := stage.Picture{
-		Faces: slices.Concat(m.openBox(), in.Faces(func(int) float64 { return 90 }, 20, false)), View: draft.OnBench(44), Fresh: []string{"hinge"},
-		Notes:   []stage.Note{{Name: plan.Say("on the floor"), More: plan.Say("%s", w), Spot: "small floor"}, {Name: plan.Say("spine"), Spot: "spine"}},
-		Caption: plan.Say("b: up each edge and onto the floor"),
+	return []stage.Picture{
+		{
+			Faces: append(m.openBox(), flat), View: draft.OnBench(44), Fresh: []string{"hinge"},
+			Arrows:  draft.Down(stage.Vec{Z: m.small.s.high + up}, stage.Vec{X: c.Across / 2, Y: (c.High - high) / 2, Z: floor}),
+			Notes:   []stage.Note{{Name: plan.Say("hinge"), More: plan.Say("from floor to floor"), Spot: "hinge"}, {Name: plan.Say("large tray"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.4, Z: m.large.s.t})}, {Name: plan.Say("small tray"), At: m.smallOnCase(stage.Vec{X: m.small.s.wide * 0.6, Y: m.small.s.long * 0.4, Z: m.small.s.t})}},
+			Caption: plan.Say("a: onto the spine first, then down into the joints"),
+		},
+		{
+			Faces: slices.Concat(m.openBox(), in.Faces(func(int) float64 { return 90 }, 20, false)), View: draft.OnBench(44), Fresh: []string{"hinge"},
+			Notes:   []stage.Note{{Name: plan.Say("on the floor"), More: plan.Say("%s", w), Spot: "small floor"}, {Name: plan.Say("spine"), Spot: "spine"}},
+			Caption: plan.Say("b: up each edge and onto the floor"),
+		},
 	}
-	return append(out, []stage.Picture{second})
 }
 
 // lined is the linings going in, and the finished box.
@@ -357,38 +281,27 @@ func (m model) lined() [][]stage.Picture {
 		sheets = append(sheets, stage.Face{Object: "lining", Name: t.name, Front: stage.Lining, Back: stage.Lining, Grain: stage.Vec{Y: 1},
 			Points: []stage.Vec{box(j.LiningEdge, low), box(j.LiningEdge+wide, low), box(j.LiningEdge+wide, low+high), box(j.LiningEdge, low+high)}})
 	}
-	b := j.Book()
-	h, w, t := b.Height.Largest(), b.Width.Largest(), b.Thick()
-	book := draft.Book("book", stage.Vec{}, t, h, w)
-	for i, f := range book {
-		lying := func(v stage.Vec) stage.Vec { // spine to the left
-			return m.smallOnCase(stage.Vec{X: w - v.Z, Y: v.Y + (m.small.s.long-h)/2, Z: v.X + m.small.s.t})
-		}
-		book[i].Points = each(f.Points, lying)
-		if f.Grain != (stage.Vec{}) {
-			book[i].Grain = lying(f.Grain).Sub(lying(stage.Vec{}))
-		}
-	}
-	return [][]stage.Picture{
-		{{
+	b := j.Book().Size()
+	book := draft.LyingBook("book", m.smallOnCase(stage.Vec{Y: (m.small.s.long - b.Height) / 2, Z: m.small.s.t}), b)
+	return append(large(
+		stage.Picture{
 			Faces: append(m.openBox(), sheets...), View: draft.OnBench(44), Fresh: []string{"lining"},
 			Arrows:  draft.Down(stage.Vec{Z: m.small.s.high + up}, m.smallOnCase(stage.Vec{X: m.small.s.wide * 0.5, Y: m.small.s.t, Z: m.small.s.t}), m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.5, Y: m.large.s.long - m.large.s.t, Z: m.large.s.t})),
 			Notes:   []stage.Note{{Name: plan.Say("linings"), More: plan.Say("over the hinge"), Spot: smallLining}},
 			Caption: plan.Say("a: the linings last, over the hinge"),
-		}},
-		{{
+		},
+		stage.Picture{
 			Faces: slices.Concat(m.openBox(), book), View: draft.OnBench(38), Fresh: []string{"book"},
 			Notes:   []stage.Note{{Name: plan.Say(m.c.job.Whose(0)), More: plan.Say("spine to the spine"), Spot: "book"}, {Name: plan.Say("large tray"), More: plan.Say("turns over it"), At: m.largeOnCase(stage.Vec{X: m.large.s.wide * 0.6, Y: m.large.s.long * 0.6, Z: m.large.s.t})}},
 			Caption: plan.Say("b: the box open, with its book"),
-		}},
-		{{
+		}),
+		[]stage.Picture{{
 			Faces: m.shut(65, true), View: stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 24, Pitch: 24}, Fresh: []string{largeObject},
-			Notes:   []stage.Note{{Name: plan.Say("lid"), More: plan.Say("turns about the joint"), At: m.lidAt(65)(stage.Vec{X: c.wide, Y: c.high * 0.3, Z: m.top()})}},
+			Notes:   []stage.Note{{Name: plan.Say("lid"), More: plan.Say("turns about the joint"), At: m.lidAt(65)(stage.Vec{X: c.wide(), Y: c.High * 0.3, Z: m.top()})}},
 			Caption: plan.Say("c: closing"),
 		}, {
 			Faces: m.shut(0, true), View: stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 24, Pitch: 24},
-			Notes:   []stage.Note{{Name: plan.Say("closed"), More: plan.Say("rim on the case: no light is seen"), At: stage.Vec{X: c.wide * 0.6, Y: 0, Z: c.board}}},
+			Notes:   []stage.Note{{Name: plan.Say("closed"), More: plan.Say("rim on the case: no light is seen"), At: stage.Vec{X: c.wide() * 0.6, Y: 0, Z: c.Thick}}},
 			Caption: plan.Say("d: closed"),
-		}},
-	}
+		}})
 }

@@ -15,21 +15,15 @@ type trayModel struct {
 	hung draft.Hung
 	turn []int // of each leaf of the cloth: when it is turned
 	step []int // how many leaves of the same turn it hangs on
-	ok   bool
 }
 
 // trayModel returns the model of a tray from its pieces.
 func (c made) trayModel(name string) *trayModel {
-	j := c.job
 	t := &trayModel{}
-	t.s, _ = stand(c.pieces, name, j.Board, j.Walls)
-	p, has := geometry.Find(c.pieces, ofTray(name, clothOf))
-	if !has {
-		return t
-	}
-	sheet, ok := t.s.body().Hang(p, 0)
-	t.ok = ok
-	t.hung = draft.Hung{Sheet: sheet, Piece: p, Object: "cloth"}
+	t.s, _ = stand(c.pieces, name, c.job.Board, c.job.Walls)
+	p, _ := geometry.Find(c.pieces, ofTray(name, clothOf))
+	sheet, _ := t.s.body().Hang(p, 0)
+	t.hung = draft.Hung{Sheet: sheet, Piece: p, Object: "cloth", Late: func(leaf int) bool { return t.turn[leaf] > 2 }}
 	t.turn, t.step = make([]int, len(sheet.Leaves)), make([]int, len(sheet.Leaves))
 	for i, l := range sheet.Leaves {
 		for _, r := range p.Regions {
@@ -45,28 +39,23 @@ func (c made) trayModel(name string) *trayModel {
 			}
 		}
 	}
-	t.hung.Late = func(leaf int) bool { return t.turn[leaf] > 2 }
 	return t
 }
 
 // turns is how far a covering is folded, each part from 0 to 1: round the walls, under the
 // base, at the ends, head and tail wall inside, the fore-edge wall inside.
-type turns struct{ around, under, ends, inside, fore float64 }
+type turns [5]float64
 
 // covered is a tray with all of its cloth turned.
 var covered = turns{1, 1, 1, 1, 1}
 
 // angle returns how far each leaf is turned: one after the other of those that hang on
 // each other.
-func (t *trayModel) angle(s turns) draft.Angle {
-	folds := []float64{1, 1, 2, 3, 3} // of each turn, one behind the other
-	part := []float64{s.around, s.under, s.ends, s.inside, s.fore}
+func (t *trayModel) angle(part turns) draft.Angle {
+	folds := turns{1, 1, 2, 3, 3} // of each turn, one behind the other
 	return func(leaf int) float64 {
 		n := t.turn[leaf]
 		if n == 0 {
-			if t.hung.Leaves[leaf].On < 0 {
-				return 0
-			}
 			return 90 * part[0]
 		}
 		return max(0, min(90, 90*(part[n]*folds[n]-float64(t.step[leaf]))))
@@ -74,43 +63,23 @@ func (t *trayModel) angle(s turns) draft.Angle {
 }
 
 // cloth returns the cloth at a stage.
-func (t *trayModel) cloth(s turns, fresh bool) []stage.Face {
-	if !t.ok {
-		return nil
-	}
-	return t.hung.Faces(t.angle(s), 1, !fresh)
-}
+func (t *trayModel) cloth(s turns) []stage.Face { return t.hung.Faces(t.angle(s), 1, false) }
 
 // swing returns the arrows of parts of the cloth, by their names, from a stage to
 // another.
 func (t *trayModel) swing(from, to turns, parts ...string) []stage.Arrow {
-	if !t.ok {
-		return nil
-	}
-	mix := func(a, b, part float64) float64 { return a + (b-a)*part }
-	var out []stage.Arrow
+	var counts []func(int) bool
 	for _, name := range parts {
-		a, ok := t.hung.Swing(func(part float64) draft.Angle {
-			return t.angle(turns{mix(from.around, to.around, part), mix(from.under, to.under, part), mix(from.ends, to.ends, part),
-				mix(from.inside, to.inside, part), mix(from.fore, to.fore, part)})
-		}, nil, func(leaf int) float64 {
-			if t.hung.NameOf(leaf) == name && t.hung.Leaves[leaf].On >= 0 {
-				return 1
-			}
-			return 0
-		})
-		if ok {
-			out = append(out, a)
-		}
+		counts = append(counts, func(leaf int) bool { return t.hung.NameOf(leaf) == name })
 	}
-	return out
+	return t.hung.Swings(func(part float64) draft.Angle {
+		var now turns
+		for i := range now {
+			now[i] = from[i] + (to[i]-from[i])*part
+		}
+		return t.angle(now)
+	}, counts...)
 }
-
-// base returns the base as it lies.
-func (t *trayModel) base() []stage.Face { return t.boards()["base"] }
-
-// walls returns the walls by their names.
-func (t *trayModel) walls() map[string][]stage.Face { return t.boards() }
 
 // boards returns the boards by their names.
 func (t *trayModel) boards() map[string][]stage.Face {
@@ -139,7 +108,7 @@ func (t *trayModel) bare() []stage.Face {
 // whole returns the covered tray, all of it one object, placed in space: at returns where
 // a place of the tray lies.
 func (t *trayModel) whole(object string, at func(space.Vec) space.Vec) []stage.Face {
-	return placed(slices.Concat(t.cloth(covered, true), t.bare()), object, at)
+	return placed(slices.Concat(t.cloth(covered), t.bare()), object, at)
 }
 
 // placed returns faces as one object, placed in space.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
+	"forel/geometry/laidflat"
 )
 
 // The names of the pieces; those of a tray begin as it does: see ofTray.
@@ -140,31 +141,11 @@ const (
 // spine and back board from left to right.
 func (j Job) caseClothPiece() geometry.Piece {
 	w, high := j.caseSize()
-	wide, b, e, c := j.across(), j.caseBoard(), j.turnIn(), j.corner()
-	m := geometry.Mitred{Wide: wide, High: high, Board: b, TurnIn: e, Left: e, Right: e, Corner: c}
-	p := geometry.Piece{
-		Name: caseClothName, Material: j.caseClothOf(), Count: 1,
-		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
-		Rule:  geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"},
-		Seats: []geometry.Seat{{Face: caseOutside, At: [2]geometry.Anchor{{At: m.At(0, 0), On: caseTailLeft}, {At: m.At(wide, 0), On: caseTailRight}}}},
-	}
-	m.Cut(&p)
-	x := Length(0)
-	for _, q := range []struct {
-		name string
-		wide Length
-	}{{frontBoard, w}, {spineName, j.spine()}, {backBoard, w}} {
-		box := geometry.Bx(e+x, e, e+x+q.wide, e+high)
-		p.Guides = append(p.Guides, geometry.Guide{Name: q.name, Path: geometry.Rectangle(box)})
-		p.Regions = append(p.Regions, geometry.Region{Name: q.name, Face: caseOutside, Room: box})
-		x += q.wide + j.joint()
-	}
-	p.Regions = append(p.Regions, []geometry.Region{
-		{Name: "head turn-in", Fold: "fold first", Face: caseInside, Room: geometry.Bx(2*e, e+high+b, wide, 2*e+high)},
-		{Name: "tail turn-in", Fold: "fold first", Face: caseInside, Room: geometry.Bx(2*e, 0, wide, e-b)},
-		{Name: "front fore-edge turn-in", Fold: "fold last", Face: caseInside, Turn: 1, Room: geometry.Bx(0, 2*e, e-b, high)},
-		{Name: "back fore-edge turn-in", Fold: "fold last", Face: caseInside, Turn: 1, Room: geometry.Bx(e+wide+b, 2*e, 2*e+wide, high)},
-	}...)
+	e, c := j.turnIn(), j.corner()
+	p := laidflat.Covering{
+		Names: names, Boards: []laidflat.Board{{Name: frontBoard, Wide: w}, {Name: spineName, Wide: j.spine()}, {Name: backBoard, Wide: w}}, Joint: j.joint(),
+		Wide: j.across(), High: high, Thick: j.caseBoard(), TurnIn: e, Left: e, Right: e, Corner: c,
+	}.Piece(caseClothName, j.caseClothOf(), geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"}, frontForeEdge, backForeEdge)
 	p.Margins = []geometry.Margin{
 		{Name: "turned in on every side", Length: e},
 		{Name: "from the corner of a board to the mitre, along each edge", Length: c},

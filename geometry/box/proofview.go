@@ -26,11 +26,9 @@ func (r *report) show(pieces []geometry.Piece) {
 		}
 	}
 	r.Solids = append(c.small.solids(), c.large.solids()...)
-	names := []string{frontBoard, "spine", backBoard}
-	for i, from := range c.laid.from() {
-		a := c.laid.at.Add(space.Vec{X: from})
-		r.Solids = append(r.Solids, plan.Box(names[i], stage.Board, a, a.Add(space.Vec{X: c.laid.widths()[i], Y: c.laid.high, Z: c.laid.board})))
-		r.Notes = append(r.Notes, stage.Note{Name: stage.Words(names[i]), At: a.Add(space.Vec{X: c.laid.widths()[i] / 2, Y: c.laid.high * 0.4, Z: c.laid.board})})
+	r.Solids = append(r.Solids, c.laid.Solids()...)
+	for i, b := range c.laid.All {
+		r.Notes = append(r.Notes, stage.Note{Name: stage.Words(b.Name), At: c.laid.At.Add(space.Vec{X: c.laid.From[i] + b.Wide/2, Y: c.laid.High * 0.4, Z: c.laid.Thick})})
 	}
 	for _, t := range []foldedTray{c.small, c.large} {
 		r.Notes = append(r.Notes,

@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -18,20 +19,19 @@ type conditions struct {
 	Cloth, CaseCloth, Hinge Length // cloths
 	Lining, LidLining       Length
 	Joint                   Length
-	Book                    size // as measured
-	Clearance               size // what the small tray is to have beyond it
-	Room                    Room // between the trays
+	Book                    plan.Size // as measured
+	Clearance               plan.Size // what the small tray is to have beyond it
+	Room                    Room      // between the trays
 	Square                  Length
-	Outside                 size // closed
+	Outside                 plan.Size // closed
 }
 
 func (j Job) conditions() conditions {
-	b, c := j.Book(), j.Clearance
 	return conditions{
 		Walls: j.Walls, Tray: j.Board, Case: j.caseBoard(), Cloth: j.Cloth, CaseCloth: j.caseCloth(), Hinge: j.hingeCloth(),
 		Lining: j.Lining, LidLining: j.lidLining(), Joint: j.joint(),
-		Book:      size{b.Height.Largest(), b.Width.Largest(), b.Thick()},
-		Clearance: size{c.Height, c.Width, c.Thickness}, Room: j.Room, Square: j.Square, Outside: j.outside(),
+		Book:      j.Book().Size(),
+		Clearance: j.Clearance, Room: j.Room, Square: j.Square, Outside: j.outside(),
 	}
 }
 
@@ -55,10 +55,10 @@ func prove(pieces []geometry.Piece, k conditions) report {
 		return report{Proof: plan.Proof{Faults: faults}}
 	}
 	// They stand apart, as they are drawn: the trays behind the case.
-	apart := 0.2 * c.high
-	small.at = space.Vec{X: c.from()[2], Y: c.high + apart}
-	large.at, large.plane = space.Vec{X: c.wide - large.wide, Y: c.high + apart}, planes
-	c.plane = 2 * planes
+	apart := 0.2 * c.High
+	small.at = space.Vec{X: c.From[2], Y: c.High + apart}
+	large.at, large.plane = space.Vec{X: c.wide() - large.wide, Y: c.High + apart}, planes
+	c.Plane = 2 * planes
 
 	trays := make([]foldedTray, 2)
 	layers := map[string]Length{
@@ -91,7 +91,7 @@ func prove(pieces []geometry.Piece, k conditions) report {
 	faces, more := v.Look(cloth)
 	r.Faces, r.Faults = append(r.Faces, faces...), append(append(r.Faults, wrong...), more...)
 
-	c.plane += casePlanes
+	c.Plane += laidflat.Planes
 	up := k.Tray + k.Cloth + k.CaseCloth
 	r.way = c.way(up, in, small, large)
 	along := named(pieces, hingeName)
@@ -127,9 +127,6 @@ func overlaps(s standing, t foldup.Covered) []foldup.Fault {
 	return out
 }
 
-// casePlanes is how many planes the faces of the case lie in.
-const casePlanes = 6
-
 // named returns the pieces with some names.
 func named(pieces []geometry.Piece, names ...string) []geometry.Piece {
 	var out []geometry.Piece
@@ -156,9 +153,9 @@ func endPanels(hinge geometry.Piece) [2]Length {
 // hinged returns what of the hinge lies on the spine, in the middle from head to tail.
 func (c laid) hinged(hinge geometry.Piece, thick Length) foldup.Patch {
 	_, high := hinge.Size()
-	low := (c.high - high) / 2
-	box := geometry.Bx(c.from()[1], low, c.from()[1]+c.spine, low+high)
-	return foldup.Patch{Piece: hingeName, Order: hingeTurn, Thick: thick, Plane: c.plane, Shape: polygon.Box(box)}
+	low := (c.High - high) / 2
+	box := geometry.Bx(c.From[1], low, c.From[1]+c.spine(), low+high)
+	return foldup.Patch{Piece: hingeName, Order: hingeTurn, Thick: thick, Plane: c.Plane, Shape: polygon.Box(box)}
 }
 
 // shut closes the box and measures what comes of it.
@@ -177,15 +174,15 @@ func (r *report) shut(k conditions) {
 	}
 	compare := func(what string, is, want Length) { within(what, is, want, 0) }
 	room := c.room()
-	compare("room between the trays from head to tail", room.height, k.Room.Height)
-	compare("room between the trays at the fore-edge", room.width, k.Room.Width)
-	within("room above the rim of the small tray", room.thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
-	book := c.forBook()
-	compare("room for the book from head to tail", book.height-k.Book.height, k.Clearance.height-2*k.Cloth)
-	compare("room for the book at the fore-edge", book.width-k.Book.width, k.Clearance.width-k.Cloth)
-	compare("room for the book between the floors", book.thickness-k.Book.thickness, k.Clearance.thickness+k.Room.Depth-2*k.Hinge)
+	compare("room between the trays from head to tail", room.Height, k.Room.Height)
+	compare("room between the trays at the fore-edge", room.Width, k.Room.Width)
+	within("room above the rim of the small tray", room.Thickness, k.Room.Depth, k.LidLining) // where the lining ends within the wall
+	beyond := c.forBook().Less(k.Book)
+	compare("room for the book from head to tail", beyond.Height, k.Clearance.Height-2*k.Cloth)
+	compare("room for the book at the fore-edge", beyond.Width, k.Clearance.Width-k.Cloth)
+	compare("room for the book between the floors", beyond.Thickness, k.Clearance.Thickness+k.Room.Depth-2*k.Hinge)
 	where := []string{"from head to tail", "at the fore-edge", "between the floors"}
-	for i, left := range []Length{book.height - k.Book.height, book.width - k.Book.width, book.thickness - k.Book.thickness} {
+	for i, left := range []Length{beyond.Height, beyond.Width, beyond.Thickness} {
 		if left < -foldup.Sliver {
 			fault(foldup.Tight, "the book has no room %s: %.3f mm", where[i], left.MM())
 		}
@@ -193,7 +190,7 @@ func (r *report) shut(k conditions) {
 	ends, fore := c.squares()
 	compare("square at head and tail", ends, k.Square)
 	compare("square at the fore-edge", fore, k.Square)
-	compare("spine", c.laid.spine, c.overJoints())
+	compare("spine", c.laid.spine(), c.overJoints())
 	if off := c.offSpine(); off < spare-mostPressed-foldup.Sliver {
 		fault(foldup.Tight, "the spine presses on the ends of the walls by %.3f mm", -off.MM())
 	}
@@ -201,25 +198,25 @@ func (r *report) shut(k conditions) {
 		fault(foldup.Tight, "the spine presses on its turn-in and hinge: a joint of %.2f mm leaves %.2f mm where %.2f mm lie", k.Joint.MM(), x.MM(), lies.MM())
 	}
 	out := c.outside()
-	compare("closed, height outside", out.height, k.Outside.height)
-	compare("closed, width outside", out.width, k.Outside.width)
-	compare("closed, thickness outside", out.thickness, k.Outside.thickness)
+	compare("closed, height outside", out.Height, k.Outside.Height)
+	compare("closed, width outside", out.Width, k.Outside.Width)
+	compare("closed, thickness outside", out.Thickness, k.Outside.Thickness)
 	for _, t := range c.turned() {
 		fault(foldup.Collision, "%s", t)
 	}
 	r.Clearances = []plan.Fact{
-		left("book", "for the book, at its tightest", size{book.height - k.Book.height, book.width - k.Book.width, book.thickness - k.Book.thickness}),
+		left("book", "for the book, at its tightest", beyond),
 		left("trays", "between the trays, at the tightest", room),
 	}
 	r.Folded = []plan.Fact{
-		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside().plan()),
-		plan.SizeFact("large_tray", "large tray, covered", "wide", c.large.outside().plan()),
-		plan.SizeFact("outside", "outside, closed", "wide", out.plan()),
+		plan.SizeFact("small_tray", "small tray, covered", "wide", c.small.outside()),
+		plan.SizeFact("large_tray", "large tray, covered", "wide", c.large.outside()),
+		plan.SizeFact("outside", "outside, closed", "wide", out),
 		{Key: "spine", Name: "between the spine and the ends of the walls", Text: "%s", Parts: []plan.Part{{Key: "left", Length: c.offSpine()}}},
 	}
 }
 
 // left returns the fact of what is left.
-func left(key, name string, s size) plan.Fact {
-	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.height}, {Key: "depth", Length: s.width}, {Key: "thickness", Length: s.thickness}}}
+func left(key, name string, s plan.Size) plan.Fact {
+	return plan.Fact{Key: key, Name: name, Parts: []plan.Part{{Key: "height", Length: s.Height}, {Key: "depth", Length: s.Width}, {Key: "thickness", Length: s.Thickness}}}
 }

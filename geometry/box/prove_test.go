@@ -246,7 +246,7 @@ func TestTurningIsLookedAt(t *testing.T) {
 	r := prove(j.pieces(), j.conditions())
 	assert.Empty(t, r.closed.turned())
 	c := r.closed
-	c.laid.spine = 5
+	c.laid.All[1].Wide = 5
 	assert.NotEmpty(t, c.turned())
 	c = r.closed
 	c.small.d, c.small.high = c.small.d+1, c.small.high+1

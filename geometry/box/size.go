@@ -8,14 +8,6 @@ import (
 	"forel/geometry/plan"
 )
 
-// size is the extent of a space: head to tail, spine to fore-edge, through the
-// trays.
-type size struct{ height, width, thickness Length }
-
-func (s size) plan() plan.Size {
-	return plan.Size{Height: s.height, Width: s.width, Thickness: s.thickness}
-}
-
 // or returns the first of two lengths, or the second where that is 0: "auto".
 func or(l, usual Length) Length {
 	if l > 0 {
@@ -50,9 +42,9 @@ const (
 
 // covered returns what a tray measures outside with its cloth on. There is none on the
 // open edge that counts: base and case board are flush there.
-func (j Job) covered(t tray) size {
+func (j Job) covered(t tray) plan.Size {
 	k := j.Cloth
-	return size{t.l + 2*j.Board + 2*k, t.b + j.Board + k, t.d + j.Board + 2*k}
+	return plan.Size{Height: t.l + 2*j.Board + 2*k, Width: t.b + j.Board + k, Thickness: t.d + j.Board + 2*k}
 }
 
 // small returns the small tray.
@@ -65,7 +57,7 @@ func (j Job) small() tray {
 // large returns the large tray, which goes over the small one.
 func (j Job) large() tray {
 	s, k := j.covered(j.small()), j.Cloth
-	return tray{largeName, s.width + 2*k + j.Room.Width, s.height + 4*k + j.Room.Height, s.thickness + j.lidLining() + j.Room.Depth}
+	return tray{largeName, s.Width + 2*k + j.Room.Width, s.Height + 4*k + j.Room.Height, s.Thickness + j.lidLining() + j.Room.Depth}
 }
 
 // off returns a, what a cut keeps off a corner of the board.
@@ -152,12 +144,12 @@ func (j Job) stand() Length { return j.joint() - j.caseBoard() - 2*j.thicker() }
 // caseSize returns Wc and Hc, a case board.
 func (j Job) caseSize() (wide, high Length) {
 	l := j.covered(j.large())
-	return l.width + j.Square, l.height + 2*j.Square
+	return l.Width + j.Square, l.Height + 2*j.Square
 }
 
 // between returns D, what lies between the case boards: the large tray on its turn-in,
 // and the turn-in that its rim stands on.
-func (j Job) between() Length { return j.covered(j.large()).thickness + 2*j.caseCloth() }
+func (j Job) between() Length { return j.covered(j.large()).Thickness + 2*j.caseCloth() }
 
 // spine returns S, the width of the spine.
 func (j Job) spine() Length { return j.between() + 2*j.caseBoard() - 4*j.thicker() }
@@ -182,7 +174,7 @@ const underHinge Length = 3
 // the small tray.
 func (j Job) leastTurnIn() Length {
 	wide, _ := j.caseSize()
-	return j.caseBoard() + max(j.beyondHinge(), wide-j.covered(j.small()).width) + underHinge
+	return j.caseBoard() + max(j.beyondHinge(), wide-j.covered(j.small()).Width) + underHinge
 }
 
 // mostTurnIn returns the longest turn-in of the case: those of head and tail do not
@@ -202,10 +194,10 @@ func (j Job) turnIn() Length {
 func (j Job) corner() Length { return max(j.caseBoard()*Length(math.Sqrt2), 2.1) }
 
 // outside returns the closed box.
-func (j Job) outside() size {
+func (j Job) outside() plan.Size {
 	w, high := j.caseSize()
 	b, k := j.caseBoard(), j.caseCloth()
-	return size{high + 2*k, w + j.stand() + b + 2*k, j.between() + 2*b + 2*k}
+	return plan.Size{Height: high + 2*k, Width: w + j.stand() + b + 2*k, Thickness: j.between() + 2*b + 2*k}
 }
 
 // lining returns the lining of a tray's floor: from the open edge to the fore-edge, and

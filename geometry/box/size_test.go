@@ -56,10 +56,10 @@ func TestWorkedExample(t *testing.T) {
 	near := func(want float64, is Length, what string) { assert.InDelta(t, want, is.MM(), 0.05, what) }
 	small, large := j.covered(j.small()), j.covered(j.large())
 	for i, want := range []float64{154.2, 227.9, 34.35} {
-		near(want, [3]Length{small.width, small.height, small.thickness}[i], "small tray, covered")
+		near(want, [3]Length{small.Width, small.Height, small.Thickness}[i], "small tray, covered")
 	}
 	for i, want := range []float64{158.25, 235.5, 38} {
-		near(want, [3]Length{large.width, large.height, large.thickness}[i], "large tray, covered")
+		near(want, [3]Length{large.Width, large.Height, large.Thickness}[i], "large tray, covered")
 	}
 	near(38.7, j.between(), "D")
 	near(5, j.joint(), "j")
@@ -69,9 +69,9 @@ func TestWorkedExample(t *testing.T) {
 	near(17.35, j.leastTurnIn(), "e0")
 	near(7, j.reaches(), "v0")
 	out := j.outside()
-	near(167.25, out.width, "closed, width")
-	near(244.2, out.height, "closed, height")
-	near(44.4, out.thickness, "closed, thickness")
+	near(167.25, out.Width, "closed, width")
+	near(244.2, out.Height, "closed, height")
+	near(44.4, out.Thickness, "closed, thickness")
 }
 
 const inch = 25.4
@@ -114,9 +114,9 @@ func TestWallsOnTheBase(t *testing.T) {
 	j.Walls, j.Lining = On, 0
 	j.Room = Room{Height: 0.1875, Width: 0.8875, Depth: 0}
 	small, large := j.covered(j.small()), j.large()
-	assert.InDelta(t, small.width.MM()+inch/16, large.b.MM(), 1e-9)
-	assert.InDelta(t, small.height.MM()+inch/16, large.l.MM(), 1e-9)
-	assert.InDelta(t, (small.thickness + j.Board).MM(), sizesOf(j.pieces())["large fore-edge wall"][1]+j.Board.MM(), 1e-9)
+	assert.InDelta(t, small.Width.MM()+inch/16, large.b.MM(), 1e-9)
+	assert.InDelta(t, small.Height.MM()+inch/16, large.l.MM(), 1e-9)
+	assert.InDelta(t, (small.Thickness + j.Board).MM(), sizesOf(j.pieces())["large fore-edge wall"][1]+j.Board.MM(), 1e-9)
 }
 
 // Outside a tray is alike whether its walls stand round the base or on it, and so is

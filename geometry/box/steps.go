@@ -45,7 +45,7 @@ func (c made) steps() []plan.Step {
 				plan.Say("Lay the templates on the board with every arrow along the grain. Cut the three walls at one setting in height, then each to its length, in light strokes, your fingers behind the edge of the straightedge. Mark each board with its name."),
 				plan.Say("Stand the boards up dry round " + j.Whose(0) + " and look at the check below before you glue anything."),
 			},
-			Pictures: m.boards(c.job.small()),
+			Pictures: large(m.boards(c.job.small())),
 			Checks:   []plan.Check{j.wallsLevel(j.small()), j.bareSmall()},
 		},
 		j.glueStep(j.small(), m),
@@ -59,7 +59,7 @@ func (c made) steps() []plan.Step {
 			plan.Say("Print the large tray for the measures of the small one (on the command line: --only \"large tray\"). Cut its boards like those of the small tray, the three walls at one setting."),
 			plan.Say("Stand the bare boards round the covered small tray on the bench. There must be room for the cloth that is still to come."),
 		},
-		Pictures: append(m.boards(s.large()), m.tried()...),
+		Pictures: large(m.boards(s.large()), m.tried()),
 		Checks:   []plan.Check{s.wallsLevel(s.large()), bareLarge(s)},
 	}, s.glueStep(s.large(), m))
 	return append(append(out, s.coverLarge(m)), c.caseSteps(m)...)
@@ -87,7 +87,7 @@ func (j Job) glueStep(w tray, m model) plan.Step {
 			how,
 			plan.Say("Hold each wall upright against a square or a block until it stands. The end at the spine stays open: head and tail wall end there with the base. Sand what stands out, when it is dry, with a block."),
 		},
-		Pictures: large(m.glued(w)),
+		Pictures: large(m.glued(w)...),
 		Checks:   []plan.Check{j.glued(w)},
 	}
 }
@@ -108,7 +108,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("Mark the middle of the fore-edge wall. Glue the fore-edge wall, lay the strip on it middle to middle, %s below the bottom edge and the rest above the rim, and rub it down. Then the "+first+" wall and the "+last+" wall, drawing the cloth tight round the corners. At the open end it stands past the walls by %s.", st.u, st.t+st.v),
 				plan.Say("Turn the lower edge under the base, %s all round, and rub it down. At the corners its edges meet in a mitre.", st.u),
 			},
-			Pictures: large(around),
+			Pictures: large(around...),
 			Checks:   []plan.Check{j.stripLaid(w)},
 		},
 		{
@@ -119,7 +119,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("At the open end turn the flap of each wall over its end. Above the slit it goes on onto the inside of the wall; below the slit it stays flat on the edge of the base, %s along it.", st.v),
 				plan.Say("Pinch the little webs at the top and at the bottom of the ends, and pleat the upper one toward the spine: this end will lie in the joint of the case. Rub it down thin."),
 			},
-			Pictures: ends,
+			Pictures: [][]stage.Picture{ends},
 		},
 		{
 			Title:  "Turn " + first + " and " + last + " of the " + name + " in",
@@ -128,7 +128,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 			Text: []stage.Say{
 				plan.Say("Glue the flap of the "+first+" wall, draw it over the rim, rub it down inside and into the edge of the floor, then %s onto the floor. Work the lap, %s wide, into the corner and onto the fore-edge wall. Do the same at the "+last+" wall.", st.n, st.o),
 			},
-			Pictures: large(inside),
+			Pictures: large(inside...),
 		},
 		{
 			Title:  "Turn the fore-edge of the " + name + " in",
@@ -138,7 +138,7 @@ func (j Job) coverSteps(w tray, m model) []plan.Step {
 				plan.Say("Glue the last flap and draw it over the rim of the fore-edge wall, over the laps, down inside and %s onto the floor. It ends %s off head and tail wall, for the cloth there.", st.n, st.k),
 				plan.Say("Leave the tray with blocks against the walls, wrapped in release paper, and a light weight " + dries + "."),
 			},
-			Pictures: large(fore),
+			Pictures: large(fore...),
 		},
 	}
 }
@@ -148,12 +148,8 @@ func (j Job) coverLarge(m model) plan.Step {
 	w := j.large()
 	st := j.stripOf(w)
 	_, _, inside, fore := m.covering(w)
-	pictures := m.nested()
-	if len(inside) > 0 {
-		shown := []stage.Picture{inside[0][0], fore[0][1]}
-		shown[0].Caption, shown[1].Caption = plan.Say("head and tail before the fore-edge"), plan.Say("covered; the floor is lined last")
-		pictures = append([][]stage.Picture{shown}, pictures...)
-	}
+	first, then := inside[0], fore[1]
+	first.Caption, then.Caption = plan.Say("head and tail before the fore-edge"), plan.Say("covered; the floor is lined last")
 	return plan.Step{
 		Title:  "Cover the large tray",
 		Short:  plan.Say("Cover the large tray like the small one, with its own cloth: round the walls, under the base, the ends, head and tail inside, the fore-edge last. Try it over the small tray."),
@@ -162,7 +158,7 @@ func (j Job) coverLarge(m model) plan.Step {
 			plan.Say("Cut the "+ofTray(w.name, clothOf)+" by its template and cover the large tray like the small one, in the same order: round the walls from the middle of the fore-edge wall; %s under the base; the ends, above the slit inside the wall, below it on the edge of the base; head and tail over the rim, down inside and %s onto the floor, their laps rubbed into the corners; the fore-edge last.", st.u, st.n),
 			plan.Say("Leave it with blocks inside " + dries + ". Then turn it over the small tray and look at the check below."),
 		},
-		Pictures: large(pictures),
+		Pictures: large(append([]stage.Picture{first, then}, m.nested()...)...),
 		Checks:   []plan.Check{j.stripLaid(w), coveredLarge(j)},
 	}
 }
@@ -180,10 +176,10 @@ func (c made) measureStep() plan.Step {
 		Spells: []work.Spell{work.Do(work.Try, 1).And(work.Measure, 1)},
 		Text: []stage.Say{
 			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
-			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.height, size.width, size.thickness),
+			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.Height, size.Width, size.Thickness),
 			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Templates of the large tray and of the case that were printed before that no longer hold: print them anew."),
 		},
-		Pictures: c.model().measured(),
+		Pictures: large(c.model().measured()),
 		Checks:   []plan.Check{s.coveredSmall(), j.measuredSmall()},
 	}
 	if j.Order == AsPlanned {
@@ -201,9 +197,9 @@ func (c made) measuredStep() plan.Step {
 		Short: plan.Say("Try " + j.Whose(0) + " in the covered small tray. It was measured: all that follows is cut for what was found."),
 		Text: []stage.Say{
 			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
-			plan.Say("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.height, size.width, size.thickness),
+			plan.Say("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.Height, size.Width, size.Thickness),
 		},
-		Pictures: c.model().measured(),
+		Pictures: large(c.model().measured()),
 		Checks:   []plan.Check{s.coveredSmall(), s.measuredSmall()},
 		Spells:   []work.Spell{work.Do(work.Try, 1)},
 	}
@@ -237,10 +233,10 @@ func (c made) caseSteps(m model) []plan.Step {
 			Short:  plan.Say("Cut the case boards and the spine for the nested trays as they measure, all at one setting in height."),
 			Spells: []work.Spell{work.Do(work.Print, 1).And(work.Measure, 1).And(work.CutBoard, 3)},
 			Text: []stage.Say{
-				plan.Say("Print the templates of the case (on the command line: --only case). Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).height, s.covered(s.large()).width, s.covered(s.large()).thickness, s.Square),
+				plan.Say("Print the templates of the case (on the command line: --only case). Lay the large tray over the small one and measure the pair: planned %s from head to tail, %s from the open edge to the fore-edge, %s thick. The boards are larger by the square, %s, at head, tail and fore-edge; at the spine they are flush with the trays.", s.covered(s.large()).Height, s.covered(s.large()).Width, s.covered(s.large()).Thickness, s.Square),
 				plan.Say("Where the pair measures otherwise, cut the case for the pair, never from the sheet. Cut boards and spine at one setting in height, the grain from head to tail."),
 			},
-			Pictures: m.caseOnPair(),
+			Pictures: large(m.caseOnPair()),
 			Checks:   []plan.Check{caseOnTrays(s)},
 		},
 		{
@@ -253,7 +249,7 @@ func (c made) caseSteps(m model) []plan.Step {
 				plan.Say("Turn in head and tail first, and work them down into the joints. Pinch in what stands past the corners, then turn in the fore-edges."),
 				filler,
 			},
-			Pictures: large(m.caseCovered()),
+			Pictures: large(m.caseCovered()...),
 			Checks:   []plan.Check{caseLaid(s)},
 		},
 		{
@@ -265,10 +261,10 @@ func (c made) caseSteps(m model) []plan.Step {
 			},
 			Text: []stage.Say{
 				plan.Say("Try it all dry first, by the first check below: glued trays stay where they are."),
-				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).height)/2),
+				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).Height)/2),
 				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + dries + "."),
 			},
-			Pictures: m.casedIn(),
+			Pictures: large(m.casedIn()...),
 			Checks:   []plan.Check{casedDry(s), gluedUp(s)},
 		},
 		{
@@ -279,7 +275,7 @@ func (c made) caseSteps(m model) []plan.Step {
 				plan.Say("Lay the box open. Rule the hinge on its back: %s for a floor, %s down, %s for the joint, %s up, %s for the spine, and back likewise.", s.hinge(), down, s.joint(), s.caseBoard(), s.spine()),
 				plan.Say("Glue the hinge and lay it on the spine, %s from head and tail. Work it down into one joint with the edge of a folder, up the edge of board and tray and %s onto the floor; then the other side. Close the box once while it is damp, so that the hinge has its length, and open it again.", s.beyondHinge(), s.hinge()),
 			},
-			Pictures: m.hinged(),
+			Pictures: large(m.hinged()...),
 			Checks:   []plan.Check{hingeLaid(s)},
 		},
 		{
@@ -301,11 +297,9 @@ func (c made) caseSteps(m model) []plan.Step {
 }
 
 // large gives each picture a row to itself, so that what is seen whole is seen large.
-func large(rows [][]stage.Picture) (out [][]stage.Picture) {
-	for _, row := range rows {
-		for _, p := range row {
-			out = append(out, []stage.Picture{p})
-		}
+func large(pictures ...stage.Picture) (rows [][]stage.Picture) {
+	for _, p := range pictures {
+		rows = append(rows, []stage.Picture{p})
 	}
-	return out
+	return rows
 }

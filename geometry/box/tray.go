@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/foldup"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
@@ -64,9 +65,6 @@ func stand(pieces []geometry.Piece, name string, board Length, walls string) (st
 	return s, faults
 }
 
-// bareBoard is what a face shows where no covering lies.
-var bareBoard = foldup.Ground{Name: "bare board", Stuff: stage.Board}
-
 // leastBorder is how much of the underside is covered at least: the rest is glued to the
 // case (common practice, no source).
 const leastBorder Length = leastUnder
@@ -84,7 +82,7 @@ func (s standing) body() foldup.Body {
 	}
 	face := func(name geometry.Face, board string, plane int, o, u, v space.Vec, extent geometry.Box, beyond foldup.Beyond) foldup.Surface {
 		return foldup.Surface{Face: name, Board: s.name + ", " + board, Frame: space.Frame{O: o, U: u, V: v}, Normal: u.Cross(v), Extent: extent,
-			Cover: polygon.Box(extent), Plane: s.plane + plane, Beyond: beyond, Ground: bareBoard}
+			Cover: polygon.Box(extent), Plane: s.plane + plane, Beyond: beyond, Ground: laidflat.Bare}
 	}
 	inside := func(f foldup.Surface) foldup.Surface { f.Inside = true; return f }
 	edge := func(f foldup.Surface, together string) foldup.Surface {

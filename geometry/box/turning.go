@@ -53,9 +53,9 @@ const steps = 90
 // about the joint at the front board, until it stands on end, then with the spine by
 // another quarter about the joint at the back board.
 func (c closed) turned() []string {
-	middle, high, x := c.laid.high/2, c.between(), -c.stand()
+	middle, high, x := c.laid.High/2, c.between(), -c.stand()
 	still := c.small.blocks(c.k, middle, false)
-	spine := block{"spine", geometry.Bx(x-c.laid.board, (high-c.laid.spine)/2, x, (high+c.laid.spine)/2), 0, c.laid.high}
+	spine := block{"spine", geometry.Bx(x-c.laid.Thick, (high-c.laid.spine())/2, x, (high+c.laid.spine())/2), 0, c.laid.High}
 	front, back := geometry.Pt(x, spine.section.Max.Y), geometry.Pt(x, spine.section.Min.Y)
 	var out []string
 	for _, m := range c.large.blocks(c.k, middle, true) {

@@ -90,9 +90,9 @@ func (j Job) smallGroup() plan.Group {
 	}}
 	if !j.AsBuilt.measured() {
 		g.Measures = append(g.Measures,
-			ruled("Ws", "covered, to the fore-edge", "B1 + t + k", s.width),
-			ruled("Hs", "covered, head to tail", "L1 + 2t + 2k", s.height),
-			ruled("Ds", "covered, bench to rim", "d1 + t + 2k", s.thickness))
+			ruled("Ws", "covered, to the fore-edge", "B1 + t + k", s.Width),
+			ruled("Hs", "covered, head to tail", "L1 + 2t + 2k", s.Height),
+			ruled("Ds", "covered, bench to rim", "d1 + t + 2k", s.Thickness))
 	}
 	return g
 }
@@ -101,9 +101,9 @@ func (j Job) smallGroup() plan.Group {
 func (j Job) builtGroup(stands Job) plan.Group {
 	s, t := stands.covered(stands.small()), stands.small()
 	return plan.Group{Head: "Small tray, covered, as built", Measures: []plan.Measure{
-		{Symbol: "Ws", Name: "open edge to fore-edge", Value: s.width, Readings: j.AsBuilt.Width},
-		{Symbol: "Hs", Name: "head to tail", Value: s.height, Readings: j.AsBuilt.Height},
-		{Symbol: "Ds", Name: "bench to rim", Value: s.thickness, Readings: j.AsBuilt.Thickness},
+		{Symbol: "Ws", Name: "open edge to fore-edge", Value: s.Width, Readings: j.AsBuilt.Width},
+		{Symbol: "Hs", Name: "head to tail", Value: s.Height, Readings: j.AsBuilt.Height},
+		{Symbol: "Ds", Name: "bench to rim", Value: s.Thickness, Readings: j.AsBuilt.Thickness},
 		ruled("Ba", "open edge to fore-edge wall", "Ws − t − k", t.b),
 		ruled("La", "head wall to tail wall", "Hs − 2t − 2k", t.l),
 	}}
@@ -116,9 +116,9 @@ func (j Job) largeGroup() plan.Group {
 		ruled("B2", "open edge to fore-edge wall", "Ws + 2k + rW", t.b),
 		ruled("L2", "head wall to tail wall", "Hs + 4k + rH", t.l),
 		ruled("d2", "floor to rim", "Ds + F + rD", t.d),
-		ruled("Wl", "covered, to the fore-edge", "B2 + t + k", s.width),
-		ruled("Hl", "covered, head to tail", "L2 + 2t + 2k", s.height),
-		ruled("Dl", "covered, bench to rim", "d2 + t + 2k", s.thickness),
+		ruled("Wl", "covered, to the fore-edge", "B2 + t + k", s.Width),
+		ruled("Hl", "covered, head to tail", "L2 + 2t + 2k", s.Height),
+		ruled("Dl", "covered, bench to rim", "d2 + t + 2k", s.Thickness),
 	}}
 }
 

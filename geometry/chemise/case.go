@@ -71,17 +71,17 @@ func (c made) Plan() plan.Plan {
 // facts returns what the chemise measures.
 func (j Job) facts() []plan.Fact {
 	_, _, spine, fore := j.outsides()
-	outside := plan.SizeFact(plan.Outside, "outside, closed", "deep", j.outside().plan())
+	outside := plan.SizeFact(plan.Outside, "outside, closed", "deep", j.outside())
 	if !spine.Near(fore) {
 		outside.Text += " at the fore-edge, %s at the spine"
 		outside.Parts = append(outside.Parts, plan.Part{Key: "thickness_at_spine", Length: spine})
 	}
 	return []plan.Fact{
-		plan.SizeFact(plan.Contents, "book", "wide", j.conditions().Book.plan()),
-		plan.SizeFact("room", "room for the book", "deep", j.room().plan()),
+		plan.SizeFact(plan.Contents, "book", "wide", j.conditions().Book),
+		plan.SizeFact("room", "room for the book", "deep", j.room()),
 		outside,
 		{Key: "flat", Name: "laid flat, over boards and joints", Text: "%s wide, %s high; every joint %s",
-			Parts: []plan.Part{{Key: "width", Length: j.across()}, {Key: "height", Length: j.room().height}, {Key: "joint", Length: j.joint()}}},
+			Parts: []plan.Part{{Key: "width", Length: j.across()}, {Key: "height", Length: j.room().Height}, {Key: "joint", Length: j.joint()}}},
 	}
 }
 

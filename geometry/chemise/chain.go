@@ -91,18 +91,11 @@ func (j Job) Chain() plan.Chain {
 // links returns the lengths that the room comes from.
 func (j Job) links() []plan.Link {
 	u, b := j.Uncertainty, j.Book()
-	material := func(name, key string, thickness, plusMinus Length) plan.Link {
-		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
-	}
-	board := material("thin board", "uncertainty.board", j.Board, 0)
-	if board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board, j.Known); board.Varies.ByName {
-		board.Varies.Key, board.Sold = knownKey, job.BoardsLike(j.Board)
-	}
 	out := []plan.Link{
-		boardHigh:     {Name: "boards, head to tail", Length: j.room().height},
-		boardThick:    board,
-		coveringThick: material("covering", "uncertainty.cloth", j.Covering, u.Cloth),
-		liningThick:   material("lining", "uncertainty.lining", j.Lining, u.Lining),
+		boardHigh:     {Name: "boards, head to tail", Length: j.room().Height},
+		boardThick:    plan.BoardLink("thin board", knownKey, j.Board, u, j.Known),
+		coveringThick: plan.MaterialLink("covering", "uncertainty.cloth", j.Covering, u.Cloth),
+		liningThick:   plan.MaterialLink("lining", "uncertainty.lining", j.Lining, u.Lining),
 		bookHeight:    {Name: "the book, head to tail", Length: b.Height.Largest(), Book: true},
 		bookDepth:     {Name: "the book, spine to fore-edge", Length: b.Width.Largest(), Book: true},
 		bookThick:     {Name: "the book, thickness", Length: b.Thick(), Book: true},
@@ -110,7 +103,7 @@ func (j Job) links() []plan.Link {
 		jointWide:     {Name: "joint between two boards", Length: j.joint()},
 	}
 	for _, p := range j.panels() {
-		out = append(out, plan.Link{Name: p.name + ", width", Length: p.wide})
+		out = append(out, plan.Link{Name: p.Name + ", width", Length: p.Wide})
 	}
 	return out
 }
@@ -121,7 +114,7 @@ func (j Job) links() []plan.Link {
 func (j Job) left(v, joints []Length) []Length {
 	ps := j.panels()
 	for n := range ps {
-		ps[n].wide = v[widths+n]
+		ps[n].Wide = v[widths+n]
 	}
 	c := shut(ps, joints, v[boardThick], v[coveringThick], v[liningThick])
 	width, thick := c.clear(j.ForeEdge)
@@ -134,7 +127,7 @@ func (j Job) left(v, joints []Length) []Length {
 		out = append(out, thick-v[bookThick])
 	}
 	outside := c.outside(conditions{ForeEdge: j.ForeEdge, OwnCover: v[ownCover]})
-	return append(out, v[boardHigh]+2*v[coveringThick], outside.width, outside.thickness)
+	return append(out, v[boardHigh]+2*v[coveringThick], outside.Width, outside.Thickness)
 }
 
 // deviations returns what can be off of the book and by the hand, and what it does
@@ -145,11 +138,7 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	n := len(c.Left(c.Drawn()))
 	high, deep, outHigh := 0, 1, n-3
 	off := func(name, key string, plusMinus Length, at map[int]tolerance.Effect) plan.Deviation {
-		d := plan.Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, n)}
-		for i, e := range at {
-			d.Effects[i] = e
-		}
-		return d
+		return plan.Off(n, name, key, plusMinus, at)
 	}
 	thick := func(e tolerance.Effect) map[int]tolerance.Effect {
 		out := map[int]tolerance.Effect{}
@@ -236,5 +225,5 @@ const carefulJoint Length = 0.1
 // gauges returns the strips of paper to try round the book.
 func (j Job) gauges() []plan.Gauge {
 	in := j.room()
-	return []plan.Gauge{plan.Sleeve("Sleeve as wide as the chemise inside", in.height, in.thickness), plan.SpineStrip(in.width, in.thickness)}
+	return []plan.Gauge{plan.Sleeve("Sleeve as wide as the chemise inside", in.Height, in.Thickness), plan.SpineStrip(in.Width, in.Thickness)}
 }

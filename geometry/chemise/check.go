@@ -90,15 +90,15 @@ func (j Job) limitPanels(l *job.Limits) {
 	}
 	for n, p := range ps {
 		free := n == 0 || n == len(ps)-1
-		switch p.name {
+		switch p.Name {
 		case frontCoverName, backCoverName:
-			lack, joints := leastCover-p.wide, Length(2)
+			lack, joints := leastCover-p.Wide, Length(2)
 			if j.ForeEdge == None {
 				joints = 1
 			}
 			switch {
-			case lack <= 0 && free && p.wide < j.Margin+leastFree:
-				l.AtMost("chemise.lining_margin", j.Margin, p.wide-leastFree, "leaves nothing of the lining on so narrow a cover")
+			case lack <= 0 && free && p.Wide < j.Margin+leastFree:
+				l.AtMost("chemise.lining_margin", j.Margin, p.Wide-leastFree, "leaves nothing of the lining on so narrow a cover")
 				return // both covers are alike
 			case lack <= 0:
 			case j.Joint > 0 && j.Joint-lack/joints > j.leastJoint():
@@ -108,7 +108,7 @@ func (j Job) limitPanels(l *job.Limits) {
 				l.AtLeast("chemise.clearance_width", j.Clearance.Width, j.Clearance.Width+lack, "leaves too narrow a cover")
 			}
 		case spineName:
-			if lack := leastPanel - p.wide; lack > 0 {
+			if lack := leastPanel - p.Wide; lack > 0 {
 				thicker(lack, "leaves too narrow a spine")
 			}
 		case frontWallName, backWallName:
@@ -116,7 +116,7 @@ func (j Job) limitPanels(l *job.Limits) {
 			if free {
 				least = j.Margin + leastFree
 			}
-			lack := least - p.wide
+			lack := least - p.Wide
 			switch {
 			case lack <= 0:
 			case j.ForeEdge == Hooks:
@@ -124,12 +124,12 @@ func (j Job) limitPanels(l *job.Limits) {
 			case j.ForeEdge == Walls:
 				l.Instead("chemise.fore_edge", Walls, "leaves walls too narrow to line on so thin a book", Lapped)
 				return
-			case j.ForeEdge == LappedOnly && p.name == backWallName:
+			case j.ForeEdge == LappedOnly && p.Name == backWallName:
 				l.Instead("chemise.fore_edge", LappedOnly, "leaves a back wall too narrow to line on so thin a book", Lapped)
 				return
 			case free && j.Clearance.Thickness+lack > mostClearance:
 				l.AtMost("chemise.lining_margin", j.Margin, max(leastMargin, j.Margin-lack), "leaves nothing of the lining on a wall at the fore-edge")
-				if left := leastMargin + leastFree - p.wide; left > 0 {
+				if left := leastMargin + leastFree - p.Wide; left > 0 {
 					thicker(left, "leaves too narrow a wall at the fore-edge")
 				}
 			default:

@@ -33,7 +33,7 @@ func (j Job) measureChecks() []plan.Check {
 func (j Job) cutCheck() plan.Check {
 	return plan.Check{
 		Name: "cut boards", When: "when they are cut, before they are glued",
-		See:   []stage.Say{stage.Words("all of them stood on edge side by side are level, %s high", j.room().height)},
+		See:   []stage.Say{stage.Words("all of them stood on edge side by side are level, %s high", j.room().Height)},
 		Fails: stage.Words("trim them at one setting, or cut them again"),
 	}
 }

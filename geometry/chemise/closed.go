@@ -2,9 +2,11 @@ package chemise
 
 import (
 	"fmt"
+	"forel/geometry/laidflat"
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 )
 
 // closed is the chemise shut round its book, cut across from spine to fore-edge:
@@ -14,7 +16,6 @@ import (
 // the formulas that made them.
 type closed struct {
 	boards map[string]slab
-	names  []string // from left to right as they lie flat
 	stands []Length // of each joint, from the end of one board to the inner face of the one across it
 	b      Length   // a board
 	i, k   Length   // layers: inside under the lining, outside
@@ -36,19 +37,13 @@ func crosses(name string) bool {
 func evenly(joint Length, boards int) []Length { return slices.Repeat([]Length{joint}, boards-1) }
 
 // shut closes the boards, from the spine outward, each joint by a right angle.
-func shut(ps []panel, joints []Length, board, covering, lining Length) closed {
+func shut(ps []laidflat.Board, joints []Length, board, covering, lining Length) closed {
 	c := closed{boards: map[string]slab{}, b: board, i: covering + lining, k: covering}
 	for _, j := range joints {
 		c.stands = append(c.stands, j-c.b-2*c.i)
 	}
-	spine := 0
-	for n, p := range ps {
-		c.names = append(c.names, p.name)
-		if p.name == spineName {
-			spine = n
-		}
-	}
-	half := ps[spine].wide / 2
+	spine := boardAt(ps, spineName)
+	half := ps[spine].Wide / 2
 	c.boards[spineName] = slab{Box: geometry.Bx(-c.b, -half, 0, half), inner: geometry.Pt(1, 0)}
 	for _, way := range []int{-1, +1} {
 		last := c.boards[spineName]
@@ -58,7 +53,7 @@ func shut(ps []panel, joints []Length, board, covering, lining Length) closed {
 		}
 		for n := spine + way; n >= 0 && n < len(ps); n += way {
 			last = c.turn(last, ps[n], c.stands[min(n, n-way)])
-			c.boards[ps[n].name] = last
+			c.boards[ps[n].Name] = last
 		}
 	}
 	return c
@@ -66,17 +61,17 @@ func shut(ps []panel, joints []Length, board, covering, lining Length) closed {
 
 // turn lays the next board at a right angle to the last, x from where it ends or
 // from the inner face it stands on.
-func (c closed) turn(last slab, p panel, x Length) slab {
+func (c closed) turn(last slab, p laidflat.Board, x Length) slab {
 	next := slab{along: last.inner, inner: last.along.Mul(-1)}
 	end, face := reach(last.Box, last.along), reach(last.Box, last.inner)
 	var from, in Length // along next.along; of its inner face, along last.along
-	if crosses(p.name) {
+	if crosses(p.Name) {
 		from, in = face-c.b+2*c.i, end+x
 	} else {
 		from, in = face+x, end+2*c.i-c.b
 	}
 	at := func(a, l Length) geometry.Point { return next.along.Mul(float64(a)).Add(last.along.Mul(float64(l))) }
-	p1, p2 := at(from, in), at(from+p.wide, in+c.b)
+	p1, p2 := at(from, in), at(from+p.Wide, in+c.b)
 	next.Box = geometry.Around(p1, p2)
 	return next
 }
@@ -122,22 +117,22 @@ func (c closed) clear(foreEdge string) (width, thickness Length) {
 
 // room returns the room for the book; its height is not seen in the section. In
 // hooks it is as thick as the spine leaves.
-func (c closed) room(k conditions) size {
+func (c closed) room(k conditions) plan.Size {
 	w, t := c.clear(k.ForeEdge)
-	return size{width: w, thickness: t}
+	return plan.Size{Width: w, Thickness: t}
 }
 
 // outside returns the closed chemise at its thickest, its height left out. Hooks
 // hold the covers apart: each has one of the book's own in it, and between them
 // lies the rest of the book.
-func (c closed) outside(k conditions) size {
+func (c closed) outside(k conditions) plan.Size {
 	w, t := c.extent()
 	if k.ForeEdge == Hooks {
 		_, hook := c.hook()
 		_, spine := c.clear(k.ForeEdge)
 		t = max(c.dressed(frontCoverName).Max.Y-c.dressed(backCoverName).Min.Y, 2*hook+spine-2*k.OwnCover)
 	}
-	return size{width: w, thickness: t}
+	return plan.Size{Width: w, Thickness: t}
 }
 
 // hook returns the room for the book's own cover in a hook, and how thick the hook
@@ -150,7 +145,7 @@ func (c closed) hook() (room, thickness Length) {
 // overlaps lists boards that would stand in one place with their layers on. Boards
 // that share a joint touch there by design and are left out. Hooks hold the covers
 // apart with what is between them, so only boards of one hook are looked at.
-func (c closed) overlaps(ps []panel, foreEdge string) []string {
+func (c closed) overlaps(ps []laidflat.Board, foreEdge string) []string {
 	var out []string
 	hooked := foreEdge == Hooks
 	for a := range ps {
@@ -158,9 +153,9 @@ func (c closed) overlaps(ps []panel, foreEdge string) []string {
 			if hooked && a < len(ps)/2 && b > len(ps)/2 {
 				continue
 			}
-			both := c.dressed(ps[a].name).Intersect(c.dressed(ps[b].name))
+			both := c.dressed(ps[a].Name).Intersect(c.dressed(ps[b].Name))
 			if both.Width() > 1e-6 && both.Height() > 1e-6 {
-				out = append(out, fmt.Sprintf("%s and %s overlap by %.2f mm", ps[a].name, ps[b].name, min(both.Width(), both.Height()).MM()))
+				out = append(out, fmt.Sprintf("%s and %s overlap by %.2f mm", ps[a].Name, ps[b].Name, min(both.Width(), both.Height()).MM()))
 			}
 		}
 	}

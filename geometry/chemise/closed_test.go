@@ -93,7 +93,7 @@ func TestChainAsDrawn(t *testing.T) {
 			want = append(want, j.Clearance.Thickness)
 		}
 		o := j.outside()
-		want = append(want, o.height, o.width, o.thickness)
+		want = append(want, o.Height, o.Width, o.Thickness)
 		require.Len(t, left, len(want))
 		for i := range want {
 			assert.InDelta(t, want[i].MM(), left[i].MM(), 1e-6, i)

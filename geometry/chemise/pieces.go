@@ -2,6 +2,7 @@ package chemise
 
 import (
 	"fmt"
+	"forel/geometry/laidflat"
 	"math"
 
 	"forel/geometry"
@@ -26,12 +27,12 @@ func (j Job) pieces() []geometry.Piece {
 func (j Job) boards() []geometry.Piece {
 	var out []geometry.Piece
 	for _, p := range j.panels() {
-		box := geometry.Bx(0, 0, p.wide, j.room().height)
+		box := geometry.Bx(0, 0, p.Wide, j.room().Height)
 		out = append(out, geometry.Piece{
-			Name: p.name, Material: geometry.ThinBoard, Count: 1,
+			Name: p.Name, Material: geometry.ThinBoard, Count: 1,
 			Outline: geometry.Rectangle(box), Grain: geometry.GrainHeight, FaceUp: "either face up", Spine: -1,
-			Regions: []geometry.Region{{Name: p.name, Room: box}},
-			Rule:    geometry.SizeRule{Width: symbols[p.name], Height: "H + cH"},
+			Regions: []geometry.Region{{Name: p.Name, Room: box}},
+			Rule:    geometry.SizeRule{Width: symbols[p.Name], Height: "H + cH"},
 		})
 	}
 	return out
@@ -39,29 +40,15 @@ func (j Job) boards() []geometry.Piece {
 
 // covering returns the covering, its back up, head away.
 func (j Job) covering() geometry.Piece {
-	ps, high, wide, b := j.panels(), j.room().height, j.across(), j.Board
-	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].wide), j.endTurnIn(ps[len(ps)-1].wide), j.corner()
-	m := geometry.Mitred{Wide: wide, High: high, Board: b, TurnIn: e, Left: left, Right: right, Corner: c}
-	p := geometry.Piece{
-		Name: coveringName, Material: geometry.ChemiseCloth, Count: 1,
-		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
-		Rule:  geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"},
-		Seats: []geometry.Seat{{Face: Outside, At: [2]geometry.Anchor{{At: m.At(0, 0), On: tailLeft}, {At: m.At(wide, 0), On: tailRight}}}},
+	ps := j.panels()
+	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].Wide), j.endTurnIn(ps[len(ps)-1].Wide), j.corner()
+	p := laidflat.Covering{
+		Names: names, Boards: ps, Joint: j.joint(), Wide: j.across(), High: j.room().Height, Thick: j.Board,
+		TurnIn: e, Left: left, Right: right, Corner: c,
+	}.Piece(coveringName, geometry.ChemiseCloth, geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"}, "left", "right")
+	for i := range ps { // that they lie on its back is seen
+		p.Regions[i].Face = ""
 	}
-	m.Cut(&p)
-	x := Length(0)
-	for _, q := range ps {
-		box := geometry.Bx(left+x, e, left+x+q.wide, e+high)
-		p.Guides = append(p.Guides, geometry.Guide{Name: q.name, Path: geometry.Rectangle(box)})
-		p.Regions = append(p.Regions, geometry.Region{Name: q.name, Room: box})
-		x += q.wide + j.joint()
-	}
-	p.Regions = append(p.Regions, []geometry.Region{
-		{Name: "head turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, e+high+b, left+wide-e, 2*e+high)},
-		{Name: "tail turn-in", Fold: "fold first", Face: Inside, Room: geometry.Bx(left+e, 0, left+wide-e, e-b)},
-		{Name: "left turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(0, e+left, left-b, e+high-left)},
-		{Name: "right turn-in", Fold: "fold last", Face: Inside, Turn: 1, Room: geometry.Bx(left+wide+b, e+right, left+wide+right, e+high-right)},
-	}...)
 	p.Margins = []geometry.Margin{
 		{Name: "turned in at head and tail", Length: e},
 		{Name: "turned in at the left end", Length: left},
@@ -77,7 +64,7 @@ func (j Job) covering() geometry.Piece {
 func (j Job) lining() geometry.Piece {
 	ps, g := j.panels(), j.Margin
 	wide := j.across() - 2*g + 2*j.Board*Length(len(ps)-1)
-	high := j.room().height - 2*g
+	high := j.room().Height - 2*g
 	p := geometry.Piece{
 		Name: liningName, Material: geometry.ChemiseLining, Count: 1,
 		Outline: geometry.Rectangle(geometry.Bx(0, 0, wide, high)),

@@ -2,6 +2,7 @@ package chemise
 
 import (
 	"math"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/stage"
@@ -27,37 +28,30 @@ type bar struct {
 // many degrees. Halfway the cloth of a joint is taken to bend at both its ends alike.
 func (c made) opened(degrees func(left, right string) float64) posed {
 	ps, j := c.job.panels(), c.job
-	root := 0
-	for n, p := range ps {
-		if p.name == backCoverName {
-			root = n
-		}
-	}
-	bars := make([]bar, len(ps))
-	out := posed{cloth: make([][2]geometry.Point, len(ps)-1)}
-	bars[root] = bar{backCoverName, geometry.Pt(0, 0), geometry.Pt(ps[root].wide, 0), geometry.Pt(0, 1), j.through()}
+	root := boardAt(ps, backCoverName)
+	out := posed{bars: make([]bar, len(ps)), cloth: make([][2]geometry.Point, len(ps)-1)}
+	out.bars[root] = bar{backCoverName, geometry.Pt(0, 0), geometry.Pt(ps[root].Wide, 0), geometry.Pt(0, 1), j.through()}
 	step := func(angle float64, l Length) geometry.Point {
 		return geometry.Pt(l*Length(math.Cos(angle)), l*Length(math.Sin(angle)))
 	}
-	angle, at := 0.0, bars[root].to
-	for n := root + 1; n < len(ps); n++ {
-		turn := degrees(ps[n-1].name, ps[n].name) * math.Pi / 180
-		begin := at.Add(step(angle+turn/2, j.joint()))
-		out.cloth[n-1] = [2]geometry.Point{at, begin}
-		angle += turn
-		at = begin.Add(step(angle, ps[n].wide))
-		bars[n] = bar{ps[n].name, begin, at, step(angle+math.Pi/2, 1), j.through()}
+	for _, way := range []int{1, -1} { // to the right, then to the left
+		angle, at := 0.0, out.bars[root].to
+		if way < 0 {
+			angle, at = math.Pi, out.bars[root].from
+		}
+		for n := root + way; n >= 0 && n < len(ps); n += way {
+			left := min(n, n-way)
+			turn := float64(way) * degrees(ps[left].Name, ps[left+1].Name) * math.Pi / 180
+			begin := at.Add(step(angle+turn/2, j.joint()))
+			angle += turn
+			end := begin.Add(step(angle, ps[n].Wide))
+			cloth, b := [2]geometry.Point{at, begin}, bar{ps[n].Name, begin, end, step(angle+float64(way)*math.Pi/2, 1), j.through()}
+			if way < 0 {
+				cloth, b.from, b.to = [2]geometry.Point{begin, at}, end, begin
+			}
+			out.cloth[left], out.bars[n], at = cloth, b, end
+		}
 	}
-	angle, at = math.Pi, bars[root].from
-	for n := root - 1; n >= 0; n-- {
-		turn := degrees(ps[n].name, ps[n+1].name) * math.Pi / 180
-		begin := at.Add(step(angle-turn/2, j.joint()))
-		out.cloth[n] = [2]geometry.Point{begin, at}
-		angle -= turn
-		at = begin.Add(step(angle, ps[n].wide))
-		bars[n] = bar{ps[n].name, at, begin, step(angle-math.Pi/2, 1), j.through()}
-	}
-	out.bars = bars
 	return out
 }
 
@@ -66,7 +60,9 @@ func (c made) closed() posed {
 	shut := c.proof.closed
 	var out posed
 	down := shut.dressed(backCoverName).Min.Y
-	for n, name := range shut.names {
+	spine := boardAt(c.job.panels(), spineName)
+	for n, p := range c.job.panels() {
+		name := p.Name
 		s := shut.boards[name]
 		box := shut.dressed(name)
 		box.Min.Y, box.Max.Y = box.Min.Y-down, box.Max.Y-down
@@ -74,7 +70,7 @@ func (c made) closed() posed {
 		along := s.along
 		if along == (geometry.Point{}) { // the spine: from front to back
 			along = geometry.Pt(0, -1)
-		} else if before(shut.names, n) {
+		} else if n < spine {
 			along = along.Mul(-1)
 		}
 		b := bar{name: name, inner: s.inner, thick: reach(box, s.inner) + reach(box, s.inner.Mul(-1))}
@@ -89,16 +85,6 @@ func (c made) closed() posed {
 		}
 	}
 	return out
-}
-
-// before tells whether a board lies left of the spine when the chemise lies flat.
-func before(names []string, n int) bool {
-	for k, name := range names {
-		if name == spineName {
-			return n < k
-		}
-	}
-	return false
 }
 
 // faces returns the boards with covering and lining on, and the cloth of the joints,
@@ -142,9 +128,7 @@ func (p posed) faces(high Length) []stage.Face {
 func facing(f stage.Face, way stage.Vec) stage.Face {
 	n := f.Points[1].Sub(f.Points[0]).Cross(f.Points[2].Sub(f.Points[1]))
 	if n.Dot(way) < 0 {
-		for i, k := 0, len(f.Points)-1; i < k; i, k = i+1, k-1 {
-			f.Points[i], f.Points[k] = f.Points[k], f.Points[i]
-		}
+		slices.Reverse(f.Points)
 	}
 	return f
 }

@@ -22,12 +22,10 @@ func (r *report) show(pieces []geometry.Piece) {
 			r.Sheets = append(r.Sheets, plan.Sheet{Name: p.Name, Stuff: stage.Lining})
 		}
 	}
-	for n, p := range f.boards {
-		r.Solids = append(r.Solids, plan.Box(p.name, stage.Board, space.Vec{X: f.from[n]}, space.Vec{X: f.from[n] + p.wide, Y: f.high, Z: f.board}))
-	}
+	r.Solids = f.Solids()
 	r.View = stage.View{Toward: space.Vec{Y: -1}, Up: space.Vec{Z: 1}, Yaw: 18, Pitch: 50}
-	for n, p := range f.boards {
-		r.Notes = append(r.Notes, stage.Note{Name: stage.Words(p.name), At: space.Vec{X: f.from[n] + p.wide/2, Y: f.high * (0.75 - 0.4*Length(n%2)), Z: f.board}})
+	for n, p := range f.All {
+		r.Notes = append(r.Notes, stage.Note{Name: stage.Words(p.Name), At: space.Vec{X: f.From[n] + p.Wide/2, Y: f.High * (0.75 - 0.4*Length(n%2)), Z: f.Thick}})
 	}
 	whole := func(face geometry.Face) []plan.Cell { return []plan.Cell{{Face: face, Part: 1}} }
 	ends := []plan.Cell{{Face: LeftEdge, Part: 0.5}, {Face: RightEdge, Part: 0.5}}

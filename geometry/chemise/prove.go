@@ -12,16 +12,15 @@ import (
 type conditions struct {
 	Board, Joint, Covering, Lining Length
 	ForeEdge                       string
-	Book, Room                     size   // as measured, and what is to be left for it
-	OwnCover, Hook                 Length // hooks: the book's own cover, and the room for it
-	Outside                        size   // closed, at its thickest
+	Book, Room                     plan.Size // as measured, and what is to be left for it
+	OwnCover, Hook                 Length    // hooks: the book's own cover, and the room for it
+	Outside                        plan.Size // closed, at its thickest
 }
 
 func (j Job) conditions() conditions {
-	b := j.Book()
 	c := conditions{
 		Board: j.Board, Joint: j.joint(), Covering: j.Covering, Lining: j.Lining, ForeEdge: j.ForeEdge,
-		Book: size{b.Height.Largest(), b.Width.Largest(), b.Thick()}, Room: j.room(), Outside: j.outside(),
+		Book: j.Book().Size(), Room: j.room(), Outside: j.outside(),
 	}
 	if j.ForeEdge == Hooks {
 		c.OwnCover, c.Hook = j.BookCover, j.BookCover+j.CoverPlay
@@ -70,13 +69,13 @@ func (r *report) shut(k conditions) {
 	fault := func(kind foldup.Kind, what string, args ...any) {
 		r.Faults = append(r.Faults, foldup.Fault{Kind: kind, What: fmt.Sprintf(what, args...)})
 	}
-	r.closed = shut(r.flat.boards, evenly(k.Joint, len(r.flat.boards)), k.Board, k.Covering, k.Lining)
+	r.closed = shut(r.flat.All, evenly(k.Joint, len(r.flat.All)), k.Board, k.Covering, k.Lining)
 	c := r.closed
 	if x := c.stands[0]; x < 2*c.i-foldup.Sliver {
 		fault(foldup.Tight, "a joint of %.2f mm does not close to a right angle: it leaves %.2f mm where %.2f mm of covering and lining lie", k.Joint.MM(), x.MM(), 2*c.i.MM())
 		return
 	}
-	for _, o := range c.overlaps(r.flat.boards, k.ForeEdge) {
+	for _, o := range c.overlaps(r.flat.All, k.ForeEdge) {
 		fault(foldup.Collision, "closed, %s", o)
 	}
 	compare := func(what string, is, want Length) {
@@ -88,19 +87,19 @@ func (r *report) shut(k conditions) {
 		}
 	}
 	room := c.room(k)
-	room.height = r.flat.high
+	room.Height = r.flat.High
 	out := c.outside(k)
-	out.height = r.flat.high + 2*k.Covering
-	compare("room for the book, height", room.height, k.Room.height)
-	compare("room for the book, width", room.width, k.Room.width)
-	compare("room for the book, thickness", room.thickness, k.Room.thickness)
-	compare("closed, height outside", out.height, k.Outside.height)
-	compare("closed, depth outside", out.width, k.Outside.width)
-	compare("closed, thickness outside", out.thickness, k.Outside.thickness)
+	out.Height = r.flat.High + 2*k.Covering
+	compare("room for the book, height", room.Height, k.Room.Height)
+	compare("room for the book, width", room.Width, k.Room.Width)
+	compare("room for the book, thickness", room.Thickness, k.Room.Thickness)
+	compare("closed, height outside", out.Height, k.Outside.Height)
+	compare("closed, depth outside", out.Width, k.Outside.Width)
+	compare("closed, thickness outside", out.Thickness, k.Outside.Thickness)
 	left := plan.Fact{Key: "body", Name: "in the closed chemise", Parts: []plan.Part{
-		{Key: "height", Length: room.height - k.Book.height},
-		{Key: "depth", Length: room.width - k.Book.width},
-		{Key: "thickness", Length: room.thickness - k.Book.thickness},
+		{Key: "height", Length: room.Height - k.Book.Height},
+		{Key: "depth", Length: room.Width - k.Book.Width},
+		{Key: "thickness", Length: room.Thickness - k.Book.Thickness},
 	}}
 	r.Clearances = []plan.Fact{left}
 	if k.ForeEdge == Hooks {
@@ -109,7 +108,7 @@ func (r *report) shut(k conditions) {
 		r.Clearances = append(r.Clearances, plan.Fact{Key: "hook", Name: "in a hook, beyond the book's own cover", Parts: []plan.Part{{Key: "thickness", Length: hook - k.OwnCover}}})
 	}
 	r.Folded = []plan.Fact{
-		plan.SizeFact("room", "room for the book, closed", "deep", room.plan()),
-		plan.SizeFact("outside", "outside, closed", "deep", out.plan()),
+		plan.SizeFact("room", "room for the book, closed", "deep", room),
+		plan.SizeFact("outside", "outside, closed", "deep", out),
 	}
 }

@@ -125,7 +125,7 @@ func TestSpoiltChemises(t *testing.T) {
 			*k = real
 		}},
 		"a cover too long": {foldup.Misfit, func(ps []geometry.Piece, k *conditions) {
-			k.Room.width -= 0.5
+			k.Room.Width -= 0.5
 		}},
 	} {
 		t.Run(name, func(t *testing.T) {

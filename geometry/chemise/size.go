@@ -2,16 +2,10 @@ package chemise
 
 import (
 	"forel/geometry/job"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
+	"slices"
 )
-
-// size is the extent of a space: head to tail, spine to fore-edge, through the
-// covers.
-type size struct{ height, width, thickness Length }
-
-func (s size) plan() plan.Size {
-	return plan.Size{Height: s.height, Width: s.width, Thickness: s.thickness}
-}
 
 // inside returns what lies inside a board where a turn-in lies under the lining.
 func (j Job) inside() Length { return j.Covering + j.Lining }
@@ -40,10 +34,7 @@ func (j Job) joint() Length {
 func (j Job) stand() Length { return j.joint() - j.Board - 2*j.inside() }
 
 // room returns H', W', T': the book with its clearance.
-func (j Job) room() size {
-	b := j.Book()
-	return size{b.Height.Largest() + j.Clearance.Height, b.Width.Largest() + j.Clearance.Width, b.Thick() + j.Clearance.Thickness}
-}
+func (j Job) room() plan.Size { return j.Book().Size().Plus(j.Clearance) }
 
 // hasFlap tells whether a flap lies between the book and a cover, or in the
 // book.
@@ -67,12 +58,12 @@ func (j Job) flap() Length {
 // behind a wide joint of the chemise's own.
 func (j Job) mostFlap() Length {
 	w := j.Book().Width.Largest()
-	return min(w-5, j.room().width+j.Lining-j.stand())
+	return min(w-5, j.room().Width+j.Lining-j.stand())
 }
 
 // mostTurnIn returns the longest turn-in: those of head and tail do not meet, nor do
 // the mitres at both ends of one.
-func (j Job) mostTurnIn() Length { return min(j.room().height/2, j.across()/2+j.corner()) - 1 }
+func (j Job) mostTurnIn() Length { return min(j.room().Height/2, j.across()/2+j.corner()) - 1 }
 
 // turnIn returns the turn-in at head and tail.
 func (j Job) turnIn() Length { return min(j.TurnIn, j.mostTurnIn()) }
@@ -85,26 +76,26 @@ func (j Job) endTurnIn(panel Length) Length { return min(j.turnIn(), panel+j.Boa
 // spine.
 func (j Job) between() Length {
 	if j.ForeEdge == Lapped {
-		return j.room().thickness + j.through()
+		return j.room().Thickness + j.through()
 	}
-	return j.room().thickness
+	return j.room().Thickness
 }
 
 // outsides returns the closed chemise with the book in it: its height, its depth
 // from spine to fore-edge, and its thickness at the spine and at the fore-edge.
 func (j Job) outsides() (height, width, atSpine, atForeEdge Length) {
 	in, p := j.room(), j.through()
-	height = in.height + 2*j.Covering
+	height = in.Height + 2*j.Covering
 	atSpine = j.between() + 2*p
 	switch j.ForeEdge {
 	case None:
-		return height, in.width + p + j.Covering, atSpine, atSpine
+		return height, in.Width + p + j.Covering, atSpine, atSpine
 	case Walls:
-		return height, in.width + 2*p, atSpine, atSpine
+		return height, in.Width + 2*p, atSpine, atSpine
 	case Hooks:
-		return height, in.width + 2*p, atSpine, in.thickness + 2*j.CoverPlay + 4*p
+		return height, in.Width + 2*p, atSpine, in.Thickness + 2*j.CoverPlay + 4*p
 	}
-	return height, in.width + 3*p + j.LapPlay, atSpine, atSpine
+	return height, in.Width + 3*p + j.LapPlay, atSpine, atSpine
 }
 
 // AsBook returns the book of a slipcase for the closed chemise.
@@ -118,9 +109,9 @@ func (j Job) AsBook() job.Book {
 }
 
 // outside returns the closed chemise at its thickest.
-func (j Job) outside() size {
+func (j Job) outside() plan.Size {
 	h, w, spine, fore := j.outsides()
-	return size{h, w, max(spine, fore)}
+	return plan.Size{Height: h, Width: w, Thickness: max(spine, fore)}
 }
 
 // The names of the panels.
@@ -134,45 +125,35 @@ const (
 	frontFlapName  = "front flap"
 )
 
-// panel is a board with its name and its width.
-type panel struct {
-	name string
-	wide Length
-}
-
 // panels returns the boards from left to right as they lie flat, inside up.
-func (j Job) panels() []panel {
+func (j Job) panels() []laidflat.Board {
 	in, b, i, k, x := j.room(), j.Board, j.inside(), j.Covering, j.stand()
-	spine := panel{spineName, j.between() + 2*b - 2*i}
-	cover := in.width + 2*i - 2*x // a wall stands at its other end
-	if j.ForeEdge == None {
-		cover = in.width + i - x
-	}
-	covers := func(front Length) []panel {
-		return []panel{{frontCoverName, front}, spine, {backCoverName, cover}}
-	}
+	board := func(name string, wide Length) laidflat.Board { return laidflat.Board{Name: name, Wide: wide} }
+	spine := board(spineName, j.between()+2*b-2*i)
+	cover := in.Width + 2*i - 2*x // a wall stands at its other end
 	switch j.ForeEdge {
 	case None:
-		return covers(cover)
+		cover = in.Width + i - x
+		return []laidflat.Board{board(frontCoverName, cover), spine, board(backCoverName, cover)}
 	case Walls:
 		wall := j.between()/2 + b - i - k - j.Middle/2
-		return wrapped(panel{frontWallName, wall}, covers(cover), panel{backWallName, wall})
+		return []laidflat.Board{board(frontWallName, wall), board(frontCoverName, cover), spine, board(backCoverName, cover), board(backWallName, wall)}
 	case Hooks:
-		wall := j.BookCover + j.CoverPlay + 2*b - 2*i
-		inner := wrapped(panel{frontWallName, wall}, covers(cover), panel{backWallName, wall})
-		return wrapped(panel{frontFlapName, j.flap()}, inner, panel{backFlapName, j.flap()})
+		wall, flap := j.BookCover+j.CoverPlay+2*b-2*i, j.flap()
+		return []laidflat.Board{board(frontFlapName, flap), board(frontWallName, wall), board(frontCoverName, cover), spine,
+			board(backCoverName, cover), board(backWallName, wall), board(backFlapName, flap)}
 	}
 	_, _, thick, _ := j.outsides()
-	out := append([]panel{{frontWallName, thick - 2*k - 2*i}}, covers(cover+j.through()+j.LapPlay)...)
+	out := []laidflat.Board{board(frontWallName, thick-2*k-2*i), board(frontCoverName, cover+j.through()+j.LapPlay), spine, board(backCoverName, cover)}
 	if j.ForeEdge == LappedOnly {
-		return append(out, panel{backWallName, in.thickness + b - i - k - spare})
+		return append(out, board(backWallName, in.Thickness+b-i-k-spare))
 	}
-	return append(out, panel{backWallName, in.thickness + 2*b - 2*i}, panel{backFlapName, j.flap()})
+	return append(out, board(backWallName, in.Thickness+2*b-2*i), board(backFlapName, j.flap()))
 }
 
-// wrapped puts a panel before others and one after.
-func wrapped(first panel, rest []panel, last panel) []panel {
-	return append(append([]panel{first}, rest...), last)
+// boardAt returns which of some boards has a name; -1 where none has.
+func boardAt(ps []laidflat.Board, name string) int {
+	return slices.IndexFunc(ps, func(p laidflat.Board) bool { return p.Name == name })
 }
 
 // across returns how wide the boards and joints are together.
@@ -180,7 +161,7 @@ func (j Job) across() Length {
 	ps := j.panels()
 	sum := Length(len(ps)-1) * j.joint()
 	for _, p := range ps {
-		sum += p.wide
+		sum += p.Wide
 	}
 	return sum
 }

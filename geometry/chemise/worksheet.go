@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 )
 
@@ -85,8 +86,8 @@ func (j Job) boardsGroup() plan.Group {
 	var sum []string
 	ps := j.panels()
 	for _, p := range ps {
-		wide[p.name] = p.wide
-		sum = append(sum, symbols[p.name])
+		wide[p.Name] = p.Wide
+		sum = append(sum, symbols[p.Name])
 	}
 	for _, name := range []string{spineName, backCoverName, frontCoverName, backWallName, frontWallName, backFlapName} {
 		w, ok := wide[name]
@@ -136,8 +137,8 @@ func (j Job) rule(name string) string {
 // coveringGroup returns the lines of covering and lining.
 func (j Job) coveringGroup() plan.Group {
 	ps := j.panels()
-	end := func(symbol, name string, p panel) plan.Measure {
-		m := plan.Measure{Symbol: symbol, Name: name, Value: j.endTurnIn(p.wide)}
+	end := func(symbol, name string, p laidflat.Board) plan.Measure {
+		m := plan.Measure{Symbol: symbol, Name: name, Value: j.endTurnIn(p.Wide)}
 		if m.Value.Near(j.turnIn()) {
 			m.Rule = "e"
 		} else {

@@ -91,8 +91,24 @@ func (b Book) Taper() Length {
 	return (b.Thickness.Largest() - b.ForeEdge.Largest()).Abs()
 }
 
+// Size is the extent of a space: head to tail, spine to mouth, side to side.
+type Size struct{ Height, Width, Thickness Length }
+
+// Plus returns a size with another added to it, Less with it taken away.
+func (s Size) Plus(o Size) Size {
+	return Size{s.Height + o.Height, s.Width + o.Width, s.Thickness + o.Thickness}
+}
+
+// Less: see Plus.
+func (s Size) Less(o Size) Size {
+	return Size{s.Height - o.Height, s.Width - o.Width, s.Thickness - o.Thickness}
+}
+
+// Size returns the largest readings of a book.
+func (b Book) Size() Size { return Size{b.Height.Largest(), b.Width.Largest(), b.Thick()} }
+
 // Clearance is what the room inside has beyond the book.
-type Clearance struct{ Height, Width, Thickness Length }
+type Clearance = Size
 
 // BookKey returns the key of a dimension of the job's nth book, from 0: that of
 // the first is "book.height", of the second "book[2].height".

@@ -92,8 +92,8 @@ func TestLimits(t *testing.T) {
 		j := goodJobs().Draw(t, "job")
 		beyond := func(lo, hi float64) float64 {
 			return rapid.OneOf(
-				rapid.Map(rapid.Float64Range(1e-9, 1e9), func(d float64) float64 { return lo - d }),
-				rapid.Map(rapid.Float64Range(1e-9, 1e9), func(d float64) float64 { return hi + d }),
+				rapid.Map(rapid.Float64Range(1e-8, 1e9), func(d float64) float64 { return lo - d }),
+				rapid.Map(rapid.Float64Range(1e-8, 1e9), func(d float64) float64 { return hi + d }),
 				rapid.SampledFrom([]float64{math.NaN(), math.Inf(1), math.Inf(-1)}),
 			).Draw(t, "beyond")
 		}

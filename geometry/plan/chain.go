@@ -108,6 +108,22 @@ type Link struct {
 	Sold   []job.Sold // of a material, the sizes sold by a name that it could be
 }
 
+// MaterialLink returns the link of a layer of a material, measured to a plus or minus that
+// the setting with the key says.
+func MaterialLink(name, key string, thickness, plusMinus Length) Link {
+	return Link{Name: name, Length: thickness, Varies: &Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
+}
+
+// BoardLink returns the link of a board that was measured, or is known by its trade name
+// only, as the setting with the key knownKey says.
+func BoardLink(name, knownKey string, thickness Length, u job.Uncertainty, known string) Link {
+	l := MaterialLink(name, "uncertainty.board", thickness, 0)
+	if l.Varies.Low, l.Varies.High, l.Varies.ByName = u.BoardOff(thickness, known); l.Varies.ByName {
+		l.Varies.Key, l.Sold = knownKey, job.BoardsLike(thickness)
+	}
+	return l
+}
+
 // Variation is how far the thickness of a material can be off.
 type Variation struct {
 	Name, Key string // "the board's thickness", and the setting that says how far
@@ -120,6 +136,16 @@ type Deviation struct {
 	Name, Key string             // "cutting", and the setting that says how far
 	PlusMinus Length             // zero where there is none
 	Effects   []tolerance.Effect // on each length that Chain.Left returns
+}
+
+// Off returns a deviation from what it does to some of the so many lengths that Chain.Left
+// returns, by their index.
+func Off(lengths int, name, key string, plusMinus Length, at map[int]tolerance.Effect) Deviation {
+	d := Deviation{Name: name, Key: key, PlusMinus: plusMinus, Effects: make([]tolerance.Effect, lengths)}
+	for i, e := range at {
+		d.Effects[i] = e
+	}
+	return d
 }
 
 // Mend is something to try about the fit, by itself.

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/stage"
 )
 
@@ -14,7 +15,7 @@ import (
 type Length = geometry.Length
 
 // Size is the extent of a space: head to tail, spine to mouth, side to side.
-type Size struct{ Height, Width, Thickness Length }
+type Size = job.Size
 
 // Plan is a case worked out.
 type Plan struct {

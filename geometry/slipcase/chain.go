@@ -155,13 +155,6 @@ func (j Job) links() []plan.Link {
 		return cut
 	}
 	in, out := j.contents(), j.Outside()
-	material := func(name, key string, thickness, plusMinus Length) plan.Link {
-		return plan.Link{Name: name, Length: thickness, Varies: &plan.Variation{Name: "the " + name + "'s thickness", Key: key, Low: -plusMinus, High: plusMinus}}
-	}
-	board := material("board", "uncertainty.board", j.Board.Thickness, 0)
-	if board.Varies.Low, board.Varies.High, board.Varies.ByName = u.BoardOff(j.Board.Thickness, j.Board.Known); board.Varies.ByName {
-		board.Varies.Key, board.Sold = "board.known", job.BoardsLike(j.Board.Thickness)
-	}
 	tallest, deepest := j.Whose(0), j.Whose(0)
 	if len(j.Books) > 1 {
 		tallest, deepest = "tallest volume", "deepest volume"
@@ -169,10 +162,10 @@ func (j Job) links() []plan.Link {
 	all := []plan.Link{
 		sideHeight:  {Name: outside("side, head to tail", "head to tail", plan.Height), Length: out.Height},
 		sideDepth:   {Name: outside("side, spine to mouth", "spine to mouth", plan.Depth), Length: out.Width},
-		boardThick:  board,
-		liningThick: material("lining", "uncertainty.lining", j.Lining.Thickness, u.Lining),
-		clothThick:  material("cloth", "uncertainty.cloth", j.Cloth.Thickness, u.Cloth),
-		paperThick:  material(geometry.Paper.Words(), "uncertainty.side_paper", j.SidePaper.Thickness, u.SidePaper),
+		boardThick:  plan.BoardLink("board", "board.known", j.Board.Thickness, u, j.Board.Known),
+		liningThick: plan.MaterialLink("lining", "uncertainty.lining", j.Lining.Thickness, u.Lining),
+		clothThick:  plan.MaterialLink("cloth", "uncertainty.cloth", j.Cloth.Thickness, u.Cloth),
+		paperThick:  plan.MaterialLink(geometry.Paper.Words(), "uncertainty.side_paper", j.SidePaper.Thickness, u.SidePaper),
 		bookHeight:  {Name: tallest + ", head to tail", Length: in.Height, Book: true},
 		bookDepth:   {Name: deepest + ", spine to fore-edge", Length: in.Width, Book: true},
 	}

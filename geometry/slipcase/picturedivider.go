@@ -86,7 +86,7 @@ func (m model) stripFigure() stage.Picture {
 	board, strip := m.pieces["divider"], m.pieces[dividerStrip]
 	w, h := board.Size()
 	faces := stage.Moved(m.bareDivider("divider", 0), stage.Vec{Y: -m.s(), Z: -m.s()})
-	body := block{thick: m.job.dividerThickness(), high: h, deep: w, side: board.Outline.Flatten(0.01)}.body(m.job.conditions())
+	body := block{thick: m.job.dividerThickness(), high: h, deep: w, side: board.Outline.Flatten(seenArc)}.body(m.job.conditions())
 	p := stage.Picture{View: m.intoMouth(48, 24), Fresh: []string{dividerStrip}}
 	for i := range strip.Seats {
 		sheet, ok := body.Hang(strip, i)

@@ -17,6 +17,10 @@ type model struct {
 	hung   map[covering]draft.Hung   // those hung so far: it takes a while
 }
 
+// seenArc is how far the chords of an arc leave it in a picture: on the page a hundredth
+// of a millimetre or two.
+const seenArc Length = 0.1
+
 func (c Case) model() model {
 	j := c.stands
 	m := model{whole: c, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]draft.Hung{},
@@ -24,6 +28,7 @@ func (c Case) model() model {
 	for _, p := range c.lying {
 		m.pieces[p.Name] = p
 	}
+	m.c.Side = m.pieces["side"].Outline.Flatten(seenArc)
 	return m
 }
 

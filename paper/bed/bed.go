@@ -56,38 +56,13 @@ const (
 	MostTabWidth  Length = 10
 )
 
-// Faults returns what is wrong with a setup; the keys are bed, margin, spacing, kerf,
-// tab-width and tabs.
+// Faults returns what does not fit together in a setup, each length of which is within its
+// limits; the keys are margin and spacing.
 func (s Setup) Faults() (faults job.Problems) {
-	held := func(of, what string, l, lo, hi, usual Length) {
-		if l >= lo && l <= hi { // false for NaN too
-			return
-		}
-		p := job.Problem{Key: of, Reason: fmt.Sprintf("%s of %.6g mm", what, l.MM()), Fix: fmt.Sprintf("give %.4g to %.4g mm", lo.MM(), hi.MM())}
-		if s.Unit == geometry.IN && l > hi && l/geometry.Inch >= lo && l/geometry.Inch <= hi {
-			p.Fix += fmt.Sprintf("; if it was millimetres, write %.4g mm", (l / geometry.Inch).MM())
-		}
-		if of != "bed" {
-			p.Fix += fmt.Sprintf("; left out it is %.4g mm", usual.MM())
-		}
-		faults = append(faults, p)
-	}
-	d := Default()
-	held("bed", "a bed with a side", s.Width, LeastSide, MostSide, 0)
-	if s.Height != s.Width {
-		held("bed", "a bed with a side", s.Height, LeastSide, MostSide, 0)
-	}
-	held("margin", "a margin", s.Margin, 0, MostMargin, d.Margin)
-	held("spacing", "a spacing", s.Gap, 0, MostGap, d.Gap)
-	held("kerf", "a kerf", s.Kerf, 0, MostKerf, d.Kerf)
-	held("tab-width", "a tab width", s.TabWidth, LeastTabWidth, MostTabWidth, d.TabWidth)
-	if s.Tabs < 0 || s.Tabs > MostTabs {
-		faults = append(faults, job.Problem{Key: "tabs", Reason: fmt.Sprintf("%d tabs a piece", s.Tabs), Fix: fmt.Sprintf("give 0 to %d; left out it is %d", MostTabs, d.Tabs)})
-	}
 	if s.Tabs > 0 && s.Gap == 0 {
 		faults = append(faults, job.Problem{Key: "spacing", Reason: "a spacing of 0 mm with tabs, where the tabs of one piece lie on the cut of the next", Fix: fmt.Sprintf("leave out the tabs, or give a spacing: --spacing %s", s.typed(Default().Gap))})
 	}
-	if s.Margin >= 0 && s.Margin <= MostMargin && (s.Width <= 2*s.Margin || s.Height <= 2*s.Margin) {
+	if s.Width <= 2*s.Margin || s.Height <= 2*s.Margin {
 		faults = append(faults, job.Problem{Key: "margin", Reason: fmt.Sprintf("a margin of %.4g mm leaves nothing of a bed of %s", s.Margin.MM(), s), Fix: fmt.Sprintf("give a smaller margin: --margin %s", s.typed(Default().Margin))})
 	}
 	return faults

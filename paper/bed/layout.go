@@ -34,10 +34,7 @@ func Lay(ctx context.Context, s Setup, jobs []Job, e pack.Effort) ([]Bed, error)
 		if key.faced {
 			laid = s.layOnPattern(byStock[key])
 		} else {
-			var err error
-			if laid, err = s.lay(ctx, byStock[key], e); err != nil {
-				return nil, err
-			}
+			laid = s.lay(ctx, byStock[key], e)
 		}
 		for i := range laid {
 			number[key.material]++
@@ -60,8 +57,8 @@ func (s Setup) turns(p geometry.Piece) (upright, turned bool) {
 }
 
 // lay lays the shapes of one material out.
-func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) ([]Bed, error) {
-	stock := pack.Stock{Width: s.Width, Height: s.Height, Trim: pack.Trim{Left: s.Margin, Right: s.Margin, Top: s.Margin, Bottom: s.Margin}}
+func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) []Bed {
+	stock := pack.Stock{Width: s.Width - 2*s.Margin, Height: s.Height - 2*s.Margin}
 	problem := pack.Problem{Stock: []pack.Stock{stock}, Gap: s.Gap, Mode: pack.Free}
 	type item struct {
 		shape int
@@ -76,20 +73,16 @@ func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) ([]Bed, e
 		}
 		for range max(1, sh.piece.Count) {
 			items = append(items, item{i, !upright})
-			problem.Items = append(problem.Items, pack.Item{ID: sh.piece.Name, Width: w, Height: h, Turn: upright && turned})
+			problem.Items = append(problem.Items, pack.Item{Width: w, Height: h, Turn: upright && turned})
 		}
-	}
-	layout, err := pack.Solve(ctx, problem, e)
-	if err != nil {
-		return nil, err
 	}
 	of := make([]int, len(shapes)) // counted as they lie
 	var beds []Bed
-	for _, sheet := range layout.Sheets {
+	for _, sheet := range pack.Solve(ctx, problem, e).Sheets {
 		b := Bed{Width: s.Width, Height: s.Height}
 		for _, place := range sheet.Places {
 			it := items[place.Item]
-			part := shapes[it.shape].placed(geometry.Pt(place.X, place.Y), it.aside != place.Turned)
+			part := shapes[it.shape].placed(geometry.Pt(place.X+s.Margin, place.Y+s.Margin), it.aside != place.Turned)
 			of[it.shape]++
 			part.Of = of[it.shape]
 			b.Parts = append(b.Parts, part)
@@ -97,5 +90,5 @@ func (s Setup) lay(ctx context.Context, shapes []shape, e pack.Effort) ([]Bed, e
 		b.route(s)
 		beds = append(beds, b)
 	}
-	return beds, nil
+	return beds
 }

@@ -18,27 +18,11 @@ func (s Setup) Refused(jobs []Job) job.Problems {
 	return append(faults, s.mended().tooLarge(shapes)...)
 }
 
-// mended returns the setup with what is out of its limits as Faults says it would do.
+// mended returns the setup so that it fits together, as Faults says it would do.
 func (s Setup) mended() Setup {
 	d := Default()
-	in := func(l, lo, hi Length) bool { return l >= lo && l <= hi }
-	s.Width, s.Height = min(max(s.Width, LeastSide), MostSide), min(max(s.Height, LeastSide), MostSide)
-	for _, l := range []struct {
-		is          *Length
-		usual, most Length
-	}{{&s.Margin, d.Margin, MostMargin}, {&s.Gap, d.Gap, MostGap}, {&s.Kerf, d.Kerf, MostKerf}} {
-		if !in(*l.is, 0, l.most) {
-			*l.is = l.usual
-		}
-	}
-	if !in(s.TabWidth, LeastTabWidth, MostTabWidth) {
-		s.TabWidth = d.TabWidth
-	}
 	if s.Width <= 2*s.Margin || s.Height <= 2*s.Margin {
 		s.Margin = d.Margin
-	}
-	if s.Tabs < 0 || s.Tabs > MostTabs {
-		s.Tabs = d.Tabs
 	}
 	if s.Tabs > 0 && s.Gap == 0 {
 		s.Gap = d.Gap

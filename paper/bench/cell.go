@@ -18,13 +18,16 @@ const (
 // other returns the axis at right angles.
 func (a axis) other() axis { return 1 - a }
 
-// extent returns a box's length along an axis.
-func (a axis) extent(b geometry.Box) Length {
+// of returns a point's coordinate along an axis.
+func (a axis) of(p *geometry.Point) *Length {
 	if a == acrossX {
-		return b.Width()
+		return &p.X
 	}
-	return b.Height()
+	return &p.Y
 }
+
+// extent returns a box's length along an axis.
+func (a axis) extent(b geometry.Box) Length { return *a.of(&b.Max) - *a.of(&b.Min) }
 
 // cell is what is cut from a part: one piece, or cells side by side. Where it
 // lies is settled when it is cut.
@@ -33,7 +36,6 @@ type cell struct {
 	size  [2]Length
 	along axis // of several, the axis they lie along
 	kids  []*cell
-	need  [2]bool // its sides that a cut is counted for
 	exact [2]bool // its sides that are cut at the fence: not left to what a strip leaves
 }
 
@@ -41,13 +43,12 @@ type cell struct {
 // of which part. Positions and what is left over are worked out again, so
 // that every strip is as narrow as its pieces and what is left over stays in
 // one. It returns nil for a part without a piece.
-func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, kerf Length) *cell {
+func (g *group) cellOf(p *pack.Part, which []int, turned []bool, kerf Length) *cell {
 	if p.Piece() {
-		it := items[which[p.Item]]
+		it := g.items[which[p.Item]]
 		c := &cell{item: which[p.Item], size: [2]Length{it.w, it.h}, exact: it.exact}
-		if places[p.Item].Turned {
-			c.size = [2]Length{it.h, it.w}
-			c.exact[0], c.exact[1] = c.exact[1], c.exact[0]
+		if turned[p.Item] {
+			c.turn()
 		}
 		return c
 	}
@@ -57,7 +58,7 @@ func cellOf(p *pack.Part, places map[int]pack.Place, items []item, which []int, 
 	}
 	var kids []*cell
 	for i := range p.Parts {
-		if c := cellOf(&p.Parts[i], places, items, which, kerf); c != nil {
+		if c := g.cellOf(&p.Parts[i], which, turned, kerf); c != nil {
 			kids = append(kids, c)
 		}
 	}

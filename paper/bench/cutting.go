@@ -23,17 +23,14 @@ type part struct {
 	cell    *cell
 	by, cut [2]int  // the setting and the number of the cut each of its sides was cut at
 	settled [2]bool // the side is what its cell needs
-	keep    Length  // what is narrower is not worth keeping
 	next    []option
 }
 
 // shop cuts the sheets of one group and keeps count.
 type shop struct {
 	*group
-	kerf    Length
-	keep    Length
-	ready   map[key]*bucket // parts that can be cut now, by the settings that would do
-	future  map[key]int     // how many cells still need a side of that length
+	keep    Length  // what is narrower is not worth keeping
+	parts   []*part // that can be cut now, those longest on the bench first
 	setting int
 	fence   key
 	seen    []placedItem
@@ -47,106 +44,82 @@ type placedItem struct {
 	by, cut     [2]int
 }
 
-// expect counts the sides that a cell and what is in it must be cut at. The
-// length of a row is not one: it comes of itself when its cells are cut off.
-func (s *shop) expect(c *cell, need [2]bool) {
-	if c.item < 0 {
-		need[c.along] = false
-	}
-	c.need = need
-	for a := range 2 {
-		if need[a] {
-			s.future[keyOf(c.size[a])]++
-		}
-	}
-	for _, k := range c.kids {
-		inner := [2]bool{}
-		inner[c.along] = true
-		cross := c.along.other()
-		inner[cross] = c.size[cross]-k.size[cross] > slack
-		s.expect(k, inner)
-	}
-}
-
 // settle notes which sides of a part are right already, and gives away a
 // finished piece. It tells whether the part is to be cut on.
 func (s *shop) settle(p *part) bool {
-	done := true
-	for a := range 2 {
-		if !p.settled[a] && axis(a).extent(p.box)-p.cell.size[a] <= slack {
-			p.settled[a] = true
-			if p.cell.need[a] {
-				p.cell.need[a] = false
-				s.future[keyOf(p.cell.size[a])]--
-			}
-		}
-		if !p.settled[a] && !p.cell.need[a] && (p.cell.item >= 0 || axis(a) != p.cell.along) {
-			p.cell.need[a] = true
-			s.future[keyOf(p.cell.size[a])]++
-		}
-		done = done && p.settled[a]
+	for a := range axis(2) {
+		p.settled[a] = p.settled[a] || a.extent(p.box)-p.cell.size[a] <= slack
 	}
-	if done && p.cell.item >= 0 {
+	if p.settled == [2]bool{true, true} && p.cell.item >= 0 {
 		s.seen = append(s.seen, placedItem{p.sheet, p.cell.item, p.box, p.by, p.cut})
 		return false
 	}
 	return true
 }
 
-// cutPart makes one cut and returns what is to be cut on.
-func (s *shop) cutPart(p *part, o option) []*part {
+// expect counts the sides that a cell and what is in it must be cut at yet, of the sides
+// that are open. The length of a row is not one: it comes of itself when its cells are cut
+// off.
+func (c *cell) expect(open [2]bool, count map[key]int) {
+	for a := range axis(2) {
+		if open[a] && (c.item >= 0 || a != c.along) {
+			count[keyOf(c.size[a])]++
+		}
+	}
+	for _, k := range c.kids {
+		cross := c.along.other()
+		inner := [2]bool{true, true}
+		inner[cross] = c.size[cross]-k.size[cross] > slack
+		k.expect(inner, count)
+	}
+}
+
+// note writes down a cut across a box, at a place along an axis.
+func (s *shop) note(c Cut, a axis, at Length, b geometry.Box) *Cut {
+	c.Number, c.AlongY = len(s.Cuts)+1, a == acrossX
+	c.From, c.To = b.Min, b.Max
+	*a.of(&c.From), *a.of(&c.To) = at, at
+	s.Cuts = append(s.Cuts, c)
+	return &s.Cuts[len(s.Cuts)-1]
+}
+
+// cutPart makes one cut and puts what comes of it among what is to be cut on.
+func (s *shop) cutPart(p *part, o option) {
 	a := o.along
 	taken, rest := p.box, p.box
-	edge := p.box.Min.X + o.fence
-	c := Cut{Number: len(s.Cuts) + 1, Setting: s.setting, Sheet: p.sheet, Part: p.name, Fence: o.fence, AlongY: a == acrossX}
-	if a == acrossX {
-		taken.Max.X, rest.Min.X = edge, min(edge+s.kerf, rest.Max.X)
-		c.From, c.To = geometry.Pt(edge, p.box.Min.Y), geometry.Pt(edge, p.box.Max.Y)
-	} else {
-		edge = p.box.Min.Y + o.fence
-		taken.Max.Y, rest.Min.Y = edge, min(edge+s.kerf, rest.Max.Y)
-		c.From, c.To = geometry.Pt(p.box.Min.X, edge), geometry.Pt(p.box.Max.X, edge)
-	}
-	first := &part{sheet: p.sheet, name: p.name, box: taken, cell: p.cell, by: p.by, cut: p.cut, settled: p.settled, keep: s.keep}
-	var second *part
+	edge := *a.of(&p.box.Min) + o.fence
+	*a.of(&taken.Max), *a.of(&rest.Min) = edge, min(edge+s.kerf(), *a.of(&rest.Max))
+	c := s.note(Cut{Kind: Rip, Setting: s.setting, Sheet: p.sheet, Part: p.name, Fence: o.fence, Takes: Result{Kind: APart, Part: p.name, Box: taken}}, a, edge, p.box)
+	first, second := *p, *p
+	first.box, second.box = taken, rest
+	first.by[a], first.cut[a] = s.setting, c.Number
 	if o.kid < 0 {
 		c.Leaves = s.leave(p.sheet, rest)
 	} else {
-		first.cell = p.cell.kids[o.kid]
-		first.settled = [2]bool{}
-		left := p.cell.without(o.kid, s.kerf)
-		second = &part{sheet: p.sheet, name: p.name, box: rest, cell: left, by: p.by, cut: p.cut, keep: s.keep}
+		first.cell, second.cell = p.cell.kids[o.kid], p.cell.without(o.kid, s.kerf())
+		first.settled, second.settled = [2]bool{}, [2]bool{}
 		second.by[a], second.cut[a] = 0, 0
 		c.Leaves = Result{Kind: APart, Part: p.name, Box: rest}
 	}
-	first.by[a], first.cut[a] = s.setting, c.Number
-	at := len(s.Cuts)
-	s.Cuts = append(s.Cuts, c)
-	var next []*part
-	made := &s.Cuts[at]
-	made.Takes = Result{Kind: APart, Part: p.name, Box: taken}
-	if s.settle(first) {
-		if o.kid >= 0 {
-			first.name = s.child(p.sheet)
-			made.Takes.Part = first.name
-		}
-		made.Kind = Rip
-		if o.kid < 0 {
-			made.Kind = Clear
-		}
-		next = append(next, first)
+	switch {
+	case !s.settle(&first):
+		c.Kind, c.Takes = Finish, Result{Kind: APiece, Piece: len(s.seen) - 1, Box: taken}
+	case o.kid < 0:
+		c.Kind = Clear
+		s.offer(&first)
+	default:
+		first.name = s.child(p.sheet)
+		c.Takes.Part = first.name
+		s.offer(&first)
+	}
+	if o.kid < 0 {
+		return
+	}
+	if s.settle(&second) {
+		s.offer(&second)
 	} else {
-		made.Takes = Result{Kind: APiece, Piece: len(s.seen) - 1, Box: taken}
-		made.Kind = Finish
+		c.Leaves = Result{Kind: APiece, Piece: len(s.seen) - 1, Box: rest}
 	}
-	if second != nil {
-		if s.settle(second) {
-			next = append(next, second)
-		} else {
-			made.Leaves = Result{Kind: APiece, Piece: len(s.seen) - 1, Box: rest}
-		}
-	}
-	return next
 }
 
 // leave keeps what is left over, or throws it away.

@@ -8,27 +8,30 @@ import (
 
 // finish numbers the pieces of every sheet as they are read, from the upper
 // left, sorts what is left over by size and names what is worth keeping.
+// Copies of a piece are numbered in the order of the sheets.
 func (s *shop) finish() {
-	pieceAt := make([]int, len(s.seen)) // by what was cut first: its place among the sheet's pieces
-	bySheet := make([][]int, len(s.Sheets))
-	for n, p := range s.seen {
-		bySheet[p.sheet] = append(bySheet[p.sheet], n)
-	}
-	for i := range s.Sheets {
-		here := bySheet[i]
-		slices.SortStableFunc(here, func(a, b int) int {
-			p, q := s.seen[a].box, s.seen[b].box
-			if (p.Min.Y - q.Min.Y).Abs() > slack {
-				return cmp.Compare(p.Min.Y, q.Min.Y)
-			}
-			return cmp.Compare(p.Min.X, q.Min.X)
-		})
-		for n, at := range here {
-			pieceAt[at] = n
-			s.Sheets[i].Pieces = append(s.Sheets[i].Pieces, s.placed(s.seen[at], n+1))
+	order := numbers(len(s.seen))
+	slices.SortStableFunc(order, func(a, b int) int {
+		p, q := s.seen[a], s.seen[b]
+		if p.sheet == q.sheet && (p.box.Min.Y-q.box.Min.Y).Abs() <= slack {
+			return cmp.Compare(p.box.Min.X, q.box.Min.X)
 		}
+		return cmp.Or(cmp.Compare(p.sheet, q.sheet), cmp.Compare(p.box.Min.Y, q.box.Min.Y))
+	})
+	type kind struct {
+		job  int
+		name string
 	}
-	s.countCopies()
+	copies := map[kind]int{}
+	pieceAt := make([]int, len(s.seen)) // of what was cut: its place among the sheet's pieces
+	for _, n := range order {
+		sh := &s.Sheets[s.seen[n].sheet]
+		p := s.placed(s.seen[n])
+		pieceAt[n], p.Number = len(sh.Pieces), len(sh.Pieces)+1
+		copies[kind{p.Job, p.Name}]++
+		p.Copy = copies[kind{p.Job, p.Name}]
+		sh.Pieces = append(sh.Pieces, p)
+	}
 	offAt := make([][]int, len(s.Sheets))
 	for i := range s.Sheets {
 		offAt[i] = s.sortOffcuts(i)
@@ -46,28 +49,20 @@ func (s *shop) finish() {
 	}
 }
 
-// countCopies numbers the copies of a piece in the order of the sheets.
-func (s *shop) countCopies() {
-	type kind struct {
-		job  int
-		name string
+// numbers counts from 0.
+func numbers(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
 	}
-	seen := map[kind]int{}
-	for i := range s.Sheets {
-		for n := range s.Sheets[i].Pieces {
-			p := &s.Sheets[i].Pieces[n]
-			k := kind{p.Job, p.Name}
-			seen[k]++
-			p.Copy = seen[k]
-		}
-	}
+	return out
 }
 
 // placed tells of a piece that was cut.
-func (s *shop) placed(p placedItem, number int) Placed {
+func (s *shop) placed(p placedItem) Placed {
 	it := s.items[p.item]
 	out := Placed{
-		Number: number, Job: it.job, Name: it.piece.Name, Of: it.piece.Count,
+		Job: it.job, Name: it.piece.Name, Of: it.piece.Count,
 		Width: it.w, Height: it.h, Grain: it.piece.Grain, Box: p.box,
 		Area:    float64(it.piece.Outline.SignedArea()),
 		Turned:  !((p.box.Width()-it.w).Abs() <= slack && (p.box.Height()-it.h).Abs() <= slack),
@@ -84,16 +79,10 @@ func (s *shop) placed(p placedItem, number int) Placed {
 // went.
 func (s *shop) sortOffcuts(sheet int) []int {
 	sh := &s.Sheets[sheet]
-	index := make([]int, len(sh.Offcuts))
-	for i := range index {
-		index[i] = i
-	}
+	index := numbers(len(sh.Offcuts))
 	slices.SortStableFunc(index, func(a, b int) int {
 		p, q := sh.Offcuts[a], sh.Offcuts[b]
-		if p.Kept() != q.Kept() {
-			return less(q.Kept(), p.Kept())
-		}
-		return cmp.Compare(area(q.Clean), area(p.Clean))
+		return cmp.Or(less(q.Kept(), p.Kept()), cmp.Compare(area(q.Clean), area(p.Clean)))
 	})
 	sorted, to, kept := make([]Offcut, len(index)), make([]int, len(index)), 0
 	for n, i := range index {

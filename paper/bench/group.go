@@ -18,12 +18,12 @@ var order = []geometry.Material{geometry.Board, geometry.Card, geometry.Corrugat
 // group is a Group being made, with the pieces to be placed.
 type group struct {
 	Group
+	jobs    []Job // all of the plan
 	items   []item
 	weighs  float64       // g/m² as a job tells of it; 0: none does
 	unit    geometry.Unit // of the first job
 	from    []int         // jobs
 	lacking bool          // a piece is larger than every sheet
-	tried   bool          // only whether the stock is enough is asked
 	buys    bool          // what there is is used up before more is bought
 	lot     bool          // others are cut from the same stock
 	gone    map[int]Use   // what earlier lots use, by index into Stock
@@ -51,8 +51,26 @@ func round(u geometry.Unit) geometry.Rounding {
 // on, or, as cloth, cut to its pattern.
 func trimmed(p geometry.Piece) bool { return p.Trimmed || p.Material.Like() == geometry.Cloth }
 
-func (it item) name(jobs []Job) string {
-	return fmt.Sprintf("%s of %s", it.piece.Name, jobs[it.job].Title())
+// fits tells whether a stock takes the piece.
+func (it item) fits(s stock.Stock) bool { return s.Takes(it.w, it.h, it.piece.Grain) }
+
+// loose returns pieces that need not come off one strip.
+func loose(items []item) []item {
+	items = slices.Clone(items)
+	for i := range items {
+		items[i].together = ""
+	}
+	return items
+}
+
+// allFit tells whether a stock takes each of some items.
+func (g *group) allFit(which []int, s stock.Stock) bool {
+	return !slices.ContainsFunc(which, func(i int) bool { return !g.items[i].fits(s) })
+}
+
+// name names a piece for messages, with its job.
+func (g *group) name(it item) string {
+	return fmt.Sprintf("%s of %s", it.piece.Name, g.jobs[it.job].Title())
 }
 
 // gather sorts the pieces of all jobs by what they are cut from. What is trimmed later may
@@ -74,7 +92,7 @@ func gather(jobs []Job, up bool) []*group {
 			}
 			g := byKey[k]
 			if g == nil {
-				g = &group{Group: Group{Material: p.Material, Name: k.name, Thickness: t}, unit: j.Unit}
+				g = &group{Group: Group{Material: p.Material, Name: k.name, Thickness: t}, jobs: jobs, unit: j.Unit}
 				byKey[k] = g
 				groups = append(groups, g)
 			}
@@ -158,11 +176,8 @@ func supply(groups []*group, jobs []Job, before []Plan) job.Problems {
 	}
 	for _, g := range groups {
 		from := g.from
-		if !g.stocked(jobs, from) {
-			from = nil
-			for n := range jobs {
-				from = append(from, n)
-			}
+		if !slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) }) {
+			from = numbers(len(jobs))
 		}
 		for _, n := range from {
 			for _, s := range jobs[n].Stock {
@@ -221,11 +236,6 @@ func (g *group) buy() {
 	}
 }
 
-// stocked tells whether any of some jobs has stock for the group.
-func (g *group) stocked(jobs []Job, from []int) bool {
-	return slices.ContainsFunc(from, func(n int) bool { return slices.ContainsFunc(jobs[n].Stock, g.takes) })
-}
-
 // takes tells whether a stock is of the group's material. A pile of the maker's is of what it
 // is called, and of nothing that has no name.
 func (g *group) takes(s stock.Stock) bool {
@@ -238,7 +248,7 @@ func (g *group) takes(s stock.Stock) bool {
 func (g *group) asLarge() {
 	for i := range g.items {
 		it := &g.items[i]
-		if !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return s.Takes(it.w, it.h, it.piece.Grain) }) {
+		if !slices.ContainsFunc(g.Stock, it.fits) {
 			it.w, it.h = it.piece.Rough()
 		}
 	}
@@ -248,7 +258,7 @@ func (g *group) asLarge() {
 func (g *group) usual() stock.Stock {
 	sizes := stock.Usual(g.Material, g.unit)
 	for _, s := range sizes {
-		if !slices.ContainsFunc(g.items, func(it item) bool { return !s.Takes(it.w, it.h, it.piece.Grain) }) {
+		if !slices.ContainsFunc(g.items, func(it item) bool { return !it.fits(s) }) {
 			return s
 		}
 	}

@@ -2,7 +2,7 @@ package bench
 
 import (
 	"context"
-	"errors"
+	"slices"
 	"sync"
 	"time"
 
@@ -21,42 +21,34 @@ func Lay(ctx context.Context, jobs []Job, o Options) (Plan, error) {
 		keep = DefaultKeep
 	}
 	// Materials have nothing to do with each other but for the numbers of sheets.
-	type work struct {
-		starts []start
-		kerf   Length
-		err    error
-	}
-	done := make([]work, len(groups))
-	shares := sharesOf(groups, o.Effort.Progress)
+	starts, short := make([][]start, len(groups)), make([]job.Problems, len(groups))
+	efforts := shared(o.Effort, groups)
 	parallel.Each(len(groups), func(i int) {
-		w := &done[i]
-		if groups[i].lacking {
+		g := groups[i]
+		if g.lacking {
 			return // that is told
 		}
-		w.starts, w.kerf, w.err = groups[i].layOut(ctx, jobs, shares[i].of(o.Effort), o.Loose)
-	})
-	number, first := 1, make([]int, len(groups))
-	for i, w := range done {
-		var ps job.Problems
-		if errors.As(w.err, &ps) {
-			bad = append(bad, ps...)
-		} else if w.err != nil {
-			return Plan{}, w.err
+		var left []int
+		if starts[i], left = g.layOut(ctx, efforts[i]); len(left) > 0 {
+			short[i] = job.Problems{g.runOut(ctx, left)}
 		}
-		first[i] = number
-		number += len(w.starts)
-	}
-	if len(bad) > 0 {
+	})
+	if bad = append(bad, slices.Concat(short...)...); len(bad) > 0 {
 		return Plan{}, bad
 	}
+	number, first := 1, make([]int, len(groups))
+	for i := range groups {
+		first[i] = number
+		number += len(starts[i])
+	}
 	parallel.Each(len(groups), func(i int) {
-		g, w := groups[i], done[i]
-		cutAll(g, w.starts, first[i], keep, w.kerf)
-		g.purchase(w.kerf)
+		g := groups[i]
+		cutAll(g, starts[i], first[i], keep)
+		g.purchase()
 		if !o.Loose {
-			g.couldSave(ctx, jobs)
+			g.couldSave(ctx)
 		}
-		g.remark(jobs)
+		g.remark()
 	})
 	out := Plan{Jobs: jobs}
 	for _, g := range groups {
@@ -73,54 +65,46 @@ func prepared(ctx context.Context, jobs []Job, o Options) (groups []*group, bad 
 		if o.Buy {
 			g.buy()
 		}
+		if o.Loose {
+			g.items = loose(g.items)
+		}
 		g.lot = o.Lot
 		g.without(o.Before)
 		g.asLarge()
-		large := g.tooLarge(ctx, jobs, o.Loose)
+		large := g.tooLarge(ctx)
 		g.lacking, bad = len(large) > 0, append(bad, large...)
 	}
 	return groups, bad
 }
 
-// share is a group's part of the effort, by its number of pieces.
-type share struct {
-	part float64
-	tell func(fraction float64) // nil: nobody is told
-}
-
-// sharesOf returns the share of every group; progress is told as that of all.
-func sharesOf(groups []*group, tell func(fraction float64)) []share {
+// shared parts the effort among groups by their numbers of pieces. Progress is told as that
+// of all.
+func shared(e pack.Effort, groups []*group) []pack.Effort {
 	total := 0
 	for _, g := range groups {
 		total += len(g.items)
 	}
-	out := make([]share, len(groups))
 	var mu sync.Mutex
-	done := make([]float64, len(groups))
+	all, done := make([]pack.Effort, len(groups)), make([]float64, len(groups))
 	for i, g := range groups {
-		out[i].part = float64(len(g.items)) / float64(total)
-		if tell == nil {
+		part := float64(len(g.items)) / float64(total)
+		all[i] = e
+		if e.Time > 0 {
+			all[i].Time = max(1, time.Duration(float64(e.Time)*part))
+		}
+		if e.Progress == nil {
 			continue
 		}
-		out[i].tell = func(fraction float64) {
+		all[i].Progress = func(fraction float64) {
 			mu.Lock()
 			defer mu.Unlock()
-			done[i] = out[i].part * fraction
-			all := 0.0
+			done[i] = part * fraction
+			sum := 0.0
 			for _, d := range done {
-				all += d
+				sum += d
 			}
-			tell(all)
+			e.Progress(sum)
 		}
 	}
-	return out
-}
-
-// of returns that part of an effort.
-func (s share) of(e pack.Effort) pack.Effort {
-	if e.Time > 0 {
-		e.Time = max(1, time.Duration(float64(e.Time)*s.part))
-	}
-	e.Progress = s.tell
-	return e
+	return all
 }

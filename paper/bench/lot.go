@@ -54,7 +54,7 @@ func (g *group) uncounted(k int, left []int) string {
 	if s.Roll {
 		s.Height = 0
 	}
-	if slices.ContainsFunc(left, func(i int) bool { return !s.Takes(g.items[i].w, g.items[i].h, g.items[i].piece.Grain) }) {
+	if !g.allFit(left, s) {
 		return ""
 	}
 	key := "count"

@@ -13,7 +13,7 @@ type option struct {
 // options returns the cuts that can be made next in a part. What is left over
 // beside all it holds goes away first, in the way that leaves the larger
 // piece; then any of its cells may come off.
-func (p *part) options() []option {
+func (p *part) options(keep Length) []option {
 	c := p.cell
 	var open [2]bool
 	for a := range 2 {
@@ -30,7 +30,7 @@ func (p *part) options() []option {
 		return all(acrossY)
 	}
 	cross := c.along.other()
-	if sliver := cross.extent(p.box)-c.size[cross] < 3*p.keep; open[cross] && !(sliver && c.stacksExact()) {
+	if sliver := cross.extent(p.box)-c.size[cross] < 3*keep; open[cross] && !(sliver && c.stacksExact()) {
 		if open[c.along] && p.larger() == c.along && p.gain() {
 			return all(c.along)
 		}
@@ -54,22 +54,19 @@ func (p *part) options() []option {
 	return out
 }
 
-// over returns the area of what goes away with the first of two cuts that clear a
-// part, the one across a.
-func (p *part) over(a axis) float64 {
-	return float64(a.extent(p.box)-p.cell.size[a]) * float64(a.other().extent(p.box))
-}
-
-// under returns that of the second.
-func (p *part) under(a axis) float64 {
+// largest returns the area of the larger of the two offcuts that clear a part, where the one
+// across a is cut off first.
+func (p *part) largest(a axis) float64 {
 	o := a.other()
-	return float64(o.extent(p.box)-p.cell.size[o]) * float64(p.cell.size[a])
+	first := float64(a.extent(p.box)-p.cell.size[a]) * float64(o.extent(p.box))
+	second := float64(o.extent(p.box)-p.cell.size[o]) * float64(p.cell.size[a])
+	return max(first, second)
 }
 
 // larger returns the axis to clear first, so that the larger part of what is left
 // over stays in one.
 func (p *part) larger() axis {
-	if max(p.over(acrossX), p.under(acrossX)) > max(p.over(acrossY), p.under(acrossY)) {
+	if p.largest(acrossX) > p.largest(acrossY) {
 		return acrossX
 	}
 	return acrossY
@@ -78,6 +75,5 @@ func (p *part) larger() axis {
 // gain tells whether it is worth a fence setting of its own to clear along a
 // row of cells first: the offcut is half as large again.
 func (p *part) gain() bool {
-	a := p.cell.along
-	return max(p.over(a), p.under(a)) > 1.5*max(p.over(a.other()), p.under(a.other()))
+	return p.largest(p.cell.along) > 1.5*p.largest(p.cell.along.other())
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // purchase works out what to buy and what it weighs and costs.
-func (g *group) purchase(kerf Length) {
+func (g *group) purchase() {
 	for k, s := range g.Stock {
 		s = s.OrWeighs(g.weighs)
 		u := Use{Stock: k}
@@ -19,7 +19,7 @@ func (g *group) purchase(kerf Length) {
 			u.Area += float64(sh.Width) * float64(sh.Height)
 			if sh.Roll {
 				if u.Length > 0 {
-					u.Length += kerf
+					u.Length += g.kerf()
 				} else {
 					u.Length = s.Trim // the end of the roll is cut square
 				}

@@ -10,31 +10,31 @@ import (
 )
 
 // rough tells of pieces that are cut larger than they are, for their pattern.
-func (g *group) rough(jobs []Job) {
+func (g *group) rough() {
 	told := map[string]bool{}
 	for _, it := range g.items {
-		if it.piece.Extra == (geometry.Point{}) || told[it.name(jobs)] {
+		if it.piece.Extra == (geometry.Point{}) || told[g.name(it)] {
 			continue
 		}
-		told[it.name(jobs)] = true
-		g.Remarks = append(g.Remarks, plan.Say(escaped(it.name(jobs))+" has a pattern: it is cut %s wider and %s higher here than it is, "+
+		told[g.name(it)] = true
+		g.Remarks = append(g.Remarks, plan.Say(escaped(g.name(it))+" has a pattern: it is cut %s wider and %s higher here than it is, "+
 			"then to size by its drawing named face", it.piece.Extra.X, it.piece.Extra.Y))
 	}
 }
 
 // enlarged tells of what is cut larger, to be trimmed later.
-func (g *group) enlarged(jobs []Job) {
+func (g *group) enlarged() {
 	for _, it := range g.items {
 		if w, h := it.piece.Rough(); it.w > w+slack || it.h > h+slack {
 			g.Remarks = append(g.Remarks, plan.Say("pieces are cut up to %s larger each way, so that many share a setting of the fence; later they are trimmed flush, or cut to their pattern",
-				round(jobs[it.job].Unit).Step))
+				round(g.jobs[it.job].Unit).Step))
 			return
 		}
 	}
 }
 
 // remainders tells of pieces that decide the fit and are what is left of a strip.
-func (g *group) remainders(jobs []Job) {
+func (g *group) remainders() {
 	for _, sh := range g.Sheets {
 		for _, p := range sh.Pieces {
 			x, y := p.WidthBy, p.HeightBy
@@ -45,7 +45,7 @@ func (g *group) remainders(jobs []Job) {
 			if left && slices.ContainsFunc(g.items, func(it item) bool {
 				return it.job == p.Job && it.piece.Name == p.Name && it.exact == [2]bool{true, true}
 			}) {
-				g.Remarks = append(g.Remarks, plan.Say(escaped(p.Name+" of "+jobs[p.Job].Title())+
+				g.Remarks = append(g.Remarks, plan.Say(escaped(p.Name+" of "+g.jobs[p.Job].Title())+
 					fmt.Sprintf(" on sheet %d is what is left of a strip, since the sheet has no room for a cut: measure it before use", sh.Number)))
 			}
 		}
@@ -53,12 +53,12 @@ func (g *group) remainders(jobs []Job) {
 }
 
 // remark tells what could not be cut at one setting though it must be the same.
-func (g *group) remark(jobs []Job) {
-	g.rough(jobs)
-	g.enlarged(jobs)
-	g.remainders(jobs)
+func (g *group) remark() {
+	g.rough()
+	g.enlarged()
+	g.remainders()
 	for _, n := range g.from {
-		for _, e := range jobs[n].Plan.Equals {
+		for _, e := range g.jobs[n].Plan.Equals {
 			var by []int
 			var length Length
 			for _, sh := range g.Sheets {
@@ -81,7 +81,7 @@ func (g *group) remark(jobs []Job) {
 				continue
 			}
 			slices.Sort(by)
-			g.Remarks = append(g.Remarks, plan.Say(escaped(jobs[n].Title())+": "+e.What+", %s, is cut "+times(by)+
+			g.Remarks = append(g.Remarks, plan.Say(escaped(g.jobs[n].Title())+": "+e.What+", %s, is cut "+times(by)+
 				"; set the fence by the first piece, not by the rule, when it comes back", length))
 		}
 	}

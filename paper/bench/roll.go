@@ -14,7 +14,8 @@ import (
 const mostOff Length = 1500
 
 // begin returns the sheet to cut a cell from; of a roll the lengths to cut off.
-func (g *group) begin(kind int, s stock.Stock, c *cell) []start {
+func (g *group) begin(kind int, c *cell) []start {
+	s := g.Stock[kind]
 	if !s.Roll {
 		return []start{{Sheet{Stock: kind, Width: s.Width, Height: s.Height}, c}}
 	}
@@ -51,7 +52,7 @@ func tooLong(starts []start) bool {
 // inLengths lays out on lengths of a roll that can be handled, where a layout on
 // the roll as a whole can't be cut into such. That layout stays where a single
 // piece is as long, or where lengths apart would take more than there is.
-func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int, kerf Length, e pack.Effort, loose bool, whole []start) ([]start, error) {
+func (g *group) inLengths(ctx context.Context, kind int, which []int, e pack.Effort, whole []start) []start {
 	e.Time /= 2
 	s := g.rest(kind)
 	longest := mostOff
@@ -66,15 +67,10 @@ func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int
 		if longest > mostOff && part < 1 {
 			break
 		}
-		if part < 1 && slices.ContainsFunc(which, func(i int) bool {
-			return !apart.Stock[kind].Takes(g.items[i].w, g.items[i].h, g.items[i].piece.Grain)
-		}) {
+		if part < 1 && !g.allFit(which, apart.Stock[kind]) {
 			break
 		}
-		starts, short, err := apart.solve(ctx, jobs, []int{kind}, which, kerf, e, loose)
-		if err != nil {
-			return nil, err
-		}
+		starts, short := apart.solve(ctx, []int{kind}, which, e)
 		if len(short) > 0 {
 			continue
 		}
@@ -82,11 +78,11 @@ func (g *group) inLengths(ctx context.Context, jobs []Job, kind int, which []int
 		for i := range starts {
 			c := starts[i].cell
 			starts[i].sheet = Sheet{Stock: kind, Width: s.Width, Height: c.size[acrossY], Roll: true}
-			long += c.size[acrossY] + kerf
+			long += c.size[acrossY] + g.kerf()
 		}
-		if long < least && (s.Endless() || long <= s.Height+kerf) {
+		if long < least && (s.Endless() || long <= s.Height+g.kerf()) {
 			best, least = starts, long
 		}
 	}
-	return best, nil
+	return best
 }

@@ -16,15 +16,15 @@ import (
 
 // tooLarge tells of the pieces that are larger than every sheet, each with a sheet that
 // takes all pieces of the material.
-func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Problems {
+func (g *group) tooLarge(ctx context.Context) job.Problems {
 	var bad job.Problems
 	r := rounding(g.unit)
 	told := map[string]bool{}
 	for _, it := range g.items {
-		if told[it.name(jobs)] || slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return s.Takes(it.w, it.h, it.piece.Grain) }) {
+		if told[g.name(it)] || slices.ContainsFunc(g.Stock, it.fits) {
 			continue
 		}
-		told[it.name(jobs)] = true
+		told[g.name(it)] = true
 		var have []string
 		for _, s := range g.Stock {
 			if s.Offcut > 0 && !g.onlyOffcuts() {
@@ -39,11 +39,11 @@ func (g *group) tooLarge(ctx context.Context, jobs []Job, loose bool) job.Proble
 		bad = append(bad, job.Problem{
 			Key: g.at().Key, At: g.at(),
 			Reason: fmt.Sprintf("%s, %s × %s with the %s along its %s, is larger than every sheet of %s: %s",
-				it.name(jobs), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
+				g.name(it), r.PrettyNumber(it.w), r.Pretty(it.h), g.Material.Direction(), it.piece.Grain, g.describe(), strings.Join(have, ", ")),
 		})
 	}
 	if bad != nil {
-		right := "add a " + g.enough(ctx, jobs, loose) + ", which takes all pieces of it"
+		right := "add a " + g.enough(ctx) + ", which takes all pieces of it"
 		for i := range bad {
 			bad[i].Fix = right
 		}
@@ -68,7 +68,7 @@ func (g *group) onlyOffcuts() bool {
 
 // enough says what stock all pieces of the group can be cut from, as a job file has it,
 // with trim and grain left out. It is tried.
-func (g *group) enough(ctx context.Context, jobs []Job, loose bool) string {
+func (g *group) enough(ctx context.Context) string {
 	r := rounding(g.unit)
 	trim := max(stock.DefaultTrim(geometry.MM), stock.DefaultTrim(geometry.IN)) // by the unit of the file, which is not known here
 	var wide, high Length
@@ -85,9 +85,9 @@ func (g *group) enough(ctx context.Context, jobs []Job, loose bool) string {
 	roll.Roll, roll.Height = true, 0
 	does := func(s stock.Stock) bool {
 		trial := *g
-		trial.Stock, trial.tried = append(slices.Clone(g.Stock), s), true
-		_, _, err := trial.layOut(ctx, jobs, pack.Effort{}, loose)
-		return err == nil
+		trial.Stock = append(slices.Clone(g.Stock), s)
+		_, left := trial.layOut(ctx, pack.Effort{})
+		return len(left) == 0
 	}
 	text := fmt.Sprintf("[[stock]] with material = %q and ", g.Material)
 	if !slices.ContainsFunc(g.Stock, func(s stock.Stock) bool { return !s.Roll }) && does(roll) {
@@ -115,26 +115,27 @@ func ceil(l Length, r geometry.Rounding) Length {
 
 // couldSave tells where keeping the walls of a case on one strip takes more
 // sheets than a first layout without.
-func (g *group) couldSave(ctx context.Context, jobs []Job) {
+func (g *group) couldSave(ctx context.Context) {
 	if len(g.Sheets) < 2 || !slices.ContainsFunc(g.items, func(it item) bool { return it.together != "" }) {
 		return
 	}
-	starts, _, err := g.layOut(ctx, jobs, pack.Effort{}, true)
-	if err == nil && len(starts) < len(g.Sheets) {
+	apart := *g
+	apart.items = loose(g.items)
+	if starts, left := apart.layOut(ctx, pack.Effort{}); len(left) == 0 && len(starts) < len(g.Sheets) {
 		g.Remarks = append(g.Remarks, plan.Say(fmt.Sprintf("the three walls of each case come off one strip, which takes %s; on strips apart they would go on %d",
 			wording.Count(len(g.Sheets), "sheet"), len(starts))))
 	}
 }
 
 // runOut tells how much more stock is needed for what found no place.
-func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length, loose bool) error {
+func (g *group) runOut(ctx context.Context, left []int) job.Problem {
 	var names []string
 	for n, i := range left {
 		if n == 4 {
 			names = append(names, fmt.Sprintf("and %d more", len(left)-n))
 			break
 		}
-		names = append(names, g.items[i].name(jobs))
+		names = append(names, g.name(g.items[i]))
 	}
 	right := ""
 	for k, s := range g.Stock {
@@ -144,21 +145,21 @@ func (g *group) runOut(ctx context.Context, jobs []Job, left []int, kerf Length,
 		if g.lot { // what is lacking in later ones is not known yet
 			right = g.uncounted(k, left)
 		} else {
-			right = g.more(ctx, jobs, k, left, kerf, loose)
+			right = g.more(ctx, k, left)
 		}
 		if right != "" {
 			break
 		}
 	}
 	if right == "" {
-		right = "add a " + g.enough(ctx, jobs, loose) + ", which takes all pieces of it"
+		right = "add a " + g.enough(ctx) + ", which takes all pieces of it"
 	}
-	return job.Problems{{Key: g.at().Key, At: g.at(), Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}}
+	return job.Problem{Key: g.at().Key, At: g.at(), Reason: fmt.Sprintf("%s runs out with %s left: %s", g.describe(), wording.Count(len(left), "piece"), strings.Join(names, ", ")), Fix: right}
 }
 
 // more says how much more of one kind of stock would do, having tried it; nothing where
 // that kind can't do alone.
-func (g *group) more(ctx context.Context, jobs []Job, k int, left []int, kerf Length, loose bool) string {
+func (g *group) more(ctx context.Context, k int, left []int) string {
 	r, s := rounding(g.unit), g.Stock[k]
 	free := *g
 	free.Stock = slices.Clone(g.Stock)
@@ -166,17 +167,13 @@ func (g *group) more(ctx context.Context, jobs []Job, k int, left []int, kerf Le
 	if s.Roll {
 		free.Stock[k].Height = 0
 	}
-	if slices.ContainsFunc(left, func(i int) bool { return !free.Stock[k].Takes(g.items[i].w, g.items[i].h, g.items[i].piece.Grain) }) {
+	if !g.allFit(left, free.Stock[k]) {
 		return ""
 	}
-	starts, _, err := free.solve(ctx, jobs, []int{k}, left, kerf, pack.Effort{}, loose)
-	if err != nil {
-		return ""
-	}
+	starts, _ := free.solve(ctx, []int{k}, left, pack.Effort{})
 	does := func() bool {
-		free.tried = true
-		_, _, err := free.layOut(ctx, jobs, pack.Effort{}, loose)
-		return err == nil
+		_, still := free.layOut(ctx, pack.Effort{})
+		return len(still) == 0
 	}
 	const tries = 12
 	if !s.Roll {
@@ -189,7 +186,7 @@ func (g *group) more(ctx context.Context, jobs []Job, k int, left []int, kerf Le
 	}
 	var long Length
 	for _, st := range starts {
-		long += st.sheet.Height + kerf
+		long += st.sheet.Height + g.kerf()
 	}
 	free.Stock[k].Count = s.Count
 	for range tries {

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strconv"
 
@@ -19,34 +20,28 @@ type start struct {
 // the fence is moved.
 //
 // Sheets are numbered from first.
-func cutAll(g *group, starts []start, first int, keep, kerf Length) {
-	s := &shop{group: g, kerf: kerf, keep: keep, ready: map[key]*bucket{}, future: map[key]int{}, given: map[int]int{}}
-	var parts []*part
+func cutAll(g *group, starts []start, first int, keep Length) {
+	s := &shop{group: g, keep: keep, given: map[int]int{}}
 	for i, st := range starts {
 		st.sheet.Number = first + i
 		g.Sheets = append(g.Sheets, st.sheet)
-		s.expect(st.cell, [2]bool{true, true})
 	}
-	for i, st := range starts {
-		if st.sheet.Roll {
-			s.cutOff(i, st)
+	for i, sh := range g.Sheets {
+		if sh.Roll {
+			s.cutOff(i, sh)
 		}
 	}
 	for i, st := range starts {
-		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell, keep: keep}
+		p := &part{sheet: i, name: s.sheetName(i), box: geometry.Bx(0, 0, st.sheet.Width, st.sheet.Height), cell: st.cell}
 		s.trim(p)
-		parts = append(parts, p)
-	}
-	for _, p := range parts {
 		if s.settle(p) {
 			s.offer(p)
 		}
 	}
-	for len(s.ready) > 0 {
+	for len(s.parts) > 0 {
 		s.fence = s.next()
 		s.setting++
-		for s.ready[s.fence] != nil {
-			s.cutNext()
+		for s.cutNext() {
 		}
 	}
 	g.Settings = s.setting
@@ -56,81 +51,59 @@ func cutAll(g *group, starts []start, first int, keep, kerf Length) {
 // sheetName names a whole sheet as a part.
 func (s *shop) sheetName(i int) string { return strconv.Itoa(s.Sheets[i].Number) }
 
-// bucket is all that can be cut at one setting.
-type bucket struct {
-	parts []*part
-	cuts  int // ready in them
-}
-
 // offer puts a part among those that can be cut now.
 func (s *shop) offer(p *part) {
-	p.next = p.options()
-	for _, o := range p.next {
-		k := keyOf(o.fence)
-		if s.ready[k] == nil {
-			s.ready[k] = &bucket{}
-		}
-		s.ready[k].parts = append(s.ready[k].parts, p)
-		s.ready[k].cuts += o.times
-	}
+	p.next = p.options(s.keep)
+	s.parts = append(s.parts, p)
 }
 
-// withdraw takes a part from among those that can be cut.
-func (s *shop) withdraw(p *part) {
-	for _, o := range p.next {
-		k := keyOf(o.fence)
-		b := s.ready[k]
-		b.parts = slices.DeleteFunc(b.parts, func(q *part) bool { return q == p })
-		if b.cuts -= o.times; len(b.parts) == 0 {
-			delete(s.ready, k)
-		}
+// cutNext makes one cut at the setting of the fence, if there is one to make. What is at the
+// fence already is cut on.
+func (s *shop) cutNext() bool {
+	var last Cut
+	if n := len(s.Cuts); n > 0 {
+		last = s.Cuts[n-1]
 	}
-}
-
-// cutNext makes one cut at the setting of the fence.
-func (s *shop) cutNext() {
-	parts := s.ready[s.fence].parts
-	p := parts[0]
-	if n := len(s.Cuts); n > 0 { // what is at the fence already is cut on
-		last := s.Cuts[n-1]
-		for _, q := range parts {
-			if q.sheet == last.Sheet && q.name == last.Part {
-				p = q
+	at, cut := -1, option{}
+	for i, p := range s.parts {
+		n := slices.IndexFunc(p.next, func(o option) bool { return keyOf(o.fence) == s.fence })
+		there := p.sheet == last.Sheet && p.name == last.Part
+		if n >= 0 && (at < 0 || there) {
+			at, cut = i, p.next[n]
+			if there {
 				break
 			}
 		}
 	}
-	s.withdraw(p)
-	for _, o := range p.next {
-		if keyOf(o.fence) == s.fence {
-			for _, q := range s.cutPart(p, o) {
-				s.offer(q)
-			}
-			return
-		}
+	if at < 0 {
+		return false
 	}
+	p := s.parts[at]
+	s.parts = slices.Delete(s.parts, at, at+1)
+	s.cutPart(p, cut)
+	return true
 }
 
 // next returns the setting to move the fence to: one that is done with once
 // everything ready for it is cut, if there is one; of several the one on the
 // first sheet, then the largest.
 func (s *shop) next() key {
-	type choice struct {
-		k     key
-		again bool
-		sheet int
-	}
-	var best choice
-	for k, b := range s.ready {
-		c := choice{k: k, again: s.future[k] > b.cuts, sheet: b.parts[0].sheet}
-		for _, p := range b.parts {
-			c.sheet = min(c.sheet, p.sheet)
-		}
-		if best.k == 0 || cmp.Or(less(c.again, best.again), cmp.Compare(c.sheet, best.sheet), cmp.Compare(best.k, c.k)) < 0 {
-			best = c
+	type ready struct{ cuts, sheet int }
+	at, future := map[key]ready{}, map[key]int{} // how many cells still need a side of that length
+	for _, p := range s.parts {
+		p.cell.expect([2]bool{!p.settled[0], !p.settled[1]}, future)
+		for _, o := range p.next {
+			r, known := at[keyOf(o.fence)]
+			if !known {
+				r.sheet = p.sheet
+			}
+			at[keyOf(o.fence)] = ready{r.cuts + o.times, min(r.sheet, p.sheet)}
 		}
 	}
-	return best.k
+	again := func(k key) bool { return future[k] > at[k].cuts }
+	return slices.MinFunc(slices.Collect(maps.Keys(at)), func(k, l key) int {
+		return cmp.Or(less(again(k), again(l)), cmp.Compare(at[k].sheet, at[l].sheet), cmp.Compare(l, k))
+	})
 }
 
 func less(a, b bool) int {
@@ -144,37 +117,31 @@ func less(a, b bool) int {
 }
 
 // cutOff cuts a length off a roll, whose end is cut square first.
-func (s *shop) cutOff(i int, st start) {
-	w, h := st.sheet.Width, st.sheet.Height
-	if t := s.Stock[st.sheet.Stock].Trim; t > 0 && !slices.ContainsFunc(s.Cuts, func(c Cut) bool { return s.Sheets[c.Sheet].Stock == st.sheet.Stock }) {
-		s.Cuts = append(s.Cuts, Cut{Number: len(s.Cuts) + 1, Kind: Square, Sheet: i, Part: roll, Fence: t,
-			From: geometry.Pt(0, 0), To: geometry.Pt(w, 0)})
+func (s *shop) cutOff(i int, sh Sheet) {
+	b := geometry.Bx(0, 0, sh.Width, sh.Height)
+	if t := s.Stock[sh.Stock].Trim; t > 0 && !slices.ContainsFunc(s.Cuts, func(c Cut) bool { return s.Sheets[c.Sheet].Stock == sh.Stock }) {
+		s.note(Cut{Kind: Square, Sheet: i, Part: roll, Fence: t}, acrossY, 0, b)
 	}
-	s.Cuts = append(s.Cuts, Cut{Number: len(s.Cuts) + 1, Kind: CutOff, Sheet: i, Part: roll, Fence: h,
-		From: geometry.Pt(0, h), To: geometry.Pt(w, h),
-		Takes: Result{Kind: APart, Part: s.sheetName(i), Box: geometry.Bx(0, 0, w, h)}})
+	s.note(Cut{Kind: CutOff, Sheet: i, Part: roll, Fence: sh.Height, Takes: Result{Kind: APart, Part: s.sheetName(i), Box: b}}, acrossY, sh.Height, b)
 }
 
 // trim cuts away the left and the upper edge of a sheet, which then lie to the
-// fence; the other two go when what is left over does.
+// fence; the other two go when what is left over does. The ends of a length off a roll are
+// cut already.
 func (s *shop) trim(p *part) {
 	sh := s.Sheets[p.sheet]
 	t := s.Stock[sh.Stock].Trim
 	if t <= 0 {
 		return
 	}
-	b := p.box
-	cut := func(alongY bool, from, to geometry.Point) {
-		s.Cuts = append(s.Cuts, Cut{Number: len(s.Cuts) + 1, Kind: Square, Sheet: p.sheet, Part: p.name, Fence: t, AlongY: alongY,
-			From: from, To: to, Leaves: Result{Kind: APart, Part: p.name, Box: p.box}})
-	}
-	p.box.Min.X = t
-	cut(true, geometry.Pt(t, 0), geometry.Pt(t, b.Max.Y))
+	edges := []axis{acrossX, acrossY}
 	if sh.Roll {
-		return
+		edges = edges[:1]
 	}
-	p.box.Min.Y = t
-	cut(false, geometry.Pt(t, t), geometry.Pt(b.Max.X, t))
+	for _, a := range edges {
+		*a.of(&p.box.Min) = t
+		s.note(Cut{Kind: Square, Sheet: p.sheet, Part: p.name, Fence: t, Leaves: Result{Kind: APart, Part: p.name, Box: p.box}}, a, t, p.box)
+	}
 }
 
 // roll is what a length is cut off.

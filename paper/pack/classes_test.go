@@ -1,7 +1,6 @@
 package pack_test
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"sort"
@@ -25,8 +24,8 @@ func likeClass(class, n int, r *rand.Rand) pack.Problem {
 	most := []int{10, 10, 35, 35, 100, 100}
 	p := pack.Problem{Stock: []pack.Stock{{Width: geometry.Length(bin), Height: geometry.Length(bin)}}}
 	even := func(from, to int) geometry.Length { return geometry.Length(from + r.IntN(to-from+1)) }
-	for i := range n {
-		it := pack.Item{ID: fmt.Sprint("item ", i), Turn: true}
+	for range n {
+		it := pack.Item{Turn: true}
 		if class <= 6 {
 			it.Width, it.Height = even(1, most[class-1]), even(1, most[class-1])
 		} else {

@@ -12,18 +12,14 @@ import (
 func ExampleSolve() {
 	p := pack.Problem{
 		Items: []pack.Item{
-			{ID: "side", Width: 152, Height: 228}, {ID: "side", Width: 152, Height: 228},
-			{ID: "spine wall", Width: 34, Height: 228, Strip: "walls"},
-			{ID: "head wall", Width: 149, Height: 34, Turn: true, Strip: "walls"},
-			{ID: "tail wall", Width: 149, Height: 34, Turn: true, Strip: "walls"},
+			{Width: 152, Height: 228}, {Width: 152, Height: 228}, // sides
+			{Width: 34, Height: 228, Strip: "walls"},             // of the spine
+			{Width: 149, Height: 34, Turn: true, Strip: "walls"}, // of head and tail
+			{Width: 149, Height: 34, Turn: true, Strip: "walls"},
 		},
-		Stock: []pack.Stock{{Name: "board", Width: 700, Height: 500}},
+		Stock: []pack.Stock{{Width: 700, Height: 500}},
 	}
-	layout, err := pack.Solve(context.Background(), p, pack.Effort{Iterations: 5000, Seed: 1})
-	if err != nil {
-		fmt.Println("error:", err)
-		return
-	}
+	layout := pack.Solve(context.Background(), p, pack.Effort{Iterations: 5000, Seed: 1})
 	fmt.Println(len(layout.Sheets), "sheet, optimal:", layout.Optimal)
 	fmt.Println(len(layout.Sheets[0].Places), "pieces")
 	// Output:

@@ -2,14 +2,12 @@ package pack
 
 // Layout is where every piece lies.
 type Layout struct {
-	Mode   Mode
-	Gap    Length
 	Sheets []Sheet // fullest first within a kind
+	Left   []int   // indices into Problem.Items of what found no place: the stock ran out
 
 	// Value is what was made least, and Bound what it can't be less than: the
 	// number of sheets with one kind of stock, their cost with several, the
-	// length used in millimetres on a roll. Trim counts in a roll's length. Where
-	// the stock ran out, Bound is 0.
+	// length used in millimetres on a roll. Where the stock ran out, Bound is 0.
 	Value, Bound float64
 	Optimal      bool // Value is proved least
 }
@@ -17,10 +15,9 @@ type Layout struct {
 // Sheet is one sheet, or the used part of a roll, with what lies on it.
 // Coordinates are from its upper left corner, Y downward.
 type Sheet struct {
-	Stock         int    // index into Problem.Stock
-	Width, Height Length // trim included; of a roll the length used
-	Places        []Place
-	Cuts          *Part // Guillotine only: the sheet within its trim
+	Stock  int // index into Problem.Stock
+	Places []Place
+	Cuts   *Part // Guillotine only: the whole sheet, or the used part of the roll
 }
 
 // Place is where a piece lies.

@@ -2,11 +2,15 @@
 // be cut edge to edge on a board shear, pieces on the bed of a machine that
 // cuts freely. It knows nothing of what the pieces are for.
 //
-// Solve returns a layout; package check, which shares no code with the solver,
+// Solve returns a layout; package packtest, which shares no code with the solver,
 // tells whether a layout is sound.
 package pack
 
-import "forel/geometry"
+import (
+	"time"
+
+	"forel/geometry"
+)
 
 // Length is a distance in millimetres. Inside, every length is a whole number
 // of eighths of a micrometre, so that sums are exact: a micrometre and a 64th of
@@ -34,7 +38,6 @@ func (m Mode) String() string {
 
 // Item is one piece to be laid out.
 type Item struct {
-	ID            string // the caller's, for messages; need not be unique
 	Width, Height Length // over 0
 	Turn          bool   // a quarter turn is allowed
 
@@ -42,35 +45,44 @@ type Item struct {
 	// at one fence setting: in Guillotine mode all pieces with this key lie side
 	// by side in a strip as broad as the side they have in common. Where
 	// the strip is longer than any sheet it goes on in another strip of the
-	// same breadth, in as few as will do. Pieces with no side in common
-	// are an error. Free mode has no fence, and takes no notice.
+	// same breadth, in as few as will do. Pieces with no side in common lie
+	// anywhere. Free mode has no fence, and takes no notice.
 	Strip string
 }
 
-// Trim is what is lost along each edge of a sheet, kerf included.
-type Trim struct{ Left, Right, Top, Bottom Length }
-
-// Stock is one kind of sheet, or a roll.
+// Stock is one kind of sheet, or a roll. What is trimmed off its edges is no part of it.
 type Stock struct {
-	Name          string // for messages
-	Width, Height Length // the whole sheet, trim included
+	Width, Height Length // no more than 100 m, so that areas stay within 64 bits
 	// Roll tells that Width is the roll's and Height what is on it, 0 for as
 	// much as is needed. As little of the length is used as can be found.
 	Roll bool
 	// Count is how many there are, 0 for as many as are needed.
 	Count int
-	// Cost is that of one sheet, of a roll that of one metre, in any unit. If
-	// it is 0 for every kind, sheets cost their area in square metres: of
-	// one kind, then, the fewest sheets are the cheapest.
+	// Cost is that of one sheet, in any unit; of one kind alone it does not matter.
 	Cost float64
-	Trim Trim
 }
 
-// Problem is what is to be laid out on what. Kinds of sheet may be mixed, but
-// a roll is alone.
+// Problem is what is to be laid out on what. Kinds of sheet may be mixed; a roll is alone,
+// and cut edge to edge.
 type Problem struct {
 	Items []Item
 	Stock []Stock
 	Gap   Length // between neighbouring pieces: kerf of a saw, room for a knife; 0 for a shear
 	Mode  Mode
+}
+
+// Effort is how long to look for a better layout. The zero Effort takes the
+// first good layout. A search ends early when the layout is proved
+// optimal or its context ends; what was best until then is the result.
+type Effort struct {
+	// Iterations limits the steps of the search. The same problem, seed
+	// and Iterations, with no Time, give the same layout on every machine.
+	Iterations int
+	// Time limits the search by the clock, looked at between steps only. With
+	// both, the first limit reached ends it.
+	Time time.Duration
+	Seed uint64
+	// Progress, where set, is called now and then from the goroutine that solves,
+	// with the fraction of the effort spent, 0 to 1.
+	Progress func(fraction float64)
 }

@@ -2,33 +2,17 @@ package pack
 
 import (
 	"context"
-	"sort"
 	"time"
 )
 
-// Solve lays the items out. The error is an *InputError that names every fault,
-// or a *ShortError, beside which there is a layout of what went in. A context
-// that ends stops the search, not the answer: the best layout so far is
-// the result.
-func Solve(ctx context.Context, p Problem, e Effort) (*Layout, error) {
-	m, err := newModel(&p)
-	if err != nil {
-		return nil, err
-	}
+// Solve lays the items out. A context that ends stops the search, not the answer: the best
+// layout so far is the result.
+func Solve(ctx context.Context, p Problem, e Effort) *Layout {
+	m := newModel(&p)
 	w := &watch{ctx: ctx, e: e, begin: time.Now(), told: -1}
-	s := m.in.Solve(e.Seed, w.spent)
-	l := m.layout(s)
+	l := m.layout(m.in.Solve(e.Seed, w.spent))
 	w.tell(1)
-	if len(s.Left) == 0 {
-		return l, nil
-	}
-	short := &ShortError{Of: len(p.Items)}
-	for _, item := range s.Left {
-		short.Left = append(short.Left, m.members[item]...)
-	}
-	sort.Ints(short.Left)
-	short.describe(&p)
-	return l, short
+	return l
 }
 
 // watch tells the search when to stop, and the caller how far it is.

@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"slices"
 
 	"forel/paper/pack/internal/search"
@@ -16,34 +15,25 @@ type strip struct {
 	parts      [][]int
 }
 
-// addStrips joins pieces with one key into as few strips as will do.
-func (m *model) addStrips(key string, pieces []int) (fault string) {
+// addStrips joins pieces with one key into as few strips as will do. Where no sheet takes
+// such a strip, or the pieces have no side in common, each is laid alone.
+func (m *model) addStrips(pieces []int) {
 	first := m.p.Items[pieces[0]]
 	var best *strip
-	common := false
 	for _, breadth := range []int{whole(first.Width), whole(first.Height)} {
 		s := &strip{breadth: breadth, row: true, stack: true}
-		if !m.along(s, pieces) {
-			continue
-		}
-		common = true
-		if !m.share(s, pieces) {
+		if !m.along(s, pieces) || !m.share(s, pieces) {
 			continue
 		}
 		if best == nil || len(s.parts) < len(best.parts) || len(s.parts) == len(best.parts) && s.breadth < best.breadth {
 			best = s
 		}
 	}
-	if !common {
-		return fmt.Sprintf("strip %q: its pieces have no side in common in directions that their turns allow; %s is one of them", key, m.p.name(pieces[0]))
-	}
-	if best == nil { // each fits some sheet, but no sheet takes them all
+	if best == nil {
 		for _, i := range pieces {
-			it := &m.p.Items[i]
-			m.in.Items = append(m.in.Items, search.Item{W: whole(it.Width) + m.gap, H: whole(it.Height) + m.gap, Turn: it.Turn})
-			m.members = append(m.members, []int{i})
+			m.addPiece(i)
 		}
-		return ""
+		return
 	}
 	for _, part := range best.parts {
 		long := 0
@@ -57,7 +47,6 @@ func (m *model) addStrips(key string, pieces []int) (fault string) {
 		m.in.Items = append(m.in.Items, it)
 		m.members = append(m.members, part)
 	}
-	return ""
 }
 
 // along works out how the pieces lie with the strip's breadth across it, and
@@ -94,7 +83,7 @@ func (m *model) share(s *strip, pieces []int) bool {
 	most, scarce := 0, 0
 	for i := range m.p.Stock {
 		st := &m.p.Stock[i]
-		w, h := st.room()
+		w, h := whole(st.Width), whole(st.Height)
 		if st.endless() {
 			h = 1 << 40
 		}

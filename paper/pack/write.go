@@ -18,26 +18,25 @@ func (m *model) value(s *search.Solution) (value, bound float64) {
 	if !st.Roll || len(s.Bins) == 0 {
 		return s.Cost, s.Bound
 	}
-	trim := whole(st.Trim.Top) + whole(st.Trim.Bottom)
-	rest := length(trim - m.gap).MM()
-	value = s.Cost/8000 + float64(len(s.Bins))*rest
+	gap := length(m.gap).MM()
+	value = s.Cost/8000 - float64(len(s.Bins))*gap
 	most := 1.0
-	if rest < 0 && !st.endless() {
+	if !st.endless() {
 		least := math.Inf(1) // that a roll is used
 		for _, it := range m.in.Items {
-			least = min(least, length(min(it.W, it.H)-m.gap+trim).MM())
+			least = min(least, length(min(it.W, it.H)-m.gap).MM())
 		}
 		most = max(1, math.Floor(value/least+1e-9))
 		if st.Count > 0 {
 			most = min(most, float64(st.Count))
 		}
 	}
-	return value, s.Bound/8000 + most*rest
+	return value, s.Bound/8000 - most*gap
 }
 
 // layout writes a solution in millimetres.
 func (m *model) layout(s *search.Solution) *Layout {
-	l := &Layout{Mode: m.p.Mode, Gap: m.p.Gap}
+	l := &Layout{}
 	l.Value, l.Bound = m.value(s)
 	for _, b := range s.Bins {
 		l.Sheets = append(l.Sheets, m.sheet(b))
@@ -51,7 +50,11 @@ func (m *model) layout(s *search.Solution) *Layout {
 	slices.SortStableFunc(l.Sheets, func(a, b Sheet) int {
 		return cmp.Or(cmp.Compare(a.Stock, b.Stock), cmp.Compare(full(&b), full(&a)))
 	})
-	if len(s.Left) > 0 {
+	for _, item := range s.Left {
+		l.Left = append(l.Left, m.members[item]...)
+	}
+	slices.Sort(l.Left)
+	if len(l.Left) > 0 {
 		l.Bound = 0
 	} else {
 		l.Optimal = l.Value <= l.Bound*(1+1e-9)
@@ -60,26 +63,19 @@ func (m *model) layout(s *search.Solution) *Layout {
 }
 
 func (m *model) sheet(b *search.Bin) Sheet {
-	st := &m.p.Stock[b.Kind]
-	sh := Sheet{Stock: b.Kind, Width: length(whole(st.Width)), Height: length(whole(st.Height))}
-	left, top := whole(st.Trim.Left), whole(st.Trim.Top)
+	sh := Sheet{Stock: b.Kind}
 	k := m.in.Kinds[b.Kind]
-	w, h := k.W-m.gap, k.H-m.gap
-	if st.Roll {
-		h = b.Used() - m.gap
-		sh.Height = length(top + h + whole(st.Trim.Bottom))
-	}
 	wr := &writer{model: m, sheet: &sh, tree: b.Tree()}
 	if wr.tree == nil {
-		wr.places(b.Rects(), left, top)
+		wr.places(b.Rects())
 		return sh
 	}
-	if st.Roll {
-		wr.tree.Shorten(b.Used(), nil, nil)
+	if k.Roll {
+		k.H = b.Used()
+		wr.tree.Shorten(k.H, nil, nil)
 	}
-	if root := wr.part(0, left, top, w, h); m.p.Mode == Guillotine {
-		sh.Cuts = &root
-	}
+	root := wr.part(0, 0, 0, k.W-m.gap, k.H-m.gap)
+	sh.Cuts = &root
 	return sh
 }
 
@@ -207,9 +203,9 @@ func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
 }
 
 // places writes a sheet on which pieces lie anywhere.
-func (wr *writer) places(b *maxrects.Sheet, left, top int) {
+func (wr *writer) places(b *maxrects.Sheet) {
 	for _, p := range b.Placed {
-		wr.piece(wr.members[p.Item][0], left+p.X, top+p.Y, p.W-wr.gap, p.H-wr.gap)
+		wr.piece(wr.members[p.Item][0], p.X, p.Y, p.W-wr.gap, p.H-wr.gap)
 	}
 	slices.SortStableFunc(wr.sheet.Places, func(a, b Place) int {
 		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))

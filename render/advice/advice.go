@@ -63,76 +63,32 @@ func Text(c choose.Choice, a choose.Ask, round geometry.Rounding, lines []byte, 
 	return b.Bytes()
 }
 
-type jsonBook struct {
-	Height    data.MM `json:"height_mm"`
-	Width     data.MM `json:"width_mm"`
-	Thickness data.MM `json:"thickness_mm"`
-	Grams     float64 `json:"grams"`
-	Weighed   bool    `json:"weighed"`
-}
-
-type jsonBoard struct {
-	Least     data.MM `json:"least_mm"`
-	Most      data.MM `json:"most_mm"`
-	By        string  `json:"by"`
-	Sold      string  `json:"sold_as"`
-	Pasted    int     `json:"pasted_together"`
-	Thickness data.MM `json:"thickness_mm"`
-}
-
-type jsonReason struct {
-	Says   string `json:"says"`
-	Source string `json:"source"`
-}
-
-type jsonAdvice struct {
-	Key  string       `json:"key"`
-	Name string       `json:"name"`
-	Says string       `json:"says"`
-	Why  []jsonReason `json:"why"`
-}
-
-type jsonOther struct {
-	Name   string `json:"name"`
-	Says   string `json:"says"`
-	Source string `json:"source"`
-}
-
-type jsonChoice struct {
-	Book         jsonBook     `json:"book"`
-	Use          string       `json:"use"`
-	Conditions   []string     `json:"conditions"`
-	Kind         string       `json:"kind"`
-	Construction string       `json:"construction,omitempty"`
-	Board        *jsonBoard   `json:"board,omitempty"`
-	Advice       []jsonAdvice `json:"advice"`
-	Others       []jsonOther  `json:"others"`
-	Assumptions  string       `json:"assumptions,omitempty"`
-	Lines        string       `json:"lines"`         // of a job file
-	Job          string       `json:"job,omitempty"` // a job file with them
-}
-
 // JSON returns the advice for other programs, with lines of a job file and one that has them.
 func JSON(c choose.Choice, a choose.Ask, unit geometry.Unit, lines, whole []byte) ([]byte, error) {
 	fine := func(l geometry.Length) string { return geometry.Settable(l, unit) }
-	out := jsonChoice{
-		Book: jsonBook{data.MM(c.Size.Height), data.MM(c.Size.Width), data.MM(c.Size.Thickness), float64(int(c.Grams + 0.5)), c.Weighed},
-		Use:  a.Use, Conditions: append([]string{}, a.Conditions...), Kind: c.Kind.Name, Construction: c.Kind.Construction,
-		Advice: []jsonAdvice{}, Others: []jsonOther{}, Lines: string(lines), Job: string(whole),
-	}
+	var board, assumptions any
 	if b := c.Board; b != nil {
-		out.Board = &jsonBoard{data.MM(b.Least), data.MM(b.Most), b.By, b.Sold.Name, b.Pasted, data.MM(b.Thickness())}
-		out.Assumptions = choose.Assumptions()
+		board = data.Object{{"least_mm", data.MM(b.Least)}, {"most_mm", data.MM(b.Most)}, {"by", b.By}, {"sold_as", b.Sold.Name}, {"pasted_together", b.Pasted}, {"thickness_mm", data.MM(b.Thickness())}}
+		assumptions = choose.Assumptions()
 	}
-	for _, one := range c.Advice {
-		j := jsonAdvice{Key: one.Key, Name: one.Name, Says: one.Says.In(fine), Why: []jsonReason{}}
-		for _, r := range one.Why {
-			j.Why = append(j.Why, jsonReason{r.Says.In(fine), r.Source})
-		}
-		out.Advice = append(out.Advice, j)
-	}
-	for _, o := range c.Others {
-		out.Others = append(out.Others, jsonOther(o))
-	}
-	return data.JSON(out)
+	return data.JSON("advice", data.Object{
+		{"book", data.Object{{"height_mm", data.MM(c.Size.Height)}, {"width_mm", data.MM(c.Size.Width)}, {"thickness_mm", data.MM(c.Size.Thickness)},
+			{"grams", int(c.Grams + 0.5)}, {"weighed", c.Weighed}}},
+		{"use", a.Use},
+		{"conditions", append([]string{}, a.Conditions...)},
+		{"kind", c.Kind.Name},
+		{"construction", data.Given(c.Kind.Construction)},
+		{"board", board},
+		{"advice", data.List(c.Advice, func(one choose.Advice) data.Object {
+			return data.Object{{"key", one.Key}, {"name", one.Name}, {"says", one.Says.In(fine)}, {"why", data.List(one.Why, func(r choose.Reason) data.Object {
+				return data.Object{{"says", r.Says.In(fine)}, {"source", r.Source}}
+			})}}
+		})},
+		{"others", data.List(c.Others, func(o choose.Other) data.Object {
+			return data.Object{{"name", o.Name}, {"says", o.Says}, {"source", o.Source}}
+		})},
+		{"assumptions", assumptions},
+		{"lines", string(lines)},           // of a job file
+		{"job", data.Given(string(whole))}, // a job file with them
+	})
 }

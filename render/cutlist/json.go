@@ -15,49 +15,21 @@ const chord geometry.Length = 0.01
 
 type mm = data.MM
 
-type jsonPiece struct {
-	Name     string `json:"name"`
-	Material string `json:"material"`
-	Count    int    `json:"count"`
-	Width    mm     `json:"width_mm"`
-	Height   mm     `json:"height_mm"`
-	Grain    string `json:"grain"`
-	// Rough is what a piece of patterned stock is first cut to.
-	Rough *jsonRough `json:"rough_mm,omitempty"`
-	*jsonOutlines
-}
-
-type jsonRough struct {
-	Width  mm `json:"width"`
-	Height mm `json:"height"`
-}
-
-// jsonOutlines is a piece's geometry, from the lower left of its bounding box.
-type jsonOutlines struct {
-	Outline line   `json:"outline_mm"` // the last point joins the first
-	Slits   []line `json:"slits_mm"`
-	Folds   []line `json:"folds_mm"`
-	Guides  []line `json:"guides_mm"`
-}
-
-type line []data.Point
-
 // JSON returns the list exact to a thousandth of a millimetre; with outlines,
 // each piece carries its geometry. A fact is named by its key and the unit.
 func JSON(c plan.Plan, outlines bool) ([]byte, error) {
-	pieces := []jsonPiece{}
-	for _, p := range c.Pieces {
+	pieces := data.List(c.Pieces, func(p geometry.Piece) data.Object {
 		w, h := p.Size()
-		j := jsonPiece{Name: p.Name, Material: string(p.Material), Count: p.Count, Width: mm(w), Height: mm(h), Grain: string(p.Grain)}
-		if p.Extra != (geometry.Point{}) {
+		j := data.Object{{"name", p.Name}, {"material", p.Material}, {"count", p.Count}, {"width_mm", mm(w)}, {"height_mm", mm(h)}, {"grain", p.Grain}}
+		if p.Extra != (geometry.Point{}) { // what a piece of patterned stock is first cut to
 			rw, rh := p.Rough()
-			j.Rough = &jsonRough{mm(rw), mm(rh)}
+			j = append(j, [2]any{"rough_mm", data.Object{{"width", mm(rw)}, {"height", mm(rh)}}})
 		}
 		if outlines {
-			j.jsonOutlines = outlinesJSON(p)
+			j = append(j, outlinesJSON(p)...)
 		}
-		pieces = append(pieces, j)
-	}
+		return j
+	})
 	list := map[string]any{"title": c.Title, "pieces": pieces}
 	for _, f := range c.Facts {
 		lengths := map[string]mm{}
@@ -66,36 +38,30 @@ func JSON(c plan.Plan, outlines bool) ([]byte, error) {
 		}
 		list[f.Key+"_mm"] = lengths
 	}
-	write := data.JSON
 	if outlines {
-		write = data.Compact
+		return data.Compact(list)
 	}
-	written, err := write(list)
-	if err != nil {
-		return nil, fmt.Errorf("cut list: %w", err)
-	}
-	return written, nil
+	return data.JSON("cut list", list)
 }
 
-func outlinesJSON(p geometry.Piece) *jsonOutlines {
-	o := &jsonOutlines{Outline: flat(p.Outline), Slits: []line{}, Folds: []line{}, Guides: []line{}}
-	for _, s := range p.Slits {
-		o.Slits = append(o.Slits, flat(s))
+// outlinesJSON reports a piece's geometry, from the lower left of its bounding box; the last
+// point of its outline joins the first.
+func outlinesJSON(p geometry.Piece) data.Object {
+	return data.Object{
+		{"outline_mm", flat(p.Outline)},
+		{"slits_mm", data.List(p.Slits, flat)},
+		{"folds_mm", data.List(p.Folds, flat)},
+		{"guides_mm", data.List(p.Guides, func(g geometry.Guide) []data.Point {
+			l := flat(g.Path)
+			if g.Path.Closed {
+				l = append(l, l[0])
+			}
+			return l
+		})},
 	}
-	for _, f := range p.Folds {
-		o.Folds = append(o.Folds, flat(f))
-	}
-	for _, g := range p.Guides {
-		l := flat(g.Path)
-		if g.Path.Closed {
-			l = append(l, l[0])
-		}
-		o.Guides = append(o.Guides, l)
-	}
-	return o
 }
 
-func flat(p geometry.Path) line { return data.Line(p.Flatten(chord)) }
+func flat(p geometry.Path) []data.Point { return data.Line(p.Flatten(chord)) }
 
 // CSV returns the list for a spreadsheet (RFC 4180): exact millimetres, then
 // width and height as the maker reads them.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
 	"forel/render/data"
 )
 
@@ -17,7 +18,7 @@ import (
 func TestLengthsAreReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.Float64Range(-5000, 5000).Draw(t, "length")
-		out, err := data.JSON(map[string]data.MM{"l": data.MM(l)})
+		out, err := data.JSON("a length", data.Object{{"l", data.MM(l)}})
 		require.NoError(t, err)
 		var read map[string]float64
 		require.NoError(t, json.Unmarshal(out, &read))
@@ -27,12 +28,21 @@ func TestLengthsAreReadBack(t *testing.T) {
 }
 
 func ExampleJSON() {
-	out, _ := data.JSON(map[string]any{"room & more": data.MM(-1e-9), "share": data.Part(1.0 / 3), "at": []data.MM{1.5, -2}})
+	out, _ := data.JSON("a list", data.Object{
+		{"room & more", data.MM(-1e-9)},
+		{"at", data.List([]geometry.Length{1.5, -2}, data.InMM)},
+		{"none", data.Given("")},
+		{"unknown", data.Null},
+		{"within", data.Object{{"share", data.Part(1.0 / 3)}}},
+	})
 	fmt.Print(string(out))
 	// Output:
 	// {
-	//   "at": [1.5, -2],
 	//   "room & more": 0,
-	//   "share": 0.333333
+	//   "at": [1.5, -2],
+	//   "unknown": null,
+	//   "within": {
+	//     "share": 0.333333
+	//   }
 	// }
 }

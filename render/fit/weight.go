@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"forel/geometry/fit"
+	"forel/render/data"
 )
 
 // grams writes a weight as it is known: to 5 g, from a kilogram on to 0.01 kg.
@@ -70,37 +71,26 @@ func heavy(w fit.Weight) string {
 	}
 }
 
-type jsonWeight struct {
-	Case    mm           `json:"case_g"`
-	Parts   []jsonWeighs `json:"materials"`
-	Books   *mm          `json:"books_g"` // null where none was weighed
-	Known   int          `json:"books_weighed"`
-	Of      int          `json:"books"`
-	On      string       `json:"stands_on"`
-	Load    *mm          `json:"load_n"`
-	Seam    mm           `json:"seam_mm"`
-	Warning string       `json:"warning,omitempty"`
-}
-
-type jsonWeighs struct {
-	Material string `json:"material"`
-	Area     mm     `json:"area_mm2"`
-	Grams    mm     `json:"weight_g"`
-	Source   string `json:"source"`
-}
-
-func weightJSON(r fit.Report) *jsonWeight {
-	w := r.Weight
+// weightJSON reports what a case weighs and carries; nil where that is not known.
+func weightJSON(w *fit.Weight) any {
 	if w == nil {
 		return nil
 	}
-	out := &jsonWeight{Case: mm(w.Case), Known: w.Known, Of: w.Of, Seam: mm(w.Seam), On: w.On, Warning: heavy(*w), Parts: []jsonWeighs{}}
-	for _, p := range w.Parts {
-		out.Parts = append(out.Parts, jsonWeighs{string(p.Material), mm(p.Area), mm(p.Grams), p.Source})
-	}
+	books, load := any(data.Null), any(data.Null) // where none was weighed
 	if w.Known > 0 {
-		books, load := mm(w.Books), mm(w.Newtons)
-		out.Books, out.Load = &books, &load
+		books, load = mm(w.Books), mm(w.Newtons)
 	}
-	return out
+	return data.Object{
+		{"case_g", mm(w.Case)},
+		{"materials", data.List(w.Parts, func(p fit.Part) data.Object {
+			return data.Object{{"material", p.Material}, {"area_mm2", mm(p.Area)}, {"weight_g", mm(p.Grams)}, {"source", p.Source}}
+		})},
+		{"books_g", books},
+		{"books_weighed", w.Known},
+		{"books", w.Of},
+		{"stands_on", w.On},
+		{"load_n", load},
+		{"seam_mm", mm(w.Seam)},
+		{"warning", data.Given(heavy(*w))},
+	}
 }

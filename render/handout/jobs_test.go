@@ -40,7 +40,12 @@ func threeVolumes(j *slipcase.Job) {
 
 // jobs are cases from a 3 mm pamphlet to a 150 mm folio, of every covering,
 // lining, hole and compartment.
-func jobs() map[string]slipcase.Job {
+func jobs() map[string]slipcase.Job { return plantest.Few(allJobs(), usual...) }
+
+// usual are the jobs that are looked at with -short: each covering, hole and lining once.
+var usual = []string{"ordinary", "smallest", "lined last, hole", "wrap of paper, hole", "three volumes, dividers", "inches, stretch"}
+
+func allJobs() map[string]slipcase.Job {
 	ordinary := jobOf(221.5, 148.5, 32)
 	return map[string]slipcase.Job{
 		"ordinary":       ordinary,
@@ -100,7 +105,7 @@ func subjects(t require.TestingT) map[string]plan.Plan {
 	for name, j := range jobs() {
 		out[name] = subjectOf(t, j)
 	}
-	return out
+	return plantest.Few(out, append(usual, "card")...)
 }
 
 // drawnJobs is how many drawn jobs a test looks at whose pages or figures take a

@@ -32,10 +32,10 @@ const slack length = 1e-6
 // onTint finds words on a figure: only those on a drawing of a piece, which has no
 // tint, stand on one.
 func onTint(p *document.Page) (faults []string) {
-	for _, f := range p.Fills {
-		b := f.Path.Bounds()
-		for _, a := range p.Texts {
-			if box := typeset.Box(a.Text); box.Grow(-slack).Overlaps(b) && box.Center().In(f.Path.Flatten(0.05)) {
+	for _, a := range p.Texts {
+		box := typeset.Box(a.Text)
+		for _, f := range p.Fills {
+			if box.Grow(-slack).Overlaps(f.Path.Bounds()) && box.Center().In(f.Path.Flatten(0.05)) {
 				faults = append(faults, fmt.Sprintf("%q stands on a tint", a.String))
 			}
 		}

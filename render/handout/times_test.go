@@ -37,7 +37,11 @@ func minutes(t *testing.T, text string) (sum int) {
 func TestTimesAreThoseOfTheTimetable(t *testing.T) {
 	own := work.UsualTimes()
 	own[work.CutBoard], own[work.LiningDry], own[work.TurnIn] = 17*time.Minute, 5*time.Hour, 90*time.Second
-	for _, name := range []string{"ordinary", "unlined", "lined last, hole", "wrap of paper, hole"} {
+	names := []string{"lined last, hole", "wrap of paper, hole", "ordinary", "unlined"}
+	if testing.Short() {
+		names = names[:2]
+	}
+	for _, name := range names {
 		p := subjectOf(t, jobs()[name])
 		for _, times := range []work.Times{nil, own} {
 			o := on(t, "A4")

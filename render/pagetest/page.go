@@ -16,9 +16,13 @@ const slack geometry.Length = 1e-6
 
 // Apart finds words that lie on other words.
 func Apart(p *record.Surface) (faults []string) {
+	var boxes []geometry.Box
+	for _, a := range p.Texts {
+		boxes = append(boxes, typeset.Box(a.Text).Grow(-slack))
+	}
 	for i, a := range p.Texts {
-		for _, b := range p.Texts[:i] {
-			if typeset.Box(a.Text).Grow(-slack).Overlaps(typeset.Box(b.Text).Grow(-slack)) {
+		for j, b := range p.Texts[:i] {
+			if boxes[i].Overlaps(boxes[j]) {
 				faults = append(faults, fmt.Sprintf("%.60q at %.1f lies on %.60q at %.1f", a.String, a.At, b.String, b.At))
 			}
 		}
@@ -47,21 +51,35 @@ func Within(p *record.Surface, area geometry.Box) (faults []string) {
 // OffLines finds words that a line runs through. A line counts that no fill
 // behind the words has painted over.
 func OffLines(p *record.Surface) (faults []string) {
+	fills, strokes := bounded(p.Fills), bounded(p.Strokes)
 	for _, a := range p.Texts {
 		box := inked(a.Text).Grow(-slack)
 		painted := -1 // everything up to here is
-		for _, f := range p.Fills {
-			if covers(f.Path, box) {
+		for _, f := range fills {
+			if f.covers(box) {
 				painted = f.Nth
 			}
 		}
-		for _, s := range p.Strokes {
-			if s.Nth > painted && runsInto(s.Path, box) {
-				faults = append(faults, fmt.Sprintf("a line in %s at %.1f runs through %.60q at %.1f", s.Layer, s.Path.Bounds(), a.String, box))
+		for _, s := range strokes {
+			if s.Nth > painted && s.runsInto(box) {
+				faults = append(faults, fmt.Sprintf("a line in %s at %.1f runs through %.60q at %.1f", s.Layer, s.bounds, a.String, box))
 			}
 		}
 	}
 	return faults
+}
+
+// bound is a path with the box around it.
+type bound struct {
+	record.Stroked
+	bounds geometry.Box
+}
+
+func bounded(all []record.Stroked) (out []bound) {
+	for _, s := range all {
+		out = append(out, bound{s, s.Path.Bounds()})
+	}
+	return out
 }
 
 // inked is where the letters of a text are: off the room below its
@@ -80,28 +98,20 @@ func inked(t render.Text) geometry.Box {
 
 // covers tells whether a filled path holds all of a box: no edge enters the box,
 // and its middle is within.
-func covers(p geometry.Path, box geometry.Box) bool {
-	if !p.Bounds().Contains(box) || runsInto(p, box) {
-		return false
-	}
-	return box.Center().In(p.Flatten(0.05))
-}
-
-func ringOf(p geometry.Path) []geometry.Point {
-	points := p.Flatten(0.05)
-	if p.Closed {
-		points = append(points, points[0])
-	}
-	return points
+func (p bound) covers(box geometry.Box) bool {
+	return p.bounds.Contains(box) && !p.runsInto(box) && box.Center().In(p.Path.Flatten(0.05))
 }
 
 // runsInto tells whether a path enters a box.
-func runsInto(p geometry.Path, box geometry.Box) bool {
-	b := p.Bounds()
+func (p bound) runsInto(box geometry.Box) bool {
+	b := p.bounds
 	if b.Max.X <= box.Min.X || b.Min.X >= box.Max.X || b.Max.Y <= box.Min.Y || b.Min.Y >= box.Max.Y {
 		return false
 	}
-	points := ringOf(p)
+	points := p.Path.Flatten(0.05)
+	if p.Path.Closed {
+		points = append(points, points[0])
+	}
 	for i := 1; i < len(points); i++ {
 		if Enters(points[i-1], points[i], box) {
 			return true

@@ -1,10 +1,10 @@
 package proof
 
 import (
-	"fmt"
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/foldup"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/render/data"
@@ -12,119 +12,72 @@ import (
 
 type mm = data.MM
 
-type jsonBox struct {
-	Min data.Point `json:"min"`
-	Max data.Point `json:"max"`
-}
-
-type jsonLayer struct {
-	Piece   string         `json:"piece"`
-	Order   int            `json:"order"`
-	Tucked  bool           `json:"tucked"`
-	Outline []data.Point   `json:"outline_mm"` // the last point joins the first
-	Holes   [][]data.Point `json:"holes_mm,omitempty"`
-}
-
-type jsonFace struct {
-	Name    string      `json:"name"`
-	Board   string      `json:"board"`
-	Inside  bool        `json:"inside"`
-	Ground  string      `json:"ground"` // what is seen where no layer lies
-	Extent  jsonBox     `json:"extent_mm"`
-	Frame   jsonFrame   `json:"frame_mm"`
-	Covered *float64    `json:"covered_percent,omitempty"` // of a face outside
-	Deepest int         `json:"most_layers"`
-	Stack   mm          `json:"pile_mm"`         // the thickest, tucks left out
-	Corners mm          `json:"pile_corners_mm"` // the thickest, tucks counted
-	Layers  []jsonLayer `json:"layers"`          // from the board up
-}
-
-// jsonFrame tells where a face lies in the case: the origin of its coordinates, and
-// the unit steps that its X and Y go.
-type jsonFrame struct {
-	Origin [3]mm `json:"origin"`
-	X      [3]mm `json:"x"`
-	Y      [3]mm `json:"y"`
-}
-
-type jsonFault struct {
-	Kind  string   `json:"kind"`
-	Piece string   `json:"piece,omitempty"`
-	Face  string   `json:"face,omitempty"`
-	At    *jsonBox `json:"at_mm,omitempty"`
-	What  string   `json:"what"`
-}
-
-// jsonSolid is a board as it stands: the corners of the box around it.
-type jsonSolid struct {
-	Name string `json:"name"`
-	Min  [3]mm  `json:"min_mm"`
-	Max  [3]mm  `json:"max_mm"`
-}
-
 // lengths are by the key of a fact and the name of its part.
 type lengths map[string]map[string]mm
 
-type jsonReport struct {
-	Title     string      `json:"title"`
-	Kind      string      `json:"kind"`
-	Sound     bool        `json:"sound"`
-	Faults    []jsonFault `json:"faults"`
-	Faces     []jsonFace  `json:"faces"`
-	Solids    []jsonSolid `json:"boards"`
-	Clearance lengths     `json:"clearance_mm"`
-	Folded    lengths     `json:"folded_mm,omitempty"`
-}
-
 // JSON returns the report for other programs, exact to a thousandth of a
 // millimetre. Outlines are in their face's own coordinates and not cut off at
-// its extent.
+// its extent; the last point of one joins the first.
 func JSON(p plan.Plan) ([]byte, error) {
 	r := p.Proof
-	out := jsonReport{Title: p.Title, Kind: p.Kind, Sound: r.Sound(), Faults: []jsonFault{}, Faces: []jsonFace{}, Solids: []jsonSolid{},
-		Clearance: factsJSON(r.Clearances), Folded: factsJSON(r.Folded)}
-	for _, f := range r.Faults {
-		j := jsonFault{Kind: string(f.Kind), Piece: f.Piece, Face: string(f.Face), What: f.What}
-		if f.At != (geometry.Box{}) {
-			at := boxJSON(f.At)
-			j.At = &at
-		}
-		out.Faults = append(out.Faults, j)
+	folded := any(nil)
+	if len(r.Folded) > 0 {
+		folded = factsJSON(r.Folded)
 	}
-	for _, s := range r.Solids {
-		out.Solids = append(out.Solids, solidJSON(s))
+	return data.JSON("proof", data.Object{
+		{"title", p.Title},
+		{"kind", p.Kind},
+		{"sound", r.Sound()},
+		{"faults", data.List(r.Faults, faultJSON)},
+		{"faces", data.List(study(r), faceJSON)},
+		{"boards", data.List(r.Solids, solidJSON)},
+		{"clearance_mm", factsJSON(r.Clearances)},
+		{"folded_mm", folded},
+	})
+}
+
+func faultJSON(f foldup.Fault) data.Object {
+	at := any(nil)
+	if f.At != (geometry.Box{}) {
+		at = boxJSON(f.At)
 	}
-	for _, f := range study(r) {
-		j := jsonFace{
-			Name: string(f.Face), Board: f.Board, Inside: f.Inside, Ground: f.Ground.Name, Extent: boxJSON(f.Extent),
-			Frame:   jsonFrame{vecJSON(f.Frame.O), vecJSON(f.Frame.U), vecJSON(f.Frame.V)},
-			Deepest: f.deepest, Stack: mm(f.Stack), Corners: mm(f.Corners), Layers: []jsonLayer{},
-		}
-		if !f.Inside {
-			// Three decimals, and less than 100 where anything is bare.
-			c := math.Floor(f.covered*1000) / 1000
-			j.Covered = &c
-		}
-		for _, l := range ordered(f.FaceReport) {
-			for _, p := range l.Shape {
-				layer := jsonLayer{Piece: l.Piece, Order: l.Order, Tucked: l.Tucked}
-				for i, ring := range p.Rings {
-					if i == 0 {
-						layer.Outline = data.Line(ring)
-					} else {
-						layer.Holes = append(layer.Holes, data.Line(ring))
-					}
-				}
-				j.Layers = append(j.Layers, layer)
+	return data.Object{{"kind", f.Kind}, {"piece", data.Given(f.Piece)}, {"face", data.Given(f.Face)}, {"at_mm", at}, {"what", f.What}}
+}
+
+func faceJSON(f face) data.Object {
+	covered := any(nil) // of a face outside
+	if !f.Inside {
+		covered = math.Floor(f.covered*1000) / 1000 // less than 100 where anything is bare
+	}
+	layers := []data.Object{} // from the board up
+	for _, l := range ordered(f.FaceReport) {
+		for _, p := range l.Shape {
+			var outline []data.Point
+			holes := any(nil)
+			if len(p.Rings) > 0 {
+				outline = data.Line(p.Rings[0])
 			}
+			if len(p.Rings) > 1 {
+				holes = data.List(p.Rings[1:], data.Line)
+			}
+			layers = append(layers, data.Object{{"piece", l.Piece}, {"order", l.Order}, {"tucked", l.Tucked}, {"outline_mm", outline}, {"holes_mm", holes}})
 		}
-		out.Faces = append(out.Faces, j)
 	}
-	written, err := data.JSON(out)
-	if err != nil {
-		return nil, fmt.Errorf("proof: %w", err)
+	return data.Object{
+		{"name", f.Face},
+		{"board", f.Board},
+		{"inside", f.Inside},
+		{"ground", f.Ground.Name}, // what is seen where no layer lies
+		{"extent_mm", boxJSON(f.Extent)},
+		// Where the face lies in the case: the origin of its coordinates, and the unit steps
+		// that its X and Y go.
+		{"frame_mm", data.Object{{"origin", vecJSON(f.Frame.O)}, {"x", vecJSON(f.Frame.U)}, {"y", vecJSON(f.Frame.V)}}},
+		{"covered_percent", covered},
+		{"most_layers", f.deepest},
+		{"pile_mm", mm(f.Stack)},           // the thickest, tucks left out
+		{"pile_corners_mm", mm(f.Corners)}, // the thickest, tucks counted
+		{"layers", layers},
 	}
-	return written, nil
 }
 
 func factsJSON(facts []plan.Fact) lengths {
@@ -138,19 +91,22 @@ func factsJSON(facts []plan.Fact) lengths {
 	return out
 }
 
-func solidJSON(s plan.Solid) jsonSolid {
-	j := jsonSolid{Name: s.Name}
+// solidJSON reports a board as it stands: the corners of the box around it.
+func solidJSON(s plan.Solid) data.Object {
+	var least, most [3]mm
 	for i, v := range s.Corners() {
 		for k, l := range vecJSON(v) {
 			if i == 0 {
-				j.Min[k], j.Max[k] = l, l
+				least[k], most[k] = l, l
 			}
-			j.Min[k], j.Max[k] = min(j.Min[k], l), max(j.Max[k], l)
+			least[k], most[k] = min(least[k], l), max(most[k], l)
 		}
 	}
-	return j
+	return data.Object{{"name", s.Name}, {"min_mm", least}, {"max_mm", most}}
 }
 
 func vecJSON(v space.Vec) [3]mm { return [3]mm{mm(v.X), mm(v.Y), mm(v.Z)} }
 
-func boxJSON(b geometry.Box) jsonBox { return jsonBox{data.At(b.Min), data.At(b.Max)} }
+func boxJSON(b geometry.Box) data.Object {
+	return data.Object{{"min", data.At(b.Min)}, {"max", data.At(b.Max)}}
+}

@@ -55,38 +55,8 @@ func indented(time, text string) string {
 	return fmt.Sprintf("%-*s", in, time) + strings.ReplaceAll(wording.Wrap(text, wide-in), "\n", "\n"+strings.Repeat(" ", in)) + "\n"
 }
 
-// jsonTable is the timetable for other programs. Times are in minutes; moments have no
-// zone, and without dates they are counted from day 1.
-type jsonTable struct {
-	Hours    string      `json:"hours"`
-	Cases    []jsonCase  `json:"cases"`
-	Entries  []jsonEntry `json:"entries"`
-	Ready    string      `json:"ready"`
-	Earliest string      `json:"earliest_possible"`
-	Notes    []string    `json:"notes"`
-}
-
-type jsonCase struct {
-	Name   string `json:"name"`
-	Work   int    `json:"work_min"`
-	Drying int    `json:"drying_min"`
-	Ready  string `json:"ready"`
-	Over   string `json:"hand_over"`
-}
-
-type jsonEntry struct {
-	Case  int    `json:"case"` // from 1
-	Step  int    `json:"step"`
-	Title string `json:"title"`
-	From  string `json:"from"`
-	To    string `json:"to"`
-	Wet   bool   `json:"next_at_once,omitempty"`
-	Dries string `json:"dries,omitempty"`
-	Under string `json:"under,omitempty"`
-	Dry   string `json:"dry,omitempty"`
-}
-
-// JSON returns the timetable for other programs.
+// JSON returns the timetable for other programs. Times are in minutes; moments have no
+// zone, and without dates they are counted from day 1. Cases are counted from 1.
 func (t Table) JSON() ([]byte, error) {
 	moment := func(at time.Time) string {
 		if t.Dated {
@@ -94,16 +64,22 @@ func (t Table) JSON() ([]byte, error) {
 		}
 		return t.at(at, time.Time{})
 	}
-	out := jsonTable{Hours: t.Hours.String(), Ready: moment(t.Last()), Earliest: moment(t.Earliest), Notes: notes}
+	var cases []data.Object
 	for i, c := range t.Cases {
-		out.Cases = append(out.Cases, jsonCase{c.Name, c.Work(), c.Drying(), moment(t.Ready[i].Done), moment(t.Ready[i].Over)})
+		cases = append(cases, data.Object{{"name", c.Name}, {"work_min", c.Work()}, {"drying_min", c.Drying()}, {"ready", moment(t.Ready[i].Done)}, {"hand_over", moment(t.Ready[i].Over)}})
 	}
-	for _, l := range t.lines() {
-		e := jsonEntry{Case: l.cases[0] + 1, Step: l.step, Title: l.title, From: moment(l.from), To: moment(l.to), Wet: l.wet}
-		if !l.dry.IsZero() {
-			e.Dries, e.Under, e.Dry = l.dries.What, l.dries.Under, moment(l.dry)
-		}
-		out.Entries = append(out.Entries, e)
-	}
-	return data.JSON(out)
+	return data.JSON("timetable", data.Object{
+		{"hours", t.Hours.String()},
+		{"cases", cases},
+		{"entries", data.List(t.lines(), func(l line) data.Object {
+			e := data.Object{{"case", l.cases[0] + 1}, {"step", l.step}, {"title", l.title}, {"from", moment(l.from)}, {"to", moment(l.to)}, {"next_at_once", data.Given(l.wet)}}
+			if !l.dry.IsZero() {
+				e = append(e, data.Object{{"dries", data.Given(l.dries.What)}, {"under", data.Given(l.dries.Under)}, {"dry", moment(l.dry)}}...)
+			}
+			return e
+		})},
+		{"ready", moment(t.Last())},
+		{"earliest_possible", moment(t.Earliest)},
+		{"notes", notes},
+	})
 }

@@ -53,30 +53,24 @@ func (f *faults) err() error {
 	return errors.Join(f.list...)
 }
 
-// Verify returns the faults of a layout of all the items on the stock, nil if it
-// is sound: every item once, of its size, turned only where it may be, within a
-// sheet and its trim, at least the gap from every other; no more sheets than there
+// Verify returns the faults of a layout of a problem's items on its stock, nil if it
+// is sound: every item once, or told as left, of its size, turned only where it may be,
+// within a sheet, at least the gap from every other; no more sheets than there
 // are. A guillotine layout must come apart by cuts from edge to edge, worked
 // out from the places alone; its tree of cuts must yield the pieces and nothing
 // twice, and pieces of one strip must have come off strips of one breadth.
-func Verify(l *pack.Layout, items []pack.Item, stock []pack.Stock) error {
-	all := make([]int, len(items))
-	for i := range items {
-		all[i] = i
-	}
-	return VerifySome(l, items, stock, all)
-}
-
-// VerifySome is Verify for a layout of some of the items only, given by their
-// indices: what went in where the stock ran out.
-func VerifySome(l *pack.Layout, items []pack.Item, stock []pack.Stock, some []int) error {
+func Verify(l *pack.Layout, p pack.Problem) error {
 	if l == nil {
 		return errors.New("there is no layout")
 	}
+	items, stock := p.Items, p.Stock
 	var f faults
 	want := make([]int, len(items))
-	for _, i := range some {
+	for i := range want {
 		want[i]++
+	}
+	for _, i := range l.Left {
+		want[i]--
 	}
 	used := make([]int, len(stock))
 	for i := range l.Sheets {
@@ -86,8 +80,8 @@ func VerifySome(l *pack.Layout, items []pack.Item, stock []pack.Stock, some []in
 			continue
 		}
 		used[s.Stock]++
-		v := sheet{faults: &f, at: i + 1, s: s, items: items, gap: l.Gap.MM()}
-		v.verify(stock[s.Stock], want, l.Mode)
+		v := sheet{faults: &f, at: i + 1, s: s, items: items, gap: p.Gap.MM()}
+		v.verify(stock[s.Stock], want, p.Mode)
 	}
 	for i, n := range used {
 		if stock[i].Count > 0 && n > stock[i].Count {
@@ -96,12 +90,12 @@ func VerifySome(l *pack.Layout, items []pack.Item, stock []pack.Stock, some []in
 	}
 	for i, n := range want {
 		if n > 0 {
-			f.add("item %d (%s) is missing", i, items[i].ID)
+			f.add("item %d is missing", i)
 		} else if n < 0 {
-			f.add("item %d (%s) lies there %d times too often", i, items[i].ID, -n)
+			f.add("item %d lies there %d times too often", i, -n)
 		}
 	}
-	if l.Mode == pack.Guillotine {
+	if p.Mode == pack.Guillotine {
 		strips(&f, l, items)
 	}
 	return f.err()

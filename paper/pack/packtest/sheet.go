@@ -13,17 +13,19 @@ type sheet struct {
 	s     *pack.Sheet
 	items []pack.Item
 	gap   float64
-	room  box // within the trim
+	room  box // of a roll as much as is used
 }
 
 func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
 	s := v.s
-	if !same(s.Width.MM(), st.Width.MM()) ||
-		!st.Roll && !same(s.Height.MM(), st.Height.MM()) ||
-		st.Roll && st.Height > 0 && s.Height.MM() > st.Height.MM()+slack {
-		v.add("sheet %d: %.6g x %.6g mm is not the size of its stock", v.at, s.Width, s.Height)
+	v.room = box{0, 0, st.Width.MM(), st.Height.MM()}
+	if st.Roll && s.Cuts != nil { // the length used; of a roll with a length no more than that
+		used := edges(s.Cuts.Box).y1
+		if st.Height > 0 && used > v.room.y1+slack {
+			v.add("sheet %d: %.6g mm are used of a roll of %.6g", v.at, used, v.room.y1)
+		}
+		v.room.y1 = used
 	}
-	v.room = box{st.Trim.Left.MM(), st.Trim.Top.MM(), s.Width.MM() - st.Trim.Right.MM(), s.Height.MM() - st.Trim.Bottom.MM()}
 	boxes := make([]box, 0, len(s.Places))
 	for _, p := range s.Places {
 		b := edges(p.Box)
@@ -45,7 +47,7 @@ func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
 			v.add("sheet %d: item %d is turned", v.at, p.Item)
 		}
 		if !b.within(v.room) {
-			v.add("sheet %d: item %d is not within the trim", v.at, p.Item)
+			v.add("sheet %d: item %d is not within the sheet", v.at, p.Item)
 		}
 	}
 	v.apart(boxes)

@@ -13,7 +13,7 @@ func (v *sheet) tree() {
 	}
 	r := edges(root.Box)
 	if !same(r.x0, v.room.x0) || !same(r.y0, v.room.y0) || !same(r.x1, v.room.x1) || !same(r.y1, v.room.y1) {
-		v.add("sheet %d: the tree of cuts does not begin with the sheet within its trim", v.at)
+		v.add("sheet %d: the tree of cuts does not begin with the sheet", v.at)
 	}
 	got := map[int]box{}
 	v.node(root, got)

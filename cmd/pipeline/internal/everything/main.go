@@ -18,16 +18,16 @@ func main() {
 	ctx := context.Background()
 	job := pipeline.Job{Example: true}
 	cases := pipeline.Cases{Job: job}
-	cutter := pipeline.DefaultCutter()
+	cutter := pipeline.Cutter{}
 	cutter.Job, cutter.Bed, cutter.Effort = job, "600x300", "100"
 	for _, c := range []pipeline.Command{
 		pipeline.Templates{Job: job}, pipeline.Gauge{}, pipeline.Measure{Job: job}, pipeline.Choose{Job: job}, pipeline.Cutlist{Job: job, Format: "json"}, pipeline.Handout{Job: job}, pipeline.Timetable{Cases: cases, Start: "2026-12-01", Draw: true},
 		pipeline.Stock{Job: job, Effort: "100", Draw: true}, pipeline.Order{Cases: cases, Effort: "100", Draw: true}, pipeline.Quote{Cases: cases, Effort: "100", Draw: true}, cutter,
 		pipeline.Prove{Job: job, Draw: true}, pipeline.Fit{Job: job, Draw: true},
-		pipeline.Rescue{Job: job, Readings: []string{"play-thickness=-0.4"}, Unfinished: true, Draw: true},
+		pipeline.Rescue{Job: job, Lengths: pipeline.Lengths{Readings: []string{"play-thickness=-0.4"}}, Unfinished: true, Draw: true},
 		pipeline.Lessons{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.record.toml", Data: []byte("version = 1\n")}}}},
 		pipeline.Record{Job: job, Show: true, Draw: true},
-		pipeline.Record{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: jobfile.Starter()}}}}, Readings: []string{"play-height=1.4", "board=1.98; 2.02"}},
+		pipeline.Record{Job: pipeline.Job{Source: pipeline.Source{Files: []pipeline.File{{Name: "case.toml", Data: jobfile.Starter()}}}}, Lengths: pipeline.Lengths{Readings: []string{"play-height=1.4", "board=1.98; 2.02"}}},
 	} {
 		r, err := c.Make(ctx)
 		tell(fmt.Sprintf("%T", c), append(r.Files, pipeline.File{Name: "report", Data: r.Report}), err)

@@ -145,6 +145,9 @@ func (r *Run) fill() {
 			bins = append(bins, r.p.bin(k))
 		}
 	}
+	if len(bins) == 0 { // no sheet takes any piece
+		return
+	}
 	var out []int32
 	for _, i := range r.best.Left {
 		out = append(out, int32(i))
