@@ -44,11 +44,8 @@ func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
 		for _, i := range set {
 			own = append(own, ways[i])
 		}
-		laid := search(own, areas)
+		laid := after(search(own, areas), sheets)
 		for k, p := range laid {
-			for m := range p.on {
-				p.on[m].page += sheets
-			}
 			all[set[k]] = p
 		}
 		sheets = max(sheets, pages(laid))
@@ -58,7 +55,8 @@ func (s Setup) lay(pieces []geometry.Piece, o Options) []placed {
 
 // search chooses a way to cut up each template and a place for each tile: from
 // the fewest tiles, one template after the other is cut in another way as long
-// as that brings them nearer to a sheet less.
+// as that brings them nearer to a sheet less. It never takes more sheets than the
+// templates one by one.
 func search(ways [][]split, areas []geometry.Box) []placed {
 	chosen := make([]split, len(ways))
 	for i, w := range ways {
@@ -94,7 +92,47 @@ func search(ways [][]split, areas []geometry.Box) []placed {
 			best[i].split = best[i].turn()
 		}
 	}
+	if len(ways) > 1 && pages(best) > atLeast(ways, areas) { // greedy: it may miss what each by itself comes to
+		var apart []placed
+		for i := range ways {
+			apart = append(apart, after(search(ways[i:i+1], areas), pages(apart))...)
+		}
+		if pages(apart) < pages(best) {
+			best = apart
+		}
+	}
 	return best
+}
+
+// atLeast returns a number of sheets that templates, each by itself, can't do with less than:
+// by the area of the tiles.
+func atLeast(ways [][]split, areas []geometry.Box) (sheets int) {
+	var whole float64
+	for _, a := range areas {
+		whole = max(whole, (a.Width() * a.Height()).MM())
+	}
+	for _, w := range ways {
+		least := math.Inf(1)
+		for _, s := range w {
+			var sum float64
+			for _, t := range s.tiles {
+				sum += (t.Window.Width() * t.Window.Height()).MM()
+			}
+			least = min(least, sum)
+		}
+		sheets += max(1, int(math.Ceil(least/whole-tiny.MM())))
+	}
+	return sheets
+}
+
+// after moves what is laid so many sheets on.
+func after(all []placed, sheets int) []placed {
+	for _, p := range all {
+		for m := range p.on {
+			p.on[m].page += sheets
+		}
+	}
+	return all
 }
 
 // mixed tells whether parts of two templates share a sheet.

@@ -12,6 +12,9 @@ import (
 	"pgregory.net/rapid"
 
 	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
+	"forel/geometry/slipcase"
 	"forel/paper"
 )
 
@@ -420,4 +423,22 @@ func TestLayStandsApart(t *testing.T) {
 	}
 	assert.InDelta(t, white[1], white[2], 2, "%.1f", white)
 	assert.Greater(t, white[1], white[0], "%.1f", white)
+}
+
+// Templates of one set take no more sheets than each by itself, where trying one after the
+// other in other grids comes to a stand with a sheet too many.
+func TestLaySharedIsNoWorse(t *testing.T) {
+	j := slipcase.DefaultJob(geometry.MM)
+	j.Covering = slipcase.AllPaper
+	j.Lining.Thickness = 0
+	j.Books = []job.Book{{Height: job.Readings{146.7376}, Width: job.Readings{400}, Thickness: job.Readings{4.736}}}
+	c, err := plantest.Make[slipcase.Case](j)
+	require.NoError(t, err)
+	s := paper.DefaultSetup()
+	s.Sheet, err = paper.ParseSheet("Letter", geometry.MM)
+	require.NoError(t, err)
+	s.Margins = paper.Margins{Left: 40, Right: 40, Top: 40, Bottom: 40}
+	s.Overlap = 28.21
+	apart, shared := s.Lay(c.Pieces, paper.Options{Set: paper.Separate}), s.Lay(c.Pieces, paper.Options{})
+	assert.LessOrEqual(t, len(shared.Pages), len(apart.Pages))
 }

@@ -4,9 +4,12 @@ import (
 	"math"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+
 	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 )
 
@@ -278,4 +281,19 @@ func TestOnlyTheCoveringItselfClosesAGap(t *testing.T) {
 		name: "0.9 mm beside the panel", spoil: piece("head panel", cropped(5-wall+0.9, 0, 0, 0)), kind: foldup.Bare, face: slipcase.HeadOutside,
 		job: func(j *slipcase.Job) { shortFlaps(j); j.SidePaper.Thickness = 1 },
 	}})
+}
+
+// A lining put in last, over turn-ins at the mouth, is proved however thin it is. It
+// stands as high on the head wall as the paper of a side keeps off that wall, or hardly higher.
+func TestThinnestLiningPutInAfterwards(t *testing.T) {
+	for _, thick := range []slipcase.Length{1e-45, 1e-9, 1e-3, 2e-3, 0.01, 0.15} {
+		j := slipcase.DefaultJob(geometry.MM)
+		j.Books = []job.Book{{Height: job.Readings{40.56086015701294}, Width: job.Readings{118.54770479351282}, Thickness: job.Readings{30}}}
+		j.Lining = slipcase.Lining{Thickness: thick, Order: slipcase.LinedAfter}
+		j.Clearance.Height, j.Clearance.Width, j.Clearance.Thickness = 2, 1, 1
+		j.Cloth.Thickness, j.Cloth.TurnIn, j.Cloth.MouthTurnIn, j.Cloth.SpineGap, j.Cloth.CornerDistance = 0.05, 5, 5, 3, 3
+		j.SidePaper.Thickness, j.SidePaper.Inset, j.SidePaper.TurnIn = 0.04, 2.05, 13
+		_, err := plantest.Make[slipcase.Case](j)
+		assert.NoError(t, err, "%g mm", thick.MM())
+	}
 }

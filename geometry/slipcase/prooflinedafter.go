@@ -67,10 +67,12 @@ func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch, k Cond
 		if lies <= sliver {
 			continue // too thin to run into anything
 		}
-		for _, cell := range foldup.Heaps(foldup.Within(v.In(w.Plane), at.Strip(lies))) {
+		// What it hardly touches it may keep clear of, or not.
+		touched := polygon.Box(at.Strip(lies))
+		for _, cell := range foldup.Heaps(foldup.Within(v.In(w.Plane), at.Strip(lies+2*sliver))) {
 			from, to := at.Reach(cell.Shape.Bounds())
 			part := foldup.Meet(l.Shape, polygon.Box(at.Between(s.Extent, from+sliver, to-sliver)))
-			if gap := at.ToWall(part.Bounds()); len(part) > 0 && gap < cell.Thick-1e-4 {
+			if gap := at.ToWall(part.Bounds()); len(part) > 0 && gap < cell.Thick-1e-4 && foldup.Solid(foldup.Meet(cell.Shape, touched), sliver) {
 				out = append(out, fault(foldup.Collision, part.Bounds(), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.Face, cell.Thick.MM()))
 			}
 			taken := at.End(at.Between(s.Extent, from-k.LinedStep, to), cell.Thick)

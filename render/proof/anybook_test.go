@@ -3,9 +3,15 @@ package proof
 import (
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"forel/geometry"
+	"forel/geometry/job"
+	"forel/geometry/kinds"
+	"forel/geometry/plan/plantest"
+	"forel/paper"
 	"forel/render/pagetest"
 )
 
@@ -31,4 +37,35 @@ func TestPagesOfAnyBook(t *testing.T) {
 			require.Empty(t, pagetest.Faults(&p.Surface, o.Setup.Reach(false)), "page %d of %d", i+1, len(pages))
 		}
 	})
+}
+
+// A tall book's faces, and all that is left between a book, its chemise and its case, have
+// room on small pages.
+func TestSmallPages(t *testing.T) {
+	for _, k := range kinds.All {
+		for _, book := range []job.Book{
+			{Height: job.Readings{372}, Width: job.Readings{57.7}, Thickness: job.Readings{3.5}},
+			{Height: job.Readings{255.5}, Width: job.Readings{57.7}, Thickness: job.Readings{3.5}},
+		} {
+			j := k.New(geometry.MM)
+			j.Shared().Books = []job.Book{book}
+			if s, ok := j.Settings().Find("chemise.fore_edge"); ok {
+				*s.Word = "hooks"
+			}
+			if s, ok := j.Settings().Find("chemise.book_cover"); ok {
+				*s.Length = 3
+			}
+			p, err := plantest.Plan(j)
+			require.NoError(t, err)
+			for _, sheet := range []string{"166 x 166 mm", "177 x 177 mm", "196 x 166 mm"} {
+				o := Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}
+				o.Setup.Sheet, err = paper.ParseSheet(sheet, geometry.MM)
+				require.NoError(t, err)
+				o.Setup.Margins = paper.Margins{Left: 5, Right: 1.5, Top: 1, Bottom: 1}
+				for i, page := range Document(p, o).Pages() {
+					assert.Empty(t, pagetest.Faults(&page.Surface, o.Setup.Reach(false)), "%s, %s, page %d", k.Name, sheet, i+1)
+				}
+			}
+		}
+	}
 }

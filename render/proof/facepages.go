@@ -38,15 +38,14 @@ func (d *doc) faceScale() float64 {
 					down = headsTall // it goes on on the next page
 				}
 				r := d.faceRow(cells, room.Width(), Length(1/n))
-				down += r.tall() + rowGap
+				if down += r.tall() + rowGap; down > room.Height() {
+					return false
+				}
 				for i, f := range r.faces {
 					if f.wide()+2*sideRoom > r.cells[i] {
 						return false
 					}
 				}
-			}
-			if down > room.Height() {
-				return false
 			}
 		}
 		return true

@@ -102,13 +102,14 @@ func firstHit(c slipcase.Carcass, dividers []slipcase.Standing, v stage.View, at
 	return place(nearest), hit
 }
 
-// holeOf gives the outline of the thumb hole as a part of a side, nil where there is
-// none.
-func holeOf(c slipcase.Carcass) []geometry.Point {
-	if len(c.Side) <= 4 {
-		return nil
+// onRim tells whether a place of a side or a divider, given with its outline, is near
+// the rim of a thumb hole.
+func onRim(side []geometry.Point, at geometry.Point, near Length) bool {
+	if len(side) <= 4 {
+		return false
 	}
-	return without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))[0].Rings[0]
+	hole := without(polygon.Box(geometry.Around(side...)), polygon.Of(side))
+	return hole[0].Clear(at) < near
 }
 
 // facesAt gives the planes of faces a place of the boards lies on, and whether
@@ -129,26 +130,28 @@ func facesAt(c slipcase.Carcass, p space.Vec, near Length) (faces []geometry.Fac
 	add(is(p.Z, 0), slipcase.SpineOutside)
 	add(is(p.Z, c.Depth) && p.X < c.Lined+near, slipcase.LeftMouth)
 	add(is(p.Z, c.Depth) && p.X > c.Width-c.Lined-near, slipcase.RightMouth)
-	add(is(p.Z, c.Depth) && inX && p.Y > c.Height/2, slipcase.HeadMouth)
-	add(is(p.Z, c.Depth) && inX && p.Y < c.Height/2, slipcase.TailMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y > c.Height-c.Lined-near, slipcase.HeadMouth)
+	add(is(p.Z, c.Depth) && inX && p.Y < c.Lined+near, slipcase.TailMouth)
 	add(is(p.X, c.Lined) && inY, slipcase.LeftInside)
 	add(is(p.X, c.Width-c.Lined) && inY, slipcase.RightInside)
 	add(is(p.Z, c.Lined) && inX && inY, slipcase.SpineInside)
 	add(is(p.Y, c.Lined) && inX, slipcase.TailInside)
 	add(is(p.Y, c.Height-c.Lined) && inX, slipcase.HeadInside)
-	if hole := holeOf(c); hole != nil && (p.X < c.Lined+near || p.X > c.Width-c.Lined-near) {
-		at := geometry.Pt(p.Z, p.Y)
-		rim = (area{Rings: [][]geometry.Point{hole}}).Clear(at) < near
+	if p.X < c.Lined+near || p.X > c.Width-c.Lined-near {
+		rim = onRim(c.Side, geometry.Pt(p.Z, p.Y), near)
 	}
 	return faces, rim
 }
 
 // dividerFacesAt gives the planes of a divider's faces that a place lies on, its
-// edges at head and tail among them, which are not drawn.
+// edges at head and tail among them, which are not drawn; none at the rim of its hole.
 func dividerFacesAt(d slipcase.Standing, p space.Vec, near Length) (faces []geometry.Face) {
 	is := func(a, b Length) bool { return (a - b).Abs() < near }
 	in := func(l, lo, hi Length) bool { return l > lo-near && l < hi+near }
 	if !in(p.X, d.Min.X, d.Max.X) || !in(p.Y, d.Min.Y, d.Max.Y) || !in(p.Z, d.Min.Z, d.Max.Z) {
+		return nil
+	}
+	if onRim(d.Side, geometry.Pt(p.Z-d.Min.Z, p.Y-d.Min.Y), near) {
 		return nil
 	}
 	for _, f := range []struct {
@@ -210,12 +213,12 @@ func checkPoint(t *rapid.T, s subject, faces []face, seen scene.Seen, b geometry
 		return nil
 	}
 	for _, f := range faces {
-		if !f.seenOf(seen).Holds(q) || p.Sub(f.Frame.O).Dot(f.Normal).Abs() > near { // the same face of another divider
+		here := onFace(f, p)
+		if !f.seenOf(seen).Holds(q) || p.Sub(f.Frame.O).Dot(f.Normal).Abs() > near || !f.shape.Holds(here) { // the same face of another divider
 			continue
 		}
 		got = append(got, f.Face)
 		// The uppermost layer at the place itself, in the face's coordinates.
-		here := onFace(f, p)
 		top, close := "", false
 		for _, o := range f.layers {
 			for _, a := range o.Shape {

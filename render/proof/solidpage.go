@@ -31,7 +31,7 @@ func (d *doc) opening() []document.Block {
 	for _, r := range p.Remarks {
 		blocks = append(blocks, d.Paragraph(wording.Sentence(r), render.BodySize, false))
 	}
-	if !d.narrow() {
+	if d.stands() {
 		return append(blocks, document.Block{Above: 2, Draw: d.solid})
 	}
 	blocks = append(blocks, document.Block{Above: 2, Draw: func(box geometry.Box) Length {
@@ -48,25 +48,49 @@ func (d *doc) opening() []document.Block {
 			return box.Max.Y
 		}})
 	}
-	return append(blocks, document.Block{Above: 3, Draw: d.clearances})
+	told := d.clearances()
+	told[0].Above = 3
+	return append(blocks, told...)
+}
+
+// stands tells whether a page holds the case, the clearances and the corner together.
+func (d *doc) stands() (does bool) {
+	if d.narrow() {
+		return false
+	}
+	d.Aside(func() {
+		room := d.NewPage(false, "")
+		_, lower, _ := d.parts(room)
+		does = below(lower, d.clearances()) <= room.Max.Y
+	})
+	return does
+}
+
+// parts returns where in most of a page the case stands, below it the clearances, and
+// beside these the corner, if one is drawn larger.
+func (d *doc) parts(box geometry.Box) (whole, lower, corner geometry.Box) {
+	whole, lower = box, box
+	whole.Max.Y = box.Min.Y + 0.52*box.Height()
+	lower.Min.Y = whole.Max.Y + 3
+	lower.Max.Y = box.Min.Y + 0.84*box.Height()
+	if d.Proof.Closeup != nil {
+		corner = lower
+		corner.Min.X, corner.Max.X = box.Max.X-lensWide, box.Max.X-4 // a viewer's typeface may be wider
+		lower.Max.X = corner.Min.X - beside
+	}
+	return whole, lower, corner
 }
 
 // solid draws the case, below it the clearances and the corner, into most of a page, and
 // returns where they end.
 func (d *doc) solid(box geometry.Box) Length {
-	whole, lower := box, box
-	whole.Max.Y = box.Min.Y + 0.52*box.Height()
-	lower.Min.Y = whole.Max.Y + 3
-	lower.Max.Y = box.Min.Y + 0.84*box.Height()
+	whole, lower, corner := d.parts(box)
 	picture, seen := d.whole(whole)
 	if d.Proof.Closeup == nil {
-		return d.clearances(lower)
+		return below(lower, d.clearances())
 	}
-	corner := lower
-	corner.Min.X, corner.Max.X = box.Max.X-lensWide, box.Max.X-4 // a viewer's typeface may be wider
 	d.panel(d.closeup(picture, seen)).Draw(d, corner, figure.AtRight)
-	lower.Max.X = corner.Min.X - beside
-	return max(lower.Max.Y, d.clearances(lower))
+	return max(lower.Max.Y, below(lower, d.clearances()))
 }
 
 // whole draws the case into a box, and returns the picture without names, and what is seen
@@ -86,26 +110,33 @@ func moveBox(box geometry.Box, to func(geometry.Point) geometry.Point) geometry.
 	return geometry.Around(to(box.Min), to(box.Max))
 }
 
-// clearances tells from the top of a box what is left between the book and the case, and
-// what the case measures, and returns where it ends.
-func (d *doc) clearances(box geometry.Box) Length {
+// clearances tells what is left between the book and the case, and what the case measures.
+func (d *doc) clearances() []document.Block {
 	unit := d.Round.Unit
-	say := func(text string, size render.Points, bold bool) {
-		box.Min.Y = d.Paragraph(text, size, bold).Draw(box)
-	}
-	say("Left between the book and the case", render.BodySize, true)
-	say(unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false)
 	rows := clearanceRows(d.Proof.Clearances, "", "–", unit)
 	t := document.Table{Rows: rows[1:], Size: render.BodySize, Wider: typeset.Substitute}
 	for i, head := range rows[0] {
 		t.Columns = append(t.Columns, document.Column{Head: head, Right: i > 0, Bold: i > 0, Broken: i == 0})
 	}
-	box.Min.Y = t.Draw(d, box) + 1
+	blocks := []document.Block{
+		d.Paragraph("Left between the book and the case", render.BodySize, true),
+		d.Paragraph(unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false),
+		{Draw: func(box geometry.Box) Length { return t.Draw(d, box) + 1 }},
+	}
+	blocks[0].Stays, blocks[1].Stays = true, true
 	if d.Proof.Tightest != "" {
-		say(d.Proof.Tightest, noteSize, false)
+		blocks = append(blocks, d.Paragraph(d.Proof.Tightest, noteSize, false))
 	}
 	for _, f := range d.Proof.Folded {
-		say(wording.Sentence(folded(f, d.Round)), render.BodySize, false)
+		blocks = append(blocks, d.Paragraph(wording.Sentence(folded(f, d.Round)), render.BodySize, false))
+	}
+	return blocks
+}
+
+// below draws blocks one below the other from the top of a box, and returns where they end.
+func below(box geometry.Box, blocks []document.Block) Length {
+	for _, k := range blocks {
+		box.Min.Y = k.Draw(box)
 	}
 	return box.Min.Y
 }
