@@ -20,6 +20,10 @@ func TestMain(m *testing.M) {
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata",
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("GOGC", os.Getenv("GOGC")) // of make test
+			return nil
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			// status N: the program ended with exit status N.
 			"status": status,
