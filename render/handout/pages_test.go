@@ -197,6 +197,9 @@ func TestWorksheetLeavesNoScrap(t *testing.T) {
 // stand on the four pages, and its text, or where that is too long its short form.
 func TestShortOfEveryKind(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
+		if sheet == "Letter" && testing.Short() {
+			continue
+		}
 		for _, k := range kinds.All {
 			for _, foreEdge := range []string{chemise.Lapped, chemise.Hooks} {
 				j := k.New(geometry.MM)
