@@ -3,8 +3,10 @@ package jobfile
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
+	"forel/geometry"
 	"forel/geometry/job"
 )
 
@@ -38,6 +40,7 @@ func (r *reader) readBook(n int) job.Book {
 			*f.At(&book) = r.readings(v, key, f.What, f.Min, f.Max, as.Far(f))
 		}
 	}
+	r.maybeInches(name+".thickness", book.Thickness.Largest())
 	if !set && slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Key == name }) {
 		return book // it was told that this is no book
 	}
@@ -53,6 +56,22 @@ func (r *reader) readBook(n int) job.Book {
 		r.refuse(at, "missing", "measure "+f.What)
 	}
 	return book
+}
+
+// thinnestBook is the thickness in mm below which a bare number is more often one of inches
+// (common practice, no source).
+const thinnestBook Length = 2
+
+// maybeInches warns of a thickness in a job in millimetres that looks like one of inches.
+func (r *reader) maybeInches(key string, thick Length) {
+	v, _ := r.get(key)
+	if v.kind == listKind && len(v.items) > 0 {
+		v = v.items[0]
+	}
+	if thick > 0 && thick < thinnestBook && r.unitOf(v) == geometry.MM && unitless(v.text) {
+		r.suspects = append(r.suspects, job.Problem{Key: key, Reason: "thinner than " + job.Show(thinnestBook, geometry.MM, 0),
+			Fix: "right for a few leaves; if it was inches, write " + strconv.Quote(v.text+" in")})
+	}
 }
 
 // rough returns a book with its dimensions as they are written, each as far as it is a

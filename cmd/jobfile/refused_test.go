@@ -252,6 +252,8 @@ func TestSuspects(t *testing.T) {
 	}{
 		{"none", book, nil},
 		{"wide", "[[book]]\nheight = 148.5\nwidth = 221\nthickness = 32\n", []string{":3: book.width: greater than the height; "}},
+		{"an inch and a quarter", "[[book]]\nheight = 221\nwidth = 148.5\nthickness = 1.25\n", []string{`:4: book.thickness: thinner than 2 mm; right for a few leaves; if it was inches, write "1.25 in"`}},
+		{"a few leaves", "[[book]]\nheight = 221\nwidth = 148.5\nthickness = '1.25 mm'\n", nil},
 		{"thick", "[[book]]\nheight = 100\nwidth = 60\nthickness = 70\n", []string{":4: book.thickness: greater than the width; "}},
 		{"readings apart", "[[book]]\nthickness = 32\nwidth = 148.5\nheight = [\n221, 235]\n", []string{":4: book.height: the readings run from 221 mm to 235 mm, likely a slip; measure again; 235 mm, the largest, is used"}},
 		{"digits swapped", "[[book]]\nthickness = 32\nwidth = 148.5\nheight = [221, 212, 220.5]\n", []string{":4: book.height: the readings run from 212 mm to 221 mm, likely two digits swapped; measure again; 221 mm, the largest, is used"}},
