@@ -56,48 +56,11 @@ func (d *doc) thin(l Length, digits int) string {
 	return fmt.Sprintf("%.*f %v", digits, float64(l/d.Round.Unit.Length()), d.Round.Unit)
 }
 
-// fewRows are too few of the list of pieces to stand on a page by themselves,
-// with the note below them.
-const fewRows = 5
+// worksheet sets the worksheet: the measures, then the pieces.
+func (d *doc) worksheet() { d.Flow(nil, d.sections()...) }
 
-// worksheet sets the worksheet. Where little is left for another page, the list of
-// pieces is set tighter; where that does not spare the page, the whole list stands
-// on it.
-func (d *doc) worksheet() {
-	if d.Frame == nil {
-		d.rowTall = shortTall
-		blocks, _ := d.sections()
-		d.Flow(nil, blocks...)
-		return
-	}
-	try := func(blocks []document.Block) (on []int) {
-		d.Aside(func() { on = d.Flow(nil, blocks...) })
-		return on
-	}
-	var best []int // how many blocks stand on each page
-	var blocks []document.Block
-	for d.rowTall = pieceTall; d.rowTall >= leastTall; d.rowTall -= 0.25 {
-		tight, _ := d.sections()
-		if on := try(tight); best == nil || len(on) < len(best) {
-			best, blocks = on, tight
-		}
-		if len(best) == 1 || best[len(best)-1] > fewRows {
-			d.Flow(nil, blocks...)
-			return
-		}
-	}
-	d.rowTall = pieceTall
-	whole, list := d.sections()
-	whole[list].Fresh = true
-	if len(try(whole)) == len(best) {
-		blocks = whole
-	}
-	d.Flow(nil, blocks...)
-}
-
-// sections returns the worksheet in blocks, and which starts the list of pieces: the
-// measures, then the pieces.
-func (d *doc) sections() (blocks []document.Block, list int) {
+// sections returns the worksheet in blocks.
+func (d *doc) sections() []document.Block {
 	title := cmp.Or(d.Running, wording.Capital(d.plan.Kind))
 	about := "Worksheet for a " + d.plan.Kind + ", and how to make it"
 	if d.blank {
@@ -120,7 +83,7 @@ func (d *doc) sections() (blocks []document.Block, list int) {
 		}
 		return y + 1
 	}
-	blocks = []document.Block{head}
+	blocks := []document.Block{head}
 	groups := slices.DeleteFunc(slices.Clone(d.plan.Worksheet), func(g plan.Group) bool { return len(g.Measures) == 0 })
 	for _, gs := range d.pagesOf(groups) {
 		left, right := d.shared(gs)
@@ -131,7 +94,7 @@ func (d *doc) sections() (blocks []document.Block, list int) {
 			return box.Min.Y + max(d.groupsHeight(left), d.groupsHeight(right))
 		}})
 	}
-	return append(blocks, d.pieceRows()...), len(blocks)
+	return append(blocks, d.pieces()...)
 }
 
 // headTall is what the head of the worksheet takes of its first page.
