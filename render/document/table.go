@@ -242,7 +242,7 @@ func (f fitted) row(on render.Surface, box geometry.Box, row int) Length {
 			lines = typeset.Break(text, f.Size, f.Columns[i].Bold, f.wide[i]/max(1, f.Wider)+1e-6)
 		}
 		most = max(most, len(lines))
-		if f.Dotted && i == len(f.wide)-1 {
+		if f.Dotted && i == len(f.wide)-1 && text != "" {
 			Leader(on, words, x+f.wide[i]-typeset.Width(text, f.Size, f.Columns[i].Bold), top+line, f.Size)
 		}
 		for k, l := range lines {
@@ -263,7 +263,7 @@ func (f fitted) row(on render.Surface, box geometry.Box, row int) Length {
 		}
 	}
 	y += half
-	if row == len(f.Rows)-1 {
+	if row == len(f.Rows)-1 && !f.Dotted {
 		y += 0.8
 		Rule(on, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 	}

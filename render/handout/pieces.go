@@ -11,7 +11,7 @@ import (
 )
 
 // blank is room to write a length by hand.
-const blank = "__________"
+const blank = "________"
 
 // pieces returns the list of pieces: each with its size, or room for it, and below it the
 // rules for its size.
@@ -28,7 +28,6 @@ func (d *doc) pieces() []document.Block {
 		t.Notes = append(t.Notes, d.rule(p))
 	}
 	blocks := d.Table("", t)
-	blocks[0].Above = blockGap
 	notes := []document.Block{d.Paragraph(d.pieceNote(), render.NoteSize, false).After(0.5)}
 	if d.blank {
 		notes[0].Stays = true
