@@ -129,6 +129,15 @@ func Box(name string, stuff stage.Stuff, a, b space.Vec) Solid {
 	}
 }
 
+// Faces returns the faces of a solid for a picture.
+func (s Solid) Faces() []stage.Face {
+	faces := stage.Block(s.Name, geometry.Each(s.Outline, s.Frame.At), s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
+	for i := range faces {
+		faces[i].Name = s.Name
+	}
+	return faces
+}
+
 // Corners returns the corners of a solid.
 func (s Solid) Corners() []space.Vec {
 	var out []space.Vec
