@@ -11,7 +11,7 @@ import (
 )
 
 // blank is room to write a length by hand.
-const blank = "__________"
+const blank = "________"
 
 // pieces returns the list of pieces: each with its size, or room for it, and below it the
 // rules for its size.
