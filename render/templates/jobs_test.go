@@ -1,7 +1,6 @@
 package templates_test
 
 import (
-	"fmt"
 	"math"
 	"sync"
 	"testing"
@@ -61,13 +60,7 @@ func (s scenario) job() slipcase.Job {
 // make returns the case of a scenario.
 func (s scenario) make() plan.Plan { return cases(s) }
 
-var cases = plantest.Once(func(s scenario) plan.Plan { return planOf(must{}, s.job()) })
-
-// must is a test that ends with what fails first.
-type must struct{}
-
-func (must) Errorf(format string, args ...any) { panic(fmt.Sprintf(format, args...)) }
-func (must) FailNow()                          {}
+var cases = plantest.Once(func(s scenario) plan.Plan { return planOf(plantest.Must{}, s.job()) })
 
 // printed is a case on a sheet, and its document as it was drawn.
 type printed struct {
@@ -91,7 +84,7 @@ var onSheets = plantest.Once(func(of struct {
 	scenario
 	sheet string
 }) printed {
-	return printedOn(of.make(), on(must{}, of.sheet))
+	return printedOn(of.make(), on(plantest.Must{}, of.sheet))
 })
 
 func printedOn(c plan.Plan, o templates.Options) printed {
@@ -100,7 +93,7 @@ func printedOn(c plan.Plan, o templates.Options) printed {
 	p.pages, p.missed = doc.Pages(), missed
 	p.file = sync.OnceValue(func() []byte {
 		file, err := doc.PDF()
-		require.NoError(must{}, err)
+		require.NoError(plantest.Must{}, err)
 		return file
 	})
 	return p

@@ -18,6 +18,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
 )
@@ -244,9 +245,9 @@ var inches = sync.OnceValue(func() printed {
 	}}
 	j.Board.Thickness, j.Lining.Thickness = geometry.Inch/8, 0
 	j.Clearance = job.Clearance{Height: geometry.Inch / 8, Width: geometry.Inch / 4, Thickness: geometry.Inch / 8}
-	o := on(must{}, "A4")
+	o := on(plantest.Must{}, "A4")
 	o.Round = geometry.To64th
-	return printedOn(planOf(must{}, j), o)
+	return printedOn(planOf(plantest.Must{}, j), o)
 })
 
 // Halves, quarters and eighths of an inch, and the times sign, come out as the

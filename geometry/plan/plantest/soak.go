@@ -3,7 +3,6 @@ package plantest
 import (
 	"os"
 	"strconv"
-	"sync"
 	"testing"
 )
 
@@ -28,21 +27,4 @@ func Few[T any](all map[string]T, usual ...string) map[string]T {
 		out[name] = c
 	}
 	return out
-}
-
-// Once returns a function that works out each thing once, for all tests of a package that
-// ask for it: what it returns must not be changed.
-func Once[K comparable, V any](work func(K) V) func(K) V {
-	var guard sync.Mutex
-	made := map[K]func() V{}
-	return func(of K) V {
-		guard.Lock()
-		make, ok := made[of]
-		if !ok {
-			make = sync.OnceValue(func() V { return work(of) })
-			made[of] = make
-		}
-		guard.Unlock()
-		return make()
-	}
 }
