@@ -30,7 +30,7 @@ const plotWide Length = 186
 // with the limits, the worst case, and the chain it comes from.
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
-	for _, dim := range r.Dimensions {
+	for _, dim := range r.Chain.Dimensions {
 		box := geometry.Bx(5, 4, plotWide-5, 1000)
 		high := pen{&record.Surface{}, o}.plot(box, r, dim) + 4
 		c := svg.New(plotWide, high, "Fit in "+dim.Name+": "+title(r), "Distribution of the clearance in "+dim.Name+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
