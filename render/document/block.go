@@ -99,6 +99,45 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	}
 }
 
+// FlowOn is Flow that begins below what is on the page, after so much white.
+func (d *Document) FlowOn(white Length, blocks ...Block) []int {
+	return d.Flow(func(page int) geometry.Box {
+		if page == 0 {
+			return d.Rest(white)
+		}
+		return d.NewPage(false, "")
+	}, blocks...)
+}
+
+// FlowInColumns is FlowOn in two columns, so far apart, which are about as tall on the last
+// page.
+func (d *Document) FlowInColumns(apart, white Length, blocks ...Block) {
+	room := d.Rest(white)
+	try := func(tall Length) (on []int) {
+		begun := room
+		begun.Max.Y = room.Min.Y + tall
+		d.Aside(func() { on = d.Flow(d.Columns(apart, begun), blocks...) })
+		return on
+	}
+	high := room.Height()
+	if on := try(high); len(on) > 2 {
+		n := on[0] + on[1]
+		d.Flow(d.Columns(apart, room), blocks[:n]...)
+		d.NewPage(false, "")
+		d.FlowInColumns(apart, 0, blocks[n:]...)
+		return
+	}
+	for low := Length(0); high-low > 0.5; {
+		if middle := (low + high) / 2; len(try(middle)) > 2 {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	room.Max.Y = room.Min.Y + high
+	d.Flow(d.Columns(apart, room), blocks...)
+}
+
 // Columns returns rooms for Flow: two columns a page, so far apart. The first are in what is
 // left of a page that was begun; where that is empty, on a new one.
 func (d *Document) Columns(apart Length, begun geometry.Box) func(room int) geometry.Box {

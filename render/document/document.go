@@ -48,6 +48,9 @@ type Document struct {
 type Page struct {
 	pdf.Page
 	foot *geometry.Box // where it has one
+	room geometry.Box  // what is written on
+	// How much of what is drawn is no part of what is written on it.
+	strokes, texts int
 }
 
 // footTall is the height of the line at the bottom of a page.
@@ -86,6 +89,16 @@ func (d *Document) NewPage(lying bool, bookmark string) geometry.Box {
 	if d.Frame != nil {
 		box = d.Frame(box)
 	}
+	d.Page.room, d.Page.strokes, d.Page.texts = box, len(d.Strokes), len(d.Texts)
+	return box
+}
+
+// Rest returns what is left of the page that is drawn on, below so much white.
+func (d *Document) Rest(white Length) geometry.Box {
+	box := d.Page.room
+	if y := d.Page.Lowest(); y > 0 {
+		box.Min.Y = y + white
+	}
 	return box
 }
 
@@ -97,12 +110,12 @@ func (d *Document) AddPage(width, height Length) *Page {
 	return d.Page
 }
 
-// Lowest returns where what is drawn on a page ends, its foot left out.
+// Lowest returns where what is drawn on a page ends, its foot and its frame left out.
 func (p *Page) Lowest() (y Length) {
-	for _, s := range p.Strokes {
+	for _, s := range p.Strokes[p.strokes:] {
 		y = max(y, s.Path.Bounds().Max.Y)
 	}
-	for _, t := range p.Texts {
+	for _, t := range p.Texts[p.texts:] {
 		y = max(y, typeset.Box(t.Text).Max.Y)
 	}
 	return y

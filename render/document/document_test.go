@@ -167,7 +167,7 @@ func TestTable(t *testing.T) {
 	cell := rapid.StringMatching(`[a-z]{1,9}( [a-z]{1,9}){0,2}`)
 	rapid.Check(t, func(t *rapid.T) {
 		table := document.Table{Size: rapid.SampledFrom([]render.Points{render.BodySize, render.NoteSize}).Draw(t, "size"),
-			Ticks: rapid.Bool().Draw(t, "ticks"), Whole: rapid.Bool().Draw(t, "whole"), Full: rapid.Bool().Draw(t, "full"), Wider: 1.1}
+			Ticks: rapid.SampledFrom([][]string{nil, {""}, {"CUT", "CHECKED"}}).Draw(t, "ticks"), Whole: rapid.Bool().Draw(t, "whole"), Full: rapid.Bool().Draw(t, "full"), Wider: 1.1}
 		columns := rapid.IntRange(1, 5).Draw(t, "columns")
 		for i := range columns {
 			table.Columns = append(table.Columns, document.Column{Head: fmt.Sprintf("HEAD %d", i), Right: rapid.Bool().Draw(t, "right"), Broken: rapid.Bool().Draw(t, "broken")})

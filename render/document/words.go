@@ -23,7 +23,7 @@ func WriteEnd(s render.Surface, at geometry.Point, text string, size render.Poin
 // Leader sets dots on a line from the end of a word to the start of another, which the
 // eye and a reader of the file follow from a label to its value.
 func Leader(s render.Surface, from, to, y Length, size render.Points) {
-	const apart = 0.8 // between the words and the dots
+	const apart = 0.4 // between the words and the dots
 	step := typeset.Width(" .", size, false)
 	first := Length(math.Ceil(float64((from+apart)/step))) * step // so that dots of all lines stand below each other
 	if n := int((to - apart - first) / step); n > 0 {

@@ -154,9 +154,7 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 		if z.align == render.Start {
 			beyond = geometry.Bx(x(z.at), top, x(hi), frame.Max.Y)
 		}
-		for _, l := range beyondLimit.Lines(polygon.Box(beyond)[0], nil) {
-			p.Stroke(l.Path, l.Stroke)
-		}
+		beyondLimit.Draw(p, polygon.Box(beyond)[0], nil)
 	}
 	for n, g := range gaps {
 		if most == 0 {

@@ -16,6 +16,7 @@ func (d *doc) checks() []document.Block {
 	head := d.Heading("Check the finished case").After(blockGap)
 	head.Bookmark = "Checks"
 	blocks := []document.Block{head}
+	const tick = 3.6
 	for _, t := range d.said(d.plan.Finished.Good) {
 		blocks = append(blocks, document.Block{Stays: true, Draw: func(box geometry.Box) Length {
 			document.Tick(d, geometry.Pt(box.Min.X, box.Min.Y+0.7+tick), tick)

@@ -35,10 +35,8 @@ const leastRest Length = 60
 // even without figures are told as briefly as beside the templates; then what to do when a
 // check fails is left to these too.
 func (d *doc) short() {
-	rest := d.Room(false)
-	if y := d.Page.Lowest() + blockGap; y+leastRest <= rest.Max.Y {
-		rest.Min.Y = y
-	} else {
+	rest := d.Rest(blockGap)
+	if rest.Height() < leastRest {
 		rest = geometry.Box{}
 	}
 	columns := d.Columns(gutter, rest)

@@ -236,7 +236,7 @@ func Document(o order.Order, at Options) *document.Document {
 		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
 	}
 	for _, k := range o.Blocks {
-		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: true, Full: true})
+		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: []string{""}, Full: true})
 		table[0].Bookmark, table[0].Above = heading(k), 5
 		blocks = append(blocks, table...)
 		if s := sum("sum", k.Lines, at.Currency); s != "" {

@@ -50,7 +50,7 @@ func (t Table) ofDay(d *document.Document, day []line) []document.Block {
 		rows = append(rows, row)
 	}
 	columns := []document.Column{{Head: "from"}, {Head: "to"}, {Head: "step", Right: true}, {Head: "what", Broken: true, Bold: true}, {Head: "case", Broken: long > narrow}, {Head: "then", Broken: true}}
-	out := d.Table(t.dayName(day[0].from), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Ticks: true})
+	out := d.Table(t.dayName(day[0].from), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Ticks: []string{""}})
 	out[0].Bookmark = t.dayName(day[0].from)
 	return out
 }
