@@ -140,12 +140,8 @@ const (
 // caseClothPiece returns the covering of the case, its back up, head away: front board,
 // spine and back board from left to right.
 func (j Job) caseClothPiece() geometry.Piece {
-	w, high := j.caseSize()
 	e, c := j.turnIn(), j.corner()
-	p := laidflat.Covering{
-		Names: names, Boards: []laidflat.Board{{Name: frontBoard, Wide: w}, {Name: spineName, Wide: j.spine()}, {Name: backBoard, Wide: w}}, Joint: j.joint(),
-		Wide: j.across(), High: high, Thick: j.caseBoard(), TurnIn: e, Left: e, Right: e, Corner: c,
-	}.Piece(caseClothName, j.caseClothOf(), geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"}, frontForeEdge, backForeEdge)
+	p := laidflat.Covering{Boards: j.laid(), TurnIn: e, Left: e, Right: e, Corner: c}.Piece(caseClothName, j.caseClothOf(), geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"}, frontForeEdge, backForeEdge)
 	p.Margins = []geometry.Margin{
 		{Name: "turned in on every side", Length: e},
 		{Name: "from the corner of a board to the mitre, along each edge", Length: c},

@@ -42,10 +42,7 @@ func (j Job) boards() []geometry.Piece {
 func (j Job) covering() geometry.Piece {
 	ps := j.panels()
 	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].Wide), j.endTurnIn(ps[len(ps)-1].Wide), j.corner()
-	p := laidflat.Covering{
-		Names: names, Boards: ps, Joint: j.joint(), Wide: j.across(), High: j.room().Height, Thick: j.Board,
-		TurnIn: e, Left: left, Right: right, Corner: c,
-	}.Piece(coveringName, geometry.ChemiseCloth, geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"}, "left", "right")
+	p := laidflat.Covering{Boards: j.laid(), TurnIn: e, Left: left, Right: right, Corner: c}.Piece(coveringName, geometry.ChemiseCloth, geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"}, "left", "right")
 	for i := range ps { // that they lie on its back is seen
 		p.Regions[i].Face = ""
 	}
@@ -63,7 +60,7 @@ func (j Job) covering() geometry.Piece {
 // it stays back from every edge, and four of its edges lie on the turn-ins.
 func (j Job) lining() geometry.Piece {
 	ps, g := j.panels(), j.Margin
-	wide := j.across() - 2*g + 2*j.Board*Length(len(ps)-1)
+	wide := j.laid().Across - 2*g + 2*j.Board*Length(len(ps)-1)
 	high := j.room().Height - 2*g
 	p := geometry.Piece{
 		Name: liningName, Material: geometry.ChemiseLining, Count: 1,
