@@ -41,8 +41,10 @@ func (t *trayModel) boards(names ...string) (out []stage.Face) {
 	for _, name := range names {
 		for _, b := range t.s.solids() {
 			if b.Name == t.s.name+", "+name {
-				b.Name = name
-				out = append(out, b.Faces()...)
+				for _, f := range b.Block(name) {
+					f.Name = name
+					out = append(out, f)
+				}
 			}
 		}
 	}

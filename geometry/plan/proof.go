@@ -61,6 +61,12 @@ type Solid struct {
 	Thick   Length
 }
 
+// Block returns the faces of a solid, as an object of a picture, the one of its outline
+// first.
+func (s Solid) Block(object string) []stage.Face {
+	return stage.Block(object, geometry.Each(s.Outline, s.Frame.At), s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
+}
+
 // Spread is a page of faces drawn flat, row by row.
 type Spread struct {
 	Bookmark string // "Inside"
@@ -127,15 +133,6 @@ func Box(name string, stuff stage.Stuff, a, b space.Vec) Solid {
 		Outline: geometry.Rectangle(geometry.Bx(0, 0, b.X-a.X, b.Y-a.Y)).Flatten(1),
 		Thick:   b.Z - a.Z,
 	}
-}
-
-// Faces returns the faces of a solid for a picture.
-func (s Solid) Faces() []stage.Face {
-	faces := stage.Block(s.Name, geometry.Each(s.Outline, s.Frame.At), s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
-	for i := range faces {
-		faces[i].Name = s.Name
-	}
-	return faces
 }
 
 // Corners returns the corners of a solid.

@@ -21,7 +21,7 @@ import (
 func (d *doc) picture() stage.Picture {
 	out := stage.Picture{View: d.Proof.View}
 	for _, s := range d.Proof.Solids {
-		for _, f := range s.Faces() {
+		for _, f := range s.Block(s.Name) {
 			f.Plain = true
 			out.Faces = append(out.Faces, f)
 		}
