@@ -20,7 +20,7 @@ type Case struct {
 // work works the case out and proves it by folding its blank up.
 func (j Job) work(suspects job.Problems) (Case, error) {
 	blank := j.blank()
-	proof := Prove(blank, j.Card, j.Cavity(), j.Flaps.Relief)
+	proof := Prove(blank, j)
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}

@@ -13,6 +13,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
+	"forel/geometry/walled"
 	"forel/paper"
 )
 
@@ -61,13 +62,13 @@ func TestCardWalls(t *testing.T) {
 	d := newDoc(c.Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
 	require.Len(t, d.faces, 5)
 	sizes := map[geometry.Face][2]float64{ // 22 + 2 x 1.5, 208 + 4 x 1.5, 130 + 1.5
-		onepiece.LeftOutside: {131.5, 214}, onepiece.RightOutside: {131.5, 214}, onepiece.SpineOutside: {25, 214},
-		onepiece.HeadOutside: {25, 131.5}, onepiece.TailOutside: {25, 131.5},
+		walled.LeftOutside: {131.5, 214}, walled.RightOutside: {131.5, 214}, walled.SpineOutside: {25, 214},
+		walled.HeadOutside: {25, 131.5}, walled.TailOutside: {25, 131.5},
 	}
 	for _, f := range d.faces {
 		want := sizes[f.Face]
 		assert.InDeltaSlice(t, want[:], []float64{f.Extent.Width().MM(), f.Extent.Height().MM()}, 1e-9, f.Face)
-		if f.Face != onepiece.HeadOutside && f.Face != onepiece.TailOutside {
+		if f.Face != walled.HeadOutside && f.Face != walled.TailOutside {
 			assert.Equal(t, 1, f.deepest, f.Face)
 			assert.Greater(t, f.covered, 90., f.Face)
 			continue
@@ -79,7 +80,7 @@ func TestCardWalls(t *testing.T) {
 		assert.Greater(t, f.covered, 90., f.Face)
 	}
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
-	head, _ := faceOf(d.faces, onepiece.HeadOutside)
+	head, _ := faceOf(d.faces, walled.HeadOutside)
 	for _, l := range head.layers {
 		y := l.Shape.Bounds()
 		switch l.Piece {
