@@ -13,6 +13,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
+	"forel/geometry/stage"
 	"forel/geometry/walled"
 	"forel/paper"
 )
@@ -88,6 +89,26 @@ func TestCardWalls(t *testing.T) {
 			assert.Less(t, y.Center().Y.MM(), 131.5/2)
 		case "outer flap":
 			assert.InDelta(t, 131.5, y.Max.Y.MM(), 2)
+		}
+	}
+}
+
+// What lies on one face is drawn as what it is: of one object and one plane is one stuff.
+func TestCardLooks(t *testing.T) {
+	d := newDoc(cardCase(t, 203, 130, 22, 1.5).Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
+	faces := d.picture().Faces
+	normal := func(f stage.Face) (n stage.Vec) {
+		for i := 2; i < len(f.Points); i++ {
+			n = n.Add(f.Points[i-1].Sub(f.Points[0]).Cross(f.Points[i].Sub(f.Points[0])))
+		}
+		return n.Unit()
+	}
+	for i, a := range faces {
+		for _, b := range faces[i+1:] {
+			n := normal(a)
+			if a.Object == b.Object && n.Sub(normal(b)).Size() < 1e-9 && a.Points[0].Sub(b.Points[0]).Dot(n).Abs() < 1e-6 {
+				assert.Equal(t, a.Front, b.Front, a.Object)
+			}
 		}
 	}
 }
