@@ -42,6 +42,7 @@ type Document struct {
 	Frame func(room geometry.Box) geometry.Box
 	*Page
 	pages []*Page
+	added []Block // not set yet
 }
 
 // Page is a page with all that is drawn on it.
@@ -136,6 +137,7 @@ func (d *Document) Aside(do func()) {
 
 // Pages ends the document and returns its pages.
 func (d *Document) Pages() []*Page {
+	d.Break()
 	for i, p := range d.pages {
 		if p.foot == nil {
 			continue

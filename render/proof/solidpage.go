@@ -61,7 +61,7 @@ func (d *doc) stands() (does bool) {
 	d.Aside(func() {
 		room := d.NewPage(false, "")
 		_, lower, _ := d.parts(room)
-		does = below(lower, d.clearances()) <= room.Max.Y
+		does = document.Below(lower, d.clearances()...) <= room.Max.Y
 	})
 	return does
 }
@@ -87,10 +87,10 @@ func (d *doc) solid(box geometry.Box) Length {
 	whole, lower, corner := d.parts(box)
 	picture, seen := d.whole(whole)
 	if d.Proof.Closeup == nil {
-		return below(lower, d.clearances())
+		return document.Below(lower, d.clearances()...)
 	}
 	d.panel(d.closeup(picture, seen)).Draw(d, corner, figure.AtRight)
-	return max(lower.Max.Y, below(lower, d.clearances()))
+	return max(lower.Max.Y, document.Below(lower, d.clearances()...))
 }
 
 // whole draws the case into a box, and returns the picture without names, and what is seen
@@ -131,12 +131,4 @@ func (d *doc) clearances() []document.Block {
 		blocks = append(blocks, d.Paragraph(wording.Sentence(folded(f, d.Round)), render.BodySize, false))
 	}
 	return blocks
-}
-
-// below draws blocks one below the other from the top of a box, and returns where they end.
-func below(box geometry.Box, blocks []document.Block) Length {
-	for _, k := range blocks {
-		box.Min.Y = k.Draw(box)
-	}
-	return box.Min.Y
 }
