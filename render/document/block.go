@@ -259,7 +259,7 @@ func (d *Document) Break() {
 // Paragraph returns a paragraph.
 func (d *Document) Paragraph(text string, size render.Points, bold bool) Block {
 	return Block{Draw: func(box geometry.Box) Length {
-		box.Max.X = box.Min.X + box.Width()/d.wider()
+		box.Max.X = box.Min.X + d.Writable(box.Width())
 		return Paragraph(d, box, box.Min.Y, text, size, bold)
 	}}
 }
@@ -275,7 +275,7 @@ func (d *Document) Heading(text string) Block {
 // and a rule.
 func (d *Document) Opening(name, about string) Block {
 	return Block{Draw: func(box geometry.Box) Length {
-		wide := box.Width() / d.wider()
+		wide := d.Writable(box.Width())
 		y := box.Min.Y + typeset.Ascent(render.TitleSize)
 		Write(d, geometry.Pt(box.Min.X, y), typeset.Fit(name, render.TitleSize, true, wide), render.TitleSize, true)
 		y = Paragraph(d, box, y+1.5, about, render.HeadSize, false) + 2

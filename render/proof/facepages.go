@@ -114,7 +114,7 @@ func (d *doc) table() []document.Block {
 		return nil
 	}
 	t := faceTable(d.faces, d.Round)
-	t.Size, t.Wider, t.Whole = noteSize, typeset.Substitute, !d.narrow()
+	t.Size, t.Whole = noteSize, !d.narrow()
 	blocks := d.Table("Face by face", t)
 	blocks[0].Bookmark = "Face by face"
 	for _, n := range notes(d.Proof, d.faces, d.Round) {
@@ -142,8 +142,8 @@ func (d *doc) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
 			continue
 		}
 		f, cell := newFlatFace(of, scale), wide*c.Part
-		caption := wrapped(d.captionOf(f), noteSize, false, cell-5)
-		head := wrapped(wording.Capital(string(c.Face)), render.BodySize, true, cell-3)
+		caption := typeset.Break(d.captionOf(f), noteSize, false, d.Writable(cell-5))
+		head := typeset.Break(wording.Capital(string(c.Face)), render.BodySize, true, d.Writable(cell-3))
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
 		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)

@@ -6,7 +6,6 @@ import (
 	"forel/render"
 	"forel/render/document"
 	"forel/render/figure"
-	"forel/render/typeset"
 )
 
 // How wide a corner that is drawn larger is, with its labels, the white between it and the
@@ -81,7 +80,7 @@ func moveBox(box geometry.Box, to func(geometry.Point) geometry.Point) geometry.
 func (d *doc) clearances() []document.Block {
 	unit := d.Round.Unit
 	t := clearanceTable(d.Proof.Clearances, "", "–", unit)
-	t.Size, t.Wider = render.BodySize, typeset.Substitute
+	t.Size, t.Wider = render.BodySize, d.Wider
 	blocks := []document.Block{
 		d.Paragraph("Left between the book and the case", render.BodySize, true),
 		d.Paragraph(unitName(unit)+", to "+geometry.FineStep(unit), noteSize, false),
