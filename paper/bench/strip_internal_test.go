@@ -14,7 +14,9 @@ import (
 // a sheet takes it; and two strips would not do as one.
 func TestStrips(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		side := func(name string) Length { return Length(rapid.IntRange(5, 240).Draw(t, name)) + Length(rapid.IntRange(0, 63).Draw(t, name))/64*25.4 }
+		side := func(name string) Length {
+			return Length(rapid.IntRange(5, 240).Draw(t, name)) + Length(rapid.IntRange(0, 63).Draw(t, name))/64*25.4
+		}
 		kerf, breadth, turn := side("kerf")/40, side("breadth"), rapid.Bool().Draw(t, "turn")
 		stands := rapid.Bool().Draw(t, "stands")
 		var pieces []bundle

@@ -89,7 +89,10 @@ func TestPinwheel(t *testing.T) {
 	}
 	require.NoError(t, packtest.Verify(l, p))
 	p.Mode = pack.Guillotine
-	assert.ErrorContains(t, packtest.Verify(l, p), "can't be parted")
-	l.Sheets[0].Places, l.Left = l.Sheets[0].Places[:3], []int{3}
-	assert.NotContains(t, packtest.Verify(l, p).Error(), "can't be parted")
+	cuts := &pack.Part{Box: pack.Box{Width: 30, Height: 30}, Item: -1, Cut: pack.AlongX}
+	for i, b := range box {
+		cuts.Parts = append(cuts.Parts, pack.Part{Box: b, Item: i})
+	}
+	l.Sheets[0].Cuts = cuts
+	assert.ErrorContains(t, packtest.Verify(l, p), "edge to edge")
 }
