@@ -30,10 +30,10 @@ func TestFoldsUp(t *testing.T) {
 			Thickness: j.Books[0].Thickness[0] + j.Clearance.Thickness,
 		}
 		same(t, want, c.Proof.Cavity)
-		same(t, want, c.Cavity)
+		same(t, want, c.Job.Cavity())
 		outside := slipcase.Size{Height: want.Height + 4*thick, Width: want.Width + thick, Thickness: want.Thickness + 2*thick}
 		same(t, outside, c.Proof.Outside)
-		same(t, outside, c.Outside)
+		same(t, outside, c.Job.Outside())
 	})
 }
 

@@ -50,7 +50,7 @@ const (
 func (j Job) body() foldup.Body {
 	in, out, c, b := j.Cavity(), j.Outside(), j.Card.Thickness, j.Card.bend()
 	body := foldup.Body{
-		Surfaces: walled.Outside(space.Vec{X: out.Thickness, Y: out.Height, Z: out.Width}),
+		Surfaces: walled.Outside(space.Vec{}, space.Vec{X: out.Thickness, Y: out.Height, Z: out.Width}),
 		Corners: map[geometry.Corner]space.Vec{
 			scoreAtTail: {X: c - b, Y: 2*c - b, Z: c - b},
 			scoreAtHead: {X: c - b, Y: 2*c + in.Height + b, Z: c - b},
@@ -59,9 +59,9 @@ func (j Job) body() foldup.Body {
 	}
 	low := space.Vec{X: c, Y: 2 * c, Z: c}
 	high := low.Add(space.Vec{X: in.Thickness, Y: in.Height, Z: in.Width})
-	for i := range body.Surfaces {
+	for i, inside := range walled.Inside(low, high) {
 		s := &body.Surfaces[i]
-		s.Cover = polygon.Box(geometry.Around(s.Frame.Flat(low), s.Frame.Flat(high)).Grow(-foldup.Sliver))
+		s.Cover = polygon.Box(inside.Extent.Grow(-foldup.Sliver))
 		s.Ground = foldup.Ground{Name: "gap between parts", Stuff: stage.Board}
 	}
 	return body
