@@ -71,7 +71,7 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
 // Hang hangs the parts of a piece on the carcass at one of its seats, by number;
 // ok is false where the piece does not fit there.
 func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
-	return c.Body(Conditions{}).Hang(p, seat)
+	return c.Body(Job{}).Hang(p, seat)
 }
 
 // at returns where an outer corner of the carcass is, and where the corner of the
@@ -92,10 +92,10 @@ func (c Carcass) at(p place) (outer, within space.Vec) {
 }
 
 // Body returns the faces of the carcass that are to be covered or lined.
-func (c Carcass) Body(k Conditions) foldup.Body {
+func (c Carcass) Body(j Job) foldup.Body {
 	b := foldup.Body{
-		Surfaces: c.surfaces(k), Corners: map[geometry.Corner]space.Vec{},
-		Edge: c.Lined, HoleChord: k.HoleChord, HoleGap: k.HoleGap,
+		Surfaces: c.surfaces(j), Corners: map[geometry.Corner]space.Vec{},
+		Edge: c.Lined, HoleChord: holeChord, HoleGap: j.holeGap(),
 	}
 	for _, p := range places() {
 		b.Corners[p.corner()], b.Corners[p.within()] = c.at(p)
@@ -114,7 +114,7 @@ var (
 	sideFromRight = foldup.Beyond{Left: "mouth", Right: "spine", Top: "head", Bottom: "tail"}
 )
 
-func (c Carcass) surfaces(k Conditions) []foldup.Surface {
+func (c Carcass) surfaces(j Job) []foldup.Surface {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
 	x, y, z := toRight, toHead, toMouth
 	face := func(name geometry.Face, board string, o, u, v, n space.Vec, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
@@ -122,7 +122,7 @@ func (c Carcass) surfaces(k Conditions) []foldup.Surface {
 			Beyond: beyond, Ground: foldup.BareBoard}
 	}
 	outside := func(f foldup.Surface) foldup.Surface {
-		f.Cover = k.toCover(f)
+		f.Cover = j.toCover(f)
 		return f
 	}
 	edge := func(f foldup.Surface) foldup.Surface {
@@ -130,7 +130,7 @@ func (c Carcass) surfaces(k Conditions) []foldup.Surface {
 		return outside(f)
 	}
 	inside := func(f foldup.Surface) foldup.Surface {
-		f.Inside, f.Ground = true, k.ground()
+		f.Inside, f.Ground = true, j.ground()
 		if f.Frame.U == z || f.Frame.V == z {
 			f.Open = z
 		}
@@ -196,15 +196,15 @@ func (c Carcass) cutAtMouth(f foldup.Surface) foldup.Surface {
 }
 
 // toCover returns what of an outside face is to be covered.
-func (k Conditions) toCover(s foldup.Surface) polygon.Shape {
-	if !k.SidesOnly {
+func (j Job) toCover(s foldup.Surface) polygon.Shape {
+	if j.Covering != SidesOnly {
 		return s.Outline()
 	}
-	inner := s.Extent
-	inner.Min.Y, inner.Max.Y = inner.Min.Y+k.Border, inner.Max.Y-k.Border
+	inner, border := s.Extent, j.SidePaper.Inset
+	inner.Min.Y, inner.Max.Y = inner.Min.Y+border, inner.Max.Y-border
 	switch s.Face {
 	case LeftOutside, RightOutside:
-		inner.Min.X += k.Border // at the spine
+		inner.Min.X += border // at the spine
 	case LeftMouth, RightMouth:
 	default:
 		return nil

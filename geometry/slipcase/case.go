@@ -35,7 +35,7 @@ type Case struct {
 func (j Job) work(suspects job.Problems) (Case, error) {
 	s := j.standing()
 	pieces := s.pieces()
-	proof := Prove(pieces, s.conditions())
+	proof := Prove(pieces, s)
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}

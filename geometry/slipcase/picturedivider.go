@@ -80,7 +80,7 @@ func (m model) stripFigure() stage.Picture {
 	board, strip := m.pieces["divider"], m.pieces[dividerStrip]
 	w, h := board.Size()
 	faces := stage.Moved(m.bareDivider("divider", 0), stage.Vec{Y: -m.s(), Z: -m.s()})
-	body := standingAlone(board, m.job.dividerThickness(), seenArc).body(m.job.conditions())
+	body := standingAlone(board, m.job.dividerThickness(), seenArc).body(m.job)
 	p := stage.Picture{View: m.intoMouth(48, 24), Fresh: []string{dividerStrip}}
 	for i := range strip.Seats {
 		sheet, _ := body.Hang(strip, i)

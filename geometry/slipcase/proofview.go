@@ -12,26 +12,26 @@ import (
 )
 
 // show adds to a proof all that is told and drawn of it.
-func (r *Report) show(pieces []geometry.Piece, k Conditions) {
+func (r *Report) show(pieces []geometry.Piece, j Job) {
 	bare, goes := "no board is left bare", "the book goes in"
-	if k.SidesOnly {
+	if j.Covering == SidesOnly {
 		bare = "board is bare only where it is meant to be"
 	} else {
 		r.Means = "the gap that is left is no broader than the covering beside it is thick, which closes it"
 	}
-	if k.Compartments > 1 {
+	if j.Dividers() > 0 {
 		goes = "the books go in"
 	}
 	r.Shows = bare + ", no flap reaches too far or runs into another, and " + goes
 	r.Stuff, r.From = "covering", "from the board up"
-	if k.Lined {
+	if j.Lining.Thickness > 0 {
 		r.Layers = "The lining is not counted."
 	}
 	r.Tightest = "The mouth is the tightest place: covering is turned in there."
-	if k.Lining > 0 {
+	if j.liningAfter() > 0 {
 		r.Remarks = append(r.Remarks, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
 	}
-	if k.Compartments > 1 {
+	if j.Dividers() > 0 {
 		r.Remarks = append(r.Remarks, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
 	}
 	if _, ok := geometry.Find(pieces, notchStripName); ok {
