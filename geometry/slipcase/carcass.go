@@ -3,12 +3,15 @@ package slipcase
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
+	"forel/geometry/stage"
 )
 
 // Carcass is the boards as they stand glued together. X runs from left to right,
@@ -66,6 +69,29 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
 		same(name, "depth with the spine wall against the sides", size[name][0]+lined, side[0])
 	}
 	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined, Side: outline}, faults
+}
+
+// solids returns the boards as they stand, each by its inner face.
+func (c Carcass) solids() []plan.Solid {
+	s := c.Lined
+	board := func(name string, o, u, v space.Vec, outline []geometry.Point) plan.Solid {
+		return plan.Solid{Name: name, Stuff: stage.Board, Frame: space.Frame{O: o, U: u, V: v}, Outline: outline, Thick: s}
+	}
+	wall := func(wide, high Length) []geometry.Point {
+		return geometry.Rectangle(geometry.Bx(0, 0, wide, high)).Flatten(1)
+	}
+	var leftSide []geometry.Point // seen from the right, lying down
+	for _, p := range slices.Backward(c.Side) {
+		leftSide = append(leftSide, geometry.Pt(p.Y, p.X))
+	}
+	across, deep := c.Width-2*s, c.Depth-s
+	return []plan.Solid{
+		board("left side", space.Vec{X: s}, toHead, toMouth, leftSide),
+		board("right side", space.Vec{X: c.Width - s}, toMouth, toHead, c.Side),
+		board("spine wall", space.Vec{X: s, Z: s}, toRight, toHead, wall(across, c.Height)),
+		board("head wall", space.Vec{X: s, Y: c.Height - s, Z: s}, toRight, toMouth, wall(across, deep)),
+		board("tail wall", space.Vec{X: s, Y: s, Z: s}, toMouth, toRight, wall(deep, across)),
+	}
 }
 
 // Hang hangs the parts of a piece on the carcass at one of its seats, by number;

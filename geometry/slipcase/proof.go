@@ -11,7 +11,7 @@ import (
 type Report struct {
 	plan.Proof
 	Carcass   Carcass
-	Dividers  []Standing // from left to right
+	Dividers  []plan.Solid // from left to right, each by its left face
 	Clearance Left
 }
 

@@ -8,8 +8,10 @@ import (
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
+	"forel/geometry/stage"
 )
 
 // stripGrip is what a strip must reach onto a face, in mm (common practice, no
@@ -70,7 +72,8 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, j Job) {
 			}
 		}
 		foot := space.Vec{X: x[0], Y: lo.Y, Z: lo.Z}
-		r.Dividers = append(r.Dividers, Standing{Min: foot, Max: foot.Add(space.Vec{X: x[1] - x[0], Y: h, Z: w}), Side: board.Outline.Flatten(0.01)})
+		r.Dividers = append(r.Dividers, plan.Solid{Name: fmt.Sprintf("divider %d", i+1), Stuff: stage.Board, Thick: x[1] - x[0],
+			Frame: space.Frame{O: foot, U: toMouth, V: toHead}, Outline: board.Outline.Flatten(0.01)})
 		for _, f := range faces {
 			f.Frame.O, f.Again = f.Frame.O.Add(foot), i > 0
 			r.Faces = append(r.Faces, f)
@@ -140,14 +143,6 @@ func (r *Report) wraps(strip geometry.Piece, edge, thick Length) {
 	case long < edge+2*stripGrip:
 		bare("it does not reach past the ends of the hole")
 	}
-}
-
-// Standing is a divider where it stands in the case: its corner at left, tail and
-// spine, and the one opposite. Side is its outline from the first, spine at X = 0, tail
-// at Y = 0.
-type Standing struct {
-	Min, Max space.Vec
-	Side     []geometry.Point
 }
 
 // ruled returns from where to where across the case each divider stands, as the
