@@ -86,11 +86,7 @@ func (t *trayModel) boards() map[string][]stage.Face {
 	out := map[string][]stage.Face{}
 	for _, b := range t.s.solids() {
 		name := b.Name[len(t.s.name)+2:]
-		var outline []stage.Vec
-		for _, q := range b.Outline {
-			outline = append(outline, b.Frame.At(q))
-		}
-		faces := stage.Block(name, outline, b.Frame.Normal().Mul(-b.Thick), stage.Board, stage.Board, stage.Board)
+		faces := b.Block(name)
 		for i := range faces {
 			faces[i].Name = name
 		}

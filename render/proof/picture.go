@@ -21,11 +21,7 @@ import (
 func (d *doc) picture() stage.Picture {
 	out := stage.Picture{View: d.Proof.View}
 	for _, s := range d.Proof.Solids {
-		var outline []space.Vec
-		for _, q := range s.Outline {
-			outline = append(outline, s.Frame.At(q))
-		}
-		block := stage.Block(s.Name, outline, s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
+		block := s.Block(s.Name)
 		for i := range block {
 			block[i].Plain = true
 		}
