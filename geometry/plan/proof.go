@@ -64,11 +64,7 @@ type Solid struct {
 // Block returns the faces of a solid, as an object of a picture, the one of its outline
 // first.
 func (s Solid) Block(object string) []stage.Face {
-	var outline []space.Vec
-	for _, q := range s.Outline {
-		outline = append(outline, s.Frame.At(q))
-	}
-	return stage.Block(object, outline, s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
+	return stage.Block(object, geometry.Each(s.Outline, s.Frame.At), s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
 }
 
 // Spread is a page of faces drawn flat, row by row.

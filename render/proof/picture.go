@@ -21,11 +21,10 @@ import (
 func (d *doc) picture() stage.Picture {
 	out := stage.Picture{View: d.Proof.View}
 	for _, s := range d.Proof.Solids {
-		block := s.Block(s.Name)
-		for i := range block {
-			block[i].Plain = true
+		for _, f := range s.Block(s.Name) {
+			f.Plain = true
+			out.Faces = append(out.Faces, f)
 		}
-		out.Faces = append(out.Faces, block...)
 	}
 	for _, f := range d.faces {
 		add := func(piece string, layer int, stuff stage.Stuff, on polygon.Shape) {
