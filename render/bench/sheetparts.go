@@ -7,6 +7,7 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/wording"
 	"forel/render"
+	drawing "forel/render/figure"
 	"forel/render/labelled"
 	"forel/render/shape"
 	"forel/render/typeset"
@@ -127,22 +128,10 @@ func (f *figure) grain(on render.Surface) {
 		return
 	}
 	b := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height))
-	stroke := render.Stroke{Width: 0.3, Color: render.Black}
-	word := render.Text{String: f.group.Material.Direction(), Size: noteSize, Align: render.Middle, Color: render.Black}
-	wide := typeset.Width(word.String, noteSize, false)
-	const head = 1.4
-	middle, way := geometry.Pt(b.Min.X+grainArm+wide/2+2, b.Max.Y+aroundBottom-2.5), geometry.Pt(1, 0)
-	word.At = middle.Add(geometry.Pt(0, typeset.Ascent(noteSize)/2-0.3))
-	if stock.Grain == geometry.GrainHeight {
-		middle, way = geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+grainArm+wide/2+2), geometry.Pt(0, 1)
-		word.At, word.Turned = middle.Add(geometry.Pt(typeset.Ascent(noteSize)/2-0.3, 0)), true
+	upright := stock.Grain == geometry.GrainHeight
+	middle := geometry.Pt(b.Min.X+f.grainLong()/2, b.Max.Y+aroundBottom-2.5)
+	if upright {
+		middle = geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+f.grainLong()/2)
 	}
-	aside := geometry.Pt(way.Y, way.X).Mul(head / 2)
-	for _, end := range []float64{-1, 1} {
-		tip := middle.Add(way.Mul(end * (grainArm + wide/2).MM()))
-		back := tip.Sub(way.Mul(end * head))
-		on.Stroke(geometry.Line(middle.Add(way.Mul(end*(wide/2+1).MM())), tip), stroke)
-		on.Stroke(geometry.Line(back.Add(aside), tip, back.Sub(aside)), stroke)
-	}
-	on.Text(word)
+	drawing.GrainArrow(on, middle, upright, grainArm, f.group.Material.Direction())
 }

@@ -230,6 +230,23 @@ func TwinArrow(on render.Surface, p, q geometry.Point) {
 	arrowHead(on, q, p, head)
 }
 
+// GrainArrow draws an arrow along the grain, or the flutes, with its word in the middle: two
+// arms so long, along the width or upright.
+func GrainArrow(on render.Surface, middle geometry.Point, upright bool, arm Length, word string) {
+	const size = render.NoteSize
+	way, base := geometry.Pt(1, 0), geometry.Pt(0, typeset.Ascent(size)/2-0.3)
+	if upright {
+		way, base = geometry.Pt(0, 1), geometry.Pt(typeset.Ascent(size)/2-0.3, 0)
+	}
+	half := typeset.Width(word, size, false)/2 + 1
+	for _, end := range []float64{-1, 1} {
+		from, tip := middle.Add(way.Mul(end*half.MM())), middle.Add(way.Mul(end*(half+arm).MM()))
+		on.Stroke(geometry.Line(from, tip), thinArrow)
+		arrowHead(on, tip, from, 1.7)
+	}
+	on.Text(render.Text{At: middle.Add(base), String: word, Size: size, Align: render.Middle, Turned: upright, Color: render.Black})
+}
+
 // arrowHead draws the head of an arrow that comes from a place.
 func arrowHead(on render.Surface, tip, from geometry.Point, long Length) {
 	step := tip.Sub(from)

@@ -138,20 +138,15 @@ func (d *doc) dimension(from, to, stop geometry.Point) {
 
 // grainArrow sets an arrow along the grain, or the flutes, beside a piece.
 func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
-	const long = 12
-	x := at.Max.X + 2
-	if p.Grain == geometry.GrainHeight {
-		y := at.Min.Y + min(long, at.Height())/2
-		figure.TwinArrow(d, geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
-		d.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: p.Material.Direction(), Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
-		return
+	const arm = 4
+	word := p.Material.Direction()
+	long := typeset.Width(word, render.NoteSize, false) + 2*(arm+1)
+	switch x := at.Max.X + 4; {
+	case p.Grain == geometry.GrainHeight:
+		figure.GrainArrow(d, geometry.Pt(x, at.Min.Y+max(long, min(at.Height(), 2*long))/2), true, arm, word)
+	case at.Width()/2 < 22:
+		figure.TwinArrow(d, geometry.Pt(at.Max.X+2, at.Center().Y), geometry.Pt(at.Max.X+6.6, at.Center().Y))
+	default: // below, at the right end of the line that has the size
+		figure.GrainArrow(d, geometry.Pt(at.Max.X-long/2+arm, at.Max.Y+4.2), false, arm, word)
 	}
-	// Along the width: below, at the right end of the line that has the size.
-	y := at.Max.Y + 1.6 + 1 + typeset.Ascent(render.NoteSize)*0.6
-	if room := at.Width() / 2; room < 22 {
-		figure.TwinArrow(d, geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
-		return
-	}
-	figure.TwinArrow(d, geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
-	d.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: p.Material.Direction(), Size: render.SmallSize, Color: render.Black})
 }
