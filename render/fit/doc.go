@@ -78,7 +78,7 @@ func (d *doc) summary() []document.Block {
 // tightest place.
 func (d *doc) plots() []document.Block {
 	var blocks []document.Block
-	for _, dim := range d.report.Dimensions {
+	for _, dim := range d.report.Chain.Dimensions {
 		gaps := shown(d.report, dim.Name)
 		likely := document.Block{Above: 8, Bookmark: "Fit in " + dim.Name,
 			Draw:    func(box geometry.Box) Length { return d.named(box, gaps) },
@@ -97,7 +97,7 @@ func (d *doc) checks() []document.Block {
 	about := d.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)
 	about.Stays = true
 	blocks := []document.Block{first, about}
-	for _, c := range d.report.Checks {
+	for _, c := range d.report.Checks() {
 		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length {
 			return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), c, thin(d.Round))
 		}})

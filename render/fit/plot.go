@@ -28,7 +28,7 @@ const plotWide Length = 186
 // with the limits, the worst case, and the chain it comes from.
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
-	for _, dim := range r.Dimensions {
+	for _, dim := range r.Chain.Dimensions {
 		d := &doc{&document.Document{Options: o, Title: "Fit in " + dim.Name + ": " + wording.Titled(r.Title, r.Kind), Wider: typeset.Substitute,
 			About: "Distribution of the clearance in " + dim.Name + " with its limits, its worst case, and the chain of dimensions. A figure, not at true size."}, r}
 		page := d.AddPage(plotWide, 0)
