@@ -1,7 +1,6 @@
 package pipeline
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -45,7 +44,7 @@ func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int)
 		begin(len(all))
 		for i, b := range atBench(all) {
 			w := all[i]
-			w.plan.Title = cmp.Or(wording.OneLine(b.Plan.Title), wording.Capital(b.Plan.Kind))
+			w.plan.Title = wording.Titled(b.Plan.Title, b.Plan.Kind)
 			take(i, w)
 		}
 		return err
