@@ -1,9 +1,7 @@
 package jobfile
 
 import (
-	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render/hairline"
 )
@@ -46,7 +44,8 @@ func (r *reader) machine() Machine {
 		switch {
 		case !ok:
 		case s.Key == bedSize.Key:
-			m.Width, m.Height = r.bed(v)
+			size := r.size(v, bed.ParseSize)
+			m.Width, m.Height = size.Width, size.Height
 		case s.Number != nil:
 			m.Tabs = int(r.number(v, s, true))
 		default:
@@ -54,26 +53,4 @@ func (r *reader) machine() Machine {
 		}
 	}
 	return m
-}
-
-// bed reads the size of a bed; nothing where it is refused.
-func (r *reader) bed(v value) (width, height Length) {
-	if v.kind == textKind {
-		width, height, _ = bed.ParseSize(v.text, r.unitOf(v))
-	}
-	within := func(width, height Length) bool {
-		return min(width, height) >= bed.LeastSide && max(width, height) <= bed.MostSide
-	}
-	unit := r.unitOf(v)
-	switch right := job.Limited("each side of it", bed.LeastSide, bed.MostSide, unit); {
-	case within(width, height):
-		return width, height
-	case width == 0 && height == 0:
-		r.reject(v, "is no size of a bed", `give width x height, such as "600 x 300 mm"`)
-	case within(width/geometry.Inch, height/geometry.Inch) && unit == geometry.IN:
-		r.reject(v, "is no size of a bed", right+"; if it was millimetres, write "+wording.Quote(v.text+" mm"))
-	default:
-		r.reject(v, "is no size of a bed", right)
-	}
-	return 0, 0
 }

@@ -72,7 +72,7 @@ func keysOf(settings []job.Setting) (keys []string) {
 func (r *reader) print() (s paper.Setup, black bool) {
 	s = paper.DefaultSetup()
 	if v, ok := r.get("print.paper"); ok {
-		s.Sheet = r.sheet(v)
+		s.Sheet = r.size(v, paper.ParseSheet)
 	}
 	for _, f := range marginFields {
 		if v, ok := r.get(f.key); ok {

@@ -5,14 +5,14 @@ import (
 	"forel/paper"
 )
 
-// sheet reads a sheet by its name or size.
-func (r *reader) sheet(v value) paper.Sheet {
+// size reads a size as parse does; zero where it tells what is wrong.
+func (r *reader) size(v value, parse func(string, geometry.Unit) (paper.Sheet, error)) paper.Sheet {
 	if v.kind != textKind {
-		_, err := paper.ParseSheet("", geometry.MM)
-		r.reject(v, "is no sheet", problem(err).Fix)
+		_, err := parse("", r.unitOf(v))
+		r.reject(v, problem(err).Reason, problem(err).Fix)
 		return paper.Sheet{}
 	}
-	s, err := paper.ParseSheet(v.text, r.unitOf(v))
+	s, err := parse(v.text, r.unitOf(v))
 	if err != nil {
 		r.tell(v.at, problem(err))
 	}

@@ -149,18 +149,13 @@ func (r *reader) stockShape(name string, s *stock.Stock) {
 	case sheet && cut:
 		r.refuse(length.at, "a sheet has no length of its own", "leave it out, or give roll in place of size")
 	}
-	least := stock.LeastSide
+	parse := stock.ParseSize
 	if _, offcut := r.get(name + ".offcut"); offcut {
-		least = stock.LeastSliver
+		parse = stock.ParseOffcut
 	}
-	if sheet && size.kind != textKind {
-		_, _, err := stock.ParseSize("", geometry.MM, stock.LeastSide)
-		r.reject(size, "is no size of a sheet", problem(err).Fix)
-	} else if sheet {
-		var err error
-		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size), least); err != nil {
-			r.tell(size.at, problem(err))
-		}
+	if sheet {
+		is := r.size(size, parse)
+		s.Width, s.Height = is.Width, is.Height
 	}
 }
 
