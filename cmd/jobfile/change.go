@@ -305,5 +305,6 @@ func (e *edit) spellUnits(r *reader, to string) {
 // unitless tells whether a length or a size is written without a unit.
 func unitless(text string) bool {
 	_, length, _, _ := layersOf(text)
-	return bareSize.MatchString(text) || unitWritten(length) == ""
+	_, word := geometry.UnitOf(length, geometry.MM)
+	return bareSize.MatchString(text) || word == ""
 }

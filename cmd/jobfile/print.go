@@ -108,9 +108,11 @@ const (
 func (r *reader) measured(v value, key, what string) Length {
 	rule := paper.Gauged
 	if text, of, ok := strings.Cut(v.text, " of "); ok && v.kind == textKind {
-		if v.text = text; unitWritten(text) == "" {
-			v.text += " " + unitWritten(of)
+		_, unit := geometry.UnitOf(of, geometry.MM)
+		if _, own := geometry.UnitOf(text, geometry.MM); own == "" {
+			text += " " + unit
 		}
+		v.text = text
 		var p job.Problem
 		if rule, p, ok = r.measure(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule, nil); !ok {
 			r.tell(v.at, p)
@@ -126,11 +128,6 @@ func (r *reader) measured(v value, key, what string) Length {
 		return 0
 	}
 	return l / rule * paper.Gauged
-}
-
-// unitWritten returns what follows the number of a length.
-func unitWritten(text string) string {
-	return strings.TrimLeft(strings.TrimSpace(text), "0123456789.,/- ¼½¾⅛⅜⅝⅞")
 }
 
 // Print reads only how things are printed: [print] of a job file, which may be

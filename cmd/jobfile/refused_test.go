@@ -30,7 +30,7 @@ func allRefused() []refusal {
 var refused = []refusal{
 	// Lengths that can't be.
 	{"zero", book + "[board]\nthickness = 0\n", []string{":6: board.thickness: zero is no measurement; give 0.5 mm to 6 mm (the board's thickness)"}},
-	{"zero text", book + "[board]\nthickness = '0 in'\n", []string{":6: board.thickness: zero is no measurement; give 0.5 mm to 6 mm "}},
+	{"zero text", book + "[board]\nthickness = '0 in'\n", []string{":6: board.thickness: zero is no measurement; give 0.02 in to 0.236 in "}},
 	{"negative", book + "[clearance]\nwidth = -1\n", []string{":6: clearance.width: a length can't be negative; give 0 mm to 25 mm "}},
 	{"negative text", book + "[clearance]\nwidth = '-1 mm'\n", []string{`:6: clearance.width: "-1 mm" is negative; `}},
 	{"not a number", book + "[lining]\nthickness = nan\n", []string{":6: lining.thickness: nan is not a length; give 0 mm to 1 mm "}},
