@@ -24,7 +24,7 @@ func (r *reader) readFlags(flags []Flag) {
 		if long := jobWords.short[f.Key]; long != "" {
 			f.Key = long
 		}
-		if key, later := unnumbered(f.Key); later {
+		if key := unnumbered(f.Key); key != f.Key && Known(key) {
 			table, _, _ := strings.Cut(key, ".")
 			r.refuse(at, "a flag sets the first "+table+" only", "write "+key+", or change the job file")
 			continue

@@ -7,6 +7,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
+	"forel/paper/quote"
 )
 
 // settingsOf returns what each key of a job file sets, as it is in a new job of the first
@@ -20,11 +21,10 @@ func settingsOf(unit geometry.Unit) (all job.Settings) {
 	for _, k := range kinds.All {
 		all = append(all, k.New(unit).Settings()...)
 	}
-	all = append(all, printSettings()...)
 	for _, n := range kinds.Named() {
 		all = append(all, job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	all = slices.Concat(all, timesSettings(), stockSettings, termSettings, job.Settings{keepOffcut}, new(Machine).settings())
+	all = slices.Concat(all, settingsIn(new(reader).fileKeys(new(File))), stockSettings, settingsIn(extraKeys(new(quote.Extra))))
 	seen := map[string]bool{}
 	all = slices.DeleteFunc(all, func(s job.Setting) bool {
 		was := seen[s.Key]
@@ -38,6 +38,11 @@ func settingsOf(unit geometry.Unit) (all job.Settings) {
 
 // knownKeys are all the keys of a job file; book.* stands in each [[book]].
 var knownKeys = keysOf(settingsOf(geometry.MM))
+
+// keysIn returns the keys of a table.
+func keysIn(table string) []string {
+	return slices.DeleteFunc(slices.Clone(knownKeys), func(key string) bool { return !strings.HasPrefix(key, table+".") })
+}
 
 // Known tells whether a job file has a key, such as "board.thickness" "board.material", or board, which is short for it.
 func Known(key string) bool { return slices.Contains(jobWords.keys, key) || jobWords.short[key] != "" }

@@ -42,12 +42,12 @@ func (r *reader) lendHabits() {
 
 // lendPrinter takes [print] from the printer that the job names.
 func (r *reader) lendPrinter() {
-	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.some().printers, printKeys, overlap.Key, ink.Key)
+	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.some().printers, keysIn("print"), "print.overlap", "print.ink")
 }
 
 // lendCutter takes [machine] from the machine that the job names.
 func (r *reader) lendCutter() {
-	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, machineKeys)
+	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, keysIn("machine"))
 }
 
 // lendTable takes a table from what a key of it names. A habit is of another one, but for

@@ -1,6 +1,8 @@
 package jobfile
 
 import (
+	"strings"
+
 	"forel/geometry"
 	"forel/paper"
 )
@@ -30,8 +32,8 @@ func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
 		return Issue{}, false
 	}
 	at := r.where("print.paper")
-	for _, m := range marginFields {
-		if v, ok := r.get(m.key); ok {
+	for _, k := range r.printKeys(new(paper.Setup), nil) {
+		if v, ok := r.get(k.Key); ok && strings.HasPrefix(k.Key, "print.margin") {
 			at = v.at
 			break
 		}

@@ -90,7 +90,7 @@ var shopWords = func() *vocabulary {
 			w.keys = append(w.keys, "printer."+word)
 		}
 	}
-	for _, key := range machineKeys {
+	for _, key := range keysIn("machine") {
 		w.keys = append(w.keys, "cutter."+wordOf(key))
 	}
 	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)
