@@ -98,8 +98,7 @@ func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup
 	r.lendPrinter()
 	s = paper.DefaultSetup()
 	r.keepAll("", r.printKeys(&s, new(bool)))
-	r.tellTwice()
-	if issues := r.withSlips(r.issues); len(issues) > 0 {
+	if issues := r.told(); len(issues) > 0 {
 		return s, unit, issues
 	}
 	return s, r.flagUnit, nil

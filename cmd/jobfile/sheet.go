@@ -23,20 +23,17 @@ func (r *reader) size(v value, parse func(string, geometry.Unit) (paper.Sheet, e
 
 // sheetTooSmall tells of a sheet that leaves too little room, at its margin
 // where the maker chose one.
-func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
-	if s.Sheet.Width == 0 { // it is told that there is none
-		return Issue{}, false
-	}
+func (r *reader) sheetTooSmall(s paper.Setup) {
 	err := s.Check()
-	if err == nil {
-		return Issue{}, false
+	if s.Sheet.Width == 0 || err == nil { // it is told that there is none
+		return
 	}
 	at := r.where("print.paper")
-	for _, k := range r.printKeys(new(paper.Setup), nil) {
-		if v, ok := r.get(k.Key); ok && strings.HasPrefix(k.Key, "print.margin") {
+	for _, word := range wordsIn("print") {
+		if v, ok := r.get("print." + word); ok && strings.HasPrefix(word, "margin") {
 			at = v.at
 			break
 		}
 	}
-	return at.issue(problem(err)), true
+	r.tell(at, problem(err))
 }
