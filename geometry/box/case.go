@@ -43,7 +43,7 @@ func (j Job) work() (made, error) {
 // Plan returns all that is rendered of the box.
 func (c made) Plan() plan.Plan {
 	j, s := c.job, c.stands
-	p := plan.Plan{
+	return plan.Plan{
 		Title:     j.Title,
 		Kind:      "drop-spine box",
 		Content:   j.content(),
@@ -65,11 +65,8 @@ func (c made) Plan() plan.Plan {
 		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+		Warnings:  j.suspects().Sentences(),
 	}
-	for _, s := range j.suspects() {
-		p.Warnings = append(p.Warnings, s.Sentence())
-	}
-	return p
 }
 
 // content names what the box is made for.

@@ -109,6 +109,13 @@ func (p *Proof) Compare(what string, is, want, play Length) {
 	}
 }
 
+// CompareSize compares the three lengths of a size.
+func (p *Proof) CompareSize(what string, is, want Size) {
+	p.Compare(what+", height", is.Height, want.Height, 0)
+	p.Compare(what+", width", is.Width, want.Width, 0)
+	p.Compare(what+", thickness", is.Thickness, want.Thickness, 0)
+}
+
 // Problems returns what was found wrong. Job.Check names what a maker can change before
 // it comes to this.
 func (p Proof) Problems() (all job.Problems) {

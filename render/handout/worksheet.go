@@ -92,7 +92,7 @@ func (d *doc) opening() document.Block {
 // group returns a group of measures, each with its length, or room for it.
 func (d *doc) group(g plan.Group) []document.Block {
 	const symbolWide = 5
-	t := document.Table{Size: render.NoteSize, Gap: 1.3, Dotted: true, Whole: true,
+	t := document.Table{Size: render.BodySize, Gap: 1.3, Dotted: true, Whole: true,
 		Columns: []document.Column{{Right: true, Bold: true, Least: symbolWide}, {Broken: true}, {Right: true, Bold: !d.blank}}}
 	digits := d.groupDigits(g)
 	for _, m := range g.Measures {
@@ -104,7 +104,10 @@ func (d *doc) group(g plan.Group) []document.Block {
 			row(m.Symbol, m.Name, d.shown(m, digits), under)
 		case m.Readings != nil:
 			row(m.Symbol, m.Name, "", "")
-			row("", "largest of"+strings.Repeat(" ____", 3), blank, under)
+			for n := range 3 {
+				row("", fmt.Sprint("reading ", n+1), blank, "")
+			}
+			row("", "the largest", blank, under)
 		default:
 			row(m.Symbol, m.Name, blank, under)
 		}
