@@ -108,30 +108,30 @@ func (c Class) Read() (*Roll, error) {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
 	rows, wrong := c.roster(c.Base, &bad)
-	if len(bad) > 0 {
-		return nil, append(eachOnce(bad, wrong), c.foreseen(rows)...)
-	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
 	for i, row := range rows {
 		r.Students[i].Row = row
 	}
+	if len(bad) > 0 {
+		return nil, append(eachOnce(bad, wrong), r.Foreseen()...)
+	}
 	return r, nil
 }
 
-// foreseen tells of what the stock does not take once rows are mended as they are told.
-// Where no row is refused, the plan tells it; a large class is not looked through twice.
-func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
-	refused := func(r roster.Row) bool { return r.Refused != nil }
-	if len(rows) > LargeClass || !slices.ContainsFunc(rows, refused) { // before cases are worked out again
+// Foreseen tells of what the stock will not take once refused rows are mended as they are
+// told. Where no row is refused, the plan tells it; a large class is not looked through twice.
+func (r *Roll) Foreseen() jobfile.Issues {
+	refused := func(s Student) bool { return s.Refused != nil }
+	if len(r.Students) > LargeClass || !slices.ContainsFunc(r.Students, refused) { // before cases are worked out again
 		return nil
 	}
 	var all []worked
-	for _, r := range rows {
-		if r.Refused != nil && !r.Mended {
+	for _, s := range r.Students {
+		if refused(s) && !s.Mended {
 			continue
 		}
-		if w, err := work(r.File, c.Round, c.Date); err == nil {
-			w.plan.Title = r.Name
+		if w, err := work(s.File, r.class.Round, r.class.Date); err == nil {
+			w.plan.Title = s.Name
 			all = append(all, w)
 		}
 	}
@@ -139,16 +139,6 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 		return nil
 	}
 	return unstocked(context.Background(), all, bench.Options{})
-}
-
-// Foreseen tells of what the stock will not take once refused rows are mended as they
-// are told; nothing where no row is refused.
-func (r *Roll) Foreseen() jobfile.Issues {
-	var rows []roster.Row
-	for _, s := range r.Students {
-		rows = append(rows, s.Row)
-	}
-	return r.class.foreseen(rows)
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
