@@ -15,7 +15,6 @@ import (
 	"forel/cmd/roster"
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/render"
@@ -192,12 +191,18 @@ func (s *Student) settle(c Class) bool {
 	return true
 }
 
+// slim leaves of a case worked out what is asked for of the class, which are no steps.
+func (s *Student) slim() {
+	s.worked.slim()
+	s.plan.Steps = nil
+}
+
 // make makes one student's files. The error is the shelf's.
 func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	if !s.settle(c) {
 		return nil
 	}
-	defer s.worked.slim()
+	defer s.slim()
 	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
@@ -213,20 +218,6 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	}
 	s.State = Made
 	return shelf.Put(s.Folder, made, files)
-}
-
-// slim leaves of a case worked out what is asked for later: sizes and outlines of
-// its pieces, what they are cut from, how it prints. A case with its proof is large.
-func (w *worked) slim() {
-	p := w.plan
-	pieces := make([]geometry.Piece, len(p.Pieces))
-	for i, q := range p.Pieces {
-		pieces[i] = geometry.Piece{Name: q.Name, Material: q.Material, Count: q.Count, Outline: q.Outline, Grain: q.Grain, Extra: q.Extra, Trimmed: q.Trimmed}
-	}
-	f := w.file
-	w.file = &jobfile.File{Print: f.Print, Black: f.Black, Stock: f.Stock, Names: f.Names, Keep: f.Keep}
-	w.plan = plan.Plan{Title: p.Title, Kind: p.Kind, Shows: p.Shows, Content: p.Content, Pieces: pieces,
-		Materials: p.Materials, Equals: p.Equals, InParts: p.InParts, Facts: p.Facts}
 }
 
 // ofStudent makes all that a student gets.
