@@ -79,7 +79,7 @@ func TestWorkedShop(t *testing.T) {
 		}
 		want, err := os.ReadFile(file)
 		require.NoError(t, err)
-		assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", name)
+		assert.Equal(t, string(want), filepath.ToSlash(got.String()), "%s has changed; make golden writes it again", name)
 	}
 }
 
@@ -141,7 +141,7 @@ func holdReport(t *testing.T, file string, args ...string) {
 	}
 	want, err := os.ReadFile(file)
 	require.NoError(t, err)
-	assert.Equal(t, string(want), got.String(), "%s has changed; make golden writes it again", file)
+	assert.Equal(t, string(want), filepath.ToSlash(got.String()), "%s has changed; make golden writes it again", file)
 }
 
 // The first worked job is the starter with every setting and the invented book, so

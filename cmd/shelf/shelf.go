@@ -25,6 +25,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"syscall"
 	"time"
 
 	"github.com/gofrs/flock"
@@ -157,6 +158,9 @@ func (s *Shelf) take(ctx context.Context) error {
 	}
 }
 
+// sharingViolation is ERROR_SHARING_VIOLATION, from Microsoft's list of system error codes.
+const sharingViolation = syscall.Errno(32)
+
 func (s *Shelf) tryLock() (bool, error) {
 	dir, err := filepath.EvalSymlinks(s.name)
 	if err != nil {
@@ -174,8 +178,11 @@ func (s *Shelf) tryLock() (bool, error) {
 	}
 	s.lock = flock.New(file, flock.SetPermissions(0o666))
 	ok, err := s.lock.TryLock()
-	if errors.Is(err, errors.ErrUnsupported) {
+	switch {
+	case errors.Is(err, errors.ErrUnsupported):
 		return true, nil // a disk without locks: runs are not parted
+	case runtime.GOOS == "windows" && errors.Is(err, sharingViolation):
+		return false, nil // another run opens the file just now, or removes it
 	}
 	if !ok {
 		return false, err

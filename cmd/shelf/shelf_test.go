@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"cmp"
 	"context"
 	"crypto/sha256"
 	"errors"
@@ -111,7 +112,7 @@ func want(t *testing.T, which string, own map[string]string) map[string]string {
 	out := map[string]string{".": ""}
 	add := func(name, data string) {
 		out[name] = data
-		for dir := filepath.Dir(name); dir != "."; dir = filepath.Dir(dir) {
+		for dir := path.Dir(name); dir != "."; dir = path.Dir(dir) {
 			out[dir] = ""
 		}
 	}
@@ -234,7 +235,8 @@ func TestKilled(t *testing.T) {
 				run := exec.Command(os.Args[0])
 				run.Env = append(os.Environ(), fmt.Sprintf("%s=%d", dieAt, n+1), dieIn+"="+folder, dieWith+"=b")
 				said, _ := run.CombinedOutput()
-				require.Equal(t, -1, run.ProcessState.ExitCode(), "killed before change %d: %s", n+1, said)
+				require.False(t, run.ProcessState.Success(), "killed before change %d", n+1)
+				require.Empty(t, string(said), "killed before change %d", n+1)
 
 				if is := tree(t, filepath.Dir(folder)); len(is) > 1 {
 					for name, data := range s.own {
@@ -374,12 +376,12 @@ func TestWhatIsNotForelsStays(t *testing.T) {
 		"pipe":    func() error { return exec.Command("mkfifo", file("y")).Run() },
 	} {
 		require.NoError(t, os.RemoveAll(file("y")))
-		if err := make(); err != nil {
+		err := make()
+		is, none := os.Lstat(file("y"))
+		if err = cmp.Or(err, none); err != nil {
 			t.Logf("no %s here: %v", what, err)
 			continue
 		}
-		is, err := os.Lstat(file("y"))
-		require.NoError(t, err)
 		_, err = put(folder, false, "x=4", "y=4")
 		require.Error(t, err, what)
 		assert.Contains(t, err.Error(), file("y"))
@@ -431,7 +433,10 @@ func TestFolderByLink(t *testing.T) {
 	real := filepath.Join(t.TempDir(), "real")
 	link := filepath.Join(t.TempDir(), "link")
 	require.NoError(t, os.Mkdir(real, 0o755))
-	require.NoError(t, os.Symlink(real, link))
+	os.Symlink(real, link)
+	if _, err := os.Readlink(link); err != nil {
+		t.Skip("no symbolic links here: ", err)
+	}
 	require.NoError(t, put(link, "a"))
 	require.NoError(t, put(link, "b"))
 	assert.True(t, holds(t, real, "b", nil))
@@ -442,23 +447,6 @@ func TestFolderByLink(t *testing.T) {
 	assert.ErrorContains(t, put(link, "a"), "a symbolic link that leads nowhere")
 	_, err = os.Readlink(link)
 	assert.NoError(t, err)
-}
-
-// Files and folders have the rights that the umask leaves, and a folder keeps its own.
-func TestUmask(t *testing.T) {
-	was := umask(0o027)
-	defer umask(was)
-	folder, _ := ready(t, 0)
-	rights := func(name string) string {
-		info, err := os.Stat(filepath.Join(folder, name))
-		require.NoError(t, err)
-		return info.Mode().String()
-	}
-	require.NoError(t, put(folder, "a"))
-	assert.Equal(t, []string{"drwxr-x---", "-rw-r-----", "drwxr-x---", "-rw-r-----"}, []string{rights(""), rights("side.svg"), rights("both"), rights(ListName)})
-	require.NoError(t, os.Chmod(folder, 0o2775|fs.ModeSetgid))
-	require.NoError(t, put(folder, "b"))
-	assert.Equal(t, "dgrwxrwxr-x", rights(""))
 }
 
 // A file of the maker's is changed as it was taken. Where a run ends at any change to the
@@ -522,36 +510,4 @@ func TestFileChanged(t *testing.T) {
 	data, err := os.ReadFile(filepath.Join(folder, "record.toml"))
 	require.NoError(t, err)
 	assert.Equal(t, "mine, later", string(data))
-}
-
-// A file that is changed may be read by whom it could be before; one that may not be written
-// to is left alone.
-func TestFileChangedKeepsItsRights(t *testing.T) {
-	folder := t.TempDir()
-	file := filepath.Join(folder, "shop.toml")
-	change := func() error {
-		s, err := Open(context.Background(), folder, "")
-		require.NoError(t, err)
-		defer s.Close(false)
-		if _, err := s.Take("shop.toml"); err != nil {
-			return err
-		}
-		require.NoError(t, s.Put("", "", []pipeline.File{{Name: "shop.toml", Data: []byte("new")}}))
-		_, err = s.Land(true, nil)
-		return err
-	}
-	for _, mode := range []fs.FileMode{0o600, 0o640, 0o666} {
-		require.NoError(t, os.WriteFile(file, []byte("mine"), mode))
-		require.NoError(t, os.Chmod(file, mode))
-		require.NoError(t, change())
-		is, err := os.Stat(file)
-		require.NoError(t, err)
-		assert.Equal(t, mode, is.Mode())
-	}
-	require.NoError(t, os.WriteFile(file, []byte("mine"), 0o644))
-	require.NoError(t, os.Chmod(file, 0o444))
-	assert.ErrorContains(t, change(), "it is read only")
-	data, err := os.ReadFile(file)
-	require.NoError(t, err)
-	assert.Equal(t, "mine", string(data))
 }

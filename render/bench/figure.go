@@ -79,7 +79,7 @@ func (f *figure) head() string {
 
 // list returns the list of the pieces.
 func (f *figure) list() document.Table {
-	t := document.Table{Size: noteSize, Columns: []document.Column{{Right: true, Bold: true}, {Broken: true}, {Right: true}}, Wider: Length(f.wider)}
+	t := document.Table{Size: noteSize, Columns: []document.Column{{Right: true, Bold: true}, {Broken: true}, {Right: true}}}
 	for _, q := range f.sheet.Pieces {
 		t.Rows = append(t.Rows, []string{fmt.Sprint(q.Number), piece(f.plan, q), size(q, f.Round)})
 	}

@@ -28,9 +28,7 @@ func (f *figure) ground(on render.Surface) {
 			continue
 		}
 		on.Fill(geometry.Rectangle(f.box(o.Box)), white)
-		for _, l := range offcutHatch.Lines(polygon.Box(f.box(o.Clean))[0], nil) {
-			on.Stroke(l.Path, l.Stroke)
-		}
+		offcutHatch.Draw(on, polygon.Box(f.box(o.Clean))[0], nil)
 	}
 }
 

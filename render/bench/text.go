@@ -20,7 +20,7 @@ func shoppingTable(p bench.Plan, r geometry.Rounding) document.Table {
 		bought = append(bought, geometry.Piece{Material: g.Material})
 	}
 	runs := geometry.Directions(bought)
-	t := document.Table{Size: noteSize, Ticks: true}
+	t := document.Table{Size: noteSize, Ticks: []string{""}}
 	t.Columns = []document.Column{{Head: "material", Broken: true}, {Head: "buy", Right: true, Bold: true}, {Head: "size", Broken: true}, {Head: runs, Broken: true},
 		{Head: "pieces", Right: true}, {Head: "in pieces", Right: true}, {Head: "worth keeping", Right: true}, {Head: "waste", Right: true}, {Head: "weight", Right: true}, {Head: "cost", Right: true}}
 	for _, g := range p.Groups {
@@ -74,7 +74,7 @@ func totalLine(p bench.Plan) string {
 
 // cutTable returns the order of the cuts of a group.
 func cutTable(p bench.Plan, g bench.Group, r geometry.Rounding) document.Table {
-	t := document.Table{Size: noteSize, Ticks: true}
+	t := document.Table{Size: noteSize, Ticks: []string{""}}
 	t.Columns = []document.Column{{Head: "cut", Right: true}, {Head: "setting", Right: true}, {Head: "fence", Right: true, Bold: true}, {Head: "exactly " + r.Unit.String(), Right: true},
 		{Head: "of"}, {Head: "gives", Broken: true}, {Head: "leaves", Broken: true}}
 	for _, c := range g.Cuts {

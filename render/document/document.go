@@ -42,12 +42,16 @@ type Document struct {
 	Frame func(room geometry.Box) geometry.Box
 	*Page
 	pages []*Page
+	added []Block // not set yet
 }
 
 // Page is a page with all that is drawn on it.
 type Page struct {
 	pdf.Page
 	foot *geometry.Box // where it has one
+	room geometry.Box  // what is written on
+	// How much of what is drawn is no part of what is written on it.
+	strokes, texts int
 }
 
 // footTall is the height of the line at the bottom of a page.
@@ -86,6 +90,16 @@ func (d *Document) NewPage(lying bool, bookmark string) geometry.Box {
 	if d.Frame != nil {
 		box = d.Frame(box)
 	}
+	d.Page.room, d.Page.strokes, d.Page.texts = box, len(d.Strokes), len(d.Texts)
+	return box
+}
+
+// Rest returns what is left of the page that is drawn on, below so much white.
+func (d *Document) Rest(white Length) geometry.Box {
+	box := d.Page.room
+	if y := d.Page.Lowest(); y > 0 {
+		box.Min.Y = y + white
+	}
 	return box
 }
 
@@ -97,18 +111,19 @@ func (d *Document) AddPage(width, height Length) *Page {
 	return d.Page
 }
 
-// Lowest returns where what is drawn on a page ends, its foot left out.
+// Lowest returns where what is drawn on a page ends, its foot and its frame left out.
 func (p *Page) Lowest() (y Length) {
-	for _, s := range p.Strokes {
+	for _, s := range p.Strokes[p.strokes:] {
 		y = max(y, s.Path.Bounds().Max.Y)
 	}
-	for _, t := range p.Texts {
+	for _, t := range p.Texts[p.texts:] {
 		y = max(y, typeset.Box(t.Text).Max.Y)
 	}
 	return y
 }
 
-func (d *Document) wider() Length { return max(1, d.Wider) }
+// Writable returns how much of a width words may fill: a viewer's typeface may be wider.
+func (d *Document) Writable(width Length) Length { return width / max(1, d.Wider) }
 
 // Count returns the number of pages so far.
 func (d *Document) Count() int { return len(d.pages) }
@@ -123,6 +138,7 @@ func (d *Document) Aside(do func()) {
 
 // Pages ends the document and returns its pages.
 func (d *Document) Pages() []*Page {
+	d.Break()
 	for i, p := range d.pages {
 		if p.foot == nil {
 			continue
@@ -137,7 +153,7 @@ func (d *Document) Pages() []*Page {
 			left = d.Setup.Measured.String()
 		}
 		const apart = 8
-		wide := area.Width() / d.wider()
+		wide := d.Writable(area.Width())
 		left = typeset.Fit(left, render.NoteSize, false, wide*0.7)
 		Write(p, geometry.Pt(area.Min.X, y), left, render.NoteSize, false)
 		right = typeset.Fit(right, render.NoteSize, false, wide-typeset.Width(left, render.NoteSize, false)-apart)

@@ -29,14 +29,14 @@ func made() *document.Document {
 
 // What is set lies within its box, its lines clear of each other, and ends where it
 // is said to.
-func TestParagraphAndSteps(t *testing.T) {
+func TestParagraphAndItem(t *testing.T) {
 	box := geometry.Bx(20, 30, 70, 250)
 	for name, set := range map[string]func(render.Surface) geometry.Length{
 		"paragraph": func(s render.Surface) geometry.Length {
 			return document.Paragraph(s, box, box.Min.Y, text, render.BodySize, false)
 		},
-		"steps": func(s render.Surface) geometry.Length {
-			return document.Steps(s, box, "Order of work", []string{text, text})
+		"item": func(s render.Surface) geometry.Length {
+			return document.Item(s, box, document.Number, 11, text, render.BodySize)
 		},
 	} {
 		on := &record.Surface{}
@@ -167,7 +167,7 @@ func TestTable(t *testing.T) {
 	cell := rapid.StringMatching(`[a-z]{1,9}( [a-z]{1,9}){0,2}`)
 	rapid.Check(t, func(t *rapid.T) {
 		table := document.Table{Size: rapid.SampledFrom([]render.Points{render.BodySize, render.NoteSize}).Draw(t, "size"),
-			Ticks: rapid.Bool().Draw(t, "ticks"), Whole: rapid.Bool().Draw(t, "whole"), Full: rapid.Bool().Draw(t, "full"), Wider: 1.1}
+			Ticks: rapid.SampledFrom([][]string{nil, {""}, {"CUT", "CHECKED"}}).Draw(t, "ticks"), Whole: rapid.Bool().Draw(t, "whole"), Full: rapid.Bool().Draw(t, "full"), Wider: 1.1}
 		columns := rapid.IntRange(1, 5).Draw(t, "columns")
 		for i := range columns {
 			table.Columns = append(table.Columns, document.Column{Head: fmt.Sprintf("HEAD %d", i), Right: rapid.Bool().Draw(t, "right"), Broken: rapid.Bool().Draw(t, "broken")})

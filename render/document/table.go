@@ -1,6 +1,8 @@
 package document
 
 import (
+	"cmp"
+
 	"forel/geometry"
 	"forel/geometry/wording"
 	"forel/render"
@@ -15,8 +17,11 @@ type Table struct {
 	Rows    [][]string
 	Size    render.Points      // a smaller one is taken where room is short
 	Wider   Length             // by how much a viewer's typeface may be wider than ours; 0: it is ours
-	Ticks   bool               // a box to tick before each row
+	Ticks   []string           // heads of the boxes to tick before each row
+	Notes   []string           // in small letters below each row, from where its broken column starts; nil: none
+	Gap     Length             // white between rows; 0: as usual
 	Apart   func(row int) bool // there is a rule above a row; nil: nowhere
+	Dotted  bool               // the last column ends at the right side, and dots lead to it
 	Whole   bool               // on one page where a page holds it
 	Full    bool               // as wide as its room
 }
@@ -26,17 +31,23 @@ type Column struct {
 	Head   string
 	Right  bool // flush right, as numbers are
 	Bold   bool
-	Broken bool // over lines, where room is short
+	Broken bool   // over lines, where room is short
+	Least  Length // it is no narrower
 }
 
 // White in a table.
 const (
 	leastGap Length = 3 // between columns
 	mostGap  Length = 8
+	dotGap   Length = 1.4 // so near that readers of the file take words and their symbol for one line
 	tickWide Length = 5
 	tickSide Length = 2.4
+	tickWith Length = 3.4 // where a row has a note
 	rowGap   Length = 1
 )
+
+// Rules returns an Apart that parts all rows.
+func Rules(row int) bool { return row > 0 }
 
 // sizes are those a table can be set in, the largest first.
 var sizes = []render.Points{render.BodySize, render.NoteSize, render.SmallSize}
@@ -69,15 +80,13 @@ func (t Table) withHeads() [][]string {
 
 // In returns the table as it is set in a width.
 func (t Table) in(width Length) fitted {
-	if t.Ticks {
-		width -= tickWide
-	}
 	f := fitted{Table: t}
 	for _, size := range sizes {
 		if size > t.Size {
 			continue
 		}
 		f.Size = size
+		width := width - f.left(geometry.Box{})
 		broken, narrower := f.share(width, true)
 		whole, narrow := f.share(width, false)
 		if whole && !(narrow < squeezed && narrower > narrow/squeezed) {
@@ -129,7 +138,7 @@ func (f *fitted) share(width Length, broken bool) (fits bool, part Length) {
 		for _, w := range head {
 			word = max(word, typeset.Width(w, f.Size, true)*more)
 		}
-		f.wide[i] = max(f.wide[i], word)
+		f.wide[i] = max(f.wide[i], word, c.Least)
 		columns++
 		if !c.Broken {
 			fixed += f.wide[i]
@@ -154,7 +163,11 @@ func (f *fitted) share(width Length, broken bool) (fits bool, part Length) {
 		}
 		loose = room
 	}
-	if f.gap = max(0.5, (width-fixed-loose)/gaps); !f.Full {
+	switch f.gap = max(0.5, (width-fixed-loose)/gaps); {
+	case f.Dotted:
+		f.wide[len(f.wide)-1] += gaps * (f.gap - dotGap)
+		f.gap = dotGap
+	case !f.Full:
 		f.gap = min(mostGap, f.gap)
 	}
 	return fits, part
@@ -171,18 +184,27 @@ func (f fitted) cell(on render.Surface, column int, x, y Length, text string, bo
 	}
 }
 
-// left is where the first column starts.
+// left is where the first column starts, behind the boxes to tick.
 func (f fitted) left(box geometry.Box) Length {
-	if f.Ticks {
-		return box.Min.X + tickWide
+	for _, head := range f.Ticks {
+		box.Min.X += f.tickWide(head)
 	}
 	return box.Min.X
+}
+
+// tickWide is what the boxes to tick below a head take.
+func (f fitted) tickWide(head string) Length {
+	return max(tickWide, typeset.Width(head, f.Size, true)*max(1, f.Wider)+leastGap)
 }
 
 // head sets the heads from the top of a box, with a rule below, and returns where
 // they end.
 func (f fitted) head(on render.Surface, box geometry.Box) Length {
-	line, x := typeset.LineHeight(f.Size), f.left(box)
+	line, x := typeset.LineHeight(f.Size), box.Min.X
+	for _, head := range f.Ticks {
+		Write(on, geometry.Pt(x, box.Min.Y+line*Length(f.deep)), head, f.Size, true)
+		x += f.tickWide(head)
+	}
 	for i, lines := range f.heads {
 		for k, l := range lines {
 			f.cell(on, i, x, box.Min.Y+line*Length(f.deep-len(lines)+k+1), l, true)
@@ -199,30 +221,49 @@ func (f fitted) head(on render.Surface, box geometry.Box) Length {
 // row sets a row from the top of a box, below the last one a rule, and returns where
 // it ends.
 func (f fitted) row(on render.Surface, box geometry.Box, row int) Length {
-	line, x := typeset.LineHeight(f.Size), f.left(box)
-	top := box.Min.Y + rowGap/2
+	line, x := typeset.LineHeight(f.Size), box.Min.X
+	half := cmp.Or(f.Gap, rowGap) / 2
+	top := box.Min.Y + half
 	if f.Apart != nil && f.Apart(row) {
-		Rule(on, geometry.Pt(box.Min.X, top+0.1), geometry.Pt(box.Max.X, top+0.1))
+		Rule(on, geometry.Pt(box.Min.X, box.Min.Y+0.6), geometry.Pt(box.Max.X, box.Min.Y+0.6))
 	}
-	if f.Ticks {
-		Tick(on, geometry.Pt(box.Min.X+0.2, top+line+0.2), tickSide)
+	for _, head := range f.Ticks {
+		if f.Notes != nil {
+			Tick(on, geometry.Pt(x+0.2, top+line+0.6), tickWith)
+		} else {
+			Tick(on, geometry.Pt(x+0.2, top+line+0.2), tickSide)
+		}
+		x += f.tickWide(head)
 	}
-	most := 1
+	most, notesAt, words := 1, Length(0), x
 	for i, text := range f.Rows[row] {
 		lines := []string{text}
 		if f.Columns[i].Broken {
 			lines = typeset.Break(text, f.Size, f.Columns[i].Bold, f.wide[i]/max(1, f.Wider)+1e-6)
 		}
 		most = max(most, len(lines))
+		if f.Dotted && i == len(f.wide)-1 && text != "" {
+			Leader(on, words, x+f.wide[i]-typeset.Width(text, f.Size, f.Columns[i].Bold), top+line, f.Size)
+		}
 		for k, l := range lines {
 			f.cell(on, i, x, top+line*Length(k+1), l, f.Columns[i].Bold)
+		}
+		if f.Columns[i].Broken && len(lines) > 0 {
+			notesAt, words = cmp.Or(notesAt, x), x+typeset.Width(lines[0], f.Size, f.Columns[i].Bold)
 		}
 		if f.wide[i] > 0 {
 			x += f.wide[i] + f.gap
 		}
 	}
-	y := top + line*Length(most) + rowGap/2
-	if row == len(f.Rows)-1 {
+	y := top + line*Length(most)
+	if f.Notes != nil {
+		for _, l := range typeset.Break(f.Notes[row], render.SmallSize, false, (box.Max.X-notesAt)/max(1, f.Wider)) {
+			y += typeset.LineHeight(render.SmallSize)
+			Write(on, geometry.Pt(notesAt, y), l, render.SmallSize, false)
+		}
+	}
+	y += half
+	if row == len(f.Rows)-1 && !f.Dotted {
 		y += 0.8
 		Rule(on, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 	}
@@ -242,6 +283,7 @@ func (t Table) Draw(on render.Surface, box geometry.Box) Length {
 // Table returns a table below a heading, a block a row; on further pages the
 // heading and the heads are repeated. An empty heading is none.
 func (d *Document) Table(heading string, t Table) []Block {
+	t.Wider = d.Wider
 	var f fitted
 	var made Length // the width f is for
 	in := func(box geometry.Box) fitted {

@@ -1,13 +1,28 @@
 package figure
 
 import (
+	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/geometry/stage"
 	"forel/render"
+	"forel/render/scene"
 	"forel/render/shape"
 	"forel/render/staging"
 )
 
 func grey(v uint8) render.Color { return render.Color{R: v, G: v, B: v} }
+
+// Swatch returns what draws a sample of a look into a box, with a border round it.
+func Swatch(on render.Surface, look scene.Look, border render.Stroke) func(geometry.Box) {
+	return func(box geometry.Box) {
+		path := geometry.Rectangle(box)
+		on.Fill(path, look.Tint)
+		for _, h := range look.Hatch {
+			h.Draw(on, polygon.Box(box)[0], nil)
+		}
+		on.Stroke(path, border)
+	}
+}
 
 // Looks returns how stuffs are drawn, in greys or with tints of colour beneath the
 // same hatching. They differ in hatching first, so that a poor print in black alone

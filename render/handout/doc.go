@@ -12,11 +12,10 @@ import (
 // doc is the document being made.
 type doc struct {
 	*document.Document
-	plan    plan.Plan
-	looks   staging.Looks
-	takes   work.Times
-	blank   bool   // the empty worksheet
-	rowTall Length // of a row of the list of pieces
+	plan  plan.Plan
+	looks staging.Looks
+	takes work.Times
+	blank bool // the empty worksheet
 }
 
 // Document draws the handout of a case.

@@ -89,7 +89,7 @@ func TestBlankWorksheet(t *testing.T) {
 	file, err := handout.Worksheet(subjectOf(t, j), on(t, "Letter")).PDF()
 	require.NoError(t, err)
 	text := flat(strings.Join(textOf(t, file), " "))
-	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.0 mm", "readings", "Name", "Date"} {
+	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.0 mm", "reading 3", "Name", "Date"} {
 		assert.Contains(t, text, want)
 	}
 	for _, never := range []string{"221.5", "148.5", "227.8", "151.7", "Secret"} {

@@ -45,11 +45,11 @@ func (d *doc) faceGround(f flatFace, keep []geometry.Box) {
 		}
 	}
 	for _, a := range page(f.shape) {
-		d.Fill(a.Path(), under.tint)
+		d.Fill(a.Path(), under.Tint)
 	}
 	for _, l := range f.layers {
 		for _, a := range page(l.Shape) {
-			d.Fill(a.Path(), d.looks.piece(l.Piece).tint)
+			d.Fill(a.Path(), d.looks.piece(l.Piece).Tint)
 		}
 	}
 	shade(f.bare(), under)

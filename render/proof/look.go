@@ -5,15 +5,15 @@ import (
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/render"
+	"forel/render/scene"
 )
 
 // look is how a material or a piece is drawn. Looks differ in hatching, dash
 // and weight, so that a print in black alone can be read.
 type look struct {
-	name  string // for the legend
-	tint  render.Color
-	hatch []hatch
-	line  render.Stroke // of its outline
+	scene.Look
+	name string        // for the legend
+	line render.Stroke // of its outline
 }
 
 // looks are those of one case.
@@ -39,24 +39,48 @@ var cardTint = tint(render.Orange, 0.22)
 // darkOrange is orange, dark enough for a thin line.
 var darkOrange = render.Color{R: 0xA0, G: 0x5A, B: 0x00}
 
-// How the pieces of one material differ, in the order of gluing.
+// style is how the pieces of one material are drawn, and how they differ, in the order of
+// gluing: in the angle and the dash of their hatching, and in the dash of their outline.
+type style struct {
+	tint, color render.Color
+	gap, width  Length // of the hatching
+	angles      []float64
+	dots        [][]Length
+	outline     Length
+	dashes      [][]Length
+}
+
 var (
-	clothAngles = []float64{45, -45, 90, 20, -20, 70}
-	clothDashes = [][]Length{nil, {3.2, 1}, {3.2, 0.8, 0.8, 0.8}, {1.6, 0.8}, {5, 1.2}, {5, 0.8, 0.8, 0.8, 0.8, 0.8}}
-	paperAngles = []float64{0, 45, -45, 90}
-	paperDots   = [][]Length{{0.3, 2.1}, {1.2, 1.2}, {1.2, 1.2}, {1.2, 1.2}}
-	paperDashes = [][]Length{{1.3, 0.7}, {2.6, 0.7}, {2.6, 0.6, 0.6, 0.6}, {4, 0.7}}
+	angles = []float64{45, -45, 90, 20, -20, 70}
+	dashes = [][]Length{nil, {3.2, 1}, {3.2, 0.8, 0.8, 0.8}, {1.6, 0.8}, {5, 1.2}, {5, 0.8, 0.8, 0.8, 0.8, 0.8}}
+	solid  = [][]Length{nil}
+	styles = map[stage.Stuff]style{
+		stage.Cloth: {tint: tint(render.SkyBlue, 0.32), color: render.Blue, gap: 1.5, width: 0.14, angles: angles, dots: solid, outline: 0.4, dashes: dashes},
+		stage.Card:  {tint: cardTint, color: darkOrange, gap: 1.8, width: 0.14, angles: angles, dots: solid, outline: 0.4, dashes: dashes},
+		stage.Paper: {tint: tint(render.Orange, 0.3), color: darkOrange, gap: 1.5, width: 0.3,
+			angles: []float64{0, 45, -45, 90}, dots: [][]Length{{0.3, 2.1}, {1.2, 1.2}, {1.2, 1.2}, {1.2, 1.2}},
+			outline: 0.3, dashes: [][]Length{{1.3, 0.7}, {2.6, 0.7}, {2.6, 0.6, 0.6, 0.6}, {4, 0.7}}},
+	}
 )
+
+// look returns the look of the nth piece of a material.
+func (s style) look(name string, n int) look {
+	hatching := render.Stroke{Width: s.width, Dash: s.dots[n%len(s.dots)], Color: s.color}
+	return look{
+		scene.Look{Tint: s.tint, Hatch: []hatch{{Angle: s.angles[n%len(s.angles)], Gap: s.gap, Stroke: hatching}}},
+		name, render.Stroke{Width: s.outline, Dash: s.dashes[n%len(s.dashes)], Color: s.color},
+	}
+}
 
 // looksOf returns the look of each piece that lies on a face: by its material,
 // and within one material by the order of gluing.
 func looksOf(p plan.Proof) looks {
 	thin := render.Stroke{Width: 0.14, Color: render.Grey}
 	out := looks{
-		board: look{name: "board", tint: tint(render.Grey, 0.22), hatch: []hatch{{Angle: 45, Gap: 1.8, Stroke: thin}, {Angle: -45, Gap: 1.8, Stroke: thin}}},
-		lining: look{name: "lining", tint: tint(render.BluishGreen, 0.14), hatch: []hatch{
+		board: look{name: "board", Look: scene.Look{Tint: tint(render.Grey, 0.22), Hatch: []hatch{{Angle: 45, Gap: 1.8, Stroke: thin}, {Angle: -45, Gap: 1.8, Stroke: thin}}}},
+		lining: look{name: "lining", Look: scene.Look{Tint: tint(render.BluishGreen, 0.14), Hatch: []hatch{
 			{Angle: 0, Gap: 2.4, Stroke: render.Stroke{Width: 0.12, Dash: []Length{2.4, 2.4}, Color: render.BluishGreen}},
-		}},
+		}}},
 		pieces: map[string]look{},
 	}
 	used := map[string]bool{}
@@ -70,24 +94,12 @@ func looksOf(p plan.Proof) looks {
 		if !used[s.Name] {
 			continue
 		}
-		n := count[s.Stuff]
-		count[s.Stuff]++
-		l := look{name: s.Name}
-		switch s.Stuff {
-		case stage.Cloth:
-			l.tint = tint(render.SkyBlue, 0.32)
-			l.hatch = []hatch{{Angle: clothAngles[n%len(clothAngles)], Gap: 1.5, Stroke: render.Stroke{Width: 0.14, Color: render.Blue}}}
-			l.line = render.Stroke{Width: 0.4, Dash: clothDashes[n%len(clothDashes)], Color: render.Blue}
-		case stage.Card:
-			l.tint = cardTint
-			l.hatch = []hatch{{Angle: clothAngles[n%len(clothAngles)], Gap: 1.8, Stroke: render.Stroke{Width: 0.14, Color: darkOrange}}}
-			l.line = render.Stroke{Width: 0.4, Dash: clothDashes[n%len(clothDashes)], Color: darkOrange}
-		default:
-			l.tint = tint(render.Orange, 0.3)
-			l.hatch = []hatch{{Angle: paperAngles[n%len(paperAngles)], Gap: 1.5, Stroke: render.Stroke{Width: 0.3, Dash: paperDots[n%len(paperDots)], Color: darkOrange}}}
-			l.line = render.Stroke{Width: 0.3, Dash: paperDashes[n%len(paperDashes)], Color: darkOrange}
+		of, ok := styles[s.Stuff]
+		if !ok {
+			of = styles[stage.Paper]
 		}
-		out.pieces[s.Name] = l
+		out.pieces[s.Name] = of.look(s.Name, count[s.Stuff])
+		count[s.Stuff]++
 		out.order = append(out.order, s.Name)
 	}
 	return out

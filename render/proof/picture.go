@@ -64,13 +64,9 @@ func stuffOf(piece string) stage.Stuff { return stage.Stuff(piece) }
 
 // onStage returns the looks as those of stuffs.
 func (l looks) onStage() staging.Looks {
-	out := staging.Looks{}
-	add := func(s stage.Stuff, k look) { out[s] = scene.Look{Tint: k.tint, Hatch: k.hatch} }
-	add(stage.Board, l.board)
-	add(stage.Lining, l.lining)
-	add(stage.Card, look{tint: cardTint})
+	out := staging.Looks{stage.Board: l.board.Look, stage.Lining: l.lining.Look, stage.Card: {Tint: cardTint}}
 	for name, k := range l.pieces {
-		add(stuffOf(name), k)
+		out[stuffOf(name)] = k.Look
 	}
 	return out
 }

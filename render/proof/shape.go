@@ -36,9 +36,7 @@ func without(a, b polygon.Shape) polygon.Shape {
 
 // shade draws the hatching of a look over an area, kept off some boxes.
 func (l look) shade(s render.Surface, a area, keep []geometry.Box) {
-	for _, h := range l.hatch {
-		for _, line := range h.Lines(a, keep) {
-			s.Stroke(line.Path, line.Stroke)
-		}
+	for _, h := range l.Hatch {
+		h.Draw(s, a, keep)
 	}
 }

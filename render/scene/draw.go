@@ -37,9 +37,7 @@ func (s Seen) Draw(on render.Surface, to func(geometry.Point) geometry.Point, bo
 			on.Fill(a.Path(), dimmed(p.look.Tint, p.light))
 			for _, h := range p.look.Hatch {
 				h.Angle += p.angle
-				for _, l := range h.Lines(a, nil) {
-					on.Stroke(l.Path, l.Stroke)
-				}
+				h.Draw(on, a, nil)
 			}
 		}
 	}

@@ -15,6 +15,13 @@ type Hatch struct {
 	Stroke render.Stroke
 }
 
+// Draw hatches an area, with what is to be kept free left out.
+func (h Hatch) Draw(on render.Surface, a Area, keep []geometry.Box) {
+	for _, l := range h.Lines(a, keep) {
+		on.Stroke(l.Path, l.Stroke)
+	}
+}
+
 // Lines returns the hatching of an area, with what is to be kept free left out.
 // Lines lie on one grid for the whole page, so that areas beside each other
 // join; the dashes of every second line are shifted by half a period.

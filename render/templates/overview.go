@@ -126,7 +126,7 @@ func (d *doc) howTo() []document.Block {
 	return []document.Block{{Above: 3, Draw: func(box geometry.Box) geometry.Length {
 		left, right := box, box
 		left.Max.X, right.Min.X = box.Center().X-4, box.Center().X+4
-		return max(document.Steps(d, left, printHeading, printing), document.Steps(d, right, cutHeading, cutting))
+		return max(document.Below(left, d.Steps(printHeading, printing)...), document.Below(right, d.Steps(cutHeading, cutting)...))
 	}}}
 }
 
@@ -212,7 +212,6 @@ var oneCharacter = strings.NewReplacer(" 1/2 in", " ½ in", " 1/4 in", " ¼ in",
 
 // lineKey shows what each line means.
 func (d *doc) lineKey(box geometry.Box) geometry.Length {
-	x, y := box.Min.X, box.Min.Y+typeset.LineHeight(render.NoteSize)
 	fold := "fold toward you"
 	if slices.ContainsFunc(d.plan.Pieces, func(p geometry.Piece) bool { return p.Material.Crushed() }) {
 		fold += "; crush " + string(geometry.Corrugated) + ", never cut it"
@@ -221,6 +220,7 @@ func (d *doc) lineKey(box geometry.Box) geometry.Length {
 	if slices.ContainsFunc(d.plan.Pieces, geometry.Piece.FoldsAway) {
 		rule += ", or a fold away from you"
 	}
+	var samples []document.Sample
 	for _, k := range []struct {
 		stroke render.Stroke
 		text   string
@@ -231,13 +231,9 @@ func (d *doc) lineKey(box geometry.Box) geometry.Length {
 		{joinStroke, "join of two parts"},
 		{overlapStroke, "end of the overlap"},
 	} {
-		if x+24+typeset.Width(k.text, render.NoteSize, false) > box.Max.X {
-			x, y = box.Min.X, y+typeset.LineHeight(render.NoteSize)
-		}
-		mid := y - typeset.Ascent(render.NoteSize)/2 + 0.3
-		d.Stroke(geometry.Line(geometry.Pt(x, mid), geometry.Pt(x+22, mid)), k.stroke)
-		document.Write(d, geometry.Pt(x+24, y), k.text, render.NoteSize, false)
-		x += 24 + typeset.Width(k.text, render.NoteSize, false) + 6
+		samples = append(samples, document.Sample{Text: k.text, Draw: func(at geometry.Box) {
+			d.Stroke(geometry.Line(at.Min, geometry.Pt(at.Max.X, at.Min.Y)), k.stroke)
+		}})
 	}
-	return y + typeset.Descent(render.NoteSize)
+	return document.Key(d, box, 22, 0, samples)
 }

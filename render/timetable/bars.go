@@ -74,27 +74,24 @@ func (t Table) overview(d *document.Document, lines []line) []document.Block {
 
 // legend returns the key of the pictures.
 func (t Table) legend(d *document.Document, lanes int) document.Block {
+	samples := []document.Sample{
+		{Draw: func(box geometry.Box) { worked(d, box) }, Text: "work"},
+		{Draw: func(box geometry.Box) { dries(d, box) }, Text: "drying"},
+		{Draw: func(box geometry.Box) {
+			mid := box.Center().Y
+			d.Stroke(geometry.Line(geometry.Pt(box.Min.X, mid), geometry.Pt(box.Max.X, mid)), render.Stroke{Width: openWide, Color: render.Black})
+		}, Text: "the bench is open"},
+	}
+	text := "A number is that of a case in the table above."
+	if lanes == 1 {
+		text = "All cases are in one row."
+	}
 	return document.Block{Above: 1, Draw: func(box geometry.Box) Length {
-		y := box.Min.Y + typeset.LineHeight(render.NoteSize)
-		x := box.Min.X
-		word := func(text string) {
-			document.Write(d, geometry.Pt(x+7, y), text, render.NoteSize, false)
-			x += 7 + typeset.Width(text, render.NoteSize, false) + 6
+		y := document.Key(d, box, 5.5, 2.2, samples)
+		if t.several() {
+			y = document.Paragraph(d, box, y, text, render.NoteSize, false)
 		}
-		worked(d, geometry.Bx(x, y-2.2, x+5.5, y))
-		word("work")
-		dries(d, geometry.Bx(x, y-2.2, x+5.5, y))
-		word("drying")
-		d.Stroke(geometry.Line(geometry.Pt(x, y-0.8), geometry.Pt(x+5.5, y-0.8)), render.Stroke{Width: openWide, Color: render.Black})
-		word("the bench is open")
-		text := "A number is that of a case in the table above."
-		switch {
-		case !t.several():
-			return y + 1
-		case lanes == 1:
-			text = "All cases are in one row."
-		}
-		return document.Paragraph(d, box, y+0.5, text, render.NoteSize, false) + 0.5
+		return y
 	}}
 }
 

@@ -8,7 +8,7 @@ import { onTurn } from './kept.js';
 import { tick, ticked } from './ticks.js';
 
 const strip = make('div', { class: 'strip', role: 'tablist', 'aria-label': 'The steps in their order' });
-const shown = make('article', { id: 'step', role: 'tabpanel', tabindex: '0' });
+const shown = make('div', { id: 'step', role: 'tabpanel', tabindex: '0' });
 const count = make('p', { class: 'note', role: 'status' });
 const back = button('← the step before', () => go(at - 1));
 const old = make('p', { class: 'fault', role: 'status' });
