@@ -25,7 +25,9 @@ import (
 const micron = 0.001
 
 // drawings are those of the pieces of a scenario, read back once for all tests.
-var drawings = plantest.Once(func(s scenario) map[string]drawing { return readPieces(plantest.Must{}, s.make(), on(plantest.Must{}, "A4")) })
+var drawings = plantest.Once(func(s scenario) map[string]drawing {
+	return readPieces(plantest.Must{}, s.make(), on(plantest.Must{}, "A4"))
+})
 
 // readPieces reads back the drawing of every piece of a case, by name.
 func readPieces(t require.TestingT, c plan.Plan, o templates.Options) map[string]drawing {
