@@ -87,14 +87,6 @@ func (j Job) Chain() plan.Chain {
 	lim := j.Limits
 	s := j.standing()
 	grows, beside := lim.Grows(j.Book()), lim.LooseBeside(j.Book().Thick())
-	gaps := make([]plan.Gap, gapCount)
-	gaps[bookHighMiddle] = plan.Gap{Dimension: plan.Height, Place: inMiddle, Where: "in the middle", Loose: lim.LooseHeight}
-	gaps[bookHighEnd] = plan.Gap{Dimension: plan.Height, Place: atOpenEnd, Where: "at the open end", Decides: true}
-	gaps[bookDeep] = plan.Gap{Dimension: plan.Depth, Place: inCorners, Where: "in the corners at the fore-edge", Decides: true}
-	gaps[bookThickGap] = plan.Gap{Dimension: plan.Thickness, Place: betweenIn, Where: "between the floors at the hinge", Loose: beside + 2*j.hingeCloth(), Decides: true, Swell: grows}
-	gaps[nestHigh] = plan.Gap{Dimension: nestHeight, Place: atOpenEnd, Where: "at the open end", Loose: mostPlay, Decides: true}
-	gaps[nestDeep] = plan.Gap{Dimension: nestDepth, Place: inCorners, Where: "in the corners at the fore-edge", Loose: mostPlay, Decides: true}
-	gaps[nestThick] = plan.Gap{Dimension: nestThickness, Place: overSmall, Where: "above the rim of the small tray", Decides: true}
 	c := plan.Chain{
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
@@ -105,7 +97,15 @@ func (j Job) Chain() plan.Chain {
 			{Name: nestDepth, Key: "box.room_width", Clearance: j.Room.Width, Tight: "sticks"},
 			{Name: nestThickness, Key: "box.room_depth", Clearance: j.Room.Depth, Tight: "keeps the lid up"},
 		},
-		Gaps:  gaps,
+		Gaps: []plan.Gap{
+			bookHighMiddle: {Dimension: plan.Height, Place: inMiddle, Where: "in the middle", Loose: lim.LooseHeight},
+			bookHighEnd:    {Dimension: plan.Height, Place: atOpenEnd, Where: "at the open end", Decides: true},
+			bookDeep:       {Dimension: plan.Depth, Place: inCorners, Where: "in the corners at the fore-edge", Decides: true},
+			bookThickGap:   {Dimension: plan.Thickness, Place: betweenIn, Where: "between the floors at the hinge", Loose: beside + 2*j.hingeCloth(), Decides: true, Swell: grows},
+			nestHigh:       {Dimension: nestHeight, Place: atOpenEnd, Where: "at the open end", Loose: mostPlay, Decides: true},
+			nestDeep:       {Dimension: nestDepth, Place: inCorners, Where: "in the corners at the fore-edge", Loose: mostPlay, Decides: true},
+			nestThick:      {Dimension: nestThickness, Place: overSmall, Where: "above the rim of the small tray", Decides: true},
+		},
 		Links: j.links(s),
 		Left:  j.left,
 		Made: []plan.MadeSize{
