@@ -21,7 +21,6 @@ const (
 	inMiddle  = "middle"
 	inCorners = "corners"
 	betweenIn = "floors"
-	atRim     = "rim"
 	overSmall = "over-rim"
 )
 
