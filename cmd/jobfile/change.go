@@ -254,8 +254,6 @@ func (e *edit) uncommentTable(name string) bool {
 	return false
 }
 
-var bareSize = regexp.MustCompile(`^[\d.,]+\s*[x×]\s*[\d.,]+$`)
-
 // spellUnits gives bare lengths the unit that they have, before another becomes the
 // unit of the file.
 func (e *edit) spellUnits(r *reader, to string) {
@@ -263,39 +261,36 @@ func (e *edit) spellUnits(r *reader, to string) {
 	if to == r.fileUnit.String() {
 		return
 	}
-	suffix := " " + r.fileUnit.String()
 	for i := 0; i < len(e.keys); i++ {
 		name := e.keys[i].name
 		v, set := r.file[name]
-		f, known := fieldOf(unnumbered(name))
+		f, _ := fieldOf(unnumbered(name))
 		if set && f.Key == "stock.price" {
 			roll := strings.TrimSuffix(name, "price")
 			if r.has(roll+"roll") && !r.has(roll+"per") {
 				e.set(roll+"per", textTOML(map[geometry.Unit]string{geometry.MM: "metre", geometry.IN: "yard"}[r.fileUnit]))
 			}
-			continue
 		}
-		if !set || !known || !f.length() {
-			continue
-		}
-		changed := false
-		written := v.each(func(one value) string {
-			text := strings.TrimSpace(one.text)
-			if text == "" || one.kind > numberKind || !unitless(text) {
-				return textTOML(one.text)
-			}
-			changed = true
-			return textTOML(text + suffix)
-		})
-		if changed {
-			e.set(name, written)
+		if set && f.length() && slices.ContainsFunc(append([]value{v}, v.items...), value.bare) {
+			e.set(name, v.each(func(one value) string { return one.spelt(r.fileUnit) }))
 		}
 	}
 }
 
-// unitless tells whether a length or a size is written without a unit.
-func unitless(text string) bool {
-	_, length, _, _ := layersOf(text)
+var bareSize = regexp.MustCompile(`^[\d.,]+\s*[x×]\s*[\d.,]+$`)
+
+// bare tells whether a length or a size is written without a unit.
+func (v value) bare() bool {
+	_, length, _, _ := layersOf(v.text)
 	_, word := geometry.UnitOf(length, geometry.MM)
-	return bareSize.MatchString(text) || word == ""
+	return v.kind <= numberKind && !blank(v) && (word == "" || bareSize.MatchString(v.text))
+}
+
+// spelt writes a length in quotes with its unit, which is u where it has none.
+func (v value) spelt(u geometry.Unit) string {
+	text := strings.TrimSpace(v.text)
+	if v.bare() {
+		text += " " + u.String()
+	}
+	return textTOML(text)
 }

@@ -360,9 +360,6 @@ func (s *Shop) Named(key string) ([]string, error) {
 	return nil, Issues{{Problem: job.Problem{Reason: fmt.Sprintf("%.40q takes no name of a shop file", key), Fix: "give one such as " + wording.Or(keys[:3])}}}
 }
 
-// endsBare is a length without a unit.
-var endsBare = regexp.MustCompile(`[0-9]$`)
-
 // Added returns the text of the shop file with a material more: what a job file, which data
 // is, is made from under the key of its thickness. An error of type Issues tells what keeps
 // it from being added.
@@ -379,13 +376,10 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 		return refuse(thickness, "is no thickness of a material", "give that of a material of the job")
 	}
 	slot := slots[i]
-	measured := strings.TrimSpace(state.Values[thickness])
-	if endsBare.MatchString(measured) {
-		measured += " " + state.Unit.String()
-	}
+	measured := value{text: state.Values[thickness]}
 	name, kind := state.Values[slot.name], slot.takes()[0]
 	switch {
-	case measured == "":
+	case blank(measured):
 		return refuse(thickness, "is not measured", "measure it first")
 	case name == "":
 		return refuse(slot.name, "is missing", "say what you call it")
@@ -395,7 +389,7 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 	if word := slot.beside("kind"); word != "" && state.Values[word] == "corrugated" {
 		kind = corrugatedKind
 	}
-	text := fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), textTOML(measured))
+	text := fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), measured.spelt(state.Unit))
 	for _, word := range []string{"known", "stretch", "grammage"} {
 		if v := state.Values[slot.beside(word)]; v != "" && word == "known" {
 			text += "known = " + textTOML(v) + "\n"
