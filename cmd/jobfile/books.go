@@ -71,6 +71,14 @@ func unnumbered(key string) string {
 	return table + "." + word
 }
 
+// each returns the names of the tables of a list.
+func (r *reader) each(list string) (names []string) {
+	for n := range min(r.counts[list], lists[list].most) {
+		names = append(names, numbered(list, n+1))
+	}
+	return names
+}
+
 // here names a key within the table being read.
 func (r *reader) here(key string) string {
 	table, _, _ := partedKey(key)

@@ -37,8 +37,8 @@ type offcut struct {
 func (s *Shop) readLedger() {
 	r := s.r
 	first := map[int]value{}
-	for n := range min(r.counts["offcut"], mostInLedger) {
-		o := offcut{key: numbered("offcut", n+1)}
+	for _, key := range r.each("offcut") {
+		o := offcut{key: key}
 		before := len(r.issues)
 		if v, ok := s.needed(o.key, "number", "give the number on its label"); ok {
 			o.number = int(r.number(v, job.Setting{What: "the number on its label", Min: 1, Max: mostNumber}, true))
@@ -70,15 +70,14 @@ func (s *Shop) readLedger() {
 			s.offcuts = append(s.offcuts, o)
 		}
 	}
-	for n := range min(r.counts["taking"], mostInLedger) {
-		key := numbered("taking", n+1)
+	for _, key := range r.each("taking") {
 		s.needed(key, "number", "give the number of the taking")
 		s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
 		s.ledgerNumber(key, "left", "how many offcuts it left", 0, mostInLedger)
 		s.ledgerNumber(key, "used", "how many offcuts it used", 0, mostInLedger)
 	}
-	for n := range min(r.counts["used"], mostInLedger) {
-		s.readUsed(numbered("used", n+1))
+	for _, key := range r.each("used") {
+		s.readUsed(key)
 	}
 }
 
@@ -181,8 +180,7 @@ func (s *Shop) cutFrom(o offcut) (sheets []string) {
 		other, also := s.value(b, word)
 		return ok && also && one.text == other.text
 	}
-	for n := range min(s.r.counts["used"], mostInLedger) {
-		used := numbered("used", n+1)
+	for _, used := range s.r.each("used") {
 		of, _ := s.value(used, "taking")
 		material, _ := s.value(used, "material")
 		if e, ok := find(s.materials, strings.TrimSpace(material.text)); !known || of.text != taking.text || !ok || e.key != o.of.key {
@@ -266,8 +264,8 @@ func (s *Shop) Numbered(kept []Kept) []Kept {
 // largest returns the largest number in a key of a list, such as offcut.number.
 func (s *Shop) largest(key string) (most int) {
 	list, word, _ := strings.Cut(key, ".")
-	for n := range s.r.counts[list] {
-		if v, ok := s.value(numbered(list, n+1), word); ok && v.kind == numberKind {
+	for _, key := range s.r.each(list) {
+		if v, ok := s.value(key, word); ok && v.kind == numberKind {
 			most = max(most, int(min(max(float(v.text), 0), mostNumber)))
 		}
 	}
@@ -369,8 +367,7 @@ func (s *Shop) Undo() ([]byte, error) {
 	}
 	e := newEdit(s.Data())
 	of := func(list, word string) (keys []string) {
-		for n := range s.r.counts[list] {
-			key := numbered(list, n+1)
+		for _, key := range s.r.each(list) {
 			if v, ok := s.value(key, word); ok && v.kind == numberKind && int(float(v.text)) == number {
 				keys = append(keys, key)
 			}

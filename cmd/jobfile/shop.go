@@ -187,8 +187,8 @@ func (r *reader) newer(latest int) Issues {
 // entries returns the tables of a list that have a name of their own.
 func (s *Shop) entries(list string) (out []entry) {
 	first := map[string]value{}
-	for n := range min(s.r.counts[list], mostInShop) {
-		e := entry{key: numbered(list, n+1)}
+	for _, key := range s.r.each(list) {
+		e := entry{key: key}
 		v, ok := s.value(e.key, "name")
 		if !ok {
 			s.r.refuse(s.r.at(s.r.tables[e.key], e.key+".name"), "missing", "give the name that jobs call it by")
@@ -242,8 +242,7 @@ func (s *Shop) material(e *entry) {
 		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest, nil)
 	}
 	r.date(e.key + ".measured_on")
-	for n := range min(r.counts[sheetList], mostInShop) {
-		sheet := numbered(sheetList, n+1)
+	for _, sheet := range r.each(sheetList) {
 		if r.owner[sheet] != e.key {
 			continue
 		}
@@ -271,7 +270,7 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 		if !ok && !slices.Contains(sheetAlone, word) && !(weighed && (word == "grammage" || word == "density")) {
 			v, ok = s.value(e.key, word)
 		}
-		if v.kind == numberKind && float(v.text) == 0 && (word == "count" || word == "length") || word == "length" && nothing.MatchString(v.text) {
+		if (word == "count" || word == "length") && nothing.MatchString(v.text) {
 			continue // there is none: what is needed is to be bought
 		}
 		if _, sheets := s.value(sheet, "size"); ok && !(sheets && (word == "sold_by" || word == "per")) { // these are of rolls
@@ -280,13 +279,13 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 	}
 }
 
-// nothing is no length of a roll.
-var nothing = regexp.MustCompile(`^0+([.,]0+)?\s*[a-z]*$`)
+// nothing is no sheets, or no length of a roll.
+var nothing = regexp.MustCompile(`^\s*[+-]?0+([.,]0+)?\s*[a-z]*\s*$`)
 
 // inHand tells whether there is something of a sheet, or as much as is needed.
 func (s *Shop) inHand(sheet string) bool {
 	for _, word := range []string{"count", "length"} {
-		if v, ok := s.value(sheet, word); ok && nothing.MatchString(strings.TrimSpace(v.text)) {
+		if v, ok := s.value(sheet, word); ok && nothing.MatchString(v.text) {
 			return false
 		}
 	}

@@ -32,8 +32,7 @@ func (t Tables) Top() Table { return Table{r: t.r} }
 
 // Each returns the tables of a list.
 func (t Tables) Each(list string) (all []Table) {
-	for n := range min(t.r.counts[list], lists[list].most) {
-		name := numbered(list, n+1)
+	for _, name := range t.r.each(list) {
 		all = append(all, Table{t.r, name + ".", t.r.tables[name]})
 	}
 	return all
