@@ -130,12 +130,11 @@ func (t *tree) putList(name string, n *unstable.Node, line int) {
 			}
 			t.putTable(name, it.Node(), at)
 		}
-	case unstable.InlineTable:
-		t.newOf(name, line)
-		t.singleBrackets(name, line)
-		t.putTable(name, n, line)
 	default:
 		t.newOf(name, line)
+		if n.Kind == unstable.InlineTable {
+			t.singleBrackets(name, line)
+		}
 		t.putTable(name, n, line)
 	}
 }

@@ -196,7 +196,6 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 		return nil, issues
 	}
 	r.settings()
-	r.tellTwice()
 	// The old book may be empty: it is not kept.
 	r.issues = slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
 	if wrong := r.told(); len(wrong) > 0 {

@@ -36,6 +36,7 @@ func (r *reader) settings() File {
 	f.Stock = r.readStock()
 	f.Quote.Extra = r.extras()
 	f.Lent = r.taken
+	r.invalid()
 	return f
 }
 

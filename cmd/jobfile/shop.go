@@ -165,6 +165,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 		s.material(&s.materials[i])
 	}
 	s.readLedger()
+	s.r.invalid()
 	return s, s.r.told().Err()
 }
 

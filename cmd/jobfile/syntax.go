@@ -116,21 +116,13 @@ func named(message string, rest []byte) string {
 	return strings.Replace(message, m[0], strconv.Quote(string(c)), 1)
 }
 
-// tellTwice tells what invalid found, where it is not told yet in our own words.
-func (r *reader) tellTwice() {
-	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line && i.Source == t.Source }) {
-		r.issues = append(r.issues, *t)
-	}
-}
-
-// invalid tells what the TOML library refuses in a file without such slips:
-// keys and tables set twice, numbers and dates that can't be. It returns nil
-// where there is nothing.
-func (r *reader) invalid(data []byte) *Issue {
+// invalid tells what the TOML library refuses in a file without such slips, keys and tables
+// set twice, numbers and dates that can't be, where it is not told yet in our own words.
+func (r *reader) invalid() {
 	var tables map[string]any
-	err := toml.Unmarshal(data, &tables)
+	err := toml.Unmarshal(r.data, &tables)
 	if err == nil {
-		return nil
+		return
 	}
 	// The library tells its errors apart by their words alone.
 	issue := Issue{Source: r.source, Problem: job.Problem{Reason: strings.ReplaceAll(err.Error(), "toml: ", "")}}
@@ -153,5 +145,7 @@ func (r *reader) invalid(data []byte) *Issue {
 	if strings.Contains(issue.Reason, "already") || strings.Contains(issue.Reason, "should be") {
 		issue.Fix = "write each key and each table once"
 	}
-	return &issue
+	if !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == issue.Line && i.Source == issue.Source }) {
+		r.issues = append(r.issues, issue)
+	}
 }

@@ -25,7 +25,10 @@ func ReadTables(source, what string, version int, keys []string, data []byte) (T
 }
 
 // Err returns all that is wrong with the file, as an error of type Issues.
-func (t Tables) Err() error { return t.r.told().Err() }
+func (t Tables) Err() error {
+	t.r.invalid()
+	return t.r.told().Err()
+}
 
 // Top returns what stands above all tables.
 func (t Tables) Top() Table { return Table{r: t.r} }

@@ -30,7 +30,7 @@ func (r *reader) readTOML(data []byte) Issues {
 		case t.nodes > t.most():
 			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a " + r.words.file}}}
 		case err == nil:
-			r.twice = r.invalid(data)
+			r.data = data
 			return nil
 		}
 		slip := t.slip(err)
