@@ -25,15 +25,16 @@ const mostNodes = 10_000
 // mostWithLists is that of a file with long lists, such as the ledger of a shop file.
 const mostWithLists = 200_000
 
-// unreadable tells what keeps the data from being read as text at all.
-func (r *reader) unreadable(data []byte) Issues {
+// Unreadable tells what keeps a file from being read as text at all: what is what it should
+// be, such as "job file".
+func Unreadable(source, what string, data []byte) Issues {
 	if len(data) > MostBytes {
-		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + r.words.file}}}
+		return Issues{{Source: source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + what}}}
 	}
 	line := 0
 	for text := range bytes.Lines(data) {
 		if line++; !utf8.Valid(text) {
-			return Issues{{Source: r.source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
+			return Issues{{Source: source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
 		}
 	}
 	return nil

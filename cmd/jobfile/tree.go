@@ -18,7 +18,7 @@ import (
 // file from being read at all is returned; the rest is noted.
 func (r *reader) readTOML(data []byte) Issues {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	if issues := r.unreadable(data); issues != nil {
+	if issues := Unreadable(r.source, r.words.file, data); issues != nil {
 		return issues
 	}
 	for {
