@@ -56,8 +56,7 @@ func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byt
 		again := newReader(source, true, w)
 		if issues := again.readTOML(e.data); issues != nil || !again.took(c) {
 			table, _, _ := strings.Cut(c.Key, ".")
-			return nil, Issues{r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).issue(job.Problem{
-				Reason: "is written in a way that can't be changed key by key", Fix: "write each table with its header, and below it each key on a line of its own"})}
+			return nil, r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).notByKey()
 		}
 	}
 	return e.data, nil
@@ -65,12 +64,13 @@ func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byt
 
 // change makes one change, in a file that r has read.
 func (e *edit) change(r *reader, c Change) error {
+	wrong := r.at(0, c.Key).wrong
 	if c.Swap != "" {
 		if e.has(c.Key) && e.has(c.Swap) {
 			e.swapTables(c.Key, c.Swap)
 			return nil
 		}
-		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "can't change places with " + wording.Quote(c.Swap), Fix: "name two tables that are there"})}
+		return wrong("can't change places with "+wording.Quote(c.Swap), "name two tables that are there")
 	}
 	if table, word, _ := strings.Cut(c.Key, "."); word == "material" && e.inShort(table) {
 		if c.Gone {
@@ -93,11 +93,11 @@ func (e *edit) change(r *reader, c Change) error {
 	}
 	first := unnumbered(c.Key)
 	if !Known(first) {
-		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: jobWords.suggest(strings.Split(first, "."))})}
+		return wrong("unknown key", jobWords.suggest(strings.Split(first, ".")))
 	}
 	if table, _, ok := strings.Cut(c.Key, "."); ok {
 		if of, _, listed := strings.Cut(table, "["); listed && table != numbered(of, r.counts[of]+1) && !e.has(table) {
-			return Issues{r.at(0, c.Key).issue(job.Problem{Reason: fmt.Sprintf("there are %d %s", r.counts[of], lists[of].many), Fix: "number them one after the other"})}
+			return wrong(fmt.Sprintf("there are %d %s", r.counts[of], lists[of].many), "number them one after the other")
 		}
 	}
 	if c.Key == "units" {

@@ -300,7 +300,7 @@ func (s *Shop) Take(t Taking) ([]byte, error) {
 			k.Number, textTOML(k.Material), textTOML(sizeText(k.Width, k.Height)), textTOML(string(k.Grain)), date, textTOML(t.By+", "+k.From), number)
 	}
 	if log.Len() == 0 && used == 0 {
-		return nil, Issues{{Source: s.source, Problem: job.Problem{Reason: "nothing in it changes: the plan takes nothing that is counted there, and leaves nothing worth keeping", Fix: "give sheets a count, or leave --take out"}}}
+		return nil, s.r.at(0, "").wrong("nothing in it changes: the plan takes nothing that is counted there, and leaves nothing worth keeping", "give sheets a count, or leave --take out")
 	}
 	fmt.Fprintf(&log, "\n[[taking]]\nnumber = %d\n%sby = %s\nleft = %d\nused = %d\n", number, date, textTOML(t.By), len(t.Kept), used)
 	e.append(log.String())
@@ -334,7 +334,7 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 	}
 	if v, ok := s.value(u.Pile, "length"); ok && u.Length > 0 {
 		if n, ok := s.value(u.Pile, "count"); ok && float(n.text) > 1 {
-			return "", Issues{n.at.issue(job.Problem{Reason: "several rolls of one length, of which one is to become shorter", Fix: "write a [[" + sheetList + "]] for each roll, with its length and without a count"})}
+			return "", n.at.wrong("several rolls of one length, of which one is to become shorter", "write a [["+sheetList+"]] for each roll, with its length and without a count")
 		}
 		was, _ := e.get(u.Pile + ".length")
 		have, p, ok := s.r.measure(v, "stock.length", "", 0, stock.MostLength, nil)
@@ -359,11 +359,8 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 // the taking left was used since.
 func (s *Shop) Undo() ([]byte, error) {
 	number := s.largest("taking.number")
-	wrong := func(at place, reason, fix string) error {
-		return Issues{at.issue(job.Problem{Reason: reason, Fix: fix})}
-	}
 	if number == 0 {
-		return nil, wrong(s.r.at(0, ""), "nothing was taken", "leave --undo out")
+		return nil, s.r.at(0, "").wrong("nothing was taken", "leave --undo out")
 	}
 	e := newEdit(s.Data())
 	of := func(list, word string) (keys []string) {
@@ -379,12 +376,12 @@ func (s *Shop) Undo() ([]byte, error) {
 	for _, key := range left {
 		if v, ok := s.value(key, "used_by"); ok {
 			n, _ := s.value(key, "number")
-			return nil, wrong(v.at, "offcut "+n.text+", which the last taking left, was used since", "the taking stays")
+			return nil, v.at.wrong("offcut "+n.text+", which the last taking left, was used since", "the taking stays")
 		}
 	}
 	for word, keys := range map[string][]string{"left": left, "used": back} {
 		if v, ok := s.value(taking, word); ok && int(float(v.text)) != len(keys) {
-			return nil, wrong(v.at, fmt.Sprintf("%s offcuts were %s by the last taking, and %d of them are in the file", v.text, word, len(keys)), "the taking stays: put the file right by hand")
+			return nil, v.at.wrong(fmt.Sprintf("%s offcuts were %s by the last taking, and %d of them are in the file", v.text, word, len(keys)), "the taking stays: put the file right by hand")
 		}
 	}
 	for _, key := range of("used", "taking") {
@@ -407,7 +404,7 @@ func (s *Shop) Undo() ([]byte, error) {
 func (s *Shop) putBack(e *edit, used string) error {
 	text := func(word string) string { v, _ := s.value(used, word); return v.text }
 	refuse := func(reason string) error {
-		return Issues{s.r.at(s.r.tables[used], used).issue(job.Problem{Reason: reason, Fix: "the taking stays: put the file right by hand"})}
+		return s.r.at(s.r.tables[used], used).wrong(reason, "the taking stays: put the file right by hand")
 	}
 	m, ok := find(s.materials, text("material"))
 	if !ok {

@@ -79,8 +79,7 @@ func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) 
 	}
 	plain, _, err := Parse(source, e.data)
 	if err != nil || !plain.same(f) {
-		return nil, Issues{r.at(0, "").issue(job.Problem{Reason: "is written in a way that can't be changed key by key",
-			Fix: "write each table with its header, and below it each key on a line of its own"})}
+		return nil, r.at(0, "").notByKey()
 	}
 	return e.data, nil
 }

@@ -369,7 +369,7 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 		return nil, err
 	}
 	refuse := func(key, reason, fix string) ([]byte, error) {
-		return nil, Issues{{Source: source, Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}}
+		return nil, place{source: source, name: key}.wrong(reason, fix)
 	}
 	i := slices.IndexFunc(slots, func(s slot) bool { return s.thickness == thickness })
 	if i < 0 {
