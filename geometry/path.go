@@ -205,7 +205,7 @@ func (p Path) side(i int) Segment {
 
 // each returns the path with every vertex changed.
 func (p Path) each(change func(Vertex) Vertex) Path {
-	return Path{each(p.Vertices, change), p.Closed}
+	return Path{Each(p.Vertices, change), p.Closed}
 }
 
 // Move returns the path shifted by d.
