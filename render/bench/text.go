@@ -110,7 +110,7 @@ func offcuts(g bench.Group, r geometry.Rounding) string {
 	for _, s := range g.Sheets {
 		for _, o := range s.Offcuts {
 			if o.Kept() {
-				out = append(out, o.Name+": "+r.PrettyNumber(o.Clean.Width())+" × "+r.Pretty(o.Clean.Height()))
+				out = append(out, o.Name+": "+r.PrettySize(o.Clean.Width(), o.Clean.Height()))
 			}
 		}
 	}

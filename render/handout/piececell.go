@@ -112,7 +112,7 @@ func (d *doc) dimensions(p geometry.Piece, at geometry.Box) {
 		d.dimension(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y), geometry.Pt(0.8, 0))
 		d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 	} else {
-		width = d.size(p) // a piece so low has both below it
+		width = d.Round.PrettySize(p.Size()) // a piece so low has both below it
 	}
 	d.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 }
