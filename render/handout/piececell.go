@@ -39,13 +39,13 @@ func (d *doc) drawings() []document.Block {
 
 // drawingsOf returns the drawings of the pieces, at most so tall.
 func (d *doc) drawingsOf(most Length) []document.Block {
-	wide := (d.column().Width() - gutter) / 2
-	if len(d.plan.Pieces) == 1 {
-		wide = d.column().Width()
-	}
 	var blocks []document.Block
 	for row := range slices.Chunk(d.plan.Pieces, 2) {
 		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+			wide := box.Width()
+			if len(d.plan.Pieces) > 1 {
+				wide = (wide - gutter) / 2
+			}
 			box.Max.Y = box.Min.Y
 			for _, p := range row {
 				w, h := p.Size()
