@@ -27,9 +27,7 @@ func Document(r fit.Report, o Options) *document.Document {
 	d.Break()
 	// The checks have a page of their own where that leaves none half empty.
 	checks := d.checks()
-	pages := 0
-	d.Aside(func() { pages = len(d.Flow(nil, checks...)) })
-	if pages == 1 && d.Page.Lowest() > d.Room(false).Center().Y {
+	if len(d.Try(nil, checks...)) == 1 && d.Page.Lowest() > d.Room(false).Center().Y {
 		d.Flow(nil, checks...)
 	} else {
 		d.FlowOn(8, checks...)

@@ -22,15 +22,11 @@ const (
 // drawings returns the drawings of the pieces, two beside each other a block, lower where that
 // spares a page.
 func (d *doc) drawings() []document.Block {
-	pages := func(blocks []document.Block) (n int) {
-		d.Aside(func() { n = len(d.Flow(nil, blocks...)) })
-		return n
-	}
 	best := d.drawingsOf(cellTall)
-	least := pages(best)
+	least := len(d.Try(nil, best...))
 	for most := cellTall - 2; most >= cellLow; most -= 2 {
 		lower := d.drawingsOf(most)
-		if n := pages(lower); n < least {
+		if n := len(d.Try(nil, lower...)); n < least {
 			best, least = lower, n
 		}
 	}
