@@ -7,10 +7,8 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/wording"
 	"forel/render"
-	drawing "forel/render/figure"
 	"forel/render/labelled"
 	"forel/render/shape"
-	"forel/render/typeset"
 )
 
 // offcutHatch is that of what is worth keeping.
@@ -113,25 +111,17 @@ func (f *figure) offcutNames(on render.Surface) {
 	}
 }
 
-// grainArm is how long an arrow of the grain is beyond its word, on each side.
-const grainArm Length = 8
-
-// grainLong returns how far an arrow along the height reaches below the sheet's upper edge.
-func (f *figure) grainLong() Length {
-	return 2*grainArm + typeset.Width(f.group.Material.Direction(), noteSize, false) + 2
-}
-
 // grain draws the arrow of the grain, or the flutes, beside the sheet.
 func (f *figure) grain(on render.Surface) {
 	stock := f.group.Stock[f.sheet.Stock]
 	if !stock.Grained() {
 		return
 	}
-	b := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height))
-	upright := stock.Grain == geometry.GrainHeight
-	middle := geometry.Pt(b.Min.X+f.grainLong()/2, b.Max.Y+aroundBottom-2.5)
-	if upright {
-		middle = geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+f.grainLong()/2)
+	b, word := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height)), f.group.Material.Direction()
+	middle := shape.GrainLong(word, shape.GrainArm)/2 + 2 // from the corner of the sheet
+	if stock.Grain == geometry.GrainHeight {
+		shape.Grain(on, geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+middle), true, word, shape.GrainArm)
+	} else {
+		shape.Grain(on, geometry.Pt(b.Min.X+middle, b.Max.Y+aroundBottom-2.5), false, word, shape.GrainArm)
 	}
-	drawing.GrainArrow(on, middle, upright, grainArm, f.group.Material.Direction())
 }

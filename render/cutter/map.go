@@ -8,9 +8,9 @@ import (
 	"forel/paper/bed"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/figure"
 	"forel/render/leader"
 	"forel/render/record"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -63,7 +63,6 @@ func partTable(b bed.Bed, r geometry.Rounding) document.Table {
 // The room for the arrow of the grain, beside a bed or below it, and the length of its arms.
 const (
 	grainBand Length = 7
-	grainArm  Length = 6
 )
 
 // bedBlock draws a bed as large as there is room for, and at most half as tall as a page.
@@ -76,11 +75,13 @@ func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
 		}
 		end := box.Min.Add(geometry.Pt(b.Width, b.Height).Mul(1 / m.scale))
 		low := m.draw(d, end)
+		word := b.Material.Direction()
+		middle := shape.GrainLong(word, shape.GrainArm)/2 + 2 // from the corner of the bed
 		switch s.GrainOf(b.Material) {
 		case geometry.GrainHeight:
-			figure.GrainArrow(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+12), true, grainArm, b.Material.Direction())
+			shape.Grain(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+middle), true, word, shape.GrainArm)
 		case geometry.GrainWidth:
-			figure.GrainArrow(d, geometry.Pt(box.Min.X+12, end.Y+grainBand/2), false, grainArm, b.Material.Direction())
+			shape.Grain(d, geometry.Pt(box.Min.X+middle, end.Y+grainBand/2), false, word, shape.GrainArm)
 			low = max(low, end.Y+grainBand)
 		}
 		return low + 1

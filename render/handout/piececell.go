@@ -6,8 +6,8 @@ import (
 	"forel/geometry"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/figure"
 	"forel/render/labelled"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -126,13 +126,13 @@ func (d *doc) dimension(from, to, stop geometry.Point) {
 func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
 	const arm = 4
 	word := p.Material.Direction()
-	long := typeset.Width(word, render.NoteSize, false) + 2*(arm+1)
+	long := shape.GrainLong(word, arm)
 	switch x := at.Max.X + 4; {
 	case p.Grain == geometry.GrainHeight:
-		figure.GrainArrow(d, geometry.Pt(x, at.Min.Y+max(long, min(at.Height(), 2*long))/2), true, arm, word)
+		shape.Grain(d, geometry.Pt(x, at.Min.Y+max(long, min(at.Height(), 2*long))/2), true, word, arm)
 	case at.Width()/2 < 22:
-		figure.TwinArrow(d, geometry.Pt(at.Max.X+2, at.Center().Y), geometry.Pt(at.Max.X+6.6, at.Center().Y))
+		shape.Thin.Twin(d, geometry.Pt(at.Max.X+2, at.Center().Y), geometry.Pt(at.Max.X+6.6, at.Center().Y))
 	default: // below, at the right end of the line that has the size
-		figure.GrainArrow(d, geometry.Pt(at.Max.X-long/2+arm, at.Max.Y+4.2), false, arm, word)
+		shape.Grain(d, geometry.Pt(at.Max.X-long/2+arm, at.Max.Y+4.2), false, word, arm)
 	}
 }
