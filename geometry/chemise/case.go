@@ -76,7 +76,7 @@ func (j Job) facts() []plan.Fact {
 		plan.SizeFact("room", "room for the book", "deep", j.room()),
 		outside,
 		{Key: "flat", Name: "laid flat, over boards and joints", Text: "%s wide, %s high; every joint %s",
-			Parts: []plan.Part{{Key: "width", Length: j.across()}, {Key: "height", Length: j.room().Height}, {Key: "joint", Length: j.joint()}}},
+			Parts: []plan.Part{{Key: "width", Length: j.laid().Across}, {Key: "height", Length: j.room().Height}, {Key: "joint", Length: j.joint()}}},
 	}
 }
 

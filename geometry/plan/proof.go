@@ -61,6 +61,12 @@ type Solid struct {
 	Thick   Length
 }
 
+// Block returns the faces of a solid, as an object of a picture, the one of its outline
+// first.
+func (s Solid) Block(object string) []stage.Face {
+	return stage.Block(object, geometry.Each(s.Outline, s.Frame.At), s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
+}
+
 // Spread is a page of faces drawn flat, row by row.
 type Spread struct {
 	Bookmark string // "Inside"

@@ -3,12 +3,15 @@ package slipcase
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
+	"forel/geometry/stage"
 	"forel/geometry/walled"
 )
 
@@ -69,10 +72,33 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
 	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined, Side: outline}, faults
 }
 
+// solids returns the boards as they stand, each by its inner face.
+func (c Carcass) solids() []plan.Solid {
+	s := c.Lined
+	board := func(name string, o, u, v space.Vec, outline []geometry.Point) plan.Solid {
+		return plan.Solid{Name: name, Stuff: stage.Board, Frame: space.Frame{O: o, U: u, V: v}, Outline: outline, Thick: s}
+	}
+	wall := func(wide, high Length) []geometry.Point {
+		return geometry.Rectangle(geometry.Bx(0, 0, wide, high)).Flatten(1)
+	}
+	var leftSide []geometry.Point // seen from the right, lying down
+	for _, p := range slices.Backward(c.Side) {
+		leftSide = append(leftSide, geometry.Pt(p.Y, p.X))
+	}
+	across, deep := c.Width-2*s, c.Depth-s
+	return []plan.Solid{
+		board("left side", space.Vec{X: s}, toHead, toMouth, leftSide),
+		board("right side", space.Vec{X: c.Width - s}, toMouth, toHead, c.Side),
+		board("spine wall", space.Vec{X: s, Z: s}, toRight, toHead, wall(across, c.Height)),
+		board("head wall", space.Vec{X: s, Y: c.Height - s, Z: s}, toRight, toMouth, wall(across, deep)),
+		board("tail wall", space.Vec{X: s, Y: s, Z: s}, toMouth, toRight, wall(deep, across)),
+	}
+}
+
 // Hang hangs the parts of a piece on the carcass at one of its seats, by number;
 // ok is false where the piece does not fit there.
 func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
-	return c.Body(Conditions{}).Hang(p, seat)
+	return c.Body(Job{}).Hang(p, seat)
 }
 
 // at returns where an outer corner of the carcass is, and where the corner of the
@@ -93,10 +119,10 @@ func (c Carcass) at(p place) (outer, within space.Vec) {
 }
 
 // Body returns the faces of the carcass that are to be covered or lined.
-func (c Carcass) Body(k Conditions) foldup.Body {
+func (c Carcass) Body(j Job) foldup.Body {
 	b := foldup.Body{
-		Surfaces: c.surfaces(k), Corners: map[geometry.Corner]space.Vec{},
-		Edge: c.Lined, HoleChord: k.HoleChord, HoleGap: k.HoleGap,
+		Surfaces: c.surfaces(j), Corners: map[geometry.Corner]space.Vec{},
+		Edge: c.Lined, HoleChord: holeChord, HoleGap: j.holeGap(),
 	}
 	for _, p := range places() {
 		b.Corners[p.corner()], b.Corners[p.within()] = c.at(p)
@@ -109,10 +135,10 @@ func (c Carcass) Body(k Conditions) foldup.Body {
 	return b
 }
 
-func (c Carcass) surfaces(k Conditions) (out []foldup.Surface) {
+func (c Carcass) surfaces(j Job) (out []foldup.Surface) {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
 	outside := func(f foldup.Surface) {
-		f.Ground, f.Cover = foldup.BareBoard, k.toCover(f)
+		f.Ground, f.Cover = foldup.BareBoard, j.toCover(f)
 		out = append(out, f)
 	}
 	edge := func(name geometry.Face, board string, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
@@ -127,7 +153,7 @@ func (c Carcass) surfaces(k Conditions) (out []foldup.Surface) {
 	outside(edge(HeadMouth, "head wall", geometry.Bx(s, h-s, w-s, h), foldup.Beyond{Left: "left side", Right: "right side", Top: "outside", Bottom: "inside"}))
 	outside(edge(TailMouth, "tail wall", geometry.Bx(s, 0, w-s, s), foldup.Beyond{Left: "left side", Right: "right side", Top: "inside", Bottom: "outside"}))
 	for _, f := range walled.Inside(space.Vec{X: s, Y: s, Z: s}, space.Vec{X: w - s, Y: h - s, Z: d}) {
-		f.Ground = k.ground()
+		f.Ground = j.ground()
 		if f.Frame.U == toMouth || f.Frame.V == toMouth {
 			f.Open = toMouth
 		}
@@ -170,15 +196,15 @@ func (c Carcass) cutAtMouth(f foldup.Surface) foldup.Surface {
 }
 
 // toCover returns what of an outside face is to be covered.
-func (k Conditions) toCover(s foldup.Surface) polygon.Shape {
-	if !k.SidesOnly {
+func (j Job) toCover(s foldup.Surface) polygon.Shape {
+	if j.Covering != SidesOnly {
 		return s.Outline()
 	}
-	inner := s.Extent
-	inner.Min.Y, inner.Max.Y = inner.Min.Y+k.Border, inner.Max.Y-k.Border
+	inner, border := s.Extent, j.SidePaper.Inset
+	inner.Min.Y, inner.Max.Y = inner.Min.Y+border, inner.Max.Y-border
 	switch s.Face {
 	case LeftOutside, RightOutside:
-		inner.Min.X += k.Border // at the spine
+		inner.Min.X += border // at the spine
 	case LeftMouth, RightMouth:
 	default:
 		return nil

@@ -33,7 +33,7 @@ type Case struct {
 func (j Job) work() (Case, error) {
 	s := j.standing()
 	pieces := s.pieces()
-	proof := Prove(pieces, s.conditions())
+	proof := Prove(pieces, s)
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}

@@ -113,7 +113,7 @@ func (j Job) limitDivider(l *job.Limits) {
 	if j.Dividers() == 0 {
 		return
 	}
-	if j.Lining.Thickness > 0 && !j.linedBefore() {
+	if j.liningAfter() > 0 {
 		l.Refuse(job.Problem{Key: "lining.order", Reason: "leaves linings to be pasted in between dividers, where no hand reaches", Fix: `give "before"`})
 	}
 	most := j.Cavity().Width / 2

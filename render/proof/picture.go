@@ -21,15 +21,10 @@ import (
 func (d *doc) picture() stage.Picture {
 	out := stage.Picture{View: d.Proof.View}
 	for _, s := range d.Proof.Solids {
-		var outline []space.Vec
-		for _, q := range s.Outline {
-			outline = append(outline, s.Frame.At(q))
+		for _, f := range s.Block(s.Name) {
+			f.Plain = true
+			out.Faces = append(out.Faces, f)
 		}
-		block := stage.Block(s.Name, outline, s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
-		for i := range block {
-			block[i].Plain = true
-		}
-		out.Faces = append(out.Faces, block...)
 	}
 	for _, f := range d.faces {
 		add := func(piece string, layer int, stuff stage.Stuff, on polygon.Shape) {
