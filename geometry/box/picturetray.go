@@ -23,7 +23,7 @@ func (c made) trayModel(name string) *trayModel {
 	t.s, _ = stand(c.pieces, name, c.job.Board, c.job.Walls)
 	p, _ := geometry.Find(c.pieces, ofTray(name, clothOf))
 	sheet, _ := t.s.body().Hang(p, 0)
-	t.hung = draft.Hung{Sheet: sheet, Piece: p, Object: "cloth", Late: func(leaf int) bool { return t.turn[leaf] > 2 }}
+	t.hung = draft.Hung{Sheet: sheet, Piece: p, Object: "cloth", Late: func(leaf int) bool { return t.turn[leaf] > 2 }, Hinge: t.hinge}
 	t.turn, t.step = make([]int, len(sheet.Leaves)), make([]int, len(sheet.Leaves))
 	for i, l := range sheet.Leaves {
 		for _, r := range p.Regions {
@@ -49,17 +49,20 @@ type turns [5]float64
 // covered is a tray with all of its cloth turned.
 var covered = turns{1, 1, 1, 1, 1}
 
-// angle returns how far each leaf is turned: one after the other of those that hang on
-// each other.
+// angle tells how far the part of each leaf is folded.
 func (t *trayModel) angle(part turns) draft.Angle {
+	return func(leaf int) float64 { return part[t.turn[leaf]] }
+}
+
+// hinge returns by how many degrees a leaf is turned: one after the other of those that hang
+// on each other.
+func (t *trayModel) hinge(leaf int, part float64) float64 {
 	folds := turns{1, 1, 2, 3, 3} // of each turn, one behind the other
-	return func(leaf int) float64 {
-		n := t.turn[leaf]
-		if n == 0 {
-			return 90 * part[0]
-		}
-		return max(0, min(90, 90*(part[n]*folds[n]-float64(t.step[leaf]))))
+	n := t.turn[leaf]
+	if n == 0 {
+		return 90 * part
 	}
+	return max(0, min(90, 90*(part*folds[n]-float64(t.step[leaf]))))
 }
 
 // cloth returns the cloth at a stage.
@@ -72,13 +75,7 @@ func (t *trayModel) swing(from, to turns, parts ...string) []stage.Arrow {
 	for _, name := range parts {
 		counts = append(counts, func(leaf int) bool { return t.hung.NameOf(leaf) == name })
 	}
-	return t.hung.Swings(func(part float64) draft.Angle {
-		var now turns
-		for i := range now {
-			now[i] = from[i] + (to[i]-from[i])*part
-		}
-		return t.angle(now)
-	}, counts...)
+	return t.hung.Swings(t.angle(from), t.angle(to), counts...)
 }
 
 // boards returns the boards by their names.

@@ -21,7 +21,7 @@ type Sheet struct {
 func (b Boards) Hung(covering geometry.Piece, object string) Sheet {
 	sheet, _ := b.Body().Hang(covering, 0)
 	s := Sheet{Hung: draft.Hung{Sheet: sheet, Piece: covering, Object: object}, names: b.Names}
-	s.Late = s.atEnd
+	s.Late, s.Hinge = s.atEnd, s.hinge
 	return s
 }
 
@@ -37,15 +37,19 @@ func (s Sheet) atEnd(leaf int) bool {
 
 func (s Sheet) angle(t Turned) draft.Angle {
 	return func(leaf int) float64 {
-		l, total := s.Leaves[leaf], t.HeadAndTail
 		if s.atEnd(leaf) {
-			total = t.Ends
+			return t.Ends
 		}
-		if l.Face == s.names.Inside { // it hangs on what lies on the edge
-			return max(0, total-90)
-		}
-		return min(90, total)
+		return t.HeadAndTail
 	}
+}
+
+// hinge returns the angle of one hinge of what is turned in, first those over the edge.
+func (s Sheet) hinge(leaf int, total float64) float64 {
+	if s.Leaves[leaf].Face == s.names.Inside { // it hangs on what lies on the edge
+		return max(0, total-90)
+	}
+	return min(90, total)
 }
 
 // Turned returns the covering at a stage.
@@ -60,9 +64,7 @@ func (s Sheet) Swung(from, to Turned, edges ...geometry.Face) []stage.Arrow {
 			return l.Face == s.names.Inside && s.Leaves[l.On].Face == edge
 		})
 	}
-	return s.Swings(func(part float64) draft.Angle {
-		return s.angle(Turned{from.HeadAndTail + (to.HeadAndTail-from.HeadAndTail)*part, from.Ends + (to.Ends-from.Ends)*part})
-	}, counts...)
+	return s.Swings(s.angle(from), s.angle(to), counts...)
 }
 
 // Slabs returns the bare boards, moved up from where they lie on the covering, and a note

@@ -67,15 +67,10 @@ func (m model) angle(s folds) draft.Angle {
 	}
 }
 
-func (s folds) between(t folds, part float64) folds {
-	mix := func(a, b float64) float64 { return a + (b-a)*part }
-	return folds{mix(s.sides, t.sides), mix(s.inner, t.inner), mix(s.spine, t.spine), mix(s.outer, t.outer)}
-}
-
 // swing returns the arrow of the part with a name, at the head, from a stage to
 // another.
 func (m model) swing(name string, from, to folds) []stage.Arrow {
-	a, ok := m.hung.Swing(func(part float64) draft.Angle { return m.angle(from.between(to, part)) }, nil, func(leaf int) float64 {
+	a, ok := m.hung.Swing(m.angle(from), m.angle(to), nil, func(leaf int) float64 {
 		l := m.hung.Leaves[leaf]
 		if l.On < 0 || m.hung.NameOf(leaf) != name {
 			return 0
