@@ -89,7 +89,7 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 	lines := renderfit.Verdict(r, u)
 	fits, chances, _ := strings.Cut(lines[0], "; ")
 	a := &Answer{Verdict: Fits, Says: wording.Sentence("the " + c.Plan().Content + " " + fits), Chances: wording.Sentence(chances)}
-	if !r.Enough() {
+	if !r.Settled.Enough() {
 		a.Verdict = Risky
 	}
 	advised := false

@@ -16,7 +16,6 @@ import (
 	"forel/cmd/pipeline"
 	"forel/geometry/box"
 	"forel/geometry/chemise"
-	"forel/render/pdf/pdftest"
 )
 
 // boxed is the job of a drop-spine box for an invented book of 220 x 150 x 30 mm.
@@ -140,9 +139,7 @@ func TestMeasuredTrayIsToldAsMeasured(t *testing.T) {
 		},
 	} {
 		told := func(set ...string) string {
-			r, err := c(set...).Make(context.Background())
-			require.NoError(t, err)
-			return wordsOf(t, r) + strings.Join(r.Notes, " ")
+			return read(t, c(set...)) + strings.Join(made(t, c(set...)).Notes, " ")
 		}
 		const asked = "type what you find under [as_built]"
 		assert.Contains(t, told(), asked, what)
@@ -199,16 +196,14 @@ func TestFitHeadingStandsWithItsChecks(t *testing.T) {
 		r, err := pipeline.Fit{Job: j, Draw: true}.Make(context.Background())
 		require.NoError(t, err)
 		tried := false
-		for _, f := range r.Files {
-			if f.Name != "fit.pdf" {
-				continue
+		for _, p := range r.Document.Pages() {
+			said := ""
+			for _, w := range p.Texts {
+				said += w.String + "\n"
 			}
-			doc := pdftest.Open(t, f.Data)
-			for n := 1; n <= doc.Pages; n++ {
-				if said := doc.Text(n); strings.Contains(said, "In this order, each at its step") {
-					assert.Regexp(t, "Step 1: .*gauge strip", said, name)
-					tried = true
-				}
+			if strings.Contains(said, "In this order, each at its step") {
+				assert.Regexp(t, "Step 1: .*gauge strip", said, name)
+				tried = true
 			}
 		}
 		assert.True(t, tried, name)

@@ -32,7 +32,7 @@ func (c Case) Plan() plan.Plan { return c.plan }
 func (c Case) Round() geometry.Rounding { return c.round }
 
 // Fit tells how the book will fit.
-func (c Case) Fit() fit.Report { return fit.Of(c.plan).Weighed(c.plan, c.weigh) }
+func (c Case) Fit() fit.Report { return fit.Of(c.plan).Weighed(c.weigh) }
 
 // Picture draws the finished case.
 func (c Case) Picture() []byte { return index.Picture(c.plan) }

@@ -198,7 +198,7 @@ func (s *Student) settle(c Class) bool {
 	s.worked = &w
 	s.Title = s.plan.Title
 	r := fit.Of(s.plan)
-	s.Fit = index.Fit{Says: look.ChancesOf(r.Settled), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
+	s.Fit = index.Fit{Says: look.ChancesOf(r.Settled), Advice: look.Advice(r, s.round.Unit), Risk: !r.Settled.Enough()}
 	return true
 }
 

@@ -25,7 +25,7 @@ func (f Fit) Make(context.Context) (r Result, err error) {
 	if err != nil {
 		return r, err
 	}
-	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
+	report := fit.Of(w.plan).Weighed(w.weigh)
 	switch {
 	case f.Format == "json":
 		r.Report = renderfit.JSON(report)

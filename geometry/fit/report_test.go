@@ -86,7 +86,7 @@ func TestReportHolds(t *testing.T) {
 			for _, s := range m.Sets {
 				assert.NotEmpty(t, s.Key)
 			}
-			assert.True(t, m.Enough || !m.Advised)
+			assert.True(t, m.Chance.Enough() || !m.Advised)
 		}
 	})
 }

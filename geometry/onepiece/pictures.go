@@ -2,7 +2,6 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/fold"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/geometry/stage"
@@ -25,22 +24,11 @@ type model struct {
 }
 
 func (c Case) model() model {
-	s := c.Job.scores()
-	blank := c.Pieces[0]
-	var spine geometry.Box
-	for _, r := range blank.Regions {
-		if r.Face == SpineInside {
-			spine = r.Room
-		}
-	}
-	down := space.Frame{O: space.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: space.Vec{X: 1}, V: space.Vec{Y: 1}}
-	sheet, _ := fold.Hang(blank, down, func(p fold.Part) float64 {
-		if spine.Center().In(p.Outline) {
-			return 1
-		}
-		return 0
-	})
-	return model{c: c, w: spine.Width(), h: spine.Height(), d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
+	s, blank := c.Job.scores(), c.Pieces[0]
+	body := c.Job.body()
+	body.Corners = map[geometry.Corner]space.Vec{scoreAtTail: {}, scoreAtHead: {Y: 2 * s.inner}} // from the spine panel's corner
+	sheet, _ := body.Hang(blank, 0)
+	return model{c: c, w: s.right - s.left, h: 2 * s.inner, d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
 }
 
 // folds is how far the folds of a blank are made, in degrees.
@@ -67,10 +55,15 @@ func (m model) angle(s folds) draft.Angle {
 	}
 }
 
+func (s folds) between(t folds, part float64) folds {
+	mix := func(a, b float64) float64 { return a + (b-a)*part }
+	return folds{mix(s.sides, t.sides), mix(s.inner, t.inner), mix(s.spine, t.spine), mix(s.outer, t.outer)}
+}
+
 // swing returns the arrow of the part with a name, at the head, from a stage to
 // another.
 func (m model) swing(name string, from, to folds) []stage.Arrow {
-	a, ok := m.hung.Swing(m.angle(from), m.angle(to), nil, func(leaf int) float64 {
+	a, ok := m.hung.Swing(func(part float64) draft.Angle { return m.angle(from.between(to, part)) }, nil, func(leaf int) float64 {
 		l := m.hung.Leaves[leaf]
 		if l.On < 0 || m.hung.NameOf(leaf) != name {
 			return 0

@@ -12,6 +12,7 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/space"
 	"forel/geometry/stage"
+	"forel/geometry/walled"
 )
 
 // Carcass is the boards as they stand glued together. X runs from left to right,
@@ -134,56 +135,29 @@ func (c Carcass) Body(j Job) foldup.Body {
 	return b
 }
 
-// What lies beyond the edges of a face.
-var (
-	sideFromLeft  = foldup.Beyond{Left: "spine", Right: "mouth", Top: "head", Bottom: "tail"}
-	sideFromRight = foldup.Beyond{Left: "mouth", Right: "spine", Top: "head", Bottom: "tail"}
-)
-
-func (c Carcass) surfaces(j Job) []foldup.Surface {
+func (c Carcass) surfaces(j Job) (out []foldup.Surface) {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
-	x, y, z := toRight, toHead, toMouth
-	face := func(name geometry.Face, board string, o, u, v, n space.Vec, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
-		return foldup.Surface{Face: name, Board: board, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: box,
-			Beyond: beyond, Ground: foldup.BareBoard}
+	outside := func(f foldup.Surface) {
+		f.Ground, f.Cover = foldup.BareBoard, j.toCover(f)
+		out = append(out, f)
 	}
-	outside := func(f foldup.Surface) foldup.Surface {
-		f.Cover = j.toCover(f)
-		return f
+	edge := func(name geometry.Face, board string, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
+		return foldup.Surface{Face: name, Board: board, Frame: space.Frame{O: space.Vec{Z: d}, U: toRight, V: toHead}, Normal: toMouth, Extent: box,
+			Beyond: beyond, Edge: true, Together: "the edges of the boards at the mouth"}
 	}
-	edge := func(f foldup.Surface) foldup.Surface {
-		f.Edge, f.Together = true, "the edges of the boards at the mouth"
-		return outside(f)
+	for _, f := range walled.Outside(space.Vec{}, space.Vec{X: w, Y: h, Z: d}) {
+		outside(c.cut(f))
 	}
-	inside := func(f foldup.Surface) foldup.Surface {
-		f.Inside, f.Ground = true, j.ground()
-		if f.Frame.U == z || f.Frame.V == z {
-			f.Open = z
+	outside(c.cutAtMouth(edge(LeftMouth, "left side", geometry.Bx(0, 0, s, h), foldup.Beyond{Left: "outside", Right: "inside", Top: "head", Bottom: "tail"})))
+	outside(c.cutAtMouth(edge(RightMouth, "right side", geometry.Bx(w-s, 0, w, h), foldup.Beyond{Left: "inside", Right: "outside", Top: "head", Bottom: "tail"})))
+	outside(edge(HeadMouth, "head wall", geometry.Bx(s, h-s, w-s, h), foldup.Beyond{Left: "left side", Right: "right side", Top: "outside", Bottom: "inside"}))
+	outside(edge(TailMouth, "tail wall", geometry.Bx(s, 0, w-s, s), foldup.Beyond{Left: "left side", Right: "right side", Top: "inside", Bottom: "outside"}))
+	for _, f := range walled.Inside(space.Vec{X: s, Y: s, Z: s}, space.Vec{X: w - s, Y: h - s, Z: d}) {
+		f.Ground = j.ground()
+		if f.Frame.U == toMouth || f.Frame.V == toMouth {
+			f.Open = toMouth
 		}
-		return f
-	}
-	level := func(top, bottom string) foldup.Beyond {
-		return foldup.Beyond{Left: "left side", Right: "right side", Top: top, Bottom: bottom}
-	}
-	upright := func(left, right string) foldup.Beyond {
-		return foldup.Beyond{Left: left, Right: right, Top: "head", Bottom: "tail"}
-	}
-	left, right, spine, head, tail := "left side", "right side", "spine wall", "head wall", "tail wall"
-	out := []foldup.Surface{
-		outside(c.cut(face(LeftOutside, left, space.Vec{}, z, y, x.Mul(-1), geometry.Bx(0, 0, d, h), sideFromLeft))),
-		outside(c.cut(face(RightOutside, right, space.Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), sideFromRight))),
-		outside(face(SpineOutside, spine, space.Vec{}, x, y, z.Mul(-1), geometry.Bx(0, 0, w, h), upright("right side", "left side"))),
-		outside(face(HeadOutside, head, space.Vec{Y: h}, x, z, y, geometry.Bx(0, 0, w, d), level("spine", "mouth"))),
-		outside(face(TailOutside, tail, space.Vec{}, x, z, y.Mul(-1), geometry.Bx(0, 0, w, d), level("mouth", "spine"))),
-		edge(c.cutAtMouth(face(LeftMouth, left, space.Vec{Z: d}, x, y, z, geometry.Bx(0, 0, s, h), upright("outside", "inside")))),
-		edge(c.cutAtMouth(face(RightMouth, right, space.Vec{Z: d}, x, y, z, geometry.Bx(w-s, 0, w, h), upright("inside", "outside")))),
-		edge(face(HeadMouth, head, space.Vec{Z: d}, x, y, z, geometry.Bx(s, h-s, w-s, h), level("outside", "inside"))),
-		edge(face(TailMouth, tail, space.Vec{Z: d}, x, y, z, geometry.Bx(s, 0, w-s, s), level("inside", "outside"))),
-		inside(c.cut(face(LeftInside, left, space.Vec{X: s}, z, y, x, geometry.Bx(s, s, d, h-s), sideFromRight))),
-		inside(c.cut(face(RightInside, right, space.Vec{X: w - s}, z, y, x.Mul(-1), geometry.Bx(s, s, d, h-s), sideFromLeft))),
-		inside(face(SpineInside, spine, space.Vec{Z: s}, x, y, z, geometry.Bx(s, s, w-s, h-s), upright("left side", "right side"))),
-		inside(face(HeadInside, head, space.Vec{Y: h - s}, x, z, y.Mul(-1), geometry.Bx(s, s, w-s, d), level("mouth", "spine"))),
-		inside(face(TailInside, tail, space.Vec{Y: s}, x, z, y, geometry.Bx(s, s, w-s, d), level("spine", "mouth"))),
+		out = append(out, c.cut(f))
 	}
 	for i := range out {
 		if out[i].Plane = i; out[i].Edge {
@@ -198,7 +172,7 @@ func (c Carcass) hole() bool { return len(c.Side) > 4 }
 
 // cut gives a face of a side its outline, which may have a thumb hole.
 func (c Carcass) cut(f foldup.Surface) foldup.Surface {
-	if c.hole() {
+	if c.hole() && f.Frame.U == toMouth {
 		f.Shape = foldup.Meet(polygon.Box(f.Extent), polygon.Of(c.Side))
 	}
 	return f

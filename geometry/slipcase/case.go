@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -26,13 +25,12 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    Report
-	Suspects job.Problems     // what is possible but looks like a slip
 	stands   Job              // what covers the carcass is worked out for
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // work works the case out and proves it by folding its pieces up.
-func (j Job) work(suspects job.Problems) (Case, error) {
+func (j Job) work() (Case, error) {
 	s := j.standing()
 	pieces := s.pieces()
 	proof := Prove(pieces, s)
@@ -73,7 +71,6 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    s.Mouth(),
 		Proof:    proof,
-		Suspects: suspects,
 		stands:   s,
 		lying:    lying,
 	}, nil
@@ -87,12 +84,16 @@ func (j Job) pieces() []geometry.Piece {
 	switch j.Covering {
 	case AllCloth, AllPaper:
 		pieces = append(pieces, j.wrap())
-		pieces = append(pieces, j.endPanels()...)
+		for _, e := range ends {
+			pieces = append(pieces, j.endPanel(e))
+		}
 	case SidesOnly:
 		pieces = append(pieces, j.sidePaper())
 	default:
 		pieces = append(pieces, j.spineCloth())
-		pieces = append(pieces, j.endCloths()...)
+		for _, e := range ends {
+			pieces = append(pieces, j.endCloth(e))
+		}
 		pieces = append(pieces, j.sidePaper())
 	}
 	return pieces

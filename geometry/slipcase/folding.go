@@ -3,7 +3,6 @@ package slipcase
 import (
 	"forel/geometry"
 	"forel/geometry/fold"
-	"forel/geometry/stage/draft"
 )
 
 // folds is how far the folds of a covering are made, in degrees: 0 is flat, 90
@@ -21,6 +20,15 @@ type folds struct {
 // made is a covering that is on.
 var made = folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 180, middleTab: 180, holeTabs: 90}
 
+// between returns the stage part of the way to another.
+func (s folds) between(t folds, part float64) folds {
+	mix := func(a, b float64) float64 { return a + (b-a)*part }
+	return folds{
+		margins: mix(s.margins, t.margins), sideFlaps: mix(s.sideFlaps, t.sideFlaps), spineFlap: mix(s.spineFlap, t.spineFlap),
+		sideTabs: mix(s.sideTabs, t.sideTabs), middleTab: mix(s.middleTab, t.middleTab), holeTabs: mix(s.holeTabs, t.holeTabs),
+	}
+}
+
 func onSide(f geometry.Face) bool { return f == LeftOutside || f == RightOutside }
 func onEnd(f geometry.Face) bool  { return f == HeadOutside || f == TailOutside }
 
@@ -35,40 +43,47 @@ func viaRoot(s fold.Sheet, i int) bool {
 	return true
 }
 
-// angle tells how far the part of every leaf is folded at a stage.
-func (s folds) angle(hung fold.Sheet) draft.Angle {
-	return func(leaf int) float64 {
-		l := hung.Leaves[leaf]
+// angle returns the angle of every leaf at a stage.
+func (s folds) angle(hung fold.Sheet) func(leaf int) float64 {
+	angles := map[int]float64{}
+	for i, l := range hung.Leaves {
+		if l.On < 0 {
+			continue
+		}
+		on := hung.Leaves[l.On]
 		switch {
 		case l.Tab:
-			return s.holeTabs
+			angles[i] = s.holeTabs
 		case onSide(l.Face):
-			return s.margins
-		case onEnd(l.Face) && onSide(hung.Leaves[l.On].Face):
-			return s.sideFlaps
+			angles[i] = s.margins
+		case onEnd(l.Face) && onSide(on.Face):
+			angles[i] = s.sideFlaps
 		case onEnd(l.Face):
-			return s.spineFlap
-		case viaRoot(hung, leaf):
-			return s.middleTab
+			angles[i] = s.spineFlap
+		default:
+			total := s.middleTab
+			if !viaRoot(hung, i) {
+				total = s.sideTabs
+			}
+			angles[i] = turnedIn(hung, i, total)
 		}
-		return s.sideTabs
 	}
+	return func(leaf int) float64 { return angles[leaf] }
 }
 
-// hinge returns the angle of one hinge of a part that is folded so far. Of what is turned in
-// those over the edge of the board go first, those into the case after; what pleats and
-// bends in the corners goes last.
-func hinge(hung fold.Sheet, leaf int, total float64) float64 {
-	l := hung.Leaves[leaf]
+// turnedIn returns the angle of one hinge of what is turned in: those over the
+// edge of the board go first, those into the case after; what pleats and bends
+// in the corners goes last.
+func turnedIn(hung fold.Sheet, i int, total float64) float64 {
+	l := hung.Leaves[i]
+	on := hung.Leaves[l.On]
 	switch {
-	case l.Tab, onSide(l.Face), onEnd(l.Face):
-		return total
 	case !l.Folded:
 		if total >= 100 {
 			return 90
 		}
 		return 0
-	case mouthEdge(hung.Leaves[l.On].Face): // from the edge into the case
+	case mouthEdge(on.Face): // from the edge into the case
 		return max(0, total-90)
 	}
 	return min(90, total)

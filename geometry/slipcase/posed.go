@@ -99,8 +99,7 @@ func (m model) hang(c covering) draft.Hung {
 	hung, ok := m.hung[c]
 	if !ok {
 		sheet, _ := m.c.Hang(m.pieces[c.name], c.seat)
-		hung = draft.Hung{Sheet: sheet, Piece: m.pieces[c.name], Object: c.object(), Late: func(leaf int) bool { return viaRoot(sheet, leaf) },
-			Hinge: func(leaf int, far float64) float64 { return hinge(sheet, leaf, far) }}
+		hung = draft.Hung{Sheet: sheet, Piece: m.pieces[c.name], Object: c.object(), Late: func(leaf int) bool { return viaRoot(sheet, leaf) }}
 		m.hung[c] = hung
 	}
 	return hung

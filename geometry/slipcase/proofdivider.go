@@ -12,6 +12,7 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/space"
 	"forel/geometry/stage"
+	"forel/geometry/walled"
 )
 
 // stripGrip is what a strip must reach onto a face, in mm (common practice, no
@@ -217,8 +218,8 @@ func (b block) body(j Job) foldup.Body {
 	mouth := b.cutAtMouth(face(2, DividerMouth, space.Vec{Z: b.Depth}, x, y, z, b.Width, b.Height, foldup.Beyond{Left: "left face", Right: "right face", Top: "head", Bottom: "tail"}))
 	mouth.Cover = mouth.Outline()
 	out := foldup.Body{Corners: map[geometry.Corner]space.Vec{}, Surfaces: []foldup.Surface{
-		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.Depth, b.Height, sideFromLeft)),
-		side(face(1, DividerRight, space.Vec{X: b.Width}, z, y, x, b.Depth, b.Height, sideFromRight)),
+		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.Depth, b.Height, walled.SideFromLeft)),
+		side(face(1, DividerRight, space.Vec{X: b.Width}, z, y, x, b.Depth, b.Height, walled.SideFromRight)),
 		mouth,
 	}}
 	for _, p := range places() {

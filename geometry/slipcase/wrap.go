@@ -146,32 +146,21 @@ func mirrorPiece(p *geometry.Piece, width Length) {
 	}
 }
 
-// endPanels returns the panels that go over head and tail wall on top of the
-// flaps of a wrap, back up, mouth at the top. Each is as wide as the cavity, so
-// that its turn-in fits between the sides; inside it is narrower by what is
-// turned in on both.
-func (j Job) endPanels() []geometry.Piece {
-	return []geometry.Piece{
-		j.endPanel("head", HeadOutside, HeadInside, false),
-		j.endPanel("tail", TailOutside, TailInside, true),
-	}
-}
-
-func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) geometry.Piece {
+// endPanel returns the panel that goes over head or tail wall on top of the flaps of a
+// wrap, back up, mouth at the top. It is as wide as the cavity, so that its turn-in fits
+// between the sides; inside it is narrower by what is turned in on both.
+func (j Job) endPanel(e end) geometry.Piece {
 	s, k := j.Edge(), j.cover()
 	w := j.Between().Thickness
 	mouth := j.Outside().Width - j.Cloth.SpineGap
 	tip := mouth + j.Cloth.MouthTurnIn
 	pt := geometry.Pt
-	atLeft := place{right: atTail, head: end == "head", mouth: true}
-	atRight := atLeft
-	atRight.right = !atTail
-	turned := j.turnInBetween(pt(k, mouth+s), pt(k, tip), func(q geometry.Point) geometry.Point { return pt(w-q.X, q.Y) }, 0, atTail)
+	turned := j.turnInBetween(pt(k, mouth+s), pt(k, tip), func(q geometry.Point) geometry.Point { return pt(w-q.X, q.Y) }, 0, e.left == "right")
 	way, parts := turned.cut()
 	slices.Reverse(way)
 	outline := append([]geometry.Point{pt(0, 0), pt(w, 0), pt(w, mouth)}, way...)
 	p := geometry.Piece{
-		Name: end + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
+		Name: e.name + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp:  "back up (the face that is glued)",
 		Rule:    geometry.SizeRule{Width: "To − 2s", Height: "Wo − g + u"},
 		Hand:    "goes on last, over the flaps of the wrap",
@@ -179,11 +168,11 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) ge
 		Folds:   append([]geometry.Path{geometry.Line(pt(0, mouth), pt(w, mouth))}, turned.folds()...),
 		Guides:  []geometry.Guide{{Name: "mouth edge of the wall", Path: geometry.Line(pt(0, mouth), pt(w, mouth))}},
 		Regions: []geometry.Region{
-			{Name: end, Face: outside, Room: geometry.Bx(0, 0, w, mouth)},
+			{Name: e.name, Face: e.outside, Room: geometry.Bx(0, 0, w, mouth)},
 		},
-		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
-			{At: pt(-s, mouth), On: atLeft.corner()},
-			{At: pt(w+s, mouth), On: atRight.corner()},
+		Seats: []geometry.Seat{{Face: e.outside, At: [2]geometry.Anchor{
+			{At: pt(-s, mouth), On: e.at(e.left, true).corner()},
+			{At: pt(w+s, mouth), On: e.at(e.right, true).corner()},
 		}}},
 		Margins: []geometry.Margin{
 			{Name: "from the outer faces of the case to the panel, each side", Length: s},
@@ -193,7 +182,7 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) ge
 		Spine: bottom,
 	}
 	for _, room := range rooms(parts) {
-		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: room})
+		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: e.inside, Room: room})
 	}
 	p.Margins = append(p.Margins, turned.margins()...)
 	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "spine end", Meets: "from the spine edge", Off: j.Cloth.SpineGap}, top: {Name: "mouth"}})

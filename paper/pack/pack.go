@@ -41,13 +41,6 @@ type Item struct {
 	Width, Height Length // over 0
 	Turn          bool   // a quarter turn is allowed
 
-	// Strip, where it is not empty, joins pieces that must come off one strip
-	// at one fence setting: in Guillotine mode all pieces with this key lie side
-	// by side in a strip as broad as the side they have in common. Where
-	// the strip is longer than any sheet it goes on in another strip of the
-	// same breadth, in as few as will do. Pieces with no side in common lie
-	// anywhere. Free mode has no fence, and takes no notice.
-	Strip string
 }
 
 // Stock is one kind of sheet, or a roll. What is trimmed off its edges is no part of it.

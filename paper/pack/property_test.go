@@ -2,7 +2,6 @@ package pack_test
 
 import (
 	"context"
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -62,19 +61,6 @@ func problem(t *rapid.T) pack.Problem {
 			it.Width, it.Height = p.Items[0].Width, p.Items[0].Height
 		}
 		p.Items = append(p.Items, it)
-	}
-	if rapid.Bool().Draw(t, "with strips") {
-		for key := range rapid.IntRange(1, 2).Draw(t, "strips") {
-			breadth := side(t, "breadth", 10, 200)
-			along := rapid.IntRange(0, 2).Draw(t, "strip way")
-			for range rapid.IntRange(1, 8).Draw(t, "strip pieces") {
-				it := pack.Item{Width: side(t, "long", 5, 240), Height: breadth, Strip: fmt.Sprint("s", key), Turn: along == 2}
-				if along == 1 || along == 2 && rapid.Bool().Draw(t, "stands") {
-					it.Width, it.Height = it.Height, it.Width
-				}
-				p.Items = append(p.Items, it)
-			}
-		}
 	}
 	return p
 }

@@ -75,15 +75,6 @@ func TestStockRunsOut(t *testing.T) {
 	}
 }
 
-// Pieces of one strip that have no side in common are laid all the same.
-func TestNoSideInCommon(t *testing.T) {
-	items := []pack.Item{{Width: 5, Height: 6, Strip: "s"}, {Width: 7, Height: 8, Strip: "s"}}
-	l := pack.Solve(context.Background(), pack.Problem{Items: items, Stock: []pack.Stock{{Width: 100, Height: 100}}}, pack.Effort{})
-	assert.Empty(t, l.Left)
-	require.Len(t, l.Sheets, 1)
-	assert.Len(t, l.Sheets[0].Places, 2)
-}
-
 // Where a small sheet does, it is taken instead of a large one, and of two that do
 // the cheaper.
 func TestCheaperStock(t *testing.T) {
@@ -105,30 +96,6 @@ func TestRoll(t *testing.T) {
 	assert.InDelta(t, 100, l.Value, 1e-9)
 	assert.True(t, l.Optimal)
 	require.Len(t, l.Sheets, 1)
-}
-
-// The walls of a case come off one strip though they would fit elsewhere.
-func TestStripStaysTogether(t *testing.T) {
-	items := []pack.Item{
-		{Width: 34, Height: 231, Strip: "walls"},
-		{Width: 150, Height: 34, Turn: true, Strip: "walls"},
-		{Width: 150, Height: 34, Turn: true, Strip: "walls"},
-		{Width: 153, Height: 231}, {Width: 153, Height: 231},
-	}
-	p := pack.Problem{Items: items, Stock: []pack.Stock{{Width: 400, Height: 600}}}
-	l := solved(t, p, pack.Effort{Iterations: 2000})
-	x := l.Sheets[0].Places[0].X
-	n := 0
-	for _, pl := range l.Sheets[0].Places {
-		if items[pl.Item].Strip != "" {
-			if n++; n == 1 {
-				x = pl.X
-			}
-			assert.Equal(t, x, pl.X, "one below the other")
-			assert.InDelta(t, 34, pl.Width.MM(), 1e-9)
-		}
-	}
-	assert.Equal(t, 3, n)
 }
 
 // A context that has ended still gets the first layout; one that ends on the

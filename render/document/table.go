@@ -283,6 +283,7 @@ func (t Table) Draw(on render.Surface, box geometry.Box) Length {
 // Table returns a table below a heading, a block a row; on further pages the
 // heading and the heads are repeated. An empty heading is none.
 func (d *Document) Table(heading string, t Table) []Block {
+	t.Wider = d.Wider
 	var f fitted
 	var made Length // the width f is for
 	in := func(box geometry.Box) fitted {

@@ -12,10 +12,9 @@ import (
 	"forel/render/record"
 )
 
-// doc is the document being made; its pen draws on it.
+// doc is the document being made.
 type doc struct {
-	pen
-	doc    *document.Document
+	*document.Document
 	report fit.Report
 }
 
@@ -24,7 +23,7 @@ type doc struct {
 func Document(r fit.Report, o Options) *document.Document {
 	pages := &document.Document{Options: o, Title: "Fit", Running: title(r), TrueSize: true,
 		Foot: "Figures, not at true size, but for the paper strips."}
-	d := &doc{pen{pages, o}, pages, r}
+	d := &doc{pages, r}
 	before := append(d.summary(), d.plots()...)
 	checks := d.checks()
 	// The checks have a page of their own where that leaves none half empty.
@@ -44,17 +43,17 @@ const onPage = 3
 // summary tells how it fits, and what can be off.
 func (d *doc) summary() []document.Block {
 	r, u := d.report, d.Round.Unit
-	opening := d.doc.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
+	opening := d.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
 	opening.Bookmark = "How it fits"
 	blocks := []document.Block{opening}
 	for i, l := range Verdict(r, u) {
-		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(l), render.BodySize, i != 1).After(1.5))
+		blocks = append(blocks, d.Paragraph(wording.Sentence(l), render.BodySize, i != 1).After(1.5))
 	}
 	table := func(head, bookmark string, rows [][]string) {
 		if len(rows) < 2 {
 			return
 		}
-		t := d.doc.Table(head, tableOf(rows))
+		t := d.Table(head, tableOf(rows))
 		t[0].Bookmark = bookmark
 		blocks = append(blocks, t...)
 	}
@@ -68,9 +67,9 @@ func (d *doc) summary() []document.Block {
 		table(head, head, errorRows(r, u, dims))
 		head = "What can be off (" + u.String() + "), continued"
 	}
-	blocks = append(blocks, d.doc.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
+	blocks = append(blocks, d.Paragraph("Plus or minus, how far each moves the tightest place of a dimension from end to end, and its part of the variance there.", render.NoteSize, false).After(1))
 	for _, n := range notes(r, u) {
-		blocks = append(blocks, d.doc.Paragraph(wording.Sentence(n), render.NoteSize, false).After(1))
+		blocks = append(blocks, d.Paragraph(wording.Sentence(n), render.NoteSize, false).After(1))
 	}
 	return blocks
 }
@@ -79,7 +78,7 @@ func (d *doc) summary() []document.Block {
 // tightest place.
 func (d *doc) plots() []document.Block {
 	var blocks []document.Block
-	for _, dim := range d.report.Dimensions {
+	for _, dim := range d.report.Chain.Dimensions {
 		gaps := shown(d.report, dim.Name)
 		likely := document.Block{Above: 8, Bookmark: "Fit in " + dim.Name,
 			Draw:    func(box geometry.Box) Length { return d.named(box, gaps) },
@@ -92,17 +91,17 @@ func (d *doc) plots() []document.Block {
 // checks are the checks at the bench with a box to tick each.
 func (d *doc) checks() []document.Block {
 	const head = "Checks at the bench"
-	first := d.doc.Heading(head)
+	first := d.Heading(head)
 	first.Bookmark, first.Above = head, 8
-	again := d.doc.Heading(head + ", continued").Draw
-	about := d.doc.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)
+	again := d.Heading(head + ", continued").Draw
+	about := d.Paragraph("In this order, each at its step of the handout and of the templates' order of work. Once it is glued little can be mended: a check that fails before costs a sheet of paper or a strip of board, after it a case.", render.BodySize, false)
 	about.Stays = true
 	blocks := []document.Block{first, about}
-	for _, c := range d.report.Checks {
+	for _, c := range d.report.Checks() {
 		blocks = append(blocks, document.Block{Above: 3, Head: again, Draw: func(box geometry.Box) Length {
 			return document.Check(d, box, fmt.Sprintf("Step %d: %s", c.Step, c.Name), wording.Sentence(c.When), c, thin(d.Round))
 		}})
 	}
-	care := d.doc.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
+	care := d.Paragraph("Take care. "+wording.Careful(wording.Knife, wording.Adhesive, wording.Machine), render.NoteSize, false)
 	return append(blocks, care.After(3))
 }

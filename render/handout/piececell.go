@@ -6,8 +6,8 @@ import (
 	"forel/geometry"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/figure"
 	"forel/render/labelled"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -142,16 +142,16 @@ func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
 	x := at.Max.X + 2
 	if p.Grain == geometry.GrainHeight {
 		y := at.Min.Y + min(long, at.Height())/2
-		figure.TwinArrow(d, geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
+		shape.Thin.Twin(d, geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
 		d.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: p.Material.Direction(), Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
 		return
 	}
 	// Along the width: below, at the right end of the line that has the size.
 	y := at.Max.Y + 1.6 + 1 + typeset.Ascent(render.NoteSize)*0.6
 	if room := at.Width() / 2; room < 22 {
-		figure.TwinArrow(d, geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
+		shape.Thin.Twin(d, geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
 		return
 	}
-	figure.TwinArrow(d, geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
+	shape.Thin.Twin(d, geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
 	d.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: p.Material.Direction(), Size: render.SmallSize, Color: render.Black})
 }

@@ -231,32 +231,22 @@ func CSV(o order.Order, at Options) []byte {
 // Document draws the order, to print or to send.
 func Document(o order.Order, at Options) *document.Document {
 	d := &document.Document{Options: at.Options, Title: "Order list", Running: titles(o), Foot: "Order list"}
-	blocks := []document.Block{d.Opening(titles(o), "Order list")}
-	say := func(text string, size render.Points, bold bool, above geometry.Length) {
-		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
-	}
+	d.Add(d.Opening(titles(o), "Order list"))
 	for _, k := range o.Blocks {
 		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: []string{""}, Full: true})
 		table[0].Bookmark, table[0].Above = heading(k), 5
-		blocks = append(blocks, table...)
+		d.Add(table...)
 		if s := sum("sum", k.Lines, at.Currency); s != "" {
-			say(wording.Capital(s), render.BodySize, true, 1)
+			d.Say(wording.Capital(s), render.BodySize, true, 1)
 		}
 	}
 	if len(o.Blocks) == 0 {
-		say("Nothing: all of it is there.", render.BodySize, false, 3)
+		d.Say("Nothing: all of it is there.", render.BodySize, false, 3)
 	}
 	if s := sum("cost in all", o.Lines(), at.Currency); s != "" && len(o.Blocks) > 1 {
-		say(wording.Capital(s), render.HeadSize, true, 4)
+		d.Say(wording.Capital(s), render.HeadSize, true, 4)
 	}
-	for i, n := range notes(o) {
-		above := geometry.Length(0.4)
-		if i == 0 {
-			above = 4
-		}
-		say(wording.Sentence(n), render.NoteSize, false, above)
-	}
-	say(care, render.NoteSize, true, 3)
-	d.Flow(nil, blocks...)
+	d.Notes(notes(o)...)
+	d.Say(care, render.NoteSize, true, 3)
 	return d
 }

@@ -74,13 +74,13 @@ func (d *doc) faceRows() (blocks []document.Block, shown [][]geometry.Face) {
 		}
 		rows := d.rows(sp)
 		blocks[len(blocks)-1].Stays = true
-		for k, cells := range rows {
+		for _, cells := range rows {
 			var faces []geometry.Face
 			for _, c := range cells {
 				faces = append(faces, c.Face)
 			}
 			shown = append(shown, faces)
-			blocks = append(blocks, document.Block{Above: rowGap, Stays: k < len(rows)-1 && !d.narrow(), Draw: func(box geometry.Box) Length {
+			blocks = append(blocks, document.Block{Above: rowGap, Draw: func(box geometry.Box) Length {
 				row := d.faceRow(cells, box.Width(), Length(1/n))
 				d.drawRow(row, box.Min.X, box.Min.Y)
 				return box.Min.Y + row.tall()
@@ -113,12 +113,8 @@ func (d *doc) table() []document.Block {
 	if len(d.faces) == 0 {
 		return nil
 	}
-	rows := faceRows(d.faces, d.Round)
-	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: typeset.Substitute, Whole: !d.narrow()}
-	for i, head := range rows[0] {
-		words := i == 0 || i == len(rows[0])-1
-		t.Columns = append(t.Columns, document.Column{Head: head, Right: !words, Broken: words && (i > 0 || d.narrow())})
-	}
+	t := faceTable(d.faces, d.Round)
+	t.Size, t.Whole = noteSize, !d.narrow()
 	blocks := d.Table("Face by face", t)
 	blocks[0].Bookmark = "Face by face"
 	for _, n := range notes(d.Proof, d.faces, d.Round) {
@@ -146,8 +142,8 @@ func (d *doc) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
 			continue
 		}
 		f, cell := newFlatFace(of, scale), wide*c.Part
-		caption := wrapped(d.captionOf(f), noteSize, false, cell-5)
-		head := wrapped(wording.Capital(string(c.Face)), render.BodySize, true, cell-3)
+		caption := typeset.Break(d.captionOf(f), noteSize, false, d.Writable(cell-5))
+		head := typeset.Break(wording.Capital(string(c.Face)), render.BodySize, true, d.Writable(cell-3))
 		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
 		row.faces, row.names = append(row.faces, f), append(row.names, head)
 		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)

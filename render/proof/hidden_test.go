@@ -237,7 +237,7 @@ func checkPoint(t *rapid.T, s subject, faces []face, seen scene.Seen, b geometry
 		if close {
 			continue
 		}
-		require.Equal(t, top == "", seen.Of(f.Board, f.spot("")).Holds(q), "%s: bare at %v", f.Face, here)
+		require.Equal(t, top == "", seen.Of(f.ground(), f.spot("")).Holds(q), "%s: bare at %v", f.Face, here)
 		for _, piece := range f.pieces() {
 			require.Equal(t, top == piece, seen.Of(piece, f.spot(piece)).Holds(q), "%s: %s at %v", f.Face, piece, here)
 		}

@@ -126,7 +126,7 @@ func (d *doc) howTo() []document.Block {
 	return []document.Block{{Above: 3, Draw: func(box geometry.Box) geometry.Length {
 		left, right := box, box
 		left.Max.X, right.Min.X = box.Center().X-4, box.Center().X+4
-		return max(document.Steps(d, left, printHeading, printing), document.Steps(d, right, cutHeading, cutting))
+		return max(document.Below(left, d.Steps(printHeading, printing)...), document.Below(right, d.Steps(cutHeading, cutting)...))
 	}}}
 }
 

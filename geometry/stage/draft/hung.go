@@ -13,21 +13,10 @@ type Hung struct {
 	Piece  geometry.Piece
 	Object string              // its name in a picture
 	Late   func(leaf int) bool // tells what is folded last and lies over the rest; nil: nothing is
-	// Hinge tells by how many degrees a leaf is turned about its own hinge where the part that
-	// it belongs to is folded so far; nil: by as many.
-	Hinge func(leaf int, far float64) float64
 }
 
-// Angle tells how far the part that a leaf belongs to is folded, most often in degrees.
+// Angle tells by how many degrees a leaf is turned about its hinge.
 type Angle = func(leaf int) float64
-
-// hinges returns the degrees of every hinge.
-func (h Hung) hinges(far Angle) Angle {
-	if h.Hinge == nil {
-		return far
-	}
-	return func(leaf int) float64 { return h.Hinge(leaf, far(leaf)) }
-}
 
 // Sides returns what a sheet of a material is made of, on its face and on its back;
 // of card outside and inside.
@@ -49,7 +38,7 @@ func Sides(m geometry.Material) (face, back stage.Stuff) {
 // Plain ones are not what the picture is about.
 func (h Hung) Faces(angle Angle, layer int, plain bool) []stage.Face {
 	face, back := Sides(h.Piece.Material)
-	posed := h.Pose(h.hinges(angle))
+	posed := h.Pose(angle)
 	grain := geometry.Pt(0, 1)
 	if h.Piece.Grain == geometry.GrainWidth {
 		grain = geometry.Pt(1, 0)

@@ -8,9 +8,10 @@ import (
 )
 
 // Swing returns the arrow that the tip of a leaf moves along from one stage of the
-// piece to another. The leaf is the one that counts most; ok is false where none counts.
-// With places the arrow is to be near, it stands there; else in the middle.
-func (h Hung) Swing(from, to Angle, near []stage.Vec, count func(leaf int) float64) (a stage.Arrow, ok bool) {
+// piece to another: angles tells how it is turned at a part of the way, 0 to 1. The
+// leaf is the one that counts most; ok is false where none counts. With places
+// the arrow is to be near, it stands there; else in the middle.
+func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count func(leaf int) float64) (a stage.Arrow, ok bool) {
 	best, most := -1, 0.0
 	for i := range h.Leaves {
 		if n := count(i); n > most {
@@ -20,33 +21,13 @@ func (h Hung) Swing(from, to Angle, near []stage.Vec, count func(leaf int) float
 	if best < 0 {
 		return stage.Arrow{}, false
 	}
-	on := func(part float64) Angle {
-		return h.hinges(func(leaf int) float64 { return from(leaf) + (to(leaf)-from(leaf))*part })
-	}
-	tip := h.tip(best, on(0), near)
+	tip := h.tip(best, angles(0), near)
 	const steps = 14
 	for k := range steps + 1 {
 		part := 0.04 + 0.82*float64(k)/steps
-		a.Path = append(a.Path, h.Pose(on(part))[best].At(tip))
+		a.Path = append(a.Path, h.Pose(angles(part))[best].At(tip))
 	}
 	return a, true
-}
-
-// Swings returns the arrows of several leaves, as Swing does; those that count none are
-// left out.
-func (h Hung) Swings(from, to Angle, counts ...func(leaf int) bool) (out []stage.Arrow) {
-	for _, counted := range counts {
-		a, ok := h.Swing(from, to, nil, func(leaf int) float64 {
-			if h.Leaves[leaf].On >= 0 && counted(leaf) {
-				return 1
-			}
-			return 0
-		})
-		if ok {
-			out = append(out, a)
-		}
-	}
-	return out
 }
 
 // tip returns the middle of the edge of a leaf that is farthest from its hinge.

@@ -14,7 +14,7 @@ import (
 // an offcut beside them and one below.
 func byHand() (*pack.Layout, *pack.Problem) {
 	p := &pack.Problem{
-		Items: []pack.Item{{Width: 40, Height: 20, Strip: "s"}, {Width: 20, Height: 40, Turn: true, Strip: "s"}},
+		Items: []pack.Item{{Width: 40, Height: 20}, {Width: 20, Height: 40, Turn: true}},
 		Stock: []pack.Stock{{Width: 90, Height: 50, Count: 1}},
 		Gap:   2,
 	}
@@ -89,30 +89,10 @@ func TestPinwheel(t *testing.T) {
 	}
 	require.NoError(t, packtest.Verify(l, p))
 	p.Mode = pack.Guillotine
-	assert.ErrorContains(t, packtest.Verify(l, p), "can't be parted")
-	l.Sheets[0].Places, l.Left = l.Sheets[0].Places[:3], []int{3}
-	assert.NotContains(t, packtest.Verify(l, p).Error(), "can't be parted")
-}
-
-// Pieces of one strip that lie on strips of different breadth are found out.
-func TestStripsOfDifferentBreadth(t *testing.T) {
-	items := []pack.Item{
-		{Width: 20, Height: 10, Strip: "s"}, {Width: 30, Height: 10, Strip: "s"},
-		{Width: 20, Height: 15, Strip: "s"}, {Width: 30, Height: 15, Strip: "s"},
+	cuts := &pack.Part{Box: pack.Box{Width: 30, Height: 30}, Item: -1, Cut: pack.AlongX}
+	for i, b := range box {
+		cuts.Parts = append(cuts.Parts, pack.Part{Box: b, Item: i})
 	}
-	row := func(y, h pack.Length, first int) pack.Part {
-		a, b := pack.Box{X: 0, Y: y, Width: 20, Height: h}, pack.Box{X: 20, Y: y, Width: 30, Height: h}
-		return pack.Part{Box: pack.Box{X: 0, Y: y, Width: 50, Height: h}, Item: -1, Cut: pack.AlongY, Parts: []pack.Part{{Box: a, Item: first}, {Box: b, Item: first + 1}}}
-	}
-	rows := []pack.Part{row(0, 10, 0), row(10, 15, 2)}
-	s := pack.Sheet{Cuts: &pack.Part{Box: pack.Box{Width: 50, Height: 25}, Item: -1, Cut: pack.AlongX, Parts: rows}}
-	for _, r := range rows {
-		for _, p := range r.Parts {
-			s.Places = append(s.Places, pack.Place{Item: p.Item, Box: p.Box})
-		}
-	}
-	l, p := &pack.Layout{Sheets: []pack.Sheet{s}}, pack.Problem{Items: items, Stock: []pack.Stock{{Width: 50, Height: 25}}}
-	assert.ErrorContains(t, packtest.Verify(l, p), "different breadths")
-	items[2].Strip, items[3].Strip = "t", "t"
-	assert.NoError(t, packtest.Verify(l, p))
+	l.Sheets[0].Cuts = cuts
+	assert.ErrorContains(t, packtest.Verify(l, p), "edge to edge")
 }

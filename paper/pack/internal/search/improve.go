@@ -117,7 +117,7 @@ func (r *Run) fewer() {
 
 // sheets turns bins into sheets of the one or the other sort, all alike.
 func (r *Run) sheets(bins []*Bin, turn int) []*Bin {
-	if r.p.Free || turn%2 == 0 && len(r.p.Items) < fewOnSheet*len(bins) {
+	if r.p.Free || !r.p.roll() && turn%2 == 0 && len(r.p.Items) < fewOnSheet*len(bins) {
 		return r.p.freeSheets(bins)
 	}
 	return r.p.trees(bins)
@@ -200,12 +200,12 @@ func (r *Run) shorter() {
 		n := max(1, int(cut)/step) * step
 		bins := r.p.clone(r.best.Bins)
 		last := len(bins) - 1
-		from := bins[last].length()
+		from := bins[last].Used()
 		target := from - n
 		if target < 1 {
 			target = 1
 		}
-		out := bins[last].shorten(target, r.st.rnd, nil)
+		out := bins[last].Tree().Shorten(target, r.st.rnd.IntN, nil)
 		if r.try(bins, out, 300+20*len(r.p.Items)) {
 			r.found()
 		} else {

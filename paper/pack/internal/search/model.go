@@ -46,7 +46,7 @@ func (p *Problem) binOf(kind int, free bool) *Bin {
 	if free {
 		b.sheet = &freeSheet{}
 	}
-	b.empty(k.W, k.H)
+	b.Reset(k.W, k.H)
 	return b
 }
 
@@ -75,7 +75,7 @@ func (p *Problem) cost(bins []*Bin) float64 {
 	c := 0.0
 	for _, b := range bins {
 		if p.Kinds[b.Kind].Roll {
-			c += float64(b.length())
+			c += float64(b.Used())
 		} else {
 			c += p.Kinds[b.Kind].Cost
 		}
@@ -114,5 +114,5 @@ func (b *Bin) Rects() *maxrects.Sheet {
 	return nil
 }
 
-// Used returns how far along Y pieces reach.
-func (b *Bin) Used() int { return b.length() }
+// Used returns how far along Y the pieces on a roll reach, which is cut edge to edge.
+func (b *Bin) Used() int { return b.Tree().Length(0) }

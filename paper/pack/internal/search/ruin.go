@@ -195,7 +195,7 @@ func (b *Bin) lay(at place, i int32, it *Item) {
 	if at.turn {
 		w, h = h, w
 	}
-	b.insert(at, i, w, h)
+	b.Insert(at.node, i, w, h, at.how)
 }
 
 // step does one round and tells whether it changed anything.
