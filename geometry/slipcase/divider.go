@@ -70,7 +70,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 	out := []geometry.Piece{board}
 
 	if j.Lining.Thickness > 0 {
-		lining, trim := j.liningOf(board, board.Outline), j.Lining.Trim
+		lining, trim := j.liningOf(board, false), j.Lining.Trim
 		lining.Count = 2 * n
 		if hole {
 			lining.Hand = "trim the thumb hole flush too"
@@ -83,7 +83,6 @@ func (j Job) dividerPieces() []geometry.Piece {
 			{Face: DividerRight, At: [2]geometry.Anchor{{At: tail, On: place{right: true}.corner()}, {At: head, On: place{right: true, head: true}.corner()}}},
 			{Face: DividerLeft, At: [2]geometry.Anchor{{At: tail, On: place{head: true}.corner()}, {At: head, On: place{}.corner()}}}, // turned end for end
 		}
-		lining.Edges = rectangleEdges(lining, [4]geometry.Edge{{Name: "tail edge"}, {Name: "mouth edge"}, {Name: "head edge"}, {Name: "spine edge"}})
 		out = append(out, lining)
 	}
 
