@@ -59,7 +59,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 // holeFigure returns the figure of a covering at the thumb hole.
 func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
 	r, at := m.c.holeDepth(), made
-	at.holeTabs = 30
+	at[holeTabs] = 30
 	var focus []stage.Vec
 	for _, y := range []Length{m.h()/2 - 2*r, m.h()/2 + 2*r} {
 		for _, z := range []Length{m.d() - 2.1*r, m.d() + r*0.3} {

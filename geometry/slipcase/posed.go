@@ -108,5 +108,5 @@ func (m model) hang(c covering) draft.Hung {
 // sheet returns the faces of a covering at a stage; fresh ones are hatched.
 func (m model) sheet(c covering, at folds, fresh bool) []stage.Face {
 	hung := m.hang(c)
-	return hung.Faces(at.angle(hung.Sheet), 10*(c.layer+1), !fresh)
+	return hung.Faces(angle(hung.Sheet, at), 10*(c.layer+1), !fresh)
 }
