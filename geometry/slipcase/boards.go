@@ -97,6 +97,11 @@ func seated(face geometry.Face, a geometry.Point, onA place, b geometry.Point, o
 	return geometry.Seat{Face: face, Shown: true, At: [2]geometry.Anchor{{At: a, On: onA.within()}, {At: b, On: onB.within()}}}
 }
 
+// glued returns the place of what is drawn back up, two points of it on two outer corners.
+func glued(face geometry.Face, a geometry.Point, onA place, b geometry.Point, onB place) geometry.Seat {
+	return geometry.Seat{Face: face, At: [2]geometry.Anchor{{At: a, On: onA.corner()}, {At: b, On: onB.corner()}}}
+}
+
 // panel returns a rectangular piece, one of it, its spine edge on the left.
 func panel(name string, m geometry.Material, width, height Length) geometry.Piece {
 	return geometry.Piece{

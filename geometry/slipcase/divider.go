@@ -80,8 +80,8 @@ func (j Job) dividerPieces() []geometry.Piece {
 		}
 		tail, head := geometry.Pt(trim, trim), geometry.Pt(trim, trim+height)
 		lining.Seats = []geometry.Seat{
-			{Face: DividerRight, At: [2]geometry.Anchor{{At: tail, On: place{right: true}.corner()}, {At: head, On: place{right: true, head: true}.corner()}}},
-			{Face: DividerLeft, At: [2]geometry.Anchor{{At: tail, On: place{head: true}.corner()}, {At: head, On: place{}.corner()}}}, // turned end for end
+			glued(DividerRight, tail, place{right: true}, head, place{right: true, head: true}),
+			glued(DividerLeft, tail, place{head: true}, head, place{}), // turned end for end
 		}
 		out = append(out, lining)
 	}
@@ -102,10 +102,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 		{Name: "left lap", Face: DividerLeft, Room: geometry.Bx(lap+thick, 0, thick+2*lap, long)},
 	}
 	at := func(y Length, head bool) geometry.Seat {
-		return geometry.Seat{Face: DividerMouth, At: [2]geometry.Anchor{
-			{At: geometry.Pt(lap, y), On: place{right: true, mouth: true, head: head}.corner()},
-			{At: geometry.Pt(lap+thick, y), On: place{mouth: true, head: head}.corner()},
-		}}
+		return glued(DividerMouth, geometry.Pt(lap, y), place{right: true, mouth: true, head: head}, geometry.Pt(lap+thick, y), place{mouth: true, head: head})
 	}
 	strip.Seats = []geometry.Seat{at(0, false)}
 	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}

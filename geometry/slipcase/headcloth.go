@@ -133,11 +133,8 @@ func (j Job) endCloth(e end) geometry.Piece {
 			{Name: "from the mouth edge to the start of a slit", Length: v.start},
 		},
 		Creases: creases,
-		Seats: []geometry.Seat{{Face: e.outside, At: [2]geometry.Anchor{
-			{At: pt(xl, mouth), On: e.at(e.left, true).corner()},
-			{At: pt(xr, mouth), On: e.at(e.right, true).corner()},
-		}}},
-		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", e.left),
+		Seats:   []geometry.Seat{glued(e.outside, pt(xl, mouth), e.at(e.left, true), pt(xr, mouth), e.at(e.right, true))},
+		Hand:    fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", e.left),
 	}
 	p.Folds = append(p.Folds, geometry.Line(pt(0, mouth+s), pt(tab, mouth+s)))
 	p.Folds = append(p.Folds, middle.folds()...)

@@ -96,10 +96,7 @@ func (j Job) wrap() geometry.Piece {
 		{Name: "right side", Path: geometry.Line(geometry.Pt(mouth, lo), geometry.Pt(x2, lo), geometry.Pt(x2, hi), geometry.Pt(mouth, hi))},
 		{Name: "left side", Path: geometry.Line(geometry.Pt(t, lo), geometry.Pt(x1, lo), geometry.Pt(x1, hi), geometry.Pt(t, hi))},
 	}
-	p.Seats = []geometry.Seat{{Face: SpineOutside, At: [2]geometry.Anchor{
-		{At: geometry.Pt(x1, lo), On: place{}.corner()},
-		{At: geometry.Pt(x1, hi), On: place{head: true}.corner()},
-	}}}
+	p.Seats = []geometry.Seat{glued(SpineOutside, geometry.Pt(x1, lo), place{}, geometry.Pt(x1, hi), place{head: true})}
 	p.Margins = []geometry.Margin{
 		{Name: "beyond the mouth edges, turned in", Length: t},
 		{Name: "from the spine flap's end to the carcass, head and tail", Length: f.spine},
@@ -170,10 +167,7 @@ func (j Job) endPanel(e end) geometry.Piece {
 		Regions: []geometry.Region{
 			{Name: e.name, Face: e.outside, Room: geometry.Bx(0, 0, w, mouth)},
 		},
-		Seats: []geometry.Seat{{Face: e.outside, At: [2]geometry.Anchor{
-			{At: pt(-s, mouth), On: e.at(e.left, true).corner()},
-			{At: pt(w+s, mouth), On: e.at(e.right, true).corner()},
-		}}},
+		Seats: []geometry.Seat{glued(e.outside, pt(-s, mouth), e.at(e.left, true), pt(w+s, mouth), e.at(e.right, true))},
 		Margins: []geometry.Margin{
 			{Name: "from the outer faces of the case to the panel, each side", Length: s},
 			{Name: "from the spine edge of the carcass to the panel", Length: j.Cloth.SpineGap},
