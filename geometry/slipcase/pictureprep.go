@@ -105,7 +105,7 @@ func (m model) liningFigures() []stage.Picture {
 // beyond it.
 func (m model) dryFigures() []stage.Picture {
 	v := stage.View{Toward: toTail, Up: toRight.Mul(-1), Yaw: -26, Pitch: 50}
-	all, thick := m.job.contents(), m.job.Book().Thick()
+	all, thick := m.job.Contents(), m.job.Book().Thick()
 	tall, wide := all.Height, all.Width
 	in := m.w() - m.s()
 	book := draft.Book("book", stage.Vec{X: in - thick, Y: m.h() - tall, Z: m.d() - wide}, thick, tall, wide)

@@ -62,26 +62,26 @@ func (c Case) Plan() plan.Plan {
 		{What: "the width of the three walls", Widths: []string{"spine wall"}, Heights: []string{"head wall", "tail wall"}, Strip: true},
 		{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
 	}
-	built := ""
+	built, mouth, fit := "", c.Stands.Mouth(), j.Fit()
 	if j.AsBuilt.Measured() {
 		built = " as built"
 	}
 	p.Facts = []plan.Fact{
-		plan.SizeFact(plan.Contents, p.Content, "wide", c.Contents),
-		plan.SizeFact("cavity", "room inside"+built, "deep", c.Cavity),
-		plan.SizeFact(plan.Outside, "outside"+built+", without covering", "deep", c.Outside),
+		plan.SizeFact(plan.Contents, p.Content, "wide", j.Contents()),
+		plan.SizeFact("cavity", "room inside"+built, "deep", c.Stands.Cavity()),
+		plan.SizeFact(plan.Outside, "outside"+built+", without covering", "deep", c.Stands.Outside()),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s, thickness %s",
-			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "thickness", Length: c.Mouth.Thickness}},
+			Parts: []plan.Part{{Key: "height", Length: mouth.Height}, {Key: "thickness", Length: mouth.Thickness}},
 		},
 		{
 			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s past the fore-edge, %s past the tail",
-			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
+			Parts: []plan.Part{{Key: "fore_edge", Length: fit.ForeEdge}, {Key: "head_or_tail", Length: fit.HeadOrTail}},
 		},
 	}
 	p.Shows = j.shows()
 	p.Tools = c.tools()
-	p.Worksheet = j.worksheet(c.stands)
+	p.Worksheet = j.worksheet(c.Stands)
 	p.Steps = c.steps()
 	p.Finished = c.care()
 	return p

@@ -26,7 +26,7 @@ type model struct {
 const seenArc Length = 0.1
 
 func (c Case) model() model {
-	j := c.stands
+	j := c.Stands
 	m := model{whole: c, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]draft.Hung{},
 		lined: j.Lining.Thickness > 0 && j.linedBefore()}
 	for _, p := range c.lying {
