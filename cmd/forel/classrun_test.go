@@ -78,7 +78,7 @@ func TestClassStoppedGoesOn(t *testing.T) {
 	s, err := shelf.Open(ctx, stopped, classSet)
 	require.NoError(t, err)
 	roll := rollOf(t, of(t, 6), 2)
-	require.NoError(t, roll.Make(ctx, classShelf{s}, func(done float64) {
+	require.NoError(t, roll.Make(ctx, s, func(done float64) {
 		if done >= 5.0/6 {
 			stop()
 		}

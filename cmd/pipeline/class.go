@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"slices"
@@ -36,6 +37,7 @@ type Class struct {
 	Round   string // as in Job
 	Effort  string // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
 	Workers int    // students worked on at a time, 1 or more
+	Program string // which makes the files: another makes them again
 	Ledger         // of the sheets of all students
 }
 
@@ -203,7 +205,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 		return nil
 	}
 	defer s.slim()
-	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
+	made := fmt.Sprintf("%x", sha256.Sum256(fmt.Appendf(nil, "%s\n%x\n%s\n%d\n", c.Program, s.Given, c.Round, c.Date.Unix())))
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
 		return nil

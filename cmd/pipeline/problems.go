@@ -3,13 +3,11 @@ package pipeline
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/wording"
 	"forel/render"
 )
 
@@ -76,17 +74,6 @@ func once(flag string, words []string) jobfile.Issues {
 		flags = append(flags, jobfile.Flag{Name: flag + " " + key, Key: key, Value: strings.ToLower(value)})
 	}
 	return Contradictions(flags)
-}
-
-// format reads the format of a report; the first is the usual one.
-func format(asked *string, known []string) (bad jobfile.Issues) {
-	if *asked == "" {
-		*asked = known[0]
-	}
-	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+wording.Or(known))
-	}
-	return bad
 }
 
 // themeOf changes lines to the colours asked for, each as line=#rrggbb. Inside cuts that

@@ -35,7 +35,7 @@ func (r *Rescue) Settings() []Setting {
 		"play-depth": "`room` left from spine to mouth", "play-thickness": "`room` left from side to side"}
 	return append(r.settings(usualPlays, says, "any other `name=room` that forel record --show lists as play"), []Setting{
 		{Name: "unfinished", Usage: "the play was measured before the case was finished: a carcass not covered yet, card not glued, trays not on their case", To: &r.Unfinished},
-		formats(&r.Format, "report: text or json (in millimetres)", reportFormats),
+		formats(&r.Format, "report: text or json (in millimetres)", "text", "json"),
 		{Name: "way", Usage: "`number` of the way whose pieces are drawn (default 1)", To: &r.Way},
 	}...)
 }
@@ -46,7 +46,7 @@ func (r *Rescue) Measured() error { return r.ofCase(r.Job, fit.Play) }
 // Make tells the ways back, and draws what is cut again if it is asked for.
 func (r Rescue) Make(context.Context) (out Result, err error) {
 	var bad jobfile.Issues
-	w, err := r.read(&out, format(&r.Format, reportFormats))
+	w, err := r.read(&out, chosen(r.Settings()))
 	if err != nil {
 		return out, err
 	}
