@@ -224,15 +224,15 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, _, err := w.templates(render.DefaultTheme(), 0, false, false)
-	if err != nil {
+	var r Result
+	if _, err := r.templates(w, render.DefaultTheme(), 0, false, false); err != nil {
 		return nil, err
 	}
 	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
 	}
-	return append(files,
+	return append(r.Files,
 		File{handoutName, steps},
 		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
 		File{"cutlist.json", cutlist.JSON(w.plan, true)},

@@ -134,11 +134,6 @@ func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 	if w.plan, _ = w.plan.Only(way.Again); len(w.plan.Pieces) < whole {
 		w.plan.Warnings = slices.Insert(slices.Clone(w.plan.Warnings), 0, "these templates are for a case as it stands: cut again "+wording.And(way.Again)+" alone, and leave out the steps of what you keep")
 	}
-	files, doc, _, err := w.templates(render.DefaultTheme(), 0, false, false)
-	if err != nil {
-		return out, err
-	}
-	out.Document, out.Files, out.Wrote = doc, files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	out.toPrint(templatesName, w.file.Print, ", then measure its rulers")
-	return out, nil
+	_, err = out.templates(w, render.DefaultTheme(), 0, false, false)
+	return out, err
 }
