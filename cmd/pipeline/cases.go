@@ -1,7 +1,6 @@
 package pipeline
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -35,7 +34,7 @@ func (c Cases) cases(r *Result, bad jobfile.Issues) ([]worked, error) {
 		}
 		all, err := c.readAll(r, bad)
 		for i, b := range atBench(all) {
-			all[i].plan.Title = cmp.Or(wording.OneLine(b.Plan.Title), wording.Capital(b.Plan.Kind))
+			all[i].plan.Title = wording.Titled(b.Plan.Title, b.Plan.Kind)
 			all[i].slim()
 		}
 		return all, err
