@@ -72,7 +72,10 @@ func TestLeftOutAndBack(t *testing.T) {
 	was := string(jobfile.Starter())
 	s, err := jobfile.Read("case.toml", []byte(was))
 	require.NoError(t, err)
-	for _, key := range slices.Sorted(maps.Keys(s.Values)) {
+	for i, key := range slices.Sorted(maps.Keys(s.Values)) {
+		if testing.Short() && i%3 > 0 {
+			continue
+		}
 		out := changed(t, was, jobfile.Change{Key: key, Gone: true})
 		left, err := jobfile.Read("case.toml", []byte(out))
 		require.NoError(t, err)

@@ -177,7 +177,7 @@ func dividerFacesAt(d block, p space.Vec, near Length) (faces []geometry.Face) {
 // What the picture shows at a point is what a line of sight through a model of
 // the boards comes to first, and of the layers there the uppermost.
 func TestHiddenPartsAreHidden(t *testing.T) {
-	for name, s := range subjects(t) {
+	for name, s := range subjects() {
 		t.Run(name, func(t *testing.T) {
 			d := newDoc(s.Plan, Options{})
 			seen, window := d.panel(d.picture()).See()
