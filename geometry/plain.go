@@ -8,6 +8,19 @@ type Offset struct {
 	Off  Length
 }
 
+// Plain returns a rectangular piece with its back, or either face, up, without a spine edge.
+func Plain(name string, of Material, count int, wide, high Length, grain Grain, rule SizeRule) Piece {
+	box := Bx(0, 0, wide, high)
+	p := Piece{
+		Name: name, Material: of, Count: count, Outline: Rectangle(box), Grain: grain, FaceUp: "either face up", Spine: -1,
+		Regions: []Region{{Name: name, Room: box}}, Rule: rule,
+	}
+	if of.Like() != Board {
+		p.FaceUp = "back up (the face that is pasted)"
+	}
+	return p
+}
+
 // Plain tells whether a piece is marked out with rule and square as well as from a
 // template: a rectangle of unpatterned stock without slits or folds, its rulings along
 // its edges.

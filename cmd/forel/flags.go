@@ -30,6 +30,7 @@ type flags struct {
 	based   *string                                    // the job file that --job or the like names; nil: it has no such flag
 	basis   **pipeline.File                            // where that file goes
 	records func(args []string) ([]string, error)      // the records that the words stand for; nil: they name the files
+	old     **pipeline.File                            // where the record beside the job goes; nil: none is asked for
 	dated   bool                                       // its documents bear the date, if there is one
 
 	folder *string // what --out says; empty without it
@@ -271,6 +272,10 @@ func (f *flags) gather(say voice) (bad jobfile.Issues, err error) {
 			}
 		}
 		f.source.Files = append(f.source.Files, file)
+	}
+	if f.old != nil {
+		*f.old, err = f.record()
+		unread = append(unread, err)
 	}
 	unread = append(unread, f.readBase())
 	if f.shop != nil && (f.records == nil || *f.based != "") { // records ask for none

@@ -2,7 +2,6 @@ package jobfile
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -63,13 +62,13 @@ func numbered(key string, n int) string {
 }
 
 // unnumbered returns the key of the first table of a list for that of any.
-func unnumbered(key string) (first string, later bool) {
+func unnumbered(key string) string {
 	table, rest, ok := strings.Cut(key, "[")
 	_, word, closed := strings.Cut(rest, "].")
 	if _, known := lists[table]; !ok || !closed || !known {
-		return key, false
+		return key
 	}
-	return table + "." + word, slices.Contains(knownKeys, table+"."+word)
+	return table + "." + word
 }
 
 // here names a key within the table being read.

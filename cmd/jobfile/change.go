@@ -91,10 +91,7 @@ func (e *edit) change(r *reader, c Change) error {
 	if long := jobWords.short[c.Key]; long != "" {
 		c.Key = long
 	}
-	first := c.Key
-	if key, later := unnumbered(c.Key); later {
-		first = key
-	}
+	first := unnumbered(c.Key)
 	if !Known(first) {
 		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: jobWords.suggest(strings.Split(first, "."))})}
 	}
@@ -152,13 +149,7 @@ func (r *reader) took(c Change) bool {
 	case c.Gone:
 		return (!ok || blank(v)) && !table
 	}
-	return ok && v.typed() == flagValue(Flag{Key: listFirst(c.Key), Value: c.Value}, place{}).typed()
-}
-
-// listFirst returns the key of the first table of a list for that of any.
-func listFirst(key string) string {
-	first, _ := unnumbered(key)
-	return first
+	return ok && v.typed() == flagValue(Flag{Key: unnumbered(c.Key), Value: c.Value}, place{}).typed()
 }
 
 // typed returns a value as a maker types it, readings with ";" between them.
@@ -186,7 +177,7 @@ func (e *edit) leaveOut(name string) {
 		return
 	}
 	told := strings.Contains(string(e.data[k.to:e.lineEnd(k.to)]), "#")
-	f, known := fieldOf(listFirst(name))
+	f, known := fieldOf(unnumbered(name))
 	switch {
 	case !told || !known:
 		e.remove(name)
@@ -276,7 +267,7 @@ func (e *edit) spellUnits(r *reader, to string) {
 	for i := 0; i < len(e.keys); i++ {
 		name := e.keys[i].name
 		v, set := r.file[name]
-		f, known := fieldOf(listFirst(name))
+		f, known := fieldOf(unnumbered(name))
 		if set && f.Key == "stock.price" {
 			roll := strings.TrimSuffix(name, "price")
 			if r.has(roll+"roll") && !r.has(roll+"per") {
@@ -305,5 +296,6 @@ func (e *edit) spellUnits(r *reader, to string) {
 // unitless tells whether a length or a size is written without a unit.
 func unitless(text string) bool {
 	_, length, _, _ := layersOf(text)
-	return bareSize.MatchString(text) || unitWritten(length) == ""
+	_, word := geometry.UnitOf(length, geometry.MM)
+	return bareSize.MatchString(text) || word == ""
 }

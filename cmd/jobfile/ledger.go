@@ -152,7 +152,7 @@ func (s *Shop) worth(o offcut) (worth money.Amount) {
 	size, _ := s.value(o.key, "size")
 	lent.lent["stock.size"], lent.lent["stock.offcut"] = size, value{kind: numberKind, text: "1"}
 	var off stock.Stock
-	lent.stockShape("stock", &off)
+	lent.keepAll("", lent.stockRows("stock", &off))
 	for i, key := range s.cutFrom(o) {
 		sheet := s.sheet(o.of, key)
 		long := sheet.Height

@@ -198,8 +198,8 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	r.settings()
 	r.tellTwice()
 	// The old book may be empty: it is not kept.
-	wrong := slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
-	if wrong = r.withSlips(wrong); len(wrong) > 0 {
+	r.issues = slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
+	if wrong := r.told(); len(wrong) > 0 {
 		return nil, wrong
 	}
 	if issues := refusedFlags(s, append([]Flag{{Name: "units", Key: "units", Value: r.fileUnit.String()}}, flags...)); len(issues) > 0 {

@@ -65,36 +65,32 @@ var notHabits = []string{"title", "book", "as_built", "extra"}
 
 // shopWords are the keys and tables of a shop file.
 var shopWords = func() *vocabulary {
-	w := &vocabulary{file: "shop file", short: jobWords.short, keys: []string{"version"}}
-	own := func(key string) bool {
-		table, _, _ := strings.Cut(key, ".")
-		return slices.Contains(notHabits, table)
+	keys := []string{"version"}
+	for _, key := range jobWords.keys {
+		if table, _, _ := strings.Cut(key, "."); !slices.Contains(notHabits, table) {
+			keys = append(keys, key)
+		}
 	}
-	w.keys = append(w.keys, slices.DeleteFunc(slices.Clone(jobWords.keys), own)...)
-	for _, word := range []string{"name", "kind", "thickness", "measured_on", "known", "stretch"} {
-		w.keys = append(w.keys, "material."+word)
+	add := func(table string, words ...string) {
+		for _, word := range words {
+			keys = append(keys, table+"."+word)
+		}
 	}
+	add("material", "name", "kind", "thickness", "measured_on", "known", "stretch")
 	for _, word := range sheetWords {
 		if !slices.Contains(sheetAlone, word) {
-			w.keys = append(w.keys, "material."+word)
+			add("material", word)
 		}
-		w.keys = append(w.keys, sheetList+"."+word)
+		add(sheetList, word)
 	}
-	w.keys = append(w.keys, ledgerKeys...)
-	w.keys = append(w.keys, "printer.name", "cutter.name")
-	for _, key := range jobWords.keys {
-		if word, ok := strings.CutPrefix(key, "pattern."); ok {
-			w.keys = append(w.keys, patternTable+"."+word)
-		}
-		if word, ok := strings.CutPrefix(key, "print."); ok && key != printerKey {
-			w.keys = append(w.keys, "printer."+word)
-		}
-	}
-	for _, key := range machineKeys {
-		w.keys = append(w.keys, "cutter."+wordOf(key))
-	}
-	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)
-	w.tables = append(w.tables, "material", sheetList, patternTable, "printer", "cutter", "offcut", "used", "taking")
+	keys = append(keys, ledgerKeys...)
+	add("printer", "name")
+	add("printer", wordsIn("print")...)
+	add("cutter", "name")
+	add("cutter", wordsIn("machine")...)
+	add(patternTable, wordsIn("pattern")...)
+	w := newVocabulary("shop file", keys)
+	w.short = jobWords.short
 	return w
 }()
 
@@ -169,9 +165,7 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 		s.material(&s.materials[i])
 	}
 	s.readLedger()
-	s.r.tellTwice()
-	issues := s.r.withSlips(s.r.issues)
-	return s, issues.Err()
+	return s, s.r.told().Err()
 }
 
 // newer refuses a file of a later version, of which nothing else is told.

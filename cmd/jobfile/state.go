@@ -51,11 +51,8 @@ func (s *Shop) unchecked(source string, data []byte, flags []Flag, unbooked bool
 	}
 	r.unbooked = unbooked
 	f := r.settings()
-	r.tellTwice()
-	if issue, ok := r.sheetTooSmall(f.Print); ok {
-		r.issues = append(r.issues, issue)
-	}
-	if issues := r.withSlips(r.issues); len(issues) > 0 {
+	r.sheetTooSmall(f.Print)
+	if issues := r.told(); len(issues) > 0 {
 		return File{}, issues
 	}
 	return f, nil

@@ -110,8 +110,11 @@ func roomier(c plan.Chain, gaps []Gap) []job.Change {
 		clearance[d.Name], fixed[d.Name] = d.Clearance, d.Key == ""
 	}
 	move := func(d string, up bool) {
-		is := clearance[d] + by[d]
-		by[d] += max(0, onGrid(is+smallStep(up, c.Unit), up, c.Unit)) - is
+		is, little := clearance[d]+by[d], grid(c.Unit)/100 // enough to leave the grid's line
+		if !up {
+			little = -little
+		}
+		by[d] += max(0, onGrid(is+little, up, c.Unit)) - is
 		for i, g := range now {
 			if g.Dimension == d {
 				now[i].Distribution.Mean = gaps[i].Distribution.Mean + by[d]
@@ -163,20 +166,7 @@ const mostSteps = 600
 
 // grid is the step in which a maker sets a clearance: a tenth of a millimetre
 // or a 32nd of an inch.
-func grid(u geometry.Unit) Length {
-	if u == geometry.IN {
-		return geometry.Inch / 32
-	}
-	return 0.1
-}
-
-// smallStep is a little up or down, enough to leave the grid's line.
-func smallStep(up bool, u geometry.Unit) Length {
-	if up {
-		return grid(u) / 100
-	}
-	return -grid(u) / 100
-}
+func grid(u geometry.Unit) Length { return job.Round(u, 0.1, 1./32) }
 
 // onGrid returns the next length up, or down, that a maker can set.
 func onGrid(l Length, up bool, u geometry.Unit) Length {

@@ -2,7 +2,6 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/fold"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/geometry/stage"
@@ -25,22 +24,11 @@ type model struct {
 }
 
 func (c Case) model() model {
-	s := c.Job.scores()
-	blank := c.Pieces[0]
-	var spine geometry.Box
-	for _, r := range blank.Regions {
-		if r.Face == SpineInside {
-			spine = r.Room
-		}
-	}
-	down := space.Frame{O: space.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: space.Vec{X: 1}, V: space.Vec{Y: 1}}
-	sheet, _ := fold.Hang(blank, down, func(p fold.Part) float64 {
-		if spine.Center().In(p.Outline) {
-			return 1
-		}
-		return 0
-	})
-	return model{c: c, w: spine.Width(), h: spine.Height(), d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
+	s, blank := c.Job.scores(), c.Pieces[0]
+	body := c.Job.body()
+	body.Corners = map[geometry.Corner]space.Vec{scoreAtTail: {}, scoreAtHead: {Y: 2 * s.inner}} // from the spine panel's corner
+	sheet, _ := body.Hang(blank, 0)
+	return model{c: c, w: s.right - s.left, h: 2 * s.inner, d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
 }
 
 // folds is how far the folds of a blank are made, in degrees.

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -26,16 +25,15 @@ type Case struct {
 	Fit      Fit
 	Mouth    Mouth
 	Proof    Report
-	Suspects job.Problems     // what is possible but looks like a slip
 	stands   Job              // what covers the carcass is worked out for
 	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // work works the case out and proves it by folding its pieces up.
-func (j Job) work(suspects job.Problems) (Case, error) {
+func (j Job) work() (Case, error) {
 	s := j.standing()
 	pieces := s.pieces()
-	proof := Prove(pieces, s.conditions())
+	proof := Prove(pieces, s)
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}
@@ -73,7 +71,6 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 		Fit:      j.Fit(),
 		Mouth:    s.Mouth(),
 		Proof:    proof,
-		Suspects: suspects,
 		stands:   s,
 		lying:    lying,
 	}, nil

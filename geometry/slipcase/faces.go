@@ -1,24 +1,26 @@
 package slipcase
 
-import "forel/geometry"
+import (
+	"forel/geometry"
+	"forel/geometry/walled"
+)
 
 // The faces of a case: outside, the edges of board round the mouth, inside.
-// Left and right are as seen by someone looking into the mouth with the head up.
 const (
-	LeftOutside  geometry.Face = "outside of the left side"
-	RightOutside geometry.Face = "outside of the right side"
-	SpineOutside geometry.Face = "outside of the spine wall"
-	HeadOutside  geometry.Face = "outside of the head wall"
-	TailOutside  geometry.Face = "outside of the tail wall"
+	LeftOutside                = walled.LeftOutside
+	RightOutside               = walled.RightOutside
+	SpineOutside               = walled.SpineOutside
+	HeadOutside                = walled.HeadOutside
+	TailOutside                = walled.TailOutside
 	LeftMouth    geometry.Face = "mouth edge of the left side"
 	RightMouth   geometry.Face = "mouth edge of the right side"
 	HeadMouth    geometry.Face = "mouth edge of the head wall"
 	TailMouth    geometry.Face = "mouth edge of the tail wall"
-	LeftInside   geometry.Face = "inside of the left side"
-	RightInside  geometry.Face = "inside of the right side"
-	SpineInside  geometry.Face = "inside of the spine wall"
-	HeadInside   geometry.Face = "inside of the head wall"
-	TailInside   geometry.Face = "inside of the tail wall"
+	LeftInside                 = walled.LeftInside
+	RightInside                = walled.RightInside
+	SpineInside                = walled.SpineInside
+	HeadInside                 = walled.HeadInside
+	TailInside                 = walled.TailInside
 )
 
 // The faces of a divider.

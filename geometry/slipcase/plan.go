@@ -22,6 +22,7 @@ func (c Case) Plan() plan.Plan {
 		Chain:    j.Chain(),
 		Gauges:   j.gauges(),
 		Load:     j.load(),
+		Warnings: j.suspects().Sentences(),
 	}
 	if j.Wears != "" {
 		p.Content += " in its " + j.Wears
@@ -31,9 +32,6 @@ func (c Case) Plan() plan.Plan {
 		if j.Dividers() > 0 {
 			p.Content += " with dividers"
 		}
-	}
-	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, s.Sentence())
 	}
 	if j.Dividers() > 0 {
 		widths := make([]Length, len(j.Books))

@@ -111,7 +111,7 @@ func TestStarterExample(t *testing.T) {
 	require.NoError(t, err)
 	assertSize(t, piecesOf(c), "side", 151.65, 227.8)
 	assertSize(t, piecesOf(c), "spine wall", 33.75, 227.8) // 31.75 + 2
-	assert.Empty(t, c.Suspects)
+	assert.Empty(t, c.Suspects())
 }
 
 // Source: G. Malkin, "Straightforward Slipcases", Society of Bookbinders

@@ -28,6 +28,15 @@ func (j Job) Edge() Length {
 	return j.Board.Thickness
 }
 
+// liningAfter returns the thickness of a lining pasted in when the boards are joined; zero
+// where there is none.
+func (j Job) liningAfter() Length {
+	if j.linedBefore() {
+		return 0
+	}
+	return j.Lining.Thickness
+}
+
 // contents returns the space the volumes take standing side by side, with the
 // dividers between them but without clearance.
 func (j Job) contents() Size {
@@ -66,19 +75,15 @@ func (j Job) Cavity() Size {
 // Between returns the space between the boards as they are joined: the cavity,
 // and where linings go in afterwards, their thickness too.
 func (j Job) Between() Size {
-	c := j.Cavity()
-	if !j.linedBefore() {
-		l := j.Lining.Thickness
-		c.Height, c.Width, c.Thickness = c.Height+2*l, c.Width+l, c.Thickness+2*l
-	}
-	return c
+	l := j.liningAfter()
+	return j.Cavity().Plus(Size{Height: 2 * l, Width: l, Thickness: 2 * l})
 }
 
 // Outside returns the carcass from outside, bare of covering. The depth has one
 // board, the spine wall; height and thickness have two.
 func (j Job) Outside() Size {
-	c, s := j.Between(), j.Edge()
-	return Size{Height: c.Height + 2*s, Width: c.Width + s, Thickness: c.Thickness + 2*s}
+	s := j.Edge()
+	return j.Between().Plus(Size{Height: 2 * s, Width: s, Thickness: 2 * s})
 }
 
 // Fit returns what shows of a side beyond the book.

@@ -19,7 +19,7 @@ func (j Job) terms() terms {
 	if n := j.compartments(); n > 1 {
 		r.thick = fmt.Sprintf("T + %dcT", n)
 	}
-	if j.Lining.Thickness > 0 && !j.linedBefore() {
+	if j.liningAfter() > 0 {
 		r.one, r.two = " + l", " + 2l"
 	}
 	return r

@@ -167,7 +167,7 @@ func (g *group) roomy(it item, kinds []int) (w, h Length) {
 
 // solveWith is solve with room about pieces that are cut at the fence, or without.
 func (g *group) solveWith(ctx context.Context, kinds, which []int, e pack.Effort, roomy bool) (starts []start, short []int) {
-	p := pack.Problem{Gap: g.kerf(), Mode: pack.Guillotine}
+	p := pack.Problem{Gap: g.kerf()}
 	priced := !slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Price == nil }) &&
 		slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Price.IsPositive() })
 	// All are laid out with the grain of the first; sheets with another are laid

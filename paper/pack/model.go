@@ -23,7 +23,7 @@ func (s *Stock) endless() bool { return s.Roll && s.Height == 0 }
 
 func newModel(p *Problem) *model {
 	m := &model{p: p, gap: whole(p.Gap)}
-	m.in.Free = p.Mode == Free
+	m.in.Free = p.Free
 	reach := 0 // of all items end to end
 	for _, item := range p.Items {
 		it := search.Item{W: whole(item.Width) + m.gap, H: whole(item.Height) + m.gap, Turn: item.Turn}

@@ -27,14 +27,14 @@ func side(t *rapid.T, name string, least, most float64) geometry.Length {
 }
 
 func problem(t *rapid.T) pack.Problem {
-	p := pack.Problem{Mode: pack.Mode(rapid.IntRange(0, 1).Draw(t, "mode"))}
+	p := pack.Problem{Free: rapid.Bool().Draw(t, "free")}
 	if rapid.Bool().Draw(t, "with a gap") {
 		p.Gap = side(t, "gap", 1, 6)
 	}
 	kinds := rapid.IntRange(1, 3).Draw(t, "kinds")
 	roll := rapid.IntRange(0, 3).Draw(t, "a roll") == 0
 	if roll {
-		kinds, p.Mode = 1, pack.Guillotine
+		kinds, p.Free = 1, false
 	}
 	for range kinds {
 		s := pack.Stock{

@@ -30,26 +30,26 @@ func equal(n int, w, h geometry.Length) (items []pack.Item) {
 	return items
 }
 
-var modes = []pack.Mode{pack.Guillotine, pack.Free}
+var modes = []bool{false, true} // of Problem.Free
 
 // Three pieces of 33 with two gaps of 0.5 fill 100 exactly; a micrometre less
 // takes another sheet. So do eight pieces of 1/8 in with gaps of 1/64 in.
 func TestExactFits(t *testing.T) {
 	in := geometry.Inch
-	for _, mode := range modes {
-		p := pack.Problem{Mode: mode, Gap: 0.5, Items: equal(9, 33, 33), Stock: []pack.Stock{{Width: 100, Height: 100}}}
+	for _, free := range modes {
+		p := pack.Problem{Free: free, Gap: 0.5, Items: equal(9, 33, 33), Stock: []pack.Stock{{Width: 100, Height: 100}}}
 		assert.Len(t, solved(t, p, pack.Effort{}).Sheets, 1)
 		p.Stock[0].Width = 99.999
 		assert.Len(t, solved(t, p, pack.Effort{Iterations: 500}).Sheets, 2)
-		p = pack.Problem{Mode: mode, Gap: in / 64, Items: equal(8, in/8, in), Stock: []pack.Stock{{Width: in + 7*in/64, Height: in}}}
+		p = pack.Problem{Free: free, Gap: in / 64, Items: equal(8, in/8, in), Stock: []pack.Stock{{Width: in + 7*in/64, Height: in}}}
 		assert.Len(t, solved(t, p, pack.Effort{}).Sheets, 1)
 	}
 }
 
 func TestPieceLargerThanEverySheet(t *testing.T) {
-	for _, mode := range modes {
+	for _, free := range modes {
 		p := pack.Problem{
-			Mode:  mode,
+			Free:  free,
 			Items: []pack.Item{{Width: 90, Height: 110}, {Width: 10, Height: 130, Turn: true}, {Width: 5, Height: 5}},
 			Stock: []pack.Stock{{Width: 120, Height: 100, Cost: 2}, {Width: 80, Height: 125, Cost: 1}},
 		}
@@ -67,8 +67,8 @@ func TestPieceLargerThanEverySheet(t *testing.T) {
 }
 
 func TestStockRunsOut(t *testing.T) {
-	for _, mode := range modes {
-		p := pack.Problem{Mode: mode, Items: equal(11, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Count: 2}}}
+	for _, free := range modes {
+		p := pack.Problem{Free: free, Items: equal(11, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Count: 2}}}
 		l := pack.Solve(context.Background(), p, pack.Effort{Iterations: 300})
 		assert.Len(t, l.Left, 3)
 		assert.NoError(t, packtest.Verify(l, p))
@@ -78,8 +78,8 @@ func TestStockRunsOut(t *testing.T) {
 // Where a small sheet does, it is taken instead of a large one, and of two that do
 // the cheaper.
 func TestCheaperStock(t *testing.T) {
-	for _, mode := range modes {
-		p := pack.Problem{Mode: mode, Items: equal(5, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Cost: 0.01}, {Width: 50, Height: 50, Cost: 0.0025}}}
+	for _, free := range modes {
+		p := pack.Problem{Free: free, Items: equal(5, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Cost: 0.01}, {Width: 50, Height: 50, Cost: 0.0025}}}
 		l := solved(t, p, pack.Effort{Iterations: 2000})
 		assert.InDelta(t, 0.0125, l.Value, 1e-9) // square metres: one large and one small, or five small
 		assert.True(t, l.Optimal)

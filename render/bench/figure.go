@@ -126,7 +126,7 @@ func (f *figure) draw(on render.Surface, room geometry.Box) Length {
 		document.Paragraph(on, room, ends-missedTall, text, noteSize, false)
 	}
 	if stock.Grained() && stock.Grain == geometry.GrainHeight { // longer than a short sheet is tall
-		ends = max(ends, f.origin.Y+f.grainLong())
+		ends = max(ends, f.origin.Y+shape.GrainLong(f.group.Material.Direction(), shape.GrainArm)+2)
 	}
 	return ends
 }

@@ -9,7 +9,6 @@ import (
 	"forel/render"
 	"forel/render/labelled"
 	"forel/render/shape"
-	"forel/render/typeset"
 )
 
 // offcutHatch is that of what is worth keeping.
@@ -112,37 +111,17 @@ func (f *figure) offcutNames(on render.Surface) {
 	}
 }
 
-// grainArm is how long an arrow of the grain is beyond its word, on each side.
-const grainArm Length = 8
-
-// grainLong returns how far an arrow along the height reaches below the sheet's upper edge.
-func (f *figure) grainLong() Length {
-	return 2*grainArm + typeset.Width(f.group.Material.Direction(), noteSize, false) + 2
-}
-
 // grain draws the arrow of the grain, or the flutes, beside the sheet.
 func (f *figure) grain(on render.Surface) {
 	stock := f.group.Stock[f.sheet.Stock]
 	if !stock.Grained() {
 		return
 	}
-	b := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height))
-	stroke := render.Stroke{Width: 0.3, Color: render.Black}
-	word := render.Text{String: f.group.Material.Direction(), Size: noteSize, Align: render.Middle, Color: render.Black}
-	wide := typeset.Width(word.String, noteSize, false)
-	const head = 1.4
-	middle, way := geometry.Pt(b.Min.X+grainArm+wide/2+2, b.Max.Y+aroundBottom-2.5), geometry.Pt(1, 0)
-	word.At = middle.Add(geometry.Pt(0, typeset.Ascent(noteSize)/2-0.3))
+	b, word := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height)), f.group.Material.Direction()
+	middle := shape.GrainLong(word, shape.GrainArm)/2 + 2 // from the corner of the sheet
 	if stock.Grain == geometry.GrainHeight {
-		middle, way = geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+grainArm+wide/2+2), geometry.Pt(0, 1)
-		word.At, word.Turned = middle.Add(geometry.Pt(typeset.Ascent(noteSize)/2-0.3, 0)), true
+		shape.Grain(on, geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+middle), true, word, shape.GrainArm)
+	} else {
+		shape.Grain(on, geometry.Pt(b.Min.X+middle, b.Max.Y+aroundBottom-2.5), false, word, shape.GrainArm)
 	}
-	aside := geometry.Pt(way.Y, way.X).Mul(head / 2)
-	for _, end := range []float64{-1, 1} {
-		tip := middle.Add(way.Mul(end * (grainArm + wide/2).MM()))
-		back := tip.Sub(way.Mul(end * head))
-		on.Stroke(geometry.Line(middle.Add(way.Mul(end*(wide/2+1).MM())), tip), stroke)
-		on.Stroke(geometry.Line(back.Add(aside), tip, back.Sub(aside)), stroke)
-	}
-	on.Text(word)
 }

@@ -10,20 +10,19 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
+	"forel/render/document"
 )
 
-// numeric tells which columns are set flush right.
-func numeric(column int) bool { return column == 1 || column == 3 || column == 4 }
-
-// rows returns the pieces below a row of heads.
-func rows(c plan.Plan, r geometry.Rounding) [][]string {
+// table lists the pieces.
+func table(c plan.Plan, r geometry.Rounding) document.Table {
 	unit := " (" + r.Unit.String() + ")"
-	out := [][]string{{"piece", "cut", "of", "width" + unit, "height" + unit, geometry.Directions(c.Pieces) + " along"}}
+	t := document.Table{Columns: []document.Column{{Head: "piece"}, {Head: "cut", Right: true}, {Head: "of"}, {Head: "width" + unit, Right: true}, {Head: "height" + unit, Right: true},
+		{Head: geometry.Directions(c.Pieces) + " along"}}}
 	for _, p := range c.Pieces {
 		w, h := p.Size()
-		out = append(out, []string{p.Name, fmt.Sprint(p.Count), string(p.Material), r.Number(w), r.Number(h), string(p.Grain)})
+		t.Rows = append(t.Rows, []string{p.Name, fmt.Sprint(p.Count), string(p.Material), r.Number(w), r.Number(h), string(p.Grain)})
 	}
-	return out
+	return t
 }
 
 // Text returns the list in aligned columns, in the maker's unit.
@@ -32,7 +31,7 @@ func Text(c plan.Plan, r geometry.Rounding) []byte {
 	if t := wording.OneLine(c.Title); t != "" {
 		fmt.Fprintf(&b, "%s\n\n", t)
 	}
-	b.WriteString(wording.Aligned(rows(c, r), numeric))
+	b.WriteString(table(c, r).Text())
 	b.WriteString("\n")
 	for _, n := range notes(c, r) {
 		b.WriteString(n + "\n")
@@ -55,7 +54,7 @@ func Markdown(c plan.Plan, r geometry.Rounding) []byte {
 		title += ": " + t
 	}
 	fmt.Fprintf(&b, "# %s\n\n", wording.Escape(title))
-	b.WriteString(wording.Markdown(rows(c, r), numeric))
+	b.WriteString(table(c, r).Markdown())
 	b.WriteString("\n")
 	for _, n := range notes(c, r) {
 		b.WriteString("- " + wording.Escape(n) + "\n")

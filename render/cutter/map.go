@@ -10,6 +10,7 @@ import (
 	"forel/render/document"
 	"forel/render/leader"
 	"forel/render/record"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -60,8 +61,10 @@ func partTable(b bed.Bed, r geometry.Rounding) document.Table {
 	return t
 }
 
-// grainBand is the room for the arrow of the grain, beside a bed or below it.
-const grainBand Length = 7
+// The room for the arrow of the grain, beside a bed or below it, and the length of its arms.
+const (
+	grainBand Length = 7
+)
 
 // bedBlock draws a bed as large as there is room for, and at most half as tall as a page.
 func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
@@ -73,30 +76,17 @@ func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
 		}
 		end := box.Min.Add(geometry.Pt(b.Width, b.Height).Mul(1 / m.scale))
 		low := m.draw(d, end)
+		word := b.Material.Direction()
+		middle := shape.GrainLong(word, shape.GrainArm)/2 + 2 // from the corner of the bed
 		switch s.GrainOf(b.Material) {
 		case geometry.GrainHeight:
-			arrow(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+12), 0, 1, b.Material.Direction())
+			shape.Grain(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+middle), true, word, shape.GrainArm)
 		case geometry.GrainWidth:
-			arrow(d, geometry.Pt(box.Min.X+12, end.Y+grainBand/2), 1, 0, b.Material.Direction())
+			shape.Grain(d, geometry.Pt(box.Min.X+middle, end.Y+grainBand/2), false, word, shape.GrainArm)
 			low = max(low, end.Y+grainBand)
 		}
 		return low + 1
 	}}
-}
-
-// arrow draws the arrow of the grain, or the flutes, about a place, along X or along Y.
-func arrow(on render.Surface, at geometry.Point, x, y Length, word string) {
-	const long, head Length = 10, 1.5
-	line := render.Stroke{Width: 0.25, Color: render.Black}
-	for _, way := range []Length{-1, 1} {
-		tip := at.Add(geometry.Pt(x*way*long, y*way*long))
-		back := tip.Sub(geometry.Pt(x*way*head, y*way*head))
-		side := geometry.Pt(y*head/2, x*head/2)
-		on.Stroke(geometry.Line(at.Add(geometry.Pt(x*way*5, y*way*5)), tip), line)
-		on.Stroke(geometry.Line(back.Add(side), tip, back.Sub(side)), line)
-	}
-	half := typeset.Ascent(render.NoteSize) / 2
-	on.Text(render.Text{At: at.Add(geometry.Pt(y*half, x*half)), String: word, Size: render.NoteSize, Align: render.Middle, Turned: y != 0, Color: render.Black})
 }
 
 // mapped is a bed on a page.

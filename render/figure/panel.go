@@ -3,7 +3,6 @@
 package figure
 
 import (
-	"math"
 	"slices"
 
 	"forel/geometry"
@@ -11,6 +10,7 @@ import (
 	"forel/render"
 	"forel/render/leader"
 	"forel/render/scene"
+	"forel/render/shape"
 	"forel/render/staging"
 	"forel/render/typeset"
 )
@@ -183,7 +183,6 @@ func (p Panel) drawNotes(on render.Surface, seen scene.Seen, to func(geometry.Po
 var (
 	arrowLine = render.Stroke{Width: 0.55, Color: render.Black}
 	arrowHalo = render.Stroke{Width: 1.3, Color: render.White}
-	thinArrow = render.Stroke{Width: 0.2, Color: render.Black}
 )
 
 // drawArrow draws an arrow with a white border, so that it stands out.
@@ -193,7 +192,7 @@ func drawArrow(on render.Surface, a stage.Arrow, v scene.View, to func(geometry.
 		pts[i] = to(v.Flat(q))
 	}
 	if a.Twin {
-		TwinArrow(on, pts[0], pts[len(pts)-1])
+		shape.Thin.Twin(on, pts[0], pts[len(pts)-1])
 		return
 	}
 	var long Length
@@ -219,26 +218,5 @@ func drawArrow(on render.Surface, a stage.Arrow, v scene.View, to func(geometry.
 	line = append(slices.Clone(line[:len(line)-1]), tip.Sub(way.Mul(head.MM()*0.7)))
 	on.Stroke(geometry.Line(line...), arrowHalo)
 	on.Stroke(geometry.Line(line...), arrowLine)
-	arrowHead(on, tip, from, head)
-}
-
-// TwinArrow draws a thin arrow with a head at both ends.
-func TwinArrow(on render.Surface, p, q geometry.Point) {
-	const head = 1.7
-	on.Stroke(geometry.Line(p, q), thinArrow)
-	arrowHead(on, p, q, head)
-	arrowHead(on, q, p, head)
-}
-
-// arrowHead draws the head of an arrow that comes from a place.
-func arrowHead(on render.Surface, tip, from geometry.Point, long Length) {
-	step := tip.Sub(from)
-	n := Length(math.Hypot(float64(step.X), float64(step.Y)))
-	if n == 0 {
-		return
-	}
-	way := step.Mul(1 / n.MM())
-	across := geometry.Pt(-way.Y, way.X).Mul(long.MM() * 0.33)
-	base := tip.Sub(way.Mul(long.MM()))
-	on.Fill(geometry.Polygon(tip, base.Add(across), base.Sub(across)), render.Black)
+	shape.Arrow{Line: arrowLine, Long: head, Half: 0.33 * head}.Head(on, tip, from)
 }

@@ -21,7 +21,7 @@ type doc struct {
 // Document draws the report: the verdict, a page for each dimension, what can be off,
 // the checks at the bench, and the paper strips at true size.
 func Document(r fit.Report, o Options) *document.Document {
-	pages := &document.Document{Options: o, Title: "Fit", Running: title(r), TrueSize: true,
+	pages := &document.Document{Options: o, Title: "Fit", Running: wording.Titled(r.Title, r.Kind), TrueSize: true,
 		Foot: "Figures, not at true size, but for the paper strips."}
 	d := &doc{pages, r}
 	before := append(d.summary(), d.plots()...)
@@ -43,7 +43,7 @@ const onPage = 3
 // summary tells how it fits, and what can be off.
 func (d *doc) summary() []document.Block {
 	r, u := d.report, d.Round.Unit
-	opening := d.Opening(title(r), "How the "+r.Kind+" will fit its "+r.Content)
+	opening := d.Opening(d.Running, "How the "+r.Kind+" will fit its "+r.Content)
 	opening.Bookmark = "How it fits"
 	blocks := []document.Block{opening}
 	for i, l := range Verdict(r, u) {

@@ -1,7 +1,6 @@
 package fit
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -30,18 +29,13 @@ const plotWide Length = 186
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
 	for _, dim := range r.Chain.Dimensions {
-		d := &doc{&document.Document{Options: o, Title: "Fit in " + dim.Name + ": " + title(r), Wider: typeset.Substitute,
+		d := &doc{&document.Document{Options: o, Title: "Fit in " + dim.Name + ": " + wording.Titled(r.Title, r.Kind), Wider: typeset.Substitute,
 			About: "Distribution of the clearance in " + dim.Name + " with its limits, its worst case, and the chain of dimensions. A figure, not at true size."}, r}
 		page := d.AddPage(plotWide, 0)
 		page.Height = d.plot(geometry.Bx(5, 4, plotWide-5, 1000), dim) + 4
 		out = append(out, Plot{"fit-" + strings.ReplaceAll(dim.Name, " ", "-") + ".svg", d.SVG()})
 	}
 	return out
-}
-
-// title returns the job's title on one line, or what the thing is.
-func title(r fit.Report) string {
-	return cmp.Or(wording.OneLine(r.Title), wording.Capital(r.Kind))
 }
 
 // shown returns the gaps of a dimension from the widest to the tightest, of

@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -69,7 +68,7 @@ func (d *doc) opening() document.Block {
 	if d.blank {
 		about = "Worksheet for a " + d.plan.Kind + ", to fill in"
 	}
-	head := d.Opening(cmp.Or(d.Running, wording.Capital(d.plan.Kind)), about)
+	head := d.Opening(wording.Titled(d.plan.Title, d.plan.Kind), about)
 	head.Bookmark = "Worksheet"
 	opening := head.Draw
 	head.Draw = func(box geometry.Box) Length {

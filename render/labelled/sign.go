@@ -3,6 +3,7 @@ package labelled
 import (
 	"forel/geometry"
 	"forel/render"
+	"forel/render/shape"
 )
 
 // spineMark sets a bold bar and word along the spine edge of a piece that
@@ -87,21 +88,9 @@ func (l *labeller) grain() {
 				text.Max.Y = box.Min.Y + h
 			}
 			Block{word}.Draw(l.surface, text, upright, l.color())
-			l.arrow(from, to, head)
+			shape.Arrow{Line: l.view.Theme[render.Legend], Long: 2.2 * head, Half: head}.Twin(l.surface, from, to)
 			return
 		}
 	}
 	l.missed = append(l.missed, "grain")
-}
-
-// arrow draws a line with a head at both ends, since grain has no sense.
-func (l *labeller) arrow(a, b geometry.Point, half geometry.Length) {
-	along := b.Sub(a).Mul(1 / a.Distance(b).MM())
-	across := geometry.Pt(-along.Y, along.X)
-	l.surface.Stroke(geometry.Line(a, b), l.view.Theme[render.Legend])
-	for i, tip := range []geometry.Point{a, b} {
-		back := along.Mul(float64(1 - 2*i))
-		base := tip.Add(back.Mul(2.2 * half.MM()))
-		l.surface.Fill(geometry.Polygon(tip, base.Add(across.Mul(half.MM())), base.Add(across.Mul(-half.MM()))), l.color())
-	}
 }

@@ -7,7 +7,7 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/figure"
+	"forel/render/shape"
 )
 
 // Length is a distance in millimetres.
@@ -67,8 +67,8 @@ func (l Label) figure(d *document.Document, in geometry.Box) {
 	d.Stroke(geometry.Rectangle(is), render.Stroke{Width: 0.18, Color: render.Black})
 	switch l.Grain {
 	case geometry.GrainWidth:
-		figure.TwinArrow(d, geometry.Pt(is.Min.X+1.5, mid.Y), geometry.Pt(is.Max.X-1.5, mid.Y))
+		shape.Thin.Twin(d, geometry.Pt(is.Min.X+1.5, mid.Y), geometry.Pt(is.Max.X-1.5, mid.Y))
 	case geometry.GrainHeight:
-		figure.TwinArrow(d, geometry.Pt(mid.X, is.Min.Y+1.5), geometry.Pt(mid.X, is.Max.Y-1.5))
+		shape.Thin.Twin(d, geometry.Pt(mid.X, is.Min.Y+1.5), geometry.Pt(mid.X, is.Max.Y-1.5))
 	}
 }

@@ -110,10 +110,7 @@ func sum(what string, lines []order.Line, currency string) string {
 
 // titles names what the order is for.
 func titles(o order.Order) string {
-	if len(o.Jobs) == 1 {
-		return wording.OneLine(o.Jobs[0])
-	}
-	return fmt.Sprintf("%d cases", len(o.Jobs))
+	return wording.Cases(len(o.Jobs), func(n int) string { return o.Jobs[n] })
 }
 
 // notes are what is to be said of an order, a sentence each, without capital and full stop.

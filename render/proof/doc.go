@@ -3,6 +3,7 @@ package proof
 import (
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render/document"
 	"forel/render/typeset"
 )
@@ -19,7 +20,7 @@ type doc struct {
 // newDoc starts the document of a proof. Nothing of it is to be cut: no layer is
 // opened.
 func newDoc(p plan.Plan, o Options) *doc {
-	pages := &document.Document{Options: o, Title: "Proof", Running: name(p), Wider: typeset.Substitute,
+	pages := &document.Document{Options: o, Title: "Proof", Running: wording.Titled(p.Title, p.Kind), Wider: typeset.Substitute,
 		About: "A " + p.Kind + " folded up from " + from(p) + ": seen from outside, then every face with what lies on it. " +
 			"Figures, not at true size: not to be cut from.",
 		Foot: "Figures, not at true size: do not cut from this page."}

@@ -96,12 +96,7 @@ func spoiled(t require.TestingT, j slipcase.Job, name string, change func(*geome
 		}
 	}
 	require.True(t, found, name)
-	b := j.Book()
-	s.Pieces = pieces
-	s.Report = slipcase.Prove(pieces, slipcase.Conditions{
-		Edge: j.Edge(), Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick(), Compartments: 1,
-		Layer: map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
-	})
+	s.Pieces, s.Report = pieces, slipcase.Prove(pieces, j)
 	s.Proof = s.Report.Proof
 	return s
 }

@@ -21,7 +21,7 @@ const (
 // of it larger, and the clearances.
 func (d *doc) opening() []document.Block {
 	p := d.Proof
-	first := d.Opening(name(d.Plan), "Proof: the "+d.Kind+" folded up from "+from(d.Plan))
+	first := d.Opening(d.Running, "Proof: the "+d.Kind+" folded up from "+from(d.Plan))
 	first.Bookmark = "The case"
 	blocks := []document.Block{first, d.Paragraph(wording.Sentence(Verdict(p)), render.BodySize, true).After(1)}
 	if len(p.Faces) == 0 {

@@ -1,4 +1,4 @@
-// Package shape has what pictures are made of: hatching, and the search for room in
+// Package shape has what pictures are made of: hatching, arrows, and the search for room in
 // a polygon.
 package shape
 

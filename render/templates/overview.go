@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,7 +22,7 @@ func (d *doc) overview() {
 	if len(d.marked()) > 0 {
 		what = ", shaped pieces at true size, rectangles by their sizes"
 	}
-	opening := d.Opening(cmp.Or(wording.OneLine(d.plan.Title), wording.Capital(d.plan.Kind)), "Templates for a "+d.plan.Kind+what)
+	opening := d.Opening(wording.Titled(d.plan.Title, d.plan.Kind), "Templates for a "+d.plan.Kind+what)
 	blocks := []document.Block{opening, {Above: 1.5, Draw: d.facts}}
 	blocks = append(blocks, d.howTo()...)
 	blocks = append(blocks, document.Block{Above: 4, Draw: d.lineKey})

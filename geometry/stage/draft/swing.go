@@ -30,23 +30,6 @@ func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count fun
 	return a, true
 }
 
-// Swings returns the arrows of several leaves, as Swing does; those that count none are
-// left out.
-func (h Hung) Swings(angles func(part float64) Angle, counts ...func(leaf int) bool) (out []stage.Arrow) {
-	for _, counted := range counts {
-		a, ok := h.Swing(angles, nil, func(leaf int) float64 {
-			if h.Leaves[leaf].On >= 0 && counted(leaf) {
-				return 1
-			}
-			return 0
-		})
-		if ok {
-			out = append(out, a)
-		}
-	}
-	return out
-}
-
 // tip returns the middle of the edge of a leaf that is farthest from its hinge.
 // With places that it is to be near, it is the place on that edge, as the piece is
 // posed, nearest their middle.

@@ -64,7 +64,7 @@ func Verify(l *pack.Layout, p pack.Problem) error {
 		}
 		used[s.Stock]++
 		v := sheet{faults: &f, at: i + 1, s: s, items: items, gap: p.Gap.MM()}
-		v.verify(stock[s.Stock], want, p.Mode)
+		v.verify(stock[s.Stock], want, p.Free)
 	}
 	for i, n := range used {
 		if stock[i].Count > 0 && n > stock[i].Count {

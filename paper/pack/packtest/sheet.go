@@ -16,7 +16,7 @@ type sheet struct {
 	room  box // of a roll as much as is used
 }
 
-func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
+func (v *sheet) verify(st pack.Stock, want []int, free bool) {
 	s := v.s
 	v.room = box{0, 0, st.Width.MM(), st.Height.MM()}
 	if st.Roll && s.Cuts != nil { // the length used; of a roll with a length no more than that
@@ -51,7 +51,7 @@ func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
 		}
 	}
 	v.apart(boxes)
-	if mode == pack.Guillotine {
+	if !free {
 		v.tree()
 	} else if s.Cuts != nil {
 		v.add("sheet %d: a free layout has a tree of cuts", v.at)
