@@ -39,7 +39,7 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 	if len(c.Files) == 0 && len(c.Flags) == 0 && !c.Example {
 		return r, refuse(bad, "no book", "name a job file, or give --height, --width and --thickness")
 	}
-	w, err := c.unchecked((*jobfile.Shop).Unchecked, bad)
+	w, err := c.unchecked(false, bad)
 	if err != nil {
 		return r, err
 	}

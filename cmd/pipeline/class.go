@@ -232,7 +232,7 @@ func (w worked) ofStudent() ([]File, error) {
 	}
 	return append(files,
 		File{handoutName, steps},
-		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
+		File{"cutlist.txt", cutlist.Text(w.plan, w.round, document.Plain)},
 		File{"cutlist.json", cutlist.JSON(w.plan, true)},
 		File{index.PictureName, index.Picture(w.plan)},
 	), nil
@@ -363,7 +363,7 @@ func (r *Roll) plan(ctx context.Context, all []*worked, put func(string, []byte,
 		doc, wrong := draw.Document(laid, some[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + whose})
-		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
+		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false, document.Plain))
 		taken = append(taken, lot{plans[i], called})
 	}
 	if len(plans) > 0 {

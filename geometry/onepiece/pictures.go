@@ -31,8 +31,9 @@ func (c Case) model() model {
 	return model{c: c, w: s.right - s.left, h: 2 * s.inner, d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
 }
 
-// folds is how far the folds of a blank are made, in degrees.
-type folds struct{ sides, inner, spine, outer float64 }
+// folds is how far the folds of a blank are made, in degrees: of the sides, the inner flaps,
+// the spine flaps and the outer ones.
+type folds = draft.Folded
 
 var made = folds{90, 90, 90, 90}
 
@@ -43,27 +44,22 @@ func (m model) angle(s folds) draft.Angle {
 	return func(leaf int) float64 {
 		switch m.hung.NameOf(leaf) {
 		case "left side", "right side":
-			return s.sides
+			return s[0]
 		case "inner flap":
-			return s.inner
+			return s[1]
 		case "spine flap":
-			return s.spine
+			return s[2]
 		case "outer flap":
-			return s.outer
+			return s[3]
 		}
 		return 0
 	}
 }
 
-func (s folds) between(t folds, part float64) folds {
-	mix := func(a, b float64) float64 { return a + (b-a)*part }
-	return folds{mix(s.sides, t.sides), mix(s.inner, t.inner), mix(s.spine, t.spine), mix(s.outer, t.outer)}
-}
-
 // swing returns the arrow of the part with a name, at the head, from a stage to
 // another.
 func (m model) swing(name string, from, to folds) []stage.Arrow {
-	a, ok := m.hung.Swing(func(part float64) draft.Angle { return m.angle(from.between(to, part)) }, nil, func(leaf int) float64 {
+	a, ok := m.hung.Swing(from, to, m.angle, nil, func(leaf int) float64 {
 		l := m.hung.Leaves[leaf]
 		if l.On < 0 || m.hung.NameOf(leaf) != name {
 			return 0
@@ -83,10 +79,10 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 	low := stage.View{Toward: toHead, Up: toMouth, Yaw: -36, Pitch: 24}
 	flap := m.c.Job.Book().Thick() + 4
 	focus := draft.Corners(stage.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, stage.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
-	up := folds{sides: 90}
-	inner := folds{sides: 90, inner: 55}
-	spine := folds{sides: 90, inner: 90, spine: 60}
-	outer := folds{sides: 90, inner: 90, spine: 90, outer: 50}
+	up := folds{90}
+	inner := folds{90, 55}
+	spine := folds{90, 90, 60}
+	outer := folds{90, 90, 90, 50}
 	blank = stage.Picture{
 		Faces: m.faces(folds{}), View: draft.FromAbove(), Fresh: []string{"card"},
 		Notes: []stage.Note{
@@ -97,22 +93,22 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 	}
 	sides = []stage.Picture{
 		{
-			Faces: m.faces(folds{sides: 50}), View: v, Fresh: []string{"card"},
-			Arrows: append(m.swing("left side", folds{sides: 45}, up), m.swing("right side", folds{sides: 45}, up)...),
+			Faces: m.faces(folds{50}), View: v, Fresh: []string{"card"},
+			Arrows: append(m.swing("left side", folds{45}, up), m.swing("right side", folds{45}, up)...),
 			Notes:  []stage.Note{{Name: plan.Say("a side"), More: plan.Say("folds up"), Spot: "left side"}, {Name: plan.Say("spine"), Spot: "spine"}}, Caption: plan.Say("a: both sides up from the spine"),
 		},
 		{
-			Faces: m.faces(inner), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("inner flap", up, folds{sides: 90, inner: 90}),
+			Faces: m.faces(inner), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("inner flap", up, folds{90, 90}),
 			Notes: []stage.Note{{Name: plan.Say("inner flap"), More: plan.Say("folds first"), Spot: "inner flap"}}, Caption: plan.Say("b: the inner flap in, at head and tail"),
 		},
 	}
 	flaps = []stage.Picture{
 		{
-			Faces: m.faces(spine), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("spine flap", folds{sides: 90, inner: 90}, folds{sides: 90, inner: 90, spine: 90}),
+			Faces: m.faces(spine), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("spine flap", folds{90, 90}, folds{90, 90, 90}),
 			Notes: []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("glue its inside"), Spot: "spine flap"}}, Caption: plan.Say("a: the spine flap onto the inner flap"),
 		},
 		{
-			Faces: m.faces(outer), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("outer flap", folds{sides: 90, inner: 90, spine: 90}, made),
+			Faces: m.faces(outer), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("outer flap", folds{90, 90, 90}, made),
 			Notes: []stage.Note{{Name: plan.Say("outer flap"), More: plan.Say("glue its inside; last"), Spot: "outer flap"}}, Caption: plan.Say("b: the outer flap beside it"),
 		},
 	}

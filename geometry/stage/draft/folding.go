@@ -13,9 +13,9 @@ type Folding struct {
 	group, step []int // of each leaf; how many of its group it hangs on
 }
 
-// Folded is how far each group is folded, in degrees: 90 for each of its leaves that hang
-// on each other.
-type Folded [5]float64
+// Folded is how far each group of leaves is folded, in degrees: 90 for each of its leaves
+// that hang on each other.
+type Folded [6]float64
 
 // Grouped returns a sheet of a piece with the leaves in groups, from 0; late is the first
 // group that lies over the rest.
@@ -48,15 +48,8 @@ func (f Folding) At(to Folded, plain bool) []stage.Face { return f.Faces(f.angle
 // Swings returns the arrows of parts of the piece, by the names of their regions, from one
 // stage of the folding to another.
 func (f Folding) Swings(from, to Folded, names ...string) (out []stage.Arrow) {
-	between := func(part float64) Angle {
-		now := from
-		for i := range now {
-			now[i] += (to[i] - from[i]) * part
-		}
-		return f.angle(now)
-	}
 	for _, name := range names {
-		a, ok := f.Swing(between, nil, func(leaf int) float64 {
+		a, ok := f.Swing(from, to, f.angle, nil, func(leaf int) float64 {
 			if f.Leaves[leaf].On >= 0 && f.NameOf(leaf) == name {
 				return 1
 			}
