@@ -406,9 +406,6 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 // named is the name of the shop file, or what one is called that is to be.
 func (s *Shop) named() string { return cmp.Or(s.name(), ShopName) }
 
-// Unit is what a bare number in the shop file means.
-func (s *Shop) Unit() geometry.Unit { return s.unit }
-
 // Data is the text of the shop file; nil where there is none.
 func (s *Shop) Data() []byte { return bytes.Clone(s.some().data) }
 

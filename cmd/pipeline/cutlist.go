@@ -16,7 +16,7 @@ type Cutlist struct {
 
 // Make makes the list, as the report.
 func (c Cutlist) Make(context.Context) (r Result, err error) {
-	bad := format(&c.Format, listFormats)
+	bad := chosen(c.Settings())
 	if c.Outlines && c.Format != "json" {
 		bad = refuse(bad, "--outlines goes with json only", "add --format json")
 	}

@@ -44,7 +44,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if s.Undo {
 		return s.undo(s.Source, s.Draw)
 	}
-	bad := append(format(&s.Format, stockFormats), s.Ledger.wrong(s.Source)...)
+	bad := append(chosen(s.Settings()), s.Ledger.wrong(s.Source)...)
 	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
 		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
 	}

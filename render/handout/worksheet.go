@@ -91,7 +91,11 @@ func (d *doc) opening() document.Block {
 // group returns a group of measures, each with its length, or room for it.
 func (d *doc) group(g plan.Group) []document.Block {
 	const symbolWide = 5
-	t := document.Table{Size: render.BodySize, Gap: 1.3, Dotted: true, Whole: true,
+	gap := Length(1.3)
+	if d.tight {
+		gap = 0.7
+	}
+	t := document.Table{Size: render.BodySize, Gap: gap, Dotted: true, Whole: true,
 		Columns: []document.Column{{Right: true, Bold: true, Least: symbolWide}, {Broken: true}, {Right: true, Bold: !d.blank}}}
 	digits := d.groupDigits(g)
 	for _, m := range g.Measures {
