@@ -154,7 +154,7 @@ func (j Job) links() []plan.Link {
 		}
 		return cut
 	}
-	in, out := j.contents(), j.Outside()
+	in, out := j.Contents(), j.Outside()
 	tallest, deepest := j.Whose(0), j.Whose(0)
 	if len(j.Books) > 1 {
 		tallest, deepest = "tallest volume", "deepest volume"

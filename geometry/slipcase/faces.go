@@ -30,6 +30,22 @@ const (
 	DividerMouth geometry.Face = "mouth edge of a divider"
 )
 
+// end is the head or the tail of a case, with the sides at the left and at the right of what
+// covers it, drawn back up with the mouth at the top.
+type end struct {
+	name            string
+	outside, inside geometry.Face
+	left, right     string
+}
+
+// ends lists both.
+var ends = []end{{"head", HeadOutside, HeadInside, "left", "right"}, {"tail", TailOutside, TailInside, "right", "left"}}
+
+// at returns the corner of an end at a side, at the mouth or at the spine.
+func (e end) at(side string, mouth bool) place {
+	return place{right: side == "right", head: e.name == "head", mouth: mouth}
+}
+
 // place is a corner by the walls that meet there. Its zero value is at the left,
 // the tail and the spine.
 type place struct{ right, head, mouth bool }

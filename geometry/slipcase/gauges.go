@@ -13,7 +13,7 @@ import (
 // the mouth and one as wide as the body, for each compartment the narrower, and
 // one round the spine.
 func (j Job) gauges() []plan.Gauge {
-	in, m := j.contents(), j.Mouth()
+	in, m := j.Contents(), j.Mouth()
 	var out []plan.Gauge
 	for _, s := range j.spots() {
 		volume, of := in.Thickness, ""

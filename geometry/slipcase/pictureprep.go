@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/space"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
@@ -68,9 +69,9 @@ func (m model) liningFigures() []stage.Picture {
 	bw, bh, b := m.d(), m.h(), m.job.Board.Thickness
 	trim := m.job.Lining.Trim
 	lift := 0.22 * h
-	board := stage.Moved(m.flatSide(b), stage.Vec{X: trim, Y: trim, Z: lift})
+	side := plan.Solid{Stuff: stage.Board, Frame: space.Frame{O: stage.Vec{X: trim, Y: trim, Z: lift + b}, U: toRight, V: toHead}, Outline: m.c.Side, Thick: b}
 	paste := stage.Picture{
-		Faces: append(board, draft.Flat("lining", 0, 0, 0, w, h, stage.Blank)), View: draft.OnBench(38), Fresh: []string{"lining"},
+		Faces: append(side.Block("board"), draft.Flat("lining", 0, 0, 0, w, h, stage.Blank)), View: draft.OnBench(38), Fresh: []string{"lining"},
 		Arrows: draft.Down(stage.Vec{Z: lift}, stage.Vec{X: trim + bw*0.92, Y: trim, Z: 0}, stage.Vec{X: trim, Y: trim + bh*0.1, Z: 0}),
 		Notes: []stage.Note{
 			{Name: plan.Say("board"), Spot: "board"}, {Name: plan.Say("lining"), More: plan.Say("pasted face up"), Spot: "lining"},
@@ -100,20 +101,11 @@ func (m model) liningFigures() []stage.Picture {
 	return []stage.Picture{paste, press}
 }
 
-// flatSide returns a side lying on a bench, its back up, with its thumb hole.
-func (m model) flatSide(thick Length) []stage.Face {
-	var outline []stage.Vec
-	for _, q := range m.c.Side {
-		outline = append(outline, stage.Vec{X: q.X, Y: q.Y, Z: thick})
-	}
-	return stage.Block("board", outline, stage.Vec{Z: -thick}, stage.Board, stage.Board, stage.Board)
-}
-
 // dryFigures returns the figures of a book on a side: where it lies, and what shows
 // beyond it.
 func (m model) dryFigures() []stage.Picture {
 	v := stage.View{Toward: toTail, Up: toRight.Mul(-1), Yaw: -26, Pitch: 50}
-	all, thick := m.job.contents(), m.job.Book().Thick()
+	all, thick := m.job.Contents(), m.job.Book().Thick()
 	tall, wide := all.Height, all.Width
 	in := m.w() - m.s()
 	book := draft.Book("book", stage.Vec{X: in - thick, Y: m.h() - tall, Z: m.d() - wide}, thick, tall, wide)

@@ -26,7 +26,7 @@ type model struct {
 const seenArc Length = 0.1
 
 func (c Case) model() model {
-	j := c.stands
+	j := c.Stands
 	m := model{whole: c, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]draft.Hung{},
 		lined: j.Lining.Thickness > 0 && j.linedBefore()}
 	for _, p := range c.lying {
@@ -108,5 +108,5 @@ func (m model) hang(c covering) draft.Hung {
 // sheet returns the faces of a covering at a stage; fresh ones are hatched.
 func (m model) sheet(c covering, at folds, fresh bool) []stage.Face {
 	hung := m.hang(c)
-	return hung.Faces(at.angle(hung.Sheet), 10*(c.layer+1), !fresh)
+	return hung.Faces(angle(hung.Sheet, at), 10*(c.layer+1), !fresh)
 }

@@ -20,7 +20,7 @@ func (r *Report) clear(j Job) {
 	for _, f := range r.Faces {
 		on[f.Face] = f
 	}
-	l, in := j.liningAfter(), j.contents()
+	l, in := j.liningAfter(), j.Contents()
 	k := &r.Clearance
 	k.BodyHeight = c.Height - 2*c.Lined - 2*l - in.Height
 	k.BodyWidth = c.Depth - c.Lined - l - in.Width

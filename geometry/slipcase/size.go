@@ -37,9 +37,9 @@ func (j Job) liningAfter() Length {
 	return j.Lining.Thickness
 }
 
-// contents returns the space the volumes take standing side by side, with the
+// Contents returns the space the volumes take standing side by side, with the
 // dividers between them but without clearance.
-func (j Job) contents() Size {
+func (j Job) Contents() Size {
 	var s Size
 	for _, b := range j.Books {
 		s.Height = max(s.Height, b.Height.Largest())
@@ -69,7 +69,7 @@ func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.T
 func (j Job) Cavity() Size {
 	room := j.Clearance
 	room.Thickness *= Length(j.compartments())
-	return j.contents().Plus(room)
+	return j.Contents().Plus(room)
 }
 
 // Between returns the space between the boards as they are joined: the cavity,
@@ -88,7 +88,7 @@ func (j Job) Outside() Size {
 
 // Fit returns what shows of a side beyond the book.
 func (j Job) Fit() Fit {
-	out, c := j.Outside(), j.contents()
+	out, c := j.Outside(), j.Contents()
 	return Fit{ForeEdge: out.Width - c.Width, HeadOrTail: out.Height - c.Height}
 }
 

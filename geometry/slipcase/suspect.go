@@ -14,7 +14,7 @@ const looseBy Length = 3
 // otherwise than planned.
 func (j Job) suspects() job.Problems {
 	ps := j.Suspects()
-	all := j.contents()
+	all := j.Contents()
 	show := func(l Length) string { return job.Show(l, j.Unit, 0) }
 	for i, b := range j.Books {
 		if b.Taper() > looseBy {

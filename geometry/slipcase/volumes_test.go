@@ -79,10 +79,10 @@ func takesTheLargest(t *rapid.T, c slipcase.Case) {
 		clear = float64(len(j.Books))
 		all += (clear - 1) * (j.Board.Thickness.MM() + 2*j.Lining.Thickness.MM())
 	}
-	assert.InDeltaSlice(t, []float64{tall, deep, all}, mms(c.Contents), eps)
+	assert.InDeltaSlice(t, []float64{tall, deep, all}, mms(c.Stands.Contents()), eps)
 	assert.InDeltaSlice(t, []float64{
 		tall + j.Clearance.Height.MM(), deep + j.Clearance.Width.MM(), all + clear*j.Clearance.Thickness.MM(),
-	}, mms(c.Cavity), eps)
+	}, mms(c.Stands.Cavity()), eps)
 }
 
 var lengths = regexp.MustCompile(`(\d+(?:\.\d+)?) (mm|in) (lower|shallower)`)
@@ -155,7 +155,7 @@ func TestTaper(t *testing.T) {
 			j.Books[0].Thickness, j.Books[0].ForeEdge = readings(edges[0]), readings(edges[1])
 		}))
 		require.NoError(t, err)
-		assert.InDelta(t, 42, c.Cavity.Thickness.MM(), eps)
+		assert.InDelta(t, 42, c.Stands.Cavity().Thickness.MM(), eps)
 		require.Len(t, c.Suspects(), 1)
 		assert.Contains(t, c.Suspects()[0].Wrong(), "8 mm")
 		assert.Contains(t, c.Suspects()[0].Fix, "10 mm")

@@ -9,10 +9,10 @@ import (
 )
 
 // Swing returns the arrow that the tip of a leaf moves along from one stage of the
-// piece to another: angles tells how it is turned at a part of the way, 0 to 1. The
-// leaf is the one that counts most; ok is false where none counts. With places
-// the arrow is to be near, it stands there; else in the middle.
-func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count func(leaf int) float64) (a stage.Arrow, ok bool) {
+// piece to another; angle tells how the leaves are turned at a stage. The leaf is the one
+// that counts most; ok is false where none counts. With places the arrow is to be near, it
+// stands there; else in the middle.
+func (h Hung) Swing(from, to Folded, angle func(Folded) Angle, near []stage.Vec, count func(leaf int) float64) (a stage.Arrow, ok bool) {
 	best, most := -1, 0.0
 	for i := range h.Leaves {
 		if n := count(i); n > most {
@@ -22,11 +22,14 @@ func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count fun
 	if best < 0 {
 		return stage.Arrow{}, false
 	}
-	tip := h.tip(best, angles(0), near)
+	tip := h.tip(best, angle(from), near)
 	const steps = 14
 	for k := range steps + 1 {
-		part := 0.04 + 0.82*float64(k)/steps
-		a.Path = append(a.Path, h.Pose(angles(part))[best].At(tip))
+		part, now := 0.04+0.82*float64(k)/steps, from
+		for i := range now {
+			now[i] += (to[i] - from[i]) * part
+		}
+		a.Path = append(a.Path, h.Pose(angle(now))[best].At(tip))
 	}
 	return a, true
 }
