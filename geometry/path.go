@@ -19,6 +19,12 @@ func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 // Mul returns the point's coordinates times f.
 func (p Point) Mul(f float64) Point { return Point{p.X * Length(f), p.Y * Length(f)} }
 
+// Dot returns the scalar product of two steps.
+func (p Point) Dot(q Point) Length { return p.X*q.X + p.Y*q.Y }
+
+// Cross returns the cross product of two steps: positive where the second turns left.
+func (p Point) Cross(q Point) Length { return p.X*q.Y - p.Y*q.X }
+
 // Distance returns the straight distance between two points.
 func (p Point) Distance(q Point) Length {
 	return Length(math.Hypot(float64(p.X-q.X), float64(p.Y-q.Y)))
@@ -28,11 +34,11 @@ func (p Point) Distance(q Point) Length {
 // from a to b.
 func (p Point) ToLine(a, b Point) Length {
 	d, v := b.Sub(a), p.Sub(a)
-	size := d.X*d.X + d.Y*d.Y
+	size := d.Dot(d)
 	if size == 0 {
 		return p.Distance(a)
 	}
-	return p.Distance(a.Add(d.Mul(max(0, min(1, ((v.X*d.X+v.Y*d.Y)/size).MM())))))
+	return p.Distance(a.Add(d.Mul(max(0, min(1, (v.Dot(d)/size).MM())))))
 }
 
 // Near tells whether two points are the same to a nanometre in X and in Y.

@@ -65,7 +65,7 @@ func TestClassStoppedGoesOn(t *testing.T) {
 	s, err := shelf.Open(ctx, stopped, classSet)
 	require.NoError(t, err)
 	roll := rollOf(t, of(t, 4), 1)
-	require.NoError(t, roll.Make(ctx, classShelf{s}, func(done float64) {
+	require.NoError(t, roll.Make(ctx, s, func(done float64) {
 		if done >= 3.0/4 {
 			stop()
 		}

@@ -63,6 +63,15 @@ func kills() (n int, soak bool) {
 	return 1, false
 }
 
+// repeats returns how often to kill what is usually killed so often.
+func repeats(usual int) int {
+	n, _ := kills()
+	if testing.Short() {
+		return (usual + 2) / 3 * n
+	}
+	return usual * n
+}
+
 // A run that is killed or asked to stop at a random moment leaves the old set or the new one,
 // and the maker's own files; after one more run there is the new one and nothing else.
 func TestKilledAtAnyMoment(t *testing.T) {

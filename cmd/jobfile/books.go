@@ -71,6 +71,14 @@ func unnumbered(key string) string {
 	return table + "." + word
 }
 
+// each returns the names of the tables of a list.
+func (r *reader) each(list string) (names []string) {
+	for n := range min(r.counts[list], lists[list].most) {
+		names = append(names, numbered(list, n+1))
+	}
+	return names
+}
+
 // here names a key within the table being read.
 func (r *reader) here(key string) string {
 	table, _, _ := partedKey(key)
@@ -122,12 +130,11 @@ func (t *tree) putList(name string, n *unstable.Node, line int) {
 			}
 			t.putTable(name, it.Node(), at)
 		}
-	case unstable.InlineTable:
-		t.newOf(name, line)
-		t.singleBrackets(name, line)
-		t.putTable(name, n, line)
 	default:
 		t.newOf(name, line)
+		if n.Kind == unstable.InlineTable {
+			t.singleBrackets(name, line)
+		}
 		t.putTable(name, n, line)
 	}
 }

@@ -298,8 +298,7 @@ func (r *reader) lendStock(of plan.Kind) {
 			finish(to, sheet)
 		}
 	}
-	for n := range min(r.shop.r.counts["stock"], mostStock) {
-		from := numbered("stock", n+1)
+	for _, from := range r.shop.r.each("stock") {
 		if v, ok := r.shop.value(from, "material"); ok && own[geometry.Material(strings.ToLower(strings.TrimSpace(v.text)))] {
 			continue
 		}

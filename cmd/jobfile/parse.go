@@ -80,6 +80,7 @@ type reader struct {
 	words     *vocabulary
 	shop      *Shop // may be nil
 	hasFile   bool
+	data      []byte            // of the file, without lines that have slips
 	file      map[string]value  // by known key; those of each book and stock by numbered
 	flags     map[string]value  // by known key
 	lent      map[string]value  // of the shop file, by known key
@@ -96,7 +97,6 @@ type reader struct {
 	issues    Issues
 	slips     Issues       // in the writing of the file
 	suspects  job.Problems // what another kind of job would need
-	twice     *Issue       // see invalid
 	unbooked  bool         // its books need not be measured yet
 }
 
@@ -126,7 +126,6 @@ func (r *reader) clear() {
 // told returns all that is wrong, with the slips in the writing of the file; nothing else is
 // told of the lines that have one.
 func (r *reader) told() Issues {
-	r.tellTwice()
 	all := slices.Clone(r.slips)
 	for _, i := range r.issues {
 		if i.Source != r.source || !slices.ContainsFunc(r.slips, func(s Issue) bool { return s.Line == i.Line }) {
@@ -141,7 +140,6 @@ func (r *reader) told() Issues {
 // that are named make a job of it, the File is that of this job.
 func (r *reader) checked() (f File, issues, suspects Issues) {
 	f = r.settings()
-	r.tellTwice()
 	suspects = r.placed(r.suspects)
 	if measured(f.Job) {
 		sound, refused, suspect := f.Job.Check()

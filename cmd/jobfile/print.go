@@ -98,6 +98,7 @@ func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup
 	r.lendPrinter()
 	s = paper.DefaultSetup()
 	r.keepAll("", r.printKeys(&s, new(bool)))
+	r.invalid()
 	if issues := r.told(); len(issues) > 0 {
 		return s, unit, issues
 	}

@@ -36,6 +36,7 @@ func (r *reader) settings() File {
 	f.Stock = r.readStock()
 	f.Quote.Extra = r.extras()
 	f.Lent = r.taken
+	r.invalid()
 	return f
 }
 
@@ -51,10 +52,6 @@ func (r *reader) read(v value, s job.Setting) {
 	case s.Readings != nil:
 		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max), nil); len(r.issues) == before {
 			*s.Readings = all
-		}
-	case s.Percent:
-		if n := r.percent(v, s); len(r.issues) == before {
-			*s.Number = n
 		}
 	default:
 		if n := r.number(v, s, false); len(r.issues) == before {

@@ -25,15 +25,17 @@ func ReadTables(source, what string, version int, keys []string, data []byte) (T
 }
 
 // Err returns all that is wrong with the file, as an error of type Issues.
-func (t Tables) Err() error { return t.r.told().Err() }
+func (t Tables) Err() error {
+	t.r.invalid()
+	return t.r.told().Err()
+}
 
 // Top returns what stands above all tables.
 func (t Tables) Top() Table { return Table{r: t.r} }
 
 // Each returns the tables of a list.
 func (t Tables) Each(list string) (all []Table) {
-	for n := range min(t.r.counts[list], lists[list].most) {
-		name := numbered(list, n+1)
+	for _, name := range t.r.each(list) {
 		all = append(all, Table{t.r, name + ".", t.r.tables[name]})
 	}
 	return all

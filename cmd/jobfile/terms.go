@@ -52,12 +52,11 @@ func extraKeys(e *quote.Extra) []kept {
 
 // extras reads every [[extra]]; flags alone make one too.
 func (r *reader) extras() (out []quote.Extra) {
-	count := r.counts["extra"]
-	if count == 0 && (r.has("extra.text") || r.has("extra.amount")) {
-		count = 1
+	names := r.each("extra")
+	if len(names) == 0 && (r.has("extra.text") || r.has("extra.amount")) {
+		names = []string{"extra"}
 	}
-	for n := range min(count, mostExtra) {
-		name := numbered("extra", n+1)
+	for _, name := range names {
 		var e quote.Extra
 		r.keepAll(name, extraKeys(&e))
 		if !r.has(name + ".amount") {

@@ -24,22 +24,11 @@ type Choose struct {
 
 // Make makes the advice, as the report.
 func (c Choose) Make(context.Context) (r Result, err error) {
-	bad := format(&c.Format, choiceFormats)
-	if c.Use == "" {
-		c.Use = choose.Uses[0]
-	}
-	if !slices.Contains(choose.Uses, c.Use) {
-		bad = refuse(bad, fmt.Sprintf("--use: unknown use %.30q", c.Use), "give "+wording.Or(choose.Uses))
-	}
-	for _, one := range c.Conditions {
-		if !slices.Contains(choose.Conditions, one) {
-			bad = refuse(bad, fmt.Sprintf("--condition: unknown condition %.30q", one), "give "+wording.Or(choose.Conditions))
-		}
-	}
+	bad := chosen(c.Settings())
 	if len(c.Files) == 0 && len(c.Flags) == 0 && !c.Example {
 		return r, refuse(bad, "no book", "name a job file, or give --height, --width and --thickness")
 	}
-	w, err := c.unchecked((*jobfile.Shop).Unchecked, bad)
+	w, err := c.unchecked(false, bad)
 	if err != nil {
 		return r, err
 	}

@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"slices"
@@ -36,6 +37,7 @@ type Class struct {
 	Round   string // as in Job
 	Effort  string // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
 	Workers int    // students worked on at a time, 1 or more
+	Program string // which makes the files: another makes them again
 	Ledger         // of the sheets of all students
 }
 
@@ -203,7 +205,7 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 		return nil
 	}
 	defer s.slim()
-	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
+	made := fmt.Sprintf("%x", sha256.Sum256(fmt.Appendf(nil, "%s\n%x\n%s\n%d\n", c.Program, s.Given, c.Round, c.Date.Unix())))
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
 		return nil
@@ -222,17 +224,17 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, _, err := w.templates(render.DefaultTheme(), 0, false, false)
-	if err != nil {
+	var r Result
+	if _, err := r.templates(w, render.DefaultTheme(), 0, false, false); err != nil {
 		return nil, err
 	}
 	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
 	}
-	return append(files,
+	return append(r.Files,
 		File{handoutName, steps},
-		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
+		File{"cutlist.txt", cutlist.Text(w.plan, w.round, document.Plain)},
 		File{"cutlist.json", cutlist.JSON(w.plan, true)},
 		File{index.PictureName, index.Picture(w.plan)},
 	), nil
@@ -363,7 +365,7 @@ func (r *Roll) plan(ctx context.Context, all []*worked, put func(string, []byte,
 		doc, wrong := draw.Document(laid, some[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + whose})
-		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
+		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false, document.Plain))
 		taken = append(taken, lot{plans[i], called})
 	}
 	if len(plans) > 0 {

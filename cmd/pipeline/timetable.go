@@ -29,7 +29,7 @@ const (
 
 // Make makes the report, and the files if they are asked for.
 func (t Timetable) Make(ctx context.Context) (r Result, err error) {
-	bad := format(&t.Format, reportFormats)
+	bad := chosen(t.Settings())
 	start, dated, wrong := startOf(t.Start)
 	t.reading = t.Progress
 	all, err := t.cases(&r, append(bad, wrong...))

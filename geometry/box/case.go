@@ -156,12 +156,10 @@ func (c made) facts() []plan.Fact {
 		plan.SizeFact("large_tray", "large tray, covered", "wide", s.covered(large)),
 		plan.SizeFact(plan.Outside, "outside, closed", "wide", s.outside()),
 		{Key: "case", Name: "case laid flat, over boards and joints", Text: "%s wide, %s high; each joint %s",
-			Parts: []plan.Part{{Key: "width", Length: s.laid().Across}, {Key: "height", Length: high(s)}, {Key: "joint", Length: s.joint()}}},
+			Parts: []plan.Part{{Key: "width", Length: s.laid().Across}, {Key: "height", Length: s.laid().High}, {Key: "joint", Length: s.joint()}}},
 		{Key: "between", Name: "between the case boards, closed", Text: "%s", Parts: []plan.Part{{Key: "thickness", Length: s.between()}}},
 	}
 }
-
-func high(j Job) Length { _, h := j.caseSize(); return h }
 
 // remarks returns what is to be known of the sizes.
 func (c made) remarks() []plan.Remark {

@@ -22,7 +22,7 @@ func (c made) trayModel(name string) *trayModel {
 	t.s, _ = stand(c.pieces, name, c.job.Board, c.job.Walls)
 	p, _ := geometry.Find(c.pieces, ofTray(name, clothOf))
 	sheet, _ := t.s.body().Hang(p, 0)
-	t.cloth = draft.Grouped(sheet, p, "cloth", inwards, func(leaf int) int {
+	t.cloth = draft.Hung{Sheet: sheet, Piece: p, Object: "cloth"}.Grouped(inwards, func(leaf int) int {
 		i := slices.IndexFunc(p.Regions, func(r geometry.Region) bool { return sheet.Leaves[leaf].Holds(r.Room.Center()) })
 		return p.Regions[max(0, i)].Turn
 	})

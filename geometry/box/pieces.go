@@ -27,16 +27,6 @@ const (
 // ofTray returns the name of a piece of a tray: "small fore-edge wall".
 func ofTray(tray, piece string) string { return strings.TrimSuffix(tray, " tray") + " " + piece }
 
-// PieceNames lists the names that a piece can have, in the order of work.
-var PieceNames = func() (names []string) {
-	for _, t := range []string{smallName, largeName} {
-		for _, of := range []string{baseOf, foreWallOf, sideWallOf, clothOf} {
-			names = append(names, ofTray(t, of))
-		}
-	}
-	return append(names, caseBoardName, spineName, caseClothName, fillerName, hingeName, smallLining, largeLining)
-}()
-
 // The materials of the case, the hinge and the large tray's floor. Where nothing else is
 // said they are those of the trays.
 func (j Job) caseBoardOf() geometry.Material {

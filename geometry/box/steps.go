@@ -237,7 +237,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			},
 			Text: []stage.Say{
 				plan.Say("Try it all dry first, by the first check below: glued trays stay where they are."),
-				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).Height)/2),
+				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (s.laid().High-s.covered(s.small()).Height)/2),
 				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + plan.Dries + "."),
 			},
 			Pictures: large(m.casedIn()...),

@@ -70,7 +70,7 @@ func (b Body) hang(p geometry.Piece, root space.Frame, home Surface) (s fold.She
 		on = home.Cover
 	}
 	return fold.Hang(p, root, func(r fold.Part) float64 {
-		return Meet(shape(project(root, r.Outline, home)), on).Size()
+		return Meet(polygon.Of(project(root, r.Outline, home)), on).Size()
 	})
 }
 
@@ -81,7 +81,7 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 	fault := func(kind Kind, what string, args ...any) {
 		faults = append(faults, Fault{Kind: kind, Piece: p.Name, What: fmt.Sprintf(what, args...)})
 	}
-	if err := shape(p.Outline.Flatten(Sliver)).Validate(); err != nil {
+	if err := polygon.Of(p.Outline.Flatten(Sliver)).Validate(); err != nil {
 		fault(Misfit, "its outline is not simple: %v", err)
 		return nil, faults
 	}
@@ -139,7 +139,7 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 		}
 		n := Patch{
 			Piece: p.Name, Seat: seat, Order: order, Tucked: tucked, Thick: thick, flat: q.Outline, leaf: i, on: q.On,
-			Plane: b.Surfaces[on].Plane, Shape: shape(project(q.Frame, q.Outline, b.Surfaces[on])),
+			Plane: b.Surfaces[on].Plane, Shape: polygon.Of(project(q.Frame, q.Outline, b.Surfaces[on])),
 		}
 		if b.Stiff {
 			n.Depth = b.Surfaces[on].Frame.O.Sub(q.O).Dot(b.Surfaces[on].Normal) + b.Bend
@@ -157,13 +157,12 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 // idle tells of the folds of a piece that have no two parts on their sides.
 func idle(p geometry.Piece, s fold.Sheet) (wrong []string) {
 	for _, path := range p.Folds {
-		pts := path.Flatten(0.01)
-		for i := 1; i < len(pts); i++ {
-			on := func(j fold.Join) bool { return j.From.Add(j.At).Mul(0.5).ToLine(pts[i-1], pts[i]) < Sliver }
+		for _, f := range path.Straight(0.01) {
+			on := func(j fold.Join) bool { return j.From.Add(j.At).Mul(0.5).ToLine(f.From, f.To) < Sliver }
 			ends := slices.ContainsFunc(s.Leaves, func(l fold.Leaf) bool { return slices.ContainsFunc(l.Idle, on) })
 			if ends || !slices.ContainsFunc(s.Leaves, func(l fold.Leaf) bool { return slices.ContainsFunc(l.Joins, on) }) {
 				wrong = append(wrong, fmt.Sprintf("the fold from %s to %s does not part what it should: it ends short, or a slit beside it is missing or too short",
-					where(pts[i-1:i]), where(pts[i:i+1])))
+					place(f.From), place(f.To)))
 			}
 		}
 	}
@@ -242,7 +241,6 @@ func project(f space.Frame, outline []geometry.Point, s Surface) []geometry.Poin
 }
 
 // where names the middle of a region in the piece's coordinates.
-func where(outline []geometry.Point) string {
-	c := geometry.Polygon(outline...).Bounds().Center()
-	return fmt.Sprintf("%.1f, %.1f mm", c.X.MM(), c.Y.MM())
-}
+func where(outline []geometry.Point) string { return place(geometry.Around(outline...).Center()) }
+
+func place(p geometry.Point) string { return fmt.Sprintf("%.1f, %.1f mm", p.X.MM(), p.Y.MM()) }

@@ -17,7 +17,7 @@ const (
 // was folded over them before.
 func (b Boards) Hung(covering geometry.Piece, object string) draft.Folding {
 	sheet, _ := b.Body().Hang(covering, 0)
-	return draft.Grouped(sheet, covering, object, Ends, func(leaf int) int {
+	return draft.Hung{Sheet: sheet, Piece: covering, Object: object}.Grouped(Ends, func(leaf int) int {
 		for ; sheet.Leaves[leaf].On >= 0; leaf = sheet.Leaves[leaf].On {
 			if f := sheet.Leaves[leaf].Face; f == b.Left || f == b.Right {
 				return Ends

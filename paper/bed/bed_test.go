@@ -273,7 +273,7 @@ func TestFaults(t *testing.T) {
 
 func TestParseSize(t *testing.T) {
 	for text, want := range map[string][2]L{
-		"600x300": {600, 300}, "600 x 300 mm": {600, 300}, "24x12in": {24 * 25.4, 12 * 25.4}, "24 in × 300 mm": {24 * 25.4, 300}, "60x30 cm": {600, 300},
+		"600x300": {600, 300}, "600 x 300 mm": {600, 300}, "24x12in": {24 * 25.4, 12 * 25.4}, "24 in × 300 mm": {24 * 25.4, 300}, "60x30 cm": {600, 300}, "a2": {420, 594}, // ISO 216
 	} {
 		s, err := bed.ParseSize(text, geometry.MM)
 		require.NoError(t, err, text)

@@ -71,16 +71,15 @@ func (d *doc) cutPages() {
 // own where it is long.
 func sheetPages(d *document.Document, p bench.Plan, g bench.Group, i int) *figure {
 	f := newFigure(p, g, i, d)
-	table := f.list()
+	list := d.Table("", f.list())
 	sheet := document.Block{Bookmark: f.head(), Draw: func(box geometry.Box) Length {
-		var list Length
-		d.Aside(func() { list = table.Draw(d, box) - box.Min.Y + 4 })
-		if list < 0.4*box.Height() {
-			box.Max.Y -= list
+		var tall Length
+		d.Aside(func() { tall = document.Below(box, list...) - box.Min.Y + 4 })
+		if tall < 0.4*box.Height() {
+			box.Max.Y -= tall
 		}
 		return f.draw(d, box)
 	}}
-	list := d.Table("", table)
 	list[0].Above = 2
 	list[0].Head = func(box geometry.Box) Length { return d.Heading(f.head()+", list of pieces").Draw(box) + 1 }
 	d.Flow(func(int) geometry.Box { return d.NewPage(f.lying, "") }, append([]document.Block{sheet}, list...)...)

@@ -105,7 +105,7 @@ func (f *figure) pieceNames(on render.Surface) {
 func (f *figure) offcutNames(on render.Surface) {
 	for _, o := range f.sheet.Offcuts {
 		if o.Kept() {
-			measure := f.Round.PrettyNumber(o.Clean.Width()) + " × " + f.Round.Pretty(o.Clean.Height())
+			measure := f.Round.PrettySize(o.Clean.Width(), o.Clean.Height())
 			f.name(on, f.box(o.Clean), true, small("offcut "+o.Name, measure), small(o.Name))
 		}
 	}

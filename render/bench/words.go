@@ -111,7 +111,7 @@ func copyName(q bench.Placed) string {
 
 // size writes a piece's size as it lies on the sheet, width first.
 func size(q bench.Placed, r geometry.Rounding) string {
-	return r.PrettyNumber(q.Box.Width()) + " × " + r.Pretty(q.Box.Height())
+	return r.PrettySize(q.Box.Width(), q.Box.Height())
 }
 
 // part names what is cut: "sheet 1", "strip 1B".

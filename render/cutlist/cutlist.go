@@ -25,45 +25,31 @@ func table(c plan.Plan, r geometry.Rounding) document.Table {
 	return t
 }
 
-// Text returns the list in aligned columns, in the maker's unit.
-func Text(c plan.Plan, r geometry.Rounding) []byte {
+// Text returns the list in the maker's unit, with its notes, as text or in Markdown.
+func Text(c plan.Plan, r geometry.Rounding, f document.Form) []byte {
 	var b bytes.Buffer
-	if t := wording.OneLine(c.Title); t != "" {
-		fmt.Fprintf(&b, "%s\n\n", t)
+	title := f.Says(wording.OneLine(c.Title))
+	switch {
+	case !f.Plain && title == "":
+		title = "Cut list"
+	case !f.Plain:
+		title = "Cut list: " + title
 	}
-	b.WriteString(table(c, r).Text())
-	b.WriteString("\n")
+	if title != "" {
+		fmt.Fprintf(&b, "%s%s\n\n", f.Head, title)
+	}
+	b.WriteString(f.Table(table(c, r)) + "\n")
 	for _, n := range notes(c, r) {
-		b.WriteString(n + "\n")
+		b.WriteString(f.Item + f.Says(n) + "\n")
 	}
 	names, margins := placing(c, r)
 	for i, name := range names {
-		fmt.Fprintf(&b, "\nplacing the %s\n", name)
-		for _, m := range margins[i] {
-			b.WriteString("  " + m + "\n")
+		if f.Plain {
+			b.WriteString("\n")
 		}
-	}
-	return b.Bytes()
-}
-
-// Markdown returns the list as a table with the notes as a list.
-func Markdown(c plan.Plan, r geometry.Rounding) []byte {
-	var b bytes.Buffer
-	title := "Cut list"
-	if t := wording.OneLine(c.Title); t != "" {
-		title += ": " + t
-	}
-	fmt.Fprintf(&b, "# %s\n\n", wording.Escape(title))
-	b.WriteString(table(c, r).Markdown())
-	b.WriteString("\n")
-	for _, n := range notes(c, r) {
-		b.WriteString("- " + wording.Escape(n) + "\n")
-	}
-	names, margins := placing(c, r)
-	for i, name := range names {
-		fmt.Fprintf(&b, "- placing the %s\n", name)
+		fmt.Fprintf(&b, "%splacing the %s\n", f.Item, name)
 		for _, m := range margins[i] {
-			b.WriteString("  - " + wording.Escape(m) + "\n")
+			b.WriteString(f.Under + f.Says(m) + "\n")
 		}
 	}
 	return b.Bytes()

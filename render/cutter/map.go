@@ -54,9 +54,8 @@ func partTable(b bed.Bed, r geometry.Rounding) document.Table {
 	for i, p := range b.Parts {
 		of := p
 		of.Job = ""
-		w, h := p.Piece.Size()
 		lies := map[bool]string{false: "as its template", true: "turned"}[p.Turned]
-		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettyNumber(w) + " × " + r.Pretty(h), p.Piece.FaceUp, lies})
+		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettySize(p.Piece.Size()), p.Piece.FaceUp, lies})
 	}
 	return t
 }

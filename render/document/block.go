@@ -124,11 +124,10 @@ func (d *Document) FlowOn(white Length, blocks ...Block) []int {
 // page.
 func (d *Document) FlowInColumns(apart, white Length, blocks ...Block) {
 	room := d.Rest(white)
-	try := func(tall Length) (on []int) {
+	try := func(tall Length) []int {
 		begun := room
 		begun.Max.Y = room.Min.Y + tall
-		d.Aside(func() { on = d.Flow(d.Columns(apart, begun), blocks...) })
-		return on
+		return d.Try(d.Columns(apart, begun), blocks...)
 	}
 	high := room.Height()
 	if on := try(high); len(on) > 2 {
@@ -147,6 +146,12 @@ func (d *Document) FlowInColumns(apart, white Length, blocks ...Block) {
 	}
 	room.Max.Y = room.Min.Y + high
 	d.Flow(d.Columns(apart, room), blocks...)
+}
+
+// Try is Flow whose pages are not kept: it tells how many blocks stand on each.
+func (d *Document) Try(start func(page int) geometry.Box, blocks ...Block) (on []int) {
+	d.Aside(func() { on = d.Flow(start, blocks...) })
+	return on
 }
 
 // Columns returns rooms for Flow: two columns a page, so far apart. The first are in what is

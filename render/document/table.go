@@ -61,6 +61,21 @@ type fitted struct {
 	deep  int // lines of the heads
 }
 
+// Form is how a report is written: as plain text, or in Markdown.
+type Form struct {
+	Plain         bool
+	Table         func(Table) string
+	Head, Chapter string              // before the heading of all, and of a part
+	Item, Under   string              // before an item of a list, and one that belongs to it
+	Says          func(string) string // what may have a maker's own words
+}
+
+// The forms of reports.
+var (
+	Plain    = Form{true, Table.Text, "", "", "", "  ", func(s string) string { return s }}
+	Markdown = Form{false, Table.Markdown, "# ", "## ", "- ", "  - ", wording.Escape}
+)
+
 // Text returns the table as text, as wording.Aligned sets it.
 func (t Table) Text() string { return wording.Aligned(t.withHeads(), t.right) }
 

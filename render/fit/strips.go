@@ -102,16 +102,12 @@ func (d *doc) strips() {
 		}
 	}
 	// On no more pages than it takes, all have about as many parts.
-	pages := func() (n int) {
-		d.Aside(func() { n = len(d.Flow(page, blocks...)) })
-		return n
-	}
-	least := pages()
+	least := len(d.Try(page, blocks...))
 	for each := (len(blocks) + least - 1) / least; ; each++ {
 		for i := range blocks {
 			blocks[i].Fresh = i > 0 && i%each == 0
 		}
-		if pages() <= least {
+		if len(d.Try(page, blocks...)) <= least {
 			break
 		}
 	}

@@ -22,15 +22,11 @@ const (
 // drawings returns the drawings of the pieces, two beside each other a block, lower where that
 // spares a page.
 func (d *doc) drawings() []document.Block {
-	pages := func(blocks []document.Block) (n int) {
-		d.Aside(func() { n = len(d.Flow(nil, blocks...)) })
-		return n
-	}
 	best := d.drawingsOf(cellTall)
-	least := pages(best)
+	least := len(d.Try(nil, best...))
 	for most := cellTall - 2; most >= cellLow; most -= 2 {
 		lower := d.drawingsOf(most)
-		if n := pages(lower); n < least {
+		if n := len(d.Try(nil, lower...)); n < least {
 			best, least = lower, n
 		}
 	}
@@ -39,13 +35,13 @@ func (d *doc) drawings() []document.Block {
 
 // drawingsOf returns the drawings of the pieces, at most so tall.
 func (d *doc) drawingsOf(most Length) []document.Block {
-	wide := (d.column().Width() - gutter) / 2
-	if len(d.plan.Pieces) == 1 {
-		wide = d.column().Width()
-	}
 	var blocks []document.Block
 	for row := range slices.Chunk(d.plan.Pieces, 2) {
 		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+			wide := box.Width()
+			if len(d.plan.Pieces) > 1 {
+				wide = (wide - gutter) / 2
+			}
 			box.Max.Y = box.Min.Y
 			for _, p := range row {
 				w, h := p.Size()
@@ -112,7 +108,7 @@ func (d *doc) dimensions(p geometry.Piece, at geometry.Box) {
 		d.dimension(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y), geometry.Pt(0.8, 0))
 		d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 	} else {
-		width = d.size(p) // a piece so low has both below it
+		width = d.Round.PrettySize(p.Size()) // a piece so low has both below it
 	}
 	d.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 }

@@ -45,9 +45,8 @@ func (d *doc) short() {
 			if tall < least {
 				tall = 0
 			}
-			var on []int
-			d.Aside(func() { on = d.Flow(columns, d.shortBlocks(tall, how, false)...) })
-			pages := d.Count() + (len(on)+1)/2
+			columnsTaken := len(d.Try(columns, d.shortBlocks(tall, how, false)...))
+			pages := d.Count() + (columnsTaken+1)/2
 			if rest.Height() > 0 {
 				pages--
 			}

@@ -20,7 +20,7 @@ func (d *doc) before() []document.Block {
 	figures := d.Points("How to read the figures", read)
 	figures[len(figures)-1].Stays = true
 	blocks := slices.Concat(d.Points("Tools", d.plan.Tools), d.Points("Materials", d.materials()), d.Points("Take care", wording.Cautions()), figures,
-		[]document.Block{{Above: 2, Draw: d.drawLooks}}) // the key to the hatching
+		[]document.Block{{Above: 2, Draw: func(box geometry.Box) Length { return document.Key(d, box, 10, 5, d.key()) }}})
 	blocks[0].Bookmark = "Before you start"
 	if w := d.warnings(); len(w) > 0 {
 		blocks = append(blocks, d.Points("About this job", w)...)

@@ -70,14 +70,18 @@ func name(l order.Line) string {
 
 // quantity says how much is ordered: "3 sheets", "1.4 m", "120 g".
 func quantity(l order.Line) string {
-	number := l.Quantity.String()
-	switch l.Unit {
-	case order.Sheet, order.Pack:
-		return wording.Count(int(l.Quantity.IntPart()), l.Unit)
-	case order.Gram:
+	if l.Unit == order.Gram {
 		return grams(l.Quantity)
 	}
-	return number + " " + l.Unit
+	return Quantity(l.Quantity, l.Unit)
+}
+
+// Quantity writes a number of what things are sold by: "0.374 sheets", "1.4 m".
+func Quantity(n money.Amount, unit string) string {
+	if (unit == order.Sheet || unit == order.Pack) && !n.Equal(money.Of(1)) {
+		unit += "s"
+	}
+	return n.String() + " " + unit
 }
 
 // grams writes a weight.
@@ -116,11 +120,11 @@ func titles(o order.Order) string {
 // notes are what is to be said of an order, a sentence each, without capital and full stop.
 func notes(o order.Order) (out []string) {
 	for _, w := range o.Owned {
-		taken := w.Takes.String() + " " + w.Stock.Unit()
-		if !w.Stock.Roll {
-			taken = wording.Count(int(w.Takes.IntPart()), "sheet")
+		unit := order.Sheet
+		if w.Stock.Roll {
+			unit = w.Stock.Unit()
 		}
-		out = append(out, fmt.Sprintf("not ordered, since it is there: %s of %s, %s", taken, wording.OneLine(w.Name), w.Stock.Size()))
+		out = append(out, fmt.Sprintf("not ordered, since it is there: %s of %s, %s", Quantity(w.Takes, unit), wording.OneLine(w.Name), w.Stock.Size()))
 	}
 	if n := o.Terms.SparePieces; n > 0 {
 		out = append(out, fmt.Sprintf("reckoned with %s of each kind", wording.Count(n, "spare piece")))

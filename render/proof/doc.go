@@ -45,19 +45,17 @@ func Document(p plan.Plan, o Options) *document.Document {
 	all = append(all, d.table()...)
 	// The list of faults tells the pages of the faces, and takes some itself.
 	for range 2 * min(1, len(p.Proof.Faults)) {
-		d.Aside(func() {
-			block := 0
-			for page, n := range d.Flow(nil, all...) {
-				for ; n > 0; n-- {
-					if i := block - len(before); i >= 0 && i < len(shown) {
-						for _, face := range shown[i] {
-							d.pageOf[face] = page + 1
-						}
+		block := -len(before)
+		for page, n := range d.Try(nil, all...) {
+			for ; n > 0; n-- {
+				if block >= 0 && block < len(shown) {
+					for _, face := range shown[block] {
+						d.pageOf[face] = page + 1
 					}
-					block++
 				}
+				block++
 			}
-		})
+		}
 	}
 	d.Flow(nil, all...)
 	return d.Document

@@ -25,7 +25,7 @@ var wideSheets = []string{"A0", "A1", "B2", "610 x 2000 mm", "914 x 1500 mm", "4
 func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 	for i, sheet := range wideSheets {
 		for k, s := range []scenario{octavo, folio, thumbHole} {
-			if k != i%3 && !plantest.Soak() {
+			if (k != i%3 || testing.Short() && i%2 > 0) && !plantest.Soak() {
 				continue // one for each
 			}
 			t.Run(sheet+" "+s.name, func(t *testing.T) {

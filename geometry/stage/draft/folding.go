@@ -2,7 +2,6 @@ package draft
 
 import (
 	"forel/geometry"
-	"forel/geometry/fold"
 	"forel/geometry/stage"
 )
 
@@ -17,16 +16,16 @@ type Folding struct {
 // that hang on each other.
 type Folded [6]float64
 
-// Grouped returns a sheet of a piece with the leaves in groups, from 0; late is the first
-// group that lies over the rest.
-func Grouped(sheet fold.Sheet, p geometry.Piece, object string, late int, group func(leaf int) int) Folding {
-	f := Folding{Hung: Hung{Sheet: sheet, Piece: p, Object: object}}
-	for i := range sheet.Leaves {
+// Grouped returns the piece with its leaves in groups, from 0; late is the first group that
+// lies over the rest.
+func (h Hung) Grouped(late int, group func(leaf int) int) Folding {
+	f := Folding{Hung: h}
+	for i := range h.Leaves {
 		f.group = append(f.group, group(i))
 	}
-	for i := range sheet.Leaves {
+	for i := range h.Leaves {
 		n := 0
-		for on := sheet.Leaves[i].On; on >= 0 && sheet.Leaves[on].On >= 0; on = sheet.Leaves[on].On {
+		for on := h.Leaves[i].On; on >= 0 && h.Leaves[on].On >= 0; on = h.Leaves[on].On {
 			if f.group[on] == f.group[i] {
 				n++
 			}
@@ -46,12 +45,12 @@ func (f Folding) angle(to Folded) Angle {
 func (f Folding) At(to Folded, plain bool) []stage.Face { return f.Faces(f.angle(to), 1, plain) }
 
 // Swings returns the arrows of parts of the piece, by the names of their regions, from one
-// stage of the folding to another.
+// stage of the folding to another; of several of one name that of the topmost.
 func (f Folding) Swings(from, to Folded, names ...string) (out []stage.Arrow) {
 	for _, name := range names {
 		a, ok := f.Swing(from, to, f.angle, nil, func(leaf int) float64 {
 			if f.Leaves[leaf].On >= 0 && f.NameOf(leaf) == name {
-				return 1
+				return geometry.Polygon(f.Leaves[leaf].Outline...).Bounds().Max.Y.MM()
 			}
 			return 0
 		})

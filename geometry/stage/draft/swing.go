@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/geometry/stage"
 )
 
@@ -38,14 +39,14 @@ func (h Hung) Swing(from, to Folded, angle func(Folded) Angle, near []stage.Vec,
 // posed, nearest their middle.
 func (h Hung) tip(leaf int, angle Angle, near []stage.Vec) geometry.Point {
 	l := h.Leaves[leaf]
-	from, to := l.Hinge()
+	off := polygon.Left(l.Hinge())
 	far := Length(0)
 	for _, p := range l.Outline {
-		far = max(far, offLine(p, from, to))
+		far = max(far, off(p).Abs())
 	}
 	var edge []geometry.Point
 	for _, p := range l.Outline {
-		if offLine(p, from, to) > far-0.01 {
+		if off(p).Abs() > far-0.01 {
 			edge = append(edge, p)
 		}
 	}
@@ -72,10 +73,4 @@ func (h Hung) tip(leaf int, angle Angle, near []stage.Vec) geometry.Point {
 		}
 	}
 	return best
-}
-
-// offLine returns how far a point is from the endless line through two others.
-func offLine(p, a, b geometry.Point) Length {
-	d, v := b.Sub(a), p.Sub(a)
-	return ((d.X*v.Y - d.Y*v.X) / a.Distance(b)).Abs()
 }

@@ -132,7 +132,7 @@ func (r *Run) fill() {
 	}
 	for k, kind := range r.p.Kinds {
 		for n := used[k]; n < kind.Count; n++ {
-			bins = append(bins, r.p.bin(k))
+			bins = append(bins, r.p.bin(k, r.p.Free))
 		}
 	}
 	if len(bins) == 0 { // no sheet takes any piece
@@ -175,7 +175,7 @@ func (r *Run) cheaper() {
 		k := rnd.IntN(len(r.p.Kinds))
 		kind := &r.p.Kinds[k]
 		if kind.Cost < saved*(1-1e-9) && (kind.Count == 0 || used[k] < kind.Count) {
-			bins = append(bins, r.p.bin(k))
+			bins = append(bins, r.p.bin(k, r.p.Free))
 			used[k]++
 			saved -= kind.Cost
 			room += area(k)

@@ -38,9 +38,7 @@ type Bin struct {
 	size int // its area
 }
 
-func (p *Problem) bin(kind int) *Bin { return p.binOf(kind, p.Free) }
-
-func (p *Problem) binOf(kind int, free bool) *Bin {
+func (p *Problem) bin(kind int, free bool) *Bin {
 	k := p.Kinds[kind]
 	b := &Bin{Kind: kind, sheet: &cutSheet{}, size: k.W * k.H}
 	if free {
@@ -87,7 +85,7 @@ func (p *Problem) clone(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
 	for i, b := range bins {
 		_, free := b.sheet.(*freeSheet)
-		to[i] = p.binOf(b.Kind, free)
+		to[i] = p.bin(b.Kind, free)
 		to[i].copyFrom(b.sheet)
 	}
 	return to
