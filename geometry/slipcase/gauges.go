@@ -16,9 +16,9 @@ func (j Job) gauges() []plan.Gauge {
 	in, m := j.Contents(), j.Mouth()
 	var out []plan.Gauge
 	for _, s := range j.spots() {
-		volume, of := in.Thickness, ""
+		volume, of := j.thickAt(s.room), ""
 		if j.Dividers() > 0 {
-			volume, of = j.Books[s.room].Thick(), fmt.Sprintf(", compartment %d", s.room+1)
+			of = fmt.Sprintf(", compartment %d", s.room+1)
 		}
 		switch {
 		case s.dimension != plan.Thickness:

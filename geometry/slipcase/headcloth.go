@@ -101,10 +101,12 @@ func (j Job) endCloth(e end) geometry.Piece {
 	insides := map[string]geometry.Face{"left": LeftInside, "right": RightInside}
 	// What the cloth does at a corner of the mouth: it gives between the corner
 	// and the slit, and is pleated flat on the edge of the side.
-	creases := bothWays(mirror,
-		geometry.Crease{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
-		geometry.Crease{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
-	)
+	creases := []geometry.Crease{
+		{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
+		{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
+		{Path: geometry.Line(pt(xr, mouth), mirror(a)), Kind: geometry.Give},
+		{Path: geometry.Line(pt(xr, mouth), pt(xr, mouth+s)), Kind: geometry.Pleat},
+	}
 	p := geometry.Piece{
 		Name: e.name + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
 		Slits: []geometry.Path{geometry.Line(a, inner), geometry.Line(mirror(a), mirror(inner))},
@@ -149,13 +151,4 @@ func (j Job) endCloth(e end) geometry.Piece {
 	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "spine end", Meets: "from the spine edge", Off: j.Cloth.SpineGap}, top: {Name: "mouth"}})
 	p.Spine = bottom
 	return p
-}
-
-// bothWays returns creases and their mirror images.
-func bothWays(mirror func(geometry.Point) geometry.Point, creases ...geometry.Crease) []geometry.Crease {
-	for _, c := range creases {
-		v := c.Path.Vertices
-		creases = append(creases, geometry.Crease{Path: geometry.Line(mirror(v[0].Point), mirror(v[1].Point)), Kind: c.Kind})
-	}
-	return creases
 }

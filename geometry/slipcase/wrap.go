@@ -1,6 +1,7 @@
 package slipcase
 
 import (
+	"cmp"
 	"slices"
 
 	"forel/geometry"
@@ -120,25 +121,14 @@ func distinct(p geometry.Path) geometry.Path {
 // mirrorPiece adds to a piece the mirror image of its folds, slits, creases
 // and regions, left for right.
 func mirrorPiece(p *geometry.Piece, width Length) {
-	flip := func(path geometry.Path) geometry.Path { return path.FlipX(width) }
-	for _, f := range slices.Clone(p.Folds) {
-		p.Folds = append(p.Folds, flip(f))
-	}
-	for _, s := range slices.Clone(p.Slits) {
-		p.Slits = append(p.Slits, flip(s))
-	}
-	for _, c := range slices.Clone(p.Creases) {
-		p.Creases = append(p.Creases, geometry.Crease{Path: flip(c.Path), Kind: c.Kind})
-	}
+	m := p.Moved(func(q geometry.Point) geometry.Point { return geometry.Pt(width-q.X, q.Y) }, func(path geometry.Path) geometry.Path { return path.FlipX(width) })
+	p.Folds, p.Slits, p.Creases = append(p.Folds, m.Folds...), append(p.Slits, m.Slits...), append(p.Creases, m.Creases...)
 	other := map[geometry.Face]geometry.Face{RightOutside: LeftOutside, RightInside: LeftInside}
-	for _, r := range slices.Clone(p.Regions) {
-		if face, ok := other[r.Face]; ok {
-			r.Face = face
-		}
+	for _, r := range m.Regions {
+		r.Face = cmp.Or(other[r.Face], r.Face)
 		if r.Name == "right side" {
 			r.Name = "left side"
 		}
-		r.Room = geometry.Bx(width-r.Room.Max.X, r.Room.Min.Y, width-r.Room.Min.X, r.Room.Max.Y)
 		p.Regions = append(p.Regions, r)
 	}
 }
