@@ -51,8 +51,12 @@ func (p Path) Clip(b Box, tolerance Length) []Clipped {
 	return out
 }
 
-// Crossed tells whether the line between two points has a part in the box.
+// Crossed tells whether the line between two points has a part in the box, its borders
+// left out.
 func (b Box) Crossed(from, to Point) bool {
+	if max(from.X, to.X) <= b.Min.X || min(from.X, to.X) >= b.Max.X || max(from.Y, to.Y) <= b.Min.Y || min(from.Y, to.Y) >= b.Max.Y {
+		return false
+	}
 	_, _, ok := clipLine(from, to, b)
 	return ok
 }

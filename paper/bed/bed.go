@@ -122,7 +122,6 @@ type Part struct {
 	Cut     geometry.Path // the way of the tool round it, tabs left out of account
 	Rulings []geometry.Path
 	Short   Length          // how far the beam stops short of an inward corner
-	Room    geometry.Box    // within the part, away from its folds: words can stand there
 	Inside  []geometry.Path // the way of the tool along slits and round holes
 	creases []geometry.Path
 	outline []geometry.Path // the way of the tool, in stretches between tabs and edges that are cut with a neighbour's

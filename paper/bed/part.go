@@ -71,7 +71,7 @@ func (sh shape) placed(at geometry.Point, turned bool) Part {
 	}
 	return Part{Piece: sh.piece, Job: sh.job, All: sh.piece.Count, Turned: turned, Short: sh.short,
 		Outline: put(sh.piece.Outline), Cut: put(sh.cut), Rulings: all(sh.piece.Rulings()),
-		Room: put(geometry.Rectangle(room(sh.piece))).Bounds(), Inside: all(sh.inside), creases: all(sh.creases), outline: all(gapped(sh.cut, sh.spots))}
+		Inside: all(sh.inside), creases: all(sh.creases), outline: all(gapped(sh.cut, sh.spots))}
 }
 
 // put returns what takes a path of the piece to the bed.
@@ -85,18 +85,4 @@ func (sh shape) put(at geometry.Point, turned bool) func(geometry.Path) geometry
 		}
 		return p.FlipY(h).Move(at)
 	}
-}
-
-// room returns the largest of a piece's regions, all of it where it has none.
-func room(p geometry.Piece) geometry.Box {
-	best := geometry.Box{}
-	for _, r := range p.Regions {
-		if r.Room.Width()*r.Room.Height() > best.Width()*best.Height() {
-			best = r.Room
-		}
-	}
-	if best.Empty() {
-		return p.Outline.Bounds()
-	}
-	return best
 }

@@ -25,10 +25,10 @@ type figure struct {
 	scale  Length      // 1 : scale
 	origin geometry.Point
 
-	words   shape.Taken         // where words stand, and their thin lines
-	lines   [][2]geometry.Point // drawn on the page: the edges of the sheet, then the cuts
-	unnamed []bench.Placed      // too small for their numbers
-	missed  []string            // numbers there was no room for
+	words   shape.Taken        // where words stand, and their thin lines
+	lines   []geometry.Segment // drawn on the page: the edges of the sheet, then the cuts
+	unnamed []bench.Placed     // too small for their numbers
+	missed  []string           // numbers there was no room for
 }
 
 // Room round the drawing for its head, numbers of cuts and the grain arrow.

@@ -3,12 +3,12 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"forel/geometry"
 	"forel/paper/bench"
 	"forel/render"
 	"forel/render/leader"
-	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -142,15 +142,15 @@ func (f *figure) call(on render.Surface, number int, cut bool, anchors []geometr
 	page := geometry.Bx(edge.Min.X-aroundLeft, edge.Min.Y-aroundTop, edge.Max.X+aroundRight-5, edge.Max.Y+aroundBottom-missedTall)
 	for _, radius := range []Length{2.5, 3.2, 4, 5, 6.5, 8, 10, 12, 15, 18, 22, 26, 30, 36, 42} {
 		for _, p := range anchors {
-			spot := geometry.Box{Min: p, Max: p}.Grow(dot)
-			if f.words.Meets(spot) {
+			spot := geometry.Around(p).Grow(dot)
+			if !f.words.Free(spot, 0, 0) {
 				continue
 			}
 			for n := range 16 {
 				sin, cos := math.Sincos((float64(n) + 0.5) * math.Pi / 8)
 				centre := p.Add(geometry.Pt(Length(cos)*radius, Length(sin)*radius))
 				t := f.tag(number, centre, false, cut)
-				if t.box.Contains(geometry.Box{Min: p, Max: p}) || !page.Contains(t.box) || !f.free(t.box, -1) {
+				if t.box.Contains(geometry.Around(p)) || !page.Contains(t.box) || !f.free(t.box, -1) {
 					continue
 				}
 				end := p.Add(centre.Sub(p).Mul(0.5))
@@ -164,7 +164,7 @@ func (f *figure) call(on render.Surface, number int, cut bool, anchors []geometr
 				on.Fill(geometry.Circle(p, dot), render.Black)
 				f.set(on, t)
 				f.words.Boxes = append(f.words.Boxes, spot)
-				f.words.Lines = append(f.words.Lines, [2]geometry.Point{p, end})
+				f.words.Lines = append(f.words.Lines, geometry.Segment{From: p, To: end})
 				return true
 			}
 		}
@@ -175,29 +175,16 @@ func (f *figure) call(on render.Surface, number int, cut bool, anchors []geometr
 // free tells whether a number can stand in a box, on no line but its own.
 func (f *figure) free(box geometry.Box, own int) bool {
 	wide := box.Grow(0.25)
-	if f.words.Meets(wide) {
-		return false
-	}
 	for i, l := range f.lines {
-		if i != own && (shape.Taken{Lines: [][2]geometry.Point{l}}).Meets(wide) {
+		if i != own && wide.Crossed(l.From, l.To) {
 			return false
 		}
 	}
-	return true
+	return f.words.Free(wide, 0, 0)
 }
 
 // joins tells whether a thin line can lead from a point to where it ends.
 func (f *figure) joins(p, end geometry.Point) bool {
-	thin := shape.Taken{Lines: [][2]geometry.Point{{p, end}}}
-	for _, b := range f.words.Boxes {
-		if thin.Meets(b.Grow(0.15)) {
-			return false
-		}
-	}
-	for _, l := range f.words.Lines {
-		if leader.Cross(l[0], l[1], p, end) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(f.words.Boxes, func(b geometry.Box) bool { return b.Grow(0.15).Crossed(p, end) }) &&
+		!slices.ContainsFunc(f.words.Lines, func(l geometry.Segment) bool { return leader.Cross(l.From, l.To, p, end) })
 }

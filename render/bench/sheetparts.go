@@ -35,13 +35,11 @@ func (f *figure) ground(on render.Surface) {
 func (f *figure) cutLines(on render.Surface) {
 	edge := geometry.Rectangle(f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height)))
 	on.Stroke(edge, render.Stroke{Width: 0.5, Color: render.Black})
-	for _, s := range edge.Segments() {
-		f.lines = append(f.lines, [2]geometry.Point{s.From, s.To})
-	}
+	f.lines = edge.Segments()
 	for _, c := range f.cuts {
 		from, to := f.at(c.From), f.at(c.To)
 		on.Stroke(geometry.Line(from, to), f.Theme[render.Cutting])
-		f.lines = append(f.lines, [2]geometry.Point{from, to})
+		f.lines = append(f.lines, geometry.Segment{From: from, To: to})
 	}
 }
 

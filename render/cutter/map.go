@@ -105,8 +105,7 @@ func mapOf(b bed.Bed, box geometry.Box, tall Length) *mapped {
 		for _, slit := range p.Inside {
 			slits = append(slits, m.path(slit))
 		}
-		room := m.path(geometry.Rectangle(p.Room)).Bounds()
-		if !name(&m.names, names(i+1, p), m.path(p.Outline), room, slits, render.Black) {
+		if !name(&m.names, names(i+1, p), m.path(p.Outline), slits, render.Black) {
 			m.small = append(m.small, i)
 		}
 	}

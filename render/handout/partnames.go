@@ -18,13 +18,7 @@ func (d *doc) partNames(p geometry.Piece, at geometry.Box, place func(geometry.P
 	}
 	off := shape.Taken{}
 	for _, path := range p.Lines() {
-		pts := place(path).Flatten(0.05)
-		if path.Closed {
-			pts = append(pts, pts[0])
-		}
-		for i := 1; i < len(pts); i++ {
-			off.Lines = append(off.Lines, [2]geometry.Point{pts[i-1], pts[i]})
-		}
+		off.Lines = append(off.Lines, place(path).Straight(0.05)...)
 	}
 	whole := place(p.Outline).Flatten(0.05)
 	for _, r := range p.Regions {

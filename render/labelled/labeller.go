@@ -32,10 +32,10 @@ func newLabeller(s render.Surface, p geometry.Piece, v View) *labeller {
 	l := &labeller{surface: s, piece: p, view: v, bounds: v.box(p.Outline.Bounds())}
 	l.safe = v.Safe
 	l.full, l.brief, l.short = titles(p, v)
-	l.taken = append(l.taken, v.Keep...)
+	l.Boxes = append(l.Boxes, v.Keep...)
 	for _, path := range p.Lines() {
 		for _, s := range path.Straight(0.1) {
-			l.lines = append(l.lines, geometry.Segment{From: v.point(s.From), To: v.point(s.To)})
+			l.Lines = append(l.Lines, geometry.Segment{From: v.point(s.From), To: v.point(s.To)})
 		}
 	}
 	return l
@@ -77,7 +77,7 @@ func (l *labeller) setIn(near placer, way *way, room geometry.Box, turned bool) 
 	}
 	box, ok := near.first(within(room, w, h))
 	if ok {
-		l.taken = append(l.taken, box)
+		l.Boxes = append(l.Boxes, box)
 		b.Draw(l.surface, box, turned, l.color())
 	}
 	return ok
@@ -137,7 +137,7 @@ func (l *labeller) lead(a led, apart bool) bool {
 		func(target geometry.Point) iter.Seq[geometry.Box] { return about(target, w, h) },
 	} {
 		for _, target := range targets(a.to) {
-			if !l.safe.Contains(geometry.Box{Min: target, Max: target}) {
+			if !l.safe.Contains(geometry.Around(target)) {
 				continue
 			}
 			for b := range places(target) {
@@ -155,8 +155,8 @@ func (l *labeller) lead(a led, apart bool) bool {
 	if box.Empty() {
 		return false
 	}
-	l.taken = append(l.taken, box)
-	l.lines, l.leaders = append(l.lines, line), append(l.leaders, line)
+	l.Boxes = append(l.Boxes, box)
+	l.Lines, l.leaders = append(l.Lines, line), append(l.leaders, line)
 	l.drawn += shortest
 	a.words.Draw(l.surface, box, false, l.color())
 	l.surface.Stroke(geometry.Line(line.From, line.To), render.Stroke{Width: 0.12, Color: l.color()})
@@ -167,21 +167,13 @@ func (l *labeller) lead(a led, apart bool) bool {
 // clear tells whether a line to a place crosses no words and, where it is to be apart,
 // neither crosses nor touches another such line.
 func (l *labeller) clear(s geometry.Segment, apart bool) bool {
-	for _, t := range l.taken {
-		if crosses(s, t.Grow(offLines)) {
-			return false
-		}
+	crosses := func(s geometry.Segment, b geometry.Box, by geometry.Length) bool {
+		return b.Grow(by).Crossed(s.From, s.To)
 	}
-	if !apart {
-		return true
-	}
-	for _, o := range l.leaders {
-		around := func(p geometry.Point) geometry.Box { return geometry.Box{Min: p, Max: p}.Grow(1) }
-		if leader.Cross(s.From, s.To, o.From, o.To) || crosses(s, around(o.To)) || crosses(o, around(s.To)) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.Boxes, func(b geometry.Box) bool { return crosses(s, b, offLines) }) &&
+		!(apart && slices.ContainsFunc(l.leaders, func(o geometry.Segment) bool {
+			return leader.Cross(s.From, s.To, o.From, o.To) || crosses(s, geometry.Around(o.To), 1) || crosses(o, geometry.Around(s.To), 1)
+		}))
 }
 
 // targets are where a line to a box can end: in its middle, then along a long one, ever
@@ -206,14 +198,14 @@ func clamp(x, lo, hi geometry.Length) geometry.Length { return max(lo, min(hi, x
 func (l *labeller) trial() (*labeller, *record.Surface) {
 	t, on := *l, &record.Surface{}
 	t.surface = on
-	t.taken, t.lines, t.leaders, t.missed = slices.Clone(l.taken), slices.Clone(l.lines), slices.Clone(l.leaders), nil
+	t.Boxes, t.Lines, t.leaders, t.missed = slices.Clone(l.Boxes), slices.Clone(l.Lines), slices.Clone(l.leaders), nil
 	return &t, on
 }
 
 // keep takes over what a trial has set.
 func (l *labeller) keep(t *labeller, on *record.Surface) {
 	on.Play(l.surface, geometry.Point{})
-	l.taken, l.lines, l.leaders, l.missed = t.taken, t.lines, t.leaders, append(l.missed, t.missed...)
+	l.Boxes, l.Lines, l.leaders, l.missed = t.Boxes, t.Lines, t.leaders, append(l.missed, t.missed...)
 }
 
 // names sets what the piece is and the names of its parts. Those of the parts,

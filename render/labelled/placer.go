@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"forel/geometry"
+	"forel/render/shape"
 )
 
 // White kept round a label.
@@ -18,71 +19,30 @@ const (
 // placer finds room for labels: within a safe box, off every line of the
 // template and off what has been placed before. All is in page coordinates.
 type placer struct {
-	safe  geometry.Box
-	lines []geometry.Segment
-	taken []geometry.Box
+	safe geometry.Box
+	shape.Taken
 }
 
 // near returns the placer of boxes that all lie in a room: what is not near it is
 // left out. What it takes is not taken from p.
 func (p *placer) near(room geometry.Box) placer {
-	q := placer{safe: p.safe}
-	wide := room.Grow(offLines)
-	for _, l := range p.lines {
-		if crosses(l, wide) {
-			q.lines = append(q.lines, l)
-		}
-	}
-	apart := room.Grow(offLabels)
-	for _, t := range p.taken {
-		if t.Overlaps(apart) {
-			q.taken = append(q.taken, t)
-		}
-	}
-	return q
+	return placer{p.safe, p.Near(room, offLabels, offLines)}
 }
 
 // free tells whether a box can be used.
 func (p *placer) free(b geometry.Box) bool {
-	if !p.safe.Contains(b) {
-		return false
-	}
-	apart := b.Grow(offLabels)
-	for _, t := range p.taken {
-		if t.Overlaps(apart) {
-			return false
-		}
-	}
-	wide := b.Grow(offLines)
-	for _, l := range p.lines {
-		if crosses(l, wide) {
-			return false
-		}
-	}
-	return true
+	return p.safe.Contains(b) && p.Free(b, offLabels, offLines)
 }
 
 // first returns the first box that is free, and takes it.
 func (p *placer) first(boxes iter.Seq[geometry.Box]) (geometry.Box, bool) {
 	for b := range boxes {
 		if p.free(b) {
-			p.taken = append(p.taken, b)
+			p.Boxes = append(p.Boxes, b)
 			return b, true
 		}
 	}
 	return geometry.Box{}, false
-}
-
-// crosses tells whether a straight line enters a box.
-func crosses(l geometry.Segment, b geometry.Box) bool {
-	if max(l.From.X, l.To.X) <= b.Min.X || min(l.From.X, l.To.X) >= b.Max.X ||
-		max(l.From.Y, l.To.Y) <= b.Min.Y || min(l.From.Y, l.To.Y) >= b.Max.Y {
-		return false
-	}
-	if l.From.X == l.To.X || l.From.Y == l.To.Y {
-		return true
-	}
-	return b.Crossed(l.From, l.To)
 }
 
 // spread is a grid of places about a middle, the most central first, each

@@ -43,7 +43,7 @@ func (d *doc) areaLabels(f flatFace, keep []geometry.Box) (inside []render.Text,
 		off := taken{Boxes: slices.Clone(keep)}
 		for _, side := range beside {
 			for _, l := range side.labels {
-				off.Lines = append(off.Lines, [2]geometry.Point{l.Anchor, l.Port(side.Edge)})
+				off.Lines = append(off.Lines, geometry.Segment{From: l.Anchor, To: l.Port(side.Edge)})
 			}
 		}
 		inside = nil

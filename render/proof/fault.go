@@ -43,13 +43,13 @@ func clamped(b, border geometry.Box) geometry.Box {
 // a zone and off what is taken already.
 func freeSpot(want geometry.Point, zone geometry.Box, off taken) geometry.Point {
 	in := zone.Grow(-tagRadius - 0.3)
-	at := func(p geometry.Point) geometry.Box { return geometry.Box{Min: p, Max: p}.Grow(tagRadius + 0.3) }
+	at := func(p geometry.Point) geometry.Box { return geometry.Around(p).Grow(tagRadius + 0.3) }
 	const step Length = 1
 	best, far, found := want, Length(0), false
 	for x := in.Min.X; x <= in.Max.X; x += step {
 		for y := in.Min.Y; y <= in.Max.Y; y += step {
 			p := geometry.Pt(x, y)
-			if d := p.Distance(want); (!found || d < far) && !off.Meets(at(p)) {
+			if d := p.Distance(want); (!found || d < far) && off.Free(at(p), 0, 0) {
 				best, far, found = p, d, true
 			}
 		}

@@ -22,43 +22,6 @@ const searched = 40
 // mostClear is how far from an edge a place need be at most.
 const mostClear Length = 6
 
-// Taken is what words keep off.
-type Taken struct {
-	Boxes []geometry.Box
-	Lines [][2]geometry.Point
-}
-
-// Meets tells whether a box lies on what is taken.
-func (t Taken) Meets(b geometry.Box) bool {
-	for _, o := range t.Boxes {
-		if b.Overlaps(o) {
-			return true
-		}
-	}
-	for _, l := range t.Lines {
-		if crossesBox(l[0], l[1], b) {
-			return true
-		}
-	}
-	return false
-}
-
-// in returns what is taken in a box.
-func (t Taken) in(b geometry.Box) Taken {
-	var out Taken
-	for _, o := range t.Boxes {
-		if b.Overlaps(o) {
-			out.Boxes = append(out.Boxes, o)
-		}
-	}
-	for _, l := range t.Lines {
-		if crossesBox(l[0], l[1], b) {
-			out.Lines = append(out.Lines, l)
-		}
-	}
-	return out
-}
-
 // Room finds where in the area a box of the given size can stand clear of its
 // edges and of what is taken: as far from the edges as it can, and of several
 // such places near the middle.
@@ -72,7 +35,7 @@ func room(a Area, width, height Length, off Taken, even Length) (geometry.Point,
 	if width > b.Width() || height > b.Height() {
 		return geometry.Point{}, false
 	}
-	off = off.in(b.Grow(0.01))
+	off = off.Near(b, 0.01, 0.01)
 	middle := b.Center()
 	diagonal := geometry.Pt(width, height).Distance(geometry.Point{})
 	var best geometry.Point
@@ -102,7 +65,7 @@ func room(a Area, width, height Length, off Taken, even Length) (geometry.Point,
 			}
 			box := geometry.Bx(p.X-width/2, p.Y-height/2, p.X+width/2, p.Y+height/2)
 			// An edge farther than the box's corners can't cross it.
-			if 2*near < diagonal && Crosses(a, box) || off.Meets(box) {
+			if 2*near < diagonal && Crosses(a, box) || !off.Free(box, 0, 0) {
 				continue
 			}
 			best, bestClear, bestFar, found = p, clear, far, true
@@ -133,19 +96,11 @@ func Crosses(a Area, b geometry.Box) bool {
 	for _, ring := range a.Rings {
 		q := ring[len(ring)-1]
 		for _, r := range ring {
-			if crossesBox(q, r, b) {
+			if b.Crossed(q, r) {
 				return true
 			}
 			q = r
 		}
 	}
 	return false
-}
-
-// crossesBox tells whether the line between two points has a part in a box.
-func crossesBox(p, q geometry.Point, b geometry.Box) bool {
-	if max(p.X, q.X) < b.Min.X || min(p.X, q.X) > b.Max.X || max(p.Y, q.Y) < b.Min.Y || min(p.Y, q.Y) > b.Max.Y {
-		return false
-	}
-	return b.Crossed(p, q)
 }

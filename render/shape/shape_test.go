@@ -69,12 +69,12 @@ func TestRoom(t *testing.T) {
 	require.True(t, ok)
 	box := geometry.Bx(p.X-4, p.Y-2, p.X+4, p.Y+2)
 	assert.True(t, box.Min.Y >= 14 || box.Max.X <= 6 || box.Min.X >= 14, "%v", box)
-	assert.False(t, off.Meets(box))
+	assert.False(t, !off.Free(box, 0, 0))
 	_, ok = Room(holed, 7, 7, Taken{})
 	assert.False(t, ok, "the frame is 6 mm wide")
-	_, ok = Room(holed, 4, 4, Taken{Lines: [][2]geometry.Point{
-		{geometry.Pt(0, 3), geometry.Pt(20, 3)}, {geometry.Pt(0, 17), geometry.Pt(20, 17)},
-		{geometry.Pt(3, 0), geometry.Pt(3, 20)}, {geometry.Pt(17, 0), geometry.Pt(17, 20)},
+	_, ok = Room(holed, 4, 4, Taken{Lines: []geometry.Segment{
+		{From: geometry.Pt(0, 3), To: geometry.Pt(20, 3)}, {From: geometry.Pt(0, 17), To: geometry.Pt(20, 17)},
+		{From: geometry.Pt(3, 0), To: geometry.Pt(3, 20)}, {From: geometry.Pt(17, 0), To: geometry.Pt(17, 20)},
 	}})
 	assert.False(t, ok, "a line runs round the middle of the frame")
 }

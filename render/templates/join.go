@@ -2,12 +2,12 @@ package templates
 
 import (
 	"fmt"
-	"slices"
 
 	"forel/geometry"
 	"forel/paper"
 	"forel/render"
 	"forel/render/labelled"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -77,15 +77,15 @@ func (d *doc) joins(t paper.Tiling, tile paper.Tile, core, window geometry.Box) 
 // of the lines of the joins.
 func (d *doc) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.Length, joins []geometry.Path) []geometry.Box {
 	stroke := render.Stroke{Width: 0.2, Color: render.Black}
-	var taken, ink []geometry.Box
-	var lines []geometry.Segment
+	var taken []geometry.Box
+	var off shape.Taken // what names keep off
 	for _, j := range joins {
-		lines = append(lines, j.Straight(0.05)...)
+		off.Lines = append(off.Lines, j.Straight(0.05)...)
 	}
 	for _, l := range t.Piece.Lines() {
-		lines = append(lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)).Straight(0.05)...)
+		off.Lines = append(off.Lines, l.FlipY(dy).Move(geometry.Pt(dx, 0)).Straight(0.05)...)
 	}
-	lines = slices.DeleteFunc(lines, func(l geometry.Segment) bool { return !window.Grow(1).Crossed(l.From, l.To) })
+	off = off.Near(window, 0, 1)
 	type mark struct {
 		name string
 		at   geometry.Point
@@ -94,7 +94,7 @@ func (d *doc) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.L
 	for i, m := range t.Marks {
 		at := geometry.Pt(m.At.X+dx, dy-m.At.Y)
 		// Those of other joins that a wide overlap shows are not this tile's.
-		if !core.Grow(0.01).Contains(geometry.Box{Min: at, Max: at}) {
+		if !core.Grow(0.01).Contains(geometry.Around(at)) {
 			continue
 		}
 		here = append(here, mark{m.Name, at})
@@ -103,26 +103,22 @@ func (d *doc) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.L
 		d.Stroke(geometry.Line(at.Add(geometry.Pt(-arm, 0)), at.Add(geometry.Pt(arm, 0))), stroke)
 		d.Stroke(geometry.Line(at.Add(geometry.Pt(0, -arm)), at.Add(geometry.Pt(0, arm))), stroke)
 		d.Stroke(geometry.Circle(at, markRing), stroke)
-		taken = append(taken, geometry.Box{Min: at, Max: at}.Grow(arm))
-		ink = append(ink, geometry.Box{Min: at, Max: at}.Grow(markRing),
+		taken = append(taken, geometry.Around(at).Grow(arm))
+		off.Boxes = append(off.Boxes, geometry.Around(at).Grow(markRing),
 			geometry.Bx(at.X-arm, at.Y-stroke.Width, at.X+arm, at.Y+stroke.Width),
 			geometry.Bx(at.X-stroke.Width, at.Y-arm, at.X+stroke.Width, at.Y+arm))
 	}
 	for i, m := range here {
-		name, ok := markName(m.name, m.at, core, window, lines, ink)
-		if !ok {
-			var others []geometry.Point
-			for k, o := range here {
-				if k != i {
-					others = append(others, o.at)
-				}
-			}
-			if name, ok = markNameNear(m.name, m.at, core, window, lines, ink, others); !ok {
-				continue
+		var others []geometry.Point
+		for k, o := range here {
+			if k != i {
+				others = append(others, o.at)
 			}
 		}
-		d.Text(name)
-		taken, ink = append(taken, typeset.Box(name)), append(ink, typeset.Box(name).Grow(nameGap))
+		if name, ok := markName(m.name, m.at, core, window, off, others); ok {
+			d.Text(name)
+			taken, off.Boxes = append(taken, typeset.Box(name)), append(off.Boxes, typeset.Box(name).Grow(nameGap))
+		}
 	}
 	return taken
 }
@@ -131,62 +127,8 @@ func (d *doc) marks(t paper.Tiling, core, window geometry.Box, dx, dy geometry.L
 const nameGap geometry.Length = 1.5
 
 // A registration mark: the radius of its circle; the length of its arms, or
-// half the overlap where that is less; how far past an arm its name may stand.
+// half the overlap where that is less.
 const (
 	markRing geometry.Length = 1.8
 	markArm  geometry.Length = 4
-	markNear geometry.Length = 12
 )
-
-// markName sets a mark's name beside it: toward the middle of what stays of the
-// sheet where no line and no mark is in the way, else on another side. It tells
-// whether there is room.
-func markName(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Segment, ink []geometry.Box) (render.Text, bool) {
-	const gap = 0.8
-	up := typeset.Ascent(render.SmallSize)
-	place := func(right, below bool) render.Text {
-		t := render.Text{String: name, Size: render.SmallSize, Bold: true, Color: render.Black, At: at.Add(geometry.Pt(-markRing-gap, -gap)), Align: render.End}
-		if right {
-			t.At.X, t.Align = at.X+markRing+gap, render.Start
-		}
-		if below {
-			t.At.Y = at.Y + gap + up
-		}
-		return t
-	}
-	c := core.Center()
-	right, below := at.X < c.X, at.Y < c.Y
-	// Past the end of an arm, hard by the join, where lines beside it are near.
-	past := func(right, below bool, off geometry.Length) render.Text {
-		t := place(right, below)
-		t.At.X = at.X - gap
-		if right {
-			t.At.X = at.X + gap
-		}
-		if below {
-			t.At.Y = at.Y + markArm + gap + up + off
-		} else {
-			t.At.Y = at.Y - markArm - gap - off
-		}
-		return t
-	}
-	free := func(t render.Text) bool {
-		box := typeset.Box(t)
-		wide := box.Grow(0.4)
-		return window.Contains(wide) && !slices.ContainsFunc(ink, box.Overlaps) &&
-			!slices.ContainsFunc(lines, func(l geometry.Segment) bool { return wide.Crossed(l.From, l.To) })
-	}
-	for _, t := range [...]render.Text{place(right, below), place(right, !below), place(!right, below), place(!right, !below)} {
-		if free(t) {
-			return t, true
-		}
-	}
-	for off := geometry.Length(0); off <= markNear; off += 0.5 {
-		for _, t := range [...]render.Text{past(true, below, off), past(true, !below, off), past(false, below, off), past(false, !below, off)} {
-			if free(t) {
-				return t, true
-			}
-		}
-	}
-	return render.Text{}, false
-}

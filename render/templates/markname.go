@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/render"
+	"forel/render/shape"
 	"forel/render/typeset"
 )
 
@@ -30,26 +31,13 @@ var aboutMark = sync.OnceValue(func() (out []geometry.Point) {
 	return out
 })
 
-// markNameNear sets a mark's name at the nearest place about the mark where it
+// markName sets a mark's name at the nearest place about the mark where it
 // touches nothing, level or turned, on what stays of the sheet if it can; with
 // less white about it rather than none. It stands nearer to its own mark than to
 // any other of those given. Where there is no such place it is not set: what is
 // written along the join still tells which sheets meet there.
-func markNameNear(name string, at geometry.Point, core, window geometry.Box, lines []geometry.Segment, ink []geometry.Box, others []geometry.Point) (render.Text, bool) {
-	about := geometry.Box{Min: at, Max: at}.Grow(markFar + 10)
-	var near []geometry.Segment
-	for _, l := range lines {
-		if about.Crossed(l.From, l.To) {
-			near = append(near, l)
-		}
-	}
-	free := func(t render.Text, white geometry.Length) bool {
-		box := typeset.Box(t)
-		mid := box.Center()
-		return window.Contains(box.Grow(white)) && !slices.ContainsFunc(ink, box.Grow(white/2).Overlaps) &&
-			!slices.ContainsFunc(near, func(l geometry.Segment) bool { return box.Grow(white).Crossed(l.From, l.To) }) &&
-			!slices.ContainsFunc(others, func(o geometry.Point) bool { return o.Distance(mid) <= at.Distance(mid)+1 })
-	}
+func markName(name string, at geometry.Point, core, window geometry.Box, off shape.Taken, others []geometry.Point) (render.Text, bool) {
+	off = off.Near(geometry.Around(at).Grow(markFar+10), 0, 0)
 	up := (typeset.Ascent(render.SmallSize) - typeset.Descent(render.SmallSize)) / 2
 	for _, white := range []geometry.Length{0.5, 0.15} {
 		for _, within := range []geometry.Box{core, window} {
@@ -61,7 +49,10 @@ func markNameNear(name string, at geometry.Point, core, window geometry.Box, lin
 					} else {
 						t.At.Y += up
 					}
-					if within.Contains(typeset.Box(t)) && free(t, white) {
+					box := typeset.Box(t)
+					mid := box.Center()
+					if within.Contains(box) && window.Contains(box.Grow(white)) && off.Free(box, white/2, white) &&
+						!slices.ContainsFunc(others, func(o geometry.Point) bool { return o.Distance(mid) <= at.Distance(mid)+1 }) {
 						return t, true
 					}
 				}
