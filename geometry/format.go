@@ -54,6 +54,11 @@ func (r Rounding) Pretty(l Length) string { return r.number(l, glyphs) + " " + r
 // PrettyNumber is Pretty without the unit.
 func (r Rounding) PrettyNumber(l Length) string { return r.number(l, glyphs) }
 
+// PrettySize is Pretty of a width and a height: "151.7 × 227.8 mm".
+func (r Rounding) PrettySize(width, height Length) string {
+	return r.PrettyNumber(width) + " × " + r.Pretty(height)
+}
+
 // Number is Format without the unit.
 func (r Rounding) Number(l Length) string { return r.number(l, nil) }
 

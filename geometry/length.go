@@ -60,6 +60,14 @@ func (u Unit) String() string {
 	return "mm"
 }
 
+// Plural returns the unit in words, "millimetres" or "inches".
+func (u Unit) Plural() string {
+	if u == IN {
+		return "inches"
+	}
+	return "millimetres"
+}
+
 // Length returns one of the unit, so that n times it is a length.
 func (u Unit) Length() Length {
 	if u == IN {

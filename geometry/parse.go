@@ -69,8 +69,8 @@ func ParseSides(text string, bare Unit) (first, second Length, err error) {
 	}
 	var l [2]Length
 	for i, side := range sides {
-		_, own := splitUnit(normalise(side))
-		if _, other := splitUnit(normalise(sides[1-i])); own == "" && other != "" {
+		_, own := UnitOf(side, bare)
+		if _, other := UnitOf(sides[1-i], bare); own == "" {
 			side += " " + other
 		}
 		if l[i], err = ParseLength(side, bare); err != nil {
@@ -87,6 +87,19 @@ var units = map[string]Length{
 	"cm": Centimetre, "centimetre": Centimetre, "centimetres": Centimetre,
 	"centimeter": Centimetre, "centimeters": Centimetre,
 	"in": Inch, "in.": Inch, "inch": Inch, "inches": Inch, `"`: Inch,
+}
+
+// UnitOf returns the unit that a length is written in, which is MM where it is in centimetres
+// and bare where it has none, and the word for it, in lower case.
+func UnitOf(text string, bare Unit) (u Unit, word string) {
+	_, word = splitUnit(normalise(text))
+	switch units[word] {
+	case 0:
+		return bare, word
+	case Inch:
+		return IN, word
+	}
+	return MM, word
 }
 
 // example is what would be right where nothing more fitting can be said.

@@ -19,6 +19,12 @@ func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 // Mul returns the point's coordinates times f.
 func (p Point) Mul(f float64) Point { return Point{p.X * Length(f), p.Y * Length(f)} }
 
+// Dot returns the scalar product of two steps.
+func (p Point) Dot(q Point) Length { return p.X*q.X + p.Y*q.Y }
+
+// Cross returns the cross product of two steps: positive where the second turns left.
+func (p Point) Cross(q Point) Length { return p.X*q.Y - p.Y*q.X }
+
 // Distance returns the straight distance between two points.
 func (p Point) Distance(q Point) Length {
 	return Length(math.Hypot(float64(p.X-q.X), float64(p.Y-q.Y)))
@@ -28,11 +34,11 @@ func (p Point) Distance(q Point) Length {
 // from a to b.
 func (p Point) ToLine(a, b Point) Length {
 	d, v := b.Sub(a), p.Sub(a)
-	size := d.X*d.X + d.Y*d.Y
+	size := d.Dot(d)
 	if size == 0 {
 		return p.Distance(a)
 	}
-	return p.Distance(a.Add(d.Mul(max(0, min(1, ((v.X*d.X+v.Y*d.Y)/size).MM())))))
+	return p.Distance(a.Add(d.Mul(max(0, min(1, (v.Dot(d)/size).MM())))))
 }
 
 // Near tells whether two points are the same to a nanometre in X and in Y.
@@ -127,10 +133,20 @@ type Path struct {
 }
 
 // Line returns the open path through the points.
-func Line(points ...Point) Path { return Path{Vertices: straight(points)} }
+func Line(points ...Point) Path {
+	vs := make([]Vertex, len(points))
+	for i, p := range points {
+		vs[i].Point = p
+	}
+	return Path{Vertices: vs}
+}
 
 // Polygon returns the closed path through the points.
-func Polygon(points ...Point) Path { return Path{Vertices: straight(points), Closed: true} }
+func Polygon(points ...Point) Path {
+	p := Line(points...)
+	p.Closed = true
+	return p
+}
 
 // Distinct leaves out each point of a closed outline that repeats the one before it, as
 // where a flap ends in a point.
@@ -150,14 +166,6 @@ func Distinct(points ...Point) []Point {
 // Rectangle returns the outline of a box, counterclockwise from its lower left.
 func Rectangle(b Box) Path {
 	return Polygon(b.Min, Pt(b.Max.X, b.Min.Y), b.Max, Pt(b.Min.X, b.Max.Y))
-}
-
-func straight(points []Point) []Vertex {
-	vs := make([]Vertex, len(points))
-	for i, p := range points {
-		vs[i].Point = p
-	}
-	return vs
 }
 
 // Circle returns a closed circle about a centre, counterclockwise.
@@ -201,32 +209,25 @@ func (p Path) side(i int) Segment {
 	return Segment{v.Point, p.Vertices[(i+1)%len(p.Vertices)].Point, v.Bulge}
 }
 
+// each returns the path with every vertex changed.
+func (p Path) each(change func(Vertex) Vertex) Path {
+	return Path{Each(p.Vertices, change), p.Closed}
+}
+
 // Move returns the path shifted by d.
 func (p Path) Move(d Point) Path {
-	vs := make([]Vertex, len(p.Vertices))
-	for i, v := range p.Vertices {
-		vs[i] = Vertex{v.Point.Add(d), v.Bulge}
-	}
-	return Path{vs, p.Closed}
+	return p.each(func(v Vertex) Vertex { return Vertex{v.Point.Add(d), v.Bulge} })
 }
 
 // Scale returns the path drawn f times as large about the origin.
 func (p Path) Scale(f float64) Path {
-	vs := make([]Vertex, len(p.Vertices))
-	for i, v := range p.Vertices {
-		vs[i] = Vertex{v.Point.Mul(f), v.Bulge}
-	}
-	return Path{vs, p.Closed}
+	return p.each(func(v Vertex) Vertex { return Vertex{v.Point.Mul(f), v.Bulge} })
 }
 
 // QuarterTurn returns the path of a piece of height h, turned with it a quarter
 // counterclockwise about the origin and moved right by h.
 func (p Path) QuarterTurn(h Length) Path {
-	vs := make([]Vertex, len(p.Vertices))
-	for i, v := range p.Vertices {
-		vs[i] = Vertex{Pt(h-v.Y, v.X), v.Bulge}
-	}
-	return Path{vs, p.Closed}
+	return p.each(func(v Vertex) Vertex { return Vertex{Pt(h-v.Y, v.X), v.Bulge} })
 }
 
 // FlipX returns the path mirrored left to right within a width, as the other face
@@ -245,11 +246,7 @@ func (p Path) FlipX(w Length) Path {
 // FlipY returns the path mirrored top to bottom and then raised by h: template
 // coordinates, upward, become page coordinates, downward. Arcs turn about.
 func (p Path) FlipY(h Length) Path {
-	vs := make([]Vertex, len(p.Vertices))
-	for i, v := range p.Vertices {
-		vs[i] = Vertex{Pt(v.X, h-v.Y), -v.Bulge}
-	}
-	return Path{vs, p.Closed}
+	return p.each(func(v Vertex) Vertex { return Vertex{Pt(v.X, h-v.Y), -v.Bulge} })
 }
 
 // Flatten returns the path's points with each arc replaced by chords that leave

@@ -74,21 +74,14 @@ func (m Material) Crushed() bool { return m == Corrugated }
 // Directions returns what runs along some pieces: "grain", "flutes" or "grain or
 // flutes".
 func Directions(pieces []Piece) string {
-	var grain, flutes bool
-	for _, p := range pieces {
-		if p.Material == Corrugated {
-			flutes = true
-		} else {
-			grain = true
-		}
-	}
-	switch {
-	case grain && flutes:
-		return Board.Direction() + " or " + Corrugated.Direction()
-	case flutes:
+	crushed := func(p Piece) bool { return p.Material == Corrugated }
+	switch n := len(slices.DeleteFunc(slices.Clone(pieces), crushed)); {
+	case n == len(pieces):
+		return Board.Direction()
+	case n == 0:
 		return Corrugated.Direction()
 	}
-	return Board.Direction()
+	return Board.Direction() + " or " + Corrugated.Direction()
 }
 
 // Grain is the direction of a piece along which its material's grain, or flutes, run.

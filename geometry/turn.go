@@ -21,33 +21,33 @@ func (p Piece) QuarterTurn() Piece {
 // comes to lie, path where a line does. Grain, pattern and extra stay.
 func (p Piece) Moved(point func(Point) Point, path func(Path) Path) Piece {
 	p.Outline = path(p.Outline)
-	p.Slits = each(p.Slits, path)
-	p.Folds = each(p.Folds, path)
-	p.Creases = each(p.Creases, func(c Crease) Crease { return Crease{path(c.Path), c.Kind} })
-	p.Guides = each(p.Guides, func(g Guide) Guide { return Guide{g.Name, path(g.Path), g.Named} })
-	p.Seats = each(p.Seats, func(s Seat) Seat {
+	p.Slits = Each(p.Slits, path)
+	p.Folds = Each(p.Folds, path)
+	p.Creases = Each(p.Creases, func(c Crease) Crease { return Crease{path(c.Path), c.Kind} })
+	p.Guides = Each(p.Guides, func(g Guide) Guide { return Guide{g.Name, path(g.Path), g.Named} })
+	p.Seats = Each(p.Seats, func(s Seat) Seat {
 		for i := range s.At {
 			s.At[i].At = point(s.At[i].At)
 		}
 		return s
 	})
-	p.Regions = each(p.Regions, func(r Region) Region {
+	p.Regions = Each(p.Regions, func(r Region) Region {
 		r.Room = Around(point(r.Room.Min), point(r.Room.Max))
 		return r
 	})
-	p.Edges = each(p.Edges, func(e Edge) Edge {
+	p.Edges = Each(p.Edges, func(e Edge) Edge {
 		e.From, e.To = point(e.From), point(e.To)
 		return e
 	})
 	return p
 }
 
-// each returns what f makes of every one of a list.
-func each[T any](list []T, f func(T) T) []T {
+// Each returns what f makes of every one of a list, which stays as it is.
+func Each[T, U any](list []T, f func(T) U) []U {
 	if list == nil {
 		return nil
 	}
-	out := make([]T, len(list))
+	out := make([]U, len(list))
 	for i, v := range list {
 		out[i] = f(v)
 	}

@@ -154,7 +154,7 @@ func mixed(all []placed) bool {
 // place finds a place on a sheet for every tile. A template that is whole may be
 // turned to fit, the tiles of others not: they all lie the same way.
 func place(chosen []split, areas []geometry.Box) (out []placed) {
-	p := pack.Problem{Gap: between, Mode: pack.Free}
+	p := pack.Problem{Gap: between, Free: true}
 	for _, a := range areas {
 		p.Stock = append(p.Stock, pack.Stock{Width: a.Width(), Height: a.Height(), Cost: 1})
 	}

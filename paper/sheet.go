@@ -10,12 +10,13 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/wording"
 )
 
 // Length is a distance in millimetres.
 type Length = geometry.Length
 
-// Sheet is a size of paper, upright: Width is no more than Height.
+// Sheet is a size of paper. One to print on is upright: Width is no more than Height.
 type Sheet struct {
 	Name          string
 	Width, Height Length
@@ -44,39 +45,58 @@ var Sheets = []Sheet{
 	{"B6", 125, 176},
 }
 
-// sheetNames names them in fewer words.
-const sheetNames = "A4, another of A0 to A5 or B0 to B5, Letter, Legal, Tabloid"
-
 // Limits of a sheet given by its size.
 const (
 	LeastSheet Length = 100
 	MostSheet  Length = 2000
 )
 
-// ParseSheet reads a sheet's name, in any case, or its two sides with an x
-// between them, such as "210 x 297 mm" or "8 1/2 x 11 in". A side without a
-// unit takes the other's, or else the unit given. Sides are 100 to 2000 mm.
-// The error is a job.Problem without a key or a *geometry.ParseError.
+// ParseSheet reads the size of a sheet to print on, as ParseSize does, each side 100 to 2000
+// mm, and stands it upright.
 func ParseSheet(text string, unit geometry.Unit) (Sheet, error) {
-	name := strings.TrimSpace(text)
+	s, err := ParseSize(text, unit, "a sheet", LeastSheet, MostSheet)
+	s.Width, s.Height = min(s.Width, s.Height), max(s.Width, s.Height)
+	return s, err
+}
+
+// ParseSize reads the size of something flat, in a sentence "a sheet": the name of one of
+// Sheets, in any case, or its two sides, each from least to most, as geometry.ParseSides
+// reads them and in the order written. The error is a job.Problem without a key or a
+// *geometry.ParseError.
+func ParseSize(text string, unit geometry.Unit, of string, least, most Length) (Sheet, error) {
 	for _, s := range Sheets {
-		if strings.EqualFold(s.Name, name) {
+		if strings.EqualFold(s.Name, strings.TrimSpace(text)) {
 			return s, nil
 		}
 	}
-	w, h, err := geometry.ParseSides(name, unit)
-	if errors.Is(err, geometry.ErrSides) {
-		return Sheet{}, job.Problem{Reason: fmt.Sprintf("unknown sheet %.40q", text), Fix: "give " + sheetNames + ` or its size, such as "210 x 297 mm"`}
-	}
-	if err != nil {
+	wrong := job.Problem{Value: wording.Quote(text), Reason: "is no size of " + of}
+	s, err := sides(text, unit)
+	switch {
+	case errors.Is(err, geometry.ErrSides):
+		wrong.Fix = `give both sides, such as "210 x 297 mm", or a name: A4, another of A0 to A6 or B0 to B6, Letter, Legal, Tabloid`
+		return Sheet{}, wrong
+	case err != nil:
 		return Sheet{}, err
+	case s.within(least, most):
+		return s, nil
 	}
-	for _, l := range []Length{w, h} {
-		if l < LeastSheet || l > MostSheet {
-			return Sheet{}, job.Problem{Value: fmt.Sprintf("a sheet side of %.4g mm", l.MM()), Reason: "is outside what is printed on", Fix: fmt.Sprintf("give %.0f to %.0f mm, or a sheet such as A4", LeastSheet.MM(), MostSheet.MM())}
+	wrong.Fix = job.Limited("each side of it", least, most, unit)
+	for _, u := range []geometry.Unit{geometry.MM, geometry.IN} {
+		if o, err := sides(text, u); err == nil && o != s && o.within(least, most) {
+			wrong.Fix += "; if it was " + u.Plural() + ", write " + wording.Quote(text+" "+u.String())
 		}
 	}
-	return Sheet{Width: min(w, h), Height: max(w, h)}, nil
+	return Sheet{}, wrong
+}
+
+// sides reads a size of any sides.
+func sides(text string, unit geometry.Unit) (s Sheet, err error) {
+	s.Width, s.Height, err = geometry.ParseSides(text, unit)
+	return s, err
+}
+
+func (s Sheet) within(least, most Length) bool {
+	return min(s.Width, s.Height) >= least && max(s.Width, s.Height) <= most
 }
 
 // String returns the sheet's name, or its size in millimetres.

@@ -53,7 +53,7 @@ example:
 `, pipeline.StockSteps, pipeline.LargeClass)
 
 func flagsClass(f *flags) action {
-	var c pipeline.Class
+	c := pipeline.Class{Program: version()}
 	f.source = &c.Source
 	f.read = func(name string) ([]byte, error) {
 		const named = "name the roster, a table that starts with a line such as name,title,height,width,thickness"
@@ -99,7 +99,7 @@ func makeClass(roll *pipeline.Roll, folder string, out io.Writer, say voice) err
 	if err != nil {
 		return elsewhere(err)
 	}
-	change, unplanned, err := fill(ctx, roll, classShelf{s}, say)
+	change, unplanned, err := fill(ctx, roll, s, say)
 	s.Close(ctx.Err() != nil) // what is made is kept, to go on from there
 	switch {
 	case ctx.Err() != nil:
@@ -116,7 +116,7 @@ const classSet = "class"
 
 // fill makes the files of a class and lands them. What keeps the sheets from being planned
 // keeps no other file from landing.
-func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c shelf.Change, unplanned, err error) {
+func fill(ctx context.Context, roll *pipeline.Roll, s *shelf.Shelf, say voice) (c shelf.Change, unplanned, err error) {
 	debug.SetMemoryLimit(mostMemory)
 	bar := say.progress("making")
 	err = roll.Make(ctx, s, bar.at)
@@ -131,11 +131,23 @@ func fill(ctx context.Context, roll *pipeline.Roll, s classShelf, say voice) (c 
 		return c, nil, err
 	}
 	say.warn(warnings)
-	if err = s.bind(roll); err != nil || ctx.Err() != nil {
+	if err = bind(roll, s); err != nil || ctx.Err() != nil {
 		return c, nil, err
 	}
 	c, err = s.Land(false, nil)
 	return c, unplanned, err
+}
+
+// bind puts the pages of all students into one file, in order of names.
+func bind(roll *pipeline.Roll, s *shelf.Shelf) error {
+	out, err := s.Create(pipeline.PrintName)
+	if err != nil {
+		return err
+	}
+	if err := roll.Bind(out, s.Read); err != nil {
+		return err
+	}
+	return out.Close()
 }
 
 // mostMemory is what the collector of garbage keeps to, in bytes: with the program itself it

@@ -84,7 +84,7 @@ func flagsGauge(f *flags) action {
 	f.key("printer", "print.printer", printerUsage)
 	f.shop = f.String("shop", "", shopUsage)
 	f.key("units", "units", "the `unit` you measure in: mm or in")
-	f.sets("any `key=value` of [print], such as print.margin_left=6")
+	f.StringArray(setFlag, nil, "any `key=value` of [print], such as print.margin_left=6")
 	f.settings(g.Settings())
 	return f.makes(&g)
 }

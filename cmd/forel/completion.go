@@ -33,149 +33,115 @@ func flagsCompletion(f *flags) action {
 		if f.NArg() != 1 || !slices.Contains(shells, f.Arg(0)) {
 			return refuse("completion takes the name of one shell", "give one of "+wording.Or(shells))
 		}
-		write := map[string]func([]described) string{"bash": bashCompletion, "zsh": zshCompletion, "fish": fishCompletion}[f.Arg(0)]
-		_, err := io.WriteString(out, write(describe()))
+		_, err := io.WriteString(out, completions[f.Arg(0)])
 		return err
 	}
 }
 
-// flagNames returns a command's flags as they are typed.
-func (d described) flagNames() (names []string) {
-	d.flags.VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
-	return append(names, "--help")
-}
-
-// named returns the key of a job file that a flag stands for and that names what the shop file
-// has; "" where it does not.
-func named(f *pflag.Flag) string {
-	for _, key := range f.Annotations[keyOf] {
-		if _, err := (*jobfile.Shop)(nil).Named(key); err == nil {
-			return key
-		}
-	}
-	return ""
-}
-
-// askNames is what is run to complete a name for a key.
-const askNames = "forel shop --names %s 2>/dev/null"
-
-// words returns what else a command takes that can be completed: its shells.
-func (d described) words() []string {
-	if d.name == "completion" {
-		return shells
-	}
-	return nil
-}
-
-func bashCompletion(all []described) string {
-	var b strings.Builder
-	var names []string
-	for _, d := range all {
-		names = append(names, d.name)
-	}
-	b.WriteString(`# bash completion for forel
+// completions are the scripts by their shell. Each asks the program for words to offer, and
+// where it has none offers files.
+var completions = map[string]string{
+	"bash": `# bash completion for forel
 _forel() {
-	local word=${COMP_WORDS[COMP_CWORD]} offered= key= name IFS=$' \t\n'
+	local line
 	COMPREPLY=()
-	case ${COMP_WORDS[1]}:${COMP_WORDS[COMP_CWORD-1]} in
-`)
-	for _, d := range all {
-		d.flags.VisitAll(func(f *pflag.Flag) {
-			if key := named(f); key != "" {
-				fmt.Fprintf(&b, "\t%s:--%s) key=%s ;;\n", d.name, f.Name, key)
-			}
-		})
-	}
-	fmt.Fprintf(&b, `	esac
-	if [ -n "$key" ]; then
-		word=${word#[\"\']}
-		word=${word//\\/}
-		while IFS= read -r name; do
-			[[ $name == "$word"* ]] && COMPREPLY+=("$name")
-		done < <(`+askNames+`)
-		return
-	fi
-	if [ "$COMP_CWORD" -eq 1 ]; then
-		offered="%s help"
-	else
-		case ${COMP_WORDS[1]} in
-`, "$key", strings.Join(names, " "))
-	for _, d := range all {
-		fmt.Fprintf(&b, "\t\t%s)\n\t\t\tcase $word in\n\t\t\t-*) offered=\"%s\" ;;\n", d.name, strings.Join(d.flagNames(), " "))
-		if w := d.words(); w != nil {
-			fmt.Fprintf(&b, "\t\t\t*) offered=\"%s\" ;;\n", strings.Join(w, " "))
-		}
-		b.WriteString("\t\t\tesac ;;\n")
-	}
-	fmt.Fprintf(&b, `		help) offered="%s" ;;
-		esac
-	fi
-	if [ -n "$offered" ]; then
-		COMPREPLY=($(compgen -W "$offered" -- "$word"))
-	else
-		COMPREPLY=($(compgen -f -- "$word"))
+	while IFS= read -r line; do
+		COMPREPLY+=("${line%%$'\t'*}")
+	done < <(forel ` + offerWord + ` "${COMP_WORDS[@]:1:COMP_CWORD}" 2>/dev/null)
+	if [ ${#COMPREPLY[@]} -eq 0 ] && [ "$COMP_CWORD" -gt 1 ]; then
+		local IFS=$'\n'
+		COMPREPLY=($(compgen -f -- "${COMP_WORDS[COMP_CWORD]}"))
 	fi
 }
 complete -o filenames -F _forel forel
-`, strings.Join(names, " "))
-	return b.String()
+`,
+	"zsh": `#compdef forel
+_forel() {
+	local -a offered
+	offered=(${(f)"$(forel ` + offerWord + ` "${(@)words[2,CURRENT]}" 2>/dev/null)"})
+	if (( $#offered )); then
+		offered=("${(@)offered//:/\\:}")
+		offered=("${(@)offered//$'\t'/:}")
+		_describe forel offered
+	elif (( CURRENT > 2 )); then
+		_files
+	fi
+}
+_forel "$@"
+`,
+	"fish": `# fish completion for forel
+function __forel_offers
+	set -l last (commandline -ct)
+	set -l words (commandline -opc) "$last"
+	set -l offered (forel ` + offerWord + ` $words[2..-1] 2>/dev/null)
+	if set -q offered[1]
+		printf '%s\n' $offered
+	else if set -q words[3]
+		__fish_complete_path "$last"
+	end
+end
+complete -c forel -f -a '(__forel_offers)'
+`,
 }
 
-func zshCompletion(all []described) string {
-	// text within a quoted part of a specification
-	esc := strings.NewReplacer("'", `'\''`, "[", `\[`, "]", `\]`, ":", `\:`).Replace
-	var b strings.Builder
-	fmt.Fprintf(&b, "#compdef forel\n_forel_names() {\n\tlocal -a names\n\tnames=(${(f)\"$("+askNames+")\"})\n\tcompadd -a names\n}\n", "$1")
-	b.WriteString("_forel() {\n\tlocal -a commands\n\tcommands=(\n")
-	for _, d := range all {
-		fmt.Fprintf(&b, "\t\t'%s:%s'\n", d.name, esc(d.summary))
+// offerWord is the word by which a shell asks what to offer for the last of the words that
+// follow it.
+const offerWord = "--offer"
+
+// offer prints what the last of some words may be, a line each, with a tab before what it
+// means; nothing where it may be a file.
+func offer(out io.Writer, words []string) {
+	if len(words) == 0 {
+		return
 	}
-	b.WriteString("\t)\n\tif (( CURRENT == 2 )); then\n\t\t_describe command commands\n\t\treturn\n\tfi\n\tcase $words[2] in\n")
-	for _, d := range all {
-		fmt.Fprintf(&b, "\t%s)\n\t\t_arguments", d.name)
-		d.flags.VisitAll(func(f *pflag.Flag) {
-			value, usage := pflag.UnquoteUsage(f)
-			if key := named(f); key != "" {
-				value = ":" + esc(value) + ": _forel_names " + key
-			} else if value != "" {
-				value = ":" + esc(value) + ":_files"
-			}
-			fmt.Fprintf(&b, " \\\n\t\t\t'*--%s[%s]%s'", f.Name, esc(usage), value)
-		})
-		rest := "file:_files"
-		if w := d.words(); w != nil {
-			rest = "word:(" + strings.Join(w, " ") + ")"
+	before, typed := words[:len(words)-1], words[len(words)-1]
+	typed = strings.ReplaceAll(strings.TrimLeft(typed, `"'`), `\`, "") // as it is typed in a shell
+	for _, line := range offered(before, strings.HasPrefix(typed, "-")) {
+		if strings.HasPrefix(line, typed) {
+			fmt.Fprintln(out, line)
 		}
-		fmt.Fprintf(&b, " \\\n\t\t\t'*:%s' ;;\n", rest)
 	}
-	b.WriteString("\tesac\n}\n_forel \"$@\"\n")
-	return b.String()
 }
 
-func fishCompletion(all []described) string {
-	quote := func(s string) string {
-		return "'" + strings.NewReplacer(`\`, `\\`, "'", `\'`).Replace(s) + "'"
+// offered returns the words that may come after some, each with what it means after a tab;
+// flag tells whether it is to be a flag.
+func offered(before []string, flag bool) (lines []string) {
+	all := describe()
+	if len(before) == 0 || before[0] == "help" {
+		for _, d := range all {
+			lines = append(lines, d.name+"\t"+d.summary)
+		}
+		return append(lines, "help\tprint what the program does")
 	}
-	var b strings.Builder
-	b.WriteString("# fish completion for forel\n")
-	for _, d := range all {
-		fmt.Fprintf(&b, "complete -c forel -n __fish_use_subcommand -f -a %s -d %s\n", d.name, quote(d.summary))
-	}
-	for _, d := range all {
-		on := quote("__fish_seen_subcommand_from " + d.name)
-		d.flags.VisitAll(func(f *pflag.Flag) {
-			value, usage := pflag.UnquoteUsage(f)
-			takes := ""
-			if key := named(f); key != "" {
-				takes = " -x -a " + quote(fmt.Sprintf("("+askNames+")", key))
-			} else if value != "" {
-				takes = " -r"
-			}
-			fmt.Fprintf(&b, "complete -c forel -n %s -l %s%s -d %s\n", on, f.Name, takes, quote(usage))
+	i := slices.IndexFunc(all, func(d described) bool { return d.name == before[0] })
+	switch {
+	case i < 0:
+	case flag:
+		all[i].flags.VisitAll(func(f *pflag.Flag) {
+			_, usage := pflag.UnquoteUsage(f)
+			lines = append(lines, "--"+f.Name+"\t"+wording.OneLine(usage))
 		})
-		if w := d.words(); w != nil {
-			fmt.Fprintf(&b, "complete -c forel -n %s -f -a %s\n", on, quote(strings.Join(w, " ")))
+		lines = append(lines, "--help\tprint what the command does")
+	case before[0] == "completion":
+		lines = shells
+	default:
+		if name, ok := strings.CutPrefix(before[len(before)-1], "--"); ok {
+			return namesFor(all[i].flags.Lookup(name))
 		}
 	}
-	return b.String()
+	return lines
+}
+
+// namesFor returns what the shop file of the folder has for a flag that takes a name of it;
+// there need be no such flag.
+func namesFor(f *pflag.Flag) (names []string) {
+	data, err := readInput(jobfile.ShopName, "", "")
+	if err != nil || f == nil {
+		return nil
+	}
+	shop, _ := jobfile.ReadShop(jobfile.ShopName, data)
+	for _, key := range f.Annotations[keyOf] {
+		names, _ = shop.Named(key)
+	}
+	return names
 }

@@ -63,36 +63,9 @@ func TestManualIsSound(t *testing.T) {
 	assert.Empty(t, left, "%v", err)
 }
 
-// A shell that runs the script offers what begins as the word typed does.
+// A shell that runs the script offers what begins as the word typed does; where a flag takes
+// a name of the shop file, the names that suit it, blanks and all.
 func TestCompletionInShells(t *testing.T) {
-	for _, test := range []struct {
-		shell, ask string
-		args       []string
-		offered    []string
-	}{
-		{"bash", `COMP_WORDS=(forel te); COMP_CWORD=1; _forel; echo "${COMPREPLY[@]}"`, nil, []string{"templates"}},
-		{"bash", `COMP_WORDS=(forel templates --wid); COMP_CWORD=2; _forel; echo "${COMPREPLY[@]}"`, nil, []string{"--width"}},
-		{"bash", `COMP_WORDS=(forel completion z); COMP_CWORD=2; _forel; echo "${COMPREPLY[@]}"`, nil, []string{"zsh"}},
-		{"fish", `complete -C "forel te"`, nil, []string{"templates"}},
-		{"fish", `complete -C "forel templates --wid"`, nil, []string{"--width"}},
-		{"fish", `complete -C "forel completion z"`, nil, []string{"zsh"}},
-	} {
-		t.Run(test.shell+" "+test.offered[0], func(t *testing.T) {
-			shell, script := completion(t, test.shell)
-			said, err := exec.Command(shell, "-c", script+"\n"+test.ask).CombinedOutput()
-			require.NoError(t, err, "%s", said)
-			var words []string
-			for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
-				word, _, _ := strings.Cut(l, "\t")
-				words = append(words, strings.TrimSpace(word))
-			}
-			assert.Equal(t, test.offered, words)
-		})
-	}
-}
-
-// Where a flag takes a name of the shop file, the shell offers those that suit it, blanks and all.
-func TestCompletionOfNames(t *testing.T) {
 	at := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(at, "shop.toml"), []byte(`
 [[material]]
@@ -102,7 +75,7 @@ kind = "board"
 name = "grey board 3 mm"
 kind = "board"
 [[material]]
-name = "grey paper"
+name = "grey paper: laid"
 kind = "paper"
 [[printer]]
 name = "grey printer"
@@ -110,56 +83,56 @@ name = "grey printer"
 	require.NoError(t, os.WriteFile(filepath.Join(at, "forel"), fmt.Appendf(nil, "#!/bin/sh\n%s=1 exec %s \"$@\"\n", asProgram, os.Args[0]), 0o755))
 	boards := []string{"grey board 2 mm", "grey board 3 mm"}
 	for _, test := range []struct {
-		shell, ask string
-		offered    []string
+		words   []string // typed, the last to be completed
+		offered []string
 	}{
-		{"bash", `COMP_WORDS=(forel new --board gr); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, boards},
-		{"bash", `COMP_WORDS=(forel new --board '"grey board 3'); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, boards[1:]},
-		{"bash", `COMP_WORDS=(forel new --lining ''); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, []string{"grey paper"}},
-		{"bash", `COMP_WORDS=(forel templates --printer ''); COMP_CWORD=3; _forel; printf '%s\n' "${COMPREPLY[@]}"`, []string{"grey printer"}},
-		{"fish", `complete -C "forel new --board gr"`, boards},
-		{"zsh", `function compadd() { [[ $1 == -a ]] && print -l ${(P)2} }; _forel_names board.material`, boards},
+		{[]string{"te"}, []string{"templates"}},
+		{[]string{"help", "te"}, []string{"templates"}},
+		{[]string{"templates", "--wid"}, []string{"--width"}},
+		{[]string{"completion", "z"}, []string{"zsh"}},
+		{[]string{"new", "--board", "gr"}, boards},
+		{[]string{"new", "--board", `"grey board 3`}, boards[1:]},
+		{[]string{"new", "--lining", "g"}, []string{"grey paper: laid"}},
+		{[]string{"templates", "--printer", "gr"}, []string{"grey printer"}},
+		{[]string{"templates", "--paper", "fo"}, []string{"forel"}}, // a file
+		{[]string{"templates", "sh"}, []string{"shop.toml"}},        // likewise
 	} {
-		t.Run(test.shell+" "+test.offered[0], func(t *testing.T) {
-			shell, script := completion(t, test.shell)
-			cmd := exec.Command(shell, "-c", strings.TrimSuffix(script, "_forel \"$@\"\n")+"\n"+test.ask)
-			cmd.Dir = at
-			cmd.Env = append(os.Environ(), "PATH="+at+string(os.PathListSeparator)+os.Getenv("PATH"))
-			said, err := cmd.CombinedOutput()
-			require.NoError(t, err, "%s", said)
-			var words []string
-			for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
-				word, _, _ := strings.Cut(l, "\t")
-				words = append(words, strings.ReplaceAll(strings.Trim(word, "'"), "\\ ", " "))
-			}
-			assert.Equal(t, test.offered, words)
-		})
+		line := "forel " + strings.Join(test.words, " ")
+		words := make([]string, len(test.words))
+		for i, w := range test.words {
+			words[i] = "'" + w + "'"
+		}
+		typed := "(forel " + strings.Join(words, " ") + ")"
+		for shell, ask := range map[string]string{
+			"bash": fmt.Sprintf(`COMP_WORDS=%s; COMP_CWORD=%d; _forel; printf '%%s\n' "${COMPREPLY[@]}"`, typed, len(words)),
+			"fish": `complete -C '` + line + `'`,
+			// zsh has no way to ask it without a terminal: what it would be told is printed
+			"zsh": fmt.Sprintf(`_describe() { print -rl -- ${(P)2} }; _files() { print -l ${words[CURRENT]}*(N) }; words=%s; CURRENT=%d; _forel`, typed, len(words)+1),
+		} {
+			t.Run(shell+" "+line, func(t *testing.T) {
+				program, err := exec.LookPath(shell)
+				if err != nil {
+					t.Skip("no " + shell + " here")
+				}
+				var script bytes.Buffer
+				require.Equal(t, statusOK, run([]string{"completion", shell}, &script, &script))
+				cmd := exec.Command(program, "-c", strings.TrimSuffix(script.String(), "_forel \"$@\"\n")+"\n"+ask)
+				cmd.Dir = at
+				cmd.Env = append(os.Environ(), "PATH="+at+string(os.PathListSeparator)+os.Getenv("PATH"))
+				said, err := cmd.CombinedOutput()
+				require.NoError(t, err, "%s", said)
+				var got []string
+				for _, l := range strings.Split(strings.TrimSpace(string(said)), "\n") {
+					word, _, _ := strings.Cut(l, "\t")
+					if shell == "zsh" { // a colon stands before what it means, and one of its own is written \:
+						word = strings.ReplaceAll(word, `\:`, "\x00")
+						word, _, _ = strings.Cut(word, ":")
+						word = strings.ReplaceAll(word, "\x00", ":")
+					}
+					got = append(got, strings.ReplaceAll(strings.Trim(word, "'\""), `\ `, " "))
+				}
+				assert.Equal(t, test.offered, got)
+			})
+		}
 	}
-}
-
-// zsh has no way to ask it without a terminal: it must at least read the script.
-func TestCompletionForZshIsRead(t *testing.T) {
-	shell, err := exec.LookPath("zsh")
-	if err != nil {
-		t.Skip("no zsh here")
-	}
-	cmd := exec.Command(shell, "-n")
-	cmd.Stdin = strings.NewReader(zshCompletion(describe()))
-	said, err := cmd.CombinedOutput()
-	require.NoError(t, err, "%s", said)
-	for _, d := range describe() {
-		assert.Contains(t, zshCompletion(describe()), "'"+d.name+":")
-	}
-}
-
-// completion returns where a shell is and its script; a shell that is not there is skipped.
-func completion(t *testing.T, shell string) (path, script string) {
-	t.Helper()
-	path, err := exec.LookPath(shell)
-	if err != nil {
-		t.Skip("no " + shell + " here")
-	}
-	var out bytes.Buffer
-	require.Equal(t, statusOK, run([]string{"completion", shell}, &out, &out))
-	return path, out.String()
 }

@@ -21,16 +21,17 @@ import (
 // flags are a command's flags, and where what they say goes.
 type flags struct {
 	*pflag.FlagSet
-	source  *pipeline.Source                           // the files named and the keys set
-	keys    []func() ([]jobfile.Flag, jobfile.Issues)  // read the flags that set keys, in the order they were defined
-	read    func(name string) (data []byte, err error) // reads a file named
-	several bool                                       // takes more than one file
-	shop    *string                                    // what --shop says; nil without it
-	noShop  bool                                       // it is not known which shop file is meant
-	based   *string                                    // the job file that --job or the like names; nil: it has no such flag
-	basis   **pipeline.File                            // where that file goes
-	records func(args []string) ([]string, error)      // the records that the words stand for; nil: they name the files
-	dated   bool                                       // its documents bear the date, if there is one
+	source   *pipeline.Source                           // the files named and the keys set
+	read     func(name string) (data []byte, err error) // reads a file named
+	several  bool                                       // takes more than one file
+	shop     *string                                    // what --shop says; nil without it
+	noShop   bool                                       // it is not known which shop file is meant
+	based    *string                                    // the job file that --job or the like names; nil: it has no such flag
+	basis    **pipeline.File                            // where that file goes
+	baseFlag string                                     // the name of that flag
+	records  func(args []string) ([]string, error)      // the records that the words stand for; nil: they name the files
+	old      **pipeline.File                            // where the record beside the job goes; nil: none is asked for
+	dated    bool                                       // its documents bear the date, if there is one
 
 	folder *string // what --out says; empty without it
 	such   string  // an example of it
@@ -82,37 +83,46 @@ func isNumber(err error) bool {
 // key adds a flag that stands for a key of a job file. Given again for a book it is
 // another reading.
 func (f *flags) key(name, key, usage string) {
-	values := f.StringArray(name, nil, usage)
+	f.StringArray(name, nil, usage)
 	f.Lookup(name).Annotations = map[string][]string{keyOf: {key}}
-	f.keys = append(f.keys, func() (out []jobfile.Flag, _ jobfile.Issues) {
-		all := *values
-		if strings.HasPrefix(key, "book.") && len(all) > 0 {
-			all = []string{strings.Join(all, ";")}
-		}
-		for _, v := range all {
-			out = append(out, jobfile.Flag{Name: "--" + name, Key: key, Value: v})
-		}
-		return out, nil
-	})
 }
 
 // keyOf is the annotation of a flag that has the key it stands for.
 const keyOf = "key"
 
-// sets adds --set.
-func (f *flags) sets(usage string) {
-	all := f.StringArray("set", nil, usage)
-	f.keys = append(f.keys, func() (out []jobfile.Flag, bad jobfile.Issues) {
-		for _, kv := range *all {
-			key, value, ok := strings.Cut(kv, "=")
-			if key = strings.TrimSpace(key); !ok || key == "" {
-				bad = append(bad, refuse(fmt.Sprintf("--set %.40q gives no key and value", kv), "write it as key=value, such as board.thickness=1.9")...)
-				continue
-			}
-			out = append(out, jobfile.Flag{Name: "--set " + key, Key: key, Value: value})
+// setFlag is a flag that is given any key with its value, and blackFlag one that is on or off.
+const (
+	setFlag   = "set"
+	blackFlag = "black"
+)
+
+// keys returns what the flags set of a job file, in the order they were defined.
+func (f *flags) keys() (out []jobfile.Flag, bad jobfile.Issues) {
+	f.VisitAll(func(flag *pflag.Flag) {
+		var given []string
+		if list, ok := flag.Value.(pflag.SliceValue); ok {
+			given = list.GetSlice()
 		}
-		return out, bad
+		name, key := "--"+flag.Name, strings.Join(flag.Annotations[keyOf], "")
+		switch {
+		case flag.Name == blackFlag && flag.Value.String() == "true":
+			key, given = "print.ink", []string{"black"}
+		case strings.HasPrefix(key, "book.") && len(given) > 0:
+			given = []string{strings.Join(given, ";")}
+		}
+		for _, value := range given {
+			switch of, text, ok := strings.Cut(value, "="); {
+			case flag.Name == setFlag && (!ok || strings.TrimSpace(of) == ""):
+				bad = append(bad, refuse(fmt.Sprintf("--set %.40q gives no key and value", value), "write it as key=value, such as board.thickness=1.9")...)
+			case flag.Name == setFlag:
+				of = strings.TrimSpace(of)
+				out = append(out, jobfile.Flag{Name: "--set " + of, Key: of, Value: text})
+			case key != "":
+				out = append(out, jobfile.Flag{Name: name, Key: key, Value: value})
+			}
+		}
 	})
+	return out, bad
 }
 
 // job adds the flags that give a job without a file, or change one.
@@ -121,7 +131,7 @@ func (f *flags) job(j *pipeline.Job) {
 	f.book()
 	f.key("units", "units", "what a bare number means, a `unit`: mm or in")
 	f.key("board-known", "board.known", "how the board's thickness is known, a `word`: measured, or \"as sold\"")
-	f.sets("any `key=value` of a job file, such as board.thickness=1.9")
+	f.StringArray(setFlag, nil, "any `key=value` of a job file, such as board.thickness=1.9")
 	f.shop = f.String("shop", "", shopUsage)
 	f.BoolVar(&j.Example, "example", false, "take the invented book that forel new --example writes")
 	f.settings(j.Showing())
@@ -179,13 +189,7 @@ func (f *flags) prints() {
 	f.dated = true
 	f.key("paper", "print.paper", paperUsage)
 	f.key("printer", "print.printer", printerUsage)
-	black := f.Bool("black", false, "print in black alone: lines told apart by dash and weight; drawings keep their colours")
-	f.keys = append(f.keys, func() (out []jobfile.Flag, _ jobfile.Issues) {
-		if *black {
-			out = append(out, jobfile.Flag{Name: "--black", Key: "print.ink", Value: "black"})
-		}
-		return out, nil
-	})
+	f.Bool(blackFlag, false, "print in black alone: lines told apart by dash and weight; drawings keep their colours")
 }
 
 // out adds --out. Where draw is given, files are made only if it is; else they go into a
@@ -209,23 +213,20 @@ func (f *flags) writes(c pipeline.Settable, j *pipeline.Job, such, usage string,
 // base adds a flag that names a job file beside what the words name. A shop file is looked for
 // beside it then.
 func (f *flags) base(name, usage string, to **pipeline.File) {
-	f.based, f.basis = f.String(name, "", usage), to
-	f.keys = append(f.keys, func() (_ []jobfile.Flag, bad jobfile.Issues) {
-		if f.Changed(name) && *f.based == "" {
-			bad = refuse("--"+name+" names no file", "such as --"+name+" old.toml")
-		}
-		return nil, bad
-	})
+	f.based, f.basis, f.baseFlag = f.String(name, "", usage), to, name
 }
 
 // readBase reads that job file, if one is named.
-func (f *flags) readBase() error {
-	if f.based == nil || *f.based == "" {
-		return nil
+func (f *flags) readBase() (bad jobfile.Issues, err error) {
+	switch {
+	case f.based == nil || !f.Changed(f.baseFlag):
+		return nil, nil
+	case *f.based == "":
+		return refuse("--"+f.baseFlag+" names no file", "such as --"+f.baseFlag+" old.toml"), nil
 	}
 	data, err := readJob(*f.based)
 	*f.basis = &pipeline.File{Name: *f.based, Data: data}
-	return err
+	return nil, err
 }
 
 // beside returns the files that a shop file is looked for beside.
@@ -246,10 +247,8 @@ func (f *flags) gather(say voice) (bad jobfile.Issues, err error) {
 	if f.Changed("out") && *f.folder == "" {
 		bad = refuse("--out names no folder", "such as --out "+f.such)
 	}
-	for _, k := range f.keys {
-		set, wrong := k()
-		f.source.Flags, bad = append(f.source.Flags, set...), append(bad, wrong...)
-	}
+	set, wrong := f.keys()
+	f.source.Flags, bad = append(f.source.Flags, set...), append(bad, wrong...)
 	if f.dated {
 		date, wrong := fileDate()
 		f.source.Date, bad = date, append(bad, wrong...)
@@ -272,7 +271,12 @@ func (f *flags) gather(say voice) (bad jobfile.Issues, err error) {
 		}
 		f.source.Files = append(f.source.Files, file)
 	}
-	unread = append(unread, f.readBase())
+	if f.old != nil {
+		*f.old, err = f.record()
+		unread = append(unread, err)
+	}
+	wrong, err = f.readBase()
+	bad, unread = append(bad, wrong...), append(unread, err)
 	if f.shop != nil && (f.records == nil || *f.based != "") { // records ask for none
 		shop, wrong, err := f.readShop()
 		f.source.Shop, bad, unread = shop, append(bad, wrong...), append(unread, err)

@@ -63,6 +63,15 @@ func kills() (n int, soak bool) {
 	return 1, false
 }
 
+// repeats returns how often to kill what is usually killed so often.
+func repeats(usual int) int {
+	n, _ := kills()
+	if testing.Short() {
+		return (usual + 2) / 3 * n
+	}
+	return usual * n
+}
+
 // A run that is killed or asked to stop at a random moment leaves the old set or the new one,
 // and the maker's own files; after one more run there is the new one and nothing else.
 func TestKilledAtAnyMoment(t *testing.T) {
@@ -72,8 +81,12 @@ func TestKilledAtAnyMoment(t *testing.T) {
 	}
 	t.Logf("seed %d", seed)
 	kills, soak := kills()
+	every := 3
+	if testing.Short() {
+		every = 8
+	}
 	for i, k := range killed {
-		if !soak && i%3 != int(seed%3) {
+		if !soak && i%every != int(seed%uint64(every)) {
 			continue
 		}
 		t.Run(k.name, func(t *testing.T) {

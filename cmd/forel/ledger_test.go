@@ -99,8 +99,7 @@ func TestTakingKilled(t *testing.T) {
 	first, err := os.ReadFile(filepath.Join(at, "shop.toml"))
 	require.NoError(t, err)
 	random := rand.New(rand.NewPCG(1, 2))
-	n, _ := kills()
-	for range 10 * n {
+	for range repeats(10) {
 		require.NoError(t, os.WriteFile(filepath.Join(at, "shop.toml"), []byte(countedShop), 0o644))
 		cmd := program([]string{"stock", "case.toml", "--take", "--effort", "0"})
 		cmd.Dir = at

@@ -54,6 +54,9 @@ func do(args []string, out io.Writer, say voice) int {
 	case "--help", "-h":
 		usage(out)
 		return statusOK
+	case offerWord:
+		offer(out, args[1:])
+		return statusOK
 	case "--version":
 		args = []string{"version"}
 	}

@@ -52,21 +52,15 @@ func flagsNew(f *flags) action {
 		case name == "":
 			return refuse("new takes a file name that is not empty", "such as forel new case.toml")
 		}
-		for _, k := range f.keys {
-			set, bad := k()
-			if bad != nil {
-				return bad
-			}
-			n.Flags = append(n.Flags, set...)
-		}
-		if err := f.readBase(); err != nil {
-			return err
-		}
-		shop, bad, err := f.readShop()
+		n.Flags, _ = f.keys()
+		bad, err := f.readBase()
 		if err = errors.Join(bad.Err(), err); err != nil {
 			return err
 		}
-		n.Shop = shop
+		n.Shop, bad, err = f.readShop()
+		if err = errors.Join(bad.Err(), err); err != nil {
+			return err
+		}
 		text, empty, err := n.Text()
 		if err != nil {
 			return err

@@ -39,11 +39,9 @@ func flagsRecord(f *flags) action {
 	var r pipeline.Record
 	f.writes(&r, &r.Job, "case/", "with --show: `folder` to write record.pdf into, a sheet to write on at the bench", &r.Draw)
 	makes := f.makes(&r)
-	return func(out io.Writer, say voice) (err error) {
+	return func(out io.Writer, say voice) error {
 		if r.Show {
-			if r.Old, err = f.record(); err != nil {
-				return err
-			}
+			f.old = &r.Old
 			return makes(out, say)
 		}
 		bad, err := f.gather(say)

@@ -50,8 +50,7 @@ func TestRecordersLoseNothing(t *testing.T) {
 // A run that is killed leaves the record that was, or the longer one, and nothing that
 // keeps the next from adding to it.
 func TestRecorderKilled(t *testing.T) {
-	n, _ := kills()
-	for range 5 * n {
+	for range repeats(5) {
 		job, record := aJob(t)
 		require.NoError(t, program([]string{"record", job, "--play-height", "1.1"}).Run())
 		before, err := os.ReadFile(record)

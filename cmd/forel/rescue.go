@@ -1,8 +1,6 @@
 package main
 
 import (
-	"io"
-
 	"forel/cmd/pipeline"
 	"forel/geometry/wording"
 )
@@ -29,11 +27,6 @@ example:
 func flagsRescue(f *flags) action {
 	var r pipeline.Rescue
 	f.writes(&r, &r.Job, "again/", "`folder` to write the templates of what is cut again into", &r.Draw)
-	makes := f.makes(&r)
-	return func(out io.Writer, say voice) (err error) {
-		if r.Old, err = f.record(); err != nil {
-			return err
-		}
-		return makes(out, say)
-	}
+	f.old = &r.Old
+	return f.makes(&r)
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
@@ -84,25 +83,19 @@ func took(folder string, c shelf.Change) string {
 	if len(c.Took) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("took away %s of an earlier run from %s\n", wording.Printable(wording.And(few(c.Took))), wording.Printable(folder))
+	return fmt.Sprintf("took away %s of an earlier run from %s\n", wording.Printable(wording.Some(c.Took, mostNamed)), wording.Printable(folder))
 }
 
 // left tells of files of an earlier run that are not as they were written.
 func (v voice) left(folder string, c shelf.Change) {
 	if len(c.Left) > 0 {
 		fmt.Fprintf(v.w, "warning: left alone in %s, since forel wrote it for an earlier run and it was changed since: %s; it is not part of this run\n",
-			wording.Printable(folder), wording.Printable(wording.And(few(c.Left))))
+			wording.Printable(folder), wording.Printable(wording.Some(c.Left, mostNamed)))
 	}
 }
 
-// few names a few files, and how many more there are.
-func few(names []string) []string {
-	const most = 6
-	if len(names) <= most {
-		return names
-	}
-	return append(slices.Clone(names[:most-1]), fmt.Sprintf("%d more", len(names)-most+1))
-}
+// mostNamed is how many files are named in a sentence.
+const mostNamed = 6
 
 // careful sets cautions in the lines of a help text.
 func careful(cautions ...string) string { return wording.Wrap(wording.Careful(cautions...), 80) }

@@ -68,7 +68,7 @@ func (r *reader) maybeInches(key string, thick Length) {
 	if v.kind == listKind && len(v.items) > 0 {
 		v = v.items[0]
 	}
-	if thick > 0 && thick < thinnestBook && r.unitOf(v) == geometry.MM && unitless(v.text) {
+	if thick > 0 && thick < thinnestBook && r.unitOf(v) == geometry.MM && v.bare() {
 		r.suspects = append(r.suspects, job.Problem{Key: key, Reason: "thinner than " + job.Show(thinnestBook, geometry.MM, 0),
 			Fix: "right for a few leaves; if it was inches, write " + strconv.Quote(v.text+" in")})
 	}

@@ -2,7 +2,6 @@ package jobfile
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -63,13 +62,21 @@ func numbered(key string, n int) string {
 }
 
 // unnumbered returns the key of the first table of a list for that of any.
-func unnumbered(key string) (first string, later bool) {
+func unnumbered(key string) string {
 	table, rest, ok := strings.Cut(key, "[")
 	_, word, closed := strings.Cut(rest, "].")
 	if _, known := lists[table]; !ok || !closed || !known {
-		return key, false
+		return key
 	}
-	return table + "." + word, slices.Contains(knownKeys, table+"."+word)
+	return table + "." + word
+}
+
+// each returns the names of the tables of a list.
+func (r *reader) each(list string) (names []string) {
+	for n := range min(r.counts[list], lists[list].most) {
+		names = append(names, numbered(list, n+1))
+	}
+	return names
 }
 
 // here names a key within the table being read.
@@ -123,12 +130,11 @@ func (t *tree) putList(name string, n *unstable.Node, line int) {
 			}
 			t.putTable(name, it.Node(), at)
 		}
-	case unstable.InlineTable:
-		t.newOf(name, line)
-		t.singleBrackets(name, line)
-		t.putTable(name, n, line)
 	default:
 		t.newOf(name, line)
+		if n.Kind == unstable.InlineTable {
+			t.singleBrackets(name, line)
+		}
 		t.putTable(name, n, line)
 	}
 }

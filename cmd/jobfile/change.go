@@ -56,8 +56,7 @@ func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byt
 		again := newReader(source, true, w)
 		if issues := again.readTOML(e.data); issues != nil || !again.took(c) {
 			table, _, _ := strings.Cut(c.Key, ".")
-			return nil, Issues{r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).issue(job.Problem{
-				Reason: "is written in a way that can't be changed key by key", Fix: "write each table with its header, and below it each key on a line of its own"})}
+			return nil, r.at(max(r.tables[table], r.file[c.Key].at.line), c.Key).notByKey()
 		}
 	}
 	return e.data, nil
@@ -65,12 +64,13 @@ func (w *vocabulary) changed(source string, old []byte, changes []Change) ([]byt
 
 // change makes one change, in a file that r has read.
 func (e *edit) change(r *reader, c Change) error {
+	wrong := r.at(0, c.Key).wrong
 	if c.Swap != "" {
 		if e.has(c.Key) && e.has(c.Swap) {
 			e.swapTables(c.Key, c.Swap)
 			return nil
 		}
-		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "can't change places with " + wording.Quote(c.Swap), Fix: "name two tables that are there"})}
+		return wrong("can't change places with "+wording.Quote(c.Swap), "name two tables that are there")
 	}
 	if table, word, _ := strings.Cut(c.Key, "."); word == "material" && e.inShort(table) {
 		if c.Gone {
@@ -91,16 +91,13 @@ func (e *edit) change(r *reader, c Change) error {
 	if long := jobWords.short[c.Key]; long != "" {
 		c.Key = long
 	}
-	first := c.Key
-	if key, later := unnumbered(c.Key); later {
-		first = key
-	}
+	first := unnumbered(c.Key)
 	if !Known(first) {
-		return Issues{r.at(0, c.Key).issue(job.Problem{Reason: "unknown key", Fix: jobWords.suggest(strings.Split(first, "."))})}
+		return wrong("unknown key", jobWords.suggest(strings.Split(first, ".")))
 	}
 	if table, _, ok := strings.Cut(c.Key, "."); ok {
 		if of, _, listed := strings.Cut(table, "["); listed && table != numbered(of, r.counts[of]+1) && !e.has(table) {
-			return Issues{r.at(0, c.Key).issue(job.Problem{Reason: fmt.Sprintf("there are %d %s", r.counts[of], lists[of].many), Fix: "number them one after the other"})}
+			return wrong(fmt.Sprintf("there are %d %s", r.counts[of], lists[of].many), "number them one after the other")
 		}
 	}
 	if c.Key == "units" {
@@ -152,13 +149,7 @@ func (r *reader) took(c Change) bool {
 	case c.Gone:
 		return (!ok || blank(v)) && !table
 	}
-	return ok && v.typed() == flagValue(Flag{Key: listFirst(c.Key), Value: c.Value}, place{}).typed()
-}
-
-// listFirst returns the key of the first table of a list for that of any.
-func listFirst(key string) string {
-	first, _ := unnumbered(key)
-	return first
+	return ok && v.typed() == flagValue(Flag{Key: unnumbered(c.Key), Value: c.Value}, place{}).typed()
 }
 
 // typed returns a value as a maker types it, readings with ";" between them.
@@ -186,7 +177,7 @@ func (e *edit) leaveOut(name string) {
 		return
 	}
 	told := strings.Contains(string(e.data[k.to:e.lineEnd(k.to)]), "#")
-	f, known := fieldOf(listFirst(name))
+	f, known := fieldOf(unnumbered(name))
 	switch {
 	case !told || !known:
 		e.remove(name)
@@ -263,8 +254,6 @@ func (e *edit) uncommentTable(name string) bool {
 	return false
 }
 
-var bareSize = regexp.MustCompile(`^[\d.,]+\s*[x×]\s*[\d.,]+$`)
-
 // spellUnits gives bare lengths the unit that they have, before another becomes the
 // unit of the file.
 func (e *edit) spellUnits(r *reader, to string) {
@@ -272,38 +261,36 @@ func (e *edit) spellUnits(r *reader, to string) {
 	if to == r.fileUnit.String() {
 		return
 	}
-	suffix := " " + r.fileUnit.String()
 	for i := 0; i < len(e.keys); i++ {
 		name := e.keys[i].name
 		v, set := r.file[name]
-		f, known := fieldOf(listFirst(name))
+		f, _ := fieldOf(unnumbered(name))
 		if set && f.Key == "stock.price" {
 			roll := strings.TrimSuffix(name, "price")
 			if r.has(roll+"roll") && !r.has(roll+"per") {
 				e.set(roll+"per", textTOML(map[geometry.Unit]string{geometry.MM: "metre", geometry.IN: "yard"}[r.fileUnit]))
 			}
-			continue
 		}
-		if !set || !known || !f.length() {
-			continue
-		}
-		changed := false
-		written := v.each(func(one value) string {
-			text := strings.TrimSpace(one.text)
-			if text == "" || one.kind > numberKind || !unitless(text) {
-				return textTOML(one.text)
-			}
-			changed = true
-			return textTOML(text + suffix)
-		})
-		if changed {
-			e.set(name, written)
+		if set && f.length() && slices.ContainsFunc(append([]value{v}, v.items...), value.bare) {
+			e.set(name, v.each(func(one value) string { return one.spelt(r.fileUnit) }))
 		}
 	}
 }
 
-// unitless tells whether a length or a size is written without a unit.
-func unitless(text string) bool {
-	_, length, _, _ := layersOf(text)
-	return bareSize.MatchString(text) || unitWritten(length) == ""
+var bareSize = regexp.MustCompile(`^[\d.,]+\s*[x×]\s*[\d.,]+$`)
+
+// bare tells whether a length or a size is written without a unit.
+func (v value) bare() bool {
+	_, length, _, _ := layersOf(v.text)
+	_, word := geometry.UnitOf(length, geometry.MM)
+	return v.kind <= numberKind && !blank(v) && (word == "" || bareSize.MatchString(v.text))
+}
+
+// spelt writes a length in quotes with its unit, which is u where it has none.
+func (v value) spelt(u geometry.Unit) string {
+	text := strings.TrimSpace(v.text)
+	if v.bare() {
+		text += " " + u.String()
+	}
+	return textTOML(text)
 }

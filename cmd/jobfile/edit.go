@@ -129,15 +129,17 @@ func (e *edit) set(name, written string) {
 		return
 	}
 	table, key, ok := strings.Cut(name, ".")
-	if !ok { // before all else that is set
+	if !ok { // after the others at the top
 		at := len(e.data)
+		if len(e.tables) > 0 {
+			at = e.tables[0].from
+		}
 		for _, k := range e.keys {
-			at = min(at, k.start)
+			if !strings.Contains(k.name, ".") {
+				at = e.lineEnd(k.to)
+			}
 		}
-		for _, t := range e.tables {
-			at = min(at, t.from)
-		}
-		e.splice(at, at, table+" = "+written+"\n")
+		e.insert(at, table+" = "+written+"\n")
 		return
 	}
 	if t, ok := e.table(table); ok {

@@ -1,12 +1,8 @@
 package jobfile
 
 import (
-	"slices"
 	"strings"
 
-	"forel/geometry"
-	"forel/geometry/kinds"
-	"forel/geometry/plan"
 	"forel/geometry/wording"
 )
 
@@ -24,7 +20,7 @@ func (r *reader) readFlags(flags []Flag) {
 		if long := jobWords.short[f.Key]; long != "" {
 			f.Key = long
 		}
-		if key, later := unnumbered(f.Key); later {
+		if key := unnumbered(f.Key); key != f.Key && Known(key) {
 			table, _, _ := strings.Cut(key, ".")
 			r.refuse(at, "a flag sets the first "+table+" only", "write "+key+", or change the job file")
 			continue
@@ -37,18 +33,10 @@ func (r *reader) readFlags(flags []Flag) {
 	}
 }
 
-// hasReadings tells whether a setting is measured, at several places if need be.
-func hasReadings(key string) bool {
-	return slices.ContainsFunc(kinds.All, func(k plan.Kind) bool {
-		s, ok := k.New(geometry.MM).Settings().Find(key)
-		return ok && s.Readings != nil
-	})
-}
-
+// flagValue is what a flag sets, at several places if need be where that is measured.
 func flagValue(f Flag, at place) value {
 	v := value{kind: textKind, text: f.Value, at: at}
-	dimension := strings.HasPrefix(f.Key, "book.") && f.Key != "book.title" && f.Key != "book.weight"
-	if !dimension && !hasReadings(f.Key) || !strings.Contains(f.Value, ";") {
+	if field, _ := fieldOf(f.Key); field.Kind != TakesReadings || !strings.Contains(f.Value, ";") {
 		return v
 	}
 	v.kind = listKind

@@ -96,7 +96,7 @@ func TestFromFlagsRefused(t *testing.T) {
 		{"unknown key", measured("221", "148.5", "32", set("cloth.overlp", "3")), []string{`--set cloth.overlp: unknown key "cloth.overlp"; did you mean cloth.overlap`}},
 		{"table", measured("221", "148.5", "32", set("lining", "3")), []string{`--set lining: "3" is no name of a material; give one of the shop file, or set lining.thickness`}},
 		{"unit", measured("221", "148.5", "32", set("units", "cm")), []string{`--set units: "cm" is no unit of a job; give "mm" or "in"`}},
-		{"sheet", measured("221", "148.5", "32", set("print.paper", "b9")), []string{`--set print.paper: unknown sheet "b9"; give A4, `}},
+		{"sheet", measured("221", "148.5", "32", set("print.paper", "b9")), []string{`--set print.paper: "b9" is no size of a sheet; give both sides, such as "210 x 297 mm", or a name: A4, `}},
 		{"control character", measured("221", "148.5", "32", set("title", "a\x1b[31m")), []string{`--set title: "a\x1b[31m" is not one line of text: it has U+00`}},
 		{"control character in the name", measured("221", "148.5", "32", set("a\nb", "3")), []string{`--set a\nb: unknown key "a\nb"; `}},
 		{"default", measured("221", "22", "20", set("cloth.turn_in", "20")), []string{"cloth.overlap (default): 28 mm is wider than the side it lands on, or the cavity it is turned into; at most 25.15 mm"}},

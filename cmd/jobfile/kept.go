@@ -1,6 +1,8 @@
 package jobfile
 
 import (
+	"slices"
+
 	"forel/geometry/job"
 	"forel/paper/money"
 )
@@ -8,7 +10,7 @@ import (
 // kept is a key that is no setting of a case, with where what it sets is kept.
 type kept struct {
 	job.Setting
-	to any // see reader.keep; nil: it is read apart
+	to any // see reader.keep; nil: where the setting says
 }
 
 func textAt(key, what string, to *string) kept { return kept{job.Setting{Key: key, What: what}, to} }
@@ -37,14 +39,44 @@ func settingsIn(keys []kept) (all []job.Setting) {
 	return all
 }
 
+func keysOf(settings []job.Setting) (keys []string) {
+	for _, s := range settings {
+		keys = append(keys, s.Key)
+	}
+	return keys
+}
+
+// fileKeys are the keys that are no settings of a case, but for those of lists. Without a
+// reader they can be asked for what they are, not read.
+func (r *reader) fileKeys(f *File) []kept {
+	offcut := lengthAt("offcuts.least", "the shorter side of the smallest offcut worth keeping", 10, 1000, &f.Keep)
+	return slices.Concat(r.printKeys(&f.Print, &f.Black), r.timesKeys(f), termKeys(f), []kept{offcut}, r.machineKeys(&f.Machine))
+}
+
+// keepAll reads the values of keys; those of a list as they are in one of its tables.
+func (r *reader) keepAll(table string, keys []kept) {
+	for _, k := range keys {
+		key := k.Key
+		if table != "" {
+			key = table + "." + wordOf(key)
+		}
+		r.keep(key, k)
+	}
+}
+
 // keep reads a value, where it is set, to where it is kept: text to a string, a word to one
-// that has words, a whole number to an int. An amount that is refused is left as it was.
+// that has words, a whole number to an int; a function reads it itself. What is refused is
+// left as it was; of a length out of its limits the nearest within them is kept.
 func (r *reader) keep(key string, k kept) {
 	v, ok := r.get(key)
 	if !ok {
 		return
 	}
 	switch to := k.to.(type) {
+	case nil:
+		r.read(v, k.Setting)
+	case func(value):
+		to(v)
 	case *string:
 		if k.Words == nil {
 			r.title(key, to)
@@ -60,7 +92,14 @@ func (r *reader) keep(key string, k kept) {
 			*to = r.number(v, k.Setting, false)
 		}
 	case *Length:
-		*to = r.length(v, key, k.What, Length(k.Min), Length(k.Max))
+		l, p, ok := r.measure(v, key, k.What, Length(k.Min), Length(k.Max), nil)
+		if !ok {
+			r.tell(v.at, p)
+			l = p.Mend.Value
+		}
+		if ok || p.Mend.Key != "" {
+			*to = l
+		}
 	case *money.Amount:
 		if k.Weight {
 			*to = money.Thousandths(r.weight(v, k.Setting))

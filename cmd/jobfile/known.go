@@ -7,6 +7,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/kinds"
+	"forel/paper/quote"
 )
 
 // settingsOf returns what each key of a job file sets, as it is in a new job of the first
@@ -20,11 +21,10 @@ func settingsOf(unit geometry.Unit) (all job.Settings) {
 	for _, k := range kinds.All {
 		all = append(all, k.New(unit).Settings()...)
 	}
-	all = append(all, printSettings()...)
 	for _, n := range kinds.Named() {
 		all = append(all, job.Setting{Key: n.Key, What: "what you call the " + string(n.Material)})
 	}
-	all = slices.Concat(all, timesSettings(), stockSettings, termSettings, job.Settings{keepOffcut}, new(Machine).settings())
+	all = slices.Concat(all, settingsIn(new(reader).fileKeys(new(File))), stockSettings, settingsIn(extraKeys(new(quote.Extra))))
 	seen := map[string]bool{}
 	all = slices.DeleteFunc(all, func(s job.Setting) bool {
 		was := seen[s.Key]
@@ -39,6 +39,16 @@ func settingsOf(unit geometry.Unit) (all job.Settings) {
 // knownKeys are all the keys of a job file; book.* stands in each [[book]].
 var knownKeys = keysOf(settingsOf(geometry.MM))
 
+// wordsIn returns the keys of a table, without it.
+func wordsIn(table string) (words []string) {
+	for _, key := range knownKeys {
+		if word, ok := strings.CutPrefix(key, table+"."); ok {
+			words = append(words, word)
+		}
+	}
+	return words
+}
+
 // Known tells whether a job file has a key, such as "board.thickness" "board.material", or board, which is short for it.
 func Known(key string) bool { return slices.Contains(jobWords.keys, key) || jobWords.short[key] != "" }
 
@@ -50,28 +60,28 @@ type vocabulary struct {
 	short  map[string]string // keys that stand for another: board for board.material
 }
 
-// jobWords are those of a job file. Keys that name what a shop file has come after the
-// others.
-var jobWords = func() *vocabulary {
-	w := &vocabulary{file: "job file", keys: slices.Clone(knownKeys), tables: knownTables, short: map[string]string{printerShort: printerKey, cutterShort: cutterKey}}
-	w.keys = append(w.keys, printerKey, cutterKey)
-	for _, s := range slots {
-		w.keys = append(w.keys, s.material)
-		if table, word, _ := strings.Cut(s.material, "."); word == "material" {
-			w.short[table] = s.material
+// newVocabulary returns that of a file with these keys, and the tables that they stand in.
+func newVocabulary(file string, keys []string) *vocabulary {
+	w := &vocabulary{file: file, keys: keys}
+	for _, key := range keys {
+		if dot := strings.LastIndex(key, "."); dot > 0 && !slices.Contains(w.tables, key[:dot]) {
+			w.tables = append(w.tables, key[:dot])
 		}
 	}
 	return w
-}()
+}
 
-// knownTables are all the tables of a job file in its order, book among them.
-var knownTables = func() []string {
-	var tables []string
-	for _, key := range knownKeys {
-		name, _, dotted := strings.Cut(key, ".")
-		if dotted && !slices.Contains(tables, name) {
-			tables = append(tables, name)
+// jobWords are those of a job file. Keys that name what a shop file has come after the
+// others.
+var jobWords = func() *vocabulary {
+	keys, short := append(slices.Clone(knownKeys), printerKey, cutterKey), map[string]string{printerShort: printerKey, cutterShort: cutterKey}
+	for _, s := range slots {
+		keys = append(keys, s.material)
+		if table, word, _ := strings.Cut(s.material, "."); word == "material" {
+			short[table] = s.material
 		}
 	}
-	return tables
+	w := newVocabulary("job file", keys)
+	w.short = short
+	return w
 }()

@@ -17,7 +17,7 @@ import (
 
 // layered tells whether a key takes the thickness of several layers.
 func layered(key string) bool {
-	key = listFirst(key)
+	key = unnumbered(key)
 	return key == "stock.thickness" || slices.ContainsFunc(kinds.Named(), func(n plan.Named) bool { return n.Thickness() == key })
 }
 

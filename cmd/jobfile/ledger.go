@@ -37,8 +37,8 @@ type offcut struct {
 func (s *Shop) readLedger() {
 	r := s.r
 	first := map[int]value{}
-	for n := range min(r.counts["offcut"], mostInLedger) {
-		o := offcut{key: numbered("offcut", n+1)}
+	for _, key := range r.each("offcut") {
+		o := offcut{key: key}
 		before := len(r.issues)
 		if v, ok := s.needed(o.key, "number", "give the number on its label"); ok {
 			o.number = int(r.number(v, job.Setting{What: "the number on its label", Min: 1, Max: mostNumber}, true))
@@ -70,15 +70,14 @@ func (s *Shop) readLedger() {
 			s.offcuts = append(s.offcuts, o)
 		}
 	}
-	for n := range min(r.counts["taking"], mostInLedger) {
-		key := numbered("taking", n+1)
+	for _, key := range r.each("taking") {
 		s.needed(key, "number", "give the number of the taking")
 		s.ledgerNumber(key, "number", "the number of the taking", 1, mostNumber)
 		s.ledgerNumber(key, "left", "how many offcuts it left", 0, mostInLedger)
 		s.ledgerNumber(key, "used", "how many offcuts it used", 0, mostInLedger)
 	}
-	for n := range min(r.counts["used"], mostInLedger) {
-		s.readUsed(numbered("used", n+1))
+	for _, key := range r.each("used") {
+		s.readUsed(key)
 	}
 }
 
@@ -152,7 +151,7 @@ func (s *Shop) worth(o offcut) (worth money.Amount) {
 	size, _ := s.value(o.key, "size")
 	lent.lent["stock.size"], lent.lent["stock.offcut"] = size, value{kind: numberKind, text: "1"}
 	var off stock.Stock
-	lent.stockShape("stock", &off)
+	lent.keepAll("", lent.stockRows("stock", &off))
 	for i, key := range s.cutFrom(o) {
 		sheet := s.sheet(o.of, key)
 		long := sheet.Height
@@ -181,8 +180,7 @@ func (s *Shop) cutFrom(o offcut) (sheets []string) {
 		other, also := s.value(b, word)
 		return ok && also && one.text == other.text
 	}
-	for n := range min(s.r.counts["used"], mostInLedger) {
-		used := numbered("used", n+1)
+	for _, used := range s.r.each("used") {
 		of, _ := s.value(used, "taking")
 		material, _ := s.value(used, "material")
 		if e, ok := find(s.materials, strings.TrimSpace(material.text)); !known || of.text != taking.text || !ok || e.key != o.of.key {
@@ -266,8 +264,8 @@ func (s *Shop) Numbered(kept []Kept) []Kept {
 // largest returns the largest number in a key of a list, such as offcut.number.
 func (s *Shop) largest(key string) (most int) {
 	list, word, _ := strings.Cut(key, ".")
-	for n := range s.r.counts[list] {
-		if v, ok := s.value(numbered(list, n+1), word); ok && v.kind == numberKind {
+	for _, key := range s.r.each(list) {
+		if v, ok := s.value(key, word); ok && v.kind == numberKind {
 			most = max(most, int(min(max(float(v.text), 0), mostNumber)))
 		}
 	}
@@ -302,7 +300,7 @@ func (s *Shop) Take(t Taking) ([]byte, error) {
 			k.Number, textTOML(k.Material), textTOML(sizeText(k.Width, k.Height)), textTOML(string(k.Grain)), date, textTOML(t.By+", "+k.From), number)
 	}
 	if log.Len() == 0 && used == 0 {
-		return nil, Issues{{Source: s.source, Problem: job.Problem{Reason: "nothing in it changes: the plan takes nothing that is counted there, and leaves nothing worth keeping", Fix: "give sheets a count, or leave --take out"}}}
+		return nil, s.r.at(0, "").wrong("nothing in it changes: the plan takes nothing that is counted there, and leaves nothing worth keeping", "give sheets a count, or leave --take out")
 	}
 	fmt.Fprintf(&log, "\n[[taking]]\nnumber = %d\n%sby = %s\nleft = %d\nused = %d\n", number, date, textTOML(t.By), len(t.Kept), used)
 	e.append(log.String())
@@ -336,7 +334,7 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 	}
 	if v, ok := s.value(u.Pile, "length"); ok && u.Length > 0 {
 		if n, ok := s.value(u.Pile, "count"); ok && float(n.text) > 1 {
-			return "", Issues{n.at.issue(job.Problem{Reason: "several rolls of one length, of which one is to become shorter", Fix: "write a [[" + sheetList + "]] for each roll, with its length and without a count"})}
+			return "", n.at.wrong("several rolls of one length, of which one is to become shorter", "write a [["+sheetList+"]] for each roll, with its length and without a count")
 		}
 		was, _ := e.get(u.Pile + ".length")
 		have, p, ok := s.r.measure(v, "stock.length", "", 0, stock.MostLength, nil)
@@ -361,16 +359,12 @@ func (s *Shop) takeOff(e *edit, u Used, number int) (string, error) {
 // the taking left was used since.
 func (s *Shop) Undo() ([]byte, error) {
 	number := s.largest("taking.number")
-	wrong := func(at place, reason, fix string) error {
-		return Issues{at.issue(job.Problem{Reason: reason, Fix: fix})}
-	}
 	if number == 0 {
-		return nil, wrong(s.r.at(0, ""), "nothing was taken", "leave --undo out")
+		return nil, s.r.at(0, "").wrong("nothing was taken", "leave --undo out")
 	}
 	e := newEdit(s.Data())
 	of := func(list, word string) (keys []string) {
-		for n := range s.r.counts[list] {
-			key := numbered(list, n+1)
+		for _, key := range s.r.each(list) {
 			if v, ok := s.value(key, word); ok && v.kind == numberKind && int(float(v.text)) == number {
 				keys = append(keys, key)
 			}
@@ -382,12 +376,12 @@ func (s *Shop) Undo() ([]byte, error) {
 	for _, key := range left {
 		if v, ok := s.value(key, "used_by"); ok {
 			n, _ := s.value(key, "number")
-			return nil, wrong(v.at, "offcut "+n.text+", which the last taking left, was used since", "the taking stays")
+			return nil, v.at.wrong("offcut "+n.text+", which the last taking left, was used since", "the taking stays")
 		}
 	}
 	for word, keys := range map[string][]string{"left": left, "used": back} {
 		if v, ok := s.value(taking, word); ok && int(float(v.text)) != len(keys) {
-			return nil, wrong(v.at, fmt.Sprintf("%s offcuts were %s by the last taking, and %d of them are in the file", v.text, word, len(keys)), "the taking stays: put the file right by hand")
+			return nil, v.at.wrong(fmt.Sprintf("%s offcuts were %s by the last taking, and %d of them are in the file", v.text, word, len(keys)), "the taking stays: put the file right by hand")
 		}
 	}
 	for _, key := range of("used", "taking") {
@@ -410,7 +404,7 @@ func (s *Shop) Undo() ([]byte, error) {
 func (s *Shop) putBack(e *edit, used string) error {
 	text := func(word string) string { v, _ := s.value(used, word); return v.text }
 	refuse := func(reason string) error {
-		return Issues{s.r.at(s.r.tables[used], used).issue(job.Problem{Reason: reason, Fix: "the taking stays: put the file right by hand"})}
+		return s.r.at(s.r.tables[used], used).wrong(reason, "the taking stays: put the file right by hand")
 	}
 	m, ok := find(s.materials, text("material"))
 	if !ok {

@@ -167,7 +167,7 @@ func TestBadLedgers(t *testing.T) {
 		{"twice", material + "[[offcut]]\nnumber = 1\nmaterial = \"grey\"\nsize = \"300 x 200\"\n[[offcut]]\nnumber = 1\nmaterial = \"grey\"\nsize = \"300 x 2\"\n",
 			[]string{`shop.toml:9: offcut[2].number: 1 is a number that is there already, on line 5; give it another`}},
 		{"no size", material + "[[offcut]]\nnumber = 1.5\nmaterial = \"grey\"\nsize = \"300\"\ngrain = \"across\"\n", []string{`shop.toml:5: offcut.number: 1.5 is no whole number; `}},
-		{"a sliver", material + "[[offcut]]\nnumber = 1\nmaterial = \"grey\"\nsize = \"300 x 2\"\ngrain = \"across\"\n", []string{`shop.toml:7: offcut.size: a side of 2 mm is no sheet's; give 10 to 5000 mm`, `shop.toml:8: offcut.grain: "across" is none of its words; `}},
+		{"a sliver", material + "[[offcut]]\nnumber = 1\nmaterial = \"grey\"\nsize = \"300 x 2\"\ngrain = \"across\"\n", []string{`shop.toml:7: offcut.size: "300 x 2" is no size of an offcut; give 10 mm to 5000 mm (each side of it)`, `shop.toml:8: offcut.grain: "across" is none of its words; `}},
 		{"a taking of nothing", "[[taking]]\n[[used]]\ntaking = 0\n", []string{`shop.toml:1: taking.number: missing; `,
 			`shop.toml:2: used.count: missing; `, `shop.toml:2: used.material: missing; `, `shop.toml:2: used.size: missing; `, `shop.toml:3: used.taking: 0 is too small; `}},
 		{"by hand", material + "[[taking]]\nnumber = 1\nleft = -1\nused = \"two\"\n[[used]]\ntaking = 1\nmaterial = \"grey\"\nsize = \"A1\"\ncount = 1.5\n[[used]]\ntaking = 1\nmaterial = \"grey\"\nlength = \"two yards\"\nroll = \"1000 mm\"\n",

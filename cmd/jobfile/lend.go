@@ -23,8 +23,8 @@ func (r *reader) lend() {
 	if v, ok := r.get("covering"); ok && strings.EqualFold(strings.TrimSpace(v.text), "cloth") {
 		covering = "cloth.name"
 	}
-	r.lendPattern("pattern.", covering)
-	r.lendPattern("lining_pattern.", "lining.name")
+	r.lendPattern("pattern", covering)
+	r.lendPattern("lining_pattern", "lining.name")
 }
 
 // lendHabits takes the sections of a job file that the shop file has.
@@ -42,31 +42,30 @@ func (r *reader) lendHabits() {
 
 // lendPrinter takes [print] from the printer that the job names.
 func (r *reader) lendPrinter() {
-	r.lendTable(printerKey, "printer", "the keys of [print]", r.shop.some().printers, printKeys, overlap.Key, ink.Key)
+	r.lendTable(printerKey, "printer", r.shop.some().printers, "overlap", "ink")
 }
 
 // lendCutter takes [machine] from the machine that the job names.
-func (r *reader) lendCutter() {
-	r.lendTable(cutterKey, "cutter", "the keys of [machine]", r.shop.some().cutters, machineKeys)
-}
+func (r *reader) lendCutter() { r.lendTable(cutterKey, "cutter", r.shop.some().cutters) }
 
 // lendTable takes a table from what a key of it names. A habit is of another one, but for
-// some keys.
-func (r *reader) lendTable(key, what, instead string, all []entry, keys []string, habits ...string) {
+// some words.
+func (r *reader) lendTable(key, what string, all []entry, habits ...string) {
 	v, ok := r.get(key)
 	if !ok {
 		return
 	}
 	delete(r.lent, key)
-	e, ok := r.named(v, what, "set "+instead, all)
+	table, _, _ := strings.Cut(key, ".")
+	e, ok := r.named(v, what, "set the keys of "+bracketed(table), all)
 	if !ok {
 		return
 	}
-	for _, key := range keys {
-		if was, ok := r.shop.value(e.key, wordOf(key)); ok {
-			r.lent[key] = was
-		} else if !slices.Contains(habits, key) {
-			delete(r.lent, key)
+	for _, word := range wordsIn(table) {
+		if was, ok := r.shop.value(e.key, word); ok {
+			r.lent[table+"."+word] = was
+		} else if !slices.Contains(habits, word) {
+			delete(r.lent, table+"."+word)
 		}
 	}
 	r.taken = append(r.taken, what+" "+e.name)
@@ -226,14 +225,10 @@ func (r *reader) lendPattern(table, slot string) {
 	if !ok {
 		return
 	}
-	for _, key := range jobWords.keys {
-		word, ok := strings.CutPrefix(key, table)
-		if !ok {
-			continue
-		}
-		delete(r.lent, key)
+	for _, word := range wordsIn(table) {
+		delete(r.lent, table+"."+word)
 		if v, ok := r.shop.value(e.key, "pattern."+word); ok {
-			r.lent[key] = v
+			r.lent[table+"."+word] = v
 		}
 	}
 }
@@ -303,8 +298,7 @@ func (r *reader) lendStock(of plan.Kind) {
 			finish(to, sheet)
 		}
 	}
-	for n := range min(r.shop.r.counts["stock"], mostStock) {
-		from := numbered("stock", n+1)
+	for _, from := range r.shop.r.each("stock") {
 		if v, ok := r.shop.value(from, "material"); ok && own[geometry.Material(strings.ToLower(strings.TrimSpace(v.text)))] {
 			continue
 		}

@@ -48,6 +48,7 @@ func (r *reader) measure(v value, key, what string, lo, hi Length, far job.Far) 
 		if l, err = parse(text, unit); err != nil {
 			return 0, problem(err), false
 		}
+		unit, _ = geometry.UnitOf(text, unit)
 		if l /= Length(layers); layers > 1 {
 			far = nil // what one layer might be is not what was written
 		}

@@ -1,11 +1,8 @@
 package jobfile
 
 import (
-	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/wording"
 	"forel/paper/bed"
-	"forel/render/hairline"
 )
 
 // Machine is what a job or its shop tells of the laser or drag knife that it is cut on;
@@ -23,57 +20,18 @@ const (
 
 var bedSize = job.Setting{Key: "machine.bed", What: "the size of the bed", Min: float64(bed.LeastSide), Max: float64(bed.MostSide)}
 
-// settings are the keys of [machine]; the size of the bed and the tabs are read apart.
-func (m *Machine) settings() []job.Setting {
-	return []job.Setting{
-		bedSize,
-		job.LengthOf("machine.kerf", "what the beam takes away, 0 for a knife", 0, float64(bed.MostKerf), &m.Kerf),
-		job.LengthOf("machine.spacing", "the distance between neighbouring pieces", 0, float64(bed.MostGap), &m.Gap),
-		job.LengthOf("machine.margin", "the distance kept from the bed's edges", 0, float64(bed.MostMargin), &m.Margin),
-		job.NumberOf("machine.tabs", "how many tabs hold each piece in its sheet", 0, bed.MostTabs, new(float64)),
-		job.LengthOf("machine.tab_width", "the width of a tab", float64(bed.LeastTabWidth), float64(bed.MostTabWidth), &m.TabWidth),
-		job.LengthOf("machine.line", "the width of all lines", float64(LeastLine), float64(MostLine), &m.Line),
+// machineKeys are the keys of [machine].
+func (r *reader) machineKeys(m *Machine) []kept {
+	return []kept{
+		{bedSize, func(v value) {
+			size := r.size(v, bed.ParseSize)
+			m.Width, m.Height = size.Width, size.Height
+		}},
+		{Setting: job.LengthOf("machine.kerf", "what the beam takes away, 0 for a knife", 0, float64(bed.MostKerf), &m.Kerf)},
+		{Setting: job.LengthOf("machine.spacing", "the distance between neighbouring pieces", 0, float64(bed.MostGap), &m.Gap)},
+		{Setting: job.LengthOf("machine.margin", "the distance kept from the bed's edges", 0, float64(bed.MostMargin), &m.Margin)},
+		numberAt("machine.tabs", "how many tabs hold each piece in its sheet", 0, bed.MostTabs, &m.Tabs),
+		{Setting: job.LengthOf("machine.tab_width", "the width of a tab", float64(bed.LeastTabWidth), float64(bed.MostTabWidth), &m.TabWidth)},
+		{Setting: job.LengthOf("machine.line", "the width of all lines", float64(LeastLine), float64(MostLine), &m.Line)},
 	}
-}
-
-var machineKeys = keysOf(new(Machine).settings())
-
-// machine reads [machine].
-func (r *reader) machine() Machine {
-	m := Machine{bed.Default(), hairline.Usual}
-	for _, s := range m.settings() {
-		v, ok := r.get(s.Key)
-		switch {
-		case !ok:
-		case s.Key == bedSize.Key:
-			m.Width, m.Height = r.bed(v)
-		case s.Number != nil:
-			m.Tabs = int(r.number(v, s, true))
-		default:
-			r.read(v, s)
-		}
-	}
-	return m
-}
-
-// bed reads the size of a bed; nothing where it is refused.
-func (r *reader) bed(v value) (width, height Length) {
-	if v.kind == textKind {
-		width, height, _ = bed.ParseSize(v.text, r.unitOf(v))
-	}
-	within := func(width, height Length) bool {
-		return min(width, height) >= bed.LeastSide && max(width, height) <= bed.MostSide
-	}
-	unit := r.unitOf(v)
-	switch right := job.Limited("each side of it", bed.LeastSide, bed.MostSide, unit); {
-	case within(width, height):
-		return width, height
-	case width == 0 && height == 0:
-		r.reject(v, "is no size of a bed", `give width x height, such as "600 x 300 mm"`)
-	case within(width/geometry.Inch, height/geometry.Inch) && unit == geometry.IN:
-		r.reject(v, "is no size of a bed", right+"; if it was millimetres, write "+wording.Quote(v.text+" mm"))
-	default:
-		r.reject(v, "is no size of a bed", right)
-	}
-	return 0, 0
 }

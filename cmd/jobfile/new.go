@@ -196,10 +196,9 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 		return nil, issues
 	}
 	r.settings()
-	r.tellTwice()
 	// The old book may be empty: it is not kept.
-	wrong := slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
-	if wrong = r.withSlips(wrong); len(wrong) > 0 {
+	r.issues = slices.DeleteFunc(r.issues, func(i Issue) bool { return strings.HasPrefix(i.Key, "book") })
+	if wrong := r.told(); len(wrong) > 0 {
 		return nil, wrong
 	}
 	if issues := refusedFlags(s, append([]Flag{{Name: "units", Key: "units", Value: r.fileUnit.String()}}, flags...)); len(issues) > 0 {
@@ -224,7 +223,7 @@ func (s *Shop) Next(source string, old []byte, flags []Flag) ([]byte, error) {
 	// Books written in a way that is not emptied key by key.
 	again := newReader(source, true, jobWords)
 	if issues := again.readTOML(e.data); issues != nil || again.counts["book"] != 1 || len(again.file["book.height"].items) > 0 || !blank(again.file["book.height"]) {
-		return nil, Issues{{Source: source, Line: r.tables["book"], Problem: job.Problem{Key: "book", Reason: "is written in a way that can't be emptied", Fix: "write [[book]] and below it height, width and thickness, a line each"}}}
+		return nil, r.at(r.tables["book"], "book").wrong("is written in a way that can't be emptied", "write [[book]] and below it height, width and thickness, a line each")
 	}
 	bad := e.fill(r.kind(), flags)
 	return e.data, bad.Err()

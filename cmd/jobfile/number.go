@@ -74,12 +74,16 @@ func (r *reader) figure(v value, f figure, lo, hi float64) (n float64, ok bool) 
 	return 0, false
 }
 
-// numberOf is the figure of a plain number or, where the setting is one, of a share.
-func numberOf(s job.Setting) figure {
+// numberOf is the figure of a plain number or, where the setting is one, of a share: with or
+// without a percent sign.
+func numberOf(v value, s job.Setting) figure {
 	f := figure{none: "is no number", small: "is too small", large: "is too large"}
 	sign := ""
 	if s.Percent {
-		f.units, sign = map[string]float64{"%": 1}, " %"
+		f.units, sign, f.none = map[string]float64{"%": 1}, " %", "is not a share in percent"
+		if strings.HasPrefix(strings.TrimSpace(v.text), "-") {
+			f.small = "is negative"
+		}
 	}
 	f.right = fmt.Sprintf("give %s%s to %s%s (%s)", plain(s.Min), sign, plain(s.Max), sign, s.What)
 	return f
@@ -88,23 +92,12 @@ func numberOf(s job.Setting) figure {
 // number reads a plain number, which may have to be a whole one; where it is refused, the
 // least that is allowed.
 func (r *reader) number(v value, s job.Setting, whole bool) float64 {
-	f := numberOf(s)
+	f := numberOf(v, s)
 	f.whole = whole
 	if n, ok := r.figure(v, f, s.Min, s.Max); ok {
 		return n
 	}
 	return s.Min
-}
-
-// percent reads a share: a number, or text with or without a percent sign.
-func (r *reader) percent(v value, s job.Setting) float64 {
-	f := numberOf(s)
-	f.none = "is not a share in percent"
-	if strings.HasPrefix(strings.TrimSpace(v.text), "-") {
-		f.small = "is negative"
-	}
-	n, _ := r.figure(v, f, s.Min, s.Max)
-	return n
 }
 
 // Limits of a book's weight, in grams, both allowed.
@@ -130,7 +123,7 @@ const mostDecimals = 6
 // amount reads a price or another number that is reckoned with exactly, within the limits
 // of its setting, both allowed. It returns ok = false where it tells what is wrong.
 func (r *reader) amount(v value, s job.Setting) (a money.Amount, ok bool) {
-	n, ok := r.figure(v, numberOf(s), s.Min, s.Max)
+	n, ok := r.figure(v, numberOf(v, s), s.Min, s.Max)
 	if !ok {
 		return a, false
 	}

@@ -80,6 +80,7 @@ type reader struct {
 	words     *vocabulary
 	shop      *Shop // may be nil
 	hasFile   bool
+	data      []byte            // of the file, without lines that have slips
 	file      map[string]value  // by known key; those of each book and stock by numbered
 	flags     map[string]value  // by known key
 	lent      map[string]value  // of the shop file, by known key
@@ -96,7 +97,6 @@ type reader struct {
 	issues    Issues
 	slips     Issues       // in the writing of the file
 	suspects  job.Problems // what another kind of job would need
-	twice     *Issue       // see invalid
 	unbooked  bool         // its books need not be measured yet
 }
 
@@ -123,11 +123,11 @@ func (r *reader) clear() {
 	r.owner = map[string]string{}
 }
 
-// withSlips returns issues with the slips in the writing of the file; nothing else is
+// told returns all that is wrong, with the slips in the writing of the file; nothing else is
 // told of the lines that have one.
-func (r *reader) withSlips(issues Issues) Issues {
+func (r *reader) told() Issues {
 	all := slices.Clone(r.slips)
-	for _, i := range issues {
+	for _, i := range r.issues {
 		if i.Source != r.source || !slices.ContainsFunc(r.slips, func(s Issue) bool { return s.Line == i.Line }) {
 			all = append(all, i)
 		}
@@ -140,15 +140,15 @@ func (r *reader) withSlips(issues Issues) Issues {
 // that are named make a job of it, the File is that of this job.
 func (r *reader) checked() (f File, issues, suspects Issues) {
 	f = r.settings()
-	r.tellTwice()
-	issues, suspects = slices.Clone(r.issues), r.placed(r.suspects)
+	suspects = r.placed(r.suspects)
 	if measured(f.Job) {
 		sound, refused, suspect := f.Job.Check()
 		if len(refused) > 0 {
 			told, mended := f.Kind.Mended(f.Job, refused)
+			found := r.issues
 			for _, i := range r.placed(told) {
-				if !slices.ContainsFunc(r.issues, func(have Issue) bool { return have.Key == i.Key }) {
-					issues = append(issues, i)
+				if !slices.ContainsFunc(found, func(have Issue) bool { return have.Key == i.Key }) {
+					r.issues = append(r.issues, i)
 				}
 			}
 			if mended != nil {
@@ -159,11 +159,9 @@ func (r *reader) checked() (f File, issues, suspects Issues) {
 		f.Case = sound
 		suspects = append(suspects, r.placed(suspect)...)
 	}
-	if issue, ok := r.sheetTooSmall(f.Print); ok {
-		issues = append(issues, issue)
-	}
+	r.sheetTooSmall(f.Print)
 	suspects.sort(r.shop.name())
-	return f, r.withSlips(issues), suspects
+	return f, r.told(), suspects
 }
 
 // measured tells whether the books of a job can be reckoned with: a job without a

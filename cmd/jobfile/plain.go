@@ -7,6 +7,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/plan"
 	"forel/paper/stock"
 )
 
@@ -78,8 +79,7 @@ func (s *Shop) Plain(source string, data []byte, flags ...Flag) ([]byte, error) 
 	}
 	plain, _, err := Parse(source, e.data)
 	if err != nil || !plain.same(f) {
-		return nil, Issues{r.at(0, "").issue(job.Problem{Reason: "is written in a way that can't be changed key by key",
-			Fix: "write each table with its header, and below it each key on a line of its own"})}
+		return nil, r.at(0, "").notByKey()
 	}
 	return e.data, nil
 }
@@ -102,8 +102,8 @@ func (r *reader) spelt(key string, v value) string {
 	return v.each(func(item value) string {
 		text := strings.TrimSpace(item.text)
 		switch {
-		case f.length() && item.kind <= numberKind && r.unitOf(v) != r.fileUnit && !strings.EqualFold(text, "auto") && unitless(text):
-			return textTOML(text + " " + r.unitOf(v).String())
+		case f.length() && r.unitOf(v) != r.fileUnit && item.bare():
+			return item.spelt(r.unitOf(v))
 		case item.kind == numberKind:
 			return text
 		case v.at.flag:
@@ -115,27 +115,16 @@ func (r *reader) spelt(key string, v value) string {
 
 // same tells whether two files are of one job.
 func (f File) same(other File) bool {
-	a, b := f.Job.Settings(), other.Job.Settings()
-	if f.Kind.About != other.Kind.About || len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if !a[i].Same(b[i]) {
-			return false
-		}
-	}
-	s, t := f.Job.Shared(), other.Job.Shared()
-	return s.Title == t.Title && s.Unit == t.Unit && reflect.DeepEqual(s.Books, t.Books) && f.Print == other.Print && f.Black == other.Black && f.Keep == other.Keep && reflect.DeepEqual(f.Machine, other.Machine) &&
-		reflect.DeepEqual(unpiled(f.Stock), unpiled(other.Stock)) && reflect.DeepEqual(f.Names, other.Names) &&
-		reflect.DeepEqual(f.Times, other.Times) && reflect.DeepEqual(f.Hours, other.Hours) &&
-		reflect.DeepEqual(f.Order, other.Order) && reflect.DeepEqual(f.Adhesive, other.Adhesive) && reflect.DeepEqual(f.Quote, other.Quote)
+	a, b := f.Job.Shared(), other.Job.Shared()
+	return f.Kind.About == other.Kind.About && slices.EqualFunc(f.Job.Settings(), other.Job.Settings(), job.Setting.Same) &&
+		a.Title == b.Title && a.Unit == b.Unit && reflect.DeepEqual(a.Books, b.Books) && reflect.DeepEqual(f.beside(), other.beside())
 }
 
-// unpiled returns stock without where it is counted and read.
-func unpiled(all []stock.Stock) []stock.Stock {
-	all = slices.Clone(all)
-	for i := range all {
-		all[i].Pile, all[i].At = "", job.Place{}
+// beside is what a file says beside its job, without where that was read.
+func (f File) beside() File {
+	f.Kind, f.Job, f.Case, f.Lent, f.Stock = plan.Kind{}, nil, nil, nil, slices.Clone(f.Stock)
+	for i := range f.Stock {
+		f.Stock[i].Pile, f.Stock[i].At = "", job.Place{}
 	}
-	return all
+	return f
 }

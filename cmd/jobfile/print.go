@@ -8,89 +8,44 @@ import (
 	"forel/paper"
 )
 
-// marginFields are the margins of a Setup: the first is that of every side
-// without its own.
-var marginFields = []struct {
-	key, what string
-	set       func(*paper.Margins, Length)
-}{
-	{"print.margin", "what the printer leaves white on every side", func(m *paper.Margins, l Length) { *m = paper.EvenMargins(l) }},
-	{"print.margin_left", "what the printer leaves white at the left of the sheet as it is fed", func(m *paper.Margins, l Length) { m.Left = l }},
-	{"print.margin_right", "what the printer leaves white at its right", func(m *paper.Margins, l Length) { m.Right = l }},
-	{"print.margin_top", "what the printer leaves white at its top", func(m *paper.Margins, l Length) { m.Top = l }},
-	{"print.margin_bottom", "what the printer leaves white at its bottom", func(m *paper.Margins, l Length) { m.Bottom = l }},
-}
-
-// measuredFields are what the gauge sheet measured.
-var measuredFields = []struct {
-	key, what string
-	at        func(*paper.Measured) *Length
-}{
-	{"print.measured_across", "across the sheet as it is fed", func(m *paper.Measured) *Length { return &m.Across }},
-	{"print.measured_along", "along the sheet as it is fed", func(m *paper.Measured) *Length { return &m.Along }},
-}
-
 // The words of print.ink.
 const (
 	inColour = "colour"
 	inBlack  = "black"
 )
 
-var ink = job.Setting{Key: "print.ink", What: "what is printed with", Words: []string{inColour, inBlack}}
-
-// overlap is how far neighbouring sheets overlap.
-var overlap = job.Setting{Key: "print.overlap", What: "how far neighbouring sheets overlap", Min: float64(paper.LeastOverlap), Max: float64(paper.MostOverlap), Length: new(Length)}
-
-// printSettings are the keys of [print]; what they hold is read by print.
-func printSettings() []job.Setting {
+// printKeys are the keys of [print]: how templates are printed, and whether in black alone.
+func (r *reader) printKeys(s *paper.Setup, black *bool) []kept {
 	sheet := job.Setting{Key: "print.paper", What: "the sheet to print on"}
-	for _, s := range paper.Sheets {
-		sheet.Words = append(sheet.Words, strings.ToLower(s.Name))
+	for _, p := range paper.Sheets {
+		sheet.Words = append(sheet.Words, strings.ToLower(p.Name))
 	}
-	out := []job.Setting{sheet}
-	for _, f := range marginFields {
-		out = append(out, job.Setting{Key: f.key, What: f.what, Max: float64(paper.MostMargin), Length: new(Length)})
+	ink := job.Setting{Key: "print.ink", What: "what is printed with", Words: []string{inColour, inBlack}}
+	margin := func(side, what string, to *Length) kept {
+		return lengthAt("print.margin"+side, what, 0, paper.MostMargin, to)
 	}
-	out = append(out, overlap)
-	for _, f := range measuredFields {
-		out = append(out, job.Setting{Key: f.key, What: "what " + plain(paper.Gauged.MM()) + " mm measured " + f.what, Min: float64(paper.LeastMeasured), Max: float64(paper.MostMeasured), Length: new(Length)})
+	even := margin("", "what the printer leaves white on every side", new(Length))
+	even.to = func(v value) { // that of every side without its own
+		s.Margins = paper.EvenMargins(r.length(v, even.Key, even.What, 0, paper.MostMargin))
 	}
-	return append(out, ink)
-}
-
-// printKeys are the keys of [print].
-var printKeys = keysOf(printSettings())
-
-func keysOf(settings []job.Setting) (keys []string) {
-	for _, s := range settings {
-		keys = append(keys, s.Key)
+	measured := func(way string, to *Length) kept {
+		what := " mm measured " + way + " the sheet as it is fed"
+		k := lengthAt("print.measured_"+way, "what "+plain(paper.Gauged.MM())+what, paper.LeastMeasured, paper.MostMeasured, to)
+		k.to = func(v value) { *to = r.measured(v, k.Key, what) }
+		return k
 	}
-	return keys
-}
-
-// print reads how templates are printed, and whether in black alone.
-func (r *reader) print() (s paper.Setup, black bool) {
-	s = paper.DefaultSetup()
-	if v, ok := r.get("print.paper"); ok {
-		s.Sheet = r.sheet(v)
+	return []kept{
+		{sheet, func(v value) { s.Sheet = r.size(v, paper.ParseSheet) }},
+		even,
+		margin("_left", "what the printer leaves white at the left of the sheet as it is fed", &s.Margins.Left),
+		margin("_right", "what the printer leaves white at its right", &s.Margins.Right),
+		margin("_top", "what the printer leaves white at its top", &s.Margins.Top),
+		margin("_bottom", "what the printer leaves white at its bottom", &s.Margins.Bottom),
+		lengthAt("print.overlap", "how far neighbouring sheets overlap", paper.LeastOverlap, paper.MostOverlap, &s.Overlap),
+		measured("across", &s.Measured.Across),
+		measured("along", &s.Measured.Along),
+		{ink, func(v value) { *black = r.choice(v, ink) == inBlack }},
 	}
-	for _, f := range marginFields {
-		if v, ok := r.get(f.key); ok {
-			f.set(&s.Margins, r.length(v, f.key, f.what, 0, paper.MostMargin))
-		}
-	}
-	if v, ok := r.get(overlap.Key); ok {
-		s.Overlap = max(paper.LeastOverlap, r.length(v, overlap.Key, overlap.What, Length(overlap.Min), Length(overlap.Max)))
-	}
-	for _, f := range measuredFields {
-		if v, ok := r.get(f.key); ok {
-			*f.at(&s.Measured) = r.measured(v, f.key, f.what)
-		}
-	}
-	if v, ok := r.get(ink.Key); ok {
-		black = r.choice(v, ink) == inBlack
-	}
-	return s, black
 }
 
 // scaling says where a print goes wrong by more than a printer does.
@@ -108,16 +63,18 @@ const (
 func (r *reader) measured(v value, key, what string) Length {
 	rule := paper.Gauged
 	if text, of, ok := strings.Cut(v.text, " of "); ok && v.kind == textKind {
-		if v.text = text; unitWritten(text) == "" {
-			v.text += " " + unitWritten(of)
+		_, unit := geometry.UnitOf(of, geometry.MM)
+		if _, own := geometry.UnitOf(text, geometry.MM); own == "" {
+			text += " " + unit
 		}
+		v.text = text
 		var p job.Problem
 		if rule, p, ok = r.measure(value{kind: textKind, text: of, at: v.at}, key, "the rule that was measured", leastRule, mostRule, nil); !ok {
 			r.tell(v.at, p)
 			return 0
 		}
 	}
-	l, p, ok := r.measure(v, key, "what "+plain(rule.MM())+" mm measured "+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured, nil)
+	l, p, ok := r.measure(v, key, "what "+plain(rule.MM())+what, rule/paper.Gauged*paper.LeastMeasured, rule/paper.Gauged*paper.MostMeasured, nil)
 	if !ok {
 		if l > 0 {
 			p.Fix += "; " + scaling
@@ -126,11 +83,6 @@ func (r *reader) measured(v value, key, what string) Length {
 		return 0
 	}
 	return l / rule * paper.Gauged
-}
-
-// unitWritten returns what follows the number of a length.
-func unitWritten(text string) string {
-	return strings.TrimLeft(strings.TrimSpace(text), "0123456789.,/- ¼½¾⅛⅜⅝⅞")
 }
 
 // Print reads only how things are printed: [print] of a job file, which may be
@@ -144,9 +96,10 @@ func (shop *Shop) Print(source string, data []byte, flags []Flag) (s paper.Setup
 	r.units()
 	r.lendHabits()
 	r.lendPrinter()
-	s, _ = r.print()
-	r.tellTwice()
-	if issues := r.withSlips(r.issues); len(issues) > 0 {
+	s = paper.DefaultSetup()
+	r.keepAll("", r.printKeys(&s, new(bool)))
+	r.invalid()
+	if issues := r.told(); len(issues) > 0 {
 		return s, unit, issues
 	}
 	return s, r.flagUnit, nil

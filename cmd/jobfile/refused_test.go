@@ -30,7 +30,7 @@ func allRefused() []refusal {
 var refused = []refusal{
 	// Lengths that can't be.
 	{"zero", book + "[board]\nthickness = 0\n", []string{":6: board.thickness: zero is no measurement; give 0.5 mm to 6 mm (the board's thickness)"}},
-	{"zero text", book + "[board]\nthickness = '0 in'\n", []string{":6: board.thickness: zero is no measurement; give 0.5 mm to 6 mm "}},
+	{"zero text", book + "[board]\nthickness = '0 in'\n", []string{":6: board.thickness: zero is no measurement; give 0.02 in to 0.236 in "}},
 	{"negative", book + "[clearance]\nwidth = -1\n", []string{":6: clearance.width: a length can't be negative; give 0 mm to 25 mm "}},
 	{"negative text", book + "[clearance]\nwidth = '-1 mm'\n", []string{`:6: clearance.width: "-1 mm" is negative; `}},
 	{"not a number", book + "[lining]\nthickness = nan\n", []string{":6: lining.thickness: nan is not a length; give 0 mm to 1 mm "}},
@@ -89,9 +89,9 @@ var refused = []refusal{
 	{"title on two lines", "title = '''a\nb'''\n" + book, []string{`:1: title: "a\nb" is not one line of text: it has U+00`}},
 	{"long title", "title = '" + strings.Repeat("é", 201) + "'\n" + book, []string{":1: title: the title is too long; write no more than 200 characters"}},
 	{"book's title", book + "title = [1]\n", []string{":5: book.title: a list is no title; "}},
-	{"sheet", book + "[print]\npaper = 'foolscap'\n", []string{`:6: print.paper: unknown sheet "foolscap"; give A4, `}},
-	{"sheet is a number", book + "[print]\npaper = 4\n", []string{":6: print.paper: 4 is no sheet; give A4, "}},
-	{"small sheet", book + "[print]\npaper = '50 x 80 mm'\n", []string{":6: print.paper: a sheet side of 50 mm is outside "}},
+	{"sheet", book + "[print]\npaper = 'foolscap'\n", []string{`:6: print.paper: "foolscap" is no size of a sheet; give both sides, such as "210 x 297 mm", or a name: A4, `}},
+	{"sheet is a number", book + "[print]\npaper = 4\n", []string{`:6: print.paper: 4 is no size of a sheet; give both sides, such as "210 x 297 mm", or a name: A4, `}},
+	{"small sheet", book + "[print]\npaper = '50 x 80 mm'\n", []string{`:6: print.paper: "50 x 80 mm" is no size of a sheet; give 100 mm to 2000 mm (each side of it)`}},
 	{"sheet all margin", book + "[print]\nmargin = 40\npaper = 'b5'\n", []string{":6: print.margin: B5 with margins of 40 mm leaves 96 x 170 mm to print on, of which "}}, // 176 and 250 less 80
 	{"sheet with the usual margin", book + "[print]\npaper = '130 x 200 mm'\n", []string{":6: print.paper: 130 x 200 mm with margins of 10 mm leaves 110 x 180 mm to print on, of which "}},
 
@@ -191,7 +191,7 @@ func TestAllSlipsAtOnce(t *testing.T) {
 		":20: cloth.turn_in: nan is not a length; give 5 mm to 100 mm ",
 		`:21: cloth.mouth_turn_in: "20 mn" has an unknown unit; `,
 		":25: clearance.heigth: unknown key; did you mean clearance.height",
-		`:28: print.paper: unknown sheet "foolscap"; give A4, `,
+		`:28: print.paper: "foolscap" is no size of a sheet; give both sides, such as "210 x 297 mm", or a name: A4, `,
 	}, err.Error())
 }
 

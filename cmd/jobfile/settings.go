@@ -5,6 +5,10 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/paper"
+	"forel/paper/bed"
+	"forel/paper/quote"
+	"forel/render/hairline"
 )
 
 // settings makes a File of all that was set, noting what is wrong.
@@ -24,15 +28,15 @@ func (r *reader) settings() File {
 		}
 	}
 	r.others(f.Kind, f.Job.Settings())
-	f.Print, f.Black = r.print()
+	f.Print, f.Times, f.Hours, f.Machine = paper.DefaultSetup(), usualTimes, usualHours(), Machine{bed.Default(), hairline.Usual}
+	f.Quote.Material = quote.ByShare
+	r.keepAll("", r.fileKeys(&f))
 	f.Names = r.names(f.Kind)
 	r.lendStock(f.Kind)
 	f.Stock = r.readStock()
-	r.terms(&f)
-	f.Times, f.Hours = r.times()
-	f.Machine = r.machine()
+	f.Quote.Extra = r.extras()
 	f.Lent = r.taken
-	r.keep(keepOffcut.Key, kept{keepOffcut, &f.Keep})
+	r.invalid()
 	return f
 }
 
@@ -48,10 +52,6 @@ func (r *reader) read(v value, s job.Setting) {
 	case s.Readings != nil:
 		if all := r.readings(v, s.Key, s.What, Length(s.Min), Length(s.Max), nil); len(r.issues) == before {
 			*s.Readings = all
-		}
-	case s.Percent:
-		if n := r.percent(v, s); len(r.issues) == before {
-			*s.Number = n
 		}
 	default:
 		if n := r.number(v, s, false); len(r.issues) == before {

@@ -1,18 +1,20 @@
 package jobfile
 
 import (
+	"strings"
+
 	"forel/geometry"
 	"forel/paper"
 )
 
-// sheet reads a sheet by its name or size.
-func (r *reader) sheet(v value) paper.Sheet {
+// size reads a size as parse does; zero where it tells what is wrong.
+func (r *reader) size(v value, parse func(string, geometry.Unit) (paper.Sheet, error)) paper.Sheet {
 	if v.kind != textKind {
-		_, err := paper.ParseSheet("", geometry.MM)
-		r.reject(v, "is no sheet", problem(err).Fix)
+		_, err := parse("", r.unitOf(v))
+		r.reject(v, problem(err).Reason, problem(err).Fix)
 		return paper.Sheet{}
 	}
-	s, err := paper.ParseSheet(v.text, r.unitOf(v))
+	s, err := parse(v.text, r.unitOf(v))
 	if err != nil {
 		r.tell(v.at, problem(err))
 	}
@@ -21,20 +23,17 @@ func (r *reader) sheet(v value) paper.Sheet {
 
 // sheetTooSmall tells of a sheet that leaves too little room, at its margin
 // where the maker chose one.
-func (r *reader) sheetTooSmall(s paper.Setup) (Issue, bool) {
-	if s.Sheet.Width == 0 { // it is told that there is none
-		return Issue{}, false
-	}
+func (r *reader) sheetTooSmall(s paper.Setup) {
 	err := s.Check()
-	if err == nil {
-		return Issue{}, false
+	if s.Sheet.Width == 0 || err == nil { // it is told that there is none
+		return
 	}
 	at := r.where("print.paper")
-	for _, m := range marginFields {
-		if v, ok := r.get(m.key); ok {
+	for _, word := range wordsIn("print") {
+		if v, ok := r.get("print." + word); ok && strings.HasPrefix(word, "margin") {
 			at = v.at
 			break
 		}
 	}
-	return at.issue(problem(err)), true
+	r.tell(at, problem(err))
 }

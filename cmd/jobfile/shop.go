@@ -65,36 +65,32 @@ var notHabits = []string{"title", "book", "as_built", "extra"}
 
 // shopWords are the keys and tables of a shop file.
 var shopWords = func() *vocabulary {
-	w := &vocabulary{file: "shop file", short: jobWords.short, keys: []string{"version"}}
-	own := func(key string) bool {
-		table, _, _ := strings.Cut(key, ".")
-		return slices.Contains(notHabits, table)
+	keys := []string{"version"}
+	for _, key := range jobWords.keys {
+		if table, _, _ := strings.Cut(key, "."); !slices.Contains(notHabits, table) {
+			keys = append(keys, key)
+		}
 	}
-	w.keys = append(w.keys, slices.DeleteFunc(slices.Clone(jobWords.keys), own)...)
-	for _, word := range []string{"name", "kind", "thickness", "measured_on", "known", "stretch"} {
-		w.keys = append(w.keys, "material."+word)
+	add := func(table string, words ...string) {
+		for _, word := range words {
+			keys = append(keys, table+"."+word)
+		}
 	}
+	add("material", "name", "kind", "thickness", "measured_on", "known", "stretch")
 	for _, word := range sheetWords {
 		if !slices.Contains(sheetAlone, word) {
-			w.keys = append(w.keys, "material."+word)
+			add("material", word)
 		}
-		w.keys = append(w.keys, sheetList+"."+word)
+		add(sheetList, word)
 	}
-	w.keys = append(w.keys, ledgerKeys...)
-	w.keys = append(w.keys, "printer.name", "cutter.name")
-	for _, key := range jobWords.keys {
-		if word, ok := strings.CutPrefix(key, "pattern."); ok {
-			w.keys = append(w.keys, patternTable+"."+word)
-		}
-		if word, ok := strings.CutPrefix(key, "print."); ok && key != printerKey {
-			w.keys = append(w.keys, "printer."+word)
-		}
-	}
-	for _, key := range machineKeys {
-		w.keys = append(w.keys, "cutter."+wordOf(key))
-	}
-	w.tables = slices.DeleteFunc(slices.Clone(jobWords.tables), own)
-	w.tables = append(w.tables, "material", sheetList, patternTable, "printer", "cutter", "offcut", "used", "taking")
+	keys = append(keys, ledgerKeys...)
+	add("printer", "name")
+	add("printer", wordsIn("print")...)
+	add("cutter", "name")
+	add("cutter", wordsIn("machine")...)
+	add(patternTable, wordsIn("pattern")...)
+	w := newVocabulary("shop file", keys)
+	w.short = jobWords.short
 	return w
 }()
 
@@ -169,9 +165,8 @@ func ReadShop(source string, data []byte) (*Shop, error) {
 		s.material(&s.materials[i])
 	}
 	s.readLedger()
-	s.r.tellTwice()
-	issues := s.r.withSlips(s.r.issues)
-	return s, issues.Err()
+	s.r.invalid()
+	return s, s.r.told().Err()
 }
 
 // newer refuses a file of a later version, of which nothing else is told.
@@ -193,8 +188,8 @@ func (r *reader) newer(latest int) Issues {
 // entries returns the tables of a list that have a name of their own.
 func (s *Shop) entries(list string) (out []entry) {
 	first := map[string]value{}
-	for n := range min(s.r.counts[list], mostInShop) {
-		e := entry{key: numbered(list, n+1)}
+	for _, key := range s.r.each(list) {
+		e := entry{key: key}
 		v, ok := s.value(e.key, "name")
 		if !ok {
 			s.r.refuse(s.r.at(s.r.tables[e.key], e.key+".name"), "missing", "give the name that jobs call it by")
@@ -248,8 +243,7 @@ func (s *Shop) material(e *entry) {
 		r.readings(v, "stock.thickness", "the thickness as measured, once or several times", thinnest, thickest, nil)
 	}
 	r.date(e.key + ".measured_on")
-	for n := range min(r.counts[sheetList], mostInShop) {
-		sheet := numbered(sheetList, n+1)
+	for _, sheet := range r.each(sheetList) {
 		if r.owner[sheet] != e.key {
 			continue
 		}
@@ -277,7 +271,7 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 		if !ok && !slices.Contains(sheetAlone, word) && !(weighed && (word == "grammage" || word == "density")) {
 			v, ok = s.value(e.key, word)
 		}
-		if v.kind == numberKind && float(v.text) == 0 && (word == "count" || word == "length") || word == "length" && nothing.MatchString(v.text) {
+		if (word == "count" || word == "length") && nothing.MatchString(v.text) {
 			continue // there is none: what is needed is to be bought
 		}
 		if _, sheets := s.value(sheet, "size"); ok && !(sheets && (word == "sold_by" || word == "per")) { // these are of rolls
@@ -286,13 +280,13 @@ func (s *Shop) lendSheet(to map[string]value, stock string, of geometry.Material
 	}
 }
 
-// nothing is no length of a roll.
-var nothing = regexp.MustCompile(`^0+([.,]0+)?\s*[a-z]*$`)
+// nothing is no sheets, or no length of a roll.
+var nothing = regexp.MustCompile(`^\s*[+-]?0+([.,]0+)?\s*[a-z]*\s*$`)
 
 // inHand tells whether there is something of a sheet, or as much as is needed.
 func (s *Shop) inHand(sheet string) bool {
 	for _, word := range []string{"count", "length"} {
-		if v, ok := s.value(sheet, word); ok && nothing.MatchString(strings.TrimSpace(v.text)) {
+		if v, ok := s.value(sheet, word); ok && nothing.MatchString(v.text) {
 			return false
 		}
 	}
@@ -366,9 +360,6 @@ func (s *Shop) Named(key string) ([]string, error) {
 	return nil, Issues{{Problem: job.Problem{Reason: fmt.Sprintf("%.40q takes no name of a shop file", key), Fix: "give one such as " + wording.Or(keys[:3])}}}
 }
 
-// endsBare is a length without a unit.
-var endsBare = regexp.MustCompile(`[0-9]$`)
-
 // Added returns the text of the shop file with a material more: what a job file, which data
 // is, is made from under the key of its thickness. An error of type Issues tells what keeps
 // it from being added.
@@ -378,20 +369,17 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 		return nil, err
 	}
 	refuse := func(key, reason, fix string) ([]byte, error) {
-		return nil, Issues{{Source: source, Problem: job.Problem{Key: key, Reason: reason, Fix: fix}}}
+		return nil, place{source: source, name: key}.wrong(reason, fix)
 	}
 	i := slices.IndexFunc(slots, func(s slot) bool { return s.thickness == thickness })
 	if i < 0 {
 		return refuse(thickness, "is no thickness of a material", "give that of a material of the job")
 	}
 	slot := slots[i]
-	measured := strings.TrimSpace(state.Values[thickness])
-	if endsBare.MatchString(measured) {
-		measured += " " + state.Unit.String()
-	}
+	measured := value{text: state.Values[thickness]}
 	name, kind := state.Values[slot.name], slot.takes()[0]
 	switch {
-	case measured == "":
+	case blank(measured):
 		return refuse(thickness, "is not measured", "measure it first")
 	case name == "":
 		return refuse(slot.name, "is missing", "say what you call it")
@@ -401,7 +389,7 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 	if word := slot.beside("kind"); word != "" && state.Values[word] == "corrugated" {
 		kind = corrugatedKind
 	}
-	text := fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), textTOML(measured))
+	text := fmt.Sprintf("\n[[material]]\nname = %s\nkind = %s\nthickness = %s\n", textTOML(name), textTOML(kind), measured.spelt(state.Unit))
 	for _, word := range []string{"known", "stretch", "grammage"} {
 		if v := state.Values[slot.beside(word)]; v != "" && word == "known" {
 			text += "known = " + textTOML(v) + "\n"
@@ -417,9 +405,6 @@ func (s *Shop) Added(source string, data []byte, thickness string) ([]byte, erro
 
 // named is the name of the shop file, or what one is called that is to be.
 func (s *Shop) named() string { return cmp.Or(s.name(), ShopName) }
-
-// Unit is what a bare number in the shop file means.
-func (s *Shop) Unit() geometry.Unit { return s.unit }
 
 // Data is the text of the shop file; nil where there is none.
 func (s *Shop) Data() []byte { return bytes.Clone(s.some().data) }

@@ -33,6 +33,8 @@ func TestSlips(t *testing.T) {
 			`--thickness: "0.75" is too small; give 1 mm to 300 mm (the book's thickness); if it was inches, write "0.75 in"; or did you mean 7.5 mm?`,
 			`--width: "6" is too small; give 20 mm to 700 mm (the book from spine to fore-edge); if it was inches, write "6 in"; or did you mean 60 mm?`,
 		}},
+		{"mm", "221", "148.5", "32in", []string{`--thickness: "32in" is too large; give 0.04 in to 11.811 in (the book's thickness); if it was millimetres, write "32 mm"; or did you mean 3.2 in?`}},
+		{"in", "8.7", "5.85", "0.5 mm", []string{`--thickness: "0.5 mm" is too small; give 1 mm to 300 mm (the book's thickness); if it was inches, write "0.5 in"; or did you mean 5 mm?`}},
 		{"in", "87", "5", "1", []string{`--height: "87" is too large; did you mean 8.7 in? Or give 1.575 in to 27.559 in (the book from head to tail); if it was millimetres, write "87 mm"`}},
 		{"in", "221", "148", "32", []string{
 			`--height: "221" is too large; give 1.575 in to 27.559 in (the book from head to tail); if it was millimetres, write "221 mm"; or did you mean 22.1 in?`,

@@ -30,32 +30,18 @@ func Read(source string, data []byte) (State, error) {
 	return s, nil
 }
 
-// Unmeasured reads a job whose books need not be measured yet; data may be nil. The
-// File has no Case: whether one can be made is not checked. The shop may be nil.
-func (s *Shop) Unmeasured(source string, data []byte, flags ...Flag) (File, error) {
-	return s.unchecked(source, data, flags, true)
-}
-
-// Unchecked reads a job; data may be nil. The File has no Case: whether one can be made is
+// Unchecked reads a job, whose books need not be measured yet where it is unbooked; data may
+// be nil. What is wrong by itself is told. The File has no Case: whether one can be made is
 // not checked. The shop may be nil.
-func (s *Shop) Unchecked(source string, data []byte, flags ...Flag) (File, error) {
-	return s.unchecked(source, data, flags, false)
-}
-
-// unchecked makes a File of a file and flags, and tells what of them is wrong by itself.
-// Its books may have no measures where it is unbooked.
-func (s *Shop) unchecked(source string, data []byte, flags []Flag, unbooked bool) (File, error) {
+func (s *Shop) Unchecked(source string, data []byte, unbooked bool, flags ...Flag) (File, error) {
 	r, issues := s.open(source, data, flags)
 	if issues != nil {
 		return File{}, issues
 	}
 	r.unbooked = unbooked
 	f := r.settings()
-	r.tellTwice()
-	if issue, ok := r.sheetTooSmall(f.Print); ok {
-		r.issues = append(r.issues, issue)
-	}
-	if issues := r.withSlips(r.issues); len(issues) > 0 {
+	r.sheetTooSmall(f.Print)
+	if issues := r.told(); len(issues) > 0 {
 		return File{}, issues
 	}
 	return f, nil

@@ -30,19 +30,23 @@ var materials = func() job.Setting {
 var stockGrains = job.Setting{Key: "stock.grain", What: "along the first side of a sheet or across a roll, along the second side or the roll's length, or of no account",
 	Words: []string{string(geometry.GrainHeight), string(geometry.GrainWidth), string(stock.NoGrain)}}
 
-// keepOffcut is what is worth keeping of a sheet.
-var keepOffcut = lengthAt("offcuts.least", "the shorter side of the smallest offcut worth keeping", 10, 1000, new(Length)).Setting
-
 // stockPer is what the price of a roll is for.
 var stockPer = job.Setting{Key: "stock.per", What: "the length of roll that its price is for; left out, a metre, or a yard where units are in", Words: []string{"metre", "yard"}}
 
-// stockKept are the keys of a [[stock]].
-func stockKept(s *stock.Stock) []kept {
+// stockRows are the keys of the [[stock]] whose keys begin with name.
+func (r *reader) stockRows(name string, s *stock.Stock) []kept {
 	return []kept{
 		{materials, (*string)(&s.Material)},
 		textAt("stock.name", "what you call it", &s.Name),
 		lengthAt("stock.thickness", "the thickness as measured", leastStock, mostStockThick, &s.Thickness),
-		{job.Setting{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)}, nil}, // see stockShape
+		{job.Setting{Key: "stock.size", What: "the size of a sheet", Min: float64(stock.LeastSide), Max: float64(stock.MostSide)}, func(v value) {
+			parse := stock.ParseSize
+			if r.has(name + ".offcut") {
+				parse = stock.ParseOffcut
+			}
+			size := r.size(v, parse)
+			s.Width, s.Height = size.Width, size.Height
+		}},
 		lengthAt("stock.roll", "the width of the roll", stock.LeastSide, stock.MostSide, &s.Width),
 		lengthAt("stock.length", "how much there is of the roll", stock.LeastSide, stock.MostLength, &s.Height),
 		{stockGrains, (*string)(&s.Grain)},
@@ -52,7 +56,9 @@ func stockKept(s *stock.Stock) []kept {
 		lengthAt("stock.sold_by", "what a length off a roll is a whole number of where it is sold", 1, stock.MostSide, &s.SoldBy),
 		textAt("stock.supplier", "who sells it", &s.Supplier),
 		textAt("stock.ordered_as", "what the supplier calls it", &s.OrderedAs),
-		{stockPer, nil}, // see oneStock
+		{stockPer, func(v value) {
+			s.Per = map[string]Length{"metre": stock.Metre, "yard": stock.Yard}[r.choice(v, stockPer)]
+		}},
 		lengthAt("stock.trim", "what is taken off each edge first", 0, stock.MostTrim, &s.Trim),
 		lengthAt("stock.kerf", "what the blade takes away, 0 for a knife or a shear", 0, stock.MostKerf, &s.Kerf),
 		numberAt("stock.density", "kg/m³", 100, 3000, &s.Density),
@@ -61,7 +67,7 @@ func stockKept(s *stock.Stock) []kept {
 }
 
 var (
-	stockSettings = settingsIn(stockKept(new(stock.Stock)))
+	stockSettings = settingsIn(new(reader).stockRows("stock", new(stock.Stock)))
 	stockKeys     = keysOf(stockSettings)
 )
 
@@ -91,77 +97,48 @@ func (r *reader) oneStock(name string) stock.Stock {
 		unit = r.unitOf(v)
 	}
 	s := stock.Stock{Grain: geometry.GrainHeight, Trim: stock.DefaultTrim(unit), Per: stock.Metre}
-	if _, roll := r.get(name + ".roll"); roll && unit == geometry.IN {
+	if r.has(name+".roll") && unit == geometry.IN {
 		s.Per = stock.Yard
 	}
 	before := len(r.issues)
-	get := func(word string) (value, bool) { return r.get(name + "." + word) }
-	if _, ok := get("material"); !ok {
-		r.refuse(r.stockAt(name, "material"), "missing", "give "+either(materials.Words))
-	}
-	for _, k := range stockKept(&s) {
-		r.keep(name+"."+wordOf(k.Key), k)
-	}
-	r.stockShape(name, &s)
-	if v, ok := get("count"); ok && s.Endless() {
-		r.refuse(v.at, "a count of a roll without a length", "give its length, or leave the count out")
-	}
-	if v, ok := get("offcut"); ok && (s.Roll || s.Count != 1) {
-		r.refuse(v.at, "an offcut is one piece", "give its size and count = 1")
-	}
-	s.Pile = r.piles[name]
-	s.At = r.stockAt(name, "size").public()
+	r.keepAll(name, r.stockRows(name, &s))
+	at := func(word string) place { return r.stockAt(name, word) }
+	has := func(word string) bool { return r.has(name + "." + word) }
+	s.Pile, s.Roll, s.At = r.piles[name], has("roll"), at("size").public()
 	if s.Roll {
-		s.At = r.stockAt(name, "roll").public()
+		s.At = at("roll").public()
 	}
-	if v, ok := get("sold_by"); ok && !s.Roll {
-		r.refuse(v.at, "a sheet is sold whole", "leave it out, or give roll in place of size")
+	if !has("material") {
+		r.refuse(at("material"), "missing", "give "+either(materials.Words))
 	}
-	if v, ok := get("per"); ok {
-		s.Per = map[string]Length{"metre": stock.Metre, "yard": stock.Yard}[r.choice(v, stockPer)]
+	switch {
+	case !has("size") && !s.Roll:
+		r.refuse(at("size"), "missing", `give the size of a sheet, such as size = "26 x 38 in", or the width of a roll, such as roll = "54 in"`)
+	case has("size") && s.Roll:
+		r.refuse(at("roll"), "size and roll both", "keep size for sheets, roll for a roll")
+	case has("size") && has("length"):
+		r.refuse(at("length"), "a sheet has no length of its own", "leave it out, or give roll in place of size")
 	}
-	if v, ok := get("grammage"); ok {
-		if _, both := get("density"); both {
-			r.refuse(v.at, "density and grammage both", "keep the one that you know")
-		}
+	if has("count") && s.Endless() {
+		r.refuse(at("count"), "a count of a roll without a length", "give its length, or leave the count out")
+	}
+	if has("offcut") && (s.Roll || s.Count != 1) {
+		r.refuse(at("offcut"), "an offcut is one piece", "give its size and count = 1")
+	}
+	if has("sold_by") && !s.Roll {
+		r.refuse(at("sold_by"), "a sheet is sold whole", "leave it out, or give roll in place of size")
+	}
+	if has("grammage") && has("density") {
+		r.refuse(at("grammage"), "density and grammage both", "keep the one that you know")
 	}
 	if len(r.issues) == before {
 		if err := s.Check(); err != nil {
 			p := problem(err)
-			r.tell(r.stockAt(name, "trim"), p)
+			r.tell(at("trim"), p)
 			s.Trim = p.Mend.Value
 		}
 	}
 	return s
-}
-
-// stockShape reads whether the stock is a sheet or a roll, and its size.
-func (r *reader) stockShape(name string, s *stock.Stock) {
-	size, sheet := r.get(name + ".size")
-	roll, rolled := r.get(name + ".roll")
-	s.Roll = rolled
-	length, cut := r.get(name + ".length")
-	switch {
-	case !sheet && !rolled:
-		r.refuse(r.stockAt(name, "size"), "missing", `give the size of a sheet, such as size = "26 x 38 in", or the width of a roll, such as roll = "54 in"`)
-	case sheet && rolled:
-		r.refuse(roll.at, "size and roll both", "keep size for sheets, roll for a roll")
-	case sheet && cut:
-		r.refuse(length.at, "a sheet has no length of its own", "leave it out, or give roll in place of size")
-	}
-	least := stock.LeastSide
-	if _, offcut := r.get(name + ".offcut"); offcut {
-		least = stock.LeastSliver
-	}
-	if sheet && size.kind != textKind {
-		_, _, err := stock.ParseSize("", geometry.MM, stock.LeastSide)
-		r.reject(size, "is no size of a sheet", problem(err).Fix)
-	} else if sheet {
-		var err error
-		if s.Width, s.Height, err = stock.ParseSize(size.text, r.unitOf(size), least); err != nil {
-			r.tell(size.at, problem(err))
-		}
-	}
 }
 
 // stockAt is where a key of a [[stock]] stands, or would.

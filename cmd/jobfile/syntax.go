@@ -25,15 +25,16 @@ const mostNodes = 10_000
 // mostWithLists is that of a file with long lists, such as the ledger of a shop file.
 const mostWithLists = 200_000
 
-// unreadable tells what keeps the data from being read as text at all.
-func (r *reader) unreadable(data []byte) Issues {
+// Unreadable tells what keeps a file from being read as text at all: what is what it should
+// be, such as "job file".
+func Unreadable(source, what string, data []byte) Issues {
 	if len(data) > MostBytes {
-		return Issues{{Source: r.source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + r.words.file}}}
+		return Issues{{Source: source, Problem: job.Problem{Reason: "larger than 1 MiB", Fix: "give a " + what}}}
 	}
 	line := 0
 	for text := range bytes.Lines(data) {
 		if line++; !utf8.Valid(text) {
-			return Issues{{Source: r.source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
+			return Issues{{Source: source, Line: line, Problem: job.Problem{Reason: "not UTF-8 text", Fix: "save the file as UTF-8"}}}
 		}
 	}
 	return nil
@@ -116,21 +117,13 @@ func named(message string, rest []byte) string {
 	return strings.Replace(message, m[0], strconv.Quote(string(c)), 1)
 }
 
-// tellTwice tells what invalid found, where it is not told yet in our own words.
-func (r *reader) tellTwice() {
-	if t := r.twice; t != nil && !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == t.Line && i.Source == t.Source }) {
-		r.issues = append(r.issues, *t)
-	}
-}
-
-// invalid tells what the TOML library refuses in a file without such slips:
-// keys and tables set twice, numbers and dates that can't be. It returns nil
-// where there is nothing.
-func (r *reader) invalid(data []byte) *Issue {
+// invalid tells what the TOML library refuses in a file without such slips, keys and tables
+// set twice, numbers and dates that can't be, where it is not told yet in our own words.
+func (r *reader) invalid() {
 	var tables map[string]any
-	err := toml.Unmarshal(data, &tables)
+	err := toml.Unmarshal(r.data, &tables)
 	if err == nil {
-		return nil
+		return
 	}
 	// The library tells its errors apart by their words alone.
 	issue := Issue{Source: r.source, Problem: job.Problem{Reason: strings.ReplaceAll(err.Error(), "toml: ", "")}}
@@ -153,5 +146,7 @@ func (r *reader) invalid(data []byte) *Issue {
 	if strings.Contains(issue.Reason, "already") || strings.Contains(issue.Reason, "should be") {
 		issue.Fix = "write each key and each table once"
 	}
-	return &issue
+	if !slices.ContainsFunc(r.issues, func(i Issue) bool { return i.Line == issue.Line && i.Source == issue.Source }) {
+		r.issues = append(r.issues, issue)
+	}
 }

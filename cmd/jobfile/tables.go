@@ -1,7 +1,6 @@
 package jobfile
 
 import (
-	"slices"
 	"strings"
 
 	"forel/geometry/job"
@@ -15,13 +14,7 @@ type Tables struct{ r *reader }
 // such as "record", both for messages. All keys that it can have are given, measured.date for
 // that of each [[measured]]. An error is of type Issues.
 func ReadTables(source, what string, version int, keys []string, data []byte) (Tables, error) {
-	w := &vocabulary{file: what, keys: append([]string{"version"}, keys...)}
-	for _, key := range keys {
-		if table, _, in := strings.Cut(key, "."); in && !slices.Contains(w.tables, table) {
-			w.tables = append(w.tables, table)
-		}
-	}
-	r := newReader(source, true, w)
+	r := newReader(source, true, newVocabulary(what, append([]string{"version"}, keys...)))
 	if issues := r.readTOML(data); issues != nil {
 		return Tables{r}, issues
 	}
@@ -33,8 +26,8 @@ func ReadTables(source, what string, version int, keys []string, data []byte) (T
 
 // Err returns all that is wrong with the file, as an error of type Issues.
 func (t Tables) Err() error {
-	t.r.tellTwice()
-	return t.r.withSlips(t.r.issues).Err()
+	t.r.invalid()
+	return t.r.told().Err()
 }
 
 // Top returns what stands above all tables.
@@ -42,8 +35,7 @@ func (t Tables) Top() Table { return Table{r: t.r} }
 
 // Each returns the tables of a list.
 func (t Tables) Each(list string) (all []Table) {
-	for n := range min(t.r.counts[list], lists[list].most) {
-		name := numbered(list, n+1)
+	for _, name := range t.r.each(list) {
 		all = append(all, Table{t.r, name + ".", t.r.tables[name]})
 	}
 	return all

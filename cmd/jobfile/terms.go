@@ -50,29 +50,15 @@ func extraKeys(e *quote.Extra) []kept {
 	}
 }
 
-var termSettings = settingsIn(slices.Concat(termKeys(new(File)), extraKeys(new(quote.Extra))))
-
-// terms reads how the maker orders and reckons a price.
-func (r *reader) terms(f *File) {
-	f.Quote.Material = quote.ByShare
-	for _, k := range termKeys(f) {
-		r.keep(k.Key, k)
-	}
-	f.Quote.Extra = r.extras()
-}
-
 // extras reads every [[extra]]; flags alone make one too.
 func (r *reader) extras() (out []quote.Extra) {
-	count := r.counts["extra"]
-	if count == 0 && (r.has("extra.text") || r.has("extra.amount")) {
-		count = 1
+	names := r.each("extra")
+	if len(names) == 0 && (r.has("extra.text") || r.has("extra.amount")) {
+		names = []string{"extra"}
 	}
-	for n := range min(count, mostExtra) {
-		name := numbered("extra", n+1)
+	for _, name := range names {
 		var e quote.Extra
-		for _, k := range extraKeys(&e) {
-			r.keep(name+"."+wordOf(k.Key), k)
-		}
+		r.keepAll(name, extraKeys(&e))
 		if !r.has(name + ".amount") {
 			r.refuse(r.at(r.tables[name], name+".amount"), "missing", "give what the line adds to the price, such as amount = 12.50")
 		}

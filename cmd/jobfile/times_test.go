@@ -65,10 +65,13 @@ func TestTimesRefused(t *testing.T) {
 
 // Hours are read as makers write them.
 func TestHours(t *testing.T) {
-	parse := func(hours string) any {
+	parse := func(hours string) (week [][][2]time.Time) {
 		f, _, err := jobfile.Parse("case.toml", []byte(book+"[times]\nhours = '''"+hours+"'''\n"))
 		require.NoError(t, err, hours)
-		return f.Hours.Week()
+		for day := range 7 {
+			week = append(week, f.Hours.On(time.Date(2026, 11, 29+day, 0, 0, 0, 0, time.UTC)))
+		}
+		return week
 	}
 	week := parse("Mon-Fri 09:00-12:30, 13:30-17:30; Sat 09:00-12:00")
 	for _, same := range []string{

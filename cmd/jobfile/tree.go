@@ -18,7 +18,7 @@ import (
 // file from being read at all is returned; the rest is noted.
 func (r *reader) readTOML(data []byte) Issues {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	if issues := r.unreadable(data); issues != nil {
+	if issues := Unreadable(r.source, r.words.file, data); issues != nil {
 		return issues
 	}
 	for {
@@ -30,7 +30,7 @@ func (r *reader) readTOML(data []byte) Issues {
 		case t.nodes > t.most():
 			return Issues{{Source: r.source, Problem: job.Problem{Reason: "too many keys and values", Fix: "give a " + r.words.file}}}
 		case err == nil:
-			r.twice = r.invalid(data)
+			r.data = data
 			return nil
 		}
 		slip := t.slip(err)

@@ -39,6 +39,16 @@ func (at place) issue(p job.Problem) Issue {
 	return Issue{Source: at.source, Line: at.line, Default: at.unset, Problem: p}
 }
 
+// wrong is an error of one issue at the place: what is wrong there, and what would do.
+func (at place) wrong(reason, fix string) error {
+	return Issues{at.issue(job.Problem{Reason: reason, Fix: fix})}
+}
+
+// notByKey is the error of a file that can't be changed there.
+func (at place) notByKey() error {
+	return at.wrong("is written in a way that can't be changed key by key", "write each table with its header, and below it each key on a line of its own")
+}
+
 // value is one setting as the maker wrote it.
 type value struct {
 	kind  kind

@@ -85,11 +85,11 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 	if len(faults) > 0 {
 		return refusal(faults)
 	}
-	r, u := c.Fit(), c.Round().Unit
+	r, u := c.Fit(), c.Round.Unit
 	lines := renderfit.Verdict(r, u)
 	fits, chances, _ := strings.Cut(lines[0], "; ")
-	a := &Answer{Verdict: Fits, Says: wording.Sentence("the " + c.Plan().Content + " " + fits), Chances: wording.Sentence(chances)}
-	if !r.Enough() {
+	a := &Answer{Verdict: Fits, Says: wording.Sentence("the " + c.Plan.Content + " " + fits), Chances: wording.Sentence(chances)}
+	if !r.Settled.Enough() {
 		a.Verdict = Risky
 	}
 	advised := false
@@ -110,8 +110,8 @@ func answerOf(c *pipeline.Case, faults []Fault) *Answer {
 		a.More = append(a.More, onPage(wording.Sentence(l)))
 	}
 	a.Tightest = gapOf(r, u)
-	for _, f := range c.Plan().Facts {
-		a.Numbers = append(a.Numbers, Number{f.Name, f.Says().In(c.Round().Pretty)})
+	for _, f := range c.Plan.Facts {
+		a.Numbers = append(a.Numbers, Number{f.Name, f.Says().In(c.Round.Pretty)})
 	}
 	return a
 }

@@ -48,8 +48,8 @@ func (d *Desk) steps(a *Response, q Request) error {
 	if err != nil {
 		return err
 	}
-	said := func(s stage.Say) string { return onPage(s.In(c.Round().Pretty)) }
-	for _, s := range c.Plan().Steps {
+	said := func(s stage.Say) string { return onPage(s.In(c.Round.Pretty)) }
+	for _, s := range c.Plan.Steps {
 		step := Step{Title: s.Title, Short: said(s.Short), Text: []string{}}
 		for _, t := range s.Text {
 			step.Text = append(step.Text, said(t))
@@ -58,7 +58,7 @@ func (d *Desk) steps(a *Response, q Request) error {
 			step.Figures += len(row)
 		}
 		for _, k := range s.Checks {
-			check := Check{Name: k.Name, When: k.When, Fails: said(k.Fails), Found: plan.Told(k.Found, c.Round().Pretty)}
+			check := Check{Name: k.Name, When: k.When, Fails: said(k.Fails), Found: plan.Told(k.Found, c.Round.Pretty)}
 			for _, see := range k.See {
 				check.See = append(check.See, said(see))
 			}
@@ -76,7 +76,7 @@ func (d *Desk) figures(a *Response, q Request) error {
 	if err != nil {
 		return err
 	}
-	if n := len(c.Plan().Steps); q.Step < 0 || q.Step >= n {
+	if n := len(c.Plan.Steps); q.Step < 0 || q.Step >= n {
 		return fmt.Errorf("no step %d: there are %d", q.Step, n)
 	}
 	for _, f := range c.Figures(q.Step) {

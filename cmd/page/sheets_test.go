@@ -19,7 +19,7 @@ import (
 	"forel/geometry/plan/plantest"
 )
 
-// someWorked are a quarter of the worked jobs, in a soak all.
+// someWorked are an eighth of the worked jobs, in a soak all.
 func someWorked(t *testing.T) map[string]string {
 	jobs := worked(t)
 	if !plantest.Soak() {
@@ -30,6 +30,14 @@ func someWorked(t *testing.T) map[string]string {
 		}
 	}
 	return jobs
+}
+
+// fewWorked are all worked jobs, but some of them where tests are to be short.
+func fewWorked(t *testing.T) map[string]string {
+	if testing.Short() {
+		return someWorked(t)
+	}
+	return worked(t)
 }
 
 // What the page makes in a browser of every worked job is, byte for byte, what the

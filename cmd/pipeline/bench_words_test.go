@@ -2,6 +2,7 @@ package pipeline_test
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -11,7 +12,6 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/pipeline"
-	"forel/render/pdf/pdftest"
 )
 
 // job returns a command's job of the invented book with keys set.
@@ -29,24 +29,34 @@ func job(set ...string) pipeline.Job {
 	return pipeline.Job{Source: pipeline.Source{Flags: flags}}
 }
 
-// read returns what a command writes, the words of its reports and documents, all
+// results are what commands made, by all that they were asked for.
+var results = map[string]pipeline.Result{}
+
+// made returns what a command makes, made once for all tests.
+func made(t *testing.T, c pipeline.Command) pipeline.Result {
+	t.Helper()
+	asked := fmt.Sprintf("%T %+v", c, c)
+	if _, ok := results[asked]; !ok {
+		r, err := c.Make(context.Background())
+		require.NoError(t, err)
+		results[asked] = r
+	}
+	return results[asked]
+}
+
+// read returns what a command writes, the words of its report and its documents, all
 // white space one blank.
 func read(t *testing.T, c pipeline.Command) string {
 	t.Helper()
-	r, err := c.Make(context.Background())
-	require.NoError(t, err)
-	return wordsOf(t, r)
-}
-
-// wordsOf returns the words of what was made.
-func wordsOf(t *testing.T, r pipeline.Result) string {
-	t.Helper()
+	r := made(t, c)
 	out := []string{string(r.Report)}
-	for _, f := range r.Files {
-		if strings.HasSuffix(f.Name, ".pdf") {
-			doc := pdftest.Open(t, f.Data)
-			for n := 1; n <= doc.Pages; n++ {
-				out = append(out, doc.Text(n))
+	for _, d := range append(slices.Clone(r.Beside), r.Document) {
+		if d == nil {
+			continue
+		}
+		for _, p := range d.Pages() {
+			for _, w := range p.Texts {
+				out = append(out, w.String)
 			}
 		}
 	}

@@ -12,8 +12,11 @@ import (
 
 // Case is a job that was read and worked out, to be looked at in more ways than one.
 type Case struct {
+	Plan     plan.Plan
+	Round    geometry.Rounding // how its sizes are shown
+	Warnings jobfile.Issues    // what can be made, but should be looked at
+
 	worked
-	Warnings jobfile.Issues // what can be made, but should be looked at
 }
 
 // Case reads the job and works it out. The warnings hold beside an error too, which is
@@ -21,18 +24,12 @@ type Case struct {
 func (j Job) Case() (c Case, err error) {
 	var r Result
 	c.worked, err = j.read(&r, nil)
-	c.Warnings = r.Warnings
+	c.Plan, c.Round, c.Warnings = c.plan, c.round, r.Warnings
 	return c, err
 }
 
-// Plan returns the case worked out.
-func (c Case) Plan() plan.Plan { return c.plan }
-
-// Round says how its sizes are shown.
-func (c Case) Round() geometry.Rounding { return c.round }
-
 // Fit tells how the book will fit.
-func (c Case) Fit() fit.Report { return fit.Of(c.plan).Weighed(c.plan, c.weigh) }
+func (c Case) Fit() fit.Report { return fit.Of(c.plan).Weighed(c.weigh) }
 
 // Picture draws the finished case.
 func (c Case) Picture() []byte { return index.Picture(c.plan) }

@@ -1,7 +1,6 @@
 package pipeline
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -9,6 +8,7 @@ import (
 
 	"forel/cmd/jobfile"
 	"forel/cmd/roster"
+	"forel/geometry"
 	"forel/geometry/parallel"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
@@ -20,58 +20,45 @@ import (
 type Cases struct {
 	Job
 	Base *File // a job file that gives what a roster leaves out; nil: none
+
+	reading Progress // of a roster; nil where nobody asks
 }
 
-// cases reads the jobs, or the rows of a roster. Beside an error those are returned that can
-// be made.
-func (c Cases) cases(r *Result, bad jobfile.Issues) (all []worked, err error) {
-	err = c.each(r, bad, nil, func(n int) { all = make([]worked, n) }, func(i int, w worked) {
-		w.lighten()
-		all[i] = w
-	})
-	return slices.DeleteFunc(all, func(w worked) bool { return w.plan.Pieces == nil }), err
-}
-
-// each reads the jobs, or the rows of a roster, and hands over what can be made, each with a
-// title of its own; begin is told how many there are. Rows come in any order, on all
-// processors, and are not kept: a class can be large.
-func (c Cases) each(r *Result, bad jobfile.Issues, p Progress, begin func(n int), take func(i int, w worked)) error {
+// cases reads the jobs, or the rows of a roster on all processors, each with a title of its
+// own. Beside an error those are returned that can be made.
+func (c Cases) cases(r *Result, bad jobfile.Issues) ([]worked, error) {
 	switch {
 	case !slices.ContainsFunc(c.Files, isRoster):
 		if c.Base != nil {
 			bad = refuse(bad, "--job without a roster", "name a roster, such as class.csv, or the job file alone")
 		}
 		all, err := c.readAll(r, bad)
-		begin(len(all))
 		for i, b := range atBench(all) {
-			w := all[i]
-			w.plan.Title = cmp.Or(wording.OneLine(b.Plan.Title), wording.Capital(b.Plan.Kind))
-			take(i, w)
+			all[i].plan.Title = wording.Titled(b.Plan.Title, b.Plan.Kind)
+			all[i].slim()
 		}
-		return err
+		return all, err
 	case len(c.Files) > 1:
-		return refuse(bad, "a roster beside other files", "give one roster, or job files")
+		return nil, refuse(bad, "a roster beside other files", "give one roster, or job files")
 	case c.Example:
-		return refuse(bad, "both --example and a roster", "give one of them")
+		return nil, refuse(bad, "both --example and a roster", "give one of them")
 	}
 	rows, wrongShop := c.roster(c.Base, &bad)
-	begin(len(rows))
-	wrong := make([]jobfile.Issues, len(rows))
+	all, wrong := make([]worked, len(rows)), make([]jobfile.Issues, len(rows))
 	var done atomic.Int64
 	parallel.Each(len(rows), func(i int) {
-		p.at(float64(done.Add(1)) / float64(len(rows)))
-		var w worked
-		if w, wrong[i] = workRow(rows[i], c.Round, c.Date); wrong[i] == nil {
-			w.plan.Title = rows[i].Name
-			take(i, w)
+		c.reading.at(float64(done.Add(1)) / float64(len(rows)))
+		if all[i], wrong[i] = workRow(rows[i], c.Round, c.Date); wrong[i] == nil {
+			all[i].plan.Title = rows[i].Name
+			all[i].slim()
 		}
-		rows[i].File = nil
+		rows[i].File = nil // a class can be large
 	})
 	for i, row := range rows {
 		r.Warnings = append(r.Warnings, row.Suspects...)
 		bad = append(bad, wrong[i]...)
 	}
-	return eachOnce(bad, wrongShop).Err()
+	return slices.DeleteFunc(all, func(w worked) bool { return w.plan.Pieces == nil }), eachOnce(bad, wrongShop).Err()
 }
 
 // roster reads the one file as a roster; base is a job file that gives what it leaves out, nil:
@@ -100,22 +87,29 @@ func workRow(row roster.Row, round string, date time.Time) (w worked, refused jo
 	return w, refused
 }
 
-// lighten leaves out of a case worked out its proof and, but for the last, its pictures:
-// there may be thousands of cases.
-func (w *worked) lighten() {
-	w.plan.Faces, w.plan.Proof, w.plan.Chain = nil, plan.Proof{}, plan.Chain{}
-	var last *plan.Step
-	for i := range w.plan.Steps {
-		s := &w.plan.Steps[i]
-		if len(s.Pictures) == 0 {
-			continue
-		}
-		if last != nil {
-			last.Pictures = nil
-		}
-		row := s.Pictures[len(s.Pictures)-1]
-		s.Pictures, last = [][]stage.Picture{row[len(row)-1:]}, s
+// slim leaves of a case worked out what is asked for later: sizes and outlines of its
+// pieces, what they are cut from, how long steps take, the last picture, how it prints. A case
+// with its proof is large, and there may be thousands.
+func (w *worked) slim() {
+	p, f := w.plan, *w.file
+	pieces := make([]geometry.Piece, len(p.Pieces))
+	for i, q := range p.Pieces {
+		pieces[i] = geometry.Piece{Name: q.Name, Material: q.Material, Count: q.Count, Outline: q.Outline, Grain: q.Grain, Extra: q.Extra, Trimmed: q.Trimmed}
 	}
+	steps := make([]plan.Step, len(p.Steps))
+	last := &plan.Step{}
+	for i, s := range p.Steps {
+		steps[i] = plan.Step{Title: s.Title, Spells: s.Spells}
+		if n := len(s.Pictures); n > 0 {
+			row := s.Pictures[n-1]
+			last.Pictures, last = nil, &steps[i]
+			last.Pictures = [][]stage.Picture{{row[len(row)-1]}}
+		}
+	}
+	f.Job, f.Case = nil, nil
+	w.file = &f
+	w.plan = plan.Plan{Title: p.Title, Kind: p.Kind, Shows: p.Shows, Content: p.Content, Pieces: pieces, Steps: steps,
+		Materials: p.Materials, Equals: p.Equals, InParts: p.InParts, Facts: p.Facts}
 }
 
 // noJob tells of a roster where a job file is wanted.

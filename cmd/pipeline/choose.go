@@ -24,22 +24,11 @@ type Choose struct {
 
 // Make makes the advice, as the report.
 func (c Choose) Make(context.Context) (r Result, err error) {
-	bad := format(&c.Format, choiceFormats)
-	if c.Use == "" {
-		c.Use = choose.Uses[0]
-	}
-	if !slices.Contains(choose.Uses, c.Use) {
-		bad = refuse(bad, fmt.Sprintf("--use: unknown use %.30q", c.Use), "give "+wording.Or(choose.Uses))
-	}
-	for _, one := range c.Conditions {
-		if !slices.Contains(choose.Conditions, one) {
-			bad = refuse(bad, fmt.Sprintf("--condition: unknown condition %.30q", one), "give "+wording.Or(choose.Conditions))
-		}
-	}
+	bad := chosen(c.Settings())
 	if len(c.Files) == 0 && len(c.Flags) == 0 && !c.Example {
 		return r, refuse(bad, "no book", "name a job file, or give --height, --width and --thickness")
 	}
-	w, err := c.unchecked((*jobfile.Shop).Unchecked, bad)
+	w, err := c.unchecked(false, bad)
 	if err != nil {
 		return r, err
 	}
@@ -81,28 +70,26 @@ func (c Choose) Make(context.Context) (r Result, err error) {
 
 // choices notes what a choice sets: all of it, and each piece of advice by itself.
 func (r *Result) choices(made choose.Choice, u geometry.Unit) {
-	head, rest := changesFor(u, made.Sets)
-	slices.Reverse(head)
-	r.advise("all of it", false, slices.Concat(head, rest))
+	all := changesFor(u, made.Sets)
+	r.advise("all of it", false, all)
 	for _, a := range made.Advice {
 		keys := made.Keys(a)
-		r.advise(a.Name, false, slices.DeleteFunc(slices.Concat(head, rest), func(c jobfile.Change) bool { return !slices.Contains(keys, c.Key) }))
+		r.advise(a.Name, false, slices.DeleteFunc(slices.Clone(all), func(c jobfile.Change) bool { return !slices.Contains(keys, c.Key) }))
 	}
 }
 
 // jobFor returns a job file for a choice, and the lines of it to show: of a job that was
 // read, that with what is advised (an error where it is not written so that it can be), and the lines that say so; else a new one, all of it.
 func (c Choose) jobFor(a choose.Ask, made choose.Choice, title string) (whole, lines []byte, err error) {
-	head, advised := changesFor(a.Unit, made.Sets)
+	advised := changesFor(a.Unit, made.Sets)
 	if len(c.Files) == 0 {
-		head = append(head, jobfile.Change{Key: "units", Value: a.Unit.String()})
+		head := []jobfile.Change{{Key: "units", Value: a.Unit.String()}}
 		if title != "" {
-			head = append(head, jobfile.Change{Key: "title", Value: title})
+			head = slices.Insert(head, 0, jobfile.Change{Key: "title", Value: title})
 		}
 		whole, err = jobfile.Changed("", nil, slices.Concat(head, changesOf(a), advised))
 		return whole, whole, err
 	}
-	advised = slices.Concat(head, advised)
 	shown, instead := spelt(advised, c.Files[0].Data)
 	if lines, err = jobfile.Changed("", nil, shown); err != nil {
 		return nil, nil, err
@@ -139,22 +126,18 @@ func exactly(l geometry.Length, u geometry.Unit) string {
 	return wording.Decimal(l.MM(), 6) + " mm"
 }
 
-// changesFor returns what is set: what stands at the top of a job file, the last first, since
-// each is put before what is there; and all else.
-func changesFor(u geometry.Unit, sets []job.Change) (head, rest []jobfile.Change) {
+// changesFor returns what is set, what stands at the top of a job file first.
+func changesFor(u geometry.Unit, sets []job.Change) (all []jobfile.Change) {
 	for _, s := range sets {
 		value := s.Word
 		if value == "" {
 			value = exactly(s.Value, u)
 		}
-		change := jobfile.Change{Key: s.Key, Value: value}
-		if strings.Contains(s.Key, ".") {
-			rest = append(rest, change)
-		} else {
-			head = slices.Insert(head, 0, change)
-		}
+		all = append(all, jobfile.Change{Key: s.Key, Value: value})
 	}
-	return head, rest
+	dots := func(c jobfile.Change) int { return strings.Count(c.Key, ".") }
+	slices.SortStableFunc(all, func(a, b jobfile.Change) int { return min(dots(a), 1) - min(dots(b), 1) })
+	return all
 }
 
 // changesOf returns what a new job file says of the books.

@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"slices"
@@ -15,7 +16,6 @@ import (
 	"forel/cmd/roster"
 	"forel/geometry"
 	"forel/geometry/fit"
-	"forel/geometry/plan"
 	"forel/geometry/wording"
 	"forel/paper/bench"
 	"forel/render"
@@ -37,6 +37,7 @@ type Class struct {
 	Round   string // as in Job
 	Effort  string // how long to search for the plan of all sheets; "": StockSteps up to LargeClass, above it the first good plan
 	Workers int    // students worked on at a time, 1 or more
+	Program string // which makes the files: another makes them again
 	Ledger         // of the sheets of all students
 }
 
@@ -108,30 +109,30 @@ func (c Class) Read() (*Roll, error) {
 		return nil, refuse(bad, "class takes one roster", "such as forel class roster.csv")
 	}
 	rows, wrong := c.roster(c.Base, &bad)
-	if len(bad) > 0 {
-		return nil, append(eachOnce(bad, wrong), c.foreseen(rows)...)
-	}
 	r := &Roll{Students: make([]Student, len(rows)), class: c}
 	for i, row := range rows {
 		r.Students[i].Row = row
 	}
+	if len(bad) > 0 {
+		return nil, append(eachOnce(bad, wrong), r.Foreseen()...)
+	}
 	return r, nil
 }
 
-// foreseen tells of what the stock does not take once rows are mended as they are told.
-// Where no row is refused, the plan tells it; a large class is not looked through twice.
-func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
-	refused := func(r roster.Row) bool { return r.Refused != nil }
-	if len(rows) > LargeClass || !slices.ContainsFunc(rows, refused) { // before cases are worked out again
+// Foreseen tells of what the stock will not take once refused rows are mended as they are
+// told. Where no row is refused, the plan tells it; a large class is not looked through twice.
+func (r *Roll) Foreseen() jobfile.Issues {
+	refused := func(s Student) bool { return s.Refused != nil }
+	if len(r.Students) > LargeClass || !slices.ContainsFunc(r.Students, refused) { // before cases are worked out again
 		return nil
 	}
 	var all []worked
-	for _, r := range rows {
-		if r.Refused != nil && !r.Mended {
+	for _, s := range r.Students {
+		if refused(s) && !s.Mended {
 			continue
 		}
-		if w, err := work(r.File, c.Round, c.Date); err == nil {
-			w.plan.Title = r.Name
+		if w, err := work(s.File, r.class.Round, r.class.Date); err == nil {
+			w.plan.Title = s.Name
 			all = append(all, w)
 		}
 	}
@@ -139,16 +140,6 @@ func (c Class) foreseen(rows []roster.Row) jobfile.Issues {
 		return nil
 	}
 	return unstocked(context.Background(), all, bench.Options{})
-}
-
-// Foreseen tells of what the stock will not take once refused rows are mended as they
-// are told; nothing where no row is refused.
-func (r *Roll) Foreseen() jobfile.Issues {
-	var rows []roster.Row
-	for _, s := range r.Students {
-		rows = append(rows, s.Row)
-	}
-	return r.class.foreseen(rows)
 }
 
 // Make makes the files of every student, several at a time, and puts them away one
@@ -198,8 +189,14 @@ func (s *Student) settle(c Class) bool {
 	s.worked = &w
 	s.Title = s.plan.Title
 	r := fit.Of(s.plan)
-	s.Fit = index.Fit{Says: look.ChancesOf(r.Settled), Advice: look.Advice(r, s.round.Unit), Risk: !r.Enough()}
+	s.Fit = index.Fit{Says: look.ChancesOf(r.Settled), Advice: look.Advice(r, s.round.Unit), Risk: !r.Settled.Enough()}
 	return true
+}
+
+// slim leaves of a case worked out what is asked for of the class, which are no steps.
+func (s *Student) slim() {
+	s.worked.slim()
+	s.plan.Steps = nil
 }
 
 // make makes one student's files. The error is the shelf's.
@@ -207,8 +204,8 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	if !s.settle(c) {
 		return nil
 	}
-	defer s.worked.slim()
-	made := fmt.Sprintf("%x\n%s\n%d\n", s.Given, c.Round, c.Date.Unix())
+	defer s.slim()
+	made := fmt.Sprintf("%x", sha256.Sum256(fmt.Appendf(nil, "%s\n%x\n%s\n%d\n", c.Program, s.Given, c.Round, c.Date.Unix())))
 	if shelf.Has(s.Folder, made) {
 		s.State = Kept
 		return nil
@@ -225,33 +222,19 @@ func (s *Student) make(ctx context.Context, c Class, shelf Shelf) error {
 	return shelf.Put(s.Folder, made, files)
 }
 
-// slim leaves of a case worked out what is asked for later: sizes and outlines of
-// its pieces, what they are cut from, how it prints. A case with its proof is large.
-func (w *worked) slim() {
-	p := w.plan
-	pieces := make([]geometry.Piece, len(p.Pieces))
-	for i, q := range p.Pieces {
-		pieces[i] = geometry.Piece{Name: q.Name, Material: q.Material, Count: q.Count, Outline: q.Outline, Grain: q.Grain, Extra: q.Extra, Trimmed: q.Trimmed}
-	}
-	f := w.file
-	w.file = &jobfile.File{Print: f.Print, Black: f.Black, Stock: f.Stock, Names: f.Names, Keep: f.Keep}
-	w.plan = plan.Plan{Title: p.Title, Kind: p.Kind, Shows: p.Shows, Content: p.Content, Pieces: pieces,
-		Materials: p.Materials, Equals: p.Equals, InParts: p.InParts, Facts: p.Facts}
-}
-
 // ofStudent makes all that a student gets.
 func (w worked) ofStudent() ([]File, error) {
-	files, _, _, err := w.templates(render.DefaultTheme(), 0, false, false)
-	if err != nil {
+	var r Result
+	if _, err := r.templates(w, render.DefaultTheme(), 0, false, false); err != nil {
 		return nil, err
 	}
 	steps, err := handout.Document(w.plan, handout.Options{Options: w.printed(), Times: w.file.Times}).PDF()
 	if err != nil {
 		return nil, err
 	}
-	return append(files,
+	return append(r.Files,
 		File{handoutName, steps},
-		File{"cutlist.txt", cutlist.Text(w.plan, w.round)},
+		File{"cutlist.txt", cutlist.Text(w.plan, w.round, document.Plain)},
 		File{"cutlist.json", cutlist.JSON(w.plan, true)},
 		File{index.PictureName, index.Picture(w.plan)},
 	), nil
@@ -382,7 +365,7 @@ func (r *Roll) plan(ctx context.Context, all []*worked, put func(string, []byte,
 		doc, wrong := draw.Document(laid, some[0].printed()).PDF()
 		put(name, doc, wrong)
 		files = append(files, index.File{Name: name, Says: "sheets to cut and the order of the cuts" + whose})
-		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false))
+		plans, lists = append(plans, laid.Slim()), append(lists, draw.Text(laid, all[0].round, false, document.Plain))
 		taken = append(taken, lot{plans[i], called})
 	}
 	if len(plans) > 0 {

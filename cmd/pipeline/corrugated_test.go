@@ -32,8 +32,7 @@ func everyWord(t *testing.T, set ...string) string {
 		pipeline.Cutlist{Job: j}, pipeline.Cutlist{Job: j, Format: "markdown"}, machine, byHand,
 		pipeline.Prove{Job: j, Draw: true}, pipeline.Fit{Job: j, Draw: true, All: true}, pipeline.Fit{Job: j},
 	} {
-		r, err := c.Make(context.Background())
-		require.NoError(t, err)
+		r := made(t, c)
 		out = append(out, read(t, c), strings.Join(r.Notes, " "), r.Warnings.Error())
 		for _, f := range r.Files {
 			if strings.HasSuffix(f.Name, ".svg") {

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"forel/render/cutlist"
+	"forel/render/document"
 )
 
 // Cutlist lists every piece with its size.
@@ -15,7 +16,7 @@ type Cutlist struct {
 
 // Make makes the list, as the report.
 func (c Cutlist) Make(context.Context) (r Result, err error) {
-	bad := format(&c.Format, listFormats)
+	bad := chosen(c.Settings())
 	if c.Outlines && c.Format != "json" {
 		bad = refuse(bad, "--outlines goes with json only", "add --format json")
 	}
@@ -29,9 +30,9 @@ func (c Cutlist) Make(context.Context) (r Result, err error) {
 	case "csv":
 		r.Report = cutlist.CSV(w.plan, w.round)
 	case "markdown":
-		r.Report = cutlist.Markdown(w.plan, w.round)
+		r.Report = cutlist.Text(w.plan, w.round, document.Markdown)
 	default:
-		r.Report = cutlist.Text(w.plan, w.round)
+		r.Report = cutlist.Text(w.plan, w.round, document.Plain)
 	}
 	return r, nil
 }

@@ -124,35 +124,32 @@ func (c Cutter) setup(all []worked, told bool) (s bed.Setup, bad jobfile.Issues)
 // grains reads the grain of all materials, and of some, which goes before it.
 func (c Cutter) grains() (out map[geometry.Material]geometry.Grain, bad jobfile.Issues) {
 	out = map[geometry.Material]geometry.Grain{}
-	var all []jobfile.Flag
-	var one []string
-	set := func(flag, direction string, holds func(geometry.Material) bool) (known bool) {
+	var flags []jobfile.Flag
+	some := slices.Clone(c.Grain)
+	slices.SortStableFunc(some, func(a, b string) int { return strings.Count(a, "=") - strings.Count(b, "=") })
+	for _, text := range some {
+		flag := fmt.Sprintf("--grain %.40q", text)
+		name, direction, ofOne := strings.Cut(text, "=")
+		if !ofOne {
+			flag, name, direction = "--grain", "", text
+		}
+		key := strings.ToLower(strings.TrimSpace(name))
+		flags = append(flags, jobfile.Flag{Name: strings.TrimSpace("--grain " + key), Key: key, Value: strings.ToLower(direction)})
 		g, err := bed.ParseGrain(direction)
 		if err != nil {
 			bad = append(bad, issue(flag, err.Error(), ""))
 		}
+		known := false
 		for _, m := range geometry.Materials {
-			if holds(m) {
+			if !ofOne || key == string(m) {
 				out[m], known = g, true
 			}
 		}
-		return known
-	}
-	for _, text := range c.Grain {
-		if strings.Contains(text, "=") {
-			one = append(one, text)
-			continue
-		}
-		all = append(all, jobfile.Flag{Name: "--grain", Value: strings.ToLower(text)})
-		set("--grain", text, func(geometry.Material) bool { return true })
-	}
-	for _, text := range one {
-		name, direction, _ := strings.Cut(text, "=")
-		if !set(fmt.Sprintf("--grain %.40q", text), direction, func(m geometry.Material) bool { return strings.EqualFold(strings.TrimSpace(name), string(m)) }) {
+		if !known {
 			bad = append(bad, issue("--grain", fmt.Sprintf("unknown material %.20q", name), "give "+wording.Or(geometry.Materials)))
 		}
 	}
-	return out, append(append(bad, Contradictions(all)...), once("--grain", one)...)
+	return out, append(bad, Contradictions(flags)...)
 }
 
 // creased reads the materials that are creased.

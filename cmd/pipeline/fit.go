@@ -21,11 +21,11 @@ const fitName = "fit.pdf"
 
 // Make makes the report, and the drawings if they are asked for.
 func (f Fit) Make(context.Context) (r Result, err error) {
-	w, err := f.read(&r, format(&f.Format, reportFormats))
+	w, err := f.read(&r, chosen(f.Settings()))
 	if err != nil {
 		return r, err
 	}
-	report := fit.Of(w.plan).Weighed(w.plan, w.weigh)
+	report := fit.Of(w.plan).Weighed(w.weigh)
 	switch {
 	case f.Format == "json":
 		r.Report = renderfit.JSON(report)

@@ -25,14 +25,14 @@ type Lessons struct {
 // Settings are those of the lessons.
 func (l *Lessons) Settings() []Setting {
 	return []Setting{
-		formats(&l.Format, "report: text or json (in millimetres)", reportFormats),
+		formats(&l.Format, "report: text or json (in millimetres)", "text", "json"),
 		{Name: "units", Usage: "`unit` of what is written: mm or in (default: that of --job, else mm)", To: &l.Units},
 	}
 }
 
 // Make tells what the records teach.
 func (l Lessons) Make(context.Context) (r Result, err error) {
-	bad := format(&l.Format, reportFormats)
+	bad := chosen(l.Settings())
 	if len(l.Files) == 0 {
 		bad = refuse(bad, "no records to learn from", "name records, or a folder with some: files that end in .record.toml, which forel record writes")
 	}

@@ -27,7 +27,7 @@ func (m Measure) Make(context.Context) (r Result, err error) {
 	if m.Volumes < 0 || m.Volumes > job.MostBooks {
 		bad = refuse(bad, fmt.Sprintf("--volumes: %d is out of range", m.Volumes), fmt.Sprintf("give 1 to %d", job.MostBooks))
 	}
-	w, err := m.unchecked((*jobfile.Shop).Unmeasured, bad)
+	w, err := m.unchecked(true, bad)
 	if err != nil {
 		return r, err
 	}
@@ -45,7 +45,7 @@ func (m Measure) Make(context.Context) (r Result, err error) {
 // MeasurePicture draws a picture of measuring (of measuring.Names) with the first book of a
 // job, as far as it is measured.
 func (j Job) MeasurePicture(name string) ([]byte, error) {
-	w, err := j.unchecked((*jobfile.Shop).Unmeasured, nil)
+	w, err := j.unchecked(true, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -58,8 +58,9 @@ func (j Job) MeasurePicture(name string) ([]byte, error) {
 }
 
 // unchecked reads the one job there is, or none, without working it out. bad is what is
-// wrong with the settings of the command; all is told together.
-func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag) (jobfile.File, error), bad jobfile.Issues) (w worked, err error) {
+// wrong with the settings of the command; all is told together. Books need not be measured
+// yet where it is unbooked.
+func (j Job) unchecked(unbooked bool, bad jobfile.Issues) (w worked, err error) {
 	if err := j.one(bad); err != nil {
 		return w, err
 	}
@@ -70,7 +71,7 @@ func (j Job) unchecked(read func(*jobfile.Shop, string, []byte, ...jobfile.Flag)
 	}
 	w.date = j.Date
 	w.file = new(jobfile.File)
-	*w.file, err = read(shop, files[0].Name, files[0].Data, j.Flags...)
+	*w.file, err = shop.Unchecked(files[0].Name, files[0].Data, unbooked, j.Flags...)
 	bad = append(bad, Problems(err)...)
 	if err == nil {
 		w.round, err = rounding(j.Round, w.file.Job.Shared().Unit)

@@ -24,7 +24,7 @@ const orderName = "order.pdf"
 
 // Make makes the list, and the document if it is asked for.
 func (o Order) Make(ctx context.Context) (r Result, err error) {
-	all, p, err := laid(ctx, &r, o.cases, format(&o.Format, moneyFormats), o.Effort, bench.Options{Buy: true}, o.Progress, spare)
+	all, p, err := laid(ctx, &r, o.cases, chosen(o.Settings()), o.Effort, bench.Options{Buy: true}, o.Progress, spare)
 	if err != nil {
 		return r, err
 	}

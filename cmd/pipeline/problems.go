@@ -3,13 +3,11 @@ package pipeline
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/wording"
 	"forel/render"
 )
 
@@ -66,37 +64,17 @@ func Contradictions(flags []jobfile.Flag) (bad jobfile.Issues) {
 	return bad
 }
 
-// once reads words of the form key=value, each key in one spelling, and tells of
-// those that are given two values.
-func once(flag string, words []string) jobfile.Issues {
-	var flags []jobfile.Flag
-	for _, kv := range words {
-		key, value, _ := strings.Cut(kv, "=")
-		key = strings.ToLower(strings.TrimSpace(key))
-		flags = append(flags, jobfile.Flag{Name: flag + " " + key, Key: key, Value: strings.ToLower(value)})
-	}
-	return Contradictions(flags)
-}
-
-// format reads the format of a report; the first is the usual one.
-func format(asked *string, known []string) (bad jobfile.Issues) {
-	if *asked == "" {
-		*asked = known[0]
-	}
-	if !slices.Contains(known, *asked) {
-		bad = refuse(bad, fmt.Sprintf("--format: unknown format %.20q", *asked), "give "+wording.Or(known))
-	}
-	return bad
-}
-
 // themeOf changes lines to the colours asked for, each as line=#rrggbb. Inside cuts that
 // have the colour of outlines keep to it.
 func themeOf(colours []string, theme render.Theme) (render.Theme, jobfile.Issues) {
 	var bad jobfile.Issues
+	var flags []jobfile.Flag
 	inside := theme[render.InsideCuts].Color
 	follows := inside == theme[render.Cutting].Color
 	for _, kv := range colours {
 		layer, hex, _ := strings.Cut(kv, "=")
+		key := strings.ToLower(strings.TrimSpace(layer))
+		flags = append(flags, jobfile.Flag{Name: "--colour " + key, Key: key, Value: strings.ToLower(hex)})
 		colour, err := render.ParseColor(hex)
 		if err == nil {
 			err = theme.SetColor(layer, colour)
@@ -108,7 +86,7 @@ func themeOf(colours []string, theme render.Theme) (render.Theme, jobfile.Issues
 	if follows && theme[render.InsideCuts].Color == inside {
 		theme[render.InsideCuts] = theme[render.Cutting]
 	}
-	return theme, append(bad, once("--colour", colours)...)
+	return theme, append(bad, Contradictions(flags)...)
 }
 
 // lineOf reads the width of lines for a machine; nothing asked for is 0.

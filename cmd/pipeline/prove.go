@@ -15,7 +15,7 @@ type Prove struct {
 
 // Make makes the report, and the drawings if they are asked for.
 func (p Prove) Make(context.Context) (r Result, err error) {
-	w, err := p.read(&r, format(&p.Format, reportFormats))
+	w, err := p.read(&r, chosen(p.Settings()))
 	if err != nil {
 		return r, err
 	}

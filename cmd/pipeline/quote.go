@@ -38,7 +38,7 @@ func (q Quote) Make(ctx context.Context) (r Result, err error) {
 	if len(q.Files) > 1 { // then each is laid out alone too
 		together = q.Progress.Part(0, 0.5)
 	}
-	all, p, err := laid(ctx, &r, q.cases, format(&q.Format, moneyFormats), q.Effort, bench.Options{Buy: true}, together, nil)
+	all, p, err := laid(ctx, &r, q.cases, chosen(q.Settings()), q.Effort, bench.Options{Buy: true}, together, nil)
 	if err != nil {
 		return r, err
 	}

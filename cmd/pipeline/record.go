@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"path"
 	"slices"
 	"strings"
 	"time"
@@ -108,7 +107,7 @@ const RecordSuffix = ".record.toml"
 
 // RecordName returns the name of the record of a job file, which stands beside it.
 func RecordName(jobName string) string {
-	return strings.TrimSuffix(path.Base(strings.ReplaceAll(jobName, `\`, "/")), ".toml") + RecordSuffix
+	return strings.TrimSuffix(baseName(jobName), ".toml") + RecordSuffix
 }
 
 // Make takes down what was measured.

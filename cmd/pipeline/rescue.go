@@ -35,7 +35,7 @@ func (r *Rescue) Settings() []Setting {
 		"play-depth": "`room` left from spine to mouth", "play-thickness": "`room` left from side to side"}
 	return append(r.settings(usualPlays, says, "any other `name=room` that forel record --show lists as play"), []Setting{
 		{Name: "unfinished", Usage: "the play was measured before the case was finished: a carcass not covered yet, card not glued, trays not on their case", To: &r.Unfinished},
-		formats(&r.Format, "report: text or json (in millimetres)", reportFormats),
+		formats(&r.Format, "report: text or json (in millimetres)", "text", "json"),
 		{Name: "way", Usage: "`number` of the way whose pieces are drawn (default 1)", To: &r.Way},
 	}...)
 }
@@ -46,7 +46,7 @@ func (r *Rescue) Measured() error { return r.ofCase(r.Job, fit.Play) }
 // Make tells the ways back, and draws what is cut again if it is asked for.
 func (r Rescue) Make(context.Context) (out Result, err error) {
 	var bad jobfile.Issues
-	w, err := r.read(&out, format(&r.Format, reportFormats))
+	w, err := r.read(&out, chosen(r.Settings()))
 	if err != nil {
 		return out, err
 	}
@@ -134,11 +134,6 @@ func (r Rescue) draw(out Result, w worked, way rescue.Way) (Result, error) {
 	if w.plan, _ = w.plan.Only(way.Again); len(w.plan.Pieces) < whole {
 		w.plan.Warnings = slices.Insert(slices.Clone(w.plan.Warnings), 0, "these templates are for a case as it stands: cut again "+wording.And(way.Again)+" alone, and leave out the steps of what you keep")
 	}
-	files, doc, _, err := w.templates(render.DefaultTheme(), 0, false, false)
-	if err != nil {
-		return out, err
-	}
-	out.Document, out.Files, out.Wrote = doc, files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
-	out.toPrint(templatesName, w.file.Print, ", then measure its rulers")
-	return out, nil
+	_, err = out.templates(w, render.DefaultTheme(), 0, false, false)
+	return out, err
 }

@@ -9,6 +9,7 @@ import (
 	"forel/cmd/jobfile"
 	"forel/geometry"
 	"forel/geometry/choose"
+	"forel/geometry/wording"
 	"forel/paper/bed"
 	"forel/render/hairline"
 )
@@ -95,18 +96,25 @@ func (j *Job) Showing() []Setting {
 }
 
 // formats is the setting of the format of a report; the first is the usual one.
-func formats(to *string, usage string, known []string) Setting {
+func formats(to *string, usage string, known ...string) Setting {
 	return Setting{Name: "format", Usage: "`format` of the " + usage, To: to, Words: known, Usual: known[0]}
 }
 
-// The formats of reports.
-var (
-	listFormats   = []string{"text", "json", "csv", "markdown"}
-	stockFormats  = []string{"text", "markdown", "json", "csv"}
-	reportFormats = []string{"text", "json"}
-	choiceFormats = []string{"text", "json", "toml"}
-	moneyFormats  = []string{"text", "csv"}
-)
+// chosen gives settings that are one of some words their usual one where there is none, and
+// tells of words that they can't be.
+func chosen(all []Setting) (bad jobfile.Issues) {
+	for _, s := range all {
+		if to, ok := s.To.(*string); ok && s.Words != nil && *to == "" {
+			*to = s.Usual
+		}
+		for _, word := range strings.Split(s.Typed(), ", ") {
+			if s.Words != nil && word != "" && !slices.Contains(s.Words, word) {
+				bad = refuse(bad, fmt.Sprintf("--%s: unknown %s %.30q", s.Name, s.Name, word), "give "+wording.Or(s.Words))
+			}
+		}
+	}
+	return bad
+}
 
 // Settings are those of templates.
 func (t *Templates) Settings() []Setting {
@@ -130,7 +138,7 @@ func (m *Measure) Settings() []Setting {
 // Settings are those of the help to choose.
 func (c *Choose) Settings() []Setting {
 	return []Setting{
-		formats(&c.Format, "advice: text, json or toml (the job file alone)", choiceFormats),
+		formats(&c.Format, "advice: text, json or toml (the job file alone)", "text", "json", "toml"),
 		{Name: "use", Usage: "what the case is for, a `word`: " + strings.Join(choose.Uses, ", "), To: &c.Use, Words: choose.Uses, Usual: choose.Uses[0]},
 		{Name: "condition", Usage: "what the book is, `words` with commas between: fragile (its covering rubs or flakes), raised (ornaments or clasps stand out), loose (leaves or boards)", To: &c.Conditions, Words: choose.Conditions, Commas: true},
 	}
@@ -144,7 +152,7 @@ func (g *Gauge) Settings() []Setting {
 // Settings are those of the cut list.
 func (c *Cutlist) Settings() []Setting {
 	return []Setting{
-		formats(&c.Format, "list: text, json, csv or markdown", listFormats),
+		formats(&c.Format, "list: text, json, csv or markdown", "text", "json", "csv", "markdown"),
 		{Name: "outlines", Usage: "with json: each piece's outline, slits, folds and guide lines too", To: &c.Outlines},
 	}
 }
@@ -161,7 +169,7 @@ func (h *Handout) Settings() []Setting {
 // Settings are those of the plan of sheets.
 func (s *Stock) Settings() []Setting {
 	return slices.Concat([]Setting{
-		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", stockFormats),
+		formats(&s.Format, "list: text, markdown, json (everything) or csv (the cuts)", "text", "markdown", "json", "csv"),
 		onlyOf(&s.Only, "lay out"),
 		{Name: "cuts", Usage: "with text and markdown: the order of the cuts too", To: &s.Cuts},
 		{Name: "exact", Usage: "cut linings and cloth to size; without, they are rounded up to 5 mm or 1/4 in and trimmed later", To: &s.Exact},
@@ -172,12 +180,12 @@ func (s *Stock) Settings() []Setting {
 
 // Settings are those of the order list.
 func (o *Order) Settings() []Setting {
-	return []Setting{formats(&o.Format, "list: text or csv", moneyFormats), searched(&o.Effort)}
+	return []Setting{formats(&o.Format, "list: text or csv", "text", "csv"), searched(&o.Effort)}
 }
 
 // Settings are those of the quote.
 func (q *Quote) Settings() []Setting {
-	return []Setting{formats(&q.Format, "costing: text or csv", moneyFormats), searched(&q.Effort)}
+	return []Setting{formats(&q.Format, "costing: text or csv", "text", "csv"), searched(&q.Effort)}
 }
 
 // searched is the setting of how sheets are laid out for what is bought.
@@ -227,13 +235,13 @@ func (c *Cutter) Settings() []Setting {
 
 // Settings are those of the proof.
 func (p *Prove) Settings() []Setting {
-	return []Setting{formats(&p.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats)}
+	return []Setting{formats(&p.Format, "report: text or json (in millimetres, exact to 0.001)", "text", "json")}
 }
 
 // Settings are those of the fit.
 func (f *Fit) Settings() []Setting {
 	return []Setting{
-		formats(&f.Format, "report: text or json (in millimetres, exact to 0.001)", reportFormats),
+		formats(&f.Format, "report: text or json (in millimetres, exact to 0.001)", "text", "json"),
 		{Name: "all", Usage: "with text: everything, with the chains of dimensions and each check in full", To: &f.All},
 	}
 }
@@ -242,6 +250,6 @@ func (f *Fit) Settings() []Setting {
 func (t *Timetable) Settings() []Setting {
 	return []Setting{
 		{Name: "start", Usage: "`date` of the first day, such as 2026-12-01, or when on it, 2026-12-01 10:30; without, days are counted from 1", To: &t.Start},
-		formats(&t.Format, "report: text or json (times in minutes)", reportFormats),
+		formats(&t.Format, "report: text or json (times in minutes)", "text", "json"),
 	}
 }

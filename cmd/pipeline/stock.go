@@ -14,6 +14,7 @@ import (
 	"forel/paper/bench"
 	"forel/paper/pack"
 	draw "forel/render/bench"
+	"forel/render/document"
 	"forel/render/offcuts"
 )
 
@@ -43,7 +44,7 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	if s.Undo {
 		return s.undo(s.Source, s.Draw)
 	}
-	bad := append(format(&s.Format, stockFormats), s.Ledger.wrong(s.Source)...)
+	bad := append(chosen(s.Settings()), s.Ledger.wrong(s.Source)...)
 	if s.Cuts && (s.Format == "json" || s.Format == "csv") {
 		bad = refuse(bad, "--cuts goes with text and markdown only", "leave it out: "+s.Format+" holds the cuts")
 	}
@@ -59,9 +60,9 @@ func (s Stock) Make(ctx context.Context) (r Result, err error) {
 	case "csv":
 		r.Report = draw.CSV(p, o.Round)
 	case "markdown":
-		r.Report = draw.Markdown(p, o.Round, s.Cuts)
+		r.Report = draw.Text(p, o.Round, s.Cuts, document.Markdown)
 	default:
-		r.Report = draw.Text(p, o.Round, s.Cuts)
+		r.Report = draw.Text(p, o.Round, s.Cuts, document.Plain)
 	}
 	var kept []offcuts.Label
 	if s.Take {

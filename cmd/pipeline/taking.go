@@ -126,7 +126,7 @@ func tookText(shop string, t jobfile.Taking, r geometry.Rounding) []byte {
 	if len(t.Kept) > 0 {
 		fmt.Fprintf(&b, "; kept there, each with its number on a label:\n")
 		for _, k := range t.Kept {
-			fmt.Fprintf(&b, "  offcut %d: %s, %s × %s (%s)\n", k.Number, wording.OneLine(k.Material), r.PrettyNumber(k.Width), r.Pretty(k.Height), k.From)
+			fmt.Fprintf(&b, "  offcut %d: %s, %s (%s)\n", k.Number, wording.OneLine(k.Material), r.PrettySize(k.Width, k.Height), k.From)
 		}
 	} else {
 		b.WriteString("; it leaves nothing worth keeping\n")
@@ -138,7 +138,7 @@ func tookText(shop string, t jobfile.Taking, r geometry.Rounding) []byte {
 // labelsOf returns the labels of what is kept.
 func labelsOf(t jobfile.Taking, r geometry.Rounding) (out []offcuts.Label) {
 	for _, k := range t.Kept {
-		out = append(out, offcuts.Label{Number: fmt.Sprint(k.Number), Material: k.Material, Size: r.PrettyNumber(k.Width) + " × " + r.Pretty(k.Height),
+		out = append(out, offcuts.Label{Number: fmt.Sprint(k.Number), Material: k.Material, Size: r.PrettySize(k.Width, k.Height),
 			Runs: k.Runs, Grain: k.Grain, Wide: k.Width > k.Height, From: strings.Join(slices.DeleteFunc([]string{"from " + t.By, k.From, t.Date}, func(s string) bool { return s == "" }), ", ")})
 	}
 	return out

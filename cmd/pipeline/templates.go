@@ -10,7 +10,6 @@ import (
 	"forel/geometry/fit"
 	"forel/paper"
 	"forel/render"
-	"forel/render/document"
 	renderfit "forel/render/fit"
 	"forel/render/proof"
 	"forel/render/templates"
@@ -41,12 +40,10 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		return r, unknown
 	}
 	w = asked[0]
-	files, doc, layout, err := w.templates(theme, line, t.Separate, t.MarkOut)
+	layout, err := r.templates(w, theme, line, t.Separate, t.MarkOut)
 	if err != nil {
 		return r, err
 	}
-	r.Document = doc
-	r.Files, r.Wrote = files, []string{counted(len(files)-1, "a drawing", "drawings"), templatesName}
 	words := "after the overview and the key"
 	if len(layout.Pages) > 0 && layout.Pages[0].Corner.Width() > 0 {
 		words = "the overview and the key in a corner of the first"
@@ -56,20 +53,20 @@ func (t Templates) Make(context.Context) (r Result, err error) {
 		r.Notes = []string{"every piece is a plain rectangle: a sheet tells how to mark them out with rule and square"}
 	}
 	r.Notes = append(r.Notes, "proof: "+proof.Verdict(w.plan.Proof), "fit: "+renderfit.Line(fit.Of(w.plan), w.round.Unit))
-	r.toPrint(templatesName, w.file.Print, ", then measure its rulers")
 	r.Set, r.Part = "templates", len(t.Only) > 0
 	return r, nil
 }
 
 // templates lays a job out and makes every file of it, the drawings before the
 // document.
-func (w worked) templates(theme render.Theme, line geometry.Length, separate, markOut bool) (files []File, doc *document.Document, layout paper.Layout, err error) {
+func (r *Result) templates(w worked, theme render.Theme, line geometry.Length, separate, markOut bool) (layout paper.Layout, err error) {
 	o := w.printed()
 	o.Theme, o.Line = theme, line
 	drawn := w.plan.Drawn()
-	files = make([]File, len(drawn)+1)
+	files := make([]File, len(drawn), len(drawn)+1)
+	var document Result
 	var together errgroup.Group
-	together.Go(func() (err error) {
+	together.Go(func() error {
 		printed := drawn
 		if markOut {
 			printed = templates.Shaped(drawn)
@@ -79,14 +76,14 @@ func (w worked) templates(theme render.Theme, line geometry.Length, separate, ma
 			lay.Set = paper.Separate
 		}
 		layout = templates.Lay(w.plan, printed, o, lay)
-		files[len(drawn)] = File{Name: templatesName}
-		doc = templates.Document(w.plan, layout, o)
-		files[len(drawn)].Data, err = doc.PDF()
-		return err
+		return document.add(templatesName, templates.Document(w.plan, layout, o))
 	})
 	for i, p := range drawn {
 		files[i] = File{templates.FileName(p), templates.PieceSVG(w.plan, p, o)}
 	}
 	err = together.Wait()
-	return files, doc, layout, err
+	r.Files, r.Document = append(files, document.Files...), document.Document
+	r.Wrote = []string{counted(len(drawn), "a drawing", "drawings"), templatesName}
+	r.toPrint(templatesName, w.file.Print, ", then measure its rulers")
+	return layout, err
 }

@@ -29,11 +29,24 @@ const (
 
 // Make makes the report, and the files if they are asked for.
 func (t Timetable) Make(ctx context.Context) (r Result, err error) {
-	bad := format(&t.Format, reportFormats)
+	bad := chosen(t.Settings())
 	start, dated, wrong := startOf(t.Start)
-	first, cases, err := t.read(&r, append(bad, wrong...))
+	t.reading = t.Progress
+	all, err := t.cases(&r, append(bad, wrong...))
 	if err != nil {
 		return r, err
+	}
+	first := all[0] // whose bench it is
+	var cases []timetable.Case
+	var other []string
+	for _, w := range all {
+		cases = append(cases, timetable.Of(w.plan.Title, w.plan.Steps, w.file.Times))
+		if w.file.Hours.String() != first.file.Hours.String() {
+			other = append(other, wording.Quote(w.plan.Title))
+		}
+	}
+	if len(other) > 0 {
+		r.Warnings = append(r.Warnings, issue("times.hours", "of "+wording.And(other)+" are others", "the bench is one: those of "+wording.Quote(first.plan.Title)+" are taken"))
 	}
 	if first.file.Hours.Closes() && !dated {
 		r.Warnings = append(r.Warnings, issue("times.closed", "days that are counted have no date, so the bench is open on all of them", "give the date to start on"))
@@ -66,31 +79,6 @@ func (t Timetable) Make(ctx context.Context) (r Result, err error) {
 	}
 	r.Wrote = namesOf(r.Files)
 	return r, nil
-}
-
-// read reads the jobs, or the rows of a roster, and returns the work of each, with the
-// first of them, whose bench it is.
-func (t Timetable) read(r *Result, bad jobfile.Issues) (first worked, cases []timetable.Case, err error) {
-	var hours []string
-	err = t.each(r, bad, t.Progress, func(n int) { cases, hours = make([]timetable.Case, n), make([]string, n) }, func(i int, w worked) {
-		cases[i] = timetable.Of(w.plan.Title, w.plan.Steps, w.file.Times)
-		if hours[i] = w.file.Hours.String(); i == 0 {
-			first = w
-		}
-	})
-	if err != nil {
-		return first, nil, err
-	}
-	var other []string
-	for i, h := range hours {
-		if h != hours[0] {
-			other = append(other, wording.Quote(cases[i].Name))
-		}
-	}
-	if len(other) > 0 {
-		r.Warnings = append(r.Warnings, issue("times.hours", "of "+wording.And(other)+" are others", "the bench is one: those of "+wording.Quote(cases[0].Name)+" are taken"))
-	}
-	return first, cases, nil
 }
 
 // startOf reads when the work begins: a date, and a time if there is one.

@@ -21,9 +21,6 @@ type Length = geometry.Length
 // Version is that of the files that are written; all up to it are read.
 const Version = 1
 
-// MostBytes is the size of the largest record that is read.
-const MostBytes = 1 << 20
-
 // Record is a record that was read.
 type Record struct {
 	Source string // its name

@@ -12,7 +12,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"forel/cmd/jobfile"
 	"forel/geometry/job"
@@ -154,12 +153,9 @@ func (t *table) issue(line int, key, reason, fix string) jobfile.Issue {
 
 // open finds what parts the columns and reads the line of their names.
 func (t *table) open(data []byte) error {
-	if len(data) > jobfile.MostBytes {
-		return jobfile.Issues{t.issue(0, "", "more than 1 MiB", "name a roster")}
-	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	if !utf8.Valid(data) {
-		return jobfile.Issues{t.issue(0, "", "not text in UTF-8", "save it as CSV in UTF-8")}
+	if issues := jobfile.Unreadable(t.source, "roster", data); issues != nil {
+		return issues
 	}
 	t.lines = bytes.Split(data, []byte("\n"))
 	t.csv = csv.NewReader(bytes.NewReader(data))

@@ -20,40 +20,23 @@ var before = func(path string) error { return nil }
 // flush makes sure that a file is on the disk.
 var flush = (*os.File).Sync
 
-func rename(from, to string) error {
-	if err := before(to); err != nil {
-		return err
-	}
-	return os.Rename(from, to)
-}
-
-func link(from, to string) error {
-	if err := before(to); err != nil {
-		return err
-	}
-	return os.Link(from, to)
-}
-
-func remove(path string) error {
+// change does something to a path, where nothing keeps it from that.
+func change(path string, do func() error) error {
 	if err := before(path); err != nil {
 		return err
 	}
-	return os.Remove(path)
+	return do()
 }
 
-func removeAll(path string) error {
-	if err := before(path); err != nil {
-		return err
-	}
-	return os.RemoveAll(path)
-}
+func rename(from, to string) error { return change(to, func() error { return os.Rename(from, to) }) }
 
-func makeDir(path string) error {
-	if err := before(path); err != nil {
-		return err
-	}
-	return os.Mkdir(path, 0o777)
-}
+func link(from, to string) error { return change(to, func() error { return os.Link(from, to) }) }
+
+func remove(path string) error { return change(path, func() error { return os.Remove(path) }) }
+
+func removeAll(path string) error { return change(path, func() error { return os.RemoveAll(path) }) }
+
+func makeDir(path string) error { return change(path, func() error { return os.Mkdir(path, 0o777) }) }
 
 // makeDirs makes a folder with its parents, and returns those it made, the deepest first.
 func makeDirs(path string) (made []string, err error) {
@@ -107,10 +90,7 @@ func (o *output) Write(p []byte) (int, error) {
 
 // end closes the file and returns its digest.
 func (o *output) end() (digest, error) {
-	err := before(o.file.Name())
-	if err == nil {
-		err = flush(o.file)
-	}
+	err := change(o.file.Name(), func() error { return flush(o.file) })
 	return digest(o.sum.Sum(nil)), cmp.Or(err, o.file.Close())
 }
 

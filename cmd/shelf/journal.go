@@ -107,10 +107,15 @@ func (s *Shelf) recover() error {
 	return nil
 }
 
+// unsettled tells of a landing that is to be finished or undone.
+func (s *Shelf) unsettled() bool {
+	return exists(s.inWork(journalName, "")) || exists(s.inWork(undoName, ""))
+}
+
 // forget takes away the files that gave way in a landing that is settled, so that none is
 // taken for one of the next.
 func (s *Shelf) forget() error {
-	if exists(s.inWork(journalName, "")) || exists(s.inWork(undoName, "")) {
+	if s.unsettled() {
 		return nil
 	}
 	return s.cant(ListName, removeAll(s.inWork(oldName, "")))

@@ -57,7 +57,7 @@ func (s *Shelf) land(j journal) error {
 		if err := j.write(s); err != nil {
 			return s.cant(ListName, err)
 		}
-		if s.change() == nil {
+		if s.swap() == nil {
 			s.discard(j) // where that fails, the next run does it
 			return nil
 		}

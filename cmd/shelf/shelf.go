@@ -274,7 +274,7 @@ func (s *Shelf) drop() error {
 		s.log.Close()
 		s.log = nil
 	}
-	if exists(s.inWork(journalName, "")) || exists(s.inWork(undoName, "")) {
+	if s.unsettled() {
 		return nil
 	}
 	return removeAll(s.work)

@@ -215,6 +215,9 @@ func sample(usual, all int) []int {
 	if seed == 0 {
 		r = rand.New(rand.NewPCG(rand.Uint64(), 1))
 	}
+	if testing.Short() {
+		usual /= 2
+	}
 	if plantest.Soak() || usual > all {
 		usual = all // a soak
 	}

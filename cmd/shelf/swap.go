@@ -83,17 +83,14 @@ func below(dir, at string) string {
 	return filepath.ToSlash(name)
 }
 
-// change lets the new folder and the old one change places, which in the working folder
+// swap lets the new folder and the old one change places, which in the working folder
 // is then where the new one was.
-func (s *Shelf) change() error {
-	if err := before(s.dir); err != nil {
-		return err
+func (s *Shelf) swap() error {
+	err := change(s.dir, func() error { return exchange(s.inWork(newName, ""), s.dir) })
+	if err == nil {
+		syncDir(filepath.Dir(s.dir))
 	}
-	if err := exchange(s.inWork(newName, ""), s.dir); err != nil {
-		return err
-	}
-	syncDir(filepath.Dir(s.dir))
-	return nil
+	return err
 }
 
 // discard takes away what is left in the working folder, be it the old folder or a new

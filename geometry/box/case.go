@@ -43,7 +43,7 @@ func (j Job) work() (made, error) {
 // Plan returns all that is rendered of the box.
 func (c made) Plan() plan.Plan {
 	j, s := c.job, c.stands
-	p := plan.Plan{
+	return plan.Plan{
 		Title:     j.Title,
 		Kind:      "drop-spine box",
 		Content:   j.content(),
@@ -65,11 +65,8 @@ func (c made) Plan() plan.Plan {
 		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+		Warnings:  j.suspects().Sentences(),
 	}
-	for _, s := range j.suspects() {
-		p.Warnings = append(p.Warnings, s.Sentence())
-	}
-	return p
 }
 
 // content names what the box is made for.
@@ -159,12 +156,10 @@ func (c made) facts() []plan.Fact {
 		plan.SizeFact("large_tray", "large tray, covered", "wide", s.covered(large)),
 		plan.SizeFact(plan.Outside, "outside, closed", "wide", s.outside()),
 		{Key: "case", Name: "case laid flat, over boards and joints", Text: "%s wide, %s high; each joint %s",
-			Parts: []plan.Part{{Key: "width", Length: s.across()}, {Key: "height", Length: high(s)}, {Key: "joint", Length: s.joint()}}},
+			Parts: []plan.Part{{Key: "width", Length: s.laid().Across}, {Key: "height", Length: s.laid().High}, {Key: "joint", Length: s.joint()}}},
 		{Key: "between", Name: "between the case boards, closed", Text: "%s", Parts: []plan.Part{{Key: "thickness", Length: s.between()}}},
 	}
 }
-
-func high(j Job) Length { _, h := j.caseSize(); return h }
 
 // remarks returns what is to be known of the sizes.
 func (c made) remarks() []plan.Remark {

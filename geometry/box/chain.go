@@ -21,7 +21,6 @@ const (
 	inMiddle  = "middle"
 	inCorners = "corners"
 	betweenIn = "floors"
-	atRim     = "rim"
 	overSmall = "over-rim"
 )
 
@@ -87,14 +86,6 @@ func (j Job) Chain() plan.Chain {
 	lim := j.Limits
 	s := j.standing()
 	grows, beside := lim.Grows(j.Book()), lim.LooseBeside(j.Book().Thick())
-	gaps := make([]plan.Gap, gapCount)
-	gaps[bookHighMiddle] = plan.Gap{Dimension: plan.Height, Place: inMiddle, Where: "in the middle", Loose: lim.LooseHeight}
-	gaps[bookHighEnd] = plan.Gap{Dimension: plan.Height, Place: atOpenEnd, Where: "at the open end", Decides: true}
-	gaps[bookDeep] = plan.Gap{Dimension: plan.Depth, Place: inCorners, Where: "in the corners at the fore-edge", Decides: true}
-	gaps[bookThickGap] = plan.Gap{Dimension: plan.Thickness, Place: betweenIn, Where: "between the floors at the hinge", Loose: beside + 2*j.hingeCloth(), Decides: true, Swell: grows}
-	gaps[nestHigh] = plan.Gap{Dimension: nestHeight, Place: atOpenEnd, Where: "at the open end", Loose: mostPlay, Decides: true}
-	gaps[nestDeep] = plan.Gap{Dimension: nestDepth, Place: inCorners, Where: "in the corners at the fore-edge", Loose: mostPlay, Decides: true}
-	gaps[nestThick] = plan.Gap{Dimension: nestThickness, Place: overSmall, Where: "above the rim of the small tray", Decides: true}
 	c := plan.Chain{
 		Unit: j.Unit,
 		Dimensions: []plan.Dimension{
@@ -105,7 +96,15 @@ func (j Job) Chain() plan.Chain {
 			{Name: nestDepth, Key: "box.room_width", Clearance: j.Room.Width, Tight: "sticks"},
 			{Name: nestThickness, Key: "box.room_depth", Clearance: j.Room.Depth, Tight: "keeps the lid up"},
 		},
-		Gaps:  gaps,
+		Gaps: []plan.Gap{
+			bookHighMiddle: {Dimension: plan.Height, Place: inMiddle, Where: "in the middle", Loose: lim.LooseHeight},
+			bookHighEnd:    {Dimension: plan.Height, Place: atOpenEnd, Where: "at the open end", Decides: true},
+			bookDeep:       {Dimension: plan.Depth, Place: inCorners, Where: "in the corners at the fore-edge", Decides: true},
+			bookThickGap:   {Dimension: plan.Thickness, Place: betweenIn, Where: "between the floors at the hinge", Loose: beside + 2*j.hingeCloth(), Decides: true, Swell: grows},
+			nestHigh:       {Dimension: nestHeight, Place: atOpenEnd, Where: "at the open end", Loose: mostPlay, Decides: true},
+			nestDeep:       {Dimension: nestDepth, Place: inCorners, Where: "in the corners at the fore-edge", Loose: mostPlay, Decides: true},
+			nestThick:      {Dimension: nestThickness, Place: overSmall, Where: "above the rim of the small tray", Decides: true},
+		},
 		Links: j.links(s),
 		Left:  j.left,
 		Made: []plan.MadeSize{
@@ -215,24 +214,26 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 		out = append(out, off("measuring the small tray", "uncertainty.measuring", u.Measuring, j.readings(u.Reading())))
 	}
 	slopes := c.Sensitivities()
-	cut := func(plusMinus func(n int) tolerance.Effect) map[int]tolerance.Effect {
-		all := map[int]tolerance.Effect{}
-		for i := range lengthCount {
-			for at, pieces := range []int{2, 1, 3, 2, 1, 3} { // that set each length of the trays, in their order
-				link := smallLong + at
-				n := math.Abs(slopes[i][link])
-				if j.isMeasured(link) || n == 0 {
-					continue
-				}
-				// Of several pieces that differ that one decides which takes room; but the large
-				// tray is cut to the highest wall of the small one, and the largest is measured.
-				if link == smallHigh && i == bookThickGap || i >= outHigh {
-					n = -n
-				}
-				all[i] = all[i].Plus(plusMinus(pieces).Times(n))
+	// through tells what errors of the trays' lengths come to; those that were measured are as
+	// they are, unless the error is in the measure.
+	through := func(measured bool, of func(at, length int) tolerance.Effect) map[int]tolerance.Effect {
+		return plan.Through(slopes, func(length, link int, counts float64) tolerance.Effect {
+			if link < smallLong || j.isMeasured(link) && !(measured && length < outHigh) {
+				return tolerance.Effect{}
 			}
-		}
-		return all
+			return of(link-smallLong, length).Times(math.Abs(counts))
+		})
+	}
+	// Of several pieces that differ that one decides which takes room; but the large tray is
+	// cut to the highest wall of the small one, and the largest is measured.
+	cut := func(plusMinus func(pieces int) tolerance.Effect) map[int]tolerance.Effect {
+		return through(false, func(at, length int) tolerance.Effect {
+			e := plusMinus([]int{2, 1, 3, 2, 1, 3}[at]) // that set each length of the trays, in their order
+			if smallLong+at == smallHigh && length == bookThickGap || length >= outHigh {
+				return e.Times(-1)
+			}
+			return e
+		})
 	}
 	one := func(int) tolerance.Effect { return tolerance.Symmetric(u.Cutting, 1) }
 	cutting, repeat := cut(one), map[int]tolerance.Effect{}
@@ -241,11 +242,26 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 	} else {
 		repeat = cut(func(n int) tolerance.Effect { return tolerance.Smallest(u.Repeat, n) })
 	}
+	// Walls beside their lines: two of a tray from head to tail, one at the fore-edge.
+	placing := through(false, func(at, _ int) tolerance.Effect {
+		return tolerance.Symmetric(u.Placing, []int{2, 1, 0, 2, 1, 0}[at])
+	})
+	// Corners out of square: head and tail wall that lean take room from head to tail, a
+	// fore-edge wall at its far end in the depth. The largest reading of a tray has its leaning
+	// in it.
+	lean, end := tolerance.Symmetric(u.Squareness/2, 2).TakesRoom(), tolerance.Symmetric(u.Squareness, 1).TakesRoom()
+	leaning := through(true, func(at, length int) tolerance.Effect {
+		e := []tolerance.Effect{lean, end, {}, lean, end, {}}[at]
+		if length >= outHigh {
+			return e.Times(-1)
+		}
+		return e
+	})
 	return append(out,
 		off("cutting", "uncertainty.cutting", u.Cutting, cutting),
 		off("from piece to piece at one setting", "uncertainty.repeat", u.Repeat, repeat),
-		off("placing the walls", "uncertainty.placing", u.Placing, j.placing()),
-		off("squareness", "uncertainty.squareness", u.Squareness, j.leaning()),
+		off("placing the walls", "uncertainty.placing", u.Placing, placing),
+		off("squareness", "uncertainty.squareness", u.Squareness, leaning),
 	)
 }
 
@@ -276,45 +292,6 @@ func (j Job) readings(read tolerance.Reading) map[int]tolerance.Effect {
 	}
 	if a := j.AsBuilt; len(a.Width) > 0 {
 		out[bookDeep] = read.OffLeast(a.Width...)
-	}
-	return out
-}
-
-// placing returns what walls beside their lines do: two of each tray from head to tail, one
-// at the fore-edge. A small tray that is measured has them in what was measured.
-func (j Job) placing() map[int]tolerance.Effect {
-	p := j.Uncertainty.Placing
-	wall := func(n int) tolerance.Effect { return tolerance.Symmetric(p, n) }
-	out := map[int]tolerance.Effect{}
-	if len(j.AsBuilt.Height) == 0 {
-		out[bookHighMiddle], out[bookHighEnd], out[outHigh] = wall(2), wall(2), wall(2)
-	}
-	if len(j.AsBuilt.Width) == 0 {
-		out[bookDeep], out[outWide] = wall(1), wall(1)
-	}
-	trays := 2
-	if j.follows() {
-		trays = 1
-	}
-	out[nestHigh], out[nestDeep] = wall(2*trays), wall(trays)
-	return out
-}
-
-// leaning returns what corners that are out of square do: head and tail wall of a tray that
-// lean take room from head to tail, a fore-edge wall at its far end in the depth. The largest
-// reading of a tray has its leaning in it.
-func (j Job) leaning() map[int]tolerance.Effect {
-	q := j.Uncertainty.Squareness
-	lean, end := tolerance.Symmetric(q/2, 2).TakesRoom(), tolerance.Symmetric(q, 1).TakesRoom()
-	out := map[int]tolerance.Effect{bookHighMiddle: lean, bookHighEnd: lean, bookDeep: end, nestHigh: lean, nestDeep: end}
-	if len(j.AsBuilt.Height) == 0 {
-		out[outHigh] = lean.Times(-1)
-	}
-	if len(j.AsBuilt.Width) == 0 {
-		out[outWide] = end.Times(-1)
-	}
-	if !j.follows() {
-		out[nestHigh], out[nestDeep] = lean.Plus(lean), end.Plus(end)
 	}
 	return out
 }

@@ -3,7 +3,6 @@ package box
 import (
 	"slices"
 
-	"forel/geometry"
 	"forel/geometry/job"
 	"forel/geometry/plan"
 )
@@ -28,7 +27,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	}
 	refused, suspect = j.together(), j.suspects()
 	if j.AsBuilt.Measured() && len(refused) == 0 {
-		refused = j.standing().held(j.AsBuilt).broken(j.Unit)
+		refused = j.standing().held(j.AsBuilt)
 	}
 	refused = append(refused, j.CheckLimits()...)
 	if len(refused) > 0 {
@@ -44,10 +43,10 @@ func (j Job) together() job.Problems {
 		l.AtMost("box.cloth", j.Cloth, most, "is too thick to lap in the corners of so thin a board")
 		return l.Broken // the rest is reckoned from these
 	}
-	return j.held(job.AsBuilt{}).broken(j.Unit)
+	return j.held(job.AsBuilt{})
 }
 
-// needs are lengths that must be larger.
+// needs are lengths that must be larger and are not, those of one setting together.
 type needs struct {
 	all   []need
 	built job.AsBuilt // what of the small tray was measured: then it is that which is too small
@@ -59,12 +58,19 @@ type need struct {
 	why       string
 }
 
-// add notes that a setting must be so large at least.
+// add holds a setting against what it must be at least.
 func (n *needs) add(key string, is, least Length, why string) {
+	if is >= least-1e-6 {
+		return
+	}
 	for i, r := range n.built.Each() {
 		if len(r) > 0 && key == [3]string{heightKey, widthKey, thicknessKey}[i] {
 			key, least, is, why = job.AsBuiltKeys[i], r.Largest()+least-is, r.Largest(), why+": make the small tray anew"
 		}
+	}
+	if at := slices.IndexFunc(n.all, func(o need) bool { return o.key == key }); at >= 0 {
+		n.all[at].least, n.all[at].why = max(n.all[at].least, least), n.all[at].why+"; and "+why
+		return
 	}
 	n.all = append(n.all, need{key, is, least, why})
 }
@@ -76,29 +82,9 @@ const (
 	thicknessKey = "box.clearance_thickness"
 )
 
-// broken returns the needs that are not met, those of one setting together.
-func (n needs) broken(u geometry.Unit) job.Problems {
-	var short []need
-	for _, a := range n.all {
-		if a.is >= a.least-1e-6 {
-			continue
-		}
-		at := slices.IndexFunc(short, func(o need) bool { return o.key == a.key })
-		if at < 0 {
-			short = append(short, a)
-			continue
-		}
-		short[at].least, short[at].why = max(short[at].least, a.least), short[at].why+"; and "+a.why
-	}
-	l := job.NewLimits(u)
-	for _, a := range short {
-		l.AtLeast(a.key, a.is, a.least, a.why)
-	}
-	return l.Broken
-}
-
-// held returns what the job needs to be a sound box.
-func (j Job) held(measured job.AsBuilt) needs {
+// held holds the job against the lengths that a sound box needs; measured is what of the
+// small tray was.
+func (j Job) held(measured job.AsBuilt) job.Problems {
 	n := needs{built: measured}
 	k, q, room, s := j.Cloth, j.hingeCloth(), j.Clearance, j.small()
 	height := func(lack Length, why string) { n.add(heightKey, room.Height, room.Height+lack, why) }
@@ -125,5 +111,10 @@ func (j Job) held(measured job.AsBuilt) needs {
 		n.add("box.turn_in", j.TurnIn, j.leastTurnIn(), "does not reach under the hinge and the small tray")
 	}
 	width(j.leastTurnIn()-j.mostTurnIn(), "leaves case boards too narrow for a turn-in that reaches under the hinge and the small tray")
-	return n
+
+	l := job.NewLimits(j.Unit)
+	for _, a := range n.all {
+		l.AtLeast(a.key, a.is, a.least, a.why)
+	}
+	return l.Broken
 }

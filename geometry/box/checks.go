@@ -220,7 +220,7 @@ func caseLaid(s Job) plan.Check {
 	return plan.Check{
 		Name: "boards on the case cloth", When: "when the three boards lie, before anything is turned in",
 		See: []stage.Say{
-			stage.Words("from fore-edge to fore-edge %s are measured, at the head and at the tail", s.across()),
+			stage.Words("from fore-edge to fore-edge %s are measured, at the head and at the tail", s.laid().Across),
 			stage.Words("on every side %s or more of the cloth is left to turn in", s.turnIn()),
 		},
 		Fails: stage.Words("lift the boards while the glue is wet and lay them again"),

@@ -88,10 +88,7 @@ func DefaultJob(u geometry.Unit) Job {
 func (j *Job) Shared() *job.Common { return &j.Common }
 
 // Settings returns every setting of a drop-spine box.
-func (j *Job) Settings() job.Settings { return append(j.own(), j.FitSettings()...) }
-
-// own returns the settings that only a drop-spine box has.
-func (j *Job) own() job.Settings {
+func (j *Job) Settings() job.Settings {
 	return append(job.Settings{
 		job.WordOf("box.walls", "how the walls of the trays stand: around the base, or on it", []string{Around, On}, &j.Walls),
 		job.LengthOf("box.board", "the board of the trays, as measured", 0.75, 5, &j.Board),
@@ -119,5 +116,5 @@ func (j *Job) own() job.Settings {
 		job.LengthOf("box.lining_edge", "what a floor lining stays back from the open edge", 0, 5, &j.LiningEdge),
 		job.WordOf(orderKey, "whether the large tray is cut to the covered small tray as measured, or all at once as planned", []string{AsMeasured, AsPlanned}, &j.Order),
 		job.WordOf("box.filler", "whether a filler levels the case boards between the turn-ins", []string{NoFiller, Filled}, &j.Filler),
-	}, j.builtSettings()...)
+	}, append(j.builtSettings(), j.FitSettings()...)...)
 }

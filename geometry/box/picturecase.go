@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/geometry/stage"
@@ -148,22 +147,22 @@ func (m model) caseCovered() []stage.Picture {
 	c.At = space.Vec{}
 	p, _ := geometry.Find(m.c.pieces, caseClothName)
 	cloth := c.Hung(p, "cloth")
-	stages := []laidflat.Turned{{}, {HeadAndTail: 120}, {HeadAndTail: 180}, {HeadAndTail: 180, Ends: 120}, {HeadAndTail: 180, Ends: 180}}
+	stages := []draft.Folded{{}, {120}, {180}, {180, 120}, {180, 180}} // head and tail, the fore-edges
 	view := draft.OnBench(42)
 	return []stage.Picture{
 		{
-			Faces: slices.Concat(cloth.Turned(stages[0], true), above), View: view, Fresh: []string{"cloth"},
+			Faces: slices.Concat(cloth.At(stages[0], false), above), View: view, Fresh: []string{"cloth"},
 			Arrows:  draft.Down(stage.Vec{Z: lift}, stage.Vec{X: c.Across * 0.2, Y: c.High * 0.12, Z: c.Thick}, stage.Vec{X: c.Across * 0.8, Y: c.High * 0.12, Z: c.Thick}),
 			Notes:   append(names, stage.Note{Name: plan.Say("case cloth"), More: plan.Say("glued face up"), Spot: "head turn-in"}),
 			Caption: plan.Say("a: front board, spine, back board, a joint between each two"),
 		},
 		{
-			Faces: slices.Concat(cloth.Turned(stages[1], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swung(stages[1], stages[2], caseHead, caseTail),
+			Faces: slices.Concat(cloth.At(stages[1], false), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swings(stages[1], stages[2], "head turn-in", "tail turn-in"),
 			Notes:   []stage.Note{{Name: plan.Say("head and tail"), More: plan.Say("first, down into the joints"), Spot: "head turn-in"}},
 			Caption: plan.Say("b: head and tail first"),
 		},
 		{
-			Faces: slices.Concat(cloth.Turned(stages[3], true), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swung(stages[3], stages[4], caseFront, caseBack),
+			Faces: slices.Concat(cloth.At(stages[3], false), on), View: view, Fresh: []string{"cloth"}, Arrows: cloth.Swings(stages[3], stages[4], frontForeEdge+" turn-in", backForeEdge+" turn-in"),
 			Notes:   []stage.Note{{Name: plan.Say("fore-edges"), More: plan.Say("last, over them"), Spot: "front fore-edge turn-in"}},
 			Caption: plan.Say("c: then the fore-edges"),
 		},
@@ -199,10 +198,7 @@ func (m model) shut(degrees float64, turns bool) []stage.Face {
 		return space.Vec{X: v.X, Y: v.Y + (c.High-m.small.s.long)/2, Z: v.Z + c.Thick}
 	})...)
 	lid := m.lidAt(degrees)
-	for _, f := range draft.Slab(caseObject, 0, 0, m.top(), c.wide(), c.High, c.Thick, stage.Cloth) {
-		f.Points, f.Grain = each(f.Points, lid), stage.Vec{}
-		out = append(out, f)
-	}
+	out = append(out, stage.Placed(draft.Slab(caseObject, 0, 0, m.top(), c.wide(), c.High, c.Thick, stage.Cloth), lid)...)
 	return append(out, m.large.whole(largeObject, func(v space.Vec) space.Vec {
 		q := m.over(c.Thick)(v)
 		if turns {

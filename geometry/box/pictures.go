@@ -78,7 +78,7 @@ func (m model) glued(w tray) []stage.Picture {
 	t := m.of(w)
 	lift := stage.Vec{X: 0.22 * t.s.wide}
 	return []stage.Picture{{
-		Faces: slices.Concat(t.boards()["base"], stage.Moved(t.boards()["fore-edge wall"], lift)), View: fromOpenEnd(), Fresh: []string{"fore-edge wall"},
+		Faces: slices.Concat(t.boards("base"), stage.Moved(t.boards("fore-edge wall"), lift)), View: fromOpenEnd(), Fresh: []string{"fore-edge wall"},
 		Arrows:  []stage.Arrow{{Path: []stage.Vec{{X: t.s.b + lift.X*0.9, Y: t.s.long * 0.35, Z: t.s.high * 0.6}, {X: t.s.b + lift.X*0.1, Y: t.s.long * 0.35, Z: t.s.high * 0.6}}}},
 		Notes:   []stage.Note{{Name: plan.Say("fore-edge wall"), Spot: "fore-edge wall"}, {Name: plan.Say("base"), Spot: "base"}},
 		Caption: plan.Say("a: the fore-edge wall first"),
@@ -99,38 +99,38 @@ func (m model) covering(w tray) (around, ends, inside, fore []stage.Picture) {
 	note := func(name, more, spot string) stage.Note {
 		return stage.Note{Name: plan.Say(name), More: plan.Say(more), Spot: spot}
 	}
-	at := func(now turns, from stage.View, caption string, notes ...stage.Note) stage.Picture {
-		return stage.Picture{Faces: slices.Concat(t.cloth(now), t.bare()), View: from, Fresh: []string{"cloth"}, Notes: notes, Caption: plan.Say(caption)}
+	at := func(now draft.Folded, from stage.View, caption string, notes ...stage.Note) stage.Picture {
+		return stage.Picture{Faces: slices.Concat(t.cloth.At(now, false), t.bare()), View: from, Fresh: []string{"cloth"}, Notes: notes, Caption: plan.Say(caption)}
 	}
-	going := func(now, then turns, parts []string, from stage.View, caption string, notes ...stage.Note) stage.Picture {
+	going := func(now, then draft.Folded, parts []string, from stage.View, caption string, notes ...stage.Note) stage.Picture {
 		p := at(now, from, caption, notes...)
-		p.Arrows = t.swing(now, then, parts...)
+		p.Arrows = t.cloth.Swings(now, then, parts...)
 		return p
 	}
 	open := fromOpenEnd()
 	around = []stage.Picture{
-		going(turns{0.3}, turns{1}, both(" wall"), fromForeEdge(), "a: round the walls, drawn tight at the corners",
+		going(draft.Folded{27}, draft.Folded{90}, both(" wall"), fromForeEdge(), "a: round the walls, drawn tight at the corners",
 			note("fore-edge wall", "first, middle to middle", "fore-edge wall"), note(first, "then", first+" wall"), note(last, "last", last+" wall")),
-		going(turns{1, 0.5}, turns{1, 1}, append(both(", under the base"), "fore-edge, under the base"), upsideDown(), "b: turned over, the tray upside down",
+		going(draft.Folded{90, 45}, draft.Folded{90, 90}, append(both(", under the base"), "fore-edge, under the base"), upsideDown(), "b: turned over, the tray upside down",
 			note("under the base", "all round; the corners meet in mitres", "fore-edge, under the base")),
 	}
 	ends = []stage.Picture{
-		going(turns{1, 1, 0.3}, turns{1, 1, 1}, []string{last + ", end flap"}, open, "a: round the ends of the walls",
+		going(draft.Folded{90, 90, 54}, draft.Folded{90, 90, 180}, []string{last + ", end flap"}, open, "a: round the ends of the walls",
 			note("above the slit", "goes inside the wall", last+", end flap"), note("below it", "stays on the edge of the base", last+", on the base's edge")),
-		at(turns{1, 1, 1}, open, "b: pinch the webs and rub them thin",
+		at(draft.Folded{90, 90, 180}, open, "b: pinch the webs and rub them thin",
 			note("edge of the base", "the rest comes under the hinge", last+", on the base's edge")),
 	}
 	for i := range ends {
 		ends[i].Focus = t.nearEnd()
 	}
 	inside = []stage.Picture{
-		going(turns{1, 1, 1, 0.45}, turns{1, 1, 1, 1}, both(", onto the floor"), open, "a: over the rim, down inside",
+		going(draft.Folded{90, 90, 180, 121.5}, draft.Folded{90, 90, 180, 270}, both(", onto the floor"), open, "a: over the rim, down inside",
 			note(first, "over the rim, down and onto the floor", first+", inside"), note("waits", "", "fore-edge, inside")),
-		at(turns{1, 1, 1, 1}, open, "b: onto the floor, the lap rubbed into the corner",
+		at(draft.Folded{90, 90, 180, 270}, open, "b: onto the floor, the lap rubbed into the corner",
 			note("lap", "round the corner", first+", lap"), note("onto the floor", "", last+", onto the floor")),
 	}
 	fore = []stage.Picture{
-		going(turns{1, 1, 1, 1, 0.45}, covered, []string{"fore-edge, onto the floor"}, open, "a: the fore-edge last",
+		going(draft.Folded{90, 90, 180, 270, 121.5}, covered, []string{"fore-edge, onto the floor"}, open, "a: the fore-edge last",
 			note("fore-edge", "last, over the laps", "fore-edge, inside")),
 		at(covered, open, "b: covered; the floor is lined last",
 			note("fore-edge, inside", "", "fore-edge, inside"),

@@ -27,16 +27,6 @@ const (
 // ofTray returns the name of a piece of a tray: "small fore-edge wall".
 func ofTray(tray, piece string) string { return strings.TrimSuffix(tray, " tray") + " " + piece }
 
-// PieceNames lists the names that a piece can have, in the order of work.
-var PieceNames = func() (names []string) {
-	for _, t := range []string{smallName, largeName} {
-		for _, of := range []string{baseOf, foreWallOf, sideWallOf, clothOf} {
-			names = append(names, ofTray(t, of))
-		}
-	}
-	return append(names, caseBoardName, spineName, caseClothName, fillerName, hingeName, smallLining, largeLining)
-}()
-
 // The materials of the case, the hinge and the large tray's floor. Where nothing else is
 // said they are those of the trays.
 func (j Job) caseBoardOf() geometry.Material {
@@ -75,19 +65,6 @@ func (j Job) pieces() []geometry.Piece {
 	return append(out, j.hingePiece(), j.floorLining(small), j.floorLining(large))
 }
 
-// rectangle returns a plain piece with its back, or either face, up.
-func rectangle(name string, of geometry.Material, count int, wide, high Length, grain geometry.Grain, rule geometry.SizeRule) geometry.Piece {
-	box := geometry.Bx(0, 0, wide, high)
-	p := geometry.Piece{
-		Name: name, Material: of, Count: count, Outline: geometry.Rectangle(box), Grain: grain, FaceUp: "either face up", Spine: -1,
-		Regions: []geometry.Region{{Name: name, Room: box}}, Rule: rule,
-	}
-	if like := of.Like(); like != geometry.Board {
-		p.FaceUp = "back up (the face that is pasted)"
-	}
-	return p
-}
-
 // trayBoards returns the boards of a tray: base, fore-edge wall, and a side wall for the
 // head and one for the tail.
 func (j Job) trayBoards(w tray) []geometry.Piece {
@@ -96,9 +73,9 @@ func (j Job) trayBoards(w tray) []geometry.Piece {
 	if j.Walls == On {
 		wide, long, high = w.b+t, w.l+2*t, w.d
 	}
-	base := rectangle(ofTray(w.name, baseOf), geometry.Board, 1, wide, long, geometry.GrainHeight, r.base)
-	fore := rectangle(ofTray(w.name, foreWallOf), geometry.Board, 1, w.l, high, geometry.GrainWidth, r.fore)
-	side := rectangle(ofTray(w.name, sideWallOf), geometry.Board, 2, w.b+t, high, geometry.GrainWidth, r.side)
+	base := geometry.Plain(ofTray(w.name, baseOf), geometry.Board, 1, wide, long, geometry.GrainHeight, r.base)
+	fore := geometry.Plain(ofTray(w.name, foreWallOf), geometry.Board, 1, w.l, high, geometry.GrainWidth, r.fore)
+	side := geometry.Plain(ofTray(w.name, sideWallOf), geometry.Board, 2, w.b+t, high, geometry.GrainWidth, r.side)
 	side.Hand = "one for the head, one for the tail"
 	return []geometry.Piece{base, fore, side}
 }
@@ -111,7 +88,7 @@ func (j Job) floorLining(w tray) geometry.Piece {
 		name, of = largeLining, j.lidLiningOf()
 	}
 	wide, high := j.lining(w)
-	p := rectangle(name, of, 1, wide, high, geometry.GrainHeight, j.rules(w).lining)
+	p := geometry.Plain(name, of, 1, wide, high, geometry.GrainHeight, j.rules(w).lining)
 	f := facesOf(w.name)
 	// Seen from its back the open edge is at the left and the head at the foot of it.
 	y := 2*j.Cloth + j.LiningGap // from a wall
@@ -126,9 +103,9 @@ func (j Job) floorLining(w tray) geometry.Piece {
 func (j Job) caseBoards() []geometry.Piece {
 	w, high := j.caseSize()
 	of := j.caseBoardOf()
-	board := rectangle(caseBoardName, of, 2, w, high, geometry.GrainHeight, geometry.SizeRule{Width: "Wc", Height: "Hc"})
+	board := geometry.Plain(caseBoardName, of, 2, w, high, geometry.GrainHeight, geometry.SizeRule{Width: "Wc", Height: "Hc"})
 	board.Hand = "front board and back board are alike"
-	return []geometry.Piece{board, rectangle(spineName, of, 1, j.spine(), high, geometry.GrainHeight, geometry.SizeRule{Width: "S", Height: "Hc"})}
+	return []geometry.Piece{board, geometry.Plain(spineName, of, 1, j.spine(), high, geometry.GrainHeight, geometry.SizeRule{Width: "S", Height: "Hc"})}
 }
 
 // The names of the case boards as they lie flat.
@@ -140,12 +117,8 @@ const (
 // caseClothPiece returns the covering of the case, its back up, head away: front board,
 // spine and back board from left to right.
 func (j Job) caseClothPiece() geometry.Piece {
-	w, high := j.caseSize()
 	e, c := j.turnIn(), j.corner()
-	p := laidflat.Covering{
-		Names: names, Boards: []laidflat.Board{{Name: frontBoard, Wide: w}, {Name: spineName, Wide: j.spine()}, {Name: backBoard, Wide: w}}, Joint: j.joint(),
-		Wide: j.across(), High: high, Thick: j.caseBoard(), TurnIn: e, Left: e, Right: e, Corner: c,
-	}.Piece(caseClothName, j.caseClothOf(), geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"}, frontForeEdge, backForeEdge)
+	p := laidflat.Covering{Boards: j.laid(), TurnIn: e, Left: e, Right: e, Corner: c}.Piece(caseClothName, j.caseClothOf(), geometry.SizeRule{Width: "2Wc + 2j + S + 2e", Height: "Hc + 2e"}, frontForeEdge, backForeEdge)
 	p.Margins = []geometry.Margin{
 		{Name: "turned in on every side", Length: e},
 		{Name: "from the corner of a board to the mitre, along each edge", Length: c},
@@ -162,7 +135,7 @@ const fillerGap Length = 1
 func (j Job) fillerPiece() geometry.Piece {
 	w, high := j.caseSize()
 	in := j.turnIn() - j.caseBoard()
-	p := rectangle(fillerName, geometry.Paper, 2, w-in-2*fillerGap, high-2*in-2*fillerGap, geometry.GrainHeight,
+	p := geometry.Plain(fillerName, geometry.Paper, 2, w-in-2*fillerGap, high-2*in-2*fillerGap, geometry.GrainHeight,
 		geometry.SizeRule{Width: "Wc − e + b − 2y", Height: "Hc − 2e + 2b − 2y"})
 	p.Hand = "one inside each case board"
 	p.Margins = []geometry.Margin{{Name: "back from turn-ins and the spine edge", Length: fillerGap}}

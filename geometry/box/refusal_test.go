@@ -16,11 +16,11 @@ func anyJob(t *rapid.T) Job {
 	j := DefaultJob(geometry.MM)
 	j.Books = book(length(40, 400, "height"), length(20, 320, "width"), length(1, 100, "thickness"))
 	j.Board, j.Cloth = length(1.5, 3, "board"), length(0.15, 0.5, "cloth")
-	for _, s := range j.own().Words() {
+	for _, s := range j.Settings().Words() {
 		*s.Word = rapid.SampledFrom(s.Words).Draw(t, s.Key)
 	}
 	if rapid.Bool().Draw(t, "all at random") {
-		for _, s := range j.own().Lengths() {
+		for _, s := range j.Settings().Lengths() {
 			if s.Auto && rapid.Bool().Draw(t, s.Key+" is auto") {
 				continue
 			}

@@ -5,6 +5,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
+	"forel/geometry/laidflat"
 	"forel/geometry/plan"
 )
 
@@ -154,10 +155,10 @@ func (j Job) between() Length { return j.covered(j.large()).Thickness + 2*j.case
 // spine returns S, the width of the spine.
 func (j Job) spine() Length { return j.between() + 2*j.caseBoard() - 4*j.thicker() }
 
-// across returns the case laid flat, over boards and joints.
-func (j Job) across() Length {
-	w, _ := j.caseSize()
-	return 2*w + 2*j.joint() + j.spine()
+// laid returns the boards of the case as they lie flat.
+func (j Job) laid() laidflat.Boards {
+	w, high := j.caseSize()
+	return names.Row(j.joint(), j.caseBoard(), high, laidflat.Board{Name: frontBoard, Wide: w}, laidflat.Board{Name: spineName, Wide: j.spine()}, laidflat.Board{Name: backBoard, Wide: w})
 }
 
 // beyondHinge returns mh, what the hinge leaves of the spine at each end.

@@ -160,43 +160,28 @@ func (j Job) coverLarge(m model) plan.Step {
 // measureStep returns the step between the two trays.
 func (c made) measureStep() plan.Step {
 	j, s := c.job, c.stands
-	if j.AsBuilt.Measured() {
-		return c.measuredStep()
-	}
 	size := s.covered(s.small())
 	step := plan.Step{
-		Title:  "Measure the small tray, before anything else is cut",
-		Short:  plan.Say("Try " + j.Whose(0) + " in the covered small tray, then measure the tray over its cloth at three places and type it in under [as_built]: everything that follows is cut for it."),
-		Spells: []work.Spell{work.Do(work.Try, 1).And(work.Measure, 1)},
-		Text: []stage.Say{
-			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
-			plan.Say("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.Height, size.Width, size.Thickness),
-			plan.Say("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Templates of the large tray and of the case that were printed before that no longer hold: print them anew."),
-		},
-		Pictures: large(c.model().measured()),
-		Checks:   []plan.Check{s.coveredSmall(), j.measuredSmall()},
-	}
-	if j.Order == AsPlanned {
-		step.Text = append(step.Text, plan.Say("This job has the large tray cut as planned, with the small one. If its boards are not cut yet, wait for the measures all the same."))
-	}
-	return step
-}
-
-// measuredStep is measureStep where the small tray was measured already.
-func (c made) measuredStep() plan.Step {
-	j, s := c.job, c.stands
-	size := s.covered(s.small())
-	step := plan.Step{
-		Title: "Try the small tray, as it was measured",
-		Short: plan.Say("Try " + j.Whose(0) + " in the covered small tray. It was measured: all that follows is cut for what was found."),
-		Text: []stage.Say{
-			plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss."),
-			plan.Say("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.Height, size.Width, size.Thickness),
-		},
+		Title:    "Measure the small tray, before anything else is cut",
+		Short:    plan.Say("Try " + j.Whose(0) + " in the covered small tray, then measure the tray over its cloth at three places and type it in under [as_built]: everything that follows is cut for it."),
+		Spells:   []work.Spell{work.Do(work.Try, 1).And(work.Measure, 1)},
+		Text:     []stage.Say{plan.Say("Try " + j.Whose(0) + " in the small tray: it is the last time that a size can be put right without loss.")},
 		Pictures: large(c.model().measured()),
 		Checks:   []plan.Check{s.coveredSmall(), s.measuredSmall()},
-		Spells:   []work.Spell{work.Do(work.Try, 1)},
 	}
+	tell := func(text string, lengths ...Length) { step.Text = append(step.Text, plan.Say(text, lengths...)) }
+	if !s.measured {
+		tell("Measure over the cloth, with a caliper or between two squares: from head to tail at the open end, in the middle and at the fore-edge (planned %s); from the open edge to the fore-edge at head, middle and tail (planned %s); from bench to rim at all corners (planned %s). Do not press the cloth.", size.Height, size.Width, size.Thickness)
+		tell("Write every reading under [as_built] in the job: height from head to tail, width from the open edge to the fore-edge, thickness from bench to rim. The largest counts. Templates of the large tray and of the case that were printed before that no longer hold: print them anew.")
+		if j.Order == AsPlanned {
+			tell("This job has the large tray cut as planned, with the small one. If its boards are not cut yet, wait for the measures all the same.")
+		}
+		return step
+	}
+	step.Title = "Try the small tray, as it was measured"
+	step.Short = plan.Say("Try " + j.Whose(0) + " in the covered small tray. It was measured: all that follows is cut for what was found.")
+	step.Spells = []work.Spell{work.Do(work.Try, 1)}
+	tell("This job has the tray as it measures over its cloth: %s from head to tail, %s from the open edge to the fore-edge, %s from bench to rim. The large tray and the case are cut for that. Templates of them that are older no longer hold.", size.Height, size.Width, size.Thickness)
 	var missing []string
 	for i, way := range []string{"from head to tail", "from the open edge to the fore-edge", "from bench to rim"} {
 		if len(j.AsBuilt.Each()[i]) == 0 {
@@ -204,7 +189,7 @@ func (c made) measuredStep() plan.Step {
 		}
 	}
 	if len(missing) > 0 {
-		step.Text = append(step.Text, plan.Say("Taken as planned, since it was not measured: "+wording.And(missing)+". Measure that too, and add it under [as_built]."))
+		tell("Taken as planned, since it was not measured: " + wording.And(missing) + ". Measure that too, and add it under [as_built].")
 	}
 	return step
 }
@@ -252,7 +237,7 @@ func (c made) caseSteps(m model) []plan.Step {
 			},
 			Text: []stage.Say{
 				plan.Say("Try it all dry first, by the first check below: glued trays stay where they are."),
-				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (high(s)-s.covered(s.small()).Height)/2),
+				plan.Say("Lay the case open, inside up, head away: the back board is at the right. Glue the underside of the small tray and set it on the back board, its open edge flush with the spine edge of the board, %s from head and tail. Weight it inside.", (s.laid().High-s.covered(s.small()).Height)/2),
 				plan.Say("When it holds, put the large tray over the small one as it will lie, with slips of paper as thick as the room between them, so that it stands evenly. Glue its base, stand the spine up and turn the front board down onto it. Rub it down, look that the squares are alike, then open it once, while the glue is wet, for the last check below. Leave it closed under a weight " + plan.Dries + "."),
 			},
 			Pictures: large(m.casedIn()...),

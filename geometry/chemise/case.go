@@ -35,7 +35,7 @@ func (j Job) work() (made, error) {
 // Plan returns all that is rendered of the chemise.
 func (c made) Plan() plan.Plan {
 	j := c.job
-	p := plan.Plan{
+	return plan.Plan{
 		Title:    j.Title,
 		Kind:     "chemise",
 		Content:  "book",
@@ -59,11 +59,8 @@ func (c made) Plan() plan.Plan {
 		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+		Warnings:  j.Suspects().Sentences(),
 	}
-	for _, s := range j.Suspects() {
-		p.Warnings = append(p.Warnings, s.Sentence())
-	}
-	return p
 }
 
 // facts returns what the chemise measures.
@@ -79,7 +76,7 @@ func (j Job) facts() []plan.Fact {
 		plan.SizeFact("room", "room for the book", "deep", j.room()),
 		outside,
 		{Key: "flat", Name: "laid flat, over boards and joints", Text: "%s wide, %s high; every joint %s",
-			Parts: []plan.Part{{Key: "width", Length: j.across()}, {Key: "height", Length: j.room().Height}, {Key: "joint", Length: j.joint()}}},
+			Parts: []plan.Part{{Key: "width", Length: j.laid().Across}, {Key: "height", Length: j.room().Height}, {Key: "joint", Length: j.joint()}}},
 	}
 }
 

@@ -152,12 +152,12 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 
 	ps := j.panels()
 	slopes := c.Sensitivities()
-	cutting, repeat := map[int]tolerance.Effect{}, map[int]tolerance.Effect{}
-	for i, s := range slopes {
-		for w := range ps {
-			cutting[i] = cutting[i].Plus(tolerance.Symmetric(u.Cutting, 1).Times(s[widths+w]))
+	repeat, cutting := map[int]tolerance.Effect{}, plan.Through(slopes, func(_, link int, counts float64) tolerance.Effect {
+		if link < widths {
+			return tolerance.Effect{}
 		}
-	}
+		return tolerance.Symmetric(u.Cutting, 1).Times(counts)
+	})
 	// All boards have one height; the lowest counts inside, the highest outside.
 	if u.Settings == job.EachBySelf {
 		cutting[high], cutting[outHigh] = tolerance.Smallest(u.Cutting, len(ps)), tolerance.Smallest(u.Cutting, len(ps)).Times(-1)
@@ -165,12 +165,9 @@ func (j Job) deviations(c plan.Chain) []plan.Deviation {
 		cutting[high], cutting[outHigh] = tolerance.Symmetric(u.Cutting, 1), tolerance.Symmetric(u.Cutting, 1)
 		repeat[high], repeat[outHigh] = tolerance.Smallest(u.Repeat, len(ps)), tolerance.Smallest(u.Repeat, len(ps)).Times(-1)
 	}
-	placing := map[int]tolerance.Effect{}
-	for i, s := range j.jointSlopes(c) {
-		for _, slope := range s {
-			placing[i] = placing[i].Plus(tolerance.Symmetric(u.Placing, 1).Times(slope))
-		}
-	}
+	placing := plan.Through(j.jointSlopes(c), func(_, _ int, counts float64) tolerance.Effect {
+		return tolerance.Symmetric(u.Placing, 1).Times(counts)
+	})
 	q := u.Squareness
 	lean := tolerance.Symmetric(q/2, 2).TakesRoom()
 	end := tolerance.Symmetric(q, 1).TakesRoom()

@@ -1,7 +1,7 @@
 package chemise
 
 import (
-	"forel/geometry"
+	"forel/geometry/job"
 	"forel/geometry/plan"
 	"forel/geometry/stage"
 )
@@ -39,7 +39,7 @@ func (j Job) jointCheck() plan.Check {
 		See: []stage.Say{
 			stage.Words("two scraps of the thin board, glued %s apart on a strip of the covering that is turned in and lined like the chemise, close to a right angle without force", j.joint()),
 		},
-		Fails: stage.Words("give chemise.joint %s more and print again", j.readable()),
+		Fails: stage.Words("give chemise.joint %s more and print again", job.Round(j.Unit, 0.5, 1./64)),
 	}
 }
 
@@ -48,7 +48,7 @@ func (j Job) laidCheck() plan.Check {
 	return plan.Check{
 		Name: "boards on the covering", When: "when all boards lie, before the glue is dry",
 		See: []stage.Say{
-			stage.Words("from the left end of the boards to the right %s are measured, at the head and at the tail", j.across()),
+			stage.Words("from the left end of the boards to the right %s are measured, at the head and at the tail", j.laid().Across),
 			stage.Words("at every end %s or more of the covering is left to turn in", j.turnIn()),
 		},
 		Fails: stage.Words("lift the boards while the glue is wet and lay them again"),
@@ -68,13 +68,4 @@ func (j Job) closedCheck() plan.Check {
 		See:   see,
 		Fails: stage.Words("make the slipcase or box for what you measure: give these measures as its book's, the largest of several places"),
 	}
-}
-
-// readable returns half a millimetre, or 1/64 in, which is near it, as it can be read
-// off a ruler.
-func (j Job) readable() Length {
-	if j.Unit == geometry.IN {
-		return geometry.Inch / 64
-	}
-	return 0.5
 }

@@ -24,7 +24,7 @@ func anyJob(t *rapid.T) Job {
 		j.BookCover = length(1, 8, "book's cover")
 	}
 	if rapid.Bool().Draw(t, "all at random") {
-		for _, s := range j.own() {
+		for _, s := range j.Settings() {
 			if s.Length != nil && s.Key != "chemise.book_cover" {
 				*s.Length = length(s.Min, s.Max, s.Key)
 			}
@@ -75,7 +75,7 @@ func TestFixesAreSmallest(t *testing.T) {
 		if p.Key == "chemise.fore_edge" {
 			return // a word
 		}
-		if s, _ := less.own().Find(p.Key); *s.Length < Length(s.Min) || *s.Length > Length(s.Max) {
+		if s, _ := less.Settings().Find(p.Key); *s.Length < Length(s.Min) || *s.Length > Length(s.Max) {
 			return // refused by its range
 		}
 		require.NotEmpty(t, again, "%v, yet less does too", p)

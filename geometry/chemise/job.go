@@ -61,11 +61,8 @@ func DefaultJob(u geometry.Unit) Job {
 func (j *Job) Shared() *job.Common { return &j.Common }
 
 // Settings returns every setting of a chemise.
-func (j *Job) Settings() job.Settings { return append(j.own(), j.FitSettings()...) }
-
-// own returns the settings that only a chemise has.
-func (j *Job) own() job.Settings {
-	return job.Settings{
+func (j *Job) Settings() job.Settings {
+	return append(job.Settings{
 		job.WordOf("chemise.fore_edge", "what stands at the chemise's fore-edge", ForeEdges, &j.ForeEdge),
 		job.LengthOf("chemise.board", "the chemise's board, as measured", 0.3, 4, &j.Board),
 		job.WordOf(knownKey, "how the thickness of the chemise's board is known", []string{job.KnownAsSold, job.KnownMeasured}, &j.Known),
@@ -82,5 +79,5 @@ func (j *Job) own() job.Settings {
 		job.LengthOf("chemise.cover_play", "play of a hook on the book's cover", 0, 5, &j.CoverPlay),
 		job.LengthOf("chemise.lap_play", "play between two walls that lap", 0, 5, &j.LapPlay),
 		job.LengthOf("chemise.middle", "the gap between two walls that meet", 0, 10, &j.Middle),
-	}
+	}, j.FitSettings()...)
 }

@@ -1,7 +1,6 @@
 package chemise
 
 import (
-	"forel/geometry/laidflat"
 	"slices"
 
 	"forel/geometry"
@@ -13,7 +12,7 @@ import (
 // model is a chemise in space, as it lies flat.
 type model struct {
 	c    made
-	hung laidflat.Sheet // the covering
+	hung draft.Folding // the covering
 }
 
 func (c made) model() model {
@@ -39,7 +38,7 @@ func (m model) laid() []stage.Picture {
 	lift := 0.3 * f.High
 	above, names := f.Slabs(lift)
 	return []stage.Picture{{
-		Faces: slices.Concat(m.hung.Turned(laidflat.Turned{}, true), above), View: draft.OnBench(42), Fresh: []string{"covering"},
+		Faces: slices.Concat(m.hung.At(draft.Folded{}, false), above), View: draft.OnBench(42), Fresh: []string{"covering"},
 		Arrows:  draft.Down(stage.Vec{Z: lift}, stage.Vec{X: f.Across * 0.2, Y: f.High * 0.15, Z: f.Thick}, stage.Vec{X: f.Across * 0.8, Y: f.High * 0.15, Z: f.Thick}),
 		Notes:   append(names, stage.Note{Name: plan.Say("covering"), More: plan.Say("glued face up"), Spot: "head turn-in"}),
 		Caption: plan.Say("the boards side by side, a joint between each two"),
@@ -49,31 +48,31 @@ func (m model) laid() []stage.Picture {
 // turnedIn is head and tail turned in, then the ends over them.
 func (m model) turnedIn() (headAndTail, ends []stage.Picture) {
 	view := draft.OnBench(40)
-	first, all := laidflat.Turned{HeadAndTail: 180}, laidflat.Turned{HeadAndTail: 180, Ends: 180}
-	going, last := laidflat.Turned{HeadAndTail: 120}, laidflat.Turned{HeadAndTail: 180, Ends: 120}
+	first, all := draft.Folded{180}, draft.Folded{180, 180}
+	going, last := draft.Folded{120}, draft.Folded{180, 120}
 	focus := m.corner()
 	headAndTail = []stage.Picture{
 		{
-			Faces: slices.Concat(m.hung.Turned(going, true), m.boards()), View: view, Fresh: []string{"covering"},
-			Arrows:  m.hung.Swung(going, first, HeadEdge, TailEdge),
+			Faces: slices.Concat(m.hung.At(going, false), m.boards()), View: view, Fresh: []string{"covering"},
+			Arrows:  m.hung.Swings(going, first, "head turn-in", "tail turn-in"),
 			Notes:   []stage.Note{{Name: plan.Say("head"), More: plan.Say("over the edge, onto the inside"), Spot: "head turn-in"}, {Name: plan.Say("tail"), More: plan.Say("likewise"), Spot: "tail turn-in"}},
 			Caption: plan.Say("a: head and tail first"),
 		},
 		{
-			Faces: slices.Concat(m.hung.Turned(first, true), m.boards()), View: view, Fresh: []string{"covering"}, Focus: focus,
+			Faces: slices.Concat(m.hung.At(first, false), m.boards()), View: view, Fresh: []string{"covering"}, Focus: focus,
 			Notes:   []stage.Note{{Name: plan.Say("pinch here"), More: plan.Say("with a fingernail, round the corner"), At: stage.Vec{X: m.c.proof.flat.Across, Y: m.c.proof.flat.High}}, {Name: plan.Say("waits"), Spot: "right turn-in"}},
 			Caption: plan.Say("b: the cloth that stands past the corner is pinched in"),
 		},
 	}
 	ends = []stage.Picture{
 		{
-			Faces: slices.Concat(m.hung.Turned(last, true), m.boards()), View: view, Fresh: []string{"covering"},
-			Arrows:  m.hung.Swung(last, all, LeftEdge, RightEdge),
+			Faces: slices.Concat(m.hung.At(last, false), m.boards()), View: view, Fresh: []string{"covering"},
+			Arrows:  m.hung.Swings(last, all, "left turn-in", "right turn-in"),
 			Notes:   []stage.Note{{Name: plan.Say("left end"), Spot: "left turn-in"}, {Name: plan.Say("right end"), Spot: "right turn-in"}},
 			Caption: plan.Say("a: both ends, over head and tail"),
 		},
 		{
-			Faces: slices.Concat(m.hung.Turned(all, true), m.boards()), View: view, Fresh: []string{"covering"}, Focus: focus,
+			Faces: slices.Concat(m.hung.At(all, false), m.boards()), View: view, Fresh: []string{"covering"}, Focus: focus,
 			Notes:   []stage.Note{{Name: plan.Say("mitre"), More: plan.Say("the end lies over the head"), At: stage.Vec{X: m.c.proof.flat.Across - m.c.job.turnIn()/2, Y: m.c.proof.flat.High - m.c.job.turnIn()/2, Z: m.c.proof.flat.Thick}}},
 			Caption: plan.Say("b: at the corner they meet at an angle and lap a little"),
 		},
@@ -87,7 +86,7 @@ func (m model) lined() []stage.Picture {
 	lift := 0.28 * f.High
 	sheet := draft.Flat("lining", g, g, f.Thick+lift, f.Across-2*g, f.High-2*g, stage.Lining)
 	return []stage.Picture{{
-		Faces: slices.Concat(m.hung.Turned(laidflat.Turned{HeadAndTail: 180, Ends: 180}, false), m.boards(), []stage.Face{sheet}), View: draft.OnBench(42), Fresh: []string{"lining"},
+		Faces: slices.Concat(m.hung.At(draft.Folded{180, 180}, true), m.boards(), []stage.Face{sheet}), View: draft.OnBench(42), Fresh: []string{"lining"},
 		Arrows: draft.Down(stage.Vec{Z: lift}, stage.Vec{X: f.Across * 0.25, Y: f.High * 0.12, Z: f.Thick}, stage.Vec{X: f.Across * 0.75, Y: f.High * 0.12, Z: f.Thick}),
 		Notes: []stage.Note{{Name: plan.Say("lining"), More: plan.Say("pasted face down"), Spot: "lining"},
 			{Name: plan.Say("into each joint"), More: plan.Say("and up again"), At: m.joint()}},

@@ -27,13 +27,7 @@ func (j Job) pieces() []geometry.Piece {
 func (j Job) boards() []geometry.Piece {
 	var out []geometry.Piece
 	for _, p := range j.panels() {
-		box := geometry.Bx(0, 0, p.Wide, j.room().Height)
-		out = append(out, geometry.Piece{
-			Name: p.Name, Material: geometry.ThinBoard, Count: 1,
-			Outline: geometry.Rectangle(box), Grain: geometry.GrainHeight, FaceUp: "either face up", Spine: -1,
-			Regions: []geometry.Region{{Name: p.Name, Room: box}},
-			Rule:    geometry.SizeRule{Width: symbols[p.Name], Height: "H + cH"},
-		})
+		out = append(out, geometry.Plain(p.Name, geometry.ThinBoard, 1, p.Wide, j.room().Height, geometry.GrainHeight, geometry.SizeRule{Width: symbols[p.Name], Height: "H + cH"}))
 	}
 	return out
 }
@@ -42,10 +36,7 @@ func (j Job) boards() []geometry.Piece {
 func (j Job) covering() geometry.Piece {
 	ps := j.panels()
 	e, left, right, c := j.turnIn(), j.endTurnIn(ps[0].Wide), j.endTurnIn(ps[len(ps)-1].Wide), j.corner()
-	p := laidflat.Covering{
-		Names: names, Boards: ps, Joint: j.joint(), Wide: j.across(), High: j.room().Height, Thick: j.Board,
-		TurnIn: e, Left: left, Right: right, Corner: c,
-	}.Piece(coveringName, geometry.ChemiseCloth, geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"}, "left", "right")
+	p := laidflat.Covering{Boards: j.laid(), TurnIn: e, Left: left, Right: right, Corner: c}.Piece(coveringName, geometry.ChemiseCloth, geometry.SizeRule{Width: "A + eL + eR", Height: "H + cH + 2e"}, "left", "right")
 	for i := range ps { // that they lie on its back is seen
 		p.Regions[i].Face = ""
 	}
@@ -63,15 +54,11 @@ func (j Job) covering() geometry.Piece {
 // it stays back from every edge, and four of its edges lie on the turn-ins.
 func (j Job) lining() geometry.Piece {
 	ps, g := j.panels(), j.Margin
-	wide := j.across() - 2*g + 2*j.Board*Length(len(ps)-1)
+	wide := j.laid().Across - 2*g + 2*j.Board*Length(len(ps)-1)
 	high := j.room().Height - 2*g
-	p := geometry.Piece{
-		Name: liningName, Material: geometry.ChemiseLining, Count: 1,
-		Outline: geometry.Rectangle(geometry.Bx(0, 0, wide, high)),
-		Grain:   geometry.GrainHeight, FaceUp: "back up (the face that is pasted)", Spine: -1,
-		Rule:    geometry.SizeRule{Width: fmt.Sprintf("A − 2g + %db", 2*(len(ps)-1)), Height: "H + cH − 2g"},
-		Margins: []geometry.Margin{{Name: "back from every edge", Length: g}, {Name: "into each joint and out again", Length: 2 * j.Board}},
-	}
-	p.Regions = []geometry.Region{{Name: "lining", Room: p.Outline.Bounds()}}
+	p := geometry.Plain(liningName, geometry.ChemiseLining, 1, wide, high, geometry.GrainHeight,
+		geometry.SizeRule{Width: fmt.Sprintf("A − 2g + %db", 2*(len(ps)-1)), Height: "H + cH − 2g"})
+	p.Margins = []geometry.Margin{{Name: "back from every edge", Length: g}, {Name: "into each joint and out again", Length: 2 * j.Board}}
+	p.Regions[0].Name = "lining"
 	return p
 }

@@ -63,7 +63,7 @@ func (j Job) mostFlap() Length {
 
 // mostTurnIn returns the longest turn-in: those of head and tail do not meet, nor do
 // the mitres at both ends of one.
-func (j Job) mostTurnIn() Length { return min(j.room().Height/2, j.across()/2+j.corner()) - 1 }
+func (j Job) mostTurnIn() Length { return min(j.room().Height/2, j.laid().Across/2+j.corner()) - 1 }
 
 // turnIn returns the turn-in at head and tail.
 func (j Job) turnIn() Length { return min(j.TurnIn, j.mostTurnIn()) }
@@ -156,12 +156,7 @@ func boardAt(ps []laidflat.Board, name string) int {
 	return slices.IndexFunc(ps, func(p laidflat.Board) bool { return p.Name == name })
 }
 
-// across returns how wide the boards and joints are together.
-func (j Job) across() Length {
-	ps := j.panels()
-	sum := Length(len(ps)-1) * j.joint()
-	for _, p := range ps {
-		sum += p.Wide
-	}
-	return sum
+// laid returns the boards as they lie flat.
+func (j Job) laid() laidflat.Boards {
+	return names.Row(j.joint(), j.Board, j.room().Height, j.panels()...)
 }

@@ -97,7 +97,7 @@ func (j Job) boardsGroup() plan.Group {
 		g.Measures = append(g.Measures, m)
 	}
 	sum = append(sum, fmt.Sprintf("%dj", len(ps)-1))
-	g.Measures = append(g.Measures, plan.Measure{Symbol: "A", Name: "boards and joints", Rule: strings.Join(sum, " + "), Value: j.across()})
+	g.Measures = append(g.Measures, plan.Measure{Symbol: "A", Name: "boards and joints", Rule: strings.Join(sum, " + "), Value: j.laid().Across})
 	return g
 }
 

@@ -218,14 +218,8 @@ func (w way) tried(a Ask, c Choice) (Choice, job.Problems) {
 			least = 0 // there is none to tell of
 		}
 		c.Advice = append(c.Advice, w.advice(*c.Board, least, a.Unit))
-	} else if s, ok := k.New(a.Unit).Settings().Find(board); ok {
-		thick := *s.Length
-		for _, k := range kept {
-			if k.Key == board {
-				thick = k.Value
-			}
-		}
-		c.Advice = append(c.Advice, Advice{"board", "how thick", stage.Words("%s", thick), []Reason{w.folded}})
+	} else {
+		c.Advice = append(c.Advice, Advice{"board", "how thick", stage.Words("%s", p.Load.Has), []Reason{w.folded}})
 	}
 	c.Advice = append(c.Advice, out(a, c, w, slices.ContainsFunc(kept, func(s job.Change) bool { return s.Key == holeKey })))
 	c.Sets = append(c.Sets, kept...)

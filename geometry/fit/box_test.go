@@ -85,7 +85,6 @@ func TestBoxAgainstPuttingTogether(t *testing.T) {
 		require.Len(t, report.Gaps, len(samples))
 		for i, g := range report.Gaps {
 			s, where := samples[i], order+": "+g.Dimension+" "+g.Place
-			slices.Sort(s)
 			mean, sd := s.moments()
 			assert.InDelta(t, mean, g.Distribution.Expected().MM(), 0.06, where)
 			assert.InEpsilon(t, sd, g.Distribution.StandardDeviation().MM(), 0.06, where)

@@ -58,9 +58,8 @@ func errorsOf(c plan.Chain, slopes [][]float64) []Error {
 		if v == nil {
 			continue
 		}
-		e, off := Error{Deviation: plan.Deviation{Name: v.Name, Key: v.Key}}, tolerance.Normal(v.Low, v.High)
+		e, off := Error{Deviation: plan.Deviation{Name: v.Name, Key: v.Key}}, v.Effect()
 		if v.ByName {
-			off = tolerance.Uniform(v.Low, v.High)
 			e.Low, e.High = l.Length+v.Low, l.Length+v.High
 		} else {
 			e.PlusMinus = v.High
@@ -71,4 +70,14 @@ func errorsOf(c plan.Chain, slopes [][]float64) []Error {
 		put(e)
 	}
 	return out
+}
+
+// sum returns a length with every error's effect on it, and its worst case. at is its number
+// among those that the chain's Left returns.
+func sum(about Length, errors []Error, at int) (d tolerance.Distribution, low, high Length) {
+	effects := make([]tolerance.Effect, len(errors))
+	for i, e := range errors {
+		effects[i] = e.Effects[at]
+	}
+	return tolerance.Sum(about, effects)
 }

@@ -16,13 +16,16 @@ import (
 // the book and the unit; nor, but of a pamphlet, is it too loose more often.
 func TestDefaultJobIsGood(t *testing.T) {
 	for _, u := range []geometry.Unit{geometry.MM, geometry.IN} {
-		worst := 0.0
+		worst, tried := 0.0, 0
 		for _, thick := range []Length{5, 6, 8, 10, 15, 20, 32, 50, 80} {
 			for _, size := range [][2]Length{{105, 74}, {210, 148}, {420, 297}} {
 				if thick > size[1] {
 					continue
 				}
 				for _, board := range []Length{1.4, 1.7, 2, 2.47, 3} {
+					if tried++; testing.Short() && tried%4 > 0 {
+						continue
+					}
 					j := slipcase.DefaultJob(u)
 					j.Board = slipcase.Board{Thickness: board, Known: job.KnownMeasured}
 					j.Books = []job.Book{{Height: job.Readings{size[0]}, Width: job.Readings{size[1]}, Thickness: job.Readings{thick}}}

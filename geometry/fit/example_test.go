@@ -59,7 +59,7 @@ func ExampleOf_card() {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.Of(p).Checks {
+	for _, check := range fit.Of(p).Checks() {
 		fmt.Printf("%s: %s\n", check.Name, check.When)
 	}
 	// Output:
@@ -83,7 +83,7 @@ func ExampleReport_checks() {
 		fmt.Println(err)
 		return
 	}
-	for _, check := range fit.Of(p).Checks {
+	for _, check := range fit.Of(p).Checks() {
 		if check.Name == "stacked dry fit" {
 			fmt.Println(check.See[1].In(geometry.ToTenthMM.Format))
 			fmt.Println("else:", check.Fails.In(geometry.ToTenthMM.Format))

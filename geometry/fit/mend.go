@@ -20,7 +20,6 @@ type Mend struct {
 	What    plan.Remark  // a sentence, without capital and full stop
 	Sets    []job.Change // what to write in the job file when it is done
 	Chance  Chance       // of the whole case afterwards
-	Enough  bool         // that is no more than Once, too tight or too loose
 	Advised bool         // the first that is enough, where the job as it is is not
 }
 
@@ -33,13 +32,13 @@ const Better = 0.005
 // together comes last, where nothing else is enough.
 func (r Report) mends(c plan.Chain) []Mend {
 	var out []Mend
-	done := r.Enough()
+	done := r.Settled.Enough()
 	add := func(m Mend) {
 		told := slices.ContainsFunc(out, func(o Mend) bool { return slices.Equal(o.Sets, m.Sets) })
 		if told || m.Chance.Snug < r.Settled.Snug+Better {
 			return
 		}
-		m.Advised = m.Enough && !done
+		m.Advised = m.Chance.Enough() && !done
 		done = done || m.Advised
 		out = append(out, m)
 	}
@@ -82,9 +81,7 @@ func with(c plan.Chain, mends []plan.Mend) Mend {
 
 // tried makes a mend of changes to a job.
 func tried(c plan.Chain, what plan.Remark, sets []job.Change) Mend {
-	gaps, _ := gapsOf(c.With(sets))
-	chance := settled(gaps)
-	return Mend{What: what, Sets: sets, Chance: chance, Enough: enough(chance)}
+	return Mend{What: what, Sets: sets, Chance: Chances(c.With(sets), nil)}
 }
 
 // moves returns how far an error can move the gap that it moves most, from end
@@ -101,14 +98,6 @@ func (r Report) moves(key string) Length {
 	return most
 }
 
-// enough tells whether a case is neither too tight nor too loose more than
-// Once.
-func enough(c Chance) bool { return c.Tight <= Once && c.Loose <= Once }
-
-// Enough tells whether the case as it is is neither too tight nor too loose more
-// than Once.
-func (r Report) Enough() bool { return enough(r.Settled) }
-
 // roomier returns the clearances that bring a case that is too tight, or too
 // loose, too often to no more than Once. The dimension that is most often too
 // tight is made roomier first, by as little as a maker can set, then the one that
@@ -121,8 +110,11 @@ func roomier(c plan.Chain, gaps []Gap) []job.Change {
 		clearance[d.Name], fixed[d.Name] = d.Clearance, d.Key == ""
 	}
 	move := func(d string, up bool) {
-		is := clearance[d] + by[d]
-		by[d] += max(0, onGrid(is+smallStep(up, c.Unit), up, c.Unit)) - is
+		is, little := clearance[d]+by[d], grid(c.Unit)/100 // enough to leave the grid's line
+		if !up {
+			little = -little
+		}
+		by[d] += max(0, onGrid(is+little, up, c.Unit)) - is
 		for i, g := range now {
 			if g.Dimension == d {
 				now[i].Distribution.Mean = gaps[i].Distribution.Mean + by[d]
@@ -174,20 +166,7 @@ const mostSteps = 600
 
 // grid is the step in which a maker sets a clearance: a tenth of a millimetre
 // or a 32nd of an inch.
-func grid(u geometry.Unit) Length {
-	if u == geometry.IN {
-		return geometry.Inch / 32
-	}
-	return 0.1
-}
-
-// smallStep is a little up or down, enough to leave the grid's line.
-func smallStep(up bool, u geometry.Unit) Length {
-	if up {
-		return grid(u) / 100
-	}
-	return -grid(u) / 100
-}
+func grid(u geometry.Unit) Length { return job.Round(u, 0.1, 1./32) }
 
 // onGrid returns the next length up, or down, that a maker can set.
 func onGrid(l Length, up bool, u geometry.Unit) Length {

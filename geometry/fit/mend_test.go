@@ -65,7 +65,7 @@ func TestClearanceThatWouldDo(t *testing.T) {
 				continue
 			}
 			found = true
-			require.True(t, m.Enough)
+			require.True(t, m.Chance.Enough())
 			steps := float64(m.Sets[0].Value / step)
 			assert.InDelta(t, math.Round(steps), steps, 1e-9, "a length a maker can set")
 			for by, worse := range map[Length]bool{0: false, -step: true} {
@@ -112,10 +112,10 @@ func TestAdviceIsInOrder(t *testing.T) {
 			roomier := sets["clearance.height"] || sets["clearance.width"] || sets["clearance.thickness"]
 			if roomier {
 				assert.True(t, measured || sets["board.known"], "%v", m.What)
-				assert.False(t, r.Enough())
+				assert.False(t, r.Settled.Enough())
 			}
 			for _, before := range r.Mends[:i] {
-				assert.False(t, before.Enough && roomier, "less effort would do: %v", before.What)
+				assert.False(t, before.Chance.Enough() && roomier, "less effort would do: %v", before.What)
 			}
 			if m.Advised {
 				advised++

@@ -74,10 +74,7 @@ func Quantities(c plan.Chain) (out []Quantity) {
 		if v := l.Varies; v != nil && l.Length > 0 {
 			q := Quantity{Key: keyed(l.Name), Name: "one layer of " + l.Name, When: "before it is cut, several layers together", Sort: Layer, Planned: l.Length,
 				Counts: map[string]float64{keyed(l.Name): 1}}
-			effect := tolerance.Normal(v.Low, v.High)
-			if v.ByName {
-				effect = tolerance.Uniform(v.Low, v.High)
-			}
+			effect := v.Effect()
 			q.Expected, _, _ = tolerance.Sum(l.Length, []tolerance.Effect{effect})
 			layers[keyed(l.Name)] = effect.SD
 			q.Off = []Off{{v.Key, (v.High - v.Low) / 2, effect.SD}}
@@ -90,11 +87,7 @@ func Quantities(c plan.Chain) (out []Quantity) {
 	errors := errorsOf(c, slopes)
 	length := func(q Quantity, at int) Quantity {
 		q.Planned = fine(drawn[at])
-		effects := make([]tolerance.Effect, len(errors))
-		for i, e := range errors {
-			effects[i] = e.Effects[at]
-		}
-		q.Expected, _, _ = tolerance.Sum(q.Planned, effects)
+		q.Expected, _, _ = sum(q.Planned, errors, at)
 		q.Counts, q.Layers = map[string]float64{}, map[string]Length{}
 		for i, l := range c.Links {
 			if slope := slopes[at][i]; slope != 0 && !l.Book && l.Length > 0 {

@@ -8,20 +8,14 @@ import (
 
 // Report is all that is known of how a case will fit.
 type Report struct {
-	Title      string
-	Content    string // what it is for, such as "book"
-	Kind       string // what is made
-	Dimensions []plan.Dimension
-	Gaps       []Gap
-	Errors     []Error // with an effect for each gap
-	Settled    Chance  // of the case as a whole
-	Worst      Worst
-	Mends      []Mend // what can be done, the least effort first
-	WhatIf     []WhatIf
-	Limits     plan.Remark // what is called too tight and too loose, with no length of its own
-	Checks     []plan.Check
-	Gauges     []plan.Gauge
-	Weight     *Weight // where it was weighed; see Weighed
+	plan.Plan // of the case
+	Gaps      []Gap
+	Errors    []Error // with an effect for each gap
+	Settled   Chance  // of the case as a whole
+	Worst     Worst
+	Mends     []Mend // what can be done, the least effort first
+	WhatIf    []WhatIf
+	Weight    *Weight // where it was weighed; see Weighed
 }
 
 // Gap is one gap and how much room is left in it.
@@ -92,7 +86,7 @@ func (r Report) Share(err, gap int) float64 {
 // Of returns the report on a case worked out.
 func Of(p plan.Plan) Report {
 	c := p.Chain
-	r := Report{Title: p.Title, Content: p.Content, Kind: p.Kind, Dimensions: c.Dimensions, Limits: c.Limits, Checks: p.Checks(), Gauges: p.Gauges}
+	r := Report{Plan: p}
 	r.Gaps, r.Errors = gapsOf(c)
 	r.Settled = settled(r.Gaps)
 	r.Worst = r.worst()
@@ -114,11 +108,7 @@ func gapsOf(c plan.Chain) ([]Gap, []Error) {
 		if g.Swell > 0 {
 			g.Chain = append(g.Chain, Link{plan.Link{Name: "swelling when damp", Length: g.Swell}, -1})
 		}
-		effects := make([]tolerance.Effect, len(errors))
-		for k, e := range errors {
-			effects[k] = e.Effects[i]
-		}
-		g.Distribution, g.Low, g.High = tolerance.Sum(g.Drawn, effects)
+		g.Distribution, g.Low, g.High = sum(g.Drawn, errors, i)
 		g.Chance = g.chance()
 		gaps[i] = g
 	}
@@ -133,6 +123,9 @@ func (g Gap) chance() Chance {
 	c.Snug = max(0, 1-c.Tight-c.Loose)
 	return c
 }
+
+// Enough tells whether a case is neither too tight nor too loose more than Once.
+func (c Chance) Enough() bool { return c.Tight <= Once && c.Loose <= Once }
 
 // settled returns the chances of the case as a whole: that it sticks at any of
 // its tightest places, that it is loose at any place judged for that, and that it

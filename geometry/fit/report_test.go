@@ -86,7 +86,7 @@ func TestReportHolds(t *testing.T) {
 			for _, s := range m.Sets {
 				assert.NotEmpty(t, s.Key)
 			}
-			assert.True(t, m.Enough || !m.Advised)
+			assert.True(t, m.Chance.Enough() || !m.Advised)
 		}
 	})
 }
@@ -174,11 +174,11 @@ func TestGauges(t *testing.T) {
 			var want []Length
 			switch {
 			case !g.Closed:
-				want = []Length{c.Cavity.Width, c.Cavity.Thickness, c.Cavity.Width}
+				want = []Length{c.Stands.Cavity().Width, c.Stands.Cavity().Thickness, c.Stands.Cavity().Width}
 			case g.Name == "Sleeve as wide as the body":
-				want = []Length{c.Cavity.Height, c.Cavity.Thickness, c.Cavity.Height, c.Cavity.Thickness}
+				want = []Length{c.Stands.Cavity().Height, c.Stands.Cavity().Thickness, c.Stands.Cavity().Height, c.Stands.Cavity().Thickness}
 			default:
-				h, th := c.Contents.Height+c.Mouth.Height, c.Contents.Thickness+c.Mouth.Thickness
+				h, th := c.Stands.Contents().Height+c.Stands.Mouth().Height, c.Stands.Contents().Thickness+c.Stands.Mouth().Thickness
 				want = []Length{h, th, h, th}
 			}
 			require.Len(t, g.Panels, len(want), g.Name)

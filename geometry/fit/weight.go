@@ -45,13 +45,13 @@ func (w Weight) Thin() (least Length, thin bool) {
 // Weighed returns the report with the weight of the case that it is on. Board,
 // cloth and paper count as they are cut; what is trimmed flush counts as what it
 // lies on.
-func (r Report) Weighed(p plan.Plan, scale Scale) Report {
-	w := &Weight{Load: p.Load, Of: len(p.Load.Weights)}
+func (r Report) Weighed(scale Scale) Report {
+	w := &Weight{Load: r.Load, Of: len(r.Load.Weights)}
 	area := map[string]float64{}
-	for _, q := range p.Pieces {
+	for _, q := range r.Pieces {
 		area[q.Name] = q.Outline.SignedArea()
 	}
-	for _, q := range p.Pieces {
+	for _, q := range r.Pieces {
 		one := area[q.Name]
 		if q.Trimmed {
 			one = area[q.Over]
@@ -66,10 +66,10 @@ func (r Report) Weighed(p plan.Plan, scale Scale) Report {
 		w.Parts[i].Area += one * float64(q.Count)
 	}
 	for i, part := range w.Parts {
-		w.Parts[i].Grams, w.Parts[i].Source = scale(part.Material, part.Area, p.Thickness(part.Material))
+		w.Parts[i].Grams, w.Parts[i].Source = scale(part.Material, part.Area, r.Thickness(part.Material))
 		w.Case += w.Parts[i].Grams
 	}
-	for _, grams := range p.Load.Weights {
+	for _, grams := range r.Load.Weights {
 		if grams > 0 {
 			w.Books += grams
 			w.Known++

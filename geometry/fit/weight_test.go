@@ -17,7 +17,7 @@ func TestWeightOfTheBoards(t *testing.T) {
 	j := of(220, 150, 30) // clearances 2, 1, 2; board 2; lining 0.15
 	j.Books[0].Weight = 1400
 	c := made(t, j)
-	w := fit.Of(c.Plan()).Weighed(c.Plan(), func(m geometry.Material, area float64, thickness Length) (float64, string) {
+	w := fit.Of(c.Plan()).Weighed(func(m geometry.Material, area float64, thickness Length) (float64, string) {
 		if m != geometry.Board {
 			return 0, ""
 		}
@@ -48,7 +48,7 @@ func TestHeavyBookInThinBoard(t *testing.T) {
 		j := of(220, 150, 30)
 		j.Board.Thickness, j.Books[0].Weight = c.board, c.grams
 		k := made(t, j)
-		w := fit.Of(k.Plan()).Weighed(k.Plan(), func(geometry.Material, float64, Length) (float64, string) { return 1, "" }).Weight
+		w := fit.Of(k.Plan()).Weighed(func(geometry.Material, float64, Length) (float64, string) { return 1, "" }).Weight
 		_, thin := w.Thin()
 		assert.Equal(t, c.thin, thin, "%v", c)
 	}

@@ -43,19 +43,12 @@ func snipEnds(p geometry.Piece) (gives, cuts []geometry.Path) {
 // goesOn returns where a line from a past b first meets an edge, if that is no
 // farther than most.
 func goesOn(a, b geometry.Point, edge []geometry.Point, most Length) (geometry.Point, bool) {
-	way := b.Sub(a).Mul(1 / a.Distance(b).MM())
-	best := Length(math.Inf(1))
+	way := b.Sub(a).Mul((most / a.Distance(b)).MM())
+	best := math.Inf(1) // as a part of the way
 	for i := 1; i < len(edge); i++ {
-		c, d := edge[i-1], edge[i].Sub(edge[i-1])
-		det := way.X*d.Y - way.Y*d.X
-		if det.Abs() < 1e-12 {
-			continue
-		}
-		e := c.Sub(b)
-		t, u := (e.X*d.Y-e.Y*d.X)/det, (e.X*way.Y-e.Y*way.X)/det
-		if t > grid && t <= most && u > -1e-6 && u < 1+1e-6 {
+		for _, t := range Meets(b, b.Add(way), edge[i-1], edge[i]) {
 			best = min(best, t)
 		}
 	}
-	return b.Add(way.Mul(best.MM())), best <= most
+	return b.Add(way.Mul(best)), best <= 1
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 )
 
 // grid is how fine places in a piece are told apart, in mm: two nearer than
@@ -55,12 +56,8 @@ func Split(p geometry.Piece) []Part {
 	}
 	var edges []edge
 	add := func(path geometry.Path, kind Kind) {
-		pts := path.Flatten(0.01)
-		if path.Closed {
-			pts = append(pts, pts[0])
-		}
-		for i := 1; i < len(pts); i++ {
-			edges = append(edges, edge{pts[i-1], pts[i], kind})
+		for _, s := range path.Straight(0.01) {
+			edges = append(edges, edge{s.From, s.To, kind})
 		}
 	}
 	for _, c := range p.Cuts() {
@@ -116,9 +113,7 @@ func Split(p geometry.Piece) []Part {
 // it, as parts of its length.
 func Meets(a, b, c, d geometry.Point) []float64 {
 	ab, cd, ac := b.Sub(a), d.Sub(c), c.Sub(a)
-	cross := func(p, q geometry.Point) float64 { return float64(p.X*q.Y - p.Y*q.X) }
-	dot := func(p, q geometry.Point) float64 { return float64(p.X*q.X + p.Y*q.Y) }
-	size := math.Sqrt(dot(ab, ab))
+	size := math.Sqrt(ab.Dot(ab).MM())
 	if size == 0 {
 		return nil
 	}
@@ -131,12 +126,12 @@ func Meets(a, b, c, d geometry.Point) []float64 {
 	// An end of the other on this line.
 	for _, q := range []geometry.Point{c, d} {
 		v := q.Sub(a)
-		if math.Abs(cross(ab, v))/size < grid {
-			take(dot(v, ab) / (size * size))
+		if ab.Cross(v).Abs().MM()/size < grid {
+			take(v.Dot(ab).MM() / (size * size))
 		}
 	}
-	if det := cross(ab, cd); math.Abs(det) > 1e-12 {
-		t, u := cross(ac, cd)/det, cross(ac, ab)/det
+	if det := ab.Cross(cd).MM(); math.Abs(det) > 1e-12 {
+		t, u := ac.Cross(cd).MM()/det, ac.Cross(ab).MM()/det
 		if u > -1e-9 && u < 1+1e-9 {
 			take(t)
 		}
@@ -190,7 +185,7 @@ func faces(places nodes, kind map[[2]node]Kind) []Part {
 				side[[2]node{n, ring[(i+1)%len(ring)]}] = len(out)
 			}
 			rings = append(rings, ring)
-			out = append(out, Part{Outline: withoutSpikes(ring, places)})
+			out = append(out, Part{Outline: polygon.Tidy(pts, grid, false)})
 		}
 	}
 	for i, ring := range rings {
@@ -214,29 +209,6 @@ func faces(places nodes, kind map[[2]node]Kind) []Part {
 		out[i].Tab = !out[i].Web && out[i].only(Round, Give)
 	}
 	return out
-}
-
-// withoutSpikes drops ways that go out and come straight back, as along a slit
-// that ends inside a part.
-func withoutSpikes(ring []node, places nodes) []geometry.Point {
-	kept := slices.Clone(ring)
-	for changed := true; changed && len(kept) > 2; {
-		changed = false
-		for i := range kept {
-			n := len(kept)
-			before, after := kept[(i+n-1)%n], kept[(i+1)%n]
-			if before == after || kept[i] == after {
-				kept = slices.Delete(kept, i, i+1)
-				changed = true
-				break
-			}
-		}
-	}
-	pts := make([]geometry.Point, len(kept))
-	for i, n := range kept {
-		pts[i] = places[n]
-	}
-	return pts
 }
 
 // only tells whether all joins of a part are of some kinds.

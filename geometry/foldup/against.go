@@ -2,9 +2,9 @@ package foldup
 
 import (
 	"fmt"
+	"slices"
 
 	"forel/geometry"
-	"forel/geometry/polygon"
 )
 
 // against finds what is turned in against something that lies on the wall
@@ -37,21 +37,10 @@ func (c Covered) beside(at Meeting, over bool, p Patch, corner Length) Length {
 	back := MeetingOf(at.wall, at.face)
 	from, to := back.Reach(p.Shape.Bounds())
 	strip := back.Between(at.Strip(corner), from, to)
-	in := polygon.Of(geometry.Rectangle(strip).Flatten(1))
-	var there []Patch
-	for _, o := range c.In(at.wall.Plane) {
-		if over && o.Piece == p.Piece && o.Seat == p.Seat && o.Order <= p.Order {
-			continue
-		}
-		if slight(o.Shape, in) {
-			continue
-		}
-		o.Shape = Meet(o.Shape, in)
-		if Solid(o.Shape, Sliver) && !(o.Piece == p.Piece && o.Tucked) {
-			there = append(there, o)
-		}
-	}
-	return Pile(there)
+	there := slices.DeleteFunc(c.In(at.wall.Plane), func(o Patch) bool {
+		return o.Piece == p.Piece && (o.Tucked || over && o.Seat == p.Seat && o.Order <= p.Order)
+	})
+	return Pile(Within(there, strip))
 }
 
 // slitsOutside finds slits that run into what lies on an outside face, where

@@ -1,11 +1,6 @@
 package foldup
 
-import (
-	"forel/geometry"
-	"forel/geometry/polygon"
-)
-
-func shape(points []geometry.Point) polygon.Shape { return polygon.Of(points) }
+import "forel/geometry/polygon"
 
 // Meet, Without and United return what two shapes share, what the first has
 // beyond the second, and all together. Where that can't be worked out, what

@@ -71,6 +71,11 @@ type Body struct {
 	Surfaces []Surface
 	Corners  map[geometry.Corner]space.Vec // the places that seats name
 	Inner    []Inner
+	// Stiff: the pieces are stiff and take room. A part lies in from the face it lands
+	// on, as deep as its folds put it, and no two may be in one place. Bend is how far
+	// behind the inner side of a part the layer lies that folding leaves as long as it is.
+	Stiff bool
+	Bend  Length
 	// Edge is how thick the board is that the tabs of a hole are turned round.
 	// HoleChord is how far the straight end of a tab may leave the edge of the
 	// hole, HoleGap how far two tabs may part over the thickness of the board.

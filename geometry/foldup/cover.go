@@ -150,7 +150,7 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 				continue // round a hole
 			}
 			d, e := sa.To.Sub(sa.From), sb.To.Sub(sb.From)
-			if (d.X*e.Y - d.Y*e.X).Abs() <= 1e-6 {
+			if d.Cross(e).Abs() <= 1e-6 {
 				continue // one line
 			}
 			var places []geometry.Point
@@ -177,13 +177,9 @@ func foldCrossings(p geometry.Piece) []geometry.Point {
 
 // Distance returns how far a point is from a path.
 func Distance(p geometry.Point, path geometry.Path) Length {
-	pts := path.Flatten(0.01)
-	if path.Closed {
-		pts = append(pts, pts[0])
-	}
-	best := p.Distance(pts[0])
-	for i := 1; i < len(pts); i++ {
-		best = min(best, p.ToLine(pts[i-1], pts[i]))
+	best := Length(math.Inf(1))
+	for _, s := range path.Straight(0.01) {
+		best = min(best, p.ToLine(s.From, s.To))
 	}
 	return best
 }

@@ -64,9 +64,13 @@ func (b Body) turnedTab(p geometry.Piece, r fold.Posed, host space.Frame, thick 
 	along := to.Sub(from).Mul(1 / long.MM())
 	in := geometry.Pt(-along.Y, along.X)
 	edge := from.Add(in.Mul(b.Edge.MM()))
+	past := polygon.Left(edge, edge.Add(along))
+	inner := polygon.Clip(r.Outline, past)
 	lo, hi := Length(math.Inf(1)), Length(math.Inf(-1)) // of the tab where it leaves the edge
-	for _, q := range crossings(r.Outline, edge, along) {
-		lo, hi = min(lo, q), max(hi, q)
+	for _, q := range inner {
+		if past(q) < 1e-9 {
+			lo, hi = min(lo, q.Sub(edge).Dot(along)), max(hi, q.Sub(edge).Dot(along))
+		}
 	}
 	// A chord that leaves the arc by a little leans, and a tab longer than it is wide with it.
 	lean := fold.OnArc * max(1, b.Edge/long)
@@ -76,35 +80,13 @@ func (b Body) turnedTab(p geometry.Piece, r fold.Posed, host space.Frame, thick 
 	f := fold.Turned(host, hinge, 90)
 	f = fold.Turned(f, fold.Join{From: edge.Add(along), At: edge, Kind: fold.Fold}, 90)
 	on := b.landing(f)
-	inner := polygon.Clip(r.Outline, func(p geometry.Point) Length { return side(p, edge, along) })
 	if on < 0 || len(inner) < 3 {
 		return nil, append(faults, Fault{Kind: Overhang, Piece: p.Name, What: fmt.Sprintf("the tab at %s lands on no face", where(r.Outline))})
 	}
 	flat := func(q geometry.Point) geometry.Point { return b.Surfaces[outside].Frame.Flat(host.At(q)) }
 	return []Patch{{
 		Piece: p.Name, Thick: thick,
-		Plane: b.Surfaces[on].Plane, flat: inner, Shape: shape(project(f, inner, b.Surfaces[on])),
+		Plane: b.Surfaces[on].Plane, flat: inner, Shape: polygon.Of(project(f, inner, b.Surfaces[on])),
 		Tab: &TabEnd{b.Surfaces[outside].Plane, flat(from), flat(to)},
 	}}, faults
-}
-
-// crossings returns where an outline crosses a line, as distances along it.
-func crossings(outline []geometry.Point, on, along geometry.Point) []Length {
-	var out []Length
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		da, db := side(a, on, along), side(b, on, along)
-		if (da > 0) == (db > 0) {
-			continue
-		}
-		q := a.Add(b.Sub(a).Mul((da / (da - db)).MM())).Sub(on)
-		out = append(out, q.X*along.X+q.Y*along.Y)
-	}
-	return out
-}
-
-// side returns how far left of a line a point is.
-func side(p, on, along geometry.Point) Length {
-	d := p.Sub(on)
-	return along.X*d.Y - along.Y*d.X
 }

@@ -2,6 +2,8 @@ package foldup
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"forel/geometry"
 	"forel/geometry/fold"
@@ -18,10 +20,27 @@ type Patch struct {
 	Turn   int  // of those equally far the lower is turned first, and lies beneath
 	Tucked bool // it gets where it is by a crease at a corner, not by a fold
 	Thick  Length
-	Plane  int              // it lies in
-	Shape  polygon.Shape    // in the plane's coordinates; it may reach past the face
-	Tab    *TabEnd          // of a tab turned over the edge of a hole
-	flat   []geometry.Point // in the piece's coordinates
+	Plane  int               // it lies in
+	Depth  Length            // of a stiff part: how far in from the face its inner side lies
+	Shape  polygon.Shape     // in the plane's coordinates; it may reach past the face
+	Tab    *TabEnd           // of a tab turned over the edge of a hole
+	Parts  []geometry.Region // the regions of the piece that lie in it
+	flat   []geometry.Point  // in the piece's coordinates
+	leaf   int               // of the piece
+	on     int               // the leaf it hangs on
+}
+
+// Name returns what a part is called, by its regions, each with the face it is for;
+// where there are none, its place.
+func (p Patch) Name() string {
+	if len(p.Parts) == 0 {
+		return "part at " + where(p.flat)
+	}
+	var names []string
+	for _, r := range p.Parts {
+		names = append(names, r.Name+" ("+string(r.Face)+")")
+	}
+	return strings.Join(names, " with ")
 }
 
 // Hang hangs the parts of a piece on the body at one of its seats, by number; ok is
@@ -34,7 +53,7 @@ func (b Body) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
 	if !ok {
 		return s, false
 	}
-	s, _ = hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
+	s, _ = b.hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
 	for i, q := range s.Folded() {
 		if on := b.landing(q.Frame); on >= 0 && !q.Web && !q.Tab {
 			s.Leaves[i].Face = b.Surfaces[on].Face
@@ -43,10 +62,15 @@ func (b Body) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
 	return s, true
 }
 
-// hang hangs a piece on the part that lies most on a surface.
-func hang(p geometry.Piece, root space.Frame, home Surface) (s fold.Sheet, ok bool) {
+// hang hangs a piece on the part that lies most on a surface; a stiff one on what of it
+// is to be covered, since at its edges lie those of other walls.
+func (b Body) hang(p geometry.Piece, root space.Frame, home Surface) (s fold.Sheet, ok bool) {
+	on := home.Outline()
+	if b.Stiff {
+		on = home.Cover
+	}
 	return fold.Hang(p, root, func(r fold.Part) float64 {
-		return Meet(shape(project(root, r.Outline, home)), home.Outline()).Size()
+		return Meet(polygon.Of(project(root, r.Outline, home)), on).Size()
 	})
 }
 
@@ -57,17 +81,24 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 	fault := func(kind Kind, what string, args ...any) {
 		faults = append(faults, Fault{Kind: kind, Piece: p.Name, What: fmt.Sprintf(what, args...)})
 	}
+	if err := polygon.Of(p.Outline.Flatten(Sliver)).Validate(); err != nil {
+		fault(Misfit, "its outline is not simple: %v", err)
+		return nil, faults
+	}
 	root, ok := b.Place(p.Seats[seat])
 	if !ok {
 		fault(Misfit, "its place does not fit: the ruled lines and the boards differ")
 		return nil, faults
 	}
-	s, ok := hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
+	s, ok := b.hang(p, root, b.Surfaces[b.Find(p.Seats[seat].Face)])
 	if !ok {
 		fault(Misfit, "does not reach the face it is laid on")
 		return nil, faults
 	}
 	posed := s.Folded()
+	for _, what := range append(idle(p, s), torn(posed)...) {
+		fault(Misfit, "%s", what)
+	}
 	// How many folds a part is from the first, and whether it gets where it is by a
 	// crease at a corner.
 	var hangs func(i int) (order int, tucked bool)
@@ -106,22 +137,53 @@ func (b Body) Seated(p geometry.Piece, seat int, thick Length) ([]Patch, []Fault
 			}
 			continue
 		}
-		patches = append(patches, Patch{
-			Piece: p.Name, Seat: seat, Order: order, Turn: turn(p, q.Outline), Tucked: tucked, Thick: thick,
-			Plane: b.Surfaces[on].Plane, flat: q.Outline, Shape: shape(project(q.Frame, q.Outline, b.Surfaces[on])),
-		})
+		n := Patch{
+			Piece: p.Name, Seat: seat, Order: order, Tucked: tucked, Thick: thick, flat: q.Outline, leaf: i, on: q.On,
+			Plane: b.Surfaces[on].Plane, Shape: polygon.Of(project(q.Frame, q.Outline, b.Surfaces[on])),
+		}
+		if b.Stiff {
+			n.Depth = b.Surfaces[on].Frame.O.Sub(q.O).Dot(b.Surfaces[on].Normal) + b.Bend
+		}
+		for _, r := range p.Regions {
+			if q.Holds(r.Room.Center()) {
+				n.Parts, n.Turn = append(n.Parts, r), max(n.Turn, r.Turn)
+			}
+		}
+		patches = append(patches, n)
 	}
 	return patches, faults
 }
 
-// turn returns when a part is turned, by the regions of the piece that lie in it.
-func turn(p geometry.Piece, outline []geometry.Point) (n int) {
-	for _, r := range p.Regions {
-		if r.Turn > n && r.Room.Center().In(outline) {
-			n = r.Turn
+// idle tells of the folds of a piece that have no two parts on their sides.
+func idle(p geometry.Piece, s fold.Sheet) (wrong []string) {
+	for _, path := range p.Folds {
+		for _, f := range path.Straight(0.01) {
+			on := func(j fold.Join) bool { return j.From.Add(j.At).Mul(0.5).ToLine(f.From, f.To) < Sliver }
+			ends := slices.ContainsFunc(s.Leaves, func(l fold.Leaf) bool { return slices.ContainsFunc(l.Idle, on) })
+			if ends || !slices.ContainsFunc(s.Leaves, func(l fold.Leaf) bool { return slices.ContainsFunc(l.Joins, on) }) {
+				wrong = append(wrong, fmt.Sprintf("the fold from %s to %s does not part what it should: it ends short, or a slit beside it is missing or too short",
+					place(f.From), place(f.To)))
+			}
 		}
 	}
-	return n
+	return wrong
+}
+
+// torn tells of parts that two folds pull two ways.
+func torn(posed []fold.Posed) (wrong []string) {
+	for i, q := range posed {
+		for _, j := range q.Joins {
+			if o := posed[j.To]; j.To > i && j.Kind == fold.Fold && !near(fold.Turned(q.Frame, j, 90), o.Frame) {
+				wrong = append(wrong, fmt.Sprintf("two folds pull the parts at %s and at %s two ways: a slit or a wedge between flaps is missing or too short", where(q.Outline), where(o.Outline)))
+			}
+		}
+	}
+	return wrong
+}
+
+// near tells whether two planes lie alike.
+func near(f, g space.Frame) bool {
+	return max(f.O.Sub(g.O).Size(), f.U.Sub(g.U).Size(), f.V.Sub(g.V).Size()) < Sliver
 }
 
 // Place returns the frame of a piece that lies on its seat; ok is false where the
@@ -156,6 +218,9 @@ func (b Body) Place(seat geometry.Seat) (f space.Frame, ok bool) {
 // board, or else on another layer of covering where it is pleated; -1 for none.
 func (b Body) landing(f space.Frame) int {
 	n := f.Normal()
+	if b.Stiff {
+		return slices.IndexFunc(b.Surfaces, func(s Surface) bool { return n.Dot(s.Normal) < 1e-9-1 })
+	}
 	for _, back := range []Length{-1, 1} {
 		for i, s := range b.Surfaces {
 			if n.Dot(s.Normal)*back > 1-1e-9 && f.O.Sub(s.Frame.O).Dot(s.Normal).Abs() < 1e-4 {
@@ -176,7 +241,6 @@ func project(f space.Frame, outline []geometry.Point, s Surface) []geometry.Poin
 }
 
 // where names the middle of a region in the piece's coordinates.
-func where(outline []geometry.Point) string {
-	c := geometry.Polygon(outline...).Bounds().Center()
-	return fmt.Sprintf("%.1f, %.1f mm", c.X.MM(), c.Y.MM())
-}
+func where(outline []geometry.Point) string { return place(geometry.Around(outline...).Center()) }
+
+func place(p geometry.Point) string { return fmt.Sprintf("%.1f, %.1f mm", p.X.MM(), p.Y.MM()) }

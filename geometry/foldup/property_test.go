@@ -34,7 +34,7 @@ func TestEveryJobIsProvedOrRefusedWithAMend(t *testing.T) {
 }
 
 func requireSound(t *rapid.T, c slipcase.Case) {
-	got, want := c.Proof.Clearance, c.Mouth
+	got, want := c.Proof.Clearance, c.Stands.Mouth()
 	require.Empty(t, c.Proof.Faults)
 	hair := 1e-6
 	if c.Job.Cloth.Stretch+c.Job.SidePaper.Stretch > 0 {

@@ -67,6 +67,9 @@ func (c Covered) Look(pieces []geometry.Piece, also ...func() []Fault) ([]FaceRe
 			func() []Fault { reports[i] = c.Report(i); return c.Bare(i) },
 			func() []Fault { return append(c.overhang(i), c.Collisions(i)...) })
 	}
+	if c.Stiff {
+		looks = append(looks, c.inOnePlace)
+	}
 	for _, n := range c.Inner {
 		looks = append(looks, func() []Fault { return c.against(n) })
 	}
@@ -123,7 +126,10 @@ func (c Covered) Report(i int) FaceReport {
 		}
 		r.Layers = append(r.Layers, p)
 	}
-	if s.Inside {
+	if c.Stiff {
+		r.inLayers()
+	}
+	if s.Inside || c.Stiff {
 		flat := slices.DeleteFunc(slices.Clone(patches), func(p Patch) bool { return p.Tucked })
 		r.Stack, r.Corners = Pile(flat), Pile(patches)
 	}

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/foldup"
 	"forel/geometry/job"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
@@ -21,17 +20,6 @@ func jobFor(height, width, thickness slipcase.Length) slipcase.Job {
 	return j
 }
 
-// prove folds up the pieces of an ordinary job.
-func prove(j slipcase.Job, pieces []geometry.Piece) slipcase.Report {
-	b := j.Book()
-	return slipcase.Prove(pieces, slipcase.Conditions{
-		Edge:   j.Edge(),
-		Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thickness.Largest(),
-		Compartments: 1,
-		Layer:        map[geometry.Material]foldup.Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
-	})
-}
-
 // Invariant 7, by hand for the defaults: one cloth is turned in at head and
 // tail each, in the corners too, where side tabs end; cloth and paper on each side:
 // 2 - 2*0.35, 2 - 2*(0.35+0.15).
@@ -41,7 +29,7 @@ func TestClearanceOfOrdinaryBooks(t *testing.T) {
 			j := jobFor(size[0], size[1], size[2])
 			c, err := plantest.Make[slipcase.Case](j)
 			require.NoError(t, err)
-			r := prove(j, c.Pieces)
+			r := slipcase.Prove(c.Pieces, j)
 			assert.Empty(t, r.Faults)
 			assert.InDelta(t, 2, r.Clearance.BodyHeight.MM(), 1e-9)
 			assert.InDelta(t, 1, r.Clearance.BodyWidth.MM(), 1e-9)
@@ -59,6 +47,6 @@ func BenchmarkProve(b *testing.B) {
 	require.NoError(b, err)
 	b.ReportAllocs()
 	for b.Loop() {
-		prove(j, c.Pieces)
+		slipcase.Prove(c.Pieces, j)
 	}
 }

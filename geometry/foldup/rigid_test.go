@@ -30,7 +30,7 @@ func TestFoldingKeepsShapeAndHoldsTogether(t *testing.T) {
 		require.NoError(t, err)
 		carcass, faults := slipcase.Build(c.Pieces, c.Job.Edge())
 		require.Empty(t, faults)
-		body := carcass.Body(conditions(c.Job, 1, 1))
+		body := carcass.Body(c.Job)
 		placed := 0
 		for _, p := range c.Pieces {
 			require.NoError(t, keepsArea(p), "%+v", c.Job)

@@ -142,33 +142,7 @@ func folded(c slipcase.Case, s spoil, cloth, paper slipcase.Length) slipcase.Rep
 		p.Seats, p.Guides, p.Folds = slices.Clone(p.Seats), slices.Clone(p.Guides), slices.Clone(p.Folds)
 		pieces = append(pieces, p)
 	}
-	return slipcase.Prove(s(pieces), conditions(c.Job, cloth, paper))
-}
-
-// conditions are what a proof is told beside the pieces, worked out again from
-// the job by the design's symbols.
-func conditions(j slipcase.Job, cloth, paper slipcase.Length) slipcase.Conditions {
-	k := slipcase.Conditions{
-		Edge: j.Board.Thickness + j.Lining.Thickness, Compartments: 1,
-		Layer: map[geometry.Material]slipcase.Length{geometry.Cloth: cloth, geometry.Paper: paper},
-		Lined: j.Lining.Thickness > 0, LinedShort: 2, LinedStep: 1,
-		SidesOnly: j.Covering == slipcase.SidesOnly, Border: j.SidePaper.Inset,
-		Divider: j.Board.Thickness + 2*j.Lining.Thickness, Notch: 3, HoleChord: 0.3, HoleGap: 1,
-	}
-	if j.ThumbHole.Shape == slipcase.Triangle { // a right angle at the point, half of it at the mouth
-		k.HoleGap = 2 * k.Edge
-	}
-	if j.Lining.Order == slipcase.LinedAfter {
-		k.Edge, k.Lining = j.Board.Thickness, j.Lining.Thickness
-	}
-	for i, b := range j.Books {
-		k.Height = max(k.Height, b.Height[0])
-		k.Width = max(k.Width, b.Width[0])
-		k.Thickness += b.Thickness[0]
-		if i > 0 && j.Compartments == slipcase.EachItsOwn {
-			k.Thickness += j.Board.Thickness + 2*j.Lining.Thickness
-			k.Compartments++
-		}
-	}
-	return k
+	j := c.Job
+	j.Cloth.Thickness, j.SidePaper.Thickness = cloth, paper
+	return slipcase.Prove(s(pieces), j)
 }

@@ -22,7 +22,7 @@ func TestPamphletHasRoomInItsCorners(t *testing.T) {
 		require.NoError(t, err, "%v", thick)
 		assert.Empty(t, c.Proof.Faults, "%v", thick)
 		assert.Positive(t, c.Proof.Clearance.MouthCorners.MM(), "%v", thick)
-		assert.Empty(t, c.Suspects, "%v", thick)
+		assert.Empty(t, c.Plan().Warnings, "%v", thick)
 	}
 }
 

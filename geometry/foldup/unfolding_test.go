@@ -19,7 +19,7 @@ type unfolded struct {
 func unfold(c slipcase.Case) unfolded {
 	j := c.Job
 	u := unfolded{job: j, pieces: c.Pieces, flat: map[string][]geometry.Point{},
-		h: c.Outside.Height.MM(), d: c.Outside.Width.MM(), w: c.Outside.Thickness.MM(), s: j.Board.Thickness.MM()}
+		h: c.Stands.Outside().Height.MM(), d: c.Stands.Outside().Width.MM(), w: c.Stands.Outside().Thickness.MM(), s: j.Board.Thickness.MM()}
 	if j.Lining.Order == slipcase.LinedBefore {
 		u.s += j.Lining.Thickness.MM()
 	}

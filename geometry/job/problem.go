@@ -56,6 +56,14 @@ func (p Problem) about(what string) string {
 // Problems are all the reasons a job was refused.
 type Problems []Problem
 
+// Sentences returns each problem as Sentence does.
+func (ps Problems) Sentences() (out []string) {
+	for _, p := range ps {
+		out = append(out, p.Sentence())
+	}
+	return out
+}
+
 // Error returns one line a problem.
 func (ps Problems) Error() string {
 	lines := make([]string, len(ps))

@@ -44,33 +44,42 @@ type Boards struct {
 	Plane        int       // the number of the first plane
 }
 
+// Row returns boards side by side.
+func (n Names) Row(joint, thick, high Length, all ...Board) Boards {
+	b := Boards{Names: n, All: all, Joint: joint, Thick: thick, High: high, Across: Length(len(all)-1) * joint}
+	from := Length(0)
+	for _, p := range all {
+		b.From = append(b.From, from)
+		from += p.Wide + joint
+		b.Across += p.Wide
+	}
+	return b
+}
+
 // Planes is how many planes the faces of the boards lie in.
 const Planes = 6
 
 // Lay lays boards side by side, each as wide as its piece, and tells what does not meet.
-func (n Names) Lay(joint, thick Length, pieces ...geometry.Piece) (Boards, []foldup.Fault) {
-	b := Boards{Names: n, Joint: joint, Thick: thick}
-	var faults []foldup.Fault
+func (n Names) Lay(joint, thick Length, pieces ...geometry.Piece) (b Boards, faults []foldup.Fault) {
+	var all []Board
+	var high Length
 	misfit := func(p geometry.Piece, what string, args ...any) {
 		faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: fmt.Sprintf(what, args...)})
 	}
 	for i, p := range pieces {
 		w, h := p.Size()
 		if i == 0 {
-			b.High = h
-		} else {
-			b.Across += joint
+			high = h
 		}
-		if (h - b.High).Abs() > foldup.Sliver {
-			misfit(p, "%.3f mm high where the others are %.3f mm", h.MM(), b.High.MM())
+		if (h - high).Abs() > foldup.Sliver {
+			misfit(p, "%.3f mm high where the others are %.3f mm", h.MM(), high.MM())
 		}
 		if full := float64(w * h); math.Abs(p.Outline.SignedArea()-full) > 1e-6*full {
 			misfit(p, "not a rectangle")
 		}
-		b.All, b.From = append(b.All, Board{p.Name, w}), append(b.From, b.Across)
-		b.Across += w
+		all = append(all, Board{p.Name, w})
 	}
-	return b, faults
+	return n.Row(joint, thick, high, all...), faults
 }
 
 // Body returns the faces that are to be covered: the inside, the outside, the edges at head

@@ -6,11 +6,7 @@ import "forel/geometry"
 // beyond a corner of the row is pinched over it. Head and tail are turned in first, the ends
 // last, over them.
 type Covering struct {
-	Names
-	Boards      []Board // from left to right
-	Joint       Length
-	Wide, High  Length // of the row of boards, joints and all
-	Thick       Length // of the boards
+	Boards
 	TurnIn      Length // at head and tail
 	Left, Right Length // turned in at the ends
 	Corner      Length // from the corner of a board to the mitre, along each edge
@@ -23,7 +19,7 @@ func (c Covering) at(x, y Length) geometry.Point { return geometry.Pt(x+c.Left, 
 // Piece returns the piece, its back up, head away. left and right name the ends in the names
 // of their turn-ins: "front fore-edge".
 func (c Covering) Piece(name string, of geometry.Material, rule geometry.SizeRule, left, right string) geometry.Piece {
-	e, l, r, b, wide, high := c.TurnIn, c.Left, c.Right, c.Thick, c.Wide, c.High
+	e, l, r, b, wide, high := c.TurnIn, c.Left, c.Right, c.Thick, c.Across, c.High
 	p := geometry.Piece{
 		Name: name, Material: of, Count: 1,
 		Grain: geometry.GrainHeight, FaceUp: "back up (the face that is glued)", Spine: -1,
@@ -31,12 +27,10 @@ func (c Covering) Piece(name string, of geometry.Material, rule geometry.SizeRul
 		Seats: []geometry.Seat{{Face: c.Outside, At: [2]geometry.Anchor{{At: c.at(0, 0), On: c.TailLeft}, {At: c.at(wide, 0), On: c.TailRight}}}},
 	}
 	c.cut(&p)
-	x := Length(0)
-	for _, q := range c.Boards {
-		box := geometry.Bx(l+x, e, l+x+q.Wide, e+high)
+	for i, q := range c.All {
+		box := geometry.Bx(l+c.From[i], e, l+c.From[i]+q.Wide, e+high)
 		p.Guides = append(p.Guides, geometry.Guide{Name: q.Name, Path: geometry.Rectangle(box)})
 		p.Regions = append(p.Regions, geometry.Region{Name: q.Name, Face: c.Outside, Room: box})
-		x += q.Wide + c.Joint
 	}
 	p.Regions = append(p.Regions, []geometry.Region{
 		{Name: "head turn-in", Fold: "fold first", Face: c.Inside, Room: geometry.Bx(l+e, e+high+b, l+wide-e, 2*e+high)},
@@ -50,7 +44,7 @@ func (c Covering) Piece(name string, of geometry.Material, rule geometry.SizeRul
 // cut gives the piece its outline, its folds and the creases where the cloth at a corner
 // gives.
 func (c Covering) cut(p *geometry.Piece) {
-	e, k, wide, high := c.TurnIn, c.Corner, c.Wide, c.High
+	e, k, wide, high := c.TurnIn, c.Corner, c.Across, c.High
 	p.Outline = geometry.Polygon(
 		c.at(e-k, -e), c.at(wide-e+k, -e), c.at(wide+c.Right, c.Right-k), c.at(wide+c.Right, high-c.Right+k),
 		c.at(wide-e+k, high+e), c.at(e-k, high+e), c.at(-c.Left, high-c.Left+k), c.at(-c.Left, c.Left-k),

@@ -6,63 +6,25 @@ import (
 	"forel/geometry/stage/draft"
 )
 
-// Turned is how far the covering is turned in, in degrees: over the edge of the board up to
-// 90, onto its inside up to 180.
-type Turned struct{ HeadAndTail, Ends float64 }
-
-// Sheet is the covering on its boards, to be shown at any stage.
-type Sheet struct {
-	draft.Hung
-	names Names
-}
+// The groups of a covering's folds, as it is turned in: over the edge of the board up to 90
+// degrees, onto its inside up to 180.
+const (
+	HeadAndTail = iota
+	Ends
+)
 
 // Hung returns the covering of the boards, under the name of an object. It must be one that
 // was folded over them before.
-func (b Boards) Hung(covering geometry.Piece, object string) Sheet {
+func (b Boards) Hung(covering geometry.Piece, object string) draft.Folding {
 	sheet, _ := b.Body().Hang(covering, 0)
-	s := Sheet{Hung: draft.Hung{Sheet: sheet, Piece: covering, Object: object}, names: b.Names}
-	s.Late = s.atEnd
-	return s
-}
-
-// atEnd tells whether a leaf is turned in at an end.
-func (s Sheet) atEnd(leaf int) bool {
-	for ; s.Leaves[leaf].On >= 0; leaf = s.Leaves[leaf].On {
-		if f := s.Leaves[leaf].Face; f == s.names.Left || f == s.names.Right {
-			return true
+	return draft.Hung{Sheet: sheet, Piece: covering, Object: object}.Grouped(Ends, func(leaf int) int {
+		for ; sheet.Leaves[leaf].On >= 0; leaf = sheet.Leaves[leaf].On {
+			if f := sheet.Leaves[leaf].Face; f == b.Left || f == b.Right {
+				return Ends
+			}
 		}
-	}
-	return false
-}
-
-func (s Sheet) angle(t Turned) draft.Angle {
-	return func(leaf int) float64 {
-		l, total := s.Leaves[leaf], t.HeadAndTail
-		if s.atEnd(leaf) {
-			total = t.Ends
-		}
-		if l.Face == s.names.Inside { // it hangs on what lies on the edge
-			return max(0, total-90)
-		}
-		return min(90, total)
-	}
-}
-
-// Turned returns the covering at a stage.
-func (s Sheet) Turned(t Turned, fresh bool) []stage.Face { return s.Faces(s.angle(t), 1, !fresh) }
-
-// Swung returns the arrows of what is turned in over some edges, from a stage to another.
-func (s Sheet) Swung(from, to Turned, edges ...geometry.Face) []stage.Arrow {
-	var counts []func(int) bool
-	for _, edge := range edges {
-		counts = append(counts, func(leaf int) bool {
-			l := s.Leaves[leaf]
-			return l.Face == s.names.Inside && s.Leaves[l.On].Face == edge
-		})
-	}
-	return s.Swings(func(part float64) draft.Angle {
-		return s.angle(Turned{from.HeadAndTail + (to.HeadAndTail-from.HeadAndTail)*part, from.Ends + (to.Ends-from.Ends)*part})
-	}, counts...)
+		return HeadAndTail
+	})
 }
 
 // Slabs returns the bare boards, moved up from where they lie on the covering, and a note

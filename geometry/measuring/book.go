@@ -17,10 +17,6 @@ func before(pitch float64) stage.View {
 // cover is how thick the covers are drawn.
 func (s Size) cover() Length { return min(3, s.Thickness/6) }
 
-// put takes a place of a book to the bench: u from fore-edge to spine, v from tail to head,
-// w from the lower cover to the upper one. It must not mirror.
-type put func(u, v, w Length) stage.Vec
-
 // facets is how many flat faces a round spine is drawn with: few where it is slim, since each
 // has its lines; an even number, so that its farthest point is drawn.
 func (s Size) facets() int {
@@ -47,17 +43,18 @@ func bent(low, high, ends, middle Length, steps int) (out []place) {
 // place is a place in the section of a book, from fore-edge to spine and from cover to cover.
 type place struct{ u, w Length }
 
-// standing returns the faces of a book with a round spine, put on the bench.
-func standing(s Size, at put) []stage.Face {
+// lying returns the faces of a book with a round spine that lies on its lower cover: X from
+// fore-edge to spine, Y from tail to head.
+func (s Size) lying() []stage.Face {
 	c := s.cover()
 	square := min(3, s.Height/25)
 	round := min(s.Thickness*0.18, s.Width*0.12)
 	bars := func(object string, section []place, from, to Length, ends, edges stage.Stuff) []stage.Face {
 		outline := make([]stage.Vec, len(section))
 		for i, p := range section {
-			outline[i] = at(p.u, from, p.w)
+			outline[i] = stage.Vec{X: p.u, Y: from, Z: p.w}
 		}
-		return stage.Block(object, outline, at(0, to, 0).Sub(at(0, from, 0)), ends, ends, edges)
+		return stage.Block(object, outline, stage.Vec{Y: to - from}, ends, ends, edges)
 	}
 	cover := func(name string, low, high Length) []stage.Face {
 		faces := bars("book", []place{{0, low}, {s.Width - round, low}, {s.Width - round, high}, {0, high}}, 0, s.Height, stage.Cover, stage.Cover)
@@ -82,9 +79,9 @@ func standing(s Size, at put) []stage.Face {
 		leaves = append(leaves, hollow[len(hollow)-1-i])
 	}
 	for i, f := range bars("book", leaves, square, s.Height-square, stage.Pages, stage.Pages) {
-		f.Name, f.Grain = "book, leaves", at(0, 1, 0).Sub(at(0, 0, 0))
+		f.Name, f.Grain = "book, leaves", stage.Vec{Y: 1}
 		if i < 2 { // at head and tail
-			f.Grain = at(1, 0, 0).Sub(at(0, 0, 0))
+			f.Grain = stage.Vec{X: 1}
 		}
 		out = append(out, f)
 	}

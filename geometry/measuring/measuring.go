@@ -74,8 +74,11 @@ func (s Size) drawable() Size {
 	return s
 }
 
+// headRight returns where a place of a book lies that is turned with its head to the right.
+func (s Size) headRight(v stage.Vec) stage.Vec { return stage.Vec{X: v.Y, Y: s.Width - v.X, Z: v.Z} }
+
 func ofHeight(s Size) Picture {
-	b := standing(s, func(u, v, w Length) stage.Vec { return stage.Vec{X: v, Y: s.Width - u, Z: w} })
+	b := stage.Placed(s.lying(), s.headRight)
 	on := between(s.Height, max(s.Height, s.Width), s.Thickness)
 	b = append(b, on.faces()...)
 	b = across(b, "book, upper cover", s, true)
@@ -97,7 +100,7 @@ func ofHeight(s Size) Picture {
 }
 
 func ofWidth(s Size) Picture {
-	b := standing(s, func(u, v, w Length) stage.Vec { return stage.Vec{X: u, Y: v, Z: w} })
+	b := s.lying()
 	on := between(s.Width, max(s.Height, s.Width), s.Thickness)
 	b = append(b, on.faces()...)
 	b = across(b, "book, upper cover", s, false)
@@ -119,7 +122,7 @@ func ofWidth(s Size) Picture {
 }
 
 func ofThickness(s Size) Picture {
-	b := standing(s, func(u, v, w Length) stage.Vec { return stage.Vec{X: s.Thickness - w, Y: s.Width - u, Z: v} })
+	b := stage.Placed(s.lying(), func(v stage.Vec) stage.Vec { return stage.Vec{X: s.Thickness - v.Z, Y: s.Width - v.X, Z: v.Y} })
 	on := between(s.Thickness, max(s.Thickness, s.Height*0.7), s.Height*0.7)
 	b = append(b, on.faces()...)
 	return Picture{Name: Thickness, Title: "Thickness, through both covers",
@@ -137,7 +140,7 @@ func ofThickness(s Size) Picture {
 }
 
 func ofPressing(s Size) Picture {
-	b := standing(s, func(u, v, w Length) stage.Vec { return stage.Vec{X: v, Y: s.Width - u, Z: w} })
+	b := stage.Placed(s.lying(), s.headRight)
 	long := max(s.Height, s.Width)
 	out, thick := long*0.05, long*0.025
 	top := s.Thickness + thick

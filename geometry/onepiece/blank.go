@@ -1,6 +1,9 @@
 package onepiece
 
-import "forel/geometry"
+import (
+	"forel/geometry"
+	"forel/geometry/walled"
+)
 
 // blank returns the case unfolded, its inside up and its head at the top.
 func (j Job) blank() geometry.Piece {
@@ -14,18 +17,21 @@ func (j Job) blank() geometry.Piece {
 			geometry.Line(pt(s.left, -s.inner), pt(s.left, s.inner)),
 			geometry.Line(pt(s.right, -s.outer), pt(s.right, s.outer)),
 		},
+		Seats: []geometry.Seat{{Face: walled.SpineOutside, At: [2]geometry.Anchor{
+			{At: pt(s.left, -s.inner), On: scoreAtTail}, {At: pt(s.left, s.inner), On: scoreAtHead},
+		}}},
 		Grain:  geometry.GrainHeight,
 		FaceUp: "inside of the case up",
 		Regions: []geometry.Region{
-			{Name: "left side", Face: LeftInside, Room: geometry.Bx(0, -s.inner, s.left, s.inner)},
-			{Name: "spine", Face: SpineInside, Room: geometry.Bx(s.left, -s.inner, s.right, s.inner)},
-			{Name: "right side", Face: RightInside, Room: geometry.Bx(s.right, -s.inner, s.width, s.inner)},
-			{Name: "inner flap", Fold: "fold first", Face: HeadInside, Room: f.inner.room},
-			{Name: "spine flap", Fold: "fold second", Face: HeadOutside, Room: f.spine.room},
-			{Name: "outer flap", Fold: "fold last", Face: HeadOutside, Room: f.outer.room},
-			{Name: "inner flap", Fold: "fold first", Face: TailInside, Room: flipBox(f.inner.room)},
-			{Name: "spine flap", Fold: "fold second", Face: TailOutside, Room: flipBox(f.spine.room)},
-			{Name: "outer flap", Fold: "fold last", Face: TailOutside, Room: flipBox(f.outer.room)},
+			{Name: "left side", Face: walled.LeftInside, Room: geometry.Bx(0, -s.inner, s.left, s.inner)},
+			{Name: "spine", Face: walled.SpineInside, Room: geometry.Bx(s.left, -s.inner, s.right, s.inner)},
+			{Name: "right side", Face: walled.RightInside, Room: geometry.Bx(s.right, -s.inner, s.width, s.inner)},
+			{Name: "inner flap", Fold: "fold first", Face: walled.HeadInside, Room: f.inner.room},
+			{Name: "spine flap", Fold: "fold second", Face: walled.HeadOutside, Room: f.spine.room},
+			{Name: "outer flap", Fold: "fold last", Turn: 1, Face: walled.HeadOutside, Room: f.outer.room},
+			{Name: "inner flap", Fold: "fold first", Face: walled.TailInside, Room: flipBox(f.inner.room)},
+			{Name: "spine flap", Fold: "fold second", Face: walled.TailOutside, Room: flipBox(f.spine.room)},
+			{Name: "outer flap", Fold: "fold last", Turn: 1, Face: walled.TailOutside, Room: flipBox(f.outer.room)},
 		},
 		Edges:   edges(s, f),
 		Spine:   besideSpine,

@@ -33,7 +33,7 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
-	return plan.Sound[Case](func() (Case, error) { return j.work(suspect) }), nil, suspect
+	return plan.Sound[Case](j.work), nil, suspect
 }
 
 // checkTogether holds the job against what can be folded.

@@ -79,14 +79,12 @@ func rectangle(b geometry.Box) []geometry.Point { return geometry.Rectangle(b).F
 // clip keeps what of a convex outline lies left of a line through a point in
 // a direction. The order of its points is kept.
 func clip(outline []geometry.Point, on, along geometry.Point) []geometry.Point {
-	size := along.Distance(geometry.Point{})
+	left := polygon.Left(on, on.Add(along))
 	return geometry.Distinct(polygon.Clip(outline, func(p geometry.Point) Length {
-		d := p.Sub(on)
-		left := (along.X*d.Y - along.Y*d.X) / size
-		if left.Abs() < hair {
-			return 0
+		if d := left(p); d.Abs() > hair {
+			return d
 		}
-		return left
+		return 0
 	})...)
 }
 

@@ -2,7 +2,6 @@ package onepiece
 
 import (
 	"forel/geometry"
-	"forel/geometry/fold"
 	"forel/geometry/plan"
 	"forel/geometry/space"
 	"forel/geometry/stage"
@@ -19,74 +18,43 @@ var (
 // model is a case in space.
 type model struct {
 	c    Case
-	hung draft.Hung
+	card draft.Folding
 	w, h Length // the spine panel
 	d    Length // a side
 }
 
 func (c Case) model() model {
-	s := c.Job.scores()
-	blank := c.Pieces[0]
-	var spine geometry.Box
-	for _, r := range blank.Regions {
-		if r.Face == SpineInside {
-			spine = r.Room
-		}
-	}
-	down := space.Frame{O: space.Vec{X: -spine.Min.X, Y: -spine.Min.Y}, U: space.Vec{X: 1}, V: space.Vec{Y: 1}}
-	sheet, _ := fold.Hang(blank, down, func(p fold.Part) float64 {
-		if spine.Center().In(p.Outline) {
-			return 1
-		}
-		return 0
-	})
-	return model{c: c, w: spine.Width(), h: spine.Height(), d: s.left, hung: draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}}
-}
-
-// folds is how far the folds of a blank are made, in degrees.
-type folds struct{ sides, inner, spine, outer float64 }
-
-var made = folds{90, 90, 90, 90}
-
-// faces returns the blank at a stage.
-func (m model) faces(s folds) []stage.Face { return m.hung.Faces(m.angle(s), 1, false) }
-
-func (m model) angle(s folds) draft.Angle {
-	return func(leaf int) float64 {
-		switch m.hung.NameOf(leaf) {
+	s, blank := c.Job.scores(), c.Pieces[0]
+	body := c.Job.body()
+	body.Corners = map[geometry.Corner]space.Vec{scoreAtTail: {}, scoreAtHead: {Y: 2 * s.inner}} // from the spine panel's corner
+	sheet, _ := body.Hang(blank, 0)
+	hung := draft.Hung{Sheet: sheet, Piece: blank, Object: "card"}
+	return model{c: c, w: s.right - s.left, h: 2 * s.inner, d: s.left, card: hung.Grouped(others+1, func(leaf int) int {
+		switch hung.NameOf(leaf) {
 		case "left side", "right side":
-			return s.sides
+			return bothSides
 		case "inner flap":
-			return s.inner
+			return innerFlap
 		case "spine flap":
-			return s.spine
+			return spineFlap
 		case "outer flap":
-			return s.outer
+			return outerFlap
 		}
-		return 0
-	}
+		return others
+	})}
 }
 
-func (s folds) between(t folds, part float64) folds {
-	mix := func(a, b float64) float64 { return a + (b-a)*part }
-	return folds{mix(s.sides, t.sides), mix(s.inner, t.inner), mix(s.spine, t.spine), mix(s.outer, t.outer)}
-}
+// The groups of a blank's folds.
+const (
+	bothSides = iota
+	innerFlap
+	spineFlap
+	outerFlap
+	others // what is not folded
+)
 
-// swing returns the arrow of the part with a name, at the head, from a stage to
-// another.
-func (m model) swing(name string, from, to folds) []stage.Arrow {
-	a, ok := m.hung.Swing(func(part float64) draft.Angle { return m.angle(from.between(to, part)) }, nil, func(leaf int) float64 {
-		l := m.hung.Leaves[leaf]
-		if l.On < 0 || m.hung.NameOf(leaf) != name {
-			return 0
-		}
-		return geometry.Polygon(l.Outline...).Bounds().Center().Y.MM()
-	})
-	if !ok {
-		return nil
-	}
-	return []stage.Arrow{a}
-}
+// made is all folds made, in degrees.
+var made = draft.Folded{90, 90, 90, 90}
 
 // pictures returns the pictures of the blank, of its sides and flaps being folded,
 // and of the finished case with its book.
@@ -95,12 +63,12 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 	low := stage.View{Toward: toHead, Up: toMouth, Yaw: -36, Pitch: 24}
 	flap := m.c.Job.Book().Thick() + 4
 	focus := draft.Corners(stage.Vec{X: -0.12 * m.d, Y: max(0, m.h-max(1.3*flap, 0.3*m.d)), Z: -2}, stage.Vec{X: m.w + 0.12*m.d, Y: m.h + 0.8*flap, Z: m.d + 2})
-	up := folds{sides: 90}
-	inner := folds{sides: 90, inner: 55}
-	spine := folds{sides: 90, inner: 90, spine: 60}
-	outer := folds{sides: 90, inner: 90, spine: 90, outer: 50}
+	up := draft.Folded{bothSides: 90}
+	inner := draft.Folded{bothSides: 90, innerFlap: 55}
+	spine := draft.Folded{bothSides: 90, innerFlap: 90, spineFlap: 60}
+	outer := draft.Folded{bothSides: 90, innerFlap: 90, spineFlap: 90, outerFlap: 50}
 	blank = stage.Picture{
-		Faces: m.faces(folds{}), View: draft.FromAbove(), Fresh: []string{"card"},
+		Faces: m.card.At(draft.Folded{}, false), View: draft.FromAbove(), Fresh: []string{"card"},
 		Notes: []stage.Note{
 			{Name: plan.Say("left side"), Spot: "left side"}, {Name: plan.Say("inner flap"), Spot: "inner flap"},
 			{Name: plan.Say("spine flap"), Spot: "spine flap"}, {Name: plan.Say("spine"), Spot: "spine"},
@@ -109,22 +77,22 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 	}
 	sides = []stage.Picture{
 		{
-			Faces: m.faces(folds{sides: 50}), View: v, Fresh: []string{"card"},
-			Arrows: append(m.swing("left side", folds{sides: 45}, up), m.swing("right side", folds{sides: 45}, up)...),
+			Faces: m.card.At(draft.Folded{bothSides: 50}, false), View: v, Fresh: []string{"card"},
+			Arrows: m.card.Swings(draft.Folded{bothSides: 45}, up, "left side", "right side"),
 			Notes:  []stage.Note{{Name: plan.Say("a side"), More: plan.Say("folds up"), Spot: "left side"}, {Name: plan.Say("spine"), Spot: "spine"}}, Caption: plan.Say("a: both sides up from the spine"),
 		},
 		{
-			Faces: m.faces(inner), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("inner flap", up, folds{sides: 90, inner: 90}),
+			Faces: m.card.At(inner, false), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.card.Swings(up, draft.Folded{bothSides: 90, innerFlap: 90}, "inner flap"),
 			Notes: []stage.Note{{Name: plan.Say("inner flap"), More: plan.Say("folds first"), Spot: "inner flap"}}, Caption: plan.Say("b: the inner flap in, at head and tail"),
 		},
 	}
 	flaps = []stage.Picture{
 		{
-			Faces: m.faces(spine), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("spine flap", folds{sides: 90, inner: 90}, folds{sides: 90, inner: 90, spine: 90}),
+			Faces: m.card.At(spine, false), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.card.Swings(draft.Folded{bothSides: 90, innerFlap: 90}, draft.Folded{bothSides: 90, innerFlap: 90, spineFlap: 90}, "spine flap"),
 			Notes: []stage.Note{{Name: plan.Say("spine flap"), More: plan.Say("glue its inside"), Spot: "spine flap"}}, Caption: plan.Say("a: the spine flap onto the inner flap"),
 		},
 		{
-			Faces: m.faces(outer), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.swing("outer flap", folds{sides: 90, inner: 90, spine: 90}, made),
+			Faces: m.card.At(outer, false), View: low, Fresh: []string{"card"}, Focus: focus, Arrows: m.card.Swings(draft.Folded{bothSides: 90, innerFlap: 90, spineFlap: 90}, made, "outer flap"),
 			Notes: []stage.Note{{Name: plan.Say("outer flap"), More: plan.Say("glue its inside; last"), Spot: "outer flap"}}, Caption: plan.Say("b: the outer flap beside it"),
 		},
 	}
@@ -132,7 +100,7 @@ func (m model) pictures() (blank stage.Picture, sides, flaps []stage.Picture, do
 	at := stage.Vec{X: (m.w - b.Thick()) / 2, Y: (m.h - b.Height.Largest()) / 2, Z: b.Width.Largest() * 0.52}
 	book := draft.Book("book", at, b.Thick(), b.Height.Largest(), b.Width.Largest())
 	done = stage.Picture{
-		Faces: append(m.faces(made), book...), View: stage.View{Toward: toMouth, Up: toHead, Yaw: 34, Pitch: 22},
+		Faces: append(m.card.At(made, false), book...), View: stage.View{Toward: toMouth, Up: toHead, Yaw: 34, Pitch: 22},
 		Notes: []stage.Note{{Name: plan.Say(m.c.Job.Whose(0)), More: plan.Say("spine at the mouth"), Spot: "book"}, {Name: plan.Say("the case"), Spot: "right side"}},
 	}
 	return blank, sides, flaps, done

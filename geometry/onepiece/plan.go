@@ -31,12 +31,10 @@ func (c Case) Plan() plan.Plan {
 		Chain:     j.Chain(),
 		Gauges:    j.gauges(),
 		Load:      j.load(),
+		Warnings:  j.suspects().Sentences(),
 	}
 	if j.Wears != "" {
 		p.Content += " in its " + j.Wears
-	}
-	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, s.Sentence())
 	}
 	if d := j.Book().Taper(); d > 0 {
 		p.Remarks = append(p.Remarks, plan.Say("the book is %s thinner at one edge: there it has %s of play", d, d+j.Clearance.Thickness))
@@ -47,8 +45,8 @@ func (c Case) Plan() plan.Plan {
 	p.Remarks = append(p.Remarks, plan.Say("left and right are as you look into the mouth with the head up"))
 	p.Facts = []plan.Fact{
 		plan.SizeFact(plan.Contents, p.Content, "wide", book),
-		plan.SizeFact("cavity", "room inside", "deep", c.Cavity),
-		plan.SizeFact(plan.Outside, "outside", "deep", c.Outside),
+		plan.SizeFact("cavity", "room inside", "deep", j.Cavity()),
+		plan.SizeFact(plan.Outside, "outside", "deep", j.Outside()),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth", Text: "height %s (in the corners %s), thickness %s",
 			Parts: []plan.Part{{Key: "height", Length: j.Clearance.Height}, {Key: "height_corners", Length: j.Clearance.Height}, {Key: "thickness", Length: j.Clearance.Thickness}},

@@ -12,6 +12,7 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
+	"forel/geometry/walled"
 )
 
 // Whatever the book and the card, what is accepted folds up to a cavity of the
@@ -29,10 +30,10 @@ func TestFoldsUp(t *testing.T) {
 			Thickness: j.Books[0].Thickness[0] + j.Clearance.Thickness,
 		}
 		same(t, want, c.Proof.Cavity)
-		same(t, want, c.Cavity)
+		same(t, want, c.Job.Cavity())
 		outside := slipcase.Size{Height: want.Height + 4*thick, Width: want.Width + thick, Thickness: want.Thickness + 2*thick}
 		same(t, outside, c.Proof.Outside)
-		same(t, outside, c.Outside)
+		same(t, outside, c.Job.Outside())
 	})
 }
 
@@ -62,24 +63,29 @@ func TestWhichFlapLiesWhere(t *testing.T) {
 	c, err := onepiece.Make(jobFor(220, 150, 30, nil))
 	require.NoError(t, err)
 	walls := map[geometry.Face][][]string{}
-	for _, w := range c.Proof.Walls {
-		walls[w.Face] = w.Layers
+	for _, f := range c.Proof.Faces {
+		for _, l := range f.Layers {
+			for len(walls[f.Face]) <= l.Order {
+				walls[f.Face] = append(walls[f.Face], nil)
+			}
+			walls[f.Face][l.Order] = append(walls[f.Face][l.Order], l.Name())
+		}
 	}
 	for _, end := range []struct {
 		wall            geometry.Face
 		inside, outside string
 	}{
-		{onepiece.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
-		{onepiece.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
+		{walled.HeadOutside, " (inside of the head wall)", " (outside of the head wall)"},
+		{walled.TailOutside, " (inside of the tail wall)", " (outside of the tail wall)"},
 	} {
 		layers := walls[end.wall]
 		require.Len(t, layers, 2)
 		assert.Equal(t, []string{"inner flap" + end.inside}, layers[0])
 		assert.ElementsMatch(t, []string{"spine flap" + end.outside, "outer flap" + end.outside}, layers[1])
 	}
-	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[onepiece.LeftOutside])
-	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[onepiece.RightOutside])
-	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[onepiece.SpineOutside])
+	assert.Equal(t, [][]string{{"left side (inside of the left side)"}}, walls[walled.LeftOutside])
+	assert.Equal(t, [][]string{{"right side (inside of the right side)"}}, walls[walled.RightOutside])
+	assert.Equal(t, [][]string{{"spine (inside of the spine wall)"}}, walls[walled.SpineOutside])
 	assert.Len(t, walls, 5)
 }
 
@@ -105,6 +111,6 @@ func BenchmarkProve(b *testing.B) {
 	require.NoError(b, err)
 	b.ReportAllocs()
 	for b.Loop() {
-		onepiece.Prove(c.Pieces[0], j.Card, j.Cavity(), j.Flaps.Relief)
+		onepiece.Prove(c.Pieces[0], j)
 	}
 }

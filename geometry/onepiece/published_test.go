@@ -89,7 +89,7 @@ func TestAllowanceByHand(t *testing.T) {
 		assert.True(t, slices.ContainsFunc(head, geometry.Pt(geometry.Length(w[0]), geometry.Length(w[1])).Near), "no corner at %v, but %v", w, head)
 	}
 
-	assert.InDelta(t, 203+4*1.6, c.Outside.Height.MM(), eps)
-	assert.InDelta(t, 121+1.6, c.Outside.Width.MM(), eps)
-	assert.InDelta(t, 32+2*1.6, c.Outside.Thickness.MM(), eps)
+	assert.InDelta(t, 203+4*1.6, c.Job.Outside().Height.MM(), eps)
+	assert.InDelta(t, 121+1.6, c.Job.Outside().Width.MM(), eps)
+	assert.InDelta(t, 32+2*1.6, c.Job.Outside().Thickness.MM(), eps)
 }

@@ -166,13 +166,13 @@ func TestSuspects(t *testing.T) {
 			made, err := onepiece.Make(jobFor(220, 150, 30, c.change))
 			require.NoError(t, err)
 			if c.key == "" {
-				assert.Empty(t, made.Suspects)
+				assert.Empty(t, made.Suspects())
 				assert.Empty(t, made.Plan().Warnings)
 				return
 			}
-			require.Len(t, made.Suspects, 1)
-			assert.Equal(t, c.key, made.Suspects[0].Key)
-			assert.NotEmpty(t, made.Suspects[0].Fix)
+			require.Len(t, made.Suspects(), 1)
+			assert.Equal(t, c.key, made.Suspects()[0].Key)
+			assert.NotEmpty(t, made.Suspects()[0].Fix)
 			thing, measure, _ := strings.Cut(c.key, ".")
 			require.Len(t, made.Plan().Warnings, 1)
 			assert.Regexp(t, "^the "+measure+" of the "+thing+": .+; .+", made.Plan().Warnings[0])

@@ -131,6 +131,14 @@ type Variation struct {
 	ByName    bool   // known by its trade name only: anything between is as likely
 }
 
+// Effect returns what that is, on the thickness.
+func (v Variation) Effect() tolerance.Effect {
+	if v.ByName {
+		return tolerance.Uniform(v.Low, v.High)
+	}
+	return tolerance.Normal(v.Low, v.High)
+}
+
 // Deviation is something that can be off by the hand, or of the book.
 type Deviation struct {
 	Name, Key string             // "cutting", and the setting that says how far

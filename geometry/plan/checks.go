@@ -37,12 +37,7 @@ func (c Chain) TakenFrom(gap, link int) Length {
 
 // Readable returns half a millimetre, or 1/32 in, which is near it, as it can be read off
 // a ruler.
-func Readable(u geometry.Unit) Length {
-	if u == geometry.IN {
-		return geometry.Inch / 32
-	}
-	return 0.5
-}
+func Readable(u geometry.Unit) Length { return job.Round(u, 0.5, 1./32) }
 
 // MeasureWorn returns the step of measuring a book with what it wears, which is made first,
 // before the outer case is cut: outer names that. Pictures and checks are the caller's.

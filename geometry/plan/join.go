@@ -81,34 +81,34 @@ func keyed(name, key string) string {
 func (p Plan) of(name string) Plan {
 	before := name + ": "
 	said := func(all []stage.Say) []stage.Say {
-		return each(all, func(s stage.Say) stage.Say {
+		return geometry.Each(all, func(s stage.Say) stage.Say {
 			return stage.Say{Text: wording.Capital(before) + wording.Lower(s.Text), Lengths: s.Lengths}
 		})
 	}
-	p.Remarks = each(p.Remarks, func(s Remark) Remark { return Remark{Text: before + s.Text, Lengths: s.Lengths} })
-	p.Warnings = each(p.Warnings, func(s string) string { return before + s })
-	p.Facts = each(p.Facts, func(f Fact) Fact {
+	p.Remarks = geometry.Each(p.Remarks, func(s Remark) Remark { return Remark{Text: before + s.Text, Lengths: s.Lengths} })
+	p.Warnings = geometry.Each(p.Warnings, func(s string) string { return before + s })
+	p.Facts = geometry.Each(p.Facts, func(f Fact) Fact {
 		if f.Key != Contents {
 			f.Name = before + f.Name
 		}
 		return f
 	})
 	p.Runs = before + p.Runs
-	p.Pieces = each(p.Pieces, func(q geometry.Piece) geometry.Piece {
+	p.Pieces = geometry.Each(p.Pieces, func(q geometry.Piece) geometry.Piece {
 		q.Rule.Part = name
 		return q
 	})
-	p.Worksheet = each(p.Worksheet, func(g Group) Group {
+	p.Worksheet = geometry.Each(p.Worksheet, func(g Group) Group {
 		g.Head, g.Part = wording.Capital(before)+wording.Lower(g.Head), name
 		return g
 	})
-	p.Gauges = each(p.Gauges, func(g Gauge) Gauge {
+	p.Gauges = geometry.Each(p.Gauges, func(g Gauge) Gauge {
 		g.Name = wording.Capital(before) + wording.Lower(g.Name)
 		return g
 	})
-	p.Steps = each(p.Steps, func(s Step) Step {
+	p.Steps = geometry.Each(p.Steps, func(s Step) Step {
 		s.Title = wording.Capital(before) + wording.Lower(s.Title)
-		s.Checks = each(s.Checks, func(c Check) Check {
+		s.Checks = geometry.Each(s.Checks, func(c Check) Check {
 			c.Name = before + c.Name
 			return c
 		})
@@ -119,15 +119,6 @@ func (p Plan) of(name string) Plan {
 	}
 	p.Finished = Care{Good: said(p.Finished.Good), Bad: said(p.Finished.Bad)}
 	return p
-}
-
-// each returns what change makes of each of a list, which stays as it is.
-func each[T any](all []T, change func(T) T) []T {
-	out := make([]T, len(all))
-	for i, v := range all {
-		out[i] = change(v)
-	}
-	return out
 }
 
 // apartBy is how far from each other two things stand in the picture of both, in
@@ -145,13 +136,13 @@ func (p Proof) beside(o Proof, first, then string) Proof {
 	}
 	p = p.moved(space.Vec{X: low.X - mine.X, Y: low.Y - (high.Y-low.Y)*apartBy - top.Y, Z: low.Z - mine.Z}, planes)
 	facts := func(all []Fact, name string) []Fact {
-		return each(all, func(f Fact) Fact {
+		return geometry.Each(all, func(f Fact) Fact {
 			f.Key, f.Name = keyed(name, f.Key), name+": "+f.Name
 			return f
 		})
 	}
 	spreads := func(all []Spread, name string) []Spread {
-		return each(all, func(s Spread) Spread {
+		return geometry.Each(all, func(s Spread) Spread {
 			s.Bookmark = wording.Capital(name) + ": " + wording.Lower(s.Bookmark)
 			s.Head = wording.Capital(name) + ": " + wording.Lower(s.Head)
 			return s
@@ -164,7 +155,7 @@ func (p Proof) beside(o Proof, first, then string) Proof {
 		return a + between + b
 	}
 	remarks := func(all []string, name string) []string {
-		return each(all, func(s string) string { return name + ": " + s })
+		return geometry.Each(all, func(s string) string { return name + ": " + s })
 	}
 	return Proof{
 		Faults:     slices.Concat(p.Faults, o.Faults),

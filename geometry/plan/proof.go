@@ -61,6 +61,12 @@ type Solid struct {
 	Thick   Length
 }
 
+// Block returns the faces of a solid, as an object of a picture, the one of its outline
+// first.
+func (s Solid) Block(object string) []stage.Face {
+	return stage.Block(object, geometry.Each(s.Outline, s.Frame.At), s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
+}
+
 // Spread is a page of faces drawn flat, row by row.
 type Spread struct {
 	Bookmark string // "Inside"
@@ -107,6 +113,13 @@ func (p *Proof) Compare(what string, is, want, play Length) {
 	case is > want+play+foldup.Sliver:
 		p.Fault(foldup.Misfit, "%s: %.3f mm is %.3f mm too much", what, is.MM(), (is - want - play).MM())
 	}
+}
+
+// CompareSize compares the three lengths of a size.
+func (p *Proof) CompareSize(what string, is, want Size) {
+	p.Compare(what+", height", is.Height, want.Height, 0)
+	p.Compare(what+", width", is.Width, want.Width, 0)
+	p.Compare(what+", thickness", is.Thickness, want.Thickness, 0)
 }
 
 // Problems returns what was found wrong. Job.Check names what a maker can change before

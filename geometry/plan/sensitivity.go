@@ -1,5 +1,7 @@
 package plan
 
+import "forel/geometry/tolerance"
+
 // step is how far a link is moved to find its sensitivity: little, since where a rule
 // changes nearer than that (the thicker of two papers that are almost alike), the slope is
 // one between the two; far more than the rounding of floats.
@@ -32,6 +34,21 @@ func (c Chain) Sensitivities() [][]float64 {
 				slope = right
 			}
 			out[g][i] = snapped(slope)
+		}
+	}
+	return out
+}
+
+// Through returns what errors of links do to each length that Left returns, by its index.
+// slopes are the Sensitivities; of tells what a link is off, as a length has it that grows
+// with it so many times.
+func Through(slopes [][]float64, of func(length, link int, counts float64) tolerance.Effect) map[int]tolerance.Effect {
+	out := map[int]tolerance.Effect{}
+	for i, links := range slopes {
+		for link, counts := range links {
+			if counts != 0 {
+				out[i] = out[i].Plus(of(i, link, counts))
+			}
 		}
 	}
 	return out

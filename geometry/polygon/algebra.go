@@ -24,16 +24,6 @@ func Meet(a, b Shape) (Shape, error) {
 	if a, _ = a.touching(b); len(a) == 0 {
 		return nil, nil
 	}
-	// Most shapes of a case are boxes, and need no library.
-	p, q := a.Bounds(), b.Bounds()
-	switch isA, isB := a.isBox(), b.isBox(); {
-	case isA && p.Contains(q):
-		return b, nil
-	case isB && q.Contains(p):
-		return a, nil
-	case isA && isB:
-		return Box(p.Intersect(q)), nil
-	}
 	if p, q := a.convex(), b.convex(); p != nil && q != nil {
 		return meetConvex(p, q), nil
 	}
@@ -48,9 +38,6 @@ func Meet(a, b Shape) (Shape, error) {
 func Without(a Shape, others ...Shape) (Shape, error) {
 	if others = slices.DeleteFunc(slices.Clone(others), func(b Shape) bool { return apart(a, b) }); len(others) == 0 {
 		return a, nil
-	}
-	if slices.ContainsFunc(others, func(b Shape) bool { return b.isBox() && b.Bounds().Contains(a.Bounds()) }) {
-		return nil, nil
 	}
 	a, others, err := withoutConvex(a, others)
 	for _, b := range others {
@@ -113,16 +100,6 @@ func (s Shape) touching(b Shape) (near, rest Shape) {
 		}
 	}
 	return near, rest
-}
-
-// isBox tells whether a shape is an upright rectangle.
-func (s Shape) isBox() bool {
-	if len(s) != 1 || len(s[0].Rings) != 1 || len(s[0].Rings[0]) != 4 {
-		return false
-	}
-	is := true
-	s[0].Edges(func(p, q geometry.Point) { is = is && (p.X == q.X || p.Y == q.Y) })
-	return is
 }
 
 // operation is what is done with shapes, and what must be true of the result.

@@ -20,9 +20,9 @@ func Surrounds(ring, points []geometry.Point, out Length) bool {
 // LeftOf tells whether all points are so far left of the line from p to q.
 func LeftOf(p, q geometry.Point, points []geometry.Point, far Length) bool {
 	d := q.Sub(p)
-	far *= Length(math.Sqrt(float64(d.X*d.X + d.Y*d.Y)))
+	far *= Length(math.Sqrt(float64(d.Dot(d))))
 	for _, r := range points {
-		if d.X*(r.Y-p.Y)-d.Y*(r.X-p.X) < far-1e-9 {
+		if d.Cross(r.Sub(p)) < far-1e-9 {
 			return false
 		}
 	}
@@ -57,7 +57,7 @@ func (s Shape) convex() []geometry.Point {
 // meetConvex returns what two polygons without inward corners share.
 func meetConvex(a, b []geometry.Point) Shape {
 	for i, p := range b {
-		if a = Clip(a, left(p, b[(i+1)%len(b)])); len(a) < 3 {
+		if a = Clip(a, Left(p, b[(i+1)%len(b)])); len(a) < 3 {
 			return nil
 		}
 	}
@@ -110,10 +110,10 @@ func beyond(a, b []geometry.Point) (parts [][]geometry.Point, all bool) {
 		if LeftOf(p, q, rest, 0) {
 			continue
 		}
-		if part := Clip(rest, left(q, p)); broad(part) {
+		if part := Clip(rest, Left(q, p)); broad(part) {
 			parts = append(parts, part)
 		}
-		if rest = Clip(rest, left(p, q)); !broad(rest) {
+		if rest = Clip(rest, Left(p, q)); !broad(rest) {
 			return [][]geometry.Point{a}, true
 		}
 	}
@@ -126,10 +126,10 @@ func broad(ring []geometry.Point) bool {
 	return len(ring) > 2 && Area{[][]geometry.Point{ring}}.Breadth().Abs() > one/2
 }
 
-// left returns how far left of the line from p to q a place is.
-func left(p, q geometry.Point) func(geometry.Point) Length {
+// Left returns how far left of the line from p to q a place is.
+func Left(p, q geometry.Point) func(geometry.Point) Length {
 	d, long := q.Sub(p), max(p.Distance(q), 1e-12)
-	return func(r geometry.Point) Length { return (d.X*(r.Y-p.Y) - d.Y*(r.X-p.X)) / long }
+	return func(r geometry.Point) Length { return d.Cross(r.Sub(p)) / long }
 }
 
 // whole returns the shape of a ring, none where it encloses nothing.

@@ -87,7 +87,7 @@ func cross(e, f edge) bool {
 		return false
 	}
 	parts := func(e, f edge) bool {
-		far := left(e.from, e.to)
+		far := Left(e.from, e.to)
 		a, b := far(f.from), far(f.to)
 		return a > one && b < -one || a < -one && b > one
 	}
@@ -131,5 +131,5 @@ func ringsOf(edges []edge) [][]geometry.Point {
 // turned returns how far to the left one edge turns after another, from -π to π.
 func turned(e, f edge) float64 {
 	d, g := e.to.Sub(e.from), f.to.Sub(f.from)
-	return math.Atan2(float64(d.X*g.Y-d.Y*g.X), float64(d.X*g.X+d.Y*g.Y))
+	return math.Atan2(float64(d.Cross(g)), float64(d.Dot(g)))
 }

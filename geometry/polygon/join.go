@@ -49,7 +49,7 @@ func broken(ring, corners []geometry.Point) []geometry.Point {
 		}
 		out = append(out, p)
 		d, first := q.Sub(p), len(out)
-		along := func(c geometry.Point) Length { return (c.X-p.X)*d.X + (c.Y-p.Y)*d.Y }
+		along := func(c geometry.Point) Length { return c.Sub(p).Dot(d) }
 		lo, hi := geometry.Pt(min(p.X, q.X)-one, min(p.Y, q.Y)-one), geometry.Pt(max(p.X, q.X)+one, max(p.Y, q.Y)+one)
 		for _, c := range corners {
 			if c.X > lo.X && c.X < hi.X && c.Y > lo.Y && c.Y < hi.Y && c != p && c != q && c.ToLine(p, q) < one {

@@ -73,12 +73,12 @@ func (s Shape) stops(p, q geometry.Point) []float64 {
 	for _, a := range s {
 		a.Edges(func(e, f geometry.Point) {
 			v, g := e.Sub(p), f.Sub(e)
-			if off := (d.X*v.Y - d.Y*v.X) / long; off.Abs() < hair {
-				take(float64((v.X*d.X + v.Y*d.Y) / (long * long)))
+			if off := d.Cross(v) / long; off.Abs() < hair {
+				take(float64(v.Dot(d) / (long * long)))
 			}
-			if det := float64(d.X*g.Y - d.Y*g.X); det != 0 {
-				if u := float64(v.X*d.Y-v.Y*d.X) / det; u >= 0 && u <= 1 {
-					take(float64(v.X*g.Y-v.Y*g.X) / det)
+			if det := float64(d.Cross(g)); det != 0 {
+				if u := float64(v.Cross(d)) / det; u >= 0 && u <= 1 {
+					take(float64(v.Cross(g)) / det)
 				}
 			}
 		})

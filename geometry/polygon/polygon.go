@@ -47,8 +47,7 @@ func Box(b geometry.Box) Shape { return Of(geometry.Rectangle(b).Flatten(1)) }
 func signed(ring []geometry.Point) float64 {
 	var sum Length
 	for i := 1; i < len(ring); i++ {
-		p, q := ring[i-1].Sub(ring[0]), ring[i].Sub(ring[0])
-		sum += p.X*q.Y - q.X*p.Y
+		sum += ring[i-1].Sub(ring[0]).Cross(ring[i].Sub(ring[0]))
 	}
 	return sum.MM() / 2
 }

@@ -2,6 +2,7 @@ package polygon
 
 import (
 	"math"
+	"slices"
 
 	"forel/geometry"
 )
@@ -75,19 +76,7 @@ func (p probes) agree(result Shape, keeps func(in []bool) bool, step float64) bo
 
 // beside tells whether a place is nearer to an edge of any shape than a distance.
 func (p probes) beside(q geometry.Point, d Length) bool {
-	for _, s := range p.shapes {
-		for _, a := range s {
-			for _, ring := range a.Rings {
-				e := ring[len(ring)-1]
-				for _, f := range ring {
-					near := q.X >= min(e.X, f.X)-d && q.X <= max(e.X, f.X)+d && q.Y >= min(e.Y, f.Y)-d && q.Y <= max(e.Y, f.Y)+d
-					if near && q.ToLine(e, f) < d {
-						return true
-					}
-					e = f
-				}
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.shapes, func(s Shape) bool {
+		return slices.ContainsFunc(s, func(a Area) bool { return a.Clear(q) < d })
+	})
 }

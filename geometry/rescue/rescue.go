@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 
+	"gonum.org/v1/gonum/stat/combin"
+
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/geometry/job"
@@ -65,7 +67,7 @@ type Way struct {
 
 // Fits tells whether the book is then neither too tight nor too loose more than once in
 // 50.
-func (w Way) Fits() bool { return w.Chance.Tight <= fit.Once && w.Chance.Loose <= fit.Once }
+func (w Way) Fits() bool { return w.Chance.Enough() }
 
 // Report is what there is to do.
 type Report struct {
@@ -89,47 +91,33 @@ func Of(c plan.Chain, s Stands) Report {
 	if !slices.ContainsFunc(f.at, func(p Place) bool { return p.TooTight() || p.TooLoose() }) {
 		return r
 	}
-	var can []plan.Remedy
-	var whole []int
+	var can, whole []plan.Remedy
 	for _, m := range c.Remedies {
 		if s.Early && !m.Early || !s.Early && !m.Late {
 			continue
 		}
 		if m.Whole {
-			whole = append(whole, len(can))
+			whole = append(whole, m)
 		}
 		can = append(can, m)
 	}
 	var found []Way
-	var done [][]int
-	var add func(from int, set []int)
-	for size := 1; size <= mostTogether; size++ {
-		add = func(from int, set []int) {
-			if len(set) == size {
-				if slices.ContainsFunc(done, func(d []int) bool { return within(d, set) }) {
-					return // less does
-				}
-				var together []plan.Remedy
-				for _, i := range set {
-					together = append(together, can[i])
-				}
-				if w, ok := f.try(together); ok {
-					done, found = append(done, slices.Clone(set)), append(found, w)
-				}
-				return
+	for size := 1; size <= min(mostTogether, len(can)); size++ {
+		for _, set := range combin.Combinations(len(can), size) {
+			var together []plan.Remedy
+			for _, i := range set {
+				together = append(together, can[i])
 			}
-			for i := from; i < len(can); i++ {
-				add(i+1, append(set, i))
+			if slices.ContainsFunc(found, func(w Way) bool { return w.within(together) }) {
+				continue // less does
+			}
+			if w, ok := f.try(together); ok {
+				found = append(found, w)
 			}
 		}
-		add(0, nil)
 	}
 	if !slices.ContainsFunc(found, Way.whole) { // make it anew, and what stands in it
-		var all []plan.Remedy
-		for _, i := range whole {
-			all = append(all, can[i])
-		}
-		if w, ok := f.try(all); ok {
+		if w, ok := f.try(whole); ok {
 			found = append(found, w)
 		}
 	}
@@ -149,9 +137,11 @@ func (w Way) whole() bool {
 	return !slices.ContainsFunc(w.Steps, func(s Step) bool { return !s.Whole })
 }
 
-// within tells whether all of some numbers are among others.
-func within(some, all []int) bool {
-	return !slices.ContainsFunc(some, func(i int) bool { return !slices.Contains(all, i) })
+// within tells whether all that a way takes is among some remedies.
+func (w Way) within(remedies []plan.Remedy) bool {
+	return !slices.ContainsFunc(w.Steps, func(s Step) bool {
+		return !slices.ContainsFunc(remedies, func(m plan.Remedy) bool { return m.Name == s.Name })
+	})
 }
 
 // finder looks for ways.
@@ -413,7 +403,7 @@ func (f finder) anew(frees []string) anew {
 		return have
 	}
 	a := anew{reckoned: map[string]tolerance.Distribution{}}
-	if now := fit.Chances(f.chain, nil); now.Tight > fit.Once || now.Loose > fit.Once {
+	if !fit.Chances(f.chain, nil).Enough() {
 		least := fit.Least(f.chain, nil)
 		for _, d := range f.chain.Dimensions {
 			i := slices.IndexFunc(least, func(c job.Change) bool { return c.Key == d.Key })

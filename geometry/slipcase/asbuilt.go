@@ -43,10 +43,9 @@ func (c Case) planned() Case {
 	if !j.AsBuilt.Measured() {
 		return c
 	}
-	c.stands = j
+	c.Stands = j
 	c.lying = j.pieces()
 	c.Proof.Carcass, _ = Build(c.lying, j.Edge())
-	c.Outside, c.Cavity = j.Outside(), j.Cavity()
 	return c
 }
 

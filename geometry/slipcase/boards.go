@@ -65,42 +65,41 @@ func (j Job) boards() []geometry.Piece {
 		spine.Guides = append(spine.Guides, geometry.Guide{Name: "divider", Named: true, Path: geometry.Line(geometry.Pt(x, s), geometry.Pt(x, out.Height-s))})
 	}
 
-	wall := func(name string, face geometry.Face, lower, upper string) geometry.Piece {
-		p := panel(name, geometry.Board, in.Width, in.Thickness)
+	boards := []geometry.Piece{side, spine}
+	for _, e := range ends {
+		p := panel(e.name+" wall", geometry.Board, in.Width, in.Thickness)
 		p.Grain, p.FaceUp = geometry.GrainWidth, up
 		p.Rule = geometry.SizeRule{Width: "W + cW" + r.one, Height: r.thick + r.two}
 		p.Hand = "head wall and tail wall are alike"
 		p.Edges = rectangleEdges(p, [4]geometry.Edge{
-			{Name: lower + " edge", Meets: "glued to the " + lower + " side"},
+			{Name: e.right + " edge", Meets: "glued to the " + e.right + " side"},
 			{Name: "mouth edge", Meets: "stays open"},
-			{Name: upper + " edge", Meets: "glued to the " + upper + " side"},
+			{Name: e.left + " edge", Meets: "glued to the " + e.left + " side"},
 			{Name: "spine edge", Meets: "butts against the spine wall"},
 		})
-		p.Regions = []geometry.Region{{Name: name, Face: face, Room: p.Outline.Bounds()}}
-		low, high := place{head: face == HeadInside}, place{head: face == HeadInside}
-		low.right, high.right = lower == "right", upper == "right"
-		p.Seats = []geometry.Seat{seated(face, geometry.Pt(0, 0), low, geometry.Pt(0, in.Thickness), high)}
+		p.Regions = []geometry.Region{{Name: p.Name, Face: e.inside, Room: p.Outline.Bounds()}}
+		p.Seats = []geometry.Seat{seated(e.inside, geometry.Pt(0, 0), e.at(e.right, false), geometry.Pt(0, in.Thickness), e.at(e.left, false))}
 		for _, x := range lines {
-			if upper == "left" {
+			if e.left == "left" {
 				x = in.Thickness - x
 			}
 			p.Hand = "head wall and tail wall are of one size, their lines for the dividers mirrored"
 			p.Guides = append(p.Guides, geometry.Guide{Name: "divider", Named: true, Path: geometry.Line(geometry.Pt(0, x), geometry.Pt(in.Width-j.Divider.SetBack, x))})
 		}
-		return p
+		boards = append(boards, p)
 	}
-	return []geometry.Piece{
-		side,
-		spine,
-		wall("head wall", HeadInside, "right", "left"),
-		wall("tail wall", TailInside, "left", "right"),
-	}
+	return boards
 }
 
 // seated returns the place of what is drawn as it is seen inside the case, two
 // points of it on two corners between the boards.
 func seated(face geometry.Face, a geometry.Point, onA place, b geometry.Point, onB place) geometry.Seat {
 	return geometry.Seat{Face: face, Shown: true, At: [2]geometry.Anchor{{At: a, On: onA.within()}, {At: b, On: onB.within()}}}
+}
+
+// glued returns the place of what is drawn back up, two points of it on two outer corners.
+func glued(face geometry.Face, a geometry.Point, onA place, b geometry.Point, onB place) geometry.Seat {
+	return geometry.Seat{Face: face, At: [2]geometry.Anchor{{At: a, On: onA.corner()}, {At: b, On: onB.corner()}}}
 }
 
 // panel returns a rectangular piece, one of it, its spine edge on the left.

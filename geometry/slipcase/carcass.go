@@ -3,12 +3,16 @@ package slipcase
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
+	"forel/geometry/stage"
+	"forel/geometry/walled"
 )
 
 // Carcass is the boards as they stand glued together. X runs from left to right,
@@ -68,10 +72,33 @@ func Build(pieces []geometry.Piece, lined Length) (Carcass, []foldup.Fault) {
 	return Carcass{Width: spine[0] + 2*lined, Height: side[1], Depth: side[0], Lined: lined, Side: outline}, faults
 }
 
+// solids returns the boards as they stand, each by its inner face.
+func (c Carcass) solids() []plan.Solid {
+	s := c.Lined
+	board := func(name string, o, u, v space.Vec, outline []geometry.Point) plan.Solid {
+		return plan.Solid{Name: name, Stuff: stage.Board, Frame: space.Frame{O: o, U: u, V: v}, Outline: outline, Thick: s}
+	}
+	wall := func(wide, high Length) []geometry.Point {
+		return geometry.Rectangle(geometry.Bx(0, 0, wide, high)).Flatten(1)
+	}
+	var leftSide []geometry.Point // seen from the right, lying down
+	for _, p := range slices.Backward(c.Side) {
+		leftSide = append(leftSide, geometry.Pt(p.Y, p.X))
+	}
+	across, deep := c.Width-2*s, c.Depth-s
+	return []plan.Solid{
+		board("left side", space.Vec{X: s}, toHead, toMouth, leftSide),
+		board("right side", space.Vec{X: c.Width - s}, toMouth, toHead, c.Side),
+		board("spine wall", space.Vec{X: s, Z: s}, toRight, toHead, wall(across, c.Height)),
+		board("head wall", space.Vec{X: s, Y: c.Height - s, Z: s}, toRight, toMouth, wall(across, deep)),
+		board("tail wall", space.Vec{X: s, Y: s, Z: s}, toMouth, toRight, wall(deep, across)),
+	}
+}
+
 // Hang hangs the parts of a piece on the carcass at one of its seats, by number;
 // ok is false where the piece does not fit there.
 func (c Carcass) Hang(p geometry.Piece, seat int) (s fold.Sheet, ok bool) {
-	return c.Body(Conditions{}).Hang(p, seat)
+	return c.Body(Job{}).Hang(p, seat)
 }
 
 // at returns where an outer corner of the carcass is, and where the corner of the
@@ -92,10 +119,10 @@ func (c Carcass) at(p place) (outer, within space.Vec) {
 }
 
 // Body returns the faces of the carcass that are to be covered or lined.
-func (c Carcass) Body(k Conditions) foldup.Body {
+func (c Carcass) Body(j Job) foldup.Body {
 	b := foldup.Body{
-		Surfaces: c.surfaces(k), Corners: map[geometry.Corner]space.Vec{},
-		Edge: c.Lined, HoleChord: k.HoleChord, HoleGap: k.HoleGap,
+		Surfaces: c.surfaces(j), Corners: map[geometry.Corner]space.Vec{},
+		Edge: c.Lined, HoleChord: holeChord, HoleGap: j.holeGap(),
 	}
 	for _, p := range places() {
 		b.Corners[p.corner()], b.Corners[p.within()] = c.at(p)
@@ -108,56 +135,29 @@ func (c Carcass) Body(k Conditions) foldup.Body {
 	return b
 }
 
-// What lies beyond the edges of a face.
-var (
-	sideFromLeft  = foldup.Beyond{Left: "spine", Right: "mouth", Top: "head", Bottom: "tail"}
-	sideFromRight = foldup.Beyond{Left: "mouth", Right: "spine", Top: "head", Bottom: "tail"}
-)
-
-func (c Carcass) surfaces(k Conditions) []foldup.Surface {
+func (c Carcass) surfaces(j Job) (out []foldup.Surface) {
 	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
-	x, y, z := toRight, toHead, toMouth
-	face := func(name geometry.Face, board string, o, u, v, n space.Vec, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
-		return foldup.Surface{Face: name, Board: board, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: box,
-			Beyond: beyond, Ground: foldup.BareBoard}
+	outside := func(f foldup.Surface) {
+		f.Ground, f.Cover = foldup.BareBoard, j.toCover(f)
+		out = append(out, f)
 	}
-	outside := func(f foldup.Surface) foldup.Surface {
-		f.Cover = k.toCover(f)
-		return f
+	edge := func(name geometry.Face, board string, box geometry.Box, beyond foldup.Beyond) foldup.Surface {
+		return foldup.Surface{Face: name, Board: board, Frame: space.Frame{O: space.Vec{Z: d}, U: toRight, V: toHead}, Normal: toMouth, Extent: box,
+			Beyond: beyond, Edge: true, Together: "the edges of the boards at the mouth"}
 	}
-	edge := func(f foldup.Surface) foldup.Surface {
-		f.Edge, f.Together = true, "the edges of the boards at the mouth"
-		return outside(f)
+	for _, f := range walled.Outside(space.Vec{}, space.Vec{X: w, Y: h, Z: d}) {
+		outside(c.cut(f))
 	}
-	inside := func(f foldup.Surface) foldup.Surface {
-		f.Inside, f.Ground = true, k.ground()
-		if f.Frame.U == z || f.Frame.V == z {
-			f.Open = z
+	outside(c.cutAtMouth(edge(LeftMouth, "left side", geometry.Bx(0, 0, s, h), foldup.Beyond{Left: "outside", Right: "inside", Top: "head", Bottom: "tail"})))
+	outside(c.cutAtMouth(edge(RightMouth, "right side", geometry.Bx(w-s, 0, w, h), foldup.Beyond{Left: "inside", Right: "outside", Top: "head", Bottom: "tail"})))
+	outside(edge(HeadMouth, "head wall", geometry.Bx(s, h-s, w-s, h), foldup.Beyond{Left: "left side", Right: "right side", Top: "outside", Bottom: "inside"}))
+	outside(edge(TailMouth, "tail wall", geometry.Bx(s, 0, w-s, s), foldup.Beyond{Left: "left side", Right: "right side", Top: "inside", Bottom: "outside"}))
+	for _, f := range walled.Inside(space.Vec{X: s, Y: s, Z: s}, space.Vec{X: w - s, Y: h - s, Z: d}) {
+		f.Ground = j.ground()
+		if f.Frame.U == toMouth || f.Frame.V == toMouth {
+			f.Open = toMouth
 		}
-		return f
-	}
-	level := func(top, bottom string) foldup.Beyond {
-		return foldup.Beyond{Left: "left side", Right: "right side", Top: top, Bottom: bottom}
-	}
-	upright := func(left, right string) foldup.Beyond {
-		return foldup.Beyond{Left: left, Right: right, Top: "head", Bottom: "tail"}
-	}
-	left, right, spine, head, tail := "left side", "right side", "spine wall", "head wall", "tail wall"
-	out := []foldup.Surface{
-		outside(c.cut(face(LeftOutside, left, space.Vec{}, z, y, x.Mul(-1), geometry.Bx(0, 0, d, h), sideFromLeft))),
-		outside(c.cut(face(RightOutside, right, space.Vec{X: w}, z, y, x, geometry.Bx(0, 0, d, h), sideFromRight))),
-		outside(face(SpineOutside, spine, space.Vec{}, x, y, z.Mul(-1), geometry.Bx(0, 0, w, h), upright("right side", "left side"))),
-		outside(face(HeadOutside, head, space.Vec{Y: h}, x, z, y, geometry.Bx(0, 0, w, d), level("spine", "mouth"))),
-		outside(face(TailOutside, tail, space.Vec{}, x, z, y.Mul(-1), geometry.Bx(0, 0, w, d), level("mouth", "spine"))),
-		edge(c.cutAtMouth(face(LeftMouth, left, space.Vec{Z: d}, x, y, z, geometry.Bx(0, 0, s, h), upright("outside", "inside")))),
-		edge(c.cutAtMouth(face(RightMouth, right, space.Vec{Z: d}, x, y, z, geometry.Bx(w-s, 0, w, h), upright("inside", "outside")))),
-		edge(face(HeadMouth, head, space.Vec{Z: d}, x, y, z, geometry.Bx(s, h-s, w-s, h), level("outside", "inside"))),
-		edge(face(TailMouth, tail, space.Vec{Z: d}, x, y, z, geometry.Bx(s, 0, w-s, s), level("inside", "outside"))),
-		inside(c.cut(face(LeftInside, left, space.Vec{X: s}, z, y, x, geometry.Bx(s, s, d, h-s), sideFromRight))),
-		inside(c.cut(face(RightInside, right, space.Vec{X: w - s}, z, y, x.Mul(-1), geometry.Bx(s, s, d, h-s), sideFromLeft))),
-		inside(face(SpineInside, spine, space.Vec{Z: s}, x, y, z, geometry.Bx(s, s, w-s, h-s), upright("left side", "right side"))),
-		inside(face(HeadInside, head, space.Vec{Y: h - s}, x, z, y.Mul(-1), geometry.Bx(s, s, w-s, d), level("mouth", "spine"))),
-		inside(face(TailInside, tail, space.Vec{Y: s}, x, z, y, geometry.Bx(s, s, w-s, d), level("spine", "mouth"))),
+		out = append(out, c.cut(f))
 	}
 	for i := range out {
 		if out[i].Plane = i; out[i].Edge {
@@ -172,7 +172,7 @@ func (c Carcass) hole() bool { return len(c.Side) > 4 }
 
 // cut gives a face of a side its outline, which may have a thumb hole.
 func (c Carcass) cut(f foldup.Surface) foldup.Surface {
-	if c.hole() {
+	if c.hole() && f.Frame.U == toMouth {
 		f.Shape = foldup.Meet(polygon.Box(f.Extent), polygon.Of(c.Side))
 	}
 	return f
@@ -196,15 +196,15 @@ func (c Carcass) cutAtMouth(f foldup.Surface) foldup.Surface {
 }
 
 // toCover returns what of an outside face is to be covered.
-func (k Conditions) toCover(s foldup.Surface) polygon.Shape {
-	if !k.SidesOnly {
+func (j Job) toCover(s foldup.Surface) polygon.Shape {
+	if j.Covering != SidesOnly {
 		return s.Outline()
 	}
-	inner := s.Extent
-	inner.Min.Y, inner.Max.Y = inner.Min.Y+k.Border, inner.Max.Y-k.Border
+	inner, border := s.Extent, j.SidePaper.Inset
+	inner.Min.Y, inner.Max.Y = inner.Min.Y+border, inner.Max.Y-border
 	switch s.Face {
 	case LeftOutside, RightOutside:
-		inner.Min.X += k.Border // at the spine
+		inner.Min.X += border // at the spine
 	case LeftMouth, RightMouth:
 	default:
 		return nil

@@ -22,7 +22,7 @@ func (c Case) tools() []string {
 // care returns what to check of the finished case, and what to do when a check
 // fails (common practice, no source).
 func (c Case) care() plan.Care {
-	j := c.Job
+	j, mouth := c.Job, c.Stands.Mouth()
 	what, spine, each := wording.Capital(j.Whose(0))+" goes", "Its spine lies flush with the mouth, or a hair within.", ""
 	sticks := wording.Capital(j.Whose(0)) + " sticks"
 	if len(j.Books) > 1 {
@@ -43,7 +43,7 @@ func (c Case) care() plan.Care {
 	}
 	return plan.Care{
 		Good: []stage.Say{
-			plan.Say(what+" in without force: at the mouth, the tightest place, there is %s of play in height and %s in thickness"+each+".", c.Mouth.Height, c.Mouth.Thickness),
+			plan.Say(what+" in without force: at the mouth, the tightest place, there is %s of play in height and %s in thickness"+each+".", mouth.Height, mouth.Thickness),
 			j.limits().Sentence(),
 			plan.Say(spine),
 			plan.Say("Corners are square: both diagonals of a side are the same length."),

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"forel/geometry"
-	"forel/geometry/job"
 	"forel/geometry/plan"
 )
 
@@ -14,28 +13,21 @@ var Named = []plan.Named{
 	{Key: "cloth.name", Material: geometry.Cloth}, {Key: "side_paper.name", Material: geometry.Paper},
 }
 
-// Case is a slipcase worked out: every piece with its size, and what the
-// finished case measures.
+// Case is a slipcase worked out: every piece with its size.
 type Case struct {
-	Job      Job
-	Pieces   []geometry.Piece
-	Faces    []geometry.Piece // of patterned stock, see plan.Plan
-	Contents Size             // what stands in the case: the tallest, the deepest, the thickness of all with dividers
-	Cavity   Size
-	Outside  Size
-	Fit      Fit
-	Mouth    Mouth
-	Proof    Report
-	Suspects job.Problems     // what is possible but looks like a slip
-	stands   Job              // what covers the carcass is worked out for
-	lying    []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
+	Job    Job
+	Stands Job // what covers the carcass is worked out for, and measures that tell of the finished case
+	Pieces []geometry.Piece
+	Faces  []geometry.Piece // of patterned stock, see plan.Plan
+	Proof  Report
+	lying  []geometry.Piece // the pieces as they lie on the case, before they are cut smaller for their stretch
 }
 
 // work works the case out and proves it by folding its pieces up.
-func (j Job) work(suspects job.Problems) (Case, error) {
+func (j Job) work() (Case, error) {
 	s := j.standing()
 	pieces := s.pieces()
-	proof := Prove(pieces, s.conditions())
+	proof := Prove(pieces, s)
 	if !proof.Sound() {
 		return Case{}, proof.Problems()
 	}
@@ -64,18 +56,12 @@ func (j Job) work(suspects job.Problems) (Case, error) {
 		return Case{}, proof.Problems()
 	}
 	return Case{
-		Job:      j,
-		Pieces:   pieces,
-		Faces:    faces,
-		Contents: j.contents(),
-		Cavity:   s.Cavity(),
-		Outside:  s.Outside(),
-		Fit:      j.Fit(),
-		Mouth:    s.Mouth(),
-		Proof:    proof,
-		Suspects: suspects,
-		stands:   s,
-		lying:    lying,
+		Job:    j,
+		Stands: s,
+		Pieces: pieces,
+		Faces:  faces,
+		Proof:  proof,
+		lying:  lying,
 	}, nil
 }
 
@@ -87,12 +73,16 @@ func (j Job) pieces() []geometry.Piece {
 	switch j.Covering {
 	case AllCloth, AllPaper:
 		pieces = append(pieces, j.wrap())
-		pieces = append(pieces, j.endPanels()...)
+		for _, e := range ends {
+			pieces = append(pieces, j.endPanel(e))
+		}
 	case SidesOnly:
 		pieces = append(pieces, j.sidePaper())
 	default:
 		pieces = append(pieces, j.spineCloth())
-		pieces = append(pieces, j.endCloths()...)
+		for _, e := range ends {
+			pieces = append(pieces, j.endCloth(e))
+		}
 		pieces = append(pieces, j.sidePaper())
 	}
 	return pieces

@@ -115,12 +115,18 @@ func (j Job) gaps(spots []spot) []plan.Gap {
 	return out
 }
 
+// booksIn returns the books in a compartment, from 0.
+func (j Job) booksIn(room int) []job.Book {
+	if j.Dividers() == 0 {
+		return j.Books
+	}
+	return j.Books[room : room+1]
+}
+
 // thickAt returns how thick the books in a compartment, from 0, are together.
 func (j Job) thickAt(room int) (sum Length) {
-	for i, b := range j.Books {
-		if j.Dividers() == 0 || i == room {
-			sum += b.Thick()
-		}
+	for _, b := range j.booksIn(room) {
+		sum += b.Thick()
 	}
 	return sum
 }
@@ -137,8 +143,8 @@ func (j Job) limits() plan.Remark {
 
 // swell returns how much thicker what stands at a spot grows when damp.
 func (j Job) swell(s spot) (sum Length) {
-	for i, b := range j.Books {
-		if s.dimension == plan.Thickness && (j.Dividers() == 0 || i == s.room) {
+	if s.dimension == plan.Thickness {
+		for _, b := range j.booksIn(s.room) {
 			sum += j.Limits.Grows(b)
 		}
 	}
@@ -154,7 +160,7 @@ func (j Job) links() []plan.Link {
 		}
 		return cut
 	}
-	in, out := j.contents(), j.Outside()
+	in, out := j.Contents(), j.Outside()
 	tallest, deepest := j.Whose(0), j.Whose(0)
 	if len(j.Books) > 1 {
 		tallest, deepest = "tallest volume", "deepest volume"

@@ -19,11 +19,11 @@ func (j Job) Check() (sound plan.Checked, refused, suspect job.Problems) {
 	if refused = j.CheckRanges(j.Settings()); len(refused) > 0 {
 		return nil, refused, nil
 	}
-	refused, suspect = j.checkTogether(), append(j.suspects(), j.builtSuspects()...)
+	refused, suspect = j.checkTogether(), j.suspects()
 	if len(refused) > 0 {
 		return nil, refused, suspect
 	}
-	return plan.Sound[Case](func() (Case, error) { return j.work(suspect) }), nil, suspect
+	return plan.Sound[Case](j.work), nil, suspect
 }
 
 // checkTogether holds the job against the invariants of a sound case.
@@ -113,7 +113,7 @@ func (j Job) limitDivider(l *job.Limits) {
 	if j.Dividers() == 0 {
 		return
 	}
-	if j.Lining.Thickness > 0 && !j.linedBefore() {
+	if j.liningAfter() > 0 {
 		l.Refuse(job.Problem{Key: "lining.order", Reason: "leaves linings to be pasted in between dividers, where no hand reaches", Fix: `give "before"`})
 	}
 	most := j.Cavity().Width / 2

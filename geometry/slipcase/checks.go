@@ -125,10 +125,7 @@ func (j Job) dividerCheck() plan.Check {
 // wallsCheck: the book between the walls on the first side, while the glue is wet.
 func (j Job) wallsCheck() plan.Check {
 	c, least := j.Clearance, j.least()
-	more := Length(0) // room that linings take which go in afterwards
-	if !j.linedBefore() {
-		more = 2 * j.Lining.Thickness
-	}
+	more := 2 * j.liningAfter()
 	walls := plan.Check{
 		Name: "three walls on one side", When: "when the walls stand on the first side, before the glue sets and before the second side goes on",
 		See: []stage.Say{

@@ -41,22 +41,23 @@ func (j Job) deviations(spots []spot) []plan.Deviation {
 
 // measuring: the true sizes of the books.
 func (j Job) measuring(s spot) tolerance.Effect {
-	var heights, depths [][]Length
-	var thick tolerance.Effect
-	for i, b := range j.Books {
-		heights, depths = append(heights, b.Height), append(depths, b.Width)
-		if j.Dividers() == 0 || i == s.room {
-			thick = thick.Plus(j.BookReading().Off(b.Thicknesses()...))
+	read := j.BookReading()
+	if s.dimension == plan.Thickness {
+		var thick tolerance.Effect
+		for _, b := range j.booksIn(s.room) {
+			thick = thick.Plus(read.Off(b.Thicknesses()...))
+		}
+		return thick.Times(-1)
+	}
+	var readings [][]Length
+	for _, b := range j.Books {
+		if s.dimension == plan.Height {
+			readings = append(readings, b.Height)
+		} else {
+			readings = append(readings, b.Width)
 		}
 	}
-	read := j.BookReading()
-	switch s.dimension {
-	case plan.Height:
-		return read.Off(heights...).Times(-1)
-	case plan.Depth:
-		return read.Off(depths...).Times(-1)
-	}
-	return thick.Times(-1)
+	return read.Off(readings...).Times(-1)
 }
 
 // measuringCarcass: what stands on the bench, where that was measured. A covering goes

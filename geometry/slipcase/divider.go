@@ -70,7 +70,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 	out := []geometry.Piece{board}
 
 	if j.Lining.Thickness > 0 {
-		lining, trim := j.liningOf(board, board.Outline), j.Lining.Trim
+		lining, trim := j.liningOf(board, false), j.Lining.Trim
 		lining.Count = 2 * n
 		if hole {
 			lining.Hand = "trim the thumb hole flush too"
@@ -80,10 +80,9 @@ func (j Job) dividerPieces() []geometry.Piece {
 		}
 		tail, head := geometry.Pt(trim, trim), geometry.Pt(trim, trim+height)
 		lining.Seats = []geometry.Seat{
-			{Face: DividerRight, At: [2]geometry.Anchor{{At: tail, On: place{right: true}.corner()}, {At: head, On: place{right: true, head: true}.corner()}}},
-			{Face: DividerLeft, At: [2]geometry.Anchor{{At: tail, On: place{head: true}.corner()}, {At: head, On: place{}.corner()}}}, // turned end for end
+			glued(DividerRight, tail, place{right: true}, head, place{right: true, head: true}),
+			glued(DividerLeft, tail, place{head: true}, head, place{}), // turned end for end
 		}
-		lining.Edges = rectangleEdges(lining, [4]geometry.Edge{{Name: "tail edge"}, {Name: "mouth edge"}, {Name: "head edge"}, {Name: "spine edge"}})
 		out = append(out, lining)
 	}
 
@@ -103,10 +102,7 @@ func (j Job) dividerPieces() []geometry.Piece {
 		{Name: "left lap", Face: DividerLeft, Room: geometry.Bx(lap+thick, 0, thick+2*lap, long)},
 	}
 	at := func(y Length, head bool) geometry.Seat {
-		return geometry.Seat{Face: DividerMouth, At: [2]geometry.Anchor{
-			{At: geometry.Pt(lap, y), On: place{right: true, mouth: true, head: head}.corner()},
-			{At: geometry.Pt(lap+thick, y), On: place{mouth: true, head: head}.corner()},
-		}}
+		return glued(DividerMouth, geometry.Pt(lap, y), place{right: true, mouth: true, head: head}, geometry.Pt(lap+thick, y), place{mouth: true, head: head})
 	}
 	strip.Seats = []geometry.Seat{at(0, false)}
 	strip.Margins = []geometry.Margin{{Name: "onto each face of the divider", Length: lap}}

@@ -39,13 +39,13 @@ func TestNothingIsTurnedInWhereADividerStands(t *testing.T) {
 					c, err := slipcase.Make(j)
 					require.NoError(t, err)
 					_, high := piecesOf(c)["divider"].Size()
-					assert.InDelta(t, c.Cavity.Height.MM(), high.MM(), eps)
+					assert.InDelta(t, c.Stands.Cavity().Height.MM(), high.MM(), eps)
 					// Lined boards of 2 + 0.15, and dividers of 2 + 2 x 0.15 between the
 					// volumes, each with its clearance of 2. The strip is 0.35 thick.
 					x := 2.15
 					for _, thick := range thicknesses[:len(thicknesses)-1] {
 						x += thick + 2
-						deep := c.Outside.Width.MM() - 2.15 - back // from the wall
+						deep := c.Stands.Outside().Width.MM() - 2.15 - back // from the wall
 						for _, face := range []geometry.Face{slipcase.HeadInside, slipcase.TailInside} {
 							assert.Zero(t, pileBetween(c, face, x-0.35, x+2.3+0.35, 2.15, 2.15+deep), "divider at %v", x)
 						}
@@ -72,7 +72,7 @@ func pileBetween(c slipcase.Case, face geometry.Face, from, to, low, high float6
 		}
 	}
 	for i := range 5 {
-		for depth := low + 0.01; depth < min(high, c.Outside.Width.MM()); depth += 0.5 {
+		for depth := low + 0.01; depth < min(high, c.Stands.Outside().Width.MM()); depth += 0.5 {
 			x := from + 0.01 + (to-from-0.02)*float64(i)/4
 			at := geometry.Pt(slipcase.Length(x), slipcase.Length(depth))
 			pile := 0.0

@@ -2,6 +2,7 @@ package slipcase
 
 import (
 	"forel/geometry/foldup"
+	"forel/geometry/job"
 	"forel/geometry/plan/plantest"
 )
 
@@ -12,3 +13,6 @@ func Make(j Job) (Case, error) { return plantest.Make[Case](j) }
 func Meet(c Case) (remarks []string, faults []foldup.Fault) {
 	return meet(meetings(c.Pieces, c.Faces, c.Job.Lining.Thickness))
 }
+
+// Suspects lists what of a case is possible but more often a slip.
+func (c Case) Suspects() job.Problems { return c.Job.suspects() }

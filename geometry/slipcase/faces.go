@@ -1,24 +1,26 @@
 package slipcase
 
-import "forel/geometry"
+import (
+	"forel/geometry"
+	"forel/geometry/walled"
+)
 
 // The faces of a case: outside, the edges of board round the mouth, inside.
-// Left and right are as seen by someone looking into the mouth with the head up.
 const (
-	LeftOutside  geometry.Face = "outside of the left side"
-	RightOutside geometry.Face = "outside of the right side"
-	SpineOutside geometry.Face = "outside of the spine wall"
-	HeadOutside  geometry.Face = "outside of the head wall"
-	TailOutside  geometry.Face = "outside of the tail wall"
+	LeftOutside                = walled.LeftOutside
+	RightOutside               = walled.RightOutside
+	SpineOutside               = walled.SpineOutside
+	HeadOutside                = walled.HeadOutside
+	TailOutside                = walled.TailOutside
 	LeftMouth    geometry.Face = "mouth edge of the left side"
 	RightMouth   geometry.Face = "mouth edge of the right side"
 	HeadMouth    geometry.Face = "mouth edge of the head wall"
 	TailMouth    geometry.Face = "mouth edge of the tail wall"
-	LeftInside   geometry.Face = "inside of the left side"
-	RightInside  geometry.Face = "inside of the right side"
-	SpineInside  geometry.Face = "inside of the spine wall"
-	HeadInside   geometry.Face = "inside of the head wall"
-	TailInside   geometry.Face = "inside of the tail wall"
+	LeftInside                 = walled.LeftInside
+	RightInside                = walled.RightInside
+	SpineInside                = walled.SpineInside
+	HeadInside                 = walled.HeadInside
+	TailInside                 = walled.TailInside
 )
 
 // The faces of a divider.
@@ -27,6 +29,22 @@ const (
 	DividerRight geometry.Face = "right face of a divider"
 	DividerMouth geometry.Face = "mouth edge of a divider"
 )
+
+// end is the head or the tail of a case, with the sides at the left and at the right of what
+// covers it, drawn back up with the mouth at the top.
+type end struct {
+	name            string
+	outside, inside geometry.Face
+	left, right     string
+}
+
+// ends lists both.
+var ends = []end{{"head", HeadOutside, HeadInside, "left", "right"}, {"tail", TailOutside, TailInside, "right", "left"}}
+
+// at returns the corner of an end at a side, at the mouth or at the spine.
+func (e end) at(side string, mouth bool) place {
+	return place{right: side == "right", head: e.name == "head", mouth: mouth}
+}
 
 // place is a corner by the walls that meet there. Its zero value is at the left,
 // the tail and the spine.

@@ -3,31 +3,25 @@ package slipcase
 import (
 	"forel/geometry"
 	"forel/geometry/fold"
+	"forel/geometry/stage/draft"
 )
 
-// folds is how far the folds of a covering are made, in degrees: 0 is flat, 90
-// folded over an edge. What is turned in at the mouth has two folds, over the
-// edge of the board and into the case, and goes from 0 to 180.
-type folds struct {
-	margins   float64 // what goes onto the sides
-	sideFlaps float64 // at head and tail, hung on what lies on a side
-	spineFlap float64 // at head and tail, hung on the spine
-	sideTabs  float64 // at the mouth, hung on what lies on a side
-	middleTab float64 // at the mouth, hung on the part that is laid first
-	holeTabs  float64 // at a thumb hole
-}
+// The groups of leaves of a covering. What is turned in at the mouth has two folds, over the
+// edge of the board and into the case, and goes from 0 to 180 degrees.
+const (
+	margins   = iota // what goes onto the sides
+	sideFlaps        // at head and tail, hung on what lies on a side
+	spineFlap        // at head and tail, hung on the spine
+	sideTabs         // at the mouth, hung on what lies on a side
+	middleTab        // at the mouth, hung on the part that is laid first
+	holeTabs         // at a thumb hole
+)
+
+// folds is how far the groups of a covering are folded.
+type folds = draft.Folded
 
 // made is a covering that is on.
 var made = folds{margins: 90, sideFlaps: 90, spineFlap: 90, sideTabs: 180, middleTab: 180, holeTabs: 90}
-
-// between returns the stage part of the way to another.
-func (s folds) between(t folds, part float64) folds {
-	mix := func(a, b float64) float64 { return a + (b-a)*part }
-	return folds{
-		margins: mix(s.margins, t.margins), sideFlaps: mix(s.sideFlaps, t.sideFlaps), spineFlap: mix(s.spineFlap, t.spineFlap),
-		sideTabs: mix(s.sideTabs, t.sideTabs), middleTab: mix(s.middleTab, t.middleTab), holeTabs: mix(s.holeTabs, t.holeTabs),
-	}
-}
 
 func onSide(f geometry.Face) bool { return f == LeftOutside || f == RightOutside }
 func onEnd(f geometry.Face) bool  { return f == HeadOutside || f == TailOutside }
@@ -44,31 +38,23 @@ func viaRoot(s fold.Sheet, i int) bool {
 }
 
 // angle returns the angle of every leaf at a stage.
-func (s folds) angle(hung fold.Sheet) func(leaf int) float64 {
-	angles := map[int]float64{}
-	for i, l := range hung.Leaves {
-		if l.On < 0 {
-			continue
-		}
-		on := hung.Leaves[l.On]
+func angle(hung fold.Sheet, s folds) draft.Angle {
+	return func(leaf int) float64 {
+		l := hung.Leaves[leaf]
 		switch {
 		case l.Tab:
-			angles[i] = s.holeTabs
+			return s[holeTabs]
 		case onSide(l.Face):
-			angles[i] = s.margins
-		case onEnd(l.Face) && onSide(on.Face):
-			angles[i] = s.sideFlaps
+			return s[margins]
+		case onEnd(l.Face) && onSide(hung.Leaves[l.On].Face):
+			return s[sideFlaps]
 		case onEnd(l.Face):
-			angles[i] = s.spineFlap
-		default:
-			total := s.middleTab
-			if !viaRoot(hung, i) {
-				total = s.sideTabs
-			}
-			angles[i] = turnedIn(hung, i, total)
+			return s[spineFlap]
+		case viaRoot(hung, leaf):
+			return turnedIn(hung, leaf, s[middleTab])
 		}
+		return turnedIn(hung, leaf, s[sideTabs])
 	}
-	return func(leaf int) float64 { return angles[leaf] }
 }
 
 // turnedIn returns the angle of one hinge of what is turned in: those over the

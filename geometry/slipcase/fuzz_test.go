@@ -145,7 +145,7 @@ func FuzzJobToProof(f *testing.F) {
 func requireMade(t *testing.T, c slipcase.Case) {
 	require.True(t, c.Proof.Sound(), "%v: %+v", c.Proof.Faults, c.Job)
 	require.NotEmpty(t, c.Pieces)
-	for _, s := range c.Suspects {
+	for _, s := range c.Suspects() {
 		require.NotContains(t, s.Error(), "\n", "%+v", c.Job)
 	}
 	for _, r := range c.Plan().Remarks {

@@ -13,12 +13,12 @@ import (
 // the mouth and one as wide as the body, for each compartment the narrower, and
 // one round the spine.
 func (j Job) gauges() []plan.Gauge {
-	in, m := j.contents(), j.Mouth()
+	in, m := j.Contents(), j.Mouth()
 	var out []plan.Gauge
 	for _, s := range j.spots() {
-		volume, of := in.Thickness, ""
+		volume, of := j.thickAt(s.room), ""
 		if j.Dividers() > 0 {
-			volume, of = j.Books[s.room].Thick(), fmt.Sprintf(", compartment %d", s.room+1)
+			of = fmt.Sprintf(", compartment %d", s.room+1)
 		}
 		switch {
 		case s.dimension != plan.Thickness:

@@ -70,17 +70,9 @@ func (j Job) tabRoom() Length {
 	return room
 }
 
-// endCloths returns the cloth over the head wall and that over the tail wall,
-// back up, mouth at the top. They are alike, but what is left on one is right
-// on the other.
-func (j Job) endCloths() []geometry.Piece {
-	return []geometry.Piece{
-		j.endCloth("head", HeadOutside, HeadInside, "left", "right"),
-		j.endCloth("tail", TailOutside, TailInside, "right", "left"),
-	}
-}
-
-func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight string) geometry.Piece {
+// endCloth returns the cloth over the head wall or over the tail wall, back up, mouth at the
+// top. They are alike, but what is left on one is right on the other.
+func (j Job) endCloth(e end) geometry.Piece {
 	s, m, out, v := j.Edge(), j.Cloth.Overlap, j.Outside(), j.tabs()
 	turnIn := j.Cloth.MouthTurnIn
 	xl, xr := m, m+out.Thickness
@@ -98,7 +90,7 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	// tab. From the left end of the cloth down the side tab, across to the slit and
 	// along the middle tab.
 	inner, tab := pt(a.X+(s-v.start)*v.lean, mouth+s), xl-s
-	middle := j.turnInBetween(inner, b, mirror, xl+s, atLeft == "right")
+	middle := j.turnInBetween(inner, b, mirror, xl+s, e.left == "right")
 	way, parts := middle.cut()
 	points := []geometry.Point{pt(0, 0), pt(width, 0), pt(width, tip), pt(width-tab, tip), pt(width-tab, inner.Y)}
 	slices.Reverse(way)
@@ -109,15 +101,14 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	insides := map[string]geometry.Face{"left": LeftInside, "right": RightInside}
 	// What the cloth does at a corner of the mouth: it gives between the corner
 	// and the slit, and is pleated flat on the edge of the side.
-	creases := bothWays(mirror,
-		geometry.Crease{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
-		geometry.Crease{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
-	)
-	leftCorner := place{right: atLeft == "right", head: end == "head", mouth: true}
-	rightCorner := leftCorner
-	rightCorner.right = !leftCorner.right
+	creases := []geometry.Crease{
+		{Path: geometry.Line(pt(xl, mouth), a), Kind: geometry.Give},
+		{Path: geometry.Line(pt(xl, mouth), pt(xl, mouth+s)), Kind: geometry.Pleat},
+		{Path: geometry.Line(pt(xr, mouth), mirror(a)), Kind: geometry.Give},
+		{Path: geometry.Line(pt(xr, mouth), pt(xr, mouth+s)), Kind: geometry.Pleat},
+	}
 	p := geometry.Piece{
-		Name: end + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
+		Name: e.name + " cloth", Material: geometry.Cloth, Count: 1, Outline: outline,
 		Slits: []geometry.Path{geometry.Line(a, inner), geometry.Line(mirror(a), mirror(inner))},
 		Folds: []geometry.Path{
 			geometry.Line(pt(xl, 0), pt(xl, mouth)),
@@ -125,16 +116,16 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			geometry.Line(pt(0, mouth), pt(width, mouth)),
 		},
 		// The spine edge of the carcass lies beyond the cloth, by the gap.
-		Guides: []geometry.Guide{{Name: end + " of the carcass", Path: geometry.Line(pt(xl, 0), pt(xl, mouth), pt(xr, mouth), pt(xr, 0))}},
+		Guides: []geometry.Guide{{Name: e.name + " of the carcass", Path: geometry.Line(pt(xl, 0), pt(xl, mouth), pt(xr, mouth), pt(xr, 0))}},
 		Grain:  geometry.GrainHeight,
 		FaceUp: "back up (the face that is glued)",
 		Rule:   geometry.SizeRule{Width: "To + 2m", Height: "Wo − g + u"},
 		Regions: []geometry.Region{
-			{Name: end, Face: outside, Room: geometry.Bx(xl, 0, xr, mouth)},
-			{Name: atLeft + " margin", Face: outsides[atLeft], Room: geometry.Bx(0, 0, xl, mouth)},
-			{Name: atRight + " margin", Face: outsides[atRight], Room: geometry.Bx(xr, 0, width, mouth)},
-			{Name: "side tab", Fold: "fold first", Face: insides[atLeft], Room: geometry.Bx(0, mouth+s, tab, tip)},
-			{Name: "side tab", Fold: "fold first", Face: insides[atRight], Room: geometry.Bx(width-tab, mouth+s, width, tip)},
+			{Name: e.name, Face: e.outside, Room: geometry.Bx(xl, 0, xr, mouth)},
+			{Name: e.left + " margin", Face: outsides[e.left], Room: geometry.Bx(0, 0, xl, mouth)},
+			{Name: e.right + " margin", Face: outsides[e.right], Room: geometry.Bx(xr, 0, width, mouth)},
+			{Name: "side tab", Fold: "fold first", Face: insides[e.left], Room: geometry.Bx(0, mouth+s, tab, tip)},
+			{Name: "side tab", Fold: "fold first", Face: insides[e.right], Room: geometry.Bx(width-tab, mouth+s, width, tip)},
 		},
 		Margins: []geometry.Margin{
 			{Name: "from the cloth's long edge to the carcass, each side", Length: m},
@@ -144,17 +135,14 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 			{Name: "from the mouth edge to the start of a slit", Length: v.start},
 		},
 		Creases: creases,
-		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
-			{At: pt(xl, mouth), On: leftCorner.corner()},
-			{At: pt(xr, mouth), On: rightCorner.corner()},
-		}}},
-		Hand: fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", atLeft),
+		Seats:   []geometry.Seat{glued(e.outside, pt(xl, mouth), e.at(e.left, true), pt(xr, mouth), e.at(e.right, true))},
+		Hand:    fmt.Sprintf("held with the mouth up, its left is at the %s side of the case", e.left),
 	}
 	p.Folds = append(p.Folds, geometry.Line(pt(0, mouth+s), pt(tab, mouth+s)))
 	p.Folds = append(p.Folds, middle.folds()...)
 	p.Folds = append(p.Folds, geometry.Line(pt(width-tab, mouth+s), pt(width, mouth+s)))
 	for _, room := range rooms(parts) {
-		p.Regions = append(p.Regions, geometry.Region{Name: "middle tab", Fold: "fold last", Face: inside, Room: room})
+		p.Regions = append(p.Regions, geometry.Region{Name: "middle tab", Fold: "fold last", Face: e.inside, Room: room})
 	}
 	p.Margins = append(p.Margins, middle.margins()...)
 	if v.middle < turnIn-1e-6 {
@@ -163,13 +151,4 @@ func (j Job) endCloth(end string, outside, inside geometry.Face, atLeft, atRight
 	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "spine end", Meets: "from the spine edge", Off: j.Cloth.SpineGap}, top: {Name: "mouth"}})
 	p.Spine = bottom
 	return p
-}
-
-// bothWays returns creases and their mirror images.
-func bothWays(mirror func(geometry.Point) geometry.Point, creases ...geometry.Crease) []geometry.Crease {
-	for _, c := range creases {
-		v := c.Path.Vertices
-		creases = append(creases, geometry.Crease{Path: geometry.Line(mirror(v[0].Point), mirror(v[1].Point)), Kind: c.Kind})
-	}
-	return creases
 }

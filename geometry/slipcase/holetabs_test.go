@@ -48,7 +48,7 @@ func TestTabsOfAHoleLieOnTheTurnIn(t *testing.T) {
 			// past it, and the edge of the board.
 			before := (14 - 1 - edge) / 15
 			require.True(t, inOutline(p, mouth-before*1, h.MM()/2+before*off), "the tab is there")
-			assert.LessOrEqual(t, c.Mouth.Thickness.MM(), 2-4*0.9+eps, "two layers on each side")
+			assert.LessOrEqual(t, c.Stands.Mouth().Thickness.MM(), 2-4*0.9+eps, "two layers on each side")
 		})
 	}
 }
@@ -77,7 +77,7 @@ func TestTabsOfAHoleClearTheClothOnTheWalls(t *testing.T) {
 	}
 	for _, f := range c.Proof.Faces {
 		if f.Face == slipcase.HeadInside {
-			assert.LessOrEqual(t, 16+4+f.Corners.MM(), c.Cavity.Height.MM()/2)
+			assert.LessOrEqual(t, 16+4+f.Corners.MM(), c.Stands.Cavity().Height.MM()/2)
 		}
 	}
 }

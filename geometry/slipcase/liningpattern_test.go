@@ -56,9 +56,9 @@ func inRoom(t require.TestingT, c slipcase.Case, wall string) (x, y, z float64) 
 	} else { // others lie on its edges, but for the last two
 		switch wall {
 		case "right", "left":
-			off = geometry.Pt(l, (h-c.Cavity.Height)/2)
+			off = geometry.Pt(l, (h-c.Stands.Cavity().Height)/2)
 		case "spine":
-			off = geometry.Pt(0, (h-c.Cavity.Height)/2)
+			off = geometry.Pt(0, (h-c.Stands.Cavity().Height)/2)
 		}
 	}
 	set := func(to *float64, v slipcase.Length, falls bool) {
@@ -107,7 +107,7 @@ func TestLinesOfLiningsMeet(t *testing.T) {
 		for _, y := range []float64{ry, ly, sy} {
 			congruent(y, q.FromTail.MM(), q.Along, "round the room")
 		}
-		thick := c.Cavity.Thickness.MM()
+		thick := c.Stands.Cavity().Thickness.MM()
 		if q.Match == slipcase.MatchHeight {
 			require.True(t, math.IsNaN(rz+lz) && math.IsNaN(sx+hx+tx))
 			return

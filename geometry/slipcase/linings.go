@@ -119,15 +119,10 @@ func (j Job) liningsAfter() []geometry.Piece {
 		seated(SpineInside, pt(-l, 0), at(false, false), pt(-l, between.Height), at(false, true)))
 	spine.Rule = geometry.SizeRule{Width: thick, Height: "H + cH + 2l"}
 	out := []geometry.Piece{side, spine}
-	for _, end := range []struct {
-		name, over   string
-		face         geometry.Face
-		head         bool
-		lower, upper string
-	}{{"head lining", "head wall", HeadInside, true, "right edge", "left edge"}, {"tail lining", "tail wall", TailInside, false, "left edge", "right edge"}} {
-		p := lining(end.name, end.over, in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
-			[4]geometry.Edge{{Name: end.lower}, {Name: "mouth edge"}, {Name: end.upper}, {Name: "spine edge"}},
-			seated(end.face, pt(-l, -l), at(end.head, end.head), pt(-l, in.Thickness+l), at(!end.head, end.head)))
+	for _, e := range ends {
+		p := lining(e.name+" lining", e.name+" wall", in.Width-linedShort, in.Thickness, j.sideStep(), geometry.GrainWidth,
+			[4]geometry.Edge{{Name: e.right + " edge"}, {Name: "mouth edge"}, {Name: e.left + " edge"}, {Name: "spine edge"}},
+			seated(e.inside, pt(-l, -l), e.at(e.right, false), pt(-l, in.Thickness+l), e.at(e.left, false)))
 		p.Rule = geometry.SizeRule{Width: "W + cW − z", Height: thick, Remark: stepped}
 		out = append(out, p)
 	}
@@ -163,11 +158,21 @@ func (j Job) stepped(w, h Length, step mouthStep, hole bool) geometry.Path {
 
 // liningOf returns the lining that is pasted to a board before it is joined, larger than it
 // by the trim on every side. The guide is the board, drawn as it lies on the back of the
-// lining; what stands over is trimmed flush when dry, in a thumb hole too.
-func (j Job) liningOf(b geometry.Piece, lies geometry.Path) geometry.Piece {
+// lining, mirrored where the board is drawn from its lined face; what stands over is trimmed
+// flush when dry, in a thumb hole too.
+func (j Job) liningOf(b geometry.Piece, mirrored bool) geometry.Piece {
 	w, h := b.Size()
-	trim := j.Lining.Trim
+	trim, lies := j.Lining.Trim, b.Outline
+	var edges [4]geometry.Edge
+	for i, e := range b.Edges {
+		edges[i] = geometry.Edge{Name: e.Name}
+	}
 	p := panel(liningNames[b.Name], geometry.Lining, w+2*trim, h+2*trim)
+	if mirrored {
+		lies = lies.FlipX(w)
+		edges[right], edges[left] = edges[left], edges[right]
+		p.Spine = right // each board has its spine edge on the left
+	}
 	p.Over, p.Trimmed = b.Name, true
 	p.Count, p.Grain = b.Count, b.Grain
 	p.FaceUp = "back up (the face that is pasted)"
@@ -177,6 +182,7 @@ func (j Job) liningOf(b geometry.Piece, lies geometry.Path) geometry.Piece {
 	if trim > 0 {
 		p.Guides = []geometry.Guide{{Name: b.Name, Path: lies.Move(geometry.Pt(trim, trim))}}
 	}
+	p.Edges = rectangleEdges(p, edges)
 	return p
 }
 
@@ -184,15 +190,7 @@ func (j Job) liningOf(b geometry.Piece, lies geometry.Path) geometry.Piece {
 func (j Job) liningsBefore(boards []geometry.Piece) []geometry.Piece {
 	var out []geometry.Piece
 	for _, b := range boards {
-		w, _ := b.Size()
-		p := j.liningOf(b, b.Outline.FlipX(w))
-		edges := [4]geometry.Edge{}
-		for i, e := range b.Edges {
-			edges[i] = geometry.Edge{Name: e.Name}
-		}
-		// The back of a lining is seen from its board: left and right change over.
-		edges[right], edges[left] = edges[left], edges[right]
-		p.Edges, p.Spine = rectangleEdges(p, edges), right // each board has its spine edge on the left
+		p := j.liningOf(b, true)
 		if b.Name == "side" {
 			p.Hand = j.withHole(j.alikeLinings(), "trim the thumb hole flush too")
 		}

@@ -42,9 +42,9 @@ func cavityAfterLining(t *rapid.T, c slipcase.Case) {
 	assert.InDelta(t, largest(book.Width)+j.Clearance.Width.MM(), deep.MM()-b-l, eps)
 	assert.InDelta(t, largest(book.Width)+j.Clearance.Width.MM(), wall.MM()-l, eps)
 	assert.InDelta(t, largest(book.Thickness)+j.Clearance.Thickness.MM(), between.MM()-2*l, eps)
-	assert.InDelta(t, c.Cavity.Height.MM(), high.MM()-2*b-2*l, eps)
-	assert.InDelta(t, c.Cavity.Width.MM(), deep.MM()-b-l, eps)
-	assert.InDelta(t, c.Cavity.Thickness.MM(), between.MM()-2*l, eps)
+	assert.InDelta(t, c.Stands.Cavity().Height.MM(), high.MM()-2*b-2*l, eps)
+	assert.InDelta(t, c.Stands.Cavity().Width.MM(), deep.MM()-b-l, eps)
+	assert.InDelta(t, c.Stands.Cavity().Thickness.MM(), between.MM()-2*l, eps)
 }
 
 // fitBetweenEachOther: sides go in first, then the spine between them, then
@@ -78,6 +78,6 @@ func fitBetweenEachOther(t *rapid.T, c slipcase.Case) {
 // outside, as in the tables of the design, where it is lined before.
 func orderLeavesTheCavity(t *rapid.T, c slipcase.Case) {
 	q := truthOf(c.Job)
-	assert.InDeltaSlice(t, []float64{q.cavH, q.cavW, q.cavT}, mms(c.Cavity), eps)
-	assert.InDeltaSlice(t, []float64{q.Ho, q.Wo, q.To}, mms(c.Outside), eps)
+	assert.InDeltaSlice(t, []float64{q.cavH, q.cavW, q.cavT}, mms(c.Stands.Cavity()), eps)
+	assert.InDeltaSlice(t, []float64{q.Ho, q.Wo, q.To}, mms(c.Stands.Outside()), eps)
 }

@@ -62,7 +62,7 @@ func (m measured) off(key string, effect func(spot) tolerance.Effect) tolerance.
 
 // size returns a measure of a case as it comes out, whose room at the spots is left.
 func (m measured) size(r Job, spots []spot, left, walls []Length, built bool) Length {
-	out, in := r.Outside(), r.contents()
+	out, in := r.Outside(), r.Contents()
 	switch at := slices.Index(spots, m.spot); {
 	case m.place == outside && m.dimension == plan.Height:
 		return out.Height

@@ -212,7 +212,7 @@ func halfTurn(p geometry.Path, w, h Length) geometry.Path {
 
 // ofPattern tells what the pattern costs.
 func (c Case) ofPattern() (remarks []plan.Remark) {
-	j := c.stands
+	j := c.Stands
 	if !j.Pattern.minded() && !j.LiningPattern.minded() {
 		return nil
 	}

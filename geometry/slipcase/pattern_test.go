@@ -90,7 +90,7 @@ func onSide(t require.TestingT, c slipcase.Case, place string) (fromSpine, fromT
 			if (at.Y > a.At.Y) != (h/2 > a.At.Y) { // on the far side of the tail edge
 				fromTail = -fromTail
 			}
-			return c.Outside.Width - (a.At.X - at.X), fromTail
+			return c.Stands.Outside().Width - (a.At.X - at.X), fromTail
 		}
 	}
 	require.Fail(t, "no seat")
@@ -120,7 +120,7 @@ func TestSidesMatch(t *testing.T) {
 		case slipcase.MatchRound:
 			// As wound round from the right side's line over the spine to the left side's.
 			assert.True(t, congruent(rx, j.Pattern.FromSpine, j.Pattern.Across))
-			assert.True(t, congruent(rx+c.Outside.Thickness+lx, 0, j.Pattern.Across))
+			assert.True(t, congruent(rx+c.Stands.Outside().Thickness+lx, 0, j.Pattern.Across))
 		}
 	})
 }
@@ -147,7 +147,7 @@ func TestWrapMatches(t *testing.T) {
 			}
 		}
 		assert.True(t, congruent(f.Pattern.First.Y-tail, j.Pattern.FromTail, j.Pattern.Along))
-		onRight, onLeft := line-left-c.Outside.Thickness, left-line
+		onRight, onLeft := line-left-c.Stands.Outside().Thickness, left-line
 		if match == slipcase.MatchRound {
 			assert.True(t, congruent(onRight, j.Pattern.FromSpine, across))
 		} else {

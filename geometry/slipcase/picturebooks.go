@@ -68,7 +68,7 @@ func (m model) mouthView() stage.View {
 
 // booksAt returns the books in the case, pulled out by a part of their width.
 func (m model) booksAt(out Length) [][]stage.Face {
-	s, l := m.s(), m.job.conditions().Lining
+	s, l := m.s(), m.job.liningAfter()
 	room := m.rooms()
 	var faces [][]stage.Face
 	for i, b := range m.job.Books {
@@ -83,7 +83,7 @@ func bookName(i int) string { return numbered("book", i) }
 
 // rooms returns from where to where each book has its room, along X.
 func (m model) rooms() [][2]Length {
-	x, end := m.s()+m.job.conditions().Lining, m.w()-m.s()-m.job.conditions().Lining
+	x, end := m.s()+m.job.liningAfter(), m.w()-m.s()-m.job.liningAfter()
 	out := make([][2]Length, len(m.job.Books))
 	if m.job.Dividers() > 0 {
 		for i, d := range m.dividerPlaces() {

@@ -64,13 +64,13 @@ func (m model) spineFigures() (laid, flaps []stage.Picture) {
 // side flaps, then the spine flap, half way at an angle and its arrow from another, in degrees.
 func (m model) flapFigures(c covering, v stage.View, focus []stage.Vec, from, at float64) []stage.Picture {
 	head, carcass := is(HeadOutside), m.covered()
-	margins, sides := folds{margins: 90}, folds{margins: 90, sideFlaps: 90}
-	half, low, spine := margins, sides, sides
-	half.sideFlaps, low.spineFlap, spine.spineFlap = 55, from, at
+	laid, sides := folds{margins: 90}, folds{margins: 90, sideFlaps: 90}
+	half, low, spine := laid, sides, sides
+	half[sideFlaps], low[spineFlap], spine[spineFlap] = 55, from, at
 	return []stage.Picture{
 		{
 			Faces: slices.Concat(m.sheet(c, half, true), carcass), View: v, Fresh: []string{c.name}, Focus: focus,
-			Arrows:  m.swings(c, margins, sides, focus, hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
+			Arrows:  m.swings(c, laid, sides, focus, hangsOn(head, is(LeftOutside), nil), hangsOn(head, is(RightOutside), nil)),
 			Notes:   []stage.Note{{Name: plan.Say("side flaps"), More: plan.Say("fold first"), Spot: "side flap"}, {Name: plan.Say("spine flap"), More: plan.Say("waits"), Spot: "spine flap"}},
 			Caption: plan.Say("a: the side flaps over the head wall"),
 		},
@@ -108,7 +108,7 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 	c := headCloth
 	v := m.intoMouth(34, 36)
 	base := m.covered(spineCloth)
-	margins := folds{margins: 90}
+	onSides := folds{margins: 90}
 	side := m.tabsGoingIn()
 	last := folds{margins: 90, sideTabs: 180, middleTab: 125}
 	ends := is(HeadOutside)
@@ -120,7 +120,7 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 	laid = []stage.Picture{
 		{
 			Faces: slices.Concat(base, m.sheet(c, folds{}, true)), View: v, Fresh: []string{c.name},
-			Arrows: m.swings(c, folds{}, margins, nil, hangsOn(is(RightOutside), ends, nil), hangsOn(is(LeftOutside), ends, nil)),
+			Arrows: m.swings(c, folds{}, onSides, nil, hangsOn(is(RightOutside), ends, nil), hangsOn(is(LeftOutside), ends, nil)),
 			Notes: []stage.Note{
 				{Name: plan.Say("head cloth"), More: plan.Say("on the head wall"), Spot: "head"},
 				{Name: plan.Say("slits"), More: plan.Say("at the mouth"), At: m.slit()},
@@ -129,7 +129,7 @@ func (m model) endFigures() (laid, tabs []stage.Picture) {
 			Caption: plan.Say("a: short of the spine edge by the gap"),
 		},
 		{
-			Faces: slices.Concat(base, m.sheet(c, margins, true)), View: v, Fresh: []string{c.name},
+			Faces: slices.Concat(base, m.sheet(c, onSides, true)), View: v, Fresh: []string{c.name},
 			Notes:   []stage.Note{{Name: plan.Say("margin"), More: plan.Say("onto a side"), Spot: "right margin"}, {Name: plan.Say("tabs"), More: plan.Say("still flat"), Spot: "middle tab"}},
 			Caption: plan.Say("b: both margins down onto the sides"),
 		},
@@ -168,17 +168,17 @@ func (m model) tabSwings(c covering, from folds, focus []stage.Vec) []stage.Arro
 	left, right := hangsOn(is(LeftInside), mouthEdge, nil), hangsOn(is(RightInside), mouthEdge, nil)
 	to := folds{margins: 90, sideTabs: 142}
 	if m.narrow() {
-		to.sideTabs = 16
+		to[sideTabs] = 16
 		return m.swings(c, from, to, focus, left, right)
 	}
-	from.sideTabs = 98
+	from[sideTabs] = 98
 	return append(m.swings(c, from, folds{margins: 90, sideTabs: 180}, focus, left), m.swings(c, from, to, focus, right)...)
 }
 
 // slit returns the middle of a slit of the flat head cloth.
 func (m model) slit() stage.Vec {
 	hung, v := m.hang(headCloth), m.pieces[headCloth.name].Slits[0].Vertices
-	return hung.Pose(folds{}.angle(hung.Sheet))[0].At(v[0].Add(v[1].Point).Mul(0.5))
+	return hung.Pose(angle(hung.Sheet, folds{}))[0].At(v[0].Add(v[1].Point).Mul(0.5))
 }
 
 // mouthCorner returns what is to be seen of the head end of the mouth.

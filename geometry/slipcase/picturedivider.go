@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"forel/geometry/plan"
+	"forel/geometry/space"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
@@ -22,72 +23,50 @@ func dividerName(i int) string { return numbered("divider", i) }
 
 // divider returns a divider where it stands, with its strips on, a scene's object.
 func (m model) divider(i int) []stage.Face {
-	at, name := m.dividerPlaces()[i], dividerName(i)
-	faces := m.bareDivider(name, at[0])
-	_, long := m.pieces[dividerStrip].Size()
-	_, tall := m.pieces["divider"].Size()
-	for _, y := range []Length{0, tall - long}[:len(m.pieces[dividerStrip].Seats)] {
-		faces = append(faces, m.stripOn(name, at[0], y, long)...)
+	name, strip := dividerName(i), dividerName(i)+" strip"
+	strips := m.strips(strip, 90)
+	for n := range strips {
+		strips[n].Name = strip
 	}
-	return faces
+	return stage.Moved(append(m.bareDivider(name), strips...), stage.Vec{X: m.dividerPlaces()[i][0], Y: m.s(), Z: m.s()})
 }
 
-// bareDivider returns a divider without its strips, its left face at x. The edge of its
-// thumb hole is covered.
-func (m model) bareDivider(name string, x Length) []stage.Face {
+// bareDivider returns a divider by itself without its strips. The edge of its thumb hole is
+// covered.
+func (m model) bareDivider(name string) []stage.Face {
 	p := m.pieces["divider"]
-	w, h := p.Size()
-	flat := p.Outline.Flatten(0.1)
-	outline := make([]stage.Vec, len(flat))
-	for i, q := range flat {
-		outline[i] = stage.Vec{X: x, Y: m.s() + q.Y, Z: m.s() + q.X}
-	}
-	look := stage.Board
+	box := p.Outline.Bounds()
+	board := plan.Solid{Stuff: stage.Board, Frame: space.Frame{U: toMouth, V: toHead}, Outline: p.Outline.Flatten(seenArc), Thick: m.job.dividerThickness()}
+	faces := board.Block(name)
 	if m.job.Lining.Thickness > 0 {
-		look = stage.Lining
+		faces[0].Front, faces[1].Front = stage.Lining, stage.Lining
 	}
-	faces := stage.Block(name, outline, stage.Vec{X: m.job.dividerThickness()}, look, look, stage.Board)
-	for i, a := range flat {
-		b := flat[(i+1)%len(flat)]
-		if on := (a.X+b.X)/2 < w-1e-6 && (a.X+b.X)/2 > 1e-6 && (a.Y+b.Y)/2 > 1e-6 && (a.Y+b.Y)/2 < h-1e-6; on {
+	for i, a := range board.Outline {
+		if !along(a, board.Outline[(i+1)%len(board.Outline)], box) {
 			faces[2+i].Front = stage.Cloth
 		}
 	}
 	return faces
 }
 
-// stripOn returns the strip of cloth round the mouth edge of a divider, its left face at
-// x, from a height over the tail wall on.
-func (m model) stripOn(name string, x, y, long Length) []stage.Face {
-	p := m.pieces["divider"]
-	w, _ := p.Size()
-	t, lap := m.job.dividerThickness(), m.job.Divider.Lap
-	y, z := m.s()+y, m.s()+w
-	face := func(points ...stage.Vec) stage.Face {
-		return stage.Face{Object: name + " strip", Name: name + " strip", Points: points, Front: stage.Cloth, Grain: stage.Vec{Y: 1}, Layer: 5}
+// strips returns the strips of cloth round the mouth edge of a divider by itself, folded by
+// so many degrees.
+func (m model) strips(object string, angle float64) (faces []stage.Face) {
+	strip := m.pieces[dividerStrip]
+	body := standingAlone(m.pieces["divider"], m.job.dividerThickness(), seenArc).body(m.job)
+	for i := range strip.Seats {
+		sheet, _ := body.Hang(strip, i)
+		hung := draft.Hung{Sheet: sheet, Piece: strip, Object: object}
+		faces = append(faces, hung.Faces(func(int) float64 { return angle }, 5, false)...)
 	}
-	v := func(x, y, z Length) stage.Vec { return stage.Vec{X: x, Y: y, Z: z} }
-	return []stage.Face{
-		face(v(x, y, z-lap), v(x, y, z), v(x, y+long, z), v(x, y+long, z-lap)),
-		face(v(x+t, y, z), v(x+t, y, z-lap), v(x+t, y+long, z-lap), v(x+t, y+long, z)),
-		face(v(x, y, z), v(x+t, y, z), v(x+t, y+long, z), v(x, y+long, z)),
-	}
+	return faces
 }
 
 // stripFigure returns the figure of the strips being folded round the mouth edge of a
 // divider.
 func (m model) stripFigure() stage.Picture {
-	board, strip := m.pieces["divider"], m.pieces[dividerStrip]
-	w, h := board.Size()
-	faces := stage.Moved(m.bareDivider("divider", 0), stage.Vec{Y: -m.s(), Z: -m.s()})
-	body := standingAlone(board, m.job.dividerThickness(), seenArc).body(m.job.conditions())
-	p := stage.Picture{View: m.intoMouth(48, 24), Fresh: []string{dividerStrip}}
-	for i := range strip.Seats {
-		sheet, _ := body.Hang(strip, i)
-		hung := draft.Hung{Sheet: sheet, Piece: strip, Object: dividerStrip}
-		faces = append(faces, hung.Faces(func(int) float64 { return 40 }, 5, false)...)
-	}
-	p.Faces = faces
+	w, h := m.pieces["divider"].Size()
+	p := stage.Picture{Faces: append(m.bareDivider("divider"), m.strips(dividerStrip, 40)...), View: m.intoMouth(48, 24), Fresh: []string{dividerStrip}}
 	lap, low := m.job.Divider.Lap, h/2-2*m.job.hole()
 	if !m.job.dividerHole() {
 		low = h - 6*lap

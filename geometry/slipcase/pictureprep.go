@@ -6,6 +6,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/space"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
@@ -17,15 +18,24 @@ func (m model) boardsLaid() stage.Picture {
 	gap := 0.06 * h
 	p := stage.Picture{View: draft.FromAbove()}
 	// A label's line ends on the side it comes from, the arrow lies on the other.
-	put := func(object, name string, x, y, wide, deep Length, upright, fromLeft bool) {
-		p.Faces = append(p.Faces, draft.Flat(object, x, y, 0, wide, deep, stage.Board))
+	put := func(object, name, piece string, x, y Length, mirrored, fromLeft bool) {
+		board := m.pieces[piece]
+		wide, deep := board.Size()
+		if mirrored {
+			board.Outline = board.Outline.FlipX(wide)
+		}
+		face := stage.Face{Object: object, Name: object, Front: stage.Board, Back: stage.Board, Grain: stage.Vec{Y: 1}}
+		for _, q := range board.Outline.Flatten(seenArc) {
+			face.Points = append(face.Points, stage.Vec{X: x + q.X, Y: y + q.Y})
+		}
+		p.Faces = append(p.Faces, face)
 		mark, word := Length(0.68), Length(0.25)
 		if !fromLeft {
 			mark, word = 0.32, 0.75
 		}
 		arrowAt, wordAt := stage.Vec{X: x + wide*mark, Y: y + deep/2}, stage.Vec{X: x + wide*word, Y: y + deep/2}
 		along := stage.Vec{X: min(wide*0.2, 25)}
-		if upright {
+		if board.Grain == geometry.GrainHeight {
 			along = stage.Vec{Y: min(deep*0.3, 25)}
 		}
 		if object == "spine" {
@@ -34,42 +44,16 @@ func (m model) boardsLaid() stage.Picture {
 		p.Arrows = append(p.Arrows, stage.Arrow{Path: []stage.Vec{arrowAt.Sub(along), arrowAt.Add(along)}, Twin: true})
 		p.Notes = append(p.Notes, stage.Note{Name: plan.Say(name), At: wordAt})
 	}
-	put("left", "side", 0, 0, d, h, true, true)
-	put("spine", "spine wall", d+gap, 0, w, h, true, false)
-	put("right", "other side", d+2*gap+w, 0, d, h, true, false)
-	put("head", "head wall", 0, h+gap, d-s, w, false, true)
-	put("tail", "tail wall", d+2*gap+w+s, h+gap, d-s, w, false, false)
+	put("left", "side", "side", 0, 0, true, true)
+	put("spine", "spine wall", "spine wall", d+gap, 0, false, false)
+	put("right", "other side", "side", d+2*gap+w, 0, false, false)
+	put("head", "head wall", "head wall", 0, h+gap, false, true)
+	put("tail", "tail wall", "tail wall", d+2*gap+w+s, h+gap, false, false)
 	if n := m.job.Dividers(); n > 0 {
-		pw, ph := m.pieces["divider"].Size()
-		put("divider", "divider", 2*d+3*gap+w, s, pw, ph, true, false)
+		put("divider", "divider", "divider", 2*d+3*gap+w, s, false, false)
 		if n > 1 {
 			p.Notes[len(p.Notes)-1].More = plan.Say(fmt.Sprint("one of ", n))
 		}
-	}
-	outline := func(object string, mirror Length, of []geometry.Point) {
-		for i := range p.Faces {
-			if p.Faces[i].Object != object {
-				continue
-			}
-			x, y := p.Faces[i].Points[0].X, p.Faces[i].Points[0].Y
-			var pts []stage.Vec
-			for _, q := range of {
-				px := q.X
-				if mirror < 0 {
-					px = d - px
-				}
-				pts = append(pts, stage.Vec{X: x + px, Y: y + q.Y})
-			}
-			if mirror < 0 {
-				slices.Reverse(pts)
-			}
-			p.Faces[i].Points = pts
-		}
-	}
-	outline("left", -1, m.c.Side)
-	outline("right", 1, m.c.Side)
-	if m.job.dividerHole() {
-		outline("divider", 1, m.pieces["divider"].Outline.Flatten(0.1))
 	}
 	return p
 }
@@ -85,9 +69,9 @@ func (m model) liningFigures() []stage.Picture {
 	bw, bh, b := m.d(), m.h(), m.job.Board.Thickness
 	trim := m.job.Lining.Trim
 	lift := 0.22 * h
-	board := stage.Moved(m.flatSide(b), stage.Vec{X: trim, Y: trim, Z: lift})
+	side := plan.Solid{Stuff: stage.Board, Frame: space.Frame{O: stage.Vec{X: trim, Y: trim, Z: lift + b}, U: toRight, V: toHead}, Outline: m.c.Side, Thick: b}
 	paste := stage.Picture{
-		Faces: append(board, draft.Flat("lining", 0, 0, 0, w, h, stage.Blank)), View: draft.OnBench(38), Fresh: []string{"lining"},
+		Faces: append(side.Block("board"), draft.Flat("lining", 0, 0, 0, w, h, stage.Blank)), View: draft.OnBench(38), Fresh: []string{"lining"},
 		Arrows: draft.Down(stage.Vec{Z: lift}, stage.Vec{X: trim + bw*0.92, Y: trim, Z: 0}, stage.Vec{X: trim, Y: trim + bh*0.1, Z: 0}),
 		Notes: []stage.Note{
 			{Name: plan.Say("board"), Spot: "board"}, {Name: plan.Say("lining"), More: plan.Say("pasted face up"), Spot: "lining"},
@@ -117,20 +101,11 @@ func (m model) liningFigures() []stage.Picture {
 	return []stage.Picture{paste, press}
 }
 
-// flatSide returns a side lying on a bench, its back up, with its thumb hole.
-func (m model) flatSide(thick Length) []stage.Face {
-	var outline []stage.Vec
-	for _, q := range m.c.Side {
-		outline = append(outline, stage.Vec{X: q.X, Y: q.Y, Z: thick})
-	}
-	return stage.Block("board", outline, stage.Vec{Z: -thick}, stage.Board, stage.Board, stage.Board)
-}
-
 // dryFigures returns the figures of a book on a side: where it lies, and what shows
 // beyond it.
 func (m model) dryFigures() []stage.Picture {
 	v := stage.View{Toward: toTail, Up: toRight.Mul(-1), Yaw: -26, Pitch: 50}
-	all, thick := m.job.contents(), m.job.Book().Thick()
+	all, thick := m.job.Contents(), m.job.Book().Thick()
 	tall, wide := all.Height, all.Width
 	in := m.w() - m.s()
 	book := draft.Book("book", stage.Vec{X: in - thick, Y: m.h() - tall, Z: m.d() - wide}, thick, tall, wide)

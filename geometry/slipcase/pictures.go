@@ -142,7 +142,7 @@ func is(faces ...geometry.Face) func(geometry.Face) bool {
 func (m model) swings(c covering, from, to folds, near []stage.Vec, picks ...func(fold.Sheet, int) float64) (out []stage.Arrow) {
 	hung := m.hang(c)
 	for _, pick := range picks {
-		if a, ok := hung.Swing(func(part float64) draft.Angle { return from.between(to, part).angle(hung.Sheet) }, near,
+		if a, ok := hung.Swing(from, to, func(s folds) draft.Angle { return angle(hung.Sheet, s) }, near,
 			func(leaf int) float64 { return pick(hung.Sheet, leaf) }); ok {
 			out = append(out, a)
 		}

@@ -59,7 +59,7 @@ func (m model) wrapFigures() (laid, flaps, mouth []stage.Picture) {
 // holeFigure returns the figure of a covering at the thumb hole.
 func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
 	r, at := m.c.holeDepth(), made
-	at.holeTabs = 30
+	at[holeTabs] = 30
 	var focus []stage.Vec
 	for _, y := range []Length{m.h()/2 - 2*r, m.h()/2 + 2*r} {
 		for _, z := range []Length{m.d() - 2.1*r, m.d() + r*0.3} {
@@ -77,33 +77,19 @@ func (m model) holeFigure(c covering, base []stage.Face) stage.Picture {
 
 // liningsInFigures returns the figures of linings that go in last.
 func (m model) liningsInFigures(base []stage.Face) []stage.Picture {
-	s, w, h, d := m.s(), m.w(), m.h(), m.d()
-	size := func(name string) (Length, Length) { return m.pieces[name].Size() }
-	put := func(object string, o, u, v stage.Vec) stage.Face {
-		return stage.Face{Object: object, Name: object, Front: stage.Lining, Back: stage.Blank, Grain: v, Layer: 100,
-			Points: []stage.Vec{o, o.Add(u), o.Add(u).Add(v), o.Add(v)}}
+	w, h, d := m.w(), m.h(), m.d()
+	put := func(object, name string, seat int, out Length) stage.Face {
+		f := m.sheet(covering{name, seat, 9}, folds{}, true)[0]
+		f.Object, f.Name, f.Front, f.Back = object, object, f.Back, f.Front // it is drawn face up
+		return stage.Moved([]stage.Face{f}, stage.Vec{Z: out})[0]
 	}
-	pw, ph := size("spine lining")
-	ew, eh := size("head lining")
 	sides := func(out Length) []stage.Face {
-		left := stage.Face{Object: "lining, left", Name: "lining, left", Front: stage.Lining, Back: stage.Blank, Grain: stage.Vec{Y: 1}, Layer: 100}
-		right := left
-		right.Object, right.Name = "lining, right", "lining, right"
-		for _, q := range m.pieces["side lining"].Outline.Flatten(0.1) {
-			left.Points = append(left.Points, stage.Vec{X: s, Y: s + q.Y, Z: s + q.X + out})
-			right.Points = append(right.Points, stage.Vec{X: w - s, Y: s + q.Y, Z: s + q.X + out})
-		}
-		slices.Reverse(left.Points) // seen from the right
-		return []stage.Face{left, right}
+		return []stage.Face{put("lining, left", "side lining", 1, out), put("lining, right", "side lining", 0, out)}
 	}
 	ends := func(out Length) []stage.Face {
-		x := (w - eh) / 2
-		return []stage.Face{
-			put("lining, head", stage.Vec{X: x, Y: h - s, Z: s + out}, stage.Vec{X: eh}, stage.Vec{Z: ew}),
-			put("lining, tail", stage.Vec{X: x, Y: s, Z: s + ew + out}, stage.Vec{X: eh}, stage.Vec{Z: -ew}),
-		}
+		return []stage.Face{put("lining, head", "head lining", 0, out), put("lining, tail", "tail lining", 0, out)}
 	}
-	spine := put("lining, spine", stage.Vec{X: (w - pw) / 2, Y: s, Z: s}, stage.Vec{X: pw}, stage.Vec{Y: ph})
+	spine := put("lining, spine", "spine lining", 0, 0)
 	out := d * 0.75
 	pull := func(x, y Length) stage.Arrow {
 		return stage.Arrow{Path: []stage.Vec{{X: x, Y: y, Z: d + out*0.75}, {X: x, Y: y, Z: d + out*0.15}}}

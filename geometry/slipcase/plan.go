@@ -12,16 +12,18 @@ import (
 func (c Case) Plan() plan.Plan {
 	j := c.Job
 	p := plan.Plan{
-		Title:    j.Title,
-		Kind:     "slipcase",
-		Content:  "book",
-		Pieces:   c.Pieces,
-		Faces:    c.Faces,
-		Mistaken: plan.Mistakable(c.Pieces),
-		Proof:    c.Proof.Proof,
-		Chain:    j.Chain(),
-		Gauges:   j.gauges(),
-		Load:     j.load(),
+		Title:     j.Title,
+		Kind:      "slipcase",
+		Content:   "book",
+		Pieces:    c.Pieces,
+		Faces:     c.Faces,
+		Mistaken:  plan.Mistakable(c.Pieces),
+		Materials: j.materials(),
+		Proof:     c.Proof.Proof,
+		Chain:     j.Chain(),
+		Gauges:    j.gauges(),
+		Load:      j.load(),
+		Warnings:  j.suspects().Sentences(),
 	}
 	if j.Wears != "" {
 		p.Content += " in its " + j.Wears
@@ -32,9 +34,6 @@ func (c Case) Plan() plan.Plan {
 			p.Content += " with dividers"
 		}
 	}
-	for _, s := range c.Suspects {
-		p.Warnings = append(p.Warnings, s.Sentence())
-	}
 	if j.Dividers() > 0 {
 		widths := make([]Length, len(j.Books))
 		names := make([]string, len(j.Books))
@@ -43,16 +42,6 @@ func (c Case) Plan() plan.Plan {
 			names[i] = escaped(j.Whose(i)) + " %s"
 		}
 		p.Remarks = append(p.Remarks, plan.Say("from left to right there is room for "+strings.Join(names, ", ")+"; dividers stand between, on the lines ruled on the walls", widths...))
-	}
-	p.Materials = append(p.Materials, plan.Material{Of: geometry.Board, Thickness: j.Board.Thickness, Fitted: true})
-	if j.Lining.Thickness > 0 {
-		p.Materials = append(p.Materials, plan.Material{Of: geometry.Lining, Thickness: j.Lining.Thickness})
-	}
-	if j.Covering == ClothAndPaper || j.Covering == AllCloth || j.Dividers() > 0 {
-		p.Materials = append(p.Materials, plan.Material{Of: geometry.Cloth, Thickness: j.Cloth.Thickness})
-	}
-	if j.Covering != AllCloth {
-		p.Materials = append(p.Materials, plan.Material{Of: geometry.Paper, Thickness: j.SidePaper.Thickness})
 	}
 	for i, b := range j.Books {
 		if d := b.Taper(); d > 0 {
@@ -73,29 +62,44 @@ func (c Case) Plan() plan.Plan {
 		{What: "the width of the three walls", Widths: []string{"spine wall"}, Heights: []string{"head wall", "tail wall"}, Strip: true},
 		{What: "the height of sides and spine wall", Heights: []string{"side", "spine wall"}},
 	}
-	built := ""
+	built, mouth, fit := "", c.Stands.Mouth(), j.Fit()
 	if j.AsBuilt.Measured() {
 		built = " as built"
 	}
 	p.Facts = []plan.Fact{
-		plan.SizeFact(plan.Contents, p.Content, "wide", c.Contents),
-		plan.SizeFact("cavity", "room inside"+built, "deep", c.Cavity),
-		plan.SizeFact(plan.Outside, "outside"+built+", without covering", "deep", c.Outside),
+		plan.SizeFact(plan.Contents, p.Content, "wide", j.Contents()),
+		plan.SizeFact("cavity", "room inside"+built, "deep", c.Stands.Cavity()),
+		plan.SizeFact(plan.Outside, "outside"+built+", without covering", "deep", c.Stands.Outside()),
 		{
 			Key: "mouth_clearance", Name: "left at the mouth, the tightest place", Text: "height %s, thickness %s",
-			Parts: []plan.Part{{Key: "height", Length: c.Mouth.Height}, {Key: "thickness", Length: c.Mouth.Thickness}},
+			Parts: []plan.Part{{Key: "height", Length: mouth.Height}, {Key: "thickness", Length: mouth.Thickness}},
 		},
 		{
 			Key: "fit_check", Name: "fit check, a side beyond " + j.inCase(), Text: "%s past the fore-edge, %s past the tail",
-			Parts: []plan.Part{{Key: "fore_edge", Length: c.Fit.ForeEdge}, {Key: "head_or_tail", Length: c.Fit.HeadOrTail}},
+			Parts: []plan.Part{{Key: "fore_edge", Length: fit.ForeEdge}, {Key: "head_or_tail", Length: fit.HeadOrTail}},
 		},
 	}
 	p.Shows = j.shows()
 	p.Tools = c.tools()
-	p.Worksheet = j.worksheet(c.stands)
+	p.Worksheet = j.worksheet(c.Stands)
 	p.Steps = c.steps()
 	p.Finished = c.care()
 	return p
+}
+
+// materials lists what a case is cut from.
+func (j Job) materials() []plan.Material {
+	out := []plan.Material{{Of: geometry.Board, Thickness: j.Board.Thickness, Fitted: true}}
+	if j.Lining.Thickness > 0 {
+		out = append(out, plan.Material{Of: geometry.Lining, Thickness: j.Lining.Thickness})
+	}
+	if j.Covering == ClothAndPaper || j.Covering == AllCloth || j.Dividers() > 0 {
+		out = append(out, plan.Material{Of: geometry.Cloth, Thickness: j.Cloth.Thickness})
+	}
+	if j.Covering != AllCloth {
+		out = append(out, plan.Material{Of: geometry.Paper, Thickness: j.SidePaper.Thickness})
+	}
+	return out
 }
 
 // escaped keeps what a maker wrote from being read as a place for a length.

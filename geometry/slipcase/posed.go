@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"forel/geometry"
+	"forel/geometry/plan"
 	"forel/geometry/stage"
 	"forel/geometry/stage/draft"
 )
@@ -25,7 +26,7 @@ type model struct {
 const seenArc Length = 0.1
 
 func (c Case) model() model {
-	j := c.stands
+	j := c.Stands
 	m := model{whole: c, job: j, c: c.Proof.Carcass, pieces: map[string]geometry.Piece{}, hung: map[covering]draft.Hung{},
 		lined: j.Lining.Thickness > 0 && j.linedBefore()}
 	for _, p := range c.lying {
@@ -59,39 +60,16 @@ func (m model) boards(names ...string) []stage.Face {
 }
 
 func (m model) board(name string) []stage.Face {
-	s, w, h, d := m.s(), m.w(), m.h(), m.d()
-	inside := stage.Board
+	all := m.c.solids()
+	board := all[slices.IndexFunc(all, func(s plan.Solid) bool { return s.Name == name })]
+	faces := board.Block(name)
 	if m.lined {
-		inside = stage.Lining
+		faces[0].Front = stage.Lining
 	}
-	rectangle := func(o, u, v stage.Vec) []stage.Vec { return []stage.Vec{o, o.Add(u), o.Add(u).Add(v), o.Add(v)} }
-	var outline []stage.Vec // of the inside, counterclockwise for one in the case
-	var depth stage.Vec
-	grain := stage.Vec{Y: 1}
-	switch name {
-	case "right side", "left side":
-		x := w - s
-		depth = stage.Vec{X: s}
-		for _, p := range m.c.Side {
-			outline = append(outline, stage.Vec{X: x, Y: p.Y, Z: p.X})
-		}
-		if name == "left side" {
-			depth = stage.Vec{X: -s}
-			slices.Reverse(outline)
-			for i := range outline {
-				outline[i].X = s
-			}
-		}
-	case "spine wall":
-		outline, depth = rectangle(stage.Vec{X: s, Z: s}, stage.Vec{X: w - 2*s}, stage.Vec{Y: h}), stage.Vec{Z: -s}
-	case "head wall":
-		outline, depth = rectangle(stage.Vec{X: s, Y: h - s, Z: s}, stage.Vec{X: w - 2*s}, stage.Vec{Z: d - s}), stage.Vec{Y: s}
-		grain = stage.Vec{Z: 1}
-	case "tail wall":
-		outline, depth = rectangle(stage.Vec{X: s, Y: s, Z: s}, stage.Vec{Z: d - s}, stage.Vec{X: w - 2*s}), stage.Vec{Y: -s}
-		grain = stage.Vec{Z: 1}
+	grain := toHead
+	if name == "head wall" || name == "tail wall" {
+		grain = toMouth
 	}
-	faces := stage.Block(name, outline, depth, inside, stage.Board, stage.Board)
 	for i := range faces {
 		faces[i].Grain = grain
 	}
@@ -130,5 +108,5 @@ func (m model) hang(c covering) draft.Hung {
 // sheet returns the faces of a covering at a stage; fresh ones are hatched.
 func (m model) sheet(c covering, at folds, fresh bool) []stage.Face {
 	hung := m.hang(c)
-	return hung.Faces(at.angle(hung.Sheet), 10*(c.layer+1), !fresh)
+	return hung.Faces(angle(hung.Sheet, at), 10*(c.layer+1), !fresh)
 }

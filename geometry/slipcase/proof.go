@@ -7,39 +7,19 @@ import (
 	"forel/geometry/stage"
 )
 
-// Conditions are what is known of a case beside its flat pieces.
-type Conditions struct {
-	Edge   Length // thickness of a board as it is joined, with a lining pasted before
-	Lining Length // thickness of a lining pasted in afterwards, else zero
-	// What stands in the case: the tallest, the deepest, and the thickness of
-	// all with the dividers between them.
-	Height, Width, Thickness Length
-	Compartments             int // one or more
-	Layer                    map[geometry.Material]Length
-	Lined                    bool   // every board is lined
-	LinedShort               Length // what a lining put in afterwards stays back from the mouth
-	LinedStep                Length // how much deeper than what is turned in beside it such a lining may be narrow
-	SidesOnly                bool   // only the sides are covered, but for a border at spine, head and tail
-	Border                   Length
-	Divider                  Length // thickness of a divider with its linings
-	Notch                    Length // how far a divider between others may stand in the thumb hole of the sides
-	// How far the straight end of a tab may leave the edge of a thumb hole, and how
-	// far two tabs may part over the thickness of the board.
-	HoleChord, HoleGap Length
-}
-
 // Report is the proof of a case of boards, with what only such a case has.
 type Report struct {
 	plan.Proof
 	Carcass   Carcass
-	Dividers  []Standing // from left to right
+	Dividers  []plan.Solid // from left to right, each by its left face
 	Clearance Left
 }
 
 // Prove folds the pieces of a case up, knowing them by their outlines, cuts, folds
-// and seats alone, and looks at the result.
-func Prove(pieces []geometry.Piece, k Conditions) Report {
-	c, faults := Build(pieces, k.Edge)
+// and seats alone, and looks at the result. Of the job it asks what no piece tells: what
+// the case is for, how thick things are, and what is meant to be covered.
+func Prove(pieces []geometry.Piece, j Job) Report {
+	c, faults := Build(pieces, j.Edge())
 	if len(faults) > 0 {
 		return Report{Proof: plan.Proof{Faults: faults}}
 	}
@@ -50,61 +30,39 @@ func Prove(pieces []geometry.Piece, k Conditions) Report {
 			coverings = append(coverings, p)
 		}
 	}
-	v, faults := c.Body(k).Cover(coverings, k.thick)
+	v, faults := c.Body(j).Cover(coverings, j.thick)
 	faces, wrong := v.Look(pieces,
 		func() []foldup.Fault { return c.rims(v) },
-		func() []foldup.Fault { return c.linings(pieces, k) },
+		func() []foldup.Fault { return c.linings(pieces, j) },
 		func() []foldup.Fault {
-			if k.Lining == 0 {
+			if j.liningAfter() == 0 {
 				return nil
 			}
-			return c.linedAfter(v, pieces, k)
+			return c.linedAfter(v, pieces, j.Lining.Thickness)
 		})
 	r.Faces, r.Faults = faces, append(faults, wrong...)
-	r.stand(v, pieces, k)
-	r.clear(k)
-	r.show(pieces, k)
+	r.stand(v, pieces, j)
+	r.clear(j)
+	r.show(pieces, j)
 	return r
 }
 
-// thick returns how thick a layer of a piece is.
-func (k Conditions) thick(p geometry.Piece) Length { return k.Layer[p.Material] }
+// thick returns how thick a layer of a covering is.
+func (j Job) thick(p geometry.Piece) Length {
+	if p.Material == geometry.Cloth {
+		return j.Cloth.Thickness
+	}
+	return j.SidePaper.Thickness
+}
 
 // ground returns what a face inside shows where nothing is turned in. Linings
 // that go in last would hide what is turned in, so they are left out.
-func (k Conditions) ground() foldup.Ground {
+func (j Job) ground() foldup.Ground {
 	switch {
-	case !k.Lined:
+	case j.Lining.Thickness == 0:
 		return foldup.BareBoard
-	case k.Lining > 0:
+	case !j.linedBefore():
 		return foldup.Ground{Name: "board, to be lined", Stuff: stage.Board, State: "lined last"}
 	}
 	return foldup.Ground{Name: "lining", Stuff: stage.Lining, State: "lined"}
-}
-
-// conditions returns what is known of the case beside its pieces.
-func (j Job) conditions() Conditions {
-	lining := Length(0)
-	if !j.linedBefore() {
-		lining = j.Lining.Thickness
-	}
-	c := j.contents()
-	return Conditions{
-		Edge:         j.Edge(),
-		Lining:       lining,
-		Height:       c.Height,
-		Width:        c.Width,
-		Thickness:    c.Thickness,
-		Compartments: j.compartments(),
-		Layer:        map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
-		LinedShort:   linedShort,
-		LinedStep:    liningStep,
-		Lined:        j.Lining.Thickness > 0,
-		SidesOnly:    j.Covering == SidesOnly,
-		Border:       j.SidePaper.Inset,
-		Divider:      j.dividerThickness(),
-		Notch:        leastNotch,
-		HoleChord:    holeChord,
-		HoleGap:      j.holeGap(),
-	}
 }

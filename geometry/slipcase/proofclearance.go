@@ -14,17 +14,17 @@ type Left struct {
 }
 
 // clear works out the clearance from the boards and what lies inside.
-func (r *Report) clear(known Conditions) {
+func (r *Report) clear(j Job) {
 	c := r.Carcass
 	on := map[geometry.Face]foldup.FaceReport{}
 	for _, f := range r.Faces {
 		on[f.Face] = f
 	}
-	l := known.Lining
+	l, in := j.liningAfter(), j.Contents()
 	k := &r.Clearance
-	k.BodyHeight = c.Height - 2*c.Lined - 2*l - known.Height
-	k.BodyWidth = c.Depth - c.Lined - l - known.Width
-	k.BodyThickness = (c.Width - 2*c.Lined - 2*l - known.Thickness) / Length(known.Compartments)
+	k.BodyHeight = c.Height - 2*c.Lined - 2*l - in.Height
+	k.BodyWidth = c.Depth - c.Lined - l - in.Width
+	k.BodyThickness = (c.Width - 2*c.Lined - 2*l - in.Thickness) / Length(j.compartments())
 	k.MouthHeight = k.BodyHeight - on[HeadInside].Stack - on[TailInside].Stack
 	k.MouthCorners = k.BodyHeight - on[HeadInside].Corners - on[TailInside].Corners
 	// From left to right what lies on both sides of each compartment.
@@ -43,8 +43,8 @@ func (r *Report) clear(known Conditions) {
 		}
 	}
 	tight("depth", k.BodyWidth, true)
-	tight("height at the mouth", k.MouthHeight, known.SidesOnly)
-	tight("height in the corners of the mouth", k.MouthCorners, known.SidesOnly)
+	tight("height at the mouth", k.MouthHeight, j.Covering == SidesOnly)
+	tight("height in the corners of the mouth", k.MouthCorners, j.Covering == SidesOnly)
 	tight("thickness at the mouth", k.MouthThickness, false)
 	r.Clearances = k.facts()
 }

@@ -8,8 +8,11 @@ import (
 	"forel/geometry"
 	"forel/geometry/fold"
 	"forel/geometry/foldup"
+	"forel/geometry/plan"
 	"forel/geometry/polygon"
 	"forel/geometry/space"
+	"forel/geometry/stage"
+	"forel/geometry/walled"
 )
 
 // stripGrip is what a strip must reach onto a face, in mm (common practice, no
@@ -18,8 +21,8 @@ const stripGrip Length = 2
 
 // stand puts the dividers into the case, on the lines ruled on the walls, and
 // looks at what is pasted on them.
-func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) {
-	n := k.Compartments - 1
+func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, j Job) {
+	n, thick := j.Dividers(), j.dividerThickness()
 	board, ok := geometry.Find(pieces, "divider")
 	fault := func(kind foldup.Kind, piece, what string, args ...any) { r.fault(kind, piece, "", what, args...) }
 	switch {
@@ -35,7 +38,7 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 		return
 	}
 	w, h := board.Size()
-	faces, faults := standingAlone(board, k.Divider, 0.01).dressed(k, pieces)
+	faces, faults := standingAlone(board, thick, 0.01).dressed(j, pieces)
 	r.Faults = append(r.Faults, faults...)
 
 	c := r.Carcass
@@ -50,18 +53,18 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 	if lo.Z+w > hi.Z+1e-6 {
 		fault(foldup.Collision, "divider", "deeper than the case by %.2f mm", (lo.Z + w - hi.Z).MM())
 	}
-	r.notched(pieces, k, polygon.Of(board.Outline.Move(geometry.Pt(lo.Z, lo.Y)).Flatten(0.01)))
+	r.notched(pieces, j, polygon.Of(board.Outline.Move(geometry.Pt(lo.Z, lo.Y)).Flatten(0.01)))
 	before := lo.X
 	for i, x := range spots {
-		if !(x[1] - x[0]).Near(k.Divider) {
-			fault(foldup.Misfit, "spine wall", "divider %d is ruled %.2f mm thick, it is %.2f mm", i+1, (x[1] - x[0]).MM(), k.Divider.MM())
+		if !(x[1] - x[0]).Near(thick) {
+			fault(foldup.Misfit, "spine wall", "divider %d is ruled %.2f mm thick, it is %.2f mm", i+1, (x[1] - x[0]).MM(), thick.MM())
 		}
 		if x[0] < before-1e-6 || x[1] > hi.X+1e-6 {
 			fault(foldup.Collision, "divider", "number %d stands in a side or in another", i+1)
 		}
 		before = x[1]
 		// It is in its place when the case is covered, its strip round it.
-		strip := k.Layer[geometry.Cloth]
+		strip := j.Cloth.Thickness
 		stands := geometry.Bx(x[0]-strip, lo.Z, x[1]+strip, lo.Z+w)
 		for _, end := range []geometry.Face{TailInside, HeadInside} {
 			for _, p := range foldup.Within(v.On(end), stands) {
@@ -70,7 +73,8 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 			}
 		}
 		foot := space.Vec{X: x[0], Y: lo.Y, Z: lo.Z}
-		r.Dividers = append(r.Dividers, Standing{Min: foot, Max: foot.Add(space.Vec{X: x[1] - x[0], Y: h, Z: w}), Side: board.Outline.Flatten(0.01)})
+		r.Dividers = append(r.Dividers, plan.Solid{Name: fmt.Sprintf("divider %d", i+1), Stuff: stage.Board, Thick: x[1] - x[0],
+			Frame: space.Frame{O: foot, U: toMouth, V: toHead}, Outline: board.Outline.Flatten(0.01)})
 		for _, f := range faces {
 			f.Frame.O, f.Again = f.Frame.O.Add(foot), i > 0
 			r.Faces = append(r.Faces, f)
@@ -81,14 +85,14 @@ func (r *Report) stand(v foldup.Covered, pieces []geometry.Piece, k Conditions) 
 // notched holds the thumb hole in the dividers, which are seen from the side, against
 // that of the sides: from three volumes on it is as open, and it is no larger. Its edge
 // is covered by a strip of its own.
-func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.Shape) {
+func (r *Report) notched(pieces []geometry.Piece, j Job, divider polygon.Shape) {
 	fault := func(kind foldup.Kind, piece, what string, args ...any) {
 		r.fault(kind, piece, DividerMouth, what, args...)
 	}
 	c, box := r.Carcass, divider.Bounds()
 	open := foldup.Without(polygon.Box(geometry.Bx(0, 0, c.Depth, c.Height)), polygon.Of(c.Side))
 	for _, part := range foldup.Meet(open, divider) {
-		if in := part.Bounds().Width(); k.Compartments > 2 && in >= k.Notch && part.Breadth() > fold.OnArc {
+		if in := part.Bounds().Width(); j.Dividers() > 1 && in >= leastNotch && part.Breadth() > fold.OnArc {
 			fault(foldup.Collision, "divider", "it stands %.2f mm in the thumb hole of the sides", in.MM())
 		}
 	}
@@ -103,7 +107,7 @@ func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.
 		}
 		return
 	}
-	if !ok || strip.Count != k.Compartments-1 {
+	if !ok || strip.Count != j.Dividers() {
 		fault(foldup.Bare, notchStripName, "not one for the hole in each divider")
 		return
 	}
@@ -116,7 +120,7 @@ func (r *Report) notched(pieces []geometry.Piece, k Conditions, divider polygon.
 			}
 		})
 	}
-	r.wraps(strip, edge, k.Divider)
+	r.wraps(strip, edge, j.dividerThickness())
 }
 
 // wraps holds a strip that is folded lengthwise round the edge of a board, so long and so
@@ -140,14 +144,6 @@ func (r *Report) wraps(strip geometry.Piece, edge, thick Length) {
 	case long < edge+2*stripGrip:
 		bare("it does not reach past the ends of the hole")
 	}
-}
-
-// Standing is a divider where it stands in the case: its corner at left, tail and
-// spine, and the one opposite. Side is its outline from the first, spine at X = 0, tail
-// at Y = 0.
-type Standing struct {
-	Min, Max space.Vec
-	Side     []geometry.Point
 }
 
 // ruled returns from where to where across the case each divider stands, as the
@@ -209,21 +205,21 @@ func standingAlone(board geometry.Piece, thick, arc Length) block {
 
 // body returns the faces of a divider that something is pasted on, and its
 // corners.
-func (b block) body(k Conditions) foldup.Body {
+func (b block) body(j Job) foldup.Body {
 	x, y, z := toRight, toHead, toMouth
 	face := func(plane int, name geometry.Face, o, u, v, n space.Vec, w, h Length, beyond foldup.Beyond) foldup.Surface {
 		return foldup.Surface{Face: name, Board: onDividers, Frame: space.Frame{O: o, U: u, V: v}, Normal: n, Extent: geometry.Bx(0, 0, w, h),
 			Plane: plane, Beyond: beyond, Ground: foldup.BareBoard}
 	}
 	side := func(f foldup.Surface) foldup.Surface {
-		f.Inside, f.Ground, f.Open = true, k.ground(), z
+		f.Inside, f.Ground, f.Open = true, j.ground(), z
 		return b.cut(f)
 	}
 	mouth := b.cutAtMouth(face(2, DividerMouth, space.Vec{Z: b.Depth}, x, y, z, b.Width, b.Height, foldup.Beyond{Left: "left face", Right: "right face", Top: "head", Bottom: "tail"}))
 	mouth.Cover = mouth.Outline()
 	out := foldup.Body{Corners: map[geometry.Corner]space.Vec{}, Surfaces: []foldup.Surface{
-		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.Depth, b.Height, sideFromLeft)),
-		side(face(1, DividerRight, space.Vec{X: b.Width}, z, y, x, b.Depth, b.Height, sideFromRight)),
+		side(face(0, DividerLeft, space.Vec{}, z, y, x.Mul(-1), b.Depth, b.Height, walled.SideFromLeft)),
+		side(face(1, DividerRight, space.Vec{X: b.Width}, z, y, x, b.Depth, b.Height, walled.SideFromRight)),
 		mouth,
 	}}
 	for _, p := range places() {
@@ -234,16 +230,16 @@ func (b block) body(k Conditions) foldup.Body {
 
 // dressed pastes the linings on a divider and folds the strip round its mouth
 // edge.
-func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceReport, []foldup.Fault) {
-	body := b.body(k)
+func (b block) dressed(j Job, pieces []geometry.Piece) ([]foldup.FaceReport, []foldup.Fault) {
+	body := b.body(j)
 	var coverings []geometry.Piece
 	linings := map[geometry.Face]bool{}
 	var faults []foldup.Fault
 	for _, p := range pieces {
-		if p.Over == "divider" && p.Count != 2*(k.Compartments-1) {
+		if p.Over == "divider" && p.Count != 2*j.Dividers() {
 			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "not one for each face of each divider"})
 		}
-		if p.Name == dividerStrip && p.Count != len(p.Seats)*(k.Compartments-1) {
+		if p.Name == dividerStrip && p.Count != len(p.Seats)*j.Dividers() {
 			faults = append(faults, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "not one for each place on each divider"})
 		}
 		if p.Material != geometry.Lining {
@@ -267,12 +263,12 @@ func (b block) dressed(k Conditions, pieces []geometry.Piece) ([]foldup.FaceRepo
 			}
 		}
 	}
-	v, wrong := body.Cover(coverings, k.thick)
+	v, wrong := body.Cover(coverings, j.thick)
 	faults = append(faults, wrong...)
 	var out []foldup.FaceReport
 	for i, s := range v.Surfaces {
 		out = append(out, v.Report(i))
-		if k.Lined && s.Inside && !linings[s.Face] {
+		if j.Lining.Thickness > 0 && s.Inside && !linings[s.Face] {
 			faults = append(faults, foldup.Fault{Kind: foldup.Bare, Piece: "divider lining", Face: s.Face, What: "missing"})
 		}
 		var lap Length

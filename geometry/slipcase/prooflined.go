@@ -11,8 +11,8 @@ import (
 
 // linings sees to it that each board is lined. One pasted on before reaches
 // the board's outline, ruled on it, on every side.
-func (c Carcass) linings(pieces []geometry.Piece, k Conditions) []foldup.Fault {
-	if !k.Lined {
+func (c Carcass) linings(pieces []geometry.Piece, j Job) []foldup.Fault {
+	if j.Lining.Thickness == 0 {
 		return nil
 	}
 	var out []foldup.Fault
@@ -31,7 +31,7 @@ func (c Carcass) linings(pieces []geometry.Piece, k Conditions) []foldup.Fault {
 		switch {
 		case !ok:
 			out = append(out, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "lines no board"})
-		case p.Over == "divider", k.Lining > 0: // looked at where they lie
+		case p.Over == "divider", !j.linedBefore(): // looked at where they lie
 		default:
 			out = append(out, covers(p, b)...)
 		}

@@ -17,7 +17,7 @@ const overlap Length = 0.005
 // order of the pieces. Each must lie within its face, end clear of all that lies
 // on the walls beside it, linings put in before it among that, and leave no
 // board bare but at the mouth, where it stays back.
-func (c Carcass) linedAfter(v foldup.Covered, pieces []geometry.Piece, k Conditions) []foldup.Fault {
+func (c Carcass) linedAfter(v foldup.Covered, pieces []geometry.Piece, thick Length) []foldup.Fault {
 	var out []foldup.Fault
 	for _, p := range pieces {
 		if p.Material != geometry.Lining || p.Over == "divider" {
@@ -30,10 +30,10 @@ func (c Carcass) linedAfter(v foldup.Covered, pieces []geometry.Piece, k Conditi
 				out = append(out, foldup.Fault{Kind: foldup.Misfit, Piece: p.Name, What: "lies on no face inside"})
 				continue
 			}
-			ps, fs := v.Seated(p, n, k.Lining)
+			ps, fs := v.Seated(p, n, thick)
 			out, laid = append(out, fs...), append(laid, ps...)
 			for _, l := range ps {
-				out = append(out, c.lies(v, v.Surfaces[i], l, k)...)
+				out = append(out, c.lies(v, v.Surfaces[i], l)...)
 			}
 		}
 		if len(p.Seats) != p.Count {
@@ -45,7 +45,7 @@ func (c Carcass) linedAfter(v foldup.Covered, pieces []geometry.Piece, k Conditi
 }
 
 // lies holds one lining against its face and the walls beside it.
-func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch, k Conditions) []foldup.Fault {
+func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch) []foldup.Fault {
 	const sliver = foldup.Sliver
 	fault := func(kind foldup.Kind, at geometry.Box, what string, args ...any) foldup.Fault {
 		return foldup.Fault{Kind: kind, Piece: l.Piece, Face: s.Face, At: at, What: fmt.Sprintf(what, args...)}
@@ -75,15 +75,15 @@ func (c Carcass) lies(v foldup.Covered, s foldup.Surface, l foldup.Patch, k Cond
 			if gap := at.ToWall(part.Bounds()); len(part) > 0 && gap < cell.Thick-1e-4 && foldup.Solid(foldup.Meet(cell.Shape, touched), sliver) {
 				out = append(out, fault(foldup.Collision, part.Bounds(), "it ends %.2f mm from %s, where %.2f mm lies", gap.MM(), w.Face, cell.Thick.MM()))
 			}
-			taken := at.End(at.Between(s.Extent, from-k.LinedStep, to), cell.Thick)
+			taken := at.End(at.Between(s.Extent, from-liningStep, to), cell.Thick)
 			left = foldup.Without(left, polygon.Box(taken.Grow(overlap)))
 		}
 	}
-	if open := mouthEnd(s, k.LinedShort); !open.Empty() {
+	if open := mouthEnd(s, linedShort); !open.Empty() {
 		left = foldup.Without(left, polygon.Box(open.Grow(overlap)))
 	}
 	for _, part := range left {
-		if part.Breadth() <= max(v.Closed, l.Thick, sliver) || c.atHole(part.Rings[0], k.LinedShort) {
+		if part.Breadth() <= max(v.Closed, l.Thick, sliver) || c.atHole(part.Rings[0], linedShort) {
 			continue
 		}
 		out = append(out, fault(foldup.Bare, part.Bounds(), "%.1f mm² of board is not lined", part.Size()))

@@ -47,9 +47,7 @@ func inside(p geometry.Piece, boards []geometry.Piece, place string, l Length) g
 // corners returns the inner corners on a face drawing, by what stands beside it there.
 func corners(name string, in geometry.Box) map[string]corner {
 	switch name {
-	case "right side lining face":
-		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "head": {false, in.Min.X, 1}, "tail": {false, in.Min.X, 1}}
-	case "left divider lining face":
+	case "right side lining face", "left divider lining face":
 		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "head": {false, in.Min.X, 1}, "tail": {false, in.Min.X, 1}}
 	case "left side lining face", "right divider lining face":
 		return map[string]corner{"spine wall": {true, in.Min.Y, 1}, "head": {false, in.Max.X, -1}, "tail": {false, in.Max.X, -1}}

@@ -12,26 +12,26 @@ import (
 )
 
 // show adds to a proof all that is told and drawn of it.
-func (r *Report) show(pieces []geometry.Piece, k Conditions) {
+func (r *Report) show(pieces []geometry.Piece, j Job) {
 	bare, goes := "no board is left bare", "the book goes in"
-	if k.SidesOnly {
+	if j.Covering == SidesOnly {
 		bare = "board is bare only where it is meant to be"
 	} else {
 		r.Means = "the gap that is left is no broader than the covering beside it is thick, which closes it"
 	}
-	if k.Compartments > 1 {
+	if j.Dividers() > 0 {
 		goes = "the books go in"
 	}
 	r.Shows = bare + ", no flap reaches too far or runs into another, and " + goes
 	r.Stuff, r.From = "covering", "from the board up"
-	if k.Lined {
+	if j.Lining.Thickness > 0 {
 		r.Layers = "The lining is not counted."
 	}
 	r.Tightest = "The mouth is the tightest place: covering is turned in there."
-	if k.Lining > 0 {
+	if j.liningAfter() > 0 {
 		r.Remarks = append(r.Remarks, "the case is shown before its linings are pasted in, which will lie over what is turned in; piles leave them out, the clearances do not")
 	}
-	if k.Compartments > 1 {
+	if j.Dividers() > 0 {
 		r.Remarks = append(r.Remarks, "the dividers are alike, so the faces of one are listed and drawn flat; the clearance in thickness is that of the tightest compartment")
 	}
 	if _, ok := geometry.Find(pieces, notchStripName); ok {
@@ -43,7 +43,7 @@ func (r *Report) show(pieces []geometry.Piece, k Conditions) {
 			r.Sheets = append(r.Sheets, plan.Sheet{Name: p.Name, Stuff: s})
 		}
 	}
-	r.Solids = r.solids()
+	r.Solids = append(r.Carcass.solids(), r.Dividers...)
 	r.View = r.view()
 	r.Notes = r.notes()
 	r.Spreads = slices.Clone(spreads)
@@ -55,27 +55,6 @@ func (r *Report) show(pieces []geometry.Piece, k Conditions) {
 		Title: "Corner of the mouth", Where: "left and tail", Note: "this corner",
 		At: space.Vec{Z: c.Depth}, Up: space.Vec{Y: 1.7 * deep, Z: c.Depth - deep}, Along: space.Vec{X: c.Width, Z: c.Depth},
 	}
-}
-
-// solids returns the boards as they stand.
-func (r *Report) solids() []plan.Solid {
-	c := r.Carcass
-	s, w, h, d := c.Lined, c.Width, c.Height, c.Depth
-	side := func(name string, x Length) plan.Solid {
-		return plan.Solid{Name: name, Stuff: stage.Board, Frame: space.Frame{O: space.Vec{X: x}, U: toMouth, V: toHead}, Outline: c.Side, Thick: s}
-	}
-	out := []plan.Solid{
-		side("left side", 0),
-		side("right side", w-s),
-		plan.Box("spine wall", stage.Board, space.Vec{X: s}, space.Vec{X: w - s, Y: h, Z: s}),
-		plan.Box("head wall", stage.Board, space.Vec{X: s, Y: h - s, Z: s}, space.Vec{X: w - s, Y: h, Z: d}),
-		plan.Box("tail wall", stage.Board, space.Vec{X: s, Z: s}, space.Vec{X: w - s, Y: s, Z: d}),
-	}
-	for i, v := range r.Dividers {
-		out = append(out, plan.Solid{Name: fmt.Sprintf("divider %d", i+1), Stuff: stage.Board, Frame: space.Frame{O: v.Min, U: toMouth, V: toHead},
-			Outline: v.Side, Thick: v.Max.X - v.Min.X})
-	}
-	return out
 }
 
 // Angles of the view into the mouth, in degrees. Where the mouth is narrow the
@@ -139,16 +118,17 @@ func (r *Report) notes() []stage.Note {
 	mouth := c.Width / 2
 	lower := min(0.1, 0.5/Length(max(1, len(r.Dividers)-1))) // each than the one before it
 	for i, d := range r.Dividers {
-		at := space.Vec{X: (d.Min.X + d.Max.X) / 2, Y: c.Height * (0.6 - lower*Length(i)), Z: d.Max.Z}
+		o := d.Frame.O
+		at := space.Vec{X: o.X + d.Thick/2, Y: c.Height * (0.6 - lower*Length(i)), Z: o.Z + geometry.Around(d.Outline...).Width()}
 		out = append(out, note(at, "divider", "between volumes %d and %d", i+1, i+2))
 		if i == 0 { // the compartment before it
-			mouth = (c.Lined + d.Min.X) / 2
+			mouth = (c.Lined + o.X) / 2
 		}
 	}
 	out = append(out, note(space.Vec{X: mouth, Y: c.Height * 0.74, Z: c.Depth}, "mouth", "the open side"))
 	if c.hole() {
 		in := "both sides"
-		if len(r.Dividers) > 0 && len(r.Dividers[0].Side) > 4 {
+		if len(r.Dividers) > 0 && len(r.Dividers[0].Outline) > 4 {
 			in = "sides and dividers"
 		}
 		out = append(out, note(space.Vec{X: c.Width, Y: c.Height / 2, Z: c.Depth - c.holeDepth()*0.4}, "thumb hole", "in %s", in))
@@ -167,37 +147,22 @@ func (c Carcass) holeDepth() Length {
 	return deep
 }
 
-// row is faces beside each other, each with its part of the width.
-func row(parts []Length, faces ...geometry.Face) []plan.Cell {
-	out := make([]plan.Cell, len(faces))
-	for i, f := range faces {
-		out[i] = plan.Cell{Face: f, Part: parts[i]}
-	}
-	return out
-}
-
-var (
-	half   = []Length{1. / 2, 1. / 2}
-	third  = []Length{1. / 3, 1. / 3, 1. / 3}
-	narrow = []Length{0.22, 0.22, 0.28, 0.28}
-)
-
 // spreads are the pages of faces.
 var spreads = []plan.Spread{
 	{Bookmark: "Outside", Head: "The outside, each face as you see it when you look at it", Rows: [][]plan.Cell{
-		row(half, LeftOutside, RightOutside),
-		row(third, SpineOutside, HeadOutside, TailOutside),
+		plan.Row(LeftOutside, RightOutside),
+		plan.Row(SpineOutside, HeadOutside, TailOutside),
 	}},
 	{Bookmark: "Inside", Head: "The inside, each face as you see it when you look at it", Rows: [][]plan.Cell{
-		row(half, LeftInside, RightInside),
-		row(third, SpineInside, HeadInside, TailInside),
+		plan.Row(LeftInside, RightInside),
+		plan.Row(SpineInside, HeadInside, TailInside),
 	}},
 	{Bookmark: "Mouth", Head: "The edges of the boards round the mouth, seen from in front", Rows: [][]plan.Cell{
-		row(narrow, LeftMouth, RightMouth, HeadMouth, TailMouth),
+		{{Face: LeftMouth, Part: 0.22}, {Face: RightMouth, Part: 0.22}, {Face: HeadMouth, Part: 0.28}, {Face: TailMouth, Part: 0.28}},
 	}},
 }
 
 // dividerSpread is the page of the dividers, where there are any.
 var dividerSpread = plan.Spread{Bookmark: "Dividers", Head: "A divider, each face as you see it when you look at it; all are alike", Rows: [][]plan.Cell{
-	row([]Length{0.4, 0.4, 0.2}, DividerLeft, DividerRight, DividerMouth),
+	{{Face: DividerLeft, Part: 0.4}, {Face: DividerRight, Part: 0.4}, {Face: DividerMouth, Part: 0.2}},
 }}

@@ -83,11 +83,11 @@ func TestDryFitShowsAnEighthAndAQuarter(t *testing.T) {
 		c, err := mended(defaultJobs().Draw(t, "job"))
 		require.NoError(t, err)
 		// By hand: 1 + 2 + 0.15, and 2 + 2 x (2 + 0.15).
-		assert.InDelta(t, 3.15, c.Fit.ForeEdge.MM(), eps)
-		assert.InDelta(t, 6.30, c.Fit.HeadOrTail.MM(), eps)
+		assert.InDelta(t, 3.15, c.Stands.Fit().ForeEdge.MM(), eps)
+		assert.InDelta(t, 6.30, c.Stands.Fit().HeadOrTail.MM(), eps)
 		// "About": within a 64th of an inch.
-		assert.InDelta(t, inch/8, c.Fit.ForeEdge.MM(), inch/64)
-		assert.InDelta(t, inch/4, c.Fit.HeadOrTail.MM(), inch/64)
+		assert.InDelta(t, inch/8, c.Stands.Fit().ForeEdge.MM(), inch/64)
+		assert.InDelta(t, inch/4, c.Stands.Fit().HeadOrTail.MM(), inch/64)
 	})
 }
 
@@ -96,8 +96,8 @@ func TestFitIsSideLessBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := goodJobs().Draw(t, "case")
 		w, h := piecesOf(c.Case)["side"].Size()
-		assert.InDelta(t, w.MM()-largest(c.job.Books[0].Width), c.Fit.ForeEdge.MM(), eps)
-		assert.InDelta(t, h.MM()-largest(c.job.Books[0].Height), c.Fit.HeadOrTail.MM(), eps)
+		assert.InDelta(t, w.MM()-largest(c.job.Books[0].Width), c.Stands.Fit().ForeEdge.MM(), eps)
+		assert.InDelta(t, h.MM()-largest(c.job.Books[0].Height), c.Stands.Fit().HeadOrTail.MM(), eps)
 	})
 }
 
@@ -111,7 +111,7 @@ func TestStarterExample(t *testing.T) {
 	require.NoError(t, err)
 	assertSize(t, piecesOf(c), "side", 151.65, 227.8)
 	assertSize(t, piecesOf(c), "spine wall", 33.75, 227.8) // 31.75 + 2
-	assert.Empty(t, c.Suspects)
+	assert.Empty(t, c.Suspects())
 }
 
 // Source: G. Malkin, "Straightforward Slipcases", Society of Bookbinders
@@ -133,6 +133,6 @@ func TestLargestReadingCounts(t *testing.T) {
 		several, err := slipcase.Make(j)
 		require.NoError(t, err)
 		assert.Equal(t, one.Pieces, several.Pieces)
-		assert.Equal(t, one.Cavity, several.Cavity)
+		assert.Equal(t, one.Stands.Cavity(), several.Stands.Cavity())
 	})
 }

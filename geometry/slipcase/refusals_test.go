@@ -124,12 +124,12 @@ func TestMouthClearance(t *testing.T) {
 		}
 		c, err := slipcase.Make(j)
 		require.NoError(t, err)
-		assert.InDelta(t, q.mouthH, c.Mouth.Height.MM(), eps)
+		assert.InDelta(t, q.mouthH, c.Stands.Mouth().Height.MM(), eps)
 		if 2*q.m > q.Ho { // head and tail cloth lie over each other on the sides
 			q.mouthT -= 2 * q.k
 		}
-		assert.InDelta(t, q.mouthT, c.Mouth.Thickness.MM(), eps)
-		assert.Positive(t, c.Mouth.Thickness.MM())
+		assert.InDelta(t, q.mouthT, c.Stands.Mouth().Thickness.MM(), eps)
+		assert.Positive(t, c.Stands.Mouth().Thickness.MM())
 	})
 }
 

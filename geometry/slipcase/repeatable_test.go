@@ -26,7 +26,7 @@ func TestRepeatable(t *testing.T) {
 				again, err := slipcase.Make(j)
 				require.Equal(t, firstErr, err)
 				require.Equal(t, first.Pieces, again.Pieces)
-				require.Equal(t, first.Mouth, again.Mouth)
+				require.Equal(t, first.Stands.Mouth(), again.Stands.Mouth())
 			}
 		})
 	}

@@ -22,9 +22,7 @@ func (j Job) sidePaper() geometry.Piece {
 	turnIn := mouthTurnIn{job: j, mouth: mouth, edge: s, outer: width, from: 0, to: height, middle: height / 2}
 	turnIn.put(&p, RightInside)
 	if j.hasHole() {
-		vs := append([]geometry.Vertex{{Point: geometry.Pt(0, 0)}, {Point: geometry.Pt(width, 0)}}, turnIn.hole().edge...)
-		vs = append(vs, geometry.Vertex{Point: geometry.Pt(width, height)}, geometry.Vertex{Point: geometry.Pt(0, height)})
-		p.Outline = geometry.Path{Vertices: vs, Closed: true}
+		cutRight(&p, turnIn.hole().edge)
 	}
 	for _, y := range turnIn.parts() {
 		p.Guides = append(p.Guides, geometry.Guide{Name: "mouth edge of the side", Path: geometry.Line(geometry.Pt(mouth, y[0]), geometry.Pt(mouth, y[1]))})
@@ -36,14 +34,8 @@ func (j Job) sidePaper() geometry.Piece {
 	}
 	tailCorner, headCorner := geometry.Pt(mouth, -sp.Inset), geometry.Pt(mouth, height+sp.Inset)
 	p.Seats = []geometry.Seat{
-		{Face: RightOutside, At: [2]geometry.Anchor{
-			{At: tailCorner, On: place{right: true, mouth: true}.corner()},
-			{At: headCorner, On: place{right: true, mouth: true, head: true}.corner()},
-		}},
-		{Face: LeftOutside, At: [2]geometry.Anchor{ // turned end for end
-			{At: tailCorner, On: place{mouth: true, head: true}.corner()},
-			{At: headCorner, On: place{mouth: true}.corner()},
-		}},
+		glued(RightOutside, tailCorner, place{right: true, mouth: true}, headCorner, place{right: true, mouth: true, head: true}),
+		glued(LeftOutside, tailCorner, place{mouth: true, head: true}, headCorner, place{mouth: true}), // turned end for end
 	}
 	p.Edges = rectangleEdges(p, [4]geometry.Edge{
 		{Name: "tail end", Meets: "from the tail edge", Off: sp.Inset},

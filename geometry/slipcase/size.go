@@ -28,9 +28,18 @@ func (j Job) Edge() Length {
 	return j.Board.Thickness
 }
 
-// contents returns the space the volumes take standing side by side, with the
+// liningAfter returns the thickness of a lining pasted in when the boards are joined; zero
+// where there is none.
+func (j Job) liningAfter() Length {
+	if j.linedBefore() {
+		return 0
+	}
+	return j.Lining.Thickness
+}
+
+// Contents returns the space the volumes take standing side by side, with the
 // dividers between them but without clearance.
-func (j Job) contents() Size {
+func (j Job) Contents() Size {
 	var s Size
 	for _, b := range j.Books {
 		s.Height = max(s.Height, b.Height.Largest())
@@ -60,30 +69,26 @@ func (j Job) dividerThickness() Length { return j.Board.Thickness + 2*j.Lining.T
 func (j Job) Cavity() Size {
 	room := j.Clearance
 	room.Thickness *= Length(j.compartments())
-	return j.contents().Plus(room)
+	return j.Contents().Plus(room)
 }
 
 // Between returns the space between the boards as they are joined: the cavity,
 // and where linings go in afterwards, their thickness too.
 func (j Job) Between() Size {
-	c := j.Cavity()
-	if !j.linedBefore() {
-		l := j.Lining.Thickness
-		c.Height, c.Width, c.Thickness = c.Height+2*l, c.Width+l, c.Thickness+2*l
-	}
-	return c
+	l := j.liningAfter()
+	return j.Cavity().Plus(Size{Height: 2 * l, Width: l, Thickness: 2 * l})
 }
 
 // Outside returns the carcass from outside, bare of covering. The depth has one
 // board, the spine wall; height and thickness have two.
 func (j Job) Outside() Size {
-	c, s := j.Between(), j.Edge()
-	return Size{Height: c.Height + 2*s, Width: c.Width + s, Thickness: c.Thickness + 2*s}
+	s := j.Edge()
+	return j.Between().Plus(Size{Height: 2 * s, Width: s, Thickness: 2 * s})
 }
 
 // Fit returns what shows of a side beyond the book.
 func (j Job) Fit() Fit {
-	out, c := j.Outside(), j.contents()
+	out, c := j.Outside(), j.Contents()
 	return Fit{ForeEdge: out.Width - c.Width, HeadOrTail: out.Height - c.Height}
 }
 

@@ -111,8 +111,8 @@ func TestCavityAndOutside(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := goodJobs().Draw(t, "case")
 		q := truthOf(c.job)
-		assert.InDeltaSlice(t, []float64{q.cavH, q.cavW, q.cavT}, mms(c.Cavity), eps)
-		assert.InDeltaSlice(t, []float64{q.Ho, q.Wo, q.To}, mms(c.Outside), eps)
+		assert.InDeltaSlice(t, []float64{q.cavH, q.cavW, q.cavT}, mms(c.Stands.Cavity()), eps)
+		assert.InDeltaSlice(t, []float64{q.Ho, q.Wo, q.To}, mms(c.Stands.Outside()), eps)
 	})
 }
 

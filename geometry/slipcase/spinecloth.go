@@ -101,11 +101,8 @@ func (j Job) spineCloth() geometry.Piece {
 			{Path: geometry.Line(pt(x[1], lo), pt(x[1], lo-f.apex)), Kind: geometry.Give},
 			{Path: geometry.Line(pt(x[2], lo), pt(x[2], lo-f.apex)), Kind: geometry.Give},
 		},
-		Seats: []geometry.Seat{{Face: SpineOutside, At: [2]geometry.Anchor{
-			{At: pt(x[1], lo), On: place{}.corner()},
-			{At: pt(x[1], hi), On: place{head: true}.corner()},
-		}}},
-		Hand: "held with the head up, left and right as in the template",
+		Seats: []geometry.Seat{glued(SpineOutside, pt(x[1], lo), place{}, pt(x[1], hi), place{head: true})},
+		Hand:  "held with the head up, left and right as in the template",
 	}
 	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "tail"}, top: {Name: "head"}})
 	p.Spine = -1

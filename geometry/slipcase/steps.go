@@ -41,7 +41,7 @@ func (c Case) steps() []plan.Step {
 }
 
 func (m model) measureStep() plan.Step {
-	all, thick := m.job.contents(), m.job.Book().Thick()
+	all, thick := m.job.Contents(), m.job.Book().Thick()
 	readings, thickness := "", "here %s"
 	if len(m.job.Books) > 1 {
 		readings = " Measure each volume; of heights and widths the largest of all counts, thicknesses are added up."
@@ -247,7 +247,7 @@ func (j Job) takenOut() []stage.Say {
 	if j.hasHole() {
 		return nil
 	}
-	return plan.TakenOut(j.inCase(), j.contents().Thickness)
+	return plan.TakenOut(j.inCase(), j.Contents().Thickness)
 }
 
 // inCase names what the case is for.
@@ -287,7 +287,7 @@ func topOf(on []covering) string {
 
 // playWords says what play there is in the bare case.
 func (j Job) playWords() stage.Say {
-	room, all := j.Between(), j.contents()
+	room, all := j.Between(), j.Contents()
 	height, thickness := room.Height-all.Height, room.Thickness-all.Thickness
 	switch {
 	case len(j.Books) < 2:
@@ -300,7 +300,7 @@ func (j Job) playWords() stage.Say {
 
 // outsideWords says what the bare case must measure before its covering is cut.
 func (m model) outsideWords() stage.Say {
-	o, later := m.whole.Outside, ""
+	o, later := m.whole.Stands.Outside(), ""
 	covering, _ := m.whole.designs()
 	if what := m.whole.designed(covering); what != "" {
 		later = " The " + what + " come later: they are cut by the printed design."

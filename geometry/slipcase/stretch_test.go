@@ -87,9 +87,9 @@ func TestStretchLeavesTheCase(t *testing.T) {
 	require.NoError(t, err)
 	cut, err := slipcase.Make(exampleJob(func(j *slipcase.Job) { j.Cloth.Stretch, j.SidePaper.Stretch = 2, 1 }))
 	require.NoError(t, err)
-	assert.Equal(t, lies.Cavity, cut.Cavity)
-	assert.Equal(t, lies.Outside, cut.Outside)
-	assert.Equal(t, lies.Mouth, cut.Mouth)
+	assert.Equal(t, lies.Stands.Cavity(), cut.Stands.Cavity())
+	assert.Equal(t, lies.Stands.Outside(), cut.Stands.Outside())
+	assert.Equal(t, lies.Stands.Mouth(), cut.Stands.Mouth())
 	// 147.15 from the spine to the mouth line, 13 past it, with 1 in a hundred
 	// to grow: (153.15 - 6 + 13) / 1.01.
 	w, _ := piecesOf(cut)["side paper"].Size()

@@ -10,10 +10,11 @@ import (
 // looseBy is how much room beyond its clearance makes a volume stand loose.
 const looseBy Length = 3
 
-// suspects lists what is possible but more often a slip.
+// suspects lists what is possible but more often a slip, and where the carcass measures
+// otherwise than planned.
 func (j Job) suspects() job.Problems {
 	ps := j.Suspects()
-	all := j.contents()
+	all := j.Contents()
 	show := func(l Length) string { return job.Show(l, j.Unit, 0) }
 	for i, b := range j.Books {
 		if b.Taper() > looseBy {
@@ -38,5 +39,5 @@ func (j Job) suspects() job.Problems {
 		ps = append(ps, job.Problem{Key: "cloth.overlap", Reason: "head and tail cloth overlap on the sides of so low a case",
 			Fix: "at most " + job.Show(out/2, j.Unit, -1) + " keeps them apart"})
 	}
-	return ps
+	return append(ps, j.builtSuspects()...)
 }

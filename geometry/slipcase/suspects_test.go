@@ -31,12 +31,12 @@ func TestSuspects(t *testing.T) {
 			made, err := slipcase.Make(exampleJob(c.change))
 			require.NoError(t, err)
 			if c.key == "" {
-				assert.Empty(t, made.Suspects)
+				assert.Empty(t, made.Suspects())
 				return
 			}
-			require.Len(t, made.Suspects, 1)
-			assert.Equal(t, c.key, made.Suspects[0].Key)
-			assert.NotEmpty(t, made.Suspects[0].Fix)
+			require.Len(t, made.Suspects(), 1)
+			assert.Equal(t, c.key, made.Suspects()[0].Key)
+			assert.NotEmpty(t, made.Suspects()[0].Fix)
 		})
 	}
 }

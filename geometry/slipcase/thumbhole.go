@@ -2,6 +2,7 @@ package slipcase
 
 import (
 	"math"
+	"slices"
 
 	"forel/geometry"
 )
@@ -120,10 +121,12 @@ func also(hand, more string) string {
 // so far back from the mouth.
 func (j Job) cutHole(p *geometry.Piece, back Length) {
 	w, h := p.Size()
-	vs := []geometry.Vertex{{Point: geometry.Pt(0, 0)}, {Point: geometry.Pt(w, 0)}}
-	vs = append(vs, j.holeAt(w, h/2, j.hole(), back)...)
-	vs = append(vs, geometry.Vertex{Point: geometry.Pt(w, h)}, geometry.Vertex{Point: geometry.Pt(0, h)})
-	p.Outline = geometry.Path{Vertices: vs, Closed: true}
+	cutRight(p, j.holeAt(w, h/2, j.hole(), back))
+}
+
+// cutRight lets the right edge of a rectangular piece go another way, from below.
+func cutRight(p *geometry.Piece, way []geometry.Vertex) {
+	p.Outline.Vertices = slices.Insert(p.Outline.Vertices, 2, way...)
 }
 
 // holeInCovering is the thumb hole as a covering has it at a mouth line on its

@@ -79,10 +79,10 @@ func takesTheLargest(t *rapid.T, c slipcase.Case) {
 		clear = float64(len(j.Books))
 		all += (clear - 1) * (j.Board.Thickness.MM() + 2*j.Lining.Thickness.MM())
 	}
-	assert.InDeltaSlice(t, []float64{tall, deep, all}, mms(c.Contents), eps)
+	assert.InDeltaSlice(t, []float64{tall, deep, all}, mms(c.Stands.Contents()), eps)
 	assert.InDeltaSlice(t, []float64{
 		tall + j.Clearance.Height.MM(), deep + j.Clearance.Width.MM(), all + clear*j.Clearance.Thickness.MM(),
-	}, mms(c.Cavity), eps)
+	}, mms(c.Stands.Cavity()), eps)
 }
 
 var lengths = regexp.MustCompile(`(\d+(?:\.\d+)?) (mm|in) (lower|shallower)`)
@@ -94,7 +94,7 @@ func namesLooseVolumes(t *rapid.T, c slipcase.Case) {
 	j := c.Job
 	tall, deep, _ := extremes(j)
 	said := map[string]map[string]float64{}
-	for _, p := range c.Suspects {
+	for _, p := range c.Suspects() {
 		if !strings.Contains(p.Wrong(), "loose") {
 			continue
 		}
@@ -117,7 +117,7 @@ func namesLooseVolumes(t *rapid.T, c slipcase.Case) {
 		require.Equal(t, lower > 3 || shallower > 3, loose, "volume %d of %+v", i, j.Books)
 		for word, much := range map[string]float64{"lower": lower, "shallower": shallower} {
 			n, told := by[word]
-			require.Equal(t, much > 3, told, "volume %d %s by %v: %v", i, word, much, c.Suspects)
+			require.Equal(t, much > 3, told, "volume %d %s by %v: %v", i, word, much, c.Suspects())
 			if told {
 				assert.InDelta(t, much, n, 0.0128) // half a thousandth of an inch
 			}
@@ -155,9 +155,9 @@ func TestTaper(t *testing.T) {
 			j.Books[0].Thickness, j.Books[0].ForeEdge = readings(edges[0]), readings(edges[1])
 		}))
 		require.NoError(t, err)
-		assert.InDelta(t, 42, c.Cavity.Thickness.MM(), eps)
-		require.Len(t, c.Suspects, 1)
-		assert.Contains(t, c.Suspects[0].Wrong(), "8 mm")
-		assert.Contains(t, c.Suspects[0].Fix, "10 mm")
+		assert.InDelta(t, 42, c.Stands.Cavity().Thickness.MM(), eps)
+		require.Len(t, c.Suspects(), 1)
+		assert.Contains(t, c.Suspects()[0].Wrong(), "8 mm")
+		assert.Contains(t, c.Suspects()[0].Fix, "10 mm")
 	}
 }

@@ -19,7 +19,7 @@ func (j Job) terms() terms {
 	if n := j.compartments(); n > 1 {
 		r.thick = fmt.Sprintf("T + %dcT", n)
 	}
-	if j.Lining.Thickness > 0 && !j.linedBefore() {
+	if j.liningAfter() > 0 {
 		r.one, r.two = " + l", " + 2l"
 	}
 	return r
@@ -47,20 +47,11 @@ func (j Job) worksheet(stands Job) []plan.Group {
 // materialGroup returns the lines of the materials, and of what is made of them.
 func (j Job) materialGroup() plan.Group {
 	g := plan.Group{Head: "Materials, as measured"}
-	add := func(symbol, name string, v Length) {
-		g.Measures = append(g.Measures, plan.Measure{Symbol: symbol, Name: name, Value: v, Fine: true})
+	symbols := map[geometry.Material]string{geometry.Board: "b", geometry.Lining: "l", geometry.Cloth: "k", geometry.Paper: "p"}
+	for _, m := range j.materials() {
+		g.Measures = append(g.Measures, plan.Measure{Symbol: symbols[m.Of], Name: m.Of.Words(), Value: m.Thickness, Fine: true})
 	}
 	lined, divided := j.Lining.Thickness > 0, j.Dividers() > 0
-	add("b", "board", j.Board.Thickness)
-	if lined {
-		add("l", geometry.Lining.Words(), j.Lining.Thickness)
-	}
-	if j.Covering == ClothAndPaper || j.Covering == AllCloth || divided {
-		add("k", geometry.Cloth.Words(), j.Cloth.Thickness)
-	}
-	if j.Covering != AllCloth {
-		add("p", geometry.Paper.Words(), j.SidePaper.Thickness)
-	}
 	edge, divider := "b", "b"
 	if lined && j.linedBefore() {
 		edge = "b + l"

@@ -32,7 +32,7 @@ func (j Job) bookGroup() plan.Group {
 	default:
 		sum += fmt.Sprintf(" + %dd", n)
 	}
-	all := j.contents()
+	all := j.Contents()
 	g.Measures = append(g.Measures,
 		plan.Measure{Symbol: "H", Name: "the tallest", Rule: "largest of H1, H2 ...", Value: all.Height},
 		plan.Measure{Symbol: "W", Name: "the deepest", Rule: "largest of W1, W2 ...", Value: all.Width},

@@ -1,6 +1,7 @@
 package slipcase
 
 import (
+	"cmp"
 	"slices"
 
 	"forel/geometry"
@@ -96,10 +97,7 @@ func (j Job) wrap() geometry.Piece {
 		{Name: "right side", Path: geometry.Line(geometry.Pt(mouth, lo), geometry.Pt(x2, lo), geometry.Pt(x2, hi), geometry.Pt(mouth, hi))},
 		{Name: "left side", Path: geometry.Line(geometry.Pt(t, lo), geometry.Pt(x1, lo), geometry.Pt(x1, hi), geometry.Pt(t, hi))},
 	}
-	p.Seats = []geometry.Seat{{Face: SpineOutside, At: [2]geometry.Anchor{
-		{At: geometry.Pt(x1, lo), On: place{}.corner()},
-		{At: geometry.Pt(x1, hi), On: place{head: true}.corner()},
-	}}}
+	p.Seats = []geometry.Seat{glued(SpineOutside, geometry.Pt(x1, lo), place{}, geometry.Pt(x1, hi), place{head: true})}
 	p.Margins = []geometry.Margin{
 		{Name: "beyond the mouth edges, turned in", Length: t},
 		{Name: "from the spine flap's end to the carcass, head and tail", Length: f.spine},
@@ -123,55 +121,33 @@ func distinct(p geometry.Path) geometry.Path {
 // mirrorPiece adds to a piece the mirror image of its folds, slits, creases
 // and regions, left for right.
 func mirrorPiece(p *geometry.Piece, width Length) {
-	flip := func(path geometry.Path) geometry.Path { return path.FlipX(width) }
-	for _, f := range slices.Clone(p.Folds) {
-		p.Folds = append(p.Folds, flip(f))
-	}
-	for _, s := range slices.Clone(p.Slits) {
-		p.Slits = append(p.Slits, flip(s))
-	}
-	for _, c := range slices.Clone(p.Creases) {
-		p.Creases = append(p.Creases, geometry.Crease{Path: flip(c.Path), Kind: c.Kind})
-	}
+	m := p.Moved(func(q geometry.Point) geometry.Point { return geometry.Pt(width-q.X, q.Y) }, func(path geometry.Path) geometry.Path { return path.FlipX(width) })
+	p.Folds, p.Slits, p.Creases = append(p.Folds, m.Folds...), append(p.Slits, m.Slits...), append(p.Creases, m.Creases...)
 	other := map[geometry.Face]geometry.Face{RightOutside: LeftOutside, RightInside: LeftInside}
-	for _, r := range slices.Clone(p.Regions) {
-		if face, ok := other[r.Face]; ok {
-			r.Face = face
-		}
+	for _, r := range m.Regions {
+		r.Face = cmp.Or(other[r.Face], r.Face)
 		if r.Name == "right side" {
 			r.Name = "left side"
 		}
-		r.Room = geometry.Bx(width-r.Room.Max.X, r.Room.Min.Y, width-r.Room.Min.X, r.Room.Max.Y)
 		p.Regions = append(p.Regions, r)
 	}
 }
 
-// endPanels returns the panels that go over head and tail wall on top of the
-// flaps of a wrap, back up, mouth at the top. Each is as wide as the cavity, so
-// that its turn-in fits between the sides; inside it is narrower by what is
-// turned in on both.
-func (j Job) endPanels() []geometry.Piece {
-	return []geometry.Piece{
-		j.endPanel("head", HeadOutside, HeadInside, false),
-		j.endPanel("tail", TailOutside, TailInside, true),
-	}
-}
-
-func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) geometry.Piece {
+// endPanel returns the panel that goes over head or tail wall on top of the flaps of a
+// wrap, back up, mouth at the top. It is as wide as the cavity, so that its turn-in fits
+// between the sides; inside it is narrower by what is turned in on both.
+func (j Job) endPanel(e end) geometry.Piece {
 	s, k := j.Edge(), j.cover()
 	w := j.Between().Thickness
 	mouth := j.Outside().Width - j.Cloth.SpineGap
 	tip := mouth + j.Cloth.MouthTurnIn
 	pt := geometry.Pt
-	atLeft := place{right: atTail, head: end == "head", mouth: true}
-	atRight := atLeft
-	atRight.right = !atTail
-	turned := j.turnInBetween(pt(k, mouth+s), pt(k, tip), func(q geometry.Point) geometry.Point { return pt(w-q.X, q.Y) }, 0, atTail)
+	turned := j.turnInBetween(pt(k, mouth+s), pt(k, tip), func(q geometry.Point) geometry.Point { return pt(w-q.X, q.Y) }, 0, e.left == "right")
 	way, parts := turned.cut()
 	slices.Reverse(way)
 	outline := append([]geometry.Point{pt(0, 0), pt(w, 0), pt(w, mouth)}, way...)
 	p := geometry.Piece{
-		Name: end + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
+		Name: e.name + " panel", Material: j.wrapMaterial(), Count: 1, Grain: geometry.GrainHeight,
 		FaceUp:  "back up (the face that is glued)",
 		Rule:    geometry.SizeRule{Width: "To − 2s", Height: "Wo − g + u"},
 		Hand:    "goes on last, over the flaps of the wrap",
@@ -179,12 +155,9 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) ge
 		Folds:   append([]geometry.Path{geometry.Line(pt(0, mouth), pt(w, mouth))}, turned.folds()...),
 		Guides:  []geometry.Guide{{Name: "mouth edge of the wall", Path: geometry.Line(pt(0, mouth), pt(w, mouth))}},
 		Regions: []geometry.Region{
-			{Name: end, Face: outside, Room: geometry.Bx(0, 0, w, mouth)},
+			{Name: e.name, Face: e.outside, Room: geometry.Bx(0, 0, w, mouth)},
 		},
-		Seats: []geometry.Seat{{Face: outside, At: [2]geometry.Anchor{
-			{At: pt(-s, mouth), On: atLeft.corner()},
-			{At: pt(w+s, mouth), On: atRight.corner()},
-		}}},
+		Seats: []geometry.Seat{glued(e.outside, pt(-s, mouth), e.at(e.left, true), pt(w+s, mouth), e.at(e.right, true))},
 		Margins: []geometry.Margin{
 			{Name: "from the outer faces of the case to the panel, each side", Length: s},
 			{Name: "from the spine edge of the carcass to the panel", Length: j.Cloth.SpineGap},
@@ -193,7 +166,7 @@ func (j Job) endPanel(end string, outside, inside geometry.Face, atTail bool) ge
 		Spine: bottom,
 	}
 	for _, room := range rooms(parts) {
-		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: inside, Room: room})
+		p.Regions = append(p.Regions, geometry.Region{Name: "turn-in", Face: e.inside, Room: room})
 	}
 	p.Margins = append(p.Margins, turned.margins()...)
 	p.Edges = rectangleEdges(p, [4]geometry.Edge{bottom: {Name: "spine end", Meets: "from the spine edge", Off: j.Cloth.SpineGap}, top: {Name: "mouth"}})

@@ -6,6 +6,7 @@ package stage
 import (
 	"fmt"
 
+	"forel/geometry"
 	"forel/geometry/space"
 	"forel/geometry/wording"
 )
@@ -146,24 +147,17 @@ func Box(object string, a, b Vec, s Stuff) []Face {
 	return faces
 }
 
-// Moved returns faces moved by a step.
-func Moved(faces []Face, by Vec) []Face {
-	shift := func(in []Vec) []Vec {
-		out := make([]Vec, len(in))
-		for i, p := range in {
-			out[i] = p.Add(by)
+// Placed returns faces elsewhere: at tells where a place comes to lie. It must not mirror.
+func Placed(faces []Face, at func(Vec) Vec) []Face {
+	return geometry.Each(faces, func(f Face) Face {
+		f.Points = geometry.Each(f.Points, at)
+		f.Lines = geometry.Each(f.Lines, func(l Line) Line { return Line{geometry.Each(l.Points, at), l.Kind} })
+		if f.Grain != (Vec{}) {
+			f.Grain = at(f.Grain).Sub(at(Vec{}))
 		}
-		return out
-	}
-	out := make([]Face, len(faces))
-	for i, f := range faces {
-		f.Points = shift(f.Points)
-		lines := make([]Line, len(f.Lines))
-		for k, l := range f.Lines {
-			lines[k] = Line{shift(l.Points), l.Kind}
-		}
-		f.Lines = lines
-		out[i] = f
-	}
-	return out
+		return f
+	})
 }
+
+// Moved returns faces moved by a step.
+func Moved(faces []Face, by Vec) []Face { return Placed(faces, by.Add) }

@@ -64,15 +64,6 @@ func (c *calendar) fit(minute, work int) int {
 	}
 }
 
-// closes returns when the bench closes that is open at a minute; before the minute where it
-// is not.
-func (c *calendar) closes(minute int) int {
-	if o := c.open[c.at(minute)]; o.from <= minute {
-		return o.to
-	}
-	return minute - 1
-}
-
 // full returns when an amount of work is done that begins at a minute, all openings
 // filled: no order of work is done earlier.
 func (c *calendar) full(minute, work int) int {

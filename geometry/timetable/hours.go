@@ -255,17 +255,6 @@ func (h Hours) on(day time.Time) []span {
 // Open tells whether the bench is open on a day.
 func (h Hours) Open(day time.Time) bool { return len(h.on(day)) > 0 }
 
-// Week returns when the bench is open on each day of the week, from Sunday, in minutes
-// from midnight.
-func (h Hours) Week() (out [7][][2]int) {
-	for d, all := range h.week {
-		for _, s := range all {
-			out[d] = append(out[d], [2]int{s.from, s.to})
-		}
-	}
-	return out
-}
-
 // On returns when the bench opens and closes on a day.
 func (h Hours) On(day time.Time) (out [][2]time.Time) {
 	for _, s := range h.on(day) {

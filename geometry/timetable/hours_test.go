@@ -31,13 +31,13 @@ func TestAnyHours(t *testing.T) {
 			return
 		}
 		open := 0
-		for _, day := range h.Week() {
+		for _, day := range h.week {
 			last := -1
 			for _, s := range day {
-				require.Greater(t, s[0], last, "overlaps or touches")
-				require.GreaterOrEqual(t, s[1]-s[0], leastOpen)
-				require.LessOrEqual(t, s[1], 24*60)
-				last, open = s[1], open+s[1]-s[0]
+				require.Greater(t, s.from, last, "overlaps or touches")
+				require.GreaterOrEqual(t, s.to-s.from, leastOpen)
+				require.LessOrEqual(t, s.to, 24*60)
+				last, open = s.to, open+s.to-s.from
 			}
 		}
 		require.Positive(t, open)

@@ -218,15 +218,10 @@ func (s *search) place(r rule, draw *rand.Rand) try {
 	}
 	hands, did := s.calendar.from, -1
 	for len(open) > 0 {
-		closes := s.calendar.closes(hands)
 		first, soonest := -1, math.MaxInt
 		for i := range open {
 			o := &open[i]
-			switch at := max(hands, o.ready); {
-			case o.at >= at:
-			case at == hands && hands+o.work <= closes:
-				o.at = hands
-			default:
+			if at := max(hands, o.ready); o.at < at {
 				o.at = s.calendar.fit(at, o.work)
 			}
 			limit := o.at

@@ -87,15 +87,12 @@ func rss(all ...Length) Length {
 	return Length(math.Sqrt(sum))
 }
 
-// normal is a normally distributed length.
-type normal struct{ mean, sd Length }
-
 // largest returns mean and standard deviation of the largest of independent
 // normal lengths, by quadrature over its distribution, the product of theirs.
-func largest(of []normal) normal {
+func largest(of []Distribution) Distribution {
 	lo, hi := Length(math.Inf(1)), Length(math.Inf(-1))
 	for _, n := range of {
-		lo, hi = min(lo, n.mean-8*n.sd), max(hi, n.mean+8*n.sd)
+		lo, hi = min(lo, n.Mean-8*n.SD), max(hi, n.Mean+8*n.SD)
 	}
 	if len(of) == 1 || hi-lo < 1e-9 {
 		return of[0]
@@ -103,7 +100,7 @@ func largest(of []normal) normal {
 	below := func(x Length) float64 {
 		p := 1.0
 		for _, n := range of {
-			p *= Distribution{Mean: n.mean, SD: n.sd}.Below(x)
+			p *= n.Below(x)
 		}
 		return p
 	}
@@ -117,28 +114,28 @@ func largest(of []normal) normal {
 		first += p * dx
 		second += 2 * (hi - x) * p * dx
 	}
-	return normal{hi - first, Length(math.Sqrt(max(0, float64(second-first*first))))}
+	return Distribution{Mean: hi - first, SD: Length(math.Sqrt(max(0, float64(second-first*first))))}
 }
 
 // smallest returns how far the least of n normal lengths with one deviation lies
 // from their mean, and its deviation: of two or three in closed form (H. L. Jones,
 // "Exact lower moments of order statistics in small samples from a normal
 // distribution", 1948; from memory).
-func smallest(n int, sd Length) normal {
+func smallest(n int, sd Length) Distribution {
 	switch n {
 	case 1:
-		return normal{0, sd}
+		return Distribution{SD: sd}
 	case 2:
-		return normal{-sd / Length(math.Sqrt(math.Pi)), sd * Length(math.Sqrt(1-1/math.Pi))}
+		return Distribution{Mean: -sd / Length(math.Sqrt(math.Pi)), SD: sd * Length(math.Sqrt(1-1/math.Pi))}
 	case 3:
-		return normal{-1.5 * sd / Length(math.Sqrt(math.Pi)), sd * Length(math.Sqrt(1+math.Sqrt(3)/2/math.Pi-9/math.Pi/4))}
+		return Distribution{Mean: -1.5 * sd / Length(math.Sqrt(math.Pi)), SD: sd * Length(math.Sqrt(1+math.Sqrt(3)/2/math.Pi-9/math.Pi/4))}
 	}
-	m := largest(slices.Repeat([]normal{{0, sd}}, n))
-	return normal{-m.mean, m.sd}
+	m := largest(slices.Repeat([]Distribution{{SD: sd}}, n))
+	return Distribution{Mean: -m.Mean, SD: m.SD}
 }
 
 // oneSided returns mean and deviation of the size, without sign, of a normal error:
 // the half-normal distribution.
-func oneSided(sd Length) normal {
-	return normal{sd * Length(math.Sqrt(2/math.Pi)), sd * Length(math.Sqrt(1-2/math.Pi))}
+func oneSided(sd Length) Distribution {
+	return Distribution{Mean: sd * Length(math.Sqrt(2/math.Pi)), SD: sd * Length(math.Sqrt(1-2/math.Pi))}
 }

@@ -37,22 +37,22 @@ func TestExamplesOfTheGUM(t *testing.T) {
 // two 1 - 1/pi.
 func TestLargest(t *testing.T) {
 	for n, d2 := range map[int]float64{2: 1.128, 3: 1.693, 4: 2.059, 5: 2.326} {
-		all := make([]normal, n)
+		all := make([]Distribution, n)
 		for i := range all {
-			all[i].sd = 1
+			all[i].SD = 1
 		}
-		assert.InDelta(t, d2/2, largest(all).mean.MM(), 5e-4, "%d", n)
-		assert.InDelta(t, -d2/2*3, smallest(n, 3).mean.MM(), 2e-3)
-		assert.InDelta(t, 3*largest(all).sd.MM(), smallest(n, 3).sd.MM(), 1e-3)
+		assert.InDelta(t, d2/2, largest(all).Mean.MM(), 5e-4, "%d", n)
+		assert.InDelta(t, -d2/2*3, smallest(n, 3).Mean.MM(), 2e-3)
+		assert.InDelta(t, 3*largest(all).SD.MM(), smallest(n, 3).SD.MM(), 1e-3)
 	}
-	assert.InDelta(t, 1/math.Sqrt(math.Pi), largest([]normal{{0, 1}, {0, 1}}).mean.MM(), 1e-5)
-	assert.InDelta(t, math.Sqrt(1-1/math.Pi), largest([]normal{{0, 1}, {0, 1}}).sd.MM(), 5e-4)
-	assert.InDelta(t, 1.5/math.Sqrt(math.Pi), largest([]normal{{0, 1}, {0, 1}, {0, 1}}).mean.MM(), 1e-5)
+	assert.InDelta(t, 1/math.Sqrt(math.Pi), largest([]Distribution{{SD: 1}, {SD: 1}}).Mean.MM(), 1e-5)
+	assert.InDelta(t, math.Sqrt(1-1/math.Pi), largest([]Distribution{{SD: 1}, {SD: 1}}).SD.MM(), 5e-4)
+	assert.InDelta(t, 1.5/math.Sqrt(math.Pi), largest([]Distribution{{SD: 1}, {SD: 1}, {SD: 1}}).Mean.MM(), 1e-5)
 	// One that stands out is the largest by itself.
-	far := largest([]normal{{10, 0.3}, {0, 0.3}})
-	assert.InDelta(t, 10, far.mean.MM(), 1e-3)
-	assert.InDelta(t, 0.3, far.sd.MM(), 1e-3)
-	assert.Equal(t, normal{3, 0}, largest([]normal{{3, 0}, {3, 0}}))
+	far := largest([]Distribution{{Mean: 10, SD: 0.3}, {SD: 0.3}})
+	assert.InDelta(t, 10, far.Mean.MM(), 1e-3)
+	assert.InDelta(t, 0.3, far.SD.MM(), 1e-3)
+	assert.Equal(t, Distribution{Mean: 3}, largest([]Distribution{{Mean: 3}, {Mean: 3}}))
 }
 
 // The distribution is that of a normal and a flat error added: held against

@@ -29,14 +29,14 @@ func Smallest(l Length, n int) Effect {
 		return Effect{}
 	}
 	m := smallest(n, l/2)
-	return Effect{Mean: m.mean, SD: m.sd, Low: -l, High: l}
+	return Effect{Mean: m.Mean, SD: m.SD, Low: -l, High: l}
 }
 
 // TakesRoom returns the effect of a symmetric error that takes room whichever
 // way it goes, such as an edge that leans in or out.
 func (e Effect) TakesRoom() Effect {
 	m := oneSided(e.SD)
-	return Effect{Mean: -m.mean, SD: m.sd, Low: e.Low}
+	return Effect{Mean: -m.Mean, SD: m.SD, Low: e.Low}
 }
 
 // Bows returns the effect of n sides that each bow in or out at their middle by
@@ -75,6 +75,12 @@ func (e Effect) Times(counts float64) Effect {
 	if k < 0 {
 		e.Low, e.High = e.High, e.Low
 	}
+	return e
+}
+
+// moved returns what is left off after so much more.
+func (e Effect) moved(by Length) Effect {
+	e.Mean, e.Low, e.High = e.Mean+by, e.Low+by, e.High+by
 	return e
 }
 

@@ -13,24 +13,16 @@ type Reading struct{ PlusMinus, Step Length }
 // rounding to a step, a twelfth of its square.
 func (r Reading) sd() Length { return rss(r.PlusMinus/2, r.Step/Length(math.Sqrt(12))) }
 
-// truth is what is known of a dimension: its distribution, and the range it
-// keeps within when no reading is off by more than its plus-or-minus.
-type truth struct {
-	normal
-	low, high Length
-}
-
 // Off returns how far the true largest of several dimensions is off the largest
 // reading of them. Each dimension was measured at one or several places.
 func (r Reading) Off(dimensions ...[]Length) Effect {
-	all := make([]truth, len(dimensions))
+	all := make([]Effect, len(dimensions))
 	var read Length
 	for i, d := range dimensions {
 		all[i] = r.largest(d)
 		read = max(read, largestOf(d))
 	}
-	t := over(all)
-	return Effect{Mean: t.mean - read, SD: t.sd, Low: t.low - read, High: t.high - read}
+	return over(all).moved(-read)
 }
 
 // OffLeast returns how far the true smallest of one dimension, which was measured at
@@ -41,8 +33,7 @@ func (r Reading) OffLeast(readings ...Length) Effect {
 	for i, l := range readings {
 		mirrored[i] = most + least - l
 	}
-	t := r.largest(mirrored) // what it is more than most, the smallest is less than least
-	return Effect{Mean: least - t.mean, SD: t.sd, Low: least - t.high, High: least - t.low}
+	return r.largest(mirrored).Times(-1).moved(least) // what it is more than most, the smallest is less than least
 }
 
 // largestOf returns the largest length, zero where there is none.
@@ -54,7 +45,9 @@ func largestOf(all []Length) Length {
 	return most
 }
 
-// largest returns the true largest dimension from readings at several places.
+// largest returns the true largest dimension from readings at several places: its
+// distribution, and the range it keeps within when no reading is off by more than its
+// plus-or-minus.
 //
 // The largest of several readings is, on average, too large: of readings that
 // differ only because each is a little off, it takes the one that is off the
@@ -63,11 +56,11 @@ func largestOf(all []Length) Length {
 // differ truly by t² = s² - u² (zero at least); a place is drawn toward the mean
 // by u² / (u² + t²). (An empirical Bayes estimate of several means: B. Efron and
 // C. Morris, 1973; from memory.) One reading is taken as it is.
-func (r Reading) largest(readings []Length) truth {
+func (r Reading) largest(readings []Length) Effect {
 	sd := r.sd()
 	most := largestOf(readings)
 	off := r.PlusMinus + r.Step/2
-	t := truth{normal{most, sd}, most - off, most + off}
+	t := Effect{Mean: most, SD: sd, Low: most - off, High: most + off}
 	n := Length(len(readings))
 	if n < 2 || sd == 0 {
 		return t
@@ -82,24 +75,25 @@ func (r Reading) largest(readings []Length) truth {
 	noise := sd * sd
 	differ := max(0, spread-noise)
 	kept := differ / (differ + noise) // of a place's distance from the mean
-	places := make([]normal, len(readings))
+	places := make([]Distribution, len(readings))
 	for i, l := range readings {
-		places[i] = normal{mean + kept*(l-mean), sd * Length(math.Sqrt(float64(kept)))}
+		places[i] = Distribution{Mean: mean + kept*(l-mean), SD: sd * Length(math.Sqrt(float64(kept)))}
 	}
 	m := largest(places)
 	common := (1 - kept) * Length(math.Sqrt(float64((differ+noise)/n)))
-	t.normal = normal{m.mean, rss(m.sd, common)}
+	t.Mean, t.SD = m.Mean, rss(m.SD, common)
 	return t
 }
 
 // over returns the largest of several dimensions.
-func over(all []truth) truth {
-	normals := make([]normal, len(all))
+func over(all []Effect) Effect {
+	normals := make([]Distribution, len(all))
 	out := all[0]
 	for i, t := range all {
-		normals[i] = t.normal
-		out.low, out.high = max(out.low, t.low), max(out.high, t.high)
+		normals[i] = Distribution{Mean: t.Mean, SD: t.SD}
+		out.Low, out.High = max(out.Low, t.Low), max(out.High, t.High)
 	}
-	out.normal = largest(normals)
+	m := largest(normals)
+	out.Mean, out.SD = m.Mean, m.SD
 	return out
 }

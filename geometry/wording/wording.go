@@ -4,6 +4,7 @@
 package wording
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -68,6 +69,17 @@ func Count(n int, what string) string {
 		return "1 " + what
 	}
 	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Titled names something by its title or, where that is empty, by what it is.
+func Titled(title, kind string) string { return cmp.Or(OneLine(title), Capital(kind)) }
+
+// Cases names what is made: a case by its title, several by their number.
+func Cases(n int, title func(n int) string) string {
+	if n == 1 {
+		return OneLine(title(0))
+	}
+	return Count(n, "case")
 }
 
 // Letters counts from 1: A to Z, then AA, AB and on.

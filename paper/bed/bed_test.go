@@ -273,15 +273,15 @@ func TestFaults(t *testing.T) {
 
 func TestParseSize(t *testing.T) {
 	for text, want := range map[string][2]L{
-		"600x300": {600, 300}, "600 x 300 mm": {600, 300}, "24x12in": {24 * 25.4, 12 * 25.4}, "24 in × 300 mm": {24 * 25.4, 300}, "60x30 cm": {600, 300},
+		"600x300": {600, 300}, "600 x 300 mm": {600, 300}, "24x12in": {24 * 25.4, 12 * 25.4}, "24 in × 300 mm": {24 * 25.4, 300}, "60x30 cm": {600, 300}, "a2": {420, 594}, // ISO 216
 	} {
-		w, h, err := bed.ParseSize(text, geometry.MM)
+		s, err := bed.ParseSize(text, geometry.MM)
 		require.NoError(t, err, text)
-		assert.InDelta(t, want[0].MM(), w.MM(), 1e-9, text)
-		assert.InDelta(t, want[1].MM(), h.MM(), 1e-9, text)
+		assert.InDelta(t, want[0].MM(), s.Width.MM(), 1e-9, text)
+		assert.InDelta(t, want[1].MM(), s.Height.MM(), 1e-9, text)
 	}
 	for _, text := range []string{"", "600", "600x", "axb", "600x300x2", "600*300"} {
-		_, _, err := bed.ParseSize(text, geometry.MM)
+		_, err := bed.ParseSize(text, geometry.MM)
 		assert.Error(t, err, text)
 	}
 }

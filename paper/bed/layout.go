@@ -103,7 +103,7 @@ type filling struct {
 // layFreely lays tiles as close as it finds.
 func (s Setup) layFreely(ctx context.Context, tiles []tile, e pack.Effort) (out []filling) {
 	room := pack.Stock{Width: s.Width - 2*s.Margin, Height: s.Height - 2*s.Margin}
-	problem := pack.Problem{Stock: []pack.Stock{room}, Gap: s.Gap, Mode: pack.Free}
+	problem := pack.Problem{Stock: []pack.Stock{room}, Gap: s.Gap, Free: true}
 	for _, t := range tiles {
 		problem.Items = append(problem.Items, pack.Item{Width: t.w, Height: t.h, Turn: t.either})
 	}

@@ -14,7 +14,7 @@ import (
 // BenchmarkLay lays out 1 to 1,000 cases of about 16 pieces each: a first plan,
 // and the search that forel stock makes where nothing is asked for.
 func BenchmarkLay(b *testing.B) {
-	all := class(b, 1000)
+	all := class(1000)
 	for _, steps := range []int{0, 5000} {
 		for _, n := range []int{1, 10, 100, 1000} {
 			b.Run(fmt.Sprintf("steps=%d/jobs=%d", steps, n), func(b *testing.B) {

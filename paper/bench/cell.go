@@ -26,6 +26,14 @@ func (a axis) of(p *geometry.Point) *Length {
 	return &p.Y
 }
 
+// side returns an item's side along an axis.
+func (a axis) side(i *pack.Item) *Length {
+	if a == acrossX {
+		return &i.Width
+	}
+	return &i.Height
+}
+
 // extent returns a box's length along an axis.
 func (a axis) extent(b geometry.Box) Length { return *a.of(&b.Max) - *a.of(&b.Min) }
 
@@ -39,30 +47,37 @@ type cell struct {
 	exact [2]bool // its sides that are cut at the fence: not left to what a strip leaves
 }
 
-// cellOf takes what is to be cut from a layout: which pieces lie in which strip
+// cellOf takes what is to be cut from a layout: which bundles lie in which strip
 // of which part. Positions and what is left over are worked out again, so
 // that every strip is as narrow as its pieces and what is left over stays in
 // one. It returns nil for a part without a piece.
-func (g *group) cellOf(p *pack.Part, which []int, turned []bool, kerf Length) *cell {
-	if p.Piece() {
-		it := g.items[which[p.Item]]
-		c := &cell{item: which[p.Item], size: [2]Length{it.w, it.h}, exact: it.exact}
-		if turned[p.Item] {
-			c.turn()
-		}
-		return c
-	}
+func (g *group) cellOf(p *pack.Part, laid []bundle, turned []bool) *cell {
 	along := acrossX
 	if p.Cut == pack.AlongX {
 		along = acrossY
 	}
 	var kids []*cell
-	for i := range p.Parts {
-		if c := g.cellOf(&p.Parts[i], which, turned, kerf); c != nil {
+	if p.Piece() {
+		along = laid[p.Item].along
+		for n, i := range laid[p.Item].which {
+			it := g.items[i]
+			c := &cell{item: i, size: [2]Length{it.w, it.h}, exact: it.exact}
+			if laid[p.Item].turned[n] {
+				c.turn()
+			}
 			kids = append(kids, c)
 		}
 	}
-	return join(along, kids, kerf)
+	for i := range p.Parts {
+		if c := g.cellOf(&p.Parts[i], laid, turned); c != nil {
+			kids = append(kids, c)
+		}
+	}
+	c := join(along, kids, g.kerf())
+	if p.Piece() && turned[p.Item] {
+		c.turn()
+	}
+	return c
 }
 
 // join puts cells side by side.

@@ -57,7 +57,7 @@ func TestOneJob(t *testing.T) {
 // Linings and cloth are cut larger, so that they take fewer settings of the fence; with
 // Exact they are cut to size. Boards are cut to size always.
 func TestRoundedUpOrExact(t *testing.T) {
-	jobs := class(t, 20)
+	jobs := class(20)
 	settings := map[geometry.Material][2]int{}
 	for i, exact := range []bool{false, true} {
 		p, err := bench.Lay(context.Background(), jobs, bench.Options{Exact: exact})
@@ -91,17 +91,6 @@ func TestRoundedUpOrExact(t *testing.T) {
 	t.Log(settings)
 }
 
-// What is written on a strip is its sheet's number and a letter or two.
-func TestNamesOfStripsAreShort(t *testing.T) {
-	p, err := bench.Lay(context.Background(), class(t, 40), bench.Options{Effort: pack.Effort{Iterations: 500}})
-	require.NoError(t, err)
-	for _, g := range p.Groups {
-		for _, c := range g.Cuts {
-			assert.Regexp(t, `^(\d+[A-Z]{0,2}|the roll)$`, c.Part)
-		}
-	}
-}
-
 // Where a job's maker works in inches, the usual sizes are American ones.
 func TestUsualSizesGoByTheUnit(t *testing.T) {
 	j := caseJob(t, "Chart folder", 235, 181, 19)
@@ -115,7 +104,7 @@ func TestUsualSizesGoByTheUnit(t *testing.T) {
 // A class of forty, with a search and without; the search never needs more
 // sheets.
 func TestClass(t *testing.T) {
-	jobs := class(t, 40)
+	jobs := class(40)
 	first, err := bench.Lay(context.Background(), jobs, bench.Options{})
 	require.NoError(t, err)
 	sound(t, first)
@@ -126,6 +115,11 @@ func TestClass(t *testing.T) {
 		assert.LessOrEqual(t, len(better.Groups[i].Sheets), len(first.Groups[i].Sheets))
 	}
 	oneStrip(t, better)
+	for _, g := range better.Groups {
+		for _, c := range g.Cuts {
+			assert.Regexp(t, `^(\d+[A-Z]{0,2}|the roll)$`, c.Part, "short names")
+		}
+	}
 	again, err := bench.Lay(context.Background(), jobs, bench.Options{Effort: pack.Effort{Iterations: 2000}})
 	require.NoError(t, err)
 	assert.Equal(t, better, again, "the same jobs and steps give the same plan")
@@ -163,7 +157,7 @@ func oneStrip(t *testing.T, p bench.Plan) {
 
 // So they do when a case is alone on its sheet, where there is room to spare.
 func TestWallsOfOneCase(t *testing.T) {
-	for _, j := range append(class(t, 30), caseJob(t, "Chart folder", 234.95, 180.975, 19.05)) {
+	for _, j := range append(class(30), caseJob(t, "Chart folder", 234.95, 180.975, 19.05)) {
 		j.Unit = geometry.IN
 		for _, steps := range []int{0, 300} {
 			p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{Effort: pack.Effort{Iterations: steps}})
@@ -177,7 +171,7 @@ func TestWallsOfOneCase(t *testing.T) {
 // Any job on any stock: what comes back can be cut from the sheets by its list
 // of cuts, or is refused in words.
 func TestAnyStock(t *testing.T) {
-	pool := class(t, 30)
+	pool := class(30)
 	rapid.Check(t, func(r *rapid.T) {
 		var jobs []bench.Job
 		for range rapid.IntRange(1, 4).Draw(r, "jobs") {

@@ -18,7 +18,7 @@ import (
 // of a length no more than there is, all together; where that does not do, what the refusal
 // says does.
 func TestLotsShareWhatThereIs(t *testing.T) {
-	pool := class(t, 12)
+	pool := class(12)
 	change := regexp.MustCompile(`leave out the (count|length|count and length) of (roll|\d+)`)
 	rapid.Check(t, func(t *rapid.T) {
 		board := stock.Stock{Material: geometry.Board, Thickness: 2, Width: 700, Height: 500, Grain: geometry.GrainHeight, Per: stock.Metre}

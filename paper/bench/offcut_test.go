@@ -17,7 +17,7 @@ import (
 // each once, and the walls of a case all come off offcuts or none does. The cuts give just the
 // pieces and what is left, and areas add up.
 func TestOffcutsFirst(t *testing.T) {
-	pool := class(t, 30)
+	pool := class(30)
 	rapid.Check(t, func(t *rapid.T) {
 		j := rapid.SampledFrom(pool).Draw(t, "job")
 		grains := []geometry.Grain{geometry.GrainHeight, geometry.GrainWidth, stock.NoGrain}

@@ -3,7 +3,8 @@ package bench_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"testing"
+	"slices"
+	"sync"
 
 	"github.com/stretchr/testify/require"
 
@@ -15,8 +16,7 @@ import (
 )
 
 // caseJob makes the case of an invented book.
-func caseJob(t testing.TB, title string, height, width, thick geometry.Length, change ...func(*slipcase.Job)) bench.Job {
-	t.Helper()
+func caseJob(t require.TestingT, title string, height, width, thick geometry.Length, change ...func(*slipcase.Job)) bench.Job {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = title
 	j.Books = []job.Book{{Height: job.Readings{height}, Width: job.Readings{width}, Thickness: job.Readings{thick}}}
@@ -28,15 +28,24 @@ func caseJob(t testing.TB, title string, height, width, thick geometry.Length, c
 	return bench.Job{Plan: c.Plan(), Unit: j.Unit}
 }
 
-// class makes the cases of n invented books of every size, the same ones each
-// time.
-func class(t testing.TB, n int) []bench.Job {
+// class returns the cases of n invented books of every size, the same ones each time.
+func class(n int) []bench.Job {
+	if n > len(forty()) {
+		return made(n)
+	}
+	return slices.Clone(forty()[:n])
+}
+
+// forty are those of the largest class of the tests.
+var forty = sync.OnceValue(func() []bench.Job { return made(40) })
+
+func made(n int) []bench.Job {
 	r := rand.New(rand.NewPCG(7, 11))
 	tenth := func(lo, hi float64) geometry.Length { return geometry.Length(lo + r.Float64()*(hi-lo)).Round(0.1) }
 	out := make([]bench.Job, n)
 	for i := range out {
 		h := tenth(120, 330)
-		out[i] = caseJob(t, fmt.Sprintf("Book %d", i+1), h, (h * geometry.Length(0.62+r.Float64()*0.2)).Round(0.1), tenth(9, 62), func(j *slipcase.Job) {
+		out[i] = caseJob(plantest.Must{}, fmt.Sprintf("Book %d", i+1), h, (h * geometry.Length(0.62+r.Float64()*0.2)).Round(0.1), tenth(9, 62), func(j *slipcase.Job) {
 			switch r.IntN(5) {
 			case 0:
 				j.Covering = slipcase.AllPaper

@@ -101,9 +101,9 @@ func TestOneSheetForAll(t *testing.T) {
 	for _, s := range said {
 		assert.Contains(t, s, m[0])
 	}
-	w, h, err := stock.ParseSize(m[1]+" x "+m[2], geometry.MM, stock.LeastSide)
+	size, err := stock.ParseSize(m[1]+" x "+m[2], geometry.MM)
 	require.NoError(t, err)
-	j.Stock = append(j.Stock, board(w, h, func(s *stock.Stock) { s.Trim = stock.DefaultTrim(geometry.MM) }))
+	j.Stock = append(j.Stock, board(size.Width, size.Height, func(s *stock.Stock) { s.Trim = stock.DefaultTrim(geometry.MM) }))
 	p, err := bench.Lay(context.Background(), []bench.Job{j}, bench.Options{})
 	require.NoError(t, err)
 	sound(t, p)

@@ -103,10 +103,12 @@ func (g *group) enough(ctx context.Context) string {
 	return text + fmt.Sprintf("size = %q", r.Number(sheet.Width)+" x "+r.Format(sheet.Height))
 }
 
+// hair is what does not count where a length is to do.
+const hair Length = 1e-7
+
 // ceil rounds a length up to what is shown.
 func ceil(l Length, r geometry.Rounding) Length {
 	up := l.Round(r.Step)
-	const hair = 1e-7 // what is missing is not taken
 	if up < l-hair {
 		up += r.Step
 	}

@@ -167,8 +167,7 @@ func (g *group) roomy(it item, kinds []int) (w, h Length) {
 
 // solveWith is solve with room about pieces that are cut at the fence, or without.
 func (g *group) solveWith(ctx context.Context, kinds, which []int, e pack.Effort, roomy bool) (starts []start, short []int) {
-	kerf := g.kerf()
-	p := pack.Problem{Gap: kerf, Mode: pack.Guillotine}
+	p := pack.Problem{Gap: g.kerf()}
 	priced := !slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Price == nil }) &&
 		slices.ContainsFunc(kinds, func(k int) bool { return g.Stock[k].Price.IsPositive() })
 	// All are laid out with the grain of the first; sheets with another are laid
@@ -192,29 +191,34 @@ func (g *group) solveWith(ctx context.Context, kinds, which []int, e pack.Effort
 		}
 		p.Stock = append(p.Stock, ps)
 	}
-	turned := make([]bool, len(which))
-	for n, i := range which {
+	var pieces []bundle
+	for _, i := range which {
 		it := g.items[i]
 		w, h := it.w, it.h
 		if roomy {
 			w, h = g.roomy(it, kinds)
 		}
-		in := pack.Item{Width: w, Height: h, Strip: it.together}
-		turned[n], in.Turn = lead.Turned(it.piece.Grain)
-		if turned[n] {
-			in.Width, in.Height = h, w
+		turned, either := lead.Turned(it.piece.Grain)
+		if turned {
+			w, h = h, w
 		}
-		p.Items = append(p.Items, in)
+		pieces = append(pieces, bundle{Item: pack.Item{Width: w, Height: h, Turn: either}, which: []int{i}, turned: []bool{turned}})
+	}
+	laid := g.bundles(pieces, p.Stock)
+	for _, b := range laid {
+		p.Items = append(p.Items, b.Item)
 	}
 	l := pack.Solve(ctx, p, e)
 	for _, n := range l.Left {
-		short = append(short, which[n])
+		short = append(short, laid[n].which...)
 	}
+	slices.Sort(short)
+	turned := make([]bool, len(laid))
 	for _, sh := range l.Sheets {
-		for _, pl := range sh.Places { // from here on as the item was turned in all
-			turned[pl.Item] = turned[pl.Item] != pl.Turned
+		for _, pl := range sh.Places {
+			turned[pl.Item] = pl.Turned
 		}
-		c := g.cellOf(sh.Cuts, which, turned, kerf)
+		c := g.cellOf(sh.Cuts, laid, turned)
 		if flipped[sh.Stock] {
 			c.turn()
 		}

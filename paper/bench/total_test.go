@@ -17,7 +17,7 @@ import (
 // What is bought for lots one after the other is what is bought for each, added up; no
 // piece is lost.
 func TestTotalAddsUp(t *testing.T) {
-	books := class(t, 12)
+	books := class(12)
 	price := money.Of(7).Div(money.Of(2))
 	books[0].Stock = []stock.Stock{{Material: geometry.Board, Width: 600, Height: 900, Grain: geometry.GrainHeight, Price: &price}}
 	rapid.Check(t, func(t *rapid.T) {

@@ -29,11 +29,7 @@ func ToStep(a, step Amount) Amount {
 	if step.IsZero() {
 		return a
 	}
-	n, rest := a.QuoRem(step, 0)
-	if rest.Abs().Mul(Of(2)).GreaterThanOrEqual(step) {
-		n = n.Add(Of(a.Sign()))
-	}
-	return n.Mul(step)
+	return a.DivRound(step, 0).Mul(step)
 }
 
 // UpToStep rounds up to a whole number of steps, as what is sold by the step is. A step of

@@ -195,8 +195,7 @@ func Called(g bench.Group) string {
 	if g.Name != "" || g.Material != g.Material.Like() {
 		return g.Label()
 	}
-	inShops := map[geometry.Material]string{geometry.Lining: "lining paper", geometry.Cloth: "book cloth", geometry.Paper: "covering paper"}
-	return cmp.Or(inShops[g.Material], g.Label())
+	return g.Material.Words()
 }
 
 // weighed returns a stock with the grammage that a job tells of its material.

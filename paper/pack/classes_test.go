@@ -72,9 +72,9 @@ func shelves(p pack.Problem) int {
 func TestLikePublishedClasses(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	for class := 1; class <= 10; class++ {
-		for _, mode := range modes {
+		for _, free := range modes {
 			p := likeClass(class, 40, r)
-			p.Mode = mode
+			p.Free = free
 			l := solved(t, p, pack.Effort{Iterations: 1500})
 			area := 0.0
 			for _, it := range p.Items {

@@ -8,14 +8,14 @@ import (
 )
 
 // The boards of one invented case, cut edge to edge from a board of 700 by
-// 500 mm with the three walls off one strip.
+// 500 mm.
 func ExampleSolve() {
 	p := pack.Problem{
 		Items: []pack.Item{
 			{Width: 152, Height: 228}, {Width: 152, Height: 228}, // sides
-			{Width: 34, Height: 228, Strip: "walls"},             // of the spine
-			{Width: 149, Height: 34, Turn: true, Strip: "walls"}, // of head and tail
-			{Width: 149, Height: 34, Turn: true, Strip: "walls"},
+			{Width: 34, Height: 228},             // of the spine
+			{Width: 149, Height: 34, Turn: true}, // of head and tail
+			{Width: 149, Height: 34, Turn: true},
 		},
 		Stock: []pack.Stock{{Width: 700, Height: 500}},
 	}

@@ -30,7 +30,7 @@ func BenchmarkFirst(b *testing.B) {
 				p := pack.Problem{Items: cases(n / 5), Gap: 2, Stock: []pack.Stock{{Width: 1010, Height: 710}}}
 				switch kind {
 				case "free":
-					p.Mode = pack.Free
+					p.Free = true
 				case "roll":
 					p.Stock[0].Roll, p.Stock[0].Height = true, 0
 				}

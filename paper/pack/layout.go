@@ -17,7 +17,7 @@ type Layout struct {
 type Sheet struct {
 	Stock  int // index into Problem.Stock
 	Places []Place
-	Cuts   *Part // Guillotine only: the whole sheet, or the used part of the roll
+	Cuts   *Part // not of a free layout: the whole sheet, or the used part of the roll
 }
 
 // Place is where a piece lies.

@@ -14,22 +14,20 @@ func length(n int) Length { return Length(n) / 8000 }
 
 // model is a problem in whole numbers, and the way back.
 type model struct {
-	p       *Problem
-	gap     int
-	in      search.Problem
-	members [][]int // of each item there, the items of p that it stands for
-	stacked []bool  // of each item there that is a strip: its pieces lie one below the other, till it is turned
-	long    []int   // of each item of p in a strip: its length along that, without the gap
+	p   *Problem
+	gap int
+	in  search.Problem
 }
 
 func (s *Stock) endless() bool { return s.Roll && s.Height == 0 }
 
 func newModel(p *Problem) *model {
-	m := &model{p: p, gap: whole(p.Gap), long: make([]int, len(p.Items))}
-	m.in.Free = p.Mode == Free
-	m.addItems()
+	m := &model{p: p, gap: whole(p.Gap)}
+	m.in.Free = p.Free
 	reach := 0 // of all items end to end
-	for _, it := range m.in.Items {
+	for _, item := range p.Items {
+		it := search.Item{W: whole(item.Width) + m.gap, H: whole(item.Height) + m.gap, Turn: item.Turn}
+		m.in.Items = append(m.in.Items, it)
 		reach += max(it.W, it.H)
 		m.in.Step = gcd(gcd(m.in.Step, it.W), it.H)
 	}
@@ -52,30 +50,4 @@ func gcd(a, b int) int {
 		a, b = b, a%b
 	}
 	return a
-}
-
-// addItems gives the search its items: one of ours each, or a strip of them.
-func (m *model) addItems() {
-	strips := map[string][]int{}
-	var keys []string
-	for i, it := range m.p.Items {
-		if key := it.Strip; key != "" && m.p.Mode == Guillotine {
-			if strips[key] == nil {
-				keys = append(keys, key)
-			}
-			strips[key] = append(strips[key], i)
-			continue
-		}
-		m.addPiece(i)
-	}
-	for _, key := range keys {
-		m.addStrips(strips[key])
-	}
-}
-
-// addPiece gives the search an item alone.
-func (m *model) addPiece(i int) {
-	it := &m.p.Items[i]
-	m.in.Items = append(m.in.Items, search.Item{W: whole(it.Width) + m.gap, H: whole(it.Height) + m.gap, Turn: it.Turn})
-	m.members, m.stacked = append(m.members, []int{i}), append(m.stacked, false)
 }

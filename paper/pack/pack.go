@@ -17,37 +17,11 @@ import (
 // an inch are both whole. A length given is taken to the nearest such unit.
 type Length = geometry.Length
 
-// Mode is how pieces may lie.
-type Mode int
-
-const (
-	// Guillotine: every cut runs edge to edge of what it cuts, as on a board
-	// shear or a plough. The layout carries the tree of cuts.
-	Guillotine Mode = iota
-	// Free: any places that do not overlap, as for a knife or laser on a bed.
-	Free
-)
-
-// String returns "guillotine" or "free".
-func (m Mode) String() string {
-	if m == Free {
-		return "free"
-	}
-	return "guillotine"
-}
-
 // Item is one piece to be laid out.
 type Item struct {
 	Width, Height Length // over 0
 	Turn          bool   // a quarter turn is allowed
 
-	// Strip, where it is not empty, joins pieces that must come off one strip
-	// at one fence setting: in Guillotine mode all pieces with this key lie side
-	// by side in a strip as broad as the side they have in common. Where
-	// the strip is longer than any sheet it goes on in another strip of the
-	// same breadth, in as few as will do. Pieces with no side in common lie
-	// anywhere. Free mode has no fence, and takes no notice.
-	Strip string
 }
 
 // Stock is one kind of sheet, or a roll. What is trimmed off its edges is no part of it.
@@ -68,7 +42,10 @@ type Problem struct {
 	Items []Item
 	Stock []Stock
 	Gap   Length // between neighbouring pieces: kerf of a saw, room for a knife; 0 for a shear
-	Mode  Mode
+	// Free tells that pieces may lie anywhere that they do not overlap, as for a knife or laser
+	// on a bed. Else every cut runs edge to edge of what it cuts, as on a board shear or a
+	// plough, and the layout carries the tree of cuts.
+	Free bool
 }
 
 // Effort is how long to look for a better layout. The zero Effort takes the

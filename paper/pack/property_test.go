@@ -2,7 +2,6 @@ package pack_test
 
 import (
 	"context"
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -28,14 +27,14 @@ func side(t *rapid.T, name string, least, most float64) geometry.Length {
 }
 
 func problem(t *rapid.T) pack.Problem {
-	p := pack.Problem{Mode: pack.Mode(rapid.IntRange(0, 1).Draw(t, "mode"))}
+	p := pack.Problem{Free: rapid.Bool().Draw(t, "free")}
 	if rapid.Bool().Draw(t, "with a gap") {
 		p.Gap = side(t, "gap", 1, 6)
 	}
 	kinds := rapid.IntRange(1, 3).Draw(t, "kinds")
 	roll := rapid.IntRange(0, 3).Draw(t, "a roll") == 0
 	if roll {
-		kinds, p.Mode = 1, pack.Guillotine
+		kinds, p.Free = 1, false
 	}
 	for range kinds {
 		s := pack.Stock{
@@ -62,19 +61,6 @@ func problem(t *rapid.T) pack.Problem {
 			it.Width, it.Height = p.Items[0].Width, p.Items[0].Height
 		}
 		p.Items = append(p.Items, it)
-	}
-	if rapid.Bool().Draw(t, "with strips") {
-		for key := range rapid.IntRange(1, 2).Draw(t, "strips") {
-			breadth := side(t, "breadth", 10, 200)
-			along := rapid.IntRange(0, 2).Draw(t, "strip way")
-			for range rapid.IntRange(1, 8).Draw(t, "strip pieces") {
-				it := pack.Item{Width: side(t, "long", 5, 240), Height: breadth, Strip: fmt.Sprint("s", key), Turn: along == 2}
-				if along == 1 || along == 2 && rapid.Bool().Draw(t, "stands") {
-					it.Width, it.Height = it.Height, it.Width
-				}
-				p.Items = append(p.Items, it)
-			}
-		}
 	}
 	return p
 }

@@ -94,8 +94,8 @@ func TestPublishedInstances(t *testing.T) {
 	if ms, err := strconv.Atoi(os.Getenv("FOREL_PACKING_MS")); err == nil {
 		limit = time.Duration(ms) * time.Millisecond
 	}
-	for _, mode := range []pack.Mode{pack.Guillotine, pack.Free} {
-		if only := os.Getenv("FOREL_PACKING_MODE"); only != "" && only != mode.String() {
+	for _, mode := range []string{"guillotine", "free"} {
+		if only := os.Getenv("FOREL_PACKING_MODE"); only != "" && only != mode {
 			continue
 		}
 		var first, bins, bound, open [11]int
@@ -104,7 +104,7 @@ func TestPublishedInstances(t *testing.T) {
 			if c := os.Getenv("FOREL_PACKING_CLASS"); c != "" && c != strconv.Itoa(in.class) {
 				continue
 			}
-			in.p.Mode = mode
+			in.p.Free = mode == "free"
 			e, ctx := pack.Effort{Time: limit, Seed: 1}, context.Background()
 			begun := pack.Solve(ctx, in.p, pack.Effort{})
 			if os.Getenv("FOREL_PACKING_CLOCK") == "thread" {

@@ -30,26 +30,26 @@ func equal(n int, w, h geometry.Length) (items []pack.Item) {
 	return items
 }
 
-var modes = []pack.Mode{pack.Guillotine, pack.Free}
+var modes = []bool{false, true} // of Problem.Free
 
 // Three pieces of 33 with two gaps of 0.5 fill 100 exactly; a micrometre less
 // takes another sheet. So do eight pieces of 1/8 in with gaps of 1/64 in.
 func TestExactFits(t *testing.T) {
 	in := geometry.Inch
-	for _, mode := range modes {
-		p := pack.Problem{Mode: mode, Gap: 0.5, Items: equal(9, 33, 33), Stock: []pack.Stock{{Width: 100, Height: 100}}}
+	for _, free := range modes {
+		p := pack.Problem{Free: free, Gap: 0.5, Items: equal(9, 33, 33), Stock: []pack.Stock{{Width: 100, Height: 100}}}
 		assert.Len(t, solved(t, p, pack.Effort{}).Sheets, 1)
 		p.Stock[0].Width = 99.999
 		assert.Len(t, solved(t, p, pack.Effort{Iterations: 500}).Sheets, 2)
-		p = pack.Problem{Mode: mode, Gap: in / 64, Items: equal(8, in/8, in), Stock: []pack.Stock{{Width: in + 7*in/64, Height: in}}}
+		p = pack.Problem{Free: free, Gap: in / 64, Items: equal(8, in/8, in), Stock: []pack.Stock{{Width: in + 7*in/64, Height: in}}}
 		assert.Len(t, solved(t, p, pack.Effort{}).Sheets, 1)
 	}
 }
 
 func TestPieceLargerThanEverySheet(t *testing.T) {
-	for _, mode := range modes {
+	for _, free := range modes {
 		p := pack.Problem{
-			Mode:  mode,
+			Free:  free,
 			Items: []pack.Item{{Width: 90, Height: 110}, {Width: 10, Height: 130, Turn: true}, {Width: 5, Height: 5}},
 			Stock: []pack.Stock{{Width: 120, Height: 100, Cost: 2}, {Width: 80, Height: 125, Cost: 1}},
 		}
@@ -67,28 +67,19 @@ func TestPieceLargerThanEverySheet(t *testing.T) {
 }
 
 func TestStockRunsOut(t *testing.T) {
-	for _, mode := range modes {
-		p := pack.Problem{Mode: mode, Items: equal(11, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Count: 2}}}
+	for _, free := range modes {
+		p := pack.Problem{Free: free, Items: equal(11, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Count: 2}}}
 		l := pack.Solve(context.Background(), p, pack.Effort{Iterations: 300})
 		assert.Len(t, l.Left, 3)
 		assert.NoError(t, packtest.Verify(l, p))
 	}
 }
 
-// Pieces of one strip that have no side in common are laid all the same.
-func TestNoSideInCommon(t *testing.T) {
-	items := []pack.Item{{Width: 5, Height: 6, Strip: "s"}, {Width: 7, Height: 8, Strip: "s"}}
-	l := pack.Solve(context.Background(), pack.Problem{Items: items, Stock: []pack.Stock{{Width: 100, Height: 100}}}, pack.Effort{})
-	assert.Empty(t, l.Left)
-	require.Len(t, l.Sheets, 1)
-	assert.Len(t, l.Sheets[0].Places, 2)
-}
-
 // Where a small sheet does, it is taken instead of a large one, and of two that do
 // the cheaper.
 func TestCheaperStock(t *testing.T) {
-	for _, mode := range modes {
-		p := pack.Problem{Mode: mode, Items: equal(5, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Cost: 0.01}, {Width: 50, Height: 50, Cost: 0.0025}}}
+	for _, free := range modes {
+		p := pack.Problem{Free: free, Items: equal(5, 50, 50), Stock: []pack.Stock{{Width: 100, Height: 100, Cost: 0.01}, {Width: 50, Height: 50, Cost: 0.0025}}}
 		l := solved(t, p, pack.Effort{Iterations: 2000})
 		assert.InDelta(t, 0.0125, l.Value, 1e-9) // square metres: one large and one small, or five small
 		assert.True(t, l.Optimal)
@@ -105,30 +96,6 @@ func TestRoll(t *testing.T) {
 	assert.InDelta(t, 100, l.Value, 1e-9)
 	assert.True(t, l.Optimal)
 	require.Len(t, l.Sheets, 1)
-}
-
-// The walls of a case come off one strip though they would fit elsewhere.
-func TestStripStaysTogether(t *testing.T) {
-	items := []pack.Item{
-		{Width: 34, Height: 231, Strip: "walls"},
-		{Width: 150, Height: 34, Turn: true, Strip: "walls"},
-		{Width: 150, Height: 34, Turn: true, Strip: "walls"},
-		{Width: 153, Height: 231}, {Width: 153, Height: 231},
-	}
-	p := pack.Problem{Items: items, Stock: []pack.Stock{{Width: 400, Height: 600}}}
-	l := solved(t, p, pack.Effort{Iterations: 2000})
-	x := l.Sheets[0].Places[0].X
-	n := 0
-	for _, pl := range l.Sheets[0].Places {
-		if items[pl.Item].Strip != "" {
-			if n++; n == 1 {
-				x = pl.X
-			}
-			assert.Equal(t, x, pl.X, "one below the other")
-			assert.InDelta(t, 34, pl.Width.MM(), 1e-9)
-		}
-	}
-	assert.Equal(t, 3, n)
 }
 
 // A context that has ended still gets the first layout; one that ends on the

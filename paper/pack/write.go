@@ -51,7 +51,7 @@ func (m *model) layout(s *search.Solution) *Layout {
 		return cmp.Or(cmp.Compare(a.Stock, b.Stock), cmp.Compare(full(&b), full(&a)))
 	})
 	for _, item := range s.Left {
-		l.Left = append(l.Left, m.members[item]...)
+		l.Left = append(l.Left, int(item))
 	}
 	slices.Sort(l.Left)
 	if len(l.Left) > 0 {
@@ -94,95 +94,54 @@ func (wr *writer) piece(item, x, y, w, h int) Part {
 	return p
 }
 
-// leaf is a node to write: one of the tree, or a piece of a strip.
-type leaf struct {
-	node int32
-	item int // of a strip's piece, else -1
-	size int // across the cuts, with the gap
-}
-
 // part writes a node at x, y, of w by h without the gap past it.
 func (wr *writer) part(n int32, x, y, w, h int) Part {
 	node := &wr.tree.N[n]
-	p := Part{Box: Box{length(x), length(y), length(w), length(h)}, Item: -1}
-	var parts []leaf
-	dir := int8(slicing.X)
+	p := Part{Box: Box{length(x), length(y), length(w), length(h)}, Item: -1, Cut: AlongY}
 	switch {
 	case node.Item == slicing.Open:
+		p.Cut = None
 		return p
-	case node.Item >= 0 && len(wr.members[node.Item]) == 1:
-		return wr.piece(wr.members[node.Item][0], x, y, w, h)
 	case node.Item >= 0:
-		parts, dir = wr.strip(n)
-	default:
-		dir = node.Dir
-		wr.tree.Parts(n, func(c int32) {
-			inner, way := wr.strip(c)
-			if way == dir {
-				parts = append(parts, inner...)
-				return
-			}
-			parts = append(parts, leaf{c, -1, *wr.tree.N[c].Side(dir)})
-		})
-	}
-	if len(parts) == 1 && parts[0].item < 0 {
-		return wr.part(parts[0].node, x, y, w, h)
-	}
-	p.Cut = AlongY
-	if dir == slicing.Y {
+		return wr.piece(int(node.Item), x, y, w, h)
+	case node.Dir == slicing.Y:
 		p.Cut = AlongX
 	}
-	open := func(l leaf) int {
-		if l.item < 0 && wr.tree.N[l.node].Item == slicing.Open {
+	open := func(n int32) int {
+		if wr.tree.N[n].Item == slicing.Open {
 			return 1
 		}
 		return 0
 	}
+	size := func(n int32) int { return *wr.tree.N[n].Side(node.Dir) }
+	var parts []int32
+	wr.tree.Parts(n, func(c int32) { parts = append(parts, c) })
+	if len(parts) == 1 {
+		return wr.part(parts[0], x, y, w, h)
+	}
 	// What is left over comes last, larger before smaller.
-	slices.SortStableFunc(parts, func(a, b leaf) int {
-		return cmp.Or(open(a)-open(b), b.size-a.size)
-	})
+	slices.SortStableFunc(parts, func(a, b int32) int { return cmp.Or(open(a)-open(b), size(b)-size(a)) })
 	for _, c := range parts {
-		cw, ch := c.size-wr.gap, h
-		if dir == slicing.Y {
-			cw, ch = w, c.size-wr.gap
+		cw, ch := size(c)-wr.gap, h
+		if node.Dir == slicing.Y {
+			cw, ch = w, size(c)-wr.gap
 		}
-		switch {
-		case c.item >= 0:
-			p.Parts = append(p.Parts, wr.piece(c.item, x, y, cw, ch))
-		case open(c) == 0 || cw > 0 && ch > 0:
-			p.Parts = append(p.Parts, wr.part(c.node, x, y, cw, ch))
+		if open(c) == 0 || cw > 0 && ch > 0 {
+			p.Parts = append(p.Parts, wr.part(c, x, y, cw, ch))
 		}
-		if dir == slicing.X {
-			x += c.size
+		if node.Dir == slicing.X {
+			x += size(c)
 		} else {
-			y += c.size
+			y += size(c)
 		}
 	}
 	return p
 }
 
-// strip returns the pieces of a node that is a strip of several, and the way they
-// lie; -1 if it is none.
-func (wr *writer) strip(n int32) (parts []leaf, dir int8) {
-	node := &wr.tree.N[n]
-	if node.Item < 0 || len(wr.members[node.Item]) == 1 {
-		return nil, -1
-	}
-	for _, i := range wr.members[node.Item] {
-		parts = append(parts, leaf{n, i, wr.long[i] + wr.gap})
-	}
-	turned := node.W != wr.in.Items[node.Item].W
-	if wr.stacked[node.Item] != turned {
-		return parts, slicing.Y
-	}
-	return parts, slicing.X
-}
-
 // places writes a sheet on which pieces lie anywhere.
 func (wr *writer) places(b *maxrects.Sheet) {
 	for _, p := range b.Placed {
-		wr.piece(wr.members[p.Item][0], p.X, p.Y, p.W-wr.gap, p.H-wr.gap)
+		wr.piece(int(p.Item), p.X, p.Y, p.W-wr.gap, p.H-wr.gap)
 	}
 	slices.SortStableFunc(wr.sheet.Places, func(a, b Place) int {
 		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))

@@ -85,10 +85,7 @@ func Of(p bench.Plan, t Terms, glue order.Adhesive, extra [][]Extra, times []wor
 		q.Tax = money.ToCent(money.Percent(q.Net, *t.Tax))
 	}
 	gross := q.Net.Add(q.Tax)
-	q.Total = gross
-	if !t.RoundTo.IsZero() {
-		q.Total = money.ToStep(gross, t.RoundTo)
-	}
+	q.Total = money.ToStep(gross, t.RoundTo)
 	q.Rounding = q.Total.Sub(gross)
 	return q
 }

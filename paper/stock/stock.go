@@ -115,6 +115,16 @@ const (
 	MostCount          = 100_000
 )
 
+// ParseSize reads the size of a sheet as paper.ParseSize does.
+func ParseSize(text string, unit geometry.Unit) (paper.Sheet, error) {
+	return paper.ParseSize(text, unit, "a sheet", LeastSide, MostSide)
+}
+
+// ParseOffcut is ParseSize of an offcut, which may be narrow.
+func ParseOffcut(text string, unit geometry.Unit) (paper.Sheet, error) {
+	return paper.ParseSize(text, unit, "an offcut", LeastSliver, MostSide)
+}
+
 // Usable returns the room between the trimmed edges; the height of a roll of
 // which there is as much as is needed is 0.
 func (s Stock) Usable() (width, height Length) {

@@ -23,19 +23,19 @@ func TestISO216(t *testing.T) {
 		var w, h geometry.Length
 		for n := range series.sizes {
 			name := fmt.Sprintf("%s%d", series.letter, n)
-			gotW, gotH, err := stock.ParseSize(name, geometry.MM, stock.LeastSide)
+			got, err := stock.ParseSize(name, geometry.MM)
 			require.NoError(t, err)
-			assert.InDelta(t, math.Sqrt2, float64(gotH/gotW), 0.005, name)
+			assert.InDelta(t, math.Sqrt2, float64(got.Height/got.Width), 0.005, name)
 			if n > 0 {
-				assert.Equal(t, geometry.Length(math.Floor(float64(h/2))), gotW, name)
-				assert.Equal(t, w, gotH, name)
+				assert.Equal(t, geometry.Length(math.Floor(float64(h/2))), got.Width, name)
+				assert.Equal(t, w, got.Height, name)
 			}
-			w, h = gotW, gotH
+			w, h = got.Width, got.Height
 		}
 	}
-	w, h, err := stock.ParseSize("a0", geometry.IN, stock.LeastSide)
+	a0, err := stock.ParseSize("a0", geometry.IN)
 	require.NoError(t, err)
-	assert.InDelta(t, 1e6, float64(w)*float64(h), 1000)
+	assert.InDelta(t, 1e6, float64(a0.Width)*float64(a0.Height), 1000)
 }
 
 func TestParseSize(t *testing.T) {
@@ -47,13 +47,13 @@ func TestParseSize(t *testing.T) {
 		"70 x 100 cm":        {700, 1000},
 		"25 1/2 in x 700 mm": {647.7, 700},
 	} {
-		w, h, err := stock.ParseSize(text, geometry.MM, stock.LeastSide)
+		s, err := stock.ParseSize(text, geometry.MM)
 		require.NoError(t, err, text)
-		assert.InDelta(t, want[0].MM(), w.MM(), 1e-9, text)
-		assert.InDelta(t, want[1].MM(), h.MM(), 1e-9, text)
+		assert.InDelta(t, want[0].MM(), s.Width.MM(), 1e-9, text)
+		assert.InDelta(t, want[1].MM(), s.Height.MM(), 1e-9, text)
 	}
 	for _, text := range []string{"", "A9", "A1 x A2", "26", "26 x", "1 x 2 x 3 in", "-700 x 1000", "99 x 1000", "700 x 5001", "700 x nan"} {
-		_, _, err := stock.ParseSize(text, geometry.MM, stock.LeastSide)
+		_, err := stock.ParseSize(text, geometry.MM)
 		assert.Error(t, err, text)
 	}
 }
@@ -126,8 +126,8 @@ func TestFlutesOfStock(t *testing.T) {
 }
 
 func ExampleStock_Size() {
-	w, h, _ := stock.ParseSize("26 x 38 in", geometry.MM, stock.LeastSide)
-	s := stock.Stock{Width: w, Height: h, Grain: geometry.GrainHeight}
+	size, _ := stock.ParseSize("26 x 38 in", geometry.MM)
+	s := stock.Stock{Width: size.Width, Height: size.Height, Grain: geometry.GrainHeight}
 	fmt.Println(s.Size(), "-", s.Along())
 	fmt.Println(stock.Usual(geometry.Board, geometry.MM)[0].Size())
 	// Output:

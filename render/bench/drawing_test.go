@@ -21,7 +21,7 @@ import (
 // line that is cut runs through the words of a piece.
 func TestWordsStandClear(t *testing.T) {
 	for _, n := range []int{1, 12} {
-		p := plan(t, n, geometry.MM)
+		p := planned(t, n, geometry.MM)
 		for _, sheet := range []string{"A4", "Letter"} {
 			for _, g := range p.Groups {
 				for i := range g.Sheets {
@@ -99,7 +99,7 @@ func readSVG(t *testing.T, data []byte) (lines map[string][][4]float64, words []
 // In the finished drawing every cut has the length it has on the sheet, at the
 // scale that the drawing states, and every piece its number and its size.
 func TestDrawingsMeasured(t *testing.T) {
-	p := plan(t, 6, geometry.MM)
+	p := planned(t, 6, geometry.MM)
 	drawings := draw.Drawings(p, options("A4", geometry.ToTenthMM))
 	n := 0
 	for _, g := range p.Groups {
@@ -144,7 +144,7 @@ func TestDrawingsMeasured(t *testing.T) {
 // edges, and the list of cuts has every cut of the plan.
 func TestDocument(t *testing.T) {
 	for _, unit := range []geometry.Unit{geometry.MM, geometry.IN} {
-		p := plan(t, 12, unit)
+		p := planned(t, 12, unit)
 		round, sheet := geometry.ToTenthMM, "A4"
 		if unit == geometry.IN {
 			round, sheet = geometry.To64th, "Letter"

@@ -79,7 +79,7 @@ func (f *figure) head() string {
 
 // list returns the list of the pieces.
 func (f *figure) list() document.Table {
-	t := document.Table{Size: noteSize, Columns: []document.Column{{Right: true, Bold: true}, {Broken: true}, {Right: true}}, Wider: Length(f.wider)}
+	t := document.Table{Size: noteSize, Columns: []document.Column{{Right: true, Bold: true}, {Broken: true}, {Right: true}}}
 	for _, q := range f.sheet.Pieces {
 		t.Rows = append(t.Rows, []string{fmt.Sprint(q.Number), piece(f.plan, q), size(q, f.Round)})
 	}
@@ -126,7 +126,7 @@ func (f *figure) draw(on render.Surface, room geometry.Box) Length {
 		document.Paragraph(on, room, ends-missedTall, text, noteSize, false)
 	}
 	if stock.Grained() && stock.Grain == geometry.GrainHeight { // longer than a short sheet is tall
-		ends = max(ends, f.origin.Y+shape.GrainLong(f.group.Material.Direction())+2)
+		ends = max(ends, f.origin.Y+shape.GrainLong(f.group.Material.Direction(), shape.GrainArm)+2)
 	}
 	return ends
 }

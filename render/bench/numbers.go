@@ -102,21 +102,16 @@ func (f *figure) places(c bench.Cut, edge geometry.Box) []tag {
 			}
 		}
 	}
-	away := f.tag(c.Number, from, false, true).box
-	for _, tip := range []geometry.Point{from, to} {
-		switch x, y := tagOff+away.Width()/2, tagOff+away.Height()/2; {
-		case c.AlongY && tip.Y-edge.Min.Y < 0.05:
-			tip.Y -= y
-		case c.AlongY && edge.Max.Y-tip.Y < 0.05:
-			tip.Y += y
-		case !c.AlongY && tip.X-edge.Min.X < 0.05:
-			tip.X -= x
-		case !c.AlongY && edge.Max.X-tip.X < 0.05:
-			tip.X += x
-		default:
+	for _, ends := range [][2]geometry.Point{{to, from}, {from, to}} {
+		tip := ends[1]
+		way := tip.Sub(ends[0]).Mul(1 / max(1e-9, tip.Distance(ends[0]).MM()))
+		past := tip.Add(way.Mul(0.1))
+		if edge.Grow(0.05).Contains(geometry.Box{Min: past, Max: past}) {
 			continue
 		}
-		beyond = append(beyond, f.tag(c.Number, tip, false, true))
+		t := f.tag(c.Number, tip, false, true)
+		off := tagOff + t.box.Width()/2*way.X.Abs() + t.box.Height()/2*way.Y.Abs()
+		beyond = append(beyond, f.tag(c.Number, tip.Add(way.Mul(off.MM())), false, true))
 	}
 	if len(beyond) == 2 || c.Kind == bench.Square {
 		return append(beyond, on...)

@@ -103,7 +103,7 @@ func (f *figure) pieceNames(on render.Surface) {
 func (f *figure) offcutNames(on render.Surface) {
 	for _, o := range f.sheet.Offcuts {
 		if o.Kept() {
-			measure := f.Round.PrettyNumber(o.Clean.Width()) + " × " + f.Round.Pretty(o.Clean.Height())
+			measure := f.Round.PrettySize(o.Clean.Width(), o.Clean.Height())
 			f.name(on, f.box(o.Clean), true, small("offcut "+o.Name, measure), small(o.Name))
 		}
 	}
@@ -116,10 +116,10 @@ func (f *figure) grain(on render.Surface) {
 		return
 	}
 	b, word := f.box(geometry.Bx(0, 0, f.sheet.Width, f.sheet.Height)), f.group.Material.Direction()
-	middle := shape.GrainLong(word)/2 + 2 // from the corner of the sheet
+	middle := shape.GrainLong(word, shape.GrainArm)/2 + 2 // from the corner of the sheet
 	if stock.Grain == geometry.GrainHeight {
-		shape.Grain(on, geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+middle), true, word)
+		shape.Grain(on, geometry.Pt(b.Max.X+aroundRight-2.5, b.Min.Y+middle), true, word, shape.GrainArm)
 	} else {
-		shape.Grain(on, geometry.Pt(b.Min.X+middle, b.Max.Y+aroundBottom-2.5), false, word)
+		shape.Grain(on, geometry.Pt(b.Min.X+middle, b.Max.Y+aroundBottom-2.5), false, word, shape.GrainArm)
 	}
 }

@@ -110,34 +110,35 @@ func offcuts(g bench.Group, r geometry.Rounding) string {
 	for _, s := range g.Sheets {
 		for _, o := range s.Offcuts {
 			if o.Kept() {
-				out = append(out, o.Name+": "+r.PrettyNumber(o.Clean.Width())+" × "+r.Pretty(o.Clean.Height()))
+				out = append(out, o.Name+": "+r.PrettySize(o.Clean.Width(), o.Clean.Height()))
 			}
 		}
 	}
 	return strings.Join(out, "; ")
 }
 
-// Text returns the shopping list and a summary in the maker's unit; with cuts, the
-// order of the cuts too.
-func Text(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
+// Text returns the shopping list and a summary in the maker's unit, the lists to tick off where
+// they are in Markdown; with cuts, the order of the cuts too.
+func Text(p bench.Plan, r geometry.Rounding, cuts bool, f document.Form) []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "Shopping list: %s\n\n", titles(p))
-	write(&b, p, r)
+	fmt.Fprintf(&b, "%sShopping list: %s\n\n", f.Head, f.Says(titles(p)))
+	write(&b, p, r, f)
 	b.WriteString("\n")
 	for _, g := range p.Groups {
-		b.WriteString(summary(g, r) + "\n")
+		fmt.Fprintf(&b, "%s%s\n", f.Item, f.Says(summary(g, r)))
 		if o := offcuts(g, r); o != "" {
-			fmt.Fprintf(&b, "  worth keeping: %s\n", o)
+			fmt.Fprintf(&b, "%sworth keeping: %s\n", f.Under, o)
 		}
 	}
-	b.WriteString("\n")
+	if f.Plain {
+		b.WriteString("\n")
+	}
 	for _, n := range remarks(p, r, r.Format) {
-		b.WriteString(n + "\n")
+		fmt.Fprintf(&b, "%s%s\n", f.Item, f.Says(n))
 	}
 	if cuts {
 		for _, g := range p.Groups {
-			fmt.Fprintf(&b, "\nOrder of the cuts: %s\n\n", label(g, r))
-			b.WriteString(cutTable(p, g, r).Text())
+			fmt.Fprintf(&b, "\n%sOrder of the cuts: %s\n\n%s", f.Chapter, f.Says(label(g, r)), f.Table(cutTable(p, g, r)))
 		}
 		fmt.Fprintf(&b, "\n%s\n", cautions)
 	}
@@ -153,45 +154,20 @@ func Shopping(plans []bench.Plan, lists [][]byte, r geometry.Rounding) []byte {
 	var b bytes.Buffer
 	all := bench.Total(plans)
 	fmt.Fprintf(&b, "Shopping list: %s, cut in %d lots, each from sheets of its own\n\n", titles(all), len(plans))
-	write(&b, all, r)
+	write(&b, all, r, document.Plain)
 	for i, list := range lists {
 		fmt.Fprintf(&b, "\nLot %d. %s", i+1, list)
 	}
 	return b.Bytes()
 }
 
-func write(b *bytes.Buffer, p bench.Plan, r geometry.Rounding) {
-	b.WriteString(shoppingTable(p, r).Text())
-	if t := totalLine(p); t != "" {
+func write(b *bytes.Buffer, p bench.Plan, r geometry.Rounding, f document.Form) {
+	b.WriteString(f.Table(shoppingTable(p, r)))
+	t := totalLine(p)
+	if !f.Plain {
+		t = wording.Capital(t)
+	}
+	if t != "" {
 		fmt.Fprintf(b, "\n%s\n", t)
 	}
-}
-
-// Markdown returns the shopping list and a summary, the lists to tick off; with
-// cuts, the order of the cuts too.
-func Markdown(p bench.Plan, r geometry.Rounding, cuts bool) []byte {
-	var b bytes.Buffer
-	fmt.Fprintf(&b, "# Shopping list: %s\n\n", wording.Escape(titles(p)))
-	b.WriteString(shoppingTable(p, r).Markdown())
-	if t := totalLine(p); t != "" {
-		fmt.Fprintf(&b, "\n%s\n", wording.Capital(t))
-	}
-	b.WriteString("\n")
-	for _, g := range p.Groups {
-		fmt.Fprintf(&b, "- %s\n", wording.Escape(summary(g, r)))
-		if o := offcuts(g, r); o != "" {
-			fmt.Fprintf(&b, "  - worth keeping: %s\n", o)
-		}
-	}
-	for _, n := range remarks(p, r, r.Format) {
-		fmt.Fprintf(&b, "- %s\n", wording.Escape(n))
-	}
-	if cuts {
-		for _, g := range p.Groups {
-			fmt.Fprintf(&b, "\n## Order of the cuts: %s\n\n", wording.Escape(label(g, r)))
-			b.WriteString(cutTable(p, g, r).Markdown())
-		}
-		fmt.Fprintf(&b, "\n%s\n", cautions)
-	}
-	return b.Bytes()
 }

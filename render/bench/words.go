@@ -32,14 +32,7 @@ func label(g bench.Group, r geometry.Rounding) string {
 
 // titles names the jobs of a plan.
 func titles(p bench.Plan) string {
-	switch n := len(p.Jobs); n {
-	case 0:
-		return ""
-	case 1:
-		return wording.OneLine(p.Jobs[0].Title())
-	default:
-		return fmt.Sprintf("%d cases", n)
-	}
+	return wording.Cases(len(p.Jobs), func(n int) string { return p.Jobs[n].Title() })
 }
 
 // buy says what is to be bought: "5 sheets", "1.31 m"; or of what is there how much is taken:
@@ -118,7 +111,7 @@ func copyName(q bench.Placed) string {
 
 // size writes a piece's size as it lies on the sheet, width first.
 func size(q bench.Placed, r geometry.Rounding) string {
-	return r.PrettyNumber(q.Box.Width()) + " × " + r.Pretty(q.Box.Height())
+	return r.PrettySize(q.Box.Width(), q.Box.Height())
 }
 
 // part names what is cut: "sheet 1", "strip 1B".

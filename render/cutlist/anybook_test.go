@@ -16,6 +16,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/render/cutlist"
+	"forel/render/document"
 	"forel/render/pagetest"
 )
 
@@ -46,7 +47,7 @@ func runs(p plan.Plan) string {
 func TestListOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, round := anyPlan(t)
-		text := string(cutlist.Text(p, round))
+		text := string(cutlist.Text(p, round, document.Plain))
 		lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 		for _, l := range lines {
 			require.Equal(t, strings.TrimRight(l, " "), l)
@@ -67,7 +68,7 @@ func TestListOfAnyBook(t *testing.T) {
 			require.Contains(t, text, "take care: "+strings.Join(strings.Fields(w), " ")+"\n")
 		}
 
-		md := string(cutlist.Markdown(p, round))
+		md := string(cutlist.Text(p, round, document.Markdown))
 		rows := 0
 		for i, l := range strings.Split(strings.TrimSuffix(md, "\n"), "\n") {
 			switch {

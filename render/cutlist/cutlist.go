@@ -10,61 +10,46 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
+	"forel/render/document"
 )
 
-// numeric tells which columns are set flush right.
-func numeric(column int) bool { return column == 1 || column == 3 || column == 4 }
-
-// rows returns the pieces below a row of heads.
-func rows(c plan.Plan, r geometry.Rounding) [][]string {
+// table lists the pieces.
+func table(c plan.Plan, r geometry.Rounding) document.Table {
 	unit := " (" + r.Unit.String() + ")"
-	out := [][]string{{"piece", "cut", "of", "width" + unit, "height" + unit, geometry.Directions(c.Pieces) + " along"}}
+	t := document.Table{Columns: []document.Column{{Head: "piece"}, {Head: "cut", Right: true}, {Head: "of"}, {Head: "width" + unit, Right: true}, {Head: "height" + unit, Right: true},
+		{Head: geometry.Directions(c.Pieces) + " along"}}}
 	for _, p := range c.Pieces {
 		w, h := p.Size()
-		out = append(out, []string{p.Name, fmt.Sprint(p.Count), string(p.Material), r.Number(w), r.Number(h), string(p.Grain)})
+		t.Rows = append(t.Rows, []string{p.Name, fmt.Sprint(p.Count), string(p.Material), r.Number(w), r.Number(h), string(p.Grain)})
 	}
-	return out
+	return t
 }
 
-// Text returns the list in aligned columns, in the maker's unit.
-func Text(c plan.Plan, r geometry.Rounding) []byte {
+// Text returns the list in the maker's unit, with its notes, as text or in Markdown.
+func Text(c plan.Plan, r geometry.Rounding, f document.Form) []byte {
 	var b bytes.Buffer
-	if t := wording.OneLine(c.Title); t != "" {
-		fmt.Fprintf(&b, "%s\n\n", t)
+	title := f.Says(wording.OneLine(c.Title))
+	switch {
+	case !f.Plain && title == "":
+		title = "Cut list"
+	case !f.Plain:
+		title = "Cut list: " + title
 	}
-	b.WriteString(wording.Aligned(rows(c, r), numeric))
-	b.WriteString("\n")
+	if title != "" {
+		fmt.Fprintf(&b, "%s%s\n\n", f.Head, title)
+	}
+	b.WriteString(f.Table(table(c, r)) + "\n")
 	for _, n := range notes(c, r) {
-		b.WriteString(n + "\n")
+		b.WriteString(f.Item + f.Says(n) + "\n")
 	}
 	names, margins := placing(c, r)
 	for i, name := range names {
-		fmt.Fprintf(&b, "\nplacing the %s\n", name)
-		for _, m := range margins[i] {
-			b.WriteString("  " + m + "\n")
+		if f.Plain {
+			b.WriteString("\n")
 		}
-	}
-	return b.Bytes()
-}
-
-// Markdown returns the list as a table with the notes as a list.
-func Markdown(c plan.Plan, r geometry.Rounding) []byte {
-	var b bytes.Buffer
-	title := "Cut list"
-	if t := wording.OneLine(c.Title); t != "" {
-		title += ": " + t
-	}
-	fmt.Fprintf(&b, "# %s\n\n", wording.Escape(title))
-	b.WriteString(wording.Markdown(rows(c, r), numeric))
-	b.WriteString("\n")
-	for _, n := range notes(c, r) {
-		b.WriteString("- " + wording.Escape(n) + "\n")
-	}
-	names, margins := placing(c, r)
-	for i, name := range names {
-		fmt.Fprintf(&b, "- placing the %s\n", name)
+		fmt.Fprintf(&b, "%splacing the %s\n", f.Item, name)
 		for _, m := range margins[i] {
-			b.WriteString("  - " + wording.Escape(m) + "\n")
+			b.WriteString(f.Under + f.Says(m) + "\n")
 		}
 	}
 	return b.Bytes()

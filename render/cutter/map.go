@@ -54,15 +54,16 @@ func partTable(b bed.Bed, r geometry.Rounding) document.Table {
 	for i, p := range b.Parts {
 		of := p
 		of.Job = ""
-		w, h := p.Piece.Size()
 		lies := map[bool]string{false: "as its template", true: "turned"}[p.Turned]
-		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettyNumber(w) + " × " + r.Pretty(h), p.Piece.FaceUp, lies})
+		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), of.Name(), p.Job, r.PrettySize(p.Piece.Size()), p.Piece.FaceUp, lies})
 	}
 	return t
 }
 
-// grainBand is the room for the arrow of the grain, beside a bed or below it.
-const grainBand Length = 7
+// The room for the arrow of the grain, beside a bed or below it, and the length of its arms.
+const (
+	grainBand Length = 7
+)
 
 // bedBlock draws a bed as large as there is room for, and at most half as tall as a page.
 func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
@@ -75,12 +76,12 @@ func bedBlock(d *document.Document, b bed.Bed, s bed.Setup) document.Block {
 		end := box.Min.Add(geometry.Pt(b.Width, b.Height).Mul(1 / m.scale))
 		low := m.draw(d, end)
 		word := b.Material.Direction()
-		middle := shape.GrainLong(word)/2 + 2 // from the corner of the bed
+		middle := shape.GrainLong(word, shape.GrainArm)/2 + 2 // from the corner of the bed
 		switch s.GrainOf(b.Material) {
 		case geometry.GrainHeight:
-			shape.Grain(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+middle), true, word)
+			shape.Grain(d, geometry.Pt(end.X+grainBand/2, box.Min.Y+middle), true, word, shape.GrainArm)
 		case geometry.GrainWidth:
-			shape.Grain(d, geometry.Pt(box.Min.X+middle, end.Y+grainBand/2), false, word)
+			shape.Grain(d, geometry.Pt(box.Min.X+middle, end.Y+grainBand/2), false, word, shape.GrainArm)
 			low = max(low, end.Y+grainBand)
 		}
 		return low + 1

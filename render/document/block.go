@@ -1,9 +1,8 @@
 package document
 
 import (
-	"cmp"
-
 	"forel/geometry"
+	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/record"
 	"forel/render/typeset"
@@ -99,6 +98,18 @@ func (d *Document) Flow(start func(page int) geometry.Box, blocks ...Block) (on 
 	}
 }
 
+// Below draws blocks one below the other from the top of a box, on the page that is drawn on,
+// and returns where they end.
+func Below(box geometry.Box, blocks ...Block) Length {
+	for i, k := range blocks {
+		if i > 0 {
+			box.Min.Y += k.Above
+		}
+		box.Min.Y = k.Draw(box)
+	}
+	return box.Min.Y
+}
+
 // FlowOn is Flow that begins below what is on the page, after so much white.
 func (d *Document) FlowOn(white Length, blocks ...Block) []int {
 	return d.Flow(func(page int) geometry.Box {
@@ -113,11 +124,10 @@ func (d *Document) FlowOn(white Length, blocks ...Block) []int {
 // page.
 func (d *Document) FlowInColumns(apart, white Length, blocks ...Block) {
 	room := d.Rest(white)
-	try := func(tall Length) (on []int) {
+	try := func(tall Length) []int {
 		begun := room
 		begun.Max.Y = room.Min.Y + tall
-		d.Aside(func() { on = d.Flow(d.Columns(apart, begun), blocks...) })
-		return on
+		return d.Try(d.Columns(apart, begun), blocks...)
 	}
 	high := room.Height()
 	if on := try(high); len(on) > 2 {
@@ -136,6 +146,12 @@ func (d *Document) FlowInColumns(apart, white Length, blocks ...Block) {
 	}
 	room.Max.Y = room.Min.Y + high
 	d.Flow(d.Columns(apart, room), blocks...)
+}
+
+// Try is Flow whose pages are not kept: it tells how many blocks stand on each.
+func (d *Document) Try(start func(page int) geometry.Box, blocks ...Block) (on []int) {
+	d.Aside(func() { on = d.Flow(start, blocks...) })
+	return on
 }
 
 // Columns returns rooms for Flow: two columns a page, so far apart. The first are in what is
@@ -220,10 +236,35 @@ func (d *Document) place(all []laid, box geometry.Box, aside Length) {
 	}
 }
 
+// Add adds blocks, to be set below those that were added before.
+func (d *Document) Add(blocks ...Block) { d.added = append(d.added, blocks...) }
+
+// Say adds a paragraph below so much white.
+func (d *Document) Say(text string, size render.Points, bold bool, above Length) {
+	d.Add(d.Paragraph(text, size, bold).After(above))
+}
+
+// Notes adds sentences in small print, given without capital and full stop.
+func (d *Document) Notes(sentences ...string) {
+	above := Length(4)
+	for _, s := range sentences {
+		d.Say(wording.Sentence(s), render.NoteSize, false, above)
+		above = 0.4
+	}
+}
+
+// Break sets what was added; what is added next starts a page.
+func (d *Document) Break() {
+	if d.added != nil {
+		d.Flow(nil, d.added...)
+		d.added = nil
+	}
+}
+
 // Paragraph returns a paragraph.
 func (d *Document) Paragraph(text string, size render.Points, bold bool) Block {
 	return Block{Draw: func(box geometry.Box) Length {
-		box.Max.X = box.Min.X + box.Width()/d.wider()
+		box.Max.X = box.Min.X + d.Writable(box.Width())
 		return Paragraph(d, box, box.Min.Y, text, size, bold)
 	}}
 }
@@ -239,33 +280,11 @@ func (d *Document) Heading(text string) Block {
 // and a rule.
 func (d *Document) Opening(name, about string) Block {
 	return Block{Draw: func(box geometry.Box) Length {
-		wide := box.Width() / d.wider()
+		wide := d.Writable(box.Width())
 		y := box.Min.Y + typeset.Ascent(render.TitleSize)
 		Write(d, geometry.Pt(box.Min.X, y), typeset.Fit(name, render.TitleSize, true, wide), render.TitleSize, true)
 		y = Paragraph(d, box, y+1.5, about, render.HeadSize, false) + 2
 		Rule(d, geometry.Pt(box.Min.X, y), geometry.Pt(box.Max.X, y))
 		return y
 	}}
-}
-
-// Steps returns numbered steps under a heading, together where a page holds them.
-func (d *Document) Steps(heading string, steps []string) []Block {
-	return d.list(heading, "", steps)
-}
-
-// Points is Steps with a bullet for a number.
-func (d *Document) Points(heading string, points []string) []Block {
-	return d.list(heading, "•", points)
-}
-
-// list returns a list with a mark before each item, or where that is empty its number.
-func (d *Document) list(heading, mark string, texts []string) []Block {
-	head := d.Heading(heading)
-	draw := head.Draw
-	head.Draw = func(box geometry.Box) Length { return draw(box) + itemGap }
-	out := []Block{head}
-	for i, t := range texts {
-		out = append(out, Block{Stays: i < len(texts)-1, Draw: func(box geometry.Box) Length { return item(d, box, cmp.Or(mark, number(i)), t) }})
-	}
-	return out
 }

@@ -42,6 +42,7 @@ type Document struct {
 	Frame func(room geometry.Box) geometry.Box
 	*Page
 	pages []*Page
+	added []Block // not set yet
 }
 
 // Page is a page with all that is drawn on it.
@@ -121,7 +122,8 @@ func (p *Page) Lowest() (y Length) {
 	return y
 }
 
-func (d *Document) wider() Length { return max(1, d.Wider) }
+// Writable returns how much of a width words may fill: a viewer's typeface may be wider.
+func (d *Document) Writable(width Length) Length { return width / max(1, d.Wider) }
 
 // Count returns the number of pages so far.
 func (d *Document) Count() int { return len(d.pages) }
@@ -136,6 +138,7 @@ func (d *Document) Aside(do func()) {
 
 // Pages ends the document and returns its pages.
 func (d *Document) Pages() []*Page {
+	d.Break()
 	for i, p := range d.pages {
 		if p.foot == nil {
 			continue
@@ -150,7 +153,7 @@ func (d *Document) Pages() []*Page {
 			left = d.Setup.Measured.String()
 		}
 		const apart = 8
-		wide := area.Width() / d.wider()
+		wide := d.Writable(area.Width())
 		left = typeset.Fit(left, render.NoteSize, false, wide*0.7)
 		Write(p, geometry.Pt(area.Min.X, y), left, render.NoteSize, false)
 		right = typeset.Fit(right, render.NoteSize, false, wide-typeset.Width(left, render.NoteSize, false)-apart)

@@ -29,14 +29,14 @@ func made() *document.Document {
 
 // What is set lies within its box, its lines clear of each other, and ends where it
 // is said to.
-func TestParagraphAndSteps(t *testing.T) {
+func TestParagraphAndItem(t *testing.T) {
 	box := geometry.Bx(20, 30, 70, 250)
 	for name, set := range map[string]func(render.Surface) geometry.Length{
 		"paragraph": func(s render.Surface) geometry.Length {
 			return document.Paragraph(s, box, box.Min.Y, text, render.BodySize, false)
 		},
-		"steps": func(s render.Surface) geometry.Length {
-			return document.Steps(s, box, "Order of work", []string{text, text})
+		"item": func(s render.Surface) geometry.Length {
+			return document.Item(s, box, document.Number, 11, text, render.BodySize)
 		},
 	} {
 		on := &record.Surface{}

@@ -61,6 +61,21 @@ type fitted struct {
 	deep  int // lines of the heads
 }
 
+// Form is how a report is written: as plain text, or in Markdown.
+type Form struct {
+	Plain         bool
+	Table         func(Table) string
+	Head, Chapter string              // before the heading of all, and of a part
+	Item, Under   string              // before an item of a list, and one that belongs to it
+	Says          func(string) string // what may have a maker's own words
+}
+
+// The forms of reports.
+var (
+	Plain    = Form{true, Table.Text, "", "", "", "  ", func(s string) string { return s }}
+	Markdown = Form{false, Table.Markdown, "# ", "## ", "- ", "  - ", wording.Escape}
+)
+
 // Text returns the table as text, as wording.Aligned sets it.
 func (t Table) Text() string { return wording.Aligned(t.withHeads(), t.right) }
 
@@ -283,6 +298,7 @@ func (t Table) Draw(on render.Surface, box geometry.Box) Length {
 // Table returns a table below a heading, a block a row; on further pages the
 // heading and the heads are repeated. An empty heading is none.
 func (d *Document) Table(heading string, t Table) []Block {
+	t.Wider = d.Wider
 	var f fitted
 	var made Length // the width f is for
 	in := func(box geometry.Box) fitted {

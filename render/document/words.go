@@ -1,7 +1,6 @@
 package document
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -53,32 +52,4 @@ func Rule(s render.Surface, from, to geometry.Point) {
 // Tick draws a box to tick, its lower left corner at a place.
 func Tick(s render.Surface, at geometry.Point, side Length) {
 	s.Stroke(geometry.Rectangle(geometry.Bx(at.X, at.Y-side, at.X+side, at.Y)), render.Stroke{Width: 0.25, Color: render.Black})
-}
-
-// The indent of the items of a list, and the white below each.
-const (
-	indent  Length = 6
-	itemGap Length = 0.8
-	markGap Length = 1.4 // so near to its text that readers of the file take both for one line
-)
-
-// item sets one item of a list with its mark, from the top of a box, and returns
-// where it ends.
-func item(s render.Surface, box geometry.Box, mark, text string) Length {
-	box.Min.X += indent
-	WriteEnd(s, geometry.Pt(box.Min.X-markGap, box.Min.Y+typeset.LineHeight(render.BodySize)), mark, render.BodySize, false)
-	return Paragraph(s, box, box.Min.Y, text, render.BodySize, false) + itemGap
-}
-
-// number returns the mark of a numbered step, from 0: "1.".
-func number(step int) string { return fmt.Sprintf("%d.", step+1) }
-
-// Steps sets numbered steps under a heading, from the top of a box, and returns
-// where they end.
-func Steps(s render.Surface, box geometry.Box, heading string, steps []string) Length {
-	box.Min.Y = Paragraph(s, box, box.Min.Y, heading, render.HeadSize, true) + itemGap
-	for i, t := range steps {
-		box.Min.Y = item(s, box, number(i), t)
-	}
-	return box.Min.Y
 }

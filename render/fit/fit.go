@@ -72,7 +72,7 @@ func ChancesOf(c fit.Chance) string {
 
 // Line says in one line whether the book fits, and what to do where it may not.
 func Line(r fit.Report, u geometry.Unit) string {
-	if r.Enough() {
+	if r.Settled.Enough() {
 		return fits(r)
 	}
 	return fits(r) + "; " + Advice(r, u)
@@ -135,7 +135,7 @@ func Advice(r fit.Report, u geometry.Unit) string {
 			return fmt.Sprintf("cheapest mend: %s; %s", m.What.In(write)+sets(r, m, u), Then(m))
 		}
 	}
-	if !r.Enough() {
+	if !r.Settled.Enough() {
 		return "no mend will do: the errors are larger than what lies between too tight and too loose; do the largest first, then work it out again"
 	}
 	return fmt.Sprintf("nothing needs mending: it is neither too tight nor too loose more than once in %.0f cases", 1/fit.Once)

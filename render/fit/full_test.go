@@ -4,15 +4,14 @@ import (
 	"strings"
 	"testing"
 
-	renderfit "forel/render/fit"
 	"forel/render/typeset"
 )
 
 // No page is mostly empty: what stands on it reaches over half of what is written
 // on, foot and rulers left out. Of twelve volumes one page may be.
 func TestPagesAreFull(t *testing.T) {
-	for _, s := range subjects(t) {
-		for n, p := range renderfit.Document(s.report, s.Options).Pages() {
+	for _, s := range subjects() {
+		for n, p := range s.pages() {
 			room := s.Setup.Printable(p.Width > p.Height)
 			foot := Length(12)
 			if p.Width > p.Height {

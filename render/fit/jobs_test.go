@@ -2,8 +2,10 @@ package fit_test
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
-	"testing"
+	"sync"
 
 	"github.com/stretchr/testify/require"
 
@@ -14,6 +16,7 @@ import (
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/paper"
+	"forel/render/document"
 	renderfit "forel/render/fit"
 )
 
@@ -27,7 +30,7 @@ type subject struct {
 	renderfit.Options
 }
 
-func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
+func boards(t require.TestingT, change func(*slipcase.Job)) fit.Report {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Title = "Harbour log" // invented
 	j.Books = []job.Book{{Height: job.Readings{221, 221.5}, Width: job.Readings{148.5}, Thickness: job.Readings{31, 31.75}}}
@@ -37,8 +40,17 @@ func boards(t testing.TB, change func(*slipcase.Job)) fit.Report {
 	return fit.Of(c.Plan())
 }
 
-// subjects are jobs of every kind on A4 and Letter, in either unit.
-func subjects(t testing.TB) []subject {
+// pages returns the pages of a subject, drawn once for all tests.
+func (s subject) pages() []*document.Page { return drawn(s.name) }
+
+var drawn = plantest.Once(func(name string) []*document.Page {
+	s := subjects()[slices.IndexFunc(subjects(), func(s subject) bool { return s.name == name })]
+	return renderfit.Document(s.report, s.Options).Pages()
+})
+
+// subjects are jobs of every kind on A4 and Letter, in either unit, worked out once.
+var subjects = sync.OnceValue(func() (out []subject) {
+	t := plantest.Must{}
 	card := onepiece.DefaultJob(geometry.MM)
 	card.Title = "Net mending" // invented
 	card.Books = []job.Book{{Height: job.Readings{203}, Width: job.Readings{130}, Thickness: job.Readings{22}}}
@@ -65,8 +77,8 @@ func subjects(t testing.TB) []subject {
 		"thin": boards(t, func(j *slipcase.Job) { j.Books[0].Thickness = job.Readings{4} }),
 		"card": fit.Of(blank.Plan()),
 	}
-	var out []subject
-	for name, r := range reports {
+	for _, name := range slices.Sorted(maps.Keys(reports)) {
+		r := reports[name]
 		for _, sheet := range []paper.Sheet{paper.Sheets[0], paper.Sheets[2]} {
 			for _, round := range []geometry.Rounding{geometry.ToTenthMM, geometry.To64th} {
 				setup := paper.DefaultSetup()
@@ -76,4 +88,4 @@ func subjects(t testing.TB) []subject {
 		}
 	}
 	return out
-}
+})

@@ -32,10 +32,10 @@ func JSON(r fit.Report) []byte {
 		{"chance", ChanceJSON(r.Settled)},
 		{"gaps", gaps},
 		{"mends", data.List(r.Mends, func(m fit.Mend) data.Object {
-			return data.Object{{"what", InMM(m.What)}, {"sets", SetsJSON(m.Sets)}, {"chance", ChanceJSON(m.Chance)}, {"enough", m.Enough}, {"advised", m.Advised}}
+			return data.Object{{"what", InMM(m.What)}, {"sets", SetsJSON(m.Sets)}, {"chance", ChanceJSON(m.Chance)}, {"enough", m.Chance.Enough()}, {"advised", m.Advised}}
 		})},
 		{"what_if", whatIf},
-		{"checks", data.List(r.Checks, checkJSON)},
+		{"checks", data.List(r.Checks(), checkJSON)},
 		{"gauges", data.List(r.Gauges, func(g plan.Gauge) data.Object {
 			return data.Object{{"name", g.Name}, {"closed", g.Closed}, {"panels", data.List(g.Panels, func(p plan.Panel) data.Object {
 				return data.Object{{"name", p.Name}, {"length_mm", mm(p.Length)}}

@@ -30,40 +30,30 @@ var (
 // curve returns the line of the nth gap of a dimension.
 func curve(n int) render.Stroke { return curves[min(n, len(curves)-1)] }
 
-// pen draws on a surface.
-type pen struct {
-	render.Surface
-	Options
-}
-
 // words sets one line.
-func (p pen) words(x, y Length, s string, size render.Points, align render.Align, bold bool) {
-	p.Text(render.Text{At: geometry.Pt(x, y), String: s, Size: size, Align: align, Bold: bold, Color: render.Black})
+func (d *doc) words(x, y Length, s string, size render.Points, align render.Align, bold bool) {
+	d.Text(render.Text{At: geometry.Pt(x, y), String: s, Size: size, Align: align, Bold: bold, Color: render.Black})
 }
 
 // line draws a straight line.
-func (p pen) line(x0, y0, x1, y1 Length, s render.Stroke) {
-	p.Stroke(geometry.Line(geometry.Pt(x0, y0), geometry.Pt(x1, y1)), s)
+func (d *doc) line(x0, y0, x1, y1 Length, s render.Stroke) {
+	d.Stroke(geometry.Line(geometry.Pt(x0, y0), geometry.Pt(x1, y1)), s)
 }
 
 // box draws the outline of a rectangle.
-func (p pen) box(b geometry.Box, s render.Stroke) { p.Stroke(geometry.Rectangle(b), s) }
-
-// spare is the part of a line that words may fill: a viewer of an SVG that
-// lacks the typeface takes another, which may be wider.
-const spare = 0.9
+func (d *doc) box(b geometry.Box, s render.Stroke) { d.Stroke(geometry.Rectangle(b), s) }
 
 // paragraph sets text below y within a box's sides and returns where it ends.
-func (p pen) paragraph(box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
-	box.Max.X = box.Min.X + box.Width()*spare
-	return document.Paragraph(p, box, y, text, size, bold)
+func (d *doc) paragraph(box geometry.Box, y Length, text string, size render.Points, bold bool) Length {
+	box.Min.Y = y
+	return d.Paragraph(text, size, bold).Draw(box)
 }
 
 // tableOf returns rows below a row of heads as a table. The first column is flush
 // left, and the last where it has no head; the others flush right. Words in the last
 // column without a head are broken, else those in the first.
 func tableOf(rows [][]string) document.Table {
-	t := document.Table{Rows: rows[1:], Size: render.NoteSize, Wider: 1 / spare, Whole: true}
+	t := document.Table{Rows: rows[1:], Size: render.NoteSize, Whole: true}
 	last := len(rows[0]) - 1
 	wordy := rows[0][last] == ""
 	for i, head := range rows[0] {

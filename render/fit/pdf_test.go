@@ -90,7 +90,7 @@ func TestStripsAreTrue(t *testing.T) {
 		{222.8, 32.75, 222.8, 32.75},
 		{149.5, 33.75, 149.5},
 	}
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		if s.name != "plain, A4, mm" && s.name != "plain, Letter, in" {
 			continue
 		}
@@ -137,7 +137,7 @@ func TestStripsAreTrue(t *testing.T) {
 
 // The rulers on the pages of strips are 100 mm and 4 in long.
 func TestRulersAreTrue(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		if s.name != "plain, Letter, mm" {
 			continue
 		}
@@ -161,7 +161,7 @@ func TestRulersAreTrue(t *testing.T) {
 
 // Every report's drawings can be made.
 func TestEveryDimensionIsDrawn(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		var names []string
 		for _, p := range renderfit.Plots(s.report, s.Options) {
 			names = append(names, p.File)

@@ -1,7 +1,6 @@
 package fit
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -12,8 +11,7 @@ import (
 	"forel/geometry/polygon"
 	"forel/geometry/wording"
 	"forel/render"
-	"forel/render/record"
-	"forel/render/svg"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -30,22 +28,14 @@ const plotWide Length = 186
 // with the limits, the worst case, and the chain it comes from.
 func Plots(r fit.Report, o Options) []Plot {
 	var out []Plot
-	for _, dim := range r.Dimensions {
-		box := geometry.Bx(5, 4, plotWide-5, 1000)
-		high := pen{&record.Surface{}, o}.plot(box, r, dim) + 4
-		c := svg.New(plotWide, high, "Fit in "+dim.Name+": "+title(r), "Distribution of the clearance in "+dim.Name+" with its limits, its worst case, and the chain of dimensions. A figure, not at true size.")
-		c.Begin(render.Legend)
-		c.Fill(geometry.Rectangle(geometry.Bx(0, 0, plotWide, high)), white)
-		pen{c, o}.plot(box, r, dim)
-		c.End()
-		out = append(out, Plot{"fit-" + strings.ReplaceAll(dim.Name, " ", "-") + ".svg", c.Bytes()})
+	for _, dim := range r.Chain.Dimensions {
+		d := &doc{&document.Document{Options: o, Title: "Fit in " + dim.Name + ": " + wording.Titled(r.Title, r.Kind), Wider: typeset.Substitute,
+			About: "Distribution of the clearance in " + dim.Name + " with its limits, its worst case, and the chain of dimensions. A figure, not at true size."}, r}
+		page := d.AddPage(plotWide, 0)
+		page.Height = d.plot(geometry.Bx(5, 4, plotWide-5, 1000), dim) + 4
+		out = append(out, Plot{"fit-" + strings.ReplaceAll(dim.Name, " ", "-") + ".svg", d.SVG()})
 	}
 	return out
-}
-
-// title returns the job's title on one line, or what the thing is.
-func title(r fit.Report) string {
-	return cmp.Or(wording.OneLine(r.Title), wording.Capital(r.Kind))
 }
 
 // shown returns the gaps of a dimension from the widest to the tightest, of
@@ -62,27 +52,27 @@ func shown(r fit.Report, d string) []fit.Gap {
 }
 
 // plot draws one dimension into a box and returns where it ends.
-func (p pen) plot(box geometry.Box, r fit.Report, dim plan.Dimension) Length {
-	gaps := shown(r, dim.Name)
-	y := p.named(box, gaps) + 1.5
+func (d *doc) plot(box geometry.Box, dim plan.Dimension) Length {
+	gaps := shown(d.report, dim.Name)
+	y := d.named(box, gaps) + 1.5
 	high := 72 + barTall*Length(len(gaps))
-	p.curves(geometry.Bx(box.Min.X, y, box.Max.X, y+high), gaps, dim.Tight)
-	return p.chain(geometry.Bx(box.Min.X, y+high+4, box.Max.X, box.Max.Y), gaps[len(gaps)-1])
+	d.curves(geometry.Bx(box.Min.X, y, box.Max.X, y+high), gaps, dim.Tight)
+	return d.chain(geometry.Bx(box.Min.X, y+high+4, box.Max.X, box.Max.Y), gaps[len(gaps)-1])
 }
 
 // named sets the heading of a dimension and what each curve is of, and returns where
 // it ends.
-func (p pen) named(box geometry.Box, gaps []fit.Gap) Length {
-	u := p.Round.Unit
+func (d *doc) named(box geometry.Box, gaps []fit.Gap) Length {
+	u := d.Round.Unit
 	head := "Fit in " + gaps[0].Dimension
 	if gaps[0].Volume != "" {
 		head += ": " + wording.OneLine(gaps[0].Volume) + ", the tightest compartment"
 	}
-	y := p.paragraph(box, box.Min.Y, typeset.Fit(head, render.HeadSize, true, box.Width()*0.85), render.HeadSize, true) + 1
+	y := d.paragraph(box, box.Min.Y, typeset.Fit(head, render.HeadSize, true, box.Width()*0.85), render.HeadSize, true) + 1
 	for n, g := range gaps {
 		y += typeset.LineHeight(render.NoteSize) + 0.3
 		dist := g.Distribution
-		p.line(box.Min.X, y-1, box.Min.X+12, y-1, curve(n))
+		d.line(box.Min.X, y-1, box.Min.X+12, y-1, curve(n))
 		drawn := geometry.Fine(g.Drawn, u)
 		if g.Swell > 0 {
 			drawn += ", " + geometry.FineNumber(g.Left(), u) + " when damp"
@@ -97,7 +87,7 @@ func (p pen) named(box geometry.Box, gaps []fit.Gap) Length {
 			if i > 0 {
 				y += typeset.LineHeight(render.NoteSize)
 			}
-			p.words(box.Min.X+14, y, l, render.NoteSize, render.Start, false)
+			d.words(box.Min.X+14, y, l, render.NoteSize, render.Start, false)
 		}
 	}
 	return y + 1
@@ -114,8 +104,8 @@ type limit struct {
 // curves draws in a box the distributions over an axis of clearance, then the worst
 // cases as bars below, their names from the left. tightName is what too little room
 // is called.
-func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
-	u, left := p.Round.Unit, box.Min.X
+func (d *doc) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
+	u, left := d.Round.Unit, box.Min.X
 	bars := 8 + barTall*Length(len(gaps)) + 3.5
 	frame := geometry.Bx(left+24, box.Min.Y, box.Max.X, box.Max.Y-bars)
 	held := gaps[len(gaps)-1] // the tightest place
@@ -154,7 +144,7 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 		if z.align == render.Start {
 			beyond = geometry.Bx(x(z.at), top, x(hi), frame.Max.Y)
 		}
-		beyondLimit.Draw(p, polygon.Box(beyond)[0], nil)
+		beyondLimit.Draw(d, polygon.Box(beyond)[0], nil)
 	}
 	for n, g := range gaps {
 		if most == 0 {
@@ -168,62 +158,62 @@ func (p pen) curves(box geometry.Box, gaps []fit.Gap, tightName string) {
 				points = append(points, geometry.Pt(x(at), y(v)))
 			}
 		}
-		p.Stroke(geometry.Line(points...), curve(n))
+		d.Stroke(geometry.Line(points...), curve(n))
 	}
 	for _, z := range zones {
 		at := x(z.at)
-		p.line(at, top, at, frame.Max.Y, limitLine)
+		d.line(at, top, at, frame.Max.Y, limitLine)
 		if z.align == render.End {
 			at--
 		} else {
 			at++
 		}
-		p.words(at, frame.Min.Y+3, z.name, render.NoteSize, z.align, true)
-		p.words(at, frame.Min.Y+7, z.side+geometry.Fine(z.at, u), render.NoteSize, z.align, false)
+		d.words(at, frame.Min.Y+3, z.name, render.NoteSize, z.align, true)
+		d.words(at, frame.Min.Y+7, z.side+geometry.Fine(z.at, u), render.NoteSize, z.align, false)
 	}
 	snug, upTo := x(tight), frame.Max.X
 	if held.Loose > 0 {
 		upTo = x(loose)
 	}
-	p.words((snug+upTo)/2, frame.Min.Y+3, "snug", render.NoteSize, render.Middle, true)
-	p.words(left, (top+frame.Max.Y)/2, "how likely", render.NoteSize, render.Start, false)
+	d.words((snug+upTo)/2, frame.Min.Y+3, "snug", render.NoteSize, render.Middle, true)
+	d.words(left, (top+frame.Max.Y)/2, "how likely", render.NoteSize, render.Start, false)
 
-	p.line(frame.Min.X, frame.Max.Y, frame.Max.X, frame.Max.Y, axis)
+	d.line(frame.Min.X, frame.Max.Y, frame.Max.X, frame.Max.Y, axis)
 	step := tickStep(hi-lo, u)
 	end := frame.Max.Y
 	for n := math.Ceil(float64(lo / step)); Length(n)*step <= hi; n++ {
 		at := x(Length(n) * step)
-		p.line(at, end, at, end+1.5, axis)
+		d.line(at, end, at, end+1.5, axis)
 		label := strings.TrimSuffix(fmt.Sprintf("%.2f", float64(Length(n)*step/u.Length())), "0")
 		if label == "-0.0" {
 			label = "0.0"
 		}
 		if half := typeset.Width(label, render.NoteSize, false) / 2; at+half <= frame.Max.X {
-			p.words(at, end+5, label, render.NoteSize, render.Middle, false)
+			d.words(at, end+5, label, render.NoteSize, render.Middle, false)
 		}
 	}
-	p.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
+	d.words(left, end+5, "clearance, "+u.String(), render.NoteSize, render.Start, false)
 	bar, dots := end+8, "dot: nothing off"
-	p.words(left, bar+3.4, "worst case", render.NoteSize, render.Start, true)
+	d.words(left, bar+3.4, "worst case", render.NoteSize, render.Start, true)
 	for n, g := range gaps {
 		mid := bar + 2.4
 		s := curve(n)
-		p.line(x(g.Low), mid, x(g.High), mid, s)
+		d.line(x(g.Low), mid, x(g.High), mid, s)
 		s.Dash = nil
 		for _, e := range []Length{g.Low, g.High} {
-			p.line(x(e), mid-1.5, x(e), mid+1.5, s)
+			d.line(x(e), mid-1.5, x(e), mid+1.5, s)
 		}
-		p.Fill(geometry.Circle(geometry.Pt(x(g.Drawn), mid), 0.9), s.Color)
+		d.Fill(geometry.Circle(geometry.Pt(x(g.Drawn), mid), 0.9), s.Color)
 		if g.Swell > 0 {
 			ring := geometry.Circle(geometry.Pt(x(g.Left()), mid), 0.9)
-			p.Fill(ring, white)
+			d.Fill(ring, white)
 			s.Width = 0.3
-			p.Stroke(ring, s)
+			d.Stroke(ring, s)
 			dots = "dot: nothing off; ring: when damp"
 		}
 		bar += barTall
 	}
-	p.words(frame.Max.X, bar+3, "bar: every error at its end at once; "+dots, render.SmallSize, render.End, false)
+	d.words(frame.Max.X, bar+3, "bar: every error at its end at once; "+dots, render.SmallSize, render.End, false)
 }
 
 // barTall is what the bar of a worst case takes.

@@ -8,6 +8,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/typeset"
 )
 
@@ -87,34 +88,34 @@ func layersOf(layers []layer, wide Length) []layer {
 // chain draws a chain of dimensions as a labelled stack: what gives room above,
 // what takes it below and the clearance that is left; then the lengths. It returns
 // where it ends.
-func (p pen) chain(box geometry.Box, g fit.Gap) Length {
-	u := p.Round.Unit
-	box.Min.Y = p.paragraph(box, box.Min.Y, "The chain of "+Name(g), render.BodySize, true) + 1.2
-	y := p.stack(box, g, 7, render.NoteSize, func(i int) string {
+func (d *doc) chain(box geometry.Box, g fit.Gap) Length {
+	u := d.Round.Unit
+	box.Min.Y = d.paragraph(box, box.Min.Y, "The chain of "+Name(g), render.BodySize, true) + 1.2
+	y := d.stack(box, g, 7, render.NoteSize, func(i int) string {
 		l := g.Chain[i]
 		if l.Counts > 0 {
 			return fmt.Sprintf("%d. %s %s", i+1, l.Name, geometry.Fine(l.Length, u))
 		}
 		return fmt.Sprintf("%d. %s", i+1, geometry.Fine(l.Length, u))
 	})
-	p.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
+	d.words(box.Max.X, y+3.2, "not to scale, nor in order; framed: the clearance that is left", render.SmallSize, render.End, false)
 	rows := chainRows(g, u, "length", u.String(), func(i int) string { return fmt.Sprintf("%d. %s", i+1, g.Chain[i].Name) })
-	return tableOf(rows).Draw(p, geometry.Bx(box.Min.X, y+4.5, box.Min.X+min(box.Width(), 130), box.Max.Y))
+	return document.Below(geometry.Bx(box.Min.X, y+4.5, box.Min.X+min(box.Width(), 130), box.Max.Y), d.Table("", tableOf(rows))...)
 }
 
 // stack draws what gives room and below it what takes it, each so high, and returns where
 // it ends. told is what is said of a link that is not of a layer's width; nil: its number.
-func (p pen) stack(box geometry.Box, g fit.Gap, high Length, size render.Points, told func(link int) string) Length {
+func (d *doc) stack(box geometry.Box, g fit.Gap, high Length, size render.Points, told func(link int) string) Length {
 	if told == nil {
 		told = func(i int) string { return fmt.Sprint(i + 1) }
 	}
 	cell := func(b geometry.Box, text string, bold bool) {
 		at := b.Center().Y + typeset.Ascent(size)/2
-		p.words(b.Center().X, at, typeset.Fit(text, size, bold, b.Width()*spare), size, render.Middle, bold)
+		d.words(b.Center().X, at, typeset.Fit(text, size, bold, d.Writable(b.Width())), size, render.Middle, bold)
 	}
 	given := geometry.Bx(box.Min.X, box.Min.Y, box.Max.X, box.Min.Y+high)
-	p.Fill(geometry.Rectangle(given), pale)
-	p.box(given, edge)
+	d.Fill(geometry.Rectangle(given), pale)
+	d.box(given, edge)
 	var gives []string
 	for i, l := range g.Chain {
 		if l.Counts > 0 {
@@ -129,14 +130,14 @@ func (p pen) stack(box geometry.Box, g fit.Gap, high Length, size render.Points,
 		if l.number == 0 {
 			frame := edge
 			frame.Width = 0.7
-			p.Fill(geometry.Rectangle(b), white)
-			p.box(b.Grow(-0.35), frame)
-			cell(b, geometry.Fine(g.Left(), p.Round.Unit), true)
+			d.Fill(geometry.Rectangle(b), white)
+			d.box(b.Grow(-0.35), frame)
+			cell(b, geometry.Fine(g.Left(), d.Round.Unit), true)
 			continue
 		}
-		p.box(b, edge)
+		d.box(b, edge)
 		text := l.name()
-		if full := told(max(0, l.number-1)); l.book && typeset.Width(full, size, false) <= b.Width()*spare {
+		if full := told(max(0, l.number-1)); l.book && typeset.Width(full, size, false) <= d.Writable(b.Width()) {
 			text = full
 		}
 		cell(b, text, false)

@@ -71,7 +71,7 @@ func parts(g plan.Gauge, room Length) []stretch {
 func (d *doc) strips() {
 	const head = "Paper strips to try round the book"
 	page := func(int) geometry.Box {
-		box := d.doc.NewPage(true, head)
+		box := d.NewPage(true, head)
 		box.Max.Y -= document.RulersTall
 		document.Rulers(d, geometry.Pt(box.Min.X, box.Max.Y))
 		box.Max.Y -= 2
@@ -81,7 +81,7 @@ func (d *doc) strips() {
 	}
 	var blocks []document.Block
 	for i, g := range d.report.Gauges {
-		all := parts(g, d.doc.Room(true).Width()-tabLong-1)
+		all := parts(g, d.Room(true).Width()-tabLong-1)
 		name := fmt.Sprintf("Strip %c: %s", 'A'+i, g.Name)
 		for k, p := range all {
 			draw := func(box geometry.Box) Length {
@@ -102,20 +102,16 @@ func (d *doc) strips() {
 		}
 	}
 	// On no more pages than it takes, all have about as many parts.
-	pages := func() (n int) {
-		d.doc.Aside(func() { n = len(d.doc.Flow(page, blocks...)) })
-		return n
-	}
-	least := pages()
+	least := len(d.Try(page, blocks...))
 	for each := (len(blocks) + least - 1) / least; ; each++ {
 		for i := range blocks {
 			blocks[i].Fresh = i > 0 && i%each == 0
 		}
-		if pages() <= least {
+		if len(d.Try(page, blocks...)) <= least {
 			break
 		}
 	}
-	d.doc.Flow(page, blocks...)
+	d.Flow(page, blocks...)
 }
 
 // strip draws one part of a strip, its upper left corner at a place.

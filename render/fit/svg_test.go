@@ -80,7 +80,7 @@ func number(t testing.TB, s string) float64 {
 
 // Limits and dots stand where the numbers on the axis say.
 func TestPlotsAreToScale(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		for i, p := range renderfit.Plots(s.report, s.Options) {
 			d := []string{plan.Height, plan.Depth, plan.Thickness}[i]
 			got := read(t, p.SVG)
@@ -115,7 +115,7 @@ func TestPlotsAreToScale(t *testing.T) {
 
 // The chain's lengths are there to read.
 func TestChainsAreWritten(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		if s.Round.Unit != geometry.MM {
 			continue
 		}

@@ -24,7 +24,7 @@ func Summary(r fit.Report, round geometry.Rounding) []byte {
 		lines = append(lines, t)
 	}
 	lines = append(lines, Verdict(r, round.Unit)...)
-	lines = append(lines, r.Limits.Text)
+	lines = append(lines, r.Chain.Limits.Text)
 	if r.Weight != nil {
 		if l := heavy(*r.Weight); l != "" {
 			lines = append(lines, "warning: "+l)
@@ -32,14 +32,14 @@ func Summary(r fit.Report, round geometry.Rounding) []byte {
 	}
 	lines = append(lines, "try at the bench, each at its step of the work (--all tells how, and all the figures):")
 	const caution = 1
-	checks := r.Checks
+	checks := r.Checks()
 	if room := mostLines - caution - len(lines); len(checks) > room {
 		checks = checks[:room-1]
 	}
 	for _, c := range checks {
 		lines = append(lines, checkHead(c))
 	}
-	if n := len(r.Checks) - len(checks); n > 0 {
+	if n := len(r.Checks()) - len(checks); n > 0 {
 		lines = append(lines, fmt.Sprintf("and %d more", n))
 	}
 	lines = append(lines, "take care: "+wording.Brief)
@@ -65,7 +65,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 	}
 	section("what is left beyond the book ("+u.String()+")", gapRows(r, u))
 	section("what eats it: plus or minus, how far it moves each clearance from end to end ("+u.String()+"), and its part of the variance", errorRows(r, u, tightestOf(r)))
-	for _, d := range r.Dimensions {
+	for _, d := range r.Chain.Dimensions {
 		for _, g := range shown(r, d.Name) {
 			section("chain of "+Name(g), chainRows(g, u, "", "length", func(i int) string { return "  " + g.Chain[i].Name }))
 		}
@@ -81,7 +81,7 @@ func Text(r fit.Report, round geometry.Rounding) []byte {
 		}
 	}
 	b.WriteString("\nchecks at the bench, each at its step of the work\n")
-	for _, c := range r.Checks {
+	for _, c := range r.Checks() {
 		fmt.Fprintln(&b, checkHead(c))
 		for _, s := range c.See {
 			fmt.Fprintf(&b, "   see: %s\n", s.In(thin(round)))
@@ -142,7 +142,7 @@ func judged(g fit.Gap) string {
 // tightestOf returns the tightest gap of each dimension, by index.
 func tightestOf(r fit.Report) []int {
 	var out []int
-	for _, d := range r.Dimensions {
+	for _, d := range r.Chain.Dimensions {
 		out = append(out, r.Tightest(d.Name))
 	}
 	return out
@@ -224,7 +224,7 @@ func mendRows(r fit.Report, u geometry.Unit) [][]string {
 		switch {
 		case m.Advised:
 			mark = "advised"
-		case m.Enough:
+		case m.Chance.Enough():
 			mark = "enough"
 		}
 		rows = append(rows, []string{chance(m.Chance.Tight), chance(m.Chance.Loose), mark, m.What.In(settable(u)) + sets(r, m, u)})
@@ -241,7 +241,7 @@ func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 		if s.Word == "" {
 			value = geometry.FineNumber(s.Value, u)
 		}
-		if !slices.ContainsFunc(r.Dimensions, func(d plan.Dimension) bool { return d.Key == s.Key }) {
+		if !slices.ContainsFunc(r.Chain.Dimensions, func(d plan.Dimension) bool { return d.Key == s.Key }) {
 			parts = append(parts, s.Key+"="+value)
 		}
 	}
@@ -254,7 +254,7 @@ func sets(r fit.Report, m fit.Mend, u geometry.Unit) string {
 // notes says what the numbers mean.
 func notes(r fit.Report, u geometry.Unit) []string {
 	return []string{
-		r.Limits.Text,
+		r.Chain.Limits.Text,
 		"how a book behaves when its case is tipped can't be told: friction has no usable published value",
 		"worst and best: every error at the end of its plus or minus at once; expected ±: 19 of 20 cases, errors added as squares (root-sum-square)",
 		"plus or minus is two standard deviations, a thickness known only by a trade name anywhere in its range with equal chance; set yours under [uncertainty]",

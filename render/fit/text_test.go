@@ -16,7 +16,7 @@ import (
 // The JSON report is in millimetres, its chains close, its chances and shares
 // add up.
 func TestJSONAddsUp(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		data := renderfit.JSON(s.report)
 		var got struct {
 			Gaps []struct {
@@ -65,7 +65,7 @@ func TestJSONAddsUp(t *testing.T) {
 // left without its lengths.
 func TestTextReads(t *testing.T) {
 	other := map[string]*regexp.Regexp{"mm": regexp.MustCompile(`\d in\b`), "in": regexp.MustCompile(`\d mm\b`)}
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		text := string(renderfit.Text(s.report, s.Round))
 		assert.NotContains(t, text, "%!", s.name)
 		assert.NotContains(t, text, "NaN", s.name)
@@ -84,7 +84,7 @@ func TestTextReads(t *testing.T) {
 
 // A chance is never rounded to certainty.
 func TestNothingIsCertain(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		for _, g := range s.report.Gaps {
 			if c := g.Chance.Snug; c < 1-1e-9 {
 				assert.Less(t, math.Abs(c), 1.0)
@@ -100,7 +100,7 @@ func TestNothingIsCertain(t *testing.T) {
 // try, in 15 lines at most, with the caution, and the limits in the words that the
 // whole report has.
 func TestSummaryIsShort(t *testing.T) {
-	for _, s := range subjects(t) {
+	for _, s := range subjects() {
 		text := string(renderfit.Summary(s.report, s.Round))
 		lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 		assert.LessOrEqual(t, len(lines), 15, s.name)

@@ -6,6 +6,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/fit"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/svg"
 )
 
@@ -24,7 +25,10 @@ func Tightest(r fit.Report, o Options) []byte {
 		fmt.Sprintf("What takes room in the %s lies side by side; %s is left. Not to scale, nor in order.", name, geometry.Fine(g.Left(), o.Round.Unit)))
 	c.Begin(render.Legend)
 	const in = 0.4
-	pen{c, o}.stack(geometry.Bx(in, in, gapPictureWide-in, gapPictureTall), g, 9, render.BodySize, nil)
+	d := &doc{&document.Document{Options: o}, r}
+	d.AddPage(gapPictureWide, gapPictureTall)
+	d.stack(geometry.Bx(in, in, gapPictureWide-in, gapPictureTall), g, 9, render.BodySize, nil)
+	d.Play(c, geometry.Point{})
 	c.End()
 	return c.Bytes()
 }

@@ -16,6 +16,7 @@ type doc struct {
 	looks staging.Looks
 	takes work.Times
 	blank bool // the empty worksheet
+	tight bool // four pages are to do
 }
 
 // Document draws the handout of a case.
@@ -34,7 +35,7 @@ func draw(p plan.Plan, o Options, blank bool) *document.Document {
 		pages.Title, pages.Foot = "Worksheet for a "+p.Kind, "Fill in with a pencil; cut from templates, not from this page."
 	}
 	pages.Running = wording.OneLine(p.Title)
-	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), takes: o.times(), blank: blank}
+	d := &doc{Document: pages, plan: p, looks: figure.Looks(o.Tinted), takes: o.times(), blank: blank, tight: o.Short && !blank}
 	if !o.Short || blank { // there is room for notes
 		pages.Frame = d.notes
 	}

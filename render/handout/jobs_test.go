@@ -2,6 +2,8 @@ package handout_test
 
 import (
 	"errors"
+	"sync"
+	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -95,22 +97,27 @@ func cardOf(t require.TestingT, height, width, thickness, card length) plan.Plan
 	return c.Plan()
 }
 
-// subjects gives all jobs and some cases of card.
-func subjects(t require.TestingT) map[string]plan.Plan {
+// subjects are all jobs and some cases of card, worked out once for all tests.
+var subjects = sync.OnceValue(func() map[string]plan.Plan {
 	out := map[string]plan.Plan{
-		"card":        cardOf(t, 203, 130, 22, 1.6),
-		"card, thin":  cardOf(t, 210, 148, 3, 0.6),
-		"card, thick": cardOf(t, 120, 90, 100, 3),
+		"card":        cardOf(plantest.Must{}, 203, 130, 22, 1.6),
+		"card, thin":  cardOf(plantest.Must{}, 210, 148, 3, 0.6),
+		"card, thick": cardOf(plantest.Must{}, 120, 90, 100, 3),
 	}
 	for name, j := range jobs() {
-		out[name] = subjectOf(t, j)
+		out[name] = subjectOf(plantest.Must{}, j)
 	}
 	return plantest.Few(out, append(usual, "card")...)
-}
+})
 
-// drawnJobs is how many drawn jobs a test looks at whose pages or figures take a
+// drawnJobs returns how many drawn jobs a test looks at whose pages or figures take a
 // while.
-const drawnJobs = 3
+func drawnJobs() int {
+	if testing.Short() {
+		return 1
+	}
+	return 3
+}
 
 // anyJob draws a job that can be made: a book of any size a slipcase is made for,
 // and every choice.

@@ -3,17 +3,11 @@ package handout
 import (
 	"slices"
 
-	"forel/geometry"
 	"forel/geometry/stage"
 	"forel/render"
 	"forel/render/document"
 	"forel/render/figure"
 )
-
-// drawLooks draws the key to the hatching: what each material looks like.
-func (d *doc) drawLooks(box geometry.Box) Length {
-	return document.Key(d, box, 10, 5, d.key())
-}
 
 // key lists the stuffs that are seen in the figures, of which there is something to
 // tell apart; the glued backs of all are white.

@@ -21,33 +21,18 @@ const (
 	blockGap    Length = 5
 )
 
-// notesWide returns how wide the margin for notes is; 0 where a page has no room for one.
-func (d *doc) notesWide() Length {
-	if wide := min(mostNotes, d.Room(false).Width()-gutter-leastColumn); wide >= leastNotes {
-		return wide
-	}
-	return 0
-}
-
-// column returns the part of a page that is written on.
-func (d *doc) column() geometry.Box {
-	box := d.Room(false)
-	if d.Frame == nil || d.notesWide() == 0 {
-		return box
-	}
-	box.Max.X -= d.notesWide() + gutter
-	return box
-}
-
-// notes draws the margin for notes of a page and returns what is written on.
+// notes draws the margin for notes of a page, where it has room for one, and returns what is
+// written on.
 func (d *doc) notes(all geometry.Box) geometry.Box {
-	if d.notesWide() == 0 {
+	wide := min(mostNotes, all.Width()-gutter-leastColumn)
+	if wide < leastNotes {
 		return all
 	}
-	x := all.Max.X - d.notesWide()
+	x := all.Max.X - wide
 	document.Rule(d, geometry.Pt(x, all.Min.Y), geometry.Pt(x, all.Max.Y))
 	d.Text(render.Text{At: geometry.Pt(x+2, all.Min.Y+typeset.Ascent(render.NoteSize)), String: "Notes", Size: render.NoteSize, Color: render.Grey})
-	return d.column()
+	all.Max.X = x - gutter
+	return all
 }
 
 // stepBlocks returns a step as blocks: its words with its figures below, then each

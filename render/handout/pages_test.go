@@ -60,6 +60,17 @@ func pagesOf(name string, s plan.Plan, o handout.Options, blank bool) []*documen
 	return drawnPages[key]
 }
 
+// wordsOn returns all words on pages, as they were set.
+func wordsOn(pages []*document.Page) string {
+	var all []string
+	for _, p := range pages {
+		for _, w := range p.Texts {
+			all = append(all, w.String)
+		}
+	}
+	return flat(strings.Join(all, " "))
+}
+
 func holdPages(t assert.TestingT, s plan.Plan, o handout.Options, what string) {
 	for _, kind := range []struct{ blank, short bool }{{false, false}, {true, false}, {false, true}} {
 		o.Short = kind.short
@@ -74,7 +85,7 @@ func holdPages(t assert.TestingT, s plan.Plan, o handout.Options, what string) {
 // the cautions on them.
 func TestShort(t *testing.T) {
 	for _, sheet := range []string{"A4", "Letter"} {
-		for name, s := range subjects(t) {
+		for name, s := range subjects() {
 			if sheet == "Letter" && !strings.HasPrefix(name, "inches") && !plantest.Soak() {
 				continue
 			}
@@ -82,14 +93,10 @@ func TestShort(t *testing.T) {
 			o.Short = true
 			pages := pagesOf(name, s, o, false)
 			assert.LessOrEqual(t, len(pages), 4, "%s, %s", name, sheet)
-			text := ""
 			for i, p := range pages {
 				assert.Empty(t, append(pagetest.Faults(&p.Surface, o.Setup.Reach(false)), onTint(p)...), "%s, %s, page %d of %d", name, sheet, i+1, len(pages))
-				for _, w := range p.Texts {
-					text += w.String + " "
-				}
 			}
-			words := strings.Join(strings.Fields(text), " ")
+			words := wordsOn(pages)
 			for _, c := range s.Checks() {
 				for _, see := range c.See {
 					assert.Contains(t, words, see.In(o.Round.Pretty), "%s: %s", name, c.Name)
@@ -106,7 +113,7 @@ func TestShort(t *testing.T) {
 }
 
 func TestPages(t *testing.T) {
-	for name, s := range subjects(t) {
+	for name, s := range subjects() {
 		for _, sheet := range []string{"A4", "Letter"} {
 			o := on(t, sheet)
 			if strings.HasPrefix(name, "inches") {
@@ -121,7 +128,7 @@ func TestPages(t *testing.T) {
 
 // The same for any case, whatever its titles, on any printer.
 func TestPagesOfAnyJob(t *testing.T) {
-	for seed := range drawnJobs {
+	for seed := range drawnJobs() {
 		s, o := rapid.Custom(anySubject).Example(seed), rapid.Custom(anyPrinter).Example(seed)
 		holdPages(t, s, o, fmt.Sprintf("case %d", seed))
 	}
@@ -138,7 +145,7 @@ func TestPagesWithLongTitles(t *testing.T) {
 
 // Each section has its bookmark, once.
 func TestBookmarks(t *testing.T) {
-	for name, s := range subjects(t) {
+	for name, s := range subjects() {
 		var marks []string
 		for _, p := range pagesOf(name, s, on(t, "A4"), false) {
 			for _, m := range p.Marks {
@@ -152,7 +159,7 @@ func TestBookmarks(t *testing.T) {
 // The words of a step and its figures are on one page: a page that has the
 // caption of a figure has the head of its step above it.
 func TestStepsStayTogether(t *testing.T) {
-	for name, s := range subjects(t) {
+	for name, s := range subjects() {
 		for _, p := range pagesOf(name, s, on(t, "A4"), false) {
 			heads := 0
 			for _, w := range p.Texts {
@@ -170,7 +177,7 @@ func TestStepsStayTogether(t *testing.T) {
 // A page of the worksheet is no leaf with the last line or two of it: it holds
 // several rows of the list of pieces, or measures.
 func TestWorksheetLeavesNoScrap(t *testing.T) {
-	for name, s := range subjects(t) {
+	for name, s := range subjects() {
 		for _, sheet := range []string{"A4", "Letter", "legal", "200 x 260 mm"} {
 			for _, blank := range []bool{true, false} {
 				if !blank && sheet != "A4" {
@@ -225,14 +232,10 @@ func TestShortOfEveryKind(t *testing.T) {
 				what := k.Name + k.Construction + ", " + foreEdge + ", " + sheet
 				pages := pagesOf(what, p, o, false)
 				assert.LessOrEqual(t, len(pages), 4, what)
-				text := ""
 				for i, page := range pages {
 					assert.Empty(t, pagetest.Faults(&page.Surface, o.Setup.Reach(false)), "%s, page %d", what, i+1)
-					for _, w := range page.Texts {
-						text += w.String + " "
-					}
 				}
-				words := strings.Join(strings.Fields(text), " ")
+				words := wordsOn(pages)
 				for _, s := range p.Steps {
 					told := true
 					for _, say := range s.Text {

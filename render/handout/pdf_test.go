@@ -6,6 +6,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
@@ -13,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/render/handout"
 	"forel/render/pdf/pdftest"
@@ -28,13 +30,22 @@ func textOf(t *testing.T, file []byte) (out []string) {
 	return out
 }
 
+var ordinaryFile = sync.OnceValues(func() ([]byte, error) {
+	return handout.Document(subjects()["ordinary"], on(plantest.Must{}, "A4")).PDF()
+})
+
+// ordinary returns the file of an ordinary case, made once for all tests.
+func ordinary(t *testing.T) []byte {
+	file, err := ordinaryFile()
+	require.NoError(t, err)
+	return file
+}
+
 // The finished file is valid, asks to be printed at actual size, and its
 // worksheet has every piece of the job with its count and its size, worked out
 // here from the design's table of the five-board case.
 func TestFileHasEveryPiece(t *testing.T) {
-	j := jobOf(221.5, 148.5, 32)
-	file, err := handout.Document(subjectOf(t, j), on(t, "A4")).PDF()
-	require.NoError(t, err)
+	file := ordinary(t)
 	ctx, err := api.ReadAndValidate(bytes.NewReader(file), model.NewDefaultConfiguration())
 	require.NoError(t, err)
 	require.NoError(t, ctx.EnsurePageCount())
@@ -78,7 +89,7 @@ func TestBlankWorksheet(t *testing.T) {
 	file, err := handout.Worksheet(subjectOf(t, j), on(t, "Letter")).PDF()
 	require.NoError(t, err)
 	text := flat(strings.Join(textOf(t, file), " "))
-	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.0 mm", "largest of ____", "Name", "Date"} {
+	for _, want := range []string{"(W + cW + s) × (H + cH + 2s)", "(Wo − i + x) × (Ho − 2i)", "usual 28.0 mm", "reading 3", "Name", "Date"} {
 		assert.Contains(t, text, want)
 	}
 	for _, never := range []string{"221.5", "148.5", "227.8", "151.7", "Secret"} {
@@ -103,8 +114,7 @@ func TestWorksheetIsReadByLines(t *testing.T) {
 	if _, err := exec.LookPath("pdftotext"); err != nil {
 		t.Skip("pdftotext is not installed")
 	}
-	file, err := handout.Document(subjectOf(t, jobOf(221.5, 148.5, 32)), on(t, "A4")).PDF()
-	require.NoError(t, err)
+	file := ordinary(t)
 	path := filepath.Join(t.TempDir(), "handout.pdf")
 	require.NoError(t, os.WriteFile(path, file, 0o644))
 	out, err := exec.Command("pdftotext", "-enc", "UTF-8", "-l", "1", path, "-").Output()

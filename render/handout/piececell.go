@@ -19,56 +19,42 @@ const (
 	cellWords Length = 19
 )
 
-// tallOf returns how tall the drawing of a piece is in a cell of a width.
-func tallOf(p geometry.Piece, wide, most Length) Length {
-	w, h := p.Size()
-	return min(most, cellWords+h*(wide-besides)/w)
+// drawings returns the drawings of the pieces, two beside each other a block, lower where that
+// spares a page.
+func (d *doc) drawings() []document.Block {
+	best := d.drawingsOf(cellTall)
+	least := len(d.Try(nil, best...))
+	for most := cellTall - 2; most >= cellLow; most -= 2 {
+		lower := d.drawingsOf(most)
+		if n := len(d.Try(nil, lower...)); n < least {
+			best, least = lower, n
+		}
+	}
+	return best
 }
 
-// drawings returns the drawings of the pieces, two beside each other a block.
-func (d *doc) drawings() []document.Block {
-	wide := (d.column().Width() - 5) / 2
-	if len(d.plan.Pieces) == 1 {
-		wide = d.column().Width()
-	}
-	rows := slices.Collect(slices.Chunk(d.plan.Pieces, 2))
-	tall := func(row []geometry.Piece, most Length) (tall Length) {
-		for _, p := range row {
-			tall = max(tall, tallOf(p, wide, most))
-		}
-		return tall
-	}
-	pages := func(most Length) int {
-		n, left := 1, d.column().Height()
-		for _, row := range rows {
-			if left < tall(row, most) {
-				n, left = n+1, d.column().Height()
-			}
-			left -= tall(row, most) + blockGap
-		}
-		return n
-	}
-	most := cellTall
-	for low := cellTall; low >= cellLow; low-- {
-		if pages(low) < pages(most) {
-			most = low
-		}
-	}
+// drawingsOf returns the drawings of the pieces, at most so tall.
+func (d *doc) drawingsOf(most Length) []document.Block {
 	var blocks []document.Block
-	for i, row := range rows {
-		tall := tall(row, most)
-		k := document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
-			for n, p := range row {
-				x := box.Min.X + Length(n)*(wide+5)
-				d.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Min.Y+tall))
+	for row := range slices.Chunk(d.plan.Pieces, 2) {
+		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
+			wide := box.Width()
+			if len(d.plan.Pieces) > 1 {
+				wide = (wide - gutter) / 2
 			}
-			return box.Min.Y + tall
-		}}
-		if i == 0 {
-			k.Bookmark, k.Fresh = "The pieces", true
-		}
-		blocks = append(blocks, k)
+			box.Max.Y = box.Min.Y
+			for _, p := range row {
+				w, h := p.Size()
+				box.Max.Y = max(box.Max.Y, box.Min.Y+min(most, cellWords+h*(wide-besides)/w))
+			}
+			for n, p := range row {
+				x := box.Min.X + Length(n)*(wide+gutter)
+				d.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Max.Y))
+			}
+			return box.Max.Y
+		}})
 	}
+	blocks[0].Bookmark, blocks[0].Fresh = "The pieces", true
 	return blocks
 }
 
@@ -122,7 +108,7 @@ func (d *doc) dimensions(p geometry.Piece, at geometry.Box) {
 		d.dimension(geometry.Pt(x, at.Min.Y), geometry.Pt(x, at.Max.Y), geometry.Pt(0.8, 0))
 		d.Text(render.Text{At: geometry.Pt(x-1-typeset.Descent(render.NoteSize), at.Center().Y), String: height, Size: render.NoteSize, Align: render.Middle, Turned: true, Color: render.Black})
 	} else {
-		width = d.size(p) // a piece so low has both below it
+		width = d.Round.PrettySize(p.Size()) // a piece so low has both below it
 	}
 	d.Text(render.Text{At: geometry.Pt(at.Center().X, y+1+typeset.Ascent(render.NoteSize)), String: width, Size: render.NoteSize, Align: render.Middle, Color: render.Black})
 }
@@ -138,20 +124,15 @@ func (d *doc) dimension(from, to, stop geometry.Point) {
 
 // grainArrow sets an arrow along the grain, or the flutes, beside a piece.
 func (d *doc) grainArrow(p geometry.Piece, at geometry.Box) {
-	const long = 12
-	x := at.Max.X + 2
-	if p.Grain == geometry.GrainHeight {
-		y := at.Min.Y + min(long, at.Height())/2
-		shape.Thin.Twin(d, geometry.Pt(x, y-long/2), geometry.Pt(x, y+long/2))
-		d.Text(render.Text{At: geometry.Pt(x+1.2+typeset.Ascent(render.SmallSize), y), String: p.Material.Direction(), Size: render.SmallSize, Align: render.Middle, Turned: true, Color: render.Black})
-		return
+	const arm = 4
+	word := p.Material.Direction()
+	long := shape.GrainLong(word, arm)
+	switch x := at.Max.X + 4; {
+	case p.Grain == geometry.GrainHeight:
+		shape.Grain(d, geometry.Pt(x, at.Min.Y+max(long, min(at.Height(), 2*long))/2), true, word, arm)
+	case at.Width()/2 < 22:
+		shape.Thin.Twin(d, geometry.Pt(at.Max.X+2, at.Center().Y), geometry.Pt(at.Max.X+6.6, at.Center().Y))
+	default: // below, at the right end of the line that has the size
+		shape.Grain(d, geometry.Pt(at.Max.X-long/2+arm, at.Max.Y+4.2), false, word, arm)
 	}
-	// Along the width: below, at the right end of the line that has the size.
-	y := at.Max.Y + 1.6 + 1 + typeset.Ascent(render.NoteSize)*0.6
-	if room := at.Width() / 2; room < 22 {
-		shape.Thin.Twin(d, geometry.Pt(x, at.Center().Y), geometry.Pt(x+4.6, at.Center().Y))
-		return
-	}
-	shape.Thin.Twin(d, geometry.Pt(at.Max.X-long, y), geometry.Pt(at.Max.X, y))
-	d.Text(render.Text{At: geometry.Pt(at.Max.X+1, y+typeset.Ascent(render.SmallSize)/2), String: p.Material.Direction(), Size: render.SmallSize, Color: render.Black})
 }

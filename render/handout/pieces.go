@@ -20,7 +20,7 @@ func (d *doc) pieces() []document.Block {
 		Columns: []document.Column{{Head: "piece", Bold: true, Broken: true}, {Head: "count", Right: true}, {Head: "of", Broken: true},
 			{Head: "width × height", Right: true, Bold: !d.blank}, {Head: geometry.Directions(d.plan.Pieces) + " along"}}}
 	for _, p := range d.plan.Pieces {
-		size := d.size(p)
+		size := d.Round.PrettySize(p.Size())
 		if d.blank {
 			size = blank + " × " + blank
 		}
@@ -46,13 +46,6 @@ func (d *doc) pieceNote() string {
 	return note + " Sizes are rounded " + d.Round.String() + "; the templates are exact."
 }
 
-// size returns a piece's width and height in words.
-func (d *doc) size(p geometry.Piece) string { return d.sizeOf(p.Size()) }
-
-func (d *doc) sizeOf(width, height Length) string {
-	return d.Round.PrettyNumber(width) + " × " + d.Round.Pretty(height)
-}
-
 // rule returns the line below a piece: the rules for its size, and how large a piece of
 // patterned stock is cut first.
 func (d *doc) rule(p geometry.Piece) string {
@@ -69,7 +62,7 @@ func (d *doc) rule(p geometry.Piece) string {
 		parts = append(parts, r.Remark)
 	}
 	if p.Extra != (geometry.Point{}) && !d.blank {
-		parts = append(parts, "cut "+d.sizeOf(p.Rough())+" first, then by the drawing of its face")
+		parts = append(parts, "cut "+d.Round.PrettySize(p.Rough())+" first, then by the drawing of its face")
 	}
 	text := strings.Join(parts, "; ")
 	if r.Part != "" && text != "" {

@@ -11,7 +11,6 @@ import (
 	"forel/render"
 	"forel/render/document"
 	"forel/render/figure"
-	"forel/render/typeset"
 )
 
 // shortPages is how many pages a short handout has, where the sheet is no smaller than A4 or
@@ -46,9 +45,8 @@ func (d *doc) short() {
 			if tall < least {
 				tall = 0
 			}
-			var on []int
-			d.Aside(func() { on = d.Flow(columns, d.shortBlocks(tall, how, false)...) })
-			pages := d.Count() + (len(on)+1)/2
+			columnsTaken := len(d.Try(columns, d.shortBlocks(tall, how, false)...))
+			pages := d.Count() + (columnsTaken+1)/2
 			if rest.Height() > 0 {
 				pages--
 			}
@@ -63,45 +61,15 @@ func (d *doc) short() {
 // shortBlocks returns what a short handout has behind its worksheet, with figures so tall,
 // drawn or only room for them.
 func (d *doc) shortBlocks(tall Length, how brevity, drawn bool) []document.Block {
-	blocks := d.small("Take care", "•", wording.Cautions())
+	blocks := d.SmallList("Take care", document.Bullet, wording.Cautions())
 	blocks[0].Bookmark = "Steps"
 	for i, s := range d.plan.Steps {
 		blocks = append(blocks, d.shortStep(i+1, s, tall, how, drawn)...)
 	}
-	good := d.small("Check the finished case", "", d.said(d.plan.Finished.Good))
+	good := d.SmallList("Check the finished case", document.ToTick, d.said(d.plan.Finished.Good))
 	good[0].Bookmark = "Checks"
-	blocks = append(append(blocks, good...), d.small("When a check fails", "•", d.said(d.plan.Finished.Bad))...)
+	blocks = append(append(blocks, good...), d.SmallList("When a check fails", document.Bullet, d.said(d.plan.Finished.Bad))...)
 	return append(blocks, d.Paragraph(d.allTime(), render.NoteSize, false).After(1.5), d.sources())
-}
-
-// small returns a list in small letters, each item a block after its mark, or after a box to
-// tick where there is none.
-func (d *doc) small(heading, mark string, texts []string) []document.Block {
-	head := d.Paragraph(heading, render.BodySize, true).After(2.5)
-	head.Stays = true
-	out := []document.Block{head}
-	for _, t := range texts {
-		out = append(out, document.Block{Draw: func(box geometry.Box) Length {
-			if mark == "" {
-				return d.ticked(box, t)
-			}
-			document.Write(d, geometry.Pt(box.Min.X, box.Min.Y+typeset.LineHeight(render.NoteSize)), mark, render.NoteSize, false)
-			box.Min.X += smallIndent
-			return document.Paragraph(d, box, box.Min.Y, t, render.NoteSize, false)
-		}})
-	}
-	return out
-}
-
-// smallIndent is the indent of a list in small letters.
-const smallIndent Length = 4
-
-// ticked sets small words behind a box to tick.
-func (d *doc) ticked(box geometry.Box, text string) Length {
-	const side = 2.4
-	document.Tick(d, geometry.Pt(box.Min.X, box.Min.Y+side+0.9), side)
-	box.Min.X += smallIndent
-	return document.Paragraph(d, box, box.Min.Y, text, render.NoteSize, false)
 }
 
 // shortStep returns a step with its last figure, which shows what it comes to, and its checks.
@@ -134,7 +102,9 @@ func (d *doc) shortStep(number int, s plan.Step, tall Length, how brevity, drawn
 		return y
 	}}}
 	for _, c := range s.Checks {
-		out = append(out, document.Block{Above: apart, Draw: func(box geometry.Box) Length { return d.ticked(box, d.checkWords(s, c, how)) }})
+		out = append(out, document.Block{Above: apart, Draw: func(box geometry.Box) Length {
+			return document.Item(d, box, document.ToTick, 0, d.checkWords(s, c, how), render.NoteSize)
+		}})
 	}
 	return out
 }

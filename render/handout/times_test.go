@@ -12,7 +12,6 @@ import (
 
 	"forel/geometry/timetable"
 	"forel/geometry/work"
-	"forel/render/handout"
 )
 
 var (
@@ -32,27 +31,24 @@ func minutes(t *testing.T, text string) (sum int) {
 	return sum
 }
 
-// In the finished file the steps take together what the timetable has of the same job, and
-// dry as long; a maker's own times go before the usual ones. The short handout has the same work.
+// The steps take together what the timetable has of the same job, and dry as long; a maker's
+// own times go before the usual ones. The short handout has the same work.
 func TestTimesAreThoseOfTheTimetable(t *testing.T) {
 	own := work.UsualTimes()
 	own[work.CutBoard], own[work.LiningDry], own[work.TurnIn] = 17*time.Minute, 5*time.Hour, 90*time.Second
-	names := []string{"lined last, hole", "wrap of paper, hole", "ordinary", "unlined"}
-	if testing.Short() {
-		names = names[:2]
-	}
-	for _, name := range names {
-		p := subjectOf(t, jobs()[name])
-		for _, times := range []work.Times{nil, own} {
+	for i, name := range []string{"lined last, hole", "wrap of paper, hole", "ordinary", "unlined"} {
+		p := subjects()[name]
+		for k, times := range []work.Times{nil, own} {
+			if testing.Short() && i != k {
+				continue
+			}
 			o := on(t, "A4")
 			o.Times = times
 			if times == nil {
 				times = work.UsualTimes()
 			}
 			want := timetable.Of("", p.Steps, times)
-			file, err := handout.Document(p, o).PDF()
-			require.NoError(t, err)
-			text := flat(strings.Join(textOf(t, file), " "))
+			text := wordsOn(pagesOf(name, p, o, false))
 			work, drying := 0, 0
 			for _, m := range ofStep.FindAllStringSubmatch(text, -1) {
 				for _, d := range dried.FindAllStringSubmatch(m[1], -1) {
@@ -66,20 +62,16 @@ func TestTimesAreThoseOfTheTimetable(t *testing.T) {
 			assert.InDelta(t, want.Work(), minutes(t, all[1]), float64(len(p.Steps)), name)
 			assert.Equal(t, 1, strings.Count(text, "drying times and ways of working are common practice without a source"))
 			o.Short = true
-			short, err := handout.Document(p, o).PDF()
-			require.NoError(t, err)
-			assert.Contains(t, flat(strings.Join(textOf(t, short), " ")), all[0], name)
+			assert.Contains(t, wordsOn(pagesOf(name, p, o, false)), all[0], name)
 		}
 	}
 }
 
 // What dries overnight is told with its step.
 func TestOvernight(t *testing.T) {
-	p := subjectOf(t, jobOf(221.5, 148.5, 32))
+	p := subjects()["ordinary"]
 	o := on(t, "A4")
-	file, err := handout.Document(p, o).PDF()
-	require.NoError(t, err)
-	text := flat(strings.Join(textOf(t, file), " "))
+	text := wordsOn(pagesOf("ordinary", p, o, false))
 	m := regexp.MustCompile(`Overnight dry: the paste of the linings \(step (\d+)\); `).FindStringSubmatch(text)
 	require.NotNil(t, m, text)
 	step, err := strconv.Atoi(m[1])
@@ -87,7 +79,5 @@ func TestOvernight(t *testing.T) {
 	assert.Equal(t, "Line the boards", p.Steps[step-1].Title)
 	o.Times = work.UsualTimes()
 	o.Times[work.LiningDry] = time.Hour
-	file, err = handout.Document(p, o).PDF()
-	require.NoError(t, err)
-	assert.NotContains(t, flat(strings.Join(textOf(t, file), " ")), "the paste of the linings (step")
+	assert.NotContains(t, wordsOn(pagesOf("ordinary", p, o, false)), "the paste of the linings (step")
 }

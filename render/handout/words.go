@@ -2,6 +2,7 @@ package handout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"forel/geometry"
@@ -16,21 +17,13 @@ func (d *doc) before() []document.Block {
 		"Every figure is drawn from the measures of this case. Nothing is drawn thicker or longer than it is; cloth, paper and what a case is folded from are drawn as sheets without thickness, and each figure has a scale of its own. Only the look of the book, the pressing boards and the weight is made up.",
 		"A bold outline is what this step is about; an arrow shows how it moves. A dashed line is a fold or a ruled line; a dashed frame shows a part larger.",
 	}
-	var blocks []document.Block
-	section := func(head string, points []string) {
-		list := d.Points(head, points)
-		list[0].Above = blockGap
-		blocks = append(blocks, list...)
-	}
-	section("Tools", d.plan.Tools)
+	figures := d.Points("How to read the figures", read)
+	figures[len(figures)-1].Stays = true
+	blocks := slices.Concat(d.Points("Tools", d.plan.Tools), d.Points("Materials", d.materials()), d.Points("Take care", wording.Cautions()), figures,
+		[]document.Block{{Above: 2, Draw: func(box geometry.Box) Length { return document.Key(d, box, 10, 5, d.key()) }}})
 	blocks[0].Bookmark = "Before you start"
-	section("Materials", d.materials())
-	section("Take care", wording.Cautions())
-	section("How to read the figures", read)
-	blocks[len(blocks)-1].Stays = true
-	blocks = append(blocks, document.Block{Above: blockGap, Draw: d.drawLooks}) // the key to the hatching
 	if w := d.warnings(); len(w) > 0 {
-		section("About this job", w)
+		blocks = append(blocks, d.Points("About this job", w)...)
 	}
 	return blocks
 }

@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -69,7 +68,7 @@ func (d *doc) opening() document.Block {
 	if d.blank {
 		about = "Worksheet for a " + d.plan.Kind + ", to fill in"
 	}
-	head := d.Opening(cmp.Or(d.Running, wording.Capital(d.plan.Kind)), about)
+	head := d.Opening(wording.Titled(d.plan.Title, d.plan.Kind), about)
 	head.Bookmark = "Worksheet"
 	opening := head.Draw
 	head.Draw = func(box geometry.Box) Length {
@@ -92,7 +91,11 @@ func (d *doc) opening() document.Block {
 // group returns a group of measures, each with its length, or room for it.
 func (d *doc) group(g plan.Group) []document.Block {
 	const symbolWide = 5
-	t := document.Table{Size: render.NoteSize, Gap: 1.3, Dotted: true, Whole: true,
+	gap := Length(1.3)
+	if d.tight {
+		gap = 0.7
+	}
+	t := document.Table{Size: render.BodySize, Gap: gap, Dotted: true, Whole: true,
 		Columns: []document.Column{{Right: true, Bold: true, Least: symbolWide}, {Broken: true}, {Right: true, Bold: !d.blank}}}
 	digits := d.groupDigits(g)
 	for _, m := range g.Measures {
@@ -104,7 +107,10 @@ func (d *doc) group(g plan.Group) []document.Block {
 			row(m.Symbol, m.Name, d.shown(m, digits), under)
 		case m.Readings != nil:
 			row(m.Symbol, m.Name, "", "")
-			row("", "largest of"+strings.Repeat(" ____", 3), blank, under)
+			for n := range 3 {
+				row("", fmt.Sprint("reading ", n+1), blank, "")
+			}
+			row("", "the largest", blank, under)
 		default:
 			row(m.Symbol, m.Name, blank, under)
 		}

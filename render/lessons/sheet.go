@@ -19,16 +19,15 @@ func Sheet(title string, all []Line, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Record sheet", Running: title, Foot: "Record sheet: then type it in with forel record."}
 	u := o.Round.Unit
 	columns := []document.Column{{Head: "what (its name)", Broken: true}, {Head: "planned", Right: true}, {Head: "expected"}, {Head: "measured"}}
-	blocks := []document.Block{d.Opening(title, "Record sheet"),
-		d.Paragraph("Write down what you measure, at two or three places where you can. Of play the smallest counts. Day: "+blank, render.BodySize, false),
-		d.Paragraph("All lengths are in "+u.String()+"; "+expectation+".", render.BodySize, false).After(2)}
+	d.Add(d.Opening(title, "Record sheet"))
+	d.Say("Write down what you measure, at two or three places where you can. Of play the smallest counts. Day: "+blank, render.BodySize, false, 0)
+	d.Say("All lengths are in "+u.String()+"; "+expectation+".", render.BodySize, false, 2)
 	for _, at := range moments(all) {
 		var rows [][]string
 		for _, l := range at {
 			rows = append(rows, []string{wording.Capital(l.Name) + " (" + l.Key + ")", geometry.FineNumber(l.Planned, u), l.expected(u), cmp.Or(l.read(u), blank)})
 		}
-		blocks = append(blocks, d.Table(wording.Capital(at[0].when()), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Full: true})...)
+		d.Add(d.Table(wording.Capital(at[0].when()), document.Table{Columns: columns, Rows: rows, Size: render.BodySize, Full: true})...)
 	}
-	d.Flow(nil, blocks...)
 	return d
 }

@@ -42,16 +42,13 @@ func Document(sections []measuring.Section, about, title string, o Options) *doc
 	if o.Both {
 		step = "0.5 mm or 1/64 in"
 	}
-	blocks := []document.Block{
-		d.Opening(cmp.Or(d.Running, d.Title), "What to measure for "+about),
-		d.Paragraph("Write each reading of the book down as you take it, to the nearest "+step+". Ring the largest of a row: that one counts, for the case must clear it. "+
-			"Beside each row stands the line of the job file that takes it. The rulers at the foot tell whether your printer prints at true size.", render.BodySize, false).After(1),
-	}
+	d.Add(d.Opening(cmp.Or(d.Running, d.Title), "What to measure for "+about))
+	d.Say("Write each reading of the book down as you take it, to the nearest "+step+". Ring the largest of a row: that one counts, for the case must clear it. "+
+		"Beside each row stands the line of the job file that takes it. The rulers at the foot tell whether your printer prints at true size.", render.BodySize, false, 1)
 	for _, s := range sections {
-		blocks = append(blocks, d.section(s)...)
+		d.Add(d.section(s)...)
 	}
-	blocks = append(blocks, d.Paragraph(sources, render.NoteSize, false).After(sectionGap))
-	d.Flow(nil, blocks...)
+	d.Say(sources, render.NoteSize, false, sectionGap)
 	return d.Document
 }
 

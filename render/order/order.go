@@ -70,14 +70,18 @@ func name(l order.Line) string {
 
 // quantity says how much is ordered: "3 sheets", "1.4 m", "120 g".
 func quantity(l order.Line) string {
-	number := l.Quantity.String()
-	switch l.Unit {
-	case order.Sheet, order.Pack:
-		return wording.Count(int(l.Quantity.IntPart()), l.Unit)
-	case order.Gram:
+	if l.Unit == order.Gram {
 		return grams(l.Quantity)
 	}
-	return number + " " + l.Unit
+	return Quantity(l.Quantity, l.Unit)
+}
+
+// Quantity writes a number of what things are sold by: "0.374 sheets", "1.4 m".
+func Quantity(n money.Amount, unit string) string {
+	if (unit == order.Sheet || unit == order.Pack) && !n.Equal(money.Of(1)) {
+		unit += "s"
+	}
+	return n.String() + " " + unit
 }
 
 // grams writes a weight.
@@ -110,20 +114,17 @@ func sum(what string, lines []order.Line, currency string) string {
 
 // titles names what the order is for.
 func titles(o order.Order) string {
-	if len(o.Jobs) == 1 {
-		return wording.OneLine(o.Jobs[0])
-	}
-	return fmt.Sprintf("%d cases", len(o.Jobs))
+	return wording.Cases(len(o.Jobs), func(n int) string { return o.Jobs[n] })
 }
 
 // notes are what is to be said of an order, a sentence each, without capital and full stop.
 func notes(o order.Order) (out []string) {
 	for _, w := range o.Owned {
-		taken := w.Takes.String() + " " + w.Stock.Unit()
-		if !w.Stock.Roll {
-			taken = wording.Count(int(w.Takes.IntPart()), "sheet")
+		unit := order.Sheet
+		if w.Stock.Roll {
+			unit = w.Stock.Unit()
 		}
-		out = append(out, fmt.Sprintf("not ordered, since it is there: %s of %s, %s", taken, wording.OneLine(w.Name), w.Stock.Size()))
+		out = append(out, fmt.Sprintf("not ordered, since it is there: %s of %s, %s", Quantity(w.Takes, unit), wording.OneLine(w.Name), w.Stock.Size()))
 	}
 	if n := o.Terms.SparePieces; n > 0 {
 		out = append(out, fmt.Sprintf("reckoned with %s of each kind", wording.Count(n, "spare piece")))
@@ -231,32 +232,22 @@ func CSV(o order.Order, at Options) []byte {
 // Document draws the order, to print or to send.
 func Document(o order.Order, at Options) *document.Document {
 	d := &document.Document{Options: at.Options, Title: "Order list", Running: titles(o), Foot: "Order list"}
-	blocks := []document.Block{d.Opening(titles(o), "Order list")}
-	say := func(text string, size render.Points, bold bool, above geometry.Length) {
-		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
-	}
+	d.Add(d.Opening(titles(o), "Order list"))
 	for _, k := range o.Blocks {
 		table := d.Table(heading(k), document.Table{Columns: columns, Rows: rows(k, at.Round), Size: render.NoteSize, Ticks: []string{""}, Full: true})
 		table[0].Bookmark, table[0].Above = heading(k), 5
-		blocks = append(blocks, table...)
+		d.Add(table...)
 		if s := sum("sum", k.Lines, at.Currency); s != "" {
-			say(wording.Capital(s), render.BodySize, true, 1)
+			d.Say(wording.Capital(s), render.BodySize, true, 1)
 		}
 	}
 	if len(o.Blocks) == 0 {
-		say("Nothing: all of it is there.", render.BodySize, false, 3)
+		d.Say("Nothing: all of it is there.", render.BodySize, false, 3)
 	}
 	if s := sum("cost in all", o.Lines(), at.Currency); s != "" && len(o.Blocks) > 1 {
-		say(wording.Capital(s), render.HeadSize, true, 4)
+		d.Say(wording.Capital(s), render.HeadSize, true, 4)
 	}
-	for i, n := range notes(o) {
-		above := geometry.Length(0.4)
-		if i == 0 {
-			above = 4
-		}
-		say(wording.Sentence(n), render.NoteSize, false, above)
-	}
-	say(care, render.NoteSize, true, 3)
-	d.Flow(nil, blocks...)
+	d.Notes(notes(o)...)
+	d.Say(care, render.NoteSize, true, 3)
 	return d
 }

@@ -84,7 +84,10 @@ var anyPath = rapid.Custom(func(t *rapid.T) geometry.Path {
 // within 0.01 mm of the true arcs (0.002 mm of a chord, the rest for rounding to a
 // hundredth of a point and in the reader), whether it is stroked or filled.
 func TestArcsAreTrue(t *testing.T) {
-	const n = 80
+	n := 80
+	if testing.Short() {
+		n = 20
+	}
 	d := &pdf.Document{Title: "Arcs"}
 	addPage(d, 1000, 1000)
 	var paths []geometry.Path

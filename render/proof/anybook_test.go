@@ -42,8 +42,8 @@ func TestPagesOfAnyBook(t *testing.T) {
 // A tall book's faces, and all that is left between a book, its chemise and its case, have
 // room on small pages.
 func TestSmallPages(t *testing.T) {
-	for _, k := range kinds.All {
-		for _, book := range []job.Book{
+	for n, k := range kinds.All {
+		for m, book := range []job.Book{
 			{Height: job.Readings{372}, Width: job.Readings{57.7}, Thickness: job.Readings{3.5}},
 			{Height: job.Readings{255.5}, Width: job.Readings{57.7}, Thickness: job.Readings{3.5}},
 		} {
@@ -57,7 +57,10 @@ func TestSmallPages(t *testing.T) {
 			}
 			p, err := plantest.Plan(j)
 			require.NoError(t, err)
-			for _, sheet := range []string{"166 x 166 mm", "177 x 177 mm", "196 x 166 mm"} {
+			for i, sheet := range []string{"166 x 166 mm", "177 x 177 mm", "196 x 166 mm"} {
+				if testing.Short() && (n+m)%3 != i {
+					continue // each on one of them
+				}
 				o := Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM}
 				o.Setup.Sheet, err = paper.ParseSheet(sheet, geometry.MM)
 				require.NoError(t, err)

@@ -13,6 +13,8 @@ import (
 	"forel/geometry/onepiece"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
+	"forel/geometry/stage"
+	"forel/geometry/walled"
 	"forel/paper"
 )
 
@@ -61,13 +63,13 @@ func TestCardWalls(t *testing.T) {
 	d := newDoc(c.Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
 	require.Len(t, d.faces, 5)
 	sizes := map[geometry.Face][2]float64{ // 22 + 2 x 1.5, 208 + 4 x 1.5, 130 + 1.5
-		onepiece.LeftOutside: {131.5, 214}, onepiece.RightOutside: {131.5, 214}, onepiece.SpineOutside: {25, 214},
-		onepiece.HeadOutside: {25, 131.5}, onepiece.TailOutside: {25, 131.5},
+		walled.LeftOutside: {131.5, 214}, walled.RightOutside: {131.5, 214}, walled.SpineOutside: {25, 214},
+		walled.HeadOutside: {25, 131.5}, walled.TailOutside: {25, 131.5},
 	}
 	for _, f := range d.faces {
 		want := sizes[f.Face]
 		assert.InDeltaSlice(t, want[:], []float64{f.Extent.Width().MM(), f.Extent.Height().MM()}, 1e-9, f.Face)
-		if f.Face != onepiece.HeadOutside && f.Face != onepiece.TailOutside {
+		if f.Face != walled.HeadOutside && f.Face != walled.TailOutside {
 			assert.Equal(t, 1, f.deepest, f.Face)
 			assert.Greater(t, f.covered, 90., f.Face)
 			continue
@@ -79,7 +81,7 @@ func TestCardWalls(t *testing.T) {
 		assert.Greater(t, f.covered, 90., f.Face)
 	}
 	// The spine flap lies at the spine, the outer flap reaches the mouth.
-	head, _ := faceOf(d.faces, onepiece.HeadOutside)
+	head, _ := faceOf(d.faces, walled.HeadOutside)
 	for _, l := range head.layers {
 		y := l.Shape.Bounds()
 		switch l.Piece {
@@ -87,6 +89,26 @@ func TestCardWalls(t *testing.T) {
 			assert.Less(t, y.Center().Y.MM(), 131.5/2)
 		case "outer flap":
 			assert.InDelta(t, 131.5, y.Max.Y.MM(), 2)
+		}
+	}
+}
+
+// What lies on one face is drawn as what it is: of one object and one plane is one stuff.
+func TestCardLooks(t *testing.T) {
+	d := newDoc(cardCase(t, 203, 130, 22, 1.5).Plan(), Options{Setup: paper.DefaultSetup(), Round: geometry.ToTenthMM})
+	faces := d.picture().Faces
+	normal := func(f stage.Face) (n stage.Vec) {
+		for i := 2; i < len(f.Points); i++ {
+			n = n.Add(f.Points[i-1].Sub(f.Points[0]).Cross(f.Points[i].Sub(f.Points[0])))
+		}
+		return n.Unit()
+	}
+	for i, a := range faces {
+		for _, b := range faces[i+1:] {
+			n := normal(a)
+			if a.Object == b.Object && n.Sub(normal(b)).Size() < 1e-9 && a.Points[0].Sub(b.Points[0]).Dot(n).Abs() < 1e-6 {
+				assert.Equal(t, a.Front, b.Front, a.Object)
+			}
 		}
 	}
 }

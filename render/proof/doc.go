@@ -3,6 +3,7 @@ package proof
 import (
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/wording"
 	"forel/render/document"
 	"forel/render/typeset"
 )
@@ -19,7 +20,7 @@ type doc struct {
 // newDoc starts the document of a proof. Nothing of it is to be cut: no layer is
 // opened.
 func newDoc(p plan.Plan, o Options) *doc {
-	pages := &document.Document{Options: o, Title: "Proof", Running: name(p), Wider: typeset.Substitute,
+	pages := &document.Document{Options: o, Title: "Proof", Running: wording.Titled(p.Title, p.Kind), Wider: typeset.Substitute,
 		About: "A " + p.Kind + " folded up from " + from(p) + ": seen from outside, then every face with what lies on it. " +
 			"Figures, not at true size: not to be cut from.",
 		Foot: "Figures, not at true size: do not cut from this page."}
@@ -44,19 +45,17 @@ func Document(p plan.Plan, o Options) *document.Document {
 	all = append(all, d.table()...)
 	// The list of faults tells the pages of the faces, and takes some itself.
 	for range 2 * min(1, len(p.Proof.Faults)) {
-		d.Aside(func() {
-			block := 0
-			for page, n := range d.Flow(nil, all...) {
-				for ; n > 0; n-- {
-					if i := block - len(before); i >= 0 && i < len(shown) {
-						for _, face := range shown[i] {
-							d.pageOf[face] = page + 1
-						}
+		block := -len(before)
+		for page, n := range d.Try(nil, all...) {
+			for ; n > 0; n-- {
+				if block >= 0 && block < len(shown) {
+					for _, face := range shown[block] {
+						d.pageOf[face] = page + 1
 					}
-					block++
 				}
+				block++
 			}
-		})
+		}
 	}
 	d.Flow(nil, all...)
 	return d.Document

@@ -10,7 +10,7 @@ import (
 	"forel/geometry/wording"
 	"forel/render"
 	"forel/render/document"
-	"forel/render/typeset"
+	"forel/render/record"
 )
 
 // Room round a face drawn flat.
@@ -19,7 +19,7 @@ const (
 	nameRoom  Length = 5  // above and below, for what lies beyond
 	leastWide Length = 12 // a face is not drawn narrower than this
 	rowGap    Length = 3
-	headsTall Length = 19 // the head of a spread, what is said of all of them
+	headsTall Length = 20 // the head of a spread, what is said of all of them
 )
 
 // scales that faces are drawn at, 1 to each of these. One to one is left out:
@@ -38,13 +38,11 @@ func (d *doc) faceScale() float64 {
 					down = headsTall // it goes on on the next page
 				}
 				r := d.faceRow(cells, room.Width(), Length(1/n))
-				if down += r.tall() + rowGap; down > room.Height() {
+				if down += r.tall + rowGap; down > room.Height() {
 					return false
 				}
-				for i, f := range r.faces {
-					if f.wide()+2*sideRoom > r.cells[i] {
-						return false
-					}
+				if slices.ContainsFunc(r.faces, func(f flatFace) bool { return f.wide()+2*sideRoom > f.cell }) {
+					return false
 				}
 			}
 		}
@@ -74,16 +72,16 @@ func (d *doc) faceRows() (blocks []document.Block, shown [][]geometry.Face) {
 		}
 		rows := d.rows(sp)
 		blocks[len(blocks)-1].Stays = true
-		for k, cells := range rows {
+		for _, cells := range rows {
 			var faces []geometry.Face
 			for _, c := range cells {
 				faces = append(faces, c.Face)
 			}
 			shown = append(shown, faces)
-			blocks = append(blocks, document.Block{Above: rowGap, Stays: k < len(rows)-1 && !d.narrow(), Draw: func(box geometry.Box) Length {
+			blocks = append(blocks, document.Block{Above: rowGap, Draw: func(box geometry.Box) Length {
 				row := d.faceRow(cells, box.Width(), Length(1/n))
-				d.drawRow(row, box.Min.X, box.Min.Y)
-				return box.Min.Y + row.tall()
+				d.drawRow(row, box.Min)
+				return box.Min.Y + row.tall
 			}})
 		}
 	}
@@ -113,12 +111,8 @@ func (d *doc) table() []document.Block {
 	if len(d.faces) == 0 {
 		return nil
 	}
-	rows := faceRows(d.faces, d.Round)
-	t := document.Table{Rows: rows[1:], Size: noteSize, Wider: typeset.Substitute, Whole: !d.narrow()}
-	for i, head := range rows[0] {
-		words := i == 0 || i == len(rows[0])-1
-		t.Columns = append(t.Columns, document.Column{Head: head, Right: !words, Broken: words && (i > 0 || d.narrow())})
-	}
+	t := faceTable(d.faces, d.Round)
+	t.Size, t.Whole = noteSize, !d.narrow()
 	blocks := d.Table("Face by face", t)
 	blocks[0].Bookmark = "Face by face"
 	for _, n := range notes(d.Proof, d.faces, d.Round) {
@@ -130,56 +124,40 @@ func (d *doc) table() []document.Block {
 
 // faceRow is faces beside each other, their upper edges in line.
 type faceRow struct {
-	faces    []flatFace
-	names    [][]string
-	captions [][]string
-	cells    []Length // how wide the place of each is
-	head     Length   // above the faces
+	faces      []flatFace
+	head, tall Length // above the faces, and of all
 }
 
-func (d *doc) faceRow(cells []plan.Cell, wide, scale Length) faceRow {
-	var row faceRow
-	var most Length
+func (d *doc) faceRow(cells []plan.Cell, wide, scale Length) (row faceRow) {
 	for _, c := range cells {
 		of, ok := faceOf(d.faces, c.Face)
 		if !ok {
 			continue
 		}
-		f, cell := newFlatFace(of, scale), wide*c.Part
-		caption := wrapped(d.captionOf(f), noteSize, false, cell-5)
-		head := wrapped(wording.Capital(string(c.Face)), render.BodySize, true, cell-3)
-		most = max(most, Length(len(head))*typeset.LineHeight(render.BodySize)+Length(len(caption))*typeset.LineHeight(noteSize))
-		row.faces, row.names = append(row.faces, f), append(row.names, head)
-		row.captions, row.cells = append(row.captions, caption), append(row.cells, cell)
+		f := newFlatFace(of, scale)
+		f.cell = wide * c.Part
+		row.faces = append(row.faces, f)
+		row.head = max(row.head, d.faceHead(&record.Surface{}, f, geometry.Point{})+nameRoom)
+		row.tall = max(row.tall, f.tall())
 	}
-	row.head = most + 1 + nameRoom
+	row.tall += row.head + nameRoom
 	return row
 }
 
-// tall returns the height a row takes.
-func (r faceRow) tall() Length {
-	var most Length
-	for _, f := range r.faces {
-		most = max(most, f.tall())
-	}
-	return r.head + most + nameRoom
+// faceHead sets what a face is and what lies on it, and returns where that ends.
+func (d *doc) faceHead(on render.Surface, f flatFace, at geometry.Point) Length {
+	box := geometry.Bx(at.X, at.Y, at.X+d.Writable(f.cell-2), at.Y)
+	y := document.Paragraph(on, box, box.Min.Y, wording.Capital(string(f.Face)), render.BodySize, true)
+	return document.Paragraph(on, box, y-0.7, d.captionOf(f), noteSize, false)
 }
 
-// drawRow draws a row from x to the right and from y down.
-func (d *doc) drawRow(row faceRow, x, y Length) {
-	for i, face := range row.faces {
-		left, down := x, y
-		x += row.cells[i]
-		for _, l := range row.names[i] {
-			down += typeset.LineHeight(render.BodySize)
-			d.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: render.BodySize, Bold: true, Color: render.Black})
-		}
-		for _, l := range row.captions[i] {
-			down += typeset.LineHeight(noteSize)
-			d.Text(render.Text{At: geometry.Pt(left, down), String: l, Size: noteSize, Color: render.Black})
-		}
-		face.at = geometry.Bx(left+sideRoom, y+row.head, left+sideRoom+face.wide(), y+row.head+face.tall())
-		d.drawFace(face)
+// drawRow draws a row from a place to the right and down.
+func (d *doc) drawRow(row faceRow, at geometry.Point) {
+	for _, f := range row.faces {
+		d.faceHead(d, f, at)
+		f.at = geometry.Bx(at.X+sideRoom, at.Y+row.head, at.X+sideRoom+f.wide(), at.Y+row.head+f.tall())
+		d.drawFace(f)
+		at.X += f.cell
 	}
 }
 
@@ -187,6 +165,7 @@ func (d *doc) drawRow(row faceRow, x, y Length) {
 type flatFace struct {
 	face
 	fx, fy Length       // millimetres of the page to one of the face, across and along
+	cell   Length       // how wide its place is
 	more   [2]int       // how many times as large as at scale
 	at     geometry.Box // on the page
 }

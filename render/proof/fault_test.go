@@ -38,7 +38,7 @@ func tags(on *record.Surface) map[string][]geometry.Point {
 // Every fault has its number in the list; one on a face has it on the page of
 // that face too, which the list names.
 func TestEveryFaultIsMarked(t *testing.T) {
-	for name, s := range broken(t) {
+	for name, s := range broken() {
 		t.Run(name, func(t *testing.T) {
 			require.NotEmpty(t, s.Proof.Faults)
 			d := Document(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
@@ -75,7 +75,7 @@ func TestEveryFaultIsMarked(t *testing.T) {
 // the sides, which are the two uprights of the mouth; and they are seen from
 // outside as well.
 func TestMarksLieOnTheFault(t *testing.T) {
-	s := broken(t)["paper short of the mouth"]
+	s := broken()["paper short of the mouth"]
 	require.Len(t, s.Proof.Faces, 14)
 	d := newDoc(s.Plan, Options{Setup: setup("A4"), Round: geometry.ToTenthMM})
 	view, window := d.panel(d.picture()).See()

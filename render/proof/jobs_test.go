@@ -1,7 +1,7 @@
 package proof
 
 import (
-	"testing"
+	"sync"
 
 	"github.com/stretchr/testify/require"
 
@@ -27,8 +27,7 @@ type subject struct {
 	Report slipcase.Report
 }
 
-func made(t *testing.T, j slipcase.Job) subject {
-	t.Helper()
+func made(t require.TestingT, j slipcase.Job) subject {
 	c, err := plantest.Make[slipcase.Case](j)
 	require.NoError(t, err)
 	return subject{c.Plan(), c.Proof}
@@ -49,10 +48,9 @@ func changed(j slipcase.Job, change func(*slipcase.Job)) slipcase.Job {
 	return j
 }
 
-// subjects gives cases from a 3 mm pamphlet to a 150 mm folio, small, flat and
-// low ones, and every kind of covering, lining, hole and compartment.
-func subjects(t *testing.T) map[string]subject {
-	t.Helper()
+// subjects are cases from a 3 mm pamphlet to a 150 mm folio, small, flat and
+// low ones, and every kind of covering, lining, hole and compartment, made once.
+var subjects = sync.OnceValue(func() map[string]subject {
 	ordinary := jobOf(221.5, 148.5, 32)
 	jobs := map[string]slipcase.Job{
 		"pamphlet of 3 mm": jobOf(148, 105, 3),
@@ -80,14 +78,13 @@ func subjects(t *testing.T) map[string]subject {
 	}
 	out := map[string]subject{}
 	for name, j := range jobs {
-		out[name] = made(t, j)
+		out[name] = made(plantest.Must{}, j)
 	}
 	return out
-}
+})
 
 // spoiled proves an ordinary case one of whose pieces was changed.
-func spoiled(t *testing.T, j slipcase.Job, name string, change func(*geometry.Piece)) subject {
-	t.Helper()
+func spoiled(t require.TestingT, j slipcase.Job, name string, change func(*geometry.Piece)) subject {
 	s := made(t, j)
 	pieces := append([]geometry.Piece(nil), s.Pieces...)
 	found := false
@@ -99,19 +96,14 @@ func spoiled(t *testing.T, j slipcase.Job, name string, change func(*geometry.Pi
 		}
 	}
 	require.True(t, found, name)
-	b := j.Book()
-	s.Pieces = pieces
-	s.Report = slipcase.Prove(pieces, slipcase.Conditions{
-		Edge: j.Edge(), Height: b.Height.Largest(), Width: b.Width.Largest(), Thickness: b.Thick(), Compartments: 1,
-		Layer: map[geometry.Material]Length{geometry.Cloth: j.Cloth.Thickness, geometry.Paper: j.SidePaper.Thickness},
-	})
+	s.Pieces, s.Report = pieces, slipcase.Prove(pieces, j)
 	s.Proof = s.Report.Proof
 	return s
 }
 
-// broken gives cases that are not sound.
-func broken(t *testing.T) map[string]subject {
-	t.Helper()
+// broken are cases that are not sound, made once.
+var broken = sync.OnceValue(func() map[string]subject {
+	t := plantest.Must{}
 	wide := func(by Length) func(*geometry.Piece) {
 		return func(p *geometry.Piece) {
 			for i := range p.Outline.Vertices {
@@ -147,7 +139,7 @@ func broken(t *testing.T) map[string]subject {
 			p.Outline = geometry.Rectangle(geometry.Bx(0, 0, 30, 200))
 		}),
 	}
-}
+})
 
 func setup(sheet string) paper.Setup {
 	s := paper.DefaultSetup()

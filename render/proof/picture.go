@@ -21,15 +21,10 @@ import (
 func (d *doc) picture() stage.Picture {
 	out := stage.Picture{View: d.Proof.View}
 	for _, s := range d.Proof.Solids {
-		var outline []space.Vec
-		for _, q := range s.Outline {
-			outline = append(outline, s.Frame.At(q))
+		for _, f := range s.Block(s.Name) {
+			f.Plain = true
+			out.Faces = append(out.Faces, f)
 		}
-		block := stage.Block(s.Name, outline, s.Frame.Normal().Mul(-s.Thick), s.Stuff, s.Stuff, s.Stuff)
-		for i := range block {
-			block[i].Plain = true
-		}
-		out.Faces = append(out.Faces, block...)
 	}
 	for _, f := range d.faces {
 		add := func(piece string, layer int, stuff stage.Stuff, on polygon.Shape) {
@@ -43,7 +38,7 @@ func (d *doc) picture() stage.Picture {
 				}
 				object := piece
 				if piece == "" {
-					object = f.Board
+					object = f.ground()
 				}
 				out.Faces = append(out.Faces, stage.Face{Object: object, Name: f.spot(piece), Points: points, Front: stuff, Layer: layer})
 			}
@@ -55,6 +50,9 @@ func (d *doc) picture() stage.Picture {
 	}
 	return out
 }
+
+// ground names what of a board nothing lies on: a piece may be called like the board.
+func (f face) ground() string { return "ground of " + f.Board }
 
 // spot names what lies of a piece on a face; without a piece, the face where none lies.
 func (f face) spot(piece string) string { return string(f.Face) + ", " + piece }
@@ -81,7 +79,7 @@ func (d *doc) panel(p stage.Picture) figure.Panel {
 
 // seenOf returns all that is seen of a face.
 func (f face) seenOf(s scene.Seen) polygon.Shape {
-	all := s.Of(f.Board, f.spot(""))
+	all := s.Of(f.ground(), f.spot(""))
 	for _, piece := range f.pieces() {
 		all = append(all, s.Of(piece, f.spot(piece))...)
 	}
@@ -90,7 +88,7 @@ func (f face) seenOf(s scene.Seen) polygon.Shape {
 
 // most returns the piece of which most is seen on a face, empty where that is the ground.
 func (f face) most(s scene.Seen) (piece string) {
-	most := s.Of(f.Board, f.spot("")).Size()
+	most := s.Of(f.ground(), f.spot("")).Size()
 	for _, p := range f.pieces() {
 		if n := s.Of(p, f.spot(p)).Size(); n > most {
 			piece, most = p, n

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"forel/geometry"
 	"forel/geometry/foldup"
 	"forel/geometry/space"
 )
@@ -25,16 +26,12 @@ func placeOf(s foldup.Surface, up space.Vec) place {
 // reach returns how far a layer on a face reaches in from the open side of the
 // case, and whether the face goes there.
 func (f face) reach(l foldup.Patch) (Length, bool) {
-	b := l.Shape.Bounds()
-	switch f.Open {
-	case space.Vec{}:
-		return 0, false
-	case f.Frame.U:
-		return f.Extent.Max.X - b.Min.X, true
-	case f.Frame.V:
-		return f.Extent.Max.Y - b.Min.Y, true
-	case f.Frame.U.Mul(-1):
-		return b.Max.X - f.Extent.Min.X, true
+	across, along := f.Open.Dot(f.Frame.U), f.Open.Dot(f.Frame.V)
+	span := func(b geometry.Box) (least, most Length) { // toward the open side
+		p, q := b.Min.X*across+b.Min.Y*along, b.Max.X*across+b.Max.Y*along
+		return min(p, q), max(p, q)
 	}
-	return b.Max.Y - f.Extent.Min.Y, true
+	_, most := span(f.Extent)
+	least, _ := span(l.Shape.Bounds())
+	return most - least, f.Open != space.Vec{}
 }

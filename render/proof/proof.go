@@ -6,8 +6,6 @@ package proof
 
 import (
 	"forel/geometry"
-	"forel/geometry/plan"
-	"forel/geometry/wording"
 	"forel/render/document"
 )
 
@@ -16,11 +14,3 @@ type Length = geometry.Length
 
 // Options say how the pictures are laid out.
 type Options = document.Options
-
-// name returns the job's title on one line, or what the thing is.
-func name(p plan.Plan) string {
-	if t := wording.OneLine(p.Title); t != "" {
-		return t
-	}
-	return wording.Capital(p.Kind)
-}

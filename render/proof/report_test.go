@@ -124,7 +124,7 @@ func TestJSON(t *testing.T) {
 func slice(a [2]float64) []float64 { return a[:] }
 
 func TestJSONOfAnUnsoundCase(t *testing.T) {
-	d, _ := decode(t, broken(t)["paper short of the mouth"])
+	d, _ := decode(t, broken()["paper short of the mouth"])
 	assert.False(t, d.Sound)
 	bare := map[string]bool{}
 	for _, f := range d.Faults {
@@ -142,7 +142,7 @@ func TestJSONOfAnUnsoundCase(t *testing.T) {
 		"outside of the left side": true, "outside of the right side": true,
 	}, bare)
 
-	d, _ = decode(t, broken(t)["boards that do not meet"])
+	d, _ = decode(t, broken()["boards that do not meet"])
 	assert.Empty(t, d.Faces)
 	assert.NotEmpty(t, d.Faults)
 }
@@ -188,7 +188,7 @@ func TestRemarks(t *testing.T) {
 }
 
 func TestUnsoundTextListsEachFault(t *testing.T) {
-	for name, s := range broken(t) {
+	for name, s := range broken() {
 		text := string(Text(s.Plan, geometry.ToTenthMM))
 		assert.Contains(t, text, "not sound: ", name)
 		for _, f := range s.Proof.Faults {

@@ -13,7 +13,7 @@ import (
 // The cells of a face part it: together they are as large as the face, and
 // those under one layer are as large as that layer's part of the face.
 func TestCellsPartTheFace(t *testing.T) {
-	for name, s := range subjects(t) {
+	for name, s := range subjects() {
 		for _, f := range study(s.Proof) {
 			var all float64
 			under := make([]float64, len(f.layers))
@@ -82,7 +82,7 @@ func TestDepthOfLayers(t *testing.T) {
 // Paper cut 40 mm short leaves the mouth edge of each side bare but for what
 // head and tail cloth cover of it.
 func TestCovered(t *testing.T) {
-	s := broken(t)["paper short of the mouth"]
+	s := broken()["paper short of the mouth"]
 	f, _ := faceOf(study(s.Proof), slipcase.LeftMouth)
 	// Height 227.8 (221.5 + 2 + 2 x 2.15), cloth 28 at both ends.
 	assert.InDelta(t, 100*2*28/227.8, f.covered, 0.01)

@@ -9,6 +9,7 @@ import (
 	"forel/geometry"
 	"forel/geometry/plan"
 	"forel/geometry/wording"
+	"forel/render/document"
 )
 
 // Text returns the report in words, in the maker's unit: whether the case is
@@ -28,9 +29,9 @@ func Text(p plan.Plan, r geometry.Rounding) []byte {
 	}
 	faces := study(p.Proof)
 	b.WriteString("\n")
-	columns(&b, faceRows(faces, r))
+	b.WriteString(faceTable(faces, r).Text())
 	b.WriteString("\n")
-	columns(&b, clearanceRows(p.Proof.Clearances, "left beyond the book ("+r.Unit.String()+")", "-", r.Unit))
+	b.WriteString(clearanceTable(p.Proof.Clearances, "left beyond the book ("+r.Unit.String()+")", "-", r.Unit).Text())
 	b.WriteString("\n")
 	for _, f := range p.Proof.Folded {
 		b.WriteString(folded(f, r) + "\n")
@@ -45,49 +46,49 @@ func Text(p plan.Plan, r geometry.Rounding) []byte {
 // high, 131.5 mm deep, 25.0 mm thick".
 func folded(f plan.Fact, r geometry.Rounding) string { return f.Name + ": " + f.Says().In(r.Format) }
 
-// faceRows returns a row a face under a row of heads. Faces like others are left
-// out.
-func faceRows(faces []face, r geometry.Rounding) [][]string {
+// faceTable has a row a face. Faces like others are left out.
+func faceTable(faces []face, r geometry.Rounding) document.Table {
 	unit := r.Unit.String()
-	rows := [][]string{{"face", "size (" + unit + ")", "covered", "parts", "layers", "pile (" + unit + ")", "pieces"}}
+	t := document.Table{Columns: []document.Column{{Head: "face", Broken: true}, {Head: "size (" + unit + ")", Right: true}, {Head: "covered", Right: true}, {Head: "parts", Right: true},
+		{Head: "layers", Right: true}, {Head: "pile (" + unit + ")", Right: true}, {Head: "pieces", Broken: true}}}
 	for _, f := range faces {
 		if f.Again {
 			continue
 		}
-		row := []string{string(f.Face), r.Number(f.Extent.Width()) + " x " + r.Number(f.Extent.Height()), f.Ground.State, "", "", "", ""}
+		covered, pile := f.Ground.State, ""
 		if !f.Inside {
-			row[2] = fmt.Sprintf("%.1f %%", percent(f.covered))
+			covered = fmt.Sprintf("%.1f %%", percent(f.covered))
 		}
 		if f.Inside || f.Corners > 0 {
-			row[5] = geometry.FineNumber(f.Corners, r.Unit)
+			pile = geometry.FineNumber(f.Corners, r.Unit)
 		}
-		row[3], row[4] = fmt.Sprint(len(f.layers)), fmt.Sprint(f.deepest)
-		row[6] = strings.Join(f.pieces(), ", ")
-		rows = append(rows, row)
+		t.Rows = append(t.Rows, []string{string(f.Face), r.Number(f.Extent.Width()) + " x " + r.Number(f.Extent.Height()), covered,
+			fmt.Sprint(len(f.layers)), fmt.Sprint(f.deepest), pile, strings.Join(f.pieces(), ", ")})
 	}
-	return rows
+	return t
 }
 
-// clearanceRows returns facts as a table: a row each, a column for each part that
-// any of them has. none stands where a fact lacks a part.
-func clearanceRows(facts []plan.Fact, head, none string, u geometry.Unit) [][]string {
-	heads := []string{head}
+// clearanceTable has a row a fact and a column for each part that any of them has. none stands
+// where a fact lacks a part.
+func clearanceTable(facts []plan.Fact, head, none string, u geometry.Unit) document.Table {
+	t := document.Table{Columns: []document.Column{{Head: head, Broken: true}}}
+	column := map[string]int{}
 	for _, f := range facts {
 		for _, p := range f.Parts {
-			if !slices.Contains(heads, p.Key) {
-				heads = append(heads, p.Key)
+			if column[p.Key] == 0 {
+				column[p.Key] = len(t.Columns)
+				t.Columns = append(t.Columns, document.Column{Head: p.Key, Right: true, Bold: true})
 			}
 		}
 	}
-	rows := [][]string{heads}
 	for _, f := range facts {
-		row := append([]string{f.Name}, slices.Repeat([]string{none}, len(heads)-1)...)
+		row := append([]string{f.Name}, slices.Repeat([]string{none}, len(column))...)
 		for _, p := range f.Parts {
-			row[slices.Index(heads, p.Key)] = geometry.FineNumber(p.Length, u)
+			row[column[p.Key]] = geometry.FineNumber(p.Length, u)
 		}
-		rows = append(rows, row)
+		t.Rows = append(t.Rows, row)
 	}
-	return rows
+	return t
 }
 
 // notes says what the tables mean.
@@ -106,10 +107,4 @@ func notes(p plan.Proof, faces []face, r geometry.Rounding) []string {
 		out = append(out, "less than 100 % in a sound case: "+p.Means)
 	}
 	return append(out, p.Remarks...)
-}
-
-// columns sets rows in columns: the first and the one that holds words flush left,
-// numbers flush right.
-func columns(b *bytes.Buffer, rows [][]string) {
-	b.WriteString(wording.Aligned(rows, func(i int) bool { return i > 0 && rows[0][i] != "pieces" }))
 }

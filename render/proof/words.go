@@ -5,8 +5,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
-	"forel/render"
-	"forel/render/typeset"
 )
 
 // Verdict says in one line whether the case is sound.
@@ -34,13 +32,4 @@ func unitName(u geometry.Unit) string {
 		return "in inches"
 	}
 	return "in millimetres"
-}
-
-// spare is the part of a line that words may fill, plain and bold. A viewer of
-// an SVG that lacks the typeface takes another, which may be wider.
-var spare = map[bool]Length{false: 0.87, true: 0.8}
-
-// wrapped breaks words into lines no longer than a width, with some to spare.
-func wrapped(s string, size render.Points, bold bool, width Length) []string {
-	return typeset.Break(s, size, bold, width*spare[bold])
 }

@@ -11,9 +11,9 @@ import (
 	"forel/geometry/wording"
 	"forel/geometry/work"
 	"forel/paper/money"
-	"forel/paper/order"
 	"forel/paper/quote"
 	"forel/render/document"
+	"forel/render/order"
 )
 
 // Length is a distance in millimetres.
@@ -151,11 +151,7 @@ func material(l quote.Line, r geometry.Rounding) string {
 
 // quantity writes how much of it: "0.374 sheets", "35 min", "8 %".
 func quantity(l quote.Line) string {
-	unit := l.Unit
-	if (unit == order.Sheet || unit == order.Pack) && !l.Quantity.Equal(money.Of(1)) {
-		unit += "s"
-	}
-	return l.Quantity.String() + " " + unit
+	return order.Quantity(l.Quantity, l.Unit)
 }
 
 // price writes what one of it costs: "4.80", of work "34.00 an hour".

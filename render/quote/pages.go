@@ -17,35 +17,31 @@ import (
 func Client(q Costing, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Quote", Running: q.title(), Foot: "Quote"}
 	t := q.Terms
-	blocks := []document.Block{d.Opening(q.title(), "Quote")}
-	say := func(text string, size render.Points, bold bool, above Length) {
-		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
-	}
+	d.Add(d.Opening(q.title(), "Quote"))
 	if t.Client != "" {
-		say("For "+wording.OneLine(t.Client), render.BodySize, true, 1)
+		d.Say("For "+wording.OneLine(t.Client), render.BodySize, true, 1)
 	}
 	if t.Maker != "" {
-		say("From "+wording.OneLine(t.Maker), render.BodySize, false, 0.4)
+		d.Say("From "+wording.OneLine(t.Maker), render.BodySize, false, 0.4)
 	}
 	if !o.Date.IsZero() {
-		say("Date "+o.Date.Format("2 January 2006"), render.BodySize, false, 0.4)
+		d.Say("Date "+o.Date.Format("2 January 2006"), render.BodySize, false, 0.4)
 	}
 	if lacks := q.incomplete(o.Round); lacks != "" {
-		say(wording.Sentence(lacks), render.BodySize, true, 3)
+		d.Say(wording.Sentence(lacks), render.BodySize, true, 3)
 	}
 	for _, j := range q.Plan.Jobs {
-		blocks = append(blocks, made(d, q, j))
+		d.Add(made(d, q, j))
 	}
 	table := d.Table("Price", document.Table{Columns: columnsWith([]document.Column{{Head: "what", Broken: true}, {Head: "amount", Right: true}}, wording.OneLine(t.Currency)),
 		Rows: q.sums(false), Size: render.BodySize, Apart: last(q.sums(false)), Full: true})
 	table[0].Above = 6
-	blocks = append(blocks, table...)
-	say(wording.Capital(q.paid()), render.HeadSize, true, 2)
-	say("Not included: "+wording.OneLine(t.Excludes())+".", render.BodySize, false, 4)
+	d.Add(table...)
+	d.Say(wording.Capital(q.paid()), render.HeadSize, true, 2)
+	d.Say("Not included: "+wording.OneLine(t.Excludes())+".", render.BodySize, false, 4)
 	if t.Valid != "" {
-		say("This quote holds for: "+wording.OneLine(t.Valid)+".", render.BodySize, false, 1)
+		d.Say("This quote holds for: "+wording.OneLine(t.Valid)+".", render.BodySize, false, 1)
 	}
-	d.Flow(nil, blocks...)
 	return d
 }
 
@@ -101,12 +97,9 @@ func says(j bench.Job, r geometry.Rounding) (out []string) {
 // Maker draws the costing for the maker: every line of it.
 func Maker(q Costing, o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Costing", Running: q.title(), Foot: "Costing, for the maker"}
-	blocks := []document.Block{d.Opening(q.title(), "Costing, for the maker alone")}
-	say := func(text string, size render.Points, bold bool, above Length) {
-		blocks = append(blocks, d.Paragraph(text, size, bold).After(above))
-	}
+	d.Add(d.Opening(q.title(), "Costing, for the maker alone"))
 	if lacks := q.incomplete(o.Round); lacks != "" {
-		say(wording.Sentence(lacks), render.BodySize, true, 3)
+		d.Say(wording.Sentence(lacks), render.BodySize, true, 3)
 	}
 	for _, p := range q.parts(o.Round) {
 		if len(p.rows) > 0 {
@@ -116,19 +109,12 @@ func Maker(q Costing, o document.Options) *document.Document {
 			}
 			table := d.Table(p.head, t)
 			table[0].Above = 5
-			blocks = append(blocks, table...)
+			d.Add(table...)
 		}
 		if p.sum != "" {
-			say(wording.Capital(p.sum), render.BodySize, true, 1)
+			d.Say(wording.Capital(p.sum), render.BodySize, true, 1)
 		}
 	}
-	for i, n := range q.notes() {
-		above := Length(0.4)
-		if i == 0 {
-			above = 4
-		}
-		say(wording.Sentence(n), render.NoteSize, false, above)
-	}
-	d.Flow(nil, blocks...)
+	d.Notes(q.notes()...)
 	return d
 }

@@ -14,10 +14,7 @@ import (
 
 // title names what is quoted.
 func (q Costing) title() string {
-	if len(q.Cases) == 1 {
-		return wording.OneLine(q.Cases[0].Title)
-	}
-	return fmt.Sprintf("%d cases", len(q.Cases))
+	return wording.Cases(len(q.Cases), func(n int) string { return q.Cases[n].Title })
 }
 
 // Text returns the costing as text: first what is to be paid, and what is not reckoned in.

@@ -42,21 +42,23 @@ func (a Arrow) heads(on render.Surface, way geometry.Point, tips ...geometry.Poi
 // alongGrain is the arrow that has the word for the grain in its middle.
 var alongGrain = Arrow{render.Stroke{Width: 0.25, Color: render.Black}, 2.2, 0.7}
 
-// grainArm is how long the arrow of the grain is on each side of its word.
-const grainArm Length = 8
+// GrainArm is how long the arrow of the grain is on each side of its word, where there is room.
+const GrainArm Length = 8
 
-// GrainLong returns how long the arrow of the grain is with its word.
-func GrainLong(word string) Length { return 2*grainArm + typeset.Width(word, render.NoteSize, false) }
+// GrainLong returns how long the arrow of the grain is with its word between its arms.
+func GrainLong(word string, arm Length) Length {
+	return 2*arm + typeset.Width(word, render.NoteSize, false)
+}
 
 // Grain draws the arrow of the grain, or the flutes, with its word in the middle.
-func Grain(on render.Surface, middle geometry.Point, upright bool, word string) {
+func Grain(on render.Surface, middle geometry.Point, upright bool, word string, arm Length) {
 	way, down := geometry.Pt(1, 0), geometry.Pt(0, 1)
 	if upright {
 		way, down = geometry.Pt(0, 1), geometry.Pt(1, 0)
 	}
-	half := GrainLong(word) / 2
+	half := GrainLong(word, arm) / 2
 	for _, side := range []float64{-1, 1} {
-		from, tip := middle.Add(way.Mul(side*(half-grainArm+1).MM())), middle.Add(way.Mul(side*half.MM()))
+		from, tip := middle.Add(way.Mul(side*(half-arm+1).MM())), middle.Add(way.Mul(side*half.MM()))
 		on.Stroke(geometry.Line(from, tip), alongGrain.Line)
 		alongGrain.Head(on, tip, from)
 	}

@@ -34,7 +34,7 @@ func BenchmarkWholeJob(b *testing.B) {
 
 // BenchmarkOnePiece makes the drawing of the piece with the most lines.
 func BenchmarkOnePiece(b *testing.B) {
-	c, o := octavo.make(b), on(b, "A4")
+	c, o := octavo.make(), on(b, "A4")
 	var most int
 	for i, p := range c.Pieces {
 		if len(p.Outline.Vertices) > len(c.Pieces[most].Outline.Vertices) {
@@ -54,7 +54,7 @@ func BenchmarkOnePiece(b *testing.B) {
 func BenchmarkPDF(b *testing.B) {
 	for _, s := range []scenario{octavo, folio} {
 		b.Run(s.name, func(b *testing.B) {
-			c, o := s.make(b), on(b, "A4")
+			c, o := s.make(), on(b, "A4")
 			layout := layoutOf(c, o)
 			b.ReportAllocs()
 			for b.Loop() {

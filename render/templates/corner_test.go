@@ -25,11 +25,11 @@ var wideSheets = []string{"A0", "A1", "B2", "610 x 2000 mm", "914 x 1500 mm", "4
 func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 	for i, sheet := range wideSheets {
 		for k, s := range []scenario{octavo, folio, thumbHole} {
-			if k != i%3 && !plantest.Soak() {
+			if (k != i%3 || testing.Short() && i%2 > 0) && !plantest.Soak() {
 				continue // one for each
 			}
 			t.Run(sheet+" "+s.name, func(t *testing.T) {
-				c, o := s.make(t), on(t, sheet)
+				c, o := s.make(), on(t, sheet)
 				l := templates.Lay(c, c.Drawn(), o, paper.Options{})
 				doc, missed := templates.Draw(c, l, o)
 				assert.Empty(t, missed)
@@ -67,7 +67,7 @@ func TestWideSheetsHaveTheWordsInACorner(t *testing.T) {
 // On a wide sheet pieces stand close together: from each another is no farther than
 // the white about both, or the edge of what is printed.
 func TestWideSheetsHavePiecesClose(t *testing.T) {
-	c, o := octavo.make(t), on(t, "610 x 2000 mm")
+	c, o := octavo.make(), on(t, "610 x 2000 mm")
 	l := templates.Lay(c, c.Drawn(), o, paper.Options{})
 	require.Len(t, l.Pages, 1)
 	p := l.Pages[0]
@@ -88,7 +88,7 @@ func TestWideSheetsHavePiecesClose(t *testing.T) {
 // A sheet that is not wide has its overview on a page of its own.
 func TestNarrowSheetsHavePagesOfWords(t *testing.T) {
 	for _, sheet := range []string{"A4", "A2", "450 x 640 mm"} {
-		c, o := octavo.make(t), on(t, sheet)
+		c, o := octavo.make(), on(t, sheet)
 		l := templates.Lay(c, c.Drawn(), o, paper.Options{})
 		pages := templates.Document(c, l, o).Pages()
 		assert.Greater(t, len(pages), len(l.Pages)+1, sheet)

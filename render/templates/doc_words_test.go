@@ -13,20 +13,18 @@ import (
 	"forel/geometry"
 	"forel/geometry/box"
 	"forel/geometry/job"
-	"forel/geometry/plan"
 	"forel/geometry/plan/plantest"
 	"forel/paper"
 	"forel/render/document"
 	"forel/render/pagetest"
 	"forel/render/record"
-	"forel/render/templates"
 	"forel/render/typeset"
 )
 
 func TestDocumentPages(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range scenarios {
-			holdPages(t, s.make(t), on(t, sheet.name), sheet.name+", "+s.name)
+			holdPages(t, s.on(sheet.name), sheet.name+", "+s.name)
 		}
 	}
 }
@@ -37,7 +35,7 @@ func TestDocumentPagesWithLongTitles(t *testing.T) {
 		for title, text := range longTitles {
 			j := pamphlet.job()
 			j.Title = text
-			holdPages(t, planOf(t, j), on(t, sheet.name), sheet.name+", "+title)
+			holdPages(t, printedOn(planOf(t, j), on(t, sheet.name)), sheet.name+", "+title)
 		}
 	}
 }
@@ -46,18 +44,17 @@ func TestDocumentPagesWithLongTitles(t *testing.T) {
 func TestDocumentPagesOfAnyBook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c, o := anyPlan(t)
-		holdPages(t, c, o, o.Setup.Sheet.String())
+		holdPages(t, printedOn(c, o), o.Setup.Sheet.String())
 	})
 }
 
-func holdPages(t require.TestingT, c plan.Plan, o templates.Options, what string) {
-	pages := recordDocument(c, o).pages
-	for i, p := range pages {
-		faults := pagetest.Faults(&p.Surface, o.Setup.Printable(p.Width > p.Height))
+func holdPages(t require.TestingT, c printed, what string) {
+	for i, p := range c.pages {
+		faults := pagetest.Faults(&p.Surface, c.o.Setup.Printable(p.Width > p.Height))
 		if slices.ContainsFunc(p.Texts, func(w record.Written) bool { return strings.HasPrefix(w.String, "Key to the pages") }) {
-			faults = slices.Concat(pagetest.Apart(&p.Surface), pagetest.Within(&p.Surface, o.Setup.Printable(false))) // its numbers stand on what it draws
+			faults = slices.Concat(pagetest.Apart(&p.Surface), pagetest.Within(&p.Surface, c.o.Setup.Printable(false))) // its numbers stand on what it draws
 		}
-		assert.Empty(t, faults, "%s: page %d of %d", what, i+1, len(pages))
+		assert.Empty(t, faults, "%s: page %d of %d", what, i+1, len(c.pages))
 	}
 }
 
@@ -77,15 +74,13 @@ func TestDocumentNamesEdges(t *testing.T) {
 	const goodStretch = 40
 	for _, sheet := range sheets {
 		for _, s := range []scenario{octavo, folio, unlined, nearSquare, thumbHole} {
-			c, o := s.make(t), on(t, sheet.name)
-			pages := recordDocument(c, o).pages
-			layout := layoutOf(c, o)
-			before := len(pages) - len(layout.Pages)
-			for _, tiling := range layout.Tilings {
+			c := s.on(sheet.name)
+			before := len(c.pages) - len(c.layout.Pages)
+			for _, tiling := range c.layout.Tilings {
 				p := tiling.Piece
 				named := map[string]bool{}
 				for _, tile := range tiling.Tiles {
-					said := onTile(pages[before+tile.Page], tile)
+					said := onTile(c.pages[before+tile.Page], tile)
 					for _, w := range said {
 						for _, e := range p.Edges {
 							if w == e.Name || strings.HasPrefix(w, e.Name+": ") {
@@ -118,13 +113,11 @@ func TestDocumentNamesEdges(t *testing.T) {
 func TestDocumentNamesEveryTile(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range scenarios {
-			c, o := s.make(t), on(t, sheet.name)
-			pages := recordDocument(c, o).pages
-			layout := layoutOf(c, o)
-			before := len(pages) - len(layout.Pages)
-			for _, tiling := range layout.Tilings {
+			c := s.on(sheet.name)
+			before := len(c.pages) - len(c.layout.Pages)
+			for _, tiling := range c.layout.Tilings {
 				for _, tile := range tiling.Tiles {
-					words := strings.Join(onTile(pages[before+tile.Page], tile), " ")
+					words := strings.Join(onTile(c.pages[before+tile.Page], tile), " ")
 					assert.Contains(t, words, tiling.Piece.Name, "%s, %s, page %d", sheet.name, s.name, before+tile.Page+1)
 					if !tiling.Whole() {
 						assert.Contains(t, words, fmt.Sprintf("row %d of %d, column %d of %d", tile.Row, tiling.Rows, tile.Col, tiling.Cols), "%s, %s, %s", sheet.name, s.name, tiling.Piece.Name)
@@ -139,7 +132,7 @@ func TestDocumentNamesEveryTile(t *testing.T) {
 func TestDocumentMissesNoLabelOfAnOrdinaryBook(t *testing.T) {
 	for _, sheet := range sheets {
 		for _, s := range []scenario{octavo, unlined, nearSquare} {
-			assert.Empty(t, recordDocument(s.make(t), on(t, sheet.name)).missed, "%s, %s", sheet.name, s.name)
+			assert.Empty(t, s.on(sheet.name).missed, "%s, %s", sheet.name, s.name)
 		}
 	}
 }
@@ -153,7 +146,7 @@ func TestDocumentMissesNoPartOfATray(t *testing.T) {
 		p, err := plantest.Plan(&j)
 		require.NoError(t, err)
 		for _, sheet := range []string{"A4", "Letter"} {
-			assert.Empty(t, recordDocument(p, on(t, sheet)).missed, "%s, %.0f", sheet, book)
+			assert.Empty(t, printedOn(p, on(t, sheet)).missed, "%s, %.0f", sheet, book)
 		}
 	}
 }

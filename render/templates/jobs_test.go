@@ -2,6 +2,7 @@ package templates_test
 
 import (
 	"math"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -13,6 +14,7 @@ import (
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render"
+	"forel/render/document"
 	"forel/render/templates"
 )
 
@@ -55,7 +57,59 @@ func (s scenario) job() slipcase.Job {
 	return j
 }
 
-func (s scenario) make(t require.TestingT) plan.Plan { return planOf(t, s.job()) }
+// make returns the case of a scenario.
+func (s scenario) make() plan.Plan { return cases(s) }
+
+var cases = plantest.Once(func(s scenario) plan.Plan { return planOf(plantest.Must{}, s.job()) })
+
+// printed is a case on a sheet, and its document as it was drawn.
+type printed struct {
+	plan.Plan
+	o      templates.Options
+	layout paper.Layout
+	pages  []*document.Page
+	missed []string // labels there was no room for
+	file   func() []byte
+}
+
+// on returns a scenario on a sheet as a maker names it, made once for all tests.
+func (s scenario) on(sheet string) printed {
+	return onSheets(struct {
+		scenario
+		sheet string
+	}{s, sheet})
+}
+
+var onSheets = plantest.Once(func(of struct {
+	scenario
+	sheet string
+}) printed {
+	return printedOn(of.make(), on(plantest.Must{}, of.sheet))
+})
+
+func printedOn(c plan.Plan, o templates.Options) printed {
+	p := printed{Plan: c, o: o, layout: layoutOf(c, o)}
+	doc, missed := templates.Draw(c, p.layout, o)
+	p.pages, p.missed = doc.Pages(), missed
+	p.file = sync.OnceValue(func() []byte {
+		file, err := doc.PDF()
+		require.NoError(plantest.Must{}, err)
+		return file
+	})
+	return p
+}
+
+// few are the scenarios that the slower tests try, all but where tests are to be short.
+func few() []scenario {
+	if testing.Short() {
+		return []scenario{octavo, thumbHole}
+	}
+	return scenarios
+}
+
+// oneSheet tells whether a test that could try everything on two sheets tries the nth of
+// all on the ith of them: each on one.
+func oneSheet(i, n int) bool { return n%2 == i || plantest.Soak() }
 
 func planOf(t require.TestingT, j slipcase.Job) plan.Plan {
 	c, err := plantest.Make[slipcase.Case](j)
@@ -140,11 +194,4 @@ func options(s paper.Sheet) templates.Options {
 // layoutOf returns the sheets of a case.
 func layoutOf(p plan.Plan, o templates.Options) paper.Layout {
 	return o.Setup.Lay(p.Drawn(), paper.Options{})
-}
-
-func pdfOf(t testing.TB, p plan.Plan, o templates.Options) []byte {
-	t.Helper()
-	file, err := templates.Document(p, layoutOf(p, o), o).PDF()
-	require.NoError(t, err)
-	return file
 }

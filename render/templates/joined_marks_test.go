@@ -3,59 +3,31 @@ package templates_test
 import (
 	"fmt"
 	"math"
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/plan/plantest"
+	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render/pdf/pdftest"
-	"forel/render/templates"
 )
 
-// narrow is a file of a case with long narrow parts, and how its pages are laid.
-type narrow struct {
-	name   string
-	layout paper.Layout
-	file   []byte
-}
-
-// narrowFiles are those of some cases, all invented, made once.
-var narrowFiles = sync.OnceValues(func() (all []narrow, err error) {
-	for _, size := range [][3]float64{{330, 230, 8}, {300, 240, 3}, {420, 300, 25}, {296, 210, 55}, {385, 120, 18}} {
-		p, err := plantest.Plan(scenario{"narrow", size[0], size[1], size[2], 0.15, "none"}.job())
-		if err != nil {
-			return nil, err
-		}
-		for _, name := range []string{"A4", "Letter"} {
-			sheet, err := paper.ParseSheet(name, geometry.MM)
-			if err != nil {
-				return nil, err
-			}
-			o := options(sheet)
-			l := layoutOf(p, o)
-			file, err := templates.Document(p, l, o).PDF()
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, narrow{fmt.Sprint(name, " ", size), l, file})
-		}
-	}
-	return all, nil
-})
-
-// forJoined runs a test on the pages of the narrow jobs as they are in the file.
+// forJoined runs a test on the pages of cases with long narrow parts, all invented, as they
+// are in the file.
 func forJoined(t *testing.T, test func(t *testing.T, v *viewed, before int, l paper.Layout)) {
-	files, err := narrowFiles()
-	require.NoError(t, err)
-	for _, n := range files {
-		t.Run(n.name, func(t *testing.T) {
-			v := view(t, n.file)
-			test(t, v, v.Pages-len(n.layout.Pages), n.layout)
-		})
+	for k, size := range [][3]float64{{330, 230, 8}, {300, 240, 3}, {420, 300, 25}, {296, 210, 55}, {385, 120, 18}} {
+		for i, sheet := range []string{"A4", "Letter"} {
+			if testing.Short() && !oneSheet(i, k) {
+				continue
+			}
+			t.Run(fmt.Sprint(sheet, " ", size), func(t *testing.T) {
+				c := scenario{"narrow", size[0], size[1], size[2], 0.15, slipcase.NoHole}.on(sheet)
+				v := view(t, c.file())
+				test(t, v, v.Pages-len(c.layout.Pages), c.layout)
+			})
+		}
 	}
 }
 

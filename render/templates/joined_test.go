@@ -13,7 +13,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"forel/geometry"
-	"forel/geometry/plan"
 	"forel/geometry/slipcase"
 	"forel/paper"
 	"forel/render"
@@ -52,7 +51,7 @@ type tampering struct {
 }
 
 // see renders a tile from its page.
-func see(t *testing.T, v *viewed, before int, tile paper.Tile, spoilt tampering) *seenTile {
+func see(t *testing.T, v *viewed, before int, tile paper.Tile) *seenTile {
 	t.Helper()
 	page := before + tile.Page + 1
 	r := tile.Room
@@ -71,13 +70,18 @@ func see(t *testing.T, v *viewed, before int, tile paper.Tile, spoilt tampering)
 			s.black[y*s.w+x] = c[0] < 224
 		}
 	}
-	if spoilt.scale != 0 {
-		for name, m := range s.marks {
-			s.marks[name] = xy{m.x * spoilt.scale, m.y * spoilt.scale}
-		}
-		s.toPx = scaled(1/spoilt.scale, 1/spoilt.scale).then(s.toPx)
-	}
 	return s
+}
+
+// spoilt returns a tile as it comes from a printer that scales.
+func (s seenTile) spoilt(scale float64) *seenTile {
+	as := s.marks
+	s.marks = map[string]xy{}
+	for name, m := range as {
+		s.marks[name] = xy{m.x * scale, m.y * scale}
+	}
+	s.toPx = scaled(1/scale, 1/scale).then(s.toPx)
+	return &s
 }
 
 // cover returns how much of a place, in pixels, is cut line, 0 to 255, between the
@@ -202,29 +206,47 @@ func compose(all []*seenTile, toDrawing affine, w, h int) (out, hidden *bitmap) 
 	return out, hidden
 }
 
-// joinPattern joins one template and returns how far it is from its drawing.
-func joinPattern(t *testing.T, v *viewed, before int, c plan.Plan, i int, p paper.Tiling, o templates.Options, spoilt tampering, tally *joinTally, what string) float64 {
+// pattern is what is joined, and what it is held against.
+type pattern struct {
+	tiles     []*seenTile
+	want      *bitmap // the cut lines of the drawing
+	toDrawing affine  // from the template as it lies to the drawing's pixels
+}
+
+// patternOf looks at a template and its drawing.
+func patternOf(t *testing.T, v *viewed, c printed, i int) (p pattern) {
+	t.Helper()
+	tiling := c.layout.Tilings[i]
+	for _, tile := range tiling.Tiles {
+		p.tiles = append(p.tiles, see(t, v, v.Pages-len(c.layout.Pages), tile))
+	}
+	file := templates.PieceSVG(c.Plan, c.Pieces[i], c.o)
+	p.want = cutLines(t, file)
+	require.Greater(t, p.want.ink(), 1000)
+	d, err := readDrawing(file)
+	require.NoError(t, err)
+	lo, hi := bounds(outline(t, d).points)
+	toPiece := moved(xy{})
+	if tiling.Turned { // a quarter counterclockwise, from the origin again: taken back
+		toPiece = affine{0, -1, 1, 0, 0, hi.y - lo.y}
+	}
+	p.toDrawing = toPiece.then(affine{1, 0, 0, -1, lo.x, hi.y}).then(scaled(finePx, finePx))
+	return p
+}
+
+// join joins one template and returns how far it is from its drawing.
+func (p pattern) join(t *testing.T, spoilt tampering, tally *joinTally, what string) float64 {
 	t.Helper()
 	var all []*seenTile
-	for _, tile := range p.Tiles {
-		all = append(all, see(t, v, before, tile, spoilt))
+	for _, tile := range p.tiles {
+		all = append(all, tile.spoilt(cmp.Or(spoilt.scale, 1)))
 	}
 	layTiles(t, all, tally, what)
 	if last := all[len(all)-1]; spoilt.turn != 0 || spoilt.shift != (xy{}) {
 		last.lay = last.lay.then(turnedBy(spoilt.turn)).then(moved(spoilt.shift))
 	}
-	file := templates.PieceSVG(c, c.Pieces[i], o)
-	want := cutLines(t, file)
-	require.Greater(t, want.ink(), 1000)
-	d, err := readDrawing(file)
-	require.NoError(t, err)
-	lo, hi := bounds(outline(t, d).points)
-	toPiece := moved(xy{})
-	if p.Turned { // a quarter counterclockwise, from the origin again: taken back
-		toPiece = affine{0, -1, 1, 0, 0, hi.y - lo.y}
-	}
-	toDrawing := toPiece.then(affine{1, 0, 0, -1, lo.x, hi.y}).then(scaled(finePx, finePx))
-	got, hidden := compose(all, toDrawing, want.w, want.h)
+	want := p.want
+	got, hidden := compose(all, p.toDrawing, want.w, want.h)
 	for n := range hidden.bits { // what is hidden can't be compared; it must be little
 		hidden.bits[n] &= want.bits[n] &^ got.bits[n]
 		got.bits[n] |= hidden.bits[n]
@@ -237,11 +259,11 @@ func joinPattern(t *testing.T, v *viewed, before int, c plan.Plan, i int, p pape
 	return off
 }
 
-// printed returns a job's file with its cutting lines in red, to tell them from
-// all other ink, and nothing printed over them.
-func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan, l paper.Layout, o templates.Options) {
+// inRed returns a job with its cutting lines in red, to tell them from all other ink, and
+// nothing printed over them.
+func inRed(t *testing.T, j slipcase.Job, sheet string) printed {
 	t.Helper()
-	o = on(t, sheet)
+	o := on(t, sheet)
 	pure, err := render.ParseColor("#ff0000")
 	require.NoError(t, err)
 	require.NoError(t, o.Theme.SetColor("cutting", pure))
@@ -253,8 +275,7 @@ func printed(t *testing.T, j slipcase.Job, sheet string) (v *viewed, c plan.Plan
 		s.Dash, s.Width = []geometry.Length{0.001, 10000}, 0.01
 		o.Theme[layer] = s
 	}
-	c = planOf(t, j)
-	return view(t, pdfOf(t, c, o)), c, layoutOf(c, o), o
+	return printedOn(planOf(t, j), o)
 }
 
 // joinedJobs are the jobs whose pages are joined: invented books from a
@@ -301,13 +322,13 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 				continue
 			}
 			t.Run(sheet+", "+j.Title, func(t *testing.T) {
-				v, c, l, o := printed(t, j, sheet)
-				worst := 0.0
-				for i, p := range l.Tilings {
+				c := inRed(t, j, sheet)
+				v, worst := view(t, c.file()), 0.0
+				for i, p := range c.layout.Tilings {
 					if testing.Short() && p.Whole() {
 						continue // measured by their pixels and paths too
 					}
-					off := joinPattern(t, v, v.Pages-len(l.Pages), c, i, p, o, tampering{}, &tally, p.Piece.Name)
+					off := patternOf(t, v, c, i).join(t, tampering{}, &tally, p.Piece.Name)
 					worst = max(worst, off)
 					tally.templates++
 					if p.Whole() {
@@ -318,7 +339,7 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 						tally.together = max(tally.together, off)
 					}
 				}
-				t.Logf("%d templates on %d sheets: %.3f mm; so far %+v", len(l.Tilings), len(l.Pages), worst, tally)
+				t.Logf("%d templates on %d sheets: %.3f mm; so far %+v", len(c.layout.Tilings), len(c.layout.Pages), worst, tally)
 			})
 		}
 	}
@@ -331,11 +352,13 @@ func TestJoinedPagesAreTheDrawings(t *testing.T) {
 // The comparison can fail: a print that is spoilt by less than a reader would
 // see is found out.
 func TestJoinedPagesOfSpoiltPrintsAreFound(t *testing.T) {
-	v, c, l, o := printed(t, octavo.job(), "A4")
-	for i, p := range l.Tilings {
+	c := inRed(t, octavo.job(), "A4")
+	v := view(t, c.file())
+	for i, p := range c.layout.Tilings {
 		if p.Whole() {
 			continue
 		}
+		whole := patternOf(t, v, c, i)
 		var tally joinTally
 		for name, spoilt := range map[string]tampering{
 			"scaled by a thousandth":          {scale: 1.001},
@@ -343,7 +366,7 @@ func TestJoinedPagesOfSpoiltPrintsAreFound(t *testing.T) {
 			"shifted by 0.15 mm along":        {shift: xy{0, 0.15}},
 			"turned by a millimetre in 1,000": {turn: 0.001},
 		} {
-			off := joinPattern(t, v, v.Pages-len(l.Pages), c, i, p, o, spoilt, &tally, name)
+			off := whole.join(t, spoilt, &tally, name)
 			assert.Greater(t, off, tenth, "%s, %s", p.Piece.Name, name)
 			t.Logf("%s, %s: %.3f mm", p.Piece.Name, name, off)
 		}

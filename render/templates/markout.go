@@ -84,7 +84,7 @@ func (d *doc) markOut() []document.Block {
 		left, right := box, box
 		left.Max.X -= figureWide + 6
 		right.Min.X = box.Max.X - figureWide
-		return max(document.Steps(d, left, "Order of marking", order), d.markFigure(right))
+		return max(document.Below(left, d.Steps("Order of marking", order)...), d.markFigure(right))
 	}})
 }
 

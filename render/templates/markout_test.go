@@ -41,7 +41,7 @@ func allText(t *testing.T, v *viewed, from, to int) string {
 // printed.
 func TestMarkOut(t *testing.T) {
 	for _, s := range []scenario{octavo, folio, thumbHole} {
-		c := s.make(t)
+		c := s.make()
 		v, l := markedOut(t, c)
 		first := v.Pages - len(l.Pages) + 1
 		told, printed := allText(t, v, 1, first-1), allText(t, v, first, v.Pages)
@@ -70,7 +70,7 @@ func TestMarkOut(t *testing.T) {
 
 // A case of plain rectangles alone takes no sheet of templates.
 func TestMarkOutOfRectanglesAlone(t *testing.T) {
-	c := octavo.make(t)
+	c := octavo.make()
 	c.Pieces = slices.DeleteFunc(slices.Clone(c.Pieces), func(p geometry.Piece) bool { return !p.Plain() })
 	v, l := markedOut(t, c)
 	assert.Empty(t, l.Pages)

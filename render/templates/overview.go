@@ -1,7 +1,6 @@
 package templates
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,7 +22,7 @@ func (d *doc) overview() {
 	if len(d.marked()) > 0 {
 		what = ", shaped pieces at true size, rectangles by their sizes"
 	}
-	opening := d.Opening(cmp.Or(wording.OneLine(d.plan.Title), wording.Capital(d.plan.Kind)), "Templates for a "+d.plan.Kind+what)
+	opening := d.Opening(wording.Titled(d.plan.Title, d.plan.Kind), "Templates for a "+d.plan.Kind+what)
 	blocks := []document.Block{opening, {Above: 1.5, Draw: d.facts}}
 	blocks = append(blocks, d.howTo()...)
 	blocks = append(blocks, document.Block{Above: 4, Draw: d.lineKey})
@@ -126,7 +125,7 @@ func (d *doc) howTo() []document.Block {
 	return []document.Block{{Above: 3, Draw: func(box geometry.Box) geometry.Length {
 		left, right := box, box
 		left.Max.X, right.Min.X = box.Center().X-4, box.Center().X+4
-		return max(document.Steps(d, left, printHeading, printing), document.Steps(d, right, cutHeading, cutting))
+		return max(document.Below(left, d.Steps(printHeading, printing)...), document.Below(right, d.Steps(cutHeading, cutting)...))
 	}}}
 }
 

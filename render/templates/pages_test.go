@@ -4,21 +4,7 @@ import (
 	"strings"
 
 	"forel/geometry"
-	"forel/geometry/plan"
-	"forel/render/document"
-	"forel/render/templates"
 )
-
-// recorded is a document as it was drawn.
-type recorded struct {
-	pages  []*document.Page
-	missed []string
-}
-
-func recordDocument(p plan.Plan, o templates.Options) recorded {
-	doc, missed := templates.Draw(p, layoutOf(p, o), o)
-	return recorded{doc.Pages(), missed}
-}
 
 // slack is what boxes may share by the rounding of floats.
 const slack geometry.Length = 1e-6

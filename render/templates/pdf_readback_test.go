@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
@@ -17,7 +18,6 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/job"
-	"forel/geometry/plan"
 	"forel/geometry/plan/plantest"
 	"forel/geometry/slipcase"
 	"forel/render/templates"
@@ -27,14 +27,14 @@ import (
 func eachSheet(t *testing.T, test func(t *testing.T, short, long float64, file []byte)) {
 	for _, s := range sheets {
 		t.Run(s.name, func(t *testing.T) {
-			test(t, s.short, s.long, pdfOf(t, octavo.make(t), on(t, s.name)))
+			test(t, s.short, s.long, octavo.on(s.name).file())
 		})
 	}
 }
 
 func TestPDFIsValid(t *testing.T) {
 	for _, s := range scenarios {
-		assert.NoError(t, api.Validate(bytes.NewReader(pdfOf(t, s.make(t), on(t, "A4"))), model.NewDefaultConfiguration()), s.name)
+		assert.NoError(t, api.Validate(bytes.NewReader(s.on("A4").file()), model.NewDefaultConfiguration()), s.name)
 	}
 	eachSheet(t, func(t *testing.T, _, _ float64, file []byte) {
 		assert.NoError(t, api.Validate(bytes.NewReader(file), model.NewDefaultConfiguration()))
@@ -43,7 +43,7 @@ func TestPDFIsValid(t *testing.T) {
 
 // A viewer is asked to print at actual size, on one side (ISO 32000-1, 12.2, table 150).
 func TestPDFAsksForActualSize(t *testing.T) {
-	ctx := parsed(t, pdfOf(t, octavo.make(t), on(t, "A4")))
+	ctx := parsed(t, octavo.on("A4").file())
 	catalog, err := ctx.Catalog()
 	require.NoError(t, err)
 	preferences, err := ctx.DereferenceDict(catalog["ViewerPreferences"])
@@ -77,7 +77,7 @@ func TestPDFPagesAreSheets(t *testing.T) {
 
 // Every font of every page carries its own program (ISO 32000-1, 9.9).
 func TestPDFFontsAreEmbedded(t *testing.T) {
-	ctx := parsed(t, pdfOf(t, octavo.make(t), on(t, "A4")))
+	ctx := parsed(t, octavo.on("A4").file())
 	for n := 1; n <= ctx.PageCount; n++ {
 		_, _, inherited, err := ctx.PageDict(n, true)
 		require.NoError(t, err)
@@ -105,9 +105,9 @@ func TestPDFFontsAreEmbedded(t *testing.T) {
 // The same job gives the same file, whatever the clock says.
 func TestFilesAreTheSameEachTime(t *testing.T) {
 	for _, s := range []scenario{octavo, folio} {
-		a, b := s.make(t), s.make(t)
-		file := pdfOf(t, a, on(t, "A4"))
-		assert.True(t, bytes.Equal(file, pdfOf(t, b, on(t, "A4"))), s.name)
+		a, b := s.make(), planOf(t, s.job())
+		file := s.on("A4").file()
+		assert.True(t, bytes.Equal(file, printedOn(b, on(t, "A4")).file()), s.name)
 		assert.NotRegexp(t, regexp.MustCompile(`D:\d{4}|/(CreationDate|ModDate)`), string(file), "a date in the file")
 		for i := range a.Pieces {
 			assert.Equal(t, templates.PieceSVG(a, a.Pieces[i], on(t, "A4")), templates.PieceSVG(b, b.Pieces[i], on(t, "A4")))
@@ -138,13 +138,15 @@ func foot(t *testing.T, v *viewed, page int, height float64) (lines []string, nu
 // Pages are numbered as they lie in the file, and each sheet of templates names all
 // that is on it.
 func TestPDFFootNamesAndNumbers(t *testing.T) {
-	for _, sheet := range []string{"A4", "Letter"} {
-		for _, s := range scenarios {
+	for i, sheet := range []string{"A4", "Letter"} {
+		for k, s := range scenarios {
+			if testing.Short() && !oneSheet(i, k) {
+				continue
+			}
 			t.Run(sheet+", "+s.name, func(t *testing.T) {
-				c, o := s.make(t), on(t, sheet)
-				v := view(t, pdfOf(t, c, o))
-				layout := layoutOf(c, o)
-				before := v.Pages - len(layout.Pages)
+				c := s.on(sheet)
+				v := view(t, c.file())
+				before := v.Pages - len(c.layout.Pages)
 				require.LessOrEqual(t, before, 4, "pages that show no template")
 				for n := 1; n <= v.Pages; n++ {
 					lines, number, count := foot(t, v, n, v.size(n).y)
@@ -154,8 +156,8 @@ func TestPDFFootNamesAndNumbers(t *testing.T) {
 						continue
 					}
 					here := map[string]bool{}
-					for _, part := range layout.Pages[n-before-1].Parts {
-						here[layout.Tilings[part.Tiling].Piece.Name] = true
+					for _, part := range c.layout.Pages[n-before-1].Parts {
+						here[c.layout.Tilings[part.Tiling].Piece.Name] = true
 					}
 					for _, p := range c.Pieces {
 						assert.Equal(t, here[p.Name], footNames(lines, p.Name, s.cuts()[p.Name].count), "page %d, %s: %q", n, p.Name, lines)
@@ -194,24 +196,27 @@ func numbers(t *testing.T, list string) (out []int) {
 func TestPDFListsOfPagesAreTrue(t *testing.T) {
 	for i, sheet := range []string{"A4", "Letter"} {
 		for k, s := range scenarios {
-			if k%2 != i && !plantest.Soak() {
-				continue // each on one sheet
+			if !oneSheet(i, k) {
+				continue
 			}
 			t.Run(sheet+", "+s.name, func(t *testing.T) {
-				c, o := s.make(t), on(t, sheet)
-				v := view(t, pdfOf(t, c, o))
+				c := s.on(sheet)
+				v := view(t, c.file())
 				printed := pagesByPiece(t, v, s)
+				var told [][]phrase // of the pages before
+				for n := 1; n < printed[c.Pieces[0].Name][0]; n++ {
+					told = append(told, v.phrases(n))
+				}
 				for _, p := range c.Pieces {
 					inTable, inKey := false, false
-					for n := 1; n < printed[c.Pieces[0].Name][0]; n++ {
-						all := v.phrases(n)
+					for n, all := range told {
 						for _, name := range all {
 							for _, list := range all {
 								if !listedPages.MatchString(list.text) {
 									continue
 								}
 								switch word := strings.HasPrefix(list.text, "page"); {
-								case !word && name.text == p.Name && math.Abs(name.hi.y-list.hi.y) < 1.2 && list.hi.x > v.size(n).x-12:
+								case !word && name.text == p.Name && math.Abs(name.hi.y-list.hi.y) < 1.2 && list.hi.x > v.size(n+1).x-12:
 									assert.Equal(t, printed[p.Name], numbers(t, list.text), "%s in the table", p.Name)
 									inTable = true
 								case word && strings.TrimSuffix(name.text, fmt.Sprintf(" × %d", p.Count)) == p.Name && math.Abs(name.lo.x-list.lo.x) < 1 && list.lo.y > name.lo.y && list.lo.y-name.lo.y < 6:
@@ -230,8 +235,7 @@ func TestPDFListsOfPagesAreTrue(t *testing.T) {
 
 // inches is a job in eighths of an inch: its walls are 1¼ in wide and 5½ in
 // deep, its sides 5⅝ by 8⅞ in.
-func inches(t testing.TB) (plan.Plan, templates.Options) {
-	t.Helper()
+var inches = sync.OnceValue(func() printed {
 	j := slipcase.DefaultJob(geometry.MM)
 	j.Unit = geometry.IN
 	j.Books = []job.Book{{
@@ -241,17 +245,15 @@ func inches(t testing.TB) (plan.Plan, templates.Options) {
 	}}
 	j.Board.Thickness, j.Lining.Thickness = geometry.Inch/8, 0
 	j.Clearance = job.Clearance{Height: geometry.Inch / 8, Width: geometry.Inch / 4, Thickness: geometry.Inch / 8}
-	c := planOf(t, j)
-	o := on(t, "A4")
+	o := on(plantest.Must{}, "A4")
 	o.Round = geometry.To64th
-	return c, o
-}
+	return printedOn(planOf(plantest.Must{}, j), o)
+})
 
 // Halves, quarters and eighths of an inch, and the times sign, come out as the
 // characters they are when the text of the finished file is read.
 func TestPDFFractionsAreReadable(t *testing.T) {
-	c, o := inches(t)
-	v := view(t, pdfOf(t, c, o))
+	v := view(t, inches().file())
 	var all []string
 	for n := 1; n <= v.Pages; n++ {
 		all = append(all, v.text(n)...)
@@ -264,8 +266,7 @@ func TestPDFFractionsAreReadable(t *testing.T) {
 
 // One file writes a half in one way only.
 func TestPDFFractionsAreWrittenOneWay(t *testing.T) {
-	c, o := inches(t)
-	v := view(t, pdfOf(t, c, o))
+	v := view(t, inches().file())
 	plain := regexp.MustCompile(`(^|[^\d])(1/2|[13]/4|[1357]/8)($|[^\d])`)
 	for n := 1; n <= v.Pages; n++ {
 		for _, line := range v.text(n) {

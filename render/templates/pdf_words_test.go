@@ -16,9 +16,8 @@ import (
 // apart on the drawing board are apart on the page.
 func TestPDFWordsStandWhereTheyWereSet(t *testing.T) {
 	const tolerance = 0.4 // mm, of ink beyond the box of its text
-	c, o := nearSquare.make(t), on(t, "A4")
-	meant := recordDocument(c, o)
-	v := view(t, pdfOf(t, c, o))
+	meant := nearSquare.on("A4")
+	v := view(t, meant.file())
 	require.Equal(t, len(meant.pages), v.Pages)
 	seen := 0
 	for n, page := range meant.pages {

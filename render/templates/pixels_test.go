@@ -51,6 +51,16 @@ func stripes(coverage []float64, first, scale float64) []stripe {
 func (p picture) pixelX(x float64) int { return int(math.Round((x - p.from.x) * p.scale.x)) }
 func (p picture) pixelY(y float64) int { return int(math.Round((y - p.from.y) * p.scale.y)) }
 
+// covered returns how much of some pixels, from one place in the picture on, is inked.
+func (p picture) covered(of ink, at, step, pixels int) []float64 {
+	coverage := make([]float64, pixels)
+	for i := range coverage {
+		c := p.image.Pix[at+i*step:]
+		coverage[i] = of(color.RGBA{R: c[0], G: c[1], B: c[2], A: c[3]})
+	}
+	return coverage
+}
+
 // across scans a row of pixels from x0 to x1, all in millimetres.
 func (p picture) across(of ink, y, x0, x1 float64) []stripe {
 	b := p.image.Bounds()
@@ -58,11 +68,7 @@ func (p picture) across(of ink, y, x0, x1 float64) []stripe {
 	if row < b.Min.Y || row >= b.Max.Y || from >= to {
 		return nil
 	}
-	coverage := make([]float64, to-from)
-	for i := range coverage {
-		coverage[i] = of(p.image.RGBAAt(from+i, row))
-	}
-	return stripes(coverage, p.from.x+(float64(from)+0.5)/p.scale.x, p.scale.x)
+	return stripes(p.covered(of, p.image.PixOffset(from, row), 4, to-from), p.from.x+(float64(from)+0.5)/p.scale.x, p.scale.x)
 }
 
 // down scans a column of pixels from y0 to y1.
@@ -72,11 +78,7 @@ func (p picture) down(of ink, x, y0, y1 float64) []stripe {
 	if column < b.Min.X || column >= b.Max.X || from >= to {
 		return nil
 	}
-	coverage := make([]float64, to-from)
-	for i := range coverage {
-		coverage[i] = of(p.image.RGBAAt(column, from+i))
-	}
-	return stripes(coverage, p.from.y+(float64(from)+0.5)/p.scale.y, p.scale.y)
+	return stripes(p.covered(of, p.image.PixOffset(column, from), p.image.Stride, to-from), p.from.y+(float64(from)+0.5)/p.scale.y, p.scale.y)
 }
 
 // size returns the picture's extent in millimetres.

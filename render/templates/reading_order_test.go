@@ -18,7 +18,7 @@ func TestReadingOrderFollowsTheEye(t *testing.T) {
 		t.Skip("pdftotext is not installed")
 	}
 	file := filepath.Join(t.TempDir(), "templates.pdf")
-	require.NoError(t, os.WriteFile(file, pdfOf(t, octavo.make(t), on(t, "A4")), 0o644))
+	require.NoError(t, os.WriteFile(file, octavo.on("A4").file(), 0o644))
 	out, err := exec.Command("pdftotext", "-enc", "UTF-8", "-l", "1", file, "-").Output()
 	require.NoError(t, err)
 	text := strings.NewReplacer(" .", "").Replace(string(out)) // without the dots between them

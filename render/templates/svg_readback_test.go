@@ -15,6 +15,7 @@ import (
 
 	"forel/geometry"
 	"forel/geometry/plan"
+	"forel/geometry/plan/plantest"
 	"forel/render"
 	"forel/render/pagetest"
 	"forel/render/templates"
@@ -23,9 +24,13 @@ import (
 // micron is what a size in a file may be off by, in millimetres.
 const micron = 0.001
 
+// drawings are those of the pieces of a scenario, read back once for all tests.
+var drawings = plantest.Once(func(s scenario) map[string]drawing {
+	return readPieces(plantest.Must{}, s.make(), on(plantest.Must{}, "A4"))
+})
+
 // readPieces reads back the drawing of every piece of a case, by name.
-func readPieces(t *testing.T, c plan.Plan, o templates.Options) map[string]drawing {
-	t.Helper()
+func readPieces(t require.TestingT, c plan.Plan, o templates.Options) map[string]drawing {
 	out := map[string]drawing{}
 	for _, p := range c.Pieces {
 		d, err := readDrawing(templates.PieceSVG(c, p, o))
@@ -38,10 +43,8 @@ func readPieces(t *testing.T, c plan.Plan, o templates.Options) map[string]drawi
 // eachDrawing runs a test on the drawing of every piece of every scenario.
 func eachDrawing(t *testing.T, test func(t *testing.T, s scenario, p geometry.Piece, d drawing)) {
 	for _, s := range scenarios {
-		c := s.make(t)
-		read := readPieces(t, c, on(t, "A4"))
-		for _, p := range c.Pieces {
-			t.Run(s.name+"/"+p.Name, func(t *testing.T) { test(t, s, p, read[p.Name]) })
+		for _, p := range s.make().Pieces {
+			t.Run(s.name+"/"+p.Name, func(t *testing.T) { test(t, s, p, drawings(s)[p.Name]) })
 		}
 	}
 }
@@ -72,7 +75,7 @@ func bounds(points []xy) (lo, hi xy) {
 // The whole set is there, under its trade names, and nothing more.
 func TestSVGOneFileAPiece(t *testing.T) {
 	for _, s := range scenarios {
-		c, want := s.make(t), s.cuts()
+		c, want := s.make(), s.cuts()
 		files := map[string]bool{}
 		for _, p := range c.Pieces {
 			assert.Contains(t, want, p.Name)
@@ -191,7 +194,7 @@ func TestSVGArcs(t *testing.T) {
 		}},
 		Regions: []geometry.Region{{Name: "side", Room: geometry.Bx(0, 0, w, h)}},
 	}
-	d, err := readDrawing(templates.PieceSVG(octavo.make(t), p, on(t, "A4")))
+	d, err := readDrawing(templates.PieceSVG(octavo.make(), p, on(t, "A4")))
 	require.NoError(t, err)
 	points := outline(t, d).points
 	lo, hi := bounds(points)
@@ -304,7 +307,7 @@ func styles(t *testing.T, read map[string]drawing) map[string]style {
 
 // Whoever prints in black alone tells cut, fold and rule apart.
 func TestSVGLinesDifferWithoutColour(t *testing.T) {
-	got := styles(t, readPieces(t, octavo.make(t), on(t, "A4")))
+	got := styles(t, drawings(octavo))
 	require.Len(t, got, 3)
 	for a, sa := range got {
 		for b, sb := range got {
@@ -351,7 +354,7 @@ func TestSVGColoursCanBeSet(t *testing.T) {
 		require.NoError(t, o.Theme.SetColor(layer, c))
 	}
 	want["creasing"] = "#112233" // CSS: each digit stands twice
-	for name, d := range readPieces(t, octavo.make(t), o) {
+	for name, d := range readPieces(t, octavo.make(), o) {
 		for _, g := range d.groups {
 			assert.Equal(t, map[string]bool{want[strings.ToLower(g.id)]: true}, colours(g), "%s, %s", name, g.id)
 		}
@@ -385,9 +388,9 @@ func TestSVGHostileTitle(t *testing.T) {
 // For a machine every line is as fine as asked for and solid, words are lines too, and the
 // cuts are those of the drawing to be read.
 func TestSVGForAMachine(t *testing.T) {
-	for _, s := range scenarios {
-		c, o := s.make(t), on(t, "A4")
-		plain := readPieces(t, c, o)
+	for _, s := range few() {
+		c, o := s.make(), on(t, "A4")
+		plain := drawings(s)
 		o.Line = 0.02
 		for name, d := range readPieces(t, c, o) {
 			for _, g := range d.groups {

@@ -2,6 +2,7 @@ package timetable
 
 import (
 	"fmt"
+	"slices"
 	"unicode/utf8"
 
 	"forel/geometry"
@@ -18,21 +19,20 @@ type Length = geometry.Length
 func (t Table) Document(o document.Options) *document.Document {
 	d := &document.Document{Options: o, Title: "Timetable", Running: t.title(), Foot: "Timetable: times are habits; touch it to know that it is dry."}
 	lines := t.lines()
-	blocks := []document.Block{d.Opening("Timetable", t.title())}
+	d.Add(d.Opening("Timetable", t.title()))
 	for _, s := range t.summary() {
-		blocks = append(blocks, d.Paragraph(s, render.BodySize, false).After(1))
+		d.Say(s, render.BodySize, false, 1)
 	}
-	blocks = append(blocks, d.Table("When it is ready", t.handed())...)
-	blocks = append(blocks, t.overview(d, lines)...)
+	d.Add(d.Table("When it is ready", t.handed())...)
+	d.Add(t.overview(d, lines)...)
 	for _, day := range days(batches(lines)) {
-		blocks = append(blocks, t.ofDay(d, day)...)
+		d.Add(t.ofDay(d, day)...)
 	}
 	var said []string
 	for _, l := range lines {
 		said = append(said, l.title, l.dries.What)
 	}
-	blocks = append(blocks, d.Points("Good to know", append(notes[:len(notes):len(notes)], append(wording.CareFor(said...), wording.Local)...))...)
-	d.Flow(nil, blocks...)
+	d.Add(d.Points("Good to know", slices.Concat(notes, wording.CareFor(said...), []string{wording.Local}))...)
 	return d
 }
 

@@ -151,10 +151,7 @@ func (t Table) several() bool { return len(t.Cases) > 1 }
 
 // title says what the timetable is of.
 func (t Table) title() string {
-	if t.several() {
-		return fmt.Sprintf("%d cases", len(t.Cases))
-	}
-	return wording.OneLine(t.Cases[0].Name)
+	return wording.Cases(len(t.Cases), func(n int) string { return t.Cases[n].Name })
 }
 
 // summary says in sentences when all is ready, and how long it takes.

@@ -5,6 +5,7 @@ import { base64 } from './files.js';
 import { onDrawn } from './fit.js';
 import * as job from './job.js';
 import { atHand, becomes, elsewhere, keep, kept, turnTo } from './kept.js';
+import { digest } from './ticks.js';
 
 let source;  // what messages call the job file
 let seen;    // the mark of the entry as this window knows it
@@ -88,19 +89,13 @@ export async function copy(id) {
 export function saved() {
   write(true);
   if (!atHand()) return;
-  const c = { ...caseOf(atHand()), saved: Date.now(), savedText: sum(job.text()) };
+  const c = { ...caseOf(atHand()), saved: Date.now(), savedText: digest(job.text()) };
   keepCase(c);
   changed();
 }
 
 // isSaved tells whether a case is as it was saved last.
-export const isSaved = (c) => !!c.saved && c.savedText === sum(c.text) && c.untaken.length === 0;
-
-const sum = (text) => {
-  let h = 0;
-  for (let i = 0; i < text.length; i++) h = (Math.imul(h, 31) + text.charCodeAt(i)) | 0;
-  return `${h} ${text.length}`;
-};
+export const isSaved = (c) => !!c.saved && c.savedText === digest(c.text) && c.untaken.length === 0;
 
 // entry returns what is kept of a job.
 function entry({ text, state }, untaken) {

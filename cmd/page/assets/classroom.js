@@ -1,7 +1,7 @@
 // A class: a roster, the small cases of all students with how they will fit, and their files.
 import { ask, long } from './core.js';
 import { $, button, make } from './dom.js';
-import { faultLine } from './fields.js';
+import { faultLine, faultsOf } from './fields.js';
 import { address, base64, nameOf } from './files.js';
 import * as job from './job.js';
 import { keep, kept } from './kept.js';
@@ -91,9 +91,7 @@ function makeAll(progress) {
 
 // tell shows what is wrong with the table as a whole, and returns whether anything is.
 function tell({ faults: wrong = [], warnings = [], error }) {
-  faults.replaceChildren(...wrong.slice(0, 20).map((f) => faultLine({ ...f, mend: undefined, says: [f.line && `line ${f.line}`, f.key, f.says].filter(Boolean).join(': ') })),
-    ...(wrong.length > 20 ? [make('p', { class: 'fault' }, `And ${wrong.length - 20} more.`)] : []),
-    ...warnings.map((f) => faultLine(f, 'look')), ...(error ? [make('p', { class: 'fault' }, error)] : []));
+  faults.replaceChildren(...faultsOf(wrong, 20), ...warnings.map((f) => faultLine(f, 'look')), ...(error ? [make('p', { class: 'fault' }, error)] : []));
   return wrong.length > 0 || !!error;
 }
 

@@ -139,6 +139,13 @@ export function faultLine(fault, manner = '') {
   return line;
 }
 
+// placed says where in a file a fault is, and what it is.
+export const placed = (f) => [f.line && `line ${f.line}`, f.key, f.says].filter(Boolean).join(': ');
+
+// faultsOf tells of no more than most faults of a file, and how many more there are.
+export const faultsOf = (all, most) => [...all.slice(0, most).map((f) => faultLine({ ...f, mend: undefined, says: placed(f) })),
+  ...(all.length > most ? [make('p', { class: 'fault' }, `And ${all.length - most} more.`)] : [])];
+
 // mend does what a mend says, and goes to the blank that it fills.
 export async function mend({ sets }) {
   visit(sets[0].key);

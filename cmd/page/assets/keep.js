@@ -4,7 +4,7 @@ import { copy, isSaved, left, onChange, receive, saved, turnToCase, turnToNew } 
 import { onTables } from './classroom.js';
 import { long } from './core.js';
 import { $, button, make } from './dom.js';
-import { faultLine } from './fields.js';
+import { faultsOf, placed } from './fields.js';
 import { address, fileName, isTable, nameOf, onDrop } from './files.js';
 import * as job from './job.js';
 import { atHand, keep, kept, lasts, onLasts } from './kept.js';
@@ -42,10 +42,7 @@ async function openAll(files) {
 const mostTold = 8; // lines of faults
 
 const notRead = (name, faults) => [make('p', { class: 'fault' }, `${name} can’t be read; the case at hand is as it was.`),
-  ...faults.slice(0, mostTold).map((f) => faultLine({ ...f, mend: undefined, says: placed(f) })),
-  ...(faults.length > mostTold ? [make('p', { class: 'fault' }, `And ${faults.length - mostTold} more.`)] : [])];
-
-export const placed = (f) => [f.line && `line ${f.line}`, f.key, f.says].filter(Boolean).join(': ');
+  ...faultsOf(faults, mostTold)];
 
 function saveJob() {
   save({ name: fileName(job.now().state?.values.title ?? '', 'case') + '.toml', type: 'application/toml', data: job.text() });

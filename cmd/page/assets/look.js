@@ -1,9 +1,9 @@
 // The look: the typeface of the prints, and light or dark as a maker likes it.
 import { ask } from './core.js';
 import { $, make } from './dom.js';
+import { keep, kept } from './kept.js';
 
 const root = document.documentElement;
-const kept = 'forel.look';
 const looks = { '': 'as this machine', light: 'light', dark: 'dark' };
 
 const select = make('select', { id: 'look', 'aria-label': 'look: light or dark', change: () => wear(select.value) },
@@ -15,16 +15,10 @@ function wear(look) {
   select.value = look;
   if (look) root.dataset.look = look;
   else delete root.dataset.look;
-  try {
-    localStorage.setItem(kept, look);
-  } catch { /* storage may be forbidden: then it is chosen again */ }
+  keep('look', look);
 }
 
-try {
-  wear(localStorage.getItem(kept) ?? '');
-} catch {
-  wear('');
-}
+wear(kept('look', ''));
 
 // The typeface comes out of the program, in which the prints have it.
 export const face = ask({ do: 'typeface' }).then(async ({ files = [] }) => {

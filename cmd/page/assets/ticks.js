@@ -14,7 +14,7 @@ export function tick(text, on) {
 }
 
 // digest is a short name of a text: FNV-1a of 32 bits, and how long the text is.
-function digest(text) {
+export function digest(text) {
   let h = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193);
   return (h >>> 0).toString(36) + '-' + text.length.toString(36);

@@ -35,16 +35,8 @@ func Book(object string, at stage.Vec, thick, height, width Length) []stage.Face
 // LyingBook returns the faces of a book that lies on its back cover, spine to the left and
 // head away, from its lower left corner.
 func LyingBook(object string, at stage.Vec, size job.Size) []stage.Face {
-	lying := func(v stage.Vec) stage.Vec { return stage.Vec{X: -v.Z, Y: v.Y, Z: v.X} }
-	faces := Book(object, stage.Vec{}, size.Thickness, size.Height, size.Width)
-	for i, f := range faces {
-		faces[i].Points = nil
-		for _, p := range f.Points {
-			faces[i].Points = append(faces[i].Points, lying(p).Add(stage.Vec{X: size.Width}).Add(at))
-		}
-		faces[i].Grain = lying(f.Grain)
-	}
-	return faces
+	lying := func(v stage.Vec) stage.Vec { return stage.Vec{X: size.Width - v.Z, Y: v.Y, Z: v.X}.Add(at) }
+	return stage.Placed(Book(object, stage.Vec{}, size.Thickness, size.Height, size.Width), lying)
 }
 
 // MeasuredBook returns the picture of a book with what is measured of it.

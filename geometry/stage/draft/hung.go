@@ -39,6 +39,10 @@ func Sides(m geometry.Material) (face, back stage.Stuff) {
 func (h Hung) Faces(angle Angle, layer int, plain bool) []stage.Face {
 	face, back := Sides(h.Piece.Material)
 	posed := h.Pose(angle)
+	grain := geometry.Pt(0, 1)
+	if h.Piece.Grain == geometry.GrainWidth {
+		grain = geometry.Pt(1, 0)
+	}
 	flat := true
 	for _, q := range posed {
 		flat = flat && q.Turned == 0
@@ -51,7 +55,7 @@ func (h Hung) Faces(angle Angle, layer int, plain bool) []stage.Face {
 		at := func(g geometry.Point) stage.Vec { return q.At(g) }
 		f := stage.Face{
 			Object: h.Object, Name: h.NameOf(i), Front: back, Back: face, Plain: plain,
-			Layer: layer + h.depth(i), Grain: at(geometry.Pt(0, 1)).Sub(at(geometry.Pt(0, 0))),
+			Layer: layer + h.depth(i), Grain: q.Along(grain),
 		}
 		for _, g := range q.Outline {
 			f.Points = append(f.Points, at(g))

@@ -4,14 +4,15 @@ import (
 	"math"
 
 	"forel/geometry"
+	"forel/geometry/polygon"
 	"forel/geometry/stage"
 )
 
 // Swing returns the arrow that the tip of a leaf moves along from one stage of the
-// piece to another: angles tells how it is turned at a part of the way, 0 to 1. The
-// leaf is the one that counts most; ok is false where none counts. With places
-// the arrow is to be near, it stands there; else in the middle.
-func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count func(leaf int) float64) (a stage.Arrow, ok bool) {
+// piece to another; angle tells how the leaves are turned at a stage. The leaf is the one
+// that counts most; ok is false where none counts. With places the arrow is to be near, it
+// stands there; else in the middle.
+func (h Hung) Swing(from, to Folded, angle func(Folded) Angle, near []stage.Vec, count func(leaf int) float64) (a stage.Arrow, ok bool) {
 	best, most := -1, 0.0
 	for i := range h.Leaves {
 		if n := count(i); n > most {
@@ -21,30 +22,16 @@ func (h Hung) Swing(angles func(part float64) Angle, near []stage.Vec, count fun
 	if best < 0 {
 		return stage.Arrow{}, false
 	}
-	tip := h.tip(best, angles(0), near)
+	tip := h.tip(best, angle(from), near)
 	const steps = 14
 	for k := range steps + 1 {
-		part := 0.04 + 0.82*float64(k)/steps
-		a.Path = append(a.Path, h.Pose(angles(part))[best].At(tip))
+		part, now := 0.04+0.82*float64(k)/steps, from
+		for i := range now {
+			now[i] += (to[i] - from[i]) * part
+		}
+		a.Path = append(a.Path, h.Pose(angle(now))[best].At(tip))
 	}
 	return a, true
-}
-
-// Swings returns the arrows of several leaves, as Swing does; those that count none are
-// left out.
-func (h Hung) Swings(angles func(part float64) Angle, counts ...func(leaf int) bool) (out []stage.Arrow) {
-	for _, counted := range counts {
-		a, ok := h.Swing(angles, nil, func(leaf int) float64 {
-			if h.Leaves[leaf].On >= 0 && counted(leaf) {
-				return 1
-			}
-			return 0
-		})
-		if ok {
-			out = append(out, a)
-		}
-	}
-	return out
 }
 
 // tip returns the middle of the edge of a leaf that is farthest from its hinge.
@@ -52,14 +39,14 @@ func (h Hung) Swings(angles func(part float64) Angle, counts ...func(leaf int) b
 // posed, nearest their middle.
 func (h Hung) tip(leaf int, angle Angle, near []stage.Vec) geometry.Point {
 	l := h.Leaves[leaf]
-	from, to := l.Hinge()
+	off := polygon.Left(l.Hinge())
 	far := Length(0)
 	for _, p := range l.Outline {
-		far = max(far, offLine(p, from, to))
+		far = max(far, off(p).Abs())
 	}
 	var edge []geometry.Point
 	for _, p := range l.Outline {
-		if offLine(p, from, to) > far-0.01 {
+		if off(p).Abs() > far-0.01 {
 			edge = append(edge, p)
 		}
 	}
@@ -86,10 +73,4 @@ func (h Hung) tip(leaf int, angle Angle, near []stage.Vec) geometry.Point {
 		}
 	}
 	return best
-}
-
-// offLine returns how far a point is from the endless line through two others.
-func offLine(p, a, b geometry.Point) Length {
-	d, v := b.Sub(a), p.Sub(a)
-	return ((d.X*v.Y - d.Y*v.X) / a.Distance(b)).Abs()
 }

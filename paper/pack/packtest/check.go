@@ -40,9 +40,8 @@ func (f *faults) add(format string, a ...any) { *f = append(*f, fmt.Errorf(forma
 // Verify returns the faults of a layout of a problem's items on its stock, nil if it
 // is sound: every item once, or told as left, of its size, turned only where it may be,
 // within a sheet, at least the gap from every other; no more sheets than there
-// are. A guillotine layout must come apart by cuts from edge to edge, worked
-// out from the places alone; its tree of cuts must yield the pieces and nothing
-// twice, and pieces of one strip must have come off strips of one breadth.
+// are. Of a guillotine layout the tree of cuts must yield the pieces where they lie, each cut
+// from edge to edge, and nothing twice.
 func Verify(l *pack.Layout, p pack.Problem) error {
 	if l == nil {
 		return errors.New("there is no layout")
@@ -65,7 +64,7 @@ func Verify(l *pack.Layout, p pack.Problem) error {
 		}
 		used[s.Stock]++
 		v := sheet{faults: &f, at: i + 1, s: s, items: items, gap: p.Gap.MM()}
-		v.verify(stock[s.Stock], want, p.Mode)
+		v.verify(stock[s.Stock], want, p.Free)
 	}
 	for i, n := range used {
 		if stock[i].Count > 0 && n > stock[i].Count {
@@ -78,9 +77,6 @@ func Verify(l *pack.Layout, p pack.Problem) error {
 		} else if n < 0 {
 			f.add("item %d lies there %d times too often", i, -n)
 		}
-	}
-	if p.Mode == pack.Guillotine {
-		strips(&f, l, items)
 	}
 	return errors.Join(f...)
 }

@@ -14,7 +14,7 @@ import (
 // an offcut beside them and one below.
 func byHand() (*pack.Layout, *pack.Problem) {
 	p := &pack.Problem{
-		Items: []pack.Item{{Width: 40, Height: 20, Strip: "s"}, {Width: 20, Height: 40, Turn: true, Strip: "s"}},
+		Items: []pack.Item{{Width: 40, Height: 20}, {Width: 20, Height: 40, Turn: true}},
 		Stock: []pack.Stock{{Width: 90, Height: 50, Count: 1}},
 		Gap:   2,
 	}
@@ -35,7 +35,7 @@ func byHand() (*pack.Layout, *pack.Problem) {
 func TestSound(t *testing.T) {
 	l, p := byHand()
 	require.NoError(t, packtest.Verify(l, *p))
-	p.Mode, l.Sheets[0].Cuts = pack.Free, nil
+	p.Free, l.Sheets[0].Cuts = true, nil
 	require.NoError(t, packtest.Verify(l, *p))
 }
 
@@ -63,7 +63,7 @@ func TestSpoiled(t *testing.T) {
 		"tree's double":   {func(l *pack.Layout, _ *pack.Problem) { l.Sheets[0].Cuts.Parts[1].Item = 0 }, "yield item 0 twice"},
 		"cut's end":       {func(l *pack.Layout, _ *pack.Problem) { l.Sheets[0].Cuts.Parts[0].Parts[1].Height = 19 }, "edge to edge"},
 		"nobody's":        {func(l *pack.Layout, _ *pack.Problem) { p := l.Sheets[0].Cuts; p.Parts = p.Parts[:1] }, "is nobody's"},
-		"mode":            {func(_ *pack.Layout, p *pack.Problem) { p.Mode = pack.Free }, "has a tree of cuts"},
+		"mode":            {func(_ *pack.Layout, p *pack.Problem) { p.Free = true }, "has a tree of cuts"},
 		"no such item":    {func(l *pack.Layout, _ *pack.Problem) { l.Sheets[0].Places[0].Item = 7 }, "there is no item 7"},
 		"uncut has parts": {func(l *pack.Layout, _ *pack.Problem) { l.Sheets[0].Cuts.Parts[0].Cut = pack.None }, "not cut has parts"},
 	} {
@@ -81,38 +81,18 @@ func TestSpoiled(t *testing.T) {
 // edge parts them. Lying freely they are sound.
 func TestPinwheel(t *testing.T) {
 	box := []pack.Box{{X: 0, Y: 0, Width: 20, Height: 10}, {X: 20, Y: 0, Width: 10, Height: 20}, {X: 10, Y: 20, Width: 20, Height: 10}, {X: 0, Y: 10, Width: 10, Height: 20}}
-	p := pack.Problem{Mode: pack.Free, Stock: []pack.Stock{{Width: 30, Height: 30}}}
+	p := pack.Problem{Free: true, Stock: []pack.Stock{{Width: 30, Height: 30}}}
 	l := &pack.Layout{Sheets: []pack.Sheet{{}}}
 	for i, b := range box {
 		p.Items = append(p.Items, pack.Item{Width: b.Width, Height: b.Height})
 		l.Sheets[0].Places = append(l.Sheets[0].Places, pack.Place{Item: i, Box: b})
 	}
 	require.NoError(t, packtest.Verify(l, p))
-	p.Mode = pack.Guillotine
-	assert.ErrorContains(t, packtest.Verify(l, p), "can't be parted")
-	l.Sheets[0].Places, l.Left = l.Sheets[0].Places[:3], []int{3}
-	assert.NotContains(t, packtest.Verify(l, p).Error(), "can't be parted")
-}
-
-// Pieces of one strip that lie on strips of different breadth are found out.
-func TestStripsOfDifferentBreadth(t *testing.T) {
-	items := []pack.Item{
-		{Width: 20, Height: 10, Strip: "s"}, {Width: 30, Height: 10, Strip: "s"},
-		{Width: 20, Height: 15, Strip: "s"}, {Width: 30, Height: 15, Strip: "s"},
+	p.Free = false
+	cuts := &pack.Part{Box: pack.Box{Width: 30, Height: 30}, Item: -1, Cut: pack.AlongX}
+	for i, b := range box {
+		cuts.Parts = append(cuts.Parts, pack.Part{Box: b, Item: i})
 	}
-	row := func(y, h pack.Length, first int) pack.Part {
-		a, b := pack.Box{X: 0, Y: y, Width: 20, Height: h}, pack.Box{X: 20, Y: y, Width: 30, Height: h}
-		return pack.Part{Box: pack.Box{X: 0, Y: y, Width: 50, Height: h}, Item: -1, Cut: pack.AlongY, Parts: []pack.Part{{Box: a, Item: first}, {Box: b, Item: first + 1}}}
-	}
-	rows := []pack.Part{row(0, 10, 0), row(10, 15, 2)}
-	s := pack.Sheet{Cuts: &pack.Part{Box: pack.Box{Width: 50, Height: 25}, Item: -1, Cut: pack.AlongX, Parts: rows}}
-	for _, r := range rows {
-		for _, p := range r.Parts {
-			s.Places = append(s.Places, pack.Place{Item: p.Item, Box: p.Box})
-		}
-	}
-	l, p := &pack.Layout{Sheets: []pack.Sheet{s}}, pack.Problem{Items: items, Stock: []pack.Stock{{Width: 50, Height: 25}}}
-	assert.ErrorContains(t, packtest.Verify(l, p), "different breadths")
-	items[2].Strip, items[3].Strip = "t", "t"
-	assert.NoError(t, packtest.Verify(l, p))
+	l.Sheets[0].Cuts = cuts
+	assert.ErrorContains(t, packtest.Verify(l, p), "edge to edge")
 }

@@ -16,7 +16,7 @@ type sheet struct {
 	room  box // of a roll as much as is used
 }
 
-func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
+func (v *sheet) verify(st pack.Stock, want []int, free bool) {
 	s := v.s
 	v.room = box{0, 0, st.Width.MM(), st.Height.MM()}
 	if st.Roll && s.Cuts != nil { // the length used; of a roll with a length no more than that
@@ -51,10 +51,7 @@ func (v *sheet) verify(st pack.Stock, want []int, mode pack.Mode) {
 		}
 	}
 	v.apart(boxes)
-	if mode == pack.Guillotine {
-		if !v.comesApart(boxes) {
-			v.add("sheet %d: the pieces can't be parted by cuts from edge to edge", v.at)
-		}
+	if !free {
 		v.tree()
 	} else if s.Cuts != nil {
 		v.add("sheet %d: a free layout has a tree of cuts", v.at)
@@ -89,49 +86,4 @@ func (v *sheet) apart(boxes []box) {
 		}
 		live = append(live, i)
 	}
-}
-
-// comesApart tells whether the boxes can be parted by straight cuts, each right
-// through the group it parts and as wide as the gap. Cutting wherever
-// one can never spoils a later cut, so the first found will do.
-func (v *sheet) comesApart(boxes []box) bool {
-	groups := [][]box{append([]box(nil), boxes...)}
-	for len(groups) > 0 {
-		g := groups[len(groups)-1]
-		groups = groups[:len(groups)-1]
-		if len(g) < 2 {
-			continue
-		}
-		parts := v.part(g, func(b box) (float64, float64) { return b.x0, b.x1 })
-		if len(parts) == 1 {
-			parts = v.part(g, func(b box) (float64, float64) { return b.y0, b.y1 })
-		}
-		if len(parts) == 1 {
-			return false
-		}
-		groups = append(groups, parts...)
-	}
-	return true
-}
-
-// part cuts a group wherever a line passes between its boxes.
-func (v *sheet) part(g []box, span func(box) (from, to float64)) [][]box {
-	sort.Slice(g, func(a, b int) bool {
-		p, _ := span(g[a])
-		q, _ := span(g[b])
-		return p < q
-	})
-	var parts [][]box
-	from, end := 0, 0.0
-	for i, b := range g {
-		lo, hi := span(b)
-		if i > from && lo >= end+v.gap-slack {
-			parts = append(parts, g[from:i:i])
-			from = i
-		}
-		if i == from || hi > end {
-			end = hi
-		}
-	}
-	return append(parts, g[from:])
 }

@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/pdfcpu/pdfcpu/pkg/api"
@@ -51,17 +51,24 @@ func AsDrawn(t testing.TB, file []byte) []byte {
 
 // lies tells whether a page has words and none of them is level.
 func (d *Doc) lies(page int) bool {
-	got, err := d.viewer.GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page), Mode: requests.GetPageTextStructuredModeChars})
+	words, err := d.viewer.FPDFText_LoadPage(&requests.FPDFText_LoadPage{Page: d.page(page)})
 	require.NoError(d.t, err)
-	words := false
-	for _, c := range got.Chars {
-		if strings.TrimSpace(c.Text) == "" {
+	defer func() { _, _ = d.viewer.FPDFText_ClosePage(&requests.FPDFText_ClosePage{TextPage: words.TextPage}) }()
+	count, err := d.viewer.FPDFText_CountChars(&requests.FPDFText_CountChars{TextPage: words.TextPage})
+	require.NoError(d.t, err)
+	some := false
+	for i := range count.Count {
+		letter, err := d.viewer.FPDFText_GetUnicode(&requests.FPDFText_GetUnicode{TextPage: words.TextPage, Index: i})
+		require.NoError(d.t, err)
+		if unicode.IsSpace(rune(letter.Unicode)) {
 			continue
 		}
-		words = true
-		if math.Abs(math.Sin(c.Angle)) < 0.01 && math.Cos(c.Angle) > 0 {
+		some = true
+		turned, err := d.viewer.FPDFText_GetCharAngle(&requests.FPDFText_GetCharAngle{TextPage: words.TextPage, Index: i})
+		require.NoError(d.t, err)
+		if sin, cos := math.Sincos(float64(turned.CharAngle)); math.Abs(sin) < 0.01 && cos > 0 {
 			return false
 		}
 	}
-	return words
+	return some
 }

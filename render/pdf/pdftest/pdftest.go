@@ -291,10 +291,11 @@ func (d *Doc) picture(page, dpi int, part *requests.RenderPageCrop) *image.RGBA 
 func (d *Doc) Ink(page, dpi int) (lo, hi XY, ok bool) {
 	p, size := d.Picture(page, dpi), d.Size(page)
 	box := image.Rectangle{}
-	for y := p.Rect.Min.Y; y < p.Rect.Max.Y; y++ {
-		for x := p.Rect.Min.X; x < p.Rect.Max.X; x++ {
-			if c := p.RGBAAt(x, y); c.R < 250 || c.G < 250 || c.B < 250 {
-				box = box.Union(image.Rect(x, y, x+1, y+1))
+	for y := range p.Rect.Dy() {
+		row := p.Pix[y*p.Stride:][:4*p.Rect.Dx()]
+		for x := 0; x < len(row); x += 4 {
+			if row[x] < 250 || row[x+1] < 250 || row[x+2] < 250 {
+				box = box.Union(image.Rect(x/4, y, x/4+1, y+1))
 			}
 		}
 	}

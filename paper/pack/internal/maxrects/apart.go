@@ -1,5 +1,7 @@
 package maxrects
 
+import "slices"
+
 // Apart tells whether the pieces come apart by cuts from edge to edge. Cutting
 // wherever one can spoils no later cut, so the first found will do.
 func (s *Sheet) Apart() bool {
@@ -12,7 +14,7 @@ func apart(g []Placed) bool {
 		return true // fewer than four can't lock into each other
 	}
 	for _, along := range []bool{true, false} {
-		order(g, along)
+		Sort(g, along)
 		from, end, cut := 0, 0, false
 		for i := range g {
 			lo, hi := g[i].Span(along)
@@ -40,19 +42,11 @@ func (p *Placed) Span(x bool) (from, to int) {
 	return p.Y, p.Y + p.H
 }
 
-// order sorts by the near edge, by insertion: groups are small or nearly
-// sorted.
-func order(g []Placed, x bool) {
-	for i := 1; i < len(g); i++ {
-		p := g[i]
-		at, _ := p.Span(x)
-		j := i
-		for ; j > 0; j-- {
-			if v, _ := g[j-1].Span(x); v <= at {
-				break
-			}
-			g[j] = g[j-1]
-		}
-		g[j] = p
-	}
+// Sort sorts pieces by where they begin across the sheet, or down it.
+func Sort(g []Placed, x bool) {
+	slices.SortFunc(g, func(a, b Placed) int {
+		p, _ := a.Span(x)
+		q, _ := b.Span(x)
+		return p - q
+	})
 }

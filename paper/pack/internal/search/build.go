@@ -43,7 +43,7 @@ func (p *Problem) greedy(order []int32, prefer []int, free bool) *Solution {
 			for _, k := range prefer {
 				if (p.Kinds[k].Count == 0 || used[k] < p.Kinds[k].Count) && p.fits(it, k) {
 					used[k]++
-					s.Bins = append(s.Bins, p.binOf(k, free))
+					s.Bins = append(s.Bins, p.bin(k, free))
 					s.Bins[len(s.Bins)-1].offer(&q, len(s.Bins)-1, it)
 					break
 				}

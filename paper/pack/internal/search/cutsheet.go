@@ -13,13 +13,9 @@ type cutSheet struct {
 	cuts []uint64
 }
 
-func (c *cutSheet) empty(w, h int)            { c.Reset(w, h) }
 func (c *cutSheet) copyFrom(o sheet)          { c.Copy(&o.(*cutSheet).Tree) }
 func (c *cutSheet) used() int                 { return c.Area }
 func (c *cutSheet) items(out []int32) []int32 { return c.Items(0, out) }
-func (c *cutSheet) insert(at place, item int32, w, h int) {
-	c.Insert(at.node, item, w, h, at.how)
-}
 
 // anyWay is the rule of rough scores: any place may win now and then.
 const anyWay = 3
@@ -71,12 +67,6 @@ func (c *cutSheet) worth(full float64) float64 {
 		v += a * a
 	}
 	return v
-}
-
-func (c *cutSheet) length() int { return c.Length(0) }
-
-func (c *cutSheet) shorten(h int, r *rand.Rand, out []int32) []int32 {
-	return c.Shorten(h, r.IntN, out)
 }
 
 // settings counts the distances that each stage of cuts has.

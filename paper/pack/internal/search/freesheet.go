@@ -8,13 +8,8 @@ import (
 // freeSheet is a sheet on which pieces lie anywhere.
 type freeSheet struct{ maxrects.Sheet }
 
-func (b *freeSheet) empty(w, h int)   { b.Reset(w, h) }
 func (b *freeSheet) copyFrom(o sheet) { b.Copy(&o.(*freeSheet).Sheet) }
 func (b *freeSheet) used() int        { return b.Area }
-
-func (b *freeSheet) insert(at place, item int32, w, h int) {
-	b.Insert(at.node, item, w, h, at.how)
-}
 
 func (b *freeSheet) items(out []int32) []int32 {
 	for i := range b.Placed {
@@ -82,26 +77,6 @@ func (b *freeSheet) worth(full float64) float64 {
 }
 
 func (b *freeSheet) settings() int { return 0 }
-
-func (b *freeSheet) length() int {
-	end := 0
-	for i := range b.Placed {
-		end = max(end, b.Placed[i].Y+b.Placed[i].H)
-	}
-	return end
-}
-
-func (b *freeSheet) shorten(h int, _ *rand.Rand, out []int32) []int32 {
-	for i := len(b.Placed) - 1; i >= 0; i-- {
-		if p := &b.Placed[i]; p.Y+p.H > h {
-			out = append(out, p.Item)
-			b.Remove(i)
-		}
-	}
-	b.H = h
-	b.Settle()
-	return out
-}
 
 // apart tells whether the pieces come apart by cuts from edge to edge; if not,
 // it takes out the one laid last.

@@ -117,7 +117,7 @@ func (r *Run) fewer() {
 
 // sheets turns bins into sheets of the one or the other sort, all alike.
 func (r *Run) sheets(bins []*Bin, turn int) []*Bin {
-	if r.p.Free || turn%2 == 0 && len(r.p.Items) < fewOnSheet*len(bins) {
+	if r.p.Free || !r.p.roll() && turn%2 == 0 && len(r.p.Items) < fewOnSheet*len(bins) {
 		return r.p.freeSheets(bins)
 	}
 	return r.p.trees(bins)
@@ -132,7 +132,7 @@ func (r *Run) fill() {
 	}
 	for k, kind := range r.p.Kinds {
 		for n := used[k]; n < kind.Count; n++ {
-			bins = append(bins, r.p.bin(k))
+			bins = append(bins, r.p.bin(k, r.p.Free))
 		}
 	}
 	if len(bins) == 0 { // no sheet takes any piece
@@ -175,7 +175,7 @@ func (r *Run) cheaper() {
 		k := rnd.IntN(len(r.p.Kinds))
 		kind := &r.p.Kinds[k]
 		if kind.Cost < saved*(1-1e-9) && (kind.Count == 0 || used[k] < kind.Count) {
-			bins = append(bins, r.p.bin(k))
+			bins = append(bins, r.p.bin(k, r.p.Free))
 			used[k]++
 			saved -= kind.Cost
 			room += area(k)
@@ -200,12 +200,12 @@ func (r *Run) shorter() {
 		n := max(1, int(cut)/step) * step
 		bins := r.p.clone(r.best.Bins)
 		last := len(bins) - 1
-		from := bins[last].length()
+		from := bins[last].Used()
 		target := from - n
 		if target < 1 {
 			target = 1
 		}
-		out := bins[last].shorten(target, r.st.rnd, nil)
+		out := bins[last].Tree().Shorten(target, r.st.rnd.IntN, nil)
 		if r.try(bins, out, 300+20*len(r.p.Items)) {
 			r.found()
 		} else {

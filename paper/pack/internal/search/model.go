@@ -38,15 +38,13 @@ type Bin struct {
 	size int // its area
 }
 
-func (p *Problem) bin(kind int) *Bin { return p.binOf(kind, p.Free) }
-
-func (p *Problem) binOf(kind int, free bool) *Bin {
+func (p *Problem) bin(kind int, free bool) *Bin {
 	k := p.Kinds[kind]
 	b := &Bin{Kind: kind, sheet: &cutSheet{}, size: k.W * k.H}
 	if free {
 		b.sheet = &freeSheet{}
 	}
-	b.empty(k.W, k.H)
+	b.Reset(k.W, k.H)
 	return b
 }
 
@@ -75,7 +73,7 @@ func (p *Problem) cost(bins []*Bin) float64 {
 	c := 0.0
 	for _, b := range bins {
 		if p.Kinds[b.Kind].Roll {
-			c += float64(b.length())
+			c += float64(b.Used())
 		} else {
 			c += p.Kinds[b.Kind].Cost
 		}
@@ -87,7 +85,7 @@ func (p *Problem) clone(bins []*Bin) []*Bin {
 	to := make([]*Bin, len(bins))
 	for i, b := range bins {
 		_, free := b.sheet.(*freeSheet)
-		to[i] = p.binOf(b.Kind, free)
+		to[i] = p.bin(b.Kind, free)
 		to[i].copyFrom(b.sheet)
 	}
 	return to
@@ -114,5 +112,5 @@ func (b *Bin) Rects() *maxrects.Sheet {
 	return nil
 }
 
-// Used returns how far along Y pieces reach.
-func (b *Bin) Used() int { return b.length() }
+// Used returns how far along Y the pieces on a roll reach, which is cut edge to edge.
+func (b *Bin) Used() int { return b.Tree().Length(0) }

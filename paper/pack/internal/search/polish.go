@@ -8,7 +8,7 @@ func (r *Run) polish() {
 	bins := r.p.clone(r.best.Bins)
 	if r.p.roll() {
 		for _, b := range bins {
-			b.shorten(b.length(), r.st.rnd, nil)
+			b.Tree().Shorten(b.Used(), nil, nil)
 		}
 	}
 	r.st.start(bins, nil)

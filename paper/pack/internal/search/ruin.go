@@ -103,7 +103,7 @@ func (s *state) touch(bin int) {
 		c, s.spare = s.spare[k-1], s.spare[:k-1]
 	} else {
 		_, free := s.bins[bin].sheet.(*freeSheet)
-		c = s.p.binOf(s.bins[bin].Kind, free)
+		c = s.p.bin(s.bins[bin].Kind, free)
 	}
 	c.Kind, c.size = s.bins[bin].Kind, s.bins[bin].size
 	c.copyFrom(s.bins[bin].sheet)
@@ -195,7 +195,7 @@ func (b *Bin) lay(at place, i int32, it *Item) {
 	if at.turn {
 		w, h = h, w
 	}
-	b.insert(at, i, w, h)
+	b.Insert(at.node, i, w, h, at.how)
 }
 
 // step does one round and tells whether it changed anything.

@@ -7,17 +7,15 @@ import (
 
 // sheet is what a layout is made on: cut edge to edge, or freely.
 type sheet interface {
-	empty(w, h int)
+	Reset(w, h int) // empties it
 	copyFrom(sheet)
 	used() int                                         // area of the pieces
 	scan(q *quest, bin int, w, h float64, turned bool) // offer places to q
-	insert(at place, item int32, w, h int)
+	Insert(node, item int32, w, h int, how int8)
 	ruin(r *rand.Rand, most int, out []int32) []int32 // take some pieces out
 	items(out []int32) []int32
-	worth(full float64) float64                       // of the free room: more for large rectangles
-	settings() int                                    // of the fence, as far as there is one
-	length() int                                      // used along Y
-	shorten(h int, r *rand.Rand, out []int32) []int32 // take out what is in the way
+	worth(full float64) float64 // of the free room: more for large rectangles
+	settings() int              // of the fence, as far as there is one
 }
 
 // place is where a piece would go.

@@ -12,7 +12,7 @@ func (p *Problem) trees(bins []*Bin) []*Bin {
 		if free == nil {
 			continue
 		}
-		to[i] = p.binOf(b.Kind, false)
+		to[i] = p.bin(b.Kind, false)
 		if !to[i].Tree().From(free.W, free.H, slices.Clone(free.Placed)) {
 			panic("search: pieces that do not come apart")
 		}
@@ -29,7 +29,7 @@ func (p *Problem) freeSheets(bins []*Bin) []*Bin {
 		if t == nil {
 			continue
 		}
-		to[i] = p.binOf(b.Kind, true)
+		to[i] = p.bin(b.Kind, true)
 		d := to[i].Rects()
 		for _, r := range t.Rects(0, 0, 0, nil) {
 			d.Put(r.Item, r.Rect)

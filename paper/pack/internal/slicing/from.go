@@ -1,10 +1,6 @@
 package slicing
 
-import (
-	"slices"
-
-	"forel/paper/pack/internal/maxrects"
-)
+import "forel/paper/pack/internal/maxrects"
 
 // From makes the tree of a sheet of w by h on which pieces lie, if they come
 // apart by cuts from edge to edge. The list is sorted on the way.
@@ -25,11 +21,7 @@ func (t *Tree) grow(n int32, pieces []maxrects.Placed, dir int8, stuck bool) boo
 		t.Area += p.W * p.H
 		return true
 	}
-	slices.SortFunc(pieces, func(a, b maxrects.Placed) int {
-		p, _ := a.Span(dir == X)
-		q, _ := b.Span(dir == X)
-		return p - q
-	})
+	maxrects.Sort(pieces, dir == X)
 	rest := *t.N[n].Side(dir)
 	whole := rest
 	last := int32(none)

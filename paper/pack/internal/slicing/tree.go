@@ -130,15 +130,14 @@ func (t *Tree) split(n int32, dir int8, size int) int32 {
 }
 
 // Insert lays a piece of w by h into an Open node that it fits, parting
-// the node in direction first where it must be parted in both. It
-// returns the piece's node.
-func (t *Tree) Insert(n int32, item int32, w, h int, first int8) int32 {
+// the node in direction first where it must be parted in both.
+func (t *Tree) Insert(n int32, item int32, w, h int, first int8) {
 	t.Area += w * h
 	dw, dh := t.N[n].W > w, t.N[n].H > h
 	if !dw && !dh {
 		t.unlist(n)
 		t.N[n].Item = item
-		return n
+		return
 	}
 	if !dw {
 		first = Y
@@ -152,7 +151,6 @@ func (t *Tree) Insert(n int32, item int32, w, h int, first int8) int32 {
 		part = t.split(part, 1-first, size[1-first])
 	}
 	t.N[part].Item = item
-	return part
 }
 
 // Remove takes a piece out, or all that lies in an Inner node, whose pieces the
