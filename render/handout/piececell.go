@@ -22,19 +22,20 @@ const (
 // drawings returns the drawings of the pieces, two beside each other a block, lower where that
 // spares a page.
 func (d *doc) drawings() []document.Block {
-	best := d.drawingsOf(cellTall)
-	least := len(d.Try(nil, best...))
+	pages := func(most Length) int {
+		return len(d.Try(nil, d.drawingsOf(most, func(geometry.Piece, geometry.Box) {})...))
+	}
+	best, least := cellTall, pages(cellTall)
 	for most := cellTall - 2; most >= cellLow; most -= 2 {
-		lower := d.drawingsOf(most)
-		if n := len(d.Try(nil, lower...)); n < least {
-			best, least = lower, n
+		if n := pages(most); n < least {
+			best, least = most, n
 		}
 	}
-	return best
+	return d.drawingsOf(best, d.pieceCell)
 }
 
-// drawingsOf returns the drawings of the pieces, at most so tall.
-func (d *doc) drawingsOf(most Length) []document.Block {
+// drawingsOf returns the drawings of the pieces, at most so tall, each drawn into its cell.
+func (d *doc) drawingsOf(most Length, draw func(p geometry.Piece, cell geometry.Box)) []document.Block {
 	var blocks []document.Block
 	for row := range slices.Chunk(d.plan.Pieces, 2) {
 		blocks = append(blocks, document.Block{Above: blockGap, Draw: func(box geometry.Box) Length {
@@ -49,7 +50,7 @@ func (d *doc) drawingsOf(most Length) []document.Block {
 			}
 			for n, p := range row {
 				x := box.Min.X + Length(n)*(wide+gutter)
-				d.pieceCell(p, geometry.Bx(x, box.Min.Y, x+wide, box.Max.Y))
+				draw(p, geometry.Bx(x, box.Min.Y, x+wide, box.Max.Y))
 			}
 			return box.Max.Y
 		}})
