@@ -32,7 +32,7 @@ func dividedJob(thicknesses ...float64) slipcase.Job {
 func TestNothingIsTurnedInWhereADividerStands(t *testing.T) {
 	for _, covering := range []string{slipcase.ClothAndPaper, slipcase.AllCloth, slipcase.AllPaper} {
 		for _, thicknesses := range [][]float64{{30, 30}, {12, 8, 20}, {3, 3}, {3, 30}, {5, 60}, {3, 3, 3}, {1, 1, 1}} {
-			for _, back := range []float64{0, 4, 30} {
+			for _, back := range []float64{0, 7.6e-6, 1e-4, 0.001, 0.02, 4, 30} {
 				t.Run(fmt.Sprint(covering, thicknesses, back), func(t *testing.T) {
 					j := dividedJob(thicknesses...)
 					j.Covering, j.Divider.SetBack = covering, slipcase.Length(back)

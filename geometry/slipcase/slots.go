@@ -9,15 +9,16 @@ import (
 // How what is turned in at head and tail is cut out for a divider (common practice,
 // no source).
 const (
-	slotPlay Length = 0.5 // beside the strip on a divider
-	leastTab Length = 0.3 // breadth of a tab between two cuts; a narrower one is cut away
+	slotPlay    Length = 0.5  // beside the strip on a divider
+	leastGround Length = 0.01 // what stands between the fold and a cut-out, or depth of a cut-out; less is none
+	leastTab    Length = 0.3  // breadth of a tab between two cuts; a narrower one is cut away
 )
 
 // slots returns from where to where across the case, from the inner face of the left
 // side, a divider with its strip keeps out what is turned in and reaches so far
 // inside; none where the dividers stand farther back.
 func (j Job) slots(reach Length) [][2]Length {
-	if reach <= j.Divider.SetBack {
+	if reach-j.Divider.SetBack < leastGround {
 		return nil
 	}
 	var out [][2]Length
@@ -109,7 +110,9 @@ func (j Job) turnInBetween(root, tip geometry.Point, mirror func(geometry.Point)
 	t := endTurnIn{left: [2]geometry.Point{root, tip}, right: [2]geometry.Point{mirror(root), mirror(tip)}}
 	room := j.Between().Thickness
 	for _, s := range j.slots(tip.Y - root.Y) {
-		t.back = j.Divider.SetBack
+		if t.back = j.Divider.SetBack; t.back < leastGround {
+			t.back = 0
+		}
 		if turned {
 			s = [2]Length{room - s[1], room - s[0]}
 		}
